@@ -1,0 +1,164 @@
+import { Length, type Unit } from './length.ts';
+
+/** Why a text is no length; the words belong to the rule that reports it. */
+export type LengthProblem =
+  | 'empty'
+  | 'not a length'
+  | 'denominator of zero'
+  | 'negative'
+  | 'zero'
+  | 'too long'
+  | 'too many sizes'
+  | 'too few sizes';
+
+/** A reading, or what stopped it and where: `start` and `end` are offsets within the text given. */
+export type Reading<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly problem: LengthProblem; readonly start: number; readonly end: number };
+
+/** One number of a size, with where it stands in the text. */
+export type Part = { readonly length: Length; readonly start: number; readonly end: number };
+
+/** Nothing made of cardstock at a table is over a metre; more is a slip of the keyboard. */
+const LONGEST: Length = Length.of(1000, 1, 'mm');
+
+/** Vulgar fractions that have a character of their own. */
+export const VULGAR: Readonly<Record<string, readonly [number, number]>> = {
+  '½': [1, 2],
+  '⅓': [1, 3],
+  '⅔': [2, 3],
+  '¼': [1, 4],
+  '¾': [3, 4],
+  '⅕': [1, 5],
+  '⅖': [2, 5],
+  '⅗': [3, 5],
+  '⅘': [4, 5],
+  '⅙': [1, 6],
+  '⅚': [5, 6],
+  '⅛': [1, 8],
+  '⅜': [3, 8],
+  '⅝': [5, 8],
+  '⅞': [7, 8],
+};
+const VULGAR_CHARACTERS = Object.keys(VULGAR).join('');
+
+/**
+ * One length as people type it, without its sign. In order:
+ *   2 1/4 or 2-1/4 or 2 1⁄4   whole, a blank or hyphen, then a fraction
+ *   1/4                       a fraction alone
+ *   2¼ or 2 ¼                 whole and a fraction character, or that character alone
+ *   2.25 or .25 or 2          a decimal or a whole number
+ * each with an optional unit: in, inch, inches, ", ″, ”, '' or mm, cm.
+ */
+const NUMBER: string = [
+  String.raw`(?<whole>\d+)(?:\s*-\s*|\s+)(?<top>\d+)\s*[/⁄]\s*(?<bottom>\d+)`,
+  String.raw`(?<loneTop>\d+)\s*[/⁄]\s*(?<loneBottom>\d+)`,
+  String.raw`(?<vulgarWhole>\d*)\s*(?<vulgar>[${VULGAR_CHARACTERS}])`,
+  String.raw`(?<decimal>\d+(?:\.\d+)?|\.\d+)`,
+].join('|');
+const UNIT: string = String.raw`(?<unit>inches|inch|in\b\.?|["″”]|''|′′|mm\b|cm\b)`;
+const LENGTH: RegExp = new RegExp(String.raw`^(?:${NUMBER})\s*${UNIT}?$`, 'iu');
+
+/** The sources of the notation, for a scanner of running text to build on. */
+export const notation: { readonly number: string; readonly unit: string } = { number: NUMBER, unit: UNIT };
+
+/** Digits beyond this are no measurement, and would only make the arithmetic slow. */
+const MOST_CHARACTERS = 40;
+
+/**
+ * Reads one length. A bare number is in `unit`. Exact from the first character: no floating point.
+ * Refuses zero, negative and over-long (more than 1 m) lengths.
+ */
+export function parseLength(text: string, unit: Unit): Reading<Length> {
+  const trimmed = text.trim();
+  const start = text.indexOf(trimmed);
+  const at = { start, end: start + trimmed.length };
+  if (trimmed === '') return { ok: false, problem: 'empty', start: 0, end: text.length };
+  if (trimmed.length > MOST_CHARACTERS) return { ok: false, problem: 'not a length', ...at };
+  const minus = /^[-−–]\s*(?=[\d.])/u.exec(trimmed);
+  const match = LENGTH.exec(minus ? trimmed.slice(minus[0].length) : trimmed);
+  if (!match?.groups) return { ok: false, problem: 'not a length', ...at };
+  const ratio = ratioOf(match.groups);
+  if (ratio.denominator === 0n) return { ok: false, problem: 'denominator of zero', ...at };
+  if (ratio.numerator === 0n) return { ok: false, problem: 'zero', ...at };
+  if (minus) return { ok: false, problem: 'negative', ...at };
+  const length = Length.of(ratio.numerator, ratio.denominator, unitOf(match.groups['unit']) ?? unit);
+  if (length.greaterThan(LONGEST)) return { ok: false, problem: 'too long', ...at };
+  return { ok: true, value: length };
+}
+
+/**
+ * Reads `W x H` or `W × H × D`: `count` lengths with `x`, `×` or `by` between. A unit written once, behind the
+ * last number, holds for all of them (`2¼ × 4 in`).
+ */
+export function parseSizes(text: string, unit: Unit, count: 2 | 3): Reading<readonly Part[]> {
+  const pieces = splitSizes(text);
+  if (pieces.length !== count) {
+    const whole = { start: 0, end: text.length };
+    if (pieces.length === 1) {
+      const only = parseLength(text, unit);
+      if (!only.ok && only.problem !== 'not a length') return only;
+    }
+    return { ok: false, problem: pieces.length > count ? 'too many sizes' : 'too few sizes', ...whole };
+  }
+  const last = pieces.at(-1);
+  const shared = (last && writtenUnit(last.text)) ?? unit;
+  const parts: Part[] = [];
+  for (const piece of pieces) {
+    const reading = parseLength(piece.text, shared);
+    if (!reading.ok) {
+      return { ...reading, start: piece.start + reading.start, end: piece.start + reading.end };
+    }
+    const lead = piece.text.length - piece.text.trimStart().length;
+    const start = piece.start + lead;
+    parts.push({ length: reading.value, start, end: start + piece.text.trim().length });
+  }
+  return { ok: true, value: parts };
+}
+
+/** The unit a text ends with, if it names one. */
+export function writtenUnit(text: string): Unit | undefined {
+  const match = LENGTH.exec(text.trim());
+  return unitOf(match?.groups?.['unit']);
+}
+
+/** The unit a unit's spelling stands for. */
+export function unitOf(spelling: string | undefined): Unit | undefined {
+  if (spelling === undefined) return undefined;
+  const lower = spelling.toLowerCase();
+  return lower === 'mm' || lower === 'cm' ? lower : 'in';
+}
+
+/** The exact ratio the named groups of the notation spell; a denominator of zero is left to the caller. */
+export function ratioOf(groups: Readonly<Record<string, string | undefined>>): {
+  numerator: bigint;
+  denominator: bigint;
+} {
+  const { whole, top, bottom, loneTop, loneBottom, vulgarWhole, vulgar, decimal } = groups;
+  if (top !== undefined && bottom !== undefined) return mixed(whole, BigInt(top), BigInt(bottom));
+  if (loneTop !== undefined && loneBottom !== undefined)
+    return mixed('', BigInt(loneTop), BigInt(loneBottom));
+  const fraction = vulgar === undefined ? undefined : VULGAR[vulgar];
+  if (fraction) return mixed(vulgarWhole, BigInt(fraction[0]), BigInt(fraction[1]));
+  const [before = '', after = ''] = (decimal ?? '0').split('.');
+  return { numerator: BigInt(`${before}${after}` || '0'), denominator: 10n ** BigInt(after.length) };
+}
+
+function mixed(
+  whole: string | undefined,
+  top: bigint,
+  bottom: bigint,
+): { numerator: bigint; denominator: bigint } {
+  return { numerator: BigInt(whole || '0') * bottom + top, denominator: bottom };
+}
+
+function splitSizes(text: string): { text: string; start: number }[] {
+  const pieces: { text: string; start: number }[] = [];
+  let start = 0;
+  for (const separator of text.matchAll(/\s*(?:[x×X]|\bby\b)\s*/gu)) {
+    pieces.push({ text: text.slice(start, separator.index), start });
+    start = separator.index + separator[0].length;
+  }
+  pieces.push({ text: text.slice(start), start });
+  return pieces;
+}

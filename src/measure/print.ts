@@ -1,0 +1,108 @@
+import { Length, type Ratio, type Unit } from './length.ts';
+import { VULGAR } from './notation.ts';
+import type { Size } from './size.ts';
+
+/** `11/16` typed plainly, or `¼` and `11⁄16` as set type. */
+export type FractionStyle = 'plain' | 'set';
+
+/** An inch measurement as a ruler shows it, in parts, so that a page can set the fraction properly. */
+export type RulerInches = {
+  readonly negative: boolean;
+  readonly whole: bigint;
+  /** In lowest terms; numerator zero when there is no fraction. */
+  readonly numerator: bigint;
+  readonly denominator: bigint;
+  /** False when the length had to be rounded to the ruler. */
+  readonly exact: boolean;
+};
+
+/** The character of each fraction that has one, by `numerator/denominator`. */
+const CHARACTER: ReadonlyMap<string, string> = new Map(
+  Object.entries(VULGAR).map(([character, [top, bottom]]) => [`${top}/${bottom}`, character]),
+);
+
+/**
+ * Rounds a ratio to whole numbers, half away from zero: 12.5 is 13, -12.5 is -13. This is the one rule by which
+ * Sheetwright rounds, and it rounds only when it prints.
+ */
+export function roundHalfAway({ numerator, denominator }: Ratio): bigint {
+  const magnitude = numerator < 0n ? -numerator : numerator;
+  const rounded = (2n * magnitude + denominator) / (2n * denominator);
+  return numerator < 0n ? -rounded : rounded;
+}
+
+/**
+ * A length as a ruler shows it: exactly where it lies on a 32nd of an inch, else rounded to the nearest 16th,
+ * half away from zero.
+ */
+export function rulerInches(length: Length): RulerInches {
+  const inches = length.in('in');
+  const exact = 32n % inches.denominator === 0n;
+  const steps = exact ? 32n : 16n;
+  const count = roundHalfAway({ numerator: inches.numerator * steps, denominator: inches.denominator });
+  const magnitude = count < 0n ? -count : count;
+  const remainder = magnitude % steps;
+  const divisor = greatestCommonDivisor(remainder, steps);
+  return {
+    negative: count < 0n,
+    whole: magnitude / steps,
+    numerator: remainder / divisor,
+    denominator: steps / divisor,
+    exact,
+  };
+}
+
+/** `2 1/4` (plain) or `2¼` (set), without a unit; sixteenths are set with a fraction slash: `2 11⁄16`. */
+export function printInches(length: Length, style: FractionStyle): string {
+  const { negative, whole, numerator, denominator } = rulerInches(length);
+  const sign = negative ? '−' : '';
+  if (numerator === 0n) return `${sign}${whole}`;
+  const lead = whole === 0n ? '' : `${whole}`;
+  const character = style === 'set' ? CHARACTER.get(`${numerator}/${denominator}`) : undefined;
+  if (character) return `${sign}${lead}${character}`;
+  const slash = style === 'set' ? '⁄' : '/';
+  return `${sign}${lead}${lead && ' '}${numerator}${slash}${denominator}`;
+}
+
+/** A decimal number of `unit` with at most `places` decimals, half away from zero, trailing zeros dropped. */
+export function printDecimal(length: Length, unit: Unit, places: number): string {
+  const value = length.in(unit);
+  const scale = 10n ** BigInt(places);
+  const scaled = roundHalfAway({ numerator: value.numerator * scale, denominator: value.denominator });
+  const magnitude = (scaled < 0n ? -scaled : scaled).toString().padStart(places + 1, '0');
+  const whole = magnitude.slice(0, magnitude.length - places);
+  const decimals = places === 0 ? '' : magnitude.slice(-places).replace(/0+$/u, '');
+  return `${scaled < 0n ? '−' : ''}${whole}${decimals && `.${decimals}`}`;
+}
+
+/** Whole millimetres, or half millimetres where the length is exactly that: `57`, `3.5`. */
+export function printMillimetres(length: Length): string {
+  const halves = length.in('mm').denominator === 2n;
+  return printDecimal(length, 'mm', halves ? 1 : 0);
+}
+
+/** A length in the unit named, with the unit behind it: `2¼ in`, `57 mm`, `5.7 cm`. */
+export function printLength(length: Length, unit: Unit, style: FractionStyle = 'plain'): string {
+  if (unit === 'in') return `${printInches(length, style)} in`;
+  if (unit === 'mm') return `${printMillimetres(length)} mm`;
+  return `${printDecimal(length, 'cm', 1)} cm`;
+}
+
+/** `2¼ × 4 in`, or `57 × 102 mm`. */
+export function printSize(size: Size, unit: Unit, style: FractionStyle = 'plain'): string {
+  const lengths =
+    'depth' in size && size.depth instanceof Length
+      ? [size.width, size.height, size.depth]
+      : [size.width, size.height];
+  return printSizes(lengths, unit, style);
+}
+
+/** Any number of lengths with a multiplication sign between, and the unit once. */
+export function printSizes(lengths: readonly Length[], unit: Unit, style: FractionStyle = 'plain'): string {
+  const number = (length: Length): string => printLength(length, unit, style).replace(/ (?:in|mm|cm)$/u, '');
+  return `${lengths.map(number).join(' × ')} ${unit}`;
+}
+
+function greatestCommonDivisor(a: bigint, b: bigint): bigint {
+  return b === 0n ? a : greatestCommonDivisor(b, a % b);
+}

@@ -1,0 +1,275 @@
+import type { Root, RootContent } from 'mdast';
+import type { Length, Unit } from '../measure/length.ts';
+import type { Fault } from './fault.ts';
+import type { At, Place, SourceFile } from './source.ts';
+
+/** A size with the place of each of its numbers. */
+export type AtSize = { readonly width: At<Length>; readonly height: At<Length>; readonly at: Place };
+
+/** Three numbers, as written: width, depth or height in the order its reader documents. */
+export type AtVolume = readonly [At<Length>, At<Length>, At<Length>];
+
+/** What a basis weight is stated for; the same number means different paper in each grade. */
+export type Grade = 'cover' | 'text' | 'index' | 'bristol' | 'tag' | 'bond';
+
+/** `80 lb cover` or `216 gsm`. */
+export type PaperWeight =
+  | { readonly kind: 'basis'; readonly pounds: number; readonly grade: Grade }
+  | { readonly kind: 'grammage'; readonly gsm: number };
+
+/** A paper or cardstock as it is bought. */
+export type Stock = {
+  readonly id: At<string>;
+  readonly name: string;
+  /** Every sheet size it is sold in; empty when none is given. */
+  readonly sheets: readonly StockSheet[];
+  readonly weight?: At<PaperWeight>;
+  readonly caliper?: At<Length>;
+  /** `#rrggbb`, lower case. */
+  readonly color?: At<string>;
+  /** An upright print must not be turned when it is cut. */
+  readonly print?: At<'upright' | 'any way'>;
+  /** The direction the fibres run on the sheet as given (width × height). */
+  readonly grain?: At<'width' | 'height'>;
+  /** Sheets in a pack, and sheets in the cupboard already. */
+  readonly pack?: At<number>;
+  readonly onHand?: At<number>;
+};
+
+export type StockSheet = { readonly size: AtSize; readonly price?: At<Money> };
+
+/** An amount in the currency's smallest unit (cents), never a floating-point number. */
+export type Money = { readonly minor: bigint };
+
+/** What a piece lies on: a whole piece, or one panel of a folded piece (`box.front`). */
+export type BaseReference = { readonly piece: string; readonly panel?: string };
+
+/** Distances from the base's edges and a turn; what is not given is centred. */
+export type Placement = {
+  readonly left?: At<Length>;
+  readonly right?: At<Length>;
+  readonly top?: At<Length>;
+  readonly bottom?: At<Length>;
+  /** Degrees clockwise about the layer's own centre, 0 ≤ turn < 360. */
+  readonly turn?: At<number>;
+};
+
+export type Piece = {
+  readonly id: At<string>;
+  readonly stock?: At<string>;
+  readonly body: PieceBody;
+  readonly on?: At<BaseReference>;
+  readonly placement: Placement;
+  readonly overhang: boolean;
+  /** Radius of the rounded corners. */
+  readonly corners?: At<Length>;
+  /** How many of it one project takes. */
+  readonly count: At<number>;
+  /** Where the whole entry stands. */
+  readonly at: Place;
+};
+
+/** A flat cut; a net by its score lines; or a ready-made form. */
+export type PieceBody =
+  | { readonly kind: 'flat'; readonly cut: AtSize }
+  | ({ readonly kind: 'net'; readonly cut: AtSize } & NetAsWritten)
+  | { readonly kind: 'form'; readonly form: At<string>; readonly settings: ReadonlyMap<string, FormSetting> };
+
+/** One `key: value` of a form, read later by the form itself: `inside: 3 1/2 x 1 x 4 3/4`. */
+export type FormSetting = { readonly key: At<string>; readonly text: At<string> };
+
+export type Edge = 'left' | 'right' | 'top' | 'bottom';
+
+/** Positions scored with one edge against the fence of the board. */
+export type ScoreGroup = { readonly from: At<Edge>; readonly at: readonly At<Length>[] };
+
+/** A cell of the grid the score lines make: column 0 is the leftmost (A), row 0 the top one (1). */
+export type Cell = { readonly column: number; readonly row: number };
+
+/** A cell named by its place (`B3`) or by the name of its panel (`tab`), as written. */
+export type CellName = At<string>;
+
+/** `A|B 1-2`: a cut along the score line between two neighbouring columns (or rows), through the rows (or columns) named. */
+export type Slit = {
+  readonly between: 'columns' | 'rows';
+  /** The line lies between index `line` and `line + 1`. */
+  readonly line: number;
+  readonly from: number;
+  readonly to: number;
+  readonly at: Place;
+};
+
+export type FoldDirection = 'mountain' | 'valley' | 'flat';
+
+/** `1|2: valley 90`: how the score line between two neighbours is folded, seen from outside. */
+export type FoldSetting = {
+  readonly between: 'columns' | 'rows';
+  readonly line: number;
+  readonly direction: FoldDirection;
+  /** Degrees from flat; 0 for `flat`. */
+  readonly angle: number;
+  readonly at: Place;
+};
+
+export type NetAsWritten = {
+  readonly score: readonly ScoreGroup[];
+  readonly panels: readonly { readonly name: At<string>; readonly cell: At<Cell> }[];
+  readonly trim: readonly CellName[];
+  readonly slit: readonly Slit[];
+  readonly taper: readonly CellName[];
+  readonly folds: readonly FoldSetting[];
+  readonly glue: readonly { readonly from: CellName; readonly to: CellName }[];
+};
+
+export type SupplyKind =
+  | 'tool'
+  | 'adhesive'
+  | 'ink'
+  | 'stamp'
+  | 'die'
+  | 'punch'
+  | 'embellishment'
+  | 'filling'
+  | 'other';
+
+export type Supply = {
+  readonly item: At<string>;
+  readonly kind: At<SupplyKind>;
+  readonly instead?: At<string>;
+  /** http or https only. */
+  readonly link?: At<string>;
+  /** The link earns the demonstrator something. */
+  readonly paid: boolean;
+  /** How much one attendee uses: a count or a length; and how it is sold. */
+  readonly each?: At<string>;
+  readonly pack?: At<string>;
+  readonly onHand?: At<string>;
+  readonly price?: At<Money>;
+  /** One serves several attendees: a shared tool. */
+  readonly share?: At<number>;
+  readonly at: Place;
+};
+
+/** What the finished box holds. */
+export type Holds = {
+  readonly item: string;
+  readonly size?: AtVolume;
+  readonly count: At<number>;
+  readonly food: boolean;
+  readonly allergens: readonly At<string>[];
+  readonly at: Place;
+};
+
+export type ReferenceKind =
+  | 'piece'
+  | 'size'
+  | 'scores'
+  | 'reveal'
+  | 'count'
+  | 'trims'
+  | 'assembly'
+  | 'drawing';
+
+/** A directive that names a piece or a panel: `:piece[front]`, `::drawing{of=box}`. */
+export type Reference = {
+  readonly kind: ReferenceKind;
+  readonly name: At<string>;
+  readonly attributes: Readonly<Record<string, string>>;
+};
+
+export type Picture = { readonly path: At<string>; readonly alternative: string; readonly at: Place };
+
+/** The Markdown of an introduction or a step, with what it names. Positions in the tree are relative to the whole file. */
+export type Prose = {
+  readonly nodes: readonly RootContent[];
+  readonly references: readonly Reference[];
+  readonly pictures: readonly Picture[];
+  /** Runs of plain text, for measurements in prose. */
+  readonly texts: readonly At<string>[];
+};
+
+export type Step = {
+  readonly title: At<string>;
+  /** The heading's inline Markdown, without its `:step` directive. */
+  readonly heading: readonly RootContent[];
+  readonly minutes?: At<number>;
+  /** Done before the session. */
+  readonly ahead: boolean;
+  /** Minutes of waiting (glue or ink drying). */
+  readonly dry?: At<number>;
+  readonly prose: Prose;
+};
+
+export type Project = {
+  /** The folder's name, fit for an address. */
+  readonly slug: string;
+  /** The project's folder, as named in messages. */
+  readonly folder: string;
+  readonly file: SourceFile;
+  readonly title: At<string>;
+  readonly summary?: At<string>;
+  /** `YYYY-MM-DD`, a day that exists. */
+  readonly session?: At<string>;
+  readonly level?: At<string>;
+  readonly minutes?: At<number>;
+  readonly tags: readonly At<string>[];
+  readonly occasion?: At<string>;
+  readonly lang?: At<string>;
+  /** The step of the metric edition: whole or half millimetres. */
+  readonly metric: 'whole' | 'half';
+  readonly unit: Unit;
+  readonly stock: ReadonlyMap<string, Stock>;
+  readonly pieces: ReadonlyMap<string, Piece>;
+  readonly holds?: Holds;
+  readonly supplies: readonly Supply[];
+  readonly introduction: Prose;
+  readonly steps: readonly Step[];
+  /** The whole body, for whoever needs it in one tree. */
+  readonly body: Root;
+  /** Everything the reader could not take, in the order found. */
+  readonly faults: readonly Fault[];
+};
+
+/** The demonstrator's own tools. */
+export type Bench = {
+  /** The pitch of the score board's grooves. */
+  readonly board: At<Length>;
+  /** The pitch of a metric board, if there is one. */
+  readonly metricBoard?: At<Length>;
+  /** The longest cut the trimmer makes. */
+  readonly trimmer: At<Length>;
+  readonly printerMargin: At<Length>;
+};
+
+export type Paper = 'letter' | 'a4';
+
+/** `sessions:` of the settings, as written; the calendar makes dates of it. */
+export type Schedule = {
+  readonly every: At<string>;
+  readonly on?: At<string>;
+  readonly at?: At<string>;
+  readonly zone?: At<string>;
+  readonly from?: At<string>;
+  readonly except: readonly At<string>[];
+};
+
+export type Site = {
+  readonly title: string;
+  readonly url?: At<string>;
+  readonly language: string;
+  readonly paper: readonly Paper[];
+  readonly currency: string;
+  readonly bench: Bench;
+  readonly sessions?: Schedule;
+  readonly faults: readonly Fault[];
+};
+
+export type Workspace = {
+  /** The folder's path, absolute, for whoever reads or writes files. */
+  readonly root: string;
+  readonly site: Site;
+  /** In the order of their slugs. Two may share a slug; a rule says so. */
+  readonly projects: readonly Project[];
+  /** Faults of shared files, each reported once. */
+  readonly faults: readonly Fault[];
+};

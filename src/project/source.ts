@@ -1,0 +1,18 @@
+/** A text a person wrote, and the path it is named by in messages (relative to where the command runs). */
+export type SourceFile = { readonly path: string; readonly text: string };
+
+/** A stretch of a source file, in UTF-16 offsets into the whole file; `end` is exclusive. */
+export type Place = { readonly file: SourceFile; readonly start: number; readonly end: number };
+
+/** A value together with the very characters it was read from. */
+export type At<T> = { readonly value: T; readonly at: Place };
+
+/** A point in a text as people count: the first line and the first column are 1. */
+export type Point = { readonly line: number; readonly column: number };
+
+/** Line and column of an offset. The only place where offsets become lines. */
+export function pointAt(text: string, offset: number): Point {
+  const before = text.slice(0, Math.min(offset, text.length));
+  const lines = before.split(/\r\n|\r|\n/u);
+  return { line: lines.length, column: (lines.at(-1)?.length ?? 0) + 1 };
+}

@@ -1,0 +1,30 @@
+// Writes the index of each folder whose files are all of one kind, so that a rule or a form is added by adding its
+// file. Runs before every build, check and test; the indexes are not committed.
+import { readdirSync, writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+
+const REGISTRIES = [
+  { folder: 'proof/rules', list: 'rules', type: 'Rule', from: '../rule.ts' },
+  { folder: 'shape/forms', list: 'forms', type: 'Form', from: '../form.ts' },
+];
+
+for (const { folder, list, type, from } of REGISTRIES) {
+  const path = new URL(`${folder}/`, import.meta.url);
+  const files = readdirSync(path)
+    .filter((name) => name.endsWith('.ts') && name !== 'index.ts')
+    .sort();
+  const nameOf = (file) => file.slice(0, -3).replace(/-(\w)/g, (_, letter) => letter.toUpperCase());
+  const imports = files.map((file) => `import { ${nameOf(file)} } from './${file}';`);
+  const members = files.map((file) => `  ${nameOf(file)},`);
+  const text = [
+    `import type { ${type} } from '${from}';`,
+    ...imports,
+    '',
+    `/** Every file of this folder, by name. Written by src/registry.js. */`,
+    `export const ${list}: readonly ${type}[] = [`,
+    ...members,
+    '];',
+    '',
+  ].join('\n');
+  writeFileSync(fileURLToPath(new URL('index.ts', path)), text);
+}

@@ -1,0 +1,68 @@
+import type { Length } from '../measure/length.ts';
+import type { Size } from '../measure/size.ts';
+import type { Edge, FoldDirection } from '../project/model.ts';
+import type { Place } from '../project/source.ts';
+
+/**
+ * A point on the flat paper: exact lengths from the left and from the top edge of the cut sheet, the outside of
+ * the folded shape facing the reader.
+ */
+export type FlatPoint = { readonly x: Length; readonly y: Length };
+
+/** An axis-parallel box on the flat paper. */
+export type FlatBox = {
+  readonly left: Length;
+  readonly top: Length;
+  readonly right: Length;
+  readonly bottom: Length;
+};
+
+/** One flat part of the paper between score lines and cuts. */
+export type Panel = {
+  /** Unique in the net: its name if it has one (`front`), else its cell (`B3`). */
+  readonly id: string;
+  readonly name?: string;
+  /** The corners in order (clockwise as seen), tapers and rounded-off corners cut already; no holes. */
+  readonly outline: readonly FlatPoint[];
+  /** The rectangle a layer on this panel is measured against. */
+  readonly box: FlatBox;
+};
+
+/** A score line's stretch between two panels, about which the second turns. */
+export type Fold = {
+  readonly panels: readonly [string, string];
+  readonly from: FlatPoint;
+  readonly to: FlatPoint;
+  /** Seen from outside. */
+  readonly direction: FoldDirection;
+  /** Degrees out of the flat when fully folded; 0 for `flat`. */
+  readonly angle: number;
+};
+
+/** One area stuck to another once folded. */
+export type Mate = { readonly from: string; readonly to: string; readonly at?: Place };
+
+/** Scores as said at the board: this edge against the fence, at these positions from it. */
+export type BoardScores = { readonly from: Edge; readonly at: readonly Length[] };
+
+/** A straight cut inside the sheet, along a score line. */
+export type FlatSegment = { readonly from: FlatPoint; readonly to: FlatPoint };
+
+/**
+ * The flat, exact model of one cut and scored piece: what the template draws, the board is set to and the fold
+ * proof folds. A flat piece is a net of one panel named like the piece, without folds.
+ */
+export type Net = {
+  readonly size: Size;
+  readonly panels: readonly Panel[];
+  readonly folds: readonly Fold[];
+  readonly scores: readonly BoardScores[];
+  readonly slits: readonly FlatSegment[];
+  /** Parts of the cut sheet that are cut away: trimmed cells and tapers. */
+  readonly waste: readonly (readonly FlatPoint[])[];
+  readonly glue: readonly Mate[];
+};
+
+export function boxSize(box: FlatBox): Size {
+  return { width: box.right.minus(box.left), height: box.bottom.minus(box.top) };
+}

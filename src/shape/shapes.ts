@@ -1,0 +1,53 @@
+import type { Length } from '../measure/length.ts';
+import type { Size } from '../measure/size.ts';
+import type { Piece, Project } from '../project/model.ts';
+import type { Place } from '../project/source.ts';
+import type { FlatPoint, Net } from './net.ts';
+
+/** Something about a shape that cannot be: a score line outside its piece, a form deeper than it is wide. */
+export type ShapeProblem = {
+  /** The id of the rule that reports it. */
+  readonly rule: string;
+  readonly message: string;
+  readonly remedy?: string;
+  readonly at: Place;
+};
+
+/** The border of a base that shows on each side of a layer; negative where the layer passes the edge. */
+export type Reveals = {
+  readonly left: Length;
+  readonly right: Length;
+  readonly top: Length;
+  readonly bottom: Length;
+};
+
+/** One piece lying on its base. */
+export type Layer = {
+  readonly piece: Piece;
+  /** `box.front` or `front`, as a person names it. */
+  readonly baseName: string;
+  readonly base: Size;
+  readonly size: Size;
+  /** Left and top edge of the (unturned) layer, from the base's left and top. */
+  readonly left: Length;
+  readonly top: Length;
+  /** Degrees clockwise about the layer's centre. */
+  readonly turn: number;
+  /** Of the layer's true (turned) corners. For a turn that is no quarter turn, rounded outward to 1/1000 mm. */
+  readonly reveals: Reveals;
+  /** The layer's true corners on the base. */
+  readonly corners: readonly FlatPoint[];
+  /** No `at:` distance was given for this direction, so it lies centred. */
+  readonly centred: { readonly across: boolean; readonly upright: boolean };
+};
+
+/** All geometry of a project: built once, read by rules, drawings and the kit. */
+export type Shapes = {
+  /** A piece's net; absent when it could not be made (a problem or fault says why). */
+  readonly nets: ReadonlyMap<string, Net>;
+  /** Every piece that lies on something whose size is known, in the order they are stuck on. */
+  readonly layers: readonly Layer[];
+  readonly problems: readonly ShapeProblem[];
+};
+
+export type ShapeOf = (project: Project) => Shapes;

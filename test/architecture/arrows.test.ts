@@ -1,0 +1,88 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { dirname, join, relative, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+
+const source = fileURLToPath(new URL('../../src', import.meta.url));
+
+/** For each folder, those it may import from besides itself: all that stand under it in the architecture. */
+const UNDER: Readonly<Record<string, readonly string[]>> = {
+  measure: [],
+  project: ['measure'],
+  shape: ['measure', 'project'],
+  kit: ['measure', 'project', 'shape'],
+  proof: ['measure', 'project', 'shape'],
+  sheet: ['measure', 'project', 'shape', 'kit', 'proof'],
+  site: ['measure', 'project', 'shape', 'kit', 'proof', 'sheet'],
+  print: ['measure', 'project', 'shape', 'kit', 'proof', 'sheet'],
+  make: ['measure', 'project', 'shape', 'kit', 'proof', 'sheet', 'site', 'print'],
+  publish: ['measure', 'project', 'shape', 'kit', 'proof', 'sheet', 'site', 'print', 'make'],
+  preview: ['measure', 'project', 'shape', 'kit', 'proof', 'sheet', 'site', 'print', 'make'],
+};
+
+/** Node modules that touch the world, and the folders that may. */
+const WORLD = /^node:(?:fs|child_process|http|https|net|os|process|worker_threads)/u;
+const MAY_TOUCH_THE_WORLD = new Set(['project', 'print', 'make', 'publish', 'preview']);
+
+/** The files that stand at the root of src, over every folder. */
+const ROOT = '';
+
+type Import = { file: string; folder: string; specifier: string; target: string | undefined };
+
+function importsOf(text: string, path: string): Import[] {
+  const file = relative(source, path);
+  const folder = file.includes('/') ? (file.split('/')[0] ?? ROOT) : ROOT;
+  const specifiers = [...text.matchAll(/(?:\bfrom\s+|\bimport\s*\(?\s*)'([^']+)'/gu)].map(
+    (match) => match[1] ?? '',
+  );
+  return specifiers.map((specifier) => {
+    if (!specifier.startsWith('.')) return { file, folder, specifier, target: undefined };
+    const target = relative(source, resolve(dirname(path), specifier));
+    return { file, folder, specifier, target: target.includes('/') ? target.split('/')[0] : ROOT };
+  });
+}
+
+function againstTheArrows(imports: readonly Import[]): string[] {
+  return imports
+    .filter(({ folder, target }) => folder !== ROOT && target !== undefined && target !== folder)
+    .filter(({ folder, target }) => !(UNDER[folder] ?? []).includes(target ?? ''))
+    .map(({ file, specifier }) => `${file} imports ${specifier}`);
+}
+
+const files = readdirSync(source, { recursive: true, encoding: 'utf8' })
+  .filter((name) => name.endsWith('.ts'))
+  .map((name) => join(source, name));
+const imports = files.flatMap((path) => importsOf(readFileSync(path, 'utf8'), path));
+
+describe('the architecture', () => {
+  it('knows every folder of src', () => {
+    const folders = new Set(imports.map(({ folder }) => folder));
+    expect([...folders].filter((folder) => folder !== ROOT && !(folder in UNDER))).toEqual([]);
+  });
+
+  it('has imports that run one way only', () => {
+    expect(imports.length).toBeGreaterThan(20);
+    expect(againstTheArrows(imports)).toEqual([]);
+  });
+
+  it('keeps file system, network and clock out of the pure folders', () => {
+    const touching = imports
+      .filter(
+        ({ folder, specifier }) =>
+          folder !== ROOT && WORLD.test(specifier) && !MAY_TOUCH_THE_WORLD.has(folder),
+      )
+      .map(({ file, specifier }) => `${file} imports ${specifier}`);
+    expect(touching).toEqual([]);
+    const clocks = files
+      .filter((path) => !MAY_TOUCH_THE_WORLD.has(relative(source, path).split('/')[0] ?? ''))
+      .filter((path) => relative(source, path).includes('/'))
+      .filter((path) => /\bnew Date\(\)|\bDate\.now\(|\bMath\.random\(/u.test(readFileSync(path, 'utf8')))
+      .map((path) => relative(source, path));
+    expect(clocks).toEqual([]);
+  });
+
+  it('would catch an arrow that runs down', () => {
+    const wrong = importsOf("import { proof } from '../proof/proof.ts';", join(source, 'measure/length.ts'));
+    expect(againstTheArrows(wrong)).toEqual(['measure/length.ts imports ../proof/proof.ts']);
+  });
+});
