@@ -82,7 +82,7 @@ export function parseLength(text: string, unit: Unit): Reading<Length> {
   if (ratio.denominator === 0n) return { ok: false, problem: 'denominator of zero', ...at };
   if (ratio.numerator === 0n) return { ok: false, problem: 'zero', ...at };
   if (minus) return { ok: false, problem: 'negative', ...at };
-  const length = Length.of(ratio.numerator, ratio.denominator, unitOf(match.groups['unit']) ?? unit);
+  const length = Length.of(ratio.numerator, ratio.denominator, unitOf(match.groups.unit) ?? unit);
   if (length.greaterThan(LONGEST)) return { ok: false, problem: 'too long', ...at };
   return { ok: true, value: length };
 }
@@ -119,7 +119,7 @@ export function parseSizes(text: string, unit: Unit, count: 2 | 3): Reading<read
 /** The unit a text ends with, if it names one. */
 export function writtenUnit(text: string): Unit | undefined {
   const match = LENGTH.exec(text.trim());
-  return unitOf(match?.groups?.['unit']);
+  return unitOf(match?.groups?.unit);
 }
 
 /** The unit a unit's spelling stands for. */

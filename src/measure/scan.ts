@@ -24,13 +24,13 @@ export function scanMeasurements(text: string): Measurement[] {
   const found: Measurement[] = [];
   for (const match of text.matchAll(MEASUREMENT)) {
     const numbers = [...match[0].matchAll(NUMBER_AND_UNIT)];
-    const unit = unitOf(numbers.at(-1)?.groups?.['unit']);
+    const unit = unitOf(numbers.at(-1)?.groups?.unit);
     if (unit === undefined) continue;
     const lengths: Length[] = [];
     for (const number of numbers) {
       const ratio = ratioOf(number.groups ?? {});
       if (ratio.denominator === 0n) break;
-      lengths.push(Length.of(ratio.numerator, ratio.denominator, unitOf(number.groups?.['unit']) ?? unit));
+      lengths.push(Length.of(ratio.numerator, ratio.denominator, unitOf(number.groups?.unit) ?? unit));
     }
     if (lengths.length !== numbers.length) continue;
     found.push({ lengths, unit, start: match.index, end: match.index + match[0].length });
