@@ -25,3 +25,9 @@ export function twin(editions: Editions, pick: (edition: Edition) => Length | un
 export function ownEdition(editions: Editions): Edition {
   return editions[editions.own];
 }
+
+/** Both editions from the project as written: every length is converted plainly where it is printed. */
+export function plainEditions(project: Project, shapes: Shapes): Editions {
+  const edition = { project, shapes };
+  return { own: project.unit === 'in' ? 'inch' : 'metric', inch: edition, metric: edition };
+}

@@ -37,6 +37,8 @@ export type Fold = {
   readonly direction: FoldDirection;
   /** Degrees out of the flat when fully folded; 0 for `flat`. */
   readonly angle: number;
+  /** Where it comes in the folding, from 1; derived from the net when absent. */
+  readonly stage?: number;
 };
 
 /** One area stuck to another once folded. */

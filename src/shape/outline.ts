@@ -1,0 +1,139 @@
+import { Length } from '../measure/length.ts';
+import type { FlatBox, FlatPoint } from './net.ts';
+
+/** Which sides of a cell are score lines it hangs by. */
+export type Hinges = {
+  readonly left: boolean;
+  readonly top: boolean;
+  readonly right: boolean;
+  readonly bottom: boolean;
+};
+
+/** How the free corners of a cell are cut: those where neither side is a hinge. */
+export type CornerCut =
+  | { readonly kind: 'square' }
+  | { readonly kind: 'taper' }
+  | { readonly kind: 'round'; readonly radius: Length };
+
+/** A cell's outline after its corners are cut, and the corner pieces that fall away. */
+export type CutCell = {
+  readonly outline: readonly FlatPoint[];
+  readonly waste: readonly (readonly FlatPoint[])[];
+};
+
+/** A taper never takes more than this off the free edge at one corner (common practice: 1/8 to 1/4 in). */
+const MOST_TAPER: Length = Length.of(1, 4, 'in');
+
+/** Straight stretches that stand for a rounded corner; every point lies exactly on the arc. */
+const ARC_STRETCHES = 16;
+
+type Corner = {
+  readonly at: FlatPoint;
+  readonly before: FlatPoint;
+  readonly after: FlatPoint;
+  readonly hingeBefore: boolean;
+  readonly hingeAfter: boolean;
+  /** The side towards `before` (or `after`) ends on a hinge. */
+  readonly heldBefore: boolean;
+  readonly heldAfter: boolean;
+};
+
+/**
+ * The outline of a cell, clockwise from its top left corner, with its free corners cut.
+ *
+ * A tapered flap is cut straight from the end of its hinge to the free edge, a quarter of its depth in (about 14°),
+ * at most 1/4 in and at most a quarter of the free edge at each end. Where a free corner has no hinge at the end of
+ * exactly one of its sides, both sides are cut back alike.
+ */
+export function cutCell(box: FlatBox, hinges: Hinges, cut: CornerCut): CutCell {
+  const outline: FlatPoint[] = [];
+  const waste: FlatPoint[][] = [];
+  for (const corner of cornersOf(box, hinges)) {
+    const free = !corner.hingeBefore && !corner.hingeAfter;
+    const points = free && cut.kind !== 'square' ? cutCorner(corner, cut) : [corner.at];
+    outline.push(...points);
+    if (points.length > 1) waste.push([corner.at, ...points.toReversed()]);
+  }
+  return { outline: withoutDoubles(outline), waste };
+}
+
+/** The corners of a box, clockwise from the top left. */
+export function boxCorners(box: FlatBox): readonly [FlatPoint, FlatPoint, FlatPoint, FlatPoint] {
+  return [
+    { x: box.left, y: box.top },
+    { x: box.right, y: box.top },
+    { x: box.right, y: box.bottom },
+    { x: box.left, y: box.bottom },
+  ];
+}
+
+function cornersOf(box: FlatBox, hinges: Hinges): Corner[] {
+  const [topLeft, topRight, bottomRight, bottomLeft] = boxCorners(box);
+  const { left, top, right, bottom } = hinges;
+  const corner = (
+    [before, at, after]: [FlatPoint, FlatPoint, FlatPoint],
+    [heldBefore, hingeBefore, hingeAfter, heldAfter]: [boolean, boolean, boolean, boolean],
+  ): Corner => ({ at, before, after, hingeBefore, hingeAfter, heldBefore, heldAfter });
+  return [
+    corner([bottomLeft, topLeft, topRight], [bottom, left, top, right]),
+    corner([topLeft, topRight, bottomRight], [left, top, right, bottom]),
+    corner([topRight, bottomRight, bottomLeft], [top, right, bottom, left]),
+    corner([bottomRight, bottomLeft, topLeft], [right, bottom, left, top]),
+  ];
+}
+
+function cutCorner(corner: Corner, cut: Exclude<CornerCut, { kind: 'square' }>): FlatPoint[] {
+  const before = span(corner.at, corner.before);
+  const after = span(corner.at, corner.after);
+  if (cut.kind === 'round') {
+    const radius = Length.min(cut.radius, before.half(), after.half());
+    return arc(corner, radius);
+  }
+  const { heldBefore, heldAfter } = corner;
+  const oneSide = heldBefore !== heldAfter;
+  const least = Length.min(before, after);
+  const [depth, edge] = oneSide ? (heldBefore ? [before, after] : [after, before]) : [least, least];
+  const back = Length.min(MOST_TAPER, depth.times(1, 4), edge.times(1, 4));
+  const cutBefore = oneSide && heldBefore ? before : back;
+  const cutAfter = oneSide && heldAfter ? after : back;
+  return [towards(corner.at, corner.before, cutBefore), towards(corner.at, corner.after, cutAfter)];
+}
+
+/**
+ * The rounded corner from the side before to the side after. The circle's rational points,
+ * ((1 − t²)/(1 + t²), 2t/(1 + t²)), keep every coordinate exact.
+ */
+function arc(corner: Corner, radius: Length): FlatPoint[] {
+  const points: FlatPoint[] = [];
+  for (let step = 0; step <= ARC_STRETCHES; step++) {
+    const bottom = ARC_STRETCHES ** 2 + step ** 2;
+    const alongBefore = radius.minus(radius.times(2 * ARC_STRETCHES * step, bottom));
+    const alongAfter = radius.minus(radius.times(ARC_STRETCHES ** 2 - step ** 2, bottom));
+    const shifted = towards(corner.at, corner.before, alongBefore);
+    points.push(towards(shifted, offsetBy(shifted, corner.at, corner.after), alongAfter));
+  }
+  return points;
+}
+
+function offsetBy(from: FlatPoint, origin: FlatPoint, target: FlatPoint): FlatPoint {
+  return { x: from.x.plus(target.x.minus(origin.x)), y: from.y.plus(target.y.minus(origin.y)) };
+}
+
+/** The length of an axis-parallel side. */
+function span(a: FlatPoint, b: FlatPoint): Length {
+  return Length.max(a.x.minus(b.x).abs(), a.y.minus(b.y).abs());
+}
+
+/** A point `distance` from `start` along the axis-parallel way to `end`. */
+function towards(start: FlatPoint, end: FlatPoint, distance: Length): FlatPoint {
+  const across = end.x.compare(start.x);
+  const down = end.y.compare(start.y);
+  return { x: start.x.plus(distance.times(across)), y: start.y.plus(distance.times(down)) };
+}
+
+function withoutDoubles(points: readonly FlatPoint[]): FlatPoint[] {
+  return points.filter((point, index) => {
+    const previous = points.at(index - 1);
+    return !previous || !(point.x.equals(previous.x) && point.y.equals(previous.y));
+  });
+}
