@@ -11,6 +11,8 @@ export type ShapeProblem = {
   readonly message: string;
   readonly remedy?: string;
   readonly at: Place;
+  /** Second places that belong to it: the first of two equal lines, the width a line lies outside of. */
+  readonly notes?: readonly { readonly message: string; readonly at: Place }[];
 };
 
 /** The border of a base that shows on each side of a layer; negative where the layer passes the edge. */
