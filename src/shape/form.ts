@@ -22,9 +22,25 @@ export type FormRequest = {
   readonly caliper: Length;
 };
 
+/** A further sheet of a form made of more than one: the lid of a lidded tray. */
+export type FormPart = { readonly name: string; readonly net: Net };
+
+/**
+ * What a form became. `net` is the piece itself and stands in `Shapes.nets` under the piece's id (`box`); each of
+ * `parts` is cut from another sheet and stands there as `box.lid`. Panel names are unique across all of them, so
+ * that `on: box.top` names one panel whichever sheet it is on.
+ */
 export type FormResult =
-  | { readonly ok: true; readonly net: Net }
+  | { readonly ok: true; readonly net: Net; readonly parts: readonly FormPart[] }
   | { readonly ok: false; readonly problems: readonly ShapeProblem[] };
+
+/** What `draft` starts a project of this form with, in inches; everything is cut from 8 1/2 x 11 in sheets. */
+export type FormExample = {
+  /** `key: value` lines of the piece: `inside: 3 1/2 x 1 x 4 3/4`. */
+  readonly settings: readonly string[];
+  /** A layer that shows 1/8 in of its panel all round. */
+  readonly layer?: { readonly panel: string; readonly cut: string };
+};
 
 /** A ready-made parametric shape. One file each in `forms/`. */
 export type Form = {
@@ -34,5 +50,8 @@ export type Form = {
   readonly parameters: readonly FormParameter[];
   /** The names of its panels that can be bases, for messages and docs. */
   readonly panels: readonly string[];
+  readonly example: FormExample;
+  /** How the folded shape is closed and used, in a sentence or two for the last step of a sheet. */
+  readonly closing: string;
   readonly build: (request: FormRequest) => FormResult;
 };

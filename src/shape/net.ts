@@ -50,6 +50,9 @@ export type BoardScores = { readonly from: Edge; readonly at: readonly Length[] 
 /** A straight cut inside the sheet, along a score line. */
 export type FlatSegment = { readonly from: FlatPoint; readonly to: FlatPoint };
 
+/** A round hole punched once everything is cut. */
+export type Hole = { readonly centre: FlatPoint; readonly diameter: Length };
+
 /**
  * The flat, exact model of one cut and scored piece: what the template draws, the board is set to and the fold
  * proof folds. A flat piece is a net of one panel named like the piece, without folds.
@@ -63,6 +66,12 @@ export type Net = {
   /** Parts of the cut sheet that are cut away: trimmed cells and tapers. */
   readonly waste: readonly (readonly FlatPoint[])[];
   readonly glue: readonly Mate[];
+  readonly holes?: readonly Hole[];
+  /**
+   * For a shape with bent panels (a pillow box): the same sheet as narrow flat strips, each turned a little against
+   * the next. Folding views fold this one; everything else reads the net itself.
+   */
+  readonly strips?: Net;
 };
 
 export function boxSize(box: FlatBox): Size {

@@ -45,7 +45,10 @@ export type Layer = {
 
 /** All geometry of a project: built once, read by rules, drawings and the kit. */
 export type Shapes = {
-  /** A piece's net; absent when it could not be made (a problem or fault says why). */
+  /**
+   * Each piece's net by its id; absent when it could not be made (a problem or fault says why). The further sheets of
+   * a form made of several stand behind it as `box.lid`, `box.drawer`.
+   */
   readonly nets: ReadonlyMap<string, Net>;
   /** Every piece that lies on something whose size is known, in the order they are stuck on. */
   readonly layers: readonly Layer[];
