@@ -21,6 +21,7 @@ export function buildShapesWith(project: Project, known: readonly Form[]): Shape
     const reading = netOf(piece, project, known);
     problems.push(...reading.problems);
     if (reading.net) nets.set(id, reading.net);
+    for (const { name, net } of reading.parts ?? []) nets.set(`${id}.${name}`, net);
   }
   const stacked = layPieces(project, nets);
   return { nets, layers: stacked.layers, problems: [...problems, ...stacked.problems] };
@@ -47,7 +48,7 @@ function formNet(piece: Piece, body: FormBody, project: Project, known: readonly
   const stock = piece.stock && project.stock.get(piece.stock.value);
   const { thickness } = caliperOf(stock);
   const result = form.build({ piece, settings: body.settings, unit: project.unit, caliper: thickness });
-  return result.ok ? { net: result.net, problems: [] } : { problems: result.problems };
+  return result.ok ? { net: result.net, parts: result.parts, problems: [] } : { problems: result.problems };
 }
 
 function unknownForm({ form }: FormBody, known: readonly Form[]): ShapeProblem {

@@ -1,6 +1,7 @@
 import type { Unit } from '../measure/length.ts';
 import type { AtSize, Cell, CellName, FoldSetting, NetAsWritten, Piece, Slit } from '../project/model.ts';
 import { cellName, columnName, parseCell } from './cells.ts';
+import type { FormPart } from './form.ts';
 import { type Grid, type GridMate, gridNet } from './grid.ts';
 import { nameRemedy } from './nearest.ts';
 import type { Net } from './net.ts';
@@ -8,7 +9,12 @@ import { gatherScoreLines } from './score-lines.ts';
 import type { ShapeProblem } from './shapes.ts';
 
 /** What was made of a piece, as far as it could be, and what stood in the way. */
-export type NetReading = { readonly net?: Net; readonly problems: readonly ShapeProblem[] };
+export type NetReading = {
+  readonly net?: Net;
+  /** Further sheets, of a form made of several. */
+  readonly parts?: readonly FormPart[];
+  readonly problems: readonly ShapeProblem[];
+};
 
 type Written = NetAsWritten & { readonly cut: AtSize };
 

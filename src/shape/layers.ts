@@ -3,7 +3,7 @@ import type { Size } from '../measure/size.ts';
 import type { BaseReference, Piece, Placement, Project } from '../project/model.ts';
 import { nameRemedy } from './nearest.ts';
 import { boxSize, type Net, type Panel } from './net.ts';
-import type { Layer, ShapeProblem } from './shapes.ts';
+import { type Layer, type ShapeProblem, sheetsOf } from './shapes.ts';
 import { turned } from './turning.ts';
 
 /** Every layer whose base is known, bases first; and the bases that cannot be. */
@@ -50,9 +50,10 @@ function baseOf(
   const net = nets.get(id);
   if (!net) return {};
   if (name === undefined) return { size: net.size };
-  const panel = net.panels.find((each) => each.id === name) ?? panelByCell(net, name);
+  const panels = sheetsOf(nets, id).flatMap((sheet) => sheet.net.panels);
+  const panel = panels.find((each) => each.id === name) ?? panelByCell(panels, name);
   if (panel) return { size: boxSize(panel.box) };
-  const names = net.panels.map((each) => each.name ?? each.id);
+  const names = panels.map((each) => each.name ?? each.id);
   return {
     problem: {
       rule: 'unknown-reference',
@@ -64,8 +65,8 @@ function baseOf(
 }
 
 /** A panel without a name is known by its cell, in either case of letters. */
-function panelByCell(net: Net, name: string): Panel | undefined {
-  return net.panels.find((each) => each.name === undefined && each.id === name.toUpperCase());
+function panelByCell(panels: readonly Panel[], name: string): Panel | undefined {
+  return panels.find((each) => each.name === undefined && each.id === name.toUpperCase());
 }
 
 /** One piece on its base. Distances `at:` gives are to the layer as it lies, turned. */

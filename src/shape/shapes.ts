@@ -55,4 +55,16 @@ export type Shapes = {
   readonly problems: readonly ShapeProblem[];
 };
 
+/** A sheet of a piece and its name; the piece's own sheet has none. */
+export type Sheet = { readonly name?: string; readonly net: Net };
+
+/** Every sheet a piece is made of, its own first: one, but for a form of several. Empty when it has no net. */
+export function sheetsOf(nets: ReadonlyMap<string, Net>, piece: string): readonly Sheet[] {
+  const own = nets.get(piece);
+  if (!own) return [];
+  const lead = `${piece}.`;
+  const further = [...nets].filter(([id]) => id.startsWith(lead));
+  return [{ net: own }, ...further.map(([id, net]) => ({ name: id.slice(lead.length), net }))];
+}
+
 export type ShapeOf = (project: Project) => Shapes;
