@@ -1,0 +1,139 @@
+/**
+ * Renders the still pictures of the demo workspace: `node bench/make-demo-photos.js`.
+ *
+ * They stand in for photographs, so that the picture pipeline has something real to shrink, sharpen and caption.
+ * Every scene is drawn to the project's own measurements (inches), lit from the upper left, and grained with noise
+ * from a fixed seed, so that a second run draws the same picture.
+ */
+import { mkdir, writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import sharp from 'sharp';
+import { lettering } from './demo-photos/lettering.js';
+import { DEFINITIONS, noise, PAPER, rectangle, sheet } from './demo-photos/paper.js';
+import { standingBox } from './demo-photos/standing-box.js';
+import { HEIGHT, LIGHT, onTable, TABLE_AND_WALL, TABLE_TOP, WIDTH } from './demo-photos/table.js';
+
+const PROJECTS = fileURLToPath(new URL('../projects/', import.meta.url));
+
+/** Film grain and paper tooth in one: a grey picture around 128, laid over the scene as soft light. */
+async function grain(seed, strength, blur) {
+  const next = noise(seed);
+  const pixels = Buffer.alloc(WIDTH * HEIGHT);
+  for (let i = 0; i < pixels.length; i += 1) pixels[i] = 128 + Math.round(next() * strength);
+  const picture = sharp(pixels, { raw: { width: WIDTH, height: HEIGHT, channels: 1 } });
+  return (blur ? picture.blur(blur) : picture).png().toBuffer();
+}
+
+function bookmark() {
+  const next = noise(5);
+  const strands = Array.from({ length: 26 }, () => {
+    const [sway, end] = [next() * 0.22, next() * 0.12];
+    return `<path d="M1 -0.62 C${1 + sway * 0.5} -0.95 ${1 + sway} -1.2 ${1.08 + sway * 1.35} ${-1.72 + end}"/>`;
+  }).join('');
+  const floss = (
+    stroke,
+    width,
+    extra = '',
+  ) => `<g fill="none" stroke="${stroke}" stroke-width="${width}" ${extra}
+    stroke-linecap="round">${strands}<path d="M1 0.13 C0.94 -0.1 0.95 -0.35 1 -0.62 M1 0.13 C1.07 -0.1 1.05 -0.35 1 -0.62"/></g>`;
+  const rays = Array.from(
+    { length: 12 },
+    (_, i) => `<path d="M0 -0.15 V-0.22" transform="rotate(${i * 30})"/>`,
+  );
+  return onTable(
+    128,
+    24,
+    [2, 5.6],
+    `${sheet(rectangle(0, 0, 2, 7, 0.25), PAPER.harbour)}
+    ${sheet(rectangle(0.125, 0.125, 1.75, 6.75, 0.25), PAPER.cream, 0.012)}
+    ${sheet(rectangle(0.25, 0.25, 1.5, 6.5), 'url(#ripple)', 0.012)}
+    <g transform="rotate(45 1 1.5625)">${sheet(rectangle(0.5625, 1.125, 0.875, 0.875), PAPER.harbour, 0.014)}
+    ${sheet(rectangle(0.6875, 1.25, 0.625, 0.625), PAPER.cream, 0.012)}</g>
+    <g transform="translate(1 1.5625)" stroke="#b98a2c" fill="none" stroke-width="0.025" stroke-linecap="round">
+    <circle r="0.1" fill="#c99a3a"/>${rays.join('')}</g>
+    <circle cx="1" cy="0.44" r="0.07" fill="#2a2018"/>
+    <g transform="translate(0 0.3)">${floss('#2a1c10', 0.05, 'opacity="0.35" filter="url(#close)" transform="translate(0.05 0.06)"')}
+    ${floss('#efe3c8', 0.035)}${floss('#d3c29c', 0.009)}
+    <path d="M0.93 -0.6 h0.14" stroke="#d8c8a4" stroke-width="0.1" stroke-linecap="round"/></g>`,
+  );
+}
+
+function thankYouCard() {
+  return onTable(
+    176,
+    -7,
+    [4.25, 5.5],
+    `${sheet(rectangle(0.03, 0.02, 4.25, 5.5), '#a5835d', 0.05)}
+    ${sheet(rectangle(0, 0, 4.25, 5.5), PAPER.driftwood, 0.03)}
+    ${sheet(rectangle(0.125, 0.125, 4, 5.25), PAPER.harbour, 0.012)}
+    ${sheet(rectangle(0.25, 0.25, 3.75, 5), 'url(#ripple)', 0.012)}
+    ${sheet(rectangle(0.5, 3.5, 3.25, 1), PAPER.harbour, 0.02)}
+    ${sheet(rectangle(0.625, 3.625, 3, 0.75), PAPER.cream, 0.012)}
+    ${lettering('thank you', 2.125, 4.13, 0.07)}
+    <path d="M0.03 0 V5.5" stroke="#fff" stroke-width="0.02" opacity="0.25"/>`,
+  );
+}
+
+/** The flat box of the short pencil box project: its cut outline, and its score lines from left and bottom. */
+function flatBox() {
+  const cut = `M0.14 0.625 H1.11 L1.25 1.25 V0 H3.75 V1.25 L3.89 0.625 H4.86 L5 1.25 V0 H7.5 V1.25 L8 1.39 V5.36
+    L7.5 5.5 V6.75 H5 V5.5 L4.86 6.75 H3.89 L3.75 5.5 V6.75 H1.25 V5.5 L1.11 6.75 H0.14 L0 5.5 V1.25z`;
+  const slits = [1.25, 3.75, 5].map((x) => `M${x} 0 V1.25 M${x} 5.5 V6.75`).join('');
+  const scores = `${[1.25, 3.75, 5, 7.5].map((x) => `M${x} 1.25 V5.5`).join('')} M0 1.25 H7.5 M0 5.5 H7.5
+    M1.25 0.625 H3.75 M5 0.625 H7.5`;
+  return onTable(
+    150,
+    -4,
+    [8, 6.75],
+    `${sheet(cut, PAPER.harbour, 0.045)}
+    <path d="${slits}" stroke="#14202c" stroke-width="0.014" fill="none"/>
+    <path d="${scores}" stroke="#16283a" stroke-width="0.035" fill="none"/>
+    <path d="${scores}" transform="translate(0.02 0.02)" stroke="#7f9bb5" stroke-width="0.016" fill="none" opacity="0.8"/>`,
+  );
+}
+
+function pencilBox() {
+  return standingBox({
+    width: 2.5,
+    depth: 1.25,
+    height: 4.25,
+    flange: 0.625,
+    scale: 158,
+    color: PAPER.harbour,
+    shades: { side: -0.32, top: 0.1, flange: -0.08 },
+    layers: `${sheet(rectangle(0.125, 0.125, 2.25, 4), 'url(#ripple)', 0.012)}
+      ${sheet(rectangle(0.25, 0.875, 2, 1.25), PAPER.harbour, 0.012)}
+      ${sheet(rectangle(0.375, 1, 1.75, 1), PAPER.cream, 0.012)}
+      <g transform="translate(1.25 1.5)" fill="none" stroke="#23405c" stroke-width="0.05" stroke-linecap="round">
+      <circle cy="-0.29" r="0.06"/><path d="M0 -0.22 V0.32 M-0.16 -0.12 H0.16 M-0.3 0.1 Q-0.24 0.3 0 0.33 Q0.24 0.3 0.3 0.1"/></g>`,
+  });
+}
+
+async function photograph(background, scene, seed) {
+  const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="${WIDTH}" height="${HEIGHT}">
+    <defs>${DEFINITIONS}</defs>${background}${scene}${LIGHT}</svg>`;
+  return sharp(Buffer.from(svg))
+    .flatten({ background: '#c9a77e' })
+    .composite([
+      { input: await grain(seed, 60, 0.8), blend: 'soft-light' },
+      { input: await grain(seed + 1, 110, 6), blend: 'soft-light' },
+    ])
+    .jpeg({ quality: 82, mozjpeg: true })
+    .toBuffer();
+}
+
+const PICTURES = {
+  'harbour-light-bookmark/photos/finished.jpg': [TABLE_TOP, bookmark],
+  'three-layer-thank-you/photos/finished.jpg': [TABLE_TOP, thankYouCard],
+  'short-pencil-box/photos/flat.jpg': [TABLE_TOP, flatBox],
+  'short-pencil-box/photos/finished.jpg': [TABLE_AND_WALL, pencilBox],
+};
+
+for (const [index, [name, [background, scene]]] of Object.entries(PICTURES).entries()) {
+  const file = path.join(PROJECTS, name);
+  const picture = await photograph(background, scene(), 100 + index * 10);
+  await mkdir(path.dirname(file), { recursive: true });
+  await writeFile(file, picture);
+  console.log(`${name}  ${Math.round(picture.length / 1024)} kB`);
+}
