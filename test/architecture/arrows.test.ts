@@ -18,11 +18,24 @@ const UNDER: Readonly<Record<string, readonly string[]>> = {
   make: ['measure', 'project', 'shape', 'kit', 'proof', 'sheet', 'site', 'print'],
   publish: ['measure', 'project', 'shape', 'kit', 'proof', 'sheet', 'site', 'print', 'make'],
   preview: ['measure', 'project', 'shape', 'kit', 'proof', 'sheet', 'site', 'print', 'make'],
+  cli: [
+    'measure',
+    'project',
+    'shape',
+    'kit',
+    'proof',
+    'sheet',
+    'site',
+    'print',
+    'make',
+    'publish',
+    'preview',
+  ],
 };
 
 /** Node modules that touch the world, and the folders that may. */
 const WORLD = /^node:(?:fs|child_process|http|https|net|os|process|worker_threads)/u;
-const MAY_TOUCH_THE_WORLD = new Set(['project', 'print', 'make', 'publish', 'preview']);
+const MAY_TOUCH_THE_WORLD = new Set(['project', 'print', 'make', 'publish', 'preview', 'cli']);
 
 /** The files that stand at the root of src, over every folder. */
 const ROOT = '';

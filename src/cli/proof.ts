@@ -1,0 +1,30 @@
+import { loadWorkspace } from '../project/load.ts';
+import { findingsJson, printFindings } from '../proof/print.ts';
+import { proofWorkspace } from '../proof/proof.ts';
+import { buildShapes } from '../shape/build.ts';
+import { isFailure } from './findings.ts';
+import { type CommandHost, type CommonOptions, inkFor } from './terminal.ts';
+import { workspaceFolder } from './workspace-folder.ts';
+
+type ProofOptions = CommonOptions & { readonly json?: boolean; readonly strict?: boolean };
+
+/** `sheetwright proof [workspace]` */
+export function addProof({ program, terminal, done }: CommandHost): void {
+  program
+    .command('proof')
+    .description('check every project and print what was found')
+    .argument('[workspace]', 'the folder of projects (default: here, else projects/)')
+    .option('--json', 'print one JSON array of findings and nothing else')
+    .option('--strict', 'count warnings as errors')
+    .option('--quiet', 'print findings only, no summary')
+    .option('--no-color', 'print without color')
+    .action(async (named: string | undefined, options: ProofOptions) => {
+      const workspace = await loadWorkspace(workspaceFolder(named, terminal.cwd), {
+        namedFrom: terminal.cwd,
+      });
+      const findings = proofWorkspace(workspace, buildShapes);
+      if (options.json) terminal.stdout.write(findingsJson(findings));
+      else terminal.stdout.write(printFindings(findings, { ink: inkFor(terminal, options) }));
+      done(isFailure(findings, options.strict === true) ? 1 : 0);
+    });
+}

@@ -1,0 +1,39 @@
+import type { Readable, Writable } from 'node:stream';
+import { styleText } from 'node:util';
+import type { Command } from 'commander';
+
+/** Where a command runs: handed in, so that tests run commands as functions. */
+export type Terminal = {
+  readonly argv: readonly string[];
+  readonly cwd: string;
+  readonly env: Readonly<Record<string, string | undefined>>;
+  readonly stdin: Readable;
+  readonly stdout: Writable & { readonly isTTY?: boolean };
+  readonly stderr: Writable & { readonly isTTY?: boolean };
+};
+
+/** 0 fine; 1 findings of severity error; 2 wrong usage or a broken environment. */
+export type ExitCode = 0 | 1 | 2;
+
+/** Wrong usage or a broken environment, with one line that says what to do. */
+export class Refusal extends Error {
+  override readonly name = 'Refusal';
+}
+
+/** The options every command has. */
+export type CommonOptions = { readonly quiet?: boolean; readonly color?: boolean };
+
+export type Ink = 'red' | 'yellow' | 'cyan' | 'gray' | 'bold' | 'green';
+
+/** Paints text, or leaves it plain: NO_COLOR (no-color.org), `--no-color`, or no terminal. */
+export function inkFor(terminal: Terminal, options: CommonOptions): (ink: Ink, text: string) => string {
+  const plain = options.color === false || !!terminal.env.NO_COLOR || terminal.stdout.isTTY !== true;
+  return plain ? (_, text) => text : (ink, text) => styleText(ink, text, { validateStream: false });
+}
+
+/** What a command's file is given: the program to add itself to, the terminal, and where to leave its exit code. */
+export type CommandHost = {
+  readonly program: Command;
+  readonly terminal: Terminal;
+  readonly done: (code: ExitCode) => void;
+};

@@ -1,0 +1,86 @@
+import { openPrinter } from '../print/printer.ts';
+import { loadWorkspace } from '../project/load.ts';
+import type { Project, Workspace } from '../project/model.ts';
+import type { Finding } from '../proof/finding.ts';
+import { proofWorkspace } from '../proof/proof.ts';
+import { buildShapes } from '../shape/build.ts';
+import { plainEditions } from '../shape/editions.ts';
+import type { Shapes } from '../shape/shapes.ts';
+import { cardOf } from './card.ts';
+import { carryOut, type Plan } from './carry-out.ts';
+import { checkWritable, type Written } from './output.ts';
+import { outputs } from './outputs/index.ts';
+import { readPackageFiles } from './package-files.ts';
+import { readPictures } from './pictures.ts';
+import { readRecord } from './record.ts';
+import { isSound } from './sound.ts';
+import { openStudio } from './studio.ts';
+import type { Progress } from './work.ts';
+
+export type MakeOptions = {
+  /** The workspace's folder and the output folder, absolute. */
+  readonly root: string;
+  readonly out: string;
+  /** The folder that paths in messages are relative to. */
+  readonly namedFrom: string;
+  /** Only the projects with these slugs; else all. */
+  readonly only?: readonly string[] | undefined;
+  /** Make everything again, whatever was made before. */
+  readonly all?: boolean | undefined;
+  readonly pdf: boolean;
+  /** Warnings stop a project as errors do. */
+  readonly strict?: boolean | undefined;
+  /** The browser's program, if one is named. */
+  readonly browser?: string | undefined;
+  readonly progress: Progress;
+};
+
+export type MakeResult = {
+  readonly workspace: Workspace;
+  readonly findings: readonly Finding[];
+  /** What happened to each file that was looked at. */
+  readonly written: readonly Written[];
+  /** Slugs of projects that keep their last good output because of a finding. */
+  readonly held: readonly string[];
+  /** Slugs of the projects that are now as their sources say. */
+  readonly made: readonly string[];
+};
+
+/**
+ * Proofs a workspace and makes what changed since the last time. A project with an error keeps its last good
+ * output; the others are made.
+ * @throws Unwritable, BrowserMissing or BrowserFailed, each with a remedy in one line.
+ */
+export async function make(options: MakeOptions): Promise<MakeResult> {
+  const { root, out } = options;
+  await checkWritable(out);
+  const last = await readRecord(out);
+  const workspace = await loadWorkspace(root, { namedFrom: options.namedFrom });
+  const shapes = new Map(workspace.projects.map((project) => [project, buildShapes(project)]));
+  const shapesOf = (project: Project): Shapes => shapes.get(project) ?? buildShapes(project);
+  const findings = [...proofWorkspace(workspace, shapesOf)];
+  const printer = openPrinter(options.browser === undefined ? {} : { browser: options.browser });
+  try {
+    const studio = openStudio(workspace.site, readPackageFiles(), printer, options.pdf);
+    const wanted = workspace.projects.filter(({ slug }) => options.only?.includes(slug) ?? true);
+    const plans: Plan[] = [];
+    const held: string[] = [];
+    for (const project of wanted) {
+      const { pictures, findings: unreadable } = await readPictures(project);
+      findings.push(...unreadable);
+      if (!isSound(project, findings, options.strict === true)) {
+        held.push(project.slug);
+        continue;
+      }
+      const editions = plainEditions(project, shapesOf(project));
+      const material = { ...studio, slug: project.slug, editions, pictures };
+      const jobs = await Promise.all(outputs.map((output) => output.ofProject?.(material) ?? []));
+      plans.push({ project, card: cardOf(material), jobs: jobs.flat() });
+    }
+    const written = await carryOut({ options, studio, workspace, plans, last });
+    return { workspace, findings, written, held, made: plans.map(({ project }) => project.slug) };
+  } finally {
+    options.progress.end();
+    await printer.close();
+  }
+}

@@ -1,0 +1,48 @@
+import type { Printer } from '../print/printer.ts';
+import type { Site } from '../project/model.ts';
+import type { Editions } from '../shape/editions.ts';
+import type { Labels } from '../sheet/labels.ts';
+import type { Renderer } from '../sheet/render.ts';
+import type { PackageFiles } from './package-files.ts';
+import type { ProjectPicture } from './pictures.ts';
+import type { Card } from './record.ts';
+
+/** One file to be made. */
+export type Job = {
+  /** Below the output folder, with `/` between: `site/seed-keeper/index.html`. */
+  readonly path: string;
+  /**
+   * Everything its bytes follow from, where making it is slow: when this is what it was last time and the file is
+   * still there untouched, it is not made again.
+   */
+  readonly from?: string;
+  readonly produce: () => Promise<Uint8Array> | Uint8Array | string;
+};
+
+/** What all outputs may use. */
+export type Studio = {
+  readonly site: Site;
+  readonly files: PackageFiles;
+  readonly renderer: Renderer;
+  readonly labels: Labels;
+  readonly printer: Printer;
+  /** Without PDFs, for speed. */
+  readonly pdf: boolean;
+};
+
+export type ProjectMaterial = Studio & {
+  readonly slug: string;
+  readonly editions: Editions;
+  readonly pictures: readonly ProjectPicture[];
+};
+
+export type SiteMaterial = Studio & { readonly cards: readonly Card[] };
+
+/** One kind of output. One file each in `outputs/`. */
+export type Output = {
+  readonly id: string;
+  /** The files made of each project. */
+  readonly ofProject?: (material: ProjectMaterial) => readonly Job[] | Promise<readonly Job[]>;
+  /** The files made once for the site. */
+  readonly ofSite?: (material: SiteMaterial) => readonly Job[] | Promise<readonly Job[]>;
+};

@@ -1,0 +1,82 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import { parse } from 'yaml';
+import type { Labels } from '../sheet/labels.ts';
+import { packageRoot, packageVersion } from './package-root.ts';
+
+/** One file of the typeface, ready to be copied beside a page or set into a print as data. */
+export type FontFile = {
+  readonly name: string;
+  readonly weight: number;
+  readonly style: 'normal' | 'italic';
+  /** The CSS `unicode-range` this file covers. */
+  readonly unicodeRange: string;
+  readonly bytes: Uint8Array;
+};
+
+/** Everything of the program's own that pages are made from, read once. */
+export type PackageFiles = {
+  readonly version: string;
+  readonly pages: ReadonlyMap<string, string>;
+  readonly partials: ReadonlyMap<string, string>;
+  /** CSS by file name without its ending. */
+  readonly styles: ReadonlyMap<string, string>;
+  /** Browser scripts by file name. */
+  readonly scripts: ReadonlyMap<string, string>;
+  readonly labels: ReadonlyMap<string, Labels>;
+  readonly fonts: readonly FontFile[];
+};
+
+/** Public Sans covers the languages we label in with two files a weight. */
+const SUBSETS = ['latin', 'latin-ext'];
+const FACES: readonly { weight: number; style: 'normal' | 'italic' }[] = [
+  { weight: 400, style: 'normal' },
+  { weight: 400, style: 'italic' },
+  { weight: 700, style: 'normal' },
+];
+
+/** Reads templates, styles, scripts, labels and fonts from the installed package. */
+export function readPackageFiles(): PackageFiles {
+  const templates = join(packageRoot(), 'templates');
+  return {
+    version: packageVersion(),
+    pages: textsOf(templates, '.hbs'),
+    partials: textsOf(join(templates, 'partials'), '.hbs'),
+    styles: textsOf(join(templates, 'css'), '.css'),
+    scripts: textsOf(templates, '.js'),
+    labels: labelsOf(join(templates, 'labels')),
+    fonts: FACES.flatMap(({ weight, style }) => SUBSETS.map((subset) => fontOf(subset, weight, style))),
+  };
+}
+
+function textsOf(folder: string, ending: string): ReadonlyMap<string, string> {
+  const names = readdirSync(folder).filter((name) => name.endsWith(ending));
+  return new Map(
+    names.sort().map((name) => [name.slice(0, -ending.length), readFileSync(join(folder, name), 'utf8')]),
+  );
+}
+
+function labelsOf(folder: string): ReadonlyMap<string, Labels> {
+  const languages = new Map<string, Labels>();
+  for (const [language, text] of textsOf(folder, '.yaml')) {
+    const entries: [string, string][] = Object.entries(parse(text) as Record<string, unknown>).map(
+      ([key, value]) => [key, String(value)],
+    );
+    languages.set(language, { language, texts: new Map(entries) });
+  }
+  return languages;
+}
+
+function fontOf(subset: string, weight: number, style: 'normal' | 'italic'): FontFile {
+  const require = createRequire(import.meta.url);
+  const name = `public-sans-${subset}-${weight}-${style}.woff2`;
+  const bytes = readFileSync(require.resolve(`@fontsource/public-sans/files/${name}`));
+  const css = readFileSync(
+    require.resolve(`@fontsource/public-sans/${weight}${style === 'italic' ? '-italic' : ''}.css`),
+    'utf8',
+  );
+  const range = new RegExp(`${name.replaceAll('.', '\\.')}[^}]*unicode-range:\\s*([^;]+);`, 'u').exec(css);
+  if (!range?.[1]) throw new Error(`no unicode range for ${name} in the font package`);
+  return { name, weight, style, unicodeRange: range[1], bytes };
+}

@@ -1,0 +1,55 @@
+import { join } from 'node:path';
+import { type OutputFile, readIfThere, sha256 } from './output.ts';
+import type { Job } from './output-kind.ts';
+import type { Made } from './record.ts';
+
+/** Called before each slow piece of work. */
+export type Progress = {
+  readonly begin: (total: number) => void;
+  readonly working: (path: string) => void;
+  readonly end: () => void;
+};
+
+export type Work = {
+  readonly files: readonly OutputFile[];
+  /** For the record: every job's file, remade or kept. */
+  readonly made: Readonly<Record<string, Made>>;
+};
+
+/**
+ * Does the jobs, skipping a slow one whose sources are what they were and whose file is still there untouched.
+ * Nothing is written yet: if one job fails, nothing of the others has replaced anything.
+ */
+export async function doJobs(
+  out: string,
+  jobs: readonly Job[],
+  last: Readonly<Record<string, Made>>,
+  options: { readonly all: boolean; readonly working: (path: string) => void },
+): Promise<Work> {
+  const files: OutputFile[] = [];
+  const made: Record<string, Made> = {};
+  for (const job of jobs) {
+    const from = job.from === undefined ? undefined : sha256(job.from);
+    const before = last[job.path];
+    if (
+      !options.all &&
+      from !== undefined &&
+      before?.from === from &&
+      (await isUntouched(out, job.path, before))
+    ) {
+      made[job.path] = before;
+      continue;
+    }
+    options.working(job.path);
+    const product = await job.produce();
+    const bytes = typeof product === 'string' ? new TextEncoder().encode(product) : product;
+    files.push({ path: job.path, bytes });
+    made[job.path] = { ...(from === undefined ? {} : { from }), sha256: sha256(bytes) };
+  }
+  return { files, made };
+}
+
+async function isUntouched(out: string, path: string, before: Made): Promise<boolean> {
+  const bytes = await readIfThere(join(out, path));
+  return bytes !== undefined && sha256(bytes) === before.sha256;
+}
