@@ -19,6 +19,7 @@ export type PaperWeight =
 
 /** A paper or cardstock as it is bought. */
 export type Stock = {
+  /** The name pieces use: `moss`, or `shared.moss` for one from `shared/`; also its key in the project's map. */
   readonly id: At<string>;
   readonly name: string;
   /** Every sheet size it is sold in; empty when none is given. */
@@ -75,8 +76,11 @@ export type PieceBody =
   | ({ readonly kind: 'net'; readonly cut: AtSize } & NetAsWritten)
   | { readonly kind: 'form'; readonly form: At<string>; readonly settings: ReadonlyMap<string, FormSetting> };
 
-/** One `key: value` of a form, read later by the form itself: `inside: 3 1/2 x 1 x 4 3/4`. */
-export type FormSetting = { readonly key: At<string>; readonly text: At<string> };
+/**
+ * One `key: value` of a form, read later by the form itself: `inside: 3 1/2 x 1 x 4 3/4`. `unit` is that of its bare
+ * numbers where it is not the project's: the setting of a shared box whose file is in another unit.
+ */
+export type FormSetting = { readonly key: At<string>; readonly text: At<string>; readonly unit?: Unit };
 
 export type Edge = 'left' | 'right' | 'top' | 'bottom';
 
@@ -203,7 +207,7 @@ export type Step = {
 export type Project = {
   /** The folder's name, fit for an address. */
   readonly slug: string;
-  /** The project's folder, as named in messages. */
+  /** The project's folder under the workspace's root. */
   readonly folder: string;
   readonly file: SourceFile;
   readonly title: At<string>;
@@ -226,9 +230,15 @@ export type Project = {
   readonly steps: readonly Step[];
   /** The whole body, for whoever needs it in one tree. */
   readonly body: Root;
+  /** Every id written, readable or not: what names one of them is no unknown name. */
+  readonly names: Names;
+  /** False when the frontmatter could not be read at all, so that nothing is known to be missing. */
+  readonly readable: boolean;
   /** Everything the reader could not take, in the order found. */
   readonly faults: readonly Fault[];
 };
+
+export type Names = { readonly pieces: readonly string[]; readonly stock: readonly string[] };
 
 /** The demonstrator's own tools. */
 export type Bench = {

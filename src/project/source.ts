@@ -16,3 +16,13 @@ export function pointAt(text: string, offset: number): Point {
   const lines = before.split(/\r\n|\r|\n/u);
   return { line: lines.length, column: (lines.at(-1)?.length ?? 0) + 1 };
 }
+
+/** A file's text as read; a byte order mark is no part of it. */
+export function sourceFile(path: string, text: string): SourceFile {
+  return { path, text: text.replace(/^\uFEFF/u, '') };
+}
+
+/** A place of no width at the beginning of a file, for what has no characters of its own. */
+export function startOf(file: SourceFile): Place {
+  return { file, start: 0, end: 0 };
+}

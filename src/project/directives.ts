@@ -1,0 +1,89 @@
+import type { Paragraph, Parents, PhrasingContent, Root, RootContent, Text } from 'mdast';
+import type { ContainerDirective, LeafDirective, TextDirective } from 'mdast-util-directive';
+import { rewrite, sourceOf } from './markdown.ts';
+import type { ReferenceKind } from './model.ts';
+import type { SourceFile } from './source.ts';
+
+export type ContainerName = 'tip' | 'caution' | 'host';
+export type Directive = ContainerDirective | LeafDirective | TextDirective;
+
+/** The directives a sheet may use, by how they are written. */
+export const CONTAINERS: readonly ContainerName[] = ['tip', 'caution', 'host'];
+export const TEXT_REFERENCES: readonly ReferenceKind[] = [
+  'piece',
+  'size',
+  'scores',
+  'reveal',
+  'count',
+  'trims',
+  'assembly',
+];
+
+export function isDirective(node: { readonly type: string }): node is Directive {
+  return ['containerDirective', 'leafDirective', 'textDirective'].includes(node.type);
+}
+
+/**
+ * Turns what merely looks like a directive (`3:15`, `:smile:`, `::note`) back into the text that was typed, and
+ * joins it with the text beside it.
+ */
+export function restoreText(root: Root, file: SourceFile): void {
+  rewrite(root, (node, parent) => {
+    if (!isDirective(node) || isOurs(node)) return undefined;
+    if (node.type === 'textDirective') return [typed(sourceOf(node, file), node)];
+    if (node.type === 'leafDirective') return [paragraph(typed(sourceOf(node, file), node), node)];
+    return withFences(node, file, parent);
+  });
+  joinTexts(root);
+}
+
+/** A text directive of ours always has something in brackets, except `:step`, which has attributes. */
+function isOurs(node: Directive): boolean {
+  if (node.type === 'containerDirective') return (CONTAINERS as readonly string[]).includes(node.name);
+  if (node.type === 'leafDirective') return node.name === 'drawing';
+  if (node.name === 'step') return Object.keys(node.attributes ?? {}).length > 0;
+  return (TEXT_REFERENCES as readonly string[]).includes(node.name) && node.children.length > 0;
+}
+
+/** The fences of an unknown container become paragraphs; what stands between stays what it is. */
+function withFences(node: ContainerDirective, file: SourceFile, _parent: Parents): RootContent[] {
+  const source = sourceOf(node, file);
+  const [opening = ''] = source.split(/\r\n|\r|\n/u);
+  const closing = /(?:\r\n|\r|\n)[ \t>]*(:{3,})[ \t]*$/u.exec(source)?.[1];
+  const inside = node.children.filter((child) => !isLabel(child));
+  const first = paragraph(typed(opening.trimEnd(), node), node);
+  const last = closing === undefined ? [] : [paragraph(typed(closing, node), node)];
+  return [first, ...inside, ...last];
+}
+
+function isLabel(node: RootContent): boolean {
+  return node.type === 'paragraph' && node.data?.directiveLabel === true;
+}
+
+function typed(value: string, { position }: Directive): Text {
+  return position ? { type: 'text', value, position } : { type: 'text', value };
+}
+
+function paragraph(text: Text, { position }: Directive): Paragraph {
+  return position
+    ? { type: 'paragraph', children: [text], position }
+    : { type: 'paragraph', children: [text] };
+}
+
+/** Joins texts that stand side by side, so that each run of text is one node. */
+function joinTexts(parent: Parents): void {
+  const joined: RootContent[] = [];
+  for (const child of parent.children) {
+    const before = joined.at(-1);
+    if ('children' in child) joinTexts(child);
+    if (child.type === 'text' && before?.type === 'text') joined[joined.length - 1] = join(before, child);
+    else joined.push(child);
+  }
+  parent.children = joined as PhrasingContent[] as typeof parent.children;
+}
+
+function join(before: Text, after: Text): Text {
+  const value = before.value + after.value;
+  if (!before.position || !after.position) return { type: 'text', value };
+  return { type: 'text', value, position: { start: before.position.start, end: after.position.end } };
+}

@@ -1,0 +1,24 @@
+import type { Workspace } from './model.ts';
+import type { SourceFile } from './source.ts';
+import { sourceFile } from './source.ts';
+import { type ProjectSource, readWorkspace } from './workspace.ts';
+
+/**
+ * Reads a workspace from texts instead of a folder: path to text, such as `seed-keeper/sheet.md`, `site.yaml`,
+ * `shared/stock.yaml`, and `seed-keeper/photos/flat.jpg` (any text) for a picture that is there.
+ */
+export function readWorkspaceFromTexts(files: Readonly<Record<string, string>>): Workspace {
+  const sources: SourceFile[] = Object.entries(files).map(([path, text]) => sourceFile(path, text));
+  const projects = sources.flatMap((file): ProjectSource[] => {
+    const [, folder] = /^([^/]+)\/sheet\.md$/u.exec(file.path) ?? [];
+    if (folder === undefined) return [];
+    return [{ folder, file, findPicture: (path) => (`${folder}/${path}` in files ? 'there' : 'missing') }];
+  });
+  return readWorkspace({
+    root: '/',
+    site: sources.find(({ path }) => path === 'site.yaml'),
+    shared: sources.filter(({ path }) => /^shared\/[^/]+\.ya?ml$/u.test(path)),
+    projects,
+    faults: [],
+  });
+}

@@ -1,0 +1,57 @@
+import type { Fault } from './fault.ts';
+import type { Place, SourceFile } from './source.ts';
+
+/** A stretch of YAML: a whole file of it, or the part between the two `---` of a sheet. */
+export type YamlSource = { readonly file: SourceFile; readonly text: string; readonly offset: number };
+
+/** A sheet in its two parts. `body` is as long as the whole file: what is frontmatter is blanked out. */
+export type SheetParts = {
+  readonly yaml: YamlSource | undefined;
+  readonly body: string;
+  readonly faults: readonly Fault[];
+};
+
+const OPENING = /^(?:[ \t]*(?:\r\n|\r|\n))*---[ \t]*(?:\r\n|\r|\n)/u;
+const CLOSING = /^(?:---|\.\.\.)[ \t]*$/mu;
+
+/** Splits a sheet into its frontmatter and its Markdown, both with the offsets of the whole file. */
+export function splitSheet(file: SourceFile): SheetParts {
+  const { text } = file;
+  if (text.trim() === '') return without(file, { kind: 'empty-file', at: { file, start: 0, end: 0 } });
+  const opening = OPENING.exec(text);
+  if (!opening) return without(file, { kind: 'no-frontmatter', at: firstLine(file) });
+  const offset = opening[0].length;
+  const closing = CLOSING.exec(text.slice(offset));
+  if (!closing) {
+    const problem = 'the block that begins with --- has no second --- to end it';
+    const at = { file, start: opening[0].indexOf('---'), end: opening[0].indexOf('---') + 3 };
+    return { ...without(file, { kind: 'broken-yaml', problem, at }), body: '' };
+  }
+  const end = offset + closing.index;
+  const bodyStart = end + closing[0].length;
+  return {
+    yaml: { file, text: text.slice(offset, end), offset },
+    body: text.slice(0, bodyStart).replace(/[^\r\n]/g, ' ') + text.slice(bodyStart),
+    faults: [],
+  };
+}
+
+/** A whole YAML file as a source. */
+export function wholeFile(file: SourceFile): YamlSource {
+  return { file, text: file.text, offset: 0 };
+}
+
+/** Where a stretch of YAML stands in its file. The only place where the frontmatter's offset is added. */
+export function placeInYaml({ file, offset }: YamlSource, start: number, end: number): Place {
+  return { file, start: start + offset, end: end + offset };
+}
+
+function without(file: SourceFile, fault: Fault): SheetParts {
+  return { yaml: undefined, body: file.text, faults: [fault] };
+}
+
+function firstLine(file: SourceFile): Place {
+  const start = file.text.search(/\S/u);
+  const length = file.text.slice(start).search(/[\r\n]|$/u);
+  return { file, start, end: start + length };
+}

@@ -1,0 +1,25 @@
+import type { Root } from 'mdast';
+import { restoreText } from './directives.ts';
+import type { Fault } from './fault.ts';
+import { parseMarkdown } from './markdown.ts';
+import type { Prose, Step } from './model.ts';
+import { checkPictures, type FindPicture } from './pictures.ts';
+import { makeSafe } from './safe-content.ts';
+import type { SourceFile } from './source.ts';
+import { readSteps } from './steps.ts';
+
+export type Body = { readonly body: Root; readonly introduction: Prose; readonly steps: readonly Step[] };
+
+/** Reads the Markdown of a sheet, whose frontmatter is blanked out. */
+export function readBody(
+  markdown: string,
+  file: SourceFile,
+  findPicture: FindPicture,
+  report: (fault: Fault) => void,
+): Body {
+  const body = parseMarkdown(markdown);
+  restoreText(body, file);
+  makeSafe(body, file, report);
+  checkPictures(body, file, findPicture, report);
+  return { body, ...readSteps(body, file, report) };
+}

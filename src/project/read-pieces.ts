@@ -1,0 +1,95 @@
+import type { Fault } from './fault.ts';
+import { Fields } from './fields.ts';
+import { KNOWN_KEYS } from './known-keys.ts';
+import type { BaseReference, FormSetting, Piece, PieceBody, Placement } from './model.ts';
+import { readNet } from './read-net.ts';
+import { present } from './read-stock.ts';
+import { type Reader, type ReadValue, refuse } from './reader.ts';
+import { withShared } from './shared.ts';
+import type { At } from './source.ts';
+import { asCount, asLength, asMatch, asSize, asText, asTurn, asYes } from './values.ts';
+import type { YamlMap, YamlNode } from './yaml-tree.ts';
+
+const FLAT_KEYS: readonly string[] = [...KNOWN_KEYS.piece, ...KNOWN_KEYS.flat];
+
+/**
+ * One entry of `pieces:`. A piece whose size or net has a fault is left out: half of it would only mislead every
+ * rule that follows.
+ */
+export function readPiece(id: At<string>, written: YamlNode, reader: Reader): Piece | undefined {
+  const node = withShared(written, 'pieces', reader);
+  if (!node) return undefined;
+  if (node.kind !== 'map') return refuse(node, id.value, 'a piece, such as { cut: 3 x 4 }', reader);
+  const isForm = node.entries.some(({ key }) => key.text === 'form');
+  const fields = new Fields(node, `pieces.${id.value}`, reader, id.at, isForm ? undefined : FLAT_KEYS);
+  const body = isForm ? readForm(node, fields, reader) : readCut(fields, reader);
+  const piece = {
+    id,
+    ...present('stock', fields.read('stock', asText)),
+    ...present('on', fields.read('on', asBase)),
+    placement: readPlacement(fields, reader),
+    overhang: fields.read('overhang', asYes)?.value ?? false,
+    ...present('corners', fields.read('corners', asLength)),
+    count: fields.read('count', asCount(1, 1000)) ?? { value: 1, at: id.at },
+    at: node.at,
+  };
+  return body && { ...piece, body };
+}
+
+function readForm(map: YamlMap, fields: Fields, reader: Reader): PieceBody | undefined {
+  const form = fields.require('form', asText);
+  const common: readonly string[] = [...KNOWN_KEYS.piece, 'form'];
+  const settings = new Map<string, FormSetting>();
+  for (const { key } of map.entries) {
+    if (common.includes(key.text)) continue;
+    const text = fields.read(key.text, asText);
+    const unit = text && reader.unitIn(text.at.file);
+    if (text)
+      settings.set(key.text, { key: { value: key.text, at: key.at }, text, ...present('unit', unit) });
+  }
+  return form && { kind: 'form', form, settings };
+}
+
+function readCut(fields: Fields, reader: Reader): PieceBody | undefined {
+  const cut = fields.require('cut', asSize);
+  const faults: Fault[] = [];
+  const noting: Reader = {
+    ...reader,
+    report: (fault) => {
+      faults.push(fault);
+      reader.report(fault);
+    },
+  };
+  const net = readNet(fields.heardBy(noting), noting);
+  if (!cut || faults.length > 0) return undefined;
+  return net.score.length === 0 && net.panels.length === 0
+    ? { kind: 'flat', cut }
+    : { kind: 'net', cut, ...net };
+}
+
+/** `at: { left: 1/4 }`, `turn:` inside it or beside it. */
+function readPlacement(fields: Fields, reader: Reader): Placement {
+  const node = fields.node('at');
+  const beside = present('turn', fields.read('turn', asTurn));
+  if (!node) return beside;
+  if (node.kind !== 'map') {
+    refuse(node, 'at', 'distances from edges, such as { left: 1/4 }', reader);
+    return beside;
+  }
+  const inside = new Fields(node, `${fields.where}.at`, reader, node.at, KNOWN_KEYS.placement);
+  return {
+    ...present('left', inside.read('left', asLength)),
+    ...present('right', inside.read('right', asLength)),
+    ...present('top', inside.read('top', asLength)),
+    ...present('bottom', inside.read('bottom', asLength)),
+    ...beside,
+    ...present('turn', inside.read('turn', asTurn)),
+  };
+}
+
+/** `front`, or `box.front` for a panel. */
+const asBase: ReadValue<At<BaseReference>> = asMatch(
+  'a piece or a panel, such as front or box.front',
+  /^([^.\s](?:[^.]*[^.\s])?)(?:\.([^.]+))?$/u,
+  ([, piece = '', panel]) => (panel === undefined ? { piece } : { piece, panel }),
+);

@@ -1,0 +1,104 @@
+import type { Fault } from './fault.ts';
+import { Fields } from './fields.ts';
+import { splitSheet } from './frontmatter.ts';
+import { KNOWN_KEYS } from './known-keys.ts';
+import type { Project } from './model.ts';
+import type { FindPicture } from './pictures.ts';
+import { readBody } from './read-body.ts';
+import { readMeasurements } from './read-measurements.ts';
+import type { Shared } from './read-shared.ts';
+import { present } from './read-stock.ts';
+import { asSupply } from './read-supplies.ts';
+import type { Reader } from './reader.ts';
+import { checkReferences } from './references.ts';
+import { type SourceFile, startOf } from './source.ts';
+import { asCount, asDate, asLanguage, asText } from './values.ts';
+import { readYaml, type YamlMap } from './yaml-tree.ts';
+
+/** A sheet to read, and what it may refer to. */
+export type SheetRequest = {
+  readonly slug: string;
+  readonly folder: string;
+  readonly file: SourceFile;
+  readonly shared: Shared;
+  readonly moneyDecimals: number;
+  readonly findPicture: FindPicture;
+  /** Why the file could not be read as text at all, when it could not. */
+  readonly fault?: Fault;
+};
+
+/** Reads one sheet. There always is a project, whatever the file holds; what could not be taken is in its faults. */
+export function readProject(request: SheetRequest): Project {
+  const { slug, folder, file, shared, findPicture } = request;
+  const faults: Fault[] = [];
+  const report = (fault: Fault): void => {
+    faults.push(sharedFault(fault, shared) ?? fault);
+  };
+  const parts = splitSheet(file);
+  for (const fault of request.fault ? [request.fault] : parts.faults) report(fault);
+  const yaml = parts.yaml && readYaml(parts.yaml);
+  yaml?.faults.forEach(report);
+  const readable = yaml?.broken === false;
+  const map = yaml?.root.kind === 'map' ? yaml.root : undefined;
+  if (readable && !map)
+    report({ kind: 'missing-value', key: 'title', where: 'frontmatter', at: startOf(file) });
+  const head = readHead(map, readable, request, report);
+  const body = readBody(parts.body, file, findPicture, report);
+  const project = { slug, folder, file, ...head, ...body, readable };
+  if (readable) checkReferences(project, report);
+  return { ...project, faults };
+}
+
+type Head = Omit<
+  Project,
+  'slug' | 'folder' | 'file' | 'body' | 'introduction' | 'steps' | 'faults' | 'readable'
+>;
+
+function readHead(
+  map: YamlMap | undefined,
+  readable: boolean,
+  { slug, file, shared, moneyDecimals }: SheetRequest,
+  report: (fault: Fault) => void,
+): Head {
+  const whole = startOf(file);
+  const opening = file.text.indexOf('---');
+  const parent = opening < 0 ? whole : { file, start: opening, end: opening + 3 };
+  const unread: Reader = {
+    report,
+    unitIn: (source) => shared.units.get(source) ?? 'in',
+    moneyDecimals,
+    shared: shared.values,
+  };
+  const fields = new Fields(
+    map ?? { kind: 'map', entries: [], at: whole },
+    'frontmatter',
+    unread,
+    parent,
+    KNOWN_KEYS.sheet,
+  );
+  const title = readable && map ? fields.require('title', asText) : undefined;
+  const { reader, ...measured } = readMeasurements(fields, unread);
+  return {
+    title: title ?? { value: slug, at: whole },
+    ...present('summary', fields.read('summary', asText)),
+    ...present('session', fields.read('session', asDate)),
+    ...present('level', fields.read('level', asText)),
+    ...present('minutes', fields.read('minutes', asCount(1, 10_000))),
+    tags: fields.list('tags', asText),
+    ...present('occasion', fields.read('occasion', asText)),
+    ...present('lang', fields.read('lang', asLanguage)),
+    ...measured,
+    supplies: fields.list('supplies', (node, key) => asSupply(node, key, reader)),
+  };
+}
+
+/** The very fault that reading the shared file found there, so that it is the same in every project that uses it. */
+function sharedFault(fault: Fault, shared: Shared): Fault | undefined {
+  return shared.faults.find(
+    ({ kind, at }) =>
+      kind === fault.kind &&
+      at.file === fault.at.file &&
+      at.start === fault.at.start &&
+      at.end === fault.at.end,
+  );
+}

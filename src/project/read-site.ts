@@ -1,0 +1,82 @@
+import { Length, type Unit } from '../measure/length.ts';
+import type { Fault } from './fault.ts';
+import { Fields } from './fields.ts';
+import { wholeFile } from './frontmatter.ts';
+import { KNOWN_KEYS } from './known-keys.ts';
+import type { Bench, Paper, Schedule, Site } from './model.ts';
+import { present } from './read-stock.ts';
+import { type Reader, type ReadValue, refuse } from './reader.ts';
+import { type At, type SourceFile, sourceFile, startOf } from './source.ts';
+import { asChoice, asDate, asLanguage, asLength, asLink, asMatch, asText } from './values.ts';
+import { readYaml, type YamlMap } from './yaml-tree.ts';
+
+const NO_FILE: SourceFile = sourceFile('site.yaml', '');
+
+/** Reads `site.yaml`. Every setting has a default, so a workspace without the file has a whole site too. */
+export function readSite(file: SourceFile = NO_FILE): Site {
+  const { root, faults: broken } = readYaml(wholeFile(file));
+  const faults: Fault[] = [...broken];
+  const reader: Reader = {
+    report: (fault) => faults.push(fault),
+    unitIn: (): Unit => 'in',
+    moneyDecimals: 2,
+    shared: { stock: new Map(), supplies: new Map(), pieces: new Map() },
+  };
+  if (root.kind === 'text' || root.kind === 'list') {
+    refuse(root, file.path, 'settings, such as title: Paper bench', reader);
+  }
+  const map: YamlMap = root.kind === 'map' ? root : { kind: 'map', entries: [], at: startOf(file) };
+  const fields = new Fields(map, file.path, reader, startOf(file), KNOWN_KEYS.site);
+  const papers = fields.list('paper', asChoice<Paper>(['letter', 'a4']));
+  return {
+    title: fields.read('title', asText)?.value ?? 'Paper projects',
+    ...present('url', fields.read('url', asLink)),
+    language: fields.read('language', asLanguage)?.value ?? 'en',
+    paper: papers.length > 0 ? [...new Set(papers.map(({ value }) => value))] : ['letter', 'a4'],
+    currency: fields.read('currency', asCurrency)?.value ?? 'USD',
+    bench: readBench(fields, file, reader),
+    ...present('sessions', fields.read('sessions', asSchedule)),
+    faults,
+  };
+}
+
+const asCurrency: ReadValue<At<string>> = asMatch(
+  'a currency code, such as USD',
+  /^[a-z]{3}$/iu,
+  ([code]) => {
+    const upper = code.toUpperCase();
+    return Intl.supportedValuesOf('currency').includes(upper) ? upper : undefined;
+  },
+);
+
+/** The usual home bench, common practice: grooves every 1/8 in, a 12 in trimmer, a printer's 1/4 in margin. */
+function readBench(site: Fields, file: SourceFile, reader: Reader): Bench {
+  const usual = (numerator: number, denominator: number): At<Length> => ({
+    value: Length.of(numerator, denominator, 'in'),
+    at: startOf(file),
+  });
+  const node = site.node('bench');
+  if (node && node.kind !== 'map') refuse(node, 'bench', 'settings, such as { board: 1/8 in }', reader);
+  const map: YamlMap = node?.kind === 'map' ? node : { kind: 'map', entries: [], at: site.at };
+  const fields = new Fields(map, 'bench', reader, site.keyPlace('bench'), KNOWN_KEYS.bench);
+  return {
+    board: fields.read('board', asLength) ?? usual(1, 8),
+    ...present('metricBoard', fields.read('metric board', asLength)),
+    trimmer: fields.read('trimmer', asLength) ?? usual(12, 1),
+    printerMargin: fields.read('printer margin', asLength) ?? usual(1, 4),
+  };
+}
+
+const asSchedule: ReadValue<Schedule> = (node, key, reader) => {
+  if (node.kind !== 'map') return refuse(node, key, '{ every: 2 weeks, on: thursday }', reader);
+  const fields = new Fields(node, key, reader, node.at, KNOWN_KEYS.sessions);
+  const every = fields.require('every', asText);
+  const schedule = {
+    ...present('on', fields.read('on', asText)),
+    ...present('at', fields.read('at', asText)),
+    ...present('zone', fields.read('zone', asText)),
+    ...present('from', fields.read('from', asDate)),
+    except: fields.list('except', asDate),
+  };
+  return every && { every, ...schedule };
+};

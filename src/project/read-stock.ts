@@ -1,0 +1,59 @@
+import { Fields } from './fields.ts';
+import { KNOWN_KEYS } from './known-keys.ts';
+import type { Stock, StockSheet } from './model.ts';
+import { asMoney } from './money.ts';
+import { asColor, asWeight } from './paper.ts';
+import { type Reader, type ReadValue, refuse } from './reader.ts';
+import { withShared } from './shared.ts';
+import type { At } from './source.ts';
+import { asChoice, asCount, asLength, asSize, asText } from './values.ts';
+import type { YamlNode } from './yaml-tree.ts';
+
+/**
+ * One entry of `stock:`. `sheet:` is one size, `sheets:` several, each alone or as `{ size: 12 x 12, price: 1.20 }`;
+ * a `price:` beside them holds for those that name none.
+ */
+export function readStock(id: At<string>, written: YamlNode, reader: Reader): Stock | undefined {
+  const node = withShared(written, 'stock', reader);
+  if (!node) return undefined;
+  if (node.kind !== 'map') return refuse(node, id.value, 'a stock, such as { sheet: 8 1/2 x 11 }', reader);
+  const fields = new Fields(node, `stock.${id.value}`, reader, id.at, KNOWN_KEYS.stock);
+  const price = fields.read('price', asMoney);
+  const sheets = [...fields.list('sheet', asSheet), ...fields.list('sheets', asSheet)];
+  return {
+    id,
+    name: fields.read('name', asText)?.value ?? spoken(id.value),
+    sheets: price ? sheets.map((sheet) => ({ price, ...sheet })) : sheets,
+    ...present('weight', fields.read('weight', asWeight)),
+    ...present('caliper', fields.read('caliper', asLength)),
+    ...present('color', fields.read('color', asColor)),
+    ...present('print', fields.read('print', asChoice(['upright', 'any way'] as const))),
+    ...present('grain', fields.read('grain', asChoice(['width', 'height'] as const))),
+    ...present('pack', fields.read('pack', asCount(1, 10_000))),
+    ...present('onHand', fields.read('on hand', asCount(0, 100_000))),
+  };
+}
+
+const asSheet: ReadValue<StockSheet> = (node, key, reader) => {
+  if (node.kind !== 'map') {
+    const size = asSize(node, key, reader);
+    return size && { size };
+  }
+  const fields = new Fields(node, key, reader, node.at, KNOWN_KEYS.stockSheet);
+  const size = fields.require('size', asSize);
+  return size && { size, ...present('price', fields.read('price', asMoney)) };
+};
+
+/** An optional property: there with its value, or not there at all. */
+export function present<K extends string, T>(key: K, value: T | undefined): { readonly [P in K]?: T } {
+  return value === undefined ? {} : ({ [key]: value } as { readonly [P in K]?: T });
+}
+
+/** The name of what has none: its id as a person says it. */
+function spoken(id: string): string {
+  const words = id
+    .replace(/^shared\./u, '')
+    .replace(/[-_]+/gu, ' ')
+    .trim();
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

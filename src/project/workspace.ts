@@ -1,0 +1,55 @@
+import type { Fault } from './fault.ts';
+import type { Workspace } from './model.ts';
+import type { FindPicture } from './pictures.ts';
+import { readProject } from './read-project.ts';
+import { readShared } from './read-shared.ts';
+import { readSite } from './read-site.ts';
+import { moneyDecimals } from './reader.ts';
+import { slugOf } from './slug.ts';
+import type { SourceFile } from './source.ts';
+
+/** A project's folder, its sheet and its pictures, wherever they are kept. */
+export type ProjectSource = {
+  /** The folder's name under the workspace's root. */
+  readonly folder: string;
+  readonly file: SourceFile;
+  readonly findPicture: FindPicture;
+  /** Why the file could not be read as text, when it could not; its text is then empty. */
+  readonly fault?: Fault;
+};
+
+/** The files of a workspace, read but not understood. */
+export type WorkspaceSource = {
+  readonly root: string;
+  readonly site: SourceFile | undefined;
+  readonly shared: readonly SourceFile[];
+  readonly projects: readonly ProjectSource[];
+  /** What could not be read of the settings and the shared files. */
+  readonly faults: readonly Fault[];
+};
+
+/** Reads a whole workspace from its files' texts. */
+export function readWorkspace({
+  root,
+  site: settings,
+  shared: files,
+  projects,
+  faults,
+}: WorkspaceSource): Workspace {
+  const site = readSite(settings);
+  const decimals = moneyDecimals(site.currency);
+  const shared = readShared(files, decimals);
+  const read = projects.map((source) =>
+    readProject({ ...source, slug: slugOf(source.folder), shared, moneyDecimals: decimals }),
+  );
+  return {
+    root,
+    site,
+    projects: read.toSorted((a, b) => compare(a.slug, b.slug) || compare(a.folder, b.folder)),
+    faults: [...faults, ...shared.faults],
+  };
+}
+
+function compare(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}

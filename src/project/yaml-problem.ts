@@ -1,0 +1,47 @@
+import type { YAMLParseError } from 'yaml';
+
+/** What is wrong with a text that is no YAML, in the words of someone who never heard of a parser. */
+export function plainProblem(error: YAMLParseError, text: string): string {
+  const swallowed = swallowedByComment(error, text);
+  if (swallowed) return swallowed;
+  const { code, message } = error;
+  if (code === 'MISSING_CHAR' && message.includes('quote'))
+    return 'a quotation mark is opened and never closed';
+  if (code === 'BLOCK_AS_IMPLICIT_KEY' && message.includes('compact')) {
+    return 'there is a second colon on this line; put the words behind the first one in quotes';
+  }
+  return (
+    PROBLEMS[code] ?? 'this cannot be read; look for a missing colon, quotation mark or bracket just before'
+  );
+}
+
+const PROBLEMS: Readonly<Partial<Record<string, string>>> = {
+  TAB_AS_INDENT: 'there is a tab at the beginning of this line; indent with blanks',
+  BAD_INDENT: 'this line is not indented like the lines it belongs to, or a bracket above it is never closed',
+  BAD_SCALAR_START: 'a value cannot begin with this character; put the value in quotes',
+  BAD_DQ_ESCAPE: 'a backslash in double quotes needs a second one; or use single quotes',
+  BLOCK_IN_FLOW: 'a block of lines cannot stand inside brackets',
+  BLOCK_AS_IMPLICIT_KEY: 'the line before this one needs a key and a colon of its own',
+  MULTILINE_IMPLICIT_KEY: 'this line has no colon behind its key, or a quotation mark is never closed',
+  KEY_OVER_1024_CHARS: 'this line has no colon behind its key, or a quotation mark is never closed',
+  MISSING_CHAR: 'a comma, a colon or a closing bracket is missing here',
+  UNEXPECTED_TOKEN:
+    'this does not belong here; look for a missing quotation mark, comma or bracket just before',
+  MULTIPLE_DOCS: 'there is a second --- inside the block',
+  BAD_ALIAS: 'a * refers to a value marked with & above; there is none by this name',
+  BAD_DIRECTIVE: 'a line that begins with % is no part of a sheet',
+  TAG_RESOLVE_FAILED: 'a value cannot begin with ! here; put it in quotes',
+};
+
+/** A colour typed without quotes turns the rest of its line, brackets and all, into a comment. */
+function swallowedByComment(error: YAMLParseError, text: string): string | undefined {
+  const before = text.slice(0, error.pos[1]);
+  const lastLines = before
+    .split(/\r\n|\r|\n/u)
+    .slice(-3)
+    .join('\n');
+  const unquoted = /:[ \t]+#[0-9a-f]{3,6}\b[^\n]*[}\]]/iu.test(lastLines);
+  return unquoted
+    ? 'a # begins a comment that hides the rest of its line; put the colour in quotes'
+    : undefined;
+}

@@ -1,0 +1,117 @@
+import {
+  type Alias,
+  type Document,
+  isAlias,
+  isMap,
+  isScalar,
+  isSeq,
+  type Node,
+  parseDocument,
+  type YAMLMap,
+} from 'yaml';
+import type { Fault } from './fault.ts';
+import { placeInYaml, type YamlSource } from './frontmatter.ts';
+import type { Place } from './source.ts';
+import { plainProblem } from './yaml-problem.ts';
+import { type YamlText, yamlText } from './yaml-text.ts';
+
+export type YamlNode = YamlText | YamlMap | YamlList | YamlNothing;
+export type YamlMap = { readonly kind: 'map'; readonly entries: readonly YamlEntry[]; readonly at: Place };
+export type YamlEntry = { readonly key: YamlText; readonly value: YamlNode };
+export type YamlList = { readonly kind: 'list'; readonly items: readonly YamlNode[]; readonly at: Place };
+/** A key or a dash with nothing behind it. */
+export type YamlNothing = { readonly kind: 'nothing'; readonly at: Place };
+
+/** What a YAML text says, and what is wrong with it; `broken` when nothing of it can be trusted. */
+export type YamlReading = {
+  readonly root: YamlNode;
+  readonly broken: boolean;
+  readonly faults: readonly Fault[];
+};
+
+/**
+ * Reads YAML into maps, lists and texts. Every scalar stays the text that was typed: `010`, `0.1`, `yes` and
+ * `2026-12-10` are read by what they are for, never by YAML's own guesses. Of a repeated key the first counts.
+ * Anchors and aliases are followed; a merge (`<<`) and an alias within its own value are refused.
+ */
+export function readYaml(yaml: YamlSource): YamlReading {
+  const document = parseDocument(yaml.text, { schema: 'failsafe', uniqueKeys: false, logLevel: 'silent' });
+  const [error] = document.errors;
+  const whole = placeInYaml(yaml, 0, 0);
+  if (error) {
+    const at = placeInYaml(yaml, error.pos[0], Math.max(error.pos[1], error.pos[0] + 1));
+    const fault: Fault = { kind: 'broken-yaml', problem: plainProblem(error, yaml.text), at };
+    return { root: { kind: 'nothing', at: whole }, broken: true, faults: [fault] };
+  }
+  const growing = new Tree(yaml, document);
+  const root = growing.node(document.contents, whole);
+  return { root, broken: false, faults: growing.faults };
+}
+
+class Tree {
+  readonly faults: Fault[] = [];
+  readonly #yaml: YamlSource;
+  readonly #document: Document;
+  readonly #grown: Map<Node, YamlNode> = new Map();
+  readonly #growing: Set<Node> = new Set();
+
+  constructor(yaml: YamlSource, document: Document) {
+    this.#yaml = yaml;
+    this.#document = document;
+  }
+
+  /** `fallback` is the place of a value that isn't there: that of its key. */
+  node(node: unknown, fallback: Place): YamlNode {
+    if (isAlias(node)) return this.#alias(node);
+    if (isScalar(node)) {
+      const nothing = node.value === null || (node.value === '' && node.type === 'PLAIN');
+      return nothing ? { kind: 'nothing', at: fallback } : yamlText(node, this.#yaml);
+    }
+    if (!isMap(node) && !isSeq(node)) return { kind: 'nothing', at: fallback };
+    const before = this.#grown.get(node);
+    if (before) return before;
+    this.#growing.add(node);
+    const at = this.#placeOf(node);
+    const grown: YamlNode = isMap(node)
+      ? { kind: 'map', entries: this.#entries(node), at }
+      : { kind: 'list', items: node.items.map((item) => this.node(item, at)), at };
+    this.#growing.delete(node);
+    this.#grown.set(node, grown);
+    return grown;
+  }
+
+  #entries(map: YAMLMap): YamlEntry[] {
+    const entries = new Map<string, YamlEntry>();
+    for (const { key, value } of map.items) {
+      const read = this.node(key, this.#placeOf(map));
+      if (read.kind !== 'text') {
+        this.#refuse(read.at, 'a key', 'a name with a colon behind it');
+        continue;
+      }
+      const first = entries.get(read.text);
+      if (first) this.faults.push({ kind: 'repeated-key', key: read.text, first: first.key.at, at: read.at });
+      else if (read.text === '<<')
+        this.#refuse(read.at, '<<', 'the keys themselves, or a value from shared/');
+      else entries.set(read.text, { key: read, value: this.node(value, read.at) });
+    }
+    return [...entries.values()];
+  }
+
+  #alias(alias: Alias): YamlNode {
+    const at = this.#placeOf(alias);
+    const target = alias.resolve(this.#document);
+    if (target && !this.#growing.has(target)) return this.node(target, at);
+    this.#refuse(at, `*${alias.source}`, `the name of a value marked &${alias.source} further up`);
+    return { kind: 'nothing', at };
+  }
+
+  #refuse(at: Place, key: string, expected: string): void {
+    const actual = at.file.text.slice(at.start, at.end);
+    this.faults.push({ kind: 'unexpected-value', key, expected, actual, at });
+  }
+
+  #placeOf(node: Node): Place {
+    const [start, end] = node.range ?? [0, 0];
+    return placeInYaml(this.#yaml, start, end);
+  }
+}
