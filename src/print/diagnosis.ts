@@ -1,0 +1,86 @@
+import type { Candidate } from './candidate.ts';
+import { BrowserMissing, NAME_ANOTHER } from './fault.ts';
+
+/** How a browser that never answered came to its end. */
+export type Ending = {
+  /** The error of the operating system when the program could not be run at all: `EACCES`, `ENOEXEC`. */
+  readonly refused?: string | undefined;
+  readonly code: number | null;
+  readonly signal: string | null;
+  /** What it wrote while starting. */
+  readonly log: readonly string[];
+};
+
+/** The messages of the loaders of Linux and macOS about a library that is not there, or not in the version needed. */
+const LIBRARY = [
+  /error while loading shared libraries: ([^:\s]+)/u,
+  /Library not loaded: (\S+)/u,
+  /version `([^']+)' not found/u,
+];
+
+/** From this exit code on a shell, and Windows, report a crash. */
+const CRASHED = 128;
+
+function missingLibrary(log: readonly string[]): string | undefined {
+  for (const line of log) {
+    for (const pattern of LIBRARY) {
+      const name = pattern.exec(line)?.[1];
+      if (name) return name;
+    }
+  }
+  return undefined;
+}
+
+/** Whether it gave up because this machine grants it no sandbox (a container, or a kernel that forbids user namespaces). */
+export function wantsNoSandbox({ log }: Ending): boolean {
+  return log.some((line) =>
+    /no usable sandbox|running as root without --no-sandbox|setuid sandbox/iu.test(line),
+  );
+}
+
+/** A program's last words, shortened to what fits a line. */
+function lastWords(log: readonly string[]): string {
+  const line = log.at(-1)?.trim() ?? '';
+  return line === '' ? '' : `: ${line.length > 160 ? `${line.slice(0, 159)}…` : line}`;
+}
+
+/** Says why a browser did not start, and what to do about it. */
+export function diagnose({ path, found }: Candidate, ending: Ending): BrowserMissing {
+  const { refused, code, signal, log } = ending;
+  const name = `${path} (${found})`;
+  const library = missingLibrary(log);
+  if (library) {
+    const remedy = `install it with the system’s package manager, ${NAME_ANOTHER}`;
+    return new BrowserMissing('libraries', `${name} needs ${library}, which this system lacks`, remedy);
+  }
+  if (refused) {
+    const remedy = `allow it with chmod +x, on a disk that lets programs run, ${NAME_ANOTHER}`;
+    if (refused === 'EACCES') return new BrowserMissing('not-executable', `${name} may not be run`, remedy);
+    return new BrowserMissing(
+      'not-a-browser',
+      `${name} is no program for this machine (${refused})`,
+      'name the program of Chromium, Chrome or Edge with --browser PATH',
+    );
+  }
+  if (signal || (code ?? 0) >= CRASHED) {
+    return new BrowserMissing(
+      'crashed',
+      `${name} crashed as it started (${signal ?? code})${lastWords(log)}`,
+      `install it again, ${NAME_ANOTHER}`,
+    );
+  }
+  return new BrowserMissing(
+    'not-a-browser',
+    `${name} ended without answering as a browser ${code === null ? '' : ` (exit code ${code})`}${lastWords(log)}`,
+    'name the program of Chromium, Chrome or Edge with --browser PATH',
+  );
+}
+
+/** A browser that neither answered nor ended. */
+export function silent({ path, found }: Candidate, milliseconds: number): BrowserMissing {
+  return new BrowserMissing(
+    'timeout',
+    `${path} (${found}) did not answer within ${milliseconds / 1000} s`,
+    `try again when the machine is less busy, ${NAME_ANOTHER}`,
+  );
+}

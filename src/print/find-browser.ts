@@ -1,0 +1,142 @@
+import { posix, win32 } from 'node:path';
+import { type Candidate, kindOf } from './candidate.ts';
+import { BrowserMissing, NAME_ANOTHER } from './fault.ts';
+import { usualPlaces } from './places.ts';
+import type { Progress, Surroundings } from './surroundings.ts';
+
+/** Which browser is wanted, and what may be done to get one. */
+export type BrowserRequest = {
+  /** The path given with `--browser`. */
+  readonly browser?: string | undefined;
+  /** Whether a browser may be downloaded when none is found. */
+  readonly download: boolean;
+  readonly onDownload: Progress;
+};
+
+/** The one program the user named; nothing else is tried, so that a wrong path is never passed over. */
+function given(path: string, by: string, { at, platform }: Surroundings): Candidate {
+  const found = `given by ${by}`;
+  switch (at(path)) {
+    case 'nothing':
+      throw new BrowserMissing(
+        'not-found',
+        `there is no file ${path} (${found})`,
+        'correct the path, or leave it out to have a browser found',
+      );
+    case 'folder':
+      throw new BrowserMissing(
+        'a-folder',
+        `${path} is a folder (${found})`,
+        platform === 'darwin'
+          ? 'name the program in it, under Contents/MacOS'
+          : 'name the browser’s program in it',
+      );
+    case 'file':
+      throw new BrowserMissing(
+        'not-executable',
+        `${path} may not be run (${found})`,
+        `allow it with chmod +x, ${NAME_ANOTHER}`,
+      );
+    case 'program':
+      return { path, kind: kindOf(path), found };
+  }
+}
+
+function installed(surroundings: Surroundings): Candidate[] {
+  const paths = [...new Set(usualPlaces(surroundings))];
+  return paths
+    .filter((path) => surroundings.at(path) === 'program')
+    .map((path) => ({ path, kind: kindOf(path), found: 'installed on this machine' }));
+}
+
+/** Puppeteer's cache folder, by the same rule as its own tools. */
+export function puppeteerFolder({ env, platform, home }: Surroundings): string {
+  const { join } = platform === 'win32' ? win32 : posix;
+  return env.PUPPETEER_CACHE_DIR || join(home, '.cache', 'puppeteer');
+}
+
+/** Our own folder in the user's cache, by the XDG Base Directory Specification; never a shared temporary one. */
+export function ownFolder({ env, home }: Surroundings): string {
+  const base = env.XDG_CACHE_HOME;
+  return posix.join(base && posix.isAbsolute(base) ? base : posix.join(home, '.cache'), 'sheetwright');
+}
+
+/** The loader of the GNU C library: the carried browser is built for it and runs nowhere else. */
+const GNU_LOADER = '/lib64/ld-linux-x86-64.so.2';
+
+function canRunCarried({ platform, arch, at }: Surroundings): boolean {
+  return platform === 'linux' && arch === 'x64' && at(GNU_LOADER) !== 'nothing';
+}
+
+/** One place to look for browsers. @throws BrowserMissing when what it would give cannot be had. */
+export type Source = () => Promise<readonly Candidate[]>;
+
+/**
+ * The places to look, best first, each to be asked only when those before it did not serve: the one program that the
+ * user named and no other; or Puppeteer's cache; what is installed on the machine; the browser that comes with the
+ * optional package; a download. Nothing but the last touches the network.
+ */
+export function sources(request: BrowserRequest, surroundings: Surroundings): readonly Source[] {
+  const named = surroundings.env.PUPPETEER_EXECUTABLE_PATH;
+  if (request.browser) {
+    const path = request.browser;
+    return [async () => [given(path, '--browser', surroundings)]];
+  }
+  if (named) return [async () => [given(named, 'PUPPETEER_EXECUTABLE_PATH', surroundings)]];
+
+  const folder = puppeteerFolder(surroundings);
+  const cached: Source = async () =>
+    (await surroundings.cached(folder))
+      .filter(({ path }) => surroundings.at(path) === 'program')
+      .map((each) => ({ ...each, found: 'in Puppeteer’s cache' }));
+  const carried: Source = async () => {
+    const browser = canRunCarried(surroundings) && (await surroundings.carried(ownFolder(surroundings)));
+    return browser ? [{ ...browser, found: 'carried by @sparticuz/chromium' }] : [];
+  };
+  const downloaded: Source = async () => {
+    const browser = await surroundings.download(folder, request.onDownload);
+    return [{ ...browser, found: 'downloaded' }];
+  };
+  const offline = [cached, async () => installed(surroundings), carried];
+  return request.download ? [...offline, downloaded] : offline;
+}
+
+/** What to install where nothing was found. */
+function install({ platform }: Surroundings): string {
+  const example = platform === 'linux' ? ' (on Debian or Ubuntu: apt install chromium)' : '';
+  return `install Chromium, Chrome or Edge${example}, ${NAME_ANOTHER}`;
+}
+
+function allFailed(faults: readonly BrowserMissing[], surroundings: Surroundings): BrowserMissing {
+  const last = faults.at(-1);
+  if (!last) return new BrowserMissing('none', 'no browser was found to print with', install(surroundings));
+  if (faults.length === 1) return last;
+  return new BrowserMissing(last.reason, faults.map(({ fact }) => fact).join('; '), last.remedy);
+}
+
+/**
+ * Starts the first browser that can be started. One that was found but does not start is passed over for the next.
+ * @throws BrowserMissing when none starts, with what is wrong with each.
+ */
+export async function firstThatStarts<T>(
+  places: readonly Source[],
+  start: (candidate: Candidate) => Promise<T>,
+  surroundings: Surroundings,
+): Promise<T> {
+  const faults: BrowserMissing[] = [];
+  const remember = (error: unknown): void => {
+    if (!(error instanceof BrowserMissing)) throw error;
+    faults.push(error);
+  };
+  for (const place of places) {
+    const found = await place().catch(remember);
+    for (const candidate of found ?? []) {
+      try {
+        return await start(candidate);
+      } catch (error) {
+        remember(error);
+      }
+    }
+  }
+  throw allFailed(faults, surroundings);
+}

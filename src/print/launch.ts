@@ -1,0 +1,200 @@
+import { rmSync } from 'node:fs';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Process } from '@puppeteer/browsers';
+import type { Browser } from 'puppeteer-core';
+import type { Candidate } from './candidate.ts';
+import { withDeadline } from './deadline.ts';
+import { diagnose, type Ending, silent, wantsNoSandbox } from './diagnosis.ts';
+import { BrowserMissing } from './fault.ts';
+import { endWithUs } from './lifeline.ts';
+import { pipeTransport } from './pipe.ts';
+import type { Surroundings } from './surroundings.ts';
+import { isUnwritable, unwritable } from './unwritable.ts';
+
+/** A browser that answers. */
+export type Running = {
+  readonly browser: Browser;
+  readonly pid: number;
+  /** Which browser it is, where its program is and how it was found. */
+  readonly name: string;
+  hasDied(): boolean;
+  /** Ends it, gently if it still listens, and waits until it is gone. */
+  stop(): Promise<void>;
+};
+
+export type LaunchOptions = {
+  readonly surroundings: Pick<Surroundings, 'env' | 'root'>;
+  /** How long a browser may take to answer, in milliseconds. */
+  readonly timeout: number;
+};
+
+/** Flags beside Puppeteer's own: no talk with anything but us, and letters spaced as on paper, not as on a screen. */
+const FLAGS = [
+  '--remote-debugging-pipe',
+  '--host-resolver-rules=MAP * ~NOTFOUND',
+  '--disable-component-update',
+  '--disable-domain-reliability',
+  '--no-default-browser-check',
+  '--no-pings',
+  '--disable-gpu',
+  '--font-render-hinting=none',
+];
+
+/** How long a browser asked to close, or one that hung up, is waited for before it is ended, in milliseconds. */
+const PATIENCE = 2000;
+
+function environment(
+  { libraries, fonts }: Candidate,
+  env: Surroundings['env'],
+  profile: string,
+): Surroundings['env'] {
+  const others = env.LD_LIBRARY_PATH;
+  return {
+    ...env,
+    // What it leaves behind when it is killed goes with its profile.
+    TMPDIR: profile,
+    ...(libraries && { LD_LIBRARY_PATH: others ? `${libraries}:${others}` : libraries }),
+    ...(fonts && { FONTCONFIG_FILE: fonts }),
+  };
+}
+
+function pause(milliseconds: number): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, milliseconds).unref());
+}
+
+/** Resolves when the program ended or could not be run at all; its last words have then been read. */
+function ending(program: Process): Promise<Ending> {
+  const { nodeProcess } = program;
+  return new Promise((resolve) => {
+    nodeProcess.once('error', (error) => {
+      const refused = 'code' in error ? String(error.code) : error.message;
+      resolve({ refused, code: null, signal: null, log: [] });
+    });
+    nodeProcess.once('exit', async (code, signal) => {
+      await Promise.race([new Promise((closed) => nodeProcess.once('close', closed)), pause(PATIENCE)]);
+      resolve({ code, signal, log: program.getRecentLogs() });
+    });
+  });
+}
+
+async function newProfile(): Promise<string> {
+  try {
+    return await mkdtemp(join(tmpdir(), 'sheetwright-browser-'));
+  } catch (error) {
+    throw isUnwritable(error) ? unwritable(tmpdir(), 'TMPDIR', error) : error;
+  }
+}
+
+/** A program on its way to be a browser. `forget` is for when it is gone. */
+type Attempt = { readonly program: Process; readonly forget: () => void };
+
+async function spawn(candidate: Candidate, options: LaunchOptions, sandbox: boolean): Promise<Attempt> {
+  const { launch: run } = await import('@puppeteer/browsers');
+  const { default: puppeteer } = await import('puppeteer-core');
+  const profile = await newProfile();
+  const program = run({
+    executablePath: candidate.path,
+    args: puppeteer.defaultArgs({
+      headless: candidate.kind === 'shell' ? 'shell' : true,
+      userDataDir: profile,
+      args: sandbox ? FLAGS : [...FLAGS, '--no-sandbox'],
+    }),
+    env: environment(candidate, options.surroundings.env, profile),
+    pipe: true,
+    // A signal is ours to handle: Puppeteer would end this process itself, or not end it at all.
+    handleSIGINT: false,
+    handleSIGTERM: false,
+    handleSIGHUP: false,
+    onExit: () => rm(profile, { recursive: true, force: true, maxRetries: 5 }).catch(() => {}),
+  });
+  const forget = endWithUs(() => {
+    program.kill();
+    rmSync(profile, { recursive: true, force: true, maxRetries: 2 });
+  });
+  program.nodeProcess.once('exit', forget);
+  return { program, forget };
+}
+
+/** Connects to a program just started. @returns How it ended instead, when it did. */
+async function connect(
+  { program }: Attempt,
+  candidate: Candidate,
+  timeout: number,
+): Promise<Browser | Ending> {
+  const ended = ending(program);
+  const { default: puppeteer } = await import('puppeteer-core');
+  const [, , , toBrowser, fromBrowser] = program.nodeProcess.stdio as unknown as [
+    unknown,
+    unknown,
+    unknown,
+    Parameters<typeof pipeTransport>[0],
+    Parameters<typeof pipeTransport>[1],
+  ];
+  const hungUp = async (): Promise<Ending> => {
+    const unknown = { code: null, signal: null };
+    return Promise.race([ended, pause(PATIENCE).then(() => ({ ...unknown, log: program.getRecentLogs() }))]);
+  };
+  const transport = pipeTransport(toBrowser, fromBrowser);
+  const answer = puppeteer.connect({ transport, defaultViewport: null }).catch(hungUp);
+  return withDeadline(Promise.race([answer, ended]), timeout, () => silent(candidate, timeout));
+}
+
+function isEnding(result: Browser | Ending): result is Ending {
+  return 'log' in result;
+}
+
+async function asRunning(browser: Browser, attempt: Attempt, candidate: Candidate): Promise<Running> {
+  const { program } = attempt;
+  const { nodeProcess } = program;
+  const gone = new Promise<void>((resolve) => nodeProcess.once('exit', () => resolve()));
+  const hasEnded = (): boolean => nodeProcess.exitCode !== null || nodeProcess.signalCode !== null;
+  return {
+    browser,
+    pid: nodeProcess.pid ?? 0,
+    name: `${await browser.version()} (${candidate.path}, ${candidate.found})`,
+    hasDied: () => hasEnded() || !browser.connected,
+    stop: async () => {
+      if (!hasEnded()) await Promise.race([browser.close().catch(() => {}), pause(PATIENCE)]);
+      if (!hasEnded()) {
+        program.kill();
+        await gone;
+      }
+      await program.hasClosed();
+    },
+  };
+}
+
+async function attempt(candidate: Candidate, options: LaunchOptions, sandbox: boolean): Promise<Running> {
+  const started = await spawn(candidate, options, sandbox);
+  try {
+    const result = await connect(started, candidate, options.timeout);
+    if (!isEnding(result)) return await asRunning(result, started, candidate);
+    // Without a sandbox is how root and most containers must run it. What it shows is made by us, holds no script
+    // that runs and reaches no network, so that the sandbox guards little here.
+    if (sandbox && wantsNoSandbox(result)) return await attempt(candidate, options, false);
+    throw diagnose(candidate, result);
+  } catch (error) {
+    started.program.kill();
+    started.forget();
+    throw error;
+  }
+}
+
+/**
+ * Starts a browser, without its sandbox where that cannot work: for root, or where the kernel grants none.
+ * @throws BrowserMissing when it does not start, with what to do about it.
+ */
+export async function launch(candidate: Candidate, options: LaunchOptions): Promise<Running> {
+  try {
+    return await attempt(candidate, options, !options.surroundings.root);
+  } catch (error) {
+    if (error instanceof BrowserMissing) throw error;
+    throw new BrowserMissing(
+      'crashed',
+      `${candidate.path} (${candidate.found}) could not be started (${error instanceof Error ? error.message : error})`,
+      'install it again, or name another browser with --browser PATH',
+    );
+  }
+}
