@@ -1,0 +1,117 @@
+import type { Length, Unit } from '../measure/length.ts';
+import { parseLength, parseSizes } from '../measure/notation.ts';
+import { scanMeasurements } from '../measure/scan.ts';
+import type { Piece, Project, Site } from '../project/model.ts';
+import { boxSize, type Net } from '../shape/net.ts';
+import type { Layer, Shapes } from '../shape/shapes.ts';
+
+/** Something of a project that has been measured: one length, or the two or three of a size. */
+export type Measured = {
+  readonly lengths: readonly Length[];
+  /** What it is, to be read after "nearest is 4 1/2 in,": `the height of front`. */
+  readonly what: string;
+  /** The directive that prints it, so that prose need not repeat the number: `:size[front]`. */
+  readonly directive?: string;
+};
+
+/** Everything a number in the prose may rightly mean. */
+export function measuredIn(project: Project, shapes: Shapes, site: Site): Measured[] {
+  return [
+    ...[...shapes.nets].flatMap(([id, net]) => netMeasures(id, net)),
+    ...shapes.layers.flatMap(layerMeasures),
+    ...[...project.pieces.values()].flatMap((piece) => pieceMeasures(piece, project.unit)),
+    ...holdsMeasures(project),
+    ...stockMeasures(project),
+    ...supplyMeasures(project),
+    one(site.bench.board.value, 'the pitch of the score board'),
+    one(site.bench.trimmer.value, 'the length of the trimmer'),
+    one(site.bench.printerMargin.value, 'the margin of the printer'),
+  ];
+}
+
+/** `id` is a piece's, or that of a further sheet of it (`box.lid`), whose panels are named after the piece. */
+function netMeasures(id: string, net: Net): Measured[] {
+  const own = sizeOf([net.size.width, net.size.height], id, `:size[${id}]`);
+  const [piece = id] = id.split('.');
+  const isFlat = net.panels.length === 1;
+  const panels = (isFlat ? [] : net.panels).flatMap((panel) => {
+    const { width, height } = boxSize(panel.box);
+    return sizeOf([width, height], `${piece}.${panel.id}`, `:size[${piece}.${panel.id}]`);
+  });
+  const scores = net.scores.flatMap(({ from, at }) =>
+    at.map((length) => one(length, `a score line of ${id} from the ${from}`, `:scores[${piece}]`)),
+  );
+  const cuts = net.slits.map(({ from, to }) =>
+    one(to.x.minus(from.x).abs().plus(to.y.minus(from.y).abs()), `a slit of ${id}`),
+  );
+  const holes = (net.holes ?? []).map(({ diameter }) => one(diameter, `a hole in ${id}`));
+  return [...own, ...panels, ...scores, ...cuts, ...holes];
+}
+
+function layerMeasures({ piece, baseName, reveals }: Layer): Measured[] {
+  const id = piece.id.value;
+  return Object.values(reveals).map((length) =>
+    one(length, `a reveal of ${id} on ${baseName}`, `:reveal[${id}]`),
+  );
+}
+
+function pieceMeasures({ id, body, corners, placement }: Piece, unit: Unit): Measured[] {
+  const { left, right, top, bottom } = placement;
+  const placed = [left, right, top, bottom].flatMap((given) =>
+    given ? [one(given.value, `a distance of ${id.value} from an edge`)] : [],
+  );
+  const rounded = corners ? [one(corners.value, `the corners of ${id.value}`)] : [];
+  if (body.kind !== 'form') return [...placed, ...rounded];
+  const settings = [...body.settings.values()].flatMap((setting) => {
+    const lengths = lengthsIn(setting.text.value, setting.unit ?? unit);
+    return sizeOf(lengths, `"${setting.key.value}" of ${id.value}`);
+  });
+  return [...placed, ...rounded, ...settings];
+}
+
+function lengthsIn(text: string, unit: Unit): readonly Length[] {
+  for (const count of [2, 3] as const) {
+    const sizes = parseSizes(text, unit, count);
+    if (sizes.ok) return sizes.value.map(({ length }) => length);
+  }
+  const single = parseLength(text, unit);
+  return single.ok ? [single.value] : [];
+}
+
+function holdsMeasures({ holds }: Project): Measured[] {
+  return holds?.size
+    ? sizeOf(
+        holds.size.map(({ value }) => value),
+        `the ${holds.item} it holds`,
+      )
+    : [];
+}
+
+function stockMeasures({ stock }: Project): Measured[] {
+  return [...stock.values()].flatMap(({ id, sheets, caliper }) => [
+    ...sheets.flatMap(({ size }) => sizeOf([size.width.value, size.height.value], `a sheet of ${id.value}`)),
+    ...(caliper ? [one(caliper.value, `the thickness of ${id.value}`)] : []),
+  ]);
+}
+
+function supplyMeasures({ supplies }: Project): Measured[] {
+  return supplies.flatMap(({ item, instead, each, pack }) =>
+    [item, instead, each, pack]
+      .flatMap((said) => (said ? scanMeasurements(said.value) : []))
+      .flatMap(({ lengths }) => sizeOf(lengths, `the supply ${item.value}`)),
+  );
+}
+
+function one(length: Length, what: string, directive?: string): Measured {
+  return { lengths: [length], what, ...(directive !== undefined && { directive }) };
+}
+
+/** A size as a whole, and each of its sides by itself. */
+function sizeOf(lengths: readonly Length[], what: string, directive?: string): Measured[] {
+  const [width, height, depth] = lengths;
+  if (!width || !height) return width ? [one(width, what, directive)] : [];
+  const sides = depth
+    ? lengths.map((length) => one(length, `one side of ${what}`, directive))
+    : [one(width, `the width of ${what}`, directive), one(height, `the height of ${what}`, directive)];
+  return [{ lengths, what: `the size of ${what}`, ...(directive !== undefined && { directive }) }, ...sides];
+}

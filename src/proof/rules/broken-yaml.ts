@@ -1,0 +1,20 @@
+import { type Rule, wording } from '../rule.ts';
+
+export const brokenYaml: Rule = {
+  id: 'broken-yaml',
+  severity: 'error',
+  summary:
+    'The block at the head of a sheet can be read: brackets, quotation marks and indents are in order.',
+  why: 'One bracket left open, and everything behind it is read as something else. Nothing of such a block is trusted; the last good sheet stays as it was.',
+  fails: {
+    sheet:
+      '---\ntitle: A card to try\nmeasurements:\n  unit: in\n\tstock: cream\n---\n## Cut\nTake your time.\n',
+  },
+  passes: {
+    sheet: '---\ntitle: A card to try\nmeasurements:\n  unit: in\n---\n## Cut\nTake your time.\n',
+  },
+  fault: wording('broken-yaml', ({ problem }) => ({
+    message: `the block at the head cannot be read: ${problem}`,
+    remedy: 'put this line right first; everything below it may only look wrong because of it',
+  })),
+};

@@ -1,0 +1,55 @@
+import type { Length } from '../../measure/length.ts';
+import type { Layer } from '../../shape/shapes.ts';
+import { sheetWith } from '../example.ts';
+import type { ProofContext, Rule } from '../rule.ts';
+import { sayLength } from '../words.ts';
+
+const rounded = (corners: string): string =>
+  sheetWith({
+    pieces: `card: { stock: cream, cut: 4 x 5, corners: 1/2 }\nfront: { stock: cream, cut: 3 7/8 x 4 7/8, on: card${corners} }`,
+  });
+
+export const cornerOverhang: Rule = {
+  id: 'corner-overhang',
+  severity: 'error',
+  summary: 'The corners of a layer stay within the rounded corners of its base.',
+  why: "A square layer that fits a base by its width and height can still show its corners beyond the base's rounded ones. Round the layer too, or cut it smaller.",
+  fails: { sheet: rounded(''), blames: 'front' },
+  passes: { sheet: rounded(', corners: 7/16') },
+  check: ({ project, shapes, report }: ProofContext) => {
+    for (const layer of shapes.layers) {
+      const reference = layer.piece.on?.value;
+      const base = reference && reference.panel === undefined && project.pieces.get(reference.piece);
+      const radius = base ? base.corners : undefined;
+      if (layer.piece.overhang || !radius || !passesCorner(layer, radius.value)) continue;
+      const say = (length: Length): string => sayLength(length, project.unit);
+      const own = layer.piece.corners;
+      report({
+        message: `${layer.piece.id.value} fits ${layer.baseName}, but its ${own ? `corners (${say(own.value)})` : 'square corners'} show beyond the rounded ones of the base (${say(radius.value)})`,
+        remedy: "round the layer's corners (more), or cut it smaller",
+        at: own?.at ?? layer.piece.id.at,
+        notes: [{ message: `${layer.baseName} has corners of ${say(radius.value)}`, at: radius.at }],
+      });
+    }
+  },
+};
+
+/**
+ * Whether a corner of the layer lies outside the arc that rounds the base's corner there. An arc of the layer lies
+ * inside when the distance of the two centres is at most the difference of the two radii. Exact, by whole numbers.
+ */
+function passesCorner({ piece, reveals, turn }: Layer, radius: Length): boolean {
+  if (turn % 90 !== 0) return false;
+  const own = piece.corners?.value;
+  const slack = own ? radius.minus(own) : radius;
+  if (slack.sign <= 0) return false;
+  return [reveals.left, reveals.right].some((across) =>
+    [reveals.top, reveals.bottom].some((upright) => {
+      const [x, y] = [slack.minus(across), slack.minus(upright)];
+      if (x.sign <= 0 || y.sign <= 0 || across.sign < 0 || upright.sign < 0) return false;
+      const [a, b] = [x.over(slack), y.over(slack)];
+      const bottom = a.denominator * b.denominator;
+      return (a.numerator * b.denominator) ** 2n + (b.numerator * a.denominator) ** 2n > bottom ** 2n;
+    }),
+  );
+}

@@ -1,0 +1,50 @@
+import type { Link } from 'mdast';
+import { visit } from 'unist-util-visit';
+import type { Place, SourceFile } from '../../project/source.ts';
+import { sheetWith } from '../example.ts';
+import type { ProofContext, Rule } from '../rule.ts';
+
+const tape = (end: string): string =>
+  sheetWith({
+    head: `supplies:\n  - { item: Tape, kind: adhesive, link: "https://example.org/tape?tag=bench"${end} }`,
+  });
+
+export const missingDisclosure: Rule = {
+  id: 'missing-disclosure',
+  severity: 'warning',
+  summary: 'A link that looks as if it earned something says that it does.',
+  why: 'Who is paid for a link must say so, clearly and beside it (in the United States 16 CFR 255.5). `paid: true` on a supply makes the disclosure appear by itself. Links whose address carries a referral are taken for paid ones; if one is not, take that part of the address off.',
+  fails: { sheet: tape(''), blames: 'https://example.org/tape?tag=bench' },
+  passes: { sheet: tape(', paid: true') },
+  check: ({ project, report }: ProofContext) => {
+    const message = 'this link looks like one that earns something, but nothing says so';
+    for (const { link, paid } of project.supplies) {
+      if (!link || paid || !isReferral(link.value)) continue;
+      report({ message, remedy: 'add "paid: true" to the supply, or use the plain address', at: link.at });
+    }
+    visit(project.body, 'link', (link) => {
+      if (!isReferral(link.url)) return;
+      const remedy = 'put the link among the supplies with "paid: true", or use the plain address';
+      report({ message, remedy, ...placeOf(link, project.file) });
+    });
+  },
+};
+
+/** Names that shops of every kind give to "who sent this customer". Common practice, no source. */
+const REFERRAL =
+  /^(?:ref|tag|aff|a_?id|aff_?id|affiliate(?:_?id)?|partner(?:_?id)?|referr(?:al|er)(?:_?(?:id|code))?|ref_?(?:id|code))$/iu;
+const REFERRAL_FOLDER = /^(?:ref|aff|affiliate|referral)$/iu;
+
+function isReferral(address: string): boolean {
+  if (!URL.canParse(address)) return false;
+  const { searchParams, pathname } = new URL(address);
+  return (
+    [...searchParams.keys()].some((name) => REFERRAL.test(name)) ||
+    pathname.split('/').some((folder) => REFERRAL_FOLDER.test(folder))
+  );
+}
+
+function placeOf({ position }: Link, file: SourceFile): { at?: Place } {
+  const [start, end] = [position?.start.offset, position?.end.offset];
+  return start === undefined || end === undefined ? {} : { at: { file, start, end } };
+}

@@ -1,0 +1,22 @@
+import { sheetWith } from '../example.ts';
+import { type Rule, wording } from '../rule.ts';
+import { quote } from '../words.ts';
+
+export const missingPicture: Rule = {
+  id: 'missing-picture',
+  severity: 'error',
+  summary: 'Every picture a sheet shows is there.',
+  why: 'A step that says "as in the picture" is of no use without it. Capitals count in the name of a file on most servers, even where they don\'t at home.',
+  fails: {
+    sheet: sheetWith({ body: '## Cut\n![The card, cut](photos/cut.jpg)\n' }),
+    blames: 'photos/cut.jpg',
+  },
+  passes: {
+    sheet: sheetWith({ body: '## Cut\n![The card, cut](photos/cut.jpg)\n' }),
+    files: { 'card/photos/cut.jpg': '' },
+  },
+  fault: wording('missing-picture', ({ path }) => ({
+    message: `there is no picture ${quote(path)} in this project's folder`,
+    remedy: 'put the file there, or mend its name: capitals count',
+  })),
+};

@@ -1,0 +1,33 @@
+import { sheetWith } from '../example.ts';
+import { type Rule, wording } from '../rule.ts';
+import { quote, sayPlace } from '../words.ts';
+
+export const missingValue: Rule = {
+  id: 'missing-value',
+  severity: 'error',
+  summary: 'What a sheet cannot do without is there.',
+  why: 'A piece without a size cannot be cut, a sheet without a title cannot be found again. Everything that has a sensible default may be left out; this is what has none.',
+  fails: { sheet: sheetWith({ pieces: 'front: { stock: cream }' }), blames: 'front' },
+  passes: { sheet: sheetWith({ pieces: 'front: { stock: cream, cut: 3 x 4 }' }) },
+  fault: wording('missing-value', ({ key, where, at }) => {
+    const isWritten = at.file.text.slice(at.start, at.end) === key;
+    return {
+      message: isWritten
+        ? `nothing stands behind ${quote(`${key}:`)}`
+        : `${sayPlace(where)} has no ${quote(`${key}:`)}`,
+      remedy:
+        REMEDIES[key] ??
+        (isWritten ? `write it behind ${quote(`${key}:`)}, or take the word out` : `add ${quote(`${key}:`)}`),
+    };
+  }),
+};
+
+/** What to write, for what is most often left out. */
+const REMEDIES: Readonly<Partial<Record<string, string>>> = {
+  cut: 'add its size, such as "cut: 3 1/2 x 4", or a "form:"',
+  title: 'add the project\'s name, such as "title: Seed packet keeper"',
+  measurements: 'add a "measurements:" block with the unit, the stock and the pieces',
+  from: 'say from which edge it is measured, such as "from: left"',
+  at: 'add the positions, such as "at: [1, 4 1/2]"',
+  size: 'add the size, such as "size: 12 x 12"',
+};

@@ -1,0 +1,15 @@
+import { type Rule, wording } from '../rule.ts';
+
+export const noFrontmatter: Rule = {
+  id: 'no-frontmatter',
+  severity: 'error',
+  summary: 'A sheet begins with a block between two lines of `---`.',
+  why: 'Title, date and every measurement stand in that block. Without it there is nothing to cut and nothing to check.',
+  fails: { sheet: '# A card\nCut two pieces.\n', blames: '# A card' },
+  passes: { sheet: '---\ntitle: A card to try\nmeasurements:\n  unit: in\n---\n## Cut\nTake your time.\n' },
+  fault: wording('no-frontmatter', () => ({
+    message: 'the sheet does not begin with a block between two lines of ---',
+    remedy:
+      'put a line with three hyphens first, then "title:" and "measurements:", then three hyphens again',
+  })),
+};

@@ -1,0 +1,23 @@
+import { sheetWith } from '../example.ts';
+import { type Rule, wording } from '../rule.ts';
+
+export const noSuchDate: Rule = {
+  id: 'no-such-date',
+  severity: 'error',
+  summary: 'Every date is a day of the calendar.',
+  why: 'A session on 30 February would be left out of the calendar, and nobody would come.',
+  fails: { sheet: sheetWith({ head: 'session: 2027-02-30' }), blames: '2027-02-30' },
+  passes: { sheet: sheetWith({ head: 'session: 2027-02-25' }) },
+  fault: wording('no-such-date', ({ text }) => ({
+    message: `${text} is no day of the calendar${reason(text)}`,
+    remedy: 'write year-month-day, such as 2027-02-25',
+  })),
+};
+
+function reason(text: string): string {
+  const [year, month] = text.split('-').map(Number);
+  if (year === undefined || month === undefined) return '';
+  if (!(month >= 1 && month <= 12)) return `: there is no month ${month}`;
+  const days = new Date(Date.UTC(year, month, 0)).getUTCDate();
+  return `: that month has ${days} days`;
+}

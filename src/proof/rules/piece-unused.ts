@@ -1,0 +1,34 @@
+import { sheetWith } from '../example.ts';
+import type { ProofContext, Rule } from '../rule.ts';
+
+const PIECES = 'card: { stock: cream, cut: 4 x 5 }\nfront: { stock: cream, cut: 3 x 4, on: card }';
+
+export const pieceUnused: Rule = {
+  id: 'piece-unused',
+  severity: 'warning',
+  summary: 'Every piece that is cut is used in a step.',
+  why: 'A piece in the cut list that no step takes up leaves people with a scrap in their hand, wondering what they missed. A step takes a piece up by naming it, as in `:piece[front]` or `:size[front]`, or by showing it, as in `::drawing{of=front}`.',
+  fails: {
+    sheet: sheetWith({ pieces: PIECES, body: '## Begin\nTake :piece[card].\n' }),
+    blames: 'front',
+  },
+  passes: {
+    sheet: sheetWith({
+      pieces: PIECES,
+      body: '## Begin\nTake :piece[card].\n\n## Layer\nStick on :piece[front].\n',
+    }),
+  },
+  check: ({ project, report }: ProofContext) => {
+    const references = project.steps.flatMap(({ prose }) => prose.references);
+    const used = new Set(references.map(({ name }) => name.value.split('.')[0]));
+    if (project.steps.length === 0) return;
+    for (const [id, piece] of project.pieces) {
+      if (used.has(id)) continue;
+      report({
+        message: `${id} is cut, but no step uses it`,
+        remedy: `name it where it is used, as :piece[${id}], or take it out`,
+        at: piece.id.at,
+      });
+    }
+  },
+};

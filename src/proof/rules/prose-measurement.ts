@@ -1,0 +1,91 @@
+import { Length, type Unit } from '../../measure/length.ts';
+import { type Measurement, scanMeasurements } from '../../measure/scan.ts';
+import type { At, Place } from '../../project/source.ts';
+import { sheetWith } from '../example.ts';
+import { type Measured, measuredIn } from '../measured.ts';
+import { everyProse } from '../prose.ts';
+import type { ProofContext, Rule } from '../rule.ts';
+import { quote, sayLengths } from '../words.ts';
+
+const layered = (reveal: string): string =>
+  sheetWith({
+    pieces: 'card: { stock: cream, cut: 4 1/4 x 5 1/2 }\nfront: { stock: cream, cut: 4 x 5 1/4, on: card }',
+    body: `## Layer\nStick :piece[front] on :piece[card], leaving ${reveal} all round.\n`,
+  });
+
+export const proseMeasurement: Rule = {
+  id: 'prose-measurement',
+  severity: 'warning',
+  summary: 'Every measurement in the text is one that something in the project has.',
+  why: 'A number typed into a step stays behind when a piece is changed, and then cut list and step say two things. Write `:size[front]` or `:reveal[front]`, and the text always follows.',
+  fails: { sheet: layered('3/16 in'), blames: '3/16 in' },
+  passes: { sheet: layered('1/8 in') },
+  check: ({ workspace, project, shapes, report }: ProofContext) => {
+    if (!isWhole({ project, shapes })) return;
+    const known = measuredIn(project, shapes, workspace.site);
+    for (const text of everyProse(project).flatMap(({ texts }) => texts)) {
+      for (const found of scanMeasurements(text.value)) {
+        if (known.some((each) => matches(found, each, project.unit))) continue;
+        const at = placeIn(text, found);
+        const nearest = nearestOf(found, known);
+        const written = text.value.slice(found.start, found.end);
+        report({
+          message: `nothing in this project measures ${quote(written)}${nearest ? `; nearest is ${sayLengths(nearest.lengths, project.unit)}, ${nearest.what}` : ''}`,
+          remedy: nearest?.directive
+            ? `write ${nearest.directive}, which follows by itself, or put the number right`
+            : 'put the number right, or say it without one',
+          at,
+        });
+      }
+    }
+  },
+};
+
+/** With a measurement missing, everything that is said of it would be called wrong. */
+function isWhole({ project, shapes }: Pick<ProofContext, 'project' | 'shapes'>): boolean {
+  return project.readable && project.names.pieces.every((id) => shapes.nets.has(id));
+}
+
+function matches(found: Measurement, known: Measured, unit: Unit): boolean {
+  const slack = slackFor(found.unit, unit);
+  if (found.lengths.length === 1) {
+    const [only] = found.lengths;
+    return known.lengths.length === 1 && apart(only, known.lengths[0], slack);
+  }
+  const left = [...known.lengths];
+  return found.lengths.every((length) => {
+    const index = left.findIndex((each) => apart(length, each, slack));
+    if (index >= 0) left.splice(index, 1);
+    return index >= 0;
+  });
+}
+
+function apart(a: Length | undefined, b: Length | undefined, slack: Length): boolean {
+  return a !== undefined && b !== undefined && !a.minus(b).abs().greaterThan(slack);
+}
+
+/** A measurement said in the other system is taken as rounded there: to a millimetre, or to a sixteenth. */
+function slackFor(written: Unit, own: Unit): Length {
+  if ((written === 'in') === (own === 'in')) return Length.zero;
+  return written === 'in' ? Length.of(1, 32, 'in') : Length.of(1, 2, 'mm');
+}
+
+/** The measured thing of as many sides that is least different, if it is anywhere near. */
+function nearestOf(found: Measurement, known: readonly Measured[]): Measured | undefined {
+  const limit = Length.min(Length.of(1, 2, 'in'), Length.sum(found.lengths).half());
+  const candidates = known
+    .filter(({ lengths }) => lengths.length === found.lengths.length)
+    .map((each) => ({ each, difference: difference(found.lengths, each.lengths) }))
+    .filter((candidate) => !candidate.difference.greaterThan(limit));
+  return candidates.toSorted((a, b) => a.difference.compare(b.difference))[0]?.each;
+}
+
+function difference(a: readonly Length[], b: readonly Length[]): Length {
+  const [first, second] = [a, b].map((lengths) => lengths.toSorted((x, y) => x.compare(y)));
+  return Length.sum((first ?? []).map((length, index) => length.minus(second?.[index] ?? length).abs()));
+}
+
+/** The measurement's own characters: a run of prose is kept as it stands in the file. */
+function placeIn({ at }: At<string>, { start, end }: Measurement): Place {
+  return { ...at, start: at.start + start, end: at.start + end };
+}

@@ -1,0 +1,24 @@
+import { sheetWith } from '../example.ts';
+import { type Rule, wording } from '../rule.ts';
+import { quote } from '../words.ts';
+
+export const repeatedKey: Rule = {
+  id: 'repeated-key',
+  severity: 'error',
+  summary: 'Nothing is written twice in one place.',
+  why: 'Two pieces called `front`, or two sizes for one piece: only the first is read, and the second, perhaps the one that was corrected last, is lost without a word.',
+  fails: {
+    sheet: sheetWith({
+      pieces: 'front: { stock: cream, cut: 3 x 4 }\nback: { stock: cream, cut: 3 x 4, cut: 3 x 5 }',
+    }),
+    blames: 'cut',
+  },
+  passes: {
+    sheet: sheetWith({ pieces: 'front: { stock: cream, cut: 3 x 4 }\nback: { stock: cream, cut: 3 x 5 }' }),
+  },
+  fault: wording('repeated-key', ({ key, first }) => ({
+    message: `${quote(key)} is written twice here; only the first is read`,
+    remedy: 'take one of the two out, or give it a name of its own',
+    notes: [{ message: `${quote(key)} stands here first`, at: first }],
+  })),
+};

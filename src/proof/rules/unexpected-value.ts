@@ -1,0 +1,19 @@
+import { sheetWith } from '../example.ts';
+import { type Rule, wording } from '../rule.ts';
+import { quote } from '../words.ts';
+
+export const unexpectedValue: Rule = {
+  id: 'unexpected-value',
+  severity: 'error',
+  summary: 'Every value is of the kind that belongs behind its word.',
+  why: 'Where a sheet asks for yes or no, a number of things or one of a few words, anything else would have to be guessed at.',
+  fails: {
+    sheet: sheetWith({ pieces: 'front: { stock: cream, cut: 3 x 4, count: two }' }),
+    blames: 'two',
+  },
+  passes: { sheet: sheetWith({ pieces: 'front: { stock: cream, cut: 3 x 4, count: 2 }' }) },
+  fault: wording('unexpected-value', ({ key, expected, actual }) => ({
+    message: actual === '' ? `${quote(key)} is empty` : `${quote(key)} cannot be ${quote(actual)}`,
+    remedy: expected.startsWith('to ') ? `it has ${expected}` : `write ${expected}`,
+  })),
+};

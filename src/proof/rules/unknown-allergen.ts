@@ -1,0 +1,32 @@
+import { nearestName } from '../../shape/nearest.ts';
+import { ALLERGENS } from '../allergens.ts';
+import { sheetWith } from '../example.ts';
+import type { ProofContext, Rule } from '../rule.ts';
+import { quote, sayList } from '../words.ts';
+
+const box = (allergens: string): string =>
+  sheetWith({ more: `holds: { item: Biscuits, count: 4, food: yes, allergens: [${allergens}] }` });
+
+export const unknownAllergen: Rule = {
+  id: 'unknown-allergen',
+  severity: 'error',
+  summary: 'Every allergen is one of the US nine or the EU fourteen, by its name there.',
+  why: 'Whoever must avoid something looks for its usual name. A misspelt one is overlooked, and that can hurt. What is in neither list can be said in a step or a caution.',
+  fails: { sheet: box('milk, penuts'), blames: 'penuts' },
+  passes: { sheet: box('milk, peanuts') },
+  check: ({ project, report }: ProofContext) => {
+    for (const { value, at } of project.holds?.allergens ?? []) {
+      const name = value.trim().toLowerCase();
+      if (ALLERGENS.includes(name)) continue;
+      const nearest = nearestName(name, ALLERGENS) ?? ALLERGENS.find((each) => each.includes(name));
+      report({
+        message: `${quote(value)} is no allergen of the US nine or the EU fourteen`,
+        remedy:
+          nearest === undefined
+            ? `write one of these: ${sayList(ALLERGENS, 'or')}`
+            : `write ${quote(nearest)}`,
+        at,
+      });
+    }
+  },
+};

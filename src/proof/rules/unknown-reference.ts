@@ -1,0 +1,48 @@
+import { nameRemedy } from '../../shape/nearest.ts';
+import { type Shapes, sheetsOf } from '../../shape/shapes.ts';
+import { sheetWith } from '../example.ts';
+import { everyProse } from '../prose.ts';
+import { type ProofContext, type Rule, wording } from '../rule.ts';
+import { quote } from '../words.ts';
+
+export const unknownReference: Rule = {
+  id: 'unknown-reference',
+  severity: 'error',
+  summary: 'Every piece, panel, stock and shared value that is named is there.',
+  why: 'A piece stuck on something that is not in the sheet, a step that names a piece by a word of last year: whoever follows the sheet looks for it in vain.',
+  fails: {
+    sheet: sheetWith({
+      pieces: 'card: { stock: cream, cut: 4 x 5 }\nfront: { stock: cream, cut: 3 x 4, on: cart }',
+    }),
+    blames: 'cart',
+  },
+  passes: {
+    sheet: sheetWith({
+      pieces: 'card: { stock: cream, cut: 4 x 5 }\nfront: { stock: cream, cut: 3 x 4, on: card }',
+    }),
+  },
+  check: ({ project, shapes, report }: ProofContext) => {
+    for (const { name } of everyProse(project).flatMap(({ references }) => references)) {
+      const [piece = '', panel] = name.value.split('.');
+      const panels = partNames(shapes, piece);
+      if (panel === undefined || panels.length === 0 || panels.includes(panel)) continue;
+      report({
+        message: `${piece} has no panel ${quote(panel)}`,
+        remedy: nameRemedy(panel, panels),
+        at: { ...name.at, start: name.at.start + piece.length + 1 },
+      });
+    }
+  },
+  fault: wording('unknown-reference', ({ what, name, among }) => ({
+    message: `there is no ${what} ${quote(name)}`,
+    remedy: nameRemedy(name, among),
+  })),
+};
+
+/** What may stand behind the dot: the panels of a piece, and the further sheets of a form made of several. */
+function partNames({ nets }: Shapes, piece: string): string[] {
+  return sheetsOf(nets, piece).flatMap(({ name, net }) => [
+    ...(name === undefined ? [] : [name]),
+    ...net.panels.map(({ id }) => id),
+  ]);
+}

@@ -1,0 +1,33 @@
+import type { LengthProblem } from '../../measure/notation.ts';
+import { sheetWith } from '../example.ts';
+import { type Rule, wording } from '../rule.ts';
+import { quote } from '../words.ts';
+
+export const unreadableLength: Rule = {
+  id: 'unreadable-length',
+  severity: 'error',
+  summary: 'Every measurement can be read, is more than zero and at most one metre.',
+  why: 'Lengths are read exactly as typed: `2 1/4`, `2-1/4`, `2¼`, `2.25`, `2 1/4 in`, `57 mm`, `5.7 cm`; sizes as `3 x 4`. What cannot be read is never guessed at, because fifty people would cut by the guess.',
+  fails: { sheet: sheetWith({ pieces: 'front: { stock: cream, cut: 3 1/0 x 4 }' }), blames: '3 1/0' },
+  passes: { sheet: sheetWith({ pieces: 'front: { stock: cream, cut: 3 1/2 x 4 }' }) },
+  fault: wording('unreadable-length', ({ text, problem, what }) => {
+    const [said, remedy] = WORDS[problem];
+    return { message: `${what}: ${text === '' ? 'nothing' : quote(text)} ${said}`, remedy };
+  }),
+};
+
+/** What is wrong, said of the quoted text; and what would put it right. */
+const WORDS: Readonly<Record<LengthProblem, readonly [said: string, remedy: string]>> = {
+  empty: ['stands here where a measurement belongs', 'write it in figures, such as 2 1/4'],
+  'not a length': [
+    'is no measurement',
+    'write it in figures, such as 2 1/4 or 2.25, with in, mm or cm if it needs a unit',
+  ],
+  'decimal comma': ['has a comma in it', 'write decimals with a point, such as 5.7 cm'],
+  'denominator of zero': ['divides by zero', 'put another number under the fraction bar, such as 1/2'],
+  negative: ['is less than zero', 'leave out the minus sign: a measurement is always more than zero'],
+  zero: ['measures nothing', 'write what it measures, or leave the whole entry out'],
+  'too long': ['is longer than 1 m (39 3/8 in)', 'look for a missing blank, fraction bar or decimal point'],
+  'too many sizes': ['has more measurements than belong here', 'write width x height, such as 3 1/2 x 4'],
+  'too few sizes': ['has fewer measurements than belong here', 'write width x height, such as 3 1/2 x 4'],
+};

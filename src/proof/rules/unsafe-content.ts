@@ -1,0 +1,15 @@
+import { sheetWith } from '../example.ts';
+import { type Rule, wording } from '../rule.ts';
+
+export const unsafeContent: Rule = {
+  id: 'unsafe-content',
+  severity: 'warning',
+  summary: 'A sheet holds Markdown only: no HTML, no scripts, no links but http and https.',
+  why: 'What is typed in a sheet is shown as text and never run, so that a text pasted from anywhere cannot do anything to a reader. It would look odd on the printed sheet, too.',
+  fails: { sheet: sheetWith({ body: '## Cut\nCut <b>slowly</b>.\n' }), blames: '<b>' },
+  passes: { sheet: sheetWith({ body: '## Cut\nCut **slowly**.\n' }) },
+  fault: wording('unsafe-content', ({ what }) => ({
+    message: `${what} does nothing in a sheet`,
+    remedy: 'write it in plain Markdown, or take it out',
+  })),
+};

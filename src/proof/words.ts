@@ -1,0 +1,60 @@
+import type { Length, Unit } from '../measure/length.ts';
+import { printDecimal, printInches, printLength, rulerInches } from '../measure/print.ts';
+import type { Size } from '../measure/size.ts';
+
+/**
+ * A length for a message, never rounded silently: `3 1/4 in`; `57 mm` in an inch project where no ruler shows it
+ * in inches; else `about 2 1/4 in`.
+ */
+export function sayLength(length: Length, unit: Unit): string {
+  if (unit !== 'in') return sayMetric(length, unit);
+  if (rulerInches(length).exact) return printLength(length, 'in');
+  const millimetres = length.in('mm');
+  if (10n % millimetres.denominator === 0n) return `${printDecimal(length, 'mm', 1)} mm`;
+  const rounded = printInches(length, 'plain');
+  return rounded === '0' ? 'less than 1/32 in' : `about ${rounded} in`;
+}
+
+function sayMetric(length: Length, unit: 'mm' | 'cm'): string {
+  const number = printDecimal(length, unit, unit === 'mm' ? 2 : 3);
+  return number === '0' && length.sign !== 0 ? 'less than 0.01 mm' : `${number} ${unit}`;
+}
+
+/** `3 1/4 × 4 1/2 in`. */
+export function saySize(size: Size, unit: Unit): string {
+  return sayLengths([size.width, size.height], unit);
+}
+
+/** Several lengths of one thing, the unit said once where it is the same: `3 1/2 × 1 × 4 3/4 in`. */
+export function sayLengths(lengths: readonly Length[], unit: Unit): string {
+  const said = lengths.map((length) => sayLength(length, unit));
+  const ending = ` ${unit}`;
+  const plain = said.every((each) => each.endsWith(ending) && !each.startsWith('about'));
+  if (!plain) return said.join(' × ');
+  return `${said.map((each) => each.slice(0, -ending.length)).join(' × ')}${ending}`;
+}
+
+/** `1 error`, `2 errors`. */
+export function sayCount(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`;
+}
+
+/** `a`, `a and b`, `a, b and c`. */
+export function sayList(words: readonly string[], last = 'and'): string {
+  const final = words.at(-1) ?? '';
+  return words.length < 2 ? final : `${words.slice(0, -1).join(', ')} ${last} ${final}`;
+}
+
+/** What a person wrote, between quotation marks and on one line; a long text is cut short. */
+export function quote(text: string): string {
+  const line = text.replace(/\s+/gu, ' ').trim();
+  return `"${line.length > 60 ? `${line.slice(0, 57)}…` : line}"`;
+}
+
+/** `pieces.front` as `front`, `pieces.front.at` as `"at" of front`; other maps by their own name. */
+export function sayPlace(where: string): string {
+  const [, name, inner] = /^(?:pieces|stock)\.([^.]+)(?:\.(.+))?$/u.exec(where) ?? [];
+  if (where === 'frontmatter') return 'the head of the sheet';
+  if (name === undefined) return where.includes('.') ? where : quote(where);
+  return inner === undefined ? name : `${quote(inner)} of ${name}`;
+}
