@@ -1,23 +1,7 @@
-import { withDeadline } from './deadline.ts';
-import { type Desk, openDesk } from './desk.ts';
-import { PrintFault } from './fault.ts';
-import { firstThatStarts, sources } from './find-browser.ts';
-import { launch, type Running } from './launch.ts';
+import { BrowserOwner, type PrinterOptions } from './owner.ts';
 import { pinDates } from './pin.ts';
-import { type Progress, realSurroundings, type Surroundings } from './surroundings.ts';
 
-export type PrinterOptions = {
-  /** The path of a browser's program, used instead of any other. */
-  readonly browser?: string | undefined;
-  /** Whether a browser may be downloaded when none is found. Default: true. */
-  readonly download?: boolean;
-  readonly onDownload?: Progress;
-  /** How long a browser may take to start, in milliseconds. Default: 30,000. */
-  readonly launchTimeout?: number;
-  /** How long one page may take, in milliseconds. Default: 60,000. */
-  readonly pageTimeout?: number;
-  readonly surroundings?: Surroundings;
-};
+export type { PrinterOptions } from './owner.ts';
 
 export type PdfOptions = {
   readonly title: string;
@@ -47,137 +31,31 @@ export type Printer = {
   close(): Promise<void>;
 };
 
-type Job<T> = (desk: Desk) => Promise<T>;
-
-class OneBrowserPrinter implements Printer {
-  readonly #options: Required<Omit<PrinterOptions, 'browser'>> & Pick<PrinterOptions, 'browser'>;
-  #starting: Promise<{ running: Running; desk: Desk }> | undefined;
-  #name = 'not started';
-  #turn: Promise<unknown> = Promise.resolve();
-  #closed = false;
-
-  constructor(options: PrinterOptions) {
-    this.#options = {
-      download: true,
-      onDownload: () => {},
-      launchTimeout: 30_000,
-      pageTimeout: 60_000,
-      surroundings: realSurroundings(),
-      ...options,
-    };
-  }
-
-  pdf(html: string, { title, date }: PdfOptions): Promise<Uint8Array> {
-    return this.#inTurn(title, async ({ page, lay, assertSelfContained }) => {
-      await lay(html, title);
-      await page.evaluate(`document.title = ${JSON.stringify(title)}`);
-      const bytes = await page.pdf({
-        preferCSSPageSize: true,
-        printBackground: true,
-        tagged: true,
-        outline: true,
-        waitForFonts: false,
-      });
-      assertSelfContained(title);
-      return pinDates(bytes, date);
-    });
-  }
-
-  picture(html: string, { width, height, scale }: PictureOptions): Promise<Uint8Array> {
-    const what = 'a picture';
-    return this.#inTurn(what, async ({ page, lay, assertSelfContained }) => {
-      await page.setViewport({ width, height, deviceScaleFactor: scale });
-      await lay(html, what);
-      const bytes = await page.screenshot({ type: 'png' });
-      assertSelfContained(what);
-      return bytes;
-    });
-  }
-
-  browser(): string {
-    return this.#name;
-  }
-
-  async close(): Promise<void> {
-    this.#closed = true;
-    await this.#stop();
-  }
-
-  /** One page at a time: a page kept open prints ten times faster than a new one, and a second gains little. */
-  #inTurn<T>(what: string, job: Job<T>): Promise<T> {
-    const result = this.#turn.then(() => this.#print(what, job));
-    this.#turn = result.catch(() => {});
-    return result;
-  }
-
-  async #print<T>(what: string, job: Job<T>): Promise<T> {
-    for (let again = false; ; again = true) {
-      const { running, desk } = await this.#start(what);
-      try {
-        return await withDeadline(Promise.race([job(desk), desk.crashed]), this.#options.pageTimeout, () =>
-          this.#late(what),
-        );
-      } catch (error) {
-        const crashed = await Promise.race([desk.crashed.catch(() => true), false]);
-        const died = running.hasDied() || crashed;
-        // Whatever went wrong, the next page gets a fresh browser: starting one takes less than a tenth of a second.
-        await this.#stop();
-        if (error instanceof PrintFault || this.#closed) throw this.#closed ? this.#refusal(what) : error;
-        if (died && !again) continue;
-        throw this.#asFault(what, error, died);
-      }
-    }
-  }
-
-  async #start(what: string): Promise<{ running: Running; desk: Desk }> {
-    if (this.#closed) throw this.#refusal(what);
-    this.#starting ??= this.#launch();
-    try {
-      return await this.#starting;
-    } catch (error) {
-      this.#starting = undefined;
-      throw error;
-    }
-  }
-
-  async #launch(): Promise<{ running: Running; desk: Desk }> {
-    const { surroundings, browser, download, onDownload, launchTimeout: timeout } = this.#options;
-    const places = sources({ browser, download, onDownload }, surroundings);
-    const start = async (
-      candidate: Parameters<typeof launch>[0],
-    ): Promise<{ running: Running; desk: Desk }> => {
-      const running = await launch(candidate, { surroundings, timeout });
-      return { running, desk: await openDesk(running.browser) };
-    };
-    const started = await firstThatStarts(places, start, surroundings);
-    this.#name = started.running.name;
-    return started;
-  }
-
-  async #stop(): Promise<void> {
-    const starting = this.#starting;
-    this.#starting = undefined;
-    const started = await starting?.catch(() => undefined);
-    await started?.running.stop();
-  }
-
-  #late(what: string): PrintFault {
-    const seconds = this.#options.pageTimeout / 1000;
-    return new PrintFault('timeout', `${what} took longer than ${seconds} s to print with ${this.#name}`);
-  }
-
-  #refusal(what: string): PrintFault {
-    return new PrintFault('closed', `${what} was not printed: printing was ended`);
-  }
-
-  #asFault(what: string, error: unknown, died: boolean): PrintFault {
-    if (died) return new PrintFault('died', `${what} made the browser end, twice: ${this.#name}`);
-    const cause = error instanceof Error ? error.message : String(error);
-    return new PrintFault('failed', `${what} could not be printed (${cause})`);
-  }
-}
-
 /** A printer; nothing starts before its first page. Close it in a `finally`. */
 export function openPrinter(options: PrinterOptions = {}): Printer {
-  return new OneBrowserPrinter(options);
+  const owner = new BrowserOwner(options);
+  return {
+    pdf: (html, { title, date }) =>
+      owner.inTurn(title, async ({ page, lay, assertSelfContained }) => {
+        await lay(html, title);
+        await page.evaluate(`document.title = ${JSON.stringify(title)}`);
+        const bytes = await page.pdf({
+          preferCSSPageSize: true,
+          printBackground: true,
+          tagged: true,
+          outline: true,
+          waitForFonts: false,
+        });
+        assertSelfContained(title);
+        return pinDates(bytes, date);
+      }),
+    picture: (html, { width, height, scale }) =>
+      owner.inTurn('a picture', async ({ page, lay }) => {
+        await page.setViewport({ width, height, deviceScaleFactor: scale });
+        await lay(html, 'a picture');
+        return page.screenshot({ type: 'png' });
+      }),
+    browser: () => owner.name,
+    close: () => owner.close(),
+  };
 }
