@@ -1,0 +1,145 @@
+import type { Candidate } from './candidate.ts';
+import { withDeadline } from './deadline.ts';
+import { type Desk, openDesk } from './desk.ts';
+import { BrowserMissing, NAME_ANOTHER, PrintFault } from './fault.ts';
+import { firstThatStarts, sources } from './find-browser.ts';
+import { type LaunchOptions, launch, type Running } from './launch.ts';
+import { type Progress, realSurroundings, type Surroundings } from './surroundings.ts';
+
+export type PrinterOptions = {
+  /** The path of a browser's program, used instead of any other. */
+  readonly browser?: string | undefined;
+  /** Whether a browser may be downloaded when none is found. Default: true. */
+  readonly download?: boolean;
+  readonly onDownload?: Progress;
+  /** How long a browser may take to start, in milliseconds. Default: 30,000. */
+  readonly launchTimeout?: number;
+  /** How long one page may take, in milliseconds. Default: 60,000. */
+  readonly pageTimeout?: number;
+  readonly surroundings?: Surroundings;
+};
+
+/** A browser that serves, with its page made ready. */
+type Service = { readonly running: Running; readonly desk: Desk };
+
+type Job<T> = (desk: Desk) => Promise<T>;
+
+async function begin(candidate: Candidate, options: LaunchOptions): Promise<Service> {
+  const running = await launch(candidate, options);
+  try {
+    return { running, desk: await openDesk(running.browser) };
+  } catch {
+    await running.stop();
+    throw new BrowserMissing(
+      'crashed',
+      `${running.name} ended as its first page was opened`,
+      `install it again, ${NAME_ANOTHER}`,
+    );
+  }
+}
+
+/** The one owner of the browser: starts it with the first job, lets jobs take turns, replaces it when it dies, ends it. */
+export class BrowserOwner {
+  readonly #options: Required<Omit<PrinterOptions, 'browser'>> & Pick<PrinterOptions, 'browser'>;
+  #service: Promise<Service> | undefined;
+  #name = 'not started';
+  #turn: Promise<unknown> = Promise.resolve();
+  #closed = false;
+
+  constructor(options: PrinterOptions) {
+    this.#options = {
+      download: true,
+      onDownload: () => {},
+      launchTimeout: 30_000,
+      pageTimeout: 60_000,
+      surroundings: realSurroundings(),
+      ...options,
+    };
+  }
+
+  /** Which browser serves or served last. */
+  get name(): string {
+    return this.#name;
+  }
+
+  /**
+   * Does one job after another: a page kept open prints ten times faster than a new one, and a second gains little.
+   * @param what What the job makes, for messages.
+   * @throws BrowserMissing when no browser serves. @throws PrintFault when the job cannot be done.
+   */
+  inTurn<T>(what: string, job: Job<T>): Promise<T> {
+    const result = this.#turn.then(() => this.#attempt(what, job, false));
+    this.#turn = result.catch(() => {});
+    return result;
+  }
+
+  /** Ends the browser and waits until it is gone; jobs that wait or run are refused. */
+  async close(): Promise<void> {
+    this.#closed = true;
+    await this.#stop();
+  }
+
+  async #attempt<T>(what: string, job: Job<T>, again: boolean): Promise<T> {
+    const { running, desk } = await this.#start(what);
+    const { pageTimeout } = this.#options;
+    try {
+      const done = Promise.race([job(desk), desk.crashed]);
+      return await withDeadline(done, pageTimeout, () => this.#late(what, pageTimeout));
+    } catch (error) {
+      const died = running.hasDied() || desk.hasCrashed();
+      // Whatever went wrong, the next page gets a fresh browser: starting one takes a fraction of a second.
+      await this.#stop();
+      if (this.#closed) throw this.#refusal(what);
+      if (error instanceof PrintFault) throw error;
+      if (died && !again) return await this.#attempt(what, job, true);
+      throw died ? this.#died(what) : this.#failed(what, error);
+    }
+  }
+
+  async #start(what: string): Promise<Service> {
+    if (this.#closed) throw this.#refusal(what);
+    this.#service ??= this.#launch();
+    try {
+      return await this.#service;
+    } catch (error) {
+      this.#service = undefined;
+      throw error;
+    }
+  }
+
+  async #launch(): Promise<Service> {
+    const { surroundings, browser, download, onDownload, launchTimeout: timeout } = this.#options;
+    const service = await firstThatStarts(
+      sources({ browser, download, onDownload }, surroundings),
+      (candidate) => begin(candidate, { surroundings, timeout }),
+      surroundings,
+    );
+    this.#name = service.running.name;
+    return service;
+  }
+
+  async #stop(): Promise<void> {
+    const service = this.#service;
+    this.#service = undefined;
+    const started = await service?.catch(() => undefined);
+    await started?.running.stop();
+  }
+
+  #late(what: string, milliseconds: number): PrintFault {
+    const limit = `${milliseconds / 1000} s`;
+    return new PrintFault('timeout', `${what} took longer than ${limit} to print with ${this.#name}`);
+  }
+
+  #died(what: string): PrintFault {
+    return new PrintFault('died', `the browser died while printing ${what}, twice: ${this.#name}`);
+  }
+
+  #failed(what: string, error: unknown): PrintFault {
+    const cause = error instanceof Error ? error.message : String(error);
+    return new PrintFault('failed', `${what} could not be printed (${cause})`);
+  }
+
+  #refusal(what: string): PrintFault {
+    return new PrintFault('closed', `${what} was not printed: printing was ended`);
+  }
+}
