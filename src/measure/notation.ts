@@ -4,6 +4,8 @@ import { Length, type Unit } from './length.ts';
 export type LengthProblem =
   | 'empty'
   | 'not a length'
+  /** `5,7 cm`: a comma might as well divide a list, so a decimal is written with a point. */
+  | 'decimal comma'
   | 'denominator of zero'
   | 'negative'
   | 'zero'
@@ -53,7 +55,7 @@ const VULGAR_CHARACTERS = Object.keys(VULGAR).join('');
 const NUMBER: string = [
   String.raw`(?<whole>\d+)(?:\s*-\s*|\s+)(?<top>\d+)\s*[/⁄]\s*(?<bottom>\d+)`,
   String.raw`(?<loneTop>\d+)\s*[/⁄]\s*(?<loneBottom>\d+)`,
-  String.raw`(?<vulgarWhole>\d*)\s*(?<vulgar>[${VULGAR_CHARACTERS}])`,
+  String.raw`(?:(?<vulgarWhole>\d+)\s*)?(?<vulgar>[${VULGAR_CHARACTERS}])`,
   String.raw`(?<decimal>\d+(?:\.\d+)?|\.\d+)`,
 ].join('|');
 const UNIT: string = String.raw`(?<unit>inches|inch|in\b\.?|["″”]|''|′′|mm\b|cm\b)`;
@@ -62,7 +64,7 @@ const LENGTH: RegExp = new RegExp(String.raw`^(?:${NUMBER})\s*${UNIT}?$`, 'iu');
 /** The sources of the notation, for a scanner of running text to build on. */
 export const notation: { readonly number: string; readonly unit: string } = { number: NUMBER, unit: UNIT };
 
-/** Digits beyond this are no measurement, and would only make the arithmetic slow. */
+/** More characters than this are no measurement, and would only make the arithmetic slow. */
 const MOST_CHARACTERS = 40;
 
 /**
@@ -77,7 +79,10 @@ export function parseLength(text: string, unit: Unit): Reading<Length> {
   if (trimmed.length > MOST_CHARACTERS) return { ok: false, problem: 'not a length', ...at };
   const minus = /^[-−–]\s*(?=[\d.])/u.exec(trimmed);
   const match = LENGTH.exec(minus ? trimmed.slice(minus[0].length) : trimmed);
-  if (!match?.groups) return { ok: false, problem: 'not a length', ...at };
+  if (!match?.groups) {
+    const comma = /^\d*,\d+\D*$/u.test(trimmed);
+    return { ok: false, problem: comma ? 'decimal comma' : 'not a length', ...at };
+  }
   const ratio = ratioOf(match.groups);
   if (ratio.denominator === 0n) return { ok: false, problem: 'denominator of zero', ...at };
   if (ratio.numerator === 0n) return { ok: false, problem: 'zero', ...at };
@@ -88,21 +93,24 @@ export function parseLength(text: string, unit: Unit): Reading<Length> {
 }
 
 /**
- * Reads `W x H` or `W × H × D`: `count` lengths with `x`, `×` or `by` between. A unit written once, behind the
- * last number, holds for all of them (`2¼ × 4 in`).
+ * Reads `W x H` or `W × H × D`: `count` lengths with `x`, `×` or `by` between. A unit holds for every number that
+ * has none of its own (`2¼ × 4 in`, `57 mm × 102`); of two the last.
  */
 export function parseSizes(text: string, unit: Unit, count: 2 | 3): Reading<readonly Part[]> {
+  if (text.length > count * (MOST_CHARACTERS + 10)) {
+    return { ok: false, problem: 'not a length', start: 0, end: text.length };
+  }
   const pieces = splitSizes(text);
   if (pieces.length !== count) {
     const whole = { start: 0, end: text.length };
     if (pieces.length === 1) {
       const only = parseLength(text, unit);
-      if (!only.ok && only.problem !== 'not a length') return only;
+      if (!only.ok) return only;
     }
     return { ok: false, problem: pieces.length > count ? 'too many sizes' : 'too few sizes', ...whole };
   }
-  const last = pieces.at(-1);
-  const shared = (last && writtenUnit(last.text)) ?? unit;
+  const shared =
+    pieces.map((piece) => writtenUnit(piece.text)).findLast((each) => each !== undefined) ?? unit;
   const parts: Part[] = [];
   for (const piece of pieces) {
     const reading = parseLength(piece.text, shared);

@@ -1,6 +1,6 @@
-import { Length, type Ratio, type Unit } from './length.ts';
+import type { Length, Ratio, Unit } from './length.ts';
 import { VULGAR } from './notation.ts';
-import type { Size } from './size.ts';
+import type { Size, Volume } from './size.ts';
 
 /** `11/16` typed plainly, or `¼` and `11⁄16` as set type. */
 export type FractionStyle = 'plain' | 'set';
@@ -89,12 +89,9 @@ export function printLength(length: Length, unit: Unit, style: FractionStyle = '
 }
 
 /** `2¼ × 4 in`, or `57 × 102 mm`. */
-export function printSize(size: Size, unit: Unit, style: FractionStyle = 'plain'): string {
-  const lengths =
-    'depth' in size && size.depth instanceof Length
-      ? [size.width, size.height, size.depth]
-      : [size.width, size.height];
-  return printSizes(lengths, unit, style);
+export function printSize(size: Size | Volume, unit: Unit, style: FractionStyle = 'plain'): string {
+  const depth = 'depth' in size ? [size.depth] : [];
+  return printSizes([size.width, size.height, ...depth], unit, style);
 }
 
 /** Any number of lengths with a multiplication sign between, and the unit once. */
