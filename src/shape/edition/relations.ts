@@ -1,0 +1,126 @@
+import { Length } from '../../measure/length.ts';
+import type { Edge, Piece } from '../../project/model.ts';
+import type { Grid } from '../grid.ts';
+import type { Net } from '../net.ts';
+import type { Layer } from '../shapes.ts';
+import type { Quantities } from './quantities.ts';
+
+/** The quantities of a base, by its name (`box.front`): what a layer on it is measured against. */
+export type Bases = Map<string, { readonly width: number; readonly height: number }>;
+
+/** The narrowest reveal that shows evenly when a person cuts by hand; common practice, no source. */
+const THIN: Length = Length.of(1, 16, 'in');
+
+/** A flat piece: its two sizes and the radius of its corners. */
+export function relateFlat(piece: Piece, quantities: Quantities, bases: Bases): void {
+  const id = piece.id.value;
+  if (piece.corners) quantities.of(piece.corners.value, `${id} corners`);
+  if (piece.body.kind !== 'flat') return;
+  const { width, height } = piece.body.cut;
+  bases.set(id, {
+    width: quantities.of(width.value, `${id} width`),
+    height: quantities.of(height.value, `${id} height`),
+  });
+}
+
+/** A net by its score lines: its columns add up to its width, its rows to its height, its positions to both. */
+export function relateNet(
+  { id, body }: Piece,
+  { grid, panels }: { readonly grid: Grid; readonly panels: Net['panels'] },
+  quantities: Quantities,
+  bases: Bases,
+): void {
+  if (body.kind !== 'net') return;
+  const name = id.value;
+  const { width, height } = grid.size;
+  const size = {
+    width: quantities.of(width, `${name} width`),
+    height: quantities.of(height, `${name} height`),
+  };
+  bases.set(name, size);
+  const columns = relateGaps(`${name} column`, [...grid.across, width], size.width, quantities);
+  const rows = relateGaps(`${name} row`, [...grid.down, height], size.height, quantities);
+  for (const { id: panel, box } of panels) {
+    const across = quantities.find(box.right.minus(box.left));
+    const upright = quantities.find(box.bottom.minus(box.top));
+    if (across !== undefined && upright !== undefined) {
+      bases.set(`${name}.${panel}`, { width: across, height: upright });
+    }
+  }
+  for (const { from, at } of body.score) {
+    const gaps = from.value === 'left' || from.value === 'right' ? columns : rows;
+    const ordered = from.value === 'right' || from.value === 'bottom' ? gaps.toReversed() : gaps;
+    for (const { value } of at) {
+      const position = quantities.apart(value, scoreName(name, from.value, value));
+      quantities.equal({
+        terms: [
+          ...upTo(value, ordered, quantities).map((quantity) => ({ quantity, coefficient: 1 })),
+          { quantity: position, coefficient: -1 },
+        ],
+      });
+    }
+  }
+}
+
+/** What a score position is called among the quantities. */
+export function scoreName(piece: string, from: Edge, position: Length): string {
+  return `${piece} score ${position} from ${from}`;
+}
+
+/** A layer: what shows on its two sides and its own size add up to its base. */
+export function relateLayer(layer: Layer, quantities: Quantities, bases: Bases): void {
+  const base = bases.get(layer.baseName);
+  const own = bases.get(layer.piece.id.value);
+  if (!base || !own || layer.turn % 90 !== 0) return;
+  const id = layer.piece.id.value;
+  const lying = layer.turn % 180 !== 0;
+  const { left, right, top, bottom } = layer.reveals;
+  relateReveals(id, [left, right], base.width, lying ? own.height : own.width, quantities);
+  relateReveals(id, [top, bottom], base.height, lying ? own.width : own.height, quantities);
+}
+
+/** The distances a layer is placed by. */
+export function relatePlacement({ id, placement }: Piece, quantities: Quantities): void {
+  for (const edge of ['left', 'right', 'top', 'bottom'] as const) {
+    const distance = placement[edge];
+    if (distance) quantities.of(distance.value, `${id.value} from ${edge}`);
+  }
+}
+
+function relateReveals(
+  id: string,
+  reveals: readonly [Length, Length],
+  base: number,
+  layer: number,
+  quantities: Quantities,
+): void {
+  const shown = reveals.flatMap((reveal) => {
+    if (reveal.sign === 0) return [];
+    const quantity = quantities.of(reveal, `${id} reveal`);
+    if (reveal.sign > 0) quantities.atLeast({ terms: [{ quantity, coefficient: 1 }] });
+    if (!reveal.lessThan(THIN)) quantities.keepOver(quantity, THIN);
+    return [{ quantity, coefficient: 1 }];
+  });
+  quantities.equal({
+    terms: [...shown, { quantity: layer, coefficient: 1 }, { quantity: base, coefficient: -1 }],
+  });
+}
+
+/** The gaps between edges, of which the first is at zero and not named. */
+function relateGaps(name: string, edges: readonly Length[], whole: number, quantities: Quantities): number[] {
+  const gaps = edges.map((edge, index) => quantities.of(edge.minus(edges[index - 1] ?? Length.zero), name));
+  quantities.equal({
+    terms: [...gaps.map((quantity) => ({ quantity, coefficient: 1 })), { quantity: whole, coefficient: -1 }],
+  });
+  return gaps;
+}
+
+/** The gaps from one edge up to a position. */
+function upTo(position: Length, gaps: readonly number[], quantities: Quantities): number[] {
+  let reached = Length.zero;
+  return gaps.filter((gap) => {
+    const inside = reached.lessThan(position);
+    reached = reached.plus(quantities.own(gap));
+    return inside;
+  });
+}
