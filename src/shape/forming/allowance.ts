@@ -1,0 +1,30 @@
+import type { Length } from '../../measure/length.ts';
+import { type Ruler, roundNearest, roundUp, usual } from './ruler.ts';
+
+/**
+ * What the paper's thickness adds between the inside of a box and its score lines, all of it along one dimension
+ * with `walls` folded walls: half a thickness a wall, since paper folds about its middle. Rounded to the nearest
+ * mark of the ruler: nothing for cardstock, 1/16 in (1 mm) for board.
+ */
+export function wallAllowance(ruler: Ruler, caliper: Length, walls: 1 | 2): Length {
+  return roundNearest(caliper.times(walls, 2), ruler.step);
+}
+
+/**
+ * How much wider, score line to score line, a part must be than the part that goes into it: two thicknesses, and a
+ * little play, up to the next groove of the board. 1/8 in (2 mm) for cardstock. The two thicknesses are geometry;
+ * the play is common practice, no source.
+ */
+export function nestingAllowance(ruler: Ruler, caliper: Length): Length {
+  return roundUp(leastNesting(caliper).plus(usual(ruler, [1, 32], 1)), ruler.groove);
+}
+
+/** Under this a part does not go over the other at all: half a thickness on either side of either part. */
+export function leastNesting(caliper: Length): Length {
+  return caliper.times(2);
+}
+
+/** What a band or pocket has to spare around something of its size so that it slides. Common practice, no source. */
+export function ease(ruler: Ruler): Length {
+  return usual(ruler, [1, 16], 1);
+}

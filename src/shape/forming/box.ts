@@ -1,0 +1,75 @@
+import { Length } from '../../measure/length.ts';
+import type { At } from '../../project/source.ts';
+import type { FormParameter } from '../form.ts';
+import { wallAllowance } from './allowance.ts';
+import { usual } from './ruler.ts';
+import type { Settings } from './settings.ts';
+
+/** A box from score line to score line, each number with the place it was written at. */
+export type BoxMeasures = {
+  readonly width: At<Length>;
+  readonly depth: At<Length>;
+  readonly height: At<Length>;
+};
+
+export const BOX_PARAMETERS: readonly FormParameter[] = [
+  {
+    key: 'inside',
+    kind: 'volume',
+    required: false,
+    says: 'inside: width x depth x height of the room inside; the paper is allowed for',
+  },
+  {
+    key: 'outside',
+    kind: 'volume',
+    required: false,
+    says: 'outside: width x depth x height of the finished box, instead of inside',
+  },
+];
+
+export const TAB_PARAMETER: FormParameter = {
+  key: 'tab',
+  kind: 'length',
+  required: false,
+  says: 'width of the glue tab; 1/2 in (12 mm), or less where that would be wider than what it is glued to, when not given',
+};
+
+/** The usual glue tab, narrower where what it is glued to is. Common practice, no source. */
+export function usualTab(settings: Settings, mate: Length): Length {
+  return Length.min(usual(settings.ruler, [1, 2], 12), mate);
+}
+
+/**
+ * The box its settings describe, measured between score lines; undefined, with a problem, when they describe none.
+ * Along the height `walls` walls count: one for an open tray, two for what is closed above and below.
+ */
+export function readBox(settings: Settings, walls: 1 | 2): BoxMeasures | undefined {
+  settings.needOneOf(['inside', 'outside']);
+  const inside = settings.has('inside');
+  const [width, depth, height] = settings.lengths(inside ? 'inside' : 'outside');
+  if (!width || !depth || !height || settings.problems.length > 0) return undefined;
+  const scored = ({ value, at }: At<Length>, count: 1 | 2): At<Length> => {
+    const allowance = wallAllowance(settings.ruler, settings.caliper, count);
+    return { value: inside ? value.plus(allowance) : value.minus(allowance), at };
+  };
+  const box = { width: scored(width, 2), depth: scored(depth, 2), height: scored(height, walls) };
+  refuseNarrow(settings, box.width, 'the width');
+  refuseNarrow(settings, box.depth, 'the depth');
+  refuseNarrow(settings, box.height, 'the height');
+  return box;
+}
+
+/** Refuses a panel that no bone folder gets between two score lines. Common practice, no source. */
+export function refuseNarrow(settings: Settings, width: At<Length>, what: string): void {
+  const least = usual(settings.ruler, [1, 8], 3);
+  settings.refuseUnder(width, least, what, 'score lines so close together do not fold cleanly');
+}
+
+/** The bare lengths. */
+export function sizesOf({ width, depth, height }: BoxMeasures): {
+  readonly width: Length;
+  readonly depth: Length;
+  readonly height: Length;
+} {
+  return { width: width.value, depth: depth.value, height: height.value };
+}

@@ -1,0 +1,152 @@
+import { Length } from '../../measure/length.ts';
+import type { At } from '../../project/source.ts';
+import type { Form } from '../form.ts';
+import { wallAllowance } from '../forming/allowance.ts';
+import { refuseNarrow } from '../forming/box.ts';
+import { form } from '../forming/form.ts';
+import { layoutNet, mountain } from '../forming/layout.ts';
+import { onBoard, usual } from '../forming/ruler.ts';
+import type { Settings } from '../forming/settings.ts';
+
+/**
+ * An envelope of straight score lines, which any score board makes: two side flaps fold in, the back folds up over
+ * them and is glued to them, the top flap folds down. Diagonal flaps would need lines scored corner to corner, where
+ * no fence guides the board.
+ *
+ * A card gets 1/4 in (6 mm) more room than it measures, in both directions: trade pages agree on it for announcement
+ * envelopes, no standard fixes it. Side flaps of 3/4 in, a top flap of half the height and a back that ends 1/2 in
+ * below the upper edge are common practice, no source.
+ */
+export const envelope: Form = form({
+  name: 'envelope',
+  summary: 'An envelope with straight flaps, scored on any board.',
+  parameters: [
+    {
+      key: 'card',
+      kind: 'size',
+      required: false,
+      says: 'width x height of the card it is for; 1/4 in (6 mm) is added each way',
+    },
+    { key: 'inside', kind: 'size', required: false, says: 'width x height of the pocket, instead of card' },
+    {
+      key: 'outside',
+      kind: 'size',
+      required: false,
+      says: 'width x height of the closed envelope, instead of card',
+    },
+    {
+      key: 'flap',
+      kind: 'length',
+      required: false,
+      says: 'height of the top flap; half the height of the envelope when not given',
+    },
+    {
+      key: 'sides',
+      kind: 'length',
+      required: false,
+      says: 'width of the side flaps; 3/4 in (20 mm) when not given',
+    },
+    {
+      key: 'back',
+      kind: 'length',
+      required: false,
+      says: 'height of the back; 1/2 in (12 mm) less than the envelope when not given',
+    },
+  ],
+  panels: ['front', 'back', 'flap'],
+  example: {
+    settings: ['card: 5 1/2 x 4 1/4'],
+    layer: { panel: 'front', cut: '5 1/2 x 4 1/4' },
+  },
+  closing: 'Let the side seams dry under a book before anything goes in.',
+  measure: (settings) => {
+    const size = readPocket(settings);
+    if (!size) return undefined;
+    const { ruler } = settings;
+    const width = size.width.value;
+    const height = size.height.value;
+    const overlap = usual(ruler, [1, 2], 12);
+    const flap = settings.length('flap', onBoard(ruler, height.half()));
+    const sides = settings.length(
+      'sides',
+      Length.min(usual(ruler, [3, 4], 20), onBoard(ruler, width.half())),
+    );
+    const back = settings.length('back', height.minus(overlap));
+    refuseNarrow(settings, flap, 'the flap');
+    refuseNarrow(settings, sides, 'the side flap');
+    refuseNarrow(settings, back, 'the back');
+    settings.refuseOver(flap, height, 'the flap', 'it would reach past the lower edge');
+    settings.refuseOver(back, height, 'the back', 'it would stand out over the upper edge');
+    settings.refuseOver(sides, width.half(), 'the side flap', 'the two would meet inside');
+    const written = settings.has('flap') ? flap.at : settings.has('back') ? back.at : size.height.at;
+    refuseGap(settings, { value: height, at: written }, { flap: flap.value, back: back.value, overlap });
+    return { width, height, flap: flap.value, sides: sides.value, back: back.value };
+  },
+  shape: ({ width, height, flap, sides, back }, corners) => ({
+    net: layoutNet({
+      columns: [sides, width, sides],
+      rows: [flap, height, back],
+      cells: [
+        ['', 'flap', ''],
+        ['left-flap', 'front', 'right-flap'],
+        ['', 'back', ''],
+      ],
+      bends: [
+        mountain(1, ['left-flap|front', 'front|right-flap'], 180),
+        mountain(2, ['front|back'], 180),
+        mountain(3, ['flap|front'], 180),
+      ],
+      taper: ['flap', 'left-flap', 'right-flap'],
+      glue: [
+        ['left-flap', 'back'],
+        ['right-flap', 'back'],
+      ],
+      corners,
+    }),
+  }),
+});
+
+type Pocket = { readonly width: At<Length>; readonly height: At<Length> };
+
+/** Width and height between the score lines. */
+function readPocket(settings: Settings): Pocket | undefined {
+  const keys = ['card', 'inside', 'outside'];
+  settings.needOneOf(keys);
+  const key = keys.find((each) => settings.has(each));
+  const [width, height] = settings.lengths(key ?? '');
+  if (!width || !height || settings.problems.length > 0) return undefined;
+  const allowance = wallAllowance(settings.ruler, settings.caliper, 2);
+  const room = key === 'card' ? usual(settings.ruler, [1, 4], 6) : Length.zero;
+  const scored = ({ value, at }: At<Length>): At<Length> => ({
+    value: key === 'outside' ? value.minus(allowance) : value.plus(allowance).plus(room),
+    at,
+  });
+  const pocket = { width: scored(width), height: scored(height) };
+  const least = usual(settings.ruler, [1, 1], 25);
+  settings.refuseUnder(
+    pocket.width,
+    least,
+    'the width',
+    'no room is left for two side flaps and what goes in',
+  );
+  settings.refuseUnder(
+    pocket.height,
+    least,
+    'the height',
+    'no room is left for a back and a flap that overlap',
+  );
+  return settings.problems.length > 0 ? undefined : pocket;
+}
+
+/** Refuses a top flap that does not reach far enough over the back to be stuck to it. */
+function refuseGap(
+  settings: Settings,
+  height: At<Length>,
+  { flap, back, overlap }: { readonly flap: Length; readonly back: Length; readonly overlap: Length },
+): void {
+  const reach = flap.plus(back);
+  const least = height.value.plus(Length.min(overlap, height.value.times(1, 4)));
+  if (!reach.lessThan(least)) return;
+  const message = `the flap (${settings.say(flap)}) and the back (${settings.say(back)}) of ${settings.piece} come to ${settings.say(reach)}, less than the ${settings.say(least)} that lets the flap be stuck down on the back`;
+  settings.refuse(height.at, message, `make the flap at least ${settings.say(least.minus(back))} high`);
+}

@@ -1,0 +1,114 @@
+import { Length } from '../../measure/length.ts';
+import type { Form } from '../form.ts';
+import { refuseNarrow } from '../forming/box.ts';
+import { CARD_SIZE } from '../forming/card.ts';
+import { form } from '../forming/form.ts';
+import { onBoard, usual } from '../forming/ruler.ts';
+import type { FlatBox, FlatPoint, Net } from '../net.ts';
+import { cutCell } from '../outline.ts';
+
+type Measures = {
+  readonly width: Length;
+  readonly height: Length;
+  readonly clip: Length;
+  readonly hole: { readonly diameter: Length; readonly down: Length };
+};
+
+/** A tag with its two upper corners cut at 45 degrees and a hole for a string. Its usual corners and hole are common practice, no source. */
+export const tag: Form = form({
+  name: 'tag',
+  summary: 'A tag with two cut corners and a punched hole for a string.',
+  parameters: [
+    { ...CARD_SIZE, says: 'width x height of the tag' },
+    {
+      key: 'clip',
+      kind: 'length',
+      required: false,
+      says: 'how much is cut off each upper corner, along both edges; a quarter of the width when not given',
+    },
+    {
+      key: 'hole',
+      kind: 'length',
+      required: false,
+      says: 'diameter of the hole; 1/4 in (6 mm) when not given',
+    },
+  ],
+  panels: ['tag'],
+  example: { settings: ['size: 2 x 4', 'clip: 1/2'] },
+  closing: 'Punch the hole and thread the string.',
+  measure: (settings) => {
+    const [width, height] = settings.lengths('size');
+    if (!width || !height) return undefined;
+    const { ruler } = settings;
+    const clip = settings.length(
+      'clip',
+      onBoard(ruler, Length.min(width.value.times(1, 4), height.value.half())),
+    );
+    const hole = settings.length('hole', usual(ruler, [1, 4], 6));
+    const edge = usual(ruler, [1, 8], 3);
+    refuseNarrow(settings, width, 'the width');
+    refuseNarrow(settings, height, 'the height');
+    const top = width.value.minus(edge).half();
+    settings.refuseOver(clip, top, 'the clip', 'the two cuts would meet in the middle of the upper edge');
+    settings.refuseOver(clip, height.value.minus(edge), 'the clip', 'nothing is left of the sides below it');
+    settings.refuseOver(
+      hole,
+      width.value.minus(edge.times(2)),
+      'the hole',
+      'too little paper is left beside it',
+    );
+    const down = usual(ruler, [1, 4], 6).plus(hole.value.half());
+    const below = height.value.minus(edge).minus(hole.value.half());
+    settings.refuseOver(
+      { value: down, at: hole.at },
+      below,
+      'the middle of the hole',
+      'too little paper is left under it',
+    );
+    return {
+      width: width.value,
+      height: height.value,
+      clip: clip.value,
+      hole: { diameter: hole.value, down },
+    };
+  },
+  shape: (measures, corners) => ({ net: tagNet(measures, corners) }),
+});
+
+function tagNet({ width, height, clip, hole }: Measures, corners: Length | undefined): Net {
+  const zero = Length.zero;
+  const box: FlatBox = { left: zero, top: zero, right: width, bottom: height };
+  const held = { left: false, top: true, right: false, bottom: false };
+  const below = cutCell(
+    box,
+    held,
+    corners ? { kind: 'round', radius: Length.min(corners, height.minus(clip)) } : { kind: 'square' },
+  );
+  const outline: FlatPoint[] = [
+    { x: zero, y: clip },
+    { x: clip, y: zero },
+    { x: width.minus(clip), y: zero },
+    { x: width, y: clip },
+    ...below.outline.slice(2),
+  ];
+  const left = [
+    { x: zero, y: zero },
+    { x: clip, y: zero },
+    { x: zero, y: clip },
+  ];
+  const right = [
+    { x: width.minus(clip), y: zero },
+    { x: width, y: zero },
+    { x: width, y: clip },
+  ];
+  return {
+    size: { width, height },
+    panels: [{ id: 'tag', name: 'tag', outline, box }],
+    folds: [],
+    scores: [],
+    slits: [],
+    waste: [left, right, ...below.waste],
+    glue: [],
+    holes: [{ centre: { x: width.half(), y: hole.down }, diameter: hole.diameter }],
+  };
+}
