@@ -28,11 +28,11 @@ export function isDirective(node: { readonly type: string }): node is Directive 
  * joins it with the text beside it.
  */
 export function restoreText(root: Root, file: SourceFile): void {
-  rewrite(root, (node, parent) => {
+  rewrite(root, (node) => {
     if (!isDirective(node) || isOurs(node)) return undefined;
     if (node.type === 'textDirective') return [typed(sourceOf(node, file), node)];
     if (node.type === 'leafDirective') return [paragraph(typed(sourceOf(node, file), node), node)];
-    return withFences(node, file, parent);
+    return withFences(node, file);
   });
   joinTexts(root);
 }
@@ -46,7 +46,7 @@ function isOurs(node: Directive): boolean {
 }
 
 /** The fences of an unknown container become paragraphs; what stands between stays what it is. */
-function withFences(node: ContainerDirective, file: SourceFile, _parent: Parents): RootContent[] {
+function withFences(node: ContainerDirective, file: SourceFile): RootContent[] {
   const source = sourceOf(node, file);
   const [opening = ''] = source.split(/\r\n|\r|\n/u);
   const closing = /(?:\r\n|\r|\n)[ \t>]*(:{3,})[ \t]*$/u.exec(source)?.[1];

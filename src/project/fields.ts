@@ -60,6 +60,11 @@ export class Fields {
     return this.has(key) ? this.read(key, as) : this.#missing(key, this.at);
   }
 
+  /** Reports a key that has to be there and is not; reads nothing. */
+  expect(key: string): void {
+    if (!this.has(key)) this.#missing(key, this.at);
+  }
+
   /** Reads a list; one value alone is a list of one, nothing is an empty one. */
   list<T>(key: string, as: ReadValue<T>): readonly T[] {
     const node = this.node(key);

@@ -1,6 +1,6 @@
 import { realpathSync, statSync } from 'node:fs';
 import { readdir, readFile } from 'node:fs/promises';
-import { join, relative, resolve, sep } from 'node:path';
+import { isAbsolute, join, relative, resolve, sep } from 'node:path';
 import type { Fault } from './fault.ts';
 import type { Workspace } from './model.ts';
 import type { FindPicture } from './pictures.ts';
@@ -109,7 +109,7 @@ function pictureFinder(folder: string): FindPicture {
     const picture = join(folder, path);
     try {
       const real = relative(realpathSync(folder), realpathSync(picture));
-      if (real === '..' || real.startsWith(`..${sep}`)) return 'outside';
+      if (real === '..' || real.startsWith(`..${sep}`) || isAbsolute(real)) return 'outside';
       return statSync(picture).isFile() ? 'there' : 'missing';
     } catch {
       return 'missing';

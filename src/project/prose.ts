@@ -1,4 +1,4 @@
-import type { RootContent } from 'mdast';
+import type { Heading, RootContent } from 'mdast';
 import { toString as plainText } from 'mdast-util-to-string';
 import { type Directive, isDirective, TEXT_REFERENCES } from './directives.ts';
 import type { Fault } from './fault.ts';
@@ -43,8 +43,9 @@ function readReference(
   file: SourceFile,
   report: (fault: Fault) => void,
 ): Reference | undefined {
-  const attributes: Record<string, string> = {};
-  for (const [key, value] of Object.entries(node.attributes ?? {})) attributes[key] = value ?? '';
+  const attributes = Object.fromEntries(
+    Object.entries(node.attributes ?? {}).map(([key, value]) => [key, value ?? '']),
+  );
   if (node.type === 'leafDirective') {
     checkAttributes(node, KNOWN_KEYS.drawing, file, report);
     const at = attributePlace(node, 'of', file);
@@ -52,10 +53,10 @@ function readReference(
     report({ kind: 'missing-value', key: 'of', where: '::drawing', at: placeOf(node, file) });
     return undefined;
   }
+  checkAttributes(node, [], file, report);
   const kind = TEXT_REFERENCES.find((each) => each === node.name);
   if (node.type !== 'textDirective' || !kind) return undefined;
-  checkAttributes(node, [], file, report);
-  return { kind, name: { value: plainText(node).trim(), at: labelPlace(node, file) }, attributes };
+  return { kind, name: { value: plainText(node).trim(), at: insidePlace(node, file) }, attributes };
 }
 
 export function checkAttributes(
@@ -92,7 +93,8 @@ export function attributePlace(
   return found[1] === undefined ? { file, start, end } : { file, start: end - found[1].length, end };
 }
 
-function labelPlace(node: Directive, file: SourceFile): Place {
+/** Where what a node holds stands: the words of a heading, the name in a directive's brackets. */
+export function insidePlace(node: Directive | Heading, file: SourceFile): Place {
   const whole = placeOf(node, file);
   const children = childrenOf(node);
   const [first, last] = [children[0], children.at(-1)];

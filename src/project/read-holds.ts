@@ -1,7 +1,7 @@
 import { Fields } from './fields.ts';
 import { KNOWN_KEYS } from './known-keys.ts';
 import type { Holds } from './model.ts';
-import { present } from './read-stock.ts';
+import { present } from './optional.ts';
 import { type ReadValue, refuse } from './reader.ts';
 import { asCount, asText, asVolume, asYes } from './values.ts';
 

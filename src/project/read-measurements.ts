@@ -1,9 +1,10 @@
 import { Fields, type namedValues } from './fields.ts';
 import { KNOWN_KEYS } from './known-keys.ts';
 import type { Piece, Project, Stock } from './model.ts';
+import { present } from './optional.ts';
 import { asHolds } from './read-holds.ts';
 import { readPiece } from './read-pieces.ts';
-import { present, readStock } from './read-stock.ts';
+import { readStock } from './read-stock.ts';
 import { type Reader, refuse } from './reader.ts';
 import { findShared, isShared } from './shared.ts';
 import type { At } from './source.ts';

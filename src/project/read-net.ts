@@ -43,7 +43,7 @@ const asScore: ReadValue<ScoreGroup> = (node, key, reader) => {
   if (node.kind !== 'map') return refuse(node, key, '{ from: left, at: [1, 4 1/2] }', reader);
   const fields = new Fields(node, key, reader, node.at, KNOWN_KEYS.score);
   const from = fields.require('from', asChoice(EDGES));
-  if (!fields.has('at')) fields.require('at', asLength);
+  fields.expect('at');
   const at = fields.list('at', asLength);
   return from && { from, at };
 };

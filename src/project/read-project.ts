@@ -3,17 +3,17 @@ import { Fields } from './fields.ts';
 import { splitSheet } from './frontmatter.ts';
 import { KNOWN_KEYS } from './known-keys.ts';
 import type { Project } from './model.ts';
+import { present } from './optional.ts';
 import type { FindPicture } from './pictures.ts';
 import { readBody } from './read-body.ts';
 import { readMeasurements } from './read-measurements.ts';
 import type { Shared } from './read-shared.ts';
-import { present } from './read-stock.ts';
 import { asSupply } from './read-supplies.ts';
-import type { Reader } from './reader.ts';
+import { type Reader, refuse } from './reader.ts';
 import { checkReferences } from './references.ts';
 import { type SourceFile, startOf } from './source.ts';
 import { asCount, asDate, asLanguage, asText } from './values.ts';
-import { readYaml, type YamlMap } from './yaml-tree.ts';
+import { readYaml, type YamlMap, type YamlNode } from './yaml-tree.ts';
 
 /** A sheet to read, and what it may refer to. */
 export type SheetRequest = {
@@ -39,10 +39,7 @@ export function readProject(request: SheetRequest): Project {
   const yaml = parts.yaml && readYaml(parts.yaml);
   yaml?.faults.forEach(report);
   const readable = yaml?.broken === false;
-  const map = yaml?.root.kind === 'map' ? yaml.root : undefined;
-  if (readable && !map)
-    report({ kind: 'missing-value', key: 'title', where: 'frontmatter', at: startOf(file) });
-  const head = readHead(map, readable, request, report);
+  const head = readHead(yaml?.root, readable, request, report);
   const body = readBody(parts.body, file, findPicture, report);
   const project = { slug, folder, file, ...head, ...body, readable };
   if (readable) checkReferences(project, report);
@@ -54,32 +51,31 @@ type Head = Omit<
   'slug' | 'folder' | 'file' | 'body' | 'introduction' | 'steps' | 'faults' | 'readable'
 >;
 
+/** What the frontmatter says. Of one that is broken or not there nothing is said to be missing. */
 function readHead(
-  map: YamlMap | undefined,
+  root: YamlNode | undefined,
   readable: boolean,
   { slug, file, shared, moneyDecimals }: SheetRequest,
   report: (fault: Fault) => void,
 ): Head {
-  const whole = startOf(file);
-  const opening = file.text.indexOf('---');
-  const parent = opening < 0 ? whole : { file, start: opening, end: opening + 3 };
+  const opening = Math.max(file.text.indexOf('---'), 0);
+  const parent = readable ? { file, start: opening, end: opening + 3 } : startOf(file);
   const unread: Reader = {
     report,
     unitIn: (source) => shared.units.get(source) ?? 'in',
     moneyDecimals,
     shared: shared.values,
   };
-  const fields = new Fields(
-    map ?? { kind: 'map', entries: [], at: whole },
-    'frontmatter',
-    unread,
-    parent,
-    KNOWN_KEYS.sheet,
-  );
-  const title = readable && map ? fields.require('title', asText) : undefined;
+  if (root && root.kind !== 'map' && root.kind !== 'nothing') {
+    refuse(root, 'the head', 'keys with a colon and a blank behind each, such as title: Seed keeper', unread);
+  }
+  const map: YamlMap = root?.kind === 'map' ? root : { kind: 'map', entries: [], at: parent };
+  const fields = new Fields(map, 'frontmatter', unread, parent, KNOWN_KEYS.sheet);
+  const title = readable ? fields.require('title', asText) : undefined;
+  if (readable) fields.expect('measurements');
   const { reader, ...measured } = readMeasurements(fields, unread);
   return {
-    title: title ?? { value: slug, at: whole },
+    title: title ?? { value: slug, at: parent },
     ...present('summary', fields.read('summary', asText)),
     ...present('session', fields.read('session', asDate)),
     ...present('level', fields.read('level', asText)),

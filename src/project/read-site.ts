@@ -4,7 +4,7 @@ import { Fields } from './fields.ts';
 import { wholeFile } from './frontmatter.ts';
 import { KNOWN_KEYS } from './known-keys.ts';
 import type { Bench, Paper, Schedule, Site } from './model.ts';
-import { present } from './read-stock.ts';
+import { present } from './optional.ts';
 import { type Reader, type ReadValue, refuse } from './reader.ts';
 import { type At, type SourceFile, sourceFile, startOf } from './source.ts';
 import { asChoice, asDate, asLanguage, asLength, asLink, asMatch, asText } from './values.ts';
@@ -67,14 +67,34 @@ function readBench(site: Fields, file: SourceFile, reader: Reader): Bench {
   };
 }
 
+/** A time of day, as `HH:MM`. */
+const asTime: ReadValue<At<string>> = asMatch(
+  'a time, such as 18:30',
+  /^([01]?\d|2[0-3])[:.]([0-5]\d)$/u,
+  ([, hours = '', minutes]) => `${hours.padStart(2, '0')}:${minutes}`,
+);
+
+/** A time zone by its IANA name. */
+const asZone: ReadValue<At<string>> = asMatch(
+  'a time zone, such as America/Chicago',
+  /^[\w+/-]+$/u,
+  ([zone]) => {
+    try {
+      return new Intl.DateTimeFormat('en', { timeZone: zone }).resolvedOptions().timeZone && zone;
+    } catch {
+      return undefined;
+    }
+  },
+);
+
 const asSchedule: ReadValue<Schedule> = (node, key, reader) => {
   if (node.kind !== 'map') return refuse(node, key, '{ every: 2 weeks, on: thursday }', reader);
   const fields = new Fields(node, key, reader, node.at, KNOWN_KEYS.sessions);
   const every = fields.require('every', asText);
   const schedule = {
     ...present('on', fields.read('on', asText)),
-    ...present('at', fields.read('at', asText)),
-    ...present('zone', fields.read('zone', asText)),
+    ...present('at', fields.read('at', asTime)),
+    ...present('zone', fields.read('zone', asZone)),
     ...present('from', fields.read('from', asDate)),
     except: fields.list('except', asDate),
   };

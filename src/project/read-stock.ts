@@ -2,6 +2,7 @@ import { Fields } from './fields.ts';
 import { KNOWN_KEYS } from './known-keys.ts';
 import type { Stock, StockSheet } from './model.ts';
 import { asMoney } from './money.ts';
+import { present } from './optional.ts';
 import { asColor, asWeight } from './paper.ts';
 import { type Reader, type ReadValue, refuse } from './reader.ts';
 import { withShared } from './shared.ts';
@@ -26,12 +27,24 @@ export function readStock(id: At<string>, written: YamlNode, reader: Reader): St
     sheets: price ? sheets.map((sheet) => ({ price, ...sheet })) : sheets,
     ...present('weight', fields.read('weight', asWeight)),
     ...present('caliper', fields.read('caliper', asLength)),
-    ...present('color', fields.read('color', asColor)),
+    ...present('color', readColor(fields, reader)),
     ...present('print', fields.read('print', asChoice(['upright', 'any way'] as const))),
     ...present('grain', fields.read('grain', asChoice(['width', 'height'] as const))),
     ...present('pack', fields.read('pack', asCount(1, 10_000))),
     ...present('onHand', fields.read('on hand', asCount(0, 100_000))),
   };
+}
+
+/** A colour typed without quotes is a comment to YAML, and looks like nothing at all. */
+function readColor(fields: Fields, reader: Reader): At<string> | undefined {
+  const at = fields.keyPlace('color');
+  if (!fields.has('color') || fields.node('color')) return fields.read('color', asColor);
+  const [line = ''] = at.file.text.slice(at.end).split(/\r\n|\r|\n/u, 1);
+  const actual = /^\s*:\s*(#\S*)/u.exec(line)?.[1];
+  if (actual === undefined) return fields.read('color', asColor);
+  const expected = 'a colour in quotes, such as "#6b7f5b": a bare # begins a comment';
+  reader.report({ kind: 'unexpected-value', key: 'color', expected, actual, at });
+  return undefined;
 }
 
 const asSheet: ReadValue<StockSheet> = (node, key, reader) => {
@@ -43,11 +56,6 @@ const asSheet: ReadValue<StockSheet> = (node, key, reader) => {
   const size = fields.require('size', asSize);
   return size && { size, ...present('price', fields.read('price', asMoney)) };
 };
-
-/** An optional property: there with its value, or not there at all. */
-export function present<K extends string, T>(key: K, value: T | undefined): { readonly [P in K]?: T } {
-  return value === undefined ? {} : ({ [key]: value } as { readonly [P in K]?: T });
-}
 
 /** The name of what has none: its id as a person says it. */
 function spoken(id: string): string {

@@ -2,7 +2,7 @@ import { Fields } from './fields.ts';
 import { KNOWN_KEYS } from './known-keys.ts';
 import type { Supply, SupplyKind } from './model.ts';
 import { asMoney } from './money.ts';
-import { present } from './read-stock.ts';
+import { present } from './optional.ts';
 import { type Reader, type ReadValue, refuse } from './reader.ts';
 import { findShared, isShared, withShared } from './shared.ts';
 import { asChoice, asCount, asLink, asText, asYes } from './values.ts';

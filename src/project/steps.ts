@@ -1,12 +1,12 @@
-import type { Heading, PhrasingContent, Root, RootContent } from 'mdast';
+import type { FootnoteDefinition, Heading, PhrasingContent, Root, RootContent } from 'mdast';
 import type { TextDirective } from 'mdast-util-directive';
 import { toString as plainText } from 'mdast-util-to-string';
 import type { Fault } from './fault.ts';
 import { KNOWN_KEYS } from './known-keys.ts';
-import { placeOf, rewrite } from './markdown.ts';
+import { everyNode, placeOf, rewrite } from './markdown.ts';
 import type { Prose, Step } from './model.ts';
-import { attributePlace, checkAttributes, readProse } from './prose.ts';
-import { present } from './read-stock.ts';
+import { present } from './optional.ts';
+import { attributePlace, checkAttributes, insidePlace, readProse } from './prose.ts';
 import type { At, SourceFile } from './source.ts';
 
 /** An introduction, and a step for every `##` heading. */
@@ -61,11 +61,23 @@ type Section = { readonly heading?: Heading; readonly nodes: RootContent[] };
 
 function split(root: Root): Section[] {
   const sections: Section[] = [{ nodes: [] }];
+  const notes: FootnoteDefinition[] = [];
   for (const node of root.children) {
     if (node.type === 'heading' && node.depth === 2) sections.push({ heading: node, nodes: [] });
+    else if (node.type === 'footnoteDefinition') notes.push(node);
     else sections.at(-1)?.nodes.push(node);
   }
+  for (const section of sections) section.nodes.push(...notesOf(section, notes));
   return sections;
+}
+
+/** A footnote goes where it is called, wherever it is written. */
+function notesOf({ heading, nodes }: Section, notes: readonly FootnoteDefinition[]): FootnoteDefinition[] {
+  const called = new Set<string>();
+  for (const root of [...(heading ? [heading] : []), ...nodes]) {
+    for (const node of everyNode(root)) if (node.type === 'footnoteReference') called.add(node.identifier);
+  }
+  return notes.filter(({ identifier }) => called.has(identifier));
 }
 
 function readStep(
@@ -76,7 +88,8 @@ function readStep(
   report: Report,
 ): Step {
   if (settings) checkAttributes(settings, KNOWN_KEYS.step, file, report);
-  const title = { value: plainText(heading).trim(), at: placeOf(heading, file) };
+  const title = { value: plainText(heading).trim(), at: insidePlace(heading, file) };
+  if (title.value === '') report({ kind: 'missing-value', key: 'title', where: 'a step', at: title.at });
   return {
     title,
     heading: heading.children,

@@ -1,19 +1,36 @@
 import type { YAMLParseError } from 'yaml';
 
-/** What is wrong with a text that is no YAML, in the words of someone who never heard of a parser. */
-export function plainProblem(error: YAMLParseError, text: string): string {
+/** What is wrong with a text that is no YAML, and where, in offsets of that text. */
+export type YamlProblem = { readonly problem: string; readonly start: number; readonly end: number };
+
+/** Puts a parser's error into words, and its place where a person would look. */
+export function yamlProblem(error: YAMLParseError, text: string): YamlProblem {
+  const problem = plainProblem(error, text);
+  const [at] = error.pos;
+  const quote = /Missing closing (["'])/u.exec(error.message)?.[1];
+  const opened = quote === undefined ? -1 : text.lastIndexOf(quote, at - 1);
+  // An error at the very end points at the last thing written.
+  const start = opened >= 0 ? opened : Math.min(at, Math.max(text.trimEnd().length - 1, 0));
+  return { problem, start, end: start + 1 };
+}
+
+/** In the words of someone who never heard of a parser. */
+function plainProblem(error: YAMLParseError, text: string): string {
   const swallowed = swallowedByComment(error, text);
   if (swallowed) return swallowed;
   const { code, message } = error;
   if (code === 'MISSING_CHAR' && message.includes('quote'))
     return 'a quotation mark is opened and never closed';
   if (code === 'BLOCK_AS_IMPLICIT_KEY' && message.includes('compact')) {
-    return 'there is a second colon on this line; put the words behind the first one in quotes';
+    return 'a second colon follows; put the words behind the first one in quotes, or indent the lines below it alike';
   }
   return (
     PROBLEMS[code] ?? 'this cannot be read; look for a missing colon, quotation mark or bracket just before'
   );
 }
+
+const NO_COLON =
+  'this line has no key with a colon and a blank behind it, or a quotation mark is never closed';
 
 const PROBLEMS: Readonly<Partial<Record<string, string>>> = {
   TAB_AS_INDENT: 'there is a tab at the beginning of this line; indent with blanks',
@@ -22,8 +39,9 @@ const PROBLEMS: Readonly<Partial<Record<string, string>>> = {
   BAD_DQ_ESCAPE: 'a backslash in double quotes needs a second one; or use single quotes',
   BLOCK_IN_FLOW: 'a block of lines cannot stand inside brackets',
   BLOCK_AS_IMPLICIT_KEY: 'the line before this one needs a key and a colon of its own',
-  MULTILINE_IMPLICIT_KEY: 'this line has no colon behind its key, or a quotation mark is never closed',
-  KEY_OVER_1024_CHARS: 'this line has no colon behind its key, or a quotation mark is never closed',
+  MULTILINE_IMPLICIT_KEY: NO_COLON,
+  KEY_OVER_1024_CHARS: NO_COLON,
+  RESOURCE_EXHAUSTION: 'there are brackets within brackets, or indents within indents, without end',
   MISSING_CHAR: 'a comma, a colon or a closing bracket is missing here',
   UNEXPECTED_TOKEN:
     'this does not belong here; look for a missing quotation mark, comma or bracket just before',

@@ -12,7 +12,7 @@ import {
 import type { Fault } from './fault.ts';
 import { placeInYaml, type YamlSource } from './frontmatter.ts';
 import type { Place } from './source.ts';
-import { plainProblem } from './yaml-problem.ts';
+import { yamlProblem } from './yaml-problem.ts';
 import { type YamlText, yamlText } from './yaml-text.ts';
 
 export type YamlNode = YamlText | YamlMap | YamlList | YamlNothing;
@@ -39,8 +39,8 @@ export function readYaml(yaml: YamlSource): YamlReading {
   const [error] = document.errors;
   const whole = placeInYaml(yaml, 0, 0);
   if (error) {
-    const at = placeInYaml(yaml, error.pos[0], Math.max(error.pos[1], error.pos[0] + 1));
-    const fault: Fault = { kind: 'broken-yaml', problem: plainProblem(error, yaml.text), at };
+    const { problem, start, end } = yamlProblem(error, yaml.text);
+    const fault: Fault = { kind: 'broken-yaml', problem, at: placeInYaml(yaml, start, end) };
     return { root: { kind: 'nothing', at: whole }, broken: true, faults: [fault] };
   }
   const growing = new Tree(yaml, document);
