@@ -1,0 +1,121 @@
+import { Length } from '../../measure/length.ts';
+import { boxSize, type Fold, type Net } from '../net.ts';
+import { otherSide, panelOf } from '../panel-tree.ts';
+import { lineOf, positionOf, type Tube, tubesOf } from '../tube.ts';
+import { isSquare, wallWidth } from './seam.ts';
+import { tolerance } from './tolerance.ts';
+
+/** A flap that closes one end of a square tube, at right angles to its wall. */
+export type EndFlap = {
+  readonly panel: string;
+  readonly wall: string;
+  readonly fold: Fold;
+  /** How far it reaches from its wall. */
+  readonly depth: Length;
+  /** How far the facing wall is. */
+  readonly across: Length;
+  /** The flap tucked in behind the facing wall, if it ends in one. */
+  readonly tuck?: Tuck;
+};
+
+export type Tuck = { readonly panel: string; readonly fold: Fold; readonly depth: Length };
+
+/** One end of a square tube. */
+export type TubeEnd = {
+  readonly tube: Tube;
+  /** Which end, as the sheet lies flat. */
+  readonly side: 'top' | 'bottom' | 'left' | 'right';
+  readonly flaps: readonly EndFlap[];
+  /** How far the walls run from this end to the other. */
+  readonly length: Length;
+};
+
+/** A gap between (or beside) the flaps of one end that are meant to cover it. */
+export type EndGap = { readonly flaps: readonly EndFlap[]; readonly across: Length; readonly gap: Length };
+
+/** A lid that is tucked in may be this much short: it must slide in. Common practice, no source. */
+const TUCK_EASE: Length = Length.of(1, 16, 'in');
+
+/** Both ends of every square tube of a net. */
+export function tubeEnds(net: Net): readonly TubeEnd[] {
+  return tubesOf(net)
+    .filter(isSquare)
+    .flatMap((tube) => {
+      const sides = tube.lines === 'upright' ? (['top', 'bottom'] as const) : (['left', 'right'] as const);
+      return sides.map((side) => ({
+        tube,
+        side,
+        flaps: endFlaps(net, tube, side),
+        length: runOf(net, tube),
+      }));
+    });
+}
+
+/**
+ * What stays open of an end. Nothing where one flap reaches across or two facing ones meet; nothing either where the
+ * flaps together don't come half-way: that end is meant to be open.
+ */
+export function endGap(net: Net, end: TubeEnd, caliper: Length): EndGap | undefined {
+  const gaps = [0, 1].map((index) => pairGap(end, index, caliper));
+  if (gaps.some((gap) => gap === 'covered')) return undefined;
+  const open = gaps.filter((gap) => gap !== 'covered');
+  const [least] = open.toSorted((a, b) => a.gap.compare(b.gap));
+  if (!least || least.flaps.length === 0) return undefined;
+  const isGlued = least.flaps.some(({ panel }) =>
+    net.glue.some(({ from, to }) => [from, to].includes(panel)),
+  );
+  return isGlued || !least.gap.greaterThan(least.across.half()) ? least : undefined;
+}
+
+/** Flaps that reach further than to the facing wall. */
+export function longFlaps(end: TubeEnd, caliper: Length): readonly EndFlap[] {
+  return end.flaps.filter(({ depth, across }) => depth.minus(across).greaterThan(tolerance(caliper)));
+}
+
+/** Walls 0 and 2 of the tube face each other, and so do 1 and 3. */
+function pairGap({ tube, flaps }: TubeEnd, index: number, caliper: Length): EndGap | 'covered' {
+  const walls = [tube.walls[index], tube.walls[index + 2]];
+  const pair = flaps.filter(({ wall }) => walls.includes(wall));
+  const [first] = pair;
+  if (!first) return { flaps: [], across: Length.zero, gap: Length.zero };
+  const reach = Length.sum(pair.map(({ depth }) => depth));
+  const longest = Length.max(first.depth, ...pair.map(({ depth }) => depth));
+  const allowed = pair.some(({ tuck }) => tuck)
+    ? Length.max(tolerance(caliper), TUCK_EASE)
+    : tolerance(caliper);
+  const gap = Length.min(first.across.minus(reach), first.across.minus(longest));
+  return gap.greaterThan(allowed) ? { flaps: pair, across: first.across, gap } : 'covered';
+}
+
+function endFlaps(net: Net, tube: Tube, side: TubeEnd['side']): EndFlap[] {
+  return tube.walls.flatMap((wall, index) => {
+    const neighbour = tube.walls[(index + 1) % tube.walls.length] ?? wall;
+    const across = wallWidth(net, tube, neighbour);
+    const edge = panelOf(net, wall).box[side];
+    return net.folds.flatMap((fold) => {
+      const panel = otherSide(fold, wall);
+      const atEnd = panel !== undefined && lineOf(fold) !== tube.lines && positionOf(fold).equals(edge);
+      if (!atEnd || fold.angle !== 90 || fold.direction !== 'mountain') return [];
+      const tuck = tuckOf(net, tube, panel, wall);
+      return [{ panel, wall, fold, depth: runOf(net, tube, panel), across, ...(tuck && { tuck }) }];
+    });
+  });
+}
+
+/** What is folded in at the far edge of a flap and stuck to nothing. */
+function tuckOf(net: Net, tube: Tube, flap: string, wall: string): Tuck | undefined {
+  for (const fold of net.folds) {
+    const panel = otherSide(fold, flap);
+    if (panel === undefined || panel === wall || lineOf(fold) === tube.lines) continue;
+    if (fold.direction !== 'mountain' || fold.angle !== 90) continue;
+    if (net.glue.some(({ from, to }) => from === panel || to === panel)) continue;
+    return { panel, fold, depth: runOf(net, tube, panel) };
+  }
+  return undefined;
+}
+
+/** A panel's extent along the tube; of its first wall when none is named. */
+function runOf(net: Net, tube: Tube, panel: string = tube.walls[0] ?? tube.tab): Length {
+  const { width, height } = boxSize(panelOf(net, panel).box);
+  return tube.lines === 'upright' ? height : width;
+}

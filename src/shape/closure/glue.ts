@@ -1,0 +1,31 @@
+import type { Length } from '../../measure/length.ts';
+import { type FoldedShape, foldedPanelOf } from '../fold.ts';
+import type { Mate } from '../net.ts';
+import { apart, type Overlap, overlapOf, runAlike } from './overlap.ts';
+import { tolerance } from './tolerance.ts';
+
+/** How one glue area meets its mate once everything is folded; lengths in millimetres. */
+export type GlueFit = {
+  readonly mate: Mate;
+  /** `askew` when the panels run different ways, `apart` when one lies off the other's plane. */
+  readonly verdict: 'meets' | 'askew' | 'apart' | 'beside';
+  /** How far the glue area lies off its mate's plane. */
+  readonly distance: number;
+  readonly overlap: Overlap;
+};
+
+/** Every glue area of a folded net against what it sticks to. */
+export function glueFits(shape: FoldedShape, caliper: Length): readonly GlueFit[] {
+  return shape.net.glue.map((mate) => glueFit(shape, mate, tolerance(caliper).mm));
+}
+
+function glueFit(shape: FoldedShape, mate: Mate, allowed: number): GlueFit {
+  const from = foldedPanelOf(shape, mate.from);
+  const to = foldedPanelOf(shape, mate.to);
+  const distance = apart(from, to);
+  const overlap = overlapOf(from, to);
+  const fit = { mate, distance, overlap };
+  if (!runAlike(from, to)) return { ...fit, verdict: 'askew' };
+  if (distance > allowed) return { ...fit, verdict: 'apart' };
+  return { ...fit, verdict: overlap.area > 0.01 ? 'meets' : 'beside' };
+}

@@ -1,0 +1,47 @@
+import type { Length } from '../../measure/length.ts';
+import { boxSize, type Fold, type Mate, type Net } from '../net.ts';
+import { otherSide, panelOf } from '../panel-tree.ts';
+import { lineOf } from '../tube.ts';
+import { nearlyEqual } from './tolerance.ts';
+
+/** Two walls that rise from one base and are stuck together at a corner, but not equally high. */
+export type UnequalRim = {
+  readonly mate: Mate;
+  readonly walls: readonly [string, string];
+  readonly heights: readonly [Length, Length];
+};
+
+/** The corners of a tray whose two walls differ in height. */
+export function unequalRims(net: Net, caliper: Length): readonly UnequalRim[] {
+  return net.glue.flatMap((mate) => rimOf(net, mate, caliper) ?? []);
+}
+
+function rimOf(net: Net, mate: Mate, caliper: Length): UnequalRim | undefined {
+  for (const hinge of foldsOf(net, mate.from)) {
+    const wall = otherSide(hinge, mate.from);
+    if (wall === undefined || wall === mate.to) continue;
+    const own = risesFrom(net, wall).find(({ base }) => risesFrom(net, mate.to).some((o) => o.base === base));
+    const other = risesFrom(net, mate.to).find(({ base }) => base === own?.base);
+    if (!own || !other || own.height === undefined || other.height === undefined) continue;
+    if (nearlyEqual(own.height, other.height, caliper)) return undefined;
+    return { mate, walls: [wall, mate.to], heights: [own.height, other.height] };
+  }
+  return undefined;
+}
+
+type Rise = { readonly base: string; readonly height: Length };
+
+/** The panels a wall is folded up from, at a right angle, and how high it rises from each. */
+function risesFrom(net: Net, wall: string): Rise[] {
+  const { width, height } = boxSize(panelOf(net, wall).box);
+  return foldsOf(net, wall)
+    .filter(({ angle }) => angle === 90)
+    .flatMap((fold) => {
+      const base = otherSide(fold, wall);
+      return base === undefined ? [] : [{ base, height: lineOf(fold) === 'upright' ? width : height }];
+    });
+}
+
+function foldsOf(net: Net, panel: string): Fold[] {
+  return net.folds.filter(({ panels }) => panels.includes(panel));
+}

@@ -1,0 +1,44 @@
+import type { Length } from '../../measure/length.ts';
+import type { Volume } from '../../measure/size.ts';
+import { restOf } from '../base-panel.ts';
+import { boxSize, type Net } from '../net.ts';
+import { otherSide, panelOf } from '../panel-tree.ts';
+import { lineOf, tubesOf } from '../tube.ts';
+import { isSquare, wallWidth } from './seam.ts';
+
+/**
+ * The body of a folded box from score line to score line: width and height as its base panel is seen, depth away
+ * from it. For a tray, width and depth of its base, and the height of its lowest wall. Exact; undefined for what is
+ * neither a tube of four square walls nor a tray.
+ */
+export function bodyOf(net: Net): Volume | undefined {
+  const tube = tubesOf(net).find(isSquare);
+  const rest = restOf(net);
+  if (tube) {
+    const { width, height } = boxSize(panelOf(net, rest.base).box);
+    const index = tube.walls.indexOf(rest.base);
+    const beside = tube.walls[(index + 1) % tube.walls.length];
+    return beside === undefined ? undefined : { width, height, depth: wallWidth(net, tube, beside) };
+  }
+  return rest.lies === 'under' ? trayBody(net, rest.base) : undefined;
+}
+
+/** The room inside: the body less one thickness of paper in every direction, half of it on either side. */
+export function roomOf(net: Net, caliper: Length): Volume | undefined {
+  const body = bodyOf(net);
+  if (!body) return undefined;
+  const { width, height, depth } = body;
+  return { width: width.minus(caliper), height: height.minus(caliper), depth: depth.minus(caliper) };
+}
+
+function trayBody(net: Net, base: string): Volume | undefined {
+  const { width, height: depth } = boxSize(panelOf(net, base).box);
+  const heights = net.folds.flatMap((fold) => {
+    const wall = otherSide(fold, base);
+    if (wall === undefined || fold.angle !== 90) return [];
+    const size = boxSize(panelOf(net, wall).box);
+    return [lineOf(fold) === 'upright' ? size.width : size.height];
+  });
+  const [height] = heights.toSorted((a, b) => a.compare(b));
+  return height && { width, height, depth };
+}

@@ -1,0 +1,99 @@
+import { Length } from '../../measure/length.ts';
+import { type FoldedShape, foldedPanelOf } from '../fold.ts';
+import { boxSize, type FlatBox, type FlatPoint, type Net } from '../net.ts';
+import { panelOf } from '../panel-tree.ts';
+import { distanceFromLine } from '../space.ts';
+import { positionOf, type Tube } from '../tube.ts';
+import { nearlyEqual, tolerance } from './tolerance.ts';
+
+/** Two walls that face each other and differ: `first` comes before `second` in the row. */
+export type UnequalWalls = {
+  readonly first: string;
+  readonly second: string;
+  readonly widths: readonly [Length, Length];
+};
+
+/** How a tube comes round to its start. */
+export type SeamFit =
+  | { readonly kind: 'closes' }
+  /** Four square corners, but facing walls differ. */
+  | { readonly kind: 'unequal'; readonly walls: readonly UnequalWalls[] }
+  /** The folds add up to something else than full circle. */
+  | { readonly kind: 'turn'; readonly degrees: number }
+  /** The tab's fold misses the free edge it should lie on by this many millimetres. */
+  | { readonly kind: 'misses'; readonly by: number };
+
+/** A glue tab is narrower than this; a wider end panel overlaps its mate anywhere along it, as a band's ends do. */
+const WIDEST_TAB: Length = Length.of(3, 4, 'in');
+
+/** Whether a tube closes: its walls come full circle and its tab's fold lies on the first wall's free edge. */
+export function seamFit(shape: FoldedShape, tube: Tube, caliper: Length): SeamFit {
+  if (Math.abs(Math.abs(tube.turn) - 360) > 1) return { kind: 'turn', degrees: Math.abs(tube.turn) };
+  const overlapsAnywhere = !isTab(shape.net, tube);
+  const walls = isSquare(tube) ? unequalWalls(shape.net, tube, caliper, overlapsAnywhere) : [];
+  if (walls.length > 0) return { kind: 'unequal', walls };
+  if (overlapsAnywhere) return { kind: 'closes' };
+  const by = seamGap(shape, tube);
+  return by > tolerance(caliper).mm ? { kind: 'misses', by } : { kind: 'closes' };
+}
+
+/** Four walls with a right angle at every fold. */
+export function isSquare({ walls, joints }: Tube): boolean {
+  return walls.length === 4 && joints.every(({ fold }) => fold.angle === 90);
+}
+
+/** A panel's extent from score line to score line round the tube. */
+export function wallWidth(net: Net, tube: Tube, wall: string): Length {
+  const { width, height } = boxSize(panelOf(net, wall).box);
+  return tube.lines === 'upright' ? width : height;
+}
+
+function unequalWalls(net: Net, tube: Tube, caliper: Length, freeStart: boolean): UnequalWalls[] {
+  const pairs = [0, 1].flatMap((index) => {
+    const [first, second] = [tube.walls[index], tube.walls[index + 2]];
+    return first !== undefined && second !== undefined ? [{ first, second }] : [];
+  });
+  return pairs
+    .slice(freeStart ? 1 : 0)
+    .map(({ first, second }) => ({
+      first,
+      second,
+      widths: [wallWidth(net, tube, first), wallWidth(net, tube, second)] as const,
+    }))
+    .filter(({ widths: [a, b] }) => !nearlyEqual(a, b, caliper));
+}
+
+function isTab(net: Net, tube: Tube): boolean {
+  const { name, outline } = panelOf(net, tube.tab);
+  return name === 'tab' || outline.length !== 4 || !wallWidth(net, tube, tube.tab).greaterThan(WIDEST_TAB);
+}
+
+/** How far the tab's fold comes to lie from the first wall's free edge. */
+function seamGap(shape: FoldedShape, tube: Tube): number {
+  const [first] = tube.joints;
+  const last = tube.joints.at(-1);
+  const start = tube.walls[0];
+  if (!first || !last || start === undefined) return 0;
+  const wall = foldedPanelOf(shape, start);
+  const hinge = foldedPanelOf(shape, last.parent);
+  const [from, to] = freeEdge(wall.panel.box, tube, positionOf(first.fold));
+  const edge = [wall.place(from), wall.place(to)] as const;
+  const ends = [last.fold.from, last.fold.to].map(hinge.place);
+  return Math.max(...ends.map((end) => distanceFromLine(edge, end)));
+}
+
+/** The edge of the first wall on the far side of its fold. */
+function freeEdge(box: FlatBox, { lines }: Tube, fold: Length): readonly [FlatPoint, FlatPoint] {
+  if (lines === 'upright') {
+    const x = fold.equals(box.left) ? box.right : box.left;
+    return [
+      { x, y: box.top },
+      { x, y: box.bottom },
+    ];
+  }
+  const y = fold.equals(box.top) ? box.bottom : box.top;
+  return [
+    { x: box.left, y },
+    { x: box.right, y },
+  ];
+}

@@ -1,0 +1,37 @@
+import type { Length } from '../../measure/length.ts';
+import { type FoldedShape, foldNet } from '../fold.ts';
+import type { Net } from '../net.ts';
+import { panelForest } from '../panel-tree.ts';
+import { tubesOf } from '../tube.ts';
+import { brokenRings } from './rings.ts';
+import { seamFit } from './seam.ts';
+
+/** How far a net can be trusted: what comes later is only worth asking when what comes before holds. */
+export type Soundness =
+  /** Parts of the paper hang on nothing, or a ring of panels cannot fold. */
+  | 'no net'
+  /** It folds, but its body does not come round. */
+  | 'open'
+  | 'closes';
+
+/** A net fully folded, and how far it holds. */
+export type Folded = { readonly shape: FoldedShape; readonly soundness: Soundness };
+
+const known: WeakMap<Net, Folded> = new WeakMap<Net, Folded>();
+
+/** Folds a net once: many rules ask for the same. */
+export function folded(net: Net, caliper: Length): Folded {
+  const before = known.get(net);
+  if (before) return before;
+  const shape = foldNet(net, { caliper: caliper.mm });
+  const result = { shape, soundness: soundnessOf(shape, caliper) };
+  known.set(net, result);
+  return result;
+}
+
+function soundnessOf(shape: FoldedShape, caliper: Length): Soundness {
+  const { trees } = panelForest(shape.net, shape.base);
+  if (trees.length > 1 || brokenRings(shape).length > 0) return 'no net';
+  const open = tubesOf(shape.net).some((tube) => seamFit(shape, tube, caliper).kind !== 'closes');
+  return open ? 'open' : 'closes';
+}

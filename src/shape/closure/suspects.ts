@@ -1,0 +1,53 @@
+import { Length } from '../../measure/length.ts';
+import type { Net } from '../net.ts';
+import { positionOf, type Tube } from '../tube.ts';
+import { isSquare, wallWidth } from './seam.ts';
+import { nearlyEqual } from './tolerance.ts';
+
+/** A score line that, moved from `position` to `better`, would make facing walls equal: measured from left or top. */
+export type Suspect = {
+  readonly lines: 'upright' | 'across';
+  readonly position: Length;
+  readonly better: Length;
+};
+
+/** Every single score line of a square tube whose moving would make its walls equal. */
+export function suspectLines(net: Net, tube: Tube, caliper: Length): readonly Suspect[] {
+  if (!isSquare(tube)) return [];
+  const widths = tube.walls.map((wall) => wallWidth(net, tube, wall));
+  const shifts = [0, 1].flatMap((index) => {
+    const [a, b] = [widths[index], widths[index + 2]];
+    return a && b && !nearlyEqual(a, b, caliper) ? [a.minus(b), b.minus(a)] : [];
+  });
+  const found: Suspect[] = [];
+  for (const [index, { fold }] of tube.joints.entries()) {
+    const shift = shifts.find((each) => closesWith(widths, index, each, caliper));
+    if (!shift) continue;
+    const position = positionOf(fold);
+    const better = position.plus(shift.times(direction(tube)));
+    found.push({ lines: tube.lines, position, better });
+  }
+  return found;
+}
+
+/** Whether the walls are equal once the line behind wall `index` is moved on by `shift`. */
+function closesWith(widths: readonly Length[], index: number, shift: Length, caliper: Length): boolean {
+  const moved = widths.map((width, wall) => {
+    if (wall === index) return width.plus(shift);
+    return wall === index + 1 ? width.minus(shift) : width;
+  });
+  return [0, 1].every((wall) => {
+    const [a, b] = [moved[wall], moved[wall + 2]];
+    return a !== undefined && b !== undefined && nearlyEqual(a, b, caliper);
+  });
+}
+
+/** 1 when the walls follow one another towards right or bottom, else -1. */
+function direction({ joints: [first, second] }: Tube): -1 | 0 | 1 {
+  return first && second ? positionOf(second.fold).compare(positionOf(first.fold)) : 1;
+}
+
+/** Millimetres of the folded model as a length, to the nearest 1/1000 mm. */
+export function lengthOf(mm: number): Length {
+  return Length.of(Math.round(mm * 1000), 1000, 'mm');
+}

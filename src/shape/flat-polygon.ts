@@ -1,0 +1,84 @@
+/** A point of a plane that lies somewhere in space, or of a picture, in millimetres. */
+export type Point2 = { readonly x: number; readonly y: number };
+
+/** Twice the signed area: positive when the corners run anticlockwise with y up. */
+export function signedDouble(polygon: readonly Point2[]): number {
+  let sum = 0;
+  for (const [index, a] of polygon.entries()) {
+    const b = polygon[(index + 1) % polygon.length] ?? a;
+    sum += a.x * b.y - b.x * a.y;
+  }
+  return sum;
+}
+
+export function areaOf(polygon: readonly Point2[]): number {
+  return Math.abs(signedDouble(polygon)) / 2;
+}
+
+/** What two convex polygons share, convex again; empty where they share no more than an edge. */
+export function shared(subject: readonly Point2[], clip: readonly Point2[]): readonly Point2[] {
+  const sense = Math.sign(signedDouble(clip));
+  let kept = subject;
+  for (const [index, from] of clip.entries()) {
+    const to = clip[(index + 1) % clip.length] ?? from;
+    const inside = ({ x, y }: Point2): number =>
+      sense * ((to.x - from.x) * (y - from.y) - (to.y - from.y) * (x - from.x));
+    kept = keepWhere(kept, inside);
+  }
+  return kept;
+}
+
+/** The part of a convex polygon where a linear function is not negative. */
+function keepWhere(polygon: readonly Point2[], measure: (point: Point2) => number): readonly Point2[] {
+  const kept: Point2[] = [];
+  for (const [index, a] of polygon.entries()) {
+    const b = polygon[(index + 1) % polygon.length] ?? a;
+    const [here, there] = [measure(a), measure(b)];
+    if (here >= 0) kept.push(a);
+    if ((here > 0 && there < 0) || (here < 0 && there > 0)) kept.push(mixed(a, b, here / (here - there)));
+  }
+  return kept;
+}
+
+function mixed(a: Point2, b: Point2, share: number): Point2 {
+  return { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share };
+}
+
+/** A polygon as convex parts: itself if it is convex, else triangles. Its sides must not cross. */
+export function convexParts<P extends Point2>(polygon: readonly P[]): readonly (readonly P[])[] {
+  const sense = Math.sign(signedDouble(polygon));
+  const rest = [...polygon];
+  if (rest.every((_, index) => turnAt(rest, index) * sense >= -1e-9)) return [rest];
+  const parts: P[][] = [];
+  while (rest.length > 3) {
+    const ear = rest.findIndex((_, index) => isEar(rest, index, sense));
+    const [a, b, c] = cornerAt(rest, Math.max(ear, 0));
+    if (!a || !b || !c) break;
+    parts.push([a, b, c]);
+    rest.splice(Math.max(ear, 0), 1);
+  }
+  return [...parts, rest];
+}
+
+function cornerAt<P extends Point2>(polygon: readonly P[], index: number): (P | undefined)[] {
+  return [polygon.at(index - 1), polygon[index], polygon[(index + 1) % polygon.length]];
+}
+
+function turnAt(polygon: readonly Point2[], index: number): number {
+  const [a, b, c] = cornerAt(polygon, index);
+  return a && b && c ? signedDouble([a, b, c]) : 0;
+}
+
+function isEar(polygon: readonly Point2[], index: number, sense: number): boolean {
+  if (turnAt(polygon, index) * sense <= 0) return false;
+  const [a, b, c] = cornerAt(polygon, index);
+  if (!a || !b || !c) return false;
+  return polygon.every((point) => [a, b, c].includes(point) || !isWithin(point, [a, b, c], sense));
+}
+
+function isWithin(point: Point2, triangle: readonly Point2[], sense: number): boolean {
+  return triangle.every((from, index) => {
+    const to = triangle[(index + 1) % 3] ?? from;
+    return sense * signedDouble([from, to, point]) >= 0;
+  });
+}

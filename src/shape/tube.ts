@@ -1,0 +1,67 @@
+import type { Length } from '../measure/length.ts';
+import type { Fold, Mate, Net } from './net.ts';
+import { type Joint, pathBetween } from './panel-tree.ts';
+
+/**
+ * A row of walls side by side that closes into a tube when its last panel, the tab, is stuck to the first wall:
+ * the body of a box, a sleeve, a belly band.
+ */
+export type Tube = {
+  readonly mate: Mate;
+  /** From the wall the tab sticks to, to the one the tab hangs on. */
+  readonly walls: readonly string[];
+  readonly tab: string;
+  /** From wall to wall, the tab's own last. */
+  readonly joints: readonly Joint[];
+  /** The way all its score lines run on the flat paper. */
+  readonly lines: 'upright' | 'across';
+  /** The sum of its folds' angles, mountain counted positive: 360 when it comes full circle. */
+  readonly turn: number;
+};
+
+/** Beyond three quarter turns somebody means it to close. */
+const LEAST_TURN = 225;
+
+/** Every tube of a net, in the order of its glue marks. */
+export function tubesOf(net: Net): readonly Tube[] {
+  return net.glue.flatMap((mate) => tubeOf(net, mate) ?? []);
+}
+
+function tubeOf(net: Net, mate: Mate): Tube | undefined {
+  const joints = pathBetween(net, mate.to, mate.from);
+  const lines = joints && joints.length > 0 ? commonDirection(joints) : undefined;
+  if (!joints || !lines || !isMonotone(joints, lines)) return undefined;
+  const turn = joints.reduce((sum, { fold }) => sum + signedAngle(fold), 0);
+  if (Math.abs(turn) < LEAST_TURN) return undefined;
+  return { mate, walls: joints.map(({ parent }) => parent), tab: mate.from, joints, lines, turn };
+}
+
+/** Degrees, mountain positive, valley negative. */
+export function signedAngle({ direction, angle }: Fold): number {
+  return direction === 'valley' ? -angle : direction === 'flat' ? 0 : angle;
+}
+
+/** How a fold's line runs on the flat paper; `slanted` for any other way. */
+export function lineOf({ from, to }: Pick<Fold, 'from' | 'to'>): 'upright' | 'across' | 'slanted' {
+  if (from.x.equals(to.x)) return 'upright';
+  return from.y.equals(to.y) ? 'across' : 'slanted';
+}
+
+/** Where an upright or across line lies: its distance from the left or the top. */
+export function positionOf(fold: Pick<Fold, 'from' | 'to'>): Length {
+  return lineOf(fold) === 'upright' ? fold.from.x : fold.from.y;
+}
+
+function commonDirection(joints: readonly Joint[]): 'upright' | 'across' | undefined {
+  const [first, ...rest] = joints.map(({ fold }) => lineOf(fold));
+  return first !== undefined && first !== 'slanted' && rest.every((each) => each === first)
+    ? first
+    : undefined;
+}
+
+/** Whether the walls follow one another in one direction, each line beyond the last. */
+function isMonotone(joints: readonly Joint[], lines: 'upright' | 'across'): boolean {
+  const positions = joints.map(({ fold }) => (lines === 'upright' ? fold.from.x : fold.from.y));
+  const steps = positions.slice(1).map((position, index) => position.compare(positions[index] ?? position));
+  return steps.every((step) => step !== 0 && step === steps[0]);
+}

@@ -1,0 +1,83 @@
+import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
+import type { Project } from '../../src/project/model.ts';
+import { buildShapes } from '../../src/shape/build.ts';
+import type { Net } from '../../src/shape/net.ts';
+import type { Shapes } from '../../src/shape/shapes.ts';
+
+/** The lines under `box:` of a clip-top box as a demonstrator would write it: 3 1/2 × 1 × 4 3/4 in. */
+export const KEEPER = `
+  cut: 9 1/2 x 6 3/4
+  score:
+    - { from: left,   at: [1, 4 1/2, 5 1/2, 9] }
+    - { from: bottom, at: [1, 5 3/4, 6 1/4] }
+  panels: { front: B3, back: D3, tab: E3 }
+  trim:   [A1, C1, E1, E2, E4]
+  slit:   [A|B 1-2, B|C 1-2, C|D 1-2, A|B 4, B|C 4, C|D 4]
+  taper:  [A2, C2, A4, C4, tab]
+  folds:  { 1|2: valley 90 }
+  glue:   { tab: A3, A4: D4, C4: D4, B4: D4 }`;
+
+/**
+ * The same kind of box, 2 1/2 × 1 1/4 × 4 1/4 in: a sheet 8 × 6 3/4 in scored from the left at 1 1/4, 3 3/4, 5 and
+ * 7 1/2 and, after a quarter turn, at 1 1/4, 5 1/2 and 6 1/8. Common practice, no source.
+ */
+export const TRADE_FACT = `
+  cut: 8 x 6 3/4
+  score:
+    - { from: left,   at: [1 1/4, 3 3/4, 5, 7 1/2] }
+    - { from: bottom, at: [1 1/4, 5 1/2, 6 1/8] }
+  panels: { front: B3, back: D3, tab: E3 }
+  trim:   [A1, C1, E1, E2, E4]
+  slit:   [A|B 1-2, B|C 1-2, C|D 1-2, A|B 4, B|C 4, C|D 4]
+  taper:  [A2, C2, A4, C4, tab]
+  folds:  { 1|2: valley 90 }
+  glue:   { tab: A3, A4: D4, C4: D4, B4: D4 }`;
+
+/** A tray by its score lines: walls all round, a tab at each end of the left and right wall. */
+export const OPEN_TRAY = `
+  cut: 8 x 6
+  score:
+    - { from: left, at: [1 1/2, 6 1/2] }
+    - { from: top,  at: [1 1/2, 4 1/2] }
+  panels: { base: B2, front: B3, back: B1 }
+  slit:   [A|B 1, A|B 3, B|C 1, B|C 3]
+  taper:  [A1, C1, A3, C3]
+  glue:   { A1: back, C1: back, A3: front, C3: front }`;
+
+/** A whole sheet of one box, with further pieces beneath it. */
+export function sheetOf(box: string, more = ''): string {
+  const indented = (text: string, by: string): string => text.replace(/^(?=.)/gmu, by);
+  return `---
+title: A box
+measurements:
+  unit: in
+  stock:
+    moss: { name: Moss cardstock, sheet: 12 x 12, weight: 80 lb cover }
+  pieces:
+    box:
+      stock: moss${indented(box, '    ')}
+${indented(more, '    ')}
+---
+## Fold it
+Fold :piece[box].
+`;
+}
+
+export function projectOf(sheet: string): Project {
+  const workspace = readWorkspaceFromTexts({ 'box/sheet.md': sheet });
+  const [project] = workspace.projects;
+  if (!project) throw new Error('the workspace has no project');
+  return project;
+}
+
+export function shapesOf(sheet: string): Shapes {
+  return buildShapes(projectOf(sheet));
+}
+
+/** The net of `box` of a sheet. @throws Error with the problems when there is none. */
+export function netOf(box: string): Net {
+  const { nets, problems } = shapesOf(sheetOf(box));
+  const net = nets.get('box');
+  if (!net) throw new Error(`no net: ${problems.map(({ message }) => message).join('; ')}`);
+  return net;
+}
