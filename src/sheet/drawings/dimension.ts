@@ -1,0 +1,112 @@
+import type { Canvas } from './canvas.ts';
+import { extentOf, type Label } from './lettering.ts';
+import { spread } from './spread.ts';
+import type { Point } from './svg.ts';
+
+/** `across`: along x, the line above or below what is measured. `upright`: along y, the line left or right of it. */
+export type Axis = 'across' | 'upright';
+
+/** Where a dimension line runs: along an axis, at `row`, measuring something whose nearest edge is at `edge`. */
+export type Row = { readonly axis: Axis; readonly edge: number; readonly row: number };
+
+/** Below this length (in millimetres) arrows stand outside, pointing in. */
+const ROOM_FOR_ARROWS = 5;
+const LINE_TO_LABEL = 1.1;
+const LEADER = 2.6;
+
+/** A dimension line with an arrow at each end, its label beyond it. */
+export function dimension(
+  canvas: Canvas,
+  { axis, edge, row }: Row,
+  [from, to]: readonly [number, number],
+  label: Label,
+  size: number,
+): void {
+  const outward = Math.sign(row - edge) || 1;
+  const at = placer(axis);
+  for (const end of [from, to])
+    canvas.line('extension', [at(end, edge + outward * 0.8), at(end, row + outward * 0.8)]);
+  const inside = to - from >= ROOM_FOR_ARROWS;
+  const tail = inside ? 0 : 4;
+  canvas.line('dimension', [at(from - tail, row), at(to + tail, row)]);
+  canvas.arrow(at(from, row), degreesAlong(axis, inside ? -1 : 1));
+  canvas.arrow(at(to, row), degreesAlong(axis, inside ? 1 : -1));
+  setBeyond(canvas, { axis, edge, row: row + outward * LINE_TO_LABEL }, (from + to) / 2, label, size);
+}
+
+/** One position of a running dimension. */
+export type Mark = { readonly at: number; readonly label: Label };
+
+/**
+ * Positions measured from one edge, all on one line: a ring where it starts, an arrow at each position. Labels stand
+ * as near to their positions as they can without touching, led to by a kinked line.
+ */
+export function runningDimension(
+  canvas: Canvas,
+  { axis, edge, row }: Row,
+  origin: number,
+  marks: readonly Mark[],
+  size: number,
+): void {
+  const outward = Math.sign(row - edge) || 1;
+  const at = placer(axis);
+  const ordered = marks.toSorted((a, b) => Math.abs(a.at - origin) - Math.abs(b.at - origin));
+  const farthest = ordered.at(-1);
+  if (!farthest) return;
+  canvas.line('extension', [at(origin, edge + outward * 0.8), at(origin, row)]);
+  canvas.line('dimension', [at(origin, row), at(farthest.at, row)]);
+  canvas.circle(at(origin, row), 0.6);
+  const middles = spread(
+    ordered.map((mark) => ({ at: mark.at, size: alongSize(axis, mark.label, size) })),
+    size * (axis === 'across' ? 0.45 : 0.8),
+  );
+  const shifts = ordered.map((mark, index) => Math.abs(mark.at - (middles[index] ?? mark.at)));
+  // Steep enough to follow, however far a label had to give way.
+  const leader = Math.max(LEADER, 0.4 * Math.max(...shifts));
+  let before = origin;
+  for (const [index, mark] of ordered.entries()) {
+    const middle = middles[index] ?? mark.at;
+    canvas.line('extension', [
+      at(mark.at, edge + outward * 0.8),
+      at(mark.at, row),
+      at(middle, row + outward * leader),
+    ]);
+    pointAt(canvas, at(mark.at, row), axis, mark.at - before);
+    setBeyond(canvas, { axis, edge, row: row + outward * (leader + 0.6) }, middle, mark.label, size);
+    before = mark.at;
+  }
+}
+
+/** An arrow, or a dot where there is no room for one. */
+function pointAt(canvas: Canvas, tip: Point, axis: Axis, step: number): void {
+  if (Math.abs(step) > 2.4) canvas.arrow(tip, degreesAlong(axis, step));
+  else canvas.circle(tip, 0.3, true);
+}
+
+function setBeyond(
+  canvas: Canvas,
+  { axis, edge, row }: Row,
+  middle: number,
+  label: Label,
+  size: number,
+): void {
+  const outward = Math.sign(row - edge) || 1;
+  if (axis === 'across')
+    canvas.label(label, { x: middle, y: row }, { size, strong: true, sits: outward < 0 ? 'over' : 'under' });
+  else
+    canvas.label(label, { x: row, y: middle }, { size, strong: true, anchor: outward < 0 ? 'end' : 'start' });
+}
+
+function alongSize(axis: Axis, label: Label, size: number): number {
+  const { width, height } = extentOf(label);
+  return (axis === 'across' ? width : height) * size;
+}
+
+function placer(axis: Axis): (along: number, across: number) => Point {
+  return (along, across) => (axis === 'across' ? { x: along, y: across } : { x: across, y: along });
+}
+
+function degreesAlong(axis: Axis, way: number): number {
+  if (axis === 'across') return way < 0 ? 180 : 0;
+  return way < 0 ? 270 : 90;
+}

@@ -1,0 +1,38 @@
+/**
+ * What a line on a drawing means. Told apart by type alone, never by colour: cut edges wide and continuous, folds
+ * narrow and broken (valley dashed, mountain chain). Widths follow ISO 128's pairs of wide 0.5 mm and narrow 0.25 mm;
+ * the lengths of dashes are ours, shortened so that a half-inch flap still shows several.
+ */
+export type LineKind =
+  | 'cut'
+  | 'blank'
+  | 'valley'
+  | 'mountain'
+  | 'flat'
+  | 'score'
+  | 'layer'
+  | 'hatch'
+  | 'glue'
+  | 'texture'
+  | 'dimension'
+  | 'extension'
+  | 'mark';
+
+/** Width and dashes in millimetres of paper. */
+export type LineType = { readonly width: number; readonly dashes?: readonly number[] };
+
+export const LINES: Readonly<Record<LineKind, LineType>> = {
+  cut: { width: 0.5 },
+  blank: { width: 0.18 },
+  valley: { width: 0.25, dashes: [2.4, 1] },
+  mountain: { width: 0.25, dashes: [4.8, 0.9, 0.7, 0.9] },
+  flat: { width: 0.18, dashes: [0.8, 0.8] },
+  score: { width: 0.13 },
+  layer: { width: 0.35 },
+  hatch: { width: 0.13 },
+  glue: { width: 0.45 },
+  texture: { width: 0.09 },
+  dimension: { width: 0.18 },
+  extension: { width: 0.13 },
+  mark: { width: 0.25 },
+};

@@ -1,0 +1,118 @@
+import type { Point } from './svg.ts';
+
+export type Segment = readonly [Point, Point];
+
+/** An upright box on paper, in millimetres. */
+export type Box = {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+};
+
+/** Closer than this (in millimetres) is the same point. */
+const NEAR = 1e-6;
+
+export function boxOf(points: readonly Point[]): Box {
+  return {
+    left: Math.min(...points.map(({ x }) => x)),
+    top: Math.min(...points.map(({ y }) => y)),
+    right: Math.max(...points.map(({ x }) => x)),
+    bottom: Math.max(...points.map(({ y }) => y)),
+  };
+}
+
+export function boxCorners({ left, top, right, bottom }: Box): readonly Point[] {
+  return [
+    { x: left, y: top },
+    { x: right, y: top },
+    { x: right, y: bottom },
+    { x: left, y: bottom },
+  ];
+}
+
+/** The edges of a closed outline, in order. */
+export function edgesOf(outline: readonly Point[]): Segment[] {
+  return outline.map((from, index) => [from, outline[(index + 1) % outline.length] ?? from]);
+}
+
+/**
+ * Parallel lines across an outline, `spacing` apart, at `degrees` clockwise from the x axis; even-odd where the outline
+ * crosses itself. Real lines, not a pattern, so that they print sharp and need no id.
+ */
+export function hatchLines(outline: readonly Point[], spacing: number, degrees: number): Segment[] {
+  const turned = outline.map((point) => turn(point, -degrees));
+  const { top, bottom } = boxOf(turned);
+  const lines: Segment[] = [];
+  for (let step = Math.floor(top / spacing) + 0.5; step * spacing < bottom; step++) {
+    const y = step * spacing;
+    const across = crossings(turned, y);
+    for (let index = 0; index + 1 < across.length; index += 2) {
+      const [from, to] = [across[index] ?? 0, across[index + 1] ?? 0];
+      if (to - from > NEAR) lines.push([turn({ x: from, y }, degrees), turn({ x: to, y }, degrees)]);
+    }
+  }
+  return lines;
+}
+
+/** Points of a staggered grid that lie in an outline, at least `inset` from its left and right. */
+export function dotGrid(outline: readonly Point[], spacing: number, inset: number): Point[] {
+  const dots: Point[] = [];
+  const rows = hatchLines(outline, spacing * 0.75, 0);
+  for (const [from, to] of rows) {
+    const odd = Math.round(from.y / (spacing * 0.75) - 0.5) % 2 !== 0;
+    const shift = odd ? spacing / 2 : 0;
+    for (
+      let step = Math.ceil((from.x + inset - shift) / spacing);
+      step * spacing + shift <= to.x - inset;
+      step++
+    )
+      dots.push({ x: step * spacing + shift, y: from.y });
+  }
+  return dots;
+}
+
+/** What is left of a stretch when those parts of it that lie on other stretches are taken away. */
+export function without(segment: Segment, others: readonly Segment[]): Segment[] {
+  const [from, to] = segment;
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  if (length < NEAR) return [];
+  const along = (point: Point): number =>
+    ((point.x - from.x) * (to.x - from.x) + (point.y - from.y) * (to.y - from.y)) / length;
+  const aside = (point: Point): number =>
+    ((point.x - from.x) * (to.y - from.y) - (point.y - from.y) * (to.x - from.x)) / length;
+  const covered = others
+    .filter(([start, end]) => Math.abs(aside(start)) < NEAR && Math.abs(aside(end)) < NEAR)
+    .map(([start, end]) => [along(start), along(end)].sort((a, b) => a - b) as [number, number])
+    .sort(([a], [b]) => a - b);
+  const at = (distance: number): Point => ({
+    x: from.x + ((to.x - from.x) * distance) / length,
+    y: from.y + ((to.y - from.y) * distance) / length,
+  });
+  const left: Segment[] = [];
+  let position = 0;
+  for (const [start, end] of [...covered, [length, length] as const]) {
+    const stop = Math.min(start, length);
+    if (stop - position > NEAR)
+      left.push([position === 0 ? from : at(position), stop === length ? to : at(stop)]);
+    position = Math.max(position, end);
+  }
+  return left;
+}
+
+export function samePoint(a: Point, b: Point): boolean {
+  return Math.hypot(a.x - b.x, a.y - b.y) < NEAR;
+}
+
+export function turn({ x, y }: Point, degrees: number): Point {
+  const radians = (degrees * Math.PI) / 180;
+  const [cosine, sine] = [Math.cos(radians), Math.sin(radians)];
+  return { x: x * cosine - y * sine, y: x * sine + y * cosine };
+}
+
+function crossings(outline: readonly Point[], y: number): number[] {
+  return edgesOf(outline)
+    .filter(([from, to]) => from.y > y !== to.y > y)
+    .map(([from, to]) => from.x + ((y - from.y) * (to.x - from.x)) / (to.y - from.y))
+    .sort((a, b) => a - b);
+}

@@ -1,0 +1,50 @@
+/** What an element is given; an attribute that is undefined is left out. */
+export type Attributes = Readonly<Record<string, string | number | undefined>>;
+
+/** A point on paper, in millimetres, x to the right and y down. */
+export type Point = { readonly x: number; readonly y: number };
+
+/** Control characters and halves of characters: most of them XML 1.0 allows in no form, not even escaped. */
+const FORBIDDEN = /(?![\t\n\r])\p{Cc}|\p{Cs}|[\ufffe\uffff]/gu;
+
+const ENTITY: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+};
+
+/** A text as it may stand between tags or in an attribute. */
+export function escapeText(text: string): string {
+  return text.replace(FORBIDDEN, '').replace(/[&<>"']/gu, (character) => ENTITY[character] ?? character);
+}
+
+/**
+ * A number of millimetres, rounded to a thousandth.
+ * @throws RangeError when it is not finite: a drawing with a hole in it must not leave the house.
+ */
+export function coordinate(value: number): string {
+  if (!Number.isFinite(value)) throw new RangeError(`a drawing cannot hold the coordinate ${value}`);
+  const rounded = Math.round(value * 1000) / 1000;
+  return String(rounded === 0 ? 0 : rounded);
+}
+
+/** One element; children are markup already. */
+export function element(name: string, attributes: Attributes, ...children: readonly string[]): string {
+  const written = Object.entries(attributes).flatMap(([key, value]) =>
+    value === undefined
+      ? []
+      : [` ${key}="${typeof value === 'number' ? coordinate(value) : escapeText(value)}"`],
+  );
+  const opening = `<${name}${written.join('')}`;
+  return children.length === 0 ? `${opening}/>` : `${opening}>${children.join('')}</${name}>`;
+}
+
+/** The data of a path through absolute points: `M0,0L10,0L10,5Z`. */
+export function pathData(points: readonly Point[], closed: boolean): string {
+  const steps = points.map(
+    ({ x, y }, index) => `${index === 0 ? 'M' : 'L'}${coordinate(x)},${coordinate(y)}`,
+  );
+  return `${steps.join('')}${closed ? 'Z' : ''}`;
+}

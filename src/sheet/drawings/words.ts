@@ -1,0 +1,105 @@
+import type { Length } from '../../measure/length.ts';
+import { printInches, printMillimetres, rulerInches } from '../../measure/print.ts';
+import type { Size } from '../../measure/size.ts';
+import type { Twin } from '../../shape/editions.ts';
+import { around, inchLettering, type Label, type Lettering, metricLettering } from './lettering.ts';
+import type { DrawingStyle } from './style.ts';
+
+/** A size in both editions. */
+export type SizeTwin = { readonly inch: Size; readonly metric: Size };
+
+type Leading = DrawingStyle['leading'];
+
+/** Inches over millimetres (or the other way round), each with its unit unless `bare`. */
+export function lengthLabel(length: Twin, style: DrawingStyle, bare = false): Label {
+  const { say, leading } = style;
+  const inches = inchLettering(length.inch);
+  const millimetres = metricLettering(length.metric);
+  const lines = bare
+    ? [inches, millimetres]
+    : [around(say('drawing-in'), inches), around(say('drawing-mm'), millimetres)];
+  return leading === 'inch' ? lines : lines.toReversed();
+}
+
+/** `3 1/4 × 4 1/2 in` over `83 × 114 mm`. */
+export function sizeLabel({ inch, metric }: SizeTwin, { say, leading }: DrawingStyle): Label {
+  const times = (first: Lettering, second: Lettering): Lettering => [...first, { text: ' × ' }, ...second];
+  const inches = around(say('drawing-in'), times(inchLettering(inch.width), inchLettering(inch.height)));
+  const millimetres = around(
+    say('drawing-mm'),
+    times(metricLettering(metric.width), metricLettering(metric.height)),
+  );
+  return leading === 'inch' ? [inches, millimetres] : [millimetres, inches];
+}
+
+/** `⅛ inch (3 millimetres)`, to be heard. */
+export function spokenLength(length: Twin, { say, leading }: DrawingStyle): string {
+  const inches = spokenInches(length.inch, say);
+  const millimetres = spokenMillimetres(length.metric, say);
+  const [first, second] = leading === 'inch' ? [inches, millimetres] : [millimetres, inches];
+  return say('drawing-both', { first, second });
+}
+
+/** `1, 4½ and 9 inches (25, 114 and 229 millimetres)`. */
+export function spokenLengths(lengths: readonly Twin[], style: DrawingStyle): string {
+  const [only] = lengths;
+  if (lengths.length === 1 && only) return spokenLength(only, style);
+  const { say, leading } = style;
+  const inches = listed(
+    lengths.map(({ inch }) => printInches(inch, 'set')),
+    say,
+  );
+  const millimetres = listed(
+    lengths.map(({ metric }) => printMillimetres(metric)),
+    say,
+  );
+  const inInches = say('drawing-inches', { length: inches });
+  const inMillimetres = say('drawing-millimetres', { length: millimetres });
+  const [first, second] = leading === 'inch' ? [inInches, inMillimetres] : [inMillimetres, inInches];
+  return say('drawing-both', { first, second });
+}
+
+/** `3¼ by 4½ inches, 83 by 114 millimetres`. */
+export function spokenSize({ inch, metric }: SizeTwin, { say, leading }: DrawingStyle): string {
+  const inches = say('drawing-inches', {
+    length: say('drawing-by', {
+      width: printInches(inch.width, 'set'),
+      height: printInches(inch.height, 'set'),
+    }),
+  });
+  const millimetres = say('drawing-millimetres', {
+    length: say('drawing-by', {
+      width: printMillimetres(metric.width),
+      height: printMillimetres(metric.height),
+    }),
+  });
+  return (leading === 'inch' ? [inches, millimetres] : [millimetres, inches]).join(', ');
+}
+
+/** `a`, `a and b`, `a, b and c`. */
+export function listed(items: readonly string[], say: DrawingStyle['say']): string {
+  const [last] = items.slice(-1);
+  if (items.length < 2 || last === undefined) return items.join('');
+  return say('drawing-and', { first: items.slice(0, -1).join(', '), last });
+}
+
+/** A piece's or panel's id as a caption: `seed-box` is `Seed box`. */
+export function caption(id: string): string {
+  const words = id.replace(/[-_]+/gu, ' ').trim();
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+export function pick(length: Twin, leading: Leading): Length {
+  return leading === 'inch' ? length.inch : length.metric;
+}
+
+function spokenInches(length: Length, say: DrawingStyle['say']): string {
+  const { whole, numerator } = rulerInches(length);
+  const one = whole === 0n || (whole === 1n && numerator === 0n);
+  return say(one ? 'drawing-inch' : 'drawing-inches', { length: printInches(length, 'set') });
+}
+
+function spokenMillimetres(length: Length, say: DrawingStyle['say']): string {
+  const text = printMillimetres(length);
+  return say(text === '1' ? 'drawing-millimetre' : 'drawing-millimetres', { length: text });
+}
