@@ -49,5 +49,5 @@ function failure(error: unknown, terminal: Terminal): ExitCode {
 
 /** Errors of the environment already say in one line what to do. */
 function isRemedied(error: unknown): error is Error {
-  return error instanceof Error && ['Unwritable', 'BrowserMissing', 'BrowserFailed'].includes(error.name);
+  return error instanceof Error && ['Unwritable', 'BrowserMissing', 'PrintFault'].includes(error.name);
 }

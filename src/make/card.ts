@@ -1,31 +1,36 @@
-import type { Project } from '../project/model.ts';
-import type { ProjectPicture } from './pictures.ts';
-import type { Card } from './record.ts';
+import { ownEdition } from '../shape/editions.ts';
+import { leadPhoto } from '../sheet/hero.ts';
+import { speaker } from '../sheet/labels.ts';
+import type { ProjectMaterial } from './output-kind.ts';
+import { downloadsOf } from './papers.ts';
+import type { Card, CardPicture } from './record.ts';
 
-/** What the index shows of a project. Paths are relative to the site's root. */
-export function cardOf(project: Project, picture: Card['picture'], papers: Card['papers']): Card {
+/** What the index shows of a project. */
+export function cardOf(material: ProjectMaterial): Card {
+  const { slug, editions, labels } = material;
+  const { project } = ownEdition(editions);
+  const say = speaker(labels);
   return {
-    slug: project.slug,
+    slug,
     title: project.title.value,
-    ...optional('summary', project.summary?.value),
-    ...optional('session', project.session?.value),
-    ...optional('level', project.level?.value),
-    ...optional('minutes', project.minutes?.value),
-    ...optional('occasion', project.occasion?.value),
+    summary: project.summary?.value,
+    session: project.session?.value,
+    level: project.level?.value,
+    minutes: project.minutes?.value,
     tags: project.tags.map(({ value }) => value),
-    ...optional('picture', picture),
-    papers,
+    occasion: project.occasion?.value,
+    picture: pictureOf(material),
+    papers: downloadsOf(material).map(({ kind, href }) => ({
+      name: say(`pdf-${kind}`),
+      href: `${slug}/${href}`,
+    })),
   };
 }
 
-/** The first photo, as the index shows it. */
-export function firstPhoto(slug: string, pictures: readonly ProjectPicture[]): Card['picture'] {
-  const [first] = pictures;
-  if (!first) return undefined;
-  const { alternative, width, height } = first;
-  return { src: `${slug}/${first.name}`, alternative, width, height };
-}
-
-function optional<K extends string, V>(key: K, value: V | undefined): { [P in K]?: V } {
-  return value === undefined ? {} : ({ [key]: value } as { [P in K]: V });
+function pictureOf({ slug, editions, pictures }: ProjectMaterial): CardPicture | undefined {
+  const lead = leadPhoto(ownEdition(editions).project);
+  const placed = pictures.find(({ path }) => path === lead?.path.value);
+  if (!lead || !placed) return undefined;
+  const { name, width, height } = placed;
+  return { src: `${slug}/${name}`, alternative: lead.alternative, width, height };
 }

@@ -3,7 +3,14 @@ import type { MakeOptions } from './make.ts';
 import { putFiles, removeFiles, sha256, type Written } from './output.ts';
 import type { Job, Studio } from './output-kind.ts';
 import { outputs } from './outputs/index.ts';
-import { type Card, type Made, type MakeRecord, RECORD_PATH, recordText } from './record.ts';
+import {
+  type Card,
+  type Made,
+  type MakeRecord,
+  type ProjectRecord,
+  RECORD_PATH,
+  recordText,
+} from './record.ts';
 import { doJobs } from './work.ts';
 
 /** One project's part of a make: its jobs, and what the index shows of it. */
@@ -42,7 +49,7 @@ export async function carryOut(order: Order): Promise<readonly Written[]> {
     return now;
   };
   options.progress.begin(plans.reduce((total, { jobs }) => total + jobs.length, 0));
-  const projects = await withoutTheGone(order);
+  const projects: Record<string, ProjectRecord> = await withoutTheGone(order);
   for (const { project, card, jobs } of plans) {
     const files = await perform(jobs, last.projects[project.slug]?.files ?? {});
     projects[project.slug] = {

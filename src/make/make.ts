@@ -1,3 +1,4 @@
+import { join } from 'node:path';
 import { openPrinter } from '../print/printer.ts';
 import { loadWorkspace } from '../project/load.ts';
 import type { Project, Workspace } from '../project/model.ts';
@@ -49,7 +50,7 @@ export type MakeResult = {
 /**
  * Proofs a workspace and makes what changed since the last time. A project with an error keeps its last good
  * output; the others are made.
- * @throws Unwritable, BrowserMissing or BrowserFailed, each with a remedy in one line.
+ * @throws Unwritable, BrowserMissing or PrintFault, each with a remedy in one line.
  */
 export async function make(options: MakeOptions): Promise<MakeResult> {
   const { root, out } = options;
@@ -66,7 +67,7 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
     const plans: Plan[] = [];
     const held: string[] = [];
     for (const project of wanted) {
-      const { pictures, findings: unreadable } = await readPictures(project);
+      const { pictures, findings: unreadable } = await readPictures(join(root, project.folder), project);
       findings.push(...unreadable);
       if (!isSound(project, findings, options.strict === true)) {
         held.push(project.slug);
@@ -75,7 +76,11 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
       const editions = plainEditions(project, shapesOf(project));
       const material = { ...studio, slug: project.slug, editions, pictures };
       const jobs = await Promise.all(outputs.map((output) => output.ofProject?.(material) ?? []));
-      plans.push({ project, card: cardOf(material), jobs: jobs.flat() });
+      plans.push({
+        project,
+        card: cardOf(material),
+        jobs: jobs.flat(),
+      });
     }
     const written = await carryOut({ options, studio, workspace, plans, last });
     return { workspace, findings, written, held, made: plans.map(({ project }) => project.slug) };

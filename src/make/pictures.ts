@@ -25,7 +25,7 @@ const MOST_PIXELS = 120_000_000;
 
 /** Reads and remakes every picture of a project; one that cannot be read becomes a finding. */
 export async function readPictures(
-  root: string,
+  folder: string,
   project: Project,
 ): Promise<{ pictures: ProjectPicture[]; findings: Finding[] }> {
   const pictures: ProjectPicture[] = [];
@@ -34,7 +34,7 @@ export async function readPictures(
   for (const picture of picturesOf(project)) {
     if (seen.has(picture.path.value)) continue;
     seen.add(picture.path.value);
-    const path = join(root, project.folder, picture.path.value);
+    const path = join(folder, picture.path.value);
     try {
       pictures.push(await remake(path, picture));
     } catch (error) {

@@ -3,6 +3,46 @@ import { z } from 'zod';
 import { readIfThere } from './output.ts';
 
 /** What the index shows of a project; kept so that a project with an error keeps its place and last good sheet. */
+export type Card = {
+  readonly slug: string;
+  readonly title: string;
+  readonly summary?: string | undefined;
+  readonly session?: string | undefined;
+  readonly level?: string | undefined;
+  readonly minutes?: number | undefined;
+  readonly tags: readonly string[];
+  readonly occasion?: string | undefined;
+  /** `src` is relative to the site's root. */
+  readonly picture?: CardPicture | undefined;
+  /** The PDFs, by what a person calls them. */
+  readonly papers: readonly { readonly name: string; readonly href: string }[];
+};
+
+export type CardPicture = {
+  readonly src: string;
+  readonly alternative: string;
+  readonly width: number;
+  readonly height: number;
+};
+
+/** One file that was made. `from` is what its bytes followed from, hashed; absent where making it is quick. */
+export type Made = { readonly from?: string | undefined; readonly sha256: string };
+
+/** `make.json`: what was made, from what, with which version. */
+export type MakeRecord = {
+  readonly sheetwright: string;
+  readonly projects: Readonly<Record<string, ProjectRecord>>;
+  readonly site: Readonly<Record<string, Made>>;
+};
+
+export type ProjectRecord = {
+  readonly source: string;
+  readonly sha256: string;
+  readonly card: Card;
+  readonly files: Readonly<Record<string, Made>>;
+};
+
+const made = z.object({ from: z.string().optional(), sha256: z.string() });
 const card = z.object({
   slug: z.string(),
   title: z.string(),
@@ -12,24 +52,13 @@ const card = z.object({
   minutes: z.number().optional(),
   tags: z.array(z.string()),
   occasion: z.string().optional(),
-  /** Relative to the site's root. */
   picture: z
     .object({ src: z.string(), alternative: z.string(), width: z.number(), height: z.number() })
     .optional(),
-  /** The handouts, by what a person calls them. */
   papers: z.array(z.object({ name: z.string(), href: z.string() })),
 });
-
-const made = z.object({
-  /** What its bytes followed from, hashed; absent where making it is quick. */
-  from: z.string().optional(),
-  sha256: z.string(),
-});
-
 const record = z.object({
   sheetwright: z.string(),
-  /** Which browser printed the PDFs. */
-  browser: z.string().optional(),
   projects: z.record(
     z.string(),
     z.object({ source: z.string(), sha256: z.string(), card, files: z.record(z.string(), made) }),
@@ -37,16 +66,10 @@ const record = z.object({
   site: z.record(z.string(), made),
 });
 
-export type Card = z.infer<typeof card>;
-export type Made = z.infer<typeof made>;
-
-/** `make.json`: what was made, from what, with which version. */
-export type MakeRecord = z.infer<typeof record>;
-
 /** Where the record lies below the output folder. */
-export const RECORD_PATH = 'site/make.json';
+export const RECORD_PATH: string = 'site/make.json';
 
-export const NOTHING_MADE: MakeRecord = { sheetwright: '', projects: {}, site: {} };
+const NOTHING_MADE: MakeRecord = { sheetwright: '', projects: {}, site: {} };
 
 /** The record of the last make; an absent, broken or older one counts as nothing made. */
 export async function readRecord(out: string): Promise<MakeRecord> {

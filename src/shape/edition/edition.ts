@@ -6,10 +6,10 @@ import type { Editions } from '../editions.ts';
 import { readGrid } from '../explicit.ts';
 import type { Shapes } from '../shapes.ts';
 import { derivedOf, relateForm, type Trial } from './form-relations.ts';
-import { Quantities, type Quantity } from './quantities.ts';
+import { Quantities, type Quantity, type Strictness } from './quantities.ts';
 import { type Bases, relateFlat, relateLayer, relateNet, relatePlacement, scoreName } from './relations.ts';
 import { rewriteProject } from './rewrite.ts';
-import { nearestWholeNumbers, type Search } from './whole-numbers.ts';
+import { nearestWholeNumbers } from './whole-numbers.ts';
 
 /** One line of the table of an edition: a number as written and what it became. */
 export type Respelled = { readonly names: readonly string[]; readonly own: Length; readonly edition: Length };
@@ -27,7 +27,14 @@ export type WorkedOut = {
 
 /** No number of an edition should lie farther off; where that cannot be, it is said, and a farther one is taken. */
 const REACH: Length = Length.of(1, 1, 'mm');
-const REACHES: readonly Length[] = [REACH, Length.of(3, 1, 'mm'), Length.of(10, 1, 'mm')];
+/** What is tried in turn: as much as possible kept equal within reach, then less, then farther off. */
+const RUNGS: readonly { readonly strictness: Strictness; readonly reach: Length }[] = [
+  { strictness: 'all', reach: REACH },
+  { strictness: 'reveals apart', reach: REACH },
+  { strictness: 'half reveals', reach: REACH },
+  { strictness: 'half reveals', reach: Length.of(3, 1, 'mm') },
+  { strictness: 'half reveals', reach: Length.of(10, 1, 'mm') },
+];
 /** A form's rounded allowances may differ between where it was tried and where the search ends. */
 const TRIES = 4;
 
@@ -55,22 +62,20 @@ type Outcome = {
 };
 
 function attempt(project: Project, shapes: Shapes, trial: Trial): Outcome {
-  const quantities = relate(project, shapes, trial);
-  const values = solve(quantities);
-  const found = quantities.all.map(({ own }, index) => {
-    const value = values[index];
-    return value === undefined ? nearest(own, trial.step) : trial.step.times(value);
-  });
-  const length = (own: Length): Length => {
-    const quantity = quantities.find(own);
+  const { quantities, found } = solve(project, shapes, trial);
+  const look = (own: Length, kind: 'length' | 'reveal'): Length => {
+    const quantity = quantities.find(own, kind);
     return (quantity === undefined ? undefined : found[quantity]) ?? nearest(own, trial.step);
   };
+  const length = (own: Length): Length => look(own, 'length');
   const named = new Map(
     quantities.all.flatMap(({ names }, index) => names.map((name) => [name, found[index]] as const)),
   );
   const other = rewriteProject(project, {
     unit: trial.unit,
     length,
+    distance: (own) => look(own, 'reveal'),
+    sheet: (own) => nearest(own, trial.step),
     position: (piece, from, own) => named.get(scoreName(piece, from, own)) ?? length(own),
   });
   const otherShapes = buildShapes(other);
@@ -93,8 +98,8 @@ function attempt(project: Project, shapes: Shapes, trial: Trial): Outcome {
   };
 }
 
-function relate(project: Project, shapes: Shapes, trial: Trial): Quantities {
-  const quantities = new Quantities(trial.step);
+function relate(project: Project, shapes: Shapes, trial: Trial, strictness: Strictness): Quantities {
+  const quantities = new Quantities(trial.step, strictness);
   const bases: Bases = new Map();
   for (const piece of project.pieces.values()) {
     relatePlacement(piece, quantities);
@@ -107,12 +112,12 @@ function relate(project: Project, shapes: Shapes, trial: Trial): Quantities {
     relateForm(piece, project, shapes.nets, trial, quantities, bases);
   }
   for (const layer of shapes.layers) relateLayer(layer, quantities, bases);
-  keepWithinSheets(project, quantities, bases);
+  keepWithinSheets(project, quantities, bases, trial.step);
   return quantities;
 }
 
 /** What could be cut from a sheet of its stock still can. */
-function keepWithinSheets(project: Project, quantities: Quantities, bases: Bases): void {
+function keepWithinSheets(project: Project, quantities: Quantities, bases: Bases, step: Length): void {
   for (const [id, { stock }] of project.pieces) {
     const base = bases.get(id);
     const sheets = stock ? (project.stock.get(stock.value)?.sheets ?? []) : [];
@@ -125,18 +130,26 @@ function keepWithinSheets(project: Project, quantities: Quantities, bases: Bases
       return [];
     });
     if (!fits) continue;
-    quantities.keepUnder(base.width, fits[0]);
-    quantities.keepUnder(base.height, fits[1]);
+    quantities.keepUnder(base.width, nearest(fits[0], step));
+    quantities.keepUnder(base.height, nearest(fits[1], step));
   }
 }
 
-/** The values in steps, from the narrowest reach that has any; none when even the widest has not. */
-function solve(quantities: Quantities): readonly number[] {
-  for (const reach of REACHES) {
-    const search: Search = nearestWholeNumbers(quantities.problem(reach));
-    if (search.kind === 'best') return search.best.values;
+/** The quantities of the first rung that has a solution, and what each becomes; plainly rounded when none has. */
+function solve(
+  project: Project,
+  shapes: Shapes,
+  trial: Trial,
+): { readonly quantities: Quantities; readonly found: readonly Length[] } {
+  for (const { strictness, reach } of RUNGS) {
+    const quantities = relate(project, shapes, trial, strictness);
+    const search = nearestWholeNumbers(quantities.problem(reach));
+    if (search.kind !== 'best') continue;
+    const lengths = quantities.lengths(search.best.values);
+    return { quantities, found: quantities.all.map(({ own }, index) => lengths[index] ?? own) };
   }
-  return [];
+  const quantities = relate(project, shapes, trial, 'half reveals');
+  return { quantities, found: quantities.all.map(({ own }) => nearest(own, trial.step)) };
 }
 
 function judged(table: readonly Respelled[]): Pick<WorkedOut, 'table' | 'deviation' | 'within' | 'strained'> {

@@ -111,6 +111,8 @@ function made(
   const respelling: Respelling = {
     unit: trial.unit,
     length: (own) => trial.at(own).plus(moved.get(own.toString()) ?? Length.zero),
+    distance: (own) => own,
+    sheet: (own) => own,
     position: (_, __, own) => own,
   };
   const rewritten = rewritePiece(piece, project, respelling);

@@ -2,7 +2,18 @@ import { Length } from '../../measure/length.ts';
 import type { LinearForm, WholeNumberProblem } from './whole-numbers.ts';
 
 /** One number of an edition: what it was, and everything it is called on the sheet. */
-export type Quantity = { readonly own: Length; readonly names: readonly string[] };
+export type Quantity = {
+  readonly own: Length;
+  readonly names: readonly string[];
+  /** How many of its steps make one of the edition's: 2 for a reveal that may be a half. */
+  readonly parts: 1 | 2;
+};
+
+/**
+ * How much is kept equal: every two lengths that were; or lengths among lengths and reveals among reveals; or that,
+ * with centred reveals that may lie on half a step.
+ */
+export type Strictness = 'all' | 'reveals apart' | 'half reveals';
 
 /** Lengths on the left equal (or are at least) a whole number of steps. */
 export type Relation = {
@@ -18,33 +29,48 @@ const FINEST_SCALE = 100_000n;
  * are the same quantity, so they stay equal; what need not be equal to its namesakes is added apart.
  */
 export class Quantities {
+  readonly strictness: Strictness;
   readonly #step: Length;
-  readonly #quantities: { own: Length; names: string[] }[] = [];
+  readonly #quantities: { own: Length; names: string[]; parts: 1 | 2 }[] = [];
   readonly #byValue = new Map<string, number>();
   readonly #equalities: Relation[] = [];
   readonly #atLeast: Relation[] = [];
 
-  constructor(step: Length) {
+  constructor(step: Length, strictness: Strictness) {
     this.#step = step;
+    this.strictness = strictness;
   }
 
   /** The quantity of a value; the same for every length of that value. */
   of(own: Length, name: string): number {
-    const key = own.toString();
+    return this.#shared(`${own}`, own, name, 1);
+  }
+
+  /** The quantity of a reveal or a distance from an edge. */
+  reveal(own: Length, name: string): number {
+    return this.strictness === 'all' ? this.of(own, name) : this.#shared(`reveal ${own}`, own, name, 1);
+  }
+
+  /** Twice the reveal of a layer that lies centred, where that may be an odd number of half steps. */
+  doubledReveal(own: Length, name: string): number {
+    return this.#shared(`centred reveal ${own}`, own, name, 2);
+  }
+
+  /** A quantity of its own, whatever else has this value. */
+  apart(own: Length, name: string, parts: 1 | 2 = 1): number {
+    this.#quantities.push({ own, names: [name], parts });
+    return this.#quantities.length - 1;
+  }
+
+  #shared(key: string, own: Length, name: string, parts: 1 | 2): number {
     const known = this.#byValue.get(key);
     if (known !== undefined) {
       this.#name(known, name);
       return known;
     }
-    const added = this.apart(own, name);
+    const added = this.apart(own, name, parts);
     this.#byValue.set(key, added);
     return added;
-  }
-
-  /** A quantity of its own, whatever else has this value. */
-  apart(own: Length, name: string): number {
-    this.#quantities.push({ own, names: [name] });
-    return this.#quantities.length - 1;
   }
 
   equal(relation: Relation): void {
@@ -73,13 +99,14 @@ export class Quantities {
   }
 
   /** The quantity that stands for a value, if any does. */
-  find(own: Length): number | undefined {
-    return this.#byValue.get(own.toString());
+  find(own: Length, kind: 'length' | 'reveal' = 'length'): number | undefined {
+    if (kind === 'reveal' && this.strictness !== 'all') return this.#byValue.get(`reveal ${own}`);
+    return this.#byValue.get(`${own}`);
   }
 
   /** The search this comes to, no value farther than `reach` from what it was. */
   problem(reach: Length): WholeNumberProblem {
-    const ratios = this.#quantities.map(({ own }) => own.over(this.#step));
+    const ratios = this.#quantities.map(({ own, parts }) => own.times(parts).over(this.#step));
     const scale = ratios.reduce((least, { denominator }) => {
       const common = leastCommonMultiple(least, denominator);
       return common > FINEST_SCALE ? least : common;
@@ -88,15 +115,25 @@ export class Quantities {
     return {
       scale: Number(scale),
       targets: ratios.map(({ numerator, denominator }) => Number((numerator * scale) / denominator)),
-      reach: Number((far.numerator * scale) / far.denominator),
+      weights: this.#quantities.map(({ parts }) => 2 / parts),
+      reach: Number((2n * far.numerator * scale) / far.denominator),
       equalities: this.#equalities.map(linear),
       atLeast: [...this.#atLeast, ...this.#inOrder()].map(linear),
     };
   }
 
+  /** What the values of a search make of each quantity. */
+  lengths(values: readonly number[]): readonly (Length | undefined)[] {
+    return this.#quantities.map(({ parts }, index) => {
+      const value = values[index];
+      return value === undefined ? undefined : this.#step.times(value, parts);
+    });
+  }
+
   /** What was no longer than another stays so. */
   #inOrder(): Relation[] {
-    const rising = [...this.#byValue.values()].sort((a, b) => this.own(a).compare(this.own(b)));
+    const whole = [...this.#byValue.values()].filter((each) => this.#quantities[each]?.parts === 1);
+    const rising = whole.sort((a, b) => this.own(a).compare(this.own(b)));
     return rising.slice(1).map((longer, index) => ({
       terms: [
         { quantity: longer, coefficient: 1 },

@@ -75,35 +75,70 @@ export function relateLayer(layer: Layer, quantities: Quantities, bases: Bases):
   const id = layer.piece.id.value;
   const lying = layer.turn % 180 !== 0;
   const { left, right, top, bottom } = layer.reveals;
-  relateReveals(id, [left, right], base.width, lying ? own.height : own.width, quantities);
-  relateReveals(id, [top, bottom], base.height, lying ? own.width : own.height, quantities);
+  const { across, upright } = layer.centred;
+  const width = { base: base.width, layer: lying ? own.height : own.width };
+  const height = { base: base.height, layer: lying ? own.width : own.height };
+  if (across && quantities.strictness === 'half reveals') relateCentred(id, left, width, quantities);
+  else relateReveals(id, [left, right], width, quantities);
+  if (upright && quantities.strictness === 'half reveals') relateCentred(id, top, height, quantities);
+  else relateReveals(id, [top, bottom], height, quantities);
 }
 
 /** The distances a layer is placed by. */
 export function relatePlacement({ id, placement }: Piece, quantities: Quantities): void {
   for (const edge of ['left', 'right', 'top', 'bottom'] as const) {
     const distance = placement[edge];
-    if (distance) quantities.of(distance.value, `${id.value} from ${edge}`);
+    if (distance) quantities.reveal(distance.value, `${id.value} from ${edge}`);
   }
 }
+
+type Extents = { readonly base: number; readonly layer: number };
 
 function relateReveals(
   id: string,
   reveals: readonly [Length, Length],
-  base: number,
-  layer: number,
+  { base, layer }: Extents,
   quantities: Quantities,
 ): void {
   const shown = reveals.flatMap((reveal) => {
     if (reveal.sign === 0) return [];
-    const quantity = quantities.of(reveal, `${id} reveal`);
-    if (reveal.sign > 0) quantities.atLeast({ terms: [{ quantity, coefficient: 1 }] });
-    if (!reveal.lessThan(THIN)) quantities.keepOver(quantity, THIN);
+    const quantity = quantities.reveal(reveal, `${id} reveal`);
+    keepShowing(quantity, reveal, 1, quantities);
     return [{ quantity, coefficient: 1 }];
   });
   quantities.equal({
     terms: [...shown, { quantity: layer, coefficient: 1 }, { quantity: base, coefficient: -1 }],
   });
+}
+
+/** A centred layer whose reveals, equal on both sides, may be a half step. */
+function relateCentred(id: string, reveal: Length, { base, layer }: Extents, quantities: Quantities): void {
+  const both = reveal.sign === 0 ? [] : [quantities.doubledReveal(reveal, `${id} reveal`)];
+  for (const quantity of both) {
+    keepShowing(quantity, reveal, 2, quantities);
+    const same = quantities.find(reveal, 'reveal');
+    if (same !== undefined) {
+      quantities.equal({
+        terms: [
+          { quantity, coefficient: 1 },
+          { quantity: same, coefficient: -2 },
+        ],
+      });
+    }
+  }
+  quantities.equal({
+    terms: [
+      ...both.map((quantity) => ({ quantity, coefficient: 1 })),
+      { quantity: layer, coefficient: 1 },
+      { quantity: base, coefficient: -1 },
+    ],
+  });
+}
+
+/** What showed still shows, and what was not thin does not become so. */
+function keepShowing(quantity: number, reveal: Length, parts: 1 | 2, quantities: Quantities): void {
+  if (reveal.sign > 0) quantities.atLeast({ terms: [{ quantity, coefficient: 1 }] });
+  if (!reveal.lessThan(THIN)) quantities.keepOver(quantity, THIN.times(parts));
 }
 
 /** The gaps between edges, of which the first is at zero and not named. */

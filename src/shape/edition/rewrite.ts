@@ -10,6 +10,7 @@ import type {
   Placement,
   Project,
   ScoreGroup,
+  Stock,
 } from '../../project/model.ts';
 import type { At } from '../../project/source.ts';
 import { forms } from '../forms/index.ts';
@@ -18,15 +19,29 @@ import { forms } from '../forms/index.ts';
 export type Respelling = {
   readonly unit: 'in' | 'mm';
   readonly length: (own: Length) => Length;
+  /** A distance from a base's edge. */
+  readonly distance: (own: Length) => Length;
+  /** A side of a sheet as it is sold: its nominal size, as 8 1/2 in paper is called 216 mm. */
+  readonly sheet: (own: Length) => Length;
   readonly position: (piece: string, from: Edge, own: Length) => Length;
 };
 
-/** The project with every measurement of its pieces in another edition; papers and what it holds stay what they are. */
+/** The project with every measurement of its pieces in another edition; what it holds stays what it is. */
 export function rewriteProject(project: Project, respelling: Respelling): Project {
   const pieces = new Map(
     [...project.pieces].map(([id, piece]) => [id, rewritePiece(piece, project, respelling)]),
   );
-  return { ...project, unit: respelling.unit, pieces };
+  const stock = new Map([...project.stock].map(([id, each]) => [id, rewriteStock(each, respelling)]));
+  return { ...project, unit: respelling.unit, pieces, stock };
+}
+
+function rewriteStock(stock: Stock, { sheet }: Respelling): Stock {
+  const nominal = ({ value, at }: At<Length>): At<Length> => ({ value: sheet(value), at });
+  const sheets = stock.sheets.map(({ size, ...rest }) => ({
+    ...rest,
+    size: { width: nominal(size.width), height: nominal(size.height), at: size.at },
+  }));
+  return { ...stock, sheets };
 }
 
 /** One piece in another edition. */
@@ -64,13 +79,16 @@ function rewriteScores(id: string, { from, at }: ScoreGroup, { position }: Respe
   };
 }
 
-function rewritePlacement(placement: Placement, respelling: Respelling): Placement {
-  const { left, right, top, bottom, turn } = placement;
+function rewritePlacement(
+  { left, right, top, bottom, turn }: Placement,
+  { distance }: Respelling,
+): Placement {
+  const moved = ({ value, at }: At<Length>): At<Length> => ({ value: distance(value), at });
   return {
-    ...(left && { left: rewriteAt(left, respelling) }),
-    ...(right && { right: rewriteAt(right, respelling) }),
-    ...(top && { top: rewriteAt(top, respelling) }),
-    ...(bottom && { bottom: rewriteAt(bottom, respelling) }),
+    ...(left && { left: moved(left) }),
+    ...(right && { right: moved(right) }),
+    ...(top && { top: moved(top) }),
+    ...(bottom && { bottom: moved(bottom) }),
     ...(turn && { turn }),
   };
 }

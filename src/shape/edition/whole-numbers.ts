@@ -11,7 +11,9 @@ export type LinearForm = {
 export type WholeNumberProblem = {
   readonly scale: number;
   readonly targets: readonly number[];
-  /** The farthest any value may lie from its target, in steps / scale. */
+  /** How heavily each one's deviation counts; 1 when absent. */
+  readonly weights?: readonly number[];
+  /** The farthest any value may lie from its target, in weighted steps / scale. */
   readonly reach: number;
   readonly equalities: readonly LinearForm[];
   readonly atLeast: readonly LinearForm[];
@@ -59,14 +61,24 @@ export function nearestWholeNumbers(problem: WholeNumberProblem, mostNodes: numb
 }
 
 /** Every deviation any variable could have within reach, rising: the greatest deviation is one of them. */
-function possibleDeviations({ targets, scale, reach }: WholeNumberProblem): number[] {
+function possibleDeviations(problem: WholeNumberProblem): number[] {
+  const { targets, scale, reach } = problem;
   const deviations = new Set<number>();
-  for (const target of targets) {
-    for (let value = Math.ceil((target - reach) / scale); value * scale <= target + reach; value += 1) {
-      deviations.add(Math.abs(value * scale - target));
+  targets.forEach((target, variable) => {
+    const far = reach / weightOf(problem, variable);
+    for (let value = Math.ceil((target - far) / scale); value * scale <= target + far; value += 1) {
+      deviations.add(deviationOf(problem, variable, value));
     }
-  }
+  });
   return [...deviations].sort((a, b) => a - b);
+}
+
+function weightOf({ weights }: WholeNumberProblem, variable: number): number {
+  return weights?.[variable] ?? 1;
+}
+
+function deviationOf(problem: WholeNumberProblem, variable: number, value: number): number {
+  return weightOf(problem, variable) * Math.abs(value * problem.scale - (problem.targets[variable] ?? 0));
 }
 
 function search(
@@ -77,8 +89,7 @@ function search(
 ): WholeNumbers | undefined {
   const { scale, targets } = problem;
   let best: WholeNumbers | undefined;
-  const deviation = (variable: number, value: number): number =>
-    Math.abs(value * scale - (targets[variable] ?? 0));
+  const deviation = (variable: number, value: number): number => deviationOf(problem, variable, value);
 
   const visit = (domains: readonly Domain[]): boolean => {
     budget.nodes -= 1;
@@ -97,26 +108,25 @@ function search(
     return choices.some((value) => visit(narrowed.with(open, { low: value, high: value })));
   };
   visit(
-    targets.map((target) => ({
-      low: Math.ceil((target - within) / scale),
-      high: Math.floor((target + within) / scale),
-    })),
+    targets.map((target, variable) => {
+      const far = within / weightOf(problem, variable);
+      return { low: Math.ceil((target - far) / scale), high: Math.floor((target + far) / scale) };
+    }),
   );
   return best;
 }
 
 /** The least sum of deviations any values within the domains could have. */
-function leastSum({ targets, scale }: WholeNumberProblem, domains: readonly Domain[]): number {
+function leastSum(problem: WholeNumberProblem, domains: readonly Domain[]): number {
   return domains.reduce((sum, { low, high }, variable) => {
-    const target = targets[variable] ?? 0;
-    const nearest = Math.min(Math.max(Math.round(target / scale), low), high);
-    return sum + Math.abs(nearest * scale - target);
+    const nearest = Math.round((problem.targets[variable] ?? 0) / problem.scale);
+    return sum + deviationOf(problem, variable, Math.min(Math.max(nearest, low), high));
   }, 0);
 }
 
-function measured({ targets, scale }: WholeNumberProblem, domains: readonly Domain[]): WholeNumbers {
+function measured(problem: WholeNumberProblem, domains: readonly Domain[]): WholeNumbers {
   const values = domains.map(({ low }) => low);
-  const deviations = values.map((value, variable) => Math.abs(value * scale - (targets[variable] ?? 0)));
+  const deviations = values.map((value, variable) => deviationOf(problem, variable, value));
   return {
     values,
     greatestDeviation: Math.max(0, ...deviations),

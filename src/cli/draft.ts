@@ -1,0 +1,68 @@
+import { existsSync } from 'node:fs';
+import { mkdir, writeFile } from 'node:fs/promises';
+import { join, relative, resolve } from 'node:path';
+import { draftText } from '../make/draft.ts';
+import { slugOf } from '../project/slug.ts';
+import type { Form } from '../shape/form.ts';
+import { forms } from '../shape/forms/index.ts';
+import { type CommandHost, type CommonOptions, Refusal } from './terminal.ts';
+import { isWorkspace } from './workspace-folder.ts';
+
+type DraftOptions = CommonOptions & { readonly form?: string };
+
+/** `sheetwright draft SLUG [workspace] [--form NAME]` */
+export function addDraft({ program, terminal }: CommandHost): void {
+  program
+    .command('draft')
+    .description('write a new commented project that already proofs clean')
+    .argument('<slug>', 'the name of its folder, such as seed-packet-keeper')
+    .argument('[workspace]', 'the folder of projects (default: here, else projects/)')
+    .option('--form <name>', `start from a ready-made form: ${forms.map(({ name }) => name).join(', ')}`)
+    .option('--quiet', 'print nothing')
+    .option('--no-color', 'print without color')
+    .action(async (slug: string, named: string | undefined, options: DraftOptions) => {
+      requireSlug(slug);
+      const form = options.form === undefined ? undefined : formNamed(options.form);
+      const folder = join(newHome(named, terminal.cwd), slug);
+      const path = join(folder, 'sheet.md');
+      const shown = relative(terminal.cwd, path);
+      if (existsSync(path)) throw new Refusal(`${shown} is there already: choose another name`);
+      await write(folder, path, draftText(slug, form));
+      if (!options.quiet) {
+        terminal.stdout.write(
+          `wrote ${shown}: open it in a text editor, then run "sheetwright proof" and "sheetwright make"\n`,
+        );
+      }
+    });
+}
+
+function requireSlug(slug: string): void {
+  const fit = slugOf(slug);
+  if (fit === slug) return;
+  throw new Refusal(
+    `"${slug}" cannot be part of a web address: use small letters, digits and hyphens${fit ? `, such as ${fit}` : ''}`,
+  );
+}
+
+function formNamed(name: string): Form {
+  const spoken = name.trim().toLowerCase().replaceAll('-', ' ');
+  const form = forms.find((each) => each.name.replaceAll('-', ' ') === spoken);
+  if (form) return form;
+  throw new Refusal(`there is no form "${name}": there are ${forms.map((each) => each.name).join(', ')}`);
+}
+
+/** A first project makes its workspace: the folder named, the current one if it is a workspace, else projects/. */
+function newHome(named: string | undefined, cwd: string): string {
+  if (named !== undefined) return resolve(cwd, named);
+  return isWorkspace(cwd) ? cwd : join(cwd, 'projects');
+}
+
+async function write(folder: string, path: string, text: string): Promise<void> {
+  try {
+    await mkdir(folder, { recursive: true });
+    await writeFile(path, text, { flag: 'wx' });
+  } catch (error) {
+    const reason = error instanceof Error && 'code' in error ? String(error.code) : String(error);
+    throw new Refusal(`cannot write ${path} (${reason}): choose a folder you may write to`);
+  }
+}

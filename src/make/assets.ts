@@ -1,0 +1,67 @@
+import { fontFaceCss } from '../sheet/fonts.ts';
+import { sha256 } from './output.ts';
+import type { FontFile, PackageFiles } from './package-files.ts';
+
+/** A file that several pages use, under a name that changes with its content so that it may be cached for good. */
+export type Asset = { readonly name: string; readonly bytes: Uint8Array };
+
+const FAMILY = 'Public Sans';
+const PAGE_STYLES = ['base', 'sheet', 'site'];
+const PRINT_STYLES = ['base', 'sheet', 'print'];
+
+/** The one stylesheet of the site, fonts by address. */
+export function siteStyles(files: PackageFiles): Asset {
+  const fonts = fontFaceCss(files.fonts.map((font) => faceOf(font, fontAsset(font).name)));
+  return named('sheetwright.css', `${fonts}\n${joined(files, PAGE_STYLES)}`);
+}
+
+export function fontAsset(font: FontFile): Asset {
+  return named(font.name, font.bytes);
+}
+
+export function scriptAssets(files: PackageFiles): readonly Asset[] {
+  return [...files.scripts].map(([name, text]) => named(`${name}.js`, text));
+}
+
+/** Everything in the assets folder. */
+export function siteAssets(files: PackageFiles): readonly Asset[] {
+  return [siteStyles(files), ...files.fonts.map(fontAsset), ...scriptAssets(files)];
+}
+
+const printStyleSheets = new WeakMap<PackageFiles, string>();
+
+/** The CSS of every print, its fonts set in as data: a print asks nobody for anything. */
+export function printStyles(files: PackageFiles): string {
+  const known = printStyleSheets.get(files);
+  if (known !== undefined) return known;
+  const fonts = fontFaceCss(files.fonts.map((font) => faceOf(font, dataAddress('font/woff2', font.bytes))));
+  const css = `${fonts}\n${joined(files, PRINT_STYLES)}`;
+  printStyleSheets.set(files, css);
+  return css;
+}
+
+/** Bytes as an address of their own. */
+export function dataAddress(mediaType: string, bytes: Uint8Array): string {
+  return `data:${mediaType};base64,${Buffer.from(bytes).toString('base64')}`;
+}
+
+function faceOf(
+  { weight, style, unicodeRange }: FontFile,
+  url: string,
+): Parameters<typeof fontFaceCss>[0][number] {
+  return { family: FAMILY, weight, style, unicodeRange, url };
+}
+
+function joined({ styles }: PackageFiles, names: readonly string[]): string {
+  return names.map((name) => styles.get(name) ?? missing(name)).join('\n');
+}
+
+function missing(name: string): never {
+  throw new Error(`templates/css/${name}.css is missing from the package`);
+}
+
+function named(name: string, content: string | Uint8Array): Asset {
+  const bytes = typeof content === 'string' ? new TextEncoder().encode(content) : content;
+  const dot = name.lastIndexOf('.');
+  return { name: `${name.slice(0, dot)}-${sha256(bytes).slice(0, 10)}${name.slice(dot)}`, bytes };
+}

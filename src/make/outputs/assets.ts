@@ -1,0 +1,9 @@
+import { siteAssets } from '../assets.ts';
+import type { Output } from '../output-kind.ts';
+
+/** `site/assets/`: the stylesheet, the typeface and the scripts of every page. */
+export const assets: Output = {
+  id: 'assets',
+  ofSite: ({ files }) =>
+    siteAssets(files).map(({ name, bytes }) => ({ path: `site/assets/${name}`, produce: () => bytes })),
+};

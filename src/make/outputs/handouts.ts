@@ -1,0 +1,44 @@
+import { buildSheet, renderSheet } from '../../sheet/sheet.ts';
+import { dataAddress, printStyles } from '../assets.ts';
+import { dayOf } from '../day.ts';
+import type { Job, Output, ProjectMaterial } from '../output-kind.ts';
+import { addressOf, type Handout, handoutsOf } from '../papers.ts';
+
+/** `site/<slug>/<slug>-letter.pdf`, `-a4.pdf`, `-large-print.pdf`: the sheet to be handed out on paper. */
+export const handouts: Output = {
+  id: 'handouts',
+  ofProject: (material) =>
+    material.pdf ? handoutsOf(material.site).map((handout) => handoutJob(material, handout)) : [],
+};
+
+function handoutJob(material: ProjectMaterial, handout: Handout): Job {
+  const { slug, printer, editions } = material;
+  const html = handoutHtml(material, handout);
+  const date = dayOf(editions);
+  return {
+    path: `site/${slug}/${slug}-${handout}.pdf`,
+    from: `${date}\n${html}`,
+    produce: () => printer.pdf(html, { title: editions[editions.own].project.title.value, date }),
+  };
+}
+
+function handoutHtml(material: ProjectMaterial, target: Handout): string {
+  const { editions, site, slug, labels, files, pictures, renderer } = material;
+  const address = addressOf(site, slug);
+  const model = buildSheet({
+    editions,
+    site,
+    labels,
+    target,
+    pictures: new Map(
+      pictures.map(({ path, width, height, bytes, mediaType }) => [
+        path,
+        { src: dataAddress(mediaType, bytes), width, height },
+      ]),
+    ),
+    styles: { kind: 'inline', css: printStyles(files) },
+    scripts: [],
+    links: { ...(address === undefined ? {} : { address }), downloads: [] },
+  });
+  return renderSheet(model, renderer, labels);
+}
