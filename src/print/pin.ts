@@ -4,6 +4,12 @@ const DAY = /^\d{4}-\d{2}-\d{2}$/u;
 /** The two dates a PDF's information dictionary holds, as ISO 32000-1, 7.9.4 writes them. */
 const DATES = /\/(CreationDate|ModDate) \(([^)]*)\)/gu;
 
+/** The name of an element of the page's structure: a table's header cell, to which other cells refer. */
+const NAME = /\/ID \(node(\d{8})\)/gu;
+
+/** Wherever such a name stands; within other text a bracket has a backslash before it. */
+const NAMED = /(?<!\\)\(node(\d{8})\)/gu;
+
 /** Bytes as text and back, one character a byte. */
 const BYTES = 'latin1';
 
@@ -22,15 +28,8 @@ function pinned(day: string, length: number): string {
   return date;
 }
 
-/**
- * Puts a day of ours in the place of the two dates that a browser takes from the clock, so that the same page gives the
- * same bytes. Each is replaced by as many characters, so that the file's table of offsets stays right.
- * @param day The first moment of this day in UTC: `2026-12-10`.
- * @throws RangeError when `day` is no ISO day.
- */
-export function pinDates(pdf: Uint8Array, day: string): Uint8Array {
-  if (!DAY.test(day)) throw new RangeError(`${day} is no ISO day such as 2026-12-10`);
-  const text = Buffer.from(pdf.buffer, pdf.byteOffset, pdf.byteLength).toString(BYTES);
+/** Both dates are the first moment of `day` in UTC. */
+function withDay(text: string, day: string): string {
   const { start, end } = informationOf(text);
   let found = 0;
   const information = text.slice(start, end).replace(DATES, (_, name: string, date: string) => {
@@ -38,7 +37,30 @@ export function pinDates(pdf: Uint8Array, day: string): Uint8Array {
     return `/${name} (${pinned(day, date.length)})`;
   });
   if (found !== 2) throw new Error(`the browser wrote ${found} dates where a PDF has two`);
-  const bytes = Uint8Array.from(pdf);
-  bytes.set(Buffer.from(information, BYTES), start);
-  return bytes;
+  return text.slice(0, start) + information + text.slice(end);
+}
+
+/**
+ * Names count from 1. The browser counts all it has shown since it started; the order is the same, so that lists of
+ * names stay sorted.
+ */
+function withOwnNames(text: string): string {
+  const numbers = [...new Set([...text.matchAll(NAME)].map(([, number = '']) => number))].sort();
+  const names = new Map(numbers.map((number, index) => [number, String(index + 1).padStart(8, '0')]));
+  return text.replace(NAMED, (all, number: string) => {
+    const name = names.get(number);
+    return name === undefined ? all : `(node${name})`;
+  });
+}
+
+/**
+ * A PDF as it would be had it been made on a day of ours by a browser just started: the same page then always gives the
+ * same bytes. All that is replaced is replaced by as many characters, so that the file's table of offsets stays right.
+ * @param day `2026-12-10`.
+ * @throws RangeError when `day` is no ISO day.
+ */
+export function pin(pdf: Uint8Array, day: string): Uint8Array {
+  if (!DAY.test(day)) throw new RangeError(`${day} is no ISO day such as 2026-12-10`);
+  const text = Buffer.from(pdf.buffer, pdf.byteOffset, pdf.byteLength).toString(BYTES);
+  return new Uint8Array(Buffer.from(withOwnNames(withDay(text, day)), BYTES));
 }

@@ -1,5 +1,5 @@
 import { BrowserOwner, type PrinterOptions } from './owner.ts';
-import { pinDates } from './pin.ts';
+import { pin } from './pin.ts';
 
 export type { PrinterOptions } from './owner.ts';
 
@@ -47,7 +47,7 @@ export function openPrinter(options: PrinterOptions = {}): Printer {
           waitForFonts: false,
         });
         assertSelfContained(title);
-        return pinDates(bytes, date);
+        return pin(bytes, date);
       }),
     picture: (html, { width, height, scale }) =>
       owner.inTurn('a picture', async ({ page, lay }) => {

@@ -1,6 +1,6 @@
 import { BrowserMissing } from './fault.ts';
 
-const CODES = new Set(['EACCES', 'EPERM', 'EROFS', 'ENOSPC', 'EDQUOT', 'ENOTDIR']);
+const CODES = new Set(['EACCES', 'EPERM', 'EROFS', 'ENOSPC', 'EDQUOT', 'ENOTDIR', 'EEXIST']);
 
 function codeOf(error: unknown): string | undefined {
   return error instanceof Error && 'code' in error ? String(error.code) : undefined;
