@@ -3,14 +3,14 @@ import { printDecimal, printInches, printLength, rulerInches } from '../measure/
 import type { Size } from '../measure/size.ts';
 
 /**
- * A length for a message, never rounded silently: `3 1/4 in`; `57 mm` in an inch project where no ruler shows it
- * in inches; else `about 2 1/4 in`.
+ * A length for a message, never rounded silently: `3 1/4 in`; `4.1 in` or `57 mm` where it was written so and no
+ * ruler shows it; else `about 2 1/4 in`.
  */
 export function sayLength(length: Length, unit: Unit): string {
   if (unit !== 'in') return sayMetric(length, unit);
   if (rulerInches(length).exact) return printLength(length, 'in');
-  const millimetres = length.in('mm');
-  if (10n % millimetres.denominator === 0n) return `${printDecimal(length, 'mm', 1)} mm`;
+  if (1000n % length.in('in').denominator === 0n) return `${printDecimal(length, 'in', 3)} in`;
+  if (10n % length.in('mm').denominator === 0n) return `${printDecimal(length, 'mm', 1)} mm`;
   const rounded = printInches(length, 'plain');
   return rounded === '0' ? 'less than 1/32 in' : `about ${rounded} in`;
 }

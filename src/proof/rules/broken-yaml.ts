@@ -1,3 +1,4 @@
+import { sheetWith } from '../example.ts';
 import { type Rule, wording } from '../rule.ts';
 
 export const brokenYaml: Rule = {
@@ -5,14 +6,9 @@ export const brokenYaml: Rule = {
   severity: 'error',
   summary:
     'The block at the head of a sheet can be read: brackets, quotation marks and indents are in order.',
-  why: 'One bracket left open, and everything behind it is read as something else. Nothing of such a block is trusted; the last good sheet stays as it was.',
-  fails: {
-    sheet:
-      '---\ntitle: A card to try\nmeasurements:\n  unit: in\n\tstock: cream\n---\n## Cut\nTake your time.\n',
-  },
-  passes: {
-    sheet: '---\ntitle: A card to try\nmeasurements:\n  unit: in\n---\n## Cut\nTake your time.\n',
-  },
+  why: 'One quotation mark left open, and everything behind it is read as something else. Nothing of such a block is trusted; the last good sheet stays as it was.',
+  fails: { sheet: sheetWith({ head: 'summary: A card: to try' }), blames: 'A' },
+  passes: { sheet: sheetWith({ head: 'summary: "A card: to try"' }) },
   fault: wording('broken-yaml', ({ problem }) => ({
     message: `the block at the head cannot be read: ${problem}`,
     remedy: 'put this line right first; everything below it may only look wrong because of it',

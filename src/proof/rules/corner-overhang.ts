@@ -1,4 +1,4 @@
-import type { Length } from '../../measure/length.ts';
+import { Length } from '../../measure/length.ts';
 import type { Layer } from '../../shape/shapes.ts';
 import { sheetWith } from '../example.ts';
 import type { ProofContext, Rule } from '../rule.ts';
@@ -24,15 +24,21 @@ export const cornerOverhang: Rule = {
       if (layer.piece.overhang || !radius || !passesCorner(layer, radius.value)) continue;
       const say = (length: Length): string => sayLength(length, project.unit);
       const own = layer.piece.corners;
+      const corners = own ? `corners of ${say(own.value)}` : 'square corners';
+      const following = radius.value.minus(Length.min(...smallest(layer)));
       report({
-        message: `${layer.piece.id.value} fits ${layer.baseName}, but its ${own ? `corners (${say(own.value)})` : 'square corners'} show beyond the rounded ones of the base (${say(radius.value)})`,
-        remedy: "round the layer's corners (more), or cut it smaller",
+        message: `${layer.piece.id.value} fits ${layer.baseName}, but its ${corners} show beyond the rounded ones of the base (${say(radius.value)})`,
+        remedy: `round its corners at ${say(following)}, or cut it smaller`,
         at: own?.at ?? layer.piece.id.at,
         notes: [{ message: `${layer.baseName} has corners of ${say(radius.value)}`, at: radius.at }],
       });
     }
   },
 };
+
+function smallest({ reveals: { left, right, top, bottom } }: Layer): [Length, ...Length[]] {
+  return [left, right, top, bottom];
+}
 
 /**
  * Whether a corner of the layer lies outside the arc that rounds the base's corner there. An arc of the layer lies

@@ -1,3 +1,4 @@
+import { sheetWith } from '../example.ts';
 import { type Rule, wording } from '../rule.ts';
 
 export const emptyFile: Rule = {
@@ -6,7 +7,7 @@ export const emptyFile: Rule = {
   summary: 'A file of the workspace is not empty.',
   why: 'An empty file is most often one that was saved too early, or lost its text in a crash of the editor.',
   fails: { sheet: '' },
-  passes: { sheet: '---\ntitle: A card to try\nmeasurements:\n  unit: in\n---\n## Cut\nTake your time.\n' },
+  passes: { sheet: sheetWith({}) },
   fault: wording('empty-file', () => ({
     message: 'the file is empty',
     remedy: 'write the sheet, take its folder away, or begin anew with the command "draft"',

@@ -1,3 +1,4 @@
+import { sheetWith } from '../example.ts';
 import { type Rule, wording } from '../rule.ts';
 
 export const noFrontmatter: Rule = {
@@ -6,7 +7,7 @@ export const noFrontmatter: Rule = {
   summary: 'A sheet begins with a block between two lines of `---`.',
   why: 'Title, date and every measurement stand in that block. Without it there is nothing to cut and nothing to check.',
   fails: { sheet: '# A card\nCut two pieces.\n', blames: '# A card' },
-  passes: { sheet: '---\ntitle: A card to try\nmeasurements:\n  unit: in\n---\n## Cut\nTake your time.\n' },
+  passes: { sheet: sheetWith({}) },
   fault: wording('no-frontmatter', () => ({
     message: 'the sheet does not begin with a block between two lines of ---',
     remedy:

@@ -1,3 +1,4 @@
+import { sheetWith } from '../example.ts';
 import { type Rule, wording } from '../rule.ts';
 
 export const notText: Rule = {
@@ -6,7 +7,7 @@ export const notText: Rule = {
   summary: 'A sheet is a plain text file.',
   why: 'A file of a word processor, a picture or a packed folder that is merely named `sheet.md` holds no text that could be read.',
   fails: { sheet: 'PK\u0003\u0004\u0000\u0000\u0000' },
-  passes: { sheet: '---\ntitle: A card to try\nmeasurements:\n  unit: in\n---\n## Cut\nTake your time.\n' },
+  passes: { sheet: sheetWith({}) },
   fault: wording('not-text', () => ({
     message: 'the file is no plain text',
     remedy: 'save it from a text editor as plain text (UTF-8)',

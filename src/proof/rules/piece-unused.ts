@@ -1,3 +1,5 @@
+import type { Project, Reference } from '../../project/model.ts';
+import { nearestName } from '../../shape/nearest.ts';
 import { sheetWith } from '../example.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 
@@ -19,9 +21,8 @@ export const pieceUnused: Rule = {
     }),
   },
   check: ({ project, report }: ProofContext) => {
-    const references = project.steps.flatMap(({ prose }) => prose.references);
-    const used = new Set(references.map(({ name }) => name.value.split('.')[0]));
     if (project.steps.length === 0) return;
+    const used = new Set(project.steps.flatMap(({ prose }) => prose.references).map(meant(project)));
     for (const [id, piece] of project.pieces) {
       if (used.has(id)) continue;
       report({
@@ -32,3 +33,11 @@ export const pieceUnused: Rule = {
     }
   },
 };
+
+/** The piece a reference means; a misspelt one, which has its own finding, means the piece most like it. */
+function meant({ names }: Project): (reference: Reference) => string | undefined {
+  return ({ name }) => {
+    const [piece = ''] = name.value.split('.');
+    return names.pieces.includes(piece) ? piece : nearestName(piece, names.pieces);
+  };
+}

@@ -1,7 +1,9 @@
 import type { Length } from '../../measure/length.ts';
-import type { Project, ScoreGroup, Site } from '../../project/model.ts';
-import type { At } from '../../project/source.ts';
+import type { Edge, Project, Site } from '../../project/model.ts';
+import type { Place } from '../../project/source.ts';
+import { type Shapes, sheetsOf } from '../../shape/shapes.ts';
 import { sheetWith } from '../example.ts';
+import type { Severity } from '../finding.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
@@ -17,18 +19,19 @@ export const scoreOffGroove: Rule = {
   why: 'A score board has a groove every eighth of an inch (common practice; `bench: { board: 1/16 in }` in `site.yaml` says otherwise). A line between two grooves must be measured and ruled by hand, which a class will get wrong. A sheet in millimetres is checked only if `metric board` is given.',
   fails: { sheet: folded('4 1/4, 8 3/16'), blames: '8 3/16' },
   passes: { sheet: folded('4 1/4, 8 1/8') },
-  check: ({ workspace, project, report }: ProofContext) => {
+  check: ({ workspace, project, shapes, report }: ProofContext) => {
     const pitch = pitchFor(project, workspace.site);
     if (!pitch) return;
     const say = (length: Length): string => sayLength(length, project.unit);
-    for (const { piece, from, position } of positionsOf(project)) {
-      if (position.value.isMultipleOf(pitch)) continue;
-      const below = pitch.times(grooves(position.value, pitch));
+    for (const { piece, from, position, at, severity } of positionsOf(project, shapes)) {
+      if (position.isMultipleOf(pitch)) continue;
+      const below = pitch.times(grooves(position, pitch));
       const nearest = [below, below.plus(pitch)].filter(({ sign }) => sign > 0).map(say);
       report({
-        message: `${piece} is scored at ${say(position.value)} from the ${from}, between two grooves of the board (one every ${say(pitch)})`,
+        message: `${piece} is scored at ${say(position)} from the ${from}, between two grooves of the board (one every ${say(pitch)})`,
         remedy: `score at ${nearest.join(' or ')}, or say in the step that this line is ruled by hand`,
-        at: position.at,
+        at,
+        severity,
       });
     }
   },
@@ -39,13 +42,39 @@ function pitchFor(project: Project, { bench }: Site): Length | undefined {
   return project.unit === 'in' ? bench.board.value : bench.metricBoard?.value;
 }
 
-type Position = { readonly piece: string; readonly from: ScoreGroup['from']; readonly position: At<Length> };
+type Position = {
+  readonly piece: string;
+  readonly from: Edge;
+  readonly position: Length;
+  readonly at: Place;
+  readonly severity: Severity;
+};
 
-function positionsOf(project: Project): Position[] {
-  return [...project.pieces].flatMap(([piece, { body }]) =>
-    body.kind === 'net'
-      ? body.score.flatMap(({ from, at }) => at.map((position) => ({ piece, from, position })))
-      : [],
+function positionsOf({ pieces }: Project, shapes: Shapes): Position[] {
+  return [...pieces].flatMap(([piece, { body }]) => {
+    if (body.kind === 'flat') return [];
+    if (body.kind === 'form') return formPositions(piece, body.form.at, shapes);
+    return body.score.flatMap(({ from, at: positions }) =>
+      positions.map(({ value, at }) => ({
+        piece,
+        from: from.value,
+        position: value,
+        at,
+        severity: 'warning',
+      })),
+    );
+  });
+}
+
+/** A form works its lines out by itself, so that nobody wrote the number and there may be nothing to mend: a note. */
+function formPositions(piece: string, at: Place, { nets }: Shapes): Position[] {
+  return sheetsOf(nets, piece).flatMap(({ name, net }) =>
+    net.scores.flatMap(({ from, at: positions }) =>
+      positions.map((position) => {
+        const sheet = name === undefined ? piece : `${piece}.${name}`;
+        return { piece: sheet, from, position, at, severity: 'note' as const };
+      }),
+    ),
   );
 }
 

@@ -32,7 +32,7 @@ export const thinReveal: Rule = {
       const shows = say(side === sides[0] ? reveals[0] : reveals[1]);
       const given = layer.piece.placement[side];
       report({
-        message: `${layer.piece.id.value} leaves only ${shows} of ${layer.baseName} to show at the ${sayList(thin)}`,
+        message: `${layer.piece.id.value} leaves ${shows} of ${layer.baseName} to show at the ${sayList(thin)}, too thin to look even`,
         remedy: given ? `put it ${say(least)} or more from the ${side}` : cutRemedy(axis, least, say),
         at: given?.at ?? sizePlace(axis),
         notes: baseNote(project, axis),

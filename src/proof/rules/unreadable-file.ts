@@ -1,3 +1,4 @@
+import { sheetWith } from '../example.ts';
 import { type Rule, wording } from '../rule.ts';
 
 export const unreadableFile: Rule = {
@@ -6,7 +7,7 @@ export const unreadableFile: Rule = {
   summary: 'Every file of the workspace can be opened.',
   why: 'A file that may not be read, or is a folder by mistake, is said to be so at once, not passed over.',
   fails: { sheet: '', files: { 'card/sheet.md/notes.txt': 'sheet.md is a folder here' } },
-  passes: { sheet: '---\ntitle: A card to try\nmeasurements:\n  unit: in\n---\n## Cut\nTake your time.\n' },
+  passes: { sheet: sheetWith({}) },
   fault: wording('unreadable-file', ({ problem }) => ({
     message: `the file cannot be opened: ${problem}`,
     remedy: 'see that it is a file and that you may read it',

@@ -11,7 +11,7 @@ export const unreadableLength: Rule = {
   fails: { sheet: sheetWith({ pieces: 'front: { stock: cream, cut: 3 1/0 x 4 }' }), blames: '3 1/0' },
   passes: { sheet: sheetWith({ pieces: 'front: { stock: cream, cut: 3 1/2 x 4 }' }) },
   fault: wording('unreadable-length', ({ text, problem, what }) => {
-    const [said, remedy] = WORDS[problem];
+    const [said, remedy] = WORDS[/\d/u.test(text) || problem === 'empty' ? problem : 'not a length'];
     return { message: `${what}: ${text === '' ? 'nothing' : quote(text)} ${said}`, remedy };
   }),
 };

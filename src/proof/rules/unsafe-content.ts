@@ -10,6 +10,8 @@ export const unsafeContent: Rule = {
   passes: { sheet: sheetWith({ body: '## Cut\nCut **slowly**.\n' }) },
   fault: wording('unsafe-content', ({ what }) => ({
     message: `${what} does nothing in a sheet`,
-    remedy: 'write it in plain Markdown, or take it out',
+    remedy: what.includes('link')
+      ? 'write an address that begins with https://, or take the link out'
+      : 'write it in plain Markdown, or take it out',
   })),
 };

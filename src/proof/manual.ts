@@ -1,0 +1,85 @@
+import { readWorkspaceFromTexts } from '../project/from-texts.ts';
+import { buildShapes } from '../shape/build.ts';
+import { EXAMPLE_SHEET } from './example.ts';
+import type { Severity } from './finding.ts';
+import { printFindings } from './print.ts';
+import { proofWorkspace } from './proof.ts';
+import type { Example, Rule } from './rule.ts';
+
+const SEVERITY: Readonly<Record<Severity, string>> = {
+  error: '**Error.** The project keeps its last good sheet until this is put right.',
+  warning: '**Warning.** The sheet is made, but this wants looking at.',
+  note: '**Note.** The sheet is made; this may well be meant so.',
+};
+
+const HEAD: readonly string[] = [
+  '# What the proof checks',
+  '',
+  'Every finding names the rule it comes from, in brackets at the end of its first line. This page is written from the',
+  'rules themselves, and the tests run its very examples. To write it anew when a rule has changed:',
+  '`UPDATE=1 npx vitest run test/proof/manual.test.ts`.',
+  '',
+  '| rule | severity | what it sees to |',
+  '| --- | --- | --- |',
+];
+
+/**
+ * The page of the documentation that lists every rule: what it sees to, why, a sheet it finds fault with and what it
+ * then says, and a sheet that passes. Markdown text, ending with a line break.
+ */
+export function rulesManual(rules: readonly Rule[]): string {
+  const rows = rules.map(({ id, severity, summary }) => `| [${id}](#${id}) | ${severity} | ${summary} |`);
+  return [...HEAD, ...rows, '', ...rules.flatMap((rule) => section(rule, rules))].join('\n');
+}
+
+function section(rule: Rule, rules: readonly Rule[]): string[] {
+  const said = saidOf(rule, rules);
+  return [
+    `## ${rule.id}`,
+    '',
+    rule.summary,
+    '',
+    rule.why,
+    '',
+    SEVERITY[rule.severity],
+    '',
+    'It finds fault with this:',
+    '',
+    ...exampleText(rule.fails),
+    ...(said === '' ? [] : ['and says:', '', ...fenced('text', said)]),
+    'This passes:',
+    '',
+    ...exampleText(rule.passes),
+  ];
+}
+
+/** What the rule says of its failing example, as it is printed; nothing for what only a disk can show. */
+function saidOf({ id, fails }: Rule, rules: readonly Rule[]): string {
+  const findings = proofWorkspace(readWorkspaceFromTexts(filesOf(fails)), buildShapes, rules);
+  return printFindings(
+    findings.filter(({ rule }) => rule === id),
+    { summary: false },
+  );
+}
+
+function exampleText(example: Example): string[] {
+  const files = Object.entries(filesOf(example));
+  return files.flatMap(([path, text]) => fileText(path, text, files.length > 1));
+}
+
+/** The files of an example by path. Where one lies beneath the sheet's own path, that is a folder and no file. */
+function filesOf({ sheet, files = {} }: Example): Record<string, string> {
+  const sheetIsFolder = Object.keys(files).some((path) => path.startsWith(`${EXAMPLE_SHEET}/`));
+  return sheetIsFolder ? { ...files } : { ...files, [EXAMPLE_SHEET]: sheet };
+}
+
+function fileText(path: string, text: string, named: boolean): string[] {
+  if (text === '') return [`\`${path}\`, ${path.endsWith('.md') ? 'an empty file' : 'a picture'}`, ''];
+  if (text.includes('\u0000')) return [`\`${path}\`, a file that holds no text`, ''];
+  const lead = named || path !== EXAMPLE_SHEET ? [`\`${path}\``, ''] : [];
+  return [...lead, ...fenced(path.endsWith('.yaml') ? 'yaml' : 'markdown', text)];
+}
+
+function fenced(language: string, text: string): string[] {
+  return [`\`\`\`\`${language}`, ...text.trimEnd().split('\n'), '````', ''];
+}

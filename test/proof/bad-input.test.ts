@@ -1,0 +1,142 @@
+import { describe, expect, it } from 'vitest';
+import { findingRecord } from '../../src/proof/print.ts';
+import { findingsOf } from './workspace.ts';
+
+/** A sheet of one piece, whose line is the eighth, with a base that is the ninth. */
+function sheetOf(piece: string, head = 'title: Card'): string {
+  return [
+    '---',
+    head,
+    'measurements:',
+    '  unit: in',
+    '  stock:',
+    '    cream: { name: Cream, sheet: 8 1/2 x 11 }',
+    '  pieces:',
+    `    front: ${piece}`,
+    '    card: { stock: cream, cut: 4 x 5 }',
+    '---',
+    '## Stick',
+    'Stick :piece[front] on :piece[card].',
+    '',
+  ].join('\n');
+}
+
+/** `8:33-38 rule: text` of each error. */
+function errorsIn(sheet: string, files: Readonly<Record<string, string>> = {}): string[] {
+  return findingsOf(sheet, files)
+    .filter(({ severity }) => severity === 'error')
+    .map((finding) => {
+      const { line, column, endColumn, rule } = findingRecord(finding);
+      const place = line === null ? 'nowhere' : `${line}:${column}-${endColumn}`;
+      return `${place} ${rule}: ${finding.message}`;
+    });
+}
+
+describe('what people may type', () => {
+  it.each<[string, string]>([
+    ['2 1/0 x 4', '8:33-38 unreadable-length: cut: "2 1/0" divides by zero'],
+    ['1/4/2 x 4', '8:33-38 unreadable-length: cut: "1/4/2" is no measurement'],
+    ['-3 x 4', '8:33-35 unreadable-length: cut: "-3" is less than zero'],
+    ['4 x -3', '8:37-39 unreadable-length: cut: "-3" is less than zero'],
+    ['99999 x 4', '8:33-38 unreadable-length: cut: "99999" is longer than 1 m (39 3/8 in)'],
+    ['3 x 0', '8:37-38 unreadable-length: cut: "0" measures nothing'],
+    ['two inches', '8:33-43 unreadable-length: cut: "two inches" is no measurement'],
+    ['two inches x 3', '8:33-43 unreadable-length: cut: "two inches" is no measurement'],
+    ['3', '8:33-34 unreadable-length: cut: "3" has fewer measurements than belong here'],
+    ['3 x 4 x 5', '8:33-42 unreadable-length: cut: "3 x 4 x 5" has more measurements than belong here'],
+    ['"3 x 1/0"', '8:38-41 unreadable-length: cut: "1/0" divides by zero'],
+  ])('cut: %s', (cut, expected) => {
+    expect(errorsIn(sheetOf(`{ stock: cream, cut: ${cut} }`))).toEqual([expected]);
+  });
+
+  it.each<[string, string, string[]]>([
+    ['a layer on itself', 'on: front', ['8:44-49 circular-base: front lies on itself']],
+    ['a base that is not there', 'on: cart', ['8:44-48 unknown-reference: there is no piece "cart"']],
+    [
+      'a panel that is not there',
+      'on: card.lid',
+      ['8:44-52 unknown-reference: front lies on card.lid, but card has no panel "lid"'],
+    ],
+    ['a key that is not known', 'om: card', ['8:40-42 unknown-key: "om" means nothing in front']],
+    [
+      'a key twice',
+      'cut: 3 x 4',
+      ['8:40-43 repeated-key: "cut" is written twice here; only the first is read'],
+    ],
+    ['a key with nothing behind it', 'on: ', ['8:40-42 missing-value: nothing stands behind "on:"']],
+    ['a word for a number', 'count: two', ['8:47-50 unexpected-value: "count" cannot be "two"']],
+  ])('%s', (_, entry, expected) => {
+    expect(errorsIn(sheetOf(`{ stock: cream, cut: 3 x 4, ${entry} }`))).toEqual(expected);
+  });
+
+  it('says once that bases run in a circle', () => {
+    const sheet = sheetOf('{ stock: cream, cut: 3 x 4, on: card }').replace(
+      'cut: 4 x 5 }',
+      'cut: 4 x 5, on: front }',
+    );
+    expect(errorsIn(sheet).map((error) => error.split(' ').slice(0, 2).join(' '))).toEqual([
+      '8:44-48 circular-base:',
+    ]);
+  });
+
+  it.each<[string, string, string[]]>([
+    ['an empty file', '', ['nowhere empty-file: the file is empty']],
+    ['a file of blanks', ' \n\n', ['nowhere empty-file: the file is empty']],
+    [
+      'Markdown without a head',
+      '# A card\nCut it.\n',
+      ['1:1-9 no-frontmatter: the sheet does not begin with a block between two lines of ---'],
+    ],
+    [
+      'a head that never ends',
+      '---\ntitle: Card\n',
+      [
+        '1:1-4 broken-yaml: the block at the head cannot be read: the block that begins with --- has no second --- to end it',
+      ],
+    ],
+    [
+      'a tab for an indent',
+      '---\ntitle: Card\nmeasurements:\n\tunit: in\n---\n',
+      [
+        '4:1-2 broken-yaml: the block at the head cannot be read: there is a tab at the beginning of this line; indent with blanks',
+      ],
+    ],
+  ])('%s', (_, sheet, expected) => {
+    expect(errorsIn(sheet)).toEqual(expected);
+  });
+
+  it('finds a picture that leaves the folder, and one that is not there', () => {
+    const sheet = `${sheetOf('{ stock: cream, cut: 3 x 4 }')}\n![The card](../../secret.jpg)\n\n![The card](photos/card.jpg)\n`;
+    expect(errorsIn(sheet)).toEqual([
+      '14:13-29 outside-picture: the picture "../../secret.jpg" is not in this project\'s folder',
+      '16:13-28 missing-picture: there is no picture "photos/card.jpg" in this project\'s folder',
+    ]);
+  });
+
+  it('finds dates that do not exist', () => {
+    expect(errorsIn(sheetOf('{ stock: cream, cut: 3 x 4 }', 'title: Card\nsession: 2027-02-29'))).toEqual([
+      '3:10-20 no-such-date: 2027-02-29 is no day of the calendar: that month has 28 days',
+    ]);
+    expect(errorsIn(sheetOf('{ stock: cream, cut: 3 x 4 }', 'title: Card\nsession: 2028-02-29'))).toEqual([]);
+    expect(errorsIn(sheetOf('{ stock: cream, cut: 3 x 4 }', 'title: Card\nsession: 2027-13-01'))).toEqual([
+      '3:10-20 no-such-date: 2027-13-01 is no day of the calendar: there is no month 13',
+    ]);
+  });
+
+  it('counts lines as an editor does, whatever ends them', () => {
+    const sheet = sheetOf('{ stock: cream, cut: 2 1/0 x 4 }');
+    for (const end of ['\r\n', '\n']) {
+      expect(errorsIn(sheet.replaceAll('\n', end))[0]).toMatch(/^8:33-38 /u);
+    }
+    expect(errorsIn(`\uFEFF${sheet}`)[0]).toMatch(/^8:33-38 /u);
+  });
+
+  it('reports unsafe content as a warning at its place', () => {
+    const sheet = `${sheetOf('{ stock: cream, cut: 3 x 4 }')}\n<script>alert(1)</script>\n\n[here](javascript:alert(1))\n`;
+    const found = findingsOf(sheet).filter(({ rule }) => rule === 'unsafe-content');
+    expect(found.map((finding) => [finding.severity, findingRecord(finding).line, finding.message])).toEqual([
+      ['warning', 14, 'HTML does nothing in a sheet'],
+      ['warning', 16, 'a link that is not http, https or mailto does nothing in a sheet'],
+    ]);
+  });
+});

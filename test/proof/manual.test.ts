@@ -1,0 +1,24 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { rulesManual } from '../../src/proof/manual.ts';
+import { rules } from '../../src/proof/rules/index.ts';
+
+const path = fileURLToPath(new URL('../../docs/rules.md', import.meta.url));
+
+describe('docs/rules.md', () => {
+  it('is what the rules say of themselves', () => {
+    const manual = rulesManual(rules);
+    if (process.env.UPDATE) writeFileSync(path, manual);
+    expect(readFileSync(path, 'utf8')).toBe(manual);
+  });
+
+  it('has a heading and both examples for every rule', () => {
+    const manual = rulesManual(rules);
+    for (const { id, fails, passes } of rules) {
+      expect(manual).toContain(`\n## ${id}\n`);
+      for (const { sheet } of [fails, passes])
+        if (!sheet.includes('\u0000')) expect(manual).toContain(sheet.trimEnd());
+    }
+  });
+});

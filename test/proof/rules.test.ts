@@ -1,0 +1,123 @@
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { FaultKind } from '../../src/project/fault.ts';
+import { loadWorkspace } from '../../src/project/load.ts';
+import { EXAMPLE_SHEET } from '../../src/proof/example.ts';
+import type { Finding } from '../../src/proof/finding.ts';
+import { proofWorkspace } from '../../src/proof/proof.ts';
+import type { Example } from '../../src/proof/rule.ts';
+import { rules } from '../../src/proof/rules/index.ts';
+import { buildShapes } from '../../src/shape/build.ts';
+import { blamed, findingsOf } from './workspace.ts';
+
+const folder = fileURLToPath(new URL('../../src/proof/rules/', import.meta.url));
+const files = readdirSync(folder).filter((name) => name.endsWith('.ts') && name !== 'index.ts');
+
+/** Every kind of fault and the rule that owns it. A kind that is added or renamed does not compile until it is here. */
+const OWNERS: Readonly<Record<FaultKind['kind'], string>> = {
+  'unreadable-length': 'unreadable-length',
+  'unknown-key': 'unknown-key',
+  'repeated-key': 'repeated-key',
+  'missing-value': 'missing-value',
+  'unexpected-value': 'unexpected-value',
+  'unknown-reference': 'unknown-reference',
+  'no-such-date': 'no-such-date',
+  'broken-yaml': 'broken-yaml',
+  'no-frontmatter': 'no-frontmatter',
+  'empty-file': 'empty-file',
+  'not-text': 'not-text',
+  'unreadable-file': 'unreadable-file',
+  'unsafe-content': 'unsafe-content',
+  'outside-picture': 'outside-picture',
+  'missing-picture': 'missing-picture',
+};
+
+/** Only a disk can hold a file that cannot be opened, or that is no text. */
+const ON_DISK = new Set(['not-text', 'unreadable-file']);
+
+/** Words of programmers, which mean nothing to a demonstrator. */
+const JARGON =
+  /\b(?:scalar|token|undefined|null|NaN|parse[rd]?|YAML|string|boolean|array|object|syntax|node|schema|exception|invalid)\b/iu;
+
+describe('the registry', () => {
+  it('has one rule a file, named like its file and its export', async () => {
+    expect(files.length).toBeGreaterThan(30);
+    for (const name of files) {
+      const id = name.slice(0, -3);
+      const module: Record<string, unknown> = await import(join(folder, name));
+      const exported = id.replace(/-(\w)/gu, (_, letter: string) => letter.toUpperCase());
+      expect(Object.keys(module)).toContain(exported);
+      expect(module[exported]).toMatchObject({ id });
+    }
+    expect(rules.map(({ id }) => `${id}.ts`)).toEqual(files.sort());
+  });
+
+  it.each(Object.entries(OWNERS))('has one owner of %s', (kind, id) => {
+    expect(rules.filter(({ fault }) => fault?.kind === kind).map((rule) => rule.id)).toEqual([id]);
+  });
+
+  it('has a rule for every id that a problem of shape names', () => {
+    const shape = fileURLToPath(new URL('../../src/shape/', import.meta.url));
+    const ids = namedIn(shape);
+    expect(ids.length).toBeGreaterThan(5);
+    expect(ids.filter((id) => !rules.some((rule) => rule.id === id))).toEqual([]);
+  });
+});
+
+describe.each(rules)('$id', (rule) => {
+  it('finds what its failing example shows', async () => {
+    const findings = (await proofOf(rule.id, rule.fails)).filter((finding) => finding.rule === rule.id);
+    expect(findings.length).toBeGreaterThan(0);
+    expect(findings.map(blamed)).toContain(rule.fails.blames);
+    for (const { message, remedy = '' } of findings) expect(`${message} ${remedy}`).not.toMatch(JARGON);
+  });
+
+  it('passes its passing example, which has no error at all', async () => {
+    const findings = await proofOf(rule.id, rule.passes);
+    expect(findings.filter((each) => each.rule === rule.id || each.severity === 'error')).toEqual([]);
+  });
+
+  it('never breaks, whatever is missing of its failing example', () => {
+    const lines = rule.fails.sheet.split('\n');
+    const kept = fc.array(fc.boolean(), { minLength: lines.length, maxLength: lines.length });
+    const cut = fc.nat(rule.fails.sheet.length);
+    fc.assert(
+      fc.property(kept, cut, cut, (keep, from, length) => {
+        const stripped = lines.filter((_, index) => keep[index]).join('\n');
+        const torn = rule.fails.sheet.slice(0, from) + rule.fails.sheet.slice(from + length);
+        for (const sheet of [stripped, torn]) {
+          expect(findingsOf(sheet, rule.fails.files).filter((each) => each.rule === 'internal')).toEqual([]);
+        }
+      }),
+      { numRuns: 60, seed: 20_261_210 },
+    );
+  });
+});
+
+async function proofOf(id: string, { sheet, files: others = {} }: Example): Promise<Finding[]> {
+  if (!ON_DISK.has(id)) return findingsOf(sheet, others);
+  const root = mkdtempSync(join(tmpdir(), 'sheetwright-rule-'));
+  const isFolder = Object.keys(others).some((path) => path.startsWith(`${EXAMPLE_SHEET}/`));
+  for (const [path, text] of Object.entries(isFolder ? others : { ...others, [EXAMPLE_SHEET]: sheet })) {
+    mkdirSync(dirname(join(root, path)), { recursive: true });
+    writeFileSync(join(root, path), text);
+  }
+  const findings = proofWorkspace(await loadWorkspace(root, { namedFrom: root }), buildShapes);
+  rmSync(root, { recursive: true });
+  return findings;
+}
+
+/** Rule ids as the source of a folder names them in its problems. */
+function namedIn(path: string): string[] {
+  const sources = readdirSync(path, { recursive: true, encoding: 'utf8' }).filter((name) =>
+    name.endsWith('.ts'),
+  );
+  const ids = sources.flatMap((name) =>
+    [...readFileSync(join(path, name), 'utf8').matchAll(/\brule: '([\w-]+)'/gu)].map(([, id = '']) => id),
+  );
+  return [...new Set(ids)];
+}

@@ -1,0 +1,30 @@
+import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
+import type { Workspace } from '../../src/project/model.ts';
+import type { ExampleParts } from '../../src/proof/example.ts';
+import { EXAMPLE_SHEET, sheetWith } from '../../src/proof/example.ts';
+import type { Finding } from '../../src/proof/finding.ts';
+import { proofWorkspace } from '../../src/proof/proof.ts';
+import { buildShapes } from '../../src/shape/build.ts';
+
+/** The workspace of one sheet and whatever else it needs. */
+export function workspaceOf(sheet: string, files: Readonly<Record<string, string>> = {}): Workspace {
+  return readWorkspaceFromTexts({ ...files, [EXAMPLE_SHEET]: sheet });
+}
+
+export function findingsOf(sheet: string, files: Readonly<Record<string, string>> = {}): Finding[] {
+  return proofWorkspace(workspaceOf(sheet, files), buildShapes);
+}
+
+/** Findings of one rule in a small sheet. */
+export function ofRule(
+  rule: string,
+  parts: ExampleParts,
+  files?: Readonly<Record<string, string>>,
+): Finding[] {
+  return findingsOf(sheetWith(parts), files).filter((finding) => finding.rule === rule);
+}
+
+/** The characters a finding points at; undefined without a place. */
+export function blamed({ at }: Pick<Finding, 'at'>): string | undefined {
+  return at?.file.text.slice(at.start, at.end);
+}
