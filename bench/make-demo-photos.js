@@ -77,8 +77,8 @@ function thankYouCard() {
 
 /** The flat box of the short pencil box project: its cut outline, and its score lines from left and bottom. */
 function flatBox() {
-  const cut = `M0.14 0.625 H1.11 L1.25 1.25 V0 H3.75 V1.25 L3.89 0.625 H4.86 L5 1.25 V0 H7.5 V1.25 L8 1.39 V5.36
-    L7.5 5.5 V6.75 H5 V5.5 L4.86 6.75 H3.89 L3.75 5.5 V6.75 H1.25 V5.5 L1.11 6.75 H0.14 L0 5.5 V1.25z`;
+  const cut = `M0.156 0.625 H1.094 L1.25 1.25 V0 H3.75 V1.25 L3.906 0.625 H4.844 L5 1.25 V0 H7.5 V1.25 L8 1.375
+    V5.375 L7.5 5.5 V6.75 H5 V5.5 L4.75 6.75 H4 L3.75 5.5 V6.75 H1.25 V5.5 L1 6.75 H0.25 L0 5.5 V1.25z`;
   const slits = [1.25, 3.75, 5].map((x) => `M${x} 0 V1.25 M${x} 5.5 V6.75`).join('');
   const scores = `${[1.25, 3.75, 5, 7.5].map((x) => `M${x} 1.25 V5.5`).join('')} M0 1.25 H7.5 M0 5.5 H7.5
     M1.25 0.625 H3.75 M5 0.625 H7.5`;
