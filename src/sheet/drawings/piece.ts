@@ -25,29 +25,37 @@ export function pieceScale(edition: Edition, room: Room): number {
   return Math.min(0.5, ...scales);
 }
 
-/** A piece of the cut list to scale, its width and height dimensioned; undefined when its size isn't known. */
+/**
+ * A piece of the cut list to scale; undefined when its size isn't known. `dimensioned` draws its width and height
+ * along it, for where they don't stand beside it anyway.
+ */
 export function pieceDrawing(
   editions: Editions,
   id: string,
   scale: number,
   style: DrawingStyle,
+  dimensioned = true,
 ): Drawing | undefined {
   const net = netOf(editions, style.leading, id);
   if (!net) return undefined;
-  const size = letteringOf(style);
   const frame: Frame = { scale, ...AT_ORIGIN };
   const canvas = new Canvas();
   drawCut(canvas, net.drawn, frame, colorOf(editions[style.leading], id));
+  if (dimensioned) drawSize(canvas, net, frame, style);
+  return canvas.drawing('piece', describe(editions, id, net, style));
+}
+
+function drawSize(canvas: Canvas, net: Both<Net>, frame: Frame, style: DrawingStyle): void {
   const { right, bottom } = sheetBox(net.drawn, frame);
   const away = 2.4;
   const across = further(net, ({ size: { width } }) => width);
   const upright = further(net, ({ size: { height } }) => height);
-  if (!across || !upright) return undefined;
+  if (!across || !upright) return;
+  const size = letteringOf(style);
   const below = { axis: 'across', edge: bottom, row: bottom + away } as const;
   const beside = { axis: 'upright', edge: right, row: right + away } as const;
   dimension(canvas, below, [0, right], lengthLabel(across, style), size);
   dimension(canvas, beside, [0, bottom], lengthLabel(upright, style), size);
-  return canvas.drawing('piece', describe(editions, id, net, style));
 }
 
 /** The stock's colour of a piece, `#rrggbb`. */
