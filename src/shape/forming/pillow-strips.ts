@@ -35,7 +35,8 @@ export function pillowStrips(sheet: PillowSheet, net: Net): Net {
       ...walls.flatMap((wall) => wallFolds(sheet, wall, stand)),
       ...tab.folds,
     ],
-    glue: [{ from: 'tab', to: stripId('front', 0, last) }],
+    // The tab is stuck while the tube lies flat: the net itself says to what.
+    glue: [],
   };
 }
 

@@ -38,12 +38,14 @@ export class Settings {
   /** Where the form is named: the place of whatever was not written. */
   readonly at: Place;
   readonly #subject: Subject;
+  readonly #written: ReadonlyMap<string, FormSetting>;
   readonly #lengths = new Map<string, readonly At<Length>[]>();
   readonly #counts = new Map<string, At<number>>();
   readonly #choices = new Map<string, At<string>>();
 
   constructor(subject: Subject, { piece, settings, unit, caliper }: FormRequest) {
     this.#subject = subject;
+    this.#written = settings;
     this.piece = piece.id.value;
     this.at = piece.body.kind === 'form' ? piece.body.form.at : piece.id.at;
     this.caliper = caliper;
@@ -76,9 +78,9 @@ export class Settings {
     return this.#choices.get(key)?.value ?? this.#parameter(key)?.choices?.[0] ?? '';
   }
 
-  /** Says that exactly one of several measurements is needed where none or more are given. */
+  /** Says that exactly one of several measurements is needed where none or more are given, readable or not. */
   needOneOf(keys: readonly string[]): void {
-    const given = keys.filter((key) => this.#lengths.has(key));
+    const given = keys.filter((key) => this.#written.has(key));
     const [first = '', second] = given;
     if (given.length === 0) {
       const [key = ''] = keys;
@@ -86,7 +88,7 @@ export class Settings {
       const message = `${this.piece} has no size: ${a(this.#subject.name)} needs ${keys.join(' or ')}`;
       this.problems.push({ rule: 'missing-value', message, remedy: `add "${key}: ${sample}"`, at: this.at });
     } else if (second !== undefined) {
-      const at = this.#lengths.get(second)?.[0]?.at ?? this.at;
+      const at = this.#written.get(second)?.text.at ?? this.at;
       this.refuse(at, `${this.piece} has both ${first} and ${second}`, `take one of the two out`);
     }
   }
@@ -213,8 +215,8 @@ function rulingUnit({ parameters }: Subject, written: readonly FormSetting[]): U
   return (last === undefined ? undefined : writtenUnit(last)) ?? measured?.unit;
 }
 
-/** Where a stretch of a text stands, if the text stands in its file as it is; else the whole of it. */
+/** Where a stretch of a text stands, if there is one and the text stands in its file as it is; else the whole text. */
 function within({ value, at }: At<string>, start: number, end: number): Place {
-  const verbatim = at.file.text.slice(at.start, at.end) === value;
-  return verbatim ? { file: at.file, start: at.start + start, end: at.start + Math.max(end, start) } : at;
+  const verbatim = end > start && at.file.text.slice(at.start, at.end) === value;
+  return verbatim ? { file: at.file, start: at.start + start, end: at.start + end } : at;
 }

@@ -41,7 +41,7 @@ export const bellyBand: Form = form({
   panels: ['front', 'back', 'left', 'right'],
   example: {
     settings: ['around: 4 1/4 x 1/16', 'height: 1 1/2'],
-    layer: { panel: 'front', cut: '2 x 1 1/4' },
+    layer: { panel: 'front', cut: '4 1/4 x 1 1/4' },
   },
   closing: 'Wrap the band about what it is for, glue the overlap behind, and slide it off to dry.',
   measure: (settings) => {

@@ -1,0 +1,104 @@
+import Fraction from 'fraction.js';
+import { Length, type Unit } from '../../../src/measure/length.ts';
+import type { FormSetting, Piece } from '../../../src/project/model.ts';
+import { type Place, sourceFile } from '../../../src/project/source.ts';
+import type { Form, FormResult } from '../../../src/shape/form.ts';
+import { forms } from '../../../src/shape/forms/index.ts';
+import type { FlatPoint, Net } from '../../../src/shape/net.ts';
+import type { ShapeProblem } from '../../../src/shape/shapes.ts';
+
+/** 80 lb cover: a trade chart's 9.5 points, "guide only". */
+export const CARDSTOCK: Length = Length.of(95, 10_000, 'in');
+
+export type Written = {
+  readonly settings: Readonly<Record<string, string>>;
+  readonly unit?: Unit;
+  readonly caliper?: Length;
+  readonly corners?: Length;
+};
+
+export function formNamed(name: string): Form {
+  const form = forms.find((each) => each.name === name);
+  if (!form) throw new Error(`no form is named ${name}`);
+  return form;
+}
+
+/** Builds a form from its settings as they would stand in a sheet, with true places. */
+export function build(
+  name: string,
+  { settings, unit = 'in', caliper = CARDSTOCK, corners }: Written,
+): FormResult {
+  const lines = [`form: ${name}`, ...Object.entries(settings).map(([key, text]) => `${key}: ${text}`)];
+  const file = sourceFile('box/sheet.md', lines.join('\n'));
+  const place = (text: string, from = 0): Place => {
+    const start = file.text.indexOf(text, from);
+    return { file, start, end: start + text.length };
+  };
+  const read = new Map<string, FormSetting>();
+  for (const [key, text] of Object.entries(settings)) {
+    const line = file.text.indexOf(`\n${key}: `) + 1;
+    const at = place(text, line + key.length + 2);
+    read.set(key, { key: { value: key, at: place(key, line) }, text: { value: text, at } });
+  }
+  const at = place(name);
+  const piece: Piece = {
+    id: { value: 'box', at },
+    body: { kind: 'form', form: { value: name, at }, settings: read },
+    placement: {},
+    overhang: false,
+    count: { value: 1, at },
+    at,
+    ...(corners && { corners: { value: corners, at } }),
+  };
+  return formNamed(name).build({ piece, settings: read, unit, caliper });
+}
+
+/** The nets of a form that can be built, the piece's own first. @throws Error with the problems of one that cannot. */
+export function netsOf(name: string, written: Written): readonly [Net, ...Net[]] {
+  const result = build(name, written);
+  if (!result.ok) throw new Error(`${name}: ${result.problems.map(({ message }) => message).join('; ')}`);
+  return [result.net, ...result.parts.map(({ net }) => net)];
+}
+
+export function problemsOf(name: string, written: Written): readonly ShapeProblem[] {
+  const result = build(name, written);
+  return result.ok ? [] : result.problems;
+}
+
+/** What the problem points at. */
+export function blamed({ at }: ShapeProblem): string {
+  return at.file.text.slice(at.start, at.end);
+}
+
+/** Square millimetres, by the shoelace formula in fraction.js's exact arithmetic. */
+export function areaOf(outline: readonly FlatPoint[]): Fraction {
+  return outline
+    .reduce((sum, { x, y }, index) => {
+      const next = outline[(index + 1) % outline.length];
+      return next
+        ? sum.add(
+            exact(x)
+              .mul(exact(next.y))
+              .sub(exact(next.x).mul(exact(y))),
+          )
+        : sum;
+    }, new Fraction(0))
+    .div(2)
+    .abs();
+}
+
+export function exact(length: Length): Fraction {
+  const { numerator, denominator } = length.in('mm');
+  return new Fraction(numerator, denominator);
+}
+
+/** Every number a person cuts or scores by: the sheet, the score lines, the flaps. */
+export function numbersOf(net: Net): readonly Length[] {
+  const boxes = net.panels.flatMap(({ box }) => [box.left, box.top, box.right, box.bottom]);
+  const scores = net.scores.flatMap(({ at }) => at);
+  return [net.size.width, net.size.height, ...scores, ...boxes];
+}
+
+export function inches(top: number, bottom = 1): Length {
+  return Length.of(top, bottom, 'in');
+}

@@ -1,0 +1,167 @@
+import fc from 'fast-check';
+import Fraction from 'fraction.js';
+import { describe, expect, it } from 'vitest';
+import { Length } from '../../../src/measure/length.ts';
+import { foldNet } from '../../../src/shape/fold.ts';
+import { forms } from '../../../src/shape/forms/index.ts';
+import type { FlatPoint, Net } from '../../../src/shape/net.ts';
+import { anySettings, anythingFor } from './any.ts';
+import { areaOf, build, exact, inches, netsOf, numbersOf } from './building.ts';
+
+const key = ({ x, y }: FlatPoint): string => `${x},${y}`;
+
+/**
+ * Euler's formula for a sheet of paper that hangs together without a hole: corners − edges + panels = 1. Panels share
+ * corners and edges only along their folds; on either side of a slit each has its own.
+ */
+function eulerNumber(net: Net): number {
+  const parent = new Map<string, string>();
+  const find = (id: string): string => {
+    const up = parent.get(id) ?? id;
+    return up === id ? id : find(up);
+  };
+  const corner = (panel: string, point: FlatPoint): string => `${panel}@${key(point)}`;
+  for (const { id, outline } of net.panels)
+    for (const point of outline) parent.set(corner(id, point), corner(id, point));
+  for (const {
+    panels: [first, second],
+    from,
+    to,
+  } of net.folds) {
+    for (const point of [from, to]) parent.set(find(corner(first, point)), find(corner(second, point)));
+  }
+  const corners = new Set([...parent.keys()].map(find)).size;
+  const edges = net.panels.reduce((sum, { outline }) => sum + outline.length, 0) - net.folds.length;
+  return corners - edges + net.panels.length;
+}
+
+/** Folds that are no whole edge of both their panels. */
+function looseFolds(net: Net): string[] {
+  const hasEdge = (panel: string, from: FlatPoint, to: FlatPoint): boolean => {
+    const outline = net.panels.find(({ id }) => id === panel)?.outline ?? [];
+    return outline.some((point, index) => {
+      const ends = [key(point), key(outline[(index + 1) % outline.length] ?? point)];
+      return ends.includes(key(from)) && ends.includes(key(to)) && key(from) !== key(to);
+    });
+  };
+  return net.folds
+    .filter(({ panels, from, to }) => !panels.every((panel) => hasEdge(panel, from, to)))
+    .map(({ panels }) => panels.join('|'));
+}
+
+function total(outlines: readonly (readonly FlatPoint[])[]): Fraction {
+  return outlines.reduce((sum, outline) => sum.add(areaOf(outline)), new Fraction(0));
+}
+
+describe.each(Object.entries(anySettings()))('any %s', (name, any) => {
+  const check = (law: (net: Net) => void, runs = 60): void => {
+    fc.assert(
+      fc.property(any, (settings) => {
+        for (const net of netsOf(name, { settings })) law(net);
+      }),
+      { numRuns: runs },
+    );
+  };
+
+  it('uses up its sheet: panels and waste are all of it, exactly', () => {
+    check((net) => {
+      const sheet = exact(net.size.width).mul(exact(net.size.height));
+      expect(
+        total(net.panels.map(({ outline }) => outline))
+          .add(total(net.waste))
+          .equals(sheet),
+      ).toBe(true);
+    });
+  });
+
+  it('is one piece of paper without a hole', () => {
+    check((net) => expect(eulerNumber(net)).toBe(1));
+  });
+
+  it('folds along whole edges of its panels, in an order it tells', () => {
+    check((net) => {
+      expect(looseFolds(net)).toEqual([]);
+      expect(net.folds.every(({ stage = 0 }) => stage >= 1)).toBe(true);
+    });
+  });
+
+  it('keeps every edge and every area when folded', () => {
+    check((net) => {
+      const shape = foldNet(net);
+      for (const { panel, corners } of shape.panels.values()) {
+        for (const [index, corner] of corners.entries()) {
+          const next = (index + 1) % corners.length;
+          const [a, b] = [panel.outline[index], panel.outline[next]];
+          const other = corners[next];
+          if (!a || !b || !other) throw new Error('a corner is missing');
+          const flat = Math.hypot(b.x.mm - a.x.mm, b.y.mm - a.y.mm);
+          const folded = Math.hypot(other.x - corner.x, other.y - corner.y, other.z - corner.z);
+          expect(folded).toBeCloseTo(flat, 8);
+        }
+      }
+    }, 15);
+  });
+});
+
+describe.each(Object.entries(anySettings(1)))('a %s on sixteenths', (name, any) => {
+  it('has every number on a ruler of thirty-seconds', () => {
+    fc.assert(
+      fc.property(any, (settings) => {
+        const nets = netsOf(name, { settings });
+        const off = nets.flatMap(numbersOf).filter((length) => !length.isMultipleOf(inches(1, 32)));
+        expect(off.map(String)).toEqual([]);
+      }),
+    );
+  });
+});
+
+describe.each(Object.entries(anySettings(2)))('a %s on the grooves of an eighth-inch board', (name, any) => {
+  it('has every number on a ruler of sixteenths, and none finer than its halves', () => {
+    fc.assert(
+      fc.property(any, (settings) => {
+        const nets = netsOf(name, { settings });
+        const off = nets.flatMap(numbersOf).filter((length) => !length.isMultipleOf(inches(1, 16)));
+        expect(off.map(String)).toEqual([]);
+      }),
+    );
+  });
+});
+
+describe.each(forms.map((form) => [form.name, form.parameters.map(({ key: each }) => each)] as const))(
+  'whatever is written for a %s',
+  (name, keys) => {
+    it('gives sound sheets or problems with a place, never an exception', () => {
+      fc.assert(
+        fc.property(
+          anythingFor(keys),
+          fc.constantFrom('in', 'mm', 'cm'),
+          fc.constantFrom(1, 5, 30),
+          fc.option(fc.integer({ min: 1, max: 80 }), { nil: undefined }),
+          (settings, unit, tenths, corner) => {
+            const caliper = Length.of(tenths, 10, 'mm');
+            const corners = corner === undefined ? {} : { corners: Length.of(corner, 1, 'mm') };
+            const result = build(name, { settings, unit, caliper, ...corners });
+            if (!result.ok) {
+              expect(result.problems.length).toBeGreaterThan(0);
+              for (const { message, remedy, at } of result.problems) {
+                expect(message).not.toMatch(/NaN|undefined|\bnull\b/u);
+                expect(remedy).toBeTruthy();
+                expect(at.end).toBeGreaterThan(at.start);
+              }
+              return;
+            }
+            for (const net of [result.net, ...result.parts.map((part) => part.net)]) {
+              expect(numbersOf(net).every(({ mm }) => Number.isFinite(mm) && mm >= 0)).toBe(true);
+              expect(net.folds.every(({ angle }) => Number.isFinite(angle))).toBe(true);
+              expect(eulerNumber(net)).toBe(1);
+              const sheet = exact(net.size.width).mul(exact(net.size.height));
+              const used = total([...net.panels.map(({ outline }) => outline), ...net.waste]);
+              expect(used.equals(sheet)).toBe(true);
+            }
+          },
+        ),
+        { numRuns: 300 },
+      );
+    });
+  },
+);
