@@ -1,0 +1,32 @@
+import { longFlaps, tubeEnds } from '../../shape/closure/ends.ts';
+import { boxWith } from '../example-box.ts';
+import { closedSheets, panelName } from '../folded-sheets.ts';
+import type { ProofContext, Rule } from '../rule.ts';
+import { foldPlace } from '../score-place.ts';
+import { sayLength } from '../words.ts';
+
+export const flapTooLong: Rule = {
+  id: 'flap-too-long',
+  severity: 'error',
+  summary: 'No flap that closes an end of a box is longer than the box is deep.',
+  why: 'A flap longer than the way to the facing wall stands against it and will not lie flat, or sticks out behind it.',
+  fails: { sheet: boxWith({ bottom: '1 3/8, 5 1/2, 6 1/8' }), blames: '1 3/8' },
+  passes: { sheet: boxWith() },
+  check: ({ project, shapes, report }: ProofContext) => {
+    for (const sheet of closedSheets(project, shapes)) {
+      for (const end of tubeEnds(sheet.net)) {
+        for (const { panel, tuck, fold, depth, across } of longFlaps(end, sheet.caliper)) {
+          if (tuck) continue;
+          const [reach, room, excess] = [depth, across, depth.minus(across)].map((length) =>
+            sayLength(length, project.unit),
+          );
+          report({
+            message: `${panelName(sheet, panel)} is ${reach} long, ${excess} more than the ${room} to the facing wall`,
+            remedy: `make ${panel} ${room} long at most: move its score line or trim its edge`,
+            at: foldPlace(sheet, fold),
+          });
+        }
+      }
+    }
+  },
+};

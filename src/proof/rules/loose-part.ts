@@ -1,0 +1,32 @@
+import { type PanelTree, panelForest } from '../../shape/panel-tree.ts';
+import { boxWith } from '../example-box.ts';
+import { type FoldedSheet, foldedSheets, shapePlace } from '../folded-sheets.ts';
+import type { ProofContext, Rule } from '../rule.ts';
+import { sayList } from '../words.ts';
+
+export const loosePart: Rule = {
+  id: 'loose-part',
+  severity: 'error',
+  summary: 'Every folded piece is one piece of paper.',
+  why: 'A slit too many, or a trim in the wrong place, and part of the box falls off with the last cut. Nobody sees it in a list of score lines; everybody sees it on the table.',
+  fails: {
+    sheet: boxWith({ slit: 'A|B 1-2, B|C 1-2, C|D 1-2, A|B 4, B|C 4, C|D 4, 3|4 B' }),
+    blames: 'box',
+  },
+  passes: { sheet: boxWith() },
+  check: ({ project, shapes, report }: ProofContext) => {
+    for (const sheet of foldedSheets(project, shapes)) {
+      const [, ...loose] = panelForest(sheet.net, sheet.shape.base).trees;
+      for (const tree of loose) report({ ...words(sheet, tree), at: shapePlace(sheet) });
+    }
+  },
+};
+
+function words({ name }: FoldedSheet, { root, joints }: PanelTree): { message: string; remedy: string } {
+  const panels = [root, ...joints.map(({ child }) => child)];
+  const [verb, pronoun] = panels.length === 1 ? ['hangs', 'it'] : ['hang', 'them'];
+  return {
+    message: `${sayList(panels)} of ${name} ${verb} on nothing: slits and trims cut ${pronoun} off the rest`,
+    remedy: `leave one edge of ${pronoun} uncut, or trim ${pronoun} off`,
+  };
+}

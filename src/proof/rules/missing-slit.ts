@@ -1,0 +1,25 @@
+import { brokenRings } from '../../shape/closure/rings.ts';
+import { boxWith } from '../example-box.ts';
+import { foldedSheets, shapePlace } from '../folded-sheets.ts';
+import type { ProofContext, Rule } from '../rule.ts';
+
+export const missingSlit: Rule = {
+  id: 'missing-slit',
+  severity: 'error',
+  summary: 'Where score lines cross, paper that must part is slit.',
+  why: 'Four panels round one corner cannot all fold up: paper does not stretch. One of the lines between them must be a cut. Left out of the list, it shows only when the flaps will not fold.',
+  fails: { sheet: boxWith({ slit: 'A|B 1-2, B|C 1-2, C|D 1-2, B|C 4, C|D 4' }), blames: 'box' },
+  passes: { sheet: boxWith() },
+  check: ({ project, shapes, report }: ProofContext) => {
+    for (const sheet of foldedSheets(project, shapes)) {
+      for (const { panels } of brokenRings(sheet.shape)) {
+        const [first, second] = panels;
+        report({
+          message: `${first} and ${second} of ${sheet.name} hang together, so that the panels round their corner cannot fold`,
+          remedy: `slit the line between ${first} and ${second}`,
+          at: shapePlace(sheet),
+        });
+      }
+    }
+  },
+};

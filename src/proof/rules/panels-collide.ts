@@ -1,0 +1,59 @@
+import { type Collision, collisions } from '../../shape/closure/collisions.ts';
+import { longFlaps, tubeEnds } from '../../shape/closure/ends.ts';
+import { lengthOf } from '../../shape/closure/suspects.ts';
+import { tolerance } from '../../shape/closure/tolerance.ts';
+import { foldNet } from '../../shape/fold.ts';
+import { afterStage, stageCount } from '../../shape/fold-order.ts';
+import type { Fold } from '../../shape/net.ts';
+import { panelForest } from '../../shape/panel-tree.ts';
+import { boxWith } from '../example-box.ts';
+import { closedSheets, type FoldedSheet, panelName } from '../folded-sheets.ts';
+import type { ProofContext, Rule } from '../rule.ts';
+import { foldPlace } from '../score-place.ts';
+import { sayLength } from '../words.ts';
+
+export const panelsCollide: Rule = {
+  id: 'panels-collide',
+  severity: 'error',
+  summary: 'No panel passes through another, neither in the end nor between the stages of folding.',
+  why: 'Two panels cannot be in one place. Where the folds would take one through another, the paper buckles or tears instead.',
+  fails: { sheet: boxWith({ bottom: '1 1/4, 5 3/8, 6 1/8' }), blames: '5 3/8' },
+  passes: { sheet: boxWith() },
+  check: ({ project, shapes, report }: ProofContext) => {
+    for (const sheet of closedSheets(project, shapes)) {
+      for (const { panels, by } of everyCollision(sheet)) {
+        const [first, second] = panels.map((panel) => panelName(sheet, panel));
+        report({
+          message: `${first} and ${second} would pass through each other by ${sayLength(lengthOf(by), project.unit)}`,
+          remedy: `make one of them shorter, or fold it the other way`,
+          at: foldPlace(sheet, foldOf(sheet, panels)),
+        });
+      }
+    }
+  },
+};
+
+/** At the end, and after each stage on the way; each pair once. What another rule says of a long flap is left out. */
+function everyCollision({ net, shape, caliper }: FoldedSheet): readonly Collision[] {
+  const allowed = tolerance(caliper).mm;
+  const poses = Array.from({ length: Math.max(0, stageCount(net) - 1) }, (_, index) =>
+    foldNet(net, { at: afterStage(net, index + 1), caliper: caliper.mm }),
+  );
+  const long = new Set(tubeEnds(net).flatMap((end) => longFlaps(end, caliper).map(({ panel }) => panel)));
+  const found = new Map<string, Collision>();
+  for (const pose of [shape, ...poses]) {
+    for (const collision of collisions(pose, allowed)) {
+      const key = collision.panels.join('|');
+      if (!found.has(key) && !collision.panels.some((panel) => long.has(panel))) found.set(key, collision);
+    }
+  }
+  return [...found.values()];
+}
+
+/** The fold that brought the later of the two where it is; the one on the base's side where that is the base. */
+function foldOf({ net, shape }: FoldedSheet, [first, second]: Collision['panels']): Fold {
+  const joints = panelForest(net, shape.base).trees[0]?.joints ?? [];
+  const joint = joints.findLast(({ child }) => child === first || child === second);
+  if (!joint) throw new Error(`${first} and ${second} have no fold`);
+  return joint.fold;
+}
