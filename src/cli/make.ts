@@ -40,7 +40,13 @@ export function addMake({ program, terminal, done }: CommandHost): void {
         progress: progressOn(terminal, options),
       });
       requireThere(options.only, result);
-      terminal.stdout.write(printFindings(result.findings, { ink: inkFor(terminal, options) }));
+      terminal.stdout.write(
+        printFindings(result.findings, {
+          ink: inkFor(terminal, options),
+          projects: result.workspace.projects,
+          summary: options.quiet !== true,
+        }),
+      );
       if (!options.quiet) terminal.stdout.write(summary(result, options, terminal));
       done(isFailure(result.findings, options.strict === true) ? 1 : 0);
     });

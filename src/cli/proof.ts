@@ -2,11 +2,16 @@ import { loadWorkspace } from '../project/load.ts';
 import { findingsJson, printFindings } from '../proof/print.ts';
 import { proofWorkspace } from '../proof/proof.ts';
 import { buildShapes } from '../shape/build.ts';
+import { editionTables } from './editions.ts';
 import { isFailure } from './findings.ts';
 import { type CommandHost, type CommonOptions, inkFor } from './terminal.ts';
 import { workspaceFolder } from './workspace-folder.ts';
 
-type ProofOptions = CommonOptions & { readonly json?: boolean; readonly strict?: boolean };
+type ProofOptions = CommonOptions & {
+  readonly json?: boolean;
+  readonly strict?: boolean;
+  readonly editions?: boolean;
+};
 
 /** `sheetwright proof [workspace]` */
 export function addProof({ program, terminal, done }: CommandHost): void {
@@ -16,6 +21,7 @@ export function addProof({ program, terminal, done }: CommandHost): void {
     .argument('[workspace]', 'the folder of projects (default: here, else projects/)')
     .option('--json', 'print one JSON array of findings and nothing else')
     .option('--strict', 'count warnings as errors')
+    .option('--editions', 'print what each length becomes in the other edition')
     .option('--quiet', 'print findings only, no summary')
     .option('--no-color', 'print without color')
     .action(async (named: string | undefined, options: ProofOptions) => {
@@ -23,8 +29,16 @@ export function addProof({ program, terminal, done }: CommandHost): void {
         namedFrom: terminal.cwd,
       });
       const findings = proofWorkspace(workspace, buildShapes);
+      if (options.editions && !options.json) terminal.stdout.write(editionTables(workspace));
       if (options.json) terminal.stdout.write(findingsJson(findings));
-      else terminal.stdout.write(printFindings(findings, { ink: inkFor(terminal, options) }));
+      else
+        terminal.stdout.write(
+          printFindings(findings, {
+            ink: inkFor(terminal, options),
+            projects: workspace.projects,
+            summary: options.quiet !== true,
+          }),
+        );
       done(isFailure(findings, options.strict === true) ? 1 : 0);
     });
 }

@@ -5,7 +5,7 @@ import type { Project, Workspace } from '../project/model.ts';
 import type { Finding } from '../proof/finding.ts';
 import { proofWorkspace } from '../proof/proof.ts';
 import { buildShapes } from '../shape/build.ts';
-import { plainEditions } from '../shape/editions.ts';
+import { workOutEditions } from '../shape/edition/edition.ts';
 import type { Shapes } from '../shape/shapes.ts';
 import { cardOf } from './card.ts';
 import { carryOut, type Plan } from './carry-out.ts';
@@ -73,7 +73,7 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
         held.push(project.slug);
         continue;
       }
-      const editions = plainEditions(project, shapesOf(project));
+      const { editions } = workOutEditions(project, shapesOf(project));
       const material = { ...studio, slug: project.slug, editions, pictures };
       const jobs = await Promise.all(outputs.map((output) => output.ofProject?.(material) ?? []));
       plans.push({

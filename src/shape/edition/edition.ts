@@ -7,7 +7,7 @@ import { readGrid } from '../explicit.ts';
 import type { Shapes } from '../shapes.ts';
 import { derivedOf, relateForm, type Trial } from './form-relations.ts';
 import { Quantities, type Quantity, type Strictness } from './quantities.ts';
-import { type Bases, relateFlat, relateLayer, relateNet, relatePlacement, scoreName } from './relations.ts';
+import { type Bases, relateFlat, relateLayer, relateNet, relatePlacement } from './relations.ts';
 import { rewriteProject } from './rewrite.ts';
 import { nearestWholeNumbers } from './whole-numbers.ts';
 
@@ -76,7 +76,7 @@ function attempt(project: Project, shapes: Shapes, trial: Trial): Outcome {
     length,
     distance: (own) => look(own, 'reveal'),
     sheet: (own) => nearest(own, trial.step),
-    position: (piece, from, own) => named.get(scoreName(piece, from, own)) ?? length(own),
+    position: (name, own) => named.get(name) ?? length(own),
   });
   const otherShapes = buildShapes(other);
   const asPredicted = [...other.pieces.values()].every((piece) =>

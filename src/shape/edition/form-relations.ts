@@ -113,7 +113,7 @@ function made(
     length: (own) => trial.at(own).plus(moved.get(own.toString()) ?? Length.zero),
     distance: (own) => own,
     sheet: (own) => own,
-    position: (_, __, own) => own,
+    position: (_, own) => own,
   };
   const rewritten = rewritePiece(piece, project, respelling);
   const alone = { ...project, unit: trial.unit, pieces: new Map([[piece.id.value, rewritten]]) };

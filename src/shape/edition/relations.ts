@@ -1,5 +1,5 @@
 import { Length } from '../../measure/length.ts';
-import type { Edge, Piece } from '../../project/model.ts';
+import type { Edge, Piece, ScoreGroup } from '../../project/model.ts';
 import type { Grid } from '../grid.ts';
 import type { Net } from '../net.ts';
 import type { Layer } from '../shapes.ts';
@@ -47,24 +47,32 @@ export function relateNet(
       bases.set(`${name}.${panel}`, { width: across, height: upright });
     }
   }
-  for (const { from, at } of body.score) {
-    const gaps = from.value === 'left' || from.value === 'right' ? columns : rows;
-    const ordered = from.value === 'right' || from.value === 'bottom' ? gaps.toReversed() : gaps;
-    for (const { value } of at) {
-      const position = quantities.apart(value, scoreName(name, from.value, value));
-      quantities.equal({
-        terms: [
-          ...upTo(value, ordered, quantities).map((quantity) => ({ quantity, coefficient: 1 })),
-          { quantity: position, coefficient: -1 },
-        ],
-      });
-    }
+  for (const { edge, value, name: score } of scorePositions(name, body.score)) {
+    const gaps = edge === 'left' || edge === 'right' ? columns : rows;
+    const ordered = edge === 'right' || edge === 'bottom' ? gaps.toReversed() : gaps;
+    const position = quantities.apart(value, score);
+    quantities.equal({
+      terms: [
+        ...upTo(value, ordered, quantities).map((quantity) => ({ quantity, coefficient: 1 })),
+        { quantity: position, coefficient: -1 },
+      ],
+    });
   }
 }
 
-/** What a score position is called among the quantities. */
-export function scoreName(piece: string, from: Edge, position: Length): string {
-  return `${piece} score ${position} from ${from}`;
+/** Every score position of a piece with its name among the quantities: numbered along each edge, as written. */
+export function scorePositions(
+  piece: string,
+  groups: readonly ScoreGroup[],
+): readonly { readonly edge: Edge; readonly value: Length; readonly name: string }[] {
+  const counts = new Map<Edge, number>();
+  return groups.flatMap(({ from: { value: edge }, at }) =>
+    at.map(({ value }) => {
+      const number = (counts.get(edge) ?? 0) + 1;
+      counts.set(edge, number);
+      return { edge, value, name: `${piece} score ${number} from ${edge}` };
+    }),
+  );
 }
 
 /** A layer: what shows on its two sides and its own size add up to its base. */

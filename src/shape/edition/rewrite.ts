@@ -3,7 +3,6 @@ import { type Part, parseLength, parseSizes } from '../../measure/notation.ts';
 import { printDecimal, printInches } from '../../measure/print.ts';
 import type {
   AtSize,
-  Edge,
   FormSetting,
   Piece,
   PieceBody,
@@ -14,6 +13,7 @@ import type {
 } from '../../project/model.ts';
 import type { At } from '../../project/source.ts';
 import { forms } from '../forms/index.ts';
+import { scorePositions } from './relations.ts';
 
 /** What each length of a project becomes. */
 export type Respelling = {
@@ -23,7 +23,8 @@ export type Respelling = {
   readonly distance: (own: Length) => Length;
   /** A side of a sheet as it is sold: its nominal size, as 8 1/2 in paper is called 216 mm. */
   readonly sheet: (own: Length) => Length;
-  readonly position: (piece: string, from: Edge, own: Length) => Length;
+  /** A score position, by its name among the quantities. */
+  readonly position: (name: string, own: Length) => Length;
 };
 
 /** The project with every measurement of its pieces in another edition; what it holds stays what it is. */
@@ -57,8 +58,11 @@ export function rewritePiece(piece: Piece, { unit }: Project, respelling: Respel
 function rewriteBody(id: string, body: PieceBody, unit: Project['unit'], respelling: Respelling): PieceBody {
   if (body.kind === 'flat') return { ...body, cut: rewriteSize(body.cut, respelling) };
   if (body.kind === 'net') {
-    const score = body.score.map((group) => rewriteScores(id, group, respelling));
-    return { ...body, cut: rewriteSize(body.cut, respelling), score };
+    return {
+      ...body,
+      cut: rewriteSize(body.cut, respelling),
+      score: rewriteScores(id, body.score, respelling),
+    };
   }
   const settings = new Map(body.settings);
   for (const { key, setting, lengths } of formLengths(body, unit)) {
@@ -72,11 +76,12 @@ function rewriteSize({ width, height, at }: AtSize, respelling: Respelling): AtS
   return { width: rewriteAt(width, respelling), height: rewriteAt(height, respelling), at };
 }
 
-function rewriteScores(id: string, { from, at }: ScoreGroup, { position }: Respelling): ScoreGroup {
-  return {
+function rewriteScores(id: string, groups: readonly ScoreGroup[], { position }: Respelling): ScoreGroup[] {
+  const moved = scorePositions(id, groups).map(({ name, value }) => position(name, value));
+  return groups.map(({ from, at }) => ({
     from,
-    at: at.map((line) => ({ value: position(id, from.value, line.value), at: line.at })),
-  };
+    at: at.map((line) => ({ value: moved.shift() ?? line.value, at: line.at })),
+  }));
 }
 
 function rewritePlacement(
