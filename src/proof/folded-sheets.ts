@@ -12,7 +12,7 @@ export type FoldedSheet = {
   readonly piece: Piece;
   /** As a person names it: `box`, or `box.lid` for a further sheet of a form. */
   readonly name: string;
-  /** The net that folds: its strips, where it has bent panels. */
+  /** The net that folds. */
   readonly net: Net;
   readonly shape: FoldedShape;
   readonly caliper: Length;

@@ -23,10 +23,15 @@ const known: WeakMap<Net, Folded> = new WeakMap<Net, Folded>();
 export function folded(net: Net, caliper: Length): Folded {
   const before = known.get(net);
   if (before) return before;
-  const shape = foldNet(net, { caliper: caliper.mm });
+  const shape = foldNet(asGlued(net), { caliper: caliper.mm });
   const result = { shape, soundness: soundnessOf(shape, caliper) };
   known.set(net, result);
   return result;
+}
+
+/** Bent walls are glued while they lie flat, and proofed so: their strips are for looking at. */
+function asGlued({ strips, ...net }: Net): Net {
+  return net;
 }
 
 function soundnessOf(shape: FoldedShape, caliper: Length): Soundness {
