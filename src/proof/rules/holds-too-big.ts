@@ -1,6 +1,6 @@
 import type { Length, Unit } from '../../measure/length.ts';
 import { bestPacking, type Packing, type Triple, tightest } from '../../shape/closure/packing.ts';
-import { roomOf } from '../../shape/closure/room.ts';
+import { bodyOf } from '../../shape/closure/room.ts';
 import { boxWith } from '../example-box.ts';
 import { closedSheets, type FoldedSheet } from '../folded-sheets.ts';
 import type { ProofContext, Rule, Statement } from '../rule.ts';
@@ -22,35 +22,45 @@ export const holdsTooBig: Rule = {
     const [a, b, c] = holds.size;
     const item: Triple = [a.value, b.value, c.value];
     const fits = closedSheets(project, shapes).flatMap((sheet) => fitIn(sheet, item, holds.count.value));
-    const [best] = fits.toSorted((first, second) =>
-      tightest(second.packing).compare(tightest(first.packing)),
-    );
-    if (!best || tightest(best.packing).sign >= 0) return;
+    const [best] = fits.toSorted((first, second) => second.spare.compare(first.spare));
+    if (!best || best.spare.sign >= 0) return;
     const at = { ...a.at, end: Math.max(a.at.end, c.at.end) };
-    report({ ...words(best, holds.item, holds.count.value, project.unit), at });
+    report({ ...words(best, `${holds.count.value} × ${holds.item}`, project.unit), at });
   },
 };
 
-type Fit = { readonly sheet: FoldedSheet; readonly room: Triple; readonly packing: Packing };
+/** The best way to put everything into one sheet, and what it leaves beyond the thickness of the paper. */
+type Fit = {
+  readonly sheet: FoldedSheet;
+  readonly room: Triple;
+  readonly packing: Packing;
+  readonly spare: Length;
+};
 
 function fitIn(sheet: FoldedSheet, item: Triple, count: number): Fit[] {
-  const room = roomOf(sheet.net, sheet.caliper);
-  if (!room || count < 1) return [];
-  const triple: Triple = [room.width, room.height, room.depth];
-  return [{ sheet, room: triple, packing: bestPacking(item, count, triple) }];
+  const body = bodyOf(sheet.net);
+  if (!body || count < 1) return [];
+  const room: Triple = [body.width, body.height, body.depth];
+  const packing = bestPacking(item, count, room);
+  return [{ sheet, room, packing, spare: tightest(packing).minus(sheet.caliper) }];
 }
 
-function words({ sheet, room, packing }: Fit, item: string, count: number, unit: Unit): Statement {
+function words({ sheet, room, packing, spare }: Fit, things: string, unit: Unit): Statement {
   const least = tightest(packing);
   const direction = packing.clearance.findIndex((each) => each.equals(least)) as 0 | 1 | 2;
-  const needed = room[direction].minus(least);
-  const word = (['wide', 'high', 'deep'] as const)[direction];
   const say = (length: Length): string => sayLength(length, unit);
-  const isTight = !least.abs().greaterThan(sheet.caliper);
-  const things = count === 1 ? `one ${item}` : `${count} × ${item}, packed ${packing.rows.join(' × ')},`;
+  const takes = ([0, 1, 2] as const).map((index) => packing.item[index].times(packing.rows[index]));
+  const sizes = `${things} takes ${sayLengths(takes, unit)} (width × height × depth), and ${sheet.name} has ${sayLengths(room, unit)} inside`;
+  const remedy = (['wider', 'higher', 'deeper'] as const)[direction];
+  if (least.sign >= 0) {
+    return {
+      message: `${sizes}: too tight for the thickness of the paper`,
+      remedy: `make ${sheet.name} a little ${remedy}`,
+      severity: 'warning',
+    };
+  }
   return {
-    message: `${things} need${count === 1 ? 's' : ''} ${say(needed)}, but inside ${sheet.name} is ${say(room[direction])} ${word} (${sayLengths(room, unit)}): ${say(least.abs())} too little`,
-    remedy: `make ${sheet.name} at least ${say(least.abs())} ${{ wide: 'wider', high: 'higher', deep: 'deeper' }[word]}`,
-    ...(isTight && { severity: 'warning' as const }),
+    message: `${sizes}: ${say(least.abs())} too little`,
+    remedy: `make ${sheet.name} at least ${say(spare.abs())} ${remedy}`,
   };
 }

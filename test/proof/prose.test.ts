@@ -1,0 +1,176 @@
+import { describe, expect, it } from 'vitest';
+import { sheetWith } from '../../src/proof/example.ts';
+import { blamed, findingsOf, ofRule } from './workspace.ts';
+
+const PIECES = [
+  'card: { stock: cream, cut: 4 1/4 x 5 1/2 }',
+  'front: { stock: cream, cut: 4 x 5 1/4, on: card, corners: 1/4 }',
+  'label: { stock: cream, cut: 2 x 3/4, on: front, at: { top: 1 1/2 } }',
+  'fold: { stock: cream, cut: 8 1/2 x 6, score: [{ from: left, at: [3 5/8] }], panels: { tab: A1 } }',
+].join('\n');
+const SUPPLIES = 'supplies:\n  - { item: 3/8 in double-sided tape, kind: adhesive }';
+const HOLDS = 'holds: { item: seed packet, size: 3 1/4 x 4 1/2 x 1/16, count: 6 }';
+
+describe('prose-measurement', () => {
+  const inProse = (text: string): (string | undefined)[] =>
+    ofRule('prose-measurement', {
+      pieces: PIECES,
+      head: SUPPLIES,
+      more: HOLDS,
+      body: `## Do it\n${text}\n`,
+    }).map(blamed);
+
+  it.each<[string, string[]]>([
+    ['Cut 4 x 5 1/4 in.', []],
+    ['Cut 5 1/4 × 4 in, turned.', []],
+    ['It is 4 in wide and 5 1/4 in high.', []],
+    ['Leave 1/8 in all round.', []],
+    ['Round the corners, 1/4 in.', []],
+    ['Score at 3 5/8 in.', []],
+    ['The tab is 3 5/8 x 6 in.', []],
+    ['The wide panel is 4 7/8 in.', []],
+    ['From a sheet of 8 1/2 x 11 in.', []],
+    ['Put the label 1 1/2 in from the top.', []],
+    ['Use the 3/8 in tape.', []],
+    ['For packets of 3 1/4 × 4 1/2 in.', []],
+    ['Use a 12 in trimmer.', []],
+    ['That is about 102 × 133 mm.', []],
+    ['That is 10.8 cm.', []],
+    ['Cut 4 x 5 1/2 in.', ['4 x 5 1/2 in']],
+    ['Leave 3/16 in, not 1/8 in.', ['3/16 in']],
+    ['Cut **4 3/8 in**, then 4⅜" again.', ['4 3/8 in', '4⅜"']],
+    ['That is about 100 mm.', ['100 mm']],
+    ['- in a list: 7 in\n\n> in a quote: 9 in', ['7 in', '9 in']],
+    [':::host\nCut 9 1/2 in for yourself.\n:::', ['9 1/2 in']],
+    ['Fold the 6 in half.', []],
+    ['Press for 10 minutes.', []],
+  ])('%s', (text, expected) => {
+    expect(inProse(text)).toEqual(expected);
+  });
+
+  it('reads introduction and headings too', () => {
+    const body = 'It is 9 in wide.\n\n## Cut 7 in off\nCut.\n';
+    expect(ofRule('prose-measurement', { pieces: PIECES, body }).map(blamed)).toEqual(['9 in', '7 in']);
+  });
+
+  it.each([
+    [
+      'Cut 4 1/8 in.',
+      'nothing in this project measures "4 1/8 in"; nearest is 4 1/4 in, the width of card',
+      'write :size[card], which follows by itself, or put the number right',
+    ],
+    [
+      'Leave 3/16 in.',
+      'nothing in this project measures "3/16 in"; nearest is 1/8 in, a reveal of front on card',
+      'write :reveal[front], which follows by itself, or put the number right',
+    ],
+    [
+      'Cut 4 × 5 in.',
+      'nothing in this project measures "4 × 5 in"; nearest is 4 × 5 1/4 in, the size of front',
+      'write :size[front], which follows by itself, or put the number right',
+    ],
+    ['Cut 30 in.', 'nothing in this project measures "30 in"', 'put the number right, or say it without one'],
+  ])('%s', (text, message, remedy) => {
+    const [finding] = ofRule('prose-measurement', { pieces: PIECES, body: `## Do it\n${text}\n` });
+    expect(finding).toMatchObject({ severity: 'warning', message, remedy });
+  });
+
+  it('keeps still while a piece cannot be read, since its numbers are unknown', () => {
+    const body = '## Do it\nCut :piece[card] 4 1/8 in wide.\n';
+    expect(
+      findingsOf(sheetWith({ pieces: 'card: { stock: cream, cut: 4 1/0 x 5 }', body })).map(
+        ({ rule }) => rule,
+      ),
+    ).toEqual(['unreadable-length']);
+  });
+});
+
+describe('references', () => {
+  const named = (rule: string, text: string): string[] =>
+    ofRule(rule, { pieces: PIECES, body: `## Do it\n${text}\n` }).map(
+      (finding) => `${blamed(finding)}: ${finding.message}; ${finding.remedy}`,
+    );
+
+  it.each<[string, string[]]>([
+    [':piece[card] and :size[fold.tab] and ::drawing', []],
+    [':piece[crad]', ['crad: there is no piece "crad"; write "card"']],
+    [':size[fold.tap]', ['tap: fold has no panel "tap"; write "tab"']],
+    [':size[fold.tab]', []],
+    ['::drawing{of=frontt view=flat}', ['frontt: there is no piece "frontt"; write "front"']],
+  ])('%s', (text, expected) => {
+    expect(named('unknown-reference', text)).toEqual(expected);
+  });
+
+  it.each<[string, string[]]>([
+    [':reveal[front] :scores[fold]', []],
+    [
+      ':reveal[card]',
+      [
+        'card: card lies on nothing, so it has no reveal; name the layer, or say with "on:" what card lies on',
+      ],
+    ],
+    [
+      ':scores[card]',
+      [
+        'card: card has no score lines, so there is nothing to say for :scores; name a piece that is scored, or give card its "score:"',
+      ],
+    ],
+  ])('%s', (text, expected) => {
+    expect(named('hollow-reference', text)).toEqual(expected);
+  });
+
+  it.each<[string, string[]]>([
+    ['Take :piece[card], :size[front], ::drawing and :count[label], and :scores[fold].', []],
+    ['Take :piece[card].', ['front', 'label', 'fold']],
+    ['Take :piece[card], :piece[front], :piece[label], :size[fold.tab].', []],
+    ['Take :piece[card], :piece[fornt], :piece[label], :piece[fold].', []],
+    ['::drawing{of=card}\n\n::drawing{of=fold view=flat}', ['front', 'label']],
+  ])('piece-unused: %s', (text, expected) => {
+    expect(ofRule('piece-unused', { pieces: PIECES, body: `## Do it\n${text}\n` }).map(blamed)).toEqual(
+      expected,
+    );
+  });
+
+  it('does not count the introduction as a step, nor ask for use where there are no steps', () => {
+    const body = 'About :piece[card].\n';
+    expect(
+      ofRule('piece-unused', {
+        pieces: 'card: { stock: cream, cut: 3 x 4 }',
+        body: `${body}\n## Do it\nNow.\n`,
+      }),
+    ).toHaveLength(1);
+    expect(ofRule('piece-unused', { pieces: 'card: { stock: cream, cut: 3 x 4 }', body })).toEqual([]);
+  });
+});
+
+describe('missing-disclosure', () => {
+  it.each<[string, boolean]>([
+    ['https://example.org/tape', false],
+    ['https://example.org/tape?color=tag', false],
+    ['https://example.org/tag/paper', false],
+    ['https://example.org/tape?ref=bench', true],
+    ['https://example.org/tape?x=1&affiliate_id=7', true],
+    ['https://example.org/tape?AFF=7', true],
+    ['https://example.org/ref/bench/tape', true],
+  ])('%s', (link, isPaid) => {
+    const supply = ofRule('missing-disclosure', { head: `supplies:\n  - { item: Tape, link: "${link}" }` });
+    const inText = ofRule('missing-disclosure', { body: `## Buy\nBuy [this](${link}).\n` });
+    expect(supply.map(blamed)).toEqual(isPaid ? [link] : []);
+    expect(inText.map(blamed)).toEqual(isPaid ? [`[this](${link})`] : []);
+  });
+});
+
+describe('picture-alternative', () => {
+  it.each<[string, boolean]>([
+    ['The card, folded', true],
+    ['Photo of the card, folded', true],
+    ['', false],
+    ['photo', false],
+    ['IMG_2041', false],
+    ['cut.jpg', false],
+  ])('%j', (alternative, passes) => {
+    const body = `## Cut\n![${alternative}](photos/cut.jpg)\n`;
+    const found = ofRule('picture-alternative', { body }, { 'card/photos/cut.jpg': 'x' });
+    expect(found.map(blamed)).toEqual(passes ? [] : ['photos/cut.jpg']);
+  });
+});
