@@ -110,6 +110,41 @@ function pencilBox() {
   });
 }
 
+function gateFoldCard() {
+  const gate = (left) => `${sheet(rectangle(left, 0, 2.75, 4.25), PAPER.brick, 0.025)}
+    ${sheet(rectangle(left + 0.125, 0.125, 2.5, 4), 'url(#ripple)', 0.012)}`;
+  return onTable(
+    184,
+    5,
+    [5.5, 4.25],
+    `${sheet(rectangle(0.01, 0.02, 5.5, 4.25), '#84392d', 0.05)}${gate(2.75)}${gate(0)}
+    ${sheet(rectangle(2, 1.375, 1.5, 1.5, 0.75), PAPER.cream, 0.02)}
+    <g transform="rotate(45 2.75 2.125)">${sheet(rectangle(2.375, 1.75, 0.75, 0.75, 0.125), PAPER.brick, 0.012)}</g>`,
+  );
+}
+
+function seedKeeper() {
+  return standingBox({
+    width: 3.5,
+    depth: 1,
+    height: 4.75,
+    flange: 0.5,
+    scale: 140,
+    color: PAPER.moss,
+    shades: { side: -0.3, top: 0.1, flange: -0.08 },
+    layers: `${sheet(rectangle(0.125, 0.125, 3.25, 4.5), PAPER.cream, 0.012)}
+      ${sheet(rectangle(0.375, 0.125, 0.75, 4.5), 'url(#fern)', 0.01)}
+      ${sheet(rectangle(1.125, 1.625, 2, 0.75, 0.125), PAPER.cream, 0.016)}
+      <g transform="translate(2.125 2) rotate(72)" fill="none" stroke="#5c6f4d" stroke-width="0.03" stroke-linecap="round">
+      <path d="M0 0.62 V-0.5"/>${[-0.4, -0.24, -0.08, 0.08]
+        .map(
+          (at) =>
+            `<path d="M0 ${at} q-0.03 -0.15 -0.15 -0.2 q-0.01 0.14 0.15 0.2 q0.03 -0.15 0.15 -0.2 q0.01 0.14 -0.15 0.2" fill="#7f9270"/>`,
+        )
+        .join('')}</g>`,
+  });
+}
+
 async function photograph(background, scene, seed) {
   const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="${WIDTH}" height="${HEIGHT}">
     <defs>${DEFINITIONS}</defs>${background}${scene}${LIGHT}</svg>`;
@@ -127,6 +162,8 @@ const PICTURES = {
   'harbour-light-bookmark/photos/finished.jpg': [TABLE_TOP, bookmark],
   'three-layer-thank-you/photos/finished.jpg': [TABLE_TOP, thankYouCard],
   'short-pencil-box/photos/flat.jpg': [TABLE_TOP, flatBox],
+  'gate-fold-valentine/photos/closed.jpg': [TABLE_TOP, gateFoldCard],
+  'seed-packet-keeper/photos/finished.jpg': [TABLE_AND_WALL, seedKeeper],
   'short-pencil-box/photos/finished.jpg': [TABLE_AND_WALL, pencilBox],
 };
 

@@ -5,6 +5,7 @@ export const PAPER = {
   cream: '#f3ead6',
   ripple: '#9fb8c4',
   driftwood: '#b3906a',
+  brick: '#9c4a3c',
   moss: '#6b7f5b',
   fern: '#a9b99a',
 };
