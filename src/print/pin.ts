@@ -10,6 +10,10 @@ const NAME = /\/ID \(node(\d{8})\)/gu;
 /** Wherever such a name stands; within other text a bracket has a backslash before it. */
 const NAMED = /(?<!\\)\(node(\d{8})\)/gu;
 
+/** The list of all names, sorted, with the element that each belongs to (ISO 32000-1, 7.9.6). */
+const NAMES = /\/Limits \[[^\]]*\]\s*\/Names \[((?:\(node\d{8}\) \d+ 0 R ?)+)\]/gu;
+const ENTRY = /(\(node\d{8}\)) \d+ 0 R/gu;
+
 /** Bytes as text and back, one character a byte. */
 const BYTES = 'latin1';
 
@@ -40,17 +44,28 @@ function withDay(text: string, day: string): string {
   return text.slice(0, start) + information + text.slice(end);
 }
 
+function sorted(all: string, list: string): string {
+  const entries = [...list.matchAll(ENTRY)].map(([entry]) => entry).sort();
+  const nameOf = (entry: string | undefined): string => entry?.slice(0, entry.indexOf(' ')) ?? '';
+  const limits = `${nameOf(entries[0])} ${nameOf(entries.at(-1))}`;
+  const again = all.replace(/\[[^\]]*\]/u, `[${limits}]`).replace(list, entries.join(' '));
+  if (again.length !== all.length)
+    throw new Error('the browser wrote a list of names that cannot be sorted in place');
+  return again;
+}
+
 /**
- * Names count from 1. The browser counts all it has shown since it started; the order is the same, so that lists of
- * names stay sorted.
+ * Names are numbered as they come. The browser numbers them by all it has shown since it started, and not always in
+ * one order.
  */
 function withOwnNames(text: string): string {
-  const numbers = [...new Set([...text.matchAll(NAME)].map(([, number = '']) => number))].sort();
-  const names = new Map(numbers.map((number, index) => [number, String(index + 1).padStart(8, '0')]));
-  return text.replace(NAMED, (all, number: string) => {
+  const numbers = new Set([...text.matchAll(NAME)].map(([, number = '']) => number));
+  const names = new Map([...numbers].map((number, index) => [number, String(index + 1).padStart(8, '0')]));
+  const renamed = text.replace(NAMED, (all, number: string) => {
     const name = names.get(number);
     return name === undefined ? all : `(node${name})`;
   });
+  return renamed.replace(NAMES, sorted);
 }
 
 /**

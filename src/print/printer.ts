@@ -1,3 +1,4 @@
+import { KEEP_ALTERNATIVES } from './alternatives.ts';
 import { BrowserOwner, type PrinterOptions } from './owner.ts';
 import { pin } from './pin.ts';
 
@@ -37,7 +38,8 @@ export function openPrinter(options: PrinterOptions = {}): Printer {
   return {
     pdf: (html, { title, date }) =>
       owner.inTurn(title, async ({ page, lay, assertSelfContained }) => {
-        await lay(html, title);
+        await lay(html, title, 'print');
+        await page.evaluate(KEEP_ALTERNATIVES);
         await page.evaluate(`document.title = ${JSON.stringify(title)}`);
         const bytes = await page.pdf({
           preferCSSPageSize: true,
@@ -46,13 +48,13 @@ export function openPrinter(options: PrinterOptions = {}): Printer {
           outline: true,
           waitForFonts: false,
         });
-        assertSelfContained(title);
+        await assertSelfContained(title);
         return pin(bytes, date);
       }),
     picture: (html, { width, height, scale }) =>
       owner.inTurn('a picture', async ({ page, lay }) => {
         await page.setViewport({ width, height, deviceScaleFactor: scale });
-        await lay(html, 'a picture');
+        await lay(html, 'a picture', 'screen');
         return page.screenshot({ type: 'png' });
       }),
     browser: () => owner.name,

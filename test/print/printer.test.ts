@@ -1,0 +1,277 @@
+import { afterAll, describe, expect, it } from 'vitest';
+import { openPrinter } from '../../src/print/printer.ts';
+import { DAY, documentOf, face } from './documents.ts';
+import { linesAt } from './pdf-lines.ts';
+import { type Pdf, readPdf } from './read-pdf.ts';
+
+const printer = openPrinter({ download: false });
+afterAll(() => printer.close());
+
+const options = { title: 'Seed packet keeper', date: DAY };
+
+async function printed(css: string, body: string, lang?: string): Promise<Pdf> {
+  return readPdf(await printer.pdf(documentOf(css, body, lang), options));
+}
+
+/** What a promise is rejected with. */
+function failure(promise: Promise<unknown>): Promise<unknown> {
+  return promise.then(
+    () => undefined,
+    (error: unknown) => error,
+  );
+}
+
+describe('paper', () => {
+  // Letter: 8 1/2 × 11 in, 1 in = 72 pt (ISO 32000-1, 8.3.2.3). A4: ISO 216, 210 × 297 mm, which allows ± 2 mm; the
+  // browser rounds to its own grid of 0.24 pt, so that a fifth of a millimetre is asked for here.
+  it.each([
+    ['letter', 612, 792],
+    ['A4', 595.28, 841.89],
+    ['A4 landscape', 841.89, 595.28],
+    ['210mm 297mm', 595.28, 841.89],
+  ])('of size %s is %f × %f pt', async (size, width, height) => {
+    const { pages } = await printed(`@page { size: ${size} }`, '<p>one</p>');
+    expect(pages).toHaveLength(1);
+    expect(Math.abs((pages[0]?.widthMm ?? 0) - (width * 25.4) / 72)).toBeLessThan(0.2);
+    expect(Math.abs((pages[0]?.heightMm ?? 0) - (height * 25.4) / 72)).toBeLessThan(0.2);
+  });
+
+  it('may be of several sizes in one file', async () => {
+    const { pages } = await printed(
+      '@page { size: letter } @page plan { size: 297mm 210mm } .plan { page: plan }',
+      '<p>sheet</p><div class="plan">plan</div><p>sheet again</p>',
+    );
+    const sizes = pages.map(({ widthMm, heightMm }) => [Math.round(widthMm), Math.round(heightMm)]);
+    expect(sizes).toEqual([
+      [216, 279],
+      [297, 210],
+      [216, 279],
+    ]);
+  });
+
+  it('has page x of y in its margin', async () => {
+    const { pages } = await printed(
+      '@page { margin: 20mm; @bottom-center { content: counter(page) " of " counter(pages) } } h2 { break-before: page }',
+      '<h1>One</h1><h2>Two</h2><h2>Three</h2>',
+    );
+    const feet = pages.map(({ text }) => /\d of \d/u.exec(text)?.[0]);
+    expect(feet).toEqual(['1 of 3', '2 of 3', '3 of 3']);
+  });
+});
+
+describe('a printed file', () => {
+  it('is tagged, has title, language, outline and text alternatives', async () => {
+    const pdf = await printed(
+      '',
+      '<h1>Keeper</h1><h2>Score</h2><p>Score it.</p><h2>Fold</h2><svg role="img" aria-label="a panel, 2 in wide" width="40" height="40"><rect width="40" height="40"/></svg>',
+      'de',
+    );
+    expect(pdf.tagged).toBe(true);
+    expect(pdf.title).toBe(options.title);
+    expect(pdf.lang).toBe('de');
+    expect(pdf.outline).toEqual([
+      { title: 'Keeper', depth: 0 },
+      { title: 'Score', depth: 1 },
+      { title: 'Fold', depth: 1 },
+    ]);
+    expect(pdf.pages[0]?.alternatives).toEqual(['a panel, 2 in wide']);
+    expect(pdf.pages[0]?.roles).toEqual(expect.arrayContaining(['H1', 'H2', 'P', 'Figure']));
+  });
+
+  it('names the day it is told, not the one it was made on', async () => {
+    const { created, modified } = await printed('', '<p>x</p>');
+    expect([created, modified]).toEqual(["D:20261210000000+00'00'", "D:20261210000000+00'00'"]);
+  });
+
+  it('takes any title', async () => {
+    const title = 'Größe (2¼ "in") \\ </title> /ModDate (D:20200101000000)';
+    const pdf = await readPdf(await printer.pdf(documentOf('', '<p>x</p>'), { title, date: DAY }));
+    expect(pdf.title).toBe(title);
+    expect(pdf.created).toBe("D:20261210000000+00'00'");
+  });
+
+  it('embeds the fonts the page brings, also one that only a margin uses', async () => {
+    const css = [
+      face('Sheet', 400, 'normal'),
+      face('Foot', 800, 'italic'),
+      'body { font-family: Sheet } @page { margin: 20mm; @bottom-left { content: "foot"; font-family: Foot; font-weight: 800; font-style: italic } }',
+    ].join('\n');
+    const { fonts } = await printed(css, '<p>Text</p>');
+    expect(fonts.map(({ name }) => name.replace(/^[A-Z]{6}\+/u, ''))).toEqual(
+      expect.arrayContaining(['PublicSansThin-Regular', 'PublicSansThin-ExtraBoldItalic']),
+    );
+    expect(fonts).toHaveLength(2);
+    expect(fonts.every(({ embedded }) => embedded)).toBe(true);
+  });
+
+  it('draws at its true size', async () => {
+    const drawing = `<svg width="120mm" height="120mm" viewBox="0 0 120 120" fill="none" stroke="#000" stroke-width="0.3">
+      <rect x="10" y="10" width="100" height="80"/>
+      <path d="M 10 40 H 110" stroke-dasharray="3 2"/>
+      <path d="M 60 10 V 90" stroke-dasharray="6 1.5 0.5 1.5"/>
+      <path d="M 10 90 L 110 10" stroke-dasharray="4 2" stroke-linecap="round"/>
+    </svg>`;
+    const css = '@page { size: letter; margin: 0 } body { margin: 0 } svg { display: block; margin: 48px }';
+    const { pages } = await printed(css, drawing);
+    // 48 px is 1/2 in (CSS Values and Units 3, 6.2: 96 px = 1 in), a whole number, as a browser places drawings on them.
+    const at = (x: number, y: number): { x: number; y: number } => ({ x: 12.7 + x, y: 12.7 + y });
+    const lines = pages[0]?.lines ?? [];
+    const exact = { beside: 0.05, ends: 0 };
+    expect(linesAt(lines, at(10, 10), at(110, 10), exact)).toHaveLength(1);
+    expect(linesAt(lines, at(110, 10), at(110, 90), exact)).toHaveLength(1);
+    expect(linesAt(lines, at(110, 90), at(10, 90), exact)).toHaveLength(1);
+    expect(linesAt(lines, at(10, 90), at(10, 10), exact)).toHaveLength(1);
+    const [dashed] = linesAt(lines, at(10, 40), at(110, 40), { beside: 0.05, ends: 2 });
+    expect(dashed?.dashes).toBe(20);
+    expect(linesAt(lines, at(60, 10), at(60, 90), { beside: 0.05, ends: 1.5 })[0]?.dashes).toBe(17);
+    expect(linesAt(lines, at(10, 90), at(110, 10), { beside: 0.05, ends: 2 })).toHaveLength(1);
+    expect(lines).toHaveLength(7);
+  });
+});
+
+describe('the same page', () => {
+  const rich = documentOf(
+    `${face('Sheet', 400, 'normal')} body { font-family: Sheet } @page { size: A4; @bottom-left { content: counter(page) } }`,
+    `<h1 id="top">Head</h1><table><tr><th>a</th><th>b</th></tr><tr><td>1</td><td>2</td></tr></table>
+     <ul><li><a href="#top">up</a></li><li><a href="https://example.org/">out</a></li></ul>
+     <svg role="img" aria-label="fades" width="90" height="40"><defs><linearGradient id="g"><stop stop-color="#888"/><stop offset="1" stop-color="#fff"/></linearGradient>
+     <pattern id="h" width="4" height="4" patternUnits="userSpaceOnUse"><path d="M0 4L4 0" stroke="#000"/></pattern></defs>
+     <rect width="40" height="40" fill="url(#g)"/><rect x="45" width="40" height="40" fill="url(#h)" opacity="0.5"/></svg>`,
+  );
+
+  it('gives the same bytes, whatever was printed before and by whichever browser', async () => {
+    const first = Buffer.from(await printer.pdf(rich, options));
+    await printer.pdf(documentOf('', '<table><tr><th>x</th></tr></table>'), options);
+    await printer.picture(rich, { width: 300, height: 200, scale: 1 });
+    expect(first.equals(await printer.pdf(rich, options))).toBe(true);
+    const other = openPrinter({ download: false });
+    try {
+      expect(first.equals(await other.pdf(rich, options))).toBe(true);
+    } finally {
+      await other.close();
+    }
+  });
+
+  it('gives other bytes on another day', async () => {
+    const first = Buffer.from(await printer.pdf(rich, options));
+    expect(first.equals(await printer.pdf(rich, { ...options, date: '2026-12-11' }))).toBe(false);
+  });
+});
+
+describe('a page', () => {
+  it.each([
+    ['a picture', '<img src="http://127.0.0.1:9/a.png">', 'http://127.0.0.1:9/a.png'],
+    ['a file', '<img src="file:///etc/passwd">', 'file:///etc/passwd'],
+    [
+      'a file in its styles',
+      '<style>p { background: url(file:///etc/hosts) }</style><p>x</p>',
+      'file:///etc/hosts',
+    ],
+    ['a style sheet', '<link rel="stylesheet" href="http://127.0.0.1:9/a.css">', 'http://127.0.0.1:9/a.css'],
+    ['an import', '<style>@import "http://127.0.0.1:9/b.css";</style>', 'http://127.0.0.1:9/b.css'],
+    [
+      'a font',
+      '<style>@font-face { font-family: A; src: url(http://127.0.0.1:9/a.woff2) }</style>',
+      'http://127.0.0.1:9/a.woff2',
+    ],
+    ['a frame', '<iframe src="http://127.0.0.1:9/frame"></iframe>', 'http://127.0.0.1:9/frame'],
+    ['a frame of a file', '<iframe src="file:///etc/shadow"></iframe>', 'file:///etc/shadow'],
+    [
+      'a drawing’s picture',
+      '<svg><image href="http://127.0.0.1:9/c.png"/></svg>',
+      'http://127.0.0.1:9/c.png',
+    ],
+    [
+      'another page',
+      '<meta http-equiv="refresh" content="0;url=http://127.0.0.1:9/away">',
+      'http://127.0.0.1:9/away',
+    ],
+    ['a film', '<video src="http://127.0.0.1:9/d.mp4"></video>', 'http://127.0.0.1:9/d.mp4'],
+  ])('that asks for %s is refused, with the address', async (_, body, address) => {
+    const error = await failure(printer.pdf(documentOf('', body), options));
+    expect(error).toMatchObject({ name: 'PrintFault', reason: 'request' });
+    expect(String(error)).toContain(`${options.title} asks for ${address}`);
+  });
+
+  it('that asks for something only when printed is refused too', async () => {
+    const css = '@media print { p { background: url(http://127.0.0.1:9/print.png) } }';
+    const error = await failure(printer.pdf(documentOf(css, '<p>x</p>'), options));
+    expect(error).toMatchObject({ reason: 'request' });
+  });
+
+  it('does not run its scripts', async () => {
+    const { pages } = await printed(
+      '',
+      `<p id="a">still</p><script>document.getElementById('a').textContent = 'ran'</script>
+       <img src="data:image/png;base64,AAAA" onerror="document.getElementById('a').textContent = 'ran'">
+       <svg onload="document.getElementById('a').textContent = 'ran'"></svg>`,
+    );
+    expect(pages[0]?.text.trim()).toBe('still');
+  });
+
+  it('with a font that cannot be read is refused, with the font', async () => {
+    const css =
+      '@font-face { font-family: Broken; src: url(data:font/woff2;base64,AAAA) } p { font-family: Broken }';
+    const error = await failure(printer.pdf(documentOf(css, '<p>x</p>'), options));
+    expect(error).toMatchObject({ name: 'PrintFault', reason: 'font' });
+    expect(String(error)).toContain('Broken');
+  });
+
+  it('after a refused one is printed as ever', async () => {
+    await failure(printer.pdf(documentOf('', '<img src="http://127.0.0.1:9/a.png">'), options));
+    expect((await printed('', '<p>fine</p>')).pages[0]?.text.trim()).toBe('fine');
+  });
+});
+
+describe('a printer', () => {
+  it('prints pages asked for at once, each its own', async () => {
+    const names = ['one', 'two', 'three', 'four'];
+    const pdfs = await Promise.all(names.map((name) => printed('', `<p>${name}</p>`)));
+    expect(pdfs.map(({ pages }) => pages[0]?.text.trim())).toEqual(names);
+  });
+
+  it('takes pictures in the size and scale asked for', async () => {
+    const html = documentOf('body { margin: 0; background: #fff }', '<p>x</p>');
+    const png = Buffer.from(await printer.picture(html, { width: 320, height: 200, scale: 2 }));
+    // PNG, Third Edition, 5.2 and 11.2.1: eight bytes of signature, then width and height in the header chunk.
+    expect(png.subarray(0, 8).toString('latin1')).toBe('\x89PNG\r\n\x1a\n');
+    expect([png.readUInt32BE(16), png.readUInt32BE(20)]).toEqual([640, 400]);
+  });
+
+  it('says which browser serves', async () => {
+    const other = openPrinter({ download: false });
+    expect(other.browser()).toBe('not started');
+    await printer.pdf(documentOf('', '<p>x</p>'), options);
+    expect(printer.browser()).toMatch(/^(?:HeadlessChrome|Chrome|Edg)\/\d+\S* \(\S.*, \S.*\)$/u);
+    await other.close();
+  });
+
+  it('refuses a page that takes too long, and prints the next', async () => {
+    const hasty = openPrinter({ download: false, pageTimeout: 250 });
+    try {
+      await hasty.pdf(documentOf('', '<p>x</p>'), options);
+      const long = documentOf('', `<p>${'many words '.repeat(20)}</p>`.repeat(20_000));
+      const error = await failure(hasty.pdf(long, options));
+      expect(error).toMatchObject({ name: 'PrintFault', reason: 'timeout' });
+      expect(String(error)).toMatch(/Seed packet keeper took longer than 0.25 s to print with .*Chrome/u);
+      await hasty.picture(documentOf('', '<p>x</p>'), { width: 10, height: 10, scale: 1 });
+    } finally {
+      await hasty.close();
+    }
+  });
+
+  it('refuses what still waits when it is closed', async () => {
+    const other = openPrinter({ download: false });
+    const waiting = [
+      other.pdf(documentOf('', '<p>x</p>'), options),
+      other.pdf(documentOf('', '<p>y</p>'), options),
+    ];
+    const failures = Promise.all(waiting.map(failure));
+    await other.close();
+    expect(await failures).toEqual([
+      expect.objectContaining({ reason: 'closed' }),
+      expect.objectContaining({ reason: 'closed' }),
+    ]);
+    expect(await failure(other.pdf(documentOf('', '<p>z</p>'), options))).toMatchObject({ reason: 'closed' });
+  });
+});
