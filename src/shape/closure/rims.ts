@@ -1,7 +1,7 @@
 import type { Length } from '../../measure/length.ts';
 import { boxSize, type Fold, type Mate, type Net } from '../net.ts';
 import { otherSide, panelOf } from '../panel-tree.ts';
-import { lineOf } from '../tube.ts';
+import { lineOf, tubesOf } from '../tube.ts';
 import { nearlyEqual } from './tolerance.ts';
 
 /** Two walls that rise from one base and are stuck together at a corner, but not equally high. */
@@ -11,8 +11,9 @@ export type UnequalRim = {
   readonly heights: readonly [Length, Length];
 };
 
-/** The corners of a tray whose two walls differ in height. */
+/** The corners of a tray whose two walls differ in height; a tube has flaps there, which may. */
 export function unequalRims(net: Net, caliper: Length): readonly UnequalRim[] {
+  if (tubesOf(net).length > 0) return [];
   return net.glue.flatMap((mate) => rimOf(net, mate, caliper) ?? []);
 }
 

@@ -1,4 +1,3 @@
-import type { Length } from '../../measure/length.ts';
 import type { Volume } from '../../measure/size.ts';
 import { restOf } from '../base-panel.ts';
 import { boxSize, type Net } from '../net.ts';
@@ -9,7 +8,8 @@ import { isSquare, wallWidth } from './seam.ts';
 /**
  * The body of a folded box from score line to score line: width and height as its base panel is seen, depth away
  * from it. For a tray, width and depth of its base, and the height of its lowest wall. Exact; undefined for what is
- * neither a tube of four square walls nor a tray.
+ * neither a tube of four square walls nor a tray. The room inside is a thickness of paper less in every direction, half
+ * of it on either side.
  */
 export function bodyOf(net: Net): Volume | undefined {
   const tube = tubesOf(net).find(isSquare);
@@ -21,14 +21,6 @@ export function bodyOf(net: Net): Volume | undefined {
     return beside === undefined ? undefined : { width, height, depth: wallWidth(net, tube, beside) };
   }
   return rest.lies === 'under' ? trayBody(net, rest.base) : undefined;
-}
-
-/** The room inside: the body less one thickness of paper in every direction, half of it on either side. */
-export function roomOf(net: Net, caliper: Length): Volume | undefined {
-  const body = bodyOf(net);
-  if (!body) return undefined;
-  const { width, height, depth } = body;
-  return { width: width.minus(caliper), height: height.minus(caliper), depth: depth.minus(caliper) };
 }
 
 function trayBody(net: Net, base: string): Volume | undefined {
