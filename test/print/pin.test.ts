@@ -1,0 +1,60 @@
+import { describe, expect, it } from 'vitest';
+import { pin } from '../../src/print/pin.ts';
+
+/** As much of a PDF as pinning looks at, in the browser's manner. */
+function file(objects: string): Uint8Array {
+  const info =
+    "<</Title (A \\(node00000077\\) /ModDate \\(D:1\\))\n/CreationDate (D:20240102030405+00'00')\n/ModDate (D:20240102030405-06'00')>>";
+  return Buffer.from(
+    `%PDF-1.4\n1 0 obj\n${info}\nendobj\n${objects}\ntrailer\n<</Size 8\n/Root 7 0 R\n/Info 1 0 R>>\n`,
+    'latin1',
+  );
+}
+
+const text = (bytes: Uint8Array): string => Buffer.from(bytes).toString('latin1');
+
+describe('pinning', () => {
+  it('puts the day in both dates and changes no length', () => {
+    const before = file('');
+    const after = pin(before, '2026-12-10');
+    expect(after.length).toBe(before.length);
+    expect(text(after)).toContain(
+      "/CreationDate (D:20261210000000+00'00')\n/ModDate (D:20261210000000+00'00')",
+    );
+  });
+
+  it('leaves what it is given as it was', () => {
+    const before = file('');
+    const copy = Uint8Array.from(before);
+    pin(before, '2026-12-10');
+    expect(Buffer.from(copy).equals(before)).toBe(true);
+  });
+
+  it('changes a date only where the information stands', () => {
+    const elsewhere = "(/ModDate (D:20200101000000+00'00'))";
+    expect(text(pin(file(elsewhere), '2026-12-10'))).toContain(elsewhere);
+  });
+
+  it('numbers names as they come and sorts their list, keeping each with its element', () => {
+    const objects = [
+      '/ID (node00000077)>> /ID (node00000012)>> /Headers [(node00000012)] /Alt (node00000099)',
+      '<</Limits [(node00000012) (node00000077)]\n/Names [(node00000012) 9 0 R (node00000077) 101 0 R]>>',
+    ];
+    const after = text(pin(file(objects.join('\n')), '2026-12-10'));
+    expect(after).toContain(
+      '/ID (node00000001)>> /ID (node00000002)>> /Headers [(node00000002)] /Alt (node00000099)\n' +
+        '<</Limits [(node00000001) (node00000002)]\n/Names [(node00000001) 101 0 R (node00000002) 9 0 R]>>',
+    );
+    expect(after).toContain('A \\(node00000077\\)');
+  });
+
+  it.each(['10 December 2026', '2026-1-1', '', '2026-12-10T00:00'])('refuses %j as a day', (day) => {
+    expect(() => pin(file(''), day)).toThrow(RangeError);
+  });
+
+  it('refuses a file it does not know', () => {
+    expect(() => pin(Buffer.from('%PDF-1.7'), '2026-12-10')).toThrow('without an information dictionary');
+    const dateless = Buffer.from('%PDF-1.4\n1 0 obj\n<<>>\nendobj\ntrailer\n<</Info 1 0 R>>');
+    expect(() => pin(dateless, '2026-12-10')).toThrow('0 dates');
+  });
+});
