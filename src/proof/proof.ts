@@ -1,5 +1,6 @@
 import type { Fault } from '../project/fault.ts';
 import type { Project, Workspace } from '../project/model.ts';
+import { type Edition, type Editions, ownEdition } from '../shape/editions.ts';
 import type { Shapes } from '../shape/shapes.ts';
 import type { Finding } from './finding.ts';
 import type { Report, Rule } from './rule.ts';
@@ -21,11 +22,29 @@ export function proofProject(
 ): Finding[] {
   const findings = [
     ...wordedFaults(project.faults, rules, project.file.path),
-    ...shapeFindings(shapes, rules, project.file.path),
-    ...rules.flatMap((rule) =>
-      collect(rule, project.file.path, (report) => rule.check?.({ workspace, project, shapes, report })),
-    ),
+    ...editionFindings(workspace, { project, shapes }, rules),
   ];
+  return inOrder(withoutDoubles(findings));
+}
+
+/**
+ * What the converted edition of a project has that the one written has not: a layer that no longer fits once its
+ * numbers are rounded, say. Everything that looks at measurements is asked again, and speaks in that edition's unit.
+ */
+export function proofConverted(
+  workspace: Workspace,
+  editions: Editions,
+  rules: readonly Rule[] = everyRule,
+): Finding[] {
+  const measured = (edition: Edition): Finding[] =>
+    editionFindings(workspace, edition, rules, ({ ofText }) => !ofText);
+  const key = ({ rule, at }: Finding): string => `${rule} ${at?.start}`;
+  const own = new Set(measured(ownEdition(editions)).map(key));
+  const [name, converted] =
+    editions.own === 'inch' ? (['metric', editions.metric] as const) : (['inch', editions.inch] as const);
+  const findings = measured(converted)
+    .filter((finding) => !own.has(key(finding)))
+    .map((finding) => ({ ...finding, message: `in the ${name} edition ${finding.message}` }));
   return inOrder(withoutDoubles(findings));
 }
 
@@ -45,6 +64,24 @@ export function proofWorkspace(
     proofProject(workspace, project, shapesOf(project), rules),
   );
   return inOrder(withoutDoubles([...proofSettings(workspace, rules), ...ofProjects]));
+}
+
+/** The problems of an edition's shapes, and what each of the rules asked finds in it. */
+function editionFindings(
+  workspace: Workspace,
+  { project, shapes }: Edition,
+  rules: readonly Rule[],
+  isAsked: (rule: Rule) => boolean = () => true,
+): Finding[] {
+  const { path } = project.file;
+  return [
+    ...shapeFindings(shapes, rules, path),
+    ...rules
+      .filter(isAsked)
+      .flatMap((rule) =>
+        collect(rule, path, (report) => rule.check?.({ workspace, project, shapes, report })),
+      ),
+  ];
 }
 
 function wordedFaults(faults: readonly Fault[], rules: readonly Rule[], file: string): Finding[] {

@@ -59,6 +59,8 @@ export type Rule = {
   readonly passes: Example;
   /** Looks at one project. */
   readonly check?: (context: ProofContext) => void;
+  /** It looks at what is written only, so that the other edition of a project, with the same text, need not be asked. */
+  readonly ofText?: true;
   readonly fault?: FaultWords;
 };
 

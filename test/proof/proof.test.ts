@@ -2,10 +2,11 @@ import { describe, expect, it } from 'vitest';
 import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
 import { sheetWith } from '../../src/proof/example.ts';
 import type { Finding } from '../../src/proof/finding.ts';
-import { proofProject, proofWorkspace } from '../../src/proof/proof.ts';
+import { proofConverted, proofProject, proofWorkspace } from '../../src/proof/proof.ts';
 import type { Rule } from '../../src/proof/rule.ts';
 import { rules } from '../../src/proof/rules/index.ts';
 import { buildShapes } from '../../src/shape/build.ts';
+import type { Edition, Editions } from '../../src/shape/editions.ts';
 import type { Shapes } from '../../src/shape/shapes.ts';
 import { workspaceOf } from './workspace.ts';
 
@@ -94,6 +95,38 @@ describe('the proof', () => {
       'good/sheet.md': sheetWith({ pieces: 'card: { stock: cream, cut: 3 x 4 }' }),
     });
     expect(proofWorkspace(workspace, buildShapes).map(({ at }) => at?.file.path)).toEqual(['bad/sheet.md']);
+  });
+
+  it('says what only the converted edition has, in its own unit', () => {
+    const edition = (unit: string, front: string, label: string): Edition => {
+      const pieces = `card: { stock: cream, cut: ${unit === 'in' ? '4 x 5' : '100 x 125'} }\nfront: { stock: cream, cut: ${front}, on: card }\nlabel: { stock: cream, cut: ${label}, on: card }`;
+      const body = '## Do it\nStick :piece[front], 9 in wide.\n';
+      const [project] = workspaceOf(sheetWith({ unit, pieces, body })).projects;
+      if (!project) throw new Error('no project');
+      return { project, shapes: buildShapes(project) };
+    };
+    const inch = edition('in', '3 3/4 x 4 3/4', '4 1/4 x 1');
+    const metric = edition('mm', '101 x 119', '108 x 25');
+    const workspace = workspaceOf(sheetWith({}));
+    const found = (editions: Editions): string[] =>
+      proofConverted(workspace, editions).map(({ message }) => message);
+    expect(found({ own: 'inch', inch, metric })).toContain(
+      'in the metric edition front is 101 mm wide, 1 mm more than card (100 mm)',
+    );
+    expect(found({ own: 'inch', inch, metric }).filter((message) => /9 in|no step/u.test(message))).toEqual(
+      [],
+    );
+    expect(found({ own: 'inch', inch, metric: inch })).toEqual([]);
+    const at = { file: metric.project.file, start: 1, end: 2 };
+    const problems = [{ rule: 'unknown-reference', message: 'no panel is named so', at }];
+    const shapes = { ...metric.shapes, problems };
+    expect(proofConverted(workspace, { own: 'inch', inch, metric: { ...metric, shapes } })).toContainEqual(
+      expect.objectContaining({
+        rule: 'unknown-reference',
+        message: 'in the metric edition no panel is named so',
+      }),
+    );
+    expect(found({ own: 'metric', inch, metric: inch })).toEqual([]);
   });
 
   it('has the rules it is made of', () => {
