@@ -6,6 +6,7 @@ import type { Editions } from '../editions.ts';
 import { readGrid } from '../explicit.ts';
 import type { Shapes } from '../shapes.ts';
 import { derivedOf, relateForm, type Trial } from './form-relations.ts';
+import type { LargeSolver } from './large.ts';
 import { Quantities, type Quantity, type Strictness } from './quantities.ts';
 import { type Bases, relateFlat, relateLayer, relateNet, relatePlacement } from './relations.ts';
 import { rewriteProject } from './rewrite.ts';
@@ -40,16 +41,27 @@ const TRIES = 4;
 
 /**
  * Both editions of a project: the one as written, and the other re-dimensioned in whole millimetres (or half ones,
- * or sixteenths of an inch for a project written in metric) so that it still folds square.
+ * or sixteenths of an inch for a project written in metric) so that it still folds square. `large` takes over where the search would be long.
  */
-export function workOutEditions(project: Project, shapes: Shapes): WorkedOut {
+export function workOutEditions(project: Project, shapes: Shapes, large?: LargeSolver): WorkedOut {
+  const known = workedOut.get(shapes);
+  if (known) return known;
+  const result = workOut(project, shapes, large);
+  workedOut.set(shapes, result);
+  return result;
+}
+
+/** Asked for by rules, pages and prints alike, and worked out once. */
+const workedOut = new WeakMap<Shapes, WorkedOut>();
+
+function workOut(project: Project, shapes: Shapes, large: LargeSolver | undefined): WorkedOut {
   const unit = project.unit === 'in' ? 'mm' : 'in';
   const step = stepOf(project);
   let at = (own: Length): Length => nearest(own, step);
-  let outcome = attempt(project, shapes, { step, unit, at });
+  let outcome = attempt(project, shapes, { step, unit, at }, large);
   for (let tries = 1; tries < TRIES && !outcome.asPredicted; tries += 1) {
     at = outcome.length;
-    outcome = attempt(project, shapes, { step, unit, at });
+    outcome = attempt(project, shapes, { step, unit, at }, large);
   }
   return outcome.workedOut;
 }
@@ -61,8 +73,8 @@ type Outcome = {
   readonly length: (own: Length) => Length;
 };
 
-function attempt(project: Project, shapes: Shapes, trial: Trial): Outcome {
-  const { quantities, found } = solve(project, shapes, trial);
+function attempt(project: Project, shapes: Shapes, trial: Trial, large: LargeSolver | undefined): Outcome {
+  const { quantities, found } = solve(project, shapes, trial, large);
   const look = (own: Length, kind: 'length' | 'reveal'): Length => {
     const quantity = quantities.find(own, kind);
     return (quantity === undefined ? undefined : found[quantity]) ?? nearest(own, trial.step);
@@ -140,10 +152,13 @@ function solve(
   project: Project,
   shapes: Shapes,
   trial: Trial,
+  large: LargeSolver | undefined,
 ): { readonly quantities: Quantities; readonly found: readonly Length[] } {
   for (const { strictness, reach } of RUNGS) {
     const quantities = relate(project, shapes, trial, strictness);
-    const search = nearestWholeNumbers(quantities.problem(reach));
+    const problem = quantities.problem(reach);
+    const small = nearestWholeNumbers(problem);
+    const search = small.kind === 'unfinished' && large ? large(problem) : small;
     if (search.kind !== 'best') continue;
     const lengths = quantities.lengths(search.best.values);
     return { quantities, found: quantities.all.map(({ own }, index) => lengths[index] ?? own) };

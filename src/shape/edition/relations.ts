@@ -8,8 +8,8 @@ import type { Quantities } from './quantities.ts';
 /** The quantities of a base, by its name (`box.front`): what a layer on it is measured against. */
 export type Bases = Map<string, { readonly width: number; readonly height: number }>;
 
-/** The narrowest reveal that shows evenly when a person cuts by hand; common practice, no source. */
-const THIN: Length = Length.of(1, 16, 'in');
+/** What 1/16 in, the narrowest reveal that shows evenly when cut by hand, is called on a metric ruler. Common practice, no source. */
+const THIN: Length = Length.of(3, 2, 'mm');
 
 /** A flat piece: its two sizes and the radius of its corners. */
 export function relateFlat(piece: Piece, quantities: Quantities, bases: Bases): void {

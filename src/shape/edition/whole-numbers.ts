@@ -31,8 +31,8 @@ export type Search =
   | { readonly kind: 'best'; readonly best: WholeNumbers }
   | { readonly kind: 'none' | 'unfinished' };
 
-/** Enough for every sheet a person writes; what needs more goes to the large solver. */
-const MOST_NODES = 20_000;
+/** Some tens of milliseconds: enough for every usual sheet; what needs more goes to the large solver. */
+const MOST_NODES = 2_000;
 
 type Domain = { low: number; high: number };
 

@@ -72,8 +72,11 @@ describe('the metric edition of a box', () => {
   });
 });
 
+/** Sixteenths of an inch. */
+type Random = { wide: number; narrow: number; tab: number; rows: number[]; reveal: number; second: number };
+
 /** A net of random columns and rows, some of them equal, with layers on a panel and on each other. */
-const randomProject = fc
+const randomProject: fc.Arbitrary<Random> = fc
   .record({
     wide: fc.integer({ min: 20, max: 48 }),
     narrow: fc.integer({ min: 12, max: 19 }),
@@ -84,14 +87,7 @@ const randomProject = fc
   })
   .filter(({ rows, reveal, second }) => Math.max(...rows) > 2 * (reveal + second) + 2);
 
-function textOf({
-  wide,
-  narrow,
-  tab,
-  rows,
-  reveal,
-  second,
-}: fc.TypeFromArbitrary<typeof randomProject>): string {
+function textOf({ wide, narrow, tab, rows, reveal, second }: Random): string {
   const columns = [narrow, wide, narrow, wide, tab];
   const tallest = Math.max(...rows);
   const row = rows.indexOf(tallest) + 1;

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { largeSolver } from '../../../src/shape/edition/large.ts';
 import {
   type LinearForm,
   nearestWholeNumbers,
@@ -80,6 +81,33 @@ describe('the nearest whole numbers', () => {
         },
       ),
       { seed: 20261125, numRuns: 600 },
+    );
+  });
+
+  it('are the same by an independent integer-programming solver', async () => {
+    const large = await largeSolver();
+    fc.assert(
+      fc.property(
+        fc.array(fc.integer({ min: 1, max: 4000 }), { minLength: 8, maxLength: 8 }),
+        fc.array(form(8), { minLength: 1, maxLength: 4 }),
+        (targets, equalities) => {
+          const problem: WholeNumberProblem = {
+            scale: 80,
+            targets,
+            weights: targets.map((_, index) => (index % 3 === 0 ? 2 : 1)),
+            reach: 160,
+            equalities: equalities.map(merged),
+            atLeast: [],
+          };
+          const small = nearestWholeNumbers(problem, 1_000_000);
+          const other = large(problem);
+          expect(other.kind).toBe(small.kind);
+          if (small.kind !== 'best' || other.kind !== 'best') return;
+          expect(other.best.greatestDeviation).toBe(small.best.greatestDeviation);
+          expect(other.best.sumOfDeviations).toBe(small.best.sumOfDeviations);
+        },
+      ),
+      { seed: 20261125, numRuns: 60 },
     );
   });
 
