@@ -55,12 +55,7 @@ export function usualTrayTab({ ruler }: Settings, width: Length, height: Length)
 export function trayNet(measures: TrayMeasures, names: TrayNames, corners?: Length): Net {
   const { width, depth, height, tab } = measures;
   const { floor, above, left, right, below } = names;
-  const tabs = [
-    `${above}-${left}-tab`,
-    `${above}-${right}-tab`,
-    `${below}-${left}-tab`,
-    `${below}-${right}-tab`,
-  ];
+  const tabs = [`${above}-left-tab`, `${above}-right-tab`, `${below}-left-tab`, `${below}-right-tab`];
   const [aboveLeft = '', aboveRight = '', belowLeft = '', belowRight = ''] = tabs;
   const net = layoutNet({
     columns: [height, width, height],

@@ -58,7 +58,7 @@ export const bellyBand: Form = form({
     refuseNarrow(settings, height, 'the height');
     settings.refuseOver(tab, panel, 'the tab', 'it is glued inside the back, which is only that wide');
     const band: Band = { width: panel, height: height.value, tab: tab.value };
-    return flat ? band : { ...band, depth: roundUp(depth.value.plus(spare), ruler.step) };
+    return flat ? band : { ...band, depth: roundUp(depth.value.plus(spare), ruler.groove) };
   },
   shape: (band, corners) => ({
     net: band.depth ? deepBand({ ...band, depth: band.depth }, corners) : flatBand(band, corners),
