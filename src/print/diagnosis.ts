@@ -71,7 +71,7 @@ export function diagnose({ path, found }: Candidate, ending: Ending): BrowserMis
   }
   return new BrowserMissing(
     'not-a-browser',
-    `${name} ended without answering as a browser ${code === null ? '' : ` (exit code ${code})`}${lastWords(log)}`,
+    `${name} ended without answering as a browser${code === null ? '' : ` (exit code ${code})`}${lastWords(log)}`,
     'name the program of Chromium, Chrome or Edge with --browser PATH',
   );
 }

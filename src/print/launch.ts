@@ -87,13 +87,19 @@ async function newProfile(): Promise<string> {
   }
 }
 
-/** A program on its way to be a browser. `forget` is for when it is gone. */
-type Attempt = { readonly program: Process; readonly forget: () => void };
+/** A program on its way to be a browser. */
+type Attempt = {
+  readonly program: Process;
+  /** Ends it, if it runs, and clears away its profile. */
+  readonly discard: () => Promise<void>;
+};
 
 async function spawn(candidate: Candidate, options: LaunchOptions, sandbox: boolean): Promise<Attempt> {
   const { launch: run } = await import('@puppeteer/browsers');
   const { default: puppeteer } = await import('puppeteer-core');
   const profile = await newProfile();
+  const clear = (): Promise<void> =>
+    rm(profile, { recursive: true, force: true, maxRetries: 5 }).catch(() => {});
   const program = run({
     executablePath: candidate.path,
     args: puppeteer.defaultArgs({
@@ -107,14 +113,19 @@ async function spawn(candidate: Candidate, options: LaunchOptions, sandbox: bool
     handleSIGINT: false,
     handleSIGTERM: false,
     handleSIGHUP: false,
-    onExit: () => rm(profile, { recursive: true, force: true, maxRetries: 5 }).catch(() => {}),
+    onExit: clear,
   });
   const forget = endWithUs(() => {
     program.kill();
     rmSync(profile, { recursive: true, force: true, maxRetries: 2 });
   });
   program.nodeProcess.once('exit', forget);
-  return { program, forget };
+  const discard = async (): Promise<void> => {
+    forget();
+    program.kill();
+    await clear();
+  };
+  return { program, discard };
 }
 
 /** Connects to a program just started. @returns How it ended instead, when it did. */
@@ -176,8 +187,7 @@ async function attempt(candidate: Candidate, options: LaunchOptions, sandbox: bo
     if (sandbox && wantsNoSandbox(result)) return await attempt(candidate, options, false);
     throw diagnose(candidate, result);
   } catch (error) {
-    started.program.kill();
-    started.forget();
+    await started.discard();
     throw error;
   }
 }
