@@ -44,7 +44,7 @@ function drawSquare(
 
 /** Eighths of an inch hang above the line, millimetres below it. */
 function drawRule(canvas: Canvas, { x, y }: Point, style: DrawingStyle): void {
-  const size = letteringOf(style) * 0.8;
+  const size = letteringOf(style) * 0.85;
   canvas.line('mark', [
     { x, y },
     { x: x + RULE_INCHES * INCH, y },

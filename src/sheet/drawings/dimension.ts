@@ -47,12 +47,12 @@ export function runningDimension(
   origin: number,
   marks: readonly Mark[],
   size: number,
-): void {
+): readonly [number, number] {
   const outward = Math.sign(row - edge) || 1;
   const at = placer(axis);
   const ordered = marks.toSorted((a, b) => Math.abs(a.at - origin) - Math.abs(b.at - origin));
   const farthest = ordered.at(-1);
-  if (!farthest) return;
+  if (!farthest) return [origin, origin];
   canvas.line('extension', [at(origin, edge + outward * 0.8), at(origin, row)]);
   canvas.line('dimension', [at(origin, row), at(farthest.at, row)]);
   canvas.circle(at(origin, row), 0.6);
@@ -75,6 +75,11 @@ export function runningDimension(
     setBeyond(canvas, { axis, edge, row: row + outward * (leader + 0.6) }, middle, mark.label, size);
     before = mark.at;
   }
+  const halves = ordered.map((mark) => alongSize(axis, mark.label, size) / 2);
+  return [
+    Math.min(...middles.map((middle, index) => middle - (halves[index] ?? 0))),
+    Math.max(...middles.map((middle, index) => middle + (halves[index] ?? 0))),
+  ];
 }
 
 /** An arrow, or a dot where there is no room for one. */

@@ -40,17 +40,17 @@ export function cutLines(net: Net, frame: Frame): Point[][] {
   return lines;
 }
 
-/** The edges of the waste that are no edge of a panel: where the sheet ended before it was trimmed. */
+/**
+ * The outer edges of the waste, where the sheet ended before it was trimmed: neither edges of panels nor those between
+ * two cells of waste.
+ */
 export function blankLines(net: Net, frame: Frame): Point[][] {
   const panels = net.panels.flatMap((panel) => edgesOf(placeAll(panel.outline, frame)));
-  const done: Segment[] = [...panels];
-  const lines: Point[][] = [];
-  for (const outline of net.waste) {
-    const parts = edgesOf(placeAll(outline, frame)).flatMap((edge) => without(edge, done));
-    lines.push(...chained(parts));
-    done.push(...parts);
-  }
-  return lines;
+  const waste = net.waste.map((outline) => edgesOf(placeAll(outline, frame)));
+  return waste.flatMap((edges) => {
+    const others = [...panels, ...waste.filter((each) => each !== edges).flat()];
+    return chained(edges.flatMap((edge) => without(edge, others)));
+  });
 }
 
 function chained(segments: readonly Segment[]): Point[][] {

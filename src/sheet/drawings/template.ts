@@ -97,8 +97,8 @@ function drawGroup(
     const twin = twinAt(inch, metric, index);
     return twin ? [{ at: origin + way * position.mm * scale, label: lengthLabel(twin, style, true) }] : [];
   });
-  runningDimension(canvas, row, origin, marks, size);
-  captionRow(canvas, from, row, origin, style);
+  const labels = runningDimension(canvas, row, origin, marks, size);
+  captionRow(canvas, from, row, { origin, labels }, style);
 }
 
 /** `from left` beside the ring where the positions start. */
@@ -106,7 +106,7 @@ function captionRow(
   canvas: Canvas,
   from: Edge,
   { axis, row }: { readonly axis: 'across' | 'upright'; readonly row: number },
-  origin: number,
+  { origin, labels }: { readonly origin: number; readonly labels: readonly [number, number] },
   style: DrawingStyle,
 ): void {
   const size = letteringOf(style) * 0.85;
@@ -117,7 +117,8 @@ function captionRow(
     canvas.label(words, at, { size, anchor: before ? 'end' : 'start' });
   } else {
     const under = from === 'bottom';
-    const at = { x: row + 1.2, y: origin + (under ? 1.6 : -1.6) };
+    const y = under ? Math.max(origin + 1.6, labels[1] + 1) : Math.min(origin - 1.6, labels[0] - 1);
+    const at = { x: row + 1.2, y };
     canvas.label(words, at, { size, anchor: 'end', sits: under ? 'under' : 'over' });
   }
 }
