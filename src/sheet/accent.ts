@@ -1,0 +1,64 @@
+/** Red, green and blue, 0 to 255. */
+type Rgb = readonly [number, number, number];
+
+/** What text needs against its ground at WCAG 2.2 level AA (success criterion 1.4.3). */
+export const READABLE = 4.5;
+
+/** The colour where no stock of the project has one. */
+const INK = '#33414e';
+const WHITE: Rgb = [255, 255, 255];
+
+/** A colour readable on white, and the same colour as a faint ground on which black stays readable. */
+export type Accent = { readonly color: string; readonly tint: string };
+
+/** Darkens a stock's colour evenly until it can be read on white; a project without colours gets a dark grey. */
+export function accentOf(stockColor: string | undefined): Accent {
+  const paper = readColor(stockColor ?? INK) ?? readColor(INK) ?? WHITE;
+  let color = paper;
+  for (let share = 99; contrastOf(color, WHITE) < READABLE; share -= 1) {
+    color = mix(paper, [0, 0, 0], share / 100);
+  }
+  return { color: written(color), tint: written(mix(color, WHITE, 0.1)) };
+}
+
+/**
+ * The contrast ratio of two `#rrggbb` colours, 1 to 21, unrounded (WCAG 2.2, "contrast ratio").
+ * @throws RangeError when a colour is not written so.
+ */
+export function contrast(one: string, other: string): number {
+  const [first, second] = [readColor(one), readColor(other)];
+  if (!first || !second) throw new RangeError(`no colour: ${first ? other : one}`);
+  return contrastOf(first, second);
+}
+
+function contrastOf(one: Rgb, other: Rgb): number {
+  const [light = 0, dark = 0] = [luminance(one), luminance(other)].sort((a, b) => b - a);
+  return (light + 0.05) / (dark + 0.05);
+}
+
+/** WCAG 2.2, "relative luminance", with the corrected threshold of May 2021. */
+function luminance([red, green, blue]: Rgb): number {
+  return 0.2126 * linear(red) + 0.7152 * linear(green) + 0.0722 * linear(blue);
+}
+
+function linear(channel: number): number {
+  const value = channel / 255;
+  return value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4;
+}
+
+/** `share` of the first colour, the rest of the second. */
+function mix(one: Rgb, other: Rgb, share: number): Rgb {
+  const channel = (index: 0 | 1 | 2): number => Math.round(one[index] * share + other[index] * (1 - share));
+  return [channel(0), channel(1), channel(2)];
+}
+
+function readColor(text: string): Rgb | undefined {
+  const digits = /^#([0-9a-f]{2})([0-9a-f]{2})([0-9a-f]{2})$/iu.exec(text);
+  if (!digits) return undefined;
+  const [, red = '', green = '', blue = ''] = digits;
+  return [Number.parseInt(red, 16), Number.parseInt(green, 16), Number.parseInt(blue, 16)];
+}
+
+function written(color: Rgb): string {
+  return `#${color.map((channel) => channel.toString(16).padStart(2, '0')).join('')}`;
+}

@@ -1,0 +1,120 @@
+import type { Piece } from '../project/model.ts';
+import { twin } from '../shape/editions.ts';
+import { sheetsOf } from '../shape/shapes.ts';
+import { pieceDrawing, pieceScale } from './drawings/piece.ts';
+import { drawingElement } from './figures.ts';
+import { baseName, nameOf } from './names.ts';
+import { stockFacts, stockOf, stocksUsed } from './papers.ts';
+import type { sizeOf } from './references.ts';
+import { isAskew, leastReveal, type RevealTwins, revealPhrase, revealTwins } from './reveals.ts';
+import type { SafeHtml } from './safe-html.ts';
+import type { Setting } from './setting.ts';
+
+/** Everything that is cut, by the paper it is cut from. */
+export type CutList = {
+  readonly leadHeading: string;
+  readonly secondHeading: string;
+  readonly groups: readonly CutGroup[];
+};
+
+export type CutGroup = {
+  readonly stock: string | undefined;
+  /** `#rrggbb`, for a swatch beside the name. */
+  readonly color: string | undefined;
+  readonly facts: SafeHtml | undefined;
+  readonly rows: readonly CutRow[];
+};
+
+export type CutRow = {
+  readonly name: string;
+  readonly drawing: SafeHtml | undefined;
+  /** `× 2`; undefined for a single one. */
+  readonly times: string | undefined;
+  readonly lead: SafeHtml;
+  readonly second: SafeHtml;
+  /** What it goes on with what reveal, its corners and the like. */
+  readonly notes: readonly SafeHtml[];
+};
+
+/** Room for the drawing of the largest piece, in millimetres of paper: less when there are many pieces to a page. */
+const ROOM = { few: { width: 32, height: 25 }, many: { width: 26, height: 17 } };
+const MANY = 4;
+
+export function cutList(setting: Setting): CutList {
+  const { editions, measures, project } = setting;
+  const pieces = [...project.pieces.values()];
+  const room = pieces.length > MANY ? ROOM.many : ROOM.few;
+  const scale = pieceScale(editions[measures.leading], room);
+  const rows = (cut: readonly Piece[]): CutRow[] => cut.flatMap((piece) => rowsOf(setting, piece, scale));
+  const known = stocksUsed(setting).map((stock) => ({
+    stock: stock.name,
+    color: stock.color?.value,
+    facts: stockFacts(setting, stock),
+    rows: rows(pieces.filter((piece) => stockOf(setting, piece) === stock)),
+  }));
+  const loose = rows(pieces.filter((piece) => !stockOf(setting, piece)));
+  const second = measures.leading === 'inch' ? 'metric' : 'inch';
+  return {
+    leadHeading: setting.voice.say(`cut-${measures.leading}`),
+    secondHeading: setting.voice.say(`cut-${second}`),
+    groups: [...known, { stock: undefined, color: undefined, facts: undefined, rows: loose }].filter(
+      (group) => group.rows.length > 0,
+    ),
+  };
+}
+
+/** One row a sheet: a form may be cut from several. */
+function rowsOf(setting: Setting, piece: Piece, scale: number): CutRow[] {
+  const { editions, measures, drawings, voice } = setting;
+  const id = piece.id.value;
+  return sheetsOf(editions[editions.own].shapes.nets, id).flatMap(({ name }) => {
+    const sheet = name === undefined ? id : `${id}.${name}`;
+    const size = sheetSize(setting, sheet);
+    if (!size) return [];
+    const drawing = pieceDrawing(editions, sheet, scale, drawings, false);
+    return [
+      {
+        name: name === undefined ? nameOf(id) : `${nameOf(id)}: ${nameOf(name)}`,
+        drawing: drawing && drawingElement(drawing),
+        times: piece.count.value > 1 ? voice.say('cut-times', { count: piece.count.value }) : undefined,
+        lead: measures.alone(size, measures.leading),
+        second: measures.alone(size, measures.leading === 'inch' ? 'metric' : 'inch'),
+        notes: name === undefined ? notesOf(setting, piece) : [],
+      },
+    ];
+  });
+}
+
+function sheetSize({ editions }: Setting, sheet: string): ReturnType<typeof sizeOf> {
+  const width = twin(editions, ({ shapes }) => shapes.nets.get(sheet)?.size.width);
+  const height = twin(editions, ({ shapes }) => shapes.nets.get(sheet)?.size.height);
+  return width && height ? [width, height] : undefined;
+}
+
+function notesOf(setting: Setting, piece: Piece): SafeHtml[] {
+  const { editions, measures, voice } = setting;
+  const reveals = revealTwins(editions, piece.id.value);
+  const corners = twin(editions, ({ project }) => project.pieces.get(piece.id.value)?.corners?.value);
+  return [
+    ...(reveals && piece.on ? [baseNote(setting, piece, reveals)] : []),
+    ...(corners ? [voice.phrase('corners-rounded', { radius: measures.both([corners]) })] : []),
+  ];
+}
+
+/** `on the front of the box; 1/8 in (3 mm) all round shows`. */
+function baseNote({ editions, measures, voice }: Setting, piece: Piece, reveals: RevealTwins): SafeHtml {
+  const base = piece.on ? baseName(piece.on.value, voice) : '';
+  const layer = editions.inch.shapes.layers.find((each) => each.piece.id.value === piece.id.value);
+  if (layer && isAskew(layer)) {
+    const least = measures.both([leastReveal(reveals)]);
+    return voice.phrase('on-base-turned', { base, degrees: layer.turn, least });
+  }
+  const sides = Object.values(reveals);
+  if (sides.every(({ inch }) => inch.sign === 0)) return voice.phrase('on-base-flush', { base });
+  const reveal = revealPhrase(reveals, measures, voice);
+  const shows = sides.every(({ inch }) => inch.sign > 0);
+  return voice.phrase('on-base', {
+    base,
+    reveals: shows ? voice.phrase('reveal-shows', { reveal }) : reveal,
+  });
+}

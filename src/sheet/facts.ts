@@ -1,0 +1,48 @@
+import { type Edition, twin } from '../shape/editions.ts';
+import { finishedSize } from './finished-size.ts';
+import { measuredHtml } from './measured-text.ts';
+import { html, SafeHtml } from './safe-html.ts';
+import type { Setting } from './setting.ts';
+
+/** A line of the sheet's head: `Time`, `45 minutes`. */
+export type Fact = { readonly term: string; readonly value: SafeHtml };
+
+/** What a person asks before starting: how large, how long, how hard, when, for what. */
+export function factsOf(setting: Setting): readonly Fact[] {
+  const { project, voice, editions, measures } = setting;
+  const size = finishedSize(editions);
+  const facts: readonly (readonly [string, SafeHtml | undefined])[] = [
+    ['finished-size', size && measures.both(size)],
+    ['time', timeNeeded(setting)],
+    ['level', project.level && html`${project.level.value}`],
+    ['session', project.session && html`${voice.day(project.session.value)}`],
+    ['occasion', project.occasion && html`${project.occasion.value}`],
+    ['holds', held(setting)],
+  ];
+  return facts.flatMap(([key, value]) => (value ? [{ term: voice.say(key), value }] : []));
+}
+
+/** As the demonstrator says, else the steps' minutes together; waiting is named apart. */
+function timeNeeded({ project, voice }: Setting): SafeHtml | undefined {
+  const worked = project.steps.reduce((total, { minutes }) => total + (minutes?.value ?? 0), 0);
+  const minutes = project.minutes?.value ?? worked;
+  if (minutes === 0) return undefined;
+  const dry = project.steps.reduce((total, step) => total + (step.dry?.value ?? 0), 0);
+  const work = voice.duration(minutes);
+  return html`${dry > 0 ? voice.say('waiting', { work, waiting: voice.duration(dry) }) : work}`;
+}
+
+function held({ project, editions, voice, measures, finder }: Setting): SafeHtml | undefined {
+  if (!project.holds) return undefined;
+  const { item, count } = project.holds;
+  const holding = voice.phrase('holds-item', {
+    count: count.value,
+    item: measuredHtml(item, finder, measures),
+  });
+  const size = [0, 1, 2].flatMap((side) => {
+    const length = twin(editions, (edition: Edition) => edition.project.holds?.size?.[side]?.value);
+    return length ? [length] : [];
+  });
+  if (size.length === 0) return holding;
+  return SafeHtml.join([holding, voice.phrase('holds-each', { size: measures.both(size) })], ', ');
+}

@@ -1,0 +1,60 @@
+import type { Drawing } from './drawing.ts';
+import { type HtmlValue, html, SafeHtml } from './safe-html.ts';
+
+/** A photo where the page finds it. */
+export type PlacedPicture = {
+  /** An address relative to the page, or `data:` for print. */
+  readonly src: string;
+  /** In pixels. */
+  readonly width: number;
+  readonly height: number;
+  /** Other encodings and sizes of it, best first, for a browser to choose from. */
+  readonly sources?: readonly { readonly type: string; readonly srcset: string }[];
+};
+
+/** A drawing or photo set as a figure, and the width it wants in millimetres of paper. */
+export type Figure = { readonly html: SafeHtml; readonly width: number };
+
+/** Photos are set no wider than this; a tall one no higher. */
+const PHOTO = { width: 62, height: 82 };
+
+export function pictureFigure(picture: PlacedPicture, alternative: string, caption?: HtmlValue): Figure {
+  const width = Math.min(PHOTO.width, (PHOTO.height * picture.width) / picture.height);
+  return {
+    width,
+    html: html`<figure class="photo">${pictureElement(picture, alternative)}${captionElement(caption)}</figure>`,
+  };
+}
+
+export function pictureElement(picture: PlacedPicture, alternative: string): SafeHtml {
+  const { src, width, height, sources = [] } = picture;
+  const image = html`<img src="${src}" width="${width}" height="${height}" alt="${alternative}" decoding="async">`;
+  if (sources.length === 0) return image;
+  const choices = sources.map(
+    ({ type, srcset }) =>
+      html`<source type="${type}" srcset="${srcset}" sizes="(min-width: 60rem) 24rem, 92vw">`,
+  );
+  return html`<picture>${SafeHtml.join(choices)}${image}</picture>`;
+}
+
+/** A drawing at the size it wants, or smaller where the page is narrower. */
+export function drawingFigure(drawing: Drawing, caption?: HtmlValue): Figure {
+  return {
+    width: drawing.width,
+    html: html`<figure class="drawing">${drawingElement(drawing)}${captionElement(caption)}</figure>`,
+  };
+}
+
+/** A drawing as it stands in a table or beside a title. */
+export function drawingElement({ svg, width, height }: Drawing): SafeHtml {
+  const size = `--width: ${millimetres(width)}; --height: ${millimetres(height)}`;
+  return html`<span class="drawn" style="${size}">${SafeHtml.vouched(svg)}</span>`;
+}
+
+function millimetres(length: number): string {
+  return `${Math.round(length * 100) / 100}mm`;
+}
+
+function captionElement(caption: HtmlValue | undefined): SafeHtml {
+  return caption ? html`<figcaption>${caption}</figcaption>` : SafeHtml.empty;
+}

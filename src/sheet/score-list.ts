@@ -1,0 +1,64 @@
+import { sheetsOf } from '../shape/shapes.ts';
+import type { Measures } from './measures.ts';
+import { nameOf } from './names.ts';
+import type { SafeHtml } from './safe-html.ts';
+import { type ScoreMove, scoreMoves } from './score-moves.ts';
+import type { Setting } from './setting.ts';
+import type { Voice } from './voice.ts';
+
+/** Everything that is scored, as said at the board. */
+export type ScoreList = {
+  readonly leadHeading: string;
+  readonly secondHeading: string;
+  readonly pieces: readonly ScoredPiece[];
+};
+
+export type ScoredPiece = {
+  readonly name: string;
+  readonly rows: readonly { readonly words: SafeHtml; readonly lead: SafeHtml; readonly second: SafeHtml }[];
+  /** What is cut besides, once scored; undefined when nothing is. */
+  readonly cuts: string | undefined;
+};
+
+/** The score list of a sheet; undefined when nothing in it is scored. */
+export function scoreList(setting: Setting): ScoreList | undefined {
+  const { editions, project, measures, voice } = setting;
+  const { nets } = editions[measures.leading].shapes;
+  const pieces = [...project.pieces.keys()].flatMap((id) =>
+    sheetsOf(nets, id).flatMap(({ name, net }) => {
+      if (net.scores.length === 0) return [];
+      const cuts = net.waste.length + net.slits.length > 0;
+      return [
+        {
+          name: name === undefined ? nameOf(id) : `${nameOf(id)}: ${nameOf(name)}`,
+          rows: rowsOf(setting, name === undefined ? id : `${id}.${name}`),
+          cuts: cuts ? voice.say('score-then-cut') : undefined,
+        },
+      ];
+    }),
+  );
+  const second = measures.leading === 'inch' ? 'metric' : 'inch';
+  return pieces.length === 0
+    ? undefined
+    : {
+        leadHeading: voice.say(`cut-${measures.leading}`),
+        secondHeading: voice.say(`cut-${second}`),
+        pieces,
+      };
+}
+
+function rowsOf({ editions, measures, voice }: Setting, sheet: string): ScoredPiece['rows'] {
+  return scoreMoves(editions, sheet).map((move) => ({
+    words: moveWords(move, measures, voice),
+    lead: measures.alone(move.at, measures.leading, 'column'),
+    second: measures.alone(move.at, measures.leading === 'inch' ? 'metric' : 'inch', 'column'),
+  }));
+}
+
+/** `Quarter turn clockwise: left edge along the top (6¾ in (171 mm))`. */
+function moveWords({ turn, topEdge, along }: ScoreMove, measures: Measures, voice: Voice): SafeHtml {
+  return voice.phrase(`score-turn-${turn}`, {
+    edge: voice.say(`edge-${topEdge}`),
+    length: measures.both([along]),
+  });
+}

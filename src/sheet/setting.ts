@@ -1,0 +1,61 @@
+import type { Project } from '../project/model.ts';
+import { type Editions, ownEdition } from '../shape/editions.ts';
+import type { DrawingStyle } from './drawings/style.ts';
+import type { PlacedPicture } from './figures.ts';
+import type { Labels } from './labels.ts';
+import { type Leading, type Measures, measuresFor } from './measures.ts';
+import { type TwinFinder, twinFinder } from './twins.ts';
+import { type Voice, voiceOf } from './voice.ts';
+
+/** What a sheet is made for: a web page, or one of the three prints. */
+export type Target = 'page' | 'letter' | 'a4' | 'large-print';
+
+/** What every part of one sheet is set with. */
+export type Setting = {
+  readonly editions: Editions;
+  /** As the demonstrator wrote it. */
+  readonly project: Project;
+  readonly target: Target;
+  readonly voice: Voice;
+  readonly measures: Measures;
+  readonly finder: TwinFinder;
+  readonly drawings: DrawingStyle;
+  /** By the path a project names them by. */
+  readonly pictures: ReadonlyMap<string, PlacedPicture>;
+};
+
+/** Which edition comes first where the paper does not decide: the one the demonstrator measured in. */
+const LEADING: Readonly<Record<Target, Leading | 'own'>> = {
+  page: 'own',
+  letter: 'inch',
+  a4: 'metric',
+  'large-print': 'own',
+};
+
+/** Capitals of 8½ pt on a drawing; nearly twice that in large print. */
+const LETTERING = { usual: 3, large: 5.2 };
+
+export function settingOf(
+  editions: Editions,
+  target: Target,
+  labels: Labels,
+  pictures: ReadonlyMap<string, PlacedPicture>,
+): Setting {
+  const voice = voiceOf(labels);
+  const wanted = LEADING[target];
+  const leading = wanted === 'own' ? editions.own : wanted;
+  return {
+    editions,
+    project: ownEdition(editions).project,
+    target,
+    voice,
+    measures: measuresFor(voice, leading, target === 'page'),
+    finder: twinFinder(editions),
+    drawings: {
+      leading,
+      say: voice.say,
+      lettering: target === 'large-print' ? LETTERING.large : LETTERING.usual,
+    },
+    pictures,
+  };
+}

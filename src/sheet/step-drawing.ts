@@ -1,0 +1,36 @@
+import type { Drawing } from './drawing.ts';
+import { pieceDrawing } from './drawings/piece.ts';
+import { stackDrawing } from './drawings/stack.ts';
+import { templateDrawing, templateReduction } from './drawings/template.ts';
+import { drawingFigure, type Figure } from './figures.ts';
+import { referenceOf } from './names.ts';
+import type { Setting } from './setting.ts';
+
+/** Room beside a step's text, in millimetres of paper. */
+const BESIDE = { width: 50, height: 46 };
+
+type Attributes = Readonly<Record<string, string>>;
+
+/** The figure of `::drawing{of=box view=folded}`; undefined where there is nothing to draw. */
+export function stepDrawing(setting: Setting, of: string, attributes: Attributes): Figure | undefined {
+  const drawing = drawingFor(setting, of, attributes.view ?? 'flat');
+  return drawing && drawingFigure(drawing, attributes.caption);
+}
+
+function drawingFor(setting: Setting, of: string, view: string): Drawing | undefined {
+  if (view === 'layers') return stackDrawing(setting.editions, referenceOf(of), BESIDE, setting.drawings);
+  if (view === 'flat') return flatDrawing(setting, of);
+  return undefined;
+}
+
+/** A scored sheet with its dimensions, or a flat piece. */
+function flatDrawing({ editions, measures, drawings }: Setting, of: string): Drawing | undefined {
+  const net = editions[measures.leading].shapes.nets.get(of);
+  if (!net) return undefined;
+  const { width, height } = net.size;
+  if (net.folds.length > 0) {
+    return templateDrawing(editions, of, templateReduction(net, BESIDE), drawings);
+  }
+  const scale = Math.min(0.5, BESIDE.width / width.mm, BESIDE.height / height.mm);
+  return pieceDrawing(editions, of, scale, drawings);
+}

@@ -1,0 +1,79 @@
+import { type Labels, type Say, speaker } from './labels.ts';
+import { escapeHtml, type HtmlValue, html, SafeHtml } from './safe-html.ts';
+
+/** Everything a sheet needs to say something in its language. */
+export type Voice = {
+  /** A BCP 47 tag. */
+  readonly language: string;
+  readonly say: Say;
+  /** A label with markup set in for its values. */
+  readonly phrase: (key: string, values: Readonly<Record<string, HtmlValue>>) => SafeHtml;
+  /** `key-one`, `key-other` and so on by the language's plural rules, with `{count}` in it. */
+  readonly count: (key: string, count: number) => string;
+  /** `a, b and c`. */
+  readonly list: (items: readonly HtmlValue[]) => SafeHtml;
+  /** A `YYYY-MM-DD` day in words, its weekday included. */
+  readonly day: (date: string) => string;
+  /** The same without the weekday. */
+  readonly date: (date: string) => string;
+  /** `1 hour 15 minutes`. */
+  readonly duration: (minutes: number) => string;
+};
+
+export function voiceOf(labels: Labels): Voice {
+  const { language } = labels;
+  const say = speaker(labels);
+  const plurals = new Intl.PluralRules(language);
+  const count = (key: string, number: number): string => {
+    const exact = `${key}-${plurals.select(number)}`;
+    return say(labels.texts.has(exact) ? exact : `${key}-other`, { count: number });
+  };
+  return {
+    language,
+    say,
+    count,
+    phrase: (key, values) => phrase(say, key, values),
+    list: (items) => list(language, items),
+    day: (date) => dateInWords(language, date, 'full'),
+    date: (date) => dateInWords(language, date, 'long'),
+    duration: (minutes) => {
+      const [hours, rest] = [Math.floor(minutes / 60), minutes % 60];
+      return [hours > 0 ? count('hours', hours) : '', rest > 0 || hours === 0 ? count('minutes', rest) : '']
+        .filter(Boolean)
+        .join(' ');
+    },
+  };
+}
+
+/** Characters of the private use area stand for the values until the label's own text is escaped. */
+const FIRST_MARK = 0xe000;
+
+function phrase(say: Say, key: string, values: Readonly<Record<string, HtmlValue>>): SafeHtml {
+  const names = Object.keys(values);
+  const marks = Object.fromEntries(
+    names.map((name, index) => [name, String.fromCharCode(FIRST_MARK + index)]),
+  );
+  const filled = escapeHtml(say(key, marks)).replace(/[\ue000-\uf8ff]/gu, (character) => {
+    const name = names[character.charCodeAt(0) - FIRST_MARK];
+    const value = name === undefined ? undefined : values[name];
+    return value === undefined ? character : html`${value}`.toHTML();
+  });
+  return SafeHtml.vouched(filled);
+}
+
+function list(language: string, items: readonly HtmlValue[]): SafeHtml {
+  const format = new Intl.ListFormat(language, { type: 'conjunction' });
+  const parts = format.formatToParts(items.map((_, index) => String(index)));
+  return SafeHtml.join(
+    parts.map(({ type, value }) =>
+      type === 'element' ? html`${items[Number(value)] ?? ''}` : html`${value}`,
+    ),
+  );
+}
+
+function dateInWords(language: string, date: string, dateStyle: 'full' | 'long'): string {
+  const [year = 0, month = 1, day = 1] = date.split('-').map(Number);
+  return new Intl.DateTimeFormat(language, { dateStyle, timeZone: 'UTC' }).format(
+    new Date(Date.UTC(year, month - 1, day)),
+  );
+}
