@@ -1,0 +1,123 @@
+import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
+import { mkdtempSync, readdirSync, rmSync, symlinkSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const folder = mkdtempSync(join(tmpdir(), 'processes-test-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+// A process of its own cannot run TypeScript on every Node that is supported: it gets what the package will hold.
+beforeAll(() => {
+  const compiler = join(root, 'node_modules', 'typescript', 'bin', 'tsc');
+  const args = ['-p', 'tsconfig.build.json', '--outDir', join(folder, 'lib')];
+  try {
+    execFileSync(process.execPath, [compiler, ...args], { cwd: root, stdio: 'pipe' });
+  } catch {
+    // Errors of type are for the check to find; the files are written all the same.
+  }
+  symlinkSync(join(root, 'node_modules'), join(folder, 'node_modules'));
+});
+
+const PRINT = `await printer.pdf('<!doctype html><title>x</title><p>x</p>', { title: 'x', date: '2026-12-10' });`;
+
+/** Runs lines of a program that has a printer, with a folder for temporary files of its own. */
+function run(lines: string, temporary: string): ChildProcess {
+  const printer = pathToFileURL(join(folder, 'lib', 'print', 'printer.js'));
+  const program = `import { openPrinter } from '${printer}';
+    const printer = openPrinter({ download: false });
+    ${lines}`;
+  return spawn(process.execPath, ['--input-type=module', '-e', program], {
+    env: { ...process.env, TMPDIR: temporary },
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
+}
+
+/** The processes that a process started, and theirs, without those that have ended but were not yet collected. */
+function descendants(pid: number): number[] {
+  const rows = execFileSync('ps', ['-A', '-o', 'pid=,ppid=,stat='], { encoding: 'utf8' }).trim().split('\n');
+  const living = rows.map((row) => row.trim().split(/\s+/u)).filter(([, , state]) => !state?.startsWith('Z'));
+  const children = living.filter(([, parent]) => Number(parent) === pid).map(([child]) => Number(child));
+  return children.flatMap((child) => [child, ...descendants(child)]);
+}
+
+function lives(pid: number): boolean {
+  const state = execFileSync('sh', ['-c', `ps -o stat= -p ${pid} || true`], { encoding: 'utf8' }).trim();
+  return state !== '' && !state.startsWith('Z');
+}
+
+/** Waits until nothing of a list lives, at most five seconds. @returns What still does. */
+async function survivors(pids: readonly number[]): Promise<number[]> {
+  const until = Date.now() + 5000;
+  while (Date.now() < until && pids.some(lives)) await new Promise((resolve) => setTimeout(resolve, 50));
+  return pids.filter(lives);
+}
+
+function said(child: ChildProcess): Promise<void> {
+  return new Promise((resolve) => child.stdout?.once('data', () => resolve()));
+}
+
+function ended(child: ChildProcess): Promise<{ code: number | null; signal: string | null }> {
+  return new Promise((resolve) => child.once('exit', (code, signal) => resolve({ code, signal })));
+}
+
+describe.runIf(process.platform !== 'win32')('no browser outlives us', () => {
+  const WAIT = `${PRINT} console.log('ready'); setInterval(() => {}, 1000);`;
+
+  async function started(
+    lines: string,
+  ): Promise<{ child: ChildProcess; browser: number[]; temporary: string }> {
+    const temporary = mkdtempSync(join(folder, 'temporary-'));
+    const child = run(lines, temporary);
+    await said(child);
+    const browser = descendants(child.pid ?? 0);
+    expect(browser.length).toBeGreaterThan(1);
+    return { child, browser, temporary };
+  }
+
+  it.each(['SIGINT', 'SIGTERM', 'SIGHUP'] as const)(
+    'when %s ends us, which it still does',
+    async (signal) => {
+      const { child, browser, temporary } = await started(WAIT);
+      const end = ended(child);
+      child.kill(signal);
+      expect(await end).toEqual({ code: null, signal });
+      expect(await survivors(browser)).toEqual([]);
+      expect(readdirSync(temporary)).toEqual([]);
+    },
+  );
+
+  it('when a command has its own way to end on a signal', async () => {
+    const { child, browser } = await started(`process.on('SIGINT', () => process.exit(7)); ${WAIT}`);
+    const end = ended(child);
+    child.kill('SIGINT');
+    expect(await end).toEqual({ code: 7, signal: null });
+    expect(await survivors(browser)).toEqual([]);
+  });
+
+  it('when we are killed', async () => {
+    const { child, browser } = await started(WAIT);
+    child.kill('SIGKILL');
+    expect(await survivors(browser)).toEqual([]);
+  });
+
+  it('when we exit without closing', async () => {
+    const { child, browser, temporary } = await started(
+      `${PRINT} console.log('ready'); setTimeout(() => process.exit(3), 500);`,
+    );
+    expect(await ended(child)).toEqual({ code: 3, signal: null });
+    expect(await survivors(browser)).toEqual([]);
+    expect(readdirSync(temporary)).toEqual([]);
+  });
+
+  it('when we close, after which nothing keeps us from ending', async () => {
+    const { child, browser, temporary } = await started(
+      `${PRINT} console.log('ready'); setTimeout(() => printer.close(), 500);`,
+    );
+    expect(await ended(child)).toEqual({ code: 0, signal: null });
+    expect(await survivors(browser)).toEqual([]);
+    expect(readdirSync(temporary)).toEqual([]);
+  });
+});
