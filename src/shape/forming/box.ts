@@ -56,7 +56,7 @@ export function readBox(settings: Settings, walls: 1 | 2): BoxMeasures | undefin
   refuseNarrow(settings, box.width, 'the width');
   refuseNarrow(settings, box.depth, 'the depth');
   refuseNarrow(settings, box.height, 'the height');
-  return box;
+  return settings.problems.length > 0 ? undefined : box;
 }
 
 /** Refuses a panel that no bone folder gets between two score lines. Common practice, no source. */
@@ -72,4 +72,10 @@ export function sizesOf({ width, depth, height }: BoxMeasures): {
   readonly height: Length;
 } {
   return { width: width.value, depth: depth.value, height: height.value };
+}
+
+/** Refuses what is folded down its middle where half of it is too narrow. */
+export function refuseNarrowHalf(settings: Settings, whole: At<Length>, what: string): void {
+  const least = usual(settings.ruler, [1, 4], 6);
+  settings.refuseUnder(whole, least, what, 'half of it would be too narrow to fold cleanly');
 }

@@ -8,12 +8,12 @@ import {
 } from '../../measure/notation.ts';
 import type { FormSetting } from '../../project/model.ts';
 import type { At, Place } from '../../project/source.ts';
-import type { FormParameter, FormRequest } from '../form.ts';
+import type { Form, FormParameter, FormRequest } from '../form.ts';
 import type { ShapeProblem } from '../shapes.ts';
-import { type Ruler, rulerOf, say } from './ruler.ts';
+import { type Ruler, roundDown, roundUp, rulerOf, say } from './ruler.ts';
 
 /** What the settings of a form are about, for messages. */
-type Subject = { readonly name: string; readonly parameters: readonly FormParameter[] };
+type Subject = Pick<Form, 'name' | 'parameters' | 'example'>;
 
 /** How many lengths each kind of parameter is written with; the others are no lengths. */
 const LENGTHS: Partial<Record<FormParameter['kind'], 1 | 2 | 3>> = { length: 1, size: 2, volume: 3 };
@@ -83,10 +83,13 @@ export class Settings {
     const given = keys.filter((key) => this.#written.has(key));
     const [first = '', second] = given;
     if (given.length === 0) {
-      const [key = ''] = keys;
-      const sample = SAMPLES[LENGTHS[this.#parameter(key)?.kind ?? 'length'] ?? 1];
       const message = `${this.piece} has no size: ${a(this.#subject.name)} needs ${keys.join(' or ')}`;
-      this.problems.push({ rule: 'missing-value', message, remedy: `add "${key}: ${sample}"`, at: this.at });
+      this.problems.push({
+        rule: 'missing-value',
+        message,
+        remedy: `add "${this.#sample(keys)}"`,
+        at: this.at,
+      });
     } else if (second !== undefined) {
       const at = this.#written.get(second)?.text.at ?? this.at;
       this.refuse(at, `${this.piece} has both ${first} and ${second}`, `take one of the two out`);
@@ -102,18 +105,25 @@ export class Settings {
   refuseUnder({ value, at }: At<Length>, least: Length, what: string, why: string): void {
     if (!value.lessThan(least)) return;
     const message = `${what} of ${this.piece} is ${this.say(value)}, less than ${this.say(least)}: ${why}`;
-    this.refuse(at, message, `make it at least ${this.say(least)}`);
+    this.refuse(at, message, `make it at least ${this.say(roundUp(least, this.ruler.step))}`);
   }
 
   /** Refuses a length over the most. */
   refuseOver({ value, at }: At<Length>, most: Length, what: string, why: string): void {
     if (!value.greaterThan(most)) return;
     const message = `${what} of ${this.piece} is ${this.say(value)}, more than ${this.say(most)}: ${why}`;
-    this.refuse(at, message, `make it at most ${this.say(most)}`);
+    const marked = roundDown(most, this.ruler.step);
+    this.refuse(at, message, `make it at most ${this.say(marked.sign > 0 ? marked : most)}`);
   }
 
   say(length: Length): string {
     return say(this.ruler, length);
+  }
+
+  /** How one of several measurements is written in the form's example. */
+  #sample(keys: readonly string[]): string {
+    const lines = this.#subject.example.settings;
+    return lines.find((line) => keys.some((key) => line.startsWith(`${key}:`))) ?? `${keys[0]}: …`;
   }
 
   #parameter(key: string): FormParameter | undefined {
@@ -142,7 +152,7 @@ export class Settings {
     }
     const { problem, start, end } = reading;
     const wrong = text.value.slice(start, end);
-    const message = `"${wrong}", the ${key} of ${this.piece}, ${WORDS[problem]}`;
+    const message = `${key} of ${this.piece}: "${wrong}" ${WORDS[problem]}`;
     this.problems.push({
       rule: 'unreadable-length',
       message,
@@ -155,7 +165,7 @@ export class Settings {
     const count = /^\d{1,3}$/u.test(text.value) ? Number(text.value) : 0;
     if (count >= 1 && count <= MOST_COUNTED) this.#counts.set(key, { value: count, at: text.at });
     else {
-      const message = `"${text.value}", the ${key} of ${this.piece}, is no whole number from 1 to ${MOST_COUNTED}`;
+      const message = `${key} of ${this.piece}: "${text.value}" is no whole number from 1 to ${MOST_COUNTED}`;
       this.problems.push({
         rule: 'unexpected-value',
         message,
@@ -168,7 +178,7 @@ export class Settings {
   #readChoice({ key, choices = [] }: FormParameter, text: At<string>): void {
     if (choices.includes(text.value)) this.#choices.set(key, text);
     else {
-      const message = `"${text.value}", the ${key} of ${this.piece}, is not ${choices.join(' or ')}`;
+      const message = `${key} of ${this.piece}: "${text.value}" is not ${choices.join(' or ')}`;
       const remedy = `write ${choices.join(' or ')}`;
       this.problems.push({ rule: 'unexpected-value', message, remedy, at: text.at });
     }
@@ -177,14 +187,14 @@ export class Settings {
 
 const WORDS: Record<LengthProblem, string> = {
   empty: 'is empty',
-  'not a length': 'is no length',
-  'decimal comma': 'has a comma; decimals take a point',
+  'not a length': 'is no measurement',
+  'decimal comma': 'has a comma in it',
   'denominator of zero': 'divides by zero',
-  negative: 'is negative',
-  zero: 'is zero',
-  'too long': 'is over 1 m',
-  'too many sizes': 'has too many numbers',
-  'too few sizes': 'has too few numbers',
+  negative: 'is less than zero',
+  zero: 'measures nothing',
+  'too long': 'is longer than 1 m',
+  'too many sizes': 'has more measurements than belong here',
+  'too few sizes': 'has fewer measurements than belong here',
 };
 
 const SAMPLES: Readonly<Record<1 | 2 | 3, string>> = { 1: '1/2', 2: '4 1/4 x 5 1/2', 3: '3 1/2 x 1 x 4 3/4' };

@@ -25,7 +25,7 @@ export const accordionCard: Form = form({
     const pages = settings.count('pages', 4);
     const right = pages.value >= LEAST_PAGES && pages.value <= MOST_PAGES;
     if (!right) {
-      const message = `${settings.piece} has ${pages.value} pages; an accordion card has ${LEAST_PAGES} to ${MOST_PAGES}`;
+      const message = `pages of ${settings.piece}: ${pages.value}; an accordion card has ${LEAST_PAGES} to ${MOST_PAGES}`;
       settings.refuse(pages.at, message, `write a number from ${LEAST_PAGES} to ${MOST_PAGES}`);
     }
     return size && { ...size, pages: Array.from({ length: pages.value }, (_, index) => `page-${index + 1}`) };

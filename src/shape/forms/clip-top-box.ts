@@ -1,5 +1,13 @@
 import type { Form } from '../form.ts';
-import { BOX_PARAMETERS, readBox, refuseNarrow, sizesOf, TAB_PARAMETER, usualTab } from '../forming/box.ts';
+import {
+  BOX_PARAMETERS,
+  readBox,
+  refuseNarrow,
+  refuseNarrowHalf,
+  sizesOf,
+  TAB_PARAMETER,
+  usualTab,
+} from '../forming/box.ts';
 import { form } from '../forming/form.ts';
 import { layoutNet, mountain, valley } from '../forming/layout.ts';
 import { usual } from '../forming/ruler.ts';
@@ -46,7 +54,7 @@ export const clipTopBox: Form = form({
       'it is glued to the left side, which is only that wide',
     );
     refuseNarrow(settings, flange, 'the flange');
-    refuseNarrow(settings, { value: box.depth.value.half(), at: box.depth.at }, 'half the depth');
+    refuseNarrowHalf(settings, box.depth, 'the depth');
     return { ...sizesOf(box), tab: tab.value, flange: flange.value };
   },
   shape: ({ width, depth, height, tab, flange }, corners) => ({

@@ -1,5 +1,5 @@
 import type { Form } from '../form.ts';
-import { refuseNarrow } from '../forming/box.ts';
+import { refuseNarrowHalf } from '../forming/box.ts';
 import { CARD_SIZE, readCard } from '../forming/card.ts';
 import { form } from '../forming/form.ts';
 import { layoutNet, mountain } from '../forming/layout.ts';
@@ -22,9 +22,8 @@ export const gateFoldCard: Form = form({
     const size = readCard(settings);
     const [width] = settings.lengths('size');
     if (!size || !width) return undefined;
-    const gate = size.width.half();
-    refuseNarrow(settings, { value: gate, at: width.at }, 'half the width');
-    return { ...size, gate };
+    refuseNarrowHalf(settings, width, 'the width');
+    return { ...size, gate: size.width.half() };
   },
   shape: ({ width, height, gate }, corners) => ({
     net: layoutNet({

@@ -1,6 +1,13 @@
 import { Length } from '../../measure/length.ts';
 import type { Form } from '../form.ts';
-import { BOX_PARAMETERS, readBox, refuseNarrow, sizesOf, TAB_PARAMETER, usualTab } from '../forming/box.ts';
+import {
+  BOX_PARAMETERS,
+  readBox,
+  refuseNarrowHalf,
+  sizesOf,
+  TAB_PARAMETER,
+  usualTab,
+} from '../forming/box.ts';
 import { form } from '../forming/form.ts';
 import { type Bend, layoutNet, mountain } from '../forming/layout.ts';
 import { roundUp } from '../forming/ruler.ts';
@@ -31,7 +38,7 @@ export const gussetedBag: Form = form({
       roundUp(gusset, settings.ruler.groove).plus(usualTab(settings, sizes.width)),
     );
     settings.refuseOver(tab, sizes.width, 'the tab', 'it is glued inside the back, which is only that wide');
-    refuseNarrow(settings, { value: gusset, at: box.depth.at }, 'half the depth');
+    refuseNarrowHalf(settings, box.depth, 'the depth');
     if (bottom.greaterThan(sizes.width)) {
       const message = `${settings.piece} is ${settings.say(sizes.depth)} deep and ${settings.say(sizes.width)} wide: its bottom flaps, ${settings.say(bottom)} long, are longer than the opening is wide`;
       settings.refuse(box.depth.at, message, `make it wider, or no deeper than ${settings.say(sizes.width)}`);

@@ -51,20 +51,10 @@ export const tag: Form = form({
     const top = width.value.minus(edge).half();
     settings.refuseOver(clip, top, 'the clip', 'the two cuts would meet in the middle of the upper edge');
     settings.refuseOver(clip, height.value.minus(edge), 'the clip', 'nothing is left of the sides below it');
-    settings.refuseOver(
-      hole,
-      width.value.minus(edge.times(2)),
-      'the hole',
-      'too little paper is left beside it',
-    );
     const down = usual(ruler, [1, 4], 6).plus(hole.value.half());
-    const below = height.value.minus(edge).minus(hole.value.half());
-    settings.refuseOver(
-      { value: down, at: hole.at },
-      below,
-      'the middle of the hole',
-      'too little paper is left under it',
-    );
+    const need = `its hole of ${settings.say(hole.value)} needs that much`;
+    settings.refuseUnder(width, hole.value.plus(edge.times(2)), 'the width', need);
+    settings.refuseUnder(height, down.plus(hole.value.half()).plus(edge), 'the height', need);
     return {
       width: width.value,
       height: height.value,
