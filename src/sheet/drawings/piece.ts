@@ -58,9 +58,10 @@ function drawSize(canvas: Canvas, net: Both<Net>, frame: Frame, style: DrawingSt
   dimension(canvas, beside, [0, bottom], lengthLabel(upright, style), size);
 }
 
-/** The stock's colour of a piece, `#rrggbb`. */
+/** The stock's colour of a piece or of a further sheet of it (`box.lid`), `#rrggbb`. */
 export function colorOf({ project }: Edition, id: string): string | undefined {
-  const stock = project.pieces.get(id)?.stock?.value;
+  const [piece = id] = id.split('.');
+  const stock = project.pieces.get(piece)?.stock?.value;
   return stock === undefined ? undefined : project.stock.get(stock)?.color?.value;
 }
 

@@ -48,10 +48,16 @@ export function gluedPanels(net: Net): readonly Panel[] {
 export type Numbered = { readonly number: number; readonly name: string };
 
 /**
- * Writes each panel's name on it: level, else upright, else a number.
+ * Writes each panel's name on it: level, else upright, else a number, unless nothing is to be numbered.
  * @returns the numbers, for a list beside the drawing.
  */
-export function drawNames(canvas: Canvas, net: Net, frame: Frame, size: number): readonly Numbered[] {
+export function drawNames(
+  canvas: Canvas,
+  net: Net,
+  frame: Frame,
+  size: number,
+  numbering = true,
+): readonly Numbered[] {
   const numbered: Numbered[] = [];
   const glued = gluedPanels(net);
   for (const panel of net.panels) {
@@ -66,7 +72,7 @@ export function drawNames(canvas: Canvas, net: Net, frame: Frame, size: number):
     if (long <= right - left && high <= bottom - top) canvas.label(label, centre, { size, halo });
     else if (long <= bottom - top && high <= right - left)
       canvas.label(label, centre, { size, halo, upright: true });
-    else {
+    else if (numbering) {
       const number = numbered.length + 1;
       const room = Math.min(right - left, bottom - top);
       canvas.label([plain(String(number))], centre, { size: Math.min(size, room), halo, strong: true });

@@ -27,13 +27,15 @@ export function templateReduction(net: Net, room: Room): number {
 
 /**
  * The dimensioned net at a scale of 1 to `reduction`: score positions from the edges they are said from at the board,
- * the overall size, panel names, and the key. `id` is a piece, or a further sheet of it (`box.lid`).
+ * the overall size, panel names, and the key. `id` is a piece, or a further sheet of it (`box.lid`). A `brief` one
+ * leaves out the names that find no room on their panels, for where the whole template stands elsewhere.
  */
 export function templateDrawing(
   editions: Editions,
   id: string,
   reduction: number,
   style: DrawingStyle,
+  brief = false,
 ): Drawing | undefined {
   const net = netOf(editions, style.leading, id);
   if (!net) return undefined;
@@ -41,7 +43,7 @@ export function templateDrawing(
   const canvas = new Canvas();
   const frame: Frame = { scale: 1 / reduction, ...AT_ORIGIN };
   drawNet(canvas, net.drawn, frame, colorOf(editions[style.leading], pieceOf(id)));
-  const numbered = drawNames(canvas, net.drawn, frame, size);
+  const numbered = drawNames(canvas, net.drawn, frame, size, !brief);
   const box = sheetBox(net.drawn, frame);
   drawScores(canvas, net, box, 1 / reduction, style);
   drawOverall(canvas, net, box, style);
