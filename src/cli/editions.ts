@@ -1,7 +1,5 @@
 import { printDecimal } from '../measure/print.ts';
-import type { Workspace } from '../project/model.ts';
-import { buildShapes } from '../shape/build.ts';
-import { workOutEditions } from '../shape/edition/edition.ts';
+import type { Study } from '../shape/edition/study.ts';
 import { type EditionRow, editionRows } from '../shape/edition/table.ts';
 
 const HEAD: EditionRow = {
@@ -14,10 +12,9 @@ const HEAD: EditionRow = {
 const COLUMNS: readonly (keyof EditionRow)[] = ['inches', 'exact', 'edition', 'deviation', 'length'];
 
 /** `proof --editions`: a table per project of what each length becomes in the other edition. */
-export function editionTables({ projects }: Workspace): string {
-  return projects
-    .map((project) => {
-      const worked = workOutEditions(project, buildShapes(project));
+export function editionTables(studies: readonly Study[]): string {
+  return studies
+    .map(({ project, worked }) => {
       const title = `${project.slug}: written in ${worked.editions.own === 'inch' ? 'inches' : 'millimeters'}, greatest deviation ${printDecimal(worked.deviation, 'mm', 3)} mm`;
       return [title, ...aligned([HEAD, ...editionRows(worked)])].join('\n');
     })

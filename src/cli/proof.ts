@@ -1,7 +1,7 @@
 import { loadWorkspace } from '../project/load.ts';
 import { findingsJson, printFindings } from '../proof/print.ts';
-import { proofWorkspace } from '../proof/proof.ts';
-import { buildShapes } from '../shape/build.ts';
+import { proofStudied } from '../proof/studied.ts';
+import { studyProjects } from '../shape/edition/study.ts';
 import { editionTables } from './editions.ts';
 import { isFailure } from './findings.ts';
 import { type CommandHost, type CommonOptions, inkFor } from './terminal.ts';
@@ -28,8 +28,9 @@ export function addProof({ program, terminal, done }: CommandHost): void {
       const workspace = await loadWorkspace(workspaceFolder(named, terminal.cwd), {
         namedFrom: terminal.cwd,
       });
-      const findings = proofWorkspace(workspace, buildShapes);
-      if (options.editions && !options.json) terminal.stdout.write(editionTables(workspace));
+      const studies = await studyProjects(workspace.projects);
+      const findings = proofStudied(workspace, studies);
+      if (options.editions && !options.json) terminal.stdout.write(editionTables(studies));
       if (options.json) terminal.stdout.write(findingsJson(findings));
       else
         terminal.stdout.write(

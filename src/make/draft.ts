@@ -1,3 +1,5 @@
+import { readWorkspaceFromTexts } from '../project/from-texts.ts';
+import { buildShapes } from '../shape/build.ts';
 import type { Form } from '../shape/form.ts';
 
 /** The title a slug suggests: `seed-packet-keeper` is `Seed packet keeper`. */
@@ -76,17 +78,43 @@ function formBody(form: Form): Body {
   const name = pieceName(form);
   const { settings, layer } = form.example;
   const cover = layer ? [`    panel: { stock: layer, cut: ${layer.cut}, on: ${name}.${layer.panel} }`] : [];
-  return {
-    pieces: [`    ${name}: { stock: base, form: ${form.name}, ${settings.join(', ')} }`, ...cover].join('\n'),
-    steps: `## Cut and score :step{minutes=10}
+  const pieces = [`    ${name}: { stock: base, form: ${form.name}, ${settings.join(', ')} }`, ...cover].join(
+    '\n',
+  );
+  const steps = isScored(pieces, name) ? scoredSteps(name, form) : flatSteps(name, form);
+  const last = layer
+    ? `\n## Add the layer :step{minutes=5}\nStick :piece[panel] on, leaving :reveal[panel] all round.\n`
+    : '';
+  return { pieces, steps: `${steps}${last}` };
+}
+
+function scoredSteps(name: string, { closing }: Form): string {
+  return `## Cut and score :step{minutes=10}
 Cut :piece[${name}] and score it: :scores[${name}]
 
 ::drawing{of=${name} view=flat}
 
 ## Trim, fold and glue :step{minutes=10}
-:trims[${name}] :assembly[${name}]
+:trims[${name}]
+
+:assembly[${name}] ${closing}
 
 ::drawing{of=${name} view=folded}
-${layer ? `\n## Add the layer :step{minutes=5}\nStick :piece[panel] on, leaving :reveal[panel] all round.\n` : ''}`,
-  };
+`;
+}
+
+function flatSteps(name: string, { closing }: Form): string {
+  return `## Cut :step{minutes=10}
+Cut :piece[${name}]. :trims[${name}] ${closing}
+
+::drawing{of=${name} view=flat}
+`;
+}
+
+/** Whether a piece has anything to score: a tag has not. */
+function isScored(pieces: string, name: string): boolean {
+  const sheet = `---\ntitle: Trial\nmeasurements:\n  unit: in\n  pieces:\n${pieces}\n---\n`;
+  const [trial] = readWorkspaceFromTexts({ 'trial/sheet.md': sheet }).projects;
+  const net = trial && buildShapes(trial).nets.get(name);
+  return net !== undefined && net.folds.length > 0;
 }

@@ -1,12 +1,10 @@
 import { join } from 'node:path';
 import { openPrinter } from '../print/printer.ts';
 import { loadWorkspace } from '../project/load.ts';
-import type { Project, Workspace } from '../project/model.ts';
+import type { Workspace } from '../project/model.ts';
 import type { Finding } from '../proof/finding.ts';
-import { proofWorkspace } from '../proof/proof.ts';
-import { buildShapes } from '../shape/build.ts';
-import { workOutEditions } from '../shape/edition/edition.ts';
-import type { Shapes } from '../shape/shapes.ts';
+import { proofStudied } from '../proof/studied.ts';
+import { studyProjects } from '../shape/edition/study.ts';
 import { cardOf } from './card.ts';
 import { carryOut, type Plan } from './carry-out.ts';
 import { checkWritable, type Written } from './output.ts';
@@ -57,24 +55,22 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
   await checkWritable(out);
   const last = await readRecord(out);
   const workspace = await loadWorkspace(root, { namedFrom: options.namedFrom });
-  const shapes = new Map(workspace.projects.map((project) => [project, buildShapes(project)]));
-  const shapesOf = (project: Project): Shapes => shapes.get(project) ?? buildShapes(project);
-  const findings = [...proofWorkspace(workspace, shapesOf)];
+  const studies = await studyProjects(workspace.projects);
+  const findings = proofStudied(workspace, studies);
   const printer = openPrinter(options.browser === undefined ? {} : { browser: options.browser });
   try {
     const studio = openStudio(workspace.site, readPackageFiles(), printer, options.pdf);
-    const wanted = workspace.projects.filter(({ slug }) => options.only?.includes(slug) ?? true);
+    const wanted = studies.filter(({ project }) => options.only?.includes(project.slug) ?? true);
     const plans: Plan[] = [];
     const held: string[] = [];
-    for (const project of wanted) {
+    for (const { project, worked } of wanted) {
       const { pictures, findings: unreadable } = await readPictures(join(root, project.folder), project);
       findings.push(...unreadable);
       if (!isSound(project, findings, options.strict === true)) {
         held.push(project.slug);
         continue;
       }
-      const { editions } = workOutEditions(project, shapesOf(project));
-      const material = { ...studio, slug: project.slug, editions, pictures };
+      const material = { ...studio, slug: project.slug, editions: worked.editions, pictures };
       const jobs = await Promise.all(outputs.map((output) => output.ofProject?.(material) ?? []));
       plans.push({
         project,

@@ -133,7 +133,8 @@ function withoutDoubles(findings: readonly Finding[]): Finding[] {
   return [...new Map(findings.map((finding) => [key(finding), finding])).values()];
 }
 
-function inOrder(findings: readonly Finding[]): Finding[] {
+/** By file, then by place. */
+export function inOrder(findings: readonly Finding[]): Finding[] {
   return findings.toSorted(
     (a, b) =>
       compare(fileOf(a), fileOf(b)) ||

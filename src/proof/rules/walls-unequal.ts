@@ -38,8 +38,8 @@ function tubeWords(
   const say = (length: Length): string => sayLength(length, unit);
   const measure = tube.lines === 'upright' ? 'wide' : 'high';
   const pairs = walls.map(({ first, second, widths: [a, b] }) => {
-    const names = [first, second].map((panel) => panelName(sheet, panel));
-    return `${names[0]} is ${say(a)} ${measure} and ${names[1]}, which faces it, ${say(b)}: ${say(a.minus(b).abs())} apart`;
+    const names = [first, second].map((side) => sayList(side.map((wall) => panelName(sheet, wall))));
+    return `${names[0]} ${first.length > 1 ? 'are' : 'is'} ${say(a)} ${measure}, and ${names[1]} on the facing side ${say(b)}: ${say(a.minus(b).abs())} apart`;
   });
   const suspects = suspectLines(sheet.net, tube, sheet.caliper);
   const remedies = suspects.flatMap((suspect) => remedyFor(sheet, suspect, say) ?? []);
