@@ -10,7 +10,6 @@ import { colorOf } from './piece.ts';
 import { type Box, boxCorners } from './region.ts';
 import { type DrawingStyle, letteringOf, netOf } from './style.ts';
 import type { Point } from './svg.ts';
-import { pieceOf } from './template.ts';
 import { caption, lengthLabel, pick, spokenLengths } from './words.ts';
 
 /** The edges of a sheet, clockwise from the top. */
@@ -33,7 +32,7 @@ export function boardDrawings(
   if (!net) return [];
   const moves = scoreMoves(editions, id);
   const scale = length / Math.max(net.size.width.mm, net.size.height.mm);
-  const color = colorOf(editions[style.leading], pieceOf(id));
+  const color = colorOf(editions[style.leading], id);
   return moves.map((move, index) => {
     const canvas = new Canvas();
     const sheet = sheetOnBoard(net, move, scale);

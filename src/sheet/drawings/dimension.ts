@@ -11,7 +11,9 @@ export type Row = { readonly axis: Axis; readonly edge: number; readonly row: nu
 
 /** Below this length (in millimetres) arrows stand outside, pointing in. */
 const ROOM_FOR_ARROWS = 5;
-const LINE_TO_LABEL = 1.1;
+/** How far the line of such an arrow reaches. */
+const TAIL = 3.6;
+const LINE_TO_LABEL = 1.3;
 const LEADER = 2.6;
 
 /** A dimension line with an arrow at each end, its label beyond it. */
@@ -26,12 +28,17 @@ export function dimension(
   const at = placer(axis);
   for (const end of [from, to])
     canvas.line('extension', [at(end, edge + outward * 0.8), at(end, row + outward * 0.8)]);
-  const inside = to - from >= ROOM_FOR_ARROWS;
-  const tail = inside ? 0 : 4;
+  const tail = tailOf(from, to);
+  const inside = tail === 0;
   canvas.line('dimension', [at(from - tail, row), at(to + tail, row)]);
   canvas.arrow(at(from, row), degreesAlong(axis, inside ? -1 : 1));
   canvas.arrow(at(to, row), degreesAlong(axis, inside ? 1 : -1));
   setBeyond(canvas, { axis, edge, row: row + outward * LINE_TO_LABEL }, (from + to) / 2, label, size);
+}
+
+/** How far a dimension line reaches beyond what it measures. */
+export function tailOf(from: number, to: number): number {
+  return to - from >= ROOM_FOR_ARROWS ? 0 : TAIL;
 }
 
 /** One position of a running dimension. */

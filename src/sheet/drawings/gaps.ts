@@ -18,6 +18,9 @@ export type Gap = {
 /** Where along a layer's side a gap is measured, the best place first. */
 const PLACES = [0.5, 0.36, 0.64, 0.22, 0.78, 0.1, 0.9];
 
+/** What a line over bare paper is worth, in distances that keep it apart from the next. */
+const CLEAR = 0.6;
+
 /** The gaps to dimension: one where all sides are alike, else every side on which something shows or hangs over. */
 export function gapsOf(placed: readonly Placed[], scale: number, apart: number): Gap[] {
   const gaps: Gap[] = [];
@@ -27,9 +30,11 @@ export function gapsOf(placed: readonly Placed[], scale: number, apart: number):
       const length = revealOn(one.layer, own);
       if (length.inch.sign === 0) continue;
       const choices = PLACES.map((share) => gapAt(one, own, share, scale));
-      const apartFromOthers = choices.filter((choice) => gaps.every((gap) => farFrom(gap, choice, apart)));
-      const clear = apartFromOthers.find((choice) => isClear(choice, one, placed, scale));
-      const chosen = clear ?? apartFromOthers[0] ?? choices[0];
+      const merit = (choice: Choice): number =>
+        Math.min(apart, ...gaps.map((gap) => distanceFrom(gap, choice))) / apart +
+        (isClear(choice, one, placed, scale) ? CLEAR : 0);
+      const most = Math.max(...choices.map(merit));
+      const chosen = choices.find((choice) => merit(choice) > most - 1e-9);
       if (chosen) gaps.push({ layer: one.layer, length, ...chosen });
     }
   }
@@ -71,11 +76,11 @@ function sideOf(basePose: (point: Point) => Point, own: Side): Side {
   return y < 0 ? 'top' : 'bottom';
 }
 
-function farFrom(gap: Gap, choice: Choice, apart: number): boolean {
-  if (gap.side !== choice.side) return true;
+/** How far apart two gaps' lines leave the drawing, in millimetres of paper. */
+function distanceFrom(gap: Gap, choice: Choice): number {
+  if (gap.side !== choice.side) return Number.POSITIVE_INFINITY;
   const across = gap.side === 'left' || gap.side === 'right';
-  const distance = across ? gap.outer.y - choice.outer.y : gap.outer.x - choice.outer.x;
-  return Math.abs(distance) >= apart;
+  return Math.abs(across ? gap.outer.y - choice.outer.y : gap.outer.x - choice.outer.x);
 }
 
 /** Whether no other layer lies under the dimension line; the base itself and its own bases always do. */

@@ -3,7 +3,7 @@ import type { Net } from '../../shape/net.ts';
 import type { Layer } from '../../shape/shapes.ts';
 import type { Drawing } from '../drawing.ts';
 import { Canvas } from './canvas.ts';
-import { dimension } from './dimension.ts';
+import { dimension, tailOf } from './dimension.ts';
 import { AT_ORIGIN, blankLines, cutLines, type Frame, placeAll, sheetBox } from './outline.ts';
 import { boxCorners } from './region.ts';
 import { spokenReveals } from './reveals.ts';
@@ -45,15 +45,18 @@ export function pieceDrawing(
   return canvas.drawing('piece', describe(editions, id, net, style));
 }
 
+/** How far a dimension line runs from the edge it measures. */
+const AWAY = 2.4;
+
 function drawSize(canvas: Canvas, net: Both<Net>, frame: Frame, style: DrawingStyle): void {
   const { right, bottom } = sheetBox(net.drawn, frame);
-  const away = 2.4;
   const across = further(net, ({ size: { width } }) => width);
   const upright = further(net, ({ size: { height } }) => height);
   if (!across || !upright) return;
   const size = letteringOf(style);
-  const below = { axis: 'across', edge: bottom, row: bottom + away } as const;
-  const beside = { axis: 'upright', edge: right, row: right + away } as const;
+  const below = { axis: 'across', edge: bottom, row: bottom + AWAY } as const;
+  // Beyond the arrow that points at a short width from outside.
+  const beside = { axis: 'upright', edge: right, row: right + AWAY + tailOf(0, right) } as const;
   dimension(canvas, below, [0, right], lengthLabel(across, style), size);
   dimension(canvas, beside, [0, bottom], lengthLabel(upright, style), size);
 }

@@ -8,7 +8,7 @@ import { type Gap, gapsOf } from './gaps.ts';
 import { type Label, plain } from './lettering.ts';
 import { colorOf, type Room } from './piece.ts';
 import { type Pile, type Placed, pileOn } from './pile.ts';
-import { boxOf, hatchLines } from './region.ts';
+import { boxOf, hatchLines, type Segment } from './region.ts';
 import { allRound, magnitude, spokenReveals } from './reveals.ts';
 import { type DrawingStyle, letteringOf } from './style.ts';
 import type { Point } from './svg.ts';
@@ -34,9 +34,10 @@ export function stackDrawing(
     points.map(({ x, y }) => ({ x: x * scale, y: y * scale }));
   const outlines = pile.placed.map(({ outline }) => scaled(outline));
   drawSheets(canvas, editions, pile, [scaled(pile.outline), ...outlines], style);
+  const gaps = gapsOf(pile.placed, scale, letteringOf(style) * 2.6);
   const callouts = [
-    ...drawReveals(canvas, pile, scale, style),
-    ...drawLetters(canvas, outlines, letteringOf(style)),
+    ...drawReveals(canvas, gaps, style),
+    ...drawLetters(canvas, outlines, gaps, letteringOf(style)),
   ];
   setCallouts(canvas, boxOf([scaled(pile.outline), ...outlines].flat()), callouts, letteringOf(style));
   drawLegend(canvas, pile, style);
@@ -71,16 +72,13 @@ function stockOf({ project }: Edition, piece: string): Stock | undefined {
   return stock === undefined ? undefined : project.stock.get(stock);
 }
 
-function drawReveals(canvas: Canvas, pile: Pile, scale: number, style: DrawingStyle): Callout[] {
-  return gapsOf(pile.placed, scale, letteringOf(style) * 2.6).map((gap) => {
+function drawReveals(canvas: Canvas, gaps: readonly Gap[], style: DrawingStyle): Callout[] {
+  return gaps.map((gap) => {
     drawGap(canvas, gap);
-    const even = allRound(gap.layer);
-    const label: Label = lengthLabel(magnitude(gap.length), style);
-    return {
-      from: gap.outer,
-      side: gap.side,
-      label: even ? [...label, plain(style.say('drawing-key-all-round'))] : label,
-    };
+    const figures: Label = lengthLabel(magnitude(gap.length), style);
+    const word = gap.length.inch.sign < 0 ? 'past-edge' : allRound(gap.layer) ? 'all-round' : undefined;
+    const label = word ? [...figures, plain(style.say(`drawing-key-${word}`))] : figures;
+    return { from: gap.outer, side: gap.side, label };
   });
 }
 
@@ -99,13 +97,25 @@ function beyond(from: Point, to: Point, distance: number): Point {
   return { x: to.x + ((to.x - from.x) * distance) / length, y: to.y + ((to.y - from.y) * distance) / length };
 }
 
-/** The letter of each layer on it where it is seen, or led out to the right where it shows too little. */
-function drawLetters(canvas: Canvas, outlines: readonly Point[][], size: number): Callout[] {
+/**
+ * The letter of each layer on it where it is seen, off the dimension lines if there is room, or led out to the right
+ * where too little of it shows.
+ */
+function drawLetters(
+  canvas: Canvas,
+  outlines: readonly Point[][],
+  gaps: readonly Gap[],
+  size: number,
+): Callout[] {
   const callouts: Callout[] = [];
+  const lines = gaps.map(({ outer, inner }): Segment => [outer, inner]);
+  const room = size * 0.85;
   for (const [index, outline] of outlines.entries()) {
-    const spot = roomiestSpot(outline, outlines.slice(index + 1));
+    const covers = outlines.slice(index + 1);
+    const offLines = roomiestSpot(outline, covers, lines);
+    const spot = offLines && offLines.clearance >= room ? offLines : roomiestSpot(outline, covers, []);
     if (!spot) continue;
-    if (spot.clearance >= size * 0.85) canvas.badge(letterOf(index), spot.at, size);
+    if (spot.clearance >= room) canvas.badge(letterOf(index), spot.at, size);
     else {
       canvas.circle(spot.at, 0.35, true);
       callouts.push({ from: spot.at, side: 'right', label: { badge: letterOf(index) } });
@@ -121,7 +131,7 @@ function drawLegend(canvas: Canvas, pile: Pile, style: DrawingStyle): void {
   for (const [index, placed] of pile.placed.entries()) {
     const { inch, metric } = placed.layer;
     const [first = [], second = []] = sizeLabel({ inch: inch.size, metric: metric.size }, style);
-    const line = [{ text: `${nameOf(placed.drawn.piece.id.value)} ` }, ...first, { text: ' · ' }, ...second];
+    const line = [{ text: `${nameOf(placed.drawn.piece.id.value)}: ` }, ...first, { text: ' · ' }, ...second];
     canvas.badge(letterOf(index), { x: left + size * 0.75, y }, size);
     canvas.label([line], { x: left + size * 2, y }, { size, anchor: 'start' });
     y += size * 1.75;

@@ -6,7 +6,7 @@ import { nameOf } from '../names.ts';
 import { Canvas } from './canvas.ts';
 import { dimension, type Mark, runningDimension } from './dimension.ts';
 import { drawKey, keyEntries } from './key.ts';
-import { type Label, plain } from './lettering.ts';
+import { type Label, plain, wrapped } from './lettering.ts';
 import { AT_ORIGIN, type Frame, sheetBox } from './outline.ts';
 import { colorOf, type Room } from './piece.ts';
 import type { Box } from './region.ts';
@@ -42,18 +42,13 @@ export function templateDrawing(
   const size = letteringOf(style);
   const canvas = new Canvas();
   const frame: Frame = { scale: 1 / reduction, ...AT_ORIGIN };
-  drawNet(canvas, net.drawn, frame, colorOf(editions[style.leading], pieceOf(id)));
+  drawNet(canvas, net.drawn, frame, colorOf(editions[style.leading], id));
   const numbered = drawNames(canvas, net.drawn, frame, size, !brief);
   const box = sheetBox(net.drawn, frame);
   drawScores(canvas, net, box, 1 / reduction, style);
   drawOverall(canvas, net, box, style);
   drawFoot(canvas, net.drawn, numbered, reduction, style);
   return canvas.drawing('template', describeNet(id, net, reduction, style));
-}
-
-/** The piece a sheet belongs to. */
-export function pieceOf(id: string): string {
-  return id.split('.')[0] ?? id;
 }
 
 const ROW_AWAY = 6;
@@ -156,12 +151,14 @@ function drawFoot(
   const { left, right, bottom } = canvas.ink;
   const width = Math.max(right - left, 70);
   let y = drawKey(canvas, keyEntries(net), { left, top: bottom + size, width }, style);
-  const lines = [...numbered.map(({ number, name }) => `${number} ${nameOf(name)}`)];
   const figures = style.say(style.leading === 'inch' ? 'drawing-inch-over-mm' : 'drawing-mm-over-inch');
-  lines.push(`${style.say('drawing-scale', { scale: `1:${reduction}` })} · ${figures}`);
-  for (const line of lines) {
+  // A name is not torn from its number, nor apart.
+  const names = numbered.map(({ number, name }) => `${number} ${nameOf(name)}`.replaceAll(' ', '\u00a0'));
+  const scale = `${style.say('drawing-scale', { scale: `1:${reduction}` })} · ${figures}`;
+  for (const line of [...wrapped(names.join(' · '), width / size), plain(scale)]) {
+    if (line.every(({ text }) => text === '')) continue;
     y += size * 0.6;
-    canvas.label([plain(line)], { x: left, y }, { size, anchor: 'start', sits: 'under' });
+    canvas.label([line], { x: left, y }, { size, anchor: 'start', sits: 'under' });
     y += size;
   }
 }

@@ -1,4 +1,4 @@
-import { boxOf, edgesOf } from './region.ts';
+import { boxOf, edgesOf, type Segment } from './region.ts';
 import type { Point } from './svg.ts';
 
 /** A point, and how far it is from every edge near it. */
@@ -7,13 +7,15 @@ export type Spot = { readonly at: Point; readonly clearance: number };
 const STEPS = 30;
 
 /**
- * The point of an outline that is farthest from its own edges and from what covers it: where a letter belongs.
- * Undefined when all of it is covered. By trial on a grid: to a thirtieth of its size, which is plenty for a letter.
+ * The point of an outline that is farthest from its own edges, from what covers it and from the lines across it: where
+ * a letter belongs. Undefined when all of it is covered. By trial on a grid: to a thirtieth of its size, which is plenty for a letter.
  */
 export function roomiestSpot(
   outline: readonly Point[],
   covers: readonly (readonly Point[])[],
+  lines: readonly Segment[],
 ): Spot | undefined {
+  const edges = [...[outline, ...covers].flatMap(edgesOf), ...lines];
   const { left, top, right, bottom } = boxOf(outline);
   let best: Spot | undefined;
   for (let row = 0; row < STEPS; row++) {
@@ -23,7 +25,7 @@ export function roomiestSpot(
         y: top + ((bottom - top) * (row + 0.5)) / STEPS,
       };
       if (!contains(outline, at) || covers.some((cover) => contains(cover, at))) continue;
-      const clearance = Math.min(...[outline, ...covers].map((each) => distanceTo(each, at)));
+      const clearance = Math.min(...edges.map((edge) => distanceTo(edge, at)));
       // A hair of preference for the top left, so that equal spots are always the same one.
       if (!best || clearance > best.clearance + 1e-6) best = { at, clearance };
     }
@@ -39,11 +41,7 @@ export function contains(outline: readonly Point[], { x, y }: Point): boolean {
   return crossed.length % 2 === 1;
 }
 
-function distanceTo(outline: readonly Point[], point: Point): number {
-  return Math.min(...edgesOf(outline).map(([from, to]) => distanceToEdge(point, from, to)));
-}
-
-function distanceToEdge(point: Point, from: Point, to: Point): number {
+function distanceTo([from, to]: Segment, point: Point): number {
   const [dx, dy] = [to.x - from.x, to.y - from.y];
   const square = dx * dx + dy * dy;
   const along = square === 0 ? 0 : ((point.x - from.x) * dx + (point.y - from.y) * dy) / square;

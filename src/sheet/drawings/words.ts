@@ -2,6 +2,7 @@ import type { Length } from '../../measure/length.ts';
 import { printInches, printMillimetres, rulerInches } from '../../measure/print.ts';
 import type { Size } from '../../measure/size.ts';
 import type { Twin } from '../../shape/editions.ts';
+import { nameOf } from '../names.ts';
 import { around, inchLettering, type Label, type Lettering, metricLettering } from './lettering.ts';
 import type { DrawingStyle } from './style.ts';
 
@@ -83,9 +84,9 @@ export function listed(items: readonly string[], say: DrawingStyle['say']): stri
   return say('drawing-and', { first: items.slice(0, -1).join(', '), last });
 }
 
-/** A piece's or panel's id as a caption: `seed-box` is `Seed box`. */
+/** A piece's, sheet's or panel's id as a caption: `seed-box.lid` is `Seed box lid`. */
 export function caption(id: string): string {
-  const words = id.replace(/[-_]+/gu, ' ').trim();
+  const words = nameOf(id.replaceAll('.', ' '));
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 

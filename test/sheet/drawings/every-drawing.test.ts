@@ -9,7 +9,7 @@ import { keyDrawing } from '../../../src/sheet/drawings/key.ts';
 import { pieceDrawing } from '../../../src/sheet/drawings/piece.ts';
 import { stackDrawing } from '../../../src/sheet/drawings/stack.ts';
 import { templateDrawing } from '../../../src/sheet/drawings/template.ts';
-import { BOX, BOX_METRIC, editionsOf, elementsOf, inchStyle, metricStyle } from './drawn.ts';
+import { BOX, BOX_METRIC, editionsOf, elementsOf, inchStyle, linesOf, metricStyle } from './drawn.ts';
 
 const editions = editionsOf(BOX, BOX_METRIC);
 const margin = Length.of(1, 4, 'in');
@@ -41,12 +41,22 @@ describe.each(drawings)('every drawing: %s', (_, drawing) => {
   });
 
   it('is as large in millimetres as it says, and holds all its ink', () => {
-    expect(root?.attributes.width).toBe(`${Number(drawing?.width.toFixed(3))}mm`);
-    const [, , width, height] = (root?.attributes.viewBox ?? '').split(' ').map(Number);
+    expect(root?.attributes.width).toMatch(/^[\d.]+mm$/u);
+    expect(Number.parseFloat(root?.attributes.width ?? '')).toBeCloseTo(drawing?.width ?? 0, 2);
+    expect(Number.parseFloat(root?.attributes.height ?? '')).toBeCloseTo(drawing?.height ?? 0, 2);
+    const [left = 0, top = 0, width = 0, height = 0] = (root?.attributes.viewBox ?? '')
+      .split(' ')
+      .map(Number);
     expect([width, height]).toEqual([
-      expect.closeTo(drawing?.width ?? 0, 3),
-      expect.closeTo(drawing?.height ?? 0, 3),
+      expect.closeTo(drawing?.width ?? 0, 2),
+      expect.closeTo(drawing?.height ?? 0, 2),
     ]);
+    const kinds = new Set(elementsOf(svg).map(({ attributes }) => attributes.class ?? ''));
+    const points = [...kinds].flatMap((kind) => linesOf(svg, kind)).flat();
+    expect(points.length).toBeGreaterThan(3);
+    expect(points.filter(({ x, y }) => x < left || y < top || x > left + width || y > top + height)).toEqual(
+      [],
+    );
   });
 
   it('needs no id and no colour, so that any number share a page in black and white', () => {

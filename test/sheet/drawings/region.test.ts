@@ -95,9 +95,9 @@ describe('the roomiest spot', () => {
       { x: to, y: to },
       { x: from, y: to },
     ];
-    const spot = roomiestSpot(square(0, 60), [square(10, 60)]);
+    const spot = roomiestSpot(square(0, 60), [square(10, 60)], []);
     expect(spot?.clearance).toBeCloseTo(5, 0);
     expect(spot && contains(square(10, 60), spot.at)).toBe(false);
-    expect(roomiestSpot(square(0, 60), [square(-1, 61)])).toBeUndefined();
+    expect(roomiestSpot(square(0, 60), [square(-1, 61)], [])).toBeUndefined();
   });
 });

@@ -85,7 +85,7 @@ pieces:
 
   it('letters the layers in the order they are stuck on, and names them with both sizes', () => {
     const texts = textsOf(stack().svg);
-    expect(texts).toContain('front 3 1/4 × 4 1/2 in · 83 × 115 mm');
+    expect(texts).toContain('front: 3 1/4 × 4 1/2 in · 83 × 115 mm');
     expect(['A', 'B', 'C'].map((letter) => texts.filter((text) => text === letter).length)).toEqual([
       2, 2, 2,
     ]);
@@ -104,7 +104,7 @@ pieces:
   it('reads out every layer', () => {
     const { alternative } = stack();
     expect(alternative).toContain(
-      'Box.front with its layers. A: front, 3¼ by 4½ inches, 83 by 115 millimeters',
+      'Box front with its layers. A: front, 3¼ by 4½ inches, 83 by 115 millimeters',
     );
     expect(alternative).toContain('on box.front with ⅛ inch (3 millimeters) showing all round');
     expect(alternative).toContain('B: strip, ¾ by 4½ inches, 19 by 115 millimeters, on front');
