@@ -1,37 +1,50 @@
-import { boxSize, type Net, type Panel } from './net.ts';
+import { boxSize, type Fold, type Net, type Panel } from './net.ts';
 import { panelOf } from './panel-tree.ts';
-import { tubesOf } from './tube.ts';
+import { signedAngle, tubesOf } from './tube.ts';
 
-/** How the folded shape is set down: its base's outside towards the viewer, or under it on the table. */
-export type Rest = { readonly base: string; readonly lies: 'facing' | 'under' };
+/** Which way the outside of the base looks: to the viewer, away from them, down on the table, or up. */
+export type Lie = 'facing' | 'away' | 'under' | 'over';
+
+/** How the folded shape is set down. */
+export type Rest = { readonly base: string; readonly lies: Lie };
 
 /** A wall stands up from its base at an angle near a right one. */
 const WALL_ANGLES: readonly [number, number] = [45, 135];
+/** From here on a panel is folded flat onto another. */
+const FLAT_ON = 170;
+
+/** Names that say how a panel lies. */
+const LIES: ReadonlyMap<string, Lie> = new Map([
+  ['bottom', 'under'],
+  ['floor', 'under'],
+  ['base', 'under'],
+  ['top', 'over'],
+  ['back', 'away'],
+]);
 
 /**
  * The panel that stays put while the others fold, and how it lies. A tube stands with its panel named `front`, else
- * its largest wall, towards the viewer; a tray lies on the panel most walls rise from; anything else faces the viewer
- * with its best-connected panel.
+ * lies on its `bottom`, else turns its largest wall to the viewer. A tray lies on the panel most walls rise from, a
+ * lid under its top. A zigzag hangs on its first panel; anything else on its best-connected one.
  */
 export function restOf(net: Net): Rest {
-  const walls = tubesOf(net)[0]?.walls;
-  if (walls)
-    return {
-      base: best(
-        net,
-        walls.map((id) => panelOf(net, id)),
-        [isFront, area],
-      ),
-      lies: 'facing',
-    };
-  const base = best(net, net.panels, [degree, isFront, area]);
-  return { base, lies: risingWalls(net, base) >= 3 ? 'under' : 'facing' };
+  const walls = tubesOf(net)[0]?.walls.map((id) => panelOf(net, id));
+  if (walls) {
+    const named = walls.find(({ name }) => name === 'front') ?? walls.find(({ name }) => name === 'bottom');
+    const base = named ?? best(net, walls, [area]);
+    return { base: base.id, lies: base.name === 'bottom' ? 'under' : 'facing' };
+  }
+  const base = isZigzag(net) ? zigzagEnd(net) : best(net, net.panels, [degree, isFront, area]);
+  const isTray = risingWalls(net, base) >= 3;
+  const named = LIES.get(base.name ?? '');
+  if (isTray) return { base: base.id, lies: named === 'over' ? 'over' : 'under' };
+  return { base: base.id, lies: named === 'away' ? 'away' : 'facing' };
 }
 
 type Merit = (panel: Panel, net: Net) => number;
 
 /** The panel with the most of the first merit; of several the one with the most of the second, and so on. */
-function best(net: Net, panels: readonly Panel[], merits: readonly Merit[]): string {
+function best(net: Net, panels: readonly Panel[], merits: readonly Merit[]): Panel {
   const better = (a: Panel, b: Panel): boolean => {
     for (const merit of merits) {
       const difference = merit(a, net) - merit(b, net);
@@ -41,17 +54,37 @@ function best(net: Net, panels: readonly Panel[], merits: readonly Merit[]): str
   };
   const [first, ...rest] = panels;
   if (!first) throw new Error('a net without panels has no base');
-  return rest.reduce((found, each) => (better(each, found) ? each : found), first).id;
+  return rest.reduce((found, each) => (better(each, found) ? each : found), first);
 }
 
 const isFront: Merit = ({ name }) => (name === 'front' ? 1 : 0);
 const area: Merit = ({ box }) => boxSize(box).width.mm * boxSize(box).height.mm;
-const degree: Merit = ({ id }, net) => net.folds.filter(({ panels }) => panels.includes(id)).length;
+const degree: Merit = (panel, net) => foldsOf(net, panel).length;
 
-function risingWalls(net: Net, base: string): number {
+function foldsOf(net: Net, { id }: Panel): readonly Fold[] {
+  return net.folds.filter(({ panels }) => panels.includes(id));
+}
+
+function risingWalls(net: Net, base: Panel): number {
   const [least, most] = WALL_ANGLES;
-  return net.folds.filter(
-    ({ panels, direction, angle }) =>
-      panels.includes(base) && direction === 'mountain' && angle >= least && angle <= most,
+  return foldsOf(net, base).filter(
+    ({ direction, angle }) => direction === 'mountain' && angle >= least && angle <= most,
   ).length;
+}
+
+/** Folded flat this way and that, as an accordion is. */
+function isZigzag(net: Net): boolean {
+  const angles = net.folds.map(signedAngle);
+  return (
+    angles.length > 1 &&
+    angles.every((a) => Math.abs(a) > FLAT_ON) &&
+    angles.some((a) => a > 0) &&
+    angles.some((a) => a < 0)
+  );
+}
+
+/** The first panel that hangs by one fold only. */
+function zigzagEnd(net: Net): Panel {
+  const end = net.panels.find((panel) => foldsOf(net, panel).length === 1);
+  return end ?? best(net, net.panels, [degree]);
 }

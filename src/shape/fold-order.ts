@@ -1,7 +1,7 @@
 import { restOf } from './base-panel.ts';
 import type { Fold, Net } from './net.ts';
 import { branchOf, type Joint, type PanelTree, panelForest } from './panel-tree.ts';
-import { type Tube, tubesOf } from './tube.ts';
+import { signedAngle, type Tube, tubesOf } from './tube.ts';
 
 /** Folds made at once. Several steps make a stage: the body, the bottom, the top. */
 export type FoldStep = { readonly stage: number; readonly folds: readonly Fold[] };
@@ -39,6 +39,13 @@ export function progressAt(net: Net, share: number): (fold: Fold) => number {
     for (const fold of folds) shares.set(fold, Math.min(1, Math.max(0, done - index)));
   }
   return (fold) => shares.get(fold) ?? 0;
+}
+
+/** How the finished shape is shown: folded, but what folds flat without being stuck is left a little open. */
+export function finishedProgress(net: Net): (fold: Fold) => number {
+  const sheet = net.strips ?? net;
+  const opens = sheet.glue.length === 0 && sheet.folds.every((fold) => Math.abs(signedAngle(fold)) > 170);
+  return () => (opens ? 0.88 : 1);
 }
 
 /** The pose after a stage: its folds and all before it made, the rest flat. */

@@ -1,8 +1,10 @@
 import { glMatrix, mat4, vec3 } from 'gl-matrix';
-import { restOf } from './base-panel.ts';
+import { type Rest, restOf } from './base-panel.ts';
+import type { Point2 } from './flat-polygon.ts';
 import type { FlatPoint, Fold, Net, Panel } from './net.ts';
-import { type Joint, panelForest } from './panel-tree.ts';
-import { cross, dot, type Plane, type Point3 } from './space.ts';
+import { boxCorners } from './outline.ts';
+import { type Joint, otherSide, panelForest } from './panel-tree.ts';
+import { cross, dot, minus, type Plane, type Point3 } from './space.ts';
 import { signedAngle } from './tube.ts';
 
 // Doubles: a chain of folds in single precision is off by more than the thickness of a line.
@@ -31,12 +33,16 @@ export type FoldedPanel = {
   readonly plane: Plane;
   /** Carries a point of the flat net to where it has come. */
   readonly place: (point: FlatPoint) => Point3;
+  /** The same for a point in millimetres from the left and the top. */
+  readonly carry: (point: Point2) => Point3;
 };
 
 /** A net folded, wholly or in part, standing on a table in front of the viewer (see `space.ts` for the axes). */
 export type FoldedShape = {
   /** The net that was folded: the piece's own, or its strips where it has bent panels. */
   readonly net: Net;
+  /** Whether its panels are strips that stand for bent ones. */
+  readonly bent: boolean;
   readonly base: string;
   readonly caliper: number;
   readonly panels: ReadonlyMap<string, FoldedPanel>;
@@ -52,11 +58,11 @@ export function foldNet(net: Net, options: FoldOptions = {}): FoldedShape {
   const base = options.base ?? rest.base;
   const progress = options.at ?? 1;
   const share = typeof progress === 'number' ? (): number => progress : progress;
-  const pose = base === rest.base ? restingPose(sheet, rest.lies) : mat4.create();
+  const pose = base === rest.base ? restingPose(sheet, rest) : mat4.create();
   const panels = new Map<string, FoldedPanel>();
   const poses = posesOf(sheet, base, pose, share);
   for (const panel of sheet.panels) panels.set(panel.id, foldedPanel(panel, poses.get(panel.id) ?? pose));
-  return { net: sheet, base, caliper: options.caliper ?? 0, panels };
+  return { net: sheet, bent: net.strips !== undefined, base, caliper: options.caliper ?? 0, panels };
 }
 
 /** The folded panel with this id. @throws Error when there is none. */
@@ -103,33 +109,23 @@ function awayFrom(child: string, fold: Fold, net: Net): Point3 {
 }
 
 function foldedPanel(panel: Panel, pose: mat4): FoldedPanel {
-  const carry = ({ x, y }: Point3): Point3 => {
-    const [px = 0, py = 0, pz = 0] = vec3.transformMat4(vec3.create(), [x, y, 0], pose);
+  const carry = ({ x, y }: Point2): Point3 => {
+    const [px = 0, py = 0, pz = 0] = vec3.transformMat4(vec3.create(), [x, -y, 0], pose);
     return { x: px, y: py, z: pz };
   };
-  const origin = carry({ x: 0, y: 0, z: 0 });
-  const right = subtract(carry({ x: 1, y: 0, z: 0 }), origin);
-  const up = subtract(carry({ x: 0, y: 1, z: 0 }), origin);
+  const place = ({ x, y }: FlatPoint): Point3 => carry({ x: x.mm, y: y.mm });
+  const origin = carry({ x: 0, y: 0 });
+  const right = minus(carry({ x: 1, y: 0 }), origin);
+  const up = minus(carry({ x: 0, y: -1 }), origin);
   const normal = cross(right, up);
-  const { left, top, right: farRight, bottom } = panel.box;
-  const box = [
-    { x: left, y: top },
-    { x: farRight, y: top },
-    { x: farRight, y: bottom },
-    { x: left, y: bottom },
-  ];
-  const place = (point: FlatPoint): Point3 => carry(flat(point));
   return {
     panel,
     corners: panel.outline.map(place),
-    box: box.map(place),
+    box: boxCorners(panel.box).map(place),
     plane: { normal, offset: dot(normal, origin) },
     place,
+    carry,
   };
-}
-
-function subtract(a: Point3, b: Point3): Point3 {
-  return { x: a.x - b.x, y: a.y - b.y, z: a.z - b.z };
 }
 
 /** Flat paper in the axes of space: y up, the outside towards the viewer. */
@@ -137,24 +133,21 @@ function flat({ x, y }: FlatPoint): Point3 {
   return { x: x.mm, y: -y.mm, z: 0 };
 }
 
-/**
- * A tray lies with its outside down, its panel named `front` (else the lower edge of the flat paper's far side)
- * towards the viewer; everything else stands as it lay.
- */
-function restingPose(net: Net, lies: 'facing' | 'under'): mat4 {
+/** The turn that sets the base down as it lies, the front (of a tray or lid) towards the viewer. */
+function restingPose(net: Net, { base, lies }: Rest): mat4 {
   const pose = mat4.create();
   if (lies === 'facing') return pose;
-  const base = restOf(net).base;
-  const turn = quarterTurnsToFront(net, base);
-  mat4.rotateY(pose, pose, (turn * Math.PI) / 2);
-  return mat4.rotateX(pose, pose, Math.PI / 2);
+  if (lies === 'away') return mat4.rotateY(pose, pose, Math.PI);
+  const upward = lies === 'over';
+  mat4.rotateY(pose, pose, (quarterTurnsToFront(net, base, upward) * Math.PI) / 2);
+  return mat4.rotateX(pose, pose, (upward ? -1 : 1) * (Math.PI / 2));
 }
 
-/** Quarter turns about the upright that bring the front of a tray to the viewer. */
-function quarterTurnsToFront(net: Net, base: string): number {
-  const fold = net.folds.find(({ panels }) => panels.includes(base) && panels.includes('front'));
+/** Quarter turns about the upright that bring the wall named `front` to the viewer; as it lies without one. */
+function quarterTurnsToFront(net: Net, base: string, upward: boolean): number {
+  const fold = net.folds.find((each) => /(?:^|-)front$/u.test(otherSide(each, base) ?? ''));
   const box = net.panels.find(({ id }) => id === base)?.box;
   if (!fold || !box) return 0;
-  if (fold.from.y.equals(fold.to.y)) return fold.from.y.equals(box.top) ? 0 : 2;
+  if (fold.from.y.equals(fold.to.y)) return fold.from.y.equals(box.top) === upward ? 2 : 0;
   return fold.from.x.equals(box.left) ? 1 : 3;
 }

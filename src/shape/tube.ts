@@ -10,6 +10,8 @@ export type Tube = {
   readonly mate: Mate;
   /** From the wall the tab sticks to, to the one the tab hangs on. */
   readonly walls: readonly string[];
+  /** The walls by the side they make up: those with a fold between them that stays flat make one. */
+  readonly sides: readonly Side[];
   readonly tab: string;
   /** From wall to wall, the tab's own last. */
   readonly joints: readonly Joint[];
@@ -18,6 +20,9 @@ export type Tube = {
   /** The sum of its folds' angles, mountain counted positive: 360 when it comes full circle. */
   readonly turn: number;
 };
+
+/** One side of a tube: a wall, or two with a gusset's crease between them. */
+export type Side = readonly string[];
 
 /** Beyond three quarter turns somebody means it to close. */
 const LEAST_TURN = 225;
@@ -33,7 +38,24 @@ function tubeOf(net: Net, mate: Mate): Tube | undefined {
   if (!joints || !lines || !isMonotone(joints, lines)) return undefined;
   const turn = joints.reduce((sum, { fold }) => sum + signedAngle(fold), 0);
   if (Math.abs(turn) < LEAST_TURN) return undefined;
-  return { mate, walls: joints.map(({ parent }) => parent), tab: mate.from, joints, lines, turn };
+  const walls = joints.map(({ parent }) => parent);
+  return { mate, walls, sides: sidesOf(joints), tab: mate.from, joints, lines, turn };
+}
+
+function sidesOf(joints: readonly Joint[]): Side[] {
+  const sides: string[][] = [];
+  for (const [index, { parent }] of joints.entries()) {
+    const before = joints[index - 1];
+    const last = sides.at(-1);
+    if (last && before && signedAngle(before.fold) === 0) last.push(parent);
+    else sides.push([parent]);
+  }
+  return sides;
+}
+
+/** The joints where a tube turns a corner, the tab's own last. */
+export function cornersOf({ joints }: Tube): readonly Joint[] {
+  return joints.filter(({ fold }) => signedAngle(fold) !== 0);
 }
 
 /** Degrees, mountain positive, valley negative. */

@@ -2,13 +2,14 @@ import { Length } from '../../measure/length.ts';
 import { boxSize, type Fold, type Net } from '../net.ts';
 import { otherSide, panelOf } from '../panel-tree.ts';
 import { lineOf, positionOf, type Tube, tubesOf } from '../tube.ts';
-import { isSquare, wallWidth } from './seam.ts';
+import { isSquare, sideWidth } from './seam.ts';
 import { tolerance } from './tolerance.ts';
 
 /** A flap that closes one end of a square tube, at right angles to its wall. */
 export type EndFlap = {
   readonly panel: string;
-  readonly wall: string;
+  /** The side of the tube it hangs on, as an index of `sides`. */
+  readonly side: number;
   readonly fold: Fold;
   /** How far it reaches from its wall. */
   readonly depth: Length;
@@ -24,7 +25,7 @@ export type Tuck = { readonly panel: string; readonly fold: Fold; readonly depth
 export type TubeEnd = {
   readonly tube: Tube;
   /** Which end, as the sheet lies flat. */
-  readonly side: 'top' | 'bottom' | 'left' | 'right';
+  readonly end: 'top' | 'bottom' | 'left' | 'right';
   readonly flaps: readonly EndFlap[];
   /** How far the walls run from this end to the other. */
   readonly length: Length;
@@ -41,13 +42,8 @@ export function tubeEnds(net: Net): readonly TubeEnd[] {
   return tubesOf(net)
     .filter(isSquare)
     .flatMap((tube) => {
-      const sides = tube.lines === 'upright' ? (['top', 'bottom'] as const) : (['left', 'right'] as const);
-      return sides.map((side) => ({
-        tube,
-        side,
-        flaps: endFlaps(net, tube, side),
-        length: runOf(net, tube),
-      }));
+      const ends = tube.lines === 'upright' ? (['top', 'bottom'] as const) : (['left', 'right'] as const);
+      return ends.map((end) => ({ tube, end, flaps: endFlaps(net, tube, end), length: runOf(net, tube) }));
     });
 }
 
@@ -72,32 +68,32 @@ export function longFlaps(end: TubeEnd, caliper: Length): readonly EndFlap[] {
   return end.flaps.filter(({ depth, across }) => depth.minus(across).greaterThan(tolerance(caliper)));
 }
 
-/** Walls 0 and 2 of the tube face each other, and so do 1 and 3. */
-function pairGap({ tube, flaps }: TubeEnd, index: number, caliper: Length): EndGap | 'covered' {
-  const walls = [tube.walls[index], tube.walls[index + 2]];
-  const pair = flaps.filter(({ wall }) => walls.includes(wall));
-  const [first] = pair;
-  if (!first) return { flaps: [], across: Length.zero, gap: Length.zero };
-  const reach = Length.sum(pair.map(({ depth }) => depth));
-  const longest = Length.max(first.depth, ...pair.map(({ depth }) => depth));
+/** Sides 0 and 2 of the tube face each other, and so do 1 and 3. */
+function pairGap({ flaps }: TubeEnd, first: number, caliper: Length): EndGap | 'covered' {
+  const pair = flaps.filter(({ side }) => side === first || side === first + 2);
+  const across = pair[0]?.across ?? Length.zero;
+  const reachOf = (side: number): Length =>
+    Length.max(Length.zero, ...pair.filter((flap) => flap.side === side).map(({ depth }) => depth));
   const allowed = pair.some(({ tuck }) => tuck)
     ? Length.max(tolerance(caliper), TUCK_EASE)
     : tolerance(caliper);
-  const gap = Length.min(first.across.minus(reach), first.across.minus(longest));
-  return gap.greaterThan(allowed) ? { flaps: pair, across: first.across, gap } : 'covered';
+  const gap = across.minus(reachOf(first)).minus(reachOf(first + 2));
+  if (pair.length === 0) return { flaps: [], across, gap };
+  return gap.greaterThan(allowed) ? { flaps: pair, across, gap } : 'covered';
 }
 
-function endFlaps(net: Net, tube: Tube, side: TubeEnd['side']): EndFlap[] {
-  return tube.walls.flatMap((wall, index) => {
-    const neighbour = tube.walls[(index + 1) % tube.walls.length] ?? wall;
-    const across = wallWidth(net, tube, neighbour);
-    const edge = panelOf(net, wall).box[side];
-    return net.folds.flatMap((fold) => {
-      const panel = otherSide(fold, wall);
-      const atEnd = panel !== undefined && lineOf(fold) !== tube.lines && positionOf(fold).equals(edge);
-      if (!atEnd || fold.angle !== 90 || fold.direction !== 'mountain') return [];
-      const tuck = tuckOf(net, tube, panel, wall);
-      return [{ panel, wall, fold, depth: runOf(net, tube, panel), across, ...(tuck && { tuck }) }];
+function endFlaps(net: Net, tube: Tube, end: TubeEnd['end']): EndFlap[] {
+  return tube.sides.flatMap((walls, side) => {
+    const across = sideWidth(net, tube, side + 1);
+    return walls.flatMap((wall) => {
+      const edge = panelOf(net, wall).box[end];
+      return net.folds.flatMap((fold) => {
+        const panel = otherSide(fold, wall);
+        const atEnd = panel !== undefined && lineOf(fold) !== tube.lines && positionOf(fold).equals(edge);
+        if (!atEnd || fold.angle !== 90 || fold.direction !== 'mountain') return [];
+        const tuck = tuckOf(net, tube, panel, wall);
+        return [{ panel, side, fold, depth: runOf(net, tube, panel), across, ...(tuck && { tuck }) }];
+      });
     });
   });
 }

@@ -3,12 +3,12 @@ import { restOf } from '../base-panel.ts';
 import { boxSize, type Net } from '../net.ts';
 import { otherSide, panelOf } from '../panel-tree.ts';
 import { lineOf, tubesOf } from '../tube.ts';
-import { isSquare, wallWidth } from './seam.ts';
+import { isSquare, sideWidth } from './seam.ts';
 
 /**
  * The body of a folded box from score line to score line: width and height as its base panel is seen, depth away
  * from it. For a tray, width and depth of its base, and the height of its lowest wall. Exact; undefined for what is
- * neither a tube of four square walls nor a tray. The room inside is a thickness of paper less in every direction, half
+ * neither a tube of four square sides nor a tray. The room inside is a thickness of paper less in every direction, half
  * of it on either side.
  */
 export function bodyOf(net: Net): Volume | undefined {
@@ -16,9 +16,9 @@ export function bodyOf(net: Net): Volume | undefined {
   const rest = restOf(net);
   if (tube) {
     const { width, height } = boxSize(panelOf(net, rest.base).box);
-    const index = tube.walls.indexOf(rest.base);
-    const beside = tube.walls[(index + 1) % tube.walls.length];
-    return beside === undefined ? undefined : { width, height, depth: wallWidth(net, tube, beside) };
+    const side = tube.sides.findIndex((walls) => walls.includes(rest.base));
+    const depth = sideWidth(net, tube, side + 1);
+    return rest.lies === 'under' ? { width, height: depth, depth: height } : { width, height, depth };
   }
   return rest.lies === 'under' ? trayBody(net, rest.base) : undefined;
 }

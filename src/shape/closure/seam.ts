@@ -3,13 +3,13 @@ import { type FoldedShape, foldedPanelOf } from '../fold.ts';
 import { boxSize, type FlatBox, type FlatPoint, type Net } from '../net.ts';
 import { panelOf } from '../panel-tree.ts';
 import { distanceFromLine } from '../space.ts';
-import { positionOf, type Tube } from '../tube.ts';
+import { cornersOf, positionOf, type Side, type Tube } from '../tube.ts';
 import { nearlyEqual, tolerance } from './tolerance.ts';
 
-/** Two walls that face each other and differ: `first` comes before `second` in the row. */
+/** Two sides that face each other and differ: `first` comes before `second` in the row. */
 export type UnequalWalls = {
-  readonly first: string;
-  readonly second: string;
+  readonly first: Side;
+  readonly second: Side;
   readonly widths: readonly [Length, Length];
 };
 
@@ -37,9 +37,9 @@ export function seamFit(shape: FoldedShape, tube: Tube, caliper: Length): SeamFi
   return by > tolerance(caliper).mm ? { kind: 'misses', by } : { kind: 'closes' };
 }
 
-/** Four walls with a right angle at every fold. */
-export function isSquare({ walls, joints }: Tube): boolean {
-  return walls.length === 4 && joints.every(({ fold }) => fold.angle === 90);
+/** Four sides with a right angle at every corner. */
+export function isSquare(tube: Tube): boolean {
+  return tube.sides.length === 4 && cornersOf(tube).every(({ fold }) => fold.angle === 90);
 }
 
 /** A panel's extent from score line to score line round the tube. */
@@ -48,19 +48,18 @@ export function wallWidth(net: Net, tube: Tube, wall: string): Length {
   return tube.lines === 'upright' ? width : height;
 }
 
+/** A side's extent round the tube; sides are counted on past the last. */
+export function sideWidth(net: Net, tube: Tube, side: number): Length {
+  const walls = tube.sides[side % tube.sides.length] ?? [];
+  return Length.sum(walls.map((wall) => wallWidth(net, tube, wall)));
+}
+
 function unequalWalls(net: Net, tube: Tube, caliper: Length, freeStart: boolean): UnequalWalls[] {
-  const pairs = [0, 1].flatMap((index) => {
-    const [first, second] = [tube.walls[index], tube.walls[index + 2]];
-    return first !== undefined && second !== undefined ? [{ first, second }] : [];
+  return [0, 1].slice(freeStart ? 1 : 0).flatMap((side) => {
+    const [first, second] = [tube.sides[side], tube.sides[side + 2]];
+    const widths = [sideWidth(net, tube, side), sideWidth(net, tube, side + 2)] as const;
+    return first && second && !nearlyEqual(...widths, caliper) ? [{ first, second, widths }] : [];
   });
-  return pairs
-    .slice(freeStart ? 1 : 0)
-    .map(({ first, second }) => ({
-      first,
-      second,
-      widths: [wallWidth(net, tube, first), wallWidth(net, tube, second)] as const,
-    }))
-    .filter(({ widths: [a, b] }) => !nearlyEqual(a, b, caliper));
 }
 
 function isTab(net: Net, tube: Tube): boolean {
