@@ -12,11 +12,11 @@ export function wallAllowance(ruler: Ruler, caliper: Length, walls: 1 | 2): Leng
 
 /**
  * How much wider, score line to score line, a part must be than the part that goes into it: two thicknesses, and a
- * little play, up to the next groove of the board. 1/8 in (2 mm) for cardstock. The two thicknesses are geometry;
+ * little play, up to the next groove of the board. 1/8 in (3 mm) for cardstock. The two thicknesses are geometry;
  * the play is common practice, no source.
  */
 export function nestingAllowance(ruler: Ruler, caliper: Length): Length {
-  return roundUp(leastNesting(caliper).plus(usual(ruler, [1, 32], 1)), ruler.groove);
+  return roundUp(leastNesting(caliper).plus(ease(ruler)), ruler.groove);
 }
 
 /** Under this a part does not go over the other at all: half a thickness on either side of either part. */
@@ -26,5 +26,5 @@ export function leastNesting(caliper: Length): Length {
 
 /** What a band or pocket has to spare around something of its size so that it slides. Common practice, no source. */
 export function ease(ruler: Ruler): Length {
-  return usual(ruler, [1, 16], 1);
+  return usual(ruler, 1, 16);
 }

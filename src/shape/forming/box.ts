@@ -31,12 +31,12 @@ export const TAB_PARAMETER: FormParameter = {
   key: 'tab',
   kind: 'length',
   required: false,
-  says: 'width of the glue tab; 1/2 in (12 mm), or less where that would be wider than what it is glued to, when not given',
+  says: 'width of the glue tab; 1/2 in (13 mm), or less where that would be wider than what it is glued to, when not given',
 };
 
 /** The usual glue tab, narrower where what it is glued to is. Common practice, no source. */
 export function usualTab(settings: Settings, mate: Length): Length {
-  return Length.min(usual(settings.ruler, [1, 2], 12), mate);
+  return Length.min(usual(settings.ruler, 1, 2), mate);
 }
 
 /**
@@ -61,7 +61,7 @@ export function readBox(settings: Settings, walls: 1 | 2): BoxMeasures | undefin
 
 /** Refuses a panel that no bone folder gets between two score lines. Common practice, no source. */
 export function refuseNarrow(settings: Settings, width: At<Length>, what: string): void {
-  const least = usual(settings.ruler, [1, 8], 3);
+  const least = usual(settings.ruler, 1, 8);
   settings.refuseUnder(width, least, what, 'score lines so close together do not fold cleanly');
 }
 
@@ -76,6 +76,6 @@ export function sizesOf({ width, depth, height }: BoxMeasures): {
 
 /** Refuses what is folded down its middle where half of it is too narrow. */
 export function refuseNarrowHalf(settings: Settings, whole: At<Length>, what: string): void {
-  const least = usual(settings.ruler, [1, 4], 6);
+  const least = usual(settings.ruler, 1, 4);
   settings.refuseUnder(whole, least, what, 'half of it would be too narrow to fold cleanly');
 }

@@ -21,9 +21,10 @@ export function rulerOf(unit: Unit): Ruler {
   return unit === 'in' ? INCHES : MILLIMETRES;
 }
 
-/** A usual measurement in the ruler's own round numbers: `usual(ruler, [1, 2], 12)` is 1/2 in or 12 mm. */
-export function usual(ruler: Ruler, [top, bottom]: readonly [number, number], millimetres: number): Length {
-  return ruler.unit === 'in' ? Length.of(top, bottom, 'in') : Length.of(millimetres, 1, 'mm');
+/** A usual measurement, so many inches; on a metric ruler the nearest whole millimetres: 1/2 in is 13 mm there. */
+export function usual({ unit, step }: Ruler, numerator: number, denominator: number): Length {
+  const inches = Length.of(numerator, denominator, 'in');
+  return unit === 'in' ? inches : roundNearest(inches, step);
 }
 
 /** The next multiple of `step` at or above a length. */

@@ -16,8 +16,8 @@ export const accordionCard: Form = form({
   ],
   panels: ['page-1', 'page-2', 'page-3', 'page-4'],
   example: {
-    settings: ['size: 2 3/4 x 4 1/4', 'pages: 4'],
-    layer: { panel: 'page-1', cut: '2 1/2 x 4' },
+    settings: ['size: 2 1/8 x 5 1/2', 'pages: 4'],
+    layer: { panel: 'page-1', cut: '1 7/8 x 5 1/4' },
   },
   closing: 'Fold to and fro, the first fold away from you, and burnish the stack.',
   measure: (settings) => {

@@ -34,9 +34,9 @@ export const bellyBand: Form = form({
       key: 'height',
       kind: 'length',
       required: false,
-      says: 'height of the band; 1 1/2 in (40 mm) when not given',
+      says: 'height of the band; 1 1/2 in (38 mm) when not given',
     },
-    { ...TAB_PARAMETER, says: 'how far the ends overlap; 1/2 in (12 mm) when not given' },
+    { ...TAB_PARAMETER, says: 'how far the ends overlap; 1/2 in (13 mm) when not given' },
   ],
   panels: ['front', 'back', 'left', 'right'],
   example: {
@@ -48,9 +48,9 @@ export const bellyBand: Form = form({
     const [width, depth] = settings.lengths('around');
     if (!width || !depth) return undefined;
     const { ruler, caliper } = settings;
-    const height = settings.length('height', usual(ruler, [3, 2], 40));
+    const height = settings.length('height', usual(ruler, 3, 2));
     const spare = caliper.times(2).plus(ease(ruler));
-    const flat = depth.value.lessThan(usual(ruler, [1, 8], 3));
+    const flat = depth.value.lessThan(usual(ruler, 1, 8));
     const room = flat ? width.value.plus(depth.value) : width.value;
     const panel = roundUp(room.plus(spare), ruler.groove);
     const tab = settings.length('tab', usualTab(settings, panel));

@@ -26,7 +26,7 @@ export const clipTopBox: Form = form({
       key: 'flange',
       kind: 'length',
       required: false,
-      says: 'height of the two flanges that stand up; 1/2 in (12 mm) when not given',
+      says: 'height of the two flanges that stand up; 1/2 in (13 mm) when not given',
     },
   ],
   panels: ['front', 'back', 'left', 'right', 'front-flange', 'back-flange', 'front-top', 'back-top'],
@@ -40,7 +40,7 @@ export const clipTopBox: Form = form({
     const box = readBox(settings, 2);
     if (!box) return undefined;
     const tab = settings.length('tab', usualTab(settings, box.depth.value));
-    const flange = settings.length('flange', usual(settings.ruler, [1, 2], 12));
+    const flange = settings.length('flange', usual(settings.ruler, 1, 2));
     settings.refuseOver(
       box.depth,
       box.width.value,

@@ -44,19 +44,19 @@ export const envelope: Form = form({
       key: 'sides',
       kind: 'length',
       required: false,
-      says: 'width of the side flaps; 3/4 in (20 mm) when not given',
+      says: 'width of the side flaps; 3/4 in (19 mm) when not given',
     },
     {
       key: 'back',
       kind: 'length',
       required: false,
-      says: 'height of the back; 1/2 in (12 mm) less than the envelope when not given',
+      says: 'height of the back; 1/2 in (13 mm) less than the envelope when not given',
     },
   ],
   panels: ['front', 'back', 'flap'],
   example: {
-    settings: ['card: 5 1/2 x 4 1/4'],
-    layer: { panel: 'front', cut: '5 1/2 x 4 1/4' },
+    settings: ['card: 6 x 4'],
+    layer: { panel: 'front', cut: '6 x 4' },
   },
   closing: 'Let the side seams dry under a book before anything goes in.',
   measure: (settings) => {
@@ -65,12 +65,9 @@ export const envelope: Form = form({
     const { ruler } = settings;
     const width = size.width.value;
     const height = size.height.value;
-    const overlap = usual(ruler, [1, 2], 12);
+    const overlap = usual(ruler, 1, 2);
     const flap = settings.length('flap', onBoard(ruler, height.half()));
-    const sides = settings.length(
-      'sides',
-      Length.min(usual(ruler, [3, 4], 20), onBoard(ruler, width.half())),
-    );
+    const sides = settings.length('sides', Length.min(usual(ruler, 3, 4), onBoard(ruler, width.half())));
     const back = settings.length('back', height.minus(overlap));
     refuseNarrow(settings, flap, 'the flap');
     refuseNarrow(settings, sides, 'the side flap');
@@ -116,13 +113,13 @@ function readPocket(settings: Settings): Pocket | undefined {
   const [width, height] = settings.lengths(key ?? '');
   if (!width || !height || settings.problems.length > 0) return undefined;
   const allowance = wallAllowance(settings.ruler, settings.caliper, 2);
-  const room = key === 'card' ? usual(settings.ruler, [1, 4], 6) : Length.zero;
+  const room = key === 'card' ? usual(settings.ruler, 1, 4) : Length.zero;
   const scored = ({ value, at }: At<Length>): At<Length> => ({
     value: key === 'outside' ? value.minus(allowance) : value.plus(allowance).plus(room),
     at,
   });
   const pocket = { width: scored(width), height: scored(height) };
-  const least = usual(settings.ruler, [1, 1], 25);
+  const least = usual(settings.ruler, 1, 1);
   settings.refuseUnder(
     pocket.width,
     least,

@@ -14,8 +14,8 @@ export const gateFoldCard: Form = form({
   parameters: [CARD_SIZE],
   panels: ['left', 'right', 'back'],
   example: {
-    settings: ['size: 5 1/2 x 4 1/4'],
-    layer: { panel: 'left', cut: '2 1/2 x 4' },
+    settings: ['size: 4 1/4 x 5 1/2'],
+    layer: { panel: 'left', cut: '1 7/8 x 5 1/4' },
   },
   closing: 'Fold both gates in until they meet and burnish the folds.',
   measure: (settings) => {

@@ -28,7 +28,7 @@ export const liddedTray: Form = form({
       key: 'clearance',
       kind: 'length',
       required: false,
-      says: 'how much wider and deeper the lid is than the tray; two thicknesses and 1/32 in (1 mm) of play, up to the next 1/8 in (1 mm), when not given',
+      says: 'how much wider and deeper the lid is than the tray; two thicknesses and 1/16 in (2 mm) of play, up to the next 1/8 in (1 mm), when not given',
     },
     TRAY_TAB_PARAMETER,
   ],
@@ -54,7 +54,7 @@ export const liddedTray: Form = form({
     if (!box) return undefined;
     const { ruler, caliper } = settings;
     const base = sizesOf(box);
-    const lid = settings.length('lid', Length.min(usual(ruler, [1, 1], 25), base.height));
+    const lid = settings.length('lid', Length.min(usual(ruler, 1, 1), base.height));
     const clearance = settings.length('clearance', nestingAllowance(ruler, caliper));
     refuseNarrow(settings, lid, 'the lid');
     settings.refuseOver(

@@ -23,13 +23,13 @@ export const slideBox: Form = form({
     ...BOX_PARAMETERS,
     {
       ...TAB_PARAMETER,
-      says: 'width of the glue tab of the sleeve; 1/2 in (12 mm), or its width where that is less, when not given',
+      says: 'width of the glue tab of the sleeve; 1/2 in (13 mm), or its width where that is less, when not given',
     },
     {
       key: 'clearance',
       kind: 'length',
       required: false,
-      says: 'how much wider and higher the sleeve is than the drawer; two thicknesses and 1/32 in (1 mm) of play, up to the next 1/8 in (1 mm), when not given',
+      says: 'how much wider and higher the sleeve is than the drawer; two thicknesses and 1/16 in (2 mm) of play, up to the next 1/8 in (1 mm), when not given',
     },
   ],
   panels: ['top', 'left', 'right', 'bottom', 'front', 'back'],

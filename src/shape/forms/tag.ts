@@ -44,14 +44,14 @@ export const tag: Form = form({
       'clip',
       onBoard(ruler, Length.min(width.value.times(1, 4), height.value.half())),
     );
-    const hole = settings.length('hole', usual(ruler, [1, 4], 6));
-    const edge = usual(ruler, [1, 8], 3);
+    const hole = settings.length('hole', usual(ruler, 1, 4));
+    const edge = usual(ruler, 1, 8);
     refuseNarrow(settings, width, 'the width');
     refuseNarrow(settings, height, 'the height');
     const top = width.value.minus(edge).half();
     settings.refuseOver(clip, top, 'the clip', 'the two cuts would meet in the middle of the upper edge');
     settings.refuseOver(clip, height.value.minus(edge), 'the clip', 'nothing is left of the sides below it');
-    const down = usual(ruler, [1, 4], 6).plus(hole.value.half());
+    const down = usual(ruler, 1, 4).plus(hole.value.half());
     const need = `its hole of ${settings.say(hole.value)} needs that much`;
     settings.refuseUnder(width, hole.value.plus(edge.times(2)), 'the width', need);
     settings.refuseUnder(height, down.plus(hole.value.half()).plus(edge), 'the height', need);

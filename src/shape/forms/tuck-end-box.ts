@@ -18,7 +18,7 @@ export const tuckEndBox: Form = form({
       key: 'tuck',
       kind: 'length',
       required: false,
-      says: 'length of the tuck flaps; 3/4 in (20 mm), or half the height where that is less, when not given',
+      says: 'length of the tuck flaps; 3/4 in (19 mm), or half the height where that is less, when not given',
     },
     {
       key: 'ends',
@@ -42,7 +42,7 @@ export const tuckEndBox: Form = form({
     const { ruler, caliper } = settings;
     const half = sizes.height.half();
     const tab = settings.length('tab', usualTab(settings, sizes.depth));
-    const tuck = settings.length('tuck', Length.min(usual(ruler, [3, 4], 20), onBoard(ruler, half)));
+    const tuck = settings.length('tuck', Length.min(usual(ruler, 3, 4), onBoard(ruler, half)));
     settings.refuseOver(tab, sizes.depth, 'the tab', 'it is glued to the left side, which is only that wide');
     settings.refuseOver(tuck, half, 'the tuck', 'the two flaps would meet halfway up the box');
     refuseNarrow(settings, tuck, 'the tuck');
