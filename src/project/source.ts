@@ -17,9 +17,9 @@ export function pointAt(text: string, offset: number): Point {
   return { line: lines.length, column: (lines.at(-1)?.length ?? 0) + 1 };
 }
 
-/** A file's text as read; a byte order mark is no part of it. */
+/** A file's text as read, without its byte order mark; a lone carriage return ends a line like any other. */
 export function sourceFile(path: string, text: string): SourceFile {
-  return { path, text: text.replace(/^\uFEFF/u, '') };
+  return { path, text: text.replace(/^\uFEFF/u, '').replace(/\r(?!\n)/gu, '\n') };
 }
 
 /** A place of no width at the beginning of a file, for what has no characters of its own. */

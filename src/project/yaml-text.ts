@@ -6,7 +6,7 @@ import type { Place } from './source.ts';
 export type YamlText = {
   readonly kind: 'text';
   readonly text: string;
-  /** The text without its quotes or block header. */
+  /** The text without its quotes or block header, or the blanks round it. */
   readonly at: Place;
   /** Where a stretch of `text` stands. */
   readonly place: (start: number, end: number) => Place;
@@ -17,13 +17,14 @@ export function yamlText(scalar: Scalar, yaml: YamlSource): YamlText {
   const text = typeof scalar.value === 'string' ? scalar.value : (scalar.source ?? '');
   const [start, end] = scalar.range ?? [0, 0];
   const raw = yaml.text.slice(start, end);
-  const offsets = offsetsOf(text, raw, quoteOf(scalar, raw)).map((offset) => offset + start);
+  const spans = spansOf(text, raw, quoteOf(scalar, raw));
   const place = (from: number, to: number): Place => {
-    const first = offsets[from] ?? offsets.at(-1) ?? start;
-    const last = to > from ? (offsets[to - 1] ?? first) : first - 1;
-    return placeInYaml(yaml, first, Math.min(last + 1, end));
+    const first = spans[from]?.start ?? spans.at(-1)?.end ?? 0;
+    const last = to > from ? (spans[to - 1]?.end ?? first) : first;
+    return placeInYaml(yaml, start + first, start + last);
   };
-  return { kind: 'text', text, at: place(0, text.trimEnd().length), place };
+  const lead = text.length - text.trimStart().length;
+  return { kind: 'text', text, at: place(lead % text.length || 0, text.trimEnd().length), place };
 }
 
 /** How many characters of `raw` stand before the text itself, and whether a backslash escapes there. */
@@ -38,20 +39,30 @@ function quoteOf(scalar: Scalar, raw: string): Quote {
   return { lead: 0, escapes: 'none' };
 }
 
+type Span = { readonly start: number; readonly end: number };
+
 /**
- * The offset in `raw` of every UTF-16 unit of `text`. YAML only ever escapes characters and takes white space
- * away (folding, indentation), so the two can be walked side by side.
+ * The stretch of `raw` that spells each UTF-16 unit of `text`. YAML only ever escapes characters and takes white
+ * space away (folding, indentation), so the two can be walked side by side.
  */
-function offsetsOf(text: string, raw: string, { lead, escapes }: Quote): number[] {
-  const offsets: number[] = [];
-  let at = lead;
+function spansOf(text: string, raw: string, { lead, escapes }: Quote): Span[] {
+  const spans: Span[] = [];
+  let start = lead;
   for (const character of text) {
-    const blank = /\s/u.test(character);
-    while (at < raw.length && !blank && /\s/u.test(raw[at] ?? '')) at += 1;
-    for (let unit = 0; unit < character.length; unit += 1) offsets.push(at);
-    at += lengthIn(raw, at, character, escapes);
+    if (/\S/u.test(character)) start = afterBlank(raw, start, escapes);
+    const end = Math.min(start + lengthIn(raw, start, character, escapes), raw.length);
+    for (let unit = 0; unit < character.length; unit += 1) spans.push({ start, end });
+    start = end;
   }
-  return offsets;
+  return spans;
+}
+
+/** Past white space, and past a backslash that joins two lines. */
+function afterBlank(raw: string, from: number, escapes: Quote['escapes']): number {
+  const blank = escapes === 'backslash' ? /(?:\s|\\\r?\n)*/uy : /\s*/uy;
+  blank.lastIndex = from;
+  blank.exec(raw);
+  return Math.max(blank.lastIndex, from);
 }
 
 /** How many characters of `raw` spell the one character read at `at`. */

@@ -1,0 +1,93 @@
+import { describe, expect, it } from 'vitest';
+import { blamed, faultsOf, readSheet } from './reading.ts';
+
+describe('a file that is no sheet', () => {
+  it.each<[string, string, string[]]>([
+    ['empty', '', ['empty-file: ']],
+    ['blank', ' \n\t\n', ['empty-file: ']],
+    ['a lone byte order mark', '\uFEFF', ['empty-file: ']],
+    ['plain Markdown', '\nSome notes.\n\n## A step\n', ['no-frontmatter: Some notes.']],
+    ['a table of settings without its lines', 'title: A\n', ['no-frontmatter: title: A']],
+    ['opened and never closed', '---\ntitle: A\n', ['broken-yaml: ---']],
+    ['closed with too many dashes', '---\ntitle: A\n-----\n', ['broken-yaml: ---']],
+    ['a list', '---\n- a\n---\n', ['unexpected-value: - a\n', 'missing-value: ---', 'missing-value: ---']],
+    [
+      'a sentence',
+      '---\njust words\n---\n',
+      ['unexpected-value: just words', 'missing-value: ---', 'missing-value: ---'],
+    ],
+  ])('%s', (_, text, faults) => {
+    const project = readSheet(text);
+    expect(faultsOf(project)).toEqual(faults);
+    expect(project.title.value).toBe('box');
+    expect(project.pieces.size).toBe(0);
+  });
+
+  it('still has its steps when only the head is missing', () => {
+    expect(readSheet('Hello.\n\n## Fold it\n').steps.map(({ title }) => title.value)).toEqual(['Fold it']);
+  });
+
+  it('says that nothing is known of a head that could not be read', () => {
+    const project = readSheet('---\ntitle: "A\n---\n## Cut\nTake :piece[box].\n');
+    expect(project.readable).toBe(false);
+    expect(faultsOf(project)).toEqual(['broken-yaml: "']);
+  });
+});
+
+describe('broken YAML is put in plain words at its place', () => {
+  it.each<[string, string, string]>([
+    ['title: Boxes: big and small', 'second colon', 'B'],
+    ['title: "A', 'quotation mark is opened', '"'],
+    ["title: 'A", 'quotation mark is opened', "'"],
+    ['title: A\n\tsummary: B', 'tab', '\t'],
+    ['title: A\nfoo\nlevel: b', 'no key', 'f'],
+    ['title: @home', 'cannot begin with this character', '@'],
+    ['title: `A`', 'cannot begin with this character', '`'],
+    ['title: "A" B', 'does not belong here', 'B'],
+    ['tags: [a, b', 'bracket', 'b'],
+    ['tags: [a, b\nlevel: x', 'bracket', 'l'],
+    ['tags: [a, b]]', 'does not belong here', ']'],
+    ['title: "a\\q"', 'backslash', '\\'],
+    ['measurements:\n  unit: in\n pieces: {}', 'indent', ' '],
+    ['stock: { m: { color: #fff } }\nlevel: x', 'colour in quotes', 'l'],
+    [`deep: ${'['.repeat(3000)}`, 'without end', '['],
+  ])('%s', (yaml, words, characters) => {
+    const { faults } = readSheet(`---\n${yaml}\n---\n`);
+    expect(faults).toHaveLength(1);
+    const [fault] = faults;
+    expect(fault?.kind === 'broken-yaml' && fault.problem).toContain(words);
+    expect(fault && blamed(fault.at)).toBe(characters);
+  });
+});
+
+describe('anchors and aliases', () => {
+  const head = (lines: string): string => `---\ntitle: A\n${lines}\n---\n`;
+
+  it('are followed, to the place of the value itself', () => {
+    const project = readSheet(head('level: &l easy\noccasion: *l\nmeasurements: {}'));
+    expect(project.faults).toEqual([]);
+    expect(project.occasion && [project.occasion.value, blamed(project.occasion.at)]).toEqual([
+      'easy',
+      'easy',
+    ]);
+  });
+
+  it.each<[string, string]>([
+    ['tags: &t [a, *t]\nmeasurements: {}', 'unexpected-value: *t'],
+    ['level: *nowhere\nmeasurements: {}', 'unexpected-value: *nowhere'],
+    ['measurements: { pieces: { a: &a { cut: 1 x 1 }, b: { <<: *a, cut: 2 x 2 } } }', 'unexpected-value: <<'],
+    ['measurements: { ? [a] : b }', 'unexpected-value: [a]'],
+  ])('are refused where they lead nowhere: %s', (lines, fault) => {
+    expect(faultsOf(readSheet(head(lines)))).toContain(fault);
+  });
+
+  it('cannot be piled up to fill the memory', () => {
+    const lines = ['a0: &a0 [x, x, x, x, x, x, x, x, x, x]'];
+    for (let depth = 1; depth < 12; depth += 1) {
+      lines.push(`a${depth}: &a${depth} [${Array.from({ length: 10 }, () => `*a${depth - 1}`).join(', ')}]`);
+    }
+    const start = performance.now();
+    expect(readSheet(head(lines.join('\n'))).faults.length).toBeGreaterThan(10);
+    expect(performance.now() - start).toBeLessThan(2000);
+  });
+});

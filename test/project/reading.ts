@@ -1,0 +1,45 @@
+import type { Length } from '../../src/measure/length.ts';
+import type { Fault } from '../../src/project/fault.ts';
+import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
+import type { Piece, Project } from '../../src/project/model.ts';
+import type { At, Place } from '../../src/project/source.ts';
+
+/** The one project of a workspace whose sheet is this text, with further files beside it. */
+export function readSheet(sheet: string, files: Readonly<Record<string, string>> = {}): Project {
+  const [project] = readWorkspaceFromTexts({ 'box/sheet.md': sheet, ...files }).projects;
+  if (!project) throw new Error('no project was read');
+  return project;
+}
+
+/** A sheet with these lines under `measurements:`. */
+export function sheetOf(measurements: string, body = ''): string {
+  const lines = measurements.split('\n').map((line) => `  ${line}`);
+  return ['---', 'title: Box', 'measurements:', ...lines, '---', body].join('\n');
+}
+
+/** The characters a place covers. */
+export function blamed({ file, start, end }: Place): string {
+  return file.text.slice(start, end);
+}
+
+/** Each fault as `kind: the characters it points at`. */
+export function faultsOf({ faults }: { readonly faults: readonly Fault[] }): string[] {
+  return faults.map(({ kind, at }) => `${kind}: ${blamed(at)}`);
+}
+
+/** A value beside the characters it was read from: `9/4 in from 2 1/4`. */
+export function from(value: At<string | number | boolean | Length> | undefined): string {
+  return value ? `${value.value} from ${blamed(value.at)}` : 'nothing';
+}
+
+export function pieceOf(project: Project, id: string): Piece {
+  const piece = project.pieces.get(id);
+  if (!piece) throw new Error(`no piece ${id}; there are ${[...project.pieces.keys()].join(', ')}`);
+  return piece;
+}
+
+/** Width and height of a flat or scored piece, as `from` shows them. */
+export function cutOf(project: Project, id: string): string[] {
+  const { body } = pieceOf(project, id);
+  return body.kind === 'form' ? [] : [from(body.cut.width), from(body.cut.height)];
+}

@@ -1,0 +1,175 @@
+import { describe, expect, it } from 'vitest';
+import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
+import { blamed, cutOf, faultsOf, from, pieceOf, readSheet, sheetOf } from './reading.ts';
+
+const STOCK = 'stock:\n  moss: { name: Moss cardstock, sheet: 8 1/2 x 11, price: 0.45 }\n';
+
+describe('shared stock', () => {
+  const sheet = sheetOf('pieces: { a: { stock: shared.moss, cut: 3 x 4 } }');
+
+  it('is in the project under the name its pieces use, with its place in the shared file', () => {
+    const project = readSheet(sheet, { 'shared/stock.yaml': STOCK });
+    expect(faultsOf(project)).toEqual([]);
+    expect([...project.stock.keys()]).toEqual(['shared.moss']);
+    const moss = project.stock.get(pieceOf(project, 'a').stock?.value ?? '');
+    expect(moss?.id.value).toBe('shared.moss');
+    expect(moss?.sheets.map(({ size }) => [from(size.width), size.width.at.file.path])).toEqual([
+      ['17/2 in from 8 1/2', 'shared/stock.yaml'],
+    ]);
+  });
+
+  it('is there only when it is used', () => {
+    const files = { 'shared/stock.yaml': `${STOCK}  cream: { sheet: 12 x 12 }\n` };
+    expect([...readSheet(sheet, files).stock.keys()]).toEqual(['shared.moss']);
+  });
+
+  it('stands beside stock of the same name in the sheet, and can be changed in one', () => {
+    const own =
+      'stock: { moss: { use: shared.moss, price: 0.60 }, plain: { name: Own } }\npieces: { a: { stock: moss, cut: 3 x 4 }, b: { stock: shared.moss, cut: 1 x 1 } }';
+    const project = readSheet(sheetOf(own), { 'shared/stock.yaml': STOCK });
+    expect(faultsOf(project)).toEqual([]);
+    expect(
+      [...project.stock].map(([id, { name, sheets }]) => [id, name, sheets[0]?.price?.value.minor]),
+    ).toEqual([
+      ['moss', 'Moss cardstock', 60n],
+      ['plain', 'Own', undefined],
+      ['shared.moss', 'Moss cardstock', 45n],
+    ]);
+  });
+
+  it('that is not there is reported with what is', () => {
+    const project = readSheet(sheet.replace('moss', 'mos'), { 'shared/stock.yaml': STOCK });
+    expect(project.faults).toMatchObject([
+      { kind: 'unknown-reference', what: 'stock', name: 'shared.mos', among: ['shared.moss'] },
+    ]);
+  });
+});
+
+describe('a shared piece', () => {
+  const BOXES =
+    'pieces:\n  small: { cut: 6 x 4, corners: 1/8 }\n  round: { use: shared.small, corners: 1/2 }\n';
+
+  it('is used with further keys, which override', () => {
+    const project = readSheet(
+      sheetOf('pieces: { a: { use: shared.small, cut: 5 x 4 }, b: { use: shared.round } }'),
+      {
+        'shared/boxes.yaml': BOXES,
+      },
+    );
+    expect(faultsOf(project)).toEqual([]);
+    expect(cutOf(project, 'a')).toEqual(['5 in from 5', '4 in from 4']);
+    expect(from(pieceOf(project, 'a').corners)).toBe('1/8 in from 1/8');
+    expect(cutOf(project, 'b')).toEqual(['6 in from 6', '4 in from 4']);
+    expect(from(pieceOf(project, 'b').corners)).toBe('1/2 in from 1/2');
+  });
+
+  it('is measured in the unit of its own file', () => {
+    const project = readSheet(sheetOf('unit: in\npieces: { a: { use: shared.box }, b: { cut: 2 x 1 } }'), {
+      'shared/boxes.yaml': 'unit: mm\npieces: { box: { cut: 254 x 127 } }\n',
+    });
+    expect([...cutOf(project, 'a'), ...cutOf(project, 'b')]).toEqual([
+      '10 in from 254',
+      '5 in from 127',
+      '2 in from 2',
+      '1 in from 1',
+    ]);
+  });
+
+  it('with a form keeps its unit in each setting', () => {
+    const project = readSheet(sheetOf('unit: in\npieces: { a: { use: shared.box, tab: 1/2 } }'), {
+      'shared/boxes.yaml': 'unit: mm\npieces: { box: { form: tray, inside: 80 x 60 x 20 } }\n',
+    });
+    const { body } = pieceOf(project, 'a');
+    expect(
+      body.kind === 'form' && [...body.settings.values()].map(({ text, unit }) => [text.value, unit]),
+    ).toEqual([
+      ['1/2', 'in'],
+      ['80 x 60 x 20', 'mm'],
+    ]);
+  });
+
+  it('may lack what every sheet adds', () => {
+    const workspace = readWorkspaceFromTexts({
+      'shared/boxes.yaml': 'pieces: { layer: { corners: 1/8 } }\n',
+      'a/sheet.md': sheetOf('pieces: { a: { use: shared.layer, cut: 1 x 1 } }'),
+      'b/sheet.md': sheetOf('pieces: { b: { use: shared.layer } }'),
+    });
+    expect(workspace.faults).toEqual([]);
+    expect(workspace.projects.map(faultsOf)).toEqual([[], ['missing-value: b']]);
+  });
+
+  it('cannot use itself', () => {
+    const project = readSheet(sheetOf('pieces: { a: { use: shared.x } }'), {
+      'shared/boxes.yaml': 'pieces: { x: { use: shared.y }, y: { use: shared.x } }\n',
+    });
+    expect(project.faults.every(({ kind }) => kind === 'unexpected-value')).toBe(true);
+    expect(project.pieces.size).toBe(0);
+  });
+});
+
+describe('shared supplies', () => {
+  const files = {
+    'shared/supplies.yaml': 'supplies:\n  folder: { item: Bone folder, kind: tool, share: 2 }\n',
+  };
+  const supplied = (lines: string): ReturnType<typeof readSheet> =>
+    readSheet(`---\ntitle: A\nmeasurements: {}\nsupplies:\n${lines}\n---\n`, files);
+
+  it('are used by name alone, or with further keys', () => {
+    const project = supplied('  - shared.folder\n  - { use: shared.folder, item: Spoon }\n  - Scissors');
+    expect(faultsOf(project)).toEqual([]);
+    expect(project.supplies.map(({ item, kind, share }) => [item.value, kind.value, share?.value])).toEqual([
+      ['Bone folder', 'tool', 2],
+      ['Spoon', 'tool', 2],
+      ['Scissors', 'other', undefined],
+    ]);
+  });
+
+  it.each(['shared.foldr', '{ use: shared.foldr }'])('%s is not there', (line) => {
+    expect(faultsOf(supplied(`  - ${line}`))).toEqual(['unknown-reference: shared.foldr']);
+  });
+});
+
+describe('a fault in a shared file', () => {
+  const workspace = readWorkspaceFromTexts({
+    'shared/boxes.yaml': 'pieces:\n  box: { cut: 3 x 1/0, colour: red }\n',
+    'a/sheet.md': sheetOf('pieces: { a: { use: shared.box } }'),
+    'b/sheet.md': sheetOf('pieces: { one: { use: shared.box }, two: { use: shared.box } }'),
+    'c/sheet.md': sheetOf('pieces: { c: { cut: 1 x 1 } }'),
+  });
+
+  it('is reported where it stands', () => {
+    expect(faultsOf(workspace)).toEqual(['unknown-key: colour', 'unreadable-length: 1/0']);
+  });
+
+  it('is the very same fault in every project that uses it, and in no other', () => {
+    const [a, b, c] = workspace.projects;
+    expect(new Set([...(a?.faults ?? []), ...(b?.faults ?? [])])).toEqual(new Set(workspace.faults));
+    expect(c?.faults).toEqual([]);
+    expect(a?.faults.every((fault) => workspace.faults.includes(fault))).toBe(true);
+  });
+
+  it.each<[string, string[]]>([
+    ['stock:\n  moss: {}\n  moss: {}\n', ['repeated-key: moss']],
+    ['stok: {}\n', ['unknown-key: stok']],
+    ['stock: moss\n', ['unexpected-value: moss']],
+    ['- stock\n', ['unexpected-value: - stock\n']],
+    ['unit: ell\n', ['unexpected-value: ell']],
+    ['stock: { moss: "A }\n', ['broken-yaml: "']],
+    ['', []],
+    ['# nothing yet\n', []],
+  ])('%j', (text, faults) => {
+    expect(faultsOf(readWorkspaceFromTexts({ 'shared/x.yaml': text }))).toEqual(faults);
+  });
+
+  it('of one name in two files points at both', () => {
+    const { faults } = readWorkspaceFromTexts({
+      'shared/a.yaml': 'stock: { moss: {} }\n',
+      'shared/b.yaml': 'supplies: { moss: { item: Moss } }\nstock: { moss: {} }\n',
+    });
+    expect(faults).toHaveLength(1);
+    const [fault] = faults;
+    expect(
+      fault?.kind === 'repeated-key' && [fault.first.file.path, fault.at.file.path, blamed(fault.at)],
+    ).toEqual(['shared/a.yaml', 'shared/b.yaml', 'moss']);
+  });
+});
