@@ -11,7 +11,7 @@ export type Desk = {
   /**
    * Lays out a whole HTML document and waits for its pictures and fonts, including those that only margins use.
    * @param what What it is called in messages.
-   * @throws PrintFault when the page asks for anything outside itself or brings a font that cannot be read.
+   * @throws PrintFault when the page asks for anything outside itself or brings a font or picture that cannot be read.
    */
   lay(html: string, what: string, medium: 'print' | 'screen'): Promise<void>;
   /** @throws PrintFault when the page asked for anything outside itself since it was laid out. */
@@ -20,12 +20,16 @@ export type Desk = {
 
 /**
  * Sets the page, which asks for what its styles name, and loads every font it brings, used or not: some are asked for
- * only while printing, which does not wait. Gives the fonts that cannot be read.
+ * only while printing, which does not wait. Gives what of the page's own cannot be read, in words.
  */
 const SETTLE = `document.documentElement.offsetHeight, Promise.allSettled([...document.fonts].map((font) => font.load()))
   .then(() => document.fonts.ready)
-  .then(() => [...document.fonts].filter(({ status }) => status === 'error'))
-  .then((broken) => broken.map(({ family, weight, style }) => [family, weight, style].join(' ')))`;
+  .then(() => [
+    ...[...document.fonts].filter(({ status }) => status === 'error')
+      .map(({ family, weight, style }) => 'font ' + [family, weight, style].join(' ')),
+    ...[...document.images].filter(({ src, naturalWidth }) => src !== '' && naturalWidth === 0)
+      .map(({ alt }) => 'picture “' + alt + '”'),
+  ])`;
 
 async function settle(page: Page, html: string): Promise<string[]> {
   await page.setContent(html, { waitUntil: 'load' });
@@ -34,14 +38,14 @@ async function settle(page: Page, html: string): Promise<string[]> {
 
 async function layOn(page: Page, refusals: Refusals, html: string, what: string): Promise<void> {
   refusals.forget();
-  const broken = await settle(page, html).catch(async (error: unknown) => {
+  const [unreadable] = await settle(page, html).catch(async (error: unknown) => {
     // A page that goes elsewhere breaks off the settling; the address it went for is the better message.
     await refusals.assertNone(what);
     throw error;
   });
   await refusals.assertNone(what);
-  if (broken.length === 0) return;
-  throw new PrintFault('font', `${what} brings a font that cannot be read: ${broken[0]}`);
+  if (unreadable === undefined) return;
+  throw new PrintFault('unreadable', `${what} brings a ${unreadable} that cannot be read`);
 }
 
 /** Makes a browser's page ready: scripts are off, nothing is requested. */

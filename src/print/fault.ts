@@ -31,7 +31,7 @@ export class BrowserMissing extends Error {
 }
 
 /** Why one page could not be printed though a browser serves. */
-export type PrintReason = 'request' | 'font' | 'died' | 'timeout' | 'closed' | 'failed';
+export type PrintReason = 'request' | 'unreadable' | 'died' | 'timeout' | 'closed' | 'failed';
 
 /** A page that could not be printed. The message is one line and names the page. */
 export class PrintFault extends Error {

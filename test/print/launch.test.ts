@@ -107,6 +107,18 @@ describe.runIf(process.platform !== 'win32')(
       });
     });
 
+    it('where nothing temporary can be written', async () => {
+      const file = join(folder, 'a-file');
+      writeFileSync(file, '');
+      vi.stubEnv('TMPDIR', file);
+      await expect(
+        launch(script('exit 0'), options()).finally(() => vi.unstubAllEnvs()),
+      ).rejects.toMatchObject({
+        reason: 'unwritable',
+        message: `the folder ${file} cannot be written (ENOTDIR); make it writable, or set TMPDIR to a folder that is`,
+      });
+    });
+
     it('leaves no profile behind', async () => {
       const temporary = join(folder, 'temporary');
       mkdirSync(temporary);

@@ -1,3 +1,4 @@
+import sharp from 'sharp';
 import { afterAll, describe, expect, it } from 'vitest';
 import { openPrinter } from '../../src/print/printer.ts';
 import { DAY, documentOf, face } from './documents.ts';
@@ -6,6 +7,13 @@ import { type Pdf, readPdf } from './read-pdf.ts';
 
 const printer = openPrinter({ download: false });
 afterAll(() => printer.close());
+
+/** A picture of one pixel. */
+const DOT = `data:image/png;base64,${(
+  await sharp({ create: { width: 1, height: 1, channels: 3, background: '#888' } })
+    .png()
+    .toBuffer()
+).toString('base64')}`;
 
 const options = { title: 'Seed packet keeper', date: DAY };
 
@@ -76,6 +84,21 @@ describe('a printed file', () => {
     ]);
     expect(pdf.pages[0]?.alternatives).toEqual(['a panel, 2 in wide']);
     expect(pdf.pages[0]?.roles).toEqual(expect.arrayContaining(['H1', 'H2', 'P', 'Figure']));
+  });
+
+  it('keeps the alternatives of drawings with and without text, and of pictures, adding nothing to read', async () => {
+    const shape = '<rect width="9" height="9"/>';
+    const drawing = (label: string, inside: string): string =>
+      `<svg role="img" aria-label="${label}" width="40" height="40" viewBox="0 0 10 10">${inside}</svg>`;
+    const body = [
+      drawing('shapes alone', shape),
+      drawing('a named shape', `${shape}<text x="1" y="5" font-size="3">7 in</text>`),
+      `<img src="${DOT}" alt="a photo" width="40" height="40">`,
+      drawing('title only', `<title>t</title>${shape}`),
+    ];
+    const { pages } = await printed('', body.join(''));
+    expect(pages[0]?.alternatives).toEqual(['shapes alone', 'a named shape', 'a photo', 'title only']);
+    expect(pages[0]?.words.map(({ text }) => text)).toEqual(['7 in']);
   });
 
   it('names the day it is told, not the one it was made on', async () => {
@@ -203,7 +226,7 @@ describe('a page', () => {
     const { pages } = await printed(
       '',
       `<p id="a">still</p><script>document.getElementById('a').textContent = 'ran'</script>
-       <img src="data:image/png;base64,AAAA" onerror="document.getElementById('a').textContent = 'ran'">
+       <img src="${DOT}" alt="" onload="document.getElementById('a').textContent = 'ran'">
        <svg onload="document.getElementById('a').textContent = 'ran'"></svg>`,
     );
     expect(pages[0]?.text.trim()).toBe('still');
@@ -213,8 +236,15 @@ describe('a page', () => {
     const css =
       '@font-face { font-family: Broken; src: url(data:font/woff2;base64,AAAA) } p { font-family: Broken }';
     const error = await failure(printer.pdf(documentOf(css, '<p>x</p>'), options));
-    expect(error).toMatchObject({ name: 'PrintFault', reason: 'font' });
-    expect(String(error)).toContain('Broken');
+    expect(error).toMatchObject({ name: 'PrintFault', reason: 'unreadable' });
+    expect(String(error)).toContain('brings a font Broken normal normal that cannot be read');
+  });
+
+  it('with a picture that cannot be read is refused, with its alternative', async () => {
+    const body = `<img src="${DOT}" alt="fine"><img src="${DOT.slice(0, 60)}" alt="the box flat">`;
+    const error = await failure(printer.pdf(documentOf('', body), options));
+    expect(error).toMatchObject({ name: 'PrintFault', reason: 'unreadable' });
+    expect(String(error)).toContain('brings a picture “the box flat” that cannot be read');
   });
 
   it('after a refused one is printed as ever', async () => {

@@ -31,7 +31,7 @@ function run(lines: string, temporary: string): ChildProcess {
     ${lines}`;
   return spawn(process.execPath, ['--input-type=module', '-e', program], {
     env: { ...process.env, TMPDIR: temporary },
-    stdio: ['ignore', 'pipe', 'inherit'],
+    stdio: ['pipe', 'pipe', 'inherit'],
   });
 }
 
@@ -39,8 +39,9 @@ function run(lines: string, temporary: string): ChildProcess {
 function descendants(pid: number): number[] {
   const rows = execFileSync('ps', ['-A', '-o', 'pid=,ppid=,stat='], { encoding: 'utf8' }).trim().split('\n');
   const living = rows.map((row) => row.trim().split(/\s+/u)).filter(([, , state]) => !state?.startsWith('Z'));
-  const children = living.filter(([, parent]) => Number(parent) === pid).map(([child]) => Number(child));
-  return children.flatMap((child) => [child, ...descendants(child)]);
+  const under = (parent: number): number[] =>
+    living.flatMap(([child, of]) => (Number(of) === parent ? [Number(child), ...under(Number(child))] : []));
+  return under(pid);
 }
 
 function lives(pid: number): boolean {
@@ -105,18 +106,22 @@ describe.runIf(process.platform !== 'win32')('no browser outlives us', () => {
 
   it('when we exit without closing', async () => {
     const { child, browser, temporary } = await started(
-      `${PRINT} console.log('ready'); setTimeout(() => process.exit(3), 500);`,
+      `${PRINT} console.log('ready'); process.stdin.once('data', () => process.exit(3));`,
     );
-    expect(await ended(child)).toEqual({ code: 3, signal: null });
+    const end = ended(child);
+    child.stdin?.write('go\n');
+    expect(await end).toEqual({ code: 3, signal: null });
     expect(await survivors(browser)).toEqual([]);
     expect(readdirSync(temporary)).toEqual([]);
   });
 
   it('when we close, after which nothing keeps us from ending', async () => {
     const { child, browser, temporary } = await started(
-      `${PRINT} console.log('ready'); setTimeout(() => printer.close(), 500);`,
+      `${PRINT} console.log('ready'); process.stdin.once('data', () => { process.stdin.destroy(); printer.close(); });`,
     );
-    expect(await ended(child)).toEqual({ code: 0, signal: null });
+    const end = ended(child);
+    child.stdin?.write('go\n');
+    expect(await end).toEqual({ code: 0, signal: null });
     expect(await survivors(browser)).toEqual([]);
     expect(readdirSync(temporary)).toEqual([]);
   });

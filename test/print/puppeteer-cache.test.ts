@@ -2,8 +2,8 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { Browser, computeExecutablePath, detectBrowserPlatform } from '@puppeteer/browsers';
-import { afterAll, describe, expect, it } from 'vitest';
-import { cachedBrowsers } from '../../src/print/puppeteer-cache.ts';
+import { afterAll, afterEach, describe, expect, it, vi } from 'vitest';
+import { cachedBrowsers, downloadShell } from '../../src/print/puppeteer-cache.ts';
 
 const cacheDir = mkdtempSync(join(tmpdir(), 'cache-test-'));
 afterAll(() => rmSync(cacheDir, { recursive: true, force: true }));
@@ -34,5 +34,21 @@ describe('Puppeteer’s cache', () => {
       { path: older, kind: 'shell' },
       { path: chrome, kind: 'full' },
     ]);
+  });
+});
+
+describe('a download', () => {
+  afterEach(() => vi.unstubAllEnvs());
+
+  it('that cannot reach the network says what to do instead', async () => {
+    // Every request goes to a port of this machine where nobody listens.
+    for (const name of ['HTTPS_PROXY', 'https_proxy', 'ALL_PROXY', 'all_proxy'])
+      vi.stubEnv(name, 'http://127.0.0.1:9');
+    for (const name of ['NO_PROXY', 'no_proxy']) vi.stubEnv(name, '');
+    const result = downloadShell(join(cacheDir, 'new'), () => {});
+    await expect(result).rejects.toMatchObject({ name: 'BrowserMissing', reason: 'download' });
+    await expect(result).rejects.toThrow(
+      /^no browser was found and none could be downloaded \(.*127\.0\.0\.1:9.*\); install Chromium, Chrome or Edge, or try again when the network can be reached$/u,
+    );
   });
 });
