@@ -51,6 +51,13 @@ export class Canvas {
     this.#marks.push(element('path', { ...tinted, d: pathData(outline, true) }));
   }
 
+  /** A face of something solid, in paper of a colour, `shade` from 0 (dark) to 1 (light). */
+  face(outline: readonly Point[], color: string | undefined, shade: number): void {
+    this.#reach(outline);
+    const fill = darkened(color === undefined ? '#ffffff' : tint(color), (1 - shade) * 0.34);
+    this.#marks.push(element('path', { class: 'face tint', fill, d: pathData(outline, true) }));
+  }
+
   /** Waste: hatched. */
   hatch(outline: readonly Point[]): void {
     this.lines('hatch', hatchLines(outline, 1.6, 135));
@@ -228,9 +235,19 @@ function around(what: Point | Box, margin: number): Box {
 
 /** `#rrggbb` mixed with white until lines and letters on it stay plain. */
 export function tint(color: string): string {
-  const channels = color.match(/[0-9a-f]{2}/giu) ?? [];
-  const mixed = channels.slice(0, 3).map((hex) => Math.round(255 - (255 - Number.parseInt(hex, 16)) * 0.28));
-  return mixed.length === 3
-    ? `#${mixed.map((value) => value.toString(16).padStart(2, '0')).join('')}`
-    : '#fff';
+  return mixed(color, (channel) => 255 - (255 - channel) * 0.28);
+}
+
+function darkened(color: string, share: number): string {
+  return mixed(color, (channel) => channel * (1 - share));
+}
+
+function mixed(color: string, mix: (channel: number) => number): string {
+  const channels = /^#([0-9a-f]{2})([0-9a-f]{2})([0-9a-f]{2})$/iu.exec(color)?.slice(1) ?? ['ff', 'ff', 'ff'];
+  const written = channels.map((hex) =>
+    Math.round(mix(Number.parseInt(hex, 16)))
+      .toString(16)
+      .padStart(2, '0'),
+  );
+  return `#${written.join('')}`;
 }

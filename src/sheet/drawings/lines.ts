@@ -11,6 +11,7 @@ export type LineKind =
   | 'flat'
   | 'score'
   | 'layer'
+  | 'edge'
   | 'hatch'
   | 'glue'
   | 'texture'
@@ -29,6 +30,7 @@ export const LINES: Readonly<Record<LineKind, LineType>> = {
   flat: { width: 0.18, dashes: [0.8, 0.8] },
   score: { width: 0.13 },
   layer: { width: 0.35 },
+  edge: { width: 0.25 },
   hatch: { width: 0.13 },
   glue: { width: 0.45 },
   texture: { width: 0.09 },

@@ -155,7 +155,7 @@ function drawFoot(
   // A name is not torn from its number, nor apart.
   const names = numbered.map(({ number, name }) => `${number} ${nameOf(name)}`.replaceAll(' ', '\u00a0'));
   const scale = `${style.say('drawing-scale', { scale: `1:${reduction}` })} · ${figures}`;
-  for (const line of [...wrapped(names.join(' · '), width / size), plain(scale)]) {
+  for (const line of [...wrapped(names.join(', '), width / size), plain(scale)]) {
     if (line.every(({ text }) => text === '')) continue;
     y += size * 0.6;
     canvas.label([line], { x: left, y }, { size, anchor: 'start', sits: 'under' });

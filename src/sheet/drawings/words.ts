@@ -61,19 +61,20 @@ export function spokenLengths(lengths: readonly Twin[], style: DrawingStyle): st
 }
 
 /** `3¼ by 4½ inches, 83 by 114 millimetres`. */
-export function spokenSize({ inch, metric }: SizeTwin, { say, leading }: DrawingStyle): string {
-  const inches = say('drawing-inches', {
-    length: say('drawing-by', {
-      width: printInches(inch.width, 'set'),
-      height: printInches(inch.height, 'set'),
-    }),
-  });
-  const millimetres = say('drawing-millimetres', {
-    length: say('drawing-by', {
-      width: printMillimetres(metric.width),
-      height: printMillimetres(metric.height),
-    }),
-  });
+export function spokenSize({ inch, metric }: SizeTwin, style: DrawingStyle): string {
+  return spokenVolume([inch.width, inch.height], [metric.width, metric.height], style);
+}
+
+/** As `spokenSize`, for as many lengths as there are: `3½ by 4¾ by 1 inches, …`. */
+export function spokenVolume(
+  inch: readonly Length[],
+  metric: readonly Length[],
+  { say, leading }: DrawingStyle,
+): string {
+  const by = (numbers: readonly string[]): string =>
+    numbers.reduce((width, height) => say('drawing-by', { width, height }));
+  const inches = say('drawing-inches', { length: by(inch.map((length) => printInches(length, 'set'))) });
+  const millimetres = say('drawing-millimetres', { length: by(metric.map(printMillimetres)) });
   return (leading === 'inch' ? [inches, millimetres] : [millimetres, inches]).join(', ');
 }
 

@@ -5,6 +5,7 @@ import type { Drawing } from '../../../src/sheet/drawing.ts';
 import { templatePages } from '../../../src/sheet/drawings/actual-size.ts';
 import { boardDrawings } from '../../../src/sheet/drawings/board.ts';
 import { tint } from '../../../src/sheet/drawings/canvas.ts';
+import { foldedDrawing } from '../../../src/sheet/drawings/folded.ts';
 import { keyDrawing } from '../../../src/sheet/drawings/key.ts';
 import { pieceDrawing } from '../../../src/sheet/drawings/piece.ts';
 import { stackDrawing } from '../../../src/sheet/drawings/stack.ts';
@@ -20,6 +21,7 @@ const drawings: readonly (readonly [string, Drawing | undefined])[] = [inchStyle
     ['piece', pieceDrawing(editions, 'label', 0.2, style)] as const,
     ['stack', stackDrawing(editions, { piece: 'box', panel: 'front' }, room, style)] as const,
     ['template', templateDrawing(editions, 'box', 2, style)] as const,
+    ['folded', foldedDrawing(editions, 'box', 'fold-2', room, style)] as const,
     ['key', keyDrawing(['cut', 'valley', 'glue'], 80, style)] as const,
     ['board', boardDrawings(editions, 'box', 55, style)[1]] as const,
     ['actual size', templatePages(editions, 'box', { paper: 'a4', margin }, style)[1]?.drawing] as const,
