@@ -1,3 +1,5 @@
+import type { Edge, Grade, SupplyKind } from './model.ts';
+
 /** The maps a person may write. */
 export type KeyedMap =
   | 'sheet'
@@ -61,3 +63,20 @@ export const KNOWN_KEYS: Readonly<Record<KeyedMap, readonly string[]>> = {
   sessions: ['every', 'on', 'at', 'zone', 'from', 'except'],
   shared: ['unit', 'stock', 'supplies', 'pieces'],
 };
+
+export const SUPPLY_KINDS: readonly SupplyKind[] = [
+  'tool',
+  'adhesive',
+  'ink',
+  'stamp',
+  'die',
+  'punch',
+  'embellishment',
+  'filling',
+  'other',
+];
+
+/** What a basis weight may be stated for. */
+export const GRADES: readonly Grade[] = ['cover', 'text', 'index', 'bristol', 'tag', 'bond'];
+
+export const EDGES: readonly Edge[] = ['left', 'right', 'top', 'bottom'];

@@ -1,9 +1,8 @@
-import type { Grade, PaperWeight } from './model.ts';
+import { GRADES } from './known-keys.ts';
+import type { PaperWeight } from './model.ts';
 import { type ReadValue, refuse } from './reader.ts';
 import type { At } from './source.ts';
 import { asMatch } from './values.ts';
-
-const GRADES: readonly Grade[] = ['cover', 'text', 'index', 'bristol', 'tag', 'bond'];
 
 const WEIGHT =
   /^(?<number>\d{1,4}(?:\.\d{1,3})?)\s*(?:(?:lbs?\.?|#|pounds?)\s*(?<grade>[a-z]+)|gsm|g\s*\/\s*m(?:2|²|\^2))$/iu;

@@ -50,7 +50,10 @@ function readReference(
     checkAttributes(node, KNOWN_KEYS.drawing, file, report);
     const at = attributePlace(node, 'of', file);
     if (attributes.of) return { kind: 'drawing', name: { value: attributes.of, at }, attributes };
-    report({ kind: 'missing-value', key: 'of', where: '::drawing', at: placeOf(node, file) });
+    const whole = placeOf(node, file);
+    const expected = 'the name of a piece in it, such as ::drawing{of=box}';
+    const actual = file.text.slice(whole.start, whole.end);
+    report({ kind: 'unexpected-value', key: 'a drawing', expected, actual, at: whole });
     return undefined;
   }
   checkAttributes(node, [], file, report);

@@ -3,7 +3,7 @@ import { KNOWN_KEYS } from './known-keys.ts';
 import type { Piece, Project, Stock } from './model.ts';
 import { present } from './optional.ts';
 import { asHolds } from './read-holds.ts';
-import { readPiece } from './read-pieces.ts';
+import { readPiece, type WrittenPiece, wholePiece } from './read-pieces.ts';
 import { readStock } from './read-stock.ts';
 import { type Reader, refuse } from './reader.ts';
 import { findShared, isShared } from './shared.ts';
@@ -12,7 +12,10 @@ import { asChoice, asUnit } from './values.ts';
 import type { YamlNode } from './yaml-tree.ts';
 
 /** The measurement block, and the reader that knows its unit. */
-export type Measured = Pick<Project, 'unit' | 'metric' | 'stock' | 'pieces' | 'holds' | 'names'> & {
+export type Measured = {
+  readonly block: Pick<Project, 'unit' | 'metric' | 'stock' | 'pieces' | 'holds' | 'names'>;
+  /** Every piece that was written, those that could not be read whole included. */
+  readonly written: readonly WrittenPiece[];
   readonly reader: Reader;
 };
 
@@ -31,16 +34,22 @@ export function readMeasurements(sheet: Fields, unread: Reader): Measured {
     readPiece(id, value, reader),
   );
   const stock = readNamed(own.named('stock', 'stock by name'), (id, value) => readStock(id, value, reader));
-  const used = usedShared([...pieces.values.values()], reader);
-  return {
-    reader,
+  const written = [...pieces.values.values()];
+  const used = usedShared(written, reader);
+  const block = {
     unit,
     metric: own.read('metric', asChoice(['whole', 'half'] as const))?.value ?? 'whole',
     stock: new Map([...stock.values, ...used.values]),
-    pieces: pieces.values,
+    pieces: new Map(written.flatMap((each) => wholeEntry(each))),
     ...present('holds', own.read('holds', asHolds)),
     names: { pieces: pieces.names, stock: [...stock.names, ...used.names] },
   };
+  return { block, written, reader };
+}
+
+function wholeEntry(written: WrittenPiece): [string, Piece][] {
+  const piece = wholePiece(written);
+  return piece ? [[piece.id.value, piece]] : [];
 }
 
 type Named<T> = { readonly names: readonly string[]; readonly values: ReadonlyMap<string, T> };
@@ -58,7 +67,7 @@ function readNamed<T>(
 }
 
 /** The shared stock that pieces name, each under the name they use: `shared.moss`. */
-function usedShared(pieces: readonly Piece[], reader: Reader): Named<Stock> {
+function usedShared(pieces: readonly WrittenPiece[], reader: Reader): Named<Stock> {
   const names = new Set<string>();
   const values = new Map<string, Stock>();
   for (const { stock: name } of pieces) {

@@ -1,21 +1,10 @@
 import { Fields } from './fields.ts';
-import { KNOWN_KEYS } from './known-keys.ts';
-import type {
-  Cell,
-  CellName,
-  Edge,
-  FoldDirection,
-  FoldSetting,
-  NetAsWritten,
-  ScoreGroup,
-  Slit,
-} from './model.ts';
+import { EDGES, KNOWN_KEYS } from './known-keys.ts';
+import type { Cell, CellName, FoldDirection, FoldSetting, NetAsWritten, ScoreGroup, Slit } from './model.ts';
 import { type Reader, type ReadValue, refuse } from './reader.ts';
 import type { At, Place } from './source.ts';
 import { asChoice, asLength, asMatch, asText } from './values.ts';
 import type { YamlNode } from './yaml-tree.ts';
-
-const EDGES: readonly Edge[] = ['left', 'right', 'top', 'bottom'];
 
 /** The keys that describe a net: `score`, `panels`, `trim`, `slit`, `taper`, `folds`, `glue`. */
 export function readNet(fields: Fields, reader: Reader): NetAsWritten {

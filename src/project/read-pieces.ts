@@ -12,19 +12,25 @@ import type { YamlMap, YamlNode } from './yaml-tree.ts';
 
 const FLAT_KEYS: readonly string[] = [...KNOWN_KEYS.piece, ...KNOWN_KEYS.flat];
 
-/**
- * One entry of `pieces:`. A piece whose size or net has a fault is left out: half of it would only mislead every
- * rule that follows.
- */
-export function readPiece(id: At<string>, written: YamlNode, reader: Reader): Piece | undefined {
+/** A piece as written. Its body is missing where its size or net has a fault. */
+export type WrittenPiece = Omit<Piece, 'body'> & { readonly body: PieceBody | undefined };
+
+/** The piece, unless its size or net has a fault: half of it would only mislead every rule that follows. */
+export function wholePiece({ body, ...piece }: WrittenPiece): Piece | undefined {
+  return body && { ...piece, body };
+}
+
+/** One entry of `pieces:`. */
+export function readPiece(id: At<string>, written: YamlNode, reader: Reader): WrittenPiece | undefined {
   const node = withShared(written, 'pieces', reader);
   if (!node) return undefined;
   if (node.kind !== 'map') return refuse(node, id.value, 'a piece, such as { cut: 3 x 4 }', reader);
   const isForm = node.entries.some(({ key }) => key.text === 'form');
   const fields = new Fields(node, `pieces.${id.value}`, reader, id.at, isForm ? undefined : FLAT_KEYS);
   const body = isForm ? readForm(node, fields, reader) : readCut(fields, reader);
-  const piece = {
+  return {
     id,
+    body,
     ...present('stock', fields.read('stock', asText)),
     ...present('on', fields.read('on', asBase)),
     placement: readPlacement(fields, reader),
@@ -33,7 +39,6 @@ export function readPiece(id: At<string>, written: YamlNode, reader: Reader): Pi
     count: fields.read('count', asCount(1, 1000)) ?? { value: 1, at: id.at },
     at: node.at,
   };
-  return body && { ...piece, body };
 }
 
 function readForm(map: YamlMap, fields: Fields, reader: Reader): PieceBody | undefined {

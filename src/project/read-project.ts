@@ -7,10 +7,12 @@ import { present } from './optional.ts';
 import type { FindPicture } from './pictures.ts';
 import { readBody } from './read-body.ts';
 import { readMeasurements } from './read-measurements.ts';
+import type { WrittenPiece } from './read-pieces.ts';
 import type { Shared } from './read-shared.ts';
 import { asSupply } from './read-supplies.ts';
 import { type Reader, refuse } from './reader.ts';
 import { checkReferences } from './references.ts';
+import { sharedName } from './shared.ts';
 import { type SourceFile, startOf } from './source.ts';
 import { asCount, asDate, asLanguage, asText } from './values.ts';
 import { readYaml, type YamlMap, type YamlNode } from './yaml-tree.ts';
@@ -39,11 +41,14 @@ export function readProject(request: SheetRequest): Project {
   const yaml = parts.yaml && readYaml(parts.yaml);
   yaml?.faults.forEach(report);
   const readable = yaml?.broken === false;
-  const head = readHead(yaml?.root, readable, request, report);
+  const { head, written } = readHead(yaml?.root, readable, request, report);
   const body = readBody(parts.body, file, findPicture, report);
-  const project = { slug, folder, file, ...head, ...body, readable };
-  if (readable) checkReferences(project, report);
-  return { ...project, faults };
+  if (readable) {
+    const prose = [body.introduction, ...body.steps.map((step) => step.prose)];
+    const sharedStock = [...shared.values.stock.keys()].map(sharedName);
+    checkReferences({ names: head.names, sharedStock, pieces: written, prose }, report);
+  }
+  return { slug, folder, file, ...head, ...body, readable, faults };
 }
 
 type Head = Omit<
@@ -57,7 +62,7 @@ function readHead(
   readable: boolean,
   { slug, file, shared, moneyDecimals }: SheetRequest,
   report: (fault: Fault) => void,
-): Head {
+): { readonly head: Head; readonly written: readonly WrittenPiece[] } {
   const opening = Math.max(file.text.indexOf('---'), 0);
   const parent = readable ? { file, start: opening, end: opening + 3 } : startOf(file);
   const unread: Reader = {
@@ -73,8 +78,8 @@ function readHead(
   const fields = new Fields(map, 'frontmatter', unread, parent, KNOWN_KEYS.sheet);
   const title = readable ? fields.require('title', asText) : undefined;
   if (readable) fields.expect('measurements');
-  const { reader, ...measured } = readMeasurements(fields, unread);
-  return {
+  const { block, written, reader } = readMeasurements(fields, unread);
+  const head = {
     title: title ?? { value: slug, at: parent },
     ...present('summary', fields.read('summary', asText)),
     ...present('session', fields.read('session', asDate)),
@@ -83,9 +88,10 @@ function readHead(
     tags: fields.list('tags', asText),
     ...present('occasion', fields.read('occasion', asText)),
     ...present('lang', fields.read('lang', asLanguage)),
-    ...measured,
+    ...block,
     supplies: fields.list('supplies', (node, key) => asSupply(node, key, reader)),
   };
+  return { head, written };
 }
 
 /** The very fault that reading the shared file found there, so that it is the same in every project that uses it. */

@@ -1,24 +1,12 @@
 import { Fields } from './fields.ts';
-import { KNOWN_KEYS } from './known-keys.ts';
-import type { Supply, SupplyKind } from './model.ts';
+import { KNOWN_KEYS, SUPPLY_KINDS } from './known-keys.ts';
+import type { Supply } from './model.ts';
 import { asMoney } from './money.ts';
 import { present } from './optional.ts';
 import { type Reader, type ReadValue, refuse } from './reader.ts';
 import { findShared, isShared, withShared } from './shared.ts';
 import { asChoice, asCount, asLink, asText, asYes } from './values.ts';
 import type { YamlNode } from './yaml-tree.ts';
-
-export const SUPPLY_KINDS: readonly SupplyKind[] = [
-  'tool',
-  'adhesive',
-  'ink',
-  'stamp',
-  'die',
-  'punch',
-  'embellishment',
-  'filling',
-  'other',
-];
 
 /** One entry of `supplies:`; a text alone is the item, of kind `other`. */
 export const asSupply: ReadValue<Supply> = (written, key, reader) => {

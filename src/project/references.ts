@@ -1,32 +1,37 @@
 import type { Fault } from './fault.ts';
-import type { Piece, Project } from './model.ts';
+import type { Names, Prose } from './model.ts';
+import type { WrittenPiece } from './read-pieces.ts';
 import type { At } from './source.ts';
 
-type Referring = Pick<Project, 'pieces' | 'names' | 'introduction' | 'steps'>;
+/** The names there are, those of `shared/` included, and the names written where one of them belongs. */
+export type Naming = {
+  readonly names: Names;
+  readonly sharedStock: readonly string[];
+  readonly pieces: readonly WrittenPiece[];
+  readonly prose: readonly Prose[];
+};
 
 /**
  * Reports every name of a piece or a stock that is not there: in `stock:`, in `on:` and in the prose. Whether a piece
  * has the panel that is named is for its shape to say. A name that was written but could not be read is no fault here.
  */
-export function checkReferences(project: Referring, report: (fault: Fault) => void): void {
-  const { pieces, stock } = project.names;
-  const check = (what: string, name: At<string>, among: readonly string[]): void => {
-    if (among.includes(name.value)) return;
+export function checkReferences(
+  { names, sharedStock, pieces, prose }: Naming,
+  report: (fault: Fault) => void,
+): void {
+  const stock = new Set([...names.stock, ...sharedStock]);
+  const check = (what: string, name: At<string>, known: readonly string[], among = known): void => {
+    if (known.includes(name.value)) return;
     report({ kind: 'unknown-reference', what, name: name.value, among, at: name.at });
   };
-  for (const piece of project.pieces.values()) {
-    if (piece.stock) check('stock', piece.stock, stock);
-    const base = basePiece(piece);
-    if (base) check('piece', base, pieces);
+  for (const piece of pieces) {
+    if (piece.stock) check('stock', piece.stock, names.stock, [...stock]);
+    const base = piece.on && pieceOf({ value: piece.on.value.piece, at: piece.on.at });
+    if (base) check('piece', base, names.pieces);
   }
-  for (const { references } of [project.introduction, ...project.steps.map(({ prose }) => prose)]) {
-    for (const { name } of references)
-      if (!pieces.includes(name.value)) check('piece', pieceOf(name), pieces);
+  for (const { name } of prose.flatMap(({ references }) => references)) {
+    if (!names.pieces.includes(name.value)) check('piece', pieceOf(name), names.pieces);
   }
-}
-
-function basePiece({ on }: Piece): At<string> | undefined {
-  return on && { value: on.value.piece, at: { ...on.at, end: on.at.start + on.value.piece.length } };
 }
 
 /** `box` of `box.front`, with its own place. */

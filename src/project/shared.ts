@@ -15,12 +15,17 @@ export function isShared(name: string): boolean {
   return name.startsWith(PREFIX);
 }
 
+/** How a sheet names a value of `shared/`. */
+export function sharedName(key: string): string {
+  return PREFIX + key;
+}
+
 /** The shared value a name stands for; undefined, and reported, when there is none. */
 export function findShared(section: SharedSection, name: At<string>, reader: Reader): YamlEntry | undefined {
   const values = reader.shared[section];
   const entry = isShared(name.value) ? values.get(name.value.slice(PREFIX.length)) : undefined;
   if (entry) return entry;
-  const among = [...values.keys()].map((key) => PREFIX + key);
+  const among = [...values.keys()].map(sharedName);
   reader.report({ kind: 'unknown-reference', what: WHAT[section], name: name.value, among, at: name.at });
   return undefined;
 }

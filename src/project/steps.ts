@@ -12,6 +12,8 @@ import type { At, SourceFile } from './source.ts';
 /** An introduction, and a step for every `##` heading. */
 export type Parts = { readonly introduction: Prose; readonly steps: readonly Step[] };
 
+const NO_TITLE = 'behind ## what is done in this step';
+
 type Report = (fault: Fault) => void;
 
 export function readSteps(root: Root, file: SourceFile, report: Report): Parts {
@@ -89,7 +91,10 @@ function readStep(
 ): Step {
   if (settings) checkAttributes(settings, KNOWN_KEYS.step, file, report);
   const title = { value: plainText(heading).trim(), at: insidePlace(heading, file) };
-  if (title.value === '') report({ kind: 'missing-value', key: 'title', where: 'a step', at: title.at });
+  if (title.value === '') {
+    const actual = file.text.slice(title.at.start, title.at.end);
+    report({ kind: 'unexpected-value', key: 'a heading', expected: NO_TITLE, actual, at: title.at });
+  }
   return {
     title,
     heading: heading.children,

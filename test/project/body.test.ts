@@ -53,7 +53,7 @@ describe('steps', () => {
     ['## A :step{minutes=1} :step{dry=2}', 'unexpected-value: :step{dry=2}'],
     ['### A :step{minutes=1}', 'unexpected-value: :step{minutes=1}'],
     ['Text :step{minutes=1}', 'unexpected-value: :step{minutes=1}'],
-    ['## :step{minutes=1}', 'missing-value: ## :step{minutes=1}'],
+    ['## :step{minutes=1}', 'unexpected-value: ## :step{minutes=1}'],
   ])('%s', (body, fault) => {
     expect(faultsOf(bodyOf(body))).toEqual([fault]);
   });
@@ -87,8 +87,8 @@ describe('references', () => {
   });
 
   it.each<[string, string]>([
-    ['::drawing', 'missing-value: ::drawing'],
-    ['::drawing{view=flat}', 'missing-value: ::drawing{view=flat}'],
+    ['::drawing', 'unexpected-value: ::drawing'],
+    ['::drawing{view=flat}', 'unexpected-value: ::drawing{view=flat}'],
     ['::drawing{of=box veiw=flat}', 'unknown-key: veiw'],
     [':piece[box]{bold}', 'unknown-key: bold'],
     [':::tip{wide}\nText\n:::', 'unknown-key: wide'],

@@ -275,3 +275,23 @@ describe('a link of a supply', () => {
     expect(project.supplies[0]?.link).toBeUndefined();
   });
 });
+
+describe('a piece that could not be read whole', () => {
+  it('has its other names checked all the same, so that one run finds everything', () => {
+    const project = readSheet(
+      sheetOf('stock: { moss: {} }\npieces: { a: { stock: mos, cut: 2 1/0 x 4, on: bx } }'),
+    );
+    expect(faultsOf(project)).toEqual([
+      'unreadable-length: 2 1/0',
+      'unknown-reference: mos',
+      'unknown-reference: bx',
+    ]);
+  });
+
+  it('is told of shared stock when its own is not there', () => {
+    const project = readSheet(sheetOf('pieces: { a: { stock: moss, cut: 1 x 1 } }'), {
+      'shared/stock.yaml': 'stock: { moss: {} }\n',
+    });
+    expect(project.faults).toMatchObject([{ name: 'moss', among: ['shared.moss'] }]);
+  });
+});
