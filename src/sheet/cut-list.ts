@@ -37,13 +37,18 @@ export type CutRow = {
 };
 
 /** Room for the drawing of the largest piece, in millimetres of paper: less when there are many pieces to a page. */
-const ROOM = { few: { width: 32, height: 25 }, many: { width: 26, height: 17 } };
+const ROOM = {
+  few: { width: 32, height: 25 },
+  many: { width: 26, height: 17 },
+  large: { width: 33, height: 40 },
+};
 const MANY = 4;
 
 export function cutList(setting: Setting): CutList {
   const { editions, measures, project } = setting;
   const pieces = [...project.pieces.values()];
-  const room = pieces.length > MANY ? ROOM.many : ROOM.few;
+  const usual = pieces.length > MANY ? ROOM.many : ROOM.few;
+  const room = setting.target === 'large-print' ? ROOM.large : usual;
   const scale = pieceScale(editions[measures.leading], room);
   const rows = (cut: readonly Piece[]): CutRow[] => cut.flatMap((piece) => rowsOf(setting, piece, scale));
   const known = stocksUsed(setting).map((stock) => ({

@@ -9,6 +9,8 @@ import type { Voice } from './voice.ts';
 export function cuttingWords({ body }: Piece, net: Net, voice: Voice): SafeHtml | undefined {
   if (net.waste.length + net.slits.length === 0) return undefined;
   const lines = body.kind === 'net' ? linesOf(body, voice) : [voice.phrase('cut-as-drawn', {})];
+  const [only] = lines;
+  if (only && lines.length === 1) return html`<p>${only}</p>`;
   return html`<ul class="said">${SafeHtml.join(lines.map((line) => html`<li>${line}</li>`))}</ul>`;
 }
 

@@ -32,12 +32,13 @@ function timeNeeded({ project, voice }: Setting): SafeHtml | undefined {
   return html`${dry > 0 ? voice.say('waiting', { work, waiting: voice.duration(dry) }) : work}`;
 }
 
-function held({ project, editions, voice, measures, finder }: Setting): SafeHtml | undefined {
+function held(setting: Setting): SafeHtml | undefined {
+  const { project, editions, voice, measures } = setting;
   if (!project.holds) return undefined;
   const { item, count } = project.holds;
   const holding = voice.phrase('holds-item', {
     count: count.value,
-    item: measuredHtml(item, finder, measures),
+    item: measuredHtml(item, setting),
   });
   const size = [0, 1, 2].flatMap((side) => {
     const length = twin(editions, (edition: Edition) => edition.project.holds?.size?.[side]?.value);

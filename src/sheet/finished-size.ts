@@ -5,14 +5,19 @@ import { foldNet } from '../shape/fold.ts';
 import { boxSize, type Fold, type Net } from '../shape/net.ts';
 import { bounds } from '../shape/space.ts';
 
-/**
- * Width, height and, where it stands up, depth of the finished thing: of the first piece that lies on nothing, or the
- * first of those that is glued into a shape. Undefined when nothing of that can be made.
- */
-export function finishedSize(editions: Editions): readonly Twin[] | undefined {
+/** The piece that everything else goes on or into: the first root that is glued into a shape, else the first root. */
+export function mainPiece(editions: Editions): Piece | undefined {
   const { project, shapes } = ownEdition(editions);
   const roots = [...project.pieces.values()].filter(({ on, id }) => !on && shapes.nets.has(id.value));
-  const main = roots.find(({ id }) => (shapes.nets.get(id.value)?.glue.length ?? 0) > 0) ?? roots[0];
+  return roots.find(({ id }) => (shapes.nets.get(id.value)?.glue.length ?? 0) > 0) ?? roots[0];
+}
+
+/**
+ * Width, height and, where it stands up, depth of the finished thing: of its main piece. Undefined when that cannot be
+ * made.
+ */
+export function finishedSize(editions: Editions): readonly Twin[] | undefined {
+  const main = mainPiece(editions);
   return main && twinsOf(editions, main);
 }
 

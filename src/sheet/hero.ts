@@ -1,11 +1,14 @@
 import type { Picture, Project } from '../project/model.ts';
+import { ownEdition } from '../shape/editions.ts';
+import { foldedDrawing } from './drawings/folded.ts';
 import { lowestBases } from './drawings/pile.ts';
 import { stackDrawing } from './drawings/stack.ts';
 import { drawingElement, pictureElement } from './figures.ts';
+import { mainPiece } from './finished-size.ts';
 import type { SafeHtml } from './safe-html.ts';
 import type { Setting } from './setting.ts';
 
-/** The picture at the head of a sheet, and whether it is the drawing of the first base's layers. */
+/** The picture at the head of a sheet, and whether it is the drawing of the first base's layers lying flat. */
 export type Hero = { readonly html: SafeHtml; readonly showsLayers: boolean };
 
 /** The photo a project is shown by: the one whose file is called `finished`, else the first. */
@@ -15,14 +18,18 @@ export function leadPhoto(project: Project): Picture | undefined {
   return pictures.find(({ path }) => /(?:^|\/)finished\.\w+$/iu.test(path.value)) ?? pictures[0];
 }
 
-const ROOM = { width: 40, height: 52 };
+const ROOM = { folded: { width: 54, height: 42 }, layers: { width: 36, height: 38 } };
 
-/** A photo, else the layers drawn; undefined where there is neither. */
+/** A photo, else the folded shape drawn, else the layers; undefined where there is nothing of the kind. */
 export function heroOf({ project, pictures, editions, drawings }: Setting): Hero | undefined {
   const photo = leadPhoto(project);
   const placed = photo && pictures.get(photo.path.value);
   if (photo && placed) return { html: pictureElement(placed, photo.alternative), showsLayers: false };
+  const main = mainPiece(editions);
+  const folds = main && ownEdition(editions).shapes.nets.get(main.id.value)?.folds.length;
+  const folded = main && folds && foldedDrawing(editions, main.id.value, 'folded', ROOM.folded, drawings);
+  if (folded) return { html: drawingElement(folded), showsLayers: false };
   const [base] = lowestBases(editions);
-  const drawing = base && stackDrawing(editions, base, ROOM, drawings);
+  const drawing = base && stackDrawing(editions, base, ROOM.layers, drawings);
   return drawing && { html: drawingElement(drawing), showsLayers: true };
 }

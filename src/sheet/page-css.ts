@@ -19,20 +19,22 @@ type Print = Exclude<Target, 'page'>;
 const PAPER: Readonly<Record<Print, { readonly size: string; readonly lettering: string }>> = {
   letter: { size: '8.5in 11in', lettering: '8pt' },
   a4: { size: '210mm 297mm', lettering: '8pt' },
-  'large-print': { size: '8.5in 11in', lettering: '12pt' },
+  'large-print': { size: '8.5in 11in', lettering: '14pt' },
 };
 
 /** The `@page` rules of a print. Every text is a CSS string, so that none can end its rule. */
 export function pageCss(target: Print, { title, site, address, state }: Margins, voice: Voice): string {
   const { size, lettering } = PAPER[target];
+  // In large type three texts do not go beside one another.
+  const wide = target !== 'large-print';
   const box = (place: string, content: string): string =>
     `@${place} { content: ${content}; font: ${lettering}/1.3 "Public Sans", sans-serif; color: #333; }`;
   return `@page {
   size: ${size};
   ${box('top-left', cssString(title))}
-  ${box('top-right', cssString(site))}
+  ${box('top-right', cssString(wide ? site : (state ?? site)))}
   ${box('bottom-left', cssString(address ?? site))}
-  ${box('bottom-center', cssString(state ?? ''))}
+  ${wide ? box('bottom-center', cssString(state ?? '')) : ''}
   ${box('bottom-right', pageOf(voice))}
 }
 @page :first { @top-left { content: none; } @top-right { content: none; } }`;

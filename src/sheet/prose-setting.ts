@@ -7,13 +7,13 @@ import { stepDrawing } from './step-drawing.ts';
 
 /** How the Markdown of one step, or of the introduction, is set. Made anew for each: it remembers what was mentioned. */
 export function proseSetting(setting: Setting, headings: ProseSetting['headings']): ProseSetting {
-  const { project, voice, editions, measures, finder } = setting;
+  const { project, voice, editions, measures } = setting;
   return {
     voice,
     source: project.file.text,
     headings,
     refer: referrer(editions, measures, voice),
-    measured: (text) => measuredText(text, finder, measures),
+    measured: (text) => measuredText(text, setting),
     draw: (of, attributes) => stepDrawing(setting, of, attributes),
     picture: (path, alternative, caption) => placedFigure(setting, path, alternative, caption),
   };

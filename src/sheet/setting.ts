@@ -32,8 +32,8 @@ const LEADING: Readonly<Record<Target, Leading | 'own'>> = {
   'large-print': 'own',
 };
 
-/** Capitals of 8½ pt on a drawing; nearly twice that in large print. */
-const LETTERING = { usual: 3, large: 5.2 };
+/** The size of a drawing's lettering in millimetres: 8½ pt, and 18 pt in large print. */
+const LETTERING = { usual: 3, large: 6.35 };
 
 export function settingOf(
   editions: Editions,

@@ -18,8 +18,9 @@ export type SheetDrawings = {
 /** Room in millimetres: for a template without its dimensions, for a stack beside one, for a stack in a row. */
 const ROOM = {
   template: { width: 124, height: 105 },
-  beside: { width: 27, height: 40 },
-  inRow: { width: 30, height: 40 },
+  beside: { width: 27, height: 36 },
+  inRow: { width: 30, height: 36 },
+  large: { width: 84, height: 120 },
 };
 /** What a page has across, on A4, less the gap between two drawings; and how many stacks go above one another. */
 const ACROSS = 170;
@@ -32,17 +33,20 @@ const MOST_BESIDE = 2;
 export function sheetDrawings(setting: Setting, shown: number): SheetDrawings | undefined {
   const templates = templatesOf(setting);
   const [only, ...more] = templates;
-  const narrow = stacksOf(setting, shown, ROOM.beside);
+  const large = setting.target === 'large-print';
+  const narrow = large ? [] : stacksOf(setting, shown, ROOM.beside);
   const beside = narrow.slice(0, MOST_BESIDE);
   const across = Math.max(0, ...beside.map(({ width }) => width)) + (only?.width ?? 0);
-  if (only && more.length === 0 && across <= ACROSS) {
+  if (only && more.length === 0 && !large && across <= ACROSS) {
     return {
       template: only.html,
       beside: beside.map(({ html }) => html),
       others: narrow.slice(MOST_BESIDE).map(({ html }) => html),
     };
   }
-  const others = [...templates, ...stacksOf(setting, shown, ROOM.inRow)].map(({ html }) => html);
+  const others = [...templates, ...stacksOf(setting, shown, large ? ROOM.large : ROOM.inRow)].map(
+    ({ html }) => html,
+  );
   return others.length > 0 ? { template: undefined, beside: [], others } : undefined;
 }
 

@@ -18,6 +18,7 @@ import { type SheetDrawings, sheetDrawings } from './sheet-drawings.ts';
 import { type StepView, stepViews } from './steps.ts';
 import { type Styles, styleElements } from './styles.ts';
 import { type SupplyGroup, supplyGroups } from './supplies.ts';
+import { typographic } from './typographic.ts';
 import { type Voice, voiceOf } from './voice.ts';
 
 /** Everything a sheet is made of. */
@@ -55,7 +56,7 @@ export type SheetLinks = {
 };
 
 export type Download = {
-  readonly kind: 'letter' | 'a4' | 'large-print' | 'template';
+  readonly kind: 'letter' | 'a4' | 'large-print' | 'template' | 'template-letter' | 'template-a4';
   readonly href: string;
 };
 
@@ -94,7 +95,7 @@ export function buildSheet(input: SheetInput): SheetModel {
   const { editions, site, target, links, revision } = input;
   const setting = settingOf(editions, target, input.labels, input.pictures);
   const { project, voice } = setting;
-  const title = project.title.value;
+  const title = typographic(project.title.value, voice.language);
   const hero = heroOf(setting);
   return {
     language: voice.language,
@@ -110,7 +111,7 @@ export function buildSheet(input: SheetInput): SheetModel {
     share: links.share,
     downloads: links.downloads.map(({ kind, href }) => ({ label: voice.say(`pdf-${kind}`), href })),
     title,
-    summary: project.summary?.value,
+    summary: project.summary && typographic(project.summary.value, voice.language),
     hero: hero?.html,
     facts: factsOf(setting),
     introduction: introductionOf(setting),

@@ -1,4 +1,5 @@
 import type { Drawing } from './drawing.ts';
+import { foldedDrawing } from './drawings/folded.ts';
 import { pieceDrawing } from './drawings/piece.ts';
 import { stackDrawing } from './drawings/stack.ts';
 import { templateDrawing, templateReduction } from './drawings/template.ts';
@@ -20,7 +21,7 @@ export function stepDrawing(setting: Setting, of: string, attributes: Attributes
 function drawingFor(setting: Setting, of: string, view: string): Drawing | undefined {
   if (view === 'layers') return stackDrawing(setting.editions, referenceOf(of), BESIDE, setting.drawings);
   if (view === 'flat') return flatDrawing(setting, of);
-  return undefined;
+  return foldedDrawing(setting.editions, of, view, BESIDE, setting.drawings);
 }
 
 /** A scored sheet with its dimensions, or a flat piece. */
@@ -29,7 +30,7 @@ function flatDrawing({ editions, measures, drawings }: Setting, of: string): Dra
   if (!net) return undefined;
   const { width, height } = net.size;
   if (net.folds.length > 0) {
-    return templateDrawing(editions, of, templateReduction(net, BESIDE), drawings);
+    return templateDrawing(editions, of, templateReduction(net, BESIDE), drawings, true);
   }
   const scale = Math.min(0.5, BESIDE.width / width.mm, BESIDE.height / height.mm);
   return pieceDrawing(editions, of, scale, drawings);

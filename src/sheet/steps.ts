@@ -27,8 +27,8 @@ export type StepView = {
 const BESIDE = 84;
 /** More of them than this would make the column of figures longer than the text. */
 const MOST_BESIDE = 2;
-/** A step of more characters than this may break over two pages. */
-const LONG = 1400;
+/** A step of more characters than this may break over two pages; in large type, one with fewer. */
+const LONG = { usual: 1400, large: 480 };
 
 export function stepViews(setting: Setting): readonly StepView[] {
   return setting.project.steps.map((step, index) => stepView(setting, step, index + 1));
@@ -47,7 +47,9 @@ function stepView(setting: Setting, step: Step, number: number): StepView {
     ahead: step.ahead,
     text: renderBlocks(flow, prose),
     figures: beside.map((figure) => figure.html),
-    long: textOf({ type: 'root', children: flow }).length > LONG,
+    long:
+      textOf({ type: 'root', children: flow }).length >
+      (setting.target === 'large-print' ? LONG.large : LONG.usual),
   };
 }
 

@@ -58,20 +58,16 @@ function itemOf(setting: Setting, supply: Supply, number: number): SupplyItem {
   const { voice } = setting;
   const { item, instead, each, share, link } = supply;
   const amount = each
-    ? voice.phrase('supply-each', { amount: textHtml(setting, each.value) })
+    ? voice.phrase('supply-each', { amount: measuredHtml(each.value, setting) })
     : share && voice.phrase('supply-share', { count: share.value });
   return {
     id: `supply-${number}`,
-    item: textHtml(setting, item.value),
+    item: measuredHtml(item.value, setting),
     name: item.value,
-    instead: instead && voice.phrase('supply-instead', { instead: textHtml(setting, instead.value) }),
+    instead: instead && voice.phrase('supply-instead', { instead: measuredHtml(instead.value, setting) }),
     amount,
     link: link && { href: link.value, address: readable(link.value), paid: supply.paid },
   };
-}
-
-function textHtml({ finder, measures }: Setting, text: string): SafeHtml {
-  return measuredHtml(text, finder, measures);
 }
 
 /** An address as it is typed: without `https://` and a closing slash. */

@@ -1,0 +1,110 @@
+import type { Paper, Site } from '../project/model.ts';
+import { type Editions, ownEdition } from '../shape/editions.ts';
+import type { Net } from '../shape/net.ts';
+import type { Drawing } from './drawing.ts';
+import { type TemplatePage, templatePages } from './drawings/actual-size.ts';
+import type { Page } from './drawings/page-paper.ts';
+import type { DrawingStyle } from './drawings/style.ts';
+import { templateSvg } from './drawings/template-file.ts';
+import type { Labels } from './labels.ts';
+import { nameOf } from './names.ts';
+import type { Renderer } from './render.ts';
+import { SafeHtml } from './safe-html.ts';
+import { type Styles, styleElements } from './styles.ts';
+import { voiceOf } from './voice.ts';
+
+/** What an actual-size template is printed from. */
+export type TemplateInput = {
+  readonly editions: Editions;
+  readonly site: Site;
+  readonly labels: Labels;
+  readonly paper: Paper;
+  readonly styles: Styles;
+  readonly renderer: Renderer;
+};
+
+type Leaf = { readonly heading: string | undefined; readonly name: string; readonly drawing: SafeHtml };
+
+/** The pieces that need a template: those scored, or cut to more than a rectangle. Sheets of forms of several apart. */
+export function templatePieces(editions: Editions): readonly string[] {
+  const { shapes } = ownEdition(editions);
+  return [...shapes.nets].filter(([, net]) => needsTemplate(net)).map(([id]) => id);
+}
+
+/** The actual-size template on one paper, as a document to be printed; undefined when no piece needs one. */
+export function templateHtml({
+  editions,
+  site,
+  labels,
+  paper,
+  styles,
+  renderer,
+}: TemplateInput): string | undefined {
+  const voice = voiceOf(labels);
+  const style = templateStyle(paper, labels);
+  const margin = site.bench.printerMargin.value;
+  const pages = templatePieces(editions).map((id) => ({
+    id,
+    pages: templatePages(editions, id, { paper, margin }, style),
+  }));
+  const leaves = pages.flatMap((each) => each.pages.map((page, index) => leafOf(each.id, page, index)));
+  if (leaves.length === 0) return undefined;
+  const { project } = ownEdition(editions);
+  const title = `${project.title.value}: ${voice.say('pdf-template')}`;
+  const sizes = pages.flatMap((each) => each.pages.map(({ page }) => page));
+  const model = {
+    language: voice.language,
+    documentTitle: title,
+    description: project.summary?.value ?? title,
+    styles: styleElements(styles, leafCss(sizes)),
+    scripts: [],
+    leaves,
+  };
+  return renderer.render('template', model, voice.say);
+}
+
+/** The stand-alone drawing of one piece at 1:1, in the edition the demonstrator wrote. */
+export function templateFile(editions: Editions, id: string, labels: Labels): string | undefined {
+  return templateSvg(editions, id, { leading: editions.own, say: voiceOf(labels).say });
+}
+
+/** A4 is printed by who measures in millimetres, Letter by who measures in inches. */
+function templateStyle(paper: Paper, labels: Labels): DrawingStyle {
+  return { leading: paper === 'a4' ? 'metric' : 'inch', say: voiceOf(labels).say };
+}
+
+function needsTemplate({ folds, holes = [], panels, waste }: Net): boolean {
+  const isRectangle = panels.length === 1 && panels[0]?.outline.length === 4;
+  return folds.length > 0 || holes.length > 0 || waste.length > 0 || !isRectangle;
+}
+
+function leafOf(id: string, { page, drawing }: TemplatePage, index: number): Leaf {
+  return {
+    heading: index === 0 ? nameOf(id).replace('.', ', ') : undefined,
+    name: leafName(page),
+    drawing: drawn(drawing),
+  };
+}
+
+function drawn({ svg }: Drawing): SafeHtml {
+  return SafeHtml.vouched(svg);
+}
+
+function leafName({ paper, landscape }: Page): string {
+  return `${paper}-${landscape ? 'landscape' : 'portrait'}`;
+}
+
+/** A named page for every size of paper used, so that each drawing is as large as its page, to the micrometre. */
+function leafCss(pages: readonly Page[]): string {
+  const rules = new Map(
+    pages.map((page) => {
+      const name = leafName(page);
+      const size = `${page.width}mm ${page.height}mm`;
+      return [
+        name,
+        `@page ${name} { size: ${size}; margin: 0; }\n.leaf-${name} { page: ${name}; width: ${page.width}mm; height: ${page.height}mm; }`,
+      ];
+    }),
+  );
+  return [...rules.values()].join('\n');
+}
