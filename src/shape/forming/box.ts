@@ -17,13 +17,13 @@ export const BOX_PARAMETERS: readonly FormParameter[] = [
     key: 'inside',
     kind: 'volume',
     required: false,
-    says: 'inside: width x depth x height of the room inside; the paper is allowed for',
+    says: 'width x depth x height of the room inside; the paper is allowed for',
   },
   {
     key: 'outside',
     kind: 'volume',
     required: false,
-    says: 'outside: width x depth x height of the finished box, instead of inside',
+    says: 'width x depth x height of the finished box, instead of inside',
   },
 ];
 

@@ -45,8 +45,8 @@ export const liddedTray: Form = form({
     'floor',
   ],
   example: {
-    settings: ['inside: 3 1/2 x 3 1/2 x 2', 'lid: 1'],
-    layer: { panel: 'top', cut: '3 3/8 x 3 3/8' },
+    settings: ['inside: 4 x 4 x 2', 'lid: 1'],
+    layer: { panel: 'top', cut: '3 7/8 x 3 7/8' },
   },
   closing: 'Glue the corners of both trays, then slip the lid over.',
   measure: (settings) => {

@@ -10,7 +10,7 @@ import { onBoard, usual } from '../forming/ruler.ts';
 /** A box closed at both ends by a lid with a flap that tucks in behind the opposite wall. */
 export const tuckEndBox: Form = form({
   name: 'tuck-end box',
-  summary: 'A box closed above and below by lids whose flaps tuck in behind the front.',
+  summary: 'A box closed above and below by lids whose flaps tuck in behind the opposite wall.',
   parameters: [
     ...BOX_PARAMETERS,
     TAB_PARAMETER,

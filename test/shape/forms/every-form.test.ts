@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { readWorkspaceFromTexts } from '../../../src/project/from-texts.ts';
@@ -98,13 +98,5 @@ describe.each(forms.map((form) => [form.name, form] as const))('%s', (name, form
     expect(layer.base).toEqual(boxSize(base.box));
     const { left, right, top, bottom } = layer.reveals;
     expect([left, right, top, bottom].map(String)).toEqual(Array(4).fill('1/8 in'));
-  });
-
-  it('says every parameter in its page of the docs, and only its own', () => {
-    const path = `${root}docs/forms/${slug(name)}.md`;
-    expect(existsSync(path)).toBe(true);
-    const page = readFileSync(path, 'utf8');
-    const rows = [...page.matchAll(/^\| `([a-z]+)` \|/gmu)].map((match) => match[1]);
-    expect(rows.toSorted()).toEqual(form.parameters.map(({ key }) => key).toSorted());
   });
 });

@@ -1,0 +1,66 @@
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { readWorkspaceFromTexts } from '../../../src/project/from-texts.ts';
+import { proofWorkspace } from '../../../src/proof/proof.ts';
+import { buildShapes } from '../../../src/shape/build.ts';
+import { forms } from '../../../src/shape/forms/index.ts';
+import { sheetsOf } from '../../../src/shape/shapes.ts';
+import { pageDrawing } from './page-drawing.ts';
+
+const folder = fileURLToPath(new URL('../../../docs/forms/', import.meta.url));
+
+/** Writes the pictures anew instead of comparing them: `UPDATE=1 npx vitest run test/shape/forms/docs.test.ts`. */
+const update = process.env.UPDATE === '1';
+
+const slugs = forms.map(({ name }) => name.replace(/ /gu, '-'));
+
+it('has a page and a picture for each form and for nothing else', () => {
+  const pages = readdirSync(folder).filter((file) => file !== 'README.md');
+  expect(pages.toSorted()).toEqual(slugs.flatMap((slug) => [`${slug}.md`, `${slug}.svg`]).toSorted());
+});
+
+it('lists every form with its summary', () => {
+  const list = readFileSync(`${folder}README.md`, 'utf8');
+  for (const { name, summary } of forms) {
+    expect(list).toContain(`| [${name}](${name.replace(/ /gu, '-')}.md) | ${summary} |`);
+  }
+});
+
+describe.each(forms.map((form) => [form.name, form] as const))('the page of the %s', (name, form) => {
+  const path = `${folder}${name.replace(/ /gu, '-')}`;
+  const page = existsSync(`${path}.md`) ? readFileSync(`${path}.md`, 'utf8') : '';
+  const [, example = ''] = /^````markdown\n([\s\S]*?)^````$/mu.exec(page) ?? [];
+  const workspace = readWorkspaceFromTexts({ 'example/sheet.md': example });
+  const [project] = workspace.projects;
+
+  it('says every measurement in the form’s own words, and no other', () => {
+    const rows = [...page.matchAll(/^\| `(.+)` \| (.+) \|$/gmu)].map(([, key, says]) => `${key}: ${says}`);
+    expect(rows).toEqual(form.parameters.map(({ key, says }) => `${key}: ${says}`));
+  });
+
+  it('names the panels that layers go on', () => {
+    expect(page).toContain(`Layers go on: ${form.panels.map((panel) => `\`${panel}\``).join(', ')}.`);
+  });
+
+  it('has an example that the proof has nothing to say about', () => {
+    expect(project?.pieces.size).toBeGreaterThan(0);
+    expect(proofWorkspace(workspace, buildShapes)).toEqual([]);
+  });
+
+  it('shows the sheets of its example as they are', () => {
+    const piece = [...(project?.pieces.values() ?? [])].find(({ body }) => body.kind === 'form');
+    if (!project || !piece) throw new Error(`${name} has no example`);
+    const nets = sheetsOf(buildShapes(project).nets, piece.id.value).map(({ net }) => net);
+    const drawing = pageDrawing(name, nets);
+    if (update) writeFileSync(`${path}.svg`, drawing);
+    expect(drawing).not.toMatch(/NaN|undefined/u);
+    expect(readFileSync(`${path}.svg`, 'utf8')).toBe(drawing);
+  });
+});
+
+it('shows a contributor a form as it stands', () => {
+  const guide = readFileSync(`${folder}../adding-a-form.md`, 'utf8');
+  const source = readFileSync(`${folder}../../src/shape/forms/single-fold-card.ts`, 'utf8');
+  expect(guide).toContain(`\`\`\`ts\n${source}\`\`\``);
+});
