@@ -37,6 +37,7 @@ export function addMake({ program, terminal, done }: CommandHost): void {
         root,
         out: resolve(terminal.cwd, options.out),
         namedFrom: terminal.cwd,
+        today: today(),
         progress: progressOn(terminal, options),
       });
       requireThere(options.only, result);
@@ -67,6 +68,13 @@ function summary({ made, held, written }: MakeResult, options: MakingOptions, { 
   ];
   if (held.length > 0) lines.push(`kept as they were because of what was found: ${held.join(', ')}`);
   return `${lines.join('\n')}\n`;
+}
+
+/** Today where the demonstrator is. */
+function today(): string {
+  const now = new Date();
+  const two = (number: number): string => String(number).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
 function count(number: number, noun: string): string {

@@ -7,6 +7,7 @@ export type Asset = { readonly name: string; readonly bytes: Uint8Array };
 
 const FAMILY = 'Public Sans';
 const PAGE_STYLES = ['base', 'sheet', 'site'];
+const TEMPLATE_STYLES = ['base', 'template'];
 const PRINT_STYLES = ['base', 'sheet', 'print'];
 
 /** The one stylesheet of the site, fonts by address. */
@@ -28,15 +29,23 @@ export function siteAssets(files: PackageFiles): readonly Asset[] {
   return [siteStyles(files), ...files.fonts.map(fontAsset), ...scriptAssets(files)];
 }
 
-const printStyleSheets = new WeakMap<PackageFiles, string>();
+const fontSheets = new WeakMap<PackageFiles, string>();
 
-/** The CSS of every print, its fonts set in as data: a print asks nobody for anything. */
+/** The CSS of every handout, its fonts set in as data: a print asks nobody for anything. */
 export function printStyles(files: PackageFiles): string {
-  const known = printStyleSheets.get(files);
+  return `${fontData(files)}\n${joined(files, PRINT_STYLES)}`;
+}
+
+/** The CSS of the actual-size template. */
+export function templateStyles(files: PackageFiles): string {
+  return `${fontData(files)}\n${joined(files, TEMPLATE_STYLES)}`;
+}
+
+function fontData(files: PackageFiles): string {
+  const known = fontSheets.get(files);
   if (known !== undefined) return known;
-  const fonts = fontFaceCss(files.fonts.map((font) => faceOf(font, dataAddress('font/woff2', font.bytes))));
-  const css = `${fonts}\n${joined(files, PRINT_STYLES)}`;
-  printStyleSheets.set(files, css);
+  const css = fontFaceCss(files.fonts.map((font) => faceOf(font, dataAddress('font/woff2', font.bytes))));
+  fontSheets.set(files, css);
   return css;
 }
 

@@ -1,6 +1,7 @@
 import { ownEdition } from '../shape/editions.ts';
 import { leadPhoto } from '../sheet/hero.ts';
 import { speaker } from '../sheet/labels.ts';
+import { DRAWN_PICTURE, drawnPicture } from './drawn-picture.ts';
 import type { ProjectMaterial } from './output-kind.ts';
 import { downloadsOf } from './papers.ts';
 import type { Card, CardPicture } from './record.ts';
@@ -27,10 +28,16 @@ export function cardOf(material: ProjectMaterial): Card {
   };
 }
 
-function pictureOf({ slug, editions, pictures }: ProjectMaterial): CardPicture | undefined {
+function pictureOf(material: ProjectMaterial): CardPicture | undefined {
+  const { slug, editions, pictures } = material;
   const lead = leadPhoto(ownEdition(editions).project);
   const placed = pictures.find(({ path }) => path === lead?.path.value);
-  if (!lead || !placed) return undefined;
-  const { name, width, height } = placed;
-  return { src: `${slug}/${name}`, alternative: lead.alternative, width, height };
+  if (lead && placed) {
+    const { name, width, height } = placed;
+    return { src: `${slug}/${name}`, alternative: lead.alternative, width, height };
+  }
+  const drawing = drawnPicture(material);
+  if (!drawing) return undefined;
+  const { alternative, width, height } = drawing;
+  return { src: `${slug}/${DRAWN_PICTURE}`, alternative, width, height };
 }

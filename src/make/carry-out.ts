@@ -60,7 +60,9 @@ export async function carryOut(order: Order): Promise<readonly Written[]> {
     };
   }
   const cards = Object.values(projects).map(({ card }) => card);
-  const siteJobs = await Promise.all(outputs.map((output) => output.ofSite?.({ ...studio, cards }) ?? []));
+  const siteJobs = await Promise.all(
+    outputs.map((output) => output.ofSite?.({ ...studio, cards, today: options.today }) ?? []),
+  );
   const site = await perform(siteJobs.flat(), last.site);
   const record = recordText({ sheetwright: studio.files.version, projects: inOrder(projects), site });
   written.push(

@@ -31,6 +31,8 @@ export type MakeOptions = {
   readonly strict?: boolean | undefined;
   /** The browser's program, if one is named. */
   readonly browser?: string | undefined;
+  /** The day the site is made, `YYYY-MM-DD`: sessions from it on are to come. */
+  readonly today: string;
   readonly progress: Progress;
 };
 

@@ -36,7 +36,11 @@ export type ProjectMaterial = Studio & {
   readonly pictures: readonly ProjectPicture[];
 };
 
-export type SiteMaterial = Studio & { readonly cards: readonly Card[] };
+export type SiteMaterial = Studio & {
+  readonly cards: readonly Card[];
+  /** `YYYY-MM-DD`: what is a session to come changes from day to day, and nothing else. */
+  readonly today: string;
+};
 
 /** One kind of output. One file each in `outputs/`. */
 export type Output = {

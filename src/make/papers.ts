@@ -1,5 +1,7 @@
-import type { Site } from '../project/model.ts';
+import type { Paper, Site } from '../project/model.ts';
+import type { Editions } from '../shape/editions.ts';
 import type { Download } from '../sheet/sheet.ts';
+import { templatePieces } from '../sheet/template-print.ts';
 
 /** The prints of a sheet. */
 export type Handout = 'letter' | 'a4' | 'large-print';
@@ -9,16 +11,27 @@ export function handoutsOf({ paper }: Site): readonly Handout[] {
   return [...paper, 'large-print'];
 }
 
+/** The template of the site's first paper has the plain name. */
+export function templateName({ paper: papers }: Site, slug: string, paper: Paper): string {
+  return paper === papers[0] ? `${slug}-template.pdf` : `${slug}-template-${paper}.pdf`;
+}
+
 /** The PDFs a page offers, by names relative to it. */
-export function downloadsOf({
-  site,
-  slug,
-}: {
+export function downloadsOf(of: {
   readonly site: Site;
   readonly slug: string;
+  readonly editions: Editions;
 }): readonly Download[] {
-  const kinds = [...handoutsOf(site)] as const;
-  return kinds.map((kind) => ({ kind, href: `${slug}-${kind}.pdf` }));
+  const { site, slug, editions } = of;
+  const handouts = handoutsOf(site).map((kind) => ({ kind, href: `${slug}-${kind}.pdf` }));
+  if (templatePieces(editions).length === 0) return handouts;
+  const [first, ...further] = site.paper;
+  if (first === undefined) return handouts;
+  const templates = [first, ...further].map((paper, index) => ({
+    kind: further.length === 0 && index === 0 ? ('template' as const) : (`template-${paper}` as const),
+    href: templateName(site, slug, paper),
+  }));
+  return [...handouts, ...templates];
 }
 
 /** Where a project's page stands on the web, if the site says where it does. */
