@@ -2,12 +2,13 @@ import { rmSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import type { Readable, Writable } from 'node:stream';
 import type { Process } from '@puppeteer/browsers';
 import type { Browser } from 'puppeteer-core';
 import type { Candidate } from './candidate.ts';
 import { withDeadline } from './deadline.ts';
 import { diagnose, type Ending, silent, wantsNoSandbox } from './diagnosis.ts';
-import { BrowserMissing } from './fault.ts';
+import { BrowserMissing, NAME_ANOTHER } from './fault.ts';
 import { endWithUs } from './lifeline.ts';
 import { pipeTransport } from './pipe.ts';
 import type { Surroundings } from './surroundings.ts';
@@ -90,6 +91,7 @@ async function newProfile(): Promise<string> {
 /** A program on its way to be a browser. */
 type Attempt = {
   readonly program: Process;
+  readonly ended: Promise<Ending>;
   /** Ends it, if it runs, and clears away its profile. */
   readonly discard: () => Promise<void>;
 };
@@ -115,6 +117,7 @@ async function spawn(candidate: Candidate, options: LaunchOptions, sandbox: bool
     handleSIGHUP: false,
     onExit: clear,
   });
+  const ended = ending(program);
   const forget = endWithUs(() => {
     program.kill();
     rmSync(profile, { recursive: true, force: true, maxRetries: 2 });
@@ -125,29 +128,23 @@ async function spawn(candidate: Candidate, options: LaunchOptions, sandbox: bool
     program.kill();
     await clear();
   };
-  return { program, discard };
+  return { program, ended, discard };
 }
 
 /** Connects to a program just started. @returns How it ended instead, when it did. */
 async function connect(
-  { program }: Attempt,
+  { program, ended }: Attempt,
   candidate: Candidate,
   timeout: number,
 ): Promise<Browser | Ending> {
-  const ended = ending(program);
   const { default: puppeteer } = await import('puppeteer-core');
-  const [, , , toBrowser, fromBrowser] = program.nodeProcess.stdio as unknown as [
-    unknown,
-    unknown,
-    unknown,
-    Parameters<typeof pipeTransport>[0],
-    Parameters<typeof pipeTransport>[1],
-  ];
+  // Its standard streams come first; these two are what --remote-debugging-pipe talks through.
+  const [, , , toBrowser, fromBrowser] = program.nodeProcess.stdio;
   const hungUp = async (): Promise<Ending> => {
     const unknown = { code: null, signal: null };
     return Promise.race([ended, pause(PATIENCE).then(() => ({ ...unknown, log: program.getRecentLogs() }))]);
   };
-  const transport = pipeTransport(toBrowser, fromBrowser);
+  const transport = pipeTransport(toBrowser as Writable, fromBrowser as Readable);
   const answer = puppeteer.connect({ transport, defaultViewport: null }).catch(hungUp);
   return withDeadline(Promise.race([answer, ended]), timeout, () => silent(candidate, timeout));
 }
@@ -204,7 +201,7 @@ export async function launch(candidate: Candidate, options: LaunchOptions): Prom
     throw new BrowserMissing(
       'crashed',
       `${candidate.path} (${candidate.found}) could not be started (${error instanceof Error ? error.message : error})`,
-      'install it again, or name another browser with --browser PATH',
+      `install it again, ${NAME_ANOTHER}`,
     );
   }
 }

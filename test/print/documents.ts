@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import sharp from 'sharp';
 
 /** A face of Public Sans as an `@font-face` rule that holds the font itself. */
 export function face(family: string, weight: 400 | 600 | 700 | 800, style: 'normal' | 'italic'): string {
@@ -16,3 +17,18 @@ export function documentOf(css: string, body: string, lang = 'en'): string {
 
 /** The date that test documents are pinned to. */
 export const DAY = '2026-12-10';
+
+/** A picture of one pixel. */
+export const DOT: string = `data:image/png;base64,${(
+  await sharp({ create: { width: 1, height: 1, channels: 3, background: '#888' } })
+    .png()
+    .toBuffer()
+).toString('base64')}`;
+
+/** What a promise is rejected with. */
+export function failure(promise: Promise<unknown>): Promise<unknown> {
+  return promise.then(
+    () => undefined,
+    (error: unknown) => error,
+  );
+}
