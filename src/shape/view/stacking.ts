@@ -50,6 +50,7 @@ export class Stacking {
       ({ from, to }) => (from === a && to === b) || (from === b && to === a),
     );
     if (mate) return mate.to;
+    if (isTab(a) !== isTab(b)) return isTab(a) ? b : a;
     if (path.length < 2 || this.#body.has(a) === this.#body.has(b)) return undefined;
     return this.#body.has(a) ? a : b;
   }
@@ -66,6 +67,11 @@ export class Stacking {
   #ownFold(panel: string): Fold | undefined {
     return pathBetween(this.#shape.net, this.#shape.base, panel)?.at(-1)?.fold;
   }
+}
+
+/** A glue tab by its name, or a strip of a bent one: it goes inside, whether its strips say what they stick to or not. */
+function isTab(panel: string): boolean {
+  return /^tab(?:-|$)/u.test(panel);
 }
 
 /**
