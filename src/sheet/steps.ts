@@ -1,5 +1,4 @@
 import type { Paragraph, RootContent } from 'mdast';
-import { toString as textOf } from 'mdast-util-to-string';
 import type { Step } from '../project/model.ts';
 import { drawingOf, HOST } from './directives.ts';
 import type { Figure } from './figures.ts';
@@ -38,6 +37,7 @@ function stepView(setting: Setting, step: Step, number: number): StepView {
   const { voice } = setting;
   const prose = proseSetting(setting, 4);
   const { flow, beside } = parted(step.prose.nodes, prose);
+  const text = renderBlocks(flow, prose);
   return {
     number,
     id: `step-${number}`,
@@ -45,12 +45,17 @@ function stepView(setting: Setting, step: Step, number: number): StepView {
     time: step.minutes && voice.duration(step.minutes.value),
     dry: step.dry && voice.say('step-dry', { duration: voice.duration(step.dry.value) }),
     ahead: step.ahead,
-    text: renderBlocks(flow, prose),
+    text,
     figures: beside.map((figure) => figure.html),
     long:
       textOf({ type: 'root', children: flow }).length >
       (setting.target === 'large-print' ? LONG.large : LONG.usual),
   };
+}
+
+/** Characters that are read, not those of the markup. */
+function lengthOf(text: SafeHtml): number {
+  return text.toString().replace(/<[^>]*>/gu, '').length;
 }
 
 /** Takes the narrow figures out of the flow, if they are few. */
