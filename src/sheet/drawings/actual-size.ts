@@ -10,11 +10,10 @@ import { drawKey, keyEntries } from './key.ts';
 import { wrapped } from './lettering.ts';
 import { type Page, pageOf } from './page-paper.ts';
 import type { Box } from './region.ts';
-import { drawNames, drawNet } from './sheet.ts';
-import { letterOf } from './stack.ts';
 import { type Both, type DrawingStyle, letteringOf, netOf } from './style.ts';
 import type { Point } from './svg.ts';
-import { OVERLAP, type Tiling, tile } from './tiles.ts';
+import { drawAt, drawTile } from './tile-page.ts';
+import { type Tiling, tile } from './tiles.ts';
 import { caption, spokenSize } from './words.ts';
 
 /** One page of an actual-size template, its drawing exactly as large as the paper. */
@@ -132,49 +131,6 @@ function tiled(
 
 function fillsPage({ printable }: Page, net: Net): boolean {
   return !fits(net, { ...printable, bottom: printable.bottom - FOOT });
-}
-
-function drawTile(
-  canvas: Canvas,
-  { printable }: Page,
-  net: Net,
-  { tiles, matches, columns }: Tiling,
-  index: number,
-  style: DrawingStyle,
-): void {
-  const own = tiles[index];
-  if (!own) return;
-  const { shows, column } = own;
-  const [width, height] = [shows.right - shows.left, shows.bottom - shows.top];
-  const { left, top } = printable;
-  const box = { left, top, right: left + width, bottom: top + height };
-  const part = new Canvas();
-  drawAt(part, net, left - shows.left, top - shows.top, style);
-  const half = OVERLAP / 2;
-  if (column > 0) seam(part, { ...box, right: box.left + half, left: box.left + half });
-  if (column + 1 < columns) seam(part, { ...box, left: box.right - half, right: box.right - half });
-  if (index >= columns) seam(part, { ...box, top: box.top + half, bottom: box.top + half });
-  if (index + columns < tiles.length)
-    seam(part, { ...box, top: box.bottom - half, bottom: box.bottom - half });
-  for (const match of matches) {
-    if (!match.tiles.includes(index)) continue;
-    const at = { x: match.at.x - shows.left + left, y: match.at.y - shows.top + top };
-    part.badge(letterOf(match.letter), at, letteringOf(style));
-  }
-  canvas.window(box, part);
-}
-
-function seam(canvas: Canvas, { left, top, right, bottom }: Box): void {
-  canvas.line('flat', [
-    { x: left, y: top },
-    { x: right, y: bottom },
-  ]);
-}
-
-function drawAt(canvas: Canvas, net: Net, left: number, top: number, style: DrawingStyle): void {
-  const frame = { scale: 1, left, top };
-  drawNet(canvas, net, frame);
-  drawNames(canvas, net, frame, letteringOf(style));
 }
 
 /** Words along the lower edge of a box, in as many lines as they need. */

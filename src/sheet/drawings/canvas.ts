@@ -3,6 +3,7 @@ import { CAPITAL, DESCENT, extentOf, type Label, LINE_HEIGHT, letteringMarkup, p
 import { LINES, type LineKind } from './lines.ts';
 import { type Box, boxCorners, boxOf, dotGrid, hatchLines, type Segment } from './region.ts';
 import { coordinate, element, type Point, pathData } from './svg.ts';
+import { darkened, tint } from './tint.ts';
 
 /** How a label is set about its point. */
 export type Setting = {
@@ -37,10 +38,9 @@ export class Canvas {
     this.#path(kind, pathData(points, closed), points);
   }
 
-  /** Many separate stretches of one kind as one path. */
-  lines(kind: LineKind, segments: readonly Segment[]): void {
-    if (segments.length > 0)
-      this.#path(kind, segments.map((segment) => pathData(segment, false)).join(''), segments.flat());
+  /** Many separate lines of one kind as one path. */
+  lines(kind: LineKind, lines: readonly (readonly Point[])[]): void {
+    if (lines.length > 0) this.#path(kind, lines.map((line) => pathData(line, false)).join(''), lines.flat());
   }
 
   /** Paper: white, or lightly tinted in the stock's colour. Covers what lies under it. */
@@ -55,7 +55,9 @@ export class Canvas {
   face(outline: readonly Point[], color: string | undefined, shade: number): void {
     this.#reach(outline);
     const fill = darkened(color === undefined ? '#ffffff' : tint(color), (1 - shade) * 0.34);
-    this.#marks.push(element('path', { class: 'face tint', fill, d: pathData(outline, true) }));
+    // A hair of its own colour round it, so that nothing shines through between the strips of a bent panel.
+    const seam = { stroke: fill, 'stroke-width': 0.08, 'stroke-linejoin': 'round' };
+    this.#marks.push(element('path', { class: 'face tint', fill, ...seam, d: pathData(outline, true) }));
   }
 
   /** Waste: hatched. */
@@ -231,23 +233,4 @@ function around(what: Point | Box, margin: number): Box {
     right: box.right + margin,
     bottom: box.bottom + margin,
   };
-}
-
-/** `#rrggbb` mixed with white until lines and letters on it stay plain. */
-export function tint(color: string): string {
-  return mixed(color, (channel) => 255 - (255 - channel) * 0.28);
-}
-
-function darkened(color: string, share: number): string {
-  return mixed(color, (channel) => channel * (1 - share));
-}
-
-function mixed(color: string, mix: (channel: number) => number): string {
-  const channels = /^#([0-9a-f]{2})([0-9a-f]{2})([0-9a-f]{2})$/iu.exec(color)?.slice(1) ?? ['ff', 'ff', 'ff'];
-  const written = channels.map((hex) =>
-    Math.round(mix(Number.parseInt(hex, 16)))
-      .toString(16)
-      .padStart(2, '0'),
-  );
-  return `#${written.join('')}`;
 }

@@ -7,7 +7,7 @@ import { cutLines } from './outline.ts';
 import type { Page } from './page-paper.ts';
 import { type Box, boxCorners } from './region.ts';
 import { type Both, type DrawingStyle, letteringOf } from './style.ts';
-import type { Tiling } from './tiles.ts';
+import { OVERLAP, type Tiling } from './tiles.ts';
 import { caption, sizeLabel } from './words.ts';
 
 /** What a cover speaks of. */
@@ -71,8 +71,10 @@ function drawMap(canvas: Canvas, net: Net, { tiles }: Tiling, room: Box, style: 
       bottom: frame.top + shows.bottom * scale,
     };
     canvas.line('flat', boxCorners(box), true);
-    const middle = { x: (box.left + box.right) / 2, y: (box.top + box.bottom) / 2 };
+    // Within the part no other page shows, so that every number is of one page.
+    const at = { x: box.left + OVERLAP * scale + 1.5, y: box.top + OVERLAP * scale + 1.5 };
     const number = [plain(style.say('drawing-page', { page: index + 2 }))];
-    canvas.label(number, middle, { size: letteringOf(style), strong: true, halo: true });
+    const size = letteringOf(style);
+    canvas.label(number, at, { size, anchor: 'start', sits: 'under', strong: true, halo: true });
   }
 }

@@ -100,6 +100,28 @@ export function without(segment: Segment, others: readonly Segment[]): Segment[]
   return left;
 }
 
+/** Stretches that follow one another without a corner, as one line: so dashes run on through a curve. */
+export function runningOn(segments: readonly Segment[]): Point[][] {
+  const lines: Point[][] = [];
+  for (const [from, to] of segments) {
+    const line = lines.find((each) => goesOn(each, from, to));
+    if (line) line.push(to);
+    else lines.push([from, to]);
+  }
+  return lines;
+}
+
+/** At most this far (the cosine of 30°) a line may turn and still be the same one. */
+const SAME_WAY = 0.866;
+
+function goesOn(line: readonly Point[], from: Point, to: Point): boolean {
+  const [before, end] = line.slice(-2);
+  if (!before || !end || !samePoint(end, from)) return false;
+  const [dx, dy] = [end.x - before.x, end.y - before.y];
+  const [ex, ey] = [to.x - from.x, to.y - from.y];
+  return dx * ex + dy * ey > SAME_WAY * Math.hypot(dx, dy) * Math.hypot(ex, ey);
+}
+
 export function samePoint(a: Point, b: Point): boolean {
   return Math.hypot(a.x - b.x, a.y - b.y) < NEAR;
 }

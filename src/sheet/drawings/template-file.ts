@@ -1,7 +1,8 @@
 import type { Editions } from '../../shape/editions.ts';
 import { Canvas } from './canvas.ts';
 import { cutLines, type Frame, place, sheetBox } from './outline.ts';
-import { drawFolds, drawNames } from './sheet.ts';
+import { drawNames } from './panel-names.ts';
+import { drawFolds } from './sheet.ts';
 import { type DrawingStyle, letteringOf, netOf } from './style.ts';
 import { describeNet } from './tell-net.ts';
 
@@ -22,7 +23,7 @@ export function templateSvg(editions: Editions, id: string, style: DrawingStyle)
   for (const { centre, diameter } of net.drawn.holes ?? [])
     cuts.ring('cut', place(centre, frame), diameter.mm / 2);
   drawFolds(scores, net.drawn, frame);
-  drawNames(names, net.drawn, frame, letteringOf(style));
+  drawNames(names, net.drawn, frame, { size: letteringOf(style), numbering: false });
   const canvas = new Canvas();
   canvas.group('cuts', cuts);
   canvas.group('scores', scores);

@@ -166,6 +166,22 @@ describe('a template larger than a page', () => {
     }
   });
 
+  it('names a panel on every tile that shows enough of it, clear of the overlaps', () => {
+    const [, ...tiles] = templatePages(big, 'tray', LETTER, inchStyle);
+    for (const [index, { drawing }] of tiles.entries()) {
+      const elements = elementsOf(drawing.svg);
+      const name = elements.find(({ text, attributes }) => text === 'base' && attributes.x !== undefined);
+      if (!name) throw new Error(`tile ${index + 1} does not name the base`);
+      const [x0, y0, x1, y1] = inkOf(name);
+      // Of two by two tiles, each has its neighbours on the inner sides; Letter's printable part is 6.35 mm in.
+      const [column, row] = [index % 2, Math.floor(index / 2)];
+      if (column === 0) expect(x1).toBeLessThan(215.9 - 6.35 - 10);
+      else expect(x0).toBeGreaterThan(6.35 + 10);
+      if (row === 0) expect(y1).toBeLessThan(279.4 - 6.35 - 7 - 10);
+      else expect(y0).toBeGreaterThan(6.35 + 10);
+    }
+  });
+
   it('shows nothing outside the printable part of a page', () => {
     const [, ...tiles] = templatePages(big, 'tray', LETTER, inchStyle);
     for (const { drawing } of tiles) {

@@ -4,12 +4,12 @@ import { contrast } from '../../../src/sheet/accent.ts';
 import type { Drawing } from '../../../src/sheet/drawing.ts';
 import { templatePages } from '../../../src/sheet/drawings/actual-size.ts';
 import { boardDrawings } from '../../../src/sheet/drawings/board.ts';
-import { tint } from '../../../src/sheet/drawings/canvas.ts';
 import { foldedDrawing } from '../../../src/sheet/drawings/folded.ts';
 import { keyDrawing } from '../../../src/sheet/drawings/key.ts';
 import { pieceDrawing } from '../../../src/sheet/drawings/piece.ts';
 import { stackDrawing } from '../../../src/sheet/drawings/stack.ts';
 import { templateDrawing } from '../../../src/sheet/drawings/template.ts';
+import { tint } from '../../../src/sheet/drawings/tint.ts';
 import { BOX, BOX_METRIC, editionsOf, elementsOf, inchStyle, linesOf, metricStyle } from './drawn.ts';
 
 const editions = editionsOf(BOX, BOX_METRIC);

@@ -59,6 +59,15 @@ describe('a template', () => {
     expect([dashes('valley'), dashes('mountain'), dashes('cut')]).toEqual([2, 4, 0]);
   });
 
+  it('lets dashes run on along a curve', () => {
+    const pillow = editionsOf('unit: in\npieces: { box: { form: pillow box, size: 3 x 5 } }');
+    const { svg } = template(1, inchStyle, pillow);
+    const folds = linesOf(svg, 'mountain');
+    // Two straight folds, two arcs at each end, and the sample in the key.
+    expect(folds).toHaveLength(7);
+    expect(stretchesOf(folds).length).toBeGreaterThan(30);
+  });
+
   it('hatches the waste and dots what is glued', () => {
     const { svg } = template(1);
     const areaOf = (outline: readonly { x: { mm: number }; y: { mm: number } }[]): number =>
