@@ -47,9 +47,7 @@ function stepView(setting: Setting, step: Step, number: number): StepView {
     ahead: step.ahead,
     text,
     figures: beside.map((figure) => figure.html),
-    long:
-      textOf({ type: 'root', children: flow }).length >
-      (setting.target === 'large-print' ? LONG.large : LONG.usual),
+    long: lengthOf(text) > (setting.target === 'large-print' ? LONG.large : LONG.usual),
   };
 }
 
