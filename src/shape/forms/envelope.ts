@@ -50,7 +50,7 @@ export const envelope: Form = form({
       key: 'back',
       kind: 'length',
       required: false,
-      says: 'height of the back; 1/2 in (13 mm) less than the envelope when not given',
+      says: 'height of the back; 1/2 in (13 mm) less than the envelope, or a quarter less where that is less, when not given',
     },
   ],
   panels: ['front', 'back', 'flap'],
@@ -65,10 +65,10 @@ export const envelope: Form = form({
     const { ruler } = settings;
     const width = size.width.value;
     const height = size.height.value;
-    const overlap = usual(ruler, 1, 2);
+    const short = Length.min(usual(ruler, 1, 2), onBoard(ruler, height.times(1, 4)));
     const flap = settings.length('flap', onBoard(ruler, height.half()));
     const sides = settings.length('sides', Length.min(usual(ruler, 3, 4), onBoard(ruler, width.half())));
-    const back = settings.length('back', height.minus(overlap));
+    const back = settings.length('back', height.minus(short));
     refuseNarrow(settings, flap, 'the flap');
     refuseNarrow(settings, sides, 'the side flap');
     refuseNarrow(settings, back, 'the back');
@@ -76,7 +76,7 @@ export const envelope: Form = form({
     settings.refuseOver(back, height, 'the back', 'it would stand out over the upper edge');
     settings.refuseOver(sides, width.half(), 'the side flap', 'the two would meet inside');
     const written = settings.has('flap') ? flap.at : settings.has('back') ? back.at : size.height.at;
-    refuseGap(settings, { value: height, at: written }, { flap: flap.value, back: back.value, overlap });
+    refuseGap(settings, { value: height, at: written }, { flap: flap.value, back: back.value });
     return { width, height, flap: flap.value, sides: sides.value, back: back.value };
   },
   shape: ({ width, height, flap, sides, back }, corners) => ({
@@ -139,10 +139,10 @@ function readPocket(settings: Settings): Pocket | undefined {
 function refuseGap(
   settings: Settings,
   height: At<Length>,
-  { flap, back, overlap }: { readonly flap: Length; readonly back: Length; readonly overlap: Length },
+  { flap, back }: { readonly flap: Length; readonly back: Length },
 ): void {
   const reach = flap.plus(back);
-  const least = height.value.plus(Length.min(overlap, height.value.times(1, 4)));
+  const least = height.value.plus(usual(settings.ruler, 1, 4));
   if (!reach.lessThan(least)) return;
   const message = `the flap (${settings.say(flap)}) and the back (${settings.say(back)}) of ${settings.piece} come to ${settings.say(reach)}, less than the ${settings.say(least)} that lets the flap be stuck down on the back`;
   settings.refuse(height.at, message, `make the flap at least ${settings.say(least.minus(back))} high`);

@@ -127,6 +127,24 @@ describe.each(Object.entries(anySettings(2)))('a %s on the grooves of an eighth-
   });
 });
 
+describe.each(Object.entries(anySettings(1)))('a %s in whole millimetres', (name, any) => {
+  it('has every number on whole or half millimetres', () => {
+    fc.assert(
+      fc.property(any, (settings) => {
+        const metric = Object.entries(settings).map(([setting, text]) => [setting, inMillimetres(text)]);
+        const nets = netsOf(name, { settings: Object.fromEntries(metric), unit: 'mm' });
+        const off = nets.flatMap(numbersOf).filter((length) => !length.isMultipleOf(Length.of(1, 2, 'mm')));
+        expect(off.map(({ mm }) => mm)).toEqual([]);
+      }),
+    );
+  });
+});
+
+/** As many millimetres as there are sixteenths; an eighth is two. */
+function inMillimetres(text: string): string {
+  return text.replace(/(\d+)\/16/gu, '$1').replace('1/8', '2');
+}
+
 describe.each(forms.map((form) => [form.name, form.parameters.map(({ key: each }) => each)] as const))(
   'whatever is written for a %s',
   (name, keys) => {

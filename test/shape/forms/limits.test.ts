@@ -116,8 +116,8 @@ const LIMITS: readonly Case[] = [
     'envelope',
     { inside: '5 x 4', flap: '1/4' },
     '1/4',
-    /flap \(1\/4 in\) and the back \(3 1\/2 in\) .* 3 3\/4 in, less than the 4 1\/2 in/u,
-    'make the flap at least 1 in high',
+    /flap \(1\/4 in\) and the back \(3 1\/2 in\) .* 3 3\/4 in, less than the 4 1\/4 in/u,
+    'make the flap at least 3/4 in high',
   ],
   [
     'envelope',
