@@ -40,6 +40,25 @@ export function countBlanks(tree: CutTree, kinds: number): number[] {
   return counts;
 }
 
+/** The tree without the blanks that are more than `most` of their kind: they become waste. */
+export function clipped(tree: CutTree, most: readonly number[]): CutTree {
+  const left = [...most];
+  const visit = (part: CutTree): CutTree => {
+    if (part.kind === 'cut')
+      return withoutEmptyCut({ ...part, near: visit(part.near), far: visit(part.far) });
+    if (part.kind === 'waste') return part;
+    const room = left[part.blank] ?? 0;
+    left[part.blank] = room - 1;
+    return room > 0 ? part : WASTE;
+  };
+  return visit(tree);
+}
+
+/** A cut with waste on both sides need not be made. */
+function withoutEmptyCut(cut: Extract<CutTree, { kind: 'cut' }>): CutTree {
+  return cut.near.kind === 'waste' && cut.far.kind === 'waste' ? WASTE : cut;
+}
+
 /** The sizes a blank can be cut in: as it is, and turned where it may be and that is another size. */
 export function stancesOf({ width, height, turnable }: Blank): readonly (Rect & { turned: boolean })[] {
   const upright = { width, height, turned: false };
