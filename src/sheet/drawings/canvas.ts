@@ -56,7 +56,7 @@ export class Canvas {
     this.#reach(outline);
     const fill = darkened(color === undefined ? '#ffffff' : tint(color), (1 - shade) * 0.34);
     // A hair of its own colour round it, so that nothing shines through between the strips of a bent panel.
-    const seam = { stroke: fill, 'stroke-width': 0.08, 'stroke-linejoin': 'round' };
+    const seam = { stroke: fill, 'stroke-width': 0.15, 'stroke-linejoin': 'round' };
     this.#marks.push(element('path', { class: 'face tint', fill, ...seam, d: pathData(outline, true) }));
   }
 
