@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Readable, Writable } from 'node:stream';
 import { fileURLToPath } from 'node:url';
-import { onTestFinished } from 'vitest';
+import { afterAll } from 'vitest';
 import { run } from '../../src/cli.ts';
 
 /** What a command line did. */
@@ -32,10 +32,16 @@ export async function sheetwright(cwd: string, ...argv: string[]): Promise<Outco
   return { code, ...printed };
 }
 
-/** An empty folder that is gone after the test. */
+const folders: string[] = [];
+
+afterAll(() => {
+  for (const folder of folders) rmSync(folder, { recursive: true, force: true });
+});
+
+/** An empty folder that is gone after the tests of a file. */
 export function emptyFolder(): string {
   const folder = mkdtempSync(join(tmpdir(), 'sheetwright-test-'));
-  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+  folders.push(folder);
   return folder;
 }
 

@@ -64,8 +64,8 @@ export function relateForm(
 
 type Coefficient = { readonly numerator: bigint; readonly denominator: bigint };
 
-/** Two steps, so that what a form halves moves by a whole one. */
-const NUDGE = 2;
+/** In steps: two first, so that what a form halves moves by a whole one; fewer where two make another shape. */
+const NUDGES: readonly number[] = [2, -2, 1, -1];
 
 function slope(
   piece: Piece,
@@ -75,7 +75,7 @@ function slope(
   here: readonly Derived[],
 ): Coefficient[] {
   const key = length.toString();
-  for (const steps of [NUDGE, -NUDGE]) {
+  for (const steps of NUDGES) {
     const there = made(piece, project, trial, new Map([[key, trial.step.times(steps)]]));
     if (there.length !== here.length) continue;
     return there.map(({ value }, index) => {
