@@ -16,7 +16,7 @@ const BETWEEN: string = String.raw`(?:\s*[x×]\s*|\s+by\s+)`;
 
 /** Lengths with `x`, `×` or `by` between, ending in a unit; a unit in between is allowed. A bare number is no measurement. */
 const MEASUREMENT: RegExp = new RegExp(
-  String.raw`(?<![\w./⁄–-]|\d,)(?:(?:${ONE})(?:${ANY_UNIT})?${BETWEEN}){0,2}(?:${ONE})${ANY_UNIT}(?!\w)`,
+  String.raw`(?<![\w./⁄–-]|\d[,:])(?:(?:${ONE})(?:${ANY_UNIT})?${BETWEEN}){0,2}(?:${ONE})${ANY_UNIT}(?!\w)`,
   'giu',
 );
 const NUMBER_AND_UNIT: RegExp = new RegExp(
