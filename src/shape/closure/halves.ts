@@ -1,0 +1,72 @@
+import { Length } from '../../measure/length.ts';
+import { boxSize, type Fold, type Net } from '../net.ts';
+import { otherSide, panelOf } from '../panel-tree.ts';
+import { lineOf, positionOf, signedAngle } from '../tube.ts';
+import { tolerance } from './tolerance.ts';
+
+/** Panels folded flat on each other that nearly end together, but not quite. */
+export type UnevenFold =
+  /** Two leaves of which the first is narrower by a little. */
+  | {
+      readonly kind: 'leaves';
+      readonly panels: readonly [string, string];
+      readonly by: Length;
+      readonly fold: Fold;
+    }
+  /** Two gates on one base that nearly meet: `by` is the gap, negative where they lie over each other. */
+  | {
+      readonly kind: 'gates';
+      readonly panels: readonly [string, string];
+      readonly by: Length;
+      readonly fold: Fold;
+    };
+
+/** A difference beyond this is meant. Common practice, no source: nobody misreads a score board by more than two grooves. */
+const SLIP: Length = Length.of(1, 4, 'in');
+/** Folded flat. */
+const FLAT_ON = 170;
+
+/** Where a card, folded flat and not glued, shows an edge or a gap so small that it looks like a slip. */
+export function unevenFolds(net: Net, caliper: Length): readonly UnevenFold[] {
+  const flat = net.folds.filter((fold) => Math.abs(signedAngle(fold)) > FLAT_ON);
+  if (net.glue.length > 0 || flat.length < net.folds.length) return [];
+  const isSlip = (by: Length): boolean =>
+    by.abs().greaterThan(tolerance(caliper)) && !by.abs().greaterThan(SLIP);
+  return [...leaves(net, flat), ...gates(net, flat)].filter(({ by }) => isSlip(by));
+}
+
+function leaves(net: Net, folds: readonly Fold[]): UnevenFold[] {
+  return folds.map((fold) => {
+    const [first, second] = fold.panels;
+    const by = reach(net, second, fold).minus(reach(net, first, fold));
+    return by.sign < 0
+      ? { kind: 'leaves', panels: [second, first], by: by.abs(), fold }
+      : { kind: 'leaves', panels: [first, second], by, fold };
+  });
+}
+
+function gates(net: Net, folds: readonly Fold[]): UnevenFold[] {
+  return net.panels.flatMap(({ id }) => {
+    const own = folds.filter(({ panels }) => panels.includes(id));
+    return own.flatMap((first, index) =>
+      own.slice(index + 1).flatMap((second) => gatePair(net, id, first, second)),
+    );
+  });
+}
+
+/** Two flaps on facing edges of one panel, folded the same way. */
+function gatePair(net: Net, base: string, first: Fold, second: Fold): UnevenFold[] {
+  const face = lineOf(first) === lineOf(second) && !positionOf(first).equals(positionOf(second));
+  const [one, other] = [otherSide(first, base), otherSide(second, base)];
+  if (!face || first.direction !== second.direction || one === undefined || other === undefined) return [];
+  const by = reach(net, base, first)
+    .minus(reach(net, one, first))
+    .minus(reach(net, other, second));
+  return [{ kind: 'gates', panels: [one, other], by, fold: second }];
+}
+
+/** How far a panel reaches from a fold. */
+function reach(net: Net, panel: string, fold: Fold): Length {
+  const { width, height } = boxSize(panelOf(net, panel).box);
+  return lineOf(fold) === 'upright' ? width : height;
+}
