@@ -88,9 +88,9 @@ const STILL_FOLDS: Readonly<Record<string, string>> = {
   'trade-fact box: A3|A4 +': BOTTOM,
   'clip-top box: left|left-bottom +': BOTTOM,
   'gusseted bag: back|back-bottom -':
-    'the bottom flaps lie over each other by an inch, now by three quarters',
-  'gusseted bag: back|back-bottom +':
     'the bottom flaps lie over each other by an inch, now by an inch and a quarter',
+  'gusseted bag: back|back-bottom +':
+    'the bottom flaps lie over each other by an inch, now by three quarters',
   'gusseted bag: left-back|left-front -': GUSSET,
   'gusseted bag: left-back|left-front +': GUSSET,
   'gusseted bag: right-front|right-back -': GUSSET,
