@@ -1,3 +1,4 @@
+import { KNOWN_KEYS } from '../project/known-keys.ts';
 import type { Piece, Project } from '../project/model.ts';
 import { caliperOf } from './caliper.ts';
 import { explicitNet, flatNet, type NetReading } from './explicit.ts';
@@ -68,7 +69,7 @@ function unknownSettings(form: Form, { settings }: FormBody): ShapeProblem[] {
     .map(({ key }) => ({
       rule: 'unknown-key',
       message: `${withArticle(form.name)} has no "${key.value}"`,
-      remedy: nameRemedy(key.value, keys),
+      remedy: nameRemedy(key.value, [...keys, ...KNOWN_KEYS.piece]),
       at: key.at,
     }));
 }
