@@ -1,3 +1,4 @@
+import { LEDGER_FILE } from './ledger.ts';
 import type { Workspace } from './model.ts';
 import type { SourceFile } from './source.ts';
 import { sourceFile } from './source.ts';
@@ -12,7 +13,10 @@ export function readWorkspaceFromTexts(files: Readonly<Record<string, string>>):
   const projects = sources.flatMap((file): ProjectSource[] => {
     const [, folder] = /^([^/]+)\/sheet\.md$/u.exec(file.path) ?? [];
     if (folder === undefined) return [];
-    return [{ folder, file, findPicture: (path) => (`${folder}/${path}` in files ? 'there' : 'missing') }];
+    const ledger = sources.find(({ path }) => path === `${folder}/${LEDGER_FILE}`);
+    return [
+      { folder, file, ledger, findPicture: (path) => (`${folder}/${path}` in files ? 'there' : 'missing') },
+    ];
   });
   return readWorkspace({
     root: '/',

@@ -2,6 +2,7 @@ import { realpathSync, statSync } from 'node:fs';
 import { readdir, readFile } from 'node:fs/promises';
 import { isAbsolute, join, relative, resolve, sep } from 'node:path';
 import type { Fault } from './fault.ts';
+import { LEDGER_FILE } from './ledger.ts';
 import type { Workspace } from './model.ts';
 import type { FindPicture } from './pictures.ts';
 import { slugOf } from './slug.ts';
@@ -58,7 +59,9 @@ async function loadProject(
 ): Promise<ProjectSource | undefined> {
   const path = join(root, folder);
   const sheet = await load(join(path, 'sheet.md'), named);
-  return sheet && { ...sheet, folder, findPicture: pictureFinder(path) };
+  if (!sheet) return undefined;
+  const ledger = await load(join(path, LEDGER_FILE), named);
+  return { ...sheet, folder, findPicture: pictureFinder(path), ledger: ledger?.file };
 }
 
 async function loadShared(folder: string, named: (path: string) => string): Promise<Loaded[]> {

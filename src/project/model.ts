@@ -1,6 +1,7 @@
 import type { Root, RootContent } from 'mdast';
 import type { Length, Unit } from '../measure/length.ts';
 import type { Fault } from './fault.ts';
+import type { Ledger } from './ledger.ts';
 import type { At, Place, SourceFile } from './source.ts';
 
 /** A size with the place of each of its numbers. */
@@ -234,6 +235,8 @@ export type Project = {
   readonly names: Names;
   /** False when the frontmatter could not be read at all, so that nothing is known to be missing. */
   readonly readable: boolean;
+  /** What was published of it before. */
+  readonly ledger: Ledger;
   /** Everything the reader could not take, in the order found. */
   readonly faults: readonly Fault[];
 };

@@ -2,6 +2,7 @@ import type { Fault } from './fault.ts';
 import { Fields } from './fields.ts';
 import { splitSheet } from './frontmatter.ts';
 import { KNOWN_KEYS } from './known-keys.ts';
+import { readLedger } from './ledger.ts';
 import type { Project } from './model.ts';
 import { present } from './optional.ts';
 import type { FindPicture } from './pictures.ts';
@@ -25,6 +26,8 @@ export type SheetRequest = {
   readonly shared: Shared;
   readonly moneyDecimals: number;
   readonly findPicture: FindPicture;
+  /** `revisions.yaml` of the project, when it was ever published. */
+  readonly ledger?: SourceFile | undefined;
   /** Why the file could not be read as text at all, when it could not. */
   readonly fault?: Fault;
 };
@@ -48,12 +51,13 @@ export function readProject(request: SheetRequest): Project {
     const sharedStock = [...shared.values.stock.keys()].map(sharedName);
     checkReferences({ names: head.names, sharedStock, pieces: written, prose }, report);
   }
-  return { slug, folder, file, ...head, ...body, readable, faults };
+  const ledger = readLedger(request.ledger, report);
+  return { slug, folder, file, ...head, ...body, readable, ledger, faults };
 }
 
 type Head = Omit<
   Project,
-  'slug' | 'folder' | 'file' | 'body' | 'introduction' | 'steps' | 'faults' | 'readable'
+  'slug' | 'folder' | 'file' | 'body' | 'introduction' | 'steps' | 'faults' | 'readable' | 'ledger'
 >;
 
 /** What the frontmatter says. Of one that is broken or not there nothing is said to be missing. */

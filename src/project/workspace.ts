@@ -14,6 +14,7 @@ export type ProjectSource = {
   readonly folder: string;
   readonly file: SourceFile;
   readonly findPicture: FindPicture;
+  readonly ledger?: SourceFile | undefined;
   /** Why the file could not be read as text, when it could not; its text is then empty. */
   readonly fault?: Fault;
 };
