@@ -88,8 +88,11 @@ function seen(
   return { of: panel, corners, plane, edges: edgesOf(shape, panel) };
 }
 
-/** Every side of a panel is drawn, but those where two strips of a bent panel meet. */
-function edgesOf({ bent, net }: FoldedShape, { panel }: FoldedPanel): boolean[] {
+/**
+ * Of each side of a panel, from its corner to the next: whether it is drawn. All are, but those where two strips of a
+ * bent panel meet.
+ */
+export function edgesOf({ bent, net }: FoldedShape, { panel }: FoldedPanel): boolean[] {
   if (!bent) return panel.outline.map(() => true);
   const sharp = net.folds.filter(({ panels, angle }) => angle >= BEND && panels.includes(panel.id));
   const others = net.panels.filter(({ id }) => id !== panel.id).flatMap(({ outline }) => sidesOf(outline));
@@ -118,7 +121,28 @@ function painted({ of, corners, plane, edges }: SeenFace<FoldedPanel>): PaintedF
   return { panel: of.panel.id, outside, points: inPicture(corners), edges, shade: shadeOf(plane) };
 }
 
-/** The layers of a panel; of a strip, what of each layer lies on it. */
+/** What of a layer lies on one panel, in millimetres of the flat paper. */
+export type LaidLayer = {
+  readonly layer: PanelLayer;
+  readonly outline: readonly Point2[];
+  /** Whether its sides are its own edges; a part of it on a strip is drawn without. */
+  readonly edged: boolean;
+};
+
+/** The layers of a panel, in the order given; of a strip, what of each layer lies on it. */
+export function layersOf(
+  { bent }: FoldedShape,
+  { panel }: FoldedPanel,
+  layers: readonly PanelLayer[],
+): readonly LaidLayer[] {
+  const own = layers.flatMap((layer) => {
+    const outline = inMillimetres(layer.outline);
+    if (bent) return [{ layer, outline: shared(outline, inMillimetres(panel.outline)), edged: false }];
+    return layer.panel === panel.id ? [{ layer, outline, edged: true }] : [];
+  });
+  return own.filter(({ outline }) => outline.length > 2);
+}
+
 function layersOn(
   shape: FoldedShape,
   face: SeenFace<FoldedPanel>,
@@ -126,21 +150,14 @@ function layersOn(
   look: (point: Point3) => Point3,
 ): PaintedFace[] {
   const { panel, carry } = face.of;
-  const own = layers.flatMap((layer) => {
-    const outline = inMillimetres(layer.outline);
-    if (shape.bent) return [{ layer, outline: shared(outline, inMillimetres(panel.outline)), edges: false }];
-    return layer.panel === panel.id ? [{ layer, outline, edges: true }] : [];
-  });
-  return own
-    .filter(({ outline }) => outline.length > 2)
-    .map(({ layer, outline, edges }) => ({
-      panel: panel.id,
-      layer: layer.piece.id.value,
-      outside: true,
-      points: inPicture(outline.map((point) => look(carry(point)))),
-      edges: outline.map(() => edges),
-      shade: shadeOf(face.plane),
-    }));
+  return layersOf(shape, face.of, layers).map(({ layer, outline, edged }) => ({
+    panel: panel.id,
+    layer: layer.piece.id.value,
+    outside: true,
+    points: inPicture(outline.map((point) => look(carry(point)))),
+    edges: outline.map(() => edged),
+    shade: shadeOf(face.plane),
+  }));
 }
 
 function inMillimetres(outline: readonly FlatPoint[]): Point2[] {
