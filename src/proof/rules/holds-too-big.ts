@@ -45,7 +45,7 @@ function fitIn(sheet: FoldedSheet, item: Triple, count: number): Fit[] {
   return [{ sheet, room, packing, spare: tightest(packing).minus(sheet.caliper) }];
 }
 
-function words({ sheet, room, packing, spare }: Fit, things: string, unit: Unit): Statement {
+function words({ sheet, room, packing }: Fit, things: string, unit: Unit): Statement {
   const least = tightest(packing);
   const direction = packing.clearance.findIndex((each) => each.equals(least)) as 0 | 1 | 2;
   const say = (length: Length): string => sayLength(length, unit);
@@ -61,6 +61,6 @@ function words({ sheet, room, packing, spare }: Fit, things: string, unit: Unit)
   }
   return {
     message: `${sizes}: ${say(least.abs())} too little`,
-    remedy: `make ${sheet.name} at least ${say(spare.abs())} ${remedy}`,
+    remedy: `make ${sheet.name} more than ${say(least.abs())} ${remedy}`,
   };
 }

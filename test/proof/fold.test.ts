@@ -1,0 +1,121 @@
+import { describe, expect, it } from 'vitest';
+import { boxWith, trayWith, tuckBoxWith } from '../../src/proof/example-box.ts';
+import { shapesOf, sheetOf } from '../shape/boxes.ts';
+import { blamed, findingsOf } from './workspace.ts';
+
+const said = (sheet: string): string[] =>
+  findingsOf(sheet)
+    .filter(({ severity }) => severity !== 'note')
+    .map((finding) => `${finding.rule} at "${blamed(finding)}": ${finding.message}; ${finding.remedy}`);
+
+/** One slip each, and the one finding it should make: what is wrong, with both numbers, and what would put it right. */
+describe('the proof of the fold', () => {
+  it.each([
+    ['nothing at all of a sound box', boxWith(), []],
+    ['nothing of a sound tuck box', tuckBoxWith(), []],
+    ['nothing of a sound tray', trayWith(), []],
+    [
+      'a tab that is off',
+      boxWith({ left: '1 1/4, 3 3/4, 5, 7 5/8' }),
+      [
+        'walls-unequal at "7 5/8": box.front is 2 1/2 in wide, and box.back on the facing side 2 5/8 in: 1/8 in apart; score from the left at 7 1/2 in instead of 7 5/8 in',
+      ],
+    ],
+    [
+      'two lines of which either may be wrong',
+      boxWith({ left: '1 1/8, 3 3/4, 5, 7 1/2' }),
+      [
+        'walls-unequal at "1 1/8": box.A3 is 1 1/8 in wide, and box.C3 on the facing side 1 1/4 in: 1/8 in apart; box.front is 2 5/8 in wide, and box.back on the facing side 2 1/2 in: 1/8 in apart; score from the left at 1 1/4 in instead of 1 1/8 in or score from the left at 4 7/8 in instead of 5 in',
+      ],
+    ],
+    [
+      'a narrow tab',
+      boxWith({ cut: '7 11/16 x 6 3/4' }),
+      [
+        'glue-overlap at "tab: A3": box.tab overlaps box.A3, which it sticks to, by only 3/16 in; 1/4 in is the least that holds; make tab at least 1/16 in larger, or move its fold',
+      ],
+    ],
+    [
+      'a flap folded outward',
+      boxWith({ folds: '1|2: valley 90, 3|4: valley 90' }),
+      [
+        'glue-misses at "A4: D4": box.A4 is to stick to box.D4, but once folded it lies beside it; name the panel it does lie on, or change how A4 folds',
+        'glue-misses at "C4: D4": box.C4 is to stick to box.D4, but once folded it lies beside it; name the panel it does lie on, or change how C4 folds',
+        'glue-misses at "B4: D4": box.B4 is to stick to box.D4, but once folded it lies beside it; name the panel it does lie on, or change how B4 folds',
+      ],
+    ],
+    [
+      'flaps too long for the bottom, both',
+      boxWith({ bottom: '1 1/2, 5 1/2, 6 1/8' }),
+      [
+        'flap-too-long at "1 1/2": box.B4 is 1 1/2 in long, 1/4 in more than the 1 1/4 in to the facing wall; make B4 1 1/4 in long at most: move its score line or trim its edge',
+        'flap-too-long at "1 1/2": box.D4 is 1 1/2 in long, 1/4 in more than the 1 1/4 in to the facing wall; make D4 1 1/4 in long at most: move its score line or trim its edge',
+      ],
+    ],
+    [
+      'a tuck flap longer than the box',
+      tuckBoxWith('1 1/2, 2 1/2, 4', '7 1/2 x 5 1/4'),
+      [
+        'tuck-does-not-fit at "4": box.tuck is 1 1/4 in long and the box only 1 in high; trim tuck to less than 1 in',
+      ],
+    ],
+    [
+      'a part that falls off',
+      boxWith({ slit: 'A|B 1-2, B|C 1-2, C|D 1-2, A|B 4, B|C 4, C|D 4, 1|2 B' }),
+      [
+        'loose-part at "box": B1 of box hangs on nothing: slits and trims cut it off the rest; leave one edge of it uncut, or trim it off',
+      ],
+    ],
+    [
+      'a tray with one wall lower',
+      trayWith('1 1/4, 6 1/2'),
+      [
+        'walls-unequal at "A1: back": tray.A2 is 1 1/4 in high and tray.back, which it meets at a corner, 1 1/2 in: 1/4 in apart; move the score line of one of them so that both are equally high',
+        'walls-unequal at "A3: front": tray.A2 is 1 1/4 in high and tray.front, which it meets at a corner, 1 1/2 in: 1/4 in apart; move the score line of one of them so that both are equally high',
+      ],
+    ],
+  ])('says %s', (_, sheet, expected) => {
+    expect(said(sheet)).toEqual(expected);
+  });
+});
+
+describe('what the box holds', () => {
+  const holding = (size: string, count = 1, box = boxWith({ more: holds(size, count) })): string[] =>
+    said(box);
+  const holds = (size: string, count: number): string =>
+    `holds: { item: card, size: ${size}, count: ${count} }`;
+
+  it.each([
+    ['as written', '2 1/4 x 4 x 1', 1],
+    ['the other way round', '1 x 4 x 2 1/4', 1],
+    ['stacked', '2 1/4 x 4 x 1/16', 19],
+    ['side by side', '1 1/8 x 1 1/8 x 1 1/8', 6],
+  ])('fits %s', (_, size, count) => {
+    expect(holding(size, count)).toEqual([]);
+  });
+
+  it('is too big by what is missing', () => {
+    expect(holding('2 3/4 x 4 x 1')).toEqual([
+      'holds-too-big at "2 3/4 x 4 x 1": 1 × card takes 2 3/4 × 4 × 1 in (width × height × depth), and box has 2 1/2 × 4 1/4 × 1 1/4 in inside: 1/4 in too little; make box more than 1/4 in wider',
+    ]);
+  });
+
+  it('is one too many', () => {
+    const [finding] = holding('2 1/4 x 4 x 1/4', 6);
+    expect(finding).toContain('6 × card takes 2 1/4 × 4 × 1 1/2 in');
+  });
+
+  it('is only warned of where the paper’s thickness decides', () => {
+    const tight = findingsOf(boxWith({ more: holds('2 1/2 x 4 x 1', 1) }));
+    expect(tight.map(({ rule, severity }) => [rule, severity])).toEqual([['holds-too-big', 'warning']]);
+  });
+
+  it('needs only one piece with room for it, and none that has no inside', () => {
+    const sheet = sheetOf('\n  cut: 4 x 6', '').replace(
+      '---\n##',
+      '  holds: { item: card, size: 9 x 9 x 9 }\n---\n##',
+    );
+    expect(said(sheet)).toEqual([]);
+    expect(shapesOf(sheet).nets.size).toBe(1);
+  });
+});
