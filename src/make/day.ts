@@ -1,9 +1,10 @@
+import type { Ledger } from '../project/ledger.ts';
 import { type Editions, ownEdition } from '../shape/editions.ts';
 
 /** The day a project without a session is dated: any fixed one, so that the same sources give the same bytes. */
 const UNDATED = '2000-01-01';
 
-/** The day that stands in a project's PDFs as the day they were made: its session's, never the clock's. */
-export function dayOf(editions: Editions): string {
-  return ownEdition(editions).project.session?.value ?? UNDATED;
+/** The day that stands in a project's PDFs as the day they were made: its last revision's or its session's, never the clock's. */
+export function dayOf(editions: Editions, { revisions }: Ledger): string {
+  return revisions.at(-1)?.date ?? ownEdition(editions).project.session?.value ?? UNDATED;
 }

@@ -1,10 +1,11 @@
 import { join } from 'node:path';
 import { openPrinter } from '../print/printer.ts';
+import type { Ledger } from '../project/ledger.ts';
 import { loadWorkspace } from '../project/load.ts';
 import type { Workspace } from '../project/model.ts';
 import type { Finding } from '../proof/finding.ts';
 import { proofStudied } from '../proof/studied.ts';
-import { studyProjects } from '../shape/edition/study.ts';
+import { type Study, studyProjects } from '../shape/edition/study.ts';
 import { cardOf } from './card.ts';
 import { carryOut, type Plan } from './carry-out.ts';
 import { checkWritable, type Written } from './output.ts';
@@ -34,6 +35,8 @@ export type MakeOptions = {
   /** The day the site is made, `YYYY-MM-DD`: sessions from it on are to come. */
   readonly today: string;
   readonly progress: Progress;
+  /** The ledger to make a project with, where it is not the one on disk: one with a revision about to be published. */
+  readonly ledgerOf?: ((study: Study) => Ledger) | undefined;
 };
 
 export type MakeResult = {
@@ -65,14 +68,16 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
     const wanted = studies.filter(({ project }) => options.only?.includes(project.slug) ?? true);
     const plans: Plan[] = [];
     const held: string[] = [];
-    for (const { project, worked } of wanted) {
+    for (const study of wanted) {
+      const { project, worked } = study;
       const { pictures, findings: unreadable } = await readPictures(join(root, project.folder), project);
       findings.push(...unreadable);
       if (!isSound(project, findings, options.strict === true)) {
         held.push(project.slug);
         continue;
       }
-      const material = { ...studio, slug: project.slug, editions: worked.editions, pictures };
+      const ledger = options.ledgerOf?.(study) ?? project.ledger;
+      const material = { ...studio, slug: project.slug, editions: worked.editions, ledger, pictures };
       const jobs = await Promise.all(outputs.map((output) => output.ofProject?.(material) ?? []));
       plans.push({
         project,

@@ -1,4 +1,5 @@
 import type { Printer } from '../print/printer.ts';
+import type { Ledger } from '../project/ledger.ts';
 import type { Site } from '../project/model.ts';
 import type { Editions } from '../shape/editions.ts';
 import type { Labels } from '../sheet/labels.ts';
@@ -33,6 +34,8 @@ export type Studio = {
 export type ProjectMaterial = Studio & {
   readonly slug: string;
   readonly editions: Editions;
+  /** What was published of it, the state being made included. */
+  readonly ledger: Ledger;
   readonly pictures: readonly ProjectPicture[];
 };
 

@@ -6,12 +6,13 @@ import type { Finding } from '../proof/finding.ts';
  * if it uses any of them.
  */
 export function isSound(project: Project, findings: readonly Finding[], strict: boolean): boolean {
+  const own = project.file.path.replace(/sheet\.md$/u, '');
   const usesShared = project.file.text.includes('shared.');
   return !findings.some((finding) => {
     if (finding.severity === 'note' || (finding.severity === 'warning' && !strict)) return false;
     const path = finding.at?.file.path ?? finding.file;
-    if (path === undefined || path === project.file.path) return true;
-    const isSheet = path.endsWith('sheet.md');
-    return !isSheet && (usesShared || path.endsWith('site.yaml'));
+    if (path === undefined || path.startsWith(own)) return true;
+    if (/(?:^|\/)(?:sheet\.md|revisions\.yaml)$/u.test(path)) return false;
+    return usesShared || path.endsWith('site.yaml');
   });
 }

@@ -1,3 +1,4 @@
+import type { Ledger } from '../project/ledger.ts';
 import type { Site } from '../project/model.ts';
 import type { Editions } from '../shape/editions.ts';
 import { accentOf } from './accent.ts';
@@ -11,6 +12,7 @@ import type { Labels } from './labels.ts';
 import { type Margins, pageCss } from './page-css.ts';
 import { stocksUsed } from './papers.ts';
 import type { Renderer } from './render.ts';
+import { type RevisionsView, revisionsView, revisionTitle } from './revision/view.ts';
 import type { SafeHtml } from './safe-html.ts';
 import { type ScoreList, scoreList } from './score-list.ts';
 import { type Setting, settingOf, type Target } from './setting.ts';
@@ -19,7 +21,7 @@ import { type StepView, stepViews } from './steps.ts';
 import { type Styles, styleElements } from './styles.ts';
 import { type SupplyGroup, supplyGroups } from './supplies.ts';
 import { typographic } from './typographic.ts';
-import { type Voice, voiceOf } from './voice.ts';
+import { voiceOf } from './voice.ts';
 
 /** Everything a sheet is made of. */
 export type SheetInput = {
@@ -29,20 +31,12 @@ export type SheetInput = {
   readonly target: Target;
   /** The project's photos by the path it names them by. */
   readonly pictures: ReadonlyMap<string, PlacedPicture>;
-  readonly revision?: Revision;
+  /** What was published of it, the sheet being made included. */
+  readonly ledger: Ledger;
   readonly styles: Styles;
   /** Scripts of a page, by address; none in print. */
   readonly scripts: readonly string[];
   readonly links: SheetLinks;
-};
-
-/** A published state of a project. */
-export type Revision = {
-  readonly number: number;
-  /** `YYYY-MM-DD`. */
-  readonly date: string;
-  /** What changed, in sentences. */
-  readonly changes: readonly string[];
 };
 
 /** Where a sheet's page leads. What is absent is not shown. */
@@ -85,14 +79,14 @@ export type SheetModel = {
   readonly supplies: readonly SupplyGroup[];
   readonly cautions: readonly Caution[];
   readonly steps: readonly StepView[];
-  readonly revision: { readonly title: string; readonly changes: readonly string[] } | undefined;
+  readonly revision: RevisionsView | undefined;
   /** Names the memory of ticks: ticks of an older revision must not seem to belong to this one. */
   readonly ticksKey: string;
 };
 
 /** A project as one sheet, ready for its template. Pure: its only dates are the project's own. */
 export function buildSheet(input: SheetInput): SheetModel {
-  const { editions, site, target, links, revision } = input;
+  const { editions, site, target, links, ledger } = input;
   const setting = settingOf(editions, target, input.labels, input.pictures);
   const { project, voice } = setting;
   const title = typographic(project.title.value, voice.language);
@@ -121,8 +115,8 @@ export function buildSheet(input: SheetInput): SheetModel {
     supplies: supplyGroups(setting),
     cautions: cautionsFor(project, voice),
     steps: stepViews(setting),
-    revision: revision && { title: revisionTitle(revision, voice), changes: revision.changes },
-    ticksKey: `${project.slug}/${revision?.number ?? 0}`,
+    revision: revisionsView(ledger, voice, target === 'page'),
+    ticksKey: `${project.slug}/${ledger.revisions.at(-1)?.number ?? 0}`,
   };
 }
 
@@ -142,7 +136,8 @@ function firstColor(setting: Setting): string | undefined {
   return stocksUsed(setting).find(({ color }) => color)?.color?.value;
 }
 
-function marginsOf({ project, voice }: Setting, { site, links, revision }: SheetInput): Margins {
+function marginsOf({ project, voice }: Setting, { site, links, ledger }: SheetInput): Margins {
+  const revision = ledger.revisions.at(-1);
   const session = project.session && voice.say('session-day', { date: voice.date(project.session.value) });
   return {
     title: project.title.value,
@@ -150,8 +145,4 @@ function marginsOf({ project, voice }: Setting, { site, links, revision }: Sheet
     address: links.address,
     state: revision ? revisionTitle(revision, voice) : session,
   };
-}
-
-function revisionTitle({ number, date }: Revision, voice: Voice): string {
-  return voice.say('revision', { number, date: voice.date(date) });
 }

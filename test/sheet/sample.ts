@@ -2,6 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { parse } from 'yaml';
 import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
+import { NO_REVISIONS } from '../../src/project/ledger.ts';
+import { NO_REVISIONS } from '../../src/project/ledger.ts';
 import type { Project, Site } from '../../src/project/model.ts';
 import { buildShapes } from '../../src/shape/build.ts';
 import { workOutEditions } from '../../src/shape/edition/edition.ts';
@@ -68,8 +70,10 @@ export function modelOf(
     editions,
     site,
     labels,
+    ledger: NO_REVISIONS,
     target,
     pictures: new Map(),
+    ledger: NO_REVISIONS,
     styles: { kind: 'inline', css: '' },
     scripts: [],
     links: { downloads: [] },

@@ -12,9 +12,9 @@ export const handouts: Output = {
 };
 
 function handoutJob(material: ProjectMaterial, handout: Handout): Job {
-  const { slug, printer, editions } = material;
+  const { slug, printer, editions, ledger } = material;
   const html = handoutHtml(material, handout);
-  const date = dayOf(editions);
+  const date = dayOf(editions, ledger);
   return {
     path: `site/${slug}/${slug}-${handout}.pdf`,
     from: `${date}\n${html}`,
@@ -23,12 +23,13 @@ function handoutJob(material: ProjectMaterial, handout: Handout): Job {
 }
 
 function handoutHtml(material: ProjectMaterial, target: Handout): string {
-  const { editions, site, slug, labels, files, pictures, renderer } = material;
+  const { editions, site, slug, ledger, labels, files, pictures, renderer } = material;
   const address = addressOf(site, slug);
   const model = buildSheet({
     editions,
     site,
     labels,
+    ledger,
     target,
     pictures: new Map(
       pictures.map(({ path, width, height, bytes, mediaType }) => [

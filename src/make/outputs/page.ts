@@ -16,11 +16,12 @@ export const page: Output = {
 };
 
 function pageHtml(material: ProjectMaterial): string {
-  const { editions, site, labels, files, pictures, renderer } = material;
+  const { editions, site, ledger, labels, files, pictures, renderer } = material;
   const model = buildSheet({
     editions,
     site,
     labels,
+    ledger,
     target: 'page',
     pictures: new Map(pictures.map(({ path, name, width, height }) => [path, { src: name, width, height }])),
     styles: { kind: 'linked', hrefs: [`../assets/${siteStyles(files).name}`] },

@@ -18,11 +18,11 @@ export const template: Output = {
 };
 
 function pdfJob(material: ProjectMaterial, paper: Paper): Job[] {
-  const { editions, site, slug, labels, files, renderer, printer } = material;
+  const { editions, ledger, site, slug, labels, files, renderer, printer } = material;
   const styles = { kind: 'inline', css: templateStyles(files) } as const;
   const html = templateHtml({ editions, site, labels, paper, styles, renderer });
   if (html === undefined) return [];
-  const date = dayOf(editions);
+  const date = dayOf(editions, ledger);
   const title = `${editions[editions.own].project.title.value}: actual-size template`;
   return [
     {

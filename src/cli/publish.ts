@@ -1,0 +1,51 @@
+import { loadWorkspace } from '../project/load.ts';
+import { type Published, publish, unpublished } from '../publish/publish.ts';
+import { studyProjects } from '../shape/edition/study.ts';
+import { isFailure } from './findings.ts';
+import {
+  count,
+  type MakingOptions,
+  makeOptionsOf,
+  requireThere,
+  tellMade,
+  today,
+  withMakingOptions,
+} from './making.ts';
+import type { CommandHost } from './terminal.ts';
+
+type PublishOptions = MakingOptions & { readonly dryRun?: boolean };
+
+/** `sheetwright publish [workspace]` */
+export function addPublish({ program, terminal, done }: CommandHost): void {
+  const command = program
+    .command('publish')
+    .description('make, and record a new revision of each project whose measurements or steps changed');
+  withMakingOptions(command)
+    .option('--dry-run', 'print what would be recorded, make and record nothing')
+    .action(async (named: string | undefined, options: PublishOptions) => {
+      const making = makeOptionsOf(named, options, terminal);
+      const workspace = await loadWorkspace(making.root, { namedFrom: terminal.cwd });
+      requireThere(options.only, workspace.projects);
+      if (options.dryRun) {
+        const projects = workspace.projects.filter(({ slug }) => options.only?.includes(slug) ?? true);
+        const would = unpublished(await studyProjects(projects), today());
+        terminal.stdout.write(revisionsText(would, 'would be recorded'));
+        return;
+      }
+      const result = await publish(making);
+      tellMade(result, options, terminal);
+      if (!options.quiet) terminal.stdout.write(revisionsText(result.published, 'recorded'));
+      done(isFailure(result.findings, options.strict === true) ? 1 : 0);
+    });
+}
+
+function revisionsText(published: readonly Published[], how: string): string {
+  if (published.length === 0) return 'nothing has changed since the last revision: none recorded\n';
+  const projects = published.map(({ slug, revision }) => {
+    const { number, changes, recut } = revision;
+    const said = changes.length > 0 ? changes : ['first published'];
+    const again = recut.length > 0 ? [`to cut again: ${recut.join(', ')}`] : [];
+    return [`${slug}, revision ${number}:`, ...[...said, ...again].map((line) => `  ${line}`)].join('\n');
+  });
+  return `${projects.join('\n')}\n${count(published.length, 'revision')} ${how}\n`;
+}

@@ -1,0 +1,94 @@
+import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { emptyFolder, sheetwright } from '../cli/terminal.ts';
+
+const SHEET = `---
+title: Card
+session: 2026-12-10
+measurements:
+  unit: in
+  stock: { cream: { name: Cream, sheet: 8 1/2 x 11 } }
+  pieces:
+    card: { stock: cream, cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [4 1/4] }], panels: { front: B1 } }
+    front: { stock: cream, cut: 4 x 5 1/4, on: card.front }
+---
+A card.
+
+## Score the card
+Score :piece[card].
+
+## Stick the front
+Stick :piece[front] on.
+`;
+
+function workspace(): { folder: string; sheet: string; ledger: string } {
+  const folder = emptyFolder();
+  mkdirSync(join(folder, 'projects/card'), { recursive: true });
+  const sheet = join(folder, 'projects/card/sheet.md');
+  writeFileSync(sheet, SHEET);
+  return { folder, sheet, ledger: join(folder, 'projects/card/revisions.yaml') };
+}
+
+const edit = (path: string, from: string, to: string): void =>
+  writeFileSync(path, readFileSync(path, 'utf8').replace(from, to));
+const pageOf = (folder: string): string => readFileSync(join(folder, 'dist/site/card/index.html'), 'utf8');
+
+describe('sheetwright publish', () => {
+  it('records exactly one revision for each real change', async () => {
+    const { folder, sheet, ledger } = workspace();
+    const first = await sheetwright(folder, 'publish', '--no-pdf');
+    expect(first).toMatchObject({ code: 0 });
+    expect(first.out).toContain('card, revision 1:\n  first published\n1 revision recorded');
+    const recorded = readFileSync(ledger, 'utf8');
+
+    const again = await sheetwright(folder, 'publish', '--no-pdf');
+    expect(again.out).toContain('nothing has changed since the last revision: none recorded');
+    expect(readFileSync(ledger, 'utf8')).toBe(recorded);
+
+    edit(sheet, '4 x 5 1/4', '4 x 5 1/8');
+    const second = await sheetwright(folder, 'publish', '--no-pdf');
+    expect(second.out).toContain('front was 4 × 5¼ in, is 4 × 5⅛ in');
+    expect(second.out).toContain('to cut again: front');
+    expect(pageOf(folder)).toContain('front was 4 × 5¼ in, is 4 × 5⅛ in');
+    expect(pageOf(folder)).toContain('If you cut from revision 1 or an earlier one, cut again: front.');
+    expect(readFileSync(ledger, 'utf8')).toMatch(/number: 2/u);
+    expect((await sheetwright(folder, 'publish', '--no-pdf')).out).toContain('none recorded');
+  });
+
+  it('records nothing in a dry run, but says what it would', async () => {
+    const { folder, ledger } = workspace();
+    const dry = await sheetwright(folder, 'publish', '--dry-run');
+    expect(dry.out).toContain('1 revision would be recorded');
+    expect(existsSync(ledger)).toBe(false);
+    expect(existsSync(join(folder, 'dist'))).toBe(false);
+  });
+
+  it('does not publish a project with an error', async () => {
+    const { folder, sheet, ledger } = workspace();
+    edit(sheet, '4 x 5 1/4', '4 1/2 x 5 1/4');
+    const { code, out } = await sheetwright(folder, 'publish', '--no-pdf');
+    expect(code).toBe(1);
+    expect(out).toContain('[layer-overhang]');
+    expect(existsSync(ledger)).toBe(false);
+  });
+
+  it('never writes over a ledger that it cannot read', async () => {
+    const { folder, sheet, ledger } = workspace();
+    await sheetwright(folder, 'publish', '--no-pdf');
+    writeFileSync(ledger, 'revisions: [oops');
+    edit(sheet, '4 x 5 1/4', '4 x 5 1/8');
+    const { code, out } = await sheetwright(folder, 'publish', '--no-pdf');
+    expect(code).toBe(1);
+    expect(out).toContain('card/revisions.yaml');
+    expect(readFileSync(ledger, 'utf8')).toBe('revisions: [oops');
+  });
+
+  it('records nothing when the browser is missing', async () => {
+    const { folder, ledger } = workspace();
+    const { code } = await sheetwright(folder, 'publish', '--browser', '/no/such/browser');
+    expect(code).toBe(2);
+    expect(existsSync(ledger)).toBe(false);
+    rmSync(folder, { recursive: true, force: true });
+  });
+});
