@@ -1,6 +1,6 @@
 import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
-import type { Edge, FoldDirection } from '../project/model.ts';
+import type { Cell, Edge, FoldDirection, Slit } from '../project/model.ts';
 import type { Place } from '../project/source.ts';
 
 /**
@@ -50,6 +50,16 @@ export type BoardScores = { readonly from: Edge; readonly at: readonly Length[] 
 /** A straight cut inside the sheet, along a score line. */
 export type FlatSegment = { readonly from: FlatPoint; readonly to: FlatPoint };
 
+/** What is cut of a grid once it is scored, to be said by its rows and columns or by the names of its panels. */
+export type GridCuts = {
+  readonly trim: readonly Cell[];
+  readonly slit: readonly Omit<Slit, 'at'>[];
+  /** Panels whose free corners are cut at an angle. */
+  readonly taper: readonly string[];
+  /** Flaps cut shorter than the grid leaves them. */
+  readonly shorten: readonly string[];
+};
+
 /** A round hole punched once everything is cut. */
 export type Hole = { readonly centre: FlatPoint; readonly diameter: Length };
 
@@ -67,6 +77,8 @@ export type Net = {
   readonly waste: readonly (readonly FlatPoint[])[];
   readonly glue: readonly Mate[];
   readonly holes?: readonly Hole[];
+  /** Of a ready-made form that is a grid; a net given by its score lines has them as they were written. */
+  readonly cuts?: GridCuts;
   /**
    * For a shape with bent panels (a pillow box): the same sheet as narrow flat strips, each turned a little against
    * the next. Folding views fold this one; everything else reads the net itself.

@@ -1,33 +1,66 @@
-import type { CellName, NetAsWritten, Piece, Slit } from '../project/model.ts';
-import { parseCell } from '../shape/cells.ts';
-import type { Net } from '../shape/net.ts';
+import type { Piece } from '../project/model.ts';
+import { cellName, parseCell } from '../shape/cells.ts';
+import type { GridCuts, Net } from '../shape/net.ts';
+import type { Sheet } from '../shape/shapes.ts';
 import { nameOf } from './names.ts';
 import { html, SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';
 
-/** What is cut once a piece is scored, as a list: cells cut away, slits, tapers. Undefined when nothing is. */
-export function cuttingWords({ body }: Piece, net: Net, voice: Voice): SafeHtml | undefined {
-  if (net.waste.length + net.slits.length === 0) return undefined;
-  const lines = body.kind === 'net' ? linesOf(body, voice) : [voice.phrase('cut-as-drawn', {})];
+/**
+ * What is cut once a piece is scored, as a list: cells cut away, slits, tapers; of several sheets each under its name.
+ * Undefined when nothing is.
+ */
+export function cuttingWords({ body }: Piece, sheets: readonly Sheet[], voice: Voice): SafeHtml | undefined {
+  const cut = sheets.filter(
+    ({ net }) => net.folds.length > 0 && net.waste.length + net.slits.length > 0,
+  );
+  if (cut.length === 0) return undefined;
+  return SafeHtml.join(
+    cut.map(({ name, net }) => {
+      const heading = name === undefined ? '' : html`<p><b class="piece">${nameOf(name)}</b></p>`;
+      return html`${heading}${cutsOfOne(body, net, voice)}`;
+    }),
+  );
+}
+
+function cutsOfOne(body: Piece['body'], net: Net, voice: Voice): SafeHtml {
+  const cuts = saidCuts(body, net);
+  const lines = cuts ? linesOf(cuts, voice) : [voice.phrase('cut-as-drawn', {})];
   const [only] = lines;
   if (only && lines.length === 1) return html`<p>${only}</p>`;
   return html`<ul class="said">${SafeHtml.join(lines.map((line) => html`<li>${line}</li>`))}</ul>`;
 }
 
-function linesOf({ trim, slit, taper }: NetAsWritten, voice: Voice): SafeHtml[] {
+/** Cells by their names, and slits. */
+type SaidCuts = {
+  readonly trim: readonly string[];
+  readonly slit: GridCuts['slit'];
+  readonly taper: readonly string[];
+  readonly shorten: readonly string[];
+};
+
+/** What is cut, as a net by score lines has it written and a form on a grid has worked it out. */
+function saidCuts(body: Piece['body'], { cuts }: Net): SaidCuts | undefined {
+  if (body.kind !== 'net') return cuts && { ...cuts, trim: cuts.trim.map(cellName) };
+  const names = (cells: typeof body.trim): string[] => cells.map(({ value }) => value);
+  return { trim: names(body.trim), slit: body.slit, taper: names(body.taper), shorten: [] };
+}
+
+function linesOf({ trim, slit, taper, shorten }: SaidCuts, voice: Voice): SafeHtml[] {
   return [
-    voice.phrase('cut-count', {}),
+    ...(trim.length + slit.length > 0 ? [voice.phrase('cut-count', {})] : []),
     ...(trim.length > 0 ? [voice.phrase('cut-away', { cells: cellsByRow(trim, voice) })] : []),
     ...slitLines(slit, voice),
+    ...(shorten.length > 0 ? [voice.phrase('cut-shorter', { cells: cellsByRow(shorten, voice) })] : []),
     ...(taper.length > 0 ? [voice.phrase('cut-taper', { cells: cellsByRow(taper, voice) })] : []),
   ];
 }
 
 /** `row 1, columns 1, 3 and 5; row 2, column 5; tab`. */
-function cellsByRow(cells: readonly CellName[], voice: Voice): SafeHtml {
+function cellsByRow(cells: readonly string[], voice: Voice): SafeHtml {
   const rows = new Map<number, number[]>();
   const named: SafeHtml[] = [];
-  for (const { value } of cells) {
+  for (const value of cells) {
     const cell = parseCell(value);
     if (!cell) named.push(html`<b class="piece">${nameOf(value)}</b>`);
     else rows.set(cell.row, [...(rows.get(cell.row) ?? []), cell.column + 1]);
@@ -42,8 +75,8 @@ function cellsByRow(cells: readonly CellName[], voice: Voice): SafeHtml {
 }
 
 /** Slits through the same rows are said together. */
-function slitLines(slits: readonly Slit[], voice: Voice): SafeHtml[] {
-  const groups = new Map<string, Slit[]>();
+function slitLines(slits: GridCuts['slit'], voice: Voice): SafeHtml[] {
+  const groups = new Map<string, GridCuts['slit'][number][]>();
   for (const slit of slits) {
     const key = `${slit.between} ${slit.from} ${slit.to}`;
     groups.set(key, [...(groups.get(key) ?? []), slit]);

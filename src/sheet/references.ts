@@ -1,6 +1,7 @@
 import type { Piece, ReferenceKind } from '../project/model.ts';
 import { type Editions, ownEdition, type Twin, twin } from '../shape/editions.ts';
-import { boxSize, type Net } from '../shape/net.ts';
+import { boxSize } from '../shape/net.ts';
+import { type Sheet, sheetsOf } from '../shape/shapes.ts';
 import { assemblyWords } from './assembly-words.ts';
 import { cuttingWords } from './cutting-words.ts';
 import type { Measures } from './measures.ts';
@@ -39,8 +40,8 @@ export function referrer(editions: Editions, measures: Measures, voice: Voice): 
       return revealLength(reveals, measures, voice);
     },
     scores: (name) => scoresInline(editions, name, measures, voice),
-    trims: (name) => ofNet(editions, name, (piece, net) => cuttingWords(piece, net, voice)),
-    assembly: (name) => ofNet(editions, name, (piece, net) => assemblyWords(piece, net, voice)),
+    trims: (name) => ofSheets(editions, name, (piece, sheets) => cuttingWords(piece, sheets, voice)),
+    assembly: (name) => ofSheets(editions, name, (piece, sheets) => assemblyWords(piece, sheets, voice)),
     count: (name) => {
       const piece = ownEdition(editions).project.pieces.get(name);
       return piece && html`${piece.count.value}`;
@@ -49,15 +50,17 @@ export function referrer(editions: Editions, measures: Measures, voice: Voice): 
   return (kind, name) => say[kind]?.(name);
 }
 
-function ofNet(
+/** Words about every sheet of a piece, or about one of them (`box.lid`). */
+function ofSheets(
   editions: Editions,
   name: string,
-  words: (piece: Piece, net: Net) => SafeHtml | undefined,
+  words: (piece: Piece, sheets: readonly Sheet[]) => SafeHtml | undefined,
 ): SafeHtml | undefined {
   const { project, shapes } = ownEdition(editions);
-  const piece = project.pieces.get(name);
-  const net = shapes.nets.get(name);
-  return piece && net && words(piece, net);
+  const piece = project.pieces.get(name) ?? project.pieces.get(referenceOf(name).piece);
+  const alone = shapes.nets.get(name);
+  const sheets = project.pieces.has(name) ? sheetsOf(shapes.nets, name) : alone ? [{ net: alone }] : [];
+  return piece && sheets.length > 0 ? words(piece, sheets) : undefined;
 }
 
 function nameHtml(editions: Editions, name: string, voice: Voice): SafeHtml | undefined {
@@ -73,9 +76,9 @@ export function sizeOf(editions: Editions, name: string): readonly Twin[] | unde
   const { piece, panel } = referenceOf(name);
   const side = (pick: 'width' | 'height'): Twin | undefined =>
     twin(editions, ({ shapes }) => {
-      const net = shapes.nets.get(piece);
-      if (panel === undefined) return net?.size[pick];
-      const found = net?.panels.find((each) => each.name === panel || each.id === panel);
+      if (panel === undefined) return shapes.nets.get(piece)?.size[pick];
+      const panels = sheetsOf(shapes.nets, piece).flatMap(({ net }) => net.panels);
+      const found = panels.find((each) => each.name === panel || each.id === panel);
       return found && boxSize(found.box)[pick];
     });
   const [width, height] = [side('width'), side('height')];

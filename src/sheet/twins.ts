@@ -3,7 +3,7 @@ import { parseLength, parseSizes } from '../measure/notation.ts';
 import type { Piece } from '../project/model.ts';
 import type { Edition, Editions, Twin } from '../shape/editions.ts';
 import { boxSize, type FlatBox, type Net } from '../shape/net.ts';
-import type { Layer } from '../shape/shapes.ts';
+import { type Layer, sheetsOf } from '../shape/shapes.ts';
 
 /** Finds what a project's own measurements are in its other edition. */
 export type TwinFinder = {
@@ -62,12 +62,12 @@ function keyOf(lengths: readonly Length[]): string {
 /** Every length of an edition in groups that belong together, in an order both editions share. */
 function lengthsOf({ project, shapes }: Edition): (readonly Length[])[] {
   const pieces = [...project.pieces.values()];
-  const nets = pieces.map((piece) => shapes.nets.get(piece.id.value));
+  const nets = pieces.flatMap((piece) => sheetsOf(shapes.nets, piece.id.value).map(({ net }) => net));
   return [
-    ...nets.map((net) => (net ? [net.size.width, net.size.height] : [])),
-    ...nets.flatMap((net) => (net ? net.panels.map(({ box }) => boxLengths(box)) : [])),
+    ...nets.map(({ size }) => [size.width, size.height]),
+    ...nets.flatMap(({ panels }) => panels.map(({ box }) => boxLengths(box))),
     ...shapes.layers.map(revealLengths),
-    ...nets.flatMap((net) => (net ? scoreLengths(net) : [])),
+    ...nets.flatMap(scoreLengths),
     ...pieces.map((piece) => (piece.corners ? [piece.corners.value] : [])),
     ...pieces.flatMap((piece) => formLengths(piece, project.unit)),
     project.holds?.size?.map(({ value }) => value) ?? [],

@@ -24,8 +24,10 @@ function cutBackOne(net: Net, id: string, length: Length): Net {
   const hinges: Hinges = { left: false, top: false, right: false, bottom: false, [hinge]: true };
   const { outline, waste } = cutCell(kept, hinges, { kind: 'taper' });
   const gone = boxCorners({ ...panel.box, [hinge]: kept[OPPOSITE[hinge]] });
+  const { cuts } = net;
   return {
     ...net,
+    ...(cuts && { cuts: { ...cuts, shorten: [...cuts.shorten, id] } }),
     panels: net.panels.map((each): Panel => (each === panel ? { ...panel, outline, box: kept } : each)),
     waste: [...net.waste.filter((part) => !part.every((point) => isOn(point, panel.box))), gone, ...waste],
   };

@@ -57,12 +57,12 @@ export function layoutNet(layout: Layout): Net {
   const known = new Set(neighbours.map(({ pair }) => pair));
   const stray = [...bends.keys()].find((pair) => !known.has(pair));
   if (stray !== undefined) throw new Error(`the layout bends ${stray}, which are no neighbours`);
-  return gridNet({
+  const net = gridNet({
     size: { width: Length.sum(layout.columns), height: Length.sum(layout.rows) },
     across: positions(layout.columns),
     down: positions(layout.rows),
     names,
-    trim: trimmedCells(layout),
+    trim: trimmedCells(layout).map(cellName),
     slits,
     taper: layout.taper ?? [],
     folds,
@@ -70,6 +70,25 @@ export function layoutNet(layout: Layout): Net {
     scores: boardScores(layout),
     ...(layout.corners && { corners: layout.corners }),
   });
+  return {
+    ...net,
+    cuts: { trim: trimmedCells(layout), slit: joined(slits), taper: layout.taper ?? [], shorten: [] },
+  };
+}
+
+/** Slits that follow one another on a line are one cut. */
+function joined(slits: readonly GridSlit[]): GridSlit[] {
+  const inOrder = slits.toSorted((a, b) => a.line - b.line || a.from - b.from);
+  const result: GridSlit[] = [];
+  for (const slit of inOrder) {
+    const index = result.findIndex(
+      ({ between, line, to }) => between === slit.between && line === slit.line && to + 1 === slit.from,
+    );
+    const before = result[index];
+    if (before) result[index] = { ...before, to: slit.to };
+    else result.push(slit);
+  }
+  return result;
 }
 
 type Neighbours = {
@@ -119,10 +138,10 @@ function namesOf(layout: Layout): Map<string, Cell> {
   return names;
 }
 
-function trimmedCells(layout: Layout): string[] {
+function trimmedCells(layout: Layout): Cell[] {
   return placesOf(layout)
     .filter(({ name }) => name === '')
-    .map(({ cell }) => cellName(cell));
+    .map(({ cell }) => cell);
 }
 
 function placesOf({ cells, columns, rows }: Layout): { name: string; cell: Cell }[] {

@@ -40,10 +40,9 @@ export const bellyBand: Form = form({
   ],
   panels: ['front', 'back', 'left', 'right'],
   example: {
-    settings: ['around: 4 1/4 x 1/16', 'height: 1 1/2'],
-    layer: { panel: 'front', cut: '4 1/4 x 1 1/4' },
+    settings: ['around: 4 1/4 x 1/32', 'height: 1 1/2'],
   },
-  closing: 'Wrap the band about what it is for, glue the overlap behind, and slide it off to dry.',
+  closing: 'Do it about the very thing the band is for, and slide it off to dry.',
   measure: (settings) => {
     const [width, depth] = settings.lengths('around');
     if (!width || !depth) return undefined;

@@ -48,7 +48,7 @@ export const liddedTray: Form = form({
     settings: ['inside: 4 x 4 x 2', 'lid: 1'],
     layer: { panel: 'top', cut: '3 7/8 x 3 7/8' },
   },
-  closing: 'Glue the corners of both trays, then slip the lid over.',
+  closing: 'Hold each corner until the glue has taken, then slip the lid over.',
   measure: (settings) => {
     const box = readBox(settings, 1);
     if (!box) return undefined;

@@ -34,7 +34,8 @@ export const pillowBox: Form = form({
     settings: ['size: 3 x 4 1/2', 'depth: 1'],
     layer: { panel: 'front', cut: '2 3/4 x 3 1/4' },
   },
-  closing: 'Glue the tab, let it dry flat, then press the two flaps of each end in, one over the other.',
+  closing:
+    'Let the glue dry while it lies flat, then press the two flaps of each end in, one over the other.',
   measure: (settings) => {
     const [width, length] = settings.lengths('size');
     if (!width || !length) return undefined;

@@ -37,7 +37,7 @@ export const slideBox: Form = form({
     settings: ['inside: 3 x 4 x 1'],
     layer: { panel: 'top', cut: '2 7/8 x 3 3/4' },
   },
-  closing: 'Glue the corners of the drawer, wrap and glue the sleeve, and slide the drawer in.',
+  closing: 'Let the glue dry, then slide the drawer into the sleeve.',
   measure: (settings) => {
     const box = readBox(settings, 1);
     if (!box) return undefined;

@@ -65,8 +65,9 @@ describe.each(forms.map((form) => [form.name, form] as const))('%s', (name, form
   const nets = [...(shapes?.nets ?? [])].filter(([id]) => id.startsWith('box')).map(([, net]) => net);
   const panels = nets.flatMap((net) => net.panels);
 
-  it('builds its example, and no rule has a word to say', () => {
-    expect(proofWorkspace(workspace, buildShapes)).toEqual([]);
+  it('builds its example, which proofs clean', () => {
+    const findings = proofWorkspace(workspace, buildShapes).filter(({ severity }) => severity !== 'note');
+    expect(findings).toEqual([]);
     expect(nets.length).toBeGreaterThan(0);
   });
 

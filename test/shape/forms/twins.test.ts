@@ -246,8 +246,11 @@ const TWINS: readonly (readonly [string, string, Readonly<Record<string, string>
   ],
 ];
 
-/** A net as plain text, without what only one of the twins can say: when it is folded, where its glue is written. */
-function plain(net: Net): unknown {
+/**
+ * A net as plain text, without what only one of the twins can say: when it is folded, where its glue is written, its
+ * cuts in words (a twin has them as written).
+ */
+function plain({ cuts, ...net }: Net): unknown {
   return JSON.parse(
     JSON.stringify(
       {
