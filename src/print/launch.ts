@@ -47,15 +47,16 @@ const FLAGS = [
 const PATIENCE = 2000;
 
 function environment(
-  { libraries, fonts }: Candidate,
+  { kind, libraries, fonts }: Candidate,
   env: Surroundings['env'],
   profile: string,
 ): Surroundings['env'] {
   const others = env.LD_LIBRARY_PATH;
   return {
     ...env,
-    // What it leaves behind when it is killed goes with its profile.
-    TMPDIR: profile,
+    // What a shell leaves behind when it is killed goes with its profile. A whole browser keeps a socket there, whose
+    // path may hold hardly more than a hundred characters.
+    ...(kind === 'shell' && { TMPDIR: profile }),
     ...(libraries && { LD_LIBRARY_PATH: others ? `${libraries}:${others}` : libraries }),
     ...(fonts && { FONTCONFIG_FILE: fonts }),
   };

@@ -56,8 +56,17 @@ async function survivors(pids: readonly number[]): Promise<number[]> {
   return pids.filter(lives);
 }
 
+/** Resolves when a child says something. @throws When it ends before it does. */
 function said(child: ChildProcess): Promise<void> {
-  return new Promise((resolve) => child.stdout?.once('data', () => resolve()));
+  return new Promise((resolve, reject) => {
+    child.stdout?.once('data', () => resolve());
+    child.once('exit', (code, signal) => reject(new Error(`the child ended (${code ?? signal})`)));
+  });
+}
+
+/** The profiles of browsers in a folder for temporary files. */
+function profiles(temporary: string): string[] {
+  return readdirSync(temporary).filter((name) => name.startsWith('sheetwright-browser-'));
 }
 
 function ended(child: ChildProcess): Promise<{ code: number | null; signal: string | null }> {
@@ -74,6 +83,7 @@ describe.runIf(process.platform !== 'win32')('no browser outlives us', () => {
     const child = run(lines, temporary);
     await said(child);
     const browser = descendants(child.pid ?? 0);
+    expect(profiles(temporary)).toHaveLength(1);
     expect(browser.length).toBeGreaterThan(1);
     return { child, browser, temporary };
   }
@@ -86,7 +96,7 @@ describe.runIf(process.platform !== 'win32')('no browser outlives us', () => {
       child.kill(signal);
       expect(await end).toEqual({ code: null, signal });
       expect(await survivors(browser)).toEqual([]);
-      expect(readdirSync(temporary)).toEqual([]);
+      expect(profiles(temporary)).toEqual([]);
     },
   );
 
@@ -112,7 +122,7 @@ describe.runIf(process.platform !== 'win32')('no browser outlives us', () => {
     child.stdin?.write('go\n');
     expect(await end).toEqual({ code: 3, signal: null });
     expect(await survivors(browser)).toEqual([]);
-    expect(readdirSync(temporary)).toEqual([]);
+    expect(profiles(temporary)).toEqual([]);
   });
 
   it('when we close, after which nothing keeps us from ending', async () => {
@@ -123,6 +133,6 @@ describe.runIf(process.platform !== 'win32')('no browser outlives us', () => {
     child.stdin?.write('go\n');
     expect(await end).toEqual({ code: 0, signal: null });
     expect(await survivors(browser)).toEqual([]);
-    expect(readdirSync(temporary)).toEqual([]);
+    expect(profiles(temporary)).toEqual([]);
   });
 });
