@@ -50,7 +50,10 @@ export function directiveHandlers(setting: ProseSetting, place: Place): Handlers
       if (node.name === HOST) return undefined;
       if (!ASIDES.has(node.name)) return elementOf('p', [asWritten(node, setting)]);
       const word = elementOf('p', [textOf(setting.voice.say(node.name))], { className: ['aside-word'] });
-      return elementOf('aside', [word, ...state.all(node)], { className: [node.name], role: 'note' });
+      return elementOf('aside', [word, textOf('\n'), ...state.all(node)], {
+        className: [node.name],
+        role: 'note',
+      });
     },
   };
 }

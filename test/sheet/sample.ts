@@ -3,7 +3,6 @@ import { fileURLToPath } from 'node:url';
 import { parse } from 'yaml';
 import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
 import { NO_REVISIONS } from '../../src/project/ledger.ts';
-import { NO_REVISIONS } from '../../src/project/ledger.ts';
 import type { Project, Site } from '../../src/project/model.ts';
 import { buildShapes } from '../../src/shape/build.ts';
 import { workOutEditions } from '../../src/shape/edition/edition.ts';
@@ -70,7 +69,6 @@ export function modelOf(
     editions,
     site,
     labels,
-    ledger: NO_REVISIONS,
     target,
     pictures: new Map(),
     ledger: NO_REVISIONS,
