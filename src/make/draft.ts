@@ -81,14 +81,14 @@ function formBody(form: Form): Body {
   const pieces = [`    ${name}: { stock: base, form: ${form.name}, ${settings.join(', ')} }`, ...cover].join(
     '\n',
   );
-  const steps = isScored(pieces, name) ? scoredSteps(name, form) : flatSteps(name, form);
+  const steps = isScored(pieces, name) ? scoredSteps(name) : flatSteps(name, form);
   const last = layer
     ? `\n## Add the layer :step{minutes=5}\nStick :piece[panel] on, leaving :reveal[panel] all round.\n`
     : '';
   return { pieces, steps: `${steps}${last}` };
 }
 
-function scoredSteps(name: string, { closing }: Form): string {
+function scoredSteps(name: string): string {
   return `## Cut and score :step{minutes=10}
 Cut :piece[${name}] and score it: :scores[${name}]
 
@@ -97,7 +97,7 @@ Cut :piece[${name}] and score it: :scores[${name}]
 ## Trim, fold and glue :step{minutes=10}
 :trims[${name}]
 
-:assembly[${name}] ${closing}
+:assembly[${name}]
 
 ::drawing{of=${name} view=folded}
 `;
