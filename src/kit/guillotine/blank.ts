@@ -59,6 +59,23 @@ function withoutEmptyCut(cut: Extract<CutTree, { kind: 'cut' }>): CutTree {
   return cut.near.kind === 'waste' && cut.far.kind === 'waste' ? WASTE : cut;
 }
 
+/** The length of the longest cut made in a sheet; 0 when there is none. */
+export function longestCut(tree: CutTree, { width, height }: Rect): number {
+  if (tree.kind !== 'cut') return 0;
+  const { from, at, near, far } = tree;
+  if (from === 'left')
+    return Math.max(
+      height,
+      longestCut(near, { width: at, height }),
+      longestCut(far, { width: width - at, height }),
+    );
+  return Math.max(
+    width,
+    longestCut(near, { width, height: at }),
+    longestCut(far, { width, height: height - at }),
+  );
+}
+
 /** The sizes a blank can be cut in: as it is, and turned where it may be and that is another size. */
 export function stancesOf({ width, height, turnable }: Blank): readonly (Rect & { turned: boolean })[] {
   const upright = { width, height, turned: false };

@@ -44,7 +44,32 @@ export class PatternTable {
 
   /** How the whole sheet is cut for its best value. */
   tree(): CutTree {
-    return this.#treeOf(this.#grid.across.at.length - 1, this.#rows - 1);
+    return this.treeAt(this.#grid.across.at.length - 1, this.#rows - 1);
+  }
+
+  /** How the part that reaches to these positions is cut for its best value. */
+  treeAt(column: number, row: number): CutTree {
+    const { across, down, stances } = this.#grid;
+    const note = this.#ways[column * this.#rows + row] ?? NOTHING;
+    const [way, index] = [note % WAYS, Math.floor(note / WAYS)];
+    const [left, top] = [across.at[index] ?? 0, down.at[index] ?? 0];
+    if (way === STANCE) {
+      const { blank, turned } = stances[index] ?? { blank: 0, turned: false };
+      return { kind: 'blank', blank, turned };
+    }
+    if (way === TRIMMED_RIGHT)
+      return { kind: 'cut', from: 'left', at: left, near: this.treeAt(index, row), far: WASTE };
+    if (way === TRIMMED_BELOW)
+      return { kind: 'cut', from: 'top', at: top, near: this.treeAt(column, index), far: WASTE };
+    if (way === CUT_FROM_LEFT) {
+      const far = this.#treeIn(across, column, index, (last) => this.treeAt(last, row), 'left');
+      return { kind: 'cut', from: 'left', at: left, near: this.treeAt(index, row), far };
+    }
+    if (way === CUT_FROM_TOP) {
+      const far = this.#treeIn(down, row, index, (last) => this.treeAt(column, last), 'top');
+      return { kind: 'cut', from: 'top', at: top, near: this.treeAt(column, index), far };
+    }
+    return WASTE;
   }
 
   #layBlanks(values: readonly number[]): void {
@@ -98,30 +123,6 @@ export class PatternTable {
       const value = (best[first + cut] ?? 0) + (best[first + (beyond[cut] ?? 0)] ?? 0);
       if (value > (best[cell] ?? 0)) this.#note(cell, value, CUT_FROM_TOP, cut);
     }
-  }
-
-  #treeOf(column: number, row: number): CutTree {
-    const { across, down, stances } = this.#grid;
-    const note = this.#ways[column * this.#rows + row] ?? NOTHING;
-    const [way, index] = [note % WAYS, Math.floor(note / WAYS)];
-    const [left, top] = [across.at[index] ?? 0, down.at[index] ?? 0];
-    if (way === STANCE) {
-      const { blank, turned } = stances[index] ?? { blank: 0, turned: false };
-      return { kind: 'blank', blank, turned };
-    }
-    if (way === TRIMMED_RIGHT)
-      return { kind: 'cut', from: 'left', at: left, near: this.#treeOf(index, row), far: WASTE };
-    if (way === TRIMMED_BELOW)
-      return { kind: 'cut', from: 'top', at: top, near: this.#treeOf(column, index), far: WASTE };
-    if (way === CUT_FROM_LEFT) {
-      const far = this.#treeIn(across, column, index, (last) => this.#treeOf(last, row), 'left');
-      return { kind: 'cut', from: 'left', at: left, near: this.#treeOf(index, row), far };
-    }
-    if (way === CUT_FROM_TOP) {
-      const far = this.#treeIn(down, row, index, (last) => this.#treeOf(column, last), 'top');
-      return { kind: 'cut', from: 'top', at: top, near: this.#treeOf(column, index), far };
-    }
-    return WASTE;
   }
 
   /** What lies beyond a cut: where it reaches past the last position of use, the rest is trimmed off. */

@@ -1,21 +1,38 @@
+import { type CutEdge, type CutTree, WASTE } from './blank.ts';
 import type { Axis, Grid } from './grid.ts';
 import type { PatternTable } from './pattern-table.ts';
+
+/** What comes beside a block; the number beside it is the position of what is added. */
+const NOTHING_RIGHT = 0;
+const NOTHING_BELOW = 1;
+const ADD_RIGHT = 2;
+const ADD_BELOW = 3;
+const WAYS = 4;
 
 /**
  * The most that what is left of a sheet can be worth when a block that reaches to given positions lies in its corner
  * and blocks are joined to it side by side (K. V. Viswanathan and A. Bagchi, Operations Research 41, 1993).
  */
 export class Remainder {
+  readonly #grid: Grid;
+  readonly #table: PatternTable;
   readonly #rows: number;
   readonly #worth: Float64Array;
+  readonly #ways: Int32Array;
 
   constructor(grid: Grid, table: PatternTable) {
     const columns = grid.across.at.length;
+    this.#grid = grid;
+    this.#table = table;
     this.#rows = grid.down.at.length;
     this.#worth = new Float64Array(columns * this.#rows);
-    const [across, down] = [sumsOf(grid.across), sumsOf(grid.down)];
+    this.#ways = new Int32Array(columns * this.#rows);
+    const across = reachesOf(grid.across);
+    const down = reachesOf(grid.down);
+    const none = new Int32Array();
     for (let column = columns - 1; column > 0; column -= 1)
-      for (let row = this.#rows - 1; row > 0; row -= 1) this.#fill(column, row, across, down, table);
+      for (let row = this.#rows - 1; row > 0; row -= 1)
+        this.#fill(column, row, across[column] ?? none, down[row] ?? none);
   }
 
   /** The worth of the rest beside a block that reaches to these positions. */
@@ -23,35 +40,78 @@ export class Remainder {
     return this.#worth[column * this.#rows + row] ?? 0;
   }
 
+  /** The whole sheet with a block in its corner and the most worth beside it, copies not counted. */
+  complete(block: CutTree, column: number, row: number): CutTree {
+    const { across, down } = this.#grid;
+    const last = { column: across.at.length - 1, row: this.#rows - 1 };
+    if (column === last.column && row === last.row) return block;
+    const note = this.#ways[column * this.#rows + row] ?? 0;
+    const [way, added] = [note % WAYS, Math.floor(note / WAYS)];
+    const sideways = way === ADD_RIGHT || (way === NOTHING_RIGHT && column < last.column);
+    const [axis, here] = sideways ? [across, column] : [down, row];
+    const beside =
+      added === 0 ? WASTE : sideways ? this.#table.treeAt(added, row) : this.#table.treeAt(column, added);
+    const reached =
+      added === 0 ? here + 1 : firstFrom(axis, (axis.at[here] ?? 0) + (axis.at[added] ?? 0), here);
+    const room = (axis.at[reached] ?? 0) - (axis.at[here] ?? 0);
+    const from: CutEdge = sideways ? 'left' : 'top';
+    const far = added === 0 ? WASTE : within(beside, axis.at[added] ?? 0, room, from);
+    const tree: CutTree = { kind: 'cut', from, at: axis.at[here] ?? 0, near: block, far };
+    return sideways ? this.complete(tree, reached, row) : this.complete(tree, column, reached);
+  }
+
   /** Beside the block or under it comes another, or nothing at all up to the next position. */
-  #fill(column: number, row: number, across: Sums, down: Sums, table: PatternTable): void {
-    let most = Math.max(this.at(column + 1, row), row + 1 < this.#rows ? this.at(column, row + 1) : 0);
-    for (const [added, reached] of across[column] ?? []) {
-      const worth = table.at(added, row) + this.at(reached, row);
-      if (worth > most) most = worth;
+  #fill(column: number, row: number, across: Int32Array, down: Int32Array): void {
+    const worth = this.#worth;
+    const rows = this.#rows;
+    const cell = column * rows + row;
+    let most = worth[cell + rows] ?? 0;
+    let way = NOTHING_RIGHT;
+    const below = row + 1 < rows ? (worth[cell + 1] ?? 0) : 0;
+    if (below > most || column + 1 === this.#grid.across.at.length) {
+      most = below;
+      way = NOTHING_BELOW;
     }
-    for (const [added, reached] of down[row] ?? []) {
-      const worth = table.at(column, added) + this.at(column, reached);
-      if (worth > most) most = worth;
+    for (let added = 1; added < across.length; added += 1) {
+      const total = this.#table.at(added, row) + (worth[(across[added] ?? 0) * rows + row] ?? 0);
+      if (total > most) {
+        most = total;
+        way = ADD_RIGHT + WAYS * added;
+      }
     }
-    this.#worth[column * this.#rows + row] = most;
+    for (let added = 1; added < down.length; added += 1) {
+      const total = this.#table.at(column, added) + (worth[column * rows + (down[added] ?? 0)] ?? 0);
+      if (total > most) {
+        most = total;
+        way = ADD_BELOW + WAYS * added;
+      }
+    }
+    worth[cell] = most;
+    this.#ways[cell] = way;
   }
 }
 
-/** For each position those that can be added to it, and the first one that both together reach. */
-type Sums = readonly (readonly (readonly [added: number, reached: number])[])[];
+function within(tree: CutTree, size: number, room: number, from: CutEdge): CutTree {
+  return size < room ? { kind: 'cut', from, at: size, near: tree, far: WASTE } : tree;
+}
 
-function sumsOf({ at }: Axis): Sums {
+function firstFrom({ at }: Axis, length: number, start: number): number {
+  let index = start;
+  while ((at[index] ?? length) < length) index += 1;
+  return index;
+}
+
+/** For each position and each that can be added to it: the first position that both together reach. */
+function reachesOf({ at }: Axis): readonly Int32Array[] {
   const end = at.at(-1) ?? 0;
   return Array.from(at, (from, index) => {
-    const sums: (readonly [number, number])[] = [];
+    const reaches: number[] = [];
     let reached = index;
-    for (let added = 1; added < at.length; added += 1) {
-      const sum = from + (at[added] ?? 0);
-      if (sum > end) break;
-      while ((at[reached] ?? end) < sum) reached += 1;
-      sums.push([added, reached]);
+    for (const added of at) {
+      if (from + added > end) break;
+      while ((at[reached] ?? end) < from + added) reached += 1;
+      reaches.push(reached);
     }
-    return sums;
+    return Int32Array.from(reaches);
   });
 }

@@ -1,0 +1,52 @@
+import { valueBound } from './bounds.ts';
+import type { Valued } from './close-gap.ts';
+import type { Master, Relaxed } from './master.ts';
+import type { Pricer } from './pricing.ts';
+import type { CuttingProblem, Pattern } from './problem.ts';
+
+/** What the patterns found so far give when parts of sheets are allowed, and the bound that was proven on the way. */
+export type Generated = Valued & { readonly relaxed: Relaxed; readonly bound: number };
+
+/**
+ * Prices become whole numbers of these parts, so that everything after them is exact. What costs nothing is worth one
+ * part, so that it is cut too where there is room.
+ */
+const PARTS = 2 ** 20;
+
+/** What a new pattern must be better by, relative to its sheet's cost. */
+const BETTER = 1 + 1e-7;
+
+/**
+ * Adds patterns to the master as long as one is worth more than its sheet costs (P. C. Gilmore and R. E. Gomory,
+ * Operations Research 9, 1961). Stops early when time is up.
+ * @param demand what is to be cut; the bound is proven only where it is the problem's own.
+ */
+export function generatePatterns(
+  problem: CuttingProblem,
+  master: Master,
+  pricer: Pricer,
+  demand: readonly number[],
+  isLate: () => boolean,
+): Generated | undefined {
+  const isWhole = demand === problem.demand;
+  let bound = 0;
+  for (;;) {
+    const relaxed = master.relax(demand);
+    if (!relaxed) return undefined;
+    const values = relaxed.prices.map((price) => Math.max(1, Math.floor(price * PARTS)));
+    const priced = pricer.best(values, demand);
+    if (isWhole) bound = Math.max(bound, valueBound(values, priced, problem));
+    const better = priced.filter(({ pattern }) => isBetter(problem, pattern, relaxed.prices));
+    const added = better.filter(({ pattern }) => master.add(pattern));
+    if (added.length === 0 || isLate()) return { relaxed, bound, values, priced };
+  }
+}
+
+function isBetter(
+  { sheets }: CuttingProblem,
+  { counts, sheet }: Pattern,
+  prices: readonly number[],
+): boolean {
+  const worth = counts.reduce((total, count, blank) => total + count * (prices[blank] ?? 0), 0);
+  return worth > (sheets[sheet]?.cost ?? 1) * BETTER;
+}

@@ -1,0 +1,81 @@
+import { bestConstrained, type Wanted } from '../guillotine/constrained.ts';
+import { type Grid, gridOf } from '../guillotine/grid.ts';
+import { PatternTable } from '../guillotine/pattern-table.ts';
+import type { CuttingProblem, Pattern, SheetSize } from './problem.ts';
+
+/** The best pattern of one sheet size for given values, and what no pattern of it can pass. */
+export type Priced = { readonly pattern: Pattern; readonly value: number; readonly bound: number };
+
+/** Pairs of blocks looked at for one pattern: about a tenth of a second. */
+const USUAL_PAIRS = 150_000;
+
+/**
+ * Finds patterns of the greatest value, each blank at most as often as it is wanted. The positions where a sheet may
+ * be cut are found once; values change from call to call.
+ */
+export class Pricer {
+  readonly #problem: CuttingProblem;
+  readonly #grids: readonly SheetGrids[];
+
+  constructor(problem: CuttingProblem) {
+    this.#problem = problem;
+    this.#grids = problem.sheets.map((sheet) => sheetGrids(problem, sheet));
+  }
+
+  /** For each sheet size the best pattern found. `demand` may be smaller than the problem's. */
+  best(
+    values: readonly number[],
+    demand: readonly number[] = this.#problem.demand,
+    pairs: number = USUAL_PAIRS,
+  ): readonly Priced[] {
+    const wanted = values.map((value, blank) => ((demand[blank] ?? 0) > 0 ? value : 0));
+    return this.#grids.map((grids, sheet) => bestOn(grids, sheet, wanted, demand, pairs));
+  }
+
+  /** All patterns of one sheet size, to be searched for the problem's own demand. */
+  wantedOn(sheet: number, values: readonly number[]): Wanted {
+    const grid = this.#grids[sheet]?.grid;
+    if (!grid) throw new Error(`there is no sheet size ${sheet}`);
+    return { grid, values, demand: this.#problem.demand };
+  }
+}
+
+/** `relaxed` is there where positions were left out of `grid`: blanks a little too small on a sheet too large. */
+type SheetGrids = { readonly grid: Grid; readonly relaxed: Grid | 'unknown' | undefined };
+
+function sheetGrids({ blanks, demand, longest }: CuttingProblem, sheet: SheetSize): SheetGrids {
+  const grid = gridOf(blanks, sheet, { demand, ...(longest === undefined ? {} : { longest }) });
+  return { grid, relaxed: grid.exact ? undefined : relaxedGrid(grid) };
+}
+
+/** Steps along the longer edge of a relaxed sheet; few enough for every position to be there. */
+const RELAXED_STEPS = 400;
+
+/** @returns `unknown` when a blank is so small that it would vanish. */
+function relaxedGrid({ blanks, sheet }: Grid): Grid | 'unknown' {
+  const step = Math.ceil(Math.max(sheet.width, sheet.height) / RELAXED_STEPS);
+  const smaller = blanks.map(({ width, height, turnable }) => ({
+    width: Math.floor(width / step),
+    height: Math.floor(height / step),
+    turnable,
+  }));
+  if (smaller.some(({ width, height }) => width === 0 || height === 0)) return 'unknown';
+  const larger = { width: Math.ceil(sheet.width / step), height: Math.ceil(sheet.height / step) };
+  return gridOf(smaller, larger);
+}
+
+function bestOn(
+  { grid, relaxed }: SheetGrids,
+  sheet: number,
+  values: readonly number[],
+  demand: readonly number[],
+  pairs: number,
+): Priced {
+  const { tree, counts, value, bound } = bestConstrained({ grid, values, demand }, pairs);
+  const ceiling = relaxed === undefined ? bound : boundOn(relaxed, values);
+  return { pattern: { sheet, tree, counts }, value, bound: ceiling };
+}
+
+function boundOn(relaxed: Grid | 'unknown', values: readonly number[]): number {
+  return relaxed === 'unknown' ? Number.POSITIVE_INFINITY : new PatternTable(relaxed, values).value;
+}

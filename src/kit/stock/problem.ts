@@ -1,0 +1,53 @@
+import type { Blank, CutTree, Rect } from '../guillotine/blank.ts';
+
+/** What is to be cut from one stock, in whole steps of length. */
+export type CuttingProblem = {
+  readonly blanks: readonly Blank[];
+  /** How many of each blank, at least 1. */
+  readonly demand: readonly number[];
+  /** The sizes it is sold in; at least one that each blank fits. */
+  readonly sheets: readonly SheetSize[];
+  /** The longest cut that may be made, if there is one. */
+  readonly longest?: number;
+};
+
+/** `cost` is a whole number, at least 1: 1 each where sheets are counted, a price where money is. */
+export type SheetSize = Rect & { readonly cost: number };
+
+/** One way to cut up one sheet. */
+export type Pattern = {
+  /** The index of the sheet's size. */
+  readonly sheet: number;
+  readonly tree: CutTree;
+  /** How many of each blank it gives. */
+  readonly counts: readonly number[];
+};
+
+/** A pattern and how many sheets are cut by it. */
+export type Use = { readonly pattern: Pattern; readonly count: number };
+
+export function costOf(uses: readonly Use[], { sheets }: CuttingProblem): number {
+  return uses.reduce((total, { pattern, count }) => total + count * (sheets[pattern.sheet]?.cost ?? 0), 0);
+}
+
+export function sheetsIn(uses: readonly Use[]): number {
+  return uses.reduce((total, { count }) => total + count, 0);
+}
+
+/** What is still wanted when some sheets have been cut; never below zero. */
+export function stillWanted(demand: readonly number[], uses: readonly Use[]): number[] {
+  return demand.map((wanted, blank) =>
+    Math.max(
+      0,
+      uses.reduce((left, { pattern, count }) => left - count * (pattern.counts[blank] ?? 0), wanted),
+    ),
+  );
+}
+
+/** How often a pattern can be cut in a row without giving more of a blank than is wanted; at least once. */
+export function repeats({ counts }: Pattern, demand: readonly number[]): number {
+  const times = counts.flatMap((count, blank) =>
+    count > 0 ? [Math.floor((demand[blank] ?? 0) / count)] : [],
+  );
+  return Math.max(1, Math.min(...times));
+}
