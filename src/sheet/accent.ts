@@ -8,17 +8,22 @@ export const READABLE = 4.5;
 const INK = '#33414e';
 const WHITE: Rgb = [255, 255, 255];
 
-/** A colour readable on white, and the same colour as a faint ground on which black stays readable. */
+/** A colour readable on white, and the same colour as a faint ground on which it is readable too. */
 export type Accent = { readonly color: string; readonly tint: string };
 
-/** Darkens a stock's colour evenly until it can be read on white; a project without colours gets a dark grey. */
+/** Darkens a stock's colour evenly until it can be read on its tint; a project without colours gets a dark grey. */
 export function accentOf(stockColor: string | undefined): Accent {
   const paper = readColor(stockColor ?? INK) ?? readColor(INK) ?? WHITE;
   let color = paper;
-  for (let share = 99; contrastOf(color, WHITE) < READABLE; share -= 1) {
+  // The tint is darker than white: what can be read on it can be read on white.
+  for (let share = 99; contrastOf(color, tintOf(color)) < READABLE; share -= 1) {
     color = mix(paper, [0, 0, 0], share / 100);
   }
-  return { color: written(color), tint: written(mix(color, WHITE, 0.1)) };
+  return { color: written(color), tint: written(tintOf(color)) };
+}
+
+function tintOf(color: Rgb): Rgb {
+  return mix(color, WHITE, 0.1);
 }
 
 /**
