@@ -1,12 +1,19 @@
 import { Command, CommanderError } from 'commander';
 import { addDraft } from './cli/draft.ts';
 import { addMake } from './cli/make.ts';
+import { addPreview } from './cli/preview.ts';
 import { addProof } from './cli/proof.ts';
 import { addPublish } from './cli/publish.ts';
 import { type CommandHost, type ExitCode, Refusal, type Terminal } from './cli/terminal.ts';
 import { packageVersion } from './make/package-root.ts';
 
-const COMMANDS: readonly ((host: CommandHost) => void)[] = [addProof, addMake, addPublish, addDraft];
+const COMMANDS: readonly ((host: CommandHost) => void)[] = [
+  addProof,
+  addMake,
+  addPreview,
+  addPublish,
+  addDraft,
+];
 
 /** Runs one command line and gives its exit code. Never throws for what a person typed or wrote. */
 export async function run(terminal: Terminal): Promise<ExitCode> {

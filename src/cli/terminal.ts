@@ -10,6 +10,8 @@ export type Terminal = {
   readonly stdin: Readable;
   readonly stdout: Writable & { readonly isTTY?: boolean };
   readonly stderr: Writable & { readonly isTTY?: boolean };
+  /** Ends a command that runs until it is ended, as Ctrl-C does. */
+  readonly ends?: AbortSignal;
 };
 
 /** 0 fine; 1 findings of severity error; 2 wrong usage or a broken environment. */

@@ -1,6 +1,5 @@
 import type { Paper, Site } from '../project/model.ts';
 import { type Editions, ownEdition } from '../shape/editions.ts';
-import type { Net } from '../shape/net.ts';
 import type { Drawing } from './drawing.ts';
 import { type TemplatePage, templatePages } from './drawings/actual-size.ts';
 import type { Page } from './drawings/page-paper.ts';
@@ -25,10 +24,13 @@ export type TemplateInput = {
 
 type Leaf = { readonly heading: string | undefined; readonly name: string; readonly drawing: SafeHtml };
 
-/** The pieces that need a template: those scored, or cut to more than a rectangle. Sheets of forms of several apart. */
+/** The pieces that need a template: what is scored or has a shape of its own. Sheets of forms of several apart. */
 export function templatePieces(editions: Editions): readonly string[] {
-  const { shapes } = ownEdition(editions);
-  return [...shapes.nets].filter(([, net]) => needsTemplate(net)).map(([id]) => id);
+  const { project, shapes } = ownEdition(editions);
+  return [...shapes.nets.keys()].filter((id) => {
+    const [piece = id] = id.split('.');
+    return project.pieces.get(piece)?.body.kind !== 'flat';
+  });
 }
 
 /** The actual-size template on one paper, as a document to be printed; undefined when no piece needs one. */
@@ -71,11 +73,6 @@ export function templateFile(editions: Editions, id: string, labels: Labels): st
 /** A4 is printed by who measures in millimetres, Letter by who measures in inches. */
 function templateStyle(paper: Paper, labels: Labels): DrawingStyle {
   return { leading: paper === 'a4' ? 'metric' : 'inch', say: voiceOf(labels).say };
-}
-
-function needsTemplate({ folds, holes = [], panels, waste }: Net): boolean {
-  const isRectangle = panels.length === 1 && panels[0]?.outline.length === 4;
-  return folds.length > 0 || holes.length > 0 || waste.length > 0 || !isRectangle;
 }
 
 function leafOf(id: string, { page, drawing }: TemplatePage, index: number): Leaf {

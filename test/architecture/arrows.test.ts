@@ -17,7 +17,7 @@ const UNDER: Readonly<Record<string, readonly string[]>> = {
   print: ['measure', 'project', 'shape', 'kit', 'proof', 'sheet'],
   make: ['measure', 'project', 'shape', 'kit', 'proof', 'sheet', 'site', 'print'],
   publish: ['measure', 'project', 'shape', 'kit', 'proof', 'sheet', 'site', 'print', 'make'],
-  preview: ['measure', 'project', 'shape', 'kit', 'proof', 'sheet', 'site', 'print', 'make'],
+  preview: ['publish', 'measure', 'project', 'shape', 'kit', 'proof', 'sheet', 'site', 'print', 'make'],
   cli: [
     'measure',
     'project',

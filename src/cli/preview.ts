@@ -1,0 +1,63 @@
+import { resolve } from 'node:path';
+import { openPreview } from '../preview/preview.ts';
+import { printFindings } from '../proof/print.ts';
+import { count, today } from './making.ts';
+import { type CommandHost, type CommonOptions, inkFor, Refusal, type Terminal } from './terminal.ts';
+import { workspaceFolder } from './workspace-folder.ts';
+
+type PreviewCommand = CommonOptions & {
+  readonly port: string;
+  readonly out: string;
+  readonly browser?: string;
+};
+
+/** `sheetwright preview [workspace]` */
+export function addPreview({ program, terminal }: CommandHost): void {
+  program
+    .command('preview')
+    .description('serve the site on this machine, follow every save, and refresh the page')
+    .argument('[workspace]', 'the folder of projects (default: here, else projects/)')
+    .option('--port <number>', 'the port to serve on; the next free one if it is taken', '4300')
+    .option('--out <folder>', 'where to put what is made', 'dist/preview')
+    .option('--browser <program>', 'the browser that prints the PDFs')
+    .option('--quiet', 'print the address and findings only')
+    .option('--no-color', 'print without color')
+    .action(async (named: string | undefined, options: PreviewCommand) => {
+      const ink = inkFor(terminal, options);
+      const preview = await openPreview({
+        root: workspaceFolder(named, terminal.cwd),
+        out: resolve(terminal.cwd, options.out),
+        namedFrom: terminal.cwd,
+        today: today(),
+        port: portOf(options.port),
+        browser: options.browser,
+        progress: { begin: () => {}, working: () => {}, end: () => {} },
+        told: ({ result, trouble, seconds }) => {
+          if (trouble !== undefined) terminal.stderr.write(`sheetwright: ${trouble}\n`);
+          if (!result) return;
+          terminal.stdout.write(printFindings(result.findings, { ink, summary: false }));
+          if (options.quiet) return;
+          const touched = result.written.filter(({ how }) => how !== 'kept').length;
+          terminal.stdout.write(`${count(touched, 'file')} new or changed in ${seconds.toFixed(1)} s\n`);
+        },
+      });
+      terminal.stdout.write(`preview at ${preview.address} (Ctrl-C ends it)\n`);
+      await ended(terminal);
+      await preview.close();
+    });
+}
+
+function portOf(text: string): number {
+  const port = Number(text);
+  if (Number.isInteger(port) && port >= 0 && port < 65_536) return port;
+  throw new Refusal(`"${text}" is no port: give a number from 1 to 65535, or 0 for any free one`);
+}
+
+/** Until Ctrl-C, or whatever ends the command in its place. */
+function ended({ ends }: Terminal): Promise<void> {
+  return new Promise((resolve) => {
+    if (ends?.aborted) resolve();
+    ends?.addEventListener('abort', () => resolve(), { once: true });
+    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => resolve());
+  });
+}

@@ -1,0 +1,100 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { type MakeOptions, type MakeResult, make } from '../make/make.ts';
+import { packageRoot } from '../make/package-root.ts';
+import { studyProjects } from '../shape/edition/study.ts';
+import { type LiveServer, openServer } from './server.ts';
+import { type PreviewState, stateAfter, stateInTrouble } from './state.ts';
+import { type Watching, watchFolders } from './watch.ts';
+
+export type PreviewOptions = Omit<MakeOptions, 'pdf' | 'only'> & {
+  readonly port: number;
+  /** Told after every make. */
+  readonly told: (news: {
+    readonly result?: MakeResult;
+    readonly trouble?: string;
+    readonly seconds: number;
+  }) => void;
+};
+
+export type Preview = { readonly address: string; readonly close: () => Promise<void> };
+
+/**
+ * Serves the workspace on loopback and follows every save: pages are made at once, a PDF when it is asked for.
+ * Broken files show as findings on the page, over the last good output.
+ */
+export async function openPreview(options: PreviewOptions): Promise<Preview> {
+  const session = new Session(options);
+  await session.follow();
+  return session.open();
+}
+
+class Session {
+  readonly #options: PreviewOptions;
+  #state: PreviewState = { version: 0, findings: [], drafts: [] };
+  #server: LiveServer | undefined;
+  /** One make at a time: they write the same files. */
+  #turn: Promise<unknown> = Promise.resolve();
+
+  constructor(options: PreviewOptions) {
+    this.#options = options;
+  }
+
+  async open(): Promise<Preview> {
+    const { root, out, port } = this.#options;
+    const templates = join(packageRoot(), 'templates');
+    const live = (name: string): string => readFileSync(join(templates, 'preview', name), 'utf8');
+    const server = await openServer(
+      {
+        folder: join(out, 'site'),
+        state: () => this.#state,
+        prepare: (path) => this.#prepare(path),
+        live: { script: live('live.js'), style: live('live.css') },
+      },
+      port,
+    );
+    this.#server = server;
+    const isOurs = (path: string): boolean => path.startsWith(out) || /(?:^|[/\\])node_modules/u.test(path);
+    const watching: Watching = await watchFolders([root, templates], isOurs, () => this.follow());
+    return {
+      address: server.address,
+      close: async () => {
+        await watching.close();
+        await server.close();
+        await this.#turn;
+      },
+    };
+  }
+
+  /** Makes what changed, without PDFs, and tells every open page. */
+  async follow(): Promise<void> {
+    await this.#inTurn(async () => {
+      const version = this.#state.version + 1;
+      const began = performance.now();
+      const seconds = (): number => (performance.now() - began) / 1000;
+      try {
+        const result = await make({ ...this.#options, pdf: false });
+        const studies = await studyProjects(result.workspace.projects);
+        this.#state = stateAfter(result, studies, this.#options.today, version);
+        this.#options.told({ result, seconds: seconds() });
+      } catch (error) {
+        this.#state = stateInTrouble(error, version);
+        this.#options.told({ trouble: this.#state.trouble ?? '', seconds: seconds() });
+      }
+    });
+    this.#server?.announce();
+  }
+
+  /** A PDF is printed when somebody opens it, if what it shows has changed since. */
+  async #prepare(path: string): Promise<void> {
+    const [slug, ...rest] = path.split('/');
+    if (!path.endsWith('.pdf') || slug === undefined || rest.length === 0) return;
+    await this.#inTurn(() => make({ ...this.#options, pdf: true, only: [slug] }));
+  }
+
+  #inTurn<T>(work: () => Promise<T>): Promise<T> {
+    const result = this.#turn.then(work);
+    this.#turn = result.catch(() => {});
+    return result;
+  }
+}

@@ -1,0 +1,183 @@
+import { readFile, stat } from 'node:fs/promises';
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { extname, join, normalize, sep } from 'node:path';
+import type { PreviewState } from './state.ts';
+
+/** What the server shows: files of a folder, and the state that its pages follow. */
+export type Showing = {
+  readonly folder: string;
+  readonly state: () => PreviewState;
+  /** Called before a file is sent, to make it if it is made only when asked for. */
+  readonly prepare: (path: string) => Promise<void>;
+  /** The script and style that every page of a preview has besides its own. */
+  readonly live: { readonly script: string; readonly style: string };
+};
+
+export type LiveServer = {
+  readonly address: string;
+  /** Tells every open page that there is a new state. */
+  readonly announce: () => void;
+  readonly close: () => Promise<void>;
+};
+
+const TYPES: Readonly<Record<string, string>> = {
+  '.html': 'text/html; charset=utf-8',
+  '.css': 'text/css; charset=utf-8',
+  '.js': 'text/javascript; charset=utf-8',
+  '.json': 'application/json; charset=utf-8',
+  '.svg': 'image/svg+xml',
+  '.png': 'image/png',
+  '.jpg': 'image/jpeg',
+  '.webp': 'image/webp',
+  '.avif': 'image/avif',
+  '.pdf': 'application/pdf',
+  '.woff2': 'font/woff2',
+  '.xml': 'application/xml; charset=utf-8',
+  '.ics': 'text/calendar; charset=utf-8',
+  '.txt': 'text/plain; charset=utf-8',
+};
+
+const LOOPBACK = '127.0.0.1';
+/** How many ports after the wanted one are tried before any free one is taken. */
+const TRIES = 20;
+/** Our own addresses, which no project can have. */
+const OWN = '/-preview/';
+
+/** Serves on loopback only. A port that is taken is passed over for the next. */
+export async function openServer(showing: Showing, wantedPort: number): Promise<LiveServer> {
+  const listeners = new Set<ServerResponse>();
+  const server = createServer((request, response) => {
+    answer(request, response, showing, listeners).catch((error: unknown) => {
+      send(
+        response,
+        500,
+        'text/plain; charset=utf-8',
+        error instanceof Error ? error.message : String(error),
+      );
+    });
+  });
+  const port = await listen(server, wantedPort);
+  return {
+    address: `http://${LOOPBACK}:${port}/`,
+    announce: () => {
+      for (const listener of listeners) listener.write(`data: ${showing.state().version}\n\n`);
+    },
+    close: () => {
+      for (const listener of listeners) listener.end();
+      server.closeAllConnections();
+      return new Promise((resolve) => server.close(() => resolve()));
+    },
+  };
+}
+
+async function listen(server: Server, wanted: number): Promise<number> {
+  const ports = wanted === 0 ? [0] : [...Array.from({ length: TRIES }, (_, index) => wanted + index), 0];
+  for (const port of ports) {
+    const taken = await new Promise<boolean>((resolve, reject) => {
+      const refused = (error: NodeJS.ErrnoException): void =>
+        error.code === 'EADDRINUSE' || error.code === 'EACCES' ? resolve(true) : reject(error);
+      server.once('error', refused);
+      server.listen(port, LOOPBACK, () => {
+        server.off('error', refused);
+        resolve(false);
+      });
+    });
+    if (!taken) return (server.address() as AddressInfo).port;
+  }
+  throw new Error('no free port was found for the preview');
+}
+
+async function answer(
+  request: IncomingMessage,
+  response: ServerResponse,
+  showing: Showing,
+  listeners: Set<ServerResponse>,
+): Promise<void> {
+  // A page elsewhere must not read a preview by a name of its own that leads to this machine.
+  const host = (request.headers.host ?? '').replace(/:\d+$/u, '');
+  if (host !== LOOPBACK && host !== 'localhost') {
+    return send(response, 403, 'text/plain; charset=utf-8', 'this preview answers on this machine only');
+  }
+  if (request.method !== 'GET' && request.method !== 'HEAD') {
+    return send(response, 405, 'text/plain; charset=utf-8', 'a preview can only be looked at');
+  }
+  const { pathname } = new URL(request.url ?? '/', 'http://localhost');
+  if (pathname.startsWith(OWN)) return answerOwn(pathname.slice(OWN.length), response, showing, listeners);
+  await sendFile(pathname, response, showing);
+}
+
+function answerOwn(
+  name: string,
+  response: ServerResponse,
+  showing: Showing,
+  listeners: Set<ServerResponse>,
+): void {
+  if (name !== 'events') {
+    const own = ownFiles(showing).get(name);
+    if (own) send(response, 200, own.type, own.body());
+    else send(response, 404, 'text/plain; charset=utf-8', 'not found');
+    return;
+  }
+  response.writeHead(200, { 'Content-Type': 'text/event-stream', 'Cache-Control': 'no-store' });
+  response.write(`data: ${showing.state().version}\n\n`);
+  listeners.add(response);
+  response.on('close', () => listeners.delete(response));
+}
+
+function ownFiles({ state, live }: Showing): ReadonlyMap<string, { type: string; body: () => string }> {
+  const { '.json': json = '', '.js': script = '', '.css': style = '' } = TYPES;
+  return new Map([
+    ['state.json', { type: json, body: () => JSON.stringify(state()) }],
+    ['live.js', { type: script, body: () => live.script }],
+    ['live.css', { type: style, body: () => live.style }],
+  ]);
+}
+
+async function sendFile(pathname: string, response: ServerResponse, showing: Showing): Promise<void> {
+  const path = pathOf(pathname);
+  if (path === undefined) return send(response, 404, 'text/plain; charset=utf-8', 'not found');
+  await showing.prepare(path);
+  const file = join(showing.folder, path);
+  const found = await stat(file).catch(() => undefined);
+  if (found?.isDirectory() && !pathname.endsWith('/')) {
+    response.writeHead(302, { Location: `${pathname}/` });
+    response.end();
+    return;
+  }
+  const bytes = await readFile(found?.isDirectory() ? join(file, 'index.html') : file).catch(() => undefined);
+  const type =
+    TYPES[found?.isDirectory() ? '.html' : extname(file).toLowerCase()] ?? 'application/octet-stream';
+  if (bytes)
+    return send(
+      response,
+      200,
+      type,
+      type === TYPES['.html'] ? withLive(bytes.toString(), showing.state().version) : bytes,
+    );
+  const missing = await readFile(join(showing.folder, '404.html'), 'utf8').catch(() => 'not found');
+  send(response, 404, TYPES['.html'] ?? '', withLive(missing, showing.state().version));
+}
+
+/** The path of an address below the folder; undefined for one that leads out of it. */
+function pathOf(pathname: string): string | undefined {
+  try {
+    const path = normalize(decodeURIComponent(pathname)).replace(/^[/\\]+/u, '');
+    return path.includes('\0') || path.split(/[/\\]/u).includes('..') || path.startsWith(sep)
+      ? undefined
+      : path;
+  } catch {
+    return undefined;
+  }
+}
+
+/** A page with the live script, which knows which make the page is of. */
+function withLive(html: string, version: number): string {
+  const tags = `<link rel="stylesheet" href="${OWN}live.css"><script src="${OWN}live.js" data-version="${version}" defer></script>`;
+  return html.includes('</head>') ? html.replace('</head>', `${tags}</head>`) : `${tags}${html}`;
+}
+
+function send(response: ServerResponse, status: number, type: string, body: string | Uint8Array): void {
+  response.writeHead(status, { 'Content-Type': type, 'Cache-Control': 'no-store' });
+  response.end(body);
+}

@@ -1,0 +1,32 @@
+import type { MakeResult } from '../make/make.ts';
+import { type FindingRecord, findingRecord } from '../proof/print.ts';
+import { unpublished } from '../publish/publish.ts';
+import type { Study } from '../shape/edition/study.ts';
+
+/** What the previewed pages are told: what was found, and which projects differ from what was published. */
+export type PreviewState = {
+  /** Rises with every make, so that a page knows whether it is the latest. */
+  readonly version: number;
+  readonly findings: readonly FindingRecord[];
+  readonly drafts: readonly { readonly slug: string; readonly changes: readonly string[] }[];
+  /** A broken environment or a mistake of ours, in one line. */
+  readonly trouble?: string;
+};
+
+export function stateAfter(
+  result: MakeResult,
+  studies: readonly Study[],
+  today: string,
+  version: number,
+): PreviewState {
+  const drafts = unpublished(studies, today).map(({ slug, revision }) => ({
+    slug,
+    changes: revision.changes.length > 0 ? revision.changes : ['never published yet'],
+  }));
+  return { version, findings: result.findings.map(findingRecord), drafts };
+}
+
+export function stateInTrouble(error: unknown, version: number): PreviewState {
+  const trouble = error instanceof Error ? error.message : String(error);
+  return { version, findings: [], drafts: [], trouble };
+}

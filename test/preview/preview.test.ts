@@ -1,0 +1,161 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { join } from 'node:path';
+import { Readable, Writable } from 'node:stream';
+import { afterEach, describe, expect, it } from 'vitest';
+import { run } from '../../src/cli.ts';
+import { demoCopy, emptyFolder, sheetwright } from '../cli/terminal.ts';
+
+type Running = {
+  readonly folder: string;
+  readonly address: string;
+  readonly printed: () => string;
+  readonly end: () => Promise<number>;
+};
+
+const running: Running[] = [];
+
+afterEach(async () => {
+  await Promise.all(running.splice(0).map((each) => each.end()));
+});
+
+/** Starts `sheetwright preview` on a workspace of one drafted project and waits until it serves. */
+async function preview(...more: string[]): Promise<Running> {
+  const folder = emptyFolder();
+  await sheetwright(folder, 'draft', 'card');
+  let out = '';
+  const ends = new AbortController();
+  const into = (): Writable =>
+    new Writable({
+      write: (chunk, _, done) => {
+        out += String(chunk);
+        done();
+      },
+    });
+  const finished = run({
+    argv: ['preview', '--port', '0', ...more],
+    cwd: folder,
+    env: {},
+    stdin: Readable.from([]),
+    stdout: into(),
+    stderr: into(),
+    ends: ends.signal,
+  });
+  await until(() => /preview at (\S+)/u.test(out));
+  const [, address = ''] = /preview at (\S+)/u.exec(out) ?? [];
+  const started: Running = {
+    folder,
+    address,
+    printed: () => out,
+    end: () => {
+      ends.abort();
+      return finished;
+    },
+  };
+  running.push(started);
+  return started;
+}
+
+async function until(holds: () => boolean | Promise<boolean>): Promise<void> {
+  for (let tries = 0; tries < 400; tries += 1) {
+    if (await holds()) return;
+    await new Promise((resolve) => setTimeout(resolve, 25));
+  }
+  throw new Error('it never came about');
+}
+
+type State = { version: number; findings: { rule: string; line: number }[]; drafts: { slug: string }[] };
+const stateOf = async (address: string): Promise<State> =>
+  (await (await fetch(`${address}-preview/state.json`)).json()) as State;
+
+describe('sheetwright preview', () => {
+  it('serves on loopback and follows a save', async () => {
+    const { folder, address } = await preview();
+    expect(address).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/$/u);
+    const page = await fetch(`${address}card/`);
+    expect(page.headers.get('content-type')).toContain('text/html');
+    expect(await page.text()).toContain('-preview/live.js');
+    const { version, drafts } = await stateOf(address);
+    expect(drafts).toMatchObject([{ slug: 'card' }]);
+
+    const sheet = join(folder, 'projects/card/sheet.md');
+    writeFileSync(sheet, readFileSync(sheet, 'utf8').replace('title: Card', 'title: A finer card'));
+    await until(async () => (await stateOf(address)).version > version);
+    expect(await (await fetch(`${address}card/index.html`)).text()).toContain('A finer card');
+  });
+
+  it.each([
+    ['a length that is none', 'cut: 4 x 5 1/4', 'cut: 4 x 5 1/0', 'unreadable-length'],
+    ['broken YAML', 'title: Card', 'title: [Card', 'broken-yaml'],
+    ['an empty file', /[\s\S]*/u, '', 'empty-file'],
+    ['bytes', /[\s\S]*/u, '\0\0\0', 'not-text'],
+  ])('survives %s, keeps the page and says what was found', async (_, from, to, rule) => {
+    const { folder, address } = await preview();
+    const before = await (await fetch(`${address}card/`)).text();
+    const sheet = join(folder, 'projects/card/sheet.md');
+    const good = readFileSync(sheet, 'utf8');
+    writeFileSync(sheet, good.replace(from, to));
+    await until(async () => (await stateOf(address)).findings.some((finding) => finding.rule === rule));
+    const after = await (await fetch(`${address}card/`)).text();
+    expect(after.replace(/data-version="\d+"/u, '')).toBe(before.replace(/data-version="\d+"/u, ''));
+    writeFileSync(sheet, good);
+    await until(async () => (await stateOf(address)).findings.length === 0);
+  });
+
+  it('tells an open page of a new make', async () => {
+    const { folder, address } = await preview();
+    const events = await fetch(`${address}-preview/events`);
+    const reader = events.body?.getReader();
+    if (!reader) throw new Error('no events');
+    const next = async (): Promise<string> => new TextDecoder().decode((await reader.read()).value);
+    expect(await next()).toBe('data: 1\n\n');
+    const sheet = join(folder, 'projects/card/sheet.md');
+    writeFileSync(sheet, readFileSync(sheet, 'utf8').replace('title: Card', 'title: Another'));
+    expect(await next()).toBe('data: 2\n\n');
+    await reader.cancel();
+  });
+
+  it('prints a PDF when it is asked for', async () => {
+    const { address } = await preview();
+    const pdf = new Uint8Array(await (await fetch(`${address}card/card-letter.pdf`)).arrayBuffer());
+    expect(new TextDecoder().decode(pdf.slice(0, 5))).toBe('%PDF-');
+  });
+
+  it('serves nothing outside its folder, to no other name, and takes nothing', async () => {
+    const { address } = await preview();
+    for (const path of ['..%2f..%2fsheet.md', '%2e%2e/%2e%2e/etc/passwd', '..%5c..%5cx', '%00']) {
+      expect((await fetch(`${address}${path}`)).status).toBe(404);
+    }
+    expect((await fetch(address, { method: 'POST' })).status).toBe(405);
+    const { port } = new URL(address);
+    const { get } = await import('node:http');
+    const status = await new Promise((resolve) => {
+      get({ host: '127.0.0.1', port, path: '/', headers: { Host: 'elsewhere.example' } }, (answer) => {
+        answer.resume();
+        resolve(answer.statusCode);
+      });
+    });
+    expect(status).toBe(403);
+  });
+
+  it('takes the next port when the one wanted is taken', async () => {
+    const squatter = createServer();
+    await new Promise<void>((resolve) => squatter.listen(0, '127.0.0.1', resolve));
+    const { port } = squatter.address() as AddressInfo;
+    const { address } = await preview('--port', String(port));
+    expect(Number(new URL(address).port)).toBeGreaterThan(port);
+    await new Promise((resolve) => squatter.close(resolve));
+  });
+
+  it('ends when it is told to, and leaves nothing running', async () => {
+    const { address, end } = await preview();
+    expect(await end()).toBe(0);
+    await expect(fetch(address)).rejects.toThrow();
+  });
+
+  it('refuses a port that is none', async () => {
+    const { code, err } = await sheetwright(demoCopy(), 'preview', '--port', 'many');
+    expect([code, err]).toEqual([2, expect.stringContaining('"many" is no port')]);
+  });
+});
