@@ -40,7 +40,7 @@ export const bellyBand: Form = form({
   ],
   panels: ['front', 'back', 'left', 'right'],
   example: {
-    settings: ['around: 4 1/4 x 1/32', 'height: 1 1/2'],
+    settings: ['around: 4 1/4 x 1/16', 'height: 1 1/2'],
   },
   closing: 'Do it about the very thing the band is for, and slide it off to dry.',
   measure: (settings) => {
