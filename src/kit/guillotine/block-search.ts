@@ -18,10 +18,15 @@ export type Wanted = {
 export type Block = Rect & {
   readonly value: number;
   readonly counts: Uint16Array;
-  readonly tree: CutTree;
+  readonly made: Making;
   readonly column: number;
   readonly row: number;
 };
+
+/** How a block comes about. */
+type Making =
+  | { readonly kind: 'single'; readonly blank: number; readonly turned: boolean }
+  | { readonly kind: 'joined'; readonly first: Block; readonly second: Block; readonly from: CutEdge };
 
 /** What a search listens for. */
 export type Interest = {
@@ -64,7 +69,7 @@ export class BlockSearch {
    * to its end.
    */
   run(): number {
-    for (const { rect, value, counts, tree } of singles(this.#wanted)) this.#offer(rect, value, counts, tree);
+    for (const { rect, value, counts, made } of singles(this.#wanted)) this.#offer(rect, value, counts, made);
     while ((this.#open.topRank ?? 0) > this.#interest.floor()) {
       const rank = this.#open.topRank ?? 0;
       const block = this.#open.pop();
@@ -90,30 +95,23 @@ export class BlockSearch {
   }
 
   #join(first: Block, second: Block, counts: Uint16Array, from: CutEdge): void {
-    const { sheet, longest } = this.#wanted.grid;
+    const { sheet } = this.#wanted.grid;
     const sideways = from === 'left';
     const width = sideways ? first.width + second.width : Math.max(first.width, second.width);
     const height = sideways ? Math.max(first.height, second.height) : first.height + second.height;
     if (width > sheet.width || height > sheet.height) return;
-    const inner = sideways ? { height } : { width };
-    const tree: CutTree = {
-      kind: 'cut',
-      from,
-      at: sideways ? first.width : first.height,
-      near: trimmed(first, { ...first, ...inner }, longest),
-      far: trimmed(second, { ...second, ...inner }, longest),
-    };
-    this.#offer({ width, height }, first.value + second.value, counts, tree);
+    const value = first.value + second.value;
+    this.#offer({ width, height }, value, counts, { kind: 'joined', first, second, from });
   }
 
   /** Puts a block in the queue unless it leads to nothing or the same blanks are known in less room. */
-  #offer({ width, height }: Rect, value: number, counts: Uint16Array, tree: CutTree): void {
+  #offer({ width, height }: Rect, value: number, counts: Uint16Array, made: Making): void {
     const { across, down } = this.#wanted.grid;
     const [column, row] = [indexOf(across, width), indexOf(down, height)];
     if (column === undefined || row === undefined) return;
     const beside = Math.min(this.remainder.at(column, row), this.#ceiling.beside(counts, width, height));
     if (value + beside <= this.#interest.floor() || this.#isKnown(counts, width, height)) return;
-    const block = { width, height, value, counts, tree, column, row };
+    const block = { width, height, value, counts, made, column, row };
     this.#open.push(value + beside, block);
     this.#interest.made(block);
   }
@@ -135,7 +133,7 @@ type Single = {
   readonly rect: Rect;
   readonly value: number;
   readonly counts: Uint16Array;
-  readonly tree: CutTree;
+  readonly made: Making;
 };
 
 function singles({ grid: { blanks, sheet }, values, demand }: Wanted): readonly Single[] {
@@ -147,7 +145,7 @@ function singles({ grid: { blanks, sheet }, values, demand }: Wanted): readonly 
     return stancesOf(blank)
       .filter(({ width, height }) => width <= sheet.width && height <= sheet.height)
       .map(({ width, height, turned }): Single => {
-        return { rect: { width, height }, value, counts, tree: { kind: 'blank', blank: index, turned } };
+        return { rect: { width, height }, value, counts, made: { kind: 'single', blank: index, turned } };
       });
   });
 }
@@ -162,11 +160,29 @@ function sum(one: Uint16Array, other: Uint16Array, most: readonly number[]): Uin
   return counts;
 }
 
+/** How a block is cut up. */
+export function treeOf({ made }: Block, longest: number): CutTree {
+  if (made.kind === 'single') return { kind: 'blank', blank: made.blank, turned: made.turned };
+  const { first, second, from } = made;
+  const sideways = from === 'left';
+  const inner = sideways
+    ? { height: Math.max(first.height, second.height) }
+    : { width: Math.max(first.width, second.width) };
+  return {
+    kind: 'cut',
+    from,
+    at: sideways ? first.width : first.height,
+    near: trimmed(first, { ...first, ...inner }, longest),
+    far: trimmed(second, { ...second, ...inner }, longest),
+  };
+}
+
 /** A block in the corner of a room: what it does not fill is cut off, from the left first if that cut is short enough. */
-export function trimmed(block: Rect & { readonly tree: CutTree }, room: Rect, longest: number): CutTree {
+export function trimmed(block: Block, room: Rect, longest: number): CutTree {
   const right = (near: CutTree): CutTree =>
     block.width < room.width ? { kind: 'cut', from: 'left', at: block.width, near, far: WASTE } : near;
   const below = (near: CutTree): CutTree =>
     block.height < room.height ? { kind: 'cut', from: 'top', at: block.height, near, far: WASTE } : near;
-  return room.height <= longest ? right(below(block.tree)) : below(right(block.tree));
+  const tree = treeOf(block, longest);
+  return room.height <= longest ? right(below(tree)) : below(right(tree));
 }

@@ -1,5 +1,5 @@
 import { type CutTree, clipped, countBlanks, longestCut, WASTE } from './blank.ts';
-import { BlockSearch, trimmed, type Wanted } from './block-search.ts';
+import { BlockSearch, treeOf, trimmed, type Wanted } from './block-search.ts';
 
 import { PatternTable } from './pattern-table.ts';
 
@@ -29,7 +29,8 @@ export function bestConstrained(wanted: Wanted, pairs: number): Found {
   const search = new BlockSearch(wanted, table, pairs, {
     floor: () => best.value,
     made: (block) => block.value > best.value && attempt(trimmed(block, grid.sheet, grid.longest)),
-    taken: ({ tree, column, row }) => attempt(search.remainder.complete(tree, column, row)),
+    taken: (block) =>
+      attempt(search.remainder.complete(treeOf(block, grid.longest), block.column, block.row)),
   });
   attempt(anyNumber.tree);
   const left = search.run();

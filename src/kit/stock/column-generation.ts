@@ -16,29 +16,42 @@ const PARTS = 2 ** 20;
 /** What a new pattern must be better by, relative to its sheet's cost. */
 const BETTER = 1 + 1e-7;
 
+/** Pairs of blocks looked at for a pattern that is wanted soon, and for one whose worth is to be proven. */
+const QUICK = 4_000;
+const THOROUGH = 150_000;
+
+export type Generation = {
+  readonly problem: CuttingProblem;
+  readonly master: Master;
+  readonly pricer: Pricer;
+  readonly isLate: () => boolean;
+};
+
 /**
  * Adds patterns to the master as long as one is worth more than its sheet costs (P. C. Gilmore and R. E. Gomory,
  * Operations Research 9, 1961). Stops early when time is up.
- * @param demand what is to be cut; the bound is proven only where it is the problem's own.
+ * @param demand what is to be cut; only for the problem's own is a bound proven.
  */
 export function generatePatterns(
-  problem: CuttingProblem,
-  master: Master,
-  pricer: Pricer,
+  { problem, master, pricer, isLate }: Generation,
   demand: readonly number[],
-  isLate: () => boolean,
 ): Generated | undefined {
   const isWhole = demand === problem.demand;
   let bound = 0;
+  let pairs = QUICK;
   for (;;) {
     const relaxed = master.relax(demand);
     if (!relaxed) return undefined;
     const values = relaxed.prices.map((price) => Math.max(1, Math.floor(price * PARTS)));
-    const priced = pricer.best(values, demand);
+    const priced = pricer.best(values, demand, pairs);
     if (isWhole) bound = Math.max(bound, valueBound(values, priced, problem));
     const better = priced.filter(({ pattern }) => isBetter(problem, pattern, relaxed.prices));
     const added = better.filter(({ pattern }) => master.add(pattern));
-    if (added.length === 0 || isLate()) return { relaxed, bound, values, priced };
+    if (isLate()) return { relaxed, bound, values, priced };
+    if (added.length > 0) continue;
+    const isSure = !isWhole || pairs === THOROUGH || priced.every(({ value, bound: most }) => value === most);
+    if (isSure) return { relaxed, bound, values, priced };
+    pairs = THOROUGH;
   }
 }
 

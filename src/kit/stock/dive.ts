@@ -1,8 +1,6 @@
 import { clipped, countBlanks } from '../guillotine/blank.ts';
-import { generatePatterns } from './column-generation.ts';
-import type { Master } from './master.ts';
-import type { Pricer } from './pricing.ts';
-import { type CuttingProblem, type Pattern, stillWanted, type Use } from './problem.ts';
+import { type Generation, generatePatterns } from './column-generation.ts';
+import { type Pattern, stillWanted, type Use } from './problem.ts';
 
 /** Parts of a sheet this near to a whole one are a whole one. */
 const NEARLY = 1e-6;
@@ -13,16 +11,14 @@ const NEARLY = 1e-6;
  * @param choose which of the fractional patterns, the largest first, becomes a whole sheet where none is whole.
  */
 export function dive(
-  problem: CuttingProblem,
-  master: Master,
-  pricer: Pricer,
+  generation: Generation,
   choose: (candidates: number) => number,
-  isLate: () => boolean,
 ): readonly Use[] | undefined {
+  const { problem, master, isLate } = generation;
   const uses: Use[] = [];
   let demand = problem.demand;
   while (demand.some((wanted) => wanted > 0)) {
-    const generated = generatePatterns(problem, master, pricer, demand, isLate);
+    const generated = generatePatterns(generation, demand);
     if (!generated || isLate()) return undefined;
     const ranked = generated.relaxed.uses
       .map((part, index) => ({ part, index }))

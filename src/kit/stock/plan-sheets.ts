@@ -1,7 +1,7 @@
 import type { Highs } from '../../shape/highs.ts';
 import { areaBound } from './bounds.ts';
 import { closeGap } from './close-gap.ts';
-import { type Generated, generatePatterns } from './column-generation.ts';
+import { type Generated, type Generation, generatePatterns } from './column-generation.ts';
 import { dive } from './dive.ts';
 import { fillSheets } from './greedy.ts';
 import { Master } from './master.ts';
@@ -65,6 +65,15 @@ class Planner {
     return { uses: this.#uses, cost: this.#cost, bound: this.#bound };
   }
 
+  get #generation(): Generation {
+    return {
+      problem: this.#problem,
+      master: this.#master,
+      pricer: this.#pricer,
+      isLate: () => this.#isLate,
+    };
+  }
+
   get #left(): number {
     return this.#search.until - this.#search.clock();
   }
@@ -94,9 +103,7 @@ class Planner {
   }
 
   #prove(): void {
-    const { demand } = this.#problem;
-    const isLate = (): boolean => this.#isLate;
-    this.#generated = generatePatterns(this.#problem, this.#master, this.#pricer, demand, isLate);
+    this.#generated = generatePatterns(this.#generation, this.#problem.demand);
     this.#raise(this.#generated?.bound ?? 0);
   }
 
@@ -121,8 +128,7 @@ class Planner {
     const random = randomFrom(attempt);
     const choose = (candidates: number): number =>
       attempt === 0 ? 0 : Math.min(candidates - 1, Math.floor(random() * 3));
-    const isLate = (): boolean => this.#isLate;
-    this.#offer(dive(this.#problem, this.#master, this.#pricer, choose, isLate));
+    this.#offer(dive(this.#generation, choose));
   }
 }
 

@@ -6,9 +6,6 @@ import type { CuttingProblem, Pattern, SheetSize } from './problem.ts';
 /** The best pattern of one sheet size for given values, and what no pattern of it can pass. */
 export type Priced = { readonly pattern: Pattern; readonly value: number; readonly bound: number };
 
-/** Pairs of blocks looked at for one pattern: about a tenth of a second. */
-const USUAL_PAIRS = 150_000;
-
 /**
  * Finds patterns of the greatest value, each blank at most as often as it is wanted. The positions where a sheet may
  * be cut are found once; values change from call to call.
@@ -22,12 +19,12 @@ export class Pricer {
     this.#grids = problem.sheets.map((sheet) => sheetGrids(problem, sheet));
   }
 
-  /** For each sheet size the best pattern found. `demand` may be smaller than the problem's. */
-  best(
-    values: readonly number[],
-    demand: readonly number[] = this.#problem.demand,
-    pairs: number = USUAL_PAIRS,
-  ): readonly Priced[] {
+  /**
+   * For each sheet size the best pattern found.
+   * @param demand at most so many of each; may be less than the problem's.
+   * @param pairs how many pairs of blocks may be looked at where copies are short.
+   */
+  best(values: readonly number[], demand: readonly number[], pairs: number): readonly Priced[] {
     const wanted = values.map((value, blank) => ((demand[blank] ?? 0) > 0 ? value : 0));
     return this.#grids.map((grids, sheet) => bestOn(grids, sheet, wanted, demand, pairs));
   }
