@@ -1,6 +1,6 @@
 import type { Length } from '../measure/length.ts';
-import type { Fold, Mate, Net } from './net.ts';
-import { type Joint, pathBetween } from './panel-tree.ts';
+import { boxSize, type Fold, type Mate, type Net } from './net.ts';
+import { type Joint, panelOf, pathBetween } from './panel-tree.ts';
 
 /**
  * A row of walls side by side that closes into a tube when its last panel, the tab, is stuck to the first wall:
@@ -26,20 +26,49 @@ export type Side = readonly string[];
 
 /** Beyond three quarter turns somebody means it to close. */
 const LEAST_TURN = 225;
+const FULL_CIRCLE = 360;
+/** A corner of three walls; leaves folded flat on each other are no tube unless they are glued into one. */
+const SHARPEST = 120;
 
-/** Every tube of a net, in the order of its glue marks. */
+/**
+ * Every tube of a net, in the order of its glue marks. Where none is glued into one, a row of panels whose folds come
+ * full circle is one all the same: its narrower end is the tab.
+ */
 export function tubesOf(net: Net): readonly Tube[] {
-  return net.glue.flatMap((mate) => tubeOf(net, mate) ?? []);
+  const glued = net.glue.flatMap((mate) => tubeOf(net, mate) ?? []);
+  return glued.length > 0 ? glued : unglued(net).slice(0, 1);
+}
+
+function unglued(net: Net): Tube[] {
+  const ends = net.panels.map(({ id }) => id);
+  return ends.flatMap((from, index) =>
+    ends.slice(index + 1).flatMap((to) => {
+      const tube = tubeOf(net, { from, to });
+      const isRound = tube && Math.abs(Math.abs(tube.turn) - FULL_CIRCLE) < 1;
+      return isRound && tube.joints.every(({ fold }) => fold.angle <= SHARPEST) ? [tube] : [];
+    }),
+  );
 }
 
 function tubeOf(net: Net, mate: Mate): Tube | undefined {
-  const joints = pathBetween(net, mate.to, mate.from);
+  const joints = pathBetween(net, ...tabLast(net, mate));
   const lines = joints && joints.length > 0 ? commonDirection(joints) : undefined;
   if (!joints || !lines || !isMonotone(joints, lines)) return undefined;
   const turn = joints.reduce((sum, { fold }) => sum + signedAngle(fold), 0);
   if (Math.abs(turn) < LEAST_TURN) return undefined;
   const walls = joints.map(({ parent }) => parent);
-  return { mate, walls, sides: sidesOf(joints), tab: mate.from, joints, lines, turn };
+  const tab = joints.at(-1)?.child ?? mate.from;
+  return { mate, walls, sides: sidesOf(joints), tab, joints, lines, turn };
+}
+
+/** The two ends of a glue mark, the one that is a tab (by its name, or as the smaller) last. */
+function tabLast(net: Net, { from, to }: Mate): [string, string] {
+  if (to === 'tab') return [from, to];
+  const area = (id: string): number => {
+    const { width, height } = boxSize(panelOf(net, id).box);
+    return width.mm * height.mm;
+  };
+  return from !== 'tab' && area(to) < area(from) - 1e-6 ? [from, to] : [to, from];
 }
 
 function sidesOf(joints: readonly Joint[]): Side[] {

@@ -1,7 +1,7 @@
 import { Length } from '../../measure/length.ts';
 import { boxSize, type Fold, type Net } from '../net.ts';
 import { otherSide, panelOf } from '../panel-tree.ts';
-import { lineOf, positionOf, type Tube, tubesOf } from '../tube.ts';
+import { lineOf, positionOf, signedAngle, type Tube, tubesOf } from '../tube.ts';
 import { isSquare, sideWidth } from './seam.ts';
 import { tolerance } from './tolerance.ts';
 
@@ -90,7 +90,7 @@ function endFlaps(net: Net, tube: Tube, end: TubeEnd['end']): EndFlap[] {
       return net.folds.flatMap((fold) => {
         const panel = otherSide(fold, wall);
         const atEnd = panel !== undefined && lineOf(fold) !== tube.lines && positionOf(fold).equals(edge);
-        if (!atEnd || fold.angle !== 90 || fold.direction !== 'mountain') return [];
+        if (!atEnd || !turnsIn(tube, fold)) return [];
         const tuck = tuckOf(net, tube, panel, wall);
         return [{ panel, side, fold, depth: runOf(net, tube, panel), across, ...(tuck && { tuck }) }];
       });
@@ -103,11 +103,16 @@ function tuckOf(net: Net, tube: Tube, flap: string, wall: string): Tuck | undefi
   for (const fold of net.folds) {
     const panel = otherSide(fold, flap);
     if (panel === undefined || panel === wall || lineOf(fold) === tube.lines) continue;
-    if (fold.direction !== 'mountain' || fold.angle !== 90) continue;
+    if (!turnsIn(tube, fold)) continue;
     if (net.glue.some(({ from, to }) => from === panel || to === panel)) continue;
     return { panel, fold, depth: runOf(net, tube, panel) };
   }
   return undefined;
+}
+
+/** Whether a fold turns square to the inside of the tube: the way its own walls turn. */
+function turnsIn({ turn }: Tube, fold: Fold): boolean {
+  return signedAngle(fold) === 90 * Math.sign(turn);
 }
 
 /** A panel's extent along the tube; of its first wall when none is named. */

@@ -1,4 +1,5 @@
 import type { Length } from '../../measure/length.ts';
+import { restOf } from '../base-panel.ts';
 import { boxSize, type Fold, type Mate, type Net } from '../net.ts';
 import { otherSide, panelOf } from '../panel-tree.ts';
 import { lineOf, tubesOf } from '../tube.ts';
@@ -14,7 +15,14 @@ export type UnequalRim = {
 /** The corners of a tray whose two walls differ in height; a tube has flaps there, which may. */
 export function unequalRims(net: Net, caliper: Length): readonly UnequalRim[] {
   if (tubesOf(net).length > 0) return [];
-  return net.glue.flatMap((mate) => rimOf(net, mate, caliper) ?? []);
+  return net.glue.flatMap((mate) => rimOf(net, tabFirst(net, mate), caliper) ?? []);
+}
+
+/** People name glue either way round; the tab is the one that does not hang on the base itself. */
+function tabFirst(net: Net, mate: Mate): Mate {
+  const { base } = restOf(net);
+  const isWall = foldsOf(net, mate.from).some(({ panels }) => panels.includes(base));
+  return isWall ? { ...mate, from: mate.to, to: mate.from } : mate;
 }
 
 function rimOf(net: Net, mate: Mate, caliper: Length): UnequalRim | undefined {

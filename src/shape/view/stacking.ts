@@ -49,8 +49,8 @@ export class Stacking {
     const mate = this.#shape.net.glue.find(
       ({ from, to }) => (from === a && to === b) || (from === b && to === a),
     );
-    if (mate) return mate.to;
     if (isTab(a) !== isTab(b)) return isTab(a) ? b : a;
+    if (mate) return mate.to;
     if (path.length < 2 || this.#body.has(a) === this.#body.has(b)) return undefined;
     return this.#body.has(a) ? a : b;
   }

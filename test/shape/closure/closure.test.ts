@@ -3,6 +3,7 @@ import { Length } from '../../../src/measure/length.ts';
 import { collisions } from '../../../src/shape/closure/collisions.ts';
 import { endGap, tubeEnds } from '../../../src/shape/closure/ends.ts';
 import { glueFits } from '../../../src/shape/closure/glue.ts';
+import { unequalRims } from '../../../src/shape/closure/rims.ts';
 import { brokenRings } from '../../../src/shape/closure/rings.ts';
 import { bodyOf } from '../../../src/shape/closure/room.ts';
 import { seamFit } from '../../../src/shape/closure/seam.ts';
@@ -88,6 +89,34 @@ describe('a box by its score lines', () => {
     expect(seam(netOf(prism))).toEqual({ kind: 'closes' });
     const wrong = seam(netOf(prism.replace('[2, 4, 6]', '[2, 4, 6 1/8]')));
     expect(wrong?.kind).toBe('misses');
+  });
+});
+
+describe('a box however its glue is written', () => {
+  const wrong = KEEPER.replace('5 1/2, 9]', '5 1/2, 9 1/8]');
+
+  it.each([
+    ['the other way round', 'tab: A3, ', 'A3: tab, '],
+    ['not at all', /glue:.*/u, ''],
+  ])('closes, or not, with its glue written %s', (_, from, to) => {
+    expect(seam(netOf(KEEPER.replace(from, to)))).toEqual({ kind: 'closes' });
+    expect(seam(netOf(wrong.replace(from, to)))?.kind).toBe('unequal');
+  });
+
+  it('has a tray’s walls compared whichever way round its tabs are glued', () => {
+    const reversed = OPEN_TRAY.replace(/glue:.*/u, 'glue: { back: A1, front: C3 }');
+    expect(unequalRims(netOf(reversed), CARDSTOCK)).toEqual([]);
+    const lower = netOf(reversed.replace('left, at: [1 1/2', 'left, at: [1 1/4'));
+    expect(unequalRims(lower, CARDSTOCK).map(({ walls }) => walls.join(' '))).toEqual(['A2 back']);
+  });
+
+  it('closes folded to the other side, all valleys for mountains', () => {
+    const inward = KEEPER.replace(
+      '1|2: valley 90',
+      '1|2: mountain 90, 2|3: valley, 3|4: valley, A|B: valley, B|C: valley, C|D: valley, D|E: valley',
+    );
+    expect(seam(netOf(inward))).toEqual({ kind: 'closes' });
+    expect(tubeEnds(netOf(inward)).map(({ flaps }) => flaps.length)).toEqual([4, 4]);
   });
 });
 
