@@ -1,6 +1,7 @@
 import type { Piece } from '../project/model.ts';
 import { twin } from '../shape/editions.ts';
 import { sheetsOf } from '../shape/shapes.ts';
+import { type EditionColumns, editionColumns } from './columns.ts';
 import { pieceDrawing, pieceScale } from './drawings/piece.ts';
 import { drawingElement } from './figures.ts';
 import { baseName, nameOf } from './names.ts';
@@ -12,8 +13,7 @@ import type { Setting } from './setting.ts';
 
 /** Everything that is cut, by the paper it is cut from. */
 export type CutList = {
-  readonly leadHeading: string;
-  readonly secondHeading: string;
+  readonly columns: EditionColumns;
   readonly groups: readonly CutGroup[];
 };
 
@@ -58,10 +58,8 @@ export function cutList(setting: Setting): CutList {
     rows: rows(pieces.filter((piece) => stockOf(setting, piece) === stock)),
   }));
   const loose = rows(pieces.filter((piece) => !stockOf(setting, piece)));
-  const second = measures.leading === 'inch' ? 'metric' : 'inch';
   return {
-    leadHeading: setting.voice.say(`cut-${measures.leading}`),
-    secondHeading: setting.voice.say(`cut-${second}`),
+    columns: editionColumns(setting),
     groups: [...known, { stock: undefined, color: undefined, facts: undefined, rows: loose }].filter(
       (group) => group.rows.length > 0,
     ),

@@ -11,9 +11,7 @@ import type { Voice } from './voice.ts';
  * Undefined when nothing is.
  */
 export function cuttingWords({ body }: Piece, sheets: readonly Sheet[], voice: Voice): SafeHtml | undefined {
-  const cut = sheets.filter(
-    ({ net }) => net.folds.length > 0 && net.waste.length + net.slits.length > 0,
-  );
+  const cut = sheets.filter(({ net }) => net.folds.length > 0 && net.waste.length + net.slits.length > 0);
   if (cut.length === 0) return undefined;
   return SafeHtml.join(
     cut.map(({ name, net }) => {

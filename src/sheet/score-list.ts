@@ -1,4 +1,5 @@
 import { sheetsOf } from '../shape/shapes.ts';
+import { type EditionColumns, editionColumns } from './columns.ts';
 import type { Measures } from './measures.ts';
 import { nameOf } from './names.ts';
 import type { SafeHtml } from './safe-html.ts';
@@ -8,8 +9,7 @@ import type { Voice } from './voice.ts';
 
 /** Everything that is scored, as said at the board. */
 export type ScoreList = {
-  readonly leadHeading: string;
-  readonly secondHeading: string;
+  readonly columns: EditionColumns;
   readonly pieces: readonly ScoredPiece[];
 };
 
@@ -37,14 +37,7 @@ export function scoreList(setting: Setting): ScoreList | undefined {
       ];
     }),
   );
-  const second = measures.leading === 'inch' ? 'metric' : 'inch';
-  return pieces.length === 0
-    ? undefined
-    : {
-        leadHeading: voice.say(`cut-${measures.leading}`),
-        secondHeading: voice.say(`cut-${second}`),
-        pieces,
-      };
+  return pieces.length === 0 ? undefined : { columns: editionColumns(setting), pieces };
 }
 
 function rowsOf({ editions, measures, voice }: Setting, sheet: string): ScoredPiece['rows'] {

@@ -56,7 +56,7 @@ describe('the cut list', () => {
     const sizes = rows(setting).map(({ lead, second }) => [read(lead), read(second)]);
     expect(sizes[0]).toEqual(['8 × 6 3/4 in', '203 × 172 mm']);
     const a4 = settingFor(box, 'a4');
-    expect(cutList(a4).leadHeading).toBe('Millimeters');
+    expect(cutList(a4).columns.lead.heading).toBe('Millimeters');
     expect(read(rows(a4)[0]?.lead)).toBe('203 × 172 mm');
   });
 

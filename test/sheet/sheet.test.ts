@@ -169,6 +169,17 @@ describe('a page', () => {
     for (const { attributes } of boxes) expect(labelled.has(attributes.id)).toBe(true);
   });
 
+  it('marks the columns of each edition, so that one can be shown alone', () => {
+    for (const name of ['.cut-list', '.score-list']) {
+      const rows = all(one(root, name), 'tr').map((row) =>
+        elements(row).flatMap(({ attributes }) => attributes['data-column'] ?? []),
+      );
+      const marked = rows.filter((units) => units.length > 0);
+      expect(marked.length).toBeGreaterThan(1);
+      expect(marked.every((units) => units.join() === 'in,mm')).toBe(true);
+    }
+  });
+
   it('hides the switch of units until a script can work it', () => {
     expect(one(root, 'fieldset').attributes.hidden).toBe('');
   });
