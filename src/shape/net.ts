@@ -35,7 +35,7 @@ export type Fold = {
   readonly to: FlatPoint;
   /** Seen from outside. */
   readonly direction: FoldDirection;
-  /** Degrees out of the flat when fully folded; 0 for `flat`. */
+  /** Degrees out of the flat when fully folded; 0 for `flat`, and for the stretches of a curve, which bends instead. */
   readonly angle: number;
   /** Where it comes in the folding, from 1; derived from the net when absent. */
   readonly stage?: number;

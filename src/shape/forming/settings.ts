@@ -206,7 +206,7 @@ const REMEDIES: Readonly<Record<1 | 2 | 3, string>> = {
 };
 
 /** `a tray`, `an envelope`. */
-export function a(name: string): string {
+function a(name: string): string {
   return `${/^[aeiou]/iu.test(name) ? 'an' : 'a'} ${name}`;
 }
 
