@@ -6,6 +6,7 @@ import { KNOWN_KEYS } from './known-keys.ts';
 import type { Bench, Paper, Schedule, Site } from './model.ts';
 import { present } from './optional.ts';
 import { type Reader, type ReadValue, refuse } from './reader.ts';
+import { readEvery, readOn, repetitionOf } from './schedule.ts';
 import { type At, type SourceFile, sourceFile, startOf } from './source.ts';
 import { asChoice, asDate, asLanguage, asLength, asLink, asMatch, asText } from './values.ts';
 import { readYaml, type YamlMap } from './yaml-tree.ts';
@@ -87,16 +88,42 @@ const asZone: ReadValue<At<string>> = asMatch(
   },
 );
 
+const asEvery: ReadValue<At<string>> = asMatch('week, 2 weeks, 4 weeks or month', /^.+$/su, ([text]) =>
+  readEvery(text) ? text : undefined,
+);
+
+const asOn: ReadValue<At<string>> = asMatch(
+  'a day of the week, such as thursday, or second thursday where sessions are monthly',
+  /^.+$/su,
+  ([text]) => (readOn(text) ? text : undefined),
+);
+
 const asSchedule: ReadValue<Schedule> = (node, key, reader) => {
   if (node.kind !== 'map') return refuse(node, key, '{ every: 2 weeks, on: thursday }', reader);
   const fields = new Fields(node, key, reader, node.at, KNOWN_KEYS.sessions);
-  const every = fields.require('every', asText);
+  const every = fields.require('every', asEvery);
   const schedule = {
-    ...present('on', fields.read('on', asText)),
+    ...present('on', fields.read('on', asOn)),
     ...present('at', fields.read('at', asTime)),
     ...present('zone', fields.read('zone', asZone)),
     ...present('from', fields.read('from', asDate)),
     except: fields.list('except', asDate),
   };
+  if (every) refuseClash({ every, ...schedule }, fields, reader);
   return every && { every, ...schedule };
 };
+
+/** A day of the month needs its number, a day of the week takes none. */
+function refuseClash(schedule: Schedule, fields: Fields, reader: Reader): void {
+  const { every, on } = schedule;
+  const node = fields.node('on');
+  if (!on || !node || repetitionOf(schedule)) return;
+  const [day = ''] = on.value.split(/\s+/u).slice(-1);
+  const monthly = readEvery(every.value)?.unit === 'month';
+  refuse(
+    node,
+    'on',
+    monthly ? `which one of the month, such as first ${day}` : `${day} alone, since sessions go by weeks`,
+    reader,
+  );
+}

@@ -1,4 +1,6 @@
+import { dateOfDay, dayNumber, firstOfMonth, monthOf, weekdayOf } from '../../project/days.ts';
 import type { Schedule } from '../../project/model.ts';
+import { firstDay, isDayOf, isSessionDay, type Repetition, repetitionOf } from '../../project/schedule.ts';
 import { sheetWith } from '../example.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 
@@ -8,7 +10,7 @@ export const sessionOffSchedule: Rule = {
   id: 'session-off-schedule',
   severity: 'note',
   summary: 'A session falls on a day of the schedule in `site.yaml`.',
-  why: 'With sessions every second Thursday, one dated a Wednesday is more often a slip than an exception. The date stands as written; this only points at it. Schedules in weeks are looked at, no others.',
+  why: 'With sessions every second Thursday, one dated a Wednesday is more often a slip than an exception. The date stands as written; this only points at it.',
   fails: {
     sheet: sheetWith({ head: 'session: 2026-12-03' }),
     files: { 'site.yaml': SITE },
@@ -31,49 +33,32 @@ export const sessionOffSchedule: Rule = {
   },
 };
 
-const DAYS: readonly string[] = [
-  'monday',
-  'tuesday',
-  'wednesday',
-  'thursday',
-  'friday',
-  'saturday',
-  'sunday',
-];
-const DAY_MILLISECONDS = 86_400_000;
-
-/** Why a date is none of a weekly schedule; undefined where it is one, or the schedule is of another kind. */
-function offSchedule(date: string, { every, on, from, except }: Schedule): string | undefined {
+/** Why a date is none of a schedule; undefined where it is one, or where the schedule cannot be read. */
+function offSchedule(date: string, schedule: Schedule): string | undefined {
+  const { every, from, except } = schedule;
   const day = dayNumber(date);
   if (except.some(({ value }) => value === date)) return 'it leaves out that day';
-  const named = DAYS.filter((name) => on?.value.toLowerCase().includes(name));
-  const weekday = DAYS[weekdayOf(day)] ?? '';
-  if (named.length > 0 && !named.includes(weekday)) return `that day is a ${capital(weekday)}`;
-  const weeks = /^(?:(\d{1,2})\s+)?weeks?$/iu.exec(every.value.trim());
-  if (!weeks || !from) return undefined;
-  const first = dayNumber(from.value);
-  if (day < first) return `it begins only on ${from.value}`;
-  const interval = Number(weeks[1] ?? 1);
-  const passed = weekOf(day) - weekOf(first);
-  return interval > 1 && passed % interval !== 0
-    ? `it is every ${interval} weeks from ${from.value}`
-    : undefined;
+  const repetition = repetitionOf(schedule);
+  if (!repetition) return undefined;
+  if (!isDayOf(repetition, day)) return `that day is ${ordinal(repetition, day)}${weekday(date)}`;
+  if (!from) return undefined;
+  const first = firstDay(repetition, from.value);
+  if (isSessionDay(repetition, first, day)) return undefined;
+  return day < first
+    ? `it begins only on ${dateOfDay(first)}`
+    : `it is every ${every.value} from ${dateOfDay(first)}`;
 }
 
-function dayNumber(date: string): number {
-  return Date.parse(`${date}T00:00:00Z`) / DAY_MILLISECONDS;
+const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth'];
+
+/** `the third `, where the right weekday is not enough; else `a `. */
+function ordinal(repetition: Repetition, day: number): string {
+  if (repetition.kind === 'weeks' || repetition.weekday !== weekdayOf(day)) return 'a ';
+  return `the ${ORDINALS[Math.floor((day - firstOfMonth(monthOf(day))) / 7)]} `;
 }
 
-/** 0 for Monday. Day 0, 1 January 1970, was a Thursday. */
-function weekdayOf(day: number): number {
-  return (((day + 3) % 7) + 7) % 7;
-}
-
-/** Weeks begin on Monday, as RFC 5545 has it when nothing else is said. */
-function weekOf(day: number): number {
-  return Math.floor((day + 3) / 7);
-}
-
-function capital(word: string): string {
-  return word.charAt(0).toUpperCase() + word.slice(1);
+function weekday(date: string): string {
+  return new Intl.DateTimeFormat('en', { weekday: 'long', timeZone: 'UTC' }).format(
+    new Date(`${date}T00:00:00Z`),
+  );
 }

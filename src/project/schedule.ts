@@ -1,0 +1,99 @@
+import { dayNumber, firstOfMonth, monthOf, type Weekday, weekdayOf, weekOf } from './days.ts';
+import type { Schedule } from './model.ts';
+
+/** Which of a month's Thursdays: 1 to 4, or -1 for the last one. */
+export type Ordinal = 1 | 2 | 3 | 4 | -1;
+
+/** The words of `every:` and `on:` understood. */
+export type Repetition =
+  | { readonly kind: 'weeks'; readonly interval: number; readonly weekdays: readonly Weekday[] }
+  | {
+      readonly kind: 'months';
+      readonly interval: number;
+      readonly ordinal: Ordinal;
+      readonly weekday: Weekday;
+    };
+
+export type Every = { readonly unit: 'week' | 'month'; readonly interval: number };
+
+export type On = { readonly weekdays: readonly Weekday[]; readonly ordinal?: Ordinal };
+
+const WEEKDAYS = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'];
+const ORDINALS: ReadonlyMap<string, Ordinal> = new Map([
+  ['first', 1],
+  ['second', 2],
+  ['third', 3],
+  ['fourth', 4],
+  ['last', -1],
+]);
+
+/** `week`, `2 weeks`, `month`, `3 months`. */
+export function readEvery(text: string): Every | undefined {
+  const match = /^(?:(\d{1,2})\s+)?(week|month)s?$/iu.exec(text.trim());
+  const interval = Number(match?.[1] ?? 1);
+  if (!match || interval < 1) return undefined;
+  return { unit: match[2]?.toLowerCase() === 'week' ? 'week' : 'month', interval };
+}
+
+/** `thursday`, `tuesday and thursday`; `second thursday`, `last friday`. */
+export function readOn(text: string): On | undefined {
+  const [first = '', ...others] = text.trim().toLowerCase().split(/\s+/u);
+  const ordinal = ORDINALS.get(first);
+  const named = ordinal === undefined ? [first, ...others].join(' ') : others.join(' ');
+  const weekdays = named
+    .split(/\s*(?:,|\band\b)\s*/u)
+    .map((name) => WEEKDAYS.indexOf(name.replace(/s$/u, '')));
+  if (weekdays.includes(-1)) return undefined;
+  const read = { weekdays: [...new Set(weekdays)].sort() as Weekday[] };
+  if (ordinal === undefined) return read;
+  return weekdays.length === 1 ? { ...read, ordinal } : undefined;
+}
+
+/** What `every:` and `on:` say together; undefined where they do not go together. Where `on:` says nothing, `from:` does. */
+export function repetitionOf({
+  every,
+  on,
+  from,
+}: Pick<Schedule, 'every' | 'on' | 'from'>): Repetition | undefined {
+  const often = readEvery(every.value);
+  const named = on ? readOn(on.value) : from && dayOfFirst(from.value, often);
+  if (!often || !named) return undefined;
+  const { interval } = often;
+  const [weekday] = named.weekdays;
+  if (often.unit === 'week') {
+    return named.ordinal === undefined ? { kind: 'weeks', interval, weekdays: named.weekdays } : undefined;
+  }
+  if (named.ordinal === undefined || weekday === undefined) return undefined;
+  return { kind: 'months', interval, ordinal: named.ordinal, weekday };
+}
+
+function dayOfFirst(date: string, every: Every | undefined): On {
+  const weekdays = [weekdayOf(dayNumber(date))];
+  if (every?.unit !== 'month') return { weekdays };
+  const nth = Math.ceil(Number(date.slice(8)) / 7);
+  return { weekdays, ordinal: nth > 4 ? -1 : (nth as Ordinal) };
+}
+
+/** The first day, by number, that a schedule beginning on a date has; dates left out are not looked at. */
+export function firstDay(repetition: Repetition, from: string): number {
+  let day = dayNumber(from);
+  while (!isDayOf(repetition, day)) day += 1;
+  return day;
+}
+
+/** Whether a day is one of the schedule that has its first on day `first`. */
+export function isSessionDay(repetition: Repetition, first: number, day: number): boolean {
+  if (day < first || !isDayOf(repetition, day)) return false;
+  const passed = repetition.kind === 'weeks' ? weekOf(day) - weekOf(first) : monthOf(day) - monthOf(first);
+  return passed % repetition.interval === 0;
+}
+
+/** Whether the weekday, and its place in the month, is right; the interval is not looked at. */
+export function isDayOf(repetition: Repetition, day: number): boolean {
+  const weekday = weekdayOf(day);
+  if (repetition.kind === 'weeks') return repetition.weekdays.includes(weekday);
+  if (weekday !== repetition.weekday) return false;
+  const month = monthOf(day);
+  if (repetition.ordinal === -1) return monthOf(day + 7) !== month;
+  return Math.floor((day - firstOfMonth(month)) / 7) + 1 === repetition.ordinal;
+}
