@@ -16,7 +16,7 @@ export type PlacedPicture = {
 export type Figure = { readonly html: SafeHtml; readonly width: number };
 
 /** Photos are set no wider than this; a tall one no higher. */
-const PHOTO = { width: 62, height: 82 };
+const PHOTO = { width: 58, height: 76 };
 
 export function pictureFigure(picture: PlacedPicture, alternative: string, caption?: HtmlValue): Figure {
   const width = Math.min(PHOTO.width, (PHOTO.height * picture.width) / picture.height);

@@ -2,14 +2,15 @@ import { Length } from '../measure/length.ts';
 import type { Piece } from '../project/model.ts';
 import { type Editions, ownEdition, type Twin } from '../shape/editions.ts';
 import { foldNet } from '../shape/fold.ts';
-import { boxSize, type Fold, type Net } from '../shape/net.ts';
+import type { Fold, Net } from '../shape/net.ts';
 import { bounds } from '../shape/space.ts';
+import { tubesOf } from '../shape/tube.ts';
 
-/** The piece that everything else goes on or into: the first root that is glued into a shape, else the first root. */
+/** The piece that everything else goes on or into: the first that folds and lies on nothing, else the first that lies on nothing. */
 export function mainPiece(editions: Editions): Piece | undefined {
   const { project, shapes } = ownEdition(editions);
   const roots = [...project.pieces.values()].filter(({ on, id }) => !on && shapes.nets.has(id.value));
-  return roots.find(({ id }) => (shapes.nets.get(id.value)?.glue.length ?? 0) > 0) ?? roots[0];
+  return roots.find(({ id }) => (shapes.nets.get(id.value)?.folds.length ?? 0) > 0) ?? roots[0];
 }
 
 /**
@@ -33,21 +34,25 @@ function twinsOf({ inch, metric }: Editions, piece: Piece): readonly Twin[] | un
 
 function finishedLengths(net: Net): readonly Length[] {
   if (net.folds.length === 0) return [net.size.width, net.size.height];
-  return foldsFlat(net) ? largestPanel(net) : foldedBounds(net);
+  return foldedBounds(isSolid(net) ? net : closed(net));
 }
 
-/** A card: nothing is glued, and all its folds run one way, so that its panels close on one another. */
-function foldsFlat({ folds, glue }: Net): boolean {
-  const upright = ({ from, to }: Fold): boolean => from.x.equals(to.x);
-  return glue.length === 0 && (folds.every(upright) || !folds.some(upright));
+/** A tube, or a floor with walls round it. Everything else (a card, a folder, an envelope) ends up flat. */
+function isSolid(net: Net): boolean {
+  if (tubesOf(net).length > 0) return true;
+  return net.panels.some(({ id }) => wallsOn(net, id) >= LEAST_WALLS);
 }
 
-function largestPanel(net: Net): readonly Length[] {
-  const sizes = net.panels.map(({ box }) => boxSize(box));
-  return [
-    Length.max(Length.zero, ...sizes.map(({ width }) => width)),
-    Length.max(Length.zero, ...sizes.map(({ height }) => height)),
-  ];
+const LEAST_WALLS = 3;
+
+function wallsOn({ folds }: Net, panel: string): number {
+  return folds.filter(({ panels, angle }) => panels.includes(panel) && angle > 0 && angle < 180).length;
+}
+
+/** The same net folded shut, however far open its sheet shows it. */
+function closed(net: Net): Net {
+  const shut = ({ angle }: Fold): number => (angle > 0 ? 180 : 0);
+  return { ...net, folds: net.folds.map((fold) => ({ ...fold, angle: shut(fold) })) };
 }
 
 /** Thinner than this, it lies flat and has no depth to speak of. */
@@ -57,7 +62,7 @@ function foldedBounds(net: Net): readonly Length[] {
   const corners = [...foldNet(net).panels.values()].flatMap((panel) => panel.corners);
   const { least, most } = bounds(corners);
   const sides = [most.x - least.x, most.y - least.y, most.z - least.z];
-  return sides.filter((side, index) => index < 2 || side > FLAT).map(hundredths);
+  return sides.filter((side) => side > FLAT).map(hundredths);
 }
 
 /** Folding reckons in floating point; a hundredth of a millimetre is finer than any ruler. */

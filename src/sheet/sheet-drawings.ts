@@ -10,6 +10,7 @@ import type { Setting } from './setting.ts';
 
 /** The drawings of a sheet: rows of figures, and beside the only template the first stacks, if there is room. */
 export type SheetDrawings = {
+  readonly heading: string;
   readonly template: SafeHtml | undefined;
   readonly beside: readonly SafeHtml[];
   readonly others: readonly SafeHtml[];
@@ -33,12 +34,14 @@ const MOST_BESIDE = 2;
 export function sheetDrawings(setting: Setting, shown: number): SheetDrawings | undefined {
   const templates = templatesOf(setting);
   const [only, ...more] = templates;
+  const heading = setting.voice.say(only ? 'template-and-layers' : 'layers');
   const large = setting.target === 'large-print';
   const narrow = large ? [] : stacksOf(setting, shown, ROOM.beside);
   const beside = narrow.slice(0, MOST_BESIDE);
   const across = Math.max(0, ...beside.map(({ width }) => width)) + (only?.width ?? 0);
   if (only && more.length === 0 && !large && across <= ACROSS) {
     return {
+      heading,
       template: only.html,
       beside: beside.map(({ html }) => html),
       others: narrow.slice(MOST_BESIDE).map(({ html }) => html),
@@ -47,7 +50,7 @@ export function sheetDrawings(setting: Setting, shown: number): SheetDrawings | 
   const others = [...templates, ...stacksOf(setting, shown, large ? ROOM.large : ROOM.inRow)].map(
     ({ html }) => html,
   );
-  return others.length > 0 ? { template: undefined, beside: [], others } : undefined;
+  return others.length > 0 ? { heading, template: undefined, beside: [], others } : undefined;
 }
 
 function templatesOf({ project, editions, drawings, voice, measures }: Setting): Figure[] {

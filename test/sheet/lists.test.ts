@@ -193,6 +193,32 @@ describe('the facts', () => {
     expect(holds).toBe('12 × short pencil, each 5/16 × 3 1/2 × 5/16 in (8 × 89 × 8 mm)');
   });
 
+  it('give a folder with pockets closed, however it is shown', () => {
+    const folder = sampleOf(`
+unit: mm
+pieces:
+  folder:
+    cut: 210 x 188
+    score: [{ from: left, at: [105] }, { from: bottom, at: [40] }]
+    panels: { back: A1, front: B1 }
+    slit: [A|B 2]
+    folds: { A|B: mountain 90, 1|2: mountain 180 }
+    glue: { A2: back, B2: front }
+`);
+    expect(facts(settingFor(folder, 'a4'))['Finished size']).toMatch(/^105 × 148 mm \(/u);
+  });
+
+  it('are of the first thing that folds, not of its envelope', () => {
+    const both = sampleOf(`
+unit: in
+pieces:
+  note: { cut: 3 x 3 }
+  card: { cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [4 1/4] }] }
+  envelope: { form: envelope, inside: 5 3/4 x 4 1/2 }
+`);
+    expect(facts(settingFor(both))['Finished size']).toMatch(/^4 1\/4 × 5 1\/2 in/u);
+  });
+
   it('give a card closed, and a flat thing as cut', () => {
     const card = sampleOf(
       'unit: in\npieces:\n  card: { cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [4 1/4] }] }',
