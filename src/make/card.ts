@@ -4,6 +4,7 @@ import { speaker } from '../sheet/labels.ts';
 import { DRAWN_PICTURE, drawnPicture } from './drawn-picture.ts';
 import type { ProjectMaterial } from './output-kind.ts';
 import { downloadsOf } from './papers.ts';
+import { plain } from './placed-pictures.ts';
 import type { Card, CardPicture } from './record.ts';
 
 /** What the index shows of a project. */
@@ -33,7 +34,7 @@ function pictureOf(material: ProjectMaterial): CardPicture | undefined {
   const lead = leadPhoto(ownEdition(editions).project);
   const placed = pictures.find(({ path }) => path === lead?.path.value);
   if (lead && placed) {
-    const { name, width, height } = placed;
+    const { name, width, height } = plain(placed.renditions);
     return { src: `${slug}/${name}`, alternative: lead.alternative, width, height };
   }
   const drawing = drawnPicture(material);

@@ -4,6 +4,7 @@ import type { Ledger } from '../project/ledger.ts';
 import { loadWorkspace } from '../project/load.ts';
 import type { Workspace } from '../project/model.ts';
 import type { Finding } from '../proof/finding.ts';
+import { proofFaults } from '../proof/proof.ts';
 import { proofStudied } from '../proof/studied.ts';
 import { type Study, studyProjects } from '../shape/edition/study.ts';
 import { cardOf } from './card.ts';
@@ -62,6 +63,7 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
   const workspace = await loadWorkspace(root, { namedFrom: options.namedFrom });
   const studies = await studyProjects(workspace.projects);
   const findings = proofStudied(workspace, studies);
+  const cache = { folder: join(out, '.cache', 'pictures') };
   const printer = openPrinter(options.browser === undefined ? {} : { browser: options.browser });
   try {
     const studio = openStudio(workspace.site, readPackageFiles(), printer, options.pdf);
@@ -70,8 +72,8 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
     const held: string[] = [];
     for (const study of wanted) {
       const { project, worked } = study;
-      const { pictures, findings: unreadable } = await readPictures(join(root, project.folder), project);
-      findings.push(...unreadable);
+      const { pictures, faults } = await readPictures(join(root, project.folder), project, cache);
+      findings.push(...proofFaults(faults));
       if (!isSound(project, findings, options.strict === true)) {
         held.push(project.slug);
         continue;

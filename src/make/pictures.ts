@@ -1,89 +1,84 @@
 import { readFile } from 'node:fs/promises';
 import { join, parse } from 'node:path';
-import sharp from 'sharp';
+import type { Fault } from '../project/fault.ts';
 import type { Picture, Project } from '../project/model.ts';
-import type { Finding } from '../proof/finding.ts';
 import { sha256 } from './output.ts';
+import { type PictureCache, remade } from './picture-cache.ts';
+import { ENCODINGS, type Encoding, WIDTHS } from './picture-encodings.ts';
 
 /** A picture of a project, made fit to be shown: turned upright, made small enough, every hidden datum left out. */
 export type ProjectPicture = {
   /** As the sheet names it. */
   readonly path: string;
   readonly alternative: string;
+  /** Every size and encoding of it, the widest of each last. */
+  readonly renditions: readonly Rendition[];
+};
+
+export type Rendition = {
+  readonly encoding: Encoding;
   /** Its name below the project's folder of the site; changes with its content. */
   readonly name: string;
   readonly width: number;
   readonly height: number;
   readonly bytes: Uint8Array;
-  readonly mediaType: 'image/jpeg' | 'image/png';
 };
 
-/** Wide enough for a desk screen and, at the width of a page, for 250 dots an inch. */
-const WIDEST = 1600;
-/** More pixels than any camera takes is a trap laid for the program's memory. */
-const MOST_PIXELS = 120_000_000;
+/** A photo of a camera is a tenth of this; more is a slip, or a trap. */
+const MOST_BYTES = 60_000_000;
 
-/** Reads and remakes every picture of a project; one that cannot be read becomes a finding. */
+/** Reads and remakes every picture of a project; one that cannot be shown becomes a fault where it is named. */
 export async function readPictures(
   folder: string,
   project: Project,
-): Promise<{ pictures: ProjectPicture[]; findings: Finding[] }> {
+  cache: PictureCache,
+): Promise<{ readonly pictures: readonly ProjectPicture[]; readonly faults: readonly Fault[] }> {
   const pictures: ProjectPicture[] = [];
-  const findings: Finding[] = [];
-  const seen = new Set<string>();
+  const faults: Fault[] = [];
   for (const picture of picturesOf(project)) {
-    if (seen.has(picture.path.value)) continue;
-    seen.add(picture.path.value);
-    const path = join(folder, picture.path.value);
+    const { value: path, at } = picture.path;
     try {
-      pictures.push(await remake(path, picture));
+      pictures.push(await remake(join(folder, path), picture, cache));
     } catch (error) {
-      findings.push({
-        rule: 'unreadable-picture',
-        severity: 'error',
-        message: `${picture.path.value} cannot be read as a picture (${reason(error)})`,
-        remedy: 'save it again as a JPEG or PNG of ordinary size',
-        at: picture.path.at,
-        notes: [],
-      });
+      faults.push({ kind: 'unreadable-picture', path, problem: reason(error), at });
     }
   }
-  return { pictures, findings };
+  return { pictures, faults };
 }
 
-function picturesOf(project: Project): Picture[] {
-  return [project.introduction, ...project.steps.map((step) => step.prose)].flatMap((prose) => [
-    ...prose.pictures,
-  ]);
+/** Each once, in the order of the sheet; those missing on disk have their finding already. */
+function picturesOf(project: Project): readonly Picture[] {
+  const all = [project.introduction, ...project.steps.map((step) => step.prose)].flatMap(
+    (prose) => prose.pictures,
+  );
+  const missing = new Set(
+    project.faults.flatMap((fault) => (fault.kind === 'missing-picture' ? [fault.path] : [])),
+  );
+  const there = all.filter(({ path }) => !missing.has(path.value));
+  return [...new Map(there.map((picture) => [picture.path.value, picture])).values()];
 }
 
-async function remake(path: string, picture: Picture): Promise<ProjectPicture> {
-  const source = await readFile(path);
-  const image = sharp(source, { limitInputPixels: MOST_PIXELS, failOn: 'error' });
-  const { format, hasAlpha } = await image.metadata();
-  if (format === 'svg') throw new Error('drawings in SVG can carry scripts; use a JPEG or PNG');
-  const shown = image
-    .rotate()
-    .resize({ width: WIDEST, height: WIDEST, fit: 'inside', withoutEnlargement: true });
-  const keepsEdges = format === 'png' || hasAlpha;
-  const { data, info } = await (keepsEdges
-    ? shown.png()
-    : shown.jpeg({ quality: 82, mozjpeg: true })
-  ).toBuffer({
-    resolveWithObject: true,
-  });
-  const ending = keepsEdges ? 'png' : 'jpg';
-  return {
-    path: picture.path.value,
-    alternative: picture.alternative,
-    name: `${parse(path).name.replace(/[^\w-]+/gu, '-')}-${sha256(data).slice(0, 8)}.${ending}`,
-    width: info.width,
-    height: info.height,
-    bytes: data,
-    mediaType: keepsEdges ? 'image/png' : 'image/jpeg',
-  };
+async function remake(file: string, picture: Picture, cache: PictureCache): Promise<ProjectPicture> {
+  const source = await readFile(file);
+  if (source.length > MOST_BYTES) throw new Error('it is over 60 MB');
+  const renditions: Rendition[] = [];
+  for (const encoding of ENCODINGS) {
+    for (const widest of WIDTHS) {
+      const { bytes, width, height } = await remade(source, encoding, widest, cache);
+      // A photo narrower than this is the same again.
+      if (renditions.some((other) => other.encoding === encoding && other.width === width)) continue;
+      renditions.push({ encoding, name: nameOf(file, bytes, width, encoding), width, height, bytes });
+    }
+  }
+  return { path: picture.path.value, alternative: picture.alternative, renditions };
+}
+
+function nameOf(file: string, bytes: Uint8Array, width: number, { ending }: Encoding): string {
+  const base = parse(file).name.replace(/[^\w-]+/gu, '-');
+  return `${base}-${width}-${sha256(bytes).slice(0, 8)}.${ending}`;
 }
 
 function reason(error: unknown): string {
-  return error instanceof Error ? (error.message.split('\n')[0] ?? '') : String(error);
+  const said = error instanceof Error ? (error.message.split('\n')[0] ?? '') : String(error);
+  return said.replace(/^Input (?:buffer|file) /iu, 'it ').replace(/^VipsJpeg: /u, '');
 }

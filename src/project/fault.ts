@@ -48,4 +48,6 @@ export type FaultKind =
   | { readonly kind: 'unsafe-content'; readonly what: string }
   /** A picture's path that is absolute, an address, or leaves the project's folder. */
   | { readonly kind: 'outside-picture'; readonly path: string }
-  | { readonly kind: 'missing-picture'; readonly path: string };
+  | { readonly kind: 'missing-picture'; readonly path: string }
+  /** A picture that is there and cannot be shown; found when it is made fit for a page. */
+  | { readonly kind: 'unreadable-picture'; readonly path: string; readonly problem: string };

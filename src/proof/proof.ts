@@ -84,6 +84,11 @@ function editionFindings(
   ];
 }
 
+/** What the rules say of faults found after the reading, such as pictures that cannot be shown. */
+export function proofFaults(faults: readonly Fault[], rules: readonly Rule[] = everyRule): Finding[] {
+  return faults.flatMap((fault) => wordedFaults([fault], rules, fault.at.file.path));
+}
+
 function wordedFaults(faults: readonly Fault[], rules: readonly Rule[], file: string): Finding[] {
   return faults.flatMap((fault) => {
     const rule = rules.find((each) => each.fault?.kind === fault.kind);

@@ -179,17 +179,6 @@ describe('a make without PDFs', () => {
     expect(pages).not.toContain('site/seed-paper-folder/index.html');
   });
 
-  it('publishes pictures without what a camera hides in them', async () => {
-    const folder = smallWorkspace();
-    await sheetwright(folder, 'make', '--no-pdf');
-    const pictures = readdirSync(join(folder, 'dist/site', BOX)).filter((name) => name.endsWith('.jpg'));
-    expect(pictures.length).toBeGreaterThan(0);
-    for (const name of pictures) {
-      const bytes = readFileSync(join(folder, 'dist/site', BOX, name)).toString('latin1');
-      expect(bytes).not.toContain('Exif');
-    }
-  });
-
   it('says which picture cannot be read, and where it is named', async () => {
     const folder = smallWorkspace();
     writeFileSync(join(folder, 'projects', BOX, 'photos/flat.jpg'), 'not a picture');

@@ -4,11 +4,12 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { readPictures } from '../../src/make/pictures.ts';
 import type { FaultKind } from '../../src/project/fault.ts';
 import { loadWorkspace } from '../../src/project/load.ts';
 import { EXAMPLE_SHEET } from '../../src/proof/example.ts';
 import type { Finding } from '../../src/proof/finding.ts';
-import { proofWorkspace } from '../../src/proof/proof.ts';
+import { proofFaults, proofWorkspace } from '../../src/proof/proof.ts';
 import type { Example } from '../../src/proof/rule.ts';
 import { rules } from '../../src/proof/rules/index.ts';
 import { buildShapes } from '../../src/shape/build.ts';
@@ -34,10 +35,11 @@ const OWNERS: Readonly<Record<FaultKind['kind'], string>> = {
   'unsafe-content': 'unsafe-content',
   'outside-picture': 'outside-picture',
   'missing-picture': 'missing-picture',
+  'unreadable-picture': 'unreadable-picture',
 };
 
-/** Only a disk can hold a file that cannot be opened, or that is no text. */
-const ON_DISK = new Set(['not-text', 'unreadable-file']);
+/** Only a disk can hold a file that cannot be opened, that is no text, or a picture that is looked at when it is made. */
+const ON_DISK = new Set(['not-text', 'unreadable-file', 'unreadable-picture']);
 
 /** Words of programmers, which mean nothing to a demonstrator. */
 const JARGON =
@@ -106,7 +108,14 @@ async function proofOf(id: string, { sheet, files: others = {} }: Example): Prom
     mkdirSync(dirname(join(root, path)), { recursive: true });
     writeFileSync(join(root, path), text);
   }
-  const findings = proofWorkspace(await loadWorkspace(root, { namedFrom: root }), buildShapes);
+  const workspace = await loadWorkspace(root, { namedFrom: root });
+  const looked = await Promise.all(
+    workspace.projects.map((project) =>
+      readPictures(join(root, project.folder), project, { folder: join(root, '.cache') }),
+    ),
+  );
+  const pictureFaults = looked.flatMap(({ faults }) => faults);
+  const findings = [...proofWorkspace(workspace, buildShapes), ...proofFaults(pictureFaults)];
   rmSync(root, { recursive: true });
   return findings;
 }

@@ -1,8 +1,9 @@
 import { buildSheet, renderSheet } from '../../sheet/sheet.ts';
-import { dataAddress, printStyles } from '../assets.ts';
+import { printStyles } from '../assets.ts';
 import { dayOf } from '../day.ts';
 import type { Job, Output, ProjectMaterial } from '../output-kind.ts';
 import { addressOf, type Handout, handoutsOf } from '../papers.ts';
+import { picturesInPrint } from '../placed-pictures.ts';
 
 /** `site/<slug>/<slug>-letter.pdf`, `-a4.pdf`, `-large-print.pdf`: the sheet to be handed out on paper. */
 export const handouts: Output = {
@@ -31,12 +32,7 @@ function handoutHtml(material: ProjectMaterial, target: Handout): string {
     labels,
     ledger,
     target,
-    pictures: new Map(
-      pictures.map(({ path, width, height, bytes, mediaType }) => [
-        path,
-        { src: dataAddress(mediaType, bytes), width, height },
-      ]),
-    ),
+    pictures: picturesInPrint(pictures),
     styles: { kind: 'inline', css: printStyles(files) },
     scripts: [],
     links: { ...(address === undefined ? {} : { address }), downloads: [] },

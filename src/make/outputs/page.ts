@@ -2,16 +2,16 @@ import { buildSheet, renderSheet } from '../../sheet/sheet.ts';
 import { scriptAssets, siteStyles } from '../assets.ts';
 import type { Output, ProjectMaterial } from '../output-kind.ts';
 import { downloadsOf } from '../papers.ts';
+import { picturesOnPage } from '../placed-pictures.ts';
 
 /** `site/<slug>/index.html`: the sheet as a page, and the pictures it shows. */
 export const page: Output = {
   id: 'page',
   ofProject: (material) => [
     { path: `site/${material.slug}/index.html`, produce: () => pageHtml(material) },
-    ...material.pictures.map(({ name, bytes }) => ({
-      path: `site/${material.slug}/${name}`,
-      produce: () => bytes,
-    })),
+    ...material.pictures
+      .flatMap(({ renditions }) => renditions)
+      .map(({ name, bytes }) => ({ path: `site/${material.slug}/${name}`, produce: () => bytes })),
   ],
 };
 
@@ -23,7 +23,7 @@ function pageHtml(material: ProjectMaterial): string {
     labels,
     ledger,
     target: 'page',
-    pictures: new Map(pictures.map(({ path, name, width, height }) => [path, { src: name, width, height }])),
+    pictures: picturesOnPage(pictures),
     styles: { kind: 'linked', hrefs: [`../assets/${siteStyles(files).name}`] },
     scripts: scriptAssets(files).map(({ name }) => `../assets/${name}`),
     links: { home: '../index.html', downloads: downloadsOf(material) },

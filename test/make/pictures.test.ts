@@ -1,0 +1,151 @@
+import { mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { deflateSync } from 'node:zlib';
+import sharp from 'sharp';
+import { describe, expect, it } from 'vitest';
+import { emptyFolder, type Outcome, sheetwright } from '../cli/terminal.ts';
+
+const SHEET = `---
+title: Card
+measurements:
+  unit: in
+  stock: { cream: { name: Cream, sheet: 8 1/2 x 11 } }
+  pieces: { card: { stock: cream, cut: 4 x 5 } }
+---
+A card.
+
+## Cut it
+Cut :piece[card].
+
+![The card on a table](photos/card.jpg)
+`;
+
+type Made = Outcome & { readonly folder: string; readonly site: string };
+
+async function made(picture: Uint8Array): Promise<Made> {
+  const folder = emptyFolder();
+  mkdirSync(join(folder, 'projects/card/photos'), { recursive: true });
+  writeFileSync(join(folder, 'projects/card/sheet.md'), SHEET);
+  writeFileSync(join(folder, 'projects/card/photos/card.jpg'), picture);
+  const outcome = await sheetwright(folder, 'make', '--no-pdf');
+  return { ...outcome, folder, site: join(folder, 'dist/site/card') };
+}
+
+const pictureFiles = (site: string): string[] =>
+  readdirSync(site).filter((name) => /\.(?:avif|webp|jpg)$/u.test(name));
+
+/** A photo of a lying camera: left half red, right half blue, with the place where it was taken. */
+async function photo(width: number, height: number): Promise<Buffer> {
+  const half = { width: Math.round(width / 2), height, channels: 3 as const };
+  const red = await sharp({ create: { ...half, background: '#c00' } })
+    .png()
+    .toBuffer();
+  return sharp({ create: { width, height, channels: 3, background: '#00c' } })
+    .composite([{ input: red, left: 0, top: 0 }])
+    .jpeg()
+    .withExif({
+      IFD0: { Make: 'Secret camera' },
+      IFD3: { GPSLatitude: '41/1 52/1 0/1', GPSLatitudeRef: 'N' },
+    })
+    .withMetadata({ orientation: 6 })
+    .toBuffer();
+}
+
+/** A small file that says it is a picture of 30,000 × 30,000 pixels (PNG, ISO/IEC 15948). */
+function bomb(): Buffer {
+  const chunk = (type: string, data: Buffer): Buffer => {
+    const body = Buffer.concat([Buffer.from(type, 'latin1'), data]);
+    const head = Buffer.alloc(4);
+    head.writeUInt32BE(data.length);
+    const sum = Buffer.alloc(4);
+    sum.writeUInt32BE(crc32(body));
+    return Buffer.concat([head, body, sum]);
+  };
+  const header = Buffer.alloc(13);
+  header.writeUInt32BE(30_000, 0);
+  header.writeUInt32BE(30_000, 4);
+  header.set([8, 0, 0, 0, 0], 8);
+  const rows = deflateSync(Buffer.alloc(30_001 * 100));
+  const signature = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
+  return Buffer.concat([
+    signature,
+    chunk('IHDR', header),
+    chunk('IDAT', rows),
+    chunk('IEND', Buffer.alloc(0)),
+  ]);
+}
+
+/** The checksum of PNG chunks, worked out bit by bit (ISO/IEC 15948, annex D). */
+function crc32(bytes: Uint8Array): number {
+  let sum = 0xffffffff;
+  for (const byte of bytes) {
+    sum ^= byte;
+    for (let bit = 0; bit < 8; bit += 1) sum = sum & 1 ? (sum >>> 1) ^ 0xedb88320 : sum >>> 1;
+  }
+  return (sum ^ 0xffffffff) >>> 0;
+}
+
+describe('a photo', () => {
+  it('is turned upright, sized for phone and desk, and says nothing of where it was taken', async () => {
+    const source = await photo(2400, 1800);
+    expect(source.toString('latin1')).toContain('Secret camera');
+    const { code, site } = await made(source);
+    expect(code).toBe(0);
+    const files = pictureFiles(site);
+    expect(files.filter((name) => name.endsWith('.jpg'))).toHaveLength(3);
+    expect(files).toHaveLength(9);
+    for (const name of files) {
+      const bytes = readFileSync(join(site, name));
+      const { width, height, exif, xmp, icc, iptc, orientation } = await sharp(bytes).metadata();
+      // Orientation 6: the camera was turned a quarter, so the photo stands.
+      expect(height).toBeGreaterThan(width);
+      expect([exif, xmp, iptc, icc, orientation ?? 1]).toEqual([
+        undefined,
+        undefined,
+        undefined,
+        undefined,
+        1,
+      ]);
+      expect(bytes.toString('latin1')).not.toMatch(/Secret camera|GPS/u);
+      const corner = { left: 10, top: 10, width: 1, height: 1 };
+      const [red = 0, , blue = 0] = await sharp(bytes).extract(corner).raw().toBuffer();
+      expect(red).toBeGreaterThan(blue);
+    }
+    const html = readFileSync(join(site, 'index.html'), 'utf8');
+    expect(html).toMatch(/<source type="image\/avif" srcset="[^"]+ 480w, [^"]+ 960w, [^"]+ 1600w"/u);
+    expect(html).toContain('alt="The card on a table"');
+  });
+
+  it('is never published as it was taken, and is not remade when nothing changed', async () => {
+    const source = await photo(640, 480);
+    const { folder, site } = await made(source);
+    for (const name of pictureFiles(site)) expect(readFileSync(join(site, name)).equals(source)).toBe(false);
+    const cache = join(folder, 'dist/.cache/pictures');
+    const times = (): number[] => readdirSync(cache).map((name) => statSync(join(cache, name)).mtimeMs);
+    const before = times();
+    await sheetwright(folder, 'make', '--no-pdf', '--all');
+    expect(times()).toEqual(before);
+  });
+
+  it.each<[string, () => Promise<Uint8Array> | Uint8Array, RegExp]>([
+    ['cut short', async () => (await photo(800, 600)).subarray(0, 3000), /cannot be shown/u],
+    ['a bomb', bomb, /cannot be shown: .*pixel/u],
+    [
+      'a drawing with a script',
+      () =>
+        Buffer.from(
+          '<svg xmlns="http://www.w3.org/2000/svg" width="9" height="9"><script>alert(1)</script></svg>',
+        ),
+      /cannot be shown: it is SVG/u,
+    ],
+    ['no picture', () => Buffer.from('no picture at all'), /cannot be shown/u],
+    ['empty', () => new Uint8Array(), /cannot be shown/u],
+  ])('that is %s is a finding where it is named', async (_, picture, message) => {
+    const { code, out, err, site } = await made(await picture());
+    expect(code).toBe(1);
+    expect(out).toMatch(/card\/sheet\.md:13:\d+ {2}error {2}photos\/card\.jpg .*\[unreadable-picture\]/u);
+    expect(out).toMatch(message);
+    expect(err).not.toMatch(/^\s+at /mu);
+    expect(() => readdirSync(site)).toThrow();
+  });
+});
