@@ -1,6 +1,6 @@
 import type { Length } from '../measure/length.ts';
 import { boxSize, type Fold, type Mate, type Net } from './net.ts';
-import { type Joint, panelOf, pathBetween } from './panel-tree.ts';
+import { type Joint, otherSide, panelOf, pathBetween } from './panel-tree.ts';
 
 /**
  * A row of walls side by side that closes into a tube when its last panel, the tab, is stuck to the first wall:
@@ -30,24 +30,50 @@ const FULL_CIRCLE = 360;
 /** A corner of three walls; leaves folded flat on each other are no tube unless they are glued into one. */
 const SHARPEST = 120;
 
+const known: WeakMap<Net, readonly Tube[]> = new WeakMap<Net, readonly Tube[]>();
+
 /**
  * Every tube of a net, in the order of its glue marks. Where none is glued into one, a row of panels whose folds come
- * full circle is one all the same: its narrower end is the tab.
+ * full circle is one all the same: its smaller end is the tab.
  */
 export function tubesOf(net: Net): readonly Tube[] {
+  const before = known.get(net);
+  if (before) return before;
   const glued = net.glue.flatMap((mate) => tubeOf(net, mate) ?? []);
-  return glued.length > 0 ? glued : unglued(net).slice(0, 1);
+  const tubes = glued.length > 0 ? glued : unglued(net);
+  known.set(net, tubes);
+  return tubes;
 }
 
-function unglued(net: Net): Tube[] {
-  const ends = net.panels.map(({ id }) => id);
-  return ends.flatMap((from, index) =>
-    ends.slice(index + 1).flatMap((to) => {
-      const tube = tubeOf(net, { from, to });
-      const isRound = tube && Math.abs(Math.abs(tube.turn) - FULL_CIRCLE) < 1;
-      return isRound && tube.joints.every(({ fold }) => fold.angle <= SHARPEST) ? [tube] : [];
-    }),
-  );
+function unglued(net: Net): readonly Tube[] {
+  for (const lines of ['upright', 'across'] as const) {
+    const folds = net.folds.filter((fold) => lineOf(fold) === lines);
+    for (const { id } of net.panels) {
+      const row = rowFrom(id, folds);
+      const turn = row.reduce((sum, { fold }) => sum + signedAngle(fold), 0);
+      const isRound = Math.abs(Math.abs(turn) - FULL_CIRCLE) < 1;
+      const to = row.at(-1)?.child;
+      if (!isRound || to === undefined || row.some(({ fold }) => fold.angle > SHARPEST)) continue;
+      const tube = tubeOf(net, { from: id, to });
+      if (tube) return [tube];
+    }
+  }
+  return [];
+}
+
+/** The panels passed from one that hangs by a single fold to the other end of its row; none from any other. */
+function rowFrom(start: string, folds: readonly Fold[]): Joint[] {
+  const row: Joint[] = [];
+  let panel = start;
+  let onward = folds.filter(({ panels }) => panels.includes(panel));
+  while (onward.length === 1 && onward[0]) {
+    const [fold] = onward;
+    const child = otherSide(fold, panel) ?? panel;
+    row.push({ fold, parent: panel, child });
+    panel = child;
+    onward = folds.filter((each) => each !== fold && each.panels.includes(child));
+  }
+  return row;
 }
 
 function tubeOf(net: Net, mate: Mate): Tube | undefined {

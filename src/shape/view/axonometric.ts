@@ -2,6 +2,7 @@ import { type Point2, shared } from '../flat-polygon.ts';
 import type { FoldedPanel, FoldedShape } from '../fold.ts';
 import type { FlatPoint } from '../net.ts';
 import { dot, type Plane, type Point3, scaled, unit } from '../space.ts';
+import { drawnEdges } from './drawn-edges.ts';
 import { paintOrder, type SeenFace } from './paint-order.ts';
 import type { PanelLayer } from './panel-layers.ts';
 import { panelsOf, Stacking } from './stacking.ts';
@@ -30,9 +31,6 @@ export type PaintedFace = {
 
 /** Faces seen this nearly from their edge are left out. */
 const EDGE_ON = 1e-4;
-
-/** Strips of a bent panel are turned by less than this against each other, in degrees. */
-const BEND = 30;
 
 /** From above, a little from the left, before the shape. */
 const LIGHT: Point3 = unit({ x: -0.35, y: 0.85, z: 0.55 });
@@ -92,28 +90,9 @@ function seen(
  * Of each side of a panel, from its corner to the next: whether it is drawn. All are, but those where two strips of a
  * bent panel meet.
  */
-export function edgesOf({ bent, net }: FoldedShape, { panel }: FoldedPanel): boolean[] {
-  if (!bent) return panel.outline.map(() => true);
-  const sharp = net.folds.filter(({ panels, angle }) => angle >= BEND && panels.includes(panel.id));
-  const others = net.panels.filter(({ id }) => id !== panel.id).flatMap(({ outline }) => sidesOf(outline));
-  return sidesOf(panel.outline).map((side) => {
-    const isFold = sharp.some(({ from, to }) => sameSide(side, [from, to]));
-    return isFold || !others.some((other) => sameSide(side, other));
-  });
-}
-
-type Side = readonly [FlatPoint, FlatPoint];
-
-function sidesOf(outline: readonly FlatPoint[]): Side[] {
-  return outline.map((corner, index) => [corner, outline[(index + 1) % outline.length] ?? corner]);
-}
-
-function sameSide([a, b]: Side, [c, d]: Side): boolean {
-  return (samePoint(a, c) && samePoint(b, d)) || (samePoint(a, d) && samePoint(b, c));
-}
-
-function samePoint(a: FlatPoint, b: FlatPoint): boolean {
-  return a.x.equals(b.x) && a.y.equals(b.y);
+export function edgesOf({ bent, net }: FoldedShape, { panel }: FoldedPanel): readonly boolean[] {
+  const all = panel.outline.map(() => true);
+  return bent ? (drawnEdges(net).get(panel.id) ?? all) : all;
 }
 
 function painted({ of, corners, plane, edges }: SeenFace<FoldedPanel>): PaintedFace {
