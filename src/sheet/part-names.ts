@@ -6,22 +6,39 @@ import type { Voice } from './voice.ts';
 
 /** A panel as a person finds it on the paper: by its name, by the named panel it hangs on, else by row and column. */
 export function partName(net: Net, id: string, voice: Voice): SafeHtml {
+  const part = findPart(net, id);
+  if (part.kind === 'named') return strong(part.name);
+  if (part.kind === 'cell') return voice.phrase('cell', { row: part.row, column: part.column });
+  return voice.phrase(`flap-${part.side}`, { panel: strong(part.of) });
+}
+
+/** The same as plain text, for what is heard and not set. */
+export function partWords(net: Net, id: string, voice: Voice): string {
+  const part = findPart(net, id);
+  if (part.kind === 'named') return part.name;
+  if (part.kind === 'cell') return voice.say('cell', { row: part.row, column: part.column });
+  return voice.say(`flap-${part.side}`, { panel: part.of });
+}
+
+type Part =
+  | { readonly kind: 'named'; readonly name: string }
+  | { readonly kind: 'flap'; readonly side: Side; readonly of: string }
+  | { readonly kind: 'cell'; readonly row: number; readonly column: number };
+
+function findPart(net: Net, id: string): Part {
   const panel = net.panels.find((each) => each.id === id || each.name === id);
-  if (!panel) return cellWords(id, voice);
-  if (panel.name !== undefined) return strong(panel.name);
-  const bearer = namedNeighbour(net, panel);
-  if (bearer?.name === undefined) return cellWords(id, voice);
-  return voice.phrase(`flap-${sideOf(panel, bearer)}`, { panel: strong(bearer.name) });
+  if (panel?.name !== undefined) return { kind: 'named', name: nameOf(panel.name) };
+  const bearer = panel && namedNeighbour(net, panel);
+  if (panel && bearer?.name !== undefined) {
+    return { kind: 'flap', side: sideOf(panel, bearer), of: nameOf(bearer.name) };
+  }
+  const cell = parseCell(id);
+  if (!cell) return { kind: 'named', name: nameOf(id) };
+  return { kind: 'cell', row: cell.row + 1, column: cell.column + 1 };
 }
 
 function strong(name: string): SafeHtml {
-  return html`<b class="piece">${nameOf(name)}</b>`;
-}
-
-function cellWords(id: string, voice: Voice): SafeHtml {
-  const cell = parseCell(id);
-  if (!cell) return strong(id);
-  return voice.phrase('cell', { row: cell.row + 1, column: cell.column + 1 });
+  return html`<b class="piece">${name}</b>`;
 }
 
 function namedNeighbour({ panels, folds }: Net, panel: Panel): Panel | undefined {
