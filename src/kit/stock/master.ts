@@ -1,4 +1,5 @@
 import type { Highs } from '../../shape/highs.ts';
+import type { Effort } from './effort.ts';
 import { type CuttingProblem, costOf, type Pattern, stillWanted, type Use } from './problem.ts';
 
 /** A solution of the relaxed choice: how often each pattern is used, in parts of a sheet, and what each blank costs. */
@@ -12,6 +13,9 @@ export type Choice =
 
 /** Costs are whole numbers: what is within half of the best is the best. */
 const EXACTLY = { output_flag: false, mip_rel_gap: 0, mip_abs_gap: 0.5 } as const;
+
+/** An easy plan need not be the very easiest. */
+const NEARLY = { output_flag: false, mip_rel_gap: 0.03 } as const;
 
 /** The choice among known patterns: how many sheets to cut by each, so that all that is wanted is cut. */
 export class Master {
@@ -58,8 +62,47 @@ export class Master {
   choose(seconds: number): Choice {
     const { demand } = this.#problem;
     const blanks = demand.map((_, blank) => blank);
-    const options = { ...EXACTLY, time_limit: Math.max(0.05, seconds) };
-    const solution = this.#highs.solve(this.#text(demand, blanks, true), options);
+    return this.#solve(this.#text(demand, blanks, true), seconds);
+  }
+
+  /**
+   * Whole sheets for the whole demand at no more than `cost`, with about the least effort for the person at the
+   * trimmer.
+   */
+  easiest(cost: number, seconds: number, effortOf: (pattern: Pattern) => Effort): Choice {
+    const { demand } = this.#problem;
+    const efforts = this.#patterns.map(effortOf);
+    const needed = this.#patterns.map(({ counts }) =>
+      Math.max(...counts.map((count, blank) => (count > 0 ? Math.ceil((demand[blank] ?? 0) / count) : 0))),
+    );
+    const text = [
+      'Minimize',
+      ' effort:',
+      ...efforts.map(({ once, perSheet }, index) => ` + ${once} y${index} + ${perSheet} x${index}`),
+      'Subject To',
+      ...this.#rows(
+        demand,
+        demand.map((_, blank) => blank),
+      ),
+      ' cost:',
+      ...this.#costs(),
+      ` <= ${cost}`,
+      ...needed.map((most, index) => ` u${index}: x${index} - ${most} y${index} <= 0`),
+      'Bounds',
+      ...needed.map((most, index) => ` 0 <= x${index} <= ${most}`),
+      'General',
+      ...this.#patterns.map((_, index) => ` x${index}`),
+      'Binary',
+      ...this.#patterns.map((_, index) => ` y${index}`),
+      'End',
+      '',
+    ];
+    return this.#solve(text.join('\n'), seconds, NEARLY);
+  }
+
+  #solve(text: string, seconds: number, exactness: object = EXACTLY): Choice {
+    const { demand } = this.#problem;
+    const solution = this.#highs.solve(text, { ...exactness, time_limit: Math.max(0.05, seconds) });
     if (solution.Status === 'Infeasible') return { status: 'impossible' };
     const uses = this.#patterns.flatMap((pattern, index) => {
       const count = Math.round(primalOf(solution.Columns[`x${index}`]));
@@ -72,11 +115,18 @@ export class Master {
 
   /** The programme in CPLEX LP format, a term a line. */
   #text(demand: readonly number[], wanted: readonly number[], whole: boolean): string {
-    const names = this.#patterns.map((_, index) => `x${index}`);
-    const costs = this.#patterns.map(
-      ({ sheet }, index) => ` + ${this.#problem.sheets[sheet]?.cost ?? 1} x${index}`,
-    );
-    const rows = wanted.flatMap((blank) => {
+    const integer = whole ? ['General', ...this.#patterns.map((_, index) => ` x${index}`)] : [];
+    const lines = ['Minimize', ' cost:', ...this.#costs(), 'Subject To', ...this.#rows(demand, wanted)];
+    return [...lines, ...integer, 'End', ''].join('\n');
+  }
+
+  #costs(): readonly string[] {
+    return this.#patterns.map(({ sheet }, index) => ` + ${this.#problem.sheets[sheet]?.cost ?? 1} x${index}`);
+  }
+
+  /** A row for each blank that is wanted; no pattern counts for more of it than that. */
+  #rows(demand: readonly number[], wanted: readonly number[]): readonly string[] {
+    return wanted.flatMap((blank) => {
       const need = demand[blank] ?? 0;
       const terms = this.#patterns.flatMap(({ counts }, index) => {
         const count = Math.min(counts[blank] ?? 0, need);
@@ -84,8 +134,6 @@ export class Master {
       });
       return [` c${blank}:`, ...terms, ` >= ${need}`];
     });
-    const integer = whole ? ['General', ...names.map((name) => ` ${name}`)] : [];
-    return ['Minimize', ' cost:', ...costs, 'Subject To', ...rows, ...integer, 'End', ''].join('\n');
   }
 }
 

@@ -3,6 +3,8 @@ import { areaBound } from './bounds.ts';
 import { closeGap } from './close-gap.ts';
 import { type Generated, type Generation, generatePatterns } from './column-generation.ts';
 import { dive } from './dive.ts';
+import { effortOf, totalEffort } from './effort.ts';
+import { exactly } from './exactly.ts';
 import { fillSheets } from './greedy.ts';
 import { Master } from './master.ts';
 import { Pricer } from './pricing.ts';
@@ -27,7 +29,7 @@ export type Search = {
 
 /**
  * The cheapest plan found in the time there is, and a bound no plan can be under: cut by patterns that column
- * generation finds, chosen by a whole-number programme. The plan gives at least what is wanted, perhaps more.
+ * generation finds, chosen by a whole-number programme. The plan gives exactly what is wanted.
  */
 export function planSheets(problem: CuttingProblem, search: Search): SheetPlan {
   return new Planner(problem, search).plan();
@@ -35,6 +37,9 @@ export function planSheets(problem: CuttingProblem, search: Search): SheetPlan {
 
 /** The longest the choice among patterns may take, in seconds, before more patterns are looked for. */
 const CHOICE = 1.5;
+
+/** Seconds to look for an easier plan of the same cost, on top of the time for the cost itself. */
+const EASIER = 0.8;
 
 class Planner {
   readonly #problem: CuttingProblem;
@@ -62,7 +67,19 @@ class Planner {
       if (!this.#isDone) this.#choose();
       if (!this.#isDone && attempt === 0) this.#closeGap();
     }
-    return { uses: this.#uses, cost: this.#cost, bound: this.#bound };
+    return { uses: this.#easiest(), cost: this.#cost, bound: this.#bound };
+  }
+
+  /** Of the plans at this cost an easy one, with exactly what is wanted of each blank. */
+  #easiest(): readonly Use[] {
+    const choice = this.#master.easiest(this.#cost, EASIER, (pattern) => effortOf(pattern, this.#problem));
+    const chosen = choice.status === 'impossible' ? undefined : choice.uses;
+    const plans = [this.#uses, ...(chosen ? [chosen] : [])].flatMap((uses) => [
+      exactly(uses, this.#problem, 'of few'),
+      exactly(uses, this.#problem, 'alike'),
+    ]);
+    const ranked = plans.map((uses) => ({ uses, effort: totalEffort(uses, this.#problem) }));
+    return ranked.reduce((least, each) => (each.effort < least.effort ? each : least)).uses;
   }
 
   get #generation(): Generation {
