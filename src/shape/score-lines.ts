@@ -1,7 +1,7 @@
 import type { Length, Unit } from '../measure/length.ts';
-import { printLength } from '../measure/print.ts';
 import type { ScoreGroup } from '../project/model.ts';
 import type { At } from '../project/source.ts';
+import { rulerOf, say } from './forming/ruler.ts';
 import type { ShapeProblem } from './shapes.ts';
 
 /** The score lines of one direction, from the left (or the top) edge, rising; and what is wrong with them. */
@@ -44,7 +44,7 @@ function outOfOrder(group: ScoreGroup, { piece, unit }: Direction): ShapeProblem
   return group.at.flatMap((position, index) => {
     const before = group.at[index - 1];
     if (!before?.value.greaterThan(position.value)) return [];
-    const [here, there] = [position, before].map(({ value }) => printLength(value, unit));
+    const [here, there] = [position, before].map(({ value }) => say(rulerOf(unit), value));
     return [
       {
         rule: 'score-order',
@@ -62,12 +62,12 @@ function outside(
 ): ShapeProblem | undefined {
   if (written.value.lessThan(extent)) return undefined;
   const measure = between === 'columns' ? 'wide' : 'high';
-  const [position, size] = [printLength(written.value, unit), printLength(extent, unit)];
+  const [position, size] = [say(rulerOf(unit), written.value), say(rulerOf(unit), extent)];
   const excess = written.value.minus(extent);
   const message =
     excess.sign === 0
       ? `the score line at ${position} from the ${from} is the edge of ${piece}, which is ${size} ${measure}`
-      : `the score line at ${position} from the ${from} lies ${printLength(excess, unit)} outside ${piece}, which is ${size} ${measure}`;
+      : `the score line at ${position} from the ${from} lies ${say(rulerOf(unit), excess)} outside ${piece}, which is ${size} ${measure}`;
   return {
     rule: 'score-outside',
     message,
@@ -79,7 +79,7 @@ function outside(
 function doubled(line: Line, others: readonly Line[], { piece, unit }: Direction): ShapeProblem | undefined {
   const first = others.find(({ position }) => position.equals(line.position));
   if (!first) return undefined;
-  const words = ({ written, from }: Line): string => `${printLength(written.value, unit)} from the ${from}`;
+  const words = ({ written, from }: Line): string => `${say(rulerOf(unit), written.value)} from the ${from}`;
   const same = words(first) === words(line);
   return {
     rule: 'score-doubled',
