@@ -94,6 +94,24 @@ describe('the architecture', () => {
     expect(clocks).toEqual([]);
   });
 
+  it('imports only packages that are installed with it', () => {
+    const manifest: unknown = JSON.parse(readFileSync(join(source, '../package.json'), 'utf8'));
+    const { dependencies, optionalDependencies } = manifest as Record<string, Record<string, string>>;
+    const installed = new Set(Object.keys({ ...dependencies, ...optionalDependencies }));
+    const resolved = files.flatMap((path) =>
+      [...readFileSync(path, 'utf8').matchAll(/require\.resolve\([`']([^`']+)/gu)].map(
+        (match) => match[1] ?? '',
+      ),
+    );
+    const packages = [...imports.map(({ specifier }) => specifier), ...resolved]
+      .filter((specifier) => !specifier.startsWith('.') && !specifier.startsWith('node:'))
+      .map((specifier) => /^(?:@[^/]+\/)?[^/]+/u.exec(specifier)?.[0] ?? specifier);
+    // Types alone are gone when it is compiled.
+    const typesOnly = new Set(['mdast', 'hast', 'mdast-util-directive']);
+    expect(packages.length).toBeGreaterThan(20);
+    expect([...new Set(packages)].filter((name) => !installed.has(name) && !typesOnly.has(name))).toEqual([]);
+  });
+
   it('would catch an arrow that runs down', () => {
     const wrong = importsOf("import { proof } from '../proof/proof.ts';", join(source, 'measure/length.ts'));
     expect(againstTheArrows(wrong)).toEqual(['measure/length.ts imports ../proof/proof.ts']);
