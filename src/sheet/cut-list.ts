@@ -2,7 +2,7 @@ import type { Piece } from '../project/model.ts';
 import { twin } from '../shape/editions.ts';
 import { sheetsOf } from '../shape/shapes.ts';
 import { type EditionColumns, editionColumns } from './columns.ts';
-import { pieceDrawing, pieceScale } from './drawings/piece.ts';
+import { pieceDrawing, pieceScale, type Room } from './drawings/piece.ts';
 import { drawingElement } from './figures.ts';
 import { baseName, nameOf } from './names.ts';
 import { stockFacts, stockOf, stocksUsed } from './papers.ts';
@@ -36,20 +36,20 @@ export type CutRow = {
   readonly notes: readonly SafeHtml[];
 };
 
-/** Room for the drawing of the largest piece, in millimetres of paper: less when there are many pieces to a page. */
+/** Room for the drawing of the largest piece, in millimetres of paper: the less, the more pieces a page must hold. */
 const ROOM = {
   few: { width: 32, height: 25 },
   many: { width: 26, height: 17 },
+  most: { width: 20, height: 11 },
   large: { width: 33, height: 40 },
 };
 const MANY = 4;
+const MOST = 6;
 
 export function cutList(setting: Setting): CutList {
   const { editions, measures, project } = setting;
   const pieces = [...project.pieces.values()];
-  const usual = pieces.length > MANY ? ROOM.many : ROOM.few;
-  const room = setting.target === 'large-print' ? ROOM.large : usual;
-  const scale = pieceScale(editions[measures.leading], room);
+  const scale = pieceScale(editions[measures.leading], roomFor(setting));
   const rows = (cut: readonly Piece[]): CutRow[] => cut.flatMap((piece) => rowsOf(setting, piece, scale));
   const known = stocksUsed(setting).map((stock) => ({
     stock: stock.name,
@@ -64,6 +64,12 @@ export function cutList(setting: Setting): CutList {
       (group) => group.rows.length > 0,
     ),
   };
+}
+
+function roomFor({ editions, measures, target }: Setting): Room {
+  if (target === 'large-print') return ROOM.large;
+  const sheets = editions[measures.leading].shapes.nets.size;
+  return sheets > MOST ? ROOM.most : sheets > MANY ? ROOM.many : ROOM.few;
 }
 
 /** One row a sheet: a form may be cut from several. */
@@ -109,8 +115,10 @@ function baseNote({ editions, measures, voice }: Setting, piece: Piece, reveals:
   const base = piece.on ? baseName(piece.on.value, voice) : '';
   const layer = editions.inch.shapes.layers.find((each) => each.piece.id.value === piece.id.value);
   if (layer && isAskew(layer)) {
-    const least = measures.both([leastReveal(reveals)]);
-    return voice.phrase('on-base-turned', { base, degrees: layer.turn, least });
+    const { inch, metric } = leastReveal(reveals);
+    const least = measures.both([{ inch: inch.abs(), metric: metric.abs() }]);
+    const key = inch.sign < 0 ? 'on-base-turned-over' : 'on-base-turned';
+    return voice.phrase(key, { base, degrees: layer.turn, least });
   }
   const sides = Object.values(reveals);
   if (sides.every(({ inch }) => inch.sign === 0)) return voice.phrase('on-base-flush', { base });

@@ -15,10 +15,20 @@ export type ScoreList = {
 
 export type ScoredPiece = {
   readonly name: string;
-  readonly rows: readonly { readonly words: SafeHtml; readonly lead: SafeHtml; readonly second: SafeHtml }[];
+  readonly rows: readonly ScoreRow[];
   /** What is cut besides, once scored; undefined when nothing is. */
   readonly cuts: string | undefined;
 };
+
+export type ScoreRow = {
+  readonly words: SafeHtml;
+  readonly lead: SafeHtml;
+  readonly second: SafeHtml;
+  /** So few positions that they stand on one line. */
+  readonly few: boolean;
+};
+
+const FEW = 6;
 
 /** The score list of a sheet; undefined when nothing in it is scored. */
 export function scoreList(setting: Setting): ScoreList | undefined {
@@ -40,9 +50,10 @@ export function scoreList(setting: Setting): ScoreList | undefined {
   return pieces.length === 0 ? undefined : { columns: editionColumns(setting), pieces };
 }
 
-function rowsOf({ editions, measures, voice }: Setting, sheet: string): ScoredPiece['rows'] {
+function rowsOf({ editions, measures, voice }: Setting, sheet: string): readonly ScoreRow[] {
   return scoreMoves(editions, sheet).map((move) => ({
     words: moveWords(move, measures, voice),
+    few: move.at.length <= FEW,
     lead: measures.alone(move.at, measures.leading, 'column'),
     second: measures.alone(move.at, measures.leading === 'inch' ? 'metric' : 'inch', 'column'),
   }));

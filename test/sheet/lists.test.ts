@@ -69,6 +69,15 @@ describe('the cut list', () => {
     ]);
   });
 
+  it('says how far a turned piece passes its base', () => {
+    const from = sampleOf(
+      'unit: in\npieces:\n  base: { cut: 2 x 2 }\n  top: { cut: 2 x 2, on: base, at: { turn: 45 }, overhang: yes }',
+    );
+    const [note] = rows(settingFor(from))[1]?.notes.map(read) ?? [];
+    // Half the diagonal of 2 in is √2 in: 0.414 in over the edge.
+    expect(note).toBe('on the base, turned 45° clockwise; farthest corner 7/16 in (11 mm) over the edge');
+  });
+
   it('says how many, where there is more than one', () => {
     expect(rows(setting).map(({ times }) => times)).toEqual([undefined, '× 3', undefined]);
   });
