@@ -220,7 +220,7 @@
     if (!tree) return into;
     const facing = dot(tree.normal, towards) > 0;
     inOrder(facing ? tree.behind : tree.before, towards, into);
-    into.push(...(facing ? tree.within : tree.within.toReversed()));
+    into.push(...(facing ? tree.within : [...tree.within].reverse()));
     return inOrder(facing ? tree.before : tree.behind, towards, into);
   }
 

@@ -6,9 +6,10 @@ import type { FontFile, PackageFiles } from './package-files.ts';
 export type Asset = { readonly name: string; readonly bytes: Uint8Array };
 
 const FAMILY = 'Public Sans';
-const PAGE_STYLES = ['base', 'sheet', 'site'];
+const PAGE_STYLES = ['base', 'sheet', 'site', 'turn'];
 const TEMPLATE_STYLES = ['base', 'template'];
 const PRINT_STYLES = ['base', 'sheet', 'print'];
+const CUE_STYLES = ['base', 'cue'];
 
 /** The one stylesheet of the site, fonts by address. */
 export function siteStyles(files: PackageFiles): Asset {
@@ -20,13 +21,14 @@ export function fontAsset(font: FontFile): Asset {
   return named(font.name, font.bytes);
 }
 
-export function scriptAssets(files: PackageFiles): readonly Asset[] {
-  return [...files.scripts].map(([name, text]) => named(`${name}.js`, text));
+/** The one script of the site: each of ours is closed in itself, so that they need only stand in one file. */
+export function siteScript(files: PackageFiles): Asset {
+  return named('sheetwright.js', [...files.scripts.values()].join('\n'));
 }
 
 /** Everything in the assets folder. */
 export function siteAssets(files: PackageFiles): readonly Asset[] {
-  return [siteStyles(files), ...files.fonts.map(fontAsset), ...scriptAssets(files)];
+  return [siteStyles(files), ...files.fonts.map(fontAsset), siteScript(files)];
 }
 
 const fontSheets = new WeakMap<PackageFiles, string>();
@@ -39,6 +41,11 @@ export function printStyles(files: PackageFiles): string {
 /** The CSS of the actual-size template. */
 export function templateStyles(files: PackageFiles): string {
   return `${fontData(files)}\n${joined(files, TEMPLATE_STYLES)}`;
+}
+
+/** The CSS of the demonstrator's cue card. */
+export function cueStyles(files: PackageFiles): string {
+  return `${fontData(files)}\n${joined(files, CUE_STYLES)}`;
 }
 
 function fontData(files: PackageFiles): string {

@@ -20,6 +20,7 @@ import { type SheetDrawings, sheetDrawings } from './sheet-drawings.ts';
 import { type StepView, stepViews } from './steps.ts';
 import { type Styles, styleElements } from './styles.ts';
 import { type SupplyGroup, supplyGroups } from './supplies.ts';
+import { type TurnView, turnViews } from './turn/turns.ts';
 import { typographic } from './typographic.ts';
 import { voiceOf } from './voice.ts';
 
@@ -76,6 +77,8 @@ export type SheetModel = {
   readonly cutList: CutList;
   readonly scoreList: ScoreList | undefined;
   readonly drawings: SheetDrawings | undefined;
+  /** Pieces to be turned and folded; none in print. */
+  readonly turns: readonly TurnView[];
   readonly supplies: readonly SupplyGroup[];
   readonly cautions: readonly Caution[];
   readonly steps: readonly StepView[];
@@ -112,6 +115,7 @@ export function buildSheet(input: SheetInput): SheetModel {
     cutList: cutList(setting),
     scoreList: scoreList(setting),
     drawings: sheetDrawings(setting, hero?.showsLayers ? 1 : 0),
+    turns: turnViews(setting),
     supplies: supplyGroups(setting),
     cautions: cautionsFor(project, voice),
     steps: stepViews(setting),

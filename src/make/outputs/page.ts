@@ -1,5 +1,5 @@
 import { buildSheet, renderSheet } from '../../sheet/sheet.ts';
-import { scriptAssets, siteStyles } from '../assets.ts';
+import { siteScript, siteStyles } from '../assets.ts';
 import type { Output, ProjectMaterial } from '../output-kind.ts';
 import { downloadsOf } from '../papers.ts';
 import { picturesOnPage } from '../placed-pictures.ts';
@@ -25,7 +25,7 @@ function pageHtml(material: ProjectMaterial): string {
     target: 'page',
     pictures: picturesOnPage(pictures),
     styles: { kind: 'linked', hrefs: [`../assets/${siteStyles(files).name}`] },
-    scripts: scriptAssets(files).map(({ name }) => `../assets/${name}`),
+    scripts: [`../assets/${siteScript(files).name}`],
     links: { home: '../index.html', downloads: downloadsOf(material) },
   });
   return renderSheet(model, renderer, labels);

@@ -1,0 +1,69 @@
+// The picture of a folded piece: what paper.js says is seen of it, as SVG.
+(() => {
+  const SVG = 'http://www.w3.org/2000/svg';
+  /** The picture's own units, the border it keeps free, and the gap between two sheets. */
+  const [WIDTH, HEIGHT, BORDER, GAP] = [600, 420, 8, 24];
+
+  /** `#rrggbb`, as dark as a face in the shade is drawn. */
+  function shaded(color, shade) {
+    const light = 1 - (1 - shade) * 0.34;
+    const channels = [1, 3, 5].map((at) => Math.round(Number.parseInt(color.slice(at, at + 2), 16) * light));
+    return `rgb(${channels.join(' ')})`;
+  }
+
+  function svg(name, attributes) {
+    const made = document.createElementNS(SVG, name);
+    for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, value);
+    return made;
+  }
+
+  /** Draws folded sheets side by side; paths are used again, so that a frame costs no more than its numbers. */
+  class Picture {
+    element = svg('svg', { class: 'turn-shape', viewBox: `0 0 ${WIDTH} ${HEIGHT}`, role: 'img' });
+    #used = 0;
+
+    draw(folded, view) {
+      const across = folded.reduce((sum, { radius }) => sum + 2 * radius, 0);
+      const tallest = Math.max(...folded.map(({ radius }) => 2 * radius));
+      const gaps = (folded.length - 1) * GAP + 2 * BORDER;
+      const scale = Math.min((WIDTH - gaps) / across, (HEIGHT - 2 * BORDER) / tallest);
+      let x = (WIDTH - across * scale - gaps) / 2 + BORDER;
+      this.#used = 0;
+      for (const shape of folded) {
+        const middle = [x + shape.radius * scale, HEIGHT / 2];
+        for (const face of globalThis.sheetwright.paper.paint(shape, view)) this.#face(face, middle, scale);
+        x += 2 * shape.radius * scale + GAP;
+      }
+      for (const spare of [...this.element.children].slice(this.#used)) spare.remove();
+    }
+
+    #face({ points, sides, color, shade }, middle, scale) {
+      const places = points.map((point) =>
+        point.map((value, axis) => (middle[axis] + value * scale).toFixed(1)).join(' '),
+      );
+      const outline = `M${places.join('L')}Z`;
+      const fill = shaded(color, shade);
+      if (sides.every(Boolean)) {
+        this.#path('whole', outline, fill);
+        return;
+      }
+      this.#path('part', outline, fill);
+      if (!sides.some(Boolean)) return;
+      const edges = places.map((place, side) =>
+        sides[side] ? `M${place}L${places[(side + 1) % places.length]}` : '',
+      );
+      this.#path('edges', edges.join(''), 'none');
+    }
+
+    #path(kind, d, fill) {
+      const path = this.element.children[this.#used] ?? this.element.appendChild(svg('path', {}));
+      this.#used += 1;
+      path.setAttribute('class', `turn-${kind}`);
+      path.setAttribute('d', d);
+      // A part has a hair of its own color round it, so that nothing shines through where a face was cut.
+      path.setAttribute('style', kind === 'part' ? `fill: ${fill}; stroke: ${fill}` : `fill: ${fill}`);
+    }
+  }
+
+  globalThis.sheetwright = { ...globalThis.sheetwright, Picture };
+})();
