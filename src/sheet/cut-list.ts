@@ -36,7 +36,7 @@ export type CutRow = {
   readonly notes: readonly SafeHtml[];
 };
 
-/** Room for the drawing of the largest piece, in millimetres of paper: the less, the more pieces a page must hold. */
+/** Room for the drawing of the largest piece, in millimetres of paper: in print the less, the more a page must hold. */
 const ROOM = {
   few: { width: 32, height: 25 },
   many: { width: 26, height: 17 },
@@ -68,6 +68,7 @@ export function cutList(setting: Setting): CutList {
 
 function roomFor({ editions, measures, target }: Setting): Room {
   if (target === 'large-print') return ROOM.large;
+  if (target === 'page') return ROOM.few;
   const sheets = editions[measures.leading].shapes.nets.size;
   return sheets > MOST ? ROOM.most : sheets > MANY ? ROOM.many : ROOM.few;
 }
