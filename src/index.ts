@@ -1,0 +1,30 @@
+/**
+ * Everything the commands do, as functions. `docs/api.md` shows them at work.
+ *
+ * @packageDocumentation
+ */
+export { draftText } from './make/draft.ts';
+export { type MakeOptions, type MakeResult, make } from './make/make.ts';
+export { Unwritable, type Written } from './make/output.ts';
+export type { Progress } from './make/work.ts';
+export { Length, type Unit } from './measure/length.ts';
+export { parseLength, parseSizes, type Reading } from './measure/notation.ts';
+export { printInches, printLength, printMillimetres, printSize } from './measure/print.ts';
+export type { Size } from './measure/size.ts';
+export { openPreview, type Preview, type PreviewOptions } from './preview/preview.ts';
+export { BrowserMissing, PrintFault } from './print/fault.ts';
+export { openPrinter, type Printer, type PrinterOptions } from './print/printer.ts';
+export { readWorkspaceFromTexts } from './project/from-texts.ts';
+export { type LoadOptions, loadWorkspace } from './project/load.ts';
+export type { Piece, Project, Site, Step, Stock, Workspace } from './project/model.ts';
+export type { Finding, Note, Severity } from './proof/finding.ts';
+export { findingsJson, printFindings } from './proof/print.ts';
+export { proofStudied } from './proof/studied.ts';
+export { type Published, type PublishResult, publish, unpublished } from './publish/publish.ts';
+export { buildShapes } from './shape/build.ts';
+export { type WorkedOut, workOutEditions } from './shape/edition/edition.ts';
+export { type Study, studyProjects } from './shape/edition/study.ts';
+export type { Edition, Editions } from './shape/editions.ts';
+export { type FoldedShape, foldNet } from './shape/fold.ts';
+export type { Fold, Net, Panel } from './shape/net.ts';
+export type { Layer, Shapes } from './shape/shapes.ts';
