@@ -212,7 +212,9 @@
       -sideOf(second.panel, first.panel) * Math.sign(dot(first.normal, second.normal));
     if (side !== 0) return side * facing;
     const height = dot(plane.normal, second.corners[0]) - dot(plane.normal, first.corners[0]);
-    return Math.abs(height) > near / 1000 ? height : 0;
+    if (Math.abs(height) > near / 1000) return height;
+    // A layer that reaches past its panel lies over the panel beside it too.
+    return dot(first.normal, second.normal) > 0 ? (second.level - first.level) * facing : 0;
   }
 
   /** Faces of a tree, the farthest first. */
