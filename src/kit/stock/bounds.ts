@@ -1,4 +1,4 @@
-import { stancesOf } from '../guillotine/blank.ts';
+import { type Rect, stancesOf } from '../guillotine/blank.ts';
 import type { Priced } from './pricing.ts';
 import type { CuttingProblem } from './problem.ts';
 
@@ -7,20 +7,28 @@ import type { CuttingProblem } from './problem.ts';
  * fits counts for nothing.
  */
 export function areaBound(problem: CuttingProblem): number {
-  const { blanks, demand, sheets } = problem;
+  const { demand, sheets, safe } = problem;
+  const blanks = safe?.blanks ?? problem.blanks;
   const needed = blanks.reduce(
-    (total, { width, height }, blank) => total + BigInt(width) * BigInt(height) * BigInt(demand[blank] ?? 0),
+    (total, blank, index) => total + areaOf(blank) * BigInt(demand[index] ?? 0),
     0n,
   );
-  const useful = sheets.filter((sheet) =>
-    blanks.some((blank) =>
-      stancesOf(blank).some(({ width, height }) => width <= sheet.width && height <= sheet.height),
-    ),
-  );
-  const bounds = useful.map(({ width, height, cost }) =>
-    roundedUp(needed * BigInt(cost), BigInt(width) * BigInt(height), problem),
+  const bounds = sheets.flatMap((sheet, index) =>
+    isUseful(sheet, problem)
+      ? [roundedUp(needed * BigInt(sheet.cost), areaOf(safe?.sheets[index] ?? sheet), problem)]
+      : [],
   );
   return Math.min(...bounds);
+}
+
+function areaOf({ width, height }: Rect): bigint {
+  return BigInt(width) * BigInt(height);
+}
+
+function isUseful(sheet: Rect, { blanks }: CuttingProblem): boolean {
+  return blanks.some((blank) =>
+    stancesOf(blank).some(({ width, height }) => width <= sheet.width && height <= sheet.height),
+  );
 }
 
 /**

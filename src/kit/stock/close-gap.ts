@@ -27,6 +27,7 @@ export function closeGap(
   cost: number,
   { highs, seconds }: { readonly highs: Highs; readonly seconds: number },
 ): Closed {
+  if (problem.safe) return 'unknown';
   const target = BigInt(cost) - costUnit(problem);
   const least = leastWorth(problem, values, priced, target);
   if (!least) return 'unknown';

@@ -8,10 +8,10 @@ import type { CuttingProblem, Pattern } from './problem.ts';
 export type Generated = Valued & { readonly relaxed: Relaxed; readonly bound: number };
 
 /**
- * Prices become whole numbers of these parts, so that everything after them is exact. What costs nothing is worth one
- * part, so that it is cut too where there is room.
+ * Prices become whole numbers of these parts of the dearest sheet's cost, so that everything after them is exact. What
+ * costs nothing is worth one part, so that it is cut too where there is room.
  */
-const PARTS = 2 ** 20;
+const PARTS = 2 ** 22;
 
 /** What a new pattern must be better by, relative to its sheet's cost. */
 const BETTER = 1 + 1e-7;
@@ -36,13 +36,14 @@ export function generatePatterns(
   { problem, master, pricer, isLate }: Generation,
   demand: readonly number[],
 ): Generated | undefined {
+  const parts = PARTS / Math.max(...problem.sheets.map(({ cost }) => cost));
   const isWhole = demand === problem.demand;
   let bound = 0;
   let pairs = QUICK;
   for (;;) {
     const relaxed = master.relax(demand);
     if (!relaxed) return undefined;
-    const values = relaxed.prices.map((price) => Math.max(1, Math.floor(price * PARTS)));
+    const values = relaxed.prices.map((price) => Math.max(1, Math.floor(price * parts)));
     const priced = pricer.best(values, demand, pairs);
     if (isWhole) bound = Math.max(bound, valueBound(values, priced, problem));
     const better = priced.filter(({ pattern }) => isBetter(problem, pattern, relaxed.prices));

@@ -1,3 +1,4 @@
+import type { Blank, Rect } from '../guillotine/blank.ts';
 import { bestConstrained, type Wanted } from '../guillotine/constrained.ts';
 import { type Grid, gridOf } from '../guillotine/grid.ts';
 import { PatternTable } from '../guillotine/pattern-table.ts';
@@ -16,7 +17,7 @@ export class Pricer {
 
   constructor(problem: CuttingProblem) {
     this.#problem = problem;
-    this.#grids = problem.sheets.map((sheet) => sheetGrids(problem, sheet));
+    this.#grids = problem.sheets.map((sheet, index) => sheetGrids(problem, sheet, index));
   }
 
   /**
@@ -40,16 +41,22 @@ export class Pricer {
 /** `relaxed` is there where positions were left out of `grid`: blanks a little too small on a sheet too large. */
 type SheetGrids = { readonly grid: Grid; readonly relaxed: Grid | 'unknown' | undefined };
 
-function sheetGrids({ blanks, demand, longest }: CuttingProblem, sheet: SheetSize): SheetGrids {
+function sheetGrids(
+  { blanks, demand, longest, safe }: CuttingProblem,
+  sheet: SheetSize,
+  index: number,
+): SheetGrids {
   const grid = gridOf(blanks, sheet, { demand, ...(longest === undefined ? {} : { longest }) });
-  return { grid, relaxed: grid.exact ? undefined : relaxedGrid(grid) };
+  if (grid.exact && !safe) return { grid, relaxed: undefined };
+  const smaller = blanks.map((blank, each) => ({ ...blank, ...safe?.blanks[each] }));
+  return { grid, relaxed: relaxedGrid(smaller, safe?.sheets[index] ?? sheet) };
 }
 
 /** Steps along the longer edge of a relaxed sheet; few enough for every position to be there. */
 const RELAXED_STEPS = 400;
 
 /** @returns `unknown` when a blank is so small that it would vanish. */
-function relaxedGrid({ blanks, sheet }: Grid): Grid | 'unknown' {
+function relaxedGrid(blanks: readonly Blank[], sheet: Rect): Grid | 'unknown' {
   const step = Math.ceil(Math.max(sheet.width, sheet.height) / RELAXED_STEPS);
   const smaller = blanks.map(({ width, height, turnable }) => ({
     width: Math.floor(width / step),
@@ -57,8 +64,7 @@ function relaxedGrid({ blanks, sheet }: Grid): Grid | 'unknown' {
     turnable,
   }));
   if (smaller.some(({ width, height }) => width === 0 || height === 0)) return 'unknown';
-  const larger = { width: Math.ceil(sheet.width / step), height: Math.ceil(sheet.height / step) };
-  return gridOf(smaller, larger);
+  return gridOf(smaller, { width: Math.ceil(sheet.width / step), height: Math.ceil(sheet.height / step) });
 }
 
 function bestOn(

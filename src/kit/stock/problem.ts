@@ -9,6 +9,11 @@ export type CuttingProblem = {
   readonly sheets: readonly SheetSize[];
   /** The longest cut that may be made, if there is one. */
   readonly longest?: number;
+  /**
+   * Where sizes had to be rounded (blanks up, sheets down): the same rounded the other way, so that what is proven of
+   * them holds for the true sizes.
+   */
+  readonly safe?: { readonly blanks: readonly Rect[]; readonly sheets: readonly Rect[] };
 };
 
 /** `cost` is a whole number, at least 1: 1 each where sheets are counted, a price where money is. */

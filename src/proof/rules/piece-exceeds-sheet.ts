@@ -2,6 +2,7 @@ import type { Length, Unit } from '../../measure/length.ts';
 import { fitsWithin, quarterTurned, type Size } from '../../measure/size.ts';
 import type { Piece, Stock } from '../../project/model.ts';
 import type { Place } from '../../project/source.ts';
+import { keptUpright } from '../../shape/keep-upright.ts';
 import { sheetsOf } from '../../shape/shapes.ts';
 import { sheetWith } from '../example.ts';
 import type { ProofContext, Rule, Statement } from '../rule.ts';
@@ -37,7 +38,7 @@ function exceeding(name: string, size: Size, stock: Stock, unit: Unit): Statemen
   return {
     message: `${name} is ${say(size)}, but ${stock.id.value} comes in sheets of ${sayList(sheets.map(say))}`,
     remedy: fitsTurned
-      ? `it would fit turned, but ${fixed}: cut it at most ${most}, or from another stock`
+      ? `it would fit turned, but ${fixed && REASON[fixed]}: cut it at most ${most}, or from another stock`
       : `cut it at most ${most}, or from a larger stock`,
     notes: stock.sheets.map((sheet) => ({ message: `a sheet is ${say(sizeOf(sheet))}`, at: sheet.size.at })),
   };
@@ -47,11 +48,10 @@ function sizeOf({ size }: Stock['sheets'][number]): Size {
   return { width: size.width.value, height: size.height.value };
 }
 
-/** Why a piece may not be turned on its sheet, if it may not. */
-function keptUpright({ print, grain }: Stock): string | undefined {
-  if (print?.value === 'upright') return 'the print must stay upright';
-  return grain && 'the grain must run as on the sheet';
-}
+const REASON = {
+  print: 'the print must stay upright',
+  grain: 'the grain must run as on the sheet',
+} as const;
 
 /** The size cut down to the largest sheet, each way by itself. */
 function within(size: Size, sheets: readonly Size[]): Size {

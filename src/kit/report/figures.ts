@@ -1,0 +1,22 @@
+import type { Length } from '../../measure/length.ts';
+import { printDecimal, printInches } from '../../measure/print.ts';
+import type { Money } from '../../project/model.ts';
+
+/** A length for another program: as a ruler shows it, and in millimetres to a millionth. */
+export type LengthFigures = { readonly in: string; readonly mm: number };
+
+export function lengthFigures(length: Length): LengthFigures {
+  return { in: printInches(length, 'plain'), mm: mmFigure(length) };
+}
+
+export function mmFigure(length: Length): number {
+  return Number(printDecimal(length, 'mm', 6).replace('−', '-'));
+}
+
+/** An amount of money as a plain decimal with all its places: `11.25`. */
+export function moneyFigure({ minor }: Money, decimals: number): string {
+  const digits = (minor < 0n ? -minor : minor).toString().padStart(decimals + 1, '0');
+  const sign = minor < 0n ? '-' : '';
+  if (decimals === 0) return `${sign}${digits}`;
+  return `${sign}${digits.slice(0, -decimals)}.${digits.slice(-decimals)}`;
+}

@@ -1,0 +1,65 @@
+import Fraction from 'fraction.js';
+import { Length } from '../../measure/length.ts';
+import { notation, ratioOf } from '../../measure/notation.ts';
+
+/**
+ * So much of something, exactly: millimetres of it, or a number of things by their name (`''` where none is given).
+ */
+export type Amount =
+  | { readonly kind: 'length'; readonly value: Fraction }
+  | { readonly kind: 'count'; readonly value: Fraction; readonly noun: string };
+
+/** The units in which supplies are sold by length. */
+const UNITS: readonly (readonly [spelling: RegExp, length: Length])[] = [
+  [/^(?:in|in\.|inch|inches|"|″|”|''|′′)$/iu, Length.of(1, 1, 'in')],
+  [/^(?:ft|ft\.|foot|feet|'|′)$/iu, Length.of(12, 1, 'in')],
+  [/^(?:yd|yd\.|yds|yard|yards)$/iu, Length.of(36, 1, 'in')],
+  [/^mm$/iu, Length.of(1, 1, 'mm')],
+  [/^cm$/iu, Length.of(1, 1, 'cm')],
+  [/^(?:m|met(?:er|re)s?)$/iu, Length.of(100, 1, 'cm')],
+];
+
+const AMOUNT: RegExp = new RegExp(
+  String.raw`^(?:pack\s+of\s+)?(?:${notation.number})\s*(?<rest>[^\d\s][^\d]*)?$`,
+  'iu',
+);
+
+/** Longer than any amount anybody writes. */
+const MOST_CHARACTERS = 60;
+
+/**
+ * `24 in`, `10 yd`, `1/2`, `25 sheets`, `pack of 30`. A bare number is a number of things. Undefined when it is no
+ * amount, such as `a little`.
+ */
+export function parseAmount(text: string): Amount | undefined {
+  const trimmed = text.trim();
+  const match = trimmed.length <= MOST_CHARACTERS ? AMOUNT.exec(trimmed) : null;
+  if (!match?.groups) return undefined;
+  const { numerator, denominator } = ratioOf(match.groups);
+  if (denominator === 0n) return undefined;
+  const rest = match.groups.rest?.trim() ?? '';
+  const unit = UNITS.find(([spelling]) => spelling.test(rest));
+  if (!unit) return { kind: 'count', value: new Fraction(numerator, denominator), noun: singular(rest) };
+  const length = unit[1].times(numerator, denominator).in('mm');
+  return { kind: 'length', value: new Fraction(length.numerator, length.denominator) };
+}
+
+/** A number of things without a name. */
+export function countOf(count: number | bigint): Amount {
+  return { kind: 'count', value: new Fraction(BigInt(count), 1n), noun: '' };
+}
+
+/** Whether one can be taken from the other: two lengths, or numbers of the same things. */
+export function areAlike(one: Amount, other: Amount): boolean {
+  if (one.kind !== 'count' || other.kind !== 'count') return one.kind === other.kind;
+  return one.noun === other.noun || one.noun === '' || other.noun === '';
+}
+
+export function lengthOf({ value }: Extract<Amount, { kind: 'length' }>): Length {
+  return Length.of(value.s * value.n, value.d, 'mm');
+}
+
+/** `dots` and `dot` are the same thing. */
+function singular(noun: string): string {
+  return noun.toLowerCase().replace(/s$/u, '');
+}

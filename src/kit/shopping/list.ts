@@ -1,0 +1,75 @@
+import type { Project, Supply, SupplyKind } from '../../project/model.ts';
+import type { Layout, StockPlan } from '../plan.ts';
+import { type Amount, countOf, parseAmount } from './amount.ts';
+import { type Line, type Need, reckon } from './line.ts';
+
+/** How many people come, and how many kits are made. */
+export type Party = { readonly attendees: number; readonly kits: number };
+
+/** What is kept after a session; one each where nothing else is said. */
+const KEPT: readonly SupplyKind[] = ['tool', 'ink', 'stamp', 'die', 'punch'];
+
+/** Paper first, then supplies in the order the project names them. */
+export function shoppingList(project: Project, plans: readonly StockPlan[], party: Party): readonly Line[] {
+  return [...plans.flatMap(stockLines), ...project.supplies.map((supply) => supplyLine(supply, party))];
+}
+
+/** A line for each size of sheet that is cut. What is on hand counts for the size that is named first. */
+function stockLines({ stock, layouts }: StockPlan): readonly Line[] {
+  const used = stock.sheets.filter((sheet) => layouts.some((layout) => layout.sheet === sheet));
+  return used.map((sheet, index): Line => {
+    const count = layouts
+      .filter((layout) => layout.sheet === sheet)
+      .reduce((sum: number, layout: Layout) => sum + layout.count, 0);
+    const need: Need = {
+      needed: countOf(count),
+      onHand: stock.onHand && index === 0 ? countOf(stock.onHand.value) : undefined,
+      pack: stock.pack && countOf(stock.pack.value),
+      price: sheet.price?.value,
+      priced: 'one',
+    };
+    const size = { width: sheet.size.width.value, height: sheet.size.height.value };
+    return { item: stock.name, kind: 'stock', sheet: size, consumed: true, ...asked(need), ...reckon(need) };
+  });
+}
+
+function supplyLine(supply: Supply, { attendees, kits }: Party): Line {
+  const { item, kind, share, each } = supply;
+  const isKept = each === undefined && (share !== undefined || KEPT.includes(kind.value));
+  const line = {
+    item: item.value,
+    kind: kind.value,
+    consumed: !isKept,
+    ...(share === undefined ? {} : { share: share.value }),
+  };
+  if (isKept) {
+    const need = needOf(supply, countOf(Math.ceil(attendees / (share?.value ?? 1))));
+    return { ...line, ...asked(need), ...reckon(need) };
+  }
+  const amount = each && parseAmount(each.value);
+  if (!amount) return { ...line, ...(each ? { written: each.value } : {}), gaps: ['amount'] };
+  const need = needOf(supply, { ...amount, value: amount.value.mul(BigInt(kits)) });
+  return { ...line, each: amount, ...asked(need), ...reckon(need) };
+}
+
+function needOf({ pack, onHand, price }: Supply, needed: Amount): Need {
+  const size = pack && parseAmount(pack.value);
+  return {
+    needed,
+    onHand: onHand && onHandOf(onHand.value, size),
+    pack: size,
+    price: price?.value,
+    priced: 'pack',
+  };
+}
+
+/** `2 packs` are as much as is in them. */
+function onHandOf(text: string, pack: Amount | undefined): Amount | undefined {
+  const amount = parseAmount(text);
+  const inPacks = amount?.kind === 'count' && amount.noun === 'pack' && pack;
+  return inPacks ? { ...pack, value: pack.value.mul(amount.value) } : amount;
+}
+
+function asked({ onHand, pack, price }: Need): Pick<Line, 'onHand' | 'pack' | 'price'> {
+  return { ...(onHand ? { onHand } : {}), ...(pack ? { pack } : {}), ...(price ? { price } : {}) };
+}
