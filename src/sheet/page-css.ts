@@ -41,7 +41,7 @@ export function pageCss(target: Print, { title, site, address, state }: Margins,
 }
 
 /** `"Page " counter(page) " of " counter(pages)`, in whatever order the language has them. */
-function pageOf({ say }: Voice): string {
+export function pageOf({ say }: Voice): string {
   const [page, pages] = ['\u{f000}', '\u{f001}'];
   const counters: Readonly<Record<string, string>> = { [page]: 'counter(page)', [pages]: 'counter(pages)' };
   return say('page-of', { page, pages })

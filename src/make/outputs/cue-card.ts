@@ -1,0 +1,48 @@
+import { pageCount } from '../../print/page-count.ts';
+import { cueCard as cardOf, cueTitle, renderCueCard } from '../../sheet/cue/card.ts';
+import { ROOMS } from '../../sheet/cue/room.ts';
+import { cueStyles } from '../assets.ts';
+import { dayOf } from '../day.ts';
+import type { Job, Output, ProjectMaterial } from '../output-kind.ts';
+
+/** Two sides of one sheet of paper. */
+const MOST_PAGES = 2;
+
+/** `host/<slug>-cue-card.pdf`: the demonstrator's own, never part of the site. */
+export const cueCard: Output = {
+  id: 'cue-card',
+  ofProject: (material) => (material.pdf ? [cueJob(material)] : []),
+};
+
+function cueJob(material: ProjectMaterial): Job {
+  const { slug, editions, ledger, labels } = material;
+  const date = dayOf(editions, ledger);
+  const cards = cardsOf(material);
+  return {
+    path: `host/${slug}-cue-card.pdf`,
+    from: [date, ...cards].join('\n'),
+    produce: () => fitted(cards, material, { title: cueTitle(editions, labels), date }),
+  };
+}
+
+/** The card with all there is, then with less and less. */
+function cardsOf({ editions, site, labels, ledger, files, renderer }: ProjectMaterial): readonly string[] {
+  const styles = { kind: 'inline', css: cueStyles(files) } as const;
+  return ROOMS.map((room) =>
+    renderCueCard(cardOf({ editions, site, labels, ledger, styles }, room), renderer, labels),
+  );
+}
+
+/** The fullest card that fits; where none does, the barest. */
+async function fitted(
+  cards: readonly string[],
+  { printer }: ProjectMaterial,
+  options: { readonly title: string; readonly date: string },
+): Promise<Uint8Array> {
+  let bytes = new Uint8Array();
+  for (const card of cards) {
+    bytes = new Uint8Array(await printer.pdf(card, options));
+    if (pageCount(bytes) <= MOST_PAGES) break;
+  }
+  return bytes;
+}
