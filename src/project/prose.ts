@@ -1,4 +1,4 @@
-import type { Heading, RootContent } from 'mdast';
+import type { Heading, Nodes, RootContent } from 'mdast';
 import { toString as plainText } from 'mdast-util-to-string';
 import { type Directive, isDirective, TEXT_REFERENCES } from './directives.ts';
 import type { Fault } from './fault.ts';
@@ -19,9 +19,10 @@ export function readProse(
   const pictures: Picture[] = [];
   const texts: At<string>[] = [];
   for (const root of [...also, ...nodes]) {
+    const unseen = unseenIn(root);
     for (const node of everyNode(root)) {
       if (node.type === 'text' && node.position) texts.push(run(placeOf(node, file)));
-      if (node.type === 'image') {
+      if (node.type === 'image' && !unseen.has(node)) {
         const path = { value: node.url, at: picturePlace(node, file) };
         pictures.push({ path, alternative: node.alt?.trim() ?? '', at: placeOf(node, file) });
       }
@@ -31,6 +32,12 @@ export function readProse(
   }
   const named = new Set(references.map(({ name }) => name.at.start));
   return { nodes, references, pictures, texts: texts.filter(({ at }) => !named.has(at.start)) };
+}
+
+/** What is for the demonstrator alone: its pictures are shown nowhere, and must not be published. */
+function unseenIn(root: RootContent): ReadonlySet<Nodes> {
+  const hosts = [...everyNode(root)].filter((node) => isDirective(node) && node.name === 'host');
+  return new Set(hosts.flatMap((host) => [...everyNode(host)]));
 }
 
 /** A run as it stands in the file, so that an offset in it is an offset in the file. */

@@ -108,6 +108,18 @@ describe('references', () => {
   });
 });
 
+describe('pictures', () => {
+  it('are those that are shown: none of what is for the demonstrator alone', () => {
+    const body = [
+      '![Seen](seen.jpg)',
+      ':::host\n![Mine](mine.jpg)\n\n- ![Mine too](mine-too.jpg)\n:::',
+      ':::tip\n![Seen too](seen-too.jpg)\n:::',
+    ].join('\n\n');
+    const { pictures } = bodyOf(body).introduction;
+    expect(pictures.map(({ path }) => path.value)).toEqual(['seen.jpg', 'seen-too.jpg']);
+  });
+});
+
 describe('what only looks like a directive stays text, exactly as typed', () => {
   it.each([
     'We meet at 3:15 in the hall.',

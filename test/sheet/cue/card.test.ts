@@ -46,6 +46,10 @@ Stamp the anchor on the :piece[label].
 ## Fold :step{minutes=5}
 Fold and use the bone folder. ![A gun](photos/gun.jpg)
 
+:::host
+Hold up the :piece[label].
+:::
+
 ## Stick the label on :step{minutes=3}
 Put tape on the :piece[label].
 
@@ -127,7 +131,7 @@ describe('a cue card', () => {
     expect(rows).toEqual([
       '6:30 PM Welcome, with the cautions said aloud Wave to the camera.',
       '6:30 PM 2. Stamp the label 4 minutes, dry at 6:44 PM',
-      '6:34 PM 3. Fold 5 minutes',
+      expect.stringMatching(/^6:34 PM 3\. Fold 5 minutes Hold up the label 2 11\/16 × 1 in/u),
       '6:44 PM 4. Stick the label on 3 minutes Begins after 5 minutes of waiting: not dry before. Say: Do not press.',
       '6:47 PM 5. Close it no time given Say goodbye.',
       '6:47 PM Finished',
@@ -162,13 +166,14 @@ describe('a cue card', () => {
   });
 
   it('lets no markup of a project through', () => {
-    expect(all(one(page, 'body'), 'b')).toEqual([]);
+    const bold = all(one(page, 'body'), 'b');
+    expect(bold.map(({ attributes }) => attributes.class)).toEqual(['piece']);
   });
 });
 
 describe('the notes of the demonstrator', () => {
   it('are on the card and on no sheet', () => {
-    const notes = ['Wave to the camera', 'Cut two', 'Say goodbye'];
+    const notes = ['Wave to the camera', 'Cut two', 'Hold up', 'Say goodbye'];
     for (const note of notes) expect(text).toContain(note);
     for (const target of ['page', 'letter', 'a4', 'large-print'] as const) {
       const sheet = textOf(one(parseMarkup(sheetHtml(project, target)), 'body'));
