@@ -34,11 +34,13 @@ function partsOf(net: Net, { folds }: FoldStep, voice: Voice): string {
   const joints = panelForest(shape.net, shape.base).trees.flatMap((tree) => tree.joints);
   const turned = joints.filter(({ fold }) => folds.includes(fold)).map(({ child }) => wholeOf(child));
   const names = [...new Set(turned)].map((id) => partWords(net, id, voice));
-  if (names.length <= MOST_NAMED) return new Intl.ListFormat(voice.language).format(names);
-  return voice.say('turn-more', {
-    parts: names.slice(0, MOST_NAMED - 1).join(', '),
-    count: names.length - MOST_NAMED + 1,
-  });
+  // `row 1, column 2` has a comma of its own.
+  const between = names.some((name) => name.includes(',')) ? '; ' : ', ';
+  if (names.length > MOST_NAMED) {
+    const named = names.slice(0, MOST_NAMED - 1);
+    return voice.say('turn-more', { parts: named.join(between), count: names.length - named.length });
+  }
+  return between === ', ' ? new Intl.ListFormat(voice.language).format(names) : names.join(between);
 }
 
 /** The panel that a strip is part of: `front-strip-3-top` belongs to `front-top`. */
