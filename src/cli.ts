@@ -1,5 +1,6 @@
 import { Command, CommanderError } from 'commander';
 import { addDraft } from './cli/draft.ts';
+import { addKit } from './cli/kit.ts';
 import { addMake } from './cli/make.ts';
 import { addPreview } from './cli/preview.ts';
 import { addProof } from './cli/proof.ts';
@@ -10,6 +11,7 @@ import { packageVersion } from './make/package-root.ts';
 const COMMANDS: readonly ((host: CommandHost) => void)[] = [
   addProof,
   addMake,
+  addKit,
   addPreview,
   addPublish,
   addDraft,

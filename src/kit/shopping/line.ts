@@ -24,6 +24,8 @@ export type Line = {
   /** What is needed and not on hand. */
   readonly toGet?: Amount;
   readonly pack?: Amount;
+  /** The pack as it was written: `10 yd`. */
+  readonly packWritten?: string;
   /** How many packs that makes, or single things where there is no pack. */
   readonly buy?: bigint;
   /** Of a pack, or of one thing; of paper, of one sheet. */

@@ -34,13 +34,14 @@ function stockLines({ stock, layouts }: StockPlan): readonly Line[] {
 }
 
 function supplyLine(supply: Supply, { attendees, kits }: Party): Line {
-  const { item, kind, share, each } = supply;
+  const { item, kind, share, each, pack } = supply;
   const isKept = each === undefined && (share !== undefined || KEPT.includes(kind.value));
   const line = {
     item: item.value,
     kind: kind.value,
     consumed: !isKept,
     ...(share === undefined ? {} : { share: share.value }),
+    ...(pack === undefined ? {} : { packWritten: pack.value }),
   };
   if (isKept) {
     const need = needOf(supply, countOf(Math.ceil(attendees / (share?.value ?? 1))));

@@ -1,0 +1,78 @@
+import Fraction from 'fraction.js';
+import type { KitOrder } from '../kit/kit.ts';
+import { Length, type Unit } from '../measure/length.ts';
+import { parseLength } from '../measure/notation.ts';
+import type { Project, Workspace } from '../project/model.ts';
+import { type CommonOptions, Refusal } from './terminal.ts';
+
+/** What `kit` takes, as it was typed. */
+export type KitCommandOptions = CommonOptions & {
+  readonly attendees: string;
+  readonly spares: string;
+  readonly seconds: string;
+  readonly margin?: string;
+  readonly kerf?: string;
+  readonly trimMargin?: string;
+  readonly labels?: boolean;
+  readonly json?: boolean;
+  readonly csv?: boolean;
+  readonly out: string;
+  readonly browser?: string;
+};
+
+/** More people than fit round any table, or spare kits than anybody needs, are a slip of the keyboard. */
+const MOST_PEOPLE = 1000;
+const MOST_SECONDS = 600;
+
+/**
+ * Reads the numbers of a `kit` command; lengths wait for the project, whose unit a bare number has.
+ * @throws Refusal for what is no such number.
+ */
+export function kitOrder(options: KitCommandOptions): (project: Project, workspace: Workspace) => KitOrder {
+  const attendees = wholeNumber('--attendees', options.attendees, 1, MOST_PEOPLE);
+  const spares = wholeNumber('--spares', options.spares, 0, MOST_PEOPLE);
+  const seconds = secondsOf(options.seconds);
+  const margin = options.margin === undefined ? undefined : marginOf(options.margin);
+  const lengthIn = (option: string, text: string | undefined, unit: Unit): Length =>
+    text === undefined ? Length.zero : lengthOf(option, text, unit);
+  return ({ unit }, { site }) => ({
+    attendees,
+    spares,
+    seconds,
+    ...(margin ? { margin } : {}),
+    bench: {
+      kerf: lengthIn('--kerf', options.kerf, unit),
+      trimMargin: lengthIn('--trim-margin', options.trimMargin, unit),
+      trimmer: site.bench.trimmer.value,
+    },
+  });
+}
+
+function wholeNumber(option: string, text: string, least: number, most: number): number {
+  const number = /^\d{1,9}$/u.test(text.trim()) ? Number(text) : Number.NaN;
+  if (number >= least && number <= most) return number;
+  throw new Refusal(`${option} takes a whole number from ${least} to ${most}, not "${text}"`);
+}
+
+function secondsOf(text: string): number {
+  const seconds = /^\d{1,4}(?:\.\d{1,3})?$/u.test(text.trim()) ? Number(text) : Number.NaN;
+  if (seconds > 0 && seconds <= MOST_SECONDS) return seconds;
+  throw new Refusal(`--seconds takes a number above 0 and up to ${MOST_SECONDS}, not "${text}"`);
+}
+
+/** Exactly as typed: `20`, `12.5`, `20%`. */
+function marginOf(text: string): Fraction {
+  const [, whole, part = ''] = /^(\d{1,2})(?:\.(\d{1,4}))?\s*%?$/u.exec(text.trim()) ?? [];
+  if (whole === undefined)
+    throw new Refusal(
+      `--margin takes percent from 0 to under 100, not "${text}": it is the part of the price that is left when the cost is paid`,
+    );
+  return new Fraction(BigInt(whole + part), 10n ** BigInt(part.length));
+}
+
+function lengthOf(option: string, text: string, unit: Unit): Length {
+  const reading = parseLength(text, unit);
+  if (reading.ok) return reading.value;
+  if (reading.problem === 'zero') return Length.zero;
+  throw new Refusal(`${option} takes a length, such as 1/8 in or 3 mm, not "${text}"`);
+}

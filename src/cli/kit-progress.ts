@@ -1,0 +1,20 @@
+import type { KitProgress } from '../kit/kit.ts';
+import type { CommonOptions, Terminal } from './terminal.ts';
+
+/** How a search is told: `tell` at each better plan, `end` once. */
+export type KitTelling = { readonly tell: KitProgress; readonly end: () => void };
+
+/** One line that changes on a terminal, a plain line each elsewhere, nothing when quiet. */
+export function kitProgressOn({ stderr }: Terminal, options: CommonOptions): KitTelling {
+  if (options.quiet) return { tell: () => {}, end: () => {} };
+  const isTerminal = stderr.isTTY === true;
+  return {
+    tell: (stock, { cost, bound }) => {
+      const text = `planning ${stock}: ${cost} found, at least ${bound} needed`;
+      stderr.write(isTerminal ? `\r\u001b[K${text}` : `${text}\n`);
+    },
+    end: () => {
+      if (isTerminal) stderr.write('\r\u001b[K');
+    },
+  };
+}

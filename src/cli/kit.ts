@@ -1,0 +1,126 @@
+import { relative, resolve } from 'node:path';
+import { performance } from 'node:perf_hooks';
+import type { Kit } from '../kit/kit.ts';
+import type { StockPlan } from '../kit/plan.ts';
+import { kitCsv } from '../kit/report/csv.ts';
+import { moneyFigure } from '../kit/report/figures.ts';
+import { type Currency, kitJson } from '../kit/report/json.ts';
+import { requestKit } from '../make/kit.ts';
+import { kitFolder, makeKitFiles } from '../make/kit-files.ts';
+import type { Project } from '../project/model.ts';
+import type { Finding } from '../proof/finding.ts';
+import { printFindings } from '../proof/print.ts';
+import { type KitCommandOptions, kitOrder } from './kit-order.ts';
+import { kitProgressOn } from './kit-progress.ts';
+import { count } from './making.ts';
+import { type CommandHost, type ExitCode, inkFor, Refusal, type Terminal } from './terminal.ts';
+import { workspaceFolder } from './workspace-folder.ts';
+
+/** `sheetwright kit SLUG [workspace] --attendees N` */
+export function addKit({ program, terminal, done }: CommandHost): void {
+  program
+    .command('kit')
+    .description('plan a class: fewest sheets and how to cut them, shopping list, cost')
+    .argument('<slug>', 'the project')
+    .argument('[workspace]', 'the folder of projects (default: here, else projects/)')
+    .requiredOption('--attendees <number>', 'how many people come')
+    .option('--spares <number>', 'kits more than that', '0')
+    .option('--seconds <number>', 'how long to look for a better plan', '5')
+    .option('--margin <percent>', 'the part of the price to be left when the cost is paid')
+    .option('--kerf <length>', 'what the blade takes away with each cut')
+    .option('--trim-margin <length>', 'what is cut off all four edges of a sheet first')
+    .option('--labels', 'print labels for the bags too')
+    .option('--json', 'print the kit as JSON and nothing else')
+    .option('--csv', 'print the kit as CSV and nothing else')
+    .option('--out <folder>', 'where to put what is made', 'dist')
+    .option('--browser <program>', 'the browser that prints the PDFs')
+    .option('--quiet', 'print findings only')
+    .option('--no-color', 'print without color')
+    .action(async (slug: string, named: string | undefined, options: KitCommandOptions) => {
+      done(await kit(slug, named, options, terminal));
+    });
+}
+
+async function kit(
+  slug: string,
+  named: string | undefined,
+  options: KitCommandOptions,
+  terminal: Terminal,
+): Promise<ExitCode> {
+  if (options.json && options.csv)
+    throw new Refusal('ask for --json or for --csv: only one of them can be printed');
+  const progress = kitProgressOn(terminal, options);
+  const reply = await requestKit({
+    root: workspaceFolder(named, terminal.cwd),
+    namedFrom: terminal.cwd,
+    slug,
+    orderFor: kitOrder(options),
+    clock: () => performance.now() / 1000,
+    progress: progress.tell,
+  });
+  progress.end();
+  if (reply.kind === 'no such project') throw new Refusal(unknownProject(slug, reply.slugs));
+  if (reply.kind === 'findings') {
+    tellFindings(reply.findings, reply.projects, options, terminal);
+    return 1;
+  }
+  const { kit: planned, currency, workspace } = reply;
+  if (options.json || options.csv) {
+    terminal.stdout.write((options.json ? kitJson : kitCsv)(planned, currency));
+    return 0;
+  }
+  const out = resolve(terminal.cwd, options.out);
+  const { labels = false, browser } = options;
+  if (!options.quiet) terminal.stdout.write(summary(planned, currency));
+  const written = await makeKitFiles({ kit: planned, site: workspace.site, currency, out, labels, browser });
+  if (!options.quiet) {
+    const folder = relative(terminal.cwd, resolve(out, kitFolder(planned)));
+    terminal.stdout.write(`${count(written.length, 'file')} in ${folder || '.'}/\n`);
+  }
+  return 0;
+}
+
+function unknownProject(slug: string, slugs: readonly string[]): string {
+  return `no project "${slug}" here: there are ${slugs.join(', ') || 'none'}`;
+}
+
+/** With `--json` or `--csv` nothing but that may stand on the standard output. */
+function tellFindings(
+  findings: readonly Finding[],
+  projects: readonly Project[],
+  options: KitCommandOptions,
+  terminal: Terminal,
+): void {
+  const isData = options.json === true || options.csv === true;
+  const ink = inkFor(terminal, isData ? { ...options, color: false } : options);
+  const text = printFindings(findings, { ink, projects, summary: options.quiet !== true && !isData });
+  (isData ? terminal.stderr : terminal.stdout).write(text);
+}
+
+function summary({ project, attendees, spares, stocks, cost }: Kit, currency: Currency): string {
+  const sum = (minor: { readonly minor: bigint }): string =>
+    `${moneyFigure(minor, currency.decimals)} ${currency.code}`;
+  const without = (names: readonly string[]): string =>
+    names.length > 0 ? `, without ${names.join(', ')}` : '';
+  const party = [count(attendees, 'attendee'), ...(spares > 0 ? [count(spares, 'spare kit')] : [])];
+  const width = Math.max(...stocks.map(({ stock }) => stock.name.length));
+  return [
+    `${project.title.value}: class kit for ${party.join(' and ')}`,
+    ...stocks.map((plan) => `  ${plan.stock.name.padEnd(width)}  ${standing(plan, currency)}`),
+    `to buy now: ${sum(cost.toBuy.total)}${without(cost.toBuy.without)}`,
+    `used by the kits: ${sum(cost.used.total)}, ${sum(cost.perAttendee)} for each attendee${without(cost.used.without)}`,
+    ...(cost.price
+      ? [`price at a margin of ${cost.price.margin.toString()} %: ${sum(cost.price.each)}`]
+      : []),
+    '',
+  ].join('\n');
+}
+
+/** `24 sheets, proven the fewest`. */
+function standing({ total, bound, proven, price, layouts, seconds }: StockPlan, currency: Currency): string {
+  const least = price
+    ? `at least ${moneyFigure(price.bound, currency.decimals)} ${currency.code} are needed`
+    : `at least ${bound} are needed`;
+  const proof = proven ? `proven the ${price ? 'cheapest' : 'fewest'}` : least;
+  return `${count(total, 'sheet')} in ${count(layouts.length, 'layout')}, ${proof} (${seconds.toFixed(1)} s)`;
+}

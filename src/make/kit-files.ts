@@ -1,0 +1,103 @@
+import type { Kit } from '../kit/kit.ts';
+import { kitCsv } from '../kit/report/csv.ts';
+import { type Currency, kitJson } from '../kit/report/json.ts';
+import { openPrinter } from '../print/printer.ts';
+import type { Site } from '../project/model.ts';
+import { bagLabels, bagLabelsTitle, renderBagLabels } from '../sheet/kit/bag-labels.ts';
+import { kitPage, kitTitle, renderKit } from '../sheet/kit/page.ts';
+import { printStyles } from './assets.ts';
+import { checkWritable, putFiles, type Written } from './output.ts';
+import type { Studio } from './output-kind.ts';
+import { readPackageFiles } from './package-files.ts';
+import { openStudio } from './studio.ts';
+
+export type KitFilesOptions = {
+  readonly kit: Kit;
+  readonly site: Site;
+  readonly currency: Currency;
+  /** The output folder, absolute. */
+  readonly out: string;
+  /** A page of labels for the bags too. */
+  readonly labels: boolean;
+  /** The browser's program, if one is named. */
+  readonly browser?: string | undefined;
+};
+
+/** Where the files of a kit lie below the output folder: the demonstrator's own, never part of the site. */
+export function kitFolder({ project, attendees }: Kit): string {
+  return `host/${project.slug}-kit-${attendees}`;
+}
+
+/**
+ * Writes a kit: `index.html`, `kit.json`, `kit.csv` and the PDFs. What needs no browser is written before one is asked.
+ * @throws Unwritable, BrowserMissing or PrintFault, each with a remedy in one line.
+ */
+export async function makeKitFiles(options: KitFilesOptions): Promise<readonly Written[]> {
+  const { kit, currency, out } = options;
+  await checkWritable(out);
+  const folder = kitFolder(kit);
+  const printer = openPrinter(options.browser === undefined ? {} : { browser: options.browser });
+  try {
+    const studio = openStudio(options.site, readPackageFiles(), printer, true);
+    const texts = [
+      [`${folder}/index.html`, pageHtml(options, studio, 'page')],
+      [`${folder}/kit.json`, kitJson(kit, currency)],
+      [`${folder}/kit.csv`, kitCsv(kit, currency)],
+    ] as const;
+    const encoder = new TextEncoder();
+    const written = await putFiles(
+      out,
+      texts.map(([path, text]) => ({ path, bytes: encoder.encode(text) })),
+    );
+    return [...written, ...(await putFiles(out, await printed(options, studio, folder)))];
+  } finally {
+    await printer.close();
+  }
+}
+
+/** The day that stands in the PDFs of a project without a session: any fixed one, never the clock's. */
+const UNDATED = '2000-01-01';
+
+async function printed(
+  options: KitFilesOptions,
+  studio: Studio,
+  folder: string,
+): Promise<{ path: string; bytes: Uint8Array }[]> {
+  const { kit } = options;
+  const { project, attendees } = kit;
+  const { labels, printer } = studio;
+  const date = project.session?.value ?? UNDATED;
+  const [paper = 'letter'] = options.site.paper;
+  const sheets = await printer.pdf(pageHtml(options, studio, paper), { title: kitTitle(kit, labels), date });
+  const files = [{ path: `${folder}/${project.slug}-kit-${attendees}.pdf`, bytes: sheets }];
+  if (!options.labels) return files;
+  const html = labelsHtml(options, studio, paper);
+  const bags = await printer.pdf(html, { title: bagLabelsTitle(kit, labels), date });
+  return [...files, { path: `${folder}/${project.slug}-labels.pdf`, bytes: bags }];
+}
+
+function pageHtml(options: KitFilesOptions, studio: Studio, target: 'page' | 'letter' | 'a4'): string {
+  const { kit, site, currency } = options;
+  const { labels, renderer } = studio;
+  return renderKit(
+    kitPage({ kit, site, currency, labels, target, styles: stylesOf(studio) }),
+    renderer,
+    labels,
+  );
+}
+
+function labelsHtml(options: KitFilesOptions, studio: Studio, target: 'letter' | 'a4'): string {
+  const { kit, site, currency } = options;
+  const { labels, renderer } = studio;
+  return renderBagLabels(
+    bagLabels({ kit, site, currency, labels, target, styles: stylesOf(studio) }),
+    renderer,
+    labels,
+  );
+}
+
+function stylesOf({ files }: Studio): { readonly kind: 'inline'; readonly css: string } {
+  const own = files.styles.get('kit');
+  if (own === undefined) throw new Error('templates/css/kit.css is missing from the package');
+  return { kind: 'inline', css: `${printStyles(files)}\n${own}` };
+}

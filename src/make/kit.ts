@@ -1,0 +1,72 @@
+import type { KitProblem } from '../kit/demand.ts';
+import { type Kit, type KitOrder, type KitProgress, planKit } from '../kit/kit.ts';
+import type { Currency } from '../kit/report/json.ts';
+import { loadWorkspace } from '../project/load.ts';
+import type { Project, Workspace } from '../project/model.ts';
+import { moneyDecimals } from '../project/reader.ts';
+import type { Finding } from '../proof/finding.ts';
+import { proofProject, proofSettings } from '../proof/proof.ts';
+import { buildShapes } from '../shape/build.ts';
+import { loadHighs } from '../shape/highs.ts';
+import { isSound } from './sound.ts';
+
+export type KitRequest = {
+  /** The workspace's folder, absolute. */
+  readonly root: string;
+  /** The folder that paths in messages are relative to. */
+  readonly namedFrom: string;
+  readonly slug: string;
+  /** What is asked for, once it is known in which project and on which bench. */
+  readonly orderFor: (project: Project, workspace: Workspace) => KitOrder;
+  /** Seconds since some moment, rising. */
+  readonly clock: () => number;
+  readonly progress?: KitProgress;
+};
+
+/** A kit that was planned; what stands in its way; or the slugs there are, when there is none of that name. */
+export type KitReply =
+  | {
+      readonly kind: 'planned';
+      readonly kit: Kit;
+      readonly workspace: Workspace;
+      readonly currency: Currency;
+    }
+  | {
+      readonly kind: 'findings';
+      readonly findings: readonly Finding[];
+      readonly projects: readonly Project[];
+    }
+  | { readonly kind: 'no such project'; readonly slugs: readonly string[] };
+
+/** Plans the class kit of one project. Its findings of severity error stop it, as do pieces that cannot be planned. */
+export async function requestKit(request: KitRequest): Promise<KitReply> {
+  const workspace = await loadWorkspace(request.root, { namedFrom: request.namedFrom });
+  const project = workspace.projects.find(({ slug }) => slug === request.slug);
+  if (!project) return { kind: 'no such project', slugs: workspace.projects.map(({ slug }) => slug) };
+  const shapes = buildShapes(project);
+  const findings = [...proofSettings(workspace), ...proofProject(workspace, project, shapes)];
+  if (!isSound(project, findings, false)) {
+    return {
+      kind: 'findings',
+      findings: findings.filter(({ severity }) => severity === 'error'),
+      projects: [project],
+    };
+  }
+  const order = request.orderFor(project, workspace);
+  const tools = { highs: await loadHighs(), clock: request.clock };
+  const result = planKit(project, shapes, order, tools, request.progress);
+  if ('problems' in result) {
+    return { kind: 'findings', findings: result.problems.map(findingOf), projects: [project] };
+  }
+  const { currency } = workspace.site;
+  return {
+    kind: 'planned',
+    kit: result.kit,
+    workspace,
+    currency: { code: currency, decimals: moneyDecimals(currency) },
+  };
+}
+
+function findingOf({ message, remedy, at }: KitProblem): Finding {
+  return { rule: 'cannot-be-kitted', severity: 'error', message, remedy, at, notes: [] };
+}
