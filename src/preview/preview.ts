@@ -75,7 +75,8 @@ class Session {
       try {
         const result = await make({ ...this.#options, pdf: false });
         const studies = await studyProjects(result.workspace.projects);
-        this.#state = stateAfter(result, studies, this.#options.today, version);
+        const state = stateAfter(result, studies, this.#options.today, version);
+        if (isNews(result, this.#state, state)) this.#state = state;
         this.#options.told({ result, seconds: seconds() });
       } catch (error) {
         this.#state = stateInTrouble(error, version);
@@ -97,4 +98,11 @@ class Session {
     this.#turn = result.catch(() => {});
     return result;
   }
+}
+
+/** Whether an open page would look otherwise: a save that changed nothing should not move it. */
+function isNews({ written }: MakeResult, before: PreviewState, after: PreviewState): boolean {
+  const said = ({ findings, drafts, trouble }: PreviewState): string =>
+    JSON.stringify([findings, drafts, trouble]);
+  return before.version === 0 || written.some(({ how }) => how !== 'kept') || said(before) !== said(after);
 }

@@ -29,12 +29,13 @@ export type LaunchOptions = {
   readonly surroundings: Pick<Surroundings, 'env' | 'root'>;
   /** How long a browser may take to answer, in milliseconds. */
   readonly timeout: number;
+  /** Hosts it may talk to by name or address; none when it only prints. */
+  readonly hosts?: readonly string[];
 };
 
 /** Flags beside Puppeteer's own: no talk with anything but us, and letters spaced as on paper, not as on a screen. */
 const FLAGS = [
   '--remote-debugging-pipe',
-  '--host-resolver-rules=MAP * ~NOTFOUND',
   '--disable-component-update',
   '--disable-domain-reliability',
   '--no-default-browser-check',
@@ -60,6 +61,12 @@ function environment(
     ...(libraries && { LD_LIBRARY_PATH: others ? `${libraries}:${others}` : libraries }),
     ...(fonts && { FONTCONFIG_FILE: fonts }),
   };
+}
+
+/** Every name leads nowhere, but those of `hosts`. */
+function resolverRules(hosts: readonly string[]): string {
+  const excluded = hosts.map((host) => `, EXCLUDE ${host}`);
+  return `--host-resolver-rules=MAP * ~NOTFOUND${excluded.join('')}`;
 }
 
 function pause(milliseconds: number): Promise<void> {
@@ -108,7 +115,7 @@ async function spawn(candidate: Candidate, options: LaunchOptions, sandbox: bool
     args: puppeteer.defaultArgs({
       headless: candidate.kind === 'shell' ? 'shell' : true,
       userDataDir: profile,
-      args: sandbox ? FLAGS : [...FLAGS, '--no-sandbox'],
+      args: [...FLAGS, resolverRules(options.hosts ?? []), ...(sandbox ? [] : ['--no-sandbox'])],
     }),
     env: environment(candidate, options.surroundings.env, profile),
     pipe: true,

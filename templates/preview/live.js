@@ -3,10 +3,13 @@
   const slug = location.pathname.split('/')[1] ?? '';
   const place = `preview-scroll:${location.pathname}`;
   const shown = sessionStorage.getItem(place);
-  if (shown !== null) {
+  // Kept until it is back there: a second save may come while the page still loads.
+  let returned = shown === null;
+  addEventListener('load', () => {
     sessionStorage.removeItem(place);
-    addEventListener('load', () => scrollTo(0, Number(shown)));
-  }
+    if (!returned) scrollTo({ top: Number(shown), behavior: 'instant' });
+    returned = true;
+  });
 
   const text = (name, content, className) => {
     const element = document.createElement(name);
@@ -60,7 +63,7 @@
   const events = new EventSource('/-preview/events');
   events.addEventListener('message', async ({ data }) => {
     if (data !== version) {
-      sessionStorage.setItem(place, String(scrollY));
+      if (returned) sessionStorage.setItem(place, String(scrollY));
       location.reload();
       return;
     }
