@@ -8,7 +8,7 @@ export function openBrowser(): Promise<Running> {
   const surroundings = realSurroundings();
   return firstThatStarts(
     sources({ download: false, onDownload: () => {} }, surroundings),
-    (candidate) => launch(candidate, { surroundings, timeout: 30_000 }),
+    (candidate) => launch(candidate, { surroundings, timeout: 30_000, hosts: ['127.0.0.1'] }),
     surroundings,
   );
 }
