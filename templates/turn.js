@@ -195,6 +195,7 @@
     #play(from) {
       let clock = clockAt(from);
       let last;
+      this.#turn.done = from;
       const tick = (now) => {
         // A page that was out of sight goes on from where it was.
         clock += Math.min(now - (last ?? now), LONGEST_FRAME) / MILLISECONDS_A_STEP;
