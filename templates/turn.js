@@ -101,29 +101,34 @@
       this.#view.tilt = Math.min(90, Math.max(-90, this.#view.tilt + tilt));
     }
 
-    /** Dragged, until the pointer is let go or the browser takes it to scroll the page. */
+    /** Dragged, until the pointer is let go; undone when the browser takes it to scroll the page. */
     #takeHold(event) {
       if (event.button !== 0) return;
       const { frame } = this;
-      let { clientX: x, clientY: y } = event;
+      const before = { ...this.#view };
       const letGo = new AbortController();
-      const options = { signal: letGo.signal };
-      frame.setPointerCapture(event.pointerId);
-      frame.classList.add('held');
-      const move = ({ pointerId, clientX, clientY }) => {
-        if (pointerId !== event.pointerId) return;
-        this.#turnBy((clientX - x) * DEGREES_A_PIXEL, (clientY - y) * DEGREES_A_PIXEL);
-        [x, y] = [clientX, clientY];
-        this.show();
+      let { clientX: x, clientY: y } = event;
+      const on = (name, act) => {
+        const own = (moved) => moved.pointerId === event.pointerId && act(moved);
+        frame.addEventListener(name, own, { signal: letGo.signal });
       };
-      const end = ({ pointerId }) => {
-        if (pointerId !== event.pointerId) return;
+      const end = () => {
         frame.classList.remove('held');
         letGo.abort();
       };
-      frame.addEventListener('pointermove', move, options);
-      frame.addEventListener('pointerup', end, options);
-      frame.addEventListener('pointercancel', end, options);
+      frame.setPointerCapture(event.pointerId);
+      frame.classList.add('held');
+      on('pointermove', ({ clientX, clientY }) => {
+        this.#turnBy((clientX - x) * DEGREES_A_PIXEL, (clientY - y) * DEGREES_A_PIXEL);
+        [x, y] = [clientX, clientY];
+        this.show();
+      });
+      on('pointerup', end);
+      on('pointercancel', () => {
+        end();
+        this.#view = before;
+        this.show();
+      });
     }
 
     /** Draws before the next frame, however often it is asked to. */

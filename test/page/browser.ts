@@ -38,7 +38,7 @@ export async function openPage(
   page.on('pageerror', (error) => complaints.push(String(error)));
   page.on('requestfailed', (request) => complaints.push(`could not load ${request.url()}`));
   page.on('request', (request) => requests.push(request.url()));
-  const viewport: Viewport = { width, height: 900, hasTouch: touch };
+  const viewport: Viewport = { width, height: 900, hasTouch: touch, isMobile: touch };
   await page.setViewport(viewport);
   await page.setJavaScriptEnabled(scripts);
   const motion = reducedMotion ? 'reduce' : 'no-preference';

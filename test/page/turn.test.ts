@@ -1,67 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { join } from 'node:path';
-import { pathToFileURL } from 'node:url';
 import type { Page } from 'puppeteer-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import type { Running } from '../../src/print/launch.ts';
-import { demoCopy, sheetwright } from '../cli/terminal.ts';
-import { type Circumstances, frames, type OpenPage, openBrowser, openPage } from './browser.ts';
-
-const BOX = 'seed-packet-keeper';
-const TRAY = 'shortbread-tray';
-const WIDTHS = [390, 1280];
-
-let browser: Running;
-let site = '';
-const open: Page[] = [];
-
-beforeAll(async () => {
-  const folder = demoCopy();
-  const { code } = await sheetwright(folder, 'make', '--no-pdf', '--only', BOX, TRAY);
-  expect(code).toBe(0);
-  site = pathToFileURL(join(folder, 'dist/site/')).href;
-  browser = await openBrowser();
-}, 120_000);
-
-afterEach(async () => {
-  for (const page of open.splice(0)) await page.close();
-});
-
-afterAll(() => browser?.stop());
-
-async function visit(slug: string, circumstances: Circumstances): Promise<OpenPage> {
-  const visited = await openPage(browser, `${site}${slug}/index.html`, circumstances);
-  open.push(visited.page);
-  return visited;
-}
-
-/** All that is drawn of the first piece. */
-async function picture(page: Page): Promise<string> {
-  await frames(page);
-  return (await page.evaluate(`document.querySelector('.turn-shape').innerHTML`)) as string;
-}
-
-/** What is said of it: the slider's number and words, the line that is read, the picture's alternative, the button. */
-async function said(
-  page: Page,
-): Promise<{ value: number; words: string; line: string; picture: string; button: string }> {
-  await frames(page);
-  return (await page.evaluate(`(() => {
-    const at = (path) => document.querySelector('.turn ' + path);
-    return {
-      value: at('input').valueAsNumber,
-      words: at('input').getAttribute('aria-valuetext'),
-      line: at('.turn-step').textContent,
-      picture: at('svg').getAttribute('aria-label'),
-      button: at('.turn-play').textContent,
-    };
-  })()`)) as { value: number; words: string; line: string; picture: string; button: string };
-}
-
-async function press(page: Page, key: 'Left' | 'Right' | 'Up' | 'Down', times = 1): Promise<void> {
-  for (let time = 0; time < times; time += 1) await page.keyboard.press(`Arrow${key}`);
-}
+import { describe, expect, it } from 'vitest';
+import { frames } from './browser.ts';
+import { BOX, picture, press, said, siteAddress, TRAY, visit, WIDTHS } from './turn-site.ts';
 
 describe.each(WIDTHS)('a page opened from disk, %i pixels wide', (width) => {
   it('draws the piece in its still picture’s place, asks for nothing outside the site and complains of nothing', async () => {
@@ -74,9 +16,9 @@ describe.each(WIDTHS)('a page opened from disk, %i pixels wide', (width) => {
       expect(await page.$('.turn-picture .drawn')).toBeNull();
       expect(complaints).toEqual([]);
       expect(requests.length).toBeGreaterThan(2);
-      expect(requests.filter((address) => !address.startsWith(site) && !address.startsWith('data:'))).toEqual(
-        [],
-      );
+      expect(
+        requests.filter((address) => !address.startsWith(siteAddress()) && !address.startsWith('data:')),
+      ).toEqual([]);
     }
   });
 
@@ -210,87 +152,34 @@ describe.each(WIDTHS)('a page opened from disk, %i pixels wide', (width) => {
   });
 });
 
-describe('playing', () => {
-  it('goes on by itself until it is told to pause, and on from there', async () => {
-    const { page } = await visit(BOX, { width: 390 });
-    expect((await said(page)).button).toBe('Play');
-    await page.click('.turn-play');
-    await page.waitForFunction(`document.querySelector('.turn input').valueAsNumber > 0.2 &&
-      document.querySelector('.turn input').valueAsNumber < 3`);
-    expect((await said(page)).button).toBe('Pause');
-    await page.click('.turn-play');
-    const paused = await said(page);
-    expect(paused.button).toBe('Play');
-    const still = await picture(page);
-    await new Promise((wait) => setTimeout(wait, 300));
-    expect(await picture(page)).toBe(still);
-    expect((await said(page)).value).toBe(paused.value);
-    await page.click('.turn-play');
-    await page.waitForFunction(`document.querySelector('.turn input').valueAsNumber > ${paused.value}`);
-    expect((await said(page)).value).toBeLessThan(paused.value + 1);
-  });
-
-  it('stops where it is folded, and at a touch of the slider', async () => {
-    const { page } = await visit(BOX, { width: 390 });
-    await page.focus('.turn-slide input');
-    await page.keyboard.press('PageDown');
-    await page.click('.turn-play');
-    await page.waitForFunction(`document.querySelector('.turn-step').textContent.startsWith('Step 6')`);
-    await page.waitForFunction(`document.querySelector('.turn-step').textContent === 'Folded'`);
-    expect(await said(page)).toMatchObject({ button: 'Play', line: 'Folded' });
-    await page.click('.turn-play');
-    await page.focus('.turn-slide input');
-    await page.keyboard.press('PageUp');
-    expect(await said(page)).toMatchObject({ button: 'Play', value: 1 });
-  });
-
-  it('says each step once, while it plays only', async () => {
-    const { page } = await visit(BOX, { width: 390 });
-    const live = (): Promise<unknown> => page.$eval('.turn-step', (line) => line.getAttribute('aria-live'));
-    expect(await live()).toBeNull();
-    await page.evaluate(`globalThis.heard = [];
-      new MutationObserver(() => heard.push(document.querySelector('.turn-step').textContent))
-        .observe(document.querySelector('.turn-step'), { childList: true, characterData: true, subtree: true })`);
-    await page.click('.turn-play');
-    await page.waitForFunction(`document.querySelector('.turn-step').textContent.startsWith('Step 2')`);
-    expect(await live()).toBe('polite');
-    const heard = (await page.evaluate('heard')) as string[];
-    const steps = heard.filter((words) => words !== 'Flat').map((words) => words.slice(0, 6));
-    expect(steps).toEqual(['Step 1', 'Step 2']);
-    await page.focus('.turn-slide input');
-    await press(page, 'Right');
+/** A finger drawn over the middle of the picture. */
+async function swipe(page: Page, across: number, down: number): Promise<void> {
+  const session = await page.createCDPSession();
+  const box = await (await page.$('.turn-picture'))?.boundingBox();
+  if (!box) throw new Error('the picture takes up no room');
+  const from = { x: box.x + box.width / 2 - across / 2, y: box.y + box.height / 2 };
+  await session.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: [from] });
+  for (let step = 1; step <= 10; step += 1) {
+    const at = { x: from.x + (across * step) / 10, y: from.y + (down * step) / 10 };
+    await session.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: [at] });
     await frames(page);
-    expect(await live()).toBeNull();
-  });
+  }
+  await session.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+  await frames(page);
+}
 
-  it('goes step by step where motion is unwelcome', async () => {
-    const { page } = await visit(BOX, { width: 390, reducedMotion: true });
-    expect(await said(page)).toMatchObject({ button: 'Next step', value: 6 });
-    for (const [value, words] of [
-      [0, /^Flat$/u],
-      [1, /^Step 1 of 6: /u],
-      [2, /^Step 2 of 6: /u],
-    ] as const) {
-      await page.click('.turn-play');
-      expect(await said(page)).toMatchObject({
-        button: 'Next step',
-        value,
-        words: expect.stringMatching(words),
-      });
-      const drawn = await picture(page);
-      await new Promise((wait) => setTimeout(wait, 200));
-      expect(await picture(page)).toBe(drawn);
-    }
-  });
-
-  it('stops when motion becomes unwelcome', async () => {
-    const { page } = await visit(BOX, { width: 390 });
-    await page.click('.turn-play');
-    await page.emulateMediaFeatures([{ name: 'prefers-reduced-motion', value: 'reduce' }]);
-    await page.waitForFunction(`document.querySelector('.turn-play').textContent === 'Next step'`);
-    const { value } = await said(page);
-    await new Promise((wait) => setTimeout(wait, 200));
-    expect((await said(page)).value).toBe(value);
+describe('a finger', () => {
+  it('turns the piece to and fro, and scrolls the page up and down', async () => {
+    const { page } = await visit(BOX, { width: 390, touch: true });
+    await page.evaluate(`document.querySelector('.turn-picture').scrollIntoView({ block: 'center' })`);
+    const [first, start] = [await picture(page), Number(await page.evaluate('scrollY'))];
+    await swipe(page, 0, -150);
+    expect(Number(await page.evaluate('scrollY')) - start).toBeGreaterThan(50);
+    expect(await picture(page)).toBe(first);
+    const scrolled = await page.evaluate('scrollY');
+    await swipe(page, 120, 10);
+    expect(await picture(page)).not.toBe(first);
+    expect(await page.evaluate('scrollY')).toBe(scrolled);
   });
 });
 
