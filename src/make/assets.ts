@@ -6,7 +6,9 @@ import type { FontFile, PackageFiles } from './package-files.ts';
 export type Asset = { readonly name: string; readonly bytes: Uint8Array };
 
 const FAMILY = 'Public Sans';
-const PAGE_STYLES = ['base', 'sheet', 'site', 'turn'];
+const PAGE_STYLES = ['base', 'sheet', 'site', 'turn', 'index', 'share'];
+const BARE_STYLES = ['base', 'sheet', 'site'];
+const TENT_STYLES = ['base', 'tent'];
 const TEMPLATE_STYLES = ['base', 'template'];
 const PRINT_STYLES = ['base', 'sheet', 'print'];
 const CUE_STYLES = ['base', 'cue'];
@@ -15,6 +17,11 @@ const CUE_STYLES = ['base', 'cue'];
 export function siteStyles(files: PackageFiles): Asset {
   const fonts = fontFaceCss(files.fonts.map((font) => faceOf(font, fontAsset(font).name)));
   return named('sheetwright.css', `${fonts}\n${joined(files, PAGE_STYLES)}`);
+}
+
+/** The CSS of a page that may be shown at any address: it asks for nothing, and is set in whatever the reader has. */
+export function bareStyles(files: PackageFiles): string {
+  return joined(files, BARE_STYLES);
 }
 
 export function fontAsset(font: FontFile): Asset {
@@ -41,6 +48,11 @@ export function printStyles(files: PackageFiles): string {
 /** The CSS of the actual-size template. */
 export function templateStyles(files: PackageFiles): string {
   return `${fontData(files)}\n${joined(files, TEMPLATE_STYLES)}`;
+}
+
+/** The CSS of the table tent. */
+export function tentStyles(files: PackageFiles): string {
+  return `${fontData(files)}\n${joined(files, TENT_STYLES)}`;
 }
 
 /** The CSS of the demonstrator's cue card. */

@@ -1,17 +1,17 @@
-import { ownEdition } from '../shape/editions.ts';
+import { type Editions, ownEdition } from '../shape/editions.ts';
+import { accentOf } from '../sheet/accent.ts';
 import { leadPhoto } from '../sheet/hero.ts';
-import { speaker } from '../sheet/labels.ts';
+import type { ListedPicture } from '../site/listed.ts';
 import { DRAWN_PICTURE, drawnPicture } from './drawn-picture.ts';
 import type { ProjectMaterial } from './output-kind.ts';
 import { downloadsOf } from './papers.ts';
-import { plain } from './placed-pictures.ts';
-import type { Card, CardPicture } from './record.ts';
+import { picturesOnPage } from './placed-pictures.ts';
+import type { Card } from './record.ts';
 
-/** What the index shows of a project. */
+/** What the site's own pages know of a project. */
 export function cardOf(material: ProjectMaterial): Card {
-  const { slug, editions, labels } = material;
+  const { slug, editions, ledger } = material;
   const { project } = ownEdition(editions);
-  const say = speaker(labels);
   return {
     slug,
     title: project.title.value,
@@ -22,23 +22,47 @@ export function cardOf(material: ProjectMaterial): Card {
     tags: project.tags.map(({ value }) => value),
     occasion: project.occasion?.value,
     picture: pictureOf(material),
-    papers: downloadsOf(material).map(({ kind, href }) => ({
-      name: say(`pdf-${kind}`),
-      href: `${slug}/${href}`,
-    })),
+    accent: accentOf(firstColor(editions)).color,
+    papers: downloadsOf(material).map(({ kind, href }) => ({ kind, href: `${slug}/${href}` })),
+    revisions: ledger.revisions,
   };
 }
 
-function pictureOf(material: ProjectMaterial): CardPicture | undefined {
+/** The colour of the first of its papers that has one. */
+export function firstColor(editions: Editions): string | undefined {
+  const { project } = ownEdition(editions);
+  const stocks = [...project.pieces.values()].flatMap(({ stock }) =>
+    stock ? [project.stock.get(stock.value)] : [],
+  );
+  return stocks.find((stock) => stock?.color)?.color?.value;
+}
+
+function pictureOf(material: ProjectMaterial): ListedPicture | undefined {
   const { slug, editions, pictures } = material;
   const lead = leadPhoto(ownEdition(editions).project);
-  const placed = pictures.find(({ path }) => path === lead?.path.value);
-  if (lead && placed) {
-    const { name, width, height } = plain(placed.renditions);
-    return { src: `${slug}/${name}`, alternative: lead.alternative, width, height };
+  const photo = lead && picturesOnPage(pictures).get(lead.path.value);
+  if (lead && photo) {
+    const { src, width, height, sources = [] } = photo;
+    const moved = sources.map(({ type, srcset }) => ({ type, srcset: movedInto(slug, srcset) }));
+    return {
+      src: `${slug}/${src}`,
+      alternative: lead.alternative,
+      width,
+      height,
+      sources: moved,
+      drawn: false,
+    };
   }
   const drawing = drawnPicture(material);
   if (!drawing) return undefined;
   const { alternative, width, height } = drawing;
-  return { src: `${slug}/${DRAWN_PICTURE}`, alternative, width, height };
+  return { src: `${slug}/${DRAWN_PICTURE}`, alternative, width, height, sources: [], drawn: true };
+}
+
+/** `a.jpg 480w, b.jpg 960w` as seen from the folder above. */
+function movedInto(folder: string, srcset: string): string {
+  return srcset
+    .split(', ')
+    .map((candidate) => `${folder}/${candidate}`)
+    .join(', ');
 }

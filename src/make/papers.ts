@@ -16,6 +16,11 @@ export function templateName({ paper: papers }: Site, slug: string, paper: Paper
   return paper === papers[0] ? `${slug}-template.pdf` : `${slug}-template-${paper}.pdf`;
 }
 
+/** The table tents lie by the page for sharing; the one on the site's first paper has the plain name. */
+export function tentName({ paper: papers }: Site, slug: string, paper: Paper): string {
+  return paper === papers[0] ? `share/${slug}-tent.pdf` : `share/${slug}-tent-${paper}.pdf`;
+}
+
 /** The PDFs a page offers, by names relative to it. */
 export function downloadsOf(of: {
   readonly site: Site;

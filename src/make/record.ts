@@ -1,29 +1,10 @@
 import { join } from 'node:path';
 import { z } from 'zod';
+import type { ListedProject } from '../site/listed.ts';
 import { readIfThere } from './output.ts';
 
 /** What the index shows of a project; kept so that a project with an error keeps its place and last good sheet. */
-export type Card = {
-  readonly slug: string;
-  readonly title: string;
-  readonly summary?: string | undefined;
-  readonly session?: string | undefined;
-  readonly level?: string | undefined;
-  readonly minutes?: number | undefined;
-  readonly tags: readonly string[];
-  readonly occasion?: string | undefined;
-  /** `src` is relative to the site's root. */
-  readonly picture?: CardPicture | undefined;
-  /** The PDFs, by what a person calls them. */
-  readonly papers: readonly { readonly name: string; readonly href: string }[];
-};
-
-export type CardPicture = {
-  readonly src: string;
-  readonly alternative: string;
-  readonly width: number;
-  readonly height: number;
-};
+export type Card = ListedProject;
 
 /** One file that was made. `from` is what its bytes followed from, hashed; absent where making it is quick. */
 export type Made = { readonly from?: string | undefined; readonly sha256: string };
@@ -43,6 +24,24 @@ export type ProjectRecord = {
 };
 
 const made = z.object({ from: z.string().optional(), sha256: z.string() });
+const revision = z.object({
+  number: z.number(),
+  date: z.string(),
+  changes: z.array(z.string()),
+  recut: z.array(z.string()),
+});
+const picture = z.object({
+  src: z.string(),
+  alternative: z.string(),
+  width: z.number(),
+  height: z.number(),
+  sources: z.array(z.object({ type: z.string(), srcset: z.string() })).default([]),
+  drawn: z.boolean(),
+});
+const paper = z.object({
+  kind: z.enum(['letter', 'a4', 'large-print', 'template', 'template-letter', 'template-a4']),
+  href: z.string(),
+});
 const card = z.object({
   slug: z.string(),
   title: z.string(),
@@ -52,10 +51,10 @@ const card = z.object({
   minutes: z.number().optional(),
   tags: z.array(z.string()),
   occasion: z.string().optional(),
-  picture: z
-    .object({ src: z.string(), alternative: z.string(), width: z.number(), height: z.number() })
-    .optional(),
-  papers: z.array(z.object({ name: z.string(), href: z.string() })),
+  picture: picture.optional(),
+  accent: z.string(),
+  papers: z.array(paper),
+  revisions: z.array(revision),
 });
 const record = z.object({
   sheetwright: z.string(),

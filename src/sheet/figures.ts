@@ -26,13 +26,22 @@ export function pictureFigure(picture: PlacedPicture, alternative: string, capti
   };
 }
 
-export function pictureElement(picture: PlacedPicture, alternative: string): SafeHtml {
+/** How large a photo is shown on a page, as the `sizes` of HTML: on a desk screen beside the words, else nearly as wide as the screen. */
+const USUAL_SIZES = '(min-width: 60rem) 24rem, 92vw';
+
+/** @param shown where it is not shown as in a sheet: its `sizes`, and whether it is fetched only as it comes into view. */
+export function pictureElement(
+  picture: PlacedPicture,
+  alternative: string,
+  shown: { readonly sizes?: string; readonly lazy?: boolean } = {},
+): SafeHtml {
   const { src, width, height, sources = [] } = picture;
-  const image = html`<img src="${src}" width="${width}" height="${height}" alt="${alternative}" decoding="async">`;
+  const lazy = shown.lazy ? html` loading="lazy"` : '';
+  const image = html`<img src="${src}" width="${width}" height="${height}" alt="${alternative}" decoding="async"${lazy}>`;
   if (sources.length === 0) return image;
+  const sizes = shown.sizes ?? USUAL_SIZES;
   const choices = sources.map(
-    ({ type, srcset }) =>
-      html`<source type="${type}" srcset="${srcset}" sizes="(min-width: 60rem) 24rem, 92vw">`,
+    ({ type, srcset }) => html`<source type="${type}" srcset="${srcset}" sizes="${sizes}">`,
   );
   return html`<picture>${SafeHtml.join(choices)}${image}</picture>`;
 }

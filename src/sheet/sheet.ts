@@ -9,6 +9,7 @@ import type { PlacedPicture } from './figures.ts';
 import { heroOf } from './hero.ts';
 import { introductionOf } from './introduction.ts';
 import type { Labels } from './labels.ts';
+import { type MailView, mailView } from './mail.ts';
 import { type Margins, pageCss } from './page-css.ts';
 import { stocksUsed } from './papers.ts';
 import type { Renderer } from './render.ts';
@@ -38,6 +39,8 @@ export type SheetInput = {
   /** Scripts of a page, by address; none in print. */
   readonly scripts: readonly string[];
   readonly links: SheetLinks;
+  /** Elements of the page's head for machines: link preview, icons, what the project is. */
+  readonly head?: SafeHtml;
 };
 
 /** Where a sheet's page leads. What is absent is not shown. */
@@ -65,6 +68,7 @@ export type SheetModel = {
   readonly description: string;
   readonly styles: SafeHtml;
   readonly scripts: readonly string[];
+  readonly head: SafeHtml | undefined;
   readonly siteTitle: string;
   readonly home: string | undefined;
   readonly share: string | undefined;
@@ -82,6 +86,7 @@ export type SheetModel = {
   readonly supplies: readonly SupplyGroup[];
   readonly cautions: readonly Caution[];
   readonly steps: readonly StepView[];
+  readonly mail: MailView | undefined;
   readonly revision: RevisionsView | undefined;
   /** Names the memory of ticks: ticks of an older revision must not seem to belong to this one. */
   readonly ticksKey: string;
@@ -103,6 +108,7 @@ export function buildSheet(input: SheetInput): SheetModel {
     description: project.summary?.value ?? title,
     styles: styleElements(input.styles, ownCss(setting, input)),
     scripts: input.scripts,
+    head: input.head,
     siteTitle: site.title,
     home: links.home,
     share: links.share,
@@ -119,6 +125,7 @@ export function buildSheet(input: SheetInput): SheetModel {
     supplies: supplyGroups(setting),
     cautions: cautionsFor(project, voice),
     steps: stepViews(setting),
+    mail: mailView(setting),
     revision: revisionsView(ledger, voice, target === 'page'),
     ticksKey: `${project.slug}/${ledger.revisions.at(-1)?.number ?? 0}`,
   };

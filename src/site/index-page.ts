@@ -1,109 +1,105 @@
-import type { Site } from '../project/model.ts';
-import type { Labels } from '../sheet/labels.ts';
-import type { Renderer } from '../sheet/render.ts';
-import { html, type SafeHtml } from '../sheet/safe-html.ts';
-import { type Styles, styleElements } from '../sheet/styles.ts';
+import { pictureElement } from '../sheet/figures.ts';
 import { type Voice, voiceOf } from '../sheet/voice.ts';
+import { clockOf } from './calendar/session.ts';
+import { type CardView, cardView } from './card-view.ts';
+import { choicesOf } from './choices.ts';
+import { frameOf, renderPage, type SitePages } from './frame.ts';
+import { previewElements } from './head.ts';
+import { type ListedProject, type Listing, listingOf } from './listed.ts';
+import { absolute, siteAddress } from './place.ts';
+import { whenText } from './when.ts';
 
-/** What the list shows of a project. Paths are relative to the list. */
-export type ListedProject = {
-  readonly slug: string;
-  readonly title: string;
-  readonly summary?: string | undefined;
-  /** `YYYY-MM-DD`. */
-  readonly session?: string | undefined;
-  readonly level?: string | undefined;
-  readonly minutes?: number | undefined;
-  readonly picture?: ListedPicture | undefined;
-  readonly papers: readonly { readonly name: string; readonly href: string }[];
+/** Addresses of the list's own files, relative to the site's root. */
+export type IndexLinks = {
+  /** The calendar of all sessions; none where there are none. */
+  readonly calendar: string | undefined;
+  readonly feed: string;
+  readonly linkPicture: string;
 };
 
-export type ListedPicture = {
-  readonly src: string;
-  readonly alternative: string;
-  readonly width: number;
-  readonly height: number;
-};
-
-/** What the site's own pages are made with. */
-export type SitePages = {
-  readonly site: Site;
-  readonly labels: Labels;
-  readonly styles: Styles;
-  readonly renderer: Renderer;
-};
-
-/** `index.html`: sessions to come from `today` on, the next one first, then everything else, the latest first. */
-export function indexHtml(projects: readonly ListedProject[], today: string, pages: SitePages): string {
+/**
+ * `index.html`: the next session from `today` on, large; the further ones; what was, the latest first; and what has
+ * no day. The whole list stands in the page: the script only hides what is not looked for.
+ */
+export function indexHtml(
+  projects: readonly ListedProject[],
+  today: string,
+  pages: SitePages,
+  links: IndexLinks,
+): string {
+  const { site } = pages;
   const voice = voiceOf(pages.labels);
-  const isToCome = ({ session }: ListedProject): boolean => session !== undefined && session >= today;
-  const toCome = projects.filter(isToCome).toSorted(bySession);
-  const others = projects.filter((project) => !isToCome(project)).toSorted((a, b) => bySession(b, a));
-  const { siteTitle, ...frame } = frameOf(pages, voice);
-  const lists = [
-    { id: 'to-come', heading: voice.say('projects-to-come'), projects: toCome },
-    { id: 'archive', heading: voice.say('projects-archive'), projects: others },
-  ].filter((list) => list.projects.length > 0);
+  const listing = listingOf(projects, today);
+  const picture = absolute(site, links.linkPicture);
+  const preview = previewElements({
+    title: site.title,
+    description: voice.say('site-description'),
+    siteTitle: site.title,
+    language: voice.language,
+    kind: 'website',
+    address: siteAddress(site),
+    picture: picture === undefined ? undefined : { address: picture, alternative: site.title },
+  });
+  const frame = frameOf(pages, {
+    title: site.title,
+    description: voice.say('site-description'),
+    head: [preview],
+  });
+  const choices = choicesOf(projects, voice);
   const model = {
     ...frame,
-    siteTitle,
-    documentTitle: siteTitle,
-    description: siteTitle,
-    home: undefined,
+    calendar: links.calendar,
+    feed: links.feed,
     empty: projects.length === 0,
-    lists: lists.map(({ id, heading, projects: listed }) => ({
-      id,
-      heading,
-      cards: listed.map((project) => cardOf(project, voice)),
-    })),
+    next: listing.next && nextView(listing.next, pages, voice),
+    find:
+      projects.length > 1
+        ? {
+            choices,
+            found: voice.say('site-found'),
+            all: voice.say('site-found-all', { all: projects.length }),
+          }
+        : undefined,
+    lists: listsOf(listing, voice),
   };
-  return pages.renderer.render('index', model, voice.say);
+  return renderPage('index', model, pages);
 }
 
-/** `404.html`. A host shows it at any address, so it leads home only where the site says where that is. */
-export function notFoundHtml(pages: SitePages): string {
-  const voice = voiceOf(pages.labels);
-  const frame = frameOf(pages, voice);
-  const title = voice.say('not-found');
-  const model = { ...frame, documentTitle: title, description: title, home: pages.site.url?.value };
-  return pages.renderer.render('404', model, voice.say);
+/** Half of a desk screen's column. */
+const NEXT_SIZES = '(min-width: 60rem) 32rem, 92vw';
+
+type NextView = CardView & { readonly calendar: string };
+
+function nextView(project: ListedProject, { site }: SitePages, voice: Voice): NextView {
+  const { slug, session = '', picture } = project;
+  return {
+    ...cardView(project, voice),
+    picture: picture && { html: pictureElement(picture, '', { sizes: NEXT_SIZES }), drawn: picture.drawn },
+    when: whenText(session, clockOf(site.sessions), voice),
+    calendar: `${slug}/${slug}.ics`,
+  };
 }
 
-type Frame = {
-  readonly language: string;
-  readonly styles: SafeHtml;
-  readonly scripts: readonly string[];
-  readonly siteTitle: string;
+type ListView = {
+  readonly id: string;
+  readonly heading: string;
+  readonly cards: readonly (CardView & { readonly repeated: boolean })[];
+  /** Nothing in it but what is shown above. */
+  readonly hidden: boolean;
 };
 
-function frameOf({ site, styles }: SitePages, { language }: Voice): Frame {
-  return { language, styles: styleElements(styles, ''), scripts: [], siteTitle: site.title };
-}
-
-function bySession(a: ListedProject, b: ListedProject): number {
-  const [first, second] = [a.session ?? '', b.session ?? ''];
-  if (first !== second) return first < second ? -1 : 1;
-  return a.title < b.title ? -1 : 1;
-}
-
-function cardOf(project: ListedProject, voice: Voice): object {
-  const { slug, title, summary, session, level, minutes, picture, papers } = project;
-  return {
-    href: `${slug}/index.html`,
-    title,
-    summary,
-    picture: picture && pictureHtml(picture),
-    facts: [
-      ...(session ? [voice.day(session)] : []),
-      ...(minutes ? [voice.duration(minutes)] : []),
-      ...(level ? [level] : []),
-    ],
-    papers,
-    papersLabel: voice.say('papers-of', { title }),
-  };
-}
-
-/** The card's title says what the picture shows; a second reading of it would only be in the way. */
-function pictureHtml({ src, width, height }: ListedPicture): SafeHtml {
-  return html`<img src="${src}" width="${width}" height="${height}" alt="" loading="lazy" decoding="async">`;
+/** The next session stands in its list too, hidden until somebody looks for it: the list is whole when it is filtered. */
+function listsOf({ next, toCome, earlier, undated }: Listing, voice: Voice): readonly ListView[] {
+  const list = (id: string, heading: string, projects: readonly ListedProject[]): ListView => ({
+    id,
+    heading: voice.say(heading),
+    cards: projects.map((project) => ({ ...cardView(project, voice), repeated: project === next })),
+    hidden: projects.every((project) => project === next),
+  });
+  const onlyUndated = next === undefined && earlier.length === 0;
+  return [
+    list('to-come', 'projects-to-come', [...(next ? [next] : []), ...toCome]),
+    list('earlier', 'site-earlier', earlier),
+    list('undated', onlyUndated ? 'projects-archive' : 'site-undated', undated),
+  ].filter(({ cards }) => cards.length > 0);
 }

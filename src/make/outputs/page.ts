@@ -1,5 +1,12 @@
+import { SafeHtml } from '../../sheet/safe-html.ts';
 import { buildSheet, renderSheet } from '../../sheet/sheet.ts';
+import { siteElements } from '../../site/head.ts';
+import { howTo, jsonScript } from '../../site/how-to.ts';
+import { projectPreview } from '../../site/share-page.ts';
 import { siteScript, siteStyles } from '../assets.ts';
+import { cardOf } from '../card.ts';
+import { iconNames } from '../icons.ts';
+import { projectLinkPicture } from '../link-pictures.ts';
 import type { Output, ProjectMaterial } from '../output-kind.ts';
 import { downloadsOf } from '../papers.ts';
 import { picturesOnPage } from '../placed-pictures.ts';
@@ -26,7 +33,23 @@ function pageHtml(material: ProjectMaterial): string {
     pictures: picturesOnPage(pictures),
     styles: { kind: 'linked', hrefs: [`../assets/${siteStyles(files).name}`] },
     scripts: [`../assets/${siteScript(files).name}`],
-    links: { home: '../index.html', downloads: downloadsOf(material) },
+    links: { home: '../index.html', downloads: downloadsOf(material), share: 'share/index.html' },
+    head: headOf(material),
   });
   return renderSheet(model, renderer, labels);
+}
+
+/** What the page says of itself to programs. */
+function headOf(material: ProjectMaterial): SafeHtml {
+  const { editions, site, labels, pictures, slug } = material;
+  const card = cardOf(material);
+  const image = card.picture?.src.slice(`${slug}/`.length);
+  return SafeHtml.join(
+    [
+      siteElements('../', iconNames(), site.title),
+      projectPreview(card, projectLinkPicture(material).name, material),
+      jsonScript(howTo({ editions, labels, pictures: picturesOnPage(pictures), image })),
+    ],
+    '\n',
+  );
 }

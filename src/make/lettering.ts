@@ -1,0 +1,54 @@
+import sharp from 'sharp';
+import { escapeHtml } from '../sheet/safe-html.ts';
+import { typefaceFiles, type Weight } from './typeface.ts';
+
+/** A text painted on nothing. */
+export type Lettering = { readonly bytes: Buffer; readonly width: number; readonly height: number };
+
+const NAMES: Readonly<Record<Weight, string>> = { 400: 'Public Sans', 700: 'Public Sans Bold' };
+
+/** Paints a text in lines no longer than `width` pixels. An empty text is nothing. */
+export async function lettering(
+  text: string,
+  style: { readonly weight: Weight; readonly size: number; readonly color: string; readonly width: number },
+): Promise<Lettering | undefined> {
+  const plain = text.replace(/[^\P{Cc}\n]|\p{Cs}/gu, ' ').trim();
+  if (plain === '') return undefined;
+  const markup = `<span foreground="${style.color}">${escapeHtml(plain)}</span>`;
+  const [fontfile = '', ...others] = typefaceFiles(style.weight);
+  if (!announced.has(style.weight)) for (const other of others) await paint('-', style, other);
+  announced.add(style.weight);
+  return paint(markup, style, fontfile);
+}
+
+/** A file once painted with is known from then on: letters that the first file lacks are then taken from the others. */
+const announced = new Set<Weight>();
+
+async function paint(
+  text: string,
+  { weight, size, width }: { readonly weight: Weight; readonly size: number; readonly width: number },
+  fontfile: string,
+): Promise<Lettering> {
+  const font = `${NAMES[weight]} ${size}`;
+  const { data, info } = await sharp({
+    text: { text, font, fontfile, width, dpi: 72, rgba: true, wrap: 'word-char' },
+  })
+    .png()
+    .toBuffer({ resolveWithObject: true });
+  return { bytes: data, width: info.width, height: info.height };
+}
+
+/** The largest of some sizes at which a text is no higher than `height` pixels; the smallest where none is. */
+export async function fittedLettering(
+  text: string,
+  sizes: readonly number[],
+  height: number,
+  style: { readonly weight: Weight; readonly color: string; readonly width: number },
+): Promise<Lettering | undefined> {
+  let fitted: Lettering | undefined;
+  for (const size of sizes) {
+    fitted = await lettering(text, { ...style, size });
+    if (!fitted || fitted.height <= height) break;
+  }
+  return fitted;
+}

@@ -1,0 +1,17 @@
+import { calendarOf, sessionCalendar } from '../../site/calendar/of-site.ts';
+import { cardOf } from '../card.ts';
+import type { Output } from '../output-kind.ts';
+
+/** `site/sessions.ics`: every session and the schedule; `site/<slug>/<slug>.ics`: one session alone. */
+export const calendars: Output = {
+  id: 'calendars',
+  ofProject: (material) => {
+    const { slug, site, labels } = material;
+    const text = sessionCalendar(cardOf(material), site, labels);
+    return text === undefined ? [] : [{ path: `site/${slug}/${slug}.ics`, produce: () => text }];
+  },
+  ofSite: ({ cards, site, labels }) => {
+    const text = calendarOf(cards, site, labels);
+    return text === undefined ? [] : [{ path: 'site/sessions.ics', produce: () => text }];
+  },
+};

@@ -1,0 +1,10 @@
+import { feedXml } from '../../site/feed.ts';
+import type { Output } from '../output-kind.ts';
+
+/** `site/feed.xml`: what was published, as an Atom feed. */
+export const feed: Output = {
+  id: 'feed',
+  ofSite: ({ cards, site, labels }) => [
+    { path: 'site/feed.xml', produce: () => feedXml(cards, site, labels) },
+  ],
+};

@@ -1,0 +1,18 @@
+import { linkPicturePng, linkPictureSource } from '../link-picture.ts';
+import { projectLinkPicture, siteLinkPicture } from '../link-pictures.ts';
+import type { Job, Output } from '../output-kind.ts';
+
+/** `site/<slug>/preview-….png` and one of the site in `site/assets/`: what is shown beside a link that is passed on. */
+export const linkPictures: Output = {
+  id: 'link-pictures',
+  ofProject: (material) => [jobOf(`site/${material.slug}/`, projectLinkPicture(material))],
+  ofSite: ({ site }) => [jobOf('site/', siteLinkPicture(site))],
+};
+
+function jobOf(folder: string, { name, content }: ReturnType<typeof siteLinkPicture>): Job {
+  return {
+    path: `${folder}${name}`,
+    from: linkPictureSource(content),
+    produce: () => linkPicturePng(content),
+  };
+}

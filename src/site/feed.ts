@@ -1,0 +1,110 @@
+import type { Revision } from '../project/ledger.ts';
+import type { Site } from '../project/model.ts';
+import type { Labels } from '../sheet/labels.ts';
+import { html, SafeHtml } from '../sheet/safe-html.ts';
+import { type Voice, voiceOf } from '../sheet/voice.ts';
+import { type ListedProject, UNDATED } from './listed.ts';
+import { absolute, lastingName, siteAddress } from './place.ts';
+import { type XmlElement, xml, xmlDocument } from './xml.ts';
+
+/** What is new, an entry each: a revision that was published, or a session of a project that never was. */
+type News = {
+  readonly project: ListedProject;
+  readonly revision?: Revision;
+  /** `YYYY-MM-DD`. */
+  readonly date: string;
+};
+
+/** A reader that looks in once a week misses none of so many. */
+const MOST_ENTRIES = 40;
+
+/**
+ * The site's Atom feed (RFC 4287), the latest first. Dates are the projects' own; one that was neither published nor
+ * given a session is no news of any day. Links are absolute where the site has an address.
+ */
+export function feedXml(projects: readonly ListedProject[], site: Site, labels: Labels): string {
+  const voice = voiceOf(labels);
+  const news = projects
+    .flatMap(newsOf)
+    .toSorted((a, b) => compare(b.date, a.date) || compare(a.project.slug, b.project.slug))
+    .slice(0, MOST_ENTRIES);
+  const feed = xml(
+    'feed',
+    { xmlns: 'http://www.w3.org/2005/Atom', 'xml:lang': voice.language },
+    xml('id', {}, `urn:uuid:${lastingName(site, 'feed')}`),
+    xml('title', {}, site.title),
+    xml('updated', {}, timestamp(news[0]?.date ?? UNDATED)),
+    xml('author', {}, xml('name', {}, site.title)),
+    xml('link', {
+      rel: 'self',
+      type: 'application/atom+xml',
+      href: absolute(site, 'feed.xml') ?? 'feed.xml',
+    }),
+    xml('link', { rel: 'alternate', type: 'text/html', href: siteAddress(site) ?? 'index.html' }),
+    xml('generator', {}, 'Sheetwright'),
+    ...news.map((item) => entryOf(item, site, voice)),
+  );
+  return xmlDocument(feed);
+}
+
+function newsOf(project: ListedProject): News[] {
+  const { revisions, session } = project;
+  if (revisions.length > 0) return revisions.map((revision) => ({ project, revision, date: revision.date }));
+  return session === undefined ? [] : [{ project, date: session }];
+}
+
+function entryOf({ project, revision, date }: News, site: Site, voice: Voice): XmlElement {
+  const { slug, title, tags } = project;
+  const path = `${slug}/`;
+  const name = revision ? `${slug} revision ${revision.number}` : slug;
+  return xml(
+    'entry',
+    {},
+    xml('id', {}, `urn:uuid:${lastingName(site, name)}`),
+    xml(
+      'title',
+      {},
+      isFirst(revision) ? title : voice.say('site-feed-revision', { title, number: revision.number }),
+    ),
+    xml('updated', {}, timestamp(date)),
+    xml('link', { rel: 'alternate', type: 'text/html', href: absolute(site, path) ?? `${path}index.html` }),
+    ...tags.map((term) => xml('category', { term })),
+    xml('content', { type: 'html' }, contentOf(project, revision, voice).toHTML()),
+  );
+}
+
+function isFirst(revision: Revision | undefined): revision is undefined {
+  return revision === undefined || revision.number === 1;
+}
+
+function contentOf(
+  { summary, session }: ListedProject,
+  revision: Revision | undefined,
+  voice: Voice,
+): SafeHtml {
+  const { changes = [], recut = [], number = 0 } = revision ?? {};
+  const pieces = voice.list(recut.map((piece) => html`${piece}`));
+  return SafeHtml.join(
+    [
+      ...(summary === undefined ? [] : [html`<p>${summary}</p>`]),
+      ...(session === undefined
+        ? []
+        : [html`<p>${voice.say('session-day', { date: voice.date(session) })}</p>`]),
+      ...(changes.length > 0
+        ? [html`<ul>${SafeHtml.join(changes.map((change) => html`<li>${change}</li>`))}</ul>`]
+        : []),
+      ...(recut.length > 0
+        ? [html`<p>${voice.phrase('cut-again', { before: number - 1, pieces })}</p>`]
+        : []),
+    ],
+    '\n',
+  );
+}
+
+function timestamp(date: string): string {
+  return `${date}T00:00:00Z`;
+}
+
+function compare(a: string, b: string): number {
+  return a === b ? 0 : a < b ? -1 : 1;
+}

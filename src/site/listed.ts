@@ -1,0 +1,66 @@
+import type { Revision } from '../project/ledger.ts';
+import type { PlacedPicture } from '../sheet/figures.ts';
+import type { Download } from '../sheet/sheet.ts';
+
+/** What the site's own pages know of a project. Paths are relative to the site's root. */
+export type ListedProject = {
+  readonly slug: string;
+  readonly title: string;
+  readonly summary?: string | undefined;
+  /** `YYYY-MM-DD`. */
+  readonly session?: string | undefined;
+  readonly level?: string | undefined;
+  readonly minutes?: number | undefined;
+  readonly tags: readonly string[];
+  readonly occasion?: string | undefined;
+  readonly picture?: ListedPicture | undefined;
+  /** `#rrggbb`, readable on white: the colour of its paper. */
+  readonly accent: string;
+  readonly papers: readonly Download[];
+  /** What was published of it, the earliest first. */
+  readonly revisions: readonly Revision[];
+};
+
+export type ListedPicture = PlacedPicture & {
+  readonly alternative: string;
+  /** A drawing is shown whole; a photo may lose its edges. */
+  readonly drawn: boolean;
+};
+
+/** The projects in the order a visitor looks for them. */
+export type Listing = {
+  readonly next: ListedProject | undefined;
+  readonly toCome: readonly ListedProject[];
+  /** The latest first. */
+  readonly earlier: readonly ListedProject[];
+  readonly undated: readonly ListedProject[];
+};
+
+/** Sorts projects by their sessions, those from `today` on still being to come. */
+export function listingOf(projects: readonly ListedProject[], today: string): Listing {
+  const dated = projects.filter(({ session }) => session !== undefined).toSorted(bySession);
+  const [next, ...toCome] = dated.filter(({ session = '' }) => session >= today);
+  return {
+    next,
+    toCome,
+    earlier: dated.filter(({ session = '' }) => session < today).toReversed(),
+    undated: projects.filter(({ session }) => session === undefined).toSorted(byTitle),
+  };
+}
+
+function bySession(a: ListedProject, b: ListedProject): number {
+  const [first, second] = [a.session ?? '', b.session ?? ''];
+  return first === second ? byTitle(a, b) : first < second ? -1 : 1;
+}
+
+function byTitle(a: ListedProject, b: ListedProject): number {
+  return a.title < b.title ? -1 : 1;
+}
+
+/** The day nothing is dated by: a fixed one, so that the same sources give the same bytes. */
+export const UNDATED = '2000-01-01';
+
+/** When what is said of a project last changed: the day of its last revision, never the clock's. */
+export function changedOn({ revisions }: Pick<ListedProject, 'revisions'>): string {
+  return revisions.at(-1)?.date ?? UNDATED;
+}

@@ -1,0 +1,95 @@
+import type { Paper } from '../project/model.ts';
+import { html, type SafeHtml } from '../sheet/safe-html.ts';
+import { typographic } from '../sheet/typographic.ts';
+import { voiceOf } from '../sheet/voice.ts';
+import { clockOf } from './calendar/session.ts';
+import { frameOf, renderPage, type SitePages } from './frame.ts';
+import { previewElements } from './head.ts';
+import type { ListedProject } from './listed.ts';
+import { type PapersLine, papersLines } from './papers-view.ts';
+import { absolute } from './place.ts';
+import { qrSvg } from './qr.ts';
+import { whenText } from './when.ts';
+
+/** Addresses of a project's files, relative to its own folder. */
+export type ShareLinks = {
+  readonly linkPicture: string;
+  readonly calendar: string | undefined;
+  /** The table tents; none where the site has no address. */
+  readonly tents: readonly { readonly paper: Paper; readonly href: string }[];
+};
+
+type ShareModel = ReturnType<typeof frameOf> & {
+  readonly title: string;
+  readonly sheet: string;
+  readonly address: string | undefined;
+  readonly qr: SafeHtml | undefined;
+  readonly linkPicture: string;
+  readonly text: string;
+  readonly rows: number;
+  readonly when: string | undefined;
+  readonly calendar: string | undefined;
+  readonly papers: readonly PapersLine[];
+  readonly tents: readonly { readonly name: string; readonly href: string }[];
+};
+
+/** `<slug>/share/index.html`: everything to hand a project on with, by screen, by mail or on paper. */
+export function shareHtml(project: ListedProject, links: ShareLinks, pages: SitePages): string {
+  const { site } = pages;
+  const voice = voiceOf(pages.labels);
+  const { slug, summary, session, accent } = project;
+  const title = typographic(project.title, voice.language);
+  const address = absolute(site, `${slug}/`);
+  const when = session === undefined ? undefined : whenText(session, clockOf(site.sessions), voice);
+  const heading = voice.say('share-title', { title });
+  const text = [title, summary && typographic(summary, voice.language), when, address]
+    .filter((line) => line !== undefined)
+    .join('\n');
+  const model: ShareModel = {
+    ...frameOf(pages, {
+      title: `${heading} – ${site.title}`,
+      description: summary ?? title,
+      home: `${pages.root}index.html`,
+      css: `:root { --accent: ${accent}; }`,
+      // A link to this page that is passed on shows the sheet itself, and no search engine need list both.
+      head: [html`<meta name="robots" content="noindex">`, projectPreview(project, links.linkPicture, pages)],
+    }),
+    title: heading,
+    sheet: '../index.html',
+    address,
+    qr: address === undefined ? undefined : qrSvg(address, voice.say('share-qr', { address })),
+    linkPicture: `../${links.linkPicture}`,
+    text,
+    rows: text.split('\n').length + 2,
+    when,
+    calendar: links.calendar && `../${links.calendar}`,
+    papers: papersLines(project.title, project.papers.map(inFolder), voice),
+    tents: links.tents.map(({ paper, href }) => ({
+      name: voice.say(`site-paper-${paper}`),
+      href: `../${href}`,
+    })),
+  };
+  return renderPage('share', model, pages);
+
+  function inFolder(paper: ListedProject['papers'][number]): ListedProject['papers'][number] {
+    return { ...paper, href: `../../${paper.href}` };
+  }
+}
+
+/** The link preview of a project's page. */
+export function projectPreview(
+  { slug, title, summary, picture }: ListedProject,
+  linkPicture: string,
+  { site, labels }: Pick<SitePages, 'site' | 'labels'>,
+): SafeHtml {
+  const image = absolute(site, `${slug}/${linkPicture}`);
+  return previewElements({
+    title,
+    description: summary ?? title,
+    siteTitle: site.title,
+    language: labels.language,
+    kind: 'article',
+    address: absolute(site, `${slug}/`),
+    picture: image === undefined ? undefined : { address: image, alternative: picture?.alternative || title },
+  });
+}

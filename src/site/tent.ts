@@ -1,0 +1,61 @@
+import type { Paper, Site } from '../project/model.ts';
+import type { Labels } from '../sheet/labels.ts';
+import type { Renderer } from '../sheet/render.ts';
+import { type Styles, styleElements } from '../sheet/styles.ts';
+import { readable } from '../sheet/supplies.ts';
+import { typographic } from '../sheet/typographic.ts';
+import { voiceOf } from '../sheet/voice.ts';
+import { clockOf } from './calendar/session.ts';
+import type { ListedProject } from './listed.ts';
+import { absolute } from './place.ts';
+import { qrSvg } from './qr.ts';
+import { whenText } from './when.ts';
+
+/** What a table tent is made with. */
+export type TentSetting = {
+  readonly site: Site;
+  readonly labels: Labels;
+  readonly renderer: Renderer;
+  readonly styles: Styles;
+  readonly paper: Paper;
+};
+
+/** A sheet of paper, in millimetres: Letter is 8½ × 11 in. */
+const SHEETS: Readonly<Record<Paper, { readonly width: number; readonly height: number }>> = {
+  letter: { width: 215.9, height: 279.4 },
+  a4: { width: 210, height: 297 },
+};
+
+/** The two feet at the ends of the sheet lie over one another and hold the tent open. */
+const FOOT = 32;
+
+/**
+ * A sheet that folds into a tent for the table: two faces back to back, each with the QR code, and two feet that are
+ * stuck together. Undefined where the site has no address for the code to lead to.
+ */
+export function tentHtml(project: ListedProject, setting: TentSetting): string | undefined {
+  const { site, labels, renderer, styles, paper } = setting;
+  const address = absolute(site, `${project.slug}/`);
+  if (address === undefined) return undefined;
+  const voice = voiceOf(labels);
+  const { width, height } = SHEETS[paper];
+  const face = height / 2 - FOOT;
+  const css = `@page { size: ${width}mm ${height}mm; margin: 0; }
+:root { --accent: ${project.accent}; --face: ${face}mm; --foot: ${FOOT}mm; }`;
+  const title = typographic(project.title, voice.language);
+  const faces = ['back', 'front'].map((side) => ({ side }));
+  const model = {
+    language: voice.language,
+    documentTitle: voice.say('share-tent-of', { title }),
+    description: project.summary ?? title,
+    styles: styleElements(styles, css),
+    scripts: [],
+    siteTitle: site.title,
+    title,
+    when: project.session && whenText(project.session, clockOf(site.sessions), voice),
+    address: readable(address),
+    qr: qrSvg(address, voice.say('share-qr', { address })),
+    faces,
+  };
+  return renderer.render('tent', model, voice.say);
+}
