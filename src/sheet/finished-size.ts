@@ -38,7 +38,7 @@ function finishedLengths(net: Net): readonly Length[] {
 }
 
 /** A tube, or a floor with walls round it. Everything else (a card, a folder, an envelope) ends up flat. */
-function isSolid(net: Net): boolean {
+export function isSolid(net: Net): boolean {
   if (tubesOf(net).length > 0) return true;
   return net.panels.some(({ id }) => wallsOn(net, id) >= LEAST_WALLS);
 }
