@@ -12,6 +12,7 @@ import type { Labels } from './labels.ts';
 import { type MailView, mailView } from './mail.ts';
 import { type Margins, pageCss } from './page-css.ts';
 import { stocksUsed } from './papers.ts';
+import { qrSvg } from './qr.ts';
 import type { Renderer } from './render.ts';
 import { type RevisionsView, revisionsView, revisionTitle } from './revision/view.ts';
 import type { SafeHtml } from './safe-html.ts';
@@ -23,7 +24,7 @@ import { type Styles, styleElements } from './styles.ts';
 import { type SupplyGroup, supplyGroups } from './supplies.ts';
 import { type TurnView, turnViews } from './turn/turns.ts';
 import { typographic } from './typographic.ts';
-import { voiceOf } from './voice.ts';
+import { type Voice, voiceOf } from './voice.ts';
 
 /** Everything a sheet is made of. */
 export type SheetInput = {
@@ -77,6 +78,8 @@ export type SheetModel = {
   readonly summary: string | undefined;
   readonly hero: SafeHtml | undefined;
   readonly facts: readonly Fact[];
+  /** Leads from a print to the page on the web. */
+  readonly code: SafeHtml | undefined;
   readonly introduction: SafeHtml | undefined;
   readonly cutList: CutList;
   readonly scoreList: ScoreList | undefined;
@@ -117,6 +120,7 @@ export function buildSheet(input: SheetInput): SheetModel {
     summary: project.summary && typographic(project.summary.value, voice.language),
     hero: hero?.html,
     facts: factsOf(setting),
+    code: target === 'page' ? undefined : codeOf(links, voice),
     introduction: introductionOf(setting),
     cutList: cutList(setting),
     scoreList: scoreList(setting),
@@ -134,6 +138,10 @@ export function buildSheet(input: SheetInput): SheetModel {
 /** The page, or the document to be printed, as HTML. */
 export function renderSheet(model: SheetModel, renderer: Renderer, labels: Labels): string {
   return renderer.render('sheet', model, voiceOf(labels).say);
+}
+
+function codeOf({ address }: SheetLinks, { say }: Voice): SafeHtml | undefined {
+  return address === undefined ? undefined : qrSvg(address, say('share-qr', { address }));
 }
 
 function ownCss(setting: Setting, input: SheetInput): string {

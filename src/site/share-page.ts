@@ -1,4 +1,5 @@
 import type { Paper } from '../project/model.ts';
+import { qrSvg } from '../sheet/qr.ts';
 import { html, type SafeHtml } from '../sheet/safe-html.ts';
 import { typographic } from '../sheet/typographic.ts';
 import { voiceOf } from '../sheet/voice.ts';
@@ -8,7 +9,6 @@ import { previewElements } from './head.ts';
 import type { ListedProject } from './listed.ts';
 import { type PapersLine, papersLines } from './papers-view.ts';
 import { absolute } from './place.ts';
-import { qrSvg } from './qr.ts';
 import { whenText } from './when.ts';
 
 /** Addresses of a project's files, relative to its own folder. */

@@ -1,5 +1,6 @@
 import type { Paper, Site } from '../project/model.ts';
 import type { Labels } from '../sheet/labels.ts';
+import { qrSvg } from '../sheet/qr.ts';
 import type { Renderer } from '../sheet/render.ts';
 import { type Styles, styleElements } from '../sheet/styles.ts';
 import { readable } from '../sheet/supplies.ts';
@@ -8,7 +9,6 @@ import { voiceOf } from '../sheet/voice.ts';
 import { clockOf } from './calendar/session.ts';
 import type { ListedProject } from './listed.ts';
 import { absolute } from './place.ts';
-import { qrSvg } from './qr.ts';
 import { whenText } from './when.ts';
 
 /** What a table tent is made with. */

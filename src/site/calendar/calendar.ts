@@ -64,8 +64,9 @@ type Repeat = { readonly first: string; readonly rule: string; readonly without:
 /** Undefined where the schedule does not say on which day it begins, nor any session. */
 function repetitionParts({ schedule }: RepeatedSession, taken: readonly string[]): Repeat | undefined {
   const from = schedule.from?.value ?? taken[0];
-  const repetition = repetitionOf(schedule);
-  if (from === undefined || !repetition) return undefined;
+  if (from === undefined) return undefined;
+  const repetition = repetitionOf({ ...schedule, from: { value: from, at: schedule.every.at } });
+  if (!repetition) return undefined;
   const first = firstDay(repetition, from);
   const without = [...new Set([...schedule.except.map(({ value }) => value), ...taken])]
     .filter((date) => isSessionDay(repetition, first, dayNumber(date)))

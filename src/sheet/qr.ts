@@ -1,12 +1,12 @@
 import QRCode from 'qrcode';
-import { html, SafeHtml } from '../sheet/safe-html.ts';
+import { html, SafeHtml } from './safe-html.ts';
 
 /** The blank border a reader needs round a QR code, in modules. Source: its inventor, qrcode.com (ISO/IEC 18004 has the same). */
 const QUIET = 4;
 
 /**
  * A QR code as an SVG that takes its size from where it stands, quiet zone and white ground included; error level M,
- * which a reader still reads with a sixth of it hidden.
+ * which a reader still reads with about 15 % of it hidden.
  * @param label What it is, for those who cannot see it.
  */
 export function qrSvg(text: string, label: string): SafeHtml {

@@ -1,0 +1,17 @@
+import type { Site } from '../../src/project/model.ts';
+import { readSite } from '../../src/project/read-site.ts';
+import { sourceFile } from '../../src/project/source.ts';
+import type { ListedProject } from '../../src/site/listed.ts';
+
+/** The settings that a `site.yaml` of these lines gives. */
+export function siteOf(text: string): Site {
+  const site = readSite(sourceFile('site.yaml', text));
+  if (site.faults.length > 0)
+    throw new Error(`faults in ${text}: ${JSON.stringify(site.faults.map(({ kind }) => kind))}`);
+  return site;
+}
+
+/** A project as the site's pages know it. */
+export function listed(slug: string, more: Partial<ListedProject> = {}): ListedProject {
+  return { slug, title: slug, tags: [], papers: [], revisions: [], accent: '#33414e', ...more };
+}
