@@ -1,0 +1,173 @@
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { loadWorkspace } from '../../src/project/load.ts';
+import type { Project } from '../../src/project/model.ts';
+import { type Study, studyProjects } from '../../src/shape/edition/study.ts';
+import { cutList } from '../../src/sheet/cut-list.ts';
+import { scoreList } from '../../src/sheet/score-list.ts';
+import { demoCopy, emptyFolder, sheetwright } from '../cli/terminal.ts';
+import { type Pdf, readPdf } from '../print/read-pdf.ts';
+import { parseMarkup, textOf } from '../sheet/markup.ts';
+import { settingFor } from '../sheet/sample.ts';
+
+const FOOT_MM = 250;
+/** 16 points, each 1/72 in. */
+const LEAST_MM = (16 / 72) * 25.4;
+
+const read = (markup: unknown): string => textOf(parseMarkup(String(markup)));
+const oneLine = (text: string): string => text.replaceAll('⁄', '/').replace(/\s+/gu, ' ');
+const textIn = ({ pages }: Pdf): string => oneLine(pages.map(({ text }) => text).join('\n'));
+/** Where a line is broken there may be a blank or none: numbers are compared without any. */
+const tight = (text: string): string => text.replace(/\s/gu, '');
+
+/** What stands between `:::host` and `:::`, read from the file without our own reader, as far as it is plain text. */
+function hostNotes({ file }: Project): string[] {
+  return [...file.text.matchAll(/^:::host\n([\s\S]*?)\n:::$/gmu)].map(([, note = '']) => oneLine(note));
+}
+
+describe('the cue cards of the demo', () => {
+  let folder = '';
+  let studies: readonly Study[] = [];
+  const cards = new Map<string, Pdf>();
+
+  beforeAll(async () => {
+    folder = demoCopy();
+    expect((await sheetwright(folder, 'make')).code).toBe(0);
+    const root = join(folder, 'projects');
+    studies = await studyProjects((await loadWorkspace(root, { namedFrom: root })).projects);
+    for (const { project } of studies) {
+      const path = join(folder, 'dist/host', `${project.slug}-cue-card.pdf`);
+      cards.set(project.slug, await readPdf(new Uint8Array(readFileSync(path))));
+    }
+  }, 300_000);
+
+  it('are there for every project, on Letter, on one page or two', () => {
+    expect(cards.size).toBeGreaterThanOrEqual(14);
+    for (const [slug, { pages }] of cards) {
+      expect(pages.length, slug).toBeLessThanOrEqual(2);
+      expect(pages[0]?.widthMm, slug).toBeCloseTo(215.9, 1);
+      expect(pages[0]?.heightMm, slug).toBeCloseTo(279.4, 1);
+    }
+  });
+
+  it('are tagged and titled PDFs with their fonts in them', () => {
+    for (const [slug, { tagged, title, lang, fonts, outline }] of cards) {
+      expect([tagged, lang], slug).toEqual([true, 'en']);
+      expect(title, slug).toMatch(/: Cue card$/u);
+      expect(outline.length, slug).toBeGreaterThan(3);
+      expect(fonts.length, slug).toBeGreaterThan(0);
+      expect(
+        fonts.filter(({ embedded }) => !embedded),
+        slug,
+      ).toEqual([]);
+    }
+  });
+
+  it('are set in 16 points or more, all but the foot', () => {
+    for (const [slug, { pages }] of cards) {
+      const words = pages.flatMap((page) => page.words.filter(({ y }) => y < FOOT_MM));
+      expect(words.length, slug).toBeGreaterThan(20);
+      const small = words.filter(({ size }) => size < LEAST_MM - 0.01);
+      expect(small, slug).toEqual([]);
+    }
+  });
+
+  it('have every cut and score of the sheet, to the figure', () => {
+    for (const { project, worked } of studies) {
+      const setting = settingFor({ editions: worked.editions, project } as never, 'large-print');
+      const cuts = cutList(setting).groups.flatMap(({ rows }) => rows);
+      const scores = (scoreList(setting)?.pieces ?? []).flatMap(({ rows }) => rows);
+      const card = tight(textIn(cards.get(project.slug) as Pdf));
+      const expected = [...cuts, ...scores].flatMap(({ lead, second }) => [read(lead), read(second)]);
+      expect(expected.length, project.slug).toBeGreaterThan(5);
+      expect(
+        expected.filter((figure) => !card.includes(tight(figure))),
+        project.slug,
+      ).toEqual([]);
+    }
+  });
+
+  it('have the notes of the demonstrator, and nothing under dist/site has', async () => {
+    const notes = studies.flatMap(({ project }) =>
+      hostNotes(project).map((note) => ({ slug: project.slug, note })),
+    );
+    expect(notes.length).toBeGreaterThanOrEqual(13);
+    const curly = (text: string): string => text.replace(/(?<=\w)'(?=\w)/gu, '’');
+    for (const { slug, note } of notes) expect(textIn(cards.get(slug) as Pdf)).toContain(curly(note));
+    const site = await everyText(join(folder, 'dist/site'));
+    expect(site.size).toBeGreaterThan(100);
+    // The search finds what is there: a step of a sheet, in its page and in its PDF.
+    const step = 'half a squeeze leaves a whisker';
+    const finding = [...site].filter(([, text]) => text.includes(step)).map(([path]) => path);
+    expect(finding).toEqual(expect.arrayContaining(['harbour-light-bookmark/index.html']));
+    expect(finding).toEqual(expect.arrayContaining(['harbour-light-bookmark/harbour-light-bookmark-a4.pdf']));
+    // Any five words of a note in a row give it away.
+    const told = notes.flatMap(({ note }) => {
+      const words = plain(curly(note)).split(' ');
+      const runs = words.slice(0, -4).map((_, index) => words.slice(index, index + 5).join(' '));
+      return [...site].filter(([, text]) => runs.some((run) => text.includes(run))).map(([path]) => path);
+    });
+    expect(told).toEqual([]);
+  }, 300_000);
+});
+
+/** The text of every file below a folder, by its path: of PDFs what is read, of pages what is not markup. */
+async function everyText(folder: string): Promise<Map<string, string>> {
+  const texts = new Map<string, string>();
+  for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true })) {
+    if (!entry.isFile()) continue;
+    const path = join(entry.parentPath, entry.name);
+    const bytes = readFileSync(path);
+    const text = entry.name.endsWith('.pdf')
+      ? textIn(await readPdf(new Uint8Array(bytes)))
+      : bytes.toString('utf8').replace(/<[^>]*>/gu, ' ');
+    texts.set(path.slice(folder.length + 1), plain(text));
+  }
+  return texts;
+}
+
+/** Words alone, in lower case, one blank between. */
+function plain(text: string): string {
+  return text
+    .toLowerCase()
+    .replaceAll('&#39;', '’')
+    .replace(/[^\p{L}\p{N}’]+/gu, ' ')
+    .trim();
+}
+
+describe('a cue card', () => {
+  const SHEET = (more: string): string => `---
+title: A long evening
+measurements:
+  unit: in
+  pieces:
+${more}
+---
+Welcome.
+`;
+
+  it('stays within two pages, however much there is to say', async () => {
+    const folder = emptyFolder();
+    mkdirSync(join(folder, 'projects/long'), { recursive: true });
+    const pieces = Array.from(
+      { length: 60 },
+      (_, index) => `    piece-${index}: { cut: 2 x ${(index % 9) + 1} }`,
+    );
+    const steps = Array.from(
+      { length: 25 },
+      (_, index) =>
+        `\n## Step ${index} :step{minutes=5 dry=2${index < 10 ? ' ahead' : ''}}\nTake :piece[piece-${index}] up.\n\n:::host\n${'Say a word more. '.repeat(30)}\n:::\n`,
+    );
+    const rest = pieces.map((_, index) => `:piece[piece-${index}]`).join(', ');
+    writeFileSync(
+      join(folder, 'projects/long/sheet.md'),
+      `${SHEET(pieces.join('\n'))}${steps.join('')}\n## The rest\n${rest}\n`,
+    );
+    expect((await sheetwright(folder, 'make')).code).toBe(0);
+    const card = await readPdf(new Uint8Array(readFileSync(join(folder, 'dist/host/long-cue-card.pdf'))));
+    expect(card.pages).toHaveLength(2);
+    expect(textIn(card)).toMatch(/\d+ more: see the sheet\./u);
+    expect(textIn(card)).toContain('Your own notes did not fit: they are in projects/long/sheet.md.');
+  }, 120_000);
+});
