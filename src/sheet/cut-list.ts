@@ -4,7 +4,7 @@ import { sheetsOf } from '../shape/shapes.ts';
 import { type EditionColumns, editionColumns } from './columns.ts';
 import { pieceDrawing, pieceScale, type Room } from './drawings/piece.ts';
 import { drawingElement } from './figures.ts';
-import { baseName, nameOf } from './names.ts';
+import { baseName, nameOf, partNamed } from './names.ts';
 import { stockFacts, stockOf, stocksUsed } from './papers.ts';
 import type { sizeOf } from './references.ts';
 import { isAskew, leastReveal, type RevealTwins, revealPhrase, revealTwins } from './reveals.ts';
@@ -84,7 +84,10 @@ function rowsOf(setting: Setting, piece: Piece, scale: number): CutRow[] {
     const drawing = pieceDrawing(editions, sheet, scale, drawings, false);
     return [
       {
-        name: name === undefined ? nameOf(id) : `${nameOf(id)}: ${nameOf(name)}`,
+        name:
+          name === undefined
+            ? nameOf(id)
+            : voice.say('piece-part', { piece: nameOf(id), part: partNamed(name, voice.say) }),
         drawing: drawing && drawingElement(drawing),
         times: piece.count.value > 1 ? voice.say('cut-times', { count: piece.count.value }) : undefined,
         lead: measures.alone(size, measures.leading),

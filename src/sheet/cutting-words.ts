@@ -2,7 +2,7 @@ import type { Piece } from '../project/model.ts';
 import { cellName, parseCell } from '../shape/cells.ts';
 import type { GridCuts, Net } from '../shape/net.ts';
 import type { Sheet } from '../shape/shapes.ts';
-import { nameOf } from './names.ts';
+import { partNamed } from './names.ts';
 import { html, SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';
 
@@ -15,7 +15,8 @@ export function cuttingWords({ body }: Piece, sheets: readonly Sheet[], voice: V
   if (cut.length === 0) return undefined;
   return SafeHtml.join(
     cut.map(({ name, net }) => {
-      const heading = name === undefined ? '' : html`<p><b class="piece">${nameOf(name)}</b></p>`;
+      const heading =
+        name === undefined ? '' : html`<p><b class="piece">${partNamed(name, voice.say)}</b></p>`;
       return html`${heading}${cutsOfOne(body, net, voice)}`;
     }),
   );
@@ -60,7 +61,7 @@ function cellsByRow(cells: readonly string[], voice: Voice): SafeHtml {
   const named: SafeHtml[] = [];
   for (const value of cells) {
     const cell = parseCell(value);
-    if (!cell) named.push(html`<b class="piece">${nameOf(value)}</b>`);
+    if (!cell) named.push(html`<b class="piece">${partNamed(value, voice.say)}</b>`);
     else rows.set(cell.row, [...(rows.get(cell.row) ?? []), cell.column + 1]);
   }
   const inRows = [...rows].map(([row, columns]) =>

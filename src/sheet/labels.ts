@@ -1,13 +1,42 @@
 /** The words of a sheet in one language: key to text, `{name}` standing for a value. */
-export type Labels = { readonly language: string; readonly texts: ReadonlyMap<string, string> };
+export type Labels = {
+  /** A BCP 47 tag, for dates, numbers and plurals; its first part names the file the words are from. */
+  readonly language: string;
+  readonly texts: ReadonlyMap<string, string>;
+};
 
-/** Says a label: `say('cut-list')`, `say('page-of', { page: 2, pages: 4 })`. An unknown key is our own bug and throws. */
-export type Say = (key: string, values?: Readonly<Record<string, string | number>>) => string;
+/** Puts a label's values into it. */
+export type Speak = (key: string, values?: Readonly<Record<string, string | number>>) => string;
 
-export function speaker(labels: Labels): Say {
-  return (key, values = {}) => {
-    const text = labels.texts.get(key);
-    if (text === undefined) throw new Error(`no label "${key}" in ${labels.language}`);
-    return text.replace(/\{(\w+)\}/gu, (whole, name: string) => String(values[name] ?? whole));
+/**
+ * Says a label: `say('cut-list')`, `say('page-of', { page: 2, pages: 4 })`. A value given as a number is written as the
+ * language writes it. An unknown key is our own bug and throws.
+ */
+export type Say = Speak & {
+  readonly language: string;
+  readonly has: (key: string) => boolean;
+  /** A figure of ours with the language's decimal mark: `3.5` is `3,5`. Exact: no digit is lost or gained. */
+  readonly figure: (figure: string) => string;
+  /** Whether so many of something are said as one is: in French 1½ is, in English it is not. */
+  readonly isOne: (count: number) => boolean;
+};
+
+export function speaker({ language, texts }: Labels): Say {
+  const numbers = new Intl.NumberFormat(language);
+  const plurals = new Intl.PluralRules(language);
+  const mark = numbers.formatToParts(1.5).find(({ type }) => type === 'decimal')?.value ?? '.';
+  const say: Speak = (key, values = {}) => {
+    const text = texts.get(key);
+    if (text === undefined) throw new Error(`no label "${key}" in ${language}`);
+    return text.replace(/\{(\w+)\}/gu, (whole, name: string) => {
+      const value = values[name];
+      return typeof value === 'number' ? numbers.format(value) : (value ?? whole);
+    });
   };
+  return Object.assign(say, {
+    language,
+    has: (key: string) => texts.has(key),
+    figure: (figure: string) => figure.replace('.', mark),
+    isOne: (count: number) => plurals.select(count) === 'one',
+  });
 }

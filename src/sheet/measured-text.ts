@@ -2,14 +2,15 @@ import { type Measurement, scanMeasurements } from '../measure/scan.ts';
 import { html, SafeHtml } from './safe-html.ts';
 import type { Setting } from './setting.ts';
 import { typographic } from './typographic.ts';
+import type { Voice } from './voice.ts';
 
 type Reading = Pick<Setting, 'finder' | 'measures' | 'voice'>;
 
 /** Running text cut up: plain stretches, and measurements with their twins. */
 export type TextPart = string | SafeHtml;
 
-/** What stands between two measurements that a person paired by hand: `1/8 in (3 mm)`, `1/8 in or 3 mm`. */
-const PAIRED = /^\s*(?:\(|\/|or\b|=)\s*$/u;
+/** What stands between two measurements that a person paired by hand: `1/8 in (3 mm)`, or `1/8 in or 3 mm` in words. */
+const PAIRED = /^[(/=]$/u;
 
 /** Gives every measurement of a text its twin, but leaves alone those that have one already; sets quotation marks. */
 export function measuredText(text: string, { finder, measures, voice }: Reading): readonly TextPart[] {
@@ -20,8 +21,10 @@ export function measuredText(text: string, { finder, measures, voice }: Reading)
     first ? typographic(part, voice.language) : typographic(`x${part}`, voice.language).slice(1);
   let end = 0;
   found.forEach((measurement, index) => {
-    if (isPaired(text, measurement, found[index + 1]) || isPaired(text, found[index - 1], measurement))
-      return;
+    const isDouble = [found[index - 1], found[index + 1]].some((other) =>
+      isPaired(text, measurement, other, voice),
+    );
+    if (isDouble) return;
     parts.push(set(text.slice(end, measurement.start), end === 0));
     parts.push(measures.both(finder.find(measurement.lengths, measurement.unit)));
     end = measurement.end;
@@ -35,7 +38,9 @@ export function measuredHtml(text: string, reading: Reading): SafeHtml {
   return SafeHtml.join(measuredText(text, reading).map((part) => html`${part}`));
 }
 
-function isPaired(text: string, one: Measurement | undefined, other: Measurement | undefined): boolean {
-  if (!one || !other || (one.unit === 'in') === (other.unit === 'in')) return false;
-  return PAIRED.test(text.slice(one.end, other.start));
+function isPaired(text: string, one: Measurement, other: Measurement | undefined, { say }: Voice): boolean {
+  if (!other || (one.unit === 'in') === (other.unit === 'in')) return false;
+  const [first, second] = one.start < other.start ? [one, other] : [other, one];
+  const between = text.slice(first.end, second.start).trim();
+  return PAIRED.test(between) || between === say('paired-or');
 }

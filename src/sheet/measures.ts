@@ -42,7 +42,7 @@ export function measuresFor(voice: Voice, leading: Leading, spoken: boolean): Me
     text: (lengths) => {
       const plain = {
         inch: `${lengths.map(({ inch }) => printInches(inch, 'plain')).join(' × ')} in`,
-        metric: `${lengths.map(({ metric }) => printMillimetres(metric)).join(' × ')} mm`,
+        metric: `${lengths.map(({ metric }) => voice.say.figure(printMillimetres(metric))).join(' × ')} mm`,
       };
       return `${plain[leading]} (${plain[second]})`;
     },
@@ -67,7 +67,7 @@ function inches(lengths: readonly Length[], grouping: Grouping, voice: Voice, sp
 }
 
 function metric(lengths: readonly Length[], grouping: Grouping, voice: Voice): SafeHtml {
-  const figures = lengths.map((length) => html`${printMillimetres(length)}`);
+  const figures = lengths.map((length) => html`${voice.say.figure(printMillimetres(length))}`);
   return html`<span data-unit="mm">${joined(figures, grouping, voice, 'mm')}</span>`;
 }
 
@@ -87,22 +87,23 @@ function spokenInches(lengths: readonly Length[], grouping: Grouping, voice: Voi
   const together =
     grouping === 'size' ? words.join(` ${voice.say('spoken-by')} `) : voice.list(words).toString();
   const first = lengths[0];
-  const single = lengths.length === 1 && first !== undefined && !moreThanOneInch(first);
+  const single = lengths.length === 1 && first !== undefined && isOneInch(first, voice);
   return voice.phrase(single ? 'spoken-inch' : 'spoken-inches', { figures: together });
 }
 
-function moreThanOneInch(length: Length): boolean {
+/** A fraction is singular in every language; what is more than one inch, by the language's own rule. */
+function isOneInch(length: Length, { say }: Voice): boolean {
   const { whole, numerator } = rulerInches(length);
-  return whole > 1n || (whole === 1n && numerator > 0n);
+  return whole === 0n || (whole === 1n && numerator === 0n) || say.isOne(length.mm / 25.4);
 }
 
-/** `2 and 11 sixteenths`. */
+/** `2 and 11 sixteenths`; in a language that sets the unit within, that too. */
 function spokenFigure(length: Length, voice: Voice): string {
   const { negative, whole, numerator, denominator } = rulerInches(length);
   const sign = negative ? '−' : '';
-  if (numerator === 0n) return `${sign}${whole}`;
+  const integer = `${sign}${voice.count('spoken-whole', Number(whole))}`;
+  if (numerator === 0n) return integer;
   const fraction = voice.count(`spoken-part-${denominator}`, Number(numerator));
-  return whole === 0n
-    ? `${sign}${fraction}`
-    : voice.say('spoken-mixed', { whole: `${sign}${whole}`, fraction });
+  if (whole > 0n) return voice.say('spoken-mixed', { whole: integer, fraction });
+  return `${sign}${denominator === 2n ? voice.say('spoken-half') : voice.say('spoken-fraction', { fraction })}`;
 }

@@ -1,12 +1,13 @@
 import { parseCell } from '../shape/cells.ts';
 import type { Net, Panel } from '../shape/net.ts';
-import { nameOf } from './names.ts';
+import type { Say } from './labels.ts';
+import { partNamed } from './names.ts';
 import { html, type SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';
 
 /** A panel as a person finds it on the paper: by its name, by the named panel it hangs on, else by row and column. */
 export function partName(net: Net, id: string, voice: Voice): SafeHtml {
-  const part = findPart(net, id);
+  const part = findPart(net, id, voice.say);
   if (part.kind === 'named') return strong(part.name);
   if (part.kind === 'cell') return voice.phrase('cell', { row: part.row, column: part.column });
   return voice.phrase(`flap-${part.side}`, { panel: strong(part.of) });
@@ -14,7 +15,7 @@ export function partName(net: Net, id: string, voice: Voice): SafeHtml {
 
 /** The same as plain text, for what is heard and not set. */
 export function partWords(net: Net, id: string, voice: Voice): string {
-  const part = findPart(net, id);
+  const part = findPart(net, id, voice.say);
   if (part.kind === 'named') return part.name;
   if (part.kind === 'cell') return voice.say('cell', { row: part.row, column: part.column });
   return voice.say(`flap-${part.side}`, { panel: part.of });
@@ -25,15 +26,15 @@ type Part =
   | { readonly kind: 'flap'; readonly side: Side; readonly of: string }
   | { readonly kind: 'cell'; readonly row: number; readonly column: number };
 
-function findPart(net: Net, id: string): Part {
+function findPart(net: Net, id: string, say: Say): Part {
   const panel = net.panels.find((each) => each.id === id || each.name === id);
-  if (panel?.name !== undefined) return { kind: 'named', name: nameOf(panel.name) };
+  if (panel?.name !== undefined) return { kind: 'named', name: partNamed(panel.name, say) };
   const bearer = panel && namedNeighbour(net, panel);
   if (panel && bearer?.name !== undefined) {
-    return { kind: 'flap', side: sideOf(panel, bearer), of: nameOf(bearer.name) };
+    return { kind: 'flap', side: sideOf(panel, bearer), of: partNamed(bearer.name, say) };
   }
   const cell = parseCell(id);
-  if (!cell) return { kind: 'named', name: nameOf(id) };
+  if (!cell) return { kind: 'named', name: partNamed(id, say) };
   return { kind: 'cell', row: cell.row + 1, column: cell.column + 1 };
 }
 

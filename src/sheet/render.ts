@@ -1,5 +1,5 @@
 import Handlebars from 'handlebars';
-import type { Say } from './labels.ts';
+import type { Speak } from './labels.ts';
 
 /** The texts of the templates, by file name without its ending. */
 export type Templates = {
@@ -12,7 +12,7 @@ export type Renderer = {
    * A page as HTML. `{{say "key"}}` speaks through `say`; every other value is escaped unless it is `SafeHtml`.
    * @throws when the page is not there or asks for something its model does not have: both are bugs of ours.
    */
-  readonly render: (page: string, model: object, say: Say) => string;
+  readonly render: (page: string, model: object, say: Speak) => string;
 };
 
 /** Marks that would print a value unescaped. No template of ours needs them; see `SafeHtml`. */
@@ -22,7 +22,7 @@ const UNESCAPED = /\{\{\{|\{\{~?&/u;
 export function createRenderer({ pages, partials }: Templates): Renderer {
   const handlebars = Handlebars.create();
   handlebars.registerHelper('say', (key: string, options: Handlebars.HelperOptions) => {
-    const say = options.data.say as Say;
+    const say = options.data.say as Speak;
     return say(key, options.hash);
   });
   for (const [name, text] of partials) handlebars.registerPartial(name, escapingOnly(name, text));

@@ -1,7 +1,7 @@
 import { sheetsOf } from '../shape/shapes.ts';
 import { type EditionColumns, editionColumns } from './columns.ts';
 import type { Measures } from './measures.ts';
-import { nameOf } from './names.ts';
+import { nameOf, partNamed } from './names.ts';
 import type { SafeHtml } from './safe-html.ts';
 import { type ScoreMove, scoreMoves } from './score-moves.ts';
 import type { Setting } from './setting.ts';
@@ -40,7 +40,10 @@ export function scoreList(setting: Setting): ScoreList | undefined {
       const cuts = net.waste.length + net.slits.length > 0;
       return [
         {
-          name: name === undefined ? nameOf(id) : `${nameOf(id)}: ${nameOf(name)}`,
+          name:
+            name === undefined
+              ? nameOf(id)
+              : voice.say('piece-part', { piece: nameOf(id), part: partNamed(name, voice.say) }),
           rows: rowsOf(setting, name === undefined ? id : `${id}.${name}`),
           cuts: cuts ? voice.say('score-then-cut') : undefined,
         },

@@ -4,7 +4,7 @@ import { lowestBases } from './drawings/pile.ts';
 import { stackDrawing } from './drawings/stack.ts';
 import { templateDrawing, templateReduction } from './drawings/template.ts';
 import { drawingFigure, type Figure } from './figures.ts';
-import { baseName, nameOf } from './names.ts';
+import { baseName, sheetNamed } from './names.ts';
 import type { SafeHtml } from './safe-html.ts';
 import type { Setting } from './setting.ts';
 
@@ -60,7 +60,7 @@ function templatesOf({ project, editions, drawings, voice, measures }: Setting):
       if (net.folds.length === 0) return [];
       const sheet = name === undefined ? id : `${id}.${name}`;
       const drawing = templateDrawing(editions, sheet, templateReduction(net, ROOM.template), drawings);
-      const piece = name === undefined ? nameOf(id) : `${nameOf(id)} ${nameOf(name)}`;
+      const piece = sheetNamed(sheet, voice.say);
       return drawing ? [drawingFigure(drawing, voice.say('template-of', { piece }))] : [];
     }),
   );

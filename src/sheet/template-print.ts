@@ -6,7 +6,7 @@ import type { Page } from './drawings/page-paper.ts';
 import type { DrawingStyle } from './drawings/style.ts';
 import { templateSvg } from './drawings/template-file.ts';
 import type { Labels } from './labels.ts';
-import { nameOf } from './names.ts';
+import { sheetNamed } from './names.ts';
 import type { Renderer } from './render.ts';
 import { SafeHtml } from './safe-html.ts';
 import { type Styles, styleElements } from './styles.ts';
@@ -49,10 +49,12 @@ export function templateHtml({
     id,
     pages: templatePages(editions, id, { paper, margin }, style),
   }));
-  const leaves = pages.flatMap((each) => each.pages.map((page, index) => leafOf(each.id, page, index)));
+  const leaves = pages.flatMap((each) =>
+    each.pages.map((page, index) => leafOf(index === 0 ? sheetNamed(each.id, voice.say) : undefined, page)),
+  );
   if (leaves.length === 0) return undefined;
   const { project } = ownEdition(editions);
-  const title = `${project.title.value}: ${voice.say('pdf-template')}`;
+  const title = templateTitle(editions, labels);
   const sizes = pages.flatMap((each) => each.pages.map(({ page }) => page));
   const model = {
     language: voice.language,
@@ -65,6 +67,11 @@ export function templateHtml({
   return renderer.render('template', model, voice.say);
 }
 
+/** The template's name, for the title of its PDF. */
+export function templateTitle(editions: Editions, labels: Labels): string {
+  return `${ownEdition(editions).project.title.value}: ${voiceOf(labels).say('pdf-template')}`;
+}
+
 /** The stand-alone drawing of one piece at 1:1, in the edition the demonstrator wrote. */
 export function templateFile(editions: Editions, id: string, labels: Labels): string | undefined {
   return templateSvg(editions, id, { leading: editions.own, say: voiceOf(labels).say });
@@ -75,9 +82,9 @@ function templateStyle(paper: Paper, labels: Labels): DrawingStyle {
   return { leading: paper === 'a4' ? 'metric' : 'inch', say: voiceOf(labels).say };
 }
 
-function leafOf(id: string, { page, drawing }: TemplatePage, index: number): Leaf {
+function leafOf(heading: Leaf['heading'], { page, drawing }: TemplatePage): Leaf {
   return {
-    heading: index === 0 ? nameOf(id).replace('.', ', ') : undefined,
+    heading,
     name: leafName(page),
     drawing: drawn(drawing),
   };

@@ -38,9 +38,9 @@ export function voiceOf(labels: Labels): Voice {
     date: (date) => dateInWords(language, date, 'long'),
     duration: (minutes) => {
       const [hours, rest] = [Math.floor(minutes / 60), minutes % 60];
-      return [hours > 0 ? count('hours', hours) : '', rest > 0 || hours === 0 ? count('minutes', rest) : '']
-        .filter(Boolean)
-        .join(' ');
+      if (hours === 0) return count('minutes', rest);
+      if (rest === 0) return count('hours', hours);
+      return say('duration', { hours: count('hours', hours), minutes: count('minutes', rest) });
     },
   };
 }
@@ -53,9 +53,11 @@ function phrase(say: Say, key: string, values: Readonly<Record<string, HtmlValue
   const marks = Object.fromEntries(
     names.map((name, index) => [name, String.fromCharCode(FIRST_MARK + index)]),
   );
+  const numbers = new Intl.NumberFormat(say.language);
   const filled = escapeHtml(say(key, marks)).replace(/[\ue000-\uf8ff]/gu, (character) => {
     const name = names[character.charCodeAt(0) - FIRST_MARK];
     const value = name === undefined ? undefined : values[name];
+    if (typeof value === 'number') return numbers.format(value);
     return value === undefined ? character : html`${value}`.toHTML();
   });
   return SafeHtml.vouched(filled);

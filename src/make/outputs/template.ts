@@ -1,5 +1,5 @@
 import type { Paper } from '../../project/model.ts';
-import { templateFile, templateHtml, templatePieces } from '../../sheet/template-print.ts';
+import { templateFile, templateHtml, templatePieces, templateTitle } from '../../sheet/template-print.ts';
 import { templateStyles } from '../assets.ts';
 import { dayOf } from '../day.ts';
 import type { Job, Output, ProjectMaterial } from '../output-kind.ts';
@@ -23,7 +23,7 @@ function pdfJob(material: ProjectMaterial, paper: Paper): Job[] {
   const html = templateHtml({ editions, site, labels, paper, styles, renderer });
   if (html === undefined) return [];
   const date = dayOf(editions, ledger);
-  const title = `${editions[editions.own].project.title.value}: actual-size template`;
+  const title = templateTitle(editions, labels);
   return [
     {
       path: `site/${slug}/${templateName(site, slug, paper)}`,

@@ -1,4 +1,4 @@
-import { type Caution, cautionsFor } from '../cautions.ts';
+import { allergensHeld, type Caution, cautionsFor } from '../cautions.ts';
 import type { Setting } from '../setting.ts';
 
 /** A caution as short as it can be said aloud. */
@@ -18,7 +18,7 @@ const SHORT: Readonly<Record<Caution['id'], string>> = {
 
 /** The very cautions of the sheet. */
 export function spokenCautions({ project, voice }: Setting): readonly SpokenCaution[] {
-  const allergens = voice.list(project.holds?.allergens.map(({ value }) => value) ?? []).toString();
+  const allergens = allergensHeld(project, voice);
   return cautionsFor(project, voice).map(({ id, heading }) => ({
     heading,
     text: voice.say(SHORT[id], { allergens }),

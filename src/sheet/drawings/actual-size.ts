@@ -89,7 +89,12 @@ function alone(id: string, net: Both<Net>, page: Page, style: DrawingStyle): Tem
   const key = { left: words.left, top: words.top, width: words.right - words.left };
   drawKey(canvas, keyEntries(net.drawn), key, style);
   drawCalibration(canvas, strip.calibration, style);
-  drawFoot(canvas, words, style.say('drawing-foot', { name: caption(id), page: 1, pages: 1 }), style);
+  drawFoot(
+    canvas,
+    words,
+    style.say('drawing-foot', { name: caption(id, style.say), page: 1, pages: 1 }),
+    style,
+  );
   return { page, drawing: onPage(canvas, page, describe(id, net, 1, 1, style)) };
 }
 
@@ -114,13 +119,13 @@ function tiled(
   drawFoot(
     cover,
     coverPage.printable,
-    style.say('drawing-foot', { name: caption(id), page: 1, pages }),
+    style.say('drawing-foot', { name: caption(id, style.say), page: 1, pages }),
     style,
   );
   const tiles = tiling.tiles.map((_, index): TemplatePage => {
     const canvas = new Canvas();
     drawTile(canvas, page, net.drawn, tiling, index, style);
-    const words = style.say('drawing-foot', { name: caption(id), page: index + 2, pages });
+    const words = style.say('drawing-foot', { name: caption(id, style.say), page: index + 2, pages });
     if (tiling.tiles.length > 1 || !fillsPage(page, net.drawn))
       drawFoot(canvas, page.printable, words, style);
     return { page, drawing: onPage(canvas, page, describe(id, net, index + 2, pages, style)) };
@@ -146,5 +151,5 @@ function onPage(canvas: Canvas, { width, height }: Page, alternative: string): D
 
 function describe(id: string, net: Both<Net>, page: number, pages: number, style: DrawingStyle): string {
   const size = spokenSize({ inch: net.inch.size, metric: net.metric.size }, style);
-  return style.say('drawing-actual-size', { name: caption(id), size, page, pages });
+  return style.say('drawing-actual-size', { name: caption(id, style.say), size, page, pages });
 }

@@ -158,7 +158,7 @@ function describe(id: string, { turn, topEdge, from, at }: ScoreMove, style: Dra
   const sentences = [
     turn === 'none' ? '' : say('drawing-board-turn', { turn: say(`drawing-turn-${turn}`) }),
     say('drawing-board', {
-      name: caption(id),
+      name: caption(id, say),
       top: say(`drawing-edge-${topEdge}`),
       zero: say(`drawing-edge-${from}`),
       positions: spokenLengths(at, style),

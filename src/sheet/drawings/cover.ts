@@ -31,7 +31,7 @@ export function drawCover(
     canvas.label(label, { x: printable.left, y }, { size: height, anchor: 'start', sits: 'under', strong });
     y += (extentOf(label).height + 0.8) * height;
   };
-  write([plain(say('drawing-cover', { name: caption(id) }))], size * 1.7, true);
+  write([plain(say('drawing-cover', { name: caption(id, say) }))], size * 1.7, true);
   write(sizeLabel({ inch: net.inch.size, metric: net.metric.size }, style), size, false);
   const several = tiling.tiles.length > 1;
   for (const key of [

@@ -146,7 +146,7 @@ function describe(editions: Editions, id: string, view: FoldView, style: Drawing
   );
   const layers = layersOnPanels(editions.inch.shapes, piece).filter(({ panel }) => panels.has(panel));
   const names = layers.map((layer) => nameOf(layer.piece.id.value));
-  const whole = say(key, { name: caption(id), size, stage });
+  const whole = say(key, { name: caption(id, say), size, stage });
   return names.length === 0 ? whole : `${whole} ${say('drawing-on-it', { layers: listed(names, say) })}`;
 }
 

@@ -1,5 +1,6 @@
 import type { Length } from '../../measure/length.ts';
 import { printMillimetres, rulerInches } from '../../measure/print.ts';
+import type { Say } from '../labels.ts';
 import { element, escapeText } from './svg.ts';
 
 /** A stretch of text; a fraction is set as `11/16` and made a true one by the page's style. */
@@ -35,8 +36,9 @@ export function inchLettering(length: Length): Lettering {
   return lead || sign ? [{ text: `${sign}${lead}${lead && THIN_SPACE}` }, fraction] : [fraction];
 }
 
-export function metricLettering(length: Length): Lettering {
-  return plain(printMillimetres(length));
+/** Millimetres with the language's decimal mark, without their unit. */
+export function metricLettering(length: Length, say: Say): Lettering {
+  return plain(say.figure(printMillimetres(length)));
 }
 
 /** Text with a lettering in the place of `{length}`. */
@@ -92,6 +94,6 @@ function characterWidth(character: string): number {
   if (/[mwMW@%…—]/u.test(character)) return 0.97;
   if (/[ijlI.,:;'’|!()\s]/u.test(character)) return 0.33;
   if (/[frtJ/1-]/u.test(character)) return 0.42;
-  if (/[A-Z]/u.test(character)) return 0.78;
+  if (/\p{Lu}/u.test(character)) return 0.78;
   return character.charCodeAt(0) > 0x2fff ? 1.05 : 0.67;
 }

@@ -1,5 +1,6 @@
 import type { FlatBox, Net } from '../../shape/net.ts';
-import { nameOf } from '../names.ts';
+import type { Say } from '../labels.ts';
+import { partNamed } from '../names.ts';
 import type { Canvas } from './canvas.ts';
 import { extentOf, plain } from './lettering.ts';
 import { type Frame, place } from './outline.ts';
@@ -11,6 +12,7 @@ export type Numbered = { readonly number: number; readonly name: string };
 
 export type NameSetting = {
   readonly size: number;
+  readonly say: Say;
   /** Whether a number stands for a name that finds no room; else it is left out. */
   readonly numbering: boolean;
   /** The part of the drawing to keep to; all of it when absent. */
@@ -25,13 +27,13 @@ export function drawNames(
   canvas: Canvas,
   net: Net,
   frame: Frame,
-  { size, numbering, within }: NameSetting,
+  { size, say, numbering, within }: NameSetting,
 ): readonly Numbered[] {
   const numbered: Numbered[] = [];
   const glued = gluedPanels(net);
   for (const panel of net.panels) {
     if (panel.name === undefined) continue;
-    const name = nameOf(panel.name);
+    const name = partNamed(panel.name, say);
     const [width, height, centre] = roomOn(panel.box, frame, within);
     const label = [plain(name)];
     const halo = glued.includes(panel);

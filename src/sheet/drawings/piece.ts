@@ -2,6 +2,7 @@ import type { Edition, Editions } from '../../shape/editions.ts';
 import type { Net } from '../../shape/net.ts';
 import type { Layer } from '../../shape/shapes.ts';
 import type { Drawing } from '../drawing.ts';
+import { sheetNamed } from '../names.ts';
 import { Canvas } from './canvas.ts';
 import { dimension, tailOf } from './dimension.ts';
 import { AT_ORIGIN, blankLines, cutLines, type Frame, placeAll, sheetBox } from './outline.ts';
@@ -85,10 +86,15 @@ function drawCut(canvas: Canvas, net: Net, frame: Frame, color: string | undefin
 
 function describe(editions: Editions, id: string, net: Both<Net>, style: DrawingStyle): string {
   const { say } = style;
-  const parts = [caption(id), spokenSize({ inch: net.inch.size, metric: net.metric.size }, style)];
+  const parts = [caption(id, say), spokenSize({ inch: net.inch.size, metric: net.metric.size }, style)];
   const [inch, metric] = [editions.inch, editions.metric].map((edition) => layerOf(edition, id));
   if (inch && metric)
-    parts.push(say('drawing-on', { base: inch.baseName, reveals: spokenReveals({ inch, metric }, style) }));
+    parts.push(
+      say('drawing-on', {
+        base: sheetNamed(inch.baseName, say),
+        reveals: spokenReveals({ inch, metric }, style),
+      }),
+    );
   const corners = further(
     { inch: editions.inch, metric: editions.metric, drawn: editions[style.leading] },
     ({ project }) => project.pieces.get(id)?.corners?.value,

@@ -1,7 +1,7 @@
 import type { BaseReference, Stock } from '../../project/model.ts';
 import type { Edition, Editions } from '../../shape/editions.ts';
 import type { Drawing } from '../drawing.ts';
-import { nameOf } from '../names.ts';
+import { nameOf, sheetNamed } from '../names.ts';
 import { type Callout, setCallouts } from './callouts.ts';
 import { Canvas } from './canvas.ts';
 import { type Gap, gapsOf } from './gaps.ts';
@@ -152,9 +152,9 @@ function describe({ base, placed }: Pile, style: DrawingStyle): string {
       letter: letterOf(index),
       name: nameOf(drawn.piece.id.value),
       size: spokenSize({ inch: layer.inch.size, metric: layer.metric.size }, style),
-      base: drawn.baseName,
+      base: sheetNamed(drawn.baseName, say),
       reveals: spokenReveals(layer, style),
     }),
   );
-  return [say('drawing-stack', { base: caption(name) }), ...sentences].join(' ');
+  return [say('drawing-stack', { base: caption(name, say) }), ...sentences].join(' ');
 }

@@ -23,7 +23,7 @@ export function templateSvg(editions: Editions, id: string, style: DrawingStyle)
   for (const { centre, diameter } of net.drawn.holes ?? [])
     cuts.ring('cut', place(centre, frame), diameter.mm / 2);
   drawFolds(scores, net.drawn, frame);
-  drawNames(names, net.drawn, frame, { size: letteringOf(style), numbering: false });
+  drawNames(names, net.drawn, frame, { size: letteringOf(style), say: style.say, numbering: false });
   const canvas = new Canvas();
   canvas.group('cuts', cuts);
   canvas.group('scores', scores);

@@ -2,7 +2,6 @@ import type { Edge } from '../../project/model.ts';
 import type { Editions, Twin } from '../../shape/editions.ts';
 import type { BoardScores, Net } from '../../shape/net.ts';
 import type { Drawing } from '../drawing.ts';
-import { nameOf } from '../names.ts';
 import { Canvas } from './canvas.ts';
 import { dimension, type Mark, runningDimension } from './dimension.ts';
 import { drawKey, keyEntries } from './key.ts';
@@ -44,7 +43,7 @@ export function templateDrawing(
   const canvas = new Canvas();
   const frame: Frame = { scale: 1 / reduction, ...AT_ORIGIN };
   drawNet(canvas, net.drawn, frame, colorOf(editions[style.leading], id));
-  const numbered = drawNames(canvas, net.drawn, frame, { size, numbering: !brief });
+  const numbered = drawNames(canvas, net.drawn, frame, { size, say: style.say, numbering: !brief });
   const box = sheetBox(net.drawn, frame);
   drawScores(canvas, net, box, 1 / reduction, style);
   drawOverall(canvas, net, box, style);
@@ -154,7 +153,7 @@ function drawFoot(
   let y = drawKey(canvas, keyEntries(net), { left, top: bottom + size, width }, style);
   const figures = style.say(style.leading === 'inch' ? 'drawing-inch-over-mm' : 'drawing-mm-over-inch');
   // A name is not torn from its number, nor apart.
-  const names = numbered.map(({ number, name }) => `${number} ${nameOf(name)}`.replaceAll(' ', '\u00a0'));
+  const names = numbered.map(({ number, name }) => `${number} ${name}`.replaceAll(' ', '\u00a0'));
   const scale = `${style.say('drawing-scale', { scale: `1:${reduction}` })} · ${figures}`;
   for (const line of [...wrapped(names.join(', '), width / size), plain(scale)]) {
     if (line.every(({ text }) => text === '')) continue;

@@ -81,5 +81,5 @@ export function drawAt(
 ): void {
   const frame = { scale: 1, left, top };
   drawNet(canvas, net, frame);
-  drawNames(canvas, net, frame, { size: letteringOf(style), numbering: false, within });
+  drawNames(canvas, net, frame, { size: letteringOf(style), say: style.say, numbering: false, within });
 }

@@ -2,7 +2,7 @@ import type { Length } from '../../measure/length.ts';
 import { printInches, printMillimetres, rulerInches } from '../../measure/print.ts';
 import type { Size } from '../../measure/size.ts';
 import type { Twin } from '../../shape/editions.ts';
-import { nameOf } from '../names.ts';
+import { sheetNamed } from '../names.ts';
 import { around, inchLettering, type Label, type Lettering, metricLettering } from './lettering.ts';
 import type { DrawingStyle } from './style.ts';
 
@@ -15,7 +15,7 @@ type Leading = DrawingStyle['leading'];
 export function lengthLabel(length: Twin, style: DrawingStyle, bare = false): Label {
   const { say, leading } = style;
   const inches = inchLettering(length.inch);
-  const millimetres = metricLettering(length.metric);
+  const millimetres = metricLettering(length.metric, say);
   const lines = bare
     ? [inches, millimetres]
     : [around(say('drawing-in'), inches), around(say('drawing-mm'), millimetres)];
@@ -28,7 +28,7 @@ export function sizeLabel({ inch, metric }: SizeTwin, { say, leading }: DrawingS
   const inches = around(say('drawing-in'), times(inchLettering(inch.width), inchLettering(inch.height)));
   const millimetres = around(
     say('drawing-mm'),
-    times(metricLettering(metric.width), metricLettering(metric.height)),
+    times(metricLettering(metric.width, say), metricLettering(metric.height, say)),
   );
   return leading === 'inch' ? [inches, millimetres] : [millimetres, inches];
 }
@@ -51,7 +51,7 @@ export function spokenLengths(lengths: readonly Twin[], style: DrawingStyle): st
     say,
   );
   const millimetres = listed(
-    lengths.map(({ metric }) => printMillimetres(metric)),
+    lengths.map(({ metric }) => say.figure(printMillimetres(metric))),
     say,
   );
   const inInches = say('drawing-inches', { length: inches });
@@ -74,7 +74,9 @@ export function spokenVolume(
   const by = (numbers: readonly string[]): string =>
     numbers.reduce((width, height) => say('drawing-by', { width, height }));
   const inches = say('drawing-inches', { length: by(inch.map((length) => printInches(length, 'set'))) });
-  const millimetres = say('drawing-millimetres', { length: by(metric.map(printMillimetres)) });
+  const millimetres = say('drawing-millimetres', {
+    length: by(metric.map((length) => say.figure(printMillimetres(length)))),
+  });
   return (leading === 'inch' ? [inches, millimetres] : [millimetres, inches]).join(', ');
 }
 
@@ -86,8 +88,11 @@ export function listed(items: readonly string[], say: DrawingStyle['say']): stri
 }
 
 /** A piece's, sheet's or panel's id as a caption: `seed-box.lid` is `Seed box lid`. */
-export function caption(id: string): string {
-  const words = nameOf(id.replaceAll('.', ' '));
+export function caption(id: string, say: DrawingStyle['say']): string {
+  return capital(sheetNamed(id, say));
+}
+
+export function capital(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
@@ -97,11 +102,12 @@ export function pick(length: Twin, leading: Leading): Length {
 
 function spokenInches(length: Length, say: DrawingStyle['say']): string {
   const { whole, numerator } = rulerInches(length);
-  const one = whole === 0n || (whole === 1n && numerator === 0n);
+  const one = whole === 0n || (whole === 1n && numerator === 0n) || say.isOne(length.mm / 25.4);
   return say(one ? 'drawing-inch' : 'drawing-inches', { length: printInches(length, 'set') });
 }
 
 function spokenMillimetres(length: Length, say: DrawingStyle['say']): string {
   const text = printMillimetres(length);
-  return say(text === '1' ? 'drawing-millimetre' : 'drawing-millimetres', { length: text });
+  const key = say.isOne(Number(text)) ? 'drawing-millimetre' : 'drawing-millimetres';
+  return say(key, { length: say.figure(text) });
 }

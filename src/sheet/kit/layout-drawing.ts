@@ -19,7 +19,7 @@ import { kindLetter, kindName } from './kinds.ts';
 import type { KitWords } from './words.ts';
 
 /** Room for the drawing of a sheet, in millimetres of paper. */
-const ROOM = { width: 84, height: 96 };
+const ROOM = { width: 84, height: 86 };
 const LETTERING = 2.9;
 
 /** A sheet as it is cut: pieces on the stock's paper, waste hatched, the first cuts of each step with its number. */
@@ -30,8 +30,8 @@ export function layoutDrawing(plan: StockPlan, layout: Layout, words: KitWords):
   const sheet = frameOf({ left: size.width.times(0), top: size.height.times(0), ...size }, scale);
   canvas.paper(boxCorners(sheet));
   canvas.hatch(boxCorners(sheet));
-  for (const placement of placements) drawPiece(canvas, plan, placement, scale, words);
   for (const box of layout.offcuts) drawOffcut(canvas, box, scale, words);
+  for (const placement of placements) drawPiece(canvas, plan, placement, scale, words);
   drawCuts(canvas, layout, scale);
   canvas.line('cut', boxCorners(sheet), true);
   drawSize(canvas, sheet, size, words);
@@ -99,8 +99,8 @@ function drawCuts(canvas: Canvas, { cuts, steps }: Layout, scale: number): void 
 function drawNumber(canvas: Canvas, cut: Cut, scale: number): void {
   const [start, end] = lineOf(cut, scale);
   if (!start || !end) return;
-  const size = 2.2;
-  const inset = Math.min(2.4, Math.hypot(end.x - start.x, end.y - start.y) / 2);
+  const size = 2.5;
+  const inset = Math.min(2.6, Math.hypot(end.x - start.x, end.y - start.y) / 2);
   const at = cut.from === 'left' ? { x: start.x, y: start.y + inset } : { x: start.x + inset, y: start.y };
   canvas.badge(String(cut.step), at, size);
 }
@@ -136,8 +136,8 @@ function withUnit(length: Length, words: KitWords): Lettering {
   return around(say(words.leading === 'inch' ? 'drawing-in' : 'drawing-mm'), figures(length, words));
 }
 
-function figures(length: Length, { leading }: KitWords): Lettering {
-  return leading === 'inch' ? inchLettering(length) : metricLettering(length);
+function figures(length: Length, { leading, voice }: KitWords): Lettering {
+  return leading === 'inch' ? inchLettering(length) : metricLettering(length, voice.say);
 }
 
 function describe({ stock, kinds }: StockPlan, layout: Layout, words: KitWords): string {

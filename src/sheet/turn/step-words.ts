@@ -3,7 +3,7 @@ import { type FoldStep, foldSteps } from '../../shape/fold-order.ts';
 import type { Net } from '../../shape/net.ts';
 import { panelForest } from '../../shape/panel-tree.ts';
 import type { Sheet } from '../../shape/shapes.ts';
-import { nameOf } from '../names.ts';
+import { partNamed } from '../names.ts';
 import { partWords } from '../part-names.ts';
 import type { Voice } from '../voice.ts';
 
@@ -20,7 +20,7 @@ export function stepWords(sheets: readonly Sheet[], voice: Voice): readonly stri
     const place = { step: index + 1, count: steps.length, turn };
     return name === undefined
       ? voice.say('turn-step', place)
-      : voice.say('turn-step-of', { ...place, sheet: nameOf(name) });
+      : voice.say('turn-step-of', { ...place, sheet: partNamed(name, voice.say) });
   });
 }
 

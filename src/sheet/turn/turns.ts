@@ -41,7 +41,7 @@ function turnView({ editions, drawings, measures, voice }: Setting, piece: strin
   const said = stepWords(sheetsOf(edition.shapes.nets, piece), voice);
   return {
     id: piece,
-    name: caption(piece),
+    name: caption(piece, voice.say),
     caption: voice.say('turn-of', { piece: nameOf(piece) }),
     steps: model.steps,
     still: drawingElement(folded),

@@ -82,7 +82,10 @@ describe('drawings of hostile names', () => {
     for (const name of names) {
       const shouting = {
         ...inchStyle,
-        say: (key: string, values?: object): string => `${name}${inchStyle.say(key, { ...values })}`,
+        say: Object.assign(
+          (key: string, values?: object): string => `${name}${inchStyle.say(key, { ...values })}`,
+          inchStyle.say,
+        ),
       };
       for (const drawing of [
         pieceDrawing(editions, 'front', 0.2, shouting),

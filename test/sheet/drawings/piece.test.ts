@@ -65,7 +65,7 @@ describe('a piece of the cut list', () => {
 
   it('reads out its measurements, its base and what shows', () => {
     expect(drawn('front').alternative).toBe(
-      'Front, 3¼ by 4½ inches, 83 by 115 millimeters, on box.front with ⅛ inch (3 millimeters) showing all round',
+      'Front, 3¼ by 4½ inches, 83 by 115 millimeters, on box front with ⅛ inch (3 millimeters) showing all round',
     );
     expect(drawn('strip').alternative).toContain('¼ inch (6 millimeters) on the left');
     expect(drawn('strip').alternative).toContain('flush at the top');

@@ -106,7 +106,7 @@ pieces:
     expect(alternative).toContain(
       'Box front with its layers. A: front, 3¼ by 4½ inches, 83 by 115 millimeters',
     );
-    expect(alternative).toContain('on box.front with ⅛ inch (3 millimeters) showing all round');
+    expect(alternative).toContain('on box front with ⅛ inch (3 millimeters) showing all round');
     expect(alternative).toContain('B: strip, ¾ by 4½ inches, 19 by 115 millimeters, on front');
   });
 
