@@ -10,7 +10,8 @@ import {
 } from '../../src/kit/guillotine/blank.ts';
 import { gridOf } from '../../src/kit/guillotine/grid.ts';
 import { PatternTable } from '../../src/kit/guillotine/pattern-table.ts';
-import { type Part, stripsOf, treeOfPart } from '../../src/kit/layout/strips.ts';
+import { type Part, treeOfPart } from '../../src/kit/layout/part.ts';
+import { stripsOf } from '../../src/kit/layout/strips.ts';
 import { replay } from './replay.ts';
 
 const SHEET: Rect = { width: 34, height: 44 };

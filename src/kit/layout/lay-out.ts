@@ -2,7 +2,7 @@ import { Length } from '../../measure/length.ts';
 import type { CutEdge } from '../guillotine/blank.ts';
 import type { Box } from '../plan.ts';
 import type { Ruler } from '../ruler.ts';
-import { along, type Part } from './strips.ts';
+import { along, type Part } from './part.ts';
 
 /** A part of a sheet where it lies, in true lengths. Strips lie one kerf apart. */
 export type Laid = {

@@ -1,6 +1,6 @@
 import type { Length } from '../../measure/length.ts';
 import { type Size, sameSize } from '../../measure/size.ts';
-import type { Cut, Step, Yield } from '../plan.ts';
+import type { Box, Cut, Step, Yield } from '../plan.ts';
 import type { Laid } from './lay-out.ts';
 import { type Task, tasksOf } from './tasks.ts';
 
@@ -40,7 +40,7 @@ function nextOf(ready: readonly Task[], last: Task | undefined): Task | undefine
 }
 
 function stepOf(task: Task, number: number, longest: Length): Step {
-  const { from, setting, isSheet, yields, cuts } = task;
+  const { from, setting, isSheet, yields, rests, cuts } = task;
   const part = cuts[0]?.[0];
   if (!part) throw new Error('a step without a cut');
   const length = from === 'left' ? part.height : part.width;
@@ -52,7 +52,7 @@ function stepOf(task: Task, number: number, longest: Length): Step {
     cutsEach: cuts[0]?.length ?? 0,
     length,
     tooLong: length.greaterThan(longest),
-    yields: yieldsOf(yields),
+    yields: together([...yields.flatMap(yieldOf), ...rests.map(restOf)]),
   };
 }
 
@@ -66,25 +66,27 @@ function cutsOf({ from, setting, cuts }: Task, step: number): readonly Cut[] {
   }));
 }
 
-function yieldsOf(parts: readonly Laid[]): readonly Yield[] {
+function together(parts: readonly Yield[]): readonly Yield[] {
   const yields: Yield[] = [];
   for (const part of parts) {
-    const one = yieldOf(part);
-    if (!one) continue;
-    const index = yields.findIndex((each) => isSame(each, one));
+    const index = yields.findIndex((each) => isSame(each, part));
     const before = yields[index];
     if (before) yields[index] = { ...before, count: before.count + 1 };
-    else yields.push(one);
+    else yields.push(part);
   }
   return yields;
 }
 
 /** Nothing where the blade took all that was left. */
-function yieldOf({ box, content }: Laid): Yield | undefined {
+function yieldOf({ box, content }: Laid): readonly Yield[] {
   const size: Size = { width: box.width, height: box.height };
-  if (content.kind === 'piece') return { kind: 'piece', piece: content.blank, count: 1 };
-  if (content.kind === 'strips') return { kind: 'strip', size, count: 1 };
-  return size.width.sign > 0 && size.height.sign > 0 ? { kind: 'off-cut', size, count: 1 } : undefined;
+  if (content.kind === 'piece') return [{ kind: 'piece', piece: content.blank, count: 1 }];
+  if (content.kind === 'strips') return [{ kind: 'strip', size, count: 1 }];
+  return size.width.sign > 0 && size.height.sign > 0 ? [{ kind: 'off-cut', size, count: 1 }] : [];
+}
+
+function restOf({ width, height }: Box): Yield {
+  return { kind: 'strip', size: { width, height }, count: 1 };
 }
 
 function isSame(one: Yield, other: Yield): boolean {

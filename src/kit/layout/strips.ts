@@ -1,152 +1,92 @@
-import { type CutEdge, type CutTree, type Rect, WASTE } from '../guillotine/blank.ts';
+import type { CutEdge, CutTree, Rect } from '../guillotine/blank.ts';
+import { effortOfPart } from './effort.ts';
+import { gridsOf } from './grids.ts';
+import { along, type Part, partOf, type Strips, shapeOf, stretched, wasteLike } from './part.ts';
+import { commonWaste, sinkWaste } from './waste.ts';
 
 /**
- * A part of a sheet as it is cut at the trimmer: a piece, waste, or strips that are cut off one after another from the
- * same edge. In `strips` no strip is itself cut from that edge, and waste, if any, is the last.
- */
-export type Part = Rect & Content;
-
-type Strips = Extract<Part, { kind: 'strips' }>;
-
-export type Content =
-  | { readonly kind: 'piece'; readonly blank: number; readonly turned: boolean }
-  | { readonly kind: 'waste' }
-  | { readonly kind: 'strips'; readonly from: CutEdge; readonly parts: readonly Part[] };
-
-/**
- * A cut tree as strips. The pieces stay the same; the strips of a part change places so that equal ones follow one
- * another at one setting of the trimmer, and waste at the ends of neighbouring strips is cut off as one.
+ * A cut tree as strips, cut the easiest way that is found: the pieces stay the same, but change places. No strip is
+ * itself cut from the edge its part is cut from; equal ones follow one another, at one setting of the trimmer; waste is
+ * the last.
  * @param longest no cut is made longer than this that was not as long before.
  */
 export function stripsOf(tree: CutTree, sheet: Rect, longest: number = Number.POSITIVE_INFINITY): Part {
-  return gathered(partOf(tree, sheet), longest);
+  return new Arranger(longest).arranged(partOf(tree, sheet));
 }
 
-/** The same part as a tree of cuts. */
-export function treeOfPart(part: Part): CutTree {
-  if (part.kind === 'piece') return { kind: 'blank', blank: part.blank, turned: part.turned };
-  if (part.kind === 'waste') return WASTE;
-  const [first, ...rest] = part.parts;
-  if (!first) return WASTE;
-  if (rest.length === 0) return treeOfPart(first);
-  const beyond = { ...part, parts: rest };
-  return {
-    kind: 'cut',
-    from: part.from,
-    at: along(first, part.from),
-    near: treeOfPart(first),
-    far: treeOfPart(beyond),
-  };
+/** Waste cut off twice before the strips, right and below, is the most there is. */
+const MOST_SINKS = 2;
+
+class Arranger {
+  readonly #longest: number;
+  readonly #known = new Map<string, Part>();
+
+  constructor(longest: number) {
+    this.#longest = longest;
+  }
+
+  /** From the smallest parts up. Every way that is tried has smaller parts, so that this comes to an end. */
+  arranged(part: Part): Part {
+    if (part.kind !== 'strips') return part;
+    const key = shapeOf(part);
+    const known = this.#known.get(key) ?? this.#arrange(part);
+    this.#known.set(key, known);
+    return known;
+  }
+
+  #arrange(part: Strips): Part {
+    const plain = inOneRow(
+      part,
+      part.parts.map((each) => this.arranged(each)),
+    );
+    if (plain.kind !== 'strips') return plain;
+    const others = [
+      ...this.#withCommonWaste(plain),
+      ...this.#withWasteWithin(plain),
+      ...gridsOf(plain, this.#longest),
+    ];
+    return others.reduce((least, each) => (effortOfPart(each) < effortOfPart(least) ? each : least), plain);
+  }
+
+  #withCommonWaste(part: Strips): readonly Part[] {
+    const apart = commonWaste(part, this.#longest);
+    if (!apart) return [];
+    return [inOneRow({ ...part, from: apart.from }, [this.arranged(apart.inner), apart.waste])];
+  }
+
+  #withWasteWithin(part: Strips): readonly Part[] {
+    const ways: Part[] = [];
+    let sunk = sinkWaste(part, this.#longest);
+    for (let sinks = 0; sunk && sinks < MOST_SINKS; sinks += 1) {
+      const { parts } = sunk;
+      ways.push(
+        inOneRow(
+          sunk,
+          parts.map((each) => this.arranged(each)),
+        ),
+      );
+      sunk = sinkWaste(sunk, this.#longest);
+    }
+    return ways;
+  }
 }
 
-/** What two parts have in common when they are cut in the same way. */
-export function shapeOf(part: Part): string {
-  const size = `${part.width}x${part.height}`;
-  if (part.kind === 'piece') return `${size} piece ${part.blank}`;
-  if (part.kind === 'waste') return `${size} waste`;
-  return `${size} ${part.from} [${part.parts.map(shapeOf).join(', ')}]`;
-}
-
-/** A part's length away from the edge it is cut from. */
-export function along({ width, height }: Rect, from: CutEdge): number {
-  return from === 'left' ? width : height;
-}
-
-/** How many times the trimmer is set for a part and all that is cut from it, equal parts cut together. */
-export function countSettings(part: Part): number {
-  const settings = new Set<string>();
-  const visit = (each: Part): void => {
-    if (each.kind !== 'strips') return;
-    const cut = each.parts.slice(0, -1);
-    for (const strip of cut) settings.add(`${shapeOf(each)} at ${along(strip, each.from)}`);
-    for (const strip of each.parts) visit(strip);
-  };
-  visit(part);
-  return settings.size;
-}
-
-/** How many cuts a part takes, each part by itself. */
-export function countCuts(part: Part): number {
-  if (part.kind !== 'strips') return 0;
-  return part.parts.reduce((cuts, each) => cuts + countCuts(each), part.parts.length - 1);
-}
-
-function partOf(tree: CutTree, { width, height }: Rect): Part {
-  if (tree.kind === 'blank') return { width, height, kind: 'piece', blank: tree.blank, turned: tree.turned };
-  if (tree.kind === 'waste') return { width, height, kind: 'waste' };
-  const { from, at } = tree;
-  const near = partOf(tree.near, from === 'left' ? { width: at, height } : { width, height: at });
-  const far = partOf(
-    tree.far,
-    from === 'left' ? { width: width - at, height } : { width, height: height - at },
-  );
-  return { width, height, kind: 'strips', from, parts: [near, far] };
-}
-
-/** From the smallest parts up: flatten, gather the waste, put equal strips together. */
-function gathered(part: Part, longest: number): Part {
-  if (part.kind !== 'strips') return part;
-  const { from, width, height } = part;
-  const flat = part.parts
-    .map((each) => gathered(each, longest))
-    .flatMap((each) => (each.kind === 'strips' && each.from === from ? each.parts : [each]));
+/** Strips of strips from the same edge become one row: equal ones together, the longest first, waste as one at the end. */
+function inOneRow({ width, height, from }: Strips, parts: readonly Part[]): Part {
+  const flat = parts.flatMap((each) => (each.kind === 'strips' && each.from === from ? each.parts : [each]));
   const useful = flat.filter(({ kind }) => kind !== 'waste');
-  if (useful.length === 0) return { width, height, kind: 'waste' };
-  const rest = flat.filter(({ kind }) => kind === 'waste').reduce((sum, each) => sum + along(each, from), 0);
-  const waste: readonly Part[] = rest > 0 ? [stretched({ width, height, kind: 'waste' }, from, rest)] : [];
-  const strips: Strips = { width, height, kind: 'strips', from, parts: [...ordered(useful, from), ...waste] };
-  return withCommonWaste(strips, longest);
+  if (useful.length === 0) return wasteLike({ width, height });
+  const lost = flat.filter(({ kind }) => kind === 'waste');
+  const rest = lost.reduce((sum, each) => sum + along(each, from), 0);
+  const waste = rest > 0 ? [stretched(wasteLike({ width, height }), from, rest)] : [];
+  const all = [...ordered(useful, from), ...waste];
+  const [only] = all;
+  return only && all.length === 1 ? only : { width, height, kind: 'strips', from, parts: all };
 }
 
-/** Equal strips together, those of the greatest length first. */
 function ordered(parts: readonly Part[], from: CutEdge): readonly Part[] {
   return parts
     .map((part) => ({ part, size: along(part, from), shape: shapeOf(part) }))
     .sort((a, b) => b.size - a.size || (a.shape < b.shape ? -1 : a.shape > b.shape ? 1 : 0))
     .map(({ part }) => part);
-}
-
-/**
- * When every strip ends in waste, the least of it is cut off all of them at once, as one piece that is worth keeping,
- * before the strips are cut apart.
- */
-function withCommonWaste(part: Strips, longest: number): Part {
-  const { width, height, from, parts } = part;
-  const across: CutEdge = from === 'left' ? 'top' : 'left';
-  const tooLong = along(part, from) > longest;
-  const common = tooLong ? 0 : Math.min(...parts.map((each) => wasteAtEnd(each, across)));
-  if (common === 0) return parts.length === 1 && parts[0] ? parts[0] : part;
-  const shorter = parts.map((each) => withoutEnd(each, across, common));
-  const rest = along(part, across) - common;
-  const inner = gathered(
-    stretched({ width, height, kind: 'strips', from, parts: shorter }, across, rest),
-    longest,
-  );
-  const waste = stretched({ width, height, kind: 'waste' }, across, common);
-  const outer = inner.kind === 'strips' && inner.from === across ? inner.parts : [inner];
-  return { width, height, kind: 'strips', from: across, parts: [...outer, waste] };
-}
-
-/** How much waste a part ends in, away from an edge. Waste alone ends in as much as one likes, up to itself. */
-function wasteAtEnd(part: Part, from: CutEdge): number {
-  if (part.kind === 'waste') return along(part, from);
-  if (part.kind === 'piece' || part.from !== from) return 0;
-  const last = part.parts.at(-1);
-  return last?.kind === 'waste' ? along(last, from) : 0;
-}
-
-function withoutEnd(part: Part, from: CutEdge, end: number): Part {
-  const rest = along(part, from) - end;
-  if (part.kind !== 'strips') return stretched(part, from, rest);
-  const last = part.parts.at(-1);
-  const left = last ? along(last, from) - end : 0;
-  const kept = part.parts.slice(0, -1);
-  const ending = last && left > 0 ? [stretched(last, from, left)] : [];
-  const [only, ...more] = [...kept, ...ending];
-  if (only && more.length === 0) return only;
-  return stretched({ ...part, parts: [...kept, ...ending] }, from, rest);
-}
-
-function stretched(part: Part, from: CutEdge, length: number): Part {
-  return from === 'left' ? { ...part, width: length } : { ...part, height: length };
 }

@@ -11,6 +11,8 @@ export type Task = {
   readonly cuts: readonly (readonly Box[])[];
   /** What comes off, and what is left where these are the last cuts of their parts. */
   readonly yields: readonly Laid[];
+  /** What is still to be cut of each part, at another setting. */
+  readonly rests: readonly Box[];
   readonly isSheet: boolean;
   /** What must be done before. */
   readonly after: readonly Task[];
@@ -76,7 +78,11 @@ function tasksOfMembers(members: readonly Member[], sheet: Laid, freedBy: Map<La
         content.parts.slice(start, last).map((strip) => restFrom(part, strip, from)),
       ),
       yields: members.flatMap(({ content }) => content.parts.slice(start, yielded)),
-      isSheet: first.part === sheet,
+      rests: members.flatMap(({ part, content }) => {
+        const next = content.parts[yielded];
+        return next ? [restFrom(part, next, from)] : [];
+      }),
+      isSheet: first.part === sheet && start === 0,
       after: [...before, ...tasks.slice(-1)],
     });
   }

@@ -1,4 +1,5 @@
-import { countCuts, countSettings, stripsOf } from '../layout/strips.ts';
+import { CUTS_A_SETTING, countCuts, countSettings } from '../layout/effort.ts';
+import { stripsOf } from '../layout/strips.ts';
 import type { CuttingProblem, Pattern, Use } from './problem.ts';
 
 /** What a pattern costs the person at the trimmer, in settings of the stop: once, and for each sheet. */
@@ -6,9 +7,6 @@ export type Effort = { readonly once: number; readonly perSheet: number };
 
 /** To find one's way in another layout; common practice, no source. */
 const LAYOUT = 4;
-
-/** What a setting is worth in cuts of single sheets: some sheets are cut at once. Common practice, no source. */
-const CUTS_A_SETTING = 8;
 
 export function effortOf({ tree, sheet }: Pattern, { sheets, longest }: CuttingProblem): Effort {
   const size = sheets[sheet] ?? { width: 0, height: 0 };

@@ -38,8 +38,8 @@ export function planSheets(problem: CuttingProblem, search: Search): SheetPlan {
 /** The longest the choice among patterns may take, in seconds, before more patterns are looked for. */
 const CHOICE = 1.5;
 
-/** Seconds to look for an easier plan of the same cost, on top of the time for the cost itself. */
-const EASIER = 0.8;
+/** The part of the time that is kept for an easier plan of the same cost, and the most seconds for it. */
+const EASIER = { part: 0.15, most: 0.8 };
 
 class Planner {
   readonly #problem: CuttingProblem;
@@ -50,6 +50,8 @@ class Planner {
   #cost = Number.POSITIVE_INFINITY;
   #bound: number;
   #generated: Generated | undefined;
+  /** Seconds. */
+  readonly #kept: number;
 
   constructor(problem: CuttingProblem, search: Search) {
     this.#problem = problem;
@@ -57,6 +59,7 @@ class Planner {
     this.#master = new Master(problem, search.highs);
     this.#pricer = new Pricer(problem);
     this.#bound = areaBound(problem);
+    this.#kept = Math.min(EASIER.most, EASIER.part * (search.until - search.clock()));
   }
 
   plan(): SheetPlan {
@@ -72,7 +75,9 @@ class Planner {
 
   /** Of the plans at this cost an easy one, with exactly what is wanted of each blank. */
   #easiest(): readonly Use[] {
-    const choice = this.#master.easiest(this.#cost, EASIER, (pattern) => effortOf(pattern, this.#problem));
+    const choice = this.#master.easiest(this.#cost, this.#kept, (pattern) =>
+      effortOf(pattern, this.#problem),
+    );
     const chosen = choice.status === 'impossible' ? undefined : choice.uses;
     const plans = [this.#uses, ...(chosen ? [chosen] : [])].flatMap((uses) => [
       exactly(uses, this.#problem, 'of few'),
@@ -92,7 +97,7 @@ class Planner {
   }
 
   get #left(): number {
-    return this.#search.until - this.#search.clock();
+    return this.#search.until - this.#kept - this.#search.clock();
   }
 
   get #isLate(): boolean {

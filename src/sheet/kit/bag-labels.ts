@@ -82,7 +82,7 @@ function contentsOf({ stocks, shopping }: Kit, { voice, amount }: KitWords): rea
     ),
   );
   const supplies = shopping.flatMap(({ kind, item, each }) =>
-    each && kind !== 'stock' ? [voice.say('kit-bag-item', { amount: amount(each), item })] : [],
+    each && kind !== 'stock' ? [voice.say('kit-bag-supply', { amount: amount(each), item })] : [],
   );
   return [...pieces, ...supplies];
 }

@@ -133,10 +133,10 @@ function paperRow(plan: StockPlan, words: KitWords): PaperRow {
   const { say } = words.voice;
   const state = price
     ? proven
-      ? say('kit-cheapest')
+      ? say('kit-cheapest', { cost: words.money(price.bound) })
       : say('kit-at-least-cost', { cost: words.money(price.bound) })
     : proven
-      ? say('kit-fewest')
+      ? say('kit-fewest', { count: bound })
       : say('kit-at-least', { count: bound, total });
   return { name: stock.name, color: stock.color?.value, sheets: sheetsNeeded(plan, words), bound: state };
 }

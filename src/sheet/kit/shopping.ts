@@ -35,7 +35,7 @@ export function shoppingGroups(lines: readonly Line[], words: KitWords): readonl
 
 function rowOf(line: Line, words: KitWords): ShoppingRow {
   const { voice, amount, money } = words;
-  const { item, sheet, needed, written, share, onHand, price, cost, toGet } = line;
+  const { item, sheet, needed, written, share, onHand, price } = line;
   const sharing = share === undefined ? undefined : voice.say('supply-share', { count: share });
   return {
     item: joined([item, ...(sheet ? [words.size(sheet)] : [])]),
@@ -43,13 +43,21 @@ function rowOf(line: Line, words: KitWords): ShoppingRow {
     onHand: onHand ? amount(onHand) : '',
     buy: buyOf(line, words),
     price: price ? money(price) : '',
-    cost: toGet?.value.equals(0n) ? '' : cost ? money(cost) : needed ? voice.say('kit-price-unknown') : '',
+    cost: costOf(line, words),
   };
 }
 
+/** Never zero for what is not known. */
+function costOf({ toGet, cost, price }: Line, { voice, money }: KitWords): string {
+  if (toGet?.value.equals(0n)) return '';
+  if (cost) return money(cost);
+  return voice.say(price ? 'kit-cost-unknown' : 'kit-price-unknown');
+}
+
 function unknownAmount(written: string | undefined, { voice }: KitWords): SafeHtml {
-  const text = voice.say('kit-amount-unknown');
-  return written === undefined ? html`${text}` : html`${voice.say('supply-each', { amount: written })}`;
+  const text =
+    written === undefined ? voice.say('kit-amount-unknown') : voice.say('supply-each', { amount: written });
+  return html`${text}`;
 }
 
 /** `2 packs of 25`, `6`, nothing, or why it cannot be said. */
@@ -72,19 +80,18 @@ export type CostRow = { readonly term: string; readonly value: string; readonly 
 
 export function costRows({ toBuy, used, perAttendee, price }: Cost, words: KitWords): readonly CostRow[] {
   const { voice, money } = words;
-  const row = (key: string, sum: Sum): CostRow => ({
-    term: voice.say(key),
-    value: money(sum.total),
-    note: withoutNote(sum, words),
-  });
   const rows = [
-    row('kit-cost-buy', toBuy),
-    row('kit-cost-used', used),
-    row('kit-cost-attendee', { total: perAttendee, without: [] }),
+    { term: voice.say('kit-cost-buy'), value: money(toBuy.total), note: withoutNote(toBuy, words) },
+    {
+      term: voice.say('kit-cost-used'),
+      value: voice.say('kit-cost-each', { total: money(used.total), each: money(perAttendee) }),
+      note: withoutNote(used, words),
+    },
   ];
   if (!price) return rows;
+  const notes = [voice.say('kit-cost-margin'), withoutNote(used, words)].filter((note) => note !== undefined);
   const term = voice.say('kit-cost-price', { margin: price.margin.toString() });
-  return [...rows, { term, value: money(price.each), note: voice.say('kit-cost-margin') }];
+  return [...rows, { term, value: money(price.each), note: notes.join('; ') }];
 }
 
 /** `without Tape, Twine: price or amount unknown`. */
