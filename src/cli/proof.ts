@@ -1,5 +1,8 @@
+import { languageFaults } from '../make/languages.ts';
+import { readLabels } from '../make/package-files.ts';
 import { loadWorkspace } from '../project/load.ts';
 import { findingsJson, printFindings } from '../proof/print.ts';
+import { proofFaults } from '../proof/proof.ts';
 import { proofStudied } from '../proof/studied.ts';
 import { studyProjects } from '../shape/edition/study.ts';
 import { editionTables } from './editions.ts';
@@ -29,7 +32,10 @@ export function addProof({ program, terminal, done }: CommandHost): void {
         namedFrom: terminal.cwd,
       });
       const studies = await studyProjects(workspace.projects);
-      const findings = proofStudied(workspace, studies);
+      const findings = [
+        ...proofStudied(workspace, studies),
+        ...proofFaults(languageFaults(workspace, readLabels())),
+      ];
       if (options.editions && !options.json) terminal.stdout.write(editionTables(studies));
       if (options.json) terminal.stdout.write(findingsJson(findings));
       else

@@ -7,8 +7,10 @@ import type { Finding } from '../proof/finding.ts';
 import { proofFaults } from '../proof/proof.ts';
 import { proofStudied } from '../proof/studied.ts';
 import { type Study, studyProjects } from '../shape/edition/study.ts';
+import type { Labels } from '../sheet/labels.ts';
 import { cardOf } from './card.ts';
 import { carryOut, type Plan } from './carry-out.ts';
+import { labelsOf, languageFaults } from './languages.ts';
 import { checkWritable, type Written } from './output.ts';
 import { outputs } from './outputs/index.ts';
 import { readPackageFiles } from './package-files.ts';
@@ -37,7 +39,7 @@ export type MakeOptions = {
   readonly today: string;
   readonly progress: Progress;
   /** The ledger to make a project with, where it is not the one on disk: one with a revision about to be published. */
-  readonly ledgerOf?: ((study: Study) => Ledger) | undefined;
+  readonly ledgerOf?: ((study: Study, labels: Labels) => Ledger) | undefined;
 };
 
 export type MakeResult = {
@@ -62,11 +64,15 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
   const last = await readRecord(out);
   const workspace = await loadWorkspace(root, { namedFrom: options.namedFrom });
   const studies = await studyProjects(workspace.projects);
-  const findings = proofStudied(workspace, studies);
+  const files = readPackageFiles();
+  const findings = [
+    ...proofStudied(workspace, studies),
+    ...proofFaults(languageFaults(workspace, files.labels)),
+  ];
   const cache = { folder: join(out, '.cache', 'pictures') };
   const printer = openPrinter(options.browser === undefined ? {} : { browser: options.browser });
   try {
-    const studio = openStudio(workspace.site, readPackageFiles(), printer, options.pdf);
+    const studio = openStudio(workspace.site, files, printer, options.pdf);
     const wanted = studies.filter(({ project }) => options.only?.includes(project.slug) ?? true);
     const plans: Plan[] = [];
     const held: string[] = [];
@@ -78,8 +84,9 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
         held.push(project.slug);
         continue;
       }
-      const ledger = options.ledgerOf?.(study) ?? project.ledger;
-      const material = { ...studio, slug: project.slug, editions: worked.editions, ledger, pictures };
+      const labels = labelsOf(project, workspace.site, files.labels);
+      const ledger = options.ledgerOf?.(study, labels) ?? project.ledger;
+      const material = { ...studio, labels, slug: project.slug, editions: worked.editions, ledger, pictures };
       const jobs = await Promise.all(outputs.map((output) => output.ofProject?.(material) ?? []));
       plans.push({
         project,

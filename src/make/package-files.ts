@@ -45,7 +45,7 @@ export function readPackageFiles(): PackageFiles {
     partials: textsOf(join(templates, 'partials'), '.hbs'),
     styles: textsOf(join(templates, 'css'), '.css'),
     scripts: textsOf(templates, '.js'),
-    labels: labelsOf(join(templates, 'labels')),
+    labels: readLabels(),
     fonts: FACES.flatMap(({ weight, style }) => SUBSETS.map((subset) => fontOf(subset, weight, style))),
   };
 }
@@ -57,9 +57,10 @@ function textsOf(folder: string, ending: string): ReadonlyMap<string, string> {
   );
 }
 
-function labelsOf(folder: string): ReadonlyMap<string, Labels> {
+/** The words of every language there is, by its tag. */
+export function readLabels(): ReadonlyMap<string, Labels> {
   const languages = new Map<string, Labels>();
-  for (const [language, text] of textsOf(folder, '.yaml')) {
+  for (const [language, text] of textsOf(join(packageRoot(), 'templates', 'labels'), '.yaml')) {
     const entries: [string, string][] = Object.entries(parse(text) as Record<string, unknown>).map(
       ([key, value]) => [key, String(value)],
     );

@@ -50,4 +50,8 @@ export type FaultKind =
   | { readonly kind: 'outside-picture'; readonly path: string }
   | { readonly kind: 'missing-picture'; readonly path: string }
   /** A picture that is there and cannot be shown; found when it is made fit for a page. */
-  | { readonly kind: 'unreadable-picture'; readonly path: string; readonly problem: string };
+  | { readonly kind: 'unreadable-picture'; readonly path: string; readonly problem: string }
+  /** A language that no labels are in; `known` are those that some are in. Found when the labels are looked up. */
+  | { readonly kind: 'unknown-language'; readonly language: string; readonly known: readonly string[] }
+  /** Labels that a language has no words for yet, by their keys. */
+  | { readonly kind: 'missing-label'; readonly language: string; readonly keys: readonly string[] };

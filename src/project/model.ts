@@ -270,6 +270,8 @@ export type Site = {
   readonly title: string;
   readonly url?: At<string>;
   readonly language: string;
+  /** Where the settings name it; absent where they do not. */
+  readonly languageAt?: Place;
   readonly paper: readonly Paper[];
   readonly currency: string;
   readonly bench: Bench;

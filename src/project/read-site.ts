@@ -28,11 +28,13 @@ export function readSite(file: SourceFile = NO_FILE): Site {
   }
   const map: YamlMap = root.kind === 'map' ? root : { kind: 'map', entries: [], at: startOf(file) };
   const fields = new Fields(map, file.path, reader, startOf(file), KNOWN_KEYS.site);
+  const language = fields.read('language', asLanguage);
   const papers = fields.list('paper', asChoice<Paper>(['letter', 'a4']));
   return {
     title: fields.read('title', asText)?.value ?? 'Paper projects',
     ...present('url', fields.read('url', asLink)),
-    language: fields.read('language', asLanguage)?.value ?? 'en',
+    language: language?.value ?? 'en',
+    ...present('languageAt', language?.at),
     paper: papers.length > 0 ? [...new Set(papers.map(({ value }) => value))] : ['letter', 'a4'],
     currency: fields.read('currency', asCurrency)?.value ?? 'USD',
     bench: readBench(fields, file, reader),

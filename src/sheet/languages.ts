@@ -5,6 +5,8 @@ export const ENGLISH = 'en';
 
 /** What a sheet in one language is said with. */
 export type Language = {
+  /** The language of the file the words are from. */
+  readonly from: string;
   /** Whole: what the language has no words for yet is there in English. */
   readonly labels: Labels;
   /** Keys of the words that stand in English, in the order of the English file. */
@@ -23,10 +25,10 @@ export function labelsFor(all: ReadonlyMap<string, Labels>, wanted: string): Lan
   if (!english) throw new Error('the English labels are missing from the package');
   const file = rangesOf(wanted).find((range) => namedAs(all, range) !== undefined);
   const found = file && namedAs(all, file);
-  if (!found) return { labels: english, missing: [], known: false };
+  if (!found) return { from: ENGLISH, labels: english, missing: [], known: false };
   const missing = keysOf(english, found.language).filter((key) => !found.texts.has(key));
   const texts = new Map([...english.texts, ...found.texts]);
-  return { labels: { language: wanted, texts }, missing, known: true };
+  return { from: found.language, labels: { language: wanted, texts }, missing, known: true };
 }
 
 /**

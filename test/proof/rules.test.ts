@@ -4,6 +4,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { languageFaults } from '../../src/make/languages.ts';
 import { readPictures } from '../../src/make/pictures.ts';
 import type { FaultKind } from '../../src/project/fault.ts';
 import { loadWorkspace } from '../../src/project/load.ts';
@@ -13,7 +14,7 @@ import { proofFaults, proofWorkspace } from '../../src/proof/proof.ts';
 import type { Example } from '../../src/proof/rule.ts';
 import { rules } from '../../src/proof/rules/index.ts';
 import { buildShapes } from '../../src/shape/build.ts';
-import { blamed, findingsOf } from './workspace.ts';
+import { blamed, findingsOf, workspaceOf } from './workspace.ts';
 
 const folder = fileURLToPath(new URL('../../src/proof/rules/', import.meta.url));
 const files = readdirSync(folder).filter((name) => name.endsWith('.ts') && name !== 'index.ts');
@@ -36,10 +37,21 @@ const OWNERS: Readonly<Record<FaultKind['kind'], string>> = {
   'outside-picture': 'outside-picture',
   'missing-picture': 'missing-picture',
   'unreadable-picture': 'unreadable-picture',
+  'unknown-language': 'unknown-language',
+  'missing-label': 'missing-label',
 };
 
 /** Only a disk can hold a file that cannot be opened, that is no text, or a picture that is looked at when it is made. */
 const ON_DISK = new Set(['not-text', 'unreadable-file', 'unreadable-picture']);
+
+/** Found when labels are looked up. */
+const OF_LABELS = new Set(['unknown-language', 'missing-label']);
+
+/** A program with two languages, the second of which lacks a word. */
+const LABELS = new Map([
+  ['en', { language: 'en', texts: new Map(Object.entries({ time: 'Time', level: 'Level' })) }],
+  ['de', { language: 'de', texts: new Map(Object.entries({ time: 'Dauer' })) }],
+]);
 
 /** Words of programmers, which mean nothing to a demonstrator. */
 const JARGON =
@@ -101,6 +113,9 @@ describe.each(rules)('$id', (rule) => {
 });
 
 async function proofOf(id: string, { sheet, files: others = {} }: Example): Promise<Finding[]> {
+  if (OF_LABELS.has(id)) {
+    return [...findingsOf(sheet, others), ...proofFaults(languageFaults(workspaceOf(sheet, others), LABELS))];
+  }
   if (!ON_DISK.has(id)) return findingsOf(sheet, others);
   const root = mkdtempSync(join(tmpdir(), 'sheetwright-rule-'));
   const isFolder = Object.keys(others).some((path) => path.startsWith(`${EXAMPLE_SHEET}/`));

@@ -1,0 +1,38 @@
+import type { Fault } from '../project/fault.ts';
+import type { Project, Site, Workspace } from '../project/model.ts';
+import type { Place } from '../project/source.ts';
+import type { Labels } from '../sheet/labels.ts';
+import { labelsFor } from '../sheet/languages.ts';
+
+/** All the labels there are, by the language of their file. */
+type AllLabels = ReadonlyMap<string, Labels>;
+
+/** The words of a project: in its own language, else in the site's. */
+export function labelsOf(project: Project, site: Site, all: AllLabels): Labels {
+  return labelsFor(all, project.lang?.value ?? site.language).labels;
+}
+
+/**
+ * What has to be said in English because a language has no words for it: each unknown language where it is asked for,
+ * each incomplete one where it is asked for first.
+ */
+export function languageFaults(workspace: Workspace, all: AllLabels): readonly Fault[] {
+  const incomplete = new Set<string>();
+  return askedFor(workspace).flatMap(({ language, at }): Fault[] => {
+    const { known, missing, from } = labelsFor(all, language);
+    if (!known) return [{ kind: 'unknown-language', language, known: [...all.keys()].sort(), at }];
+    if (missing.length === 0 || incomplete.has(from)) return [];
+    incomplete.add(from);
+    return [{ kind: 'missing-label', language: from, keys: missing, at }];
+  });
+}
+
+type Asked = { readonly language: string; readonly at: Place };
+
+/** Every language that is named, the site's first. English, which stands where none is, lacks nothing. */
+function askedFor({ site, projects }: Workspace): readonly Asked[] {
+  return [
+    ...(site.languageAt ? [{ language: site.language, at: site.languageAt }] : []),
+    ...projects.flatMap(({ lang }) => (lang ? [{ language: lang.value, at: lang.at }] : [])),
+  ];
+}
