@@ -28,7 +28,7 @@ export function addPublish({ program, terminal, done }: CommandHost): void {
       requireThere(options.only, workspace.projects);
       if (options.dryRun) {
         const projects = workspace.projects.filter(({ slug }) => options.only?.includes(slug) ?? true);
-        const would = unpublished(await studyProjects(projects), today());
+        const would = unpublished(workspace.site, await studyProjects(projects), today());
         terminal.stdout.write(revisionsText(would, 'would be recorded'));
         return;
       }

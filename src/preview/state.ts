@@ -19,7 +19,7 @@ export function stateAfter(
   today: string,
   version: number,
 ): PreviewState {
-  const drafts = unpublished(studies, today).map(({ slug, revision }) => ({
+  const drafts = unpublished(result.workspace.site, studies, today).map(({ slug, revision }) => ({
     slug,
     changes: revision.changes.length > 0 ? revision.changes : ['never published yet'],
   }));

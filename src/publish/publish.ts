@@ -1,8 +1,12 @@
 import { join } from 'node:path';
+import { labelsOf } from '../make/languages.ts';
 import { type MakeOptions, type MakeResult, make } from '../make/make.ts';
 import { putFiles } from '../make/output.ts';
+import { readLabels } from '../make/package-files.ts';
 import { LEDGER_FILE, type Ledger, ledgerText, type Revision } from '../project/ledger.ts';
+import type { Site } from '../project/model.ts';
 import type { Study } from '../shape/edition/study.ts';
+import { type Labels, speaker } from '../sheet/labels.ts';
 import { changesBetween } from '../sheet/revision/changes.ts';
 import { stateOf } from '../sheet/revision/state.ts';
 
@@ -21,8 +25,8 @@ export async function publish(options: MakeOptions): Promise<PublishResult> {
   const ledgers = new Map<string, { readonly study: Study; readonly ledger: Ledger }>();
   const result = await make({
     ...options,
-    ledgerOf: (study) => {
-      const ledger = nextLedger(study, options.today);
+    ledgerOf: (study, labels) => {
+      const ledger = nextLedger(study, options.today, labels);
       if (!ledger) return study.project.ledger;
       ledgers.set(study.project.slug, { study, ledger });
       return ledger;
@@ -37,19 +41,22 @@ export async function publish(options: MakeOptions): Promise<PublishResult> {
 }
 
 /** The revisions that publishing now would record, without making anything. */
-export function unpublished(studies: readonly Study[], today: string): readonly Published[] {
+export function unpublished(site: Site, studies: readonly Study[], today: string): readonly Published[] {
+  const all = readLabels();
   return studies.flatMap((study) => {
-    const ledger = nextLedger(study, today);
+    const ledger = nextLedger(study, today, labelsOf(study.project, site, all));
     return ledger ? publishedOf(study, ledger) : [];
   });
 }
 
 /** The ledger with one revision more; undefined when nothing that counts has changed. */
-export function nextLedger({ project, shapes }: Study, today: string): Ledger | undefined {
+export function nextLedger({ project, shapes }: Study, today: string, labels: Labels): Ledger | undefined {
   const state = stateOf(project, shapes);
   const { revisions, state: before } = project.ledger;
   const last = revisions.at(-1);
-  const { changes, recut } = before ? changesBetween(before, state) : { changes: [], recut: [] };
+  const { changes, recut } = before
+    ? changesBetween(before, state, speaker(labels))
+    : { changes: [], recut: [] };
   if (last && before && changes.length === 0) return undefined;
   const revision = { number: (last?.number ?? 0) + 1, date: today, changes, recut };
   return { revisions: [...revisions, revision], state };

@@ -2,8 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
 import type { PublishedState } from '../../src/project/ledger.ts';
 import { buildShapes } from '../../src/shape/build.ts';
+import { speaker } from '../../src/sheet/labels.ts';
 import { changesBetween } from '../../src/sheet/revision/changes.ts';
 import { stateOf } from '../../src/sheet/revision/state.ts';
+import { labels } from '../sheet/sample.ts';
+
+const say = speaker(labels);
 
 const SHEET = `---
 title: Keeper
@@ -43,7 +47,7 @@ describe('what changed since a revision', () => {
       (text) => text.replace('1 3/4 x 5 3/4', '1 3/4 x 5 5/8'),
       [
         'front was 1¾ × 5¾ in, is 1¾ × 5⅝ in',
-        'the place of front was on box.front, ⅛ in from the left and ⅛ in from the top, is on box.front, ⅛ in from the left and 3⁄16 in from the top',
+        'the place of front was on box front, ⅛ in from the left and ⅛ in from the top, is on box front, ⅛ in from the left and 3⁄16 in from the top',
       ],
       ['front'],
     ],
@@ -88,13 +92,13 @@ describe('what changed since a revision', () => {
     ],
     ['a new step', (text) => `${text}\n## Fill it\nFill it.\n`, ['step “Fill it” is new'], []],
   ])('%s', (_, edit, changes, recut) => {
-    expect(changesBetween(state(), state(edit))).toEqual({ changes, recut });
+    expect(changesBetween(state(), state(edit), say)).toEqual({ changes, recut });
   });
 
   it('says that steps have been put in another order', () => {
     const { measurements, steps } = state();
     expect(
-      changesBetween({ measurements, steps }, { measurements, steps: steps.toReversed() }).changes,
+      changesBetween({ measurements, steps }, { measurements, steps: steps.toReversed() }, say).changes,
     ).toEqual(['the steps are in another order']);
   });
 });
