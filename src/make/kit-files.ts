@@ -6,6 +6,7 @@ import type { Site } from '../project/model.ts';
 import { bagLabels, bagLabelsTitle, renderBagLabels } from '../sheet/kit/bag-labels.ts';
 import { kitPage, kitTitle, renderKit } from '../sheet/kit/page.ts';
 import { printStyles } from './assets.ts';
+import { labelsOf } from './languages.ts';
 import { checkWritable, putFiles, type Written } from './output.ts';
 import type { Studio } from './output-kind.ts';
 import { readPackageFiles } from './package-files.ts';
@@ -38,7 +39,9 @@ export async function makeKitFiles(options: KitFilesOptions): Promise<readonly W
   const folder = kitFolder(kit);
   const printer = openPrinter(options.browser === undefined ? {} : { browser: options.browser });
   try {
-    const studio = openStudio(options.site, readPackageFiles(), printer, true);
+    const files = readPackageFiles();
+    const labels = labelsOf(kit.project, options.site, files.labels);
+    const studio = { ...openStudio(options.site, files, printer, true), labels };
     const texts = [
       [`${folder}/index.html`, pageHtml(options, studio, 'page')],
       [`${folder}/kit.json`, kitJson(kit, currency)],

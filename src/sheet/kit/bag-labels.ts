@@ -77,7 +77,7 @@ function contentsOf({ stocks, shopping }: Kit, { voice, amount }: KitWords): rea
   const pieces = stocks.flatMap(({ kinds }) =>
     kinds.flatMap((kind) =>
       kind.pieces.map(({ name, perKit }) =>
-        voice.say('kit-bag-item', { amount: perKit, item: pieceName(name) }),
+        voice.say('kit-bag-item', { amount: perKit, item: pieceName(name, voice) }),
       ),
     ),
   );

@@ -1,17 +1,18 @@
 import type { PieceKind } from '../../kit/plan.ts';
-import { nameOf } from '../names.ts';
+import { nameOf, partNamed, referenceOf } from '../names.ts';
 import type { Voice } from '../voice.ts';
 
 /** A piece as a person says it: `box: lid` for the lid's sheet of a box. */
-export function pieceName(name: string): string {
-  const [piece = '', ...sheet] = name.split('.');
-  return sheet.length === 0 ? nameOf(piece) : `${nameOf(piece)}: ${nameOf(sheet.join('.'))}`;
+export function pieceName(name: string, { say }: Voice): string {
+  const { piece, panel } = referenceOf(name);
+  if (panel === undefined) return nameOf(piece);
+  return say('piece-part', { piece: nameOf(piece), part: partNamed(panel, say) });
 }
 
 /** The pieces that are cut alike: `front or back`. */
-export function kindName({ pieces }: PieceKind, { language }: Voice): string {
-  const names = pieces.map(({ name }) => pieceName(name));
-  return new Intl.ListFormat(language, { type: 'disjunction' }).format(names);
+export function kindName({ pieces }: PieceKind, voice: Voice): string {
+  const names = pieces.map(({ name }) => pieceName(name, voice));
+  return new Intl.ListFormat(voice.language, { type: 'disjunction' }).format(names);
 }
 
 /** `A` for the first kind of a stock; after `Z` comes `AA`. */

@@ -50,7 +50,7 @@ export function sheetsNeeded({ layouts }: StockPlan, words: KitWords): SafeHtml 
 
 function uprightNote({ stock }: StockPlan, { voice }: KitWords): string | undefined {
   if (stock.print?.value === 'upright') return voice.say('kit-keep-upright');
-  return stock.grain && voice.say(`kit-grain-${stock.grain.value}`);
+  return stock.grain && voice.say(stock.grain.value === 'width' ? 'kit-grain-width' : 'kit-grain-height');
 }
 
 function layoutView(plan: StockPlan, layout: Layout, number: number, words: KitWords): LayoutView {
@@ -97,7 +97,7 @@ export function pieceRows(plans: readonly StockPlan[], kits: number, words: KitW
   return plans.flatMap(({ stock, kinds }) =>
     kinds.flatMap(({ pieces, size }) =>
       pieces.map(({ name, perKit, flipped }) => ({
-        name: pieceName(name),
+        name: pieceName(name, words.voice),
         size: words.size(flipped ? { width: size.height, height: size.width } : size),
         stock: stock.name,
         perKit,

@@ -90,7 +90,7 @@ export function costRows({ toBuy, used, perAttendee, price }: Cost, words: KitWo
   ];
   if (!price) return rows;
   const notes = [voice.say('kit-cost-margin'), withoutNote(used, words)].filter((note) => note !== undefined);
-  const term = voice.say('kit-cost-price', { margin: price.margin.toString() });
+  const term = voice.say('kit-cost-price', { margin: voice.say.figure(price.margin.toString()) });
   return [...rows, { term, value: money(price.each), note: notes.join('; ') }];
 }
 

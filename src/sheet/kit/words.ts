@@ -70,7 +70,7 @@ function isOnRuler(length: Length, leading: Leading): boolean {
 
 function spokenSize({ width, height }: Size, leading: Leading, { say }: Voice): string {
   const print = (length: Length): string =>
-    leading === 'inch' ? printInches(length, 'set') : printMillimetres(length);
+    leading === 'inch' ? printInches(length, 'set') : say.figure(printMillimetres(length));
   const length = say('drawing-by', { width: print(width), height: print(height) });
   return say(leading === 'inch' ? 'drawing-inches' : 'drawing-millimetres', { length });
 }
@@ -82,9 +82,11 @@ function amountText(amount: Amount, leading: Leading, { say, language }: Voice):
   const [inches, millimetres] = [length.in('in'), length.mm];
   if (leading === 'metric')
     return millimetres < 1000
-      ? say('kit-centimeters', { length: printDecimal(length, 'cm', 1) })
-      : say('kit-meters', { length: printDecimal(length.times(1, 100), 'cm', 2) });
+      ? say('kit-centimeters', { length: say.figure(printDecimal(length, 'cm', 1)) })
+      : say('kit-meters', { length: say.figure(printDecimal(length.times(1, 100), 'cm', 2)) });
   const text = say('kit-inches', { length: printInches(length, 'set') });
   const many = inches.numerator > 72n * inches.denominator;
-  return many ? say('kit-yards', { inches: text, yards: printDecimal(length.times(1, 36), 'in', 1) }) : text;
+  return many
+    ? say('kit-yards', { inches: text, yards: say.figure(printDecimal(length.times(1, 36), 'in', 1)) })
+    : text;
 }
