@@ -1,0 +1,164 @@
+import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
+import { createServer, type Server } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { dirname, extname, join, normalize, resolve, sep } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { demoCopy, sheetwright } from '../cli/terminal.ts';
+import { elements, parseMarkup } from '../sheet/markup.ts';
+import { addressesIn, addressesInCss, isOutside } from './links.ts';
+
+/** One with photos, a box of two sheets with food, and one without session or fold. */
+const PROJECTS = ['seed-packet-keeper', 'shortbread-tray', 'pull-out-tag'];
+
+let site = '';
+let host = '';
+
+beforeAll(async () => {
+  const folder = demoCopy();
+  const { code, err } = await sheetwright(folder, 'make', '--quiet', '--only', ...PROJECTS);
+  expect([code, err]).toEqual([0, '']);
+  site = join(folder, 'dist/site');
+  host = join(folder, 'dist/host');
+}, 180_000);
+
+function filesOf(folder: string, ending = ''): string[] {
+  return readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile() && entry.name.endsWith(ending))
+    .map((entry) => join(entry.parentPath, entry.name));
+}
+
+function addressesOfFile(path: string): readonly string[] {
+  if (path.endsWith('.html')) return addressesIn(readFileSync(path, 'utf8'));
+  return path.endsWith('.css') ? addressesInCss(readFileSync(path, 'utf8')) : [];
+}
+
+describe('the site on disk', () => {
+  it('has every kind of page and file', () => {
+    const paths = filesOf(site).map((path) => path.slice(site.length + 1).replaceAll(sep, '/'));
+    for (const path of ['index.html', '404.html', 'feed.xml', 'sessions.ics', 'sitemap.xml', 'make.json']) {
+      expect(paths).toContain(path);
+    }
+    for (const slug of PROJECTS) {
+      for (const file of [
+        'index.html',
+        'share/index.html',
+        `${slug}-letter.pdf`,
+        `share/${slug}-tent.pdf`,
+        `share/${slug}-tent-a4.pdf`,
+      ]) {
+        expect(paths).toContain(`${slug}/${file}`);
+      }
+    }
+    expect(paths).toContain('seed-packet-keeper/seed-packet-keeper.ics');
+    expect(paths).not.toContain('pull-out-tag/pull-out-tag.ics');
+    // What is the demonstrator's own is elsewhere.
+    expect(existsSync(host)).toBe(true);
+    expect(paths.filter((path) => path.includes('cue-card'))).toEqual([]);
+  });
+
+  it('leads from every file to files that are there, each relative to it', () => {
+    const missing: string[] = [];
+    let followed = 0;
+    for (const from of [...filesOf(site, '.html'), ...filesOf(site, '.css')]) {
+      for (const address of addressesOfFile(from)) {
+        if (isOutside(address)) continue;
+        followed += 1;
+        const [path = '', fragment] = address.split('#');
+        const target = path === '' ? from : resolve(dirname(from), decodeURIComponent(path));
+        const named = `${from.slice(site.length)} → ${address}`;
+        if (address.startsWith('/') || !target.startsWith(site + sep))
+          missing.push(`${named} leaves the site`);
+        else if (!existsSync(target) || statSync(target).isDirectory()) missing.push(named);
+        else if (fragment && !hasId(target, fragment)) missing.push(`${named}: no such place`);
+      }
+    }
+    expect(missing).toEqual([]);
+    expect(followed).toBeGreaterThan(100);
+  });
+
+  it('loads nothing from elsewhere, and leaves only by links that a person wrote or the address of the site', () => {
+    const outside = filesOf(site, '.html').flatMap((path) => addressesOfFile(path).filter(isOutside));
+    const others = outside.filter(
+      (address) => !address.startsWith('https://example.org/') && !address.startsWith('data:'),
+    );
+    expect(others).toEqual([]);
+    for (const path of filesOf(site, '.html')) {
+      const loading = elements(parseMarkup(readFileSync(path, 'utf8'))).filter(({ name }) =>
+        ['script', 'img', 'source', 'iframe'].includes(name),
+      );
+      const from = loading.flatMap(({ attributes }) => [attributes.src ?? '', attributes.srcset ?? '']);
+      expect(from.filter((address) => isOutside(address) && !address.startsWith('data:'))).toEqual([]);
+    }
+  });
+
+  it('shows the page that is not there the same at any address: nothing in it is relative', () => {
+    const addresses = addressesIn(readFileSync(join(site, '404.html'), 'utf8'));
+    expect(addresses.filter((address) => !isOutside(address) && !address.startsWith('#'))).toEqual([]);
+  });
+});
+
+function hasId(path: string, id: string): boolean {
+  return elements(parseMarkup(readFileSync(path, 'utf8'))).some(({ attributes }) => attributes.id === id);
+}
+
+describe.each(['/', '/some/where/else/'])('the site served at %s', (base) => {
+  let server: Server;
+  let root = '';
+  const served = new Set<string>();
+
+  beforeAll(async () => {
+    server = createServer((request, response) => {
+      const { pathname } = new URL(request.url ?? '/', 'http://localhost');
+      const path = fileAt(base, decodeURIComponent(pathname));
+      if (path) served.add(path);
+      response.writeHead(path ? 200 : 404);
+      response.end(readFileSync(path ?? join(site, '404.html')));
+    });
+    await new Promise<void>((listening) => server.listen(0, '127.0.0.1', listening));
+    root = `http://127.0.0.1:${(server.address() as AddressInfo).port}${base}`;
+  });
+
+  afterAll(() => new Promise((closed) => server?.close(closed)));
+
+  it('is found whole from its first page, and nothing in it is missing', async () => {
+    const seen = new Set<string>();
+    const broken: string[] = [];
+    const waiting = [root];
+    for (let address = waiting.pop(); address !== undefined; address = waiting.pop()) {
+      if (seen.has(address)) continue;
+      seen.add(address);
+      const response = await fetch(address);
+      const body = await response.text();
+      if (response.status !== 200) broken.push(`${address}: ${response.status}`);
+      const ending = extname(new URL(address).pathname);
+      const html = ending === '' || ending === '.html';
+      const further = html ? addressesIn(body) : ending === '.css' ? addressesInCss(body) : [];
+      for (const next of further.filter((each) => !isOutside(each))) {
+        const target = new URL(next, address);
+        target.hash = '';
+        waiting.push(target.href);
+      }
+    }
+    expect(broken).toEqual([]);
+    // Whatever no page leads to: the page that is not there, what programs ask for by name, pictures for link previews.
+    const unseen = filesOf(site)
+      .filter((path) => !served.has(path))
+      .map((path) => path.slice(site.length + 1).replaceAll(sep, '/'));
+    expect(
+      unseen.filter(
+        (path) =>
+          !/^(?:404\.html|sitemap\.xml|make\.json|assets\/preview-.*\.png|.*-template(?:-.*)?\.svg)$/u.test(
+            path,
+          ),
+      ),
+    ).toEqual([]);
+  });
+});
+
+/** The file a plain host would answer with; undefined where there is none. */
+function fileAt(base: string, pathname: string): string | undefined {
+  if (!pathname.startsWith(base)) return undefined;
+  const path = join(site, normalize(pathname.slice(base.length)));
+  const file = existsSync(path) && statSync(path).isDirectory() ? join(path, 'index.html') : path;
+  return file.startsWith(site) && existsSync(file) ? file : undefined;
+}

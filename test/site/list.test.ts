@@ -1,0 +1,160 @@
+import type { Page } from 'puppeteer-core';
+import { describe, expect, it } from 'vitest';
+import { makeSite, visit } from './made.ts';
+
+makeSite();
+
+/** The titles of the projects that can be seen in the lists below the next session, by section. */
+async function shown(page: Page): Promise<Readonly<Record<string, readonly string[]>>> {
+  return (await page.evaluate(`Object.fromEntries([...document.querySelectorAll('.projects')]
+    .filter((section) => section.checkVisibility())
+    .map((section) => [section.querySelector('h2').textContent, [...section.querySelectorAll('.card')]
+      .filter((card) => card.checkVisibility())
+      .map((card) => card.querySelector('h3').textContent)]))`)) as Record<string, string[]>;
+}
+
+const status = (page: Page): Promise<string> =>
+  page.$eval('[role="status"]', (line) => line.textContent ?? '');
+
+/** Longer than the pause after which a count is told. */
+const told = (): Promise<void> => new Promise((wait) => setTimeout(wait, 600));
+
+const ALL = {
+  'Sessions to come': [
+    'Band for a bundle of note cards',
+    'Three-layer thank-you card',
+    'Gate-fold card with its own envelope',
+    'Short pencil box',
+    'Seed-paper note folder',
+    'Plant marker box',
+    'Paperback gift bag',
+    'Reading-list accordion',
+  ],
+  'Earlier projects': ['Shortbread gift tray', 'Harbour light bookmark'],
+  'More projects': [
+    'Gift tag with a pull-out note',
+    'Slide box of story starters',
+    'Tuck-end box for a bar of soap',
+  ],
+};
+
+describe('the list of projects', () => {
+  it('shows the next session on top, then those to come, then what was, the latest first', async () => {
+    const { page, complaints, requests } = await visit('index.html', { width: 1280 });
+    const next = await page.$eval('.next', (section) => section.textContent?.replace(/\s+/gu, ' '));
+    expect(next).toContain('Next session Thursday, December 10, 2026, 6:30 PM CST Seed packet keeper');
+    expect(await shown(page)).toEqual(ALL);
+    expect(complaints).toEqual([]);
+    expect(requests.filter((address) => !address.startsWith('file:'))).toEqual([]);
+  });
+
+  it('stands whole without scripts, and offers no search that does nothing', async () => {
+    const { page } = await visit('index.html', { width: 390, scripts: false });
+    expect(await page.$eval('.find', (form) => form.checkVisibility())).toBe(false);
+    expect(await shown(page)).toEqual(ALL);
+    expect(await page.$eval('.next h3 a', (link) => link.getAttribute('href'))).toBe(
+      'seed-packet-keeper/index.html',
+    );
+  });
+
+  it('finds by words, wherever they stand, the next session among them', async () => {
+    const { page } = await visit('index.html', { width: 1280 });
+    await page.type('#find-text', 'BOX  garden');
+    expect(await shown(page)).toEqual({ 'Sessions to come': ['Seed packet keeper', 'Plant marker box'] });
+    await told();
+    expect(await status(page)).toBe('2 of 14 projects found');
+    await page.click('button[type="reset"]');
+    expect(await shown(page)).toEqual(ALL);
+    expect(await page.evaluate('document.activeElement.id')).toBe('find-text');
+    await told();
+    expect(await status(page)).toBe('14 projects');
+  });
+
+  it('finds by level, time, occasion and kind together', async () => {
+    const { page } = await visit('index.html', { width: 390 });
+    await page.select('#find-level', 'beginner');
+    await page.select('#find-time', '45');
+    expect(await shown(page)).toEqual({
+      'Sessions to come': [
+        'Band for a bundle of note cards',
+        'Three-layer thank-you card',
+        'Reading-list accordion',
+      ],
+      'Earlier projects': ['Harbour light bookmark'],
+      'More projects': ['Gift tag with a pull-out note'],
+    });
+    await page.select('#find-tag', 'gift wrap');
+    await page.select('#find-occasion', 'any gift');
+    expect(await shown(page)).toEqual({ 'More projects': ['Gift tag with a pull-out note'] });
+  });
+
+  it('says so when nothing is found', async () => {
+    const { page } = await visit('index.html', { width: 390 });
+    await page.type('#find-text', 'zeppelin');
+    expect(await shown(page)).toEqual({});
+    await told();
+    expect(await status(page)).toBe('0 of 14 projects found');
+  });
+
+  it('tells the count once, after the typing', async () => {
+    const { page } = await visit('index.html', { width: 390 });
+    await page.evaluate(`globalThis.heard = [];
+      new MutationObserver(() => heard.push(document.querySelector('[role="status"]').textContent))
+        .observe(document.querySelector('[role="status"]'), { childList: true, characterData: true, subtree: true })`);
+    await told();
+    await page.evaluate('heard.length = 0');
+    await page.type('#find-text', 'card', { delay: 20 });
+    await told();
+    const heard = (await page.evaluate('heard')) as string[];
+    expect([...new Set(heard)]).toHaveLength(1);
+    expect(heard[0]).toMatch(/^\d+ of 14 projects found$/u);
+  });
+
+  it('keeps what is looked for in the address, to be passed on', async () => {
+    const { page } = await visit('index.html', { width: 1280 });
+    await page.select('#find-tag', 'gift wrap');
+    await page.type('#find-text', 'tag');
+    const address = page.url();
+    expect(new URLSearchParams(new URL(address).hash.slice(1)).toString()).toBe('q=tag&tag=gift+wrap');
+    const looked = await shown(page);
+    const again = await visit(`index.html${new URL(address).hash}`, { width: 1280 });
+    expect(await shown(again.page)).toEqual(looked);
+    expect(await again.page.$eval('#find-text', (field) => (field as { value?: string }).value)).toBe('tag');
+    await again.page.evaluate(`location.hash = 'level=confident'`);
+    await again.page.waitForFunction(`document.querySelector('#find-text').value === ''`);
+    expect(await shown(again.page)).toEqual({ 'Sessions to come': ['Paperback gift bag'] });
+  });
+
+  it('takes no harm from an address that somebody bent', async () => {
+    const { page, complaints } = await visit('index.html#level=%3Cscript%3E&time=soon&q=%', { width: 390 });
+    expect(complaints).toEqual([]);
+    expect(await page.$eval('#find-level', (field) => (field as { value?: string }).value)).toBe('');
+  });
+
+  it('is searched with the keyboard alone', async () => {
+    const { page } = await visit('index.html', { width: 1280 });
+    await page.keyboard.press('Tab');
+    expect(await page.evaluate('document.activeElement.className')).toBe('skip');
+    for (let press = 0; press < 20; press += 1) {
+      await page.keyboard.press('Tab');
+      if ((await page.evaluate('document.activeElement.id')) === 'find-text') break;
+    }
+    await page.keyboard.type('card');
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Tab');
+    expect(await page.evaluate('document.activeElement.id')).toBe('find-level');
+    await page.keyboard.type('imp');
+    expect(await shown(page)).toEqual({
+      // Of a postcard's size, says its summary.
+      'Sessions to come': ['Gate-fold card with its own envelope', 'Seed-paper note folder'],
+      'More projects': ['Slide box of story starters'],
+    });
+    for (const stop of ['find-time', 'find-occasion', 'find-tag']) {
+      await page.keyboard.press('Tab');
+      expect(await page.evaluate('document.activeElement.id')).toBe(stop);
+    }
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+    expect(await shown(page)).toEqual(ALL);
+  });
+});

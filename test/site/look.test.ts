@@ -1,0 +1,114 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import jsQrPackage from 'jsqr';
+import sharp from 'sharp';
+import { describe, expect, it } from 'vitest';
+import { found, makeSite, visit } from './made.ts';
+
+makeSite();
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const jsQr = jsQrPackage as unknown as typeof jsQrPackage.default;
+
+const PAGES = [
+  'index.html',
+  'seed-packet-keeper/index.html',
+  'pull-out-tag/share/index.html',
+  'seed-packet-keeper/share/index.html',
+  '404.html',
+];
+/** A phone, a screen; and the narrowest that WCAG 2.2, 1.4.10 names. */
+const WIDTHS = [320, 390, 1280];
+
+type Violation = { readonly id: string; readonly impact: string; readonly targets: readonly string[] };
+
+describe.each(PAGES)('%s', (path) => {
+  it.each(WIDTHS)(
+    'has no fault that axe-core finds, and nothing to scroll aside, at %i px',
+    async (width) => {
+      const { page, complaints } = await visit(path, { width, touch: width < 500 });
+      expect(await page.evaluate('document.documentElement.scrollWidth <= innerWidth')).toBe(true);
+      expect(complaints).toEqual([]);
+      await page.evaluate(axe);
+      const violations =
+        (await page.evaluate(`axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] })
+      .then(({ violations }) => violations.map(({ id, impact, nodes }) => ({ id, impact, targets: nodes.map(({ target }) => String(target)) })))`)) as Violation[];
+      expect(violations).toEqual([]);
+    },
+  );
+});
+
+describe('the list', () => {
+  it('never crops a drawing', async () => {
+    const { page } = await visit('index.html', { width: 1280 });
+    const fits = (await page.evaluate(`[...document.querySelectorAll('.shown')].map((place) =>
+      [place.className.includes('drawn'), place.innerHTML.includes('.svg'), getComputedStyle(place.querySelector('img')).objectFit])`)) as [
+      boolean,
+      boolean,
+      string,
+    ][];
+    expect(fits.length).toBe(15);
+    expect(fits.filter(([, svg]) => svg).every(([drawn, , fit]) => drawn && fit === 'contain')).toBe(true);
+    expect(fits.filter(([, svg]) => !svg).every(([drawn, , fit]) => !drawn && fit === 'cover')).toBe(true);
+    expect(new Set(fits.map(([, svg]) => svg)).size).toBe(2);
+  });
+
+  it.each([390, 1280])('has links large enough for a finger at %i px', async (width) => {
+    // WCAG 2.2, 2.5.8: 24 by 24 CSS pixels.
+    const { page } = await visit('index.html', { width });
+    const small = (await page.$$eval('main a, main button, main input, main select', (targets) =>
+      targets
+        .filter((target) => target.checkVisibility())
+        .map((target) => [target.textContent, target.getBoundingClientRect()] as const)
+        .filter(([, { width, height }]) => width < 24 || height < 24)
+        .map(([text, { width, height }]) => `${text}: ${width} × ${height}`),
+    )) as string[];
+    expect(small).toEqual([]);
+  });
+});
+
+describe('the page for sharing', () => {
+  const path = 'seed-packet-keeper/share/index.html';
+
+  it('shows a QR code that another library reads off the screen', async () => {
+    const { page } = await visit(path, { width: 390 });
+    const png = await (await found(page, '.code .qr')).screenshot();
+    const { data, info } = await sharp(png).ensureAlpha().raw().toBuffer({ resolveWithObject: true });
+    expect(jsQr(new Uint8ClampedArray(data), info.width, info.height)?.data).toBe(
+      'https://example.org/bench/seed-packet-keeper/',
+    );
+  });
+
+  it('copies its text at a press, and says so', async () => {
+    const { page } = await visit(path, { width: 390 });
+    const text = await page.$eval('#share-text', (field) => field.textContent);
+    expect(text).toBe(`Seed packet keeper
+A slim box with a clip-top that holds six seed packets.
+Thursday, December 10, 2026, 6:30\u00a0PM\u00a0CST
+https://example.org/bench/seed-packet-keeper/`);
+    await page.evaluate(
+      `globalThis.copied = ''; navigator.clipboard.writeText = async (text) => { copied = text; }`,
+    );
+    await page.click('[data-copies]');
+    await page.waitForFunction(`document.querySelector('[role="status"]').textContent === 'Copied.'`);
+    expect(await page.evaluate('copied')).toBe(text);
+  });
+
+  it('says so when copying is forbidden, with the text selected', async () => {
+    const { page } = await visit(path, { width: 390 });
+    await page.evaluate(
+      `navigator.clipboard.writeText = () => Promise.reject(new Error()); document.execCommand = () => false`,
+    );
+    await page.click('[data-copies]');
+    await page.waitForFunction(
+      `document.querySelector('[role="status"]').textContent.startsWith('It could not')`,
+    );
+    expect(await page.evaluate('getSelection().toString()')).toContain('Seed packet keeper');
+  });
+
+  it('has its text to select by hand without scripts', async () => {
+    const { page } = await visit(path, { width: 390, scripts: false });
+    expect(await page.$eval('[data-copies]', (button) => button.checkVisibility())).toBe(false);
+    expect(await page.$eval('#share-text', (field) => field.checkVisibility())).toBe(true);
+  });
+});

@@ -1,0 +1,55 @@
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import type { ElementHandle, Page } from 'puppeteer-core';
+import { afterAll, afterEach, beforeAll } from 'vitest';
+import { make } from '../../src/make/make.ts';
+import type { Running } from '../../src/print/launch.ts';
+import { demoCopy } from '../cli/terminal.ts';
+import { type Circumstances, type OpenPage, openBrowser, openPage } from '../page/browser.ts';
+
+/** The day the site is made in tests: one session has been, others are to come. */
+export const TODAY = '2026-11-25';
+
+let browser: Running;
+let folder = '';
+const open: Page[] = [];
+
+/** The demo workspace made as a site, on disk, for the tests of one file. */
+export function makeSite(): void {
+  beforeAll(async () => {
+    const root = demoCopy();
+    folder = join(root, 'dist/site');
+    await make({
+      root: join(root, 'projects'),
+      out: join(root, 'dist'),
+      namedFrom: root,
+      pdf: false,
+      today: TODAY,
+      progress: { begin: () => {}, working: () => {}, end: () => {} },
+    });
+    browser = await openBrowser();
+  }, 180_000);
+
+  afterEach(async () => {
+    for (const page of open.splice(0)) await page.close();
+  });
+
+  afterAll(() => browser?.stop());
+}
+
+export function siteFolder(): string {
+  return folder;
+}
+
+/** A page of the site as a reader opens it from disk. */
+export async function visit(path: string, circumstances: Circumstances): Promise<OpenPage> {
+  const visited = await openPage(browser, `${pathToFileURL(folder).href}/${path}`, circumstances);
+  open.push(visited.page);
+  return visited;
+}
+
+export async function found(page: Page, selector: string): Promise<ElementHandle> {
+  const element = await page.$(selector);
+  if (!element) throw new Error(`there is no ${selector}`);
+  return element;
+}
