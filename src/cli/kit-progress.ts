@@ -9,8 +9,11 @@ export function kitProgressOn({ stderr }: Terminal, options: CommonOptions): Kit
   if (options.quiet) return { tell: () => {}, end: () => {} };
   const isTerminal = stderr.isTTY === true;
   return {
-    tell: (stock, { cost, bound }) => {
-      const text = `planning ${stock}: ${cost} found, at least ${bound} needed`;
+    tell: (stock, { cost, bound, isPriced }) => {
+      const found = isPriced
+        ? `a plan found, the cheapest costs at least ${Math.floor((100 * bound) / cost)} % of this one`
+        : `${cost} found, at least ${bound} needed`;
+      const text = `planning ${stock}: ${found}`;
       stderr.write(isTerminal ? `\r\u001b[K${text}` : `${text}\n`);
     },
     end: () => {

@@ -20,7 +20,7 @@ export type SearchTools = {
 };
 
 /** Where a search stands: sheets of the best plan so far, or their cost where sizes have prices, and the bound. */
-export type Stand = { readonly cost: number; readonly bound: number };
+export type Stand = { readonly cost: number; readonly bound: number; readonly isPriced: boolean };
 
 /** Plans how one stock is cut for so many kits, in at most about so many seconds. */
 export function planStock(
@@ -33,7 +33,12 @@ export function planStock(
 ): StockPlan {
   const start = clock();
   const posed = poseProblem(demand, kits, bench);
-  const plan = planSheets(posed.problem, { highs, clock, until: start + seconds, progress });
+  const plan = planSheets(posed.problem, {
+    highs,
+    clock,
+    until: start + seconds,
+    progress: (stand) => progress({ ...stand, isPriced: posed.isPriced }),
+  });
   const layouts = plan.uses.map((use) => layoutOf(use, demand, posed, bench));
   const named = namingsOf(layouts, demand.kinds, kits);
   return {

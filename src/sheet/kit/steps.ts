@@ -49,6 +49,11 @@ function yieldOf(given: Yield, { kinds }: StockPlan, words: KitWords): SafeHtml 
     return voice.phrase('kit-gives-piece', { count, piece });
   }
   const size = words.size(given.size);
-  if (count === 1) return voice.phrase(`kit-gives-${given.kind}`, { size });
-  return voice.phrase(`kit-gives-${given.kind}s`, { count, size });
+  const [one, more] = GIVES[given.kind];
+  return count === 1 ? voice.phrase(one, { size }) : voice.phrase(more, { count, size });
 }
+
+const GIVES = {
+  strip: ['kit-gives-strip', 'kit-gives-strips'],
+  'off-cut': ['kit-gives-off-cut', 'kit-gives-off-cuts'],
+} as const;

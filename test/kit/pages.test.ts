@@ -1,0 +1,190 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { afterAll, describe, expect, it } from 'vitest';
+import { Length } from '../../src/measure/length.ts';
+import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
+import { layoutDrawing } from '../../src/sheet/kit/layout-drawing.ts';
+import { kitPage, renderKit } from '../../src/sheet/kit/page.ts';
+import { stepRows } from '../../src/sheet/kit/steps.ts';
+import { kitWords } from '../../src/sheet/kit/words.ts';
+import { createRenderer } from '../../src/sheet/render.ts';
+import { voiceOf } from '../../src/sheet/voice.ts';
+import { demoCopy, sheetwright } from '../cli/terminal.ts';
+import { openBrowser, openPage } from '../page/browser.ts';
+import { elementsOf } from '../sheet/drawings/drawn.ts';
+import { labels, templates } from '../sheet/sample.ts';
+import { BENCH, order, planned, projectOf } from './kits.ts';
+
+const DOLLAR = { code: 'USD', decimals: 2 };
+const words = kitWords(voiceOf(labels), 'inch', DOLLAR);
+const { site } = readWorkspaceFromTexts({ 'site.yaml': 'title: Bench' });
+
+/** The only stock of a project of one stock, and its layouts. */
+function planOf(
+  measurements: string,
+  attendees: number,
+  more = {},
+): ReturnType<typeof planned>['stocks'][number] {
+  const [plan] = planned(projectOf(measurements), order(attendees, more)).stocks;
+  if (!plan) throw new Error('no plan');
+  return plan;
+}
+
+/** Markup as it is read. */
+function text(markup: { toString(): string }): string {
+  return String(markup)
+    .replace(/<[^>]+>/gu, '')
+    .replaceAll('&#39;', "'");
+}
+
+const FOUR =
+  '  stock: { card: { name: Card, sheet: 8 x 11, color: "#336699", print: upright } }\n  pieces: { front: { stock: card, cut: 4 x 5 } }';
+
+describe('the steps at the trimmer', () => {
+  it('measure from one edge, cut equal parts together and set the trimmer as seldom as can be', () => {
+    const plan = planOf(FOUR, 4);
+    const [layout] = plan.layouts;
+    const rows = layout ? stepRows(plan, layout, words) : [];
+    expect(rows.map(({ setting, cut, gives }) => [setting && text(setting), text(cut), text(gives)])).toEqual(
+      [
+        ['5 in', '2 cuts from the top edge of the sheet', '2 parts 8 × 5 in, off-cut 8 × 1 in'],
+        ['4 in', '1 cut from the left edge of each 8 × 5 in part (2 parts)', '4 × A front'],
+      ],
+    );
+  });
+
+  it('say where the setting stays, and where a cut is too long for the trimmer', () => {
+    const plan = planOf(
+      '  stock: { card: { sheet: 14 x 10, print: upright } }\n  pieces: { a: { stock: card, cut: 14 x 3 }, b: { stock: card, cut: 3 x 4 } }',
+      2,
+      { bench: { ...BENCH, trimmer: Length.of(12, 1, 'in') } },
+    );
+    const rows = plan.layouts.flatMap((layout) => stepRows(plan, layout, words));
+    expect(rows.map(({ tooLong }) => tooLong && text(tooLong))).toContain(
+      'A cut of 14 in: longer than the trimmer. Cut it with knife and ruler.',
+    );
+    expect(rows.some(({ setting }) => setting === undefined)).toBe(true);
+  });
+});
+
+describe('the drawing of a layout', () => {
+  it('shows every piece to scale, what is kept, and a number for each step', () => {
+    const plan = planOf(FOUR.replace('4 x 5', '4 x 4'), 4);
+    const [layout] = plan.layouts;
+    if (!layout) throw new Error('no layout');
+    const drawing = layoutDrawing(plan, layout, words);
+    const elements = elementsOf(drawing.svg);
+    const tinted = elements.filter(({ attributes }) => attributes.class === 'paper tint');
+    expect(tinted).toHaveLength(4);
+    // 8 × 11 in are drawn 86 mm high.
+    const side = (86 / 11) * 4;
+    for (const { attributes } of tinted) expect(areaOf(attributes.d ?? '')).toBeCloseTo(side * side, 1);
+    const written = elements.filter(({ name }) => name === 'text').map((each) => each.text);
+    expect(written.filter((each) => each === 'A front')).toHaveLength(4);
+    expect(written).toContain('keep');
+    for (const { number } of layout.steps) expect(written).toContain(String(number));
+    expect(drawing.alternative).toBe(
+      'A sheet of Card, 8 by 11 inches, cut into 4 front of 4 by 4 inches. Left to keep: 8 by 3 inches.',
+    );
+  });
+
+  it('names pieces too small for their name by a letter', () => {
+    const plan = planOf(
+      '  stock: { card: { sheet: 8 x 11 } }\n  pieces: { long-name: { stock: card, cut: 1/2 x 1/2 } }',
+      4,
+    );
+    const [layout] = plan.layouts;
+    const svg = layout ? layoutDrawing(plan, layout, words).svg : '';
+    expect(elementsOf(svg).filter((each) => each.name === 'text' && each.text === 'A')).toHaveLength(4);
+  });
+});
+
+describe('the pages of a kit', () => {
+  it('say everything a project says as text, never as markup', () => {
+    const project = projectOf(
+      "  stock: { card: { name: '<b>Card</b>', sheet: 8 x 11 } }\n  pieces: { a: { stock: card, cut: 4 x 4 } }",
+      "supplies:\n  - { item: '<script>alert(1)</script>', kind: ink }\n",
+    );
+    const kit = planned(project, order(2));
+    const model = kitPage({
+      kit,
+      site,
+      currency: DOLLAR,
+      labels,
+      target: 'page',
+      styles: { kind: 'linked', hrefs: [] },
+    });
+    const html = renderKit(model, createRenderer(templates), labels);
+    expect(html).not.toMatch(/<script|<b>/u);
+    expect(html).toContain('&lt;b&gt;Card&lt;/b&gt;');
+    expect(html).toContain('&lt;script&gt;');
+  });
+
+  it('say what is unknown, and what a sum leaves out', () => {
+    const project = projectOf(
+      '  stock: { card: { name: Card, sheet: 8 x 11, price: 0.5 }, other: { name: Other, sheet: 8 x 11 } }\n  pieces: { a: { stock: card, cut: 4 x 4 }, b: { stock: other, cut: 4 x 4 } }',
+    );
+    const kit = planned(project, order(2));
+    const model = kitPage({
+      kit,
+      site,
+      currency: DOLLAR,
+      labels,
+      target: 'page',
+      styles: { kind: 'linked', hrefs: [] },
+    });
+    expect(model.shopping[0]?.rows.map(({ cost }) => cost)).toEqual(['$0.50', 'price unknown']);
+    expect(model.costs[0]).toMatchObject({ value: '$0.50', note: 'without Other: amount or price unknown' });
+  });
+
+  it('speak the unit the project is measured in', () => {
+    const inMetric = kitWords(voiceOf(labels), 'metric', DOLLAR);
+    expect(text(inMetric.size({ width: Length.of(57, 1, 'mm'), height: Length.of(7, 2, 'mm') }))).toBe(
+      '57 × 3.5 mm',
+    );
+    // Nothing on a ruler: it is said that it was rounded.
+    expect(text(inMetric.length(Length.of(1, 3, 'in')))).toBe('about 8 mm');
+    expect(text(words.length(Length.of(1, 3, 'in')))).toBe('about 5/16 in');
+    expect(text(words.length(Length.of(9, 4, 'in')))).toBe('2 1/4 in');
+  });
+});
+
+describe('the page on a screen', async () => {
+  const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+  const browser = await openBrowser();
+  afterAll(() => browser.stop());
+  const folder = demoCopy();
+  await sheetwright(folder, 'kit', 'story-slide-box', '--attendees', '24', '--quiet', '--margin', '25');
+  const address = pathToFileURL(join(folder, 'dist/host/story-slide-box-kit-24/index.html')).href;
+
+  it.each([320, 390, 1280])(
+    'has no fault that axe-core finds, and nothing to scroll aside, at %i px',
+    async (width) => {
+      const { page, complaints, requests } = await openPage(browser, address, { width });
+      expect(await page.evaluate('document.documentElement.scrollWidth <= innerWidth')).toBe(true);
+      await page.evaluate(axe);
+      const violations = await page.evaluate(
+        `axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] }).then(({ violations }) => violations.map(({ id, nodes }) => [id, nodes.map(({ target }) => String(target))]))`,
+      );
+      expect(violations).toEqual([]);
+      expect(complaints).toEqual([]);
+      expect(requests.filter((request) => !request.startsWith('data:'))).toEqual([address]);
+      await page.close();
+    },
+  );
+});
+
+/** The area of a closed path of absolute straight lines. */
+function areaOf(path: string): number {
+  const points = [...path.matchAll(/[ML](-?[\d.]+),(-?[\d.]+)/gu)].map(
+    ([, x, y]) => [Number(x), Number(y)] as const,
+  );
+  return Math.abs(
+    points.reduce((sum, [x, y], index) => {
+      const [nextX = 0, nextY = 0] = points[(index + 1) % points.length] ?? [];
+      return sum + x * nextY - y * nextX;
+    }, 0) / 2,
+  );
+}

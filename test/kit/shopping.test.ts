@@ -1,0 +1,156 @@
+import Fraction from 'fraction.js';
+import { describe, expect, it } from 'vitest';
+import { parseAmount } from '../../src/kit/shopping/amount.ts';
+import type { Line } from '../../src/kit/shopping/line.ts';
+import { moneyText } from '../../src/sheet/kit/words.ts';
+import { order, planned, projectOf } from './kits.ts';
+
+const CARD =
+  '  stock: { card: { sheet: 8 1/2 x 11, price: 0.45, pack: 25 } }\n  pieces: { a: { stock: card, cut: 8 x 10 } }';
+
+function linesOf(supplies: string, attendees: number, spares = 0): readonly Line[] {
+  return planned(projectOf(CARD, `supplies:\n${supplies}\n`), order(attendees, { spares })).shopping;
+}
+
+/** The line of the only supply. */
+function lineOf(supply: string, attendees: number, spares = 0): Line {
+  const line = linesOf(`  - ${supply}`, attendees, spares)[1];
+  if (!line) throw new Error('no line');
+  return line;
+}
+
+describe('amounts', () => {
+  it.each([
+    ['24 in', 'length', 609.6],
+    ['10 yd', 'length', 9144],
+    ['2 ft', 'length', 609.6],
+    ['60 cm', 'length', 600],
+    ['1.5 m', 'length', 1500],
+    ['1/2 in', 'length', 12.7],
+    ['6', 'count', 6],
+    ['1/2', 'count', 0.5],
+    ['80 dots', 'count', 80],
+    ['pack of 30', 'count', 30],
+  ])('%s', (text, kind, value) => {
+    const amount = parseAmount(text);
+    expect([amount?.kind, amount?.value.valueOf()]).toEqual([kind, value]);
+  });
+
+  it.each(['a little', '', 'two', '1/0', '-3 in', '3 in 4', 'x'.repeat(100)])('no amount: %j', (text) => {
+    expect(parseAmount(text)).toBeUndefined();
+  });
+});
+
+describe('the shopping list', () => {
+  it('rounds sheets up to packs, after what is on hand', () => {
+    const project = projectOf(CARD.replace('pack: 25', 'pack: 25, on hand: 4'));
+    const [paper] = planned(project, order(30)).shopping;
+    // 30 sheets, 4 there, 26 to get: 2 packs of 25 at 0.45 a sheet.
+    expect(paper).toMatchObject({ buy: 2n, cost: { minor: 2250n }, gaps: [] });
+    expect(paper?.used?.valueOf()).toBe(30 * 45);
+  });
+
+  it('measures lengths out of packs sold by the yard, spares too', () => {
+    const tape = '{ item: Tape, kind: adhesive, each: 14 in, pack: 10 yd, price: 3.80 }';
+    // 26 × 14 in are 364 in, 4 in more than 10 yd.
+    expect(lineOf(tape, 24, 2)).toMatchObject({ consumed: true, buy: 2n, cost: { minor: 760n } });
+    expect(lineOf(tape, 24, 1)).toMatchObject({ buy: 1n });
+    expect(lineOf(tape, 24).used?.equals(new Fraction(380n * 336n, 360n))).toBe(true);
+  });
+
+  it('shares tools among attendees only, and keeps them out of what is used up', () => {
+    const cutter = lineOf('{ item: Trimmer, kind: tool, share: 4, price: 40 }', 22, 3);
+    expect(cutter).toMatchObject({ consumed: false, share: 4, buy: 6n, cost: { minor: 24000n } });
+    expect(lineOf('{ item: Bone folder, kind: tool }', 22)).toMatchObject({ buy: 22n, gaps: ['price'] });
+  });
+
+  it('subtracts what is on hand, in things or in packs, and never buys less than nothing', () => {
+    const clips = '{ item: Clip, kind: embellishment, each: 1, pack: 24, price: 2.90';
+    expect(lineOf(`${clips}, on hand: 2 }`, 26)).toMatchObject({ buy: 1n });
+    expect(lineOf(`${clips}, on hand: 1 pack }`, 26)).toMatchObject({ buy: 1n });
+    expect(lineOf(`${clips}, on hand: 90 }`, 26)).toMatchObject({ buy: 0n, cost: { minor: 0n } });
+  });
+
+  it('says what is not known, and never makes it zero', () => {
+    const gapsOf = (supply: string): unknown => {
+      const { gaps, cost, buy } = lineOf(supply, 10);
+      return { gaps, cost, buy };
+    };
+    expect(gapsOf('{ item: Tape, kind: adhesive }')).toEqual({
+      gaps: ['amount'],
+      cost: undefined,
+      buy: undefined,
+    });
+    expect(gapsOf('{ item: Glitter, kind: embellishment, each: a little, price: 2 }')).toEqual({
+      gaps: ['amount'],
+      cost: undefined,
+      buy: undefined,
+    });
+    expect(gapsOf('{ item: Bead, kind: embellishment, each: 2 }')).toEqual({
+      gaps: ['price'],
+      cost: undefined,
+      buy: 20n,
+    });
+    expect(gapsOf('{ item: Ribbon, kind: embellishment, each: 2 in, pack: 30, price: 2 }')).toEqual({
+      gaps: ['pack'],
+      cost: undefined,
+      buy: undefined,
+    });
+  });
+
+  it('lists each size of sheet that is cut', () => {
+    const project = projectOf(
+      '  stock: { card: { sheets: [{ size: 6 x 4, price: 0.30 }, { size: 12 x 12, price: 0.90 }] } }\n  pieces:\n    a: { stock: card, cut: 12 x 12 }\n    b: { stock: card, cut: 6 x 4 }',
+    );
+    const lines = planned(project, order(2)).shopping;
+    expect(lines.map(({ sheet, needed }) => [sheet?.width.toString(), needed?.value.valueOf()])).toEqual([
+      ['6 in', 2],
+      ['12 in', 2],
+    ]);
+  });
+});
+
+describe('the cost', () => {
+  const supplies =
+    'supplies:\n  - { item: Tape, kind: adhesive, each: 14 in, pack: 10 yd, price: 3.80 }\n  - { item: Seeds, kind: filling, each: 6 }\n  - { item: Trimmer, kind: tool, share: 4 }\n';
+
+  it('adds what is to be paid, exactly, and names what it leaves out', () => {
+    const { cost } = planned(projectOf(CARD, supplies), order(24));
+    // 24 sheets make a pack of 25: 11.25; 336 in of tape make one roll: 3.80.
+    expect(cost.toBuy).toEqual({ total: { minor: 1505n }, without: ['Seeds', 'Trimmer'] });
+    // 24 × 0.45 + 3.80 × 336/360 = 14.34666…; a twenty-fourth of it is 0.59777…
+    expect(cost.used).toEqual({ total: { minor: 1435n }, without: ['Seeds'] });
+    expect(cost.perAttendee).toEqual({ minor: 60n });
+    expect(cost.price).toBeUndefined();
+  });
+
+  it('takes the margin as a part of the price, rounded up', () => {
+    const priceAt = (percent: bigint): unknown =>
+      planned(projectOf(CARD), order(10, { margin: new Fraction(percent, 1n) })).cost.price?.each;
+    // A sheet each at 0.45: at 10 % the price is 0.50, at 40 % 0.75, at 50 % 0.90, at 33 % 0.6716… or 0.68.
+    expect([0n, 10n, 40n, 50n, 33n].map(priceAt)).toEqual(
+      [45n, 50n, 75n, 90n, 68n].map((minor) => ({ minor })),
+    );
+  });
+
+  it('is exact where floating point is not', () => {
+    const project = projectOf(
+      '  stock: { card: { sheet: 4 x 4, price: 0.10 } }\n  pieces: { a: { stock: card, cut: 4 x 4 } }',
+    );
+    // 0.1 + 0.2 ≠ 0.3 in floating point; three sheets at 0.10 are 0.30.
+    expect(planned(project, order(3)).cost.toBuy.total).toEqual({ minor: 30n });
+  });
+
+  it('writes money as the language does, with the decimals of the currency (ISO 4217)', () => {
+    const spaced = (text: string): string => text.replace(/[\u00a0\u202f]/gu, ' ');
+    const write = (minor: bigint, code: string, decimals: number, language: string): string =>
+      spaced(moneyText({ minor }, { code, decimals }, language));
+    expect(write(123456n, 'USD', 2, 'en')).toBe('$1,234.56');
+    expect(write(123456n, 'EUR', 2, 'de')).toBe('1.234,56 €');
+    // The yen has no minor unit, the Bahraini dinar has three decimals.
+    expect(write(1234n, 'JPY', 0, 'en')).toBe('¥1,234');
+    expect(write(1234n, 'BHD', 3, 'en')).toBe('BHD 1.234');
+    // More than floating point holds.
+    expect(write(9007199254740993001n, 'USD', 2, 'en')).toBe('$90,071,992,547,409,930.01');
+  });
+});
