@@ -14,7 +14,7 @@ const markup = [...templates.pages.values(), ...templates.partials.values()].joi
 
 /** Words that are only ever said by a key put together from a value: `kind-tool`, `caution-blades-text`. */
 const PUT_TOGETHER =
-  /^(?:kind|grade|edge|side|caution|cut|flap|slit|cells|score-turn|score-inline|pdf|spoken-part|tip|drawing|projects|names|allergen|part|closing|change)/u;
+  /^(?:kind|grade|edge|side|caution|cut|flap|slit|cells|score-turn|score-inline|pdf|spoken-part|tip|drawing|projects|names|allergen|part|closing|change|site-paper|site-find)/u;
 
 describe('the words of the sheets', () => {
   it('are all there that a template says', () => {
