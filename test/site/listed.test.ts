@@ -1,0 +1,140 @@
+import { describe, expect, it } from 'vitest';
+import { voiceOf } from '../../src/sheet/voice.ts';
+import { choicesOf } from '../../src/site/choices.ts';
+import { listingOf } from '../../src/site/listed.ts';
+import { papersLines } from '../../src/site/papers-view.ts';
+import { absolute, lastingName } from '../../src/site/place.ts';
+import { whenText } from '../../src/site/when.ts';
+import { labels } from '../sheet/sample.ts';
+import { listed, siteOf } from './bench.ts';
+
+const voice = voiceOf(labels);
+
+describe('projects in the order a visitor looks for them', () => {
+  const projects = [
+    listed('c', { session: '2026-12-10' }),
+    listed('a', { session: '2026-10-15' }),
+    listed('z'),
+    listed('b', { session: '2026-11-12' }),
+    listed('d', { session: '2026-12-10' }),
+    listed('e', { session: '2027-01-07' }),
+    listed('y'),
+  ];
+  const order = (today: string): string[] => {
+    const { next, toCome, earlier, undated } = listingOf(projects, today);
+    return [next ? [next] : [], toCome, earlier, undated].map((list) =>
+      list.map(({ slug }) => slug).join(''),
+    );
+  };
+
+  it.each([
+    ['2026-10-15', ['a', 'bcde', '', 'yz']],
+    ['2026-10-16', ['b', 'cde', 'a', 'yz']],
+    // On its very day a session is still to come.
+    ['2026-12-10', ['c', 'de', 'ba', 'yz']],
+    ['2027-01-08', ['', '', 'edcba', 'yz']],
+  ])('on %s', (today, expected) => {
+    expect(order(today)).toEqual(expected);
+  });
+});
+
+describe('when a session is', () => {
+  it.each([
+    [{}, 'Thursday, December 10, 2026'],
+    [{ at: '18:30' }, 'Thursday, December 10, 2026, 6:30\u00a0PM'],
+    [{ at: '18:30', zone: 'America/Chicago' }, 'Thursday, December 10, 2026, 6:30\u00a0PM\u00a0CST'],
+    [{ at: '00:05', zone: 'Europe/Berlin' }, 'Thursday, December 10, 2026, 12:05\u00a0AM\u00a0GMT+1'],
+  ])('%o', (clock, text) => {
+    expect(whenText('2026-12-10', clock, voice)).toBe(text);
+  });
+
+  it('names the summer time in summer', () => {
+    const clock = { at: '18:30', zone: 'America/Chicago' };
+    expect(whenText('2027-06-24', clock, voice)).toBe('Thursday, June 24, 2027, 6:30\u00a0PM\u00a0CDT');
+  });
+});
+
+describe('what there is to choose', () => {
+  it('is what the projects differ in, levels from easy to hard, times that divide them', () => {
+    const projects = [
+      listed('a', { level: 'confident', minutes: 70, tags: ['box', 'garden'], occasion: 'spring' }),
+      listed('b', { level: 'beginner', minutes: 25, tags: ['box'] }),
+      listed('c', { level: 'my own word', minutes: 60 }),
+      listed('d', { level: 'improver' }),
+    ];
+    expect(
+      choicesOf(projects, voice).map(({ name, options }) => [name, options.map(({ value }) => value)]),
+    ).toEqual([
+      ['level', ['beginner', 'improver', 'confident', 'my own word']],
+      ['time', ['30', '45', '60']],
+      ['occasion', ['spring']],
+      ['tag', ['box', 'garden']],
+    ]);
+  });
+
+  it('is nothing where they are alike', () => {
+    const alike = [
+      listed('a', { level: 'beginner', minutes: 30 }),
+      listed('b', { level: 'beginner', minutes: 30 }),
+    ];
+    expect(choicesOf(alike, voice)).toEqual([]);
+  });
+});
+
+describe('the papers of a project', () => {
+  it('stand on a line for each kind, and say of what they are when heard alone', () => {
+    const lines = papersLines(
+      'Box',
+      [
+        { kind: 'letter', href: 'box/box-letter.pdf' },
+        { kind: 'large-print', href: 'box/box-large-print.pdf' },
+        { kind: 'template-a4', href: 'box/box-template-a4.pdf' },
+      ],
+      voice,
+    );
+    expect(lines).toEqual([
+      {
+        kind: 'Handout',
+        papers: [
+          { name: 'Letter', spoken: 'Letter: Handout of Box, PDF', href: 'box/box-letter.pdf' },
+          {
+            name: 'Large print',
+            spoken: 'Large print: Handout of Box, PDF',
+            href: 'box/box-large-print.pdf',
+          },
+        ],
+      },
+      {
+        kind: 'Template',
+        papers: [{ name: 'A4', spoken: 'A4: Template of Box, PDF', href: 'box/box-template-a4.pdf' }],
+      },
+    ]);
+    // WCAG 2.2, 2.5.3: the name holds what is seen.
+    for (const { name, spoken } of lines.flatMap(({ papers }) => papers))
+      expect(spoken.startsWith(name)).toBe(true);
+  });
+
+  it('have no line of a kind that is not there', () => {
+    expect(papersLines('Box', [{ kind: 'a4', href: 'a' }], voice).map(({ kind }) => kind)).toEqual([
+      'Handout',
+    ]);
+  });
+});
+
+describe('where the site stands', () => {
+  it.each([
+    ['https://example.org/bench', 'https://example.org/bench/box/'],
+    ['https://example.org/bench/', 'https://example.org/bench/box/'],
+    ['http://example.org', 'http://example.org/box/'],
+  ])('%s', (url, address) => {
+    expect(absolute(siteOf(`url: ${url}\n`), 'box/')).toBe(address);
+  });
+
+  it('is nowhere without an address, and has lasting names all the same', () => {
+    const site = siteOf('title: Bench\n');
+    expect(absolute(site, 'box/')).toBeUndefined();
+    expect(lastingName(site, 'a')).toBe(lastingName(siteOf('title: Bench\ncurrency: EUR\n'), 'a'));
+    expect(lastingName(site, 'a')).not.toBe(lastingName(site, 'b'));
+    expect(lastingName(site, 'a')).not.toBe(lastingName(siteOf('title: Other\n'), 'a'));
+  });
+});

@@ -1,0 +1,82 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import sharp from 'sharp';
+import { describe, expect, it } from 'vitest';
+import { fittedLettering, lettering } from '../../src/make/lettering.ts';
+import { fontOfWoff, typefaceFiles } from '../../src/make/typeface.ts';
+
+const woffOf = (name: string): Buffer =>
+  readFileSync(createRequire(import.meta.url).resolve(`@fontsource/public-sans/files/${name}.woff`));
+
+/** OpenType specification, "Calculating checksums": the sum of a table's 32-bit words, as if it were filled up with zeros. */
+function checksum(table: Buffer): number {
+  const filled = Buffer.concat([table, Buffer.alloc(-table.length & 3)]);
+  let sum = 0;
+  for (let at = 0; at < filled.length; at += 4) sum = (sum + filled.readUInt32BE(at)) >>> 0;
+  return sum;
+}
+
+describe('the typeface unpacked', () => {
+  it.each(['latin', 'latin-ext'])(
+    'is the font that was packed (%s): every table has the checksum noted in it',
+    (subset) => {
+      const font = fontOfWoff(woffOf(`public-sans-${subset}-700-normal`));
+      const count = font.readUInt16BE(4);
+      expect(font.readUInt32BE(0)).toBe(0x00010000);
+      expect(count).toBeGreaterThan(9);
+      // OpenType, "Table directory": (16, the largest power of two not over the count), and so on.
+      expect(font.readUInt16BE(6) + font.readUInt16BE(10)).toBe(16 * count);
+      for (let index = 0; index < count; index += 1) {
+        const at = 12 + 16 * index;
+        const tag = font.toString('latin1', at, at + 4);
+        const table = font.subarray(
+          font.readUInt32BE(at + 8),
+          font.readUInt32BE(at + 8) + font.readUInt32BE(at + 12),
+        );
+        // The head table holds a checksum of the whole font, which its own is reckoned without.
+        if (tag === 'head') {
+          expect(table.readUInt32BE(12)).toBe(0x5f0f3cf5);
+          const without = Buffer.from(table);
+          without.writeUInt32BE(0, 8);
+          expect(checksum(without)).toBe(font.readUInt32BE(at + 4));
+        } else expect([tag, checksum(table)]).toEqual([tag, font.readUInt32BE(at + 4)]);
+      }
+    },
+  );
+
+  it('lies there once for as long as the program runs', () => {
+    expect(typefaceFiles(700)).toEqual(typefaceFiles(700));
+    expect(new Set([...typefaceFiles(400), ...typefaceFiles(700)]).size).toBe(4);
+  });
+});
+
+describe('lettering', () => {
+  const style = { weight: 700, color: '#1a1a1a', width: 500 } as const;
+
+  it('paints the same for the same words, heavier when bold, nothing for nothing', async () => {
+    const one = await lettering('Seed packet keeper', { ...style, size: 40 });
+    const again = await lettering('Seed packet keeper', { ...style, size: 40 });
+    const light = await lettering('Seed packet keeper', { ...style, size: 40, weight: 400 });
+    expect(one?.bytes.equals(again?.bytes ?? Buffer.alloc(0))).toBe(true);
+    const ink = async (painted: typeof one): Promise<number> =>
+      painted ? ((await sharp(painted.bytes).stats()).channels[3]?.sum ?? 0) : 0;
+    expect(await ink(one)).toBeGreaterThan((await ink(light)) * 1.15);
+    expect(await lettering(' \u0007 ', { ...style, size: 40 })).toBeUndefined();
+  });
+
+  it('takes any words for words', async () => {
+    for (const words of ['a < b & c > "d"', '</span><b>', '&#0;', '\ud800 half', 'Šárka łódź ğ', '']) {
+      await expect(lettering(words, { ...style, size: 30 })).resolves.not.toThrow();
+    }
+  });
+
+  it('is as large as fits, and breaks what is too long', async () => {
+    const short = await fittedLettering('Box', [80, 40], 200, style);
+    const long = await fittedLettering('A box with a lid for '.repeat(9), [80, 40], 200, style);
+    expect(short?.height).toBeGreaterThan(50);
+    expect(long?.width).toBeLessThanOrEqual(500);
+    const unbroken = await lettering('W'.repeat(80), { ...style, size: 60 });
+    expect(unbroken?.width).toBeLessThanOrEqual(500);
+    expect(unbroken?.height).toBeGreaterThan(200);
+  });
+});
