@@ -1,6 +1,6 @@
 /**
  * Checks a cutting plan by geometry alone, from the JSON another program would read: it knows nothing of how plans are
- * made. Lengths are the millimetres written there; a thousandth is nobody's business at a trimmer.
+ * made. Lengths are the millimetres written there; a fiftieth of one is nobody's business at a trimmer.
  */
 
 type Figures = { readonly in: string; readonly mm: number };
@@ -44,7 +44,7 @@ type Rectangle = {
   readonly bottom: number;
 };
 
-const NEAR = 0.001;
+const NEAR = 0.02;
 
 /** Everything that is wrong with a plan of one stock; nothing when it can be cut as it says. */
 export function wrongWith(plan: JsonStock, asked: Asked): readonly string[] {
@@ -128,7 +128,7 @@ function cutUp({ sheet, cuts }: JsonLayout, kerf: number, problems: string[]): R
     const sideways = cut.from === 'left';
     const room = sideways ? whole.right - whole.left : whole.bottom - whole.top;
     const across = sideways ? whole.bottom - whole.top : whole.right - whole.left;
-    if (cut.setting.mm <= NEAR || cut.setting.mm >= room - NEAR) problems.push(`cut ${index + 1} is outside`);
+    if (cut.setting.mm <= 0 || cut.setting.mm >= room) problems.push(`cut ${index + 1} is outside`);
     if (!near(cut.length.mm, across)) problems.push(`cut ${index + 1} is not from edge to edge`);
     const beyond = cut.setting.mm + kerf;
     const [near1, far1] = sideways

@@ -1,6 +1,7 @@
 import { performance } from 'node:perf_hooks';
 import { describe, expect, it } from 'vitest';
 import { countBlanks } from '../../src/kit/guillotine/blank.ts';
+import { gridOf } from '../../src/kit/guillotine/grid.ts';
 import { planSheets, type SheetPlan } from '../../src/kit/stock/plan-sheets.ts';
 import { type CuttingProblem, sheetsIn } from '../../src/kit/stock/problem.ts';
 import { loadHighs } from '../../src/shape/highs.ts';
@@ -70,6 +71,53 @@ describe('the fewest sheets', () => {
       expect(planned).toMatchObject({ cost: fewest, bound: fewest });
       expect(sheetsIn(planned.uses)).toBe(fewest);
     }
+  });
+});
+
+/** Twenty kinds of pieces on a letter sheet in sixteenths of an inch, 200 of each. */
+function largeProblem(seed: number, turnable: boolean): CuttingProblem {
+  let state = seed;
+  const below = (most: number): number => {
+    state = (state * 1664525 + 1013904223) % 4294967296;
+    return Math.floor((state / 4294967296) * most);
+  };
+  const blanks = Array.from({ length: 20 }, () => ({
+    width: 8 + below(72),
+    height: 8 + below(90),
+    turnable,
+  }));
+  return { blanks, demand: blanks.map(() => 200), sheets: [{ width: 136, height: 176, cost: 1 }] };
+}
+
+describe('20 kinds of pieces for 200 people', () => {
+  it.each([
+    [1, false],
+    [2, true],
+  ] as const)('take at most one sheet more than proven, within 10 seconds (%i)', (seed, turnable) => {
+    const problem = largeProblem(seed, turnable);
+    const start = performance.now();
+    const planned = plan(problem, 5);
+    expect(performance.now() - start).toBeLessThan(10_000);
+    expect(planned.cost - planned.bound).toBeLessThanOrEqual(1);
+  });
+});
+
+describe('sizes with hardly a common measure', () => {
+  /** Primes: nearly every position on the sheet is a sum of some of them. */
+  const blanks = [101, 127, 157, 191, 223, 257, 293, 331].map((width, index) => ({
+    width,
+    height: [109, 137, 163, 197, 229, 263, 307, 337][index] ?? 0,
+    turnable: index % 2 === 0,
+  }));
+
+  it('leave positions out, and claim no bound that leans on them', () => {
+    const sheet = { width: 3048, height: 3048, cost: 1 };
+    const grid = gridOf(blanks, sheet);
+    expect(grid.exact).toBe(false);
+    const planned = plan({ blanks, demand: blanks.map(() => 60), sheets: [sheet] }, 3);
+    const area = blanks.reduce((sum, { width, height }) => sum + width * height * 60, 0);
+    expect(planned.bound).toBeGreaterThanOrEqual(Math.ceil(area / 3048 ** 2));
+    expect(planned.cost - planned.bound).toBeLessThanOrEqual(1);
   });
 });
 

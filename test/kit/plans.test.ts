@@ -68,6 +68,17 @@ describe('a plan', () => {
     expect(made && wrongWith(made, askedOf(project, 'card', 10))).toEqual([]);
   });
 
+  it('of sizes without any common measure of use can be cut, and claims no bound it has not', () => {
+    const sizes = ['1.000007 x 2.000003', '1.7000011 x 1.300009', '2.1000013 x 0.900017'];
+    const pieces = sizes.map((size, index) => `    p${index}: { stock: card, cut: ${size} }`).join('\n');
+    const project = projectOf(`  stock: { card: { sheet: 8 1/2 x 11 } }\n  pieces:\n${pieces}`);
+    const [made] = jsonStocks(planned(project, order(40, { seconds: 2 })));
+    // 40 × 6.1 square inches on sheets of 93.5: at least 3.
+    expect(made?.bound).toBe(3);
+    expect(made?.total).toBeLessThanOrEqual(4);
+    expect(made && wrongWith(made, askedOf(project, 'card', 40))).toEqual([]);
+  });
+
   it('keeps grain and upright prints, and uses the turn where there is none', () => {
     const total = (more: string): number | undefined =>
       jsonStocks(

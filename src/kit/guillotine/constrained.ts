@@ -2,6 +2,7 @@ import { type CutTree, clipped, countBlanks, longestCut, WASTE } from './blank.t
 import { BlockSearch, treeOf, trimmed, type Wanted } from './block-search.ts';
 
 import { PatternTable } from './pattern-table.ts';
+import { refilled } from './refill.ts';
 
 export type { Wanted } from './block-search.ts';
 
@@ -37,6 +38,32 @@ export function bestConstrained(wanted: Wanted, pairs: number): Found {
   const { value: ceiling } = table;
   const bound = isSure(wanted) ? Math.max(best.value, left) : ceiling;
   return { ...best, bound: Math.min(bound, ceiling) };
+}
+
+/** Kinds of which there are too few leave room; that room is filled with others so many times. */
+const MOST_REFILLS = 5;
+
+/**
+ * A good pattern with at most so many copies of each blank, soon: the best for any number of copies, without those that
+ * are too many, their room filled with what there is more of.
+ */
+export function goodConstrained(wanted: Wanted): Cut {
+  const { grid, values } = wanted;
+  let best = cutOf(new PatternTable(grid, values).tree(), wanted);
+  for (let times = 0; times < MOST_REFILLS; times += 1) {
+    const table = leftOver(best, wanted);
+    if (!table) break;
+    const next = cutOf(refilled(best.tree, grid.sheet, grid, table), wanted);
+    if (next.value <= best.value || longestCut(next.tree, grid.sheet) > grid.longest) break;
+    best = next;
+  }
+  return best;
+}
+
+/** The best patterns of those blanks of which there are more; undefined where there are none. */
+function leftOver({ counts }: Cut, { grid, values, demand }: Wanted): PatternTable | undefined {
+  const rest = values.map((value, blank) => ((counts[blank] ?? 0) < (demand[blank] ?? 0) ? value : 0));
+  return rest.some((value) => value > 0) ? new PatternTable(grid, rest) : undefined;
 }
 
 export type Listed = { readonly patterns: readonly Cut[]; readonly complete: boolean };

@@ -4,7 +4,7 @@ export type Supply = { readonly lengths: readonly number[]; readonly most: numbe
 export type Positions = {
   /** Rising, from 0 to `end`, both included. */
   readonly at: readonly number[];
-  /** False when there were more than `most`, and those that take most blanks to reach were left out. */
+  /** False when there were more than `most`, and some were left out. */
   readonly complete: boolean;
 };
 
@@ -19,12 +19,20 @@ export function normalPositions(supplies: readonly Supply[], end: number, most: 
   const pieces = new Map([[0, 0]]);
   for (const supply of supplies) addMultiples(pieces, supply, end);
   pieces.delete(end);
-  const found = [...pieces].sort(([a, fewer], [b, more]) => fewer - more || a - b);
-  const kept = found.slice(0, most).map(([position]) => position);
-  return {
-    at: [...kept, end].sort((a, b) => a - b),
-    complete: found.length <= most && pieces.size < FAR_TOO_MANY,
-  };
+  const complete = pieces.size <= most && pieces.size < FAR_TOO_MANY;
+  const kept = complete ? [...pieces.keys()] : selection(pieces, end, most);
+  return { at: [...kept, end].sort((a, b) => a - b), complete };
+}
+
+/** Half of them those that take fewest blanks, half spread evenly, so that little is lost wherever a part ends. */
+function selection(pieces: ReadonlyMap<number, number>, end: number, most: number): readonly number[] {
+  const half = Math.floor(most / 2);
+  const byPieces = [...pieces].sort(([a, fewer], [b, more]) => fewer - more || a - b);
+  const first = byPieces.slice(0, half).map(([position]) => position);
+  const spread = new Map(
+    byPieces.map(([position]) => [Math.floor((position / end) * (most - half)), position]),
+  );
+  return [...new Set([...first, ...spread.values()])];
 }
 
 /** Adds every position that can be reached from those there are with one kind more. */

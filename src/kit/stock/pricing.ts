@@ -1,5 +1,5 @@
 import type { Blank, Rect } from '../guillotine/blank.ts';
-import { bestConstrained, type Wanted } from '../guillotine/constrained.ts';
+import { bestConstrained, goodConstrained, type Wanted } from '../guillotine/constrained.ts';
 import { type Grid, gridOf } from '../guillotine/grid.ts';
 import { PatternTable } from '../guillotine/pattern-table.ts';
 import type { CuttingProblem, Pattern, SheetSize } from './problem.ts';
@@ -28,6 +28,15 @@ export class Pricer {
   best(values: readonly number[], demand: readonly number[], pairs: number): readonly Priced[] {
     const wanted = values.map((value, blank) => ((demand[blank] ?? 0) > 0 ? value : 0));
     return this.#grids.map((grids, sheet) => bestOn(grids, sheet, wanted, demand, pairs));
+  }
+
+  /** For each sheet size a good pattern, soon. */
+  good(values: readonly number[], demand: readonly number[]): readonly Pattern[] {
+    const wanted = values.map((value, blank) => ((demand[blank] ?? 0) > 0 ? value : 0));
+    return this.#grids.map(({ grid }, sheet) => {
+      const { tree, counts } = goodConstrained({ grid, values: wanted, demand });
+      return { sheet, tree, counts };
+    });
   }
 
   /** All patterns of one sheet size, to be searched for the problem's own demand. */
