@@ -42,8 +42,9 @@ function distinct(texts: readonly (string | undefined)[]): readonly string[] {
   return [...new Set(texts)].filter((text) => text !== undefined).sort();
 }
 
+/** Begins with a capital, as the words beside it in the list of choices do. */
 function plainOption(value: string): Choice['options'][number] {
-  return { value, text: value };
+  return { value, text: `${value.charAt(0).toLocaleUpperCase()}${value.slice(1)}` };
 }
 
 function rank(level: string): number {
