@@ -3,7 +3,14 @@
  *
  * @packageDocumentation
  */
+export type { Bench } from './kit/bench.ts';
+export { type Kit, type KitOrder, type KitResult, planKit } from './kit/kit.ts';
+export type { Layout, StockPlan } from './kit/plan.ts';
+export { kitCsv } from './kit/report/csv.ts';
+export { type Currency, kitJson } from './kit/report/json.ts';
 export { draftText } from './make/draft.ts';
+export { type KitReply, type KitRequest, requestKit } from './make/kit.ts';
+export { type KitFilesOptions, makeKitFiles } from './make/kit-files.ts';
 export { type MakeOptions, type MakeResult, make } from './make/make.ts';
 export { Unwritable, type Written } from './make/output.ts';
 export type { Progress } from './make/work.ts';

@@ -1,6 +1,6 @@
 import { clipped, countBlanks } from '../guillotine/blank.ts';
 import { type Generation, generatePatterns } from './column-generation.ts';
-import { type Pattern, stillWanted, type Use } from './problem.ts';
+import { type Pattern, repeats, stillWanted, type Use } from './problem.ts';
 
 /** Parts of a sheet this near to a whole one are a whole one. */
 const NEARLY = 1e-6;
@@ -40,13 +40,15 @@ export function dive(
 
 /** Adds a pattern so many times, without what would be too much; less often where nothing is left to cut. */
 function take(uses: Use[], pattern: Pattern, times: number, wanted: readonly number[]): void {
-  let left = wanted;
-  for (let time = 0; time < times; time += 1) {
+  let [left, still] = [wanted, times];
+  while (still > 0) {
     const tree = clipped(pattern.tree, left);
     const counts = countBlanks(tree, left.length);
     if (counts.every((count) => count === 0)) return;
-    const use: Use = { pattern: { sheet: pattern.sheet, tree, counts }, count: 1 };
+    const cut: Pattern = { sheet: pattern.sheet, tree, counts };
+    const use: Use = { pattern: cut, count: Math.min(still, repeats(cut, left)) };
     uses.push(use);
     left = stillWanted(left, [use]);
+    still -= use.count;
   }
 }

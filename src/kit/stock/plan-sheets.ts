@@ -70,7 +70,8 @@ class Planner {
       if (!this.#isDone) this.#choose();
       if (!this.#isDone && attempt === 0) this.#closeGap();
     }
-    return { uses: this.#easiest(), cost: this.#cost, bound: this.#bound };
+    const uses = this.#easiest();
+    return { uses, cost: costOf(uses, this.#problem), bound: this.#bound };
   }
 
   /** Of the plans at this cost an easy one, with exactly what is wanted of each blank. */
