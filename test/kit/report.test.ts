@@ -85,6 +85,10 @@ describe('the CSV of a kit', () => {
         .filter((row) => row.list === list && row.item === item)
         .reduce((total, row) => total + Number(row.count), 0);
     expect(sum('piece', 'front')).toBe(24);
+    const sizes = rows
+      .filter(({ item }) => item === 'front')
+      .map((row) => [row['width in'], row['height in']]);
+    expect(new Set(sizes.map(String))).toEqual(new Set(['3 1/4,4 1/2']));
     expect(sum('sheet', 'Moss cardstock')).toBe(24);
     expect(
       rows.find(({ list, item }) => list === 'buy' && item === 'Strong double-sided tape'),

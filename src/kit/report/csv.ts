@@ -1,8 +1,8 @@
-import type { Length } from '../../measure/length.ts';
 import { printDecimal, printInches } from '../../measure/print.ts';
+import { quarterTurned, type Size } from '../../measure/size.ts';
 import type { Money } from '../../project/model.ts';
 import type { Kit } from '../kit.ts';
-import type { Layout, StockPlan } from '../plan.ts';
+import type { Layout, PieceKind, StockPlan } from '../plan.ts';
 import { type Amount, lengthOf } from '../shopping/amount.ts';
 import { mmFigure, moneyFigure } from './figures.ts';
 import type { Currency } from './json.ts';
@@ -56,7 +56,7 @@ function stockRows(plan: StockPlan): readonly Row[] {
 }
 
 /** Counts are those of all sheets of the layout; of cuts those of one sheet. */
-function layoutRows({ stock }: StockPlan, layout: Layout, number: number): readonly Row[] {
+function layoutRows({ stock, kinds }: StockPlan, layout: Layout, number: number): readonly Row[] {
   const common = { stock: stock.id.value, layout: number };
   const pieces = layout.namings.flatMap(({ count, names }) =>
     layout.placements.map((placement, index) => ({ name: names[index] ?? '', placement, count })),
@@ -65,7 +65,8 @@ function layoutRows({ stock }: StockPlan, layout: Layout, number: number): reado
     const own = pieces.filter((piece) => piece.name === name);
     const [first] = own;
     const count = own.reduce((sum, piece) => sum + piece.count, 0);
-    return first ? [{ ...common, list: 'piece', item: name, count, ...sizeOf(first.placement) }] : [];
+    const kind = first && kinds[first.placement.kind];
+    return kind ? [{ ...common, list: 'piece', item: name, count, ...sizeOf(sizeNamed(kind, name)) }] : [];
   });
   return [
     { ...common, list: 'sheet', item: stock.name, count: layout.count, ...sizeOf(layout.size) },
@@ -84,7 +85,13 @@ function layoutRows({ stock }: StockPlan, layout: Layout, number: number): reado
   ];
 }
 
-function sizeOf({ width, height }: { readonly width: Length; readonly height: Length }): Row {
+/** A piece's size as the project gives it, however it lies on the sheet. */
+function sizeNamed({ pieces, size }: PieceKind, name: string): Size {
+  const isFlipped = pieces.some((piece) => piece.name === name && piece.flipped);
+  return isFlipped ? quarterTurned(size) : size;
+}
+
+function sizeOf({ width, height }: Size): Row {
   return {
     'width in': printInches(width, 'plain'),
     'height in': printInches(height, 'plain'),

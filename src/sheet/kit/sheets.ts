@@ -1,4 +1,5 @@
 import type { Layout, StockPlan } from '../../kit/plan.ts';
+import { quarterTurned } from '../../measure/size.ts';
 import { drawingElement } from '../figures.ts';
 import { html, SafeHtml } from '../safe-html.ts';
 import { kindLetter, kindName, pieceName } from './kinds.ts';
@@ -98,7 +99,7 @@ export function pieceRows(plans: readonly StockPlan[], kits: number, words: KitW
     kinds.flatMap(({ pieces, size }) =>
       pieces.map(({ name, perKit, flipped }) => ({
         name: pieceName(name, words.voice),
-        size: words.size(flipped ? { width: size.height, height: size.width } : size),
+        size: words.size(flipped ? quarterTurned(size) : size),
         stock: stock.name,
         perKit,
         count: perKit * kits,
