@@ -2,7 +2,7 @@ import type Fraction from 'fraction.js';
 import type { Project } from '../project/model.ts';
 import type { Shapes } from '../shape/shapes.ts';
 import type { Bench } from './bench.ts';
-import { demandOf, type KitProblem } from './demand.ts';
+import { demandOf, type KitProblem, type StockDemand } from './demand.ts';
 import type { StockPlan } from './plan.ts';
 import { planStock, type SearchTools, type Stand } from './plan-stock.ts';
 import { type Cost, costOf } from './shopping/cost.ts';
@@ -49,16 +49,11 @@ export function planKit(
   tools: SearchTools,
   progress: KitProgress = () => {},
 ): KitResult {
-  const { attendees, spares, margin, bench, seconds } = order;
+  const { attendees, spares, margin, bench } = order;
   const kits = attendees + spares;
   const { stocks: demands, problems } = demandOf(project, shapes, bench);
   if (problems.length > 0) return { problems };
-  const end = tools.clock() + seconds;
-  const stocks = demands.map((demand, index) => {
-    const share = (end - tools.clock()) / (demands.length - index);
-    const told = (stand: Stand): void => progress(demand.stock.name, stand);
-    return planStock(demand, kits, bench, Math.max(0, share), tools, told);
-  });
+  const stocks = planStocks(demands, kits, order, tools, progress);
   const shopping = shoppingList(project, stocks, { attendees, kits });
   return {
     kit: {
@@ -72,4 +67,24 @@ export function planKit(
       weight: weightOf(demands),
     },
   };
+}
+
+/** The easiest first, so that the time they leave goes to the others; in the order given. */
+function planStocks(
+  demands: readonly StockDemand[],
+  kits: number,
+  { bench, seconds }: KitOrder,
+  tools: SearchTools,
+  progress: KitProgress,
+): readonly StockPlan[] {
+  const end = tools.clock() + seconds;
+  const ease = ({ kinds, stock }: StockDemand): number => kinds.length * stock.sheets.length;
+  const waiting = demands.toSorted((a, b) => ease(a) - ease(b));
+  const plans = new Map<StockDemand, StockPlan>();
+  for (const [index, demand] of waiting.entries()) {
+    const share = Math.max(0, end - tools.clock()) / (waiting.length - index);
+    const told = (stand: Stand): void => progress(demand.stock.name, stand);
+    plans.set(demand, planStock(demand, kits, bench, share, tools, told));
+  }
+  return demands.flatMap((demand) => plans.get(demand) ?? []);
 }

@@ -21,6 +21,8 @@ export type Line = {
   readonly written?: string;
   readonly needed?: Amount;
   readonly onHand?: Amount;
+  /** What is on hand as it was written: `1 pack`. */
+  readonly onHandWritten?: string;
   /** What is needed and not on hand. */
   readonly toGet?: Amount;
   readonly pack?: Amount;

@@ -34,7 +34,7 @@ function stockLines({ stock, layouts }: StockPlan): readonly Line[] {
 }
 
 function supplyLine(supply: Supply, { attendees, kits }: Party): Line {
-  const { item, kind, share, each, pack } = supply;
+  const { item, kind, share, each, pack, onHand } = supply;
   const isKept = each === undefined && (share !== undefined || KEPT.includes(kind.value));
   const line = {
     item: item.value,
@@ -42,6 +42,7 @@ function supplyLine(supply: Supply, { attendees, kits }: Party): Line {
     consumed: !isKept,
     ...(share === undefined ? {} : { share: share.value }),
     ...(pack === undefined ? {} : { packWritten: pack.value }),
+    ...(onHand === undefined ? {} : { onHandWritten: onHand.value }),
   };
   if (isKept) {
     const need = needOf(supply, countOf(Math.ceil(attendees / (share?.value ?? 1))));

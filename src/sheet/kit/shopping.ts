@@ -35,12 +35,12 @@ export function shoppingGroups(lines: readonly Line[], words: KitWords): readonl
 
 function rowOf(line: Line, words: KitWords): ShoppingRow {
   const { voice, amount, money } = words;
-  const { item, sheet, needed, written, share, onHand, price } = line;
+  const { item, sheet, needed, written, share, onHand, onHandWritten, price } = line;
   const sharing = share === undefined ? undefined : voice.say('supply-share', { count: share });
   return {
     item: joined([item, ...(sheet ? [words.size(sheet)] : [])]),
     needed: needed ? joined([amount(needed), ...(sharing ? [sharing] : [])]) : unknownAmount(written, words),
-    onHand: onHand ? amount(onHand) : '',
+    onHand: onHandWritten ?? (onHand ? amount(onHand) : ''),
     buy: buyOf(line, words),
     price: price ? money(price) : '',
     cost: costOf(line, words),
