@@ -1,12 +1,12 @@
 import { languageFaults } from '../make/languages.ts';
 import { readLabels } from '../make/package-files.ts';
 import { loadWorkspace } from '../project/load.ts';
+import { isFailure } from '../proof/finding.ts';
 import { findingsJson, printFindings } from '../proof/print.ts';
 import { proofFaults } from '../proof/proof.ts';
 import { proofStudied } from '../proof/studied.ts';
 import { studyProjects } from '../shape/edition/study.ts';
 import { editionTables } from './editions.ts';
-import { isFailure } from './findings.ts';
 import { type CommandHost, type CommonOptions, inkFor } from './terminal.ts';
 import { workspaceFolder } from './workspace-folder.ts';
 

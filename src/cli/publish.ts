@@ -1,7 +1,7 @@
 import { loadWorkspace } from '../project/load.ts';
+import { isFailure } from '../proof/finding.ts';
 import { type Published, publish, unpublished } from '../publish/publish.ts';
 import { studyProjects } from '../shape/edition/study.ts';
-import { isFailure } from './findings.ts';
 import {
   count,
   type MakingOptions,

@@ -4,11 +4,10 @@ import type { Currency } from '../kit/report/json.ts';
 import { loadWorkspace } from '../project/load.ts';
 import type { Project, Workspace } from '../project/model.ts';
 import { moneyDecimals } from '../project/reader.ts';
-import type { Finding } from '../proof/finding.ts';
-import { proofProject, proofSettings } from '../proof/proof.ts';
+import { type Finding, isFailure } from '../proof/finding.ts';
+import { proofProject, proofSite } from '../proof/proof.ts';
 import { buildShapes } from '../shape/build.ts';
 import { loadHighs } from '../shape/highs.ts';
-import { isSound } from './sound.ts';
 
 export type KitRequest = {
   /** The workspace's folder, absolute. */
@@ -44,8 +43,8 @@ export async function requestKit(request: KitRequest): Promise<KitReply> {
   const project = workspace.projects.find(({ slug }) => slug === request.slug);
   if (!project) return { kind: 'no such project', slugs: workspace.projects.map(({ slug }) => slug) };
   const shapes = buildShapes(project);
-  const findings = [...proofSettings(workspace), ...proofProject(workspace, project, shapes)];
-  if (!isSound(project, findings, false)) {
+  const findings = [...proofSite(workspace), ...proofProject(workspace, project, shapes)];
+  if (isFailure(findings, false)) {
     return {
       kind: 'findings',
       findings: findings.filter(({ severity }) => severity === 'error'),

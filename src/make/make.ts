@@ -3,9 +3,9 @@ import { openPrinter } from '../print/printer.ts';
 import type { Ledger } from '../project/ledger.ts';
 import { loadWorkspace } from '../project/load.ts';
 import type { Workspace } from '../project/model.ts';
-import type { Finding } from '../proof/finding.ts';
-import { proofFaults } from '../proof/proof.ts';
-import { proofStudied } from '../proof/studied.ts';
+import { type Finding, isFailure } from '../proof/finding.ts';
+import { proofFaults, proofSite } from '../proof/proof.ts';
+import { proofEach, together } from '../proof/studied.ts';
 import { type Study, studyProjects } from '../shape/edition/study.ts';
 import type { Labels } from '../sheet/labels.ts';
 import { cardOf } from './card.ts';
@@ -16,7 +16,6 @@ import { outputs } from './outputs/index.ts';
 import { readPackageFiles } from './package-files.ts';
 import { readPictures } from './pictures.ts';
 import { readRecord } from './record.ts';
-import { isSound } from './sound.ts';
 import { openStudio } from './studio.ts';
 import type { Progress } from './work.ts';
 
@@ -65,8 +64,10 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
   const workspace = await loadWorkspace(root, { namedFrom: options.namedFrom });
   const studies = await studyProjects(workspace.projects);
   const files = readPackageFiles();
+  const ofProjects = proofEach(workspace, studies);
+  const ofSite = proofSite(workspace);
   const findings = [
-    ...proofStudied(workspace, studies),
+    ...together(workspace, ofProjects),
     ...proofFaults(languageFaults(workspace, files.labels)),
   ];
   const cache = { folder: join(out, '.cache', 'pictures') };
@@ -79,8 +80,10 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
     for (const study of wanted) {
       const { project, worked } = study;
       const { pictures, faults } = await readPictures(join(root, project.folder), project, cache);
-      findings.push(...proofFaults(faults));
-      if (!isSound(project, findings, options.strict === true)) {
+      const ofPictures = proofFaults(faults);
+      findings.push(...ofPictures);
+      const own = [...ofSite, ...(ofProjects.get(project) ?? []), ...ofPictures];
+      if (isFailure(own, options.strict === true)) {
         held.push(project.slug);
         continue;
       }

@@ -43,11 +43,13 @@ export function readWorkspace({
   const read = projects.map((source) =>
     readProject({ ...source, slug: slugOf(source.folder), shared, moneyDecimals: decimals }),
   );
+  const ofSettings = faults.filter(({ at }) => at.file === settings);
+  const ofShared = faults.filter(({ at }) => at.file !== settings);
   return {
     root,
-    site,
+    site: { ...site, faults: [...ofSettings, ...site.faults] },
     projects: read.toSorted((a, b) => compare(a.slug, b.slug) || compare(a.folder, b.folder)),
-    faults: [...faults, ...shared.faults],
+    faults: [...ofShared, ...shared.faults],
   };
 }
 

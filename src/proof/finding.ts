@@ -20,3 +20,8 @@ export type Finding = {
   readonly file?: string;
   readonly notes: readonly Note[];
 };
+
+/** Whether findings stop what they are about: errors do; warnings too under `--strict`. */
+export function isFailure(findings: readonly Finding[], strict: boolean): boolean {
+  return findings.some(({ severity }) => severity === 'error' || (strict && severity === 'warning'));
+}

@@ -48,7 +48,12 @@ export function proofConverted(
   return inOrder(withoutDoubles(findings));
 }
 
-/** The faults of the settings and the shared files, which belong to no project. */
+/** The faults of `site.yaml`, which concern every project. */
+export function proofSite({ site, root }: Workspace, rules: readonly Rule[] = everyRule): Finding[] {
+  return inOrder(withoutDoubles(wordedFaults(site.faults, rules, root)));
+}
+
+/** The faults of the settings and the shared files, whether or not a project uses them. */
 export function proofSettings(workspace: Workspace, rules: readonly Rule[] = everyRule): Finding[] {
   const faults = [...workspace.site.faults, ...workspace.faults];
   return inOrder(withoutDoubles(wordedFaults(faults, rules, workspace.root)));
@@ -132,7 +137,7 @@ function ours(message: string, file: string, at?: Finding['at']): Finding {
 }
 
 /** The same rule at the same place with the same words says nothing new. */
-function withoutDoubles(findings: readonly Finding[]): Finding[] {
+export function withoutDoubles(findings: readonly Finding[]): Finding[] {
   const key = (finding: Finding): string =>
     [finding.rule, fileOf(finding), finding.at?.start, finding.at?.end, finding.message].join('\n');
   return [...new Map(findings.map((finding) => [key(finding), finding])).values()];

@@ -1,6 +1,6 @@
-import { cpSync, mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { Readable, Writable } from 'node:stream';
 import { fileURLToPath } from 'node:url';
 import { afterAll } from 'vitest';
@@ -42,6 +42,16 @@ afterAll(() => {
 export function emptyFolder(): string {
   const folder = mkdtempSync(join(tmpdir(), 'sheetwright-test-'));
   folders.push(folder);
+  return folder;
+}
+
+/** A folder with these files, by their paths in it. */
+export function folderWith(files: Readonly<Record<string, string | Uint8Array>>): string {
+  const folder = emptyFolder();
+  for (const [path, content] of Object.entries(files)) {
+    mkdirSync(dirname(join(folder, path)), { recursive: true });
+    writeFileSync(join(folder, path), content);
+  }
   return folder;
 }
 
