@@ -24,9 +24,15 @@ const NUMBER_AND_UNIT: RegExp = new RegExp(
   'giu',
 );
 
-/** `10 in the room`: a whole number, and behind the word "in" a word that begins where something is, not how long. */
+/**
+ * `10 in the room`: a whole number, and behind the word "in" a word that begins where something is, not how long. "in"
+ * is such a word in German and Dutch too: `die 6 in den Umschlag`.
+ */
 const PLACE_NOT_LENGTH =
-  /^(?:an?|the|this|that|these|those|it|its|my|your|our|his|her|their|them|each|every|any|some|one|both|total|half|order|turn|front|place|use|all(?!\s+(?:a?round)\b))\b/iu;
+  /^(?:an?|the|this|that|these|those|it|its|my|your|our|his|her|their|them|each|every|any|some|one|both|total|half|order|turn|front|place|use|all(?!\s+(?:a?round)\b)|der|das|den|dem|ein|einen|einem|einer|zwei|jede[mnrs]?|beide|de|het|een|twee|elke?|je|jouw)\b/iu;
+
+/** `6 in die Tasche`: a noun in German has a capital, so a `4 in die` stays what cuts circles of that size. */
+const GERMAN_PLACE = /^die\s+\p{Lu}/u;
 
 /** Longer than any ribbon on the table: a year before the word "in", say. */
 const LONGEST: Length = Length.of(10_000, 1, 'mm');
@@ -40,7 +46,8 @@ export function scanMeasurements(text: string): Measurement[] {
 }
 
 function namesPlace(match: string, after: string): boolean {
-  return /^\d+\s+in$/iu.test(match) && PLACE_NOT_LENGTH.test(after.trimStart());
+  const next = after.trimStart();
+  return /^\d+\s+in$/iu.test(match) && (PLACE_NOT_LENGTH.test(next) || GERMAN_PLACE.test(next));
 }
 
 /** The full stop behind `4 in.` ends the sentence, unless the sentence goes on. */

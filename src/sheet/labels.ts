@@ -40,3 +40,8 @@ export function speaker({ language, texts }: Labels): Say {
     isOne: (count: number) => plurals.select(count) === 'one',
   });
 }
+
+/** What stands between the members of a list: a semicolon where a comma divides a figure, as in `3,5; 4 mm`. */
+export function betweenMembers(members: readonly string[]): string {
+  return members.some((member) => /\d,\d/u.test(member)) ? '; ' : ', ';
+}

@@ -1,6 +1,7 @@
 import type { Length } from '../measure/length.ts';
 import { printInches, printMillimetres, rulerInches } from '../measure/print.ts';
 import type { Editions, Twin } from '../shape/editions.ts';
+import { betweenMembers } from './labels.ts';
 import { html, SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';
 
@@ -78,8 +79,10 @@ function joined(figures: readonly SafeHtml[], grouping: Grouping, voice: Voice, 
   }
   const last = figures.at(-1) ?? SafeHtml.empty;
   const closing = html`<span class="figures">${last} ${unit}</span>`;
+  const between = betweenMembers(figures.map(String));
   const row = [...figures.slice(0, -1), closing];
-  return grouping === 'column' ? SafeHtml.join(row, ', ') : voice.list(row);
+  if (grouping === 'column') return SafeHtml.join(row, between);
+  return between === ', ' ? voice.list(row) : voice.list([SafeHtml.join(row.slice(0, -1), between), closing]);
 }
 
 function spokenInches(lengths: readonly Length[], grouping: Grouping, voice: Voice): SafeHtml {

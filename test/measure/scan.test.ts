@@ -27,6 +27,7 @@ describe('measurements in running text', () => {
     ['a 4 in. wide strip', ['4 in. = 4 in']],
     ['1/8 in (3 mm)', ['1/8 in = 1/8 in', '3 mm = 15/127 in']],
     ['4 in wide', ['4 in = 4 in']],
+    ['with a 4 in die', ['4 in = 4 in']],
     ['2 1/4\nin wide', ['2 1/4\nin = 9/4 in']],
     ['1/4 in the middle', ['1/4 in = 1/4 in']],
   ])('%j', (text, expected) => {
@@ -40,6 +41,9 @@ describe('measurements in running text', () => {
     '4 in all',
     'at 3:15 in the hall',
     'fold the 8 in half',
+    'die 6 in den Umschlag',
+    'die 6 in die Tasche',
+    'de 6 in het vakje',
     'since 2026 in Harbour Street',
     'take 3 of them',
     'on page 2 1/4',

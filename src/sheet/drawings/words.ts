@@ -2,6 +2,7 @@ import type { Length } from '../../measure/length.ts';
 import { printInches, printMillimetres, rulerInches } from '../../measure/print.ts';
 import type { Size } from '../../measure/size.ts';
 import type { Twin } from '../../shape/editions.ts';
+import { betweenMembers } from '../labels.ts';
 import { sheetNamed } from '../names.ts';
 import { around, inchLettering, type Label, type Lettering, metricLettering } from './lettering.ts';
 import type { DrawingStyle } from './style.ts';
@@ -84,7 +85,7 @@ export function spokenVolume(
 export function listed(items: readonly string[], say: DrawingStyle['say']): string {
   const [last] = items.slice(-1);
   if (items.length < 2 || last === undefined) return items.join('');
-  return say('drawing-and', { first: items.slice(0, -1).join(', '), last });
+  return say('drawing-and', { first: items.slice(0, -1).join(betweenMembers(items)), last });
 }
 
 /** A piece's, sheet's or panel's id as a caption: `seed-box.lid` is `Seed box lid`. */
