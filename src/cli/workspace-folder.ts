@@ -1,13 +1,14 @@
 import { existsSync, readdirSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { basename, dirname, join, relative, resolve } from 'node:path';
 import { Refusal } from './terminal.ts';
+
+const SHEET = 'sheet.md';
 
 /** Whether a folder is a workspace: it has settings, or a folder with a sheet in it. */
 export function isWorkspace(folder: string): boolean {
-  if (!existsSync(folder)) return false;
-  if (existsSync(join(folder, 'site.yaml'))) return true;
-  return readdirSync(folder, { withFileTypes: true }).some(
-    (entry) => entry.isDirectory() && existsSync(join(folder, entry.name, 'sheet.md')),
+  return (
+    existsSync(join(folder, 'site.yaml')) ||
+    namesIn(folder).some((name) => existsSync(join(folder, name, SHEET)))
   );
 }
 
@@ -18,12 +19,11 @@ export function isWorkspace(folder: string): boolean {
 export function workspaceFolder(named: string | undefined, cwd: string): string {
   if (named !== undefined) {
     const folder = resolve(cwd, named);
-    if (!isWorkspace(folder)) {
-      throw new Refusal(
-        `no projects in ${named}: name a folder that holds <project>/sheet.md, or write one with "sheetwright draft"`,
-      );
-    }
-    return folder;
+    if (isWorkspace(folder)) return folder;
+    throw new Refusal(
+      oneProject(named, cwd) ??
+        `no projects in ${named}: name a folder that holds <project>/${SHEET}, or write one with "sheetwright draft"`,
+    );
   }
   const usual = [cwd, join(cwd, 'projects')].find(isWorkspace);
   if (usual === undefined) {
@@ -32,4 +32,22 @@ export function workspaceFolder(named: string | undefined, cwd: string): string 
     );
   }
   return usual;
+}
+
+/** What is said to who names a project, or its sheet, where its workspace is meant. */
+function oneProject(named: string, cwd: string): string | undefined {
+  const path = resolve(cwd, named);
+  const project = basename(path) === SHEET ? dirname(path) : path;
+  if (!existsSync(join(project, SHEET))) return undefined;
+  const workspace = relative(cwd, dirname(project)) || '.';
+  return `${named} is one project: name the folder of projects that it lies in, ${workspace}`;
+}
+
+/** What lies in a folder; nothing where there is none, or none that may be read. */
+function namesIn(folder: string): readonly string[] {
+  try {
+    return readdirSync(folder);
+  } catch {
+    return [];
+  }
 }
