@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs';
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join, relative, resolve } from 'node:path';
 import { draftText } from '../make/draft.ts';
+import { canBeProject } from '../project/load.ts';
 import { slugOf } from '../project/slug.ts';
 import type { Form } from '../shape/form.ts';
 import { forms } from '../shape/forms/index.ts';
@@ -37,6 +38,7 @@ export function addDraft({ program, terminal }: CommandHost): void {
 }
 
 function requireSlug(slug: string): void {
+  if (!canBeProject(slug)) throw new Refusal(`a folder named "${slug}" is no project: choose another name`);
   const fit = slugOf(slug);
   if (fit === slug) return;
   throw new Refusal(

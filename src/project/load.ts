@@ -29,8 +29,10 @@ export async function loadWorkspace(root: string, options: LoadOptions = {}): Pr
   const entries = (await readdir(folder)).sort();
   const site = await load(join(folder, 'site.yaml'), named);
   const shared = await loadShared(join(folder, 'shared'), named);
+  const isWanted = (entry: string): boolean =>
+    canBeProject(entry) && (options.only?.includes(slugOf(entry)) ?? true);
   const sheets = await Promise.all(
-    entries.filter((entry) => isCandidate(entry, options)).map((entry) => loadProject(folder, entry, named)),
+    entries.filter(isWanted).map((entry) => loadProject(folder, entry, named)),
   );
   const settings = [...(site ? [site] : []), ...shared];
   return readWorkspace({
@@ -42,9 +44,12 @@ export async function loadWorkspace(root: string, options: LoadOptions = {}): Pr
   });
 }
 
-function isCandidate(entry: string, { only }: LoadOptions): boolean {
-  if (entry.startsWith('.') || ['shared', 'node_modules', 'dist'].includes(entry)) return false;
-  return only === undefined || only.includes(slugOf(entry));
+/** Folders of a workspace that are no project, whatever lies in them. */
+const NO_PROJECTS: readonly string[] = ['shared', 'node_modules', 'dist'];
+
+/** Whether a folder of this name can be a project. */
+export function canBeProject(folder: string): boolean {
+  return !folder.startsWith('.') && !NO_PROJECTS.includes(folder);
 }
 
 /** A path as a person at `from` would type it, with forward slashes everywhere. */

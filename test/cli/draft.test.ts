@@ -42,6 +42,9 @@ describe('sheetwright draft', () => {
     expect(formed.code).toBe(2);
     expect(formed.err).toContain('clip-top box');
     expect((await sheetwright(folder, 'draft', '../escape')).code).toBe(2);
+    // Nothing would ever be made of a project in the folder of shared values.
+    const shared = await sheetwright(folder, 'draft', 'shared');
+    expect([shared.code, shared.err]).toEqual([2, expect.stringContaining('"shared" is no project')]);
     expect(existsSync(join(folder, 'projects'))).toBe(false);
   });
 });

@@ -95,7 +95,8 @@ describe('a file that cannot be read as text', () => {
     await put('site.yaml', new Uint8Array([0, 1, 2]));
     await put('shared/stock.yaml', new Uint8Array([0xff]));
     const workspace = await loadWorkspace(root, { namedFrom: root });
-    expect(workspace.faults.map(({ kind, at }) => [kind, at.file.path])).toEqual([
+    const faults = [...workspace.site.faults, ...workspace.faults];
+    expect(faults.map(({ kind, at }) => [kind, at.file.path])).toEqual([
       ['not-text', 'site.yaml'],
       ['not-text', 'shared/stock.yaml'],
     ]);
