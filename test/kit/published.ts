@@ -1,6 +1,6 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { describe } from 'vitest';
+import { describe, it } from 'vitest';
 
 /** Open data that may lie beside the project: see each file for its source and licence. */
 const FOLDER = new URL('../../../shared/data/', import.meta.url);
@@ -14,6 +14,6 @@ export function published(name: string): unknown {
 /** Runs tests on an open data file where it is there, and shows in the report where it is not. */
 export function describeWith<T>(name: string, title: string, tests: (data: T) => void): void {
   const data = published(name) as T | undefined;
-  if (data === undefined) describe.skip(`${title} (${name} is not beside this copy)`, () => {});
+  if (data === undefined) describe(title, () => it.skip(`${name} is not beside this copy`, () => {}));
   else describe(title, () => tests(data));
 }
