@@ -19,6 +19,13 @@ export const TEXT_REFERENCES: readonly ReferenceKind[] = [
   'assembly',
 ];
 
+/** Those that are answered with a list and not within a line. */
+const LISTS: readonly string[] = ['trims', 'assembly'] satisfies ReferenceKind[];
+
+export function isListReference(name: string): boolean {
+  return LISTS.includes(name);
+}
+
 export function isDirective(node: { readonly type: string }): node is Directive {
   return ['containerDirective', 'leafDirective', 'textDirective'].includes(node.type);
 }

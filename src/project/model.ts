@@ -180,6 +180,8 @@ export type Reference = {
   readonly kind: ReferenceKind;
   readonly name: At<string>;
   readonly attributes: Readonly<Record<string, string>>;
+  /** The `view=` of a drawing. */
+  readonly view?: At<string>;
 };
 
 export type Picture = { readonly path: At<string>; readonly alternative: string; readonly at: Place };

@@ -1,10 +1,11 @@
 import type { Heading, Nodes, RootContent } from 'mdast';
 import { toString as plainText } from 'mdast-util-to-string';
-import { type Directive, isDirective, TEXT_REFERENCES } from './directives.ts';
+import { type Directive, isDirective, isListReference, TEXT_REFERENCES } from './directives.ts';
 import type { Fault } from './fault.ts';
 import { KNOWN_KEYS } from './known-keys.ts';
 import { childrenOf, everyNode, placeOf } from './markdown.ts';
 import type { Picture, Prose, Reference } from './model.ts';
+import { present } from './optional.ts';
 import { picturePlace } from './pictures.ts';
 import type { At, Place, SourceFile } from './source.ts';
 
@@ -20,6 +21,7 @@ export function readProse(
   const texts: At<string>[] = [];
   for (const root of [...also, ...nodes]) {
     const unseen = unseenIn(root);
+    checkLists(root, file, report);
     for (const node of everyNode(root)) {
       if (node.type === 'text' && node.position) texts.push(run(placeOf(node, file)));
       if (node.type === 'image' && !unseen.has(node)) {
@@ -40,9 +42,27 @@ function unseenIn(root: RootContent): ReadonlySet<Nodes> {
   return new Set(hosts.flatMap((host) => [...everyNode(host)]));
 }
 
+/** Reports a directive that is answered with a list where no list can stand. */
+function checkLists(root: RootContent, file: SourceFile, report: (fault: Fault) => void): void {
+  const nodes = [...everyNode(root)];
+  const inParagraphs = new Set<Nodes>(
+    nodes.flatMap((node) => (node.type === 'paragraph' ? node.children : [])),
+  );
+  for (const node of nodes) {
+    if (node.type !== 'textDirective' || !isListReference(node.name) || inParagraphs.has(node)) continue;
+    const at = placeOf(node, file);
+    const expected = 'to stand in a paragraph, not in a heading, a table or emphasized words';
+    report({ kind: 'unexpected-value', key: `:${node.name}`, expected, actual: textAt(at), at });
+  }
+}
+
 /** A run as it stands in the file, so that an offset in it is an offset in the file. */
 function run(at: Place): At<string> {
-  return { value: at.file.text.slice(at.start, at.end), at };
+  return { value: textAt(at), at };
+}
+
+function textAt({ file, start, end }: Place): string {
+  return file.text.slice(start, end);
 }
 
 function readReference(
@@ -50,23 +70,38 @@ function readReference(
   file: SourceFile,
   report: (fault: Fault) => void,
 ): Reference | undefined {
-  const attributes = Object.fromEntries(
-    Object.entries(node.attributes ?? {}).map(([key, value]) => [key, value ?? '']),
-  );
-  if (node.type === 'leafDirective') {
-    checkAttributes(node, KNOWN_KEYS.drawing, file, report);
-    const at = attributePlace(node, 'of', file);
-    if (attributes.of) return { kind: 'drawing', name: { value: attributes.of, at }, attributes };
-    const whole = placeOf(node, file);
-    const expected = 'the name of a piece in it, such as ::drawing{of=box}';
-    const actual = file.text.slice(whole.start, whole.end);
-    report({ kind: 'unexpected-value', key: 'a drawing', expected, actual, at: whole });
-    return undefined;
-  }
+  if (node.type === 'leafDirective') return readDrawing(node, file, report);
   checkAttributes(node, [], file, report);
   const kind = TEXT_REFERENCES.find((each) => each === node.name);
   if (node.type !== 'textDirective' || !kind) return undefined;
-  return { kind, name: { value: plainText(node).trim(), at: insidePlace(node, file) }, attributes };
+  return {
+    kind,
+    name: { value: plainText(node).trim(), at: insidePlace(node, file) },
+    attributes: attributesOf(node),
+  };
+}
+
+function readDrawing(
+  node: Directive,
+  file: SourceFile,
+  report: (fault: Fault) => void,
+): Reference | undefined {
+  checkAttributes(node, KNOWN_KEYS.drawing, file, report);
+  const attributes = attributesOf(node);
+  const { of, view } = attributes;
+  if (of) {
+    const name = { value: of, at: attributePlace(node, 'of', file) };
+    const written = view === undefined ? undefined : { value: view, at: attributePlace(node, 'view', file) };
+    return { kind: 'drawing', name, attributes, ...present('view', written) };
+  }
+  const at = placeOf(node, file);
+  const expected = 'the name of a piece in it, such as ::drawing{of=box}';
+  report({ kind: 'unexpected-value', key: 'a drawing', expected, actual: textAt(at), at });
+  return undefined;
+}
+
+function attributesOf(node: Directive): Readonly<Record<string, string>> {
+  return Object.fromEntries(Object.entries(node.attributes ?? {}).map(([key, value]) => [key, value ?? '']));
 }
 
 export function checkAttributes(
@@ -93,14 +128,19 @@ export function attributePlace(
   const source = file.text.slice(whole.start, whole.end);
   const braces = source.lastIndexOf('{');
   const escaped = key.replace(/[^\w-]/gu, '\\$&');
-  const found = new RegExp(String.raw`(?<=[{\s])${escaped}(?:\s*=\s*["']?([^\s"'}]+))?`, 'u').exec(
+  const value = String.raw`"([^"]*)"|'([^']*)'|([^\s"'}]+)`;
+  const found = new RegExp(String.raw`(?<=[{\s])${escaped}(?:\s*=\s*(?:${value}))?`, 'u').exec(
     source.slice(Math.max(braces, 0)),
   );
   if (!found) return whole;
   const start = whole.start + Math.max(braces, 0) + found.index;
   const end = start + found[0].length;
   if (part === 'key') return { file, start, end: start + key.length };
-  return found[1] === undefined ? { file, start, end } : { file, start: end - found[1].length, end };
+  const quoted = found[1] ?? found[2];
+  const written = quoted ?? found[3] ?? '';
+  if (written === '') return { file, start, end };
+  const last = quoted === undefined ? end : end - 1;
+  return { file, start: last - written.length, end: last };
 }
 
 /** Where what a node holds stands: the words of a heading, the name in a directive's brackets. */

@@ -28,23 +28,30 @@ const REFERENCES: ReadonlySet<string> = new Set([
 /** Answered with a list. */
 const LISTS: ReadonlySet<string> = new Set(['trims', 'assembly'] satisfies ReferenceKind[]);
 
+const DRAWING = 'drawing' satisfies ReferenceKind;
+
 /** Asides that an attendee sees. */
 const ASIDES: ReadonlySet<string> = new Set(['tip', 'caution']);
 /** What is for the demonstrator alone, and never reaches a sheet. */
 export const HOST = 'host';
 
-/** Our directives; whatever merely looks like one stays the text that was typed. */
+/**
+ * Our directives; whatever merely looks like one stays the text that was typed. One that has nothing to say, which the
+ * proof reports, leaves the name in it; a drawing leaves nothing.
+ */
 export function directiveHandlers(setting: ProseSetting, place: Place): Handlers {
   return {
     textDirective: (_, node: Node<'textDirective'>) => {
       const said = REFERENCES.has(node.name)
         ? setting.refer(node.name as ReferenceKind, textWithin(node).trim())
         : undefined;
-      return said ? place(said) : asWritten(node, setting);
+      if (said) return place(said);
+      return isOurs(node.name) ? textOf(textWithin(node).trim()) : asWritten(node, setting);
     },
     leafDirective: (_, node: LeafDirective) => {
       const figure = drawingOf(node, setting);
-      return figure ? place(figure.html, 'div') : elementOf('p', [asWritten(node, setting)]);
+      if (figure) return place(figure.html, 'div');
+      return node.name === DRAWING ? undefined : elementOf('p', [asWritten(node, setting)]);
     },
     containerDirective: (state: State, node: Node<'containerDirective'>) => {
       if (node.name === HOST) return undefined;
@@ -58,6 +65,10 @@ export function directiveHandlers(setting: ProseSetting, place: Place): Handlers
   };
 }
 
+function isOurs(name: string): boolean {
+  return REFERENCES.has(name) || LISTS.has(name);
+}
+
 /** The list that `:trims[box]` or `:assembly[box]` stands for; undefined for anything else. */
 export function listOf(node: PhrasingContent, setting: ProseSetting, place: Place): Element | undefined {
   if (node.type !== 'textDirective' || !LISTS.has(node.name)) return undefined;
@@ -67,7 +78,7 @@ export function listOf(node: PhrasingContent, setting: ProseSetting, place: Plac
 
 /** The figure a `::drawing{of=… view=…}` asks for; undefined for any other directive. */
 export function drawingOf(node: LeafDirective, { draw }: ProseSetting): Figure | undefined {
-  if (node.name !== 'drawing') return undefined;
+  if (node.name !== DRAWING) return undefined;
   const attributes = Object.fromEntries(
     Object.entries(node.attributes ?? {}).map(([key, value]) => [key, value ?? '']),
   );

@@ -71,12 +71,13 @@ function nameHtml(editions: Editions, name: string, voice: Voice): SafeHtml | un
     : html`<b class="piece">${baseName({ piece, panel }, voice)}</b>`;
 }
 
-/** Width and height of a piece as cut, or of a panel of it (`box.front`). */
+/** Width and height of a piece as cut, of a further sheet of it (`box.lid`), or of a panel of it (`box.front`). */
 export function sizeOf(editions: Editions, name: string): readonly Twin[] | undefined {
   const { piece, panel } = referenceOf(name);
   const side = (pick: 'width' | 'height'): Twin | undefined =>
     twin(editions, ({ shapes }) => {
-      if (panel === undefined) return shapes.nets.get(piece)?.size[pick];
+      const sheet = shapes.nets.get(name);
+      if (sheet || panel === undefined) return sheet?.size[pick];
       const panels = sheetsOf(shapes.nets, piece).flatMap(({ net }) => net.panels);
       const found = panels.find((each) => each.name === panel || each.id === panel);
       return found && boxSize(found.box)[pick];

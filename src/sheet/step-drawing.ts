@@ -1,3 +1,4 @@
+import { USUAL_VIEW, viewsOf } from '../shape/view/views.ts';
 import type { Drawing } from './drawing.ts';
 import { foldedDrawing } from './drawings/folded.ts';
 import { pieceDrawing } from './drawings/piece.ts';
@@ -12,9 +13,12 @@ const BESIDE = { width: 50, height: 46 };
 
 type Attributes = Readonly<Record<string, string>>;
 
-/** The figure of `::drawing{of=box view=folded}`; undefined where there is nothing to draw. */
+/** The figure of `::drawing{of=box view=folded}`; undefined where there is no such view. */
 export function stepDrawing(setting: Setting, of: string, attributes: Attributes): Figure | undefined {
-  const drawing = drawingFor(setting, of, attributes.view ?? 'flat');
+  const view = attributes.view ?? USUAL_VIEW;
+  const { editions, measures } = setting;
+  if (!viewsOf(editions[measures.leading].shapes, of).includes(view)) return undefined;
+  const drawing = drawingFor(setting, of, view);
   return drawing && drawingFigure(drawing, attributes.caption);
 }
 

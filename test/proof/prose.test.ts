@@ -115,8 +115,46 @@ describe('references', () => {
         'card: card has no score lines, so there is nothing to say for :scores; name a piece that is scored, or give card its "score:"',
       ],
     ],
+    [
+      ':count[fold.tab]',
+      [
+        'fold.tab: fold.tab is a panel of fold, and :count is said of a whole piece; name a piece, such as :count[fold]',
+      ],
+    ],
+    [
+      ':trims[fold]',
+      [
+        'fold: fold has nothing to cut once it is scored, so there is nothing to say for :trims; name a piece that has, or give fold its "trim:" or "slit:"',
+      ],
+    ],
+    [
+      ':assembly[fold]',
+      [
+        'fold: fold has nothing that is stuck to itself, so there is nothing to say for :assembly; name a piece that has, or give fold its "glue:"',
+      ],
+    ],
   ])('%s', (text, expected) => {
     expect(named('hollow-reference', text)).toEqual(expected);
+  });
+
+  it.each<[string, string[]]>([
+    ['::drawing{of=card} and ::drawing', []],
+    ['::drawing{of=fold view=folded}', []],
+    [
+      '::drawing{of=fold view=fold-9}',
+      ['fold-9: a drawing of fold has no view "fold-9"; write view=flat, view=folded or view=fold-1'],
+    ],
+    [
+      '::drawing{of=card view="fold up"}',
+      ['fold up: a drawing of card has no view "fold up"; write view=flat or view=layers'],
+    ],
+    [
+      '::drawing{of=fold.tab}',
+      ['fold.tab: nothing lies on fold.tab, so there is nothing to draw; draw the whole piece: of=fold'],
+    ],
+    ['::drawing{of=crad view=fold-9}', []],
+  ])('%s', (text, expected) => {
+    expect(named('no-such-view', text)).toEqual(expected);
   });
 
   it.each<[string, string[]]>([

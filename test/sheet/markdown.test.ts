@@ -179,8 +179,13 @@ describe('directives', () => {
     expect(read('It starts at 18:30, see :smile: and ::note.')).toBe(
       'It starts at 18:30, see :smile: and ::note.',
     );
-    expect(read(':size[nothing] is unknown')).toBe(':size[nothing] is unknown');
-    expect(read('::drawing{of=nothing}')).toBe('::drawing{of=nothing}');
+  });
+
+  it('never show as they are typed, though they have nothing to say', () => {
+    expect(read(':size[nothing] is unknown')).toBe('nothing is unknown');
+    expect(read('**:trims[card]** is no list')).toBe('card is no list');
+    expect(read('Draw.\n\n::drawing{of=nothing}')).toBe('Draw.');
+    expect(read('Draw.\n\n::drawing{of=card view=fold-9}')).toBe('Draw.');
   });
 });
 

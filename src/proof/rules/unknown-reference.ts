@@ -1,6 +1,6 @@
 import { nameRemedy } from '../../shape/nearest.ts';
-import { type Shapes, sheetsOf } from '../../shape/shapes.ts';
 import { sheetWith } from '../example.ts';
+import { partNames } from '../part-names.ts';
 import { everyProse } from '../prose.ts';
 import { type ProofContext, type Rule, wording } from '../rule.ts';
 import { quote } from '../words.ts';
@@ -39,11 +39,3 @@ export const unknownReference: Rule = {
     remedy: nameRemedy(name, among),
   })),
 };
-
-/** What may stand behind the dot: the panels of a piece, and the further sheets of a form made of several. */
-function partNames({ nets }: Shapes, piece: string): string[] {
-  return sheetsOf(nets, piece).flatMap(({ name, net }) => [
-    ...(name === undefined ? [] : [name]),
-    ...net.panels.map(({ id }) => id),
-  ]);
-}

@@ -1,0 +1,16 @@
+import { type Shapes, sheetsOf } from '../shape/shapes.ts';
+
+/** What may stand behind the dot: the panels of a piece, and the further sheets of a form made of several. */
+export function partNames({ nets }: Shapes, piece: string): readonly string[] {
+  return sheetsOf(nets, piece).flatMap(({ name, net }) => [
+    ...(name === undefined ? [] : [name]),
+    ...net.panels.map(({ id }) => id),
+  ]);
+}
+
+/** Whether a name is that of a piece whose shape is known, or of a part of one: `box`, `box.front`, `box.lid`. */
+export function isNamed(shapes: Shapes, name: string): boolean {
+  const [piece = '', ...parts] = name.split('.');
+  if (parts.length === 0) return shapes.nets.has(piece);
+  return partNames(shapes, piece).includes(parts.join('.'));
+}

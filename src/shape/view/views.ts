@@ -1,0 +1,28 @@
+import type { BaseReference } from '../../project/model.ts';
+import { stageCount } from '../fold-order.ts';
+import { type Shapes, sheetsOf } from '../shapes.ts';
+
+/** The view of a drawing that names none. */
+export const USUAL_VIEW = 'flat';
+
+/**
+ * The views there are of a piece (`box`), of a further sheet of it (`box.lid`) or of a panel (`box.front`): `flat` of
+ * what is cut, `folded` and `fold-1` to its last stage of what folds, `layers` of what something lies on. None for
+ * what has no net.
+ */
+export function viewsOf(shapes: Shapes, name: string): readonly string[] {
+  const sheets = sheetsOf(shapes.nets, name);
+  const stages = Math.max(0, ...sheets.map(({ net }) => stageCount(net)));
+  return [
+    ...(sheets.length > 0 ? [USUAL_VIEW] : []),
+    ...(stages > 0 ? ['folded'] : []),
+    ...Array.from({ length: stages }, (_, index) => `fold-${index + 1}`),
+    ...(shapes.layers.some(({ piece }) => liesOn(name, piece.on?.value)) ? ['layers'] : []),
+  ];
+}
+
+function liesOn(name: string, base: BaseReference | undefined): boolean {
+  return (
+    base !== undefined && name === (base.panel === undefined ? base.piece : `${base.piece}.${base.panel}`)
+  );
+}
