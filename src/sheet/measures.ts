@@ -82,7 +82,8 @@ function joined(figures: readonly SafeHtml[], grouping: Grouping, voice: Voice, 
   const between = betweenMembers(figures.map(String));
   const row = [...figures.slice(0, -1), closing];
   if (grouping === 'column') return SafeHtml.join(row, between);
-  return between === ', ' ? voice.list(row) : voice.list([SafeHtml.join(row.slice(0, -1), between), closing]);
+  if (between === ', ' || row.length < 3) return voice.list(row);
+  return voice.list([SafeHtml.join(row.slice(0, -1), between), closing]);
 }
 
 function spokenInches(lengths: readonly Length[], grouping: Grouping, voice: Voice): SafeHtml {

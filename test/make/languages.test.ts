@@ -1,0 +1,165 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { labelsOf, languageFaults } from '../../src/make/languages.ts';
+import { readLabels } from '../../src/make/package-files.ts';
+import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
+import type { Workspace } from '../../src/project/model.ts';
+import { proofFaults } from '../../src/proof/proof.ts';
+import type { Labels } from '../../src/sheet/labels.ts';
+import { folderWith, sheetwright } from '../cli/terminal.ts';
+import { type Pdf, readPdf } from '../print/read-pdf.ts';
+import { blamed } from '../proof/workspace.ts';
+
+const SHEET = `---
+title: Karte
+lang: de
+session: 2026-12-10
+minutes: 75
+measurements:
+  unit: mm
+  stock: { weiss: { name: Karton, sheet: 210 x 297, weight: 240 gsm } }
+  pieces:
+    karte: { stock: weiss, form: single-fold card, size: 105.5 x 148 }
+    bild: { stock: weiss, cut: 98.5 x 141, on: karte.front }
+---
+Eine Karte.
+
+## Rillen und falten :step{minutes=75 dry=5}
+Rillen: :scores[karte]
+
+:assembly[karte]
+`;
+
+const english = (title: string): string => SHEET.replace('lang: de\n', '').replace('Karte', title);
+
+describe('a German project on an English site', () => {
+  let folder = '';
+  let page = '';
+  let pdf: Pdf;
+
+  beforeAll(async () => {
+    folder = folderWith({
+      'projects/site.yaml': 'title: Bench\npaper: [a4]\n',
+      'projects/karte/sheet.md': SHEET,
+      'projects/card/sheet.md': english('Card'),
+    });
+    const { code, err, out } = await sheetwright(folder, 'make');
+    if (code !== 0) throw new Error(`${out}${err}`);
+    page = readFileSync(join(folder, 'dist/site/karte/index.html'), 'utf8');
+    pdf = await readPdf(readFileSync(join(folder, 'dist/site/karte/karte-a4.pdf')));
+  }, 60_000);
+
+  it('has a German page: labels, date, duration, decimal commas, language', () => {
+    const words = page.replace(/<script[\s\S]*?<\/script>/gu, '').replace(/<[^>]*>/gu, '');
+    expect(page).toMatch(/<html lang="de"/u);
+    for (const said of ['Zuschnitt', 'Material und Werkzeug', 'Projekt weitergeben', 'Großdruck'])
+      expect(words).toContain(said);
+    expect(words).toContain('Donnerstag, 10. Dezember 2026');
+    expect(words).toContain('1 Stunde 15 Minuten');
+    expect(words).toContain('98,5 × 141 mm');
+    expect(words).toContain('auf Vorderseite (karte), 3,5 mm');
+    expect(words).toContain('Die Rückseite hinter die Vorderseite falten');
+    expect(words).toContain('bei 105,5 mm');
+    expect(page).not.toMatch(/98\.5|3\.5 mm/u);
+  });
+
+  it('has a German handout', () => {
+    const text = pdf.pages.map((each) => each.text).join('\n');
+    expect(pdf.lang).toBe('de');
+    for (const said of ['Zuschnitt', 'Rillen', 'Schritte', 'Bevor es losgeht', 'Seite 1 von', 'Klingen'])
+      expect(text).toContain(said);
+    expect(text).toMatch(/98,5 × 141\s*mm/u);
+    expect(text).toContain('Donnerstag, 10. Dezember 2026');
+    expect(text).not.toMatch(/\d\.\d mm|Millimeters|Inches|Score|Supplies/u);
+    expect(pdf.pages.flatMap(({ alternatives }) => alternatives).join(' ')).toContain(
+      '98,5 mal 141 Millimeter',
+    );
+  });
+
+  it('leaves the site’s own pages and the other project in English', () => {
+    const read = (path: string): string => readFileSync(join(folder, 'dist/site', path), 'utf8');
+    expect(read('index.html')).toMatch(/<html lang="en"/u);
+    expect(read('card/index.html')).toMatch(/<html lang="en"[\s\S]*98\.5 × 141/u);
+  });
+
+  it('says in German what changed', async () => {
+    await sheetwright(folder, 'publish', '--no-pdf', '--only', 'karte');
+    const again = folderWith({
+      'projects/karte/sheet.md': SHEET.replace('98.5 x 141', '98 x 140.5').replace('Eine Karte', 'Die Karte'),
+      'projects/karte/revisions.yaml': readFileSync(join(folder, 'projects/karte/revisions.yaml'), 'utf8'),
+    });
+    const { out } = await sheetwright(again, 'publish', '--dry-run');
+    expect(out).toContain('bild: bisher 98,5 × 141 mm, jetzt 98 × 140,5 mm');
+    expect(out).toContain('Lage (bild): bisher auf karte, Vorderseite, 3,5 mm von links');
+  });
+});
+
+function workspaceOf(files: Readonly<Record<string, string>>): Workspace {
+  return readWorkspaceFromTexts(files);
+}
+
+describe('languages that are asked for', () => {
+  const all = readLabels();
+
+  function holed(language: string, keys: readonly string[]): ReadonlyMap<string, Labels> {
+    const labels = all.get(language);
+    if (!labels) throw new Error(`no ${language}`);
+    const texts = new Map([...labels.texts].filter(([key]) => !keys.includes(key)));
+    return new Map([...all, [language, { language, texts }]]);
+  }
+
+  it('are the project’s own, else the site’s', () => {
+    const workspace = workspaceOf({
+      'site.yaml': 'language: nl\n',
+      'a/sheet.md': SHEET,
+      'b/sheet.md': english('B'),
+    });
+    const said = workspace.projects.map((project) => labelsOf(project, workspace.site, all).language);
+    expect(said).toEqual(['de', 'nl']);
+    expect(languageFaults(workspace, all)).toEqual([]);
+  });
+
+  it('are noted where there are no labels in them, at the very word', () => {
+    const files = { 'site.yaml': 'language: eo\n', 'a/sheet.md': SHEET.replace('lang: de', 'lang: it') };
+    const findings = proofFaults(languageFaults(workspaceOf(files), all));
+    expect(findings.map((finding) => [finding.rule, finding.severity, blamed(finding)])).toEqual([
+      ['unknown-language', 'note', 'eo'],
+      ['unknown-language', 'note', 'it'],
+    ]);
+    expect(findings.map(({ message }) => message)).toEqual([
+      'there are no labels in Esperanto (eo): those of this sheet are in English',
+      'there are no labels in Italian (it): those of this sheet are in English',
+    ]);
+    expect(findings[0]?.remedy).toBe('name one of de, en, es, fr, nl');
+  });
+
+  it('are noted once where words are missing, which are named and stand in English', () => {
+    const workspace = workspaceOf({
+      'site.yaml': 'language: en\n',
+      'a/sheet.md': SHEET,
+      'b/sheet.md': SHEET.replace('lang: de', 'lang: de-AT'),
+    });
+    const labels = holed('de', ['supplies', 'hours-one']);
+    const findings = proofFaults(languageFaults(workspace, labels));
+    expect(findings).toHaveLength(1);
+    expect(findings[0]).toMatchObject({ rule: 'missing-label', severity: 'note' });
+    expect(findings[0]?.at?.file.path).toBe('a/sheet.md');
+    expect(findings[0]?.message).toContain('hours-one, supplies');
+    const [project] = workspace.projects;
+    const said = project && labelsOf(project, workspace.site, labels);
+    expect(said?.texts.get('supplies')).toBe('Supplies');
+    expect(said?.texts.get('steps')).toBe('Schritte');
+  });
+
+  it('stop nothing from being made, and show in a proof too', async () => {
+    const folder = folderWith({ 'projects/karte/sheet.md': SHEET.replace('lang: de', 'lang: it') });
+    const proof = await sheetwright(folder, 'proof');
+    expect(proof.code).toBe(0);
+    expect(proof.out).toMatch(/karte\/sheet\.md:3:7 {2}note {2}there are no labels in Italian \(it\)/u);
+    const made = await sheetwright(folder, 'make', '--no-pdf');
+    expect(made.code).toBe(0);
+    expect(made.out + made.err).toContain('[unknown-language]');
+    expect(readFileSync(join(folder, 'dist/site/karte/index.html'), 'utf8')).toMatch(/<html lang="en"/u);
+  });
+});
