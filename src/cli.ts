@@ -57,7 +57,10 @@ function failure(error: unknown, terminal: Terminal): ExitCode {
   return 2;
 }
 
-/** Errors of the environment already say in one line what to do. */
+/** Errors of what was asked for, or of the environment, already say in one line what to do. */
 function isRemedied(error: unknown): error is Error {
-  return error instanceof Error && ['Unwritable', 'BrowserMissing', 'PrintFault'].includes(error.name);
+  return (
+    error instanceof Error &&
+    ['NoSuchProject', 'Unwritable', 'BrowserMissing', 'PrintFault'].includes(error.name)
+  );
 }

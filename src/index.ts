@@ -12,6 +12,7 @@ export { draftText } from './make/draft.ts';
 export { type KitReply, type KitRequest, requestKit } from './make/kit.ts';
 export { type KitFilesOptions, makeKitFiles } from './make/kit-files.ts';
 export { type MakeOptions, type MakeResult, make } from './make/make.ts';
+export { NoSuchProject } from './make/named.ts';
 export { Unwritable, type Written } from './make/output.ts';
 export type { Progress } from './make/work.ts';
 export { Length, type Unit } from './measure/length.ts';

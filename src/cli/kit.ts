@@ -7,6 +7,7 @@ import { moneyFigure } from '../kit/report/figures.ts';
 import { type Currency, kitJson } from '../kit/report/json.ts';
 import { requestKit } from '../make/kit.ts';
 import { kitFolder, makeKitFiles } from '../make/kit-files.ts';
+import { NoSuchProject } from '../make/named.ts';
 import type { Project } from '../project/model.ts';
 import type { Finding } from '../proof/finding.ts';
 import { printFindings } from '../proof/print.ts';
@@ -59,7 +60,7 @@ async function kit(
     progress: progress.tell,
   });
   progress.end();
-  if (reply.kind === 'no such project') throw new Refusal(unknownProject(slug, reply.slugs));
+  if (reply.kind === 'no such project') throw new NoSuchProject(slug, reply.slugs);
   if (reply.kind === 'findings') {
     tellFindings(reply.findings, reply.projects, options, terminal);
     return 1;
@@ -78,10 +79,6 @@ async function kit(
     terminal.stdout.write(`${count(written.length, 'file')} in ${folder || '.'}/\n`);
   }
   return 0;
-}
-
-function unknownProject(slug: string, slugs: readonly string[]): string {
-  return `no project "${slug}" here: there are ${slugs.join(', ') || 'none'}`;
 }
 
 /** With `--json` or `--csv` nothing but that may stand on the standard output. */

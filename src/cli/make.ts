@@ -1,6 +1,6 @@
 import { make } from '../make/make.ts';
 import { isFailure } from '../proof/finding.ts';
-import { type MakingOptions, makeOptionsOf, requireThere, tellMade, withMakingOptions } from './making.ts';
+import { type MakingOptions, makeOptionsOf, tellMade, withMakingOptions } from './making.ts';
 import type { CommandHost } from './terminal.ts';
 
 /** `sheetwright make [workspace]` */
@@ -10,7 +10,6 @@ export function addMake({ program, terminal, done }: CommandHost): void {
     .description('proof every project, then make whatever changed: page, handouts, template, index');
   withMakingOptions(command).action(async (named: string | undefined, options: MakingOptions) => {
     const result = await make(makeOptionsOf(named, options, terminal));
-    requireThere(options.only, result.workspace.projects);
     tellMade(result, options, terminal);
     done(isFailure(result.findings, options.strict === true) ? 1 : 0);
   });

@@ -3,7 +3,7 @@ import type { Command } from 'commander';
 import type { MakeOptions, MakeResult } from '../make/make.ts';
 import { printFindings } from '../proof/print.ts';
 import { progressOn } from './progress.ts';
-import { type CommonOptions, inkFor, Refusal, type Terminal } from './terminal.ts';
+import { type CommonOptions, inkFor, type Terminal } from './terminal.ts';
 import { workspaceFolder } from './workspace-folder.ts';
 
 /** What `make` and the commands that make as well take. */
@@ -46,25 +46,14 @@ export function makeOptionsOf(
   };
 }
 
-/** @throws Refusal when `--only` names a project that is not there. */
-export function requireThere(
-  only: readonly string[] | undefined,
-  projects: readonly { readonly slug: string }[],
-): void {
-  const there = projects.map(({ slug }) => slug);
-  const missing = only?.find((slug) => !there.includes(slug));
-  if (missing !== undefined) {
-    throw new Refusal(`no project "${missing}" here: there are ${there.join(', ') || 'none'}`);
-  }
-}
-
 /** Prints what was found and, unless quiet, what was made. */
 export function tellMade(result: MakeResult, options: MakingOptions, terminal: Terminal): void {
-  const { findings, workspace, made, held, written } = result;
+  const { findings, studies, made, held, written } = result;
   const { stdout, cwd } = terminal;
   const quiet = options.quiet === true;
   const ink = inkFor(terminal, options);
-  stdout.write(printFindings(findings, { ink, projects: workspace.projects, summary: !quiet }));
+  const projects = studies.map(({ project }) => project);
+  stdout.write(printFindings(findings, { ink, projects, summary: !quiet }));
   if (quiet) return;
   const touched = written.filter(({ how }) => how !== 'kept').length;
   const folder = relative(cwd, resolve(cwd, options.out)) || '.';

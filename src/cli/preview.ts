@@ -31,7 +31,6 @@ export function addPreview({ program, terminal }: CommandHost): void {
         today: today(),
         port: portOf(options.port),
         browser: options.browser,
-        progress: { begin: () => {}, working: () => {}, end: () => {} },
         told: ({ result, trouble, seconds }) => {
           if (trouble !== undefined) terminal.stderr.write(`sheetwright: ${trouble}\n`);
           if (!result) return;

@@ -3,8 +3,8 @@ import type { Progress } from '../make/work.ts';
 import type { CommonOptions, Terminal } from './terminal.ts';
 
 /** A bar on a terminal, a plain line per file elsewhere, nothing when quiet. */
-export function progressOn(terminal: Terminal, options: CommonOptions): Progress {
-  if (options.quiet) return { begin: () => {}, working: () => {}, end: () => {} };
+export function progressOn(terminal: Terminal, options: CommonOptions): Progress | undefined {
+  if (options.quiet) return undefined;
   return terminal.stderr.isTTY === true ? barOn(terminal) : linesOn(terminal);
 }
 
@@ -12,6 +12,7 @@ function linesOn({ stderr }: Terminal): Progress {
   return {
     begin: () => {},
     working: (path) => void stderr.write(`making ${path}\n`),
+    passed: () => {},
     end: () => {},
   };
 }
@@ -23,14 +24,12 @@ function barOn({ stderr }: Terminal): Progress {
   );
   let running = false;
   return {
-    begin: (total) => {
-      if (total === 0) return;
-      bar.start(total, 0, { path: '' });
+    begin: (projects) => {
+      bar.start(projects, 0, { path: '' });
       running = true;
     },
-    working: (path) => {
-      if (running) bar.increment(1, { path });
-    },
+    working: (path) => bar.update({ path }),
+    passed: () => bar.increment(),
     end: () => {
       if (running) bar.stop();
       running = false;

@@ -3,7 +3,7 @@ import { readLabels } from '../make/package-files.ts';
 import { loadWorkspace } from '../project/load.ts';
 import { isFailure } from '../proof/finding.ts';
 import { findingsJson, printFindings } from '../proof/print.ts';
-import { proofFaults } from '../proof/proof.ts';
+import { inOrder, proofFaults } from '../proof/proof.ts';
 import { proofStudied } from '../proof/studied.ts';
 import { studyProjects } from '../shape/edition/study.ts';
 import { editionTables } from './editions.ts';
@@ -32,10 +32,10 @@ export function addProof({ program, terminal, done }: CommandHost): void {
         namedFrom: terminal.cwd,
       });
       const studies = await studyProjects(workspace.projects);
-      const findings = [
+      const findings = inOrder([
         ...proofStudied(workspace, studies),
         ...proofFaults(languageFaults(workspace, readLabels())),
-      ];
+      ]);
       if (options.editions && !options.json) terminal.stdout.write(editionTables(studies));
       if (options.json) terminal.stdout.write(findingsJson(findings));
       else

@@ -1,16 +1,9 @@
+import { projectsNamed } from '../make/named.ts';
 import { loadWorkspace } from '../project/load.ts';
 import { isFailure } from '../proof/finding.ts';
 import { type Published, publish, unpublished } from '../publish/publish.ts';
 import { studyProjects } from '../shape/edition/study.ts';
-import {
-  count,
-  type MakingOptions,
-  makeOptionsOf,
-  requireThere,
-  tellMade,
-  today,
-  withMakingOptions,
-} from './making.ts';
+import { count, type MakingOptions, makeOptionsOf, tellMade, today, withMakingOptions } from './making.ts';
 import type { CommandHost } from './terminal.ts';
 
 type PublishOptions = MakingOptions & { readonly dryRun?: boolean };
@@ -24,10 +17,9 @@ export function addPublish({ program, terminal, done }: CommandHost): void {
     .option('--dry-run', 'print what would be recorded, make and record nothing')
     .action(async (named: string | undefined, options: PublishOptions) => {
       const making = makeOptionsOf(named, options, terminal);
-      const workspace = await loadWorkspace(making.root, { namedFrom: terminal.cwd });
-      requireThere(options.only, workspace.projects);
       if (options.dryRun) {
-        const projects = workspace.projects.filter(({ slug }) => options.only?.includes(slug) ?? true);
+        const workspace = await loadWorkspace(making.root, { namedFrom: terminal.cwd });
+        const projects = projectsNamed(options.only, workspace.projects);
         const would = unpublished(workspace.site, await studyProjects(projects), today());
         terminal.stdout.write(revisionsText(would, 'would be recorded'));
         return;

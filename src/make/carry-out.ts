@@ -21,24 +21,27 @@ export type Order = {
   readonly options: MakeOptions;
   readonly studio: Studio;
   readonly workspace: Workspace;
-  readonly plans: readonly Plan[];
+  /** One by one: what a project is made from, its photos and pages, need not be held longer than it takes. */
+  readonly plans: AsyncIterable<Plan>;
   readonly last: MakeRecord;
 };
 
 type Files = Readonly<Record<string, Made>>;
 
 /**
- * Makes project by project, then the site's own pages, then the record; each project's files are put in place
- * together. What is no longer made is removed, and the pages of projects that are gone with it.
+ * Makes project by project, then the site's own pages; each project's files are put in place together. What is no
+ * longer made is removed, and the pages of projects that are gone with it. The record follows every step, so that a
+ * make that is broken off need not do again what it did.
  */
 export async function carryOut(order: Order): Promise<readonly Written[]> {
   const { options, plans, last, studio } = order;
   const written: Written[] = [];
   const perform = async (jobs: readonly Job[], before: Files): Promise<Files> => {
-    const all = options.all === true || last.sheetwright !== studio.files.version;
-    const { files, made } = await doJobs(options.out, jobs, before, {
-      all,
-      working: options.progress.working,
+    const { files, made } = await doJobs(jobs, before, {
+      out: options.out,
+      version: studio.files.version,
+      all: options.all === true,
+      working: (path) => options.progress?.working(path),
     });
     written.push(...(await putFiles(options.out, files)));
     const now = { ...(studio.pdf ? {} : pdfsOf(before)), ...made };
@@ -48,27 +51,26 @@ export async function carryOut(order: Order): Promise<readonly Written[]> {
     );
     return now;
   };
-  options.progress.begin(plans.reduce((total, { jobs }) => total + jobs.length, 0));
   const projects: Record<string, ProjectRecord> = await withoutTheGone(order);
-  for (const { project, card, jobs } of plans) {
+  const write = (site: Files): Promise<Written[]> => {
+    const text = recordText({ sheetwright: studio.files.version, projects: inOrder(projects), site });
+    return putFiles(options.out, [{ path: RECORD_PATH, bytes: new TextEncoder().encode(text) }]);
+  };
+  for await (const { project, card, jobs } of plans) {
     const files = await perform(jobs, last.projects[project.slug]?.files ?? {});
-    projects[project.slug] = {
-      source: project.file.path,
-      sha256: sha256(project.file.text),
-      card,
-      files,
-    };
+    projects[project.slug] = recordOf(project, card, files);
+    await write(last.site);
   }
   const cards = Object.values(projects).map(({ card }) => card);
   const siteJobs = await Promise.all(
     outputs.map((output) => output.ofSite?.({ ...studio, cards, today: options.today }) ?? []),
   );
   const site = await perform(siteJobs.flat(), last.site);
-  const record = recordText({ sheetwright: studio.files.version, projects: inOrder(projects), site });
-  written.push(
-    ...(await putFiles(options.out, [{ path: RECORD_PATH, bytes: new TextEncoder().encode(record) }])),
-  );
-  return written;
+  return [...written, ...(await write(site))];
+}
+
+function recordOf({ folder, file }: Project, card: Card, files: Files): ProjectRecord {
+  return { source: `${folder}/sheet.md`, sha256: sha256(file.text), card, files };
 }
 
 /** The last record's projects, less those whose folder is gone; their files go too. */

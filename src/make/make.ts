@@ -1,20 +1,19 @@
-import { join } from 'node:path';
 import { openPrinter } from '../print/printer.ts';
 import type { Ledger } from '../project/ledger.ts';
 import { loadWorkspace } from '../project/load.ts';
 import type { Workspace } from '../project/model.ts';
-import { type Finding, isFailure } from '../proof/finding.ts';
-import { proofFaults, proofSite } from '../proof/proof.ts';
+import type { Finding } from '../proof/finding.ts';
+import { inOrder, proofFaults } from '../proof/proof.ts';
 import { proofEach, together } from '../proof/studied.ts';
 import { type Study, studyProjects } from '../shape/edition/study.ts';
 import type { Labels } from '../sheet/labels.ts';
-import { cardOf } from './card.ts';
-import { carryOut, type Plan } from './carry-out.ts';
-import { labelsOf, languageFaults } from './languages.ts';
-import { checkWritable, type Written } from './output.ts';
-import { outputs } from './outputs/index.ts';
+import { alone } from './alone.ts';
+import { carryOut } from './carry-out.ts';
+import { languageFaults } from './languages.ts';
+import { projectsNamed } from './named.ts';
+import type { Written } from './output.ts';
 import { readPackageFiles } from './package-files.ts';
-import { readPictures } from './pictures.ts';
+import { Plans } from './plans.ts';
 import { readRecord } from './record.ts';
 import { openStudio } from './studio.ts';
 import type { Progress } from './work.ts';
@@ -36,13 +35,16 @@ export type MakeOptions = {
   readonly browser?: string | undefined;
   /** The day the site is made, `YYYY-MM-DD`: sessions from it on are to come. */
   readonly today: string;
-  readonly progress: Progress;
+  readonly progress?: Progress | undefined;
   /** The ledger to make a project with, where it is not the one on disk: one with a revision about to be published. */
   readonly ledgerOf?: ((study: Study, labels: Labels) => Ledger) | undefined;
 };
 
 export type MakeResult = {
   readonly workspace: Workspace;
+  /** The projects that were looked at, with all that was worked out of them. */
+  readonly studies: readonly Study[];
+  /** Of the settings, the shared files and those projects. */
   readonly findings: readonly Finding[];
   /** What happened to each file that was looked at. */
   readonly written: readonly Written[];
@@ -55,52 +57,43 @@ export type MakeResult = {
 /**
  * Proofs a workspace and makes what changed since the last time. A project with an error keeps its last good
  * output; the others are made.
- * @throws Unwritable, BrowserMissing or PrintFault, each with a remedy in one line.
+ * @throws NoSuchProject before anything is done. @throws Unwritable, BrowserMissing or PrintFault, each with a remedy
+ * in one line; what was made until then is whole and need not be made again.
  */
 export async function make(options: MakeOptions): Promise<MakeResult> {
-  const { root, out } = options;
-  await checkWritable(out);
-  const last = await readRecord(out);
-  const workspace = await loadWorkspace(root, { namedFrom: options.namedFrom });
-  const studies = await studyProjects(workspace.projects);
-  const files = readPackageFiles();
-  const ofProjects = proofEach(workspace, studies);
-  const ofSite = proofSite(workspace);
-  const findings = [
-    ...together(workspace, ofProjects),
-    ...proofFaults(languageFaults(workspace, files.labels)),
-  ];
-  const cache = { folder: join(out, '.cache', 'pictures') };
-  const printer = openPrinter(options.browser === undefined ? {} : { browser: options.browser });
-  try {
-    const studio = openStudio(workspace.site, files, printer, options.pdf);
-    const wanted = studies.filter(({ project }) => options.only?.includes(project.slug) ?? true);
-    const plans: Plan[] = [];
-    const held: string[] = [];
-    for (const study of wanted) {
-      const { project, worked } = study;
-      const { pictures, faults } = await readPictures(join(root, project.folder), project, cache);
-      const ofPictures = proofFaults(faults);
-      findings.push(...ofPictures);
-      const own = [...ofSite, ...(ofProjects.get(project) ?? []), ...ofPictures];
-      if (isFailure(own, options.strict === true)) {
-        held.push(project.slug);
-        continue;
-      }
-      const labels = labelsOf(project, workspace.site, files.labels);
-      const ledger = options.ledgerOf?.(study, labels) ?? project.ledger;
-      const material = { ...studio, labels, slug: project.slug, editions: worked.editions, ledger, pictures };
-      const jobs = await Promise.all(outputs.map((output) => output.ofProject?.(material) ?? []));
-      plans.push({
-        project,
-        card: cardOf(material),
-        jobs: jobs.flat(),
+  const workspace = await loadWorkspace(options.root, { namedFrom: options.namedFrom });
+  const wanted = projectsNamed(options.only, workspace.projects);
+  return alone(options.out, async () => {
+    const files = readPackageFiles();
+    const studies = await studyProjects(wanted);
+    const proofs = proofEach(workspace, studies);
+    const findings = [
+      ...together(workspace, proofs),
+      ...proofFaults(languageFaults({ ...workspace, projects: wanted }, files.labels)),
+    ];
+    const printer = openPrinter(options.browser === undefined ? {} : { browser: options.browser });
+    try {
+      const studio = openStudio(workspace.site, files, printer, options.pdf);
+      const plans = new Plans({ options, workspace, studio, proofs, studies });
+      const written = await carryOut({
+        options,
+        studio,
+        workspace,
+        plans,
+        last: await readRecord(options.out),
       });
+      const { held, made } = plans;
+      return {
+        workspace,
+        studies,
+        findings: inOrder([...findings, ...plans.findings]),
+        written,
+        held,
+        made,
+      };
+    } finally {
+      options.progress?.end();
+      await printer.close();
     }
-    const written = await carryOut({ options, studio, workspace, plans, last });
-    return { workspace, findings, written, held, made: plans.map(({ project }) => project.slug) };
-  } finally {
-    options.progress.end();
-    await printer.close();
-  }
+  });
 }

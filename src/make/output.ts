@@ -1,6 +1,8 @@
 import { createHash, randomBytes } from 'node:crypto';
-import { mkdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
-import { dirname, join, relative, sep } from 'node:path';
+import { rmSync } from 'node:fs';
+import { mkdir, readFile, rename, rm, rmdir, writeFile } from 'node:fs/promises';
+import { dirname, isAbsolute, join, relative, sep } from 'node:path';
+import { endWithUs } from '../print/lifeline.ts';
 
 /** A folder or file that cannot be written: the environment is at fault, not a project. */
 export class Unwritable extends Error {
@@ -25,15 +27,22 @@ export async function readIfThere(path: string): Promise<Uint8Array | undefined>
   }
 }
 
+/** Whether a file was being written when whoever wrote it died. */
+export function isStaged(path: string): boolean {
+  return /\.making-[0-9a-f]{8}$/u.test(path);
+}
+
 /**
  * Puts a set of files in place together: all are first written beside their target, and only when every one is
  * safely on the disk are they renamed over the old ones. Files that already have the same bytes are left alone.
  * @throws Unwritable with a remedy.
  */
 export async function putFiles(out: string, files: readonly OutputFile[]): Promise<Written[]> {
-  const mark = `.making-${randomBytes(4).toString('hex')}`;
   const staged: { from: string; to: string }[] = [];
   const written: Written[] = [];
+  const forget = endWithUs(() => {
+    for (const { from } of staged) rmSync(from, { force: true });
+  });
   try {
     for (const { path, bytes } of files) {
       const to = join(out, path);
@@ -43,30 +52,56 @@ export async function putFiles(out: string, files: readonly OutputFile[]): Promi
         continue;
       }
       await mkdir(dirname(to), { recursive: true });
-      await writeFile(`${to}${mark}`, bytes);
-      staged.push({ from: `${to}${mark}`, to });
+      const from = `${to}${stagingMark()}`;
+      staged.push({ from, to });
+      await writeFile(from, bytes);
       written.push({ path, how: old ? 'changed' : 'new' });
     }
     for (const { from, to } of staged) await rename(from, to);
   } catch (error) {
     await Promise.all(staged.map(({ from }) => rm(from, { force: true })));
     throw unwritable(out, error);
+  } finally {
+    forget();
   }
   return written;
 }
 
-/** Removes files that an earlier make put there and this one no longer makes. Never leaves the output folder. */
+/**
+ * Removes files that an earlier make put there and this one no longer makes, and the folders that are empty then.
+ * Never leaves the output folder. @throws Unwritable with a remedy.
+ */
 export async function removeFiles(out: string, paths: readonly string[]): Promise<void> {
   for (const path of paths) {
     const target = join(out, path);
-    if (relative(out, target).startsWith(`..${sep}`)) continue;
-    await rm(target, { force: true });
+    if (!isInside(out, target)) continue;
+    try {
+      await rm(target, { force: true });
+    } catch (error) {
+      throw unwritable(out, error);
+    }
+    await removeEmpty(dirname(target), out);
   }
+}
+
+/** Removes a folder and those around it, up to `out`, as far as there is nothing in them. */
+async function removeEmpty(folder: string, out: string): Promise<void> {
+  if (!isInside(out, folder)) return;
+  const isGone = await rmdir(folder).then(
+    () => true,
+    () => false,
+  );
+  if (isGone) await removeEmpty(dirname(folder), out);
+}
+
+function isInside(out: string, path: string): boolean {
+  const way = relative(out, path);
+  return way !== '' && way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way);
 }
 
 /** @throws Unwritable when nothing can be written into the output folder, before any work is done. */
 export async function checkWritable(out: string): Promise<void> {
-  const probe = join(out, `.making-${randomBytes(4).toString('hex')}`);
+  const probe = join(out, stagingMark());
   try {
     await mkdir(out, { recursive: true });
     await writeFile(probe, '');
@@ -76,16 +111,16 @@ export async function checkWritable(out: string): Promise<void> {
   }
 }
 
-export async function isFolder(path: string): Promise<boolean> {
-  return stat(path).then(
-    (found) => found.isDirectory(),
-    () => false,
-  );
+/** What is put behind a name while its file is being written. */
+function stagingMark(): string {
+  return `.making-${randomBytes(4).toString('hex')}`;
 }
 
-function unwritable(out: string, error: unknown): Unwritable {
-  const code = error instanceof Error && 'code' in error ? String(error.code) : String(error);
+/** A refusal of the file system, with the file that it is about: one that is open elsewhere cannot be replaced. */
+export function unwritable(out: string, error: unknown): Unwritable {
+  const { code = String(error), path, dest = path } = error as NodeJS.ErrnoException & { dest?: string };
+  const at = dest !== undefined && isInside(out, dest) && !isStaged(dest) ? ` at ${relative(out, dest)}` : '';
   return new Unwritable(
-    `cannot write into ${out} (${code}): free or unlock it, or choose another folder with --out`,
+    `cannot write into ${out} (${code}${at}): free or unlock it, or choose another folder with --out`,
   );
 }

@@ -1,7 +1,6 @@
-import { mkdir, rename, writeFile } from 'node:fs/promises';
-import { dirname, join } from 'node:path';
+import { join } from 'node:path';
 import sharp from 'sharp';
-import { readIfThere, sha256 } from './output.ts';
+import { putFiles, readIfThere, sha256 } from './output.ts';
 import { type Encoding, RULES_OF_REMAKING } from './picture-encodings.ts';
 
 /** The folder where remade pictures are kept by the content they were made from; anything in it may be deleted. */
@@ -25,24 +24,27 @@ export async function remade(
   cache: PictureCache,
 ): Promise<Remade> {
   const key = sha256(`${RULES_OF_REMAKING}\n${widest}\n${sha256(source)}`);
-  const path = join(cache.folder, `${key}.${encoding.ending}`);
-  const kept = await readIfThere(path);
-  if (kept) {
-    const { width, height } = await sharp(kept).metadata();
-    return { bytes: kept, width, height };
-  }
+  const name = `${key}.${encoding.ending}`;
+  const kept = await keptIn(join(cache.folder, name));
+  if (kept) return kept;
   const image = sharp(source, { limitInputPixels: MOST_PIXELS, failOn: 'truncated' });
   const { format, width = 0, height = 0 } = await image.metadata();
   if (!FORMATS.has(format)) throw new Error(`it is ${format.toUpperCase()}, which is not shown`);
   if (width * height > MOST_PIXELS) throw new Error(`it has ${width} × ${height} pixels`);
   const upright = image.rotate().resize({ width: widest, withoutEnlargement: true });
   const { data, info } = await encoding.encode(upright).toBuffer({ resolveWithObject: true });
-  await keep(path, data);
+  await putFiles(cache.folder, [{ path: name, bytes: data }]);
   return { bytes: data, width: info.width, height: info.height };
 }
 
-async function keep(path: string, bytes: Uint8Array): Promise<void> {
-  await mkdir(dirname(path), { recursive: true });
-  await writeFile(`${path}.${process.pid}`, bytes);
-  await rename(`${path}.${process.pid}`, path);
+/** A picture of the cache; undefined where there is none, or one that a full or broken disk has spoilt. */
+async function keptIn(path: string): Promise<Remade | undefined> {
+  const bytes = await readIfThere(path);
+  if (!bytes) return undefined;
+  return sharp(bytes)
+    .metadata()
+    .then(
+      ({ width, height }) => ({ bytes, width, height }),
+      () => undefined,
+    );
 }

@@ -1,4 +1,4 @@
-import type { Sharp } from 'sharp';
+import sharp, { type Sharp } from 'sharp';
 
 /** A way a picture is written for the web. */
 export type Encoding = {
@@ -21,5 +21,5 @@ export const ENCODINGS: readonly Encoding[] = [
 /** A phone, a tablet, a desk screen or a print: 1600 pixels across 62 mm of paper are more than enough. */
 export const WIDTHS: readonly number[] = [480, 960, 1600];
 
-/** Part of every cache key: a picture remade by other rules is another picture. */
-export const RULES_OF_REMAKING = 'avif 55/2, webp 78, jpeg 82, upright, no metadata';
+/** Part of every cache key: a picture remade by other rules, or by another encoder, is another picture. */
+export const RULES_OF_REMAKING: string = `avif 55/2, webp 78, jpeg 82, upright, no metadata; sharp ${sharp.versions.sharp}`;

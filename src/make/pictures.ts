@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { join, parse } from 'node:path';
 import type { Fault } from '../project/fault.ts';
 import type { Picture, Project } from '../project/model.ts';
-import { sha256 } from './output.ts';
+import { sha256, Unwritable } from './output.ts';
 import { type PictureCache, remade } from './picture-cache.ts';
 import { ENCODINGS, type Encoding, WIDTHS } from './picture-encodings.ts';
 
@@ -40,6 +40,7 @@ export async function readPictures(
     try {
       pictures.push(await remake(join(folder, path), picture, cache));
     } catch (error) {
+      if (error instanceof Unwritable) throw error;
       faults.push({ kind: 'unreadable-picture', path, problem: reason(error), at });
     }
   }

@@ -1,8 +1,12 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { randomBytes } from 'node:crypto';
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { inflateSync } from 'node:zlib';
+import { ownFolder } from '../print/find-browser.ts';
+import { realSurroundings } from '../print/surroundings.ts';
+import { sha256 } from './output.ts';
 
 export type Weight = 400 | 700;
 
@@ -11,32 +15,38 @@ const SUBSETS = ['latin', 'latin-ext'];
 
 const unpacked = new Map<Weight, readonly string[]>();
 
-/**
- * The files of the typeface as a program that draws pictures reads them. They lie in a temporary folder until the
- * program ends: a drawing library remembers where it found a font.
- */
+/** The files of the typeface as a program that draws pictures reads them: unpacked once, into our cache folder. */
 export function typefaceFiles(weight: Weight): readonly string[] {
   const known = unpacked.get(weight);
   if (known) return known;
   const require = createRequire(import.meta.url);
-  const folder = temporaryFolder();
   const files = SUBSETS.map((subset) => {
     const name = `public-sans-${subset}-${weight}-normal`;
-    const path = join(folder, `${name}.ttf`);
-    writeFileSync(
-      path,
-      fontOfWoff(readFileSync(require.resolve(`@fontsource/public-sans/files/${name}.woff`))),
-    );
-    return path;
+    const woff = readFileSync(require.resolve(`@fontsource/public-sans/files/${name}.woff`));
+    return inCache(`${name}-${sha256(woff).slice(0, 10)}.ttf`, () => fontOfWoff(woff));
   });
   unpacked.set(weight, files);
   return files;
 }
 
-function temporaryFolder(): string {
-  const made = mkdtempSync(join(tmpdir(), 'sheetwright-type-'));
-  process.once('exit', () => rmSync(made, { recursive: true, force: true }));
-  return made;
+/** A file of the cache, made where it is not there yet; elsewhere, until the program ends, where the cache is closed to us. */
+function inCache(name: string, bytes: () => Buffer): string {
+  const folder = join(ownFolder(realSurroundings()), 'typeface');
+  const path = join(folder, name);
+  if (existsSync(path)) return path;
+  try {
+    mkdirSync(folder, { recursive: true });
+    // Whole or not at all: another program may be looking.
+    const part = `${path}.${randomBytes(4).toString('hex')}`;
+    writeFileSync(part, bytes());
+    renameSync(part, path);
+    return path;
+  } catch {
+    const passing = mkdtempSync(join(tmpdir(), 'sheetwright-type-'));
+    process.once('exit', () => rmSync(passing, { recursive: true, force: true }));
+    writeFileSync(join(passing, name), bytes());
+    return join(passing, name);
+  }
 }
 
 /** A table of a font: where its entry stands in the packed file, and its bytes. */

@@ -3,11 +3,23 @@ import { type OutputFile, readIfThere, sha256 } from './output.ts';
 import type { Job } from './output-kind.ts';
 import type { Made } from './record.ts';
 
-/** Called before each slow piece of work. */
+/** Told what a make is at. */
 export type Progress = {
-  readonly begin: (total: number) => void;
+  readonly begin: (projects: number) => void;
+  /** Before each file that is made. */
   readonly working: (path: string) => void;
+  /** After each project. */
+  readonly passed: () => void;
   readonly end: () => void;
+};
+
+export type WorkOptions = {
+  readonly out: string;
+  /** Whose work it is: what another version made is made again. */
+  readonly version: string;
+  /** Make everything again, whatever was made before. */
+  readonly all: boolean;
+  readonly working: (path: string) => void;
 };
 
 export type Work = {
@@ -21,26 +33,20 @@ export type Work = {
  * Nothing is written yet: if one job fails, nothing of the others has replaced anything.
  */
 export async function doJobs(
-  out: string,
   jobs: readonly Job[],
   last: Readonly<Record<string, Made>>,
-  options: { readonly all: boolean; readonly working: (path: string) => void },
+  { out, version, all, working }: WorkOptions,
 ): Promise<Work> {
   const files: OutputFile[] = [];
   const made: Record<string, Made> = {};
   for (const job of jobs) {
-    const from = job.from === undefined ? undefined : sha256(job.from);
+    const from = job.from === undefined ? undefined : sha256(`${version}\n${job.from}`);
     const before = last[job.path];
-    if (
-      !options.all &&
-      from !== undefined &&
-      before?.from === from &&
-      (await isUntouched(out, job.path, before))
-    ) {
+    if (!all && from !== undefined && before?.from === from && (await isUntouched(out, job.path, before))) {
       made[job.path] = before;
       continue;
     }
-    options.working(job.path);
+    working(job.path);
     const product = await job.produce();
     const bytes = typeof product === 'string' ? new TextEncoder().encode(product) : product;
     files.push({ path: job.path, bytes });

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type MakeOptions, type MakeResult, make } from '../make/make.ts';
+import { NoSuchProject } from '../make/named.ts';
 import { packageRoot } from '../make/package-root.ts';
-import { studyProjects } from '../shape/edition/study.ts';
 import { type LiveServer, openServer } from './server.ts';
 import { type PreviewState, stateAfter, stateInTrouble } from './state.ts';
 import { type Watching, watchFolders } from './watch.ts';
@@ -74,8 +74,7 @@ class Session {
       const seconds = (): number => (performance.now() - began) / 1000;
       try {
         const result = await make({ ...this.#options, pdf: false });
-        const studies = await studyProjects(result.workspace.projects);
-        const state = stateAfter(result, studies, this.#options.today, version);
+        const state = stateAfter(result, this.#options.today, version);
         if (isNews(result, this.#state, state)) this.#state = state;
         this.#options.told({ result, seconds: seconds() });
       } catch (error) {
@@ -90,7 +89,12 @@ class Session {
   async #prepare(path: string): Promise<void> {
     const [slug, ...rest] = path.split('/');
     if (!path.endsWith('.pdf') || slug === undefined || rest.length === 0) return;
-    await this.#inTurn(() => make({ ...this.#options, pdf: true, only: [slug] }));
+    try {
+      await this.#inTurn(() => make({ ...this.#options, pdf: true, only: [slug] }));
+    } catch (error) {
+      // That there is no such project is said as of any file that is not there.
+      if (!(error instanceof NoSuchProject)) throw error;
+    }
   }
 
   #inTurn<T>(work: () => Promise<T>): Promise<T> {

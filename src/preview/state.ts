@@ -1,7 +1,6 @@
 import type { MakeResult } from '../make/make.ts';
 import { type FindingRecord, findingRecord } from '../proof/print.ts';
 import { unpublished } from '../publish/publish.ts';
-import type { Study } from '../shape/edition/study.ts';
 
 /** What the previewed pages are told: what was found, and which projects differ from what was published. */
 export type PreviewState = {
@@ -13,13 +12,8 @@ export type PreviewState = {
   readonly trouble?: string;
 };
 
-export function stateAfter(
-  result: MakeResult,
-  studies: readonly Study[],
-  today: string,
-  version: number,
-): PreviewState {
-  const drafts = unpublished(result.workspace.site, studies, today).map(({ slug, revision }) => ({
+export function stateAfter(result: MakeResult, today: string, version: number): PreviewState {
+  const drafts = unpublished(result.workspace.site, result.studies, today).map(({ slug, revision }) => ({
     slug,
     changes: revision.changes.length > 0 ? revision.changes : ['never published yet'],
   }));

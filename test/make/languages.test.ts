@@ -61,7 +61,9 @@ describe('a German project on an English site', () => {
     expect(words).toContain('auf Vorderseite (karte), 3,5 mm');
     expect(words).toContain('Die Rückseite hinter die Vorderseite falten');
     expect(words).toContain('bei 105,5 mm');
-    expect(page).not.toMatch(/98\.5|3\.5 mm/u);
+    const heard = [...page.matchAll(/aria-label="([^"]*)"/gu)].map(([, text]) => text).join('\n');
+    expect(heard).toContain('98,5 mal 141 Millimeter');
+    for (const text of [words, heard]) expect(text).not.toMatch(/98\.5|105\.5|3\.5/u);
   });
 
   it('has a German handout', () => {

@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { deflateSync } from 'node:zlib';
 import sharp from 'sharp';
@@ -125,6 +125,24 @@ describe('a photo', () => {
     const before = times();
     await sheetwright(folder, 'make', '--no-pdf', '--all');
     expect(times()).toEqual(before);
+  });
+
+  it('is remade where what was kept of it is spoilt', async () => {
+    const { folder, site } = await made(await photo(640, 480));
+    const before = pictureFiles(site).map((name) => readFileSync(join(site, name)));
+    const cache = join(folder, 'dist/.cache/pictures');
+    for (const name of readdirSync(cache)) writeFileSync(join(cache, name), 'spoilt');
+    const { code, out } = await sheetwright(folder, 'make', '--no-pdf');
+    expect([code, out]).toEqual([0, expect.stringContaining('nothing found')]);
+    expect(pictureFiles(site).map((name) => readFileSync(join(site, name)))).toEqual(before);
+  });
+
+  it('is not blamed for a disk that takes nothing', async () => {
+    const { folder } = await made(await photo(640, 480));
+    rmSync(join(folder, 'dist/.cache'), { recursive: true });
+    writeFileSync(join(folder, 'dist/.cache'), '');
+    const { code, err } = await sheetwright(folder, 'make', '--no-pdf');
+    expect([code, err]).toEqual([2, expect.stringMatching(/^sheetwright: cannot write into .*\n$/u)]);
   });
 
   it.each<[string, () => Promise<Uint8Array> | Uint8Array, RegExp]>([

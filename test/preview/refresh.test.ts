@@ -24,7 +24,6 @@ describe('a previewed page', () => {
       namedFrom: folder,
       today: '2026-12-01',
       port: 0,
-      progress: { begin: () => {}, working: () => {}, end: () => {} },
       told: () => {},
     });
     browser = await openBrowser();

@@ -25,7 +25,6 @@ export function makeSite(): void {
       namedFrom: root,
       pdf: false,
       today: TODAY,
-      progress: { begin: () => {}, working: () => {}, end: () => {} },
     });
     browser = await openBrowser();
   }, 180_000);

@@ -1,0 +1,21 @@
+import type { Project } from '../project/model.ts';
+
+/** A project was named that is not there. */
+export class NoSuchProject extends Error {
+  override readonly name = 'NoSuchProject';
+
+  constructor(slug: string, slugs: readonly string[]) {
+    super(`no project "${slug}" here: there are ${slugs.join(', ') || 'none'}`);
+  }
+}
+
+/** The projects with these slugs; all when none is named. @throws NoSuchProject when one is not there. */
+export function projectsNamed(
+  slugs: readonly string[] | undefined,
+  projects: readonly Project[],
+): readonly Project[] {
+  const there = projects.map(({ slug }) => slug);
+  const missing = slugs?.find((slug) => !there.includes(slug));
+  if (missing !== undefined) throw new NoSuchProject(missing, there);
+  return projects.filter(({ slug }) => slugs?.includes(slug) ?? true);
+}
