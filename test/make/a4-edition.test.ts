@@ -18,7 +18,10 @@ const studies = await studyProjects(workspace.projects);
 const files = readPackageFiles();
 const renderer = createRenderer(files);
 
-/** What a person reads on the handout, without markup. */
+/**
+ * What a person reads on the handout of the project itself, without markup. What the post says of envelopes is
+ * measured on envelopes, and has tests of its own.
+ */
 function wordsOf(study: Study, target: 'a4' | 'letter'): string {
   const labels = files.labels.get('en');
   if (!labels) throw new Error('no English');
@@ -35,6 +38,7 @@ function wordsOf(study: Study, target: 'a4' | 'letter'): string {
   });
   return renderSheet(model, renderer, labels)
     .replace(/<style>[\s\S]*?<\/style>/gu, '')
+    .replace(/<section class="mail"[\s\S]*?<\/section>/gu, '')
     .replace(/aria-label="[^"]*"/gu, '')
     .replace(/<[^>]+>/gu, ' ')
     .replace(/&(?:#x?[\da-f]+|\w+);/giu, ' ')
