@@ -53,5 +53,7 @@ export type Form = {
   readonly example: FormExample;
   /** How the folded shape is closed and used, in a sentence or two for the last step of a sheet. */
   readonly closing: string;
+  /** It goes with something else, round it or on it, and is hardly ever what a project is about. */
+  readonly accessory?: true;
   readonly build: (request: FormRequest) => FormResult;
 };

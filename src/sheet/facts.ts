@@ -1,6 +1,7 @@
 import { type Edition, twin } from '../shape/editions.ts';
-import { finishedSize } from './finished-size.ts';
+import { finishedSize, mainPiece, makesSeveral } from './finished-size.ts';
 import { measuredHtml } from './measured-text.ts';
+import { nameOf } from './names.ts';
 import { html, SafeHtml } from './safe-html.ts';
 import type { Setting } from './setting.ts';
 
@@ -9,10 +10,9 @@ export type Fact = { readonly term: string; readonly value: SafeHtml };
 
 /** What a person asks before starting: how large, how long, how hard, when, for what. */
 export function factsOf(setting: Setting): readonly Fact[] {
-  const { project, voice, editions, measures } = setting;
-  const size = finishedSize(editions);
+  const { project, voice } = setting;
   const facts: readonly (readonly [string, SafeHtml | undefined])[] = [
-    ['finished-size', size && measures.both(size)],
+    ['finished-size', sizeOf(setting)],
     ['time', timeNeeded(setting)],
     ['level', project.level && html`${project.level.value}`],
     ['session', project.session && html`${voice.day(project.session.value)}`],
@@ -20,6 +20,14 @@ export function factsOf(setting: Setting): readonly Fact[] {
     ['holds', held(setting)],
   ];
   return facts.flatMap(([key, value]) => (value ? [{ term: voice.say(key), value }] : []));
+}
+
+/** Of the main piece, which is named where others fold as well: `card 5 1/2 × 4 1/4 in (…)`. */
+function sizeOf({ editions, measures }: Setting): SafeHtml | undefined {
+  const size = finishedSize(editions);
+  const main = makesSeveral(editions) && mainPiece(editions);
+  const said = size && measures.both(size);
+  return said && main ? html`${nameOf(main.id.value)} ${said}` : said;
 }
 
 /** As the demonstrator says, else the steps' minutes together; waiting is named apart. */

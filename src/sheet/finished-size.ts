@@ -2,34 +2,86 @@ import { Length } from '../measure/length.ts';
 import type { Piece } from '../project/model.ts';
 import { type Editions, ownEdition, type Twin } from '../shape/editions.ts';
 import { foldNet } from '../shape/fold.ts';
+import { forms } from '../shape/forms/index.ts';
 import type { Fold, Net } from '../shape/net.ts';
+import { type Sheet, sheetsOf } from '../shape/shapes.ts';
 import { bounds } from '../shape/space.ts';
 import { tubesOf } from '../shape/tube.ts';
 
-/** The piece that everything else goes on or into: the first that folds and lies on nothing, else the first that lies on nothing. */
+/**
+ * The piece that a project is about, among those that lie on nothing: what stands up, if the project says what it
+ * holds; else the first that folds, be it written behind its loose sheets; else the first. An envelope, a band or a
+ * tag comes last, since it goes with something.
+ */
 export function mainPiece(editions: Editions): Piece | undefined {
+  const { project } = ownEdition(editions);
+  const roots = rootsOf(editions);
+  const own = roots.filter(({ piece }) => !isAccessory(piece));
+  const holder = project.holds && own.find(({ net }) => isSolid(net));
+  return (holder ?? own.find(folds) ?? own[0] ?? roots[0])?.piece;
+}
+
+/** Whether a project makes more than one thing that folds, so that its size has to say of which it is. */
+export function makesSeveral(editions: Editions): boolean {
+  const main = mainPiece(editions);
+  return rootsOf(editions).some((root) => root.piece !== main && folds(root));
+}
+
+type Root = { readonly piece: Piece; readonly net: Net };
+
+function rootsOf(editions: Editions): readonly Root[] {
   const { project, shapes } = ownEdition(editions);
-  const roots = [...project.pieces.values()].filter(({ on, id }) => !on && shapes.nets.has(id.value));
-  return roots.find(({ id }) => (shapes.nets.get(id.value)?.folds.length ?? 0) > 0) ?? roots[0];
+  return [...project.pieces.values()].flatMap((piece) => {
+    const net = shapes.nets.get(piece.id.value);
+    return net && !piece.on ? [{ piece, net }] : [];
+  });
+}
+
+function folds({ net }: Root): boolean {
+  return net.folds.length > 0;
+}
+
+function isAccessory({ body }: Piece): boolean {
+  if (body.kind !== 'form') return false;
+  const name = body.form.value.trim().toLowerCase();
+  return forms.some((form) => form.name === name && form.accessory);
 }
 
 /**
- * Width, height and, where it stands up, depth of the finished thing: of its main piece. Undefined when that cannot be
- * made.
+ * Width, height and, where it stands up, depth of the finished thing: of its main piece, whose sheets are one in
+ * another. Undefined when that cannot be made.
  */
 export function finishedSize(editions: Editions): readonly Twin[] | undefined {
   const main = mainPiece(editions);
   return main && twinsOf(editions, main);
 }
 
-function twinsOf({ inch, metric }: Editions, piece: Piece): readonly Twin[] | undefined {
-  const [one, other] = [inch, metric].map(({ shapes }) => shapes.nets.get(piece.id.value));
+function twinsOf({ inch, metric }: Editions, { id }: Piece): readonly Twin[] | undefined {
+  const [one, other] = [inch, metric].map(({ shapes }) => outerLengths(sheetsOf(shapes.nets, id.value)));
   if (!one || !other) return undefined;
-  const lengths = finishedLengths(other);
-  return finishedLengths(one).flatMap((length, index) => {
-    const twin = lengths[index];
+  return one.flatMap((length, index) => {
+    const twin = other[index];
     return twin ? [{ inch: length, metric: twin }] : [];
   });
+}
+
+/**
+ * Over all, of sheets that go one into another (a drawer in its sleeve), in the order of the first one's own width,
+ * height and depth. A box inside another is smaller in each of its sides, once both are put in order.
+ */
+function outerLengths(sheets: readonly Sheet[]): readonly Length[] | undefined {
+  const [own, ...further] = sheets.map(({ net }) => finishedLengths(net));
+  if (!own) return undefined;
+  const ranked = own.toSorted(byLength);
+  const outer = further.map((lengths) => lengths.toSorted(byLength));
+  return own.map((length) => {
+    const rank = ranked.indexOf(length);
+    return outer.reduce((most, lengths) => Length.max(most, lengths[rank] ?? most), length);
+  });
+}
+
+function byLength(one: Length, other: Length): number {
+  return one.compare(other);
 }
 
 function finishedLengths(net: Net): readonly Length[] {

@@ -43,6 +43,7 @@ export const bellyBand: Form = form({
     settings: ['around: 4 1/4 x 1/16', 'height: 1 1/2'],
   },
   closing: 'Do it about the very thing the band is for, and slide it off to dry.',
+  accessory: true,
   measure: (settings) => {
     const [width, depth] = settings.lengths('around');
     if (!width || !depth) return undefined;

@@ -59,6 +59,7 @@ export const envelope: Form = form({
     layer: { panel: 'front', cut: '6 x 4' },
   },
   closing: 'Let the side seams dry under a book before anything goes in.',
+  accessory: true,
   measure: (settings) => {
     const size = readPocket(settings);
     if (!size) return undefined;

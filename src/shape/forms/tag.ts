@@ -36,6 +36,7 @@ export const tag: Form = form({
   panels: ['tag'],
   example: { settings: ['size: 2 x 4', 'clip: 1/2'] },
   closing: 'Punch the hole and thread the string.',
+  accessory: true,
   measure: (settings) => {
     const [width, height] = settings.lengths('size');
     if (!width || !height) return undefined;
