@@ -143,7 +143,9 @@ describe('the list of projects', () => {
     await page.keyboard.press('Enter');
     await page.keyboard.press('Tab');
     expect(await page.evaluate('document.activeElement.id')).toBe('find-level');
-    await page.keyboard.type('imp');
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('ArrowDown');
+    await page.waitForFunction(`document.querySelector('#find-level').value === 'improver'`);
     expect(await shown(page)).toEqual({
       // Of a postcard's size, says its summary.
       'Sessions to come': ['Gate-fold card with its own envelope', 'Seed-paper note folder'],
