@@ -57,16 +57,27 @@ function textsOf(folder: string, ending: string): ReadonlyMap<string, string> {
   );
 }
 
-/** The words of every language there is, by its tag. */
+/** The words of every language there is, by its tag. A file is read when the first of its words is asked for. */
 export function readLabels(): ReadonlyMap<string, Labels> {
-  const languages = new Map<string, Labels>();
-  for (const [language, text] of textsOf(join(packageRoot(), 'templates', 'labels'), '.yaml')) {
-    const entries: [string, string][] = Object.entries(parse(text) as Record<string, unknown>).map(
-      ([key, value]) => [key, String(value)],
-    );
-    languages.set(language, { language, texts: new Map(entries) });
-  }
-  return languages;
+  const texts = textsOf(join(packageRoot(), 'templates', 'labels'), '.yaml');
+  return new Map([...texts].map(([language, text]) => [language, labelsOf(language, text)]));
+}
+
+function labelsOf(language: string, text: string): Labels {
+  let texts: ReadonlyMap<string, string> | undefined;
+  return {
+    language,
+    get texts() {
+      texts ??= entriesOf(text);
+      return texts;
+    },
+  };
+}
+
+/** A key with nothing behind it is a word that is still missing. */
+function entriesOf(text: string): ReadonlyMap<string, string> {
+  const entries = Object.entries(parse(text) as Record<string, unknown>);
+  return new Map(entries.flatMap(([key, value]) => (value === null ? [] : [[key, String(value)]])));
 }
 
 function fontOf(subset: string, weight: number, style: 'normal' | 'italic'): FontFile {

@@ -26,6 +26,7 @@ export function labelsFor(all: ReadonlyMap<string, Labels>, wanted: string): Lan
   const file = rangesOf(wanted).find((range) => namedAs(all, range) !== undefined);
   const found = file && namedAs(all, file);
   if (!found) return { from: ENGLISH, labels: english, missing: [], known: false };
+  if (wanted === ENGLISH) return { from: ENGLISH, labels: english, missing: [], known: true };
   const missing = keysOf(english, found.language).filter((key) => !found.texts.has(key));
   const texts = new Map([...english.texts, ...found.texts]);
   return { from: found.language, labels: { language: wanted, texts }, missing, known: true };
