@@ -41,7 +41,7 @@ export async function makeKitFiles(options: KitFilesOptions): Promise<readonly W
   try {
     const files = readPackageFiles();
     const labels = labelsOf(kit.project, options.site, files.labels);
-    const studio = { ...openStudio(options.site, files, printer, true), labels };
+    const studio = { ...openStudio(options.site, files, printer, { pdf: true }), labels };
     const texts = [
       [`${folder}/index.html`, pageHtml(options, studio, 'page')],
       [`${folder}/kit.json`, kitJson(kit, currency)],

@@ -29,6 +29,8 @@ export type MakeOptions = {
   /** Make everything again, whatever was made before. */
   readonly all?: boolean | undefined;
   readonly pdf: boolean;
+  /** PDFs that are left out now are made once somebody asks for them: pages lead to them all the same. */
+  readonly pdfsLater?: boolean | undefined;
   /** Warnings stop a project as errors do. */
   readonly strict?: boolean | undefined;
   /** The browser's program, if one is named. */
@@ -73,7 +75,7 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
     ];
     const printer = openPrinter(options.browser === undefined ? {} : { browser: options.browser });
     try {
-      const studio = openStudio(workspace.site, files, printer, options.pdf);
+      const studio = openStudio(workspace.site, files, printer, options);
       const plans = new Plans({ options, workspace, studio, proofs, studies });
       const written = await carryOut({
         options,

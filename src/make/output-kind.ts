@@ -27,8 +27,10 @@ export type Studio = {
   readonly renderer: Renderer;
   readonly labels: Labels;
   readonly printer: Printer;
-  /** Without PDFs, for speed. */
+  /** Whether PDFs are made; without them, for speed. */
   readonly pdf: boolean;
+  /** Whether pages lead to PDFs: those made now, or made once somebody asks for them. */
+  readonly offersPdfs: boolean;
 };
 
 export type ProjectMaterial = Studio & {

@@ -1,7 +1,9 @@
 import type { Paper, Site } from '../project/model.ts';
-import type { Editions } from '../shape/editions.ts';
 import type { Download } from '../sheet/sheet.ts';
 import { templatePieces } from '../sheet/template-print.ts';
+import type { ProjectMaterial } from './output-kind.ts';
+
+export type TentLink = { readonly paper: Paper; readonly href: string };
 
 /** The prints of a sheet. */
 export type Handout = 'letter' | 'a4' | 'large-print';
@@ -21,13 +23,15 @@ export function tentName({ paper: papers }: Site, slug: string, paper: Paper): s
   return paper === papers[0] ? `share/${slug}-tent.pdf` : `share/${slug}-tent-${paper}.pdf`;
 }
 
-/** The PDFs a page offers, by names relative to it. */
-export function downloadsOf(of: {
-  readonly site: Site;
-  readonly slug: string;
-  readonly editions: Editions;
-}): readonly Download[] {
-  const { site, slug, editions } = of;
+/** The table tents by their names relative to the project's folder; a site without an address has none. */
+export function tentsOf({ site, slug, offersPdfs }: ProjectMaterial): readonly TentLink[] {
+  if (!offersPdfs || !site.url) return [];
+  return site.paper.map((paper) => ({ paper, href: tentName(site, slug, paper) }));
+}
+
+/** The PDFs a page offers, by names relative to it; none that will not be there. */
+export function downloadsOf({ site, slug, editions, offersPdfs }: ProjectMaterial): readonly Download[] {
+  if (!offersPdfs) return [];
   const handouts = handoutsOf(site).map((kind) => ({ kind, href: `${slug}-${kind}.pdf` }));
   if (templatePieces(editions).length === 0) return handouts;
   const [first, ...further] = site.paper;

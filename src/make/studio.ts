@@ -6,7 +6,13 @@ import type { Studio } from './output-kind.ts';
 import type { PackageFiles } from './package-files.ts';
 
 /** Sets up what every output uses: settings, templates, words and printer. */
-export function openStudio(site: Site, files: PackageFiles, printer: Printer, pdf: boolean): Studio {
+export function openStudio(
+  site: Site,
+  files: PackageFiles,
+  printer: Printer,
+  { pdf, pdfsLater = false }: { readonly pdf: boolean; readonly pdfsLater?: boolean | undefined },
+): Studio {
   const { labels } = labelsFor(files.labels, site.language);
-  return { site, files, printer, pdf, labels, renderer: createRenderer(files) };
+  const offersPdfs = pdf || pdfsLater;
+  return { site, files, printer, pdf, offersPdfs, labels, renderer: createRenderer(files) };
 }

@@ -7,7 +7,7 @@ import { type LiveServer, openServer } from './server.ts';
 import { type PreviewState, stateAfter, stateInTrouble } from './state.ts';
 import { type Watching, watchFolders } from './watch.ts';
 
-export type PreviewOptions = Omit<MakeOptions, 'pdf' | 'only'> & {
+export type PreviewOptions = Omit<MakeOptions, 'pdf' | 'pdfsLater' | 'only'> & {
   readonly port: number;
   /** Told after every make. */
   readonly told: (news: {
@@ -73,7 +73,7 @@ class Session {
       const began = performance.now();
       const seconds = (): number => (performance.now() - began) / 1000;
       try {
-        const result = await make({ ...this.#options, pdf: false });
+        const result = await make({ ...this.#options, pdf: false, pdfsLater: true });
         const state = stateAfter(result, this.#options.today, version);
         if (isNews(result, this.#state, state)) this.#state = state;
         this.#options.told({ result, seconds: seconds() });

@@ -32,6 +32,25 @@ function addressesOfFile(path: string): readonly string[] {
   return path.endsWith('.css') ? addressesInCss(readFileSync(path, 'utf8')) : [];
 }
 
+/** Every link of a site that leads to nothing, or out of it; and how many were followed. */
+function linksOf(site: string): { readonly followed: number; readonly missing: readonly string[] } {
+  const missing: string[] = [];
+  let followed = 0;
+  for (const from of [...filesOf(site, '.html'), ...filesOf(site, '.css')]) {
+    for (const address of addressesOfFile(from)) {
+      if (isOutside(address)) continue;
+      followed += 1;
+      const [path = '', fragment] = address.split('#');
+      const target = path === '' ? from : resolve(dirname(from), decodeURIComponent(path));
+      const named = `${from.slice(site.length)} → ${address}`;
+      if (address.startsWith('/') || !target.startsWith(site + sep)) missing.push(`${named} leaves the site`);
+      else if (!existsSync(target) || statSync(target).isDirectory()) missing.push(named);
+      else if (fragment && !hasId(target, fragment)) missing.push(`${named}: no such place`);
+    }
+  }
+  return { followed, missing };
+}
+
 describe('the site on disk', () => {
   it('has every kind of page and file', () => {
     const paths = filesOf(site).map((path) => path.slice(site.length + 1).replaceAll(sep, '/'));
@@ -57,23 +76,25 @@ describe('the site on disk', () => {
   });
 
   it('leads from every file to files that are there, each relative to it', () => {
-    const missing: string[] = [];
-    let followed = 0;
-    for (const from of [...filesOf(site, '.html'), ...filesOf(site, '.css')]) {
-      for (const address of addressesOfFile(from)) {
-        if (isOutside(address)) continue;
-        followed += 1;
-        const [path = '', fragment] = address.split('#');
-        const target = path === '' ? from : resolve(dirname(from), decodeURIComponent(path));
-        const named = `${from.slice(site.length)} → ${address}`;
-        if (address.startsWith('/') || !target.startsWith(site + sep))
-          missing.push(`${named} leaves the site`);
-        else if (!existsSync(target) || statSync(target).isDirectory()) missing.push(named);
-        else if (fragment && !hasId(target, fragment)) missing.push(`${named}: no such place`);
-      }
-    }
+    const { followed, missing } = linksOf(site);
     expect(missing).toEqual([]);
     expect(followed).toBeGreaterThan(100);
+  });
+
+  it('made without PDFs leads to none', async () => {
+    const folder = demoCopy();
+    await sheetwright(folder, 'make', '--quiet', '--no-pdf', '--only', ...PROJECTS);
+    const { followed, missing } = linksOf(join(folder, 'dist/site'));
+    expect(missing).toEqual([]);
+    expect(followed).toBeGreaterThan(100);
+    // Those of an earlier make stay at their addresses, out of date as they may be; no fresh page leads to them.
+    await sheetwright(folder, 'make', '--quiet', '--only', 'pull-out-tag');
+    const paper = join(folder, 'dist/site/pull-out-tag/pull-out-tag-letter.pdf');
+    const page = (): string => readFileSync(join(dirname(paper), 'index.html'), 'utf8');
+    expect(page()).toContain('pull-out-tag-letter.pdf');
+    await sheetwright(folder, 'make', '--quiet', '--no-pdf', '--only', 'pull-out-tag');
+    expect(page()).not.toContain('pull-out-tag-letter.pdf');
+    expect(existsSync(paper)).toBe(true);
   });
 
   it('loads nothing from elsewhere, and leaves only by links that a person wrote or the address of the site', () => {

@@ -2,7 +2,8 @@ import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { demoCopy, sheetwright } from '../cli/terminal.ts';
+import { make } from '../../src/make/make.ts';
+import { demoCopy } from '../cli/terminal.ts';
 import { all, type Node, one, parseMarkup, textOf } from '../sheet/markup.ts';
 import { isOutside } from './links.ts';
 
@@ -17,7 +18,15 @@ async function made(url: boolean): Promise<Made> {
   const settings = join(root, 'projects/site.yaml');
   const text = readFileSync(settings, 'utf8');
   if (!url) writeFileSync(settings, text.replace(/^url:.*$/mu, ''));
-  await sheetwright(root, 'make', '--quiet', '--no-pdf', '--only', BOX, TAG);
+  await make({
+    root: join(root, 'projects'),
+    out: join(root, 'dist'),
+    namedFrom: root,
+    only: [BOX, TAG],
+    pdf: false,
+    pdfsLater: true,
+    today: '2026-11-25',
+  });
   const folder = join(root, 'dist/site');
   return { folder, page: (path) => parseMarkup(readFileSync(join(folder, path), 'utf8')) };
 }

@@ -24,6 +24,7 @@ export function makeSite(): void {
       out: join(root, 'dist'),
       namedFrom: root,
       pdf: false,
+      pdfsLater: true,
       today: TODAY,
     });
     browser = await openBrowser();

@@ -4,7 +4,7 @@ import { cardOf } from '../card.ts';
 import { iconNames } from '../icons.ts';
 import { projectLinkPicture } from '../link-pictures.ts';
 import type { Output, ProjectMaterial } from '../output-kind.ts';
-import { tentName } from '../papers.ts';
+import { tentsOf } from '../papers.ts';
 
 /** `site/<slug>/share/index.html`: everything to hand a project on with. */
 export const share: Output = {
@@ -20,7 +20,7 @@ function pageHtml(material: ProjectMaterial): string {
   const links = {
     linkPicture: projectLinkPicture(material).name,
     calendar: card.session === undefined ? undefined : `${slug}.ics`,
-    tents: site.url ? site.paper.map((paper) => ({ paper, href: tentName(site, slug, paper) })) : [],
+    tents: tentsOf(material),
   };
   return shareHtml(card, links, {
     site,
