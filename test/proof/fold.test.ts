@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { sheetWith } from '../../src/proof/example.ts';
 import { boxWith, trayWith, tuckBoxWith } from '../../src/proof/example-box.ts';
 import { shapesOf, sheetOf } from '../shape/boxes.ts';
 import { blamed, findingsOf } from './workspace.ts';
@@ -108,6 +109,34 @@ describe('what the box holds', () => {
   it('is only warned of where the paper’s thickness decides', () => {
     const tight = findingsOf(boxWith({ more: holds('2 1/2 x 4 x 1', 1) }));
     expect(tight.map(({ rule, severity }) => [rule, severity])).toEqual([['holds-too-big', 'warning']]);
+  });
+
+  describe('a band', () => {
+    const BAND =
+      '\n  cut: 11 x 2\n  score: [{ from: left, at: [4 1/2, 4 7/8, 9 3/8, 9 3/4] }]\n  panels: { back: A1, tab: E1 }\n  glue: { tab: back }';
+    const around = (size: string, count: number): string[] =>
+      said(sheetOf(BAND, '').replace('---\n##', `  ${holds(size, count)}\n---\n##`));
+
+    it('takes what is longer than it is high', () => {
+      expect(around('4 1/4 x 5 3/4 x 1/20', 6)).toEqual([]);
+    });
+
+    it('takes no more than go through it, and nothing behind one another', () => {
+      expect(around('4 1/4 x 5 3/4 x 1/16', 7)).toEqual([
+        'holds-too-big at "4 1/4 x 5 3/4 x 1/16": 7 × card takes 4 1/4 × 5 3/4 × 7/16 in (width × height × depth), and box has 4 1/2 × 2 × 3/8 in inside, its height open at both ends: 1/16 in too little; make box more than 1/16 in deeper',
+      ]);
+      expect(around('4 1/4 x 4 x 1/4', 2)).toHaveLength(1);
+    });
+  });
+
+  it('is judged by the drawer, not by the sleeve that is open', () => {
+    const sheet = (size: string): string =>
+      sheetWith({
+        pieces: 'box: { stock: cream, form: slide box, inside: 2 1/4 x 3 3/4 x 3/4 }',
+        more: holds(size, 20),
+      });
+    expect(said(sheet('2 x 3 1/2 x 1/32'))).toEqual([]);
+    expect(said(sheet('2 x 4 x 1/32'))).toEqual([expect.stringContaining('holds-too-big')]);
   });
 
   it('needs only one piece with room for it, and none that has no inside', () => {

@@ -1,6 +1,7 @@
 import type { Length, Unit } from '../../measure/length.ts';
+import type { Volume } from '../../measure/size.ts';
 import { bestPacking, type Packing, type Triple, tightest } from '../../shape/closure/packing.ts';
-import { bodyOf } from '../../shape/closure/room.ts';
+import { bodyOf, openWay } from '../../shape/closure/room.ts';
 import { boxWith } from '../example-box.ts';
 import { closedSheets, type FoldedSheet } from '../folded-sheets.ts';
 import type { ProofContext, Rule, Statement } from '../rule.ts';
@@ -22,7 +23,9 @@ export const holdsTooBig: Rule = {
     const [a, b, c] = holds.size;
     const item: Triple = [a.value, b.value, c.value];
     const fits = closedSheets(project, shapes).flatMap((sheet) => fitIn(sheet, item, holds.count.value));
-    const [best] = fits.toSorted((first, second) => second.spare.compare(first.spare));
+    const closed = fits.filter(({ open }) => open === undefined);
+    const asked = closed.length > 0 ? closed : fits;
+    const [best] = asked.toSorted((first, second) => second.spare.compare(first.spare));
     if (!best || best.spare.sign >= 0) return;
     const at = { ...a.at, end: Math.max(a.at.end, c.at.end) };
     report({ ...words(best, `${holds.count.value} × ${holds.item}`, project.unit), at });
@@ -33,6 +36,8 @@ export const holdsTooBig: Rule = {
 type Fit = {
   readonly sheet: FoldedSheet;
   readonly room: Triple;
+  /** The way it is open at both ends: a band holds things of any length, where there is no box for them. */
+  readonly open: keyof Volume | undefined;
   readonly packing: Packing;
   readonly spare: Length;
 };
@@ -41,16 +46,18 @@ function fitIn(sheet: FoldedSheet, item: Triple, count: number): Fit[] {
   const body = bodyOf(sheet.net);
   if (!body || count < 1) return [];
   const room: Triple = [body.width, body.height, body.depth];
-  const packing = bestPacking(item, count, room);
-  return [{ sheet, room, packing, spare: tightest(packing).minus(sheet.caliper) }];
+  const open = openWay(sheet.net);
+  const ends = (way: keyof Volume): Length | undefined => (way === open ? undefined : body[way]);
+  const packing = bestPacking(item, count, [ends('width'), ends('height'), ends('depth')]);
+  return [{ sheet, room, open, packing, spare: tightest(packing).minus(sheet.caliper) }];
 }
 
-function words({ sheet, room, packing }: Fit, things: string, unit: Unit): Statement {
+function words({ sheet, room, open, packing }: Fit, things: string, unit: Unit): Statement {
   const least = tightest(packing);
-  const direction = packing.clearance.findIndex((each) => each.equals(least)) as 0 | 1 | 2;
+  const direction = packing.clearance.findIndex((each) => each?.equals(least)) as 0 | 1 | 2;
   const say = (length: Length): string => sayLength(length, unit);
   const takes = ([0, 1, 2] as const).map((index) => packing.item[index].times(packing.rows[index]));
-  const sizes = `${things} takes ${sayLengths(takes, unit)} (width × height × depth), and ${sheet.name} has ${sayLengths(room, unit)} inside`;
+  const sizes = `${things} takes ${sayLengths(takes, unit)} (width × height × depth), and ${sheet.name} has ${sayLengths(room, unit)} inside${open === undefined ? '' : `, its ${open} open at both ends`}`;
   const remedy = (['wider', 'higher', 'deeper'] as const)[direction];
   if (least.sign >= 0) {
     return {

@@ -3,14 +3,17 @@ import { Length } from '../../measure/length.ts';
 /** Three lengths, in any order. */
 export type Triple = readonly [Length, Length, Length];
 
+/** What there is to put things into; undefined the way it is open at both ends, where they may stick out. */
+export type Room = readonly [Length | undefined, Length | undefined, Length | undefined];
+
 /** A number of equal things put into a room in rows, one way round. */
 export type Packing = {
   /** How one of them lies: along the room's first, second and third length. */
   readonly item: Triple;
   /** How many side by side along each. */
   readonly rows: readonly [number, number, number];
-  /** What is left in each direction; negative where they stick out. */
-  readonly clearance: Triple;
+  /** What is left in each direction; negative where they do not fit, undefined where nothing ends the room. */
+  readonly clearance: Room;
 };
 
 const WAYS: readonly (readonly [0 | 1 | 2, 0 | 1 | 2, 0 | 1 | 2])[] = [
@@ -24,9 +27,10 @@ const WAYS: readonly (readonly [0 | 1 | 2, 0 | 1 | 2, 0 | 1 | 2])[] = [
 
 /**
  * The way to put `count` equal things into a room, all the same way round, that leaves most in its tightest
- * direction: one in which everything fits, if there is any.
+ * direction: one in which everything fits, if there is any. The way a room is open there is one row only: what is put
+ * behind one another in a band is held by nothing.
  */
-export function bestPacking(item: Triple, count: number, room: Triple): Packing {
+export function bestPacking(item: Triple, count: number, room: Room): Packing {
   const packings = WAYS.flatMap(([a, b, c]) => {
     const turned: Triple = [item[a], item[b], item[c]];
     return arrangements(count, turned, room).map((rows) => packed(turned, rows, room));
@@ -38,26 +42,33 @@ export function bestPacking(item: Triple, count: number, room: Triple): Packing 
 
 /** What is left in a packing's tightest direction; negative when it does not fit. */
 export function tightest({ clearance }: Packing): Length {
-  return Length.min(...clearance);
+  const [first, ...rest] = clearance.filter((left) => left !== undefined);
+  if (!first) throw new RangeError('a room that nothing ends holds nothing');
+  return Length.min(first, ...rest);
 }
 
-function packed(item: Triple, rows: readonly [number, number, number], room: Triple): Packing {
-  const left = (index: 0 | 1 | 2): Length => room[index].minus(item[index].times(rows[index]));
+function packed(item: Triple, rows: readonly [number, number, number], room: Room): Packing {
+  const left = (index: 0 | 1 | 2): Length | undefined => room[index]?.minus(item[index].times(rows[index]));
   return { item, rows, clearance: [left(0), left(1), left(2)] };
 }
 
-/** Rows, columns and layers that hold the count; no more of each than fit, but at least one. */
-function arrangements(count: number, item: Triple, room: Triple): (readonly [number, number, number])[] {
-  const most = ([0, 1] as const).map((index) => Math.min(count, Math.max(1, fits(item[index], room[index]))));
-  const [columns = 1, rows = 1] = most;
+/** Rows, columns and layers that hold the count; but for the last of them, no more than fit, and at least one. */
+function arrangements(count: number, item: Triple, room: Room): (readonly [number, number, number])[] {
+  const most = (index: 0 | 1 | 2): number => Math.min(count, Math.max(1, fits(item[index], room[index])));
   const found: (readonly [number, number, number])[] = [];
-  for (let a = 1; a <= columns; a++) {
-    for (let b = 1; b <= rows; b++) found.push([a, b, Math.ceil(count / (a * b))]);
+  const isLastOpen = room[2] === undefined;
+  for (let a = 1; a <= most(0); a++) {
+    for (let b = 1; b <= most(isLastOpen ? 2 : 1); b++) {
+      const rest = Math.ceil(count / (a * b));
+      found.push(isLastOpen ? [a, rest, b] : [a, b, rest]);
+    }
   }
   return found;
 }
 
-function fits(item: Length, room: Length): number {
+/** How many of a length a room takes; where it is open, the one it is held by. */
+function fits(item: Length, room: Length | undefined): number {
+  if (!room) return 1;
   if (room.sign <= 0) return 0;
   const { numerator, denominator } = room.over(item);
   return Number(numerator / denominator);

@@ -3,6 +3,7 @@ import { restOf } from '../base-panel.ts';
 import { boxSize, type Net } from '../net.ts';
 import { otherSide, panelOf } from '../panel-tree.ts';
 import { lineOf, tubesOf } from '../tube.ts';
+import { tubeEnds } from './ends.ts';
 import { isSquare, sideWidth } from './seam.ts';
 
 /**
@@ -21,6 +22,15 @@ export function bodyOf(net: Net): Volume | undefined {
     return rest.lies === 'under' ? { width, height: depth, depth: height } : { width, height, depth };
   }
   return rest.lies === 'under' ? trayBody(net, rest.base) : undefined;
+}
+
+/** The way a body is open at both ends, as a band or a sleeve is; undefined where something closes an end. */
+export function openWay(net: Net): keyof Volume | undefined {
+  const ends = tubeEnds(net);
+  const [end] = ends;
+  if (!end || ends.some(({ flaps }) => flaps.length > 0)) return undefined;
+  if (end.tube.lines === 'across') return 'width';
+  return restOf(net).lies === 'under' ? 'depth' : 'height';
 }
 
 function trayBody(net: Net, base: string): Volume | undefined {

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Length } from '../../../src/measure/length.ts';
-import { bestPacking, type Triple, tightest } from '../../../src/shape/closure/packing.ts';
+import { bestPacking, type Room, type Triple, tightest } from '../../../src/shape/closure/packing.ts';
 import { inches } from '../forms/building.ts';
 
-const packed = (item: Triple, count: number, room: Triple): string => {
+const packed = (item: Triple, count: number, room: Room): string => {
   const { rows, clearance } = bestPacking(item, count, room);
   return `${rows.join(' × ')}: ${clearance.join(', ')}`;
 };
@@ -31,6 +31,18 @@ describe('packing', () => {
   it('says by how little it fails', () => {
     const best = bestPacking([inches(2), inches(2), inches(2)], 1, [inches(3), inches(15, 8), inches(3)]);
     expect(tightest(best).equals(inches(-1, 8))).toBe(true);
+  });
+
+  it('lets things stick out where a room is open, in one row', () => {
+    const card: Triple = [inches(17, 4), inches(23, 4), inches(1, 16)];
+    const band = [inches(9, 2), undefined, inches(3, 8)] as const;
+    expect(packed(card, 6, band)).toBe('1 × 1 × 6: 1/4 in, , 0 in');
+    expect(packed(card, 7, band)).toBe('1 × 1 × 7: 1/4 in, , -1/16 in');
+    expect(packed(card, 6, [inches(9, 2), inches(3, 8), undefined])).toBe('1 × 6 × 1: 1/4 in, 0 in, ');
+    expect(packed(card, 6, [undefined, inches(3, 8), inches(9, 2)])).toBe('1 × 6 × 1: , 0 in, 1/4 in');
+    expect(packed([inches(1), inches(9), inches(1)], 4, [inches(2), inches(2), undefined])).toBe(
+      '2 × 2 × 1: 0 in, 0 in, ',
+    );
   });
 
   it('agrees with trying every way, one thing after another', () => {
