@@ -64,7 +64,7 @@ describe('the cut list', () => {
     const notes = rows(setting).map((row) => row.notes.map(read));
     expect(notes).toEqual([
       [],
-      ['on the layer, turned 45° clockwise; nearest corner 7/16 in (11 mm) from the edge'],
+      ['on the layer; nearest corner 7/16 in (11 mm) from the edge, turned 45° clockwise'],
       ['on the front of the box, showing 1/8 in (3 mm) all round', 'corners rounded to 1/4 in (6 mm)'],
     ]);
   });
@@ -75,7 +75,7 @@ describe('the cut list', () => {
     );
     const [note] = rows(settingFor(from))[1]?.notes.map(read) ?? [];
     // Half the diagonal of 2 in is √2 in: 0.414 in over the edge.
-    expect(note).toBe('on the base, turned 45° clockwise; farthest corner 7/16 in (11 mm) over the edge');
+    expect(note).toBe('on the base; farthest corner 7/16 in (11 mm) over the edge, turned 45° clockwise');
   });
 
   it('says how many, where there is more than one', () => {
@@ -225,7 +225,7 @@ pieces:
   card: { cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [4 1/4] }] }
   envelope: { form: envelope, inside: 5 3/4 x 4 1/2 }
 `);
-    expect(facts(settingFor(both))['Finished size']).toMatch(/^4 1\/4 × 5 1\/2 in/u);
+    expect(facts(settingFor(both))['Finished size']).toMatch(/^card 4 1\/4 × 5 1\/2 in/u);
   });
 
   it('give a card closed, and a flat thing as cut', () => {
