@@ -8,7 +8,7 @@ import { baseName, nameOf, partNamed } from './names.ts';
 import { stockFacts, stockOf, stocksUsed } from './papers.ts';
 import type { sizeOf } from './references.ts';
 import { isAskew, leastReveal, type RevealTwins, revealPhrase, revealTwins } from './reveals.ts';
-import type { SafeHtml } from './safe-html.ts';
+import { type HtmlValue, SafeHtml } from './safe-html.ts';
 import type { Setting } from './setting.ts';
 
 /** Everything that is cut, by the paper it is cut from. */
@@ -114,16 +114,32 @@ function notesOf(setting: Setting, piece: Piece): SafeHtml[] {
   ];
 }
 
-/** `on the front of the box; 1/8 in (3 mm) all round shows`. */
-function baseNote({ editions, measures, voice }: Setting, piece: Piece, reveals: RevealTwins): SafeHtml {
-  const base = piece.on ? baseName(piece.on.value, voice) : '';
+/** `on the front of the box, showing 1/8 in (3 mm) all round`, and how it is turned. */
+function baseNote(setting: Setting, piece: Piece, reveals: RevealTwins): SafeHtml {
+  const { editions, voice } = setting;
   const layer = editions.inch.shapes.layers.find((each) => each.piece.id.value === piece.id.value);
-  if (layer && isAskew(layer)) {
-    const { inch, metric } = leastReveal(reveals);
-    const least = measures.both([{ inch: inch.abs(), metric: metric.abs() }]);
-    const key = inch.sign < 0 ? 'on-base-turned-over' : 'on-base-turned';
-    return voice.phrase(key, { base, degrees: layer.turn, least });
-  }
+  const base = piece.on ? baseName(piece.on.value, voice) : '';
+  const shows =
+    layer && isAskew(layer) ? cornerNote(setting, base, reveals) : sidesNote(setting, base, reveals);
+  return layer && layer.turn !== 0
+    ? SafeHtml.join([shows, voice.phrase(...turnedPhrase(layer.turn))], ', ')
+    : shows;
+}
+
+/** The shorter way round: nobody turns a layer by 340°. */
+function turnedPhrase(degrees: number): [key: string, values: { readonly degrees: number }] {
+  return degrees <= 180
+    ? ['turned-clockwise', { degrees }]
+    : ['turned-counterclockwise', { degrees: 360 - degrees }];
+}
+
+function cornerNote({ measures, voice }: Setting, base: HtmlValue, reveals: RevealTwins): SafeHtml {
+  const { inch, metric } = leastReveal(reveals);
+  const least = measures.both([{ inch: inch.abs(), metric: metric.abs() }]);
+  return voice.phrase(inch.sign < 0 ? 'on-base-turned-over' : 'on-base-turned', { base, least });
+}
+
+function sidesNote({ measures, voice }: Setting, base: HtmlValue, reveals: RevealTwins): SafeHtml {
   const sides = Object.values(reveals);
   if (sides.every(({ inch }) => inch.sign === 0)) return voice.phrase('on-base-flush', { base });
   const reveal = revealPhrase(reveals, measures, voice);
