@@ -118,7 +118,7 @@ export class Quantities {
       weights: this.#quantities.map(({ parts }) => 2 / parts),
       reach: Number((2n * far.numerator * scale) / far.denominator),
       equalities: this.#equalities.map(linear),
-      atLeast: [...this.#atLeast, ...this.#inOrder()].map(linear),
+      atLeast: [...this.#atLeast, ...this.#inOrder(), ...this.#positive()].map(linear),
     };
   }
 
@@ -140,6 +140,13 @@ export class Quantities {
         { quantity: rising[index] ?? longer, coefficient: -1 },
       ],
     }));
+  }
+
+  /** What was there at all stays there: no setting becomes zero because it is finer than the ruler. */
+  #positive(): Relation[] {
+    return this.#quantities.flatMap(({ own }, quantity) =>
+      own.sign > 0 ? [{ terms: [{ quantity, coefficient: 1 }], constant: 1 }] : [],
+    );
   }
 
   /** What a quantity is in the project as written. */

@@ -143,9 +143,8 @@ function relateCentred(id: string, reveal: Length, { base, layer }: Extents, qua
   });
 }
 
-/** What showed still shows, and what was not thin does not become so. */
+/** What was not thin does not become so. */
 function keepShowing(quantity: number, reveal: Length, parts: 1 | 2, quantities: Quantities): void {
-  if (reveal.sign > 0) quantities.atLeast({ terms: [{ quantity, coefficient: 1 }] });
   if (!reveal.lessThan(THIN)) quantities.keepOver(quantity, THIN.times(parts));
 }
 

@@ -72,6 +72,35 @@ describe('the metric edition of a box', () => {
   });
 });
 
+describe('what is finer than the ruler', () => {
+  const BAND = (around: string): string => `  unit: in
+  stock: { card: { name: Card, sheet: 8 1/2 x 11 } }
+  pieces:
+    band: { stock: card, form: belly band, around: ${around}, height: 1 1/2 }
+`;
+
+  // 1/32 in is 0.79375 mm and 1/64 in 0.396875 mm (exactly, by the international inch), which is nearer to 0 than to 1.
+  it.each(['4 1/4 x 1/32', '4 1/4 x 1/64', '5 x 1/64', '5 1/8 x 1/50'])(
+    'stays there: a band around %s',
+    (around) => {
+      const { editions, table } = editionOf(BAND(around));
+      expect(editions.metric.shapes.problems).toEqual([]);
+      expect([...editions.metric.shapes.nets.keys()]).toEqual(['band']);
+      for (const { own, edition } of table) expect(edition.sign).toBe(own.sign);
+    },
+  );
+
+  it('stays there in inches: a margin of half a millimetre', () => {
+    const { table } = editionOf(`  unit: mm
+  stock: { card: { name: Card, sheet: 210 x 297 } }
+  pieces:
+    base: { stock: card, cut: 100 x 80 }
+    mat: { stock: card, cut: 99 x 79, on: base }
+`);
+    for (const { own, edition } of table) expect(edition.sign).toBe(own.sign);
+  });
+});
+
 /** Sixteenths of an inch. */
 type Random = { wide: number; narrow: number; tab: number; rows: number[]; reveal: number; second: number };
 
