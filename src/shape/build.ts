@@ -48,7 +48,8 @@ function formNet(piece: Piece, body: FormBody, project: Project, known: readonly
   if (problems.length > 0) return { problems };
   const stock = piece.stock && project.stock.get(piece.stock.value);
   const { thickness } = caliperOf(stock);
-  const result = form.build({ piece, settings: body.settings, unit: project.unit, caliper: thickness });
+  const { unit, metric } = project;
+  const result = form.build({ piece, settings: body.settings, unit, metric, caliper: thickness });
   return result.ok ? { net: result.net, parts: result.parts, problems: [] } : { problems: result.problems };
 }
 

@@ -1,5 +1,5 @@
 import type { Length, Unit } from '../measure/length.ts';
-import type { FormSetting, Piece } from '../project/model.ts';
+import type { FormSetting, Piece, Project } from '../project/model.ts';
 import type { Net } from './net.ts';
 import type { ShapeProblem } from './shapes.ts';
 
@@ -19,6 +19,8 @@ export type FormRequest = {
   readonly piece: Piece;
   readonly settings: ReadonlyMap<string, FormSetting>;
   readonly unit: Unit;
+  /** Whether what a form works out in millimetres is whole ones or may be halves; whole when absent. */
+  readonly metric?: Project['metric'];
   readonly caliper: Length;
 };
 

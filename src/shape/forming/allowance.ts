@@ -1,5 +1,5 @@
-import type { Length } from '../../measure/length.ts';
-import { type Ruler, roundNearest, roundUp, usual } from './ruler.ts';
+import { Length } from '../../measure/length.ts';
+import { type Ruler, roundNearest, roundUp } from './ruler.ts';
 
 /**
  * What the paper's thickness adds between the inside of a box and its score lines, all of it along one dimension
@@ -24,7 +24,10 @@ export function leastNesting(caliper: Length): Length {
   return caliper.times(2);
 }
 
-/** What a band or pocket has to spare around something of its size so that it slides. Common practice, no source. */
+/**
+ * What a band or pocket has to spare around something of its size so that it slides: 1/16 in, 2 mm on any metric ruler,
+ * since less would bind. Common practice, no source.
+ */
 export function ease(ruler: Ruler): Length {
-  return usual(ruler, 1, 16);
+  return roundUp(Length.of(1, 16, 'in'), ruler.step);
 }

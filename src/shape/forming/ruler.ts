@@ -1,5 +1,6 @@
 import { Length, type Unit } from '../../measure/length.ts';
 import { printDecimal, printLength, rulerInches } from '../../measure/print.ts';
+import type { Project } from '../../project/model.ts';
 
 /**
  * What a person measures a form with. Everything a form works out by itself (an allowance for the paper's
@@ -8,7 +9,7 @@ import { printDecimal, printLength, rulerInches } from '../../measure/print.ts';
  */
 export type Ruler = {
   readonly unit: 'in' | 'mm';
-  /** The finest mark worth aiming at: 1/16 in or 1 mm. */
+  /** The finest mark worth aiming at: 1/16 in, 1 mm, or 0.5 mm for a project that asks for halves. */
   readonly step: Length;
   /** The pitch of a usual score board, which derived measurements keep to where they are free to: 1/8 in or 1 mm. */
   readonly groove: Length;
@@ -17,11 +18,18 @@ export type Ruler = {
 const INCHES: Ruler = { unit: 'in', step: Length.of(1, 16, 'in'), groove: Length.of(1, 8, 'in') };
 const MILLIMETRES: Ruler = { unit: 'mm', step: Length.of(1, 1, 'mm'), groove: Length.of(1, 1, 'mm') };
 
-export function rulerOf(unit: Unit): Ruler {
-  return unit === 'in' ? INCHES : MILLIMETRES;
+const HALVES: Ruler = { ...MILLIMETRES, step: Length.of(1, 2, 'mm') };
+
+/**
+ * @param metric whether millimetres are whole or may be halves; inches don't ask. A score board's grooves are no
+ * nearer to one another for it.
+ */
+export function rulerOf(unit: Unit, metric: Project['metric'] = 'whole'): Ruler {
+  if (unit === 'in') return INCHES;
+  return metric === 'half' ? HALVES : MILLIMETRES;
 }
 
-/** A usual measurement, so many inches; on a metric ruler the nearest whole millimetres: 1/2 in is 13 mm there. */
+/** A usual measurement, so many inches; on a metric ruler the nearest mark: 1/2 in is 13 mm there. */
 export function usual({ unit, step }: Ruler, numerator: number, denominator: number): Length {
   const inches = Length.of(numerator, denominator, 'in');
   return unit === 'in' ? inches : roundNearest(inches, step);

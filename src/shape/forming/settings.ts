@@ -43,7 +43,7 @@ export class Settings {
   readonly #counts = new Map<string, At<number>>();
   readonly #choices = new Map<string, At<string>>();
 
-  constructor(subject: Subject, { piece, settings, unit, caliper }: FormRequest) {
+  constructor(subject: Subject, { piece, settings, unit, metric, caliper }: FormRequest) {
     this.#subject = subject;
     this.#written = settings;
     this.piece = piece.id.value;
@@ -51,7 +51,7 @@ export class Settings {
     this.caliper = caliper;
     this.corners = piece.corners;
     const written = subject.parameters.flatMap(({ key }) => settings.get(key) ?? []);
-    this.ruler = rulerOf(rulingUnit(subject, written) ?? unit);
+    this.ruler = rulerOf(rulingUnit(subject, written) ?? unit, metric);
     for (const setting of written) this.#read(setting, unit);
   }
 

@@ -70,6 +70,33 @@ describe('the metric edition of a box', () => {
     expect(half.deviation.lessThan(whole.deviation)).toBe(true);
     for (const { edition } of half.table) expect(edition.isMultipleOf(Length.of(1, 4, 'mm'))).toBe(true);
   });
+
+  it('has forms that work in half millimetres too', () => {
+    const derived = (metric: string): (number | undefined)[] => {
+      const { editions } = editionOf(`  unit: in
+  metric: ${metric}
+  stock: { card: { name: Card, sheet: 8 1/2 x 11 } }
+  pieces:
+    card: { stock: card, form: gate-fold card, size: 5 1/2 x 4 1/4 }
+    envelope: { stock: card, form: envelope, card: 5 x 3 1/2 }
+    box: { stock: card, form: clip-top box, inside: 2 x 1 x 3 }
+`);
+      const { nets } = editions.metric.shapes;
+      const sizeOf = (piece: string, panel: string) => {
+        const found = nets.get(piece)?.panels.find(({ id }) => id === panel);
+        return found && boxSize(found.box);
+      };
+      return [
+        sizeOf('card', 'left')?.width.mm,
+        sizeOf('envelope', 'front')?.width.mm,
+        sizeOf('box', 'front-flange')?.height.mm,
+      ];
+    };
+    // 5 1/2 in are 139.7 mm, of which a half is 69.85; but four halves of 70 are longer than the sheet, 279.4 mm. An
+    // envelope has 1/4 in (6.35 mm) more than 5 in (127 mm), a flange is 1/2 in (12.7 mm).
+    expect(derived('half')).toEqual([69.5, 133.5, 12.5]);
+    expect(derived('whole')).toEqual([69, 133, 13]);
+  });
 });
 
 describe('what is finer than the ruler', () => {

@@ -15,6 +15,7 @@ import { inches } from './building.ts';
 
 const INCH = rulerOf('in');
 const METRIC = rulerOf('mm');
+const HALVES = rulerOf('mm', 'half');
 const microns = (count: number): Length => Length.of(count, 1000, 'mm');
 const anyLength = fc.integer({ min: -50_000, max: 500_000 }).map(microns);
 const anyStep = fc.constantFrom(inches(1, 16), inches(1, 8), microns(1000), microns(500));
@@ -45,6 +46,10 @@ describe('rounding to a ruler', () => {
     // 3/4 in is 19.05 mm exactly, 1/2 in 12.7 mm (1 in = 25.4 mm).
     expect(usual(METRIC, 3, 4).mm).toBe(19);
     expect(usual(METRIC, 1, 2).mm).toBe(13);
+    expect([usual(HALVES, 3, 4), usual(HALVES, 1, 2), usual(HALVES, 1, 4)].map(({ mm }) => mm)).toEqual([
+      19, 12.5, 6.5,
+    ]);
+    expect(rulerOf('in', 'half')).toBe(INCH);
   });
 
   it('says a length as the ruler shows it, else as a decimal', () => {
@@ -67,6 +72,7 @@ describe('the allowance for a thickness', () => {
     expect(wallAllowance(METRIC, caliper, 2).equals(Length.zero)).toBe(true);
     expect(String(nestingAllowance(INCH, caliper))).toBe('1/8 in');
     expect(nestingAllowance(METRIC, caliper).mm).toBe(3);
+    expect(nestingAllowance(HALVES, caliper).mm).toBe(3);
   });
 
   it('is a mark of the ruler at two walls of board, and half of it at one', () => {
@@ -75,13 +81,14 @@ describe('the allowance for a thickness', () => {
     expect(String(wallAllowance(INCH, inches(3, 64), 1))).toBe('0 in');
     expect(wallAllowance(METRIC, microns(2000), 2).mm).toBe(2);
     expect(wallAllowance(METRIC, microns(2000), 1).mm).toBe(1);
+    expect(wallAllowance(HALVES, microns(1000), 1).mm).toBe(0.5);
   });
 
   it('always lets a part go over the other', () => {
     fc.assert(
       fc.property(
         fc.integer({ min: 50, max: 5000 }).map(microns),
-        fc.constantFrom(INCH, METRIC),
+        fc.constantFrom(INCH, METRIC, HALVES),
         (caliper, ruler) => {
           expect(nestingAllowance(ruler, caliper).greaterThan(leastNesting(caliper))).toBe(true);
         },
