@@ -82,6 +82,11 @@ function tagNet({ width, height, clip, hole }: Measures, corners: Length | undef
     { x: width, y: clip },
     ...below.outline.slice(2),
   ];
+  // A round corner may begin where the clip ends.
+  const isRepeated = ({ x, y }: FlatPoint, index: number): boolean => {
+    const before = outline.at(index - 1);
+    return before !== undefined && x.equals(before.x) && y.equals(before.y);
+  };
   const left = [
     { x: zero, y: zero },
     { x: clip, y: zero },
@@ -94,7 +99,9 @@ function tagNet({ width, height, clip, hole }: Measures, corners: Length | undef
   ];
   return {
     size: { width, height },
-    panels: [{ id: 'tag', name: 'tag', outline, box }],
+    panels: [
+      { id: 'tag', name: 'tag', outline: outline.filter((point, index) => !isRepeated(point, index)), box },
+    ],
     folds: [],
     scores: [],
     slits: [],

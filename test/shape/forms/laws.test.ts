@@ -145,6 +145,15 @@ function inMillimetres(text: string): string {
   return text.replace(/(\d+)\/16/gu, '$1').replace('1/8', '2');
 }
 
+describe('a tag whose round corners begin where its clip ends', () => {
+  it('has no edge without a length', () => {
+    const settings = { size: '131/16 x 68/16', clip: '34/16' };
+    const [net] = netsOf('tag', { settings, unit: 'cm', corners: Length.of(22, 1, 'mm') });
+    expect(eulerNumber(net)).toBe(1);
+    expect(new Set(net.panels[0]?.outline.map(key)).size).toBe(net.panels[0]?.outline.length);
+  });
+});
+
 describe.each(forms.map((form) => [form.name, form.parameters.map(({ key: each }) => each)] as const))(
   'whatever is written for a %s',
   (name, keys) => {
