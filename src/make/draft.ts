@@ -1,6 +1,7 @@
 import { readWorkspaceFromTexts } from '../project/from-texts.ts';
 import { buildShapes } from '../shape/build.ts';
 import type { Form } from '../shape/form.ts';
+import { sheetsOf } from '../shape/shapes.ts';
 
 /** The title a slug suggests: `seed-packet-keeper` is `Seed packet keeper`. */
 function titleOf(slug: string): string {
@@ -81,23 +82,23 @@ function formBody(form: Form): Body {
   const pieces = [`    ${name}: { stock: base, form: ${form.name}, ${settings.join(', ')} }`, ...cover].join(
     '\n',
   );
-  const steps = isScored(pieces, name) ? scoredSteps(name) : flatSteps(name, form);
+  const { scored, cut } = needsOf(pieces, name);
+  const steps = scored ? scoredSteps(name, cut) : flatSteps(name, form);
   const last = layer
     ? `\n## Add the layer :step{minutes=5}\nStick :piece[panel] on, leaving :reveal[panel] all round.\n`
     : '';
   return { pieces, steps: `${steps}${last}` };
 }
 
-function scoredSteps(name: string): string {
+function scoredSteps(name: string, cut: boolean): string {
+  const trims = cut ? `:trims[${name}]\n\n` : '';
   return `## Cut and score :step{minutes=10}
 Cut :piece[${name}] and score it: :scores[${name}]
 
 ::drawing{of=${name} view=flat}
 
-## Trim, fold and glue :step{minutes=10}
-:trims[${name}]
-
-:assembly[${name}]
+## ${cut ? 'Trim, fold and glue' : 'Fold'} :step{minutes=10}
+${trims}:assembly[${name}]
 
 ::drawing{of=${name} view=folded}
 `;
@@ -105,16 +106,19 @@ Cut :piece[${name}] and score it: :scores[${name}]
 
 function flatSteps(name: string, { closing }: Form): string {
   return `## Cut :step{minutes=10}
-Cut :piece[${name}]. :trims[${name}] ${closing}
+Cut :piece[${name}]. ${closing}
 
 ::drawing{of=${name} view=flat}
 `;
 }
 
-/** Whether a piece has anything to score: a tag has not. */
-function isScored(pieces: string, name: string): boolean {
+/** Whether a piece has anything to score (a tag has not) and, once scored, to cut (a card has not). */
+function needsOf(pieces: string, name: string): { readonly scored: boolean; readonly cut: boolean } {
   const sheet = `---\ntitle: Trial\nmeasurements:\n  unit: in\n  pieces:\n${pieces}\n---\n`;
   const [trial] = readWorkspaceFromTexts({ 'trial/sheet.md': sheet }).projects;
-  const net = trial && buildShapes(trial).nets.get(name);
-  return net !== undefined && net.folds.length > 0;
+  const nets = trial ? sheetsOf(buildShapes(trial).nets, name).map(({ net }) => net) : [];
+  return {
+    scored: nets.some(({ folds }) => folds.length > 0),
+    cut: nets.some(({ waste, slits }) => waste.length + slits.length > 0),
+  };
 }
