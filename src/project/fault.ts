@@ -39,7 +39,7 @@ export type FaultKind =
       readonly among: readonly string[];
     }
   | { readonly kind: 'no-such-date'; readonly text: string }
-  | { readonly kind: 'broken-yaml'; readonly problem: string }
+  | { readonly kind: 'broken-yaml'; readonly problem: string; readonly remedy?: string }
   | { readonly kind: 'no-frontmatter' }
   | { readonly kind: 'empty-file' }
   | { readonly kind: 'not-text' }

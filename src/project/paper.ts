@@ -24,7 +24,7 @@ export const asWeight: ReadValue<At<PaperWeight>> = asMatch(
 export const asColor: ReadValue<At<string>> = (node, key, reader) => {
   const match = node.kind === 'text' ? /^#([0-9a-f]{3}|[0-9a-f]{6})$/iu.exec(node.text.trim()) : null;
   const digits = match?.[1]?.toLowerCase();
-  if (digits === undefined) return refuse(node, key, 'a colour in quotes, such as "#6b7f5b"', reader);
+  if (digits === undefined) return refuse(node, key, 'a color in quotes, such as "#6b7f5b"', reader);
   const six = digits.length === 3 ? digits.replace(/./gu, '$&$&') : digits;
   return { value: `#${six}`, at: node.at };
 };

@@ -40,10 +40,12 @@ function readColor(fields: Fields, reader: Reader): At<string> | undefined {
   const at = fields.keyPlace('color');
   if (!fields.has('color') || fields.node('color')) return fields.read('color', asColor);
   const [line = ''] = at.file.text.slice(at.end).split(/\r\n|\r|\n/u, 1);
-  const actual = /^\s*:\s*(#\S*)/u.exec(line)?.[1];
-  if (actual === undefined) return fields.read('color', asColor);
-  const expected = 'a colour in quotes, such as "#6b7f5b": a bare # begins a comment';
-  reader.report({ kind: 'unexpected-value', key: 'color', expected, actual, at });
+  const [before, actual] = /^\s*:\s*(#\S*)/u.exec(line) ?? [];
+  if (before === undefined || actual === undefined) return fields.read('color', asColor);
+  const expected = 'a color in quotes, such as "#6b7f5b": a bare # begins a comment';
+  const end = at.end + before.length;
+  const place = { file: at.file, start: end - actual.length, end };
+  reader.report({ kind: 'unexpected-value', key: 'color', expected, actual, at: place });
   return undefined;
 }
 

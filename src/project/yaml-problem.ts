@@ -1,11 +1,19 @@
 import type { YAMLParseError } from 'yaml';
+import { culpritOf } from './yaml-mended.ts';
 
 /** What is wrong with a text that is no YAML, and where, in offsets of that text. */
-export type YamlProblem = { readonly problem: string; readonly start: number; readonly end: number };
+export type YamlProblem = {
+  readonly problem: string;
+  readonly remedy?: string;
+  readonly start: number;
+  readonly end: number;
+};
 
 /** Puts a parser's error into words, and its place where a person would look. */
 export function yamlProblem(error: YAMLParseError, text: string): YamlProblem {
-  const problem = plainProblem(error, text);
+  const culprit = culpritOf(text);
+  if (culprit) return culprit;
+  const problem = plainProblem(error);
   const [at] = error.pos;
   const quote = /Missing closing (["'])/u.exec(error.message)?.[1];
   const opened = quote === undefined ? -1 : text.lastIndexOf(quote, at - 1);
@@ -15,10 +23,7 @@ export function yamlProblem(error: YAMLParseError, text: string): YamlProblem {
 }
 
 /** In the words of someone who never heard of a parser. */
-function plainProblem(error: YAMLParseError, text: string): string {
-  const swallowed = swallowedByComment(error, text);
-  if (swallowed) return swallowed;
-  const { code, message } = error;
+function plainProblem({ code, message }: YAMLParseError): string {
   if (code === 'MISSING_CHAR' && message.includes('quote'))
     return 'a quotation mark is opened and never closed';
   if (code === 'BLOCK_AS_IMPLICIT_KEY' && message.includes('compact')) {
@@ -50,16 +55,3 @@ const PROBLEMS: Readonly<Partial<Record<string, string>>> = {
   BAD_DIRECTIVE: 'a line that begins with % is no part of a sheet',
   TAG_RESOLVE_FAILED: 'a value cannot begin with ! here; put it in quotes',
 };
-
-/** A colour typed without quotes turns the rest of its line, brackets and all, into a comment. */
-function swallowedByComment(error: YAMLParseError, text: string): string | undefined {
-  const before = text.slice(0, error.pos[1]);
-  const lastLines = before
-    .split(/\r\n|\r|\n/u)
-    .slice(-3)
-    .join('\n');
-  const unquoted = /:[ \t]+#[0-9a-f]{3,6}\b[^\n]*[}\]]/iu.test(lastLines);
-  return unquoted
-    ? 'a # begins a comment that hides the rest of its line; put the colour in quotes'
-    : undefined;
-}

@@ -11,6 +11,7 @@ import {
 } from 'yaml';
 import type { Fault } from './fault.ts';
 import { placeInYaml, type YamlSource } from './frontmatter.ts';
+import { present } from './optional.ts';
 import type { Place } from './source.ts';
 import { yamlProblem } from './yaml-problem.ts';
 import { type YamlText, yamlText } from './yaml-text.ts';
@@ -39,8 +40,9 @@ export function readYaml(yaml: YamlSource): YamlReading {
   const [error] = document.errors;
   const whole = placeInYaml(yaml, 0, 0);
   if (error) {
-    const { problem, start, end } = yamlProblem(error, yaml.text);
-    const fault: Fault = { kind: 'broken-yaml', problem, at: placeInYaml(yaml, start, end) };
+    const { problem, remedy, start, end } = yamlProblem(error, yaml.text);
+    const at = placeInYaml(yaml, start, end);
+    const fault: Fault = { kind: 'broken-yaml', problem, at, ...present('remedy', remedy) };
     return { root: { kind: 'nothing', at: whole }, broken: true, faults: [fault] };
   }
   const growing = new Tree(yaml, document);

@@ -161,6 +161,7 @@ describe('a value of the wrong kind', () => {
   it('of a colour typed without quotes says that # begins a comment', () => {
     const [fault] = readSheet(sheetOf('stock:\n  m:\n    color: #6b7f5b\n    name: Moss')).faults;
     expect(fault).toMatchObject({ kind: 'unexpected-value', actual: '#6b7f5b' });
+    expect(fault && blamed(fault.at)).toBe('#6b7f5b');
     expect(fault && 'expected' in fault && fault.expected).toContain('in quotes');
   });
 });

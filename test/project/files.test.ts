@@ -49,7 +49,9 @@ describe('broken YAML is put in plain words at its place', () => {
     ['tags: [a, b]]', 'does not belong here', ']'],
     ['title: "a\\q"', 'backslash', '\\'],
     ['measurements:\n  unit: in\n pieces: {}', 'indent', ' '],
-    ['stock: { m: { color: #fff } }\nlevel: x', 'colour in quotes', 'l'],
+    ['stock: { m: { color: #fff } }\nlevel: x', '# without quotes', '#fff'],
+    ['stock: { m: { color: #6b7f5b, name: M }\n  }\nlevel: x', '# without quotes', '#6b7f5b'],
+    ['stock:\n  m: { color: #6b7f5b }\n  n: { color: #fff }', '# without quotes', '#6b7f5b'],
     [`deep: ${'['.repeat(3000)}`, 'without end', '['],
   ])('%s', (yaml, words, characters) => {
     const { faults } = readSheet(`---\n${yaml}\n---\n`);
@@ -57,6 +59,27 @@ describe('broken YAML is put in plain words at its place', () => {
     const [fault] = faults;
     expect(fault?.kind === 'broken-yaml' && fault.problem).toContain(words);
     expect(fault && blamed(fault.at)).toBe(characters);
+  });
+
+  it.each<[string, string, RegExp]>([
+    ['title: "A card\nsummary: B', '"A', /put a second one behind/u],
+    ['title: "A card\nsummary: "B"\nlevel: "C"', '"A', /put a second one behind/u],
+    ["title: A\nsummary: 'B\nlevel: 'C'", "'B", /put a second one behind/u],
+    ['stock: { m: { name: "M, sheet: 8 x 11 } }\nlevel: "x"', '"M', /put a second one behind/u],
+    ['title: A\ntags:\n  - "b\n  - c', '"b', /put a second one behind/u],
+    ["title: 'It's a card'\nlevel: x", "'It", /in double quotes/u],
+    ['title: "A "fine" card', '"A', /in single quotes/u],
+    ['stock: { m: { color: #6b7f5b } }', '#6b7f5b', /put the color in quotes: "#6b7f5b"/u],
+  ])('at what opens it: %s', (yaml, opening, remedy) => {
+    const text = `---\n${yaml}\n---\n`;
+    const [fault] = readSheet(text).faults;
+    expect(fault?.at.start).toBe(text.indexOf(opening));
+    expect(fault?.kind === 'broken-yaml' && fault.remedy).toMatch(remedy);
+  });
+
+  it('does not blame a value that runs over two lines for a slip elsewhere', () => {
+    const [fault] = readSheet('---\ntitle: "A card\n  of two lines"\nsummary: @home\n---\n').faults;
+    expect(fault && blamed(fault.at)).toBe('@');
   });
 });
 

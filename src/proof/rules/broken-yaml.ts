@@ -9,8 +9,8 @@ export const brokenYaml: Rule = {
   why: 'One quotation mark left open, and everything behind it is read as something else. Nothing of such a block is trusted; the last good sheet stays as it was.',
   fails: { sheet: sheetWith({ head: 'summary: A card: to try' }), blames: 'A' },
   passes: { sheet: sheetWith({ head: 'summary: "A card: to try"' }) },
-  fault: wording('broken-yaml', ({ problem }) => ({
+  fault: wording('broken-yaml', ({ problem, remedy }) => ({
     message: `the block at the head cannot be read: ${problem}`,
-    remedy: 'put this line right first; everything below it may only look wrong because of it',
+    remedy: remedy ?? 'put this line right first; everything below it may only look wrong because of it',
   })),
 };
