@@ -36,8 +36,9 @@ export function readGrid(
 ): { readonly grid: Grid; readonly problems: readonly ShapeProblem[] } {
   const size = { width: written.cut.width.value, height: written.cut.height.value };
   const direction = { piece: piece.id.value, unit };
-  const across = gatherScoreLines(written.score, { ...direction, extent: size.width, between: 'columns' });
-  const down = gatherScoreLines(written.score, { ...direction, extent: size.height, between: 'rows' });
+  const { cut, score } = written;
+  const across = gatherScoreLines(score, { ...direction, extent: cut.width, between: 'columns' });
+  const down = gatherScoreLines(score, { ...direction, extent: cut.height, between: 'rows' });
   const reader = new CellReader(piece.id.value, across.lines.length + 1, down.lines.length + 1, written);
   const lineProblems = [...across.problems, ...down.problems];
   const trim = reader.cells(written.trim, 'trim');

@@ -130,7 +130,7 @@ function stackingOrder(pieces: ReadonlyMap<string, Piece>): Stacking {
 }
 
 function circleProblem(circle: readonly Piece[]): ShapeProblem {
-  const [first] = circle;
+  const [first, ...others] = circle;
   if (!first) throw new Error('a circle of bases without a piece');
   const names = circle.map(({ id }) => id.value);
   const message =
@@ -142,5 +142,8 @@ function circleProblem(circle: readonly Piece[]): ShapeProblem {
     message,
     remedy: 'name another piece behind "on:", or take one "on:" out',
     at: first.on?.at ?? first.at,
+    notes: others.flatMap(({ id, on }) =>
+      on ? [{ message: `${id.value} lies on ${on.value.piece}`, at: on.at }] : [],
+    ),
   };
 }

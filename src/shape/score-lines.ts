@@ -13,8 +13,8 @@ type Line = { readonly written: At<Length>; readonly from: string; readonly posi
 type Direction = {
   readonly piece: string;
   readonly unit: Unit;
-  /** The sheet's width (for lines from left and right) or height. */
-  readonly extent: Length;
+  /** The sheet's width (for lines from left and right) or height, with where it is written. */
+  readonly extent: At<Length>;
   readonly between: 'columns' | 'rows';
 };
 
@@ -29,7 +29,8 @@ export function gatherScoreLines(groups: readonly ScoreGroup[], direction: Direc
   const lines: Line[] = [];
   for (const group of own) {
     for (const written of group.at) {
-      const position = group.from.value === near ? written.value : direction.extent.minus(written.value);
+      const position =
+        group.from.value === near ? written.value : direction.extent.value.minus(written.value);
       const line = { written, from: group.from.value, position };
       const problem = outside(line, direction) ?? doubled(line, lines, direction);
       if (problem) problems.push(problem);
@@ -60,10 +61,10 @@ function outside(
   { written, from }: Line,
   { piece, unit, extent, between }: Direction,
 ): ShapeProblem | undefined {
-  if (written.value.lessThan(extent)) return undefined;
+  if (written.value.lessThan(extent.value)) return undefined;
   const measure = between === 'columns' ? 'wide' : 'high';
-  const [position, size] = [say(rulerOf(unit), written.value), say(rulerOf(unit), extent)];
-  const excess = written.value.minus(extent);
+  const [position, size] = [written, extent].map(({ value }) => say(rulerOf(unit), value));
+  const excess = written.value.minus(extent.value);
   const message =
     excess.sign === 0
       ? `the score line at ${position} from the ${from} is the edge of ${piece}, which is ${size} ${measure}`
@@ -73,6 +74,7 @@ function outside(
     message,
     remedy: `score it at less than ${size}, or cut the piece larger`,
     at: written.at,
+    notes: [{ message: `${piece} is ${size} ${measure}`, at: extent.at }],
   };
 }
 
@@ -88,5 +90,6 @@ function doubled(line: Line, others: readonly Line[], { piece, unit }: Direction
       : `${piece} is scored twice on one line: ${words(line)} is ${words(first)}`,
     remedy: 'take one of the two out',
     at: line.written.at,
+    notes: [{ message: `the first is ${words(first)}`, at: first.written.at }],
   };
 }

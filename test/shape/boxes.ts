@@ -2,7 +2,7 @@ import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
 import type { Project } from '../../src/project/model.ts';
 import { buildShapes } from '../../src/shape/build.ts';
 import type { Net } from '../../src/shape/net.ts';
-import type { Shapes } from '../../src/shape/shapes.ts';
+import type { ShapeProblem, Shapes } from '../../src/shape/shapes.ts';
 
 /** The lines under `box:` of a clip-top box as a demonstrator would write it: 3 1/2 × 1 × 4 3/4 in. */
 export const KEEPER = `
@@ -80,4 +80,9 @@ export function netOf(box: string): Net {
   const net = nets.get('box');
   if (!net) throw new Error(`no net: ${problems.map(({ message }) => message).join('; ')}`);
   return net;
+}
+
+/** The further places of a problem, each with the very characters. */
+export function notesOf({ notes = [] }: ShapeProblem): string[] {
+  return notes.map(({ message, at }) => `${message} at "${at.file.text.slice(at.start, at.end)}"`);
 }

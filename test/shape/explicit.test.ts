@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { boxSize } from '../../src/shape/net.ts';
 import type { ShapeProblem } from '../../src/shape/shapes.ts';
-import { KEEPER, netOf, shapesOf, sheetOf, TRADE_FACT } from './boxes.ts';
+import { KEEPER, netOf, notesOf, shapesOf, sheetOf, TRADE_FACT } from './boxes.ts';
 import { blamed } from './forms/building.ts';
 
 /** The keeper with one line of it written differently. */
@@ -44,6 +44,20 @@ describe('a net by its score lines', () => {
   it('keeps where each glue mate is written', () => {
     const mate = netOf(KEEPER).glue.find(({ from }) => from === 'C4');
     expect(mate?.at?.file.text.slice(mate.at.start, mate.at.end)).toBe('C4: D4');
+  });
+});
+
+describe('a second place', () => {
+  const notes = (from: string, to: string): string[] =>
+    shapesOf(sheetOf(KEEPER.replace(from, to))).problems.flatMap(notesOf);
+
+  it.each([
+    ['5 1/2, 9]', '5 1/2, 9 3/4]', 'box is 9 1/2 in wide at "9 1/2"'],
+    ['5 3/4, 6 1/4]', '5 3/4, 6 3/4]', 'box is 6 3/4 in high at "6 3/4"'],
+    ['5 1/2, 9]', '5 1/2, 5 1/2, 9]', 'the first is 5 1/2 in from the left at "5 1/2"'],
+  ])('is shown: %s as %s', (from, to, note) => {
+    expect(KEEPER).toContain(from);
+    expect(notes(from, to)).toEqual([note]);
   });
 });
 

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { Length } from '../../src/measure/length.ts';
 import type { Layer, Shapes } from '../../src/shape/shapes.ts';
 import { turned } from '../../src/shape/turning.ts';
-import { shapesOf, sheetOf, TRADE_FACT } from './boxes.ts';
+import { notesOf, shapesOf, sheetOf, TRADE_FACT } from './boxes.ts';
 import { inches } from './forms/building.ts';
 
 const cards = (more: string): Shapes => shapesOf(sheetOf('\n  cut: 4 x 6', more));
@@ -75,12 +75,14 @@ describe('a base that cannot be', () => {
     expect(problems.map(({ rule, message }) => `${rule}: ${message}`)).toEqual([
       'circular-base: a lies on b lies on c lies on a: a circle that rests on nothing',
     ]);
+    expect(problems.flatMap(notesOf)).toEqual(['b lies on c at "c"', 'c lies on a at "a"']);
     expect(layers).toEqual([]);
   });
 
   it('is reported for a layer on itself', () => {
     const { problems } = cards('a: { stock: moss, cut: 1 x 1, on: a }');
     expect(problems.map(({ message }) => message)).toEqual(['a lies on itself']);
+    expect(problems.flatMap(notesOf)).toEqual([]);
   });
 
   it('is reported for a panel that is not there, with the nearest', () => {
