@@ -5,5 +5,7 @@ export default defineConfig({
     include: ['test/**/*.test.ts'],
     testTimeout: 60_000,
     hookTimeout: 60_000,
+    // On two cores vitest would keep one for itself.
+    maxWorkers: 2,
   },
 });
