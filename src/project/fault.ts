@@ -43,6 +43,8 @@ export type FaultKind =
   | { readonly kind: 'no-frontmatter' }
   | { readonly kind: 'empty-file' }
   | { readonly kind: 'not-text' }
+  /** Markdown nested deeper than anybody means; of the text nothing is read then. */
+  | { readonly kind: 'nested-too-deep' }
   | { readonly kind: 'unreadable-file'; readonly problem: string }
   /** HTML, a script link or the like in a project: shown as text or left out, never as code. */
   | { readonly kind: 'unsafe-content'; readonly what: string }

@@ -1,8 +1,8 @@
 import type { Root } from 'mdast';
 import { restoreText } from './directives.ts';
 import type { Fault } from './fault.ts';
-import { parseMarkdown } from './markdown.ts';
 import type { Prose, Step } from './model.ts';
+import { parseWithin } from './nesting.ts';
 import { checkPictures, type FindPicture } from './pictures.ts';
 import { makeSafe } from './safe-content.ts';
 import type { SourceFile } from './source.ts';
@@ -17,7 +17,7 @@ export function readBody(
   findPicture: FindPicture,
   report: (fault: Fault) => void,
 ): Body {
-  const body = parseMarkdown(markdown);
+  const body = parseWithin(markdown, file, report);
   restoreText(body, file);
   makeSafe(body, file, report);
   checkPictures(body, file, findPicture, report);

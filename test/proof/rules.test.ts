@@ -32,6 +32,7 @@ const OWNERS: Readonly<Record<FaultKind['kind'], string>> = {
   'no-frontmatter': 'no-frontmatter',
   'empty-file': 'empty-file',
   'not-text': 'not-text',
+  'nested-too-deep': 'nested-too-deep',
   'unreadable-file': 'unreadable-file',
   'unsafe-content': 'unsafe-content',
   'outside-picture': 'outside-picture',
