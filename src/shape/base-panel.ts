@@ -25,7 +25,8 @@ const LIES: ReadonlyMap<string, Lie> = new Map([
 /**
  * The panel that stays put while the others fold, and how it lies. A tube stands with its panel named `front`, else
  * lies on its `bottom`, else turns its largest wall to the viewer. A tray lies on the panel most walls rise from, a
- * lid under its top. A zigzag hangs on its first panel; anything else on its best-connected one.
+ * lid under its top. A zigzag hangs on its first panel; anything else on its best-connected one, an envelope with its
+ * flaps to the viewer.
  */
 export function restOf(net: Net): Rest {
   const walls = tubesOf(net)[0]?.walls.map((id) => panelOf(net, id));
@@ -38,7 +39,7 @@ export function restOf(net: Net): Rest {
   const isTray = risingWalls(net, base) >= 3;
   const named = LIES.get(base.name ?? '');
   if (isTray) return { base: base.id, lies: named === 'over' ? 'over' : 'under' };
-  return { base: base.id, lies: named === 'away' ? 'away' : 'facing' };
+  return { base: base.id, lies: named === 'away' || isPouch(net) ? 'away' : 'facing' };
 }
 
 type Merit = (panel: Panel, net: Net) => number;
@@ -81,6 +82,11 @@ function isZigzag(net: Net): boolean {
     angles.some((a) => a > 0) &&
     angles.some((a) => a < 0)
   );
+}
+
+/** Folded flat and stuck, as an envelope is: its flaps are what one knows it by, so they are turned to the viewer. */
+function isPouch({ folds, glue }: Net): boolean {
+  return glue.length > 0 && folds.every((fold) => Math.abs(signedAngle(fold)) > FLAT_ON);
 }
 
 /** The first panel that hangs by one fold only. */

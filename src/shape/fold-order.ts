@@ -41,11 +41,15 @@ export function progressAt(net: Net, share: number): (fold: Fold) => number {
   return (fold) => shares.get(fold) ?? 0;
 }
 
-/** How the finished shape is shown: folded, but what folds flat without being stuck is left a little open. */
+/**
+ * How the finished shape is shown: folded, but of what folds flat whatever isn't stuck is left a little open: a card,
+ * the flap of an envelope.
+ */
 export function finishedProgress(net: Net): (fold: Fold) => number {
-  const sheet = net.strips ?? net;
-  const opens = sheet.glue.length === 0 && sheet.folds.every((fold) => Math.abs(signedAngle(fold)) > 170);
-  return () => (opens ? 0.88 : 1);
+  const { folds, glue } = net.strips ?? net;
+  const isFlat = folds.every((fold) => Math.abs(signedAngle(fold)) > 170);
+  const stuck = new Set(glue.flatMap(({ from, to }) => [from, to]));
+  return ({ panels }) => (isFlat && !panels.some((panel) => stuck.has(panel)) ? 0.88 : 1);
 }
 
 /** The pose after a stage: its folds and all before it made, the rest flat. */

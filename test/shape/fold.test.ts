@@ -267,6 +267,16 @@ describe('the order of folding', () => {
     expect(net.folds.map(afterStage(net, 2)).filter((done) => done === 1)).toHaveLength(8);
   });
 
+  it('turns the flaps of an envelope to the viewer, all stuck but the one that closes it, which stands off', () => {
+    const [net] = netsOf('envelope', { settings: { card: '5 1/2 x 4 1/4' } });
+    const open = net.folds.filter((fold) => finishedProgress(net)(fold) < 1);
+    expect(open.map(({ panels }) => [...panels].sort())).toEqual([['flap', 'front']]);
+    const shape = foldNet(net, { at: finishedProgress(net) });
+    const nearest = (id: string): number => Math.max(...foldedPanelOf(shape, id).corners.map(({ z }) => z));
+    expect(nearest('flap') - nearest('front')).toBeGreaterThan(10);
+    expect(foldedPanelOf(shape, 'front').plane.normal.z).toBeCloseTo(-1, 9);
+  });
+
   it('leaves a card a little open, and a box closed', () => {
     const card = netOf(
       '\n  cut: 8 1/2 x 5 1/2\n  score: [{ from: left, at: [4 1/4] }]\n  folds: { A|B: mountain 180 }',

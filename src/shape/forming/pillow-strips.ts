@@ -164,26 +164,14 @@ function tabStrips(
   sheet: PillowSheet,
   { slopes }: Stand,
 ): { readonly panels: Panel[]; readonly folds: Fold[] } {
-  const { left, right, top, bottom } = sheet.tabBox();
-  const lines = [...sheet.arc.map(({ along }) => left.plus(along)).filter((x) => x.lessThan(right)), right];
+  const [upper, lower] = [sheet.tabEdge('top'), sheet.tabEdge('bottom')];
   const id = (index: number): string => (index === 0 ? 'tab' : `tab-strip-${index + 1}`);
-  const at = (x: FlatPoint['x'], y: FlatPoint['y']): FlatPoint => ({ x, y });
-  const panels = lines.slice(1).flatMap((to, index): Panel[] => {
-    const from = lines[index];
-    if (!from) return [];
-    const box = { left: from, top, right: to, bottom };
-    return [{ id: id(index), outline: [at(from, top), at(to, top), at(to, bottom), at(from, bottom)], box }];
-  });
-  const folds = lines.slice(1, -1).map((x, index): Fold => {
+  const panels = upper.slice(1).map((_, index) => strip(id(index), upper, lower, index));
+  const folds = upper.slice(1, -1).flatMap((from, index): Fold[] => {
+    const to = lower[index + 1];
     const angle = (slopes[index] ?? 0) - (slopes[index + 1] ?? 0);
-    return {
-      panels: [id(index), id(index + 1)],
-      from: at(x, top),
-      to: at(x, bottom),
-      direction: 'mountain',
-      angle,
-      stage: 2,
-    };
+    const bend = { direction: 'mountain', angle, stage: 2 } as const;
+    return to ? [{ panels: [id(index), id(index + 1)], from, to, ...bend }] : [];
   });
   return { panels, folds };
 }

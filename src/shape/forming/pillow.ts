@@ -1,6 +1,5 @@
 import { Length } from '../../measure/length.ts';
 import type { FlatBox, FlatPoint, Fold, Net, Panel } from '../net.ts';
-import { boxCorners, cutCell } from '../outline.ts';
 import { type ArcPoint, arcPoints } from './arc.ts';
 
 /** A pillow laid flat: its body between the ends of the curves, and how far the curves reach into it. */
@@ -50,6 +49,29 @@ export class PillowSheet {
     return { left, top: this.top, right: left.plus(this.measures.tab), bottom: this.bottom };
   }
 
+  /**
+   * The edges of the tab above and below, from its fold outward: it lies on the front, and ends where the front's curves
+   * do, so that no corner of it shows past them.
+   */
+  tabEdge(end: 'top' | 'bottom'): FlatPoint[] {
+    const { tab } = this.measures;
+    const { left, top, bottom } = this.tabBox();
+    const outer = { along: tab, rise: this.#riseAt(tab) };
+    return [...this.arc.filter(({ along }) => along.lessThan(tab)), outer].map(({ along, rise }) => ({
+      x: left.plus(along),
+      y: end === 'top' ? top.plus(rise) : bottom.minus(rise),
+    }));
+  }
+
+  /** How far the curve's stretches reach in at some way along it. */
+  #riseAt(along: Length): Length {
+    const index = this.arc.findIndex((point) => !point.along.lessThan(along));
+    const [from, to] = [this.arc[index - 1], this.arc[index]];
+    if (!from || !to) return Length.zero;
+    const share = along.minus(from.along).over(to.along.minus(from.along));
+    return from.rise.plus(to.rise.minus(from.rise).times(share.numerator, share.denominator));
+  }
+
   /** What of a wall stays clear of both curves: what a layer is measured against. */
   clearBox(wall: Wall): FlatBox {
     const { width, rise } = this.measures;
@@ -68,18 +90,14 @@ export function pillowNet(measures: PillowMeasures): Net {
   const sheet = new PillowSheet(measures);
   const { width, tab } = measures;
   const walls: readonly Wall[] = ['front', 'back'];
-  const cutTab = cutCell(
-    sheet.tabBox(),
-    { left: true, top: false, right: false, bottom: false },
-    { kind: 'taper' },
-  );
+  const tabOutline = [...sheet.tabEdge('top'), ...sheet.tabEdge('bottom').toReversed()];
   const height = sheet.bottom.plus(measures.rise);
   const flat = { direction: 'mountain', angle: 180, stage: 1 } as const;
   return {
     size: { width: width.times(2).plus(tab), height },
     panels: [
       ...walls.flatMap((wall) => wallPanels(sheet, wall)),
-      { id: 'tab', name: 'tab', outline: cutTab.outline, box: sheet.tabBox() },
+      { id: 'tab', name: 'tab', outline: tabOutline, box: sheet.tabBox() },
     ],
     folds: [
       { panels: ['front', 'back'], ...sheet.side(width), ...flat },
@@ -88,11 +106,7 @@ export function pillowNet(measures: PillowMeasures): Net {
     ],
     scores: [{ from: 'left', at: [width, width.times(2)] }],
     slits: [],
-    waste: [
-      ...walls.flatMap((wall) => beyondFlaps(sheet, wall, height)),
-      ...besideTab(sheet, height),
-      ...cutTab.waste,
-    ],
+    waste: [...walls.flatMap((wall) => beyondFlaps(sheet, wall, height)), ...besideTab(sheet, height)],
     glue: [{ from: 'tab', to: 'front' }],
   };
 }
@@ -145,9 +159,9 @@ function beyondFlaps(sheet: PillowSheet, wall: Wall, height: Length): (readonly 
 
 /** What is cut away above and below the tab. */
 function besideTab(sheet: PillowSheet, height: Length): (readonly FlatPoint[])[] {
-  const { left, right, top, bottom } = sheet.tabBox();
-  return [
-    [...boxCorners({ left, right, top: Length.zero, bottom: top })],
-    [...boxCorners({ left, right, top: bottom, bottom: height })],
-  ];
+  const { left, right } = sheet.tabBox();
+  return (['top', 'bottom'] as const).map((end) => {
+    const y = end === 'top' ? Length.zero : height;
+    return [{ x: left, y }, { x: right, y }, ...sheet.tabEdge(end).toReversed()];
+  });
 }

@@ -2,7 +2,7 @@ import { Length } from '../../measure/length.ts';
 import { caliperOf } from '../../shape/caliper.ts';
 import type { Edition, Editions } from '../../shape/editions.ts';
 import { type FoldedShape, foldNet } from '../../shape/fold.ts';
-import { afterStage, stageCount } from '../../shape/fold-order.ts';
+import { afterStage, finishedProgress, stageCount } from '../../shape/fold-order.ts';
 import type { Fold, Net } from '../../shape/net.ts';
 import { type Sheet, sheetsOf } from '../../shape/shapes.ts';
 import { bounds } from '../../shape/space.ts';
@@ -22,7 +22,7 @@ export type FoldView = string;
 
 /** The pose a view names, for a net: how far each fold is. Undefined for a view that this net hasn't. */
 export function poseOf(net: Net, view: FoldView): number | ((fold: Fold) => number) | undefined {
-  if (view === 'folded') return 1;
+  if (view === 'folded') return finishedProgress(net);
   if (view === 'flat') return 0;
   const stage = Number(/^fold-(\d{1,3})$/u.exec(view)?.[1] ?? Number.NaN);
   return stage >= 1 && stage <= stageCount(net) ? afterStage(net, stage) : undefined;
@@ -60,13 +60,17 @@ function sheetsFor({ shapes }: Edition, id: string): readonly Sheet[] {
 }
 
 function seenSheet(edition: Edition, id: string, { net }: Sheet, view: FoldView): SheetFaces[] {
-  const shape = shapeOf(edition, id, net, view);
+  const shape = shapeOf(edition, id, net, poseOf(net, view));
   const [piece = id] = id.split('.');
   return shape ? [axonometric(shape, undefined, layersOnPanels(edition.shapes, piece))] : [];
 }
 
-function shapeOf({ project }: Edition, id: string, net: Net, view: FoldView): FoldedShape | undefined {
-  const pose = poseOf(net, view);
+function shapeOf(
+  { project }: Edition,
+  id: string,
+  net: Net,
+  pose: ReturnType<typeof poseOf>,
+): FoldedShape | undefined {
   if (pose === undefined) return undefined;
   const [piece = id] = id.split('.');
   const stock = project.pieces.get(piece)?.stock?.value;
@@ -150,10 +154,11 @@ function describe(editions: Editions, id: string, view: FoldView, style: Drawing
   return names.length === 0 ? whole : `${whole} ${say('drawing-on-it', { layers: listed(names, say) })}`;
 }
 
-/** Width, height and depth over all, of the first sheet. */
+/** Width, height and depth over all, of the first sheet; of a finished one closed, though it is shown a little open. */
 function extentOf(edition: Edition, id: string, view: FoldView): readonly Length[] {
   const [sheet] = sheetsFor(edition, id);
-  const shape = sheet && shapeOf(edition, id, sheet.net, view);
+  const pose = sheet && (view === 'folded' ? 1 : poseOf(sheet.net, view));
+  const shape = sheet && shapeOf(edition, id, sheet.net, pose);
   if (!shape) return [];
   const { least, most } = bounds([...shape.panels.values()].flatMap(({ corners }) => corners));
   const sides = [most.x - least.x, most.y - least.y, most.z - least.z];

@@ -123,4 +123,27 @@ describe('a pillow box with its ends pressed in', () => {
       { numRuns: 25 },
     );
   });
+
+  it('hides its tab behind the front: no corner of it reaches past the circles of the ends', () => {
+    fc.assert(
+      fc.property(pillows, sixteenths(4, 32), (size, tabCount) => {
+        const [width = 0, length = 0, depth = 0] = size;
+        const tabWidth = Math.min(tabCount, width);
+        const settings = { size: `${width}/16 x ${length}/16`, depth: `${depth}/16`, tab: `${tabWidth}/16` };
+        const [net] = netsOf('pillow box', { settings });
+        const tab = net.panels.find(({ id }) => id === 'tab');
+        const radius = arcRadius(inches(width, 16), inches(depth, 32)).mm;
+        for (const { x, y } of tab?.outline ?? []) {
+          // Turned over, what lies at some way from the tab's fold lies as far from the left of the front.
+          const across = x.mm - (tab?.box.left.mm ?? 0) - (width * 25.4) / 32;
+          const down = Math.min(y.mm - (tab?.box.top.mm ?? 0), (tab?.box.bottom.mm ?? 0) - y.mm);
+          const beyond = Math.hypot(across, down + radius - (depth * 25.4) / 32) - radius;
+          // A curve 8 in wide and a fifth as high, cut in 13 straight stretches, lies up to 0.3 mm inside its circle.
+          expect(beyond).toBeGreaterThan(-0.3);
+        }
+        expect(tab?.outline.length).toBeGreaterThanOrEqual(4);
+      }),
+      { numRuns: 60 },
+    );
+  });
 });

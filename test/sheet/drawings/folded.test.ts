@@ -87,6 +87,20 @@ describe('a folded shape', () => {
     expect(folded('fold-1').alternative).toContain('Box after folding stage 1:');
   });
 
+  it('shows what folds flat a little open, and says how large it is closed', () => {
+    const cards = editionsOf(
+      'unit: in\npieces:\n  card: { form: single-fold card, size: 4 1/4 x 5 1/2 }\n  mail: { form: envelope, card: 5 1/2 x 4 1/4 }',
+    );
+    const card = folded('folded', inchStyle, 'card', cards);
+    expect(faces(card)).toHaveLength(2);
+    expect(new Set(faces(card)).size).toBe(2);
+    expect(card.alternative).toContain('Card, folded: 4¼ by 5½ inches, 108 by 140 millimeters.');
+    const mail = folded('folded', inchStyle, 'mail', cards);
+    // Light falls on the flap, which stands off from the back, as on nothing else.
+    expect(new Set(faces(mail)).size).toBe(2);
+    expect(mail.alternative).toContain('Mail, folded: 5¾ by 4½ inches, 146 by 114 millimeters.');
+  });
+
   it('shows the sheets of a piece together, or one of them alone', () => {
     const tray = editionsOf('unit: in\npieces: { box: { form: lidded tray, inside: 4 x 3 x 1 } }');
     const both = folded('folded', inchStyle, 'box', tray);
