@@ -8,7 +8,7 @@ import { type Currency, kitJson } from '../kit/report/json.ts';
 import { requestKit } from '../make/kit.ts';
 import { kitFolder, makeKitFiles } from '../make/kit-files.ts';
 import { NoSuchProject } from '../make/named.ts';
-import type { Project } from '../project/model.ts';
+import type { Money, Project } from '../project/model.ts';
 import type { Finding } from '../proof/finding.ts';
 import { printFindings } from '../proof/print.ts';
 import { type KitCommandOptions, kitOrder } from './kit-order.ts';
@@ -95,17 +95,18 @@ function tellFindings(
 }
 
 function summary({ project, attendees, spares, stocks, cost }: Kit, currency: Currency): string {
-  const sum = (minor: { readonly minor: bigint }): string =>
-    `${moneyFigure(minor, currency.decimals)} ${currency.code}`;
+  const sum = (money: Money | undefined): string =>
+    money ? `${moneyFigure(money, currency.decimals)} ${currency.code}` : 'cost unknown';
   const without = (names: readonly string[]): string =>
     names.length > 0 ? `, without ${names.join(', ')}` : '';
+  const each = cost.perAttendee ? `, ${sum(cost.perAttendee)} for each attendee` : '';
   const party = [count(attendees, 'attendee'), ...(spares > 0 ? [count(spares, 'spare kit')] : [])];
   const width = Math.max(...stocks.map(({ stock }) => stock.name.length));
   return [
     `${project.title.value}: class kit for ${party.join(' and ')}`,
     ...stocks.map((plan) => `  ${plan.stock.name.padEnd(width)}  ${standing(plan, currency)}`),
     `to buy now: ${sum(cost.toBuy.total)}${without(cost.toBuy.without)}`,
-    `used by the kits: ${sum(cost.used.total)}, ${sum(cost.perAttendee)} for each attendee${without(cost.used.without)}`,
+    `used by the kits: ${sum(cost.used.total)}${each}${without(cost.used.without)}`,
     ...(cost.price
       ? [`price at a margin of ${cost.price.margin.toString()} %: ${sum(cost.price.each)}`]
       : []),

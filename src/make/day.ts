@@ -1,4 +1,5 @@
 import type { Ledger } from '../project/ledger.ts';
+import type { Project } from '../project/model.ts';
 import { type Editions, ownEdition } from '../shape/editions.ts';
 
 /** The day a project without a session is dated: any fixed one, so that the same sources give the same bytes. */
@@ -6,5 +7,10 @@ const UNDATED = '2000-01-01';
 
 /** The day that stands in a project's PDFs as the day they were made: its last revision's or its session's, never the clock's. */
 export function dayOf(editions: Editions, { revisions }: Ledger): string {
-  return revisions.at(-1)?.date ?? ownEdition(editions).project.session?.value ?? UNDATED;
+  return revisions.at(-1)?.date ?? dayOfProject(ownEdition(editions).project);
+}
+
+/** As `dayOf`, for what revisions do not concern: the kit of one session. */
+export function dayOfProject({ session }: Project): string {
+  return session?.value ?? UNDATED;
 }

@@ -6,6 +6,7 @@ import type { Site } from '../project/model.ts';
 import { bagLabels, bagLabelsTitle, renderBagLabels } from '../sheet/kit/bag-labels.ts';
 import { kitPage, kitTitle, renderKit } from '../sheet/kit/page.ts';
 import { printStyles } from './assets.ts';
+import { dayOfProject } from './day.ts';
 import { labelsOf } from './languages.ts';
 import { checkWritable, putFiles, type Written } from './output.ts';
 import type { Studio } from './output-kind.ts';
@@ -58,9 +59,6 @@ export async function makeKitFiles(options: KitFilesOptions): Promise<readonly W
   }
 }
 
-/** The day that stands in the PDFs of a project without a session: any fixed one, never the clock's. */
-const UNDATED = '2000-01-01';
-
 async function printed(
   options: KitFilesOptions,
   studio: Studio,
@@ -69,7 +67,7 @@ async function printed(
   const { kit } = options;
   const { project, attendees } = kit;
   const { labels, printer } = studio;
-  const date = project.session?.value ?? UNDATED;
+  const date = dayOfProject(project);
   const [paper = 'letter'] = options.site.paper;
   const sheets = await printer.pdf(pageHtml(options, studio, paper), { title: kitTitle(kit, labels), date });
   const files = [{ path: `${folder}/${project.slug}-kit-${attendees}.pdf`, bytes: sheets }];

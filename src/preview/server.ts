@@ -1,7 +1,7 @@
 import { readFile, stat } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { extname, join, normalize, sep } from 'node:path';
+import { extname, join, posix } from 'node:path';
 import type { PreviewState } from './state.ts';
 
 /** What the server shows: files of a folder, and the state that its pages follow. */
@@ -162,10 +162,8 @@ async function sendFile(pathname: string, response: ServerResponse, showing: Sho
 /** The path of an address below the folder; undefined for one that leads out of it. */
 function pathOf(pathname: string): string | undefined {
   try {
-    const path = normalize(decodeURIComponent(pathname)).replace(/^[/\\]+/u, '');
-    return path.includes('\0') || path.split(/[/\\]/u).includes('..') || path.startsWith(sep)
-      ? undefined
-      : path;
+    const path = posix.normalize(decodeURIComponent(pathname).replaceAll('\\', '/')).replace(/^\/+/u, '');
+    return path.includes('\0') || path.split('/').includes('..') ? undefined : path;
   } catch {
     return undefined;
   }

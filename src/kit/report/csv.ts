@@ -117,7 +117,7 @@ function shoppingRows({ shopping, project }: Kit, currency: Currency): readonly 
 }
 
 function sumRows({ cost }: Kit, currency: Currency): readonly Row[] {
-  const row = (item: string, total: Money, without: readonly string[]): Row => ({
+  const row = (item: string, total: Money | undefined, without: readonly string[]): Row => ({
     list: 'sum',
     item,
     cost: money(total, currency),

@@ -2,8 +2,11 @@ import Fraction from 'fraction.js';
 import type { Money } from '../../project/model.ts';
 import type { Line } from './line.ts';
 
-/** A sum, and the names of what it leaves out because its amount or price is not known. */
-export type Sum = { readonly total: Money; readonly without: readonly string[] };
+/**
+ * A sum, and the names of what it leaves out because its amount or price is not known. Without a total where nothing
+ * of it is known: an unknown cost is never zero.
+ */
+export type Sum = { readonly total: Money | undefined; readonly without: readonly string[] };
 
 export type Cost = {
   /** What is to be paid now: whole packs, less what is on hand. */
@@ -11,7 +14,7 @@ export type Cost = {
   /** What the kits use up, whether bought now or on hand; tools are not used up. Rounded to the smallest unit. */
   readonly used: Sum;
   /** A share of what is used for each attendee, spares included, rounded to the smallest unit, half up. */
-  readonly perAttendee: Money;
+  readonly perAttendee: Money | undefined;
   /** The price of a place: so that `margin` percent of it are left when the cost is paid. Rounded up. */
   readonly price?: { readonly margin: Fraction; readonly each: Money };
 };
@@ -23,17 +26,28 @@ export type Cost = {
 export function costOf(lines: readonly Line[], attendees: number, margin: Fraction | undefined): Cost {
   const toBuy = lines.filter((line) => !isOnHand(line));
   const consumed = lines.filter((line) => line.consumed);
-  const used = consumed.reduce((sum, line) => sum.add(line.used ?? 0n), new Fraction(0n, 1n));
-  const each = used.div(BigInt(attendees));
+  const paid = known(toBuy.map(({ cost }) => cost?.minor));
+  const used = known(consumed.map((line) => line.used));
+  const each = used?.div(BigInt(attendees));
   return {
     toBuy: {
-      total: { minor: toBuy.reduce((sum, { cost }) => sum + (cost?.minor ?? 0n), 0n) },
+      total: paid && rounded(paid),
       without: namesOf(toBuy.filter(({ cost }) => cost === undefined)),
     },
-    used: { total: rounded(used), without: namesOf(consumed.filter((line) => line.used === undefined)) },
-    perAttendee: rounded(each),
-    ...(margin ? { price: { margin, each: priceFor(each, margin) } } : {}),
+    used: {
+      total: used && rounded(used),
+      without: namesOf(consumed.filter((line) => line.used === undefined)),
+    },
+    perAttendee: each && rounded(each),
+    ...(margin && each ? { price: { margin, each: priceFor(each, margin) } } : {}),
   };
+}
+
+/** What the known amounts come to; undefined when there are amounts and none of them is known. */
+function known(amounts: readonly (bigint | Fraction | undefined)[]): Fraction | undefined {
+  const given = amounts.filter((amount) => amount !== undefined);
+  if (given.length === 0 && amounts.length > 0) return undefined;
+  return given.reduce<Fraction>((sum, amount) => sum.add(amount), new Fraction(0n, 1n));
 }
 
 /** Margin is the part of a price that is not cost: at 20 %, a cost of 4.00 makes a price of 5.00. */

@@ -80,11 +80,19 @@ export type CostRow = { readonly term: string; readonly value: string; readonly 
 
 export function costRows({ toBuy, used, perAttendee, price }: Cost, words: KitWords): readonly CostRow[] {
   const { voice, money } = words;
+  const unknown = voice.say('kit-cost-unknown');
   const rows = [
-    { term: voice.say('kit-cost-buy'), value: money(toBuy.total), note: withoutNote(toBuy, words) },
+    {
+      term: voice.say('kit-cost-buy'),
+      value: toBuy.total ? money(toBuy.total) : unknown,
+      note: withoutNote(toBuy, words),
+    },
     {
       term: voice.say('kit-cost-used'),
-      value: voice.say('kit-cost-each', { total: money(used.total), each: money(perAttendee) }),
+      value:
+        used.total && perAttendee
+          ? voice.say('kit-cost-each', { total: money(used.total), each: money(perAttendee) })
+          : unknown,
       note: withoutNote(used, words),
     },
   ];
