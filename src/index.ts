@@ -3,17 +3,21 @@
  *
  * @packageDocumentation
  */
+
+export { type WorkedOut, workOutEditions } from './edition/edition.ts';
+export type { Edition, Editions } from './edition/editions.ts';
+export { type Study, studyProjects } from './edition/study.ts';
 export type { Bench } from './kit/bench.ts';
 export { type Kit, type KitOrder, type KitResult, planKit } from './kit/kit.ts';
 export type { Layout, StockPlan } from './kit/plan.ts';
 export { kitCsv } from './kit/report/csv.ts';
 export { type Currency, kitJson } from './kit/report/json.ts';
 export { draftText } from './make/draft.ts';
+export { Unwritable, type Written } from './make/files.ts';
 export { type KitReply, type KitRequest, requestKit } from './make/kit.ts';
 export { type KitFilesOptions, makeKitFiles } from './make/kit-files.ts';
 export { type MakeOptions, type MakeResult, make } from './make/make.ts';
 export { NoSuchProject } from './make/named.ts';
-export { Unwritable, type Written } from './make/output.ts';
 export type { Progress } from './make/work.ts';
 export { Length, type Unit } from './measure/length.ts';
 export { parseLength, parseSizes, type Reading } from './measure/notation.ts';
@@ -30,9 +34,6 @@ export { findingsJson, printFindings } from './proof/print.ts';
 export { proofStudied } from './proof/studied.ts';
 export { type Published, type PublishResult, publish, unpublished } from './publish/publish.ts';
 export { buildShapes } from './shape/build.ts';
-export { type WorkedOut, workOutEditions } from './shape/edition/edition.ts';
-export { type Study, studyProjects } from './shape/edition/study.ts';
-export type { Edition, Editions } from './shape/editions.ts';
 export { type FoldedShape, foldNet } from './shape/fold.ts';
 export type { Fold, Net, Panel } from './shape/net.ts';
 export type { Layer, Shapes } from './shape/shapes.ts';

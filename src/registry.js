@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url';
 const REGISTRIES = [
   { folder: 'proof/rules', list: 'rules', type: 'Rule', from: '../rule.ts' },
   { folder: 'shape/forms', list: 'forms', type: 'Form', from: '../form.ts' },
-  { folder: 'make/outputs', list: 'outputs', type: 'Output', from: '../output-kind.ts' },
+  { folder: 'make/outputs', list: 'outputs', type: 'Output', from: '../output.ts' },
 ];
 
 for (const { folder, list, type, from } of REGISTRIES) {

@@ -1,6 +1,6 @@
+import type { Study } from '../edition/study.ts';
+import { type EditionRow, editionRows } from '../edition/table.ts';
 import { printDecimal } from '../measure/print.ts';
-import type { Study } from '../shape/edition/study.ts';
-import { type EditionRow, editionRows } from '../shape/edition/table.ts';
 
 const HEAD: EditionRow = {
   length: 'length',

@@ -1,5 +1,5 @@
-import { fontFaceCss } from '../sheet/fonts.ts';
-import { sha256 } from './output.ts';
+import { fontFaceCss } from '../handout/fonts.ts';
+import { sha256 } from './files.ts';
 import type { FontFile, PackageFiles } from './package-files.ts';
 
 /** A file that several pages use, under a name that changes with its content so that it may be cached for good. */

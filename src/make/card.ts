@@ -1,9 +1,9 @@
-import { type Editions, ownEdition } from '../shape/editions.ts';
-import { accentOf } from '../sheet/accent.ts';
-import { leadPhoto } from '../sheet/hero.ts';
+import { accentOf } from '../drawing/accent.ts';
+import { type Editions, ownEdition } from '../edition/editions.ts';
+import { leadPhoto } from '../handout/hero.ts';
 import type { ListedPicture } from '../site/listed.ts';
 import { DRAWN_PICTURE, drawnPicture } from './drawn-picture.ts';
-import type { ProjectMaterial } from './output-kind.ts';
+import type { ProjectMaterial } from './output.ts';
 import { downloadsOf } from './papers.ts';
 import { picturesOnPage } from './placed-pictures.ts';
 import type { Card } from './record.ts';

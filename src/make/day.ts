@@ -1,6 +1,6 @@
+import { type Editions, ownEdition } from '../edition/editions.ts';
 import type { Ledger } from '../project/ledger.ts';
 import type { Project } from '../project/model.ts';
-import { type Editions, ownEdition } from '../shape/editions.ts';
 
 /** The day a project without a session is dated: any fixed one, so that the same sources give the same bytes. */
 const UNDATED = '2000-01-01';

@@ -1,10 +1,10 @@
-import type { Drawing } from '../sheet/drawing.ts';
-import { foldedDrawing } from '../sheet/drawings/folded.ts';
-import { lowestBases } from '../sheet/drawings/pile.ts';
-import { stackDrawing } from '../sheet/drawings/stack.ts';
-import { mainPiece } from '../sheet/finished-size.ts';
-import { speaker } from '../sheet/labels.ts';
-import type { ProjectMaterial } from './output-kind.ts';
+import type { Drawing } from '../drawing/drawing.ts';
+import { foldedDrawing } from '../drawing/folded.ts';
+import { lowestBases } from '../drawing/pile.ts';
+import { stackDrawing } from '../drawing/stack.ts';
+import { mainPiece } from '../handout/finished-size.ts';
+import { speaker } from '../words/labels.ts';
+import type { ProjectMaterial } from './output.ts';
 
 /** The picture's name in the project's folder. */
 export const DRAWN_PICTURE = 'picture.svg';

@@ -1,7 +1,7 @@
 import sharp from 'sharp';
 import { FAVICON } from '../site/favicon.ts';
 import type { Icons } from '../site/head.ts';
-import { sha256 } from './output.ts';
+import { sha256 } from './files.ts';
 
 /** Wide enough for a phone's home screen. */
 const PNG_SIDE = 180;

@@ -1,15 +1,15 @@
 import type { Kit } from '../kit/kit.ts';
 import { kitCsv } from '../kit/report/csv.ts';
 import { type Currency, kitJson } from '../kit/report/json.ts';
+import { bagLabels, bagLabelsTitle, renderBagLabels } from '../kit-pages/bag-labels.ts';
+import { kitPage, kitTitle, renderKit } from '../kit-pages/page.ts';
 import { openPrinter } from '../print/printer.ts';
 import type { Site } from '../project/model.ts';
-import { bagLabels, bagLabelsTitle, renderBagLabels } from '../sheet/kit/bag-labels.ts';
-import { kitPage, kitTitle, renderKit } from '../sheet/kit/page.ts';
 import { printStyles } from './assets.ts';
 import { dayOfProject } from './day.ts';
+import { checkWritable, putFiles, type Written } from './files.ts';
 import { labelsOf } from './languages.ts';
-import { checkWritable, putFiles, type Written } from './output.ts';
-import type { Studio } from './output-kind.ts';
+import type { Studio } from './output.ts';
 import { readPackageFiles } from './package-files.ts';
 import { openStudio } from './studio.ts';
 

@@ -1,8 +1,8 @@
 import type { Fault } from '../project/fault.ts';
 import type { Project, Site, Workspace } from '../project/model.ts';
 import type { Place } from '../project/source.ts';
-import type { Labels } from '../sheet/labels.ts';
-import { labelsFor } from '../sheet/languages.ts';
+import type { Labels } from '../words/labels.ts';
+import { labelsFor } from '../words/languages.ts';
 
 /** All the labels there are, by the language of their file. */
 type AllLabels = ReadonlyMap<string, Labels>;

@@ -1,5 +1,5 @@
 import sharp from 'sharp';
-import { escapeHtml } from '../sheet/safe-html.ts';
+import { escapeHtml } from '../words/safe-html.ts';
 import { typefaceFiles, type Weight } from './typeface.ts';
 
 /** A text painted on nothing. */

@@ -1,7 +1,7 @@
 import sharp, { type OverlayOptions } from 'sharp';
 import { LINK_PICTURE_SIZE } from '../site/head.ts';
+import { sha256 } from './files.ts';
 import { fittedLettering, lettering } from './lettering.ts';
-import { sha256 } from './output.ts';
 
 /** What is painted for a link's preview. */
 export type LinkPicture = {

@@ -1,15 +1,15 @@
+import { accentOf } from '../drawing/accent.ts';
+import { ownEdition } from '../edition/editions.ts';
+import { leadPhoto } from '../handout/hero.ts';
 import type { Site } from '../project/model.ts';
-import { ownEdition } from '../shape/editions.ts';
-import { accentOf } from '../sheet/accent.ts';
-import { leadPhoto } from '../sheet/hero.ts';
-import { typographic } from '../sheet/typographic.ts';
-import { voiceOf } from '../sheet/voice.ts';
 import { FAVICON } from '../site/favicon.ts';
+import { typographic } from '../words/typographic.ts';
+import { voiceOf } from '../words/voice.ts';
 import { firstColor } from './card.ts';
 import { drawnPicture } from './drawn-picture.ts';
+import { sha256 } from './files.ts';
 import { type LinkPicture, linkPictureSource } from './link-picture.ts';
-import { sha256 } from './output.ts';
-import type { ProjectMaterial } from './output-kind.ts';
+import type { ProjectMaterial } from './output.ts';
 import { plain } from './placed-pictures.ts';
 
 /** A picture for a link, not painted yet; its name changes with what it shows, so that no service shows an old one. */

@@ -1,22 +1,22 @@
+import { type Study, studyProjects } from '../edition/study.ts';
 import { openPrinter } from '../print/printer.ts';
 import type { Ledger } from '../project/ledger.ts';
 import { loadWorkspace } from '../project/load.ts';
 import type { Workspace } from '../project/model.ts';
 import type { Finding } from '../proof/finding.ts';
 import { inOrder, proofFaults } from '../proof/proof.ts';
-import { proofEach, together } from '../proof/studied.ts';
-import { type Study, studyProjects } from '../shape/edition/study.ts';
-import type { Labels } from '../sheet/labels.ts';
-import { alone } from './alone.ts';
-import { carryOut } from './carry-out.ts';
+import { mergeFindings, proofEach } from '../proof/studied.ts';
+import type { Labels } from '../words/labels.ts';
+import type { Written } from './files.ts';
 import { languageFaults } from './languages.ts';
+import { withLock } from './lock.ts';
 import { projectsNamed } from './named.ts';
-import type { Written } from './output.ts';
 import { readPackageFiles } from './package-files.ts';
 import { Plans } from './plans.ts';
 import { readRecord } from './record.ts';
 import { openStudio } from './studio.ts';
 import type { Progress } from './work.ts';
+import { writeOutputs } from './write-outputs.ts';
 
 export type MakeOptions = {
   /** The workspace's folder and the output folder, absolute. */
@@ -65,19 +65,19 @@ export type MakeResult = {
 export async function make(options: MakeOptions): Promise<MakeResult> {
   const workspace = await loadWorkspace(options.root, { namedFrom: options.namedFrom });
   const wanted = projectsNamed(options.only, workspace.projects);
-  return alone(options.out, async () => {
+  return withLock(options.out, async () => {
     const files = readPackageFiles();
     const studies = await studyProjects(wanted);
     const proofs = proofEach(workspace, studies);
     const findings = [
-      ...together(workspace, proofs),
+      ...mergeFindings(workspace, proofs),
       ...proofFaults(languageFaults({ ...workspace, projects: wanted }, files.labels)),
     ];
     const printer = openPrinter(options.browser === undefined ? {} : { browser: options.browser });
     try {
       const studio = openStudio(workspace.site, files, printer, options);
       const plans = new Plans({ options, workspace, studio, proofs, studies });
-      const written = await carryOut({
+      const written = await writeOutputs({
         options,
         studio,
         workspace,

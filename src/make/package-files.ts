@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { parse } from 'yaml';
-import type { Labels } from '../sheet/labels.ts';
+import type { Labels } from '../words/labels.ts';
 import { packageRoot, packageVersion } from './package-root.ts';
 
 /** One file of the typeface, ready to be copied beside a page or set into a print as data. */

@@ -1,7 +1,7 @@
+import type { Download } from '../handout/sheet.ts';
+import { templatePieces } from '../handout/template-print.ts';
 import type { Paper, Site } from '../project/model.ts';
-import type { Download } from '../sheet/sheet.ts';
-import { templatePieces } from '../sheet/template-print.ts';
-import type { ProjectMaterial } from './output-kind.ts';
+import type { ProjectMaterial } from './output.ts';
 
 export type TentLink = { readonly paper: Paper; readonly href: string };
 

@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import sharp from 'sharp';
-import { putFiles, readIfThere, sha256 } from './output.ts';
+import { putFiles, readIfThere, sha256 } from './files.ts';
 import { type Encoding, RULES_OF_REMAKING } from './picture-encodings.ts';
 
 /** The folder where remade pictures are kept by the content they were made from; anything in it may be deleted. */

@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { join, parse } from 'node:path';
 import type { Fault } from '../project/fault.ts';
 import type { Picture, Project } from '../project/model.ts';
-import { sha256, Unwritable } from './output.ts';
+import { sha256, Unwritable } from './files.ts';
 import { type PictureCache, remade } from './picture-cache.ts';
 import { ENCODINGS, type Encoding, WIDTHS } from './picture-encodings.ts';
 

@@ -1,4 +1,4 @@
-import type { PlacedPicture } from '../sheet/figures.ts';
+import type { PlacedPicture } from '../drawing/figures.ts';
 import { dataAddress } from './assets.ts';
 import type { ProjectPicture, Rendition } from './pictures.ts';
 

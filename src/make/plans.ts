@@ -1,16 +1,16 @@
 import { join } from 'node:path';
+import type { Study } from '../edition/study.ts';
 import type { Workspace } from '../project/model.ts';
 import { type Finding, isFailure } from '../proof/finding.ts';
 import { proofFaults, proofSite } from '../proof/proof.ts';
 import type { ProjectFindings } from '../proof/studied.ts';
-import type { Study } from '../shape/edition/study.ts';
 import { cardOf } from './card.ts';
-import type { Plan } from './carry-out.ts';
 import { labelsOf } from './languages.ts';
 import type { MakeOptions } from './make.ts';
-import type { ProjectMaterial, Studio } from './output-kind.ts';
+import type { ProjectMaterial, Studio } from './output.ts';
 import { outputs } from './outputs/index.ts';
 import { type ProjectPicture, readPictures } from './pictures.ts';
+import type { Plan } from './write-outputs.ts';
 
 /** What a make knows before it plans. */
 type Known = {

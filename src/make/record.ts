@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { z } from 'zod';
 import type { ListedProject } from '../site/listed.ts';
-import { readIfThere } from './output.ts';
+import { readIfThere } from './files.ts';
 
 /** What the index shows of a project; kept so that a project with an error keeps its place and last good sheet. */
 export type Card = ListedProject;

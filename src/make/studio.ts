@@ -1,8 +1,8 @@
+import { createRenderer } from '../handout/render.ts';
 import type { Printer } from '../print/printer.ts';
 import type { Site } from '../project/model.ts';
-import { labelsFor } from '../sheet/languages.ts';
-import { createRenderer } from '../sheet/render.ts';
-import type { Studio } from './output-kind.ts';
+import { labelsFor } from '../words/languages.ts';
+import type { Studio } from './output.ts';
 import type { PackageFiles } from './package-files.ts';
 
 /** Sets up what every output uses: settings, templates, words and printer. */

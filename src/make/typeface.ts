@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { inflateSync } from 'node:zlib';
 import { ownFolder } from '../print/find-browser.ts';
 import { realSurroundings } from '../print/surroundings.ts';
-import { sha256 } from './output.ts';
+import { sha256 } from './files.ts';
 
 export type Weight = 400 | 700;
 

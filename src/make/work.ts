@@ -1,6 +1,6 @@
 import { join } from 'node:path';
-import { type OutputFile, readIfThere, sha256 } from './output.ts';
-import type { Job } from './output-kind.ts';
+import { type OutputFile, readIfThere, sha256 } from './files.ts';
+import type { Job } from './output.ts';
 import type { Made } from './record.ts';
 
 /** Told what a make is at. */

@@ -1,6 +1,6 @@
+import { type Edition, type Editions, ownEdition } from '../edition/editions.ts';
 import type { Fault } from '../project/fault.ts';
 import type { Project, Workspace } from '../project/model.ts';
-import { type Edition, type Editions, ownEdition } from '../shape/editions.ts';
 import type { Shapes } from '../shape/shapes.ts';
 import type { Finding } from './finding.ts';
 import type { Report, Rule } from './rule.ts';
@@ -37,7 +37,7 @@ export function proofConverted(
   rules: readonly Rule[] = everyRule,
 ): Finding[] {
   const measured = (edition: Edition): Finding[] =>
-    editionFindings(workspace, edition, rules, ({ ofText }) => !ofText);
+    editionFindings(workspace, edition, rules, ({ ownEditionOnly }) => !ownEditionOnly);
   const key = ({ rule, at }: Finding): string => `${rule} ${at?.start}`;
   const own = new Set(measured(ownEdition(editions)).map(key));
   const [name, converted] =

@@ -60,7 +60,7 @@ export type Rule = {
   /** Looks at one project. */
   readonly check?: (context: ProofContext) => void;
   /** It looks at what is written only, so that the other edition of a project, with the same text, need not be asked. */
-  readonly ofText?: true;
+  readonly ownEditionOnly?: true;
   readonly fault?: FaultWords;
 };
 

@@ -1,5 +1,5 @@
+import type { Study } from '../edition/study.ts';
 import type { Project, Workspace } from '../project/model.ts';
-import type { Study } from '../shape/edition/study.ts';
 import { type Finding, isFailure } from './finding.ts';
 import { inOrder, proofConverted, proofProject, proofSettings, withoutDoubles } from './proof.ts';
 
@@ -22,10 +22,10 @@ export function proofEach(workspace: Workspace, studies: readonly Study[]): Proj
 
 /** Every finding of a workspace whose projects were studied; what several of them have in common is said once. */
 export function proofStudied(workspace: Workspace, studies: readonly Study[]): Finding[] {
-  return together(workspace, proofEach(workspace, studies));
+  return mergeFindings(workspace, proofEach(workspace, studies));
 }
 
 /** The findings of the settings, the shared files and the projects as one list, sorted by file and place. */
-export function together(workspace: Workspace, ofProjects: ProjectFindings): Finding[] {
+export function mergeFindings(workspace: Workspace, ofProjects: ProjectFindings): Finding[] {
   return inOrder(withoutDoubles([...proofSettings(workspace), ...[...ofProjects.values()].flat()]));
 }

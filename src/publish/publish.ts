@@ -1,14 +1,14 @@
 import { join } from 'node:path';
+import type { Study } from '../edition/study.ts';
+import { putFiles } from '../make/files.ts';
 import { labelsOf } from '../make/languages.ts';
 import { type MakeOptions, type MakeResult, make } from '../make/make.ts';
-import { putFiles } from '../make/output.ts';
 import { readLabels } from '../make/package-files.ts';
 import { LEDGER_FILE, type Ledger, ledgerText, type Revision } from '../project/ledger.ts';
 import type { Site } from '../project/model.ts';
-import type { Study } from '../shape/edition/study.ts';
-import { type Labels, speaker } from '../sheet/labels.ts';
-import { changesBetween } from '../sheet/revision/changes.ts';
-import { stateOf } from '../sheet/revision/state.ts';
+import { type Labels, speaker } from '../words/labels.ts';
+import { changesBetween } from './changes.ts';
+import { stateOf } from './state.ts';
 
 /** A revision that was recorded, or would be. */
 export type Published = { readonly slug: string; readonly title: string; readonly revision: Revision };

@@ -1,7 +1,7 @@
-import { pictureElement } from '../sheet/figures.ts';
-import type { SafeHtml } from '../sheet/safe-html.ts';
-import { typographic } from '../sheet/typographic.ts';
-import type { Voice } from '../sheet/voice.ts';
+import { pictureElement } from '../drawing/figures.ts';
+import type { SafeHtml } from '../words/safe-html.ts';
+import { typographic } from '../words/typographic.ts';
+import type { Voice } from '../words/voice.ts';
 import type { ListedProject } from './listed.ts';
 import { type PapersLine, papersLines } from './papers-view.ts';
 

@@ -1,4 +1,4 @@
-import type { Voice } from '../sheet/voice.ts';
+import type { Voice } from '../words/voice.ts';
 import type { ListedProject } from './listed.ts';
 
 /** One way of narrowing the list: a name for the address, what it asks, and what there is to choose. */

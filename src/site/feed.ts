@@ -1,8 +1,8 @@
 import type { Revision } from '../project/ledger.ts';
 import type { Site } from '../project/model.ts';
-import type { Labels } from '../sheet/labels.ts';
-import { html, SafeHtml } from '../sheet/safe-html.ts';
-import { type Voice, voiceOf } from '../sheet/voice.ts';
+import type { Labels } from '../words/labels.ts';
+import { html, SafeHtml } from '../words/safe-html.ts';
+import { type Voice, voiceOf } from '../words/voice.ts';
 import { type ListedProject, UNDATED } from './listed.ts';
 import { absolute, lastingName, siteAddress } from './place.ts';
 import { type XmlElement, xml, xmlDocument } from './xml.ts';

@@ -1,9 +1,9 @@
+import type { Renderer } from '../handout/render.ts';
+import { type Styles, styleElements } from '../handout/styles.ts';
 import type { Site } from '../project/model.ts';
-import type { Labels } from '../sheet/labels.ts';
-import type { Renderer } from '../sheet/render.ts';
-import { SafeHtml } from '../sheet/safe-html.ts';
-import { type Styles, styleElements } from '../sheet/styles.ts';
-import { type Voice, voiceOf } from '../sheet/voice.ts';
+import type { Labels } from '../words/labels.ts';
+import { SafeHtml } from '../words/safe-html.ts';
+import { type Voice, voiceOf } from '../words/voice.ts';
 import { type Icons, siteElements } from './head.ts';
 
 /** What the site's own pages are made with. Addresses lead from the page that is made. */

@@ -1,4 +1,4 @@
-import { html, SafeHtml } from '../sheet/safe-html.ts';
+import { html, SafeHtml } from '../words/safe-html.ts';
 
 /** What a page says of itself to programs that show a link to it (Open Graph, ogp.me). */
 export type LinkPreview = {

@@ -1,14 +1,14 @@
+import type { Figure, PlacedPicture } from '../drawing/figures.ts';
+import { type Editions, ownEdition } from '../edition/editions.ts';
+import { HOST } from '../handout/directives.ts';
+import { renderBlocks, renderInline } from '../handout/markdown.ts';
+import type { ProseSetting } from '../handout/markdown-nodes.ts';
+import { stocksUsed } from '../handout/papers.ts';
+import { proseSetting } from '../handout/prose-setting.ts';
+import { type Setting, settingOf } from '../handout/setting.ts';
 import type { Project, Step, SupplyKind } from '../project/model.ts';
-import { type Editions, ownEdition } from '../shape/editions.ts';
-import { HOST } from '../sheet/directives.ts';
-import type { Figure, PlacedPicture } from '../sheet/figures.ts';
-import type { Labels } from '../sheet/labels.ts';
-import { renderBlocks, renderInline } from '../sheet/markdown.ts';
-import type { ProseSetting } from '../sheet/markdown-nodes.ts';
-import { stocksUsed } from '../sheet/papers.ts';
-import { proseSetting } from '../sheet/prose-setting.ts';
-import { html, SafeHtml } from '../sheet/safe-html.ts';
-import { type Setting, settingOf } from '../sheet/setting.ts';
+import type { Labels } from '../words/labels.ts';
+import { html, SafeHtml } from '../words/safe-html.ts';
 import { plainText } from './plain-text.ts';
 
 /** A `HowTo` of schema.org, as JSON-LD. Addresses are relative to the project's page. */

@@ -1,5 +1,5 @@
-import { pictureElement } from '../sheet/figures.ts';
-import { type Voice, voiceOf } from '../sheet/voice.ts';
+import { pictureElement } from '../drawing/figures.ts';
+import { type Voice, voiceOf } from '../words/voice.ts';
 import { clockOf } from './calendar/session.ts';
 import { type CardView, cardView } from './card-view.ts';
 import { choicesOf } from './choices.ts';

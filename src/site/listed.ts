@@ -1,6 +1,6 @@
+import type { PlacedPicture } from '../drawing/figures.ts';
+import type { Download } from '../handout/sheet.ts';
 import type { Revision } from '../project/ledger.ts';
-import type { PlacedPicture } from '../sheet/figures.ts';
-import type { Download } from '../sheet/sheet.ts';
 
 /** What the site's own pages know of a project. Paths are relative to the site's root. */
 export type ListedProject = {

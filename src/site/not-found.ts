@@ -1,4 +1,4 @@
-import { voiceOf } from '../sheet/voice.ts';
+import { voiceOf } from '../words/voice.ts';
 import { frameOf, renderPage, type SitePages } from './frame.ts';
 import { siteAddress } from './place.ts';
 

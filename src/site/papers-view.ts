@@ -1,5 +1,5 @@
-import type { Download } from '../sheet/sheet.ts';
-import type { Voice } from '../sheet/voice.ts';
+import type { Download } from '../handout/sheet.ts';
+import type { Voice } from '../words/voice.ts';
 
 /** The PDFs of one kind on one line: `Handout: Letter · A4 · Large print`. */
 export type PapersLine = {

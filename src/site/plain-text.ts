@@ -1,4 +1,4 @@
-import type { SafeHtml } from '../sheet/safe-html.ts';
+import type { SafeHtml } from '../words/safe-html.ts';
 
 /** A tag of ours, whatever its attributes hold. */
 const TAG = /<\/?[a-z](?:"[^"]*"|'[^']*'|[^"'>])*>/giu;

@@ -1,8 +1,8 @@
+import { qrSvg } from '../handout/qr.ts';
 import type { Paper } from '../project/model.ts';
-import { qrSvg } from '../sheet/qr.ts';
-import { html, type SafeHtml } from '../sheet/safe-html.ts';
-import { typographic } from '../sheet/typographic.ts';
-import { voiceOf } from '../sheet/voice.ts';
+import { html, type SafeHtml } from '../words/safe-html.ts';
+import { typographic } from '../words/typographic.ts';
+import { voiceOf } from '../words/voice.ts';
 import { clockOf } from './calendar/session.ts';
 import { frameOf, renderPage, type SitePages } from './frame.ts';
 import { previewElements } from './head.ts';

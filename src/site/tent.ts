@@ -1,11 +1,11 @@
+import { qrSvg } from '../handout/qr.ts';
+import type { Renderer } from '../handout/render.ts';
+import { type Styles, styleElements } from '../handout/styles.ts';
+import { readable } from '../handout/supplies.ts';
 import type { Paper, Site } from '../project/model.ts';
-import type { Labels } from '../sheet/labels.ts';
-import { qrSvg } from '../sheet/qr.ts';
-import type { Renderer } from '../sheet/render.ts';
-import { type Styles, styleElements } from '../sheet/styles.ts';
-import { readable } from '../sheet/supplies.ts';
-import { typographic } from '../sheet/typographic.ts';
-import { voiceOf } from '../sheet/voice.ts';
+import type { Labels } from '../words/labels.ts';
+import { typographic } from '../words/typographic.ts';
+import { voiceOf } from '../words/voice.ts';
 import { clockOf } from './calendar/session.ts';
 import type { ListedProject } from './listed.ts';
 import { absolute } from './place.ts';

@@ -1,4 +1,4 @@
-import type { Voice } from '../sheet/voice.ts';
+import type { Voice } from '../words/voice.ts';
 import type { Clock } from './calendar/session.ts';
 import { momentOf, offsetsOf } from './calendar/zone-offset.ts';
 

@@ -2,7 +2,7 @@ import Fraction from 'fraction.js';
 import { describe, expect, it } from 'vitest';
 import { parseAmount } from '../../src/kit/shopping/amount.ts';
 import type { Line } from '../../src/kit/shopping/line.ts';
-import { moneyText } from '../../src/sheet/kit/words.ts';
+import { moneyText } from '../../src/kit-pages/words.ts';
 import { order, planned, projectOf } from './kits.ts';
 
 const CARD =

@@ -1,16 +1,16 @@
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { type Study, studyProjects } from '../../src/edition/study.ts';
+import { createRenderer } from '../../src/handout/render.ts';
+import { buildSheet, renderSheet } from '../../src/handout/sheet.ts';
 import { readPackageFiles } from '../../src/make/package-files.ts';
 import type { Length } from '../../src/measure/length.ts';
 import { printDecimal } from '../../src/measure/print.ts';
 import { scanMeasurements } from '../../src/measure/scan.ts';
 import { loadWorkspace } from '../../src/project/load.ts';
 import type { Project } from '../../src/project/model.ts';
-import { type Study, studyProjects } from '../../src/shape/edition/study.ts';
 import { boxSize } from '../../src/shape/net.ts';
 import type { Shapes } from '../../src/shape/shapes.ts';
-import { createRenderer } from '../../src/sheet/render.ts';
-import { buildSheet, renderSheet } from '../../src/sheet/sheet.ts';
 
 const root = fileURLToPath(new URL('../../projects', import.meta.url));
 const workspace = await loadWorkspace(root);

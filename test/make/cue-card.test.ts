@@ -1,15 +1,15 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { type Study, studyProjects } from '../../src/edition/study.ts';
+import { cutList } from '../../src/handout/cut-list.ts';
+import { scoreList } from '../../src/handout/score-list.ts';
 import { loadWorkspace } from '../../src/project/load.ts';
 import type { Project } from '../../src/project/model.ts';
-import { type Study, studyProjects } from '../../src/shape/edition/study.ts';
-import { cutList } from '../../src/sheet/cut-list.ts';
-import { scoreList } from '../../src/sheet/score-list.ts';
 import { demoCopy, emptyFolder, sheetwright } from '../cli/terminal.ts';
+import { parseMarkup, textOf } from '../handout/markup.ts';
+import { settingFor } from '../handout/sample.ts';
 import { type Pdf, readPdf } from '../print/read-pdf.ts';
-import { parseMarkup, textOf } from '../sheet/markup.ts';
-import { settingFor } from '../sheet/sample.ts';
 
 const FOOT_MM = 250;
 /** 16 points, each 1/72 in. */

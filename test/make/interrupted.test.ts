@@ -3,7 +3,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync
 import { hostname } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { alone } from '../../src/make/alone.ts';
+import { withLock } from '../../src/make/lock.ts';
 import { folderWith, sheetwright } from '../cli/terminal.ts';
 
 const SHEET = `---
@@ -60,7 +60,7 @@ describe('two makes at once', () => {
   it('do not work in one folder: the second says who is there', async () => {
     const folder = folderWith({ 'a/sheet.md': SHEET });
     const out = join(folder, 'dist');
-    await alone(out, async () => {
+    await withLock(out, async () => {
       const { code, err } = await sheetwright(folder, 'make', '--no-pdf');
       expect([code, err]).toEqual([
         2,

@@ -6,7 +6,7 @@ import { readLabels } from '../../src/make/package-files.ts';
 import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
 import type { Workspace } from '../../src/project/model.ts';
 import { proofFaults } from '../../src/proof/proof.ts';
-import type { Labels } from '../../src/sheet/labels.ts';
+import type { Labels } from '../../src/words/labels.ts';
 import { folderWith, sheetwright } from '../cli/terminal.ts';
 import { type Pdf, readPdf } from '../print/read-pdf.ts';
 import { blamed } from '../proof/workspace.ts';

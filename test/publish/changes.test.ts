@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
 import type { PublishedState } from '../../src/project/ledger.ts';
+import { changesBetween } from '../../src/publish/changes.ts';
+import { stateOf } from '../../src/publish/state.ts';
 import { buildShapes } from '../../src/shape/build.ts';
-import { speaker } from '../../src/sheet/labels.ts';
-import { changesBetween } from '../../src/sheet/revision/changes.ts';
-import { stateOf } from '../../src/sheet/revision/state.ts';
-import { labels } from '../sheet/sample.ts';
+import { speaker } from '../../src/words/labels.ts';
+import { labels } from '../handout/sample.ts';
 
 const say = speaker(labels);
 

@@ -6,7 +6,7 @@ import rrulePackage from 'rrule';
 import { describe, expect, it } from 'vitest';
 import { componentText, textValue } from '../../src/site/calendar/content-line.ts';
 import { calendarOf, sessionCalendar } from '../../src/site/calendar/of-site.ts';
-import { labels } from '../sheet/sample.ts';
+import { labels } from '../handout/sample.ts';
 import { listed, siteOf } from './bench.ts';
 
 const { rrulestr } = rrulePackage;

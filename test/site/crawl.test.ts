@@ -4,7 +4,7 @@ import type { AddressInfo } from 'node:net';
 import { dirname, extname, join, normalize, resolve, sep } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { demoCopy, sheetwright } from '../cli/terminal.ts';
-import { elements, parseMarkup } from '../sheet/markup.ts';
+import { elements, parseMarkup } from '../handout/markup.ts';
 import { addressesIn, addressesInCss, isOutside } from './links.ts';
 
 /** One with photos, a box of two sheets with food, and one without session or fold. */

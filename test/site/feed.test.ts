@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { feedXml } from '../../src/site/feed.ts';
 import { nameUuid } from '../../src/site/name-uuid.ts';
 import { sitemapXml } from '../../src/site/sitemap.ts';
-import { labels } from '../sheet/sample.ts';
+import { labels } from '../handout/sample.ts';
 import { listed, siteOf } from './bench.ts';
 
 const SITE = siteOf('title: Bench & <co>\nurl: https://example.org/bench\n');

@@ -4,7 +4,7 @@ import sharp from 'sharp';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { make } from '../../src/make/make.ts';
 import { demoCopy } from '../cli/terminal.ts';
-import { all, type Node, one, parseMarkup, textOf } from '../sheet/markup.ts';
+import { all, type Node, one, parseMarkup, textOf } from '../handout/markup.ts';
 import { isOutside } from './links.ts';
 
 const BOX = 'seed-packet-keeper';

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { SafeHtml } from '../../src/sheet/safe-html.ts';
 import { howTo, jsonScript } from '../../src/site/how-to.ts';
 import { plainText } from '../../src/site/plain-text.ts';
-import { labels, sample } from '../sheet/sample.ts';
+import { SafeHtml } from '../../src/words/safe-html.ts';
+import { labels, sample } from '../handout/sample.ts';
 
 const SHEET = `---
 title: "</script><script>alert(1)</script> & box"

@@ -1,4 +1,4 @@
-import { elements, type Node, parseMarkup } from '../sheet/markup.ts';
+import { elements, type Node, parseMarkup } from '../handout/markup.ts';
 
 /** Everything a page leads to or loads, as written: `href`, `src`, `srcset`, and what its styles name. */
 export function addressesIn(html: string): readonly string[] {

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { voiceOf } from '../../src/sheet/voice.ts';
 import { choicesOf } from '../../src/site/choices.ts';
 import { listingOf } from '../../src/site/listed.ts';
 import { papersLines } from '../../src/site/papers-view.ts';
 import { absolute, lastingName } from '../../src/site/place.ts';
 import { whenText } from '../../src/site/when.ts';
-import { labels } from '../sheet/sample.ts';
+import { voiceOf } from '../../src/words/voice.ts';
+import { labels } from '../handout/sample.ts';
 import { listed, siteOf } from './bench.ts';
 
 const voice = voiceOf(labels);

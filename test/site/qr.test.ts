@@ -1,8 +1,8 @@
 import jsQrPackage from 'jsqr';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
-import { qrSvg } from '../../src/sheet/qr.ts';
-import { all, one, parseMarkup } from '../sheet/markup.ts';
+import { qrSvg } from '../../src/handout/qr.ts';
+import { all, one, parseMarkup } from '../handout/markup.ts';
 
 // The package's types describe its bundled form.
 const jsQr = jsQrPackage as unknown as typeof jsQrPackage.default;

@@ -5,8 +5,8 @@ import { bareStyles, tentStyles } from '../../src/make/assets.ts';
 import { readPackageFiles } from '../../src/make/package-files.ts';
 import { openPrinter } from '../../src/print/printer.ts';
 import { tentHtml } from '../../src/site/tent.ts';
+import { labels, renderer } from '../handout/sample.ts';
 import { readPdf } from '../print/read-pdf.ts';
-import { labels, renderer } from '../sheet/sample.ts';
 import { listed, siteOf } from './bench.ts';
 
 const jsQr = jsQrPackage as unknown as typeof jsQrPackage.default;

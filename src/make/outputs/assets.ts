@@ -1,5 +1,5 @@
 import { siteAssets } from '../assets.ts';
-import type { Output } from '../output-kind.ts';
+import type { Output } from '../output.ts';
 
 /** `site/assets/`: the stylesheet, the typeface and the scripts of every page. */
 export const assets: Output = {

@@ -1,6 +1,6 @@
 import { calendarOf, sessionCalendar } from '../../site/calendar/of-site.ts';
 import { cardOf } from '../card.ts';
-import type { Output } from '../output-kind.ts';
+import type { Output } from '../output.ts';
 
 /** `site/sessions.ics`: every session and the schedule; `site/<slug>/<slug>.ics`: one session alone. */
 export const calendars: Output = {

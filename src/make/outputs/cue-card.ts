@@ -1,9 +1,9 @@
+import { cueCard as cardOf, cueTitle, renderCueCard } from '../../cue/card.ts';
+import { ROOMS } from '../../cue/room.ts';
 import { pageCount } from '../../print/page-count.ts';
-import { cueCard as cardOf, cueTitle, renderCueCard } from '../../sheet/cue/card.ts';
-import { ROOMS } from '../../sheet/cue/room.ts';
 import { cueStyles } from '../assets.ts';
 import { dayOf } from '../day.ts';
-import type { Job, Output, ProjectMaterial } from '../output-kind.ts';
+import type { Job, Output, ProjectMaterial } from '../output.ts';
 
 /** Two sides of one sheet of paper. */
 const MOST_PAGES = 2;

@@ -1,5 +1,5 @@
 import { DRAWN_PICTURE, drawnPicture as drawingOf } from '../drawn-picture.ts';
-import type { Output } from '../output-kind.ts';
+import type { Output } from '../output.ts';
 
 /** `site/<slug>/picture.svg`: what the list shows of a project that has no photo. */
 export const drawnPicture: Output = {

@@ -1,5 +1,5 @@
 import { feedXml } from '../../site/feed.ts';
-import type { Output } from '../output-kind.ts';
+import type { Output } from '../output.ts';
 
 /** `site/feed.xml`: what was published, as an Atom feed. */
 export const feed: Output = {

@@ -1,7 +1,7 @@
-import { buildSheet, renderSheet } from '../../sheet/sheet.ts';
+import { buildSheet, renderSheet } from '../../handout/sheet.ts';
 import { printStyles } from '../assets.ts';
 import { dayOf } from '../day.ts';
-import type { Job, Output, ProjectMaterial } from '../output-kind.ts';
+import type { Job, Output, ProjectMaterial } from '../output.ts';
 import { addressOf, type Handout, handoutsOf } from '../papers.ts';
 import { picturesInPrint } from '../placed-pictures.ts';
 

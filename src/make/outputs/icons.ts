@@ -1,5 +1,5 @@
 import { iconFiles } from '../icons.ts';
-import type { Output } from '../output-kind.ts';
+import type { Output } from '../output.ts';
 
 /** `site/assets/icon-….svg` and `.png`: what a browser shows beside the page's name. */
 export const icons: Output = {

@@ -1,6 +1,6 @@
 import { linkPicturePng, linkPictureSource } from '../link-picture.ts';
 import { projectLinkPicture, siteLinkPicture } from '../link-pictures.ts';
-import type { Job, Output } from '../output-kind.ts';
+import type { Job, Output } from '../output.ts';
 
 /** `site/<slug>/preview-….png` and one of the site in `site/assets/`: what is shown beside a link that is passed on. */
 export const linkPictures: Output = {

@@ -1,13 +1,13 @@
-import { SafeHtml } from '../../sheet/safe-html.ts';
-import { buildSheet, renderSheet } from '../../sheet/sheet.ts';
+import { buildSheet, renderSheet } from '../../handout/sheet.ts';
 import { siteElements } from '../../site/head.ts';
 import { howTo, jsonScript } from '../../site/how-to.ts';
 import { projectPreview } from '../../site/share-page.ts';
+import { SafeHtml } from '../../words/safe-html.ts';
 import { siteScript, siteStyles } from '../assets.ts';
 import { cardOf } from '../card.ts';
 import { iconNames } from '../icons.ts';
 import { projectLinkPicture } from '../link-pictures.ts';
-import type { Output, ProjectMaterial } from '../output-kind.ts';
+import type { Output, ProjectMaterial } from '../output.ts';
 import { downloadsOf } from '../papers.ts';
 import { picturesOnPage } from '../placed-pictures.ts';
 

@@ -3,7 +3,7 @@ import { siteScript, siteStyles } from '../assets.ts';
 import { cardOf } from '../card.ts';
 import { iconNames } from '../icons.ts';
 import { projectLinkPicture } from '../link-pictures.ts';
-import type { Output, ProjectMaterial } from '../output-kind.ts';
+import type { Output, ProjectMaterial } from '../output.ts';
 import { tentsOf } from '../papers.ts';
 
 /** `site/<slug>/share/index.html`: everything to hand a project on with. */

@@ -5,7 +5,7 @@ import { notFoundHtml } from '../../site/not-found.ts';
 import { bareStyles, siteScript, siteStyles } from '../assets.ts';
 import { iconNames } from '../icons.ts';
 import { siteLinkPicture } from '../link-pictures.ts';
-import type { Output, SiteMaterial } from '../output-kind.ts';
+import type { Output, SiteMaterial } from '../output.ts';
 
 /** `site/index.html` and `site/404.html`. */
 export const sitePages: Output = {

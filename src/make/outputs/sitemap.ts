@@ -1,5 +1,5 @@
 import { sitemapXml } from '../../site/sitemap.ts';
-import type { Output } from '../output-kind.ts';
+import type { Output } from '../output.ts';
 
 /** `site/sitemap.xml`, where the site has an address. */
 export const sitemap: Output = {

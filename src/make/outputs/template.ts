@@ -1,8 +1,8 @@
+import { templateFile, templateHtml, templatePieces, templateTitle } from '../../handout/template-print.ts';
 import type { Paper } from '../../project/model.ts';
-import { templateFile, templateHtml, templatePieces, templateTitle } from '../../sheet/template-print.ts';
 import { templateStyles } from '../assets.ts';
 import { dayOf } from '../day.ts';
-import type { Job, Output, ProjectMaterial } from '../output-kind.ts';
+import type { Job, Output, ProjectMaterial } from '../output.ts';
 import { templateName } from '../papers.ts';
 
 /**

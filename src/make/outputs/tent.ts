@@ -3,7 +3,7 @@ import { tentHtml } from '../../site/tent.ts';
 import { tentStyles } from '../assets.ts';
 import { cardOf } from '../card.ts';
 import { dayOf } from '../day.ts';
-import type { Job, Output, ProjectMaterial } from '../output-kind.ts';
+import type { Job, Output, ProjectMaterial } from '../output.ts';
 import { tentName } from '../papers.ts';
 
 /** `site/<slug>/share/<slug>-tent.pdf`: a tent for the table with the QR code on both sides. */

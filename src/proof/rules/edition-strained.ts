@@ -1,5 +1,5 @@
+import { workOutEditions } from '../../edition/edition.ts';
 import { printDecimal } from '../../measure/print.ts';
-import { workOutEditions } from '../../shape/edition/edition.ts';
 import { sheetWith } from '../example.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 import { sayLength, sayList } from '../words.ts';
@@ -10,7 +10,7 @@ const MOST_NAMED = 3;
 export const editionStrained: Rule = {
   id: 'edition-strained',
   severity: 'note',
-  ofText: true,
+  ownEditionOnly: true,
   summary: 'Every number of the other edition lies within 1 mm of the number as written.',
   why: 'The other edition keeps equal panels equal and sums true, so each rounding is repeated by every panel that is the same: twelve panels of 1 in are twelve times 25 mm. Where that adds up to more than a millimeter the shape still folds square, but it comes out a little smaller or larger than in the edition you wrote.',
   fails: {

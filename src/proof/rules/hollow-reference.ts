@@ -18,7 +18,7 @@ export const hollowReference: Rule = {
   why: 'A piece that lies on nothing has no reveal, one without score lines has nothing to score. The sentence would have a hole in it.',
   fails: { sheet: layered('card'), blames: 'card' },
   passes: { sheet: layered('front') },
-  ofText: true,
+  ownEditionOnly: true,
   check: ({ project, shapes, report }: ProofContext) => {
     for (const reference of everyProse(project).flatMap(({ references }) => references)) {
       const [id = ''] = reference.name.value.split('.');

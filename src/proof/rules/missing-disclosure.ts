@@ -16,7 +16,7 @@ export const missingDisclosure: Rule = {
   why: 'Who is paid for a link must say so, clearly and beside it (in the United States 16 CFR 255.5). `paid: true` on a supply makes the disclosure appear by itself. Links whose address carries a referral are taken for paid ones; if one is not, take that part of the address off.',
   fails: { sheet: tape(''), blames: 'https://example.org/tape?tag=bench' },
   passes: { sheet: tape(', paid: true') },
-  ofText: true,
+  ownEditionOnly: true,
   check: ({ project, report }: ProofContext) => {
     const message = 'this link looks like one that earns something, but nothing says so';
     for (const { link, paid } of project.supplies) {

@@ -21,7 +21,7 @@ export const noSuchView: Rule = {
   why: 'A piece without score lines cannot be shown folded, a card with one fold has no second stage. The step would have a gap where it promises a picture.',
   fails: { sheet: card('of=card view=fold-2'), blames: 'fold-2' },
   passes: { sheet: card('of=card view=fold-1') },
-  ofText: true,
+  ownEditionOnly: true,
   check: ({ project, shapes, report }: ProofContext) => {
     for (const reference of everyProse(project).flatMap(({ references }) => references)) {
       if (reference.kind !== 'drawing' || !isNamed(shapes, reference.name.value)) continue;

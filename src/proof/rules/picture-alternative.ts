@@ -13,7 +13,7 @@ export const pictureAlternative: Rule = {
   why: 'Who cannot see the picture hears these words instead. They stand between the brackets: `![The box flat, flaps tapered](photos/flat.jpg)`. The name of a file, or "photo", says nothing.',
   fails: { sheet: shown(''), files: { 'card/photos/cut.jpg': '' }, blames: 'photos/cut.jpg' },
   passes: { sheet: shown('The card, cut and folded'), files: { 'card/photos/cut.jpg': '' } },
-  ofText: true,
+  ownEditionOnly: true,
   check: ({ project, report }: ProofContext) => {
     for (const { path, alternative } of everyProse(project).flatMap(({ pictures }) => pictures)) {
       const words = alternative.trim();

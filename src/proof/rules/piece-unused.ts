@@ -20,7 +20,7 @@ export const pieceUnused: Rule = {
       body: '## Begin\nTake :piece[card].\n\n## Layer\nStick on :piece[front].\n',
     }),
   },
-  ofText: true,
+  ownEditionOnly: true,
   check: ({ project, report }: ProofContext) => {
     if (project.steps.length === 0) return;
     const used = new Set(project.steps.flatMap(({ prose }) => prose.references).map(meant(project)));

@@ -20,7 +20,7 @@ export const proseMeasurement: Rule = {
   why: 'A number typed into a step stays behind when a piece is changed, and then cut list and step say two things. Write `:size[front]` or `:reveal[front]`, and the text always follows.',
   fails: { sheet: layered('3/16 in'), blames: '3/16 in' },
   passes: { sheet: layered('1/8 in') },
-  ofText: true,
+  ownEditionOnly: true,
   check: ({ workspace, project, shapes, report }: ProofContext) => {
     if (!isWhole({ project, shapes })) return;
     const known = measuredIn(project, shapes, workspace.site);

@@ -15,7 +15,7 @@ export const sameSlug: Rule = {
     sheet: sheetWith({}),
     files: { 'tag/sheet.md': sheetWith({}) },
   },
-  ofText: true,
+  ownEditionOnly: true,
   check: ({ workspace, project, report }: ProofContext) => {
     const others = workspace.projects.filter(
       (other) => other.slug === project.slug && other.file.path !== project.file.path,

@@ -17,7 +17,7 @@ export const sessionOffSchedule: Rule = {
     blames: '2026-12-03',
   },
   passes: { sheet: sheetWith({ head: 'session: 2026-12-10' }), files: { 'site.yaml': SITE } },
-  ofText: true,
+  ownEditionOnly: true,
   check: ({ workspace, project, report }: ProofContext) => {
     const { session } = project;
     const { sessions } = workspace.site;

@@ -14,7 +14,7 @@ export const unknownAllergen: Rule = {
   why: 'Whoever must avoid something looks for its usual name. A misspelt one is overlooked, and that can hurt. What is in neither list can be said in a step or a caution.',
   fails: { sheet: box('milk, penuts'), blames: 'penuts' },
   passes: { sheet: box('milk, peanuts') },
-  ofText: true,
+  ownEditionOnly: true,
   check: ({ project, report }: ProofContext) => {
     for (const { value, at } of project.holds?.allergens ?? []) {
       const name = value.trim().toLowerCase();

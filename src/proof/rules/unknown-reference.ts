@@ -21,7 +21,7 @@ export const unknownReference: Rule = {
       pieces: 'card: { stock: cream, cut: 4 x 5 }\nfront: { stock: cream, cut: 3 x 4, on: card }',
     }),
   },
-  ofText: true,
+  ownEditionOnly: true,
   check: ({ project, shapes, report }: ProofContext) => {
     for (const { name } of everyProse(project).flatMap(({ references }) => references)) {
       const [piece = '', panel] = name.value.split('.');

@@ -2,7 +2,7 @@ import { Length } from '../../measure/length.ts';
 import type { At } from '../../project/source.ts';
 import type { FormParameter } from '../form.ts';
 import { wallAllowance } from './allowance.ts';
-import { usual } from './ruler.ts';
+import { customary } from './ruler.ts';
 import type { Settings } from './settings.ts';
 
 /** A box from score line to score line, each number with the place it was written at. */
@@ -36,7 +36,7 @@ export const TAB_PARAMETER: FormParameter = {
 
 /** The usual glue tab, narrower where what it is glued to is. Common practice, no source. */
 export function usualTab(settings: Settings, mate: Length): Length {
-  return Length.min(usual(settings.ruler, 1, 2), mate);
+  return Length.min(customary(settings.ruler, 1, 2), mate);
 }
 
 /**
@@ -61,7 +61,7 @@ export function readBox(settings: Settings, walls: 1 | 2): BoxMeasures | undefin
 
 /** Refuses a panel that no bone folder gets between two score lines. Common practice, no source. */
 export function refuseNarrow(settings: Settings, width: At<Length>, what: string): void {
-  const least = usual(settings.ruler, 1, 8);
+  const least = customary(settings.ruler, 1, 8);
   settings.refuseUnder(width, least, what, 'score lines so close together do not fold cleanly');
 }
 
@@ -76,6 +76,6 @@ export function sizesOf({ width, depth, height }: BoxMeasures): {
 
 /** Refuses what is folded down its middle where half of it is too narrow. */
 export function refuseNarrowHalf(settings: Settings, whole: At<Length>, what: string): void {
-  const least = usual(settings.ruler, 1, 4);
+  const least = customary(settings.ruler, 1, 4);
   settings.refuseUnder(whole, least, what, 'half of it would be too narrow to fold cleanly');
 }

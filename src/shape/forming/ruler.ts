@@ -30,7 +30,7 @@ export function rulerOf(unit: Unit, metric: Project['metric'] = 'whole'): Ruler 
 }
 
 /** A usual measurement, so many inches; on a metric ruler the nearest mark: 1/2 in is 13 mm there. */
-export function usual({ unit, step }: Ruler, numerator: number, denominator: number): Length {
+export function customary({ unit, step }: Ruler, numerator: number, denominator: number): Length {
   const inches = Length.of(numerator, denominator, 'in');
   return unit === 'in' ? inches : roundNearest(inches, step);
 }
@@ -51,7 +51,7 @@ export function roundNearest(length: Length, step: Length): Length {
 }
 
 /** As much of a length as lies on a groove, or where it is too short for one, on the finest mark, or all of it. */
-export function onBoard(ruler: Ruler, length: Length): Length {
+export function roundToGroove(ruler: Ruler, length: Length): Length {
   const grooved = roundDown(length, ruler.groove);
   if (grooved.sign > 0) return grooved;
   const marked = roundDown(length, ruler.step);

@@ -4,7 +4,7 @@ import type { FormParameter } from '../form.ts';
 import type { Net } from '../net.ts';
 import { cutBack } from './cut-back.ts';
 import { layoutNet, mountain } from './layout.ts';
-import { onBoard } from './ruler.ts';
+import { roundToGroove } from './ruler.ts';
 import type { Settings } from './settings.ts';
 
 /** An open tray from score line to score line. */
@@ -45,7 +45,7 @@ export function trayTab(settings: Settings, width: Length, height: Length): At<L
 
 /** The whole corner square; cut back to half the wall where two of them would meet. */
 export function usualTrayTab({ ruler }: Settings, width: Length, height: Length): Length {
-  return height.greaterThan(width.half()) ? Length.min(height, onBoard(ruler, width.half())) : height;
+  return height.greaterThan(width.half()) ? Length.min(height, roundToGroove(ruler, width.half())) : height;
 }
 
 /**

@@ -4,7 +4,7 @@ import { ease } from '../forming/allowance.ts';
 import { refuseNarrow, TAB_PARAMETER, usualTab } from '../forming/box.ts';
 import { form } from '../forming/form.ts';
 import { layoutNet, mountain } from '../forming/layout.ts';
-import { roundUp, usual } from '../forming/ruler.ts';
+import { customary, roundUp } from '../forming/ruler.ts';
 import type { Net } from '../net.ts';
 
 type Band = {
@@ -48,9 +48,9 @@ export const bellyBand: Form = form({
     const [width, depth] = settings.lengths('around');
     if (!width || !depth) return undefined;
     const { ruler, caliper } = settings;
-    const height = settings.length('height', usual(ruler, 3, 2));
+    const height = settings.length('height', customary(ruler, 3, 2));
     const spare = caliper.times(2).plus(ease(ruler));
-    const flat = depth.value.lessThan(usual(ruler, 1, 8));
+    const flat = depth.value.lessThan(customary(ruler, 1, 8));
     const room = flat ? width.value.plus(depth.value) : width.value;
     const panel = roundUp(room.plus(spare), ruler.groove);
     const tab = settings.length('tab', usualTab(settings, panel));

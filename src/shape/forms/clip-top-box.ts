@@ -10,7 +10,7 @@ import {
 } from '../forming/box.ts';
 import { form } from '../forming/form.ts';
 import { layoutNet, mountain, valley } from '../forming/layout.ts';
-import { usual } from '../forming/ruler.ts';
+import { customary } from '../forming/ruler.ts';
 
 /**
  * A box whose front and back fold over to meet along the middle, half the depth each, and stand up there as two
@@ -40,7 +40,7 @@ export const clipTopBox: Form = form({
     const box = readBox(settings, 2);
     if (!box) return undefined;
     const tab = settings.length('tab', usualTab(settings, box.depth.value));
-    const flange = settings.length('flange', usual(settings.ruler, 1, 2));
+    const flange = settings.length('flange', customary(settings.ruler, 1, 2));
     settings.refuseOver(
       box.depth,
       box.width.value,

@@ -5,7 +5,7 @@ import { wallAllowance } from '../forming/allowance.ts';
 import { refuseNarrow } from '../forming/box.ts';
 import { form } from '../forming/form.ts';
 import { layoutNet, mountain } from '../forming/layout.ts';
-import { onBoard, usual } from '../forming/ruler.ts';
+import { customary, roundToGroove } from '../forming/ruler.ts';
 import type { Settings } from '../forming/settings.ts';
 
 /**
@@ -66,9 +66,12 @@ export const envelope: Form = form({
     const { ruler } = settings;
     const width = size.width.value;
     const height = size.height.value;
-    const short = Length.min(usual(ruler, 1, 2), onBoard(ruler, height.times(1, 4)));
-    const flap = settings.length('flap', onBoard(ruler, height.half()));
-    const sides = settings.length('sides', Length.min(usual(ruler, 3, 4), onBoard(ruler, width.half())));
+    const short = Length.min(customary(ruler, 1, 2), roundToGroove(ruler, height.times(1, 4)));
+    const flap = settings.length('flap', roundToGroove(ruler, height.half()));
+    const sides = settings.length(
+      'sides',
+      Length.min(customary(ruler, 3, 4), roundToGroove(ruler, width.half())),
+    );
     const back = settings.length('back', height.minus(short));
     refuseNarrow(settings, flap, 'the flap');
     refuseNarrow(settings, sides, 'the side flap');
@@ -114,13 +117,13 @@ function readPocket(settings: Settings): Pocket | undefined {
   const [width, height] = settings.lengths(key ?? '');
   if (!width || !height || settings.problems.length > 0) return undefined;
   const allowance = wallAllowance(settings.ruler, settings.caliper, 2);
-  const room = key === 'card' ? usual(settings.ruler, 1, 4) : Length.zero;
+  const room = key === 'card' ? customary(settings.ruler, 1, 4) : Length.zero;
   const scored = ({ value, at }: At<Length>): At<Length> => ({
     value: key === 'outside' ? value.minus(allowance) : value.plus(allowance).plus(room),
     at,
   });
   const pocket = { width: scored(width), height: scored(height) };
-  const least = usual(settings.ruler, 1, 1);
+  const least = customary(settings.ruler, 1, 1);
   settings.refuseUnder(
     pocket.width,
     least,
@@ -143,7 +146,7 @@ function refuseGap(
   { flap, back }: { readonly flap: Length; readonly back: Length },
 ): void {
   const reach = flap.plus(back);
-  const least = height.value.plus(usual(settings.ruler, 1, 4));
+  const least = height.value.plus(customary(settings.ruler, 1, 4));
   if (!reach.lessThan(least)) return;
   const message = `the flap (${settings.say(flap)}) and the back (${settings.say(back)}) of ${settings.piece} come to ${settings.say(reach)}, less than the ${settings.say(least)} that lets the flap be stuck down on the back`;
   settings.refuse(height.at, message, `make the flap at least ${settings.say(least.minus(back))} high`);

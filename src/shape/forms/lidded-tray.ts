@@ -3,7 +3,7 @@ import type { Form } from '../form.ts';
 import { leastNesting, nestingAllowance } from '../forming/allowance.ts';
 import { BOX_PARAMETERS, readBox, refuseNarrow, sizesOf } from '../forming/box.ts';
 import { form } from '../forming/form.ts';
-import { usual } from '../forming/ruler.ts';
+import { customary } from '../forming/ruler.ts';
 import { TRAY_TAB_PARAMETER, trayNet, trayTab, usualTrayTab } from '../forming/tray.ts';
 
 const BASE = { floor: 'floor', above: 'front', left: 'left', right: 'right', below: 'back' };
@@ -54,7 +54,7 @@ export const liddedTray: Form = form({
     if (!box) return undefined;
     const { ruler, caliper } = settings;
     const base = sizesOf(box);
-    const lid = settings.length('lid', Length.min(usual(ruler, 1, 1), base.height));
+    const lid = settings.length('lid', Length.min(customary(ruler, 1, 1), base.height));
     const clearance = settings.length('clearance', nestingAllowance(ruler, caliper));
     refuseNarrow(settings, lid, 'the lid');
     settings.refuseOver(

@@ -4,7 +4,7 @@ import { refuseNarrow, TAB_PARAMETER, usualTab } from '../forming/box.ts';
 import { form } from '../forming/form.ts';
 import { PillowSheet, pillowNet } from '../forming/pillow.ts';
 import { pillowStrips } from '../forming/pillow-strips.ts';
-import { onBoard } from '../forming/ruler.ts';
+import { roundToGroove } from '../forming/ruler.ts';
 
 /**
  * A flat tube whose curved ends press in, so that its walls bulge. Each curve is the arc of a circle; it reaches half
@@ -41,7 +41,7 @@ export const pillowBox: Form = form({
     if (!width || !length) return undefined;
     refuseNarrow(settings, width, 'the width');
     refuseNarrow(settings, length, 'the length');
-    const usualDepth = onBoard(settings.ruler, width.value.times(1, 4));
+    const usualDepth = roundToGroove(settings.ruler, width.value.times(1, 4));
     const depth = settings.length('depth', Length.min(usualDepth, width.value.times(2, 5)));
     const tab = settings.length('tab', usualTab(settings, width.value));
     const steep = 'its curves would be too steep for the flaps to close';

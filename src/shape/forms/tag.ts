@@ -3,7 +3,7 @@ import type { Form } from '../form.ts';
 import { refuseNarrow } from '../forming/box.ts';
 import { CARD_SIZE } from '../forming/card.ts';
 import { form } from '../forming/form.ts';
-import { onBoard, usual } from '../forming/ruler.ts';
+import { customary, roundToGroove } from '../forming/ruler.ts';
 import type { FlatBox, FlatPoint, Net } from '../net.ts';
 import { cutCell } from '../outline.ts';
 
@@ -43,16 +43,16 @@ export const tag: Form = form({
     const { ruler } = settings;
     const clip = settings.length(
       'clip',
-      onBoard(ruler, Length.min(width.value.times(1, 4), height.value.half())),
+      roundToGroove(ruler, Length.min(width.value.times(1, 4), height.value.half())),
     );
-    const hole = settings.length('hole', usual(ruler, 1, 4));
-    const edge = usual(ruler, 1, 8);
+    const hole = settings.length('hole', customary(ruler, 1, 4));
+    const edge = customary(ruler, 1, 8);
     refuseNarrow(settings, width, 'the width');
     refuseNarrow(settings, height, 'the height');
     const top = width.value.minus(edge).half();
     settings.refuseOver(clip, top, 'the clip', 'the two cuts would meet in the middle of the upper edge');
     settings.refuseOver(clip, height.value.minus(edge), 'the clip', 'nothing is left of the sides below it');
-    const down = usual(ruler, 1, 4).plus(hole.value.half());
+    const down = customary(ruler, 1, 4).plus(hole.value.half());
     const need = `its hole of ${settings.say(hole.value)} needs that much`;
     settings.refuseUnder(width, hole.value.plus(edge.times(2)), 'the width', need);
     settings.refuseUnder(height, down.plus(hole.value.half()).plus(edge), 'the height', need);

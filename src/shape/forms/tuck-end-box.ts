@@ -5,7 +5,7 @@ import { BOX_PARAMETERS, readBox, refuseNarrow, sizesOf, TAB_PARAMETER, usualTab
 import { cutBack } from '../forming/cut-back.ts';
 import { form } from '../forming/form.ts';
 import { layoutNet, mountain } from '../forming/layout.ts';
-import { onBoard, usual } from '../forming/ruler.ts';
+import { customary, roundToGroove } from '../forming/ruler.ts';
 
 /** A box closed at both ends by a lid with a flap that tucks in behind the opposite wall. */
 export const tuckEndBox: Form = form({
@@ -42,13 +42,13 @@ export const tuckEndBox: Form = form({
     const { ruler, caliper } = settings;
     const half = sizes.height.half();
     const tab = settings.length('tab', usualTab(settings, sizes.depth));
-    const tuck = settings.length('tuck', Length.min(usual(ruler, 3, 4), onBoard(ruler, half)));
+    const tuck = settings.length('tuck', Length.min(customary(ruler, 3, 4), roundToGroove(ruler, half)));
     settings.refuseOver(tab, sizes.depth, 'the tab', 'it is glued to the left side, which is only that wide');
     settings.refuseOver(tuck, half, 'the tuck', 'the two flaps would meet halfway up the box');
     refuseNarrow(settings, tuck, 'the tuck');
     const lid = sizes.depth.minus(wallAllowance(ruler, caliper, 2));
     refuseNarrow(settings, { value: lid, at: box.depth.at }, 'the lid');
-    const dust = Length.min(lid, onBoard(ruler, sizes.width.half()));
+    const dust = Length.min(lid, roundToGroove(ruler, sizes.width.half()));
     return { ...sizes, tab: tab.value, tuck: tuck.value, lid, dust, ends: settings.choice('ends') };
   },
   shape: ({ width, depth, height, tab, tuck, lid, dust, ends }, corners) => {

@@ -1,6 +1,6 @@
 import type { Site } from '../../project/model.ts';
-import type { Labels } from '../../sheet/labels.ts';
-import { voiceOf } from '../../sheet/voice.ts';
+import type { Labels } from '../../words/labels.ts';
+import { voiceOf } from '../../words/voice.ts';
 import { changedOn, type ListedProject, UNDATED } from '../listed.ts';
 import { absolute, lastingName, siteAddress } from '../place.ts';
 import { calendarText, isRepeated, type RepeatedSession } from './calendar.ts';

@@ -1,15 +1,15 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { foldedDrawing } from '../../../src/drawing/folded.ts';
+import { plainEditions } from '../../../src/edition/editions.ts';
 import { readWorkspaceFromTexts } from '../../../src/project/from-texts.ts';
 import type { Project } from '../../../src/project/model.ts';
 import { proofWorkspace } from '../../../src/proof/proof.ts';
 import { buildShapes } from '../../../src/shape/build.ts';
-import { plainEditions } from '../../../src/shape/editions.ts';
 import { forms } from '../../../src/shape/forms/index.ts';
 import { type Shapes, sheetsOf } from '../../../src/shape/shapes.ts';
-import { foldedDrawing } from '../../../src/sheet/drawings/folded.ts';
-import { inchStyle } from '../../sheet/drawings/drawn.ts';
+import { inchStyle } from '../../drawing/drawn.ts';
 import { pageDrawing } from './page-drawing.ts';
 
 const folder = fileURLToPath(new URL('../../../docs/forms/', import.meta.url));

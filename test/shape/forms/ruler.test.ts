@@ -3,13 +3,13 @@ import { describe, expect, it } from 'vitest';
 import { Length } from '../../../src/measure/length.ts';
 import { leastNesting, nestingAllowance, wallAllowance } from '../../../src/shape/forming/allowance.ts';
 import {
-  onBoard,
+  customary,
   roundDown,
   roundNearest,
+  roundToGroove,
   roundUp,
   rulerOf,
   say,
-  usual,
 } from '../../../src/shape/forming/ruler.ts';
 import { inches } from './building.ts';
 
@@ -36,19 +36,19 @@ describe('rounding to a ruler', () => {
   });
 
   it('keeps to a groove, else to a mark, else leaves a length alone', () => {
-    expect(String(onBoard(INCH, inches(15, 16)))).toBe('7/8 in');
-    expect(String(onBoard(INCH, inches(3, 32)))).toBe('1/16 in');
-    expect(String(onBoard(INCH, inches(1, 32)))).toBe('1/32 in');
+    expect(String(roundToGroove(INCH, inches(15, 16)))).toBe('7/8 in');
+    expect(String(roundToGroove(INCH, inches(3, 32)))).toBe('1/16 in');
+    expect(String(roundToGroove(INCH, inches(1, 32)))).toBe('1/32 in');
   });
 
   it('has usual measurements in inches, and the nearest whole millimetres', () => {
-    expect(String(usual(INCH, 3, 4))).toBe('3/4 in');
+    expect(String(customary(INCH, 3, 4))).toBe('3/4 in');
     // 3/4 in is 19.05 mm exactly, 1/2 in 12.7 mm (1 in = 25.4 mm).
-    expect(usual(METRIC, 3, 4).mm).toBe(19);
-    expect(usual(METRIC, 1, 2).mm).toBe(13);
-    expect([usual(HALVES, 3, 4), usual(HALVES, 1, 2), usual(HALVES, 1, 4)].map(({ mm }) => mm)).toEqual([
-      19, 12.5, 6.5,
-    ]);
+    expect(customary(METRIC, 3, 4).mm).toBe(19);
+    expect(customary(METRIC, 1, 2).mm).toBe(13);
+    expect(
+      [customary(HALVES, 3, 4), customary(HALVES, 1, 2), customary(HALVES, 1, 4)].map(({ mm }) => mm),
+    ).toEqual([19, 12.5, 6.5]);
     expect(rulerOf('in', 'half')).toBe(INCH);
   });
 

@@ -1,0 +1,88 @@
+import { toString as textWithin } from 'mdast-util-to-string';
+import { measuredHtml } from '../handout/measured-text.ts';
+import { stocksUsed } from '../handout/papers.ts';
+import type { Setting } from '../handout/setting.ts';
+import type { Step, Supply } from '../project/model.ts';
+import type { SafeHtml } from '../words/safe-html.ts';
+import { withoutHost } from './asides.ts';
+
+/** One thing on the table. */
+export type Laid = {
+  readonly item: SafeHtml;
+  /** What one attendee uses of it. */
+  readonly amount: SafeHtml | undefined;
+  readonly instead: SafeHtml | undefined;
+  /** The number of the first step that names it. */
+  readonly step: number | undefined;
+};
+
+/** The papers that are laid out, by name. */
+export function papersLaid(setting: Setting): readonly string[] {
+  return stocksUsed(setting).map(({ name }) => name);
+}
+
+/**
+ * The supplies by the first place in the steps that names them. Tools that no step names are taken to be in use from
+ * the beginning, as a trimmer is, and inks to lie by the first stamp; anything else that none names lies last.
+ */
+export function laidOut(setting: Setting): readonly Laid[] {
+  const { project, voice } = setting;
+  const texts = project.steps.map(textOf);
+  const named = project.supplies.map((supply) => ({ supply, use: firstUse(supply, texts) }));
+  const stamping = named.find(({ supply, use }) => supply.kind.value === 'stamp' && use)?.use;
+  return named
+    .map(({ supply, use }) => ({ supply, use: use ?? (supply.kind.value === 'ink' ? stamping : undefined) }))
+    .toSorted((a, b) => placeOf(a) - placeOf(b))
+    .map(({ supply: { item, each, instead }, use }) => ({
+      item: measuredHtml(item.value, setting),
+      amount: each && voice.phrase('supply-each', { amount: measuredHtml(each.value, setting) }),
+      instead: instead && voice.phrase('supply-instead', { instead: measuredHtml(instead.value, setting) }),
+      step: use && use.step + 1,
+    }));
+}
+
+type Use = { readonly step: number; readonly offset: number };
+
+/** More characters than a step has. */
+const STEP = 1_000_000;
+
+function placeOf({ supply, use }: { readonly supply: Supply; readonly use: Use | undefined }): number {
+  if (use) return use.step * STEP + use.offset;
+  return supply.kind.value === 'tool' ? -1 : Number.MAX_SAFE_INTEGER;
+}
+
+/** What is read of a step; a picture's alternative tells of things that nobody needs. */
+function textOf({ title, prose }: Step): string {
+  const blocks = withoutHost(prose.nodes).map((node) => textWithin(node, { includeImageAlt: false }));
+  return [title.value, ...blocks].join('\n');
+}
+
+/** The name that tells most decides: `score board` before `board`, `pencils` before `pencil`. */
+function firstUse({ item }: Supply, texts: readonly string[]): Use | undefined {
+  for (const name of namesOf(item.value)) {
+    for (const [step, text] of texts.entries()) {
+      const offset = text.search(name);
+      if (offset >= 0) return { step, offset };
+    }
+  }
+  return undefined;
+}
+
+/** Words behind which a name only tells more of the thing, in the languages a sheet is labelled in. */
+const MORE =
+  /\s(?:and|for|from|in|of|with|aus|für|mit|und|avec|de|en|et|pour|con|para|y|met|uit|van|voor)\s/iu;
+
+/** What a step may call a thing: its whole name, its last two words, its last word, two others side by side. */
+function namesOf(item: string): RegExp[] {
+  const [thing = item] = item.split(MORE);
+  const words = thing.match(/[\p{L}\p{N}][\p{L}\p{N}'’-]*/gu) ?? [];
+  const pairs = words.slice(1).map((word, index) => `${words[index]} ${word}`);
+  const [last, ...others] = pairs.toReversed();
+  const names = [words.join(' '), last, words.at(-1), ...others];
+  return names.flatMap((name) => (name ? [asWord(name), asWord(name.replace(/s$/u, ''), '(?:e?s)?')] : []));
+}
+
+/** A whole word, whatever its ending. A word's letters, hyphens and apostrophes mean nothing to a pattern. */
+function asWord(name: string, ending = ''): RegExp {
+  return new RegExp(`(?<![\\p{L}\\p{N}])${name}${ending}(?![\\p{L}\\p{N}])`, 'iu');
+}

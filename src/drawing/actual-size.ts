@@ -1,0 +1,155 @@
+import type { Editions } from '../edition/editions.ts';
+import type { Length } from '../measure/length.ts';
+import type { Paper } from '../project/model.ts';
+import type { Net } from '../shape/net.ts';
+import { CALIBRATION, drawCalibration } from './calibration.ts';
+import { Canvas } from './canvas.ts';
+import { drawCover } from './cover.ts';
+import type { Drawing } from './drawing.ts';
+import { drawKey, keyEntries } from './key.ts';
+import { wrapped } from './lettering.ts';
+import { type Page, pageOf } from './page-paper.ts';
+import type { Box } from './region.ts';
+import { type Both, type DrawingStyle, letteringOf, netOf } from './style.ts';
+import type { Point } from './svg.ts';
+import { drawAt, drawTile } from './tile-page.ts';
+import { type Tiling, tile } from './tiles.ts';
+import { caption, spokenSize } from './words.ts';
+
+/** One page of an actual-size template, its drawing exactly as large as the paper. */
+export type TemplatePage = { readonly page: Page; readonly drawing: Drawing };
+
+/** The paper in the printer and the border on it that stays white. */
+export type PrintSetting = { readonly paper: Paper; readonly margin: Length };
+
+/** The line of words at the foot of a page. */
+const FOOT = 7;
+const GAP = 3;
+
+/**
+ * A piece (or a further sheet of it, `box.lid`) at 1:1 on pages: on one with the squares to measure, if there is room;
+ * else behind a page that holds these; else on tiles that overlap. Empty when the piece has no net.
+ */
+export function templatePages(
+  editions: Editions,
+  id: string,
+  setting: PrintSetting,
+  style: DrawingStyle,
+): readonly TemplatePage[] {
+  const net = netOf(editions, style.leading, id);
+  if (!net) return [];
+  const pages = [false, true].map((landscape) => pageOf(setting.paper, setting.margin, landscape));
+  const together = pages.find((page) => fits(net.drawn, roomAbove(page, stripOn(page, net.drawn, style))));
+  if (together) return [alone(id, net, together, style)];
+  const tilings = pages.map((page) => ({ page, tiling: tilingOn(page, net.drawn) }));
+  const [first, second] = tilings;
+  if (!first || !second) return [];
+  const least = second.tiling.tiles.length < first.tiling.tiles.length ? second : first;
+  return tiled(id, net, least.page, least.tiling, pages[0] ?? least.page, style);
+}
+
+/** What stands under a net on its page: the calibration, the key and the foot, side by side or below one another. */
+type Strip = { readonly height: number; readonly words: Box; readonly calibration: Point };
+
+function stripOn({ printable }: Page, net: Net, style: DrawingStyle): Strip {
+  const { left, right, bottom } = printable;
+  const beside = right - left - CALIBRATION.width - 2 * GAP;
+  if (beside >= 90) {
+    const height = Math.max(CALIBRATION.height, keyHeight(net, beside, style) + 2 * FOOT);
+    const words = { left: right - beside, top: bottom - height, right, bottom };
+    return { height, words, calibration: { x: left, y: bottom - CALIBRATION.height } };
+  }
+  const key = keyHeight(net, right - left, style);
+  const height = key + GAP + CALIBRATION.height + FOOT;
+  const calibration = { x: left, y: bottom - FOOT - CALIBRATION.height };
+  return { height, words: { left, top: bottom - height, right, bottom }, calibration };
+}
+
+function keyHeight(net: Net, width: number, style: DrawingStyle): number {
+  return drawKey(new Canvas(), keyEntries(net), { left: 0, top: 0, width }, style);
+}
+
+function roomAbove(page: Page, { height }: Strip): Box {
+  return { ...page.printable, bottom: page.printable.bottom - height - GAP };
+}
+
+function fits({ size }: Net, { left, top, right, bottom }: Box): boolean {
+  return size.width.mm <= right - left + 1e-6 && size.height.mm <= bottom - top + 1e-6;
+}
+
+/** Everything on one page. */
+function alone(id: string, net: Both<Net>, page: Page, style: DrawingStyle): TemplatePage {
+  const canvas = new Canvas();
+  const strip = stripOn(page, net.drawn, style);
+  const room = roomAbove(page, strip);
+  const { width, height } = net.drawn.size;
+  const left = (room.left + room.right - width.mm) / 2;
+  drawAt(canvas, net.drawn, left, room.top + (room.bottom - room.top - height.mm) / 2, style);
+  const { words } = strip;
+  const key = { left: words.left, top: words.top, width: words.right - words.left };
+  drawKey(canvas, keyEntries(net.drawn), key, style);
+  drawCalibration(canvas, strip.calibration, style);
+  drawFoot(
+    canvas,
+    words,
+    style.say('drawing-foot', { name: caption(id, style.say), page: 1, pages: 1 }),
+    style,
+  );
+  return { page, drawing: onPage(canvas, page, describe(id, net, 1, 1, style)) };
+}
+
+/** On its side or upright, whichever takes fewer pages; the whole printable part where one page without a foot does. */
+function tilingOn({ printable }: Page, net: Net): Tiling {
+  const [width, height] = [printable.right - printable.left, printable.bottom - printable.top];
+  return fits(net, printable) ? tile(net.size, width, height) : tile(net.size, width, height - FOOT);
+}
+
+/** A first page with calibration and map, then the tiles. */
+function tiled(
+  id: string,
+  net: Both<Net>,
+  page: Page,
+  tiling: Tiling,
+  coverPage: Page,
+  style: DrawingStyle,
+): readonly TemplatePage[] {
+  const pages = tiling.tiles.length + 1;
+  const cover = new Canvas();
+  drawCover(cover, coverPage, { id, net, tiling }, style);
+  drawFoot(
+    cover,
+    coverPage.printable,
+    style.say('drawing-foot', { name: caption(id, style.say), page: 1, pages }),
+    style,
+  );
+  const tiles = tiling.tiles.map((_, index): TemplatePage => {
+    const canvas = new Canvas();
+    drawTile(canvas, page, net.drawn, tiling, index, style);
+    const words = style.say('drawing-foot', { name: caption(id, style.say), page: index + 2, pages });
+    if (tiling.tiles.length > 1 || !fillsPage(page, net.drawn))
+      drawFoot(canvas, page.printable, words, style);
+    return { page, drawing: onPage(canvas, page, describe(id, net, index + 2, pages, style)) };
+  });
+  const words = describe(id, net, 1, pages, style);
+  return [{ page: coverPage, drawing: onPage(cover, coverPage, words) }, ...tiles];
+}
+
+function fillsPage({ printable }: Page, net: Net): boolean {
+  return !fits(net, { ...printable, bottom: printable.bottom - FOOT });
+}
+
+/** Words along the lower edge of a box, in as many lines as they need. */
+function drawFoot(canvas: Canvas, { left, right, bottom }: Box, words: string, style: DrawingStyle): void {
+  const size = Math.min(letteringOf(style), 3.4);
+  const lines = wrapped(words, (right - left) / size);
+  canvas.label(lines, { x: left, y: bottom - 1 }, { size, anchor: 'start', sits: 'over' });
+}
+
+function onPage(canvas: Canvas, { width, height }: Page, alternative: string): Drawing {
+  return canvas.drawing('actual-size', alternative, { left: 0, top: 0, right: width, bottom: height });
+}
+
+function describe(id: string, net: Both<Net>, page: number, pages: number, style: DrawingStyle): string {
+  const size = spokenSize({ inch: net.inch.size, metric: net.metric.size }, style);
+  return style.say('drawing-actual-size', { name: caption(id, style.say), size, page, pages });
+}

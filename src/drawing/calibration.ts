@@ -1,0 +1,67 @@
+import { Length } from '../measure/length.ts';
+import type { Canvas } from './canvas.ts';
+import { around, inchLettering, plain } from './lettering.ts';
+import { boxCorners } from './region.ts';
+import { type DrawingStyle, letteringOf } from './style.ts';
+import type { Point } from './svg.ts';
+
+const INCH = 25.4;
+const SQUARE = 20;
+const GAP = 5;
+/** What a rule shows: 4 in above, 100 mm below. */
+const RULE_INCHES = 4;
+const RULE_MILLIMETRES = 100;
+
+/** The room the calibration takes on paper, in millimetres. */
+export const CALIBRATION: { readonly width: number; readonly height: number } = {
+  width: INCH + GAP + SQUARE + GAP + RULE_INCHES * INCH + 4,
+  height: INCH + 1,
+};
+
+/**
+ * A square of an inch, one of 20 mm and a rule, to be measured before anything is cut: a print that was scaled shows
+ * here first.
+ */
+export function drawCalibration(canvas: Canvas, { x, y }: Point, style: DrawingStyle): void {
+  const size = letteringOf(style);
+  const inch = [around(style.say('drawing-in'), inchLettering(Length.of(1, 1, 'in')))];
+  const millimetres = [plain(style.say('drawing-mm', { length: SQUARE }))];
+  drawSquare(canvas, { x, y }, INCH, inch, size);
+  drawSquare(canvas, { x: x + INCH + GAP, y: y + INCH - SQUARE }, SQUARE, millimetres, size);
+  drawRule(canvas, { x: x + INCH + GAP + SQUARE + GAP, y: y + INCH - 9 }, style);
+}
+
+function drawSquare(
+  canvas: Canvas,
+  { x, y }: Point,
+  side: number,
+  label: Parameters<Canvas['label']>[0],
+  size: number,
+): void {
+  canvas.line('mark', boxCorners({ left: x, top: y, right: x + side, bottom: y + side }), true);
+  canvas.label(label, { x: x + side / 2, y: y + side / 2 }, { size });
+}
+
+/** Eighths of an inch hang above the line, millimetres below it. */
+function drawRule(canvas: Canvas, { x, y }: Point, style: DrawingStyle): void {
+  const size = letteringOf(style) * 0.85;
+  canvas.line('mark', [
+    { x, y },
+    { x: x + RULE_INCHES * INCH, y },
+  ]);
+  for (let eighth = 0; eighth <= RULE_INCHES * 8; eighth++)
+    tick(canvas, { x: x + (eighth * INCH) / 8, y }, -(eighth % 8 === 0 ? 4 : eighth % 4 === 0 ? 3 : 2));
+  for (let millimetre = 0; millimetre <= RULE_MILLIMETRES; millimetre++)
+    tick(canvas, { x: x + millimetre, y }, millimetre % 10 === 0 ? 4 : millimetre % 5 === 0 ? 3 : 1.8);
+  for (let inch = 1; inch <= RULE_INCHES; inch++)
+    canvas.label([plain(String(inch))], { x: x + inch * INCH, y: y - 4.6 }, { size, sits: 'over' });
+  for (let millimetre = 20; millimetre <= RULE_MILLIMETRES; millimetre += 20)
+    canvas.label([plain(String(millimetre))], { x: x + millimetre, y: y + 4.6 }, { size, sits: 'under' });
+}
+
+function tick(canvas: Canvas, { x, y }: Point, length: number): void {
+  canvas.line('extension', [
+    { x, y },
+    { x, y: y + length },
+  ]);
+}

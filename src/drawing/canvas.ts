@@ -1,0 +1,236 @@
+import type { Drawing } from './drawing.ts';
+import { CAPITAL, DESCENT, extentOf, type Label, LINE_HEIGHT, letteringMarkup, plain } from './lettering.ts';
+import { LINES, type LineKind } from './lines.ts';
+import { type Box, boxCorners, boxOf, dotGrid, hatchLines, type Segment } from './region.ts';
+import { coordinate, element, type Point, pathData } from './svg.ts';
+import { darkened, tint } from './tint.ts';
+
+/** How a label is set about its point. */
+export type Setting = {
+  /** Height of the lettering in millimetres of paper. */
+  readonly size: number;
+  /** Where the point lies: at the label's start, middle (when absent) or end. */
+  readonly anchor?: 'start' | 'middle' | 'end';
+  /** Where the label lies about the point's height: on it (when absent), over or under it. */
+  readonly sits?: 'on' | 'over' | 'under';
+  /** Quarter turn anticlockwise, to be read from the right. */
+  readonly upright?: boolean;
+  /** The first line is the heavier one. */
+  readonly strong?: boolean;
+  /** Paper behind it, so that no line runs through it. */
+  readonly halo?: boolean;
+};
+
+/**
+ * A sheet of drawing paper, in millimetres. What is put on it becomes SVG at once; how far it reaches is kept, so that
+ * the drawing ends where its ink does.
+ */
+export class Canvas {
+  readonly #marks: string[] = [];
+  #ink: Box | undefined;
+
+  /** Everything drawn so far reaches this far, half the width of lines not counted. */
+  get ink(): Box {
+    return this.#ink ?? { left: 0, top: 0, right: 0, bottom: 0 };
+  }
+
+  line(kind: LineKind, points: readonly Point[], closed = false): void {
+    this.#path(kind, pathData(points, closed), points);
+  }
+
+  /** Many separate lines of one kind as one path. */
+  lines(kind: LineKind, lines: readonly (readonly Point[])[]): void {
+    if (lines.length > 0) this.#path(kind, lines.map((line) => pathData(line, false)).join(''), lines.flat());
+  }
+
+  /** Paper: white, or lightly tinted in the stock's colour. Covers what lies under it. */
+  paper(outline: readonly Point[], color?: string): void {
+    const tinted =
+      color === undefined ? { class: 'paper', fill: '#fff' } : { class: 'paper tint', fill: tint(color) };
+    this.#reach(outline);
+    this.#marks.push(element('path', { ...tinted, d: pathData(outline, true) }));
+  }
+
+  /** A face of something solid, in paper of a colour, `shade` from 0 (dark) to 1 (light). */
+  face(outline: readonly Point[], color: string | undefined, shade: number): void {
+    this.#reach(outline);
+    const fill = darkened(color === undefined ? '#ffffff' : tint(color), (1 - shade) * 0.34);
+    // A hair of its own colour round it, so that nothing shines through between the strips of a bent panel.
+    const seam = { stroke: fill, 'stroke-width': 0.15, 'stroke-linejoin': 'round' };
+    this.#marks.push(element('path', { class: 'face tint', fill, ...seam, d: pathData(outline, true) }));
+  }
+
+  /** Waste: hatched. */
+  hatch(outline: readonly Point[]): void {
+    this.lines('hatch', hatchLines(outline, 1.6, 135));
+  }
+
+  /** Glue: dotted. */
+  dots(outline: readonly Point[]): void {
+    const dots = dotGrid(outline, 2, 0.6);
+    // A stretch too short to see with round ends is a dot in every reader of SVG; one without length is not.
+    const stretches = dots.map(
+      ({ x, y }): Segment => [
+        { x, y },
+        { x: x + 0.01, y },
+      ],
+    );
+    this.lines('glue', stretches);
+  }
+
+  /** A filled arrowhead with its tip at `tip`, pointing the way of `degrees` clockwise from the right. */
+  arrow(tip: Point, degrees: number, length = 1.9): void {
+    const radians = (degrees * Math.PI) / 180;
+    const back = { x: tip.x - length * Math.cos(radians), y: tip.y - length * Math.sin(radians) };
+    const aside = { x: -Math.sin(radians) * length * 0.17, y: Math.cos(radians) * length * 0.17 };
+    const points = [
+      tip,
+      { x: back.x + aside.x, y: back.y + aside.y },
+      { x: back.x - aside.x, y: back.y - aside.y },
+    ];
+    this.#reach(points);
+    this.#marks.push(element('path', { class: 'arrow', fill: 'currentColor', d: pathData(points, true) }));
+  }
+
+  /** The edge of something round, in a line that means something. */
+  ring(kind: LineKind, centre: Point, radius: number): void {
+    this.#reach(boxCorners(around(centre, radius)));
+    const look = { class: kind, fill: 'none', stroke: 'currentColor', 'stroke-width': LINES[kind].width };
+    this.#marks.push(element('circle', { ...look, cx: centre.x, cy: centre.y, r: radius }));
+  }
+
+  /** A small round mark: a dot where it is filled. */
+  circle(centre: Point, radius: number, filled = false): void {
+    this.#reach(boxCorners(around(centre, radius)));
+    const { width } = LINES.mark;
+    const look = {
+      class: 'mark',
+      fill: filled ? 'currentColor' : '#fff',
+      stroke: 'currentColor',
+      'stroke-width': width,
+    };
+    this.#marks.push(element('circle', { ...look, cx: centre.x, cy: centre.y, r: radius }));
+  }
+
+  /** A letter or number in a circle. */
+  badge(text: string, centre: Point, size: number): void {
+    this.circle(centre, size * Math.max(0.72, text.length * 0.42));
+    this.label([plain(text)], centre, { size, strong: true });
+  }
+
+  /** @returns the box it takes up. */
+  label(label: Label, at: Point, setting: Setting): Box {
+    const box = labelBox(label, at, setting);
+    const descent = (setting.upright ? 0 : DESCENT) * setting.size;
+    this.#reach(boxCorners({ ...box, bottom: box.bottom + descent }));
+    if (setting.halo) this.paper(boxCorners(box));
+    const { anchor = 'middle', size, upright = false } = setting;
+    const extent = extentOf(label).height * size;
+    const top = upright ? at.x - shiftUp(extent, setting) : at.y - shiftUp(extent, setting);
+    for (const [index, lettering] of label.entries()) {
+      const across = top + (CAPITAL + index * LINE_HEIGHT) * size;
+      const place = upright ? { x: across, y: at.y } : { x: at.x, y: across };
+      const attributes = {
+        class: index === 0 && setting.strong ? 'lettering strong' : 'lettering',
+        x: place.x,
+        y: place.y,
+        'font-size': size,
+        'font-weight': index === 0 && setting.strong ? '600' : undefined,
+        'text-anchor': anchor === 'start' ? undefined : anchor,
+        fill: 'currentColor',
+        transform: upright ? `rotate(-90 ${coordinate(place.x)} ${coordinate(place.y)})` : undefined,
+      };
+      this.#marks.push(element('text', attributes, letteringMarkup(lettering)));
+    }
+    return box;
+  }
+
+  /** Another canvas seen through a window: what lies outside is cut off. Coordinates stay the same. */
+  window(box: Box, other: Canvas): void {
+    const [width, height] = [box.right - box.left, box.bottom - box.top];
+    const viewBox = [box.left, box.top, width, height].map(coordinate).join(' ');
+    this.#reach(boxCorners(box));
+    this.#marks.push(element('svg', { x: box.left, y: box.top, width, height, viewBox }, ...other.#marks));
+  }
+
+  /** Puts another canvas on this one as a group. */
+  group(name: string, other: Canvas): void {
+    if (other.#ink) this.#reach(boxCorners(other.#ink));
+    if (other.#marks.length > 0) this.#marks.push(element('g', { class: name }, ...other.#marks));
+  }
+
+  /** The finished drawing, as large as its ink and a margin, or exactly as large as `frame`. */
+  drawing(
+    kind: string,
+    alternative: string,
+    frame?: Box,
+    attributes: Readonly<Record<string, string>> = {},
+  ): Drawing {
+    const { left, top, right, bottom } = frame ?? around(this.ink, 0.5);
+    const [width, height] = [right - left, bottom - top];
+    const root = {
+      xmlns: 'http://www.w3.org/2000/svg',
+      class: `drawing drawing-${kind}`,
+      role: 'img',
+      'aria-label': alternative,
+      width: `${coordinate(width)}mm`,
+      height: `${coordinate(height)}mm`,
+      viewBox: [left, top, width, height].map(coordinate).join(' '),
+      ...attributes,
+    };
+    return { svg: element('svg', root, ...this.#marks), alternative, width, height };
+  }
+
+  #path(kind: LineKind, d: string, points: readonly Point[]): void {
+    const { width, dashes } = LINES[kind];
+    this.#reach(points);
+    this.#marks.push(
+      element('path', {
+        class: kind,
+        fill: 'none',
+        stroke: 'currentColor',
+        'stroke-width': width,
+        'stroke-dasharray': dashes?.map(coordinate).join(' '),
+        'stroke-linecap': dashes ? undefined : 'round',
+        'stroke-linejoin': dashes ? undefined : 'round',
+        d,
+      }),
+    );
+  }
+
+  #reach(points: readonly Point[]): void {
+    const corners = this.#ink ? [...boxCorners(this.#ink)] : [];
+    if (points.length > 0) this.#ink = boxOf([...corners, ...points]);
+  }
+}
+
+/** The box a label takes up, its lettering's width estimated. */
+export function labelBox(label: Label, at: Point, setting: Setting): Box {
+  const { anchor = 'middle', size, upright = false } = setting;
+  const extent = extentOf(label);
+  const [width, height] = [extent.width * size, extent.height * size];
+  const before = anchor === 'start' ? 0 : anchor === 'middle' ? width / 2 : width;
+  const up = shiftUp(height, setting);
+  if (upright)
+    return {
+      left: at.x - up,
+      top: at.y - (width - before),
+      right: at.x - up + height,
+      bottom: at.y + before,
+    };
+  return { left: at.x - before, top: at.y - up, right: at.x - before + width, bottom: at.y - up + height };
+}
+
+function shiftUp(height: number, { sits = 'on' }: Setting): number {
+  return sits === 'on' ? height / 2 : sits === 'over' ? height : 0;
+}
+
+function around(what: Point | Box, margin: number): Box {
+  const box = 'x' in what ? { left: what.x, right: what.x, top: what.y, bottom: what.y } : what;
+  return {
+    left: box.left - margin,
+    top: box.top - margin,
+    right: box.right + margin,
+    bottom: box.bottom + margin,
+  };
+}

@@ -1,0 +1,80 @@
+import type { Net } from '../shape/net.ts';
+import { CALIBRATION, drawCalibration } from './calibration.ts';
+import type { Canvas } from './canvas.ts';
+import { drawKey, keyEntries } from './key.ts';
+import { extentOf, type Label, plain, wrapped } from './lettering.ts';
+import { cutLines } from './outline.ts';
+import type { Page } from './page-paper.ts';
+import { type Box, boxCorners } from './region.ts';
+import { type Both, type DrawingStyle, letteringOf } from './style.ts';
+import { OVERLAP, type Tiling } from './tiles.ts';
+import { caption, sizeLabel } from './words.ts';
+
+/** What a cover speaks of. */
+export type Covered = { readonly id: string; readonly net: Both<Net>; readonly tiling: Tiling };
+
+/**
+ * The page before a template that needs all its pages for itself: how to print it, what to measure before cutting,
+ * how the pages go together, and the key.
+ */
+export function drawCover(
+  canvas: Canvas,
+  { printable }: Page,
+  { id, net, tiling }: Covered,
+  style: DrawingStyle,
+): void {
+  const { say } = style;
+  const size = letteringOf(style) * 1.15;
+  const width = printable.right - printable.left;
+  let y = printable.top + 2;
+  const write = (label: Label, height: number, strong: boolean): void => {
+    canvas.label(label, { x: printable.left, y }, { size: height, anchor: 'start', sits: 'under', strong });
+    y += (extentOf(label).height + 0.8) * height;
+  };
+  write([plain(say('drawing-cover', { name: caption(id, say) }))], size * 1.7, true);
+  write(sizeLabel({ inch: net.inch.size, metric: net.metric.size }, style), size, false);
+  const several = tiling.tiles.length > 1;
+  for (const key of [
+    'drawing-print-full',
+    'drawing-measure-first',
+    ...(several ? ['drawing-join-tiles'] : []),
+  ])
+    write(wrapped(say(key), width / size), size, false);
+  y += 3;
+  drawCalibration(canvas, { x: printable.left, y }, style);
+  y += CALIBRATION.height + 6;
+  y = drawKey(canvas, keyEntries(net.drawn), { left: printable.left, top: y, width }, style);
+  if (several)
+    drawMap(canvas, net.drawn, tiling, { ...printable, top: y + 6, bottom: printable.bottom - 12 }, style);
+}
+
+/** The whole net small, the pages laid over it with their numbers. */
+function drawMap(canvas: Canvas, net: Net, { tiles }: Tiling, room: Box, style: DrawingStyle): void {
+  const span = {
+    left: Math.min(...tiles.map(({ shows }) => shows.left)),
+    top: Math.min(...tiles.map(({ shows }) => shows.top)),
+    right: Math.max(...tiles.map(({ shows }) => shows.right)),
+    bottom: Math.max(...tiles.map(({ shows }) => shows.bottom)),
+  };
+  const scale = Math.min(
+    (room.right - room.left) / (span.right - span.left),
+    (room.bottom - room.top) / (span.bottom - span.top),
+    0.3,
+  );
+  const frame = { scale, left: room.left - span.left * scale, top: room.top - span.top * scale };
+  for (const line of cutLines(net, frame)) canvas.line('mark', line);
+  for (const [index, { shows }] of tiles.entries()) {
+    const box = {
+      left: frame.left + shows.left * scale,
+      top: frame.top + shows.top * scale,
+      right: frame.left + shows.right * scale,
+      bottom: frame.top + shows.bottom * scale,
+    };
+    canvas.line('flat', boxCorners(box), true);
+    // Within the part no other page shows, so that every number is of one page.
+    const at = { x: box.left + OVERLAP * scale + 1.5, y: box.top + OVERLAP * scale + 1.5 };
+    const number = [plain(style.say('drawing-page', { page: index + 2 }))];
+    const size = letteringOf(style);
+    canvas.label(number, at, { size, anchor: 'start', sits: 'under', strong: true, halo: true });
+  }
+}

@@ -1,0 +1,168 @@
+import type { Edition, Editions } from '../edition/editions.ts';
+import { Length } from '../measure/length.ts';
+import { caliperOf } from '../shape/caliper.ts';
+import { type FoldedShape, foldNet } from '../shape/fold.ts';
+import { afterStage, finishedProgress, stageCount } from '../shape/fold-order.ts';
+import type { Fold, Net } from '../shape/net.ts';
+import { type Sheet, sheetsOf } from '../shape/shapes.ts';
+import { bounds } from '../shape/space.ts';
+import { axonometric, type PaintedFace } from '../shape/view/axonometric.ts';
+import { layersOnPanels } from '../shape/view/panel-layers.ts';
+import { nameOf } from '../words/names.ts';
+import { Canvas } from './canvas.ts';
+import type { Drawing } from './drawing.ts';
+import { colorOf, type Room } from './piece.ts';
+import { type Box, boxOf, type Segment } from './region.ts';
+import type { DrawingStyle } from './style.ts';
+import type { Point } from './svg.ts';
+import { caption, listed, spokenVolume } from './words.ts';
+
+/** How far a shape is folded: `flat`, `folded`, or `fold-2` for all up to the second stage. */
+export type FoldView = string;
+
+/** The pose a view names, for a net: how far each fold is. Undefined for a view that this net hasn't. */
+export function poseOf(net: Net, view: FoldView): number | ((fold: Fold) => number) | undefined {
+  if (view === 'folded') return finishedProgress(net);
+  if (view === 'flat') return 0;
+  const stage = Number(/^fold-(\d{1,3})$/u.exec(view)?.[1] ?? Number.NaN);
+  return stage >= 1 && stage <= stageCount(net) ? afterStage(net, stage) : undefined;
+}
+
+/**
+ * A folded piece seen a little from the right and from above, layers on their panels, all in their stocks' colours. A
+ * piece of several sheets (tray and lid) has them side by side; a further sheet alone is named `box.lid`. Undefined
+ * when there is no such piece or view.
+ */
+export function foldedDrawing(
+  editions: Editions,
+  id: string,
+  view: FoldView,
+  room: Room,
+  style: DrawingStyle,
+): Drawing | undefined {
+  const edition = editions[style.leading];
+  const seen = sheetsFor(edition, id).flatMap((sheet) => seenSheet(edition, id, sheet, view));
+  if (seen.length === 0) return undefined;
+  const { faces, scale } = arranged(seen, room);
+  const canvas = new Canvas();
+  for (const face of faces) drawFace(canvas, face, scale, colorOf(edition, face.layer ?? id));
+  return canvas.drawing('folded', describe(editions, id, view, style));
+}
+
+/** The faces of one sheet, in the order to paint them. */
+type SheetFaces = readonly PaintedFace[];
+
+/** The sheets a name stands for: all of a piece, or the one named `box.lid`. */
+function sheetsFor({ shapes }: Edition, id: string): readonly Sheet[] {
+  const alone = shapes.nets.get(id);
+  const sheets = sheetsOf(shapes.nets, id);
+  return sheets.length > 0 || !alone ? sheets : [{ net: alone }];
+}
+
+function seenSheet(edition: Edition, id: string, { net }: Sheet, view: FoldView): SheetFaces[] {
+  const shape = shapeOf(edition, id, net, poseOf(net, view));
+  const [piece = id] = id.split('.');
+  return shape ? [axonometric(shape, undefined, layersOnPanels(edition.shapes, piece))] : [];
+}
+
+function shapeOf(
+  { project }: Edition,
+  id: string,
+  net: Net,
+  pose: ReturnType<typeof poseOf>,
+): FoldedShape | undefined {
+  if (pose === undefined) return undefined;
+  const [piece = id] = id.split('.');
+  const stock = project.pieces.get(piece)?.stock?.value;
+  const { thickness } = caliperOf(stock === undefined ? undefined : project.stock.get(stock));
+  return foldNet(net, { at: pose, caliper: thickness.mm });
+}
+
+/** Millimetres between sheets of one piece, full size. */
+const BETWEEN = 15;
+
+type Arrangement = { readonly faces: SheetFaces; readonly scale: number };
+
+/** Several sheets beside or above one another, whichever shows them larger; at most full size. */
+function arranged(sheets: readonly SheetFaces[], room: Room): Arrangement {
+  const [row, column] = [inRow(sheets), inColumn(sheets)].map((faces): Arrangement => {
+    const { left, top, right, bottom } = facesBox(faces);
+    return { faces, scale: Math.min(1, room.width / (right - left), room.height / (bottom - top)) };
+  });
+  if (!row || !column) throw new Error('two arrangements came out as fewer');
+  return column.scale > row.scale ? column : row;
+}
+
+/** From left to right, all standing on one line. */
+function inRow(sheets: readonly SheetFaces[]): SheetFaces {
+  let start = 0;
+  return sheets.flatMap((faces) => {
+    const { left, right, bottom } = facesBox(faces);
+    const moved = movedBy(faces, { x: start - left, y: -bottom });
+    start += right - left + BETWEEN;
+    return moved;
+  });
+}
+
+/** The first at the bottom, as a lid is held over its tray. */
+function inColumn(sheets: readonly SheetFaces[]): SheetFaces {
+  let start = 0;
+  return sheets.flatMap((faces) => {
+    const { left, top, bottom } = facesBox(faces);
+    const moved = movedBy(faces, { x: -left, y: start - bottom });
+    start -= bottom - top + BETWEEN;
+    return moved;
+  });
+}
+
+function facesBox(faces: SheetFaces): Box {
+  return boxOf(faces.flatMap(({ points }) => points));
+}
+
+function movedBy(faces: SheetFaces, by: Point): SheetFaces {
+  return faces.map((face) => ({
+    ...face,
+    points: face.points.map(({ x, y }) => ({ x: x + by.x, y: y + by.y })),
+  }));
+}
+
+/** The face, then those of its sides that are edges of paper. */
+function drawFace(canvas: Canvas, face: PaintedFace, scale: number, color: string | undefined): void {
+  const points = face.points.map(({ x, y }): Point => ({ x: x * scale, y: y * scale }));
+  canvas.face(points, color, face.shade);
+  const edges = points.flatMap((from, index): Segment[] =>
+    face.edges[index] ? [[from, points[(index + 1) % points.length] ?? from]] : [],
+  );
+  if (edges.length === points.length) canvas.line('edge', points, true);
+  else canvas.lines('edge', edges);
+}
+
+function describe(editions: Editions, id: string, view: FoldView, style: DrawingStyle): string {
+  const { say } = style;
+  const stage = view.replace('fold-', '');
+  const key = view === 'folded' || view === 'flat' ? `drawing-${view}` : 'drawing-part-folded';
+  const sizes = [editions.inch, editions.metric].map((edition) => extentOf(edition, id, view));
+  const [inch = [], metric = []] = sizes;
+  const size = spokenVolume(inch, metric, style);
+  const [piece = id] = id.split('.');
+  const panels = new Set(
+    sheetsFor(editions.inch, id).flatMap(({ net }) => net.panels.map((each) => each.id)),
+  );
+  const layers = layersOnPanels(editions.inch.shapes, piece).filter(({ panel }) => panels.has(panel));
+  const names = layers.map((layer) => nameOf(layer.piece.id.value));
+  const whole = say(key, { name: caption(id, say), size, stage });
+  return names.length === 0 ? whole : `${whole} ${say('drawing-on-it', { layers: listed(names, say) })}`;
+}
+
+/** Width, height and depth over all, of the first sheet; of a finished one closed, though it is shown a little open. */
+function extentOf(edition: Edition, id: string, view: FoldView): readonly Length[] {
+  const [sheet] = sheetsFor(edition, id);
+  const pose = sheet && (view === 'folded' ? 1 : poseOf(sheet.net, view));
+  const shape = sheet && shapeOf(edition, id, sheet.net, pose);
+  if (!shape) return [];
+  const { least, most } = bounds([...shape.panels.values()].flatMap(({ corners }) => corners));
+  const sides = [most.x - least.x, most.y - least.y, most.z - least.z];
+  // Folding reckons in floating point; a hundredth of a millimetre is finer than any ruler. No depth isn't said.
+  const lengths = sides.map((side) => Length.of(Math.round(side * 100), 100, 'mm'));
+  return lengths.filter((length, index) => index < 2 || length.mm >= 1);
+}

@@ -1,0 +1,75 @@
+import type { Net } from '../shape/net.ts';
+import { Canvas } from './canvas.ts';
+import type { Drawing } from './drawing.ts';
+import { plain, widthOf } from './lettering.ts';
+import type { LineKind } from './lines.ts';
+import { type DrawingStyle, letteringOf } from './style.ts';
+import { listed } from './words.ts';
+
+/** What a template can show that a reader must be told the meaning of. */
+export type KeyEntry = 'cut' | 'mountain' | 'valley' | 'flat' | 'waste' | 'glue';
+
+/** The entries for what a net really has, in reading order. */
+export function keyEntries(net: Net): readonly KeyEntry[] {
+  const directions = new Set(net.folds.map(({ direction }) => direction));
+  const folds = (['mountain', 'valley', 'flat'] as const).filter((direction) => directions.has(direction));
+  return [
+    'cut',
+    ...folds,
+    ...(net.waste.length > 0 ? (['waste'] as const) : []),
+    ...(net.glue.length > 0 ? (['glue'] as const) : []),
+  ];
+}
+
+/** The key alone, at most `width` millimetres wide if its words allow. */
+export function keyDrawing(entries: readonly KeyEntry[], width: number, style: DrawingStyle): Drawing {
+  const canvas = new Canvas();
+  drawKey(canvas, entries, { left: 0, top: 0, width }, style);
+  const words = entries.map((entry) => style.say(`drawing-key-${entry}`));
+  return canvas.drawing('key', style.say('drawing-key', { entries: listed(words, style.say) }));
+}
+
+const SAMPLE = 13;
+
+/** Draws the key in rows from a top left corner. @returns where it ends. */
+export function drawKey(
+  canvas: Canvas,
+  entries: readonly KeyEntry[],
+  { left, top, width }: { readonly left: number; readonly top: number; readonly width: number },
+  style: DrawingStyle,
+): number {
+  const size = letteringOf(style);
+  const rowHeight = Math.max(size * 1.7, 6);
+  let [x, y] = [left, top + rowHeight / 2];
+  for (const entry of entries) {
+    const words = plain(style.say(`drawing-key-${entry}`));
+    const own = SAMPLE + 1.5 + widthOf(words) * size;
+    if (x > left && x + own > left + width) [x, y] = [left, y + rowHeight];
+    drawSample(canvas, entry, x, y);
+    canvas.label([words], { x: x + SAMPLE + 1.5, y }, { size, anchor: 'start' });
+    x += own + 5;
+  }
+  return y + rowHeight / 2;
+}
+
+function drawSample(canvas: Canvas, entry: KeyEntry, x: number, y: number): void {
+  const area = [
+    { x, y: y - 2.2 },
+    { x: x + SAMPLE, y: y - 2.2 },
+    { x: x + SAMPLE, y: y + 2.2 },
+    { x, y: y + 2.2 },
+  ];
+  if (entry === 'waste') {
+    canvas.hatch(area);
+    canvas.line('blank', area, true);
+  } else if (entry === 'glue') {
+    canvas.dots(area);
+    canvas.line('blank', area, true);
+  } else {
+    const kind: LineKind = entry;
+    canvas.line(kind, [
+      { x, y },
+      { x: x + SAMPLE, y },
+    ]);
+  }
+}

@@ -1,0 +1,99 @@
+import type { Length } from '../measure/length.ts';
+import { printMillimetres, rulerInches } from '../measure/print.ts';
+import type { Say } from '../words/labels.ts';
+import { element, escapeText } from './svg.ts';
+
+/** A stretch of text; a fraction is set as `11/16` and made a true one by the page's style. */
+export type Run = { readonly text: string; readonly fraction?: true };
+
+/** One line of text. */
+export type Lettering = readonly Run[];
+
+/** Lines above one another. */
+export type Label = readonly Lettering[];
+
+/** The distance between two lines of a label, in sizes of the lettering. */
+export const LINE_HEIGHT = 1.15;
+/** The height of a capital or a digit, in sizes of the lettering. */
+export const CAPITAL = 0.72;
+/** How far a g hangs under the line, in sizes of the lettering. */
+export const DESCENT = 0.22;
+
+const THIN_SPACE = '\u2009';
+
+export function plain(text: string): Lettering {
+  return [{ text }];
+}
+
+/** A length on a ruler's marks, without its unit: `3 1/4`. */
+export function inchLettering(length: Length): Lettering {
+  const { negative, whole, numerator, denominator } = rulerInches(length);
+  const lead = whole > 0n || numerator === 0n ? `${whole}` : '';
+  const sign = negative ? '−' : '';
+  if (numerator === 0n) return plain(`${sign}${lead}`);
+  const fraction: Run = { text: `${numerator}/${denominator}`, fraction: true };
+  // A blank keeps 3 1/4 from being copied or read aloud as 31/4.
+  return lead || sign ? [{ text: `${sign}${lead}${lead && THIN_SPACE}` }, fraction] : [fraction];
+}
+
+/** Millimetres with the language's decimal mark, without their unit. */
+export function metricLettering(length: Length, say: Say): Lettering {
+  return plain(say.figure(printMillimetres(length)));
+}
+
+/** Text with a lettering in the place of `{length}`. */
+export function around(text: string, length: Lettering): Lettering {
+  const [before = '', after = ''] = text.split('{length}');
+  return [{ text: before }, ...length, { text: after }].filter((run) => run.text !== '');
+}
+
+/** A safe (slightly generous) width of one line, in sizes of the lettering: drawings are laid out before any font is there. */
+export function widthOf(lettering: Lettering): number {
+  return lettering.reduce(
+    (total, run) => total + (run.fraction ? fractionWidth(run.text) : textWidth(run.text)),
+    0,
+  );
+}
+
+/** The width of the longest line and the height of all, in sizes of the lettering. */
+export function extentOf(label: Label): { readonly width: number; readonly height: number } {
+  const width = Math.max(0, ...label.map(widthOf));
+  return { width, height: label.length === 0 ? 0 : CAPITAL + (label.length - 1) * LINE_HEIGHT };
+}
+
+/** A text broken into lines of at most `width` sizes of the lettering; a longer word stands alone. */
+export function wrapped(text: string, width: number): Label {
+  const lines: string[] = [];
+  for (const word of text.split(' ')) {
+    const joined = [lines.at(-1), word].filter((part) => part !== undefined).join(' ');
+    if (lines.length > 0 && widthOf(plain(joined)) <= width) lines[lines.length - 1] = joined;
+    else lines.push(word);
+  }
+  return lines.map(plain);
+}
+
+/** The children of a `<text>` element. */
+export function letteringMarkup(lettering: Lettering): string {
+  return lettering
+    .map(({ text, fraction }) =>
+      fraction ? element('tspan', { class: 'fraction' }, escapeText(text)) : escapeText(text),
+    )
+    .join('');
+}
+
+function fractionWidth(text: string): number {
+  return 0.3 + 0.36 * (text.length - 1);
+}
+
+function textWidth(text: string): number {
+  return [...text].reduce((total, character) => total + characterWidth(character), 0);
+}
+
+/** Rounded up from the advances of Public Sans at weight 600, measured in a browser. */
+function characterWidth(character: string): number {
+  if (/[mwMW@%…—]/u.test(character)) return 0.97;
+  if (/[ijlI.,:;'’|!()\s]/u.test(character)) return 0.33;
+  if (/[frtJ/1-]/u.test(character)) return 0.42;
+  if (/\p{Lu}/u.test(character)) return 0.78;
+  return character.charCodeAt(0) > 0x2fff ? 1.05 : 0.67;
+}

@@ -1,0 +1,67 @@
+import type { FlatBox, Net } from '../shape/net.ts';
+import type { Say } from '../words/labels.ts';
+import { partNamed } from '../words/names.ts';
+import type { Canvas } from './canvas.ts';
+import { extentOf, plain } from './lettering.ts';
+import { type Frame, place } from './outline.ts';
+import type { Box } from './region.ts';
+import { gluedPanels } from './sheet.ts';
+
+/** A panel's name that found no room on it: its number there, and the name to explain it. */
+export type Numbered = { readonly number: number; readonly name: string };
+
+export type NameSetting = {
+  readonly size: number;
+  readonly say: Say;
+  /** Whether a number stands for a name that finds no room; else it is left out. */
+  readonly numbering: boolean;
+  /** The part of the drawing to keep to; all of it when absent. */
+  readonly within?: Box;
+};
+
+/**
+ * Writes each panel's name on it: level, else upright, else a number.
+ * @returns the numbers, for a list beside the drawing.
+ */
+export function drawNames(
+  canvas: Canvas,
+  net: Net,
+  frame: Frame,
+  { size, say, numbering, within }: NameSetting,
+): readonly Numbered[] {
+  const numbered: Numbered[] = [];
+  const glued = gluedPanels(net);
+  for (const panel of net.panels) {
+    if (panel.name === undefined) continue;
+    const name = partNamed(panel.name, say);
+    const [width, height, centre] = roomOn(panel.box, frame, within);
+    const label = [plain(name)];
+    const halo = glued.includes(panel);
+    const extent = extentOf(label);
+    const [long, high] = [extent.width * size + 1.2, extent.height * size + 1.2];
+    if (long <= width && high <= height) canvas.label(label, centre, { size, halo });
+    else if (long <= height && high <= width) canvas.label(label, centre, { size, halo, upright: true });
+    else if (numbering) {
+      const number = numbered.length + 1;
+      const setting = { size: Math.min(size, width, height), halo, strong: true };
+      canvas.label([plain(String(number))], centre, setting);
+      numbered.push({ number, name });
+    }
+  }
+  return numbered;
+}
+
+/** Width, height and middle of what is seen of a panel; neither where it isn't seen. */
+function roomOn(
+  box: FlatBox,
+  frame: Frame,
+  within?: Box,
+): readonly [number, number, { x: number; y: number }] {
+  const from = place({ x: box.left, y: box.top }, frame);
+  const to = place({ x: box.right, y: box.bottom }, frame);
+  const left = Math.max(from.x, within?.left ?? from.x);
+  const top = Math.max(from.y, within?.top ?? from.y);
+  const right = Math.min(to.x, within?.right ?? to.x);
+  const bottom = Math.min(to.y, within?.bottom ?? to.y);
+  return [right - left, bottom - top, { x: (left + right) / 2, y: (top + bottom) / 2 }];
+}

@@ -1,0 +1,110 @@
+import type { Edition, Editions } from '../edition/editions.ts';
+import type { Net } from '../shape/net.ts';
+import type { Layer } from '../shape/shapes.ts';
+import { sheetNamed } from '../words/names.ts';
+import { Canvas } from './canvas.ts';
+import { dimension, tailOf } from './dimension.ts';
+import type { Drawing } from './drawing.ts';
+import { AT_ORIGIN, blankLines, cutLines, type Frame, placeAll, sheetBox } from './outline.ts';
+import { boxCorners } from './region.ts';
+import { spokenReveals } from './reveals.ts';
+import { type Both, type DrawingStyle, further, letteringOf, netOf } from './style.ts';
+import { caption, lengthLabel, spokenLengths, spokenSize } from './words.ts';
+
+/** Room for one thumbnail's piece, in millimetres of paper. */
+export type Room = { readonly width: number; readonly height: number };
+
+/**
+ * One scale for all the pieces of a project, so that they can be compared: the largest at which each fits the room,
+ * at most half size.
+ */
+export function pieceScale(edition: Edition, room: Room): number {
+  const scales = [...edition.shapes.nets.values()].flatMap(({ size }) => [
+    room.width / size.width.mm,
+    room.height / size.height.mm,
+  ]);
+  return Math.min(0.5, ...scales);
+}
+
+/**
+ * A piece of the cut list to scale; undefined when its size isn't known. `dimensioned` draws its width and height
+ * along it, for where they don't stand beside it anyway.
+ */
+export function pieceDrawing(
+  editions: Editions,
+  id: string,
+  scale: number,
+  style: DrawingStyle,
+  dimensioned = true,
+): Drawing | undefined {
+  const net = netOf(editions, style.leading, id);
+  if (!net) return undefined;
+  const frame: Frame = { scale, ...AT_ORIGIN };
+  const canvas = new Canvas();
+  drawCut(canvas, net.drawn, frame, colorOf(editions[style.leading], id));
+  if (dimensioned) drawSize(canvas, net, frame, style);
+  return canvas.drawing('piece', describe(editions, id, net, style));
+}
+
+/** How far a dimension line runs from the edge it measures. */
+const AWAY = 2.4;
+
+function drawSize(canvas: Canvas, net: Both<Net>, frame: Frame, style: DrawingStyle): void {
+  const { right, bottom } = sheetBox(net.drawn, frame);
+  const across = further(net, ({ size: { width } }) => width);
+  const upright = further(net, ({ size: { height } }) => height);
+  if (!across || !upright) return;
+  const size = letteringOf(style);
+  const below = { axis: 'across', edge: bottom, row: bottom + AWAY } as const;
+  // Beyond the arrow that points at a short width from outside.
+  const beside = { axis: 'upright', edge: right, row: right + AWAY + tailOf(0, right) } as const;
+  dimension(canvas, below, [0, right], lengthLabel(across, style), size);
+  dimension(canvas, beside, [0, bottom], lengthLabel(upright, style), size);
+}
+
+/** The stock's colour of a piece or of a further sheet of it (`box.lid`), `#rrggbb`. */
+export function colorOf({ project }: Edition, id: string): string | undefined {
+  const [piece = id] = id.split('.');
+  const stock = project.pieces.get(piece)?.stock?.value;
+  return stock === undefined ? undefined : project.stock.get(stock)?.color?.value;
+}
+
+/** What is cut first: the outline of a flat piece; of a net the whole sheet, with its score lines. */
+function drawCut(canvas: Canvas, net: Net, frame: Frame, color: string | undefined): void {
+  const sheet = boxCorners(sheetBox(net, frame));
+  if (net.folds.length === 0) {
+    for (const panel of net.panels) canvas.paper(placeAll(panel.outline, frame), color);
+    for (const line of cutLines(net, frame)) canvas.line('cut', line);
+    return;
+  }
+  canvas.paper(sheet, color);
+  for (const { from, to } of net.folds) canvas.line('score', placeAll([from, to], frame));
+  for (const line of cutLines(net, frame)) canvas.line('blank', line);
+  for (const line of blankLines(net, frame)) canvas.line('blank', line);
+  canvas.line('cut', sheet, true);
+}
+
+function describe(editions: Editions, id: string, net: Both<Net>, style: DrawingStyle): string {
+  const { say } = style;
+  const parts = [caption(id, say), spokenSize({ inch: net.inch.size, metric: net.metric.size }, style)];
+  const [inch, metric] = [editions.inch, editions.metric].map((edition) => layerOf(edition, id));
+  if (inch && metric)
+    parts.push(
+      say('drawing-on', {
+        base: sheetNamed(inch.baseName, say),
+        reveals: spokenReveals({ inch, metric }, style),
+      }),
+    );
+  const corners = further(
+    { inch: editions.inch, metric: editions.metric, drawn: editions[style.leading] },
+    ({ project }) => project.pieces.get(id)?.corners?.value,
+  );
+  if (corners) parts.push(say('drawing-rounded', { radius: spokenLengths([corners], style) }));
+  const scores = net.drawn.scores.reduce((total, { at }) => total + at.length, 0);
+  if (scores > 0) parts.push(say('drawing-scored', { count: scores }));
+  return parts.join(', ');
+}
+
+function layerOf({ shapes }: Edition, id: string): Layer | undefined {
+  return shapes.layers.find(({ piece }) => piece.id.value === id);
+}

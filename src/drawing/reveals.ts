@@ -1,0 +1,46 @@
+import type { Twin } from '../edition/editions.ts';
+import type { Length } from '../measure/length.ts';
+import type { Layer, Reveals } from '../shape/shapes.ts';
+import type { DrawingStyle } from './style.ts';
+import { listed, spokenLength } from './words.ts';
+
+/** One layer in both editions. */
+export type LayerTwin = { readonly inch: Layer; readonly metric: Layer };
+
+export type Side = keyof Reveals;
+
+export const SIDES: readonly Side[] = ['left', 'right', 'top', 'bottom'];
+
+/** What shows all round when it is the same on every side, in both editions. */
+export function allRound({ inch, metric }: LayerTwin): Twin | undefined {
+  return isEven(inch.reveals) && isEven(metric.reveals)
+    ? { inch: inch.reveals.left, metric: metric.reveals.left }
+    : undefined;
+}
+
+export function revealOn({ inch, metric }: LayerTwin, side: Side): Twin {
+  return { inch: inch.reveals[side], metric: metric.reveals[side] };
+}
+
+/** `with ⅛ inch (3 millimetres) showing all round`, or side by side; sides on which the layer passes its base are said so. */
+export function spokenReveals(layer: LayerTwin, style: DrawingStyle): string {
+  const { say } = style;
+  const even = allRound(layer);
+  if (even && even.inch.sign === 0) return say('drawing-flush');
+  if (even && even.inch.sign > 0) return say('drawing-all-round', { length: spokenLength(even, style) });
+  const sides = SIDES.map((side) => {
+    const reveal = revealOn(layer, side);
+    if (reveal.inch.sign === 0) return say(`drawing-flush-${side}`);
+    const key = reveal.inch.sign < 0 ? `drawing-past-${side}` : `drawing-shows-${side}`;
+    return say(key, { length: spokenLength(magnitude(reveal), style) });
+  });
+  return say('drawing-uneven', { sides: listed(sides, say) });
+}
+
+export function magnitude({ inch, metric }: Twin): Twin {
+  return { inch: inch.abs(), metric: metric.abs() };
+}
+
+function isEven({ left, right, top, bottom }: Reveals): boolean {
+  return [right, top, bottom].every((each: Length) => each.equals(left));
+}

@@ -1,0 +1,38 @@
+import type { Net, Panel } from '../shape/net.ts';
+import type { Canvas } from './canvas.ts';
+import { blankLines, cutLines, type Frame, place, placeAll, placeSegment, sheetBox } from './outline.ts';
+import { boxCorners, runningOn } from './region.ts';
+
+/** Draws a net as a workshop would: paper, waste, glue areas, folds by their kind, cuts last and strongest. */
+export function drawNet(canvas: Canvas, net: Net, frame: Frame, color?: string): void {
+  canvas.paper(boxCorners(sheetBox(net, frame)), color);
+  for (const outline of net.waste) {
+    canvas.paper(placeAll(outline, frame));
+    canvas.hatch(placeAll(outline, frame));
+  }
+  for (const panel of gluedPanels(net)) canvas.dots(placeAll(panel.outline, frame));
+  drawFolds(canvas, net, frame);
+  drawCuts(canvas, net, frame);
+}
+
+/** The score lines, each kind as one group of lines. */
+export function drawFolds(canvas: Canvas, net: Net, frame: Frame): void {
+  for (const kind of ['mountain', 'valley', 'flat'] as const) {
+    const own = net.folds.filter(({ direction }) => direction === kind);
+    canvas.lines(kind, runningOn(own.map((fold) => placeSegment(fold, frame))));
+  }
+}
+
+/** The edges of the waste, thin; then everything that is cut. */
+export function drawCuts(canvas: Canvas, net: Net, frame: Frame): void {
+  for (const line of blankLines(net, frame)) canvas.line('blank', line);
+  for (const line of cutLines(net, frame)) canvas.line('cut', line);
+  for (const { centre, diameter } of net.holes ?? [])
+    canvas.ring('cut', place(centre, frame), (diameter.mm * frame.scale) / 2);
+}
+
+/** The panels that are glued under or over another. */
+export function gluedPanels(net: Net): readonly Panel[] {
+  const glued = new Set(net.glue.map(({ from }) => from));
+  return net.panels.filter(({ id, name }) => glued.has(id) || (name !== undefined && glued.has(name)));
+}

@@ -1,0 +1,160 @@
+import type { Edition, Editions } from '../edition/editions.ts';
+import type { BaseReference, Stock } from '../project/model.ts';
+import { nameOf, sheetNamed } from '../words/names.ts';
+import { type Callout, setCallouts } from './callouts.ts';
+import { Canvas } from './canvas.ts';
+import type { Drawing } from './drawing.ts';
+import { type Gap, gapsOf } from './gaps.ts';
+import { type Label, plain } from './lettering.ts';
+import { colorOf, type Room } from './piece.ts';
+import { type Pile, type Placed, pileOn } from './pile.ts';
+import { boxOf, hatchLines, type Segment } from './region.ts';
+import { allRound, magnitude, spokenReveals } from './reveals.ts';
+import { type DrawingStyle, letteringOf } from './style.ts';
+import type { Point } from './svg.ts';
+import { roomiestSpot } from './visible.ts';
+import { caption, lengthLabel, sizeLabel, spokenSize } from './words.ts';
+
+/**
+ * A base with every layer on it in place: what shows round each is dimensioned, each is lettered and named under the
+ * drawing. Undefined when the base isn't known or bears nothing.
+ */
+export function stackDrawing(
+  editions: Editions,
+  base: BaseReference,
+  room: Room,
+  style: DrawingStyle,
+): Drawing | undefined {
+  const pile = pileOn(editions, base, style.leading);
+  if (!pile || pile.placed.length === 0) return undefined;
+  const box = boxOf([pile.outline, ...pile.placed.map(({ outline }) => outline)].flat());
+  const scale = Math.min(1, room.width / (box.right - box.left), room.height / (box.bottom - box.top));
+  const canvas = new Canvas();
+  const scaled = (points: readonly Point[]): Point[] =>
+    points.map(({ x, y }) => ({ x: x * scale, y: y * scale }));
+  const outlines = pile.placed.map(({ outline }) => scaled(outline));
+  drawSheets(canvas, editions, pile, [scaled(pile.outline), ...outlines], style);
+  const gaps = gapsOf(pile.placed, scale, letteringOf(style) * 2.6);
+  const callouts = [
+    ...drawReveals(canvas, gaps, style),
+    ...drawLetters(canvas, outlines, gaps, letteringOf(style)),
+  ];
+  setCallouts(canvas, boxOf([scaled(pile.outline), ...outlines].flat()), callouts, letteringOf(style));
+  drawLegend(canvas, pile, style);
+  return canvas.drawing('stack', describe(pile, style));
+}
+
+/** Paper on paper. A printed stock has a texture, so that it is told from plain paper without colour. */
+function drawSheets(
+  canvas: Canvas,
+  editions: Editions,
+  { base, placed }: Pile,
+  outlines: readonly Point[][],
+  style: DrawingStyle,
+): void {
+  const edition = editions[style.leading];
+  const pieces = [base.piece, ...placed.map(({ drawn }) => drawn.piece.id.value)];
+  const stocks = pieces.map((id) => stockOf(edition, id));
+  const prints = [...new Set(stocks)].filter((stock) => stock?.print);
+  for (const [index, outline] of outlines.entries()) {
+    canvas.paper(outline, colorOf(edition, pieces[index] ?? ''));
+    for (const degrees of TEXTURES[prints.indexOf(stocks[index]) % TEXTURES.length] ?? [])
+      canvas.lines('texture', hatchLines(outline, 1.5, degrees));
+    canvas.line(index === 0 ? 'cut' : 'layer', outline, true);
+  }
+}
+
+/** Upright and level lines only: slanted ones mean waste. */
+const TEXTURES: readonly (readonly number[])[] = [[90], [0, 90], [0]];
+
+function stockOf({ project }: Edition, piece: string): Stock | undefined {
+  const stock = project.pieces.get(piece)?.stock?.value;
+  return stock === undefined ? undefined : project.stock.get(stock);
+}
+
+function drawReveals(canvas: Canvas, gaps: readonly Gap[], style: DrawingStyle): Callout[] {
+  return gaps.map((gap) => {
+    drawGap(canvas, gap);
+    const figures: Label = lengthLabel(magnitude(gap.length), style);
+    const word = gap.length.inch.sign < 0 ? 'past-edge' : allRound(gap.layer) ? 'all-round' : undefined;
+    const label = word ? [...figures, plain(style.say(`drawing-key-${word}`))] : figures;
+    return { from: gap.outer, side: gap.side, label };
+  });
+}
+
+/** Arrows from both sides on what shows, as narrow gaps are dimensioned. */
+function drawGap(canvas: Canvas, { inner, outer }: Gap): void {
+  const width = Math.hypot(inner.x - outer.x, inner.y - outer.y);
+  const degrees = (Math.atan2(inner.y - outer.y, inner.x - outer.x) * 180) / Math.PI;
+  const narrow = width < 4.5;
+  canvas.line('dimension', [outer, narrow ? beyond(outer, inner, 2.2) : inner]);
+  canvas.arrow(outer, narrow ? degrees : degrees + 180, 1.5);
+  canvas.arrow(inner, narrow ? degrees + 180 : degrees, 1.5);
+}
+
+function beyond(from: Point, to: Point, distance: number): Point {
+  const length = Math.hypot(to.x - from.x, to.y - from.y) || 1;
+  return { x: to.x + ((to.x - from.x) * distance) / length, y: to.y + ((to.y - from.y) * distance) / length };
+}
+
+/**
+ * The letter of each layer on it where it is seen, off the dimension lines if there is room, or led out to the right
+ * where too little of it shows.
+ */
+function drawLetters(
+  canvas: Canvas,
+  outlines: readonly Point[][],
+  gaps: readonly Gap[],
+  size: number,
+): Callout[] {
+  const callouts: Callout[] = [];
+  const lines = gaps.map(({ outer, inner }): Segment => [outer, inner]);
+  const room = size * 0.85;
+  for (const [index, outline] of outlines.entries()) {
+    const covers = outlines.slice(index + 1);
+    const offLines = roomiestSpot(outline, covers, lines);
+    const spot = offLines && offLines.clearance >= room ? offLines : roomiestSpot(outline, covers, []);
+    if (!spot) continue;
+    if (spot.clearance >= room) canvas.badge(letterOf(index), spot.at, size);
+    else {
+      canvas.circle(spot.at, 0.35, true);
+      callouts.push({ from: spot.at, side: 'right', label: { badge: letterOf(index) } });
+    }
+  }
+  return callouts;
+}
+
+function drawLegend(canvas: Canvas, pile: Pile, style: DrawingStyle): void {
+  const size = letteringOf(style);
+  const left = canvas.ink.left;
+  let y = canvas.ink.bottom + size * 1.6;
+  for (const [index, placed] of pile.placed.entries()) {
+    const { inch, metric } = placed.layer;
+    const [first = [], second = []] = sizeLabel({ inch: inch.size, metric: metric.size }, style);
+    const line = [{ text: `${nameOf(placed.drawn.piece.id.value)}: ` }, ...first, { text: ' · ' }, ...second];
+    canvas.badge(letterOf(index), { x: left + size * 0.75, y }, size);
+    canvas.label([line], { x: left + size * 2, y }, { size, anchor: 'start' });
+    y += size * 1.75;
+  }
+}
+
+/** A, B, … Z, AA, AB, … */
+export function letterOf(index: number): string {
+  const last = String.fromCharCode(65 + (index % 26));
+  return index < 26 ? last : `${letterOf(Math.floor(index / 26) - 1)}${last}`;
+}
+
+function describe({ base, placed }: Pile, style: DrawingStyle): string {
+  const { say } = style;
+  const name = base.panel === undefined ? base.piece : `${base.piece}.${base.panel}`;
+  const sentences = placed.map(({ layer, drawn }: Placed, index) =>
+    say('drawing-layer', {
+      letter: letterOf(index),
+      name: nameOf(drawn.piece.id.value),
+      size: spokenSize({ inch: layer.inch.size, metric: layer.metric.size }, style),
+      base: sheetNamed(drawn.baseName, say),
+      reveals: spokenReveals(layer, style),
+    }),
+  );
+  return [say('drawing-stack', { base: caption(name, say) }), ...sentences].join(' ');
+}

@@ -1,0 +1,46 @@
+import type { Editions } from '../edition/editions.ts';
+import type { Net } from '../shape/net.ts';
+import type { Say } from '../words/labels.ts';
+
+/** How a project's drawings are made: which edition gives the geometry and stands on top, and the words. */
+export type DrawingStyle = {
+  readonly leading: 'inch' | 'metric';
+  readonly say: Say;
+  /** The height of the lettering in millimetres of paper; 3 (8½ pt) when absent. */
+  readonly lettering?: number;
+};
+
+/** The same thing in both editions; `drawn` is the one whose geometry is drawn. */
+export type Both<T> = { readonly inch: T; readonly metric: T; readonly drawn: T };
+
+export function letteringOf(style: DrawingStyle): number {
+  return style.lettering ?? 3;
+}
+
+/** Picks the same thing out of both editions; undefined unless it is in both. */
+export function both<T>(
+  editions: Editions,
+  leading: DrawingStyle['leading'],
+  pick: (edition: Editions['inch']) => T | undefined,
+): Both<T> | undefined {
+  const [inch, metric] = [pick(editions.inch), pick(editions.metric)];
+  if (inch === undefined || metric === undefined) return undefined;
+  return { inch, metric, drawn: leading === 'inch' ? inch : metric };
+}
+
+/** The net of a piece in both editions; undefined when it could not be made in one of them. */
+export function netOf(
+  editions: Editions,
+  leading: DrawingStyle['leading'],
+  piece: string,
+): Both<Net> | undefined {
+  return both(editions, leading, ({ shapes }) => shapes.nets.get(piece));
+}
+
+/** Follows both editions one step further. */
+export function further<T, U>(from: Both<T>, pick: (value: T) => U | undefined): Both<U> | undefined {
+  const [inch, metric, drawn] = [pick(from.inch), pick(from.metric), pick(from.drawn)];
+  return inch === undefined || metric === undefined || drawn === undefined
+    ? undefined
+    : { inch, metric, drawn };
+}

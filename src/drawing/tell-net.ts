@@ -1,0 +1,46 @@
+import type { Twin } from '../edition/editions.ts';
+import { boxSize, type Net } from '../shape/net.ts';
+import { partNamed } from '../words/names.ts';
+import { gluedPanels } from './sheet.ts';
+import type { Both, DrawingStyle } from './style.ts';
+import { capital, caption, listed, spokenLengths, spokenSize } from './words.ts';
+
+/** A net in words: size, score positions by edge, panels, what is cut away, what is glued. */
+export function describeNet(id: string, net: Both<Net>, reduction: number, style: DrawingStyle): string {
+  const { say } = style;
+  const sentences = [
+    say('drawing-template', {
+      name: caption(id, say),
+      size: spokenSize({ inch: net.inch.size, metric: net.metric.size }, style),
+      scale: `1:${reduction}`,
+    }),
+    ...tellScores(net, style),
+    ...tellPanels(net, style),
+  ];
+  if (net.drawn.waste.length > 0)
+    sentences.push(say('drawing-tells-waste', { count: net.drawn.waste.length }));
+  if (net.drawn.slits.length > 0)
+    sentences.push(say('drawing-tells-slits', { count: net.drawn.slits.length }));
+  const glued = gluedPanels(net.drawn).map(({ id: panel, name }) => partNamed(name ?? panel, say));
+  if (glued.length > 0) sentences.push(say('drawing-tells-glue', { panels: listed(glued, say) }));
+  return sentences.join(' ');
+}
+
+function tellScores({ inch, metric, drawn }: Both<Net>, style: DrawingStyle): string[] {
+  return drawn.scores.map(({ from }, group) => {
+    const positions = (inch.scores[group]?.at ?? []).flatMap((position, index): Twin[] => {
+      const other = metric.scores[group]?.at[index];
+      return other ? [{ inch: position, metric: other }] : [];
+    });
+    return style.say(`drawing-tells-scores-${from}`, { positions: spokenLengths(positions, style) });
+  });
+}
+
+function tellPanels({ inch, metric, drawn }: Both<Net>, style: DrawingStyle): string[] {
+  return drawn.panels.flatMap(({ name }, index) => {
+    const [first, second] = [inch.panels[index], metric.panels[index]];
+    if (name === undefined || drawn.panels.length === 1 || !first || !second) return [];
+    const size = spokenSize({ inch: boxSize(first.box), metric: boxSize(second.box) }, style);
+    return [style.say('drawing-tells-panel', { name: capital(partNamed(name, style.say)), size })];
+  });
+}

@@ -1,0 +1,36 @@
+import type { Editions } from '../edition/editions.ts';
+import { Canvas } from './canvas.ts';
+import { cutLines, type Frame, place, sheetBox } from './outline.ts';
+import { drawNames } from './panel-names.ts';
+import { drawFolds } from './sheet.ts';
+import { type DrawingStyle, letteringOf, netOf } from './style.ts';
+import { describeNet } from './tell-net.ts';
+
+/** White round the sheet, so that no line is cut in half at the edge of the file. */
+const BORDER = 5;
+
+/**
+ * A stand-alone `.svg` of a piece (or a further sheet of it, `box.lid`) at 1:1, a unit a millimetre, the cut sheet's
+ * top left corner at 0,0: what is cut, what is scored and the panels' names, each a group of its own. Undefined when
+ * the piece has no net.
+ */
+export function templateSvg(editions: Editions, id: string, style: DrawingStyle): string | undefined {
+  const net = netOf(editions, style.leading, id);
+  if (!net) return undefined;
+  const frame: Frame = { scale: 1, left: 0, top: 0 };
+  const [cuts, scores, names] = [new Canvas(), new Canvas(), new Canvas()];
+  for (const line of cutLines(net.drawn, frame)) cuts.line('cut', line);
+  for (const { centre, diameter } of net.drawn.holes ?? [])
+    cuts.ring('cut', place(centre, frame), diameter.mm / 2);
+  drawFolds(scores, net.drawn, frame);
+  drawNames(names, net.drawn, frame, { size: letteringOf(style), say: style.say, numbering: false });
+  const canvas = new Canvas();
+  canvas.group('cuts', cuts);
+  canvas.group('scores', scores);
+  canvas.group('names', names);
+  const { left, top, right, bottom } = sheetBox(net.drawn, frame);
+  const page = { left: left - BORDER, top: top - BORDER, right: right + BORDER, bottom: bottom + BORDER };
+  const words = describeNet(id, net, 1, style);
+  const { svg } = canvas.drawing('file', words, page, { color: '#000', 'font-family': 'sans-serif' });
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${svg}\n`;
+}

@@ -1,0 +1,164 @@
+import type { Editions, Twin } from '../edition/editions.ts';
+import type { Edge } from '../project/model.ts';
+import type { BoardScores, Net } from '../shape/net.ts';
+import { Canvas } from './canvas.ts';
+import { dimension, type Mark, runningDimension } from './dimension.ts';
+import type { Drawing } from './drawing.ts';
+import { drawKey, keyEntries } from './key.ts';
+import { type Label, plain, wrapped } from './lettering.ts';
+import { AT_ORIGIN, type Frame, sheetBox } from './outline.ts';
+import { drawNames, type Numbered } from './panel-names.ts';
+import { colorOf, type Room } from './piece.ts';
+import type { Box } from './region.ts';
+import { drawNet } from './sheet.ts';
+import { type Both, type DrawingStyle, letteringOf, netOf } from './style.ts';
+import { describeNet } from './tell-net.ts';
+import { lengthLabel } from './words.ts';
+
+/** Reductions of the preferred series of ISO 5455, as the second number of "1:2". */
+export const REDUCTIONS: readonly number[] = [1, 2, 5, 10, 20];
+
+/** The least reduction at which the net alone fits the room, in millimetres of paper. */
+export function templateReduction(net: Net, room: Room): number {
+  const { width, height } = net.size;
+  const needed = Math.max(width.mm / room.width, height.mm / room.height);
+  return REDUCTIONS.find((reduction) => reduction >= needed) ?? REDUCTIONS.at(-1) ?? 20;
+}
+
+/**
+ * The dimensioned net at a scale of 1 to `reduction`: score positions from the edges they are said from at the board,
+ * the overall size, panel names, and the key. `id` is a piece, or a further sheet of it (`box.lid`). A `brief` one
+ * leaves out the names that find no room on their panels, for where the whole template stands elsewhere.
+ */
+export function templateDrawing(
+  editions: Editions,
+  id: string,
+  reduction: number,
+  style: DrawingStyle,
+  brief = false,
+): Drawing | undefined {
+  const net = netOf(editions, style.leading, id);
+  if (!net) return undefined;
+  const size = letteringOf(style);
+  const canvas = new Canvas();
+  const frame: Frame = { scale: 1 / reduction, ...AT_ORIGIN };
+  drawNet(canvas, net.drawn, frame, colorOf(editions[style.leading], id));
+  const numbered = drawNames(canvas, net.drawn, frame, { size, say: style.say, numbering: !brief });
+  const box = sheetBox(net.drawn, frame);
+  drawScores(canvas, net, box, 1 / reduction, style);
+  drawOverall(canvas, net, box, style);
+  drawFoot(canvas, net.drawn, numbered, reduction, style);
+  return canvas.drawing('template', describeNet(id, net, reduction, style));
+}
+
+const ROW_AWAY = 6;
+
+/** Positions said from the left or right stand above the sheet, those from the top or bottom left of it. */
+function drawScores(canvas: Canvas, net: Both<Net>, box: Box, scale: number, style: DrawingStyle): void {
+  const groups = net.drawn.scores.map((drawn, index) => ({
+    drawn,
+    inch: net.inch.scores[index],
+    metric: net.metric.scores[index],
+  }));
+  const upright = groups.filter(({ drawn: { from } }) => from === 'top' || from === 'bottom');
+  const across = groups.filter(({ drawn: { from } }) => from === 'left' || from === 'right');
+  for (const group of upright) {
+    const row = Math.min(canvas.ink.left, box.left) - ROW_AWAY;
+    drawGroup(canvas, group, { axis: 'upright', edge: box.left, row }, box, scale, style);
+  }
+  for (const group of across) {
+    const row = Math.min(canvas.ink.top, box.top) - ROW_AWAY;
+    drawGroup(canvas, group, { axis: 'across', edge: box.top, row }, box, scale, style);
+  }
+}
+
+type Group = {
+  readonly drawn: BoardScores;
+  readonly inch: BoardScores | undefined;
+  readonly metric: BoardScores | undefined;
+};
+
+function drawGroup(
+  canvas: Canvas,
+  { drawn, inch, metric }: Group,
+  row: { readonly axis: 'across' | 'upright'; readonly edge: number; readonly row: number },
+  box: Box,
+  scale: number,
+  style: DrawingStyle,
+): void {
+  const size = letteringOf(style);
+  const { from } = drawn;
+  const origin = box[from];
+  const way = from === 'left' || from === 'top' ? 1 : -1;
+  const marks = drawn.at.flatMap((position, index): Mark[] => {
+    const twin = twinAt(inch, metric, index);
+    return twin ? [{ at: origin + way * position.mm * scale, label: lengthLabel(twin, style, true) }] : [];
+  });
+  const labels = runningDimension(canvas, row, origin, marks, size);
+  captionRow(canvas, from, row, { origin, labels }, style);
+}
+
+/** `from left` beside the ring where the positions start. */
+function captionRow(
+  canvas: Canvas,
+  from: Edge,
+  { axis, row }: { readonly axis: 'across' | 'upright'; readonly row: number },
+  { origin, labels }: { readonly origin: number; readonly labels: readonly [number, number] },
+  style: DrawingStyle,
+): void {
+  const size = letteringOf(style) * 0.85;
+  const words: Label = [plain(style.say(`drawing-from-${from}`))];
+  if (axis === 'across') {
+    const before = from === 'left';
+    const at = { x: origin + (before ? -1.4 : 1.4), y: row };
+    canvas.label(words, at, { size, anchor: before ? 'end' : 'start' });
+  } else {
+    const under = from === 'bottom';
+    const y = under ? Math.max(origin + 1.6, labels[1] + 1) : Math.min(origin - 1.6, labels[0] - 1);
+    const at = { x: row + 1.2, y };
+    canvas.label(words, at, { size, anchor: 'end', sits: under ? 'under' : 'over' });
+  }
+}
+
+function twinAt(
+  inch: BoardScores | undefined,
+  metric: BoardScores | undefined,
+  index: number,
+): Twin | undefined {
+  const [first, second] = [inch?.at[index], metric?.at[index]];
+  return first && second ? { inch: first, metric: second } : undefined;
+}
+
+function drawOverall(canvas: Canvas, { inch, metric }: Both<Net>, box: Box, style: DrawingStyle): void {
+  const size = letteringOf(style);
+  const width = { inch: inch.size.width, metric: metric.size.width };
+  const height = { inch: inch.size.height, metric: metric.size.height };
+  const below = { axis: 'across', edge: box.bottom, row: box.bottom + 3.5 } as const;
+  const beside = { axis: 'upright', edge: box.right, row: box.right + 3.5 } as const;
+  dimension(canvas, below, [box.left, box.right], lengthLabel(width, style), size);
+  dimension(canvas, beside, [box.top, box.bottom], lengthLabel(height, style), size);
+}
+
+/** Scale, key and the names that found no room, under the drawing. */
+function drawFoot(
+  canvas: Canvas,
+  net: Net,
+  numbered: readonly Numbered[],
+  reduction: number,
+  style: DrawingStyle,
+): void {
+  const size = letteringOf(style);
+  const { left, right, bottom } = canvas.ink;
+  const width = Math.max(right - left, 70);
+  let y = drawKey(canvas, keyEntries(net), { left, top: bottom + size, width }, style);
+  const figures = style.say(style.leading === 'inch' ? 'drawing-inch-over-mm' : 'drawing-mm-over-inch');
+  // A name is not torn from its number, nor apart.
+  const names = numbered.map(({ number, name }) => `${number} ${name}`.replaceAll(' ', '\u00a0'));
+  const scale = `${style.say('drawing-scale', { scale: `1:${reduction}` })} · ${figures}`;
+  for (const line of [...wrapped(names.join(', '), width / size), plain(scale)]) {
+    if (line.every(({ text }) => text === '')) continue;
+    y += size * 0.6;
+    canvas.label([line], { x: left, y }, { size, anchor: 'start', sits: 'under' });
+    y += size;
+  }
+}

@@ -1,0 +1,85 @@
+import type { Net } from '../shape/net.ts';
+import { Canvas } from './canvas.ts';
+import { sheetBox } from './outline.ts';
+import type { Page } from './page-paper.ts';
+import { drawNames } from './panel-names.ts';
+import type { Box } from './region.ts';
+import { drawNet } from './sheet.ts';
+import { letterOf } from './stack.ts';
+import { type DrawingStyle, letteringOf } from './style.ts';
+import { OVERLAP, type Tiling } from './tiles.ts';
+
+/** One tile on its page: its part of the net, the middles of its overlaps, and the marks it shares with its neighbours. */
+export function drawTile(
+  canvas: Canvas,
+  { printable }: Page,
+  net: Net,
+  { tiles, matches, columns }: Tiling,
+  index: number,
+  style: DrawingStyle,
+): void {
+  const own = tiles[index];
+  if (!own) return;
+  const { shows, column } = own;
+  const [width, height] = [shows.right - shows.left, shows.bottom - shows.top];
+  const { left, top } = printable;
+  const box = { left, top, right: left + width, bottom: top + height };
+  const part = new Canvas();
+  const inset = {
+    left: column > 0 ? OVERLAP : 0,
+    top: index >= columns ? OVERLAP : 0,
+    right: column + 1 < columns ? OVERLAP : 0,
+    bottom: index + columns < tiles.length ? OVERLAP : 0,
+  };
+  drawAt(part, net, left - shows.left, top - shows.top, style, inner(box, inset));
+  drawSeams(part, box, inset);
+  for (const match of matches) {
+    if (!match.tiles.includes(index)) continue;
+    const at = { x: match.at.x - shows.left + left, y: match.at.y - shows.top + top };
+    part.badge(letterOf(match.letter), at, letteringOf(style));
+  }
+  canvas.window(box, part);
+}
+
+function inner({ left, top, right, bottom }: Box, inset: Box): Box {
+  return {
+    left: left + inset.left,
+    top: top + inset.top,
+    right: right - inset.right,
+    bottom: bottom - inset.bottom,
+  };
+}
+
+/** The middle of each overlap, from edge to edge of the window. */
+function drawSeams(canvas: Canvas, box: Box, inset: Box): void {
+  for (const side of ['left', 'right'] as const) {
+    const x = box[side] + (side === 'left' ? inset.left : -inset.right) / 2;
+    if (inset[side] > 0)
+      canvas.line('flat', [
+        { x, y: box.top },
+        { x, y: box.bottom },
+      ]);
+  }
+  for (const side of ['top', 'bottom'] as const) {
+    const y = box[side] + (side === 'top' ? inset.top : -inset.bottom) / 2;
+    if (inset[side] > 0)
+      canvas.line('flat', [
+        { x: box.left, y },
+        { x: box.right, y },
+      ]);
+  }
+}
+
+/** The net at full size, its corner at `left`, `top`. Names keep to a part of it. */
+export function drawAt(
+  canvas: Canvas,
+  net: Net,
+  left: number,
+  top: number,
+  style: DrawingStyle,
+  within: Box = sheetBox(net, { scale: 1, left, top }),
+): void {
+  const frame = { scale: 1, left, top };
+  drawNet(canvas, net, frame);
+  drawNames(canvas, net, frame, { size: letteringOf(style), say: style.say, numbering: false, within });
+}

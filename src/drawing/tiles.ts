@@ -1,0 +1,69 @@
+import type { Size } from '../measure/size.ts';
+import type { Box } from './region.ts';
+import type { Point } from './svg.ts';
+
+/** How far neighbouring tiles show the same paper. */
+export const OVERLAP = 10;
+
+/** One page's part of a sheet: what it shows of it, in millimetres from the sheet's own left and top. */
+export type Tile = { readonly column: number; readonly row: number; readonly shows: Box };
+
+/** A place where two tiles are laid on each other: in the middle of their overlap, lettered alike on both. */
+export type Match = {
+  readonly letter: number;
+  readonly at: Point;
+  readonly tiles: readonly [number, number];
+};
+
+/** A sheet laid over pages, in rows. */
+export type Tiling = {
+  readonly columns: number;
+  readonly rows: number;
+  readonly tiles: readonly Tile[];
+  readonly matches: readonly Match[];
+};
+
+/** Covers a sheet with as few equal tiles as its size needs, the sheet in their middle, neighbours overlapping. */
+export function tile(sheet: Size, tileWidth: number, tileHeight: number): Tiling {
+  const [width, height] = [sheet.width.mm, sheet.height.mm];
+  const [columns, rows] = [countOf(width, tileWidth), countOf(height, tileHeight)];
+  const left = (width - spanOf(columns, tileWidth)) / 2;
+  const top = (height - spanOf(rows, tileHeight)) / 2;
+  const tiles = Array.from({ length: columns * rows }, (_, index): Tile => {
+    const [column, row] = [index % columns, Math.floor(index / columns)];
+    const x = left + column * (tileWidth - OVERLAP);
+    const y = top + row * (tileHeight - OVERLAP);
+    return { column, row, shows: { left: x, top: y, right: x + tileWidth, bottom: y + tileHeight } };
+  });
+  return { columns, rows, tiles, matches: matchesOf(tiles, columns, { width, height }) };
+}
+
+/** Two marks for each pair of neighbours, on the middle line of their overlap, within the sheet. */
+function matchesOf(
+  tiles: readonly Tile[],
+  columns: number,
+  { width, height }: { readonly width: number; readonly height: number },
+): Match[] {
+  const pairs = tiles.flatMap(({ column, shows }, index): Omit<Match, 'letter'>[] => {
+    const [top, bottom] = [Math.max(shows.top, 0), Math.min(shows.bottom, height)];
+    const [left, right] = [Math.max(shows.left, 0), Math.min(shows.right, width)];
+    const beside = [0.25, 0.75].map((share) => ({
+      at: { x: shows.right - OVERLAP / 2, y: top + (bottom - top) * share },
+      tiles: [index, index + 1] as const,
+    }));
+    const under = [0.25, 0.75].map((share) => ({
+      at: { x: left + (right - left) * share, y: shows.bottom - OVERLAP / 2 },
+      tiles: [index, index + columns] as const,
+    }));
+    return [...(column + 1 < columns ? beside : []), ...(index + columns < tiles.length ? under : [])];
+  });
+  return pairs.map((pair, letter) => ({ ...pair, letter }));
+}
+
+function countOf(length: number, tileLength: number): number {
+  return Math.max(1, Math.ceil((length - OVERLAP - 1e-6) / (tileLength - OVERLAP)));
+}
+
+function spanOf(count: number, tileLength: number): number {
+  return count * (tileLength - OVERLAP) + OVERLAP;
+}

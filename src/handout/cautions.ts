@@ -1,0 +1,64 @@
+import type { Project } from '../project/model.ts';
+import { wordFinder } from '../words/named-words.ts';
+import type { Voice } from '../words/voice.ts';
+
+/** One usual caution: a heading and a few sentences. */
+export type Caution = { readonly id: CautionId; readonly heading: string; readonly text: string };
+
+type CautionId =
+  | 'blades'
+  | 'hot-glue'
+  | 'heat'
+  | 'press'
+  | 'solvents'
+  | 'flames'
+  | 'small-parts'
+  | 'food'
+  | 'allergens';
+
+/** What calls for a caution, besides a supply that goes by one of its names. Common practice, no source. */
+const CALLED_FOR: Readonly<Record<CautionId, (project: Project) => boolean>> = {
+  // Nothing is made here without being cut.
+  blades: ({ pieces }) => pieces.size > 0,
+  'hot-glue': () => false,
+  heat: () => false,
+  press: ({ supplies }) => supplies.some(({ kind }) => kind.value === 'die'),
+  solvents: () => false,
+  flames: () => false,
+  'small-parts': () => false,
+  food: ({ holds }) => holds?.food === true || (holds?.allergens.length ?? 0) > 0,
+  allergens: ({ holds }) => (holds?.allergens.length ?? 0) > 0,
+};
+
+const ORDER = Object.keys(CALLED_FOR) as readonly CautionId[];
+
+/** The cautions a project calls for by its supplies and what it holds, in a fixed order. */
+export function cautionsFor(project: Project, voice: Voice): readonly Caution[] {
+  const allergens = allergensHeld(project, voice);
+  return ORDER.filter((id) => CALLED_FOR[id](project) || isNamed(id, project, voice)).map((id) => ({
+    id,
+    heading: voice.say(`caution-${id}`),
+    text: voice.say(`caution-${id}-text`, { allergens }),
+  }));
+}
+
+/** What a food may contain, in the sheet's language where it is one of the allergens that the law names. */
+export function allergensHeld({ holds }: Project, { say, list }: Voice): string {
+  const names = holds?.allergens.map(({ value }) => {
+    const key = `allergen-${value.trim().toLowerCase().replace(/\s+/gu, '-')}`;
+    return say.has(key) ? say(key) : value;
+  });
+  return list(names ?? []).toString();
+}
+
+/**
+ * Whether a supply, what may take its place, or what is held goes by a name of the danger in the sheet's language:
+ * better one caution too many than one too few.
+ */
+function isNamed(id: CautionId, { supplies, holds }: Project, { say }: Voice): boolean {
+  if (!say.has(`names-${id}`)) return false;
+  const [called, harmless] = [wordFinder(say(`names-${id}`)), wordFinder(say('names-harmless'))];
+  const supplied = supplies.flatMap(({ item, instead }) => [item.value, instead?.value ?? '']);
+  const names = id === 'flames' ? [...supplied, holds?.item ?? ''] : supplied;
+  return names.some((name) => called.test(name) && !(id === 'flames' && harmless.test(name)));
+}

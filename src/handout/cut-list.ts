@@ -1,0 +1,151 @@
+import { drawingElement } from '../drawing/figures.ts';
+import { pieceDrawing, pieceScale, type Room } from '../drawing/piece.ts';
+import { twin } from '../edition/editions.ts';
+import type { Piece } from '../project/model.ts';
+import { sheetsOf } from '../shape/shapes.ts';
+import { baseName, nameOf, partNamed } from '../words/names.ts';
+import { isAskew, leastReveal, type RevealTwins, revealPhrase, revealTwins } from '../words/reveals.ts';
+import { type HtmlValue, SafeHtml } from '../words/safe-html.ts';
+import { type EditionColumns, editionColumns } from './columns.ts';
+import { stockFacts, stockOf, stocksUsed } from './papers.ts';
+import type { sizeOf } from './references.ts';
+import type { Setting } from './setting.ts';
+
+/** Everything that is cut, by the paper it is cut from. */
+export type CutList = {
+  readonly columns: EditionColumns;
+  readonly groups: readonly CutGroup[];
+};
+
+export type CutGroup = {
+  readonly stock: string | undefined;
+  /** `#rrggbb`, for a swatch beside the name. */
+  readonly color: string | undefined;
+  readonly facts: SafeHtml | undefined;
+  readonly rows: readonly CutRow[];
+};
+
+export type CutRow = {
+  readonly name: string;
+  readonly drawing: SafeHtml | undefined;
+  /** `× 2`; undefined for a single one. */
+  readonly times: string | undefined;
+  readonly lead: SafeHtml;
+  readonly second: SafeHtml;
+  /** What it goes on with what reveal, its corners and the like. */
+  readonly notes: readonly SafeHtml[];
+};
+
+/** Room for the drawing of the largest piece, in millimetres of paper: in print the less, the more a page must hold. */
+const ROOM = {
+  few: { width: 32, height: 25 },
+  many: { width: 26, height: 17 },
+  most: { width: 20, height: 11 },
+  large: { width: 33, height: 40 },
+};
+const MANY = 4;
+const MOST = 6;
+
+export function cutList(setting: Setting): CutList {
+  const { editions, measures, project } = setting;
+  const pieces = [...project.pieces.values()];
+  const scale = pieceScale(editions[measures.leading], roomFor(setting));
+  const rows = (cut: readonly Piece[]): CutRow[] => cut.flatMap((piece) => rowsOf(setting, piece, scale));
+  const known = stocksUsed(setting).map((stock) => ({
+    stock: stock.name,
+    color: stock.color?.value,
+    facts: stockFacts(setting, stock),
+    rows: rows(pieces.filter((piece) => stockOf(setting, piece) === stock)),
+  }));
+  const loose = rows(pieces.filter((piece) => !stockOf(setting, piece)));
+  return {
+    columns: editionColumns(setting),
+    groups: [...known, { stock: undefined, color: undefined, facts: undefined, rows: loose }].filter(
+      (group) => group.rows.length > 0,
+    ),
+  };
+}
+
+function roomFor({ editions, measures, target }: Setting): Room {
+  if (target === 'large-print') return ROOM.large;
+  if (target === 'page') return ROOM.few;
+  const sheets = editions[measures.leading].shapes.nets.size;
+  return sheets > MOST ? ROOM.most : sheets > MANY ? ROOM.many : ROOM.few;
+}
+
+/** One row a sheet: a form may be cut from several. */
+function rowsOf(setting: Setting, piece: Piece, scale: number): CutRow[] {
+  const { editions, measures, drawings, voice } = setting;
+  const id = piece.id.value;
+  return sheetsOf(editions[editions.own].shapes.nets, id).flatMap(({ name }) => {
+    const sheet = name === undefined ? id : `${id}.${name}`;
+    const size = sheetSize(setting, sheet);
+    if (!size) return [];
+    const drawing = pieceDrawing(editions, sheet, scale, drawings, false);
+    return [
+      {
+        name:
+          name === undefined
+            ? nameOf(id)
+            : voice.say('piece-part', { piece: nameOf(id), part: partNamed(name, voice.say) }),
+        drawing: drawing && drawingElement(drawing),
+        times: piece.count.value > 1 ? voice.say('cut-times', { count: piece.count.value }) : undefined,
+        lead: measures.alone(size, measures.leading),
+        second: measures.alone(size, measures.leading === 'inch' ? 'metric' : 'inch'),
+        notes: name === undefined ? notesOf(setting, piece) : [],
+      },
+    ];
+  });
+}
+
+function sheetSize({ editions }: Setting, sheet: string): ReturnType<typeof sizeOf> {
+  const width = twin(editions, ({ shapes }) => shapes.nets.get(sheet)?.size.width);
+  const height = twin(editions, ({ shapes }) => shapes.nets.get(sheet)?.size.height);
+  return width && height ? [width, height] : undefined;
+}
+
+function notesOf(setting: Setting, piece: Piece): SafeHtml[] {
+  const { editions, measures, voice } = setting;
+  const reveals = revealTwins(editions, piece.id.value);
+  const corners = twin(editions, ({ project }) => project.pieces.get(piece.id.value)?.corners?.value);
+  return [
+    ...(reveals && piece.on ? [baseNote(setting, piece, reveals)] : []),
+    ...(corners ? [voice.phrase('corners-rounded', { radius: measures.both([corners]) })] : []),
+  ];
+}
+
+/** `on the front of the box, showing 1/8 in (3 mm) all round`, and how it is turned. */
+function baseNote(setting: Setting, piece: Piece, reveals: RevealTwins): SafeHtml {
+  const { editions, voice } = setting;
+  const layer = editions.inch.shapes.layers.find((each) => each.piece.id.value === piece.id.value);
+  const base = piece.on ? baseName(piece.on.value, voice) : '';
+  const shows =
+    layer && isAskew(layer) ? cornerNote(setting, base, reveals) : sidesNote(setting, base, reveals);
+  return layer && layer.turn !== 0
+    ? SafeHtml.join([shows, voice.phrase(...turnedPhrase(layer.turn))], ', ')
+    : shows;
+}
+
+/** The shorter way round: nobody turns a layer by 340°. */
+function turnedPhrase(degrees: number): [key: string, values: { readonly degrees: number }] {
+  return degrees <= 180
+    ? ['turned-clockwise', { degrees }]
+    : ['turned-counterclockwise', { degrees: 360 - degrees }];
+}
+
+function cornerNote({ measures, voice }: Setting, base: HtmlValue, reveals: RevealTwins): SafeHtml {
+  const { inch, metric } = leastReveal(reveals);
+  const least = measures.both([{ inch: inch.abs(), metric: metric.abs() }]);
+  return voice.phrase(inch.sign < 0 ? 'on-base-turned-over' : 'on-base-turned', { base, least });
+}
+
+function sidesNote({ measures, voice }: Setting, base: HtmlValue, reveals: RevealTwins): SafeHtml {
+  const sides = Object.values(reveals);
+  if (sides.every(({ inch }) => inch.sign === 0)) return voice.phrase('on-base-flush', { base });
+  const reveal = revealPhrase(reveals, measures, voice);
+  const shows = sides.every(({ inch }) => inch.sign > 0);
+  return voice.phrase('on-base', {
+    base,
+    reveals: shows ? voice.phrase('reveal-shows', { reveal }) : reveal,
+  });
+}

@@ -1,0 +1,57 @@
+import { type Edition, twin } from '../edition/editions.ts';
+import { nameOf } from '../words/names.ts';
+import { html, SafeHtml } from '../words/safe-html.ts';
+import { finishedSize, mainPiece, makesSeveral } from './finished-size.ts';
+import { measuredHtml } from './measured-text.ts';
+import type { Setting } from './setting.ts';
+
+/** A line of the sheet's head: `Time`, `45 minutes`. */
+export type Fact = { readonly term: string; readonly value: SafeHtml };
+
+/** What a person asks before starting: how large, how long, how hard, when, for what. */
+export function factsOf(setting: Setting): readonly Fact[] {
+  const { project, voice } = setting;
+  const facts: readonly (readonly [string, SafeHtml | undefined])[] = [
+    ['finished-size', sizeOf(setting)],
+    ['time', timeNeeded(setting)],
+    ['level', project.level && html`${project.level.value}`],
+    ['session', project.session && html`${voice.day(project.session.value)}`],
+    ['occasion', project.occasion && html`${project.occasion.value}`],
+    ['holds', held(setting)],
+  ];
+  return facts.flatMap(([key, value]) => (value ? [{ term: voice.say(key), value }] : []));
+}
+
+/** Of the main piece, which is named where others fold as well: `card 5 1/2 × 4 1/4 in (…)`. */
+function sizeOf({ editions, measures }: Setting): SafeHtml | undefined {
+  const size = finishedSize(editions);
+  const main = makesSeveral(editions) && mainPiece(editions);
+  const said = size && measures.both(size);
+  return said && main ? html`${nameOf(main.id.value)} ${said}` : said;
+}
+
+/** As the demonstrator says, else the steps' minutes together; waiting is named apart. */
+function timeNeeded({ project, voice }: Setting): SafeHtml | undefined {
+  const worked = project.steps.reduce((total, { minutes }) => total + (minutes?.value ?? 0), 0);
+  const minutes = project.minutes?.value ?? worked;
+  if (minutes === 0) return undefined;
+  const dry = project.steps.reduce((total, step) => total + (step.dry?.value ?? 0), 0);
+  const work = voice.duration(minutes);
+  return html`${dry > 0 ? voice.say('waiting', { work, waiting: voice.duration(dry) }) : work}`;
+}
+
+function held(setting: Setting): SafeHtml | undefined {
+  const { project, editions, voice, measures } = setting;
+  if (!project.holds) return undefined;
+  const { item, count } = project.holds;
+  const holding = voice.phrase('holds-item', {
+    count: count.value,
+    item: measuredHtml(item, setting),
+  });
+  const size = [0, 1, 2].flatMap((side) => {
+    const length = twin(editions, (edition: Edition) => edition.project.holds?.size?.[side]?.value);
+    return length ? [length] : [];
+  });
+  if (size.length === 0) return holding;
+  return SafeHtml.join([holding, voice.phrase('holds-each', { size: measures.both(size) })], ', ');
+}

@@ -1,0 +1,123 @@
+import { type Editions, ownEdition, type Twin } from '../edition/editions.ts';
+import { Length } from '../measure/length.ts';
+import type { Piece } from '../project/model.ts';
+import { foldNet } from '../shape/fold.ts';
+import { forms } from '../shape/forms/index.ts';
+import type { Fold, Net } from '../shape/net.ts';
+import { type Sheet, sheetsOf } from '../shape/shapes.ts';
+import { bounds } from '../shape/space.ts';
+import { tubesOf } from '../shape/tube.ts';
+
+/**
+ * The piece that a project is about, among those that lie on nothing: what stands up, if the project says what it
+ * holds; else the first that folds, be it written behind its loose sheets; else the first. An envelope, a band or a
+ * tag comes last, since it goes with something.
+ */
+export function mainPiece(editions: Editions): Piece | undefined {
+  const { project } = ownEdition(editions);
+  const roots = rootsOf(editions);
+  const own = roots.filter(({ piece }) => !isAccessory(piece));
+  const holder = project.holds && own.find(({ net }) => isSolid(net));
+  return (holder ?? own.find(folds) ?? own[0] ?? roots[0])?.piece;
+}
+
+/** Whether a project makes more than one thing that folds, so that its size has to say of which it is. */
+export function makesSeveral(editions: Editions): boolean {
+  const main = mainPiece(editions);
+  return rootsOf(editions).some((root) => root.piece !== main && folds(root));
+}
+
+type Root = { readonly piece: Piece; readonly net: Net };
+
+function rootsOf(editions: Editions): readonly Root[] {
+  const { project, shapes } = ownEdition(editions);
+  return [...project.pieces.values()].flatMap((piece) => {
+    const net = shapes.nets.get(piece.id.value);
+    return net && !piece.on ? [{ piece, net }] : [];
+  });
+}
+
+function folds({ net }: Root): boolean {
+  return net.folds.length > 0;
+}
+
+function isAccessory({ body }: Piece): boolean {
+  if (body.kind !== 'form') return false;
+  const name = body.form.value.trim().toLowerCase();
+  return forms.some((form) => form.name === name && form.accessory);
+}
+
+/**
+ * Width, height and, where it stands up, depth of the finished thing: of its main piece, whose sheets are one in
+ * another. Undefined when that cannot be made.
+ */
+export function finishedSize(editions: Editions): readonly Twin[] | undefined {
+  const main = mainPiece(editions);
+  return main && twinsOf(editions, main);
+}
+
+function twinsOf({ inch, metric }: Editions, { id }: Piece): readonly Twin[] | undefined {
+  const [one, other] = [inch, metric].map(({ shapes }) => outerLengths(sheetsOf(shapes.nets, id.value)));
+  if (!one || !other) return undefined;
+  return one.flatMap((length, index) => {
+    const twin = other[index];
+    return twin ? [{ inch: length, metric: twin }] : [];
+  });
+}
+
+/**
+ * Over all, of sheets that go one into another (a drawer in its sleeve), in the order of the first one's own width,
+ * height and depth. A box inside another is smaller in each of its sides, once both are put in order.
+ */
+function outerLengths(sheets: readonly Sheet[]): readonly Length[] | undefined {
+  const [own, ...further] = sheets.map(({ net }) => finishedLengths(net));
+  if (!own) return undefined;
+  const ranked = own.toSorted(byLength);
+  const outer = further.map((lengths) => lengths.toSorted(byLength));
+  return own.map((length) => {
+    const rank = ranked.indexOf(length);
+    return outer.reduce((most, lengths) => Length.max(most, lengths[rank] ?? most), length);
+  });
+}
+
+function byLength(one: Length, other: Length): number {
+  return one.compare(other);
+}
+
+function finishedLengths(net: Net): readonly Length[] {
+  if (net.folds.length === 0) return [net.size.width, net.size.height];
+  return foldedBounds(isSolid(net) ? net : closed(net));
+}
+
+/** A tube, or a floor with walls round it. Everything else (a card, a folder, an envelope) ends up flat. */
+export function isSolid(net: Net): boolean {
+  if (tubesOf(net).length > 0) return true;
+  return net.panels.some(({ id }) => wallsOn(net, id) >= LEAST_WALLS);
+}
+
+const LEAST_WALLS = 3;
+
+function wallsOn({ folds }: Net, panel: string): number {
+  return folds.filter(({ panels, angle }) => panels.includes(panel) && angle > 0 && angle < 180).length;
+}
+
+/** The same net folded shut, however far open its sheet shows it. */
+function closed(net: Net): Net {
+  const shut = ({ angle }: Fold): number => (angle > 0 ? 180 : 0);
+  return { ...net, folds: net.folds.map((fold) => ({ ...fold, angle: shut(fold) })) };
+}
+
+/** Thinner than this, it lies flat and has no depth to speak of. */
+const FLAT = 1;
+
+function foldedBounds(net: Net): readonly Length[] {
+  const corners = [...foldNet(net).panels.values()].flatMap((panel) => panel.corners);
+  const { least, most } = bounds(corners);
+  const sides = [most.x - least.x, most.y - least.y, most.z - least.z];
+  return sides.filter((side) => side > FLAT).map(hundredths);
+}
+
+/** Folding reckons in floating point; a hundredth of a millimetre is finer than any ruler. */
+function hundredths(millimetres: number): Length {
+  return Length.of(Math.round(millimetres * 100), 100, 'mm');
+}

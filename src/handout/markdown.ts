@@ -1,0 +1,92 @@
+import type { Root } from 'hast';
+import type { RootContent } from 'mdast';
+import rehypeSanitize, { type Options as Schema } from 'rehype-sanitize';
+import rehypeStringify from 'rehype-stringify';
+import remarkRehype from 'remark-rehype';
+import { unified } from 'unified';
+import { SKIP, visit } from 'unist-util-visit';
+import { html, SafeHtml } from '../words/safe-html.ts';
+import { handlersFor } from './markdown-handlers.ts';
+import type { ProseSetting } from './markdown-nodes.ts';
+
+/**
+ * What is left of a project's Markdown: elements and attributes named here, nothing else. Whatever we set in
+ * ourselves (measurements, references, figures) passes as a numbered slot that no Markdown can write.
+ */
+const SCHEMA: Schema = {
+  tagNames: [
+    ...[
+      'p',
+      'h2',
+      'h3',
+      'h4',
+      'h5',
+      'h6',
+      'em',
+      'strong',
+      'del',
+      'a',
+      'code',
+      'pre',
+      'br',
+      'hr',
+      'blockquote',
+    ],
+    ...['ul', 'ol', 'li', 'table', 'thead', 'tbody', 'tr', 'th', 'td', 'aside', 'span', 'div'],
+  ],
+  attributes: {
+    a: ['href', 'title'],
+    ol: ['start'],
+    ul: [['className', 'contains-task-list']],
+    li: [['className', 'task-list-item']],
+    th: [
+      ['align', 'left', 'right', 'center'],
+      ['scope', 'col'],
+    ],
+    td: [['align', 'left', 'right', 'center']],
+    aside: [
+      ['className', 'tip', 'caution'],
+      ['role', 'note'],
+    ],
+    p: [['className', 'aside-word']],
+    span: ['dataSlot'],
+    div: ['dataSlot'],
+  },
+  protocols: { href: ['http', 'https', 'mailto'] },
+  strip: ['script', 'style'],
+  required: {},
+  clobber: [],
+  clobberPrefix: '',
+};
+
+/** Blocks of a project's Markdown as markup: a closed set of elements, no code of anyone's. */
+export function renderBlocks(nodes: readonly RootContent[], setting: ProseSetting): SafeHtml {
+  return renderTree(nodes, setting);
+}
+
+/** A heading's or caption's inline Markdown, without a paragraph round it. */
+export function renderInline(nodes: readonly RootContent[], setting: ProseSetting): SafeHtml {
+  return renderTree(nodes, setting);
+}
+
+function renderTree(children: readonly RootContent[], setting: ProseSetting): SafeHtml {
+  const slots: SafeHtml[] = [];
+  const processor = unified()
+    .use(remarkRehype, { handlers: handlersFor(setting, slots) })
+    .use(rehypeSanitize, SCHEMA)
+    .use(() => (tree: Root) => fillSlots(tree, slots))
+    .use(rehypeStringify, { allowDangerousHtml: true, entities: { useNamedReferences: false } });
+  const tree = processor.runSync({ type: 'root', children: [...children] });
+  return SafeHtml.vouched(processor.stringify(tree).trim());
+}
+
+/** After sanitising, so that what is set in needs no loophole in the schema. No other raw node is left by then. */
+function fillSlots(tree: Root, slots: readonly SafeHtml[]): void {
+  visit(tree, 'element', (node, index, parent) => {
+    const slot = node.properties.dataSlot;
+    if (slot === undefined || index === undefined || !parent) return;
+    const filling = slots[Number(slot)] ?? html``;
+    parent.children[index] = { type: 'raw', value: filling.toHTML() } as never;
+    return [SKIP, index + 1];
+  });
+}

@@ -1,0 +1,87 @@
+import { type Editions, ownEdition, type Twin, twin } from '../edition/editions.ts';
+import type { Piece, ReferenceKind } from '../project/model.ts';
+import { boxSize } from '../shape/net.ts';
+import { type Sheet, sheetsOf } from '../shape/shapes.ts';
+import { assemblyWords } from '../words/assembly-words.ts';
+import { cuttingWords } from '../words/cutting-words.ts';
+import type { Measures } from '../words/measures.ts';
+import { baseName, nameOf, referenceOf } from '../words/names.ts';
+import { isAskew, leastReveal, revealLength, revealTwins } from '../words/reveals.ts';
+import { html, type SafeHtml } from '../words/safe-html.ts';
+import { scoresInline } from '../words/score-moves.ts';
+import type { Voice } from '../words/voice.ts';
+
+/** What a directive such as `:size[front]` says; undefined where it names nothing. */
+export type Refer = (kind: ReferenceKind, name: string) => SafeHtml | undefined;
+
+/**
+ * Answers the references of one step. The first mention of a piece brings its size along; later ones in the same step
+ * give the name alone.
+ */
+export function referrer(editions: Editions, measures: Measures, voice: Voice): Refer {
+  const mentioned = new Set<string>();
+  const say: Partial<Record<ReferenceKind, (name: string) => SafeHtml | undefined>> = {
+    piece: (name) => {
+      const size = sizeOf(editions, name);
+      const label = nameHtml(editions, name, voice);
+      if (!size || !label || mentioned.has(name)) return label;
+      mentioned.add(name);
+      return html`${label} <small class="size">${measures.both(size)}</small>`;
+    },
+    size: (name) => {
+      const size = sizeOf(editions, name);
+      return size && measures.both(size);
+    },
+    reveal: (name) => {
+      const reveals = revealTwins(editions, name);
+      if (!reveals) return undefined;
+      const layer = ownEdition(editions).shapes.layers.find(({ piece }) => piece.id.value === name);
+      if (layer && isAskew(layer)) return measures.both([leastReveal(reveals)]);
+      return revealLength(reveals, measures, voice);
+    },
+    scores: (name) => scoresInline(editions, name, measures, voice),
+    trims: (name) => ofSheets(editions, name, (piece, sheets) => cuttingWords(piece, sheets, voice)),
+    assembly: (name) => ofSheets(editions, name, (piece, sheets) => assemblyWords(piece, sheets, voice)),
+    count: (name) => {
+      const piece = ownEdition(editions).project.pieces.get(name);
+      return piece && html`${piece.count.value}`;
+    },
+  };
+  return (kind, name) => say[kind]?.(name);
+}
+
+/** Words about every sheet of a piece, or about one of them (`box.lid`). */
+function ofSheets(
+  editions: Editions,
+  name: string,
+  words: (piece: Piece, sheets: readonly Sheet[]) => SafeHtml | undefined,
+): SafeHtml | undefined {
+  const { project, shapes } = ownEdition(editions);
+  const piece = project.pieces.get(name) ?? project.pieces.get(referenceOf(name).piece);
+  const alone = shapes.nets.get(name);
+  const sheets = project.pieces.has(name) ? sheetsOf(shapes.nets, name) : alone ? [{ net: alone }] : [];
+  return piece && sheets.length > 0 ? words(piece, sheets) : undefined;
+}
+
+function nameHtml(editions: Editions, name: string, voice: Voice): SafeHtml | undefined {
+  const { piece, panel } = referenceOf(name);
+  if (!ownEdition(editions).project.pieces.has(piece)) return undefined;
+  return panel === undefined
+    ? html`<b class="piece">${nameOf(piece)}</b>`
+    : html`<b class="piece">${baseName({ piece, panel }, voice)}</b>`;
+}
+
+/** Width and height of a piece as cut, of a further sheet of it (`box.lid`), or of a panel of it (`box.front`). */
+export function sizeOf(editions: Editions, name: string): readonly Twin[] | undefined {
+  const { piece, panel } = referenceOf(name);
+  const side = (pick: 'width' | 'height'): Twin | undefined =>
+    twin(editions, ({ shapes }) => {
+      const sheet = shapes.nets.get(name);
+      if (sheet || panel === undefined) return sheet?.size[pick];
+      const panels = sheetsOf(shapes.nets, piece).flatMap(({ net }) => net.panels);
+      const found = panels.find((each) => each.name === panel || each.id === panel);
+      return found && boxSize(found.box)[pick];
+    });
+  const [width, height] = [side('width'), side('height')];
+  return width && height ? [width, height] : undefined;
+}

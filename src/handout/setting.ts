@@ -1,0 +1,61 @@
+import type { PlacedPicture } from '../drawing/figures.ts';
+import type { DrawingStyle } from '../drawing/style.ts';
+import { type Editions, ownEdition } from '../edition/editions.ts';
+import type { Project } from '../project/model.ts';
+import type { Labels } from '../words/labels.ts';
+import { type Leading, type Measures, measuresFor } from '../words/measures.ts';
+import { type TwinFinder, twinFinder } from '../words/twins.ts';
+import { type Voice, voiceOf } from '../words/voice.ts';
+
+/** What a sheet is made for: a web page, or one of the three prints. */
+export type Target = 'page' | 'letter' | 'a4' | 'large-print';
+
+/** What every part of one sheet is set with. */
+export type Setting = {
+  readonly editions: Editions;
+  /** As the demonstrator wrote it. */
+  readonly project: Project;
+  readonly target: Target;
+  readonly voice: Voice;
+  readonly measures: Measures;
+  readonly finder: TwinFinder;
+  readonly drawings: DrawingStyle;
+  /** By the path a project names them by. */
+  readonly pictures: ReadonlyMap<string, PlacedPicture>;
+};
+
+/** Which edition comes first where the paper does not decide: the one the demonstrator measured in. */
+const LEADING: Readonly<Record<Target, Leading | 'own'>> = {
+  page: 'own',
+  letter: 'inch',
+  a4: 'metric',
+  'large-print': 'own',
+};
+
+/** The size of a drawing's lettering in millimetres: 8½ pt, and 18 pt in large print. */
+const LETTERING = { usual: 3, large: 6.35 };
+
+export function settingOf(
+  editions: Editions,
+  target: Target,
+  labels: Labels,
+  pictures: ReadonlyMap<string, PlacedPicture>,
+): Setting {
+  const voice = voiceOf(labels);
+  const wanted = LEADING[target];
+  const leading = wanted === 'own' ? editions.own : wanted;
+  return {
+    editions,
+    project: ownEdition(editions).project,
+    target,
+    voice,
+    measures: measuresFor(voice, leading, target === 'page'),
+    finder: twinFinder(editions),
+    drawings: {
+      leading,
+      say: voice.say,
+      lettering: target === 'large-print' ? LETTERING.large : LETTERING.usual,
+    },
+    pictures,
+  };
+}

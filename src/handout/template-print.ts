@@ -1,0 +1,114 @@
+import { type TemplatePage, templatePages } from '../drawing/actual-size.ts';
+import type { Drawing } from '../drawing/drawing.ts';
+import type { Page } from '../drawing/page-paper.ts';
+import type { DrawingStyle } from '../drawing/style.ts';
+import { templateSvg } from '../drawing/template-file.ts';
+import { type Editions, ownEdition } from '../edition/editions.ts';
+import type { Paper, Site } from '../project/model.ts';
+import type { Labels } from '../words/labels.ts';
+import { sheetNamed } from '../words/names.ts';
+import { SafeHtml } from '../words/safe-html.ts';
+import { voiceOf } from '../words/voice.ts';
+import type { Renderer } from './render.ts';
+import { type Styles, styleElements } from './styles.ts';
+
+/** What an actual-size template is printed from. */
+export type TemplateInput = {
+  readonly editions: Editions;
+  readonly site: Site;
+  readonly labels: Labels;
+  readonly paper: Paper;
+  readonly styles: Styles;
+  readonly renderer: Renderer;
+};
+
+type Leaf = { readonly heading: string | undefined; readonly name: string; readonly drawing: SafeHtml };
+
+/** The pieces that need a template: what is scored or has a shape of its own. Sheets of forms of several apart. */
+export function templatePieces(editions: Editions): readonly string[] {
+  const { project, shapes } = ownEdition(editions);
+  return [...shapes.nets.keys()].filter((id) => {
+    const [piece = id] = id.split('.');
+    return project.pieces.get(piece)?.body.kind !== 'flat';
+  });
+}
+
+/** The actual-size template on one paper, as a document to be printed; undefined when no piece needs one. */
+export function templateHtml({
+  editions,
+  site,
+  labels,
+  paper,
+  styles,
+  renderer,
+}: TemplateInput): string | undefined {
+  const voice = voiceOf(labels);
+  const style = templateStyle(paper, labels);
+  const margin = site.bench.printerMargin.value;
+  const pages = templatePieces(editions).map((id) => ({
+    id,
+    pages: templatePages(editions, id, { paper, margin }, style),
+  }));
+  const leaves = pages.flatMap((each) =>
+    each.pages.map((page, index) => leafOf(index === 0 ? sheetNamed(each.id, voice.say) : undefined, page)),
+  );
+  if (leaves.length === 0) return undefined;
+  const { project } = ownEdition(editions);
+  const title = templateTitle(editions, labels);
+  const sizes = pages.flatMap((each) => each.pages.map(({ page }) => page));
+  const model = {
+    language: voice.language,
+    documentTitle: title,
+    description: project.summary?.value ?? title,
+    styles: styleElements(styles, leafCss(sizes)),
+    scripts: [],
+    leaves,
+  };
+  return renderer.render('template', model, voice.say);
+}
+
+/** The template's name, for the title of its PDF. */
+export function templateTitle(editions: Editions, labels: Labels): string {
+  return `${ownEdition(editions).project.title.value}: ${voiceOf(labels).say('pdf-template')}`;
+}
+
+/** The stand-alone drawing of one piece at 1:1, in the edition the demonstrator wrote. */
+export function templateFile(editions: Editions, id: string, labels: Labels): string | undefined {
+  return templateSvg(editions, id, { leading: editions.own, say: voiceOf(labels).say });
+}
+
+/** A4 is printed by who measures in millimetres, Letter by who measures in inches. */
+function templateStyle(paper: Paper, labels: Labels): DrawingStyle {
+  return { leading: paper === 'a4' ? 'metric' : 'inch', say: voiceOf(labels).say };
+}
+
+function leafOf(heading: Leaf['heading'], { page, drawing }: TemplatePage): Leaf {
+  return {
+    heading,
+    name: leafName(page),
+    drawing: drawn(drawing),
+  };
+}
+
+function drawn({ svg }: Drawing): SafeHtml {
+  return SafeHtml.vouched(svg);
+}
+
+function leafName({ paper, landscape }: Page): string {
+  return `${paper}-${landscape ? 'landscape' : 'portrait'}`;
+}
+
+/** A named page for every size of paper used, so that each drawing is as large as its page, to the micrometre. */
+function leafCss(pages: readonly Page[]): string {
+  const rules = new Map(
+    pages.map((page) => {
+      const name = leafName(page);
+      const size = `${page.width}mm ${page.height}mm`;
+      return [
+        name,
+        `@page ${name} { size: ${size}; margin: 0; }\n.leaf-${name} { page: ${name}; width: ${page.width}mm; height: ${page.height}mm; }`,
+      ];
+    }),
+  );
+  return [...rules.values()].join('\n');
+}

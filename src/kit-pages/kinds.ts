@@ -1,0 +1,22 @@
+import type { PieceKind } from '../kit/plan.ts';
+import { nameOf, partNamed, referenceOf } from '../words/names.ts';
+import type { Voice } from '../words/voice.ts';
+
+/** A piece as a person says it: `box: lid` for the lid's sheet of a box. */
+export function pieceName(name: string, { say }: Voice): string {
+  const { piece, panel } = referenceOf(name);
+  if (panel === undefined) return nameOf(piece);
+  return say('piece-part', { piece: nameOf(piece), part: partNamed(panel, say) });
+}
+
+/** The pieces that are cut alike: `front or back`. */
+export function kindName({ pieces }: PieceKind, voice: Voice): string {
+  const names = pieces.map(({ name }) => pieceName(name, voice));
+  return new Intl.ListFormat(voice.language, { type: 'disjunction' }).format(names);
+}
+
+/** `A` for the first kind of a stock; after `Z` comes `AA`. */
+export function kindLetter(kind: number): string {
+  const last = String.fromCharCode(65 + (kind % 26));
+  return kind < 26 ? last : `${kindLetter(Math.floor(kind / 26) - 1)}${last}`;
+}

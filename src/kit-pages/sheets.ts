@@ -1,0 +1,109 @@
+import { drawingElement } from '../drawing/figures.ts';
+import type { Layout, StockPlan } from '../kit/plan.ts';
+import { quarterTurned } from '../measure/size.ts';
+import { html, SafeHtml } from '../words/safe-html.ts';
+import { kindLetter, kindName, pieceName } from './kinds.ts';
+import { layoutDrawing } from './layout-drawing.ts';
+import { type StepRow, stepRows } from './steps.ts';
+import { joined, type KitWords } from './words.ts';
+
+/** How a stock is cut: its layouts, one after another. */
+export type StockSection = {
+  readonly id: string;
+  readonly name: string;
+  readonly color: string | undefined;
+  readonly summary: SafeHtml;
+  readonly upright: string | undefined;
+  readonly layouts: readonly LayoutView[];
+};
+
+export type LayoutView = {
+  readonly heading: string;
+  readonly drawing: SafeHtml;
+  readonly pieces: readonly SafeHtml[];
+  readonly steps: readonly StepRow[];
+  readonly keep: SafeHtml | undefined;
+};
+
+export function stockSections(plans: readonly StockPlan[], words: KitWords): readonly StockSection[] {
+  return plans.map((plan, index) => ({
+    id: `stock-${index + 1}`,
+    name: plan.stock.name,
+    color: plan.stock.color?.value,
+    summary: sheetsNeeded(plan, words),
+    upright: uprightNote(plan, words),
+    layouts: plan.layouts.map((layout, number) => layoutView(plan, layout, number + 1, words)),
+  }));
+}
+
+/** `24 sheets 8½ × 11 in`; sizes apart where there are several. */
+export function sheetsNeeded({ layouts }: StockPlan, words: KitWords): SafeHtml {
+  const sheets = [...new Set(layouts.map(({ sheet }) => sheet))];
+  return joined(
+    sheets.map((sheet) => {
+      const own = layouts.filter((layout) => layout.sheet === sheet);
+      const count = own.reduce((sum, layout) => sum + layout.count, 0);
+      const size = own[0] ? words.size(own[0].size) : SafeHtml.empty;
+      return html`${words.voice.count('kit-sheets', count)} ${size}`;
+    }),
+  );
+}
+
+function uprightNote({ stock }: StockPlan, { voice }: KitWords): string | undefined {
+  if (stock.print?.value === 'upright') return voice.say('kit-keep-upright');
+  return stock.grain && voice.say(stock.grain.value === 'width' ? 'kit-grain-width' : 'kit-grain-height');
+}
+
+function layoutView(plan: StockPlan, layout: Layout, number: number, words: KitWords): LayoutView {
+  const { voice } = words;
+  const of = plan.layouts.length;
+  const sheets = voice.count('kit-cut-like-this', layout.count);
+  return {
+    heading: of === 1 ? sheets : voice.say('kit-layout', { number, of, sheets }),
+    drawing: drawingElement(layoutDrawing(plan, layout, words)),
+    pieces: piecesOf(plan, layout, words),
+    steps: stepRows(plan, layout, words),
+    keep:
+      layout.offcuts.length > 0
+        ? voice.phrase('kit-keep-offcuts', { sizes: joined(layout.offcuts.map((box) => words.size(box))) })
+        : undefined,
+  };
+}
+
+/** What each sheet gives: `4 × A front, 3¼ × 4½ in`. */
+function piecesOf({ kinds }: StockPlan, { placements }: Layout, words: KitWords): readonly SafeHtml[] {
+  return kinds.flatMap((kind, index) => {
+    const count = placements.filter((placement) => placement.kind === index).length;
+    if (count === 0) return [];
+    const values = {
+      count,
+      letter: kindLetter(index),
+      piece: kindName(kind, words.voice),
+      size: words.size(kind.size),
+    };
+    return [words.voice.phrase('kit-each-sheet', values)];
+  });
+}
+
+/** Every piece by itself, for checking the piles at the end. */
+export type PieceRow = {
+  readonly name: string;
+  readonly size: SafeHtml;
+  readonly stock: string;
+  readonly perKit: number;
+  readonly count: number;
+};
+
+export function pieceRows(plans: readonly StockPlan[], kits: number, words: KitWords): readonly PieceRow[] {
+  return plans.flatMap(({ stock, kinds }) =>
+    kinds.flatMap(({ pieces, size }) =>
+      pieces.map(({ name, perKit, flipped }) => ({
+        name: pieceName(name, words.voice),
+        size: words.size(flipped ? quarterTurned(size) : size),
+        stock: stock.name,
+        perKit,
+        count: perKit * kits,
+      })),
+    ),
+  );
+}

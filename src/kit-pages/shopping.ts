@@ -1,0 +1,110 @@
+import type { Cost, Sum } from '../kit/shopping/cost.ts';
+import type { Line } from '../kit/shopping/line.ts';
+import { html, SafeHtml } from '../words/safe-html.ts';
+import { joined, type KitWords } from './words.ts';
+
+/** A part of the shopping list: what is used up, or what is kept. */
+export type ShoppingGroup = { readonly heading: string; readonly rows: readonly ShoppingRow[] };
+
+export type ShoppingRow = {
+  readonly item: SafeHtml;
+  readonly needed: SafeHtml;
+  readonly onHand: string;
+  readonly buy: SafeHtml;
+  readonly price: string;
+  readonly cost: string;
+};
+
+export function shoppingGroups(lines: readonly Line[], words: KitWords): readonly ShoppingGroup[] {
+  const { say } = words.voice;
+  const group = (key: string, own: readonly Line[]): ShoppingGroup => ({
+    heading: say(key),
+    rows: own.map((line) => rowOf(line, words)),
+  });
+  return [
+    group(
+      'kit-used-up',
+      lines.filter(({ consumed }) => consumed),
+    ),
+    group(
+      'kit-to-have',
+      lines.filter(({ consumed }) => !consumed),
+    ),
+  ].filter(({ rows }) => rows.length > 0);
+}
+
+function rowOf(line: Line, words: KitWords): ShoppingRow {
+  const { voice, amount, money } = words;
+  const { item, sheet, needed, written, share, onHand, onHandWritten, price } = line;
+  const sharing = share === undefined ? undefined : voice.say('supply-share', { count: share });
+  return {
+    item: joined([item, ...(sheet ? [words.size(sheet)] : [])]),
+    needed: needed ? joined([amount(needed), ...(sharing ? [sharing] : [])]) : unknownAmount(written, words),
+    onHand: onHandWritten ?? (onHand ? amount(onHand) : ''),
+    buy: buyOf(line, words),
+    price: price ? money(price) : '',
+    cost: costOf(line, words),
+  };
+}
+
+/** Never zero for what is not known. */
+function costOf({ toGet, cost, price }: Line, { voice, money }: KitWords): string {
+  if (toGet?.value.equals(0n)) return '';
+  if (cost) return money(cost);
+  return voice.say(price ? 'kit-cost-unknown' : 'kit-price-unknown');
+}
+
+function unknownAmount(written: string | undefined, { voice }: KitWords): SafeHtml {
+  const text =
+    written === undefined ? voice.say('kit-amount-unknown') : voice.say('supply-each', { amount: written });
+  return html`${text}`;
+}
+
+/** `2 packs of 25`, `6`, nothing, or why it cannot be said. */
+function buyOf(line: Line, { voice, amount }: KitWords): SafeHtml {
+  const { toGet, pack, packWritten, buy, gaps } = line;
+  if (!toGet) return SafeHtml.empty;
+  if (toGet.value.equals(0n)) return html`${voice.say('kit-nothing-to-buy')}`;
+  const mismatch = gaps.includes('pack')
+    ? voice.say('kit-pack-unlike', { pack: packWritten ?? '' })
+    : undefined;
+  if (mismatch) return html`${mismatch}`;
+  if (buy === undefined) return html`${amount(toGet)}`;
+  if (!pack) return html`${amount(toGet)}`;
+  const size = packWritten ?? amount(pack);
+  return html`${voice.say('kit-packs-of', { packs: voice.count('kit-packs', Number(buy)), pack: size })}`;
+}
+
+/** A line of the reckoning. */
+export type CostRow = { readonly term: string; readonly value: string; readonly note: string | undefined };
+
+export function costRows({ toBuy, used, perAttendee, price }: Cost, words: KitWords): readonly CostRow[] {
+  const { voice, money } = words;
+  const unknown = voice.say('kit-cost-unknown');
+  const rows = [
+    {
+      term: voice.say('kit-cost-buy'),
+      value: toBuy.total ? money(toBuy.total) : unknown,
+      note: withoutNote(toBuy, words),
+    },
+    {
+      term: voice.say('kit-cost-used'),
+      value:
+        used.total && perAttendee
+          ? voice.say('kit-cost-each', { total: money(used.total), each: money(perAttendee) })
+          : unknown,
+      note: withoutNote(used, words),
+    },
+  ];
+  if (!price) return rows;
+  const notes = [voice.say('kit-cost-margin'), withoutNote(used, words)].filter((note) => note !== undefined);
+  const term = voice.say('kit-cost-price', { margin: voice.say.figure(price.margin.toString()) });
+  return [...rows, { term, value: money(price.each), note: notes.join('; ') }];
+}
+
+/** `without Tape, Twine: price or amount unknown`. */
+function withoutNote({ without }: Sum, { voice }: KitWords): string | undefined {
+  if (without.length === 0) return undefined;
+  const items = new Intl.ListFormat(voice.language, { type: 'conjunction' }).format(without);
+  return voice.say('kit-without', { items });
+}

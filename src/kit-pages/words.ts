@@ -1,0 +1,92 @@
+import { moneyFigure } from '../kit/report/figures.ts';
+import type { Currency } from '../kit/report/json.ts';
+import { type Amount, lengthOf } from '../kit/shopping/amount.ts';
+import type { Length } from '../measure/length.ts';
+import { printDecimal, printInches, printMillimetres, rulerInches } from '../measure/print.ts';
+import type { Size } from '../measure/size.ts';
+import type { Money } from '../project/model.ts';
+import { type Leading, measuresFor } from '../words/measures.ts';
+import { html, SafeHtml } from '../words/safe-html.ts';
+import type { Voice } from '../words/voice.ts';
+
+/**
+ * How a kit speaks: in the unit the demonstrator measures in, alone. The plan is cut by her ruler; numbers of the other
+ * edition would belong to pieces of slightly other sizes.
+ */
+export type KitWords = {
+  readonly voice: Voice;
+  readonly leading: Leading;
+  readonly length: (length: Length) => SafeHtml;
+  readonly size: (size: Size) => SafeHtml;
+  /** The same without markup, for a drawing's alternative. */
+  readonly spokenSize: (size: Size) => string;
+  readonly money: (money: Money) => string;
+  readonly amount: (amount: Amount) => string;
+};
+
+export function kitWords(voice: Voice, leading: Leading, currency: Currency): KitWords {
+  const { alone } = measuresFor(voice, leading, false);
+  const figures = (lengths: readonly Length[]): SafeHtml =>
+    alone(
+      lengths.map((length) => ({ inch: length, metric: length })),
+      leading,
+    );
+  return {
+    voice,
+    leading,
+    length: (length) =>
+      isOnRuler(length, leading)
+        ? figures([length])
+        : voice.phrase('kit-about', { length: figures([length]) }),
+    size: ({ width, height }) => figures([width, height]),
+    spokenSize: (size) => spokenSize(size, leading, voice),
+    money: (money) => moneyText(money, currency, voice.language),
+    amount: (amount) => amountText(amount, leading, voice),
+  };
+}
+
+/** Money as the language writes it, to the last unit: digits go in as text, so that no floating point touches them. */
+export function moneyText(money: Money, { code, decimals }: Currency, language: string): string {
+  const format = new Intl.NumberFormat(language, {
+    style: 'currency',
+    currency: code,
+    minimumFractionDigits: decimals,
+    maximumFractionDigits: decimals,
+  });
+  return format.format(moneyFigure(money, decimals) as Intl.StringNumericLiteral);
+}
+
+/** Every item as text, escaped, with commas between. */
+export function joined(items: readonly (string | SafeHtml)[]): SafeHtml {
+  return SafeHtml.join(
+    items.map((item) => html`${item}`),
+    ', ',
+  );
+}
+
+function isOnRuler(length: Length, leading: Leading): boolean {
+  return leading === 'inch' ? rulerInches(length).exact : 2n % length.in('mm').denominator === 0n;
+}
+
+function spokenSize({ width, height }: Size, leading: Leading, { say }: Voice): string {
+  const print = (length: Length): string =>
+    leading === 'inch' ? printInches(length, 'set') : say.figure(printMillimetres(length));
+  const length = say('drawing-by', { width: print(width), height: print(height) });
+  return say(leading === 'inch' ? 'drawing-inches' : 'drawing-millimetres', { length });
+}
+
+/** A number of things, or a length as it is bought: yards beside many inches, metres instead of many centimetres. */
+function amountText(amount: Amount, leading: Leading, { say, language }: Voice): string {
+  if (amount.kind === 'count') return new Intl.NumberFormat(language).format(amount.value.valueOf());
+  const length = lengthOf(amount);
+  const [inches, millimetres] = [length.in('in'), length.mm];
+  if (leading === 'metric')
+    return millimetres < 1000
+      ? say('kit-centimeters', { length: say.figure(printDecimal(length, 'cm', 1)) })
+      : say('kit-meters', { length: say.figure(printDecimal(length.times(1, 100), 'cm', 2)) });
+  const text = say('kit-inches', { length: printInches(length, 'set') });
+  const many = inches.numerator > 72n * inches.denominator;
+  return many
+    ? say('kit-yards', { inches: text, yards: say.figure(printDecimal(length.times(1, 36), 'in', 1)) })
+    : text;
+}

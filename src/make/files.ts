@@ -1,0 +1,126 @@
+import { createHash, randomBytes } from 'node:crypto';
+import { rmSync } from 'node:fs';
+import { mkdir, readFile, rename, rm, rmdir, writeFile } from 'node:fs/promises';
+import { dirname, isAbsolute, join, relative, sep } from 'node:path';
+import { endWithUs } from '../print/lifeline.ts';
+
+/** A folder or file that cannot be written: the environment is at fault, not a project. */
+export class Unwritable extends Error {
+  override readonly name = 'Unwritable';
+}
+
+/** A file to be made: its path below the output folder, with `/` between, and its bytes. */
+export type OutputFile = { readonly path: string; readonly bytes: Uint8Array };
+
+/** What happened to a file: `kept` when it already had these very bytes. */
+export type Written = { readonly path: string; readonly how: 'new' | 'changed' | 'kept' };
+
+export function sha256(content: string | Uint8Array): string {
+  return createHash('sha256').update(content).digest('hex');
+}
+
+export async function readIfThere(path: string): Promise<Uint8Array | undefined> {
+  try {
+    return await readFile(path);
+  } catch {
+    return undefined;
+  }
+}
+
+/** Whether a file was being written when whoever wrote it died. */
+export function isStaged(path: string): boolean {
+  return /\.making-[0-9a-f]{8}$/u.test(path);
+}
+
+/**
+ * Puts a set of files in place together: all are first written beside their target, and only when every one is
+ * safely on the disk are they renamed over the old ones. Files that already have the same bytes are left alone.
+ * @throws Unwritable with a remedy.
+ */
+export async function putFiles(out: string, files: readonly OutputFile[]): Promise<Written[]> {
+  const staged: { from: string; to: string }[] = [];
+  const written: Written[] = [];
+  const forget = endWithUs(() => {
+    for (const { from } of staged) rmSync(from, { force: true });
+  });
+  try {
+    for (const { path, bytes } of files) {
+      const to = join(out, path);
+      const old = await readIfThere(to);
+      if (old && Buffer.compare(old, bytes) === 0) {
+        written.push({ path, how: 'kept' });
+        continue;
+      }
+      await mkdir(dirname(to), { recursive: true });
+      const from = `${to}${stagingMark()}`;
+      staged.push({ from, to });
+      await writeFile(from, bytes);
+      written.push({ path, how: old ? 'changed' : 'new' });
+    }
+    for (const { from, to } of staged) await rename(from, to);
+  } catch (error) {
+    await Promise.all(staged.map(({ from }) => rm(from, { force: true })));
+    throw unwritable(out, error);
+  } finally {
+    forget();
+  }
+  return written;
+}
+
+/**
+ * Removes files that an earlier make put there and this one no longer makes, and the folders that are empty then.
+ * Never leaves the output folder. @throws Unwritable with a remedy.
+ */
+export async function removeFiles(out: string, paths: readonly string[]): Promise<void> {
+  for (const path of paths) {
+    const target = join(out, path);
+    if (!isInside(out, target)) continue;
+    try {
+      await rm(target, { force: true });
+    } catch (error) {
+      throw unwritable(out, error);
+    }
+    await removeEmpty(dirname(target), out);
+  }
+}
+
+/** Removes a folder and those around it, up to `out`, as far as there is nothing in them. */
+async function removeEmpty(folder: string, out: string): Promise<void> {
+  if (!isInside(out, folder)) return;
+  const isGone = await rmdir(folder).then(
+    () => true,
+    () => false,
+  );
+  if (isGone) await removeEmpty(dirname(folder), out);
+}
+
+function isInside(out: string, path: string): boolean {
+  const way = relative(out, path);
+  return way !== '' && way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way);
+}
+
+/** @throws Unwritable when nothing can be written into the output folder, before any work is done. */
+export async function checkWritable(out: string): Promise<void> {
+  const probe = join(out, stagingMark());
+  try {
+    await mkdir(out, { recursive: true });
+    await writeFile(probe, '');
+    await rm(probe);
+  } catch (error) {
+    throw unwritable(out, error);
+  }
+}
+
+/** What is put behind a name while its file is being written. */
+function stagingMark(): string {
+  return `.making-${randomBytes(4).toString('hex')}`;
+}
+
+/** A refusal of the file system, with the file that it is about: one that is open elsewhere cannot be replaced. */
+export function unwritable(out: string, error: unknown): Unwritable {
+  const { code = String(error), path, dest = path } = error as NodeJS.ErrnoException & { dest?: string };
+  const at = dest !== undefined && isInside(out, dest) && !isStaged(dest) ? ` at ${relative(out, dest)}` : '';
+  return new Unwritable(
+    `cannot write into ${out} (${code}${at}): free or unlock it, or choose another folder with --out`,
+  );
+}

@@ -1,0 +1,113 @@
+import type { Editions, Twin } from '../edition/editions.ts';
+import type { Length } from '../measure/length.ts';
+import { printInches, printMillimetres, rulerInches } from '../measure/print.ts';
+import { betweenMembers } from './labels.ts';
+import { html, SafeHtml } from './safe-html.ts';
+import type { Voice } from './voice.ts';
+
+/** The edition that comes first; the other stands beside it. */
+export type Leading = Editions['own'];
+
+/** How lengths belong together: `2 × 4 in`; `1, 4, and 9 in` in a sentence; `1, 4, 9 in` in a column. */
+export type Grouping = 'size' | 'sentence' | 'column';
+
+/**
+ * Prints lengths that exist in both editions. Each edition's text stands in an element of its own with `data-unit`,
+ * so that a page can show one of them alone.
+ */
+export type Measures = {
+  readonly leading: Leading;
+  /** Both editions, the second in brackets: `2¼ × 4 in (57 × 102 mm)`. */
+  readonly both: (lengths: readonly Twin[], grouping?: Grouping) => SafeHtml;
+  /** One edition, for a column of its own. */
+  readonly alone: (lengths: readonly Twin[], edition: Leading, grouping?: Grouping) => SafeHtml;
+  /** Both editions as plain text, for titles, alternatives and link previews. */
+  readonly text: (lengths: readonly Twin[]) => string;
+};
+
+/**
+ * @param spoken whether inches are also written out for screen readers, beside figures hidden from them. Not for
+ *   print: what is hidden from a screen reader loses its tag in a PDF.
+ */
+export function measuresFor(voice: Voice, leading: Leading, spoken: boolean): Measures {
+  const alone = (lengths: readonly Twin[], edition: Leading, grouping: Grouping = 'size'): SafeHtml => {
+    const own = lengths.map((length) => (edition === 'inch' ? length.inch : length.metric));
+    return edition === 'inch' ? inches(own, grouping, voice, spoken) : metric(own, grouping, voice);
+  };
+  const second: Leading = leading === 'inch' ? 'metric' : 'inch';
+  return {
+    leading,
+    alone,
+    both: (lengths, grouping) =>
+      html`<span class="measure">${alone(lengths, leading, grouping)} <span class="twin"><span class="bracket">(</span>${alone(lengths, second, grouping)}<span class="bracket">)</span></span></span>`,
+    text: (lengths) => {
+      const plain = {
+        inch: `${lengths.map(({ inch }) => printInches(inch, 'plain')).join(' × ')} in`,
+        metric: `${lengths.map(({ metric }) => voice.say.figure(printMillimetres(metric))).join(' × ')} mm`,
+      };
+      return `${plain[leading]} (${plain[second]})`;
+    },
+  };
+}
+
+/** A length as a ruler shows it, its fraction marked so that the typeface sets it as one figure. */
+export function inchFigure(length: Length): SafeHtml {
+  const { negative, whole, numerator, denominator } = rulerInches(length);
+  const sign = negative ? '−' : '';
+  if (numerator === 0n) return html`${`${sign}${whole}`}`;
+  const fraction = html`<span class="fraction">${`${numerator}/${denominator}`}</span>`;
+  if (whole === 0n) return html`${sign}${fraction}`;
+  return html`<span class="mixed">${`${sign}${whole}`} ${fraction}</span>`;
+}
+
+function inches(lengths: readonly Length[], grouping: Grouping, voice: Voice, spoken: boolean): SafeHtml {
+  const figures = joined(lengths.map(inchFigure), grouping, voice, 'in');
+  if (!spoken) return html`<span data-unit="in">${figures}</span>`;
+  const words = spokenInches(lengths, grouping, voice);
+  return html`<span data-unit="in"><span aria-hidden="true">${figures}</span><span class="spoken">${words}</span></span>`;
+}
+
+function metric(lengths: readonly Length[], grouping: Grouping, voice: Voice): SafeHtml {
+  const figures = lengths.map((length) => html`${voice.say.figure(printMillimetres(length))}`);
+  return html`<span data-unit="mm">${joined(figures, grouping, voice, 'mm')}</span>`;
+}
+
+/** A size stays on one line; of a row of positions only the last keeps its unit by it. */
+function joined(figures: readonly SafeHtml[], grouping: Grouping, voice: Voice, unit: string): SafeHtml {
+  if (grouping === 'size') {
+    return html`<span class="figures">${SafeHtml.join(figures, ' × ')} ${unit}</span>`;
+  }
+  const last = figures.at(-1) ?? SafeHtml.empty;
+  const closing = html`<span class="figures">${last} ${unit}</span>`;
+  const between = betweenMembers(figures.map(String));
+  const row = [...figures.slice(0, -1), closing];
+  if (grouping === 'column') return SafeHtml.join(row, between);
+  if (between === ', ' || row.length < 3) return voice.list(row);
+  return voice.list([SafeHtml.join(row.slice(0, -1), between), closing]);
+}
+
+function spokenInches(lengths: readonly Length[], grouping: Grouping, voice: Voice): SafeHtml {
+  const words = lengths.map((length) => spokenFigure(length, voice));
+  const together =
+    grouping === 'size' ? words.join(` ${voice.say('spoken-by')} `) : voice.list(words).toString();
+  const first = lengths[0];
+  const single = lengths.length === 1 && first !== undefined && isOneInch(first, voice);
+  return voice.phrase(single ? 'spoken-inch' : 'spoken-inches', { figures: together });
+}
+
+/** A fraction is singular in every language; what is more than one inch, by the language's own rule. */
+function isOneInch(length: Length, { say }: Voice): boolean {
+  const { whole, numerator } = rulerInches(length);
+  return whole === 0n || (whole === 1n && numerator === 0n) || say.isOne(length.mm / 25.4);
+}
+
+/** `2 and 11 sixteenths`; in a language that sets the unit within, that too. */
+function spokenFigure(length: Length, voice: Voice): string {
+  const { negative, whole, numerator, denominator } = rulerInches(length);
+  const sign = negative ? '−' : '';
+  const integer = `${sign}${voice.count('spoken-whole', Number(whole))}`;
+  if (numerator === 0n) return integer;
+  const fraction = voice.count(`spoken-part-${denominator}`, Number(numerator));
+  if (whole > 0n) return voice.say('spoken-mixed', { whole: integer, fraction });
+  return `${sign}${denominator === 2n ? voice.say('spoken-half') : voice.say('spoken-fraction', { fraction })}`;
+}

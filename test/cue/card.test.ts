@@ -1,0 +1,231 @@
+import { describe, expect, it } from 'vitest';
+import { type CueCard, cueCard, renderCueCard } from '../../src/cue/card.ts';
+import { ROOMS, type Room } from '../../src/cue/room.ts';
+import { NO_REVISIONS } from '../../src/project/ledger.ts';
+import { all, type Node, one, parseMarkup, textOf } from '../handout/markup.ts';
+import { labels, renderer, type Sample, sample, sheetHtml } from '../handout/sample.ts';
+
+const SITE = 'sessions: { every: 2 weeks, on: thursday, at: "18:30" }\n';
+
+const SHEET = `---
+title: Pencil "box"
+session: 2026-12-10
+measurements:
+  unit: in
+  stock:
+    blue:  { name: Blue cardstock, sheet: 8 1/2 x 11, color: "#2f4b66" }
+    cream: { name: Cream cardstock, sheet: 8 1/2 x 11 }
+  pieces:
+    box:   { stock: blue, form: lidded tray, inside: 4 1/4 x 3 3/4 x 1, lid: 3/4 }
+    label: { stock: cream, cut: 2 11/16 x 1, on: box.top }
+    slip:  { stock: cream, cut: 2 x 3, count: 12 }
+supplies:
+  - { item: Strong double-sided tape, kind: adhesive, each: 12 in, instead: wet glue }
+  - { item: Paper trimmer, kind: tool }
+  - { item: Hot glue gun, kind: adhesive }
+  - { item: Anchor stamp, kind: stamp, instead: an anchor cut freehand }
+  - { item: Blue ink, kind: ink }
+  - { item: Bone folder, kind: tool, instead: the back of a spoon }
+---
+Hello.
+
+:::host
+Wave to the camera.
+:::
+
+## Cut and score :step{minutes=10 ahead}
+Cut :piece[box] and :count[slip] of the :piece[slip]. :scores[box]
+
+:::host
+Cut two.
+:::
+
+## Stamp the label :step{minutes=4 dry=10}
+Stamp the anchor on the :piece[label].
+
+## Fold :step{minutes=5}
+Fold and use the bone folder. ![A gun](photos/gun.jpg)
+
+:::host
+Hold up the :piece[label].
+:::
+
+## Stick the label on :step{minutes=3}
+Put tape on the :piece[label].
+
+:::caution
+Do not <b>press</b>.
+:::
+
+## Close it
+Close it.
+
+- A list
+  :::host
+  Say *goodbye*.
+  :::
+`;
+
+const project = sample(SHEET, { 'site.yaml': SITE, 'sample/photos/gun.jpg': 'x' });
+const [everything = ROOMS[0], ...less] = ROOMS;
+
+function cardOf({ editions, site }: Sample, room: Room | undefined = everything): CueCard {
+  if (!room) throw new Error('there is no room');
+  const styles = { kind: 'inline', css: '' } as const;
+  return cueCard({ editions, site, labels, ledger: NO_REVISIONS, styles }, room);
+}
+
+function pageOf(from: Sample, room: Room | undefined = everything): Node {
+  return parseMarkup(renderCueCard(cardOf(from, room), renderer, labels));
+}
+
+const page = pageOf(project);
+const text = textOf(one(page, 'body'));
+
+describe('a cue card', () => {
+  it('says all its words', () => {
+    expect(text).not.toMatch(/\{\w+\}|undefined|\[object/u);
+    expect(text).toContain('Pencil “box”');
+    expect(text).toContain('Thursday, December 10, 2026');
+  });
+
+  it('reads out the very cuts and scores of the sheet', () => {
+    const sheet = parseMarkup(sheetHtml(project, 'large-print'));
+    const sizes = (root: Node, rows: string): string[][] =>
+      all(one(root, rows), 'tr').flatMap((row) => {
+        const cells = all(row, 'td')
+          .map(textOf)
+          .filter((cell) => / (?:in|mm)$/u.test(cell));
+        return cells.length === 2 ? [cells] : [];
+      });
+    expect(sizes(page, '.cue-cuts')).toEqual(sizes(sheet, '.cut-list'));
+    expect(sizes(page, '.cue-cuts')).toHaveLength(4);
+    const moves = all(sheet, '.move').map((move) => [
+      textOf(one(move, 'th')),
+      ...all(move, 'td').map(textOf),
+    ]);
+    const said = all(one(page, 'main'), '.cue-scores')
+      .flatMap((piece) => all(piece, 'li'))
+      .map((move) => {
+        const words = textOf(move);
+        const positions = textOf(one(move, '.cue-positions'));
+        const lead = textOf(one(move, '.cue-lead'));
+        return [
+          words.slice(0, -positions.length).trim().replace(/:$/u, ''),
+          lead,
+          positions.slice(lead.length).trim(),
+        ];
+      });
+    expect(said).toEqual(moves);
+    expect(said).toHaveLength(4);
+  });
+
+  it('tells what to do ahead, with counts', () => {
+    const [only, ...others] = all(one(page, '.cue-ahead'), 'li').map(textOf);
+    expect(others).toEqual([]);
+    expect(only).toMatch(/^1\. Cut and score 10 minutes; 1 × box\s?12 × slip Cut two\.$/u);
+  });
+
+  it('runs the clock, waits for what dries, and says where a step has no minutes', () => {
+    const rows = all(page, '.cue-step').map((row) => textOf(row).replace(/ /gu, ' '));
+    expect(rows).toEqual([
+      '6:30 PM Welcome, with the cautions said aloud Wave to the camera.',
+      '6:30 PM 2. Stamp the label 4 minutes, dry at 6:44 PM',
+      expect.stringMatching(/^6:34 PM 3\. Fold 5 minutes Hold up the label 2 11\/16 × 1 in/u),
+      '6:44 PM 4. Stick the label on 3 minutes Begins after 5 minutes of waiting: not dry before. Say: Do not press.',
+      '6:47 PM 5. Close it no time given Say goodbye.',
+      '6:47 PM Finished',
+    ]);
+    expect(textOf(one(page, '.cue-when')).replace(/ /gu, ' ')).toMatch(/6:30 PM to 6:47 PM or later$/u);
+  });
+
+  it('counts from nought where nobody said when a session starts', () => {
+    const unset = pageOf(sample(SHEET, { 'sample/photos/gun.jpg': 'x' }));
+    expect(textOf(one(unset, '.cue-when'))).toMatch(/0:00 to 0:17 or later$/u);
+  });
+
+  it('lays the table in order of use', () => {
+    const laid = all(one(page, '.cue-table'), 'li').map(textOf);
+    expect(laid).toEqual([
+      '– Paper trimmer',
+      '2 Anchor stamp, or an anchor cut freehand',
+      '2 Blue ink',
+      '3 Bone folder, or the back of a spoon',
+      '4 Strong double-sided tape, 12 in (305 mm) each, or wet glue',
+      '– Hot glue gun',
+    ]);
+  });
+
+  it('says the cautions of the sheet in short', () => {
+    const sheet = parseMarkup(sheetHtml(project, 'letter'));
+    const named = all(one(sheet, '.cautions'), 'dt').map((term) => `${textOf(term)}:`);
+    const said = all(one(page, '.cue-cautions'), 'strong').map(textOf);
+    expect(said).toEqual(named);
+    expect(said).toEqual(['Blades:', 'Hot glue:']);
+    expect(text).toMatch(/maker’s instructions.*local rules/u);
+  });
+
+  it('lets no markup of a project through', () => {
+    const bold = all(one(page, 'body'), 'b');
+    expect(bold.map(({ attributes }) => attributes.class)).toEqual(['piece']);
+  });
+});
+
+describe('the notes of the demonstrator', () => {
+  it('are on the card and on no sheet', () => {
+    const notes = ['Wave to the camera', 'Cut two', 'Hold up', 'Say goodbye'];
+    for (const note of notes) expect(text).toContain(note);
+    for (const target of ['page', 'letter', 'a4', 'large-print'] as const) {
+      const sheet = textOf(one(parseMarkup(sheetHtml(project, target)), 'body'));
+      expect(notes.filter((note) => sheet.includes(note))).toEqual([]);
+    }
+  });
+});
+
+describe('a card with too little room', () => {
+  it('never sets a type under 16 points', () => {
+    for (const room of ROOMS) expect(room.points).toBeGreaterThanOrEqual(16);
+    expect(renderCueCard(cardOf(project, ROOMS[1]), renderer, labels)).toContain('font-size: 16pt');
+  });
+
+  it('leaves things out in a fixed order, and says each time what', () => {
+    const told = less.map((room) => cardOf(project, room).missing);
+    const [cautions, instead, table] = [
+      'The cautions of single steps are on the sheet.',
+      'What to take instead of a supply is on the sheet.',
+      'The supplies are on the sheet.',
+    ];
+    const notes = 'Your own notes did not fit: they are in sample/sheet.md.';
+    expect(told).toEqual([
+      [],
+      [cautions],
+      [cautions, instead],
+      [cautions, table],
+      [cautions, table, notes],
+      [cautions, table, notes],
+      [cautions, table, notes],
+    ]);
+    for (const room of less) {
+      const shown = textOf(one(pageOf(project, room), 'body'));
+      expect(shown.includes('Do not press')).toBe(room.stepCautions);
+      expect(shown.includes('the back of a spoon')).toBe(room.table && room.instead);
+      expect(shown.includes('Anchor stamp')).toBe(room.table);
+      expect(shown.includes('Wave to the camera')).toBe(room.notes);
+    }
+  });
+
+  it('says how many rows are left out', () => {
+    const pieces = Array.from({ length: 20 }, (_, index) => `    p${index}: { cut: 2 x ${index + 1} }`);
+    const many = sample(
+      `---\ntitle: Many\nmeasurements:\n  unit: in\n  pieces:\n${pieces.join('\n')}\n---\n`,
+    );
+    expect(textOf(one(pageOf(many, ROOMS.at(-1)), '.cue-left'))).toBe('12 more: see the sheet.');
+  });
+
+  it('does not speak of leaving out what was never there', () => {
+    const bare = sample(
+      '---\ntitle: Bare\nmeasurements:\n  unit: in\n  pieces:\n    tag: { cut: 2 x 4 }\n---\nA tag.\n',
+    );
+    for (const room of ROOMS) expect(cardOf(bare, room).missing).toEqual([]);
+  });
+});

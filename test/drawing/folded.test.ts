@@ -1,0 +1,116 @@
+import { describe, expect, it } from 'vitest';
+import type { Drawing } from '../../src/drawing/drawing.ts';
+import { foldedDrawing } from '../../src/drawing/folded.ts';
+import { USUAL_VIEW } from '../../src/shape/view/axonometric.ts';
+import {
+  BOX,
+  BOX_METRIC,
+  editionsOf,
+  elementsOf,
+  inchStyle,
+  linesOf,
+  metricStyle,
+  stretchesOf,
+} from './drawn.ts';
+
+const editions = editionsOf(BOX, BOX_METRIC);
+/** So large that nothing is reduced: a drawing at full size. */
+const ROOM = { width: 1000, height: 1000 };
+
+function folded(view = 'folded', style = inchStyle, id = 'box', from = editions, room = ROOM): Drawing {
+  const drawing = foldedDrawing(from, id, view, room, style);
+  if (!drawing) throw new Error(`no view ${view} of ${id}`);
+  return drawing;
+}
+
+const faces = ({ svg }: Drawing): readonly string[] =>
+  elementsOf(svg).flatMap(({ attributes }) =>
+    attributes.class === 'face tint' ? [attributes.fill ?? ''] : [],
+  );
+
+/** Lengths of the upright edges in the picture, rounded to 1/100 mm, each once. */
+const uprights = ({ svg }: Drawing): Set<number> =>
+  new Set(
+    stretchesOf(linesOf(svg, 'edge'))
+      .filter(([from, to]) => Math.abs(from.x - to.x) < 0.002)
+      .map(([from, to]) => Math.round(Math.abs(from.y - to.y) * 100) / 100),
+  );
+
+describe('a folded shape', () => {
+  it('keeps every upright length as the projection has it: height by the cosine of the tilt', () => {
+    const cosine = Math.cos((USUAL_VIEW.tilt * Math.PI) / 180);
+    const lengths = [...uprights(folded())];
+    // The walls are 4 3/4 in high, the layer on the front 4 1/2 in.
+    for (const inches of [4.75, 4.5])
+      expect(lengths.some((length) => Math.abs(length - inches * 25.4 * cosine) < 0.02)).toBe(true);
+  });
+
+  it('is the metric edition where that leads', () => {
+    const cosine = Math.cos((USUAL_VIEW.tilt * Math.PI) / 180);
+    const lengths = [...uprights(folded('folded', metricStyle))];
+    for (const millimetres of [121, 115])
+      expect(lengths.some((length) => Math.abs(length - millimetres * cosine) < 0.02)).toBe(true);
+  });
+
+  it('shows the layers in the colours of their stocks, light and dark by the way they face', () => {
+    const colours = new Set(faces(folded()));
+    expect(colours.size).toBeGreaterThanOrEqual(5);
+    // The box's front and side are of one stock and differ in shade alone.
+    const flat = new Set(faces(folded('flat')));
+    expect(flat.size).toBe(3);
+  });
+
+  it('has as many faces flat as the net has panels, and its layers', () => {
+    const panels = editions.inch.shapes.nets.get('box')?.panels.length ?? 0;
+    expect(faces(folded('flat'))).toHaveLength(panels + 3);
+  });
+
+  it('shows each stage on the way, and none that there isn’t', () => {
+    const shown = ['flat', 'fold-1', 'fold-2', 'fold-3'].map((view) => folded(view).svg);
+    expect(new Set(shown).size).toBe(4);
+    for (const view of ['fold-0', 'fold-99', 'fold-', 'sideways', ''])
+      expect(foldedDrawing(editions, 'box', view, ROOM, inchStyle)).toBeUndefined();
+    expect(foldedDrawing(editions, 'nothing', 'folded', ROOM, inchStyle)).toBeUndefined();
+  });
+
+  it('fits its room', () => {
+    const { width, height } = folded('folded', inchStyle, 'box', editions, { width: 40, height: 30 });
+    // Half a millimetre of border on each side.
+    expect(Math.max(width - 41, height - 31)).toBeCloseTo(0, 6);
+  });
+
+  it('reads out what it measures over all and what lies on it', () => {
+    // Walls of 4 3/4 in and a flange of 1/2 in on top of them.
+    expect(folded().alternative).toContain('Box, folded: 3½ by 5¼ by 1 inches, 89 by 133 by 25 millimeters.');
+    expect(folded().alternative).toContain('On it: front, strip and label.');
+    expect(folded('flat').alternative).toContain('Box, flat: 9½ by 6¾ inches, 241 by 171 millimeters.');
+    expect(folded('fold-1').alternative).toContain('Box after folding stage 1:');
+  });
+
+  it('shows what folds flat a little open, and says how large it is closed', () => {
+    const cards = editionsOf(
+      'unit: in\npieces:\n  card: { form: single-fold card, size: 4 1/4 x 5 1/2 }\n  mail: { form: envelope, card: 5 1/2 x 4 1/4 }',
+    );
+    const card = folded('folded', inchStyle, 'card', cards);
+    expect(faces(card)).toHaveLength(2);
+    expect(new Set(faces(card)).size).toBe(2);
+    expect(card.alternative).toContain('Card, folded: 4¼ by 5½ inches, 108 by 140 millimeters.');
+    const mail = folded('folded', inchStyle, 'mail', cards);
+    // Light falls on the flap, which stands off from the back, as on nothing else.
+    expect(new Set(faces(mail)).size).toBe(2);
+    expect(mail.alternative).toContain('Mail, folded: 5¾ by 4½ inches, 146 by 114 millimeters.');
+  });
+
+  it('shows the sheets of a piece together, or one of them alone', () => {
+    const tray = editionsOf('unit: in\npieces: { box: { form: lidded tray, inside: 4 x 3 x 1 } }');
+    const both = folded('folded', inchStyle, 'box', tray);
+    const lid = folded('folded', inchStyle, 'box.lid', tray);
+    expect(faces(lid).length).toBeGreaterThan(4);
+    expect(faces(both).length).toBeGreaterThan(faces(lid).length + 4);
+    expect(lid.alternative).toContain('Box lid, folded');
+    const high = folded('folded', inchStyle, 'box', tray, { width: 40, height: 100 });
+    const wide = folded('folded', inchStyle, 'box', tray, { width: 100, height: 30 });
+    expect(high.height).toBeGreaterThan(high.width);
+    expect(wide.width).toBeGreaterThan(wide.height);
+  });
+});

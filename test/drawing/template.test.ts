@@ -1,0 +1,181 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Drawing } from '../../src/drawing/drawing.ts';
+import { keyDrawing, keyEntries } from '../../src/drawing/key.ts';
+import { templateDrawing, templateReduction } from '../../src/drawing/template.ts';
+import {
+  BOX,
+  BOX_METRIC,
+  editionsOf,
+  elementsOf,
+  inchStyle,
+  inkOf,
+  lengthOf,
+  linesOf,
+  metricStyle,
+  say,
+  stretchesOf,
+  textsOf,
+} from './drawn.ts';
+
+const editions = editionsOf(BOX, BOX_METRIC);
+
+function template(reduction: number, style = inchStyle, from = editions, id = 'box'): Drawing {
+  const drawing = templateDrawing(from, id, reduction, style);
+  if (!drawing) throw new Error(`no template of ${id}`);
+  return drawing;
+}
+
+/** Positions of the upright stretches of a kind of line, each once. */
+function columns(svg: string, kinds: readonly string[]): number[] {
+  const upright = kinds
+    .flatMap((kind) => stretchesOf(linesOf(svg, kind)))
+    .filter(([from, to]) => from.x === to.x);
+  return [...new Set(upright.map(([{ x }]) => x))].sort((a, b) => a - b);
+}
+
+describe('a template', () => {
+  it('draws score lines and edges where the net has them, at scale', () => {
+    const { svg } = template(2);
+    const folds = columns(svg, ['mountain']).filter((x) => x > 0 && x < 120);
+    expect(folds).toEqual([1, 4.5, 5.5, 9].map((inches) => expect.closeTo((inches * 25.4) / 2, 3)));
+    expect(Math.max(...columns(svg, ['blank', 'cut']))).toBeCloseTo((9.5 * 25.4) / 2, 3);
+  });
+
+  it('is the metric edition where that leads', () => {
+    const folds = columns(template(2, metricStyle).svg, ['mountain']).filter((x) => x > 0);
+    expect(folds).toEqual([12.5, 57, 69.5, 114]);
+  });
+
+  it('tells folds by their line: valley dashed, mountain chain', () => {
+    const { svg } = template(1);
+    // The one valley line, 1/2 in from the top, runs over front and back: 2 × 3 1/2 in.
+    const valley = linesOf(svg, 'valley').filter(([from]) => (from?.y ?? 0) < 100);
+    expect(lengthOf(valley)).toBeCloseTo(2 * 3.5 * 25.4, 2);
+    const dashes = (kind: string): number =>
+      elementsOf(svg)
+        .find(({ attributes }) => attributes.class === kind)
+        ?.attributes['stroke-dasharray']?.split(' ').length ?? 0;
+    expect([dashes('valley'), dashes('mountain'), dashes('cut')]).toEqual([2, 4, 0]);
+  });
+
+  it('lets dashes run on along a curve', () => {
+    const pillow = editionsOf('unit: in\npieces: { box: { form: pillow box, size: 3 x 5 } }');
+    const { svg } = template(1, inchStyle, pillow);
+    const folds = linesOf(svg, 'mountain');
+    // Two straight folds, two arcs at each end, and the sample in the key.
+    expect(folds).toHaveLength(7);
+    expect(stretchesOf(folds).length).toBeGreaterThan(30);
+  });
+
+  it('hatches the waste and dots what is glued', () => {
+    const { svg } = template(1);
+    const areaOf = (outline: readonly { x: { mm: number }; y: { mm: number } }[]): number =>
+      Math.abs(
+        outline.reduce((sum, { x, y }, index) => {
+          const next = outline[(index + 1) % outline.length];
+          return sum + (next ? x.mm * next.y.mm - next.x.mm * y.mm : 0);
+        }, 0) / 2,
+      );
+    const net = editions.inch.shapes.nets.get('box');
+    const waste = (net?.waste ?? []).reduce((sum, outline) => sum + areaOf(outline), 0);
+    // Lines 1.6 mm apart; the sample in the key is hatched too.
+    expect(lengthOf(linesOf(svg, 'hatch')) * 1.6).toBeGreaterThan(waste * 0.95);
+    expect(lengthOf(linesOf(svg, 'hatch')) * 1.6).toBeLessThan(waste * 1.15);
+    const tab = linesOf(svg, 'glue').filter(([dot]) => (dot?.x ?? 0) > 9 * 25.4 && (dot?.y ?? 0) < 140);
+    expect(tab.length).toBeGreaterThan(100);
+  });
+
+  it('says score positions as at the board, inches over millimetres of either edition', () => {
+    const texts = textsOf(template(2).svg);
+    const figures = texts.slice(texts.indexOf('from bottom') + 1, texts.indexOf('from left'));
+    expect(texts.slice(texts.indexOf('1'), texts.indexOf('from bottom'))).toEqual(
+      expect.arrayContaining(['1', '25', '5 3/4', '146', '6 1/4', '159']),
+    );
+    expect(figures).toEqual(['1', '25', '4 1/2', '114', '5 1/2', '139', '9', '228']);
+    expect(texts).toContain('9 1/2 in');
+    expect(texts).toContain('241 mm');
+    expect(texts.at(-1)).toBe('Scale 1:2 · inches over millimeters');
+    expect(textsOf(template(2, metricStyle).svg).at(-1)).toBe('Scale 1:2 · millimeters over inches');
+  });
+
+  it('names panels, upright where that fits and by number where nothing does', () => {
+    const texts = textsOf(template(2).svg);
+    for (const name of ['front', 'back', 'tab']) expect(texts).toContain(name);
+    const narrow = editionsOf(`unit: mm
+pieces:
+  strip:
+    cut: 60 x 6
+    score: [{ from: left, at: [5] }]
+    panels: { longish name: A1 }`);
+    const few = textsOf(template(2, inchStyle, narrow, 'strip').svg);
+    expect(few.filter((text) => text === '1')).toHaveLength(1);
+    expect(few).toContain('1 longish name');
+  });
+
+  it('reads out size, scores, panels, waste and glue', () => {
+    const { alternative } = template(2);
+    expect(alternative).toContain('Template of Box, scale 1:2: 9½ by 6¾ inches, 241 by 171 millimeters.');
+    expect(alternative).toContain(
+      'Score lines from the left edge at 1, 4½, 5½ and 9 inches (25, 114, 139 and 228 millimeters).',
+    );
+    expect(alternative).toContain('Front: 3½ by 4¾ inches, 89 by 121 millimeters.');
+    expect(alternative).toContain('Glue on: tab');
+  });
+
+  it('takes a scale from the series of ISO 5455', () => {
+    const net = editions.inch.shapes.nets.get('box');
+    if (!net) throw new Error('no net');
+    const reductions = [300, 130, 120, 60, 30, 20, 1].map((width) =>
+      templateReduction(net, { width, height: 1000 }),
+    );
+    expect(reductions).toEqual([1, 2, 5, 5, 10, 20, 20]);
+  });
+
+  it('never lets labels touch, however close the score lines', () => {
+    const positions = fc.uniqueArray(fc.integer({ min: 1, max: 87 }), { minLength: 1, maxLength: 12 });
+    fc.assert(
+      fc.property(positions, positions, (across, down) => {
+        const eighths = (list: readonly number[]): string =>
+          list
+            .toSorted((a, b) => a - b)
+            .map((each) => `${each}/8`)
+            .join(', ');
+        const crowded = editionsOf(`unit: in
+pieces:
+  sheet:
+    cut: 11 x 11
+    score:
+      - { from: left, at: [${eighths(across)}] }
+      - { from: bottom, at: [${eighths(down)}] }`);
+        const { svg } = template(5, inchStyle, crowded, 'sheet');
+        const boxes = elementsOf(svg)
+          .filter(({ name }) => name === 'text')
+          .map(inkOf);
+        for (const [index, [x0, y0, x1, y1]] of boxes.entries())
+          for (const [a0, b0, a1, b1] of boxes.slice(index + 1))
+            expect(a0 < x1 && x0 < a1 && b0 < y1 && y0 < b1).toBe(false);
+      }),
+      { seed: 3, numRuns: 40 },
+    );
+  });
+});
+
+describe('a key', () => {
+  it('explains what the net has, and nothing else', () => {
+    const net = editions.inch.shapes.nets.get('box');
+    if (!net) throw new Error('no net');
+    expect(keyEntries(net)).toEqual(['cut', 'mountain', 'valley', 'waste', 'glue']);
+    const front = editions.inch.shapes.nets.get('front');
+    expect(front && keyEntries(front)).toEqual(['cut']);
+  });
+
+  it('has a sample and a word for each, in the width it is given', () => {
+    const drawing = keyDrawing(['cut', 'mountain', 'valley', 'flat', 'waste', 'glue'], 60, inchStyle);
+    expect(textsOf(drawing.svg)).toHaveLength(6);
+    expect(drawing.width).toBeLessThan(62);
+    expect(drawing.alternative).toContain(say('drawing-key-mountain'));
+    for (const kind of ['cut', 'mountain', 'valley', 'flat', 'hatch', 'glue'])
+      expect(linesOf(drawing.svg, kind).length).toBeGreaterThan(0);
+  });
+});

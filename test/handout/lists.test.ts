@@ -1,0 +1,294 @@
+import { describe, expect, it } from 'vitest';
+import { cutList } from '../../src/handout/cut-list.ts';
+import { factsOf } from '../../src/handout/facts.ts';
+import { referrer } from '../../src/handout/references.ts';
+import { scoreList } from '../../src/handout/score-list.ts';
+import type { Setting } from '../../src/handout/setting.ts';
+import { supplyGroups } from '../../src/handout/supplies.ts';
+import { scoreMoves } from '../../src/words/score-moves.ts';
+import { parseMarkup, textOf } from './markup.ts';
+import { sampleOf, settingFor } from './sample.ts';
+
+const read = (markup: unknown): string => textOf(parseMarkup(String(markup)));
+
+/**
+ * A sheet 8 × 6 3/4 in scored from the left at 1 1/4, 3 3/4, 5 and 7 1/2 and, after a quarter turn, at 1 1/4, 5 1/2
+ * and 6 1/8 has a front of 2 1/2 × 4 1/4 in, on which a layer of 2 1/4 × 4 in shows 1/8 in all round. Common
+ * practice, no source.
+ */
+const BOX = `
+unit: in
+stock:
+  blue: { name: Blue cardstock, sheet: 8 1/2 x 11, weight: 110 lb index, color: "#2f4b66" }
+  print: { name: Wave print, sheet: 12 x 12, weight: 120 gsm, print: upright }
+pieces:
+  box:
+    stock: blue
+    cut: 8 x 6 3/4
+    score:
+      - { from: left,   at: [1 1/4, 3 3/4, 5, 7 1/2] }
+      - { from: bottom, at: [1 1/4, 5 1/2, 6 1/8] }
+    panels: { left: A3, front: B3, right: C3, back: D3, tab: E3, bottom: B4 }
+    trim:   [A1, C1, E1, E2, E4]
+    slit:   [A|B 1-2, B|C 1-2, C|D 1-2, A|B 4, B|C 4, C|D 4]
+    taper:  [A2, C2, A4, C4, tab]
+    folds:  { 1|2: valley 90 }
+    glue:   { tab: left, A4: D4, C4: D4, bottom: D4 }
+  layer: { stock: print, cut: 2 1/4 x 4, on: box.front, corners: 1/4 }
+  star:  { stock: blue, cut: 1 x 1, on: layer, at: { top: 1/2, turn: 45 }, count: 3 }
+holds: { item: short pencil, size: 5/16 x 3 1/2 x 5/16, count: 12 }
+`;
+const box = sampleOf(BOX);
+const setting = settingFor(box);
+
+describe('the cut list', () => {
+  const rows = (from: Setting) => cutList(from).groups.flatMap((group) => group.rows);
+
+  it('lies by paper, with what the paper is', () => {
+    const [blue, print] = cutList(setting).groups;
+    expect(blue?.rows.map(({ name }) => name)).toEqual(['box', 'star']);
+    // 110 lb index is 198.875 g/m² (Government Paper Specification Standards No. 11: 200 nominal).
+    expect(read(blue?.facts)).toBe('110 lb index (199 g/m²), sheet 8 1/2 × 11 in (216 × 279 mm)');
+    expect(read(print?.facts)).toBe('120 g/m², sheet 12 × 12 in (305 × 305 mm), keep the print upright');
+  });
+
+  it('says each size in both editions, the leading one first', () => {
+    const sizes = rows(setting).map(({ lead, second }) => [read(lead), read(second)]);
+    expect(sizes[0]).toEqual(['8 × 6 3/4 in', '203 × 172 mm']);
+    const a4 = settingFor(box, 'a4');
+    expect(cutList(a4).columns.lead.heading).toBe('Millimeters');
+    expect(read(rows(a4)[0]?.lead)).toBe('203 × 172 mm');
+  });
+
+  it('says what each lies on and what shows', () => {
+    const notes = rows(setting).map((row) => row.notes.map(read));
+    expect(notes).toEqual([
+      [],
+      ['on the layer; nearest corner 7/16 in (11 mm) from the edge, turned 45° clockwise'],
+      ['on the front of the box, showing 1/8 in (3 mm) all round', 'corners rounded to 1/4 in (6 mm)'],
+    ]);
+  });
+
+  it('says how far a turned piece passes its base', () => {
+    const from = sampleOf(
+      'unit: in\npieces:\n  base: { cut: 2 x 2 }\n  top: { cut: 2 x 2, on: base, at: { turn: 45 }, overhang: yes }',
+    );
+    const [note] = rows(settingFor(from))[1]?.notes.map(read) ?? [];
+    // Half the diagonal of 2 in is √2 in: 0.414 in over the edge.
+    expect(note).toBe('on the base; farthest corner 7/16 in (11 mm) over the edge, turned 45° clockwise');
+  });
+
+  it('says how many, where there is more than one', () => {
+    expect(rows(setting).map(({ times }) => times)).toEqual([undefined, '× 3', undefined]);
+  });
+
+  it('has a row for each sheet of a form made of several', () => {
+    const tray = settingFor(sampleOf('unit: in\npieces:\n  tray: { form: lidded tray, inside: 3 x 3 x 1 }'));
+    expect(rows(tray).map(({ name }) => name)).toEqual(['tray', 'tray: lid']);
+  });
+});
+
+describe('what shows round a layer', () => {
+  const note = (cut: string, at = ''): string => {
+    const placed = at && `, at: ${at}`;
+    const from = sampleOf(
+      `unit: in\npieces:\n  base: { cut: 4 x 4 }\n  top: { cut: ${cut}, on: base${placed} }`,
+    );
+    return read(cutList(settingFor(from)).groups[0]?.rows[1]?.notes[0]);
+  };
+
+  it.each([
+    ['3 1/2 x 3 1/2', '', 'on the base, showing 1/4 in (6 mm) all round'],
+    ['3 x 3 1/2', '', 'on the base, showing 1/2 in (13 mm) left and right and 1/4 in (6 mm) top and bottom'],
+    ['4 x 4', '', 'on the base, the same size'],
+    [
+      '1 x 4',
+      '{ left: 1/4 }',
+      'on the base, 1/4 in (6 mm) left, 2 3/4 in (70 mm) right, and flush top and bottom',
+    ],
+    ['5 x 4', '', 'on the base, 1/2 in (12.5 mm) over the edge left and right and flush top and bottom'],
+  ])('of %s %s', (cut, at, words) => {
+    expect(note(cut, at).replace(/\([\d.]+ mm\)/gu, '()')).toBe(words.replace(/\([\d.]+ mm\)/gu, '()'));
+  });
+});
+
+describe('the score list', () => {
+  it('is said as at the board', () => {
+    const [piece] = scoreList(setting)?.pieces ?? [];
+    expect(piece?.rows.map(({ words, lead, second }) => [read(words), read(lead), read(second)])).toEqual([
+      ['top edge, 8 in (203 mm), along the top', '1 1/4, 3 3/4, 5, 7 1/2 in', '32, 95, 127, 190 mm'],
+      [
+        'Quarter turn clockwise: left edge, 6 3/4 in (172 mm), along the top',
+        '1 1/4, 5 1/2, 6 1/8 in',
+        '32, 140, 156 mm',
+      ],
+    ]);
+    expect(piece?.cuts).toBe('then cut as the template shows');
+  });
+
+  /** By turning a sheet of paper in the hand; common practice, no source. */
+  it.each([
+    ['left', 'none', 'top'],
+    ['bottom', 'clockwise', 'left'],
+    ['right', 'half', 'bottom'],
+    ['top', 'anticlockwise', 'right'],
+  ])('from the %s: turn %s, then the %s edge lies along the top', (from, turn, topEdge) => {
+    const { editions } = sampleOf(
+      `unit: in\npieces:\n  p: { cut: 4 x 5, score: [{ from: ${from}, at: [1] }] }`,
+    );
+    expect(scoreMoves(editions, 'p')).toMatchObject([{ turn, topEdge, from }]);
+  });
+
+  it('turns on from where the last row left the sheet', () => {
+    const edges = ['left', 'bottom', 'right', 'top', 'left'];
+    const score = edges.map((from, index) => `{ from: ${from}, at: [${index + 1}] }`);
+    const { editions } = sampleOf(`unit: in\npieces:\n  p: { cut: 10 x 10, score: [${score.join(', ')}] }`);
+    const turns = scoreMoves(editions, 'p').map(({ turn }) => turn);
+    expect(turns).toEqual(['none', 'clockwise', 'clockwise', 'clockwise', 'clockwise']);
+  });
+
+  it('is not there when nothing is scored', () => {
+    expect(scoreList(settingFor(sampleOf('unit: in\npieces:\n  p: { cut: 4 x 5 }')))).toBeUndefined();
+  });
+});
+
+describe('what is cut and stuck', () => {
+  const { editions, voice, measures } = setting;
+  const refer = referrer(editions, measures, voice);
+
+  it('is said by rows and columns', () => {
+    expect(read(refer('trims', 'box'))).toBe(
+      [
+        'Rows count from the top, columns from the left.',
+        'Cut away: row 1, columns 1, 3, and 5; row 2, column 5; row 4, column 5.',
+        'In rows 1 to 2, cut along the line between columns 1 and 2, 2 and 3, and 3 and 4.',
+        'In row 4, cut along the line between columns 1 and 2, 2 and 3, and 3 and 4.',
+        'Taper the free corners: row 2, columns 1 and 3; row 4, columns 1 and 3; tab.',
+      ].join(''),
+    );
+  });
+
+  it('is said by the names of panels and the flaps on them', () => {
+    expect(read(refer('assembly', 'box'))).toBe(
+      [
+        'Stick tab to left.',
+        'Stick the flap below left to the flap below back.',
+        'Stick the flap below right to the flap below back.',
+        'Stick bottom to the flap below back.',
+      ].join(''),
+    );
+  });
+
+  it('ends with how a ready-made form is closed', () => {
+    const made = settingFor(sampleOf('unit: in\npieces:\n  tray: { form: tray, inside: 3 x 3 x 1 }'));
+    const words = read(referrer(made.editions, made.measures, made.voice)('assembly', 'tray'));
+    expect(words).toMatch(/\.$/u);
+  });
+
+  it('is nothing for a flat piece', () => {
+    expect(refer('trims', 'layer')).toBeUndefined();
+    expect(refer('assembly', 'layer')).toBeUndefined();
+  });
+});
+
+describe('the facts', () => {
+  const facts = (from: Setting): Record<string, string> =>
+    Object.fromEntries(factsOf(from).map(({ term, value }) => [term, read(value)]));
+
+  it('give the size of the folded box and what it holds', () => {
+    const { 'Finished size': size, Holds: holds } = facts(setting);
+    // Front 2 1/2 wide, side 1 1/4 deep; 4 1/4 tall and a flange of 5/8 standing on it.
+    expect(size).toMatch(/^2 1\/2 × 4 7\/8 × 1 1\/4 in \(/u);
+    expect(holds).toBe('12 × short pencil, each 5/16 × 3 1/2 × 5/16 in (8 × 89 × 8 mm)');
+  });
+
+  it('give a folder with pockets closed, however it is shown', () => {
+    const folder = sampleOf(`
+unit: mm
+pieces:
+  folder:
+    cut: 210 x 188
+    score: [{ from: left, at: [105] }, { from: bottom, at: [40] }]
+    panels: { back: A1, front: B1 }
+    slit: [A|B 2]
+    folds: { A|B: mountain 90, 1|2: mountain 180 }
+    glue: { A2: back, B2: front }
+`);
+    expect(facts(settingFor(folder, 'a4'))['Finished size']).toMatch(/^105 × 148 mm \(/u);
+  });
+
+  it('are of the first thing that folds, not of its envelope', () => {
+    const both = sampleOf(`
+unit: in
+pieces:
+  note: { cut: 3 x 3 }
+  card: { cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [4 1/4] }] }
+  envelope: { form: envelope, inside: 5 3/4 x 4 1/2 }
+`);
+    expect(facts(settingFor(both))['Finished size']).toMatch(/^card 4 1\/4 × 5 1\/2 in/u);
+  });
+
+  it('give a card closed, and a flat thing as cut', () => {
+    const card = sampleOf(
+      'unit: in\npieces:\n  card: { cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [4 1/4] }] }',
+    );
+    expect(facts(settingFor(card))['Finished size']).toBe('4 1/4 × 5 1/2 in (108 × 140 mm)');
+    const tag = sampleOf('unit: in\npieces:\n  tag: { cut: 2 x 6 }');
+    expect(facts(settingFor(tag))['Finished size']).toMatch(/^2 × 6 in/u);
+  });
+
+  it('add up the steps where no time is given, and name waiting apart', () => {
+    const steps = '## One :step{minutes=50}\nA.\n\n## Two :step{minutes=25 dry=10}\nB.';
+    const from = sampleOf('unit: in\npieces:\n  tag: { cut: 2 x 6 }', steps);
+    expect(facts(settingFor(from)).Time).toBe('1 hour 15 minutes, plus 10 minutes of drying');
+  });
+
+  it('take the day from the project', () => {
+    const from = sampleOf(
+      'unit: in\npieces:\n  tag: { cut: 2 x 6 }',
+      '',
+      'session: 2026-12-10\nlevel: beginner\n',
+    );
+    expect(facts(settingFor(from))).toMatchObject({
+      Session: 'Thursday, December 10, 2026',
+      Level: 'beginner',
+    });
+  });
+});
+
+describe('the supplies', () => {
+  const supplies = `supplies:
+  - { item: Bone folder, kind: tool, instead: the back of a spoon, share: 2 }
+  - { item: Wheat stamp, kind: stamp, link: "https://example.org/wheat/", paid: true }
+  - { item: Twine, kind: embellishment, each: 24 in }
+  - { item: Strong tape, kind: adhesive }
+`;
+  const groups = supplyGroups(settingFor(sampleOf(BOX, '', supplies)));
+
+  it('are grouped by kind, paper first', () => {
+    expect(groups.map(({ heading }) => heading)).toEqual([
+      'Paper',
+      'Tools',
+      'Stamps',
+      'Adhesive',
+      'Embellishments',
+    ]);
+    expect(groups[0]?.items.map(({ name }) => name)).toEqual(['Blue cardstock', 'Wave print']);
+  });
+
+  it('say what serves instead, how much and where', () => {
+    const [tool] = groups[1]?.items ?? [];
+    expect([read(tool?.instead), read(tool?.amount)]).toEqual(['or the back of a spoon', 'shared by 2']);
+    expect(groups[2]?.items[0]?.link).toEqual({
+      href: 'https://example.org/wheat/',
+      address: 'example.org/wheat',
+      paid: true,
+    });
+    expect(read(groups[4]?.items[0]?.amount)).toBe('24 in (610 mm) each');
+  });
+
+  it('have names of their own for ticks', () => {
+    const ids = groups.flatMap(({ items }) => items.map(({ id }) => id));
+    expect(new Set(ids).size).toBe(ids.length);
+  });
+});

@@ -1,0 +1,85 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { parse } from 'yaml';
+import type { PlacedPicture } from '../../src/drawing/figures.ts';
+import { workOutEditions } from '../../src/edition/edition.ts';
+import type { Editions } from '../../src/edition/editions.ts';
+import { createRenderer, type Renderer, type Templates } from '../../src/handout/render.ts';
+import { type Setting, settingOf, type Target } from '../../src/handout/setting.ts';
+import { buildSheet, renderSheet, type SheetInput, type SheetModel } from '../../src/handout/sheet.ts';
+import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
+import { NO_REVISIONS } from '../../src/project/ledger.ts';
+import type { Project, Site } from '../../src/project/model.ts';
+import { buildShapes } from '../../src/shape/build.ts';
+import type { Labels } from '../../src/words/labels.ts';
+
+const folder = fileURLToPath(new URL('../../templates/', import.meta.url));
+
+function textsOf(path: string, ending: string): ReadonlyMap<string, string> {
+  const names = readdirSync(`${folder}${path}`).filter((name) => name.endsWith(ending));
+  return new Map(
+    names.map((name) => [name.slice(0, -ending.length), readFileSync(`${folder}${path}/${name}`, 'utf8')]),
+  );
+}
+
+/** The program's own templates and words. */
+export const templates: Templates = { pages: textsOf('', '.hbs'), partials: textsOf('partials', '.hbs') };
+export const styles: ReadonlyMap<string, string> = textsOf('css', '.css');
+export const renderer: Renderer = createRenderer(templates);
+export const labels: Labels = {
+  language: 'en',
+  texts: new Map(
+    Object.entries(parse(textsOf('labels', '.yaml').get('en') ?? '') as Record<string, unknown>).map(
+      ([key, value]) => [key, String(value)],
+    ),
+  ),
+};
+
+export type Sample = { readonly project: Project; readonly site: Site; readonly editions: Editions };
+
+/** A project of one `sheet.md`, and other files of its workspace. */
+export function sample(sheet: string, files: Readonly<Record<string, string>> = {}): Sample {
+  const workspace = readWorkspaceFromTexts({ 'sample/sheet.md': sheet, ...files });
+  const [project] = workspace.projects;
+  if (!project) throw new Error('the sample has no project');
+  const { editions } = workOutEditions(project, buildShapes(project));
+  return { project, site: workspace.site, editions };
+}
+
+/** A project with these lines under `measurements:` and this body. */
+export function sampleOf(measurements: string, body = '', rest = ''): Sample {
+  const indented = measurements.trim().replace(/^/gmu, '  ');
+  return sample(`---\ntitle: A sample\n${rest}measurements:\n${indented}\n---\n${body}\n`);
+}
+
+export function settingFor(
+  { editions }: Sample,
+  target: Target = 'letter',
+  pictures: ReadonlyMap<string, PlacedPicture> = new Map(),
+): Setting {
+  return settingOf(editions, target, labels, pictures);
+}
+
+export function modelOf(
+  { editions, site }: Sample,
+  target: Target,
+  more: Partial<SheetInput> = {},
+): SheetModel {
+  return buildSheet({
+    editions,
+    site,
+    labels,
+    target,
+    pictures: new Map(),
+    ledger: NO_REVISIONS,
+    styles: { kind: 'inline', css: '' },
+    scripts: [],
+    links: { downloads: [] },
+    ...more,
+  });
+}
+
+/** The whole document. */
+export function sheetHtml(from: Sample, target: Target, more: Partial<SheetInput> = {}): string {
+  return renderSheet(modelOf(from, target, more), renderer, labels);
+}

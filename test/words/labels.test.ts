@@ -1,0 +1,88 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { html } from '../../src/words/safe-html.ts';
+import { voiceOf } from '../../src/words/voice.ts';
+import { labels, templates } from '../handout/sample.ts';
+
+const source = fileURLToPath(new URL('../../src/', import.meta.url));
+const code = readdirSync(source, { recursive: true, encoding: 'utf8' })
+  .filter((name) => name.endsWith('.ts'))
+  .map((name) => readFileSync(`${source}${name}`, 'utf8'))
+  .join('\n');
+const markup = [...templates.pages.values(), ...templates.partials.values()].join('\n');
+
+/** Words that are only ever said by a key put together from a value: `kind-tool`, `caution-blades-text`. */
+const PUT_TOGETHER =
+  /^(?:kind|grade|edge|side|caution|cut|flap|slit|cells|score-turn|score-inline|pdf|spoken-part|tip|drawing|projects|names|allergen|part|closing|change|site-paper|site-find)/u;
+
+describe('the words of the sheets', () => {
+  it('are all there that a template says', () => {
+    const said = [...markup.matchAll(/say "([^"]+)"/gu)].map(([, key]) => key ?? '');
+    expect(said.length).toBeGreaterThan(20);
+    expect(said.filter((key) => !labels.texts.has(key))).toEqual([]);
+  });
+
+  it('are all there that the code says by name', () => {
+    const said = [...code.matchAll(/\b(?<!settings\.)(?:say|phrase|count)\(\s*'([a-z][\w-]*)'/gu)].map(
+      ([, key]) => key ?? '',
+    );
+    expect(said.length).toBeGreaterThan(40);
+    const there = (key: string): boolean => labels.texts.has(key) || labels.texts.has(`${key}-other`);
+    expect([...new Set(said)].filter((key) => !there(key))).toEqual([]);
+  });
+
+  it('are none that nobody says', () => {
+    const idle = [...labels.texts.keys()].filter((key) => {
+      const base = key.replace(/-(?:one|other)$/u, '');
+      return !PUT_TOGETHER.test(key) && !code.includes(`'${base}'`) && !markup.includes(`"${base}"`);
+    });
+    expect(idle).toEqual([]);
+  });
+
+  it('come with both numbers where they count', () => {
+    const counted = [...labels.texts.keys()].filter((key) => key.endsWith('-one'));
+    expect(counted.length).toBeGreaterThan(5);
+    expect(counted.filter((key) => !labels.texts.has(key.replace(/-one$/u, '-other')))).toEqual([]);
+  });
+});
+
+describe('a voice', () => {
+  const voice = voiceOf(labels);
+
+  it('sets values into its words, text escaped and markup not', () => {
+    expect(voice.phrase('holds-item', { count: 2, item: '<b>' }).toString()).toBe('2 × &lt;b&gt;');
+    expect(voice.phrase('holds-item', { count: 2, item: html`<i>pen</i>` }).toString()).toBe(
+      '2 × <i>pen</i>',
+    );
+  });
+
+  it('takes no value for another, whatever is in it', () => {
+    expect(voice.phrase('holds-item', { count: 2, item: '{count} \ue000 \ue001' }).toString()).toBe(
+      '2 × {count} \ue000 \ue001',
+    );
+  });
+
+  it('counts, lists and tells the day', () => {
+    expect([voice.count('minutes', 1), voice.count('minutes', 0)]).toEqual(['1 minute', '0 minutes']);
+    expect([voice.duration(45), voice.duration(60), voice.duration(135)]).toEqual([
+      '45 minutes',
+      '1 hour',
+      '2 hours 15 minutes',
+    ]);
+    expect(voice.list(['a', html`<i>b</i>`, '<c>']).toString()).toBe('a, <i>b</i>, and &lt;c&gt;');
+    // 10 December 2026 is a Thursday: any perpetual calendar.
+    expect(voice.day('2026-12-10')).toBe('Thursday, December 10, 2026');
+    expect(voice.date('2026-12-10')).toBe('December 10, 2026');
+  });
+
+  it('speaks other languages by their own rules', () => {
+    const german = voiceOf({ ...labels, language: 'de' });
+    expect(german.day('2026-12-10')).toBe('Donnerstag, 10. Dezember 2026');
+    expect(german.list(['a', 'b', 'c']).toString()).toBe('a, b und c');
+  });
+
+  it('holds its tongue about what it has no word for', () => {
+    expect(() => voice.say('no-such-word')).toThrow('no label "no-such-word" in en');
+  });
+});
