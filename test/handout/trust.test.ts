@@ -14,13 +14,13 @@ const textOf = (name: string): string => readFileSync(`${source}${name}`, 'utf8'
  * data for scripts, in which no `<` is left.
  */
 const TRUSTED = [
-  'sheet/figures.ts',
-  'sheet/markdown.ts',
-  'sheet/safe-html.ts',
-  'sheet/styles.ts',
-  'sheet/template-print.ts',
-  'sheet/turn/turns.ts',
-  'sheet/voice.ts',
+  'drawing/figures.ts',
+  'handout/markdown.ts',
+  'words/safe-html.ts',
+  'handout/styles.ts',
+  'handout/template-print.ts',
+  'handout/turns.ts',
+  'words/voice.ts',
   'site/how-to.ts',
 ];
 
