@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { contrast } from '../../src/drawing/accent.ts';
 import { templatePages } from '../../src/drawing/actual-size.ts';
-import { boardDrawings } from '../../src/drawing/board.ts';
 import type { Drawing } from '../../src/drawing/drawing.ts';
 import { foldedDrawing } from '../../src/drawing/folded.ts';
 import { keyDrawing } from '../../src/drawing/key.ts';
@@ -23,7 +22,6 @@ const drawings: readonly (readonly [string, Drawing | undefined])[] = [inchStyle
     ['template', templateDrawing(editions, 'box', 2, style)] as const,
     ['folded', foldedDrawing(editions, 'box', 'fold-2', room, style)] as const,
     ['key', keyDrawing(['cut', 'valley', 'glue'], 80, style)] as const,
-    ['board', boardDrawings(editions, 'box', 55, style)[1]] as const,
     ['actual size', templatePages(editions, 'box', { paper: 'a4', margin }, style)[1]?.drawing] as const,
   ],
 );
