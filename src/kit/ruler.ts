@@ -1,4 +1,5 @@
 import { Length, type Ratio } from '../measure/length.ts';
+import { gcd } from '../measure/numbers.ts';
 
 /** More steps than this to a length are not counted one by one; nothing at a trimmer is that fine. */
 const MOST_STEPS = 1_000_000n;
@@ -51,10 +52,6 @@ export class Ruler {
 function commonStep(one: Length, other: Length): Length {
   if (one.sign === 0) return other;
   const [a, b]: [Ratio, Ratio] = [one.in('mm'), other.in('mm')];
-  const divisor = greatestCommonDivisor(a.numerator * b.denominator, b.numerator * a.denominator);
+  const divisor = gcd(a.numerator * b.denominator, b.numerator * a.denominator);
   return Length.of(divisor, a.denominator * b.denominator, 'mm');
-}
-
-function greatestCommonDivisor(a: bigint, b: bigint): bigint {
-  return b === 0n ? a : greatestCommonDivisor(b, a % b);
 }

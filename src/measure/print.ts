@@ -1,5 +1,6 @@
 import type { Length, Ratio, Unit } from './length.ts';
 import { VULGAR } from './notation.ts';
+import { gcd } from './numbers.ts';
 import type { Size, Volume } from './size.ts';
 
 /** `11/16` typed plainly, or `¼` and `11⁄16` as set type. */
@@ -42,7 +43,7 @@ export function rulerInches(length: Length): RulerInches {
   const count = roundHalfAway({ numerator: inches.numerator * steps, denominator: inches.denominator });
   const magnitude = count < 0n ? -count : count;
   const remainder = magnitude % steps;
-  const divisor = greatestCommonDivisor(remainder, steps);
+  const divisor = gcd(remainder, steps);
   return {
     negative: count < 0n,
     whole: magnitude / steps,
@@ -98,8 +99,4 @@ export function printSize(size: Size | Volume, unit: Unit, style: FractionStyle 
 export function printSizes(lengths: readonly Length[], unit: Unit, style: FractionStyle = 'plain'): string {
   const number = (length: Length): string => printLength(length, unit, style).replace(/ (?:in|mm|cm)$/u, '');
   return `${lengths.map(number).join(' × ')} ${unit}`;
-}
-
-function greatestCommonDivisor(a: bigint, b: bigint): bigint {
-  return b === 0n ? a : greatestCommonDivisor(b, a % b);
 }

@@ -1,3 +1,4 @@
+import { compare } from '../measure/numbers.ts';
 import type { Fault } from './fault.ts';
 import type { Workspace } from './model.ts';
 import type { FindPicture } from './pictures.ts';
@@ -51,8 +52,4 @@ export function readWorkspace({
     projects: read.toSorted((a, b) => compare(a.slug, b.slug) || compare(a.folder, b.folder)),
     faults: [...ofShared, ...shared.faults],
   };
-}
-
-function compare(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
 }

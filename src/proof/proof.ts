@@ -1,4 +1,5 @@
 import { type Edition, type Editions, ownEdition } from '../edition/editions.ts';
+import { compare } from '../measure/numbers.ts';
 import type { Fault } from '../project/fault.ts';
 import type { Project, Workspace } from '../project/model.ts';
 import type { Shapes } from '../shape/shapes.ts';
@@ -156,8 +157,4 @@ export function inOrder(findings: readonly Finding[]): Finding[] {
 
 function fileOf(finding: Finding): string {
   return finding.at?.file.path ?? finding.file ?? '';
-}
-
-function compare(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
 }

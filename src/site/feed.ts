@@ -1,3 +1,4 @@
+import { compare } from '../measure/numbers.ts';
 import type { Revision } from '../project/ledger.ts';
 import type { Site } from '../project/model.ts';
 import type { Labels } from '../words/labels.ts';
@@ -103,8 +104,4 @@ function contentOf(
 
 function timestamp(date: string): string {
   return `${date}T00:00:00Z`;
-}
-
-function compare(a: string, b: string): number {
-  return a === b ? 0 : a < b ? -1 : 1;
 }

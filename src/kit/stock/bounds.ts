@@ -1,3 +1,4 @@
+import { gcd } from '../../measure/numbers.ts';
 import { type Rect, stancesOf } from '../guillotine/blank.ts';
 import type { Priced } from './pricing.ts';
 import type { CuttingProblem } from './problem.ts';
@@ -62,9 +63,5 @@ function roundedUp(numerator: bigint, denominator: bigint, problem: CuttingProbl
 
 /** What every cost of a plan is a multiple of. */
 export function costUnit({ sheets }: CuttingProblem): bigint {
-  return sheets.reduce((divisor, { cost }) => greatestCommonDivisor(divisor, BigInt(cost)), 0n);
-}
-
-function greatestCommonDivisor(a: bigint, b: bigint): bigint {
-  return b === 0n ? a : greatestCommonDivisor(b, a % b);
+  return sheets.reduce((divisor, { cost }) => gcd(divisor, BigInt(cost)), 0n);
 }
