@@ -10,10 +10,10 @@ import { type Kit, type KitOrder, planKit } from '../src/kit/kit.ts';
 import { planSheets } from '../src/kit/stock/plan-sheets.ts';
 import type { CuttingProblem } from '../src/kit/stock/problem.ts';
 import { Length } from '../src/measure/length.ts';
-import { loadWorkspace } from '../src/project/load.ts';
 import type { Project } from '../src/project/model.ts';
 import { buildShapes } from '../src/shape/build.ts';
 import { loadHighs } from '../src/shape/highs.ts';
+import { loadWorkspace } from '../src/shape/workspace.ts';
 
 const clock = (): number => performance.now() / 1000;
 const highs = await loadHighs();

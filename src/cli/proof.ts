@@ -1,11 +1,11 @@
 import { studyProjects } from '../edition/study.ts';
 import { languageFaults } from '../make/languages.ts';
 import { readLabels } from '../make/package-files.ts';
-import { loadWorkspace } from '../project/load.ts';
 import { isFailure } from '../proof/finding.ts';
 import { findingsJson, printFindings } from '../proof/print.ts';
 import { inOrder, proofFaults } from '../proof/proof.ts';
 import { proofStudied } from '../proof/studied.ts';
+import { loadWorkspace } from '../shape/workspace.ts';
 import { editionTables } from './editions.ts';
 import { type CommandHost, type CommonOptions, inkFor } from './terminal.ts';
 import { workspaceFolder } from './workspace-folder.ts';

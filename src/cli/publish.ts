@@ -1,8 +1,8 @@
 import { studyProjects } from '../edition/study.ts';
 import { projectsNamed } from '../make/named.ts';
-import { loadWorkspace } from '../project/load.ts';
 import { isFailure } from '../proof/finding.ts';
 import { type Published, publish, unpublished } from '../publish/publish.ts';
+import { loadWorkspace } from '../shape/workspace.ts';
 import { count, type MakingOptions, makeOptionsOf, tellMade, today, withMakingOptions } from './making.ts';
 import type { CommandHost } from './terminal.ts';
 

@@ -32,7 +32,7 @@ export function relateForm(
   const { body } = piece;
   if (body.kind !== 'form') return true;
   const id = piece.id.value;
-  const lengths = formLengths(body, project.unit).flatMap((setting) => setting.lengths);
+  const lengths = formLengths(body);
   const given = [...new Map(lengths.map((length) => [length.toString(), length])).values()];
   const parameters = given.map((length) => quantities.of(length, `${id} setting`));
   const before = derivedOf(own, piece);
@@ -115,7 +115,7 @@ function made(
     sheet: (own) => own,
     position: (_, own) => own,
   };
-  const rewritten = rewritePiece(piece, project, respelling);
+  const rewritten = rewritePiece(piece, respelling);
   const alone = { ...project, unit: trial.unit, pieces: new Map([[piece.id.value, rewritten]]) };
   return derivedOf(buildShapes(alone).nets, piece);
 }

@@ -1,9 +1,7 @@
 import type { Length } from '../measure/length.ts';
-import { type Part, parseLength, parseSizes } from '../measure/notation.ts';
-import { printDecimal, printInches } from '../measure/print.ts';
 import type {
   AtSize,
-  FormSetting,
+  FormAsWritten,
   Piece,
   PieceBody,
   Placement,
@@ -12,7 +10,6 @@ import type {
   Stock,
 } from '../project/model.ts';
 import type { At } from '../project/source.ts';
-import { forms } from '../shape/forms/index.ts';
 import { scorePositions } from './relations.ts';
 
 /** What each length of a project becomes. */
@@ -29,9 +26,7 @@ export type Respelling = {
 
 /** The project with every measurement of its pieces in another edition; what it holds stays what it is. */
 export function rewriteProject(project: Project, respelling: Respelling): Project {
-  const pieces = new Map(
-    [...project.pieces].map(([id, piece]) => [id, rewritePiece(piece, project, respelling)]),
-  );
+  const pieces = new Map([...project.pieces].map(([id, piece]) => [id, rewritePiece(piece, respelling)]));
   const stock = new Map([...project.stock].map(([id, each]) => [id, rewriteStock(each, respelling)]));
   return { ...project, unit: respelling.unit, pieces, stock };
 }
@@ -46,16 +41,16 @@ function rewriteStock(stock: Stock, { sheet }: Respelling): Stock {
 }
 
 /** One piece in another edition. */
-export function rewritePiece(piece: Piece, { unit }: Project, respelling: Respelling): Piece {
+export function rewritePiece(piece: Piece, respelling: Respelling): Piece {
   return {
     ...piece,
-    body: rewriteBody(piece.id.value, piece.body, unit, respelling),
+    body: rewriteBody(piece.id.value, piece.body, respelling),
     placement: rewritePlacement(piece.placement, respelling),
     ...(piece.corners && { corners: rewriteAt(piece.corners, respelling) }),
   };
 }
 
-function rewriteBody(id: string, body: PieceBody, unit: Project['unit'], respelling: Respelling): PieceBody {
+function rewriteBody(id: string, body: PieceBody, respelling: Respelling): PieceBody {
   if (body.kind === 'flat') return { ...body, cut: rewriteSize(body.cut, respelling) };
   if (body.kind === 'net') {
     return {
@@ -64,12 +59,15 @@ function rewriteBody(id: string, body: PieceBody, unit: Project['unit'], respell
       score: rewriteScores(id, body.score, respelling),
     };
   }
-  const settings = new Map(body.settings);
-  for (const { key, setting, lengths } of formLengths(body, unit)) {
-    const value = lengths.map((own) => spelled(respelling.length(own), respelling.unit)).join(' x ');
-    settings.set(key, { ...setting, text: { ...setting.text, value } });
-  }
-  return { ...body, settings };
+  const settings = new Map(
+    [...body.settings].map(([key, setting]) => [
+      key,
+      setting.kind === 'lengths'
+        ? { ...setting, lengths: setting.lengths.map((length) => rewriteAt(length, respelling)) }
+        : setting,
+    ]),
+  );
+  return { ...body, settings, ruler: respelling.unit };
 }
 
 function rewriteSize({ width, height, at }: AtSize, respelling: Respelling): AtSize {
@@ -102,36 +100,9 @@ function rewriteAt({ value, at }: At<Length>, { length }: Respelling): At<Length
   return { value: length(value), at };
 }
 
-type FormBody = Extract<PieceBody, { kind: 'form' }>;
-
-/** A setting of a form that is one or several lengths, as read. */
-export type FormLengths = {
-  readonly key: string;
-  readonly setting: FormSetting;
-  readonly lengths: readonly Length[];
-};
-
-/** The settings of a form that are lengths; counts and choices are the same in every edition. */
-export function formLengths({ form, settings }: FormBody, unit: Project['unit']): readonly FormLengths[] {
-  const known = forms.find(({ name }) => name === form.value.trim().toLowerCase());
-  return (known?.parameters ?? []).flatMap(({ key, kind }) => {
-    const setting = settings.get(key);
-    if (!setting || kind === 'count' || kind === 'choice') return [];
-    return [{ key, setting, lengths: settingParts(setting.text.value, unit).map(({ length }) => length) }];
-  });
-}
-
-function settingParts(text: string, unit: Project['unit']): readonly Pick<Part, 'length'>[] {
-  const one = parseLength(text, unit);
-  if (one.ok) return [{ length: one.value }];
-  for (const count of [2, 3] as const) {
-    const several = parseSizes(text, unit, count);
-    if (several.ok) return several.value;
-  }
-  return [];
-}
-
-/** A length as a person would write it into a setting, exactly: an edition's numbers all lie on its ruler. */
-function spelled(length: Length, unit: 'in' | 'mm'): string {
-  return unit === 'in' ? `${printInches(length, 'plain')} in` : `${printDecimal(length, 'mm', 1)} mm`;
+/** The lengths a form was given; counts and choices are the same in every edition. */
+export function formLengths({ settings }: FormAsWritten): readonly Length[] {
+  return [...settings.values()].flatMap((setting) =>
+    setting.kind === 'lengths' ? setting.lengths.map(({ value }) => value) : [],
+  );
 }

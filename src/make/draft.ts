@@ -1,7 +1,7 @@
-import { readWorkspaceFromTexts } from '../project/from-texts.ts';
 import { buildShapes } from '../shape/build.ts';
 import type { Form } from '../shape/form.ts';
 import { sheetsOf } from '../shape/shapes.ts';
+import { readWorkspaceFromTexts } from '../shape/workspace.ts';
 
 /** The title a slug suggests: `seed-packet-keeper` is `Seed packet keeper`. */
 function titleOf(slug: string): string {

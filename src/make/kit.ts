@@ -1,13 +1,13 @@
 import type { KitProblem } from '../kit/demand.ts';
 import { type Kit, type KitOrder, type KitProgress, planKit } from '../kit/kit.ts';
 import type { Currency } from '../kit/report/json.ts';
-import { loadWorkspace } from '../project/load.ts';
 import type { Project, Workspace } from '../project/model.ts';
 import { moneyDecimals } from '../project/reader.ts';
 import { type Finding, isFailure } from '../proof/finding.ts';
 import { proofProject, proofSite } from '../proof/proof.ts';
 import { buildShapes } from '../shape/build.ts';
 import { loadHighs } from '../shape/highs.ts';
+import { loadWorkspace } from '../shape/workspace.ts';
 
 export type KitRequest = {
   /** The workspace's folder, absolute. */

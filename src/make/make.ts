@@ -1,11 +1,11 @@
 import { type Study, studyProjects } from '../edition/study.ts';
 import { openPrinter } from '../print/printer.ts';
 import type { Ledger } from '../project/ledger.ts';
-import { loadWorkspace } from '../project/load.ts';
 import type { Workspace } from '../project/model.ts';
 import type { Finding } from '../proof/finding.ts';
 import { inOrder, proofFaults } from '../proof/proof.ts';
 import { mergeFindings, proofEach } from '../proof/studied.ts';
+import { loadWorkspace } from '../shape/workspace.ts';
 import type { Labels } from '../words/labels.ts';
 import type { Written } from './files.ts';
 import { languageFaults } from './languages.ts';

@@ -13,6 +13,8 @@ export type FaultKind =
       readonly text: string;
       readonly problem: LengthProblem;
       readonly what: string;
+      /** How many lengths belong there. */
+      readonly count: 1 | 2 | 3;
     }
   /** A key nobody knows; `known` are those allowed there, `where` names the map (`pieces.box`). */
   | {

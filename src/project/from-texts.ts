@@ -1,5 +1,5 @@
 import { LEDGER_FILE } from './ledger.ts';
-import type { Workspace } from './model.ts';
+import type { FormGrammar, Workspace } from './model.ts';
 import type { SourceFile } from './source.ts';
 import { sourceFile } from './source.ts';
 import { type ProjectSource, readWorkspace } from './workspace.ts';
@@ -8,7 +8,10 @@ import { type ProjectSource, readWorkspace } from './workspace.ts';
  * Reads a workspace from texts instead of a folder: path to text, such as `seed-keeper/sheet.md`, `site.yaml`,
  * `shared/stock.yaml`, and `seed-keeper/photos/flat.jpg` (any text) for a picture that is there.
  */
-export function readWorkspaceFromTexts(files: Readonly<Record<string, string>>): Workspace {
+export function readWorkspaceFromTexts(
+  files: Readonly<Record<string, string>>,
+  forms: readonly FormGrammar[],
+): Workspace {
   const sources: SourceFile[] = Object.entries(files).map(([path, text]) => sourceFile(path, text));
   const projects = sources.flatMap((file): ProjectSource[] => {
     const [, folder] = /^([^/]+)\/sheet\.md$/u.exec(file.path) ?? [];
@@ -20,6 +23,7 @@ export function readWorkspaceFromTexts(files: Readonly<Record<string, string>>):
   });
   return readWorkspace({
     root: '/',
+    forms,
     site: sources.find(({ path }) => path === 'site.yaml'),
     shared: sources.filter(({ path }) => /^shared\/[^/]+\.ya?ml$/u.test(path)),
     projects,

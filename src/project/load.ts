@@ -3,13 +3,15 @@ import { readdir, readFile } from 'node:fs/promises';
 import { isAbsolute, join, relative, resolve, sep } from 'node:path';
 import type { Fault } from './fault.ts';
 import { LEDGER_FILE } from './ledger.ts';
-import type { Workspace } from './model.ts';
+import type { FormGrammar, Workspace } from './model.ts';
 import type { FindPicture } from './pictures.ts';
 import { slugOf } from './slug.ts';
 import { type SourceFile, sourceFile, startOf } from './source.ts';
 import { type ProjectSource, readWorkspace } from './workspace.ts';
 
 export type LoadOptions = {
+  /** The ready-made forms that sheets may name. */
+  readonly forms: readonly FormGrammar[];
   /** Only the projects with these slugs. */
   readonly only?: readonly string[] | undefined;
   /** The folder that paths in messages are relative to: the one the command runs in. */
@@ -23,7 +25,7 @@ type Loaded = { readonly file: SourceFile; readonly fault?: Fault };
  * file of the reader that touches the disk. A file that cannot be read is a fault.
  * @throws when `root` itself is no folder that can be read.
  */
-export async function loadWorkspace(root: string, options: LoadOptions = {}): Promise<Workspace> {
+export async function loadWorkspace(root: string, options: LoadOptions): Promise<Workspace> {
   const folder = resolve(root);
   const named = (path: string): string => nameOf(path, options.namedFrom ?? process.cwd());
   const entries = (await readdir(folder)).sort();
@@ -37,6 +39,7 @@ export async function loadWorkspace(root: string, options: LoadOptions = {}): Pr
   const settings = [...(site ? [site] : []), ...shared];
   return readWorkspace({
     root: folder,
+    forms: options.forms,
     site: site?.file,
     shared: shared.map(({ file }) => file),
     projects: sheets.filter((sheet) => sheet !== undefined),

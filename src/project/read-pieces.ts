@@ -1,8 +1,9 @@
 import type { Fault } from './fault.ts';
 import { Fields } from './fields.ts';
 import { KNOWN_KEYS } from './known-keys.ts';
-import type { BaseReference, FormSetting, Piece, PieceBody, Placement } from './model.ts';
+import type { BaseReference, Piece, PieceBody, Placement } from './model.ts';
 import { present } from './optional.ts';
+import { FORM_KEYS, readForm, readFormName } from './read-form.ts';
 import { readNet } from './read-net.ts';
 import { type Reader, type ReadValue, refuse } from './reader.ts';
 import { withShared } from './shared.ts';
@@ -25,9 +26,7 @@ export function readPiece(id: At<string>, written: YamlNode, reader: Reader): Wr
   const node = withShared(written, 'pieces', reader);
   if (!node) return undefined;
   if (node.kind !== 'map') return refuse(node, id.value, 'a piece, such as { cut: 3 x 4 }', reader);
-  const isForm = node.entries.some(({ key }) => key.text === 'form');
-  const fields = new Fields(node, `pieces.${id.value}`, reader, id.at, isForm ? undefined : FLAT_KEYS);
-  const body = isForm ? readForm(node, fields, reader) : readCut(fields, reader);
+  const { fields, body } = readBody(node, id, reader);
   return {
     id,
     body,
@@ -41,18 +40,22 @@ export function readPiece(id: At<string>, written: YamlNode, reader: Reader): Wr
   };
 }
 
-function readForm(map: YamlMap, fields: Fields, reader: Reader): PieceBody | undefined {
-  const form = fields.require('form', asText);
-  const common: readonly string[] = [...KNOWN_KEYS.piece, 'form'];
-  const settings = new Map<string, FormSetting>();
-  for (const { key } of map.entries) {
-    if (common.includes(key.text)) continue;
-    const text = fields.read(key.text, asText);
-    const unit = text && reader.unitIn(text.at.file);
-    if (text)
-      settings.set(key.text, { key: { value: key.text, at: key.at }, text, ...present('unit', unit) });
+/** What a piece is: a form if it names one, else a flat piece or a net; and all its keys, to read on. */
+function readBody(
+  node: YamlMap,
+  id: At<string>,
+  reader: Reader,
+): { readonly fields: Fields; readonly body: PieceBody | undefined } {
+  const where = `pieces.${id.value}`;
+  if (!node.entries.some(({ key }) => key.text === 'form')) {
+    const fields = new Fields(node, where, reader, id.at, FLAT_KEYS);
+    return { fields, body: readCut(fields, reader) };
   }
-  return form && { kind: 'form', form, settings };
+  const form = readFormName(new Fields(node, where, reader, id.at), reader);
+  const known = form && [...form.parameters.map(({ key }) => key), ...FORM_KEYS];
+  const fields = new Fields(node, where, reader, id.at, known);
+  const written = form && readForm(form, fields, reader);
+  return { fields, body: written && { kind: 'form', ...written } };
 }
 
 function readCut(fields: Fields, reader: Reader): PieceBody | undefined {

@@ -3,7 +3,7 @@ import { Fields } from './fields.ts';
 import { splitSheet } from './frontmatter.ts';
 import { KNOWN_KEYS } from './known-keys.ts';
 import { readLedger } from './ledger.ts';
-import type { Project } from './model.ts';
+import type { FormGrammar, Project } from './model.ts';
 import { present } from './optional.ts';
 import type { FindPicture } from './pictures.ts';
 import { readBody } from './read-body.ts';
@@ -25,6 +25,7 @@ export type SheetRequest = {
   readonly file: SourceFile;
   readonly shared: Shared;
   readonly moneyDecimals: number;
+  readonly forms: readonly FormGrammar[];
   readonly findPicture: FindPicture;
   /** `revisions.yaml` of the project, when it was ever published. */
   readonly ledger?: SourceFile | undefined;
@@ -64,7 +65,7 @@ type Head = Omit<
 function readHead(
   root: YamlNode | undefined,
   readable: boolean,
-  { slug, file, shared, moneyDecimals }: SheetRequest,
+  { slug, file, shared, moneyDecimals, forms }: SheetRequest,
   report: (fault: Fault) => void,
 ): { readonly head: Head; readonly written: readonly WrittenPiece[] } {
   const opening = Math.max(file.text.indexOf('---'), 0);
@@ -73,6 +74,7 @@ function readHead(
     report,
     unitIn: (source) => shared.units.get(source) ?? 'in',
     moneyDecimals,
+    forms,
     shared: shared.values,
   };
   if (root && root.kind !== 'map' && root.kind !== 'nothing') {

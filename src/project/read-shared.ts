@@ -37,7 +37,10 @@ const SECTIONS: readonly SharedSection[] = ['stock', 'supplies', 'pieces'];
  * A sheet takes them by name: `stock: shared.moss`; `box: { use: shared.small-box, stock: cream }`, whose further
  * keys override the shared ones; a supply as `shared.bone-folder` or `{ use: shared.bone-folder, instead: … }`.
  */
-export function readShared(files: readonly SourceFile[], moneyDecimals: number): Shared {
+export function readShared(
+  files: readonly SourceFile[],
+  { moneyDecimals, forms }: Pick<Reader, 'moneyDecimals' | 'forms'>,
+): Shared {
   const faults: Fault[] = [];
   const units = new Map<SourceFile, Unit>();
   const values: Record<SharedSection, Map<string, YamlEntry>> = {
@@ -49,6 +52,7 @@ export function readShared(files: readonly SourceFile[], moneyDecimals: number):
     report: (fault) => faults.push(fault),
     unitIn: (file) => units.get(file) ?? 'in',
     moneyDecimals,
+    forms,
     shared: values,
   };
   for (const file of files) {

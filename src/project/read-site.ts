@@ -21,6 +21,7 @@ export function readSite(file: SourceFile = NO_FILE): Site {
     report: (fault) => faults.push(fault),
     unitIn: (): Unit => 'in',
     moneyDecimals: 2,
+    forms: [],
     shared: { stock: new Map(), supplies: new Map(), pieces: new Map() },
   };
   if (root.kind === 'text' || root.kind === 'list') {

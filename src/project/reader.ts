@@ -1,5 +1,6 @@
 import type { Unit } from '../measure/length.ts';
 import type { Fault } from './fault.ts';
+import type { FormGrammar } from './model.ts';
 import type { SharedValues } from './shared.ts';
 import type { Place, SourceFile } from './source.ts';
 import type { YamlNode } from './yaml-tree.ts';
@@ -11,6 +12,8 @@ export type Reader = {
   readonly unitIn: (file: SourceFile) => Unit;
   /** Decimals of the currency: 2 for dollars, 0 for yen. */
   readonly moneyDecimals: number;
+  /** The ready-made forms there are. */
+  readonly forms: readonly FormGrammar[];
   /** What `shared.…` names. */
   readonly shared: SharedValues;
 };

@@ -62,9 +62,18 @@ export const asTurn: ReadValue<At<number>> = asMatch(
 export const asLength: ReadValue<At<Length>> = (node, key, reader) => {
   if (node.kind !== 'text') return refuse(node, key, 'a length, such as 2 1/4', reader);
   const reading = parseLength(node.text, reader.unitIn(node.at.file));
-  if (!reading.ok) return unreadable(node, reading, key, reader);
+  if (!reading.ok) return unreadable(node, reading, { what: key, count: 1 }, reader);
   return { value: reading.value, at: node.at };
 };
+
+/** One, two or three lengths, in the order written. */
+export function asLengths(count: 1 | 2 | 3): ReadValue<readonly At<Length>[]> {
+  return (node, key, reader) => {
+    if (count !== 1) return sizes(node, key, count, reader);
+    const length = asLength(node, key, reader);
+    return length && [length];
+  };
+}
 
 /** Width × height. */
 export const asSize: ReadValue<AtSize> = (node, key, reader) => {
@@ -93,18 +102,18 @@ function sizes(
     );
   }
   const reading = parseSizes(node.text, reader.unitIn(node.at.file), count);
-  if (!reading.ok) return unreadable(node, reading, key, reader);
+  if (!reading.ok) return unreadable(node, reading, { what: key, count }, reader);
   return reading.value.map(({ length, start, end }) => ({ value: length, at: node.place(start, end) }));
 }
 
 function unreadable(
   node: YamlText,
   { problem, start, end }: Extract<Reading<unknown>, { ok: false }>,
-  key: string,
+  wanted: { readonly what: string; readonly count: 1 | 2 | 3 },
   reader: Reader,
 ): undefined {
-  const at = node.place(start, end);
-  reader.report({ kind: 'unreadable-length', text: shown(at), problem, what: key, at });
+  const at = start < end ? node.place(start, end) : node.at;
+  reader.report({ kind: 'unreadable-length', text: shown(at), problem, ...wanted, at });
 }
 
 /** A day that exists, as `YYYY-MM-DD`. */

@@ -1,6 +1,6 @@
 import { compare } from '../measure/numbers.ts';
 import type { Fault } from './fault.ts';
-import type { Workspace } from './model.ts';
+import type { FormGrammar, Workspace } from './model.ts';
 import type { FindPicture } from './pictures.ts';
 import { readProject } from './read-project.ts';
 import { readShared } from './read-shared.ts';
@@ -26,6 +26,8 @@ export type WorkspaceSource = {
   readonly site: SourceFile | undefined;
   readonly shared: readonly SourceFile[];
   readonly projects: readonly ProjectSource[];
+  /** The ready-made forms that sheets may name. */
+  readonly forms: readonly FormGrammar[];
   /** What could not be read of the settings and the shared files. */
   readonly faults: readonly Fault[];
 };
@@ -36,13 +38,14 @@ export function readWorkspace({
   site: settings,
   shared: files,
   projects,
+  forms,
   faults,
 }: WorkspaceSource): Workspace {
   const site = readSite(settings);
-  const decimals = moneyDecimals(site.currency);
-  const shared = readShared(files, decimals);
+  const bench = { moneyDecimals: moneyDecimals(site.currency), forms };
+  const shared = readShared(files, bench);
   const read = projects.map((source) =>
-    readProject({ ...source, slug: slugOf(source.folder), shared, moneyDecimals: decimals }),
+    readProject({ ...source, ...bench, slug: slugOf(source.folder), shared }),
   );
   const ofSettings = faults.filter(({ at }) => at.file === settings);
   const ofShared = faults.filter(({ at }) => at.file !== settings);

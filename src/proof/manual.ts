@@ -1,5 +1,5 @@
-import { readWorkspaceFromTexts } from '../project/from-texts.ts';
 import { buildShapes } from '../shape/build.ts';
+import { readWorkspaceFromTexts } from '../shape/workspace.ts';
 import { EXAMPLE_SHEET } from './example.ts';
 import type { Severity } from './finding.ts';
 import { printFindings } from './print.ts';

@@ -1,5 +1,4 @@
-import type { Length, Unit } from '../measure/length.ts';
-import { parseLength, parseSizes } from '../measure/notation.ts';
+import type { Length } from '../measure/length.ts';
 import { scanMeasurements } from '../measure/scan.ts';
 import type { Piece, Project, Site } from '../project/model.ts';
 import { boxSize, type Net } from '../shape/net.ts';
@@ -19,7 +18,7 @@ export function measuredIn(project: Project, shapes: Shapes, site: Site): Measur
   return [
     ...[...shapes.nets].flatMap(([id, net]) => netMeasures(id, net)),
     ...shapes.layers.flatMap(layerMeasures),
-    ...[...project.pieces.values()].flatMap((piece) => pieceMeasures(piece, project.unit)),
+    ...[...project.pieces.values()].flatMap((piece) => pieceMeasures(piece)),
     ...holdsMeasures(project),
     ...stockMeasures(project),
     ...supplyMeasures(project),
@@ -55,27 +54,22 @@ function layerMeasures({ piece, baseName, reveals }: Layer): Measured[] {
   );
 }
 
-function pieceMeasures({ id, body, corners, placement }: Piece, unit: Unit): Measured[] {
+function pieceMeasures({ id, body, corners, placement }: Piece): Measured[] {
   const { left, right, top, bottom } = placement;
   const placed = [left, right, top, bottom].flatMap((given) =>
     given ? [one(given.value, `a distance of ${id.value} from an edge`)] : [],
   );
   const rounded = corners ? [one(corners.value, `the corners of ${id.value}`)] : [];
   if (body.kind !== 'form') return [...placed, ...rounded];
-  const settings = [...body.settings.values()].flatMap((setting) => {
-    const lengths = lengthsIn(setting.text.value, setting.unit ?? unit);
-    return sizeOf(lengths, `"${setting.key.value}" of ${id.value}`);
-  });
+  const settings = [...body.settings].flatMap(([key, setting]) =>
+    setting.kind === 'lengths'
+      ? sizeOf(
+          setting.lengths.map(({ value }) => value),
+          `"${key}" of ${id.value}`,
+        )
+      : [],
+  );
   return [...placed, ...rounded, ...settings];
-}
-
-function lengthsIn(text: string, unit: Unit): readonly Length[] {
-  for (const count of [2, 3] as const) {
-    const sizes = parseSizes(text, unit, count);
-    if (sizes.ok) return sizes.value.map(({ length }) => length);
-  }
-  const single = parseLength(text, unit);
-  return single.ok ? [single.value] : [];
 }
 
 function holdsMeasures({ holds }: Project): Measured[] {

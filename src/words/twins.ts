@@ -1,6 +1,5 @@
 import type { Edition, Editions, Twin } from '../edition/editions.ts';
 import type { Length, Unit } from '../measure/length.ts';
-import { parseLength, parseSizes } from '../measure/notation.ts';
 import type { Piece } from '../project/model.ts';
 import { boxSize, type FlatBox, type Net } from '../shape/net.ts';
 import { type Layer, sheetsOf } from '../shape/shapes.ts';
@@ -69,7 +68,7 @@ function lengthsOf({ project, shapes }: Edition): (readonly Length[])[] {
     ...shapes.layers.map(revealLengths),
     ...nets.flatMap(scoreLengths),
     ...pieces.map((piece) => (piece.corners ? [piece.corners.value] : [])),
-    ...pieces.flatMap((piece) => formLengths(piece, project.unit)),
+    ...pieces.flatMap(formLengths),
     project.holds?.size?.map(({ value }) => value) ?? [],
   ];
 }
@@ -87,14 +86,9 @@ function scoreLengths(net: Net): (readonly Length[])[] {
   return net.scores.map(({ at }) => at);
 }
 
-function formLengths({ body }: Piece, unit: Unit): (readonly Length[])[] {
+function formLengths({ body }: Piece): (readonly Length[])[] {
   if (body.kind !== 'form') return [];
-  return [...body.settings.values()].map(({ text }) => {
-    for (const count of [3, 2] as const) {
-      const sizes = parseSizes(text.value, unit, count);
-      if (sizes.ok) return sizes.value.map(({ length }) => length);
-    }
-    const single = parseLength(text.value, unit);
-    return single.ok ? [single.value] : [];
-  });
+  return [...body.settings.values()].flatMap((setting) =>
+    setting.kind === 'lengths' ? [setting.lengths.map(({ value }) => value)] : [],
+  );
 }

@@ -3,8 +3,8 @@ import { XMLParser, XMLValidator } from 'fast-xml-parser';
 import { parse } from 'yaml';
 import type { DrawingStyle } from '../../src/drawing/style.ts';
 import type { Edition, Editions } from '../../src/edition/editions.ts';
-import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
 import { buildShapes } from '../../src/shape/build.ts';
+import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { type Say, speaker } from '../../src/words/labels.ts';
 
 /** A project's editions from its measurements in inches, and in millimetres where the two differ in more than unit. */

@@ -3,10 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { type WorkedOut, workOutEditions } from '../../src/edition/edition.ts';
 import { Length } from '../../src/measure/length.ts';
 import { printInches, roundHalfAway } from '../../src/measure/print.ts';
-import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
 import type { Project } from '../../src/project/model.ts';
 import { buildShapes } from '../../src/shape/build.ts';
 import { boxSize } from '../../src/shape/net.ts';
+import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 
 function projectOf(measurements: string): Project {
   const text = `---\ntitle: Trial\nmeasurements:\n${measurements}---\nText.\n`;

@@ -4,8 +4,8 @@ import { plainEditions } from '../../src/edition/editions.ts';
 import { factsOf } from '../../src/handout/facts.ts';
 import { finishedSize, mainPiece } from '../../src/handout/finished-size.ts';
 import { printInches } from '../../src/measure/print.ts';
-import { loadWorkspace } from '../../src/project/load.ts';
 import { buildShapes } from '../../src/shape/build.ts';
+import { loadWorkspace } from '../../src/shape/workspace.ts';
 import { parseMarkup, textOf } from './markup.ts';
 import { sampleOf, settingFor } from './sample.ts';
 

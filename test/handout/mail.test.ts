@@ -3,7 +3,7 @@ import { studyProjects } from '../../src/edition/study.ts';
 import { finishedSize, mainPiece } from '../../src/handout/finished-size.ts';
 import { mailView } from '../../src/handout/mail.ts';
 import type { Target } from '../../src/handout/setting.ts';
-import { loadWorkspace } from '../../src/project/load.ts';
+import { loadWorkspace } from '../../src/shape/workspace.ts';
 import { all, one, parseMarkup, textOf } from './markup.ts';
 import { modelOf, type Sample, sampleOf, settingFor, sheetHtml } from './sample.ts';
 

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { renderBlocks } from '../../src/handout/markdown.ts';
 import { proseSetting } from '../../src/handout/prose-setting.ts';
-import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
 import type { Workspace } from '../../src/project/model.ts';
 import { proofWorkspace } from '../../src/proof/proof.ts';
 import { hollowReference } from '../../src/proof/rules/hollow-reference.ts';
@@ -9,6 +8,7 @@ import { noSuchView } from '../../src/proof/rules/no-such-view.ts';
 import { unexpectedValue } from '../../src/proof/rules/unexpected-value.ts';
 import { unknownReference } from '../../src/proof/rules/unknown-reference.ts';
 import { buildShapes } from '../../src/shape/build.ts';
+import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { parseMarkup, textOf } from './markup.ts';
 import { sample, settingFor } from './sample.ts';
 

@@ -7,10 +7,10 @@ import type { Editions } from '../../src/edition/editions.ts';
 import { createRenderer, type Renderer, type Templates } from '../../src/handout/render.ts';
 import { type Setting, settingOf, type Target } from '../../src/handout/setting.ts';
 import { buildSheet, renderSheet, type SheetInput, type SheetModel } from '../../src/handout/sheet.ts';
-import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
 import { NO_REVISIONS } from '../../src/project/ledger.ts';
 import type { Project, Site } from '../../src/project/model.ts';
 import { buildShapes } from '../../src/shape/build.ts';
+import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import type { Labels } from '../../src/words/labels.ts';
 
 const folder = fileURLToPath(new URL('../../templates/', import.meta.url));

@@ -3,12 +3,12 @@ import type { Bench } from '../../src/kit/bench.ts';
 import { type Kit, type KitOrder, type KitResult, planKit } from '../../src/kit/kit.ts';
 import { kitJson } from '../../src/kit/report/json.ts';
 import { Length } from '../../src/measure/length.ts';
-import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
 import type { Project } from '../../src/project/model.ts';
 import { buildShapes } from '../../src/shape/build.ts';
 import { loadHighs } from '../../src/shape/highs.ts';
 import { keptUpright } from '../../src/shape/keep-upright.ts';
 import { sheetsOf } from '../../src/shape/shapes.ts';
+import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import type { Asked, JsonStock } from './check-plan.ts';
 
 export const BENCH: Bench = { kerf: Length.zero, trimMargin: Length.zero, trimmer: Length.of(12, 1, 'in') };

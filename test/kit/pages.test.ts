@@ -9,7 +9,7 @@ import { kitPage, renderKit } from '../../src/kit-pages/page.ts';
 import { stepRows } from '../../src/kit-pages/steps.ts';
 import { kitWords } from '../../src/kit-pages/words.ts';
 import { Length } from '../../src/measure/length.ts';
-import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
+import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { voiceOf } from '../../src/words/voice.ts';
 import { demoCopy, sheetwright } from '../cli/terminal.ts';
 import { elementsOf } from '../drawing/drawn.ts';

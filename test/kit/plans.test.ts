@@ -2,7 +2,7 @@ import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Length } from '../../src/measure/length.ts';
-import { loadWorkspace } from '../../src/project/load.ts';
+import { loadWorkspace } from '../../src/shape/workspace.ts';
 import { type JsonStock, wrongWith } from './check-plan.ts';
 import { askedOf, BENCH, jsonStocks, order, plan, planned, projectOf } from './kits.ts';
 

@@ -4,7 +4,7 @@ import { kitCsv } from '../../src/kit/report/csv.ts';
 import { lengthFigures, moneyFigure } from '../../src/kit/report/figures.ts';
 import { kitJson } from '../../src/kit/report/json.ts';
 import { Length } from '../../src/measure/length.ts';
-import { loadWorkspace } from '../../src/project/load.ts';
+import { loadWorkspace } from '../../src/shape/workspace.ts';
 import { order, planned, projectOf } from './kits.ts';
 
 const DOLLAR = { code: 'USD', decimals: 2 };

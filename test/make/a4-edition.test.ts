@@ -7,10 +7,10 @@ import { readPackageFiles } from '../../src/make/package-files.ts';
 import type { Length } from '../../src/measure/length.ts';
 import { printDecimal } from '../../src/measure/print.ts';
 import { scanMeasurements } from '../../src/measure/scan.ts';
-import { loadWorkspace } from '../../src/project/load.ts';
 import type { Project } from '../../src/project/model.ts';
 import { boxSize } from '../../src/shape/net.ts';
 import type { Shapes } from '../../src/shape/shapes.ts';
+import { loadWorkspace } from '../../src/shape/workspace.ts';
 
 const root = fileURLToPath(new URL('../../projects', import.meta.url));
 const workspace = await loadWorkspace(root);
@@ -85,12 +85,13 @@ function foreign({ holds, supplies, pieces }: Project): string[] {
     [item, each, pack, instead].flatMap((text) => (text ? [text.value] : [])),
   );
   const settings = [...pieces.values()].flatMap(({ body }) =>
-    body.kind === 'form' ? [...body.settings.values()].map(({ text }) => text.value) : [],
+    body.kind === 'form' ? [...body.settings.values()] : [],
   );
-  const inTexts = [...texts, ...settings].flatMap((text) =>
-    scanMeasurements(text).flatMap(({ lengths }) => lengths),
+  const inTexts = texts.flatMap((text) => scanMeasurements(text).flatMap(({ lengths }) => lengths));
+  const inForms = settings.flatMap((setting) =>
+    setting.kind === 'lengths' ? setting.lengths.map(({ value }) => value) : [],
   );
-  return [...held, ...inTexts].map((length) => printDecimal(length, 'mm', 0));
+  return [...held, ...inTexts, ...inForms].map((length) => printDecimal(length, 'mm', 0));
 }
 
 /** Width, height and depth of what is finished come from folding, to the millimetre. */

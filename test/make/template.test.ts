@@ -2,9 +2,9 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { workOutEditions } from '../../src/edition/edition.ts';
-import { loadWorkspace } from '../../src/project/load.ts';
 import { buildShapes } from '../../src/shape/build.ts';
 import type { Net } from '../../src/shape/net.ts';
+import { loadWorkspace } from '../../src/shape/workspace.ts';
 import { demoCopy, sheetwright } from '../cli/terminal.ts';
 import { type Pdf, type PdfPage, readPdf } from '../print/read-pdf.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
+import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 
 describe('a workspace read from texts', () => {
   it('reads a project and what it shares', () => {

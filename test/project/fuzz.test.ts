@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
 import type { Workspace } from '../../src/project/model.ts';
 import type { Place } from '../../src/project/source.ts';
+import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 
 const SHEET = `---
 title: Seed packet keeper

@@ -2,7 +2,7 @@ import { chmod, mkdir, mkdtemp, rm, symlink, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { loadWorkspace } from '../../src/project/load.ts';
+import { loadWorkspace } from '../../src/shape/workspace.ts';
 import { faultsOf, sheetOf } from './reading.ts';
 
 let root: string;

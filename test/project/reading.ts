@@ -1,8 +1,8 @@
 import type { Length } from '../../src/measure/length.ts';
 import type { Fault } from '../../src/project/fault.ts';
-import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
 import type { Piece, Project } from '../../src/project/model.ts';
 import type { At, Place } from '../../src/project/source.ts';
+import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 
 /** The one project of a workspace whose sheet is this text, with further files beside it. */
 export function readSheet(sheet: string, files: Readonly<Record<string, string>> = {}): Project {

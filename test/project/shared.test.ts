@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
+import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { blamed, cutOf, faultsOf, from, pieceOf, readSheet, sheetOf } from './reading.ts';
 
 const STOCK = 'stock:\n  moss: { name: Moss cardstock, sheet: 8 1/2 x 11, price: 0.45 }\n';
@@ -80,12 +80,16 @@ describe('a shared piece', () => {
       'shared/boxes.yaml': 'unit: mm\npieces: { box: { form: tray, inside: 80 x 60 x 20 } }\n',
     });
     const { body } = pieceOf(project, 'a');
-    expect(
-      body.kind === 'form' && [...body.settings.values()].map(({ text, unit }) => [text.value, unit]),
-    ).toEqual([
-      ['1/2', 'in'],
-      ['80 x 60 x 20', 'mm'],
+    const settings = body.kind === 'form' ? [...body.settings] : [];
+    const lengths = settings.map(([key, setting]) => [
+      key,
+      ...(setting.kind === 'lengths' ? setting.lengths.map(({ value }) => value.mm) : []),
     ]);
+    expect(lengths).toEqual([
+      ['inside', 80, 60, 20],
+      ['tab', 12.7],
+    ]);
+    expect(body).toMatchObject({ ruler: 'mm' });
   });
 
   it('may lack what every sheet adds', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
 import { readSite } from '../../src/project/read-site.ts';
 import { sourceFile } from '../../src/project/source.ts';
+import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { faultsOf, from, sheetOf } from './reading.ts';
 
 const read = (text: string): ReturnType<typeof readSite> => readSite(sourceFile('site.yaml', text));

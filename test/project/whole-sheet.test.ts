@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
+import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { blamed, cutOf, faultsOf, from, pieceOf, readSheet } from './reading.ts';
 
 const KEEPER = `---
@@ -77,11 +77,14 @@ describe('a whole sheet', () => {
   it('has its pieces', () => {
     expect([...keeper.pieces.keys()]).toEqual(['box', 'front', 'strip', 'label']);
     const { body } = pieceOf(keeper, 'box');
-    expect(
-      body.kind === 'form' && [...body.settings.values()].map(({ key, text }) => [key.value, text.value]),
-    ).toEqual([
-      ['inside', '3 1/2 x 1 x 4 3/4'],
-      ['tab', '1/2'],
+    const settings = body.kind === 'form' ? [...body.settings] : [];
+    const lengths = settings.map(([key, setting]) => [
+      key,
+      ...(setting.kind === 'lengths' ? setting.lengths.map((length) => from(length)) : []),
+    ]);
+    expect(lengths).toEqual([
+      ['inside', '7/2 in from 3 1/2', '1 in from 1', '19/4 in from 4 3/4'],
+      ['tab', '1/2 in from 1/2'],
     ]);
     expect(cutOf(keeper, 'front')).toEqual(['13/4 in from 3 1/4', '9/2 in from 4 1/2']);
     expect(pieceOf(keeper, 'front').on?.value).toEqual({ piece: 'box', panel: 'front' });

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import type { Edition, Editions } from '../../src/edition/editions.ts';
-import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
 import { sheetWith } from '../../src/proof/example.ts';
 import type { Finding } from '../../src/proof/finding.ts';
 import { proofConverted, proofProject, proofWorkspace } from '../../src/proof/proof.ts';
@@ -8,6 +7,7 @@ import type { Rule } from '../../src/proof/rule.ts';
 import { rules } from '../../src/proof/rules/index.ts';
 import { buildShapes } from '../../src/shape/build.ts';
 import type { Shapes } from '../../src/shape/shapes.ts';
+import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { workspaceOf } from './workspace.ts';
 
 const NOTHING: Shapes = { nets: new Map(), layers: [], problems: [] };

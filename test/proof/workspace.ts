@@ -1,10 +1,10 @@
-import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
 import type { Workspace } from '../../src/project/model.ts';
 import type { ExampleParts } from '../../src/proof/example.ts';
 import { EXAMPLE_SHEET, sheetWith } from '../../src/proof/example.ts';
 import type { Finding } from '../../src/proof/finding.ts';
 import { proofWorkspace } from '../../src/proof/proof.ts';
 import { buildShapes } from '../../src/shape/build.ts';
+import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 
 /** The workspace of one sheet and whatever else it needs. */
 export function workspaceOf(sheet: string, files: Readonly<Record<string, string>> = {}): Workspace {

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
 import type { PublishedState } from '../../src/project/ledger.ts';
 import { changesBetween } from '../../src/publish/changes.ts';
 import { stateOf } from '../../src/publish/state.ts';
 import { buildShapes } from '../../src/shape/build.ts';
+import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { speaker } from '../../src/words/labels.ts';
 import { labels } from '../handout/sample.ts';
 

@@ -1,8 +1,8 @@
-import { readWorkspaceFromTexts } from '../../src/project/from-texts.ts';
 import type { Project } from '../../src/project/model.ts';
 import { buildShapes } from '../../src/shape/build.ts';
 import type { Net } from '../../src/shape/net.ts';
 import type { ShapeProblem, Shapes } from '../../src/shape/shapes.ts';
+import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 
 /** The lines under `box:` of a clip-top box as a demonstrator would write it: 3 1/2 × 1 × 4 3/4 in. */
 export const KEEPER = `

@@ -4,14 +4,14 @@ import { collisions } from '../../src/shape/closure/collisions.ts';
 import { glueFits } from '../../src/shape/closure/glue.ts';
 import { foldNet } from '../../src/shape/fold.ts';
 import { bounds } from '../../src/shape/space.ts';
+import { blamed, findingsOf } from '../proof/workspace.ts';
 import { KEEPER, netOf, projectOf, shapesOf, sheetOf } from './boxes.ts';
-import { blamed, CARDSTOCK } from './forms/building.ts';
+import { CARDSTOCK } from './forms/building.ts';
 
 const problemsOf = (box: string): string[] =>
-  shapesOf(sheetOf(box)).problems.map((problem) => {
-    const { rule, message, remedy } = problem;
-    return `${rule} at "${blamed(problem)}": ${message} — ${remedy}`;
-  });
+  findingsOf(sheetOf(box))
+    .filter(({ severity }) => severity === 'error')
+    .map((finding) => `${finding.rule} at "${blamed(finding)}": ${finding.message} — ${finding.remedy}`);
 
 describe('a form', () => {
   it('becomes the piece’s net', () => {
@@ -28,19 +28,19 @@ describe('a form', () => {
 
   it('takes no setting it does not know', () => {
     expect(problemsOf('\n  form: tray\n  inside: 3 x 2 x 1\n  tap: 1/2')).toEqual([
-      'unknown-key at "tap": a tray has no "tap" — write "tab"',
+      'unknown-key at "tap": "tap" means nothing in box — write "tab"',
     ]);
   });
 
   it('suggests the keys of every piece too', () => {
     expect(problemsOf('\n  form: envelope\n  card: 6 x 4\n  cornes: 1/8')).toEqual([
-      'unknown-key at "cornes": an envelope has no "cornes" — write "corners"',
+      'unknown-key at "cornes": "cornes" means nothing in box — write "corners"',
     ]);
   });
 
   it('is asked for one of its choices', () => {
     const [problem] = problemsOf('\n  form: tuck-end box\n  inside: 3 x 1 x 4\n  ends: straigt');
-    expect(problem).toMatch(/^unexpected-value at "straigt": .* — write "straight"$/u);
+    expect(problem).toMatch(/^unexpected-value at "straigt": .* — write straight or reverse$/u);
   });
 
   it('misses what it cannot do without', () => {

@@ -10,14 +10,17 @@ export const unreadableLength: Rule = {
   why: 'Lengths are read exactly as typed: `2 1/4`, `2-1/4`, `2¼`, `2.25`, `2 1/4 in`, `57 mm`, `5.7 cm`; sizes as `3 x 4`. What cannot be read is never guessed at, because fifty people would cut by the guess.',
   fails: { sheet: sheetWith({ pieces: 'front: { stock: cream, cut: 3 1/0 x 4 }' }), blames: '3 1/0' },
   passes: { sheet: sheetWith({ pieces: 'front: { stock: cream, cut: 3 1/2 x 4 }' }) },
-  fault: wording('unreadable-length', ({ text, problem, what }) => {
+  fault: wording('unreadable-length', ({ text, problem, what, count }) => {
     const [said, remedy] = WORDS[/\d/u.test(text) || problem === 'empty' ? problem : 'not a length'];
-    return { message: `${what}: ${text === '' ? 'nothing' : quote(text)} ${said}`, remedy };
+    return {
+      message: `${what}: ${text === '' ? 'nothing' : quote(text)} ${said}`,
+      remedy: remedy ?? SHAPES[count],
+    };
   }),
 };
 
 /** What is wrong, said of the quoted text; and what would put it right. */
-const WORDS: Readonly<Record<LengthProblem, readonly [said: string, remedy: string]>> = {
+const WORDS: Readonly<Record<LengthProblem, readonly [said: string, remedy?: string]>> = {
   empty: ['stands here where a measurement belongs', 'write it in figures, such as 2 1/4'],
   'not a length': [
     'is no measurement',
@@ -28,6 +31,13 @@ const WORDS: Readonly<Record<LengthProblem, readonly [said: string, remedy: stri
   negative: ['is less than zero', 'leave out the minus sign: a measurement is always more than zero'],
   zero: ['measures nothing', 'write what it measures, or leave the whole entry out'],
   'too long': ['is longer than 1 m (39 3/8 in)', 'look for a missing blank, fraction bar or decimal point'],
-  'too many sizes': ['has more measurements than belong here', 'write width x height, such as 3 1/2 x 4'],
-  'too few sizes': ['has fewer measurements than belong here', 'write width x height, such as 3 1/2 x 4'],
+  'too many sizes': ['has more measurements than belong here'],
+  'too few sizes': ['has fewer measurements than belong here'],
+};
+
+/** How so many lengths are written. */
+const SHAPES: Readonly<Record<1 | 2 | 3, string>> = {
+  1: 'write one length, such as 1/2',
+  2: 'write width x height, such as 3 1/2 x 4',
+  3: 'write three lengths, such as 3 1/2 x 1 x 4 3/4',
 };

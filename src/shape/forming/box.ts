@@ -1,6 +1,6 @@
 import { Length } from '../../measure/length.ts';
+import type { FormParameter } from '../../project/model.ts';
 import type { At } from '../../project/source.ts';
-import type { FormParameter } from '../form.ts';
 import { wallAllowance } from './allowance.ts';
 import { customary } from './ruler.ts';
 import type { Settings } from './settings.ts';
@@ -11,6 +11,9 @@ export type BoxMeasures = {
   readonly depth: At<Length>;
   readonly height: At<Length>;
 };
+
+/** The keys that say how large a box is, of which one is given. */
+export const BOX_SIZES: readonly string[] = ['inside', 'outside'];
 
 export const BOX_PARAMETERS: readonly FormParameter[] = [
   {
@@ -44,10 +47,9 @@ export function usualTab(settings: Settings, mate: Length): Length {
  * Along the height `walls` walls count: one for an open tray, two for what is closed above and below.
  */
 export function readBox(settings: Settings, walls: 1 | 2): BoxMeasures | undefined {
-  settings.needOneOf(['inside', 'outside']);
   const inside = settings.has('inside');
   const [width, depth, height] = settings.lengths(inside ? 'inside' : 'outside');
-  if (!width || !depth || !height || settings.problems.length > 0) return undefined;
+  if (!width || !depth || !height) return undefined;
   const scored = ({ value, at }: At<Length>, count: 1 | 2): At<Length> => {
     const allowance = wallAllowance(settings.ruler, settings.caliper, count);
     return { value: inside ? value.plus(allowance) : value.minus(allowance), at };

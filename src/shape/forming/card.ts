@@ -1,5 +1,5 @@
 import type { Length } from '../../measure/length.ts';
-import type { FormParameter } from '../form.ts';
+import type { FormParameter } from '../../project/model.ts';
 import { refuseNarrow } from './box.ts';
 import type { Settings } from './settings.ts';
 

@@ -20,8 +20,6 @@ export function form<Measures>({ measure, shape, ...spec }: FormSpec<Measures>):
     ...spec,
     build: (request) => {
       const settings = new Settings(spec, request);
-      for (const { key, required } of spec.parameters) if (required) settings.needOneOf([key]);
-      if (settings.problems.length > 0) return { ok: false, problems: settings.problems };
       const measures = measure(settings);
       if (settings.problems.length > 0 || !measures) return { ok: false, problems: settings.problems };
       return { ok: true, parts: [], ...shape(measures, settings.corners?.value) };

@@ -1,31 +1,16 @@
-import type { Length, Unit } from '../../measure/length.ts';
-import {
-  type LengthProblem,
-  parseLength,
-  parseSizes,
-  type Reading,
-  writtenUnit,
-} from '../../measure/notation.ts';
-import type { FormSetting } from '../../project/model.ts';
+import type { Length } from '../../measure/length.ts';
+import type { FormGrammar, FormSetting } from '../../project/model.ts';
 import type { At, Place } from '../../project/source.ts';
-import type { Form, FormParameter, FormRequest } from '../form.ts';
+import type { FormRequest } from '../form.ts';
 import type { ShapeProblem } from '../shapes.ts';
 import { type Ruler, roundDown, roundUp, rulerOf, say } from './ruler.ts';
-
-/** What the settings of a form are about, for messages. */
-type Subject = Pick<Form, 'name' | 'parameters' | 'example'>;
-
-/** How many lengths each kind of parameter is written with; the others are no lengths. */
-const LENGTHS: Partial<Record<FormParameter['kind'], 1 | 2 | 3>> = { length: 1, size: 2, volume: 3 };
-
-const MOST_COUNTED = 99;
 
 /** The rule that reports what a form cannot be. */
 const LIMIT = 'form-limit';
 
 /**
- * The measurements of one form as written, read. Whatever cannot be read, and whatever the form refuses, is
- * collected in `problems`, each at the very characters.
+ * The measurements of one form, as its `measure` asks for them. Whatever the form refuses is collected in `problems`,
+ * each at the very characters.
  */
 export class Settings {
   readonly ruler: Ruler;
@@ -37,63 +22,46 @@ export class Settings {
   readonly problems: ShapeProblem[] = [];
   /** Where the form is named: the place of whatever was not written. */
   readonly at: Place;
-  readonly #subject: Subject;
+  readonly #grammar: FormGrammar;
   readonly #written: ReadonlyMap<string, FormSetting>;
-  readonly #lengths = new Map<string, readonly At<Length>[]>();
-  readonly #counts = new Map<string, At<number>>();
-  readonly #choices = new Map<string, At<string>>();
 
-  constructor(subject: Subject, { piece, settings, unit, metric, caliper }: FormRequest) {
-    this.#subject = subject;
+  constructor(grammar: FormGrammar, { piece, settings, ruler, metric, caliper }: FormRequest) {
+    this.#grammar = grammar;
     this.#written = settings;
     this.piece = piece.id.value;
     this.at = piece.body.kind === 'form' ? piece.body.form.at : piece.id.at;
     this.caliper = caliper;
     this.corners = piece.corners;
-    const written = subject.parameters.flatMap(({ key }) => settings.get(key) ?? []);
-    this.ruler = rulerOf(rulingUnit(subject, written) ?? unit, metric);
-    for (const setting of written) this.#read(setting, unit);
+    this.ruler = rulerOf(ruler, metric);
   }
 
   has(key: string): boolean {
-    return this.#lengths.has(key) || this.#counts.has(key) || this.#choices.has(key);
+    return this.#written.has(key);
   }
 
   /** One length; what the form takes where none is written. */
-  length(key: string, usual: Length): At<Length> {
-    return this.#lengths.get(key)?.[0] ?? { value: usual, at: this.at };
+  length(key: string, customary: Length): At<Length> {
+    return this.lengths(key)[0] ?? { value: customary, at: this.at };
   }
 
   /** Two or three lengths, in the order written; empty where none are. */
   lengths(key: string): readonly At<Length>[] {
-    return this.#lengths.get(key) ?? [];
+    const setting = this.#written.get(key);
+    return setting?.kind === 'lengths' ? setting.lengths : [];
   }
 
-  count(key: string, usual: number): At<number> {
-    return this.#counts.get(key) ?? { value: usual, at: this.at };
+  count(key: string, customary: number): At<number> {
+    const setting = this.#written.get(key);
+    return setting?.kind === 'count'
+      ? { value: setting.count, at: setting.at }
+      : { value: customary, at: this.at };
   }
 
   /** One of the parameter's choices; the first where none is written. */
   choice(key: string): string {
-    return this.#choices.get(key)?.value ?? this.#parameter(key)?.choices?.[0] ?? '';
-  }
-
-  /** Says that exactly one of several measurements is needed where none or more are given, readable or not. */
-  needOneOf(keys: readonly string[]): void {
-    const given = keys.filter((key) => this.#written.has(key));
-    const [first = '', second] = given;
-    if (given.length === 0) {
-      const message = `${this.piece} has no size: ${a(this.#subject.name)} needs ${keys.join(' or ')}`;
-      this.problems.push({
-        rule: 'missing-value',
-        message,
-        remedy: `add "${this.#sample(keys)}"`,
-        at: this.at,
-      });
-    } else if (second !== undefined) {
-      const at = this.#written.get(second)?.text.at ?? this.at;
-      this.refuse(at, `${this.piece} has both ${first} and ${second}`, `take one of the two out`);
-    }
+    const setting = this.#written.get(key);
+    if (setting?.kind === 'word') return setting.word;
+    return this.#grammar.parameters.find((parameter) => parameter.key === key)?.choices?.[0] ?? '';
   }
 
   /** Says what cannot be, with its numbers, and what would put it right. */
@@ -119,114 +87,4 @@ export class Settings {
   say(length: Length): string {
     return say(this.ruler, length);
   }
-
-  /** How one of several measurements is written in the form's example. */
-  #sample(keys: readonly string[]): string {
-    const lines = this.#subject.example.settings;
-    return lines.find((line) => keys.some((key) => line.startsWith(`${key}:`))) ?? `${keys[0]}: …`;
-  }
-
-  #parameter(key: string): FormParameter | undefined {
-    return this.#subject.parameters.find((parameter) => parameter.key === key);
-  }
-
-  #read(setting: FormSetting, projectUnit: Unit): void {
-    const parameter = this.#parameter(setting.key.value);
-    if (!parameter) return;
-    const { key, kind } = parameter;
-    const count = LENGTHS[kind];
-    if (count !== undefined) this.#readLengths(key, count, setting, setting.unit ?? projectUnit);
-    else if (kind === 'count') this.#readCount(key, setting.text);
-    else this.#readChoice(parameter, setting.text);
-  }
-
-  #readLengths(key: string, count: 1 | 2 | 3, { text }: FormSetting, unit: Unit): void {
-    const reading = count === 1 ? parseOne(text.value, unit) : parseSizes(text.value, unit, count);
-    if (reading.ok) {
-      const parts = reading.value.map(({ length, start, end }) => ({
-        value: length,
-        at: within(text, start, end),
-      }));
-      this.#lengths.set(key, parts);
-      return;
-    }
-    const { problem, start, end } = reading;
-    const wrong = text.value.slice(start, end);
-    const message = `${key} of ${this.piece}: "${wrong}" ${WORDS[problem]}`;
-    this.problems.push({
-      rule: 'unreadable-length',
-      message,
-      remedy: REMEDIES[count],
-      at: within(text, start, end),
-    });
-  }
-
-  #readCount(key: string, text: At<string>): void {
-    const count = /^\d{1,3}$/u.test(text.value) ? Number(text.value) : 0;
-    if (count >= 1 && count <= MOST_COUNTED) this.#counts.set(key, { value: count, at: text.at });
-    else {
-      const message = `${key} of ${this.piece}: "${text.value}" is no whole number from 1 to ${MOST_COUNTED}`;
-      this.problems.push({
-        rule: 'unexpected-value',
-        message,
-        remedy: 'write a whole number, such as 4',
-        at: text.at,
-      });
-    }
-  }
-
-  #readChoice({ key, choices = [] }: FormParameter, text: At<string>): void {
-    if (choices.includes(text.value)) this.#choices.set(key, text);
-    else {
-      const message = `${key} of ${this.piece}: "${text.value}" is not ${choices.join(' or ')}`;
-      const remedy = `write ${choices.join(' or ')}`;
-      this.problems.push({ rule: 'unexpected-value', message, remedy, at: text.at });
-    }
-  }
-}
-
-const WORDS: Record<LengthProblem, string> = {
-  empty: 'is empty',
-  'not a length': 'is no measurement',
-  'decimal comma': 'has a comma in it',
-  'denominator of zero': 'divides by zero',
-  negative: 'is less than zero',
-  zero: 'measures nothing',
-  'too long': 'is longer than 1 m',
-  'too many sizes': 'has more measurements than belong here',
-  'too few sizes': 'has fewer measurements than belong here',
-};
-
-const SAMPLES: Readonly<Record<1 | 2 | 3, string>> = { 1: '1/2', 2: '4 1/4 x 5 1/2', 3: '3 1/2 x 1 x 4 3/4' };
-
-const REMEDIES: Readonly<Record<1 | 2 | 3, string>> = {
-  1: `write one length, such as ${SAMPLES[1]}`,
-  2: `write two lengths with x between, such as ${SAMPLES[2]}`,
-  3: `write three lengths with x between, such as ${SAMPLES[3]}`,
-};
-
-/** `a tray`, `an envelope`. */
-function a(name: string): string {
-  return `${/^[aeiou]/iu.test(name) ? 'an' : 'a'} ${name}`;
-}
-
-function parseOne(text: string, unit: Unit): ReturnType<typeof parseSizes> {
-  const reading: Reading<Length> = parseLength(text, unit);
-  return reading.ok ? { ok: true, value: [{ length: reading.value, start: 0, end: text.length }] } : reading;
-}
-
-/** The unit the first of the measurements is written in: a box written in millimetres has millimetre tabs. */
-function rulingUnit({ parameters }: Subject, written: readonly FormSetting[]): Unit | undefined {
-  const measured = written.find(({ key }) => {
-    const kind = parameters.find((parameter) => parameter.key === key.value)?.kind;
-    return kind !== undefined && LENGTHS[kind] !== undefined;
-  });
-  const last = measured?.text.value.split(/[x×X]|\bby\b/u).at(-1);
-  return (last === undefined ? undefined : writtenUnit(last)) ?? measured?.unit;
-}
-
-/** Where a stretch of a text stands, if there is one and the text stands in its file as it is; else the whole text. */
-function within({ value, at }: At<string>, start: number, end: number): Place {
-  const verbatim = end > start && at.file.text.slice(at.start, at.end) === value;
-  return verbatim ? { file: at.file, start: at.start + start, end: at.start + end } : at;
 }

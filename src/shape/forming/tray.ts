@@ -1,6 +1,6 @@
 import { Length } from '../../measure/length.ts';
+import type { FormParameter } from '../../project/model.ts';
 import type { At } from '../../project/source.ts';
-import type { FormParameter } from '../form.ts';
 import type { Net } from '../net.ts';
 import { cutBack } from './cut-back.ts';
 import { layoutNet, mountain } from './layout.ts';

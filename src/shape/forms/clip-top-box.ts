@@ -1,6 +1,7 @@
 import type { Form } from '../form.ts';
 import {
   BOX_PARAMETERS,
+  BOX_SIZES,
   readBox,
   refuseNarrow,
   refuseNarrowHalf,
@@ -29,6 +30,7 @@ export const clipTopBox: Form = form({
       says: 'height of the two flanges that stand up; 1/2 in (13 mm) when not given',
     },
   ],
+  oneOf: BOX_SIZES,
   panels: ['front', 'back', 'left', 'right', 'front-flange', 'back-flange', 'front-top', 'back-top'],
   example: {
     settings: ['inside: 3 1/2 x 1 x 4 3/4', 'tab: 1/2'],

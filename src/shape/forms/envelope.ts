@@ -8,6 +8,9 @@ import { layoutNet, mountain } from '../forming/layout.ts';
 import { customary, roundToGroove } from '../forming/ruler.ts';
 import type { Settings } from '../forming/settings.ts';
 
+/** The keys that say how large it is, of which one is given. */
+const SIZES: readonly string[] = ['card', 'inside', 'outside'];
+
 /**
  * An envelope of straight score lines, which any score board makes: two side flaps fold in, the back folds up over
  * them and is glued to them, the top flap folds down. Diagonal flaps would need lines scored corner to corner, where
@@ -53,6 +56,7 @@ export const envelope: Form = form({
       says: 'height of the back; 1/2 in (13 mm) less than the envelope, or a quarter less where that is less, when not given',
     },
   ],
+  oneOf: SIZES,
   panels: ['front', 'back', 'flap'],
   example: {
     settings: ['card: 6 x 4'],
@@ -111,11 +115,9 @@ type Pocket = { readonly width: At<Length>; readonly height: At<Length> };
 
 /** Width and height between the score lines. */
 function readPocket(settings: Settings): Pocket | undefined {
-  const keys = ['card', 'inside', 'outside'];
-  settings.needOneOf(keys);
-  const key = keys.find((each) => settings.has(each));
+  const key = SIZES.find((each) => settings.has(each));
   const [width, height] = settings.lengths(key ?? '');
-  if (!width || !height || settings.problems.length > 0) return undefined;
+  if (!width || !height) return undefined;
   const allowance = wallAllowance(settings.ruler, settings.caliper, 2);
   const room = key === 'card' ? customary(settings.ruler, 1, 4) : Length.zero;
   const scored = ({ value, at }: At<Length>): At<Length> => ({

@@ -2,6 +2,7 @@ import { Length } from '../../measure/length.ts';
 import type { Form } from '../form.ts';
 import {
   BOX_PARAMETERS,
+  BOX_SIZES,
   readBox,
   refuseNarrowHalf,
   sizesOf,
@@ -20,6 +21,7 @@ export const gussetedBag: Form = form({
   name: 'gusseted bag',
   summary: 'An open bag with a flat bottom and sides that fold inward.',
   parameters: [...BOX_PARAMETERS, TAB_PARAMETER],
+  oneOf: BOX_SIZES,
   panels: ['front', 'back', 'left-front', 'left-back', 'right-front', 'right-back'],
   example: {
     settings: ['inside: 3 x 2 x 5'],

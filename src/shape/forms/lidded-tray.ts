@@ -1,7 +1,7 @@
 import { Length } from '../../measure/length.ts';
 import type { Form } from '../form.ts';
 import { leastNesting, nestingAllowance } from '../forming/allowance.ts';
-import { BOX_PARAMETERS, readBox, refuseNarrow, sizesOf } from '../forming/box.ts';
+import { BOX_PARAMETERS, BOX_SIZES, readBox, refuseNarrow, sizesOf } from '../forming/box.ts';
 import { form } from '../forming/form.ts';
 import { customary } from '../forming/ruler.ts';
 import { TRAY_TAB_PARAMETER, trayNet, trayTab, usualTrayTab } from '../forming/tray.ts';
@@ -32,6 +32,7 @@ export const liddedTray: Form = form({
     },
     TRAY_TAB_PARAMETER,
   ],
+  oneOf: BOX_SIZES,
   panels: [
     'top',
     'lid-front',

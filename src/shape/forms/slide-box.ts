@@ -1,7 +1,7 @@
 import type { Length } from '../../measure/length.ts';
 import type { Form } from '../form.ts';
 import { leastNesting, nestingAllowance } from '../forming/allowance.ts';
-import { BOX_PARAMETERS, readBox, sizesOf, TAB_PARAMETER, usualTab } from '../forming/box.ts';
+import { BOX_PARAMETERS, BOX_SIZES, readBox, sizesOf, TAB_PARAMETER, usualTab } from '../forming/box.ts';
 import { form } from '../forming/form.ts';
 import { layoutNet, mountain } from '../forming/layout.ts';
 import { trayNet, usualTrayTab } from '../forming/tray.ts';
@@ -32,6 +32,7 @@ export const slideBox: Form = form({
       says: 'how much wider and higher the sleeve is than the drawer; two thicknesses and 1/16 in (2 mm) of play, up to the next 1/8 in (1 mm), when not given',
     },
   ],
+  oneOf: BOX_SIZES,
   panels: ['top', 'left', 'right', 'bottom', 'front', 'back'],
   example: {
     settings: ['inside: 3 x 4 x 1'],

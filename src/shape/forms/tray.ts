@@ -1,5 +1,5 @@
 import type { Form } from '../form.ts';
-import { BOX_PARAMETERS, readBox, sizesOf } from '../forming/box.ts';
+import { BOX_PARAMETERS, BOX_SIZES, readBox, sizesOf } from '../forming/box.ts';
 import { form } from '../forming/form.ts';
 import { TRAY_TAB_PARAMETER, trayNet, trayTab } from '../forming/tray.ts';
 
@@ -8,6 +8,7 @@ export const tray: Form = form({
   name: 'tray',
   summary: 'An open tray: four walls about a floor, with a glued tab inside each corner.',
   parameters: [...BOX_PARAMETERS, TRAY_TAB_PARAMETER],
+  oneOf: BOX_SIZES,
   panels: ['front', 'back', 'left', 'right', 'floor'],
   example: {
     settings: ['inside: 4 x 3 x 1'],

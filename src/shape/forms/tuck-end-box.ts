@@ -1,7 +1,15 @@
 import { Length } from '../../measure/length.ts';
 import type { Form } from '../form.ts';
 import { wallAllowance } from '../forming/allowance.ts';
-import { BOX_PARAMETERS, readBox, refuseNarrow, sizesOf, TAB_PARAMETER, usualTab } from '../forming/box.ts';
+import {
+  BOX_PARAMETERS,
+  BOX_SIZES,
+  readBox,
+  refuseNarrow,
+  sizesOf,
+  TAB_PARAMETER,
+  usualTab,
+} from '../forming/box.ts';
 import { cutBack } from '../forming/cut-back.ts';
 import { form } from '../forming/form.ts';
 import { layoutNet, mountain } from '../forming/layout.ts';
@@ -28,6 +36,7 @@ export const tuckEndBox: Form = form({
       says: 'straight: both lids hang on the back, so that the front is clean; reverse: the bottom one hangs on the front; straight when not given',
     },
   ],
+  oneOf: BOX_SIZES,
   panels: ['front', 'back', 'left', 'right', 'lid', 'bottom'],
   example: {
     settings: ['inside: 2 x 1 x 3 1/2'],

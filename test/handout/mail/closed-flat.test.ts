@@ -1,11 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { type ClosedFlat, closedFlat } from '../../../src/handout/mail/closed-flat.ts';
 import { mailedPiece } from '../../../src/handout/mail/mailed.ts';
-import { readWorkspaceFromTexts } from '../../../src/project/from-texts.ts';
-import { loadWorkspace } from '../../../src/project/load.ts';
 import type { Piece, Project } from '../../../src/project/model.ts';
 import { buildShapes } from '../../../src/shape/build.ts';
 import type { Shapes } from '../../../src/shape/shapes.ts';
+import { loadWorkspace, readWorkspaceFromTexts } from '../../../src/shape/workspace.ts';
 
 type Made = { readonly project: Project; readonly shapes: Shapes };
 

@@ -1,11 +1,12 @@
 import Fraction from 'fraction.js';
 import { Length, type Unit } from '../../../src/measure/length.ts';
-import type { FormSetting, Piece } from '../../../src/project/model.ts';
-import { type Place, sourceFile } from '../../../src/project/source.ts';
+import { proofWorkspace } from '../../../src/proof/proof.ts';
+import { buildShapes } from '../../../src/shape/build.ts';
 import type { Form, FormResult } from '../../../src/shape/form.ts';
 import { forms } from '../../../src/shape/forms/index.ts';
 import type { FlatPoint, Net } from '../../../src/shape/net.ts';
 import type { ShapeProblem } from '../../../src/shape/shapes.ts';
+import { readWorkspaceFromTexts } from '../../../src/shape/workspace.ts';
 
 /** 80 lb cover: a trade chart's 9.5 points, "guide only". */
 export const CARDSTOCK: Length = Length.of(95, 10_000, 'in');
@@ -23,34 +24,25 @@ export function formNamed(name: string): Form {
   return form;
 }
 
-/** Builds a form from its settings as they would stand in a sheet, with true places. */
+/** Builds a form from its settings as a sheet has them. */
 export function build(
   name: string,
   { settings, unit = 'in', caliper = CARDSTOCK, corners }: Written,
 ): FormResult {
-  const lines = [`form: ${name}`, ...Object.entries(settings).map(([key, text]) => `${key}: ${text}`)];
-  const file = sourceFile('box/sheet.md', lines.join('\n'));
-  const place = (text: string, from = 0): Place => {
-    const start = file.text.indexOf(text, from);
-    return { file, start, end: start + text.length };
-  };
-  const read = new Map<string, FormSetting>();
-  for (const [key, text] of Object.entries(settings)) {
-    const line = file.text.indexOf(`\n${key}: `) + 1;
-    const at = place(text, line + key.length + 2);
-    read.set(key, { key: { value: key, at: place(key, line) }, text: { value: text, at } });
+  const lines = Object.entries(settings).map(([key, text]) => `      ${key}: ${text}\n`);
+  const sheet = `---\ntitle: Box\nmeasurements:\n  unit: ${unit}\n  stock: { cream: { sheet: 12 x 12 } }\n  pieces:\n    box:\n      stock: cream\n      form: ${name}\n${lines.join('')}---\n\n## Make :piece[box]\n`;
+  const workspace = readWorkspaceFromTexts({ 'box/sheet.md': sheet });
+  const [project] = workspace.projects;
+  const written = project?.pieces.get('box');
+  if (!project || written?.body.kind !== 'form') {
+    const problems = proofWorkspace(workspace, buildShapes).flatMap(({ at, ...finding }) =>
+      at ? [{ ...finding, at }] : [],
+    );
+    return { ok: false, problems };
   }
-  const at = place(name);
-  const piece: Piece = {
-    id: { value: 'box', at },
-    body: { kind: 'form', form: { value: name, at }, settings: read },
-    placement: {},
-    overhang: false,
-    count: { value: 1, at },
-    at,
-    ...(corners && { corners: { value: corners, at } }),
-  };
-  return formNamed(name).build({ piece, settings: read, unit, caliper });
+  const piece = { ...written, ...(corners && { corners: { value: corners, at: written.at } }) };
+  const { settings: read, ruler } = written.body;
+  return formNamed(name).build({ piece, settings: read, ruler, caliper });
 }
 
 /** The nets of a form that can be built, the piece's own first. @throws Error with the problems of one that cannot. */

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readWorkspaceFromTexts } from '../../../src/project/from-texts.ts';
 import { proofProject } from '../../../src/proof/proof.ts';
 import { rules } from '../../../src/proof/rules/index.ts';
 import { buildShapes } from '../../../src/shape/build.ts';
+import { readWorkspaceFromTexts } from '../../../src/shape/workspace.ts';
 import { anySettings } from './any.ts';
 
 /** The rules that look at the folded shape. */

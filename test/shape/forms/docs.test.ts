@@ -3,12 +3,12 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { foldedDrawing } from '../../../src/drawing/folded.ts';
 import { plainEditions } from '../../../src/edition/editions.ts';
-import { readWorkspaceFromTexts } from '../../../src/project/from-texts.ts';
 import type { Project } from '../../../src/project/model.ts';
 import { proofWorkspace } from '../../../src/proof/proof.ts';
 import { buildShapes } from '../../../src/shape/build.ts';
 import { forms } from '../../../src/shape/forms/index.ts';
 import { type Shapes, sheetsOf } from '../../../src/shape/shapes.ts';
+import { readWorkspaceFromTexts } from '../../../src/shape/workspace.ts';
 import { inchStyle } from '../../drawing/drawn.ts';
 import { pageDrawing } from './page-drawing.ts';
 

@@ -1,12 +1,12 @@
 import { readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { readWorkspaceFromTexts } from '../../../src/project/from-texts.ts';
 import { proofWorkspace } from '../../../src/proof/proof.ts';
 import { buildShapes } from '../../../src/shape/build.ts';
 import type { Form } from '../../../src/shape/form.ts';
 import { forms } from '../../../src/shape/forms/index.ts';
 import { boxSize } from '../../../src/shape/net.ts';
+import { readWorkspaceFromTexts } from '../../../src/shape/workspace.ts';
 import { inches } from './building.ts';
 
 const root = fileURLToPath(new URL('../../../', import.meta.url));

@@ -204,32 +204,44 @@ const UNREADABLE: readonly Case[] = [
     'tray',
     { inside: '3 1/2 x 1/0 x 4' },
     '1/0',
-    /^inside of box: "1\/0" divides by zero$/u,
-    'write three lengths with x between, such as 3 1/2 x 1 x 4 3/4',
+    /^inside: "1\/0" divides by zero$/u,
+    'put another number under the fraction bar, such as 1/2',
   ],
   [
     'tray',
     { inside: '3 1/2 x 1' },
     '3 1/2 x 1',
     /fewer measurements/u,
-    'write three lengths with x between, such as 3 1/2 x 1 x 4 3/4',
+    'write three lengths, such as 3 1/2 x 1 x 4 3/4',
   ],
   [
     'tray',
     { inside: '3 x 2 x -1' },
     '-1',
     /"-1" is less than zero/u,
-    'write three lengths with x between, such as 3 1/2 x 1 x 4 3/4',
+    'leave out the minus sign: a measurement is always more than zero',
   ],
   [
     'tag',
     { size: '0 x 4' },
     '0',
     /"0" measures nothing/u,
-    'write two lengths with x between, such as 4 1/4 x 5 1/2',
+    'write what it measures, or leave the whole entry out',
   ],
-  ['tag', { size: '2 x 4', clip: 'two' }, 'two', /"two" is no measurement/u, 'write one length, such as 1/2'],
-  ['tag', { size: '2 x 4', hole: '5000' }, '5000', /longer than 1 m/u, 'write one length, such as 1/2'],
+  [
+    'tag',
+    { size: '2 x 4', clip: 'two' },
+    'two',
+    /"two" is no measurement/u,
+    'write it in figures, such as 2 1/4 or 2.25, with in, mm or cm if it needs a unit',
+  ],
+  [
+    'tag',
+    { size: '2 x 4', hole: '5000' },
+    '5000',
+    /longer than 1 m/u,
+    'look for a missing blank, fraction bar or decimal point',
+  ],
 ];
 
 describe('a form', () => {
@@ -253,12 +265,15 @@ describe('a form', () => {
     const [none] = problemsOf('tray', { settings: {} });
     expect(none).toMatchObject({
       rule: 'missing-value',
-      message: 'box has no size: a tray needs inside or outside',
-      remedy: 'add "inside: 4 x 3 x 1"',
+      message: 'box has no "inside or outside:"',
+      remedy: 'add "inside or outside:"',
     });
     const [both] = problemsOf('tray', { settings: { inside: '4 x 3 x 1', outside: '5 x 3 x 1' } });
-    expect(both).toMatchObject({ rule: 'form-limit', message: 'box has both inside and outside' });
-    expect(both && blamed(both)).toBe('5 x 3 x 1');
+    expect(both).toMatchObject({
+      rule: 'unexpected-value',
+      remedy: 'write either inside or outside, not both',
+    });
+    expect(both && blamed(both)).toBe('outside');
   });
 
   it('has no corners to round where all its ends are curved', () => {
