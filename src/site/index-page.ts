@@ -1,13 +1,12 @@
 import { pictureElement } from '../drawing/figures.ts';
 import { type Voice, voiceOf } from '../words/voice.ts';
-import { clockOf } from './calendar/session.ts';
 import { type CardView, cardView } from './card-view.ts';
 import { choicesOf } from './choices.ts';
 import { frameOf, renderPage, type SitePages } from './frame.ts';
 import { previewElements } from './head.ts';
 import { type ListedProject, type Listing, listingOf } from './listed.ts';
 import { absolute, siteAddress } from './place.ts';
-import { whenText } from './when.ts';
+import { hoursOf, whenText } from './when.ts';
 
 /** Addresses of the list's own files, relative to the site's root. */
 export type IndexLinks = {
@@ -75,7 +74,7 @@ function nextView(project: ListedProject, { site }: SitePages, voice: Voice): Ne
   return {
     ...cardView(project, voice),
     picture: picture && { html: pictureElement(picture, '', { sizes: NEXT_SIZES }), drawn: picture.drawn },
-    when: whenText(session, clockOf(site.sessions), voice),
+    when: whenText(session, hoursOf(site), voice),
     calendar: `${slug}/${slug}.ics`,
   };
 }

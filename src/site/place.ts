@@ -1,5 +1,5 @@
+import { v5 as uuidOf } from 'uuid';
 import type { Site } from '../project/model.ts';
-import { nameUuid } from './name-uuid.ts';
 
 /** Where the site stands on the web, with a closing `/`; undefined where `site.yaml` does not say. */
 export function siteAddress({ url }: Pick<Site, 'url'>): string | undefined {
@@ -15,5 +15,5 @@ export function absolute(site: Pick<Site, 'url'>, path: string): string | undefi
 
 /** A name for something of the site that stays the same as long as the site keeps its address, or else its title. */
 export function lastingName(site: Pick<Site, 'url' | 'title'>, what: string): string {
-  return nameUuid(`${siteAddress(site) ?? site.title} ${what}`);
+  return uuidOf(`${siteAddress(site) ?? site.title} ${what}`, uuidOf.URL);
 }

@@ -3,13 +3,12 @@ import type { Paper } from '../project/model.ts';
 import { html, type SafeHtml } from '../words/safe-html.ts';
 import { typographic } from '../words/typographic.ts';
 import { voiceOf } from '../words/voice.ts';
-import { clockOf } from './calendar/session.ts';
 import { frameOf, renderPage, type SitePages } from './frame.ts';
 import { previewElements } from './head.ts';
 import type { ListedProject } from './listed.ts';
 import { type PapersLine, papersLines } from './papers-view.ts';
 import { absolute } from './place.ts';
-import { whenText } from './when.ts';
+import { hoursOf, whenText } from './when.ts';
 
 /** Addresses of a project's files, relative to its own folder. */
 export type ShareLinks = {
@@ -40,7 +39,7 @@ export function shareHtml(project: ListedProject, links: ShareLinks, pages: Site
   const { slug, summary, session, accent } = project;
   const title = typographic(project.title, voice.language);
   const address = absolute(site, `${slug}/`);
-  const when = session === undefined ? undefined : whenText(session, clockOf(site.sessions), voice);
+  const when = session === undefined ? undefined : whenText(session, hoursOf(site), voice);
   const heading = voice.say('share-title', { title });
   const text = [title, summary && typographic(summary, voice.language), when, address]
     .filter((line) => line !== undefined)

@@ -6,10 +6,9 @@ import type { Paper, Site } from '../project/model.ts';
 import type { Labels } from '../words/labels.ts';
 import { typographic } from '../words/typographic.ts';
 import { voiceOf } from '../words/voice.ts';
-import { clockOf } from './calendar/session.ts';
 import type { ListedProject } from './listed.ts';
 import { absolute } from './place.ts';
-import { whenText } from './when.ts';
+import { hoursOf, whenText } from './when.ts';
 
 /** What a table tent is made with. */
 export type TentSetting = {
@@ -52,7 +51,7 @@ export function tentHtml(project: ListedProject, setting: TentSetting): string |
     scripts: [],
     siteTitle: site.title,
     title,
-    when: project.session && whenText(project.session, clockOf(site.sessions), voice),
+    when: project.session && whenText(project.session, hoursOf(site), voice),
     address: readable(address),
     qr: qrSvg(address, voice.say('share-qr', { address })),
     faces,

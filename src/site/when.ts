@@ -1,20 +1,27 @@
+import { Temporal } from 'temporal-polyfill';
+import type { Site } from '../project/model.ts';
 import type { Voice } from '../words/voice.ts';
-import type { Clock } from './calendar/session.ts';
-import { momentOf, offsetsOf } from './calendar/zone-offset.ts';
+
+/** When sessions begin, as `site.yaml` says: a time of day, and the zone it is meant in. */
+export type Hours = { readonly at?: string | undefined; readonly zone?: string | undefined };
+
+export function hoursOf({ sessions }: Pick<Site, 'sessions'>): Hours {
+  return { at: sessions?.at?.value, zone: sessions?.zone?.value };
+}
 
 /** `Thursday, December 10, 2026 at 6:30 PM CST`: a session's day, with the time its schedule gives it, named zone and all. */
-export function whenText(date: string, { at, zone }: Clock, voice: Voice): string {
+export function whenText(date: string, { at, zone }: Hours, voice: Voice): string {
   if (at === undefined) return voice.day(date);
-  const wall = `${date}T${at}:00`;
-  const moment = zone === undefined ? Date.parse(`${wall}Z`) : momentOf(offsetsOf(zone), wall);
+  const timeZone = zone ?? 'UTC';
+  const moment = Temporal.PlainDateTime.from(`${date}T${at}`).toZonedDateTime(timeZone);
   const time = new Intl.DateTimeFormat(voice.language, {
     hour: 'numeric',
     minute: '2-digit',
-    timeZone: zone ?? 'UTC',
+    timeZone,
     ...(zone === undefined ? {} : { timeZoneName: 'short' }),
   });
   return voice.say('site-when', {
     day: voice.day(date),
-    time: time.format(moment).replace(/\s/gu, '\u00a0'),
+    time: time.format(moment.epochMilliseconds).replace(/\s/gu, '\u00a0'),
   });
 }

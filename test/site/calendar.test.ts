@@ -4,8 +4,7 @@ import fc from 'fast-check';
 import ICAL from 'ical.js';
 import rrulePackage from 'rrule';
 import { describe, expect, it } from 'vitest';
-import { componentText, textValue } from '../../src/site/calendar/content-line.ts';
-import { calendarOf, sessionCalendar } from '../../src/site/calendar/of-site.ts';
+import { calendarOf, sessionCalendar } from '../../src/site/calendar.ts';
 import { labels } from '../handout/sample.ts';
 import { listed, siteOf } from './bench.ts';
 
@@ -258,22 +257,91 @@ describe('the sessions of a site', () => {
   });
 });
 
+/** A file's content lines, unfolded and split by the words of RFC 5545, 3.1, with no library. */
+function linesOf(text: string): readonly string[] {
+  return text.replaceAll('\r\n ', '').split('\r\n').slice(0, -1);
+}
+
 describe('the lines of a calendar', () => {
   it('are no longer than 75 octets, and whole again when unfolded, whatever is written', () => {
     fc.assert(
       fc.property(fc.string({ unit: 'grapheme', maxLength: 400 }), (title) => {
-        const text = componentText({ name: 'VEVENT', properties: [['SUMMARY', textValue(title)]] });
+        const project = listed('box', { title, session: '2026-12-10' });
+        const text = sessionCalendar(project, siteOf('title: Bench\n'), labels) ?? '';
         expect(text.endsWith('\r\n')).toBe(true);
-        const lines = text.slice(0, -2).split('\r\n');
-        for (const line of lines) {
+        for (const line of text.slice(0, -2).split('\r\n')) {
           expect(Buffer.byteLength(line)).toBeLessThanOrEqual(75);
           expect(line).not.toMatch(/[\r\n]/u);
         }
-        const component = new ICAL.Component(ICAL.parse(text) as unknown[]);
         const kept = title.replace(/\r\n?/gu, '\n').replace(/[^\P{Cc}\n\t]/gu, '');
-        expect(component.getFirstPropertyValue('summary')).toBe(kept);
+        // 3.3.11: a backslash before a backslash, a semicolon or a comma; a line break is \n.
+        const written = kept.replace(/[\\;,]/gu, '\\$&').replaceAll('\n', '\\n');
+        const lines = linesOf(text);
+        for (const name of ['NAME', 'X-WR-CALNAME', 'SUMMARY']) expect(lines).toContain(`${name}:${written}`);
+        expect(read(text).events[0]?.summary).toBe(kept);
       }),
       { seed: 11, numRuns: 300 },
     );
+  });
+
+  it('are those of RFC 5545, one by one', () => {
+    const words = 'every: month, on: last friday, at: "09:05", zone: Asia/Kolkata, from: 2026-10-01';
+    const text = calendar(
+      `title: "Bench; one, two"\nurl: https://example.org/\nsessions: { ${words}, except: [2026-12-25] }\n`,
+      { session: '2026-10-30', minutes: 90, tags: ['box', 'a, b'], title: 'A \\ B' },
+    );
+    // 3.3.10 and 3.8.5.3 give the rule, 3.6.5 the zone, 3.8.5.1 the days left out, 3.3.6 the duration.
+    expect(linesOf(text).filter((line) => !/^(?:UID|URL|DESCRIPTION):/u.test(line))).toEqual([
+      'BEGIN:VCALENDAR',
+      'VERSION:2.0',
+      'PRODID:-//Sheetwright//Sessions//EN',
+      'CALSCALE:GREGORIAN',
+      'NAME:Bench\\; one\\, two',
+      'X-WR-CALNAME:Bench\\; one\\, two',
+      'BEGIN:VTIMEZONE',
+      'TZID:Asia/Kolkata',
+      'BEGIN:STANDARD',
+      'DTSTART:19700101T000000',
+      'TZOFFSETFROM:+0530',
+      'TZOFFSETTO:+0530',
+      'END:STANDARD',
+      'END:VTIMEZONE',
+      'BEGIN:VEVENT',
+      'DTSTAMP:20000101T000000Z',
+      'SUMMARY:A \\\\ B',
+      'CATEGORIES:box,a\\, b',
+      'DTSTART;TZID=Asia/Kolkata:20261030T090500',
+      'DURATION:PT90M',
+      'END:VEVENT',
+      'BEGIN:VEVENT',
+      'DTSTAMP:20000101T000000Z',
+      'SUMMARY:Bench\\; one\\, two',
+      'DTSTART;TZID=Asia/Kolkata:20261030T090500',
+      'RRULE:FREQ=MONTHLY;BYDAY=-1FR',
+      'EXDATE;TZID=Asia/Kolkata:20261030T090500,20261225T090500',
+      'END:VEVENT',
+      'END:VCALENDAR',
+    ]);
+  });
+
+  it.each([
+    ['every: week, from: 2026-10-01', 'FREQ=WEEKLY;BYDAY=TH;WKST=MO', '2026-10-01 2026-10-08 2026-10-15'],
+    [
+      'every: 3 weeks, on: tuesday and friday, from: 2026-10-01',
+      'FREQ=WEEKLY;INTERVAL=3;BYDAY=TU,FR;WKST=MO',
+      '2026-10-02 2026-10-20 2026-10-23',
+    ],
+    [
+      'every: 2 months, on: second monday, from: 2026-10-01',
+      'FREQ=MONTHLY;INTERVAL=2;BYDAY=2MO',
+      '2026-10-12 2026-12-14 2027-02-08',
+    ],
+    ['every: month, from: 2026-10-30', 'FREQ=MONTHLY;BYDAY=-1FR', '2026-10-30 2026-11-27 2026-12-25'],
+  ])('say of `%s` that it is %s, which rrule reads as those days', (words, rule, days) => {
+    const lines = linesOf(scheduled(words));
+    expect(lines.filter((line) => line.startsWith('RRULE'))).toEqual([`RRULE:${rule}`]);
+    const [, start] = /^DTSTART;VALUE=DATE:(\d{8})$/mu.exec(lines.join('\n')) ?? [];
+    const found = rrulestr(`DTSTART:${start}T000000Z\nRRULE:${rule}`).all((_, index) => index < 3);
+    expect(found.map((date) => date.toISOString().slice(0, 10)).join(' ')).toBe(days);
   });
 });

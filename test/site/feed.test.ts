@@ -1,7 +1,6 @@
 import { XMLParser, XMLValidator } from 'fast-xml-parser';
 import { describe, expect, it } from 'vitest';
 import { feedXml } from '../../src/site/feed.ts';
-import { nameUuid } from '../../src/site/name-uuid.ts';
 import { sitemapXml } from '../../src/site/sitemap.ts';
 import { labels } from '../handout/sample.ts';
 import { listed, siteOf } from './bench.ts';
@@ -131,13 +130,6 @@ describe('the feed', () => {
     const empty = parse(feedXml([], SITE, labels)).feed as Xml;
     expect(list(empty.entry)).toEqual([]);
     expect(texts(empty.updated)[0]).toMatch(TIMESTAMP);
-  });
-});
-
-describe('a lasting name', () => {
-  it('is that of RFC 9562, A.4', () => {
-    const dns = '6ba7b810-9dad-11d1-80b4-00c04fd430c8';
-    expect(nameUuid('www.example.com', dns)).toBe('2ed6657d-e927-568b-95e1-2665a8aea6a2');
   });
 });
 

@@ -1,4 +1,4 @@
-import { calendarOf, sessionCalendar } from '../../site/calendar/of-site.ts';
+import { calendarOf, sessionCalendar } from '../../site/calendar.ts';
 import { cardOf } from '../card.ts';
 import type { Output } from '../output.ts';
 

@@ -1,4 +1,4 @@
-import { calendarOf } from '../../site/calendar/of-site.ts';
+import { calendarOf } from '../../site/calendar.ts';
 import type { SitePages } from '../../site/frame.ts';
 import { indexHtml } from '../../site/index-page.ts';
 import { notFoundHtml } from '../../site/not-found.ts';
