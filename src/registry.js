@@ -4,27 +4,30 @@ import { readdirSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 
 const REGISTRIES = [
-  { folder: 'proof/rules', list: 'rules', type: 'Rule', from: '../rule.ts' },
+  { folder: 'proof/rules', list: 'rules', type: 'Rules', from: '../rule.ts', byId: true },
   { folder: 'shape/forms', list: 'forms', type: 'Form', from: '../form.ts' },
   { folder: 'make/outputs', list: 'outputs', type: 'Output', from: '../output.ts' },
 ];
 
-for (const { folder, list, type, from } of REGISTRIES) {
+for (const { folder, list, type, from, byId } of REGISTRIES) {
   const path = new URL(`${folder}/`, import.meta.url);
   const files = readdirSync(path)
     .filter((name) => name.endsWith('.ts') && name !== 'index.ts')
     .sort();
   const nameOf = (file) => file.slice(0, -3).replace(/-(\w)/g, (_, letter) => letter.toUpperCase());
   const imports = files.map((file) => `import { ${nameOf(file)} } from './${file}';`);
-  const members = files.map((file) => `  ${nameOf(file)},`);
+  const members = files.map((file) =>
+    byId ? `  '${file.slice(0, -3)}': ${nameOf(file)},` : `  ${nameOf(file)},`,
+  );
+  const [listType, open, close] = byId ? [type, '{', '}'] : [`readonly ${type}[]`, '[', ']'];
   const text = [
     `import type { ${type} } from '${from}';`,
     ...imports,
     '',
     `/** Every file of this folder, by name. Written by src/registry.js. */`,
-    `export const ${list}: readonly ${type}[] = [`,
+    `export const ${list}: ${listType} = ${open}`,
     ...members,
-    '];',
+    `${close};`,
     '',
   ].join('\n');
   writeFileSync(fileURLToPath(new URL('index.ts', path)), text);

@@ -1,9 +1,9 @@
 import { studyProjects } from '../edition/study.ts';
-import { languageFaults } from '../make/languages.ts';
+import { languageFindings } from '../make/languages.ts';
 import { readLabels } from '../make/package-files.ts';
 import { isFailure } from '../proof/finding.ts';
 import { findingsJson, printFindings } from '../proof/print.ts';
-import { inOrder, proofFaults } from '../proof/proof.ts';
+import { inOrder, proofFindings } from '../proof/proof.ts';
 import { proofStudied } from '../proof/studied.ts';
 import { loadWorkspace } from '../shape/workspace.ts';
 import { editionTables } from './editions.ts';
@@ -34,7 +34,7 @@ export function addProof({ program, terminal, done }: CommandHost): void {
       const studies = await studyProjects(workspace.projects);
       const findings = inOrder([
         ...proofStudied(workspace, studies),
-        ...proofFaults(languageFaults(workspace, readLabels())),
+        ...proofFindings(languageFindings(workspace, readLabels())),
       ]);
       if (options.editions && !options.json) terminal.stdout.write(editionTables(studies));
       if (options.json) terminal.stdout.write(findingsJson(findings));

@@ -1,4 +1,4 @@
-import type { Fault } from '../project/fault.ts';
+import type { Finding } from '../project/finding.ts';
 import type { Project, Site, Workspace } from '../project/model.ts';
 import type { Place } from '../project/source.ts';
 import type { Labels } from '../words/labels.ts';
@@ -16,14 +16,14 @@ export function labelsOf(project: Project, site: Site, all: AllLabels): Labels {
  * What has to be said in English because a language has no words for it: each unknown language where it is asked for,
  * each incomplete one where it is asked for first.
  */
-export function languageFaults(workspace: Workspace, all: AllLabels): readonly Fault[] {
+export function languageFindings(workspace: Workspace, all: AllLabels): readonly Finding[] {
   const incomplete = new Set<string>();
-  return askedFor(workspace).flatMap(({ language, at }): Fault[] => {
+  return askedFor(workspace).flatMap(({ language, at }): Finding[] => {
     const { known, missing, from } = labelsFor(all, language);
-    if (!known) return [{ kind: 'unknown-language', language, known: [...all.keys()].sort(), at }];
+    if (!known) return [{ rule: 'unknown-language', at, facts: { language, known: [...all.keys()].sort() } }];
     if (missing.length === 0 || incomplete.has(from)) return [];
     incomplete.add(from);
-    return [{ kind: 'missing-label', language: from, keys: missing, at }];
+    return [{ rule: 'missing-label', at, facts: { language: from, keys: missing } }];
   });
 }
 

@@ -3,12 +3,12 @@ import { openPrinter } from '../print/printer.ts';
 import type { Ledger } from '../project/ledger.ts';
 import type { Workspace } from '../project/model.ts';
 import type { Finding } from '../proof/finding.ts';
-import { inOrder, proofFaults } from '../proof/proof.ts';
+import { inOrder, proofFindings } from '../proof/proof.ts';
 import { mergeFindings, proofEach } from '../proof/studied.ts';
 import { loadWorkspace } from '../shape/workspace.ts';
 import type { Labels } from '../words/labels.ts';
 import type { Written } from './files.ts';
-import { languageFaults } from './languages.ts';
+import { languageFindings } from './languages.ts';
 import { withLock } from './lock.ts';
 import { projectsNamed } from './named.ts';
 import { readPackageFiles } from './package-files.ts';
@@ -71,7 +71,7 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
     const proofs = proofEach(workspace, studies);
     const findings = [
       ...mergeFindings(workspace, proofs),
-      ...proofFaults(languageFaults({ ...workspace, projects: wanted }, files.labels)),
+      ...proofFindings(languageFindings({ ...workspace, projects: wanted }, files.labels)),
     ];
     const printer = openPrinter(options.browser === undefined ? {} : { browser: options.browser });
     try {

@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { join, parse } from 'node:path';
-import type { Fault } from '../project/fault.ts';
+import type { Finding } from '../project/finding.ts';
 import type { Picture, Project } from '../project/model.ts';
 import { sha256, Unwritable } from './files.ts';
 import { type PictureCache, remade } from './picture-cache.ts';
@@ -27,24 +27,24 @@ export type Rendition = {
 /** A photo of a camera is a tenth of this; more is a slip, or a trap. */
 const MOST_BYTES = 60_000_000;
 
-/** Reads and remakes every picture of a project; one that cannot be shown becomes a fault where it is named. */
+/** Reads and remakes every picture of a project; one that cannot be shown becomes a finding where it is named. */
 export async function readPictures(
   folder: string,
   project: Project,
   cache: PictureCache,
-): Promise<{ readonly pictures: readonly ProjectPicture[]; readonly faults: readonly Fault[] }> {
+): Promise<{ readonly pictures: readonly ProjectPicture[]; readonly findings: readonly Finding[] }> {
   const pictures: ProjectPicture[] = [];
-  const faults: Fault[] = [];
+  const findings: Finding[] = [];
   for (const picture of picturesOf(project)) {
     const { value: path, at } = picture.path;
     try {
       pictures.push(await remake(join(folder, path), picture, cache));
     } catch (error) {
       if (error instanceof Unwritable) throw error;
-      faults.push({ kind: 'unreadable-picture', path, problem: reason(error), at });
+      findings.push({ rule: 'unreadable-picture', at, facts: { path, problem: reason(error) } });
     }
   }
-  return { pictures, faults };
+  return { pictures, findings };
 }
 
 /** Each once, in the order of the sheet; those missing on disk have their finding already. */
@@ -53,7 +53,7 @@ function picturesOf(project: Project): readonly Picture[] {
     (prose) => prose.pictures,
   );
   const missing = new Set(
-    project.faults.flatMap((fault) => (fault.kind === 'missing-picture' ? [fault.path] : [])),
+    project.findings.flatMap((found) => (found.rule === 'missing-picture' ? [found.facts.path] : [])),
   );
   const there = all.filter(({ path }) => !missing.has(path.value));
   return [...new Map(there.map((picture) => [picture.path.value, picture])).values()];

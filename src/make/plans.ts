@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import type { Study } from '../edition/study.ts';
 import type { Workspace } from '../project/model.ts';
 import { type Finding, isFailure } from '../proof/finding.ts';
-import { proofFaults, proofSite } from '../proof/proof.ts';
+import { proofFindings, proofSite } from '../proof/proof.ts';
 import type { ProjectFindings } from '../proof/studied.ts';
 import { cardOf } from './card.ts';
 import { labelsOf } from './languages.ts';
@@ -55,8 +55,8 @@ export class Plans implements AsyncIterable<Plan> {
   async #picturesOf({ project }: Study): Promise<readonly ProjectPicture[] | undefined> {
     const { options, proofs } = this.#known;
     const cache = { folder: join(options.out, '.cache', 'pictures') };
-    const { pictures, faults } = await readPictures(join(options.root, project.folder), project, cache);
-    const ofPictures = proofFaults(faults);
+    const { pictures, findings } = await readPictures(join(options.root, project.folder), project, cache);
+    const ofPictures = proofFindings(findings);
     this.findings.push(...ofPictures);
     const own = [...this.#site, ...(proofs.get(project) ?? []), ...ofPictures];
     return isFailure(own, options.strict === true) ? undefined : pictures;

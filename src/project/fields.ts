@@ -18,11 +18,11 @@ export class Fields {
     if (!known) return;
     for (const { key } of map.entries) {
       if (known.includes(key.text)) continue;
-      reader.report({ kind: 'unknown-key', key: key.text, known, where, at: key.at });
+      reader.report({ rule: 'unknown-key', at: key.at, facts: { key: key.text, known, where } });
     }
   }
 
-  /** The same map, read with its faults going elsewhere. */
+  /** The same map, read with its findings going elsewhere. */
   heardBy(reader: Reader): Fields {
     return new Fields(
       { kind: 'map', entries: [...this.#entries.values()], at: this.at },
@@ -86,7 +86,7 @@ export class Fields {
   }
 
   #missing(key: string, at: Place): undefined {
-    this.#reader.report({ kind: 'missing-value', key, where: this.where, at });
+    this.#reader.report({ rule: 'missing-value', at, facts: { key, where: this.where } });
   }
 }
 

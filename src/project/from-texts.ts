@@ -27,6 +27,6 @@ export function readWorkspaceFromTexts(
     site: sources.find(({ path }) => path === 'site.yaml'),
     shared: sources.filter(({ path }) => /^shared\/[^/]+\.ya?ml$/u.test(path)),
     projects,
-    faults: [],
+    findings: [],
   });
 }

@@ -1,4 +1,4 @@
-import type { Fault } from './fault.ts';
+import type { Finding } from './finding.ts';
 import type { Place, SourceFile } from './source.ts';
 
 /** A stretch of YAML: a whole file of it, or the part between the two `---` of a sheet. */
@@ -8,7 +8,7 @@ export type YamlSource = { readonly file: SourceFile; readonly text: string; rea
 export type SheetParts = {
   readonly yaml: YamlSource | undefined;
   readonly body: string;
-  readonly faults: readonly Fault[];
+  readonly findings: readonly Finding[];
 };
 
 const OPENING = /^(?:[ \t]*(?:\r\n|\r|\n))*---[ \t]*(?:\r\n|\r|\n)/u;
@@ -17,22 +17,23 @@ const CLOSING = /^(?:---|\.\.\.)[ \t]*$/mu;
 /** Splits a sheet into its frontmatter and its Markdown, both with the offsets of the whole file. */
 export function splitSheet(file: SourceFile): SheetParts {
   const { text } = file;
-  if (text.trim() === '') return without(file, { kind: 'empty-file', at: { file, start: 0, end: 0 } });
+  if (text.trim() === '')
+    return without(file, { rule: 'empty-file', at: { file, start: 0, end: 0 }, facts: {} });
   const opening = OPENING.exec(text);
-  if (!opening) return without(file, { kind: 'no-frontmatter', at: firstLine(file) });
+  if (!opening) return without(file, { rule: 'no-frontmatter', at: firstLine(file), facts: {} });
   const offset = opening[0].length;
   const closing = CLOSING.exec(text.slice(offset));
   if (!closing) {
     const problem = 'the block that begins with --- has no second --- to end it';
     const at = { file, start: opening[0].indexOf('---'), end: opening[0].indexOf('---') + 3 };
-    return { ...without(file, { kind: 'broken-yaml', problem, at }), body: '' };
+    return { ...without(file, { rule: 'broken-yaml', at, facts: { problem } }), body: '' };
   }
   const end = offset + closing.index;
   const bodyStart = end + closing[0].length;
   return {
     yaml: { file, text: text.slice(offset, end), offset },
     body: text.slice(0, bodyStart).replace(/[^\r\n]/g, ' ') + text.slice(bodyStart),
-    faults: [],
+    findings: [],
   };
 }
 
@@ -46,8 +47,8 @@ export function placeInYaml({ file, offset }: YamlSource, start: number, end: nu
   return { file, start: start + offset, end: end + offset };
 }
 
-function without(file: SourceFile, fault: Fault): SheetParts {
-  return { yaml: undefined, body: file.text, faults: [fault] };
+function without(file: SourceFile, finding: Finding): SheetParts {
+  return { yaml: undefined, body: file.text, findings: [finding] };
 }
 
 function firstLine(file: SourceFile): Place {

@@ -1,6 +1,6 @@
 import { parse, stringify } from 'yaml';
 import { z } from 'zod';
-import type { Fault } from './fault.ts';
+import type { Finding } from './finding.ts';
 import { type SourceFile, startOf } from './source.ts';
 
 /** A published state of a project. */
@@ -48,11 +48,15 @@ const ledger = z.object({
 const EXPECTED =
   'what "sheetwright publish" wrote there: restore it, or delete it to begin again at revision 1';
 
-/** Reads a ledger. One that was broken by hand is a fault: publishing over it would lose what it recorded. */
-export function readLedger(file: SourceFile | undefined, report: (fault: Fault) => void): Ledger {
+/** Reads a ledger. One that was broken by hand is reported: publishing over it would lose what it recorded. */
+export function readLedger(file: SourceFile | undefined, report: (finding: Finding) => void): Ledger {
   if (!file) return NO_REVISIONS;
   const refuse = (): Ledger => {
-    report({ kind: 'unexpected-value', key: LEDGER_FILE, expected: EXPECTED, actual: '', at: startOf(file) });
+    report({
+      rule: 'unexpected-value',
+      at: startOf(file),
+      facts: { key: LEDGER_FILE, expected: EXPECTED, actual: '' },
+    });
     return NO_REVISIONS;
   };
   try {

@@ -1,7 +1,7 @@
 import { realpathSync, statSync } from 'node:fs';
 import { readdir, readFile } from 'node:fs/promises';
 import { isAbsolute, join, relative, resolve, sep } from 'node:path';
-import type { Fault } from './fault.ts';
+import type { Finding } from './finding.ts';
 import { LEDGER_FILE } from './ledger.ts';
 import type { FormGrammar, Workspace } from './model.ts';
 import type { FindPicture } from './pictures.ts';
@@ -18,11 +18,11 @@ export type LoadOptions = {
   readonly namedFrom?: string | undefined;
 };
 
-type Loaded = { readonly file: SourceFile; readonly fault?: Fault };
+type Loaded = { readonly file: SourceFile; readonly finding?: Finding };
 
 /**
  * Reads a workspace from disk: `site.yaml`, `shared/*.yaml` and `sheet.md` of every folder that has one. The only
- * file of the reader that touches the disk. A file that cannot be read is a fault.
+ * file of the reader that touches the disk. A file that cannot be read is a finding.
  * @throws when `root` itself is no folder that can be read.
  */
 export async function loadWorkspace(root: string, options: LoadOptions): Promise<Workspace> {
@@ -43,7 +43,7 @@ export async function loadWorkspace(root: string, options: LoadOptions): Promise
     site: site?.file,
     shared: shared.map(({ file }) => file),
     projects: sheets.filter((sheet) => sheet !== undefined),
-    faults: settings.flatMap(({ fault }) => (fault ? [fault] : [])),
+    findings: settings.flatMap(({ finding }) => (finding ? [finding] : [])),
   });
 }
 
@@ -79,20 +79,20 @@ async function loadShared(folder: string, named: (path: string) => string): Prom
   return loaded.filter((file) => file !== undefined);
 }
 
-/** A file's text; undefined when there is no such file, a fault when it is there and cannot be read as text. */
+/** A file's text; undefined when there is no such file, a finding when it is there and cannot be read as text. */
 async function load(path: string, named: (path: string) => string): Promise<Loaded | undefined> {
   const empty = sourceFile(named(path), '');
   try {
     const bytes = await readFile(path);
     const text = asUtf8(bytes);
     if (text !== undefined) return { file: sourceFile(empty.path, text) };
-    return { file: empty, fault: { kind: 'not-text', at: startOf(empty) } };
+    return { file: empty, finding: { rule: 'not-text', at: startOf(empty), facts: {} } };
   } catch (error) {
     const code = error instanceof Error && 'code' in error ? String(error.code) : '';
     if (['ENOENT', 'ENOTDIR'].includes(code)) return undefined;
     return {
       file: empty,
-      fault: { kind: 'unreadable-file', problem: UNREADABLE[code] ?? code, at: startOf(empty) },
+      finding: { rule: 'unreadable-file', at: startOf(empty), facts: { problem: UNREADABLE[code] ?? code } },
     };
   }
 }

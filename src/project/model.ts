@@ -1,6 +1,6 @@
 import type { Root, RootContent } from 'mdast';
 import type { Length, Unit } from '../measure/length.ts';
-import type { Fault } from './fault.ts';
+import type { Finding } from './finding.ts';
 import type { Ledger } from './ledger.ts';
 import type { At, Place, SourceFile } from './source.ts';
 
@@ -268,7 +268,7 @@ export type Project = {
   /** What was published of it before. */
   readonly ledger: Ledger;
   /** Everything the reader could not take, in the order found. */
-  readonly faults: readonly Fault[];
+  readonly findings: readonly Finding[];
 };
 
 export type Names = { readonly pieces: readonly string[]; readonly stock: readonly string[] };
@@ -306,7 +306,7 @@ export type Site = {
   readonly currency: string;
   readonly bench: Bench;
   readonly sessions?: Schedule;
-  readonly faults: readonly Fault[];
+  readonly findings: readonly Finding[];
 };
 
 export type Workspace = {
@@ -316,5 +316,5 @@ export type Workspace = {
   /** In the order of their slugs. Two may share a slug; a rule says so. */
   readonly projects: readonly Project[];
   /** Faults of shared files, each reported once. */
-  readonly faults: readonly Fault[];
+  readonly findings: readonly Finding[];
 };

@@ -1,5 +1,5 @@
 import type { Nodes, Root } from 'mdast';
-import type { Fault } from './fault.ts';
+import type { Finding } from './finding.ts';
 import { childrenOf, parseMarkdown, placeOf } from './markdown.ts';
 import { type Place, type SourceFile, startOf } from './source.ts';
 
@@ -10,10 +10,10 @@ const DEEPEST = 100;
 const DEEP_ITEM = /^([ \t]{200,})(?:[-+*]|\d{1,9}[.)])(?=[ \t])/mu;
 
 /** Parses Markdown; of what is nested too deep to be read or set nothing, which is reported. */
-export function parseWithin(markdown: string, file: SourceFile, report: (fault: Fault) => void): Root {
+export function parseWithin(markdown: string, file: SourceFile, report: (finding: Finding) => void): Root {
   const result = itemTooDeep(markdown, file) ?? parsed(markdown, file);
   if ('type' in result) return result;
-  report({ kind: 'nested-too-deep', at: result });
+  report({ rule: 'nested-too-deep', at: result, facts: {} });
   return parseMarkdown('');
 }
 

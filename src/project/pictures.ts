@@ -1,5 +1,5 @@
 import type { Image, Root } from 'mdast';
-import type { Fault } from './fault.ts';
+import type { Finding } from './finding.ts';
 import { placeOf, rewrite } from './markdown.ts';
 import type { Place, SourceFile } from './source.ts';
 
@@ -15,7 +15,7 @@ export function checkPictures(
   root: Root,
   file: SourceFile,
   find: FindPicture,
-  report: (fault: Fault) => void,
+  report: (finding: Finding) => void,
 ): void {
   rewrite(root, (node) => {
     if (node.type !== 'image') return undefined;
@@ -23,10 +23,10 @@ export function checkPictures(
     const path = pathWithin(node.url);
     const state = path === undefined ? 'outside' : find(path);
     if (path === undefined || state === 'outside') {
-      report({ kind: 'outside-picture', path: node.url, at });
+      report({ rule: 'outside-picture', at, facts: { path: node.url } });
       return [];
     }
-    if (state === 'missing') report({ kind: 'missing-picture', path, at });
+    if (state === 'missing') report({ rule: 'missing-picture', at, facts: { path } });
     return [{ ...node, url: path }];
   });
 }

@@ -1,7 +1,7 @@
 import type { Heading, Nodes, RootContent } from 'mdast';
 import { toString as plainText } from 'mdast-util-to-string';
 import { type Directive, isDirective, isListReference, TEXT_REFERENCES } from './directives.ts';
-import type { Fault } from './fault.ts';
+import type { Finding } from './finding.ts';
 import { KNOWN_KEYS } from './known-keys.ts';
 import { childrenOf, everyNode, placeOf } from './markdown.ts';
 import type { Picture, Prose, Reference } from './model.ts';
@@ -14,7 +14,7 @@ export function readProse(
   nodes: readonly RootContent[],
   also: readonly RootContent[],
   file: SourceFile,
-  report: (fault: Fault) => void,
+  report: (finding: Finding) => void,
 ): Prose {
   const references: Reference[] = [];
   const pictures: Picture[] = [];
@@ -43,7 +43,7 @@ function unseenIn(root: RootContent): ReadonlySet<Nodes> {
 }
 
 /** Reports a directive that is answered with a list where no list can stand. */
-function checkLists(root: RootContent, file: SourceFile, report: (fault: Fault) => void): void {
+function checkLists(root: RootContent, file: SourceFile, report: (finding: Finding) => void): void {
   const nodes = [...everyNode(root)];
   const inParagraphs = new Set<Nodes>(
     nodes.flatMap((node) => (node.type === 'paragraph' ? node.children : [])),
@@ -52,7 +52,7 @@ function checkLists(root: RootContent, file: SourceFile, report: (fault: Fault) 
     if (node.type !== 'textDirective' || !isListReference(node.name) || inParagraphs.has(node)) continue;
     const at = placeOf(node, file);
     const expected = 'to stand in a paragraph, not in a heading, a table or emphasized words';
-    report({ kind: 'unexpected-value', key: `:${node.name}`, expected, actual: textAt(at), at });
+    report({ rule: 'unexpected-value', at, facts: { key: `:${node.name}`, expected, actual: textAt(at) } });
   }
 }
 
@@ -68,7 +68,7 @@ function textAt({ file, start, end }: Place): string {
 function readReference(
   node: Directive,
   file: SourceFile,
-  report: (fault: Fault) => void,
+  report: (finding: Finding) => void,
 ): Reference | undefined {
   if (node.type === 'leafDirective') return readDrawing(node, file, report);
   checkAttributes(node, [], file, report);
@@ -84,7 +84,7 @@ function readReference(
 function readDrawing(
   node: Directive,
   file: SourceFile,
-  report: (fault: Fault) => void,
+  report: (finding: Finding) => void,
 ): Reference | undefined {
   checkAttributes(node, KNOWN_KEYS.drawing, file, report);
   const attributes = attributesOf(node);
@@ -96,7 +96,7 @@ function readDrawing(
   }
   const at = placeOf(node, file);
   const expected = 'the name of a piece in it, such as ::drawing{of=box}';
-  report({ kind: 'unexpected-value', key: 'a drawing', expected, actual: textAt(at), at });
+  report({ rule: 'unexpected-value', at, facts: { key: 'a drawing', expected, actual: textAt(at) } });
   return undefined;
 }
 
@@ -108,12 +108,12 @@ export function checkAttributes(
   node: Directive,
   known: readonly string[],
   file: SourceFile,
-  report: (fault: Fault) => void,
+  report: (finding: Finding) => void,
 ): void {
   for (const key of Object.keys(node.attributes ?? {})) {
     if (known.includes(key)) continue;
     const at = attributePlace(node, key, file, 'key');
-    report({ kind: 'unknown-key', key, known, where: `:${node.name}`, at });
+    report({ rule: 'unknown-key', at, facts: { key, known, where: `:${node.name}` } });
   }
 }
 

@@ -1,6 +1,6 @@
 import type { Root } from 'mdast';
 import { restoreText } from './directives.ts';
-import type { Fault } from './fault.ts';
+import type { Finding } from './finding.ts';
 import type { Prose, Step } from './model.ts';
 import { parseWithin } from './nesting.ts';
 import { checkPictures, type FindPicture } from './pictures.ts';
@@ -15,7 +15,7 @@ export function readBody(
   markdown: string,
   file: SourceFile,
   findPicture: FindPicture,
-  report: (fault: Fault) => void,
+  report: (finding: Finding) => void,
 ): Body {
   const body = parseWithin(markdown, file, report);
   restoreText(body, file);

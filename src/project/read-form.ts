@@ -22,7 +22,12 @@ export function readFormName(fields: Fields, { forms, report }: Reader): FormGra
   const name = written.value.toLowerCase();
   const form = forms.find((each) => each.name === name);
   const among = forms.map((each) => each.name);
-  if (!form) report({ kind: 'unknown-reference', what: 'form', name: written.value, among, at: written.at });
+  if (!form)
+    report({
+      rule: 'unknown-reference',
+      at: written.at,
+      facts: { what: 'form', name: written.value, among },
+    });
   return form;
 }
 
@@ -76,11 +81,11 @@ function hasOneOf({ oneOf = [] }: FormGrammar, fields: Fields, { report }: Reade
   const [first = '', second] = oneOf.filter((key) => fields.has(key));
   if (oneOf.length === 0 || (first !== '' && second === undefined)) return true;
   if (second === undefined) {
-    report({ kind: 'missing-value', key: oneOf.join(' or '), where: fields.where, at: fields.at });
+    report({ rule: 'missing-value', at: fields.at, facts: { key: oneOf.join(' or '), where: fields.where } });
     return false;
   }
   const at = fields.keyPlace(second);
   const expected = `either ${first} or ${second}, not both`;
-  report({ kind: 'unexpected-value', key: second, expected, actual: shown(at), at });
+  report({ rule: 'unexpected-value', at, facts: { key: second, expected, actual: shown(at) } });
   return false;
 }

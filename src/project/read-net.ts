@@ -68,7 +68,11 @@ function readFold(name: At<string>, node: YamlNode, reader: Reader): FoldSetting
   const line = lineBetween(before, after);
   if (!line) {
     const expected = 'a score line between neighbours, such as 1|2 or A|B';
-    reader.report({ kind: 'unexpected-value', key: 'folds', expected, actual: name.value, at: name.at });
+    reader.report({
+      rule: 'unexpected-value',
+      at: name.at,
+      facts: { key: 'folds', expected, actual: name.value },
+    });
   }
   const fold = asFold(node, name.value, reader);
   return line && fold && { ...line, ...fold.value, at: spanning(name.at, fold.at) };

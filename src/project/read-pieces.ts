@@ -1,5 +1,5 @@
-import type { Fault } from './fault.ts';
 import { Fields } from './fields.ts';
+import type { Finding } from './finding.ts';
 import { KNOWN_KEYS } from './known-keys.ts';
 import type { BaseReference, Piece, PieceBody, Placement } from './model.ts';
 import { present } from './optional.ts';
@@ -60,16 +60,16 @@ function readBody(
 
 function readCut(fields: Fields, reader: Reader): PieceBody | undefined {
   const cut = fields.require('cut', asSize);
-  const faults: Fault[] = [];
+  const findings: Finding[] = [];
   const noting: Reader = {
     ...reader,
-    report: (fault) => {
-      faults.push(fault);
-      reader.report(fault);
+    report: (finding) => {
+      findings.push(finding);
+      reader.report(finding);
     },
   };
   const net = readNet(fields.heardBy(noting), noting);
-  if (!cut || faults.length > 0) return undefined;
+  if (!cut || findings.length > 0) return undefined;
   return net.score.length === 0 && net.panels.length === 0
     ? { kind: 'flat', cut }
     : { kind: 'net', cut, ...net };

@@ -1,5 +1,5 @@
-import type { Fault } from './fault.ts';
 import { Fields } from './fields.ts';
+import type { Finding } from './finding.ts';
 import { splitSheet } from './frontmatter.ts';
 import { KNOWN_KEYS } from './known-keys.ts';
 import { readLedger } from './ledger.ts';
@@ -30,20 +30,20 @@ export type SheetRequest = {
   /** `revisions.yaml` of the project, when it was ever published. */
   readonly ledger?: SourceFile | undefined;
   /** Why the file could not be read as text at all, when it could not. */
-  readonly fault?: Fault;
+  readonly finding?: Finding;
 };
 
-/** Reads one sheet. There always is a project, whatever the file holds; what could not be taken is in its faults. */
+/** Reads one sheet. There always is a project, whatever the file holds; what could not be taken is in its findings. */
 export function readProject(request: SheetRequest): Project {
   const { slug, folder, file, shared, findPicture } = request;
-  const faults: Fault[] = [];
-  const report = (fault: Fault): void => {
-    faults.push(sharedFault(fault, shared) ?? fault);
+  const findings: Finding[] = [];
+  const report = (finding: Finding): void => {
+    findings.push(sharedFinding(finding, shared) ?? finding);
   };
   const parts = splitSheet(file);
-  for (const fault of request.fault ? [request.fault] : parts.faults) report(fault);
+  for (const finding of request.finding ? [request.finding] : parts.findings) report(finding);
   const yaml = parts.yaml && readYaml(parts.yaml);
-  yaml?.faults.forEach(report);
+  yaml?.findings.forEach(report);
   const readable = yaml?.broken === false;
   const { head, written } = readHead(yaml?.root, readable, request, report);
   const body = readBody(parts.body, file, findPicture, report);
@@ -53,12 +53,12 @@ export function readProject(request: SheetRequest): Project {
     checkReferences({ names: head.names, sharedStock, pieces: written, prose }, report);
   }
   const ledger = readLedger(request.ledger, report);
-  return { slug, folder, file, ...head, ...body, readable, ledger, faults };
+  return { slug, folder, file, ...head, ...body, readable, ledger, findings };
 }
 
 type Head = Omit<
   Project,
-  'slug' | 'folder' | 'file' | 'body' | 'introduction' | 'steps' | 'faults' | 'readable' | 'ledger'
+  'slug' | 'folder' | 'file' | 'body' | 'introduction' | 'steps' | 'findings' | 'readable' | 'ledger'
 >;
 
 /** What the frontmatter says. Of one that is broken or not there nothing is said to be missing. */
@@ -66,7 +66,7 @@ function readHead(
   root: YamlNode | undefined,
   readable: boolean,
   { slug, file, shared, moneyDecimals, forms }: SheetRequest,
-  report: (fault: Fault) => void,
+  report: (finding: Finding) => void,
 ): { readonly head: Head; readonly written: readonly WrittenPiece[] } {
   const opening = Math.max(file.text.indexOf('---'), 0);
   const parent = readable ? { file, start: opening, end: opening + 3 } : startOf(file);
@@ -100,13 +100,13 @@ function readHead(
   return { head, written };
 }
 
-/** The very fault that reading the shared file found there, so that it is the same in every project that uses it. */
-function sharedFault(fault: Fault, shared: Shared): Fault | undefined {
-  return shared.faults.find(
-    ({ kind, at }) =>
-      kind === fault.kind &&
-      at.file === fault.at.file &&
-      at.start === fault.at.start &&
-      at.end === fault.at.end,
+/** The very finding that reading the shared file found there, so that it is the same in every project that uses it. */
+function sharedFinding(finding: Finding, shared: Shared): Finding | undefined {
+  return shared.findings.find(
+    ({ rule, at }) =>
+      rule === finding.rule &&
+      at.file === finding.at.file &&
+      at.start === finding.at.start &&
+      at.end === finding.at.end,
   );
 }

@@ -1,6 +1,6 @@
 import type { Unit } from '../measure/length.ts';
-import type { Fault } from './fault.ts';
 import { Fields } from './fields.ts';
+import type { Finding } from './finding.ts';
 import { wholeFile } from './frontmatter.ts';
 import { KNOWN_KEYS } from './known-keys.ts';
 import { readPiece } from './read-pieces.ts';
@@ -18,13 +18,13 @@ export type Shared = {
   /** Every shared file, with the unit of its bare numbers. */
   readonly units: ReadonlyMap<SourceFile, Unit>;
   /** What is wrong in the files themselves, whoever uses them. */
-  readonly faults: readonly Fault[];
+  readonly findings: readonly Finding[];
 };
 
 const SECTIONS: readonly SharedSection[] = ['stock', 'supplies', 'pieces'];
 
 /**
- * Reads `shared/*.yaml`, and every value in them once, so that a fault is reported once and at its own place.
+ * Reads `shared/*.yaml`, and every value in them once, so that a finding is reported once and at its own place.
  * Each file is a map of `stock:`, `supplies:` and `pieces:`, each of them a map from a name to a value as a sheet
  * would have it (a supply is named here, and only referred to in a sheet's list); `unit:` is that of the file's
  * bare numbers, inches if it says none. Names are unique over all files of a section.
@@ -41,7 +41,7 @@ export function readShared(
   files: readonly SourceFile[],
   { moneyDecimals, forms }: Pick<Reader, 'moneyDecimals' | 'forms'>,
 ): Shared {
-  const faults: Fault[] = [];
+  const findings: Finding[] = [];
   const units = new Map<SourceFile, Unit>();
   const values: Record<SharedSection, Map<string, YamlEntry>> = {
     stock: new Map(),
@@ -49,7 +49,7 @@ export function readShared(
     pieces: new Map(),
   };
   const reader: Reader = {
-    report: (fault) => faults.push(fault),
+    report: (finding) => findings.push(finding),
     unitIn: (file) => units.get(file) ?? 'in',
     moneyDecimals,
     forms,
@@ -62,12 +62,12 @@ export function readShared(
   }
   // Only now are all names known that one shared value may use of another.
   for (const section of SECTIONS) for (const entry of values[section].values()) check(section, entry, reader);
-  return { values, units, faults };
+  return { values, units, findings };
 }
 
 function fieldsOf(file: SourceFile, reader: Reader): Fields | undefined {
-  const { root, faults } = readYaml(wholeFile(file));
-  faults.forEach(reader.report);
+  const { root, findings } = readYaml(wholeFile(file));
+  findings.forEach(reader.report);
   if (root.kind === 'map') return new Fields(root, file.path, reader, startOf(file), KNOWN_KEYS.shared);
   return root.kind === 'nothing'
     ? undefined
@@ -89,7 +89,7 @@ function gather(
   for (const entry of node.entries) {
     const { text: key, at } = entry.key;
     const first = into.get(key);
-    if (first) reader.report({ kind: 'repeated-key', key, first: first.key.at, at });
+    if (first) reader.report({ rule: 'repeated-key', at, facts: { key, first: first.key.at } });
     else into.set(key, entry);
   }
 }
@@ -99,8 +99,8 @@ function check(section: SharedSection, { key, value }: YamlEntry, reader: Reader
   const id = { value: key.text, at: key.at };
   const lenient: Reader = {
     ...reader,
-    report: (fault) => {
-      if (fault.kind !== 'missing-value' || fault.at !== id.at) reader.report(fault);
+    report: (finding) => {
+      if (finding.rule !== 'missing-value' || finding.at !== id.at) reader.report(finding);
     },
   };
   if (section === 'stock') readStock(id, value, reader);

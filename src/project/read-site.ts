@@ -1,6 +1,6 @@
 import { Length, type Unit } from '../measure/length.ts';
-import type { Fault } from './fault.ts';
 import { Fields } from './fields.ts';
+import type { Finding } from './finding.ts';
 import { wholeFile } from './frontmatter.ts';
 import { KNOWN_KEYS } from './known-keys.ts';
 import type { Bench, Paper, Schedule, Site } from './model.ts';
@@ -15,10 +15,10 @@ const NO_FILE: SourceFile = sourceFile('site.yaml', '');
 
 /** Reads `site.yaml`. Every setting has a default, so a workspace without the file has a whole site too. */
 export function readSite(file: SourceFile = NO_FILE): Site {
-  const { root, faults: broken } = readYaml(wholeFile(file));
-  const faults: Fault[] = [...broken];
+  const { root, findings: broken } = readYaml(wholeFile(file));
+  const findings: Finding[] = [...broken];
   const reader: Reader = {
-    report: (fault) => faults.push(fault),
+    report: (finding) => findings.push(finding),
     unitIn: (): Unit => 'in',
     moneyDecimals: 2,
     forms: [],
@@ -40,7 +40,7 @@ export function readSite(file: SourceFile = NO_FILE): Site {
     currency: fields.read('currency', asCurrency)?.value ?? 'USD',
     bench: readBench(fields, file, reader),
     ...present('sessions', fields.read('sessions', asSchedule)),
-    faults,
+    findings,
   };
 }
 

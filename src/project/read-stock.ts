@@ -45,7 +45,7 @@ function readColor(fields: Fields, reader: Reader): At<string> | undefined {
   const expected = 'a color in quotes, such as "#6b7f5b": a bare # begins a comment';
   const end = at.end + before.length;
   const place = { file: at.file, start: end - actual.length, end };
-  reader.report({ kind: 'unexpected-value', key: 'color', expected, actual, at: place });
+  reader.report({ rule: 'unexpected-value', at: place, facts: { key: 'color', expected, actual } });
   return undefined;
 }
 

@@ -1,13 +1,13 @@
 import type { Unit } from '../measure/length.ts';
-import type { Fault } from './fault.ts';
+import type { Finding } from './finding.ts';
 import type { FormGrammar } from './model.ts';
 import type { SharedValues } from './shared.ts';
 import type { Place, SourceFile } from './source.ts';
 import type { YamlNode } from './yaml-tree.ts';
 
-/** What every part of the reader shares: where faults go, and what bare numbers mean. */
+/** What every part of the reader shares: where findings go, and what bare numbers mean. */
 export type Reader = {
-  readonly report: (fault: Fault) => void;
+  readonly report: (finding: Finding) => void;
   /** The unit of a bare number: a shared file has one of its own. */
   readonly unitIn: (file: SourceFile) => Unit;
   /** Decimals of the currency: 2 for dollars, 0 for yen. */
@@ -18,14 +18,14 @@ export type Reader = {
   readonly shared: SharedValues;
 };
 
-/** Reads one value; what it cannot take it reports, and gives undefined. `key` names it in the fault. */
+/** Reads one value; what it cannot take it reports, and gives undefined. `key` names it in the finding. */
 export type ReadValue<T> = (node: YamlNode, key: string, reader: Reader) => T | undefined;
 
 /** Reports that a value is not of the kind its key takes. */
 export function refuse(node: YamlNode, key: string, expected: string, reader: Reader): undefined {
   const { at } = node;
   const actual = node.kind === 'nothing' ? '' : shown(at);
-  reader.report({ kind: 'unexpected-value', key, expected, actual, at });
+  reader.report({ rule: 'unexpected-value', at, facts: { key, expected, actual } });
 }
 
 /** The characters of a place, on one line and no longer than a message can carry. */

@@ -1,4 +1,4 @@
-import type { Fault } from './fault.ts';
+import type { Finding } from './finding.ts';
 import type { Names, Prose } from './model.ts';
 import type { WrittenPiece } from './read-pieces.ts';
 import type { At } from './source.ts';
@@ -17,12 +17,12 @@ export type Naming = {
  */
 export function checkReferences(
   { names, sharedStock, pieces, prose }: Naming,
-  report: (fault: Fault) => void,
+  report: (finding: Finding) => void,
 ): void {
   const stock = new Set([...names.stock, ...sharedStock]);
   const check = (what: string, name: At<string>, known: readonly string[], among = known): void => {
     if (known.includes(name.value)) return;
-    report({ kind: 'unknown-reference', what, name: name.value, among, at: name.at });
+    report({ rule: 'unknown-reference', at: name.at, facts: { what, name: name.value, among } });
   };
   for (const piece of pieces) {
     if (piece.stock) check('stock', piece.stock, names.stock, [...stock]);

@@ -1,5 +1,5 @@
 import type { Definition, Image, Link, Nodes, Root, RootContent } from 'mdast';
-import type { Fault } from './fault.ts';
+import type { Finding } from './finding.ts';
 import { everyNode, placeOf, rewrite } from './markdown.ts';
 import type { SourceFile } from './source.ts';
 
@@ -7,10 +7,10 @@ import type { SourceFile } from './source.ts';
  * Takes out of a tree whatever could act on a page: HTML, and links that are no plain links. A comment is dropped
  * silently. References are resolved to links and pictures, so that every part of the tree stands on its own.
  */
-export function makeSafe(root: Root, file: SourceFile, report: (fault: Fault) => void): void {
+export function makeSafe(root: Root, file: SourceFile, report: (finding: Finding) => void): void {
   const definitions = definitionsOf(root);
   const unsafe = (node: Nodes, what: string): void =>
-    report({ kind: 'unsafe-content', what, at: placeOf(node, file) });
+    report({ rule: 'unsafe-content', at: placeOf(node, file), facts: { what } });
   rewrite(root, (node) => {
     if (node.type === 'definition') {
       if (!isSafeLink(node.url)) unsafe(node, SCRIPT_LINK);

@@ -26,7 +26,11 @@ export function findShared(section: SharedSection, name: At<string>, reader: Rea
   const entry = isShared(name.value) ? values.get(name.value.slice(PREFIX.length)) : undefined;
   if (entry) return entry;
   const among = [...values.keys()].map(sharedName);
-  reader.report({ kind: 'unknown-reference', what: WHAT[section], name: name.value, among, at: name.at });
+  reader.report({
+    rule: 'unknown-reference',
+    at: name.at,
+    facts: { what: WHAT[section], name: name.value, among },
+  });
   return undefined;
 }
 

@@ -26,3 +26,8 @@ export function sourceFile(path: string, text: string): SourceFile {
 export function startOf(file: SourceFile): Place {
   return { file, start: 0, end: 0 };
 }
+
+/** Whether a place stands for a file as a whole, as `startOf` makes it: it is named without a line. */
+export function isWholeFile({ end }: Place): boolean {
+  return end === 0;
+}

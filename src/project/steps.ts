@@ -1,7 +1,7 @@
 import type { FootnoteDefinition, Heading, PhrasingContent, Root, RootContent } from 'mdast';
 import type { TextDirective } from 'mdast-util-directive';
 import { toString as plainText } from 'mdast-util-to-string';
-import type { Fault } from './fault.ts';
+import type { Finding } from './finding.ts';
 import { KNOWN_KEYS } from './known-keys.ts';
 import { everyNode, placeOf, rewrite } from './markdown.ts';
 import type { Prose, Step } from './model.ts';
@@ -14,7 +14,7 @@ export type Parts = { readonly introduction: Prose; readonly steps: readonly Ste
 
 const NO_TITLE = 'behind ## what is done in this step';
 
-type Report = (fault: Fault) => void;
+type Report = (finding: Finding) => void;
 
 export function readSteps(root: Root, file: SourceFile, report: Report): Parts {
   const stray: TextDirective[] = [];
@@ -23,13 +23,8 @@ export function readSteps(root: Root, file: SourceFile, report: Report): Parts {
   for (const node of stray) {
     const expected = 'to stand once, on a ## heading';
     const at = placeOf(node, file);
-    report({
-      kind: 'unexpected-value',
-      key: ':step',
-      expected,
-      actual: file.text.slice(at.start, at.end),
-      at,
-    });
+    const actual = file.text.slice(at.start, at.end);
+    report({ rule: 'unexpected-value', at, facts: { key: ':step', expected, actual } });
   }
   const [before, ...after] = split(root);
   return {
@@ -93,7 +88,11 @@ function readStep(
   const title = { value: plainText(heading).trim(), at: insidePlace(heading, file) };
   if (title.value === '') {
     const actual = file.text.slice(title.at.start, title.at.end);
-    report({ kind: 'unexpected-value', key: 'a heading', expected: NO_TITLE, actual, at: title.at });
+    report({
+      rule: 'unexpected-value',
+      at: title.at,
+      facts: { key: 'a heading', expected: NO_TITLE, actual },
+    });
   }
   return {
     title,
@@ -115,7 +114,7 @@ function readMinutes(
   if (actual === undefined || actual === null) return undefined;
   const at = attributePlace(node, key, file);
   if (/^[1-9]\d{0,3}$/u.test(actual)) return { value: Number(actual), at };
-  report({ kind: 'unexpected-value', key, expected: 'a whole number of minutes', actual, at });
+  report({ rule: 'unexpected-value', at, facts: { key, expected: 'a whole number of minutes', actual } });
   return undefined;
 }
 
@@ -125,6 +124,6 @@ function isSet(node: TextDirective | undefined, file: SourceFile, report: Report
   if (actual === '' || actual === 'yes') return true;
   if (actual === 'no') return false;
   const at = attributePlace(node, 'ahead', file);
-  report({ kind: 'unexpected-value', key: 'ahead', expected: 'yes or no', actual, at });
+  report({ rule: 'unexpected-value', at, facts: { key: 'ahead', expected: 'yes or no', actual } });
   return false;
 }

@@ -113,7 +113,7 @@ function unreadable(
   reader: Reader,
 ): undefined {
   const at = start < end ? node.place(start, end) : node.at;
-  reader.report({ kind: 'unreadable-length', text: shown(at), problem, ...wanted, at });
+  reader.report({ rule: 'unreadable-length', at, facts: { text: shown(at), problem, ...wanted } });
 }
 
 /** A day that exists, as `YYYY-MM-DD`. */
@@ -125,7 +125,7 @@ export const asDate: ReadValue<At<string>> = (node, key, reader) => {
   const date = new Date(Date.UTC(year ?? 0, (month ?? 0) - 1, day));
   const value = `${match[1]}-${match[2]?.padStart(2, '0')}-${match[3]?.padStart(2, '0')}`;
   if (date.toISOString().slice(0, 10) !== value) {
-    reader.report({ kind: 'no-such-date', text, at: node.at });
+    reader.report({ rule: 'no-such-date', at: node.at, facts: { text } });
     return undefined;
   }
   return { value, at: node.at };
@@ -135,7 +135,7 @@ export const asDate: ReadValue<At<string>> = (node, key, reader) => {
 export const asLink: ReadValue<At<string>> = (node, key, reader) => {
   const text = asText(node, key, reader);
   if (!text || (/^https?:\/\/[^\s/]/iu.test(text.value) && URL.canParse(text.value))) return text;
-  reader.report({ kind: 'unsafe-content', what: 'a link that is not http or https', at: text.at });
+  reader.report({ rule: 'unsafe-content', at: text.at, facts: { what: 'a link that is not http or https' } });
   return undefined;
 };
 

@@ -1,5 +1,5 @@
 import { compare } from '../measure/numbers.ts';
-import type { Fault } from './fault.ts';
+import type { Finding } from './finding.ts';
 import type { FormGrammar, Workspace } from './model.ts';
 import type { FindPicture } from './pictures.ts';
 import { readProject } from './read-project.ts';
@@ -17,7 +17,7 @@ export type ProjectSource = {
   readonly findPicture: FindPicture;
   readonly ledger?: SourceFile | undefined;
   /** Why the file could not be read as text, when it could not; its text is then empty. */
-  readonly fault?: Fault;
+  readonly finding?: Finding;
 };
 
 /** The files of a workspace, read but not understood. */
@@ -29,7 +29,7 @@ export type WorkspaceSource = {
   /** The ready-made forms that sheets may name. */
   readonly forms: readonly FormGrammar[];
   /** What could not be read of the settings and the shared files. */
-  readonly faults: readonly Fault[];
+  readonly findings: readonly Finding[];
 };
 
 /** Reads a whole workspace from its files' texts. */
@@ -39,7 +39,7 @@ export function readWorkspace({
   shared: files,
   projects,
   forms,
-  faults,
+  findings,
 }: WorkspaceSource): Workspace {
   const site = readSite(settings);
   const bench = { moneyDecimals: moneyDecimals(site.currency), forms };
@@ -47,12 +47,12 @@ export function readWorkspace({
   const read = projects.map((source) =>
     readProject({ ...source, ...bench, slug: slugOf(source.folder), shared }),
   );
-  const ofSettings = faults.filter(({ at }) => at.file === settings);
-  const ofShared = faults.filter(({ at }) => at.file !== settings);
+  const ofSettings = findings.filter(({ at }) => at.file === settings);
+  const ofShared = findings.filter(({ at }) => at.file !== settings);
   return {
     root,
-    site: { ...site, faults: [...ofSettings, ...site.faults] },
+    site: { ...site, findings: [...ofSettings, ...site.findings] },
     projects: read.toSorted((a, b) => compare(a.slug, b.slug) || compare(a.folder, b.folder)),
-    faults: [...ofShared, ...shared.faults],
+    findings: [...ofShared, ...shared.findings],
   };
 }

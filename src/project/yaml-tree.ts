@@ -9,7 +9,7 @@ import {
   parseDocument,
   type YAMLMap,
 } from 'yaml';
-import type { Fault } from './fault.ts';
+import type { Finding } from './finding.ts';
 import { placeInYaml, type YamlSource } from './frontmatter.ts';
 import { present } from './optional.ts';
 import type { Place } from './source.ts';
@@ -27,7 +27,7 @@ export type YamlNothing = { readonly kind: 'nothing'; readonly at: Place };
 export type YamlReading = {
   readonly root: YamlNode;
   readonly broken: boolean;
-  readonly faults: readonly Fault[];
+  readonly findings: readonly Finding[];
 };
 
 /**
@@ -42,16 +42,20 @@ export function readYaml(yaml: YamlSource): YamlReading {
   if (error) {
     const { problem, remedy, start, end } = yamlProblem(error, yaml.text);
     const at = placeInYaml(yaml, start, end);
-    const fault: Fault = { kind: 'broken-yaml', problem, at, ...present('remedy', remedy) };
-    return { root: { kind: 'nothing', at: whole }, broken: true, faults: [fault] };
+    const facts = { problem, ...present('remedy', remedy) };
+    return {
+      root: { kind: 'nothing', at: whole },
+      broken: true,
+      findings: [{ rule: 'broken-yaml', at, facts }],
+    };
   }
   const growing = new Tree(yaml, document);
   const root = growing.node(document.contents, whole);
-  return { root, broken: false, faults: growing.faults };
+  return { root, broken: false, findings: growing.findings };
 }
 
 class Tree {
-  readonly faults: Fault[] = [];
+  readonly findings: Finding[] = [];
   readonly #yaml: YamlSource;
   readonly #document: Document;
   readonly #grown: Map<Node, YamlNode> = new Map();
@@ -91,7 +95,12 @@ class Tree {
         continue;
       }
       const first = entries.get(read.text);
-      if (first) this.faults.push({ kind: 'repeated-key', key: read.text, first: first.key.at, at: read.at });
+      if (first)
+        this.findings.push({
+          rule: 'repeated-key',
+          at: read.at,
+          facts: { key: read.text, first: first.key.at },
+        });
       else if (read.text === '<<')
         this.#refuse(read.at, '<<', 'the keys themselves, or a value from shared/');
       else entries.set(read.text, { key: read, value: this.node(value, read.at) });
@@ -109,7 +118,7 @@ class Tree {
 
   #refuse(at: Place, key: string, expected: string): void {
     const actual = at.file.text.slice(at.start, at.end);
-    this.faults.push({ kind: 'unexpected-value', key, expected, actual, at });
+    this.findings.push({ rule: 'unexpected-value', at, facts: { key, expected, actual } });
   }
 
   #placeOf(node: Node): Place {

@@ -1,10 +1,11 @@
+import type { RuleId } from '../project/finding.ts';
 import { buildShapes } from '../shape/build.ts';
 import { readWorkspaceFromTexts } from '../shape/workspace.ts';
 import { EXAMPLE_SHEET } from './example.ts';
 import type { Severity } from './finding.ts';
 import { printFindings } from './print.ts';
 import { proofWorkspace } from './proof.ts';
-import type { Example, Rule } from './rule.ts';
+import type { AnyRule, Example } from './rule.ts';
 
 const SEVERITY: Readonly<Record<Severity, string>> = {
   error: '**Error.** The project keeps its last good sheet until this is put right.',
@@ -27,13 +28,12 @@ const HEAD: readonly string[] = [
  * The page of the documentation that lists every rule: what it sees to, why, a sheet it finds fault with and what it
  * then says, and a sheet that passes. Markdown text, ending with a line break.
  */
-export function rulesManual(rules: readonly Rule[]): string {
+export function rulesManual(rules: readonly AnyRule[]): string {
   const rows = rules.map(({ id, severity, summary }) => `| [${id}](#${id}) | ${severity} | ${summary} |`);
   return [...HEAD, ...rows, '', ...rules.flatMap((rule) => section(rule, rules))].join('\n');
 }
 
-function section(rule: Rule, rules: readonly Rule[]): string[] {
-  const said = saidOf(rule, rules);
+function section(rule: AnyRule, rules: readonly AnyRule[]): string[] {
   return [
     `## ${rule.id}`,
     '',
@@ -43,18 +43,18 @@ function section(rule: Rule, rules: readonly Rule[]): string[] {
     '',
     SEVERITY[rule.severity],
     '',
-    'It finds fault with this:',
-    '',
-    ...exampleText(rule.fails),
-    ...(said === '' ? [] : ['and says:', '', ...fenced('text', said)]),
-    'This passes:',
-    '',
-    ...exampleText(rule.passes),
+    ...(rule.fails ? failing(rule.fails, saidOf(rule.id, rule.fails, rules)) : []),
+    ...(rule.passes ? ['This passes:', '', ...exampleText(rule.passes)] : []),
   ];
 }
 
+function failing(example: Example, said: string): string[] {
+  const says = said === '' ? [] : ['and says:', '', ...fenced('text', said)];
+  return ['It finds fault with this:', '', ...exampleText(example), ...says];
+}
+
 /** What the rule says of its failing example, as it is printed; nothing for what only a disk can show. */
-function saidOf({ id, fails }: Rule, rules: readonly Rule[]): string {
+function saidOf(id: RuleId, fails: Example, rules: readonly AnyRule[]): string {
   const findings = proofWorkspace(readWorkspaceFromTexts(filesOf(fails)), buildShapes, rules);
   return printFindings(
     findings.filter(({ rule }) => rule === id),

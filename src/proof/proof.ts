@@ -1,14 +1,14 @@
 import { type Edition, type Editions, ownEdition } from '../edition/editions.ts';
 import { compare } from '../measure/numbers.ts';
-import type { Fault } from '../project/fault.ts';
+import type { Finding as Found, RuleId } from '../project/finding.ts';
 import type { Project, Workspace } from '../project/model.ts';
+import { isWholeFile, type Place } from '../project/source.ts';
 import type { Shapes } from '../shape/shapes.ts';
 import type { Finding } from './finding.ts';
-import type { Report, Rule } from './rule.ts';
-import { rules as everyRule } from './rules/index.ts';
+import type { AnyRule, Report } from './rule.ts';
+import { rules as byId } from './rules/index.ts';
 
-/** The id of a finding that is our own bug: a rule that broke, or a fault or problem no rule speaks for. */
-const INTERNAL = 'internal';
+const everyRule: readonly AnyRule[] = Object.values(byId);
 
 /**
  * Runs every rule over one project: its own checks, the faults of its file and the problems of its shapes.
@@ -19,10 +19,10 @@ export function proofProject(
   workspace: Workspace,
   project: Project,
   shapes: Shapes,
-  rules: readonly Rule[] = everyRule,
+  rules: readonly AnyRule[] = everyRule,
 ): Finding[] {
   const findings = [
-    ...wordedFaults(project.faults, rules, project.file.path),
+    ...proofFindings(project.findings),
     ...editionFindings(workspace, { project, shapes }, rules),
   ];
   return inOrder(withoutDoubles(findings));
@@ -35,7 +35,7 @@ export function proofProject(
 export function proofConverted(
   workspace: Workspace,
   editions: Editions,
-  rules: readonly Rule[] = everyRule,
+  rules: readonly AnyRule[] = everyRule,
 ): Finding[] {
   const measured = (edition: Edition): Finding[] =>
     editionFindings(workspace, edition, rules, ({ ownEditionOnly }) => !ownEditionOnly);
@@ -50,34 +50,33 @@ export function proofConverted(
 }
 
 /** The faults of `site.yaml`, which concern every project. */
-export function proofSite({ site, root }: Workspace, rules: readonly Rule[] = everyRule): Finding[] {
-  return inOrder(withoutDoubles(wordedFaults(site.faults, rules, root)));
+export function proofSite({ site }: Workspace): Finding[] {
+  return inOrder(withoutDoubles(proofFindings(site.findings)));
 }
 
 /** The faults of the settings and the shared files, whether or not a project uses them. */
-export function proofSettings(workspace: Workspace, rules: readonly Rule[] = everyRule): Finding[] {
-  const faults = [...workspace.site.faults, ...workspace.faults];
-  return inOrder(withoutDoubles(wordedFaults(faults, rules, workspace.root)));
+export function proofSettings(workspace: Workspace): Finding[] {
+  return inOrder(withoutDoubles(proofFindings([...workspace.site.findings, ...workspace.findings])));
 }
 
 /** Every finding of a workspace; what is wrong in a file that several projects use is said once. */
 export function proofWorkspace(
   workspace: Workspace,
   shapesOf: (project: Project) => Shapes,
-  rules: readonly Rule[] = everyRule,
+  rules: readonly AnyRule[] = everyRule,
 ): Finding[] {
   const ofProjects = workspace.projects.flatMap((project) =>
     proofProject(workspace, project, shapesOf(project), rules),
   );
-  return inOrder(withoutDoubles([...proofSettings(workspace, rules), ...ofProjects]));
+  return inOrder(withoutDoubles([...proofSettings(workspace), ...ofProjects]));
 }
 
 /** The problems of an edition's shapes, and what each of the rules asked finds in it. */
 function editionFindings(
   workspace: Workspace,
   { project, shapes }: Edition,
-  rules: readonly Rule[],
-  isAsked: (rule: Rule) => boolean = () => true,
+  rules: readonly AnyRule[],
+  isAsked: (rule: AnyRule) => boolean = () => true,
 ): Finding[] {
   const { path } = project.file;
   return [
@@ -90,20 +89,26 @@ function editionFindings(
   ];
 }
 
-/** What the rules say of faults found after the reading, such as pictures that cannot be shown. */
-export function proofFaults(faults: readonly Fault[], rules: readonly Rule[] = everyRule): Finding[] {
-  return faults.flatMap((fault) => wordedFaults([fault], rules, fault.at.file.path));
-}
-
-function wordedFaults(faults: readonly Fault[], rules: readonly Rule[], file: string): Finding[] {
-  return faults.flatMap((fault) => {
-    const rule = rules.find((each) => each.fault?.kind === fault.kind);
-    if (!rule) return [ours(`no rule speaks for a fault of kind ${fault.kind}`, file, fault.at)];
-    return collect(rule, fault.at.file.path, (report) => rule.fault?.report(fault, report));
+/** What the rules say of what was found by reading, by looking at pictures or by looking up labels. */
+export function proofFindings(found: readonly Found[]): Finding[] {
+  return found.map((finding) => {
+    try {
+      return tellFinding(finding);
+    } catch (error) {
+      return ours(`the rule ${finding.rule} broke: ${reasonOf(error)}`, finding.at.file.path, finding.at);
+    }
   });
 }
 
-function shapeFindings(shapes: Shapes, rules: readonly Rule[], file: string): Finding[] {
+/** A finding in the words of its rule. */
+function tellFinding<K extends RuleId>({ rule: id, at, facts }: Found<K>): Finding {
+  const words = byId[id].say?.(facts, at);
+  if (!words) throw new Error(`${id} has no words`);
+  const place = isWholeFile(at) ? {} : { at };
+  return { rule: id, severity: byId[id].severity, notes: [], file: at.file.path, ...place, ...words };
+}
+
+function shapeFindings(shapes: Shapes, rules: readonly AnyRule[], file: string): Finding[] {
   return shapes.problems.map(({ rule: id, ...problem }) => {
     const rule = rules.find((each) => each.id === id);
     if (!rule) return ours(`no rule is named ${id}: ${problem.message}`, file, problem.at);
@@ -112,29 +117,27 @@ function shapeFindings(shapes: Shapes, rules: readonly Rule[], file: string): Fi
 }
 
 /** What one rule reports. What it said before it broke is kept. */
-function collect(rule: Rule, file: string, run: (report: Report) => void): Finding[] {
+function collect(rule: AnyRule, file: string, run: (report: Report) => void): Finding[] {
   const findings: Finding[] = [];
   try {
     run((statement) =>
       findings.push({ rule: rule.id, severity: rule.severity, notes: [], file, ...statement }),
     );
   } catch (error) {
-    const reason = error instanceof Error ? error.message : String(error);
-    findings.push(ours(`the rule ${rule.id} broke: ${reason}`, file));
+    findings.push(ours(`the rule ${rule.id} broke: ${reasonOf(error)}`, file));
   }
   return findings;
 }
 
-function ours(message: string, file: string, at?: Finding['at']): Finding {
-  return {
-    rule: INTERNAL,
-    severity: 'error',
-    message,
-    remedy: 'this is a mistake of Sheetwright, not yours: please report it together with the file',
-    file,
-    notes: [],
-    ...(at && { at }),
-  };
+function ours(reason: string, file: string, at?: Place): Finding {
+  const { severity, say } = byId.internal;
+  const whole = { file: { path: file, text: '' }, start: 0, end: 0 };
+  const words = say?.({ reason }, at ?? whole) ?? { message: reason };
+  return { rule: 'internal', severity, file, notes: [], ...words, ...(at && { at }) };
+}
+
+function reasonOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
 }
 
 /** The same rule at the same place with the same words says nothing new. */

@@ -1,4 +1,4 @@
-import type { Fault, FaultKind } from '../project/fault.ts';
+import type { Facts, RuleId } from '../project/finding.ts';
 import type { Project, Workspace } from '../project/model.ts';
 import type { Place } from '../project/source.ts';
 import type { Shapes } from '../shape/shapes.ts';
@@ -25,14 +25,47 @@ export type Statement = {
 
 export type Report = (statement: Statement) => void;
 
-/** The fault of one kind, with its own fields. */
-export type FaultOf<K extends FaultKind['kind']> = Extract<Fault, { readonly kind: K }>;
+/** The rules whose findings are put into words where they are found. */
+type Spoken =
+  | 'bottom-gap'
+  | 'circular-base'
+  | 'corner-overhang'
+  | 'does-not-close'
+  | 'edition-strained'
+  | 'flap-too-long'
+  | 'form-limit'
+  | 'glue-misses'
+  | 'glue-overlap'
+  | 'holds-too-big'
+  | 'hollow-reference'
+  | 'layer-overhang'
+  | 'loose-part'
+  | 'missing-disclosure'
+  | 'missing-slit'
+  | 'no-such-view'
+  | 'panels-collide'
+  | 'picture-alternative'
+  | 'piece-exceeds-sheet'
+  | 'piece-unused'
+  | 'placement-clash'
+  | 'prose-measurement'
+  | 'same-slug'
+  | 'score-doubled'
+  | 'score-off-groove'
+  | 'score-order'
+  | 'score-outside'
+  | 'session-off-schedule'
+  | 'thin-reveal'
+  | 'tuck-does-not-fit'
+  | 'turned-layer'
+  | 'uneven-fold'
+  | 'uneven-reveal'
+  | 'unknown-allergen'
+  | 'walls-unequal';
 
-/** The one kind of fault a rule puts into words, wherever the reader found it: project, settings or shared file. */
-export type FaultWords = {
-  readonly kind: FaultKind['kind'];
-  readonly report: (fault: Fault, report: Report) => void;
-};
+declare module '../project/finding.ts' {
+  interface Facts extends Readonly<Record<Spoken, Statement>> {}
+}
 
 /**
  * A complete `sheet.md` (and further files of a small workspace) that shows a rule at work; the tests run it.
@@ -45,43 +78,29 @@ export type Example = {
 };
 
 /**
- * One thing that is checked. One file each; the file's name is the id. A rule needs no `check` when all it reports
- * comes from elsewhere: a fault of its kind, or a problem of shape that names it. The proof sees to both.
+ * One thing that is checked. One file each; the file's name is the id. A rule needs no `check` when all its
+ * findings come from elsewhere: from the reading of the files, or from a problem of shape that names it.
  */
-export type Rule = {
-  readonly id: string;
+export type Rule<K extends RuleId = RuleId> = {
+  readonly id: K;
   readonly severity: Severity;
   /** One sentence, for the list of rules. */
   readonly summary: string;
   /** Why it matters at the table, in a few sentences. */
   readonly why: string;
-  readonly fails: Example;
-  readonly passes: Example;
+  /** Absent where no workspace can show the rule at work, for what is wrong is the program. */
+  readonly fails?: Example;
+  readonly passes?: Example;
   /** Looks at one project. */
   readonly check?: (context: ProofContext) => void;
   /** It looks at what is written only, so that the other edition of a project, with the same text, need not be asked. */
   readonly ownEditionOnly?: true;
-  readonly fault?: FaultWords;
+  /** Puts a finding into words, in English. */
+  readonly say?: (facts: Facts[K], at: Place) => Statement;
 };
 
-/** Makes a rule the owner of one kind of fault; `say` puts one such fault into words. */
-export function wording<K extends FaultKind['kind']>(
-  kind: K,
-  say: (fault: FaultOf<K>) => Statement,
-): FaultWords {
-  return {
-    kind,
-    report: (fault, report) => {
-      if (isOf(kind, fault)) report({ ...placed(fault.at), ...say(fault) });
-    },
-  };
-}
+/** Every rule by its id; a finding's own rule takes its very facts. */
+export type Rules = { readonly [K in RuleId]: Rule<K> };
 
-/** A fault of no width at the very start of a file is one of the whole file: it has no place. */
-function placed(at: Place): { at?: Place } {
-  return at.end === 0 ? {} : { at };
-}
-
-function isOf<K extends FaultKind['kind']>(kind: K, fault: Fault): fault is FaultOf<K> {
-  return fault.kind === kind;
-}
+/** Any one of the rules. */
+export type AnyRule = Rules[RuleId];

@@ -18,7 +18,10 @@ function editionOf(measurements: string): Edition {
   const [project] = readWorkspaceFromTexts({ 'paper/sheet.md': text }).projects;
   if (!project) throw new Error('the test has no project');
   const shapes = buildShapes(project);
-  const wrong = [...project.faults.map(({ kind }) => kind), ...shapes.problems.map(({ message }) => message)];
+  const wrong = [
+    ...project.findings.map(({ rule }) => rule),
+    ...shapes.problems.map(({ message }) => message),
+  ];
   if (wrong.length > 0) throw new Error(`the test's own measurements are wrong: ${wrong.join('; ')}`);
   return { project, shapes };
 }

@@ -12,7 +12,7 @@ function projectOf(measurements: string): Project {
   const text = `---\ntitle: Trial\nmeasurements:\n${measurements}---\nText.\n`;
   const [project] = readWorkspaceFromTexts({ 'trial/sheet.md': text }).projects;
   if (!project) throw new Error('no project');
-  expect(project.faults).toEqual([]);
+  expect(project.findings).toEqual([]);
   return project;
 }
 

@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { labelsOf, languageFaults } from '../../src/make/languages.ts';
+import { labelsOf, languageFindings } from '../../src/make/languages.ts';
 import { readLabels } from '../../src/make/package-files.ts';
 import type { Workspace } from '../../src/project/model.ts';
-import { proofFaults } from '../../src/proof/proof.ts';
+import { proofFindings } from '../../src/proof/proof.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import type { Labels } from '../../src/words/labels.ts';
 import { folderWith, sheetwright } from '../cli/terminal.ts';
@@ -119,12 +119,12 @@ describe('languages that are asked for', () => {
     });
     const said = workspace.projects.map((project) => labelsOf(project, workspace.site, all).language);
     expect(said).toEqual(['de', 'nl']);
-    expect(languageFaults(workspace, all)).toEqual([]);
+    expect(languageFindings(workspace, all)).toEqual([]);
   });
 
   it('are noted where there are no labels in them, at the very word', () => {
     const files = { 'site.yaml': 'language: eo\n', 'a/sheet.md': SHEET.replace('lang: de', 'lang: it') };
-    const findings = proofFaults(languageFaults(workspaceOf(files), all));
+    const findings = proofFindings(languageFindings(workspaceOf(files), all));
     expect(findings.map((finding) => [finding.rule, finding.severity, blamed(finding)])).toEqual([
       ['unknown-language', 'note', 'eo'],
       ['unknown-language', 'note', 'it'],
@@ -143,7 +143,7 @@ describe('languages that are asked for', () => {
       'b/sheet.md': SHEET.replace('lang: de', 'lang: de-AT'),
     });
     const labels = holed('de', ['supplies', 'hours-one']);
-    const findings = proofFaults(languageFaults(workspace, labels));
+    const findings = proofFindings(languageFindings(workspace, labels));
     expect(findings).toHaveLength(1);
     expect(findings[0]).toMatchObject({ rule: 'missing-label', severity: 'note' });
     expect(findings[0]?.at?.file.path).toBe('a/sheet.md');

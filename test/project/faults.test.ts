@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Fault } from '../../src/project/fault.ts';
+import type { Finding } from '../../src/project/finding.ts';
 import { blamed, faultsOf, readSheet, sheetOf } from './reading.ts';
 
 /** The faults of a sheet with these lines in its measurement block. */
@@ -41,8 +41,8 @@ describe('a measurement that is none', () => {
   });
 
   it('names what it was for, and quotes it', () => {
-    const [fault] = readSheet(sheetOf('pieces: { a: { cut: 3 x 2 1/0 } }')).faults;
-    expect(fault).toMatchObject({ text: '2 1/0', problem: 'denominator of zero', what: 'cut' });
+    const [fault] = readSheet(sheetOf('pieces: { a: { cut: 3 x 2 1/0 } }')).findings;
+    expect(fault).toMatchObject({ facts: { text: '2 1/0', problem: 'denominator of zero', what: 'cut' } });
   });
 
   it('drops the piece, but not its name: what names it is no fault too', () => {
@@ -67,9 +67,11 @@ describe('a measurement that is none', () => {
 });
 
 describe('a word that is not known', () => {
-  const known = (faults: readonly Fault[]): unknown[] =>
-    faults.map((fault) =>
-      fault.kind === 'unknown-key' ? [fault.key, fault.where, fault.known.length > 1] : fault,
+  const known = (findings: readonly Finding[]): unknown[] =>
+    findings.map((fault) =>
+      fault.rule === 'unknown-key'
+        ? [fault.facts.key, fault.facts.where, fault.facts.known.length > 1]
+        : fault,
     );
 
   it.each<[string, string, string]>([
@@ -80,14 +82,14 @@ describe('a word that is not known', () => {
     ['pieces: { a: { cut: 1 x 1, score: [{ form: left, from: left, at: [1/2] }] } }', 'form', 'score'],
     ['holds: { item: x, coutn: 2 }', 'coutn', 'holds'],
   ])('%s', (measurements, key, where) => {
-    expect(known(readSheet(sheetOf(measurements)).faults)).toEqual([[key, where, true]]);
+    expect(known(readSheet(sheetOf(measurements)).findings)).toEqual([[key, where, true]]);
   });
 
   it('in the head, and in a supply', () => {
     const project = readSheet(
       '---\ntitle: A\ntitel: B\nmeasurements: { unit: in }\nsupplies: [{ item: x, kidn: tool }]\n---\n',
     );
-    expect(known(project.faults)).toEqual([
+    expect(known(project.findings)).toEqual([
       ['titel', 'frontmatter', true],
       ['kidn', 'supplies', true],
     ]);
@@ -159,10 +161,10 @@ describe('a value of the wrong kind', () => {
   });
 
   it('of a colour typed without quotes says that # begins a comment', () => {
-    const [fault] = readSheet(sheetOf('stock:\n  m:\n    color: #6b7f5b\n    name: Moss')).faults;
-    expect(fault).toMatchObject({ kind: 'unexpected-value', actual: '#6b7f5b' });
+    const [fault] = readSheet(sheetOf('stock:\n  m:\n    color: #6b7f5b\n    name: Moss')).findings;
+    expect(fault).toMatchObject({ rule: 'unexpected-value', facts: { actual: '#6b7f5b' } });
     expect(fault && blamed(fault.at)).toBe('#6b7f5b');
-    expect(fault && 'expected' in fault && fault.expected).toContain('in quotes');
+    expect(fault && fault.rule === 'unexpected-value' && fault.facts.expected).toContain('in quotes');
   });
 });
 
@@ -175,9 +177,9 @@ describe('what is missing points at what it is missing from', () => {
     ['holds: { count: 2 }', 'item', '{ count: 2 }'],
     ['stock: { m: { sheets: [{ price: 1 }] } }', 'size', '{ price: 1 }'],
   ])('%s', (measurements, key, characters) => {
-    const { faults } = readSheet(sheetOf(measurements));
-    expect(faults).toMatchObject([{ kind: 'missing-value', key }]);
-    expect(faults.map(({ at }) => blamed(at))).toEqual([characters]);
+    const { findings } = readSheet(sheetOf(measurements));
+    expect(findings).toMatchObject([{ rule: 'missing-value', facts: { key } }]);
+    expect(findings.map(({ at }) => blamed(at))).toEqual([characters]);
   });
 
   it('a title, or the whole block, points at the line the head begins with', () => {
@@ -190,7 +192,7 @@ describe('what is missing points at what it is missing from', () => {
 
   it('empty lists and maps are simply empty', () => {
     const project = readSheet('---\ntitle: A\ntags:\nsupplies:\nmeasurements:\n  stock:\n  pieces:\n---\n');
-    expect(project.faults).toEqual([]);
+    expect(project.findings).toEqual([]);
   });
 });
 
@@ -199,9 +201,12 @@ describe('what is written twice', () => {
     const text = sheetOf(
       'pieces:\n  a: { cut: 3 x 4 }\n  b: { cut: 1 x 1, cut: 2 x 2 }\n  a: { cut: 5 x 6 }',
     );
-    const { faults, pieces } = readSheet(text);
+    const { findings, pieces } = readSheet(text);
     expect(
-      faults.map((fault) => fault.kind === 'repeated-key' && [fault.key, fault.first.start, fault.at.start]),
+      findings.map(
+        (fault) =>
+          fault.rule === 'repeated-key' && [fault.facts.key, fault.facts.first.start, fault.at.start],
+      ),
     ).toEqual([
       ['cut', text.indexOf('cut: 1'), text.indexOf('cut: 2')],
       ['a', text.indexOf('a: { cut: 3'), text.indexOf('a: { cut: 5')],
@@ -225,9 +230,9 @@ describe('a name that is not there', () => {
     ['pieces: { a: { use: shared.box } }', 'shared.box', 'piece', []],
     ['pieces: { a: { use: box, cut: 1 x 1 } }', 'box', 'piece', []],
   ])('%s', (measurements, name, what, among) => {
-    const { faults } = readSheet(sheetOf(measurements));
-    expect(faults).toMatchObject([{ kind: 'unknown-reference', name, what, among }]);
-    expect(faults.map(({ at }) => blamed(at))).toEqual([name]);
+    const { findings } = readSheet(sheetOf(measurements));
+    expect(findings).toMatchObject([{ rule: 'unknown-reference', facts: { name, what, among } }]);
+    expect(findings.map(({ at }) => blamed(at))).toEqual([name]);
   });
 
   it('in the prose', () => {
@@ -293,6 +298,6 @@ describe('a piece that could not be read whole', () => {
     const project = readSheet(sheetOf('pieces: { a: { stock: moss, cut: 1 x 1 } }'), {
       'shared/stock.yaml': 'stock: { moss: {} }\n',
     });
-    expect(project.faults).toMatchObject([{ name: 'moss', among: ['shared.moss'] }]);
+    expect(project.findings).toMatchObject([{ facts: { name: 'moss', among: ['shared.moss'] } }]);
   });
 });

@@ -54,10 +54,10 @@ describe('broken YAML is put in plain words at its place', () => {
     ['stock:\n  m: { color: #6b7f5b }\n  n: { color: #fff }', '# without quotes', '#6b7f5b'],
     [`deep: ${'['.repeat(3000)}`, 'without end', '['],
   ])('%s', (yaml, words, characters) => {
-    const { faults } = readSheet(`---\n${yaml}\n---\n`);
-    expect(faults).toHaveLength(1);
-    const [fault] = faults;
-    expect(fault?.kind === 'broken-yaml' && fault.problem).toContain(words);
+    const { findings } = readSheet(`---\n${yaml}\n---\n`);
+    expect(findings).toHaveLength(1);
+    const [fault] = findings;
+    expect(fault?.rule === 'broken-yaml' && fault.facts.problem).toContain(words);
     expect(fault && blamed(fault.at)).toBe(characters);
   });
 
@@ -72,13 +72,13 @@ describe('broken YAML is put in plain words at its place', () => {
     ['stock: { m: { color: #6b7f5b } }', '#6b7f5b', /put the color in quotes: "#6b7f5b"/u],
   ])('at what opens it: %s', (yaml, opening, remedy) => {
     const text = `---\n${yaml}\n---\n`;
-    const [fault] = readSheet(text).faults;
+    const [fault] = readSheet(text).findings;
     expect(fault?.at.start).toBe(text.indexOf(opening));
-    expect(fault?.kind === 'broken-yaml' && fault.remedy).toMatch(remedy);
+    expect(fault?.rule === 'broken-yaml' && fault.facts.remedy).toMatch(remedy);
   });
 
   it('does not blame a value that runs over two lines for a slip elsewhere', () => {
-    const [fault] = readSheet('---\ntitle: "A card\n  of two lines"\nsummary: @home\n---\n').faults;
+    const [fault] = readSheet('---\ntitle: "A card\n  of two lines"\nsummary: @home\n---\n').findings;
     expect(fault && blamed(fault.at)).toBe('@');
   });
 });
@@ -88,7 +88,7 @@ describe('anchors and aliases', () => {
 
   it('are followed, to the place of the value itself', () => {
     const project = readSheet(head('level: &l easy\noccasion: *l\nmeasurements: {}'));
-    expect(project.faults).toEqual([]);
+    expect(project.findings).toEqual([]);
     expect(project.occasion && [project.occasion.value, blamed(project.occasion.at)]).toEqual([
       'easy',
       'easy',
@@ -110,7 +110,7 @@ describe('anchors and aliases', () => {
       lines.push(`a${depth}: &a${depth} [${Array.from({ length: 10 }, () => `*a${depth - 1}`).join(', ')}]`);
     }
     const start = performance.now();
-    expect(readSheet(head(lines.join('\n'))).faults.length).toBeGreaterThan(10);
+    expect(readSheet(head(lines.join('\n'))).findings.length).toBeGreaterThan(10);
     expect(performance.now() - start).toBeLessThan(2000);
   });
 });

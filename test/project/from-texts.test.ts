@@ -9,7 +9,7 @@ describe('a workspace read from texts', () => {
       'shared/stock.yaml': 'stock: { moss: { sheet: 8 1/2 x 11 } }\n',
     });
     const [project] = workspace.projects;
-    expect(project?.faults).toEqual([]);
+    expect(project?.findings).toEqual([]);
     expect(project?.stock.get('shared.moss')?.name).toBe('Moss');
     expect(project?.pieces.get('base')?.body.kind).toBe('flat');
   });

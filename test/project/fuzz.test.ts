@@ -151,8 +151,8 @@ describe('whatever is typed, the reader reads on', () => {
   it('starts from files with one fault only: the bold in HTML', () => {
     const workspace = readWorkspaceFromTexts(files);
     check(workspace);
-    expect([...workspace.faults, ...workspace.site.faults]).toEqual([]);
-    expect(workspace.projects[0]?.faults.map(({ kind }) => kind)).toEqual(['unsafe-content']);
+    expect([...workspace.findings, ...workspace.site.findings]).toEqual([]);
+    expect(workspace.projects[0]?.findings.map(({ rule }) => rule)).toEqual(['unsafe-content']);
     expect(placesIn(workspace).length).toBeGreaterThan(80);
   });
 

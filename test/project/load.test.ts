@@ -36,7 +36,7 @@ describe('a workspace on disk', () => {
     const workspace = await loadWorkspace(root, { namedFrom: root });
     expect(workspace.root).toBe(root);
     expect(workspace.site.title).toBe('Bench');
-    expect(workspace.faults).toEqual([]);
+    expect(workspace.findings).toEqual([]);
     expect(workspace.projects.map(({ slug, folder, file }) => [slug, folder, file.path])).toEqual([
       ['a-box', 'A box', 'A box/sheet.md'],
       ['card', 'card', 'card/sheet.md'],
@@ -95,8 +95,8 @@ describe('a file that cannot be read as text', () => {
     await put('site.yaml', new Uint8Array([0, 1, 2]));
     await put('shared/stock.yaml', new Uint8Array([0xff]));
     const workspace = await loadWorkspace(root, { namedFrom: root });
-    const faults = [...workspace.site.faults, ...workspace.faults];
-    expect(faults.map(({ kind, at }) => [kind, at.file.path])).toEqual([
+    const findings = [...workspace.site.findings, ...workspace.findings];
+    expect(findings.map(({ rule, at }) => [rule, at.file.path])).toEqual([
       ['not-text', 'site.yaml'],
       ['not-text', 'shared/stock.yaml'],
     ]);
@@ -110,9 +110,9 @@ describe('a file that cannot be read as text', () => {
     await put('locked/sheet.md', CARD);
     await chmod(join(root, 'locked/sheet.md'), 0);
     const { projects } = await loadWorkspace(root);
-    const problems = projects.map(({ slug, faults }) => [
+    const problems = projects.map(({ slug, findings }) => [
       slug,
-      ...faults.map((fault) => 'problem' in fault && fault.problem),
+      ...findings.map((fault) => 'problem' in fault.facts && fault.facts.problem),
     ]);
     expect(problems.slice(0, 1)).toEqual([['folder', 'it is a folder']]);
     expect(problems.at(-1)).toEqual(['loop', 'it is a link that leads to itself']);

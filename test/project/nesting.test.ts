@@ -5,8 +5,8 @@ const listOf = (levels: number): string =>
   Array.from({ length: levels }, (_, level) => `${'  '.repeat(level)}- x`).join('\n');
 
 function tooDeep(body: string): readonly string[] {
-  const { faults } = readSheet(sheetOf('pieces: { box: { cut: 3 x 4 } }', body));
-  return faults.filter(({ kind }) => kind === 'nested-too-deep').map(({ at }) => blamed(at));
+  const { findings } = readSheet(sheetOf('pieces: { box: { cut: 3 x 4 } }', body));
+  return findings.filter(({ rule }) => rule === 'nested-too-deep').map(({ at }) => blamed(at));
 }
 
 describe('Markdown nested', () => {

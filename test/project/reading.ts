@@ -1,5 +1,5 @@
 import type { Length } from '../../src/measure/length.ts';
-import type { Fault } from '../../src/project/fault.ts';
+import type { Finding } from '../../src/project/finding.ts';
 import type { Piece, Project } from '../../src/project/model.ts';
 import type { At, Place } from '../../src/project/source.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
@@ -23,8 +23,8 @@ export function blamed({ file, start, end }: Place): string {
 }
 
 /** Each fault as `kind: the characters it points at`. */
-export function faultsOf({ faults }: { readonly faults: readonly Fault[] }): string[] {
-  return faults.map(({ kind, at }) => `${kind}: ${blamed(at)}`);
+export function faultsOf({ findings }: { readonly findings: readonly Finding[] }): string[] {
+  return findings.map(({ rule, at }) => `${rule}: ${blamed(at)}`);
 }
 
 /** A value beside the characters it was read from: `9/4 in from 2 1/4`. */

@@ -39,8 +39,8 @@ describe('shared stock', () => {
 
   it('that is not there is reported with what is', () => {
     const project = readSheet(sheet.replace('moss', 'mos'), { 'shared/stock.yaml': STOCK });
-    expect(project.faults).toMatchObject([
-      { kind: 'unknown-reference', what: 'stock', name: 'shared.mos', among: ['shared.moss'] },
+    expect(project.findings).toMatchObject([
+      { rule: 'unknown-reference', facts: { what: 'stock', name: 'shared.mos', among: ['shared.moss'] } },
     ]);
   });
 });
@@ -98,7 +98,7 @@ describe('a shared piece', () => {
       'a/sheet.md': sheetOf('pieces: { a: { use: shared.layer, cut: 1 x 1 } }'),
       'b/sheet.md': sheetOf('pieces: { b: { use: shared.layer } }'),
     });
-    expect(workspace.faults).toEqual([]);
+    expect(workspace.findings).toEqual([]);
     expect(workspace.projects.map(faultsOf)).toEqual([[], ['missing-value: b']]);
   });
 
@@ -106,7 +106,7 @@ describe('a shared piece', () => {
     const project = readSheet(sheetOf('pieces: { a: { use: shared.x } }'), {
       'shared/boxes.yaml': 'pieces: { x: { use: shared.y }, y: { use: shared.x } }\n',
     });
-    expect(project.faults.every(({ kind }) => kind === 'unexpected-value')).toBe(true);
+    expect(project.findings.every(({ rule }) => rule === 'unexpected-value')).toBe(true);
     expect(project.pieces.size).toBe(0);
   });
 });
@@ -147,9 +147,9 @@ describe('a fault in a shared file', () => {
 
   it('is the very same fault in every project that uses it, and in no other', () => {
     const [a, b, c] = workspace.projects;
-    expect(new Set([...(a?.faults ?? []), ...(b?.faults ?? [])])).toEqual(new Set(workspace.faults));
-    expect(c?.faults).toEqual([]);
-    expect(a?.faults.every((fault) => workspace.faults.includes(fault))).toBe(true);
+    expect(new Set([...(a?.findings ?? []), ...(b?.findings ?? [])])).toEqual(new Set(workspace.findings));
+    expect(c?.findings).toEqual([]);
+    expect(a?.findings.every((fault) => workspace.findings.includes(fault))).toBe(true);
   });
 
   it.each<[string, string[]]>([
@@ -166,14 +166,14 @@ describe('a fault in a shared file', () => {
   });
 
   it('of one name in two files points at both', () => {
-    const { faults } = readWorkspaceFromTexts({
+    const { findings } = readWorkspaceFromTexts({
       'shared/a.yaml': 'stock: { moss: {} }\n',
       'shared/b.yaml': 'supplies: { moss: { item: Moss } }\nstock: { moss: {} }\n',
     });
-    expect(faults).toHaveLength(1);
-    const [fault] = faults;
+    expect(findings).toHaveLength(1);
+    const [fault] = findings;
     expect(
-      fault?.kind === 'repeated-key' && [fault.first.file.path, fault.at.file.path, blamed(fault.at)],
+      fault?.rule === 'repeated-key' && [fault.facts.first.file.path, fault.at.file.path, blamed(fault.at)],
     ).toEqual(['shared/a.yaml', 'shared/b.yaml', 'moss']);
   });
 });

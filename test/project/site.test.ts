@@ -14,7 +14,7 @@ describe('the settings', () => {
         language: 'en',
         paper: ['letter', 'a4'],
         currency: 'USD',
-        faults: [],
+        findings: [],
       });
       expect(
         [site.bench.board, site.bench.trimmer, site.bench.printerMargin].map(({ value }) => `${value}`),

@@ -2,8 +2,9 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { rulesManual } from '../../src/proof/manual.ts';
-import { rules } from '../../src/proof/rules/index.ts';
+import { rules as byId } from '../../src/proof/rules/index.ts';
 
+const rules = Object.values(byId);
 const path = fileURLToPath(new URL('../../docs/rules.md', import.meta.url));
 
 describe('docs/rules.md', () => {
@@ -13,11 +14,11 @@ describe('docs/rules.md', () => {
     expect(readFileSync(path, 'utf8')).toBe(manual);
   });
 
-  it('has a heading and both examples for every rule', () => {
+  it('has a heading and the examples of every rule', () => {
     const manual = rulesManual(rules);
     for (const { id, fails, passes } of rules) {
       expect(manual).toContain(`\n## ${id}\n`);
-      for (const { sheet } of [fails, passes])
+      for (const { sheet } of [fails ?? [], passes ?? []].flat())
         if (!sheet.includes('\u0000')) expect(manual).toContain(sheet.trimEnd());
     }
   });

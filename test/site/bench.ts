@@ -6,8 +6,8 @@ import type { ListedProject } from '../../src/site/listed.ts';
 /** The settings that a `site.yaml` of these lines gives. */
 export function siteOf(text: string): Site {
   const site = readSite(sourceFile('site.yaml', text));
-  if (site.faults.length > 0)
-    throw new Error(`faults in ${text}: ${JSON.stringify(site.faults.map(({ kind }) => kind))}`);
+  if (site.findings.length > 0)
+    throw new Error(`faults in ${text}: ${JSON.stringify(site.findings.map(({ rule }) => rule))}`);
   return site;
 }
 

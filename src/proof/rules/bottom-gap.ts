@@ -6,7 +6,7 @@ import type { ProofContext, Rule, Statement } from '../rule.ts';
 import { foldPlace } from '../score-place.ts';
 import { sayLength, sayList } from '../words.ts';
 
-export const bottomGap: Rule = {
+export const bottomGap: Rule<'bottom-gap'> = {
   id: 'bottom-gap',
   severity: 'error',
   summary: 'Flaps that close an end of a box meet or overlap.',

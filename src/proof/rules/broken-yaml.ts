@@ -1,7 +1,13 @@
 import { sheetWith } from '../example.ts';
-import { type Rule, wording } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 
-export const brokenYaml: Rule = {
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'broken-yaml': { readonly problem: string; readonly remedy?: string };
+  }
+}
+
+export const brokenYaml: Rule<'broken-yaml'> = {
   id: 'broken-yaml',
   severity: 'error',
   summary:
@@ -9,8 +15,8 @@ export const brokenYaml: Rule = {
   why: 'One quotation mark left open, and everything behind it is read as something else. Nothing of such a block is trusted; the last good sheet stays as it was.',
   fails: { sheet: sheetWith({ head: 'summary: A card: to try' }), blames: 'A' },
   passes: { sheet: sheetWith({ head: 'summary: "A card: to try"' }) },
-  fault: wording('broken-yaml', ({ problem, remedy }) => ({
+  say: ({ problem, remedy }) => ({
     message: `the block at the head cannot be read: ${problem}`,
     remedy: remedy ?? 'put this line right first; everything below it may only look wrong because of it',
-  })),
+  }),
 };

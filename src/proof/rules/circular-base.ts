@@ -6,7 +6,7 @@ const stacked = (base: string): string =>
     pieces: `mat: { stock: cream, cut: 4 x 5${base} }\nfront: { stock: cream, cut: 3 x 4, on: mat }`,
   });
 
-export const circularBase: Rule = {
+export const circularBase: Rule<'circular-base'> = {
   id: 'circular-base',
   severity: 'error',
   summary: 'No piece lies on itself, neither directly nor by way of others.',

@@ -9,7 +9,7 @@ const rounded = (corners: string): string =>
     pieces: `card: { stock: cream, cut: 4 x 5, corners: 1/2 }\nfront: { stock: cream, cut: 3 7/8 x 4 7/8, on: card${corners} }`,
   });
 
-export const cornerOverhang: Rule = {
+export const cornerOverhang: Rule<'corner-overhang'> = {
   id: 'corner-overhang',
   severity: 'error',
   summary: 'The corners of a layer stay within the rounded corners of its base.',

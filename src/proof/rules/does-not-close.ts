@@ -6,7 +6,7 @@ import { foldedSheets, panelName, shapePlace } from '../folded-sheets.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
-export const doesNotClose: Rule = {
+export const doesNotClose: Rule<'does-not-close'> = {
   id: 'does-not-close',
   severity: 'error',
   summary: 'The walls of a box come full circle, and its tab meets the edge it closes on.',

@@ -7,7 +7,7 @@ import { sayLength, sayList } from '../words.ts';
 /** The most lengths a message names. */
 const MOST_NAMED = 3;
 
-export const editionStrained: Rule = {
+export const editionStrained: Rule<'edition-strained'> = {
   id: 'edition-strained',
   severity: 'note',
   ownEditionOnly: true,

@@ -1,15 +1,21 @@
 import { sheetWith } from '../example.ts';
-import { type Rule, wording } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 
-export const emptyFile: Rule = {
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'empty-file': Record<string, never>;
+  }
+}
+
+export const emptyFile: Rule<'empty-file'> = {
   id: 'empty-file',
   severity: 'error',
   summary: 'A file of the workspace is not empty.',
   why: 'An empty file is most often one that was saved too early, or lost its text in a crash of the editor.',
   fails: { sheet: '' },
   passes: { sheet: sheetWith({}) },
-  fault: wording('empty-file', () => ({
+  say: () => ({
     message: 'the file is empty',
     remedy: 'write the sheet, take its folder away, or begin anew with the command "draft"',
-  })),
+  }),
 };

@@ -5,7 +5,7 @@ import type { ProofContext, Rule } from '../rule.ts';
 import { foldPlace } from '../score-place.ts';
 import { sayLength } from '../words.ts';
 
-export const flapTooLong: Rule = {
+export const flapTooLong: Rule<'flap-too-long'> = {
   id: 'flap-too-long',
   severity: 'error',
   summary: 'No flap that closes an end of a box is longer than the box is deep.',

@@ -4,7 +4,7 @@ import type { Rule } from '../rule.ts';
 const box = (inside: string): string =>
   sheetWith({ pieces: `box: { stock: cream, form: clip-top box, inside: ${inside} }` });
 
-export const formLimit: Rule = {
+export const formLimit: Rule<'form-limit'> = {
   id: 'form-limit',
   severity: 'error',
   summary: 'A ready-made form is asked only for what it can be.',

@@ -5,7 +5,7 @@ import { closedSheets, type FoldedSheet, panelName, shapePlace } from '../folded
 import type { ProofContext, Rule, Statement } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
-export const glueMisses: Rule = {
+export const glueMisses: Rule<'glue-misses'> = {
   id: 'glue-misses',
   severity: 'error',
   summary: 'Once folded, every glue area lies on what it is stuck to.',

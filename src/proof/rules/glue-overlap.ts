@@ -12,7 +12,7 @@ const LEAST: Length = Length.of(1, 4, 'in');
 /** What the folded model, which is made of floating-point numbers, may be off by, in millimetres. */
 const ROUNDING = 1e-6;
 
-export const glueOverlap: Rule = {
+export const glueOverlap: Rule<'glue-overlap'> = {
   id: 'glue-overlap',
   severity: 'error',
   summary: 'Every glue area overlaps what it is stuck to by at least a quarter inch in both directions.',

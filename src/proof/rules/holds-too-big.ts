@@ -7,7 +7,7 @@ import { closedSheets, type FoldedSheet } from '../folded-sheets.ts';
 import type { ProofContext, Rule, Statement } from '../rule.ts';
 import { sayLength, sayLengths } from '../words.ts';
 
-export const holdsTooBig: Rule = {
+export const holdsTooBig: Rule<'holds-too-big'> = {
   id: 'holds-too-big',
   severity: 'error',
   summary: 'What the box is to hold fits inside, in some orientation and with its count.',

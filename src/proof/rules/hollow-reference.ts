@@ -11,7 +11,7 @@ const layered = (named: string): string =>
     body: `## Layer\nStick :piece[front] on :piece[card], leaving :reveal[${named}] all round.\n`,
   });
 
-export const hollowReference: Rule = {
+export const hollowReference: Rule<'hollow-reference'> = {
   id: 'hollow-reference',
   severity: 'error',
   summary: 'What a step asks the sheet to say of a piece, there is to be said.',

@@ -5,7 +5,7 @@ import { sheetWith } from '../example.ts';
 import type { ProofContext, Rule, Statement } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
-export const layerOverhang: Rule = {
+export const layerOverhang: Rule<'layer-overhang'> = {
   id: 'layer-overhang',
   severity: 'error',
   summary: 'A layer does not pass the edge of what it is stuck on.',

@@ -4,7 +4,7 @@ import { type FoldedSheet, foldedSheets, shapePlace } from '../folded-sheets.ts'
 import type { ProofContext, Rule } from '../rule.ts';
 import { sayList } from '../words.ts';
 
-export const loosePart: Rule = {
+export const loosePart: Rule<'loose-part'> = {
   id: 'loose-part',
   severity: 'error',
   summary: 'Every folded piece is one piece of paper.',

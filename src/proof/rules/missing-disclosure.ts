@@ -9,7 +9,7 @@ const tape = (end: string): string =>
     head: `supplies:\n  - { item: Tape, kind: adhesive, link: "https://example.org/tape?tag=bench"${end} }`,
   });
 
-export const missingDisclosure: Rule = {
+export const missingDisclosure: Rule<'missing-disclosure'> = {
   id: 'missing-disclosure',
   severity: 'warning',
   summary: 'A link that looks as if it earned something says that it does.',

@@ -1,16 +1,26 @@
 import { sheetWith } from '../example.ts';
 import { languageName } from '../language-name.ts';
-import { type Rule, wording } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 
-export const missingLabel: Rule = {
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'missing-label': {
+      readonly language: string;
+      /** The labels that have no words yet. */
+      readonly keys: readonly string[];
+    };
+  }
+}
+
+export const missingLabel: Rule<'missing-label'> = {
   id: 'missing-label',
   severity: 'note',
   summary: 'A language has a word for every label.',
   why: 'A translation may be older than the program. What it has no word for yet stands in English, so that nothing is missing from a sheet, and is named once for each language.',
   fails: { sheet: sheetWith({ head: 'lang: de' }), blames: 'de' },
   passes: { sheet: sheetWith({ head: 'lang: en' }) },
-  fault: wording('missing-label', ({ language, keys }) => ({
+  say: ({ language, keys }) => ({
     message: `there is no ${languageName(language)} yet for ${keys.join(', ')}: English stands there`,
     remedy: 'translate them as docs/adding-a-language.md tells',
-  })),
+  }),
 };

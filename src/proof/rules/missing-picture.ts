@@ -1,8 +1,14 @@
 import { sheetWith } from '../example.ts';
-import { type Rule, wording } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 import { quote } from '../words.ts';
 
-export const missingPicture: Rule = {
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'missing-picture': { readonly path: string };
+  }
+}
+
+export const missingPicture: Rule<'missing-picture'> = {
   id: 'missing-picture',
   severity: 'error',
   summary: 'Every picture a sheet shows is there.',
@@ -15,8 +21,8 @@ export const missingPicture: Rule = {
     sheet: sheetWith({ body: '## Cut\n![The card, cut](photos/cut.jpg)\n' }),
     files: { 'card/photos/cut.jpg': '' },
   },
-  fault: wording('missing-picture', ({ path }) => ({
+  say: ({ path }) => ({
     message: `there is no picture ${quote(path)} in this project's folder`,
     remedy: 'put the file there, or mend its name: capitals count',
-  })),
+  }),
 };

@@ -3,7 +3,7 @@ import { boxWith } from '../example-box.ts';
 import { foldedSheets, shapePlace } from '../folded-sheets.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 
-export const missingSlit: Rule = {
+export const missingSlit: Rule<'missing-slit'> = {
   id: 'missing-slit',
   severity: 'error',
   summary: 'Where score lines cross, paper that must part is slit.',

@@ -1,15 +1,25 @@
 import { sheetWith } from '../example.ts';
-import { type Rule, wording } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 import { quote, sayPlace } from '../words.ts';
 
-export const missingValue: Rule = {
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'missing-value': {
+      readonly key: string;
+      /** Names the map that lacks it: `pieces.box`. */
+      readonly where: string;
+    };
+  }
+}
+
+export const missingValue: Rule<'missing-value'> = {
   id: 'missing-value',
   severity: 'error',
   summary: 'What a sheet cannot do without is there.',
   why: 'A piece without a size cannot be cut, a sheet without a title cannot be found again. Everything that has a sensible default may be left out; this is what has none.',
   fails: { sheet: sheetWith({ pieces: 'front: { stock: cream }' }), blames: 'front' },
   passes: { sheet: sheetWith({ pieces: 'front: { stock: cream, cut: 3 x 4 }' }) },
-  fault: wording('missing-value', ({ key, where, at }) => {
+  say: ({ key, where }, at) => {
     const isWritten = at.file.text.slice(at.start, at.end) === key;
     return {
       message: isWritten
@@ -19,7 +29,7 @@ export const missingValue: Rule = {
         REMEDIES[key] ??
         (isWritten ? `write it behind ${quote(`${key}:`)}, or take the word out` : `add ${quote(`${key}:`)}`),
     };
-  }),
+  },
 };
 
 /** What to write, for what is most often left out. */

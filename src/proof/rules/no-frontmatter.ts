@@ -1,16 +1,22 @@
 import { sheetWith } from '../example.ts';
-import { type Rule, wording } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 
-export const noFrontmatter: Rule = {
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'no-frontmatter': Record<string, never>;
+  }
+}
+
+export const noFrontmatter: Rule<'no-frontmatter'> = {
   id: 'no-frontmatter',
   severity: 'error',
   summary: 'A sheet begins with a block between two lines of `---`.',
   why: 'Title, date and every measurement stand in that block. Without it there is nothing to cut and nothing to check.',
   fails: { sheet: '# A card\nCut two pieces.\n', blames: '# A card' },
   passes: { sheet: sheetWith({}) },
-  fault: wording('no-frontmatter', () => ({
+  say: () => ({
     message: 'the sheet does not begin with a block between two lines of ---',
     remedy:
       'put a line with three hyphens first, then "title:" and "measurements:", then three hyphens again',
-  })),
+  }),
 };

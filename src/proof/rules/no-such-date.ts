@@ -1,17 +1,23 @@
 import { sheetWith } from '../example.ts';
-import { type Rule, wording } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 
-export const noSuchDate: Rule = {
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'no-such-date': { readonly text: string };
+  }
+}
+
+export const noSuchDate: Rule<'no-such-date'> = {
   id: 'no-such-date',
   severity: 'error',
   summary: 'Every date is a day of the calendar.',
   why: 'A session on 30 February would be left out of the calendar, and nobody would come.',
   fails: { sheet: sheetWith({ head: 'session: 2027-02-30' }), blames: '2027-02-30' },
   passes: { sheet: sheetWith({ head: 'session: 2027-02-25' }) },
-  fault: wording('no-such-date', ({ text }) => ({
+  say: ({ text }) => ({
     message: `${text} is no day of the calendar${reason(text)}`,
     remedy: 'write year-month-day, such as 2027-02-25',
-  })),
+  }),
 };
 
 function reason(text: string): string {

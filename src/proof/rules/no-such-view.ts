@@ -14,7 +14,7 @@ const card = (drawing: string): string =>
     body: `## Fold\nFold :piece[card] and stick :piece[mat] on it.\n\n::drawing{${drawing}}\n`,
   });
 
-export const noSuchView: Rule = {
+export const noSuchView: Rule<'no-such-view'> = {
   id: 'no-such-view',
   severity: 'error',
   summary: 'A drawing can be made of what a step asks for.',

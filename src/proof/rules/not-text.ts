@@ -1,15 +1,21 @@
 import { sheetWith } from '../example.ts';
-import { type Rule, wording } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 
-export const notText: Rule = {
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'not-text': Record<string, never>;
+  }
+}
+
+export const notText: Rule<'not-text'> = {
   id: 'not-text',
   severity: 'error',
   summary: 'A sheet is a plain text file.',
   why: 'A file of a word processor, a picture or a packed folder that is merely named `sheet.md` holds no text that could be read.',
   fails: { sheet: 'PK\u0003\u0004\u0000\u0000\u0000' },
   passes: { sheet: sheetWith({}) },
-  fault: wording('not-text', () => ({
+  say: () => ({
     message: 'the file is no plain text',
     remedy: 'save it from a text editor as plain text (UTF-8)',
-  })),
+  }),
 };

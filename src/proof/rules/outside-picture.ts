@@ -1,8 +1,14 @@
 import { sheetWith } from '../example.ts';
-import { type Rule, wording } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 import { quote } from '../words.ts';
 
-export const outsidePicture: Rule = {
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'outside-picture': { readonly path: string };
+  }
+}
+
+export const outsidePicture: Rule<'outside-picture'> = {
   id: 'outside-picture',
   severity: 'error',
   summary: "Every picture lies in the project's own folder.",
@@ -16,8 +22,8 @@ export const outsidePicture: Rule = {
     sheet: sheetWith({ body: '## Cut\n![The card, cut](photos/cut.jpg)\n' }),
     files: { 'card/photos/cut.jpg': '' },
   },
-  fault: wording('outside-picture', ({ path }) => ({
+  say: ({ path }) => ({
     message: `the picture ${quote(path)} is not in this project's folder`,
     remedy: 'copy it into photos/ and name it from there, such as photos/flat.jpg',
-  })),
+  }),
 };

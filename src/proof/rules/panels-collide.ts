@@ -12,7 +12,7 @@ import type { ProofContext, Rule } from '../rule.ts';
 import { foldPlace } from '../score-place.ts';
 import { sayLength } from '../words.ts';
 
-export const panelsCollide: Rule = {
+export const panelsCollide: Rule<'panels-collide'> = {
   id: 'panels-collide',
   severity: 'error',
   summary: 'No panel passes through another, neither in the end nor between the stages of folding.',

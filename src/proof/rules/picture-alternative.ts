@@ -6,7 +6,7 @@ import { quote } from '../words.ts';
 const shown = (alternative: string): string =>
   sheetWith({ body: `## Cut\n![${alternative}](photos/cut.jpg)\n` });
 
-export const pictureAlternative: Rule = {
+export const pictureAlternative: Rule<'picture-alternative'> = {
   id: 'picture-alternative',
   severity: 'warning',
   summary: 'Every picture says in words what it shows.',

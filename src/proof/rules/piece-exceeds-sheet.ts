@@ -8,7 +8,7 @@ import { sheetWith } from '../example.ts';
 import type { ProofContext, Rule, Statement } from '../rule.ts';
 import { sayList, saySize } from '../words.ts';
 
-export const pieceExceedsSheet: Rule = {
+export const pieceExceedsSheet: Rule<'piece-exceeds-sheet'> = {
   id: 'piece-exceeds-sheet',
   severity: 'error',
   summary: 'Every piece can be cut from one sheet of its stock.',

@@ -5,7 +5,7 @@ import type { ProofContext, Rule } from '../rule.ts';
 
 const PIECES = 'card: { stock: cream, cut: 4 x 5 }\nfront: { stock: cream, cut: 3 x 4, on: card }';
 
-export const pieceUnused: Rule = {
+export const pieceUnused: Rule<'piece-unused'> = {
   id: 'piece-unused',
   severity: 'warning',
   summary: 'Every piece that is cut is used in a step.',

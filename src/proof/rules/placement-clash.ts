@@ -9,7 +9,7 @@ const placed = (at: string): string =>
     pieces: `card: { stock: cream, cut: 4 x 5 }\nstrip: { stock: cream, cut: 3 x 1, on: card, at: ${at} }`,
   });
 
-export const placementClash: Rule = {
+export const placementClash: Rule<'placement-clash'> = {
   id: 'placement-clash',
   severity: 'error',
   summary: "Distances given from two opposite edges leave exactly the layer's own width between them.",

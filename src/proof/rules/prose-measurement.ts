@@ -13,7 +13,7 @@ const layered = (reveal: string): string =>
     body: `## Layer\nStick :piece[front] on :piece[card], leaving ${reveal} all round.\n`,
   });
 
-export const proseMeasurement: Rule = {
+export const proseMeasurement: Rule<'prose-measurement'> = {
   id: 'prose-measurement',
   severity: 'warning',
   summary: 'Every measurement in the text is one that something in the project has.',

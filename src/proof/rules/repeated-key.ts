@@ -1,8 +1,19 @@
+import type { Place } from '../../project/source.ts';
 import { sheetWith } from '../example.ts';
-import { type Rule, wording } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 import { quote } from '../words.ts';
 
-export const repeatedKey: Rule = {
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'repeated-key': {
+      readonly key: string;
+      /** Where it stands first. */
+      readonly first: Place;
+    };
+  }
+}
+
+export const repeatedKey: Rule<'repeated-key'> = {
   id: 'repeated-key',
   severity: 'error',
   summary: 'Nothing is written twice in one place.',
@@ -16,9 +27,9 @@ export const repeatedKey: Rule = {
   passes: {
     sheet: sheetWith({ pieces: 'front: { stock: cream, cut: 3 x 4 }\nback: { stock: cream, cut: 3 x 5 }' }),
   },
-  fault: wording('repeated-key', ({ key, first }) => ({
+  say: ({ key, first }) => ({
     message: `${quote(key)} is written twice here; only the first is read`,
     remedy: 'take one of the two out, or give it a name of its own',
     notes: [{ message: `${quote(key)} stands here first`, at: first }],
-  })),
+  }),
 };

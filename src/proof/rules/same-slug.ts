@@ -2,7 +2,7 @@ import { sheetWith } from '../example.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 import { quote } from '../words.ts';
 
-export const sameSlug: Rule = {
+export const sameSlug: Rule<'same-slug'> = {
   id: 'same-slug',
   severity: 'error',
   summary: 'No two projects have the same address.',

@@ -4,7 +4,7 @@ import type { Rule } from '../rule.ts';
 const folded = (groups: string): string =>
   sheetWith({ pieces: `fold: { stock: cream, cut: 8 1/2 x 5 1/2, score: [${groups}] }` });
 
-export const scoreDoubled: Rule = {
+export const scoreDoubled: Rule<'score-doubled'> = {
   id: 'score-doubled',
   severity: 'error',
   summary: 'No line is scored twice.',

@@ -12,7 +12,7 @@ const folded = (positions: string): string =>
     pieces: `fold: { stock: cream, cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [${positions}] }] }`,
   });
 
-export const scoreOffGroove: Rule = {
+export const scoreOffGroove: Rule<'score-off-groove'> = {
   id: 'score-off-groove',
   severity: 'warning',
   summary: 'Every score line lies on a groove of the score board.',

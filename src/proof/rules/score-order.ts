@@ -6,7 +6,7 @@ const folded = (positions: string): string =>
     pieces: `fold: { stock: cream, cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [${positions}] }] }`,
   });
 
-export const scoreOrder: Rule = {
+export const scoreOrder: Rule<'score-order'> = {
   id: 'score-order',
   severity: 'warning',
   summary: 'Score positions stand in the order in which they come along the board.',

@@ -6,7 +6,7 @@ const box = (positions: string): string =>
     pieces: `fold: { stock: cream, cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [${positions}] }] }`,
   });
 
-export const scoreOutside: Rule = {
+export const scoreOutside: Rule<'score-outside'> = {
   id: 'score-outside',
   severity: 'error',
   summary: 'Every score line lies inside its piece.',

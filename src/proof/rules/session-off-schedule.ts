@@ -6,7 +6,7 @@ import type { ProofContext, Rule } from '../rule.ts';
 
 const SITE = 'sessions: { every: 2 weeks, on: thursday, from: 2026-10-01, except: [2026-12-24] }\n';
 
-export const sessionOffSchedule: Rule = {
+export const sessionOffSchedule: Rule<'session-off-schedule'> = {
   id: 'session-off-schedule',
   severity: 'note',
   summary: 'A session falls on a day of the schedule in `site.yaml`.',

@@ -4,7 +4,7 @@ import { sheetWith } from '../example.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 import { sayLength, sayList } from '../words.ts';
 
-export const thinReveal: Rule = {
+export const thinReveal: Rule<'thin-reveal'> = {
   id: 'thin-reveal',
   severity: 'warning',
   summary: 'A border that shows round a layer is at least 1/16 in (1.5 mm) wide.',

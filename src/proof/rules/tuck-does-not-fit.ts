@@ -6,7 +6,7 @@ import type { ProofContext, Rule, Statement } from '../rule.ts';
 import { foldPlace } from '../score-place.ts';
 import { sayLength } from '../words.ts';
 
-export const tuckDoesNotFit: Rule = {
+export const tuckDoesNotFit: Rule<'tuck-does-not-fit'> = {
   id: 'tuck-does-not-fit',
   severity: 'error',
   summary: 'A lid that is tucked in reaches the wall it goes behind, and its flap is shorter than the box.',

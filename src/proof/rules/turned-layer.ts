@@ -4,7 +4,7 @@ import { sheetWith } from '../example.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 import { sayLength, sayList, saySize } from '../words.ts';
 
-export const turnedLayer: Rule = {
+export const turnedLayer: Rule<'turned-layer'> = {
   id: 'turned-layer',
   severity: 'error',
   summary: 'The corners of a layer stuck on at an angle stay on their base.',

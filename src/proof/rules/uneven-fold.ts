@@ -11,7 +11,7 @@ const card = (at: string): string =>
     pieces: `card: { stock: cream, cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [${at}] }], panels: { back: A1, front: B1 }, folds: { A|B: mountain 180 } }`,
   });
 
-export const unevenFold: Rule = {
+export const unevenFold: Rule<'uneven-fold'> = {
   id: 'uneven-fold',
   severity: 'note',
   summary: 'The leaves of a card end together, and its gates meet, or differ by more than a slip.',

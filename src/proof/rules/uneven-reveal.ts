@@ -6,7 +6,7 @@ import { sheetWith } from '../example.ts';
 import type { ProofContext, Rule, Statement } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
-export const unevenReveal: Rule = {
+export const unevenReveal: Rule<'uneven-reveal'> = {
   id: 'uneven-reveal',
   severity: 'warning',
   summary: 'The border round a centred layer is the same on all sides, unless it plainly means to differ.',

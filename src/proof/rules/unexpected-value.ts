@@ -1,8 +1,20 @@
 import { sheetWith } from '../example.ts';
-import { type Rule, wording } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 import { quote } from '../words.ts';
 
-export const unexpectedValue: Rule = {
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'unexpected-value': {
+      readonly key: string;
+      /** What the key takes, in words. */
+      readonly expected: string;
+      /** What was written; empty where nothing was. */
+      readonly actual: string;
+    };
+  }
+}
+
+export const unexpectedValue: Rule<'unexpected-value'> = {
   id: 'unexpected-value',
   severity: 'error',
   summary: 'Every value is of the kind that belongs behind its word.',
@@ -12,8 +24,8 @@ export const unexpectedValue: Rule = {
     blames: 'two',
   },
   passes: { sheet: sheetWith({ pieces: 'front: { stock: cream, cut: 3 x 4, count: 2 }' }) },
-  fault: wording('unexpected-value', ({ key, expected, actual }) => ({
+  say: ({ key, expected, actual }) => ({
     message: actual === '' ? `${quote(key)} is empty` : `${quote(key)} cannot be ${quote(actual)}`,
     remedy: expected.startsWith('to ') ? `it has ${expected}` : `write ${expected}`,
-  })),
+  }),
 };

@@ -7,7 +7,7 @@ import { quote, sayList } from '../words.ts';
 const box = (allergens: string): string =>
   sheetWith({ more: `holds: { item: Biscuits, count: 4, food: yes, allergens: [${allergens}] }` });
 
-export const unknownAllergen: Rule = {
+export const unknownAllergen: Rule<'unknown-allergen'> = {
   id: 'unknown-allergen',
   severity: 'error',
   summary: 'Every allergen is one of the US nine or the EU fourteen, by its name there.',

@@ -1,9 +1,21 @@
 import { nearestName } from '../../shape/nearest.ts';
 import { sheetWith } from '../example.ts';
-import { type Rule, wording } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 import { quote, sayPlace } from '../words.ts';
 
-export const unknownKey: Rule = {
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'unknown-key': {
+      readonly key: string;
+      /** The keys allowed there. */
+      readonly known: readonly string[];
+      /** Names the map: `pieces.box`. */
+      readonly where: string;
+    };
+  }
+}
+
+export const unknownKey: Rule<'unknown-key'> = {
   id: 'unknown-key',
   severity: 'error',
   summary: 'Every word before a colon is one that a sheet knows.',
@@ -13,7 +25,7 @@ export const unknownKey: Rule = {
     blames: 'corner',
   },
   passes: { sheet: sheetWith({ pieces: 'front: { stock: cream, cut: 3 x 4, corners: 1/4 }' }) },
-  fault: wording('unknown-key', ({ key, known, where }) => {
+  say: ({ key, known, where }) => {
     const nearest = nearestName(key, known);
     return {
       severity: MEASURED.test(where) ? 'error' : 'warning',
@@ -21,7 +33,7 @@ export const unknownKey: Rule = {
       remedy:
         nearest === undefined ? `take it out; known here: ${known.join(', ')}` : `write ${quote(nearest)}`,
     };
-  }),
+  },
 };
 
 /** Where a word passed over would change what is cut. */

@@ -1,16 +1,26 @@
 import { sheetWith } from '../example.ts';
 import { languageName } from '../language-name.ts';
-import { type Rule, wording } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 
-export const unknownLanguage: Rule = {
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'unknown-language': {
+      readonly language: string;
+      /** The languages that have labels. */
+      readonly known: readonly string[];
+    };
+  }
+}
+
+export const unknownLanguage: Rule<'unknown-language'> = {
   id: 'unknown-language',
   severity: 'note',
   summary: 'The labels of a sheet exist in its language.',
   why: 'A sheet says “Cut”, “Score” and “Let dry” in the language it names. Where there are no labels in that language, they stand in English around your own words, and a screen reader reads them all as English. Languages are looked up when a workspace is proofed or made.',
   fails: { sheet: sheetWith({ head: 'lang: vo' }), blames: 'vo' },
   passes: { sheet: sheetWith({ head: 'lang: en-GB' }) },
-  fault: wording('unknown-language', ({ language, known }) => ({
+  say: ({ language, known }) => ({
     message: `there are no labels in ${languageName(language)}: those of this sheet are in English`,
     remedy: `name one of ${known.join(', ')}`,
-  })),
+  }),
 };

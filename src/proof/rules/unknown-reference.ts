@@ -2,10 +2,22 @@ import { nameRemedy } from '../../shape/nearest.ts';
 import { sheetWith } from '../example.ts';
 import { partNames } from '../part-names.ts';
 import { everyProse } from '../prose.ts';
-import { type ProofContext, type Rule, wording } from '../rule.ts';
+import type { ProofContext, Rule } from '../rule.ts';
 import { quote } from '../words.ts';
 
-export const unknownReference: Rule = {
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'unknown-reference': {
+      /** The kind of thing: `piece`, `stock`, `panel`. */
+      readonly what: string;
+      readonly name: string;
+      /** The names that are there. */
+      readonly among: readonly string[];
+    };
+  }
+}
+
+export const unknownReference: Rule<'unknown-reference'> = {
   id: 'unknown-reference',
   severity: 'error',
   summary: 'Every piece, panel, stock and shared value that is named is there.',
@@ -34,8 +46,8 @@ export const unknownReference: Rule = {
       });
     }
   },
-  fault: wording('unknown-reference', ({ what, name, among }) => ({
+  say: ({ what, name, among }) => ({
     message: `there is no ${what} ${quote(name)}`,
     remedy: nameRemedy(name, among),
-  })),
+  }),
 };

@@ -1,15 +1,21 @@
 import { sheetWith } from '../example.ts';
-import { type Rule, wording } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 
-export const unreadableFile: Rule = {
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'unreadable-file': { readonly problem: string };
+  }
+}
+
+export const unreadableFile: Rule<'unreadable-file'> = {
   id: 'unreadable-file',
   severity: 'error',
   summary: 'Every file of the workspace can be opened.',
   why: 'A file that may not be read, or is a folder by mistake, is said to be so at once, not passed over.',
   fails: { sheet: '', files: { 'card/sheet.md/notes.txt': 'sheet.md is a folder here' } },
   passes: { sheet: sheetWith({}) },
-  fault: wording('unreadable-file', ({ problem }) => ({
+  say: ({ problem }) => ({
     message: `the file cannot be opened: ${problem}`,
     remedy: 'see that it is a file and that you may read it',
-  })),
+  }),
 };

@@ -1,7 +1,13 @@
 import { sheetWith } from '../example.ts';
-import { type Rule, wording } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 
-export const unreadablePicture: Rule = {
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'unreadable-picture': { readonly path: string; readonly problem: string };
+  }
+}
+
+export const unreadablePicture: Rule<'unreadable-picture'> = {
   id: 'unreadable-picture',
   severity: 'error',
   summary:
@@ -13,8 +19,8 @@ export const unreadablePicture: Rule = {
     blames: 'photos/torn.jpg',
   },
   passes: { sheet: sheetWith({}) },
-  fault: wording('unreadable-picture', ({ path, problem }) => ({
+  say: ({ path, problem }) => ({
     message: `${path} cannot be shown: ${problem}`,
     remedy: 'save it again as a JPEG or PNG of ordinary size',
-  })),
+  }),
 };

@@ -10,7 +10,7 @@ import type { ProofContext, Rule, Statement } from '../rule.ts';
 import { fromEdge, writtenScore } from '../score-place.ts';
 import { sayLength, sayList } from '../words.ts';
 
-export const wallsUnequal: Rule = {
+export const wallsUnequal: Rule<'walls-unequal'> = {
   id: 'walls-unequal',
   severity: 'error',
   summary: 'Walls that face each other, or meet at a corner of a tray, are equal.',

@@ -19,7 +19,7 @@ const FOLD_RULES = [
   'tuck-does-not-fit',
   'walls-unequal',
 ];
-const ofTheFold = rules.filter(({ id }) => FOLD_RULES.includes(id));
+const ofTheFold = Object.values(rules).filter(({ id }) => FOLD_RULES.includes(id));
 
 function findingsOf(name: string, settings: Readonly<Record<string, string>>): string[] {
   const lines = Object.entries(settings).map(([key, text]) => `      ${key}: ${text}`);
