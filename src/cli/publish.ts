@@ -1,7 +1,8 @@
 import { studyProjects } from '../edition/study.ts';
 import { projectsNamed } from '../make/named.ts';
+import type { Site } from '../project/model.ts';
 import { isFailure } from '../proof/finding.ts';
-import { type Published, publish, unpublished } from '../publish/publish.ts';
+import { type Published, publish, tellPublished, unpublished } from '../publish/publish.ts';
 import { loadWorkspace } from '../shape/workspace.ts';
 import { count, type MakingOptions, makeOptionsOf, tellMade, today, withMakingOptions } from './making.ts';
 import type { CommandHost } from './terminal.ts';
@@ -20,24 +21,28 @@ export function addPublish({ program, terminal, done }: CommandHost): void {
       if (options.dryRun) {
         const workspace = await loadWorkspace(making.root, { namedFrom: terminal.cwd });
         const projects = projectsNamed(options.only, workspace.projects);
-        const would = unpublished(workspace.site, await studyProjects(projects), today());
-        terminal.stdout.write(revisionsText(would, 'would be recorded'));
+        const would = unpublished(await studyProjects(projects), today());
+        terminal.stdout.write(revisionsText(would, workspace.site, 'would be recorded'));
         return;
       }
       const result = await publish(making);
       tellMade(result, options, terminal);
-      if (!options.quiet) terminal.stdout.write(revisionsText(result.published, 'recorded'));
+      if (!options.quiet)
+        terminal.stdout.write(revisionsText(result.published, result.workspace.site, 'recorded'));
       done(isFailure(result.findings, options.strict === true) ? 1 : 0);
     });
 }
 
-function revisionsText(published: readonly Published[], how: string): string {
+function revisionsText(published: readonly Published[], site: Site, how: string): string {
   if (published.length === 0) return 'nothing has changed since the last revision: none recorded\n';
-  const projects = published.map(({ slug, revision }) => {
-    const { number, changes, recut } = revision;
+  const projects = published.map((each) => {
+    const { changes, recut } = tellPublished(each, site);
     const said = changes.length > 0 ? changes : ['first published'];
     const again = recut.length > 0 ? [`to cut again: ${recut.join(', ')}`] : [];
-    return [`${slug}, revision ${number}:`, ...[...said, ...again].map((line) => `  ${line}`)].join('\n');
+    return [
+      `${each.project.slug}, revision ${each.revision.number}:`,
+      ...[...said, ...again].map((line) => `  ${line}`),
+    ].join('\n');
   });
   return `${projects.join('\n')}\n${count(published.length, 'revision')} ${how}\n`;
 }

@@ -1,4 +1,6 @@
 import type { Ledger, Revision } from '../project/ledger.ts';
+import { revisionWords } from '../words/changes.ts';
+import type { Leading } from '../words/measures.ts';
 import { html, type SafeHtml } from '../words/safe-html.ts';
 import type { Voice } from '../words/voice.ts';
 
@@ -14,8 +16,13 @@ export type RevisionView = {
 export type RevisionsView = RevisionView & { readonly earlier: readonly RevisionView[] };
 
 /** What a sheet says of its revisions, the latest first; undefined before the first. `all` is for a page. */
-export function revisionsView({ revisions }: Ledger, voice: Voice, all: boolean): RevisionsView | undefined {
-  const [latest, ...earlier] = revisions.toReversed().map((revision) => viewOf(revision, voice));
+export function revisionsView(
+  { revisions }: Ledger,
+  voice: Voice,
+  leading: Leading,
+  all: boolean,
+): RevisionsView | undefined {
+  const [latest, ...earlier] = revisions.toReversed().map((revision) => viewOf(revision, voice, leading));
   return latest && { ...latest, earlier: all ? earlier : [] };
 }
 
@@ -23,8 +30,9 @@ export function revisionTitle({ number, date }: Revision, voice: Voice): string 
   return voice.say('revision', { number, date: voice.date(date) });
 }
 
-function viewOf(revision: Revision, voice: Voice): RevisionView {
-  const { number, changes, recut } = revision;
+function viewOf(revision: Revision, voice: Voice, leading: Leading): RevisionView {
+  const { number } = revision;
+  const { changes, recut } = revisionWords(revision, voice.say, leading);
   const pieces = voice.list(recut.map((piece) => html`${piece}`));
   return {
     title: revisionTitle(revision, voice),

@@ -130,7 +130,7 @@ export function buildSheet(input: SheetInput): SheetModel {
     cautions: cautionsFor(project, voice),
     steps: stepViews(setting),
     mail: mailView(setting),
-    revision: revisionsView(ledger, voice, target === 'page'),
+    revision: revisionsView(ledger, voice, setting.measures.leading, target === 'page'),
     ticksKey: `${project.slug}/${ledger.revisions.at(-1)?.number ?? 0}`,
   };
 }

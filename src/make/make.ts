@@ -6,7 +6,6 @@ import type { Finding } from '../proof/finding.ts';
 import { inOrder, proofFindings } from '../proof/proof.ts';
 import { mergeFindings, proofEach } from '../proof/studied.ts';
 import { loadWorkspace } from '../shape/workspace.ts';
-import type { Labels } from '../words/labels.ts';
 import type { Written } from './files.ts';
 import { languageFindings } from './languages.ts';
 import { withLock } from './lock.ts';
@@ -39,7 +38,7 @@ export type MakeOptions = {
   readonly today: string;
   readonly progress?: Progress | undefined;
   /** The ledger to make a project with, where it is not the one on disk: one with a revision about to be published. */
-  readonly ledgerOf?: ((study: Study, labels: Labels) => Ledger) | undefined;
+  readonly ledgerOf?: ((study: Study) => Ledger) | undefined;
 };
 
 export type MakeResult = {

@@ -66,7 +66,7 @@ export class Plans implements AsyncIterable<Plan> {
     const { project, worked } = study;
     const { options, studio, workspace } = this.#known;
     const labels = labelsOf(project, workspace.site, studio.files.labels);
-    const ledger = options.ledgerOf?.(study, labels) ?? project.ledger;
+    const ledger = options.ledgerOf?.(study) ?? project.ledger;
     const { slug } = project;
     const material: ProjectMaterial = {
       ...studio,

@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { z } from 'zod';
+import { revisionCodec } from '../project/read-ledger.ts';
 import type { ListedProject } from '../site/listed.ts';
 import { readIfThere } from './files.ts';
 
@@ -24,12 +25,6 @@ export type ProjectRecord = {
 };
 
 const made = z.object({ from: z.string().optional(), sha256: z.string() });
-const revision = z.object({
-  number: z.number(),
-  date: z.string(),
-  changes: z.array(z.string()),
-  recut: z.array(z.string()),
-});
 const picture = z.object({
   src: z.string(),
   alternative: z.string(),
@@ -54,9 +49,9 @@ const card = z.object({
   picture: picture.optional(),
   accent: z.string(),
   papers: z.array(paper),
-  revisions: z.array(revision),
+  revisions: z.array(revisionCodec),
 });
-const record = z.object({
+const record: z.ZodType<MakeRecord, unknown> = z.object({
   sheetwright: z.string(),
   projects: z.record(
     z.string(),
@@ -75,7 +70,7 @@ export async function readRecord(out: string): Promise<MakeRecord> {
   const bytes = await readIfThere(join(out, RECORD_PATH));
   if (!bytes) return NOTHING_MADE;
   try {
-    const read = record.safeParse(JSON.parse(new TextDecoder().decode(bytes)));
+    const read = record.safeDecode(JSON.parse(new TextDecoder().decode(bytes)));
     return read.success ? read.data : NOTHING_MADE;
   } catch {
     return NOTHING_MADE;
@@ -84,5 +79,5 @@ export async function readRecord(out: string): Promise<MakeRecord> {
 
 /** The record as it is written: stable order, no clock. */
 export function recordText(value: MakeRecord): string {
-  return `${JSON.stringify(value, null, 1)}\n`;
+  return `${JSON.stringify(record.encode(value), null, 1)}\n`;
 }

@@ -1,6 +1,6 @@
 import type { MakeResult } from '../make/make.ts';
 import { type FindingRecord, findingRecord } from '../proof/print.ts';
-import { unpublished } from '../publish/publish.ts';
+import { tellPublished, unpublished } from '../publish/publish.ts';
 
 /** What the previewed pages are told: what was found, and which projects differ from what was published. */
 export type PreviewState = {
@@ -13,10 +13,10 @@ export type PreviewState = {
 };
 
 export function stateAfter(result: MakeResult, today: string, version: number): PreviewState {
-  const drafts = unpublished(result.workspace.site, result.studies, today).map(({ slug, revision }) => ({
-    slug,
-    changes: revision.changes.length > 0 ? revision.changes : ['never published yet'],
-  }));
+  const drafts = unpublished(result.studies, today).map((published) => {
+    const { changes } = tellPublished(published, result.workspace.site);
+    return { slug: published.project.slug, changes: changes.length > 0 ? changes : ['never published yet'] };
+  });
   return { version, findings: result.findings.map(findingRecord), drafts };
 }
 

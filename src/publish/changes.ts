@@ -1,76 +1,84 @@
-import type { PublishedState } from '../project/ledger.ts';
-import type { Say } from '../words/labels.ts';
-import { sheetNamed } from '../words/names.ts';
-
-/** What changed between two states, in sentences of the project's language, and the pieces to cut again. */
-export type Changes = { readonly changes: readonly string[]; readonly recut: readonly string[] };
+import { Length } from '../measure/length.ts';
+import type {
+  PieceChange,
+  PublishedFact,
+  PublishedState,
+  PublishedThing,
+  PublishedValue,
+  StepChange,
+} from '../project/ledger.ts';
+import { keyOf, sheetKey } from './state.ts';
 
 /** Compares what was published with what is there now; nothing when nothing that counts has changed. */
-export function changesBetween(before: PublishedState, after: PublishedState, say: Say): Changes {
-  return {
-    changes: [
-      ...measurementChanges(before.measurements, after.measurements, say),
-      ...stepChanges(before.steps, after.steps, say),
-    ],
-    recut: recutBetween(before.measurements, after.measurements),
-  };
+export function changesBetween(before: PublishedState, after: PublishedState): (PieceChange | StepChange)[] {
+  return [...pieceChanges(before.pieces, after.pieces), ...stepChanges(before.steps, after.steps)];
 }
 
-type Measurements = PublishedState['measurements'];
+type Facts = readonly PublishedFact[];
 
-function measurementChanges(before: Measurements, after: Measurements, say: Say): string[] {
-  const added = Object.keys(after).filter((name) => !(name in before));
-  const changed = Object.keys(after).filter((name) => name in before && before[name] !== after[name]);
-  const removed = Object.keys(before).filter((name) => !(name in after));
-  const tell = (key: string, name: string): string =>
-    say(key, {
-      what: spoken(name, say),
-      before: valueSpoken(before[name] ?? '', say),
-      after: valueSpoken(after[name] ?? '', say),
-    });
+function pieceChanges(before: Facts, after: Facts): PieceChange[] {
+  const old = new Map(before.map((fact) => [keyOf(fact), fact]));
+  const now = new Set(after.map(keyOf));
+  const changed = after.flatMap((fact) => {
+    const was = old.get(keyOf(fact));
+    return was && !isSame(was, fact)
+      ? [{ ...thingIn(fact), before: valueIn(was), after: valueIn(fact) }]
+      : [];
+  });
+  const added = after.filter((fact) => !old.has(keyOf(fact)));
+  const gone = before.filter((fact) => !now.has(keyOf(fact)));
   return [
-    ...changed.map((name) => tell(/ scores /u.test(name) ? 'change-were' : 'change-was', name)),
-    ...added.filter((name) => isWhole(name, added)).map((name) => tell('change-new', name)),
-    ...removed.filter((name) => isWhole(name, removed)).map((name) => tell('change-gone', name)),
+    ...changed,
+    ...worthSaying(added, before).map((fact) => ({ ...thingIn(fact), after: valueIn(fact) })),
+    ...worthSaying(gone, after).map((fact) => ({ ...thingIn(fact), before: valueIn(fact) })),
   ];
 }
 
-/** `the place of front` of `front: place`. */
-function spoken(name: string, say: Say): string {
-  const [piece = name, aspect = ''] = name.split(': ');
-  const key = `change-of-${aspect.replaceAll(' ', '-')}`;
-  return say.has(key) ? say(key, { piece }) : name;
+/** Of a sheet that is new or gone as a whole, its size says enough. Its cuts were not always recorded. */
+function worthSaying(facts: Facts, others: Facts): Facts {
+  const there = new Set(others.map(sheetKey));
+  return facts.filter((fact) => fact.what === 'size' || (there.has(sheetKey(fact)) && fact.what !== 'cuts'));
 }
 
-/** A place as a state has it. */
-const PLACE =
-  /^on (?<base>.+), (?<left>.+) from the left and (?<top>.+) from the top(?:, turned (?<turn>.+)°)?$/u;
-
-/** A state's value in the project's language; what is compared is the same in all of them. */
-function valueSpoken(value: string, say: Say): string {
-  const figured = value.replace(/\d+\.\d+/gu, (figure) => say.figure(figure));
-  const { base = '', left = '', top = '', turn } = PLACE.exec(figured)?.groups ?? {};
-  if (base === '') return figured;
-  const place = { base: sheetNamed(base, say), left, top };
-  return turn === undefined ? say('change-place', place) : say('change-place-turned', { ...place, turn });
+function thingIn({ piece, sheet, what, from }: PublishedFact): PublishedThing {
+  return { piece, sheet, what, from };
 }
 
-/** Of a piece that is new or gone as a whole, its size says enough. */
-function isWhole(name: string, among: readonly string[]): boolean {
-  const [piece = name] = name.split(':');
-  return name === piece || !among.includes(piece);
+function valueIn({ word, turn, inch, metric }: PublishedFact): PublishedValue {
+  return { word, turn, inch, metric };
 }
 
-function recutBetween(before: Measurements, after: Measurements): string[] {
-  const isCut = (name: string): boolean => !/: (?:place|pieces)$/u.test(name);
-  const touched = Object.keys(after).filter((name) => isCut(name) && before[name] !== after[name]);
-  return [...new Set(touched.map((name) => name.split(':')[0] ?? name))];
+/** Alike in each edition that both know. */
+function isSame(a: PublishedValue, b: PublishedValue): boolean {
+  const known = (['inch', 'metric'] as const).filter((edition) => a[edition] && b[edition]);
+  const areKnown = known.length > 0 || !(a.inch ?? a.metric ?? b.inch ?? b.metric);
+  return (
+    a.word === b.word &&
+    a.turn === b.turn &&
+    areKnown &&
+    known.every((edition) => areSame(a[edition] ?? [], b[edition] ?? []))
+  );
+}
+
+/** Nobody cuts by less; early ledgers recorded lengths that no ruler has with four decimals of an inch. */
+const HAIR = Length.of(1, 500, 'mm');
+
+function areSame(a: readonly Length[], b: readonly Length[]): boolean {
+  return (
+    a.length === b.length &&
+    a.every((length, index) =>
+      length
+        .minus(b[index] ?? length)
+        .abs()
+        .lessThan(HAIR),
+    )
+  );
 }
 
 type Steps = PublishedState['steps'];
 
-function stepChanges(before: Steps, after: Steps, say: Say): string[] {
-  const sentences: string[] = [];
+function stepChanges(before: Steps, after: Steps): StepChange[] {
+  const changes: StepChange[] = [];
   const old = [...before];
   const take = (matches: (step: Steps[number]) => boolean): Steps[number] | undefined => {
     const index = old.findIndex(matches);
@@ -78,22 +86,33 @@ function stepChanges(before: Steps, after: Steps, say: Say): string[] {
   };
   const unmatched: Steps[number][] = [];
   for (const step of after) {
-    const same = take(({ title }) => title === step.title);
+    const { title } = step;
+    const same = take((other) => other.title === title);
     if (!same) unmatched.push(step);
-    else if (same.words !== step.words) sentences.push(say('change-step-reworded', { step: step.title }));
+    else if (same.words !== step.words) changes.push({ steps: 'reworded', before: title, after: title });
   }
-  for (const step of unmatched) {
-    const renamed = take(({ words }) => words === step.words && words !== '');
-    sentences.push(
-      renamed
-        ? say('change-step-renamed', { before: renamed.title, after: step.title })
-        : say('change-step-new', { step: step.title }),
+  for (const { title, words } of unmatched) {
+    const renamed = take((other) => other.words === words && words !== '');
+    changes.push(
+      renamed ? { steps: 'renamed', before: renamed.title, after: title } : { steps: 'new', after: title },
     );
   }
-  const order = (steps: Steps): string => steps.map(({ title }) => title).join('\n');
-  const kept = before.filter((step) => !old.includes(step));
-  const stayed = after.filter((step) => kept.some(({ title }) => title === step.title));
-  const stayedBefore = kept.filter((step) => stayed.some(({ title }) => title === step.title));
-  if (order(stayed) !== order(stayedBefore)) sentences.push(say('change-steps-order'));
-  return [...sentences, ...old.map(({ title }) => say('change-step-gone', { step: title }))];
+  if (
+    isReordered(
+      before.filter((step) => !old.includes(step)),
+      after,
+    )
+  )
+    changes.push({ steps: 'reordered' });
+  return [...changes, ...old.map(({ title }): StepChange => ({ steps: 'gone', before: title }))];
+}
+
+/** Whether the steps that kept their titles stand in another order. */
+function isReordered(kept: Steps, after: Steps): boolean {
+  const titlesIn = (steps: Steps, others: Steps): string =>
+    steps
+      .map(({ title }) => title)
+      .filter((title) => others.some((other) => other.title === title))
+      .join('\n');
+  return titlesIn(kept, after) !== titlesIn(after, kept);
 }

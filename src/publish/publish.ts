@@ -4,14 +4,16 @@ import { putFiles } from '../make/files.ts';
 import { labelsOf } from '../make/languages.ts';
 import { type MakeOptions, type MakeResult, make } from '../make/make.ts';
 import { readLabels } from '../make/package-files.ts';
-import { LEDGER_FILE, type Ledger, ledgerText, type Revision } from '../project/ledger.ts';
-import type { Site } from '../project/model.ts';
-import { type Labels, speaker } from '../words/labels.ts';
+import { LEDGER_FILE, type Ledger, type Revision } from '../project/ledger.ts';
+import type { Project, Site } from '../project/model.ts';
+import { ledgerText } from '../project/read-ledger.ts';
+import { type RevisionWords, revisionWords } from '../words/changes.ts';
+import { speaker } from '../words/labels.ts';
 import { changesBetween } from './changes.ts';
 import { stateOf } from './state.ts';
 
 /** A revision that was recorded, or would be. */
-export type Published = { readonly slug: string; readonly title: string; readonly revision: Revision };
+export type Published = { readonly project: Project; readonly revision: Revision };
 
 export type PublishResult = MakeResult & { readonly published: readonly Published[] };
 
@@ -22,47 +24,49 @@ export type PublishResult = MakeResult & { readonly published: readonly Publishe
  * @throws As `make` does; nothing is recorded then.
  */
 export async function publish(options: MakeOptions): Promise<PublishResult> {
-  const ledgers = new Map<string, { readonly study: Study; readonly ledger: Ledger }>();
+  const ledgers = new Map<Project, Ledger>();
   const result = await make({
     ...options,
-    ledgerOf: (study, labels) => {
-      const ledger = nextLedger(study, options.today, labels);
-      if (!ledger) return study.project.ledger;
-      ledgers.set(study.project.slug, { study, ledger });
-      return ledger;
+    ledgerOf: (study) => {
+      const ledger = nextLedger(study, options.today);
+      if (ledger) ledgers.set(study.project, ledger);
+      return ledger ?? study.project.ledger;
     },
   });
-  const published = [...ledgers].filter(([slug]) => result.made.includes(slug));
-  for (const [, { study, ledger }] of published) {
-    const folder = join(options.root, study.project.folder);
-    await putFiles(folder, [{ path: LEDGER_FILE, bytes: new TextEncoder().encode(ledgerText(ledger)) }]);
+  const published = [...ledgers].filter(([{ slug }]) => result.made.includes(slug));
+  for (const [{ folder }, ledger] of published) {
+    const file = { path: LEDGER_FILE, bytes: new TextEncoder().encode(ledgerText(ledger)) };
+    await putFiles(join(options.root, folder), [file]);
   }
-  return { ...result, published: published.flatMap(([, each]) => publishedOf(each.study, each.ledger)) };
+  return { ...result, published: published.flatMap(([project, ledger]) => lastOf(project, ledger)) };
 }
 
 /** The revisions that publishing now would record, without making anything. */
-export function unpublished(site: Site, studies: readonly Study[], today: string): readonly Published[] {
-  const all = readLabels();
+export function unpublished(studies: readonly Study[], today: string): readonly Published[] {
   return studies.flatMap((study) => {
-    const ledger = nextLedger(study, today, labelsOf(study.project, site, all));
-    return ledger ? publishedOf(study, ledger) : [];
+    const ledger = nextLedger(study, today);
+    return ledger ? lastOf(study.project, ledger) : [];
   });
 }
 
+/** A revision in the language of its project. */
+export function tellPublished({ project, revision }: Published, site: Site): RevisionWords {
+  return revisionWords(revision, speaker(labelsOf(project, site, readLabels())));
+}
+
 /** The ledger with one revision more; undefined when nothing that counts has changed. */
-export function nextLedger({ project, shapes }: Study, today: string, labels: Labels): Ledger | undefined {
-  const state = stateOf(project, shapes);
+function nextLedger({ project, worked }: Study, today: string): Ledger | undefined {
+  const { editions } = worked;
+  const state = stateOf(editions);
   const { revisions, state: before } = project.ledger;
   const last = revisions.at(-1);
-  const { changes, recut } = before
-    ? changesBetween(before, state, speaker(labels))
-    : { changes: [], recut: [] };
+  const changes = before ? changesBetween(before, state) : [];
   if (last && before && changes.length === 0) return undefined;
-  const revision = { number: (last?.number ?? 0) + 1, date: today, changes, recut };
+  const revision = { number: (last?.number ?? 0) + 1, date: today, own: editions.own, changes };
   return { revisions: [...revisions, revision], state };
 }
 
-function publishedOf({ project }: Study, { revisions }: Ledger): Published[] {
+function lastOf(project: Project, { revisions }: Ledger): Published[] {
   const revision = revisions.at(-1);
-  return revision ? [{ slug: project.slug, title: project.title.value, revision }] : [];
+  return revision ? [{ project, revision }] : [];
 }

@@ -1,70 +1,123 @@
 import { toString as textOf } from 'mdast-util-to-string';
-import type { Length } from '../measure/length.ts';
-import { printDecimal, printLength, printSize, rulerInches } from '../measure/print.ts';
-import type { PublishedState } from '../project/ledger.ts';
-import type { Piece, Project, Step } from '../project/model.ts';
-import type { Net } from '../shape/net.ts';
-import { type Shapes, sheetsOf } from '../shape/shapes.ts';
+import type { Edition, Editions } from '../edition/editions.ts';
+import { Length } from '../measure/length.ts';
+import type { PublishedFact, PublishedState, PublishedThing } from '../project/ledger.ts';
+import type { Piece, Step } from '../project/model.ts';
+import { cellName, columnName, parseCell } from '../shape/cells.ts';
+import type { GridCuts, Net } from '../shape/net.ts';
+import { sheetsOf } from '../shape/shapes.ts';
+import { type SaidCuts, saidCuts } from '../words/cutting-words.ts';
 import { nameOf } from '../words/names.ts';
 
 /**
  * Everything of a project that a person who printed it would want to know has changed: what is cut, scored, stuck
- * where, and what the steps say. In the unit the project is written in.
+ * where, in both editions, and what the steps say.
  */
-export function stateOf(project: Project, shapes: Shapes): PublishedState {
-  const entries = [...project.pieces.values()].flatMap((piece) => pieceEntries(piece, project, shapes));
-  return { measurements: Object.fromEntries(entries), steps: project.steps.map(stepState) };
+export function stateOf(editions: Editions): PublishedState {
+  const twins = new Map(factsOf(editions.metric, 'metric').map((fact) => [keyOf(fact), fact]));
+  return {
+    pieces: factsOf(editions.inch, 'inch').map((fact) => ({
+      ...fact,
+      metric: twins.get(keyOf(fact))?.metric,
+    })),
+    steps: editions[editions.own].project.steps.map(stepState),
+  };
 }
 
-type Entry = readonly [name: string, value: string];
+/** Tells one thing from all others. A sheet is named as it always was in ledgers: `box lid`. */
+export function keyOf(thing: PublishedThing): string {
+  return [sheetKey(thing), thing.what, thing.from ?? ''].join(': ');
+}
 
-function pieceEntries(piece: Piece, project: Project, { nets, layers }: Shapes): Entry[] {
-  const id = piece.id.value;
-  const name = nameOf(id);
-  const layer = layers.find((each) => each.piece === piece);
-  const stock = piece.stock && (project.stock.get(piece.stock.value)?.name ?? piece.stock.value);
+export function sheetKey({ piece, sheet }: PublishedThing): string {
+  return nameOf(sheet === undefined ? piece : `${piece} ${sheet}`);
+}
+
+type In = 'inch' | 'metric';
+
+function factsOf({ project, shapes }: Edition, edition: In): PublishedFact[] {
+  return [...project.pieces.values()].flatMap((piece): PublishedFact[] => {
+    const id = piece.id.value;
+    const { corners, count } = piece;
+    const layer = shapes.layers.find((each) => each.piece === piece);
+    const stock = piece.stock && (project.stock.get(piece.stock.value)?.name ?? piece.stock.value);
+    return [
+      ...sheetsOf(shapes.nets, id).flatMap(({ name, net }) =>
+        netFacts({ piece: id, sheet: name }, net, piece, edition),
+      ),
+      ...(corners ? [{ piece: id, what: 'corners', [edition]: [corners.value] } as const] : []),
+      ...(count.value > 1 ? [{ piece: id, what: 'pieces', word: String(count.value) } as const] : []),
+      ...(stock === undefined ? [] : [{ piece: id, what: 'paper', word: stock } as const]),
+      ...(layer ? [placeFact(id, layer, edition)] : []),
+    ];
+  });
+}
+
+function placeFact(piece: string, layer: Edition['shapes']['layers'][number], edition: In): PublishedFact {
+  const { baseName, left, top, turn } = layer;
+  return { piece, what: 'place', word: baseName, ...(turn === 0 ? {} : { turn }), [edition]: [left, top] };
+}
+
+function netFacts(
+  of: Pick<PublishedFact, 'piece' | 'sheet'>,
+  net: Net,
+  { body }: Piece,
+  edition: In,
+): PublishedFact[] {
+  const { size, scores } = net;
+  const cuts = saidCuts(body, net);
   return [
-    ...sheetsOf(nets, id).flatMap(({ name: part, net }) =>
-      netEntries(part === undefined ? name : `${name} ${nameOf(part)}`, net, project),
-    ),
-    ...(piece.corners ? [[`${name}: corners`, print(piece.corners.value, project)] as const] : []),
-    ...(piece.count.value > 1 ? [[`${name}: pieces`, String(piece.count.value)] as const] : []),
-    ...(stock === undefined ? [] : [[`${name}: paper`, stock] as const]),
-    ...(layer ? [[`${name}: place`, placeOf(layer, project)] as const] : []),
+    { ...of, what: 'size', [edition]: [size.width, size.height] },
+    ...scores.map(({ from, at }): PublishedFact => ({ ...of, what: 'scores', from, [edition]: at })),
+    ...(body.kind === 'flat'
+      ? []
+      : [
+          {
+            ...of,
+            what: 'cuts',
+            ...(cuts ? { word: cutsText(cuts) } : { [edition]: cutBoxes(net) }),
+          } as const,
+        ]),
   ];
 }
 
-function netEntries(name: string, net: Net, project: Project): Entry[] {
-  const scores = net.scores.map(
-    ({ from, at }): Entry => [
-      `${name}: scores from ${from}`,
-      at.map((position) => print(position, project)).join(', '),
-    ],
-  );
-  return [[name, sizeText(net, project)], ...scores];
+/** `trim A1, C1; slit A|B 1-2; taper tab`: the same however it was typed. */
+function cutsText({ trim, slit, taper, shorten }: SaidCuts): string {
+  const places = {
+    trim: trim.map(placeName),
+    slit: slit.map(slitText),
+    taper: taper.map(placeName),
+    shorten: shorten.map(placeName),
+  };
+  const said = Object.entries(places).filter(([, cells]) => cells.length > 0);
+  return said.map(([how, cells]) => `${how} ${cells.toSorted().join(', ')}`).join('; ') || 'none';
 }
 
-function placeOf({ baseName, left, top, turn }: Shapes['layers'][number], project: Project): string {
-  const turned = turn === 0 ? '' : `, turned ${turn}°`;
-  return `on ${baseName}, ${print(left, project)} from the left and ${print(top, project)} from the top${turned}`;
+/** A cell however it is typed; or the name of a panel. */
+function placeName(text: string): string {
+  const cell = parseCell(text);
+  return cell ? cellName(cell) : text;
 }
 
-function sizeText({ size }: Net, project: Project): string {
-  const exact = [size.width, size.height].every((length) => isPrintable(length, project));
-  if (exact) return printSize(size, project.unit === 'in' ? 'in' : 'mm', 'set');
-  return `${print(size.width, project)} × ${print(size.height, project)}`;
+function slitText({ between, line, from, to }: GridCuts['slit'][number]): string {
+  const [across, along] = [columnName, (row: number) => String(row + 1)];
+  const [lines, cells] = between === 'columns' ? [across, along] : [along, across];
+  return `${lines(line)}|${lines(line + 1)} ${cells(from)}-${cells(to)}`;
 }
 
-/** Exact, whatever the length: two different lengths must never read the same. */
-function print(length: Length, project: Project): string {
-  const unit = project.unit === 'in' ? 'in' : 'mm';
-  return isPrintable(length, project)
-    ? printLength(length, unit, 'set')
-    : `${printDecimal(length, unit, 4)} ${unit}`;
+/** Left, right, top and bottom edge of each part that is cut away, then centre and diameter of each hole. */
+function cutBoxes({ waste, holes = [] }: Net): Length[] {
+  return [
+    ...waste.flatMap((outline) => [
+      ...extentOf(outline.map(({ x }) => x)),
+      ...extentOf(outline.map(({ y }) => y)),
+    ]),
+    ...holes.flatMap(({ centre, diameter }) => [centre.x, centre.y, diameter]),
+  ];
 }
 
-function isPrintable(length: Length, { unit }: Project): boolean {
-  return unit === 'in' ? rulerInches(length).exact : 2n % length.in('mm').denominator === 0n;
+function extentOf([first = Length.zero, ...rest]: readonly Length[]): [Length, Length] {
+  return [Length.min(first, ...rest), Length.max(first, ...rest)];
 }
 
 /** The words of a step, its measurements' names included, without what only formatting changes. */

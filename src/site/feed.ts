@@ -1,6 +1,7 @@
 import { compare } from '../measure/numbers.ts';
 import type { Revision } from '../project/ledger.ts';
 import type { Site } from '../project/model.ts';
+import { revisionWords } from '../words/changes.ts';
 import type { Labels } from '../words/labels.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import { type Voice, voiceOf } from '../words/voice.ts';
@@ -83,7 +84,7 @@ function contentOf(
   revision: Revision | undefined,
   voice: Voice,
 ): SafeHtml {
-  const { changes = [], recut = [], number = 0 } = revision ?? {};
+  const { changes, recut } = revision ? revisionWords(revision, voice.say) : { changes: [], recut: [] };
   const pieces = voice.list(recut.map((piece) => html`${piece}`));
   return SafeHtml.join(
     [
@@ -95,7 +96,7 @@ function contentOf(
         ? [html`<ul>${SafeHtml.join(changes.map((change) => html`<li>${change}</li>`))}</ul>`]
         : []),
       ...(recut.length > 0
-        ? [html`<p>${voice.phrase('cut-again', { before: number - 1, pieces })}</p>`]
+        ? [html`<p>${voice.phrase('cut-again', { before: (revision?.number ?? 0) - 1, pieces })}</p>`]
         : []),
     ],
     '\n',

@@ -31,7 +31,7 @@ function cutsOfOne(body: Piece['body'], net: Net, voice: Voice): SafeHtml {
 }
 
 /** Cells by their names, and slits. */
-type SaidCuts = {
+export type SaidCuts = {
   readonly trim: readonly string[];
   readonly slit: GridCuts['slit'];
   readonly taper: readonly string[];
@@ -39,7 +39,7 @@ type SaidCuts = {
 };
 
 /** What is cut, as a net by score lines has it written and a form on a grid has worked it out. */
-function saidCuts(body: Piece['body'], { cuts }: Net): SaidCuts | undefined {
+export function saidCuts(body: Piece['body'], { cuts }: Net): SaidCuts | undefined {
   if (body.kind !== 'net') return cuts && { ...cuts, trim: cuts.trim.map(cellName) };
   const names = (cells: typeof body.trim): string[] => cells.map(({ value }) => value);
   return { trim: names(body.trim), slit: body.slit, taper: names(body.taper), shorten: [] };

@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import type { PublishedState } from '../../src/project/ledger.ts';
+import { workOutEditions } from '../../src/edition/edition.ts';
+import { Length } from '../../src/measure/length.ts';
+import type { PieceChange, PublishedState, Revision } from '../../src/project/ledger.ts';
 import { changesBetween } from '../../src/publish/changes.ts';
 import { stateOf } from '../../src/publish/state.ts';
 import { buildShapes } from '../../src/shape/build.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
+import { revisionWords } from '../../src/words/changes.ts';
 import { speaker } from '../../src/words/labels.ts';
 import { labels } from '../handout/sample.ts';
 
@@ -34,8 +37,13 @@ Breathe.
 function state(edit: (text: string) => string = (text) => text): PublishedState {
   const [project] = readWorkspaceFromTexts({ 'keeper/sheet.md': edit(SHEET) }).projects;
   if (!project) throw new Error('no project');
-  return stateOf(project, buildShapes(project));
+  return stateOf(workOutEditions(project, buildShapes(project)).editions);
 }
+
+type Changes = Revision['changes'];
+
+const tell = (changes: Changes, leading?: 'inch' | 'metric'): ReturnType<typeof revisionWords> =>
+  revisionWords({ number: 2, date: '2026-12-10', own: 'inch', changes }, say, leading);
 
 describe('what changed since a revision', () => {
   it.each<[string, (text: string) => string, readonly string[], readonly string[]]>([
@@ -44,10 +52,10 @@ describe('what changed since a revision', () => {
     ['spelling of a length', (text) => text.replace('8 x 6', '8.0 × 6 in'), [], []],
     [
       'a layer',
-      (text) => text.replace('1 3/4 x 5 3/4', '1 3/4 x 5 5/8'),
+      (text) => text.replace('1 3/4 x 5 3/4', '1 3/4 x 5 1/2'),
       [
-        'front was 1¾ × 5¾ in, is 1¾ × 5⅝ in',
-        'the place of front was on box front, ⅛ in from the left and ⅛ in from the top, is on box front, ⅛ in from the left and 3⁄16 in from the top',
+        'front was 1¾ × 5¾ in, is 1¾ × 5½ in',
+        'the place of front was on box front, ⅛ in from the left and ⅛ in from the top, is on box front, ⅛ in from the left and ¼ in from the top',
       ],
       ['front'],
     ],
@@ -92,13 +100,65 @@ describe('what changed since a revision', () => {
     ],
     ['a new step', (text) => `${text}\n## Fill it\nFill it.\n`, ['step “Fill it” is new'], []],
   ])('%s', (_, edit, changes, recut) => {
-    expect(changesBetween(state(), state(edit), say)).toEqual({ changes, recut });
+    expect(tell(changesBetween(state(), state(edit)))).toEqual({ changes, recut });
   });
 
   it('says that steps have been put in another order', () => {
-    const { measurements, steps } = state();
-    expect(
-      changesBetween({ measurements, steps }, { measurements, steps: steps.toReversed() }, say).changes,
-    ).toEqual(['the steps are in another order']);
+    const { pieces, steps } = state();
+    const changes = changesBetween({ pieces, steps }, { pieces, steps: steps.toReversed() });
+    expect(changes).toEqual([{ steps: 'reordered' }]);
+    expect(tell(changes)).toEqual({ changes: ['the steps are in another order'], recut: [] });
+  });
+
+  it('is data, exact in each edition', () => {
+    const [size] = changesBetween(
+      state(),
+      state((text) => text.replace('8 x 6', '8 x 6 1/16')),
+    );
+    const inches = (...sixteenths: number[]): Length[] => sixteenths.map((each) => Length.of(each, 16, 'in'));
+    expect(size).toMatchObject({ piece: 'box', what: 'size' });
+    const { before, after } = size as PieceChange;
+    expect([before?.inch, after?.inch]).toEqual([inches(128, 96), inches(128, 97)]);
+    expect(after?.metric?.map((length) => length.mm % 1)).toEqual([0, 0]);
+  });
+
+  it('leads with the unit of the sheet it stands on', () => {
+    const changes = changesBetween(
+      state(),
+      state((text) => text.replace('1 3/4 x 5 3/4', '1 3/4 x 5 1/2')),
+    );
+    expect(tell(changes, 'inch').changes[0]).toBe('front was 1¾ × 5¾ in, is 1¾ × 5½ in');
+    expect(tell(changes, 'metric').changes[0]).toMatch(/^front was \d+ × \d+ mm, is \d+ × \d+ mm$/u);
+  });
+
+  it('tells a base that moved in the other edition alone, and has it cut again', () => {
+    const moved = (from: number, to: number): Changes => [
+      {
+        piece: 'box',
+        what: 'scores',
+        from: 'left',
+        before: { inch: [Length.of(2, 1, 'in')], metric: [Length.of(from, 1, 'mm')] },
+        after: { inch: [Length.of(2, 1, 'in')], metric: [Length.of(to, 1, 'mm')] },
+      },
+    ];
+    const words = 'the scores from left of box were 50 mm, are 51 mm';
+    expect(tell(moved(50, 51), 'inch')).toEqual({ changes: [words], recut: ['box'] });
+    expect(tell(moved(50, 51), 'metric')).toEqual({ changes: [words], recut: ['box'] });
+  });
+
+  it('has a piece cut again that is trimmed otherwise', () => {
+    const cut = (keys: string) => (text: string) =>
+      text.replace('panels: { front: B1 }', `panels: { front: B1 }${keys}`);
+    const changes = changesBetween(state(), state(cut(', trim: [C1]')));
+    expect(changes).toContainEqual(expect.objectContaining({ piece: 'box', what: 'cuts' }));
+    expect(tell(changes)).toEqual({ changes: ['box is trimmed, slit or tapered otherwise'], recut: ['box'] });
+    expect(changesBetween(state(cut(', trim: [C1]')), state(cut(', trim: [ c1 ]')))).toEqual([]);
+  });
+
+  it('has a piece cut again that is no longer scored, but not one that is gone', () => {
+    const value = { inch: [Length.of(2, 1, 'in')] };
+    const gone = (what: 'size' | 'scores'): Changes => [{ piece: 'box', what, from: 'left', before: value }];
+    expect(tell(gone('scores')).recut).toEqual(['box']);
+    expect(tell(gone('size')).recut).toEqual([]);
   });
 });
