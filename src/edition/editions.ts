@@ -1,4 +1,5 @@
 import type { Length } from '../measure/length.ts';
+import type { Size } from '../measure/size.ts';
 import type { Project } from '../project/model.ts';
 import type { Shapes } from '../shape/shapes.ts';
 
@@ -11,14 +12,35 @@ export type Edition = { readonly project: Project; readonly shapes: Shapes };
  */
 export type Editions = { readonly own: 'inch' | 'metric'; readonly inch: Edition; readonly metric: Edition };
 
-/** The same length in both editions: printed side by side, never converted again. */
-export type Twin = { readonly inch: Length; readonly metric: Length };
+/** The same in both editions, a length if nothing else is said: printed side by side, never converted again. */
+export type Twin<T = Length> = { readonly inch: T; readonly metric: T };
 
-/** Picks one length out of both editions; undefined where it is in neither. */
-export function twin(editions: Editions, pick: (edition: Edition) => Length | undefined): Twin | undefined {
-  const inch = pick(editions.inch);
-  const metric = pick(editions.metric);
-  return inch && metric ? { inch, metric } : undefined;
+/** Picks the same out of both editions; undefined unless it is in both. */
+export function twin<T>(editions: Editions, pick: (edition: Edition) => T | undefined): Twin<T> | undefined {
+  const [inch, metric] = [pick(editions.inch), pick(editions.metric)];
+  return inch === undefined || metric === undefined ? undefined : { inch, metric };
+}
+
+/** Picks a row of lengths out of both editions, each beside its twin; undefined unless it is in both. */
+export function twins(
+  editions: Editions,
+  pick: (edition: Edition) => readonly Length[] | undefined,
+): readonly Twin[] | undefined {
+  const rows = twin(editions, pick);
+  return rows && pairs(rows);
+}
+
+/** A size as a row of lengths. */
+export function sidesOf({ width, height }: Size): readonly [Length, Length] {
+  return [width, height];
+}
+
+/** Two rows of lengths as one of twins. */
+export function pairs({ inch, metric }: Twin<readonly Length[]>): readonly Twin[] {
+  return inch.flatMap((length, index) => {
+    const other = metric[index];
+    return other ? [{ inch: length, metric: other }] : [];
+  });
 }
 
 /** The edition the demonstrator wrote. */

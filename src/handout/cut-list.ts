@@ -1,19 +1,19 @@
 import { drawingElement } from '../drawing/figures.ts';
 import { pieceDrawing, pieceScale, type Room } from '../drawing/piece.ts';
-import { twin } from '../edition/editions.ts';
+import { ownEdition, twin } from '../edition/editions.ts';
 import type { Piece } from '../project/model.ts';
-import { sheetsOf } from '../shape/shapes.ts';
-import { baseName, nameOf, partNamed } from '../words/names.ts';
+import type { Columns, Measures } from '../words/measures.ts';
+import { baseName, pieceSheetNamed } from '../words/names.ts';
 import { isAskew, leastReveal, type RevealTwins, revealPhrase, revealTwins } from '../words/reveals.ts';
 import { type HtmlValue, SafeHtml } from '../words/safe-html.ts';
-import { type EditionColumns, editionColumns } from './columns.ts';
 import { stockFacts, stockOf, stocksUsed } from './papers.ts';
-import type { sizeOf } from './references.ts';
+import { type PieceSheet, pieceSheets } from './piece-sheets.ts';
+import { sizeOf } from './references.ts';
 import type { Setting } from './setting.ts';
 
 /** Everything that is cut, by the paper it is cut from. */
 export type CutList = {
-  readonly columns: EditionColumns;
+  readonly columns: Measures['headings'];
   readonly groups: readonly CutGroup[];
 };
 
@@ -25,13 +25,11 @@ export type CutGroup = {
   readonly rows: readonly CutRow[];
 };
 
-export type CutRow = {
+export type CutRow = Columns<SafeHtml> & {
   readonly name: string;
   readonly drawing: SafeHtml | undefined;
   /** `× 2`; undefined for a single one. */
   readonly times: string | undefined;
-  readonly lead: SafeHtml;
-  readonly second: SafeHtml;
   /** What it goes on with what reveal, its corners and the like. */
   readonly notes: readonly SafeHtml[];
 };
@@ -47,23 +45,18 @@ const MANY = 4;
 const MOST = 6;
 
 export function cutList(setting: Setting): CutList {
-  const { editions, measures, project } = setting;
-  const pieces = [...project.pieces.values()];
+  const { editions, measures } = setting;
+  const sheets = pieceSheets(ownEdition(editions));
   const scale = pieceScale(editions[measures.leading], roomFor(setting));
-  const rows = (cut: readonly Piece[]): CutRow[] => cut.flatMap((piece) => rowsOf(setting, piece, scale));
-  const known = stocksUsed(setting).map((stock) => ({
-    stock: stock.name,
-    color: stock.color?.value,
-    facts: stockFacts(setting, stock),
-    rows: rows(pieces.filter((piece) => stockOf(setting, piece) === stock)),
+  const groups = [...stocksUsed(setting), undefined].map((stock) => ({
+    stock: stock?.name,
+    color: stock?.color?.value,
+    facts: stock && stockFacts(setting, stock),
+    rows: sheets
+      .filter(({ piece }) => stockOf(setting, piece) === stock)
+      .flatMap((sheet) => rowOf(setting, sheet, scale) ?? []),
   }));
-  const loose = rows(pieces.filter((piece) => !stockOf(setting, piece)));
-  return {
-    columns: editionColumns(setting),
-    groups: [...known, { stock: undefined, color: undefined, facts: undefined, rows: loose }].filter(
-      (group) => group.rows.length > 0,
-    ),
-  };
+  return { columns: measures.headings, groups: groups.filter(({ rows }) => rows.length > 0) };
 }
 
 function roomFor({ editions, measures, target }: Setting): Room {
@@ -74,34 +67,18 @@ function roomFor({ editions, measures, target }: Setting): Room {
 }
 
 /** One row a sheet: a form may be cut from several. */
-function rowsOf(setting: Setting, piece: Piece, scale: number): CutRow[] {
+function rowOf(setting: Setting, { piece, id, name }: PieceSheet, scale: number): CutRow | undefined {
   const { editions, measures, drawings, voice } = setting;
-  const id = piece.id.value;
-  return sheetsOf(editions[editions.own].shapes.nets, id).flatMap(({ name }) => {
-    const sheet = name === undefined ? id : `${id}.${name}`;
-    const size = sheetSize(setting, sheet);
-    if (!size) return [];
-    const drawing = pieceDrawing(editions, sheet, scale, drawings, false);
-    return [
-      {
-        name:
-          name === undefined
-            ? nameOf(id)
-            : voice.say('piece-part', { piece: nameOf(id), part: partNamed(name, voice.say) }),
-        drawing: drawing && drawingElement(drawing),
-        times: piece.count.value > 1 ? voice.say('cut-times', { count: piece.count.value }) : undefined,
-        lead: measures.alone(size, measures.leading),
-        second: measures.alone(size, measures.leading === 'inch' ? 'metric' : 'inch'),
-        notes: name === undefined ? notesOf(setting, piece) : [],
-      },
-    ];
-  });
-}
-
-function sheetSize({ editions }: Setting, sheet: string): ReturnType<typeof sizeOf> {
-  const width = twin(editions, ({ shapes }) => shapes.nets.get(sheet)?.size.width);
-  const height = twin(editions, ({ shapes }) => shapes.nets.get(sheet)?.size.height);
-  return width && height ? [width, height] : undefined;
+  const size = sizeOf(editions, id);
+  if (!size) return undefined;
+  const drawing = pieceDrawing(editions, id, scale, drawings, false);
+  return {
+    name: pieceSheetNamed(piece.id.value, name, voice.say),
+    drawing: drawing && drawingElement(drawing),
+    times: piece.count.value > 1 ? voice.say('cut-times', { count: piece.count.value }) : undefined,
+    ...measures.columns(size),
+    notes: name === undefined ? notesOf(setting, piece) : [],
+  };
 }
 
 function notesOf(setting: Setting, piece: Piece): SafeHtml[] {

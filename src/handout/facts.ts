@@ -1,4 +1,4 @@
-import { type Edition, twin } from '../edition/editions.ts';
+import { twins } from '../edition/editions.ts';
 import { nameOf } from '../words/names.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import { finishedSize, mainPiece, makesSeveral } from './finished-size.ts';
@@ -48,10 +48,7 @@ function held(setting: Setting): SafeHtml | undefined {
     count: count.value,
     item: measuredHtml(item, setting),
   });
-  const size = [0, 1, 2].flatMap((side) => {
-    const length = twin(editions, (edition: Edition) => edition.project.holds?.size?.[side]?.value);
-    return length ? [length] : [];
-  });
-  if (size.length === 0) return holding;
+  const size = twins(editions, ({ project: { holds } }) => holds?.size?.map(({ value }) => value));
+  if (!size) return holding;
   return SafeHtml.join([holding, voice.phrase('holds-each', { size: measures.both(size) })], ', ');
 }

@@ -1,4 +1,4 @@
-import { type Editions, ownEdition, type Twin } from '../edition/editions.ts';
+import { type Editions, ownEdition, type Twin, twins } from '../edition/editions.ts';
 import { Length } from '../measure/length.ts';
 import type { Piece } from '../project/model.ts';
 import { foldNet } from '../shape/fold.ts';
@@ -53,16 +53,7 @@ function isAccessory({ body }: Piece): boolean {
  */
 export function finishedSize(editions: Editions): readonly Twin[] | undefined {
   const main = mainPiece(editions);
-  return main && twinsOf(editions, main);
-}
-
-function twinsOf({ inch, metric }: Editions, { id }: Piece): readonly Twin[] | undefined {
-  const [one, other] = [inch, metric].map(({ shapes }) => outerLengths(sheetsOf(shapes.nets, id.value)));
-  if (!one || !other) return undefined;
-  return one.flatMap((length, index) => {
-    const twin = other[index];
-    return twin ? [{ inch: length, metric: twin }] : [];
-  });
+  return main && twins(editions, ({ shapes }) => outerLengths(sheetsOf(shapes.nets, main.id.value)));
 }
 
 /**

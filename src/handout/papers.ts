@@ -1,5 +1,5 @@
-import { type Edition, type Twin, twin } from '../edition/editions.ts';
-import type { Piece, Stock, StockSheet } from '../project/model.ts';
+import { twins } from '../edition/editions.ts';
+import type { Piece, Stock } from '../project/model.ts';
 import { grammageOf } from '../shape/caliper.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import type { Setting } from './setting.ts';
@@ -36,11 +36,10 @@ function weightText({ voice }: Setting, { weight }: Stock): string {
 
 function sheetSizes({ editions, measures, voice }: Setting, stock: Stock): SafeHtml[] {
   return stock.sheets.flatMap((_, index) => {
-    const sheet = ({ project }: Edition): StockSheet | undefined =>
-      project.stock.get(stock.id.value)?.sheets[index];
-    const width = twin(editions, (edition) => sheet(edition)?.size.width.value);
-    const height = twin(editions, (edition) => sheet(edition)?.size.height.value);
-    const size: readonly Twin[] = width && height ? [width, height] : [];
-    return size.length > 0 ? [voice.phrase('stock-sheet', { size: measures.both(size) })] : [];
+    const size = twins(editions, ({ project }) => {
+      const sheet = project.stock.get(stock.id.value)?.sheets[index];
+      return sheet && [sheet.size.width.value, sheet.size.height.value];
+    });
+    return size ? [voice.phrase('stock-sheet', { size: measures.both(size) })] : [];
   });
 }

@@ -1,9 +1,8 @@
-import { type Editions, ownEdition, type Twin, twin } from '../edition/editions.ts';
+import { type Editions, ownEdition, sidesOf, type Twin, twins } from '../edition/editions.ts';
 import type { Piece, ReferenceKind } from '../project/model.ts';
 import { boxSize } from '../shape/net.ts';
 import { type Sheet, sheetsOf } from '../shape/shapes.ts';
-import { assemblyWords } from '../words/assembly-words.ts';
-import { cuttingWords } from '../words/cutting-words.ts';
+import { assemblyWords, cuttingWords } from '../words/making-words.ts';
 import type { Measures } from '../words/measures.ts';
 import { baseName, nameOf, referenceOf } from '../words/names.ts';
 import { isAskew, leastReveal, revealLength, revealTwins } from '../words/reveals.ts';
@@ -74,14 +73,11 @@ function nameHtml(editions: Editions, name: string, voice: Voice): SafeHtml | un
 /** Width and height of a piece as cut, of a further sheet of it (`box.lid`), or of a panel of it (`box.front`). */
 export function sizeOf(editions: Editions, name: string): readonly Twin[] | undefined {
   const { piece, panel } = referenceOf(name);
-  const side = (pick: 'width' | 'height'): Twin | undefined =>
-    twin(editions, ({ shapes }) => {
-      const sheet = shapes.nets.get(name);
-      if (sheet || panel === undefined) return sheet?.size[pick];
-      const panels = sheetsOf(shapes.nets, piece).flatMap(({ net }) => net.panels);
-      const found = panels.find((each) => each.name === panel || each.id === panel);
-      return found && boxSize(found.box)[pick];
-    });
-  const [width, height] = [side('width'), side('height')];
-  return width && height ? [width, height] : undefined;
+  return twins(editions, ({ shapes }) => {
+    const sheet = shapes.nets.get(name);
+    if (sheet || panel === undefined) return sheet && sidesOf(sheet.size);
+    const panels = sheetsOf(shapes.nets, piece).flatMap(({ net }) => net.panels);
+    const found = panels.find((each) => each.name === panel || each.id === panel);
+    return found && sidesOf(boxSize(found.box));
+  });
 }

@@ -3,9 +3,9 @@ import type { Room } from '../drawing/piece.ts';
 import { lowestBases } from '../drawing/pile.ts';
 import { stackDrawing } from '../drawing/stack.ts';
 import { templateDrawing, templateReduction } from '../drawing/template.ts';
-import { sheetsOf } from '../shape/shapes.ts';
 import { baseName, sheetNamed } from '../words/names.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
+import { pieceSheets } from './piece-sheets.ts';
 import type { Setting } from './setting.ts';
 
 /** The drawings of a sheet: rows of figures, and beside the only template the first stacks, if there is room. */
@@ -53,17 +53,13 @@ export function sheetDrawings(setting: Setting, shown: number): SheetDrawings | 
   return others.length > 0 ? { heading, template: undefined, beside: [], others } : undefined;
 }
 
-function templatesOf({ project, editions, drawings, voice, measures }: Setting): Figure[] {
-  const { nets } = editions[measures.leading].shapes;
-  return [...project.pieces.keys()].flatMap((id) =>
-    sheetsOf(nets, id).flatMap(({ name, net }) => {
-      if (net.folds.length === 0) return [];
-      const sheet = name === undefined ? id : `${id}.${name}`;
-      const drawing = templateDrawing(editions, sheet, templateReduction(net, ROOM.template), drawings);
-      const piece = sheetNamed(sheet, voice.say);
-      return drawing ? [drawingFigure(drawing, voice.say('template-of', { piece }))] : [];
-    }),
-  );
+function templatesOf({ editions, drawings, voice, measures }: Setting): Figure[] {
+  return pieceSheets(editions[measures.leading]).flatMap(({ id, net }) => {
+    if (net.folds.length === 0) return [];
+    const drawing = templateDrawing(editions, id, templateReduction(net, ROOM.template), drawings);
+    const piece = sheetNamed(id, voice.say);
+    return drawing ? [drawingFigure(drawing, voice.say('template-of', { piece }))] : [];
+  });
 }
 
 function stacksOf({ editions, drawings, voice }: Setting, shown: number, room: Room): Figure[] {

@@ -1,5 +1,4 @@
 import { type TemplatePage, templatePages } from '../drawing/actual-size.ts';
-import type { Drawing } from '../drawing/drawing.ts';
 import type { Page } from '../drawing/page-paper.ts';
 import type { DrawingStyle } from '../drawing/style.ts';
 import { templateSvg } from '../drawing/template-file.ts';
@@ -9,6 +8,7 @@ import type { Labels } from '../words/labels.ts';
 import { sheetNamed } from '../words/names.ts';
 import { SafeHtml } from '../words/safe-html.ts';
 import { voiceOf } from '../words/voice.ts';
+import { pieceSheets } from './piece-sheets.ts';
 import type { Renderer } from './render.ts';
 import { type Styles, styleElements } from './styles.ts';
 
@@ -26,22 +26,14 @@ type Leaf = { readonly heading: string | undefined; readonly name: string; reado
 
 /** The pieces that need a template: what is scored or has a shape of its own. Sheets of forms of several apart. */
 export function templatePieces(editions: Editions): readonly string[] {
-  const { project, shapes } = ownEdition(editions);
-  return [...shapes.nets.keys()].filter((id) => {
-    const [piece = id] = id.split('.');
-    return project.pieces.get(piece)?.body.kind !== 'flat';
-  });
+  return pieceSheets(ownEdition(editions))
+    .filter(({ piece }) => piece.body.kind !== 'flat')
+    .map(({ id }) => id);
 }
 
 /** The actual-size template on one paper, as a document to be printed; undefined when no piece needs one. */
-export function templateHtml({
-  editions,
-  site,
-  labels,
-  paper,
-  styles,
-  renderer,
-}: TemplateInput): string | undefined {
+export function templateHtml(input: TemplateInput): string | undefined {
+  const { editions, site, labels, paper, styles, renderer } = input;
   const voice = voiceOf(labels);
   const style = templateStyle(paper, labels);
   const margin = site.bench.printerMargin.value;
@@ -83,15 +75,7 @@ function templateStyle(paper: Paper, labels: Labels): DrawingStyle {
 }
 
 function leafOf(heading: Leaf['heading'], { page, drawing }: TemplatePage): Leaf {
-  return {
-    heading,
-    name: leafName(page),
-    drawing: drawn(drawing),
-  };
-}
-
-function drawn({ svg }: Drawing): SafeHtml {
-  return SafeHtml.vouched(svg);
+  return { heading, name: leafName(page), drawing: SafeHtml.vouched(drawing.svg) };
 }
 
 function leafName({ paper, landscape }: Page): string {
@@ -100,15 +84,10 @@ function leafName({ paper, landscape }: Page): string {
 
 /** A named page for every size of paper used, so that each drawing is as large as its page, to the micrometre. */
 function leafCss(pages: readonly Page[]): string {
-  const rules = new Map(
-    pages.map((page) => {
-      const name = leafName(page);
-      const size = `${page.width}mm ${page.height}mm`;
-      return [
-        name,
-        `@page ${name} { size: ${size}; margin: 0; }\n.leaf-${name} { page: ${name}; width: ${page.width}mm; height: ${page.height}mm; }`,
-      ];
-    }),
-  );
-  return [...rules.values()].join('\n');
+  const rules = pages.map((page) => {
+    const name = leafName(page);
+    const [width, height] = [`${page.width}mm`, `${page.height}mm`];
+    return `@page ${name} { size: ${width} ${height}; margin: 0; }\n.leaf-${name} { page: ${name}; width: ${width}; height: ${height}; }`;
+  });
+  return [...new Set(rules)].join('\n');
 }

@@ -2,11 +2,11 @@ import { toString as textOf } from 'mdast-util-to-string';
 import type { Edition, Editions } from '../edition/editions.ts';
 import { Length } from '../measure/length.ts';
 import type { PublishedFact, PublishedState, PublishedThing } from '../project/ledger.ts';
-import type { Piece, Step } from '../project/model.ts';
+import type { Cell, Piece, Step } from '../project/model.ts';
 import { cellName, columnName, parseCell } from '../shape/cells.ts';
 import type { GridCuts, Net } from '../shape/net.ts';
 import { sheetsOf } from '../shape/shapes.ts';
-import { type SaidCuts, saidCuts } from '../words/cutting-words.ts';
+import { type SaidCuts, saidCuts } from '../words/making-words.ts';
 import { nameOf } from '../words/names.ts';
 
 /**
@@ -94,9 +94,9 @@ function cutsText({ trim, slit, taper, shorten }: SaidCuts): string {
 }
 
 /** A cell however it is typed; or the name of a panel. */
-function placeName(text: string): string {
-  const cell = parseCell(text);
-  return cell ? cellName(cell) : text;
+function placeName(place: Cell | string): string {
+  const cell = typeof place === 'string' ? parseCell(place) : place;
+  return cell ? cellName(cell) : String(place);
 }
 
 function slitText({ between, line, from, to }: GridCuts['slit'][number]): string {

@@ -14,6 +14,8 @@ export type Speak = (key: string, values?: Readonly<Record<string, string | numb
  */
 export type Say = Speak & {
   readonly language: string;
+  /** A label cut up: its own words and, at every other place, the name of a value. */
+  readonly parts: (key: string) => readonly string[];
   readonly has: (key: string) => boolean;
   /** A figure of ours with the language's decimal mark: `3.5` is `3,5`. Exact: no digit is lost or gained. */
   readonly figure: (figure: string) => string;
@@ -25,20 +27,31 @@ export function speaker({ language, texts }: Labels): Say {
   const numbers = new Intl.NumberFormat(language);
   const plurals = new Intl.PluralRules(language);
   const mark = numbers.formatToParts(1.5).find(({ type }) => type === 'decimal')?.value ?? '.';
-  const say: Speak = (key, values = {}) => {
+  const parts = (key: string): readonly string[] => {
     const text = texts.get(key);
     if (text === undefined) throw new Error(`no label "${key}" in ${language}`);
-    return text.replace(/\{(\w+)\}/gu, (whole, name: string) => {
-      const value = values[name];
-      return typeof value === 'number' ? numbers.format(value) : (value ?? whole);
-    });
+    return text.split(/\{(\w+)\}/u);
   };
+  const say: Speak = (key, values = {}) =>
+    fillParts(parts(key), (name) => {
+      const value = values[name];
+      return typeof value === 'number' ? numbers.format(value) : value;
+    }).join('');
   return Object.assign(say, {
     language,
+    parts,
     has: (key: string) => texts.has(key),
     figure: (figure: string) => figure.replace('.', mark),
     isOne: (count: number) => plurals.select(count) === 'one',
   });
+}
+
+/** A label's parts with values for the names among them; a name without one stays as it is written. */
+export function fillParts<Value>(
+  parts: readonly string[],
+  pick: (name: string) => Value | undefined,
+): readonly (string | Value)[] {
+  return parts.map((part, index) => (index % 2 === 0 ? part : (pick(part) ?? `{${part}}`)));
 }
 
 /** What stands between the members of a list: a semicolon where a comma divides a figure, as in `3,5; 4 mm`. */

@@ -11,6 +11,9 @@ export type Leading = Editions['own'];
 /** How lengths belong together: `2 × 4 in`; `1, 4, and 9 in` in a sentence; `1, 4, 9 in` in a column. */
 export type Grouping = 'size' | 'sentence' | 'column';
 
+/** The leading edition's column and the other's. */
+export type Columns<T> = { readonly lead: T; readonly second: T };
+
 /**
  * Prints lengths that exist in both editions. Each edition's text stands in an element of its own with `data-unit`,
  * so that a page can show one of them alone.
@@ -19,8 +22,11 @@ export type Measures = {
   readonly leading: Leading;
   /** Both editions, the second in brackets: `2¼ × 4 in (57 × 102 mm)`. */
   readonly both: (lengths: readonly Twin[], grouping?: Grouping) => SafeHtml;
-  /** One edition, for a column of its own. */
   readonly alone: (lengths: readonly Twin[], edition: Leading, grouping?: Grouping) => SafeHtml;
+  /** Each edition alone, for two columns. */
+  readonly columns: (lengths: readonly Twin[], grouping?: Grouping) => Columns<SafeHtml>;
+  /** What stands above the two columns. */
+  readonly headings: Columns<{ readonly heading: string; readonly unit: 'in' | 'mm' }>;
   /** Both editions as plain text, for titles, alternatives and link previews. */
   readonly text: (lengths: readonly Twin[]) => string;
 };
@@ -35,9 +41,18 @@ export function measuresFor(voice: Voice, leading: Leading, spoken: boolean): Me
     return edition === 'inch' ? inches(own, grouping, voice, spoken) : metric(own, grouping, voice);
   };
   const second: Leading = leading === 'inch' ? 'metric' : 'inch';
+  const headings = {
+    inch: { heading: voice.say('cut-inch'), unit: 'in' },
+    metric: { heading: voice.say('cut-metric'), unit: 'mm' },
+  } as const;
   return {
     leading,
     alone,
+    headings: { lead: headings[leading], second: headings[second] },
+    columns: (lengths, grouping) => ({
+      lead: alone(lengths, leading, grouping),
+      second: alone(lengths, second, grouping),
+    }),
     both: (lengths, grouping) =>
       html`<span class="measure">${alone(lengths, leading, grouping)} <span class="twin"><span class="bracket">(</span>${alone(lengths, second, grouping)}<span class="bracket">)</span></span></span>`,
     text: (lengths) => {

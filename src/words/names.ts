@@ -1,6 +1,8 @@
 import type { BaseReference } from '../project/model.ts';
+import { parseCell } from '../shape/cells.ts';
+import type { Net, Panel } from '../shape/net.ts';
 import type { Say } from './labels.ts';
-import type { SafeHtml } from './safe-html.ts';
+import { type HtmlValue, html, type SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';
 
 /** An id as a person reads it: `side-panel` is `side panel`. */
@@ -17,6 +19,12 @@ export function partNamed(id: string, say: Say): string {
   const [, whole, number] = /^(.+)-(\d+)$/u.exec(id) ?? [];
   const isOurs = whole !== undefined && say.has(`part-${whole}`);
   return isOurs ? `${say(`part-${whole}`)} ${number}` : nameOf(id);
+}
+
+/** A sheet of a piece as a person says it: `box: lid`, or `box` for a piece's own. */
+export function pieceSheetNamed(piece: string, sheet: string | undefined, say: Say): string {
+  if (sheet === undefined) return nameOf(piece);
+  return say('piece-part', { piece: nameOf(piece), part: partNamed(sheet, say) });
 }
 
 /** A piece, sheet or panel of a piece as a name: `seed-box.lid` is `seed box lid`. */
@@ -37,4 +45,48 @@ export function baseName({ piece, panel }: BaseReference, voice: Voice): SafeHtm
 export function referenceOf(name: string): BaseReference {
   const [piece = '', ...panel] = name.split('.');
   return panel.length === 0 ? { piece } : { piece, panel: panel.join('.') };
+}
+
+/** A panel as a person finds it on the paper: by its name, by the named panel it hangs on, else by row and column. */
+export function partName(net: Net, id: string, voice: Voice): SafeHtml {
+  return tellPart(net, id, voice.say, strong, voice.phrase);
+}
+
+/** The same as plain text, for what is heard and not set. */
+export function partWords(net: Net, id: string, { say }: Voice): string {
+  return tellPart(net, id, say, (name) => name, say);
+}
+
+function strong(name: string): SafeHtml {
+  return html`<b class="piece">${name}</b>`;
+}
+
+function tellPart<Told extends HtmlValue>(
+  net: Net,
+  id: string,
+  say: Say,
+  tell: (name: string) => Told,
+  phrase: (key: string, values: Readonly<Record<string, Told | number>>) => Told,
+): Told {
+  const panel = net.panels.find((each) => each.id === id || each.name === id);
+  if (panel?.name !== undefined) return tell(partNamed(panel.name, say));
+  const bearer = panel && namedNeighbour(net, panel);
+  if (panel && bearer?.name !== undefined) {
+    return phrase(`flap-${sideOf(panel, bearer)}`, { panel: tell(partNamed(bearer.name, say)) });
+  }
+  const cell = parseCell(id);
+  return cell ? phrase('cell', { row: cell.row + 1, column: cell.column + 1 }) : tell(partNamed(id, say));
+}
+
+function namedNeighbour({ panels, folds }: Net, panel: Panel): Panel | undefined {
+  const beside = folds.flatMap(({ panels: [one, other] }) =>
+    one === panel.id ? [other] : other === panel.id ? [one] : [],
+  );
+  return panels.find(({ id, name }) => name !== undefined && beside.includes(id));
+}
+
+function sideOf({ box }: Panel, { box: bearer }: Panel): 'left' | 'right' | 'above' | 'below' {
+  if (!bearer.right.greaterThan(box.left)) return 'right';
+  if (!box.right.greaterThan(bearer.left)) return 'left';
+  return bearer.bottom.greaterThan(box.top) ? 'above' : 'below';
 }

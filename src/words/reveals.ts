@@ -1,36 +1,36 @@
-import type { Editions, Twin } from '../edition/editions.ts';
-import type { Layer } from '../shape/shapes.ts';
+import { type Editions, type Twin, twin } from '../edition/editions.ts';
+import type { Layer, Reveals } from '../shape/shapes.ts';
 import type { Measures } from './measures.ts';
 import type { SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';
 
-const SIDES = ['left', 'right', 'top', 'bottom'] as const;
-type Side = (typeof SIDES)[number];
+const SIDES = ['left', 'right', 'top', 'bottom'] as const satisfies readonly (keyof Reveals)[];
 
 /** What shows of a base round one layer, side by side in both editions. */
-export type RevealTwins = { readonly [S in Side]: Twin };
+export type RevealTwins = { readonly [Side in keyof Reveals]: Twin };
 
 /** The reveals of a layer; undefined where the piece lies on nothing. */
 export function revealTwins(editions: Editions, pieceId: string): RevealTwins | undefined {
-  const [inch, metric] = [editions.inch, editions.metric].map(({ shapes }) =>
+  const layers = twin(editions, ({ shapes }) =>
     shapes.layers.find(({ piece }) => piece.id.value === pieceId),
   );
-  if (!inch || !metric) return undefined;
-  const side = (name: Side): Twin => ({ inch: inch.reveals[name], metric: metric.reveals[name] });
+  if (!layers) return undefined;
+  const { inch, metric } = layers;
+  const side = (name: keyof Reveals): Twin => ({ inch: inch.reveals[name], metric: metric.reveals[name] });
   return { left: side('left'), right: side('right'), top: side('top'), bottom: side('bottom') };
 }
 
 /** `1/8 in (3 mm) all round`, or side by side: `1/4 in (6 mm) left and flush top and bottom`. */
 export function revealPhrase(reveals: RevealTwins, measures: Measures, voice: Voice): SafeHtml {
-  const groups = new Map<string, { twin: Twin; sides: Side[] }>();
+  const groups = new Map<string, { size: Twin; sides: (keyof Reveals)[] }>();
   for (const side of SIDES) {
-    const twin = reveals[side];
-    const key = `${twin.inch} ${twin.metric}`;
-    const group = groups.get(key) ?? { twin, sides: [] };
+    const size = reveals[side];
+    const key = `${size.inch} ${size.metric}`;
+    const group = groups.get(key) ?? { size, sides: [] };
     group.sides.push(side);
     groups.set(key, group);
   }
-  return voice.list([...groups.values()].map(({ twin, sides }) => groupPhrase(twin, sides, measures, voice)));
+  return voice.list([...groups.values()].map(({ size, sides }) => groupPhrase(size, sides, measures, voice)));
 }
 
 /**
@@ -38,8 +38,8 @@ export function revealPhrase(reveals: RevealTwins, measures: Measures, voice: Vo
  * Where there is no such border, side by side.
  */
 export function revealLength(reveals: RevealTwins, measures: Measures, voice: Voice): SafeHtml {
-  const twins = SIDES.map((side) => reveals[side]);
-  const usual = twins.find((twin) => twins.filter((each) => sameTwin(each, twin)).length >= MOST_SIDES);
+  const all = SIDES.map((side) => reveals[side]);
+  const usual = all.find((one) => all.filter((each) => sameTwin(each, one)).length >= MOST_SIDES);
   return usual ? measures.both([usual]) : revealPhrase(reveals, measures, voice);
 }
 
@@ -49,14 +49,19 @@ function sameTwin(one: Twin, other: Twin): boolean {
   return one.inch.equals(other.inch) && one.metric.equals(other.metric);
 }
 
-function groupPhrase(twin: Twin, sides: readonly Side[], measures: Measures, voice: Voice): SafeHtml {
+function groupPhrase(
+  { inch, metric }: Twin,
+  sides: readonly (keyof Reveals)[],
+  measures: Measures,
+  voice: Voice,
+): SafeHtml {
   const where =
     sides.length === SIDES.length
       ? voice.phrase('all-round', {})
       : voice.list(sides.map((side) => voice.say(`side-${side}`)));
-  const sign = twin.inch.sign;
+  const { sign } = inch;
   if (sign === 0) return voice.phrase('reveal-flush', { sides: where });
-  const size = measures.both([{ inch: twin.inch.abs(), metric: twin.metric.abs() }]);
+  const size = measures.both([{ inch: inch.abs(), metric: metric.abs() }]);
   return voice.phrase(sign < 0 ? 'reveal-over' : 'reveal', { size, sides: where });
 }
 

@@ -1,6 +1,5 @@
-import type { Editions, Twin } from '../edition/editions.ts';
+import { type Editions, pairs, type Twin, twin } from '../edition/editions.ts';
 import type { Edge } from '../project/model.ts';
-import type { BoardScores, Net } from '../shape/net.ts';
 import type { Measures } from './measures.ts';
 import { SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';
@@ -27,34 +26,20 @@ const TOP_EDGE: Readonly<Record<Edge, Edge>> = { left: 'top', bottom: 'left', ri
 
 /** The moves of a piece at the board; none for a piece without scores. */
 export function scoreMoves(editions: Editions, pieceId: string): readonly ScoreMove[] {
-  const inch = editions.inch.shapes.nets.get(pieceId);
-  const metric = editions.metric.shapes.nets.get(pieceId);
-  if (!inch || !metric) return [];
+  const nets = twin(editions, ({ shapes }) => shapes.nets.get(pieceId));
+  if (!nets) return [];
+  const { inch, metric } = nets;
   let turned = 0;
-  return inch.scores.flatMap((scores, index) => {
+  return inch.scores.flatMap(({ from, at }, index) => {
     const other = metric.scores[index];
     if (!other) return [];
-    const quarters = QUARTERS[scores.from];
-    const turn = TURNS[(quarters - turned + 4) % 4] ?? 'none';
-    turned = quarters;
-    return [moveOf(turn, scores, other, inch, metric)];
+    const turn = TURNS[(QUARTERS[from] - turned + 4) % 4] ?? 'none';
+    turned = QUARTERS[from];
+    const topEdge = TOP_EDGE[from];
+    const side = topEdge === 'top' || topEdge === 'bottom' ? 'width' : 'height';
+    const along = { inch: inch.size[side], metric: metric.size[side] };
+    return [{ turn, topEdge, along, from, at: pairs({ inch: at, metric: other.at }) }];
   });
-}
-
-function moveOf(turn: Turn, scores: BoardScores, other: BoardScores, inch: Net, metric: Net): ScoreMove {
-  const topEdge = TOP_EDGE[scores.from];
-  const side = topEdge === 'top' || topEdge === 'bottom' ? 'width' : 'height';
-  const at = scores.at.flatMap((position, index) => {
-    const twin = other.at[index];
-    return twin ? [{ inch: position, metric: twin }] : [];
-  });
-  return {
-    turn,
-    topEdge,
-    along: { inch: inch.size[side], metric: metric.size[side] },
-    from: scores.from,
-    at,
-  };
 }
 
 /** The same in sentences, for a step: `From the left edge, score at 1 and 4½ in (…). Turn it …`. */

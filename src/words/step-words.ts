@@ -3,8 +3,7 @@ import { type FoldStep, foldSteps } from '../shape/fold-order.ts';
 import type { Net } from '../shape/net.ts';
 import { panelForest } from '../shape/panel-tree.ts';
 import type { Sheet } from '../shape/shapes.ts';
-import { partNamed } from './names.ts';
-import { partWords } from './part-names.ts';
+import { partNamed, partWords } from './names.ts';
 import type { Voice } from './voice.ts';
 
 /** More panels than this are counted, not named. */

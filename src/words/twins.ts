@@ -1,4 +1,4 @@
-import type { Edition, Editions, Twin } from '../edition/editions.ts';
+import { type Edition, type Editions, pairs, type Twin } from '../edition/editions.ts';
 import type { Length, Unit } from '../measure/length.ts';
 import type { Piece } from '../project/model.ts';
 import { boxSize, type FlatBox, type Net } from '../shape/net.ts';
@@ -18,7 +18,7 @@ export function twinFinder(editions: Editions): TwinFinder {
   const metric = lengthsOf(editions.metric);
   const groups = inch.flatMap((group, index) => {
     const other = metric[index];
-    return other?.length === group.length ? [pair(group, other)] : [];
+    return other?.length === group.length ? [pairs({ inch: group, metric: other })] : [];
   });
   const byInch = indexBy(groups, ({ inch: own }) => own);
   const byMetric = indexBy(groups, ({ metric: own }) => own);
@@ -45,13 +45,6 @@ function indexBy(
   for (const group of groups) add(group);
   for (const group of groups) for (const twin of group) add([twin]);
   return index;
-}
-
-function pair(inch: readonly Length[], metric: readonly Length[]): Twin[] {
-  return inch.flatMap((length, index) => {
-    const other = metric[index];
-    return other ? [{ inch: length, metric: other }] : [];
-  });
 }
 
 function keyOf(lengths: readonly Length[]): string {

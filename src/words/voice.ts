@@ -1,5 +1,5 @@
-import { type Labels, type Say, speaker } from './labels.ts';
-import { escapeHtml, type HtmlValue, html, SafeHtml } from './safe-html.ts';
+import { fillParts, type Labels, type Say, speaker } from './labels.ts';
+import { type HtmlValue, html, SafeHtml } from './safe-html.ts';
 
 /** Everything a sheet needs to say something in its language. */
 export type Voice = {
@@ -45,22 +45,13 @@ export function voiceOf(labels: Labels): Voice {
   };
 }
 
-/** Characters of the private use area stand for the values until the label's own text is escaped. */
-const FIRST_MARK = 0xe000;
-
 function phrase(say: Say, key: string, values: Readonly<Record<string, HtmlValue>>): SafeHtml {
-  const names = Object.keys(values);
-  const marks = Object.fromEntries(
-    names.map((name, index) => [name, String.fromCharCode(FIRST_MARK + index)]),
-  );
   const numbers = new Intl.NumberFormat(say.language);
-  const filled = escapeHtml(say(key, marks)).replace(/[\ue000-\uf8ff]/gu, (character) => {
-    const name = names[character.charCodeAt(0) - FIRST_MARK];
-    const value = name === undefined ? undefined : values[name];
-    if (typeof value === 'number') return numbers.format(value);
-    return value === undefined ? character : html`${value}`.toHTML();
+  const filled = fillParts(say.parts(key), (name) => {
+    const value = values[name];
+    return typeof value === 'number' ? numbers.format(value) : value;
   });
-  return SafeHtml.vouched(filled);
+  return SafeHtml.join(filled.map((part) => html`${part}`));
 }
 
 function list(language: string, items: readonly HtmlValue[]): SafeHtml {
@@ -74,8 +65,5 @@ function list(language: string, items: readonly HtmlValue[]): SafeHtml {
 }
 
 function dateInWords(language: string, date: string, dateStyle: 'full' | 'long'): string {
-  const [year = 0, month = 1, day = 1] = date.split('-').map(Number);
-  return new Intl.DateTimeFormat(language, { dateStyle, timeZone: 'UTC' }).format(
-    new Date(Date.UTC(year, month - 1, day)),
-  );
+  return new Intl.DateTimeFormat(language, { dateStyle, timeZone: 'UTC' }).format(Date.parse(date));
 }

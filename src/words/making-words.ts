@@ -1,8 +1,10 @@
-import type { Piece } from '../project/model.ts';
-import { cellName, parseCell } from '../shape/cells.ts';
+import type { Cell, Piece } from '../project/model.ts';
+import { parseCell } from '../shape/cells.ts';
+import type { Form } from '../shape/form.ts';
+import { forms } from '../shape/forms/index.ts';
 import type { GridCuts, Net } from '../shape/net.ts';
 import type { Sheet } from '../shape/shapes.ts';
-import { partNamed } from './names.ts';
+import { partName, partNamed } from './names.ts';
 import { html, SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';
 
@@ -27,20 +29,17 @@ function cutsOfOne(body: Piece['body'], net: Net, voice: Voice): SafeHtml {
   const lines = cuts ? linesOf(cuts, voice) : [voice.phrase('cut-as-drawn', {})];
   const [only] = lines;
   if (only && lines.length === 1) return html`<p>${only}</p>`;
-  return html`<ul class="said">${SafeHtml.join(lines.map((line) => html`<li>${line}</li>`))}</ul>`;
+  return html`<ul class="said">${itemsOf(lines)}</ul>`;
 }
 
-/** Cells by their names, and slits. */
-export type SaidCuts = {
-  readonly trim: readonly string[];
-  readonly slit: GridCuts['slit'];
-  readonly taper: readonly string[];
-  readonly shorten: readonly string[];
+/** What is cut, of cells and of panels by their names. */
+export type SaidCuts = Pick<GridCuts, 'slit'> & {
+  readonly [Kind in 'trim' | 'taper' | 'shorten']: readonly (Cell | string)[];
 };
 
 /** What is cut, as a net by score lines has it written and a form on a grid has worked it out. */
 export function saidCuts(body: Piece['body'], { cuts }: Net): SaidCuts | undefined {
-  if (body.kind !== 'net') return cuts && { ...cuts, trim: cuts.trim.map(cellName) };
+  if (body.kind !== 'net') return cuts;
   const names = (cells: typeof body.trim): string[] => cells.map(({ value }) => value);
   return { trim: names(body.trim), slit: body.slit, taper: names(body.taper), shorten: [] };
 }
@@ -56,12 +55,12 @@ function linesOf({ trim, slit, taper, shorten }: SaidCuts, voice: Voice): SafeHt
 }
 
 /** `row 1, columns 1, 3 and 5; row 2, column 5; tab`. */
-function cellsByRow(cells: readonly string[], voice: Voice): SafeHtml {
+function cellsByRow(cells: readonly (Cell | string)[], voice: Voice): SafeHtml {
   const rows = new Map<number, number[]>();
   const named: SafeHtml[] = [];
-  for (const value of cells) {
-    const cell = parseCell(value);
-    if (!cell) named.push(html`<b class="piece">${partNamed(value, voice.say)}</b>`);
+  for (const part of cells) {
+    const cell = typeof part === 'string' ? parseCell(part) : part;
+    if (!cell) named.push(html`<b class="piece">${partNamed(String(part), voice.say)}</b>`);
     else rows.set(cell.row, [...(rows.get(cell.row) ?? []), cell.column + 1]);
   }
   const inRows = [...rows].map(([row, columns]) =>
@@ -89,4 +88,30 @@ function slitLines(slits: GridCuts['slit'], voice: Voice): SafeHtml[] {
     const rest = { from: from + 1, to: to + 1, pairs: voice.list(pairs) };
     return [voice.phrase(`${through}-${between}`, rest)];
   });
+}
+
+/** What sticks to what, in order, and how a ready-made form is closed. Undefined for a piece that is neither. */
+export function assemblyWords({ body }: Piece, sheets: readonly Sheet[], voice: Voice): SafeHtml | undefined {
+  const glued = sheets.flatMap(({ net }) =>
+    net.glue.map(({ from, to }) =>
+      voice.phrase('stick', { from: partName(net, from, voice), to: partName(net, to, voice) }),
+    ),
+  );
+  const form =
+    body.kind === 'form'
+      ? forms.find(({ name }) => name === body.form.value.trim().toLowerCase())
+      : undefined;
+  const lines = [...glued, ...(form ? [html`${closingOf(form, voice)}`] : [])];
+  if (lines.length === 0) return undefined;
+  return html`<ol class="said">${itemsOf(lines)}</ol>`;
+}
+
+/** As a form says itself in English, unless the sheet's language has words for it: a new form need not wait for them. */
+function closingOf({ name, closing }: Form, { say }: Voice): string {
+  const key = `closing-${name.replaceAll(' ', '-')}`;
+  return say.has(key) ? say(key) : closing;
+}
+
+function itemsOf(lines: readonly SafeHtml[]): SafeHtml {
+  return SafeHtml.join(lines.map((line) => html`<li>${line}</li>`));
 }
