@@ -1,15 +1,9 @@
 // The picture of a folded piece: what paper.js says is seen of it, as SVG.
 (() => {
+  const { paint, placeInPicture, shaded } = globalThis.sheetwright.paper;
   const SVG = 'http://www.w3.org/2000/svg';
   /** The picture's own units, the border it keeps free, and the gap between two sheets. */
   const [WIDTH, HEIGHT, BORDER, GAP] = [600, 420, 8, 24];
-
-  /** `#rrggbb`, as dark as a face in the shade is drawn. */
-  function shaded(color, shade) {
-    const light = 1 - (1 - shade) * 0.34;
-    const channels = [1, 3, 5].map((at) => Math.round(Number.parseInt(color.slice(at, at + 2), 16) * light));
-    return `rgb(${channels.join(' ')})`;
-  }
 
   function svg(name, attributes) {
     const made = document.createElementNS(SVG, name);
@@ -22,7 +16,7 @@
     element = svg('svg', { class: 'turn-shape', viewBox: `0 0 ${WIDTH} ${HEIGHT}`, role: 'img' });
     #used = 0;
 
-    draw(folded, view) {
+    draw(folded, look) {
       const across = folded.reduce((sum, { radius }) => sum + 2 * radius, 0);
       const tallest = Math.max(...folded.map(({ radius }) => 2 * radius));
       const gaps = (folded.length - 1) * GAP + 2 * BORDER;
@@ -30,17 +24,18 @@
       let x = (WIDTH - across * scale - gaps) / 2 + BORDER;
       this.#used = 0;
       for (const shape of folded) {
-        const middle = [x + shape.radius * scale, HEIGHT / 2];
-        for (const face of globalThis.sheetwright.paper.paint(shape, view)) this.#face(face, middle, scale);
+        const from = placeInPicture(look)(shape.middle);
+        const place = (point) =>
+          [x + (shape.radius + point.x - from.x) * scale, HEIGHT / 2 + (point.y - from.y) * scale]
+            .map((value) => value.toFixed(1))
+            .join(' ');
+        for (const face of paint(shape.tree, look)) this.#face(face, face.points.map(place));
         x += 2 * shape.radius * scale + GAP;
       }
       for (const spare of [...this.element.children].slice(this.#used)) spare.remove();
     }
 
-    #face({ points, sides, color, shade }, middle, scale) {
-      const places = points.map((point) =>
-        point.map((value, axis) => (middle[axis] + value * scale).toFixed(1)).join(' '),
-      );
+    #face({ sides, color, shade }, places) {
       const outline = `M${places.join('L')}Z`;
       const fill = shaded(color, shade);
       if (sides.every(Boolean)) {

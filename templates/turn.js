@@ -1,7 +1,8 @@
 // Turns and folds the pictures of folded pieces. Without this script a still picture stands in each one's place.
 (() => {
-  /** Degrees: how a shape is seen at first, and how far one press of a key turns it. */
-  const [FIRST, PRESS] = [{ turn: -32, tilt: 24 }, 15];
+  const { foldPaper, sharesAfter, USUAL_LOOK } = globalThis.sheetwright.paper;
+  /** Degrees: how far one press of a key turns a shape. */
+  const PRESS = 15;
   const DEGREES_A_PIXEL = 0.5;
   /** How far one press of a key moves the folding, in steps. */
   const NUDGE = 0.25;
@@ -15,7 +16,7 @@
   /** One figure: how far it is folded, how it is seen, and what changes either. */
   class Turn {
     #picture = new globalThis.sheetwright.Picture();
-    #view = { ...FIRST };
+    #look = { ...USUAL_LOOK };
     #asked = false;
     #folded = { done: Number.NaN, shapes: [] };
     #words;
@@ -91,21 +92,21 @@
     }
 
     #turnOnce(way) {
-      if (way === 'back') this.#view = { ...FIRST };
+      if (way === 'back') this.#look = { ...USUAL_LOOK };
       else this.#turnBy(...WAYS[way].map((presses) => presses * PRESS));
       this.show();
     }
 
     #turnBy(turn, tilt) {
-      this.#view.turn = (this.#view.turn + turn) % 360;
-      this.#view.tilt = Math.min(90, Math.max(-90, this.#view.tilt + tilt));
+      this.#look.turn = (this.#look.turn + turn) % 360;
+      this.#look.tilt = Math.min(90, Math.max(-90, this.#look.tilt + tilt));
     }
 
     /** Dragged, until the pointer is let go; undone when the browser takes it to scroll the page. */
     #takeHold(event) {
       if (event.button !== 0) return;
       const { frame } = this;
-      const before = { ...this.#view };
+      const before = { ...this.#look };
       const letGo = new AbortController();
       let { clientX: x, clientY: y } = event;
       const on = (name, act) => {
@@ -126,7 +127,7 @@
       on('pointerup', end);
       on('pointercancel', () => {
         end();
-        this.#view = before;
+        this.#look = before;
         this.show();
       });
     }
@@ -143,12 +144,12 @@
 
     #draw() {
       if (this.#folded.done !== this.done) {
-        const shapes = this.sheets.map((sheet) => globalThis.sheetwright.paper.fold(sheet, this.done));
+        const shapes = this.sheets.map((sheet) => foldPaper(sheet, sharesAfter(this.done, sheet)));
         this.#folded = { done: this.done, shapes };
         this.slider.value = this.done;
         this.#say();
       }
-      this.#picture.draw(this.#folded.shapes, this.#view);
+      this.#picture.draw(this.#folded.shapes, this.#look);
     }
 
     /** Says how far it is folded, only when there is something new to say. */

@@ -3,7 +3,7 @@ import { CAPITAL, DESCENT, extentOf, type Label, LINE_HEIGHT, letteringMarkup, p
 import { LINES, type LineKind } from './lines.ts';
 import { type Box, boxCorners, boxOf, dotGrid, hatchLines, type Segment } from './region.ts';
 import { coordinate, element, type Point, pathData } from './svg.ts';
-import { darkened, tint } from './tint.ts';
+import { shaded, tint } from './tint.ts';
 
 /** How a label is set about its point. */
 export type Setting = {
@@ -51,10 +51,10 @@ export class Canvas {
     this.#marks.push(element('path', { ...tinted, d: pathData(outline, true) }));
   }
 
-  /** A face of something solid, in paper of a colour, `shade` from 0 (dark) to 1 (light). */
-  face(outline: readonly Point[], color: string | undefined, shade: number): void {
+  /** A face of something solid, in paper of a colour (as it is in full light), `shade` from 0 (dark) to 1 (light). */
+  face(outline: readonly Point[], color: string, shade: number): void {
     this.#reach(outline);
-    const fill = darkened(color === undefined ? '#ffffff' : tint(color), (1 - shade) * 0.34);
+    const fill = shaded(color, shade);
     // A hair of its own colour round it, so that nothing shines through between the strips of a bent panel.
     const seam = { stroke: fill, 'stroke-width': 0.15, 'stroke-linejoin': 'round' };
     this.#marks.push(element('path', { class: 'face tint', fill, ...seam, d: pathData(outline, true) }));

@@ -1,27 +1,30 @@
 import type { Edition, Editions } from '../edition/editions.ts';
 import { Length } from '../measure/length.ts';
-import { caliperOf } from '../shape/caliper.ts';
-import { type FoldedShape, foldNet } from '../shape/fold.ts';
+import { areaOf } from '../shape/flat-polygon.ts';
+import { foldNet, layDown, type Progress, sharesOf } from '../shape/fold.ts';
 import { afterStage, finishedProgress, stageCount } from '../shape/fold-order.ts';
-import type { Fold, Net } from '../shape/net.ts';
+import type { Net } from '../shape/net.ts';
+import { foldPaper } from '../shape/paint/paper-sheet.ts';
+import { type PaintedFace, paint, USUAL_LOOK } from '../shape/paint/picture.ts';
 import { type Sheet, sheetsOf } from '../shape/shapes.ts';
 import { bounds } from '../shape/space.ts';
-import { axonometric, type PaintedFace } from '../shape/view/axonometric.ts';
 import { layersOnPanels } from '../shape/view/panel-layers.ts';
+import { paperOf } from '../shape/view/paper-of.ts';
 import { nameOf } from '../words/names.ts';
 import { Canvas } from './canvas.ts';
 import type { Drawing } from './drawing.ts';
-import { colorOf, type Room } from './piece.ts';
+import type { Room } from './piece.ts';
 import { type Box, boxOf, type Segment } from './region.ts';
 import type { DrawingStyle } from './style.ts';
 import type { Point } from './svg.ts';
+import { paperLook } from './turn-model.ts';
 import { caption, listed, spokenVolume } from './words.ts';
 
 /** How far a shape is folded: `flat`, `folded`, or `fold-2` for all up to the second stage. */
 export type FoldView = string;
 
 /** The pose a view names, for a net: how far each fold is. Undefined for a view that this net hasn't. */
-export function poseOf(net: Net, view: FoldView): number | ((fold: Fold) => number) | undefined {
+export function poseOf(net: Net, view: FoldView): Progress | undefined {
   if (view === 'folded') return finishedProgress(net);
   if (view === 'flat') return 0;
   const stage = Number(/^fold-(\d{1,3})$/u.exec(view)?.[1] ?? Number.NaN);
@@ -45,7 +48,7 @@ export function foldedDrawing(
   if (seen.length === 0) return undefined;
   const { faces, scale } = arranged(seen, room);
   const canvas = new Canvas();
-  for (const face of faces) drawFace(canvas, face, scale, colorOf(edition, face.layer ?? id));
+  for (const face of faces) drawFace(canvas, face, scale);
   return canvas.drawing('folded', describe(editions, id, view, style));
 }
 
@@ -59,23 +62,16 @@ function sheetsFor({ shapes }: Edition, id: string): readonly Sheet[] {
   return sheets.length > 0 || !alone ? sheets : [{ net: alone }];
 }
 
-function seenSheet(edition: Edition, id: string, { net }: Sheet, view: FoldView): SheetFaces[] {
-  const shape = shapeOf(edition, id, net, poseOf(net, view));
-  const [piece = id] = id.split('.');
-  return shape ? [axonometric(shape, undefined, layersOnPanels(edition.shapes, piece))] : [];
-}
+/** Square millimetres; a face seen from its edge has no more. */
+const EDGE_ON = 0.01;
 
-function shapeOf(
-  { project }: Edition,
-  id: string,
-  net: Net,
-  pose: ReturnType<typeof poseOf>,
-): FoldedShape | undefined {
-  if (pose === undefined) return undefined;
+function seenSheet(edition: Edition, id: string, { net }: Sheet, view: FoldView): SheetFaces[] {
+  const pose = poseOf(net, view);
+  if (pose === undefined) return [];
   const [piece = id] = id.split('.');
-  const stock = project.pieces.get(piece)?.stock?.value;
-  const { thickness } = caliperOf(stock === undefined ? undefined : project.stock.get(stock));
-  return foldNet(net, { at: pose, caliper: thickness.mm });
+  const sheet = paperOf(net, paperLook(edition, piece));
+  const { tree } = foldPaper(sheet, sharesOf(layDown(net).hung, pose));
+  return [paint(tree, USUAL_LOOK).filter(({ points }) => areaOf(points) > EDGE_ON)];
 }
 
 /** Millimetres between sheets of one piece, full size. */
@@ -127,11 +123,11 @@ function movedBy(faces: SheetFaces, by: Point): SheetFaces {
 }
 
 /** The face, then those of its sides that are edges of paper. */
-function drawFace(canvas: Canvas, face: PaintedFace, scale: number, color: string | undefined): void {
+function drawFace(canvas: Canvas, face: PaintedFace, scale: number): void {
   const points = face.points.map(({ x, y }): Point => ({ x: x * scale, y: y * scale }));
-  canvas.face(points, color, face.shade);
+  canvas.face(points, face.color, face.shade);
   const edges = points.flatMap((from, index): Segment[] =>
-    face.edges[index] ? [[from, points[(index + 1) % points.length] ?? from]] : [],
+    face.sides[index] ? [[from, points[(index + 1) % points.length] ?? from]] : [],
   );
   if (edges.length === points.length) canvas.line('edge', points, true);
   else canvas.lines('edge', edges);
@@ -158,9 +154,9 @@ function describe(editions: Editions, id: string, view: FoldView, style: Drawing
 function extentOf(edition: Edition, id: string, view: FoldView): readonly Length[] {
   const [sheet] = sheetsFor(edition, id);
   const pose = sheet && (view === 'folded' ? 1 : poseOf(sheet.net, view));
-  const shape = sheet && shapeOf(edition, id, sheet.net, pose);
-  if (!shape) return [];
-  const { least, most } = bounds([...shape.panels.values()].flatMap(({ corners }) => corners));
+  if (!sheet || pose === undefined) return [];
+  const { panels } = foldNet(sheet.net, { at: pose });
+  const { least, most } = bounds([...panels.values()].flatMap(({ corners }) => corners));
   const sides = [most.x - least.x, most.y - least.y, most.z - least.z];
   // Folding reckons in floating point; a hundredth of a millimetre is finer than any ruler. No depth isn't said.
   const lengths = sides.map((side) => Length.of(Math.round(side * 100), 100, 'mm'));

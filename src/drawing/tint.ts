@@ -1,14 +1,14 @@
-/** `#rrggbb` mixed with white until lines and letters on it stay plain. */
-export function tint(color: string): string {
+/** `#rrggbb` mixed with white until lines and letters on it stay plain; white for paper of no known color. */
+export function tint(color = '#ffffff'): string {
   return mixed(color, (channel) => 255 - (255 - channel) * 0.28);
 }
 
-/** `#rrggbb` with a share of black, 0 to 1. */
-export function darkened(color: string, share: number): string {
-  return mixed(color, (channel) => channel * (1 - share));
+/** `#rrggbb` as a face of something solid has it, `shade` from 0 (in the dark) to 1 (in full light). */
+export function shaded(color: string, shade: number): string {
+  return mixed(color, (channel) => channel * (1 - (1 - shade) * 0.34));
 }
 
-/** A colour that can't be read is white. */
+/** A color that can't be read is white. */
 function mixed(color: string, mix: (channel: number) => number): string {
   const channels = /^#([0-9a-f]{2})([0-9a-f]{2})([0-9a-f]{2})$/iu.exec(color)?.slice(1) ?? ['ff', 'ff', 'ff'];
   const written = channels.map((hex) =>

@@ -1,6 +1,6 @@
 import { drawingElement } from '../drawing/figures.ts';
 import { foldedDrawing } from '../drawing/folded.ts';
-import { turnModel } from '../drawing/turn/model.ts';
+import { briefJson, turnModel } from '../drawing/turn-model.ts';
 import { caption } from '../drawing/words.ts';
 import { sheetsOf } from '../shape/shapes.ts';
 import { nameOf } from '../words/names.ts';
@@ -53,5 +53,5 @@ function turnView({ editions, drawings, measures, voice }: Setting, piece: strin
 
 /** JSON that cannot end the element it stands in: no `<` is left in it. */
 function dataOf(value: unknown): SafeHtml {
-  return SafeHtml.vouched(JSON.stringify(value).replaceAll('<', '\\u003c'));
+  return SafeHtml.vouched(briefJson(value).replaceAll('<', '\\u003c'));
 }

@@ -1,14 +1,11 @@
-import { glMatrix, mat4, vec3 } from 'gl-matrix';
 import { type Rest, restOf } from './base-panel.ts';
 import type { Point2 } from './flat-polygon.ts';
+import { type HungPanel, hungPanels } from './hung-panels.ts';
 import type { FlatPoint, Fold, Net, Panel } from './net.ts';
 import { boxCorners } from './outline.ts';
-import { type Joint, otherSide, panelForest } from './panel-tree.ts';
-import { cross, dot, minus, type Plane, type Point3 } from './space.ts';
-import { signedAngle } from './tube.ts';
-
-// Doubles: a chain of folds in single precision is off by more than the thickness of a line.
-glMatrix.setMatrixArrayType(Array);
+import { type Pose, placed, posesOf } from './paint/pose.ts';
+import { otherSide } from './panel-tree.ts';
+import { dot, type Plane, type Point3, scaled } from './space.ts';
 
 /** How far each fold is folded, from 0 (flat) to 1 (its full angle): one share for all, or each its own. */
 export type Progress = number | ((fold: Fold) => number);
@@ -54,15 +51,31 @@ export type FoldedShape = {
  */
 export function foldNet(net: Net, options: FoldOptions = {}): FoldedShape {
   const sheet = net.strips ?? net;
-  const rest = restOf(sheet);
-  const base = options.base ?? rest.base;
-  const progress = options.at ?? 1;
-  const share = typeof progress === 'number' ? (): number => progress : progress;
-  const pose = base === rest.base ? restingPose(sheet, rest) : mat4.create();
-  const panels = new Map<string, FoldedPanel>();
-  const poses = posesOf(sheet, base, pose, share);
-  for (const panel of sheet.panels) panels.set(panel.id, foldedPanel(panel, poses.get(panel.id) ?? pose));
-  return { net: sheet, bent: net.strips !== undefined, base, caliper: options.caliper ?? 0, panels };
+  const { base, rest, hung } = layDown(net, options.base);
+  const poses = posesOf(hung, rest, sharesOf(hung, options.at ?? 1));
+  const poseOf = new Map(hung.map(({ panel }, index) => [panel.id, poses[index] ?? rest]));
+  const panels = sheet.panels.map(
+    (panel) => [panel.id, foldedPanel(panel, poseOf.get(panel.id) ?? rest)] as const,
+  );
+  const { caliper = 0 } = options;
+  return { net: sheet, bent: net.strips !== undefined, base, caliper, panels: new Map(panels) };
+}
+
+/** A net laid down to be folded: its base, where the flat paper lies, and its panels as they hang on the base. */
+export type LaidNet = { readonly base: string; readonly rest: Pose; readonly hung: readonly HungPanel[] };
+
+/** Lays a net down on the base it suggests, as it rests in the end; on any other as it lies before the reader. */
+export function layDown(net: Net, base?: string): LaidNet {
+  const sheet = net.strips ?? net;
+  const suggested = restOf(sheet);
+  const held = base ?? suggested.base;
+  const rest = held === suggested.base ? restingPose(sheet, suggested) : FLAT;
+  return { base: held, rest, hung: hungPanels(sheet, held) };
+}
+
+/** The share each panel's fold is folded by; panels that stay put have none. */
+export function sharesOf(hung: readonly HungPanel[], at: Progress): readonly number[] {
+  return hung.map(({ fold }) => (typeof at === 'number' ? at : fold ? at(fold) : 0));
 }
 
 /** The folded panel with this id. @throws Error when there is none. */
@@ -72,75 +85,35 @@ export function foldedPanelOf(shape: FoldedShape, id: string): FoldedPanel {
   return panel;
 }
 
-function posesOf(net: Net, base: string, pose: mat4, share: (fold: Fold) => number): Map<string, mat4> {
-  const poses = new Map<string, mat4>();
-  for (const tree of panelForest(net, base).trees) {
-    poses.set(tree.root, pose);
-    for (const joint of tree.joints) {
-      const parent = poses.get(joint.parent) ?? pose;
-      poses.set(joint.child, mat4.multiply(mat4.create(), parent, turnAbout(net, joint, share(joint.fold))));
-    }
-  }
-  return poses;
-}
-
-/** The turn of a joint's child about its fold, in the coordinates of the flat paper. */
-function turnAbout(net: Net, { fold, child }: Joint, share: number): mat4 {
-  const turn = mat4.create();
-  const angle = (signedAngle(fold) * share * Math.PI) / 180;
-  if (angle === 0) return turn;
-  const from = flat(fold.from);
-  const axis = awayFrom(child, fold, net);
-  mat4.translate(turn, turn, [from.x, from.y, 0]);
-  mat4.rotate(turn, turn, angle, [axis.x, axis.y, 0]);
-  return mat4.translate(turn, turn, [-from.x, -from.y, 0]);
-}
-
-/** The fold's direction with the child on such a side that a positive turn takes it away from the reader. */
-function awayFrom(child: string, fold: Fold, net: Net): Point3 {
-  const [from, to] = [flat(fold.from), flat(fold.to)];
-  const direction = { x: to.x - from.x, y: to.y - from.y, z: 0 };
-  const outline = net.panels.find(({ id }) => id === child)?.outline ?? [];
-  const side = outline.reduce((sum, corner) => {
-    const { x, y } = flat(corner);
-    return sum + direction.x * (y - from.y) - direction.y * (x - from.x);
-  }, 0);
-  return side <= 0 ? direction : { x: -direction.x, y: -direction.y, z: 0 };
-}
-
-function foldedPanel(panel: Panel, pose: mat4): FoldedPanel {
-  const carry = ({ x, y }: Point2): Point3 => {
-    const [px = 0, py = 0, pz = 0] = vec3.transformMat4(vec3.create(), [x, -y, 0], pose);
-    return { x: px, y: py, z: pz };
-  };
+function foldedPanel(panel: Panel, pose: Pose): FoldedPanel {
+  const carry = ({ x, y }: Point2): Point3 => placed(pose, { x, y: -y, z: 0 });
   const place = ({ x, y }: FlatPoint): Point3 => carry({ x: x.mm, y: y.mm });
-  const origin = carry({ x: 0, y: 0 });
-  const right = minus(carry({ x: 1, y: 0 }), origin);
-  const up = minus(carry({ x: 0, y: -1 }), origin);
-  const normal = cross(right, up);
   return {
     panel,
     corners: panel.outline.map(place),
     box: boxCorners(panel.box).map(place),
-    plane: { normal, offset: dot(normal, origin) },
+    plane: { normal: pose.outside, offset: dot(pose.outside, pose.origin) },
     place,
     carry,
   };
 }
 
-/** Flat paper in the axes of space: y up, the outside towards the viewer. */
-function flat({ x, y }: FlatPoint): Point3 {
-  return { x: x.mm, y: -y.mm, z: 0 };
-}
+const [X, Y, Z]: readonly [Point3, Point3, Point3] = [
+  { x: 1, y: 0, z: 0 },
+  { x: 0, y: 1, z: 0 },
+  { x: 0, y: 0, z: 1 },
+];
+const FLAT: Pose = { right: X, up: Y, outside: Z, origin: { x: 0, y: 0, z: 0 } };
 
-/** The turn that sets the base down as it lies, the front (of a tray or lid) towards the viewer. */
-function restingPose(net: Net, { base, lies }: Rest): mat4 {
-  const pose = mat4.create();
-  if (lies === 'facing') return pose;
-  if (lies === 'away') return mat4.rotateY(pose, pose, Math.PI);
-  const upward = lies === 'over';
-  mat4.rotateY(pose, pose, (quarterTurnsToFront(net, base, upward) * Math.PI) / 2);
-  return mat4.rotateX(pose, pose, (upward ? -1 : 1) * (Math.PI / 2));
+/** Where the flat paper lies when its base is set down as it rests, the front (of a tray or lid) towards the viewer. */
+function restingPose(net: Net, { base, lies }: Rest): Pose {
+  if (lies === 'facing') return FLAT;
+  if (lies === 'away') return { ...FLAT, right: scaled(X, -1), outside: scaled(Z, -1) };
+  const over = lies === 'over' ? 1 : -1;
+  const ways = [X, scaled(Z, -1), scaled(X, -1), Z];
+  const quarters = quarterTurnsToFront(net, base, lies === 'over');
+  const [right = X, back = Z] = [ways[quarters], ways[(quarters + 1) % 4]];
+  return { ...FLAT, right, up: scaled(back, over), outside: scaled(Y, over) };
 }
 
 /** Quarter turns about the upright that bring the wall named `front` to the viewer; as it lies without one. */

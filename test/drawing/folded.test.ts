@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Drawing } from '../../src/drawing/drawing.ts';
 import { foldedDrawing } from '../../src/drawing/folded.ts';
-import { USUAL_VIEW } from '../../src/shape/view/axonometric.ts';
+import { USUAL_LOOK } from '../../src/shape/paint/picture.ts';
 import {
   BOX,
   BOX_METRIC,
@@ -38,7 +38,7 @@ const uprights = ({ svg }: Drawing): Set<number> =>
 
 describe('a folded shape', () => {
   it('keeps every upright length as the projection has it: height by the cosine of the tilt', () => {
-    const cosine = Math.cos((USUAL_VIEW.tilt * Math.PI) / 180);
+    const cosine = Math.cos((USUAL_LOOK.tilt * Math.PI) / 180);
     const lengths = [...uprights(folded())];
     // The walls are 4 3/4 in high, the layer on the front 4 1/2 in.
     for (const inches of [4.75, 4.5])
@@ -46,7 +46,7 @@ describe('a folded shape', () => {
   });
 
   it('is the metric edition where that leads', () => {
-    const cosine = Math.cos((USUAL_VIEW.tilt * Math.PI) / 180);
+    const cosine = Math.cos((USUAL_LOOK.tilt * Math.PI) / 180);
     const lengths = [...uprights(folded('folded', metricStyle))];
     for (const millimetres of [121, 115])
       expect(lengths.some((length) => Math.abs(length - millimetres * cosine) < 0.02)).toBe(true);

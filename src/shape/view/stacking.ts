@@ -1,5 +1,5 @@
 import { apart, runAlike } from '../closure/overlap.ts';
-import { type FoldedPanel, type FoldedShape, foldedPanelOf } from '../fold.ts';
+import type { FoldedPanel, FoldedShape } from '../fold.ts';
 import { foldSteps } from '../fold-order.ts';
 import type { Fold } from '../net.ts';
 import { type Joint, pathBetween } from '../panel-tree.ts';
@@ -8,13 +8,13 @@ import { signedAngle, tubesOf } from '../tube.ts';
 
 /** Which of two panels that lie on one another is the upper one. */
 export class Stacking {
-  readonly #shape: FoldedShape;
+  readonly shape: FoldedShape;
   readonly #allowed: number;
   readonly #body: ReadonlySet<string>;
   readonly #turnOf: ReadonlyMap<Fold, number>;
 
   constructor(shape: FoldedShape) {
-    this.#shape = shape;
+    this.shape = shape;
     this.#allowed = 2 * shape.caliper + 0.5;
     this.#body = new Set(tubesOf(shape.net).flatMap(({ walls }) => walls));
     const turns = foldSteps(shape.net).flatMap(({ folds }, index) =>
@@ -36,7 +36,7 @@ export class Stacking {
   sideOf(first: FoldedPanel, second: FoldedPanel): 1 | -1 {
     const [a, b] = [first.panel.id, second.panel.id];
     const alike = dot(first.plane.normal, second.plane.normal) > 0;
-    const path = pathBetween(this.#shape.net, a, b) ?? [];
+    const path = pathBetween(this.shape.net, a, b) ?? [];
     const steps = flatSteps(path);
     if (steps !== undefined && steps !== 0) return steps > 0 ? 1 : -1;
     const outer = this.#outer(a, b, path);
@@ -46,7 +46,7 @@ export class Stacking {
   }
 
   #outer(a: string, b: string, path: readonly Joint[]): string | undefined {
-    const mate = this.#shape.net.glue.find(
+    const mate = this.shape.net.glue.find(
       ({ from, to }) => (from === a && to === b) || (from === b && to === a),
     );
     if (isTab(a) !== isTab(b)) return isTab(a) ? b : a;
@@ -65,7 +65,7 @@ export class Stacking {
 
   /** The fold a panel turned about last on its way from the base. */
   #ownFold(panel: string): Fold | undefined {
-    return pathBetween(this.#shape.net, this.#shape.base, panel)?.at(-1)?.fold;
+    return pathBetween(this.shape.net, this.shape.base, panel)?.at(-1)?.fold;
   }
 }
 
@@ -87,9 +87,4 @@ function flatSteps(path: readonly Joint[]): number | undefined {
     facing = -facing;
   }
   return steps;
-}
-
-/** The folded panels of a shape, in the order of its net. */
-export function panelsOf(shape: FoldedShape): readonly FoldedPanel[] {
-  return shape.net.panels.map(({ id }) => foldedPanelOf(shape, id));
 }

@@ -1,5 +1,6 @@
 import { Matrix4, Object3D, Vector3 } from 'three';
-import type { TurnPanel, TurnSheet } from '../../../src/drawing/turn/model.ts';
+import type { PaperPanel, PaperSheet } from '../../../src/shape/paint/paper-sheet.ts';
+import type { Pose } from '../../../src/shape/paint/pose.ts';
 import type { Pair, Triple } from './paper.ts';
 
 type Hung = { readonly object: Object3D; readonly origin: Pair };
@@ -8,7 +9,7 @@ type Hung = { readonly object: Object3D; readonly origin: Pair };
  * Where every corner of a sheet comes to when three.js replays the model's tree of hinges: each panel an object hung on
  * its parent at its fold, its own zero at the fold's first end.
  */
-export function replayedByThree({ rest, panels }: TurnSheet, done: number): readonly (readonly Triple[])[] {
+export function replayedByThree({ rest, panels }: PaperSheet, done: number): readonly (readonly Triple[])[] {
   const hung: Hung[] = [];
   for (const panel of panels) hung.push(hang(panel, hung, done));
   for (const { object } of hung.filter((_, index) => !panels[index]?.hinge)) object.updateMatrixWorld(true);
@@ -17,10 +18,10 @@ export function replayedByThree({ rest, panels }: TurnSheet, done: number): read
   );
 }
 
-function hang({ hinge }: TurnPanel, hung: readonly Hung[], done: number): Hung {
+function hang({ hinge }: PaperPanel, hung: readonly Hung[], done: number): Hung {
   const object = new Object3D();
   if (!hinge) return { object, origin: [0, 0] };
-  const [fromX = 0, fromY = 0, toX = 0, toY = 0] = hinge.line;
+  const [fromX, fromY, toX, toY] = hinge.line;
   const parent = hung[hinge.on];
   if (!parent) throw new Error('a panel comes before the one it hangs on');
   object.position.set(fromX - parent.origin[0], fromY - parent.origin[1], 0);
@@ -38,10 +39,9 @@ function worldPoint(place: Hung | undefined, x: number, y: number): Triple {
 }
 
 /** Three directions as the columns of a matrix. */
-function resting(rest: readonly number[], [x, y, z]: Triple): Triple {
-  const along = (axis: number): number =>
-    (rest[axis] ?? 0) * x + (rest[axis + 3] ?? 0) * y + (rest[axis + 6] ?? 0) * z;
-  return [along(0), along(1), along(2)];
+function resting({ right, up, outside }: Pose, [x, y, z]: Triple): Triple {
+  const along = (axis: 'x' | 'y' | 'z'): number => right[axis] * x + up[axis] * y + outside[axis] * z;
+  return [along('x'), along('y'), along('z')];
 }
 
 /** Coordinates that alternate in one list. */

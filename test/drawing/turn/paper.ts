@@ -1,44 +1,32 @@
 import { readFileSync } from 'node:fs';
 import { createContext, runInContext } from 'node:vm';
-import { type TurnModel, type TurnSheet, turnModel } from '../../../src/drawing/turn/model.ts';
+import { type TurnModel, turnModel } from '../../../src/drawing/turn-model.ts';
 import type { Edition } from '../../../src/edition/editions.ts';
 import { buildShapes } from '../../../src/shape/build.ts';
-import { type FoldedShape, foldNet } from '../../../src/shape/fold.ts';
+import { type FoldedShape, foldNet, layDown } from '../../../src/shape/fold.ts';
 import { foldSteps, progressAt } from '../../../src/shape/fold-order.ts';
 import { forms } from '../../../src/shape/forms/index.ts';
-import { panelForest } from '../../../src/shape/panel-tree.ts';
+import type { foldPaper, PaperSheet, sharesAfter } from '../../../src/shape/paint/paper-sheet.ts';
+import type { paint } from '../../../src/shape/paint/picture.ts';
 import { sheetsOf } from '../../../src/shape/shapes.ts';
-import type { View } from '../../../src/shape/view/axonometric.ts';
 import { KEEPER, OPEN_TRAY, projectOf, sheetOf, TRADE_FACT } from '../../shape/boxes.ts';
 
 export type Triple = readonly [number, number, number];
 export type Pair = readonly [number, number];
 
-export type Painted = {
-  readonly points: readonly Pair[];
-  readonly sides: readonly boolean[];
-  readonly color: string;
-  readonly shade: number;
-  readonly panel: number;
-  readonly level: number;
-};
-
-type Face = { readonly corners: readonly Triple[]; readonly panel: number; readonly level: number };
-type Folded = { readonly centre: Triple; readonly radius: number };
-
-/** What the page's script for paper offers. */
-export type Paper = {
-  facesOf(sheet: TurnSheet, done: number): readonly Face[];
-  fold(sheet: TurnSheet, done: number): Folded;
-  paint(folded: Folded, view: View): readonly Painted[];
+/** What the page's script for paper offers: the very functions that drawings are made with. */
+export type PagePaper = {
+  readonly foldPaper: typeof foldPaper;
+  readonly paint: typeof paint;
+  readonly sharesAfter: typeof sharesAfter;
 };
 
 /** The very script a page gets, run outside a browser: it asks for nothing that only a browser has. */
-export function pagePaper(): Paper {
+export function pagePaper(): PagePaper {
   const context = createContext({});
   const path = new URL('../../../templates/paper.js', import.meta.url);
   runInContext(readFileSync(path, 'utf8'), context);
-  return runInContext('sheetwright.paper', context) as Paper;
+  return runInContext('sheetwright.paper', context) as PagePaper;
 }
 
 export function editionOf(box: string, more = '', stock = ''): Edition {
@@ -71,7 +59,7 @@ export const SHAPES: readonly (readonly [string, Edition])[] = [
 
 /** One sheet of a model, the proof's own folding of it, and its panels' ids in the model's order. */
 export type Twofold = {
-  readonly sheet: TurnSheet;
+  readonly sheet: PaperSheet;
   readonly ids: readonly string[];
   /** From the first of its steps to the last. */
   readonly steps: readonly [number, number];
@@ -89,11 +77,7 @@ export function twofolds(edition: Edition): readonly Twofold[] {
     const caliper = (sheet.near - 0.5) / 2;
     const folded = (done: number): FoldedShape =>
       foldNet(net, { at: count === 0 ? 0 : progressAt(net, (done - start) / count), caliper });
-    const { net: folding, base } = folded(start);
-    const ids = panelForest(folding, base).trees.flatMap(({ root, joints }) => [
-      root,
-      ...joints.map(({ child }) => child),
-    ]);
+    const ids = layDown(net).hung.map(({ panel }) => panel.id);
     return { sheet, ids, steps: [start, start + count], folded };
   });
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { TurnModel } from '../../../src/drawing/turn/model.ts';
+import type { TurnModel } from '../../../src/drawing/turn-model.ts';
 import { settingOf } from '../../../src/handout/setting.ts';
 import { type TurnView, turnViews } from '../../../src/handout/turns.ts';
 import { labels, sampleOf, settingFor, sheetHtml } from '../../handout/sample.ts';

@@ -3,11 +3,12 @@ import { describe, expect, it } from 'vitest';
 import type { Point2 } from '../../../src/shape/flat-polygon.ts';
 import { type FoldedShape, foldedPanelOf, foldNet } from '../../../src/shape/fold.ts';
 import { progressAt } from '../../../src/shape/fold-order.ts';
+import { type Look, USUAL_LOOK } from '../../../src/shape/paint/picture.ts';
 import { dot, type Point3 } from '../../../src/shape/space.ts';
-import { axonometric, type PaintedFace, USUAL_VIEW, type View } from '../../../src/shape/view/axonometric.ts';
 import { layersOnPanels } from '../../../src/shape/view/panel-layers.ts';
 import { KEEPER, netOf, OPEN_TRAY, shapesOf, sheetOf, TRADE_FACT } from '../boxes.ts';
 import { netsOf } from '../forms/building.ts';
+import { type NamedFace, painted } from './painting.ts';
 
 const shapes = new Map([
   ['keeper', netOf(KEEPER)],
@@ -26,7 +27,7 @@ function isInside({ x, y }: Point2, polygon: readonly Point2[]): boolean {
 }
 
 /** The ray of sight through a point of the picture: towards the viewer, worked out from the angles of the view alone. */
-function sight({ turn, tilt }: View): { right: Point3; up: Point3; back: Point3 } {
+function sight({ turn, tilt }: Look): { right: Point3; up: Point3; back: Point3 } {
   const [a, b] = [(turn * Math.PI) / 180, (tilt * Math.PI) / 180];
   const right = { x: Math.cos(a), y: 0, z: Math.sin(a) };
   const ahead = { x: -Math.sin(a), y: 0, z: Math.cos(a) };
@@ -36,14 +37,14 @@ function sight({ turn, tilt }: View): { right: Point3; up: Point3; back: Point3 
 }
 
 /** How near the viewer a panel's plane is under a point of the picture. */
-function nearness(shape: FoldedShape, panel: string, point: Point2, view: View): number {
+function nearness(shape: FoldedShape, panel: string, point: Point2, view: Look): number {
   const { normal, offset } = foldedPanelOf(shape, panel).plane;
   const { right, up, back } = sight(view);
   return (offset - point.x * dot(normal, right) + point.y * dot(normal, up)) / dot(normal, back);
 }
 
 /** Points of the picture at which something nearer is painted over by something farther. */
-function wronglyHidden(shape: FoldedShape, faces: readonly PaintedFace[], view: View): string[] {
+function wronglyHidden(shape: FoldedShape, faces: readonly NamedFace[], view: Look): string[] {
   const wrong: string[] = [];
   const points = faces.flatMap(({ points: [a, b, c] }) =>
     a && b && c ? [0.2, 0.5].map((t) => mix(a, b, c, t)) : [],
@@ -74,18 +75,18 @@ describe.each([...shapes])('the picture of a %s', (_, net) => {
     const steps = fc.constantFrom(0, 1 / 6, 1 / 3, 1 / 2, 1);
     fc.assert(
       fc.property(view, steps, (look, done) => {
-        const shape = foldNet(net, { at: progressAt(net, done), caliper: 0.24 });
-        expect(wronglyHidden(shape, axonometric(shape, look), look)).toEqual([]);
+        const at = progressAt(net, done);
+        const shape = foldNet(net, { at, caliper: 0.24 });
+        expect(wronglyHidden(shape, painted(net, { at, look }), look)).toEqual([]);
       }),
       { seed: 2718, numRuns: 40 },
     );
   });
 
   it('paints every panel that is not seen from its edge, whole', () => {
-    const shape = foldNet(net);
-    const faces = axonometric(shape);
+    const faces = painted(net);
     expect(new Set(faces.map(({ panel }) => panel))).toEqual(new Set(net.panels.map(({ id }) => id)));
-    expect(faces.every(({ edges, points }) => edges.length === points.length)).toBe(true);
+    expect(faces.every(({ sides, points }) => sides.length === points.length)).toBe(true);
     expect(faces.every(({ shade }) => shade >= 0 && shade <= 1)).toBe(true);
   });
 });
@@ -93,14 +94,14 @@ describe.each([...shapes])('the picture of a %s', (_, net) => {
 describe('the check of what is hidden', () => {
   it('would notice faces painted the other way round', () => {
     const shape = foldNet(netOf(KEEPER));
-    const backwards = axonometric(shape).toReversed();
-    expect(wronglyHidden(shape, backwards, USUAL_VIEW).length).toBeGreaterThan(10);
+    const backwards = painted(netOf(KEEPER)).toReversed();
+    expect(wronglyHidden(shape, backwards, USUAL_LOOK).length).toBeGreaterThan(10);
   });
 });
 
 describe('what lies on one another', () => {
-  const order = (box: string, view: View = USUAL_VIEW): string[] =>
-    axonometric(foldNet(netOf(box), { caliper: 0.24 }), view).map(({ panel }) => panel);
+  const order = (box: string, look: Look = USUAL_LOOK): string[] =>
+    painted(netOf(box), { look }).map(({ panel }) => panel);
 
   it('has the glue tab inside the wall it sticks to', () => {
     const seenFromLeft = order(KEEPER, { turn: 60, tilt: 10 });
@@ -116,13 +117,13 @@ describe('what lies on one another', () => {
 
   it('has a tuck flap behind the wall it goes behind', () => {
     const [net] = netsOf('tuck-end box', { settings: { inside: '2 x 1 x 3' } });
-    const faces = axonometric(foldNet(net, { caliper: 0.24 })).map(({ panel }) => panel);
+    const faces = painted(net).map(({ panel }) => panel);
     expect(faces.indexOf('lid-tuck')).toBeLessThan(faces.indexOf('front'));
   });
 
   it('has the pages of an accordion one behind the other', () => {
     const [net] = netsOf('accordion card', { settings: { size: '3 x 4', pages: '4' } });
-    const faces = axonometric(foldNet(net)).map(({ panel }) => panel);
+    const faces = painted(net, { caliper: 0 }).map(({ panel }) => panel);
     expect(faces).toEqual(['page-4', 'page-3', 'page-2', 'page-1']);
   });
 });
@@ -148,12 +149,13 @@ describe('layers', () => {
     ]);
   });
 
-  it('are painted on the panels whose outside is seen, in the order they are stuck on', () => {
+  it('are painted on the panels whose outside is seen, in the order they are stuck on, else behind them', () => {
     const net = boxed.nets.get('box') ?? netOf(TRADE_FACT);
-    const faces = axonometric(foldNet(net), USUAL_VIEW, layersOnPanels(boxed, 'box'));
+    const faces = painted(net, { layers: layersOnPanels(boxed, 'box') });
     const front = faces.findIndex(({ panel }) => panel === 'front');
     expect(faces.slice(front, front + 3).map(({ layer }) => layer)).toEqual([undefined, 'mat', 'label']);
-    expect(faces.some(({ layer }) => layer === 'back')).toBe(false);
+    const back = faces.filter(({ panel }) => panel === 'back').map(({ layer }) => layer);
+    expect(back).toEqual(['back', undefined]);
   });
 
   it('turn with a turned layer they lie on', () => {

@@ -1,0 +1,95 @@
+import { bounds, distance, dot, type Point3 } from '../space.ts';
+import { type Face, type PlaneTree, planeTree, type StackRules } from './plane-tree.ts';
+import { type Hinge, type Pose, placed, posesOf } from './pose.ts';
+
+/**
+ * A sheet of paper to be folded and painted: plain data, which a page carries as JSON. Flat coordinates are millimetres
+ * on the sheet, x to the right and y up, the outside towards the reader; x and y alternate in one list.
+ */
+export type PaperSheet = StackRules & {
+  /** Where the paper lies before anything is folded. */
+  readonly rest: Pose;
+  /** Parents come before their children. */
+  readonly panels: readonly PaperPanel[];
+  /** In the order they are stuck on, all on the outside. */
+  readonly layers: readonly PaperLayer[];
+  /** `#rrggbb` of the paper's outside and inside in full light. */
+  readonly outside: string;
+  readonly inside: string;
+};
+
+export type PaperPanel = {
+  readonly outline: readonly number[];
+  /** Sides (by their first corner) that are not drawn: they lie within a bent panel. */
+  readonly undrawn?: readonly number[];
+  /** How it hangs on another panel; none for one that stays put. */
+  readonly hinge?: PaperHinge;
+};
+
+export type PaperHinge = Hinge & {
+  /** Which step of the folding turns it, from 0; none for a fold that stays flat. */
+  readonly step?: number;
+};
+
+export type PaperLayer = {
+  readonly panel: number;
+  readonly outline: readonly number[];
+  readonly color: string;
+  /** Its sides are not drawn: it is a part of a layer on a bent panel. */
+  readonly undrawn?: true;
+};
+
+/** A sheet as it is folded: its faces, the middle of the box round them, and how far it reaches from there. */
+export type FoldedPaper = {
+  readonly tree: PlaneTree | undefined;
+  readonly middle: Point3;
+  readonly radius: number;
+};
+
+/** The share, 0 to 1, each panel's hinge has turned when so many steps of the folding are done. */
+export function sharesAfter(done: number, { panels }: PaperSheet): readonly number[] {
+  return panels.map(({ hinge }) => Math.min(1, Math.max(0, done - (hinge?.step ?? done))));
+}
+
+/** Folds a sheet, each panel turned by its share, 0 to 1, of its hinge's angle. */
+export function foldPaper(sheet: PaperSheet, shares: readonly number[]): FoldedPaper {
+  const faces = facesOf(sheet, shares);
+  const corners = faces.flatMap((face) => face.corners);
+  const { least, most } = bounds(corners);
+  const middle = { x: (least.x + most.x) / 2, y: (least.y + most.y) / 2, z: (least.z + most.z) / 2 };
+  const radius = Math.max(...corners.map((corner) => distance(corner, middle)));
+  return { tree: planeTree(faces, sheet), middle, radius };
+}
+
+function facesOf(sheet: PaperSheet, shares: readonly number[]): readonly Face[] {
+  const poses = posesOf(sheet.panels, sheet.rest, shares);
+  const { outside, inside } = sheet;
+  const panels = sheet.panels.map(({ outline, undrawn = [] }, panel) => {
+    const drawn = (side: number): boolean => !undrawn.includes(side);
+    return faceAt(poses[panel] ?? sheet.rest, outline, drawn, { panel, level: 0, outside, inside });
+  });
+  const layers = sheet.layers.map(({ panel, outline, color, undrawn }, index) => {
+    const look = { panel, level: index + 1, outside: color, inside: color };
+    return faceAt(poses[panel] ?? sheet.rest, outline, () => !undrawn, look);
+  });
+  return [...panels, ...layers];
+}
+
+function faceAt(
+  pose: Pose,
+  outline: readonly number[],
+  isDrawn: (side: number) => boolean,
+  look: Pick<Face, 'panel' | 'level' | 'outside' | 'inside'>,
+): Face {
+  const corners = pointsOf(outline).map((point) => placed(pose, point));
+  const sides = corners.map((_, side) => isDrawn(side));
+  return { corners, normal: pose.outside, offset: dot(pose.outside, pose.origin), sides, ...look };
+}
+
+function pointsOf(outline: readonly number[]): readonly Point3[] {
+  return Array.from({ length: outline.length / 2 }, (_, at) => ({
+    x: outline[2 * at] ?? 0,
+    y: outline[2 * at + 1] ?? 0,
+    z: 0,
+  }));
+}

@@ -1,0 +1,105 @@
+import { overlapOf } from '../closure/overlap.ts';
+import { type Point2, shared } from '../flat-polygon.ts';
+import { foldedPanelOf, foldNet, layDown } from '../fold.ts';
+import { foldSteps, progressAt } from '../fold-order.ts';
+import { type HungPanel, upright } from '../hung-panels.ts';
+import type { Net } from '../net.ts';
+import type { PaperLayer, PaperPanel, PaperSheet } from '../paint/paper-sheet.ts';
+import type { StackedPair } from '../paint/plane-tree.ts';
+import { drawnEdges } from './drawn-edges.ts';
+import type { PanelLayer } from './panel-layers.ts';
+import { Stacking } from './stacking.ts';
+
+/** The paper a net is of, and what lies on it, colors as `#rrggbb` in full light. */
+export type PaperLook = Pick<PaperSheet, 'outside' | 'inside'> & {
+  /** Millimetres. */
+  readonly caliper: number;
+  readonly layers: readonly ColoredLayer[];
+};
+
+export type ColoredLayer = PanelLayer & { readonly color: string };
+
+/** A net as paper to be folded and painted; `first` counts the steps of sheets that are folded before. */
+export function paperOf(net: Net, { caliper, layers, outside, inside }: PaperLook, first = 0): PaperSheet {
+  const { rest, hung } = layDown(net);
+  return {
+    rest,
+    near: 2 * caliper + 0.5,
+    panels: paperPanels(net, hung, first),
+    layers: layers.flatMap((layer) => hung.flatMap((each, index) => partOn(net, each, index, layer) ?? [])),
+    stacked: stackedIn(net, caliper, hung),
+    outside,
+    inside,
+  };
+}
+
+function paperPanels(net: Net, hung: readonly HungPanel[], first: number): PaperPanel[] {
+  const steps = foldSteps(net);
+  const drawn = net.strips && drawnEdges(net.strips);
+  return hung.map(({ panel, fold, hinge }) => {
+    const step = steps.findIndex(({ folds }) => fold && folds.includes(fold));
+    const undrawn = (drawn?.get(panel.id) ?? []).flatMap((isDrawn, side) => (isDrawn ? [] : [side]));
+    return {
+      outline: numbersOf(panel.outline.map(upright)),
+      ...(undrawn.length > 0 && { undrawn }),
+      ...(hinge && { hinge: { ...hinge, ...(step >= 0 && { step: first + step }) } }),
+    };
+  });
+}
+
+/** What of a layer lies on a panel; on a strip of a bent one it is drawn without its sides. */
+function partOn(
+  { strips }: Net,
+  { panel: { id, outline } }: HungPanel,
+  panel: number,
+  layer: ColoredLayer,
+): PaperLayer | undefined {
+  if (!strips && layer.panel !== id) return undefined;
+  const whole = layer.outline.map(upright);
+  const part = strips ? shared(whole, outline.map(upright)) : whole;
+  if (part.length < 3) return undefined;
+  const { color } = layer;
+  return { panel, outline: numbersOf(part), color, ...(strips && { undrawn: true as const }) };
+}
+
+function numbersOf(points: readonly Point2[]): number[] {
+  return points.flatMap(({ x, y }) => [x, y]);
+}
+
+/** Of each net: what was worked out for it before, by the paper's thickness. */
+const known = new WeakMap<Net, Map<number, readonly StackedPair[]>>();
+
+function stackedIn(net: Net, caliper: number, hung: readonly HungPanel[]): readonly StackedPair[] {
+  const before = known.get(net) ?? new Map<number, readonly StackedPair[]>();
+  const pairs = before.get(caliper) ?? stackedPairs(net, caliper, hung);
+  known.set(net, before.set(caliper, pairs));
+  return pairs;
+}
+
+/** Square millimetres; what overlaps less only touches. */
+const TOUCHING = 0.5;
+
+/**
+ * Every two panels that lie on one another after some step of the folding, and which of them is the outer one. Panels
+ * lie on one another for longer than a moment only where a step has brought them there.
+ */
+function stackedPairs(net: Net, caliper: number, hung: readonly HungPanel[]): readonly StackedPair[] {
+  const { length: count } = foldSteps(net);
+  const found = new Map<string, StackedPair>();
+  for (let step = 1; step <= count; step += 1) {
+    const stacking = new Stacking(foldNet(net, { at: progressAt(net, step / count), caliper }));
+    for (const pair of pairsIn(stacking, hung)) found.set(`${pair[0]} ${pair[1]}`, pair);
+  }
+  return [...found.values()];
+}
+
+function pairsIn(stacking: Stacking, hung: readonly HungPanel[]): StackedPair[] {
+  const panels = hung.map(({ panel }) => foldedPanelOf(stacking.shape, panel.id));
+  return panels.flatMap((first, index) =>
+    panels.slice(index + 1).flatMap((second, further): StackedPair[] => {
+      if (!stacking.lieTogether(first, second)) return [];
+      if (overlapOf(first, second).area < TOUCHING) return [];
+      return [[index, index + 1 + further, stacking.sideOf(first, second)]];
+    }),
+  );
+}
