@@ -112,7 +112,8 @@ function halfOf(face: Face, plane: Plane, sign: 1 | -1): Face {
     const isDrawn = face.sides[index] ?? true;
     if (here >= 0) {
       corners.push(corner);
-      sides.push(isDrawn);
+      // From a corner on the plane the way to the other side is the cut's.
+      sides.push(isDrawn && (here > 0 || there >= 0));
     }
     if (here * there < 0) {
       corners.push(between(corner, next, here / (here - there)));

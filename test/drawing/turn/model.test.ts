@@ -49,7 +49,7 @@ describe.each(SHAPES)('the model of the %s', (_, edition) => {
             const folded = paper.foldPaper(sheet, paper.sharesAfter(done, sheet));
             return JSON.stringify([folded, paper.paint(folded.tree, USUAL_LOOK)]);
           });
-          expect(onPage).toBe(drawn);
+          expect(onPage === drawn, `after ${done} steps`).toBe(true);
         }),
         { seed: 311, numRuns: 12 },
       );
