@@ -9,7 +9,7 @@ const INK = '#33414e';
 const WHITE: Rgb = [255, 255, 255];
 
 /** A colour readable on white, and the same colour as a faint ground on which it is readable too. */
-export type Accent = { readonly color: string; readonly tint: string };
+type Accent = { readonly color: string; readonly tint: string };
 
 /** Darkens a stock's colour evenly until it can be read on its tint; a project without colours gets a dark grey. */
 export function accentOf(stockColor: string | undefined): Accent {

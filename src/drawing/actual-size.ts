@@ -1,6 +1,7 @@
 import type { Editions } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
 import type { Paper } from '../project/model.ts';
+import type { Point2 } from '../shape/flat-polygon.ts';
 import type { Net } from '../shape/net.ts';
 import { CALIBRATION, drawCalibration } from './calibration.ts';
 import { Canvas } from './canvas.ts';
@@ -9,9 +10,8 @@ import type { Drawing } from './drawing.ts';
 import { drawKey, keyEntries } from './key.ts';
 import { wrapped } from './lettering.ts';
 import { type Page, pageOf } from './page-paper.ts';
-import type { Box } from './region.ts';
-import { type Both, type DrawingStyle, letteringOf, netOf } from './style.ts';
-import type { Point } from './svg.ts';
+import type { DrawnBox } from './region.ts';
+import { type DrawingStyle, type InBoth, letteringOf, netOf } from './style.ts';
 import { drawAt, drawTile } from './tile-page.ts';
 import { type Tiling, tile } from './tiles.ts';
 import { caption, spokenSize } from './words.ts';
@@ -20,7 +20,7 @@ import { caption, spokenSize } from './words.ts';
 export type TemplatePage = { readonly page: Page; readonly drawing: Drawing };
 
 /** The paper in the printer and the border on it that stays white. */
-export type PrintSetting = { readonly paper: Paper; readonly margin: Length };
+type PrintSetting = { readonly paper: Paper; readonly margin: Length };
 
 /** The line of words at the foot of a page. */
 const FOOT = 7;
@@ -49,7 +49,7 @@ export function templatePages(
 }
 
 /** What stands under a net on its page: the calibration, the key and the foot, side by side or below one another. */
-type Strip = { readonly height: number; readonly words: Box; readonly calibration: Point };
+type Strip = { readonly height: number; readonly words: DrawnBox; readonly calibration: Point2 };
 
 function stripOn({ printable }: Page, net: Net, style: DrawingStyle): Strip {
   const { left, right, bottom } = printable;
@@ -69,16 +69,16 @@ function keyHeight(net: Net, width: number, style: DrawingStyle): number {
   return drawKey(new Canvas(), keyEntries(net), { left: 0, top: 0, width }, style);
 }
 
-function roomAbove(page: Page, { height }: Strip): Box {
+function roomAbove(page: Page, { height }: Strip): DrawnBox {
   return { ...page.printable, bottom: page.printable.bottom - height - GAP };
 }
 
-function fits({ size }: Net, { left, top, right, bottom }: Box): boolean {
+function fits({ size }: Net, { left, top, right, bottom }: DrawnBox): boolean {
   return size.width.mm <= right - left + 1e-6 && size.height.mm <= bottom - top + 1e-6;
 }
 
 /** Everything on one page. */
-function alone(id: string, net: Both<Net>, page: Page, style: DrawingStyle): TemplatePage {
+function alone(id: string, net: InBoth<Net>, page: Page, style: DrawingStyle): TemplatePage {
   const canvas = new Canvas();
   const strip = stripOn(page, net.drawn, style);
   const room = roomAbove(page, strip);
@@ -107,7 +107,7 @@ function tilingOn({ printable }: Page, net: Net): Tiling {
 /** A first page with calibration and map, then the tiles. */
 function tiled(
   id: string,
-  net: Both<Net>,
+  net: InBoth<Net>,
   page: Page,
   tiling: Tiling,
   coverPage: Page,
@@ -139,7 +139,12 @@ function fillsPage({ printable }: Page, net: Net): boolean {
 }
 
 /** Words along the lower edge of a box, in as many lines as they need. */
-function drawFoot(canvas: Canvas, { left, right, bottom }: Box, words: string, style: DrawingStyle): void {
+function drawFoot(
+  canvas: Canvas,
+  { left, right, bottom }: DrawnBox,
+  words: string,
+  style: DrawingStyle,
+): void {
   const size = Math.min(letteringOf(style), 3.4);
   const lines = wrapped(words, (right - left) / size);
   canvas.label(lines, { x: left, y: bottom - 1 }, { size, anchor: 'start', sits: 'over' });
@@ -149,7 +154,7 @@ function onPage(canvas: Canvas, { width, height }: Page, alternative: string): D
   return canvas.drawing('actual-size', alternative, { left: 0, top: 0, right: width, bottom: height });
 }
 
-function describe(id: string, net: Both<Net>, page: number, pages: number, style: DrawingStyle): string {
+function describe(id: string, net: InBoth<Net>, page: number, pages: number, style: DrawingStyle): string {
   const size = spokenSize({ inch: net.inch.size, metric: net.metric.size }, style);
   return style.say('drawing-actual-size', { name: caption(id, style.say), size, page, pages });
 }

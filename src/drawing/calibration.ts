@@ -1,9 +1,9 @@
 import { Length } from '../measure/length.ts';
+import type { Point2 } from '../shape/flat-polygon.ts';
 import type { Canvas } from './canvas.ts';
 import { around, inchLettering, plain } from './lettering.ts';
 import { boxCorners } from './region.ts';
 import { type DrawingStyle, letteringOf } from './style.ts';
-import type { Point } from './svg.ts';
 
 const INCH = 25.4;
 const SQUARE = 20;
@@ -22,7 +22,7 @@ export const CALIBRATION: { readonly width: number; readonly height: number } = 
  * A square of an inch, one of 20 mm and a rule, to be measured before anything is cut: a print that was scaled shows
  * here first.
  */
-export function drawCalibration(canvas: Canvas, { x, y }: Point, style: DrawingStyle): void {
+export function drawCalibration(canvas: Canvas, { x, y }: Point2, style: DrawingStyle): void {
   const size = letteringOf(style);
   const inch = [around(style.say('drawing-in'), inchLettering(Length.of(1, 1, 'in')))];
   const millimetres = [plain(style.say('drawing-mm', { length: SQUARE }))];
@@ -33,7 +33,7 @@ export function drawCalibration(canvas: Canvas, { x, y }: Point, style: DrawingS
 
 function drawSquare(
   canvas: Canvas,
-  { x, y }: Point,
+  { x, y }: Point2,
   side: number,
   label: Parameters<Canvas['label']>[0],
   size: number,
@@ -43,7 +43,7 @@ function drawSquare(
 }
 
 /** Eighths of an inch hang above the line, millimetres below it. */
-function drawRule(canvas: Canvas, { x, y }: Point, style: DrawingStyle): void {
+function drawRule(canvas: Canvas, { x, y }: Point2, style: DrawingStyle): void {
   const size = letteringOf(style) * 0.85;
   canvas.line('mark', [
     { x, y },
@@ -59,7 +59,7 @@ function drawRule(canvas: Canvas, { x, y }: Point, style: DrawingStyle): void {
     canvas.label([plain(String(millimetre))], { x: x + millimetre, y: y + 4.6 }, { size, sits: 'under' });
 }
 
-function tick(canvas: Canvas, { x, y }: Point, length: number): void {
+function tick(canvas: Canvas, { x, y }: Point2, length: number): void {
   canvas.line('extension', [
     { x, y },
     { x, y: y + length },

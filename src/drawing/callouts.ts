@@ -1,15 +1,14 @@
+import type { Edge } from '../project/model.ts';
+import type { Point2 } from '../shape/flat-polygon.ts';
 import type { Canvas } from './canvas.ts';
 import { extentOf, type Label } from './lettering.ts';
-import type { Box } from './region.ts';
+import type { DrawnBox } from './region.ts';
 import { spread } from './spread.ts';
-import type { Point } from './svg.ts';
-
-export type Side = 'left' | 'right' | 'top' | 'bottom';
 
 /** A label outside a drawing that belongs to a point inside it. */
 export type Callout = {
-  readonly from: Point;
-  readonly side: Side;
+  readonly from: Point2;
+  readonly side: Edge;
   /** Two lines of figures, or a letter to be ringed. */
   readonly label: Label | { readonly badge: string };
 };
@@ -18,7 +17,7 @@ const OUT = 2;
 const KINK = 3;
 
 /** Sets callouts round a box, each straight out from its point, labels on one side never touching. */
-export function setCallouts(canvas: Canvas, box: Box, callouts: readonly Callout[], size: number): void {
+export function setCallouts(canvas: Canvas, box: DrawnBox, callouts: readonly Callout[], size: number): void {
   for (const side of ['left', 'right', 'top', 'bottom'] as const) {
     const own = callouts.filter((callout) => callout.side === side);
     const upright = side === 'left' || side === 'right';
@@ -35,7 +34,7 @@ export function setCallouts(canvas: Canvas, box: Box, callouts: readonly Callout
 
 function setOne(
   canvas: Canvas,
-  box: Box,
+  box: DrawnBox,
   { from, side, label }: Callout,
   middle: number,
   size: number,

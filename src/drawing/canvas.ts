@@ -1,12 +1,13 @@
+import type { Point2 } from '../shape/flat-polygon.ts';
 import type { Drawing } from './drawing.ts';
 import { CAPITAL, DESCENT, extentOf, type Label, LINE_HEIGHT, letteringMarkup, plain } from './lettering.ts';
 import { LINES, type LineKind } from './lines.ts';
-import { type Box, boxCorners, boxOf, dotGrid, hatchLines, type Segment } from './region.ts';
-import { coordinate, element, type Point, pathData } from './svg.ts';
+import { boxCorners, boxOf, type DrawnBox, dotGrid, hatchLines, type Segment } from './region.ts';
+import { coordinate, element, pathData } from './svg.ts';
 import { shaded, tint } from './tint.ts';
 
 /** How a label is set about its point. */
-export type Setting = {
+export type LabelSetting = {
   /** Height of the lettering in millimetres of paper. */
   readonly size: number;
   /** Where the point lies: at the label's start, middle (when absent) or end. */
@@ -27,24 +28,24 @@ export type Setting = {
  */
 export class Canvas {
   readonly #marks: string[] = [];
-  #ink: Box | undefined;
+  #ink: DrawnBox | undefined;
 
   /** Everything drawn so far reaches this far, half the width of lines not counted. */
-  get ink(): Box {
+  get ink(): DrawnBox {
     return this.#ink ?? { left: 0, top: 0, right: 0, bottom: 0 };
   }
 
-  line(kind: LineKind, points: readonly Point[], closed = false): void {
+  line(kind: LineKind, points: readonly Point2[], closed = false): void {
     this.#path(kind, pathData(points, closed), points);
   }
 
   /** Many separate lines of one kind as one path. */
-  lines(kind: LineKind, lines: readonly (readonly Point[])[]): void {
+  lines(kind: LineKind, lines: readonly (readonly Point2[])[]): void {
     if (lines.length > 0) this.#path(kind, lines.map((line) => pathData(line, false)).join(''), lines.flat());
   }
 
   /** Paper: white, or lightly tinted in the stock's colour. Covers what lies under it. */
-  paper(outline: readonly Point[], color?: string): void {
+  paper(outline: readonly Point2[], color?: string): void {
     const tinted =
       color === undefined ? { class: 'paper', fill: '#fff' } : { class: 'paper tint', fill: tint(color) };
     this.#reach(outline);
@@ -52,7 +53,7 @@ export class Canvas {
   }
 
   /** A face of something solid, in paper of a colour (as it is in full light), `shade` from 0 (dark) to 1 (light). */
-  face(outline: readonly Point[], color: string, shade: number): void {
+  face(outline: readonly Point2[], color: string, shade: number): void {
     this.#reach(outline);
     const fill = shaded(color, shade);
     // A hair of its own colour round it, so that nothing shines through between the strips of a bent panel.
@@ -61,12 +62,12 @@ export class Canvas {
   }
 
   /** Waste: hatched. */
-  hatch(outline: readonly Point[]): void {
+  hatch(outline: readonly Point2[]): void {
     this.lines('hatch', hatchLines(outline, 1.6, 135));
   }
 
   /** Glue: dotted. */
-  dots(outline: readonly Point[]): void {
+  dots(outline: readonly Point2[]): void {
     const dots = dotGrid(outline, 2, 0.6);
     // A stretch too short to see with round ends is a dot in every reader of SVG; one without length is not.
     const stretches = dots.map(
@@ -79,7 +80,7 @@ export class Canvas {
   }
 
   /** A filled arrowhead with its tip at `tip`, pointing the way of `degrees` clockwise from the right. */
-  arrow(tip: Point, degrees: number, length = 1.9): void {
+  arrow(tip: Point2, degrees: number, length = 1.9): void {
     const radians = (degrees * Math.PI) / 180;
     const back = { x: tip.x - length * Math.cos(radians), y: tip.y - length * Math.sin(radians) };
     const aside = { x: -Math.sin(radians) * length * 0.17, y: Math.cos(radians) * length * 0.17 };
@@ -93,14 +94,14 @@ export class Canvas {
   }
 
   /** The edge of something round, in a line that means something. */
-  ring(kind: LineKind, centre: Point, radius: number): void {
+  ring(kind: LineKind, centre: Point2, radius: number): void {
     this.#reach(boxCorners(around(centre, radius)));
     const look = { class: kind, fill: 'none', stroke: 'currentColor', 'stroke-width': LINES[kind].width };
     this.#marks.push(element('circle', { ...look, cx: centre.x, cy: centre.y, r: radius }));
   }
 
   /** A small round mark: a dot where it is filled. */
-  circle(centre: Point, radius: number, filled = false): void {
+  circle(centre: Point2, radius: number, filled = false): void {
     this.#reach(boxCorners(around(centre, radius)));
     const { width } = LINES.mark;
     const look = {
@@ -113,13 +114,13 @@ export class Canvas {
   }
 
   /** A letter or number in a circle. */
-  badge(text: string, centre: Point, size: number): void {
+  badge(text: string, centre: Point2, size: number): void {
     this.circle(centre, size * Math.max(0.72, text.length * 0.42));
     this.label([plain(text)], centre, { size, strong: true });
   }
 
   /** @returns the box it takes up. */
-  label(label: Label, at: Point, setting: Setting): Box {
+  label(label: Label, at: Point2, setting: LabelSetting): DrawnBox {
     const box = labelBox(label, at, setting);
     const descent = (setting.upright ? 0 : DESCENT) * setting.size;
     this.#reach(boxCorners({ ...box, bottom: box.bottom + descent }));
@@ -146,7 +147,7 @@ export class Canvas {
   }
 
   /** Another canvas seen through a window: what lies outside is cut off. Coordinates stay the same. */
-  window(box: Box, other: Canvas): void {
+  window(box: DrawnBox, other: Canvas): void {
     const [width, height] = [box.right - box.left, box.bottom - box.top];
     const viewBox = [box.left, box.top, width, height].map(coordinate).join(' ');
     this.#reach(boxCorners(box));
@@ -163,7 +164,7 @@ export class Canvas {
   drawing(
     kind: string,
     alternative: string,
-    frame?: Box,
+    frame?: DrawnBox,
     attributes: Readonly<Record<string, string>> = {},
   ): Drawing {
     const { left, top, right, bottom } = frame ?? around(this.ink, 0.5);
@@ -181,7 +182,7 @@ export class Canvas {
     return { svg: element('svg', root, ...this.#marks), alternative, width, height };
   }
 
-  #path(kind: LineKind, d: string, points: readonly Point[]): void {
+  #path(kind: LineKind, d: string, points: readonly Point2[]): void {
     const { width, dashes } = LINES[kind];
     this.#reach(points);
     this.#marks.push(
@@ -198,14 +199,14 @@ export class Canvas {
     );
   }
 
-  #reach(points: readonly Point[]): void {
+  #reach(points: readonly Point2[]): void {
     const corners = this.#ink ? [...boxCorners(this.#ink)] : [];
     if (points.length > 0) this.#ink = boxOf([...corners, ...points]);
   }
 }
 
 /** The box a label takes up, its lettering's width estimated. */
-export function labelBox(label: Label, at: Point, setting: Setting): Box {
+function labelBox(label: Label, at: Point2, setting: LabelSetting): DrawnBox {
   const { anchor = 'middle', size, upright = false } = setting;
   const extent = extentOf(label);
   const [width, height] = [extent.width * size, extent.height * size];
@@ -221,11 +222,11 @@ export function labelBox(label: Label, at: Point, setting: Setting): Box {
   return { left: at.x - before, top: at.y - up, right: at.x - before + width, bottom: at.y - up + height };
 }
 
-function shiftUp(height: number, { sits = 'on' }: Setting): number {
+function shiftUp(height: number, { sits = 'on' }: LabelSetting): number {
   return sits === 'on' ? height / 2 : sits === 'over' ? height : 0;
 }
 
-function around(what: Point | Box, margin: number): Box {
+function around(what: Point2 | DrawnBox, margin: number): DrawnBox {
   const box = 'x' in what ? { left: what.x, right: what.x, top: what.y, bottom: what.y } : what;
   return {
     left: box.left - margin,

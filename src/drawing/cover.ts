@@ -5,13 +5,13 @@ import { drawKey, keyEntries } from './key.ts';
 import { extentOf, type Label, plain, wrapped } from './lettering.ts';
 import { cutLines } from './outline.ts';
 import type { Page } from './page-paper.ts';
-import { type Box, boxCorners } from './region.ts';
-import { type Both, type DrawingStyle, letteringOf } from './style.ts';
+import { boxCorners, type DrawnBox } from './region.ts';
+import { type DrawingStyle, type InBoth, letteringOf } from './style.ts';
 import { OVERLAP, type Tiling } from './tiles.ts';
 import { caption, sizeLabel } from './words.ts';
 
 /** What a cover speaks of. */
-export type Covered = { readonly id: string; readonly net: Both<Net>; readonly tiling: Tiling };
+type Covered = { readonly id: string; readonly net: InBoth<Net>; readonly tiling: Tiling };
 
 /**
  * The page before a template that needs all its pages for itself: how to print it, what to measure before cutting,
@@ -49,7 +49,7 @@ export function drawCover(
 }
 
 /** The whole net small, the pages laid over it with their numbers. */
-function drawMap(canvas: Canvas, net: Net, { tiles }: Tiling, room: Box, style: DrawingStyle): void {
+function drawMap(canvas: Canvas, net: Net, { tiles }: Tiling, room: DrawnBox, style: DrawingStyle): void {
   const span = {
     left: Math.min(...tiles.map(({ shows }) => shows.left)),
     top: Math.min(...tiles.map(({ shows }) => shows.top)),

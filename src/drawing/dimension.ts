@@ -1,13 +1,13 @@
+import type { Point2 } from '../shape/flat-polygon.ts';
 import type { Canvas } from './canvas.ts';
 import { extentOf, type Label } from './lettering.ts';
 import { spread } from './spread.ts';
-import type { Point } from './svg.ts';
 
 /** `across`: along x, the line above or below what is measured. `upright`: along y, the line left or right of it. */
-export type Axis = 'across' | 'upright';
+export type RowAxis = 'across' | 'upright';
 
 /** Where a dimension line runs: along an axis, at `row`, measuring something whose nearest edge is at `edge`. */
-export type Row = { readonly axis: Axis; readonly edge: number; readonly row: number };
+export type DimensionRow = { readonly axis: RowAxis; readonly edge: number; readonly row: number };
 
 /** Below this length (in millimetres) arrows stand outside, pointing in. */
 const ROOM_FOR_ARROWS = 5;
@@ -19,7 +19,7 @@ const LEADER = 2.6;
 /** A dimension line with an arrow at each end, its label beyond it. */
 export function dimension(
   canvas: Canvas,
-  { axis, edge, row }: Row,
+  { axis, edge, row }: DimensionRow,
   [from, to]: readonly [number, number],
   label: Label,
   size: number,
@@ -50,7 +50,7 @@ export type Mark = { readonly at: number; readonly label: Label };
  */
 export function runningDimension(
   canvas: Canvas,
-  { axis, edge, row }: Row,
+  { axis, edge, row }: DimensionRow,
   origin: number,
   marks: readonly Mark[],
   size: number,
@@ -90,14 +90,14 @@ export function runningDimension(
 }
 
 /** An arrow, or a dot where there is no room for one. */
-function pointAt(canvas: Canvas, tip: Point, axis: Axis, step: number): void {
+function pointAt(canvas: Canvas, tip: Point2, axis: RowAxis, step: number): void {
   if (Math.abs(step) > 2.4) canvas.arrow(tip, degreesAlong(axis, step));
   else canvas.circle(tip, 0.3, true);
 }
 
 function setBeyond(
   canvas: Canvas,
-  { axis, edge, row }: Row,
+  { axis, edge, row }: DimensionRow,
   middle: number,
   label: Label,
   size: number,
@@ -109,16 +109,16 @@ function setBeyond(
     canvas.label(label, { x: row, y: middle }, { size, strong: true, anchor: outward < 0 ? 'end' : 'start' });
 }
 
-function alongSize(axis: Axis, label: Label, size: number): number {
+function alongSize(axis: RowAxis, label: Label, size: number): number {
   const { width, height } = extentOf(label);
   return (axis === 'across' ? width : height) * size;
 }
 
-function placer(axis: Axis): (along: number, across: number) => Point {
+function placer(axis: RowAxis): (along: number, across: number) => Point2 {
   return (along, across) => (axis === 'across' ? { x: along, y: across } : { x: across, y: along });
 }
 
-function degreesAlong(axis: Axis, way: number): number {
+function degreesAlong(axis: RowAxis, way: number): number {
   if (axis === 'across') return way < 0 ? 180 : 0;
   return way < 0 ? 270 : 90;
 }

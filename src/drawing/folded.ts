@@ -1,7 +1,8 @@
 import type { Edition, Editions } from '../edition/editions.ts';
 import { Length } from '../measure/length.ts';
+import type { Point2 } from '../shape/flat-polygon.ts';
 import { areaOf } from '../shape/flat-polygon.ts';
-import { foldNet, layDown, type Progress, sharesOf } from '../shape/fold.ts';
+import { type FoldProgress, foldNet, layDown, sharesOf } from '../shape/fold.ts';
 import { afterStage, finishedProgress, stageCount } from '../shape/fold-order.ts';
 import type { Net } from '../shape/net.ts';
 import { foldPaper } from '../shape/paint/paper-sheet.ts';
@@ -13,18 +14,17 @@ import { paperOf } from '../shape/view/paper-of.ts';
 import { nameOf } from '../words/names.ts';
 import { Canvas } from './canvas.ts';
 import type { Drawing } from './drawing.ts';
-import type { Room } from './piece.ts';
-import { type Box, boxOf, type Segment } from './region.ts';
+import type { DrawingRoom } from './piece.ts';
+import { boxOf, type DrawnBox, type Segment } from './region.ts';
 import type { DrawingStyle } from './style.ts';
-import type { Point } from './svg.ts';
 import { paperLook } from './turn-model.ts';
 import { caption, listed, spokenVolume } from './words.ts';
 
 /** How far a shape is folded: `flat`, `folded`, or `fold-2` for all up to the second stage. */
-export type FoldView = string;
+type FoldView = string;
 
 /** The pose a view names, for a net: how far each fold is. Undefined for a view that this net hasn't. */
-export function poseOf(net: Net, view: FoldView): Progress | undefined {
+export function poseOf(net: Net, view: FoldView): FoldProgress | undefined {
   if (view === 'folded') return finishedProgress(net);
   if (view === 'flat') return 0;
   const stage = Number(/^fold-(\d{1,3})$/u.exec(view)?.[1] ?? Number.NaN);
@@ -40,7 +40,7 @@ export function foldedDrawing(
   editions: Editions,
   id: string,
   view: FoldView,
-  room: Room,
+  room: DrawingRoom,
   style: DrawingStyle,
 ): Drawing | undefined {
   const edition = editions[style.leading];
@@ -80,7 +80,7 @@ const BETWEEN = 15;
 type Arrangement = { readonly faces: SheetFaces; readonly scale: number };
 
 /** Several sheets beside or above one another, whichever shows them larger; at most full size. */
-function arranged(sheets: readonly SheetFaces[], room: Room): Arrangement {
+function arranged(sheets: readonly SheetFaces[], room: DrawingRoom): Arrangement {
   const [row, column] = [inRow(sheets), inColumn(sheets)].map((faces): Arrangement => {
     const { left, top, right, bottom } = facesBox(faces);
     return { faces, scale: Math.min(1, room.width / (right - left), room.height / (bottom - top)) };
@@ -111,11 +111,11 @@ function inColumn(sheets: readonly SheetFaces[]): SheetFaces {
   });
 }
 
-function facesBox(faces: SheetFaces): Box {
+function facesBox(faces: SheetFaces): DrawnBox {
   return boxOf(faces.flatMap(({ points }) => points));
 }
 
-function movedBy(faces: SheetFaces, by: Point): SheetFaces {
+function movedBy(faces: SheetFaces, by: Point2): SheetFaces {
   return faces.map((face) => ({
     ...face,
     points: face.points.map(({ x, y }) => ({ x: x + by.x, y: y + by.y })),
@@ -124,7 +124,7 @@ function movedBy(faces: SheetFaces, by: Point): SheetFaces {
 
 /** The face, then those of its sides that are edges of paper. */
 function drawFace(canvas: Canvas, face: PaintedFace, scale: number): void {
-  const points = face.points.map(({ x, y }): Point => ({ x: x * scale, y: y * scale }));
+  const points = face.points.map(({ x, y }): Point2 => ({ x: x * scale, y: y * scale }));
   canvas.face(points, face.color, face.shade);
   const edges = points.flatMap((from, index): Segment[] =>
     face.sides[index] ? [[from, points[(index + 1) % points.length] ?? from]] : [],

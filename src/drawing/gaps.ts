@@ -1,18 +1,18 @@
 import type { Twin } from '../edition/editions.ts';
-import type { Side } from './callouts.ts';
-import type { Placed } from './pile.ts';
+import type { Edge } from '../project/model.ts';
+import type { Point2 } from '../shape/flat-polygon.ts';
+import type { PiledLayer } from './pile.ts';
 import { allRound, type LayerTwin, revealOn, SIDES } from './reveals.ts';
-import type { Point } from './svg.ts';
 import { contains } from './visible.ts';
 
 /** What shows of a base beside one layer, from the base's edge to the layer's, on the drawing. */
-export type Gap = {
+export type RevealGap = {
   readonly layer: LayerTwin;
   readonly length: Twin;
   /** The side of the whole drawing its label belongs to. */
-  readonly side: Side;
-  readonly outer: Point;
-  readonly inner: Point;
+  readonly side: Edge;
+  readonly outer: Point2;
+  readonly inner: Point2;
 };
 
 /** Where along a layer's side a gap is measured, the best place first. */
@@ -22,15 +22,15 @@ const PLACES = [0.5, 0.36, 0.64, 0.22, 0.78, 0.1, 0.9];
 const CLEAR = 0.6;
 
 /** The gaps to dimension: one where all sides are alike, else every side on which something shows or hangs over. */
-export function gapsOf(placed: readonly Placed[], scale: number, apart: number): Gap[] {
-  const gaps: Gap[] = [];
+export function gapsOf(placed: readonly PiledLayer[], scale: number, apart: number): RevealGap[] {
+  const gaps: RevealGap[] = [];
   for (const one of placed) {
     const sides = allRound(one.layer) ? (['left'] as const) : SIDES;
     for (const own of sides) {
       const length = revealOn(one.layer, own);
       if (length.inch.sign === 0) continue;
       const choices = PLACES.map((share) => gapAt(one, own, share, scale));
-      const merit = (choice: Choice): number =>
+      const merit = (choice: GapChoice): number =>
         Math.min(apart, ...gaps.map((gap) => distanceFrom(gap, choice))) / apart +
         (isClear(choice, one, placed, scale) ? CLEAR : 0);
       const most = Math.max(...choices.map(merit));
@@ -41,12 +41,12 @@ export function gapsOf(placed: readonly Placed[], scale: number, apart: number):
   return gaps;
 }
 
-type Choice = Pick<Gap, 'side' | 'outer' | 'inner'>;
+type GapChoice = Pick<RevealGap, 'side' | 'outer' | 'inner'>;
 
 /** Square to the base's edge, from it to the layer's farthest edge or corner on that side, `share` of the way along that edge. */
-function gapAt({ drawn, onBase, basePose }: Placed, own: Side, share: number, scale: number): Choice {
+function gapAt({ drawn, onBase, basePose }: PiledLayer, own: Edge, share: number, scale: number): GapChoice {
   const across = own === 'left' || own === 'right';
-  const reach = (point: Point): number =>
+  const reach = (point: Point2): number =>
     (own === 'left' || own === 'top' ? -1 : 1) * (across ? point.x : point.y);
   const most = Math.max(...onBase.map(reach));
   const touching = onBase.filter((point) => most - reach(point) < 0.02).map(({ x, y }) => (across ? y : x));
@@ -54,7 +54,7 @@ function gapAt({ drawn, onBase, basePose }: Placed, own: Side, share: number, sc
   const along = start + (end - start) * share;
   const edge = { left: 0, top: 0, right: drawn.base.width.mm, bottom: drawn.base.height.mm }[own];
   const inward = own === 'left' || own === 'top' ? -most : most;
-  const at = (value: number): Point => {
+  const at = (value: number): Point2 => {
     const { x, y } = basePose(across ? { x: value, y: along } : { x: along, y: value });
     return { x: x * scale, y: y * scale };
   };
@@ -63,8 +63,8 @@ function gapAt({ drawn, onBase, basePose }: Placed, own: Side, share: number, sc
 }
 
 /** The side of the drawing that a side of a (turned) base faces most. */
-function sideOf(basePose: (point: Point) => Point, own: Side): Side {
-  const ways: Readonly<Record<Side, Point>> = {
+function sideOf(basePose: (point: Point2) => Point2, own: Edge): Edge {
+  const ways: Readonly<Record<Edge, Point2>> = {
     left: { x: -1, y: 0 },
     right: { x: 1, y: 0 },
     top: { x: 0, y: -1 },
@@ -77,14 +77,19 @@ function sideOf(basePose: (point: Point) => Point, own: Side): Side {
 }
 
 /** How far apart two gaps' lines leave the drawing, in millimetres of paper. */
-function distanceFrom(gap: Gap, choice: Choice): number {
+function distanceFrom(gap: RevealGap, choice: GapChoice): number {
   if (gap.side !== choice.side) return Number.POSITIVE_INFINITY;
   const across = gap.side === 'left' || gap.side === 'right';
   return Math.abs(across ? gap.outer.y - choice.outer.y : gap.outer.x - choice.outer.x);
 }
 
 /** Whether no other layer lies under the dimension line; the base itself and its own bases always do. */
-function isClear({ outer, inner }: Choice, one: Placed, placed: readonly Placed[], scale: number): boolean {
+function isClear(
+  { outer, inner }: GapChoice,
+  one: PiledLayer,
+  placed: readonly PiledLayer[],
+  scale: number,
+): boolean {
   const others = placed.slice(placed.indexOf(one) + 1).map(({ outline }) => outline);
   const samples = [0.1, 0.3, 0.5, 0.7, 0.9].map((share) => ({
     x: (outer.x + (inner.x - outer.x) * share) / scale,

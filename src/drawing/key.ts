@@ -7,7 +7,7 @@ import { type DrawingStyle, letteringOf } from './style.ts';
 import { listed } from './words.ts';
 
 /** What a template can show that a reader must be told the meaning of. */
-export type KeyEntry = 'cut' | 'mountain' | 'valley' | 'flat' | 'waste' | 'glue';
+type KeyEntry = 'cut' | 'mountain' | 'valley' | 'flat' | 'waste' | 'glue';
 
 /** The entries for what a net really has, in reading order. */
 export function keyEntries(net: Net): readonly KeyEntry[] {

@@ -4,13 +4,13 @@ import type { Say } from '../words/labels.ts';
 import { element, escapeText } from './svg.ts';
 
 /** A stretch of text; a fraction is set as `11/16` and made a true one by the page's style. */
-export type Run = { readonly text: string; readonly fraction?: true };
+export type TextRun = { readonly text: string; readonly fraction?: true };
 
 /** One line of text. */
-export type Lettering = readonly Run[];
+export type LabelLine = readonly TextRun[];
 
 /** Lines above one another. */
-export type Label = readonly Lettering[];
+export type Label = readonly LabelLine[];
 
 /** The distance between two lines of a label, in sizes of the lettering. */
 export const LINE_HEIGHT = 1.15;
@@ -21,34 +21,34 @@ export const DESCENT = 0.22;
 
 const THIN_SPACE = '\u2009';
 
-export function plain(text: string): Lettering {
+export function plain(text: string): LabelLine {
   return [{ text }];
 }
 
 /** A length on a ruler's marks, without its unit: `3 1/4`. */
-export function inchLettering(length: Length): Lettering {
+export function inchLettering(length: Length): LabelLine {
   const { negative, whole, numerator, denominator } = rulerInches(length);
   const lead = whole > 0n || numerator === 0n ? `${whole}` : '';
   const sign = negative ? '−' : '';
   if (numerator === 0n) return plain(`${sign}${lead}`);
-  const fraction: Run = { text: `${numerator}/${denominator}`, fraction: true };
+  const fraction: TextRun = { text: `${numerator}/${denominator}`, fraction: true };
   // A blank keeps 3 1/4 from being copied or read aloud as 31/4.
   return lead || sign ? [{ text: `${sign}${lead}${lead && THIN_SPACE}` }, fraction] : [fraction];
 }
 
 /** Millimetres with the language's decimal mark, without their unit. */
-export function metricLettering(length: Length, say: Say): Lettering {
+export function metricLettering(length: Length, say: Say): LabelLine {
   return plain(say.figure(printMillimetres(length)));
 }
 
 /** Text with a lettering in the place of `{length}`. */
-export function around(text: string, length: Lettering): Lettering {
+export function around(text: string, length: LabelLine): LabelLine {
   const [before = '', after = ''] = text.split('{length}');
   return [{ text: before }, ...length, { text: after }].filter((run) => run.text !== '');
 }
 
 /** A safe (slightly generous) width of one line, in sizes of the lettering: drawings are laid out before any font is there. */
-export function widthOf(lettering: Lettering): number {
+export function widthOf(lettering: LabelLine): number {
   return lettering.reduce(
     (total, run) => total + (run.fraction ? fractionWidth(run.text) : textWidth(run.text)),
     0,
@@ -73,7 +73,7 @@ export function wrapped(text: string, width: number): Label {
 }
 
 /** The children of a `<text>` element. */
-export function letteringMarkup(lettering: Lettering): string {
+export function letteringMarkup(lettering: LabelLine): string {
   return lettering
     .map(({ text, fraction }) =>
       fraction ? element('tspan', { class: 'fraction' }, escapeText(text)) : escapeText(text),

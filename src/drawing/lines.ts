@@ -20,7 +20,7 @@ export type LineKind =
   | 'mark';
 
 /** Width and dashes in millimetres of paper. */
-export type LineType = { readonly width: number; readonly dashes?: readonly number[] };
+type LineType = { readonly width: number; readonly dashes?: readonly number[] };
 
 export const LINES: Readonly<Record<LineKind, LineType>> = {
   cut: { width: 0.5 },

@@ -1,26 +1,26 @@
+import type { Point2 } from '../shape/flat-polygon.ts';
 import type { FlatPoint, FlatSegment, Net } from '../shape/net.ts';
-import { type Box, edgesOf, type Segment, samePoint, without } from './region.ts';
-import type { Point } from './svg.ts';
+import { type DrawnBox, edgesOf, type Segment, samePoint, without } from './region.ts';
 
 /** From exact lengths on the flat sheet to millimetres on the drawing: scaled, and moved to where the sheet lies. */
-export type Frame = { readonly scale: number; readonly left: number; readonly top: number };
+export type DrawingFrame = { readonly scale: number; readonly left: number; readonly top: number };
 
 export const AT_ORIGIN = { left: 0, top: 0 } as const;
 
-export function place({ x, y }: FlatPoint, { scale, left, top }: Frame): Point {
+export function place({ x, y }: FlatPoint, { scale, left, top }: DrawingFrame): Point2 {
   return { x: left + x.mm * scale, y: top + y.mm * scale };
 }
 
-export function placeAll(points: readonly FlatPoint[], frame: Frame): Point[] {
+export function placeAll(points: readonly FlatPoint[], frame: DrawingFrame): Point2[] {
   return points.map((point) => place(point, frame));
 }
 
-export function placeSegment({ from, to }: FlatSegment, frame: Frame): Segment {
+export function placeSegment({ from, to }: FlatSegment, frame: DrawingFrame): Segment {
   return [place(from, frame), place(to, frame)];
 }
 
 /** The whole cut sheet. */
-export function sheetBox({ size }: Net, { scale, left, top }: Frame): Box {
+export function sheetBox({ size }: Net, { scale, left, top }: DrawingFrame): DrawnBox {
   return { left, top, right: left + size.width.mm * scale, bottom: top + size.height.mm * scale };
 }
 
@@ -28,9 +28,9 @@ export function sheetBox({ size }: Net, { scale, left, top }: Frame): Box {
  * Everything that is cut, once: the edges of all panels but for the stretches on which they are folded, and the slits.
  * As lines through as many points as follow one another.
  */
-export function cutLines(net: Net, frame: Frame): Point[][] {
+export function cutLines(net: Net, frame: DrawingFrame): Point2[][] {
   const done: Segment[] = net.folds.map((fold) => placeSegment(fold, frame));
-  const lines: Point[][] = [];
+  const lines: Point2[][] = [];
   for (const panel of net.panels) {
     const parts = edgesOf(placeAll(panel.outline, frame)).flatMap((edge) => without(edge, done));
     lines.push(...chained(parts));
@@ -44,7 +44,7 @@ export function cutLines(net: Net, frame: Frame): Point[][] {
  * The outer edges of the waste, where the sheet ended before it was trimmed: neither edges of panels nor those between
  * two cells of waste.
  */
-export function blankLines(net: Net, frame: Frame): Point[][] {
+export function blankLines(net: Net, frame: DrawingFrame): Point2[][] {
   const panels = net.panels.flatMap((panel) => edgesOf(placeAll(panel.outline, frame)));
   const waste = net.waste.map((outline) => edgesOf(placeAll(outline, frame)));
   return waste.flatMap((edges) => {
@@ -53,8 +53,8 @@ export function blankLines(net: Net, frame: Frame): Point[][] {
   });
 }
 
-function chained(segments: readonly Segment[]): Point[][] {
-  const chains: Point[][] = [];
+function chained(segments: readonly Segment[]): Point2[][] {
+  const chains: Point2[][] = [];
   for (const [from, to] of segments) {
     const chain = chains.at(-1);
     const end = chain?.at(-1);
@@ -65,7 +65,7 @@ function chained(segments: readonly Segment[]): Point[][] {
 }
 
 /** An outline walked from the middle of a cut edge: its last stretch leads back into its first. */
-function closedUp(chains: Point[][]): Point[][] {
+function closedUp(chains: Point2[][]): Point2[][] {
   const [first, ...rest] = chains;
   const last = rest.at(-1);
   const [start, end] = [first?.at(0), last?.at(-1)];

@@ -1,6 +1,6 @@
 import type { Length } from '../measure/length.ts';
 import type { Paper } from '../project/model.ts';
-import type { Box } from './region.ts';
+import type { DrawnBox } from './region.ts';
 
 /** A printed page, upright or on its side, and the part of it a printer reaches. Millimetres. */
 export type Page = {
@@ -8,7 +8,7 @@ export type Page = {
   readonly landscape: boolean;
   readonly width: number;
   readonly height: number;
-  readonly printable: Box;
+  readonly printable: DrawnBox;
 };
 
 /** Letter is 8½ × 11 in, exactly 215.9 × 279.4 mm; A4 is 210 × 297 mm (ISO 216). */

@@ -3,20 +3,20 @@ import type { Say } from '../words/labels.ts';
 import { partNamed } from '../words/names.ts';
 import type { Canvas } from './canvas.ts';
 import { extentOf, plain } from './lettering.ts';
-import { type Frame, place } from './outline.ts';
-import type { Box } from './region.ts';
+import { type DrawingFrame, place } from './outline.ts';
+import type { DrawnBox } from './region.ts';
 import { gluedPanels } from './sheet.ts';
 
 /** A panel's name that found no room on it: its number there, and the name to explain it. */
 export type Numbered = { readonly number: number; readonly name: string };
 
-export type NameSetting = {
+type NameSetting = {
   readonly size: number;
   readonly say: Say;
   /** Whether a number stands for a name that finds no room; else it is left out. */
   readonly numbering: boolean;
   /** The part of the drawing to keep to; all of it when absent. */
-  readonly within?: Box;
+  readonly within?: DrawnBox;
 };
 
 /**
@@ -26,7 +26,7 @@ export type NameSetting = {
 export function drawNames(
   canvas: Canvas,
   net: Net,
-  frame: Frame,
+  frame: DrawingFrame,
   { size, say, numbering, within }: NameSetting,
 ): readonly Numbered[] {
   const numbered: Numbered[] = [];
@@ -54,8 +54,8 @@ export function drawNames(
 /** Width, height and middle of what is seen of a panel; neither where it isn't seen. */
 function roomOn(
   box: FlatBox,
-  frame: Frame,
-  within?: Box,
+  frame: DrawingFrame,
+  within?: DrawnBox,
 ): readonly [number, number, { x: number; y: number }] {
   const from = place({ x: box.left, y: box.top }, frame);
   const to = place({ x: box.right, y: box.bottom }, frame);

@@ -5,20 +5,20 @@ import { sheetNamed } from '../words/names.ts';
 import { Canvas } from './canvas.ts';
 import { dimension, tailOf } from './dimension.ts';
 import type { Drawing } from './drawing.ts';
-import { AT_ORIGIN, blankLines, cutLines, type Frame, placeAll, sheetBox } from './outline.ts';
+import { AT_ORIGIN, blankLines, cutLines, type DrawingFrame, placeAll, sheetBox } from './outline.ts';
 import { boxCorners } from './region.ts';
 import { spokenReveals } from './reveals.ts';
-import { type Both, type DrawingStyle, further, letteringOf, netOf } from './style.ts';
+import { type DrawingStyle, further, type InBoth, letteringOf, netOf } from './style.ts';
 import { caption, lengthLabel, spokenLengths, spokenSize } from './words.ts';
 
 /** Room for one thumbnail's piece, in millimetres of paper. */
-export type Room = { readonly width: number; readonly height: number };
+export type DrawingRoom = { readonly width: number; readonly height: number };
 
 /**
  * One scale for all the pieces of a project, so that they can be compared: the largest at which each fits the room,
  * at most half size.
  */
-export function pieceScale(edition: Edition, room: Room): number {
+export function pieceScale(edition: Edition, room: DrawingRoom): number {
   const scales = [...edition.shapes.nets.values()].flatMap(({ size }) => [
     room.width / size.width.mm,
     room.height / size.height.mm,
@@ -39,7 +39,7 @@ export function pieceDrawing(
 ): Drawing | undefined {
   const net = netOf(editions, style.leading, id);
   if (!net) return undefined;
-  const frame: Frame = { scale, ...AT_ORIGIN };
+  const frame: DrawingFrame = { scale, ...AT_ORIGIN };
   const canvas = new Canvas();
   drawCut(canvas, net.drawn, frame, colorOf(editions[style.leading], id));
   if (dimensioned) drawSize(canvas, net, frame, style);
@@ -49,7 +49,7 @@ export function pieceDrawing(
 /** How far a dimension line runs from the edge it measures. */
 const AWAY = 2.4;
 
-function drawSize(canvas: Canvas, net: Both<Net>, frame: Frame, style: DrawingStyle): void {
+function drawSize(canvas: Canvas, net: InBoth<Net>, frame: DrawingFrame, style: DrawingStyle): void {
   const { right, bottom } = sheetBox(net.drawn, frame);
   const across = further(net, ({ size: { width } }) => width);
   const upright = further(net, ({ size: { height } }) => height);
@@ -70,7 +70,7 @@ export function colorOf({ project }: Edition, id: string): string | undefined {
 }
 
 /** What is cut first: the outline of a flat piece; of a net the whole sheet, with its score lines. */
-function drawCut(canvas: Canvas, net: Net, frame: Frame, color: string | undefined): void {
+function drawCut(canvas: Canvas, net: Net, frame: DrawingFrame, color: string | undefined): void {
   const sheet = boxCorners(sheetBox(net, frame));
   if (net.folds.length === 0) {
     for (const panel of net.panels) canvas.paper(placeAll(panel.outline, frame), color);
@@ -84,7 +84,7 @@ function drawCut(canvas: Canvas, net: Net, frame: Frame, color: string | undefin
   canvas.line('cut', sheet, true);
 }
 
-function describe(editions: Editions, id: string, net: Both<Net>, style: DrawingStyle): string {
+function describe(editions: Editions, id: string, net: InBoth<Net>, style: DrawingStyle): string {
   const { say } = style;
   const parts = [caption(id, say), spokenSize({ inch: net.inch.size, metric: net.metric.size }, style)];
   const [inch, metric] = [editions.inch, editions.metric].map((edition) => layerOf(edition, id));

@@ -1,35 +1,35 @@
 import type { Editions } from '../edition/editions.ts';
 import type { Size } from '../measure/size.ts';
 import type { BaseReference } from '../project/model.ts';
+import type { Point2 } from '../shape/flat-polygon.ts';
 import { boxSize, type FlatPoint, type Net, type Panel } from '../shape/net.ts';
 import { type Layer, type Shapes, sheetsOf } from '../shape/shapes.ts';
 import { turn } from './region.ts';
 import type { LayerTwin } from './reveals.ts';
-import type { Point } from './svg.ts';
 
 /** From a layer's own paper to the paper of the lowest base, both in millimetres from their left and top. */
-export type Pose = (point: Point) => Point;
+export type Carry = (point: Point2) => Point2;
 
 /** One layer of a pile, with where it and its base lie. */
-export type Placed = {
+export type PiledLayer = {
   readonly layer: LayerTwin;
   readonly drawn: Layer;
   /** As it lies in the pile. */
-  readonly outline: readonly Point[];
+  readonly outline: readonly Point2[];
   /** As it lies on its own base, turned and with its corners rounded. */
-  readonly onBase: readonly Point[];
-  readonly basePose: Pose;
+  readonly onBase: readonly Point2[];
+  readonly basePose: Carry;
 };
 
 /** A base with everything on it, in the order it is stuck on. Millimetres, full size. */
 export type Pile = {
   readonly base: BaseReference;
   readonly size: Size;
-  readonly outline: readonly Point[];
-  readonly placed: readonly Placed[];
+  readonly outline: readonly Point2[];
+  readonly placed: readonly PiledLayer[];
 };
 
-const AS_IT_LIES: Pose = (point) => point;
+const AS_IT_LIES: Carry = (point) => point;
 
 /** The lowest bases of a project: those that something lies on and that lie on nothing themselves. */
 export function lowestBases({ inch: { shapes } }: Editions): readonly BaseReference[] {
@@ -51,8 +51,8 @@ export function pileOn(
   const { shapes } = editions[leading];
   const surface = surfaceOf(shapes, base);
   if (!surface) return undefined;
-  const poses = new Map<string, Pose>();
-  const placed: Placed[] = [];
+  const poses = new Map<string, Carry>();
+  const placed: PiledLayer[] = [];
   for (const [index, drawn] of shapes.layers.entries()) {
     const own = drawn.piece.on?.value;
     const [inch, metric] = [editions.inch.shapes.layers[index], editions.metric.shapes.layers[index]];
@@ -69,7 +69,7 @@ export function pileOn(
 }
 
 /** Turned about its centre and moved to its place on its base. */
-function poseOf({ left, top, size, turn: degrees }: Layer): Pose {
+function poseOf({ left, top, size, turn: degrees }: Layer): Carry {
   const [halfWidth, halfHeight] = [size.width.mm / 2, size.height.mm / 2];
   return ({ x, y }) => {
     const turned = turn({ x: x - halfWidth, y: y - halfHeight }, degrees);
@@ -91,21 +91,21 @@ function surfaceOf(
   return found && { size: boxSize(found.box), outline: panelOutline(found) };
 }
 
-function ownOutline(shapes: Shapes, { piece, size }: Layer): readonly Point[] {
+function ownOutline(shapes: Shapes, { piece, size }: Layer): readonly Point2[] {
   const net = shapes.nets.get(piece.id.value);
   return net && net.folds.length === 0 ? wholeOutline(net) : rectangle(size);
 }
 
-function wholeOutline(net: Net): readonly Point[] {
+function wholeOutline(net: Net): readonly Point2[] {
   const [panel, ...more] = net.panels;
   return panel && more.length === 0 ? panel.outline.map(inMillimetres) : rectangle(net.size);
 }
 
-function panelOutline({ outline, box }: Panel): readonly Point[] {
+function panelOutline({ outline, box }: Panel): readonly Point2[] {
   return outline.map(({ x, y }) => inMillimetres({ x: x.minus(box.left), y: y.minus(box.top) }));
 }
 
-function rectangle({ width, height }: Size): readonly Point[] {
+function rectangle({ width, height }: Size): readonly Point2[] {
   const [right, bottom] = [width.mm, height.mm];
   return [
     { x: 0, y: 0 },
@@ -115,6 +115,6 @@ function rectangle({ width, height }: Size): readonly Point[] {
   ];
 }
 
-function inMillimetres({ x, y }: FlatPoint): Point {
+function inMillimetres({ x, y }: FlatPoint): Point2 {
   return { x: x.mm, y: y.mm };
 }

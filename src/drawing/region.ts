@@ -1,9 +1,9 @@
-import type { Point } from './svg.ts';
+import type { Point2 } from '../shape/flat-polygon.ts';
 
-export type Segment = readonly [Point, Point];
+export type Segment = readonly [Point2, Point2];
 
 /** An upright box on paper, in millimetres. */
-export type Box = {
+export type DrawnBox = {
   readonly left: number;
   readonly top: number;
   readonly right: number;
@@ -13,7 +13,7 @@ export type Box = {
 /** Closer than this (in millimetres) is the same point. */
 const NEAR = 1e-6;
 
-export function boxOf(points: readonly Point[]): Box {
+export function boxOf(points: readonly Point2[]): DrawnBox {
   return {
     left: Math.min(...points.map(({ x }) => x)),
     top: Math.min(...points.map(({ y }) => y)),
@@ -22,7 +22,7 @@ export function boxOf(points: readonly Point[]): Box {
   };
 }
 
-export function boxCorners({ left, top, right, bottom }: Box): readonly Point[] {
+export function boxCorners({ left, top, right, bottom }: DrawnBox): readonly Point2[] {
   return [
     { x: left, y: top },
     { x: right, y: top },
@@ -32,7 +32,7 @@ export function boxCorners({ left, top, right, bottom }: Box): readonly Point[] 
 }
 
 /** The edges of a closed outline, in order. */
-export function edgesOf(outline: readonly Point[]): Segment[] {
+export function edgesOf(outline: readonly Point2[]): Segment[] {
   return outline.map((from, index) => [from, outline[(index + 1) % outline.length] ?? from]);
 }
 
@@ -40,7 +40,7 @@ export function edgesOf(outline: readonly Point[]): Segment[] {
  * Parallel lines across an outline, `spacing` apart, at `degrees` clockwise from the x axis; even-odd where the outline
  * crosses itself. Real lines, not a pattern, so that they print sharp and need no id.
  */
-export function hatchLines(outline: readonly Point[], spacing: number, degrees: number): Segment[] {
+export function hatchLines(outline: readonly Point2[], spacing: number, degrees: number): Segment[] {
   const turned = outline.map((point) => turn(point, -degrees));
   const { top, bottom } = boxOf(turned);
   const lines: Segment[] = [];
@@ -56,8 +56,8 @@ export function hatchLines(outline: readonly Point[], spacing: number, degrees: 
 }
 
 /** Points of a staggered grid that lie in an outline, at least `inset` from its left and right. */
-export function dotGrid(outline: readonly Point[], spacing: number, inset: number): Point[] {
-  const dots: Point[] = [];
+export function dotGrid(outline: readonly Point2[], spacing: number, inset: number): Point2[] {
+  const dots: Point2[] = [];
   const rows = hatchLines(outline, spacing * 0.75, 0);
   for (const [from, to] of rows) {
     const odd = Math.round(from.y / (spacing * 0.75) - 0.5) % 2 !== 0;
@@ -77,15 +77,15 @@ export function without(segment: Segment, others: readonly Segment[]): Segment[]
   const [from, to] = segment;
   const length = Math.hypot(to.x - from.x, to.y - from.y);
   if (length < NEAR) return [];
-  const along = (point: Point): number =>
+  const along = (point: Point2): number =>
     ((point.x - from.x) * (to.x - from.x) + (point.y - from.y) * (to.y - from.y)) / length;
-  const aside = (point: Point): number =>
+  const aside = (point: Point2): number =>
     ((point.x - from.x) * (to.y - from.y) - (point.y - from.y) * (to.x - from.x)) / length;
   const covered = others
     .filter(([start, end]) => Math.abs(aside(start)) < NEAR && Math.abs(aside(end)) < NEAR)
     .map(([start, end]) => [along(start), along(end)].sort((a, b) => a - b) as [number, number])
     .sort(([a], [b]) => a - b);
-  const at = (distance: number): Point => ({
+  const at = (distance: number): Point2 => ({
     x: from.x + ((to.x - from.x) * distance) / length,
     y: from.y + ((to.y - from.y) * distance) / length,
   });
@@ -101,8 +101,8 @@ export function without(segment: Segment, others: readonly Segment[]): Segment[]
 }
 
 /** Stretches that follow one another without a corner, as one line: so dashes run on through a curve. */
-export function runningOn(segments: readonly Segment[]): Point[][] {
-  const lines: Point[][] = [];
+export function runningOn(segments: readonly Segment[]): Point2[][] {
+  const lines: Point2[][] = [];
   for (const [from, to] of segments) {
     const line = lines.find((each) => goesOn(each, from, to));
     if (line) line.push(to);
@@ -114,7 +114,7 @@ export function runningOn(segments: readonly Segment[]): Point[][] {
 /** At most this far (the cosine of 30°) a line may turn and still be the same one. */
 const SAME_WAY = 0.866;
 
-function goesOn(line: readonly Point[], from: Point, to: Point): boolean {
+function goesOn(line: readonly Point2[], from: Point2, to: Point2): boolean {
   const [before, end] = line.slice(-2);
   if (!before || !end || !samePoint(end, from)) return false;
   const [dx, dy] = [end.x - before.x, end.y - before.y];
@@ -122,17 +122,17 @@ function goesOn(line: readonly Point[], from: Point, to: Point): boolean {
   return dx * ex + dy * ey > SAME_WAY * Math.hypot(dx, dy) * Math.hypot(ex, ey);
 }
 
-export function samePoint(a: Point, b: Point): boolean {
+export function samePoint(a: Point2, b: Point2): boolean {
   return Math.hypot(a.x - b.x, a.y - b.y) < NEAR;
 }
 
-export function turn({ x, y }: Point, degrees: number): Point {
+export function turn({ x, y }: Point2, degrees: number): Point2 {
   const radians = (degrees * Math.PI) / 180;
   const [cosine, sine] = [Math.cos(radians), Math.sin(radians)];
   return { x: x * cosine - y * sine, y: x * sine + y * cosine };
 }
 
-function crossings(outline: readonly Point[], y: number): number[] {
+function crossings(outline: readonly Point2[], y: number): number[] {
   return edgesOf(outline)
     .filter(([from, to]) => from.y > y !== to.y > y)
     .map(([from, to]) => from.x + ((y - from.y) * (to.x - from.x)) / (to.y - from.y))

@@ -1,5 +1,6 @@
 import type { Twin } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
+import type { Edge } from '../project/model.ts';
 import type { Layer, Reveals } from '../shape/shapes.ts';
 import type { DrawingStyle } from './style.ts';
 import { listed, spokenLength } from './words.ts';
@@ -7,9 +8,7 @@ import { listed, spokenLength } from './words.ts';
 /** One layer in both editions. */
 export type LayerTwin = { readonly inch: Layer; readonly metric: Layer };
 
-export type Side = keyof Reveals;
-
-export const SIDES: readonly Side[] = ['left', 'right', 'top', 'bottom'];
+export const SIDES: readonly Edge[] = ['left', 'right', 'top', 'bottom'];
 
 /** What shows all round when it is the same on every side, in both editions. */
 export function allRound({ inch, metric }: LayerTwin): Twin | undefined {
@@ -18,7 +17,7 @@ export function allRound({ inch, metric }: LayerTwin): Twin | undefined {
     : undefined;
 }
 
-export function revealOn({ inch, metric }: LayerTwin, side: Side): Twin {
+export function revealOn({ inch, metric }: LayerTwin, side: Edge): Twin {
   return { inch: inch.reveals[side], metric: metric.reveals[side] };
 }
 

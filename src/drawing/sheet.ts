@@ -1,10 +1,18 @@
 import type { Net, Panel } from '../shape/net.ts';
 import type { Canvas } from './canvas.ts';
-import { blankLines, cutLines, type Frame, place, placeAll, placeSegment, sheetBox } from './outline.ts';
+import {
+  blankLines,
+  cutLines,
+  type DrawingFrame,
+  place,
+  placeAll,
+  placeSegment,
+  sheetBox,
+} from './outline.ts';
 import { boxCorners, runningOn } from './region.ts';
 
 /** Draws a net as a workshop would: paper, waste, glue areas, folds by their kind, cuts last and strongest. */
-export function drawNet(canvas: Canvas, net: Net, frame: Frame, color?: string): void {
+export function drawNet(canvas: Canvas, net: Net, frame: DrawingFrame, color?: string): void {
   canvas.paper(boxCorners(sheetBox(net, frame)), color);
   for (const outline of net.waste) {
     canvas.paper(placeAll(outline, frame));
@@ -16,7 +24,7 @@ export function drawNet(canvas: Canvas, net: Net, frame: Frame, color?: string):
 }
 
 /** The score lines, each kind as one group of lines. */
-export function drawFolds(canvas: Canvas, net: Net, frame: Frame): void {
+export function drawFolds(canvas: Canvas, net: Net, frame: DrawingFrame): void {
   for (const kind of ['mountain', 'valley', 'flat'] as const) {
     const own = net.folds.filter(({ direction }) => direction === kind);
     canvas.lines(kind, runningOn(own.map((fold) => placeSegment(fold, frame))));
@@ -24,7 +32,7 @@ export function drawFolds(canvas: Canvas, net: Net, frame: Frame): void {
 }
 
 /** The edges of the waste, thin; then everything that is cut. */
-export function drawCuts(canvas: Canvas, net: Net, frame: Frame): void {
+export function drawCuts(canvas: Canvas, net: Net, frame: DrawingFrame): void {
   for (const line of blankLines(net, frame)) canvas.line('blank', line);
   for (const line of cutLines(net, frame)) canvas.line('cut', line);
   for (const { centre, diameter } of net.holes ?? [])

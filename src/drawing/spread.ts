@@ -4,7 +4,7 @@ export type Spreadable = { readonly at: number; readonly size: number };
 type Entry = Spreadable & { readonly index: number };
 
 /** Labels pushed against one another, and where the middle of them all would like to be. */
-type Run = { readonly entries: readonly Entry[]; readonly wanted: number; readonly size: number };
+type Cluster = { readonly entries: readonly Entry[]; readonly wanted: number; readonly size: number };
 
 /**
  * Where labels along a line stand so that none touches another: each as near as can be to where it wants to be (least
@@ -12,9 +12,9 @@ type Run = { readonly entries: readonly Entry[]; readonly wanted: number; readon
  */
 export function spread(labels: readonly Spreadable[], gap: number): number[] {
   const entries = labels.map((label, index) => ({ ...label, index }));
-  const runs: Run[] = [];
+  const runs: Cluster[] = [];
   for (const entry of entries.sort((a, b) => a.at - b.at || a.index - b.index)) {
-    let run: Run = { entries: [entry], wanted: entry.at, size: entry.size };
+    let run: Cluster = { entries: [entry], wanted: entry.at, size: entry.size };
     for (let before = runs.at(-1); before && overlap(before, run, gap); before = runs.at(-1)) {
       runs.pop();
       run = joined(before, run, gap);
@@ -24,12 +24,12 @@ export function spread(labels: readonly Spreadable[], gap: number): number[] {
   return placed(runs, gap);
 }
 
-function overlap(before: Run, after: Run, gap: number): boolean {
+function overlap(before: Cluster, after: Cluster, gap: number): boolean {
   return before.wanted + before.size / 2 + gap > after.wanted - after.size / 2;
 }
 
 /** The middle of a joined run is where its labels want it on average, each seen from its own offset. */
-function joined(before: Run, after: Run, gap: number): Run {
+function joined(before: Cluster, after: Cluster, gap: number): Cluster {
   const size = before.size + gap + after.size;
   const [left, right] = [before.entries.length, after.entries.length];
   const wantedByBefore = before.wanted + (size - before.size) / 2;
@@ -38,7 +38,7 @@ function joined(before: Run, after: Run, gap: number): Run {
   return { entries: [...before.entries, ...after.entries], wanted, size };
 }
 
-function placed(runs: readonly Run[], gap: number): number[] {
+function placed(runs: readonly Cluster[], gap: number): number[] {
   const middles: number[] = [];
   for (const { entries, wanted, size } of runs) {
     let edge = wanted - size / 2;

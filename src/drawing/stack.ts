@@ -1,17 +1,17 @@
 import type { Edition, Editions } from '../edition/editions.ts';
 import type { BaseReference, Stock } from '../project/model.ts';
+import type { Point2 } from '../shape/flat-polygon.ts';
 import { nameOf, sheetNamed } from '../words/names.ts';
 import { type Callout, setCallouts } from './callouts.ts';
 import { Canvas } from './canvas.ts';
 import type { Drawing } from './drawing.ts';
-import { type Gap, gapsOf } from './gaps.ts';
+import { gapsOf, type RevealGap } from './gaps.ts';
 import { type Label, plain } from './lettering.ts';
-import { colorOf, type Room } from './piece.ts';
-import { type Pile, type Placed, pileOn } from './pile.ts';
+import { colorOf, type DrawingRoom } from './piece.ts';
+import { type Pile, type PiledLayer, pileOn } from './pile.ts';
 import { boxOf, hatchLines, type Segment } from './region.ts';
 import { allRound, magnitude, spokenReveals } from './reveals.ts';
 import { type DrawingStyle, letteringOf } from './style.ts';
-import type { Point } from './svg.ts';
 import { roomiestSpot } from './visible.ts';
 import { caption, lengthLabel, sizeLabel, spokenSize } from './words.ts';
 
@@ -22,7 +22,7 @@ import { caption, lengthLabel, sizeLabel, spokenSize } from './words.ts';
 export function stackDrawing(
   editions: Editions,
   base: BaseReference,
-  room: Room,
+  room: DrawingRoom,
   style: DrawingStyle,
 ): Drawing | undefined {
   const pile = pileOn(editions, base, style.leading);
@@ -30,7 +30,7 @@ export function stackDrawing(
   const box = boxOf([pile.outline, ...pile.placed.map(({ outline }) => outline)].flat());
   const scale = Math.min(1, room.width / (box.right - box.left), room.height / (box.bottom - box.top));
   const canvas = new Canvas();
-  const scaled = (points: readonly Point[]): Point[] =>
+  const scaled = (points: readonly Point2[]): Point2[] =>
     points.map(({ x, y }) => ({ x: x * scale, y: y * scale }));
   const outlines = pile.placed.map(({ outline }) => scaled(outline));
   drawSheets(canvas, editions, pile, [scaled(pile.outline), ...outlines], style);
@@ -49,7 +49,7 @@ function drawSheets(
   canvas: Canvas,
   editions: Editions,
   { base, placed }: Pile,
-  outlines: readonly Point[][],
+  outlines: readonly Point2[][],
   style: DrawingStyle,
 ): void {
   const edition = editions[style.leading];
@@ -72,7 +72,7 @@ function stockOf({ project }: Edition, piece: string): Stock | undefined {
   return stock === undefined ? undefined : project.stock.get(stock);
 }
 
-function drawReveals(canvas: Canvas, gaps: readonly Gap[], style: DrawingStyle): Callout[] {
+function drawReveals(canvas: Canvas, gaps: readonly RevealGap[], style: DrawingStyle): Callout[] {
   return gaps.map((gap) => {
     drawGap(canvas, gap);
     const figures: Label = lengthLabel(magnitude(gap.length), style);
@@ -83,7 +83,7 @@ function drawReveals(canvas: Canvas, gaps: readonly Gap[], style: DrawingStyle):
 }
 
 /** Arrows from both sides on what shows, as narrow gaps are dimensioned. */
-function drawGap(canvas: Canvas, { inner, outer }: Gap): void {
+function drawGap(canvas: Canvas, { inner, outer }: RevealGap): void {
   const width = Math.hypot(inner.x - outer.x, inner.y - outer.y);
   const degrees = (Math.atan2(inner.y - outer.y, inner.x - outer.x) * 180) / Math.PI;
   const narrow = width < 4.5;
@@ -92,7 +92,7 @@ function drawGap(canvas: Canvas, { inner, outer }: Gap): void {
   canvas.arrow(inner, narrow ? degrees + 180 : degrees, 1.5);
 }
 
-function beyond(from: Point, to: Point, distance: number): Point {
+function beyond(from: Point2, to: Point2, distance: number): Point2 {
   const length = Math.hypot(to.x - from.x, to.y - from.y) || 1;
   return { x: to.x + ((to.x - from.x) * distance) / length, y: to.y + ((to.y - from.y) * distance) / length };
 }
@@ -103,8 +103,8 @@ function beyond(from: Point, to: Point, distance: number): Point {
  */
 function drawLetters(
   canvas: Canvas,
-  outlines: readonly Point[][],
-  gaps: readonly Gap[],
+  outlines: readonly Point2[][],
+  gaps: readonly RevealGap[],
   size: number,
 ): Callout[] {
   const callouts: Callout[] = [];
@@ -147,7 +147,7 @@ export function letterOf(index: number): string {
 function describe({ base, placed }: Pile, style: DrawingStyle): string {
   const { say } = style;
   const name = base.panel === undefined ? base.piece : `${base.piece}.${base.panel}`;
-  const sentences = placed.map(({ layer, drawn }: Placed, index) =>
+  const sentences = placed.map(({ layer, drawn }: PiledLayer, index) =>
     say('drawing-layer', {
       letter: letterOf(index),
       name: nameOf(drawn.piece.id.value),

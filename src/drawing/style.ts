@@ -11,7 +11,7 @@ export type DrawingStyle = {
 };
 
 /** The same thing in both editions; `drawn` is the one whose geometry is drawn. */
-export type Both<T> = { readonly inch: T; readonly metric: T; readonly drawn: T };
+export type InBoth<T> = { readonly inch: T; readonly metric: T; readonly drawn: T };
 
 export function letteringOf(style: DrawingStyle): number {
   return style.lettering ?? 3;
@@ -22,7 +22,7 @@ export function both<T>(
   editions: Editions,
   leading: DrawingStyle['leading'],
   pick: (edition: Editions['inch']) => T | undefined,
-): Both<T> | undefined {
+): InBoth<T> | undefined {
   const [inch, metric] = [pick(editions.inch), pick(editions.metric)];
   if (inch === undefined || metric === undefined) return undefined;
   return { inch, metric, drawn: leading === 'inch' ? inch : metric };
@@ -33,12 +33,12 @@ export function netOf(
   editions: Editions,
   leading: DrawingStyle['leading'],
   piece: string,
-): Both<Net> | undefined {
+): InBoth<Net> | undefined {
   return both(editions, leading, ({ shapes }) => shapes.nets.get(piece));
 }
 
 /** Follows both editions one step further. */
-export function further<T, U>(from: Both<T>, pick: (value: T) => U | undefined): Both<U> | undefined {
+export function further<T, U>(from: InBoth<T>, pick: (value: T) => U | undefined): InBoth<U> | undefined {
   const [inch, metric, drawn] = [pick(from.inch), pick(from.metric), pick(from.drawn)];
   return inch === undefined || metric === undefined || drawn === undefined
     ? undefined

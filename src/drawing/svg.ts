@@ -1,8 +1,7 @@
-/** What an element is given; an attribute that is undefined is left out. */
-export type Attributes = Readonly<Record<string, string | number | undefined>>;
+import type { Point2 } from '../shape/flat-polygon.ts';
 
-/** A point on paper, in millimetres, x to the right and y down. */
-export type Point = { readonly x: number; readonly y: number };
+/** What an element is given; an attribute that is undefined is left out. */
+export type SvgAttributes = Readonly<Record<string, string | number | undefined>>;
 
 /** Control characters and halves of characters: most of them XML 1.0 allows in no form, not even escaped. */
 const FORBIDDEN = /(?![\t\n\r])\p{Cc}|\p{Cs}|[\ufffe\uffff]/gu;
@@ -31,7 +30,7 @@ export function coordinate(value: number): string {
 }
 
 /** One element; children are markup already. */
-export function element(name: string, attributes: Attributes, ...children: readonly string[]): string {
+export function element(name: string, attributes: SvgAttributes, ...children: readonly string[]): string {
   const written = Object.entries(attributes).flatMap(([key, value]) =>
     value === undefined
       ? []
@@ -42,7 +41,7 @@ export function element(name: string, attributes: Attributes, ...children: reado
 }
 
 /** The data of a path through absolute points: `M0,0L10,0L10,5Z`. */
-export function pathData(points: readonly Point[], closed: boolean): string {
+export function pathData(points: readonly Point2[], closed: boolean): string {
   const steps = points.map(
     ({ x, y }, index) => `${index === 0 ? 'M' : 'L'}${coordinate(x)},${coordinate(y)}`,
   );

@@ -2,11 +2,11 @@ import type { Twin } from '../edition/editions.ts';
 import { boxSize, type Net } from '../shape/net.ts';
 import { partNamed } from '../words/names.ts';
 import { gluedPanels } from './sheet.ts';
-import type { Both, DrawingStyle } from './style.ts';
+import type { DrawingStyle, InBoth } from './style.ts';
 import { capital, caption, listed, spokenLengths, spokenSize } from './words.ts';
 
 /** A net in words: size, score positions by edge, panels, what is cut away, what is glued. */
-export function describeNet(id: string, net: Both<Net>, reduction: number, style: DrawingStyle): string {
+export function describeNet(id: string, net: InBoth<Net>, reduction: number, style: DrawingStyle): string {
   const { say } = style;
   const sentences = [
     say('drawing-template', {
@@ -26,7 +26,7 @@ export function describeNet(id: string, net: Both<Net>, reduction: number, style
   return sentences.join(' ');
 }
 
-function tellScores({ inch, metric, drawn }: Both<Net>, style: DrawingStyle): string[] {
+function tellScores({ inch, metric, drawn }: InBoth<Net>, style: DrawingStyle): string[] {
   return drawn.scores.map(({ from }, group) => {
     const positions = (inch.scores[group]?.at ?? []).flatMap((position, index): Twin[] => {
       const other = metric.scores[group]?.at[index];
@@ -36,7 +36,7 @@ function tellScores({ inch, metric, drawn }: Both<Net>, style: DrawingStyle): st
   });
 }
 
-function tellPanels({ inch, metric, drawn }: Both<Net>, style: DrawingStyle): string[] {
+function tellPanels({ inch, metric, drawn }: InBoth<Net>, style: DrawingStyle): string[] {
   return drawn.panels.flatMap(({ name }, index) => {
     const [first, second] = [inch.panels[index], metric.panels[index]];
     if (name === undefined || drawn.panels.length === 1 || !first || !second) return [];

@@ -1,6 +1,6 @@
 import type { Editions } from '../edition/editions.ts';
 import { Canvas } from './canvas.ts';
-import { cutLines, type Frame, place, sheetBox } from './outline.ts';
+import { cutLines, type DrawingFrame, place, sheetBox } from './outline.ts';
 import { drawNames } from './panel-names.ts';
 import { drawFolds } from './sheet.ts';
 import { type DrawingStyle, letteringOf, netOf } from './style.ts';
@@ -17,7 +17,7 @@ const BORDER = 5;
 export function templateSvg(editions: Editions, id: string, style: DrawingStyle): string | undefined {
   const net = netOf(editions, style.leading, id);
   if (!net) return undefined;
-  const frame: Frame = { scale: 1, left: 0, top: 0 };
+  const frame: DrawingFrame = { scale: 1, left: 0, top: 0 };
   const [cuts, scores, names] = [new Canvas(), new Canvas(), new Canvas()];
   for (const line of cutLines(net.drawn, frame)) cuts.line('cut', line);
   for (const { centre, diameter } of net.drawn.holes ?? [])

@@ -6,20 +6,20 @@ import { dimension, type Mark, runningDimension } from './dimension.ts';
 import type { Drawing } from './drawing.ts';
 import { drawKey, keyEntries } from './key.ts';
 import { type Label, plain, wrapped } from './lettering.ts';
-import { AT_ORIGIN, type Frame, sheetBox } from './outline.ts';
+import { AT_ORIGIN, type DrawingFrame, sheetBox } from './outline.ts';
 import { drawNames, type Numbered } from './panel-names.ts';
-import { colorOf, type Room } from './piece.ts';
-import type { Box } from './region.ts';
+import { colorOf, type DrawingRoom } from './piece.ts';
+import type { DrawnBox } from './region.ts';
 import { drawNet } from './sheet.ts';
-import { type Both, type DrawingStyle, letteringOf, netOf } from './style.ts';
+import { type DrawingStyle, type InBoth, letteringOf, netOf } from './style.ts';
 import { describeNet } from './tell-net.ts';
 import { lengthLabel } from './words.ts';
 
 /** Reductions of the preferred series of ISO 5455, as the second number of "1:2". */
-export const REDUCTIONS: readonly number[] = [1, 2, 5, 10, 20];
+const REDUCTIONS: readonly number[] = [1, 2, 5, 10, 20];
 
 /** The least reduction at which the net alone fits the room, in millimetres of paper. */
-export function templateReduction(net: Net, room: Room): number {
+export function templateReduction(net: Net, room: DrawingRoom): number {
   const { width, height } = net.size;
   const needed = Math.max(width.mm / room.width, height.mm / room.height);
   return REDUCTIONS.find((reduction) => reduction >= needed) ?? REDUCTIONS.at(-1) ?? 20;
@@ -41,7 +41,7 @@ export function templateDrawing(
   if (!net) return undefined;
   const size = letteringOf(style);
   const canvas = new Canvas();
-  const frame: Frame = { scale: 1 / reduction, ...AT_ORIGIN };
+  const frame: DrawingFrame = { scale: 1 / reduction, ...AT_ORIGIN };
   drawNet(canvas, net.drawn, frame, colorOf(editions[style.leading], id));
   const numbered = drawNames(canvas, net.drawn, frame, { size, say: style.say, numbering: !brief });
   const box = sheetBox(net.drawn, frame);
@@ -54,7 +54,13 @@ export function templateDrawing(
 const ROW_AWAY = 6;
 
 /** Positions said from the left or right stand above the sheet, those from the top or bottom left of it. */
-function drawScores(canvas: Canvas, net: Both<Net>, box: Box, scale: number, style: DrawingStyle): void {
+function drawScores(
+  canvas: Canvas,
+  net: InBoth<Net>,
+  box: DrawnBox,
+  scale: number,
+  style: DrawingStyle,
+): void {
   const groups = net.drawn.scores.map((drawn, index) => ({
     drawn,
     inch: net.inch.scores[index],
@@ -72,7 +78,7 @@ function drawScores(canvas: Canvas, net: Both<Net>, box: Box, scale: number, sty
   }
 }
 
-type Group = {
+type ScoreGroup = {
   readonly drawn: BoardScores;
   readonly inch: BoardScores | undefined;
   readonly metric: BoardScores | undefined;
@@ -80,9 +86,9 @@ type Group = {
 
 function drawGroup(
   canvas: Canvas,
-  { drawn, inch, metric }: Group,
+  { drawn, inch, metric }: ScoreGroup,
   row: { readonly axis: 'across' | 'upright'; readonly edge: number; readonly row: number },
-  box: Box,
+  box: DrawnBox,
   scale: number,
   style: DrawingStyle,
 ): void {
@@ -129,7 +135,12 @@ function twinAt(
   return first && second ? { inch: first, metric: second } : undefined;
 }
 
-function drawOverall(canvas: Canvas, { inch, metric }: Both<Net>, box: Box, style: DrawingStyle): void {
+function drawOverall(
+  canvas: Canvas,
+  { inch, metric }: InBoth<Net>,
+  box: DrawnBox,
+  style: DrawingStyle,
+): void {
   const size = letteringOf(style);
   const width = { inch: inch.size.width, metric: metric.size.width };
   const height = { inch: inch.size.height, metric: metric.size.height };

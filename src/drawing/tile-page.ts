@@ -3,7 +3,7 @@ import { Canvas } from './canvas.ts';
 import { sheetBox } from './outline.ts';
 import type { Page } from './page-paper.ts';
 import { drawNames } from './panel-names.ts';
-import type { Box } from './region.ts';
+import type { DrawnBox } from './region.ts';
 import { drawNet } from './sheet.ts';
 import { letterOf } from './stack.ts';
 import { type DrawingStyle, letteringOf } from './style.ts';
@@ -41,7 +41,7 @@ export function drawTile(
   canvas.window(box, part);
 }
 
-function inner({ left, top, right, bottom }: Box, inset: Box): Box {
+function inner({ left, top, right, bottom }: DrawnBox, inset: DrawnBox): DrawnBox {
   return {
     left: left + inset.left,
     top: top + inset.top,
@@ -51,7 +51,7 @@ function inner({ left, top, right, bottom }: Box, inset: Box): Box {
 }
 
 /** The middle of each overlap, from edge to edge of the window. */
-function drawSeams(canvas: Canvas, box: Box, inset: Box): void {
+function drawSeams(canvas: Canvas, box: DrawnBox, inset: DrawnBox): void {
   for (const side of ['left', 'right'] as const) {
     const x = box[side] + (side === 'left' ? inset.left : -inset.right) / 2;
     if (inset[side] > 0)
@@ -77,7 +77,7 @@ export function drawAt(
   left: number,
   top: number,
   style: DrawingStyle,
-  within: Box = sheetBox(net, { scale: 1, left, top }),
+  within: DrawnBox = sheetBox(net, { scale: 1, left, top }),
 ): void {
   const frame = { scale: 1, left, top };
   drawNet(canvas, net, frame);

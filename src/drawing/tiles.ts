@@ -1,17 +1,17 @@
 import type { Size } from '../measure/size.ts';
-import type { Box } from './region.ts';
-import type { Point } from './svg.ts';
+import type { Point2 } from '../shape/flat-polygon.ts';
+import type { DrawnBox } from './region.ts';
 
 /** How far neighbouring tiles show the same paper. */
 export const OVERLAP = 10;
 
 /** One page's part of a sheet: what it shows of it, in millimetres from the sheet's own left and top. */
-export type Tile = { readonly column: number; readonly row: number; readonly shows: Box };
+type Tile = { readonly column: number; readonly row: number; readonly shows: DrawnBox };
 
 /** A place where two tiles are laid on each other: in the middle of their overlap, lettered alike on both. */
-export type Match = {
+type Match = {
   readonly letter: number;
-  readonly at: Point;
+  readonly at: Point2;
   readonly tiles: readonly [number, number];
 };
 

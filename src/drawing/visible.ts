@@ -1,8 +1,8 @@
+import type { Point2 } from '../shape/flat-polygon.ts';
 import { boxOf, edgesOf, type Segment } from './region.ts';
-import type { Point } from './svg.ts';
 
 /** A point, and how far it is from every edge near it. */
-export type Spot = { readonly at: Point; readonly clearance: number };
+export type LabelSpot = { readonly at: Point2; readonly clearance: number };
 
 const STEPS = 30;
 
@@ -11,13 +11,13 @@ const STEPS = 30;
  * a letter belongs. Undefined when all of it is covered. By trial on a grid: to a thirtieth of its size, which is plenty for a letter.
  */
 export function roomiestSpot(
-  outline: readonly Point[],
-  covers: readonly (readonly Point[])[],
+  outline: readonly Point2[],
+  covers: readonly (readonly Point2[])[],
   lines: readonly Segment[],
-): Spot | undefined {
+): LabelSpot | undefined {
   const edges = [...[outline, ...covers].flatMap(edgesOf), ...lines];
   const { left, top, right, bottom } = boxOf(outline);
-  let best: Spot | undefined;
+  let best: LabelSpot | undefined;
   for (let row = 0; row < STEPS; row++) {
     for (let column = 0; column < STEPS; column++) {
       const at = {
@@ -33,7 +33,7 @@ export function roomiestSpot(
   return best;
 }
 
-export function contains(outline: readonly Point[], { x, y }: Point): boolean {
+export function contains(outline: readonly Point2[], { x, y }: Point2): boolean {
   const crossed = edgesOf(outline).filter(
     ([from, to]) =>
       from.y > y !== to.y > y && x < from.x + ((y - from.y) * (to.x - from.x)) / (to.y - from.y),
@@ -41,7 +41,7 @@ export function contains(outline: readonly Point[], { x, y }: Point): boolean {
   return crossed.length % 2 === 1;
 }
 
-function distanceTo([from, to]: Segment, point: Point): number {
+function distanceTo([from, to]: Segment, point: Point2): number {
   const [dx, dy] = [to.x - from.x, to.y - from.y];
   const square = dx * dx + dy * dy;
   const along = square === 0 ? 0 : ((point.x - from.x) * dx + (point.y - from.y) * dy) / square;

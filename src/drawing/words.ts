@@ -3,14 +3,13 @@ import type { Length } from '../measure/length.ts';
 import { printInches, printMillimetres, rulerInches } from '../measure/print.ts';
 import type { Size } from '../measure/size.ts';
 import { betweenMembers } from '../words/labels.ts';
+import type { Leading } from '../words/measures.ts';
 import { sheetNamed } from '../words/names.ts';
-import { around, inchLettering, type Label, type Lettering, metricLettering } from './lettering.ts';
+import { around, inchLettering, type Label, type LabelLine, metricLettering } from './lettering.ts';
 import type { DrawingStyle } from './style.ts';
 
 /** A size in both editions. */
-export type SizeTwin = { readonly inch: Size; readonly metric: Size };
-
-type Leading = DrawingStyle['leading'];
+type SizeTwin = { readonly inch: Size; readonly metric: Size };
 
 /** Inches over millimetres (or the other way round), each with its unit unless `bare`. */
 export function lengthLabel(length: Twin, style: DrawingStyle, bare = false): Label {
@@ -25,7 +24,7 @@ export function lengthLabel(length: Twin, style: DrawingStyle, bare = false): La
 
 /** `3 1/4 × 4 1/2 in` over `83 × 114 mm`. */
 export function sizeLabel({ inch, metric }: SizeTwin, { say, leading }: DrawingStyle): Label {
-  const times = (first: Lettering, second: Lettering): Lettering => [...first, { text: ' × ' }, ...second];
+  const times = (first: LabelLine, second: LabelLine): LabelLine => [...first, { text: ' × ' }, ...second];
   const inches = around(say('drawing-in'), times(inchLettering(inch.width), inchLettering(inch.height)));
   const millimetres = around(
     say('drawing-mm'),

@@ -1,5 +1,5 @@
 import { drawingElement } from '../drawing/figures.ts';
-import { pieceDrawing, pieceScale, type Room } from '../drawing/piece.ts';
+import { type DrawingRoom, pieceDrawing, pieceScale } from '../drawing/piece.ts';
 import { ownEdition, twin } from '../edition/editions.ts';
 import type { Piece } from '../project/model.ts';
 import type { Columns, Measures } from '../words/measures.ts';
@@ -59,7 +59,7 @@ export function cutList(setting: Setting): CutList {
   return { columns: measures.headings, groups: groups.filter(({ rows }) => rows.length > 0) };
 }
 
-function roomFor({ editions, measures, target }: Setting): Room {
+function roomFor({ editions, measures, target }: Setting): DrawingRoom {
   if (target === 'large-print') return ROOM.large;
   if (target === 'page') return ROOM.few;
   const sheets = editions[measures.leading].shapes.nets.size;

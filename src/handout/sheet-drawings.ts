@@ -1,5 +1,5 @@
 import { drawingFigure, type Figure } from '../drawing/figures.ts';
-import type { Room } from '../drawing/piece.ts';
+import type { DrawingRoom } from '../drawing/piece.ts';
 import { lowestBases } from '../drawing/pile.ts';
 import { stackDrawing } from '../drawing/stack.ts';
 import { templateDrawing, templateReduction } from '../drawing/template.ts';
@@ -62,7 +62,7 @@ function templatesOf({ editions, drawings, voice, measures }: Setting): Figure[]
   });
 }
 
-function stacksOf({ editions, drawings, voice }: Setting, shown: number, room: Room): Figure[] {
+function stacksOf({ editions, drawings, voice }: Setting, shown: number, room: DrawingRoom): Figure[] {
   return lowestBases(editions)
     .slice(shown)
     .flatMap((base) => {

@@ -6,11 +6,11 @@ import {
   extentOf,
   inchLettering,
   type Label,
-  type Lettering,
+  type LabelLine,
   metricLettering,
   plain,
 } from '../drawing/lettering.ts';
-import { boxCorners, type Box as Frame } from '../drawing/region.ts';
+import { boxCorners, type DrawnBox } from '../drawing/region.ts';
 import { listed } from '../drawing/words.ts';
 import type { Box, Cut, Layout, Placement, StockPlan } from '../kit/plan.ts';
 import type { Length } from '../measure/length.ts';
@@ -38,7 +38,7 @@ export function layoutDrawing(plan: StockPlan, layout: Layout, words: KitWords):
   return canvas.drawing('kit', describe(plan, layout, words));
 }
 
-function frameOf({ left, top, width, height }: Box, scale: number): Frame {
+function frameOf({ left, top, width, height }: Box, scale: number): DrawnBox {
   const [x, y] = [left.mm * scale, top.mm * scale];
   return { left: x, top: y, right: x + width.mm * scale, bottom: y + height.mm * scale };
 }
@@ -71,7 +71,7 @@ function drawOffcut(canvas: Canvas, box: Box, scale: number, words: KitWords): v
 }
 
 /** The fullest of the labels that there is room for, level or upright. */
-function setWithin(canvas: Canvas, frame: Frame, labels: readonly Label[]): void {
+function setWithin(canvas: Canvas, frame: DrawnBox, labels: readonly Label[]): void {
   const [width, height] = [frame.right - frame.left - 1.4, frame.bottom - frame.top - 1.4];
   const centre = { x: (frame.left + frame.right) / 2, y: (frame.top + frame.bottom) / 2 };
   for (const label of labels) {
@@ -119,7 +119,7 @@ function lineOf({ part, from, setting }: Cut, scale: number): readonly { x: numb
       ];
 }
 
-function drawSize(canvas: Canvas, sheet: Frame, size: Size, words: KitWords): void {
+function drawSize(canvas: Canvas, sheet: DrawnBox, size: Size, words: KitWords): void {
   const away = 3;
   const across = { axis: 'across', edge: sheet.top, row: sheet.top - away } as const;
   const upright = { axis: 'upright', edge: sheet.right, row: sheet.right + away } as const;
@@ -127,16 +127,16 @@ function drawSize(canvas: Canvas, sheet: Frame, size: Size, words: KitWords): vo
   dimension(canvas, upright, [sheet.top, sheet.bottom], [withUnit(size.height, words)], LETTERING);
 }
 
-function sizeLettering({ width, height }: Size, words: KitWords): Lettering {
+function sizeLettering({ width, height }: Size, words: KitWords): LabelLine {
   return [...figures(width, words), { text: ' × ' }, ...figures(height, words)];
 }
 
-function withUnit(length: Length, words: KitWords): Lettering {
+function withUnit(length: Length, words: KitWords): LabelLine {
   const { say } = words.voice;
   return around(say(words.leading === 'inch' ? 'drawing-in' : 'drawing-mm'), figures(length, words));
 }
 
-function figures(length: Length, { leading, voice }: KitWords): Lettering {
+function figures(length: Length, { leading, voice }: KitWords): LabelLine {
   return leading === 'inch' ? inchLettering(length) : metricLettering(length, voice.say);
 }
 

@@ -3,7 +3,7 @@ import { panelOf } from './panel-tree.ts';
 import { signedAngle, tubesOf } from './tube.ts';
 
 /** Which way the outside of the base looks: to the viewer, away from them, down on the table, or up. */
-export type Lie = 'facing' | 'away' | 'under' | 'over';
+type Lie = 'facing' | 'away' | 'under' | 'over';
 
 /** How the folded shape is set down. */
 export type Rest = { readonly base: string; readonly lies: Lie };

@@ -2,7 +2,7 @@ import { Length } from '../measure/length.ts';
 import type { Grade, PaperWeight, Stock } from '../project/model.ts';
 
 /** A paper's thickness, and how sure it is: measured by its maker, guessed from its weight, or the usual cardstock. */
-export type Caliper = {
+type Caliper = {
   readonly thickness: Length;
   readonly source: 'given' | 'estimated' | 'assumed';
 };

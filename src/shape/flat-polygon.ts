@@ -1,8 +1,8 @@
-/** A point of a plane that lies somewhere in space, or of a picture, in millimetres. */
+/** A point of a plane that lies somewhere in space, or of a picture (x to the right and y down), in millimetres. */
 export type Point2 = { readonly x: number; readonly y: number };
 
 /** Twice the signed area: positive when the corners run anticlockwise with y up. */
-export function signedDouble(polygon: readonly Point2[]): number {
+function signedDouble(polygon: readonly Point2[]): number {
   let sum = 0;
   for (const [index, a] of polygon.entries()) {
     const b = polygon[(index + 1) % polygon.length] ?? a;

@@ -8,11 +8,11 @@ import { otherSide } from './panel-tree.ts';
 import { dot, type Plane, type Point3, scaled } from './space.ts';
 
 /** How far each fold is folded, from 0 (flat) to 1 (its full angle): one share for all, or each its own. */
-export type Progress = number | ((fold: Fold) => number);
+export type FoldProgress = number | ((fold: Fold) => number);
 
-export type FoldOptions = {
+type FoldOptions = {
   /** Everything folded when absent. */
-  readonly at?: Progress;
+  readonly at?: FoldProgress;
   /** The paper's thickness in millimetres; 0 when absent. */
   readonly caliper?: number;
   /** The panel that stays put, instead of the one the net suggests. */
@@ -62,7 +62,7 @@ export function foldNet(net: Net, options: FoldOptions = {}): FoldedShape {
 }
 
 /** A net laid down to be folded: its base, where the flat paper lies, and its panels as they hang on the base. */
-export type LaidNet = { readonly base: string; readonly rest: Pose; readonly hung: readonly HungPanel[] };
+type LaidNet = { readonly base: string; readonly rest: Pose; readonly hung: readonly HungPanel[] };
 
 /** Lays a net down on the base it suggests, as it rests in the end; on any other as it lies before the reader. */
 export function layDown(net: Net, base?: string): LaidNet {
@@ -74,7 +74,7 @@ export function layDown(net: Net, base?: string): LaidNet {
 }
 
 /** The share each panel's fold is folded by; panels that stay put have none. */
-export function sharesOf(hung: readonly HungPanel[], at: Progress): readonly number[] {
+export function sharesOf(hung: readonly HungPanel[], at: FoldProgress): readonly number[] {
   return hung.map(({ fold }) => (typeof at === 'number' ? at : fold ? at(fold) : 0));
 }
 

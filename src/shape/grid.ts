@@ -7,7 +7,7 @@ import type { BoardScores, FlatBox, FlatPoint, FlatSegment, Fold, Mate, Net, Pan
 import { boxCorners, type CornerCut, cutCell, type Hinges } from './outline.ts';
 
 /** A cell by its panel's name (`tab`) or its place (`B3`). */
-export type CellReference = string;
+type CellReference = string;
 
 /** A stretch of the score line between index `line` and `line + 1`, through the rows (or columns) `from` to `to`. */
 export type GridSlit = {
@@ -80,7 +80,7 @@ export function gridNet(grid: Grid): Net {
 }
 
 /** Two cells side by side, and where along the line between them they lie. */
-type Neighbours = {
+type CellPair = {
   readonly first: Cell;
   readonly second: Cell;
   readonly between: 'columns' | 'rows';
@@ -115,8 +115,8 @@ class Sheet {
     return gone.map((cell) => boxCorners(this.#box(cell)));
   }
 
-  neighbours(): Neighbours[] {
-    const pairs: Neighbours[] = [];
+  neighbours(): CellPair[] {
+    const pairs: CellPair[] = [];
     for (const first of this.cells()) {
       const { column, row } = first;
       const right = { column: column + 1, row };
@@ -142,14 +142,14 @@ class Sheet {
     return name === undefined ? { id: cellName(cell), outline, box } : { id: name, name, outline, box };
   }
 
-  foldBetween(pair: Neighbours): Fold[] {
+  foldBetween(pair: CellPair): Fold[] {
     if (this.#isSlit(pair)) return [];
     const { direction, angle, stage } = this.#settingOf(pair);
     const panels = [this.#idOf(pair.first), this.#idOf(pair.second)] as const;
     return [{ panels, ...this.#segment(pair), direction, angle, ...(stage !== undefined && { stage }) }];
   }
 
-  slitBetween(pair: Neighbours): FlatSegment[] {
+  slitBetween(pair: CellPair): FlatSegment[] {
     return this.#isSlit(pair) ? [this.#segment(pair)] : [];
   }
 
@@ -191,13 +191,13 @@ class Sheet {
     return this.#has(cell) && !this.#trimmed.has(cellName(cell));
   }
 
-  #isSlit({ between, line, along }: Neighbours): boolean {
+  #isSlit({ between, line, along }: CellPair): boolean {
     return this.#grid.slits.some(
       (slit) => slit.between === between && slit.line === line && slit.from <= along && along <= slit.to,
     );
   }
 
-  #settingOf({ between, line, along }: Neighbours): Pick<GridFold, 'direction' | 'angle' | 'stage'> {
+  #settingOf({ between, line, along }: CellPair): Pick<GridFold, 'direction' | 'angle' | 'stage'> {
     const setting = this.#grid.folds.findLast(
       (fold) =>
         fold.between === between &&
@@ -231,7 +231,7 @@ class Sheet {
     return { left, top, right, bottom };
   }
 
-  #segment({ second, between }: Neighbours): FlatSegment {
+  #segment({ second, between }: CellPair): FlatSegment {
     const { left, top, right, bottom } = this.#box(second);
     const from = { x: left, y: top };
     return between === 'columns' ? { from, to: { x: left, y: bottom } } : { from, to: { x: right, y: top } };

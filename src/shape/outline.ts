@@ -16,7 +16,7 @@ export type CornerCut =
   | { readonly kind: 'round'; readonly radius: Length };
 
 /** A cell's outline after its corners are cut, and the corner pieces that fall away. */
-export type CutCell = {
+type CutCell = {
   readonly outline: readonly FlatPoint[];
   readonly waste: readonly (readonly FlatPoint[])[];
 };

@@ -7,7 +7,7 @@ export type Joint = { readonly fold: Fold; readonly parent: string; readonly chi
 export type PanelTree = { readonly root: string; readonly joints: readonly Joint[] };
 
 /** A net as trees: one, if it is one piece of paper. */
-export type PanelForest = {
+type PanelForest = {
   readonly trees: readonly PanelTree[];
   /** Folds that close a ring of panels: no flat paper can be folded about them freely. */
   readonly rings: readonly Fold[];

@@ -1,6 +1,6 @@
 import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
-import type { Piece, Project } from '../project/model.ts';
+import type { Piece } from '../project/model.ts';
 import type { Place } from '../project/source.ts';
 import type { FlatPoint, Net } from './net.ts';
 
@@ -66,5 +66,3 @@ export function sheetsOf(nets: ReadonlyMap<string, Net>, piece: string): readonl
   const further = [...nets].filter(([id]) => id.startsWith(lead));
   return [{ net: own }, ...further.map(([id, net]) => ({ name: id.slice(lead.length), net }))];
 }
-
-export type ShapeOf = (project: Project) => Shapes;

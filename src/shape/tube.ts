@@ -11,7 +11,7 @@ export type Tube = {
   /** From the wall the tab sticks to, to the one the tab hangs on. */
   readonly walls: readonly string[];
   /** The walls by the side they make up: those with a fold between them that stays flat make one. */
-  readonly sides: readonly Side[];
+  readonly sides: readonly TubeSide[];
   readonly tab: string;
   /** From wall to wall, the tab's own last. */
   readonly joints: readonly Joint[];
@@ -22,7 +22,7 @@ export type Tube = {
 };
 
 /** One side of a tube: a wall, or two with a gusset's crease between them. */
-export type Side = readonly string[];
+export type TubeSide = readonly string[];
 
 /** Beyond three quarter turns somebody means it to close. */
 const LEAST_TURN = 225;
@@ -97,7 +97,7 @@ function tabLast(net: Net, { from, to }: Mate): [string, string] {
   return from !== 'tab' && area(to) < area(from) - 1e-6 ? [from, to] : [to, from];
 }
 
-function sidesOf(joints: readonly Joint[]): Side[] {
+function sidesOf(joints: readonly Joint[]): TubeSide[] {
   const sides: string[][] = [];
   for (const [index, { parent }] of joints.entries()) {
     const before = joints[index - 1];

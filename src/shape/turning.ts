@@ -3,7 +3,7 @@ import type { Size } from '../measure/size.ts';
 import type { FlatPoint } from './net.ts';
 
 /** How far a turned rectangle reaches from its centre, and its corners from there (clockwise from its own top left). */
-export type Reach = {
+type Reach = {
   readonly halfWidth: Length;
   readonly halfHeight: Length;
   readonly corners: readonly FlatPoint[];

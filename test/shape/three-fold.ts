@@ -1,5 +1,5 @@
 import { Matrix4, Object3D, Vector3 } from 'three';
-import type { FoldedShape, Progress } from '../../src/shape/fold.ts';
+import type { FoldedShape, FoldProgress } from '../../src/shape/fold.ts';
 import type { FlatPoint, Fold, Net } from '../../src/shape/net.ts';
 import type { Point3 } from '../../src/shape/space.ts';
 
@@ -8,7 +8,7 @@ import type { Point3 } from '../../src/shape/space.ts';
  * turned about their own axes. Built from the net alone, without any of our matrices. Held at `base`, which does not
  * move from where it lies flat.
  */
-export function foldedByThree(net: Net, base: string, progress: Progress = 1): Map<string, Point3[]> {
+export function foldedByThree(net: Net, base: string, progress: FoldProgress = 1): Map<string, Point3[]> {
   const hung = new Map<string, Hung>([[base, { object: new Object3D(), origin: { x: 0, y: 0 } }]]);
   const root = hung.get(base)?.object ?? new Object3D();
   for (const waiting = [base]; waiting.length > 0; ) {
@@ -35,7 +35,7 @@ type Hung = { readonly object: Object3D; readonly origin: Flat };
 const flat = ({ x, y }: FlatPoint): Flat => ({ x: x.mm, y: -y.mm });
 
 /** Hangs a panel on its parent at the middle of the fold; `origin` is where the panel's own zero lies on the sheet. */
-function hang(net: Net, fold: Fold, child: string, parent: Hung | undefined, progress: Progress): Hung {
+function hang(net: Net, fold: Fold, child: string, parent: Hung | undefined, progress: FoldProgress): Hung {
   const [from, to] = [flat(fold.from), flat(fold.to)];
   const origin = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
   const object = new Object3D();

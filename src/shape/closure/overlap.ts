@@ -11,7 +11,7 @@ export type Overlap = {
 };
 
 /** A panel's own axes as it lies in space: along its box's top edge, and down its side. */
-export type PanelAxes = { readonly origin: Point3; readonly across: Point3; readonly down: Point3 };
+type PanelAxes = { readonly origin: Point3; readonly across: Point3; readonly down: Point3 };
 
 const NOTHING: Overlap = { area: 0, width: 0, height: 0 };
 

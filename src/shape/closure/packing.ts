@@ -4,7 +4,7 @@ import { Length } from '../../measure/length.ts';
 export type Triple = readonly [Length, Length, Length];
 
 /** What there is to put things into; undefined the way it is open at both ends, where they may stick out. */
-export type Room = readonly [Length | undefined, Length | undefined, Length | undefined];
+export type Cavity = readonly [Length | undefined, Length | undefined, Length | undefined];
 
 /** A number of equal things put into a room in rows, one way round. */
 export type Packing = {
@@ -13,7 +13,7 @@ export type Packing = {
   /** How many side by side along each. */
   readonly rows: readonly [number, number, number];
   /** What is left in each direction; negative where they do not fit, undefined where nothing ends the room. */
-  readonly clearance: Room;
+  readonly clearance: Cavity;
 };
 
 const WAYS: readonly (readonly [0 | 1 | 2, 0 | 1 | 2, 0 | 1 | 2])[] = [
@@ -30,7 +30,7 @@ const WAYS: readonly (readonly [0 | 1 | 2, 0 | 1 | 2, 0 | 1 | 2])[] = [
  * direction: one in which everything fits, if there is any. The way a room is open there is one row only: what is put
  * behind one another in a band is held by nothing.
  */
-export function bestPacking(item: Triple, count: number, room: Room): Packing {
+export function bestPacking(item: Triple, count: number, room: Cavity): Packing {
   const packings = WAYS.flatMap(([a, b, c]) => {
     const turned: Triple = [item[a], item[b], item[c]];
     return arrangements(count, turned, room).map((rows) => packed(turned, rows, room));
@@ -47,13 +47,13 @@ export function tightest({ clearance }: Packing): Length {
   return Length.min(first, ...rest);
 }
 
-function packed(item: Triple, rows: readonly [number, number, number], room: Room): Packing {
+function packed(item: Triple, rows: readonly [number, number, number], room: Cavity): Packing {
   const left = (index: 0 | 1 | 2): Length | undefined => room[index]?.minus(item[index].times(rows[index]));
   return { item, rows, clearance: [left(0), left(1), left(2)] };
 }
 
 /** Rows, columns and layers that hold the count; but for the last of them, no more than fit, and at least one. */
-function arrangements(count: number, item: Triple, room: Room): (readonly [number, number, number])[] {
+function arrangements(count: number, item: Triple, room: Cavity): (readonly [number, number, number])[] {
   const most = (index: 0 | 1 | 2): number => Math.min(count, Math.max(1, fits(item[index], room[index])));
   const found: (readonly [number, number, number])[] = [];
   const isLastOpen = room[2] === undefined;

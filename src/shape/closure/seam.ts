@@ -3,18 +3,18 @@ import { type FoldedShape, foldedPanelOf } from '../fold.ts';
 import { boxSize, type FlatBox, type FlatPoint, type Net } from '../net.ts';
 import { panelOf } from '../panel-tree.ts';
 import { distanceFromLine } from '../space.ts';
-import { cornersOf, positionOf, type Side, type Tube } from '../tube.ts';
+import { cornersOf, positionOf, type Tube, type TubeSide } from '../tube.ts';
 import { nearlyEqual, tolerance } from './tolerance.ts';
 
 /** Two sides that face each other and differ: `first` comes before `second` in the row. */
 export type UnequalWalls = {
-  readonly first: Side;
-  readonly second: Side;
+  readonly first: TubeSide;
+  readonly second: TubeSide;
   readonly widths: readonly [Length, Length];
 };
 
 /** How a tube comes round to its start. */
-export type SeamFit =
+type SeamFit =
   | { readonly kind: 'closes' }
   /** Four square corners, but facing walls differ. */
   | { readonly kind: 'unequal'; readonly walls: readonly UnequalWalls[] }
@@ -43,7 +43,7 @@ export function isSquare(tube: Tube): boolean {
 }
 
 /** A panel's extent from score line to score line round the tube. */
-export function wallWidth(net: Net, tube: Tube, wall: string): Length {
+function wallWidth(net: Net, tube: Tube, wall: string): Length {
   const { width, height } = boxSize(panelOf(net, wall).box);
   return tube.lines === 'upright' ? width : height;
 }

@@ -26,7 +26,7 @@ export type PaperPanel = {
   readonly hinge?: PaperHinge;
 };
 
-export type PaperHinge = Hinge & {
+type PaperHinge = Hinge & {
   /** Which step of the folding turns it, from 0; none for a fold that stays flat. */
   readonly step?: number;
 };
@@ -40,7 +40,7 @@ export type PaperLayer = {
 };
 
 /** A sheet as it is folded: its faces, the middle of the box round them, and how far it reaches from there. */
-export type FoldedPaper = {
+type FoldedPaper = {
   readonly tree: PlaneTree | undefined;
   readonly middle: Point3;
   readonly radius: number;

@@ -27,7 +27,7 @@ export function layersOnPanels(shapes: Shapes, piece: string): readonly PanelLay
 }
 
 /** A panel, and the way from a layer's own coordinates to those of the panel's sheet. */
-type Spot = { readonly panel: string; readonly carry: (point: FlatPoint) => FlatPoint };
+type PanelSpot = { readonly panel: string; readonly carry: (point: FlatPoint) => FlatPoint };
 
 class LayerPlacer {
   readonly #shapes: Shapes;
@@ -38,13 +38,13 @@ class LayerPlacer {
     this.#piece = piece;
   }
 
-  spotOf(layer: Layer): Spot | undefined {
+  spotOf(layer: Layer): PanelSpot | undefined {
     const base = layer.piece.on?.value;
     const under = base && this.#baseSpot(base);
     return under && { panel: under.panel, carry: (point) => under.carry(ontoBase(layer, point)) };
   }
 
-  #baseSpot({ piece, panel }: BaseReference): Spot | undefined {
+  #baseSpot({ piece, panel }: BaseReference): PanelSpot | undefined {
     if (piece !== this.#piece) {
       const layer = this.#shapes.layers.find((each) => each.piece.id.value === piece);
       return layer && this.spotOf(layer);

@@ -1,5 +1,5 @@
 import { areaOf } from '../../../src/shape/flat-polygon.ts';
-import { layDown, type Progress, sharesOf } from '../../../src/shape/fold.ts';
+import { type FoldProgress, layDown, sharesOf } from '../../../src/shape/fold.ts';
 import type { Net } from '../../../src/shape/net.ts';
 import { foldPaper } from '../../../src/shape/paint/paper-sheet.ts';
 import { type Look, type PaintedFace, paint, USUAL_LOOK } from '../../../src/shape/paint/picture.ts';
@@ -13,7 +13,7 @@ export type NamedFace = Omit<PaintedFace, 'panel'> & {
 };
 
 type Circumstances = {
-  readonly at?: Progress;
+  readonly at?: FoldProgress;
   readonly look?: Look;
   readonly caliper?: number;
   readonly layers?: readonly PanelLayer[];
