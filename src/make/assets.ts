@@ -1,71 +1,85 @@
 import { fontFaceCss } from '../handout/fonts.ts';
+import type { Styles } from '../handout/styles.ts';
+import { FAVICON } from '../site/favicon.ts';
+import type { SitePages } from '../site/frame.ts';
+import type { Icons } from '../site/head.ts';
 import { sha256 } from './files.ts';
+import type { Studio } from './output.ts';
 import type { FontFile, PackageFiles } from './package-files.ts';
 
 /** A file that several pages use, under a name that changes with its content so that it may be cached for good. */
-export type Asset = { readonly name: string; readonly bytes: Uint8Array };
+type Asset = { readonly name: string; readonly bytes: Uint8Array };
 
 const FAMILY = 'Public Sans';
-const PAGE_STYLES = ['base', 'sheet', 'site', 'turn', 'index', 'share'];
-const BARE_STYLES = ['base', 'sheet', 'site'];
-const TENT_STYLES = ['base', 'tent'];
-const TEMPLATE_STYLES = ['base', 'template'];
-const PRINT_STYLES = ['base', 'sheet', 'print'];
-const CUE_STYLES = ['base', 'cue'];
 
-/** The one stylesheet of the site, fonts by address. */
-export function siteStyles(files: PackageFiles): Asset {
-  const fonts = fontFaceCss(files.fonts.map((font) => faceOf(font, fontAsset(font).name)));
-  return named('sheetwright.css', `${fonts}\n${joined(files, PAGE_STYLES)}`);
-}
-
-/** The CSS of a page that may be shown at any address: it asks for nothing, and is set in whatever the reader has. */
-export function bareStyles(files: PackageFiles): string {
-  return joined(files, BARE_STYLES);
-}
-
-export function fontAsset(font: FontFile): Asset {
-  return named(font.name, font.bytes);
-}
-
-/** The one script of the site: each of ours is closed in itself, so that they need only stand in one file. */
-export function siteScript(files: PackageFiles): Asset {
-  return named('sheetwright.js', [...files.scripts.values()].join('\n'));
-}
+/** The stylesheets of each print. */
+const PRINTS = {
+  handout: ['base', 'sheet', 'print'],
+  kit: ['base', 'sheet', 'print', 'kit'],
+  template: ['base', 'template'],
+  tent: ['base', 'tent'],
+  cue: ['base', 'cue'],
+} as const;
 
 /** Everything in the assets folder. */
 export function siteAssets(files: PackageFiles): readonly Asset[] {
   return [siteStyles(files), ...files.fonts.map(fontAsset), siteScript(files)];
 }
 
+/** The one stylesheet of the site, fonts by address. */
+function siteStyles(files: PackageFiles): Asset {
+  const fonts = fontFaceCss(files.fonts.map((font) => faceOf(font, fontAsset(font).name)));
+  return named(
+    'sheetwright.css',
+    `${fonts}\n${joined(files, ['base', 'sheet', 'site', 'turn', 'index', 'share'])}`,
+  );
+}
+
+/** The one script of the site: each of ours is closed in itself, so that they need only stand in one file. */
+function siteScript(files: PackageFiles): Asset {
+  return named('sheetwright.js', [...files.scripts.values()].join('\n'));
+}
+
+function fontAsset(font: FontFile): Asset {
+  return named(font.name, font.bytes);
+}
+
+/** The icons' names below the site's root; they change with the drawing. */
+export function iconNames(): Icons {
+  const mark = sha256(FAVICON).slice(0, 10);
+  return { svg: `assets/icon-${mark}.svg`, png: `assets/icon-${mark}.png` };
+}
+
+type PageMaterial = Pick<Studio, 'site' | 'labels' | 'renderer' | 'files'>;
+
+/** What the pages of the site share, seen from a page from which `root` leads to the site's root: `''` or `../`. */
+export function pagesAt(root: string, { site, labels, renderer, files }: PageMaterial): SitePages {
+  return {
+    site,
+    labels,
+    renderer,
+    styles: { kind: 'linked', hrefs: [`${root}assets/${siteStyles(files).name}`] },
+    scripts: [`${root}assets/${siteScript(files).name}`],
+    root,
+    icons: iconNames(),
+  };
+}
+
+/** As `pagesAt`, for a page that may be shown at any address: it asks for nothing, and is set in whatever the reader has. */
+export function pagesAnywhere({ site, labels, renderer, files }: PageMaterial): SitePages {
+  const styles = { kind: 'inline', css: joined(files, ['base', 'sheet', 'site']) } as const;
+  return { site, labels, renderer, styles, scripts: [], root: '', icons: undefined };
+}
+
 const fontSheets = new WeakMap<PackageFiles, string>();
 
-/** The CSS of every handout, its fonts set in as data: a print asks nobody for anything. */
-export function printStyles(files: PackageFiles): string {
-  return `${fontData(files)}\n${joined(files, PRINT_STYLES)}`;
-}
-
-/** The CSS of the actual-size template. */
-export function templateStyles(files: PackageFiles): string {
-  return `${fontData(files)}\n${joined(files, TEMPLATE_STYLES)}`;
-}
-
-/** The CSS of the table tent. */
-export function tentStyles(files: PackageFiles): string {
-  return `${fontData(files)}\n${joined(files, TENT_STYLES)}`;
-}
-
-/** The CSS of the demonstrator's cue card. */
-export function cueStyles(files: PackageFiles): string {
-  return `${fontData(files)}\n${joined(files, CUE_STYLES)}`;
-}
-
-function fontData(files: PackageFiles): string {
-  const known = fontSheets.get(files);
-  if (known !== undefined) return known;
-  const css = fontFaceCss(files.fonts.map((font) => faceOf(font, dataAddress('font/woff2', font.bytes))));
-  fontSheets.set(files, css);
-  return css;
+/** The CSS of a print, its fonts set in as data: a print asks nobody for anything. */
+export function printStyles(files: PackageFiles, print: keyof typeof PRINTS): Styles {
+  const fonts =
+    fontSheets.get(files) ??
+    fontFaceCss(files.fonts.map((font) => faceOf(font, dataAddress('font/woff2', font.bytes))));
+  fontSheets.set(files, fonts);
+  return { kind: 'inline', css: `${fonts}\n${joined(files, PRINTS[print])}` };
 }
 
 /** Bytes as an address of their own. */

@@ -1,15 +1,19 @@
 import { accentOf } from '../drawing/accent.ts';
+import type { Drawing } from '../drawing/drawing.ts';
+import { foldedDrawing } from '../drawing/folded.ts';
+import { lowestBases } from '../drawing/pile.ts';
+import { stackDrawing } from '../drawing/stack.ts';
 import { type Editions, ownEdition } from '../edition/editions.ts';
+import { mainPiece } from '../handout/finished-size.ts';
 import { leadPhoto } from '../handout/hero.ts';
-import type { ListedPicture } from '../site/listed.ts';
-import { DRAWN_PICTURE, drawnPicture } from './drawn-picture.ts';
+import type { ListedPicture, ListedProject } from '../site/listed.ts';
+import { speaker } from '../words/labels.ts';
 import type { ProjectMaterial } from './output.ts';
 import { downloadsOf } from './papers.ts';
-import { picturesOnPage } from './placed-pictures.ts';
-import type { Card } from './record.ts';
+import { picturesOnPage } from './pictures.ts';
 
 /** What the site's own pages know of a project. */
-export function cardOf(material: ProjectMaterial): Card {
+export function cardOf(material: ProjectMaterial): ListedProject {
   const { slug, editions, ledger } = material;
   const { project } = ownEdition(editions);
   return {
@@ -65,4 +69,22 @@ function movedInto(folder: string, srcset: string): string {
     .split(', ')
     .map((candidate) => `${folder}/${candidate}`)
     .join(', ');
+}
+
+/** The picture's name in the project's folder. */
+export const DRAWN_PICTURE = 'picture.svg';
+
+const ROOM = { width: 120, height: 90 };
+
+/**
+ * The picture of a project that has no photo, for people, not for cutting by: the folded shape of its main piece, or
+ * a flat one with what lies on it. No measurements stand in it; it is shown small.
+ */
+export function drawnPicture({ editions, labels }: ProjectMaterial): Drawing | undefined {
+  const style = { leading: editions.own, say: speaker(labels) };
+  const main = mainPiece(editions);
+  const drawing = main && foldedDrawing(editions, main.id.value, 'folded', ROOM, style);
+  if (drawing) return drawing;
+  const [base] = lowestBases(editions);
+  return base && stackDrawing(editions, base, ROOM, style);
 }

@@ -6,12 +6,10 @@ import { kitPage, kitTitle, renderKit } from '../kit-pages/page.ts';
 import { openPrinter } from '../print/printer.ts';
 import type { Site } from '../project/model.ts';
 import { printStyles } from './assets.ts';
-import { dayOfProject } from './day.ts';
 import { checkWritable, putFiles, type Written } from './files.ts';
 import { labelsOf } from './languages.ts';
-import type { Studio } from './output.ts';
+import { dayOfProject, openStudio, type Studio } from './output.ts';
 import { readPackageFiles } from './package-files.ts';
-import { openStudio } from './studio.ts';
 
 export type KitFilesOptions = {
   readonly kit: Kit;
@@ -79,9 +77,9 @@ async function printed(
 
 function pageHtml(options: KitFilesOptions, studio: Studio, target: 'page' | 'letter' | 'a4'): string {
   const { kit, site, currency } = options;
-  const { labels, renderer } = studio;
+  const { labels, renderer, files } = studio;
   return renderKit(
-    kitPage({ kit, site, currency, labels, target, styles: stylesOf(studio) }),
+    kitPage({ kit, site, currency, labels, target, styles: printStyles(files, 'kit') }),
     renderer,
     labels,
   );
@@ -89,16 +87,10 @@ function pageHtml(options: KitFilesOptions, studio: Studio, target: 'page' | 'le
 
 function labelsHtml(options: KitFilesOptions, studio: Studio, target: 'letter' | 'a4'): string {
   const { kit, site, currency } = options;
-  const { labels, renderer } = studio;
+  const { labels, renderer, files } = studio;
   return renderBagLabels(
-    bagLabels({ kit, site, currency, labels, target, styles: stylesOf(studio) }),
+    bagLabels({ kit, site, currency, labels, target, styles: printStyles(files, 'kit') }),
     renderer,
     labels,
   );
-}
-
-function stylesOf({ files }: Studio): { readonly kind: 'inline'; readonly css: string } {
-  const own = files.styles.get('kit');
-  if (own === undefined) throw new Error('templates/css/kit.css is missing from the package');
-  return { kind: 'inline', css: `${printStyles(files)}\n${own}` };
 }

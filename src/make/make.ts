@@ -1,21 +1,32 @@
+import { join } from 'node:path';
 import { type Study, studyProjects } from '../edition/study.ts';
 import { openPrinter } from '../print/printer.ts';
 import type { Ledger } from '../project/ledger.ts';
 import type { Workspace } from '../project/model.ts';
-import type { Finding } from '../proof/finding.ts';
-import { inOrder, proofFindings } from '../proof/proof.ts';
+import { type Finding, isFailure } from '../proof/finding.ts';
+import { inOrder, proofFindings, proofSite } from '../proof/proof.ts';
 import { mergeFindings, proofEach } from '../proof/studied.ts';
 import { loadWorkspace } from '../shape/workspace.ts';
+import { cardOf } from './card.ts';
 import type { Written } from './files.ts';
-import { languageFindings } from './languages.ts';
+import { labelsOf, languageFindings } from './languages.ts';
 import { withLock } from './lock.ts';
 import { projectsNamed } from './named.ts';
+import { openStudio, type ProjectMaterial, type Studio } from './output.ts';
+import { OutputFolder } from './output-folder.ts';
+import { outputs } from './outputs/index.ts';
 import { readPackageFiles } from './package-files.ts';
-import { Plans } from './plans.ts';
-import { readRecord } from './record.ts';
-import { openStudio } from './studio.ts';
-import type { Progress } from './work.ts';
-import { writeOutputs } from './write-outputs.ts';
+import { type ProjectPicture, readPictures } from './pictures.ts';
+
+/** Told what a make is at. */
+export type MakeProgress = {
+  readonly begin: (projects: number) => void;
+  /** Before each file that is made. */
+  readonly working: (path: string) => void;
+  /** After each project. */
+  readonly passed: () => void;
+  readonly end: () => void;
+};
 
 export type MakeOptions = {
   /** The workspace's folder and the output folder, absolute. */
@@ -36,7 +47,7 @@ export type MakeOptions = {
   readonly browser?: string | undefined;
   /** The day the site is made, `YYYY-MM-DD`: sessions from it on are to come. */
   readonly today: string;
-  readonly progress?: Progress | undefined;
+  readonly progress?: MakeProgress | undefined;
   /** The ledger to make a project with, where it is not the one on disk: one with a revision about to be published. */
   readonly ledgerOf?: ((study: Study) => Ledger) | undefined;
 };
@@ -62,39 +73,72 @@ export type MakeResult = {
  * in one line; what was made until then is whole and need not be made again.
  */
 export async function make(options: MakeOptions): Promise<MakeResult> {
-  const workspace = await loadWorkspace(options.root, { namedFrom: options.namedFrom });
+  const { root, out, namedFrom, progress, strict = false } = options;
+  const workspace = await loadWorkspace(root, { namedFrom });
   const wanted = projectsNamed(options.only, workspace.projects);
-  return withLock(options.out, async () => {
+  return withLock(out, async () => {
     const files = readPackageFiles();
     const studies = await studyProjects(wanted);
     const proofs = proofEach(workspace, studies);
-    const findings = [
-      ...mergeFindings(workspace, proofs),
-      ...proofFindings(languageFindings({ ...workspace, projects: wanted }, files.labels)),
-    ];
+    const ofLanguages = languageFindings({ ...workspace, projects: wanted }, files.labels);
+    const findings = [...mergeFindings(workspace, proofs), ...proofFindings(ofLanguages)];
+    const ofSite = proofSite(workspace);
     const printer = openPrinter(options.browser === undefined ? {} : { browser: options.browser });
     try {
       const studio = openStudio(workspace.site, files, printer, options);
-      const plans = new Plans({ options, workspace, studio, proofs, studies });
-      const written = await writeOutputs({
-        options,
-        studio,
-        workspace,
-        plans,
-        last: await readRecord(options.out),
-      });
-      const { held, made } = plans;
-      return {
-        workspace,
-        studies,
-        findings: inOrder([...findings, ...plans.findings]),
-        written,
-        held,
-        made,
-      };
+      const folder = await openFolder(options, workspace, studio);
+      const [held, made]: [string[], string[]] = [[], []];
+      progress?.begin(studies.length);
+      for (const study of studies) {
+        const { project } = study;
+        const shown = await readPictures(
+          join(root, project.folder),
+          project,
+          join(out, '.cache', 'pictures'),
+        );
+        const ofPictures = proofFindings(shown.findings);
+        findings.push(...ofPictures);
+        const isHeld = isFailure([...ofSite, ...(proofs.get(project) ?? []), ...ofPictures], strict);
+        if (!isHeld) await makeProject(study, shown.pictures, studio, folder, options);
+        (isHeld ? held : made).push(project.slug);
+        progress?.passed();
+      }
+      await makeSite(studio, folder, options);
+      return { workspace, studies, findings: inOrder(findings), written: folder.written, held, made };
     } finally {
-      options.progress?.end();
+      progress?.end();
       await printer.close();
     }
   });
+}
+
+function openFolder(options: MakeOptions, { projects }: Workspace, studio: Studio): Promise<OutputFolder> {
+  const { out, all = false, progress } = options;
+  const { pdf, files } = studio;
+  const working = (path: string): void => progress?.working(path);
+  const slugs = projects.map(({ slug }) => slug);
+  return OutputFolder.open({ out, version: files.version, all, pdf, working }, slugs);
+}
+
+/** What a project is made from, its photos and pages, is held no longer than it takes. */
+async function makeProject(
+  study: Study,
+  pictures: readonly ProjectPicture[],
+  studio: Studio,
+  folder: OutputFolder,
+  { ledgerOf }: MakeOptions,
+): Promise<void> {
+  const { project, worked } = study;
+  const { editions } = worked;
+  const labels = labelsOf(project, studio.site, studio.files.labels);
+  const ledger = ledgerOf?.(study) ?? project.ledger;
+  const material: ProjectMaterial = { ...studio, labels, slug: project.slug, editions, ledger, pictures };
+  const jobs = await Promise.all(outputs.map((output) => output.ofProject?.(material) ?? []));
+  await folder.putProject(project, cardOf(material), jobs.flat());
+}
+
+async function makeSite(studio: Studio, folder: OutputFolder, { today }: MakeOptions): Promise<void> {
+  const material = { ...studio, cards: folder.cards, today };
+  const jobs = await Promise.all(outputs.map((output) => output.ofSite?.(material) ?? []));
+  await folder.putSite(jobs.flat());
 }

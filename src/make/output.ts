@@ -1,12 +1,13 @@
-import type { Editions } from '../edition/editions.ts';
-import type { Renderer } from '../handout/render.ts';
+import { type Editions, ownEdition } from '../edition/editions.ts';
+import { createRenderer, type Renderer } from '../handout/render.ts';
 import type { Printer } from '../print/printer.ts';
 import type { Ledger } from '../project/ledger.ts';
-import type { Site } from '../project/model.ts';
+import type { Project, Site } from '../project/model.ts';
+import type { ListedProject } from '../site/listed.ts';
 import type { Labels } from '../words/labels.ts';
+import { labelsFor } from '../words/languages.ts';
 import type { PackageFiles } from './package-files.ts';
 import type { ProjectPicture } from './pictures.ts';
-import type { Card } from './record.ts';
 
 /** One file to be made. */
 export type Job = {
@@ -42,7 +43,7 @@ export type ProjectMaterial = Studio & {
 };
 
 export type SiteMaterial = Studio & {
-  readonly cards: readonly Card[];
+  readonly cards: readonly ListedProject[];
   /** `YYYY-MM-DD`: what is a session to come changes from day to day, and nothing else. */
   readonly today: string;
 };
@@ -55,3 +56,38 @@ export type Output = {
   /** The files made once for the site. */
   readonly ofSite?: (material: SiteMaterial) => readonly Job[] | Promise<readonly Job[]>;
 };
+
+/** Sets up what every output uses: settings, templates, words and printer. */
+export function openStudio(
+  site: Site,
+  files: PackageFiles,
+  printer: Printer,
+  { pdf, pdfsLater = false }: { readonly pdf: boolean; readonly pdfsLater?: boolean | undefined },
+): Studio {
+  const { labels } = labelsFor(files.labels, site.language);
+  const offersPdfs = pdf || pdfsLater;
+  return { site, files, printer, pdf, offersPdfs, labels, renderer: createRenderer(files) };
+}
+
+/** A PDF of a page of the site, made again when the page is another. */
+export function pdfJob(material: ProjectMaterial, name: string, html: string, title: string): Job {
+  const date = dayOf(material);
+  return {
+    path: `site/${material.slug}/${name}`,
+    from: `${date}\n${html}`,
+    produce: () => material.printer.pdf(html, { title, date }),
+  };
+}
+
+/** The day a project without a session is dated: any fixed one, so that the same sources give the same bytes. */
+const UNDATED = '2000-01-01';
+
+/** The day that stands in a project's PDFs as the day they were made: its last revision's or its session's, never the clock's. */
+export function dayOf({ editions, ledger }: ProjectMaterial): string {
+  return ledger.revisions.at(-1)?.date ?? dayOfProject(ownEdition(editions).project);
+}
+
+/** As `dayOf`, for what revisions do not concern: the kit of one session. */
+export function dayOfProject({ session }: Project): string {
+  return session?.value ?? UNDATED;
+}

@@ -42,9 +42,3 @@ export function downloadsOf({ site, slug, editions, offersPdfs }: ProjectMateria
   }));
   return [...handouts, ...templates];
 }
-
-/** Where a project's page stands on the web, if the site says where it does. */
-export function addressOf({ url }: Site, slug: string): string | undefined {
-  if (url === undefined) return undefined;
-  return new URL(`${slug}/`, url.value.endsWith('/') ? url.value : `${url.value}/`).href;
-}

@@ -1,12 +1,32 @@
 import { join } from 'node:path';
-import sharp from 'sharp';
+import sharp, { type Sharp } from 'sharp';
 import { putFiles, readIfThere, sha256 } from './files.ts';
-import { type Encoding, RULES_OF_REMAKING } from './picture-encodings.ts';
 
-/** The folder where remade pictures are kept by the content they were made from; anything in it may be deleted. */
-export type PictureCache = { readonly folder: string };
+/** A way a picture is written for the web. */
+export type Encoding = {
+  readonly ending: 'avif' | 'webp' | 'jpg';
+  readonly mediaType: string;
+  readonly encode: (image: Sharp) => Sharp;
+};
 
-export type Remade = { readonly bytes: Uint8Array; readonly width: number; readonly height: number };
+/** Best first: a browser takes the first it knows; every one knows the last, which is printed too. */
+export const ENCODINGS: readonly Encoding[] = [
+  { ending: 'avif', mediaType: 'image/avif', encode: (image) => image.avif({ quality: 55, effort: 2 }) },
+  { ending: 'webp', mediaType: 'image/webp', encode: (image) => image.webp({ quality: 78 }) },
+  {
+    ending: 'jpg',
+    mediaType: 'image/jpeg',
+    encode: (image) => image.flatten({ background: '#fff' }).jpeg({ quality: 82, mozjpeg: true }),
+  },
+];
+
+/** A phone, a tablet, a desk screen or a print: 1600 pixels across 62 mm of paper are more than enough. */
+export const WIDTHS: readonly number[] = [480, 960, 1600];
+
+/** Part of every cache key: a picture remade by other rules, or by another encoder, is another picture. */
+const RULES_OF_REMAKING = `avif 55/2, webp 78, jpeg 82, upright, no metadata; sharp ${sharp.versions.sharp}`;
+
+type Remade = { readonly bytes: Uint8Array; readonly width: number; readonly height: number };
 
 /** More pixels than any camera takes is a trap laid for the program's memory: a small file that unpacks to gigabytes. */
 const MOST_PIXELS = 120_000_000;
@@ -15,17 +35,17 @@ const FORMATS = new Set(['jpeg', 'png', 'webp', 'avif', 'heif', 'tiff', 'gif']);
 
 /**
  * A picture turned upright by its own orientation, no wider than `widest`, and with no metadata at all: where it was
- * taken is nobody's business. @throws when it is no picture that can be shown, with the reason.
+ * taken is nobody's business. Kept in `cache`, a folder in which anything may be deleted. @throws when it is no picture that can be shown, with the reason.
  */
 export async function remade(
   source: Uint8Array,
   encoding: Encoding,
   widest: number,
-  cache: PictureCache,
+  cache: string,
 ): Promise<Remade> {
   const key = sha256(`${RULES_OF_REMAKING}\n${widest}\n${sha256(source)}`);
   const name = `${key}.${encoding.ending}`;
-  const kept = await keptIn(join(cache.folder, name));
+  const kept = await keptIn(join(cache, name));
   if (kept) return kept;
   const image = sharp(source, { limitInputPixels: MOST_PIXELS, failOn: 'truncated' });
   const { format, width = 0, height = 0 } = await image.metadata();
@@ -33,7 +53,7 @@ export async function remade(
   if (width * height > MOST_PIXELS) throw new Error(`it has ${width} × ${height} pixels`);
   const upright = image.rotate().resize({ width: widest, withoutEnlargement: true });
   const { data, info } = await encoding.encode(upright).toBuffer({ resolveWithObject: true });
-  await putFiles(cache.folder, [{ path: name, bytes: data }]);
+  await putFiles(cache, [{ path: name, bytes: data }]);
   return { bytes: data, width: info.width, height: info.height };
 }
 

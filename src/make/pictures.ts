@@ -1,10 +1,11 @@
 import { readFile } from 'node:fs/promises';
 import { join, parse } from 'node:path';
+import type { PlacedPicture } from '../drawing/figures.ts';
 import type { Finding } from '../project/finding.ts';
 import type { Picture, Project } from '../project/model.ts';
+import { dataAddress } from './assets.ts';
 import { sha256, Unwritable } from './files.ts';
-import { type PictureCache, remade } from './picture-cache.ts';
-import { ENCODINGS, type Encoding, WIDTHS } from './picture-encodings.ts';
+import { ENCODINGS, type Encoding, remade, WIDTHS } from './picture-cache.ts';
 
 /** A picture of a project, made fit to be shown: turned upright, made small enough, every hidden datum left out. */
 export type ProjectPicture = {
@@ -31,7 +32,7 @@ const MOST_BYTES = 60_000_000;
 export async function readPictures(
   folder: string,
   project: Project,
-  cache: PictureCache,
+  cache: string,
 ): Promise<{ readonly pictures: readonly ProjectPicture[]; readonly findings: readonly Finding[] }> {
   const pictures: ProjectPicture[] = [];
   const findings: Finding[] = [];
@@ -59,7 +60,7 @@ function picturesOf(project: Project): readonly Picture[] {
   return [...new Map(there.map((picture) => [picture.path.value, picture])).values()];
 }
 
-async function remake(file: string, picture: Picture, cache: PictureCache): Promise<ProjectPicture> {
+async function remake(file: string, picture: Picture, cache: string): Promise<ProjectPicture> {
   const source = await readFile(file);
   if (source.length > MOST_BYTES) throw new Error('it is over 60 MB');
   const renditions: Rendition[] = [];
@@ -82,4 +83,42 @@ function nameOf(file: string, bytes: Uint8Array, width: number, { ending }: Enco
 function reason(error: unknown): string {
   const said = error instanceof Error ? (error.message.split('\n')[0] ?? '') : String(error);
   return said.replace(/^Input (?:buffer|file) /iu, 'it ').replace(/^VipsJpeg: /u, '');
+}
+
+/** The pictures of a project as its page shows them: the browser chooses among sizes and encodings. */
+export function picturesOnPage(pictures: readonly ProjectPicture[]): ReadonlyMap<string, PlacedPicture> {
+  return new Map(
+    pictures.map(({ path, renditions }) => {
+      const { name, width, height } = plain(renditions);
+      return [path, { src: name, width, height, sources: sourcesOf(renditions) }];
+    }),
+  );
+}
+
+/** The pictures as a print holds them. */
+export function picturesInPrint(pictures: readonly ProjectPicture[]): ReadonlyMap<string, PlacedPicture> {
+  return new Map(
+    pictures.map(({ path, renditions }) => {
+      const { encoding, width, height, bytes } = plain(renditions);
+      return [path, { src: dataAddress(encoding.mediaType, bytes), width, height }];
+    }),
+  );
+}
+
+/** The widest of the encoding that everybody reads. */
+export function plain(renditions: readonly Rendition[]): Rendition {
+  const widest = renditions.at(-1);
+  if (!widest) throw new Error('a picture without a rendition');
+  return widest;
+}
+
+function sourcesOf(renditions: readonly Rendition[]): NonNullable<PlacedPicture['sources']> {
+  const encodings = [...new Set(renditions.map(({ encoding }) => encoding))];
+  return encodings.map((encoding) => ({
+    type: encoding.mediaType,
+    srcset: renditions
+      .filter((rendition) => rendition.encoding === encoding)
+      .map(({ name, width }) => `${name} ${width}w`)
+      .join(', '),
+  }));
 }

@@ -4,24 +4,22 @@ import { revisionCodec } from '../project/read-ledger.ts';
 import type { ListedProject } from '../site/listed.ts';
 import { readIfThere } from './files.ts';
 
-/** What the index shows of a project; kept so that a project with an error keeps its place and last good sheet. */
-export type Card = ListedProject;
-
 /** One file that was made. `from` is what its bytes followed from, hashed; absent where making it is quick. */
-export type Made = { readonly from?: string | undefined; readonly sha256: string };
+export type FileRecord = { readonly from?: string | undefined; readonly sha256: string };
 
 /** `make.json`: what was made, from what, with which version. */
 export type MakeRecord = {
   readonly sheetwright: string;
   readonly projects: Readonly<Record<string, ProjectRecord>>;
-  readonly site: Readonly<Record<string, Made>>;
+  readonly site: Readonly<Record<string, FileRecord>>;
 };
 
-export type ProjectRecord = {
+type ProjectRecord = {
   readonly source: string;
   readonly sha256: string;
-  readonly card: Card;
-  readonly files: Readonly<Record<string, Made>>;
+  /** What the index shows: a project with an error keeps its place and its last good sheet. */
+  readonly card: ListedProject;
+  readonly files: Readonly<Record<string, FileRecord>>;
 };
 
 const made = z.object({ from: z.string().optional(), sha256: z.string() });

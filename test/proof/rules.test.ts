@@ -111,7 +111,7 @@ async function proofOf(id: string, { sheet, files: others = {} }: Example): Prom
   const workspace = await loadWorkspace(root, { namedFrom: root });
   const looked = await Promise.all(
     workspace.projects.map((project) =>
-      readPictures(join(root, project.folder), project, { folder: join(root, '.cache') }),
+      readPictures(join(root, project.folder), project, join(root, '.cache')),
     ),
   );
   const ofPictures = looked.flatMap(({ findings }) => findings);

@@ -1,7 +1,7 @@
 import jsQrPackage from 'jsqr';
 import sharp from 'sharp';
 import { afterAll, describe, expect, it } from 'vitest';
-import { bareStyles, tentStyles } from '../../src/make/assets.ts';
+import { pagesAnywhere, printStyles } from '../../src/make/assets.ts';
 import { readPackageFiles } from '../../src/make/package-files.ts';
 import { openPrinter } from '../../src/print/printer.ts';
 import { tentHtml } from '../../src/site/tent.ts';
@@ -27,7 +27,7 @@ function tent(paper: 'letter' | 'a4', site = SITE): string {
     labels,
     renderer,
     paper,
-    styles: { kind: 'inline', css: tentStyles(files) },
+    styles: printStyles(files, 'tent'),
   });
   if (html === undefined) throw new Error('there is no tent');
   return html;
@@ -103,6 +103,8 @@ describe('a tent', () => {
 
 describe('the styles of a page that is shown at any address', () => {
   it('load nothing', () => {
-    expect(bareStyles(files)).not.toMatch(/url\(|@import/u);
+    const { styles, scripts } = pagesAnywhere({ site: siteOf('title: Bench\n'), labels, renderer, files });
+    expect(styles).toMatchObject({ kind: 'inline', css: expect.not.stringMatching(/url\(|@import/u) });
+    expect(scripts).toEqual([]);
   });
 });

@@ -1,9 +1,8 @@
 import { cueCard as cardOf, cueTitle, renderCueCard } from '../../cue/card.ts';
 import { ROOMS } from '../../cue/room.ts';
 import { pageCount } from '../../print/page-count.ts';
-import { cueStyles } from '../assets.ts';
-import { dayOf } from '../day.ts';
-import type { Job, Output, ProjectMaterial } from '../output.ts';
+import { printStyles } from '../assets.ts';
+import { dayOf, type Job, type Output, type ProjectMaterial } from '../output.ts';
 
 /** Two sides of one sheet of paper. */
 const MOST_PAGES = 2;
@@ -15,8 +14,8 @@ export const cueCard: Output = {
 };
 
 function cueJob(material: ProjectMaterial): Job {
-  const { slug, editions, ledger, labels } = material;
-  const date = dayOf(editions, ledger);
+  const { slug, editions, labels } = material;
+  const date = dayOf(material);
   const cards = cardsOf(material);
   return {
     path: `host/${slug}-cue-card.pdf`,
@@ -27,7 +26,7 @@ function cueJob(material: ProjectMaterial): Job {
 
 /** The card with all there is, then with less and less. */
 function cardsOf({ editions, site, labels, ledger, files, renderer }: ProjectMaterial): readonly string[] {
-  const styles = { kind: 'inline', css: cueStyles(files) } as const;
+  const styles = printStyles(files, 'cue');
   return ROOMS.map((room) =>
     renderCueCard(cardOf({ editions, site, labels, ledger, styles }, room), renderer, labels),
   );

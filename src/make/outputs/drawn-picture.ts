@@ -1,4 +1,4 @@
-import { DRAWN_PICTURE, drawnPicture as drawingOf } from '../drawn-picture.ts';
+import { DRAWN_PICTURE, drawnPicture as drawingOf } from '../card.ts';
 import type { Output } from '../output.ts';
 
 /** `site/<slug>/picture.svg`: what the list shows of a project that has no photo. */

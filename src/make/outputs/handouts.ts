@@ -1,31 +1,26 @@
 import { buildSheet, renderSheet } from '../../handout/sheet.ts';
+import { absolute } from '../../site/place.ts';
 import { printStyles } from '../assets.ts';
-import { dayOf } from '../day.ts';
-import type { Job, Output, ProjectMaterial } from '../output.ts';
-import { addressOf, type Handout, handoutsOf } from '../papers.ts';
-import { picturesInPrint } from '../placed-pictures.ts';
+import { type Output, type ProjectMaterial, pdfJob } from '../output.ts';
+import { type Handout, handoutsOf } from '../papers.ts';
+import { picturesInPrint } from '../pictures.ts';
 
 /** `site/<slug>/<slug>-letter.pdf`, `-a4.pdf`, `-large-print.pdf`: the sheet to be handed out on paper. */
 export const handouts: Output = {
   id: 'handouts',
-  ofProject: (material) =>
-    material.pdf ? handoutsOf(material.site).map((handout) => handoutJob(material, handout)) : [],
+  ofProject: (material) => {
+    const { editions, site, slug, pdf } = material;
+    const title = editions[editions.own].project.title.value;
+    const prints = pdf ? handoutsOf(site) : [];
+    return prints.map((print) =>
+      pdfJob(material, `${slug}-${print}.pdf`, handoutHtml(material, print), title),
+    );
+  },
 };
-
-function handoutJob(material: ProjectMaterial, handout: Handout): Job {
-  const { slug, printer, editions, ledger } = material;
-  const html = handoutHtml(material, handout);
-  const date = dayOf(editions, ledger);
-  return {
-    path: `site/${slug}/${slug}-${handout}.pdf`,
-    from: `${date}\n${html}`,
-    produce: () => printer.pdf(html, { title: editions[editions.own].project.title.value, date }),
-  };
-}
 
 function handoutHtml(material: ProjectMaterial, target: Handout): string {
   const { editions, site, slug, ledger, labels, files, pictures, renderer } = material;
-  const address = addressOf(site, slug);
+  const address = absolute(site, `${slug}/`);
   const model = buildSheet({
     editions,
     site,
@@ -33,7 +28,7 @@ function handoutHtml(material: ProjectMaterial, target: Handout): string {
     ledger,
     target,
     pictures: picturesInPrint(pictures),
-    styles: { kind: 'inline', css: printStyles(files) },
+    styles: printStyles(files, 'handout'),
     scripts: [],
     links: { ...(address === undefined ? {} : { address }), downloads: [] },
   });

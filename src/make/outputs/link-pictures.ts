@@ -1,5 +1,4 @@
-import { linkPicturePng, linkPictureSource } from '../link-picture.ts';
-import { projectLinkPicture, siteLinkPicture } from '../link-pictures.ts';
+import { linkPicturePng, linkPictureSource, projectLinkPicture, siteLinkPicture } from '../link-picture.ts';
 import type { Job, Output } from '../output.ts';
 
 /** `site/<slug>/preview-….png` and one of the site in `site/assets/`: what is shown beside a link that is passed on. */

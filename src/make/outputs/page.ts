@@ -3,13 +3,12 @@ import { siteElements } from '../../site/head.ts';
 import { howTo, jsonScript } from '../../site/how-to.ts';
 import { projectPreview } from '../../site/share-page.ts';
 import { SafeHtml } from '../../words/safe-html.ts';
-import { siteScript, siteStyles } from '../assets.ts';
+import { iconNames, pagesAt } from '../assets.ts';
 import { cardOf } from '../card.ts';
-import { iconNames } from '../icons.ts';
-import { projectLinkPicture } from '../link-pictures.ts';
+import { projectLinkPicture } from '../link-picture.ts';
 import type { Output, ProjectMaterial } from '../output.ts';
 import { downloadsOf } from '../papers.ts';
-import { picturesOnPage } from '../placed-pictures.ts';
+import { picturesOnPage } from '../pictures.ts';
 
 /** `site/<slug>/index.html`: the sheet as a page, and the pictures it shows. */
 export const page: Output = {
@@ -23,7 +22,8 @@ export const page: Output = {
 };
 
 function pageHtml(material: ProjectMaterial): string {
-  const { editions, site, ledger, labels, files, pictures, renderer } = material;
+  const { editions, site, ledger, labels, pictures, renderer } = material;
+  const { styles, scripts } = pagesAt('../', material);
   const model = buildSheet({
     editions,
     site,
@@ -31,8 +31,8 @@ function pageHtml(material: ProjectMaterial): string {
     ledger,
     target: 'page',
     pictures: picturesOnPage(pictures),
-    styles: { kind: 'linked', hrefs: [`../assets/${siteStyles(files).name}`] },
-    scripts: [`../assets/${siteScript(files).name}`],
+    styles,
+    scripts,
     links: { home: '../index.html', downloads: downloadsOf(material), share: 'share/index.html' },
     head: headOf(material),
   });

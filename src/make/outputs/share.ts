@@ -1,8 +1,7 @@
 import { shareHtml } from '../../site/share-page.ts';
-import { siteScript, siteStyles } from '../assets.ts';
+import { pagesAt } from '../assets.ts';
 import { cardOf } from '../card.ts';
-import { iconNames } from '../icons.ts';
-import { projectLinkPicture } from '../link-pictures.ts';
+import { projectLinkPicture } from '../link-picture.ts';
 import type { Output, ProjectMaterial } from '../output.ts';
 import { tentsOf } from '../papers.ts';
 
@@ -15,20 +14,11 @@ export const share: Output = {
 };
 
 function pageHtml(material: ProjectMaterial): string {
-  const { slug, site, labels, files, renderer } = material;
   const card = cardOf(material);
   const links = {
     linkPicture: projectLinkPicture(material).name,
-    calendar: card.session === undefined ? undefined : `${slug}.ics`,
+    calendar: card.session === undefined ? undefined : `${material.slug}.ics`,
     tents: tentsOf(material),
   };
-  return shareHtml(card, links, {
-    site,
-    labels,
-    renderer,
-    styles: { kind: 'linked', hrefs: [`../../assets/${siteStyles(files).name}`] },
-    scripts: [`../../assets/${siteScript(files).name}`],
-    root: '../../',
-    icons: iconNames(),
-  });
+  return shareHtml(card, links, pagesAt('../../', material));
 }

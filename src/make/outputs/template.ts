@@ -1,8 +1,7 @@
 import { templateFile, templateHtml, templatePieces, templateTitle } from '../../handout/template-print.ts';
 import type { Paper } from '../../project/model.ts';
-import { templateStyles } from '../assets.ts';
-import { dayOf } from '../day.ts';
-import type { Job, Output, ProjectMaterial } from '../output.ts';
+import { printStyles } from '../assets.ts';
+import { type Job, type Output, type ProjectMaterial, pdfJob } from '../output.ts';
 import { templateName } from '../papers.ts';
 
 /**
@@ -12,25 +11,17 @@ import { templateName } from '../papers.ts';
 export const template: Output = {
   id: 'template',
   ofProject: (material) => [
-    ...(material.pdf ? material.site.paper.flatMap((paper) => pdfJob(material, paper)) : []),
+    ...(material.pdf ? material.site.paper.flatMap((paper) => onPaper(material, paper)) : []),
     ...svgJobs(material),
   ],
 };
 
-function pdfJob(material: ProjectMaterial, paper: Paper): Job[] {
-  const { editions, ledger, site, slug, labels, files, renderer, printer } = material;
-  const styles = { kind: 'inline', css: templateStyles(files) } as const;
+function onPaper(material: ProjectMaterial, paper: Paper): Job[] {
+  const { editions, site, slug, labels, files, renderer } = material;
+  const styles = printStyles(files, 'template');
   const html = templateHtml({ editions, site, labels, paper, styles, renderer });
   if (html === undefined) return [];
-  const date = dayOf(editions, ledger);
-  const title = templateTitle(editions, labels);
-  return [
-    {
-      path: `site/${slug}/${templateName(site, slug, paper)}`,
-      from: `${date}\n${html}`,
-      produce: () => printer.pdf(html, { title, date }),
-    },
-  ];
+  return [pdfJob(material, templateName(site, slug, paper), html, templateTitle(editions, labels))];
 }
 
 function svgJobs({ editions, slug, labels }: ProjectMaterial): Job[] {

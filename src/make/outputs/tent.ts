@@ -1,30 +1,20 @@
-import type { Paper } from '../../project/model.ts';
 import { tentHtml } from '../../site/tent.ts';
-import { tentStyles } from '../assets.ts';
+import { printStyles } from '../assets.ts';
 import { cardOf } from '../card.ts';
-import { dayOf } from '../day.ts';
-import type { Job, Output, ProjectMaterial } from '../output.ts';
+import { type Output, pdfJob } from '../output.ts';
 import { tentName } from '../papers.ts';
 
 /** `site/<slug>/share/<slug>-tent.pdf`: a tent for the table with the QR code on both sides. */
 export const tent: Output = {
   id: 'tent',
-  ofProject: (material) =>
-    material.pdf ? material.site.paper.flatMap((paper) => tentJob(material, paper)) : [],
+  ofProject: (material) => {
+    const { site, slug, labels, renderer, files, pdf } = material;
+    if (!pdf) return [];
+    const card = cardOf(material);
+    const styles = printStyles(files, 'tent');
+    return site.paper.flatMap((paper) => {
+      const html = tentHtml(card, { site, labels, renderer, styles, paper });
+      return html === undefined ? [] : [pdfJob(material, tentName(site, slug, paper), html, card.title)];
+    });
+  },
 };
-
-function tentJob(material: ProjectMaterial, paper: Paper): Job[] {
-  const { site, slug, labels, renderer, files, printer, editions, ledger } = material;
-  const styles = { kind: 'inline', css: tentStyles(files) } as const;
-  const card = cardOf(material);
-  const html = tentHtml(card, { site, labels, renderer, styles, paper });
-  if (html === undefined) return [];
-  const date = dayOf(editions, ledger);
-  return [
-    {
-      path: `site/${slug}/${tentName(site, slug, paper)}`,
-      from: `${date}\n${html}`,
-      produce: () => printer.pdf(html, { title: card.title, date }),
-    },
-  ];
-}
