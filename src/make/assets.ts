@@ -3,7 +3,7 @@ import type { Styles } from '../handout/styles.ts';
 import { FAVICON } from '../site/favicon.ts';
 import type { SitePages } from '../site/frame.ts';
 import type { Icons } from '../site/head.ts';
-import { sha256 } from './files.ts';
+import { dataAddress, sha256 } from './files.ts';
 import type { Studio } from './output.ts';
 import type { FontFile, PackageFiles } from './package-files.ts';
 
@@ -80,11 +80,6 @@ export function printStyles(files: PackageFiles, print: keyof typeof PRINTS): St
     fontFaceCss(files.fonts.map((font) => faceOf(font, dataAddress('font/woff2', font.bytes))));
   fontSheets.set(files, fonts);
   return { kind: 'inline', css: `${fonts}\n${joined(files, PRINTS[print])}` };
-}
-
-/** Bytes as an address of their own. */
-export function dataAddress(mediaType: string, bytes: Uint8Array): string {
-  return `data:${mediaType};base64,${Buffer.from(bytes).toString('base64')}`;
 }
 
 function faceOf(

@@ -19,6 +19,11 @@ export function sha256(content: string | Uint8Array): string {
   return createHash('sha256').update(content).digest('hex');
 }
 
+/** Bytes as an address of their own. */
+export function dataAddress(mediaType: string, bytes: Uint8Array): string {
+  return `data:${mediaType};base64,${Buffer.from(bytes).toString('base64')}`;
+}
+
 export async function readIfThere(path: string): Promise<Uint8Array | undefined> {
   try {
     return await readFile(path);
