@@ -1,25 +1,31 @@
+import { accentOf } from '../drawing/accent.ts';
 import { type Editions, ownEdition } from '../edition/editions.ts';
+import { allergensHeld, cautionsFor } from '../handout/cautions.ts';
+import { cssString, marginBox, PAPER_SIZE, pageOf, type Styles, styleElements } from '../handout/css.ts';
 import { type CutRow, cutList } from '../handout/cut-list.ts';
 import type { Renderer } from '../handout/render.ts';
 import { revisionTitle } from '../handout/revision.ts';
 import { type ScoredPiece, scoreList } from '../handout/score-list.ts';
 import { type Setting, settingOf } from '../handout/setting.ts';
-import { type Styles, styleElements } from '../handout/styles.ts';
+import { stocksUsed } from '../handout/supplies.ts';
 import type { Ledger } from '../project/ledger.ts';
-import type { Site } from '../project/model.ts';
+import type { Paper, Site } from '../project/model.ts';
 import type { Labels } from '../words/labels.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 import { typographic } from '../words/typographic.ts';
 import { voiceOf } from '../words/voice.ts';
-import { type AheadStep, aheadSteps } from './ahead.ts';
-import { cueRules } from './page-rules.ts';
-import { type Room, type Shortened, shortened } from './room.ts';
-import { type CueStep, type RunningOrder, runningOrder } from './running-order.ts';
-import { type SpokenCaution, spokenCautions } from './say-aloud.ts';
-import { type Laid, laidOut, papersLaid } from './table.ts';
+import { type CardRoom, type Shortened, shortened } from './room.ts';
+import {
+  type AheadStep,
+  aheadSteps,
+  type CueStep,
+  type RunningOrder,
+  runningOrder,
+} from './running-order.ts';
+import { laidOut, papersLaid, type TableItem } from './table.ts';
 
 /** What a cue card is made from. */
-export type CueInput = {
+type CueInput = {
   readonly editions: Editions;
   readonly site: Site;
   readonly labels: Labels;
@@ -37,26 +43,26 @@ export type CueCard = {
   readonly title: string;
   readonly day: string | undefined;
   readonly hours: string;
-  readonly room: Room;
+  readonly room: CardRoom;
   readonly cuts: Shortened<CueCut>;
   readonly scores: Shortened<ScoredPiece>;
   readonly order: RunningOrder;
   readonly steps: Shortened<CueStep>;
   readonly ahead: Shortened<AheadStep>;
   readonly papers: string;
-  readonly table: readonly Laid[];
+  readonly table: readonly TableItem[];
   readonly cautions: readonly SpokenCaution[];
   /** What was left out for want of room, and where it is to be found. */
   readonly missing: readonly string[];
 };
 
 /** A row of the sheet's own cut list, and the paper it is cut from. */
-export type CueCut = Pick<CutRow, 'name' | 'times' | 'lead' | 'second'> & {
+type CueCut = Pick<CutRow, 'name' | 'times' | 'lead' | 'second'> & {
   readonly stock: string | undefined;
 };
 
 /** The demonstrator's own card of a project, as far as there is room for it. Leads with the edition as written. */
-export function cueCard({ editions, site, labels, ledger, styles }: CueInput, room: Room): CueCard {
+export function cueCard({ editions, site, labels, ledger, styles }: CueInput, room: CardRoom): CueCard {
   // Large print is set in the edition as written too, and nothing in it is only for a screen.
   const setting = settingOf(editions, 'large-print', labels, new Map());
   const { project, voice } = setting;
@@ -105,7 +111,7 @@ function cuts(setting: Setting): CueCut[] {
 }
 
 /** Only what there was and the room had no place for. */
-function missing(setting: Setting, order: RunningOrder, room: Room): readonly string[] {
+function missing(setting: Setting, order: RunningOrder, room: CardRoom): readonly string[] {
   const { project, voice } = setting;
   const { supplies } = project;
   const said = [...order.steps, ...aheadSteps(setting), { notes: order.opening }];
@@ -119,4 +125,27 @@ function missing(setting: Setting, order: RunningOrder, room: Room): readonly st
     ...(table ? [voice.say('cue-missing-table')] : []),
     ...(notes ? [voice.say('cue-missing-notes', { file: project.file.path })] : []),
   ];
+}
+
+/** The paper, the type and the colour of one card; `foot` runs along the bottom of its pages. */
+function cueRules(setting: Setting, paper: Paper, { points }: CardRoom, foot: string): string {
+  const { color, tint } = accentOf(stocksUsed(setting).find((stock) => stock.color)?.color?.value);
+  return `:root { --accent: ${color}; --tint: ${tint}; font-size: ${points}pt; }
+@page {
+  size: ${PAPER_SIZE[paper]};
+  ${marginBox('bottom-left', cssString(foot), '10pt')}
+  ${marginBox('bottom-right', pageOf(setting.voice), '10pt')}
+}`;
+}
+
+/** A caution as short as it can be said aloud. */
+type SpokenCaution = { readonly heading: string; readonly text: string };
+
+/** The very cautions of the sheet. */
+function spokenCautions({ project, voice }: Setting): readonly SpokenCaution[] {
+  const allergens = allergensHeld(project, voice);
+  return cautionsFor(project, voice).map(({ id, heading }) => ({
+    heading,
+    text: voice.say(`cue-caution-${id}`, { allergens }),
+  }));
 }

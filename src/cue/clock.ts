@@ -1,3 +1,5 @@
+import type { Voice } from '../words/voice.ts';
+
 /** What the clock knows of a step. */
 export type TimedStep = {
   /** Minutes of work; 0 where none are given. */
@@ -18,13 +20,16 @@ export type Slot = {
   readonly waits: number;
 };
 
-export type Clock = { readonly slots: readonly Slot[] /** Everything done and dry. */; readonly end: number };
+export type Course = {
+  readonly slots: readonly Slot[] /** Everything done and dry. */;
+  readonly end: number;
+};
 
 /**
  * Runs the steps one after the other. Drying runs alongside the steps behind it; only a step that takes up one of the
  * drying pieces again, and the last step, wait until it is over. What the last step leaves to dry counts to the end.
  */
-export function runClock(steps: readonly TimedStep[]): Clock {
+export function runClock(steps: readonly TimedStep[]): Course {
   const slots: Slot[] = [];
   let now = 0;
   steps.forEach((step, index) => {
@@ -42,24 +47,33 @@ function sharesPiece(one: TimedStep | undefined, other: TimedStep): boolean {
   return one !== undefined && [...one.pieces].some((piece) => other.pieces.has(piece));
 }
 
-const DAY = 24 * 60;
+/** Says when something happens, minutes after the start. */
+export type SayTime = (minutes: number) => string;
 
-/** A moment of the session. */
-export type Moment =
-  /** On the wall: minutes after midnight, `days` after the day of the session. */
-  | { readonly kind: 'time'; readonly minute: number; readonly days: number }
-  /** Since the start, where nobody said when that is. */
-  | { readonly kind: 'elapsed'; readonly minutes: number };
+const MINUTE = 60_000;
+const DAY = 24 * 60 * MINUTE;
 
-/** @param start `HH:MM`, or undefined where none is known. */
-export function momentAt(start: string | undefined, minutes: number): Moment {
-  if (start === undefined) return { kind: 'elapsed', minutes };
-  const [hours = 0, past = 0] = start.split(':').map(Number);
-  const total = hours * 60 + past + minutes;
-  return { kind: 'time', minute: total % DAY, days: Math.floor(total / DAY) };
+/**
+ * `6:42 PM` as the language writes it, and past midnight the day too; `0:12` where no start is known.
+ * @param start `HH:MM`
+ */
+export function timesFrom(start: string | undefined, voice: Voice): SayTime {
+  if (start === undefined) return elapsed;
+  const format = new Intl.DateTimeFormat(voice.language, {
+    hour: 'numeric',
+    minute: '2-digit',
+    timeZone: 'UTC',
+  });
+  const begin = Date.parse(`1970-01-01T${start}Z`);
+  return (minutes) => {
+    const moment = begin + minutes * MINUTE;
+    const days = Math.floor(moment / DAY);
+    const time = format.format(moment);
+    return days === 0 ? time : `${time} (${voice.count('cue-days-on', days)})`;
+  };
 }
 
 /** `0:00`, `1:05`: hours and minutes since the start. */
-export function elapsed(minutes: number): string {
+function elapsed(minutes: number): string {
   return `${Math.floor(minutes / 60)}:${String(minutes % 60).padStart(2, '0')}`;
 }

@@ -1,5 +1,5 @@
 /** How much goes on a card. Cuts, scores and the clock are the last to go, and are never smaller than 16 points. */
-export type Room = {
+export type CardRoom = {
   readonly points: 18 | 16;
   /** The cautions that stand in the steps; the usual ones are always said. */
   readonly stepCautions: boolean;
@@ -11,7 +11,7 @@ export type Room = {
   readonly rows: number;
 };
 
-const ALL: Room = {
+const ALL: CardRoom = {
   points: 18,
   stepCautions: true,
   instead: true,
@@ -24,7 +24,7 @@ const ALL: Room = {
  * From everything in large type to the least: first the type gets smaller, then what stands on the sheet as well is
  * left out, then the demonstrator's own notes, which are in the project's file; last, the lists are cut short.
  */
-export const ROOMS: readonly Room[] = [
+export const ROOMS: readonly CardRoom[] = [
   ALL,
   { ...ALL, points: 16 },
   { ...ALL, points: 16, stepCautions: false },
@@ -38,6 +38,6 @@ export const ROOMS: readonly Room[] = [
 /** The first rows of a list, and how many more there are. */
 export type Shortened<Row> = { readonly rows: readonly Row[]; readonly left: number };
 
-export function shortened<Row>(rows: readonly Row[], { rows: most }: Room): Shortened<Row> {
+export function shortened<Row>(rows: readonly Row[], { rows: most }: CardRoom): Shortened<Row> {
   return { rows: rows.slice(0, most), left: Math.max(0, rows.length - most) };
 }

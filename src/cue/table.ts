@@ -1,13 +1,13 @@
 import { toString as textWithin } from 'mdast-util-to-string';
+import { withoutHost } from '../handout/markdown-handlers.ts';
 import { measuredHtml } from '../handout/measured-text.ts';
-import { stocksUsed } from '../handout/papers.ts';
 import type { Setting } from '../handout/setting.ts';
+import { stocksUsed } from '../handout/supplies.ts';
 import type { Step, Supply } from '../project/model.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
-import { withoutHost } from './asides.ts';
 
 /** One thing on the table. */
-export type Laid = {
+export type TableItem = {
   readonly item: SafeHtml;
   /** What one attendee uses of it. */
   readonly amount: SafeHtml | undefined;
@@ -25,7 +25,7 @@ export function papersLaid(setting: Setting): readonly string[] {
  * The supplies by the first place in the steps that names them. Tools that no step names are taken to be in use from
  * the beginning, as a trimmer is, and inks to lie by the first stamp; anything else that none names lies last.
  */
-export function laidOut(setting: Setting): readonly Laid[] {
+export function laidOut(setting: Setting): readonly TableItem[] {
   const { project, voice } = setting;
   const texts = project.steps.map(textOf);
   const named = project.supplies.map((supply) => ({ supply, use: firstUse(supply, texts) }));
@@ -41,12 +41,12 @@ export function laidOut(setting: Setting): readonly Laid[] {
     }));
 }
 
-type Use = { readonly step: number; readonly offset: number };
+type Mention = { readonly step: number; readonly offset: number };
 
 /** More characters than a step has. */
 const STEP = 1_000_000;
 
-function placeOf({ supply, use }: { readonly supply: Supply; readonly use: Use | undefined }): number {
+function placeOf({ supply, use }: { readonly supply: Supply; readonly use: Mention | undefined }): number {
   if (use) return use.step * STEP + use.offset;
   return supply.kind.value === 'tool' ? -1 : Number.MAX_SAFE_INTEGER;
 }
@@ -58,7 +58,7 @@ function textOf({ title, prose }: Step): string {
 }
 
 /** The name that tells most decides: `score board` before `board`, `pencils` before `pencil`. */
-function firstUse({ item }: Supply, texts: readonly string[]): Use | undefined {
+function firstUse({ item }: Supply, texts: readonly string[]): Mention | undefined {
   for (const name of namesOf(item.value)) {
     for (const [step, text] of texts.entries()) {
       const offset = text.search(name);

@@ -2,40 +2,37 @@ import type { Project } from '../project/model.ts';
 import { wordFinder } from '../words/named-words.ts';
 import type { Voice } from '../words/voice.ts';
 
+/** The usual cautions, in the order they are given. */
+export const CAUTIONS = [
+  'blades',
+  'hot-glue',
+  'heat',
+  'press',
+  'solvents',
+  'flames',
+  'small-parts',
+  'food',
+  'allergens',
+] as const;
+
+type CautionId = (typeof CAUTIONS)[number];
+
 /** One usual caution: a heading and a few sentences. */
 export type Caution = { readonly id: CautionId; readonly heading: string; readonly text: string };
 
-type CautionId =
-  | 'blades'
-  | 'hot-glue'
-  | 'heat'
-  | 'press'
-  | 'solvents'
-  | 'flames'
-  | 'small-parts'
-  | 'food'
-  | 'allergens';
-
 /** What calls for a caution, besides a supply that goes by one of its names. Common practice, no source. */
-const CALLED_FOR: Readonly<Record<CautionId, (project: Project) => boolean>> = {
+const CALLED_FOR: Readonly<Partial<Record<CautionId, (project: Project) => boolean>>> = {
   // Nothing is made here without being cut.
   blades: ({ pieces }) => pieces.size > 0,
-  'hot-glue': () => false,
-  heat: () => false,
   press: ({ supplies }) => supplies.some(({ kind }) => kind.value === 'die'),
-  solvents: () => false,
-  flames: () => false,
-  'small-parts': () => false,
   food: ({ holds }) => holds?.food === true || (holds?.allergens.length ?? 0) > 0,
   allergens: ({ holds }) => (holds?.allergens.length ?? 0) > 0,
 };
 
-const ORDER = Object.keys(CALLED_FOR) as readonly CautionId[];
-
 /** The cautions a project calls for by its supplies and what it holds, in a fixed order. */
 export function cautionsFor(project: Project, voice: Voice): readonly Caution[] {
   const allergens = allergensHeld(project, voice);
-  return ORDER.filter((id) => CALLED_FOR[id](project) || isNamed(id, project, voice)).map((id) => ({
+  return CAUTIONS.filter((id) => CALLED_FOR[id]?.(project) || isNamed(id, project, voice)).map((id) => ({
     id,
     heading: voice.say(`caution-${id}`),
     text: voice.say(`caution-${id}-text`, { allergens }),

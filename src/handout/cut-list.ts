@@ -6,10 +6,10 @@ import type { Columns, Measures } from '../words/measures.ts';
 import { baseName, pieceSheetNamed } from '../words/names.ts';
 import { isAskew, leastReveal, type RevealTwins, revealPhrase, revealTwins } from '../words/reveals.ts';
 import { type HtmlValue, SafeHtml } from '../words/safe-html.ts';
-import { stockFacts, stockOf, stocksUsed } from './papers.ts';
 import { type PieceSheet, pieceSheets } from './piece-sheets.ts';
 import { sizeOf } from './references.ts';
 import type { Setting } from './setting.ts';
+import { stockFacts, stockOf, stocksUsed } from './supplies.ts';
 
 /** Everything that is cut, by the paper it is cut from. */
 export type CutList = {

@@ -1,13 +1,14 @@
-import { ownEdition, type Twin } from '../edition/editions.ts';
-import type { Length } from '../measure/length.ts';
+import { ownEdition, pairs, sidesOf, type Twin, twin } from '../edition/editions.ts';
+import { Length } from '../measure/length.ts';
 import { printDecimal } from '../measure/print.ts';
+import type { Size } from '../measure/size.ts';
 import type { Piece } from '../project/model.ts';
 import { nameOf } from '../words/names.ts';
 import { SafeHtml } from '../words/safe-html.ts';
 import { isSolid, mainPiece } from './finished-size.ts';
-import { isCardForm, isEnvelopeForm, mailedPiece } from './mail/mailed.ts';
-import { US_LETTER } from './mail/us-letter.ts';
-import { type EnvelopeRow, emptyVerdict, longFirst, type MailedTwin, rowsFor } from './mail-rows.ts';
+import { closestFits, fitIn, type Series } from './mail/envelopes.ts';
+import { isCardForm, isEnvelopeForm, type Mailed, mailedPiece } from './mail/mailed.ts';
+import { type LetterVerdict, letterVerdict, US_LETTER } from './mail/us-letter.ts';
 import type { Setting } from './setting.ts';
 
 /** What whoever mails the project wants to know. */
@@ -17,7 +18,7 @@ export type MailView = {
   readonly limits: SafeHtml;
 };
 
-export type MailedView = {
+type MailedView = {
   /** `Closed, the card is 5 1/2 × 4 1/4 in (…) and about 1.6 mm thick.` */
   readonly words: SafeHtml;
   readonly envelopes: readonly EnvelopeRow[];
@@ -52,9 +53,7 @@ function goesInEnvelope({ editions }: Setting, piece: Piece): boolean {
 }
 
 function twinOf({ editions }: Setting, piece: Piece, inside: readonly Piece[]): MailedTwin | undefined {
-  const inch = mailedPiece(editions.inch, piece, inside);
-  const metric = mailedPiece(editions.metric, piece, inside);
-  return inch && metric && { inch, metric };
+  return twin(editions, (edition) => mailedPiece(edition, piece, inside));
 }
 
 function cardView(setting: Setting, thing: MailedTwin, envelopes: readonly MailedTwin[]): MailedView {
@@ -104,4 +103,106 @@ function limitsOf({ measures, voice }: Setting): SafeHtml {
     long: figure(String(ratio.most / 10)),
     date: voice.date(asOf),
   });
+}
+
+/** An envelope that a thing goes in, and what the two then count as. */
+type EnvelopeRow = {
+  readonly name: string;
+  readonly size: SafeHtml;
+  /** `3/8 × 1/8 in (9 × 3 mm) to spare: snug`. */
+  readonly spare: SafeHtml;
+  readonly letter: string;
+};
+
+type MailedTwin = Twin<Mailed>;
+
+/** An envelope, made or bought. */
+type Outside = {
+  readonly name: string;
+  readonly size: Twin<Size>;
+  /** About what its own paper adds to the thickness, and to the weight where that is known. */
+  readonly paper: Length;
+  readonly grams: number;
+};
+
+/** About what the two sides of a bought envelope add; their few grams are not reckoned. Common practice, no source. */
+const BOUGHT: Length = Length.of(1, 4, 'mm');
+/** The avoirdupois ounce: 1/16 of 453.59237 g (NIST SP 811, B.8). */
+const GRAMS_OF_OUNCE = 28.349523125;
+
+const SERIES: readonly Series[] = ['iso', 'north-america'];
+
+const SAID: Readonly<Record<LetterVerdict, string>> = {
+  letter: 'mail-letter',
+  'too-small': 'mail-too-small',
+  'too-large': 'mail-too-large',
+  'too-thick': 'mail-too-thick',
+  'too-heavy': 'mail-too-heavy',
+  'nonmachinable-square': 'mail-nonmachinable-square',
+  'nonmachinable-long': 'mail-nonmachinable-long',
+};
+
+/** The project's own envelopes that a thing goes in, then the common ones nearest to its size. */
+function rowsFor(setting: Setting, thing: MailedTwin, own: readonly MailedTwin[]): readonly EnvelopeRow[] {
+  const made = own.map((envelope) => madeEnvelope(setting, envelope));
+  const near = SERIES.flatMap((series) => closestFits(thing[setting.editions.own], series));
+  const bought = near.map(({ envelope: { name, size } }) => ({
+    name,
+    size: { inch: size, metric: size },
+    paper: BOUGHT,
+    grams: 0,
+  }));
+  return [...made, ...bought].flatMap((outside) => rowOf(setting, thing, outside) ?? []);
+}
+
+/** What an envelope of the project counts as with nothing in it that is known of. */
+function emptyVerdict({ voice }: Setting, { size, thickness, grams }: Mailed): string {
+  return voice.say(SAID[verdictOf(size, thickness, grams)]);
+}
+
+function madeEnvelope({ editions, voice }: Setting, envelope: MailedTwin): Outside {
+  const { piece, thickness, grams = 0 } = envelope[editions.own];
+  return {
+    name: voice.say('mail-own', { piece: nameOf(piece.id.value) }),
+    size: { inch: envelope.inch.size, metric: envelope.metric.size },
+    paper: thickness,
+    grams,
+  };
+}
+
+/** Undefined where the thing does not go in, in either edition. */
+function rowOf(setting: Setting, thing: MailedTwin, outside: Outside): EnvelopeRow | undefined {
+  const { editions, measures, voice } = setting;
+  const { name, size, paper } = outside;
+  const inch = fitIn(thing.inch, { name, size: size.inch });
+  const metric = fitIn(thing.metric, { name, size: size.metric });
+  if (!inch || !metric) return undefined;
+  const spare = pairs({ inch: sidesOf(inch.spare), metric: sidesOf(metric.spare) });
+  const isSnug = [inch, metric].some(({ ease }) => ease === 'snug');
+  const own = thing[editions.own];
+  const grams = own.grams === undefined ? undefined : own.grams + outside.grams;
+  const verdict = verdictOf(size[editions.own], own.thickness.plus(paper), grams);
+  return {
+    name,
+    size: measures.both(longFirst(size)),
+    spare: voice.phrase(isSnug ? 'mail-snug' : 'mail-spare', { spare: measures.both(spare) }),
+    letter: voice.say(SAID[verdict]),
+  };
+}
+
+/** The address is taken to run along the longer side. */
+function verdictOf({ width, height }: Size, thickness: Length, grams: number | undefined): LetterVerdict {
+  const ounces = grams === undefined ? undefined : grams / GRAMS_OF_OUNCE;
+  return letterVerdict({
+    length: Length.max(width, height),
+    height: Length.min(width, height),
+    thickness,
+    ounces,
+  });
+}
+
+/** A size as envelopes are named: the longer side first, whichever way the thing is drawn. */
+function longFirst({ inch, metric }: Twin<Size>): readonly Twin[] {
+  const size = pairs({ inch: sidesOf(inch), metric: sidesOf(metric) });
+  return inch.width.lessThan(inch.height) ? size.toReversed() : size;
 }

@@ -1,21 +1,69 @@
 import type { Element, ElementContent } from 'hast';
-import type { Heading, Image, Link, ListItem, Paragraph, Parents, PhrasingContent, Table, Text } from 'mdast';
-import { defaultHandlers } from 'remark-rehype';
+import type {
+  Heading,
+  Image,
+  Link,
+  ListItem,
+  Paragraph,
+  Parents,
+  PhrasingContent,
+  RootContent,
+  Table,
+  Text,
+} from 'mdast';
+import { toString as textWithin } from 'mdast-util-to-string';
+import { defaultHandlers, type Options } from 'remark-rehype';
+import type { Figure } from '../drawing/figures.ts';
+import type { ReferenceKind } from '../project/model.ts';
 import { html, type SafeHtml } from '../words/safe-html.ts';
-import { directiveHandlers, listOf } from './directives.ts';
-import {
-  asWritten,
-  elementOf,
-  type Handlers,
-  type Place,
-  type ProseSetting,
-  type State,
-  textOf,
-} from './markdown-nodes.ts';
+import type { Voice } from '../words/voice.ts';
+import type { TextPart } from './measured-text.ts';
+import type { Refer } from './references.ts';
+
+export type DirectiveAttributes = Readonly<Record<string, string>>;
+
+/** What a stretch of Markdown is set with. */
+export type ProseSetting = {
+  readonly voice: Voice;
+  /** The whole source file, for what only looked like a directive. */
+  readonly source: string;
+  /** The level of the highest heading within. */
+  readonly headings: 2 | 3 | 4;
+  readonly refer: Refer;
+  readonly measured: (text: string) => readonly TextPart[];
+  readonly draw: (of: string, attributes: DirectiveAttributes) => Figure | undefined;
+  readonly picture: (path: string, alternative: string, caption?: string) => Figure | undefined;
+};
+
+type Handlers = NonNullable<Options['handlers']>;
+type State = Parameters<NonNullable<Handlers[keyof Handlers]>>[0];
+
+/** Puts markup of ours in the tree as a numbered slot, filled once the tree is sanitised. */
+type PlaceSlot = (content: SafeHtml, kind?: 'span' | 'div') => Element;
+
+function elementOf(
+  tagName: string,
+  children: ElementContent[],
+  properties: Element['properties'] = {},
+): Element {
+  return { type: 'element', tagName, properties, children };
+}
+
+function textOf(value: string): ElementContent {
+  return { type: 'text', value };
+}
+
+type Offset = { readonly offset?: number | undefined };
+type Positioned = { readonly position?: { readonly start: Offset; readonly end: Offset } | undefined };
+
+/** The very characters of a node, for what stays text. */
+function asWritten({ position }: Positioned, { source }: ProseSetting): ElementContent {
+  return textOf(source.slice(position?.start.offset ?? 0, position?.end.offset ?? 0));
+}
 
 /** How each kind of node becomes HTML, where that differs from the library's own way. */
 export function handlersFor(setting: ProseSetting, slots: SafeHtml[]): Handlers {
-  const place: Place = (content, kind = 'span') => ({
+  const place: PlaceSlot = (content, kind = 'span') => ({
     type: 'element',
     tagName: kind,
     properties: { dataSlot: String(slots.push(content) - 1) },
@@ -47,7 +95,12 @@ function headingOf(state: State, node: Heading, highest: number): Element {
 }
 
 /** A paragraph is broken where a picture or a list of ours stands in it. */
-function paragraphOf(state: State, node: Paragraph, setting: ProseSetting, place: Place): ElementContent[] {
+function paragraphOf(
+  state: State,
+  node: Paragraph,
+  setting: ProseSetting,
+  place: PlaceSlot,
+): ElementContent[] {
   const blocks: ElementContent[] = [];
   let line: PhrasingContent[] = [];
   const endLine = (): void => {
@@ -70,7 +123,7 @@ function isBlank(node: PhrasingContent): boolean {
 }
 
 /** A picture with its title as the caption; where there is no picture, its alternative. */
-function figureOf(node: Image, { picture, voice }: ProseSetting, place: Place): ElementContent {
+function figureOf(node: Image, { picture, voice }: ProseSetting, place: PlaceSlot): ElementContent {
   const figure = picture(node.url, node.alt ?? '', node.title ?? undefined);
   if (figure) return place(figure.html, 'div');
   return elementOf('p', [textOf(voice.say('missing-picture', { alternative: node.alt ?? '' }))]);
@@ -94,7 +147,7 @@ function taskOf(
   node: ListItem,
   parent: Parents | undefined,
   { voice }: ProseSetting,
-  place: Place,
+  place: PlaceSlot,
 ): Element {
   const { checked } = node;
   const item = defaultHandlers.listItem(state, { ...node, checked: null }, parent);
@@ -113,4 +166,80 @@ const GOOD_SCHEME = /^(?:https?|mailto):/iu;
 /** Other addresses lead to code or nowhere: their text stays, without a link. */
 function isAddress(url: string): boolean {
   return GOOD_SCHEME.test(url) || !(HAS_SCHEME.test(url.trim()) || url.startsWith('//'));
+}
+
+type Node<Type extends string> = Extract<RootContent, { type: Type }>;
+export type LeafDirective = Node<'leafDirective'>;
+
+/** Answered within a line of text. */
+const REFERENCES: ReadonlySet<string> = new Set([
+  'piece',
+  'size',
+  'scores',
+  'reveal',
+  'count',
+] satisfies ReferenceKind[]);
+/** Answered with a list. */
+const LISTS: ReadonlySet<string> = new Set(['trims', 'assembly'] satisfies ReferenceKind[]);
+
+const DRAWING = 'drawing' satisfies ReferenceKind;
+
+/** Asides that an attendee sees. */
+const ASIDES: ReadonlySet<string> = new Set(['tip', 'caution']);
+/** What is for the demonstrator alone, and never reaches a sheet. */
+export const HOST = 'host';
+
+/** The blocks of a step that everybody sees. */
+export function withoutHost(nodes: readonly RootContent[]): readonly RootContent[] {
+  return nodes.filter((node) => !(node.type === 'containerDirective' && node.name === HOST));
+}
+
+/**
+ * Our directives; whatever merely looks like one stays the text that was typed. One that has nothing to say, which the
+ * proof reports, leaves the name in it; a drawing leaves nothing.
+ */
+function directiveHandlers(setting: ProseSetting, place: PlaceSlot): Handlers {
+  return {
+    textDirective: (_, node: Node<'textDirective'>) => {
+      const said = REFERENCES.has(node.name)
+        ? setting.refer(node.name as ReferenceKind, textWithin(node).trim())
+        : undefined;
+      if (said) return place(said);
+      return isOurs(node.name) ? textOf(textWithin(node).trim()) : asWritten(node, setting);
+    },
+    leafDirective: (_, node: LeafDirective) => {
+      const figure = drawingOf(node, setting);
+      if (figure) return place(figure.html, 'div');
+      return node.name === DRAWING ? undefined : elementOf('p', [asWritten(node, setting)]);
+    },
+    containerDirective: (state: State, node: Node<'containerDirective'>) => {
+      if (node.name === HOST) return undefined;
+      if (!ASIDES.has(node.name)) return elementOf('p', [asWritten(node, setting)]);
+      const word = elementOf('p', [textOf(setting.voice.say(node.name))], { className: ['aside-word'] });
+      return elementOf('aside', [word, textOf('\n'), ...state.all(node)], {
+        className: [node.name],
+        role: 'note',
+      });
+    },
+  };
+}
+
+function isOurs(name: string): boolean {
+  return REFERENCES.has(name) || LISTS.has(name);
+}
+
+/** The list that `:trims[box]` or `:assembly[box]` stands for; undefined for anything else. */
+function listOf(node: PhrasingContent, setting: ProseSetting, place: PlaceSlot): Element | undefined {
+  if (node.type !== 'textDirective' || !LISTS.has(node.name)) return undefined;
+  const list = setting.refer(node.name as ReferenceKind, textWithin(node).trim());
+  return list && place(list, 'div');
+}
+
+/** The figure a `::drawing{of=… view=…}` asks for; undefined for any other directive. */
+export function drawingOf(node: LeafDirective, { draw }: ProseSetting): Figure | undefined {
+  if (node.name !== DRAWING) return undefined;
+  const attributes = Object.fromEntries(
+    Object.entries(node.attributes ?? {}).map(([key, value]) => [key, value ?? '']),
+  );
+  return draw(attributes.of ?? '', attributes);
 }

@@ -6,8 +6,8 @@ import remarkRehype from 'remark-rehype';
 import { unified } from 'unified';
 import { SKIP, visit } from 'unist-util-visit';
 import { html, SafeHtml } from '../words/safe-html.ts';
+import type { ProseSetting } from './markdown-handlers.ts';
 import { handlersFor } from './markdown-handlers.ts';
-import type { ProseSetting } from './markdown-nodes.ts';
 
 /**
  * What is left of a project's Markdown: elements and attributes named here, nothing else. Whatever we set in
@@ -59,24 +59,15 @@ const SCHEMA: Schema = {
   clobberPrefix: '',
 };
 
-/** Blocks of a project's Markdown as markup: a closed set of elements, no code of anyone's. */
-export function renderBlocks(nodes: readonly RootContent[], setting: ProseSetting): SafeHtml {
-  return renderTree(nodes, setting);
-}
-
-/** A heading's or caption's inline Markdown, without a paragraph round it. */
-export function renderInline(nodes: readonly RootContent[], setting: ProseSetting): SafeHtml {
-  return renderTree(nodes, setting);
-}
-
-function renderTree(children: readonly RootContent[], setting: ProseSetting): SafeHtml {
+/** A project's Markdown, blocks or what stands in a line, as markup: a closed set of elements, no code of anyone's. */
+export function renderMarkdown(nodes: readonly RootContent[], setting: ProseSetting): SafeHtml {
   const slots: SafeHtml[] = [];
   const processor = unified()
     .use(remarkRehype, { handlers: handlersFor(setting, slots) })
     .use(rehypeSanitize, SCHEMA)
     .use(() => (tree: Root) => fillSlots(tree, slots))
     .use(rehypeStringify, { allowDangerousHtml: true, entities: { useNamedReferences: false } });
-  const tree = processor.runSync({ type: 'root', children: [...children] });
+  const tree = processor.runSync({ type: 'root', children: [...nodes] });
   return SafeHtml.vouched(processor.stringify(tree).trim());
 }
 

@@ -4,8 +4,6 @@ import { typographic } from '../words/typographic.ts';
 import type { Voice } from '../words/voice.ts';
 import type { Setting } from './setting.ts';
 
-type Reading = Pick<Setting, 'finder' | 'measures' | 'voice'>;
-
 /** Running text cut up: plain stretches, and measurements with their twins. */
 export type TextPart = string | SafeHtml;
 
@@ -13,7 +11,10 @@ export type TextPart = string | SafeHtml;
 const PAIRED = /^[(/=]$/u;
 
 /** Gives every measurement of a text its twin, but leaves alone those that have one already; sets quotation marks. */
-export function measuredText(text: string, { finder, measures, voice }: Reading): readonly TextPart[] {
+export function measuredText(
+  text: string,
+  { finder, measures, voice }: Pick<Setting, 'finder' | 'measures' | 'voice'>,
+): readonly TextPart[] {
   const found = scanMeasurements(text);
   const parts: TextPart[] = [];
   // What follows a measurement follows a word: a quotation mark there closes.
@@ -34,7 +35,10 @@ export function measuredText(text: string, { finder, measures, voice }: Reading)
 }
 
 /** The same as markup, for a text that is not Markdown: a supply, a caption. */
-export function measuredHtml(text: string, reading: Reading): SafeHtml {
+export function measuredHtml(
+  text: string,
+  reading: Pick<Setting, 'finder' | 'measures' | 'voice'>,
+): SafeHtml {
   return SafeHtml.join(measuredText(text, reading).map((part) => html`${part}`));
 }
 

@@ -8,23 +8,19 @@ import type { SafeHtml } from '../words/safe-html.ts';
 import { typographic } from '../words/typographic.ts';
 import { type Voice, voiceOf } from '../words/voice.ts';
 import { type Caution, cautionsFor } from './cautions.ts';
+import { type Margins, pageCss, type Styles, styleElements } from './css.ts';
 import { type CutList, cutList } from './cut-list.ts';
+import { heroOf, type SheetDrawings, sheetDrawings, type TurnView, turnViews } from './drawings.ts';
 import { type Fact, factsOf } from './facts.ts';
-import { heroOf } from './hero.ts';
-import { introductionOf } from './introduction.ts';
 import { type MailView, mailView } from './mail.ts';
-import { type Margins, pageCss } from './page-css.ts';
-import { stocksUsed } from './papers.ts';
+import { introductionOf } from './prose.ts';
 import { qrSvg } from './qr.ts';
 import type { Renderer } from './render.ts';
 import { type RevisionsView, revisionsView, revisionTitle } from './revision.ts';
 import { type ScoreList, scoreList } from './score-list.ts';
 import { type Setting, settingOf, type Target } from './setting.ts';
-import { type SheetDrawings, sheetDrawings } from './sheet-drawings.ts';
 import { type StepView, stepViews } from './steps.ts';
-import { type Styles, styleElements } from './styles.ts';
-import { type SupplyGroup, supplyGroups } from './supplies.ts';
-import { type TurnView, turnViews } from './turns.ts';
+import { type SupplyGroup, stocksUsed, supplyGroups } from './supplies.ts';
 
 /** Everything a sheet is made of. */
 export type SheetInput = {

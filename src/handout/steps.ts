@@ -1,11 +1,10 @@
 import type { Paragraph, RootContent } from 'mdast';
 import type { Figure } from '../drawing/figures.ts';
 import type { Step } from '../project/model.ts';
-import type { SafeHtml } from '../words/safe-html.ts';
-import { drawingOf, HOST } from './directives.ts';
-import { renderBlocks, renderInline } from './markdown.ts';
-import type { ProseSetting } from './markdown-nodes.ts';
-import { proseSetting } from './prose-setting.ts';
+import { plainText, type SafeHtml } from '../words/safe-html.ts';
+import { renderMarkdown } from './markdown.ts';
+import { drawingOf, type ProseSetting, withoutHost } from './markdown-handlers.ts';
+import { proseSetting } from './prose.ts';
 import type { Setting } from './setting.ts';
 
 export type StepView = {
@@ -35,25 +34,20 @@ export function stepViews(setting: Setting): readonly StepView[] {
 
 function stepView(setting: Setting, step: Step, number: number): StepView {
   const { voice } = setting;
-  const prose = proseSetting(setting, 4);
+  const prose = proseSetting(setting);
   const { flow, beside } = parted(step.prose.nodes, prose);
-  const text = renderBlocks(flow, prose);
+  const text = renderMarkdown(flow, prose);
   return {
     number,
     id: `step-${number}`,
-    title: renderInline(step.heading, prose),
+    title: renderMarkdown(step.heading, prose),
     time: step.minutes && voice.duration(step.minutes.value),
     dry: step.dry && voice.say('step-dry', { duration: voice.duration(step.dry.value) }),
     ahead: step.ahead,
     text,
     figures: beside.map((figure) => figure.html),
-    long: lengthOf(text) > (setting.target === 'large-print' ? LONG.large : LONG.usual),
+    long: plainText(text).length > (setting.target === 'large-print' ? LONG.large : LONG.usual),
   };
-}
-
-/** Characters that are read, not those of the markup. */
-function lengthOf(text: SafeHtml): number {
-  return text.toString().replace(/<[^>]*>/gu, '').length;
 }
 
 /** Takes the narrow figures out of the flow, if they are few. */
@@ -61,9 +55,7 @@ function parted(
   nodes: readonly RootContent[],
   prose: ProseSetting,
 ): { flow: RootContent[]; beside: readonly Figure[] } {
-  const shown = nodes
-    .filter((node) => !(node.type === 'containerDirective' && node.name === HOST))
-    .flatMap(picturesApart);
+  const shown = withoutHost(nodes).flatMap(picturesApart);
   const found = new Map<RootContent, Figure>();
   for (const node of shown) {
     const figure = figureOf(node, prose);

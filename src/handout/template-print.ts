@@ -8,9 +8,9 @@ import type { Labels } from '../words/labels.ts';
 import { sheetNamed } from '../words/names.ts';
 import { SafeHtml } from '../words/safe-html.ts';
 import { voiceOf } from '../words/voice.ts';
+import { type Styles, styleElements } from './css.ts';
 import { pieceSheets } from './piece-sheets.ts';
 import type { Renderer } from './render.ts';
-import { type Styles, styleElements } from './styles.ts';
 
 /** What an actual-size template is printed from. */
 export type TemplateInput = {

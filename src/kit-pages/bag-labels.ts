@@ -1,7 +1,6 @@
 import { accentOf } from '../drawing/accent.ts';
-import { pageCss } from '../handout/page-css.ts';
+import { pageCss, type Styles, styleElements } from '../handout/css.ts';
 import type { Renderer } from '../handout/render.ts';
-import { type Styles, styleElements } from '../handout/styles.ts';
 import type { Kit } from '../kit/kit.ts';
 import type { Currency } from '../kit/report/json.ts';
 import type { Site } from '../project/model.ts';

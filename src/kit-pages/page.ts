@@ -1,8 +1,7 @@
 import { accentOf } from '../drawing/accent.ts';
+import { pageCss, type Styles, styleElements } from '../handout/css.ts';
 import type { Fact } from '../handout/facts.ts';
-import { pageCss } from '../handout/page-css.ts';
 import type { Renderer } from '../handout/render.ts';
-import { type Styles, styleElements } from '../handout/styles.ts';
 import type { Kit } from '../kit/kit.ts';
 import type { StockPlan } from '../kit/plan.ts';
 import type { Currency } from '../kit/report/json.ts';

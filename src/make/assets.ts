@@ -1,5 +1,5 @@
-import { fontFaceCss } from '../handout/fonts.ts';
-import type { Styles } from '../handout/styles.ts';
+import type { Styles } from '../handout/css.ts';
+import { fontFaceCss } from '../handout/css.ts';
 import { FAVICON } from '../site/favicon.ts';
 import type { SitePages } from '../site/frame.ts';
 import type { Icons } from '../site/head.ts';

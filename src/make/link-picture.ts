@@ -1,7 +1,7 @@
 import sharp, { type OverlayOptions } from 'sharp';
 import { accentOf } from '../drawing/accent.ts';
 import { ownEdition } from '../edition/editions.ts';
-import { leadPhoto } from '../handout/hero.ts';
+import { leadPhoto } from '../handout/drawings.ts';
 import type { Site } from '../project/model.ts';
 import { FAVICON } from '../site/favicon.ts';
 import { LINK_PICTURE_SIZE } from '../site/head.ts';

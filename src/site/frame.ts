@@ -1,10 +1,11 @@
+import { type Styles, styleElements } from '../handout/css.ts';
 import type { Renderer } from '../handout/render.ts';
-import { type Styles, styleElements } from '../handout/styles.ts';
 import type { Site } from '../project/model.ts';
 import type { Labels } from '../words/labels.ts';
 import { SafeHtml } from '../words/safe-html.ts';
 import { type Voice, voiceOf } from '../words/voice.ts';
 import { type Icons, siteElements } from './head.ts';
+import { siteAddress } from './place.ts';
 
 /** What the site's own pages are made with. Addresses lead from the page that is made. */
 export type SitePages = {
@@ -20,7 +21,7 @@ export type SitePages = {
 };
 
 /** What every page of the site prints, beside its own. */
-export type Frame = {
+export type PageFrame = {
   readonly language: string;
   readonly documentTitle: string;
   readonly description: string;
@@ -40,7 +41,7 @@ export function frameOf(
     readonly head?: readonly SafeHtml[];
     readonly css?: string;
   },
-): Frame {
+): PageFrame {
   const { site, styles, scripts, labels, root, icons } = pages;
   return {
     language: labels.language,
@@ -57,7 +58,19 @@ export function frameOf(
   };
 }
 
-export function renderPage(name: string, model: Frame, { renderer, labels }: SitePages): string {
+export function renderPage(name: string, model: PageFrame, { renderer, labels }: SitePages): string {
   const voice: Voice = voiceOf(labels);
   return renderer.render(name, model, voice.say);
+}
+
+/**
+ * `404.html`. A host shows it at any address, so nothing in it may be relative: styles are set into it, and it leads
+ * home only where the site says where that is.
+ */
+export function notFoundHtml(pages: SitePages): string {
+  const voice = voiceOf(pages.labels);
+  const title = voice.say('not-found');
+  const home = siteAddress(pages.site);
+  const frame = frameOf(pages, { title: `${title} – ${pages.site.title}`, description: title, home });
+  return renderPage('404', frame, pages);
 }

@@ -1,15 +1,14 @@
 import type { Figure, PlacedPicture } from '../drawing/figures.ts';
 import { type Editions, ownEdition } from '../edition/editions.ts';
-import { HOST } from '../handout/directives.ts';
-import { renderBlocks, renderInline } from '../handout/markdown.ts';
-import type { ProseSetting } from '../handout/markdown-nodes.ts';
-import { stocksUsed } from '../handout/papers.ts';
-import { proseSetting } from '../handout/prose-setting.ts';
+import { renderMarkdown } from '../handout/markdown.ts';
+import type { ProseSetting } from '../handout/markdown-handlers.ts';
+import { withoutHost } from '../handout/markdown-handlers.ts';
+import { proseSetting } from '../handout/prose.ts';
 import { type Setting, settingOf } from '../handout/setting.ts';
+import { stocksUsed } from '../handout/supplies.ts';
 import type { Project, Step, SupplyKind } from '../project/model.ts';
 import type { Labels } from '../words/labels.ts';
-import { html, SafeHtml } from '../words/safe-html.ts';
-import { plainText } from './plain-text.ts';
+import { html, plainText, SafeHtml } from '../words/safe-html.ts';
 
 /** A `HowTo` of schema.org, as JSON-LD. Addresses are relative to the project's page. */
 export type HowTo = {
@@ -82,13 +81,12 @@ const NO_FIGURE: Figure = { html: SafeHtml.empty, width: 0 };
 
 function stepOf({ heading, prose }: Step, position: number, setting: Setting): HowToStep {
   const words: ProseSetting = {
-    ...proseSetting(setting, 4),
+    ...proseSetting(setting),
     draw: () => NO_FIGURE,
     picture: () => NO_FIGURE,
   };
-  const shown = prose.nodes.filter((node) => !(node.type === 'containerDirective' && node.name === HOST));
-  const name = plainText(renderInline(heading, words));
-  const text = plainText(renderBlocks(shown, words));
+  const name = plainText(renderMarkdown(heading, words));
+  const text = plainText(renderMarkdown(withoutHost(prose.nodes), words));
   const image = prose.pictures.flatMap(({ path }) => setting.pictures.get(path.value)?.src ?? [])[0];
   return {
     '@type': 'HowToStep',

@@ -1,10 +1,11 @@
 import { pictureElement } from '../drawing/figures.ts';
+import type { SafeHtml } from '../words/safe-html.ts';
+import { typographic } from '../words/typographic.ts';
 import { type Voice, voiceOf } from '../words/voice.ts';
-import { type CardView, cardView } from './card-view.ts';
-import { choicesOf } from './choices.ts';
 import { frameOf, renderPage, type SitePages } from './frame.ts';
 import { previewElements } from './head.ts';
 import { type ListedProject, type Listing, listingOf } from './listed.ts';
+import { type PapersLine, papersLines } from './papers-view.ts';
 import { absolute, siteAddress } from './place.ts';
 import { hoursOf, whenText } from './when.ts';
 
@@ -101,4 +102,106 @@ function listsOf({ next, toCome, earlier, undated }: Listing, voice: Voice): rea
     list('earlier', 'site-earlier', earlier),
     list('undated', onlyUndated ? 'projects-archive' : 'site-undated', undated),
   ].filter(({ cards }) => cards.length > 0);
+}
+
+/** What the list shows of a project, and what it is found by. */
+type CardView = {
+  readonly href: string;
+  readonly title: string;
+  readonly summary: string | undefined;
+  readonly accent: string;
+  readonly picture: { readonly html: SafeHtml; readonly drawn: boolean } | undefined;
+  readonly when: string | undefined;
+  readonly facts: readonly string[];
+  readonly papers: readonly PapersLine[];
+  readonly found: {
+    readonly level: string;
+    readonly minutes: string;
+    readonly occasion: string;
+    readonly tags: string;
+  };
+};
+
+/** A third of a desk screen's column; a thumbnail on a phone. */
+const CARD_SIZES = '(min-width: 44rem) 21rem, 7.5rem';
+
+/** Stands between two tags; no tag of one line holds it. */
+export const TAG_BREAK = '\n';
+
+function cardView(project: ListedProject, voice: Voice): CardView {
+  const { slug, title, summary, session, level, minutes, occasion, tags, picture, accent, papers } = project;
+  return {
+    href: `${slug}/index.html`,
+    title: typographic(title, voice.language),
+    summary: summary === undefined ? undefined : typographic(summary, voice.language),
+    accent,
+    // The card's title says what the picture shows; a second reading of it would only be in the way.
+    picture: picture && {
+      html: pictureElement(picture, '', { sizes: CARD_SIZES, lazy: true }),
+      drawn: picture.drawn,
+    },
+    when: session === undefined ? undefined : voice.day(session),
+    facts: [
+      ...(minutes === undefined ? [] : [voice.duration(minutes)]),
+      ...(level === undefined ? [] : [level]),
+    ],
+    papers: papersLines(title, papers, voice),
+    found: {
+      level: level ?? '',
+      minutes: minutes === undefined ? '' : String(minutes),
+      occasion: occasion ?? '',
+      tags: tags.join(TAG_BREAK),
+    },
+  };
+}
+
+/** One way of narrowing the list: a name for the address, what it asks, and what there is to choose. */
+type Filter = {
+  readonly name: 'level' | 'time' | 'occasion' | 'tag';
+  readonly label: string;
+  readonly any: string;
+  readonly options: readonly { readonly value: string; readonly text: string }[];
+};
+
+/** Words for how hard a project is, the easiest first; others come after them. */
+const LEVELS = ['beginner', 'easy', 'improver', 'intermediate', 'confident', 'advanced', 'expert'];
+const MINUTES = [15, 30, 45, 60, 90, 120, 180];
+
+/** What the projects differ in. What they all share is no choice. */
+export function choicesOf(projects: readonly ListedProject[], voice: Voice): readonly Filter[] {
+  const levels = distinct(projects.map(({ level }) => level)).toSorted((a, b) => rank(a) - rank(b));
+  const choice = (name: Filter['name'], options: Filter['options']): Filter => ({
+    name,
+    label: voice.say(`site-find-${name}`),
+    any: voice.say(`site-find-any-${name}`),
+    options,
+  });
+  return [
+    choice('level', levels.map(plainOption)),
+    choice('time', timesOf(projects, voice)),
+    choice('occasion', distinct(projects.map(({ occasion }) => occasion)).map(plainOption)),
+    choice('tag', distinct(projects.flatMap(({ tags }) => tags)).map(plainOption)),
+  ].filter(({ name, options }) => options.length > (name === 'level' ? 1 : 0));
+}
+
+/** Times that some projects fit into and some do not. */
+function timesOf(projects: readonly ListedProject[], voice: Voice): Filter['options'] {
+  const taken = projects.flatMap(({ minutes }) => minutes ?? []);
+  return MINUTES.filter(
+    (most) => taken.some((minutes) => minutes <= most) && taken.some((minutes) => minutes > most),
+  ).map((most) => ({ value: String(most), text: voice.duration(most) }));
+}
+
+function distinct(texts: readonly (string | undefined)[]): readonly string[] {
+  return [...new Set(texts)].filter((text) => text !== undefined).sort();
+}
+
+/** Begins with a capital, as the words beside it in the list of choices do. */
+function plainOption(value: string): Filter['options'][number] {
+  return { value, text: `${value.charAt(0).toLocaleUpperCase()}${value.slice(1)}` };
+}
+
+function rank(level: string): number {
+  const place = LEVELS.indexOf(level.toLowerCase());
+  return place < 0 ? LEVELS.length : place;
 }

@@ -1,6 +1,6 @@
+import { type Styles, styleElements } from '../handout/css.ts';
 import { qrSvg } from '../handout/qr.ts';
 import type { Renderer } from '../handout/render.ts';
-import { type Styles, styleElements } from '../handout/styles.ts';
 import { readable } from '../handout/supplies.ts';
 import type { Paper, Site } from '../project/model.ts';
 import type { Labels } from '../words/labels.ts';

@@ -81,10 +81,10 @@ function onsetAt(transition: Temporal.ZonedDateTime): Onset {
 }
 
 /** Onsets of successive years that one rule gives; the last has the names that all of them go by. */
-type Run = { readonly first: Onset; last: Onset };
+type OnsetRun = { readonly first: Onset; last: Onset };
 
-function runsOf(onsets: readonly Onset[]): readonly Run[] {
-  const runs: Run[] = [];
+function runsOf(onsets: readonly Onset[]): readonly OnsetRun[] {
+  const runs: OnsetRun[] = [];
   for (const onset of onsets) {
     const run = runs.find(({ last }) => continues(last, onset));
     if (run) run.last = { ...onset, names: commonNames(run.last, onset) };
@@ -109,7 +109,7 @@ function commonNames(last: Onset, onset: Onset): readonly string[] {
 }
 
 /** A run that lasts to the year `lasting` is taken to last for good. */
-function runObservance({ first, last }: Run, lasting: number | undefined): Component {
+function runObservance({ first, last }: OnsetRun, lasting: number | undefined): Component {
   const { wall, before, after, isForward } = first;
   const until = last.wall.year === lasting ? {} : { until: last.moment.toString() };
   const rule = { freq: 'YEARLY', bymonth: wall.month, byday: last.names[0], ...until };

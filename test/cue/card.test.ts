@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type CueCard, cueCard, renderCueCard } from '../../src/cue/card.ts';
-import { ROOMS, type Room } from '../../src/cue/room.ts';
+import { type CardRoom, ROOMS } from '../../src/cue/room.ts';
 import { NO_REVISIONS } from '../../src/project/ledger.ts';
 import { all, type Node, one, parseMarkup, textOf } from '../handout/markup.ts';
 import { labels, renderer, type Sample, sample, sheetHtml } from '../handout/sample.ts';
@@ -69,13 +69,13 @@ Close it.
 const project = sample(SHEET, { 'site.yaml': SITE, 'sample/photos/gun.jpg': 'x' });
 const [everything = ROOMS[0], ...less] = ROOMS;
 
-function cardOf({ editions, site }: Sample, room: Room | undefined = everything): CueCard {
+function cardOf({ editions, site }: Sample, room: CardRoom | undefined = everything): CueCard {
   if (!room) throw new Error('there is no room');
   const styles = { kind: 'inline', css: '' } as const;
   return cueCard({ editions, site, labels, ledger: NO_REVISIONS, styles }, room);
 }
 
-function pageOf(from: Sample, room: Room | undefined = everything): Node {
+function pageOf(from: Sample, room: CardRoom | undefined = everything): Node {
   return parseMarkup(renderCueCard(cardOf(from, room), renderer, labels));
 }
 

@@ -4,8 +4,8 @@ import remarkGfm from 'remark-gfm';
 import remarkParse from 'remark-parse';
 import { unified } from 'unified';
 import { describe, expect, it } from 'vitest';
-import { renderBlocks } from '../../src/handout/markdown.ts';
-import { proseSetting } from '../../src/handout/prose-setting.ts';
+import { renderMarkdown } from '../../src/handout/markdown.ts';
+import { proseSetting } from '../../src/handout/prose.ts';
 import { all, elements, one, parseMarkup, textOf } from './markup.ts';
 import { sampleOf, settingFor } from './sample.ts';
 
@@ -21,7 +21,7 @@ pieces:
 function render(body: string): string {
   const setting = settingFor(sampleOf(PIECES, body), 'letter', PICTURES);
   const { nodes } = setting.project.introduction;
-  return renderBlocks(nodes, proseSetting(setting, 2)).toString();
+  return renderMarkdown(nodes, proseSetting(setting, 2)).toString();
 }
 
 const PICTURES = new Map([['photos/flat.jpg', { src: 'flat.jpg', width: 600, height: 400 }]]);
@@ -126,7 +126,7 @@ describe('what a project contains', () => {
       2,
     );
     const { children } = unified().use(remarkParse).use(remarkGfm).use(remarkDirective).parse(body);
-    expect(renderBlocks(children, setting).toString()).not.toMatch(code);
+    expect(renderMarkdown(children, setting).toString()).not.toMatch(code);
   });
 
   it('keeps links that lead somewhere', () => {

@@ -1,7 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { cssString, fontFaceCss } from '../../src/handout/fonts.ts';
-import { pageCss } from '../../src/handout/page-css.ts';
-import { styleElements } from '../../src/handout/styles.ts';
+import { cssString, fontFaceCss, pageCss, styleElements } from '../../src/handout/css.ts';
 import { voiceOf } from '../../src/words/voice.ts';
 import { labels } from './sample.ts';
 

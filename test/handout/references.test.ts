@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { renderBlocks } from '../../src/handout/markdown.ts';
-import { proseSetting } from '../../src/handout/prose-setting.ts';
+import { renderMarkdown } from '../../src/handout/markdown.ts';
+import { proseSetting } from '../../src/handout/prose.ts';
 import type { Workspace } from '../../src/project/model.ts';
 import { proofWorkspace } from '../../src/proof/proof.ts';
 import { hollowReference } from '../../src/proof/rules/hollow-reference.ts';
@@ -75,7 +75,7 @@ const setting = settingFor(sample(HEAD));
 function rendered(body: string): string {
   const [project] = workspaceOf(body).projects;
   if (!project) throw new Error('the sample has no project');
-  return renderBlocks(project.introduction.nodes, proseSetting({ ...setting, project }, 2)).toString();
+  return renderMarkdown(project.introduction.nodes, proseSetting({ ...setting, project }, 2)).toString();
 }
 
 const RAW = /:\w+\[|::|\{of/u;

@@ -17,9 +17,9 @@ const TRUSTED = [
   'drawing/figures.ts',
   'handout/markdown.ts',
   'words/safe-html.ts',
-  'handout/styles.ts',
+  'handout/css.ts',
   'handout/template-print.ts',
-  'handout/turns.ts',
+  'handout/drawings.ts',
   'site/how-to.ts',
 ];
 

@@ -1,8 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { howTo, jsonScript } from '../../src/site/how-to.ts';
-import { plainText } from '../../src/site/plain-text.ts';
-import { SafeHtml } from '../../src/words/safe-html.ts';
+import { plainText, SafeHtml } from '../../src/words/safe-html.ts';
 import { labels, sample } from '../handout/sample.ts';
 
 const SHEET = `---

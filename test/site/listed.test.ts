@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { choicesOf } from '../../src/site/choices.ts';
+import { choicesOf } from '../../src/site/index-page.ts';
 import { listingOf } from '../../src/site/listed.ts';
 import { papersLines } from '../../src/site/papers-view.ts';
 import { absolute, lastingName } from '../../src/site/place.ts';

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { CAUTIONS } from '../../src/handout/cautions.ts';
 import { html } from '../../src/words/safe-html.ts';
 import { voiceOf } from '../../src/words/voice.ts';
 import { labels, templates } from '../handout/sample.ts';
@@ -12,9 +13,9 @@ const code = readdirSync(source, { recursive: true, encoding: 'utf8' })
   .join('\n');
 const markup = [...templates.pages.values(), ...templates.partials.values()].join('\n');
 
-/** Words that are only ever said by a key put together from a value: `kind-tool`, `caution-blades-text`. */
+/** Words that are only ever said by a key put together from a value: `kind-tool`, `flap-left`. */
 const PUT_TOGETHER =
-  /^(?:kind|grade|edge|side|caution|cut|flap|slit|cells|score-turn|score-inline|pdf|spoken-part|tip|drawing|projects|names|allergen|part|closing|change|site-paper|site-find)/u;
+  /^(?:kind|grade|edge|side|cut|flap|slit|cells|score-turn|score-inline|pdf|spoken-part|tip|drawing|projects|names|allergen|part|closing|change|site-paper|site-find)/u;
 
 describe('the words of the sheets', () => {
   it('are all there that a template says', () => {
@@ -33,7 +34,10 @@ describe('the words of the sheets', () => {
   });
 
   it('are none that nobody says', () => {
+    const cautions = CAUTIONS.flatMap((id) => [`caution-${id}`, `caution-${id}-text`, `cue-caution-${id}`]);
+    expect(cautions.filter((key) => !labels.texts.has(key))).toEqual([]);
     const idle = [...labels.texts.keys()].filter((key) => {
+      if (cautions.includes(key)) return false;
       const base = key.replace(/-(?:one|other)$/u, '');
       return !PUT_TOGETHER.test(key) && !code.includes(`'${base}'`) && !markup.includes(`"${base}"`);
     });

@@ -1,8 +1,12 @@
 import type { Edition } from '../../edition/editions.ts';
-import type { Piece } from '../../project/model.ts';
-import { closedFlat } from './closed-flat.ts';
-import type { FlatThing } from './fit.ts';
-import { closedThickness, gramsOf } from './thickness.ts';
+import { Length } from '../../measure/length.ts';
+import type { Size } from '../../measure/size.ts';
+import type { BaseReference, Piece, Project } from '../../project/model.ts';
+import { caliperOf, grammageOf } from '../../shape/caliper.ts';
+import { areaOf } from '../../shape/flat-polygon.ts';
+import type { FlatBox, Fold, Net } from '../../shape/net.ts';
+import { panelForest, panelOf } from '../../shape/panel-tree.ts';
+import type { FlatThing } from './envelopes.ts';
 
 /** A piece that lies flat once it is made, with all that lies on it and in it. */
 export type Mailed = FlatThing & {
@@ -53,4 +57,162 @@ function stackOn({ shapes }: Edition, piece: Piece): readonly Piece[] {
     stack.push(layer.piece);
   }
   return stack;
+}
+
+/**
+ * About how thick a closed piece is where most lies on most: its own paper, the layers on its panels, and one sheet
+ * of each of `inside`. From the papers' thickness, which is itself an estimate where its maker is not asked; adhesive
+ * and the air between are not reckoned.
+ */
+function closedThickness(
+  edition: Edition,
+  piece: Piece,
+  { piles }: ClosedFlat,
+  inside: readonly Piece[],
+): Length {
+  const paper = thicknessOf(edition.project, piece);
+  const heights = piles.map((panels) =>
+    Length.sum(
+      panels.map((panel) => paper.plus(layersOn(edition, (base) => isPanel(base, edition, piece, panel)))),
+    ),
+  );
+  const loose = inside.map((sheet) => thicknessOf(edition.project, sheet).times(sheet.count.value));
+  return Length.max(Length.zero, ...heights).plus(Length.sum(loose));
+}
+
+function thicknessOf(project: Project, piece: Piece): Length {
+  return caliperOf(piece.stock && project.stock.get(piece.stock.value)).thickness;
+}
+
+/** Whether a base is a panel of a piece; on a flat piece that may be the piece itself. */
+function isPanel(base: BaseReference, { shapes }: Edition, { id }: Piece, panel: string): boolean {
+  const panels = shapes.nets.get(id.value)?.panels ?? [];
+  const named = panels.find((each) => each.id === panel)?.name ?? panel;
+  return base.piece === id.value && (base.panel ?? (panels.length === 1 ? named : undefined)) === named;
+}
+
+/** The tallest pile of layers on a base. */
+function layersOn(edition: Edition, isBase: (base: BaseReference) => boolean): Length {
+  const layers = edition.shapes.layers.filter(({ piece }) => piece.on && isBase(piece.on.value));
+  const piles = layers.map(({ piece }) => {
+    const above = layersOn(edition, (base) => base.piece === piece.id.value && base.panel === undefined);
+    return thicknessOf(edition.project, piece).plus(above);
+  });
+  return Length.max(Length.zero, ...piles);
+}
+
+/** Grams of some pieces together; undefined when the weight of any paper is unknown. */
+function gramsOf({ project, shapes }: Edition, pieces: readonly Piece[]): number | undefined {
+  let grams = 0;
+  for (const piece of pieces) {
+    const weight = piece.stock && project.stock.get(piece.stock.value)?.weight;
+    const net = shapes.nets.get(piece.id.value);
+    if (!weight || !net) return undefined;
+    grams += (grammageOf(weight.value) * squareMillimetres(net) * piece.count.value) / 1_000_000;
+  }
+  return grams;
+}
+
+/** What is left of a net once its waste is cut away. */
+function squareMillimetres({ panels }: Net): number {
+  return panels.reduce(
+    (total, { outline }) => total + areaOf(outline.map(({ x, y }) => ({ x: x.mm, y: y.mm }))),
+    0,
+  );
+}
+
+/** A net folded shut on a table: its outer size, and which panels lie on one another at each place. */
+export type ClosedFlat = {
+  readonly size: Size;
+  /** The ids of the panels over each place that differs from its neighbours. */
+  readonly piles: readonly (readonly string[])[];
+};
+
+/** A position on the flat sheet is mirrored or not, then shifted. */
+type Reflection = { readonly mirrored: boolean; readonly shift: Length };
+type Lying = { readonly x: Reflection; readonly y: Reflection };
+
+const ASIS: Reflection = { mirrored: false, shift: Length.zero };
+
+/**
+ * Closes every fold of a net flat, exactly. Folds that are scored but left flat stay open. Undefined for a net that
+ * is in several parts or has a fold that runs at a slant.
+ */
+export function closedFlat(net: Net): ClosedFlat | undefined {
+  const [first] = net.panels;
+  if (!first) return undefined;
+  const { trees } = panelForest(net, first.id);
+  const [tree] = trees;
+  if (!tree || trees.length > 1 || !net.folds.every(isStraight)) return undefined;
+  const laid = new Map<string, Lying>([[first.id, { x: ASIS, y: ASIS }]]);
+  for (const { fold, parent, child } of tree.joints) {
+    const held = laid.get(parent);
+    if (held) laid.set(child, turnedOver(held, fold));
+  }
+  const boxes = [...laid].map(([id, place]) => ({ id, box: boxAt(panelOf(net, id).box, place) }));
+  return { size: extent(boxes.map(({ box }) => box)), piles: pilesOf(boxes) };
+}
+
+function isStraight({ from, to }: Fold): boolean {
+  return from.x.equals(to.x) || from.y.equals(to.y);
+}
+
+/** A child is mirrored at its fold, then laid as its parent is. */
+function turnedOver({ x, y }: Lying, { from, to, angle }: Fold): Lying {
+  if (angle === 0) return { x, y };
+  return from.x.equals(to.x) ? { x: mirroredAt(from.x, x), y } : { x, y: mirroredAt(from.y, y) };
+}
+
+function mirroredAt(line: Length, axis: Reflection): Reflection {
+  const twice = line.times(2);
+  return {
+    mirrored: !axis.mirrored,
+    shift: axis.mirrored ? axis.shift.minus(twice) : axis.shift.plus(twice),
+  };
+}
+
+function at(position: Length, { mirrored, shift }: Reflection): Length {
+  return mirrored ? shift.minus(position) : shift.plus(position);
+}
+
+function boxAt({ left, top, right, bottom }: FlatBox, { x, y }: Lying): FlatBox {
+  const [x1, x2, y1, y2] = [at(left, x), at(right, x), at(top, y), at(bottom, y)];
+  return {
+    left: Length.min(x1, x2),
+    right: Length.max(x1, x2),
+    top: Length.min(y1, y2),
+    bottom: Length.max(y1, y2),
+  };
+}
+
+function extent(boxes: readonly FlatBox[]): Size {
+  const [first, ...others] = boxes;
+  if (!first) return { width: Length.zero, height: Length.zero };
+  const least = (side: 'left' | 'top'): Length => Length.min(first[side], ...others.map((box) => box[side]));
+  const most = (side: 'right' | 'bottom'): Length =>
+    Length.max(first[side], ...others.map((box) => box[side]));
+  return { width: most('right').minus(least('left')), height: most('bottom').minus(least('top')) };
+}
+
+type PanelBox = { readonly id: string; readonly box: FlatBox };
+
+/** Between any two neighbouring edges nothing changes, so one place there stands for all. */
+function pilesOf(boxes: readonly PanelBox[]): readonly (readonly string[])[] {
+  const across = middles(boxes.flatMap(({ box }) => [box.left, box.right]));
+  const down = middles(boxes.flatMap(({ box }) => [box.top, box.bottom]));
+  return across.flatMap((x) =>
+    down.map((y) => boxes.filter(({ box }) => covers(box, x, y)).map(({ id }) => id)),
+  );
+}
+
+function middles(edges: readonly Length[]): Length[] {
+  const sorted = edges.toSorted((a, b) => a.compare(b));
+  return sorted.slice(1).flatMap((edge, index) => {
+    const before = sorted[index];
+    return before?.lessThan(edge) ? [before.plus(edge).half()] : [];
+  });
+}
+
+function covers({ left, top, right, bottom }: FlatBox, x: Length, y: Length): boolean {
+  return left.lessThan(x) && x.lessThan(right) && top.lessThan(y) && y.lessThan(bottom);
 }

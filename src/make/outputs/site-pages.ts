@@ -1,6 +1,6 @@
 import { calendarOf } from '../../site/calendar.ts';
+import { notFoundHtml } from '../../site/frame.ts';
 import { indexHtml } from '../../site/index-page.ts';
-import { notFoundHtml } from '../../site/not-found.ts';
 import { pagesAnywhere, pagesAt } from '../assets.ts';
 import { siteLinkPicture } from '../link-picture.ts';
 import type { Output, SiteMaterial } from '../output.ts';

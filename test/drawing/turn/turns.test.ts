@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { TurnModel } from '../../../src/drawing/turn-model.ts';
+import { type TurnView, turnViews } from '../../../src/handout/drawings.ts';
 import { settingOf } from '../../../src/handout/setting.ts';
-import { type TurnView, turnViews } from '../../../src/handout/turns.ts';
 import { labels, sampleOf, settingFor, sheetHtml } from '../../handout/sample.ts';
 
 const BOX = sampleOf(`

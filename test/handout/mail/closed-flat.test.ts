@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type ClosedFlat, closedFlat } from '../../../src/handout/mail/closed-flat.ts';
-import { mailedPiece } from '../../../src/handout/mail/mailed.ts';
+import { type ClosedFlat, closedFlat, mailedPiece } from '../../../src/handout/mail/mailed.ts';
 import type { Piece, Project } from '../../../src/project/model.ts';
 import { buildShapes } from '../../../src/shape/build.ts';
 import type { Shapes } from '../../../src/shape/shapes.ts';

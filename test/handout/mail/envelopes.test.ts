@@ -1,6 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { ENVELOPES, type Series } from '../../../src/handout/mail/envelopes.ts';
-import { closestFits, type Fit, fitIn } from '../../../src/handout/mail/fit.ts';
+import {
+  closestFits,
+  ENVELOPES,
+  type EnvelopeFit,
+  fitIn,
+  type Series,
+} from '../../../src/handout/mail/envelopes.ts';
 import { Length } from '../../../src/measure/length.ts';
 import { parseSizes } from '../../../src/measure/notation.ts';
 import type { Size } from '../../../src/measure/size.ts';
@@ -22,7 +27,7 @@ function named(name: string): { readonly name: string; readonly size: Size } {
 }
 
 const THIN = Length.of(1, 2, 'mm');
-const fitOf = (thing: string, envelope: string, thickness = THIN): Fit | undefined =>
+const fitOf = (thing: string, envelope: string, thickness = THIN): EnvelopeFit | undefined =>
   fitIn({ size: size(thing), thickness }, named(envelope));
 
 describe('the envelopes', () => {

@@ -1,20 +1,46 @@
 import type { Drawing } from '../drawing/drawing.ts';
-import { drawingFigure, type Figure } from '../drawing/figures.ts';
+import { drawingFigure, type Figure, pictureFigure } from '../drawing/figures.ts';
 import { foldedDrawing } from '../drawing/folded.ts';
 import { pieceDrawing } from '../drawing/piece.ts';
 import { stackDrawing } from '../drawing/stack.ts';
 import { templateDrawing, templateReduction } from '../drawing/template.ts';
 import { USUAL_VIEW, viewsOf } from '../shape/view/views.ts';
 import { referenceOf } from '../words/names.ts';
+import type { SafeHtml } from '../words/safe-html.ts';
+import { renderMarkdown } from './markdown.ts';
+import type { DirectiveAttributes, ProseSetting } from './markdown-handlers.ts';
+import { measuredText } from './measured-text.ts';
+import { referrer } from './references.ts';
 import type { Setting } from './setting.ts';
+
+/** How the Markdown of one step, or of the introduction, is set. Made anew for each: it remembers what was mentioned. */
+export function proseSetting(setting: Setting, headings: ProseSetting['headings'] = 4): ProseSetting {
+  const { project, voice, editions, measures, pictures } = setting;
+  return {
+    voice,
+    source: project.file.text,
+    headings,
+    refer: referrer(editions, measures, voice),
+    measured: (text) => measuredText(text, setting),
+    draw: (of, attributes) => stepDrawing(setting, of, attributes),
+    picture: (path, alternative, caption) => {
+      const picture = pictures.get(path);
+      return picture && pictureFigure(picture, alternative, caption);
+    },
+  };
+}
+
+/** What stands before the first step: at the head of a page, and in print before the steps, where there is room. */
+export function introductionOf(setting: Setting): SafeHtml | undefined {
+  const { nodes } = setting.project.introduction;
+  return nodes.length === 0 ? undefined : renderMarkdown(nodes, proseSetting(setting, 2));
+}
 
 /** Room beside a step's text, in millimetres of paper. */
 const BESIDE = { width: 50, height: 46 };
 
-type Attributes = Readonly<Record<string, string>>;
-
 /** The figure of `::drawing{of=box view=folded}`; undefined where there is no such view. */
-export function stepDrawing(setting: Setting, of: string, attributes: Attributes): Figure | undefined {
+function stepDrawing(setting: Setting, of: string, attributes: DirectiveAttributes): Figure | undefined {
   const view = attributes.view ?? USUAL_VIEW;
   const { editions, measures } = setting;
   if (!viewsOf(editions[measures.leading].shapes, of).includes(view)) return undefined;

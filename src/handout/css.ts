@@ -1,0 +1,108 @@
+import { html, SafeHtml } from '../words/safe-html.ts';
+import type { Voice } from '../words/voice.ts';
+
+/** How a page gets its CSS and scripts: set into it for print, or by address. */
+export type Styles =
+  | { readonly kind: 'inline'; readonly css: string }
+  | { readonly kind: 'linked'; readonly hrefs: readonly string[] };
+
+/** The `<link>` or `<style>` elements of a page; `more` is CSS of this very page, such as its colours. */
+export function styleElements(styles: Styles, more: string): SafeHtml {
+  if (styles.kind === 'inline') return styleElement(`${styles.css}\n${more}`);
+  const links = styles.hrefs.map((href) => html`<link rel="stylesheet" href="${href}">`);
+  return SafeHtml.join([...links, styleElement(more)], '\n');
+}
+
+/** @throws Error when the CSS could end its element: CSS is ours, and texts in it are escaped before. */
+function styleElement(css: string): SafeHtml {
+  if (/<[/!]/u.test(css)) throw new Error('CSS must not contain markup');
+  return SafeHtml.vouched(`<style>\n${css}\n</style>`);
+}
+
+/** What stands in the margins of every printed page. */
+export type Margins = {
+  /** Runs over every page but the first. */
+  readonly title: string;
+  readonly site: string;
+  /** Where the page is found; none for a sheet that is nowhere. */
+  readonly address: string | undefined;
+  /** `Revision 3, December 10, 2026`. */
+  readonly state: string | undefined;
+};
+
+/** What a sheet is printed as. */
+export type Print = 'letter' | 'a4' | 'large-print';
+
+/** A page's size. Large print is made for Letter. */
+export const PAPER_SIZE: Readonly<Record<Print, string>> = {
+  letter: '8.5in 11in',
+  a4: '210mm 297mm',
+  'large-print': '8.5in 11in',
+};
+
+/** The `@page` rules of a print. Every text is a CSS string, so that none can end its rule. */
+export function pageCss(target: Print, { title, site, address, state }: Margins, voice: Voice): string {
+  // In large type three texts do not go beside one another.
+  const wide = target !== 'large-print';
+  const box = (place: string, content: string): string => marginBox(place, content, wide ? '8pt' : '14pt');
+  return `@page {
+  size: ${PAPER_SIZE[target]};
+  ${box('top-left', cssString(title))}
+  ${box('top-right', cssString(wide ? site : (state ?? site)))}
+  ${box('bottom-left', cssString(address ?? site))}
+  ${wide ? box('bottom-center', cssString(state ?? '')) : ''}
+  ${box('bottom-right', pageOf(voice))}
+}
+@page :first { @top-left { content: none; } @top-right { content: none; } }`;
+}
+
+/** One place in the margin of every page, and what stands there as CSS writes it. */
+export function marginBox(place: string, content: string, lettering: string): string {
+  return `@${place} { content: ${content}; font: ${lettering}/1.3 "Public Sans", sans-serif; color: #333; }`;
+}
+
+/** `"Page " counter(page) " of " counter(pages)`, in whatever order the language has them. */
+export function pageOf({ say }: Voice): string {
+  const counted = say
+    .parts('page-of')
+    .map((part, index) => (index % 2 === 0 ? cssString(part) : `counter(${part})`));
+  return counted.join(' ');
+}
+
+/** One file of a typeface: where it is (an address, or `data:`), and the characters it covers. */
+type FontFace = {
+  readonly family: string;
+  readonly weight: number;
+  readonly style: 'normal' | 'italic';
+  readonly url: string;
+  /** A CSS `unicode-range`. */
+  readonly unicodeRange: string;
+};
+
+/** The `@font-face` rules of a typeface's files. */
+export function fontFaceCss(files: readonly FontFace[]): string {
+  return files.map(ruleOf).join('\n');
+}
+
+function ruleOf({ family, weight, style, url, unicodeRange }: FontFace): string {
+  return `@font-face {
+  font-family: ${cssString(family)};
+  font-weight: ${weight};
+  font-style: ${style};
+  font-display: swap;
+  src: url(${cssString(url)}) format("woff2");
+  unicode-range: ${unicodeRange};
+}`;
+}
+
+/**
+ * A CSS string of any text. Everything with a meaning to CSS or to the HTML round it is written as its code, so that
+ * no text can end the string or the style element.
+ */
+export function cssString(text: string): string {
+  const safe = text.replace(
+    /[\\"'<>&\p{Cc}]/gu,
+    (character) => `\\${character.codePointAt(0)?.toString(16)} `,
+  );
+  return `"${safe}"`;
+}

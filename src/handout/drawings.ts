@@ -1,0 +1,154 @@
+import { drawingElement, drawingFigure, type Figure, pictureElement } from '../drawing/figures.ts';
+import { foldedDrawing } from '../drawing/folded.ts';
+import type { DrawingRoom } from '../drawing/piece.ts';
+import { lowestBases } from '../drawing/pile.ts';
+import { stackDrawing } from '../drawing/stack.ts';
+import { templateDrawing, templateReduction } from '../drawing/template.ts';
+import { briefJson, turnModel } from '../drawing/turn-model.ts';
+import { caption } from '../drawing/words.ts';
+import { ownEdition } from '../edition/editions.ts';
+import type { Picture, Project } from '../project/model.ts';
+import { sheetsOf } from '../shape/shapes.ts';
+import { baseName, nameOf, sheetNamed } from '../words/names.ts';
+import { SafeHtml } from '../words/safe-html.ts';
+import { stepWords } from '../words/step-words.ts';
+import { mainPiece } from './finished-size.ts';
+import { pieceSheets } from './piece-sheets.ts';
+import type { Setting } from './setting.ts';
+
+/** The picture at the head of a sheet, and whether it is the drawing of the first base's layers lying flat. */
+export type Hero = { readonly html: SafeHtml; readonly showsLayers: boolean };
+
+/** The photo a project is shown by: the one whose file is called `finished`, else the first. */
+export function leadPhoto(project: Project): Picture | undefined {
+  const prose = [project.introduction, ...project.steps.map((step) => step.prose)];
+  const pictures = prose.flatMap((each) => each.pictures);
+  return pictures.find(({ path }) => /(?:^|\/)finished\.\w+$/iu.test(path.value)) ?? pictures[0];
+}
+
+/** A photo, else the folded shape drawn, else the layers; undefined where there is nothing of the kind. */
+export function heroOf({ project, pictures, editions, drawings }: Setting): Hero | undefined {
+  const photo = leadPhoto(project);
+  const placed = photo && pictures.get(photo.path.value);
+  if (photo && placed) return { html: pictureElement(placed, photo.alternative), showsLayers: false };
+  const main = mainPiece(editions);
+  const folds = main && ownEdition(editions).shapes.nets.get(main.id.value)?.folds.length;
+  const folded = main && folds && foldedDrawing(editions, main.id.value, 'folded', ROOM.hero, drawings);
+  if (folded) return { html: drawingElement(folded), showsLayers: false };
+  const [base] = lowestBases(editions);
+  const drawing = base && stackDrawing(editions, base, ROOM.heroLayers, drawings);
+  return drawing && { html: drawingElement(drawing), showsLayers: true };
+}
+
+/** The drawings of a sheet: rows of figures, and beside the only template the first stacks, if there is room. */
+export type SheetDrawings = {
+  readonly heading: string;
+  readonly template: SafeHtml | undefined;
+  readonly beside: readonly SafeHtml[];
+  readonly others: readonly SafeHtml[];
+};
+
+/** DrawingRoom in millimetres: at the head of a sheet; for a template without its dimensions; for a stack beside one, in a row, in large print. */
+const ROOM = {
+  hero: { width: 54, height: 42 },
+  heroLayers: { width: 36, height: 38 },
+  template: { width: 124, height: 105 },
+  beside: { width: 27, height: 36 },
+  inRow: { width: 30, height: 36 },
+  large: { width: 84, height: 120 },
+  /** A page shows the picture as wide as its column. */
+  turn: { width: 140, height: 98 },
+};
+/** What a page has across, on A4, less the gap between two drawings; and how many stacks go above one another. */
+const ACROSS = 170;
+const MOST_BESIDE = 2;
+
+/**
+ * The template of everything scored, and every base with its layers but for the first `shown`, which stand elsewhere
+ * already; undefined when nothing is left.
+ */
+export function sheetDrawings(setting: Setting, shown: number): SheetDrawings | undefined {
+  const templates = templatesOf(setting);
+  const [only, ...more] = templates;
+  const heading = setting.voice.say(only ? 'template-and-layers' : 'layers');
+  const large = setting.target === 'large-print';
+  const narrow = large ? [] : stacksOf(setting, shown, ROOM.beside);
+  const beside = narrow.slice(0, MOST_BESIDE);
+  const across = Math.max(0, ...beside.map(({ width }) => width)) + (only?.width ?? 0);
+  if (only && more.length === 0 && !large && across <= ACROSS) {
+    return {
+      heading,
+      template: only.html,
+      beside: beside.map(({ html }) => html),
+      others: narrow.slice(MOST_BESIDE).map(({ html }) => html),
+    };
+  }
+  const others = [...templates, ...stacksOf(setting, shown, large ? ROOM.large : ROOM.inRow)].map(
+    ({ html }) => html,
+  );
+  return others.length > 0 ? { heading, template: undefined, beside: [], others } : undefined;
+}
+
+function templatesOf({ editions, drawings, voice, measures }: Setting): Figure[] {
+  return pieceSheets(editions[measures.leading]).flatMap(({ id, net }) => {
+    if (net.folds.length === 0) return [];
+    const drawing = templateDrawing(editions, id, templateReduction(net, ROOM.template), drawings);
+    const piece = sheetNamed(id, voice.say);
+    return drawing ? [drawingFigure(drawing, voice.say('template-of', { piece }))] : [];
+  });
+}
+
+function stacksOf({ editions, drawings, voice }: Setting, shown: number, room: DrawingRoom): Figure[] {
+  return lowestBases(editions)
+    .slice(shown)
+    .flatMap((base) => {
+      const drawing = stackDrawing(editions, base, room, drawings);
+      const caption = voice.phrase('stack-of', { base: baseName(base, voice) });
+      return drawing ? [drawingFigure(drawing, caption)] : [];
+    });
+}
+
+/** A folded piece on a page: a still picture, and what a script needs to turn and fold it in the picture's place. */
+export type TurnView = {
+  readonly id: string;
+  readonly name: string;
+  readonly caption: string;
+  /** How many steps the folding takes. */
+  readonly steps: number;
+  readonly still: SafeHtml;
+  /** What the picture shows, with its measurements, folded and flat. */
+  readonly folded: string;
+  readonly flat: string;
+  /** JSON: a `TurnModel`, and `said`, what is done in each step. */
+  readonly data: SafeHtml;
+};
+
+/** Every piece of which something is folded; none but on a page. */
+export function turnViews(setting: Setting): readonly TurnView[] {
+  if (setting.target !== 'page') return [];
+  return [...setting.project.pieces.keys()].flatMap((piece) => turnView(setting, piece) ?? []);
+}
+
+function turnView({ editions, drawings, measures, voice }: Setting, piece: string): TurnView | undefined {
+  const edition = editions[measures.leading];
+  const model = turnModel(edition, piece);
+  const folded = model && foldedDrawing(editions, piece, 'folded', ROOM.turn, drawings);
+  const flat = model && foldedDrawing(editions, piece, 'flat', ROOM.turn, drawings);
+  if (!folded || !flat) return undefined;
+  const said = stepWords(sheetsOf(edition.shapes.nets, piece), voice);
+  return {
+    id: piece,
+    name: caption(piece, voice.say),
+    caption: voice.say('turn-of', { piece: nameOf(piece) }),
+    steps: model.steps,
+    still: drawingElement(folded),
+    folded: folded.alternative,
+    flat: flat.alternative,
+    data: dataOf({ ...model, said }),
+  };
+}
+
+/** JSON that cannot end the element it stands in: no `<` is left in it. */
+function dataOf(value: unknown): SafeHtml {
+  return SafeHtml.vouched(briefJson(value).replaceAll('<', '\\u003c'));
+}
