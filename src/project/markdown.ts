@@ -3,7 +3,7 @@ import remarkDirective from 'remark-directive';
 import remarkGfm from 'remark-gfm';
 import remarkParse from 'remark-parse';
 import { unified } from 'unified';
-import type { Place, SourceFile } from './source.ts';
+import { type Place, type SourceFile, textAt } from './source.ts';
 
 const processor = unified().use(remarkParse).use(remarkGfm).use(remarkDirective).freeze();
 
@@ -22,8 +22,7 @@ export function placeOf(node: Nodes, file: SourceFile, parent?: Place): Place {
 
 /** The characters a node was read from. */
 export function sourceOf(node: Nodes, file: SourceFile): string {
-  const { start, end } = placeOf(node, file);
-  return file.text.slice(start, end);
+  return textAt(placeOf(node, file));
 }
 
 export function childrenOf(node: Nodes): readonly RootContent[] {

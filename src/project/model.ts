@@ -11,7 +11,8 @@ export type AtSize = { readonly width: At<Length>; readonly height: At<Length>; 
 export type AtVolume = readonly [At<Length>, At<Length>, At<Length>];
 
 /** What a basis weight is stated for; the same number means different paper in each grade. */
-export type Grade = 'cover' | 'text' | 'index' | 'bristol' | 'tag' | 'bond';
+export const GRADES = ['cover', 'text', 'index', 'bristol', 'tag', 'bond'] as const;
+export type Grade = (typeof GRADES)[number];
 
 /** `80 lb cover` or `216 gsm`. */
 export type PaperWeight =
@@ -23,8 +24,10 @@ export type Stock = {
   /** The name pieces use: `moss`, or `shared.moss` for one from `shared/`; also its key in the project's map. */
   readonly id: At<string>;
   readonly name: string;
-  /** Every sheet size it is sold in; empty when none is given. */
+  /** Every sheet it is sold in where people measure as the project does; empty when none is given. */
   readonly sheets: readonly StockSheet[];
+  /** The same where people measure in the other unit: the paper of the other edition. */
+  readonly otherSheets: readonly StockSheet[];
   readonly weight?: At<PaperWeight>;
   readonly caliper?: At<Length>;
   /** `#rrggbb`, lower case. */
@@ -38,7 +41,10 @@ export type Stock = {
   readonly onHand?: At<number>;
 };
 
-export type StockSheet = { readonly size: AtSize; readonly price?: At<Money> };
+/** The units paper is sold by. */
+export type PaperUnit = 'in' | 'mm';
+
+export type StockSheet = { readonly size: AtSize; readonly unit: PaperUnit; readonly price?: At<Money> };
 
 /** An amount in the currency's smallest unit (cents), never a floating-point number. */
 export type Money = { readonly minor: bigint };
@@ -111,7 +117,8 @@ export type FormGrammar = {
   readonly oneOf?: readonly string[];
 };
 
-export type Edge = 'left' | 'right' | 'top' | 'bottom';
+export const EDGES = ['left', 'right', 'top', 'bottom'] as const;
+export type Edge = (typeof EDGES)[number];
 
 /** Positions scored with one edge against the fence of the board. */
 export type ScoreGroup = { readonly from: At<Edge>; readonly at: readonly At<Length>[] };
@@ -154,16 +161,18 @@ export type NetAsWritten = {
   readonly glue: readonly { readonly from: CellName; readonly to: CellName }[];
 };
 
-export type SupplyKind =
-  | 'tool'
-  | 'adhesive'
-  | 'ink'
-  | 'stamp'
-  | 'die'
-  | 'punch'
-  | 'embellishment'
-  | 'filling'
-  | 'other';
+export const SUPPLY_KINDS = [
+  'tool',
+  'adhesive',
+  'ink',
+  'stamp',
+  'die',
+  'punch',
+  'embellishment',
+  'filling',
+  'other',
+] as const;
+export type SupplyKind = (typeof SUPPLY_KINDS)[number];
 
 export type Supply = {
   readonly item: At<string>;
@@ -207,7 +216,6 @@ export type ReferenceKind =
 export type Reference = {
   readonly kind: ReferenceKind;
   readonly name: At<string>;
-  readonly attributes: Readonly<Record<string, string>>;
   /** The `view=` of a drawing. */
   readonly view?: At<string>;
 };
@@ -235,6 +243,9 @@ export type Step = {
   readonly prose: Prose;
 };
 
+/** The editions that are made of a project, by the rulers they are for. */
+export type Units = 'both' | 'inch' | 'metric';
+
 export type Project = {
   /** The folder's name, fit for an address. */
   readonly slug: string;
@@ -250,6 +261,8 @@ export type Project = {
   readonly tags: readonly At<string>[];
   readonly occasion?: At<string>;
   readonly lang?: At<string>;
+  /** Which editions are made. */
+  readonly units: Units;
   /** The step of the metric edition: whole or half millimetres. */
   readonly metric: 'whole' | 'half';
   readonly unit: Unit;
@@ -303,6 +316,8 @@ export type Site = {
   /** Where the settings name it; absent where they do not. */
   readonly languageAt?: Place;
   readonly paper: readonly Paper[];
+  /** Which editions are made of projects that say nothing of it. */
+  readonly units: Units;
   readonly currency: string;
   readonly bench: Bench;
   readonly sessions?: Schedule;

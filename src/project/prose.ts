@@ -1,34 +1,35 @@
 import type { Heading, Nodes, RootContent } from 'mdast';
 import { toString as plainText } from 'mdast-util-to-string';
+import { attributeMap } from './attributes.ts';
 import { type Directive, isDirective, isListReference, TEXT_REFERENCES } from './directives.ts';
-import type { Finding } from './finding.ts';
-import { KNOWN_KEYS } from './known-keys.ts';
+import { mapOf, optional, readWhole, type Value } from './grammar.ts';
 import { childrenOf, everyNode, placeOf } from './markdown.ts';
 import type { Picture, Prose, Reference } from './model.ts';
-import { present } from './optional.ts';
 import { picturePlace } from './pictures.ts';
-import type { At, Place, SourceFile } from './source.ts';
+import type { Reader } from './reader.ts';
+import type { Schema } from './schema.ts';
+import { type At, type Place, type SourceFile, textAt } from './source.ts';
 
 /** What a stretch of Markdown names, shows and says. `also` are nodes that belong to it but stand elsewhere: a heading. */
 export function readProse(
   nodes: readonly RootContent[],
   also: readonly RootContent[],
   file: SourceFile,
-  report: (finding: Finding) => void,
+  reader: Reader,
 ): Prose {
   const references: Reference[] = [];
   const pictures: Picture[] = [];
   const texts: At<string>[] = [];
   for (const root of [...also, ...nodes]) {
     const unseen = unseenIn(root);
-    checkLists(root, file, report);
+    checkLists(root, file, reader);
     for (const node of everyNode(root)) {
       if (node.type === 'text' && node.position) texts.push(run(placeOf(node, file)));
       if (node.type === 'image' && !unseen.has(node)) {
         const path = { value: node.url, at: picturePlace(node, file) };
         pictures.push({ path, alternative: node.alt?.trim() ?? '', at: placeOf(node, file) });
       }
-      const reference = isDirective(node) ? readReference(node, file, report) : undefined;
+      const reference = isDirective(node) ? readReference(node, file, reader) : undefined;
       if (reference) references.push(reference);
     }
   }
@@ -43,7 +44,7 @@ function unseenIn(root: RootContent): ReadonlySet<Nodes> {
 }
 
 /** Reports a directive that is answered with a list where no list can stand. */
-function checkLists(root: RootContent, file: SourceFile, report: (finding: Finding) => void): void {
+function checkLists(root: RootContent, file: SourceFile, { report }: Reader): void {
   const nodes = [...everyNode(root)];
   const inParagraphs = new Set<Nodes>(
     nodes.flatMap((node) => (node.type === 'paragraph' ? node.children : [])),
@@ -61,86 +62,36 @@ function run(at: Place): At<string> {
   return { value: textAt(at), at };
 }
 
-function textAt({ file, start, end }: Place): string {
-  return file.text.slice(start, end);
-}
+const asWritten: Value<At<string>> = {
+  schema: {},
+  read: (node) => (node.kind === 'text' ? { value: node.text, at: node.at } : undefined),
+};
 
-function readReference(
-  node: Directive,
-  file: SourceFile,
-  report: (finding: Finding) => void,
-): Reference | undefined {
-  if (node.type === 'leafDirective') return readDrawing(node, file, report);
-  checkAttributes(node, [], file, report);
+const DRAWING = mapOf('{of=box view=flat}', {
+  of: optional(asWritten, 'A piece, or a panel of one.'),
+  view: optional(asWritten, 'What is drawn of it: one of those below.'),
+});
+
+export const DRAWING_SCHEMA: Schema = DRAWING.schema;
+
+/** The directives that have a name in brackets take no attributes. */
+const NO_ATTRIBUTES = mapOf('nothing', {});
+
+function readReference(node: Directive, file: SourceFile, reader: Reader): Reference | undefined {
+  const map = attributeMap(node, file);
+  const spot = { key: `:${node.name}`, at: map.at };
+  if (node.type === 'leafDirective') {
+    const { of: name, view } = readWhole(DRAWING, map, spot, reader);
+    if (name?.value) return { kind: 'drawing', name, ...(view && { view }) };
+    const expected = 'the name of a piece in it, such as ::drawing{of=box}';
+    const facts = { key: 'a drawing', expected, actual: textAt(map.at) };
+    reader.report({ rule: 'unexpected-value', at: map.at, facts });
+    return undefined;
+  }
+  NO_ATTRIBUTES.read(map, spot, reader);
   const kind = TEXT_REFERENCES.find((each) => each === node.name);
   if (node.type !== 'textDirective' || !kind) return undefined;
-  return {
-    kind,
-    name: { value: plainText(node).trim(), at: insidePlace(node, file) },
-    attributes: attributesOf(node),
-  };
-}
-
-function readDrawing(
-  node: Directive,
-  file: SourceFile,
-  report: (finding: Finding) => void,
-): Reference | undefined {
-  checkAttributes(node, KNOWN_KEYS.drawing, file, report);
-  const attributes = attributesOf(node);
-  const { of, view } = attributes;
-  if (of) {
-    const name = { value: of, at: attributePlace(node, 'of', file) };
-    const written = view === undefined ? undefined : { value: view, at: attributePlace(node, 'view', file) };
-    return { kind: 'drawing', name, attributes, ...present('view', written) };
-  }
-  const at = placeOf(node, file);
-  const expected = 'the name of a piece in it, such as ::drawing{of=box}';
-  report({ rule: 'unexpected-value', at, facts: { key: 'a drawing', expected, actual: textAt(at) } });
-  return undefined;
-}
-
-function attributesOf(node: Directive): Readonly<Record<string, string>> {
-  return Object.fromEntries(Object.entries(node.attributes ?? {}).map(([key, value]) => [key, value ?? '']));
-}
-
-export function checkAttributes(
-  node: Directive,
-  known: readonly string[],
-  file: SourceFile,
-  report: (finding: Finding) => void,
-): void {
-  for (const key of Object.keys(node.attributes ?? {})) {
-    if (known.includes(key)) continue;
-    const at = attributePlace(node, key, file, 'key');
-    report({ rule: 'unknown-key', at, facts: { key, known, where: `:${node.name}` } });
-  }
-}
-
-/** Where an attribute's value stands (or its key, where it has none or that is asked for). */
-export function attributePlace(
-  node: Directive,
-  key: string,
-  file: SourceFile,
-  part: 'key' | 'value' = 'value',
-): Place {
-  const whole = placeOf(node, file);
-  const source = file.text.slice(whole.start, whole.end);
-  const braces = source.lastIndexOf('{');
-  const escaped = key.replace(/[^\w-]/gu, '\\$&');
-  const value = String.raw`"([^"]*)"|'([^']*)'|([^\s"'}]+)`;
-  const found = new RegExp(String.raw`(?<=[{\s])${escaped}(?:\s*=\s*(?:${value}))?`, 'u').exec(
-    source.slice(Math.max(braces, 0)),
-  );
-  if (!found) return whole;
-  const start = whole.start + Math.max(braces, 0) + found.index;
-  const end = start + found[0].length;
-  if (part === 'key') return { file, start, end: start + key.length };
-  const quoted = found[1] ?? found[2];
-  const written = quoted ?? found[3] ?? '';
-  if (written === '') return { file, start, end };
-  const last = quoted === undefined ? end : end - 1;
-  return { file, start: last - written.length, end: last };
+  return { kind, name: { value: plainText(node).trim(), at: insidePlace(node, file) } };
 }
 
 /** Where what a node holds stands: the words of a heading, the name in a directive's brackets. */

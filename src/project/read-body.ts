@@ -1,9 +1,9 @@
 import type { Root } from 'mdast';
 import { restoreText } from './directives.ts';
-import type { Finding } from './finding.ts';
 import type { Prose, Step } from './model.ts';
 import { parseWithin } from './nesting.ts';
 import { checkPictures, type FindPicture } from './pictures.ts';
+import type { Reader } from './reader.ts';
 import { makeSafe } from './safe-content.ts';
 import type { SourceFile } from './source.ts';
 import { readSteps } from './steps.ts';
@@ -11,15 +11,10 @@ import { readSteps } from './steps.ts';
 export type Body = { readonly body: Root; readonly introduction: Prose; readonly steps: readonly Step[] };
 
 /** Reads the Markdown of a sheet, whose frontmatter is blanked out. */
-export function readBody(
-  markdown: string,
-  file: SourceFile,
-  findPicture: FindPicture,
-  report: (finding: Finding) => void,
-): Body {
-  const body = parseWithin(markdown, file, report);
+export function readBody(markdown: string, file: SourceFile, findPicture: FindPicture, reader: Reader): Body {
+  const body = parseWithin(markdown, file, reader.report);
   restoreText(body, file);
-  makeSafe(body, file, report);
-  checkPictures(body, file, findPicture, report);
-  return { body, ...readSteps(body, file, report) };
+  makeSafe(body, file, reader.report);
+  checkPictures(body, file, findPicture, reader.report);
+  return { body, ...readSteps(body, file, reader) };
 }

@@ -1,82 +1,79 @@
-import { Fields, type namedValues } from './fields.ts';
-import { KNOWN_KEYS } from './known-keys.ts';
-import type { Piece, Project, Stock } from './model.ts';
-import { present } from './optional.ts';
-import { asHolds } from './read-holds.ts';
-import { readPiece, type WrittenPiece, wholePiece } from './read-pieces.ts';
-import { readStock } from './read-stock.ts';
-import { type Reader, refuse } from './reader.ts';
+import { listed, made, mapOf, named, needed, optional, plainly, usually, type Value } from './grammar.ts';
+import type { Holds, Project, Stock } from './model.ts';
+import { asPiece, type WrittenPiece, wholePiece } from './read-pieces.ts';
+import { asStock } from './read-stock.ts';
+import type { Reader, SharedValue } from './reader.ts';
 import { findShared, isShared } from './shared.ts';
 import type { At } from './source.ts';
-import { asChoice, asUnit } from './values.ts';
-import type { YamlNode } from './yaml-tree.ts';
+import { asChoice, asCount, asText, asVolume, flag, statedUnit, UNIT } from './values.ts';
 
-/** The measurement block, and the reader that knows its unit. */
+/** The measurement block, and every piece that was written, those that could not be read whole included. */
 export type Measured = {
   readonly block: Pick<Project, 'unit' | 'metric' | 'stock' | 'pieces' | 'holds' | 'names'>;
-  /** Every piece that was written, those that could not be read whole included. */
   readonly written: readonly WrittenPiece[];
-  readonly reader: Reader;
 };
 
-/** Reads `measurements:` of a sheet. */
-export function readMeasurements(sheet: Fields, unread: Reader): Measured {
-  const node = sheet.node('measurements');
-  if (node && node.kind !== 'map') refuse(node, 'measurements', 'unit:, stock: and pieces: under it', unread);
-  const map = node?.kind === 'map' ? node : ({ kind: 'map', entries: [], at: sheet.at } as const);
-  const place = sheet.keyPlace('measurements');
-  const fields = new Fields(map, 'measurements', unread, place, KNOWN_KEYS.measurements);
-  const unit = fields.read('unit', asUnit)?.value ?? 'in';
-  const ownFile = sheet.at.file;
-  const reader: Reader = { ...unread, unitIn: (file) => (file === ownFile ? unit : unread.unitIn(file)) };
-  const own = new Fields(map, 'measurements', reader, place);
-  const pieces = readNamed(own.named('pieces', 'pieces by name'), (id, value) =>
-    readPiece(id, value, reader),
-  );
-  const stock = readNamed(own.named('stock', 'stock by name'), (id, value) => readStock(id, value, reader));
-  const written = [...pieces.values.values()];
-  const used = usedShared(written, reader);
-  const block = {
-    unit,
-    metric: own.read('metric', asChoice(['whole', 'half'] as const))?.value ?? 'whole',
-    stock: new Map([...stock.values, ...used.values]),
-    pieces: new Map(written.flatMap((each) => wholeEntry(each))),
-    ...present('holds', own.read('holds', asHolds)),
-    names: { pieces: pieces.names, stock: [...stock.names, ...used.names] },
-  };
-  return { block, written, reader };
-}
+/** What the finished box is for. Allergens are kept as written; a rule knows their names. */
+const asHolds: Value<Holds> = made(
+  mapOf('{ item: seed packet, size: 3 x 4 x 1/8 }', {
+    item: needed(optional(asText, 'What goes in, in the singular.')),
+    size: optional(asVolume, 'Three lengths.'),
+    count: usually(asCount(1, 1000), '1', 'How many.'),
+    food: flag('`yes` if it is something to eat. The sheet then says what to watch for.'),
+    allergens: listed(asText, 'What is in it, as a list: `[wheat, milk]`.'),
+  }),
+  ({ item, ...holds }, _, { at }) => ({ ...holds, item: item?.value ?? '', at }),
+);
 
-function wholeEntry(written: WrittenPiece): [string, Piece][] {
-  const piece = wholePiece(written);
-  return piece ? [[piece.id.value, piece]] : [];
-}
+const STEP = asChoice(['whole', 'half'] as const);
 
-type Named<T> = { readonly names: readonly string[]; readonly values: ReadonlyMap<string, T> };
+const MEASUREMENTS = mapOf('unit:, stock: and pieces: under it', {
+  unit: UNIT,
+  metric: plainly(STEP, 'whole', 'Whether the metric edition is in `whole` or may use `half` millimeters.'),
+  stock: named(asStock, 'stock by name', 'The papers, each under a short name of yours.'),
+  pieces: named(asPiece, 'pieces by name', 'What is cut, each under a short name of yours.'),
+  holds: optional(asHolds, 'What the finished box is for.'),
+});
 
-function readNamed<T>(
-  entries: ReturnType<typeof namedValues>,
-  read: (name: At<string>, value: YamlNode) => T | undefined,
-): Named<T> {
-  const values = new Map<string, T>();
-  for (const { name, value } of entries) {
-    const each = read(name, value);
-    if (each !== undefined) values.set(name.value, each);
-  }
-  return { names: entries.map(({ name }) => name.value), values };
+/** `measurements:` of a sheet. Bare numbers in it are in its own unit. */
+export const asMeasurements: Value<Measured> = {
+  schema: MEASUREMENTS.schema,
+  read: (node, spot, outside) => {
+    const unit = statedUnit(node, outside);
+    const unitIn: Reader['unitIn'] = (file) => (file === node.at.file ? unit : outside.unitIn(file));
+    const reader = { ...outside, unit, unitIn };
+    const read = MEASUREMENTS.read(node, spot, reader);
+    if (!read) return undefined;
+    const written = read.pieces.values.map(({ value }) => value);
+    const used = usedShared(written, reader);
+    const stock = [...read.stock.values.map(({ value }) => value), ...used.stock];
+    const block = {
+      ...read,
+      stock: byId(stock),
+      pieces: byId(written.flatMap((piece) => wholePiece(piece) ?? [])),
+      names: { pieces: read.pieces.names, stock: [...read.stock.names, ...used.names] },
+    };
+    return { block, written };
+  },
+};
+
+function byId<T extends { readonly id: At<string> }>(all: readonly T[]): ReadonlyMap<string, T> {
+  return new Map(all.map((each) => [each.id.value, each]));
 }
 
 /** The shared stock that pieces name, each under the name they use: `shared.moss`. */
-function usedShared(pieces: readonly WrittenPiece[], reader: Reader): Named<Stock> {
-  const names = new Set<string>();
-  const values = new Map<string, Stock>();
+function usedShared(
+  pieces: readonly WrittenPiece[],
+  reader: Reader,
+): { readonly names: readonly string[]; readonly stock: readonly Stock[] } {
+  const used = new Map<string, SharedValue | undefined>();
   for (const { stock: name } of pieces) {
-    if (!name || !isShared(name.value)) continue;
-    const again = values.has(name.value);
-    names.add(name.value);
-    const entry = again ? undefined : findShared('stock', name, reader);
-    const stock = entry && readStock({ value: name.value, at: entry.key.at }, entry.value, reader);
-    if (stock) values.set(name.value, stock);
+    if (name && isShared(name.value)) used.set(name.value, findShared('stock', name, reader));
   }
-  return { names: [...names], values };
+  const stock = [...used].flatMap(([key, found]) => {
+    return (
+      (found && asStock.read(found.value, { key, path: `stock.${key}`, at: found.name.at }, reader)) ?? []
+    );
+  });
+  return { names: [...used.keys()], stock };
 }

@@ -1,44 +1,29 @@
-import { Fields } from './fields.ts';
-import { EDGES, KNOWN_KEYS } from './known-keys.ts';
-import type { Cell, CellName, FoldDirection, FoldSetting, NetAsWritten, ScoreGroup, Slit } from './model.ts';
-import { type Reader, type ReadValue, refuse } from './reader.ts';
+import {
+  type Key,
+  listed,
+  made,
+  mapOf,
+  named,
+  needed,
+  optional,
+  required,
+  together,
+  type Value,
+} from './grammar.ts';
+import {
+  type Cell,
+  EDGES,
+  type FoldDirection,
+  type FoldSetting,
+  type PieceBody,
+  type ScoreGroup,
+  type Slit,
+} from './model.ts';
 import type { At, Place } from './source.ts';
-import { asChoice, asLength, asMatch, asText } from './values.ts';
-import type { YamlNode } from './yaml-tree.ts';
-
-/** The keys that describe a net: `score`, `panels`, `trim`, `slit`, `taper`, `folds`, `glue`. */
-export function readNet(fields: Fields, reader: Reader): NetAsWritten {
-  return {
-    score: fields.list('score', asScore),
-    panels: fields.named('panels', 'panels by name, such as { front: B3 }').flatMap(({ name, value }) => {
-      const cell = asCell(value, name.value, reader);
-      return cell ? [{ name, cell }] : [];
-    }),
-    trim: fields.list('trim', asText),
-    slit: fields.list('slit', asSlit),
-    taper: fields.list('taper', asText),
-    folds: fields.named('folds', 'folds by line, such as { 1|2: valley 90 }').flatMap(({ name, value }) => {
-      const fold = readFold(name, value, reader);
-      return fold ? [fold] : [];
-    }),
-    glue: fields.named('glue', 'what sticks to what, such as { tab: A3 }').flatMap(({ name, value }) => {
-      const to = asText(value, name.value, reader);
-      return to ? [{ from: name as CellName, to }] : [];
-    }),
-  };
-}
-
-const asScore: ReadValue<ScoreGroup> = (node, key, reader) => {
-  if (node.kind !== 'map') return refuse(node, key, '{ from: left, at: [1, 4 1/2] }', reader);
-  const fields = new Fields(node, key, reader, node.at, KNOWN_KEYS.score);
-  const from = fields.require('from', asChoice(EDGES));
-  fields.expect('at');
-  const at = fields.list('at', asLength);
-  return from && { from, at };
-};
+import { asChoice, asLength, asMatch, asSize, asText } from './values.ts';
 
 /** `B3`: columns A, B, … from the left, rows 1, 2, … from the top. */
-const asCell: ReadValue<At<Cell>> = asMatch(
+const asCell: Value<At<Cell>> = asMatch(
   'a cell, such as B3',
   /^([A-Z])\s*(\d{1,2})$/iu,
   ([, letter, digits]) => {
@@ -48,8 +33,8 @@ const asCell: ReadValue<At<Cell>> = asMatch(
 );
 
 /** `A|B 1-2` or `A|B 4`: between two columns, through rows; `1|2 A-C`: between two rows, through columns. */
-const asSlit: ReadValue<Slit> = (node, key, reader) => {
-  const slit = asMatch(
+const asSlit: Value<Slit> = made(
+  asMatch(
     'a score line and the cells it passes, such as A|B 1-2',
     /^(\w{1,2})\s*\|\s*(\w{1,2})\s+(\w{1,2})(?:\s*[-–]\s*(\w{1,2}))?$/u,
     ([, before = '', after = '', first = '', last = first]) => {
@@ -59,27 +44,12 @@ const asSlit: ReadValue<Slit> = (node, key, reader) => {
       if (!line || from === undefined || to === undefined || to < from) return undefined;
       return { ...line, from, to };
     },
-  )(node, key, reader);
-  return slit && { ...slit.value, at: slit.at };
-};
-
-function readFold(name: At<string>, node: YamlNode, reader: Reader): FoldSetting | undefined {
-  const [, before = '', after = ''] = /^(\w{1,2})\s*\|\s*(\w{1,2})$/u.exec(name.value.trim()) ?? [];
-  const line = lineBetween(before, after);
-  if (!line) {
-    const expected = 'a score line between neighbours, such as 1|2 or A|B';
-    reader.report({
-      rule: 'unexpected-value',
-      at: name.at,
-      facts: { key: 'folds', expected, actual: name.value },
-    });
-  }
-  const fold = asFold(node, name.value, reader);
-  return line && fold && { ...line, ...fold.value, at: spanning(name.at, fold.at) };
-}
+  ),
+  ({ value, at }) => ({ ...value, at }),
+);
 
 /** `valley 90`, `mountain` (90) or `flat` (0). */
-const asFold: ReadValue<At<{ direction: FoldDirection; angle: number }>> = asMatch(
+const asFold: Value<At<{ direction: FoldDirection; angle: number }>> = asMatch(
   'a fold, such as valley 90, mountain 45 or flat',
   /^(mountain|valley|flat)(?:\s+(\d{1,3}(?:\.\d{1,4})?)\s*°?)?$/iu,
   ([, word, digits]) => {
@@ -87,6 +57,58 @@ const asFold: ReadValue<At<{ direction: FoldDirection; angle: number }>> = asMat
     if (direction === 'flat') return digits === undefined ? { direction, angle: 0 } : undefined;
     const angle = Number(digits ?? 90);
     return angle > 0 && angle <= 180 ? { direction, angle } : undefined;
+  },
+);
+
+/** The fold of the line that its key names. */
+const asFoldOfLine: Value<FoldSetting> = {
+  schema: asFold.schema,
+  read: (node, spot, reader) => {
+    const [, before = '', after = ''] = /^(\w{1,2})\s*\|\s*(\w{1,2})$/u.exec(spot.key.trim()) ?? [];
+    const line = lineBetween(before, after);
+    const form = 'a score line between neighbours, such as 1|2 or A|B';
+    const facts = { key: 'folds', expected: form, actual: spot.key };
+    if (!line) reader.report({ rule: 'unexpected-value', at: spot.at, facts });
+    const fold = asFold.read(node, spot, reader);
+    return line && fold && { ...line, ...fold.value, at: spanning(spot.at, fold.at) };
+  },
+};
+
+const asScore: Value<ScoreGroup> = mapOf('{ from: left, at: [1, 4 1/2] }', {
+  from: required(asChoice(EDGES), 'The edge they are measured from: `left`, `right`, `top` or `bottom`.'),
+  at: needed(listed(asLength, 'The positions, in rising order, as the hand goes along the board.')),
+});
+
+const PANELS = 'panels by name, such as { front: B3 }';
+const FOLDS = 'folds by line, such as { 1|2: valley 90 }';
+const GLUE = 'what sticks to what, such as { tab: A3 }';
+
+/** A flat piece, or one with score lines and what becomes of its cells. */
+export const flatOrNet: Key<PieceBody, false> = together(
+  {
+    cut: needed(optional(asSize, 'The size it is cut to, width first, as it lies in front of you.')),
+    form: optional(asText, 'A ready-made form instead, with its own few measurements.'),
+    score: listed(asScore, 'Edges and the positions of the score lines from them.'),
+    panels: named(asCell, PANELS, 'Names for the cells you talk about, or stick something on.'),
+    trim: listed(asText, 'Cells that are cut away.'),
+    slit: listed(asSlit, 'Cuts along a score line: `A|B 1-2` between columns A and B, through rows 1 to 2.'),
+    taper: listed(asText, 'Cells whose free corners are cut at an angle, so that they tuck in.'),
+    folds: named(asFoldOfLine, FOLDS, 'How a line is folded: `1|2: valley 90` is that between rows 1 and 2.'),
+    glue: named(asText, GLUE, 'What sticks to what once it is folded: the cell with the glue, its partner.'),
+  },
+  ({ cut, score, panels, trim, slit, taper, folds, glue }): PieceBody | undefined => {
+    if (!cut || (score.length === 0 && panels.values.length === 0)) return cut && { kind: 'flat', cut };
+    return {
+      kind: 'net',
+      cut,
+      score,
+      panels: panels.values.map(({ name, value }) => ({ name, cell: value })),
+      trim,
+      slit,
+      taper,
+      folds: folds.values.map(({ value }) => value),
+      glue: glue.values.map(({ name, value }) => ({ from: name, to: value })),
+    };
   },
 );
 

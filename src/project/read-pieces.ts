@@ -1,103 +1,117 @@
-import { Fields } from './fields.ts';
-import type { Finding } from './finding.ts';
-import { KNOWN_KEYS } from './known-keys.ts';
-import type { BaseReference, Piece, PieceBody, Placement } from './model.ts';
-import { present } from './optional.ts';
-import { FORM_KEYS, readForm, readFormName } from './read-form.ts';
-import { readNet } from './read-net.ts';
-import { type Reader, type ReadValue, refuse } from './reader.ts';
-import { withShared } from './shared.ts';
+import {
+  type Keys,
+  keysOf,
+  made,
+  mapOf,
+  optional,
+  type ReadMap,
+  section,
+  usually,
+  type Value,
+} from './grammar.ts';
+import type { BaseReference, FormGrammar, Piece, PieceBody, Placement } from './model.ts';
+import { asFormName, formNamed, settingsOf } from './read-form.ts';
+import { flatOrNet } from './read-net.ts';
+import type { Reader } from './reader.ts';
+import { choiceSchema, type Schema } from './schema.ts';
+import { sharing, USE } from './shared.ts';
 import type { At } from './source.ts';
-import { asCount, asLength, asMatch, asSize, asText, asTurn, asYes } from './values.ts';
-import type { YamlMap, YamlNode } from './yaml-tree.ts';
+import { asChoice, asCount, asLength, asMatch, asText, asTurn, flag } from './values.ts';
+import type { YamlNode } from './yaml-tree.ts';
 
-const FLAT_KEYS: readonly string[] = [...KNOWN_KEYS.piece, ...KNOWN_KEYS.flat];
-
-/** A piece as written. Its body is missing where its size or net has a fault. */
+/** A piece as written. Its body is missing where its size, net or form has a finding. */
 export type WrittenPiece = Omit<Piece, 'body'> & { readonly body: PieceBody | undefined };
 
-/** The piece, unless its size or net has a fault: half of it would only mislead every rule that follows. */
+/** The piece, unless its body has a finding: half of it would only mislead every rule that follows. */
 export function wholePiece({ body, ...piece }: WrittenPiece): Piece | undefined {
   return body && { ...piece, body };
 }
 
-/** One entry of `pieces:`. */
-export function readPiece(id: At<string>, written: YamlNode, reader: Reader): WrittenPiece | undefined {
-  const node = withShared(written, 'pieces', reader);
-  if (!node) return undefined;
-  if (node.kind !== 'map') return refuse(node, id.value, 'a piece, such as { cut: 3 x 4 }', reader);
-  const { fields, body } = readBody(node, id, reader);
-  return {
-    id,
-    body,
-    ...present('stock', fields.read('stock', asText)),
-    ...present('on', fields.read('on', asBase)),
-    placement: readPlacement(fields, reader),
-    overhang: fields.read('overhang', asYes)?.value ?? false,
-    ...present('corners', fields.read('corners', asLength)),
-    count: fields.read('count', asCount(1, 1000)) ?? { value: 1, at: id.at },
-    at: node.at,
-  };
-}
-
-/** What a piece is: a form if it names one, else a flat piece or a net; and all its keys, to read on. */
-function readBody(
-  node: YamlMap,
-  id: At<string>,
-  reader: Reader,
-): { readonly fields: Fields; readonly body: PieceBody | undefined } {
-  const where = `pieces.${id.value}`;
-  if (!node.entries.some(({ key }) => key.text === 'form')) {
-    const fields = new Fields(node, where, reader, id.at, FLAT_KEYS);
-    return { fields, body: readCut(fields, reader) };
-  }
-  const form = readFormName(new Fields(node, where, reader, id.at), reader);
-  const known = form && [...form.parameters.map(({ key }) => key), ...FORM_KEYS];
-  const fields = new Fields(node, where, reader, id.at, known);
-  const written = form && readForm(form, fields, reader);
-  return { fields, body: written && { kind: 'form', ...written } };
-}
-
-function readCut(fields: Fields, reader: Reader): PieceBody | undefined {
-  const cut = fields.require('cut', asSize);
-  const findings: Finding[] = [];
-  const noting: Reader = {
-    ...reader,
-    report: (finding) => {
-      findings.push(finding);
-      reader.report(finding);
-    },
-  };
-  const net = readNet(fields.heardBy(noting), noting);
-  if (!cut || findings.length > 0) return undefined;
-  return net.score.length === 0 && net.panels.length === 0
-    ? { kind: 'flat', cut }
-    : { kind: 'net', cut, ...net };
-}
-
-/** `at: { left: 1/4 }`, `turn:` inside it or beside it. */
-function readPlacement(fields: Fields, reader: Reader): Placement {
-  const node = fields.node('at');
-  const beside = present('turn', fields.read('turn', asTurn));
-  if (!node) return beside;
-  if (node.kind !== 'map') {
-    refuse(node, 'at', 'distances from edges, such as { left: 1/4 }', reader);
-    return beside;
-  }
-  const inside = new Fields(node, `${fields.where}.at`, reader, node.at, KNOWN_KEYS.placement);
-  return {
-    ...present('left', inside.read('left', asLength)),
-    ...present('right', inside.read('right', asLength)),
-    ...present('top', inside.read('top', asLength)),
-    ...present('bottom', inside.read('bottom', asLength)),
-    ...beside,
-    ...present('turn', inside.read('turn', asTurn)),
-  };
-}
-
 /** `front`, or `box.front` for a panel. */
-const asBase: ReadValue<At<BaseReference>> = asMatch(
+const asBase: Value<At<BaseReference>> = asMatch(
   'a piece or a panel, such as front or box.front',
   /^([^.\s](?:[^.]*[^.\s])?)(?:\.([^.]+))?$/u,
   ([, piece = '', panel]) => (panel === undefined ? { piece } : { piece, panel }),
 );
+
+const TURN = optional(asTurn, 'Degrees clockwise about its own middle; a minus turns it the other way.');
+
+const asPlacement: Value<Placement> = mapOf('distances from edges, such as { left: 1/4 }', {
+  left: optional(asLength, 'The distance from the left edge of the base.'),
+  right: optional(asLength, 'The distance from its right edge.'),
+  top: optional(asLength, 'The distance from its upper edge.'),
+  bottom: optional(asLength, 'The distance from its lower edge.'),
+  turn: TURN,
+});
+
+const COMMON = {
+  use: optional(asText, USE),
+  stock: optional(asText, 'The short name of the paper it is cut from.'),
+  on: optional(asBase, 'What it is stuck on: a piece, or a panel of one, as in `box.front`.'),
+  at: section(asPlacement, 'Where on it; in the middle, if you say nothing.'),
+  turn: TURN,
+  overhang: flag('`yes` for a layer that is meant to pass the edge of its base.'),
+  corners: optional(asLength, 'The radius that its corners are rounded by.'),
+  count: usually(asCount(1, 1000), '1', 'How many of it one project takes.'),
+} satisfies Keys;
+
+const FORM = 'a piece, such as { cut: 3 x 4 }';
+
+const FORM_NAME = optional(asFormName, 'The name of a ready-made form.');
+
+const FLAT = mapOf(FORM, { ...COMMON, body: flatOrNet });
+
+/** A piece whose form isn't there: its own keys are read all the same, and nothing is said of others. */
+const FORMLESS = made(mapOf(FORM, { ...COMMON, form: FORM_NAME }, true), ({ form: _, ...piece }) => piece);
+
+/** A piece of a ready-made form. */
+function formed(form: FormGrammar): Value<ReadMap<typeof COMMON> & { readonly body?: PieceBody }> {
+  const whole = mapOf(FORM, { settings: settingsOf(form), ...COMMON, form: FORM_NAME });
+  return made(whole, ({ settings, form: name, ...piece }) => ({
+    ...piece,
+    ...(settings && name && { body: { kind: 'form', form: name, ...settings } }),
+  }));
+}
+
+/** One entry of `pieces:`. */
+export const asPiece: Value<WrittenPiece> = sharing('pieces', {
+  schema: { $ref: '#/$defs/piece' },
+  read: (node, spot, reader) => {
+    const read = mapOfPiece(node, reader).read(node, spot, reader);
+    if (!read) return undefined;
+    const { body, at, turn, ...piece } = read;
+    const id = { value: spot.key, at: spot.at };
+    return { ...piece, id, body, placement: { ...(turn && { turn }), ...at }, at: node.at };
+  },
+});
+
+function mapOfPiece(node: YamlNode, reader: Reader): ReturnType<typeof formed> {
+  const name = node.kind === 'map' ? node.entries.find(({ key }) => key.text === 'form') : undefined;
+  if (!name) return FLAT;
+  const form = formNamed(name.value, reader);
+  return form ? formed(form) : FORMLESS;
+}
+
+/** The schema of a piece: of its form if it names one, else of a flat piece or a net; a shared one may be either. */
+export function pieceSchema(forms: readonly FormGrammar[]): Schema {
+  const flat = FLAT.schema.properties;
+  const own = ({ properties = {}, anyOf = [{}] }: Schema): Schema => ({
+    properties: Object.fromEntries(Object.entries(properties).filter(([key]) => !flat?.[key])),
+    propertyNames: { enum: Object.keys(properties) },
+    anyOf,
+  });
+  const names = asChoice(forms.map(({ name }) => name)).schema;
+  const ofForms = forms.reduceRight<Schema>((others, form) => {
+    const isThis = { properties: { form: asChoice([form.name]).schema } };
+    return choiceSchema(isThis, own(formed(form).schema), others);
+  }, {});
+  const shared = {
+    propertyNames: { enum: [...new Set(forms.flatMap((form) => keysOf(formed(form)))), ...keysOf(FLAT)] },
+  };
+  const written = choiceSchema({ required: ['form'] }, ofForms, own(FLAT.schema));
+  return {
+    type: 'object',
+    properties: { ...flat, form: names },
+    ...choiceSchema({ required: ['use'] }, shared, written),
+  };
+}

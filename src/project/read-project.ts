@@ -1,22 +1,38 @@
-import { Fields } from './fields.ts';
 import type { Finding } from './finding.ts';
 import { splitSheet } from './frontmatter.ts';
-import { KNOWN_KEYS } from './known-keys.ts';
-import type { FormGrammar, Project } from './model.ts';
-import { present } from './optional.ts';
+import { listed, mapOf, needed, optional, readWhole, section } from './grammar.ts';
+import type { FormGrammar, Project, Units } from './model.ts';
 import type { FindPicture } from './pictures.ts';
 import { readBody } from './read-body.ts';
 import { readLedger } from './read-ledger.ts';
-import { readMeasurements } from './read-measurements.ts';
-import type { WrittenPiece } from './read-pieces.ts';
+import { asMeasurements } from './read-measurements.ts';
 import type { Shared } from './read-shared.ts';
 import { asSupply } from './read-supplies.ts';
 import { type Reader, refuse } from './reader.ts';
 import { checkReferences } from './references.ts';
+import type { Schema } from './schema.ts';
 import { sharedName } from './shared.ts';
 import { type SourceFile, startOf } from './source.ts';
-import { asCount, asDate, asLanguage, asText } from './values.ts';
-import { readYaml, type YamlMap, type YamlNode } from './yaml-tree.ts';
+import { asCount, asDate, asLanguage, asText, asUnits } from './values.ts';
+import { readYaml } from './yaml-tree.ts';
+
+const HEAD = 'keys with a colon and a blank behind each, such as title: Seed keeper';
+
+const SHEET = mapOf(HEAD, {
+  title: needed(optional(asText, "The project's name.")),
+  summary: optional(asText, 'One sentence, for the list of projects and for link previews.'),
+  session: optional(asDate, 'The day it is made together, as year-month-day: `2026-12-10`.'),
+  level: optional(asText, 'A word of yours, such as `beginner`. People can pick projects by it.'),
+  minutes: optional(asCount(1, 10_000), 'How long the whole thing takes.'),
+  tags: listed(asText, 'A list in square brackets: `[card, layers]`.'),
+  occasion: optional(asText, 'What it is for: `thank you`, `spring`.'),
+  lang: optional(asLanguage, 'The language of this sheet, if it is not that of the site.'),
+  units: optional(asUnits, 'The editions made of it, if not those of the site: `both`, `inch` or `metric`.'),
+  measurements: needed(section(asMeasurements, 'The measurement block.')),
+  supplies: listed(asSupply, 'Tools and materials besides paper.'),
+});
+
+export const SHEET_SCHEMA: Schema = SHEET.schema;
 
 /** A sheet to read, and what it may refer to. */
 export type SheetRequest = {
@@ -25,6 +41,8 @@ export type SheetRequest = {
   readonly file: SourceFile;
   readonly shared: Shared;
   readonly moneyDecimals: number;
+  /** The editions that are made where the sheet says nothing of it. */
+  readonly units: Units;
   readonly forms: readonly FormGrammar[];
   readonly findPicture: FindPicture;
   /** `revisions.yaml` of the project, when it was ever published. */
@@ -35,69 +53,54 @@ export type SheetRequest = {
 
 /** Reads one sheet. There always is a project, whatever the file holds; what could not be taken is in its findings. */
 export function readProject(request: SheetRequest): Project {
-  const { slug, folder, file, shared, findPicture } = request;
+  const { slug, folder, file, shared, moneyDecimals, forms, findPicture } = request;
   const findings: Finding[] = [];
-  const report = (finding: Finding): void => {
-    findings.push(sharedFinding(finding, shared) ?? finding);
-  };
-  const parts = splitSheet(file);
-  for (const finding of request.finding ? [request.finding] : parts.findings) report(finding);
-  const yaml = parts.yaml && readYaml(parts.yaml);
-  yaml?.findings.forEach(report);
-  const readable = yaml?.broken === false;
-  const { head, written } = readHead(yaml?.root, readable, request, report);
-  const body = readBody(parts.body, file, findPicture, report);
-  if (readable) {
-    const prose = [body.introduction, ...body.steps.map((step) => step.prose)];
-    const sharedStock = [...shared.values.stock.keys()].map(sharedName);
-    checkReferences({ names: head.names, sharedStock, pieces: written, prose }, report);
-  }
-  const ledger = readLedger(request.ledger, report);
-  return { slug, folder, file, ...head, ...body, readable, ledger, findings };
-}
-
-type Head = Omit<
-  Project,
-  'slug' | 'folder' | 'file' | 'body' | 'introduction' | 'steps' | 'findings' | 'readable' | 'ledger'
->;
-
-/** What the frontmatter says. Of one that is broken or not there nothing is said to be missing. */
-function readHead(
-  root: YamlNode | undefined,
-  readable: boolean,
-  { slug, file, shared, moneyDecimals, forms }: SheetRequest,
-  report: (finding: Finding) => void,
-): { readonly head: Head; readonly written: readonly WrittenPiece[] } {
-  const opening = Math.max(file.text.indexOf('---'), 0);
-  const parent = readable ? { file, start: opening, end: opening + 3 } : startOf(file);
-  const unread: Reader = {
-    report,
+  const reader: Reader = {
+    report: (finding) => findings.push(sharedFinding(finding, shared) ?? finding),
     unitIn: (source) => shared.units.get(source) ?? 'in',
+    unit: 'in',
     moneyDecimals,
     forms,
     shared: shared.values,
   };
-  if (root && root.kind !== 'map' && root.kind !== 'nothing') {
-    refuse(root, 'the head', 'keys with a colon and a blank behind each, such as title: Seed keeper', unread);
+  const parts = splitSheet(file);
+  for (const finding of request.finding ? [request.finding] : parts.findings) reader.report(finding);
+  const yaml = parts.yaml && readYaml(parts.yaml);
+  yaml?.findings.forEach(reader.report);
+  const readable = yaml?.broken === false;
+  const opening = Math.max(file.text.indexOf('---'), 0);
+  const at = readable ? { file, start: opening, end: opening + 3 } : startOf(file);
+  // Of a head that is broken or not there nothing is said to be missing.
+  const headReader = readable ? reader : { ...reader, report: () => {} };
+  const root = yaml?.root.kind === 'map' ? yaml.root : undefined;
+  if (yaml && !root && yaml.root.kind !== 'nothing') refuse(yaml.root, 'the head', HEAD, headReader);
+  const { title, units, measurements, ...head } = readWhole(
+    SHEET,
+    root,
+    { key: 'frontmatter', at },
+    headReader,
+  );
+  const { block, written } = measurements;
+  const body = readBody(parts.body, file, findPicture, reader);
+  if (readable) {
+    const prose = [body.introduction, ...body.steps.map((step) => step.prose)];
+    const sharedStock = [...shared.values.stock.keys()].map(sharedName);
+    checkReferences({ names: block.names, sharedStock, pieces: written, prose }, reader.report);
   }
-  const map: YamlMap = root?.kind === 'map' ? root : { kind: 'map', entries: [], at: parent };
-  const fields = new Fields(map, 'frontmatter', unread, parent, KNOWN_KEYS.sheet);
-  const title = readable ? fields.require('title', asText) : undefined;
-  if (readable) fields.expect('measurements');
-  const { block, written, reader } = readMeasurements(fields, unread);
-  const head = {
-    title: title ?? { value: slug, at: parent },
-    ...present('summary', fields.read('summary', asText)),
-    ...present('session', fields.read('session', asDate)),
-    ...present('level', fields.read('level', asText)),
-    ...present('minutes', fields.read('minutes', asCount(1, 10_000))),
-    tags: fields.list('tags', asText),
-    ...present('occasion', fields.read('occasion', asText)),
-    ...present('lang', fields.read('lang', asLanguage)),
+  const ledger = readLedger(request.ledger, reader.report);
+  return {
+    slug,
+    folder,
+    file,
+    title: title ?? { value: slug, at },
+    units: units?.value ?? request.units,
+    ...head,
     ...block,
-    supplies: fields.list('supplies', (node, key) => asSupply(node, key, reader)),
+    ...body,
+    readable,
+    ledger,
+    findings,
   };
-  return { head, written };
 }
 
 /** The very finding that reading the shared file found there, so that it is the same in every project that uses it. */

@@ -1,16 +1,15 @@
 import type { Unit } from '../measure/length.ts';
-import { Fields } from './fields.ts';
 import type { Finding } from './finding.ts';
 import { wholeFile } from './frontmatter.ts';
-import { KNOWN_KEYS } from './known-keys.ts';
-import { readPiece } from './read-pieces.ts';
-import { readStock } from './read-stock.ts';
+import { type Key, mapOf, type Named, named, readWhole, type Value } from './grammar.ts';
+import { asPiece } from './read-pieces.ts';
+import { asStock } from './read-stock.ts';
 import { asSupply } from './read-supplies.ts';
-import { type Reader, refuse } from './reader.ts';
-import type { SharedSection, SharedValues } from './shared.ts';
+import type { Reader, SharedSection, SharedValue, SharedValues } from './reader.ts';
+import type { Schema } from './schema.ts';
 import { type SourceFile, startOf } from './source.ts';
-import { asUnit } from './values.ts';
-import { readYaml, type YamlEntry } from './yaml-tree.ts';
+import { UNIT } from './values.ts';
+import { readYaml, type YamlNode } from './yaml-tree.ts';
 
 /** What the files of `shared/` offer. */
 export type Shared = {
@@ -22,6 +21,20 @@ export type Shared = {
 };
 
 const SECTIONS: readonly SharedSection[] = ['stock', 'supplies', 'pieces'];
+
+const SHARED = mapOf('stock:, supplies: or pieces:', {
+  unit: UNIT,
+  stock: shareable(asStock, 'Papers, each under a short name of yours.'),
+  supplies: shareable(asSupply, 'Supplies, each under a short name of yours.'),
+  pieces: shareable(asPiece, 'Pieces, each under a short name of yours.'),
+});
+
+export const SHARED_SCHEMA: Schema = SHARED.schema;
+
+/** Values by name that are read where they are used. */
+function shareable({ schema }: Value<unknown>, says: string): Key<Named<YamlNode>, true> {
+  return named({ schema, read: (node) => node }, 'names with a value each', says);
+}
 
 /**
  * Reads `shared/*.yaml`, and every value in them once, so that a finding is reported once and at its own place.
@@ -43,67 +56,49 @@ export function readShared(
 ): Shared {
   const findings: Finding[] = [];
   const units = new Map<SourceFile, Unit>();
-  const values: Record<SharedSection, Map<string, YamlEntry>> = {
-    stock: new Map(),
-    supplies: new Map(),
-    pieces: new Map(),
-  };
+  const values = { stock: new Map(), supplies: new Map(), pieces: new Map() } satisfies Record<
+    SharedSection,
+    Map<string, SharedValue>
+  >;
   const reader: Reader = {
     report: (finding) => findings.push(finding),
     unitIn: (file) => units.get(file) ?? 'in',
+    unit: 'in',
     moneyDecimals,
     forms,
     shared: values,
   };
   for (const file of files) {
-    const fields = fieldsOf(file, reader);
-    units.set(file, fields?.read('unit', asUnit)?.value ?? 'in');
-    for (const section of SECTIONS) gather(fields, section, values[section], reader);
+    const { root, findings: broken } = readYaml(wholeFile(file));
+    broken.forEach(reader.report);
+    const { unit, ...sections } = readWhole(SHARED, root, { key: file.path, at: startOf(file) }, reader);
+    units.set(file, unit);
+    for (const section of SECTIONS) gather(sections[section].values, values[section], reader);
   }
   // Only now are all names known that one shared value may use of another.
-  for (const section of SECTIONS) for (const entry of values[section].values()) check(section, entry, reader);
+  for (const section of SECTIONS) for (const value of values[section].values()) check(section, value, reader);
   return { values, units, findings };
 }
 
-function fieldsOf(file: SourceFile, reader: Reader): Fields | undefined {
-  const { root, findings } = readYaml(wholeFile(file));
-  findings.forEach(reader.report);
-  if (root.kind === 'map') return new Fields(root, file.path, reader, startOf(file), KNOWN_KEYS.shared);
-  return root.kind === 'nothing'
-    ? undefined
-    : refuse(root, file.path, 'stock:, supplies: or pieces:', reader);
-}
-
-function gather(
-  fields: Fields | undefined,
-  section: SharedSection,
-  into: Map<string, YamlEntry>,
-  reader: Reader,
-): void {
-  const node = fields?.node(section);
-  if (!node) return;
-  if (node.kind !== 'map') {
-    refuse(node, section, 'names with a value each', reader);
-    return;
-  }
-  for (const entry of node.entries) {
-    const { text: key, at } = entry.key;
+function gather(found: readonly SharedValue[], into: Map<string, SharedValue>, { report }: Reader): void {
+  for (const value of found) {
+    const { value: key, at } = value.name;
     const first = into.get(key);
-    if (first) reader.report({ rule: 'repeated-key', at, facts: { key, first: first.key.at } });
-    else into.set(key, entry);
+    if (first) report({ rule: 'repeated-key', at, facts: { key, first: first.name.at } });
+    else into.set(key, value);
   }
 }
 
 /** A shared piece may lack what every sheet that uses it adds. */
-function check(section: SharedSection, { key, value }: YamlEntry, reader: Reader): void {
-  const id = { value: key.text, at: key.at };
+function check(section: SharedSection, { name, value }: SharedValue, reader: Reader): void {
   const lenient: Reader = {
     ...reader,
     report: (finding) => {
-      if (finding.rule !== 'missing-value' || finding.at !== id.at) reader.report(finding);
+      if (finding.rule !== 'missing-value' || finding.at !== name.at) reader.report(finding);
     },
   };
-  if (section === 'stock') readStock(id, value, reader);
-  else if (section === 'pieces') readPiece(id, value, lenient);
-  else asSupply(value, id.value, reader);
+  const spot = { key: name.value, path: `${section}.${name.value}`, at: name.at };
+  if (section === 'stock') asStock.read(value, spot, reader);
+  else if (section === 'pieces') asPiece.read(value, spot, lenient);
+  else asSupply.read(value, { ...spot, path: section, at: value.at }, reader);
 }

@@ -1,63 +1,117 @@
-import { Fields } from './fields.ts';
-import { KNOWN_KEYS } from './known-keys.ts';
-import type { Stock, StockSheet } from './model.ts';
-import { asMoney } from './money.ts';
-import { present } from './optional.ts';
-import { asColor, asWeight } from './paper.ts';
-import { type Reader, type ReadValue, refuse } from './reader.ts';
-import { withShared } from './shared.ts';
+import type { Unit } from '../measure/length.ts';
+import { listed, made, mapOf, optional, orShort, required, type Value } from './grammar.ts';
+import {
+  GRADES,
+  type Money,
+  type PaperUnit,
+  type PaperWeight,
+  type Stock,
+  type StockSheet,
+} from './model.ts';
+import { PAPER_NAMES, sheetNamed, sheetsOfEditions } from './paper-sizes.ts';
+import { sharing, USE } from './shared.ts';
 import type { At } from './source.ts';
-import { asChoice, asCount, asLength, asSize, asText } from './values.ts';
-import type { YamlNode } from './yaml-tree.ts';
+import { asChoice, asCount, asLength, asMatch, asMoney, asSize, asText, unitWritten } from './values.ts';
 
-/**
- * One entry of `stock:`. `sheet:` is one size, `sheets:` several, each alone or as `{ size: 12 x 12, price: 1.20 }`;
- * a `price:` beside them holds for those that name none.
- */
-export function readStock(id: At<string>, written: YamlNode, reader: Reader): Stock | undefined {
-  const node = withShared(written, 'stock', reader);
-  if (!node) return undefined;
-  if (node.kind !== 'map') return refuse(node, id.value, 'a stock, such as { sheet: 8 1/2 x 11 }', reader);
-  const fields = new Fields(node, `stock.${id.value}`, reader, id.at, KNOWN_KEYS.stock);
-  const price = fields.read('price', asMoney);
-  const sheets = [...fields.list('sheet', asSheet), ...fields.list('sheets', asSheet)];
-  return {
-    id,
-    name: fields.read('name', asText)?.value ?? spoken(id.value),
-    sheets: price ? sheets.map((sheet) => ({ price, ...sheet })) : sheets,
-    ...present('weight', fields.read('weight', asWeight)),
-    ...present('caliper', fields.read('caliper', asLength)),
-    ...present('color', readColor(fields, reader)),
-    ...present('print', fields.read('print', asChoice(['upright', 'any way'] as const))),
-    ...present('grain', fields.read('grain', asChoice(['width', 'height'] as const))),
-    ...present('pack', fields.read('pack', asCount(1, 10_000))),
-    ...present('onHand', fields.read('on hand', asCount(0, 100_000))),
-  };
-}
+const WEIGHT = /^(\d{1,4}(?:\.\d{1,3})?)\s*(?:(?:lbs?\.?|#|pounds?)\s*([a-z]+)|gsm|g\s*\/\s*m(?:2|²|\^2))$/iu;
 
-/** A colour typed without quotes is a comment to YAML, and looks like nothing at all. */
-function readColor(fields: Fields, reader: Reader): At<string> | undefined {
-  const at = fields.keyPlace('color');
-  if (!fields.has('color') || fields.node('color')) return fields.read('color', asColor);
-  const [line = ''] = at.file.text.slice(at.end).split(/\r\n|\r|\n/u, 1);
-  const [before, actual] = /^\s*:\s*(#\S*)/u.exec(line) ?? [];
-  if (before === undefined || actual === undefined) return fields.read('color', asColor);
-  const expected = 'a color in quotes, such as "#6b7f5b": a bare # begins a comment';
-  const end = at.end + before.length;
-  const place = { file: at.file, start: end - actual.length, end };
-  reader.report({ rule: 'unexpected-value', at: place, facts: { key: 'color', expected, actual } });
-  return undefined;
-}
+/** `80 lb cover` or `216 gsm`. A basis weight says nothing without its grade, so it is refused without one. */
+const asWeight: Value<At<PaperWeight>> = asMatch(
+  `a weight with its grade, such as 80 lb cover (${GRADES.join(', ')}), or 216 gsm`,
+  WEIGHT,
+  ([, number, written]): PaperWeight | undefined => {
+    const amount = Number(number);
+    if (amount === 0) return undefined;
+    if (written === undefined) return { kind: 'grammage', gsm: amount };
+    const grade = GRADES.find((known) => known === written.toLowerCase());
+    return grade && { kind: 'basis', pounds: amount, grade };
+  },
+);
 
-const asSheet: ReadValue<StockSheet> = (node, key, reader) => {
-  if (node.kind !== 'map') {
-    const size = asSize(node, key, reader);
-    return size && { size };
-  }
-  const fields = new Fields(node, key, reader, node.at, KNOWN_KEYS.stockSheet);
-  const size = fields.require('size', asSize);
-  return size && { size, ...present('price', fields.read('price', asMoney)) };
+/** `#rgb` or `#rrggbb`, given as `#rrggbb` in lower case. One typed without quotes is a comment to YAML. */
+const asColor: Value<At<string>> = {
+  ...asMatch('a color in quotes, such as "#6b7f5b"', /^#([0-9a-f]{3}|[0-9a-f]{6})$/iu, ([, digits = '']) => {
+    const six = digits.length === 3 ? digits.replace(/./gu, '$&$&') : digits;
+    return `#${six.toLowerCase()}`;
+  }),
+  reportNothing: ({ at: { file, end } }, { report }) => {
+    const [line = ''] = file.text.slice(end).split(/\r\n|\r|\n/u, 1);
+    const [before, actual] = /^\s*:\s*(#\S*)/u.exec(line) ?? [];
+    if (before === undefined || actual === undefined) return false;
+    const form = 'a color in quotes, such as "#6b7f5b": a bare # begins a comment';
+    const at = { file, start: end + before.length - actual.length, end: end + before.length };
+    report({ rule: 'unexpected-value', at, facts: { key: 'color', expected: form, actual } });
+    return true;
+  },
 };
+
+/** A sheet by its name or its size. */
+const asSheetSize: Value<StockSheet> = {
+  schema: { anyOf: [asChoice(PAPER_NAMES).schema, asSize.schema] },
+  read: (node, spot, reader) => {
+    const sheet = node.kind === 'text' ? sheetNamed(node.text, node.at) : undefined;
+    if (sheet) return sheet;
+    const size = asSize.read(node, spot, reader);
+    return size && { size, unit: paperUnit(unitWritten(size.height, reader)) };
+  },
+};
+
+const asSheet: Value<StockSheet> = orShort(
+  asSheetSize,
+  made(
+    mapOf('a size, such as 3 x 4', {
+      size: required(asSheetSize, 'The size it is sold in.'),
+      price: optional(asMoney, 'For one sheet of this size.'),
+    }),
+    ({ size, ...price }) => ({ ...size, ...price }),
+  ),
+);
+
+const PRINT = asChoice(['upright', 'any way'] as const);
+const GRAIN = asChoice(['width', 'height'] as const);
+
+const STOCK = mapOf('a stock, such as { sheet: 8 1/2 x 11 }', {
+  use: optional(asText, USE),
+  name: optional(asText, 'As it is called on the sheet. Without it, the short name is used.'),
+  sheet: listed(asSheet, 'The size it is sold in: `8 1/2 x 11`, or a name such as `Letter` or `A4`.'),
+  sheets: listed(asSheet, 'Where there are several: `[8 1/2 x 11, 12 x 12]`.'),
+  'metric sheet': listed(asSheet, 'Its size for the metric edition, if it is not the usual pair.'),
+  'inch sheet': listed(asSheet, 'Its size for the inch edition, likewise.'),
+  weight: optional(asWeight, '`80 lb cover` or `216 gsm`. A weight in pounds needs its grade.'),
+  caliper: optional(asLength, 'The thickness, if you have measured it: `0.012 in`, `0.3 mm`.'),
+  color: optional(asColor, 'For the drawings, **in quotes**: `"#6b7f5b"`.'),
+  price: optional(asMoney, 'For one sheet, in the currency of the site.'),
+  print: optional(PRINT, '`upright` where the pattern has a right way up, `any way` where it has none.'),
+  grain: optional(GRAIN, 'Which way the fibers run on the sheet as given: `width` or `height`.'),
+  pack: optional(asCount(1, 10_000), 'How many sheets come in a pack.'),
+  'on hand': optional(asCount(0, 100_000), 'How many sheets you have already.'),
+});
+
+/** One entry of `stock:`. A `price:` holds for those of its sheets that name none. */
+export const asStock: Value<Stock> = sharing(
+  'stock',
+  made(STOCK, ({ name, sheet, sheets, metricSheet, inchSheet, price, ...stock }, { key, at }, _, reader) => ({
+    ...stock,
+    id: { value: key, at },
+    name: name?.value ?? spoken(key),
+    ...sheetsOfEditions(
+      {
+        any: priced([...sheet, ...sheets], price),
+        in: priced(inchSheet, price),
+        mm: priced(metricSheet, price),
+      },
+      paperUnit(reader.unit),
+    ),
+  })),
+);
+
+function priced(sheets: readonly StockSheet[], price: At<Money> | undefined): readonly StockSheet[] {
+  return price ? sheets.map((sheet) => ({ price, ...sheet })) : sheets;
+}
+
+function paperUnit(unit: Unit): PaperUnit {
+  return unit === 'in' ? 'in' : 'mm';
+}
 
 /** The name of what has none: its id as a person says it. */
 function spoken(id: string): string {

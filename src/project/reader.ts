@@ -1,15 +1,23 @@
 import type { Unit } from '../measure/length.ts';
 import type { Finding } from './finding.ts';
 import type { FormGrammar } from './model.ts';
-import type { SharedValues } from './shared.ts';
-import type { Place, SourceFile } from './source.ts';
+import { type At, type Place, type SourceFile, textAt } from './source.ts';
 import type { YamlNode } from './yaml-tree.ts';
+
+export type SharedSection = 'stock' | 'supplies' | 'pieces';
+
+/** A value of `shared/`, unread. */
+export type SharedValue = { readonly name: At<string>; readonly value: YamlNode };
+
+export type SharedValues = Readonly<Record<SharedSection, ReadonlyMap<string, SharedValue>>>;
 
 /** What every part of the reader shares: where findings go, and what bare numbers mean. */
 export type Reader = {
   readonly report: (finding: Finding) => void;
   /** The unit of a bare number: a shared file has one of its own. */
   readonly unitIn: (file: SourceFile) => Unit;
+  /** The unit the sheet is written in. */
+  readonly unit: Unit;
   /** Decimals of the currency: 2 for dollars, 0 for yen. */
   readonly moneyDecimals: number;
   /** The ready-made forms there are. */
@@ -18,19 +26,21 @@ export type Reader = {
   readonly shared: SharedValues;
 };
 
-/** Reads one value; what it cannot take it reports, and gives undefined. `key` names it in the finding. */
-export type ReadValue<T> = (node: YamlNode, key: string, reader: Reader) => T | undefined;
-
 /** Reports that a value is not of the kind its key takes. */
-export function refuse(node: YamlNode, key: string, expected: string, reader: Reader): undefined {
-  const { at } = node;
-  const actual = node.kind === 'nothing' ? '' : shown(at);
-  reader.report({ rule: 'unexpected-value', at, facts: { key, expected, actual } });
+export function refuse(node: YamlNode, key: string, expected: string, { report }: Reader): undefined {
+  const isEmpty = node.kind === 'nothing' || (node.kind === 'text' && node.text === '');
+  const actual = isEmpty ? '' : shown(node.at);
+  report({ rule: 'unexpected-value', at: node.at, facts: { key, expected, actual } });
+}
+
+/** Reports that a key, or what belongs behind it, is not there; `where` names the map. */
+export function reportMissing(key: string, where: string, at: Place, { report }: Reader): void {
+  report({ rule: 'missing-value', at, facts: { key, where } });
 }
 
 /** The characters of a place, on one line and no longer than a message can carry. */
-export function shown({ file, start, end }: Place): string {
-  const text = file.text.slice(start, end).replace(/\s+/gu, ' ').trim();
+export function shown(place: Place): string {
+  const text = textAt(place).replace(/\s+/gu, ' ').trim();
   return text.length > 60 ? `${text.slice(0, 59)}…` : text;
 }
 

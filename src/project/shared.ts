@@ -1,14 +1,14 @@
-import { type Reader, refuse } from './reader.ts';
+import type { Value } from './grammar.ts';
+import { type Reader, refuse, type SharedSection, type SharedValue } from './reader.ts';
 import type { At } from './source.ts';
-import type { YamlEntry, YamlNode } from './yaml-tree.ts';
-
-export type SharedSection = 'stock' | 'supplies' | 'pieces';
-
-/** The named values of `shared/`, by section and name, unread. */
-export type SharedValues = Readonly<Record<SharedSection, ReadonlyMap<string, YamlEntry>>>;
+import type { YamlNode } from './yaml-tree.ts';
 
 const PREFIX = 'shared.';
 const WHAT: Readonly<Record<SharedSection, string>> = { stock: 'stock', supplies: 'supply', pieces: 'piece' };
+
+/** What `use:` says, in the docs. */
+export const USE =
+  'A value of `shared/` to begin with; the keys beside it are added, or take the place of its own.';
 
 /** Whether a name is one of `shared/`: `shared.moss`. */
 export function isShared(name: string): boolean {
@@ -21,24 +21,45 @@ export function sharedName(key: string): string {
 }
 
 /** The shared value a name stands for; undefined, and reported, when there is none. */
-export function findShared(section: SharedSection, name: At<string>, reader: Reader): YamlEntry | undefined {
+export function findShared(
+  section: SharedSection,
+  name: At<string>,
+  reader: Reader,
+): SharedValue | undefined {
   const values = reader.shared[section];
-  const entry = isShared(name.value) ? values.get(name.value.slice(PREFIX.length)) : undefined;
-  if (entry) return entry;
-  const among = [...values.keys()].map(sharedName);
-  reader.report({
-    rule: 'unknown-reference',
-    at: name.at,
-    facts: { what: WHAT[section], name: name.value, among },
-  });
+  const found = isShared(name.value) ? values.get(name.value.slice(PREFIX.length)) : undefined;
+  if (found) return found;
+  const facts = { what: WHAT[section], name: name.value, among: [...values.keys()].map(sharedName) };
+  reader.report({ rule: 'unknown-reference', at: name.at, facts });
   return undefined;
 }
 
 /**
- * A map with what its `use: shared.…` stands for filled in; its own keys come first and override. Undefined when
- * that could not be found (reported), so that its missing keys are not reported as well.
+ * A value that may come from `shared/`: `use:` in a map is filled in before it is read; of supplies a name alone
+ * will do. What is not there is reported, and then nothing else of that value.
  */
-export function withShared(
+export function sharing<T>(section: SharedSection, value: Value<T>): Value<T> {
+  return {
+    ...value,
+    read: (node, spot, reader) => {
+      if (section !== 'supplies') {
+        const whole = withUsed(node, section, reader);
+        return whole && value.read(whole, spot, reader);
+      }
+      const whole = withNamed(node, reader);
+      return whole && value.read(whole, { ...spot, at: whole.at }, reader);
+    },
+  };
+}
+
+function withNamed(node: YamlNode, reader: Reader): YamlNode | undefined {
+  if (node.kind !== 'text' || !isShared(node.text)) return withUsed(node, 'supplies', reader);
+  const found = findShared('supplies', { value: node.text, at: node.at }, reader);
+  return found && withUsed(found.value, 'supplies', reader);
+}
+
+/** A map with what its `use: shared.…` stands for; its own keys come first and override. */
+function withUsed(
   node: YamlNode,
   section: SharedSection,
   reader: Reader,
@@ -51,7 +72,7 @@ export function withShared(
     return refuse(use, 'use', `a value of shared/, such as ${PREFIX}box, that does not use this one`, reader);
   }
   const found = findShared(section, { value: use.text, at: use.at }, reader);
-  const base = found && withShared(found.value, section, reader, [...using, use.text]);
+  const base = found && withUsed(found.value, section, reader, [...using, use.text]);
   if (base?.kind !== 'map') return undefined;
   const own = node.entries.filter(({ key }) => key.text !== 'use');
   const names = new Set(own.map(({ key }) => key.text));

@@ -31,3 +31,8 @@ export function startOf(file: SourceFile): Place {
 export function isWholeFile({ end }: Place): boolean {
   return end === 0;
 }
+
+/** The characters a place covers. */
+export function textAt({ file, start, end }: Place): string {
+  return file.text.slice(start, end);
+}

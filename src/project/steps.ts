@@ -1,36 +1,49 @@
 import type { FootnoteDefinition, Heading, PhrasingContent, Root, RootContent } from 'mdast';
 import type { TextDirective } from 'mdast-util-directive';
 import { toString as plainText } from 'mdast-util-to-string';
-import type { Finding } from './finding.ts';
-import { KNOWN_KEYS } from './known-keys.ts';
+import { attributeMap } from './attributes.ts';
+import { mapOf, optional, plainly, readWhole } from './grammar.ts';
 import { everyNode, placeOf, rewrite } from './markdown.ts';
 import type { Prose, Step } from './model.ts';
-import { present } from './optional.ts';
-import { attributePlace, checkAttributes, insidePlace, readProse } from './prose.ts';
-import type { At, SourceFile } from './source.ts';
+import { insidePlace, readProse } from './prose.ts';
+import type { Reader } from './reader.ts';
+import type { Schema } from './schema.ts';
+import { type SourceFile, textAt } from './source.ts';
+import { asMatch } from './values.ts';
 
 /** An introduction, and a step for every `##` heading. */
 export type Parts = { readonly introduction: Prose; readonly steps: readonly Step[] };
 
 const NO_TITLE = 'behind ## what is done in this step';
 
-type Report = (finding: Finding) => void;
+const asMinutes = asMatch('a whole number of minutes', /^[1-9]\d{0,3}$/u, ([digits]) => Number(digits));
 
-export function readSteps(root: Root, file: SourceFile, report: Report): Parts {
+const STEP = mapOf('{minutes=10}', {
+  minutes: optional(asMinutes, 'How long the step takes, in minutes.'),
+  ahead: plainly(
+    asMatch('yes or no', /^(?:(|yes)|no)$/u, ([, yes]) => yes !== undefined),
+    'no',
+    'It is done before the session.',
+  ),
+  dry: optional(asMinutes, 'How many minutes it then waits, for ink or glue.'),
+});
+
+export const STEP_SCHEMA: Schema = STEP.schema;
+
+export function readSteps(root: Root, file: SourceFile, reader: Reader): Parts {
   const stray: TextDirective[] = [];
   const settings = new Map<Heading, TextDirective>();
   takeSettings(root, settings, stray);
   for (const node of stray) {
     const expected = 'to stand once, on a ## heading';
     const at = placeOf(node, file);
-    const actual = file.text.slice(at.start, at.end);
-    report({ rule: 'unexpected-value', at, facts: { key: ':step', expected, actual } });
+    reader.report({ rule: 'unexpected-value', at, facts: { key: ':step', expected, actual: textAt(at) } });
   }
   const [before, ...after] = split(root);
   return {
-    introduction: readProse(before?.nodes ?? [], [], file, report),
+    introduction: readProse(before?.nodes ?? [], [], file, reader),
     steps: after.flatMap(({ heading, nodes }) =>
-      heading ? [readStep(heading, settings.get(heading), nodes, file, report)] : [],
+      heading ? [readStep(heading, settings.get(heading), nodes, file, reader)] : [],
     ),
   };
 }
@@ -82,48 +95,17 @@ function readStep(
   settings: TextDirective | undefined,
   nodes: readonly RootContent[],
   file: SourceFile,
-  report: Report,
+  reader: Reader,
 ): Step {
-  if (settings) checkAttributes(settings, KNOWN_KEYS.step, file, report);
   const title = { value: plainText(heading).trim(), at: insidePlace(heading, file) };
   if (title.value === '') {
-    const actual = file.text.slice(title.at.start, title.at.end);
-    report({
-      rule: 'unexpected-value',
-      at: title.at,
-      facts: { key: 'a heading', expected: NO_TITLE, actual },
-    });
+    const facts = { key: 'a heading', expected: NO_TITLE, actual: textAt(title.at) };
+    reader.report({ rule: 'unexpected-value', at: title.at, facts });
   }
   return {
     title,
     heading: heading.children,
-    ...present('minutes', settings && readMinutes(settings, 'minutes', file, report)),
-    ahead: isSet(settings, file, report),
-    ...present('dry', settings && readMinutes(settings, 'dry', file, report)),
-    prose: readProse(nodes, heading.children, file, report),
+    ...readWhole(STEP, settings && attributeMap(settings, file), { key: ':step', at: title.at }, reader),
+    prose: readProse(nodes, heading.children, file, reader),
   };
-}
-
-function readMinutes(
-  node: TextDirective,
-  key: 'minutes' | 'dry',
-  file: SourceFile,
-  report: Report,
-): At<number> | undefined {
-  const actual = node.attributes?.[key];
-  if (actual === undefined || actual === null) return undefined;
-  const at = attributePlace(node, key, file);
-  if (/^[1-9]\d{0,3}$/u.test(actual)) return { value: Number(actual), at };
-  report({ rule: 'unexpected-value', at, facts: { key, expected: 'a whole number of minutes', actual } });
-  return undefined;
-}
-
-function isSet(node: TextDirective | undefined, file: SourceFile, report: Report): boolean {
-  const actual = node?.attributes?.ahead;
-  if (node === undefined || actual === undefined || actual === null) return false;
-  if (actual === '' || actual === 'yes') return true;
-  if (actual === 'no') return false;
-  const at = attributePlace(node, 'ahead', file);
-  report({ rule: 'unexpected-value', at, facts: { key: 'ahead', expected: 'yes or no', actual } });
-  return false;
 }

@@ -1,14 +1,22 @@
 import type { Length, Unit } from '../measure/length.ts';
-import { parseLength, parseSizes, type Reading } from '../measure/notation.ts';
-import type { AtSize, AtVolume } from './model.ts';
-import { type Reader, type ReadValue, refuse, shown } from './reader.ts';
+import { parseLength, parseSizes, type Reading, VULGAR, writtenUnit } from '../measure/notation.ts';
+import { type Key, made, plainly, type Value } from './grammar.ts';
+import type { AtSize, AtVolume, Money, Units } from './model.ts';
+import { type Reader, refuse, shown } from './reader.ts';
+import { textSchema } from './schema.ts';
 import type { At } from './source.ts';
 import type { YamlText } from './yaml-text.ts';
+import type { YamlNode } from './yaml-tree.ts';
+
+const MONEY = /^\p{Sc}?\s*(\d{1,9})(?:\.(\d{1,4}))?$/u;
 
 /** Any text. */
-export const asText: ReadValue<At<string>> = (node, key, reader) => {
-  if (node.kind !== 'text' || node.text.trim() === '') return refuse(node, key, 'a text', reader);
-  return { value: node.text.trim(), at: node.at };
+export const asText: Value<At<string>> = {
+  schema: textSchema(),
+  read: (node, { key }, reader) =>
+    node.kind === 'text' && node.text.trim() !== ''
+      ? { value: node.text.trim(), at: node.at }
+      : refuse(node, key, 'a text', reader),
 };
 
 /** A text that fits a pattern; `expected` says it in words. */
@@ -16,131 +24,171 @@ export function asMatch<T>(
   expected: string,
   pattern: RegExp,
   make: (match: RegExpExecArray) => T | undefined,
-): ReadValue<At<T>> {
-  return (node, key, reader) => {
-    const match = node.kind === 'text' ? pattern.exec(node.text.trim()) : null;
-    const value = match ? make(match) : undefined;
-    return value === undefined ? refuse(node, key, expected, reader) : { value, at: node.at };
+): Value<At<T>> {
+  return {
+    schema: textSchema(pattern),
+    read: (node, { key }, reader) => {
+      const match = node.kind === 'text' ? pattern.exec(node.text.trim()) : null;
+      const value = match ? make(match) : undefined;
+      return value === undefined ? refuse(node, key, expected, reader) : { value, at: node.at };
+    },
   };
 }
 
 /** One of a few words. */
-export function asChoice<T extends string>(choices: readonly T[]): ReadValue<At<T>> {
-  const expected =
-    choices.length > 1 ? `${choices.slice(0, -1).join(', ')} or ${choices.at(-1)}` : `${choices[0]}`;
-  return asMatch(expected, /^.+$/su, ([text]) =>
-    choices.find((choice) => choice === text.toLowerCase().replace(/\s+/gu, ' ')),
-  );
+export function asChoice<T extends string>(choices: readonly T[]): Value<At<T>> {
+  const last = choices.at(-1) ?? '';
+  const expected = choices.length > 1 ? `${choices.slice(0, -1).join(', ')} or ${last}` : last;
+  const find = (text: string): T | undefined =>
+    choices.find((choice) => choice === text.toLowerCase().replace(/\s+/gu, ' '));
+  const words = choices.join('|').replaceAll(' ', String.raw`\s+`);
+  return {
+    ...asMatch(expected, /^.+$/su, ([text]) => find(text)),
+    schema: { anyOf: [{ enum: choices }, textSchema(new RegExp(`^(?:${words})$`, 'iu'))] },
+  };
 }
 
-/** The unit of bare numbers. */
-export const asUnit: ReadValue<At<Unit>> = asChoice(['in', 'mm', 'cm'] as const);
+/** The key `unit`, of a sheet's measurements and of a shared file. */
+export const UNIT: Key<Unit, true> = plainly(
+  asChoice(['in', 'mm', 'cm'] as const),
+  'in',
+  'What a number without a unit is in: `in`, `mm` or `cm`.',
+);
+
+/** Which editions are made. */
+export const asUnits: Value<At<Units>> = asChoice(['both', 'inch', 'metric'] as const);
+
+/** The unit a map states, which must be known before anything else of it is read; nothing is reported. */
+export function statedUnit(node: YamlNode, reader: Reader): Unit {
+  const entries = node.kind === 'map' ? node.entries : [];
+  const byKey = new Map(entries.map((entry) => [entry.key.text, entry]));
+  const spot = { key: 'unit', at: node.at };
+  return UNIT.read(byKey, 'unit', spot, { ...reader, report: () => {} }) ?? 'in';
+}
 
 /** `yes` or `no` as a person says it. */
-export const asYes: ReadValue<At<boolean>> = asMatch(
+export const asYes: Value<At<boolean>> = asMatch(
   'yes or no',
   /^(?:(yes|true|on)|no|false|off)$/iu,
   ([, yes]) => yes !== undefined,
 );
 
+/** A key that says yes; no where it is left out. */
+export function flag(says: string): Key<boolean, true> {
+  return plainly(asYes, 'no', says);
+}
+
 /** A whole number of things, from 1; `least` may be 0. */
-export function asCount(least: 0 | 1, most: number): ReadValue<At<number>> {
-  return asMatch(`a whole number from ${least} to ${most}`, /^\d{1,9}$/u, ([digits]) => {
-    const count = Number(digits);
-    return count >= least && count <= most ? count : undefined;
+export function asCount(least: 0 | 1, most: number): Value<At<number>> {
+  const count = asMatch(`a whole number from ${least} to ${most}`, /^\d{1,9}$/u, ([digits]) => {
+    const value = Number(digits);
+    return value >= least && value <= most ? value : undefined;
   });
+  return {
+    ...count,
+    schema: { ...count.schema, type: ['integer', 'string'], minimum: least, maximum: most },
+  };
 }
 
 /** Degrees, brought into 0 ≤ turn < 360. Clockwise; a minus turns the other way. */
-export const asTurn: ReadValue<At<number>> = asMatch(
+export const asTurn: Value<At<number>> = asMatch(
   'degrees, such as 45',
   /^([-−]?)(\d{1,3}(?:\.\d{1,6})?)\s*(?:°|deg|degrees)?$/u,
   ([, sign, degrees]) => ((((sign ? -1 : 1) * Number(degrees)) % 360) + 360) % 360,
 );
 
-/** One length; `what` it is of is the key. */
-export const asLength: ReadValue<At<Length>> = (node, key, reader) => {
-  if (node.kind !== 'text') return refuse(node, key, 'a length, such as 2 1/4', reader);
-  const reading = parseLength(node.text, reader.unitIn(node.at.file));
-  if (!reading.ok) return unreadable(node, reading, { what: key, count: 1 }, reader);
-  return { value: reading.value, at: node.at };
+/** How one, two or three lengths are written, and what they look like from afar: what is one only the reader knows. */
+const LENGTHS: Readonly<Record<1 | 2 | 3, { readonly form: string; readonly pattern: RegExp }>> = {
+  1: { form: 'a length, such as 2 1/4', pattern: lengthsPattern(1) },
+  2: { form: 'a size, such as 3 x 4', pattern: lengthsPattern(2) },
+  3: { form: 'three lengths, such as 3 x 1 x 4', pattern: lengthsPattern(3) },
 };
 
+function lengthsPattern(count: 1 | 2 | 3): RegExp {
+  const length = String.raw`[\d.${Object.keys(VULGAR).join('')}][^xX×,]*`;
+  return new RegExp(String.raw`^${length}(?:(?:[xX×]|\bby\b)\s*${length}){${count - 1}}$`, 'u');
+}
+
 /** One, two or three lengths, in the order written. */
-export function asLengths(count: 1 | 2 | 3): ReadValue<readonly At<Length>[]> {
-  return (node, key, reader) => {
-    if (count !== 1) return sizes(node, key, count, reader);
-    const length = asLength(node, key, reader);
-    return length && [length];
+export function asLengths(count: 1 | 2 | 3): Value<readonly At<Length>[]> {
+  const { form, pattern } = LENGTHS[count];
+  return {
+    schema: { ...textSchema(pattern), type: count === 1 ? ['string', 'number'] : 'string' },
+    read: (node, { key }, reader) => {
+      if (node.kind !== 'text') return refuse(node, key, form, reader);
+      const reading = parse(node, count, reader.unitIn(node.at.file));
+      if (reading.ok) return reading.value;
+      const { problem, start, end } = reading;
+      const at = start < end ? node.place(start, end) : node.at;
+      reader.report({ rule: 'unreadable-length', at, facts: { text: shown(at), problem, what: key, count } });
+      return undefined;
+    },
   };
 }
 
+function parse(node: YamlText, count: 1 | 2 | 3, unit: Unit): Reading<readonly At<Length>[]> {
+  if (count === 1) {
+    const reading = parseLength(node.text, unit);
+    return reading.ok ? { ok: true, value: [{ value: reading.value, at: node.at }] } : reading;
+  }
+  const reading = parseSizes(node.text, unit, count);
+  if (!reading.ok) return reading;
+  const parts = reading.value.map(({ length, start, end }) => ({
+    value: length,
+    at: node.place(start, end),
+  }));
+  return { ok: true, value: parts };
+}
+
+/** One length. */
+export const asLength: Value<At<Length>> = made(asLengths(1), ([length]) => length);
+
+/** The unit a length was written in: its own, else that of the file's bare numbers. */
+export function unitWritten({ at }: At<Length>, reader: Reader): Unit {
+  return writtenUnit(shown(at)) ?? reader.unitIn(at.file);
+}
+
 /** Width × height. */
-export const asSize: ReadValue<AtSize> = (node, key, reader) => {
-  const [width, height] = sizes(node, key, 2, reader) ?? [];
-  return width && height ? { width, height, at: node.at } : undefined;
-};
+export const asSize: Value<AtSize> = made(
+  asLengths(2),
+  ([width, height], { at }) => width && height && { width, height, at },
+);
 
 /** Three lengths. */
-export const asVolume: ReadValue<AtVolume> = (node, key, reader) => {
-  const [first, second, third] = sizes(node, key, 3, reader) ?? [];
-  return first && second && third ? [first, second, third] : undefined;
-};
-
-function sizes(
-  node: Parameters<typeof asSize>[0],
-  key: string,
-  count: 2 | 3,
-  reader: Reader,
-): At<Length>[] | undefined {
-  if (node.kind !== 'text') {
-    return refuse(
-      node,
-      key,
-      count === 2 ? 'a size, such as 3 x 4' : 'three lengths, such as 3 x 1 x 4',
-      reader,
-    );
-  }
-  const reading = parseSizes(node.text, reader.unitIn(node.at.file), count);
-  if (!reading.ok) return unreadable(node, reading, { what: key, count }, reader);
-  return reading.value.map(({ length, start, end }) => ({ value: length, at: node.place(start, end) }));
-}
-
-function unreadable(
-  node: YamlText,
-  { problem, start, end }: Extract<Reading<unknown>, { ok: false }>,
-  wanted: { readonly what: string; readonly count: 1 | 2 | 3 },
-  reader: Reader,
-): undefined {
-  const at = start < end ? node.place(start, end) : node.at;
-  reader.report({ rule: 'unreadable-length', at, facts: { text: shown(at), problem, ...wanted } });
-}
+export const asVolume: Value<AtVolume> = made(
+  asLengths(3),
+  ([first, second, third]) => first && second && third && [first, second, third],
+);
 
 /** A day that exists, as `YYYY-MM-DD`. */
-export const asDate: ReadValue<At<string>> = (node, key, reader) => {
-  const text = node.kind === 'text' ? node.text.trim() : '';
-  const match = /^(\d{4})-(\d{1,2})-(\d{1,2})$/u.exec(text);
-  if (!match) return refuse(node, key, 'a date, such as 2026-12-10', reader);
-  const [year, month, day] = match.slice(1).map(Number);
-  const date = new Date(Date.UTC(year ?? 0, (month ?? 0) - 1, day));
-  const value = `${match[1]}-${match[2]?.padStart(2, '0')}-${match[3]?.padStart(2, '0')}`;
-  if (date.toISOString().slice(0, 10) !== value) {
-    reader.report({ rule: 'no-such-date', at: node.at, facts: { text } });
+export const asDate: Value<At<string>> = made(
+  asMatch('a date, such as 2026-12-10', /^(\d{4})-(\d{1,2})-(\d{1,2})$/u, (match) => match),
+  ({ value: [text, year = '', month = '', day = ''], at }, _, __, reader) => {
+    const value = [year, month.padStart(2, '0'), day.padStart(2, '0')].join('-');
+    const date = new Date(Date.UTC(Number(year), Number(month) - 1, Number(day)));
+    if (date.toISOString().slice(0, 10) === value) return { value, at };
+    reader.report({ rule: 'no-such-date', at, facts: { text } });
     return undefined;
-  }
-  return { value, at: node.at };
-};
+  },
+);
 
 /** An address that a reader may be sent to: http or https. */
-export const asLink: ReadValue<At<string>> = (node, key, reader) => {
-  const text = asText(node, key, reader);
-  if (!text || (/^https?:\/\/[^\s/]/iu.test(text.value) && URL.canParse(text.value))) return text;
-  reader.report({ rule: 'unsafe-content', at: text.at, facts: { what: 'a link that is not http or https' } });
-  return undefined;
+export const asLink: Value<At<string>> = {
+  schema: { type: 'string', pattern: '^[hH][tT][tT][pP][sS]?://[^\\s/]' },
+  read: (node, spot, reader) => {
+    const text = asText.read(node, spot, reader);
+    if (!text || (/^https?:\/\/[^\s/]/iu.test(text.value) && URL.canParse(text.value))) return text;
+    reader.report({
+      rule: 'unsafe-content',
+      at: text.at,
+      facts: { what: 'a link that is not http or https' },
+    });
+    return undefined;
+  },
 };
 
 /** A language by its BCP 47 tag, in its usual spelling. */
-export const asLanguage: ReadValue<At<string>> = asMatch(
+export const asLanguage: Value<At<string>> = asMatch(
   'a language, such as en or pt-BR',
   /^[a-z]{2,3}(?:-\w+)*$/iu,
   ([tag]) => {
@@ -151,3 +199,18 @@ export const asLanguage: ReadValue<At<string>> = asMatch(
     }
   },
 );
+
+/** `0.45`, `12` or `$0.45`, exactly, in the currency's smallest unit. More decimals than it has are refused. */
+export const asMoney: Value<At<Money>> = {
+  schema: textSchema(MONEY),
+  read: (node, { key }, reader) => {
+    const decimals = reader.moneyDecimals;
+    const [, whole, part = ''] = (node.kind === 'text' && MONEY.exec(node.text.trim())) || [];
+    if (whole !== undefined && part.length <= decimals) {
+      return { value: { minor: BigInt(whole + part.padEnd(decimals, '0')) }, at: node.at };
+    }
+    const form =
+      decimals === 0 ? 'a whole price, such as 45' : `a price, such as 0.${'45'.padEnd(decimals, '0')}`;
+    return refuse(node, key, form, reader);
+  },
+};

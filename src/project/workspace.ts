@@ -45,7 +45,7 @@ export function readWorkspace({
   const bench = { moneyDecimals: moneyDecimals(site.currency), forms };
   const shared = readShared(files, bench);
   const read = projects.map((source) =>
-    readProject({ ...source, ...bench, slug: slugOf(source.folder), shared }),
+    readProject({ ...source, ...bench, slug: slugOf(source.folder), shared, units: site.units }),
   );
   const ofSettings = findings.filter(({ at }) => at.file === settings);
   const ofShared = findings.filter(({ at }) => at.file !== settings);

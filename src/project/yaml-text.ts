@@ -12,6 +12,16 @@ export type YamlText = {
   readonly place: (start: number, end: number) => Place;
 };
 
+/** A text that stands at a place character by character. */
+export function textNode(text: string, at: Place): YamlText {
+  const place = (start: number, end: number): Place => ({
+    ...at,
+    start: at.start + start,
+    end: at.start + end,
+  });
+  return { kind: 'text', text, at, place };
+}
+
 /** Reads a scalar's text and the offsets of its characters. */
 export function yamlText(scalar: Scalar, yaml: YamlSource): YamlText {
   const text = typeof scalar.value === 'string' ? scalar.value : (scalar.source ?? '');

@@ -11,8 +11,7 @@ import {
 } from 'yaml';
 import type { Finding } from './finding.ts';
 import { placeInYaml, type YamlSource } from './frontmatter.ts';
-import { present } from './optional.ts';
-import type { Place } from './source.ts';
+import { type Place, textAt } from './source.ts';
 import { yamlProblem } from './yaml-problem.ts';
 import { type YamlText, yamlText } from './yaml-text.ts';
 
@@ -42,7 +41,7 @@ export function readYaml(yaml: YamlSource): YamlReading {
   if (error) {
     const { problem, remedy, start, end } = yamlProblem(error, yaml.text);
     const at = placeInYaml(yaml, start, end);
-    const facts = { problem, ...present('remedy', remedy) };
+    const facts = { problem, ...(remedy !== undefined && { remedy }) };
     return {
       root: { kind: 'nothing', at: whole },
       broken: true,
@@ -117,8 +116,7 @@ class Tree {
   }
 
   #refuse(at: Place, key: string, expected: string): void {
-    const actual = at.file.text.slice(at.start, at.end);
-    this.findings.push({ rule: 'unexpected-value', at, facts: { key, expected, actual } });
+    this.findings.push({ rule: 'unexpected-value', at, facts: { key, expected, actual: textAt(at) } });
   }
 
   #placeOf(node: Node): Place {

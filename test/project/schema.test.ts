@@ -1,0 +1,139 @@
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { Ajv2020 as Ajv } from 'ajv/dist/2020.js';
+import { describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
+import { splitSheet } from '../../src/project/frontmatter.ts';
+import { sourceFile } from '../../src/project/source.ts';
+import { rules } from '../../src/proof/rules/index.ts';
+import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
+import { readSheet, sheetOf } from './reading.ts';
+import { schemas } from './schemas.ts';
+
+const root = fileURLToPath(new URL('../../', import.meta.url));
+const demo = `${root}projects/`;
+
+// What ajv makes of our schemas is the check from outside; it is the JSON Schema library that editors mostly use.
+const ajv = new Ajv({ allErrors: true, allowUnionTypes: true });
+const validate = {
+  sheet: ajv.compile(schemas.sheet),
+  site: ajv.compile(schemas.site),
+  shared: ajv.compile(schemas.shared),
+};
+
+/** What the schema says of a text, read as an editor reads YAML: where it is wrong, or nothing. */
+function faults(kind: keyof typeof validate, yaml: string): readonly string[] {
+  validate[kind](parse(yaml));
+  return (validate[kind].errors ?? []).map(({ instancePath, message }) => `${instancePath} ${message}`);
+}
+
+function headOf(sheet: string): string {
+  return splitSheet(sourceFile('sheet.md', sheet)).yaml?.text ?? '';
+}
+
+/** `UPDATE=1 npx vitest run test/project/schema.test.ts` writes the files anew. */
+it.each(Object.keys(validate) as (keyof typeof validate)[])(
+  'schema/%s.json follows from the grammar',
+  (name) => {
+    const path = `${root}schema/${name}.json`;
+    const text = `${JSON.stringify(schemas[name], null, 1)}\n`;
+    if (process.env.UPDATE) writeFileSync(path, text);
+    expect(readFileSync(path, 'utf8')).toBe(text);
+  },
+);
+
+describe('the schema takes', () => {
+  const folders = readdirSync(demo, { withFileTypes: true }).filter((entry) => entry.isDirectory());
+  const slugs = folders.map(({ name }) => name).filter((name) => name !== 'shared');
+
+  it.each(slugs)('the head of %s', (slug) => {
+    expect(faults('sheet', headOf(readFileSync(`${demo}${slug}/sheet.md`, 'utf8')))).toEqual([]);
+  });
+
+  it.each(readdirSync(`${demo}shared`))('shared/%s', (file) => {
+    expect(faults('shared', readFileSync(`${demo}shared/${file}`, 'utf8'))).toEqual([]);
+  });
+
+  it('the settings of the demo, and none', () => {
+    expect(faults('site', readFileSync(`${demo}site.yaml`, 'utf8'))).toEqual([]);
+    expect(faults('site', '')).toEqual([]);
+  });
+
+  it('every example of a rule that the reader takes', () => {
+    const examples = Object.values(rules).flatMap(({ fails, passes }) =>
+      [fails, passes].map((example) => example?.sheet ?? ''),
+    );
+    const read = examples.filter((sheet) => readSheet(sheet).findings.length === 0);
+    expect(read.length).toBeGreaterThan(60);
+    for (const sheet of read) expect([sheet, faults('sheet', headOf(sheet))]).toEqual([sheet, []]);
+  });
+
+  it.each([
+    'stock: { m: { sheet: Half  LETTER, metric sheet: [A4, 30 x 30 cm], weight: 80LB Cover, price: $0.45 } }',
+    'stock: { m: { sheets: [{ size: a4, price: 1 }, 2¼ by 4"], color: "#ABC", caliper: .3 mm, on hand: 0 } }',
+    'stock: { m: { use: shared.moss } }',
+    'pieces: { a: { use: shared.box, inside: 3 x 4 x 1 } }',
+    'pieces: { a: { cut: "  2 1/4 x 3  ", overhang: Yes, turn: −22.5°, count: 2 } }',
+    'pieces: { a: { form: Slide Box, inside: 3 x 4 x 1, tab: 1/2 } }',
+    'pieces: { a: { cut: 3 x 4, score: { from: left, at: 1 }, folds: { 1|2: Valley 45 }, slit: a|b 1-2 } }',
+    'holds: { item: 3, size: 1 x 2 x 3, allergens: milk }',
+    'stock:',
+  ])('%s, as the reader does', (block) => {
+    const sheet = sheetOf(block);
+    const files = { 'shared/a.yaml': 'stock: { moss: {} }\npieces: { box: { form: tray } }\n' };
+    expect(readSheet(sheet, files).findings).toEqual([]);
+    expect(faults('sheet', headOf(sheet))).toEqual([]);
+  });
+});
+
+describe('the schema refuses, and so does the reader,', () => {
+  it.each<[string, string]>([
+    ['pieces: { a: { cut: 3 x 4, coner: 1/8 } }', '/measurements/pieces/a'],
+    ['pieces: { a: { corners: 1/8 } }', '/measurements/pieces/a'],
+    ['pieces: { a: { cut: 3 } }', '/measurements/pieces/a/cut'],
+    ['pieces: { a: { cut: 3 x -4 } }', '/measurements/pieces/a/cut'],
+    ['pieces: { a: { cut: "5,7 x 4" } }', '/measurements/pieces/a/cut'],
+    ['pieces: { a: { cut: 3 x 4, count: 0 } }', '/measurements/pieces/a/count'],
+    ['pieces: { a: { cut: 3 x 4, count: 1.5 } }', '/measurements/pieces/a/count'],
+    ['pieces: { a: { cut: 3 x 4, overhang: perhaps } }', '/measurements/pieces/a/overhang'],
+    ['pieces: { a: { cut: 3 x 4, at: { lfet: 1 } } }', '/measurements/pieces/a/at'],
+    ['pieces: { a: { cut: 3 x 4, score: [{ from: west, at: [1] }] } }', '/measurements/pieces/a/score'],
+    ['pieces: { a: { cut: 3 x 4, folds: { 1|2: up 90 } } }', '/measurements/pieces/a/folds/1|2'],
+    ['pieces: { a: { form: tary, inside: 3 x 4 x 1 } }', '/measurements/pieces/a/form'],
+    ['pieces: { a: { form: tray, insde: 3 x 4 x 1 } }', '/measurements/pieces/a'],
+    ['pieces: { a: { form: tray, inside: 3 x 4 } }', '/measurements/pieces/a/inside'],
+    ['stock: { m: { colour: green } }', '/measurements/stock/m'],
+    ['stock: { m: { color: green } }', '/measurements/stock/m/color'],
+    ['stock: { m: { weight: 80 lb } }', '/measurements/stock/m/weight'],
+    ['stock: { m: { sheet: Lettre } }', '/measurements/stock/m/sheet'],
+    ['stock: { m: { price: cheap } }', '/measurements/stock/m/price'],
+    ['holds: { count: 2 }', '/measurements/holds'],
+    ['unit: ell', '/measurements/unit'],
+    ['units: inch', '/measurements'],
+  ])('%s', (block, where) => {
+    const sheet = sheetOf(block);
+    expect(readSheet(sheet).findings).not.toEqual([]);
+    expect(faults('sheet', headOf(sheet)).filter((fault) => fault.startsWith(where))).not.toEqual([]);
+  });
+
+  it.each(['measurements: {}', 'title: A', 'title: A\nmeasurements: {}\nsupplies: [{ kind: tool }]'])(
+    '%s',
+    (head) => {
+      expect(readSheet(`---\n${head}\n---\n`).findings).not.toEqual([]);
+      expect(faults('sheet', head)).not.toEqual([]);
+    },
+  );
+
+  it.each([
+    'paper: legal',
+    'units: imperial',
+    'url: ftp://example.org',
+    'bench: { bord: 1/8 in }',
+    'sessions: { on: thursday }',
+    'sessions: { every: week, at: 25:00 }',
+  ])('the setting %s', (site) => {
+    const { findings } = readWorkspaceFromTexts({ 'site.yaml': site }).site;
+    expect(findings).not.toEqual([]);
+    expect(faults('site', site)).not.toEqual([]);
+  });
+});
