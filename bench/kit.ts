@@ -11,6 +11,7 @@ import { planSheets } from '../src/kit/stock/plan-sheets.ts';
 import type { CuttingProblem } from '../src/kit/stock/problem.ts';
 import { Length } from '../src/measure/length.ts';
 import type { Project } from '../src/project/model.ts';
+import { mergeFindings } from '../src/proof/tell.ts';
 import { buildShapes } from '../src/shape/build.ts';
 import { loadHighs } from '../src/shape/highs.ts';
 import { loadWorkspace } from '../src/shape/workspace.ts';
@@ -29,7 +30,11 @@ const ORDER: KitOrder = {
 function kitOf(project: Project): Kit {
   const result = planKit(project, buildShapes(project), ORDER, { highs, clock });
   if ('kit' in result) return result.kit;
-  throw new Error(result.problems.map(({ message }) => message).join('; '));
+  throw new Error(
+    mergeFindings(result.findings)
+      .map(({ message }) => message)
+      .join('; '),
+  );
 }
 
 /** Twenty kinds of pieces on a letter sheet in sixteenths of an inch; the same in every run. */

@@ -19,10 +19,13 @@ for (const { folder, list, type, from, byId } of REGISTRIES) {
   const members = files.map((file) =>
     byId ? `  '${file.slice(0, -3)}': ${nameOf(file)},` : `  ${nameOf(file)},`,
   );
+  // What a rule file adds to `Facts` reaches the declarations of the package by way of these.
+  const facts = byId ? files.map((file) => `export type {} from './${file}';`) : [];
   const [listType, open, close] = byId ? [type, '{', '}'] : [`readonly ${type}[]`, '[', ']'];
   const text = [
     `import type { ${type} } from '${from}';`,
     ...imports,
+    ...facts,
     '',
     `/** Every file of this folder, by name. Written by src/registry.js. */`,
     `export const ${list}: ${listType} = ${open}`,

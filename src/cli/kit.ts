@@ -9,8 +9,8 @@ import { requestKit } from '../make/kit.ts';
 import { kitFolder, makeKitFiles } from '../make/kit-files.ts';
 import { NoSuchProject } from '../make/named.ts';
 import type { Money, Project } from '../project/model.ts';
-import type { Finding } from '../proof/finding.ts';
 import { printFindings } from '../proof/print.ts';
+import type { Told } from '../proof/told.ts';
 import { type KitCommandOptions, kitOrder } from './kit-order.ts';
 import { kitProgressOn } from './kit-progress.ts';
 import { count } from './making.ts';
@@ -83,7 +83,7 @@ async function kit(
 
 /** With `--json` or `--csv` nothing but that may stand on the standard output. */
 function tellFindings(
-  findings: readonly Finding[],
+  findings: readonly Told[],
   projects: readonly Project[],
   options: KitCommandOptions,
   terminal: Terminal,

@@ -1,5 +1,5 @@
 import { make } from '../make/make.ts';
-import { isFailure } from '../proof/finding.ts';
+import { isFailure } from '../proof/told.ts';
 import { type MakingOptions, makeOptionsOf, tellMade, withMakingOptions } from './making.ts';
 import type { CommandHost } from './terminal.ts';
 

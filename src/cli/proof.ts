@@ -1,10 +1,11 @@
 import { studyProjects } from '../edition/study.ts';
 import { languageFindings } from '../make/languages.ts';
 import { readLabels } from '../make/package-files.ts';
-import { isFailure } from '../proof/finding.ts';
 import { findingsJson, printFindings } from '../proof/print.ts';
-import { inOrder, proofFindings } from '../proof/proof.ts';
-import { proofStudied } from '../proof/studied.ts';
+import { proofSettings } from '../proof/proof.ts';
+import { proofEach } from '../proof/studied.ts';
+import { mergeFindings } from '../proof/tell.ts';
+import { isFailure } from '../proof/told.ts';
 import { loadWorkspace } from '../shape/workspace.ts';
 import { editionTables } from './editions.ts';
 import { type CommandHost, type CommonOptions, inkFor } from './terminal.ts';
@@ -32,9 +33,10 @@ export function addProof({ program, terminal, done }: CommandHost): void {
         namedFrom: terminal.cwd,
       });
       const studies = await studyProjects(workspace.projects);
-      const findings = inOrder([
-        ...proofStudied(workspace, studies),
-        ...proofFindings(languageFindings(workspace, readLabels())),
+      const findings = mergeFindings([
+        ...proofSettings(workspace),
+        ...[...proofEach(workspace, studies).values()].flat(),
+        ...languageFindings(workspace, readLabels()),
       ]);
       if (options.editions && !options.json) terminal.stdout.write(editionTables(studies));
       if (options.json) terminal.stdout.write(findingsJson(findings));

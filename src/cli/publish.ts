@@ -1,7 +1,7 @@
 import { studyProjects } from '../edition/study.ts';
 import { projectsNamed } from '../make/named.ts';
 import type { Site } from '../project/model.ts';
-import { isFailure } from '../proof/finding.ts';
+import { isFailure } from '../proof/told.ts';
 import { type Published, publish, tellPublished, unpublished } from '../publish/publish.ts';
 import { loadWorkspace } from '../shape/workspace.ts';
 import { count, type MakingOptions, makeOptionsOf, tellMade, today, withMakingOptions } from './making.ts';

@@ -1,8 +1,9 @@
 import type Fraction from 'fraction.js';
+import type { Finding } from '../project/finding.ts';
 import type { Project } from '../project/model.ts';
 import type { Shapes } from '../shape/shapes.ts';
 import type { Bench } from './bench.ts';
-import { demandOf, type KitProblem, type StockDemand } from './demand.ts';
+import { demandOf, type StockDemand } from './demand.ts';
 import type { StockPlan } from './plan.ts';
 import { planStock, type SearchTools, type Stand } from './plan-stock.ts';
 import { type Cost, costOf } from './shopping/cost.ts';
@@ -36,7 +37,7 @@ export type Kit = {
 };
 
 /** A plan, or everything that stands in its way. */
-export type KitResult = { readonly kit: Kit } | { readonly problems: readonly KitProblem[] };
+export type KitResult = { readonly kit: Kit } | { readonly findings: readonly Finding[] };
 
 /** Told of each better plan of a stock, by its name. */
 export type KitProgress = (stock: string, stand: Stand) => void;
@@ -51,8 +52,8 @@ export function planKit(
 ): KitResult {
   const { attendees, spares, margin, bench } = order;
   const kits = attendees + spares;
-  const { stocks: demands, problems } = demandOf(project, shapes, bench);
-  if (problems.length > 0) return { problems };
+  const { stocks: demands, findings } = demandOf(project, shapes, bench);
+  if (findings.length > 0) return { findings };
   const stocks = planStocks(demands, kits, order, tools, progress);
   const shopping = shoppingList(project, stocks, { attendees, kits });
   return {

@@ -1,10 +1,10 @@
-import type { KitProblem } from '../kit/demand.ts';
 import { type Kit, type KitOrder, type KitProgress, planKit } from '../kit/kit.ts';
 import type { Currency } from '../kit/report/json.ts';
 import type { Project, Workspace } from '../project/model.ts';
 import { moneyDecimals } from '../project/reader.ts';
-import { type Finding, isFailure } from '../proof/finding.ts';
-import { proofProject, proofSite } from '../proof/proof.ts';
+import { proofProject } from '../proof/proof.ts';
+import { mergeFindings } from '../proof/tell.ts';
+import { isFailure, type Told } from '../proof/told.ts';
 import { buildShapes } from '../shape/build.ts';
 import { loadHighs } from '../shape/highs.ts';
 import { loadWorkspace } from '../shape/workspace.ts';
@@ -32,7 +32,7 @@ export type KitReply =
     }
   | {
       readonly kind: 'findings';
-      readonly findings: readonly Finding[];
+      readonly findings: readonly Told[];
       readonly projects: readonly Project[];
     }
   | { readonly kind: 'no such project'; readonly slugs: readonly string[] };
@@ -43,7 +43,7 @@ export async function requestKit(request: KitRequest): Promise<KitReply> {
   const project = workspace.projects.find(({ slug }) => slug === request.slug);
   if (!project) return { kind: 'no such project', slugs: workspace.projects.map(({ slug }) => slug) };
   const shapes = buildShapes(project);
-  const findings = [...proofSite(workspace), ...proofProject(workspace, project, shapes)];
+  const findings = mergeFindings([...workspace.site.findings, ...proofProject(workspace, project, shapes)]);
   if (isFailure(findings, false)) {
     return {
       kind: 'findings',
@@ -54,8 +54,8 @@ export async function requestKit(request: KitRequest): Promise<KitReply> {
   const order = request.orderFor(project, workspace);
   const tools = { highs: await loadHighs(), clock: request.clock };
   const result = planKit(project, shapes, order, tools, request.progress);
-  if ('problems' in result) {
-    return { kind: 'findings', findings: result.problems.map(findingOf), projects: [project] };
+  if ('findings' in result) {
+    return { kind: 'findings', findings: mergeFindings(result.findings), projects: [project] };
   }
   const { currency } = workspace.site;
   return {
@@ -64,8 +64,4 @@ export async function requestKit(request: KitRequest): Promise<KitReply> {
     workspace,
     currency: { code: currency, decimals: moneyDecimals(currency) },
   };
-}
-
-function findingOf({ message, remedy, at }: KitProblem): Finding {
-  return { rule: 'cannot-be-kitted', severity: 'error', message, remedy, at, notes: [] };
 }

@@ -3,9 +3,10 @@ import { type Study, studyProjects } from '../edition/study.ts';
 import { openPrinter } from '../print/printer.ts';
 import type { Ledger } from '../project/ledger.ts';
 import type { Workspace } from '../project/model.ts';
-import { type Finding, isFailure } from '../proof/finding.ts';
-import { inOrder, proofFindings, proofSite } from '../proof/proof.ts';
-import { mergeFindings, proofEach } from '../proof/studied.ts';
+import { proofSettings } from '../proof/proof.ts';
+import { proofEach } from '../proof/studied.ts';
+import { mergeFindings } from '../proof/tell.ts';
+import { isFailure, type Told } from '../proof/told.ts';
 import { loadWorkspace } from '../shape/workspace.ts';
 import { cardOf } from './card.ts';
 import type { Written } from './files.ts';
@@ -57,7 +58,7 @@ export type MakeResult = {
   /** The projects that were looked at, with all that was worked out of them. */
   readonly studies: readonly Study[];
   /** Of the settings, the shared files and those projects. */
-  readonly findings: readonly Finding[];
+  readonly findings: readonly Told[];
   /** What happened to each file that was looked at. */
   readonly written: readonly Written[];
   /** Slugs of projects that keep their last good output because of a finding. */
@@ -80,9 +81,11 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
     const files = readPackageFiles();
     const studies = await studyProjects(wanted);
     const proofs = proofEach(workspace, studies);
-    const ofLanguages = languageFindings({ ...workspace, projects: wanted }, files.labels);
-    const findings = [...mergeFindings(workspace, proofs), ...proofFindings(ofLanguages)];
-    const ofSite = proofSite(workspace);
+    const findings = [
+      ...proofSettings(workspace),
+      ...[...proofs.values()].flat(),
+      ...languageFindings({ ...workspace, projects: wanted }, files.labels),
+    ];
     const printer = openPrinter(options.browser === undefined ? {} : { browser: options.browser });
     try {
       const studio = openStudio(workspace.site, files, printer, options);
@@ -96,15 +99,22 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
           project,
           join(out, '.cache', 'pictures'),
         );
-        const ofPictures = proofFindings(shown.findings);
-        findings.push(...ofPictures);
-        const isHeld = isFailure([...ofSite, ...(proofs.get(project) ?? []), ...ofPictures], strict);
+        findings.push(...shown.findings);
+        const own = [...workspace.site.findings, ...(proofs.get(project) ?? []), ...shown.findings];
+        const isHeld = isFailure(mergeFindings(own), strict);
         if (!isHeld) await makeProject(study, shown.pictures, studio, folder, options);
         (isHeld ? held : made).push(project.slug);
         progress?.passed();
       }
       await makeSite(studio, folder, options);
-      return { workspace, studies, findings: inOrder(findings), written: folder.written, held, made };
+      return {
+        workspace,
+        studies,
+        findings: mergeFindings(findings),
+        written: folder.written,
+        held,
+        made,
+      };
     } finally {
       progress?.end();
       await printer.close();

@@ -1,12 +1,12 @@
 import type { MakeResult } from '../make/make.ts';
-import { type FindingRecord, findingRecord } from '../proof/print.ts';
+import { findingJson } from '../proof/print.ts';
 import { tellPublished, unpublished } from '../publish/publish.ts';
 
 /** What the previewed pages are told: what was found, and which projects differ from what was published. */
 export type PreviewState = {
   /** Rises with every make, so that a page knows whether it is the latest. */
   readonly version: number;
-  readonly findings: readonly FindingRecord[];
+  readonly findings: readonly ReturnType<typeof findingJson>[];
   readonly drafts: readonly { readonly slug: string; readonly changes: readonly string[] }[];
   /** A broken environment or a mistake of ours, in one line. */
   readonly trouble?: string;
@@ -17,7 +17,7 @@ export function stateAfter(result: MakeResult, today: string, version: number): 
     const { changes } = tellPublished(published, result.workspace.site);
     return { slug: published.project.slug, changes: changes.length > 0 ? changes : ['never published yet'] };
   });
-  return { version, findings: result.findings.map(findingRecord), drafts };
+  return { version, findings: result.findings.map(findingJson), drafts };
 }
 
 export function stateInTrouble(error: unknown, version: number): PreviewState {

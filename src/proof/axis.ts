@@ -1,8 +1,8 @@
-import type { Length } from '../measure/length.ts';
+import type { Length, Unit } from '../measure/length.ts';
 import type { Edge, PieceBody, Project } from '../project/model.ts';
 import type { At, Place } from '../project/source.ts';
 import type { Layer } from '../shape/shapes.ts';
-import type { Note } from './finding.ts';
+import type { Words } from './told.ts';
 import { sayLength } from './words.ts';
 
 /** One direction of a layer on its base, as it lies there: across or upright. */
@@ -19,6 +19,15 @@ export type Axis = {
   readonly centred: boolean;
   /** The written number that decides the layer's size, if there is one. */
   readonly written?: At<Length>;
+};
+
+/** What a finding tells of one direction of a layer and its base. */
+export type AxisFacts = Pick<Axis, 'size' | 'layerIs' | 'base' | 'baseIs'> & {
+  readonly layer: string;
+  readonly baseName: string;
+  /** Where the base's own measurement is written: its number, its panel's name or its form. */
+  readonly baseAt?: Place;
+  readonly unit: Unit;
 };
 
 /** Both directions of a layer, or none of one turned by anything but quarter turns. */
@@ -55,15 +64,21 @@ export function sizePlace({ written, layer }: Axis): Place {
   return written?.at ?? layer.piece.on?.at ?? layer.piece.at;
 }
 
-/** The base's own measurement as a second place: at its number, at its panel's name or at its form. */
-export function baseNote(project: Project, { layer, base, baseIs }: Axis): Note[] {
+/** The facts of an axis, for a finding in the project's unit. */
+export function axisFacts({ unit, pieces }: Project, axis: Axis): AxisFacts {
+  const { layer, size, layerIs, base, baseIs } = axis;
   const reference = layer.piece.on?.value;
-  const piece = reference && project.pieces.get(reference.piece);
-  if (!piece) return [];
-  const message = `${layer.baseName} is ${sayLength(base, project.unit)} ${baseIs}`;
+  const piece = reference && pieces.get(reference.piece);
+  const facts = { layer: layer.piece.id.value, baseName: layer.baseName, size, layerIs, base, baseIs, unit };
+  if (!piece) return facts;
   const number = writtenSize(piece.body, baseIs === 'wide' ? 'width' : 'height').written;
   const at = reference.panel === undefined ? number?.at : panelPlace(piece.body, reference.panel);
-  return [{ message, at: at ?? piece.id.at }];
+  return { ...facts, baseAt: at ?? piece.id.at };
+}
+
+/** The base's own measurement as a further place. */
+export function noteBase({ baseName, base, baseIs, baseAt, unit }: AxisFacts): Required<Words>['notes'] {
+  return baseAt ? [{ message: `${baseName} is ${sayLength(base, unit)} ${baseIs}`, at: baseAt }] : [];
 }
 
 function panelPlace(body: PieceBody, panel: string): Place | undefined {

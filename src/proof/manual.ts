@@ -2,10 +2,11 @@ import type { RuleId } from '../project/finding.ts';
 import { buildShapes } from '../shape/build.ts';
 import { readWorkspaceFromTexts } from '../shape/workspace.ts';
 import { EXAMPLE_SHEET } from './example.ts';
-import type { Severity } from './finding.ts';
 import { printFindings } from './print.ts';
 import { proofWorkspace } from './proof.ts';
 import type { AnyRule, Example } from './rule.ts';
+import { mergeFindings } from './tell.ts';
+import type { Severity } from './told.ts';
 
 const SEVERITY: Readonly<Record<Severity, string>> = {
   error: '**Error.** The project keeps its last good sheet until this is put right.',
@@ -55,7 +56,8 @@ function failing(example: Example, said: string): string[] {
 
 /** What the rule says of its failing example, as it is printed; nothing for what only a disk can show. */
 function saidOf(id: RuleId, fails: Example, rules: readonly AnyRule[]): string {
-  const findings = proofWorkspace(readWorkspaceFromTexts(filesOf(fails)), buildShapes, rules);
+  const workspace = readWorkspaceFromTexts(filesOf(fails));
+  const findings = mergeFindings(proofWorkspace(workspace, buildShapes, rules));
   return printFindings(
     findings.filter(({ rule }) => rule === id),
     { summary: false },

@@ -1,8 +1,8 @@
 import type { Project } from '../project/model.ts';
-import { pointAt } from '../project/source.ts';
-import type { Finding, Note, Severity } from './finding.ts';
+import { isWholeFile, type Place, pointAt } from '../project/source.ts';
 import { frameOf, printable } from './frame.ts';
 import { FindingMessage } from './message.ts';
+import type { Severity, Told } from './told.ts';
 import { sayCount } from './words.ts';
 
 /** Paints a text, or leaves it as it is. */
@@ -17,19 +17,6 @@ export type PrintOptions = {
   readonly summary?: boolean;
 };
 
-/** One finding as `proof --json` prints it; lines and columns begin at 1, the end is the column after the last. */
-export type FindingRecord = {
-  readonly file: string;
-  readonly line: number | null;
-  readonly column: number | null;
-  readonly endLine: number | null;
-  readonly endColumn: number | null;
-  readonly severity: Severity;
-  readonly rule: string;
-  readonly message: string;
-  readonly remedy: string | null;
-};
-
 const INK = { error: 'red', warning: 'yellow', note: 'cyan' } as const;
 const SEVERITIES: readonly Severity[] = ['error', 'warning', 'note'];
 const PLAIN: Paint = (_, text) => text;
@@ -38,7 +25,7 @@ const PLAIN: Paint = (_, text) => text;
  * Findings to be read on a terminal: `file:line:column  severity  message  [rule]`, the source line with carets
  * under the very characters, the remedy, further places; a summary last. Ends with a line break.
  */
-export function printFindings(findings: readonly Finding[], options: PrintOptions = {}): string {
+export function printFindings(findings: readonly Told[], options: PrintOptions = {}): string {
   const ink = options.ink ?? PLAIN;
   const blocks = findings.map((finding) => printFinding(finding, ink));
   if (options.summary !== false) blocks.push(ink('bold', summarise(findings, options.projects)));
@@ -46,11 +33,12 @@ export function printFindings(findings: readonly Finding[], options: PrintOption
 }
 
 /** Findings as one JSON array and a line break. */
-export function findingsJson(findings: readonly Finding[]): string {
-  return `${JSON.stringify(findings.map(findingRecord), null, 2)}\n`;
+export function findingsJson(findings: readonly Told[]): string {
+  return `${JSON.stringify(findings.map(findingJson), null, 2)}\n`;
 }
 
-export function findingRecord(finding: Finding): FindingRecord {
+/** One of them; lines and columns begin at 1, the end is the column after the last. Null is what there isn't. */
+export function findingJson(finding: Told): Readonly<Record<string, string | number | null>> {
   const { place, file } = new FindingMessage(finding);
   const range = place && 'start' in place ? place : undefined;
   return {
@@ -66,36 +54,36 @@ export function findingRecord(finding: Finding): FindingRecord {
   };
 }
 
-function printFinding(finding: Finding, ink: Paint): string {
+function printFinding(finding: Told, ink: Paint): string {
   const { severity, at, remedy, rule, notes } = finding;
   const { name, reason } = new FindingMessage(finding);
   const lines = [
     `${ink('bold', printable(name))}  ${ink(INK[severity], severity)}  ${printable(reason)}  ${ink('gray', `[${rule}]`)}`,
   ];
-  if (at) lines.push(...framed(at, INK[severity], ink));
+  if (!isWholeFile(at)) lines.push(...framed(at, INK[severity], ink));
   if (remedy !== undefined) lines.push(`  remedy: ${printable(remedy)}`);
   return [...lines, ...notes.flatMap((note) => printNote(note, ink))].join('\n');
 }
 
-function printNote({ message, at }: Note, ink: Paint): string[] {
+function printNote({ message, at }: Told['notes'][number], ink: Paint): string[] {
   const { line, column } = pointAt(at.file.text, at.start);
   const place = `${printable(at.file.path)}:${line}:${column}`;
   return [`  see ${ink('bold', place)}  ${printable(message)}`, ...framed(at, 'gray', ink)];
 }
 
-function framed(at: Note['at'], color: Parameters<Paint>[0], ink: Paint): string[] {
+function framed(at: Place, color: Parameters<Paint>[0], ink: Paint): string[] {
   const { source, carets } = frameOf(at);
   return [`    ${source}`, `    ${ink(color, carets)}`];
 }
 
 /** `2 errors, 1 warning in 1 of 6 projects`. */
-function summarise(findings: readonly Finding[], projects: readonly Project[] | undefined): string {
+function summarise(findings: readonly Told[], projects: readonly Project[] | undefined): string {
   const counts = SEVERITIES.map((severity) => ({
     severity,
     count: findings.filter((finding) => finding.severity === severity).length,
   })).filter(({ count }) => count > 0);
   const said = counts.map(({ severity, count }) => sayCount(count, severity)).join(', ');
-  const files = new Set(findings.map(({ at, file }) => at?.file.path ?? file ?? ''));
+  const files = new Set(findings.map(({ at }) => at.file.path));
   if (!projects)
     return findings.length === 0 ? 'nothing found' : `${said} in ${sayCount(files.size, 'file')}`;
   if (findings.length === 0) return `nothing found in ${sayCount(projects.length, 'project')}`;

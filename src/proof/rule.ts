@@ -2,7 +2,7 @@ import type { Facts, RuleId } from '../project/finding.ts';
 import type { Project, Workspace } from '../project/model.ts';
 import type { Place } from '../project/source.ts';
 import type { Shapes } from '../shape/shapes.ts';
-import type { Note, Severity } from './finding.ts';
+import type { Severity, Words } from './told.ts';
 
 /** What a rule may look at. */
 export type ProofContext = {
@@ -10,62 +10,10 @@ export type ProofContext = {
   readonly project: Project;
   /** Nets, panels and layer geometry of the project's pieces. */
   readonly shapes: Shapes;
-  readonly report: Report;
 };
 
-/** What a rule has to say; the proof adds which rule said it. */
-export type Statement = {
-  readonly message: string;
-  readonly remedy?: string;
-  readonly at?: Place;
-  readonly notes?: readonly Note[];
-  /** Where one rule has graver and lighter cases; else the rule's own. */
-  readonly severity?: Severity;
-};
-
-export type Report = (statement: Statement) => void;
-
-/** The rules whose findings are put into words where they are found. */
-type Spoken =
-  | 'bottom-gap'
-  | 'circular-base'
-  | 'corner-overhang'
-  | 'does-not-close'
-  | 'edition-strained'
-  | 'flap-too-long'
-  | 'form-limit'
-  | 'glue-misses'
-  | 'glue-overlap'
-  | 'holds-too-big'
-  | 'hollow-reference'
-  | 'layer-overhang'
-  | 'loose-part'
-  | 'missing-disclosure'
-  | 'missing-slit'
-  | 'no-such-view'
-  | 'panels-collide'
-  | 'picture-alternative'
-  | 'piece-exceeds-sheet'
-  | 'piece-unused'
-  | 'placement-clash'
-  | 'prose-measurement'
-  | 'same-slug'
-  | 'score-doubled'
-  | 'score-off-groove'
-  | 'score-order'
-  | 'score-outside'
-  | 'session-off-schedule'
-  | 'thin-reveal'
-  | 'tuck-does-not-fit'
-  | 'turned-layer'
-  | 'uneven-fold'
-  | 'uneven-reveal'
-  | 'unknown-allergen'
-  | 'walls-unequal';
-
-declare module '../project/finding.ts' {
-  interface Facts extends Readonly<Record<Spoken, Statement>> {}
-}
+/** What a rule finds: where, and what its words need to know. */
+export type Found<K extends RuleId> = { readonly at: Place; readonly facts: Facts[K] };
 
 /**
  * A complete `sheet.md` (and further files of a small workspace) that shows a rule at work; the tests run it.
@@ -78,8 +26,9 @@ export type Example = {
 };
 
 /**
- * One thing that is checked. One file each; the file's name is the id. A rule needs no `check` when all its
- * findings come from elsewhere: from the reading of the files, or from a problem of shape that names it.
+ * One thing that is checked, and the words for it. One file each; the file's name is the id. The same file adds to
+ * `Facts` what its findings tell. A rule needs no `check` when all its findings come from elsewhere: from reading,
+ * from the making of a shape, from what only a make or a kit looks at.
  */
 export type Rule<K extends RuleId = RuleId> = {
   readonly id: K;
@@ -92,11 +41,10 @@ export type Rule<K extends RuleId = RuleId> = {
   readonly fails?: Example;
   readonly passes?: Example;
   /** Looks at one project. */
-  readonly check?: (context: ProofContext) => void;
+  readonly check?: (context: ProofContext) => Iterable<Found<K>>;
   /** It looks at what is written only, so that the other edition of a project, with the same text, need not be asked. */
   readonly ownEditionOnly?: true;
-  /** Puts a finding into words, in English. */
-  readonly say?: (facts: Facts[K], at: Place) => Statement;
+  readonly say: (facts: Facts[K], at: Place) => Words;
 };
 
 /** Every rule by its id; a finding's own rule takes its very facts. */

@@ -1,7 +1,9 @@
 import type { Study } from '../edition/study.ts';
+import type { Finding } from '../project/finding.ts';
 import type { Project, Workspace } from '../project/model.ts';
-import { type Finding, isFailure } from './finding.ts';
-import { inOrder, proofConverted, proofProject, proofSettings, withoutDoubles } from './proof.ts';
+import { proofConverted, proofProject, proofSettings } from './proof.ts';
+import { mergeFindings } from './tell.ts';
+import { isFailure, type Told } from './told.ts';
 
 /** What was found in each project, what is wrong in the shared files it uses included. */
 export type ProjectFindings = ReadonlyMap<Project, readonly Finding[]>;
@@ -14,18 +16,15 @@ export function proofEach(workspace: Workspace, studies: readonly Study[]): Proj
   return new Map(
     studies.map(({ project, shapes, worked }) => {
       const asWritten = proofProject(workspace, project, shapes);
-      const converted = isFailure(asWritten, false) ? [] : proofConverted(workspace, worked.editions);
+      const stopped = isFailure(mergeFindings(asWritten), false);
+      const converted = stopped ? [] : proofConverted(workspace, worked.editions);
       return [project, [...asWritten, ...converted]];
     }),
   );
 }
 
 /** Every finding of a workspace whose projects were studied; what several of them have in common is said once. */
-export function proofStudied(workspace: Workspace, studies: readonly Study[]): Finding[] {
-  return mergeFindings(workspace, proofEach(workspace, studies));
-}
-
-/** The findings of the settings, the shared files and the projects as one list, sorted by file and place. */
-export function mergeFindings(workspace: Workspace, ofProjects: ProjectFindings): Finding[] {
-  return inOrder(withoutDoubles([...proofSettings(workspace), ...[...ofProjects.values()].flat()]));
+export function proofStudied(workspace: Workspace, studies: readonly Study[]): Told[] {
+  const ofProjects = [...proofEach(workspace, studies).values()].flat();
+  return mergeFindings([...proofSettings(workspace), ...ofProjects]);
 }

@@ -1,3 +1,4 @@
+import { type Finding, findMistake } from '../project/finding.ts';
 import type { Piece, Project } from '../project/model.ts';
 import { caliperOf } from './caliper.ts';
 import { explicitNet, flatNet, type NetReading } from './explicit.ts';
@@ -5,9 +6,9 @@ import type { Form } from './form.ts';
 import { forms } from './forms/index.ts';
 import { layPieces } from './layers.ts';
 import type { Net } from './net.ts';
-import type { ShapeProblem, Shapes } from './shapes.ts';
+import type { Shapes } from './shapes.ts';
 
-/** All geometry of a project. Never throws for what a person wrote: what cannot be is in `problems`. */
+/** All geometry of a project. Never throws for what a person wrote: what cannot be is in `findings`. */
 export function buildShapes(project: Project): Shapes {
   return buildShapesWith(project, forms);
 }
@@ -15,20 +16,30 @@ export function buildShapes(project: Project): Shapes {
 /** As `buildShapes`, with the forms to choose from given. */
 export function buildShapesWith(project: Project, known: readonly Form[]): Shapes {
   const nets = new Map<string, Net>();
-  const problems: ShapeProblem[] = [];
+  const findings: Finding[] = [];
   for (const [id, piece] of project.pieces) {
-    const reading = netOf(piece, project, known);
-    problems.push(...reading.problems);
+    const reading = tryNet(piece, project, known);
+    findings.push(...reading.findings);
     if (reading.net) nets.set(id, reading.net);
     for (const { name, net } of reading.parts ?? []) nets.set(`${id}.${name}`, net);
   }
   const stacked = layPieces(project, nets);
-  return { nets, layers: stacked.layers, problems: [...problems, ...stacked.problems] };
+  return { nets, layers: stacked.layers, findings: [...findings, ...stacked.findings] };
+}
+
+/** The net of a piece. Where we break on one, the others go on. */
+function tryNet(piece: Piece, project: Project, known: readonly Form[]): NetReading {
+  try {
+    return netOf(piece, project, known);
+  } catch (error) {
+    const what = piece.body.kind === 'form' ? `the form ${piece.body.form.value}` : 'the net';
+    return { findings: [findMistake(`${what} of ${piece.id.value}`, error, piece.id.at)] };
+  }
 }
 
 function netOf(piece: Piece, project: Project, known: readonly Form[]): NetReading {
   const { body } = piece;
-  if (body.kind === 'flat') return { net: flatNet(piece, body.cut), problems: [] };
+  if (body.kind === 'flat') return { net: flatNet(piece, body.cut), findings: [] };
   if (body.kind === 'net') return explicitNet(piece, body, project.unit);
   return formNet(piece, body, project, known);
 }
@@ -42,5 +53,5 @@ function formNet(piece: Piece, body: FormBody, project: Project, known: readonly
   const { thickness } = caliperOf(stock);
   const { settings, ruler } = body;
   const result = form.build({ piece, settings, ruler, metric: project.metric, caliper: thickness });
-  return result.ok ? { net: result.net, parts: result.parts, problems: [] } : { problems: result.problems };
+  return result.ok ? { net: result.net, parts: result.parts, findings: [] } : { findings: result.findings };
 }

@@ -1,46 +1,49 @@
 import type { Unit } from '../measure/length.ts';
+import type { Facts, Finding, RuleId } from '../project/finding.ts';
 import type { AtSize, Cell, CellName, FoldSetting, NetAsWritten, Piece, Slit } from '../project/model.ts';
-import { cellName, columnName, parseCell } from './cells.ts';
+import type { Place } from '../project/source.ts';
+import { cellName, parseCell } from './cells.ts';
 import type { FormPart } from './form.ts';
 import { type Grid, type GridMate, gridNet } from './grid.ts';
-import { nameRemedy } from './nearest.ts';
 import type { Net } from './net.ts';
 import { gatherScoreLines } from './score-lines.ts';
-import type { ShapeProblem } from './shapes.ts';
 
 /** What was made of a piece, as far as it could be, and what stood in the way. */
 export type NetReading = {
   readonly net?: Net;
   /** Further sheets, of a form made of several. */
   readonly parts?: readonly FormPart[];
-  readonly problems: readonly ShapeProblem[];
+  readonly findings: readonly Finding[];
 };
+
+/** What is wrong with a name of a cell or a line. */
+type WrongCell = Extract<Facts['unknown-reference'], { readonly last: Cell }>['wrong'];
 
 type Written = NetAsWritten & { readonly cut: AtSize };
 
-/** Problems that leave no doubt what is meant, so that the net can be made all the same. */
-const HARMLESS: ReadonlySet<string> = new Set(['score-order']);
+/** Findings that leave no doubt what is meant, so that the net can be made all the same. */
+const HARMLESS: ReadonlySet<RuleId> = new Set(['score-order']);
 
 /** The net of a piece given by its score lines, or what is wrong with them. */
 export function explicitNet(piece: Piece, written: Written, unit: Unit): NetReading {
-  const { grid, problems } = readGrid(piece, written, unit);
-  const sound = problems.every(({ rule }) => HARMLESS.has(rule));
-  return sound ? { net: gridNet(grid), problems } : { problems };
+  const { grid, findings } = readGrid(piece, written, unit);
+  const sound = findings.every(({ rule }) => HARMLESS.has(rule));
+  return sound ? { net: gridNet(grid), findings } : { findings };
 }
 
-/** The grid a piece's score lines make; only a grid without grave problems may be made a net. */
+/** The grid a piece's score lines make; only a grid without grave findings may be made a net. */
 export function readGrid(
   piece: Piece,
   written: Written,
   unit: Unit,
-): { readonly grid: Grid; readonly problems: readonly ShapeProblem[] } {
+): { readonly grid: Grid; readonly findings: readonly Finding[] } {
   const size = { width: written.cut.width.value, height: written.cut.height.value };
   const direction = { piece: piece.id.value, unit };
   const { cut, score } = written;
   const across = gatherScoreLines(score, { ...direction, extent: cut.width, between: 'columns' });
   const down = gatherScoreLines(score, { ...direction, extent: cut.height, between: 'rows' });
   const reader = new CellReader(piece.id.value, across.lines.length + 1, down.lines.length + 1, written);
-  const lineProblems = [...across.problems, ...down.problems];
+  const ofLines = [...across.findings, ...down.findings];
   const trim = reader.cells(written.trim, 'trim');
   const grid: Grid = {
     size,
@@ -56,14 +59,14 @@ export function readGrid(
     ...(piece.corners && { corners: piece.corners.value }),
   };
   // With a score line missing or doubled every cell behind it has another name: those findings would mislead.
-  const grave = lineProblems.some(({ rule }) => !HARMLESS.has(rule));
-  return { grid, problems: grave ? lineProblems : [...lineProblems, ...reader.problems] };
+  const grave = ofLines.some(({ rule }) => !HARMLESS.has(rule));
+  return { grid, findings: grave ? ofLines : [...ofLines, ...reader.findings] };
 }
 
 /** Reads references to cells and lines of a grid whose number of columns and rows is known. */
 class CellReader {
   readonly names: Map<string, Cell> = new Map<string, Cell>();
-  readonly problems: ShapeProblem[] = [];
+  readonly findings: Finding[] = [];
   readonly #piece: string;
   readonly #columns: number;
   readonly #rows: number;
@@ -95,48 +98,37 @@ class CellReader {
     });
   }
 
-  hasLine(stretch: Slit | FoldSetting, key: 'slit' | 'folds'): boolean {
-    const { between, line, at } = stretch;
+  hasLine({ between, line, at, ...stretch }: Slit | FoldSetting, key: 'slit' | 'folds'): boolean {
     const [across, along] = between === 'columns' ? [this.#columns, this.#rows] : [this.#rows, this.#columns];
-    const label = (index: number): string => (between === 'columns' ? columnName(index) : `${index + 1}`);
     const end = 'to' in stretch ? stretch.to : 0;
-    if (line + 1 < across && end < along) return true;
-    const message =
-      line + 1 < across
-        ? `${key}: the line ${label(line)}|${label(line + 1)} of ${this.#piece} runs through ${along} ${between === 'columns' ? 'rows' : 'columns'} only`
-        : `${key}: ${this.#piece} has no score line between ${label(line)} and ${label(line + 1)}`;
-    this.problems.push({ rule: 'unknown-reference', message, remedy: this.#extent(), at });
+    const isThere = line + 1 < across;
+    if (isThere && end < along) return true;
+    this.#report(at, { kind: 'no line', key, between, line, isShort: isThere });
     return false;
   }
 
-  #readName(name: CellName, { value: cell, at }: NetAsWritten['panels'][number]['cell']): void {
+  #readName(
+    { value: name, at }: CellName,
+    { value: cell, at: cellAt }: NetAsWritten['panels'][number]['cell'],
+  ): void {
     const taken = [...this.names].find(([, other]) => cellName(other) === cellName(cell));
-    if (!this.#has(cell)) {
-      this.#report(
-        `${name.value} is ${cellName(cell)}, which ${this.#piece} doesn't have`,
-        this.#extent(),
-        at,
-      );
-    } else if (taken) {
-      const message = `${cellName(cell)} of ${this.#piece} is named ${taken[0]} already`;
-      this.#report(message, 'give each panel one name', name.at);
-    } else this.names.set(name.value, cell);
+    if (!this.#has(cell)) this.#report(cellAt, { kind: 'cell outside', cell, name });
+    else if (taken) this.#report(at, { kind: 'named already', cell, name: taken[0] });
+    else this.names.set(name, cell);
   }
 
-  #panel(name: CellName, key: string, trimmed: readonly string[]): string | undefined {
-    const address = this.#address(name, key);
+  #panel(written: CellName, key: string, trimmed: readonly string[]): string | undefined {
+    const address = this.#address(written, key);
     if (address === undefined || !trimmed.includes(address)) return address;
-    const message = `${key} names ${name.value} of ${this.#piece}, which is trimmed off`;
-    this.#report(message, `take ${name.value} out of trim, or out of ${key}`, name.at);
+    this.#report(written.at, { kind: 'trimmed off', key, name: written.value });
     return undefined;
   }
 
-  #address(name: CellName, key: string): string | undefined {
-    const cell = this.names.get(name.value) ?? parseCell(name.value);
+  #address({ value: name, at }: CellName, key: string): string | undefined {
+    const cell = this.names.get(name) ?? parseCell(name);
     if (cell && this.#has(cell)) return cellName(cell);
-    const remedy = cell ? this.#extent() : nameRemedy(name.value, [...this.names.keys()]);
-    const noun = cell ? 'cell' : 'panel';
-    this.#report(`${key} names ${name.value}, but ${this.#piece} has no such ${noun}`, remedy, name.at);
+    if (cell) this.#report(at, { kind: 'no cell', key, name });
+    else this.#report(at, { kind: 'no panel', key, name, among: [...this.names.keys()] });
     return undefined;
   }
 
@@ -144,13 +136,9 @@ class CellReader {
     return column < this.#columns && row < this.#rows;
   }
 
-  #extent(): string {
-    const last = columnName(this.#columns - 1);
-    return `name one of the columns A to ${last} and the rows 1 to ${this.#rows}, which its score lines make`;
-  }
-
-  #report(message: string, remedy: string, at: ShapeProblem['at']): void {
-    this.problems.push({ rule: 'unknown-reference', message, remedy, at });
+  #report(at: Place, wrong: WrongCell): void {
+    const last = { column: this.#columns - 1, row: this.#rows - 1 };
+    this.findings.push({ rule: 'unknown-reference', at, facts: { piece: this.#piece, last, wrong } });
   }
 }
 

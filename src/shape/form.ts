@@ -1,7 +1,7 @@
 import type { Length, Unit } from '../measure/length.ts';
+import type { Finding } from '../project/finding.ts';
 import type { FormGrammar, FormSetting, Piece, Project } from '../project/model.ts';
 import type { Net } from './net.ts';
-import type { ShapeProblem } from './shapes.ts';
 
 /** What a form is built from: what was written, what it is measured with, the paper's thickness. */
 export type FormRequest = {
@@ -23,7 +23,7 @@ export type FormPart = { readonly name: string; readonly net: Net };
  */
 export type FormResult =
   | { readonly ok: true; readonly net: Net; readonly parts: readonly FormPart[] }
-  | { readonly ok: false; readonly problems: readonly ShapeProblem[] };
+  | { readonly ok: false; readonly findings: readonly Finding[] };
 
 /** What `draft` starts a project of this form with, in inches; everything is cut from 8 1/2 x 11 in sheets. */
 type FormExample = {

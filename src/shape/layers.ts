@@ -1,29 +1,29 @@
 import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
+import type { Finding } from '../project/finding.ts';
 import type { BaseReference, Piece, Placement, Project } from '../project/model.ts';
-import { nameRemedy } from './nearest.ts';
 import { boxSize, type Net, type Panel } from './net.ts';
-import { type Layer, type ShapeProblem, sheetsOf } from './shapes.ts';
+import { type Layer, sheetsOf } from './shapes.ts';
 import { turned } from './turning.ts';
 
 /** Every layer whose base is known, bases first; and the bases that cannot be. */
-export type Layers = { readonly layers: readonly Layer[]; readonly problems: readonly ShapeProblem[] };
+export type Layers = { readonly layers: readonly Layer[]; readonly findings: readonly Finding[] };
 
 /** Lays every piece that has a base on it. A piece whose base (or own size) is not known is left out. */
 export function layPieces(project: Project, nets: ReadonlyMap<string, Net>): Layers {
-  const problems: ShapeProblem[] = [];
+  const findings: Finding[] = [];
   const layers: Layer[] = [];
   const { circles, order } = stackingOrder(project.pieces);
-  problems.push(...circles.map((circle) => circleProblem(circle)));
+  findings.push(...circles.map(findCircle));
   for (const piece of order) {
     const own = nets.get(piece.id.value);
     const reference = piece.on?.value;
     if (!own || !reference) continue;
     const base = baseOf(reference, piece, nets);
-    if (base.problem) problems.push(base.problem);
+    if (base.finding) findings.push(base.finding);
     if (base.size) layers.push(lay(piece, layerSize(own), baseName(reference), base.size));
   }
-  return { layers, problems };
+  return { layers, findings };
 }
 
 /** `box.front` or `front`, as a person names it. */
@@ -46,22 +46,16 @@ function baseOf(
   { piece: id, panel: name }: BaseReference,
   layer: Piece,
   nets: ReadonlyMap<string, Net>,
-): { readonly size?: Size; readonly problem?: ShapeProblem } {
+): { readonly size?: Size; readonly finding?: Finding } {
   const net = nets.get(id);
   if (!net) return {};
   if (name === undefined) return { size: net.size };
   const panels = sheetsOf(nets, id).flatMap((sheet) => sheet.net.panels);
   const panel = panels.find((each) => each.id === name) ?? panelByCell(panels, name);
   if (panel) return { size: boxSize(panel.box) };
-  const names = panels.map((each) => each.name ?? each.id);
-  return {
-    problem: {
-      rule: 'unknown-reference',
-      message: `${layer.id.value} lies on ${id}.${name}, but ${id} has no panel "${name}"`,
-      remedy: nameRemedy(name, names),
-      at: layer.on?.at ?? layer.at,
-    },
-  };
+  const among = panels.map((each) => each.name ?? each.id);
+  const facts = { what: 'panel', name, of: id, layer: layer.id.value, among };
+  return { finding: { rule: 'unknown-reference', at: layer.on?.at ?? layer.at, facts } };
 }
 
 /** A panel without a name is known by its cell, in either case of letters. */
@@ -129,21 +123,9 @@ function stackingOrder(pieces: ReadonlyMap<string, Piece>): Stacking {
   return { order: [...order], circles };
 }
 
-function circleProblem(circle: readonly Piece[]): ShapeProblem {
-  const [first, ...others] = circle;
+function findCircle(circle: readonly Piece[]): Finding<'circular-base'> {
+  const laid = circle.map(({ id, on, at }) => ({ value: id.value, at: on?.at ?? at }));
+  const [first] = laid;
   if (!first) throw new Error('a circle of bases without a piece');
-  const names = circle.map(({ id }) => id.value);
-  const message =
-    circle.length === 1
-      ? `${first.id.value} lies on itself`
-      : `${names.join(' lies on ')} lies on ${first.id.value}: a circle that rests on nothing`;
-  return {
-    rule: 'circular-base',
-    message,
-    remedy: 'name another piece behind "on:", or take one "on:" out',
-    at: first.on?.at ?? first.at,
-    notes: others.flatMap(({ id, on }) =>
-      on ? [{ message: `${id.value} lies on ${on.value.piece}`, at: on.at }] : [],
-    ),
-  };
+  return { rule: 'circular-base', at: first.at, facts: { circle: laid } };
 }

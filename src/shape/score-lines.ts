@@ -1,14 +1,13 @@
 import type { Length, Unit } from '../measure/length.ts';
-import type { ScoreGroup } from '../project/model.ts';
+import type { Finding } from '../project/finding.ts';
+import type { Edge, ScoreGroup } from '../project/model.ts';
 import type { At } from '../project/source.ts';
-import { rulerOf, say } from './forming/ruler.ts';
-import type { ShapeProblem } from './shapes.ts';
 
 /** The score lines of one direction, from the left (or the top) edge, rising; and what is wrong with them. */
-export type ScoreLines = { readonly lines: readonly Length[]; readonly problems: readonly ShapeProblem[] };
+export type ScoreLines = { readonly lines: readonly Length[]; readonly findings: readonly Finding[] };
 
 /** One score line, with the number it was written as and its distance from the left or top edge. */
-type Line = { readonly written: At<Length>; readonly from: string; readonly position: Length };
+type Line = { readonly written: At<Length>; readonly from: Edge; readonly position: Length };
 
 type Direction = {
   readonly piece: string;
@@ -25,71 +24,43 @@ type Direction = {
 export function gatherScoreLines(groups: readonly ScoreGroup[], direction: Direction): ScoreLines {
   const [near, far] = direction.between === 'columns' ? ['left', 'right'] : ['top', 'bottom'];
   const own = groups.filter(({ from }) => from.value === near || from.value === far);
-  const problems = own.flatMap((group) => outOfOrder(group, direction));
+  const findings = own.flatMap((group) => outOfOrder(group, direction));
   const lines: Line[] = [];
   for (const group of own) {
     for (const written of group.at) {
       const position =
         group.from.value === near ? written.value : direction.extent.value.minus(written.value);
       const line = { written, from: group.from.value, position };
-      const problem = outside(line, direction) ?? doubled(line, lines, direction);
-      if (problem) problems.push(problem);
+      const wrong = outside(line, direction) ?? doubled(line, lines, direction);
+      if (wrong) findings.push(wrong);
       else lines.push(line);
     }
   }
   const sorted = lines.map(({ position }) => position).sort((a, b) => a.compare(b));
-  return { lines: sorted, problems };
+  return { lines: sorted, findings };
 }
 
-function outOfOrder(group: ScoreGroup, { piece, unit }: Direction): ShapeProblem[] {
-  return group.at.flatMap((position, index) => {
-    const before = group.at[index - 1];
+function outOfOrder({ from, at }: ScoreGroup, { piece, unit }: Direction): Finding[] {
+  return at.flatMap((position, index) => {
+    const before = at[index - 1];
     if (!before?.value.greaterThan(position.value)) return [];
-    const [here, there] = [position, before].map(({ value }) => say(rulerOf(unit), value));
-    return [
-      {
-        rule: 'score-order',
-        message: `${piece} is scored from the ${group.from.value} at ${there} and only then at ${here}`,
-        remedy: 'give the positions in rising order, as they are scored along the board',
-        at: position.at,
-      },
-    ];
+    const facts = { piece, from: from.value, here: position.value, before: before.value, unit };
+    return [{ rule: 'score-order', at: position.at, facts }];
   });
 }
 
-function outside(
-  { written, from }: Line,
-  { piece, unit, extent, between }: Direction,
-): ShapeProblem | undefined {
+function outside({ written, from }: Line, { piece, unit, extent, between }: Direction): Finding | undefined {
   if (written.value.lessThan(extent.value)) return undefined;
-  const measure = between === 'columns' ? 'wide' : 'high';
-  const [position, size] = [written, extent].map(({ value }) => say(rulerOf(unit), value));
-  const excess = written.value.minus(extent.value);
-  const message =
-    excess.sign === 0
-      ? `the score line at ${position} from the ${from} is the edge of ${piece}, which is ${size} ${measure}`
-      : `the score line at ${position} from the ${from} lies ${say(rulerOf(unit), excess)} outside ${piece}, which is ${size} ${measure}`;
-  return {
-    rule: 'score-outside',
-    message,
-    remedy: `score it at less than ${size}, or cut the piece larger`,
-    at: written.at,
-    notes: [{ message: `${piece} is ${size} ${measure}`, at: extent.at }],
-  };
+  const pieceIs = between === 'columns' ? 'wide' : 'high';
+  const facts = { piece, from, position: written.value, extent, pieceIs, unit } as const;
+  return { rule: 'score-outside', at: written.at, facts };
 }
 
-function doubled(line: Line, others: readonly Line[], { piece, unit }: Direction): ShapeProblem | undefined {
+function doubled(line: Line, others: readonly Line[], { piece, unit }: Direction): Finding | undefined {
   const first = others.find(({ position }) => position.equals(line.position));
   if (!first) return undefined;
-  const words = ({ written, from }: Line): string => `${say(rulerOf(unit), written.value)} from the ${from}`;
-  const same = words(first) === words(line);
-  return {
-    rule: 'score-doubled',
-    message: same
-      ? `${piece} is scored twice at ${words(line)}`
-      : `${piece} is scored twice on one line: ${words(line)} is ${words(first)}`,
-    remedy: 'take one of the two out',
-    at: line.written.at,
-    notes: [{ message: `the first is ${words(first)}`, at: first.written.at }],
-  };
+  const { written, from } = line;
+  const before = { from: first.from, position: first.written };
+  const facts = { piece, from, position: written.value, first: before, unit };
+  return { rule: 'score-doubled', at: written.at, facts };
 }

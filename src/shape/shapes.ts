@@ -1,19 +1,8 @@
 import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
+import type { Finding } from '../project/finding.ts';
 import type { Piece } from '../project/model.ts';
-import type { Place } from '../project/source.ts';
 import type { FlatPoint, Net } from './net.ts';
-
-/** Something about a shape that cannot be: a score line outside its piece, a form deeper than it is wide. */
-export type ShapeProblem = {
-  /** The id of the rule that reports it. */
-  readonly rule: string;
-  readonly message: string;
-  readonly remedy?: string;
-  readonly at: Place;
-  /** Second places that belong to it: the first of two equal lines, the width a line lies outside of. */
-  readonly notes?: readonly { readonly message: string; readonly at: Place }[];
-};
 
 /** The border of a base that shows on each side of a layer; negative where the layer passes the edge. */
 export type Reveals = {
@@ -46,13 +35,14 @@ export type Layer = {
 /** All geometry of a project: built once, read by rules, drawings and the kit. */
 export type Shapes = {
   /**
-   * Each piece's net by its id; absent when it could not be made (a problem or fault says why). The further sheets of
+   * Each piece's net by its id; absent when it could not be made (a finding says why). The further sheets of
    * a form made of several stand behind it as `box.lid`, `box.drawer`.
    */
   readonly nets: ReadonlyMap<string, Net>;
   /** Every piece that lies on something whose size is known, in the order they are stuck on. */
   readonly layers: readonly Layer[];
-  readonly problems: readonly ShapeProblem[];
+  /** What cannot be: a score line outside its piece, a form deeper than it is wide. */
+  readonly findings: readonly Finding[];
 };
 
 /** A sheet of a piece and its name; the piece's own sheet has none. */

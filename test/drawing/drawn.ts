@@ -3,6 +3,7 @@ import { XMLParser, XMLValidator } from 'fast-xml-parser';
 import { parse } from 'yaml';
 import type { DrawingStyle } from '../../src/drawing/style.ts';
 import type { Edition, Editions } from '../../src/edition/editions.ts';
+import { mergeFindings } from '../../src/proof/tell.ts';
 import { buildShapes } from '../../src/shape/build.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { type Say, speaker } from '../../src/words/labels.ts';
@@ -18,10 +19,7 @@ function editionOf(measurements: string): Edition {
   const [project] = readWorkspaceFromTexts({ 'paper/sheet.md': text }).projects;
   if (!project) throw new Error('the test has no project');
   const shapes = buildShapes(project);
-  const wrong = [
-    ...project.findings.map(({ rule }) => rule),
-    ...shapes.problems.map(({ message }) => message),
-  ];
+  const wrong = mergeFindings([...project.findings, ...shapes.findings]).map(({ message }) => message);
   if (wrong.length > 0) throw new Error(`the test's own measurements are wrong: ${wrong.join('; ')}`);
   return { project, shapes };
 }

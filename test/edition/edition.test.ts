@@ -19,7 +19,7 @@ function projectOf(measurements: string): Project {
 function editionOf(measurements: string): WorkedOut {
   const project = projectOf(measurements);
   const shapes = buildShapes(project);
-  expect(shapes.problems).toEqual([]);
+  expect(shapes.findings).toEqual([]);
   return workOutEditions(project, shapes);
 }
 
@@ -111,7 +111,7 @@ describe('what is finer than the ruler', () => {
     'stays there: a band around %s',
     (around) => {
       const { editions, table } = editionOf(BAND(around));
-      expect(editions.metric.shapes.problems).toEqual([]);
+      expect(editions.metric.shapes.findings).toEqual([]);
       expect([...editions.metric.shapes.nets.keys()]).toEqual(['band']);
       for (const { own, edition } of table) expect(edition.sign).toBe(own.sign);
     },
@@ -206,7 +206,7 @@ describe('an edition of any net and stack', () => {
           ? positionsOf(metric.project)
           : [])
           expect(value.isMultipleOf(Length.of(1, 1, 'mm'))).toBe(true);
-        expect(metric.shapes.problems).toEqual([]);
+        expect(metric.shapes.findings).toEqual([]);
       }),
       { seed: 20261125, numRuns: 150 },
     );

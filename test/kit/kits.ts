@@ -4,6 +4,7 @@ import { type Kit, type KitOrder, type KitResult, planKit } from '../../src/kit/
 import { kitJson } from '../../src/kit/report/json.ts';
 import { Length } from '../../src/measure/length.ts';
 import type { Project } from '../../src/project/model.ts';
+import { mergeFindings } from '../../src/proof/tell.ts';
 import { buildShapes } from '../../src/shape/build.ts';
 import { loadHighs } from '../../src/shape/highs.ts';
 import { keptUpright } from '../../src/shape/keep-upright.ts';
@@ -27,7 +28,11 @@ export function plan(project: Project, asked: KitOrder): KitResult {
 export function planned(project: Project, asked: KitOrder): Kit {
   const result = plan(project, asked);
   if ('kit' in result) return result.kit;
-  throw new Error(result.problems.map(({ message }) => message).join('\n'));
+  throw new Error(
+    mergeFindings(result.findings)
+      .map(({ message }) => message)
+      .join('\n'),
+  );
 }
 
 export function jsonStocks(kit: Kit): readonly JsonStock[] {

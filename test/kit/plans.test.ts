@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Length } from '../../src/measure/length.ts';
+import { mergeFindings } from '../../src/proof/tell.ts';
 import { loadWorkspace } from '../../src/shape/workspace.ts';
 import { type JsonStock, wrongWith } from './check-plan.ts';
 import { askedOf, BENCH, jsonStocks, order, plan, planned, projectOf } from './kits.ts';
@@ -152,7 +153,7 @@ describe('what cannot be planned', () => {
     ],
   ])('is told: %s', (_, measurements, message) => {
     const result = plan(projectOf(`  ${measurements}`), order(4));
-    expect('problems' in result && result.problems.map((problem) => problem.message)).toEqual([
+    expect('findings' in result && mergeFindings(result.findings).map(({ message }) => message)).toEqual([
       expect.stringMatching(message),
     ]);
   });
@@ -164,7 +165,9 @@ describe('what cannot be planned', () => {
     );
     expect(plan(project, order(4))).toHaveProperty('kit');
     expect(plan(project, order(4, { bench }))).toMatchObject({
-      problems: [{ message: expect.stringContaining('when its edges are trimmed') }],
+      findings: [
+        { rule: 'cannot-be-kitted', facts: { lack: 'room once trimmed', name: 'a', stock: 'card' } },
+      ],
     });
   });
 });

@@ -4,7 +4,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { labelsOf, languageFindings } from '../../src/make/languages.ts';
 import { readLabels } from '../../src/make/package-files.ts';
 import type { Workspace } from '../../src/project/model.ts';
-import { proofFindings } from '../../src/proof/proof.ts';
+import { mergeFindings } from '../../src/proof/tell.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import type { Labels } from '../../src/words/labels.ts';
 import { folderWith, sheetwright } from '../cli/terminal.ts';
@@ -124,14 +124,14 @@ describe('languages that are asked for', () => {
 
   it('are noted where there are no labels in them, at the very word', () => {
     const files = { 'site.yaml': 'language: eo\n', 'a/sheet.md': SHEET.replace('lang: de', 'lang: it') };
-    const findings = proofFindings(languageFindings(workspaceOf(files), all));
+    const findings = mergeFindings(languageFindings(workspaceOf(files), all));
     expect(findings.map((finding) => [finding.rule, finding.severity, blamed(finding)])).toEqual([
-      ['unknown-language', 'note', 'eo'],
       ['unknown-language', 'note', 'it'],
+      ['unknown-language', 'note', 'eo'],
     ]);
     expect(findings.map(({ message }) => message)).toEqual([
-      'there are no labels in Esperanto (eo): those of this sheet are in English',
       'there are no labels in Italian (it): those of this sheet are in English',
+      'there are no labels in Esperanto (eo): those of this sheet are in English',
     ]);
     expect(findings[0]?.remedy).toBe('name one of de, en, es, fr, nl');
   });
@@ -143,7 +143,7 @@ describe('languages that are asked for', () => {
       'b/sheet.md': SHEET.replace('lang: de', 'lang: de-AT'),
     });
     const labels = holed('de', ['supplies', 'hours-one']);
-    const findings = proofFindings(languageFindings(workspace, labels));
+    const findings = mergeFindings(languageFindings(workspace, labels));
     expect(findings).toHaveLength(1);
     expect(findings[0]).toMatchObject({ rule: 'missing-label', severity: 'note' });
     expect(findings[0]?.at?.file.path).toBe('a/sheet.md');

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { findingRecord } from '../../src/proof/print.ts';
+import { findingJson } from '../../src/proof/print.ts';
 import { findingsOf } from './workspace.ts';
 
 /** A sheet of one piece, whose line is the eighth, with a base that is the ninth. */
@@ -26,7 +26,7 @@ function errorsIn(sheet: string, files: Readonly<Record<string, string>> = {}): 
   return findingsOf(sheet, files)
     .filter(({ severity }) => severity === 'error')
     .map((finding) => {
-      const { line, column, endColumn, rule } = findingRecord(finding);
+      const { line, column, endColumn, rule } = findingJson(finding);
       const place = line === null ? 'nowhere' : `${line}:${column}-${endColumn}`;
       return `${place} ${rule}: ${finding.message}`;
     });
@@ -134,7 +134,7 @@ describe('what people may type', () => {
   it('reports unsafe content as a warning at its place', () => {
     const sheet = `${sheetOf('{ stock: cream, cut: 3 x 4 }')}\n<script>alert(1)</script>\n\n[here](javascript:alert(1))\n`;
     const found = findingsOf(sheet).filter(({ rule }) => rule === 'unsafe-content');
-    expect(found.map((finding) => [finding.severity, findingRecord(finding).line, finding.message])).toEqual([
+    expect(found.map((finding) => [finding.severity, findingJson(finding).line, finding.message])).toEqual([
       ['warning', 14, 'HTML does nothing in a sheet'],
       ['warning', 16, 'a link that is not http, https or mailto does nothing in a sheet'],
     ]);

@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import type { Finding } from '../../src/proof/finding.ts';
+import type { Told } from '../../src/proof/told.ts';
 import { blamed, ofRule } from './workspace.ts';
 
 /** A 4 x 5 in card and what lies on it. */
-function onCard(rule: string, layer: string, unit = 'in', card = 'cut: 4 x 5'): Finding[] {
+function onCard(rule: string, layer: string, unit = 'in', card = 'cut: 4 x 5'): Told[] {
   const pieces = `card: { stock: cream, ${card} }\nlayer: { stock: cream, on: card, ${layer} }`;
   return ofRule(rule, { unit, pieces });
 }
 
-const said = (findings: readonly Finding[]): string[] =>
+const said = (findings: readonly Told[]): string[] =>
   findings.map((finding) => `${blamed(finding)}: ${finding.message}`);
 
 describe('layer-overhang', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { isWholeFile } from '../../src/project/source.ts';
 import { ALLERGENS } from '../../src/proof/allergens.ts';
 import { blamed, ofRule } from './workspace.ts';
 
@@ -136,9 +137,9 @@ describe('same-slug', () => {
   it('is said in both sheets, without a place', () => {
     const sheet = '---\ntitle: Card\n---\n';
     const found = ofRule('same-slug', {}, { 'Card!/sheet.md': sheet, 'tag/sheet.md': sheet });
-    expect(found.map(({ file, at, message }) => [file, at, message])).toEqual([
-      ['Card!/sheet.md', undefined, 'the folders "Card!" and "card" both become the address card/'],
-      ['card/sheet.md', undefined, 'the folders "card" and "Card!" both become the address card/'],
+    expect(found.map(({ at, message }) => [at.file.path, isWholeFile(at), message])).toEqual([
+      ['Card!/sheet.md', true, 'the folders "Card!" and "card" both become the address card/'],
+      ['card/sheet.md', true, 'the folders "card" and "Card!" both become the address card/'],
     ]);
   });
 });

@@ -1,9 +1,9 @@
 import { reporter } from 'vfile-reporter';
 import { describe, expect, it } from 'vitest';
-import { sourceFile } from '../../src/project/source.ts';
-import type { Finding } from '../../src/proof/finding.ts';
+import { sourceFile, startOf } from '../../src/project/source.ts';
 import { FindingMessage, findingFiles } from '../../src/proof/message.ts';
 import { findingsJson, printFindings } from '../../src/proof/print.ts';
+import type { Told } from '../../src/proof/told.ts';
 import { findingsOf, workspaceOf } from './workspace.ts';
 
 const SHEET = `---
@@ -21,11 +21,11 @@ Stick :piece[front] on :piece[box].
 `;
 
 /** A finding at the first `needle` of a text. */
-function findingAt(text: string, needle: string, rest: Partial<Finding> = {}): Finding {
+function findingAt(text: string, needle: string, rest: Partial<Told> = {}): Told {
   const file = sourceFile('a/sheet.md', text);
   const start = file.text.indexOf(needle);
   const at = { file, start, end: start + needle.length };
-  return { rule: 'some-rule', severity: 'error', message: 'this is wrong', at, notes: [], ...rest };
+  return { rule: 'unknown-key', severity: 'error', message: 'this is wrong', at, notes: [], ...rest };
 }
 
 /** The source line and the line of carets. */
@@ -62,7 +62,7 @@ describe('findings as text', () => {
     );
   });
 
-  it.each<[string, Finding[], number | undefined, string]>([
+  it.each<[string, Told[], number | undefined, string]>([
     ['nothing', [], undefined, 'nothing found\n'],
     ['nothing in projects', [], 3, 'nothing found in 3 projects\n'],
     ['one', [findingAt('abc', 'b')], undefined, '1 error in 1 file\n'],
@@ -88,7 +88,7 @@ describe('findings as text', () => {
     const finding = findingAt('abc', 'b', { severity: 'warning', remedy: 'mend it' });
     expect(printFindings([finding])).not.toContain('\u001B');
     expect(printFindings([finding], { ink: (ink, text) => `<${ink}>${text}</>`, summary: false })).toBe(
-      `<bold>a/sheet.md:1:2</>  <yellow>warning</>  this is wrong  <gray>[some-rule]</>
+      `<bold>a/sheet.md:1:2</>  <yellow>warning</>  this is wrong  <gray>[unknown-key]</>
     abc
     <yellow> ^</>
   remedy: mend it
@@ -104,7 +104,7 @@ describe('the source line', () => {
     ['with tabs before it', 'a\tb\tcut: 3', '3', ['a\tb\tcut: 3', ' \t \t     ^']],
     ['with Windows line ends', 'one\r\ntwo\r\nfour', 'two', ['two', '^^^']],
     ['over several lines', 'one\ntwo\nthree', 'two\nthree', ['two', '^^^']],
-    ['with nothing to point at', 'one\ntwo', '', ['one', '^']],
+    ['at the end of a line', 'one\ntwo', '\n', ['one', '   ^']],
     ['with a letter of two units', 'cut 𝟛 x 4', '𝟛', ['cut 𝟛 x 4', '    ^']],
   ])('%s', (_, text, needle, expected) => {
     expect(frame(text, needle)).toEqual(expected);
@@ -144,7 +144,8 @@ describe('the source line', () => {
 describe('findings as JSON', () => {
   it('has one record a finding, with null where there is no place or remedy', () => {
     const place = findingAt('one\ntwo three', 'three', { remedy: 'mend it' });
-    const { at: _, ...nowhere } = findingAt('abc', 'b', { severity: 'note', file: 'b/sheet.md' });
+    const at = startOf(sourceFile('b/sheet.md', 'abc'));
+    const nowhere = findingAt('abc', 'b', { severity: 'note', at });
     const json = findingsJson([place, nowhere]);
     expect(json.endsWith(']\n')).toBe(true);
     expect(JSON.parse(json)).toEqual([
@@ -155,7 +156,7 @@ describe('findings as JSON', () => {
         endLine: 2,
         endColumn: 10,
         severity: 'error',
-        rule: 'some-rule',
+        rule: 'unknown-key',
         message: 'this is wrong',
         remedy: 'mend it',
       },
@@ -166,7 +167,7 @@ describe('findings as JSON', () => {
         endLine: null,
         endColumn: null,
         severity: 'note',
-        rule: 'some-rule',
+        rule: 'unknown-key',
         message: 'this is wrong',
         remedy: null,
       },
@@ -179,7 +180,7 @@ describe('findings as vfile messages', () => {
   it('carries rule, place, remedy and grade', () => {
     const message = new FindingMessage(findingAt('one\ntwo three', 'three', { remedy: 'mend it' }));
     expect(message).toMatchObject({
-      ruleId: 'some-rule',
+      ruleId: 'unknown-key',
       source: 'sheetwright',
       reason: 'this is wrong',
       note: 'mend it',
@@ -202,8 +203,8 @@ describe('findings as vfile messages', () => {
     expect(files).toHaveLength(1);
     const text = reporter(files, { color: false });
     expect(text).toContain('a/sheet.md');
-    expect(text).toMatch(/2:1-2:4\s+error\s+this is wrong\s+some-rule\s+sheetwright/u);
-    expect(text).toMatch(/1:1-1:4\s+warning\s+this is wrong\s+some-rule\s+sheetwright/u);
+    expect(text).toMatch(/2:1-2:4\s+error\s+this is wrong\s+unknown-key\s+sheetwright/u);
+    expect(text).toMatch(/1:1-1:4\s+warning\s+this is wrong\s+unknown-key\s+sheetwright/u);
     expect(text).toContain('2 messages (✖ 1 error, ⚠ 1 warning)');
   });
 });

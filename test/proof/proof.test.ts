@@ -1,67 +1,103 @@
 import { describe, expect, it } from 'vitest';
 import type { Edition, Editions } from '../../src/edition/editions.ts';
+import type { Finding } from '../../src/project/finding.ts';
+import type { Project, Workspace } from '../../src/project/model.ts';
+import { startOf } from '../../src/project/source.ts';
 import { sheetWith } from '../../src/proof/example.ts';
-import type { Finding } from '../../src/proof/finding.ts';
 import { proofConverted, proofProject, proofWorkspace } from '../../src/proof/proof.ts';
-import type { AnyRule, Rule } from '../../src/proof/rule.ts';
+import type { AnyRule } from '../../src/proof/rule.ts';
 import { rules } from '../../src/proof/rules/index.ts';
-import { buildShapes } from '../../src/shape/build.ts';
+import { mergeFindings, tellFinding } from '../../src/proof/tell.ts';
+import type { Told } from '../../src/proof/told.ts';
+import { buildShapes, buildShapesWith } from '../../src/shape/build.ts';
+import { forms } from '../../src/shape/forms/index.ts';
 import type { Shapes } from '../../src/shape/shapes.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { workspaceOf } from './workspace.ts';
 
-const NOTHING: Shapes = { nets: new Map(), layers: [], problems: [] };
+const NOTHING: Shapes = { nets: new Map(), layers: [], findings: [] };
 
-function ruleThat(id: Rule['id'], check: NonNullable<Rule['check']>): AnyRule {
-  return { ...rules[id], severity: 'warning', check };
-}
-
-function proofWith(...chosen: AnyRule[]): Finding[] {
+function proofWith(...chosen: AnyRule[]): readonly Told[] {
   const workspace = workspaceOf(sheetWith({}));
-  return workspace.projects.flatMap((project) => proofProject(workspace, project, NOTHING, chosen));
+  return mergeFindings(
+    workspace.projects.flatMap((project) => proofProject(workspace, project, NOTHING, chosen)),
+  );
 }
 
 describe('the proof', () => {
   it('goes on when a rule breaks, and says which', () => {
-    const breaks = ruleThat('corner-overhang', ({ report }) => {
-      report({ message: 'said before' });
-      throw new TypeError('x is not y');
-    });
-    const works = ruleThat('thin-reveal', ({ report }) => report({ message: 'said after' }));
+    const breaks: AnyRule = {
+      ...rules['missing-picture'],
+      *check({ project: { file } }) {
+        yield { at: startOf(file), facts: { path: 'found before' } };
+        throw new TypeError('x is not y');
+      },
+    };
+    const works: AnyRule = {
+      ...rules['unsafe-content'],
+      check: ({ project: { file } }) => [{ at: startOf(file), facts: { what: 'what is found after' } }],
+    };
     expect(proofWith(breaks, works)).toMatchObject([
-      { rule: 'corner-overhang', severity: 'warning', message: 'said before' },
-      { rule: 'internal', severity: 'error', message: 'the rule corner-overhang broke: x is not y' },
-      { rule: 'thin-reveal', severity: 'warning', message: 'said after' },
+      { rule: 'internal', severity: 'error', message: 'the rule missing-picture broke: x is not y' },
+      { rule: 'missing-picture', message: expect.stringContaining('found before') },
+      { rule: 'unsafe-content', severity: 'warning', message: 'what is found after does nothing in a sheet' },
     ]);
   });
 
-  it('sorts by place, those without one first, and says nothing twice', () => {
-    const wild = ruleThat('turned-layer', ({ project: { file }, report }) => {
-      report({ message: 'late', at: { file, start: 9, end: 12 } });
-      report({ message: 'early', at: { file, start: 2, end: 3 } });
-      report({ message: 'nowhere' });
-      report({ message: 'early', at: { file, start: 2, end: 3 } });
-      report({ message: 'early, otherwise', at: { file, start: 2, end: 3 }, severity: 'error' });
+  it('says so when a rule has no words for what was found', () => {
+    const { file } = one(workspaceOf(sheetWith({})));
+    const at = { file, start: 4, end: 9 };
+    const broken = { rule: 'missing-label', at, facts: { language: 'de', keys: undefined } };
+    expect(tellFinding(broken as unknown as Finding)).toMatchObject({
+      rule: 'internal',
+      message: expect.stringMatching(/^the rule missing-label broke: /u),
+      at,
     });
-    const findings = proofWith(wild);
-    expect(findings.map(({ message }) => message)).toEqual(['nowhere', 'early', 'early, otherwise', 'late']);
-    expect(findings.map(({ severity }) => severity)).toEqual(['warning', 'warning', 'error', 'warning']);
-    expect(findings[0]).toMatchObject({ file: 'card/sheet.md', notes: [] });
   });
 
-  it('gives each problem of shape to the rule it names', () => {
-    const workspace = workspaceOf(sheetWith({}));
-    const [project] = workspace.projects;
-    if (!project) throw new Error('no project');
-    const at = { file: project.file, start: 0, end: 3 };
-    const note = { message: 'there', at };
-    const problems = [
-      { rule: 'score-order', message: 'first', remedy: 'mend it', at, notes: [note] },
-      { rule: 'no-such-rule', message: 'second', at },
-    ];
-    expect(proofProject(workspace, project, { ...NOTHING, problems })).toMatchObject([
-      { rule: 'internal', severity: 'error', message: 'no rule is named no-such-rule: second' },
-      { rule: 'score-order', severity: 'warning', message: 'first', remedy: 'mend it', notes: [note] },
+  it('goes on with the other pieces when one form breaks', () => {
+    const pieces = 'box: { stock: cream, form: tray, inside: 3 x 4 x 1 }\ntag: { stock: cream, cut: 2 x 3 }';
+    const breaking = forms.map((form) => ({
+      ...form,
+      build: () => {
+        throw new TypeError('x is not y');
+      },
+    }));
+    const { nets, findings } = buildShapesWith(one(workspaceOf(sheetWith({ pieces }))), breaking);
+    expect([...nets.keys()]).toEqual(['tag']);
+    expect(mergeFindings(findings)).toMatchObject([
+      { rule: 'internal', severity: 'error', message: 'the form tray of box broke: x is not y' },
+    ]);
+  });
+
+  it('sorts by place, what is said of the whole file first, and says nothing twice', () => {
+    const { file } = one(workspaceOf(sheetWith({})));
+    const said = (what: string, start: number, end: number): Finding => ({
+      rule: 'unsafe-content',
+      at: { file, start, end },
+      facts: { what },
+    });
+    const findings = mergeFindings([
+      said('late', 9, 12),
+      said('early', 2, 3),
+      { ...said('nowhere', 0, 0), at: startOf(file) },
+      said('early', 2, 3),
+      said('early, otherwise', 2, 3),
+      { rule: 'not-text', at: { file, start: 2, end: 3 }, facts: {} },
+    ]);
+    expect(findings.map(({ message }) => message.replace(/ does nothing.*/u, ''))).toEqual([
+      'nowhere',
+      'the file is no plain text',
+      'early',
+      'early, otherwise',
+      'late',
+    ]);
+    expect(findings.map(({ severity }) => severity)).toEqual([
+      'warning',
+      'error',
+      'warning',
+      'warning',
+      'warning',
     ]);
   });
 
@@ -73,8 +109,8 @@ describe('the proof', () => {
       'one/sheet.md': uses,
       'two/sheet.md': uses,
     });
-    const findings = proofWorkspace(workspace, buildShapes);
-    expect(findings.map(({ rule, at }) => `${rule} ${at?.file.path}`)).toEqual([
+    const findings = mergeFindings(proofWorkspace(workspace, buildShapes));
+    expect(findings.map(({ rule, at }) => `${rule} ${at.file.path}`)).toEqual([
       'unreadable-length shared/paper.yaml',
       'unknown-key site.yaml',
     ]);
@@ -85,7 +121,7 @@ describe('the proof', () => {
       'bad/sheet.md': sheetWith({ pieces: 'card: { stock: cream, cut: 1/0 x 4 }' }),
       'good/sheet.md': sheetWith({ pieces: 'card: { stock: cream, cut: 3 x 4 }' }),
     });
-    expect(proofWorkspace(workspace, buildShapes).map(({ at }) => at?.file.path)).toEqual(['bad/sheet.md']);
+    expect(proofWorkspace(workspace, buildShapes).map(({ at }) => at.file.path)).toEqual(['bad/sheet.md']);
   });
 
   it('says what only the converted edition has, in its own unit', () => {
@@ -100,7 +136,7 @@ describe('the proof', () => {
     const metric = edition('mm', '101 x 119', '108 x 25');
     const workspace = workspaceOf(sheetWith({}));
     const found = (editions: Editions): string[] =>
-      proofConverted(workspace, editions).map(({ message }) => message);
+      mergeFindings(proofConverted(workspace, editions)).map(({ message }) => message);
     expect(found({ own: 'inch', inch, metric })).toContain(
       'in the metric edition front is 101 mm wide, 1 mm more than card (100 mm)',
     );
@@ -109,14 +145,16 @@ describe('the proof', () => {
     );
     expect(found({ own: 'inch', inch, metric: inch })).toEqual([]);
     const at = { file: metric.project.file, start: 1, end: 2 };
-    const problems = [{ rule: 'unknown-reference', message: 'no panel is named so', at }];
-    const shapes = { ...metric.shapes, problems };
-    expect(proofConverted(workspace, { own: 'inch', inch, metric: { ...metric, shapes } })).toContainEqual(
-      expect.objectContaining({
-        rule: 'unknown-reference',
-        message: 'in the metric edition no panel is named so',
-      }),
+    const facts = { what: 'panel', name: 'lid', of: 'card', among: [] };
+    const shapes = { ...metric.shapes, findings: [{ rule: 'unknown-reference', at, facts } as const] };
+    expect(found({ own: 'inch', inch, metric: { ...metric, shapes } })).toContain(
+      'in the metric edition card has no panel "lid"',
     );
     expect(found({ own: 'metric', inch, metric: inch })).toEqual([]);
   });
 });
+
+function one({ projects: [project] }: Workspace): Project {
+  if (!project) throw new Error('no project');
+  return project;
+}

@@ -1,8 +1,10 @@
 import type { Workspace } from '../../src/project/model.ts';
+import { isWholeFile } from '../../src/project/source.ts';
 import type { ExampleParts } from '../../src/proof/example.ts';
 import { EXAMPLE_SHEET, sheetWith } from '../../src/proof/example.ts';
-import type { Finding } from '../../src/proof/finding.ts';
 import { proofWorkspace } from '../../src/proof/proof.ts';
+import { mergeFindings } from '../../src/proof/tell.ts';
+import type { Told } from '../../src/proof/told.ts';
 import { buildShapes } from '../../src/shape/build.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 
@@ -11,20 +13,16 @@ export function workspaceOf(sheet: string, files: Readonly<Record<string, string
   return readWorkspaceFromTexts({ ...files, [EXAMPLE_SHEET]: sheet });
 }
 
-export function findingsOf(sheet: string, files: Readonly<Record<string, string>> = {}): Finding[] {
-  return proofWorkspace(workspaceOf(sheet, files), buildShapes);
+export function findingsOf(sheet: string, files: Readonly<Record<string, string>> = {}): Told[] {
+  return mergeFindings(proofWorkspace(workspaceOf(sheet, files), buildShapes));
 }
 
 /** Findings of one rule in a small sheet. */
-export function ofRule(
-  rule: string,
-  parts: ExampleParts,
-  files?: Readonly<Record<string, string>>,
-): Finding[] {
+export function ofRule(rule: string, parts: ExampleParts, files?: Readonly<Record<string, string>>): Told[] {
   return findingsOf(sheetWith(parts), files).filter((finding) => finding.rule === rule);
 }
 
 /** The characters a finding points at; undefined without a place. */
-export function blamed({ at }: Pick<Finding, 'at'>): string | undefined {
-  return at?.file.text.slice(at.start, at.end);
+export function blamed({ at }: Pick<Told, 'at'>): string | undefined {
+  return isWholeFile(at) ? undefined : at.file.text.slice(at.start, at.end);
 }

@@ -1,7 +1,9 @@
 import type { Project } from '../../src/project/model.ts';
+import { mergeFindings } from '../../src/proof/tell.ts';
+import type { Told } from '../../src/proof/told.ts';
 import { buildShapes } from '../../src/shape/build.ts';
 import type { Net } from '../../src/shape/net.ts';
-import type { ShapeProblem, Shapes } from '../../src/shape/shapes.ts';
+import type { Shapes } from '../../src/shape/shapes.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 
 /** The lines under `box:` of a clip-top box as a demonstrator would write it: 3 1/2 × 1 × 4 3/4 in. */
@@ -74,15 +76,25 @@ export function shapesOf(sheet: string): Shapes {
   return buildShapes(projectOf(sheet));
 }
 
+/** What is wrong with the shapes of a sheet, told. */
+export function wrongIn(sheet: string): readonly Told[] {
+  return mergeFindings(shapesOf(sheet).findings);
+}
+
 /** The net of `box` of a sheet. @throws Error with the problems when there is none. */
 export function netOf(box: string): Net {
-  const { nets, problems } = shapesOf(sheetOf(box));
+  const { nets, findings } = shapesOf(sheetOf(box));
   const net = nets.get('box');
-  if (!net) throw new Error(`no net: ${problems.map(({ message }) => message).join('; ')}`);
+  if (!net)
+    throw new Error(
+      `no net: ${mergeFindings(findings)
+        .map(({ message }) => message)
+        .join('; ')}`,
+    );
   return net;
 }
 
-/** The further places of a problem, each with the very characters. */
-export function notesOf({ notes = [] }: ShapeProblem): string[] {
+/** The further places of a finding, each with the very characters. */
+export function notesOf({ notes }: Told): string[] {
   return notes.map(({ message, at }) => `${message} at "${at.file.text.slice(at.start, at.end)}"`);
 }

@@ -15,8 +15,8 @@ const problemsOf = (box: string): string[] =>
 
 describe('a form', () => {
   it('becomes the piece’s net', () => {
-    const { nets, problems } = shapesOf(sheetOf('\n  form: clip-top box\n  inside: 3 1/2 x 1 x 4 3/4'));
-    expect(problems).toEqual([]);
+    const { nets, findings } = shapesOf(sheetOf('\n  form: clip-top box\n  inside: 3 1/2 x 1 x 4 3/4'));
+    expect(findings).toEqual([]);
     expect(nets.get('box')?.panels.map(({ id }) => id)).toContain('front');
   });
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import type { Told } from '../../src/proof/told.ts';
 import { boxSize } from '../../src/shape/net.ts';
-import type { ShapeProblem } from '../../src/shape/shapes.ts';
-import { KEEPER, netOf, notesOf, shapesOf, sheetOf, TRADE_FACT } from './boxes.ts';
+import { KEEPER, netOf, notesOf, shapesOf, sheetOf, TRADE_FACT, wrongIn } from './boxes.ts';
 import { blamed } from './forms/building.ts';
 
 /** The keeper with one line of it written differently. */
@@ -11,7 +11,7 @@ const changed = (from: string, to: string): string => {
   return box;
 };
 
-const problemsOf = (box: string): readonly ShapeProblem[] => shapesOf(sheetOf(box)).problems;
+const problemsOf = (box: string): readonly Told[] => wrongIn(sheetOf(box));
 
 describe('a net by its score lines', () => {
   it('takes positions from every edge', () => {
@@ -49,7 +49,7 @@ describe('a net by its score lines', () => {
 
 describe('a second place', () => {
   const notes = (from: string, to: string): string[] =>
-    shapesOf(sheetOf(KEEPER.replace(from, to))).problems.flatMap(notesOf);
+    wrongIn(sheetOf(KEEPER.replace(from, to))).flatMap(notesOf);
 
   it.each([
     ['5 1/2, 9]', '5 1/2, 9 3/4]', 'box is 9 1/2 in wide at "9 1/2"'],

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Length } from '../../src/measure/length.ts';
+import { mergeFindings } from '../../src/proof/tell.ts';
 import type { Layer, Shapes } from '../../src/shape/shapes.ts';
 import { turned } from '../../src/shape/turning.ts';
 import { notesOf, shapesOf, sheetOf, TRADE_FACT } from './boxes.ts';
@@ -69,25 +70,25 @@ describe('a layer', () => {
 
 describe('a base that cannot be', () => {
   it('is reported once for a circle, with the whole way round', () => {
-    const { problems, layers } = cards(
+    const { findings, layers } = cards(
       'a: { stock: moss, cut: 1 x 1, on: b }\nb: { stock: moss, cut: 1 x 1, on: c }\nc: { stock: moss, cut: 1 x 1, on: a }\nd: { stock: moss, cut: 1 x 1, on: a }',
     );
-    expect(problems.map(({ rule, message }) => `${rule}: ${message}`)).toEqual([
+    expect(mergeFindings(findings).map(({ rule, message }) => `${rule}: ${message}`)).toEqual([
       'circular-base: a lies on b lies on c lies on a: a circle that rests on nothing',
     ]);
-    expect(problems.flatMap(notesOf)).toEqual(['b lies on c at "c"', 'c lies on a at "a"']);
+    expect(mergeFindings(findings).flatMap(notesOf)).toEqual(['b lies on c at "c"', 'c lies on a at "a"']);
     expect(layers).toEqual([]);
   });
 
   it('is reported for a layer on itself', () => {
-    const { problems } = cards('a: { stock: moss, cut: 1 x 1, on: a }');
-    expect(problems.map(({ message }) => message)).toEqual(['a lies on itself']);
-    expect(problems.flatMap(notesOf)).toEqual([]);
+    const { findings } = cards('a: { stock: moss, cut: 1 x 1, on: a }');
+    expect(mergeFindings(findings).map(({ message }) => message)).toEqual(['a lies on itself']);
+    expect(mergeFindings(findings).flatMap(notesOf)).toEqual([]);
   });
 
   it('is reported for a panel that is not there, with the nearest', () => {
-    const { problems } = shapesOf(sheetOf(TRADE_FACT, 'mat: { stock: moss, cut: 1 x 1, on: box.frond }'));
-    expect(problems.map(({ rule, remedy }) => [rule, remedy])).toEqual([
+    const { findings } = shapesOf(sheetOf(TRADE_FACT, 'mat: { stock: moss, cut: 1 x 1, on: box.frond }'));
+    expect(mergeFindings(findings).map(({ rule, remedy }) => [rule, remedy])).toEqual([
       ['unknown-reference', 'write "front"'],
     ]);
   });

@@ -1,10 +1,22 @@
-import type { Length } from '../../measure/length.ts';
-import { type EndGap, endGap, tubeEnds } from '../../shape/closure/ends.ts';
+import type { Length, Unit } from '../../measure/length.ts';
+import { endGap, tubeEnds } from '../../shape/closure/ends.ts';
 import { boxWith } from '../example-box.ts';
-import { closedSheets, type FoldedSheet, panelName } from '../folded-sheets.ts';
-import type { ProofContext, Rule, Statement } from '../rule.ts';
+import { closedSheets, shapePlace } from '../folded-sheets.ts';
+import type { ProofContext, Rule } from '../rule.ts';
 import { foldPlace } from '../score-place.ts';
 import { sayLength, sayList } from '../words.ts';
+
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'bottom-gap': {
+      readonly piece: string;
+      readonly flaps: readonly { readonly panel: string; readonly depth: Length }[];
+      readonly across: Length;
+      readonly gap: Length;
+      readonly unit: Unit;
+    };
+  }
+}
 
 export const bottomGap: Rule<'bottom-gap'> = {
   id: 'bottom-gap',
@@ -13,28 +25,29 @@ export const bottomGap: Rule<'bottom-gap'> = {
   why: 'Flaps that are too short leave a slot through which whatever the box holds falls out, or a lid that lets dust in.',
   fails: { sheet: boxWith({ bottom: '1 1/4, 5 5/8, 6 1/8' }), blames: '5 5/8' },
   passes: { sheet: boxWith() },
-  check: ({ project, shapes, report }: ProofContext) => {
+  *check({ project, shapes }: ProofContext) {
+    const { unit } = project;
     for (const sheet of closedSheets(project, shapes)) {
       for (const end of tubeEnds(sheet.net)) {
-        const gap = endGap(sheet.net, end, sheet.caliper);
-        if (gap) report(words(sheet, gap, (length) => sayLength(length, project.unit)));
+        const found = endGap(sheet.net, end, sheet.caliper);
+        if (!found) continue;
+        const [first] = found.flaps;
+        const flaps = found.flaps.map(({ panel, depth }) => ({ panel, depth }));
+        yield {
+          at: first ? foldPlace(sheet, first.fold) : shapePlace(sheet),
+          facts: { piece: sheet.piece.id.value, flaps, across: found.across, gap: found.gap, unit },
+        };
       }
     }
   },
+  say: ({ piece, flaps, across, gap, unit }) => {
+    const say = (length: Length): string => sayLength(length, unit);
+    const names = flaps.map(({ panel, depth }) => `${piece}.${panel} (${say(depth)})`);
+    const share =
+      flaps.length > 1 ? `each ${say(gap.half())} longer, or one of them ${say(gap)}` : `${say(gap)} longer`;
+    return {
+      message: `${sayList(names)} leave${flaps.length > 1 ? '' : 's'} a gap of ${say(gap)} across ${say(across)}`,
+      remedy: `make ${sayList(flaps.map(({ panel }) => panel))} ${share}`,
+    };
+  },
 };
-
-function words(
-  sheet: FoldedSheet,
-  { flaps, across, gap }: EndGap,
-  say: (length: Length) => string,
-): Statement {
-  const [first] = flaps;
-  const names = flaps.map(({ panel, depth }) => `${panelName(sheet, panel)} (${say(depth)})`);
-  const share =
-    flaps.length > 1 ? `each ${say(gap.half())} longer, or one of them ${say(gap)}` : `${say(gap)} longer`;
-  return {
-    message: `${sayList(names)} leave${flaps.length > 1 ? '' : 's'} a gap of ${say(gap)} across ${say(across)}`,
-    remedy: `make ${sayList(flaps.map(({ panel }) => panel))} ${share}`,
-    ...(first && { at: foldPlace(sheet, first.fold) }),
-  };
-}

@@ -1,5 +1,15 @@
+import type { At } from '../../project/source.ts';
 import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
+
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'circular-base': {
+      /** Each piece of the circle, lying on the next and the last on the first, at the name of its base. */
+      readonly circle: readonly At<string>[];
+    };
+  }
+}
 
 const stacked = (base: string): string =>
   sheetWith({
@@ -13,4 +23,19 @@ export const circularBase: Rule<'circular-base'> = {
   why: 'Where a layer lies on a base that lies on the layer, nobody can say what is stuck on first, and no border can be worked out.',
   fails: { sheet: stacked(', on: front'), blames: 'front' },
   passes: { sheet: stacked('') },
+  say: ({ circle }) => {
+    const names = circle.map(({ value }) => value);
+    const [first = ''] = names;
+    return {
+      message:
+        circle.length === 1
+          ? `${first} lies on itself`
+          : `${names.join(' lies on ')} lies on ${first}: a circle that rests on nothing`,
+      remedy: 'name another piece behind "on:", or take one "on:" out',
+      notes: circle.slice(1).map(({ value, at }, index) => ({
+        message: `${value} lies on ${names[index + 2] ?? first}`,
+        at,
+      })),
+    };
+  },
 };

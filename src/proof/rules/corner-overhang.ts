@@ -1,8 +1,25 @@
-import { Length } from '../../measure/length.ts';
+import { Length, type Unit } from '../../measure/length.ts';
+import type { At } from '../../project/source.ts';
 import type { Layer } from '../../shape/shapes.ts';
 import { sheetWith } from '../example.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
+
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'corner-overhang': {
+      readonly layer: string;
+      readonly baseName: string;
+      /** The radius of the layer's own corners, if they are rounded. */
+      readonly own?: Length;
+      /** That of the base's. */
+      readonly radius: At<Length>;
+      /** The one at which the layer follows its base. */
+      readonly following: Length;
+      readonly unit: Unit;
+    };
+  }
+}
 
 const rounded = (corners: string): string =>
   sheetWith({
@@ -16,23 +33,32 @@ export const cornerOverhang: Rule<'corner-overhang'> = {
   why: "A square layer that fits a base by its width and height can still show its corners beyond the base's rounded ones. Round the layer too, or cut it smaller.",
   fails: { sheet: rounded(''), blames: 'front' },
   passes: { sheet: rounded(', corners: 7/16') },
-  check: ({ project, shapes, report }: ProofContext) => {
+  *check({ project, shapes }: ProofContext) {
     for (const layer of shapes.layers) {
-      const reference = layer.piece.on?.value;
+      const { piece, baseName } = layer;
+      const reference = piece.on?.value;
       const base = reference && reference.panel === undefined && project.pieces.get(reference.piece);
       const radius = base ? base.corners : undefined;
-      if (layer.piece.overhang || !radius || !passesCorner(layer, radius.value)) continue;
-      const say = (length: Length): string => sayLength(length, project.unit);
-      const own = layer.piece.corners;
-      const corners = own ? `corners of ${say(own.value)}` : 'square corners';
-      const following = radius.value.minus(Length.min(...smallest(layer)));
-      report({
-        message: `${layer.piece.id.value} fits ${layer.baseName}, but its ${corners} show beyond the rounded ones of the base (${say(radius.value)})`,
-        remedy: `round its corners at ${say(following)}, or cut it smaller`,
-        at: own?.at ?? layer.piece.id.at,
-        notes: [{ message: `${layer.baseName} has corners of ${say(radius.value)}`, at: radius.at }],
-      });
+      if (piece.overhang || !radius || !passesCorner(layer, radius.value)) continue;
+      const own = piece.corners;
+      const facts = {
+        layer: piece.id.value,
+        baseName,
+        radius,
+        following: radius.value.minus(Length.min(...smallest(layer))),
+        unit: project.unit,
+      };
+      yield { at: own?.at ?? piece.id.at, facts: { ...facts, ...(own && { own: own.value }) } };
     }
+  },
+  say: ({ layer, baseName, own, radius, following, unit }) => {
+    const corners = own ? `corners of ${sayLength(own, unit)}` : 'square corners';
+    const rounded = sayLength(radius.value, unit);
+    return {
+      message: `${layer} fits ${baseName}, but its ${corners} show beyond the rounded ones of the base (${rounded})`,
+      remedy: `round its corners at ${sayLength(following, unit)}, or cut it smaller`,
+      notes: [{ message: `${baseName} has corners of ${rounded}`, at: radius.at }],
+    };
   },
 };
 

@@ -1,3 +1,4 @@
+import type { Length, Unit } from '../../measure/length.ts';
 import { seamFit } from '../../shape/closure/seam.ts';
 import { lengthOf } from '../../shape/closure/suspects.ts';
 import { tubesOf } from '../../shape/tube.ts';
@@ -5,6 +6,18 @@ import { boxWith } from '../example-box.ts';
 import { foldedSheets, panelName, shapePlace } from '../folded-sheets.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
+
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'does-not-close': {
+      readonly tab: string;
+      readonly wall: string;
+      /** How far the folds turn between them, or how far the tab lands from the wall's edge. */
+      readonly wrong: { readonly degrees: number } | { readonly by: Length };
+      readonly unit: Unit;
+    };
+  }
+}
 
 export const doesNotClose: Rule<'does-not-close'> = {
   id: 'does-not-close',
@@ -16,27 +29,28 @@ export const doesNotClose: Rule<'does-not-close'> = {
     blames: 'tab: A3',
   },
   passes: { sheet: boxWith() },
-  check: ({ project, shapes, report }: ProofContext) => {
+  *check({ project, shapes }: ProofContext) {
+    const { unit } = project;
     for (const sheet of foldedSheets(project, shapes)) {
       if (sheet.soundness === 'no net') continue;
       for (const tube of tubesOf(sheet.net)) {
         const fit = seamFit(sheet.shape, tube, sheet.caliper);
-        const at = tube.mate.at ?? shapePlace(sheet);
-        const [tab, wall] = [tube.tab, tube.mate.to].map((panel) => panelName(sheet, panel));
-        if (fit.kind === 'turn') {
-          report({
-            message: `the folds from ${wall} round to ${tab} turn by ${fit.degrees}°, not by a full circle of 360°`,
-            remedy: `change the angles under "folds:" so that they add up to 360°`,
-            at,
-          });
-        } else if (fit.kind === 'misses') {
-          report({
-            message: `${tab} lands ${sayLength(lengthOf(fit.by), project.unit)} from the edge of ${wall} that it closes on`,
-            remedy: 'move the score lines so that the walls come round to that edge',
-            at,
-          });
-        }
+        if (fit.kind !== 'turn' && fit.kind !== 'misses') continue;
+        const tab = panelName(sheet, tube.tab);
+        const wall = panelName(sheet, tube.mate.to);
+        const wrong = fit.kind === 'turn' ? { degrees: fit.degrees } : { by: lengthOf(fit.by) };
+        yield { at: tube.mate.at ?? shapePlace(sheet), facts: { tab, wall, wrong, unit } };
       }
     }
   },
+  say: ({ tab, wall, wrong, unit }) =>
+    'degrees' in wrong
+      ? {
+          message: `the folds from ${wall} round to ${tab} turn by ${wrong.degrees}°, not by a full circle of 360°`,
+          remedy: 'change the angles under "folds:" so that they add up to 360°',
+        }
+      : {
+          message: `${tab} lands ${sayLength(wrong.by, unit)} from the edge of ${wall} that it closes on`,
+          remedy: 'move the score lines so that the walls come round to that edge',
+        },
 };

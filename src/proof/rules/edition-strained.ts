@@ -1,8 +1,21 @@
 import { workOutEditions } from '../../edition/edition.ts';
+import type { Length, Unit } from '../../measure/length.ts';
 import { printDecimal } from '../../measure/print.ts';
+import { startOf } from '../../project/source.ts';
 import { sheetWith } from '../example.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 import { sayLength, sayList } from '../words.ts';
+
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'edition-strained': {
+      /** The farthest that any length of the other edition lies off, and those that lie too far. */
+      readonly deviation: Length;
+      readonly strained: readonly { readonly name: string; readonly own: Length; readonly there: Length }[];
+      readonly unit: Unit;
+    };
+  }
+}
 
 /** The most lengths a message names. */
 const MOST_NAMED = 3;
@@ -25,21 +38,24 @@ export const editionStrained: Rule<'edition-strained'> = {
       pieces: 'strip: { stock: cream, cut: 2 x 2, score: [{ from: left, at: [1] }] }',
     }),
   },
-  check: ({ project, shapes, report }: ProofContext) => {
-    const { within, strained, deviation, editions } = workOutEditions(project, shapes);
+  *check({ project, shapes }: ProofContext) {
+    const { within, strained: beyond, deviation } = workOutEditions(project, shapes);
     if (within) return;
-    const name = editions.own === 'inch' ? 'metric' : 'inch';
-    const unit = editions.own === 'inch' ? 'mm' : 'in';
-    const named = strained.slice(0, MOST_NAMED).map(({ names, own, edition }) => {
-      const [first = ''] = names;
-      return `${first} ${sayLength(own, project.unit)} is ${sayLength(edition, unit)} there`;
-    });
-    const [first] = strained.flatMap(({ names }) => names);
-    const piece = [...project.pieces.values()].find(({ id }) => first?.split(/[ .]/u)[0] === id.value);
-    report({
-      message: `the ${name} edition keeps equal lengths equal and lies up to ${printDecimal(deviation, 'mm', 1)} mm off: ${sayList(named)}`,
+    const strained = beyond.map(({ names, own, edition }) => ({ name: names[0] ?? '', own, there: edition }));
+    const piece = [...project.pieces.values()].find(
+      ({ id }) => strained[0]?.name.split(/[ .]/u)[0] === id.value,
+    );
+    const at = piece?.id.at ?? startOf(project.file);
+    yield { at, facts: { deviation, strained, unit: project.unit } };
+  },
+  say: ({ deviation, strained, unit }) => {
+    const [edition, other] = unit === 'in' ? (['metric', 'mm'] as const) : (['inch', 'in'] as const);
+    const named = strained
+      .slice(0, MOST_NAMED)
+      .map(({ name, own, there }) => `${name} ${sayLength(own, unit)} is ${sayLength(there, other)} there`);
+    return {
+      message: `the ${edition} edition keeps equal lengths equal and lies up to ${printDecimal(deviation, 'mm', 1)} mm off: ${sayList(named)}`,
       remedy: 'leave it if the size does not matter, or choose lengths that repeat less often',
-      ...(piece && { at: piece.id.at }),
-    });
+    };
   },
 };

@@ -1,9 +1,23 @@
+import type { Length, Unit } from '../../measure/length.ts';
 import { longFlaps, tubeEnds } from '../../shape/closure/ends.ts';
 import { boxWith } from '../example-box.ts';
-import { closedSheets, panelName } from '../folded-sheets.ts';
+import { closedSheets } from '../folded-sheets.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 import { foldPlace } from '../score-place.ts';
 import { sayLength } from '../words.ts';
+
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'flap-too-long': {
+      readonly piece: string;
+      readonly panel: string;
+      readonly depth: Length;
+      /** How far the facing wall is. */
+      readonly across: Length;
+      readonly unit: Unit;
+    };
+  }
+}
 
 export const flapTooLong: Rule<'flap-too-long'> = {
   id: 'flap-too-long',
@@ -12,21 +26,22 @@ export const flapTooLong: Rule<'flap-too-long'> = {
   why: 'A flap longer than the way to the facing wall stands against it and will not lie flat, or sticks out behind it.',
   fails: { sheet: boxWith({ bottom: '1 3/8, 5 1/2, 6 1/8' }), blames: '1 3/8' },
   passes: { sheet: boxWith() },
-  check: ({ project, shapes, report }: ProofContext) => {
+  *check({ project, shapes }: ProofContext) {
     for (const sheet of closedSheets(project, shapes)) {
       for (const end of tubeEnds(sheet.net)) {
         for (const { panel, tuck, fold, depth, across } of longFlaps(end, sheet.caliper)) {
           if (tuck) continue;
-          const [reach, room, excess] = [depth, across, depth.minus(across)].map((length) =>
-            sayLength(length, project.unit),
-          );
-          report({
-            message: `${panelName(sheet, panel)} is ${reach} long, ${excess} more than the ${room} to the facing wall`,
-            remedy: `make ${panel} ${room} long at most: move its score line or trim its edge`,
-            at: foldPlace(sheet, fold),
-          });
+          const facts = { piece: sheet.piece.id.value, panel, depth, across, unit: project.unit };
+          yield { at: foldPlace(sheet, fold), facts };
         }
       }
     }
+  },
+  say: ({ piece, panel, depth, across, unit }) => {
+    const [reach, room, excess] = [depth, across, depth.minus(across)].map((each) => sayLength(each, unit));
+    return {
+      message: `${piece}.${panel} is ${reach} long, ${excess} more than the ${room} to the facing wall`,
+      remedy: `make ${panel} ${room} long at most: move its score line or trim its edge`,
+    };
   },
 };

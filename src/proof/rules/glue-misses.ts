@@ -1,9 +1,24 @@
+import type { Length, Unit } from '../../measure/length.ts';
 import { type GlueFit, glueFits } from '../../shape/closure/glue.ts';
 import { lengthOf } from '../../shape/closure/suspects.ts';
 import { boxWith } from '../example-box.ts';
-import { closedSheets, type FoldedSheet, panelName, shapePlace } from '../folded-sheets.ts';
-import type { ProofContext, Rule, Statement } from '../rule.ts';
+import { closedSheets, shapePlace } from '../folded-sheets.ts';
+import type { ProofContext, Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
+
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'glue-misses': {
+      readonly piece: string;
+      readonly from: string;
+      readonly to: string;
+      readonly verdict: Exclude<GlueFit['verdict'], 'meets'>;
+      /** How far it lies off what it is to stick to. */
+      readonly distance: Length;
+      readonly unit: Unit;
+    };
+  }
+}
 
 export const glueMisses: Rule<'glue-misses'> = {
   id: 'glue-misses',
@@ -12,27 +27,26 @@ export const glueMisses: Rule<'glue-misses'> = {
   why: 'A flap that ends up at another place, or stands at an angle to what it should be stuck to, cannot be glued there. Usually a fold goes the wrong way or the glue names the wrong panel.',
   fails: { sheet: boxWith({ glue: 'tab: A3, A4: D4, C4: D4, B4: C3' }), blames: 'B4: C3' },
   passes: { sheet: boxWith() },
-  check: ({ project, shapes, report }: ProofContext) => {
+  *check({ project, shapes }: ProofContext) {
+    const { unit } = project;
     for (const sheet of closedSheets(project, shapes)) {
-      for (const fit of glueFits(sheet.shape, sheet.caliper)) {
-        const how = howItMisses(fit, (mm) => sayLength(lengthOf(mm), project.unit));
-        if (how !== undefined) report(words(sheet, fit, how));
+      for (const { mate, verdict, distance } of glueFits(sheet.shape, sheet.caliper)) {
+        if (verdict === 'meets') continue;
+        const { from, to, at = shapePlace(sheet) } = mate;
+        const piece = sheet.piece.id.value;
+        yield { at, facts: { piece, from, to, verdict, distance: lengthOf(distance), unit } };
       }
     }
   },
+  say: ({ piece, from, to, verdict, distance, unit }) => {
+    const how = {
+      askew: 'the two stand at an angle',
+      apart: `it lies ${sayLength(distance, unit)} away from it`,
+      beside: 'it lies beside it',
+    };
+    return {
+      message: `${piece}.${from} is to stick to ${piece}.${to}, but once folded ${how[verdict]}`,
+      remedy: `name the panel it does lie on, or change how ${from} folds`,
+    };
+  },
 };
-
-function howItMisses({ verdict, distance }: GlueFit, say: (mm: number) => string): string | undefined {
-  if (verdict === 'askew') return 'but once folded the two stand at an angle';
-  if (verdict === 'apart') return `but once folded it lies ${say(distance)} away from it`;
-  return verdict === 'beside' ? 'but once folded it lies beside it' : undefined;
-}
-
-function words(sheet: FoldedSheet, { mate }: GlueFit, how: string): Statement {
-  const [from, to] = [mate.from, mate.to].map((panel) => panelName(sheet, panel));
-  return {
-    message: `${from} is to stick to ${to}, ${how}`,
-    remedy: `name the panel it does lie on, or change how ${mate.from} folds`,
-    at: mate.at ?? shapePlace(sheet),
-  };
-}

@@ -1,10 +1,23 @@
-import { Length } from '../../measure/length.ts';
-import { type GlueFit, glueFits } from '../../shape/closure/glue.ts';
+import { Length, type Unit } from '../../measure/length.ts';
+import { glueFits } from '../../shape/closure/glue.ts';
 import { lengthOf } from '../../shape/closure/suspects.ts';
 import { boxWith } from '../example-box.ts';
-import { closedSheets, panelName, shapePlace } from '../folded-sheets.ts';
+import { closedSheets, shapePlace } from '../folded-sheets.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
+
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'glue-overlap': {
+      readonly piece: string;
+      readonly from: string;
+      readonly to: string;
+      /** The width of the glue where it is narrowest. */
+      readonly overlap: Length;
+      readonly unit: Unit;
+    };
+  }
+}
 
 /** The least that holds with tape or glue, in both directions. Common practice, no source. */
 const LEAST: Length = Length.of(1, 4, 'in');
@@ -19,23 +32,23 @@ export const glueOverlap: Rule<'glue-overlap'> = {
   why: 'A narrow strip of tape lets go when the box is first opened. A quarter inch is the least that holds, and half an inch is usual for a tab.',
   fails: { sheet: boxWith({ cut: '7 5/8 x 6 3/4' }), blames: 'tab: A3' },
   passes: { sheet: boxWith() },
-  check: ({ project, shapes, report }: ProofContext) => {
+  *check({ project, shapes }: ProofContext) {
+    const { unit } = project;
     for (const sheet of closedSheets(project, shapes)) {
       for (const { mate, verdict, overlap } of glueFits(sheet.shape, sheet.caliper)) {
-        const least = narrowest(overlap);
-        if (verdict !== 'meets' || least >= LEAST.mm - ROUNDING) continue;
-        const say = (length: Length): string => sayLength(length, project.unit);
-        const [from, to] = [mate.from, mate.to].map((panel) => panelName(sheet, panel));
-        report({
-          message: `${from} overlaps ${to}, which it sticks to, by only ${say(lengthOf(least))}; ${say(LEAST)} is the least that holds`,
-          remedy: `make ${mate.from} at least ${say(LEAST.minus(lengthOf(least)))} larger, or move its fold`,
-          at: mate.at ?? shapePlace(sheet),
-        });
+        const narrowest = Math.min(overlap.width, overlap.height);
+        if (verdict !== 'meets' || narrowest >= LEAST.mm - ROUNDING) continue;
+        const { from, to, at = shapePlace(sheet) } = mate;
+        const piece = sheet.piece.id.value;
+        yield { at, facts: { piece, from, to, overlap: lengthOf(narrowest), unit } };
       }
     }
   },
+  say: ({ piece, from, to, overlap, unit }) => {
+    const say = (length: Length): string => sayLength(length, unit);
+    return {
+      message: `${piece}.${from} overlaps ${piece}.${to}, which it sticks to, by only ${say(overlap)}; ${say(LEAST)} is the least that holds`,
+      remedy: `make ${from} at least ${say(LEAST.minus(overlap))} larger, or move its fold`,
+    };
+  },
 };
-
-function narrowest({ width, height }: GlueFit['overlap']): number {
-  return Math.min(width, height);
-}

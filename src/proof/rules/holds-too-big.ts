@@ -4,8 +4,28 @@ import { bestPacking, type Packing, type Triple, tightest } from '../../shape/cl
 import { bodyOf, openWay } from '../../shape/closure/room.ts';
 import { boxWith } from '../example-box.ts';
 import { closedSheets, type FoldedSheet } from '../folded-sheets.ts';
-import type { ProofContext, Rule, Statement } from '../rule.ts';
+import type { ProofContext, Rule } from '../rule.ts';
 import { sayLength, sayLengths } from '../words.ts';
+
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'holds-too-big': {
+      readonly item: string;
+      readonly count: number;
+      /** The sheet it does not fit in. */
+      readonly sheet: string;
+      /** What everything takes, and what there is inside, each as width, height and depth. */
+      readonly takes: Triple;
+      readonly room: Triple;
+      /** The way it is open at both ends. */
+      readonly open?: keyof Volume;
+      /** Which of the three is tightest, and what is left there: less than nothing, or less than the paper takes. */
+      readonly direction: 0 | 1 | 2;
+      readonly left: Length;
+      readonly unit: Unit;
+    };
+  }
+}
 
 export const holdsTooBig: Rule<'holds-too-big'> = {
   id: 'holds-too-big',
@@ -17,18 +37,45 @@ export const holdsTooBig: Rule<'holds-too-big'> = {
     blames: '3 1/4 x 4 1/2 x 1/16',
   },
   passes: { sheet: boxWith({ more: 'holds: { item: seed packet, size: 2 1/4 x 4 x 1/16, count: 6 }' }) },
-  check: ({ project, shapes, report }: ProofContext) => {
-    const { holds } = project;
+  *check({ project, shapes }: ProofContext) {
+    const { holds, unit } = project;
     if (!holds?.size) return;
     const [a, b, c] = holds.size;
-    const item: Triple = [a.value, b.value, c.value];
-    const fits = closedSheets(project, shapes).flatMap((sheet) => fitIn(sheet, item, holds.count.value));
+    const count = holds.count.value;
+    const size: Triple = [a.value, b.value, c.value];
+    const fits = closedSheets(project, shapes).flatMap((sheet) => fitIn(sheet, size, count));
     const closed = fits.filter(({ open }) => open === undefined);
     const asked = closed.length > 0 ? closed : fits;
     const [best] = asked.toSorted((first, second) => second.spare.compare(first.spare));
     if (!best || best.spare.sign >= 0) return;
-    const at = { ...a.at, end: Math.max(a.at.end, c.at.end) };
-    report({ ...words(best, `${holds.count.value} × ${holds.item}`, project.unit), at });
+    const { packing, room, open } = best;
+    const left = tightest(packing);
+    const facts = {
+      item: holds.item,
+      count,
+      sheet: best.sheet.name,
+      takes: [taken(packing, 0), taken(packing, 1), taken(packing, 2)] as const,
+      room,
+      ...(open && { open }),
+      direction: packing.clearance.findIndex((each) => each?.equals(left)) as 0 | 1 | 2,
+      left,
+      unit,
+    };
+    yield { at: { ...a.at, end: Math.max(a.at.end, c.at.end) }, facts };
+  },
+  say: ({ item, count, sheet, takes, room, open, direction, left, unit }) => {
+    const ends = open === undefined ? '' : `, its ${open} open at both ends`;
+    const sizes = `${count} × ${item} takes ${sayLengths(takes, unit)} (width × height × depth), and ${sheet} has ${sayLengths(room, unit)} inside${ends}`;
+    const larger = (['wider', 'higher', 'deeper'] as const)[direction];
+    if (left.sign >= 0) {
+      return {
+        message: `${sizes}: too tight for the thickness of the paper`,
+        remedy: `make ${sheet} a little ${larger}`,
+        severity: 'warning',
+      };
+    }
+    const lack = sayLength(left.abs(), unit);
+    return { message: `${sizes}: ${lack} too little`, remedy: `make ${sheet} more than ${lack} ${larger}` };
   },
 };
 
@@ -52,22 +99,7 @@ function fitIn(sheet: FoldedSheet, item: Triple, count: number): Fit[] {
   return [{ sheet, room, open, packing, spare: tightest(packing).minus(sheet.caliper) }];
 }
 
-function words({ sheet, room, open, packing }: Fit, things: string, unit: Unit): Statement {
-  const least = tightest(packing);
-  const direction = packing.clearance.findIndex((each) => each?.equals(least)) as 0 | 1 | 2;
-  const say = (length: Length): string => sayLength(length, unit);
-  const takes = ([0, 1, 2] as const).map((index) => packing.item[index].times(packing.rows[index]));
-  const sizes = `${things} takes ${sayLengths(takes, unit)} (width × height × depth), and ${sheet.name} has ${sayLengths(room, unit)} inside${open === undefined ? '' : `, its ${open} open at both ends`}`;
-  const remedy = (['wider', 'higher', 'deeper'] as const)[direction];
-  if (least.sign >= 0) {
-    return {
-      message: `${sizes}: too tight for the thickness of the paper`,
-      remedy: `make ${sheet.name} a little ${remedy}`,
-      severity: 'warning',
-    };
-  }
-  return {
-    message: `${sizes}: ${say(least.abs())} too little`,
-    remedy: `make ${sheet.name} more than ${say(least.abs())} ${remedy}`,
-  };
+/** What everything takes along one of the three ways. */
+function taken({ item, rows }: Packing, way: 0 | 1 | 2): Length {
+  return item[way].times(rows[way]);
 }

@@ -3,7 +3,19 @@ import { type Shapes, sheetsOf } from '../../shape/shapes.ts';
 import { sheetWith } from '../example.ts';
 import { isNamed } from '../part-names.ts';
 import { everyProse } from '../prose.ts';
-import type { ProofContext, Rule, Statement } from '../rule.ts';
+import type { ProofContext, Rule } from '../rule.ts';
+
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'hollow-reference': {
+      readonly kind: ReferenceKind;
+      /** What was named, and the piece that it is or is of. */
+      readonly name: string;
+      readonly piece: string;
+      readonly lack: Lack;
+    };
+  }
+}
 
 const layered = (named: string): string =>
   sheetWith({
@@ -19,59 +31,61 @@ export const hollowReference: Rule<'hollow-reference'> = {
   fails: { sheet: layered('card'), blames: 'card' },
   passes: { sheet: layered('front') },
   ownEditionOnly: true,
-  check: ({ project, shapes, report }: ProofContext) => {
+  *check({ project, shapes }: ProofContext) {
     for (const reference of everyProse(project).flatMap(({ references }) => references)) {
-      const [id = ''] = reference.name.value.split('.');
+      const { kind, name } = reference;
+      const [id = ''] = name.value.split('.');
       const piece = project.pieces.get(id);
-      const known = piece && isNamed(shapes, reference.name.value);
-      const statement = known && statementOn(reference, piece, shapes);
-      if (statement) report({ ...statement, at: reference.name.at });
+      const lack = piece && isNamed(shapes, name.value) && lackOf(reference, piece, shapes);
+      if (lack) yield { at: name.at, facts: { kind, name: name.value, piece: id, lack } };
     }
   },
+  say: ({ kind, name, piece, lack }) => {
+    if (lack === 'sheet' || lack === 'panel') {
+      return {
+        message: `${name} is a ${lack} of ${piece}, and :${kind} is said of a whole piece`,
+        remedy: `name a piece, such as :${kind}[${piece}]`,
+      };
+    }
+    if (lack === 'base') {
+      return {
+        message: `${piece} lies on nothing, so it has no reveal`,
+        remedy: `name the layer, or say with "on:" what ${piece} lies on`,
+      };
+    }
+    const { none, other, key } = LACKS[lack];
+    return {
+      message: `${name} has ${none}, so there is nothing to say for :${kind}`,
+      remedy: `name a piece that ${other}, or give ${piece} its ${key}`,
+    };
+  },
+};
+
+/** What there would have to be: a whole piece instead of the sheet or panel named, a base, or something to do. */
+type Lack = 'sheet' | 'panel' | 'base' | 'scores' | 'trims' | 'assembly';
+
+const LACKS = {
+  scores: { none: 'no score lines', other: 'is scored', key: '"score:"' },
+  trims: { none: 'nothing to cut once it is scored', other: 'has', key: '"trim:" or "slit:"' },
+  assembly: { none: 'nothing that is stuck to itself', other: 'has', key: '"glue:"' },
 };
 
 /** What may be said of a panel (`box.front`) as well, and of a further sheet (`box.lid`). */
 const OF_PANELS: ReadonlySet<ReferenceKind> = new Set(['piece', 'size', 'drawing']);
 const OF_SHEETS: ReadonlySet<ReferenceKind> = new Set([...OF_PANELS, 'scores', 'trims', 'assembly']);
 
-function statementOn({ kind, name }: Reference, piece: Piece, shapes: Shapes): Statement | undefined {
-  const id = piece.id.value;
-  const isSheet = shapes.nets.has(name.value);
-  if (name.value !== id && !(isSheet ? OF_SHEETS : OF_PANELS).has(kind)) {
-    const part = isSheet ? 'sheet' : 'panel';
-    return {
-      message: `${name.value} is a ${part} of ${id}, and :${kind} is said of a whole piece`,
-      remedy: `name a piece, such as :${kind}[${id}]`,
-    };
-  }
-  if (kind === 'reveal' && !piece.on) {
-    return {
-      message: `${id} lies on nothing, so it has no reveal`,
-      remedy: `name the layer, or say with "on:" what ${id} lies on`,
-    };
-  }
-  const lack = lackOf(kind, name.value, piece, shapes);
-  if (!lack) return undefined;
-  const message = `${name.value} has ${lack.none}, so there is nothing to say for :${kind}`;
-  return { message, remedy: `name a piece that ${lack.other}, or give ${id} its ${lack.key}` };
-}
-
-type Lack = { readonly none: string; readonly other: string; readonly key: string };
-
 /** What a piece would need to have something said of it that it hasn't. */
-function lackOf(kind: ReferenceKind, name: string, { body }: Piece, { nets }: Shapes): Lack | undefined {
-  const sheets = sheetsOf(nets, name).map(({ net }) => net);
-  const isScored = (nets.get(name)?.scores.length ?? 0) > 0;
+function lackOf({ kind, name }: Reference, { id, on, body }: Piece, { nets }: Shapes): Lack | undefined {
+  const isSheet = nets.has(name.value);
+  if (name.value !== id.value && !(isSheet ? OF_SHEETS : OF_PANELS).has(kind)) {
+    return isSheet ? 'sheet' : 'panel';
+  }
+  if (kind === 'reveal') return on ? undefined : 'base';
+  const sheets = sheetsOf(nets, name.value).map(({ net }) => net);
+  const isScored = (nets.get(name.value)?.scores.length ?? 0) > 0;
   const isCut = sheets.some(({ folds, waste, slits }) => folds.length > 0 && waste.length + slits.length > 0);
   const isStuck = body.kind === 'form' || sheets.some(({ glue }) => glue.length > 0);
-  if (kind === 'scores' && !isScored) {
-    return { none: 'no score lines', other: 'is scored', key: '"score:"' };
-  }
-  if (kind === 'trims' && !isCut) {
-    return { none: 'nothing to cut once it is scored', other: 'has', key: '"trim:" or "slit:"' };
-  }
-  if (kind === 'assembly' && !isStuck) {
-    return { none: 'nothing that is stuck to itself', other: 'has', key: '"glue:"' };
-  }
-  return undefined;
+  if (kind === 'scores') return isScored ? undefined : kind;
+  if (kind === 'trims') return isCut ? undefined : kind;
+  return kind === 'assembly' && !isStuck ? kind : undefined;
 }

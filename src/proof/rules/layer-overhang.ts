@@ -1,9 +1,26 @@
-import { Length } from '../../measure/length.ts';
-import type { Edge, Project } from '../../project/model.ts';
-import { type Axis, axesOf, baseNote, sizePlace } from '../axis.ts';
+import { Length, type Unit } from '../../measure/length.ts';
+import type { Edge } from '../../project/model.ts';
+import { type Axis, type AxisFacts, axesOf, axisFacts, noteBase, sizePlace } from '../axis.ts';
 import { sheetWith } from '../example.ts';
-import type { ProofContext, Rule, Statement } from '../rule.ts';
+import type { Found, ProofContext, Rule } from '../rule.ts';
+import type { Words } from '../told.ts';
 import { sayLength } from '../words.ts';
+
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'layer-overhang': AxisFacts & {
+      /** Where it lies, if it is not too large as a whole. */
+      readonly lies?: {
+        /** The edge it is placed from, and how far if a distance is given. */
+        readonly from: Edge;
+        readonly distance?: Length;
+        /** The edge it passes, and by how much. */
+        readonly past: Edge;
+        readonly by: Length;
+      };
+    };
+  }
+}
 
 export const layerOverhang: Rule<'layer-overhang'> = {
   id: 'layer-overhang',
@@ -21,46 +38,50 @@ export const layerOverhang: Rule<'layer-overhang'> = {
       pieces: 'card: { stock: cream, cut: 3 1/2 x 5 }\nfront: { stock: cream, cut: 3 1/4 x 4 3/4, on: card }',
     }),
   },
-  check: ({ project, shapes, report }: ProofContext) => {
+  *check({ project, shapes }: ProofContext) {
     const layers = shapes.layers.filter(({ piece }) => !piece.overhang);
     for (const axis of layers.flatMap(axesOf)) {
-      if (axis.size.greaterThan(axis.base)) report(tooLarge(axis, project));
-      else
-        for (const side of axis.sides) if (revealAt(axis, side).sign < 0) report(tooFar(axis, side, project));
+      const facts = axisFacts(project, axis);
+      if (axis.size.greaterThan(axis.base)) yield { at: sizePlace(axis), facts };
+      else for (const side of axis.sides) if (revealAt(axis, side).sign < 0) yield tooFar(axis, side, facts);
     }
   },
+  say: (facts) => ({
+    ...(facts.lies ? sayTooFar(facts, facts.lies) : sayTooLarge(facts)),
+    notes: noteBase(facts),
+  }),
 };
 
-function tooLarge(axis: Axis, project: Project): Statement {
-  const { layer, size, base, layerIs, baseIs } = axis;
-  const say = (length: Length): string => sayLength(length, project.unit);
-  const reveal = usualReveal(project);
+function tooFar(axis: Axis, past: Edge, facts: AxisFacts): Found<'layer-overhang'> {
+  const { placement } = axis.layer.piece;
+  const from = axis.sides.find((side) => placement[side]) ?? past;
+  const given = placement[from];
+  const lies = { from, past, by: revealAt(axis, past).abs(), ...(given && { distance: given.value }) };
+  return { at: given?.at ?? sizePlace(axis), facts: { ...facts, lies } };
+}
+
+function sayTooLarge({ layer, size, base, layerIs, baseIs, baseName, unit }: AxisFacts): Words {
+  const say = (length: Length): string => sayLength(length, unit);
+  const reveal = usualReveal(unit);
   const turned = layerIs === baseIs ? '' : ` and lies turned, which is`;
-  const excess = `${say(size.minus(base))} more than ${layer.baseName} (${say(base)}${turned && ` ${baseIs}`})`;
+  const excess = `${say(size.minus(base))} more than ${baseName} (${say(base)}${turned && ` ${baseIs}`})`;
   const room = base.minus(reveal.times(2));
   return {
-    message: `${layer.piece.id.value} is ${say(size)} ${layerIs}${turned || ','} ${excess}`,
+    message: `${layer} is ${say(size)} ${layerIs}${turned || ','} ${excess}`,
     remedy:
       room.sign > 0 ? `cut it at ${say(room)} for a ${say(reveal)} reveal` : `cut it at ${say(base)} at most`,
-    at: sizePlace(axis),
-    notes: baseNote(project, axis),
   };
 }
 
-function tooFar(axis: Axis, past: Edge, project: Project): Statement {
-  const { layer, size, base, baseIs } = axis;
-  const say = (length: Length): string => sayLength(length, project.unit);
-  const from = axis.sides.find((side) => layer.piece.placement[side]) ?? past;
-  const given = layer.piece.placement[from];
-  const distance = given
-    ? `${say(given.value)} from the ${from} of ${layer.baseName}`
-    : `on ${layer.baseName}`;
-  const room = base.minus(size);
+function sayTooFar(
+  { layer, size, base, baseIs, baseName, unit }: AxisFacts,
+  { from, distance, past, by }: NonNullable<Found<'layer-overhang'>['facts']['lies']>,
+): Words {
+  const say = (length: Length): string => sayLength(length, unit);
+  const where = distance ? `${say(distance)} from the ${from} of ${baseName}` : `on ${baseName}`;
   return {
-    message: `${layer.piece.id.value} lies ${distance} and passes its ${past} edge by ${say(revealAt(axis, past).abs())}: it is ${say(size)} ${baseIs} on ${say(base)}`,
-    remedy: `put it at most ${say(room)} from the ${from}`,
-    at: given?.at ?? sizePlace(axis),
-    notes: baseNote(project, axis),
+    message: `${layer} lies ${where} and passes its ${past} edge by ${say(by)}: it is ${say(size)} ${baseIs} on ${say(base)}`,
+    remedy: `put it at most ${say(base.minus(size))} from the ${from}`,
   };
 }
 
@@ -69,6 +90,6 @@ function revealAt({ sides, reveals }: Axis, side: Edge): Length {
 }
 
 /** Common practice, no source: a border of an eighth of an inch, or of three millimetres. */
-function usualReveal(project: Project): Length {
-  return project.unit === 'in' ? Length.of(1, 8, 'in') : Length.of(3, 1, 'mm');
+function usualReveal(unit: Unit): Length {
+  return unit === 'in' ? Length.of(1, 8, 'in') : Length.of(3, 1, 'mm');
 }

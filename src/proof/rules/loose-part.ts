@@ -1,8 +1,18 @@
-import { type PanelTree, panelForest } from '../../shape/panel-tree.ts';
+import { panelForest } from '../../shape/panel-tree.ts';
 import { boxWith } from '../example-box.ts';
-import { type FoldedSheet, foldedSheets, shapePlace } from '../folded-sheets.ts';
+import { foldedSheets, shapePlace } from '../folded-sheets.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 import { sayList } from '../words.ts';
+
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'loose-part': {
+      readonly sheet: string;
+      /** The panels that hang together, and on nothing else. */
+      readonly panels: readonly string[];
+    };
+  }
+}
 
 export const loosePart: Rule<'loose-part'> = {
   id: 'loose-part',
@@ -14,19 +24,20 @@ export const loosePart: Rule<'loose-part'> = {
     blames: 'box',
   },
   passes: { sheet: boxWith() },
-  check: ({ project, shapes, report }: ProofContext) => {
+  *check({ project, shapes }: ProofContext) {
     for (const sheet of foldedSheets(project, shapes)) {
       const [, ...loose] = panelForest(sheet.net, sheet.shape.base).trees;
-      for (const tree of loose) report({ ...words(sheet, tree), at: shapePlace(sheet) });
+      for (const { root, joints } of loose) {
+        const panels = [root, ...joints.map(({ child }) => child)];
+        yield { at: shapePlace(sheet), facts: { sheet: sheet.name, panels } };
+      }
     }
   },
+  say: ({ sheet, panels }) => {
+    const [verb, pronoun] = panels.length === 1 ? ['hangs', 'it'] : ['hang', 'them'];
+    return {
+      message: `${sayList(panels)} of ${sheet} ${verb} on nothing: slits and trims cut ${pronoun} off the rest`,
+      remedy: `leave one edge of ${pronoun} uncut, or trim ${pronoun} off`,
+    };
+  },
 };
-
-function words({ name }: FoldedSheet, { root, joints }: PanelTree): { message: string; remedy: string } {
-  const panels = [root, ...joints.map(({ child }) => child)];
-  const [verb, pronoun] = panels.length === 1 ? ['hangs', 'it'] : ['hang', 'them'];
-  return {
-    message: `${sayList(panels)} of ${name} ${verb} on nothing: slits and trims cut ${pronoun} off the rest`,
-    remedy: `leave one edge of ${pronoun} uncut, or trim ${pronoun} off`,
-  };
-}

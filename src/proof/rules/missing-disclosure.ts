@@ -1,8 +1,17 @@
 import type { Link } from 'mdast';
 import { visit } from 'unist-util-visit';
-import type { Place, SourceFile } from '../../project/source.ts';
+import { type Place, type SourceFile, startOf } from '../../project/source.ts';
 import { sheetWith } from '../example.ts';
 import type { ProofContext, Rule } from '../rule.ts';
+
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'missing-disclosure': {
+      /** Where the link stands. */
+      readonly among: 'supplies' | 'text';
+    };
+  }
+}
 
 const tape = (end: string): string =>
   sheetWith({
@@ -17,18 +26,25 @@ export const missingDisclosure: Rule<'missing-disclosure'> = {
   fails: { sheet: tape(''), blames: 'https://example.org/tape?tag=bench' },
   passes: { sheet: tape(', paid: true') },
   ownEditionOnly: true,
-  check: ({ project, report }: ProofContext) => {
-    const message = 'this link looks like one that earns something, but nothing says so';
+  *check({ project }: ProofContext) {
     for (const { link, paid } of project.supplies) {
-      if (!link || paid || !isReferral(link.value)) continue;
-      report({ message, remedy: 'add "paid: true" to the supply, or use the plain address', at: link.at });
+      if (link && !paid && isReferral(link.value)) yield { at: link.at, facts: { among: 'supplies' } };
     }
+    const links: Link[] = [];
     visit(project.body, 'link', (link) => {
-      if (!isReferral(link.url)) return;
-      const remedy = 'put the link among the supplies with "paid: true", or use the plain address';
-      report({ message, remedy, ...placeOf(link, project.file) });
+      links.push(link);
     });
+    for (const link of links.filter(({ url }) => isReferral(url))) {
+      yield { at: placeOf(link, project.file), facts: { among: 'text' } };
+    }
   },
+  say: ({ among }) => ({
+    message: 'this link looks like one that earns something, but nothing says so',
+    remedy:
+      among === 'supplies'
+        ? 'add "paid: true" to the supply, or use the plain address'
+        : 'put the link among the supplies with "paid: true", or use the plain address',
+  }),
 };
 
 /** Names that shops of every kind give to "who sent this customer". Common practice, no source. */
@@ -45,7 +61,7 @@ function isReferral(address: string): boolean {
   );
 }
 
-function placeOf({ position }: Link, file: SourceFile): { at?: Place } {
+function placeOf({ position }: Link, file: SourceFile): Place {
   const [start, end] = [position?.start.offset, position?.end.offset];
-  return start === undefined || end === undefined ? {} : { at: { file, start, end } };
+  return start === undefined || end === undefined ? startOf(file) : { file, start, end };
 }

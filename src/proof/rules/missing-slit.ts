@@ -3,6 +3,17 @@ import { boxWith } from '../example-box.ts';
 import { foldedSheets, shapePlace } from '../folded-sheets.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'missing-slit': {
+      readonly sheet: string;
+      /** The two panels the slit is to part. */
+      readonly first: string;
+      readonly second: string;
+    };
+  }
+}
+
 export const missingSlit: Rule<'missing-slit'> = {
   id: 'missing-slit',
   severity: 'error',
@@ -10,16 +21,16 @@ export const missingSlit: Rule<'missing-slit'> = {
   why: 'Four panels round one corner cannot all fold up: paper does not stretch. One of the lines between them must be a cut. Left out of the list, it shows only when the flaps will not fold.',
   fails: { sheet: boxWith({ slit: 'A|B 1-2, B|C 1-2, C|D 1-2, B|C 4, C|D 4' }), blames: 'box' },
   passes: { sheet: boxWith() },
-  check: ({ project, shapes, report }: ProofContext) => {
+  *check({ project, shapes }: ProofContext) {
     for (const sheet of foldedSheets(project, shapes)) {
       for (const { panels } of brokenRings(sheet.shape)) {
         const [first, second] = panels;
-        report({
-          message: `${first} and ${second} of ${sheet.name} hang together, so that the panels round their corner cannot fold`,
-          remedy: `slit the line between ${first} and ${second}`,
-          at: shapePlace(sheet),
-        });
+        yield { at: shapePlace(sheet), facts: { sheet: sheet.name, first, second } };
       }
     }
   },
+  say: ({ sheet, first, second }) => ({
+    message: `${first} and ${second} of ${sheet} hang together, so that the panels round their corner cannot fold`,
+    remedy: `slit the line between ${first} and ${second}`,
+  }),
 };

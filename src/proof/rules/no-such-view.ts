@@ -1,11 +1,21 @@
-import type { Reference } from '../../project/model.ts';
-import type { Shapes } from '../../shape/shapes.ts';
 import { USUAL_VIEW, viewsOf } from '../../shape/view/views.ts';
 import { sheetWith } from '../example.ts';
 import { isNamed } from '../part-names.ts';
 import { everyProse } from '../prose.ts';
-import type { ProofContext, Rule, Statement } from '../rule.ts';
+import type { ProofContext, Rule } from '../rule.ts';
 import { quote, sayList } from '../words.ts';
+
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'no-such-view': {
+      readonly of: string;
+      readonly piece: string;
+      readonly asked: string;
+      /** The views there are; none where nothing lies on what is named. */
+      readonly views: readonly string[];
+    };
+  }
+}
 
 const card = (drawing: string): string =>
   sheetWith({
@@ -22,32 +32,28 @@ export const noSuchView: Rule<'no-such-view'> = {
   fails: { sheet: card('of=card view=fold-2'), blames: 'fold-2' },
   passes: { sheet: card('of=card view=fold-1') },
   ownEditionOnly: true,
-  check: ({ project, shapes, report }: ProofContext) => {
-    for (const reference of everyProse(project).flatMap(({ references }) => references)) {
-      if (reference.kind !== 'drawing' || !isNamed(shapes, reference.name.value)) continue;
-      const statement = statementOn(reference, shapes);
-      if (statement) report(statement);
+  *check({ project, shapes }: ProofContext) {
+    for (const { kind, name, view } of everyProse(project).flatMap(({ references }) => references)) {
+      if (kind !== 'drawing' || !isNamed(shapes, name.value)) continue;
+      const views = viewsOf(shapes, name.value);
+      const asked = view?.value ?? USUAL_VIEW;
+      if (views.includes(asked)) continue;
+      const [piece = ''] = name.value.split('.');
+      const at = views.length > 0 ? (view?.at ?? name.at) : name.at;
+      yield { at, facts: { of: name.value, piece, asked, views } };
     }
   },
+  say: ({ of, piece, asked, views }) =>
+    views.length > 0
+      ? {
+          message: `a drawing of ${of} has no view ${quote(asked)}`,
+          remedy: `write ${sayList(
+            views.map((each) => `view=${each}`),
+            'or',
+          )}`,
+        }
+      : {
+          message: `nothing lies on ${of}, so there is nothing to draw`,
+          remedy: `draw the whole piece: of=${piece}`,
+        },
 };
-
-function statementOn({ name, view }: Reference, shapes: Shapes): Statement | undefined {
-  const views = viewsOf(shapes, name.value);
-  const asked = view?.value ?? USUAL_VIEW;
-  if (views.includes(asked)) return undefined;
-  const at = view?.at ?? name.at;
-  const [piece = ''] = name.value.split('.');
-  if (views.length > 0) {
-    const message = `a drawing of ${name.value} has no view ${quote(asked)}`;
-    return {
-      message,
-      remedy: `write ${sayList(
-        views.map((each) => `view=${each}`),
-        'or',
-      )}`,
-      at,
-    };
-  }
-  const message = `nothing lies on ${name.value}, so there is nothing to draw`;
-  return { message, remedy: `draw the whole piece: of=${piece}`, at: name.at };
-}

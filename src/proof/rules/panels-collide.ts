@@ -1,3 +1,4 @@
+import type { Length, Unit } from '../../measure/length.ts';
 import { type Collision, collisions } from '../../shape/closure/collisions.ts';
 import { longFlaps, tubeEnds } from '../../shape/closure/ends.ts';
 import { lengthOf } from '../../shape/closure/suspects.ts';
@@ -7,10 +8,21 @@ import { afterStage, stageCount } from '../../shape/fold-order.ts';
 import type { Fold } from '../../shape/net.ts';
 import { panelForest } from '../../shape/panel-tree.ts';
 import { boxWith } from '../example-box.ts';
-import { closedSheets, type FoldedSheet, panelName } from '../folded-sheets.ts';
+import { closedSheets, type FoldedSheet } from '../folded-sheets.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 import { foldPlace } from '../score-place.ts';
 import { sayLength } from '../words.ts';
+
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'panels-collide': {
+      readonly piece: string;
+      readonly panels: readonly [string, string];
+      readonly by: Length;
+      readonly unit: Unit;
+    };
+  }
+}
 
 export const panelsCollide: Rule<'panels-collide'> = {
   id: 'panels-collide',
@@ -19,17 +31,20 @@ export const panelsCollide: Rule<'panels-collide'> = {
   why: 'Two panels cannot be in one place. Where the folds would take one through another, the paper buckles or tears instead.',
   fails: { sheet: boxWith({ bottom: '1 1/4, 5 3/8, 6 1/8' }), blames: '5 3/8' },
   passes: { sheet: boxWith() },
-  check: ({ project, shapes, report }: ProofContext) => {
+  *check({ project, shapes }: ProofContext) {
     for (const sheet of closedSheets(project, shapes)) {
       for (const { panels, by } of everyCollision(sheet)) {
-        const [first, second] = panels.map((panel) => panelName(sheet, panel));
-        report({
-          message: `${first} and ${second} would pass through each other by ${sayLength(lengthOf(by), project.unit)}`,
-          remedy: `make one of them shorter, or fold it the other way`,
-          at: foldPlace(sheet, foldOf(sheet, panels)),
-        });
+        const facts = { piece: sheet.piece.id.value, panels, by: lengthOf(by), unit: project.unit };
+        yield { at: foldPlace(sheet, foldOf(sheet, panels)), facts };
       }
     }
+  },
+  say: ({ piece, panels, by, unit }) => {
+    const [first, second] = panels.map((panel) => `${piece}.${panel}`);
+    return {
+      message: `${first} and ${second} would pass through each other by ${sayLength(by, unit)}`,
+      remedy: 'make one of them shorter, or fold it the other way',
+    };
   },
 };
 

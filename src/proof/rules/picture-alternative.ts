@@ -3,6 +3,16 @@ import { everyProse } from '../prose.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 import { quote } from '../words.ts';
 
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'picture-alternative': {
+      readonly path: string;
+      /** What was said instead of what it shows; empty where nothing was. */
+      readonly alternative: string;
+    };
+  }
+}
+
 const shown = (alternative: string): string =>
   sheetWith({ body: `## Cut\n![${alternative}](photos/cut.jpg)\n` });
 
@@ -14,20 +24,20 @@ export const pictureAlternative: Rule<'picture-alternative'> = {
   fails: { sheet: shown(''), files: { 'card/photos/cut.jpg': '' }, blames: 'photos/cut.jpg' },
   passes: { sheet: shown('The card, cut and folded'), files: { 'card/photos/cut.jpg': '' } },
   ownEditionOnly: true,
-  check: ({ project, report }: ProofContext) => {
+  *check({ project }: ProofContext) {
     for (const { path, alternative } of everyProse(project).flatMap(({ pictures }) => pictures)) {
       const words = alternative.trim();
       if (words !== '' && !SAYS_NOTHING.test(words)) continue;
-      report({
-        message:
-          words === ''
-            ? `the picture ${quote(path.value)} has no words for those who cannot see it`
-            : `${quote(words)} says nothing about the picture to those who cannot see it`,
-        remedy: `say between the brackets what it shows: ![The box flat, flaps tapered](${path.value})`,
-        at: path.at,
-      });
+      yield { at: path.at, facts: { path: path.value, alternative: words } };
     }
   },
+  say: ({ path, alternative }) => ({
+    message:
+      alternative === ''
+        ? `the picture ${quote(path)} has no words for those who cannot see it`
+        : `${quote(alternative)} says nothing about the picture to those who cannot see it`,
+    remedy: `say between the brackets what it shows: ![The box flat, flaps tapered](${path})`,
+  }),
 };
 
 /** A file's name, or a word that only says that there is a picture. */

@@ -1,12 +1,27 @@
-import type { Length, Unit } from '../../measure/length.ts';
+import { Length, type Unit } from '../../measure/length.ts';
 import { fitsWithin, quarterTurned, type Size } from '../../measure/size.ts';
 import type { Piece, Stock } from '../../project/model.ts';
 import type { Place } from '../../project/source.ts';
 import { keptUpright } from '../../shape/keep-upright.ts';
 import { sheetsOf } from '../../shape/shapes.ts';
 import { sheetWith } from '../example.ts';
-import type { ProofContext, Rule, Statement } from '../rule.ts';
+import type { ProofContext, Rule } from '../rule.ts';
 import { sayList, saySize } from '../words.ts';
+
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'piece-exceeds-sheet': {
+      /** The piece, or one sheet of it. */
+      readonly name: string;
+      readonly size: Size;
+      readonly stock: string;
+      readonly sheets: readonly SheetSize[];
+      /** What keeps it from being turned, where it would fit so. */
+      readonly fixed?: 'print' | 'grain';
+      readonly unit: Unit;
+    };
+  }
+}
 
 export const pieceExceedsSheet: Rule<'piece-exceeds-sheet'> = {
   id: 'piece-exceeds-sheet',
@@ -15,37 +30,43 @@ export const pieceExceedsSheet: Rule<'piece-exceeds-sheet'> = {
   why: 'A piece larger than the sheet it is to be cut from is found out at the trimmer, when everybody has bought the paper. A piece may be turned on the sheet, unless the print is upright or the grain is given.',
   fails: { sheet: sheetWith({ pieces: 'wrap: { stock: cream, cut: 9 x 10 }' }), blames: '9 x 10' },
   passes: { sheet: sheetWith({ pieces: 'wrap: { stock: cream, cut: 10 1/2 x 8 }' }) },
-  check: ({ project, shapes, report }: ProofContext) => {
+  *check({ project, shapes }: ProofContext) {
+    const { unit } = project;
     for (const [id, piece] of project.pieces) {
       const stock = piece.stock && project.stock.get(piece.stock.value);
       if (!stock || stock.sheets.length === 0) continue;
-      for (const { name, net } of sheetsOf(shapes.nets, id)) {
-        const statement = exceeding(name === undefined ? id : `${id}.${name}`, net.size, stock, project.unit);
-        if (statement) report({ ...statement, at: sizePlace(piece) });
+      const sheets = stock.sheets.map(sheetSize);
+      for (const { name: part, net } of sheetsOf(shapes.nets, id)) {
+        const { size } = net;
+        if (sheets.some((sheet) => fitsWithin(size, sheet.size))) continue;
+        const fitsTurned = sheets.some((sheet) => fitsWithin(quarterTurned(size), sheet.size));
+        const fixed = fitsTurned ? keptUpright(stock) : undefined;
+        if (fitsTurned && !fixed) continue;
+        const name = part === undefined ? id : `${id}.${part}`;
+        const facts = { name, size, stock: stock.id.value, sheets, unit, ...(fixed && { fixed }) };
+        yield { at: sizePlace(piece), facts };
       }
     }
   },
+  say: ({ name, size, stock, sheets, fixed, unit }) => {
+    const say = (each: Size): string => saySize(each, unit);
+    const sizes = sheets.map((sheet) => sheet.size);
+    const most = say(within(size, sizes));
+    return {
+      message: `${name} is ${say(size)}, but ${stock} comes in sheets of ${sayList(sizes.map(say))}`,
+      remedy: fixed
+        ? `it would fit turned, but ${REASON[fixed]}: cut it at most ${most}, or from another stock`
+        : `cut it at most ${most}, or from a larger stock`,
+      notes: sheets.map((sheet) => ({ message: `a sheet is ${say(sheet.size)}`, at: sheet.at })),
+    };
+  },
 };
 
-function exceeding(name: string, size: Size, stock: Stock, unit: Unit): Statement | undefined {
-  const sheets = stock.sheets.map(sizeOf);
-  if (sheets.some((sheet) => fitsWithin(size, sheet))) return undefined;
-  const fitsTurned = sheets.some((sheet) => fitsWithin(quarterTurned(size), sheet));
-  const fixed = keptUpright(stock);
-  if (fitsTurned && fixed === undefined) return undefined;
-  const say = (each: Size): string => saySize(each, unit);
-  const most = say(within(size, sheets));
-  return {
-    message: `${name} is ${say(size)}, but ${stock.id.value} comes in sheets of ${sayList(sheets.map(say))}`,
-    remedy: fitsTurned
-      ? `it would fit turned, but ${fixed && REASON[fixed]}: cut it at most ${most}, or from another stock`
-      : `cut it at most ${most}, or from a larger stock`,
-    notes: stock.sheets.map((sheet) => ({ message: `a sheet is ${say(sizeOf(sheet))}`, at: sheet.size.at })),
-  };
-}
+/** A size a stock comes in, and where it is written. */
+type SheetSize = { readonly size: Size; readonly at: Place };
 
-function sizeOf({ size }: Stock['sheets'][number]): Size {
-  return { width: size.width.value, height: size.height.value };
+function sheetSize({ size: { width, height, at } }: Stock['sheets'][number]): SheetSize {
+  return { size: { width: width.value, height: height.value }, at };
 }
 
 const REASON = {
@@ -58,15 +79,11 @@ function within(size: Size, sheets: readonly Size[]): Size {
   const [first, ...rest] = sheets;
   if (!first) return size;
   const largest = rest.reduce((best, each) => (area(each) > area(best) ? each : best), first);
-  return { width: least(size.width, largest.width), height: least(size.height, largest.height) };
+  return { width: Length.min(size.width, largest.width), height: Length.min(size.height, largest.height) };
 }
 
 function area({ width, height }: Size): number {
   return width.mm * height.mm;
-}
-
-function least(a: Length, b: Length): Length {
-  return a.lessThan(b) ? a : b;
 }
 
 function sizePlace({ body }: Piece): Place {

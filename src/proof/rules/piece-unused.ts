@@ -3,6 +3,12 @@ import { nearestName } from '../../shape/nearest.ts';
 import { sheetWith } from '../example.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'piece-unused': { readonly piece: string };
+  }
+}
+
 const PIECES = 'card: { stock: cream, cut: 4 x 5 }\nfront: { stock: cream, cut: 3 x 4, on: card }';
 
 export const pieceUnused: Rule<'piece-unused'> = {
@@ -21,18 +27,17 @@ export const pieceUnused: Rule<'piece-unused'> = {
     }),
   },
   ownEditionOnly: true,
-  check: ({ project, report }: ProofContext) => {
+  *check({ project }: ProofContext) {
     if (project.steps.length === 0) return;
     const used = new Set(project.steps.flatMap(({ prose }) => prose.references).map(meant(project)));
     for (const [id, piece] of project.pieces) {
-      if (used.has(id)) continue;
-      report({
-        message: `${id} is cut, but no step uses it`,
-        remedy: `name it where it is used, as :piece[${id}], or take it out`,
-        at: piece.id.at,
-      });
+      if (!used.has(id)) yield { at: piece.id.at, facts: { piece: id } };
     }
   },
+  say: ({ piece }) => ({
+    message: `${piece} is cut, but no step uses it`,
+    remedy: `name it where it is used, as :piece[${piece}], or take it out`,
+  }),
 };
 
 /** The piece a reference means; a misspelt one, which has its own finding, means the piece most like it. */

@@ -1,8 +1,22 @@
-import type { Length } from '../../measure/length.ts';
-import { axesOf } from '../axis.ts';
+import type { Length, Unit } from '../../measure/length.ts';
+import type { At } from '../../project/source.ts';
+import { type Axis, axesOf } from '../axis.ts';
 import { sheetWith } from '../example.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
+
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'placement-clash': Pick<Axis, 'size' | 'base' | 'baseIs' | 'sides'> & {
+      readonly layer: string;
+      readonly baseName: string;
+      /** The distances given from the two sides. */
+      readonly near: At<Length>;
+      readonly far: Length;
+      readonly unit: Unit;
+    };
+  }
+}
 
 const placed = (at: string): string =>
   sheetWith({
@@ -16,19 +30,24 @@ export const placementClash: Rule<'placement-clash'> = {
   why: 'A strip 3 in wide cannot lie 1/4 in from the left and 1/4 in from the right of a base 4 in wide. Give one of the two; the other follows.',
   fails: { sheet: placed('{ left: 1/4, right: 1/4 }'), blames: '1/4' },
   passes: { sheet: placed('{ left: 1/4 }') },
-  check: ({ project, shapes, report }: ProofContext) => {
-    const say = (length: Length): string => sayLength(length, project.unit);
+  *check({ project, shapes }: ProofContext) {
     for (const { layer, sides, base, size, baseIs } of shapes.layers.flatMap(axesOf)) {
-      const [near, far] = sides.map((side) => layer.piece.placement[side]);
-      if (!near || !far) continue;
-      const room = base.minus(near.value).minus(far.value);
-      if (room.equals(size)) continue;
-      report({
-        message: `${layer.piece.id.value} is ${say(size)} ${baseIs}, but ${say(near.value)} from the ${sides[0]} and ${say(far.value)} from the ${sides[1]} of ${layer.baseName} leave ${room.sign > 0 ? say(room) : 'nothing'}`,
-        remedy: `leave out "${sides[1]}:", which then is ${say(base.minus(near.value).minus(size))}`,
-        at: far.at,
-        notes: [{ message: `${say(near.value)} from the ${sides[0]}`, at: near.at }],
-      });
+      const { piece, baseName } = layer;
+      const [near, far] = [piece.placement[sides[0]], piece.placement[sides[1]]];
+      if (!near || !far || base.minus(near.value).minus(far.value).equals(size)) continue;
+      const given = { sides, near, far: far.value, size, base, baseIs };
+      yield { at: far.at, facts: { layer: piece.id.value, baseName, ...given, unit: project.unit } };
     }
+  },
+  say: ({ layer, baseName, sides, near, far, size, base, baseIs, unit }) => {
+    const say = (length: Length): string => sayLength(length, unit);
+    const [first, second] = sides;
+    const room = base.minus(near.value).minus(far);
+    const given = `${say(near.value)} from the ${first}`;
+    return {
+      message: `${layer} is ${say(size)} ${baseIs}, but ${given} and ${say(far)} from the ${second} of ${baseName} leave ${room.sign > 0 ? say(room) : 'nothing'}`,
+      remedy: `leave out "${second}:", which then is ${say(base.minus(near.value).minus(size))}`,
+      notes: [{ message: given, at: near.at }],
+    };
   },
 };

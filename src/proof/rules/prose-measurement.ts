@@ -7,6 +7,17 @@ import { everyProse } from '../prose.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 import { quote, sayLengths } from '../words.ts';
 
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'prose-measurement': {
+      readonly written: string;
+      /** What measures nearly so, if anything does. */
+      readonly nearest?: Measured;
+      readonly unit: Unit;
+    };
+  }
+}
+
 const layered = (reveal: string): string =>
   sheetWith({
     pieces: 'card: { stock: cream, cut: 4 1/4 x 5 1/2 }\nfront: { stock: cream, cut: 4 x 5 1/4, on: card }',
@@ -21,24 +32,27 @@ export const proseMeasurement: Rule<'prose-measurement'> = {
   fails: { sheet: layered('3/16 in'), blames: '3/16 in' },
   passes: { sheet: layered('1/8 in') },
   ownEditionOnly: true,
-  check: ({ workspace, project, shapes, report }: ProofContext) => {
+  *check({ workspace, project, shapes }: ProofContext) {
     if (!isWhole({ project, shapes })) return;
+    const { unit } = project;
     const known = measuredIn(project, shapes, workspace.site);
     for (const text of everyProse(project).flatMap(({ texts }) => texts)) {
       for (const found of scanMeasurements(text.value)) {
-        if (known.some((each) => matches(found, each, project.unit))) continue;
-        const at = placeIn(text, found);
+        if (known.some((each) => matches(found, each, unit))) continue;
         const nearest = nearestOf(found, known);
         const written = text.value.slice(found.start, found.end);
-        report({
-          message: `nothing in this project measures ${quote(written)}${nearest ? `; nearest is ${sayLengths(nearest.lengths, project.unit)}, ${nearest.what}` : ''}`,
-          remedy: nearest?.directive
-            ? `write ${nearest.directive}, which follows by itself, or put the number right`
-            : 'put the number right, or say it without one',
-          at,
-        });
+        yield { at: placeIn(text, found), facts: { written, unit, ...(nearest && { nearest }) } };
       }
     }
+  },
+  say: ({ written, nearest, unit }) => {
+    const near = nearest ? `; nearest is ${sayLengths(nearest.lengths, unit)}, ${nearest.what}` : '';
+    return {
+      message: `nothing in this project measures ${quote(written)}${near}`,
+      remedy: nearest?.directive
+        ? `write ${nearest.directive}, which follows by itself, or put the number right`
+        : 'put the number right, or say it without one',
+    };
   },
 };
 

@@ -1,6 +1,13 @@
+import { startOf } from '../../project/source.ts';
 import { sheetWith } from '../example.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 import { quote } from '../words.ts';
+
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'same-slug': { readonly folder: string; readonly other: string; readonly slug: string };
+  }
+}
 
 export const sameSlug: Rule<'same-slug'> = {
   id: 'same-slug',
@@ -16,15 +23,13 @@ export const sameSlug: Rule<'same-slug'> = {
     files: { 'tag/sheet.md': sheetWith({}) },
   },
   ownEditionOnly: true,
-  check: ({ workspace, project, report }: ProofContext) => {
-    const others = workspace.projects.filter(
-      (other) => other.slug === project.slug && other.file.path !== project.file.path,
-    );
-    for (const other of others) {
-      report({
-        message: `the folders ${quote(project.folder)} and ${quote(other.folder)} both become the address ${project.slug}/`,
-        remedy: 'give one of the two folders another name',
-      });
-    }
+  *check({ workspace, project }: ProofContext) {
+    const { slug, folder, file } = project;
+    const others = workspace.projects.filter((other) => other.slug === slug && other.file.path !== file.path);
+    for (const other of others) yield { at: startOf(file), facts: { folder, other: other.folder, slug } };
   },
+  say: ({ folder, other, slug }) => ({
+    message: `the folders ${quote(folder)} and ${quote(other)} both become the address ${slug}/`,
+    remedy: 'give one of the two folders another name',
+  }),
 };

@@ -1,5 +1,22 @@
+import type { Length, Unit } from '../../measure/length.ts';
+import type { Edge } from '../../project/model.ts';
+import type { At } from '../../project/source.ts';
+import { rulerOf, say } from '../../shape/forming/ruler.ts';
 import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
+
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'score-doubled': {
+      readonly piece: string;
+      readonly from: Edge;
+      readonly position: Length;
+      /** The line that was there before. */
+      readonly first: { readonly from: Edge; readonly position: At<Length> };
+      readonly unit: Unit;
+    };
+  }
+}
 
 const folded = (groups: string): string =>
   sheetWith({ pieces: `fold: { stock: cream, cut: 8 1/2 x 5 1/2, score: [${groups}] }` });
@@ -11,4 +28,18 @@ export const scoreDoubled: Rule<'score-doubled'> = {
   why: 'The same line said twice, once from each edge perhaps, makes people look for a second line that is not there. A line scored twice also cracks.',
   fails: { sheet: folded('{ from: left, at: [4 1/4] }, { from: right, at: [4 1/4] }'), blames: '4 1/4' },
   passes: { sheet: folded('{ from: left, at: [4 1/4] }, { from: right, at: [4] }') },
+  say: ({ piece, from, position, first, unit }) => {
+    const [again, before] = [
+      `${say(rulerOf(unit), position)} from the ${from}`,
+      `${say(rulerOf(unit), first.position.value)} from the ${first.from}`,
+    ];
+    return {
+      message:
+        again === before
+          ? `${piece} is scored twice at ${again}`
+          : `${piece} is scored twice on one line: ${again} is ${before}`,
+      remedy: 'take one of the two out',
+      notes: [{ message: `the first is ${before}`, at: first.position.at }],
+    };
+  },
 };

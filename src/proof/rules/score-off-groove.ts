@@ -1,11 +1,19 @@
-import type { Length } from '../../measure/length.ts';
+import type { Length, Unit } from '../../measure/length.ts';
 import type { Edge, Project, Site } from '../../project/model.ts';
-import type { Place } from '../../project/source.ts';
 import { type Shapes, sheetsOf } from '../../shape/shapes.ts';
 import { sheetWith } from '../example.ts';
-import type { Severity } from '../finding.ts';
-import type { ProofContext, Rule } from '../rule.ts';
+import type { Found, ProofContext, Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
+
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'score-off-groove': ScoredAt & {
+      /** From one groove of the board to the next. */
+      readonly pitch: Length;
+      readonly unit: Unit;
+    };
+  }
+}
 
 const folded = (positions: string): string =>
   sheetWith({
@@ -19,21 +27,23 @@ export const scoreOffGroove: Rule<'score-off-groove'> = {
   why: 'A score board has a groove every eighth of an inch (common practice; `bench: { board: 1/16 in }` in `site.yaml` says otherwise). A line between two grooves must be measured and ruled by hand, which a class will get wrong. A sheet in millimetres is checked only if `metric board` is given.',
   fails: { sheet: folded('4 1/4, 8 3/16'), blames: '8 3/16' },
   passes: { sheet: folded('4 1/4, 8 1/8') },
-  check: ({ workspace, project, shapes, report }: ProofContext) => {
+  *check({ workspace, project, shapes }: ProofContext) {
+    const { unit } = project;
     const pitch = pitchFor(project, workspace.site);
     if (!pitch) return;
-    const say = (length: Length): string => sayLength(length, project.unit);
-    for (const { piece, from, position, at, severity } of positionsOf(project, shapes)) {
-      if (position.isMultipleOf(pitch)) continue;
-      const below = pitch.times(grooves(position, pitch));
-      const nearest = [below, below.plus(pitch)].filter(({ sign }) => sign > 0).map(say);
-      report({
-        message: `${piece} is scored at ${say(position)} from the ${from}, between two grooves of the board (one every ${say(pitch)})`,
-        remedy: `score at ${nearest.join(' or ')}, or say in the step that this line is ruled by hand`,
-        at,
-        severity,
-      });
+    for (const { at, facts } of positionsOf(project, shapes)) {
+      if (!facts.position.isMultipleOf(pitch)) yield { at, facts: { ...facts, pitch, unit } };
     }
+  },
+  say: ({ sheet, from, position, isWritten, pitch, unit }) => {
+    const say = (length: Length): string => sayLength(length, unit);
+    const below = pitch.times(grooves(position, pitch));
+    const nearest = [below, below.plus(pitch)].filter(({ sign }) => sign > 0).map(say);
+    return {
+      message: `${sheet} is scored at ${say(position)} from the ${from}, between two grooves of the board (one every ${say(pitch)})`,
+      remedy: `score at ${nearest.join(' or ')}, or say in the step that this line is ruled by hand`,
+      severity: isWritten ? 'warning' : 'note',
+    };
   },
 };
 
@@ -42,40 +52,38 @@ function pitchFor(project: Project, { bench }: Site): Length | undefined {
   return project.unit === 'in' ? bench.board.value : bench.metricBoard?.value;
 }
 
-type Position = {
-  readonly piece: string;
+type ScoredAt = {
+  readonly sheet: string;
   readonly from: Edge;
   readonly position: Length;
-  readonly at: Place;
-  readonly severity: Severity;
+  /** A form works its lines out by itself: nobody wrote the number, and there may be nothing to mend. */
+  readonly isWritten: boolean;
 };
 
-function positionsOf({ pieces }: Project, shapes: Shapes): Position[] {
-  return [...pieces].flatMap(([piece, { body }]) => {
+type Scored = Pick<Found<'score-off-groove'>, 'at'> & { readonly facts: ScoredAt };
+
+function positionsOf({ pieces }: Project, shapes: Shapes): Scored[] {
+  return [...pieces].flatMap(([sheet, { body }]) => {
     if (body.kind === 'flat') return [];
-    if (body.kind === 'form') return formPositions(piece, body.form.at, shapes);
+    if (body.kind === 'form') {
+      return formPositions(sheet, shapes).map((facts) => ({ at: body.form.at, facts }));
+    }
     return body.score.flatMap(({ from, at: positions }) =>
-      positions.map(({ value, at }) => ({
-        piece,
-        from: from.value,
-        position: value,
+      positions.map(({ value: position, at }) => ({
         at,
-        severity: 'warning',
+        facts: { sheet, from: from.value, position, isWritten: true },
       })),
     );
   });
 }
 
-/** A form works its lines out by itself, so that nobody wrote the number and there may be nothing to mend: a note. */
-function formPositions(piece: string, at: Place, { nets }: Shapes): Position[] {
-  return sheetsOf(nets, piece).flatMap(({ name, net }) =>
-    net.scores.flatMap(({ from, at: positions }) =>
-      positions.map((position) => {
-        const sheet = name === undefined ? piece : `${piece}.${name}`;
-        return { piece: sheet, from, position, at, severity: 'note' as const };
-      }),
-    ),
-  );
+function formPositions(piece: string, { nets }: Shapes): ScoredAt[] {
+  return sheetsOf(nets, piece).flatMap(({ name, net }) => {
+    const sheet = name === undefined ? piece : `${piece}.${name}`;
+    return net.scores.flatMap(({ from, at }) =>
+      at.map((position) => ({ sheet, from, position, isWritten: false })),
+    );
+  });
 }
 
 /** How many whole pitches lie below a position. */

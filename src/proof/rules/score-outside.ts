@@ -1,5 +1,23 @@
+import type { Length, Unit } from '../../measure/length.ts';
+import type { Edge } from '../../project/model.ts';
+import type { At } from '../../project/source.ts';
+import { rulerOf, say } from '../../shape/forming/ruler.ts';
 import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
+
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'score-outside': {
+      readonly piece: string;
+      readonly from: Edge;
+      readonly position: Length;
+      /** What the piece measures there. */
+      readonly extent: At<Length>;
+      readonly pieceIs: 'wide' | 'high';
+      readonly unit: Unit;
+    };
+  }
+}
 
 const box = (positions: string): string =>
   sheetWith({
@@ -13,4 +31,14 @@ export const scoreOutside: Rule<'score-outside'> = {
   why: 'A score at or beyond the edge of the paper cannot be made. Usually the piece was cut down and the score list forgotten, or the position was measured from the other edge.',
   fails: { sheet: box('4 1/4, 8 3/4'), blames: '8 3/4' },
   passes: { sheet: box('4 1/4, 8 1/4') },
+  say: ({ piece, from, position, extent, pieceIs, unit }) => {
+    const excess = position.minus(extent.value);
+    const [at, size, by] = [position, extent.value, excess].map((each) => say(rulerOf(unit), each));
+    const lies = excess.sign === 0 ? 'is the edge of' : `lies ${by} outside`;
+    return {
+      message: `the score line at ${at} from the ${from} ${lies} ${piece}, which is ${size} ${pieceIs}`,
+      remedy: `score it at less than ${size}, or cut the piece larger`,
+      notes: [{ message: `${piece} is ${size} ${pieceIs}`, at: extent.at }],
+    };
+  },
 };

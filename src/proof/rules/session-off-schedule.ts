@@ -1,8 +1,20 @@
 import { dateOfDay, dayNumber, firstOfMonth, monthOf, weekdayOf } from '../../project/days.ts';
 import type { Schedule } from '../../project/model.ts';
 import { firstDay, isDayOf, isSessionDay, type Repetition, repetitionOf } from '../../project/schedule.ts';
+import type { Place } from '../../project/source.ts';
 import { sheetWith } from '../example.ts';
 import type { ProofContext, Rule } from '../rule.ts';
+
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'session-off-schedule': {
+      readonly date: string;
+      readonly why: Why;
+      /** Where the schedule stands. */
+      readonly schedule: Place;
+    };
+  }
+}
 
 const SITE = 'sessions: { every: 2 weeks, on: thursday, from: 2026-10-01, except: [2026-12-24] }\n';
 
@@ -18,43 +30,61 @@ export const sessionOffSchedule: Rule<'session-off-schedule'> = {
   },
   passes: { sheet: sheetWith({ head: 'session: 2026-12-10' }), files: { 'site.yaml': SITE } },
   ownEditionOnly: true,
-  check: ({ workspace, project, report }: ProofContext) => {
+  *check({ workspace, project }: ProofContext) {
     const { session } = project;
     const { sessions } = workspace.site;
-    if (!session || !sessions) return;
-    const why = offSchedule(session.value, sessions);
-    if (why === undefined) return;
-    report({
-      message: `${session.value} is no session of the schedule: ${why}`,
-      remedy: 'mend the date, or let it stand if this session is an extra one',
-      at: session.at,
-      notes: [{ message: 'the schedule stands here', at: sessions.every.at }],
-    });
+    const why = session && sessions && offSchedule(session.value, sessions);
+    if (!why) return;
+    yield { at: session.at, facts: { date: session.value, why, schedule: sessions.every.at } };
   },
+  say: ({ date, why, schedule }) => ({
+    message: `${date} is no session of the schedule: ${sayWhy(date, why)}`,
+    remedy: 'mend the date, or let it stand if this session is an extra one',
+    notes: [{ message: 'the schedule stands here', at: schedule }],
+  }),
 };
 
+/** Why a date is none of a schedule. */
+type Why =
+  | { readonly kind: 'left out' }
+  /** `nth` of its month, from 0, where the right weekday is not enough. */
+  | { readonly kind: 'another day'; readonly nth?: number }
+  | { readonly kind: 'too early'; readonly first: string }
+  | { readonly kind: 'between'; readonly every: string; readonly first: string };
+
 /** Why a date is none of a schedule; undefined where it is one, or where the schedule cannot be read. */
-function offSchedule(date: string, schedule: Schedule): string | undefined {
+function offSchedule(date: string, schedule: Schedule): Why | undefined {
   const { every, from, except } = schedule;
   const day = dayNumber(date);
-  if (except.some(({ value }) => value === date)) return 'it leaves out that day';
+  if (except.some(({ value }) => value === date)) return { kind: 'left out' };
   const repetition = repetitionOf(schedule);
   if (!repetition) return undefined;
-  if (!isDayOf(repetition, day)) return `that day is ${ordinal(repetition, day)}${weekday(date)}`;
+  if (!isDayOf(repetition, day)) return { kind: 'another day', ...nthOf(repetition, day) };
   if (!from) return undefined;
   const first = firstDay(repetition, from.value);
   if (isSessionDay(repetition, first, day)) return undefined;
-  return day < first
-    ? `it begins only on ${dateOfDay(first)}`
-    : `it is every ${every.value} from ${dateOfDay(first)}`;
+  if (day < first) return { kind: 'too early', first: dateOfDay(first) };
+  return { kind: 'between', every: every.value, first: dateOfDay(first) };
+}
+
+function nthOf(repetition: Repetition, day: number): { nth?: number } {
+  if (repetition.kind === 'weeks' || repetition.weekday !== weekdayOf(day)) return {};
+  return { nth: Math.floor((day - firstOfMonth(monthOf(day))) / 7) };
 }
 
 const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth'];
 
-/** `the third `, where the right weekday is not enough; else `a `. */
-function ordinal(repetition: Repetition, day: number): string {
-  if (repetition.kind === 'weeks' || repetition.weekday !== weekdayOf(day)) return 'a ';
-  return `the ${ORDINALS[Math.floor((day - firstOfMonth(monthOf(day))) / 7)]} `;
+function sayWhy(date: string, why: Why): string {
+  switch (why.kind) {
+    case 'left out':
+      return 'it leaves out that day';
+    case 'another day':
+      return `that day is ${why.nth === undefined ? 'a' : `the ${ORDINALS[why.nth]}`} ${weekday(date)}`;
+    case 'too early':
+      return `it begins only on ${why.first}`;
+    case 'between':
+      return `it is every ${why.every} from ${why.first}`;
+  }
 }
 
 function weekday(date: string): string {

@@ -1,8 +1,21 @@
 import { Length, type Unit } from '../../measure/length.ts';
-import { type Axis, axesOf, baseNote, sizePlace } from '../axis.ts';
+import type { Edge } from '../../project/model.ts';
+import { type AxisFacts, axesOf, axisFacts, noteBase, sizePlace } from '../axis.ts';
 import { sheetWith } from '../example.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 import { sayLength, sayList } from '../words.ts';
+
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'thin-reveal': AxisFacts & {
+      /** What shows, and the sides at which it does. */
+      readonly reveal: Length;
+      readonly sides: readonly Edge[];
+      /** The first of them that the layer is placed from. */
+      readonly from?: Edge;
+    };
+  }
+}
 
 export const thinReveal: Rule<'thin-reveal'> = {
   id: 'thin-reveal',
@@ -21,30 +34,34 @@ export const thinReveal: Rule<'thin-reveal'> = {
       pieces: 'card: { stock: cream, cut: 4 1/4 x 5 1/2 }\nmat: { stock: cream, cut: 4 x 5 1/4, on: card }',
     }),
   },
-  check: ({ project, shapes, report }: ProofContext) => {
+  *check({ project, shapes }: ProofContext) {
     const least = leastReveal(project.unit);
-    const say = (length: Length): string => sayLength(length, project.unit);
     for (const axis of shapes.layers.flatMap(axesOf)) {
-      const thin = axis.sides.filter((_, index) => isThin(axis.reveals[index], least));
-      const [side] = thin;
+      const sides = axis.sides.filter((_, index) => isThin(axis.reveals[index], least));
+      const [side] = sides;
       if (side === undefined) continue;
-      const { layer, reveals, sides } = axis;
-      const shows = say(side === sides[0] ? reveals[0] : reveals[1]);
-      const given = layer.piece.placement[side];
-      report({
-        message: `${layer.piece.id.value} leaves ${shows} of ${layer.baseName} to show at the ${sayList(thin)}, too thin to look even`,
-        remedy: given ? `put it ${say(least)} or more from the ${side}` : cutRemedy(axis, least, say),
+      const reveal = side === axis.sides[0] ? axis.reveals[0] : axis.reveals[1];
+      const given = axis.layer.piece.placement[side];
+      yield {
         at: given?.at ?? sizePlace(axis),
-        notes: baseNote(project, axis),
-      });
+        facts: { ...axisFacts(project, axis), reveal, sides, ...(given && { from: side }) },
+      };
     }
   },
+  say: (facts) => {
+    const { layer, baseName, base, layerIs, reveal, sides, from, unit } = facts;
+    const say = (length: Length): string => sayLength(length, unit);
+    const least = leastReveal(unit);
+    const narrower = base.minus(least.times(2));
+    return {
+      message: `${layer} leaves ${say(reveal)} of ${baseName} to show at the ${sayList(sides)}, too thin to look even`,
+      remedy: from
+        ? `put it ${say(least)} or more from the ${from}`
+        : `cut it ${say(narrower)} ${layerIs} for a ${say(least)} reveal, or the full ${say(base)}`,
+      notes: noteBase(facts),
+    };
+  },
 };
-
-function cutRemedy({ base, layerIs }: Axis, least: Length, say: (length: Length) => string): string {
-  const narrower = base.minus(least.times(2));
-  return `cut it ${say(narrower)} ${layerIs} for a ${say(least)} reveal, or the full ${say(base)}`;
-}
 
 function isThin(reveal: Length | undefined, least: Length): boolean {
   return reveal !== undefined && reveal.sign > 0 && reveal.lessThan(least);

@@ -1,10 +1,25 @@
-import type { Length } from '../../measure/length.ts';
-import { type EndFlap, longFlaps, type TubeEnd, tubeEnds } from '../../shape/closure/ends.ts';
+import type { Length, Unit } from '../../measure/length.ts';
+import { longFlaps, tubeEnds } from '../../shape/closure/ends.ts';
 import { tuckBoxWith } from '../example-box.ts';
-import { closedSheets, type FoldedSheet, panelName } from '../folded-sheets.ts';
-import type { ProofContext, Rule, Statement } from '../rule.ts';
+import { closedSheets } from '../folded-sheets.ts';
+import type { ProofContext, Rule } from '../rule.ts';
 import { foldPlace } from '../score-place.ts';
 import { sayLength } from '../words.ts';
+
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'tuck-does-not-fit': {
+      readonly piece: string;
+      /** The lid, where it is too deep; the flap it ends in. */
+      readonly lid?: string;
+      readonly tuck: string;
+      /** How deep the lid is, or how long the flap, and what there is to take it. */
+      readonly depth: Length;
+      readonly room: Length;
+      readonly unit: Unit;
+    };
+  }
+}
 
 export const tuckDoesNotFit: Rule<'tuck-does-not-fit'> = {
   id: 'tuck-does-not-fit',
@@ -13,48 +28,34 @@ export const tuckDoesNotFit: Rule<'tuck-does-not-fit'> = {
   why: 'A lid that is too deep brings its tuck flap outside the wall instead of behind it, and one longer than the box stands on the bottom before the lid is down.',
   fails: { sheet: tuckBoxWith('1 1/2, 4 1/2, 6 1/8', '7 1/2 x 6 3/4'), blames: '6 1/8' },
   passes: { sheet: tuckBoxWith() },
-  check: ({ project, shapes, report }: ProofContext) => {
+  *check({ project, shapes }: ProofContext) {
     for (const sheet of closedSheets(project, shapes)) {
+      const common = { piece: sheet.piece.id.value, unit: project.unit };
       for (const end of tubeEnds(sheet.net)) {
-        for (const statement of misfits(sheet, end, (length) => sayLength(length, project.unit))) {
-          report(statement);
+        const long = longFlaps(end, sheet.caliper);
+        for (const flap of end.flaps) {
+          const { panel, tuck, depth, across } = flap;
+          if (!tuck) continue;
+          const at = foldPlace(sheet, tuck.fold);
+          const facts = { ...common, tuck: tuck.panel };
+          if (long.includes(flap)) yield { at, facts: { ...facts, lid: panel, depth, room: across } };
+          else if (tuck.depth.greaterThan(end.length.minus(sheet.caliper))) {
+            yield { at, facts: { ...facts, depth: tuck.depth, room: end.length } };
+          }
         }
       }
     }
   },
+  say: ({ piece, lid, tuck, depth, room, unit }) => {
+    const [deep, most, excess] = [depth, room, depth.minus(room)].map((each) => sayLength(each, unit));
+    return lid === undefined
+      ? {
+          message: `${piece}.${tuck} is ${deep} long and the box only ${most} high`,
+          remedy: `trim ${tuck} to less than ${most}`,
+        }
+      : {
+          message: `${piece}.${lid} is ${deep} deep, ${excess} more than the ${most} to the facing wall, so that ${tuck} comes outside it`,
+          remedy: `make ${lid} ${most} deep: move the score line of ${tuck}`,
+        };
+  },
 };
-
-function misfits(sheet: FoldedSheet, end: TubeEnd, say: (length: Length) => string): Statement[] {
-  const long = longFlaps(end, sheet.caliper);
-  return end.flaps.flatMap((flap) => {
-    const { panel, tuck, depth, across } = flap;
-    if (!tuck) return [];
-    const lid = panelName(sheet, panel);
-    if (long.includes(flap)) {
-      return [
-        {
-          message: `${lid} is ${say(depth)} deep, ${say(depth.minus(across))} more than the ${say(across)} to the facing wall, so that ${tuck.panel} comes outside it`,
-          remedy: `make ${panel} ${say(across)} deep: move the score line of ${tuck.panel}`,
-          at: foldPlace(sheet, tuck.fold),
-        },
-      ];
-    }
-    return tooTall(sheet, tuck, end.length, say);
-  });
-}
-
-function tooTall(
-  sheet: FoldedSheet,
-  tuck: NonNullable<EndFlap['tuck']>,
-  length: Length,
-  say: (length: Length) => string,
-): Statement[] {
-  if (!tuck.depth.greaterThan(length.minus(sheet.caliper))) return [];
-  return [
-    {
-      message: `${panelName(sheet, tuck.panel)} is ${say(tuck.depth)} long and the box only ${say(length)} high`,
-      remedy: `trim ${tuck.panel} to less than ${say(length)}`,
-      at: foldPlace(sheet, tuck.fold),
-    },
-  ];
-}

@@ -1,8 +1,27 @@
-import type { Edge, Project } from '../../project/model.ts';
+import type { Length, Unit } from '../../measure/length.ts';
+import type { Size } from '../../measure/size.ts';
+import type { Edge } from '../../project/model.ts';
+import type { Place } from '../../project/source.ts';
 import type { Layer } from '../../shape/shapes.ts';
 import { sheetWith } from '../example.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 import { sayLength, sayList, saySize } from '../words.ts';
+
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'turned-layer': {
+      readonly layer: string;
+      /** In degrees; and the nearest at which it stays on its base, if there is one. */
+      readonly turn: number;
+      readonly fitting?: number;
+      readonly passes: readonly { readonly side: Edge; readonly by: Length }[];
+      readonly baseName: string;
+      readonly base: Size;
+      readonly baseAt?: Place;
+      readonly unit: Unit;
+    };
+  }
+}
 
 export const turnedLayer: Rule<'turned-layer'> = {
   id: 'turned-layer',
@@ -22,39 +41,46 @@ export const turnedLayer: Rule<'turned-layer'> = {
         'card: { stock: cream, cut: 4 x 5 }\nlabel: { stock: cream, cut: 3 x 2, on: card, at: { turn: 20 } }',
     }),
   },
-  check: ({ project, shapes, report }: ProofContext) => {
+  *check({ project, shapes }: ProofContext) {
     for (const layer of shapes.layers) {
-      const passed = SIDES.filter((side) => layer.reveals[side].sign < 0);
-      if (layer.piece.overhang || layer.turn % 90 === 0 || passed.length === 0) continue;
-      const by = passed.map((side) => `${sayLength(layer.reveals[side].abs(), project.unit)} at the ${side}`);
-      const name = layer.piece.id.value;
-      report({
-        message: `${name}, turned ${layer.turn}°, passes the edge of ${layer.baseName} by ${sayList(by)}`,
-        remedy: remedyFor(layer),
-        at: layer.piece.placement.turn?.at ?? layer.piece.at,
-        notes: baseNotes(project, layer),
-      });
+      const { piece, turn, reveals, baseName, base } = layer;
+      const passes = SIDES.filter((side) => reveals[side].sign < 0);
+      if (piece.overhang || turn % 90 === 0 || passes.length === 0) continue;
+      const fitting = fittingTurn(layer);
+      const under = piece.on && project.pieces.get(piece.on.value.piece);
+      const facts = {
+        layer: piece.id.value,
+        turn,
+        ...(fitting !== undefined && { fitting }),
+        passes: passes.map((side) => ({ side, by: reveals[side].abs() })),
+        baseName,
+        base,
+        ...(under && { baseAt: under.id.at }),
+        unit: project.unit,
+      };
+      yield { at: piece.placement.turn?.at ?? piece.at, facts };
     }
+  },
+  say: ({ layer, turn, fitting, passes, baseName, base, baseAt, unit }) => {
+    const by = passes.map((each) => `${sayLength(each.by, unit)} at the ${each.side}`);
+    const instead = fitting === undefined ? 'cut it smaller' : `turn it ${fitting}° instead`;
+    return {
+      message: `${layer}, turned ${turn}°, passes the edge of ${baseName} by ${sayList(by)}`,
+      remedy: `${instead}, or write "overhang: yes" if it is meant so`,
+      notes: baseAt ? [{ message: `${baseName} is ${saySize(base, unit)}`, at: baseAt }] : [],
+    };
   },
 };
 
 const SIDES: readonly Edge[] = ['left', 'right', 'top', 'bottom'];
 
-function baseNotes(project: Project, layer: Layer): { message: string; at: Layer['piece']['at'] }[] {
-  const base = layer.piece.on && project.pieces.get(layer.piece.on.value.piece);
-  if (!base) return [];
-  return [{ message: `${layer.baseName} is ${saySize(layer.base, project.unit)}`, at: base.id.at }];
-}
-
 /** The turn nearest to the one written, in whole degrees, at which the layer stays on its base. */
-function remedyFor(layer: Layer): string {
+function fittingTurn(layer: Layer): number | undefined {
   const straight = Math.round(layer.turn / 90) * 90;
   const step = layer.turn > straight ? -1 : 1;
   const first = step < 0 ? Math.floor(layer.turn) : Math.ceil(layer.turn);
-  for (let turn = first; turn !== straight; turn += step) {
-    if (fitsAt(layer, turn)) return `turn it ${turn}° instead, or write "overhang: yes" if it is meant so`;
-  }
-  return 'cut it smaller, or write "overhang: yes" if it is meant so';
+  for (let turn = first; turn !== straight; turn += step) if (fitsAt(layer, turn)) return turn;
+  return undefined;
 }
 
 /** Whether the layer stays on its base at another turn; in floating point, a thousandth of a millimetre safe. */

@@ -1,10 +1,19 @@
-import type { Unit } from '../../measure/length.ts';
+import type { Length, Unit } from '../../measure/length.ts';
 import { type UnevenFold, unevenFolds } from '../../shape/closure/halves.ts';
 import { sheetWith } from '../example.ts';
-import { closedSheets, type FoldedSheet, panelName } from '../folded-sheets.ts';
-import type { ProofContext, Rule, Statement } from '../rule.ts';
+import { closedSheets } from '../folded-sheets.ts';
+import type { ProofContext, Rule } from '../rule.ts';
 import { foldPlace } from '../score-place.ts';
 import { sayLength } from '../words.ts';
+
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'uneven-fold': Pick<UnevenFold, 'kind' | 'panels' | 'by'> & {
+      readonly piece: string;
+      readonly unit: Unit;
+    };
+  }
+}
 
 const card = (at: string): string =>
   sheetWith({
@@ -18,23 +27,25 @@ export const unevenFold: Rule<'uneven-fold'> = {
   why: 'A card scored a groove off the middle shows a narrow strip of its back. It folds all the same, and a front that is a little shy may be meant: so this is only pointed out.',
   fails: { sheet: card('4 1/8'), blames: '4 1/8' },
   passes: { sheet: card('4 1/4') },
-  check: ({ project, shapes, report }: ProofContext) => {
+  *check({ project, shapes }: ProofContext) {
     for (const sheet of closedSheets(project, shapes)) {
-      for (const uneven of unevenFolds(sheet.net, sheet.caliper)) report(words(sheet, uneven, project.unit));
+      for (const { kind, panels, by, fold } of unevenFolds(sheet.net, sheet.caliper)) {
+        const facts = { kind, piece: sheet.piece.id.value, panels, by, unit: project.unit };
+        yield { at: foldPlace(sheet, fold), facts };
+      }
     }
   },
+  say: ({ kind, piece, panels, by, unit }) => {
+    const [first, second] = panels.map((panel) => `${piece}.${panel}`);
+    const say = (length: Length): string => sayLength(length, unit);
+    const amount = say(by.abs());
+    const meet = by.sign > 0 ? `leave a gap of ${amount}` : `lie over each other by ${amount}`;
+    return {
+      message:
+        kind === 'leaves'
+          ? `folded together, ${first} ends ${amount} before ${second}`
+          : `folded in, ${first} and ${second} ${meet}`,
+      remedy: `move the score line by ${say(kind === 'leaves' ? by.half() : by.abs())}, unless it is meant`,
+    };
+  },
 };
-
-function words(sheet: FoldedSheet, { kind, panels, by, fold }: UnevenFold, unit: Unit): Statement {
-  const [first, second] = panels.map((panel) => panelName(sheet, panel));
-  const amount = sayLength(by.abs(), unit);
-  const meet = by.sign > 0 ? `leave a gap of ${amount}` : `lie over each other by ${amount}`;
-  return {
-    message:
-      kind === 'leaves'
-        ? `folded together, ${first} ends ${amount} before ${second}`
-        : `folded in, ${first} and ${second} ${meet}`,
-    remedy: `move the score line by ${sayLength(kind === 'leaves' ? by.half() : by.abs(), unit)}, unless it is meant`,
-    at: foldPlace(sheet, fold),
-  };
-}

@@ -4,6 +4,12 @@ import { sheetWith } from '../example.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 import { quote, sayList } from '../words.ts';
 
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'unknown-allergen': { readonly name: string };
+  }
+}
+
 const box = (allergens: string): string =>
   sheetWith({ more: `holds: { item: Biscuits, count: 4, food: yes, allergens: [${allergens}] }` });
 
@@ -15,19 +21,22 @@ export const unknownAllergen: Rule<'unknown-allergen'> = {
   fails: { sheet: box('milk, penuts'), blames: 'penuts' },
   passes: { sheet: box('milk, peanuts') },
   ownEditionOnly: true,
-  check: ({ project, report }: ProofContext) => {
-    for (const { value, at } of project.holds?.allergens ?? []) {
-      const name = value.trim().toLowerCase();
-      if (ALLERGENS.includes(name)) continue;
-      const nearest = nearestName(name, ALLERGENS) ?? ALLERGENS.find((each) => each.includes(name));
-      report({
-        message: `${quote(value)} is no allergen of the US nine or the EU fourteen`,
-        remedy:
-          nearest === undefined
-            ? `write one of these: ${sayList(ALLERGENS, 'or')}`
-            : `write ${quote(nearest)}`,
-        at,
-      });
+  *check({ project }: ProofContext) {
+    for (const { value: name, at } of project.holds?.allergens ?? []) {
+      if (!ALLERGENS.includes(plain(name))) yield { at, facts: { name } };
     }
   },
+  say: ({ name }) => {
+    const written = plain(name);
+    const nearest = nearestName(written, ALLERGENS) ?? ALLERGENS.find((each) => each.includes(written));
+    return {
+      message: `${quote(name)} is no allergen of the US nine or the EU fourteen`,
+      remedy:
+        nearest === undefined ? `write one of these: ${sayList(ALLERGENS, 'or')}` : `write ${quote(nearest)}`,
+    };
+  },
 };
+
+function plain(name: string): string {
+  return name.trim().toLowerCase();
+}

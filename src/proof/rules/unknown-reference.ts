@@ -1,19 +1,16 @@
+import type { Cell } from '../../project/model.ts';
+import { cellName, columnName } from '../../shape/cells.ts';
 import { nameRemedy } from '../../shape/nearest.ts';
 import { sheetWith } from '../example.ts';
 import { partNames } from '../part-names.ts';
 import { everyProse } from '../prose.ts';
 import type { ProofContext, Rule } from '../rule.ts';
+import type { Words } from '../told.ts';
 import { quote } from '../words.ts';
 
 declare module '../../project/finding.ts' {
   interface Facts {
-    readonly 'unknown-reference': {
-      /** The kind of thing: `piece`, `stock`, `panel`. */
-      readonly what: string;
-      readonly name: string;
-      /** The names that are there. */
-      readonly among: readonly string[];
-    };
+    readonly 'unknown-reference': UnknownName | UnknownCell;
   }
 }
 
@@ -34,20 +31,101 @@ export const unknownReference: Rule<'unknown-reference'> = {
     }),
   },
   ownEditionOnly: true,
-  check: ({ project, shapes, report }: ProofContext) => {
+  *check({ project, shapes }: ProofContext) {
     for (const { name } of everyProse(project).flatMap(({ references }) => references)) {
       const [piece = '', panel] = name.value.split('.');
-      const panels = partNames(shapes, piece);
-      if (panel === undefined || panels.length === 0 || panels.includes(panel)) continue;
-      report({
-        message: `${piece} has no panel ${quote(panel)}`,
-        remedy: nameRemedy(panel, panels),
-        at: { ...name.at, start: name.at.start + piece.length + 1 },
-      });
+      const among = partNames(shapes, piece);
+      if (panel === undefined || among.length === 0 || among.includes(panel)) continue;
+      const at = { ...name.at, start: name.at.start + piece.length + 1 };
+      yield { at, facts: { what: 'panel', name: panel, of: piece, among } };
     }
   },
-  say: ({ what, name, among }) => ({
-    message: `there is no ${what} ${quote(name)}`,
-    remedy: nameRemedy(name, among),
-  }),
+  say: (facts) => ('what' in facts ? sayName(facts) : sayCell(facts)),
 };
+
+/** A name that isn't there. */
+type UnknownName = {
+  /** The kind of thing: `piece`, `stock`, `panel`. */
+  readonly what: string;
+  readonly name: string;
+  /** The names that are there. */
+  readonly among: readonly string[];
+  /** The piece that hasn't it, and the layer that was to lie on it. */
+  readonly of?: string;
+  readonly layer?: string;
+};
+
+/** What `slit`, `panels` and the like name in the grid that a piece's score lines make. */
+type UnknownCell = {
+  readonly piece: string;
+  /** The last column and row there are. */
+  readonly last: Cell;
+  readonly wrong: WrongCell;
+};
+
+type WrongCell =
+  | { readonly kind: 'no cell' | 'trimmed off'; readonly key: string; readonly name: string }
+  | {
+      readonly kind: 'no panel';
+      readonly key: string;
+      readonly name: string;
+      readonly among: readonly string[];
+    }
+  | { readonly kind: 'cell outside' | 'named already'; readonly cell: Cell; readonly name: string }
+  /** The score line behind a column or row, from 0, and whether it is there, but runs through fewer of the others. */
+  | {
+      readonly kind: 'no line';
+      readonly key: string;
+      readonly between: 'columns' | 'rows';
+      readonly line: number;
+      readonly isShort: boolean;
+    };
+
+function sayName({ what, name, among, of, layer }: UnknownName): Words {
+  const has = of === undefined ? `there is no ${what}` : `${of} has no ${what}`;
+  const lies = layer === undefined ? '' : `${layer} lies on ${of}.${name}, but `;
+  return { message: `${lies}${has} ${quote(name)}`, remedy: nameRemedy(name, among) };
+}
+
+function sayCell({ piece, last, wrong }: UnknownCell): Words {
+  const extent = `name one of the columns A to ${columnName(last.column)} and the rows 1 to ${last.row + 1}, which its score lines make`;
+  switch (wrong.kind) {
+    case 'no cell':
+      return { message: `${wrong.key} names ${wrong.name}, but ${piece} has no such cell`, remedy: extent };
+    case 'no panel':
+      return {
+        message: `${wrong.key} names ${wrong.name}, but ${piece} has no such panel`,
+        remedy: nameRemedy(wrong.name, wrong.among),
+      };
+    case 'cell outside':
+      return {
+        message: `${wrong.name} is ${cellName(wrong.cell)}, which ${piece} doesn't have`,
+        remedy: extent,
+      };
+    case 'named already':
+      return {
+        message: `${cellName(wrong.cell)} of ${piece} is named ${wrong.name} already`,
+        remedy: 'give each panel one name',
+      };
+    case 'trimmed off':
+      return {
+        message: `${wrong.key} names ${wrong.name} of ${piece}, which is trimmed off`,
+        remedy: `take ${wrong.name} out of trim, or out of ${wrong.key}`,
+      };
+    case 'no line':
+      return { message: `${wrong.key}: ${sayLine(piece, last, wrong)}`, remedy: extent };
+  }
+}
+
+function sayLine(
+  piece: string,
+  last: Cell,
+  { between, line, isShort }: Extract<WrongCell, { readonly kind: 'no line' }>,
+): string {
+  const [before, behind] = [line, line + 1].map((index) =>
+    between === 'columns' ? columnName(index) : `${index + 1}`,
+  );
+  if (!isShort) return `${piece} has no score line between ${before} and ${behind}`;
+  const through = between === 'columns' ? `${last.row + 1} rows` : `${last.column + 1} columns`;
+  return `the line ${before}|${behind} of ${piece} runs through ${through} only`;
+}

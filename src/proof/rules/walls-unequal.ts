@@ -1,14 +1,22 @@
-import type { Length } from '../../measure/length.ts';
-import type { Project } from '../../project/model.ts';
-import { type UnequalRim, unequalRims } from '../../shape/closure/rims.ts';
-import { seamFit, type UnequalWalls } from '../../shape/closure/seam.ts';
-import { type Suspect, suspectLines } from '../../shape/closure/suspects.ts';
+import type { Length, Unit } from '../../measure/length.ts';
+import type { Edge } from '../../project/model.ts';
+import type { Place } from '../../project/source.ts';
+import { unequalRims } from '../../shape/closure/rims.ts';
+import { seamFit } from '../../shape/closure/seam.ts';
+import { suspectLines } from '../../shape/closure/suspects.ts';
 import { type Tube, tubesOf } from '../../shape/tube.ts';
 import { boxWith } from '../example-box.ts';
-import { type FoldedSheet, foldedSheets, panelName, shapePlace } from '../folded-sheets.ts';
-import type { ProofContext, Rule, Statement } from '../rule.ts';
+import { type FoldedSheet, foldedSheets, shapePlace } from '../folded-sheets.ts';
+import type { ProofContext, Rule } from '../rule.ts';
 import { fromEdge, writtenScore } from '../score-place.ts';
+import type { Words } from '../told.ts';
 import { sayLength, sayList } from '../words.ts';
+
+declare module '../../project/finding.ts' {
+  interface Facts {
+    readonly 'walls-unequal': (FacingWalls | Corner) & { readonly piece: string; readonly unit: Unit };
+  }
+}
 
 export const wallsUnequal: Rule<'walls-unequal'> = {
   id: 'walls-unequal',
@@ -17,63 +25,76 @@ export const wallsUnequal: Rule<'walls-unequal'> = {
   why: 'With a front an eighth wider than its back, the tab lands an eighth off and the box stands askew. It is the commonest slip in a score list: one position off by one groove.',
   fails: { sheet: boxWith({ left: '1 1/4, 3 3/4, 5, 7 5/8' }), blames: '7 5/8' },
   passes: { sheet: boxWith() },
-  check: ({ project, shapes, report }: ProofContext) => {
+  *check({ project, shapes }: ProofContext) {
     for (const sheet of foldedSheets(project, shapes)) {
       if (sheet.soundness === 'no net') continue;
-      for (const tube of tubesOf(sheet.net)) {
-        const fit = seamFit(sheet.shape, tube, sheet.caliper);
-        if (fit.kind === 'unequal') report(tubeWords(sheet, tube, fit.walls, project));
+      const { net, caliper } = sheet;
+      const common = { piece: sheet.piece.id.value, unit: project.unit };
+      for (const tube of tubesOf(net)) {
+        const fit = seamFit(sheet.shape, tube, caliper);
+        if (fit.kind !== 'unequal') continue;
+        const moves = movesFor(sheet, tube);
+        const wallsAre = tube.lines === 'upright' ? 'wide' : 'high';
+        const facts = { pairs: fit.walls, wallsAre, moves: moves.map(({ move }) => move) } as const;
+        yield { at: moves[0]?.at ?? shapePlace(sheet), facts: { ...common, ...facts } };
       }
-      for (const rim of unequalRims(sheet.net, sheet.caliper)) report(rimWords(sheet, rim, project));
+      for (const { mate, walls, heights } of unequalRims(net, caliper)) {
+        yield { at: mate.at ?? shapePlace(sheet), facts: { ...common, walls, heights } };
+      }
     }
   },
+  say: (facts) => ('pairs' in facts ? sayFacing(facts, facts) : sayCorner(facts, facts)),
 };
 
-function tubeWords(
-  sheet: FoldedSheet,
-  tube: Tube,
-  walls: readonly UnequalWalls[],
-  { unit }: Project,
-): Statement {
-  const say = (length: Length): string => sayLength(length, unit);
-  const measure = tube.lines === 'upright' ? 'wide' : 'high';
-  const pairs = walls.map(({ first, second, widths: [a, b] }) => {
-    const names = [first, second].map((side) => sayList(side.map((wall) => panelName(sheet, wall))));
-    return `${names[0]} ${first.length > 1 ? 'are' : 'is'} ${say(a)} ${measure}, and ${names[1]} on the facing side ${say(b)}: ${say(a.minus(b).abs())} apart`;
+/** Walls of a tube that face each other and differ, each side made of one wall or more. */
+type FacingWalls = {
+  readonly pairs: readonly {
+    readonly first: readonly string[];
+    readonly second: readonly string[];
+    readonly widths: readonly [Length, Length];
+  }[];
+  readonly wallsAre: 'wide' | 'high';
+  readonly moves: readonly Move[];
+};
+
+/** A score line whose moving would make the walls equal: what it is measured from, where it is, where it should be. */
+type Move = { readonly from: Edge; readonly now: Length; readonly then: Length };
+
+/** Two walls of a tray that meet at a corner and differ. */
+type Corner = { readonly walls: readonly [string, string]; readonly heights: readonly [Length, Length] };
+
+type Common = { readonly piece: string; readonly unit: Unit };
+
+function movesFor(sheet: FoldedSheet, tube: Tube): { readonly at: Place; readonly move: Move }[] {
+  return suspectLines(sheet.net, tube, sheet.caliper).flatMap(({ lines, position, better }) => {
+    const written = writtenScore(sheet, lines, position);
+    if (!written) return [];
+    const { from } = written;
+    const [now, then] = [fromEdge(sheet, from, position), fromEdge(sheet, from, better)];
+    return [{ at: written.position.at, move: { from, now, then } }];
   });
-  const suspects = suspectLines(sheet.net, tube, sheet.caliper);
-  const remedies = suspects.flatMap((suspect) => remedyFor(sheet, suspect, say) ?? []);
-  const [first] = remedies;
+}
+
+function sayFacing({ piece, unit }: Common, { pairs, wallsAre, moves }: FacingWalls): Words {
+  const say = (length: Length): string => sayLength(length, unit);
+  const said = pairs.map(({ first, second, widths: [a, b] }) => {
+    const names = [first, second].map((side) => sayList(side.map((wall) => `${piece}.${wall}`)));
+    return `${names[0]} ${first.length > 1 ? 'are' : 'is'} ${say(a)} ${wallsAre}, and ${names[1]} on the facing side ${say(b)}: ${say(a.minus(b).abs())} apart`;
+  });
+  const remedies = moves.map(
+    ({ from, now, then }) => `score from the ${from} at ${say(then)} instead of ${say(now)}`,
+  );
   return {
-    message: pairs.join('; '),
-    remedy: first
-      ? sayList(
-          remedies.map(({ remedy }) => remedy),
-          'or',
-        )
-      : 'move the score lines so that facing walls are equal',
-    at: first?.at ?? shapePlace(sheet),
+    message: said.join('; '),
+    remedy: sayList(remedies, 'or') || 'move the score lines so that facing walls are equal',
   };
 }
 
-function remedyFor(
-  sheet: FoldedSheet,
-  { lines, position, better }: Suspect,
-  say: (length: Length) => string,
-): { remedy: string; at: NonNullable<Statement['at']> } | undefined {
-  const written = writtenScore(sheet, lines, position);
-  if (!written) return undefined;
-  const [now, then] = [position, better].map((each) => say(fromEdge(sheet, written.from, each)));
-  return { remedy: `score from the ${written.from} at ${then} instead of ${now}`, at: written.position.at };
-}
-
-function rimWords(sheet: FoldedSheet, { mate, walls, heights }: UnequalRim, { unit }: Project): Statement {
-  const [first, second] = walls.map((wall) => panelName(sheet, wall));
-  const [one, other] = heights.map((height) => sayLength(height, unit));
-  const difference = sayLength(heights[0].minus(heights[1]).abs(), unit);
+function sayCorner({ piece, unit }: Common, { walls, heights: [a, b] }: Corner): Words {
+  const [first, second] = walls.map((wall) => `${piece}.${wall}`);
+  const [one, other, apart] = [a, b, a.minus(b).abs()].map((each) => sayLength(each, unit));
   return {
-    message: `${first} is ${one} high and ${second}, which it meets at a corner, ${other}: ${difference} apart`,
+    message: `${first} is ${one} high and ${second}, which it meets at a corner, ${other}: ${apart} apart`,
     remedy: 'move the score line of one of them so that both are equally high',
-    at: mate.at ?? shapePlace(sheet),
   };
 }

@@ -58,7 +58,7 @@ export function readBox(settings: Settings, walls: 1 | 2): BoxMeasures | undefin
   refuseNarrow(settings, box.width, 'the width');
   refuseNarrow(settings, box.depth, 'the depth');
   refuseNarrow(settings, box.height, 'the height');
-  return settings.problems.length > 0 ? undefined : box;
+  return settings.findings.length > 0 ? undefined : box;
 }
 
 /** Refuses a panel that no bone folder gets between two score lines. Common practice, no source. */

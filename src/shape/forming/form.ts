@@ -21,7 +21,7 @@ export function form<Measures>({ measure, shape, ...spec }: FormSpec<Measures>):
     build: (request) => {
       const settings = new Settings(spec, request);
       const measures = measure(settings);
-      if (settings.problems.length > 0 || !measures) return { ok: false, problems: settings.problems };
+      if (settings.findings.length > 0 || !measures) return { ok: false, findings: settings.findings };
       return { ok: true, parts: [], ...shape(measures, settings.corners?.value) };
     },
   };

@@ -1,15 +1,12 @@
 import type { Length } from '../../measure/length.ts';
+import type { Finding } from '../../project/finding.ts';
 import type { FormGrammar, FormSetting } from '../../project/model.ts';
 import type { At, Place } from '../../project/source.ts';
 import type { FormRequest } from '../form.ts';
-import type { ShapeProblem } from '../shapes.ts';
-import { type Ruler, roundDown, roundUp, rulerOf, say } from './ruler.ts';
-
-/** The rule that reports what a form cannot be. */
-const LIMIT = 'form-limit';
+import { type Ruler, rulerOf, say } from './ruler.ts';
 
 /**
- * The measurements of one form, as its `measure` asks for them. Whatever the form refuses is collected in `problems`,
+ * The measurements of one form, as its `measure` asks for them. Whatever the form refuses is collected in `findings`,
  * each at the very characters.
  */
 export class Settings {
@@ -19,7 +16,7 @@ export class Settings {
   readonly corners: At<Length> | undefined;
   /** The piece's id, which messages begin with. */
   readonly piece: string;
-  readonly problems: ShapeProblem[] = [];
+  readonly findings: Finding<'form-limit'>[] = [];
   /** Where the form is named: the place of whatever was not written. */
   readonly at: Place;
   readonly #grammar: FormGrammar;
@@ -65,26 +62,33 @@ export class Settings {
   }
 
   /** Says what cannot be, with its numbers, and what would put it right. */
-  refuse(at: Place, message: string, remedy: string): void {
-    this.problems.push({ rule: LIMIT, message, remedy, at });
+  refuse(at: Place, reason: string, remedy: string): void {
+    this.findings.push({ rule: 'form-limit', at, facts: { reason, remedy } });
   }
 
-  /** Refuses a length under the least; `what` it is follows the piece's name: `the depth`. */
-  refuseUnder({ value, at }: At<Length>, least: Length, what: string, why: string): void {
-    if (!value.lessThan(least)) return;
-    const message = `${what} of ${this.piece} is ${this.say(value)}, less than ${this.say(least)}: ${why}`;
-    this.refuse(at, message, `make it at least ${this.say(roundUp(least, this.ruler.step))}`);
+  /** Refuses a length under the least; `what` it is precedes the piece's name: `the depth`. */
+  refuseUnder(given: At<Length>, least: Length, what: string, why: string): void {
+    if (given.value.lessThan(least)) this.#refuse(given, 'least', least, what, why);
   }
 
   /** Refuses a length over the most. */
-  refuseOver({ value, at }: At<Length>, most: Length, what: string, why: string): void {
-    if (!value.greaterThan(most)) return;
-    const message = `${what} of ${this.piece} is ${this.say(value)}, more than ${this.say(most)}: ${why}`;
-    const marked = roundDown(most, this.ruler.step);
-    this.refuse(at, message, `make it at most ${this.say(marked.sign > 0 ? marked : most)}`);
+  refuseOver(given: At<Length>, most: Length, what: string, why: string): void {
+    if (given.value.greaterThan(most)) this.#refuse(given, 'most', most, what, why);
   }
 
   say(length: Length): string {
     return say(this.ruler, length);
+  }
+
+  #refuse(
+    { value, at }: At<Length>,
+    bound: 'least' | 'most',
+    limit: Length,
+    what: string,
+    why: string,
+  ): void {
+    const measure = `${what} of ${this.piece}`;
+    const facts = { measure, length: value, bound, limit, ruler: this.ruler, why };
+    this.findings.push({ rule: 'form-limit', at, facts });
   }
 }

@@ -138,7 +138,7 @@ function readPocket(settings: Settings): Pocket | undefined {
     'the height',
     'no room is left for a back and a flap that overlap',
   );
-  return settings.problems.length > 0 ? undefined : pocket;
+  return settings.findings.length > 0 ? undefined : pocket;
 }
 
 /** Refuses a top flap that does not reach far enough over the back to be stuck to it. */

@@ -1,11 +1,12 @@
 import Fraction from 'fraction.js';
 import { Length, type Unit } from '../../../src/measure/length.ts';
 import { proofWorkspace } from '../../../src/proof/proof.ts';
+import { mergeFindings } from '../../../src/proof/tell.ts';
+import type { Told } from '../../../src/proof/told.ts';
 import { buildShapes } from '../../../src/shape/build.ts';
 import type { Form, FormResult } from '../../../src/shape/form.ts';
 import { forms } from '../../../src/shape/forms/index.ts';
 import type { FlatPoint, Net } from '../../../src/shape/net.ts';
-import type { ShapeProblem } from '../../../src/shape/shapes.ts';
 import { readWorkspaceFromTexts } from '../../../src/shape/workspace.ts';
 
 /** 80 lb cover: a trade chart's 9.5 points, "guide only". */
@@ -35,10 +36,7 @@ export function build(
   const [project] = workspace.projects;
   const written = project?.pieces.get('box');
   if (!project || written?.body.kind !== 'form') {
-    const problems = proofWorkspace(workspace, buildShapes).flatMap(({ at, ...finding }) =>
-      at ? [{ ...finding, at }] : [],
-    );
-    return { ok: false, problems };
+    return { ok: false, findings: proofWorkspace(workspace, buildShapes) };
   }
   const piece = { ...written, ...(corners && { corners: { value: corners, at: written.at } }) };
   const { settings: read, ruler } = written.body;
@@ -48,17 +46,22 @@ export function build(
 /** The nets of a form that can be built, the piece's own first. @throws Error with the problems of one that cannot. */
 export function netsOf(name: string, written: Written): readonly [Net, ...Net[]] {
   const result = build(name, written);
-  if (!result.ok) throw new Error(`${name}: ${result.problems.map(({ message }) => message).join('; ')}`);
+  if (!result.ok)
+    throw new Error(
+      `${name}: ${problemsOf(name, written)
+        .map(({ message }) => message)
+        .join('; ')}`,
+    );
   return [result.net, ...result.parts.map(({ net }) => net)];
 }
 
-export function problemsOf(name: string, written: Written): readonly ShapeProblem[] {
+export function problemsOf(name: string, written: Written): readonly Told[] {
   const result = build(name, written);
-  return result.ok ? [] : result.problems;
+  return result.ok ? [] : mergeFindings(result.findings);
 }
 
 /** What the problem points at. */
-export function blamed({ at }: ShapeProblem): string {
+export function blamed({ at }: Pick<Told, 'at'>): string {
   return at.file.text.slice(at.start, at.end);
 }
 

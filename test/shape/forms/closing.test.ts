@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { proofProject } from '../../../src/proof/proof.ts';
 import { rules } from '../../../src/proof/rules/index.ts';
+import { mergeFindings } from '../../../src/proof/tell.ts';
 import { buildShapes } from '../../../src/shape/build.ts';
 import { readWorkspaceFromTexts } from '../../../src/shape/workspace.ts';
 import { anySettings } from './any.ts';
@@ -41,9 +42,9 @@ Fold :piece[box].
   const [project] = workspace.projects;
   if (!project) throw new Error('no project was read');
   const shapes = buildShapes(project);
-  expect(shapes.problems).toEqual([]);
+  expect(shapes.findings).toEqual([]);
   expect(shapes.nets.get('box')).toBeDefined();
-  return proofProject(workspace, project, shapes, ofTheFold).map(({ message }) => message);
+  return mergeFindings(proofProject(workspace, project, shapes, ofTheFold)).map(({ message }) => message);
 }
 
 it('knows every rule of the fold', () => {

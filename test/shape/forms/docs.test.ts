@@ -5,6 +5,7 @@ import { foldedDrawing } from '../../../src/drawing/folded.ts';
 import { plainEditions } from '../../../src/edition/editions.ts';
 import type { Project } from '../../../src/project/model.ts';
 import { proofWorkspace } from '../../../src/proof/proof.ts';
+import { mergeFindings } from '../../../src/proof/tell.ts';
 import { buildShapes } from '../../../src/shape/build.ts';
 import { forms } from '../../../src/shape/forms/index.ts';
 import { type Shapes, sheetsOf } from '../../../src/shape/shapes.ts';
@@ -59,8 +60,8 @@ describe.each(forms.map((form) => [form.name, form] as const))('the page of the 
 
   it('has an example that proofs clean', () => {
     expect(project?.pieces.size).toBeGreaterThan(0);
-    const findings = proofWorkspace(workspace, buildShapes).filter(({ severity }) => severity !== 'note');
-    expect(findings).toEqual([]);
+    const findings = mergeFindings(proofWorkspace(workspace, buildShapes));
+    expect(findings.filter(({ severity }) => severity !== 'note')).toEqual([]);
   });
 
   it('shows the sheets of its example as they are', () => {

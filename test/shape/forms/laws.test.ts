@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import Fraction from 'fraction.js';
 import { describe, expect, it } from 'vitest';
 import { Length } from '../../../src/measure/length.ts';
+import { mergeFindings } from '../../../src/proof/tell.ts';
 import { foldNet } from '../../../src/shape/fold.ts';
 import { forms } from '../../../src/shape/forms/index.ts';
 import type { FlatPoint, Net } from '../../../src/shape/net.ts';
@@ -169,8 +170,8 @@ describe.each(forms.map((form) => [form.name, form.parameters.map(({ key: each }
             const corners = corner === undefined ? {} : { corners: Length.of(corner, 1, 'mm') };
             const result = build(name, { settings, unit, caliper, ...corners });
             if (!result.ok) {
-              expect(result.problems.length).toBeGreaterThan(0);
-              for (const { message, remedy, at } of result.problems) {
+              expect(result.findings.length).toBeGreaterThan(0);
+              for (const { message, remedy, at } of mergeFindings(result.findings)) {
                 expect(message).not.toMatch(/NaN|undefined|\bnull\b/u);
                 expect(remedy).toBeTruthy();
                 expect(at.end).toBeGreaterThan(at.start);

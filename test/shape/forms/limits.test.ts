@@ -300,8 +300,8 @@ measurements:
 ## Fold
 Fold :piece[deep].
 `;
-    const { problems } = buildShapes(projectOf(sheet));
-    expect(problems.map(blamed)).toEqual(['5']);
-    expect(problems[0]?.at.start).toBe(sheet.indexOf('5 x 4'));
+    const { findings } = buildShapes(projectOf(sheet));
+    expect(findings.map(blamed)).toEqual(['5']);
+    expect(findings[0]?.at.start).toBe(sheet.indexOf('5 x 4'));
   });
 });

@@ -1,0 +1,34 @@
+import { compare } from '../measure/numbers.ts';
+import { type Finding, findMistake, type RuleId } from '../project/finding.ts';
+import { rules } from './rules/index.ts';
+import type { Told } from './told.ts';
+
+/** A finding in the words of its rule. */
+export function tellFinding<K extends RuleId>(finding: Finding<K>): Told {
+  const { rule, at, facts, edition } = finding;
+  const { severity, say } = rules[rule];
+  try {
+    const words = say(facts, at);
+    const message = edition ? `in the ${edition} edition ${words.message}` : words.message;
+    return { severity, notes: [], ...words, message, rule, at };
+  } catch (error) {
+    return tellFinding<'internal'>(findMistake(`the rule ${rule}`, error, at));
+  }
+}
+
+/**
+ * Findings from everywhere as one list, told: the same rule with the same words at the same place once (what is wrong
+ * in a file that several projects use, say), by file, then by place, then by rule.
+ */
+export function mergeFindings(findings: readonly Finding[]): Told[] {
+  const told = findings.map((finding) => tellFinding(finding));
+  const key = ({ rule, at, message }: Told): string =>
+    [rule, at.file.path, at.start, at.end, message].join('\n');
+  return [...new Map(told.map((each) => [key(each), each])).values()].sort(
+    (a, b) =>
+      compare(a.at.file.path, b.at.file.path) ||
+      a.at.start - b.at.start ||
+      a.at.end - b.at.end ||
+      compare(a.rule, b.rule),
+  );
+}
