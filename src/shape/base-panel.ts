@@ -13,33 +13,23 @@ const WALL_ANGLES: readonly [number, number] = [45, 135];
 /** From here on a panel is folded flat onto another. */
 const FLAT_ON = 170;
 
-/** Names that say how a panel lies. */
-const LIES: ReadonlyMap<string, Lie> = new Map([
-  ['bottom', 'under'],
-  ['floor', 'under'],
-  ['base', 'under'],
-  ['top', 'over'],
-  ['back', 'away'],
-]);
-
 /**
- * The panel that stays put while the others fold, and how it lies. A tube stands with its panel named `front`, else
- * lies on its `bottom`, else turns its largest wall to the viewer. A tray lies on the panel most walls rise from, a
+ * The panel that stays put while the others fold, and how it lies. A tube stands with its front to the viewer,
+ * else lies on what is under, else turns its largest wall to the viewer. A tray lies on the panel most walls rise from, a
  * lid under its top. A zigzag hangs on its first panel; anything else on its best-connected one, an envelope with its
  * flaps to the viewer.
  */
 export function restOf(net: Net): Rest {
   const walls = tubesOf(net)[0]?.walls.map((id) => panelOf(net, id));
   if (walls) {
-    const named = walls.find(({ name }) => name === 'front') ?? walls.find(({ name }) => name === 'bottom');
-    const base = named ?? best(net, walls, [area]);
-    return { base: base.id, lies: base.name === 'bottom' ? 'under' : 'facing' };
+    const known = walls.find(({ role }) => role === 'front') ?? walls.find(({ role }) => role === 'under');
+    const base = known ?? best(net, walls, [area]);
+    return { base: base.id, lies: base.role === 'under' ? 'under' : 'facing' };
   }
   const base = isZigzag(net) ? zigzagEnd(net) : best(net, net.panels, [degree, isFront, area]);
   const isTray = risingWalls(net, base) >= 3;
-  const named = LIES.get(base.name ?? '');
-  if (isTray) return { base: base.id, lies: named === 'over' ? 'over' : 'under' };
-  return { base: base.id, lies: named === 'away' || isPouch(net) ? 'away' : 'facing' };
+  if (isTray) return { base: base.id, lies: base.role === 'over' ? 'over' : 'under' };
+  return { base: base.id, lies: base.role === 'back' || isPouch(net) ? 'away' : 'facing' };
 }
 
 type Merit = (panel: Panel, net: Net) => number;
@@ -58,7 +48,7 @@ function best(net: Net, panels: readonly Panel[], merits: readonly Merit[]): Pan
   return rest.reduce((found, each) => (better(each, found) ? each : found), first);
 }
 
-const isFront: Merit = ({ name }) => (name === 'front' ? 1 : 0);
+const isFront: Merit = ({ role }) => (role === 'front' ? 1 : 0);
 const area: Merit = ({ box }) => boxSize(box).width.mm * boxSize(box).height.mm;
 const degree: Merit = (panel, net) => foldsOf(net, panel).length;
 

@@ -5,7 +5,7 @@ import type { Place } from '../project/source.ts';
 import { cellName, parseCell } from './cells.ts';
 import type { FormPart } from './form.ts';
 import { type Grid, type GridMate, gridNet } from './grid.ts';
-import type { Net } from './net.ts';
+import type { Net, PanelRole } from './net.ts';
 import { gatherScoreLines } from './score-lines.ts';
 
 /** What was made of a piece, as far as it could be, and what stood in the way. */
@@ -50,6 +50,7 @@ export function readGrid(
     across: across.lines,
     down: down.lines,
     names: reader.names,
+    roles: ROLES,
     trim,
     slits: written.slit.filter((slit) => reader.hasLine(slit, 'slit')),
     taper: reader.panels(written.taper, 'taper', trim),
@@ -62,6 +63,17 @@ export function readGrid(
   const grave = ofLines.some(({ rule }) => !HARMLESS.has(rule));
   return { grid, findings: grave ? ofLines : [...ofLines, ...reader.findings] };
 }
+
+/** The names of panels that say what they are for; any other name says nothing of it. */
+const ROLES: ReadonlyMap<string, PanelRole> = new Map([
+  ['front', 'front'],
+  ['back', 'back'],
+  ['bottom', 'under'],
+  ['floor', 'under'],
+  ['base', 'under'],
+  ['top', 'over'],
+  ['tab', 'tab'],
+]);
 
 /** Reads references to cells and lines of a grid whose number of columns and rows is known. */
 class CellReader {

@@ -4,7 +4,7 @@ import { type HungPanel, hungPanels } from './hung-panels.ts';
 import type { FlatPoint, Fold, Net, Panel } from './net.ts';
 import { boxCorners } from './outline.ts';
 import { type Pose, placed, posesOf } from './paint/pose.ts';
-import { otherSide } from './panel-tree.ts';
+import { otherSide, panelOf } from './panel-tree.ts';
 import { dot, type Plane, type Point3, scaled } from './space.ts';
 
 /** How far each fold is folded, from 0 (flat) to 1 (its full angle): one share for all, or each its own. */
@@ -116,11 +116,12 @@ function restingPose(net: Net, { base, lies }: Rest): Pose {
   return { ...FLAT, right, up: scaled(back, over), outside: scaled(Y, over) };
 }
 
-/** Quarter turns about the upright that bring the wall named `front` to the viewer; as it lies without one. */
+/** Quarter turns about the upright that bring the front to the viewer; as it lies without one. */
 function quarterTurnsToFront(net: Net, base: string, upward: boolean): number {
-  const fold = net.folds.find((each) => /(?:^|-)front$/u.test(otherSide(each, base) ?? ''));
-  const box = net.panels.find(({ id }) => id === base)?.box;
-  if (!fold || !box) return 0;
+  const front = new Set(net.panels.filter(({ role }) => role === 'front').map(({ id }) => id));
+  const fold = net.folds.find((each) => front.has(otherSide(each, base) ?? ''));
+  if (!fold) return 0;
+  const { box } = panelOf(net, base);
   if (fold.from.y.equals(fold.to.y)) return fold.from.y.equals(box.top) === upward ? 2 : 0;
   return fold.from.x.equals(box.left) ? 1 : 3;
 }

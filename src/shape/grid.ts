@@ -3,7 +3,17 @@ import type { Size } from '../measure/size.ts';
 import type { Cell, FoldDirection } from '../project/model.ts';
 import type { Place } from '../project/source.ts';
 import { cellName, parseCell } from './cells.ts';
-import type { BoardScores, FlatBox, FlatPoint, FlatSegment, Fold, Mate, Net, Panel } from './net.ts';
+import type {
+  BoardScores,
+  FlatBox,
+  FlatPoint,
+  FlatSegment,
+  Fold,
+  Mate,
+  Net,
+  Panel,
+  PanelRole,
+} from './net.ts';
 import { boxCorners, type CornerCut, cutCell, type Hinges } from './outline.ts';
 
 /** A cell by its panel's name (`tab`) or its place (`B3`). */
@@ -44,6 +54,8 @@ export type Grid = {
   readonly down: readonly Length[];
   /** Panel names and their cells. */
   readonly names: ReadonlyMap<string, Cell>;
+  /** What named panels are for, of those that are for something. */
+  readonly roles?: ReadonlyMap<string, PanelRole>;
   readonly trim: readonly CellReference[];
   readonly slits: readonly GridSlit[];
   /** Cells whose free corners are cut at an angle. */
@@ -139,7 +151,9 @@ class Sheet {
   panel(cell: Cell, outline: readonly FlatPoint[]): Panel {
     const name = this.#nameOf.get(cellName(cell));
     const box = this.#box(cell);
-    return name === undefined ? { id: cellName(cell), outline, box } : { id: name, name, outline, box };
+    if (name === undefined) return { id: cellName(cell), outline, box };
+    const role = this.#grid.roles?.get(name);
+    return { id: name, name, outline, box, ...(role && { role }) };
   }
 
   foldBetween(pair: CellPair): Fold[] {

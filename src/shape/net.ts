@@ -17,11 +17,18 @@ export type FlatBox = {
   readonly bottom: Length;
 };
 
+/**
+ * What a panel is for when the shape is set down: `front` looks to the viewer, `back` away, `under` lies on the table,
+ * `over` on top; a `tab` is stuck inside what it sticks to.
+ */
+export type PanelRole = 'front' | 'back' | 'under' | 'over' | 'tab';
+
 /** One flat part of the paper between score lines and cuts. */
 export type Panel = {
   /** Unique in the net: its name if it has one (`front`), else its cell (`B3`). */
   readonly id: string;
   readonly name?: string;
+  readonly role?: PanelRole;
   /** The corners in order (clockwise as seen), tapers and rounded-off corners cut already; no holes. */
   readonly outline: readonly FlatPoint[];
   /** The rectangle a layer on this panel is measured against. */

@@ -87,14 +87,15 @@ function tubeOf(net: Net, mate: Mate): Tube | undefined {
   return { mate, walls, sides: sidesOf(joints), tab, joints, lines, turn };
 }
 
-/** The two ends of a glue mark, the one that is a tab (by its name, or as the smaller) last. */
+/** The two ends of a glue mark, the one that is a tab (by its role, or as the smaller) last. */
 function tabLast(net: Net, { from, to }: Mate): [string, string] {
-  if (to === 'tab') return [from, to];
+  const isTab = (id: string): boolean => panelOf(net, id).role === 'tab';
+  if (isTab(to)) return [from, to];
   const area = (id: string): number => {
     const { width, height } = boxSize(panelOf(net, id).box);
     return width.mm * height.mm;
   };
-  return from !== 'tab' && area(to) < area(from) - 1e-6 ? [from, to] : [to, from];
+  return !isTab(from) && area(to) < area(from) - 1e-6 ? [from, to] : [to, from];
 }
 
 function sidesOf(joints: readonly Joint[]): TubeSide[] {

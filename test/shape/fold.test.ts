@@ -231,6 +231,28 @@ describe('how a shape is set down', () => {
   });
 });
 
+describe('what panels are for', () => {
+  const renamed = OPEN_TRAY.replace(/panels:.*/u, 'panels: { voor: B3, achter: B1, vloer: B2 }').replace(
+    /glue:.*/u,
+    '',
+  );
+
+  it('is read from the words of a net by score lines, and from a form’s own, never from a name further on', () => {
+    const rolesOf = ({ panels }: Net): string[] =>
+      panels.flatMap(({ id, role }) => (role ? [`${id} ${role}`] : []));
+    expect(rolesOf(netOf(KEEPER)).sort()).toEqual(['back back', 'front front', 'tab tab']);
+    expect(rolesOf(netOf(OPEN_TRAY)).sort()).toEqual(['back back', 'base under', 'front front']);
+    const [, lid] = netsOf('lidded tray', { settings: { inside: '4 x 3 x 1' } });
+    expect(lid && rolesOf(lid).sort()).toEqual(['lid-front front', 'top over']);
+  });
+
+  it('leaves a net in other words as it folds, set down by its geometry', () => {
+    const shape = foldNet(netOf(renamed));
+    expect(shape.base).toBe('vloer');
+    expect(Math.round(foldedPanelOf(shape, 'vloer').plane.normal.y)).toBe(-1);
+  });
+});
+
 describe('the order of folding', () => {
   const said = (net: Net): string[] =>
     foldSteps(net).map(

@@ -63,8 +63,8 @@ function unequalWalls(net: Net, tube: Tube, caliper: Length, freeStart: boolean)
 }
 
 function isTab(net: Net, tube: Tube): boolean {
-  const { name, outline } = panelOf(net, tube.tab);
-  return name === 'tab' || outline.length !== 4 || !wallWidth(net, tube, tube.tab).greaterThan(WIDEST_TAB);
+  const { role, outline } = panelOf(net, tube.tab);
+  return role === 'tab' || outline.length !== 4 || !wallWidth(net, tube, tube.tab).greaterThan(WIDEST_TAB);
 }
 
 /** How far the tab's fold comes to lie from the first wall's free edge. */

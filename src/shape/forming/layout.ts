@@ -2,7 +2,7 @@ import { Length } from '../../measure/length.ts';
 import type { Cell, FoldDirection } from '../../project/model.ts';
 import { cellName } from '../cells.ts';
 import { type GridFold, type GridSlit, gridNet } from '../grid.ts';
-import type { BoardScores, Net } from '../net.ts';
+import type { BoardScores, Net, PanelRole } from '../net.ts';
 
 /** How panels fold against each other; `pairs` are `front|front-top`, in either order. */
 export type Bend = {
@@ -24,6 +24,8 @@ export type Layout = {
   readonly rows: readonly Length[];
   readonly cells: readonly (readonly string[])[];
   readonly bends: readonly Bend[];
+  /** What panels are for, by their names. */
+  readonly roles?: Readonly<Record<string, PanelRole>>;
   readonly taper?: readonly string[];
   /** What sticks to what, in the order it is stuck. */
   readonly glue?: readonly (readonly [string, string])[];
@@ -62,6 +64,7 @@ export function layoutNet(layout: Layout): Net {
     across: positions(layout.columns),
     down: positions(layout.rows),
     names,
+    roles: new Map(Object.entries(layout.roles ?? {})),
     trim: trimmedCells(layout).map(cellName),
     slits,
     taper: layout.taper ?? [],

@@ -98,7 +98,7 @@ function wallStrips(sheet: PillowSheet, wall: Wall): Panel[] {
     const id = stripId(wall, index, last);
     const body = strip(id, curves.top, curves.bottom, index);
     return [
-      id === wall ? { ...body, name: wall, box: sheet.clearBox(wall) } : body,
+      id === wall ? { ...body, name: wall, role: wall, box: sheet.clearBox(wall) } : body,
       strip(`${id}-top`, curves.topEdge, curves.top, index),
       strip(`${id}-bottom`, curves.bottom, curves.bottomEdge, index),
     ];
@@ -166,7 +166,9 @@ function tabStrips(
 ): { readonly panels: Panel[]; readonly folds: Fold[] } {
   const [upper, lower] = [sheet.tabEdge('top'), sheet.tabEdge('bottom')];
   const id = (index: number): string => (index === 0 ? 'tab' : `tab-strip-${index + 1}`);
-  const panels = upper.slice(1).map((_, index) => strip(id(index), upper, lower, index));
+  const panels = upper
+    .slice(1)
+    .map((_, index): Panel => ({ ...strip(id(index), upper, lower, index), role: 'tab' }));
   const folds = upper.slice(1, -1).flatMap((from, index): Fold[] => {
     const to = lower[index + 1];
     const angle = (slopes[index] ?? 0) - (slopes[index + 1] ?? 0);

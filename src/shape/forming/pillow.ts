@@ -97,7 +97,7 @@ export function pillowNet(measures: PillowMeasures): Net {
     size: { width: width.times(2).plus(tab), height },
     panels: [
       ...walls.flatMap((wall) => wallPanels(sheet, wall)),
-      { id: 'tab', name: 'tab', outline: tabOutline, box: sheet.tabBox() },
+      { id: 'tab', name: 'tab', role: 'tab', outline: tabOutline, box: sheet.tabBox() },
     ],
     folds: [
       { panels: ['front', 'back'], ...sheet.side(width), ...flat },
@@ -114,7 +114,7 @@ export function pillowNet(measures: PillowMeasures): Net {
 function wallPanels(sheet: PillowSheet, wall: Wall): Panel[] {
   const body = [...sheet.curve(wall, 'top', 'score'), ...sheet.curve(wall, 'bottom', 'score').toReversed()];
   return [
-    { id: wall, name: wall, outline: body, box: sheet.clearBox(wall) },
+    { id: wall, name: wall, role: wall, outline: body, box: sheet.clearBox(wall) },
     flapPanel(sheet, wall, 'top'),
     flapPanel(sheet, wall, 'bottom'),
   ];

@@ -26,6 +26,8 @@ export type TrayNames = {
   readonly left: string;
   readonly right: string;
   readonly below: string;
+  /** It lies upside down, as a lid does. */
+  readonly isLid?: true;
 };
 
 export const TRAY_TAB_PARAMETER: FormParameter = {
@@ -54,7 +56,7 @@ export function usualTrayTab({ ruler }: Settings, width: Length, height: Length)
  */
 export function trayNet(measures: TrayMeasures, names: TrayNames, corners?: Length): Net {
   const { width, depth, height, tab } = measures;
-  const { floor, above, left, right, below } = names;
+  const { floor, above, left, right, below, isLid } = names;
   const tabs = [`${above}-left-tab`, `${above}-right-tab`, `${below}-left-tab`, `${below}-right-tab`];
   const [aboveLeft = '', aboveRight = '', belowLeft = '', belowRight = ''] = tabs;
   const net = layoutNet({
@@ -71,6 +73,7 @@ export function trayNet(measures: TrayMeasures, names: TrayNames, corners?: Leng
       mountain(2, [`${right}|${aboveRight}`, `${right}|${belowRight}`]),
       mountain(3, [`${above}|${floor}`, `${floor}|${below}`]),
     ],
+    roles: { [floor]: isLid ? 'over' : 'under', [isLid ? below : above]: 'front' },
     taper: tabs,
     glue: [
       [aboveLeft, above],

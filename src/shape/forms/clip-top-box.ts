@@ -69,6 +69,7 @@ export const clipTopBox: Form = form({
         ['left', 'front', 'right', 'back', 'tab'],
         ['left-bottom', 'front-bottom', 'right-bottom', 'back-bottom', ''],
       ],
+      roles: { front: 'front', tab: 'tab' },
       bends: [
         mountain(1, ['left|front', 'front|right', 'right|back', 'back|tab']),
         mountain(2, ['left|left-bottom', 'right|right-bottom']),

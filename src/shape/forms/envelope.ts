@@ -96,6 +96,7 @@ export const envelope: Form = form({
         ['left-flap', 'front', 'right-flap'],
         ['', 'back', ''],
       ],
+      roles: { front: 'front' },
       bends: [
         mountain(1, ['left-flap|front', 'front|right-flap'], 180),
         mountain(2, ['front|back'], 180),

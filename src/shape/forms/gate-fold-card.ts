@@ -30,6 +30,7 @@ export const gateFoldCard: Form = form({
       columns: [gate, width, gate],
       rows: [height],
       cells: [['right', 'back', 'left']],
+      roles: { back: 'back' },
       bends: [mountain(1, ['right|back', 'back|left'], 180)],
       corners,
     }),

@@ -7,7 +7,14 @@ import { customary } from '../forming/ruler.ts';
 import { TRAY_TAB_PARAMETER, trayNet, trayTab, usualTrayTab } from '../forming/tray.ts';
 
 const BASE = { floor: 'floor', above: 'front', left: 'left', right: 'right', below: 'back' };
-const LID = { floor: 'top', above: 'lid-back', left: 'lid-left', right: 'lid-right', below: 'lid-front' };
+const LID = {
+  floor: 'top',
+  above: 'lid-back',
+  left: 'lid-left',
+  right: 'lid-right',
+  below: 'lid-front',
+  isLid: true,
+} as const;
 
 /**
  * A tray with a second, slightly larger tray turned over it as a lid. The lid's usual height is common practice, no

@@ -32,6 +32,7 @@ export const singleFoldCard: Form = form({
       columns: top ? [width] : [width, width],
       rows: top ? [height, height] : [height],
       cells: top ? [['back'], ['front']] : [['back', 'front']],
+      roles: { front: 'front' },
       bends: [mountain(1, ['back|front'], 180)],
       corners,
     }),

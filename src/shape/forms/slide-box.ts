@@ -79,6 +79,7 @@ function sleeveNet({
     columns: [width, height, width, height, tab],
     rows: [length],
     cells: [['bottom', 'left', 'top', 'right', 'tab']],
+    roles: { bottom: 'under', tab: 'tab' },
     bends: [mountain(1, ['bottom|left', 'left|top', 'top|right', 'right|tab'])],
     taper: ['tab'],
     glue: [['tab', 'bottom']],

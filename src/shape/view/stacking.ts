@@ -2,7 +2,7 @@ import { apart, runAlike } from '../closure/overlap.ts';
 import type { FoldedPanel, FoldedShape } from '../fold.ts';
 import { foldSteps } from '../fold-order.ts';
 import type { Fold } from '../net.ts';
-import { type Joint, pathBetween } from '../panel-tree.ts';
+import { type Joint, panelOf, pathBetween } from '../panel-tree.ts';
 import { dot } from '../space.ts';
 import { signedAngle, tubesOf } from '../tube.ts';
 
@@ -49,10 +49,14 @@ export class Stacking {
     const mate = this.shape.net.glue.find(
       ({ from, to }) => (from === a && to === b) || (from === b && to === a),
     );
-    if (isTab(a) !== isTab(b)) return isTab(a) ? b : a;
+    if (this.#isTab(a) !== this.#isTab(b)) return this.#isTab(a) ? b : a;
     if (mate) return mate.to;
     if (path.length < 2 || this.#body.has(a) === this.#body.has(b)) return undefined;
     return this.#body.has(a) ? a : b;
+  }
+
+  #isTab(panel: string): boolean {
+    return panelOf(this.shape.net, panel).role === 'tab';
   }
 
   #later(a: string, b: string): 1 | -1 {
@@ -67,11 +71,6 @@ export class Stacking {
   #ownFold(panel: string): Fold | undefined {
     return pathBetween(this.shape.net, this.shape.base, panel)?.at(-1)?.fold;
   }
-}
-
-/** A glue tab by its name, or a strip of a bent one: it goes inside, whether its strips say what they stick to or not. */
-function isTab(panel: string): boolean {
-  return /^tab(?:-|$)/u.test(panel);
 }
 
 /**

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { restOf } from '../../../src/shape/base-panel.ts';
 import type { Net } from '../../../src/shape/net.ts';
 import { KEEPER, netOf } from '../boxes.ts';
 import { netsOf } from './building.ts';
@@ -248,13 +249,14 @@ const TWINS: readonly (readonly [string, string, Readonly<Record<string, string>
 
 /**
  * A net as plain text, without what only one of the twins can say: when it is folded, where its glue is written, its
- * cuts in words (a twin has them as written).
+ * cuts in words (a twin has them as written), what its panels are for.
  */
 function plain({ cuts, ...net }: Net): unknown {
   return JSON.parse(
     JSON.stringify(
       {
         ...net,
+        panels: net.panels.map(({ role, ...panel }) => panel),
         folds: net.folds.map(({ stage, ...fold }) => fold),
         glue: net.glue.map(({ from, to }) => ({ from, to })),
       },
@@ -268,6 +270,7 @@ describe('a form and its twin by score lines', () => {
   it.each(TWINS)('make one net of a %s %s', (name, _, settings, twins) => {
     const nets = netsOf(name, { settings });
     expect(nets.map(plain)).toEqual(twins.map((twin) => plain(netOf(twin))));
+    expect(nets.map(restOf)).toEqual(twins.map((twin) => restOf(netOf(twin))));
   });
 
   it('makes the net of the published example of a clip-top box, which names three panels only', () => {
