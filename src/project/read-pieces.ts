@@ -111,7 +111,7 @@ export function pieceSchema(forms: readonly FormGrammar[]): Schema {
   const written = choiceSchema({ required: ['form'] }, ofForms, own(FLAT.schema));
   return {
     type: 'object',
-    properties: { ...flat, form: names },
+    properties: { ...flat, form: { ...names, description: flat?.form?.description } },
     ...choiceSchema({ required: ['use'] }, shared, written),
   };
 }

@@ -104,3 +104,26 @@ sessions: { every: 2 weeks, on: thursday, at: 18:30, zone: America/Chicago, from
     expect(priced('KWD', '0.455')).toBe(455n);
   });
 });
+
+describe('the editions that are made', () => {
+  const units = (site: string, head: string): unknown => {
+    const sheet = `---\ntitle: A\n${head}measurements: { unit: in }\n---\n`;
+    const workspace = readWorkspaceFromTexts({ 'site.yaml': site, 'a/sheet.md': sheet });
+    expect([faultsOf(workspace.site), workspace.projects.map(faultsOf)]).toEqual([[], [[]]]);
+    return workspace.projects[0]?.units;
+  };
+
+  it.each<[string, string, string]>([
+    ['', '', 'both'],
+    ['units: metric', '', 'metric'],
+    ['', 'units: inch\n', 'inch'],
+    ['units: Inch', 'units: both\n', 'both'],
+    ['units: inch', 'units: metric\n', 'metric'],
+  ])('site.yaml: "%s", the sheet: %j: %s', (site, head, expected) => {
+    expect(units(site, head)).toBe(expected);
+  });
+
+  it('have no other name', () => {
+    expect(faultsOf(read('units: imperial'))).toEqual(['unexpected-value: imperial']);
+  });
+});

@@ -1,0 +1,95 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { DRAWING_SCHEMA } from '../../src/project/prose.ts';
+import { pieceSchema } from '../../src/project/read-pieces.ts';
+import type { Schema } from '../../src/project/schema.ts';
+import { STEP_SCHEMA } from '../../src/project/steps.ts';
+import { schemas } from './schemas.ts';
+
+const path = fileURLToPath(new URL('../../docs/writing-a-project.md', import.meta.url));
+
+/** Every schema of a map within a schema, by the keys that lead to it; those of a list stand for the list. */
+function mapsIn(schema: Schema, way: readonly string[] = []): [string, Schema][] {
+  const { properties = {}, items, anyOf, additionalProperties: named } = schema;
+  const within = [items, named, ...(Array.isArray(anyOf) ? anyOf : [])].flatMap((each) =>
+    isSchema(each) ? mapsIn(each, way) : [],
+  );
+  const below = Object.entries(properties).flatMap(([key, each]) => mapsIn(each, [...way, key]));
+  return [...(schema.properties ? [[way.join(' '), schema] as [string, Schema]] : []), ...within, ...below];
+}
+
+function isSchema(value: unknown): value is Schema {
+  return typeof value === 'object' && value !== null;
+}
+
+const piece = pieceSchema([]);
+const found = new Map([
+  ...mapsIn(schemas.sheet, ['sheet']),
+  ...mapsIn(schemas.site, ['site']),
+  ...mapsIn(schemas.shared, ['shared']).slice(0, 1),
+  ...mapsIn(piece, ['piece']),
+  ...mapsIn(STEP_SCHEMA, ['step']),
+  ...mapsIn(DRAWING_SCHEMA, ['drawing']),
+]);
+
+/** What the guide calls each map. */
+const NAMES: Readonly<Record<string, string>> = {
+  sheet: 'sheet',
+  'sheet measurements': 'measurements',
+  'sheet measurements stock': 'stock',
+  'sheet measurements stock sheet': 'a sheet size',
+  'sheet measurements holds': 'holds',
+  'sheet supplies': 'a supply',
+  piece: 'a piece',
+  'piece at': 'at',
+  'piece score': 'score',
+  step: ':step',
+  drawing: '::drawing',
+  shared: 'a shared file',
+  site: 'site.yaml',
+  'site bench': 'bench',
+  'site sessions': 'sessions',
+};
+
+/** A table of keys, each with its sentence and what holds without it. */
+function tableOf(name: string, { properties = {} }: Schema, keys = Object.keys(properties)): string {
+  const rows = keys.map((key) => {
+    const { description, default: usual } = properties[key] ?? {};
+    const without = usual === undefined || usual === 'no' ? '' : ` \`${usual}\`, if you say nothing.`;
+    const word = name.startsWith(':') ? key : `${key}:`;
+    return `| \`${word}\` | ${`${description}${without}`.replaceAll('|', '\\|')} |`;
+  });
+  return ['| key | what it says |', '| --- | --- |', ...rows].join('\n');
+}
+
+// A stock has four keys for the same sheets.
+const byName = new Map(
+  [...found]
+    .filter(([way]) => !/^sheet measurements stock (?:sheets|metric sheet|inch sheet)$/u.test(way))
+    .map(([way, schema]) => [NAMES[way] ?? way, schema]),
+);
+const TABLE = /(<!-- keys of ([^:>]*|::?\w+)(?:: ([\w ]+))? -->)\n([\s\S]*?)<!-- end -->/gu;
+
+describe('docs/writing-a-project.md', () => {
+  it('has the keys of every map in its tables, as the grammar says them', () => {
+    const guide = readFileSync(path, 'utf8');
+    const written = guide.replace(TABLE, (_, opening: string, name: string, keys: string | undefined) => {
+      const table = tableOf(name, byName.get(name) ?? {}, keys?.split(' '));
+      return `${opening}\n\n${table}\n\n<!-- end -->`;
+    });
+    if (process.env.UPDATE) writeFileSync(path, written);
+    expect(readFileSync(path, 'utf8')).toBe(written);
+  });
+
+  it('leaves no key out', () => {
+    const guide = readFileSync(path, 'utf8');
+    const told = [...guide.matchAll(TABLE)].flatMap(([, , name = '', , body = '']) =>
+      [...body.matchAll(/^\| `([^`]+?):?` \|/gmu)].map(([, key]) => `${name}: ${key}`),
+    );
+    const declared = [...byName].flatMap(([name, { properties = {} }]) =>
+      Object.keys(properties).map((key) => `${name}: ${key}`),
+    );
+    expect(told.toSorted()).toEqual(declared.toSorted());
+  });
+});
