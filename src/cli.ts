@@ -1,20 +1,112 @@
 import { Command, CommanderError } from 'commander';
-import { addDraft } from './cli/draft.ts';
-import { addKit } from './cli/kit.ts';
-import { addMake } from './cli/make.ts';
-import { addPreview } from './cli/preview.ts';
-import { addProof } from './cli/proof.ts';
-import { addPublish } from './cli/publish.ts';
-import { type CommandHost, type ExitCode, Refusal, type Terminal } from './cli/terminal.ts';
+import { type ExitCode, Refusal, type Terminal } from './cli/terminal.ts';
 import { packageVersion } from './make/package-root.ts';
+import { forms } from './shape/forms/index.ts';
 
-const COMMANDS: readonly ((host: CommandHost) => void)[] = [
-  addProof,
-  addMake,
-  addKit,
-  addPreview,
-  addPublish,
-  addDraft,
+/** What carries a command out, as its file exports it: what was typed of its arguments and options. */
+type CommandRun = (
+  typed: readonly (string | undefined)[],
+  options: never,
+  terminal: Terminal,
+) => Promise<ExitCode>;
+
+type Option = readonly [flags: string, says: string, usual?: string];
+
+type CommandEntry = {
+  readonly name: string;
+  readonly says: string;
+  /** The project's slug, where one is named. */
+  readonly slug?: string;
+  readonly required?: Option;
+  readonly options: readonly Option[];
+  /** What a command needs is loaded once it is given. */
+  readonly load: () => Promise<{ readonly run: CommandRun }>;
+};
+
+const OUT: Option = ['--out <folder>', 'where to put what is made', 'dist'];
+const BROWSER: Option = ['--browser <program>', 'the browser that prints the PDFs'];
+const STRICT: Option = ['--strict', 'count warnings as errors'];
+const COLOR: Option = ['--no-color', 'print without color'];
+const MAKING: readonly Option[] = [
+  OUT,
+  ['--only <slug...>', 'only these projects'],
+  ['--all', 'make everything again, changed or not'],
+  ['--no-pdf', 'leave the PDFs out, for speed'],
+  STRICT,
+  BROWSER,
+  ['--quiet', 'print findings only'],
+  COLOR,
+];
+
+const COMMANDS: readonly CommandEntry[] = [
+  {
+    name: 'proof',
+    says: 'check every project and print what was found',
+    options: [
+      ['--json', 'print one JSON array of findings and nothing else'],
+      STRICT,
+      ['--editions', 'print what each length becomes in the other edition'],
+      ['--quiet', 'print findings only, no summary'],
+      COLOR,
+    ],
+    load: () => import('./cli/proof.ts'),
+  },
+  {
+    name: 'make',
+    says: 'proof every project, then make whatever changed: page, handouts, template, index',
+    options: MAKING,
+    load: () => import('./cli/make.ts'),
+  },
+  {
+    name: 'kit',
+    says: 'plan a class: fewest sheets and how to cut them, shopping list, cost',
+    slug: 'the project',
+    required: ['--attendees <number>', 'how many people come'],
+    options: [
+      ['--spares <number>', 'kits more than that', '0'],
+      ['--seconds <number>', 'how long to look for a better plan', '5'],
+      ['--margin <percent>', 'the part of the price to be left when the cost is paid'],
+      ['--kerf <length>', 'what the blade takes away with each cut'],
+      ['--trim-margin <length>', 'what is cut off all four edges of a sheet first'],
+      ['--labels', 'print labels for the bags too'],
+      ['--json', 'print the kit as JSON and nothing else'],
+      ['--csv', 'print the kit as CSV and nothing else'],
+      OUT,
+      BROWSER,
+      ['--quiet', 'print findings only'],
+      COLOR,
+    ],
+    load: () => import('./cli/kit.ts'),
+  },
+  {
+    name: 'preview',
+    says: 'serve the site on this machine, follow every save, and refresh the page',
+    options: [
+      ['--port <number>', 'the port to serve on; the next free one if it is taken', '4300'],
+      ['--out <folder>', 'where to put what is made', 'dist/preview'],
+      BROWSER,
+      ['--quiet', 'print the address and findings only'],
+      COLOR,
+    ],
+    load: () => import('./cli/preview.ts'),
+  },
+  {
+    name: 'publish',
+    says: 'make, and record a new revision of each project whose measurements or steps changed',
+    options: [...MAKING, ['--dry-run', 'print what would be recorded, make and record nothing']],
+    load: () => import('./cli/publish.ts'),
+  },
+  {
+    name: 'draft',
+    says: 'write a new commented project that already proofs clean',
+    slug: 'the name of its folder, such as seed-packet-keeper',
+    options: [
+      ['--form <name>', `start from a ready-made form: ${forms.map(({ name }) => name).join(', ')}`],
+      ['--quiet', 'print nothing'],
+      COLOR,
+    ],
+    load: () => import('./cli/draft.ts'),
+  },
 ];
 
 /** Runs one command line and gives its exit code. Never throws for what a person typed or wrote. */
@@ -32,16 +124,28 @@ export async function run(terminal: Terminal): Promise<ExitCode> {
       getOutHelpWidth: () => 100,
       getErrHelpWidth: () => 100,
     });
-  const done = (result: ExitCode): void => {
-    code = result;
-  };
-  for (const add of COMMANDS) add({ program, terminal, done });
+  for (const entry of COMMANDS) {
+    const command = addCommand(program, entry);
+    command.action(async () => {
+      const { run: carryOut } = await entry.load();
+      code = await carryOut(command.args, command.opts() as never, terminal);
+    });
+  }
   try {
     await program.parseAsync([...terminal.argv], { from: 'user' });
   } catch (error) {
     return failure(error, terminal);
   }
   return code;
+}
+
+function addCommand(program: Command, { name, says, slug, required, options }: CommandEntry): Command {
+  const command = program.command(name).description(says);
+  if (slug !== undefined) command.argument('<slug>', slug);
+  command.argument('[workspace]', 'the folder of projects (default: here, else projects/)');
+  if (required) command.requiredOption(...required);
+  for (const option of options) command.option(...option);
+  return command;
 }
 
 function failure(error: unknown, terminal: Terminal): ExitCode {

@@ -6,35 +6,30 @@ import { canBeProject } from '../project/load.ts';
 import { slugOf } from '../project/slug.ts';
 import type { Form } from '../shape/form.ts';
 import { forms } from '../shape/forms/index.ts';
-import { type CommandHost, type CommonOptions, Refusal } from './terminal.ts';
+import { type CommonOptions, type ExitCode, Refusal, type Terminal } from './terminal.ts';
 import { isWorkspace } from './workspace-folder.ts';
 
 type DraftOptions = CommonOptions & { readonly form?: string };
 
 /** `sheetwright draft SLUG [workspace] [--form NAME]` */
-export function addDraft({ program, terminal }: CommandHost): void {
-  program
-    .command('draft')
-    .description('write a new commented project that already proofs clean')
-    .argument('<slug>', 'the name of its folder, such as seed-packet-keeper')
-    .argument('[workspace]', 'the folder of projects (default: here, else projects/)')
-    .option('--form <name>', `start from a ready-made form: ${forms.map(({ name }) => name).join(', ')}`)
-    .option('--quiet', 'print nothing')
-    .option('--no-color', 'print without color')
-    .action(async (slug: string, named: string | undefined, options: DraftOptions) => {
-      requireSlug(slug);
-      const form = options.form === undefined ? undefined : formNamed(options.form);
-      const folder = join(newHome(named, terminal.cwd), slug);
-      const path = join(folder, 'sheet.md');
-      const shown = relative(terminal.cwd, path);
-      if (existsSync(path)) throw new Refusal(`${shown} is there already: choose another name`);
-      await write(folder, path, draftText(slug, form));
-      if (!options.quiet) {
-        terminal.stdout.write(
-          `wrote ${shown}: open it in a text editor, then run "sheetwright proof" and "sheetwright make"\n`,
-        );
-      }
-    });
+export async function run(
+  [slug = '', named]: readonly (string | undefined)[],
+  options: DraftOptions,
+  terminal: Terminal,
+): Promise<ExitCode> {
+  requireSlug(slug);
+  const form = options.form === undefined ? undefined : formNamed(options.form);
+  const folder = join(newHome(named, terminal.cwd), slug);
+  const path = join(folder, 'sheet.md');
+  const shown = relative(terminal.cwd, path);
+  if (existsSync(path)) throw new Refusal(`${shown} is there already: choose another name`);
+  await write(folder, path, draftText(slug, form));
+  if (!options.quiet) {
+    terminal.stdout.write(
+      `wrote ${shown}: open it in a text editor, then run "sheetwright proof" and "sheetwright make"\n`,
+    );
+  }
+  return 0;
 }
 
 function requireSlug(slug: string): void {

@@ -12,39 +12,14 @@ import type { Money, Project } from '../project/model.ts';
 import { printFindings } from '../proof/print.ts';
 import type { Told } from '../proof/told.ts';
 import { type KitCommandOptions, kitOrder } from './kit-order.ts';
-import { kitProgressOn } from './kit-progress.ts';
 import { count } from './making.ts';
-import { type CommandHost, type ExitCode, inkFor, Refusal, type Terminal } from './terminal.ts';
+import { kitProgressOn } from './progress.ts';
+import { type ExitCode, inkFor, Refusal, type Terminal } from './terminal.ts';
 import { workspaceFolder } from './workspace-folder.ts';
 
 /** `sheetwright kit SLUG [workspace] --attendees N` */
-export function addKit({ program, terminal, done }: CommandHost): void {
-  program
-    .command('kit')
-    .description('plan a class: fewest sheets and how to cut them, shopping list, cost')
-    .argument('<slug>', 'the project')
-    .argument('[workspace]', 'the folder of projects (default: here, else projects/)')
-    .requiredOption('--attendees <number>', 'how many people come')
-    .option('--spares <number>', 'kits more than that', '0')
-    .option('--seconds <number>', 'how long to look for a better plan', '5')
-    .option('--margin <percent>', 'the part of the price to be left when the cost is paid')
-    .option('--kerf <length>', 'what the blade takes away with each cut')
-    .option('--trim-margin <length>', 'what is cut off all four edges of a sheet first')
-    .option('--labels', 'print labels for the bags too')
-    .option('--json', 'print the kit as JSON and nothing else')
-    .option('--csv', 'print the kit as CSV and nothing else')
-    .option('--out <folder>', 'where to put what is made', 'dist')
-    .option('--browser <program>', 'the browser that prints the PDFs')
-    .option('--quiet', 'print findings only')
-    .option('--no-color', 'print without color')
-    .action(async (slug: string, named: string | undefined, options: KitCommandOptions) => {
-      done(await kit(slug, named, options, terminal));
-    });
-}
-
-async function kit(
-  slug: string,
-  named: string | undefined,
+export async function run(
+  [slug = '', named]: readonly (string | undefined)[],
   options: KitCommandOptions,
   terminal: Terminal,
 ): Promise<ExitCode> {

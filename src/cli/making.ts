@@ -1,9 +1,9 @@
 import { relative, resolve } from 'node:path';
-import type { Command } from 'commander';
 import type { MakeOptions, MakeResult } from '../make/make.ts';
 import { printFindings } from '../proof/print.ts';
+import { isFailure } from '../proof/told.ts';
 import { progressOn } from './progress.ts';
-import { type CommonOptions, inkFor, type Terminal } from './terminal.ts';
+import { type CommonOptions, type ExitCode, inkFor, type Terminal } from './terminal.ts';
 import { workspaceFolder } from './workspace-folder.ts';
 
 /** What `make` and the commands that make as well take. */
@@ -15,20 +15,6 @@ export type MakingOptions = CommonOptions & {
   readonly strict?: boolean;
   readonly browser?: string;
 };
-
-/** Adds the workspace argument and the options of making to a command. */
-export function withMakingOptions(command: Command): Command {
-  return command
-    .argument('[workspace]', 'the folder of projects (default: here, else projects/)')
-    .option('--out <folder>', 'where to put what is made', 'dist')
-    .option('--only <slug...>', 'only these projects')
-    .option('--all', 'make everything again, changed or not')
-    .option('--no-pdf', 'leave the PDFs out, for speed')
-    .option('--strict', 'count warnings as errors')
-    .option('--browser <program>', 'the browser that prints the PDFs')
-    .option('--quiet', 'print findings only')
-    .option('--no-color', 'print without color');
-}
 
 /** What was typed, as `make` takes it. @throws Refusal when there is no workspace. */
 export function makeOptionsOf(
@@ -47,19 +33,21 @@ export function makeOptionsOf(
 }
 
 /** Prints what was found and, unless quiet, what was made. */
-export function tellMade(result: MakeResult, options: MakingOptions, terminal: Terminal): void {
+export function tellMade(result: MakeResult, options: MakingOptions, terminal: Terminal): ExitCode {
   const { findings, studies, made, held, written } = result;
   const { stdout, cwd } = terminal;
   const quiet = options.quiet === true;
   const ink = inkFor(terminal, options);
   const projects = studies.map(({ project }) => project);
   stdout.write(printFindings(findings, { ink, projects, summary: !quiet }));
-  if (quiet) return;
+  const code = isFailure(findings, options.strict === true) ? 1 : 0;
+  if (quiet) return code;
   const touched = written.filter(({ how }) => how !== 'kept').length;
   const folder = relative(cwd, resolve(cwd, options.out)) || '.';
   const files = count(touched, 'file');
   stdout.write(`${count(made.length, 'project')} made, ${files} new or changed, in ${folder}/\n`);
   if (held.length > 0) stdout.write(`kept as they were because of what was found: ${held.join(', ')}\n`);
+  return code;
 }
 
 export function count(number: number, noun: string): string {

@@ -2,7 +2,7 @@ import { resolve } from 'node:path';
 import { openPreview } from '../preview/preview.ts';
 import { printFindings } from '../proof/print.ts';
 import { count, today } from './making.ts';
-import { type CommandHost, type CommonOptions, inkFor, Refusal, type Terminal } from './terminal.ts';
+import { type CommonOptions, type ExitCode, inkFor, Refusal, type Terminal } from './terminal.ts';
 import { workspaceFolder } from './workspace-folder.ts';
 
 type PreviewCommand = CommonOptions & {
@@ -12,38 +12,32 @@ type PreviewCommand = CommonOptions & {
 };
 
 /** `sheetwright preview [workspace]` */
-export function addPreview({ program, terminal }: CommandHost): void {
-  program
-    .command('preview')
-    .description('serve the site on this machine, follow every save, and refresh the page')
-    .argument('[workspace]', 'the folder of projects (default: here, else projects/)')
-    .option('--port <number>', 'the port to serve on; the next free one if it is taken', '4300')
-    .option('--out <folder>', 'where to put what is made', 'dist/preview')
-    .option('--browser <program>', 'the browser that prints the PDFs')
-    .option('--quiet', 'print the address and findings only')
-    .option('--no-color', 'print without color')
-    .action(async (named: string | undefined, options: PreviewCommand) => {
-      const ink = inkFor(terminal, options);
-      const preview = await openPreview({
-        root: workspaceFolder(named, terminal.cwd),
-        out: resolve(terminal.cwd, options.out),
-        namedFrom: terminal.cwd,
-        today: today(),
-        port: portOf(options.port),
-        browser: options.browser,
-        told: ({ result, trouble, seconds }) => {
-          if (trouble !== undefined) terminal.stderr.write(`sheetwright: ${trouble}\n`);
-          if (!result) return;
-          terminal.stdout.write(printFindings(result.findings, { ink, summary: false }));
-          if (options.quiet) return;
-          const touched = result.written.filter(({ how }) => how !== 'kept').length;
-          terminal.stdout.write(`${count(touched, 'file')} new or changed in ${seconds.toFixed(1)} s\n`);
-        },
-      });
-      terminal.stdout.write(`preview at ${preview.address} (Ctrl-C ends it)\n`);
-      await ended(terminal);
-      await preview.close();
-    });
+export async function run(
+  [named]: readonly (string | undefined)[],
+  options: PreviewCommand,
+  terminal: Terminal,
+): Promise<ExitCode> {
+  const ink = inkFor(terminal, options);
+  const preview = await openPreview({
+    root: workspaceFolder(named, terminal.cwd),
+    out: resolve(terminal.cwd, options.out),
+    namedFrom: terminal.cwd,
+    today: today(),
+    port: portOf(options.port),
+    browser: options.browser,
+    told: ({ result, trouble, seconds }) => {
+      if (trouble !== undefined) terminal.stderr.write(`sheetwright: ${trouble}\n`);
+      if (!result) return;
+      terminal.stdout.write(printFindings(result.findings, { ink, summary: false }));
+      if (options.quiet) return;
+      const touched = result.written.filter(({ how }) => how !== 'kept').length;
+      terminal.stdout.write(`${count(touched, 'file')} new or changed in ${seconds.toFixed(1)} s\n`);
+    },
+  });
+  terminal.stdout.write(`preview at ${preview.address} (Ctrl-C ends it)\n`);
+  await ended(terminal);
+  await preview.close();
+  return 0;
 }
 
 function portOf(text: string): number {

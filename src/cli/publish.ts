@@ -1,36 +1,33 @@
 import { studyProjects } from '../edition/study.ts';
 import { projectsNamed } from '../make/named.ts';
 import type { Site } from '../project/model.ts';
-import { isFailure } from '../proof/told.ts';
 import { type Published, publish, tellPublished, unpublished } from '../publish/publish.ts';
 import { loadWorkspace } from '../shape/workspace.ts';
-import { count, type MakingOptions, makeOptionsOf, tellMade, today, withMakingOptions } from './making.ts';
-import type { CommandHost } from './terminal.ts';
+import { count, type MakingOptions, makeOptionsOf, tellMade } from './making.ts';
+import type { ExitCode, Terminal } from './terminal.ts';
 
 type PublishOptions = MakingOptions & { readonly dryRun?: boolean };
 
 /** `sheetwright publish [workspace]` */
-export function addPublish({ program, terminal, done }: CommandHost): void {
-  const command = program
-    .command('publish')
-    .description('make, and record a new revision of each project whose measurements or steps changed');
-  withMakingOptions(command)
-    .option('--dry-run', 'print what would be recorded, make and record nothing')
-    .action(async (named: string | undefined, options: PublishOptions) => {
-      const making = makeOptionsOf(named, options, terminal);
-      if (options.dryRun) {
-        const workspace = await loadWorkspace(making.root, { namedFrom: terminal.cwd });
-        const projects = projectsNamed(options.only, workspace.projects);
-        const would = unpublished(await studyProjects(projects), today());
-        terminal.stdout.write(revisionsText(would, workspace.site, 'would be recorded'));
-        return;
-      }
-      const result = await publish(making);
-      tellMade(result, options, terminal);
-      if (!options.quiet)
-        terminal.stdout.write(revisionsText(result.published, result.workspace.site, 'recorded'));
-      done(isFailure(result.findings, options.strict === true) ? 1 : 0);
-    });
+export async function run(
+  [named]: readonly (string | undefined)[],
+  options: PublishOptions,
+  terminal: Terminal,
+): Promise<ExitCode> {
+  const making = makeOptionsOf(named, options, terminal);
+  if (options.dryRun) {
+    const workspace = await loadWorkspace(making.root, { namedFrom: terminal.cwd });
+    const projects = projectsNamed(options.only, workspace.projects);
+    const would = unpublished(await studyProjects(projects), making.today);
+    terminal.stdout.write(revisionsText(would, workspace.site, 'would be recorded'));
+    return 0;
+  }
+  const result = await publish(making);
+  const code = tellMade(result, options, terminal);
+  if (!options.quiet) {
+    terminal.stdout.write(revisionsText(result.published, result.workspace.site, 'recorded'));
+  }
+  return code;
 }
 
 function revisionsText(published: readonly Published[], site: Site, how: string): string {

@@ -1,6 +1,5 @@
 import type { Readable, Writable } from 'node:stream';
 import { styleText } from 'node:util';
-import type { Command } from 'commander';
 
 /** Where a command runs: handed in, so that tests run commands as functions. */
 export type Terminal = {
@@ -32,10 +31,3 @@ export function inkFor(terminal: Terminal, options: CommonOptions): (ink: Ink, t
   const plain = options.color === false || !!terminal.env.NO_COLOR || terminal.stdout.isTTY !== true;
   return plain ? (_, text) => text : (ink, text) => styleText(ink, text, { validateStream: false });
 }
-
-/** What a command's file is given: the program to add itself to, the terminal, and where to leave its exit code. */
-export type CommandHost = {
-  readonly program: Command;
-  readonly terminal: Terminal;
-  readonly done: (code: ExitCode) => void;
-};

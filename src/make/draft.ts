@@ -52,9 +52,9 @@ Two or three sentences: what it is, who it is for, what is nice about it.
 ${body.steps}`;
 }
 
-type Body = { readonly pieces: string; readonly steps: string };
+type DraftBody = { readonly pieces: string; readonly steps: string };
 
-function cardBody(): Body {
+function cardBody(): DraftBody {
   return {
     pieces: `    card:  { stock: base, cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [4 1/4] }], panels: { back: A1, front: B1 } }
     front: { stock: layer, cut: 4 x 5 1/4, on: card.front }`,
@@ -75,7 +75,7 @@ This is for you alone: it is on no handout.
   };
 }
 
-function formBody(form: Form): Body {
+function formBody(form: Form): DraftBody {
   const name = pieceName(form);
   const { settings, layer } = form.example;
   const cover = layer ? [`    panel: { stock: layer, cut: ${layer.cut}, on: ${name}.${layer.panel} }`] : [];

@@ -1,17 +1,22 @@
 import sharp from 'sharp';
 import { escapeHtml } from '../words/safe-html.ts';
-import { typefaceFiles, type Weight } from './typeface.ts';
+import { type FontWeight, typefaceFiles } from './typeface.ts';
 
 /** A text painted on nothing. */
-export type Lettering = { readonly bytes: Buffer; readonly width: number; readonly height: number };
+type PaintedText = { readonly bytes: Buffer; readonly width: number; readonly height: number };
 
-const NAMES: Readonly<Record<Weight, string>> = { 400: 'Public Sans', 700: 'Public Sans Bold' };
+const NAMES: Readonly<Record<FontWeight, string>> = { 400: 'Public Sans', 700: 'Public Sans Bold' };
 
 /** Paints a text in lines no longer than `width` pixels. An empty text is nothing. */
 export async function lettering(
   text: string,
-  style: { readonly weight: Weight; readonly size: number; readonly color: string; readonly width: number },
-): Promise<Lettering | undefined> {
+  style: {
+    readonly weight: FontWeight;
+    readonly size: number;
+    readonly color: string;
+    readonly width: number;
+  },
+): Promise<PaintedText | undefined> {
   const plain = text.replace(/[^\P{Cc}\n]|\p{Cs}/gu, ' ').trim();
   if (plain === '') return undefined;
   const markup = `<span foreground="${style.color}">${escapeHtml(plain)}</span>`;
@@ -22,13 +27,13 @@ export async function lettering(
 }
 
 /** A file once painted with is known from then on: letters that the first file lacks are then taken from the others. */
-const announced = new Set<Weight>();
+const announced = new Set<FontWeight>();
 
 async function paint(
   text: string,
-  { weight, size, width }: { readonly weight: Weight; readonly size: number; readonly width: number },
+  { weight, size, width }: { readonly weight: FontWeight; readonly size: number; readonly width: number },
   fontfile: string,
-): Promise<Lettering> {
+): Promise<PaintedText> {
   const font = `${NAMES[weight]} ${size}`;
   const { data, info } = await sharp({
     text: { text, font, fontfile, width, dpi: 72, rgba: true, wrap: 'word-char' },
@@ -43,9 +48,9 @@ export async function fittedLettering(
   text: string,
   sizes: readonly number[],
   height: number,
-  style: { readonly weight: Weight; readonly color: string; readonly width: number },
-): Promise<Lettering | undefined> {
-  let fitted: Lettering | undefined;
+  style: { readonly weight: FontWeight; readonly color: string; readonly width: number },
+): Promise<PaintedText | undefined> {
+  let fitted: PaintedText | undefined;
   for (const size of sizes) {
     fitted = await lettering(text, { ...style, size });
     if (!fitted || fitted.height <= height) break;

@@ -14,7 +14,7 @@ import type { ProjectMaterial } from './output.ts';
 import { plain } from './pictures.ts';
 
 /** What is painted for a link's preview. */
-export type LinkPicture = {
+type LinkPicture = {
   readonly title: string;
   readonly siteTitle: string;
   /** A line at the foot: the day, the time it takes. */

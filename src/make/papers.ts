@@ -3,7 +3,7 @@ import { templatePieces } from '../handout/template-print.ts';
 import type { Paper, Site } from '../project/model.ts';
 import type { ProjectMaterial } from './output.ts';
 
-export type TentLink = { readonly paper: Paper; readonly href: string };
+type TentLink = { readonly paper: Paper; readonly href: string };
 
 /** The prints of a sheet. */
 export type Handout = 'letter' | 'a4' | 'large-print';

@@ -15,7 +15,7 @@ export type ProjectPicture = {
   readonly renditions: readonly Rendition[];
 };
 
-export type Rendition = {
+type Rendition = {
   readonly encoding: Encoding;
   /** Its name below the project's folder of the site; changes with its content. */
   readonly name: string;

@@ -8,15 +8,15 @@ import { ownFolder } from '../print/find-browser.ts';
 import { realSurroundings } from '../print/surroundings.ts';
 import { sha256 } from './files.ts';
 
-export type Weight = 400 | 700;
+export type FontWeight = 400 | 700;
 
 /** The subset that is asked for letters comes first; the other has those that it lacks. */
 const SUBSETS = ['latin', 'latin-ext'];
 
-const unpacked = new Map<Weight, readonly string[]>();
+const unpacked = new Map<FontWeight, readonly string[]>();
 
 /** The files of the typeface as a program that draws pictures reads them: unpacked once, into our cache folder. */
-export function typefaceFiles(weight: Weight): readonly string[] {
+export function typefaceFiles(weight: FontWeight): readonly string[] {
   const known = unpacked.get(weight);
   if (known) return known;
   const require = createRequire(import.meta.url);

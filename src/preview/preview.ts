@@ -3,9 +3,11 @@ import { join } from 'node:path';
 import { type MakeOptions, type MakeResult, make } from '../make/make.ts';
 import { NoSuchProject } from '../make/named.ts';
 import { packageRoot } from '../make/package-root.ts';
+import { findingJson } from '../proof/print.ts';
+import { tellPublished, unpublished } from '../publish/publish.ts';
+
 import { type LiveServer, openServer } from './server.ts';
-import { type PreviewState, stateAfter, stateInTrouble } from './state.ts';
-import { type Watching, watchFolders } from './watch.ts';
+import { watchFolders } from './watch.ts';
 
 export type PreviewOptions = Omit<MakeOptions, 'pdf' | 'pdfsLater' | 'only'> & {
   readonly port: number;
@@ -15,6 +17,16 @@ export type PreviewOptions = Omit<MakeOptions, 'pdf' | 'pdfsLater' | 'only'> & {
     readonly trouble?: string;
     readonly seconds: number;
   }) => void;
+};
+
+/** What the previewed pages are told: what was found, and which projects differ from what was published. */
+type PreviewState = {
+  /** Rises with every make, so that a page knows whether it is the latest. */
+  readonly version: number;
+  readonly findings: readonly ReturnType<typeof findingJson>[];
+  readonly drafts: readonly { readonly slug: string; readonly changes: readonly string[] }[];
+  /** A broken environment or a mistake of ours, in one line. */
+  readonly trouble?: string;
 };
 
 export type Preview = { readonly address: string; readonly close: () => Promise<void> };
@@ -55,7 +67,7 @@ class Session {
     );
     this.#server = server;
     const isOurs = (path: string): boolean => path.startsWith(out) || /(?:^|[/\\])node_modules/u.test(path);
-    const watching: Watching = await watchFolders([root, templates], isOurs, () => this.follow());
+    const watching = await watchFolders([root, templates], isOurs, () => this.follow());
     return {
       address: server.address,
       close: async () => {
@@ -78,8 +90,9 @@ class Session {
         if (isNews(result, this.#state, state)) this.#state = state;
         this.#options.told({ result, seconds: seconds() });
       } catch (error) {
-        this.#state = stateInTrouble(error, version);
-        this.#options.told({ trouble: this.#state.trouble ?? '', seconds: seconds() });
+        const trouble = error instanceof Error ? error.message : String(error);
+        this.#state = { version, findings: [], drafts: [], trouble };
+        this.#options.told({ trouble, seconds: seconds() });
       }
     });
     this.#server?.announce();
@@ -102,6 +115,14 @@ class Session {
     this.#turn = result.catch(() => {});
     return result;
   }
+}
+
+function stateAfter(result: MakeResult, today: string, version: number): PreviewState {
+  const drafts = unpublished(result.studies, today).map((published) => {
+    const { changes } = tellPublished(published, result.workspace.site);
+    return { slug: published.project.slug, changes: changes.length > 0 ? changes : ['never published yet'] };
+  });
+  return { version, findings: result.findings.map(findingJson), drafts };
 }
 
 /** Whether an open page would look otherwise: a save that changed nothing should not move it. */

@@ -2,12 +2,12 @@ import { readFile, stat } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { extname, join, posix } from 'node:path';
-import type { PreviewState } from './state.ts';
 
 /** What the server shows: files of a folder, and the state that its pages follow. */
-export type Showing = {
+type Showing = {
   readonly folder: string;
-  readonly state: () => PreviewState;
+  /** Its version rises with every change. */
+  readonly state: () => { readonly version: number };
   /** Called before a file is sent, to make it if it is made only when asked for. */
   readonly prepare: (path: string) => Promise<void>;
   /** The script and style that every page of a preview has besides its own. */

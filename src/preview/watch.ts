@@ -1,7 +1,7 @@
 import { watch as watchFiles } from 'chokidar';
 
 /** Watches folders until closed; `changed` is called once for a burst of changes, never while it is still at work. */
-export type Watching = { readonly close: () => Promise<void> };
+type Watching = { readonly close: () => Promise<void> };
 
 /** An editor saves in several steps; a change is over when nothing has happened for so long. */
 const QUIET = 60;

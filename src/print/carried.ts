@@ -5,8 +5,7 @@ import { basename, dirname, join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { createBrotliDecompress } from 'node:zlib';
 import type { Launchable } from './candidate.ts';
-import { BrowserMissing } from './fault.ts';
-import { isUnwritable, unwritable } from './unwritable.ts';
+import { BrowserMissing, isUnwritable, unwritable } from './fault.ts';
 
 /** The optional package that carries a headless shell as compressed files: https://github.com/Sparticuz/chromium */
 const PACKAGE = '@sparticuz/chromium';

@@ -8,11 +8,10 @@ import type { Browser } from 'puppeteer-core';
 import type { Candidate } from './candidate.ts';
 import { withDeadline } from './deadline.ts';
 import { diagnose, type Ending, silent, wantsNoSandbox } from './diagnosis.ts';
-import { BrowserMissing, NAME_ANOTHER } from './fault.ts';
+import { BrowserMissing, isUnwritable, NAME_ANOTHER, unwritable } from './fault.ts';
 import { endWithUs } from './lifeline.ts';
 import { pipeTransport } from './pipe.ts';
 import type { Surroundings } from './surroundings.ts';
-import { isUnwritable, unwritable } from './unwritable.ts';
 
 /** A browser that answers. */
 export type Running = {

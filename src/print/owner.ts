@@ -4,14 +4,14 @@ import { type Desk, openDesk } from './desk.ts';
 import { BrowserMissing, NAME_ANOTHER, PrintFault } from './fault.ts';
 import { firstThatStarts, sources } from './find-browser.ts';
 import { type LaunchOptions, launch, type Running } from './launch.ts';
-import { type Progress, realSurroundings, type Surroundings } from './surroundings.ts';
+import { type DownloadProgress, realSurroundings, type Surroundings } from './surroundings.ts';
 
 export type PrinterOptions = {
   /** The path of a browser's program, used instead of any other. */
   readonly browser?: string | undefined;
   /** Whether a browser may be downloaded when none is found. Default: true. */
   readonly download?: boolean;
-  readonly onDownload?: Progress;
+  readonly onDownload?: DownloadProgress;
   /** How long a browser may take to start, in milliseconds. Default: 30,000. */
   readonly launchTimeout?: number;
   /** How long one page may take, in milliseconds. Default: 60,000. */
@@ -22,7 +22,7 @@ export type PrinterOptions = {
 /** A browser that serves, with its page made ready. */
 type Service = { readonly running: Running; readonly desk: Desk };
 
-type Job<T> = (desk: Desk) => Promise<T>;
+type PageWork<T> = (desk: Desk) => Promise<T>;
 
 async function begin(candidate: Candidate, options: LaunchOptions): Promise<Service> {
   const running = await launch(candidate, options);
@@ -67,7 +67,7 @@ export class BrowserOwner {
    * @param what What the job makes, for messages.
    * @throws BrowserMissing when no browser serves. @throws PrintFault when the job cannot be done.
    */
-  inTurn<T>(what: string, job: Job<T>): Promise<T> {
+  inTurn<T>(what: string, job: PageWork<T>): Promise<T> {
     const result = this.#turn.then(() => this.#attempt(what, job, false));
     this.#turn = result.catch(() => {});
     return result;
@@ -79,7 +79,7 @@ export class BrowserOwner {
     await this.#stop();
   }
 
-  async #attempt<T>(what: string, job: Job<T>, again: boolean): Promise<T> {
+  async #attempt<T>(what: string, job: PageWork<T>, again: boolean): Promise<T> {
     const { running, desk } = await this.#start(what);
     const { pageTimeout } = this.#options;
     try {

@@ -1,17 +1,16 @@
-import { KEEP_ALTERNATIVES } from './alternatives.ts';
 import { BrowserOwner, type PrinterOptions } from './owner.ts';
-import { pin } from './pin.ts';
+import { pin } from './pdf.ts';
 
 export type { PrinterOptions } from './owner.ts';
 
-export type PdfOptions = {
+type PdfOptions = {
   readonly title: string;
   /** The ISO day that stands in the file as the day it was made: `2026-12-10`. */
   readonly date: string;
 };
 
 /** The size of a picture in CSS pixels, and how many pixels of the picture each is wide. */
-export type PictureOptions = { readonly width: number; readonly height: number; readonly scale: number };
+type PictureOptions = { readonly width: number; readonly height: number; readonly scale: number };
 
 /**
  * Prints HTML documents. Each must hold all it shows: styles in it, fonts and pictures as `data:`. Scripts do not run
@@ -61,3 +60,17 @@ export function openPrinter(options: PrinterOptions = {}): Printer {
     close: () => owner.close(),
   };
 }
+
+/**
+ * A script for the page, in which only ours run. A browser writes a drawing's text alternative into a PDF only when the
+ * drawing holds text: to one without, this gives a space that cannot be seen. Pictures keep theirs by themselves.
+ */
+const KEEP_ALTERNATIVES = `for (const drawing of document.querySelectorAll('svg[role="img"]')) {
+  if ([...drawing.querySelectorAll('text')].some(({ textContent }) => /\\S|\\u00a0/.test(textContent))) continue;
+  const space = document.createElementNS('http://www.w3.org/2000/svg', 'text');
+  space.setAttribute('x', '50%');
+  space.setAttribute('y', '50%');
+  space.setAttribute('font-size', '1');
+  space.textContent = '\\u00a0';
+  drawing.append(space);
+}`;

@@ -1,6 +1,5 @@
 import type { Launchable } from './candidate.ts';
-import { BrowserMissing } from './fault.ts';
-import { isUnwritable, unwritable } from './unwritable.ts';
+import { BrowserMissing, isUnwritable, unwritable } from './fault.ts';
 
 const KINDS: Readonly<Record<string, Launchable['kind']>> = {
   'chrome-headless-shell': 'shell',

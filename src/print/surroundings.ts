@@ -5,7 +5,7 @@ import { unpackCarried } from './carried.ts';
 import { cachedBrowsers, downloadShell } from './puppeteer-cache.ts';
 
 /** Called while a browser comes down: how many bytes have arrived, of how many. */
-export type Progress = (received: number, total: number) => void;
+export type DownloadProgress = (received: number, total: number) => void;
 
 /** All that finding a browser asks of the machine, so that the finding itself can be tried anywhere. */
 export type Surroundings = {
@@ -28,7 +28,7 @@ export type Surroundings = {
    */
   carried(cache: string): Promise<Launchable | undefined>;
   /** Downloads a headless shell into a cache folder of Puppeteer. @throws BrowserMissing when that fails. */
-  download(folder: string, progress: Progress): Promise<Launchable>;
+  download(folder: string, progress: DownloadProgress): Promise<Launchable>;
 };
 
 function whatStandsAt(path: string): ReturnType<Surroundings['at']> {

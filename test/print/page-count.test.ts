@@ -1,5 +1,5 @@
 import { afterAll, describe, expect, it } from 'vitest';
-import { pageCount } from '../../src/print/page-count.ts';
+import { pageCount } from '../../src/print/pdf.ts';
 import { openPrinter } from '../../src/print/printer.ts';
 import { readPdf } from './read-pdf.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { pin } from '../../src/print/pin.ts';
+import { pin } from '../../src/print/pdf.ts';
 
 /** As much of a PDF as pinning looks at, in the browser's manner. */
 function file(objects: string): Uint8Array {

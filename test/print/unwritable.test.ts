@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { isUnwritable, unwritable } from '../../src/print/unwritable.ts';
+import { isUnwritable, unwritable } from '../../src/print/fault.ts';
 
 /** An error as Node's file system throws it. */
 const failed = (code: string): Error => Object.assign(new Error(`${code}: it failed`), { code });

@@ -1,6 +1,6 @@
 import { cueCard as cardOf, cueTitle, renderCueCard } from '../../cue/card.ts';
 import { ROOMS } from '../../cue/room.ts';
-import { pageCount } from '../../print/page-count.ts';
+import { pageCount } from '../../print/pdf.ts';
 import { printStyles } from '../assets.ts';
 import { dayOf, type Job, type Output, type ProjectMaterial } from '../output.ts';
 
