@@ -1,7 +1,7 @@
 import type { Edition, Editions } from '../edition/editions.ts';
 import { Length } from '../measure/length.ts';
-import type { Point2 } from '../shape/flat-polygon.ts';
-import { areaOf } from '../shape/flat-polygon.ts';
+import { caliperOf } from '../shape/caliper.ts';
+import { areaOf, type Point2 } from '../shape/flat-polygon.ts';
 import { type FoldProgress, foldNet, layDown, sharesOf } from '../shape/fold.ts';
 import { afterStage, finishedProgress, stageCount } from '../shape/fold-order.ts';
 import type { Net } from '../shape/net.ts';
@@ -10,14 +10,13 @@ import { type PaintedFace, paint, USUAL_LOOK } from '../shape/paint/picture.ts';
 import { type Sheet, sheetsOf } from '../shape/shapes.ts';
 import { bounds } from '../shape/space.ts';
 import { layersOnPanels } from '../shape/view/panel-layers.ts';
-import { paperOf } from '../shape/view/paper-of.ts';
+import { type PaperLook, paperOf } from '../shape/view/paper-of.ts';
 import { nameOf } from '../words/names.ts';
 import { Canvas } from './canvas.ts';
 import type { Drawing } from './drawing.ts';
-import type { DrawingRoom } from './piece.ts';
 import { boxOf, type DrawnBox, type Segment } from './region.ts';
-import type { DrawingStyle } from './style.ts';
-import { paperLook } from './turn-model.ts';
+import { colorOf, type DrawingRoom, type DrawingStyle } from './style.ts';
+import { tint } from './tint.ts';
 import { caption, listed, spokenVolume } from './words.ts';
 
 /** How far a shape is folded: `flat`, `folded`, or `fold-2` for all up to the second stage. */
@@ -72,6 +71,23 @@ function seenSheet(edition: Edition, id: string, { net }: Sheet, view: FoldView)
   const sheet = paperOf(net, paperLook(edition, piece));
   const { tree } = foldPaper(sheet, sharesOf(layDown(net).hung, pose));
   return [paint(tree, USUAL_LOOK).filter(({ points }) => areaOf(points) > EDGE_ON)];
+}
+
+/** The paper a piece is of and the layers on it, in the colors of their stocks. */
+export function paperLook(edition: Edition, piece: string): PaperLook {
+  const { project, shapes } = edition;
+  const stock = project.stock.get(project.pieces.get(piece)?.stock?.value ?? '');
+  const outside = tint(colorOf(edition, piece));
+  return {
+    caliper: caliperOf(stock).thickness.mm,
+    outside,
+    // A printed pattern is on one side of its paper.
+    inside: stock?.print ? tint() : outside,
+    layers: layersOnPanels(shapes, piece).map((layer) => ({
+      ...layer,
+      color: tint(colorOf(edition, layer.piece.id.value)),
+    })),
+  };
 }
 
 /** Millimetres between sheets of one piece, full size. */

@@ -2,7 +2,8 @@ import type { Twin } from '../edition/editions.ts';
 import type { Edge } from '../project/model.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import type { PiledLayer } from './pile.ts';
-import { allRound, type LayerTwin, revealOn, SIDES } from './reveals.ts';
+import { allRound, revealOn, SIDES } from './reveals.ts';
+import type { LayerTwin } from './style.ts';
 import { contains } from './visible.ts';
 
 /** What shows of a base beside one layer, from the base's edge to the layer's, on the drawing. */

@@ -8,11 +8,16 @@ import type { Drawing } from './drawing.ts';
 import { AT_ORIGIN, blankLines, cutLines, type DrawingFrame, placeAll, sheetBox } from './outline.ts';
 import { boxCorners } from './region.ts';
 import { spokenReveals } from './reveals.ts';
-import { type DrawingStyle, further, type InBoth, letteringOf, netOf } from './style.ts';
+import {
+  colorOf,
+  type DrawingRoom,
+  type DrawingStyle,
+  further,
+  type InBoth,
+  letteringOf,
+  netOf,
+} from './style.ts';
 import { caption, lengthLabel, spokenLengths, spokenSize } from './words.ts';
-
-/** Room for one thumbnail's piece, in millimetres of paper. */
-export type DrawingRoom = { readonly width: number; readonly height: number };
 
 /**
  * One scale for all the pieces of a project, so that they can be compared: the largest at which each fits the room,
@@ -60,13 +65,6 @@ function drawSize(canvas: Canvas, net: InBoth<Net>, frame: DrawingFrame, style: 
   const beside = { axis: 'upright', edge: right, row: right + AWAY + tailOf(0, right) } as const;
   dimension(canvas, below, [0, right], lengthLabel(across, style), size);
   dimension(canvas, beside, [0, bottom], lengthLabel(upright, style), size);
-}
-
-/** The stock's colour of a piece or of a further sheet of it (`box.lid`), `#rrggbb`. */
-export function colorOf({ project }: Edition, id: string): string | undefined {
-  const [piece = id] = id.split('.');
-  const stock = project.pieces.get(piece)?.stock?.value;
-  return stock === undefined ? undefined : project.stock.get(stock)?.color?.value;
 }
 
 /** What is cut first: the outline of a flat piece; of a net the whole sheet, with its score lines. */

@@ -5,7 +5,7 @@ import type { Point2 } from '../shape/flat-polygon.ts';
 import { boxSize, type FlatPoint, type Net, type Panel } from '../shape/net.ts';
 import { type Layer, type Shapes, sheetsOf } from '../shape/shapes.ts';
 import { turn } from './region.ts';
-import type { LayerTwin } from './reveals.ts';
+import type { LayerTwin } from './style.ts';
 
 /** From a layer's own paper to the paper of the lowest base, both in millimetres from their left and top. */
 export type Carry = (point: Point2) => Point2;

@@ -1,12 +1,9 @@
 import type { Twin } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
 import type { Edge } from '../project/model.ts';
-import type { Layer, Reveals } from '../shape/shapes.ts';
-import type { DrawingStyle } from './style.ts';
+import type { Reveals } from '../shape/shapes.ts';
+import type { DrawingStyle, LayerTwin } from './style.ts';
 import { listed, spokenLength } from './words.ts';
-
-/** One layer in both editions. */
-export type LayerTwin = { readonly inch: Layer; readonly metric: Layer };
 
 export const SIDES: readonly Edge[] = ['left', 'right', 'top', 'bottom'];
 

@@ -7,11 +7,10 @@ import { Canvas } from './canvas.ts';
 import type { Drawing } from './drawing.ts';
 import { gapsOf, type RevealGap } from './gaps.ts';
 import { type Label, plain } from './lettering.ts';
-import { colorOf, type DrawingRoom } from './piece.ts';
 import { type Pile, type PiledLayer, pileOn } from './pile.ts';
 import { boxOf, hatchLines, type Segment } from './region.ts';
 import { allRound, magnitude, spokenReveals } from './reveals.ts';
-import { type DrawingStyle, letteringOf } from './style.ts';
+import { colorOf, type DrawingRoom, type DrawingStyle, letteringOf } from './style.ts';
 import { roomiestSpot } from './visible.ts';
 import { caption, lengthLabel, sizeLabel, spokenSize } from './words.ts';
 

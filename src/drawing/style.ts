@@ -1,5 +1,6 @@
-import type { Editions } from '../edition/editions.ts';
+import type { Edition, Editions } from '../edition/editions.ts';
 import type { Net } from '../shape/net.ts';
+import type { Layer } from '../shape/shapes.ts';
 import type { Say } from '../words/labels.ts';
 
 /** How a project's drawings are made: which edition gives the geometry and stands on top, and the words. */
@@ -12,6 +13,12 @@ export type DrawingStyle = {
 
 /** The same thing in both editions; `drawn` is the one whose geometry is drawn. */
 export type InBoth<T> = { readonly inch: T; readonly metric: T; readonly drawn: T };
+
+/** Room for a drawing, in millimetres of paper. */
+export type DrawingRoom = { readonly width: number; readonly height: number };
+
+/** One layer in both editions. */
+export type LayerTwin = { readonly inch: Layer; readonly metric: Layer };
 
 export function letteringOf(style: DrawingStyle): number {
   return style.lettering ?? 3;
@@ -43,4 +50,11 @@ export function further<T, U>(from: InBoth<T>, pick: (value: T) => U | undefined
   return inch === undefined || metric === undefined || drawn === undefined
     ? undefined
     : { inch, metric, drawn };
+}
+
+/** The stock's colour of a piece or of a further sheet of it (`box.lid`), `#rrggbb`. */
+export function colorOf({ project }: Edition, id: string): string | undefined {
+  const [piece = id] = id.split('.');
+  const stock = project.pieces.get(piece)?.stock?.value;
+  return stock === undefined ? undefined : project.stock.get(stock)?.color?.value;
 }

@@ -8,10 +8,9 @@ import { drawKey, keyEntries } from './key.ts';
 import { type Label, plain, wrapped } from './lettering.ts';
 import { AT_ORIGIN, type DrawingFrame, sheetBox } from './outline.ts';
 import { drawNames, type Numbered } from './panel-names.ts';
-import { colorOf, type DrawingRoom } from './piece.ts';
 import type { DrawnBox } from './region.ts';
 import { drawNet } from './sheet.ts';
-import { type DrawingStyle, type InBoth, letteringOf, netOf } from './style.ts';
+import { colorOf, type DrawingRoom, type DrawingStyle, type InBoth, letteringOf, netOf } from './style.ts';
 import { describeNet } from './tell-net.ts';
 import { lengthLabel } from './words.ts';
 

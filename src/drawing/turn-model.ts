@@ -1,12 +1,9 @@
 import type { Edition } from '../edition/editions.ts';
-import { caliperOf } from '../shape/caliper.ts';
 import { foldSteps } from '../shape/fold-order.ts';
 import type { PaperSheet } from '../shape/paint/paper-sheet.ts';
 import { sheetsOf } from '../shape/shapes.ts';
-import { layersOnPanels } from '../shape/view/panel-layers.ts';
-import { type PaperLook, paperOf } from '../shape/view/paper-of.ts';
-import { colorOf } from './piece.ts';
-import { tint } from './tint.ts';
+import { paperOf } from '../shape/view/paper-of.ts';
+import { paperLook } from './folded.ts';
 
 /** A folded piece as a page's script turns and folds it: plain data, ready for JSON. */
 export type TurnModel = {
@@ -26,23 +23,6 @@ export function turnModel(edition: Edition, piece: string): TurnModel | undefine
     steps += foldSteps(net).length;
   }
   return steps > 0 ? { sheets, steps } : undefined;
-}
-
-/** The paper a piece is of and the layers on it, in the colors of their stocks. */
-export function paperLook(edition: Edition, piece: string): PaperLook {
-  const { project, shapes } = edition;
-  const stock = project.stock.get(project.pieces.get(piece)?.stock?.value ?? '');
-  const outside = tint(colorOf(edition, piece));
-  return {
-    caliper: caliperOf(stock).thickness.mm,
-    outside,
-    // A printed pattern is on one side of its paper.
-    inside: stock?.print ? tint() : outside,
-    layers: layersOnPanels(shapes, piece).map((layer) => ({
-      ...layer,
-      color: tint(colorOf(edition, layer.piece.id.value)),
-    })),
-  };
 }
 
 /**

@@ -3,7 +3,6 @@ import type { Length } from '../measure/length.ts';
 import { printInches, printMillimetres, rulerInches } from '../measure/print.ts';
 import type { Size } from '../measure/size.ts';
 import { betweenMembers } from '../words/labels.ts';
-import type { Leading } from '../words/measures.ts';
 import { sheetNamed } from '../words/names.ts';
 import { around, inchLettering, type Label, type LabelLine, metricLettering } from './lettering.ts';
 import type { DrawingStyle } from './style.ts';
@@ -96,7 +95,7 @@ export function capital(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
-export function pick(length: Twin, leading: Leading): Length {
+export function pick(length: Twin, leading: DrawingStyle['leading']): Length {
   return leading === 'inch' ? length.inch : length.metric;
 }
 

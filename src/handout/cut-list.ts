@@ -1,5 +1,6 @@
 import { drawingElement } from '../drawing/figures.ts';
-import { type DrawingRoom, pieceDrawing, pieceScale } from '../drawing/piece.ts';
+import { pieceDrawing, pieceScale } from '../drawing/piece.ts';
+import type { DrawingRoom } from '../drawing/style.ts';
 import { ownEdition, twin } from '../edition/editions.ts';
 import type { Piece } from '../project/model.ts';
 import type { Columns, Measures } from '../words/measures.ts';

@@ -1,8 +1,8 @@
 import { drawingElement, drawingFigure, type Figure, pictureElement } from '../drawing/figures.ts';
 import { foldedDrawing } from '../drawing/folded.ts';
-import type { DrawingRoom } from '../drawing/piece.ts';
 import { lowestBases } from '../drawing/pile.ts';
 import { stackDrawing } from '../drawing/stack.ts';
+import type { DrawingRoom } from '../drawing/style.ts';
 import { templateDrawing, templateReduction } from '../drawing/template.ts';
 import { briefJson, turnModel } from '../drawing/turn-model.ts';
 import { caption } from '../drawing/words.ts';

@@ -3,7 +3,7 @@ import type { Piece, Project } from '../project/model.ts';
 import type { Place } from '../project/source.ts';
 import { caliperOf } from '../shape/caliper.ts';
 import { folded, type Soundness } from '../shape/closure/sound.ts';
-import type { FoldedShape } from '../shape/fold.ts';
+import type { FoldedShape } from '../shape/folded-shape.ts';
 import type { Net } from '../shape/net.ts';
 import { type Shapes, sheetsOf } from '../shape/shapes.ts';
 

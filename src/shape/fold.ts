@@ -1,11 +1,12 @@
 import { type Rest, restOf } from './base-panel.ts';
 import type { Point2 } from './flat-polygon.ts';
+import type { FoldedPanel, FoldedShape } from './folded-shape.ts';
 import { type HungPanel, hungPanels } from './hung-panels.ts';
 import type { FlatPoint, Fold, Net, Panel } from './net.ts';
 import { boxCorners } from './outline.ts';
 import { type Pose, placed, posesOf } from './paint/pose.ts';
 import { otherSide, panelOf } from './panel-tree.ts';
-import { dot, type Plane, type Point3, scaled } from './space.ts';
+import { dot, type Point3, scaled } from './space.ts';
 
 /** How far each fold is folded, from 0 (flat) to 1 (its full angle): one share for all, or each its own. */
 export type FoldProgress = number | ((fold: Fold) => number);
@@ -17,32 +18,6 @@ type FoldOptions = {
   readonly caliper?: number;
   /** The panel that stays put, instead of the one the net suggests. */
   readonly base?: string;
-};
-
-/** One panel where it has come to in space. */
-export type FoldedPanel = {
-  readonly panel: Panel;
-  /** The corners of its outline, clockwise as seen from outside. */
-  readonly corners: readonly Point3[];
-  /** The corners of its box, clockwise from the top left as it lay flat: tapers not taken off. */
-  readonly box: readonly Point3[];
-  /** Its plane; the normal points to the outside. */
-  readonly plane: Plane;
-  /** Carries a point of the flat net to where it has come. */
-  readonly place: (point: FlatPoint) => Point3;
-  /** The same for a point in millimetres from the left and the top. */
-  readonly carry: (point: Point2) => Point3;
-};
-
-/** A net folded, wholly or in part, standing on a table in front of the viewer (see `space.ts` for the axes). */
-export type FoldedShape = {
-  /** The net that was folded: the piece's own, or its strips where it has bent panels. */
-  readonly net: Net;
-  /** Whether its panels are strips that stand for bent ones. */
-  readonly bent: boolean;
-  readonly base: string;
-  readonly caliper: number;
-  readonly panels: ReadonlyMap<string, FoldedPanel>;
 };
 
 /**
@@ -76,13 +51,6 @@ export function layDown(net: Net, base?: string): LaidNet {
 /** The share each panel's fold is folded by; panels that stay put have none. */
 export function sharesOf(hung: readonly HungPanel[], at: FoldProgress): readonly number[] {
   return hung.map(({ fold }) => (typeof at === 'number' ? at : fold ? at(fold) : 0));
-}
-
-/** The folded panel with this id. @throws Error when there is none. */
-export function foldedPanelOf(shape: FoldedShape, id: string): FoldedPanel {
-  const panel = shape.panels.get(id);
-  if (!panel) throw new Error(`the folded shape has no panel "${id}"`);
-  return panel;
 }
 
 function foldedPanel(panel: Panel, pose: Pose): FoldedPanel {

@@ -1,4 +1,4 @@
-import { type FoldedShape, foldedPanelOf } from '../fold.ts';
+import { type FoldedShape, foldedPanelOf } from '../folded-shape.ts';
 import type { Fold } from '../net.ts';
 import { panelForest } from '../panel-tree.ts';
 import { distance } from '../space.ts';

@@ -1,5 +1,5 @@
 import { Length } from '../../measure/length.ts';
-import { type FoldedShape, foldedPanelOf } from '../fold.ts';
+import { type FoldedShape, foldedPanelOf } from '../folded-shape.ts';
 import { boxSize, type FlatBox, type FlatPoint, type Net } from '../net.ts';
 import { panelOf } from '../panel-tree.ts';
 import { distanceFromLine } from '../space.ts';

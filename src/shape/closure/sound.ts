@@ -1,5 +1,6 @@
 import type { Length } from '../../measure/length.ts';
-import { type FoldedShape, foldNet } from '../fold.ts';
+import { foldNet } from '../fold.ts';
+import type { FoldedShape } from '../folded-shape.ts';
 import type { Net } from '../net.ts';
 import { panelForest } from '../panel-tree.ts';
 import { tubesOf } from '../tube.ts';

@@ -1,7 +1,8 @@
 import { overlapOf } from '../closure/overlap.ts';
 import { type Point2, shared } from '../flat-polygon.ts';
-import { foldedPanelOf, foldNet, layDown } from '../fold.ts';
+import { foldNet, layDown } from '../fold.ts';
 import { foldSteps, progressAt } from '../fold-order.ts';
+import { foldedPanelOf } from '../folded-shape.ts';
 import { type HungPanel, upright } from '../hung-panels.ts';
 import type { Net } from '../net.ts';
 import type { PaperLayer, PaperPanel, PaperSheet } from '../paint/paper-sheet.ts';
@@ -84,10 +85,13 @@ const TOUCHING = 0.5;
  * lie on one another for longer than a moment only where a step has brought them there.
  */
 function stackedPairs(net: Net, caliper: number, hung: readonly HungPanel[]): readonly StackedPair[] {
-  const { length: count } = foldSteps(net);
+  const steps = foldSteps(net);
+  const { length: count } = steps;
+  const turns = steps.flatMap(({ folds }, index) => folds.map((fold) => [fold, index] as const));
   const found = new Map<string, StackedPair>();
   for (let step = 1; step <= count; step += 1) {
-    const stacking = new Stacking(foldNet(net, { at: progressAt(net, step / count), caliper }));
+    const shape = foldNet(net, { at: progressAt(net, step / count), caliper });
+    const stacking = new Stacking(shape, new Map(turns));
     for (const pair of pairsIn(stacking, hung)) found.set(`${pair[0]} ${pair[1]}`, pair);
   }
   return [...found.values()];

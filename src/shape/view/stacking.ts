@@ -1,6 +1,5 @@
 import { apart, runAlike } from '../closure/overlap.ts';
-import type { FoldedPanel, FoldedShape } from '../fold.ts';
-import { foldSteps } from '../fold-order.ts';
+import type { FoldedPanel, FoldedShape } from '../folded-shape.ts';
 import type { Fold } from '../net.ts';
 import { type Joint, panelOf, pathBetween } from '../panel-tree.ts';
 import { dot } from '../space.ts';
@@ -13,14 +12,12 @@ export class Stacking {
   readonly #body: ReadonlySet<string>;
   readonly #turnOf: ReadonlyMap<Fold, number>;
 
-  constructor(shape: FoldedShape) {
+  /** `turnOf` says which step of the folding, from 0, makes a fold. */
+  constructor(shape: FoldedShape, turnOf: ReadonlyMap<Fold, number>) {
     this.shape = shape;
     this.#allowed = 2 * shape.caliper + 0.5;
     this.#body = new Set(tubesOf(shape.net).flatMap(({ walls }) => walls));
-    const turns = foldSteps(shape.net).flatMap(({ folds }, index) =>
-      folds.map((fold) => [fold, index] as const),
-    );
-    this.#turnOf = new Map(turns);
+    this.#turnOf = turnOf;
   }
 
   /** Whether two panels lie in one plane, as far as paper goes. */
