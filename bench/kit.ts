@@ -7,8 +7,8 @@
 import { performance } from 'node:perf_hooks';
 import { fileURLToPath } from 'node:url';
 import { type Kit, type KitOrder, planKit } from '../src/kit/kit.ts';
-import { planSheets } from '../src/kit/stock/plan-sheets.ts';
-import type { CuttingProblem } from '../src/kit/stock/problem.ts';
+import { planSheets } from '../src/kit/solver/plan-sheets.ts';
+import type { CuttingProblem } from '../src/kit/solver/problem.ts';
 import { Length } from '../src/measure/length.ts';
 import type { Project } from '../src/project/model.ts';
 import { mergeFindings } from '../src/proof/tell.ts';
@@ -72,7 +72,7 @@ for (const project of projects) {
 }
 for (let seed = 1; seed <= 10; seed += 1) {
   const start = clock();
-  const { cost, bound, uses } = planSheets(largeProblem(seed), { highs, clock, until: start + 5 });
+  const { cost, bound, batches } = planSheets(largeProblem(seed), { highs, clock, until: start + 5 });
   const seconds = (clock() - start).toFixed(2);
   row(
     '20 kinds, 200 people',
@@ -80,7 +80,7 @@ for (let seed = 1; seed <= 10; seed += 1) {
     cost,
     bound,
     cost === bound ? 'yes' : 'no',
-    uses.length,
+    batches.length,
     seconds,
   );
 }

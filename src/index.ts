@@ -7,9 +7,9 @@
 export { type WorkedOut, workOutEditions } from './edition/edition.ts';
 export type { Edition, Editions } from './edition/editions.ts';
 export { type Study, studyProjects } from './edition/study.ts';
-export type { Bench } from './kit/bench.ts';
+export type { CuttingBench } from './kit/bench.ts';
 export { type Kit, type KitOrder, type KitResult, planKit } from './kit/kit.ts';
-export type { Layout, StockPlan } from './kit/plan.ts';
+export type { SheetLayout, StockPlan } from './kit/plan.ts';
 export { kitCsv } from './kit/report/csv.ts';
 export { type Currency, kitJson } from './kit/report/json.ts';
 export { draftText } from './make/draft.ts';

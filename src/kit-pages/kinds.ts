@@ -1,4 +1,4 @@
-import type { PieceKind } from '../kit/plan.ts';
+import type { PieceKind } from '../kit/demand.ts';
 import { nameOf, partNamed, referenceOf } from '../words/names.ts';
 import type { Voice } from '../words/voice.ts';
 

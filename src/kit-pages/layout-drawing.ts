@@ -11,10 +11,14 @@ import {
   plain,
 } from '../drawing/lettering.ts';
 import { boxCorners, type DrawnBox } from '../drawing/region.ts';
+
 import { listed } from '../drawing/words.ts';
-import type { Box, Cut, Layout, Placement, StockPlan } from '../kit/plan.ts';
+import type { SheetLayout, StockPlan } from '../kit/plan.ts';
+import { offcutsIn, type PaperBox, type PlacedPiece, piecesIn } from '../kit/sheet-tree.ts';
+import type { CuttingStep } from '../kit/steps.ts';
 import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
+import type { Point2 } from '../shape/flat-polygon.ts';
 import { kindLetter, kindName } from './kinds.ts';
 import type { KitWords } from './words.ts';
 
@@ -23,22 +27,22 @@ const ROOM = { width: 84, height: 86 };
 const LETTERING = 2.9;
 
 /** A sheet as it is cut: pieces on the stock's paper, waste hatched, the first cuts of each step with its number. */
-export function layoutDrawing(plan: StockPlan, layout: Layout, words: KitWords): Drawing {
-  const { size, placements } = layout;
-  const scale = Math.min(ROOM.width / size.width.mm, ROOM.height / size.height.mm);
+export function layoutDrawing(plan: StockPlan, layout: SheetLayout, words: KitWords): Drawing {
+  const { tree } = layout;
+  const scale = Math.min(ROOM.width / tree.width.mm, ROOM.height / tree.height.mm);
   const canvas = new Canvas();
-  const sheet = frameOf({ left: size.width.times(0), top: size.height.times(0), ...size }, scale);
+  const sheet = frameOf(tree, scale);
   canvas.paper(boxCorners(sheet));
   canvas.hatch(boxCorners(sheet));
-  for (const box of layout.offcuts) drawOffcut(canvas, box, scale, words);
-  for (const placement of placements) drawPiece(canvas, plan, placement, scale, words);
+  for (const box of offcutsIn(tree)) drawOffcut(canvas, box, scale, words);
+  for (const piece of piecesIn(tree)) drawPiece(canvas, plan, piece, scale, words);
   drawCuts(canvas, layout, scale);
   canvas.line('cut', boxCorners(sheet), true);
-  drawSize(canvas, sheet, size, words);
+  drawSize(canvas, sheet, tree, words);
   return canvas.drawing('kit', describe(plan, layout, words));
 }
 
-function frameOf({ left, top, width, height }: Box, scale: number): DrawnBox {
+function frameOf({ left, top, width, height }: PaperBox, scale: number): DrawnBox {
   const [x, y] = [left.mm * scale, top.mm * scale];
   return { left: x, top: y, right: x + width.mm * scale, bottom: y + height.mm * scale };
 }
@@ -46,23 +50,23 @@ function frameOf({ left, top, width, height }: Box, scale: number): DrawnBox {
 function drawPiece(
   canvas: Canvas,
   { kinds, stock }: StockPlan,
-  placement: Placement,
+  piece: PlacedPiece,
   scale: number,
   words: KitWords,
 ): void {
-  const kind = kinds[placement.kind];
+  const kind = kinds[piece.blank];
   if (!kind) return;
-  const frame = frameOf(placement, scale);
+  const frame = frameOf(piece, scale);
   canvas.paper(boxCorners(frame), stock.color?.value);
   canvas.line('layer', boxCorners(frame), true);
-  const letter = kindLetter(placement.kind);
+  const letter = kindLetter(piece.blank);
   const name = plain(`${letter} ${kindName(kind, words.voice)}`);
-  const size = sizeLettering(placement, words);
+  const size = sizeLettering(piece, words);
   setWithin(canvas, frame, [[name, size], [plain(letter), size], [plain(letter)]]);
 }
 
 /** What is worth keeping is told from waste: no hatching, its size on it. */
-function drawOffcut(canvas: Canvas, box: Box, scale: number, words: KitWords): void {
+function drawOffcut(canvas: Canvas, box: PaperBox, scale: number, words: KitWords): void {
   const frame = frameOf(box, scale);
   canvas.paper(boxCorners(frame));
   canvas.line('flat', boxCorners(frame), true);
@@ -88,34 +92,32 @@ function setWithin(canvas: Canvas, frame: DrawnBox, labels: readonly Label[]): v
 }
 
 /** The number of each step stands on the cuts it makes in the first part it is made in. */
-function drawCuts(canvas: Canvas, { cuts, steps }: Layout, scale: number): void {
-  for (const cut of cuts) canvas.line('cut', lineOf(cut, scale));
-  for (const step of steps) {
-    const own = cuts.filter((cut) => cut.step === step.number);
-    for (const cut of own.slice(0, step.cutsEach)) drawNumber(canvas, cut, scale);
-  }
+function drawCuts(canvas: Canvas, { steps }: SheetLayout, scale: number): void {
+  for (const step of steps)
+    for (const part of step.cuts.flat()) canvas.line('cut', lineOf(part, step, scale));
+  for (const [index, step] of steps.entries())
+    for (const part of step.cuts[0] ?? []) drawNumber(canvas, index + 1, part, step, scale);
 }
 
-function drawNumber(canvas: Canvas, cut: Cut, scale: number): void {
-  const [start, end] = lineOf(cut, scale);
-  if (!start || !end) return;
-  const size = 2.5;
+function drawNumber(canvas: Canvas, number: number, part: PaperBox, step: CuttingStep, scale: number): void {
+  const [start, end] = lineOf(part, step, scale);
   const inset = Math.min(2.6, Math.hypot(end.x - start.x, end.y - start.y) / 2);
-  const at = cut.from === 'left' ? { x: start.x, y: start.y + inset } : { x: start.x + inset, y: start.y };
-  canvas.badge(String(cut.step), at, size);
+  const at = step.from === 'left' ? { x: start.x, y: start.y + inset } : { x: start.x + inset, y: start.y };
+  canvas.badge(String(number), at, 2.5);
 }
 
-function lineOf({ part, from, setting }: Cut, scale: number): readonly { x: number; y: number }[] {
+function lineOf(part: PaperBox, { from, setting }: CuttingStep, scale: number): readonly [Point2, Point2] {
   const { left, top, right, bottom } = frameOf(part, scale);
   const at = setting.mm * scale;
+  const [x, y] = [left + at, top + at];
   return from === 'left'
     ? [
-        { x: left + at, y: top },
-        { x: left + at, y: bottom },
+        { x, y: top },
+        { x, y: bottom },
       ]
     : [
-        { x: left, y: top + at },
-        { x: right, y: top + at },
+        { x: left, y },
+        { x: right, y },
       ];
 }
 
@@ -140,18 +142,18 @@ function figures(length: Length, { leading, voice }: KitWords): LabelLine {
   return leading === 'inch' ? inchLettering(length) : metricLettering(length, voice.say);
 }
 
-function describe({ stock, kinds }: StockPlan, layout: Layout, words: KitWords): string {
+function describe({ stock, kinds }: StockPlan, layout: SheetLayout, words: KitWords): string {
   const { say } = words.voice;
   const pieces = kinds.flatMap((kind, index) => {
-    const count = layout.placements.filter((placement) => placement.kind === index).length;
+    const count = piecesIn(layout.tree).filter(({ blank }) => blank === index).length;
     const values = { count, piece: kindName(kind, words.voice), size: words.spokenSize(kind.size) };
     return count > 0 ? [say('kit-drawing-pieces', values)] : [];
   });
-  const keep = layout.offcuts.map((box) => words.spokenSize(box));
+  const keep = offcutsIn(layout.tree).map((box) => words.spokenSize(box));
   return [
     say('kit-drawing', {
       stock: stock.name,
-      size: words.spokenSize(layout.size),
+      size: words.spokenSize(layout.tree),
       pieces: listed(pieces, say),
     }),
     ...(keep.length > 0 ? [say('kit-drawing-keep', { sizes: listed(keep, say) })] : []),

@@ -1,5 +1,6 @@
 import { drawingElement } from '../drawing/figures.ts';
-import type { Layout, StockPlan } from '../kit/plan.ts';
+import type { SheetLayout, StockPlan } from '../kit/plan.ts';
+import { offcutsIn, piecesIn } from '../kit/sheet-tree.ts';
 import { quarterTurned } from '../measure/size.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import { kindLetter, kindName, pieceName } from './kinds.ts';
@@ -43,7 +44,7 @@ export function sheetsNeeded({ layouts }: StockPlan, words: KitWords): SafeHtml 
     sheets.map((sheet) => {
       const own = layouts.filter((layout) => layout.sheet === sheet);
       const count = own.reduce((sum, layout) => sum + layout.count, 0);
-      const size = own[0] ? words.size(own[0].size) : SafeHtml.empty;
+      const size = own[0] ? words.size(own[0].tree) : SafeHtml.empty;
       return html`${words.voice.count('kit-sheets', count)} ${size}`;
     }),
   );
@@ -54,8 +55,9 @@ function uprightNote({ stock }: StockPlan, { voice }: KitWords): string | undefi
   return stock.grain && voice.say(stock.grain.value === 'width' ? 'kit-grain-width' : 'kit-grain-height');
 }
 
-function layoutView(plan: StockPlan, layout: Layout, number: number, words: KitWords): LayoutView {
+function layoutView(plan: StockPlan, layout: SheetLayout, number: number, words: KitWords): LayoutView {
   const { voice } = words;
+  const offcuts = offcutsIn(layout.tree);
   const of = plan.layouts.length;
   const sheets = voice.count('kit-cut-like-this', layout.count);
   return {
@@ -64,16 +66,16 @@ function layoutView(plan: StockPlan, layout: Layout, number: number, words: KitW
     pieces: piecesOf(plan, layout, words),
     steps: stepRows(plan, layout, words),
     keep:
-      layout.offcuts.length > 0
-        ? voice.phrase('kit-keep-offcuts', { sizes: joined(layout.offcuts.map((box) => words.size(box))) })
+      offcuts.length > 0
+        ? voice.phrase('kit-keep-offcuts', { sizes: joined(offcuts.map((box) => words.size(box))) })
         : undefined,
   };
 }
 
 /** What each sheet gives: `4 × A front, 3¼ × 4½ in`. */
-function piecesOf({ kinds }: StockPlan, { placements }: Layout, words: KitWords): readonly SafeHtml[] {
+function piecesOf({ kinds }: StockPlan, { tree }: SheetLayout, words: KitWords): readonly SafeHtml[] {
   return kinds.flatMap((kind, index) => {
-    const count = placements.filter((placement) => placement.kind === index).length;
+    const count = piecesIn(tree).filter(({ blank }) => blank === index).length;
     if (count === 0) return [];
     const values = {
       count,

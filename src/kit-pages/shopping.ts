@@ -1,5 +1,5 @@
 import type { Cost, Sum } from '../kit/shopping/cost.ts';
-import type { Line } from '../kit/shopping/line.ts';
+import type { ShoppingLine } from '../kit/shopping/line.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import { joined, type KitWords } from './words.ts';
 
@@ -15,9 +15,9 @@ export type ShoppingRow = {
   readonly cost: string;
 };
 
-export function shoppingGroups(lines: readonly Line[], words: KitWords): readonly ShoppingGroup[] {
+export function shoppingGroups(lines: readonly ShoppingLine[], words: KitWords): readonly ShoppingGroup[] {
   const { say } = words.voice;
-  const group = (key: string, own: readonly Line[]): ShoppingGroup => ({
+  const group = (key: string, own: readonly ShoppingLine[]): ShoppingGroup => ({
     heading: say(key),
     rows: own.map((line) => rowOf(line, words)),
   });
@@ -33,7 +33,7 @@ export function shoppingGroups(lines: readonly Line[], words: KitWords): readonl
   ].filter(({ rows }) => rows.length > 0);
 }
 
-function rowOf(line: Line, words: KitWords): ShoppingRow {
+function rowOf(line: ShoppingLine, words: KitWords): ShoppingRow {
   const { voice, amount, money } = words;
   const { item, sheet, needed, written, share, onHand, onHandWritten, price } = line;
   const sharing = share === undefined ? undefined : voice.say('supply-share', { count: share });
@@ -48,7 +48,7 @@ function rowOf(line: Line, words: KitWords): ShoppingRow {
 }
 
 /** Never zero for what is not known. */
-function costOf({ toGet, cost, price }: Line, { voice, money }: KitWords): string {
+function costOf({ toGet, cost, price }: ShoppingLine, { voice, money }: KitWords): string {
   if (toGet?.value.equals(0n)) return '';
   if (cost) return money(cost);
   return voice.say(price ? 'kit-cost-unknown' : 'kit-price-unknown');
@@ -61,7 +61,7 @@ function unknownAmount(written: string | undefined, { voice }: KitWords): SafeHt
 }
 
 /** `2 packs of 25`, `6`, nothing, or why it cannot be said. */
-function buyOf(line: Line, { voice, amount }: KitWords): SafeHtml {
+function buyOf(line: ShoppingLine, { voice, amount }: KitWords): SafeHtml {
   const { toGet, pack, packWritten, buy, gaps } = line;
   if (!toGet) return SafeHtml.empty;
   if (toGet.value.equals(0n)) return html`${voice.say('kit-nothing-to-buy')}`;

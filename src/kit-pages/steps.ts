@@ -1,4 +1,8 @@
-import type { Layout, Step, StockPlan, Yield } from '../kit/plan.ts';
+import type { PieceKind } from '../kit/demand.ts';
+import type { SheetLayout, StockPlan } from '../kit/plan.ts';
+import type { SheetTree } from '../kit/sheet-tree.ts';
+import type { CuttingStep } from '../kit/steps.ts';
+import { sameSize } from '../measure/size.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 import { kindLetter, kindName } from './kinds.ts';
 import { joined, type KitWords } from './words.ts';
@@ -14,46 +18,62 @@ export type StepRow = {
   readonly tooLong: SafeHtml | undefined;
 };
 
-export function stepRows(plan: StockPlan, { steps }: Layout, words: KitWords): readonly StepRow[] {
+export function stepRows(
+  { kinds }: StockPlan,
+  { steps, tree }: SheetLayout,
+  words: KitWords,
+): readonly StepRow[] {
   return steps.map((step, index) => {
-    const before = steps[index - 1];
-    const stays = before?.setting.equals(step.setting) === true;
-    const { voice } = words;
+    const stays = steps[index - 1]?.setting.equals(step.setting) === true;
     return {
-      number: step.number,
+      number: index + 1,
       setting: stays ? undefined : words.length(step.setting),
-      cut: cutOf(step, words),
-      gives: joined(step.yields.map((each) => yieldOf(each, plan, words))),
-      tooLong: step.tooLong ? voice.phrase('kit-too-long', { length: words.length(step.length) }) : undefined,
+      cut: cutOf(step, tree, words),
+      gives: givesOf(step, kinds, words),
+      tooLong: step.tooLong
+        ? words.voice.phrase('kit-too-long', { length: words.length(step.length) })
+        : undefined,
     };
   });
 }
 
-function cutOf({ from, part, cutsEach }: Step, words: KitWords): SafeHtml {
+function cutOf({ from, cuts: parts }: CuttingStep, sheet: SheetTree, words: KitWords): SafeHtml {
   const { voice } = words;
-  const cuts = voice.count('kit-cuts', cutsEach);
+  const [first = []] = parts;
+  const [part = sheet] = first;
+  const cuts = voice.count('kit-cuts', first.length);
   const edge = voice.say(`edge-${from}`);
-  if (part.isSheet) return voice.phrase('kit-cut-sheet', { cuts, edge });
+  if (sameSize(part, sheet)) return voice.phrase('kit-cut-sheet', { cuts, edge });
   const size = words.size(part);
-  return part.count === 1
+  return parts.length === 1
     ? voice.phrase('kit-cut-part', { cuts, edge, size })
-    : voice.phrase('kit-cut-parts', { cuts, edge, size, count: part.count });
+    : voice.phrase('kit-cut-parts', { cuts, edge, size, count: parts.length });
 }
 
-function yieldOf(given: Yield, { kinds }: StockPlan, words: KitWords): SafeHtml {
+/** What comes off, equal parts together; nothing where the blade took all that was left. */
+function givesOf({ yields }: CuttingStep, kinds: readonly PieceKind[], words: KitWords): SafeHtml {
+  const alike = new Map<string, { part: SheetTree; count: number }>();
+  for (const part of yields) {
+    if (part.width.sign === 0 || part.height.sign === 0) continue;
+    const key = part.kind === 'blank' ? `${part.blank}` : `${part.kind} ${part.width} x ${part.height}`;
+    alike.set(key, { part, count: (alike.get(key)?.count ?? 0) + 1 });
+  }
+  return joined([...alike.values()].map(({ part, count }) => giveOf(part, count, kinds, words)));
+}
+
+function giveOf(part: SheetTree, count: number, kinds: readonly PieceKind[], words: KitWords): SafeHtml {
   const { voice } = words;
-  const { count } = given;
-  if (given.kind === 'piece') {
-    const kind = kinds[given.piece];
-    const piece = `${kindLetter(given.piece)} ${kind ? kindName(kind, voice) : ''}`;
+  if (part.kind === 'blank') {
+    const kind = kinds[part.blank];
+    const piece = `${kindLetter(part.blank)} ${kind ? kindName(kind, voice) : ''}`;
     return voice.phrase('kit-gives-piece', { count, piece });
   }
-  const size = words.size(given.size);
-  const [one, more] = GIVES[given.kind];
+  const size = words.size(part);
+  const [one, more] = GIVES[part.kind];
   return count === 1 ? voice.phrase(one, { size }) : voice.phrase(more, { count, size });
 }
 
 const GIVES = {
-  strip: ['kit-gives-strip', 'kit-gives-strips'],
-  'off-cut': ['kit-gives-off-cut', 'kit-gives-off-cuts'],
+  strips: ['kit-gives-strip', 'kit-gives-strips'],
+  waste: ['kit-gives-off-cut', 'kit-gives-off-cuts'],
 } as const;

@@ -3,7 +3,7 @@ import type { Size } from '../measure/size.ts';
 import type { StockSheet } from '../project/model.ts';
 
 /** How paper is cut at this bench. */
-export type Bench = {
+export type CuttingBench = {
   /** What the blade takes away with each cut; zero for a knife or a trimmer. */
   readonly kerf: Length;
   /** What is trimmed off all four edges of a sheet before anything is cut. */
@@ -13,7 +13,7 @@ export type Bench = {
 };
 
 /** What is left of a sheet when its edges are trimmed off. */
-export function usableSize({ size }: StockSheet, { trimMargin, kerf }: Bench): Size {
+export function usableSize({ size }: StockSheet, { trimMargin, kerf }: CuttingBench): Size {
   const lost = trimMargin.sign > 0 ? trimMargin.plus(kerf).times(2) : Length.zero;
   const left = (length: Length): Length => Length.max(Length.zero, length.minus(lost));
   return { width: left(size.width.value), height: left(size.height.value) };

@@ -1,10 +1,15 @@
-import { fitsWithin, quarterTurned, type Size, sameSize } from '../measure/size.ts';
-import type { Finding } from '../project/finding.ts';
+import { quarterTurned, type Size, sameSize } from '../measure/size.ts';
 import type { Piece, Project, Stock } from '../project/model.ts';
 import { keptUpright } from '../shape/keep-upright.ts';
 import { type Shapes, sheetsOf } from '../shape/shapes.ts';
-import { type Bench, usableSize } from './bench.ts';
-import type { PieceKind } from './plan.ts';
+
+/** Pieces of one size, cut alike: the front and the back of a box, say. */
+export type PieceKind = {
+  /** As the project names them: `front`, `box.lid`. */
+  readonly pieces: readonly { readonly name: string; readonly perKit: number; readonly flipped: boolean }[];
+  /** The first one's; the `flipped` ones have it the other way round. */
+  readonly size: Size;
+};
 
 /** What one kit takes of one stock. */
 export type StockDemand = {
@@ -14,37 +19,33 @@ export type StockDemand = {
   readonly kinds: readonly PieceKind[];
 };
 
-/** What one kit takes of every stock, in the order the pieces name them, or everything that stands in the way. */
-export type Demand = { readonly stocks: readonly StockDemand[]; readonly findings: readonly Finding[] };
-
 /** A piece, or one sheet of a form made of several, cut as a rectangle. */
-type Rectangle = { readonly name: string; readonly size: Size; readonly perKit: number };
+type PieceRectangle = { readonly name: string; readonly size: Size; readonly perKit: number };
 
-export function demandOf(project: Project, shapes: Shapes, bench: Bench): Demand {
-  const rectangles = new Map<Stock, Rectangle[]>();
-  const findings: Finding[] = [];
+/** What one kit takes of every stock, in the order the pieces name them. */
+export function demandOf(project: Project, shapes: Shapes): readonly StockDemand[] {
+  const rectangles = new Map<Stock, PieceRectangle[]>();
   for (const piece of project.pieces.values()) {
-    const stock = piece.stock && project.stock.get(piece.stock.value);
-    if (!stock) {
-      findings.push(findNoStock(piece));
-      continue;
-    }
-    const cut = rectanglesOf(piece, shapes);
-    if (cut.length === 0) {
-      const facts = { lack: 'size', piece: piece.id.value } as const;
-      findings.push({ rule: 'cannot-be-kitted', at: piece.id.at, facts });
-    }
-    rectangles.set(stock, [...(rectangles.get(stock) ?? []), ...cut]);
+    const stock = stockOf(piece, project);
+    if (stock) rectangles.set(stock, [...(rectangles.get(stock) ?? []), ...rectanglesOf(piece, shapes)]);
   }
-  for (const [stock, cut] of rectangles) findings.push(...findTooLarge(stock, cut, bench));
-  const stocks = [...rectangles].map(([stock, cut]) => {
-    const turnable = keptUpright(stock) === undefined;
+  return [...rectangles].map(([stock, cut]) => {
+    const turnable = isTurnable(stock);
     return { stock, turnable, kinds: kindsOf(cut, turnable) };
   });
-  return { stocks, findings };
 }
 
-function rectanglesOf({ id, count }: Piece, { nets }: Shapes): readonly Rectangle[] {
+/** What a piece is cut from; undefined where it names none that is there. */
+export function stockOf({ stock }: Piece, project: Project): Stock | undefined {
+  return stock && project.stock.get(stock.value);
+}
+
+export function isTurnable(stock: Stock): boolean {
+  return keptUpright(stock) === undefined;
+}
+
+/** None where the size is not known. */
+export function rectanglesOf({ id, count }: Piece, { nets }: Shapes): readonly PieceRectangle[] {
   return sheetsOf(nets, id.value).map(({ name, net }) => ({
     name: name === undefined ? id.value : `${id.value}.${name}`,
     size: net.size,
@@ -53,43 +54,15 @@ function rectanglesOf({ id, count }: Piece, { nets }: Shapes): readonly Rectangl
 }
 
 /** Rectangles of the same size together; turned ones too where turning is allowed. */
-function kindsOf(rectangles: readonly Rectangle[], turnable: boolean): readonly PieceKind[] {
+function kindsOf(rectangles: readonly PieceRectangle[], turnable: boolean): readonly PieceKind[] {
   const kinds: { size: Size; pieces: PieceKind['pieces'][number][] }[] = [];
   for (const { name, size, perKit } of rectangles) {
     const same = kinds.find((kind) => sameSize(kind.size, size));
-    const flipped = same
-      ? undefined
-      : turnable && kinds.find((kind) => sameSize(kind.size, quarterTurned(size)));
-    const home = same ?? (flipped || undefined);
+    const turned = turnable ? kinds.find((kind) => sameSize(kind.size, quarterTurned(size))) : undefined;
+    const home = same ?? turned;
     const piece = { name, perKit, flipped: !same && home !== undefined };
     if (home) home.pieces.push(piece);
     else kinds.push({ size, pieces: [piece] });
   }
   return kinds;
-}
-
-function findTooLarge(stock: Stock, rectangles: readonly Rectangle[], bench: Bench): readonly Finding[] {
-  const { id, sheets } = stock;
-  const rule = 'cannot-be-kitted';
-  if (sheets.length === 0) return [{ rule, at: id.at, facts: { lack: 'sheet', stock: id.value } }];
-  const turnable = keptUpright(stock) === undefined;
-  return rectangles.flatMap(({ name, size }): Finding[] => {
-    if (sheets.some((sheet) => fits(size, usableSize(sheet, bench), turnable))) return [];
-    const whole = sheets.some(({ size: { width, height } }) =>
-      fits(size, { width: width.value, height: height.value }, turnable),
-    );
-    const lack = whole ? 'room once trimmed' : 'room';
-    return [{ rule, at: id.at, facts: { lack, name, stock: id.value } }];
-  });
-}
-
-function fits(size: Size, sheet: Size, turnable: boolean): boolean {
-  return fitsWithin(size, sheet) || (turnable && fitsWithin(quarterTurned(size), sheet));
-}
-
-function findNoStock({ id, stock }: Piece): Finding {
-  const rule = 'cannot-be-kitted';
-  return stock
-    ? { rule, at: stock.at, facts: { lack: 'known stock', stock: stock.value } }
-    : { rule, at: id.at, facts: { lack: 'stock', piece: id.value } };
 }

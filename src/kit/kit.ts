@@ -2,14 +2,17 @@ import type Fraction from 'fraction.js';
 import type { Finding } from '../project/finding.ts';
 import type { Project } from '../project/model.ts';
 import type { Shapes } from '../shape/shapes.ts';
-import type { Bench } from './bench.ts';
+import type { CuttingBench } from './bench.ts';
 import { demandOf, type StockDemand } from './demand.ts';
+import { findObstacles } from './obstacles.ts';
 import type { StockPlan } from './plan.ts';
-import { planStock, type SearchTools, type Stand } from './plan-stock.ts';
+import { planStock, type SearchTools } from './plan-stock.ts';
+
 import { type Cost, costOf } from './shopping/cost.ts';
-import type { Line } from './shopping/line.ts';
+import type { ShoppingLine } from './shopping/line.ts';
 import { shoppingList } from './shopping/list.ts';
-import { type Weight, weightOf } from './shopping/weight.ts';
+import { type KitWeight, weightOf } from './shopping/weight.ts';
+import type { Standing } from './solver/plan-sheets.ts';
 
 /** For whom a kit is made. */
 export type KitOrder = {
@@ -19,7 +22,7 @@ export type KitOrder = {
   readonly spares: number;
   /** Percent of the price that is to be left: 0 to less than 100. */
   readonly margin?: Fraction;
-  readonly bench: Bench;
+  readonly bench: CuttingBench;
   /** For all stocks together, about. */
   readonly seconds: number;
 };
@@ -29,18 +32,18 @@ export type Kit = {
   readonly project: Project;
   readonly attendees: number;
   readonly spares: number;
-  readonly bench: Bench;
+  readonly bench: CuttingBench;
   readonly stocks: readonly StockPlan[];
-  readonly shopping: readonly Line[];
+  readonly shopping: readonly ShoppingLine[];
   readonly cost: Cost;
-  readonly weight: Weight;
+  readonly weight: KitWeight;
 };
 
 /** A plan, or everything that stands in its way. */
 export type KitResult = { readonly kit: Kit } | { readonly findings: readonly Finding[] };
 
-/** Told of each better plan of a stock, by its name. */
-export type KitProgress = (stock: string, stand: Stand) => void;
+/** Told of each better plan of a stock, by its name; where its sheets have prices, how dear it is and not how many. */
+export type KitProgress = (stock: string, standing: Standing & { readonly isPriced: boolean }) => void;
 
 /** Plans a class kit. What cannot be planned is told, not thrown. */
 export function planKit(
@@ -52,8 +55,9 @@ export function planKit(
 ): KitResult {
   const { attendees, spares, margin, bench } = order;
   const kits = attendees + spares;
-  const { stocks: demands, findings } = demandOf(project, shapes, bench);
+  const findings = findObstacles(project, shapes, bench);
   if (findings.length > 0) return { findings };
+  const demands = demandOf(project, shapes);
   const stocks = planStocks(demands, kits, order, tools, progress);
   const shopping = shoppingList(project, stocks, { attendees, kits });
   return {
@@ -84,8 +88,10 @@ function planStocks(
   const plans = new Map<StockDemand, StockPlan>();
   for (const [index, demand] of waiting.entries()) {
     const share = Math.max(0, end - tools.clock()) / (waiting.length - index);
-    const told = (stand: Stand): void => progress(demand.stock.name, stand);
-    plans.set(demand, planStock(demand, kits, bench, share, tools, told));
+    const plan = planStock(demand, kits, bench, share, tools, (standing) =>
+      progress(demand.stock.name, standing),
+    );
+    plans.set(demand, plan);
   }
   return demands.flatMap((demand) => plans.get(demand) ?? []);
 }

@@ -71,6 +71,13 @@ describe('the architecture', () => {
     expect(againstTheArrows(imports)).toEqual([]);
   });
 
+  it('has a solver that knows numbers only: it imports nothing of the house', () => {
+    const own = imports.filter(({ file }) => file.startsWith('kit/solver/'));
+    expect(own.length).toBeGreaterThan(20);
+    const others = own.filter(({ specifier }) => /^(?:\.\.\/|node:)/u.test(specifier));
+    expect(others.map(({ file, specifier }) => `${file} imports ${specifier}`)).toEqual([]);
+  });
+
   it('keeps file system, network and clock out of the pure folders', () => {
     const touching = imports
       .filter(

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { countBlanks } from '../../src/kit/guillotine/blank.ts';
-import { bestConstrained, type Found, type Wanted } from '../../src/kit/guillotine/constrained.ts';
-import { gridOf } from '../../src/kit/guillotine/grid.ts';
+import { bestConstrained, type Found } from '../../src/kit/solver/constrained.ts';
+import { countBlanks } from '../../src/kit/solver/cut-tree.ts';
+import { gridOf } from '../../src/kit/solver/grid.ts';
+import type { Wanted } from '../../src/kit/solver/wanted.ts';
 import { describeWith } from './published.ts';
 import { replay } from './replay.ts';
 

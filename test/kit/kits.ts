@@ -1,5 +1,4 @@
-import { performance } from 'node:perf_hooks';
-import type { Bench } from '../../src/kit/bench.ts';
+import type { CuttingBench } from '../../src/kit/bench.ts';
 import { type Kit, type KitOrder, type KitResult, planKit } from '../../src/kit/kit.ts';
 import { kitJson } from '../../src/kit/report/json.ts';
 import { Length } from '../../src/measure/length.ts';
@@ -11,8 +10,13 @@ import { keptUpright } from '../../src/shape/keep-upright.ts';
 import { sheetsOf } from '../../src/shape/shapes.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import type { Asked, JsonStock } from './check-plan.ts';
+import { cpuClock } from './cpu-clock.ts';
 
-export const BENCH: Bench = { kerf: Length.zero, trimMargin: Length.zero, trimmer: Length.of(12, 1, 'in') };
+export const BENCH: CuttingBench = {
+  kerf: Length.zero,
+  trimMargin: Length.zero,
+  trimmer: Length.of(12, 1, 'in'),
+};
 
 const highs = await loadHighs();
 
@@ -21,7 +25,7 @@ export function order(attendees: number, more: Partial<KitOrder> = {}): KitOrder
 }
 
 export function plan(project: Project, asked: KitOrder): KitResult {
-  return planKit(project, buildShapes(project), asked, { highs, clock: () => performance.now() / 1000 });
+  return planKit(project, buildShapes(project), asked, { highs, clock: cpuClock });
 }
 
 /** @throws when the project cannot be planned. */

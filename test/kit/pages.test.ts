@@ -84,7 +84,7 @@ describe('the drawing of a layout', () => {
     const written = elements.filter(({ name }) => name === 'text').map((each) => each.text);
     expect(written.filter((each) => each === 'A front')).toHaveLength(4);
     expect(written).toContain('keep');
-    for (const { number } of layout.steps) expect(written).toContain(String(number));
+    for (const number of layout.steps.keys()) expect(written).toContain(String(number + 1));
     expect(drawing.alternative).toBe(
       'A sheet of Card, 8 by 11 inches, cut into 4 front of 4 by 4 inches. Left to keep: 8 by 3 inches.',
     );

@@ -1,19 +1,19 @@
 import Fraction from 'fraction.js';
 import { describe, expect, it } from 'vitest';
 import { parseAmount } from '../../src/kit/shopping/amount.ts';
-import type { Line } from '../../src/kit/shopping/line.ts';
+import type { ShoppingLine } from '../../src/kit/shopping/line.ts';
 import { moneyText } from '../../src/kit-pages/words.ts';
 import { order, planned, projectOf } from './kits.ts';
 
 const CARD =
   '  stock: { card: { sheet: 8 1/2 x 11, price: 0.45, pack: 25 } }\n  pieces: { a: { stock: card, cut: 8 x 10 } }';
 
-function linesOf(supplies: string, attendees: number, spares = 0): readonly Line[] {
+function linesOf(supplies: string, attendees: number, spares = 0): readonly ShoppingLine[] {
   return planned(projectOf(CARD, `supplies:\n${supplies}\n`), order(attendees, { spares })).shopping;
 }
 
 /** The line of the only supply. */
-function lineOf(supply: string, attendees: number, spares = 0): Line {
+function lineOf(supply: string, attendees: number, spares = 0): ShoppingLine {
   const line = linesOf(`  - ${supply}`, attendees, spares)[1];
   if (!line) throw new Error('no line');
   return line;

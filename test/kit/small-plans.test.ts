@@ -1,10 +1,11 @@
-import { performance } from 'node:perf_hooks';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Blank, Rect } from '../../src/kit/guillotine/blank.ts';
-import { planSheets } from '../../src/kit/stock/plan-sheets.ts';
-import type { CuttingProblem, SheetSize } from '../../src/kit/stock/problem.ts';
+import type { Blank } from '../../src/kit/solver/blank.ts';
+import type { Rect } from '../../src/kit/solver/cut-tree.ts';
+import { planSheets } from '../../src/kit/solver/plan-sheets.ts';
+import type { CuttingProblem, SheetSize } from '../../src/kit/solver/problem.ts';
 import { loadHighs } from '../../src/shape/highs.ts';
+import { cpuClock } from './cpu-clock.ts';
 
 const highs = await loadHighs();
 
@@ -25,8 +26,7 @@ describe('small plans', () => {
           demand: asked.map(([, count]) => count),
           sheets,
         };
-        const clock = (): number => performance.now() / 1000;
-        const plan = planSheets(problem, { highs, clock, until: clock() + 2 });
+        const plan = planSheets(problem, { highs, clock: cpuClock, until: cpuClock() + 2 });
         const least = leastCost(problem);
         expect(plan.cost).toBeGreaterThanOrEqual(least);
         expect(plan.bound).toBeLessThanOrEqual(least);
@@ -37,14 +37,13 @@ describe('small plans', () => {
   });
 
   it('are all proven where blanks are few', () => {
-    const clock = (): number => performance.now() / 1000;
     const outcomes = fc.sample(wanted, { seed: 7, numRuns: 60 }).map((asked) => {
       const problem: CuttingProblem = {
         blanks: asked.map(([each]) => each),
         demand: asked.map(([, count]) => count),
         sheets: [{ width: 6, height: 7, cost: 1 }],
       };
-      const { cost, bound } = planSheets(problem, { highs, clock, until: clock() + 2 });
+      const { cost, bound } = planSheets(problem, { highs, clock: cpuClock, until: cpuClock() + 2 });
       return cost === bound && cost === leastCost(problem);
     });
     expect(outcomes.filter((isBest) => !isBest)).toEqual([]);

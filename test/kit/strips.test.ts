@@ -1,57 +1,62 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Blank } from '../../src/kit/solver/blank.ts';
 import {
-  type Blank,
+  type CutEdge,
   type CutTree,
   countBlanks,
   longestCut,
   type Rect,
-  WASTE,
-} from '../../src/kit/guillotine/blank.ts';
-import { gridOf } from '../../src/kit/guillotine/grid.ts';
-import { PatternTable } from '../../src/kit/guillotine/pattern-table.ts';
-import { type Part, treeOfPart } from '../../src/kit/layout/part.ts';
-import { stripsOf } from '../../src/kit/layout/strips.ts';
+  sideBySide,
+  waste,
+} from '../../src/kit/solver/cut-tree.ts';
+import { gridOf } from '../../src/kit/solver/grid.ts';
+import { PatternTable } from '../../src/kit/solver/pattern-table.ts';
+import { arrange } from '../../src/kit/solver/strips.ts';
 import { replay } from './replay.ts';
 
 const SHEET: Rect = { width: 34, height: 44 };
-const FRONT: CutTree = { kind: 'blank', blank: 0, turned: false };
 
-function cut(from: 'left' | 'top', at: number, near: CutTree, far: CutTree): CutTree {
-  return { kind: 'cut', from, at, near, far };
+function front(width: number, height: number): CutTree {
+  return { width, height, kind: 'blank', blank: 0, turned: false };
+}
+
+function strips(from: CutEdge, ...parts: readonly CutTree[]): CutTree {
+  return sideBySide(parts, from);
+}
+
+function left(width: number, height: number): CutTree {
+  return waste({ width, height });
 }
 
 /** A part as a line of text: `top[13x18 left[...] ...]`. */
-function told(part: Part): string {
-  if (part.kind === 'piece') return `piece ${part.width}x${part.height}`;
+function told(part: CutTree): string {
+  if (part.kind === 'blank') return `blank ${part.width}x${part.height}`;
   if (part.kind === 'waste') return `waste ${part.width}x${part.height}`;
   return `${part.from}(${part.parts.map(told).join(', ')})`;
 }
 
 describe('strips', () => {
   it('put cuts from the same edge in one row, equal ones together, waste last', () => {
-    const tree = cut('left', 4, WASTE, cut('left', 13, FRONT, cut('left', 4, WASTE, FRONT)));
-    expect(told(stripsOf(tree, { width: 34, height: 18 }))).toBe(
-      'left(piece 13x18, piece 13x18, waste 8x18)',
-    );
+    const [piece, gap] = [front(13, 18), left(4, 18)];
+    const tree = strips('left', gap, strips('left', piece, strips('left', gap, piece)));
+    expect(told(arrange(tree))).toBe('left(blank 13x18, blank 13x18, waste 8x18)');
   });
 
   it('cut off waste that neighbouring strips end in as one', () => {
-    const column = (waste: number): CutTree => cut('top', 44 - waste, FRONT, WASTE);
-    const tree = cut('left', 17, column(6), column(6));
-    expect(told(stripsOf(tree, SHEET))).toBe('top(left(piece 17x38, piece 17x38), waste 34x6)');
+    const column = strips('top', front(17, 38), left(17, 6));
+    const tree = strips('left', column, column);
+    expect(told(arrange(tree))).toBe('top(left(blank 17x38, blank 17x38), waste 34x6)');
   });
 
   it('leave waste where cutting it off as one would take too long a cut', () => {
-    const column = cut('top', 38, FRONT, WASTE);
-    const tree = cut('left', 17, column, column);
-    expect(told(stripsOf(tree, SHEET, 30))).toBe(
-      'left(top(piece 17x38, waste 17x6), top(piece 17x38, waste 17x6))',
-    );
+    const column = strips('top', front(17, 38), left(17, 6));
+    const tree = strips('left', column, column);
+    expect(told(arrange(tree, 30))).toBe('left(top(blank 17x38, waste 17x6), top(blank 17x38, waste 17x6))');
   });
 
   it('are nothing but waste where nothing is cut', () => {
-    expect(told(stripsOf(cut('left', 5, WASTE, WASTE), SHEET))).toBe('waste 34x44');
+    expect(told(arrange(strips('left', left(5, 44), left(29, 44))))).toBe('waste 34x44');
   });
 
   it('keep every piece, stay within the sheet, and make no more cuts and none longer than allowed', () => {
@@ -64,13 +69,12 @@ describe('strips', () => {
           gridOf(blanks, SHEET, { longest }),
           blanks.map(({ width, height }) => width * height),
         ).tree();
-        const part = stripsOf(tree, SHEET, longest);
-        const again = treeOfPart(part);
+        const again = arrange(tree, longest);
         expect(replay(again, blanks, SHEET)).toHaveLength(replay(tree, blanks, SHEET).length);
         expect(countBlanks(again, blanks.length)).toEqual(countBlanks(tree, blanks.length));
         expect(cutsIn(again)).toBeLessThanOrEqual(cutsIn(tree));
-        expect(longestCut(again, SHEET)).toBeLessThanOrEqual(longest);
-        expect(isOrderly(part)).toBe(true);
+        expect(longestCut(again)).toBeLessThanOrEqual(longest);
+        expect(isOrderly(again)).toBe(true);
       }),
       { seed: 5, numRuns: 200 },
     );
@@ -78,11 +82,13 @@ describe('strips', () => {
 });
 
 function cutsIn(tree: CutTree): number {
-  return tree.kind === 'cut' ? 1 + cutsIn(tree.near) + cutsIn(tree.far) : 0;
+  return tree.kind === 'strips'
+    ? tree.parts.reduce((cuts, part) => cuts + cutsIn(part), tree.parts.length - 1)
+    : 0;
 }
 
 /** No strip is cut from the edge its part is cut from, waste is last, and equal lengths stand together. */
-function isOrderly(part: Part): boolean {
+function isOrderly(part: CutTree): boolean {
   if (part.kind !== 'strips') return true;
   const lengths = part.parts.flatMap((each) =>
     each.kind === 'waste' ? [] : [part.from === 'left' ? each.width : each.height],

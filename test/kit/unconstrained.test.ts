@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Blank, countBlanks, type Rect } from '../../src/kit/guillotine/blank.ts';
-import { gridOf } from '../../src/kit/guillotine/grid.ts';
-import { PatternTable } from '../../src/kit/guillotine/pattern-table.ts';
+import type { Blank } from '../../src/kit/solver/blank.ts';
+import { countBlanks, type Rect } from '../../src/kit/solver/cut-tree.ts';
+import { gridOf } from '../../src/kit/solver/grid.ts';
+import { PatternTable } from '../../src/kit/solver/pattern-table.ts';
 import { describeWith } from './published.ts';
 import { replay } from './replay.ts';
 

@@ -1,7 +1,7 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import { demandOf } from '../../src/kit/demand.ts';
+import { findObstacles } from '../../src/kit/obstacles.ts';
 import { languageFindings } from '../../src/make/languages.ts';
 import { readPictures } from '../../src/make/pictures.ts';
 import { Length } from '../../src/measure/length.ts';
@@ -40,7 +40,7 @@ export async function foundIn(id: RuleId, example: Example): Promise<readonly Fi
   if (id !== 'cannot-be-kitted') return proofed;
   return [
     ...proofed,
-    ...workspace.projects.flatMap((project) => demandOf(project, buildShapes(project), BENCH).findings),
+    ...workspace.projects.flatMap((project) => findObstacles(project, buildShapes(project), BENCH)),
   ];
 }
 

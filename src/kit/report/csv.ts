@@ -1,14 +1,16 @@
 import { printDecimal, printInches } from '../../measure/print.ts';
 import { quarterTurned, type Size } from '../../measure/size.ts';
 import type { Money } from '../../project/model.ts';
+import type { PieceKind } from '../demand.ts';
 import type { Kit } from '../kit.ts';
-import type { Layout, PieceKind, StockPlan } from '../plan.ts';
+import type { SheetLayout, StockPlan } from '../plan.ts';
+import { offcutsIn } from '../sheet-tree.ts';
 import { type Amount, lengthOf } from '../shopping/amount.ts';
 import { mmFigure, moneyFigure } from './figures.ts';
 import type { Currency } from './json.ts';
 
 /** What a row says, by column; what a row has not is empty. */
-type Row = Readonly<Partial<Record<Column, string | number>>>;
+type CsvRow = Readonly<Partial<Record<Column, string | number>>>;
 
 /** `list` says what a row is: a sheet size to cut, a piece, a cut, an off-cut, a thing to buy, a sum. */
 const COLUMNS = [
@@ -51,38 +53,40 @@ function quoted(field: string): string {
   return /[",\r\n]/u.test(field) ? `"${field.replaceAll('"', '""')}"` : field;
 }
 
-function stockRows(plan: StockPlan): readonly Row[] {
+function stockRows(plan: StockPlan): readonly CsvRow[] {
   return plan.layouts.flatMap((layout, index) => layoutRows(plan, layout, index + 1));
 }
 
 /** Counts are those of all sheets of the layout; of cuts those of one sheet. */
-function layoutRows({ stock, kinds }: StockPlan, layout: Layout, number: number): readonly Row[] {
+function layoutRows({ stock, kinds }: StockPlan, layout: SheetLayout, number: number): readonly CsvRow[] {
   const common = { stock: stock.id.value, layout: number };
-  const pieces = layout.namings.flatMap(({ count, names }) =>
-    layout.placements.map((placement, index) => ({ name: names[index] ?? '', placement, count })),
-  );
-  const named = [...new Set(pieces.map(({ name }) => name))].flatMap((name) => {
-    const own = pieces.filter((piece) => piece.name === name);
-    const [first] = own;
-    const count = own.reduce((sum, piece) => sum + piece.count, 0);
-    const kind = first && kinds[first.placement.kind];
-    return kind ? [{ ...common, list: 'piece', item: name, count, ...sizeOf(sizeNamed(kind, name)) }] : [];
-  });
+  const { tree, count } = layout;
   return [
-    { ...common, list: 'sheet', item: stock.name, count: layout.count, ...sizeOf(layout.size) },
-    ...named,
-    ...layout.steps.map((step) => ({
+    { ...common, list: 'sheet', item: stock.name, count, ...sizeOf(tree) },
+    ...countNames(layout).map(([name, cut]) => {
+      const kind = kinds.find(({ pieces }) => pieces.some((piece) => piece.name === name));
+      return { ...common, list: 'piece', item: name, count: cut, ...(kind && sizeOf(sizeNamed(kind, name))) };
+    }),
+    ...layout.steps.map(({ cuts, from, setting }, index) => ({
       ...common,
       list: 'cut',
-      step: step.number,
-      count: step.part.count * step.cutsEach,
-      ...sizeOf(step.part),
-      from: step.from,
-      'setting in': printInches(step.setting, 'plain'),
-      'setting mm': mmFigure(step.setting),
+      step: index + 1,
+      count: cuts.flat().length,
+      ...(cuts[0]?.[0] && sizeOf(cuts[0][0])),
+      from,
+      'setting in': printInches(setting, 'plain'),
+      'setting mm': mmFigure(setting),
     })),
-    ...layout.offcuts.map((box) => ({ ...common, list: 'off-cut', count: layout.count, ...sizeOf(box) })),
+    ...offcutsIn(tree).map((box) => ({ ...common, list: 'off-cut', count, ...sizeOf(box) })),
   ];
+}
+
+/** How many of each piece all sheets of a layout give, in the order they are cut. */
+function countNames({ names: ways }: SheetLayout): readonly (readonly [string, number])[] {
+  const counts = new Map<string, number>();
+  for (const { count, names } of ways)
+    for (const name of names) counts.set(name, (counts.get(name) ?? 0) + count);
+  return [...counts];
 }
 
 /** A piece's size as the project gives it, however it lies on the sheet. */
@@ -91,7 +95,7 @@ function sizeNamed({ pieces, size }: PieceKind, name: string): Size {
   return isFlipped ? quarterTurned(size) : size;
 }
 
-function sizeOf({ width, height }: Size): Row {
+function sizeOf({ width, height }: Size): CsvRow {
   return {
     'width in': printInches(width, 'plain'),
     'height in': printInches(height, 'plain'),
@@ -100,7 +104,7 @@ function sizeOf({ width, height }: Size): Row {
   };
 }
 
-function shoppingRows({ shopping, project }: Kit, currency: Currency): readonly Row[] {
+function shoppingRows({ shopping, project }: Kit, currency: Currency): readonly CsvRow[] {
   const amount = (value: Amount | undefined): string => (value ? amountText(value, project.unit) : '');
   return shopping.map((line) => ({
     list: 'buy',
@@ -116,8 +120,8 @@ function shoppingRows({ shopping, project }: Kit, currency: Currency): readonly 
   }));
 }
 
-function sumRows({ cost }: Kit, currency: Currency): readonly Row[] {
-  const row = (item: string, total: Money | undefined, without: readonly string[]): Row => ({
+function sumRows({ cost }: Kit, currency: Currency): readonly CsvRow[] {
+  const row = (item: string, total: Money | undefined, without: readonly string[]): CsvRow => ({
     list: 'sum',
     item,
     cost: money(total, currency),

@@ -1,9 +1,13 @@
+import type { Size } from '../../measure/size.ts';
 import type { Money } from '../../project/model.ts';
+import type { PieceKind } from '../demand.ts';
 import type { Kit } from '../kit.ts';
-import type { Box, Cut, Layout, Naming, PieceKind, StockPlan } from '../plan.ts';
+import type { PieceNames } from '../piece-names.ts';
+import type { SheetLayout, StockPlan } from '../plan.ts';
+import { type PaperBox, piecesIn } from '../sheet-tree.ts';
 import { type Amount, lengthOf } from '../shopping/amount.ts';
 import type { Sum } from '../shopping/cost.ts';
-import type { Line } from '../shopping/line.ts';
+import type { ShoppingLine } from '../shopping/line.ts';
 import { lengthFigures, moneyFigure } from './figures.ts';
 
 /** The currency of all prices, and how many decimals it has. */
@@ -34,53 +38,50 @@ function stockValue({ stock, kinds, total, bound, proven, seconds, layouts }: St
     bound,
     proven,
     seconds: Math.round(seconds * 1000) / 1000,
-    layouts: layouts.flatMap((layout) => layout.namings.map((naming) => layoutValue(layout, naming, kinds))),
+    layouts: layouts.flatMap((layout) => layout.names.map((names) => layoutValue(layout, names, kinds))),
   };
 }
 
 /** Sheets that are cut alike but give pieces of other names are layouts of their own. */
 function layoutValue(
-  { size, placements, cuts }: Layout,
-  naming: Naming,
+  { tree, steps }: SheetLayout,
+  { count, names }: PieceNames,
   kinds: readonly PieceKind[],
 ): object {
   return {
-    sheet: { width: lengthFigures(size.width), height: lengthFigures(size.height) },
-    count: naming.count,
-    placements: placements.map((placement, index) => {
-      const piece = naming.names[index] ?? '';
-      const flipped = kinds[placement.kind]?.pieces.find(({ name }) => name === piece)?.flipped === true;
-      return { piece, ...boxValue(placement), turned: placement.turned !== flipped };
+    sheet: sizeValue(tree),
+    count,
+    placements: piecesIn(tree).map((placed, index) => {
+      const piece = names[index] ?? '';
+      const flipped = kinds[placed.blank]?.pieces.find(({ name }) => name === piece)?.flipped === true;
+      return { piece, ...boxValue(placed), turned: placed.turned !== flipped };
     }),
-    cuts: cuts.map(cutValue),
+    cuts: steps.flatMap(({ cuts, from, setting, length }, index) =>
+      cuts.flat().map((part) => ({
+        step: index + 1,
+        part: boxValue(part),
+        from,
+        setting: lengthFigures(setting),
+        length: lengthFigures(length),
+      })),
+    ),
   };
 }
 
-function boxValue({ left, top, width, height }: Box): object {
-  return {
-    x: lengthFigures(left),
-    y: lengthFigures(top),
-    width: lengthFigures(width),
-    height: lengthFigures(height),
-  };
+function sizeValue({ width, height }: Size): object {
+  return { width: lengthFigures(width), height: lengthFigures(height) };
 }
 
-function cutValue({ step, part, from, setting, length }: Cut): object {
-  return {
-    step,
-    part: boxValue(part),
-    from,
-    setting: lengthFigures(setting),
-    length: lengthFigures(length),
-  };
+function boxValue(box: PaperBox): object {
+  return { x: lengthFigures(box.left), y: lengthFigures(box.top), ...sizeValue(box) };
 }
 
-function lineValue(line: Line, currency: Currency): object {
+function lineValue(line: ShoppingLine, currency: Currency): object {
   const { item, kind, sheet, each, written, needed, onHand, toGet, pack, buy, price, cost, gaps } = line;
   return {
     item,
     kind,
-    ...(sheet ? { sheet: { width: lengthFigures(sheet.width), height: lengthFigures(sheet.height) } } : {}),
+    ...(sheet && { sheet: sizeValue(sheet) }),
     each: each ? amountValue(each) : (written ?? null),
     needed: amountValue(needed),
     onHand: amountValue(onHand),
@@ -99,27 +100,17 @@ function amountValue(amount: Amount | undefined): object | number | null {
 }
 
 function costValue({ cost, weight, attendees, spares, stocks }: Kit, currency: Currency): object {
-  const sum = ({ total, without }: Sum): object => ({ total: moneyValue(total, currency), without });
+  const money = (value: Money | undefined): string | null => moneyValue(value, currency);
+  const sum = ({ total, without }: Sum): object => ({ total: money(total), without });
   const priced = stocks.flatMap(({ stock, price, proven }) =>
-    price
-      ? [
-          {
-            stock: stock.id.value,
-            total: moneyValue(price.total, currency),
-            bound: moneyValue(price.bound, currency),
-            proven,
-          },
-        ]
-      : [],
+    price ? [{ stock: stock.id.value, total: money(price.total), bound: money(price.bound), proven }] : [],
   );
   return {
     currency: currency.code,
     toBuy: sum(cost.toBuy),
     used: sum(cost.used),
-    perAttendee: moneyValue(cost.perAttendee, currency),
-    price: cost.price
-      ? { marginPercent: cost.price.margin.valueOf(), each: moneyValue(cost.price.each, currency) }
-      : null,
+    perAttendee: money(cost.perAttendee),
+    price: cost.price ? { marginPercent: cost.price.margin.valueOf(), each: money(cost.price.each) } : null,
     severalSheetSizes: priced,
     weight: {
       gramsPerKit: tenths(weight.gramsPerKit),

@@ -1,6 +1,6 @@
 import Fraction from 'fraction.js';
 import type { Money } from '../../project/model.ts';
-import type { Line } from './line.ts';
+import type { ShoppingLine } from './line.ts';
 
 /**
  * A sum, and the names of what it leaves out because its amount or price is not known. Without a total where nothing
@@ -23,7 +23,11 @@ export type Cost = {
  * The cost of all kits, exactly: rounded only where an amount of money is given.
  * @param margin percent of the price, from 0 to less than 100.
  */
-export function costOf(lines: readonly Line[], attendees: number, margin: Fraction | undefined): Cost {
+export function costOf(
+  lines: readonly ShoppingLine[],
+  attendees: number,
+  margin: Fraction | undefined,
+): Cost {
   const toBuy = lines.filter((line) => !isOnHand(line));
   const consumed = lines.filter((line) => line.consumed);
   const paid = known(toBuy.map(({ cost }) => cost?.minor));
@@ -57,11 +61,11 @@ function priceFor(cost: Fraction, margin: Fraction): Money {
 }
 
 /** Nothing of it is to be got. */
-function isOnHand({ toGet }: Line): boolean {
+function isOnHand({ toGet }: ShoppingLine): boolean {
   return toGet?.value.equals(0n) ?? false;
 }
 
-function namesOf(lines: readonly Line[]): readonly string[] {
+function namesOf(lines: readonly ShoppingLine[]): readonly string[] {
   return [...new Set(lines.map(({ item }) => item))];
 }
 

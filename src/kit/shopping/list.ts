@@ -1,7 +1,7 @@
 import type { Project, Supply, SupplyKind } from '../../project/model.ts';
-import type { Layout, StockPlan } from '../plan.ts';
+import type { StockPlan } from '../plan.ts';
 import { type Amount, countOf, parseAmount } from './amount.ts';
-import { type Line, type Need, reckon } from './line.ts';
+import { type Need, reckon, type ShoppingLine } from './line.ts';
 
 /** How many people come, and how many kits are made. */
 export type Party = { readonly attendees: number; readonly kits: number };
@@ -10,17 +10,21 @@ export type Party = { readonly attendees: number; readonly kits: number };
 const KEPT: readonly SupplyKind[] = ['tool', 'ink', 'stamp', 'die', 'punch'];
 
 /** Paper first, then supplies in the order the project names them. */
-export function shoppingList(project: Project, plans: readonly StockPlan[], party: Party): readonly Line[] {
+export function shoppingList(
+  project: Project,
+  plans: readonly StockPlan[],
+  party: Party,
+): readonly ShoppingLine[] {
   return [...plans.flatMap(stockLines), ...project.supplies.map((supply) => supplyLine(supply, party))];
 }
 
 /** A line for each size of sheet that is cut. What is on hand counts for the size that is named first. */
-function stockLines({ stock, layouts }: StockPlan): readonly Line[] {
+function stockLines({ stock, layouts }: StockPlan): readonly ShoppingLine[] {
   const used = stock.sheets.filter((sheet) => layouts.some((layout) => layout.sheet === sheet));
-  return used.map((sheet, index): Line => {
+  return used.map((sheet, index): ShoppingLine => {
     const count = layouts
       .filter((layout) => layout.sheet === sheet)
-      .reduce((sum: number, layout: Layout) => sum + layout.count, 0);
+      .reduce((sum, layout) => sum + layout.count, 0);
     const need: Need = {
       needed: countOf(count),
       onHand: stock.onHand && index === 0 ? countOf(stock.onHand.value) : undefined,
@@ -29,29 +33,29 @@ function stockLines({ stock, layouts }: StockPlan): readonly Line[] {
       priced: 'one',
     };
     const size = { width: sheet.size.width.value, height: sheet.size.height.value };
-    return { item: stock.name, kind: 'stock', sheet: size, consumed: true, ...asked(need), ...reckon(need) };
+    return { item: stock.name, kind: 'stock', sheet: size, consumed: true, ...reckon(need) };
   });
 }
 
-function supplyLine(supply: Supply, { attendees, kits }: Party): Line {
+function supplyLine(supply: Supply, { attendees, kits }: Party): ShoppingLine {
   const { item, kind, share, each, pack, onHand } = supply;
   const isKept = each === undefined && (share !== undefined || KEPT.includes(kind.value));
   const line = {
     item: item.value,
     kind: kind.value,
     consumed: !isKept,
-    ...(share === undefined ? {} : { share: share.value }),
-    ...(pack === undefined ? {} : { packWritten: pack.value }),
-    ...(onHand === undefined ? {} : { onHandWritten: onHand.value }),
+    share: share?.value,
+    packWritten: pack?.value,
+    onHandWritten: onHand?.value,
   };
   if (isKept) {
-    const need = needOf(supply, countOf(Math.ceil(attendees / (share?.value ?? 1))));
-    return { ...line, ...asked(need), ...reckon(need) };
+    const count = Math.ceil(attendees / (share?.value ?? 1));
+    return { ...line, ...reckon(needOf(supply, countOf(count))) };
   }
   const amount = each && parseAmount(each.value);
-  if (!amount) return { ...line, ...(each ? { written: each.value } : {}), gaps: ['amount'] };
-  const need = needOf(supply, { ...amount, value: amount.value.mul(BigInt(kits)) });
-  return { ...line, each: amount, ...asked(need), ...reckon(need) };
+  if (!amount) return { ...line, written: each?.value, gaps: ['amount'] };
+  const needed = { ...amount, value: amount.value.mul(BigInt(kits)) };
+  return { ...line, each: amount, ...reckon(needOf(supply, needed)) };
 }
 
 function needOf({ pack, onHand, price }: Supply, needed: Amount): Need {
@@ -70,8 +74,4 @@ function onHandOf(text: string, pack: Amount | undefined): Amount | undefined {
   const amount = parseAmount(text);
   const inPacks = amount?.kind === 'count' && amount.noun === 'pack' && pack;
   return inPacks ? { ...pack, value: pack.value.mul(amount.value) } : amount;
-}
-
-function asked({ onHand, pack, price }: Need): Pick<Line, 'onHand' | 'pack' | 'price'> {
-  return { ...(onHand ? { onHand } : {}), ...(pack ? { pack } : {}), ...(price ? { price } : {}) };
 }

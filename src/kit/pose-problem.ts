@@ -1,0 +1,70 @@
+import { gcd } from '../measure/numbers.ts';
+import type { Size } from '../measure/size.ts';
+import type { StockSheet } from '../project/model.ts';
+import { type CuttingBench, usableSize } from './bench.ts';
+import type { StockDemand } from './demand.ts';
+import { Ruler } from './ruler.ts';
+import type { Rect } from './solver/cut-tree.ts';
+import { canCutWithin } from './solver/pricing.ts';
+import type { CuttingProblem } from './solver/problem.ts';
+
+/** A stock's cutting as whole numbers, and the ruler that turns them into lengths again. */
+export type PosedProblem = {
+  readonly problem: CuttingProblem;
+  readonly ruler: Ruler;
+  /** What a cost of 1 is in the currency's smallest unit, where the sheets' costs are prices. */
+  readonly unit: bigint | undefined;
+};
+
+export function poseProblem(
+  { stock, turnable, kinds }: StockDemand,
+  kits: number,
+  bench: CuttingBench,
+): PosedProblem {
+  const usable = stock.sheets.map((sheet) => usableSize(sheet, bench));
+  const sizes = kinds.map(({ size }) => size);
+  const lengths = [...usable, ...sizes].flatMap(({ width, height }) => [width, height]);
+  const ruler = Ruler.for(
+    lengths.filter((length) => length.sign > 0),
+    bench.kerf,
+  );
+  const prices = pricesOf(stock.sheets);
+  const unit = prices?.reduce(gcd, 0n);
+  const problem: CuttingProblem = {
+    blanks: sizes.map((size) => ({ ...inSteps(size, ruler, 'up'), turnable })),
+    demand: kinds.map(({ pieces }) => pieces.reduce((sum, { perKit }) => sum + perKit * kits, 0)),
+    sheets: usable.map((size, index) => ({
+      ...inSteps(size, ruler, 'down'),
+      cost: Number((prices?.[index] ?? 1n) / (unit ?? 1n)),
+    })),
+    // Rounded the other way, for bounds: pieces too small on sheets too large.
+    ...(!ruler.exact && {
+      safe: {
+        blanks: sizes.map((size) => inSteps(size, ruler, 'down')),
+        sheets: usable.map((size) => inSteps(size, ruler, 'up')),
+      },
+    }),
+  };
+  return { problem: withLongest(problem, ruler.steps(bench.trimmer, 'down')), ruler, unit };
+}
+
+/** Several sizes are weighed by their prices if every one has a price. */
+function pricesOf(sheets: readonly StockSheet[]): readonly bigint[] | undefined {
+  const prices = sheets.map(({ price }) => price?.value.minor ?? 0n);
+  return prices.length > 1 && prices.every((price) => price > 0n) ? prices : undefined;
+}
+
+function inSteps({ width, height }: Size, ruler: Ruler, rounding: 'up' | 'down'): Rect {
+  return { width: ruler.steps(width, rounding), height: ruler.steps(height, rounding) };
+}
+
+/**
+ * The trimmer's longest cut limits the plan where every piece can be cut within it. Where one cannot, the plan is made
+ * without the limit, and its steps say which cuts are too long.
+ */
+function withLongest(problem: CuttingProblem, longest: number): CuttingProblem {
+  const { blanks, sheets } = problem;
+  if (sheets.every(({ width, height }) => width <= longest && height <= longest)) return problem;
+  const canCut = blanks.every((blank) => sheets.some((sheet) => canCutWithin(blank, sheet, longest)));
+  return canCut ? { ...problem, longest } : problem;
+}
