@@ -9,28 +9,39 @@ const REGISTRIES = [
   { folder: 'make/outputs', list: 'outputs', type: 'Output', from: '../output.ts' },
 ];
 
+/** The name of what a file exports. */
+function nameOf(file) {
+  return file.slice(0, -3).replace(/-(\w)/g, (_, letter) => letter.toUpperCase());
+}
+
+/** What the findings of each rule tell, as its words take it. */
+function factsOf(files) {
+  const facts = files.map(
+    (file) => `    readonly '${file.slice(0, -3)}': Parameters<typeof ${nameOf(file)}.say>[0];`,
+  );
+  return ['', "declare module '../../project/finding.ts' {", '  interface RuleFacts {', ...facts, '  }', '}'];
+}
+
 for (const { folder, list, type, from, byId } of REGISTRIES) {
   const path = new URL(`${folder}/`, import.meta.url);
   const files = readdirSync(path)
     .filter((name) => name.endsWith('.ts') && name !== 'index.ts')
     .sort();
-  const nameOf = (file) => file.slice(0, -3).replace(/-(\w)/g, (_, letter) => letter.toUpperCase());
   const imports = files.map((file) => `import { ${nameOf(file)} } from './${file}';`);
   const members = files.map((file) =>
     byId ? `  '${file.slice(0, -3)}': ${nameOf(file)},` : `  ${nameOf(file)},`,
   );
-  // What a rule file adds to `Facts` reaches the declarations of the package by way of these.
-  const facts = byId ? files.map((file) => `export type {} from './${file}';`) : [];
+  const facts = byId ? factsOf(files) : [];
   const [listType, open, close] = byId ? [type, '{', '}'] : [`readonly ${type}[]`, '[', ']'];
   const text = [
     `import type { ${type} } from '${from}';`,
     ...imports,
-    ...facts,
     '',
     `/** Every file of this folder, by name. Written by src/registry.js. */`,
     `export const ${list}: ${listType} = ${open}`,
     ...members,
     `${close};`,
+    ...facts,
     '',
   ].join('\n');
   writeFileSync(fileURLToPath(new URL('index.ts', path)), text);

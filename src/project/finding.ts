@@ -1,12 +1,10 @@
 import type { Place } from './source.ts';
 
-/** What the findings of each rule tell, by the rule's id, as plain data. A rule adds its own in its own file. */
-export interface Facts {
-  /** A mistake of ours, which no person can put right. */
-  readonly internal: { readonly reason: string };
-}
+/** What the findings of each rule tell, by the rule's id, as plain data; the registry of rules fills it in. */
+// biome-ignore lint/suspicious/noEmptyInterface: each rule adds its own facts
+export interface RuleFacts {}
 
-export type RuleId = keyof Facts;
+export type RuleId = keyof RuleFacts;
 
 /** One thing that was found, as plain data; its words are in its rule alone. */
 export type Finding<K extends RuleId = RuleId> = {
@@ -14,7 +12,7 @@ export type Finding<K extends RuleId = RuleId> = {
     readonly rule: P;
     /** The very characters; the whole file (`startOf`) for what has none of its own. */
     readonly at: Place;
-    readonly facts: Facts[P];
+    readonly facts: RuleFacts[P];
     /** The other edition of a project, where only that one has it. */
     readonly edition?: 'inch' | 'metric';
   };

@@ -5,7 +5,7 @@ import { boxSize, type Net } from '../shape/net.ts';
 import type { Layer, Shapes } from '../shape/shapes.ts';
 
 /** Something of a project that has been measured: one length, or the two or three of a size. */
-export type Measured = {
+export type KnownMeasure = {
   readonly lengths: readonly Length[];
   /** What it is, to be read after "nearest is 4 1/2 in,": `the height of front`. */
   readonly what: string;
@@ -14,7 +14,7 @@ export type Measured = {
 };
 
 /** Everything a number in the prose may rightly mean. */
-export function measuredIn(project: Project, shapes: Shapes, site: Site): Measured[] {
+export function measuredIn(project: Project, shapes: Shapes, site: Site): KnownMeasure[] {
   return [
     ...[...shapes.nets].flatMap(([id, net]) => netMeasures(id, net)),
     ...shapes.layers.flatMap(layerMeasures),
@@ -29,7 +29,7 @@ export function measuredIn(project: Project, shapes: Shapes, site: Site): Measur
 }
 
 /** `id` is a piece's, or that of a further sheet of it (`box.lid`), whose panels are named after the piece. */
-function netMeasures(id: string, net: Net): Measured[] {
+function netMeasures(id: string, net: Net): KnownMeasure[] {
   const own = sizeOf([net.size.width, net.size.height], id, `:size[${id}]`);
   const [piece = id] = id.split('.');
   const isFlat = net.panels.length === 1;
@@ -47,14 +47,14 @@ function netMeasures(id: string, net: Net): Measured[] {
   return [...own, ...panels, ...scores, ...cuts, ...holes];
 }
 
-function layerMeasures({ piece, baseName, reveals }: Layer): Measured[] {
+function layerMeasures({ piece, baseName, reveals }: Layer): KnownMeasure[] {
   const id = piece.id.value;
   return Object.values(reveals).map((length) =>
     one(length, `a reveal of ${id} on ${baseName}`, `:reveal[${id}]`),
   );
 }
 
-function pieceMeasures({ id, body, corners, placement }: Piece): Measured[] {
+function pieceMeasures({ id, body, corners, placement }: Piece): KnownMeasure[] {
   const { left, right, top, bottom } = placement;
   const placed = [left, right, top, bottom].flatMap((given) =>
     given ? [one(given.value, `a distance of ${id.value} from an edge`)] : [],
@@ -72,7 +72,7 @@ function pieceMeasures({ id, body, corners, placement }: Piece): Measured[] {
   return [...placed, ...rounded, ...settings];
 }
 
-function holdsMeasures({ holds }: Project): Measured[] {
+function holdsMeasures({ holds }: Project): KnownMeasure[] {
   return holds?.size
     ? sizeOf(
         holds.size.map(({ value }) => value),
@@ -81,14 +81,14 @@ function holdsMeasures({ holds }: Project): Measured[] {
     : [];
 }
 
-function stockMeasures({ stock }: Project): Measured[] {
+function stockMeasures({ stock }: Project): KnownMeasure[] {
   return [...stock.values()].flatMap(({ id, sheets, caliper }) => [
     ...sheets.flatMap(({ size }) => sizeOf([size.width.value, size.height.value], `a sheet of ${id.value}`)),
     ...(caliper ? [one(caliper.value, `the thickness of ${id.value}`)] : []),
   ]);
 }
 
-function supplyMeasures({ supplies }: Project): Measured[] {
+function supplyMeasures({ supplies }: Project): KnownMeasure[] {
   return supplies.flatMap(({ item, instead, each, pack }) =>
     [item, instead, each, pack]
       .flatMap((said) => (said ? scanMeasurements(said.value) : []))
@@ -96,12 +96,12 @@ function supplyMeasures({ supplies }: Project): Measured[] {
   );
 }
 
-function one(length: Length, what: string, directive?: string): Measured {
+function one(length: Length, what: string, directive?: string): KnownMeasure {
   return { lengths: [length], what, ...(directive !== undefined && { directive }) };
 }
 
 /** A size as a whole, and each of its sides by itself. */
-function sizeOf(lengths: readonly Length[], what: string, directive?: string): Measured[] {
+function sizeOf(lengths: readonly Length[], what: string, directive?: string): KnownMeasure[] {
   const [width, height, depth] = lengths;
   if (!width || !height) return width ? [one(width, what, directive)] : [];
   const sides = depth

@@ -1,5 +1,5 @@
 import { type Edition, type Editions, ownEdition } from '../edition/editions.ts';
-import { type Finding, findMistake, type RuleId } from '../project/finding.ts';
+import { type Finding, findMistake, type RuleFacts, type RuleId } from '../project/finding.ts';
 import type { Project, Workspace } from '../project/model.ts';
 import { startOf } from '../project/source.ts';
 import type { Shapes } from '../shape/shapes.ts';
@@ -68,7 +68,7 @@ function proofEdition(
 
 /** What one rule finds. What it found before it broke is kept. */
 function checkRule<K extends RuleId>(
-  { id, check }: Pick<Rule<K>, 'id' | 'check'>,
+  { id, check }: Pick<Rule<K, RuleFacts[K]>, 'id' | 'check'>,
   context: ProofContext,
 ): (Finding<K> | Finding<'internal'>)[] {
   const findings: (Finding<K> | Finding<'internal'>)[] = [];

@@ -1,4 +1,4 @@
-import type { Facts, RuleId } from '../project/finding.ts';
+import type { RuleFacts, RuleId } from '../project/finding.ts';
 import type { Project, Workspace } from '../project/model.ts';
 import type { Place } from '../project/source.ts';
 import type { Shapes } from '../shape/shapes.ts';
@@ -13,7 +13,7 @@ export type ProofContext = {
 };
 
 /** What a rule finds: where, and what its words need to know. */
-export type Found<K extends RuleId> = { readonly at: Place; readonly facts: Facts[K] };
+export type Evidence<F> = { readonly at: Place; readonly facts: F };
 
 /**
  * A complete `sheet.md` (and further files of a small workspace) that shows a rule at work; the tests run it.
@@ -26,11 +26,11 @@ export type Example = {
 };
 
 /**
- * One thing that is checked, and the words for it. One file each; the file's name is the id. The same file adds to
- * `Facts` what its findings tell. A rule needs no `check` when all its findings come from elsewhere: from reading,
- * from the making of a shape, from what only a make or a kit looks at.
+ * One thing that is checked, and the words for it. One file each; the file's name is the id. `F` is what its findings
+ * tell: plain data, nothing where the place says all. A rule needs no `check` when all its findings come from
+ * elsewhere: from reading, from the making of a shape, from what only a make or a kit looks at.
  */
-export type Rule<K extends RuleId = RuleId> = {
+export type Rule<K extends RuleId, F = Record<string, never>> = {
   readonly id: K;
   readonly severity: Severity;
   /** One sentence, for the list of rules. */
@@ -41,14 +41,14 @@ export type Rule<K extends RuleId = RuleId> = {
   readonly fails?: Example;
   readonly passes?: Example;
   /** Looks at one project. */
-  readonly check?: (context: ProofContext) => Iterable<Found<K>>;
+  readonly check?: (context: ProofContext) => Iterable<Evidence<F>>;
   /** It looks at what is written only, so that the other edition of a project, with the same text, need not be asked. */
   readonly ownEditionOnly?: true;
-  readonly say: (facts: Facts[K], at: Place) => Words;
+  readonly say: (facts: F, at: Place) => Words;
 };
 
 /** Every rule by its id; a finding's own rule takes its very facts. */
-export type Rules = { readonly [K in RuleId]: Rule<K> };
+export type Rules = { readonly [K in RuleId]: Rule<K, RuleFacts[K]> };
 
 /** Any one of the rules. */
 export type AnyRule = Rules[RuleId];

@@ -1,5 +1,5 @@
 import type { Unit } from '../measure/length.ts';
-import type { Facts, Finding, RuleId } from '../project/finding.ts';
+import type { Finding, RuleFacts, RuleId } from '../project/finding.ts';
 import type { AtSize, Cell, CellName, FoldSetting, NetAsWritten, Piece, Slit } from '../project/model.ts';
 import type { Place } from '../project/source.ts';
 import { cellName, parseCell } from './cells.ts';
@@ -17,7 +17,7 @@ export type NetReading = {
 };
 
 /** What is wrong with a name of a cell or a line. */
-type WrongCell = Extract<Facts['unknown-reference'], { readonly last: Cell }>['wrong'];
+type Misnamed = Extract<RuleFacts['unknown-reference'], { readonly last: Cell }>['wrong'];
 
 type Written = NetAsWritten & { readonly cut: AtSize };
 
@@ -148,7 +148,7 @@ class CellReader {
     return column < this.#columns && row < this.#rows;
   }
 
-  #report(at: Place, wrong: WrongCell): void {
+  #report(at: Place, wrong: Misnamed): void {
     const last = { column: this.#columns - 1, row: this.#rows - 1 };
     this.findings.push({ rule: 'unknown-reference', at, facts: { piece: this.#piece, last, wrong } });
   }

@@ -9,6 +9,14 @@ export type ScoreLines = { readonly lines: readonly Length[]; readonly findings:
 /** One score line, with the number it was written as and its distance from the left or top edge. */
 type Line = { readonly written: At<Length>; readonly from: Edge; readonly position: Length };
 
+/** What a finding tells of one score line: its piece (or sheet of one), the edge it is measured from and how far. */
+export type ScoredAt = {
+  readonly piece: string;
+  readonly from: Edge;
+  readonly position: Length;
+  readonly unit: Unit;
+};
+
 type Direction = {
   readonly piece: string;
   readonly unit: Unit;
@@ -44,7 +52,7 @@ function outOfOrder({ from, at }: ScoreGroup, { piece, unit }: Direction): Findi
   return at.flatMap((position, index) => {
     const before = at[index - 1];
     if (!before?.value.greaterThan(position.value)) return [];
-    const facts = { piece, from: from.value, here: position.value, before: before.value, unit };
+    const facts = { piece, from: from.value, position: position.value, before: before.value, unit };
     return [{ rule: 'score-order', at: position.at, facts }];
   });
 }

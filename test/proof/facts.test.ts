@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { Length } from '../../src/measure/length.ts';
-import type { Facts, RuleId } from '../../src/project/finding.ts';
+import type { RuleFacts, RuleId } from '../../src/project/finding.ts';
 import { isWholeFile } from '../../src/project/source.ts';
 import { rules } from '../../src/proof/rules/index.ts';
 import { tellFinding } from '../../src/proof/tell.ts';
 import { foundIn, RULES, SHOWN } from './examples.ts';
 
 /** Every id that has facts has a rule: one without does not compile. */
-const WORDED: Readonly<Record<keyof Facts, { readonly id: RuleId }>> = rules;
+const WORDED: Readonly<Record<keyof RuleFacts, { readonly id: RuleId }>> = rules;
 
 /** What of a value is no plain data, by its path. */
 function oddities(value: unknown, path = 'facts'): string[] {

@@ -2,30 +2,26 @@ import type { Length, Unit } from '../../measure/length.ts';
 import { endGap, tubeEnds } from '../../shape/closure/ends.ts';
 import { boxWith } from '../example-box.ts';
 import { closedSheets, shapePlace } from '../folded-sheets.ts';
-import type { ProofContext, Rule } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 import { foldPlace } from '../score-place.ts';
 import { sayLength, sayList } from '../words.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'bottom-gap': {
-      readonly piece: string;
-      readonly flaps: readonly { readonly panel: string; readonly depth: Length }[];
-      readonly across: Length;
-      readonly gap: Length;
-      readonly unit: Unit;
-    };
-  }
-}
+type Facts = {
+  readonly piece: string;
+  readonly flaps: readonly { readonly panel: string; readonly depth: Length }[];
+  readonly across: Length;
+  readonly gap: Length;
+  readonly unit: Unit;
+};
 
-export const bottomGap: Rule<'bottom-gap'> = {
+export const bottomGap: Rule<'bottom-gap', Facts> = {
   id: 'bottom-gap',
   severity: 'error',
   summary: 'Flaps that close an end of a box meet or overlap.',
   why: 'Flaps that are too short leave a slot through which whatever the box holds falls out, or a lid that lets dust in.',
   fails: { sheet: boxWith({ bottom: '1 1/4, 5 5/8, 6 1/8' }), blames: '5 5/8' },
   passes: { sheet: boxWith() },
-  *check({ project, shapes }: ProofContext) {
+  *check({ project, shapes }) {
     const { unit } = project;
     for (const sheet of closedSheets(project, shapes)) {
       for (const end of tubeEnds(sheet.net)) {

@@ -1,13 +1,7 @@
 import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'broken-yaml': { readonly problem: string; readonly remedy?: string };
-  }
-}
-
-export const brokenYaml: Rule<'broken-yaml'> = {
+export const brokenYaml: Rule<'broken-yaml', { readonly problem: string; readonly remedy?: string }> = {
   id: 'broken-yaml',
   severity: 'error',
   summary:

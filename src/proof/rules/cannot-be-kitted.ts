@@ -1,13 +1,7 @@
 import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'cannot-be-kitted': CannotBeKitted;
-  }
-}
-
-export const cannotBeKitted: Rule<'cannot-be-kitted'> = {
+export const cannotBeKitted: Rule<'cannot-be-kitted', CannotBeKitted> = {
   id: 'cannot-be-kitted',
   severity: 'error',
   summary: 'A class kit can be cut from the stock there is.',

@@ -2,21 +2,17 @@ import type { At } from '../../project/source.ts';
 import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'circular-base': {
-      /** Each piece of the circle, lying on the next and the last on the first, at the name of its base. */
-      readonly circle: readonly At<string>[];
-    };
-  }
-}
-
 const stacked = (base: string): string =>
   sheetWith({
     pieces: `mat: { stock: cream, cut: 4 x 5${base} }\nfront: { stock: cream, cut: 3 x 4, on: mat }`,
   });
 
-export const circularBase: Rule<'circular-base'> = {
+type Facts = {
+  /** Each piece of the circle, lying on the next and the last on the first, at the name of its base. */
+  readonly circle: readonly At<string>[];
+};
+
+export const circularBase: Rule<'circular-base', Facts> = {
   id: 'circular-base',
   severity: 'error',
   summary: 'No piece lies on itself, neither directly nor by way of others.',

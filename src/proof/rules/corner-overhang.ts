@@ -2,38 +2,34 @@ import { Length, type Unit } from '../../measure/length.ts';
 import type { At } from '../../project/source.ts';
 import type { Layer } from '../../shape/shapes.ts';
 import { sheetWith } from '../example.ts';
-import type { ProofContext, Rule } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
-
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'corner-overhang': {
-      readonly layer: string;
-      readonly baseName: string;
-      /** The radius of the layer's own corners, if they are rounded. */
-      readonly own?: Length;
-      /** That of the base's. */
-      readonly radius: At<Length>;
-      /** The one at which the layer follows its base. */
-      readonly following: Length;
-      readonly unit: Unit;
-    };
-  }
-}
 
 const rounded = (corners: string): string =>
   sheetWith({
     pieces: `card: { stock: cream, cut: 4 x 5, corners: 1/2 }\nfront: { stock: cream, cut: 3 7/8 x 4 7/8, on: card${corners} }`,
   });
 
-export const cornerOverhang: Rule<'corner-overhang'> = {
+type Facts = {
+  readonly layer: string;
+  readonly baseName: string;
+  /** The radius of the layer's own corners, if they are rounded. */
+  readonly own?: Length;
+  /** That of the base's. */
+  readonly radius: At<Length>;
+  /** The one at which the layer follows its base. */
+  readonly following: Length;
+  readonly unit: Unit;
+};
+
+export const cornerOverhang: Rule<'corner-overhang', Facts> = {
   id: 'corner-overhang',
   severity: 'error',
   summary: 'The corners of a layer stay within the rounded corners of its base.',
   why: "A square layer that fits a base by its width and height can still show its corners beyond the base's rounded ones. Round the layer too, or cut it smaller.",
   fails: { sheet: rounded(''), blames: 'front' },
   passes: { sheet: rounded(', corners: 7/16') },
-  *check({ project, shapes }: ProofContext) {
+  *check({ project, shapes }) {
     for (const layer of shapes.layers) {
       const { piece, baseName } = layer;
       const reference = piece.on?.value;

@@ -4,22 +4,18 @@ import { lengthOf } from '../../shape/closure/suspects.ts';
 import { tubesOf } from '../../shape/tube.ts';
 import { boxWith } from '../example-box.ts';
 import { foldedSheets, panelName, shapePlace } from '../folded-sheets.ts';
-import type { ProofContext, Rule } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'does-not-close': {
-      readonly tab: string;
-      readonly wall: string;
-      /** How far the folds turn between them, or how far the tab lands from the wall's edge. */
-      readonly wrong: { readonly degrees: number } | { readonly by: Length };
-      readonly unit: Unit;
-    };
-  }
-}
+type Facts = {
+  readonly tab: string;
+  readonly wall: string;
+  /** How far the folds turn between them, or how far the tab lands from the wall's edge. */
+  readonly wrong: { readonly degrees: number } | { readonly by: Length };
+  readonly unit: Unit;
+};
 
-export const doesNotClose: Rule<'does-not-close'> = {
+export const doesNotClose: Rule<'does-not-close', Facts> = {
   id: 'does-not-close',
   severity: 'error',
   summary: 'The walls of a box come full circle, and its tab meets the edge it closes on.',
@@ -29,7 +25,7 @@ export const doesNotClose: Rule<'does-not-close'> = {
     blames: 'tab: A3',
   },
   passes: { sheet: boxWith() },
-  *check({ project, shapes }: ProofContext) {
+  *check({ project, shapes }) {
     const { unit } = project;
     for (const sheet of foldedSheets(project, shapes)) {
       if (sheet.soundness === 'no net') continue;

@@ -3,24 +3,20 @@ import type { Length, Unit } from '../../measure/length.ts';
 import { printDecimal } from '../../measure/print.ts';
 import { startOf } from '../../project/source.ts';
 import { sheetWith } from '../example.ts';
-import type { ProofContext, Rule } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 import { sayLength, sayList } from '../words.ts';
-
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'edition-strained': {
-      /** The farthest that any length of the other edition lies off, and those that lie too far. */
-      readonly deviation: Length;
-      readonly strained: readonly { readonly name: string; readonly own: Length; readonly there: Length }[];
-      readonly unit: Unit;
-    };
-  }
-}
 
 /** The most lengths a message names. */
 const MOST_NAMED = 3;
 
-export const editionStrained: Rule<'edition-strained'> = {
+type Facts = {
+  /** The farthest that any length of the other edition lies off, and those that lie too far. */
+  readonly deviation: Length;
+  readonly strained: readonly { readonly name: string; readonly own: Length; readonly there: Length }[];
+  readonly unit: Unit;
+};
+
+export const editionStrained: Rule<'edition-strained', Facts> = {
   id: 'edition-strained',
   severity: 'note',
   ownEditionOnly: true,
@@ -38,7 +34,7 @@ export const editionStrained: Rule<'edition-strained'> = {
       pieces: 'strip: { stock: cream, cut: 2 x 2, score: [{ from: left, at: [1] }] }',
     }),
   },
-  *check({ project, shapes }: ProofContext) {
+  *check({ project, shapes }) {
     const { within, strained: beyond, deviation } = workOutEditions(project, shapes);
     if (within) return;
     const strained = beyond.map(({ names, own, edition }) => ({ name: names[0] ?? '', own, there: edition }));

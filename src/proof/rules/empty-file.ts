@@ -1,12 +1,6 @@
 import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'empty-file': Record<string, never>;
-  }
-}
-
 export const emptyFile: Rule<'empty-file'> = {
   id: 'empty-file',
   severity: 'error',

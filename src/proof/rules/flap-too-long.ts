@@ -2,31 +2,27 @@ import type { Length, Unit } from '../../measure/length.ts';
 import { longFlaps, tubeEnds } from '../../shape/closure/ends.ts';
 import { boxWith } from '../example-box.ts';
 import { closedSheets } from '../folded-sheets.ts';
-import type { ProofContext, Rule } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 import { foldPlace } from '../score-place.ts';
 import { sayLength } from '../words.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'flap-too-long': {
-      readonly piece: string;
-      readonly panel: string;
-      readonly depth: Length;
-      /** How far the facing wall is. */
-      readonly across: Length;
-      readonly unit: Unit;
-    };
-  }
-}
+type Facts = {
+  readonly piece: string;
+  readonly panel: string;
+  readonly depth: Length;
+  /** How far the facing wall is. */
+  readonly across: Length;
+  readonly unit: Unit;
+};
 
-export const flapTooLong: Rule<'flap-too-long'> = {
+export const flapTooLong: Rule<'flap-too-long', Facts> = {
   id: 'flap-too-long',
   severity: 'error',
   summary: 'No flap that closes an end of a box is longer than the box is deep.',
   why: 'A flap longer than the way to the facing wall stands against it and will not lie flat, or sticks out behind it.',
   fails: { sheet: boxWith({ bottom: '1 3/8, 5 1/2, 6 1/8' }), blames: '1 3/8' },
   passes: { sheet: boxWith() },
-  *check({ project, shapes }: ProofContext) {
+  *check({ project, shapes }) {
     for (const sheet of closedSheets(project, shapes)) {
       for (const end of tubeEnds(sheet.net)) {
         for (const { panel, tuck, fold, depth, across } of longFlaps(end, sheet.caliper)) {

@@ -3,16 +3,12 @@ import { type Ruler, roundDown, roundUp, say } from '../../shape/forming/ruler.t
 import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'form-limit': FormLimit | { readonly reason: string; readonly remedy: string };
-  }
-}
-
 const box = (inside: string): string =>
   sheetWith({ pieces: `box: { stock: cream, form: clip-top box, inside: ${inside} }` });
 
-export const formLimit: Rule<'form-limit'> = {
+type Facts = FormLimit | { readonly reason: string; readonly remedy: string };
+
+export const formLimit: Rule<'form-limit', Facts> = {
   id: 'form-limit',
   severity: 'error',
   summary: 'A ready-made form is asked only for what it can be.',

@@ -3,31 +3,27 @@ import { type GlueFit, glueFits } from '../../shape/closure/glue.ts';
 import { lengthOf } from '../../shape/closure/suspects.ts';
 import { boxWith } from '../example-box.ts';
 import { closedSheets, shapePlace } from '../folded-sheets.ts';
-import type { ProofContext, Rule } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'glue-misses': {
-      readonly piece: string;
-      readonly from: string;
-      readonly to: string;
-      readonly verdict: Exclude<GlueFit['verdict'], 'meets'>;
-      /** How far it lies off what it is to stick to. */
-      readonly distance: Length;
-      readonly unit: Unit;
-    };
-  }
-}
+type Facts = {
+  readonly piece: string;
+  readonly from: string;
+  readonly to: string;
+  readonly verdict: Exclude<GlueFit['verdict'], 'meets'>;
+  /** How far it lies off what it is to stick to. */
+  readonly distance: Length;
+  readonly unit: Unit;
+};
 
-export const glueMisses: Rule<'glue-misses'> = {
+export const glueMisses: Rule<'glue-misses', Facts> = {
   id: 'glue-misses',
   severity: 'error',
   summary: 'Once folded, every glue area lies on what it is stuck to.',
   why: 'A flap that ends up at another place, or stands at an angle to what it should be stuck to, cannot be glued there. Usually a fold goes the wrong way or the glue names the wrong panel.',
   fails: { sheet: boxWith({ glue: 'tab: A3, A4: D4, C4: D4, B4: C3' }), blames: 'B4: C3' },
   passes: { sheet: boxWith() },
-  *check({ project, shapes }: ProofContext) {
+  *check({ project, shapes }) {
     const { unit } = project;
     for (const sheet of closedSheets(project, shapes)) {
       for (const { mate, verdict, distance } of glueFits(sheet.shape, sheet.caliper)) {

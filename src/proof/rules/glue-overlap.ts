@@ -3,21 +3,8 @@ import { glueFits } from '../../shape/closure/glue.ts';
 import { lengthOf } from '../../shape/closure/suspects.ts';
 import { boxWith } from '../example-box.ts';
 import { closedSheets, shapePlace } from '../folded-sheets.ts';
-import type { ProofContext, Rule } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
-
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'glue-overlap': {
-      readonly piece: string;
-      readonly from: string;
-      readonly to: string;
-      /** The width of the glue where it is narrowest. */
-      readonly overlap: Length;
-      readonly unit: Unit;
-    };
-  }
-}
 
 /** The least that holds with tape or glue, in both directions. Common practice, no source. */
 const LEAST: Length = Length.of(1, 4, 'in');
@@ -25,14 +12,23 @@ const LEAST: Length = Length.of(1, 4, 'in');
 /** What the folded model, which is made of floating-point numbers, may be off by, in millimetres. */
 const ROUNDING = 1e-6;
 
-export const glueOverlap: Rule<'glue-overlap'> = {
+type Facts = {
+  readonly piece: string;
+  readonly from: string;
+  readonly to: string;
+  /** The width of the glue where it is narrowest. */
+  readonly overlap: Length;
+  readonly unit: Unit;
+};
+
+export const glueOverlap: Rule<'glue-overlap', Facts> = {
   id: 'glue-overlap',
   severity: 'error',
   summary: 'Every glue area overlaps what it is stuck to by at least a quarter inch in both directions.',
   why: 'A narrow strip of tape lets go when the box is first opened. A quarter inch is the least that holds, and half an inch is usual for a tab.',
   fails: { sheet: boxWith({ cut: '7 5/8 x 6 3/4' }), blames: 'tab: A3' },
   passes: { sheet: boxWith() },
-  *check({ project, shapes }: ProofContext) {
+  *check({ project, shapes }) {
     const { unit } = project;
     for (const sheet of closedSheets(project, shapes)) {
       for (const { mate, verdict, overlap } of glueFits(sheet.shape, sheet.caliper)) {

@@ -4,30 +4,26 @@ import { bestPacking, type Packing, type Triple, tightest } from '../../shape/cl
 import { bodyOf, openWay } from '../../shape/closure/room.ts';
 import { boxWith } from '../example-box.ts';
 import { closedSheets, type FoldedSheet } from '../folded-sheets.ts';
-import type { ProofContext, Rule } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 import { sayLength, sayLengths } from '../words.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'holds-too-big': {
-      readonly item: string;
-      readonly count: number;
-      /** The sheet it does not fit in. */
-      readonly sheet: string;
-      /** What everything takes, and what there is inside, each as width, height and depth. */
-      readonly takes: Triple;
-      readonly room: Triple;
-      /** The way it is open at both ends. */
-      readonly open?: keyof Volume;
-      /** Which of the three is tightest, and what is left there: less than nothing, or less than the paper takes. */
-      readonly direction: 0 | 1 | 2;
-      readonly left: Length;
-      readonly unit: Unit;
-    };
-  }
-}
+type Facts = {
+  readonly item: string;
+  readonly count: number;
+  /** The sheet it does not fit in. */
+  readonly sheet: string;
+  /** What everything takes, and what there is inside, each as width, height and depth. */
+  readonly takes: Triple;
+  readonly room: Triple;
+  /** The way it is open at both ends. */
+  readonly open?: keyof Volume;
+  /** Which of the three is tightest, and what is left there: less than nothing, or less than the paper takes. */
+  readonly direction: 0 | 1 | 2;
+  readonly left: Length;
+  readonly unit: Unit;
+};
 
-export const holdsTooBig: Rule<'holds-too-big'> = {
+export const holdsTooBig: Rule<'holds-too-big', Facts> = {
   id: 'holds-too-big',
   severity: 'error',
   summary: 'What the box is to hold fits inside, in some orientation and with its count.',
@@ -37,7 +33,7 @@ export const holdsTooBig: Rule<'holds-too-big'> = {
     blames: '3 1/4 x 4 1/2 x 1/16',
   },
   passes: { sheet: boxWith({ more: 'holds: { item: seed packet, size: 2 1/4 x 4 x 1/16, count: 6 }' }) },
-  *check({ project, shapes }: ProofContext) {
+  *check({ project, shapes }) {
     const { holds, unit } = project;
     if (!holds?.size) return;
     const [a, b, c] = holds.size;

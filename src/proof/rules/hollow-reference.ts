@@ -3,19 +3,7 @@ import { type Shapes, sheetsOf } from '../../shape/shapes.ts';
 import { sheetWith } from '../example.ts';
 import { isNamed } from '../part-names.ts';
 import { everyProse } from '../prose.ts';
-import type { ProofContext, Rule } from '../rule.ts';
-
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'hollow-reference': {
-      readonly kind: ReferenceKind;
-      /** What was named, and the piece that it is or is of. */
-      readonly name: string;
-      readonly piece: string;
-      readonly lack: Lack;
-    };
-  }
-}
+import type { Rule } from '../rule.ts';
 
 const layered = (named: string): string =>
   sheetWith({
@@ -23,7 +11,15 @@ const layered = (named: string): string =>
     body: `## Layer\nStick :piece[front] on :piece[card], leaving :reveal[${named}] all round.\n`,
   });
 
-export const hollowReference: Rule<'hollow-reference'> = {
+type Facts = {
+  readonly kind: ReferenceKind;
+  /** What was named, and the piece that it is or is of. */
+  readonly name: string;
+  readonly piece: string;
+  readonly lack: Lack;
+};
+
+export const hollowReference: Rule<'hollow-reference', Facts> = {
   id: 'hollow-reference',
   severity: 'error',
   summary: 'What a step asks the sheet to say of a piece, there is to be said.',
@@ -31,7 +27,7 @@ export const hollowReference: Rule<'hollow-reference'> = {
   fails: { sheet: layered('card'), blames: 'card' },
   passes: { sheet: layered('front') },
   ownEditionOnly: true,
-  *check({ project, shapes }: ProofContext) {
+  *check({ project, shapes }) {
     for (const reference of everyProse(project).flatMap(({ references }) => references)) {
       const { kind, name } = reference;
       const [id = ''] = name.value.split('.');

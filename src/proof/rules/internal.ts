@@ -1,6 +1,6 @@
 import type { Rule } from '../rule.ts';
 
-export const internal: Rule<'internal'> = {
+export const internal: Rule<'internal', { readonly reason: string }> = {
   id: 'internal',
   severity: 'error',
   summary: 'The program itself makes no mistake.',

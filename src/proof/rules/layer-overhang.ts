@@ -2,27 +2,23 @@ import { Length, type Unit } from '../../measure/length.ts';
 import type { Edge } from '../../project/model.ts';
 import { type Axis, type AxisFacts, axesOf, axisFacts, noteBase, sizePlace } from '../axis.ts';
 import { sheetWith } from '../example.ts';
-import type { Found, ProofContext, Rule } from '../rule.ts';
+import type { Evidence, Rule } from '../rule.ts';
 import type { Words } from '../told.ts';
 import { sayLength } from '../words.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'layer-overhang': AxisFacts & {
-      /** Where it lies, if it is not too large as a whole. */
-      readonly lies?: {
-        /** The edge it is placed from, and how far if a distance is given. */
-        readonly from: Edge;
-        readonly distance?: Length;
-        /** The edge it passes, and by how much. */
-        readonly past: Edge;
-        readonly by: Length;
-      };
-    };
-  }
-}
+type Facts = AxisFacts & {
+  /** Where it lies, if it is not too large as a whole. */
+  readonly lies?: {
+    /** The edge it is placed from, and how far if a distance is given. */
+    readonly from: Edge;
+    readonly distance?: Length;
+    /** The edge it passes, and by how much. */
+    readonly past: Edge;
+    readonly by: Length;
+  };
+};
 
-export const layerOverhang: Rule<'layer-overhang'> = {
+export const layerOverhang: Rule<'layer-overhang', Facts> = {
   id: 'layer-overhang',
   severity: 'error',
   summary: 'A layer does not pass the edge of what it is stuck on.',
@@ -38,7 +34,7 @@ export const layerOverhang: Rule<'layer-overhang'> = {
       pieces: 'card: { stock: cream, cut: 3 1/2 x 5 }\nfront: { stock: cream, cut: 3 1/4 x 4 3/4, on: card }',
     }),
   },
-  *check({ project, shapes }: ProofContext) {
+  *check({ project, shapes }) {
     const layers = shapes.layers.filter(({ piece }) => !piece.overhang);
     for (const axis of layers.flatMap(axesOf)) {
       const facts = axisFacts(project, axis);
@@ -52,7 +48,7 @@ export const layerOverhang: Rule<'layer-overhang'> = {
   }),
 };
 
-function tooFar(axis: Axis, past: Edge, facts: AxisFacts): Found<'layer-overhang'> {
+function tooFar(axis: Axis, past: Edge, facts: AxisFacts): Evidence<Facts> {
   const { placement } = axis.layer.piece;
   const from = axis.sides.find((side) => placement[side]) ?? past;
   const given = placement[from];
@@ -75,7 +71,7 @@ function sayTooLarge({ layer, size, base, layerIs, baseIs, baseName, unit }: Axi
 
 function sayTooFar(
   { layer, size, base, baseIs, baseName, unit }: AxisFacts,
-  { from, distance, past, by }: NonNullable<Found<'layer-overhang'>['facts']['lies']>,
+  { from, distance, past, by }: NonNullable<Facts['lies']>,
 ): Words {
   const say = (length: Length): string => sayLength(length, unit);
   const where = distance ? `${say(distance)} from the ${from} of ${baseName}` : `on ${baseName}`;

@@ -1,20 +1,16 @@
 import { panelForest } from '../../shape/panel-tree.ts';
 import { boxWith } from '../example-box.ts';
 import { foldedSheets, shapePlace } from '../folded-sheets.ts';
-import type { ProofContext, Rule } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 import { sayList } from '../words.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'loose-part': {
-      readonly sheet: string;
-      /** The panels that hang together, and on nothing else. */
-      readonly panels: readonly string[];
-    };
-  }
-}
+type Facts = {
+  readonly sheet: string;
+  /** The panels that hang together, and on nothing else. */
+  readonly panels: readonly string[];
+};
 
-export const loosePart: Rule<'loose-part'> = {
+export const loosePart: Rule<'loose-part', Facts> = {
   id: 'loose-part',
   severity: 'error',
   summary: 'Every folded piece is one piece of paper.',
@@ -24,7 +20,7 @@ export const loosePart: Rule<'loose-part'> = {
     blames: 'box',
   },
   passes: { sheet: boxWith() },
-  *check({ project, shapes }: ProofContext) {
+  *check({ project, shapes }) {
     for (const sheet of foldedSheets(project, shapes)) {
       const [, ...loose] = panelForest(sheet.net, sheet.shape.base).trees;
       for (const { root, joints } of loose) {

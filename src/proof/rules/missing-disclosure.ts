@@ -2,23 +2,19 @@ import type { Link } from 'mdast';
 import { visit } from 'unist-util-visit';
 import { type Place, type SourceFile, startOf } from '../../project/source.ts';
 import { sheetWith } from '../example.ts';
-import type { ProofContext, Rule } from '../rule.ts';
-
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'missing-disclosure': {
-      /** Where the link stands. */
-      readonly among: 'supplies' | 'text';
-    };
-  }
-}
+import type { Rule } from '../rule.ts';
 
 const tape = (end: string): string =>
   sheetWith({
     head: `supplies:\n  - { item: Tape, kind: adhesive, link: "https://example.org/tape?tag=bench"${end} }`,
   });
 
-export const missingDisclosure: Rule<'missing-disclosure'> = {
+type Facts = {
+  /** Where the link stands. */
+  readonly among: 'supplies' | 'text';
+};
+
+export const missingDisclosure: Rule<'missing-disclosure', Facts> = {
   id: 'missing-disclosure',
   severity: 'warning',
   summary: 'A link that looks as if it earned something says that it does.',
@@ -26,7 +22,7 @@ export const missingDisclosure: Rule<'missing-disclosure'> = {
   fails: { sheet: tape(''), blames: 'https://example.org/tape?tag=bench' },
   passes: { sheet: tape(', paid: true') },
   ownEditionOnly: true,
-  *check({ project }: ProofContext) {
+  *check({ project }) {
     for (const { link, paid } of project.supplies) {
       if (link && !paid && isReferral(link.value)) yield { at: link.at, facts: { among: 'supplies' } };
     }

@@ -2,17 +2,13 @@ import { sheetWith } from '../example.ts';
 import { languageName } from '../language-name.ts';
 import type { Rule } from '../rule.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'missing-label': {
-      readonly language: string;
-      /** The labels that have no words yet. */
-      readonly keys: readonly string[];
-    };
-  }
-}
+type Facts = {
+  readonly language: string;
+  /** The labels that have no words yet. */
+  readonly keys: readonly string[];
+};
 
-export const missingLabel: Rule<'missing-label'> = {
+export const missingLabel: Rule<'missing-label', Facts> = {
   id: 'missing-label',
   severity: 'note',
   summary: 'A language has a word for every label.',

@@ -2,13 +2,7 @@ import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 import { quote } from '../words.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'missing-picture': { readonly path: string };
-  }
-}
-
-export const missingPicture: Rule<'missing-picture'> = {
+export const missingPicture: Rule<'missing-picture', { readonly path: string }> = {
   id: 'missing-picture',
   severity: 'error',
   summary: 'Every picture a sheet shows is there.',

@@ -1,27 +1,23 @@
 import { brokenRings } from '../../shape/closure/rings.ts';
 import { boxWith } from '../example-box.ts';
 import { foldedSheets, shapePlace } from '../folded-sheets.ts';
-import type { ProofContext, Rule } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'missing-slit': {
-      readonly sheet: string;
-      /** The two panels the slit is to part. */
-      readonly first: string;
-      readonly second: string;
-    };
-  }
-}
+type Facts = {
+  readonly sheet: string;
+  /** The two panels the slit is to part. */
+  readonly first: string;
+  readonly second: string;
+};
 
-export const missingSlit: Rule<'missing-slit'> = {
+export const missingSlit: Rule<'missing-slit', Facts> = {
   id: 'missing-slit',
   severity: 'error',
   summary: 'Where score lines cross, paper that must part is slit.',
   why: 'Four panels round one corner cannot all fold up: paper does not stretch. One of the lines between them must be a cut. Left out of the list, it shows only when the flaps will not fold.',
   fails: { sheet: boxWith({ slit: 'A|B 1-2, B|C 1-2, C|D 1-2, B|C 4, C|D 4' }), blames: 'box' },
   passes: { sheet: boxWith() },
-  *check({ project, shapes }: ProofContext) {
+  *check({ project, shapes }) {
     for (const sheet of foldedSheets(project, shapes)) {
       for (const { panels } of brokenRings(sheet.shape)) {
         const [first, second] = panels;

@@ -2,17 +2,13 @@ import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 import { quote, sayPlace } from '../words.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'missing-value': {
-      readonly key: string;
-      /** Names the map that lacks it: `pieces.box`. */
-      readonly where: string;
-    };
-  }
-}
+type Facts = {
+  readonly key: string;
+  /** Names the map that lacks it: `pieces.box`. */
+  readonly where: string;
+};
 
-export const missingValue: Rule<'missing-value'> = {
+export const missingValue: Rule<'missing-value', Facts> = {
   id: 'missing-value',
   severity: 'error',
   summary: 'What a sheet cannot do without is there.',

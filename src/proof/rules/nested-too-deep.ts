@@ -1,12 +1,6 @@
 import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'nested-too-deep': Record<string, never>;
-  }
-}
-
 export const nestedTooDeep: Rule<'nested-too-deep'> = {
   id: 'nested-too-deep',
   severity: 'error',

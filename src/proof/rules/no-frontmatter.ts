@@ -1,12 +1,6 @@
 import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'no-frontmatter': Record<string, never>;
-  }
-}
-
 export const noFrontmatter: Rule<'no-frontmatter'> = {
   id: 'no-frontmatter',
   severity: 'error',

@@ -1,13 +1,7 @@
 import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'no-such-date': { readonly text: string };
-  }
-}
-
-export const noSuchDate: Rule<'no-such-date'> = {
+export const noSuchDate: Rule<'no-such-date', { readonly text: string }> = {
   id: 'no-such-date',
   severity: 'error',
   summary: 'Every date is a day of the calendar.',

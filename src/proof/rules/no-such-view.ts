@@ -2,20 +2,8 @@ import { USUAL_VIEW, viewsOf } from '../../shape/view/views.ts';
 import { sheetWith } from '../example.ts';
 import { isNamed } from '../part-names.ts';
 import { everyProse } from '../prose.ts';
-import type { ProofContext, Rule } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 import { quote, sayList } from '../words.ts';
-
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'no-such-view': {
-      readonly of: string;
-      readonly piece: string;
-      readonly asked: string;
-      /** The views there are; none where nothing lies on what is named. */
-      readonly views: readonly string[];
-    };
-  }
-}
 
 const card = (drawing: string): string =>
   sheetWith({
@@ -24,7 +12,15 @@ const card = (drawing: string): string =>
     body: `## Fold\nFold :piece[card] and stick :piece[mat] on it.\n\n::drawing{${drawing}}\n`,
   });
 
-export const noSuchView: Rule<'no-such-view'> = {
+type Facts = {
+  readonly of: string;
+  readonly piece: string;
+  readonly asked: string;
+  /** The views there are; none where nothing lies on what is named. */
+  readonly views: readonly string[];
+};
+
+export const noSuchView: Rule<'no-such-view', Facts> = {
   id: 'no-such-view',
   severity: 'error',
   summary: 'A drawing can be made of what a step asks for.',
@@ -32,7 +28,7 @@ export const noSuchView: Rule<'no-such-view'> = {
   fails: { sheet: card('of=card view=fold-2'), blames: 'fold-2' },
   passes: { sheet: card('of=card view=fold-1') },
   ownEditionOnly: true,
-  *check({ project, shapes }: ProofContext) {
+  *check({ project, shapes }) {
     for (const { kind, name, view } of everyProse(project).flatMap(({ references }) => references)) {
       if (kind !== 'drawing' || !isNamed(shapes, name.value)) continue;
       const views = viewsOf(shapes, name.value);

@@ -1,12 +1,6 @@
 import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'not-text': Record<string, never>;
-  }
-}
-
 export const notText: Rule<'not-text'> = {
   id: 'not-text',
   severity: 'error',

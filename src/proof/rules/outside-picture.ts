@@ -2,13 +2,7 @@ import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 import { quote } from '../words.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'outside-picture': { readonly path: string };
-  }
-}
-
-export const outsidePicture: Rule<'outside-picture'> = {
+export const outsidePicture: Rule<'outside-picture', { readonly path: string }> = {
   id: 'outside-picture',
   severity: 'error',
   summary: "Every picture lies in the project's own folder.",

@@ -9,29 +9,25 @@ import type { Fold } from '../../shape/net.ts';
 import { panelForest } from '../../shape/panel-tree.ts';
 import { boxWith } from '../example-box.ts';
 import { closedSheets, type FoldedSheet } from '../folded-sheets.ts';
-import type { ProofContext, Rule } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 import { foldPlace } from '../score-place.ts';
 import { sayLength } from '../words.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'panels-collide': {
-      readonly piece: string;
-      readonly panels: readonly [string, string];
-      readonly by: Length;
-      readonly unit: Unit;
-    };
-  }
-}
+type Facts = {
+  readonly piece: string;
+  readonly panels: readonly [string, string];
+  readonly by: Length;
+  readonly unit: Unit;
+};
 
-export const panelsCollide: Rule<'panels-collide'> = {
+export const panelsCollide: Rule<'panels-collide', Facts> = {
   id: 'panels-collide',
   severity: 'error',
   summary: 'No panel passes through another, neither in the end nor between the stages of folding.',
   why: 'Two panels cannot be in one place. Where the folds would take one through another, the paper buckles or tears instead.',
   fails: { sheet: boxWith({ bottom: '1 1/4, 5 3/8, 6 1/8' }), blames: '5 3/8' },
   passes: { sheet: boxWith() },
-  *check({ project, shapes }: ProofContext) {
+  *check({ project, shapes }) {
     for (const sheet of closedSheets(project, shapes)) {
       for (const { panels, by } of everyCollision(sheet)) {
         const facts = { piece: sheet.piece.id.value, panels, by: lengthOf(by), unit: project.unit };

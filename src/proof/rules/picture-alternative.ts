@@ -1,22 +1,18 @@
 import { sheetWith } from '../example.ts';
 import { everyProse } from '../prose.ts';
-import type { ProofContext, Rule } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 import { quote } from '../words.ts';
-
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'picture-alternative': {
-      readonly path: string;
-      /** What was said instead of what it shows; empty where nothing was. */
-      readonly alternative: string;
-    };
-  }
-}
 
 const shown = (alternative: string): string =>
   sheetWith({ body: `## Cut\n![${alternative}](photos/cut.jpg)\n` });
 
-export const pictureAlternative: Rule<'picture-alternative'> = {
+type Facts = {
+  readonly path: string;
+  /** What was said instead of what it shows; empty where nothing was. */
+  readonly alternative: string;
+};
+
+export const pictureAlternative: Rule<'picture-alternative', Facts> = {
   id: 'picture-alternative',
   severity: 'warning',
   summary: 'Every picture says in words what it shows.',
@@ -24,7 +20,7 @@ export const pictureAlternative: Rule<'picture-alternative'> = {
   fails: { sheet: shown(''), files: { 'card/photos/cut.jpg': '' }, blames: 'photos/cut.jpg' },
   passes: { sheet: shown('The card, cut and folded'), files: { 'card/photos/cut.jpg': '' } },
   ownEditionOnly: true,
-  *check({ project }: ProofContext) {
+  *check({ project }) {
     for (const { path, alternative } of everyProse(project).flatMap(({ pictures }) => pictures)) {
       const words = alternative.trim();
       if (words !== '' && !SAYS_NOTHING.test(words)) continue;

@@ -5,32 +5,28 @@ import type { Place } from '../../project/source.ts';
 import { keptUpright } from '../../shape/keep-upright.ts';
 import { sheetsOf } from '../../shape/shapes.ts';
 import { sheetWith } from '../example.ts';
-import type { ProofContext, Rule } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 import { sayList, saySize } from '../words.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'piece-exceeds-sheet': {
-      /** The piece, or one sheet of it. */
-      readonly name: string;
-      readonly size: Size;
-      readonly stock: string;
-      readonly sheets: readonly SheetSize[];
-      /** What keeps it from being turned, where it would fit so. */
-      readonly fixed?: 'print' | 'grain';
-      readonly unit: Unit;
-    };
-  }
-}
+type Facts = {
+  /** The piece, or one sheet of it. */
+  readonly name: string;
+  readonly size: Size;
+  readonly stock: string;
+  readonly sheets: readonly SheetPlaced[];
+  /** What keeps it from being turned, where it would fit so. */
+  readonly fixed?: 'print' | 'grain';
+  readonly unit: Unit;
+};
 
-export const pieceExceedsSheet: Rule<'piece-exceeds-sheet'> = {
+export const pieceExceedsSheet: Rule<'piece-exceeds-sheet', Facts> = {
   id: 'piece-exceeds-sheet',
   severity: 'error',
   summary: 'Every piece can be cut from one sheet of its stock.',
   why: 'A piece larger than the sheet it is to be cut from is found out at the trimmer, when everybody has bought the paper. A piece may be turned on the sheet, unless the print is upright or the grain is given.',
   fails: { sheet: sheetWith({ pieces: 'wrap: { stock: cream, cut: 9 x 10 }' }), blames: '9 x 10' },
   passes: { sheet: sheetWith({ pieces: 'wrap: { stock: cream, cut: 10 1/2 x 8 }' }) },
-  *check({ project, shapes }: ProofContext) {
+  *check({ project, shapes }) {
     const { unit } = project;
     for (const [id, piece] of project.pieces) {
       const stock = piece.stock && project.stock.get(piece.stock.value);
@@ -63,9 +59,9 @@ export const pieceExceedsSheet: Rule<'piece-exceeds-sheet'> = {
 };
 
 /** A size a stock comes in, and where it is written. */
-type SheetSize = { readonly size: Size; readonly at: Place };
+type SheetPlaced = { readonly size: Size; readonly at: Place };
 
-function sheetSize({ size: { width, height, at } }: Stock['sheets'][number]): SheetSize {
+function sheetSize({ size: { width, height, at } }: Stock['sheets'][number]): SheetPlaced {
   return { size: { width: width.value, height: height.value }, at };
 }
 

@@ -1,17 +1,11 @@
 import type { Project, Reference } from '../../project/model.ts';
 import { nearestName } from '../../shape/nearest.ts';
 import { sheetWith } from '../example.ts';
-import type { ProofContext, Rule } from '../rule.ts';
-
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'piece-unused': { readonly piece: string };
-  }
-}
+import type { Rule } from '../rule.ts';
 
 const PIECES = 'card: { stock: cream, cut: 4 x 5 }\nfront: { stock: cream, cut: 3 x 4, on: card }';
 
-export const pieceUnused: Rule<'piece-unused'> = {
+export const pieceUnused: Rule<'piece-unused', { readonly piece: string }> = {
   id: 'piece-unused',
   severity: 'warning',
   summary: 'Every piece that is cut is used in a step.',
@@ -27,7 +21,7 @@ export const pieceUnused: Rule<'piece-unused'> = {
     }),
   },
   ownEditionOnly: true,
-  *check({ project }: ProofContext) {
+  *check({ project }) {
     if (project.steps.length === 0) return;
     const used = new Set(project.steps.flatMap(({ prose }) => prose.references).map(meant(project)));
     for (const [id, piece] of project.pieces) {

@@ -2,35 +2,31 @@ import type { Length, Unit } from '../../measure/length.ts';
 import type { At } from '../../project/source.ts';
 import { type Axis, axesOf } from '../axis.ts';
 import { sheetWith } from '../example.ts';
-import type { ProofContext, Rule } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
-
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'placement-clash': Pick<Axis, 'size' | 'base' | 'baseIs' | 'sides'> & {
-      readonly layer: string;
-      readonly baseName: string;
-      /** The distances given from the two sides. */
-      readonly near: At<Length>;
-      readonly far: Length;
-      readonly unit: Unit;
-    };
-  }
-}
 
 const placed = (at: string): string =>
   sheetWith({
     pieces: `card: { stock: cream, cut: 4 x 5 }\nstrip: { stock: cream, cut: 3 x 1, on: card, at: ${at} }`,
   });
 
-export const placementClash: Rule<'placement-clash'> = {
+type Facts = Pick<Axis, 'size' | 'base' | 'baseIs' | 'sides'> & {
+  readonly layer: string;
+  readonly baseName: string;
+  /** The distances given from the two sides. */
+  readonly near: At<Length>;
+  readonly far: Length;
+  readonly unit: Unit;
+};
+
+export const placementClash: Rule<'placement-clash', Facts> = {
   id: 'placement-clash',
   severity: 'error',
   summary: "Distances given from two opposite edges leave exactly the layer's own width between them.",
   why: 'A strip 3 in wide cannot lie 1/4 in from the left and 1/4 in from the right of a base 4 in wide. Give one of the two; the other follows.',
   fails: { sheet: placed('{ left: 1/4, right: 1/4 }'), blames: '1/4' },
   passes: { sheet: placed('{ left: 1/4 }') },
-  *check({ project, shapes }: ProofContext) {
+  *check({ project, shapes }) {
     for (const { layer, sides, base, size, baseIs } of shapes.layers.flatMap(axesOf)) {
       const { piece, baseName } = layer;
       const [near, far] = [piece.placement[sides[0]], piece.placement[sides[1]]];

@@ -2,21 +2,10 @@ import { Length, type Unit } from '../../measure/length.ts';
 import { type Measurement, scanMeasurements } from '../../measure/scan.ts';
 import type { At, Place } from '../../project/source.ts';
 import { sheetWith } from '../example.ts';
-import { type Measured, measuredIn } from '../measured.ts';
+import { type KnownMeasure, measuredIn } from '../measured.ts';
 import { everyProse } from '../prose.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 import { quote, sayLengths } from '../words.ts';
-
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'prose-measurement': {
-      readonly written: string;
-      /** What measures nearly so, if anything does. */
-      readonly nearest?: Measured;
-      readonly unit: Unit;
-    };
-  }
-}
 
 const layered = (reveal: string): string =>
   sheetWith({
@@ -24,7 +13,14 @@ const layered = (reveal: string): string =>
     body: `## Layer\nStick :piece[front] on :piece[card], leaving ${reveal} all round.\n`,
   });
 
-export const proseMeasurement: Rule<'prose-measurement'> = {
+type Facts = {
+  readonly written: string;
+  /** What measures nearly so, if anything does. */
+  readonly nearest?: KnownMeasure;
+  readonly unit: Unit;
+};
+
+export const proseMeasurement: Rule<'prose-measurement', Facts> = {
   id: 'prose-measurement',
   severity: 'warning',
   summary: 'Every measurement in the text is one that something in the project has.',
@@ -32,7 +28,7 @@ export const proseMeasurement: Rule<'prose-measurement'> = {
   fails: { sheet: layered('3/16 in'), blames: '3/16 in' },
   passes: { sheet: layered('1/8 in') },
   ownEditionOnly: true,
-  *check({ workspace, project, shapes }: ProofContext) {
+  *check({ workspace, project, shapes }) {
     if (!isWhole({ project, shapes })) return;
     const { unit } = project;
     const known = measuredIn(project, shapes, workspace.site);
@@ -61,7 +57,7 @@ function isWhole({ project, shapes }: Pick<ProofContext, 'project' | 'shapes'>):
   return project.readable && project.names.pieces.every((id) => shapes.nets.has(id));
 }
 
-function matches(found: Measurement, known: Measured, unit: Unit): boolean {
+function matches(found: Measurement, known: KnownMeasure, unit: Unit): boolean {
   const slack = slackFor(found.unit, unit);
   if (found.lengths.length === 1) {
     const [only] = found.lengths;
@@ -86,7 +82,7 @@ function slackFor(written: Unit, own: Unit): Length {
 }
 
 /** The measured thing of as many sides that is least different, if it is anywhere near. */
-function nearestOf(found: Measurement, known: readonly Measured[]): Measured | undefined {
+function nearestOf(found: Measurement, known: readonly KnownMeasure[]): KnownMeasure | undefined {
   const limit = Length.min(Length.of(1, 2, 'in'), Length.sum(found.lengths).half());
   const candidates = known
     .filter(({ lengths }) => lengths.length === found.lengths.length)

@@ -3,17 +3,13 @@ import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 import { quote } from '../words.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'repeated-key': {
-      readonly key: string;
-      /** Where it stands first. */
-      readonly first: Place;
-    };
-  }
-}
+type Facts = {
+  readonly key: string;
+  /** Where it stands first. */
+  readonly first: Place;
+};
 
-export const repeatedKey: Rule<'repeated-key'> = {
+export const repeatedKey: Rule<'repeated-key', Facts> = {
   id: 'repeated-key',
   severity: 'error',
   summary: 'Nothing is written twice in one place.',

@@ -1,15 +1,11 @@
 import { startOf } from '../../project/source.ts';
 import { sheetWith } from '../example.ts';
-import type { ProofContext, Rule } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 import { quote } from '../words.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'same-slug': { readonly folder: string; readonly other: string; readonly slug: string };
-  }
-}
+type Facts = { readonly folder: string; readonly other: string; readonly slug: string };
 
-export const sameSlug: Rule<'same-slug'> = {
+export const sameSlug: Rule<'same-slug', Facts> = {
   id: 'same-slug',
   severity: 'error',
   summary: 'No two projects have the same address.',
@@ -23,7 +19,7 @@ export const sameSlug: Rule<'same-slug'> = {
     files: { 'tag/sheet.md': sheetWith({}) },
   },
   ownEditionOnly: true,
-  *check({ workspace, project }: ProofContext) {
+  *check({ workspace, project }) {
     const { slug, folder, file } = project;
     const others = workspace.projects.filter((other) => other.slug === slug && other.file.path !== file.path);
     for (const other of others) yield { at: startOf(file), facts: { folder, other: other.folder, slug } };

@@ -1,27 +1,18 @@
-import type { Length, Unit } from '../../measure/length.ts';
+import type { Length } from '../../measure/length.ts';
 import type { Edge } from '../../project/model.ts';
 import type { At } from '../../project/source.ts';
 import { rulerOf, say } from '../../shape/forming/ruler.ts';
+import type { ScoredAt } from '../../shape/score-lines.ts';
 import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
-
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'score-doubled': {
-      readonly piece: string;
-      readonly from: Edge;
-      readonly position: Length;
-      /** The line that was there before. */
-      readonly first: { readonly from: Edge; readonly position: At<Length> };
-      readonly unit: Unit;
-    };
-  }
-}
 
 const folded = (groups: string): string =>
   sheetWith({ pieces: `fold: { stock: cream, cut: 8 1/2 x 5 1/2, score: [${groups}] }` });
 
-export const scoreDoubled: Rule<'score-doubled'> = {
+/** And the line that was there before. */
+type Facts = ScoredAt & { readonly first: { readonly from: Edge; readonly position: At<Length> } };
+
+export const scoreDoubled: Rule<'score-doubled', Facts> = {
   id: 'score-doubled',
   severity: 'error',
   summary: 'No line is scored twice.',

@@ -1,36 +1,26 @@
-import type { Length, Unit } from '../../measure/length.ts';
-import type { Edge } from '../../project/model.ts';
+import type { Length } from '../../measure/length.ts';
 import { rulerOf, say } from '../../shape/forming/ruler.ts';
+import type { ScoredAt } from '../../shape/score-lines.ts';
 import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
-
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'score-order': {
-      readonly piece: string;
-      readonly from: Edge;
-      /** The position, and the larger one that stands before it. */
-      readonly here: Length;
-      readonly before: Length;
-      readonly unit: Unit;
-    };
-  }
-}
 
 const folded = (positions: string): string =>
   sheetWith({
     pieces: `fold: { stock: cream, cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [${positions}] }] }`,
   });
 
-export const scoreOrder: Rule<'score-order'> = {
+/** And the larger position that stands before it. */
+type Facts = ScoredAt & { readonly before: Length };
+
+export const scoreOrder: Rule<'score-order', Facts> = {
   id: 'score-order',
   severity: 'warning',
   summary: 'Score positions stand in the order in which they come along the board.',
   why: 'The list is read out while people score from left to right. One that jumps back is most often a slip of a number.',
   fails: { sheet: folded('4 1/4, 1, 6'), blames: '1' },
   passes: { sheet: folded('1, 4 1/4, 6') },
-  say: ({ piece, from, here, before, unit }) => ({
-    message: `${piece} is scored from the ${from} at ${say(rulerOf(unit), before)} and only then at ${say(rulerOf(unit), here)}`,
+  say: ({ piece, from, position, before, unit }) => ({
+    message: `${piece} is scored from the ${from} at ${say(rulerOf(unit), before)} and only then at ${say(rulerOf(unit), position)}`,
     remedy: 'give the positions in rising order, as they are scored along the board',
   }),
 };

@@ -1,30 +1,19 @@
-import type { Length, Unit } from '../../measure/length.ts';
-import type { Edge } from '../../project/model.ts';
+import type { Length } from '../../measure/length.ts';
 import type { At } from '../../project/source.ts';
 import { rulerOf, say } from '../../shape/forming/ruler.ts';
+import type { ScoredAt } from '../../shape/score-lines.ts';
 import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
-
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'score-outside': {
-      readonly piece: string;
-      readonly from: Edge;
-      readonly position: Length;
-      /** What the piece measures there. */
-      readonly extent: At<Length>;
-      readonly pieceIs: 'wide' | 'high';
-      readonly unit: Unit;
-    };
-  }
-}
 
 const box = (positions: string): string =>
   sheetWith({
     pieces: `fold: { stock: cream, cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [${positions}] }] }`,
   });
 
-export const scoreOutside: Rule<'score-outside'> = {
+/** And what the piece measures there. */
+type Facts = ScoredAt & { readonly extent: At<Length>; readonly pieceIs: 'wide' | 'high' };
+
+export const scoreOutside: Rule<'score-outside', Facts> = {
   id: 'score-outside',
   severity: 'error',
   summary: 'Every score line lies inside its piece.',

@@ -3,22 +3,18 @@ import type { Schedule } from '../../project/model.ts';
 import { firstDay, isDayOf, isSessionDay, type Repetition, repetitionOf } from '../../project/schedule.ts';
 import type { Place } from '../../project/source.ts';
 import { sheetWith } from '../example.ts';
-import type { ProofContext, Rule } from '../rule.ts';
-
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'session-off-schedule': {
-      readonly date: string;
-      readonly why: Why;
-      /** Where the schedule stands. */
-      readonly schedule: Place;
-    };
-  }
-}
+import type { Rule } from '../rule.ts';
 
 const SITE = 'sessions: { every: 2 weeks, on: thursday, from: 2026-10-01, except: [2026-12-24] }\n';
 
-export const sessionOffSchedule: Rule<'session-off-schedule'> = {
+type Facts = {
+  readonly date: string;
+  readonly why: Why;
+  /** Where the schedule stands. */
+  readonly schedule: Place;
+};
+
+export const sessionOffSchedule: Rule<'session-off-schedule', Facts> = {
   id: 'session-off-schedule',
   severity: 'note',
   summary: 'A session falls on a day of the schedule in `site.yaml`.',
@@ -30,7 +26,7 @@ export const sessionOffSchedule: Rule<'session-off-schedule'> = {
   },
   passes: { sheet: sheetWith({ head: 'session: 2026-12-10' }), files: { 'site.yaml': SITE } },
   ownEditionOnly: true,
-  *check({ workspace, project }: ProofContext) {
+  *check({ workspace, project }) {
     const { session } = project;
     const { sessions } = workspace.site;
     const why = session && sessions && offSchedule(session.value, sessions);

@@ -2,22 +2,18 @@ import { Length, type Unit } from '../../measure/length.ts';
 import type { Edge } from '../../project/model.ts';
 import { type AxisFacts, axesOf, axisFacts, noteBase, sizePlace } from '../axis.ts';
 import { sheetWith } from '../example.ts';
-import type { ProofContext, Rule } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 import { sayLength, sayList } from '../words.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'thin-reveal': AxisFacts & {
-      /** What shows, and the sides at which it does. */
-      readonly reveal: Length;
-      readonly sides: readonly Edge[];
-      /** The first of them that the layer is placed from. */
-      readonly from?: Edge;
-    };
-  }
-}
+type Facts = AxisFacts & {
+  /** What shows, and the sides at which it does. */
+  readonly reveal: Length;
+  readonly sides: readonly Edge[];
+  /** The first of them that the layer is placed from. */
+  readonly from?: Edge;
+};
 
-export const thinReveal: Rule<'thin-reveal'> = {
+export const thinReveal: Rule<'thin-reveal', Facts> = {
   id: 'thin-reveal',
   severity: 'warning',
   summary: 'A border that shows round a layer is at least 1/16 in (1.5 mm) wide.',
@@ -34,7 +30,7 @@ export const thinReveal: Rule<'thin-reveal'> = {
       pieces: 'card: { stock: cream, cut: 4 1/4 x 5 1/2 }\nmat: { stock: cream, cut: 4 x 5 1/4, on: card }',
     }),
   },
-  *check({ project, shapes }: ProofContext) {
+  *check({ project, shapes }) {
     const least = leastReveal(project.unit);
     for (const axis of shapes.layers.flatMap(axesOf)) {
       const sides = axis.sides.filter((_, index) => isThin(axis.reveals[index], least));

@@ -2,33 +2,29 @@ import type { Length, Unit } from '../../measure/length.ts';
 import { longFlaps, tubeEnds } from '../../shape/closure/ends.ts';
 import { tuckBoxWith } from '../example-box.ts';
 import { closedSheets } from '../folded-sheets.ts';
-import type { ProofContext, Rule } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 import { foldPlace } from '../score-place.ts';
 import { sayLength } from '../words.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'tuck-does-not-fit': {
-      readonly piece: string;
-      /** The lid, where it is too deep; the flap it ends in. */
-      readonly lid?: string;
-      readonly tuck: string;
-      /** How deep the lid is, or how long the flap, and what there is to take it. */
-      readonly depth: Length;
-      readonly room: Length;
-      readonly unit: Unit;
-    };
-  }
-}
+type Facts = {
+  readonly piece: string;
+  /** The lid, where it is too deep; the flap it ends in. */
+  readonly lid?: string;
+  readonly tuck: string;
+  /** How deep the lid is, or how long the flap, and what there is to take it. */
+  readonly depth: Length;
+  readonly room: Length;
+  readonly unit: Unit;
+};
 
-export const tuckDoesNotFit: Rule<'tuck-does-not-fit'> = {
+export const tuckDoesNotFit: Rule<'tuck-does-not-fit', Facts> = {
   id: 'tuck-does-not-fit',
   severity: 'error',
   summary: 'A lid that is tucked in reaches the wall it goes behind, and its flap is shorter than the box.',
   why: 'A lid that is too deep brings its tuck flap outside the wall instead of behind it, and one longer than the box stands on the bottom before the lid is down.',
   fails: { sheet: tuckBoxWith('1 1/2, 4 1/2, 6 1/8', '7 1/2 x 6 3/4'), blames: '6 1/8' },
   passes: { sheet: tuckBoxWith() },
-  *check({ project, shapes }: ProofContext) {
+  *check({ project, shapes }) {
     for (const sheet of closedSheets(project, shapes)) {
       const common = { piece: sheet.piece.id.value, unit: project.unit };
       for (const end of tubeEnds(sheet.net)) {

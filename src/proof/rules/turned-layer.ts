@@ -4,26 +4,22 @@ import type { Edge } from '../../project/model.ts';
 import type { Place } from '../../project/source.ts';
 import type { Layer } from '../../shape/shapes.ts';
 import { sheetWith } from '../example.ts';
-import type { ProofContext, Rule } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 import { sayLength, sayList, saySize } from '../words.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'turned-layer': {
-      readonly layer: string;
-      /** In degrees; and the nearest at which it stays on its base, if there is one. */
-      readonly turn: number;
-      readonly fitting?: number;
-      readonly passes: readonly { readonly side: Edge; readonly by: Length }[];
-      readonly baseName: string;
-      readonly base: Size;
-      readonly baseAt?: Place;
-      readonly unit: Unit;
-    };
-  }
-}
+type Facts = {
+  readonly layer: string;
+  /** In degrees; and the nearest at which it stays on its base, if there is one. */
+  readonly turn: number;
+  readonly fitting?: number;
+  readonly passes: readonly { readonly side: Edge; readonly by: Length }[];
+  readonly baseName: string;
+  readonly base: Size;
+  readonly baseAt?: Place;
+  readonly unit: Unit;
+};
 
-export const turnedLayer: Rule<'turned-layer'> = {
+export const turnedLayer: Rule<'turned-layer', Facts> = {
   id: 'turned-layer',
   severity: 'error',
   summary: 'The corners of a layer stuck on at an angle stay on their base.',
@@ -41,7 +37,7 @@ export const turnedLayer: Rule<'turned-layer'> = {
         'card: { stock: cream, cut: 4 x 5 }\nlabel: { stock: cream, cut: 3 x 2, on: card, at: { turn: 20 } }',
     }),
   },
-  *check({ project, shapes }: ProofContext) {
+  *check({ project, shapes }) {
     for (const layer of shapes.layers) {
       const { piece, turn, reveals, baseName, base } = layer;
       const passes = SIDES.filter((side) => reveals[side].sign < 0);

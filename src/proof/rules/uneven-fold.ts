@@ -2,32 +2,28 @@ import type { Length, Unit } from '../../measure/length.ts';
 import { type UnevenFold, unevenFolds } from '../../shape/closure/halves.ts';
 import { sheetWith } from '../example.ts';
 import { closedSheets } from '../folded-sheets.ts';
-import type { ProofContext, Rule } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 import { foldPlace } from '../score-place.ts';
 import { sayLength } from '../words.ts';
-
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'uneven-fold': Pick<UnevenFold, 'kind' | 'panels' | 'by'> & {
-      readonly piece: string;
-      readonly unit: Unit;
-    };
-  }
-}
 
 const card = (at: string): string =>
   sheetWith({
     pieces: `card: { stock: cream, cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [${at}] }], panels: { back: A1, front: B1 }, folds: { A|B: mountain 180 } }`,
   });
 
-export const unevenFold: Rule<'uneven-fold'> = {
+type Facts = Pick<UnevenFold, 'kind' | 'panels' | 'by'> & {
+  readonly piece: string;
+  readonly unit: Unit;
+};
+
+export const unevenFold: Rule<'uneven-fold', Facts> = {
   id: 'uneven-fold',
   severity: 'note',
   summary: 'The leaves of a card end together, and its gates meet, or differ by more than a slip.',
   why: 'A card scored a groove off the middle shows a narrow strip of its back. It folds all the same, and a front that is a little shy may be meant: so this is only pointed out.',
   fails: { sheet: card('4 1/8'), blames: '4 1/8' },
   passes: { sheet: card('4 1/4') },
-  *check({ project, shapes }: ProofContext) {
+  *check({ project, shapes }) {
     for (const sheet of closedSheets(project, shapes)) {
       for (const { kind, panels, by, fold } of unevenFolds(sheet.net, sheet.caliper)) {
         const facts = { kind, piece: sheet.piece.id.value, panels, by, unit: project.unit };

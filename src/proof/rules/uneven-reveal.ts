@@ -1,23 +1,30 @@
 import { Length, type Unit } from '../../measure/length.ts';
-import type { Edge, Project } from '../../project/model.ts';
+import type { Edge } from '../../project/model.ts';
 import type { Layer } from '../../shape/shapes.ts';
 import { type Axis, axesOf, sizePlace } from '../axis.ts';
 import { sheetWith } from '../example.ts';
-import type { Found, ProofContext, Rule } from '../rule.ts';
-import type { Words } from '../told.ts';
+import type { Evidence, Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'uneven-reveal': UnevenReveal & {
-      readonly layer: string;
-      readonly baseName: string;
-      readonly unit: Unit;
-    };
-  }
-}
+type Facts = (Differing | OffCentre) & {
+  readonly layer: string;
+  readonly baseName: string;
+  readonly unit: Unit;
+};
 
-export const unevenReveal: Rule<'uneven-reveal'> = {
+/** The border at the sides is not that above and below. */
+type Differing = {
+  readonly sides: Length;
+  readonly ends: Length;
+  /** What to cut the layer at, in the direction it is too small, to have the narrower border all round. */
+  readonly cut: Length;
+  readonly layerIs: Axis['layerIs'];
+};
+
+/** Placed from one side, the layer leaves a little more at one of the two than at the other. */
+type OffCentre = Pick<Axis, 'sides' | 'reveals'> & { readonly from: Edge };
+
+export const unevenReveal: Rule<'uneven-reveal', Facts> = {
   id: 'uneven-reveal',
   severity: 'warning',
   summary: 'The border round a centred layer is the same on all sides, unless it plainly means to differ.',
@@ -33,38 +40,34 @@ export const unevenReveal: Rule<'uneven-reveal'> = {
       pieces: 'card: { stock: cream, cut: 4 1/4 x 5 1/2 }\nmat: { stock: cream, cut: 4 x 5 1/4, on: card }',
     }),
   },
-  *check({ project, shapes }: ProofContext) {
+  *check({ project: { unit }, shapes }) {
     for (const layer of shapes.layers) {
-      const uneven = differing(layer, project);
-      if (uneven) yield uneven;
-      for (const axis of axesOf(layer)) yield* offCentre(axis, project);
+      const names = { layer: layer.piece.id.value, baseName: layer.baseName, unit };
+      const found = [differing(layer, unit), ...axesOf(layer).map((axis) => offCentre(axis, unit))];
+      for (const each of found) if (each) yield { at: each.at, facts: { ...names, ...each.facts } };
     }
   },
-  say: (facts) => (facts.kind === 'sides and ends' ? sayDiffering(facts) : sayOffCentre(facts)),
+  say: (facts) => {
+    const { layer, baseName, unit } = facts;
+    const say = (length: Length): string => sayLength(length, unit);
+    if ('ends' in facts) {
+      const { sides, ends, cut, layerIs } = facts;
+      return {
+        message: `${layer} leaves ${say(sides)} of ${baseName} to show at the sides, but ${say(ends)} above and below`,
+        remedy: `cut it ${say(cut)} ${layerIs} for ${say(Length.min(sides, ends))} all round`,
+      };
+    }
+    const { sides, reveals, from } = facts;
+    return {
+      severity: 'note',
+      message: `${layer} lies ${say(reveals[0])} from the ${sides[0]} of ${baseName} and ${say(reveals[1])} from the ${sides[1]}: almost centred, but not quite`,
+      remedy: `leave out "${from}" to centre it, or let it stand if it is meant so`,
+    };
+  },
 };
 
-/** What is uneven: the border at the sides against that above and below, or that on two facing sides. */
-type UnevenReveal =
-  | {
-      readonly kind: 'sides and ends';
-      readonly sides: Length;
-      readonly ends: Length;
-      /** What to cut the layer at, in the direction it is too small, to have the narrower border all round. */
-      readonly cut: Length;
-      readonly layerIs: Axis['layerIs'];
-    }
-  | {
-      readonly kind: 'facing sides';
-      readonly sides: Axis['sides'];
-      readonly reveals: Axis['reveals'];
-      /** The side the layer is placed from. */
-      readonly from: Edge;
-    };
-
-type FactsOf<K extends UnevenReveal['kind']> = Extract<Found<'uneven-reveal'>['facts'], { readonly kind: K }>;
-
 /** A centred layer whose border at the sides is a little different from that above and below. */
-function differing(layer: Layer, { unit }: Project): Found<'uneven-reveal'> | undefined {
+function differing(layer: Layer, unit: Unit): Evidence<Differing> | undefined {
   const [across, upright] = axesOf(layer);
   if (!across?.centred || !upright?.centred) return undefined;
   const [sides, ends] = [across.reveals[0], upright.reveals[0]];
@@ -73,47 +76,16 @@ function differing(layer: Layer, { unit }: Project): Found<'uneven-reveal'> | un
   if (!border || sides.equals(ends) || sides.minus(ends).abs().greaterThan(slip)) return undefined;
   const wider = sides.greaterThan(ends) ? across : upright;
   const cut = wider.base.minus(Length.min(sides, ends).times(2));
-  const { layerIs } = wider;
-  const facts = { kind: 'sides and ends', sides, ends, cut, layerIs, ...namesOf(layer), unit } as const;
-  return { at: sizePlace(wider), facts };
+  return { at: sizePlace(wider), facts: { sides, ends, cut, layerIs: wider.layerIs } };
 }
 
 /** A layer placed by a distance that all but centres it. */
-function* offCentre({ layer, reveals, sides }: Axis, { unit }: Project): Iterable<Found<'uneven-reveal'>> {
+function offCentre({ layer, reveals, sides }: Axis, unit: Unit): Evidence<OffCentre> | undefined {
   const apart = reveals[0].minus(reveals[1]).abs();
   const from = sides.find((side) => layer.piece.placement[side]);
   const given = from && layer.piece.placement[from];
-  if (!given || apart.sign === 0 || !apart.lessThan(tolerances(unit).slip)) return;
-  yield { at: given.at, facts: { kind: 'facing sides', sides, reveals, from, ...namesOf(layer), unit } };
-}
-
-function namesOf({ piece, baseName }: Layer): { layer: string; baseName: string } {
-  return { layer: piece.id.value, baseName };
-}
-
-function sayDiffering({
-  layer,
-  baseName,
-  sides,
-  ends,
-  cut,
-  layerIs,
-  unit,
-}: FactsOf<'sides and ends'>): Words {
-  const say = (length: Length): string => sayLength(length, unit);
-  return {
-    message: `${layer} leaves ${say(sides)} of ${baseName} to show at the sides, but ${say(ends)} above and below`,
-    remedy: `cut it ${say(cut)} ${layerIs} for ${say(Length.min(sides, ends))} all round`,
-  };
-}
-
-function sayOffCentre({ layer, baseName, sides, reveals, from, unit }: FactsOf<'facing sides'>): Words {
-  const [first, second] = reveals.map((reveal) => sayLength(reveal, unit));
-  return {
-    severity: 'note',
-    message: `${layer} lies ${first} from the ${sides[0]} of ${baseName} and ${second} from the ${sides[1]}: almost centred, but not quite`,
-    remedy: `leave out "${from}" to centre it, or let it stand if it is meant so`,
-  };
+  if (!given || apart.sign === 0 || !apart.lessThan(tolerances(unit).slip)) return undefined;
+  return { at: given.at, facts: { sides, reveals, from } };
 }
 
 /** Our judgement, no source: the widest border that is looked at as one, and the largest difference that is a slip. */

@@ -2,19 +2,15 @@ import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 import { quote } from '../words.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'unexpected-value': {
-      readonly key: string;
-      /** What the key takes, in words. */
-      readonly expected: string;
-      /** What was written; empty where nothing was. */
-      readonly actual: string;
-    };
-  }
-}
+type Facts = {
+  readonly key: string;
+  /** What the key takes, in words. */
+  readonly expected: string;
+  /** What was written; empty where nothing was. */
+  readonly actual: string;
+};
 
-export const unexpectedValue: Rule<'unexpected-value'> = {
+export const unexpectedValue: Rule<'unexpected-value', Facts> = {
   id: 'unexpected-value',
   severity: 'error',
   summary: 'Every value is of the kind that belongs behind its word.',

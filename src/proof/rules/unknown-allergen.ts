@@ -1,19 +1,13 @@
 import { nearestName } from '../../shape/nearest.ts';
 import { ALLERGENS } from '../allergens.ts';
 import { sheetWith } from '../example.ts';
-import type { ProofContext, Rule } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 import { quote, sayList } from '../words.ts';
-
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'unknown-allergen': { readonly name: string };
-  }
-}
 
 const box = (allergens: string): string =>
   sheetWith({ more: `holds: { item: Biscuits, count: 4, food: yes, allergens: [${allergens}] }` });
 
-export const unknownAllergen: Rule<'unknown-allergen'> = {
+export const unknownAllergen: Rule<'unknown-allergen', { readonly name: string }> = {
   id: 'unknown-allergen',
   severity: 'error',
   summary: 'Every allergen is one of the US nine or the EU fourteen, by its name there.',
@@ -21,7 +15,7 @@ export const unknownAllergen: Rule<'unknown-allergen'> = {
   fails: { sheet: box('milk, penuts'), blames: 'penuts' },
   passes: { sheet: box('milk, peanuts') },
   ownEditionOnly: true,
-  *check({ project }: ProofContext) {
+  *check({ project }) {
     for (const { value: name, at } of project.holds?.allergens ?? []) {
       if (!ALLERGENS.includes(plain(name))) yield { at, facts: { name } };
     }

@@ -3,19 +3,15 @@ import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 import { quote, sayPlace } from '../words.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'unknown-key': {
-      readonly key: string;
-      /** The keys allowed there. */
-      readonly known: readonly string[];
-      /** Names the map: `pieces.box`. */
-      readonly where: string;
-    };
-  }
-}
+type Facts = {
+  readonly key: string;
+  /** The keys allowed there. */
+  readonly known: readonly string[];
+  /** Names the map: `pieces.box`. */
+  readonly where: string;
+};
 
-export const unknownKey: Rule<'unknown-key'> = {
+export const unknownKey: Rule<'unknown-key', Facts> = {
   id: 'unknown-key',
   severity: 'error',
   summary: 'Every word before a colon is one that a sheet knows.',

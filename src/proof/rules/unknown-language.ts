@@ -2,17 +2,13 @@ import { sheetWith } from '../example.ts';
 import { languageName } from '../language-name.ts';
 import type { Rule } from '../rule.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'unknown-language': {
-      readonly language: string;
-      /** The languages that have labels. */
-      readonly known: readonly string[];
-    };
-  }
-}
+type Facts = {
+  readonly language: string;
+  /** The languages that have labels. */
+  readonly known: readonly string[];
+};
 
-export const unknownLanguage: Rule<'unknown-language'> = {
+export const unknownLanguage: Rule<'unknown-language', Facts> = {
   id: 'unknown-language',
   severity: 'note',
   summary: 'The labels of a sheet exist in its language.',

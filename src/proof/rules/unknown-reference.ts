@@ -4,17 +4,13 @@ import { nameRemedy } from '../../shape/nearest.ts';
 import { sheetWith } from '../example.ts';
 import { partNames } from '../part-names.ts';
 import { everyProse } from '../prose.ts';
-import type { ProofContext, Rule } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 import type { Words } from '../told.ts';
 import { quote } from '../words.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'unknown-reference': UnknownName | UnknownCell;
-  }
-}
+type Facts = UnknownName | UnknownCell;
 
-export const unknownReference: Rule<'unknown-reference'> = {
+export const unknownReference: Rule<'unknown-reference', Facts> = {
   id: 'unknown-reference',
   severity: 'error',
   summary: 'Every piece, panel, stock and shared value that is named is there.',
@@ -31,7 +27,7 @@ export const unknownReference: Rule<'unknown-reference'> = {
     }),
   },
   ownEditionOnly: true,
-  *check({ project, shapes }: ProofContext) {
+  *check({ project, shapes }) {
     for (const { name } of everyProse(project).flatMap(({ references }) => references)) {
       const [piece = '', panel] = name.value.split('.');
       const among = partNames(shapes, piece);

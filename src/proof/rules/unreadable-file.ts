@@ -1,13 +1,7 @@
 import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'unreadable-file': { readonly problem: string };
-  }
-}
-
-export const unreadableFile: Rule<'unreadable-file'> = {
+export const unreadableFile: Rule<'unreadable-file', { readonly problem: string }> = {
   id: 'unreadable-file',
   severity: 'error',
   summary: 'Every file of the workspace can be opened.',

@@ -3,20 +3,16 @@ import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 import { quote } from '../words.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'unreadable-length': {
-      readonly text: string;
-      readonly problem: LengthProblem;
-      /** The key it stands behind. */
-      readonly what: string;
-      /** How many lengths belong there. */
-      readonly count: 1 | 2 | 3;
-    };
-  }
-}
+type Facts = {
+  readonly text: string;
+  readonly problem: LengthProblem;
+  /** The key it stands behind. */
+  readonly what: string;
+  /** How many lengths belong there. */
+  readonly count: 1 | 2 | 3;
+};
 
-export const unreadableLength: Rule<'unreadable-length'> = {
+export const unreadableLength: Rule<'unreadable-length', Facts> = {
   id: 'unreadable-length',
   severity: 'error',
   summary: 'Every measurement can be read, is more than zero and at most one metre.',

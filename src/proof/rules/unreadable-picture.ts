@@ -1,13 +1,10 @@
 import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'unreadable-picture': { readonly path: string; readonly problem: string };
-  }
-}
-
-export const unreadablePicture: Rule<'unreadable-picture'> = {
+export const unreadablePicture: Rule<
+  'unreadable-picture',
+  { readonly path: string; readonly problem: string }
+> = {
   id: 'unreadable-picture',
   severity: 'error',
   summary:

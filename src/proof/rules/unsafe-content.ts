@@ -1,13 +1,7 @@
 import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'unsafe-content': { readonly what: string };
-  }
-}
-
-export const unsafeContent: Rule<'unsafe-content'> = {
+export const unsafeContent: Rule<'unsafe-content', { readonly what: string }> = {
   id: 'unsafe-content',
   severity: 'warning',
   summary: 'A sheet holds Markdown only: no HTML, no scripts, no links but http and https.',

@@ -7,25 +7,21 @@ import { suspectLines } from '../../shape/closure/suspects.ts';
 import { type Tube, tubesOf } from '../../shape/tube.ts';
 import { boxWith } from '../example-box.ts';
 import { type FoldedSheet, foldedSheets, shapePlace } from '../folded-sheets.ts';
-import type { ProofContext, Rule } from '../rule.ts';
+import type { Rule } from '../rule.ts';
 import { fromEdge, writtenScore } from '../score-place.ts';
 import type { Words } from '../told.ts';
 import { sayLength, sayList } from '../words.ts';
 
-declare module '../../project/finding.ts' {
-  interface Facts {
-    readonly 'walls-unequal': (FacingWalls | Corner) & { readonly piece: string; readonly unit: Unit };
-  }
-}
+type Facts = (FacingWalls | UnequalCorner) & { readonly piece: string; readonly unit: Unit };
 
-export const wallsUnequal: Rule<'walls-unequal'> = {
+export const wallsUnequal: Rule<'walls-unequal', Facts> = {
   id: 'walls-unequal',
   severity: 'error',
   summary: 'Walls that face each other, or meet at a corner of a tray, are equal.',
   why: 'With a front an eighth wider than its back, the tab lands an eighth off and the box stands askew. It is the commonest slip in a score list: one position off by one groove.',
   fails: { sheet: boxWith({ left: '1 1/4, 3 3/4, 5, 7 5/8' }), blames: '7 5/8' },
   passes: { sheet: boxWith() },
-  *check({ project, shapes }: ProofContext) {
+  *check({ project, shapes }) {
     for (const sheet of foldedSheets(project, shapes)) {
       if (sheet.soundness === 'no net') continue;
       const { net, caliper } = sheet;
@@ -61,7 +57,10 @@ type FacingWalls = {
 type Move = { readonly from: Edge; readonly now: Length; readonly then: Length };
 
 /** Two walls of a tray that meet at a corner and differ. */
-type Corner = { readonly walls: readonly [string, string]; readonly heights: readonly [Length, Length] };
+type UnequalCorner = {
+  readonly walls: readonly [string, string];
+  readonly heights: readonly [Length, Length];
+};
 
 type Common = { readonly piece: string; readonly unit: Unit };
 
@@ -90,7 +89,7 @@ function sayFacing({ piece, unit }: Common, { pairs, wallsAre, moves }: FacingWa
   };
 }
 
-function sayCorner({ piece, unit }: Common, { walls, heights: [a, b] }: Corner): Words {
+function sayCorner({ piece, unit }: Common, { walls, heights: [a, b] }: UnequalCorner): Words {
   const [first, second] = walls.map((wall) => `${piece}.${wall}`);
   const [one, other, apart] = [a, b, a.minus(b).abs()].map((each) => sayLength(each, unit));
   return {
