@@ -24,7 +24,7 @@ export class Refusal extends Error {
 /** The options every command has. */
 export type CommonOptions = { readonly quiet?: boolean; readonly color?: boolean };
 
-export type Ink = 'red' | 'yellow' | 'cyan' | 'gray' | 'bold' | 'green';
+type Ink = 'red' | 'yellow' | 'cyan' | 'gray' | 'bold' | 'green';
 
 /** Paints text, or leaves it plain: NO_COLOR (no-color.org), `--no-color`, or no terminal. */
 export function inkFor(terminal: Terminal, options: CommonOptions): (ink: Ink, text: string) => string {

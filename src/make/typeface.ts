@@ -58,7 +58,7 @@ const FONT_HEAD = 12;
 const FONT_ENTRY = 16;
 
 /** Unpacks a WOFF 1.0 file to the font it was made of (W3C Recommendation, 13 December 2012, sections 3 to 5). */
-export function fontOfWoff(woff: Buffer): Buffer {
+function fontOfWoff(woff: Buffer): Buffer {
   const count = woff.readUInt16BE(12);
   const tables = Array.from({ length: count }, (_, index) => tableOf(woff, WOFF_HEAD + index * WOFF_ENTRY));
   const head = Buffer.alloc(FONT_HEAD + count * FONT_ENTRY);

@@ -4,7 +4,7 @@ import { BrowserMissing, NAME_ANOTHER } from './fault.ts';
 import type { DownloadProgress, Surroundings } from './surroundings.ts';
 
 /** Which browser is wanted, and what may be done to get one. */
-export type BrowserRequest = {
+type BrowserRequest = {
   /** The path given with `--browser`. */
   readonly browser?: string | undefined;
   /** Whether a browser may be downloaded when none is found. */
@@ -68,7 +68,7 @@ function canRunCarried({ platform, arch, at }: Surroundings): boolean {
 }
 
 /** One place to look for browsers. @throws BrowserMissing when what it would give cannot be had. */
-export type Source = () => Promise<readonly Candidate[]>;
+type Source = () => Promise<readonly Candidate[]>;
 
 /**
  * The places to look, best first, each to be asked only when those before it did not serve: the one program that the

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Candidate, Launchable } from '../../src/print/candidate.ts';
 import { BrowserMissing } from '../../src/print/fault.ts';
-import { type BrowserRequest, firstThatStarts, sources } from '../../src/print/find-browser.ts';
+import { firstThatStarts, sources } from '../../src/print/find-browser.ts';
 import type { Surroundings } from '../../src/print/surroundings.ts';
 
 type Machine = Partial<Omit<Surroundings, 'at' | 'carried'>> & {
@@ -13,6 +13,8 @@ type Machine = Partial<Omit<Surroundings, 'at' | 'carried'>> & {
 
 const CARRIED: Launchable = { path: '/cache/shell', kind: 'shell', libraries: '/cache/lib' };
 const LOADER = '/lib64/ld-linux-x86-64.so.2';
+type BrowserRequest = Parameters<typeof sources>[0];
+
 const REQUEST: BrowserRequest = { download: false, onDownload: () => {} };
 
 /** A machine on paper, and what was asked of it. */

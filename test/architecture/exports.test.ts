@@ -1,0 +1,104 @@
+import { describe, expect, it } from 'vitest';
+import { type Edge, edgesOf, exportsOf, sources } from './source.ts';
+import { STILL_UNUSED } from './still-unused.ts';
+
+type Files = ReadonlyMap<string, string>;
+
+function edgesIn(files: Files): ReadonlyMap<string, readonly Edge[]> {
+  return new Map([...files].map(([path, text]) => [path, edgesOf(path, text)]));
+}
+
+/** `path:name` of each export that no other file of src takes. What src/index.ts hands on is for everybody. */
+function unusedExports(files: Files): string[] {
+  const taken = new Set(
+    [...edgesIn(files).values()]
+      .flat()
+      .flatMap(({ target, names }) => names.map((name) => `${target}:${name}`)),
+  );
+  return [...files].flatMap(([path, text]) =>
+    exportsOf(text)
+      .map((name) => `${path}:${name}`)
+      .filter((name) => !taken.has(name) && !taken.has(`${path}:*`)),
+  );
+}
+
+/** Files that import one another in a circle, each circle as the way round it. */
+function circlesIn(files: Files): string[] {
+  const edges = edgesIn(files);
+  const done = new Set<string>();
+  const circles: string[] = [];
+  const visit = (path: string, way: readonly string[]): void => {
+    if (way.includes(path)) {
+      circles.push([...way.slice(way.indexOf(path)), path].join(' > '));
+      return;
+    }
+    if (done.has(path)) return;
+    for (const { target } of edges.get(path) ?? []) if (files.has(target)) visit(target, [...way, path]);
+    done.add(path);
+  };
+  for (const path of files.keys()) visit(path, []);
+  return circles;
+}
+
+/** The packages that are loaded with a file, before anything asks for more. */
+function packagesWith(path: string, files: Files): ReadonlySet<string> {
+  const edges = edgesIn(files);
+  const seen = new Set<string>();
+  const visit = (each: string): void => {
+    if (seen.has(each)) return;
+    seen.add(each);
+    for (const { target, isLater } of edges.get(each) ?? []) if (!isLater) visit(target);
+  };
+  visit(path);
+  return new Set([...seen].filter((each) => !files.has(each)));
+}
+
+describe('the exports of src', () => {
+  it('are each taken by another file of src, or handed on by its index', () => {
+    expect(sources.size).toBeGreaterThan(100);
+    expect(unusedExports(sources).filter((name) => !STILL_UNUSED.includes(name))).toEqual([]);
+  });
+
+  it('would not be passed over', () => {
+    const files = new Map([
+      ['index.ts', "export { type Size, area } from './a.ts';"],
+      ['a.ts', 'export type Size = number;\nexport const area = 1;\nexport async function alone() {}'],
+      ['b.ts', "import {\n  area,\n} from './a.ts';\nexport const left = area;"],
+    ]);
+    expect(unusedExports(files)).toEqual(['a.ts:alone', 'b.ts:left']);
+  });
+});
+
+describe('the imports of src', () => {
+  it('go round in no circle', () => {
+    expect(circlesIn(sources)).toEqual([]);
+  });
+
+  it('would not be passed over where they do', () => {
+    const files = new Map([
+      ['a/one.ts', "import type { Two } from '../b/two.ts';"],
+      ['b/two.ts', "export const three = () => import('./three.ts');"],
+      ['b/three.ts', "import { one } from '../a/one.ts';"],
+    ]);
+    expect(circlesIn(files)).toEqual(['a/one.ts > b/two.ts > b/three.ts > a/one.ts']);
+  });
+});
+
+describe('the help of a command', () => {
+  it('loads no package that only work needs', () => {
+    const packages = packagesWith('bin.ts', sources);
+    expect(packages).toContain('commander');
+    const forWork = [
+      'handlebars',
+      'sharp',
+      'highs',
+      'puppeteer-core',
+      '@puppeteer/browsers',
+      'chokidar',
+      'yaml',
+    ];
+    expect(forWork.filter((name) => packages.has(name))).toEqual([]);
+    const all = new Set([...edgesIn(sources).values()].flat().map(({ target }) => target));
+    expect(forWork.filter((name) => !all.has(name))).toEqual([]);
+  });
+});

@@ -1,0 +1,173 @@
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { folderWith, sheetwright } from './terminal.ts';
+
+const sheetWith = (front: string): string => `---
+title: Card
+session: 2026-12-10
+measurements:
+  unit: in
+  stock: { cream: { name: Cream, sheet: 8 1/2 x 11, price: 0.40 } }
+  pieces:
+    card: { stock: cream, cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [4 1/4] }], panels: { front: B1 } }
+    front: { stock: cream, cut: ${front}, on: card.front }
+---
+A card.
+
+## Score the card
+Score :piece[card].
+
+## Stick the front
+Stick :piece[front] on.
+`;
+
+/** One project that is in order, that has a warning, or that has an error. */
+const SHEETS = {
+  sound: sheetWith('4 x 5 1/4'),
+  uneven: sheetWith('4 x 5 1/8'),
+  wrong: sheetWith('4 1/2 x 5 1/4'),
+};
+
+type Row = readonly [
+  sheet: keyof typeof SHEETS,
+  line: string,
+  code: 0 | 1 | 2,
+  /** In what is printed; of the standard error where it exits with 2. */
+  says: RegExp,
+  /** Files that are there afterward; one that must not be has a `!` before it. */
+  files?: readonly string[],
+];
+
+const PAGE = 'dist/site/card/index.html';
+const LEDGER = 'projects/card/revisions.yaml';
+const KIT = 'dist/host/card-kit-2';
+const NO_BROWSER = '--browser /no/such/browser';
+const NOT_FOUND = /there is no file \/no\/such\/browser/u;
+
+const TABLE: Readonly<Record<string, readonly Row[]>> = {
+  proof: [
+    ['sound', 'proof', 0, /^nothing found in 1 project\n$/u],
+    ['uneven', 'proof', 0, /warning .*\[uneven-reveal\][\s\S]*1 warning in 1 of 1 project/u],
+    ['wrong', 'proof', 1, /error .*\[layer-overhang\]/u],
+    ['uneven', 'proof --strict', 1, /warning .*\[uneven-reveal\]/u],
+    ['wrong', 'proof --json', 1, /^\[\n?\s*\{[\s\S]*"rule": ?"layer-overhang"[\s\S]*\]\n$/u],
+    ['sound', 'proof --json', 0, /^\[\]\n$/u],
+    ['sound', 'proof --editions', 0, /edition mm/u],
+    ['sound', 'proof --quiet', 0, /^$/u],
+    ['uneven', 'proof --quiet --no-color', 0, /^projects\/card\/sheet\.md:9:\d+ {2}warning/u],
+    ['sound', 'proof nowhere', 2, /no projects in nowhere/u],
+    ['sound', 'proof projects more', 2, /too many arguments/u],
+    ['sound', 'proof --loud', 2, /unknown option '--loud'/u],
+  ],
+  make: [
+    ['sound', 'make --no-pdf', 0, /1 project made, \d+ files new or changed, in dist\//u, [PAGE]],
+    ['sound', 'make --no-pdf --quiet', 0, /^$/u, [PAGE]],
+    ['sound', 'make --no-pdf --out elsewhere --no-color', 0, /in elsewhere\//u, ['!dist', 'elsewhere/site']],
+    ['sound', 'make --no-pdf --all', 0, /1 project made/u, [PAGE]],
+    ['wrong', 'make --no-pdf', 1, /kept as they were because of what was found: card/u, [`!${PAGE}`]],
+    ['uneven', 'make --no-pdf', 0, /1 project made/u, [PAGE]],
+    ['uneven', 'make --no-pdf --strict', 1, /0 projects made/u, [`!${PAGE}`]],
+    ['sound', 'make --no-pdf --only card', 0, /1 project made/u, [PAGE]],
+    ['sound', 'make --no-pdf --only box', 2, /no project "box" here: there are card/u, ['!dist']],
+    ['sound', `make ${NO_BROWSER}`, 2, NOT_FOUND, [`!${PAGE}`]],
+  ],
+  publish: [
+    ['sound', 'publish --no-pdf', 0, /card, revision 1:\n {2}first published/u, [PAGE, LEDGER]],
+    ['sound', 'publish --no-pdf --quiet --no-color', 0, /^$/u, [LEDGER]],
+    ['sound', 'publish --dry-run', 0, /1 revision would be recorded/u, ['!dist', `!${LEDGER}`]],
+    [
+      'sound',
+      'publish --no-pdf --all --only card --out other',
+      0,
+      /1 revision recorded/u,
+      ['other/site', LEDGER],
+    ],
+    ['uneven', 'publish --no-pdf --strict', 1, /none recorded/u, [`!${LEDGER}`]],
+    ['wrong', 'publish --no-pdf', 1, /none recorded/u, [`!${LEDGER}`]],
+    ['sound', 'publish --dry-run --only box', 2, /no project "box" here/u],
+    ['sound', `publish ${NO_BROWSER}`, 2, NOT_FOUND, [`!${LEDGER}`]],
+  ],
+  kit: [
+    ['sound', 'kit card --attendees 2 --json', 0, /^\{[\s\S]*"attendees": ?2[\s\S]*\}\n$/u, ['!dist']],
+    ['sound', 'kit card --attendees 2 --csv', 0, /^[\w ,]+\r\n/u, ['!dist']],
+    ['sound', 'kit card --attendees 2 --spares 3 --json', 0, /"spares": ?3/u],
+    ['sound', 'kit card --attendees 2 --seconds 1 --kerf 1/32 --trim-margin 1/4 --json', 0, /"total": ?\d/u],
+    ['sound', 'kit card --attendees 2 --margin 20 --json', 0, /"marginPercent": ?20/u],
+    ['sound', `kit card --attendees 2 --quiet ${NO_BROWSER}`, 2, NOT_FOUND, [`${KIT}/kit.json`]],
+    [
+      'sound',
+      `kit card --attendees 2 --labels --out other --no-color ${NO_BROWSER}`,
+      2,
+      NOT_FOUND,
+      ['!dist'],
+    ],
+    ['wrong', 'kit card --attendees 2', 1, /\[layer-overhang\]/u, ['!dist']],
+    ['sound', 'kit card', 2, /required option '--attendees <number>' not specified/u],
+    ['sound', 'kit --attendees 2', 2, /missing required argument 'slug'/u],
+    ['sound', 'kit box --attendees 2', 2, /no project "box" here: there are card/u],
+    ['sound', 'kit card --attendees 2 --json --csv', 2, /ask for --json or for --csv/u],
+    ['sound', 'kit card --attendees 0', 2, /--attendees takes a whole number from 1 to 1000, not "0"/u],
+    ['sound', 'kit card --attendees 2 --spares some', 2, /--spares takes a whole number from 0 to 1000/u],
+    ['sound', 'kit card --attendees 2 --seconds 0', 2, /--seconds takes a number above 0 and up to 600/u],
+    ['sound', 'kit card --attendees 2 --margin 100', 2, /--margin takes percent from 0 to under 100/u],
+    ['sound', 'kit card --attendees 2 --kerf thin', 2, /--kerf takes a length/u],
+    ['sound', 'kit card --attendees 2 --trim-margin -1', 2, /--trim-margin takes a length/u],
+  ],
+  preview: [
+    ['sound', 'preview --port abc', 2, /"abc" is no port/u],
+    ['sound', 'preview --port 65536', 2, /"65536" is no port/u],
+    ['sound', `preview nowhere --out other --quiet --no-color ${NO_BROWSER}`, 2, /no projects in nowhere/u],
+  ],
+  draft: [
+    ['sound', 'draft box', 0, /^wrote projects\/box\/sheet\.md/u, ['projects/box/sheet.md']],
+    ['sound', 'draft box --quiet --no-color', 0, /^$/u, ['projects/box/sheet.md']],
+    ['sound', 'draft box elsewhere', 0, /^wrote elsewhere\/box\/sheet\.md/u, ['elsewhere/box/sheet.md']],
+    ['sound', 'draft box --form tray', 0, /^wrote/u, ['projects/box/sheet.md']],
+    ['sound', 'draft box --form cube', 2, /there is no form "cube"/u, ['!projects/box']],
+    ['sound', 'draft card', 2, /is there already: choose another name/u],
+    ['sound', 'draft', 2, /missing required argument 'slug'/u],
+  ],
+};
+
+const ROWS = Object.values(TABLE)
+  .flat()
+  .map((row) => [`of a project that is ${row[0]}: ${row[1]} exits with ${row[2]}`, row] as const);
+
+describe('a command line', () => {
+  it.each(ROWS)('%s', async (_, [sheet, line, code, says, files = []]) => {
+    const folder = folderWith({ 'projects/card/sheet.md': SHEETS[sheet] });
+    const done = await sheetwright(folder, ...line.split(' '));
+    expect({ code: done.code, says: code === 2 ? done.err : done.out }).toEqual({
+      code,
+      says: expect.stringMatching(says),
+    });
+    for (const file of files) {
+      expect([file, existsSync(join(folder, file.replace('!', '')))]).toEqual([file, !file.startsWith('!')]);
+    }
+    if (code === 2) expect(done.err).not.toMatch(/mistake of ours/u);
+  });
+
+  it('prints the version and the help, and knows every command of the table', async () => {
+    const folder = folderWith({});
+    const version = await sheetwright(folder, '--version');
+    expect(version).toMatchObject({ code: 0, out: expect.stringMatching(/^\d+\.\d+\.\d+\n$/u) });
+    const help = await sheetwright(folder, '--help');
+    const commands = [...help.out.matchAll(/^ {2}([a-z]+) (?:\[|<)/gmu)].map(([, name]) => name);
+    expect(help.code).toBe(0);
+    expect(commands.filter((name) => name !== 'help').toSorted()).toEqual(Object.keys(TABLE).toSorted());
+    expect(await sheetwright(folder, 'fold')).toMatchObject({
+      code: 2,
+      err: expect.stringContaining("unknown command 'fold'"),
+    });
+  });
+
+  it.each(Object.keys(TABLE))('%s: every option it has is in the table', async (command) => {
+    const { code, out } = await sheetwright(folderWith({}), command, '--help');
+    const known = [...out.matchAll(/^ {2}(--[a-z-]+)/gmu)].map(([, option = '']) => option);
+    const tried = new Set(TABLE[command]?.flatMap(([, line]) => line.split(' ')));
+    expect(code).toBe(0);
+    expect(known.length).toBeGreaterThan(2);
+    expect(known.filter((option) => option !== '--help' && !tried.has(option))).toEqual([]);
+  });
+});
