@@ -4,11 +4,11 @@ import { rewrite, sourceOf } from './markdown.ts';
 import type { ReferenceKind } from './model.ts';
 import type { SourceFile } from './source.ts';
 
-export type ContainerName = 'tip' | 'caution' | 'host';
+type ContainerName = 'tip' | 'caution' | 'host';
 export type Directive = ContainerDirective | LeafDirective | TextDirective;
 
 /** The directives a sheet may use, by how they are written. */
-export const CONTAINERS: readonly ContainerName[] = ['tip', 'caution', 'host'];
+const CONTAINERS: readonly ContainerName[] = ['tip', 'caution', 'host'];
 export const TEXT_REFERENCES: readonly ReferenceKind[] = [
   'piece',
   'size',

@@ -1,8 +1,8 @@
 import { LEDGER_FILE } from './ledger.ts';
 import type { FormGrammar, Workspace } from './model.ts';
-import type { SourceFile } from './source.ts';
-import { sourceFile } from './source.ts';
-import { type ProjectSource, readWorkspace } from './workspace.ts';
+import type { ProjectSource } from './read-project.ts';
+import { type SourceFile, sourceFile } from './source.ts';
+import { readWorkspace } from './workspace.ts';
 
 /**
  * Reads a workspace from texts instead of a folder: path to text, such as `seed-keeper/sheet.md`, `site.yaml`,

@@ -5,9 +5,10 @@ import type { Finding } from './finding.ts';
 import { LEDGER_FILE } from './ledger.ts';
 import type { FormGrammar, Workspace } from './model.ts';
 import type { FindPicture } from './pictures.ts';
+import type { ProjectSource } from './read-project.ts';
 import { slugOf } from './slug.ts';
 import { type SourceFile, sourceFile, startOf } from './source.ts';
-import { type ProjectSource, readWorkspace } from './workspace.ts';
+import { readWorkspace } from './workspace.ts';
 
 export type LoadOptions = {
   /** The ready-made forms that sheets may name. */

@@ -30,7 +30,7 @@ export function childrenOf(node: Nodes): readonly RootContent[] {
 }
 
 /** What a node becomes: itself (undefined), or nodes in its place. */
-export type Rewrite = (node: RootContent, parent: Parents) => readonly RootContent[] | undefined;
+type Rewrite = (node: RootContent, parent: Parents) => readonly RootContent[] | undefined;
 
 /**
  * Rewrites a tree from the leaves up, in place: a node is asked about after its children. What replaces a node is

@@ -43,7 +43,7 @@ export function sheetNamed(name: string, at: Place): StockSheet | undefined {
 }
 
 /** What was written of a stock's sheets: for one unit alone, or for whatever unit. */
-export type WrittenSheets = Readonly<Record<PaperUnit | 'any', readonly StockSheet[]>>;
+type WrittenSheets = Readonly<Record<PaperUnit | 'any', readonly StockSheet[]>>;
 
 /** The sheets of both editions of a project written in `own`; each edition has its own paper. */
 export function sheetsOfEditions(

@@ -8,10 +8,19 @@ import { makeSafe } from './safe-content.ts';
 import type { SourceFile } from './source.ts';
 import { readSteps } from './steps.ts';
 
-export type Body = { readonly body: Root; readonly introduction: Prose; readonly steps: readonly Step[] };
+export type SheetBody = {
+  readonly body: Root;
+  readonly introduction: Prose;
+  readonly steps: readonly Step[];
+};
 
 /** Reads the Markdown of a sheet, whose frontmatter is blanked out. */
-export function readBody(markdown: string, file: SourceFile, findPicture: FindPicture, reader: Reader): Body {
+export function readBody(
+  markdown: string,
+  file: SourceFile,
+  findPicture: FindPicture,
+  reader: Reader,
+): SheetBody {
   const body = parseWithin(markdown, file, reader.report);
   restoreText(body, file);
   makeSafe(body, file, reader.report);

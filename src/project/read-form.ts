@@ -1,4 +1,5 @@
-import { exactlyOne, type Key, made, needed, optional, together, type Value } from './grammar.ts';
+import { type Key, made, type Value } from './grammar.ts';
+import { exactlyOne, needed, optional, together } from './keys.ts';
 import type { FormAsWritten, FormGrammar, FormParameter, FormSetting } from './model.ts';
 import type { Reader } from './reader.ts';
 import type { At } from './source.ts';
@@ -26,7 +27,7 @@ export const asFormName: Value<At<string>> = made(asText, (name, _, node, reader
 });
 
 /** What a form is told, and what it measures with. */
-export type FormSettings = Pick<FormAsWritten, 'settings' | 'ruler'>;
+type FormSettings = Pick<FormAsWritten, 'settings' | 'ruler'>;
 
 /** A form's settings, each read once and for all. */
 export function settingsOf({ parameters, oneOf }: FormGrammar): Key<FormSettings, false> {

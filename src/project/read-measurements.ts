@@ -1,4 +1,5 @@
-import { listed, made, mapOf, named, needed, optional, plainly, usually, type Value } from './grammar.ts';
+import { made, mapOf, type Value } from './grammar.ts';
+import { listed, named, needed, optional, plainly, usually } from './keys.ts';
 import type { Holds, Project, Stock } from './model.ts';
 import { asPiece, type WrittenPiece, wholePiece } from './read-pieces.ts';
 import { asStock } from './read-stock.ts';
@@ -8,7 +9,7 @@ import type { At } from './source.ts';
 import { asChoice, asCount, asText, asVolume, flag, statedUnit, UNIT } from './values.ts';
 
 /** The measurement block, and every piece that was written, those that could not be read whole included. */
-export type Measured = {
+export type MeasuredBlock = {
   readonly block: Pick<Project, 'unit' | 'metric' | 'stock' | 'pieces' | 'holds' | 'names'>;
   readonly written: readonly WrittenPiece[];
 };
@@ -36,7 +37,7 @@ const MEASUREMENTS = mapOf('unit:, stock: and pieces: under it', {
 });
 
 /** `measurements:` of a sheet. Bare numbers in it are in its own unit. */
-export const asMeasurements: Value<Measured> = {
+export const asMeasurements: Value<MeasuredBlock> = {
   schema: MEASUREMENTS.schema,
   read: (node, spot, outside) => {
     const unit = statedUnit(node, outside);

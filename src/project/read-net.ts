@@ -1,15 +1,5 @@
-import {
-  type Key,
-  listed,
-  made,
-  mapOf,
-  named,
-  needed,
-  optional,
-  required,
-  together,
-  type Value,
-} from './grammar.ts';
+import { type Key, made, mapOf, type Value } from './grammar.ts';
+import { listed, named, needed, optional, required, together } from './keys.ts';
 import {
   type Cell,
   EDGES,
@@ -112,9 +102,9 @@ export const flatOrNet: Key<PieceBody, false> = together(
   },
 );
 
-type Line = Pick<Slit, 'between' | 'line'>;
+type LinePlace = Pick<Slit, 'between' | 'line'>;
 
-function lineBetween(before: string, after: string): Line | undefined {
+function lineBetween(before: string, after: string): LinePlace | undefined {
   for (const between of ['columns', 'rows'] as const) {
     const [line, next] = [indexIn(between, before), indexIn(between, after)];
     if (line !== undefined && next === line + 1) return { between, line };

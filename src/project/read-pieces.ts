@@ -1,14 +1,5 @@
-import {
-  type Keys,
-  keysOf,
-  made,
-  mapOf,
-  optional,
-  type ReadMap,
-  section,
-  usually,
-  type Value,
-} from './grammar.ts';
+import { type Keys, made, mapOf, type ReadMap, type Value } from './grammar.ts';
+import { optional, section, usually } from './keys.ts';
 import type { BaseReference, FormGrammar, Piece, PieceBody, Placement } from './model.ts';
 import { asFormName, formNamed, settingsOf } from './read-form.ts';
 import { flatOrNet } from './read-net.ts';
@@ -92,7 +83,7 @@ function mapOfPiece(node: YamlNode, reader: Reader): ReturnType<typeof formed> {
   return form ? formed(form) : FORMLESS;
 }
 
-/** The schema of a piece: of its form if it names one, else of a flat piece or a net; a shared one may be either. */
+/** The schema of a piece: of its form if it names one, else of a flat piece or a net; what is shared may be either. */
 export function pieceSchema(forms: readonly FormGrammar[]): Schema {
   const flat = FLAT.schema.properties;
   const own = ({ properties = {}, anyOf = [{}] }: Schema): Schema => ({
@@ -105,13 +96,10 @@ export function pieceSchema(forms: readonly FormGrammar[]): Schema {
     const isThis = { properties: { form: asChoice([form.name]).schema } };
     return choiceSchema(isThis, own(formed(form).schema), others);
   }, {});
-  const shared = {
-    propertyNames: { enum: [...new Set(forms.flatMap((form) => keysOf(formed(form)))), ...keysOf(FLAT)] },
-  };
   const written = choiceSchema({ required: ['form'] }, ofForms, own(FLAT.schema));
   return {
     type: 'object',
     properties: { ...flat, form: { ...names, description: flat?.form?.description } },
-    ...choiceSchema({ required: ['use'] }, shared, written),
+    ...choiceSchema({ required: ['use'] }, {}, written),
   };
 }

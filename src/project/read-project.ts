@@ -1,6 +1,7 @@
 import type { Finding } from './finding.ts';
 import { splitSheet } from './frontmatter.ts';
-import { listed, mapOf, needed, optional, readWhole, section } from './grammar.ts';
+import { mapOf, readWhole } from './grammar.ts';
+import { listed, needed, optional, section } from './keys.ts';
 import type { FormGrammar, Project, Units } from './model.ts';
 import type { FindPicture } from './pictures.ts';
 import { readBody } from './read-body.ts';
@@ -34,21 +35,25 @@ const SHEET = mapOf(HEAD, {
 
 export const SHEET_SCHEMA: Schema = SHEET.schema;
 
-/** A sheet to read, and what it may refer to. */
-export type SheetRequest = {
-  readonly slug: string;
+/** A project's folder, its sheet and its pictures, wherever they are kept. */
+export type ProjectSource = {
+  /** The folder's name under the workspace's root. */
   readonly folder: string;
   readonly file: SourceFile;
+  readonly findPicture: FindPicture;
+  readonly ledger?: SourceFile | undefined;
+  /** Why the file could not be read as text, when it could not; its text is then empty. */
+  readonly finding?: Finding;
+};
+
+/** A sheet to read, and what it may refer to. */
+type SheetRequest = ProjectSource & {
+  readonly slug: string;
   readonly shared: Shared;
   readonly moneyDecimals: number;
+  readonly forms: readonly FormGrammar[];
   /** The editions that are made where the sheet says nothing of it. */
   readonly units: Units;
-  readonly forms: readonly FormGrammar[];
-  readonly findPicture: FindPicture;
-  /** `revisions.yaml` of the project, when it was ever published. */
-  readonly ledger?: SourceFile | undefined;
-  /** Why the file could not be read as text at all, when it could not. */
-  readonly finding?: Finding;
 };
 
 /** Reads one sheet. There always is a project, whatever the file holds; what could not be taken is in its findings. */

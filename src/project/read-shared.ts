@@ -1,7 +1,8 @@
 import type { Unit } from '../measure/length.ts';
 import type { Finding } from './finding.ts';
 import { wholeFile } from './frontmatter.ts';
-import { type Key, mapOf, type Named, named, readWhole, type Value } from './grammar.ts';
+import { type Key, mapOf, readWhole, type Value } from './grammar.ts';
+import { type ByName, named } from './keys.ts';
 import { asPiece } from './read-pieces.ts';
 import { asStock } from './read-stock.ts';
 import { asSupply } from './read-supplies.ts';
@@ -32,7 +33,7 @@ const SHARED = mapOf('stock:, supplies: or pieces:', {
 export const SHARED_SCHEMA: Schema = SHARED.schema;
 
 /** Values by name that are read where they are used. */
-function shareable({ schema }: Value<unknown>, says: string): Key<Named<YamlNode>, true> {
+function shareable({ schema }: Value<unknown>, says: string): Key<ByName<YamlNode>, true> {
   return named({ schema, read: (node) => node }, 'names with a value each', says);
 }
 

@@ -1,17 +1,7 @@
 import type { Finding } from './finding.ts';
 import { wholeFile } from './frontmatter.ts';
-import {
-  listed,
-  made,
-  mapOf,
-  optional,
-  plainly,
-  readWhole,
-  required,
-  section,
-  usually,
-  type Value,
-} from './grammar.ts';
+import { made, mapOf, readWhole, type Value } from './grammar.ts';
+import { listed, optional, plainly, required, section, usually } from './keys.ts';
 import type { Bench, Paper, Schedule, Site } from './model.ts';
 import { type Reader, shown } from './reader.ts';
 import { readEvery, readOn, repetitionOf } from './schedule.ts';

@@ -1,5 +1,6 @@
 import type { Unit } from '../measure/length.ts';
-import { listed, made, mapOf, optional, orShort, required, type Value } from './grammar.ts';
+import { made, mapOf, orShort, type Value } from './grammar.ts';
+import { listed, optional, required } from './keys.ts';
 import {
   GRADES,
   type Money,

@@ -1,4 +1,5 @@
-import { made, mapOf, optional, orShort, required, usually, type Value } from './grammar.ts';
+import { made, mapOf, orShort, type Value } from './grammar.ts';
+import { optional, required, usually } from './keys.ts';
 import { SUPPLY_KINDS, type Supply } from './model.ts';
 import { sharing, USE } from './shared.ts';
 import { asChoice, asCount, asLink, asMoney, asText, flag } from './values.ts';

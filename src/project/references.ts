@@ -4,7 +4,7 @@ import type { WrittenPiece } from './read-pieces.ts';
 import type { At } from './source.ts';
 
 /** The names there are, those of `shared/` included, and the names written where one of them belongs. */
-export type Naming = {
+type NamesWritten = {
   readonly names: Names;
   readonly sharedStock: readonly string[];
   readonly pieces: readonly WrittenPiece[];
@@ -16,7 +16,7 @@ export type Naming = {
  * has the panel that is named is for its shape to say. A name that was written but could not be read is no fault here.
  */
 export function checkReferences(
-  { names, sharedStock, pieces, prose }: Naming,
+  { names, sharedStock, pieces, prose }: NamesWritten,
   report: (finding: Finding) => void,
 ): void {
   const stock = new Set([...names.stock, ...sharedStock]);

@@ -8,7 +8,7 @@ export type Place = { readonly file: SourceFile; readonly start: number; readonl
 export type At<T> = { readonly value: T; readonly at: Place };
 
 /** A point in a text as people count: the first line and the first column are 1. */
-export type Point = { readonly line: number; readonly column: number };
+type Point = { readonly line: number; readonly column: number };
 
 /** Line and column of an offset. The only place where offsets become lines. */
 export function pointAt(text: string, offset: number): Point {

@@ -2,35 +2,37 @@ import type { FootnoteDefinition, Heading, PhrasingContent, Root, RootContent } 
 import type { TextDirective } from 'mdast-util-directive';
 import { toString as plainText } from 'mdast-util-to-string';
 import { attributeMap } from './attributes.ts';
-import { mapOf, optional, plainly, readWhole } from './grammar.ts';
+import { mapOf, readWhole } from './grammar.ts';
+import { optional, plainly } from './keys.ts';
 import { everyNode, placeOf, rewrite } from './markdown.ts';
-import type { Prose, Step } from './model.ts';
+import type { Project, Step } from './model.ts';
 import { insidePlace, readProse } from './prose.ts';
 import type { Reader } from './reader.ts';
 import type { Schema } from './schema.ts';
 import { type SourceFile, textAt } from './source.ts';
 import { asMatch } from './values.ts';
 
-/** An introduction, and a step for every `##` heading. */
-export type Parts = { readonly introduction: Prose; readonly steps: readonly Step[] };
-
 const NO_TITLE = 'behind ## what is done in this step';
 
 const asMinutes = asMatch('a whole number of minutes', /^[1-9]\d{0,3}$/u, ([digits]) => Number(digits));
 
+/** A word alone says yes. */
+const asSet = asMatch('yes or no', /^(?:(|yes)|no)$/u, ([, yes]) => yes !== undefined);
+
 const STEP = mapOf('{minutes=10}', {
   minutes: optional(asMinutes, 'How long the step takes, in minutes.'),
-  ahead: plainly(
-    asMatch('yes or no', /^(?:(|yes)|no)$/u, ([, yes]) => yes !== undefined),
-    'no',
-    'It is done before the session.',
-  ),
+  ahead: plainly(asSet, 'no', 'It is done before the session.'),
   dry: optional(asMinutes, 'How many minutes it then waits, for ink or glue.'),
 });
 
 export const STEP_SCHEMA: Schema = STEP.schema;
 
-export function readSteps(root: Root, file: SourceFile, reader: Reader): Parts {
+/** Reads an introduction, and a step for every `##` heading. */
+export function readSteps(
+  root: Root,
+  file: SourceFile,
+  reader: Reader,
+): Pick<Project, 'introduction' | 'steps'> {
   const stray: TextDirective[] = [];
   const settings = new Map<Heading, TextDirective>();
   takeSettings(root, settings, stray);

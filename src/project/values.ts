@@ -1,6 +1,7 @@
 import type { Length, Unit } from '../measure/length.ts';
 import { parseLength, parseSizes, type Reading, VULGAR, writtenUnit } from '../measure/notation.ts';
-import { type Key, made, plainly, type Value } from './grammar.ts';
+import { type Key, made, type Value } from './grammar.ts';
+import { plainly } from './keys.ts';
 import type { AtSize, AtVolume, Money, Units } from './model.ts';
 import { type Reader, refuse, shown } from './reader.ts';
 import { textSchema } from './schema.ts';
@@ -62,12 +63,12 @@ export const asUnits: Value<At<Units>> = asChoice(['both', 'inch', 'metric'] as 
 export function statedUnit(node: YamlNode, reader: Reader): Unit {
   const entries = node.kind === 'map' ? node.entries : [];
   const byKey = new Map(entries.map((entry) => [entry.key.text, entry]));
-  const spot = { key: 'unit', at: node.at };
-  return UNIT.read(byKey, 'unit', spot, { ...reader, report: () => {} }) ?? 'in';
+  const muted = { ...reader, report: () => {} };
+  return UNIT.read({ entries: byKey, spot: { key: '', at: node.at }, reader: muted }, 'unit') ?? 'in';
 }
 
 /** `yes` or `no` as a person says it. */
-export const asYes: Value<At<boolean>> = asMatch(
+const asYes: Value<At<boolean>> = asMatch(
   'yes or no',
   /^(?:(yes|true|on)|no|false|off)$/iu,
   ([, yes]) => yes !== undefined,

@@ -1,27 +1,15 @@
 import { compare } from '../measure/numbers.ts';
 import type { Finding } from './finding.ts';
 import type { FormGrammar, Workspace } from './model.ts';
-import type { FindPicture } from './pictures.ts';
-import { readProject } from './read-project.ts';
+import { type ProjectSource, readProject } from './read-project.ts';
 import { readShared } from './read-shared.ts';
 import { readSite } from './read-site.ts';
 import { moneyDecimals } from './reader.ts';
 import { slugOf } from './slug.ts';
 import type { SourceFile } from './source.ts';
 
-/** A project's folder, its sheet and its pictures, wherever they are kept. */
-export type ProjectSource = {
-  /** The folder's name under the workspace's root. */
-  readonly folder: string;
-  readonly file: SourceFile;
-  readonly findPicture: FindPicture;
-  readonly ledger?: SourceFile | undefined;
-  /** Why the file could not be read as text, when it could not; its text is then empty. */
-  readonly finding?: Finding;
-};
-
 /** The files of a workspace, read but not understood. */
-export type WorkspaceSource = {
+type WorkspaceSource = {
   readonly root: string;
   readonly site: SourceFile | undefined;
   readonly shared: readonly SourceFile[];

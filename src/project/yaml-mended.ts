@@ -1,7 +1,7 @@
 import { parseDocument } from 'yaml';
 
 /** A character that makes the rest of a text unreadable, found by mending it, and what would put it right. */
-export type Culprit = {
+type Culprit = {
   readonly problem: string;
   readonly remedy: string;
   readonly start: number;

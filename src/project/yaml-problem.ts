@@ -2,7 +2,7 @@ import type { YAMLParseError } from 'yaml';
 import { culpritOf } from './yaml-mended.ts';
 
 /** What is wrong with a text that is no YAML, and where, in offsets of that text. */
-export type YamlProblem = {
+type YamlProblem = {
   readonly problem: string;
   readonly remedy?: string;
   readonly start: number;

@@ -18,12 +18,12 @@ import { type YamlText, yamlText } from './yaml-text.ts';
 export type YamlNode = YamlText | YamlMap | YamlList | YamlNothing;
 export type YamlMap = { readonly kind: 'map'; readonly entries: readonly YamlEntry[]; readonly at: Place };
 export type YamlEntry = { readonly key: YamlText; readonly value: YamlNode };
-export type YamlList = { readonly kind: 'list'; readonly items: readonly YamlNode[]; readonly at: Place };
+type YamlList = { readonly kind: 'list'; readonly items: readonly YamlNode[]; readonly at: Place };
 /** A key or a dash with nothing behind it. */
-export type YamlNothing = { readonly kind: 'nothing'; readonly at: Place };
+type YamlNothing = { readonly kind: 'nothing'; readonly at: Place };
 
 /** What a YAML text says, and what is wrong with it; `broken` when nothing of it can be trusted. */
-export type YamlReading = {
+type YamlReading = {
   readonly root: YamlNode;
   readonly broken: boolean;
   readonly findings: readonly Finding[];

@@ -1,11 +1,8 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { DRAWING_SCHEMA } from '../../src/project/prose.ts';
-import { pieceSchema } from '../../src/project/read-pieces.ts';
+import { directiveSchemas, jsonSchemas } from '../../src/project/json-schema.ts';
 import type { Schema } from '../../src/project/schema.ts';
-import { STEP_SCHEMA } from '../../src/project/steps.ts';
-import { schemas } from './schemas.ts';
 
 const path = fileURLToPath(new URL('../../docs/writing-a-project.md', import.meta.url));
 
@@ -19,18 +16,22 @@ function mapsIn(schema: Schema, way: readonly string[] = []): [string, Schema][]
   return [...(schema.properties ? [[way.join(' '), schema] as [string, Schema]] : []), ...within, ...below];
 }
 
+function pieceOf({ $defs }: Schema): Schema {
+  return isSchema($defs) && isSchema($defs.piece) ? $defs.piece : {};
+}
+
 function isSchema(value: unknown): value is Schema {
   return typeof value === 'object' && value !== null;
 }
 
-const piece = pieceSchema([]);
+const schemas = jsonSchemas([]);
 const found = new Map([
   ...mapsIn(schemas.sheet, ['sheet']),
   ...mapsIn(schemas.site, ['site']),
   ...mapsIn(schemas.shared, ['shared']).slice(0, 1),
-  ...mapsIn(piece, ['piece']),
-  ...mapsIn(STEP_SCHEMA, ['step']),
-  ...mapsIn(DRAWING_SCHEMA, ['drawing']),
+  ...mapsIn(pieceOf(schemas.sheet), ['piece']),
+  ...mapsIn(directiveSchemas.step, ['step']),
+  ...mapsIn(directiveSchemas.drawing, ['drawing']),
 ]);
 
 /** What the guide calls each map. */

@@ -1,16 +1,20 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { Ajv2020 as Ajv } from 'ajv/dist/2020.js';
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
+import type { Finding } from '../../src/project/finding.ts';
 import { splitSheet } from '../../src/project/frontmatter.ts';
+import { jsonSchemas } from '../../src/project/json-schema.ts';
 import { sourceFile } from '../../src/project/source.ts';
 import { rules } from '../../src/proof/rules/index.ts';
+import { forms } from '../../src/shape/forms/index.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { readSheet, sheetOf } from './reading.ts';
-import { schemas } from './schemas.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
+const schemas = jsonSchemas(forms);
 const demo = `${root}projects/`;
 
 // What ajv makes of our schemas is the check from outside; it is the JSON Schema library that editors mostly use.
@@ -42,10 +46,10 @@ it.each(Object.keys(validate) as (keyof typeof validate)[])(
   },
 );
 
-describe('the schema takes', () => {
-  const folders = readdirSync(demo, { withFileTypes: true }).filter((entry) => entry.isDirectory());
-  const slugs = folders.map(({ name }) => name).filter((name) => name !== 'shared');
+const folders = readdirSync(demo, { withFileTypes: true }).filter((entry) => entry.isDirectory());
+const slugs = folders.map(({ name }) => name).filter((name) => name !== 'shared');
 
+describe('the schema takes', () => {
   it.each(slugs)('the head of %s', (slug) => {
     expect(faults('sheet', headOf(readFileSync(`${demo}${slug}/sheet.md`, 'utf8')))).toEqual([]);
   });
@@ -84,6 +88,57 @@ describe('the schema takes', () => {
     expect(readSheet(sheet, files).findings).toEqual([]);
     expect(faults('sheet', headOf(sheet))).toEqual([]);
   });
+});
+
+/** What people type by mistake or in another way than usual. */
+const ODD: readonly string[] = [
+  '',
+  '0',
+  '3',
+  'yes',
+  'left',
+  'Letter',
+  '2 1/4 x 3',
+  '"2\u00bc by 3 in"',
+  '1 x 2 x 3 cm',
+  '[1, 2]',
+  '{ a: b }',
+  '{ use: shared.moss }',
+  'shared.moss',
+  'A1',
+  'valley',
+  '"#abc"',
+  '12.5',
+  '2026-1-7',
+];
+
+it('never speaks up where the reader is content: any value of the demo, put in another way', () => {
+  const heads = slugs.map((slug) => readFileSync(`${demo}${slug}/sheet.md`, 'utf8'));
+  const files = Object.fromEntries(
+    readdirSync(`${demo}shared`).map((file) => [
+      `shared/${file}`,
+      readFileSync(`${demo}shared/${file}`, 'utf8'),
+    ]),
+  );
+  let content = 0;
+  fc.assert(
+    fc.property(fc.constantFrom(...heads), fc.nat(), fc.constantFrom(...ODD), (sheet, choice, odd) => {
+      const head = headOf(sheet);
+      const values = [...head.matchAll(/(?<=[\w |]: )[^,{}[\]\n]+/gu)];
+      const value = values[choice % values.length];
+      if (!value) return;
+      const changed = head.slice(0, value.index) + odd + head.slice(value.index + value[0].length);
+      const { findings } = readSheet(`---\n${changed}---\n`, files);
+      // Whether a piece or a paper of a name is there no schema can say.
+      const isOfNames = (each: Finding): boolean =>
+        each.rule === 'unknown-reference' && !('what' in each.facts && each.facts.what === 'form');
+      if (!findings.every(isOfNames)) return;
+      content += 1;
+      expect([changed, faults('sheet', changed)]).toEqual([changed, []]);
+    }),
+    { seed: 30, numRuns: 250 },
+  );
+  expect(content).toBeGreaterThan(40);
 });
 
 describe('the schema refuses, and so does the reader,', () => {
