@@ -3,15 +3,14 @@ import { type Editions, ownEdition } from '../edition/editions.ts';
 import { allergensHeld, cautionsFor } from '../handout/cautions.ts';
 import { cssString, marginBox, PAPER_SIZE, pageOf, type Styles, styleElements } from '../handout/css.ts';
 import { type CutRow, cutList } from '../handout/cut-list.ts';
-import type { Renderer } from '../handout/render.ts';
+import type { PageHead, Renderer } from '../handout/render.ts';
 import { revisionTitle } from '../handout/revision.ts';
 import { type ScoredPiece, scoreList } from '../handout/score-list.ts';
 import { type Setting, settingOf } from '../handout/setting.ts';
-import { stocksUsed } from '../handout/supplies.ts';
+import { paperColor } from '../handout/supplies.ts';
 import type { Ledger } from '../project/ledger.ts';
 import type { Paper, Site } from '../project/model.ts';
 import type { Labels } from '../words/labels.ts';
-import type { SafeHtml } from '../words/safe-html.ts';
 import { typographic } from '../words/typographic.ts';
 import { voiceOf } from '../words/voice.ts';
 import { type CardRoom, type Shortened, shortened } from './room.ts';
@@ -34,12 +33,7 @@ type CueInput = {
 };
 
 /** What the template of the card prints. */
-export type CueCard = {
-  readonly language: string;
-  readonly documentTitle: string;
-  readonly description: string;
-  readonly styles: SafeHtml;
-  readonly scripts: readonly string[];
+export type CueCard = PageHead & {
   readonly title: string;
   readonly day: string | undefined;
   readonly hours: string;
@@ -129,7 +123,7 @@ function missing(setting: Setting, order: RunningOrder, room: CardRoom): readonl
 
 /** The paper, the type and the colour of one card; `foot` runs along the bottom of its pages. */
 function cueRules(setting: Setting, paper: Paper, { points }: CardRoom, foot: string): string {
-  const { color, tint } = accentOf(stocksUsed(setting).find((stock) => stock.color)?.color?.value);
+  const { color, tint } = accentOf(paperColor(setting.project));
   return `:root { --accent: ${color}; --tint: ${tint}; font-size: ${points}pt; }
 @page {
   size: ${PAPER_SIZE[paper]};

@@ -111,7 +111,7 @@ function aheadStep(setting: Setting, step: Step, number: number): AheadStep {
 }
 
 /** What a step's containers of one name say, wherever in it they stand: `host` for the demonstrator, `caution` for all. */
-export function asidesOf(
+function asidesOf(
   nodes: readonly RootContent[],
   name: typeof HOST | 'caution',
   setting: Setting,
@@ -133,7 +133,7 @@ const TAKES_UP: ReadonlySet<string> = new Set([
 ] satisfies ReferenceKind[]);
 
 /** Ids of the pieces a step takes up, in the order it names them; what only the demonstrator is told does not count. */
-export function piecesNamed({ heading, prose }: Step): ReadonlySet<string> {
+function piecesNamed({ heading, prose }: Step): ReadonlySet<string> {
   const pieces = new Set<string>();
   const children = [...heading, ...withoutHost(prose.nodes)];
   visit({ type: 'root', children }, 'textDirective', (node) => {

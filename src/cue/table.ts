@@ -1,24 +1,15 @@
 import { toString as textWithin } from 'mdast-util-to-string';
 import { withoutHost } from '../handout/markdown-handlers.ts';
-import { measuredHtml } from '../handout/measured-text.ts';
 import type { Setting } from '../handout/setting.ts';
-import { stocksUsed } from '../handout/supplies.ts';
+import { type SupplyWords, stocksUsed, supplyWords } from '../handout/supplies.ts';
 import type { Step, Supply } from '../project/model.ts';
-import type { SafeHtml } from '../words/safe-html.ts';
 
-/** One thing on the table. */
-export type TableItem = {
-  readonly item: SafeHtml;
-  /** What one attendee uses of it. */
-  readonly amount: SafeHtml | undefined;
-  readonly instead: SafeHtml | undefined;
-  /** The number of the first step that names it. */
-  readonly step: number | undefined;
-};
+/** One thing on the table, and the number of the first step that names it. */
+export type TableItem = SupplyWords & { readonly step: number | undefined };
 
 /** The papers that are laid out, by name. */
 export function papersLaid(setting: Setting): readonly string[] {
-  return stocksUsed(setting).map(({ name }) => name);
+  return stocksUsed(setting.project).map(({ name }) => name);
 }
 
 /**
@@ -26,19 +17,14 @@ export function papersLaid(setting: Setting): readonly string[] {
  * the beginning, as a trimmer is, and inks to lie by the first stamp; anything else that none names lies last.
  */
 export function laidOut(setting: Setting): readonly TableItem[] {
-  const { project, voice } = setting;
+  const { project } = setting;
   const texts = project.steps.map(textOf);
   const named = project.supplies.map((supply) => ({ supply, use: firstUse(supply, texts) }));
   const stamping = named.find(({ supply, use }) => supply.kind.value === 'stamp' && use)?.use;
   return named
     .map(({ supply, use }) => ({ supply, use: use ?? (supply.kind.value === 'ink' ? stamping : undefined) }))
     .toSorted((a, b) => placeOf(a) - placeOf(b))
-    .map(({ supply: { item, each, instead }, use }) => ({
-      item: measuredHtml(item.value, setting),
-      amount: each && voice.phrase('supply-each', { amount: measuredHtml(each.value, setting) }),
-      instead: instead && voice.phrase('supply-instead', { instead: measuredHtml(instead.value, setting) }),
-      step: use && use.step + 1,
-    }));
+    .map(({ supply, use }) => ({ ...supplyWords(setting, supply), step: use && use.step + 1 }));
 }
 
 type Mention = { readonly step: number; readonly offset: number };

@@ -1,5 +1,6 @@
 import { html, SafeHtml } from '../words/safe-html.ts';
 import type { Voice } from '../words/voice.ts';
+import type { Print } from './prints.ts';
 
 /** How a page gets its CSS and scripts: set into it for print, or by address. */
 export type Styles =
@@ -29,9 +30,6 @@ export type Margins = {
   /** `Revision 3, December 10, 2026`. */
   readonly state: string | undefined;
 };
-
-/** What a sheet is printed as. */
-export type Print = 'letter' | 'a4' | 'large-print';
 
 /** A page's size. Large print is made for Letter. */
 export const PAPER_SIZE: Readonly<Record<Print, string>> = {

@@ -18,7 +18,7 @@ export type CutList = {
   readonly groups: readonly CutGroup[];
 };
 
-export type CutGroup = {
+type CutGroup = {
   readonly stock: string | undefined;
   /** `#rrggbb`, for a swatch beside the name. */
   readonly color: string | undefined;
@@ -46,15 +46,15 @@ const MANY = 4;
 const MOST = 6;
 
 export function cutList(setting: Setting): CutList {
-  const { editions, measures } = setting;
+  const { editions, measures, project } = setting;
   const sheets = pieceSheets(ownEdition(editions));
   const scale = pieceScale(editions[measures.leading], roomFor(setting));
-  const groups = [...stocksUsed(setting), undefined].map((stock) => ({
+  const groups = [...stocksUsed(project), undefined].map((stock) => ({
     stock: stock?.name,
     color: stock?.color?.value,
     facts: stock && stockFacts(setting, stock),
     rows: sheets
-      .filter(({ piece }) => stockOf(setting, piece) === stock)
+      .filter(({ piece }) => stockOf(project, piece) === stock)
       .flatMap((sheet) => rowOf(setting, sheet, scale) ?? []),
   }));
   return { columns: measures.headings, groups: groups.filter(({ rows }) => rows.length > 0) };

@@ -17,7 +17,7 @@ import { pieceSheets } from './piece-sheets.ts';
 import type { Setting } from './setting.ts';
 
 /** The picture at the head of a sheet, and whether it is the drawing of the first base's layers lying flat. */
-export type Hero = { readonly html: SafeHtml; readonly showsLayers: boolean };
+type Hero = { readonly html: SafeHtml; readonly showsLayers: boolean };
 
 /** The photo a project is shown by: the one whose file is called `finished`, else the first. */
 export function leadPhoto(project: Project): Picture | undefined {

@@ -42,9 +42,7 @@ function folds({ net }: Root): boolean {
 }
 
 function isAccessory({ body }: Piece): boolean {
-  if (body.kind !== 'form') return false;
-  const name = body.form.value.trim().toLowerCase();
-  return forms.some((form) => form.name === name && form.accessory);
+  return body.kind === 'form' && forms.some(({ name, accessory }) => name === body.form.value && accessory);
 }
 
 /**

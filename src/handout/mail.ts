@@ -132,16 +132,6 @@ const GRAMS_OF_OUNCE = 28.349523125;
 
 const SERIES: readonly Series[] = ['iso', 'north-america'];
 
-const SAID: Readonly<Record<LetterVerdict, string>> = {
-  letter: 'mail-letter',
-  'too-small': 'mail-too-small',
-  'too-large': 'mail-too-large',
-  'too-thick': 'mail-too-thick',
-  'too-heavy': 'mail-too-heavy',
-  'nonmachinable-square': 'mail-nonmachinable-square',
-  'nonmachinable-long': 'mail-nonmachinable-long',
-};
-
 /** The project's own envelopes that a thing goes in, then the common ones nearest to its size. */
 function rowsFor(setting: Setting, thing: MailedTwin, own: readonly MailedTwin[]): readonly EnvelopeRow[] {
   const made = own.map((envelope) => madeEnvelope(setting, envelope));
@@ -157,7 +147,7 @@ function rowsFor(setting: Setting, thing: MailedTwin, own: readonly MailedTwin[]
 
 /** What an envelope of the project counts as with nothing in it that is known of. */
 function emptyVerdict({ voice }: Setting, { size, thickness, grams }: Mailed): string {
-  return voice.say(SAID[verdictOf(size, thickness, grams)]);
+  return voice.say(`mail-${verdictOf(size, thickness, grams)}`);
 }
 
 function madeEnvelope({ editions, voice }: Setting, envelope: MailedTwin): Outside {
@@ -186,7 +176,7 @@ function rowOf(setting: Setting, thing: MailedTwin, outside: Outside): EnvelopeR
     name,
     size: measures.both(longFirst(size)),
     spare: voice.phrase(isSnug ? 'mail-snug' : 'mail-spare', { spare: measures.both(spare) }),
-    letter: voice.say(SAID[verdict]),
+    letter: voice.say(`mail-${verdict}`),
   };
 }
 

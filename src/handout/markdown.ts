@@ -15,24 +15,9 @@ import { handlersFor } from './markdown-handlers.ts';
  */
 const SCHEMA: Schema = {
   tagNames: [
-    ...[
-      'p',
-      'h2',
-      'h3',
-      'h4',
-      'h5',
-      'h6',
-      'em',
-      'strong',
-      'del',
-      'a',
-      'code',
-      'pre',
-      'br',
-      'hr',
-      'blockquote',
-    ],
-    ...['ul', 'ol', 'li', 'table', 'thead', 'tbody', 'tr', 'th', 'td', 'aside', 'span', 'div'],
+    ...['p', 'h2', 'h3', 'h4', 'h5', 'h6', 'pre', 'hr', 'blockquote', 'aside', 'div'],
+    ...['em', 'strong', 'del', 'a', 'code', 'br', 'span'],
+    ...['ul', 'ol', 'li', 'table', 'thead', 'tbody', 'tr', 'th', 'td'],
   ],
   attributes: {
     a: ['href', 'title'],

@@ -1,4 +1,4 @@
-import type { Edition } from '../edition/editions.ts';
+import { type Edition, type Editions, ownEdition } from '../edition/editions.ts';
 import type { Piece } from '../project/model.ts';
 import { type Sheet, sheetsOf } from '../shape/shapes.ts';
 
@@ -15,4 +15,11 @@ export function pieceSheets({ project, shapes }: Edition): readonly PieceSheet[]
       id: sheet.name === undefined ? own : `${own}.${sheet.name}`,
     }));
   });
+}
+
+/** The pieces that need a template: what is scored or has a shape of its own. Sheets of forms of several apart. */
+export function templatePieces(editions: Editions): readonly string[] {
+  return pieceSheets(ownEdition(editions))
+    .filter(({ piece }) => piece.body.kind !== 'flat')
+    .map(({ id }) => id);
 }

@@ -1,10 +1,21 @@
 import Handlebars from 'handlebars';
 import type { Speak } from '../words/labels.ts';
+import type { SafeHtml } from '../words/safe-html.ts';
 
 /** The texts of the templates, by file name without its ending. */
 export type Templates = {
   readonly pages: ReadonlyMap<string, string>;
   readonly partials: ReadonlyMap<string, string>;
+};
+
+/** What every template prints first. */
+export type PageHead = {
+  /** A BCP 47 tag. */
+  readonly language: string;
+  readonly documentTitle: string;
+  readonly description: string;
+  readonly styles: SafeHtml;
+  readonly scripts: readonly string[];
 };
 
 export type Renderer = {

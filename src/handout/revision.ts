@@ -1,11 +1,11 @@
 import type { Ledger, Revision } from '../project/ledger.ts';
 import { revisionWords } from '../words/changes.ts';
 import type { Leading } from '../words/measures.ts';
-import { html, type SafeHtml } from '../words/safe-html.ts';
+import type { SafeHtml } from '../words/safe-html.ts';
 import type { Voice } from '../words/voice.ts';
 
 /** One revision as a sheet shows it. */
-export type RevisionView = {
+type RevisionView = {
   readonly title: string;
   readonly changes: readonly string[];
   /** Which pieces whoever printed an earlier one cuts again. */
@@ -31,12 +31,20 @@ export function revisionTitle({ number, date }: Revision, voice: Voice): string 
 }
 
 function viewOf(revision: Revision, voice: Voice, leading: Leading): RevisionView {
-  const { number } = revision;
   const { changes, recut } = revisionWords(revision, voice.say, leading);
-  const pieces = voice.list(recut.map((piece) => html`${piece}`));
   return {
     title: revisionTitle(revision, voice),
     changes: changes.length > 0 ? changes : [voice.say('first-published')],
-    recut: recut.length > 0 ? voice.phrase('cut-again', { before: number - 1, pieces }) : undefined,
+    recut: recutWords(revision, recut, voice),
   };
+}
+
+/** Which pieces whoever printed the revision before cuts again; undefined where there are none. */
+export function recutWords(
+  { number }: Revision,
+  recut: readonly string[],
+  voice: Voice,
+): SafeHtml | undefined {
+  const pieces = voice.list(recut);
+  return recut.length > 0 ? voice.phrase('cut-again', { before: number - 1, pieces }) : undefined;
 }

@@ -6,7 +6,7 @@ import type { Labels } from '../words/labels.ts';
 import { type Leading, type Measures, measuresFor } from '../words/measures.ts';
 import { type TwinFinder, twinFinder } from '../words/twins.ts';
 import { type Voice, voiceOf } from '../words/voice.ts';
-import type { Print } from './css.ts';
+import type { Print } from './prints.ts';
 
 /** What a sheet is made for: a web page, or one of the three prints. */
 export type Target = 'page' | Print;

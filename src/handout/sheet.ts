@@ -13,14 +13,15 @@ import { type CutList, cutList } from './cut-list.ts';
 import { heroOf, type SheetDrawings, sheetDrawings, type TurnView, turnViews } from './drawings.ts';
 import { type Fact, factsOf } from './facts.ts';
 import { type MailView, mailView } from './mail.ts';
+import type { Download } from './prints.ts';
 import { introductionOf } from './prose.ts';
 import { qrSvg } from './qr.ts';
-import type { Renderer } from './render.ts';
+import type { PageHead, Renderer } from './render.ts';
 import { type RevisionsView, revisionsView, revisionTitle } from './revision.ts';
 import { type ScoreList, scoreList } from './score-list.ts';
 import { type Setting, settingOf, type Target } from './setting.ts';
 import { type StepView, stepViews } from './steps.ts';
-import { type SupplyGroup, stocksUsed, supplyGroups } from './supplies.ts';
+import { paperColor, type SupplyGroup, supplyGroups } from './supplies.ts';
 
 /** Everything a sheet is made of. */
 export type SheetInput = {
@@ -41,7 +42,7 @@ export type SheetInput = {
 };
 
 /** Where a sheet's page leads. What is absent is not shown. */
-export type SheetLinks = {
+type SheetLinks = {
   /** The list of projects, relative to the page. */
   readonly home?: string;
   /** Where the page stands on the web, for the foot of a print. */
@@ -50,21 +51,11 @@ export type SheetLinks = {
   readonly share?: string;
 };
 
-export type Download = {
-  readonly kind: 'letter' | 'a4' | 'large-print' | 'template' | 'template-letter' | 'template-a4';
-  readonly href: string;
-};
-
 /** What the templates print. Every key is there; what a sheet has not is undefined. */
-export type SheetModel = {
-  readonly language: string;
+export type SheetModel = PageHead & {
   readonly target: Target;
   readonly isPage: boolean;
   readonly slug: string;
-  readonly documentTitle: string;
-  readonly description: string;
-  readonly styles: SafeHtml;
-  readonly scripts: readonly string[];
   readonly head: SafeHtml | undefined;
   readonly siteTitle: string;
   readonly home: string | undefined;
@@ -141,14 +132,10 @@ function codeOf({ address }: SheetLinks, { say }: Voice): SafeHtml | undefined {
 }
 
 function ownCss(setting: Setting, input: SheetInput): string {
-  const { color, tint } = accentOf(firstColor(setting));
+  const { color, tint } = accentOf(paperColor(setting.project));
   const colors = `:root { --accent: ${color}; --tint: ${tint}; }`;
   if (setting.target === 'page') return colors;
   return `${colors}\n${pageCss(setting.target, marginsOf(setting, input), setting.voice)}`;
-}
-
-function firstColor(setting: Setting): string | undefined {
-  return stocksUsed(setting).find(({ color }) => color)?.color?.value;
 }
 
 function marginsOf({ project, voice }: Setting, { site, links, ledger }: SheetInput): Margins {

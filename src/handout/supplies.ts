@@ -1,5 +1,5 @@
 import { twins } from '../edition/editions.ts';
-import type { Piece, Stock, Supply, SupplyKind } from '../project/model.ts';
+import type { Piece, Project, Stock, Supply, SupplyKind } from '../project/model.ts';
 import { grammageOf } from '../shape/caliper.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import { measuredHtml } from './measured-text.ts';
@@ -7,18 +7,15 @@ import type { Setting } from './setting.ts';
 
 export type SupplyGroup = { readonly heading: string; readonly items: readonly SupplyItem[] };
 
-export type SupplyItem = {
+type SupplyItem = SupplyWords & {
   /** Unique on the page, for a tick that is remembered. */
   readonly id: string;
-  readonly item: SafeHtml;
   readonly name: string;
-  readonly instead: SafeHtml | undefined;
-  readonly amount: SafeHtml | undefined;
   readonly link: SupplyLink | undefined;
 };
 
 /** A link as it is read on paper too: the address itself. Its disclosure stands beside it. */
-export type SupplyLink = { readonly href: string; readonly address: string; readonly paid: boolean };
+type SupplyLink = { readonly href: string; readonly address: string; readonly paid: boolean };
 
 /** In the order they are laid on the table. */
 const KINDS: readonly SupplyKind[] = [
@@ -36,7 +33,7 @@ const KINDS: readonly SupplyKind[] = [
 /** Paper first, then the supplies by kind. */
 export function supplyGroups(setting: Setting): readonly SupplyGroup[] {
   const { project, voice } = setting;
-  const papers = stocksUsed(setting).map((stock, index) => ({
+  const papers = stocksUsed(project).map((stock, index) => ({
     ...NOTHING_BESIDES,
     id: `paper-${index + 1}`,
     item: html`${stock.name}`,
@@ -56,18 +53,30 @@ export function supplyGroups(setting: Setting): readonly SupplyGroup[] {
 const NOTHING_BESIDES = { instead: undefined, amount: undefined, link: undefined } as const;
 
 function itemOf(setting: Setting, supply: Supply, number: number): SupplyItem {
-  const { voice } = setting;
-  const { item, instead, each, share, link } = supply;
-  const amount = each
-    ? voice.phrase('supply-each', { amount: measuredHtml(each.value, setting) })
-    : share && voice.phrase('supply-share', { count: share.value });
+  const { item, share, link, paid } = supply;
+  const words = supplyWords(setting, supply);
   return {
+    ...words,
     id: `supply-${number}`,
-    item: measuredHtml(item.value, setting),
     name: item.value,
+    amount: words.amount ?? (share && setting.voice.phrase('supply-share', { count: share.value })),
+    link: link && { href: link.value, address: readable(link.value), paid },
+  };
+}
+
+/** A supply, what one attendee uses of it, and what may take its place. */
+export type SupplyWords = {
+  readonly item: SafeHtml;
+  readonly amount: SafeHtml | undefined;
+  readonly instead: SafeHtml | undefined;
+};
+
+export function supplyWords(setting: Setting, { item, each, instead }: Supply): SupplyWords {
+  const { voice } = setting;
+  return {
+    item: measuredHtml(item.value, setting),
+    amount: each && voice.phrase('supply-each', { amount: measuredHtml(each.value, setting) }),
     instead: instead && voice.phrase('supply-instead', { instead: measuredHtml(instead.value, setting) }),
-    amount,
-    link: link && { href: link.value, address: readable(link.value), paid: supply.paid },
   };
 }
 
@@ -77,14 +86,19 @@ export function readable(address: string): string {
 }
 
 /** The stock a piece is cut from. */
-export function stockOf({ project }: Setting, piece: Piece): Stock | undefined {
+export function stockOf(project: Project, piece: Piece): Stock | undefined {
   return piece.stock && project.stock.get(piece.stock.value);
 }
 
 /** Every stock the pieces take, in the order the pieces name them. */
-export function stocksUsed(setting: Setting): readonly Stock[] {
-  const used = [...setting.project.pieces.values()].flatMap((piece) => stockOf(setting, piece) ?? []);
+export function stocksUsed(project: Project): readonly Stock[] {
+  const used = [...project.pieces.values()].flatMap((piece) => stockOf(project, piece) ?? []);
   return [...new Set(used)];
+}
+
+/** The color of the first of a project's papers that has one, `#rrggbb`. */
+export function paperColor(project: Project): string | undefined {
+  return stocksUsed(project).find(({ color }) => color)?.color?.value;
 }
 
 /** `80 lb cover (216 g/m²), sheet 8½ × 11 in (216 × 279 mm), keep the print upright`. */

@@ -9,11 +9,11 @@ import { sheetNamed } from '../words/names.ts';
 import { SafeHtml } from '../words/safe-html.ts';
 import { voiceOf } from '../words/voice.ts';
 import { type Styles, styleElements } from './css.ts';
-import { pieceSheets } from './piece-sheets.ts';
+import { templatePieces } from './piece-sheets.ts';
 import type { Renderer } from './render.ts';
 
 /** What an actual-size template is printed from. */
-export type TemplateInput = {
+type TemplateInput = {
   readonly editions: Editions;
   readonly site: Site;
   readonly labels: Labels;
@@ -23,13 +23,6 @@ export type TemplateInput = {
 };
 
 type Leaf = { readonly heading: string | undefined; readonly name: string; readonly drawing: SafeHtml };
-
-/** The pieces that need a template: what is scored or has a shape of its own. Sheets of forms of several apart. */
-export function templatePieces(editions: Editions): readonly string[] {
-  return pieceSheets(ownEdition(editions))
-    .filter(({ piece }) => piece.body.kind !== 'flat')
-    .map(({ id }) => id);
-}
 
 /** The actual-size template on one paper, as a document to be printed; undefined when no piece needs one. */
 export function templateHtml(input: TemplateInput): string | undefined {

@@ -3,9 +3,10 @@ import type { Drawing } from '../drawing/drawing.ts';
 import { foldedDrawing } from '../drawing/folded.ts';
 import { lowestBases } from '../drawing/pile.ts';
 import { stackDrawing } from '../drawing/stack.ts';
-import { type Editions, ownEdition } from '../edition/editions.ts';
+import { ownEdition } from '../edition/editions.ts';
 import { leadPhoto } from '../handout/drawings.ts';
 import { mainPiece } from '../handout/finished-size.ts';
+import { paperColor } from '../handout/supplies.ts';
 import type { ListedPicture, ListedProject } from '../site/listed.ts';
 import { speaker } from '../words/labels.ts';
 import type { ProjectMaterial } from './output.ts';
@@ -26,19 +27,10 @@ export function cardOf(material: ProjectMaterial): ListedProject {
     tags: project.tags.map(({ value }) => value),
     occasion: project.occasion?.value,
     picture: pictureOf(material),
-    accent: accentOf(firstColor(editions)).color,
+    accent: accentOf(paperColor(project)).color,
     papers: downloadsOf(material).map(({ kind, href }) => ({ kind, href: `${slug}/${href}` })),
     revisions: ledger.revisions,
   };
-}
-
-/** The colour of the first of its papers that has one. */
-export function firstColor(editions: Editions): string | undefined {
-  const { project } = ownEdition(editions);
-  const stocks = [...project.pieces.values()].flatMap(({ stock }) =>
-    stock ? [project.stock.get(stock.value)] : [],
-  );
-  return stocks.find((stock) => stock?.color)?.color?.value;
 }
 
 function pictureOf(material: ProjectMaterial): ListedPicture | undefined {

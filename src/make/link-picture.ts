@@ -2,12 +2,13 @@ import sharp, { type OverlayOptions } from 'sharp';
 import { accentOf } from '../drawing/accent.ts';
 import { ownEdition } from '../edition/editions.ts';
 import { leadPhoto } from '../handout/drawings.ts';
+import { paperColor } from '../handout/supplies.ts';
 import type { Site } from '../project/model.ts';
 import { FAVICON } from '../site/favicon.ts';
 import { LINK_PICTURE_SIZE } from '../site/head.ts';
 import { typographic } from '../words/typographic.ts';
 import { voiceOf } from '../words/voice.ts';
-import { drawnPicture, firstColor } from './card.ts';
+import { drawnPicture } from './card.ts';
 import { sha256 } from './files.ts';
 import { fittedLettering, lettering } from './lettering.ts';
 import type { ProjectMaterial } from './output.ts';
@@ -34,7 +35,7 @@ export function projectLinkPicture(material: ProjectMaterial): NamedLinkPicture 
   const { editions, site, labels } = material;
   const { project } = ownEdition(editions);
   const voice = voiceOf(labels);
-  const { color, tint } = accentOf(firstColor(editions));
+  const { color, tint } = accentOf(paperColor(project));
   const { session, minutes, level, title } = project;
   const facts = [
     session && voice.date(session.value),

@@ -1,5 +1,5 @@
-import type { Download } from '../handout/sheet.ts';
-import { templatePieces } from '../handout/template-print.ts';
+import { templatePieces } from '../handout/piece-sheets.ts';
+import type { Download } from '../handout/prints.ts';
 import type { Paper, Site } from '../project/model.ts';
 import type { ProjectMaterial } from './output.ts';
 

@@ -1,3 +1,4 @@
+import { recutWords } from '../handout/revision.ts';
 import { compare } from '../measure/numbers.ts';
 import type { Revision } from '../project/ledger.ts';
 import type { Site } from '../project/model.ts';
@@ -85,20 +86,15 @@ function contentOf(
   voice: Voice,
 ): SafeHtml {
   const { changes, recut } = revision ? revisionWords(revision, voice.say) : { changes: [], recut: [] };
-  const pieces = voice.list(recut.map((piece) => html`${piece}`));
+  const cutAgain = revision && recutWords(revision, recut, voice);
+  const said = [
+    summary !== undefined && html`<p>${summary}</p>`,
+    session !== undefined && html`<p>${voice.say('session-day', { date: voice.date(session) })}</p>`,
+    changes.length > 0 && html`<ul>${SafeHtml.join(changes.map((change) => html`<li>${change}</li>`))}</ul>`,
+    cutAgain && html`<p>${cutAgain}</p>`,
+  ];
   return SafeHtml.join(
-    [
-      ...(summary === undefined ? [] : [html`<p>${summary}</p>`]),
-      ...(session === undefined
-        ? []
-        : [html`<p>${voice.say('session-day', { date: voice.date(session) })}</p>`]),
-      ...(changes.length > 0
-        ? [html`<ul>${SafeHtml.join(changes.map((change) => html`<li>${change}</li>`))}</ul>`]
-        : []),
-      ...(recut.length > 0
-        ? [html`<p>${voice.phrase('cut-again', { before: (revision?.number ?? 0) - 1, pieces })}</p>`]
-        : []),
-    ],
+    said.filter((part) => part instanceof SafeHtml),
     '\n',
   );
 }

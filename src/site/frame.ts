@@ -1,9 +1,9 @@
 import { type Styles, styleElements } from '../handout/css.ts';
-import type { Renderer } from '../handout/render.ts';
+import type { PageHead, Renderer } from '../handout/render.ts';
 import type { Site } from '../project/model.ts';
 import type { Labels } from '../words/labels.ts';
 import { SafeHtml } from '../words/safe-html.ts';
-import { type Voice, voiceOf } from '../words/voice.ts';
+import { voiceOf } from '../words/voice.ts';
 import { type Icons, siteElements } from './head.ts';
 import { siteAddress } from './place.ts';
 
@@ -21,12 +21,7 @@ export type SitePages = {
 };
 
 /** What every page of the site prints, beside its own. */
-export type PageFrame = {
-  readonly language: string;
-  readonly documentTitle: string;
-  readonly description: string;
-  readonly styles: SafeHtml;
-  readonly scripts: readonly string[];
+export type PageFrame = PageHead & {
   readonly siteTitle: string;
   readonly home: string | undefined;
   readonly head: SafeHtml;
@@ -59,8 +54,7 @@ export function frameOf(
 }
 
 export function renderPage(name: string, model: PageFrame, { renderer, labels }: SitePages): string {
-  const voice: Voice = voiceOf(labels);
-  return renderer.render(name, model, voice.say);
+  return renderer.render(name, model, voiceOf(labels).say);
 }
 
 /**

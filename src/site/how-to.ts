@@ -10,46 +10,23 @@ import type { Project, Step, SupplyKind } from '../project/model.ts';
 import type { Labels } from '../words/labels.ts';
 import { html, plainText, SafeHtml } from '../words/safe-html.ts';
 
-/** A `HowTo` of schema.org, as JSON-LD. Addresses are relative to the project's page. */
-export type HowTo = {
-  readonly '@context': 'https://schema.org';
-  readonly '@type': 'HowTo';
-  readonly name: string;
-  readonly description?: string;
-  readonly inLanguage: string;
-  readonly image?: string;
-  /** ISO 8601 durations. */
-  readonly totalTime?: string;
-  readonly supply: readonly Item<'HowToSupply'>[];
-  readonly tool: readonly Item<'HowToTool'>[];
-  readonly step: readonly HowToStep[];
-};
-
-type Item<Type extends string> = { readonly '@type': Type; readonly name: string };
-
-export type HowToStep = {
-  readonly '@type': 'HowToStep';
-  readonly position: number;
-  readonly name: string;
-  readonly text: string;
-  readonly url: string;
-  readonly image?: string;
-};
-
 /** What is still there afterwards is a tool; all else is used up. */
 const TOOLS: readonly SupplyKind[] = ['tool', 'punch', 'die', 'stamp'];
 
-/** A project as machines read it: what is needed, how long it takes, and every step in plain words. */
+/**
+ * A project as machines read it, a `HowTo` of schema.org in JSON-LD: what is needed, how long it takes (in ISO 8601
+ * durations), and every step in plain words. Addresses are relative to the project's page.
+ */
 export function howTo(about: {
   readonly editions: Editions;
   readonly labels: Labels;
   readonly pictures: ReadonlyMap<string, PlacedPicture>;
   readonly image: string | undefined;
-}): HowTo {
+}): object {
   const { editions, labels, pictures, image } = about;
   const { project } = ownEdition(editions);
   // As for a print: what is meant for a screen reader's ear would be read twice.
-  const setting = { ...settingOf(editions, 'letter', labels, pictures) };
+  const setting = settingOf(editions, 'letter', labels, pictures);
   const isTool = ({ kind }: Project['supplies'][number]): boolean => TOOLS.includes(kind.value);
   const minutes = minutesOf(project);
   return {
@@ -61,10 +38,10 @@ export function howTo(about: {
     ...(image !== undefined && { image }),
     ...(minutes > 0 && { totalTime: `PT${minutes}M` }),
     supply: [
-      ...stocksUsed(setting).map(({ name }) => ({ '@type': 'HowToSupply' as const, name })),
+      ...stocksUsed(project).map(({ name }) => ({ '@type': 'HowToSupply', name })),
       ...project.supplies
         .filter((supply) => !isTool(supply))
-        .map(({ item }) => ({ '@type': 'HowToSupply' as const, name: item.value })),
+        .map(({ item }) => ({ '@type': 'HowToSupply', name: item.value })),
     ],
     tool: project.supplies.filter(isTool).map(({ item }) => ({ '@type': 'HowToTool', name: item.value })),
     step: project.steps.map((step, index) => stepOf(step, index + 1, setting)),
@@ -79,7 +56,7 @@ function minutesOf({ minutes, steps }: Project): number {
 
 const NO_FIGURE: Figure = { html: SafeHtml.empty, width: 0 };
 
-function stepOf({ heading, prose }: Step, position: number, setting: Setting): HowToStep {
+function stepOf({ heading, prose }: Step, position: number, setting: Setting): object {
   const words: ProseSetting = {
     ...proseSetting(setting),
     draw: () => NO_FIGURE,

@@ -1,5 +1,6 @@
 import type { PlacedPicture } from '../drawing/figures.ts';
-import type { Download } from '../handout/sheet.ts';
+import type { Download } from '../handout/prints.ts';
+import { compare } from '../measure/numbers.ts';
 import type { Revision } from '../project/ledger.ts';
 
 /** What the site's own pages know of a project. Paths are relative to the site's root. */
@@ -49,12 +50,11 @@ export function listingOf(projects: readonly ListedProject[], today: string): Li
 }
 
 function bySession(a: ListedProject, b: ListedProject): number {
-  const [first, second] = [a.session ?? '', b.session ?? ''];
-  return first === second ? byTitle(a, b) : first < second ? -1 : 1;
+  return compare(a.session ?? '', b.session ?? '') || byTitle(a, b);
 }
 
 function byTitle(a: ListedProject, b: ListedProject): number {
-  return a.title < b.title ? -1 : 1;
+  return compare(a.title, b.title);
 }
 
 /** The day nothing is dated by: a fixed one, so that the same sources give the same bytes. */

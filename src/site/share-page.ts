@@ -6,7 +6,7 @@ import { voiceOf } from '../words/voice.ts';
 import { frameOf, renderPage, type SitePages } from './frame.ts';
 import { previewElements } from './head.ts';
 import type { ListedProject } from './listed.ts';
-import { type PapersLine, papersLines } from './papers-view.ts';
+import { papersLines } from './papers-view.ts';
 import { absolute } from './place.ts';
 import { hoursOf, whenText } from './when.ts';
 
@@ -16,20 +16,6 @@ export type ShareLinks = {
   readonly calendar: string | undefined;
   /** The table tents; none where the site has no address. */
   readonly tents: readonly { readonly paper: Paper; readonly href: string }[];
-};
-
-type ShareModel = ReturnType<typeof frameOf> & {
-  readonly title: string;
-  readonly sheet: string;
-  readonly address: string | undefined;
-  readonly qr: SafeHtml | undefined;
-  readonly linkPicture: string;
-  readonly text: string;
-  readonly rows: number;
-  readonly when: string | undefined;
-  readonly calendar: string | undefined;
-  readonly papers: readonly PapersLine[];
-  readonly tents: readonly { readonly name: string; readonly href: string }[];
 };
 
 /** `<slug>/share/index.html`: everything to hand a project on with, by screen, by mail or on paper. */
@@ -44,7 +30,7 @@ export function shareHtml(project: ListedProject, links: ShareLinks, pages: Site
   const text = [title, summary && typographic(summary, voice.language), when, address]
     .filter((line) => line !== undefined)
     .join('\n');
-  const model: ShareModel = {
+  const model = {
     ...frameOf(pages, {
       title: `${heading} – ${site.title}`,
       description: summary ?? title,
@@ -62,17 +48,17 @@ export function shareHtml(project: ListedProject, links: ShareLinks, pages: Site
     rows: text.split('\n').length + 2,
     when,
     calendar: links.calendar && `../${links.calendar}`,
-    papers: papersLines(project.title, project.papers.map(inFolder), voice),
+    papers: papersLines(
+      project.title,
+      project.papers.map((paper) => ({ ...paper, href: `../../${paper.href}` })),
+      voice,
+    ),
     tents: links.tents.map(({ paper, href }) => ({
       name: voice.say(`site-paper-${paper}`),
       href: `../${href}`,
     })),
   };
   return renderPage('share', model, pages);
-
-  function inFolder(paper: ListedProject['papers'][number]): ListedProject['papers'][number] {
-    return { ...paper, href: `../../${paper.href}` };
-  }
 }
 
 /** The link preview of a project's page. */

@@ -97,10 +97,7 @@ export function assemblyWords({ body }: Piece, sheets: readonly Sheet[], voice: 
       voice.phrase('stick', { from: partName(net, from, voice), to: partName(net, to, voice) }),
     ),
   );
-  const form =
-    body.kind === 'form'
-      ? forms.find(({ name }) => name === body.form.value.trim().toLowerCase())
-      : undefined;
+  const form = body.kind === 'form' ? forms.find(({ name }) => name === body.form.value) : undefined;
   const lines = [...glued, ...(form ? [html`${closingOf(form, voice)}`] : [])];
   if (lines.length === 0) return undefined;
   return html`<ol class="said">${itemsOf(lines)}</ol>`;

@@ -1,7 +1,7 @@
-import { type Edition, type Editions, pairs, type Twin } from '../edition/editions.ts';
+import { type Edition, type Editions, pairs, sidesOf, type Twin } from '../edition/editions.ts';
 import type { Length, Unit } from '../measure/length.ts';
 import type { Piece } from '../project/model.ts';
-import { boxSize, type FlatBox, type Net } from '../shape/net.ts';
+import { boxSize } from '../shape/net.ts';
 import { type Layer, sheetsOf } from '../shape/shapes.ts';
 
 /** Finds what a project's own measurements are in its other edition. */
@@ -56,27 +56,18 @@ function lengthsOf({ project, shapes }: Edition): (readonly Length[])[] {
   const pieces = [...project.pieces.values()];
   const nets = pieces.flatMap((piece) => sheetsOf(shapes.nets, piece.id.value).map(({ net }) => net));
   return [
-    ...nets.map(({ size }) => [size.width, size.height]),
-    ...nets.flatMap(({ panels }) => panels.map(({ box }) => boxLengths(box))),
+    ...nets.map(({ size }) => sidesOf(size)),
+    ...nets.flatMap(({ panels }) => panels.map(({ box }) => sidesOf(boxSize(box)))),
     ...shapes.layers.map(revealLengths),
-    ...nets.flatMap(scoreLengths),
+    ...nets.flatMap(({ scores }) => scores.map(({ at }) => at)),
     ...pieces.map((piece) => (piece.corners ? [piece.corners.value] : [])),
     ...pieces.flatMap(formLengths),
     project.holds?.size?.map(({ value }) => value) ?? [],
   ];
 }
 
-function boxLengths(box: FlatBox): Length[] {
-  const { width, height } = boxSize(box);
-  return [width, height];
-}
-
 function revealLengths({ reveals: { left, right, top, bottom } }: Layer): Length[] {
   return [left, right, top, bottom].map((reveal) => reveal.abs());
-}
-
-function scoreLengths(net: Net): (readonly Length[])[] {
-  return net.scores.map(({ at }) => at);
 }
 
 function formLengths({ body }: Piece): (readonly Length[])[] {

@@ -36,7 +36,13 @@ Only mine.
 
 const pictures = new Map([['photos/flat.jpg', { src: 'flat-480.jpg', width: 480, height: 320 }]]);
 const { editions } = sample(SHEET);
-const data = howTo({ editions, labels, pictures, image: 'finished.jpg' });
+const data = howTo({ editions, labels, pictures, image: 'finished.jpg' }) as {
+  readonly '@context': string;
+  readonly totalTime: string;
+  readonly supply: readonly { readonly name: string }[];
+  readonly tool: readonly { readonly name: string }[];
+  readonly step: readonly object[];
+};
 
 /**
  * What schema.org has for these types and takes there, typed by hand from schemaorg/schemaorg data/schema.ttl, release

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { CAUTIONS } from '../../src/handout/cautions.ts';
+import { VERDICTS } from '../../src/handout/mail/us-letter.ts';
 import { html } from '../../src/words/safe-html.ts';
 import { voiceOf } from '../../src/words/voice.ts';
 import { labels, templates } from '../handout/sample.ts';
@@ -35,9 +36,10 @@ describe('the words of the sheets', () => {
 
   it('are none that nobody says', () => {
     const cautions = CAUTIONS.flatMap((id) => [`caution-${id}`, `caution-${id}-text`, `cue-caution-${id}`]);
-    expect(cautions.filter((key) => !labels.texts.has(key))).toEqual([]);
+    const made = [...cautions, ...VERDICTS.map((verdict) => `mail-${verdict}`)];
+    expect(made.filter((key) => !labels.texts.has(key))).toEqual([]);
     const idle = [...labels.texts.keys()].filter((key) => {
-      if (cautions.includes(key)) return false;
+      if (made.includes(key)) return false;
       const base = key.replace(/-(?:one|other)$/u, '');
       return !PUT_TOGETHER.test(key) && !code.includes(`'${base}'`) && !markup.includes(`"${base}"`);
     });

@@ -29,7 +29,7 @@ export function isEnvelopeForm(piece: Piece): boolean {
 }
 
 function formOf({ body }: Piece): string {
-  return body.kind === 'form' ? body.form.value.trim().toLowerCase() : '';
+  return body.kind === 'form' ? body.form.value : '';
 }
 
 /** A piece closed flat, `inside` lying in it; undefined when it cannot be made or does not close on a table. */

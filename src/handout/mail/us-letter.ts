@@ -19,21 +19,26 @@ export const US_LETTER: {
   ratio: { least: 13, most: 25 },
 };
 
-export type Dimensions = { readonly length: Length; readonly height: Length; readonly thickness: Length };
+type Dimensions = { readonly length: Length; readonly height: Length; readonly thickness: Length };
 
 /** What is put in the post: `length` runs along the lines of the address, whichever side is longer. */
 export type MailPiece = Dimensions & { readonly ounces?: number | undefined };
 
-export type LetterVerdict =
-  | 'letter'
-  /** Below the least size: it may not be mailed at all. */
-  | 'too-small'
-  | 'too-large'
-  | 'too-thick'
-  | 'too-heavy'
-  /** A letter that no machine takes, for which more is charged. */
-  | 'nonmachinable-square'
-  | 'nonmachinable-long';
+/**
+ * What may come of it. Below the least size it may not be mailed at all; a nonmachinable letter is one that no machine
+ * takes, for which more is charged.
+ */
+export const VERDICTS = [
+  'letter',
+  'too-small',
+  'too-large',
+  'too-thick',
+  'too-heavy',
+  'nonmachinable-square',
+  'nonmachinable-long',
+] as const;
+
+export type LetterVerdict = (typeof VERDICTS)[number];
 
 /** What a rectangular piece of mail counts as. */
 export function letterVerdict(piece: MailPiece): LetterVerdict {

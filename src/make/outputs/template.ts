@@ -1,4 +1,5 @@
-import { templateFile, templateHtml, templatePieces, templateTitle } from '../../handout/template-print.ts';
+import { templatePieces } from '../../handout/piece-sheets.ts';
+import { templateFile, templateHtml, templateTitle } from '../../handout/template-print.ts';
 import type { Paper } from '../../project/model.ts';
 import { printStyles } from '../assets.ts';
 import { type Job, type Output, type ProjectMaterial, pdfJob } from '../output.ts';
