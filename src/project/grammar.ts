@@ -24,7 +24,7 @@ export type Value<T> = {
 };
 
 /** A map whose keys are being read. */
-export type OpenMap = {
+type OpenMap = {
   readonly entries: ReadonlyMap<string, YamlEntry>;
   readonly spot: Spot;
   readonly reader: Reader;

@@ -8,7 +8,7 @@ import { makeSafe } from './safe-content.ts';
 import type { SourceFile } from './source.ts';
 import { readSteps } from './steps.ts';
 
-export type SheetBody = {
+type SheetBody = {
   readonly body: Root;
   readonly introduction: Prose;
   readonly steps: readonly Step[];

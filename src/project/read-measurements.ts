@@ -9,7 +9,7 @@ import type { At } from './source.ts';
 import { asChoice, asCount, asText, asVolume, flag, statedUnit, UNIT } from './values.ts';
 
 /** The measurement block, and every piece that was written, those that could not be read whole included. */
-export type MeasuredBlock = {
+type MeasuredBlock = {
   readonly block: Pick<Project, 'unit' | 'metric' | 'stock' | 'pieces' | 'holds' | 'names'>;
   readonly written: readonly WrittenPiece[];
 };

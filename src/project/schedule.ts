@@ -14,9 +14,9 @@ export type Repetition =
       readonly weekday: Weekday;
     };
 
-export type Every = { readonly unit: 'week' | 'month'; readonly interval: number };
+type Every = { readonly unit: 'week' | 'month'; readonly interval: number };
 
-export type On = { readonly weekdays: readonly Weekday[]; readonly ordinal?: Ordinal };
+type On = { readonly weekdays: readonly Weekday[]; readonly ordinal?: Ordinal };
 
 const WEEKDAYS = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'];
 const ORDINALS: ReadonlyMap<string, Ordinal> = new Map([
