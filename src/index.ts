@@ -4,9 +4,8 @@
  * @packageDocumentation
  */
 
-export { type WorkedOut, workOutEditions } from './edition/edition.ts';
 export type { Edition, Editions } from './edition/editions.ts';
-export { type Study, studyProjects } from './edition/study.ts';
+export { examine, findingsOf, type Study } from './examine/examine.ts';
 export type { CuttingBench } from './kit/bench.ts';
 export { type Kit, type KitOrder, type KitResult, planKit } from './kit/kit.ts';
 export type { SheetLayout, StockPlan } from './kit/plan.ts';
@@ -29,7 +28,6 @@ export type { Finding } from './project/finding.ts';
 export type { Piece, Project, Site, Step, Stock, Workspace } from './project/model.ts';
 export { findingsJson, printFindings } from './proof/print.ts';
 export { rules } from './proof/rules/index.ts';
-export { proofStudied } from './proof/studied.ts';
 export { mergeFindings, tellFinding } from './proof/tell.ts';
 export type { Severity, Told } from './proof/told.ts';
 export { type Published, type PublishResult, publish, unpublished } from './publish/publish.ts';

@@ -1,6 +1,12 @@
-import type { Study } from '../edition/study.ts';
-import { type EditionRow, editionRows } from '../edition/table.ts';
-import { printDecimal } from '../measure/print.ts';
+import { twinsOf } from '../edition/lengths.ts';
+import type { Study } from '../examine/examine.ts';
+import { Length } from '../measure/length.ts';
+import { printDecimal, printInches, printMillimetres } from '../measure/print.ts';
+
+const COLUMNS = ['inches', 'exact', 'edition', 'deviation', 'length'] as const;
+
+/** One row of the table; `deviation` is the metric edition less the exact inches, in millimeters with its sign. */
+type EditionRow = Readonly<Record<(typeof COLUMNS)[number], string>>;
 
 const HEAD: EditionRow = {
   length: 'length',
@@ -9,26 +15,56 @@ const HEAD: EditionRow = {
   edition: 'edition mm',
   deviation: 'deviation',
 };
-const COLUMNS: readonly (keyof EditionRow)[] = ['inches', 'exact', 'edition', 'deviation', 'length'];
 
-/** `proof --editions`: a table per project of what each length becomes in the other edition. */
+/** The most names a row lists before it says how many more there are. */
+const MOST_NAMES = 3;
+
+/** `proof --editions`: a table per project of what each length is in either edition, as the pages print it. */
 export function editionTables(studies: readonly Study[]): string {
   return studies
-    .map(({ project, worked }) => {
-      const title = `${project.slug}: written in ${worked.editions.own === 'inch' ? 'inches' : 'millimeters'}, greatest deviation ${printDecimal(worked.deviation, 'mm', 3)} mm`;
-      return [title, ...aligned([HEAD, ...editionRows(worked)])].join('\n');
+    .map((study) => {
+      const rows = pairsOf(study);
+      const deviation = Length.max(Length.zero, ...rows.map(({ inch, metric }) => inch.minus(metric).abs()));
+      const unit = study.editions.own === 'inch' ? 'inches' : 'millimeters';
+      const title = `${study.project.slug}: written in ${unit}, greatest deviation ${printDecimal(deviation, 'mm', 3)} mm`;
+      return [title, ...aligned([HEAD, ...rows.map(rowOf)])].join('\n');
     })
     .map((table) => `${table}\n\n`)
     .join('');
 }
 
+type Pair = { readonly inch: Length; readonly metric: Length; readonly names: string[] };
+
+/** Every two lengths that are one length in the two editions, with all its names, rising. */
+function pairsOf({ editions }: Study): readonly Pair[] {
+  const pairs = new Map<string, Pair>();
+  for (const { name, inch, metric } of twinsOf(editions).flat()) {
+    const key = `${inch} ${metric}`;
+    const pair = pairs.get(key) ?? { inch, metric, names: [] };
+    if (!pair.names.includes(name)) pair.names.push(name);
+    pairs.set(key, pair);
+  }
+  return [...pairs.values()].sort((a, b) => a.inch.compare(b.inch) || a.metric.compare(b.metric));
+}
+
+function rowOf({ inch, metric, names }: Pair): EditionRow {
+  const deviation = metric.minus(inch);
+  const more = names.length > MOST_NAMES ? ` and ${names.length - MOST_NAMES} more` : '';
+  return {
+    length: names.slice(0, MOST_NAMES).join(', ') + more,
+    inches: printInches(inch, 'plain'),
+    exact: printDecimal(inch, 'mm', 3),
+    edition: printMillimetres(metric),
+    deviation: `${deviation.sign > 0 ? '+' : ''}${printDecimal(deviation, 'mm', 3)}`,
+  };
+}
+
 function aligned(rows: readonly EditionRow[]): string[] {
   const widths = COLUMNS.map((column) => Math.max(...rows.map((row) => row[column].length)));
-  return rows.map((row) =>
-    COLUMNS.map((column, index) =>
+  return rows.map((row) => {
+    const cells = COLUMNS.map((column, index) =>
       column === 'length' ? row.length : row[column].padStart(widths[index] ?? 0),
-    )
-      .join('  ')
-      .replace(/^/u, '  '),
-  );
+    );
+    return `  ${cells.join('  ')}`;
+  });
 }

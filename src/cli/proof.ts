@@ -1,9 +1,7 @@
-import { studyProjects } from '../edition/study.ts';
+import { examine, findingsOf } from '../examine/examine.ts';
 import { languageFindings } from '../make/languages.ts';
 import { readLabels } from '../make/package-files.ts';
 import { findingsJson, printFindings } from '../proof/print.ts';
-import { proofSettings } from '../proof/proof.ts';
-import { proofEach } from '../proof/studied.ts';
 import { mergeFindings } from '../proof/tell.ts';
 import { isFailure } from '../proof/told.ts';
 import { loadWorkspace } from '../shape/workspace.ts';
@@ -25,10 +23,9 @@ export async function run(
 ): Promise<ExitCode> {
   const { stdout, cwd } = terminal;
   const workspace = await loadWorkspace(workspaceFolder(named, cwd), { namedFrom: cwd });
-  const studies = await studyProjects(workspace.projects);
+  const studies = examine(workspace);
   const findings = mergeFindings([
-    ...proofSettings(workspace),
-    ...[...proofEach(workspace, studies).values()].flat(),
+    ...findingsOf(workspace, studies),
     ...languageFindings(workspace, readLabels()),
   ]);
   if (options.editions && !options.json) stdout.write(editionTables(studies));

@@ -1,4 +1,4 @@
-import { studyProjects } from '../edition/study.ts';
+import { examine } from '../examine/examine.ts';
 import { projectsNamed } from '../make/named.ts';
 import type { Site } from '../project/model.ts';
 import { type Published, publish, tellPublished, unpublished } from '../publish/publish.ts';
@@ -18,7 +18,7 @@ export async function run(
   if (options.dryRun) {
     const workspace = await loadWorkspace(making.root, { namedFrom: terminal.cwd });
     const projects = projectsNamed(options.only, workspace.projects);
-    const would = unpublished(await studyProjects(projects), making.today);
+    const would = unpublished(examine(workspace, projects), making.today);
     terminal.stdout.write(revisionsText(would, workspace.site, 'would be recorded'));
     return 0;
   }

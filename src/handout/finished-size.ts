@@ -1,5 +1,6 @@
 import { type Editions, ownEdition, type Twin, twins } from '../edition/editions.ts';
 import { Length } from '../measure/length.ts';
+import { roundMillimetres } from '../measure/round.ts';
 import type { Piece } from '../project/model.ts';
 import { foldNet } from '../shape/fold.ts';
 import { forms } from '../shape/forms/index.ts';
@@ -103,10 +104,6 @@ function foldedBounds(net: Net): readonly Length[] {
   const corners = [...foldNet(net).panels.values()].flatMap((panel) => panel.corners);
   const { least, most } = bounds(corners);
   const sides = [most.x - least.x, most.y - least.y, most.z - least.z];
-  return sides.filter((side) => side > FLAT).map(hundredths);
-}
-
-/** Folding reckons in floating point; a hundredth of a millimetre is finer than any ruler. */
-function hundredths(millimetres: number): Length {
-  return Length.of(Math.round(millimetres * 100), 100, 'mm');
+  // Folding reckons in floating point; a hundredth of a millimeter is finer than any ruler.
+  return sides.filter((side) => side > FLAT).map((side) => roundMillimetres(side, 100));
 }

@@ -1,11 +1,10 @@
+import { examine } from '../examine/examine.ts';
 import { type Kit, type KitOrder, type KitProgress, planKit } from '../kit/kit.ts';
 import type { Currency } from '../kit/report/json.ts';
 import type { Project, Workspace } from '../project/model.ts';
 import { moneyDecimals } from '../project/reader.ts';
-import { proofProject } from '../proof/proof.ts';
 import { mergeFindings } from '../proof/tell.ts';
 import { isFailure, type Told } from '../proof/told.ts';
-import { buildShapes } from '../shape/build.ts';
 import { loadHighs } from '../shape/highs.ts';
 import { loadWorkspace } from '../shape/workspace.ts';
 
@@ -42,8 +41,9 @@ export async function requestKit(request: KitRequest): Promise<KitReply> {
   const workspace = await loadWorkspace(request.root, { namedFrom: request.namedFrom });
   const project = workspace.projects.find(({ slug }) => slug === request.slug);
   if (!project) return { kind: 'no such project', slugs: workspace.projects.map(({ slug }) => slug) };
-  const shapes = buildShapes(project);
-  const findings = mergeFindings([...workspace.site.findings, ...proofProject(workspace, project, shapes)]);
+  const [study] = examine(workspace, [project]);
+  if (!study) throw new Error(`${project.slug} was not examined`);
+  const findings = mergeFindings([...workspace.site.findings, ...study.findings]);
   if (isFailure(findings, false)) {
     return {
       kind: 'findings',
@@ -53,7 +53,7 @@ export async function requestKit(request: KitRequest): Promise<KitReply> {
   }
   const order = request.orderFor(project, workspace);
   const tools = { highs: await loadHighs(), clock: request.clock };
-  const result = planKit(project, shapes, order, tools, request.progress);
+  const result = planKit(project, study.shapes, order, tools, request.progress);
   if ('findings' in result) {
     return { kind: 'findings', findings: mergeFindings(result.findings), projects: [project] };
   }

@@ -1,10 +1,8 @@
 import { join } from 'node:path';
-import { type Study, studyProjects } from '../edition/study.ts';
+import { examine, findingsOf, type Study } from '../examine/examine.ts';
 import { openPrinter } from '../print/printer.ts';
 import type { Ledger } from '../project/ledger.ts';
 import type { Workspace } from '../project/model.ts';
-import { proofSettings } from '../proof/proof.ts';
-import { proofEach } from '../proof/studied.ts';
 import { mergeFindings } from '../proof/tell.ts';
 import { isFailure, type Told } from '../proof/told.ts';
 import { loadWorkspace } from '../shape/workspace.ts';
@@ -79,11 +77,9 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
   const wanted = projectsNamed(options.only, workspace.projects);
   return withLock(out, async () => {
     const files = readPackageFiles();
-    const studies = await studyProjects(wanted);
-    const proofs = proofEach(workspace, studies);
+    const studies = examine(workspace, wanted);
     const findings = [
-      ...proofSettings(workspace),
-      ...[...proofs.values()].flat(),
+      ...findingsOf(workspace, studies),
       ...languageFindings({ ...workspace, projects: wanted }, files.labels),
     ];
     const printer = openPrinter(options.browser === undefined ? {} : { browser: options.browser });
@@ -100,7 +96,7 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
           join(out, '.cache', 'pictures'),
         );
         findings.push(...shown.findings);
-        const own = [...workspace.site.findings, ...(proofs.get(project) ?? []), ...shown.findings];
+        const own = [...workspace.site.findings, ...study.findings, ...shown.findings];
         const isHeld = isFailure(mergeFindings(own), strict);
         if (!isHeld) await makeProject(study, shown.pictures, studio, folder, options);
         (isHeld ? held : made).push(project.slug);
@@ -138,8 +134,7 @@ async function makeProject(
   folder: OutputFolder,
   { ledgerOf }: MakeOptions,
 ): Promise<void> {
-  const { project, worked } = study;
-  const { editions } = worked;
+  const { project, editions } = study;
   const labels = labelsOf(project, studio.site, studio.files.labels);
   const ledger = ledgerOf?.(study) ?? project.ledger;
   const material: ProjectMaterial = { ...studio, labels, slug: project.slug, editions, ledger, pictures };

@@ -1,6 +1,7 @@
-import type { Length, Ratio, Unit } from './length.ts';
+import type { Length, Unit } from './length.ts';
 import { VULGAR } from './notation.ts';
 import { gcd } from './numbers.ts';
+import { roundHalfAway } from './round.ts';
 import type { Size, Volume } from './size.ts';
 
 /** `11/16` typed plainly, or `¼` and `11⁄16` as set type. */
@@ -21,16 +22,6 @@ export type RulerInches = {
 const CHARACTER: ReadonlyMap<string, string> = new Map(
   Object.entries(VULGAR).map(([character, [top, bottom]]) => [`${top}/${bottom}`, character]),
 );
-
-/**
- * Rounds a ratio to whole numbers, half away from zero: 12.5 is 13, -12.5 is -13. This is the one rule by which
- * Sheetwright rounds, and it rounds only when it prints.
- */
-export function roundHalfAway({ numerator, denominator }: Ratio): bigint {
-  const magnitude = numerator < 0n ? -numerator : numerator;
-  const rounded = (2n * magnitude + denominator) / (2n * denominator);
-  return numerator < 0n ? -rounded : rounded;
-}
 
 /**
  * A length as a ruler shows it: exactly where it lies on a 32nd of an inch, else rounded to the nearest 16th,

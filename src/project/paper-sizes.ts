@@ -1,5 +1,5 @@
 import { Length } from '../measure/length.ts';
-import { roundHalfAway } from '../measure/print.ts';
+import { roundHalfAway } from '../measure/round.ts';
 import { quarterTurned, type Size, sameSize } from '../measure/size.ts';
 import type { PaperUnit, StockSheet } from './model.ts';
 import type { Place } from './source.ts';

@@ -1,4 +1,3 @@
-import { type Edition, type Editions, ownEdition } from '../edition/editions.ts';
 import { type Finding, findMistake, type RuleFacts, type RuleId } from '../project/finding.ts';
 import type { Project, Workspace } from '../project/model.ts';
 import { startOf } from '../project/source.ts';
@@ -18,25 +17,13 @@ export function proofProject(
   shapes: Shapes,
   rules: readonly AnyRule[] = everyRule,
 ): Finding[] {
-  return [...project.findings, ...proofEdition(workspace, { project, shapes }, rules)];
+  return [...project.findings, ...runRules({ workspace, project, shapes }, rules)];
 }
 
-/**
- * What the converted edition of a project has that the one written has not: a layer that no longer fits once its
- * numbers are rounded, say. Everything that looks at measurements is asked again, and speaks in that edition's unit.
- */
-export function proofConverted(
-  workspace: Workspace,
-  editions: Editions,
-  rules: readonly AnyRule[] = everyRule,
-): Finding[] {
-  const asked = rules.filter(({ ownEditionOnly }) => !ownEditionOnly);
-  const key = ({ rule, at }: Finding): string => `${rule} ${at.start}`;
-  const own = new Set(proofEdition(workspace, ownEdition(editions), asked).map(key));
-  const edition = editions.own === 'inch' ? 'metric' : 'inch';
-  return proofEdition(workspace, editions[edition], asked)
-    .filter((finding) => !own.has(key(finding)))
-    .map((finding) => ({ ...finding, edition }));
+/** What the rules find that look at measurements, in a project or a part of one in either edition. */
+export function proofMeasures(workspace: Workspace, project: Project, shapes: Shapes): Finding[] {
+  const asked = everyRule.filter(({ ownEditionOnly }) => !ownEditionOnly);
+  return runRules({ workspace, project, shapes }, asked);
 }
 
 /** The findings of the settings and the shared files, whether or not a project uses them. */
@@ -44,26 +31,9 @@ export function proofSettings({ site, findings }: Workspace): Finding[] {
   return [...site.findings, ...findings];
 }
 
-/** Every finding of a workspace. */
-export function proofWorkspace(
-  workspace: Workspace,
-  shapesOf: (project: Project) => Shapes,
-  rules: readonly AnyRule[] = everyRule,
-): Finding[] {
-  const ofProjects = workspace.projects.flatMap((project) =>
-    proofProject(workspace, project, shapesOf(project), rules),
-  );
-  return [...proofSettings(workspace), ...ofProjects];
-}
-
-/** What is wrong with an edition's shapes, and what each of the rules asked finds in it. */
-function proofEdition(
-  workspace: Workspace,
-  { project, shapes }: Edition,
-  rules: readonly AnyRule[],
-): Finding[] {
-  const context = { workspace, project, shapes };
-  return [...shapes.findings, ...rules.flatMap((rule) => checkRule(rule, context))];
+/** What is wrong with the shapes, and what each of the rules finds. */
+function runRules(context: ProofContext, rules: readonly AnyRule[]): Finding[] {
+  return [...context.shapes.findings, ...rules.flatMap((rule) => checkRule(rule, context))];
 }
 
 /** What one rule finds. What it found before it broke is kept. */

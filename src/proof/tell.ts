@@ -10,7 +10,9 @@ export function tellFinding<K extends RuleId>(finding: Finding<K>): Told {
   try {
     const words = say(facts, at);
     const message = edition ? `in the ${edition} edition ${words.message}` : words.message;
-    return { severity, notes: [], ...words, message, rule, at };
+    // A project that is right as written is never refused because of its other edition.
+    const told = { severity, notes: [], ...words, message, rule, at };
+    return edition ? { ...told, severity: 'note' } : told;
   } catch (error) {
     return tellFinding<'internal'>(findMistake(`the rule ${rule}`, error, at));
   }

@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import type { Study } from '../edition/study.ts';
+import type { Study } from '../examine/examine.ts';
 import { putFiles } from '../make/files.ts';
 import { labelsOf } from '../make/languages.ts';
 import { type MakeOptions, type MakeResult, make } from '../make/make.ts';
@@ -55,8 +55,7 @@ export function tellPublished({ project, revision }: Published, site: Site): Rev
 }
 
 /** The ledger with one revision more; undefined when nothing that counts has changed. */
-function nextLedger({ project, worked }: Study, today: string): Ledger | undefined {
-  const { editions } = worked;
+function nextLedger({ project, editions }: Study, today: string): Ledger | undefined {
   const state = stateOf(editions);
   const { revisions, state: before } = project.ledger;
   const last = revisions.at(-1);

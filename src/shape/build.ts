@@ -17,14 +17,25 @@ export function buildShapes(project: Project): Shapes {
 export function buildShapesWith(project: Project, known: readonly Form[]): Shapes {
   const nets = new Map<string, Net>();
   const findings: Finding[] = [];
-  for (const [id, piece] of project.pieces) {
-    const reading = tryNet(piece, project, known);
-    findings.push(...reading.findings);
-    if (reading.net) nets.set(id, reading.net);
-    for (const { name, net } of reading.parts ?? []) nets.set(`${id}.${name}`, net);
+  for (const piece of project.pieces.values()) {
+    const built = buildNets(piece, project, known);
+    for (const [id, net] of built.nets) nets.set(id, net);
+    findings.push(...built.findings);
   }
-  const stacked = layPieces(project, nets);
+  const stacked = layPieces([...project.pieces.values()], nets);
   return { nets, layers: stacked.layers, findings: [...findings, ...stacked.findings] };
+}
+
+/** The nets of one piece by their names (`box`, `box.lid`), none where it cannot be made; and what stood in the way. */
+export function buildNets(
+  piece: Piece,
+  project: Project,
+  known: readonly Form[] = forms,
+): Pick<Shapes, 'nets' | 'findings'> {
+  const id = piece.id.value;
+  const { net, parts = [], findings } = tryNet(piece, project, known);
+  const further = parts.map((part) => [`${id}.${part.name}`, part.net] as const);
+  return { nets: new Map([...(net ? [[id, net] as const] : []), ...further]), findings };
 }
 
 /** The net of a piece. Where we break on one, the others go on. */

@@ -1,4 +1,5 @@
 import { Length } from '../measure/length.ts';
+import { roundMillimetres } from '../measure/round.ts';
 import type { Grade, PaperWeight, Stock } from '../project/model.ts';
 
 /** A paper's thickness, and how sure it is: measured by its maker, guessed from its weight, or the usual cardstock. */
@@ -52,7 +53,7 @@ export function grammageOf(weight: PaperWeight): number {
 
 function estimate(weight: PaperWeight): Length {
   const known = weight.kind === 'basis' ? OF_BASIS[weight.grade]?.[weight.pounds] : undefined;
-  return known ?? microns(Math.round((grammageOf(weight) * BULK) / 10) * 10);
+  return known ?? roundMillimetres((grammageOf(weight) * BULK) / 1000, 100);
 }
 
 function microns(count: number): Length {

@@ -1,7 +1,7 @@
 import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
 import type { Finding } from '../project/finding.ts';
-import type { BaseReference, Piece, Placement, Project } from '../project/model.ts';
+import type { BaseReference, Piece, Placement } from '../project/model.ts';
 import { boxSize, type Net, type Panel } from './net.ts';
 import { type Layer, sheetsOf } from './shapes.ts';
 import { turned } from './turning.ts';
@@ -10,10 +10,10 @@ import { turned } from './turning.ts';
 export type Layers = { readonly layers: readonly Layer[]; readonly findings: readonly Finding[] };
 
 /** Lays every piece that has a base on it. A piece whose base (or own size) is not known is left out. */
-export function layPieces(project: Project, nets: ReadonlyMap<string, Net>): Layers {
+export function layPieces(pieces: readonly Piece[], nets: ReadonlyMap<string, Net>): Layers {
   const findings: Finding[] = [];
   const layers: Layer[] = [];
-  const { circles, order } = stackingOrder(project.pieces);
+  const { circles, order } = stackingOrder(new Map(pieces.map((piece) => [piece.id.value, piece])));
   findings.push(...circles.map(findCircle));
   for (const piece of order) {
     const own = nets.get(piece.id.value);
@@ -43,19 +43,29 @@ function layerSize(net: Net): Size {
 }
 
 function baseOf(
-  { piece: id, panel: name }: BaseReference,
+  reference: BaseReference,
   layer: Piece,
   nets: ReadonlyMap<string, Net>,
 ): { readonly size?: Size; readonly finding?: Finding } {
-  const net = nets.get(id);
-  if (!net) return {};
-  if (name === undefined) return { size: net.size };
-  const panels = sheetsOf(nets, id).flatMap((sheet) => sheet.net.panels);
-  const panel = panels.find((each) => each.id === name) ?? panelByCell(panels, name);
-  if (panel) return { size: boxSize(panel.box) };
-  const among = panels.map((each) => each.name ?? each.id);
+  const { piece: id, panel: name = '' } = reference;
+  const size = baseSize(reference, nets);
+  if (size) return { size };
+  if (!nets.has(id)) return {};
+  const among = panelsOf(nets, id).map((panel) => panel.name ?? panel.id);
   const facts = { what: 'panel', name, of: id, layer: layer.id.value, among };
   return { finding: { rule: 'unknown-reference', at: layer.on?.at ?? layer.at, facts } };
+}
+
+/** What a layer on this base is measured against; undefined where the base isn't known. */
+export function baseSize({ piece, panel }: BaseReference, nets: ReadonlyMap<string, Net>): Size | undefined {
+  if (panel === undefined) return nets.get(piece)?.size;
+  const panels = panelsOf(nets, piece);
+  const found = panels.find(({ id }) => id === panel) ?? panelByCell(panels, panel);
+  return found && boxSize(found.box);
+}
+
+function panelsOf(nets: ReadonlyMap<string, Net>, piece: string): readonly Panel[] {
+  return sheetsOf(nets, piece).flatMap(({ net }) => net.panels);
 }
 
 /** A panel without a name is known by its cell, in either case of letters. */

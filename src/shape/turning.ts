@@ -1,4 +1,5 @@
 import { Length } from '../measure/length.ts';
+import { roundOutward } from '../measure/round.ts';
 import type { Size } from '../measure/size.ts';
 import type { FlatPoint } from './net.ts';
 
@@ -30,13 +31,13 @@ export function turned(size: Size, degrees: number, radius: Length = Length.zero
   const round = Length.min(radius, x, y);
   const [straightX, straightY] = [x.minus(round).mm, y.minus(round).mm];
   const reach = (a: number, b: number): Length =>
-    outward(straightX * Math.abs(a) + straightY * Math.abs(b)).plus(round);
+    roundOutward(straightX * Math.abs(a) + straightY * Math.abs(b), 1000).plus(round);
   return {
     halfWidth: reach(cos, sin),
     halfHeight: reach(sin, cos),
     corners: signs().map(([sx, sy]) => ({
-      x: outward(sx * x.mm * cos - sy * y.mm * sin),
-      y: outward(sx * x.mm * sin + sy * y.mm * cos),
+      x: roundOutward(sx * x.mm * cos - sy * y.mm * sin, 1000),
+      y: roundOutward(sx * x.mm * sin + sy * y.mm * cos, 1000),
     })),
   };
 }
@@ -54,10 +55,4 @@ function quarterTurn({ x, y }: FlatPoint, quarters: number): FlatPoint {
   const turns = ((quarters % 4) + 4) % 4;
   if (turns === 0) return { x, y };
   return quarterTurn({ x: y.times(-1), y: x }, turns - 1);
-}
-
-/** Away from zero to the next 1/1000 mm; what floating point adds to an exact one is forgiven. */
-function outward(mm: number): Length {
-  const microns = Math.ceil(Math.abs(mm) * 1000 - 1e-6);
-  return Length.of(mm < 0 ? -microns : microns, 1000, 'mm');
 }

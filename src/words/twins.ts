@@ -1,8 +1,6 @@
-import { type Edition, type Editions, pairs, sidesOf, type Twin } from '../edition/editions.ts';
+import type { Editions, Twin } from '../edition/editions.ts';
+import { twinsOf } from '../edition/lengths.ts';
 import type { Length, Unit } from '../measure/length.ts';
-import type { Piece } from '../project/model.ts';
-import { boxSize } from '../shape/net.ts';
-import { type Layer, sheetsOf } from '../shape/shapes.ts';
 
 /** Finds what a project's own measurements are in its other edition. */
 export type TwinFinder = {
@@ -14,12 +12,7 @@ export type TwinFinder = {
 };
 
 export function twinFinder(editions: Editions): TwinFinder {
-  const inch = lengthsOf(editions.inch);
-  const metric = lengthsOf(editions.metric);
-  const groups = inch.flatMap((group, index) => {
-    const other = metric[index];
-    return other?.length === group.length ? [pairs({ inch: group, metric: other })] : [];
-  });
+  const groups = twinsOf(editions);
   const byInch = indexBy(groups, ({ inch: own }) => own);
   const byMetric = indexBy(groups, ({ metric: own }) => own);
   return {
@@ -49,30 +42,4 @@ function indexBy(
 
 function keyOf(lengths: readonly Length[]): string {
   return lengths.map(String).join(' × ');
-}
-
-/** Every length of an edition in groups that belong together, in an order both editions share. */
-function lengthsOf({ project, shapes }: Edition): (readonly Length[])[] {
-  const pieces = [...project.pieces.values()];
-  const nets = pieces.flatMap((piece) => sheetsOf(shapes.nets, piece.id.value).map(({ net }) => net));
-  return [
-    ...nets.map(({ size }) => sidesOf(size)),
-    ...nets.flatMap(({ panels }) => panels.map(({ box }) => sidesOf(boxSize(box)))),
-    ...shapes.layers.map(revealLengths),
-    ...nets.flatMap(({ scores }) => scores.map(({ at }) => at)),
-    ...pieces.map((piece) => (piece.corners ? [piece.corners.value] : [])),
-    ...pieces.flatMap(formLengths),
-    project.holds?.size?.map(({ value }) => value) ?? [],
-  ];
-}
-
-function revealLengths({ reveals: { left, right, top, bottom } }: Layer): Length[] {
-  return [left, right, top, bottom].map((reveal) => reveal.abs());
-}
-
-function formLengths({ body }: Piece): (readonly Length[])[] {
-  if (body.kind !== 'form') return [];
-  return [...body.settings.values()].flatMap((setting) =>
-    setting.kind === 'lengths' ? [setting.lengths.map(({ value }) => value)] : [],
-  );
 }

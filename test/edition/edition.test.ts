@@ -1,252 +1,258 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type WorkedOut, workOutEditions } from '../../src/edition/edition.ts';
+import { examine, type Study } from '../../src/examine/examine.ts';
 import { Length } from '../../src/measure/length.ts';
-import { printInches, roundHalfAway } from '../../src/measure/print.ts';
-import type { Project } from '../../src/project/model.ts';
-import { buildShapes } from '../../src/shape/build.ts';
+import { printInches } from '../../src/measure/print.ts';
+import { roundHalfAway } from '../../src/measure/round.ts';
+import { mergeFindings } from '../../src/proof/tell.ts';
+import type { Told } from '../../src/proof/told.ts';
 import { boxSize } from '../../src/shape/net.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
+import { KEEPER, OPEN_TRAY, sheetOf, TRADE_FACT } from '../shape/boxes.ts';
 
-function projectOf(measurements: string): Project {
-  const text = `---\ntitle: Trial\nmeasurements:\n${measurements}---\nText.\n`;
-  const [project] = readWorkspaceFromTexts({ 'trial/sheet.md': text }).projects;
-  if (!project) throw new Error('no project');
-  expect(project.findings).toEqual([]);
-  return project;
+function studyOf(sheet: string, files: Readonly<Record<string, string>> = {}): Study {
+  const [study] = examine(readWorkspaceFromTexts({ ...files, 'box/sheet.md': sheet }));
+  if (!study) throw new Error('no study');
+  return study;
 }
 
-function editionOf(measurements: string): WorkedOut {
-  const project = projectOf(measurements);
-  const shapes = buildShapes(project);
-  expect(shapes.findings).toEqual([]);
-  return workOutEditions(project, shapes);
+/** A sheet with these pieces; each is named in a step, so that none is unused. */
+function pieces(lines: string): string {
+  const indented = lines.trim().replace(/^/gmu, '    ');
+  const named = [...lines.matchAll(/^(\w+):/gmu)].map(([, id]) => `:piece[${id}]`).join(' ');
+  return `---\ntitle: Trial\nmeasurements:\n  unit: in\n  stock: { card: { sheet: 12 x 12, weight: 80 lb cover } }\n  pieces:\n${indented}\n---\n## Make it\nTake ${named}.\n`;
 }
 
-const sixteenths = (count: number): Length => Length.of(count, 16, 'in');
-const inches = (count: number): string => printInches(sixteenths(count), 'plain');
+/** What was found of error or warning, and every word on the other edition. */
+function troubles({ findings }: Study): string[] {
+  const isTrouble = ({ severity, rule, message }: Told): boolean =>
+    severity !== 'note' || rule === 'edition-strained' || / edition /u.test(message);
+  return mergeFindings(findings)
+    .filter(isTrouble)
+    .map(({ message }) => message);
+}
 
-/**
- * Common practice, no source: a sheet 8 × 6 3/4 in, scored from the left at 1 1/4, 3 3/4, 5 and 7 1/2 and after a
- * quarter turn at 1 1/4, 5 1/2 and 6 1/8, with a layer of 2 1/4 × 4 in on the front.
- */
-const BOX = `  unit: in
-  stock: { card: { name: Card, sheet: 8 1/2 x 11 } }
-  pieces:
-    box:
-      stock: card
-      cut: 8 x 6 3/4
-      score:
-        - { from: left, at: [1 1/4, 3 3/4, 5, 7 1/2] }
-        - { from: bottom, at: [1 1/4, 5 1/2, 6 1/8] }
-      panels: { front: B3, back: D3, left: A3, right: C3 }
-    layer: { stock: card, cut: 2 1/4 x 4, on: box.front }
-`;
+/** The gaps between neighboring edges of panels in millimeters, from the left and from the top. */
+function gapsOf({ editions: { metric } }: Study, id = 'box'): { across: number[]; down: number[] } {
+  const net = metric.shapes.nets.get(id);
+  if (!net) throw new Error('no net');
+  const gaps = (edges: readonly number[]): number[] => {
+    const rising = [...new Set(edges)].sort((a, b) => a - b);
+    return rising.slice(1).map((edge, index) => edge - (rising[index] ?? 0));
+  };
+  const { panels, size } = net;
+  return {
+    across: gaps([0, size.width.mm, ...panels.flatMap(({ box }) => [box.left.mm, box.right.mm])]),
+    down: gaps([0, size.height.mm, ...panels.flatMap(({ box }) => [box.top.mm, box.bottom.mm])]),
+  };
+}
 
-describe('the metric edition of a box', () => {
+describe('the metric edition of a box given by its score lines', () => {
   it('keeps front and back equal where rounding each position does not', () => {
-    const plain = [20, 60, 80, 120].map((count) => Number(roundHalfAway(sixteenths(count).in('mm'))));
-    const [a = 0, b = 0, c = 0, d = 0] = plain;
+    const positions = [20, 60, 80, 120].map((count) => Length.of(count, 16, 'in').in('mm'));
+    const [a = 0, b = 0, c = 0, d = 0] = positions.map((each) => Number(roundHalfAway(each)));
     expect([b - a, d - c]).toEqual([63, 64]);
 
-    const { editions, deviation, within } = editionOf(BOX);
-    const net = editions.metric.shapes.nets.get('box');
-    const width = (id: string): Length | undefined => {
-      const panel = net?.panels.find((each) => each.id === id);
-      return panel && boxSize(panel.box).width;
-    };
-    expect(`${width('front')}`).toBe(`${width('back')}`);
-    expect(`${width('left')}`).toBe(`${width('right')}`);
-    expect(within).toBe(true);
-    expect(deviation.greaterThan(Length.of(1, 1, 'mm'))).toBe(false);
-    const [layer] = editions.metric.shapes.layers;
-    const { left, right, top, bottom } = layer?.reveals ?? {};
-    expect(new Set([left, right, top, bottom].map(String)).size).toBe(1);
+    const study = studyOf(sheetOf(TRADE_FACT, 'layer: { stock: moss, cut: 2 1/4 x 4, on: box.front }'));
+    const { across } = gapsOf(study);
+    expect(across[1]).toBe(across[3]);
+    expect(across[0]).toBe(across[2]);
+    const [layer] = study.editions.metric.shapes.layers;
+    expect(Object.values(layer?.reveals ?? {}).map(({ mm }) => mm)).toEqual([3, 3, 3, 3]);
   });
 
-  it('is in half millimetres when the project asks for them, and then nearer', () => {
-    const whole = editionOf(BOX);
-    const half = editionOf(`  metric: half\n${BOX}`);
-    expect(half.deviation.lessThan(whole.deviation)).toBe(true);
-    for (const { edition } of half.table) expect(edition.isMultipleOf(Length.of(1, 4, 'mm'))).toBe(true);
+  it('takes the nearest numbers that fold: two tops of 13 mm do not fit over a depth of 25', () => {
+    const study = studyOf(sheetOf(KEEPER));
+    expect(troubles(study)).toEqual([]);
+    expect(gapsOf(study)).toEqual({ across: [26, 89, 26, 89, 13], down: [13, 13, 121, 26] });
   });
 
-  it('has forms that work in half millimetres too', () => {
-    const derived = (metric: string): (number | undefined)[] => {
-      const { editions } = editionOf(`  unit: in
-  metric: ${metric}
-  stock: { card: { name: Card, sheet: 8 1/2 x 11 } }
-  pieces:
-    card: { stock: card, form: gate-fold card, size: 5 1/2 x 4 1/4 }
-    envelope: { stock: card, form: envelope, card: 5 x 3 1/2 }
-    box: { stock: card, form: clip-top box, inside: 2 x 1 x 3 }
-`);
-      const { nets } = editions.metric.shapes;
-      const sizeOf = (piece: string, panel: string) => {
-        const found = nets.get(piece)?.panels.find(({ id }) => id === panel);
-        return found && boxSize(found.box);
-      };
-      return [
-        sizeOf('card', 'left')?.width.mm,
-        sizeOf('envelope', 'front')?.width.mm,
-        sizeOf('box', 'front-flange')?.height.mm,
-      ];
+  it('rounds each equal panel to its own nearest: four of 2 3/4 in are four of 70 mm', () => {
+    const folds = 'folds: { A|B: mountain 180, B|C: valley 180, C|D: mountain 180 }';
+    const study = studyOf(
+      pieces(
+        `strip: { stock: card, cut: 11 x 2, score: [{ from: left, at: [2 3/4, 5 1/2, 8 1/4] }], ${folds} }`,
+      ),
+    );
+    expect(gapsOf(study, 'strip').across).toEqual([70, 70, 70, 70]);
+    expect(troubles(study)).toEqual([]);
+  });
+
+  it('is in half millimeters when the project asks for them, and then nearer', () => {
+    const half = sheetOf(TRADE_FACT).replace('unit: in', 'unit: in\n  metric: half');
+    expect(gapsOf(studyOf(half)).across).toEqual([32, 63.5, 32, 63.5, 12.5]);
+  });
+
+  it('keeps the walls of a tray as high as one another', () => {
+    const { across, down } = gapsOf(studyOf(sheetOf(OPEN_TRAY)));
+    expect([across[0], across[2], down[0], down[2]]).toEqual([38, 38, 38, 38]);
+  });
+});
+
+describe('a tab of 1/4 in', () => {
+  it.each([
+    'form: tray, inside: 4 x 3 x 1, tab: 1/4',
+    'form: slide box, inside: 4 x 3 x 1, tab: 1/4',
+    'form: tuck-end box, inside: 3 x 2 x 4, tab: 1/4',
+    'form: tuck-end box, inside: 3 x 2 x 4, tuck: 1/4',
+    'form: envelope, card: 6 x 4, sides: 1/4',
+  ])('is right in both editions: %s', (written) => {
+    expect(troubles(studyOf(pieces(`box: { stock: card, ${written} }`)))).toEqual([]);
+  });
+});
+
+describe('a base', () => {
+  it('moves for no layer on it, whatever that measures', () => {
+    const sixteenth = fc.integer({ min: 16, max: 36 });
+    const alone = gapsOf(studyOf(sheetOf(KEEPER)));
+    fc.assert(
+      fc.property(sixteenth, sixteenth, fc.option(fc.integer({ min: 1, max: 12 })), (width, height, left) => {
+        const cut = [width, height]
+          .map((each) => printInches(Length.of(each, 16, 'in'), 'plain'))
+          .join(' x ');
+        const at = left === null ? '' : `, overhang: yes, at: { left: ${left}/16 }`;
+        const layer = `front: { stock: moss, cut: ${cut}, on: box.front${at} }`;
+        expect(gapsOf(studyOf(sheetOf(KEEPER, layer)))).toEqual(alone);
+      }),
+      { seed: 20_261_127, numRuns: 40 },
+    );
+  });
+
+  it('of shared/ has the same numbers in every project', () => {
+    const shared = {
+      'shared/boxes.yaml': 'pieces: { box: { form: clip-top box, inside: 3 1/2 x 1 x 4 3/4 } }\n',
     };
-    // 5 1/2 in are 139.7 mm, of which a half is 69.85; but four halves of 70 are longer than the sheet, 279.4 mm. An
-    // envelope has 1/4 in (6.35 mm) more than 5 in (127 mm), a flange is 1/2 in (12.7 mm).
-    expect(derived('half')).toEqual([69.5, 133.5, 12.5]);
-    expect(derived('whole')).toEqual([69, 133, 13]);
+    const layers = [
+      '',
+      'l: { stock: card, cut: 3 1/4 x 4 1/2, on: box.front }',
+      'l: { stock: card, cut: 3 x 1, on: box.left, turn: 90 }',
+    ];
+    const gaps = layers.map((layer) =>
+      JSON.stringify(gapsOf(studyOf(pieces(`box: { use: shared.box, stock: card }\n${layer}`), shared))),
+    );
+    expect(new Set(gaps).size).toBe(1);
+  });
+
+  it('of shared/ in millimeters keeps its unit in a sheet in inches', () => {
+    const shared = {
+      'shared/boxes.yaml': 'unit: mm\npieces: { box: { form: tray, inside: 80 x 60 x 20 } }\n',
+    };
+    const study = studyOf(
+      pieces('box: { use: shared.box, stock: card }\nlid: { stock: card, cut: 4 x 3 }'),
+      shared,
+    );
+    expect(mergeFindings(study.findings).filter(({ severity }) => severity === 'error')).toEqual([]);
+    const widths = [study.editions.inch, study.editions.metric].map(({ shapes }) => {
+      const floor = shapes.nets.get('box')?.panels.find(({ id }) => id === 'floor');
+      return floor && boxSize(floor.box).width.mm;
+    });
+    expect(widths).toEqual([80, 80]);
+  });
+});
+
+describe('a layer', () => {
+  it('with an even border is cut as its base leaves it, and stays even', () => {
+    const study = studyOf(
+      pieces('mat: { stock: card, cut: 4 1/4 x 5 1/2 }\ntop: { stock: card, cut: 4 x 5 1/4, on: mat }'),
+    );
+    const [layer] = study.editions.metric.shapes.layers;
+    // 4 1/4 × 5 1/2 in are 107.95 × 139.7 mm, the border of 1/8 in is 3.175 mm.
+    expect([layer?.base.width.mm, layer?.base.height.mm]).toEqual([108, 140]);
+    expect(Object.values(layer?.reveals ?? {}).map(({ mm }) => mm)).toEqual([3, 3, 3, 3]);
+    expect(troubles(study)).toEqual([]);
+  });
+
+  it('that lines up with an edge or with another layer still does', () => {
+    const study = studyOf(
+      pieces(
+        [
+          'card: { stock: card, cut: 5 x 7 }',
+          'west: { stock: card, cut: 2 x 7, on: card, at: { right: 3 } }',
+          'east: { stock: card, cut: 1 1/4 x 3, on: card, at: { left: 2, top: 1/4 } }',
+        ].join('\n'),
+      ),
+    );
+    const [west, east] = study.editions.metric.shapes.layers;
+    const { left, top, bottom } = west?.reveals ?? {};
+    expect([left?.mm, top?.mm, bottom?.mm]).toEqual([0, 0, 0]);
+    expect(east?.reveals.left.mm).toBe(west?.size.width.mm);
+    expect(troubles(study)).toEqual([]);
+  });
+
+  it('that is a circle stays one', () => {
+    const study = studyOf(
+      pieces(
+        'card: { stock: card, cut: 4 x 5 }\ndot: { stock: card, cut: 1 5/16 x 1 5/16, corners: 21/32, on: card }',
+      ),
+    );
+    const dot = study.editions.metric.project.pieces.get('dot');
+    const cut = dot?.body.kind === 'flat' ? dot.body.cut.width.value.mm : 0;
+    expect((dot?.corners?.value.mm ?? 0) * 2).toBe(cut);
+    expect(Math.abs(cut - 33.3375)).toBeLessThan(1.5);
+  });
+});
+
+describe('what cannot be near', () => {
+  it('is named in a note, and made all the same', () => {
+    const study = studyOf(
+      pieces(
+        [
+          'card: { stock: card, cut: 5 x 3 }',
+          's0: { stock: card, cut: 1 x 3, on: card, at: { right: 4 } }',
+          ...[1, 2, 3, 4].map(
+            (left) => `s${left}: { stock: card, cut: 1 x 3, on: card, at: { left: ${left} } }`,
+          ),
+        ].join('\n'),
+      ),
+    );
+    expect(mergeFindings(study.findings).map(({ severity, rule }) => `${severity} ${rule}`)).toContain(
+      'note edition-strained',
+    );
+    expect(troubles(study)).toEqual([
+      'in the metric edition 1 in of s2 is 27 mm there, 1.6 mm off: with nearer numbers s2 would not fold and fit as it does',
+    ]);
+    const layers = study.editions.metric.shapes.layers;
+    expect(layers[0]?.reveals.left.mm).toBe(0);
+    expect(layers[4]?.reveals.right.mm).toBe(0);
   });
 });
 
 describe('what is finer than the ruler', () => {
-  const BAND = (around: string): string => `  unit: in
-  stock: { card: { name: Card, sheet: 8 1/2 x 11 } }
-  pieces:
-    band: { stock: card, form: belly band, around: ${around}, height: 1 1/2 }
-`;
-
   // 1/32 in is 0.79375 mm and 1/64 in 0.396875 mm (exactly, by the international inch), which is nearer to 0 than to 1.
   it.each(['4 1/4 x 1/32', '4 1/4 x 1/64', '5 x 1/64', '5 1/8 x 1/50'])(
     'stays there: a band around %s',
     (around) => {
-      const { editions, table } = editionOf(BAND(around));
-      expect(editions.metric.shapes.findings).toEqual([]);
-      expect([...editions.metric.shapes.nets.keys()]).toEqual(['band']);
-      for (const { own, edition } of table) expect(edition.sign).toBe(own.sign);
+      const study = studyOf(
+        pieces(`band: { stock: card, form: belly band, around: ${around}, height: 1 1/2 }`),
+      );
+      expect([...study.editions.metric.shapes.nets.keys()]).toEqual(['band']);
+      expect(Math.min(...gapsOf(study, 'band').across)).toBeGreaterThanOrEqual(1);
     },
   );
-
-  it('stays there in inches: a margin of half a millimetre', () => {
-    const { table } = editionOf(`  unit: mm
-  stock: { card: { name: Card, sheet: 210 x 297 } }
-  pieces:
-    base: { stock: card, cut: 100 x 80 }
-    mat: { stock: card, cut: 99 x 79, on: base }
-`);
-    for (const { own, edition } of table) expect(edition.sign).toBe(own.sign);
-  });
 });
-
-/** Sixteenths of an inch. */
-type Random = { wide: number; narrow: number; tab: number; rows: number[]; reveal: number; second: number };
-
-/** A net of random columns and rows, some of them equal, with layers on a panel and on each other. */
-const randomProject: fc.Arbitrary<Random> = fc
-  .record({
-    wide: fc.integer({ min: 20, max: 48 }),
-    narrow: fc.integer({ min: 12, max: 19 }),
-    tab: fc.integer({ min: 6, max: 10 }),
-    rows: fc.array(fc.integer({ min: 8, max: 60 }), { minLength: 2, maxLength: 3 }),
-    reveal: fc.integer({ min: 1, max: 4 }),
-    second: fc.integer({ min: 1, max: 2 }),
-  })
-  .filter(({ rows, reveal, second }) => Math.max(...rows) > 2 * (reveal + second) + 2);
-
-function textOf({ wide, narrow, tab, rows, reveal, second }: Random): string {
-  const columns = [narrow, wide, narrow, wide, tab];
-  const tallest = Math.max(...rows);
-  const row = rows.indexOf(tallest) + 1;
-  const positions = (gaps: readonly number[]): string =>
-    gaps
-      .slice(0, -1)
-      .map((_, index) => inches(gaps.slice(0, index + 1).reduce((sum, each) => sum + each, 0)))
-      .join(', ');
-  const total = (gaps: readonly number[]): number => gaps.reduce((sum, each) => sum + each, 0);
-  return `  unit: in
-  stock: { card: { name: Card, sheet: 20 x 20 } }
-  pieces:
-    box:
-      stock: card
-      cut: ${inches(total(columns))} x ${inches(total(rows))}
-      score:
-        - { from: left, at: [${positions(columns)}] }
-        - { from: top, at: [${positions(rows)}] }
-      panels: { front: B${row}, back: D${row} }
-      trim: [${rows.flatMap((_, index) => (index + 1 === row ? [] : [`E${index + 1}`])).join(', ')}]
-    mat: { stock: card, cut: ${inches(wide - 2 * reveal)} x ${inches(tallest - 2 * reveal)}, on: box.front }
-    top: { stock: card, cut: ${inches(wide - 2 * reveal - 2 * second)} x ${inches(tallest - 2 * reveal - 2 * second)}, on: mat }
-`;
-}
-
-describe('an edition of any net and stack', () => {
-  it('keeps sums, equal panels and even reveals, and every layer on its base', () => {
-    fc.assert(
-      fc.property(randomProject, (random) => {
-        const worked = editionOf(textOf(random));
-        const { inch, metric } = worked.editions;
-        const own = inch.shapes.nets.get('box');
-        const other = metric.shapes.nets.get('box');
-        if (!own || !other) throw new Error('no net');
-        // Sums: the panels of the first row span the sheet; the positions are where the panels end.
-        expect(other.scores.map(({ at }) => at.length)).toEqual(own.scores.map(({ at }) => at.length));
-        const rightmost = other.panels.map(({ box }) => box.right);
-        expect(`${Length.max(Length.zero, ...rightmost)}`).toBe(`${other.size.width}`);
-        // Equalities, among panels and with each other.
-        own.panels.forEach((panel, index) => {
-          own.panels.forEach((twin, second) => {
-            if (!boxSize(panel.box).width.equals(boxSize(twin.box).width)) return;
-            const [a, b] = [other.panels[index], other.panels[second]];
-            if (!a || !b) throw new Error('a panel is missing');
-            expect(`${boxSize(a.box).width}`).toBe(`${boxSize(b.box).width}`);
-          });
-        });
-        // Reveals: even ones stay even, none becomes negative.
-        metric.shapes.layers.forEach((layer, index) => {
-          const before = inch.shapes.layers[index]?.reveals;
-          const { left, right, top, bottom } = layer.reveals;
-          if (before?.left.equals(before.right)) expect(`${left}`).toBe(`${right}`);
-          if (before?.left.equals(before.top)) expect(`${left}`).toBe(`${top}`);
-          for (const side of [left, right, top, bottom]) expect(side.sign).toBe(1);
-        });
-        // Whole millimetres, but for reveals that had to be halves.
-        for (const { edition } of worked.table)
-          expect(edition.isMultipleOf(Length.of(1, 2, 'mm'))).toBe(true);
-        for (const { value } of metric.project.pieces.get('box')?.body.kind === 'net'
-          ? positionsOf(metric.project)
-          : [])
-          expect(value.isMultipleOf(Length.of(1, 1, 'mm'))).toBe(true);
-        expect(metric.shapes.findings).toEqual([]);
-      }),
-      { seed: 20261125, numRuns: 150 },
-    );
-  });
-});
-
-function positionsOf(project: Project): readonly { readonly value: Length }[] {
-  const body = project.pieces.get('box')?.body;
-  return body?.kind === 'net' ? body.score.flatMap(({ at }) => at) : [];
-}
 
 describe('a project written in metric', () => {
   it('has an inch edition on sixteenths by the same rules', () => {
-    const { editions } = editionOf(`  unit: mm
-  stock: { card: { name: Card, sheet: 210 x 297 } }
+    const study = studyOf(`---
+title: Folder
+measurements:
+  unit: mm
+  stock: { card: { sheet: 210 x 297 } }
   pieces:
     folder: { stock: card, cut: 210 x 148, score: [{ from: left, at: [105] }], panels: { front: B1, back: A1 } }
     cover: { stock: card, cut: 97 x 140, on: folder.front }
+---
+## Fold
+Fold :piece[folder], stick :piece[cover].
 `);
-    expect(editions.own).toBe('metric');
-    const net = editions.inch.shapes.nets.get('folder');
+    const { own, inch } = study.editions;
+    expect(own).toBe('metric');
+    const net = inch.shapes.nets.get('folder');
     const [back, front] = net?.panels ?? [];
     if (!net || !front || !back) throw new Error('no panels');
     expect(`${boxSize(front.box).width}`).toBe(`${boxSize(back.box).width}`);
-    expect(net.size.width.isMultipleOf(sixteenths(1))).toBe(true);
-    const [layer] = editions.inch.shapes.layers;
+    expect(net.size.width.isMultipleOf(Length.of(1, 16, 'in'))).toBe(true);
+    const [layer] = inch.shapes.layers;
     expect(`${layer?.reveals.left}`).toBe(`${layer?.reveals.top}`);
-  });
-});
-
-describe('lengths that cannot all keep within a millimetre', () => {
-  it('are named, and an edition is made all the same', () => {
-    const worked = editionOf(`  unit: in
-  stock: { card: { name: Card, sheet: 12 x 12 } }
-  pieces:
-    strip: { stock: card, cut: 12 x 2, score: [{ from: left, at: [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11] }] }
-`);
-    expect(worked.within).toBe(false);
-    expect(worked.strained.flatMap(({ names }) => names)).toContain('strip width');
-    const net = worked.editions.metric.shapes.nets.get('strip');
-    expect(new Set(net?.panels.map(({ box }) => `${boxSize(box).width}`)).size).toBe(1);
   });
 });

@@ -54,10 +54,10 @@ describe('the cut list', () => {
 
   it('says each size in both editions, the leading one first', () => {
     const sizes = rows(setting).map(({ lead, second }) => [read(lead), read(second)]);
-    expect(sizes[0]).toEqual(['8 × 6 3/4 in', '203 × 172 mm']);
+    expect(sizes[0]).toEqual(['8 × 6 3/4 in', '205 × 172 mm']);
     const a4 = settingFor(box, 'a4');
     expect(cutList(a4).columns.lead.heading).toBe('Millimeters');
-    expect(read(rows(a4)[0]?.lead)).toBe('203 × 172 mm');
+    expect(read(rows(a4)[0]?.lead)).toBe('205 × 172 mm');
   });
 
   it('says what each lies on and what shows', () => {
@@ -116,7 +116,7 @@ describe('the score list', () => {
   it('is said as at the board', () => {
     const [piece] = scoreList(setting)?.pieces ?? [];
     expect(piece?.rows.map(({ words, lead, second }) => [read(words), read(lead), read(second)])).toEqual([
-      ['top edge, 8 in (203 mm), along the top', '1 1/4, 3 3/4, 5, 7 1/2 in', '32, 95, 127, 190 mm'],
+      ['top edge, 8 in (205 mm), along the top', '1 1/4, 3 3/4, 5, 7 1/2 in', '32, 96, 128, 192 mm'],
       [
         'Quarter turn clockwise: left edge, 6 3/4 in (172 mm), along the top',
         '1 1/4, 5 1/2, 6 1/8 in',

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { studyProjects } from '../../src/edition/study.ts';
+import { examine } from '../../src/examine/examine.ts';
 import { finishedSize, mainPiece } from '../../src/handout/finished-size.ts';
 import { mailView } from '../../src/handout/mail.ts';
 import type { Target } from '../../src/handout/setting.ts';
@@ -134,11 +134,11 @@ describe('on the sheet', () => {
     const root = new URL('../../projects', import.meta.url).pathname;
     const workspace = await loadWorkspace(root, { namedFrom: root });
     let compared = 0;
-    for (const { worked } of await studyProjects(workspace.projects)) {
-      const setting = settingFor({ editions: worked.editions } as Sample);
+    for (const { editions } of examine(workspace)) {
+      const setting = settingFor({ editions } as Sample);
       const [thing] = mailView(setting)?.things ?? [];
-      const size = finishedSize(worked.editions);
-      if (!thing || !size || !mainPiece(worked.editions)) continue;
+      const size = finishedSize(editions);
+      if (!thing || !size || !mainPiece(editions)) continue;
       const [first, second] = size.toSorted((a, b) => b.inch.compare(a.inch));
       if (!first || !second) continue;
       expect(read(thing.words)).toContain(read(setting.measures.both([first, second])));

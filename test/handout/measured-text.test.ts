@@ -43,7 +43,7 @@ describe('a measurement in running text', () => {
     const inch = METRIC.editions.inch.shapes.nets.get('layer')?.size;
     expect(read('97 mm', METRIC, 'a4')).toContain('97 mm (');
     expect(String(inch?.width)).toMatch(/in$/u);
-    expect(read('97 mm', METRIC, 'a4')).toBe('97 mm (3 13/16 in)');
+    expect(read('97 mm', METRIC, 'a4')).toBe('97 mm (3 3/4 in)');
   });
 
   it('is left alone where a person paired it by hand', () => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { renderMarkdown } from '../../src/handout/markdown.ts';
 import { proseSetting } from '../../src/handout/prose.ts';
 import type { Workspace } from '../../src/project/model.ts';
-import { proofWorkspace } from '../../src/proof/proof.ts';
+import { proofProject } from '../../src/proof/proof.ts';
 import { hollowReference } from '../../src/proof/rules/hollow-reference.ts';
 import { noSuchView } from '../../src/proof/rules/no-such-view.ts';
 import { unexpectedValue } from '../../src/proof/rules/unexpected-value.ts';
@@ -65,7 +65,9 @@ const workspaceOf = (body: string): Workspace =>
 const shapes = buildShapes(sample(HEAD).project);
 
 function faultsOf(body: string): readonly string[] {
-  return proofWorkspace(workspaceOf(body), () => shapes, RULES)
+  const workspace = workspaceOf(body);
+  return workspace.projects
+    .flatMap((project) => proofProject(workspace, project, shapes, RULES))
     .filter(({ rule }) => RULES.some(({ id }) => id === rule))
     .map(({ rule, at }) => `${rule}: ${at?.file.text.slice(at.start, at.end)}`);
 }

@@ -2,14 +2,13 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { parse } from 'yaml';
 import type { PlacedPicture } from '../../src/drawing/figures.ts';
-import { workOutEditions } from '../../src/edition/edition.ts';
 import type { Editions } from '../../src/edition/editions.ts';
+import { examine } from '../../src/examine/examine.ts';
 import { createRenderer, type Renderer, type Templates } from '../../src/handout/render.ts';
 import { type Setting, settingOf, type Target } from '../../src/handout/setting.ts';
 import { buildSheet, renderSheet, type SheetInput, type SheetModel } from '../../src/handout/sheet.ts';
 import { NO_REVISIONS } from '../../src/project/ledger.ts';
 import type { Project, Site } from '../../src/project/model.ts';
-import { buildShapes } from '../../src/shape/build.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import type { Labels } from '../../src/words/labels.ts';
 
@@ -42,8 +41,9 @@ export function sample(sheet: string, files: Readonly<Record<string, string>> = 
   const workspace = readWorkspaceFromTexts({ 'sample/sheet.md': sheet, ...files });
   const [project] = workspace.projects;
   if (!project) throw new Error('the sample has no project');
-  const { editions } = workOutEditions(project, buildShapes(project));
-  return { project, site: workspace.site, editions };
+  const [study] = examine(workspace, [project]);
+  if (!study) throw new Error('the sample was not examined');
+  return { project, site: workspace.site, editions: study.editions };
 }
 
 /** A project with these lines under `measurements:` and this body. */

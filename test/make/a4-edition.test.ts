@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { type Study, studyProjects } from '../../src/edition/study.ts';
+import { examine, type Study } from '../../src/examine/examine.ts';
 import { createRenderer } from '../../src/handout/render.ts';
 import { buildSheet, renderSheet } from '../../src/handout/sheet.ts';
 import { readPackageFiles } from '../../src/make/package-files.ts';
@@ -14,7 +14,7 @@ import { loadWorkspace } from '../../src/shape/workspace.ts';
 
 const root = fileURLToPath(new URL('../../projects', import.meta.url));
 const workspace = await loadWorkspace(root);
-const studies = await studyProjects(workspace.projects);
+const studies = examine(workspace);
 const files = readPackageFiles();
 const renderer = createRenderer(files);
 
@@ -26,7 +26,7 @@ function wordsOf(study: Study, target: 'a4' | 'letter'): string {
   const labels = files.labels.get('en');
   if (!labels) throw new Error('no English');
   const model = buildSheet({
-    editions: study.worked.editions,
+    editions: study.editions,
     site: workspace.site,
     labels,
     ledger: study.project.ledger,
@@ -103,7 +103,7 @@ function finished(words: string): string[] {
 describe.each(studies.map((study) => [study.project.slug, study] as const))(
   'the A4 handout of %s',
   (_, study) => {
-    const { editions } = study.worked;
+    const { editions } = study;
     const { project, shapes } = editions.metric;
 
     it('has no millimetre that is not the metric edition’s own', () => {
@@ -129,7 +129,7 @@ describe('the check itself', () => {
   it('would find a plainly converted number', () => {
     const study = studies.find(({ project }) => project.slug === 'short-pencil-box');
     if (!study) throw new Error('no box');
-    const { project, shapes } = study.worked.editions.inch;
+    const { project, shapes } = study.editions.inch;
     // 2 1/2 in converts to 63.5 mm, printed 64; the edition's front is 63 mm.
     const plain = new Set(lengthsOf(project, shapes).map((length) => printDecimal(length.abs(), 'mm', 0)));
     const words = wordsOf(study, 'a4');

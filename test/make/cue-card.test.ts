@@ -1,7 +1,7 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { type Study, studyProjects } from '../../src/edition/study.ts';
+import { examine, type Study } from '../../src/examine/examine.ts';
 import { cutList } from '../../src/handout/cut-list.ts';
 import { scoreList } from '../../src/handout/score-list.ts';
 import type { Project } from '../../src/project/model.ts';
@@ -35,7 +35,7 @@ describe('the cue cards of the demo', () => {
     folder = demoCopy();
     expect((await sheetwright(folder, 'make')).code).toBe(0);
     const root = join(folder, 'projects');
-    studies = await studyProjects((await loadWorkspace(root, { namedFrom: root })).projects);
+    studies = examine(await loadWorkspace(root, { namedFrom: root }));
     for (const { project } of studies) {
       const path = join(folder, 'dist/host', `${project.slug}-cue-card.pdf`);
       cards.set(project.slug, await readPdf(new Uint8Array(readFileSync(path))));
@@ -74,8 +74,8 @@ describe('the cue cards of the demo', () => {
   });
 
   it('have every cut and score of the sheet, to the figure', () => {
-    for (const { project, worked } of studies) {
-      const setting = settingFor({ editions: worked.editions, project } as never, 'large-print');
+    for (const { project, editions } of studies) {
+      const setting = settingFor({ editions, project } as never, 'large-print');
       const cuts = cutList(setting).groups.flatMap(({ rows }) => rows);
       const scores = (scoreList(setting)?.pieces ?? []).flatMap(({ rows }) => rows);
       const card = tight(textIn(cards.get(project.slug) as Pdf));

@@ -1,8 +1,7 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { workOutEditions } from '../../src/edition/edition.ts';
-import { buildShapes } from '../../src/shape/build.ts';
+import { examine } from '../../src/examine/examine.ts';
 import type { Net } from '../../src/shape/net.ts';
 import { loadWorkspace } from '../../src/shape/workspace.ts';
 import { demoCopy, sheetwright } from '../cli/terminal.ts';
@@ -160,12 +159,10 @@ describe('the actual-size template', () => {
   ] as const)(
     'of %s, %s, on paper%s: every line of the %s edition within 0.1 mm',
     async (slug, id, paper, edition) => {
-      const { projects } = await loadWorkspace(join(folder, 'projects'));
-      const project = projects.find((each) => each.slug === slug);
-      if (!project) throw new Error('no project');
-      const { editions } = workOutEditions(project, buildShapes(project));
-      const net = editions[edition].shapes.nets.get(id);
-      if (!net) throw new Error('no net');
+      const workspace = await loadWorkspace(join(folder, 'projects'));
+      const study = examine(workspace).find(({ project }) => project.slug === slug);
+      const net = study?.editions[edition].shapes.nets.get(id);
+      if (!study || !net) throw new Error('no net');
       const bytes = readFileSync(join(folder, 'dist/site', slug, `${slug}-template${paper}.pdf`));
       const pdf = await readPdf(new Uint8Array(bytes));
       const [page] = pdf.pages;
@@ -176,7 +173,7 @@ describe('the actual-size template', () => {
       if (slug === 'large-tray') expect(pdf.pages.length).toBeGreaterThan(3);
       expect(printedShare(pdf, net, cutEdges(net), false)).toBe(1);
       // The check can tell: the other edition, a fraction of a millimetre off, is not what is printed.
-      const other = editions[edition === 'inch' ? 'metric' : 'inch'].shapes.nets.get(id);
+      const other = study.editions[edition === 'inch' ? 'metric' : 'inch'].shapes.nets.get(id);
       expect(other && printedShare(pdf, other, cutEdges(other), false)).toBeLessThan(0.9);
       // A dashed line may begin and end with a gap.
       expect(printedShare(pdf, net, foldLines(net), true)).toBeGreaterThan(0.93);

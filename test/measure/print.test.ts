@@ -9,9 +9,9 @@ import {
   printLength,
   printSize,
   printSizes,
-  roundHalfAway,
   rulerInches,
 } from '../../src/measure/print.ts';
+import { roundHalfAway } from '../../src/measure/round.ts';
 
 const inches = (numerator: number, denominator = 1): Length => Length.of(numerator, denominator, 'in');
 const mm = (numerator: number, denominator = 1): Length => Length.of(numerator, denominator, 'mm');

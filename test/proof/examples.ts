@@ -7,12 +7,11 @@ import { readPictures } from '../../src/make/pictures.ts';
 import { Length } from '../../src/measure/length.ts';
 import type { Finding, RuleId } from '../../src/project/finding.ts';
 import { EXAMPLE_SHEET } from '../../src/proof/example.ts';
-import { proofWorkspace } from '../../src/proof/proof.ts';
 import type { AnyRule, Example } from '../../src/proof/rule.ts';
 import { rules as byId } from '../../src/proof/rules/index.ts';
 import { buildShapes } from '../../src/shape/build.ts';
 import { loadWorkspace } from '../../src/shape/workspace.ts';
-import { workspaceOf } from './workspace.ts';
+import { findingsIn, workspaceOf } from './workspace.ts';
 
 export const RULES: readonly AnyRule[] = Object.values(byId);
 
@@ -33,7 +32,7 @@ export async function foundIn(id: RuleId, example: Example): Promise<readonly Fi
   if (id === 'not-text' || id === 'unreadable-file' || id === 'unreadable-picture')
     return foundOnDisk(example);
   const workspace = workspaceOf(example.sheet, example.files);
-  const proofed = proofWorkspace(workspace, buildShapes);
+  const proofed = findingsIn(workspace);
   if (id === 'unknown-language' || id === 'missing-label') {
     return [...proofed, ...languageFindings(workspace, LABELS)];
   }
@@ -59,5 +58,5 @@ async function foundOnDisk({ sheet, files = {} }: Example): Promise<readonly Fin
     ),
   );
   rmSync(root, { recursive: true });
-  return [...proofWorkspace(workspace, buildShapes), ...looked.flatMap(({ findings }) => findings)];
+  return [...findingsIn(workspace), ...looked.flatMap(({ findings }) => findings)];
 }

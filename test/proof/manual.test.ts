@@ -1,8 +1,8 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { rulesManual } from '../../src/proof/manual.ts';
 import { rules as byId } from '../../src/proof/rules/index.ts';
+import { rulesManual } from './rules-manual.ts';
 
 const rules = Object.values(byId);
 const path = fileURLToPath(new URL('../../docs/rules.md', import.meta.url));

@@ -1,15 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import type { Edition, Editions } from '../../src/edition/editions.ts';
+import { examine, findingsOf } from '../../src/examine/examine.ts';
 import type { Finding } from '../../src/project/finding.ts';
 import type { Project, Workspace } from '../../src/project/model.ts';
 import { startOf } from '../../src/project/source.ts';
 import { sheetWith } from '../../src/proof/example.ts';
-import { proofConverted, proofProject, proofWorkspace } from '../../src/proof/proof.ts';
+import { proofProject } from '../../src/proof/proof.ts';
 import type { AnyRule } from '../../src/proof/rule.ts';
 import { rules } from '../../src/proof/rules/index.ts';
 import { mergeFindings, tellFinding } from '../../src/proof/tell.ts';
 import type { Told } from '../../src/proof/told.ts';
-import { buildShapes, buildShapesWith } from '../../src/shape/build.ts';
+import { buildShapesWith } from '../../src/shape/build.ts';
 import { forms } from '../../src/shape/forms/index.ts';
 import type { Shapes } from '../../src/shape/shapes.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
@@ -109,7 +109,7 @@ describe('the proof', () => {
       'one/sheet.md': uses,
       'two/sheet.md': uses,
     });
-    const findings = mergeFindings(proofWorkspace(workspace, buildShapes));
+    const findings = mergeFindings(findingsOf(workspace, examine(workspace)));
     expect(findings.map(({ rule, at }) => `${rule} ${at.file.path}`)).toEqual([
       'unreadable-length shared/paper.yaml',
       'unknown-key site.yaml',
@@ -121,36 +121,7 @@ describe('the proof', () => {
       'bad/sheet.md': sheetWith({ pieces: 'card: { stock: cream, cut: 1/0 x 4 }' }),
       'good/sheet.md': sheetWith({ pieces: 'card: { stock: cream, cut: 3 x 4 }' }),
     });
-    expect(proofWorkspace(workspace, buildShapes).map(({ at }) => at.file.path)).toEqual(['bad/sheet.md']);
-  });
-
-  it('says what only the converted edition has, in its own unit', () => {
-    const edition = (unit: string, front: string, label: string): Edition => {
-      const pieces = `card: { stock: cream, cut: ${unit === 'in' ? '4 x 5' : '100 x 125'} }\nfront: { stock: cream, cut: ${front}, on: card }\nlabel: { stock: cream, cut: ${label}, on: card }`;
-      const body = '## Do it\nStick :piece[front], 9 in wide.\n';
-      const [project] = workspaceOf(sheetWith({ unit, pieces, body })).projects;
-      if (!project) throw new Error('no project');
-      return { project, shapes: buildShapes(project) };
-    };
-    const inch = edition('in', '3 3/4 x 4 3/4', '4 1/4 x 1');
-    const metric = edition('mm', '101 x 119', '108 x 25');
-    const workspace = workspaceOf(sheetWith({}));
-    const found = (editions: Editions): string[] =>
-      mergeFindings(proofConverted(workspace, editions)).map(({ message }) => message);
-    expect(found({ own: 'inch', inch, metric })).toContain(
-      'in the metric edition front is 101 mm wide, 1 mm more than card (100 mm)',
-    );
-    expect(found({ own: 'inch', inch, metric }).filter((message) => /9 in|no step/u.test(message))).toEqual(
-      [],
-    );
-    expect(found({ own: 'inch', inch, metric: inch })).toEqual([]);
-    const at = { file: metric.project.file, start: 1, end: 2 };
-    const facts = { what: 'panel', name: 'lid', of: 'card', among: [] };
-    const shapes = { ...metric.shapes, findings: [{ rule: 'unknown-reference', at, facts } as const] };
-    expect(found({ own: 'inch', inch, metric: { ...metric, shapes } })).toContain(
-      'in the metric edition card has no panel "lid"',
-    );
-    expect(found({ own: 'metric', inch, metric: inch })).toEqual([]);
+    expect(findingsOf(workspace, examine(workspace)).map(({ at }) => at.file.path)).toEqual(['bad/sheet.md']);
   });
 });
 

@@ -1,11 +1,11 @@
+import { findingsOf as everyFinding, examine } from '../../src/examine/examine.ts';
+import type { Finding } from '../../src/project/finding.ts';
 import type { Workspace } from '../../src/project/model.ts';
 import { isWholeFile } from '../../src/project/source.ts';
 import type { ExampleParts } from '../../src/proof/example.ts';
 import { EXAMPLE_SHEET, sheetWith } from '../../src/proof/example.ts';
-import { proofWorkspace } from '../../src/proof/proof.ts';
 import { mergeFindings } from '../../src/proof/tell.ts';
 import type { Told } from '../../src/proof/told.ts';
-import { buildShapes } from '../../src/shape/build.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 
 /** The workspace of one sheet and whatever else it needs. */
@@ -13,8 +13,13 @@ export function workspaceOf(sheet: string, files: Readonly<Record<string, string
   return readWorkspaceFromTexts({ ...files, [EXAMPLE_SHEET]: sheet });
 }
 
+/** Everything that is found in a workspace. */
+export function findingsIn(workspace: Workspace): readonly Finding[] {
+  return everyFinding(workspace, examine(workspace));
+}
+
 export function findingsOf(sheet: string, files: Readonly<Record<string, string>> = {}): Told[] {
-  return mergeFindings(proofWorkspace(workspaceOf(sheet, files), buildShapes));
+  return mergeFindings(findingsIn(workspaceOf(sheet, files)));
 }
 
 /** Findings of one rule in a small sheet. */

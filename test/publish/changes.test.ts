@@ -1,10 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { workOutEditions } from '../../src/edition/edition.ts';
+import { examine } from '../../src/examine/examine.ts';
 import { Length } from '../../src/measure/length.ts';
 import type { PieceChange, PublishedState, Revision } from '../../src/project/ledger.ts';
 import { changesBetween } from '../../src/publish/changes.ts';
 import { stateOf } from '../../src/publish/state.ts';
-import { buildShapes } from '../../src/shape/build.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { revisionWords } from '../../src/words/changes.ts';
 import { speaker } from '../../src/words/labels.ts';
@@ -35,9 +34,9 @@ Breathe.
 `;
 
 function state(edit: (text: string) => string = (text) => text): PublishedState {
-  const [project] = readWorkspaceFromTexts({ 'keeper/sheet.md': edit(SHEET) }).projects;
-  if (!project) throw new Error('no project');
-  return stateOf(workOutEditions(project, buildShapes(project)).editions);
+  const [study] = examine(readWorkspaceFromTexts({ 'keeper/sheet.md': edit(SHEET) }));
+  if (!study) throw new Error('no project');
+  return stateOf(study.editions);
 }
 
 type Changes = Revision['changes'];
@@ -63,6 +62,7 @@ describe('what changed since a revision', () => {
       'a score line',
       (text) => text.replace('[2, 4]', '[2, 4 1/16]').replace('1 3/4 x', '1 13/16 x'),
       [
+        'box was 204 × 152 mm, is 203 × 152 mm',
         'the scores from left of box were 2 in, 4 in, are 2 in, 4 1⁄16 in',
         'front was 1¾ × 5¾ in, is 1 13⁄16 × 5¾ in',
       ],

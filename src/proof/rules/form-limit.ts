@@ -1,5 +1,6 @@
 import type { Length } from '../../measure/length.ts';
-import { type Ruler, roundDown, roundUp, say } from '../../shape/forming/ruler.ts';
+import { roundDown, roundUp } from '../../measure/round.ts';
+import { type Ruler, say } from '../../shape/forming/ruler.ts';
 import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 

@@ -5,7 +5,7 @@ import { lengthOf } from '../../shape/closure/suspects.ts';
 import { tolerance } from '../../shape/closure/tolerance.ts';
 import { foldNet } from '../../shape/fold.ts';
 import { afterStage, stageCount } from '../../shape/fold-order.ts';
-import type { Fold } from '../../shape/net.ts';
+import type { Fold, Net } from '../../shape/net.ts';
 import { panelForest } from '../../shape/panel-tree.ts';
 import { boxWith } from '../example-box.ts';
 import { closedSheets, type FoldedSheet } from '../folded-sheets.ts';
@@ -44,8 +44,17 @@ export const panelsCollide: Rule<'panels-collide', Facts> = {
   },
 };
 
+const known: WeakMap<Net, readonly Collision[]> = new WeakMap<Net, readonly Collision[]>();
+
+/** Of a net once, however often it is asked for: its layers ask again. */
+function everyCollision(sheet: FoldedSheet): readonly Collision[] {
+  const found = known.get(sheet.net) ?? collisionsOf(sheet);
+  known.set(sheet.net, found);
+  return found;
+}
+
 /** At the end, and after each stage on the way; each pair once. What another rule says of a long flap is left out. */
-function everyCollision({ net, shape, caliper }: FoldedSheet): readonly Collision[] {
+function collisionsOf({ net, shape, caliper }: FoldedSheet): readonly Collision[] {
   const allowed = tolerance(caliper).mm;
   const poses = Array.from({ length: Math.max(0, stageCount(net) - 1) }, (_, index) =>
     foldNet(net, { at: afterStage(net, index + 1), caliper: caliper.mm }),

@@ -26,6 +26,7 @@ export const scoreOffGroove: Rule<'score-off-groove', Facts> = {
   why: 'A score board has a groove every eighth of an inch (common practice; `bench: { board: 1/16 in }` in `site.yaml` says otherwise). A line between two grooves must be measured and ruled by hand, which a class will get wrong. A sheet in millimetres is checked only if `metric board` is given.',
   fails: { sheet: folded('4 1/4, 8 3/16'), blames: '8 3/16' },
   passes: { sheet: folded('4 1/4, 8 1/8') },
+  ownEditionOnly: true,
   *check({ workspace, project, shapes }) {
     const { unit } = project;
     const pitch = unit === 'in' ? workspace.site.bench.board.value : workspace.site.bench.metricBoard?.value;

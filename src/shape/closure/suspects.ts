@@ -1,4 +1,5 @@
 import { Length } from '../../measure/length.ts';
+import { roundMillimetres, roundNearest } from '../../measure/round.ts';
 import type { Net } from '../net.ts';
 import { cornersOf, positionOf, type Tube } from '../tube.ts';
 import { isSquare, sideWidth } from './seam.ts';
@@ -47,15 +48,15 @@ function direction({ joints: [first, second] }: Tube): -1 | 0 | 1 {
   return first && second ? positionOf(second.fold).compare(positionOf(first.fold)) : 1;
 }
 
-/** A 64th of an inch, in millimetres. */
-const SIXTY_FOURTH = 25.4 / 64;
+/** A 64th of an inch. */
+const SIXTY_FOURTH: Length = Length.of(1, 64, 'in');
 
 /**
  * Millimetres of the folded model as a length: the mark of a ruler they lie on (to 1/64 in) but for what
  * floating-point numbers are off by, else the nearest 1/1000 mm.
  */
 export function lengthOf(mm: number): Length {
-  const marks = Math.round(mm / SIXTY_FOURTH);
-  if (Math.abs(mm - marks * SIXTY_FOURTH) < 1e-6) return Length.of(marks, 64, 'in');
-  return Length.of(Math.round(mm * 1000), 1000, 'mm');
+  const marked = roundNearest(roundMillimetres(mm, 1_000_000), SIXTY_FOURTH);
+  if (Math.abs(mm - marked.mm) < 1e-6) return marked;
+  return roundMillimetres(mm, 1000);
 }

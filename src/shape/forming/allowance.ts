@@ -1,5 +1,6 @@
 import { Length } from '../../measure/length.ts';
-import { type Ruler, roundNearest, roundUp } from './ruler.ts';
+import { roundNearest, roundUp } from '../../measure/round.ts';
+import type { Ruler } from './ruler.ts';
 
 /**
  * What the paper's thickness adds between the inside of a box and its score lines, all of it along one dimension

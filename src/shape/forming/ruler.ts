@@ -1,5 +1,6 @@
 import { Length, type Unit } from '../../measure/length.ts';
 import { printDecimal, printLength, rulerInches } from '../../measure/print.ts';
+import { roundDown, roundNearest } from '../../measure/round.ts';
 import type { Project } from '../../project/model.ts';
 
 /**
@@ -35,21 +36,6 @@ export function customary({ unit, step }: Ruler, numerator: number, denominator:
   return unit === 'in' ? inches : roundNearest(inches, step);
 }
 
-/** The next multiple of `step` at or above a length. */
-export function roundUp(length: Length, step: Length): Length {
-  return step.times(-floor(length.times(-1), step));
-}
-
-/** The next multiple of `step` at or below a length. */
-export function roundDown(length: Length, step: Length): Length {
-  return step.times(floor(length, step));
-}
-
-/** The nearest multiple of `step`, a half upward. */
-export function roundNearest(length: Length, step: Length): Length {
-  return roundDown(length.plus(step.half()), step);
-}
-
 /** As much of a length as lies on a groove, or where it is too short for one, on the finest mark, or all of it. */
 export function roundToGroove(ruler: Ruler, length: Length): Length {
   const grooved = roundDown(length, ruler.groove);
@@ -62,10 +48,4 @@ export function roundToGroove(ruler: Ruler, length: Length): Length {
 export function say(ruler: Ruler, length: Length): string {
   if (ruler.unit === 'mm') return `${printDecimal(length, 'mm', 2)} mm`;
   return rulerInches(length).exact ? printLength(length, 'in') : `${printDecimal(length, 'in', 3)} in`;
-}
-
-function floor(length: Length, step: Length): bigint {
-  const { numerator, denominator } = length.over(step);
-  const whole = numerator / denominator;
-  return numerator < 0n && whole * denominator !== numerator ? whole - 1n : whole;
 }

@@ -1,10 +1,11 @@
 import type { Length } from '../../measure/length.ts';
+import { roundUp } from '../../measure/round.ts';
 import type { Form } from '../form.ts';
 import { ease } from '../forming/allowance.ts';
 import { refuseNarrow, TAB_PARAMETER, usualTab } from '../forming/box.ts';
 import { form } from '../forming/form.ts';
 import { layoutNet, mountain } from '../forming/layout.ts';
-import { customary, roundUp } from '../forming/ruler.ts';
+import { customary } from '../forming/ruler.ts';
 import type { Net } from '../net.ts';
 
 type Band = {

@@ -1,4 +1,5 @@
 import { Length } from '../../measure/length.ts';
+import { roundUp } from '../../measure/round.ts';
 import type { Form } from '../form.ts';
 import {
   BOX_PARAMETERS,
@@ -11,7 +12,6 @@ import {
 } from '../forming/box.ts';
 import { form } from '../forming/form.ts';
 import { type Bend, layoutNet, mountain } from '../forming/layout.ts';
-import { roundUp } from '../forming/ruler.ts';
 
 /**
  * A bag of cardstock with a flat bottom, whose sides are scored down the middle so that it folds flat. Drawn and

@@ -1,9 +1,8 @@
 import Fraction from 'fraction.js';
+import { examine, findingsOf } from '../../../src/examine/examine.ts';
 import { Length, type Unit } from '../../../src/measure/length.ts';
-import { proofWorkspace } from '../../../src/proof/proof.ts';
 import { mergeFindings } from '../../../src/proof/tell.ts';
 import type { Told } from '../../../src/proof/told.ts';
-import { buildShapes } from '../../../src/shape/build.ts';
 import type { Form, FormResult } from '../../../src/shape/form.ts';
 import { forms } from '../../../src/shape/forms/index.ts';
 import type { FlatPoint, Net } from '../../../src/shape/net.ts';
@@ -36,7 +35,7 @@ export function build(
   const [project] = workspace.projects;
   const written = project?.pieces.get('box');
   if (!project || written?.body.kind !== 'form') {
-    return { ok: false, findings: proofWorkspace(workspace, buildShapes) };
+    return { ok: false, findings: findingsOf(workspace, examine(workspace)) };
   }
   const piece = { ...written, ...(corners && { corners: { value: corners, at: written.at } }) };
   const { settings: read, ruler } = written.body;

@@ -3,8 +3,8 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { foldedDrawing } from '../../../src/drawing/folded.ts';
 import { plainEditions } from '../../../src/edition/editions.ts';
+import { examine, findingsOf } from '../../../src/examine/examine.ts';
 import type { Project } from '../../../src/project/model.ts';
-import { proofWorkspace } from '../../../src/proof/proof.ts';
 import { mergeFindings } from '../../../src/proof/tell.ts';
 import { buildShapes } from '../../../src/shape/build.ts';
 import { forms } from '../../../src/shape/forms/index.ts';
@@ -60,7 +60,7 @@ describe.each(forms.map((form) => [form.name, form] as const))('the page of the 
 
   it('has an example that proofs clean', () => {
     expect(project?.pieces.size).toBeGreaterThan(0);
-    const findings = mergeFindings(proofWorkspace(workspace, buildShapes));
+    const findings = mergeFindings(findingsOf(workspace, examine(workspace)));
     expect(findings.filter(({ severity }) => severity !== 'note')).toEqual([]);
   });
 

@@ -1,7 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { proofWorkspace } from '../../../src/proof/proof.ts';
+import { examine, findingsOf } from '../../../src/examine/examine.ts';
 import { mergeFindings } from '../../../src/proof/tell.ts';
 import { buildShapes } from '../../../src/shape/build.ts';
 import type { Form } from '../../../src/shape/form.ts';
@@ -67,7 +67,7 @@ describe.each(forms.map((form) => [form.name, form] as const))('%s', (name, form
   const panels = nets.flatMap((net) => net.panels);
 
   it('builds its example, which proofs clean', () => {
-    const findings = mergeFindings(proofWorkspace(workspace, buildShapes));
+    const findings = mergeFindings(findingsOf(workspace, examine(workspace)));
     expect(findings.filter(({ severity }) => severity !== 'note')).toEqual([]);
     expect(nets.length).toBeGreaterThan(0);
   });

@@ -1,16 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Length } from '../../../src/measure/length.ts';
+import { roundDown, roundNearest, roundUp } from '../../../src/measure/round.ts';
 import { leastNesting, nestingAllowance, wallAllowance } from '../../../src/shape/forming/allowance.ts';
-import {
-  customary,
-  roundDown,
-  roundNearest,
-  roundToGroove,
-  roundUp,
-  rulerOf,
-  say,
-} from '../../../src/shape/forming/ruler.ts';
+import { customary, roundToGroove, rulerOf, say } from '../../../src/shape/forming/ruler.ts';
 import { inches } from './building.ts';
 
 const INCH = rulerOf('in');

@@ -1,12 +1,11 @@
-import type { RuleId } from '../project/finding.ts';
-import { buildShapes } from '../shape/build.ts';
-import { readWorkspaceFromTexts } from '../shape/workspace.ts';
-import { EXAMPLE_SHEET } from './example.ts';
-import { printFindings } from './print.ts';
-import { proofWorkspace } from './proof.ts';
-import type { AnyRule, Example } from './rule.ts';
-import { mergeFindings } from './tell.ts';
-import type { Severity } from './told.ts';
+import type { RuleId } from '../../src/project/finding.ts';
+import { EXAMPLE_SHEET } from '../../src/proof/example.ts';
+import { printFindings } from '../../src/proof/print.ts';
+import type { AnyRule, Example } from '../../src/proof/rule.ts';
+import { mergeFindings } from '../../src/proof/tell.ts';
+import type { Severity } from '../../src/proof/told.ts';
+import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
+import { findingsIn } from './workspace.ts';
 
 const SEVERITY: Readonly<Record<Severity, string>> = {
   error: '**Error.** The project keeps its last good sheet until this is put right.',
@@ -31,10 +30,10 @@ const HEAD: readonly string[] = [
  */
 export function rulesManual(rules: readonly AnyRule[]): string {
   const rows = rules.map(({ id, severity, summary }) => `| [${id}](#${id}) | ${severity} | ${summary} |`);
-  return [...HEAD, ...rows, '', ...rules.flatMap((rule) => section(rule, rules))].join('\n');
+  return [...HEAD, ...rows, '', ...rules.flatMap(section)].join('\n');
 }
 
-function section(rule: AnyRule, rules: readonly AnyRule[]): string[] {
+function section(rule: AnyRule): string[] {
   return [
     `## ${rule.id}`,
     '',
@@ -44,7 +43,7 @@ function section(rule: AnyRule, rules: readonly AnyRule[]): string[] {
     '',
     SEVERITY[rule.severity],
     '',
-    ...(rule.fails ? failing(rule.fails, saidOf(rule.id, rule.fails, rules)) : []),
+    ...(rule.fails ? failing(rule.fails, saidOf(rule.id, rule.fails)) : []),
     ...(rule.passes ? ['This passes:', '', ...exampleText(rule.passes)] : []),
   ];
 }
@@ -55,9 +54,9 @@ function failing(example: Example, said: string): string[] {
 }
 
 /** What the rule says of its failing example, as it is printed; nothing for what only a disk can show. */
-function saidOf(id: RuleId, fails: Example, rules: readonly AnyRule[]): string {
+function saidOf(id: RuleId, fails: Example): string {
   const workspace = readWorkspaceFromTexts(filesOf(fails));
-  const findings = mergeFindings(proofWorkspace(workspace, buildShapes, rules));
+  const findings = mergeFindings(findingsIn(workspace));
   return printFindings(
     findings.filter(({ rule }) => rule === id),
     { summary: false },

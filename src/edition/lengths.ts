@@ -1,0 +1,83 @@
+import type { Length } from '../measure/length.ts';
+import type { Piece } from '../project/model.ts';
+import { boxSize, type Net } from '../shape/net.ts';
+import { type Layer, sheetsOf } from '../shape/shapes.ts';
+import type { Edition, Editions, Twin } from './editions.ts';
+
+/** Lengths that belong together, such as the sides of a size, and what each is called: `front width`. */
+export type TwinGroup = readonly (Twin & { readonly name: string })[];
+
+type Named = { readonly name: string; readonly length: Length };
+
+/** Every length of a project in both its editions, by importance: what is cut, what is folded, what shows. */
+export function twinsOf({ inch, metric }: Editions): readonly TwinGroup[] {
+  const others = lengthsOf(metric);
+  return lengthsOf(inch).flatMap((group, index) => {
+    const other = others[index];
+    if (other?.length !== group.length) return [];
+    return [
+      group.flatMap(({ name, length }, place) => {
+        const there = other[place];
+        return there ? [{ name, inch: length, metric: there.length }] : [];
+      }),
+    ];
+  });
+}
+
+/** In an order both editions share. */
+function lengthsOf({ project, shapes }: Edition): (readonly Named[])[] {
+  const pieces = [...project.pieces.values()];
+  const nets = [...project.pieces.keys()].flatMap((id) =>
+    sheetsOf(shapes.nets, id).map(({ name, net }) => ({ id, sheet: name ? `${id}.${name}` : id, net })),
+  );
+  return [
+    ...nets.map(({ sheet, net: { size } }) => sides(sheet, [size.width, size.height])),
+    ...nets.flatMap(({ id, net }) => panelLengths(id, net)),
+    ...shapes.layers.map(revealLengths),
+    ...nets.flatMap(({ sheet, net }) => scoreLengths(sheet, net)),
+    ...pieces.flatMap(writtenLengths),
+    sides('what it holds', project.holds?.size?.map(({ value }) => value) ?? []),
+  ];
+}
+
+function panelLengths(id: string, { panels }: Net): (readonly Named[])[] {
+  return panels.map((panel) => {
+    const { width, height } = boxSize(panel.box);
+    return sides(`${id}.${panel.id}`, [width, height]);
+  });
+}
+
+function revealLengths({ piece, reveals }: Layer): readonly Named[] {
+  return (['left', 'right', 'top', 'bottom'] as const).map((side) => ({
+    name: `${piece.id.value} reveal ${side}`,
+    length: reveals[side].abs(),
+  }));
+}
+
+function scoreLengths(sheet: string, { scores }: Net): (readonly Named[])[] {
+  return scores.map(({ from, at }) =>
+    at.map((length, index) => ({ name: `${sheet} score ${index + 1} from ${from}`, length })),
+  );
+}
+
+/** What was written of a piece and is not to be seen in its net. */
+function writtenLengths({ id, body, corners, placement }: Piece): (readonly Named[])[] {
+  const { left, right, top, bottom } = placement;
+  const settings = body.kind === 'form' ? [...body.settings] : [];
+  return [
+    corners ? [{ name: `${id.value} corners`, length: corners.value }] : [],
+    Object.entries({ left, right, top, bottom }).flatMap(([side, distance]) =>
+      distance ? [{ name: `${id.value} from ${side}`, length: distance.value }] : [],
+    ),
+    ...settings.map(([key, setting]) =>
+      setting.kind === 'lengths'
+        ? setting.lengths.map(({ value }) => ({ name: `${id.value} ${key}`, length: value }))
+        : [],
+    ),
+  ];
+}
+
+function sides(name: string, lengths: readonly Length[]): readonly Named[] {
+  const words = ['width', 'height', 'depth'];
+  return lengths.map((length, index) => ({ name: `${name} ${words[index]}`, length }));
+}

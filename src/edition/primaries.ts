@@ -1,0 +1,145 @@
+import { Length } from '../measure/length.ts';
+import type { Size } from '../measure/size.ts';
+import type { AtSize, FormSetting, NetAsWritten, Piece, PieceBody, Placement } from '../project/model.ts';
+import type { At } from '../project/source.ts';
+import type { Layer } from '../shape/shapes.ts';
+
+/** Whether a length is one of the piece's own, or says where it lies on its base. */
+type Kind = 'part' | 'place';
+
+/** What a primary length, one that a maker chooses, becomes in the other edition. */
+export type Move = (own: Length, kind: Kind) => Length;
+
+/** Equal lengths of one kind are one choice, so that they stay equal. */
+export function keyOf(own: Length, kind: Kind): string {
+  return `${kind} ${own}`;
+}
+
+/** How a piece lies on its base as written, and how large that base became. */
+export type Lying = { readonly layer: Layer; readonly base: Size };
+
+/** One primary length of a piece, and how often it stands there. */
+export type Primary = { readonly key: string; readonly own: Length; readonly times: number };
+
+/** A piece with every primary length moved; whatever else it measures is a sum of them. */
+export function movePiece(piece: Piece, ruler: 'in' | 'mm', move: Move, lying?: Lying): Piece {
+  const { corners } = piece;
+  return {
+    ...piece,
+    body: moveBody(piece.body, ruler, move, lying),
+    placement: movePlacement(piece.placement, move),
+    ...(corners && { corners: moveAt(corners, 'part', move) }),
+  };
+}
+
+/** The primary lengths of a piece, each value once, in the order they are met. */
+export function primariesOf(piece: Piece, lying?: Lying): readonly Primary[] {
+  const met = new Map<string, Primary>();
+  const note: Move = (own, kind) => {
+    const key = keyOf(own, kind);
+    met.set(key, { key, own, times: (met.get(key)?.times ?? 0) + 1 });
+    return own;
+  };
+  movePiece(piece, 'mm', note, lying);
+  return [...met.values()];
+}
+
+/** Whether a layer's border is the same all round: then that is what was chosen, and its cut follows from its base. */
+function isEven({ turn, reveals }: Layer): boolean {
+  const { left, right, top, bottom } = reveals;
+  return turn % 90 === 0 && [right, top, bottom].every((reveal) => reveal.equals(left));
+}
+
+function moveBody(body: PieceBody, ruler: 'in' | 'mm', move: Move, lying: Lying | undefined): PieceBody {
+  if (body.kind === 'flat') return { ...body, cut: moveCut(body.cut, move, lying) };
+  if (body.kind === 'net') return { ...body, ...moveNet(body, move) };
+  const settings = [...body.settings].map(([key, setting]) => [key, moveSetting(setting, move)] as const);
+  return { ...body, settings: new Map(settings), ruler };
+}
+
+function moveSetting(setting: FormSetting, move: Move): FormSetting {
+  if (setting.kind !== 'lengths') return setting;
+  return { ...setting, lengths: setting.lengths.map((length) => moveAt(length, 'part', move)) };
+}
+
+function moveCut(cut: AtSize, move: Move, lying: Lying | undefined): AtSize {
+  const { width, height } = cut;
+  if (!lying || !isEven(lying.layer)) {
+    return { ...cut, width: moveAt(width, 'part', move), height: moveAt(height, 'part', move) };
+  }
+  const { layer, base } = lying;
+  const shown = moveSigned(layer.reveals.left, 'place', move).times(2);
+  const [across, upright] = [base.width.minus(shown), base.height.minus(shown)];
+  const [wide, high] = layer.turn % 180 === 0 ? [across, upright] : [upright, across];
+  return { ...cut, width: { ...width, value: wide }, height: { ...height, value: high } };
+}
+
+type Scored = Pick<NetAsWritten, 'score'> & { readonly cut: AtSize };
+
+/** The gaps between neighboring score lines and edges are moved; positions and the cut are what they come to. */
+function moveNet({ cut, score }: Scored, move: Move): Scored {
+  const width = moveLines(cut.width.value, linesFrom('left', 'right', score, cut.width.value), move);
+  const height = moveLines(cut.height.value, linesFrom('top', 'bottom', score, cut.height.value), move);
+  return {
+    cut: {
+      ...cut,
+      width: { ...cut.width, value: width.extent },
+      height: { ...cut.height, value: height.extent },
+    },
+    score: score.map(({ from, at }) => {
+      const [own, moved] =
+        from.value === 'left' || from.value === 'right' ? [cut.width, width] : [cut.height, height];
+      const isFar = from.value === 'right' || from.value === 'bottom';
+      return {
+        from,
+        at: at.map((line) => {
+          const near = isFar ? own.value.minus(line.value) : line.value;
+          const there = moved.at(near);
+          return { ...line, value: isFar ? moved.extent.minus(there) : there };
+        }),
+      };
+    }),
+  };
+}
+
+/** The lines of one direction, measured from its near edge. */
+function linesFrom(near: string, far: string, score: NetAsWritten['score'], extent: Length): Length[] {
+  return score.flatMap(({ from, at }) => {
+    if (from.value === near) return at.map(({ value }) => value);
+    return from.value === far ? at.map(({ value }) => extent.minus(value)) : [];
+  });
+}
+
+type MovedLines = { readonly extent: Length; readonly at: (own: Length) => Length };
+
+function moveLines(extent: Length, lines: readonly Length[], move: Move): MovedLines {
+  const edges = [...lines, extent].sort((a, b) => a.compare(b));
+  const moved = new Map<string, Length>();
+  let [before, there] = [Length.zero, Length.zero];
+  for (const edge of edges) {
+    there = there.plus(moveSigned(edge.minus(before), 'part', move));
+    moved.set(edge.toString(), there);
+    before = edge;
+  }
+  return { extent: there, at: (own) => moved.get(own.toString()) ?? own };
+}
+
+function movePlacement({ left, right, top, bottom, turn }: Placement, move: Move): Placement {
+  return {
+    ...(left && { left: moveAt(left, 'place', move) }),
+    ...(right && { right: moveAt(right, 'place', move) }),
+    ...(top && { top: moveAt(top, 'place', move) }),
+    ...(bottom && { bottom: moveAt(bottom, 'place', move) }),
+    ...(turn && { turn }),
+  };
+}
+
+function moveAt({ value, at }: At<Length>, kind: Kind, move: Move): At<Length> {
+  return { value: move(value, kind), at };
+}
+
+/** Nothing stays nothing, and what is less than nothing stays that. */
+function moveSigned(length: Length, kind: Kind, move: Move): Length {
+  if (length.sign === 0) return length;
+  return length.sign > 0 ? move(length, kind) : Length.zero.minus(move(length.abs(), kind));
+}

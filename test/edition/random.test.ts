@@ -1,0 +1,70 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Study } from '../../src/examine/examine.ts';
+import { examine } from '../../src/examine/examine.ts';
+import { mergeFindings } from '../../src/proof/tell.ts';
+import { forms } from '../../src/shape/forms/index.ts';
+import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
+import { anySettings } from '../shape/forms/any.ts';
+import { netsOf } from '../shape/forms/building.ts';
+import { asScored } from './as-scored.ts';
+
+/** For each form; `EDITION_RUNS=30 npx vitest run test/edition` tries more. */
+const RUNS = Number(process.env.EDITION_RUNS ?? 6);
+const SEED = 20_261_127;
+
+function studyOf(lines: string, unit = 'in'): Study {
+  const indented = lines.replace(/^/gmu, '      ');
+  const sheet = `---\ntitle: Random\nmeasurements:\n  unit: ${unit}\n  stock: { card: { sheet: 36 in x 36 in, weight: 80 lb cover } }\n  pieces:\n    box:\n      stock: card\n${indented}\n---\n## Make it\nFold :piece[box].\n`;
+  const workspace = readWorkspaceFromTexts({ 'random/sheet.md': sheet });
+  const [study] = examine(workspace);
+  if (!study) throw new Error('no study');
+  return study;
+}
+
+/** What a study says of the other edition alone. */
+function ofOther({ findings }: Study): string[] {
+  return mergeFindings(findings)
+    .filter(
+      ({ rule, message }) => rule === 'edition-strained' || /in the (?:metric|inch) edition/u.test(message),
+    )
+    .map(({ rule, message }) => `${rule}: ${message}`);
+}
+
+function isClean({ findings }: Study): boolean {
+  return mergeFindings(findings).every(({ severity }) => severity === 'note');
+}
+
+/** Forms that are no grid of whole cells: they have curves or holes. */
+const NO_GRID: ReadonlySet<string> = new Set(['pillow box', 'tag']);
+
+const names = forms.map(({ name }) => name);
+
+describe('any project that proofs clean as written is made in both editions', () => {
+  it.each(names)('given as a %s', (name) => {
+    fc.assert(
+      fc.property(anySettings(1)[name] ?? fc.constant({}), (each) => {
+        const lines = [`form: ${name}`, ...Object.entries(each).map(([key, text]) => `${key}: ${text}`)];
+        const study = studyOf(lines.join('\n'));
+        fc.pre(isClean(study));
+        expect(ofOther(study)).toEqual([]);
+      }),
+      { seed: SEED, numRuns: RUNS },
+    );
+  });
+
+  it.each(names.filter((name) => !NO_GRID.has(name)))('given by the score lines of a %s', (name) => {
+    fc.assert(
+      fc.property(anySettings(1)[name] ?? fc.constant({}), (each) => {
+        const scored = netsOf(name, { settings: each }).flatMap((net) => asScored(net) ?? []);
+        fc.pre(scored.length > 0);
+        for (const lines of scored) {
+          const study = studyOf(lines);
+          fc.pre(isClean(study));
+          expect(ofOther(study)).toEqual([]);
+        }
+      }),
+      { seed: SEED, numRuns: RUNS },
+    );
+  });
+});
