@@ -1,4 +1,6 @@
 import type { PieceKind } from '../kit/demand.ts';
+import type { SheetLayout, StockPlan } from '../kit/plan.ts';
+import { piecesIn } from '../kit/sheet-tree.ts';
 import { nameOf, partNamed, referenceOf } from '../words/names.ts';
 import type { Voice } from '../words/voice.ts';
 
@@ -19,4 +21,16 @@ export function kindName({ pieces }: PieceKind, voice: Voice): string {
 export function kindLetter(kind: number): string {
   const last = String.fromCharCode(65 + (kind % 26));
   return kind < 26 ? last : `${kindLetter(Math.floor(kind / 26) - 1)}${last}`;
+}
+
+/** The kinds of pieces a sheet of a layout gives, by their place among all of a plan, and how many of each. */
+export function kindsCut(
+  { kinds }: StockPlan,
+  { tree }: SheetLayout,
+): readonly { readonly kind: PieceKind; readonly index: number; readonly count: number }[] {
+  const pieces = piecesIn(tree);
+  return kinds.flatMap((kind, index) => {
+    const count = pieces.filter(({ blank }) => blank === index).length;
+    return count > 0 ? [{ kind, index, count }] : [];
+  });
 }

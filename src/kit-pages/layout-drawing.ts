@@ -19,7 +19,7 @@ import type { CuttingStep } from '../kit/steps.ts';
 import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
-import { kindLetter, kindName } from './kinds.ts';
+import { kindLetter, kindName, kindsCut } from './kinds.ts';
 import type { KitWords } from './words.ts';
 
 /** Room for the drawing of a sheet, in millimetres of paper. */
@@ -142,17 +142,19 @@ function figures(length: Length, { leading, voice }: KitWords): LabelLine {
   return leading === 'inch' ? inchLettering(length) : metricLettering(length, voice.say);
 }
 
-function describe({ stock, kinds }: StockPlan, layout: SheetLayout, words: KitWords): string {
+function describe(plan: StockPlan, layout: SheetLayout, words: KitWords): string {
   const { say } = words.voice;
-  const pieces = kinds.flatMap((kind, index) => {
-    const count = piecesIn(layout.tree).filter(({ blank }) => blank === index).length;
-    const values = { count, piece: kindName(kind, words.voice), size: words.spokenSize(kind.size) };
-    return count > 0 ? [say('kit-drawing-pieces', values)] : [];
-  });
+  const pieces = kindsCut(plan, layout).map(({ kind, count }) =>
+    say('kit-drawing-pieces', {
+      count,
+      piece: kindName(kind, words.voice),
+      size: words.spokenSize(kind.size),
+    }),
+  );
   const keep = offcutsIn(layout.tree).map((box) => words.spokenSize(box));
   return [
     say('kit-drawing', {
-      stock: stock.name,
+      stock: plan.stock.name,
       size: words.spokenSize(layout.tree),
       pieces: listed(pieces, say),
     }),

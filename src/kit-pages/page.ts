@@ -1,39 +1,17 @@
-import { accentOf } from '../drawing/accent.ts';
-import { pageCss, type Styles, styleElements } from '../handout/css.ts';
 import type { Fact } from '../handout/facts.ts';
 import type { Renderer } from '../handout/render.ts';
 import type { Kit } from '../kit/kit.ts';
 import type { StockPlan } from '../kit/plan.ts';
-import type { Currency } from '../kit/report/json.ts';
-import type { Site } from '../project/model.ts';
 import type { Labels } from '../words/labels.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
-import { typographic } from '../words/typographic.ts';
-import { type Voice, voiceOf } from '../words/voice.ts';
+import { voiceOf } from '../words/voice.ts';
 import { type PieceRow, pieceRows, type StockSection, sheetsNeeded, stockSections } from './sheets.ts';
+import { type KitInput, type KitShell, kitShell, wordsFor } from './shell.ts';
 import { type CostRow, costRows, type ShoppingGroup, shoppingGroups } from './shopping.ts';
-import { joined, type KitWords, kitWords } from './words.ts';
-
-/** What a kit's pages are made from. `page` is read on a screen, the papers are printed. */
-export type KitInput = {
-  readonly kit: Kit;
-  readonly site: Site;
-  readonly currency: Currency;
-  readonly labels: Labels;
-  readonly target: 'page' | 'letter' | 'a4';
-  readonly styles: Styles;
-};
+import { joined, type KitWords } from './words.ts';
 
 /** What the template of a kit prints. */
-export type KitPage = {
-  readonly language: string;
-  readonly target: string;
-  readonly documentTitle: string;
-  readonly description: string;
-  readonly styles: SafeHtml;
-  readonly scripts: readonly string[];
-  readonly siteTitle: string;
-  readonly title: string;
+type KitPage = KitShell & {
   readonly facts: readonly Fact[];
   readonly papers: readonly PaperRow[];
   readonly pieces: readonly PieceRow[];
@@ -45,7 +23,7 @@ export type KitPage = {
 };
 
 /** A stock in the summary. */
-export type PaperRow = {
+type PaperRow = {
   readonly name: string;
   readonly color: string | undefined;
   readonly sheets: SafeHtml;
@@ -53,26 +31,23 @@ export type PaperRow = {
 };
 
 export function kitPage(input: KitInput): KitPage {
-  const { kit, site, labels, target } = input;
+  const { kit, labels } = input;
   const { project, stocks, shopping } = kit;
-  const voice = voiceOf(labels);
-  const words = kitWords(voice, project.unit === 'in' ? 'inch' : 'metric', input.currency);
+  const { say, date } = voiceOf(labels);
+  const words = wordsFor(input);
   return {
-    language: voice.language,
-    target,
-    documentTitle: kitTitle(kit, labels),
-    description: voice.say('kit-description', { title: project.title.value, count: kit.attendees }),
-    styles: styleElements(input.styles, ownCss(input, voice)),
-    scripts: [],
-    siteTitle: site.title,
-    title: typographic(project.title.value, voice.language),
+    ...kitShell(input, {
+      documentTitle: kitTitle(kit, labels),
+      description: say('kit-description', { title: project.title.value, count: kit.attendees }),
+      state: project.session && say('session-day', { date: date(project.session.value) }),
+    }),
     facts: factsOf(kit, words),
     papers: stocks.map((plan) => paperRow(plan, words)),
     pieces: pieceRows(stocks, kit.attendees + kit.spares, words),
     shopping: shoppingGroups(shopping, words),
     costs: costRows(kit.cost, words),
     stocks: stockSections(stocks, words),
-    caution: { heading: voice.say('caution-blades'), text: voice.say('caution-blades-text') },
+    caution: { heading: say('caution-blades'), text: say('caution-blades-text') },
     trimming: trimmingNote(kit, words),
   };
 }
@@ -85,16 +60,6 @@ export function kitTitle({ project, attendees }: Kit, labels: Labels): string {
 
 export function renderKit(page: KitPage, renderer: Renderer, labels: Labels): string {
   return renderer.render('kit', page, voiceOf(labels).say);
-}
-
-function ownCss({ kit, site, target }: KitInput, voice: Voice): string {
-  const { project, stocks } = kit;
-  const { color, tint } = accentOf(stocks.find(({ stock }) => stock.color)?.stock.color?.value);
-  const colors = `:root { --accent: ${color}; --tint: ${tint}; }`;
-  if (target === 'page') return colors;
-  const state = project.session && voice.say('session-day', { date: voice.date(project.session.value) });
-  const margins = { title: project.title.value, site: site.title, address: undefined, state };
-  return `${colors}\n${pageCss(target, margins, voice)}`;
 }
 
 function factsOf({ project, attendees, spares, weight }: Kit, words: KitWords): readonly Fact[] {

@@ -1,9 +1,9 @@
 import { drawingElement } from '../drawing/figures.ts';
 import type { SheetLayout, StockPlan } from '../kit/plan.ts';
-import { offcutsIn, piecesIn } from '../kit/sheet-tree.ts';
+import { offcutsIn } from '../kit/sheet-tree.ts';
 import { quarterTurned } from '../measure/size.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
-import { kindLetter, kindName, pieceName } from './kinds.ts';
+import { kindLetter, kindName, kindsCut, pieceName } from './kinds.ts';
 import { layoutDrawing } from './layout-drawing.ts';
 import { type StepRow, stepRows } from './steps.ts';
 import { joined, type KitWords } from './words.ts';
@@ -18,7 +18,7 @@ export type StockSection = {
   readonly layouts: readonly LayoutView[];
 };
 
-export type LayoutView = {
+type LayoutView = {
   readonly heading: string;
   readonly drawing: SafeHtml;
   readonly pieces: readonly SafeHtml[];
@@ -73,18 +73,15 @@ function layoutView(plan: StockPlan, layout: SheetLayout, number: number, words:
 }
 
 /** What each sheet gives: `4 × A front, 3¼ × 4½ in`. */
-function piecesOf({ kinds }: StockPlan, { tree }: SheetLayout, words: KitWords): readonly SafeHtml[] {
-  return kinds.flatMap((kind, index) => {
-    const count = piecesIn(tree).filter(({ blank }) => blank === index).length;
-    if (count === 0) return [];
-    const values = {
+function piecesOf(plan: StockPlan, layout: SheetLayout, words: KitWords): readonly SafeHtml[] {
+  return kindsCut(plan, layout).map(({ kind, index, count }) =>
+    words.voice.phrase('kit-each-sheet', {
       count,
       letter: kindLetter(index),
       piece: kindName(kind, words.voice),
       size: words.size(kind.size),
-    };
-    return [words.voice.phrase('kit-each-sheet', values)];
-  });
+    }),
+  );
 }
 
 /** Every piece by itself, for checking the piles at the end. */

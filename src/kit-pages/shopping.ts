@@ -6,7 +6,7 @@ import { joined, type KitWords } from './words.ts';
 /** A part of the shopping list: what is used up, or what is kept. */
 export type ShoppingGroup = { readonly heading: string; readonly rows: readonly ShoppingRow[] };
 
-export type ShoppingRow = {
+type ShoppingRow = {
   readonly item: SafeHtml;
   readonly needed: SafeHtml;
   readonly onHand: string;

@@ -1,7 +1,7 @@
 import { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
 import type { Ruler } from './ruler.ts';
-import { along, type CutEdge, type CutTree, type Leaf, leavesOf } from './solver/cut-tree.ts';
+import { along, type CutEdge, type CutLeaf, type CutTree, leavesOf } from './solver/cut-tree.ts';
 
 /** A rectangle on a sheet, from its left and its top edge. */
 export type PaperBox = Size & { readonly left: Length; readonly top: Length };
@@ -10,7 +10,7 @@ export type PaperBox = Size & { readonly left: Length; readonly top: Length };
 export type SheetTree = CutTree<PaperBox>;
 
 /** A piece where it is cut out: of which kind, and whether it lies a quarter turned to how its kind's size is given. */
-export type PlacedPiece = Extract<Leaf<PaperBox>, { kind: 'blank' }>;
+export type PlacedPiece = Extract<CutLeaf<PaperBox>, { kind: 'blank' }>;
 
 /** A sheet of this size cut up as a tree says, its four edges trimmed off first. */
 export function layOutSheet({ width, height }: Size, tree: CutTree, margin: Length, ruler: Ruler): SheetTree {

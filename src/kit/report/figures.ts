@@ -3,7 +3,7 @@ import { printDecimal, printInches } from '../../measure/print.ts';
 import type { Money } from '../../project/model.ts';
 
 /** A length for another program: as a ruler shows it, and in millimetres to a millionth. */
-export type LengthFigures = { readonly in: string; readonly mm: number };
+type LengthFigures = { readonly in: string; readonly mm: number };
 
 export function lengthFigures(length: Length): LengthFigures {
   return { in: printInches(length, 'plain'), mm: mmFigure(length) };

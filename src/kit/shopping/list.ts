@@ -4,7 +4,7 @@ import { type Amount, countOf, parseAmount } from './amount.ts';
 import { type Need, reckon, type ShoppingLine } from './line.ts';
 
 /** How many people come, and how many kits are made. */
-export type Party = { readonly attendees: number; readonly kits: number };
+type Party = { readonly attendees: number; readonly kits: number };
 
 /** What is kept after a session; one each where nothing else is said. */
 const KEPT: readonly SupplyKind[] = ['tool', 'ink', 'stamp', 'die', 'punch'];

@@ -17,7 +17,7 @@ const QUICK = 4_000;
 const THOROUGH = 150_000;
 
 /** The bound that was proven: no plan costs less. And the values of the blanks, and the best patterns, that prove it. */
-export type Proven = {
+type Proven = {
   readonly bound: number;
   readonly values: readonly number[];
   readonly priced: readonly Priced[];

@@ -5,7 +5,7 @@ import { PatternTable } from './pattern-table.ts';
 import { refilled } from './refill.ts';
 import { type Valued, valued, type Wanted } from './wanted.ts';
 
-export type Found = Valued & {
+export type BestPattern = Valued & {
   /** No pattern is worth more than this; the value itself where the search came to its end. */
   readonly bound: number;
 };
@@ -14,7 +14,7 @@ export type Found = Valued & {
  * The best pattern with at most so many copies of each blank; the best found, and a bound, when `pairs` of blocks have
  * been looked at before the search came to its end.
  */
-export function bestConstrained(wanted: Wanted, pairs: number): Found {
+export function bestConstrained(wanted: Wanted, pairs: number): BestPattern {
   const { grid, values } = wanted;
   const table = new PatternTable(grid, values);
   let best = valued(table.tree(), wanted);

@@ -5,7 +5,7 @@ export type Rect<L = number> = { readonly width: L; readonly height: L };
 export type CutEdge = 'left' | 'top';
 
 /** A rectangle cut up no further: one of the blanks, which fills it, or waste. `R` is how a rectangle is given. */
-export type Leaf<R = Rect> = CutBlank<R> | (R & { readonly kind: 'waste' });
+export type CutLeaf<R = Rect> = CutBlank<R> | (R & { readonly kind: 'waste' });
 
 type CutBlank<R> = R & { readonly kind: 'blank'; readonly blank: number; readonly turned: boolean };
 
@@ -17,7 +17,7 @@ export type Strips<R = Rect> = R & {
 };
 
 /** How a rectangle is cut up. Every part says its own size. */
-export type CutTree<R = Rect> = Leaf<R> | Strips<R>;
+export type CutTree<R = Rect> = CutLeaf<R> | Strips<R>;
 
 /** The other edge. */
 export function otherEdge(from: CutEdge): CutEdge {
@@ -40,7 +40,7 @@ export function resized<T extends Rect>(rect: T, from: CutEdge, length: number):
 }
 
 /** A rectangle as waste. */
-export function waste({ width, height }: Rect): Leaf {
+export function waste({ width, height }: Rect): CutLeaf {
   return { width, height, kind: 'waste' };
 }
 
@@ -75,7 +75,7 @@ export function inCorner(
 }
 
 /** Everything that is cut up no further, in the order of the cuts. */
-export function leavesOf<R>(tree: CutTree<R>): readonly Leaf<R>[] {
+export function leavesOf<R>(tree: CutTree<R>): readonly CutLeaf<R>[] {
   return tree.kind === 'strips' ? tree.parts.flatMap(leavesOf) : [tree];
 }
 

@@ -14,7 +14,7 @@ export type CutAxis = {
 };
 
 /** One way to lay a blank into a part that it fills: indexes into the two axes. */
-export type Stance = {
+type Stance = {
   readonly blank: number;
   readonly turned: boolean;
   readonly across: number;
@@ -34,7 +34,7 @@ export type CutGrid = {
   readonly exact: boolean;
 };
 
-export type GridOptions = {
+type GridOptions = {
   /** How many of each blank are wanted at most; any number when absent. */
   readonly demand?: readonly number[];
   readonly longest?: number;

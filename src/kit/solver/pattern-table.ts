@@ -82,19 +82,12 @@ export class PatternTable {
   #fillColumn(column: number): void {
     const { across, down, longest } = this.#grid;
     const rows = countUpTo(down, longest);
-    this.#trimColumn(column, rows);
+    // What is too small for anything is trimmed off.
+    this.#cutColumn(column, column - 1, 0, rows);
     const beyond = across.beyond[column] ?? new Int32Array();
     for (let cut = 1; cut < beyond.length; cut += 1) this.#cutColumn(column, cut, beyond[cut] ?? 0, rows);
     if ((across.at[column] ?? 0) > longest) return;
     for (let row = 1; row < this.#rows; row += 1) this.#cutFromTop(column, row);
-  }
-
-  #trimColumn(column: number, rows: number): void {
-    const [here, before] = [column * this.#rows, (column - 1) * this.#rows];
-    for (let row = 1; row < rows; row += 1) {
-      const value = this.#best[before + row] ?? 0;
-      if (value > (this.#best[here + row] ?? 0)) this.#note(here + row, value, CUT_FROM_LEFT, column - 1);
-    }
   }
 
   #cutColumn(column: number, cut: number, beyond: number, rows: number): void {
@@ -109,13 +102,13 @@ export class PatternTable {
   #cutFromTop(column: number, row: number): void {
     const [best, first] = [this.#best, column * this.#rows];
     const cell = first + row;
-    const trimmed = best[cell - 1] ?? 0;
-    if (trimmed > (best[cell] ?? 0)) this.#note(cell, trimmed, CUT_FROM_TOP, row - 1);
     const beyond = this.#grid.down.beyond[row] ?? new Int32Array();
-    for (let cut = 1; cut < beyond.length; cut += 1) {
-      const value = (best[first + cut] ?? 0) + (best[first + (beyond[cut] ?? 0)] ?? 0);
+    const attempt = (cut: number, rest: number): void => {
+      const value = (best[first + cut] ?? 0) + (best[first + rest] ?? 0);
       if (value > (best[cell] ?? 0)) this.#note(cell, value, CUT_FROM_TOP, cut);
-    }
+    };
+    attempt(row - 1, 0);
+    for (let cut = 1; cut < beyond.length; cut += 1) attempt(cut, beyond[cut] ?? 0);
   }
 }
 

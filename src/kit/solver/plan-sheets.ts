@@ -11,7 +11,7 @@ export type Standing = { readonly cost: number; readonly bound: number };
 
 export type SheetPlan = Standing & { readonly batches: readonly Batch[] };
 
-export type Search = {
+type PlanSearch = {
   readonly highs: LinearSolver;
   /** Seconds since some moment, rising. */
   readonly clock: () => number;
@@ -31,7 +31,10 @@ const EASIER = { part: 0.15, most: 0.8 };
  * The cheapest plan found in the time there is, and a bound no plan can be under: cut by patterns that column
  * generation finds, chosen by a whole-number programme. The plan gives exactly what is wanted.
  */
-export function planSheets(problem: CuttingProblem, { highs, clock, until, progress }: Search): SheetPlan {
+export function planSheets(
+  problem: CuttingProblem,
+  { highs, clock, until, progress }: PlanSearch,
+): SheetPlan {
   const kept = Math.min(EASIER.most, EASIER.part * (until - clock()));
   const secondsLeft = (): number => until - kept - clock();
   const master = new Master(problem, highs);

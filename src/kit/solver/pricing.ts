@@ -3,7 +3,7 @@ import { bestConstrained, goodConstrained, listConstrained } from './constrained
 import type { Rect } from './cut-tree.ts';
 import { type CutGrid, gridOf } from './grid.ts';
 import { PatternTable } from './pattern-table.ts';
-import type { CuttingProblem, Pattern, SheetSize } from './problem.ts';
+import type { CuttingProblem, Pattern, PricedSheet } from './problem.ts';
 
 /** The best pattern of one sheet size for given values, and what no pattern of it can pass. */
 export type Priced = { readonly pattern: Pattern; readonly value: number; readonly bound: number };
@@ -52,7 +52,7 @@ type SheetGrids = { readonly grid: CutGrid; readonly relaxed: CutGrid | 'unknown
 
 function sheetGrids(
   { blanks, demand, longest, safe }: CuttingProblem,
-  sheet: SheetSize,
+  sheet: PricedSheet,
   index: number,
 ): SheetGrids {
   const grid = gridOf(blanks, sheet, { demand, ...(longest === undefined ? {} : { longest }) });

@@ -7,7 +7,7 @@ export type CuttingProblem = {
   /** How many of each blank, at least 1. */
   readonly demand: readonly number[];
   /** The sizes it is sold in; at least one that each blank fits. */
-  readonly sheets: readonly SheetSize[];
+  readonly sheets: readonly PricedSheet[];
   /** The longest cut that may be made, if there is one. */
   readonly longest?: number;
   /**
@@ -18,7 +18,7 @@ export type CuttingProblem = {
 };
 
 /** `cost` is a whole number, at least 1: 1 each where sheets are counted. Those of all sizes have no common divisor. */
-export type SheetSize = Rect & { readonly cost: number };
+export type PricedSheet = Rect & { readonly cost: number };
 
 /** One way to cut up one sheet. */
 export type Pattern = {

@@ -2,10 +2,6 @@
 export class RankedQueue<T> {
   readonly #entries: { readonly rank: number; readonly value: T }[] = [];
 
-  get size(): number {
-    return this.#entries.length;
-  }
-
   /** The greatest rank; undefined when there is none. */
   get topRank(): number | undefined {
     return this.#entries[0]?.rank;

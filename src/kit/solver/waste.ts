@@ -11,7 +11,7 @@ import {
 } from './cut-tree.ts';
 
 /** Strips without the waste they all end in, and that waste beyond them as one part. */
-export type Apart = { readonly inner: CutTree; readonly rest: CutTree; readonly from: CutEdge };
+type Apart = { readonly inner: CutTree; readonly rest: CutTree; readonly from: CutEdge };
 
 /**
  * When every strip ends in waste, the least of it can be cut off all of them at once, as one part that is worth

@@ -1,0 +1,70 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { PieceKind } from '../../src/kit/demand.ts';
+import { namePieces } from '../../src/kit/piece-names.ts';
+import type { PlacedPiece } from '../../src/kit/sheet-tree.ts';
+import { Length } from '../../src/measure/length.ts';
+
+const INCH = Length.of(1, 1, 'in');
+
+function placed(blank: number): PlacedPiece {
+  return { kind: 'blank', blank, turned: false, left: INCH, top: INCH, width: INCH, height: INCH };
+}
+
+function kindOf(...pieces: readonly (readonly [name: string, perKit: number])[]): PieceKind {
+  const size = { width: INCH, height: INCH };
+  return { size, pieces: pieces.map(([name, perKit]) => ({ name, perKit, flipped: false })) };
+}
+
+describe('the names of pieces of one size', () => {
+  it('are the same on every sheet of a layout where that comes out', () => {
+    const layouts = [{ count: 6, pieces: [placed(0), placed(0), placed(0)] }];
+    expect(namePieces(layouts, [kindOf(['front', 2], ['back', 1])], 6)).toEqual([
+      [{ count: 6, names: ['front', 'front', 'back'] }],
+    ]);
+  });
+
+  it('are apart on one sheet where it does not', () => {
+    const layouts = [{ count: 3, pieces: [placed(0), placed(0)] }];
+    expect(namePieces(layouts, [kindOf(['a', 1], ['b', 5])], 1)).toEqual([
+      [
+        { count: 2, names: ['b', 'b'] },
+        { count: 1, names: ['a', 'b'] },
+      ],
+    ]);
+  });
+
+  it('come to exactly so many of each, whatever the layouts', () => {
+    const small = fc.integer({ min: 1, max: 4 });
+    const perKits = fc.array(fc.array(small, { minLength: 1, maxLength: 3 }), { minLength: 1, maxLength: 3 });
+    fc.assert(
+      fc.property(perKits, fc.integer({ min: 1, max: 12 }), small, (wanted, kits, onSheet) => {
+        const kinds = wanted.map((each, kind) =>
+          kindOf(...each.map((perKit, piece) => [`${kind}.${piece}`, perKit] as const)),
+        );
+        // As many sheets of so many pieces as are full, and one with what is left, kind by kind.
+        const layouts = kinds.flatMap(({ pieces }, kind) => {
+          const total = pieces.reduce((sum, { perKit }) => sum + perKit * kits, 0);
+          const full = Math.floor(total / onSheet);
+          const sheet = (count: number, each: number) => ({ count, pieces: Array(each).fill(placed(kind)) });
+          return [sheet(full, onSheet), sheet(1, total - full * onSheet)].filter(
+            ({ count, pieces: each }) => count > 0 && each.length > 0,
+          );
+        });
+        const ways = namePieces(layouts, kinds, kits);
+        const counts = new Map<string, number>();
+        for (const [index, layout] of layouts.entries()) {
+          const own = ways[index] ?? [];
+          expect(own.reduce((sum, { count }) => sum + count, 0)).toBe(layout.count);
+          for (const { count, names } of own) {
+            expect(names).toHaveLength(layout.pieces.length);
+            for (const name of names) counts.set(name, (counts.get(name) ?? 0) + count);
+          }
+        }
+        const asked = kinds.flatMap(({ pieces }) => pieces.map(({ name, perKit }) => [name, perKit * kits]));
+        expect([...counts].sort()).toEqual(asked.sort());
+      }),
+      { seed: 5, numRuns: 200 },
+    );
+  });
+});
