@@ -1,5 +1,4 @@
-/** Red, green and blue, 0 to 255. */
-type Rgb = readonly [number, number, number];
+import { type Rgb, readColor, writtenColor } from './tint.ts';
 
 /** What text needs against its ground at WCAG 2.2 level AA (success criterion 1.4.3). */
 export const READABLE = 4.5;
@@ -19,7 +18,7 @@ export function accentOf(stockColor: string | undefined): Accent {
   for (let share = 99; contrastOf(color, tintOf(color)) < READABLE; share -= 1) {
     color = mix(paper, [0, 0, 0], share / 100);
   }
-  return { color: written(color), tint: written(tintOf(color)) };
+  return { color: writtenColor(color), tint: writtenColor(tintOf(color)) };
 }
 
 function tintOf(color: Rgb): Rgb {
@@ -55,15 +54,4 @@ function linear(channel: number): number {
 function mix(one: Rgb, other: Rgb, share: number): Rgb {
   const channel = (index: 0 | 1 | 2): number => Math.round(one[index] * share + other[index] * (1 - share));
   return [channel(0), channel(1), channel(2)];
-}
-
-function readColor(text: string): Rgb | undefined {
-  const digits = /^#([0-9a-f]{2})([0-9a-f]{2})([0-9a-f]{2})$/iu.exec(text);
-  if (!digits) return undefined;
-  const [, red = '', green = '', blue = ''] = digits;
-  return [Number.parseInt(red, 16), Number.parseInt(green, 16), Number.parseInt(blue, 16)];
-}
-
-function written(color: Rgb): string {
-  return `#${color.map((channel) => channel.toString(16).padStart(2, '0')).join('')}`;
 }

@@ -5,7 +5,7 @@ import { drawKey, keyEntries } from './key.ts';
 import { extentOf, type Label, plain, wrapped } from './lettering.ts';
 import { cutLines } from './outline.ts';
 import type { Page } from './page-paper.ts';
-import { boxCorners, type DrawnBox } from './region.ts';
+import { boxCorners, boxOf, type DrawnBox } from './region.ts';
 import { type DrawingStyle, type InBoth, letteringOf } from './style.ts';
 import { OVERLAP, type Tiling } from './tiles.ts';
 import { caption, sizeLabel } from './words.ts';
@@ -50,12 +50,7 @@ export function drawCover(
 
 /** The whole net small, the pages laid over it with their numbers. */
 function drawMap(canvas: Canvas, net: Net, { tiles }: Tiling, room: DrawnBox, style: DrawingStyle): void {
-  const span = {
-    left: Math.min(...tiles.map(({ shows }) => shows.left)),
-    top: Math.min(...tiles.map(({ shows }) => shows.top)),
-    right: Math.max(...tiles.map(({ shows }) => shows.right)),
-    bottom: Math.max(...tiles.map(({ shows }) => shows.bottom)),
-  };
+  const span = boxOf(tiles.flatMap(({ shows }) => boxCorners(shows)));
   const scale = Math.min(
     (room.right - room.left) / (span.right - span.left),
     (room.bottom - room.top) / (span.bottom - span.top),

@@ -1,6 +1,7 @@
 import type { Point2 } from '../shape/flat-polygon.ts';
 import type { Canvas } from './canvas.ts';
 import { extentOf, type Label } from './lettering.ts';
+import type { DrawnBox } from './region.ts';
 import { spread } from './spread.ts';
 
 /** `across`: along x, the line above or below what is measured. `upright`: along y, the line left or right of it. */
@@ -34,6 +35,18 @@ export function dimension(
   canvas.arrow(at(from, row), degreesAlong(axis, inside ? -1 : 1));
   canvas.arrow(at(to, row), degreesAlong(axis, inside ? 1 : -1));
   setBeyond(canvas, { axis, edge, row: row + outward * LINE_TO_LABEL }, (from + to) / 2, label, size);
+}
+
+/** The width of a box below it and its height beside it, each so far away from its edge. */
+export function dimensionSize(
+  canvas: Canvas,
+  { left, top, right, bottom }: DrawnBox,
+  [width, height]: readonly [Label, Label],
+  [below, beside]: readonly [number, number],
+  size: number,
+): void {
+  dimension(canvas, { axis: 'across', edge: bottom, row: bottom + below }, [left, right], width, size);
+  dimension(canvas, { axis: 'upright', edge: right, row: right + beside }, [top, bottom], height, size);
 }
 
 /** How far a dimension line reaches beyond what it measures. */

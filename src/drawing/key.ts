@@ -1,10 +1,8 @@
 import type { Net } from '../shape/net.ts';
-import { Canvas } from './canvas.ts';
-import type { Drawing } from './drawing.ts';
+import type { Canvas } from './canvas.ts';
 import { plain, widthOf } from './lettering.ts';
-import type { LineKind } from './lines.ts';
+import { boxCorners } from './region.ts';
 import { type DrawingStyle, letteringOf } from './style.ts';
-import { listed } from './words.ts';
 
 /** What a template can show that a reader must be told the meaning of. */
 type KeyEntry = 'cut' | 'mountain' | 'valley' | 'flat' | 'waste' | 'glue';
@@ -19,14 +17,6 @@ export function keyEntries(net: Net): readonly KeyEntry[] {
     ...(net.waste.length > 0 ? (['waste'] as const) : []),
     ...(net.glue.length > 0 ? (['glue'] as const) : []),
   ];
-}
-
-/** The key alone, at most `width` millimetres wide if its words allow. */
-export function keyDrawing(entries: readonly KeyEntry[], width: number, style: DrawingStyle): Drawing {
-  const canvas = new Canvas();
-  drawKey(canvas, entries, { left: 0, top: 0, width }, style);
-  const words = entries.map((entry) => style.say(`drawing-key-${entry}`));
-  return canvas.drawing('key', style.say('drawing-key', { entries: listed(words, style.say) }));
 }
 
 const SAMPLE = 13;
@@ -53,12 +43,7 @@ export function drawKey(
 }
 
 function drawSample(canvas: Canvas, entry: KeyEntry, x: number, y: number): void {
-  const area = [
-    { x, y: y - 2.2 },
-    { x: x + SAMPLE, y: y - 2.2 },
-    { x: x + SAMPLE, y: y + 2.2 },
-    { x, y: y + 2.2 },
-  ];
+  const area = boxCorners({ left: x, top: y - 2.2, right: x + SAMPLE, bottom: y + 2.2 });
   if (entry === 'waste') {
     canvas.hatch(area);
     canvas.line('blank', area, true);
@@ -66,8 +51,7 @@ function drawSample(canvas: Canvas, entry: KeyEntry, x: number, y: number): void
     canvas.dots(area);
     canvas.line('blank', area, true);
   } else {
-    const kind: LineKind = entry;
-    canvas.line(kind, [
+    canvas.line(entry, [
       { x, y },
       { x: x + SAMPLE, y },
     ]);

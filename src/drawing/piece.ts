@@ -3,7 +3,7 @@ import type { Net } from '../shape/net.ts';
 import type { Layer } from '../shape/shapes.ts';
 import { sheetNamed } from '../words/names.ts';
 import { Canvas } from './canvas.ts';
-import { dimension, tailOf } from './dimension.ts';
+import { dimensionSize, tailOf } from './dimension.ts';
 import type { Drawing } from './drawing.ts';
 import { AT_ORIGIN, blankLines, cutLines, type DrawingFrame, placeAll, sheetBox } from './outline.ts';
 import { boxCorners } from './region.ts';
@@ -17,7 +17,7 @@ import {
   letteringOf,
   netOf,
 } from './style.ts';
-import { caption, lengthLabel, spokenLengths, spokenSize } from './words.ts';
+import { caption, sizeLabels, spokenLengths, spokenSize } from './words.ts';
 
 /**
  * One scale for all the pieces of a project, so that they can be compared: the largest at which each fits the room,
@@ -55,16 +55,10 @@ export function pieceDrawing(
 const AWAY = 2.4;
 
 function drawSize(canvas: Canvas, net: InBoth<Net>, frame: DrawingFrame, style: DrawingStyle): void {
-  const { right, bottom } = sheetBox(net.drawn, frame);
-  const across = further(net, ({ size: { width } }) => width);
-  const upright = further(net, ({ size: { height } }) => height);
-  if (!across || !upright) return;
-  const size = letteringOf(style);
-  const below = { axis: 'across', edge: bottom, row: bottom + AWAY } as const;
+  const box = sheetBox(net.drawn, frame);
   // Beyond the arrow that points at a short width from outside.
-  const beside = { axis: 'upright', edge: right, row: right + AWAY + tailOf(0, right) } as const;
-  dimension(canvas, below, [0, right], lengthLabel(across, style), size);
-  dimension(canvas, beside, [0, bottom], lengthLabel(upright, style), size);
+  const away = [AWAY, AWAY + tailOf(0, box.right)] as const;
+  dimensionSize(canvas, box, sizeLabels(net, style), away, letteringOf(style));
 }
 
 /** What is cut first: the outline of a flat piece; of a net the whole sheet, with its score lines. */

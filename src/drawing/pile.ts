@@ -2,9 +2,10 @@ import type { Editions } from '../edition/editions.ts';
 import type { Size } from '../measure/size.ts';
 import type { BaseReference } from '../project/model.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
-import { boxSize, type FlatPoint, type Net, type Panel } from '../shape/net.ts';
+import { boxSize, type Net, type Panel } from '../shape/net.ts';
 import { type Layer, type Shapes, sheetsOf } from '../shape/shapes.ts';
-import { turn } from './region.ts';
+import { AT_ORIGIN, placeAll } from './outline.ts';
+import { boxCorners, turn } from './region.ts';
 import type { LayerTwin } from './style.ts';
 
 /** From a layer's own paper to the paper of the lowest base, both in millimetres from their left and top. */
@@ -98,23 +99,15 @@ function ownOutline(shapes: Shapes, { piece, size }: Layer): readonly Point2[] {
 
 function wholeOutline(net: Net): readonly Point2[] {
   const [panel, ...more] = net.panels;
-  return panel && more.length === 0 ? panel.outline.map(inMillimetres) : rectangle(net.size);
+  return panel && more.length === 0
+    ? placeAll(panel.outline, { scale: 1, ...AT_ORIGIN })
+    : rectangle(net.size);
 }
 
 function panelOutline({ outline, box }: Panel): readonly Point2[] {
-  return outline.map(({ x, y }) => inMillimetres({ x: x.minus(box.left), y: y.minus(box.top) }));
+  return placeAll(outline, { scale: 1, left: -box.left.mm, top: -box.top.mm });
 }
 
 function rectangle({ width, height }: Size): readonly Point2[] {
-  const [right, bottom] = [width.mm, height.mm];
-  return [
-    { x: 0, y: 0 },
-    { x: right, y: 0 },
-    { x: right, y: bottom },
-    { x: 0, y: bottom },
-  ];
-}
-
-function inMillimetres({ x, y }: FlatPoint): Point2 {
-  return { x: x.mm, y: y.mm };
+  return boxCorners({ ...AT_ORIGIN, right: width.mm, bottom: height.mm });
 }

@@ -1,4 +1,4 @@
-import type { Edition, Editions } from '../edition/editions.ts';
+import { type Edition, type Editions, twin } from '../edition/editions.ts';
 import type { Net } from '../shape/net.ts';
 import type { Layer } from '../shape/shapes.ts';
 import type { Say } from '../words/labels.ts';
@@ -30,9 +30,8 @@ export function both<T>(
   leading: DrawingStyle['leading'],
   pick: (edition: Editions['inch']) => T | undefined,
 ): InBoth<T> | undefined {
-  const [inch, metric] = [pick(editions.inch), pick(editions.metric)];
-  if (inch === undefined || metric === undefined) return undefined;
-  return { inch, metric, drawn: leading === 'inch' ? inch : metric };
+  const picked = twin(editions, pick);
+  return picked && { ...picked, drawn: picked[leading] };
 }
 
 /** The net of a piece in both editions; undefined when it could not be made in one of them. */

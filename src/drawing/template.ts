@@ -1,8 +1,8 @@
-import type { Editions, Twin } from '../edition/editions.ts';
+import { type Editions, pairs, type Twin } from '../edition/editions.ts';
 import type { Edge } from '../project/model.ts';
 import type { BoardScores, Net } from '../shape/net.ts';
 import { Canvas } from './canvas.ts';
-import { dimension, type Mark, runningDimension } from './dimension.ts';
+import { type DimensionRow, dimensionSize, type Mark, runningDimension } from './dimension.ts';
 import type { Drawing } from './drawing.ts';
 import { drawKey, keyEntries } from './key.ts';
 import { type Label, plain, wrapped } from './lettering.ts';
@@ -12,7 +12,7 @@ import type { DrawnBox } from './region.ts';
 import { drawNet } from './sheet.ts';
 import { colorOf, type DrawingRoom, type DrawingStyle, type InBoth, letteringOf, netOf } from './style.ts';
 import { describeNet } from './tell-net.ts';
-import { lengthLabel } from './words.ts';
+import { lengthLabel, sizeLabels } from './words.ts';
 
 /** Reductions of the preferred series of ISO 5455, as the second number of "1:2". */
 const REDUCTIONS: readonly number[] = [1, 2, 5, 10, 20];
@@ -45,7 +45,7 @@ export function templateDrawing(
   const numbered = drawNames(canvas, net.drawn, frame, { size, say: style.say, numbering: !brief });
   const box = sheetBox(net.drawn, frame);
   drawScores(canvas, net, box, 1 / reduction, style);
-  drawOverall(canvas, net, box, style);
+  dimensionSize(canvas, box, sizeLabels(net, style), [3.5, 3.5], size);
   drawFoot(canvas, net.drawn, numbered, reduction, style);
   return canvas.drawing('template', describeNet(id, net, reduction, style));
 }
@@ -62,44 +62,38 @@ function drawScores(
 ): void {
   const groups = net.drawn.scores.map((drawn, index) => ({
     drawn,
-    inch: net.inch.scores[index],
-    metric: net.metric.scores[index],
+    at: pairs({ inch: net.inch.scores[index]?.at ?? [], metric: net.metric.scores[index]?.at ?? [] }),
   }));
-  const upright = groups.filter(({ drawn: { from } }) => from === 'top' || from === 'bottom');
-  const across = groups.filter(({ drawn: { from } }) => from === 'left' || from === 'right');
-  for (const group of upright) {
+  const isUpright = ({ drawn: { from } }: ScoreGroup): boolean => from === 'top' || from === 'bottom';
+  for (const group of groups.filter(isUpright)) {
     const row = Math.min(canvas.ink.left, box.left) - ROW_AWAY;
     drawGroup(canvas, group, { axis: 'upright', edge: box.left, row }, box, scale, style);
   }
-  for (const group of across) {
+  for (const group of groups.filter((each) => !isUpright(each))) {
     const row = Math.min(canvas.ink.top, box.top) - ROW_AWAY;
     drawGroup(canvas, group, { axis: 'across', edge: box.top, row }, box, scale, style);
   }
 }
 
-type ScoreGroup = {
-  readonly drawn: BoardScores;
-  readonly inch: BoardScores | undefined;
-  readonly metric: BoardScores | undefined;
-};
+/** A row of scores as it is drawn, and its positions in both editions. */
+type ScoreGroup = { readonly drawn: BoardScores; readonly at: readonly Twin[] };
 
 function drawGroup(
   canvas: Canvas,
-  { drawn, inch, metric }: ScoreGroup,
-  row: { readonly axis: 'across' | 'upright'; readonly edge: number; readonly row: number },
+  { drawn, at }: ScoreGroup,
+  row: DimensionRow,
   box: DrawnBox,
   scale: number,
   style: DrawingStyle,
 ): void {
-  const size = letteringOf(style);
   const { from } = drawn;
   const origin = box[from];
   const way = from === 'left' || from === 'top' ? 1 : -1;
   const marks = drawn.at.flatMap((position, index): Mark[] => {
-    const twin = twinAt(inch, metric, index);
+    const twin = at[index];
     return twin ? [{ at: origin + way * position.mm * scale, label: lengthLabel(twin, style, true) }] : [];
   });
-  const labels = runningDimension(canvas, row, origin, marks, size);
+  const labels = runningDimension(canvas, row, origin, marks, letteringOf(style));
   captionRow(canvas, from, row, { origin, labels }, style);
 }
 
@@ -107,7 +101,7 @@ function drawGroup(
 function captionRow(
   canvas: Canvas,
   from: Edge,
-  { axis, row }: { readonly axis: 'across' | 'upright'; readonly row: number },
+  { axis, row }: DimensionRow,
   { origin, labels }: { readonly origin: number; readonly labels: readonly [number, number] },
   style: DrawingStyle,
 ): void {
@@ -123,30 +117,6 @@ function captionRow(
     const at = { x: row + 1.2, y };
     canvas.label(words, at, { size, anchor: 'end', sits: under ? 'under' : 'over' });
   }
-}
-
-function twinAt(
-  inch: BoardScores | undefined,
-  metric: BoardScores | undefined,
-  index: number,
-): Twin | undefined {
-  const [first, second] = [inch?.at[index], metric?.at[index]];
-  return first && second ? { inch: first, metric: second } : undefined;
-}
-
-function drawOverall(
-  canvas: Canvas,
-  { inch, metric }: InBoth<Net>,
-  box: DrawnBox,
-  style: DrawingStyle,
-): void {
-  const size = letteringOf(style);
-  const width = { inch: inch.size.width, metric: metric.size.width };
-  const height = { inch: inch.size.height, metric: metric.size.height };
-  const below = { axis: 'across', edge: box.bottom, row: box.bottom + 3.5 } as const;
-  const beside = { axis: 'upright', edge: box.right, row: box.right + 3.5 } as const;
-  dimension(canvas, below, [box.left, box.right], lengthLabel(width, style), size);
-  dimension(canvas, beside, [box.top, box.bottom], lengthLabel(height, style), size);
 }
 
 /** Scale, key and the names that found no room, under the drawing. */

@@ -3,7 +3,7 @@ import { Canvas } from './canvas.ts';
 import { sheetBox } from './outline.ts';
 import type { Page } from './page-paper.ts';
 import { drawNames } from './panel-names.ts';
-import type { DrawnBox } from './region.ts';
+import { boxCorners, type DrawnBox } from './region.ts';
 import { drawNet } from './sheet.ts';
 import { letterOf } from './stack.ts';
 import { type DrawingStyle, letteringOf } from './style.ts';
@@ -52,21 +52,17 @@ function inner({ left, top, right, bottom }: DrawnBox, inset: DrawnBox): DrawnBo
 
 /** The middle of each overlap, from edge to edge of the window. */
 function drawSeams(canvas: Canvas, box: DrawnBox, inset: DrawnBox): void {
-  for (const side of ['left', 'right'] as const) {
-    const x = box[side] + (side === 'left' ? inset.left : -inset.right) / 2;
-    if (inset[side] > 0)
-      canvas.line('flat', [
-        { x, y: box.top },
-        { x, y: box.bottom },
-      ]);
-  }
-  for (const side of ['top', 'bottom'] as const) {
-    const y = box[side] + (side === 'top' ? inset.top : -inset.bottom) / 2;
-    if (inset[side] > 0)
-      canvas.line('flat', [
-        { x: box.left, y },
-        { x: box.right, y },
-      ]);
+  const seam = inner(box, {
+    left: inset.left / 2,
+    top: inset.top / 2,
+    right: inset.right / 2,
+    bottom: inset.bottom / 2,
+  });
+  for (const side of ['left', 'right', 'top', 'bottom'] as const) {
+    const across = side === 'left' || side === 'right';
+    const middle = across ? { left: seam[side], right: seam[side] } : { top: seam[side], bottom: seam[side] };
+    const [from, , to] = boxCorners({ ...box, ...middle });
+    if (inset[side] > 0 && from && to) canvas.line('flat', [from, to]);
   }
 }
 

@@ -21,6 +21,16 @@ export function lengthLabel(length: Twin, style: DrawingStyle, bare = false): La
   return leading === 'inch' ? lines : lines.toReversed();
 }
 
+/** A width and a height, each as `lengthLabel`. */
+export function sizeLabels(
+  { inch, metric }: { readonly inch: { readonly size: Size }; readonly metric: { readonly size: Size } },
+  style: DrawingStyle,
+): [Label, Label] {
+  const width = { inch: inch.size.width, metric: metric.size.width };
+  const height = { inch: inch.size.height, metric: metric.size.height };
+  return [lengthLabel(width, style), lengthLabel(height, style)];
+}
+
 /** `3 1/4 × 4 1/2 in` over `83 × 114 mm`. */
 export function sizeLabel({ inch, metric }: SizeTwin, { say, leading }: DrawingStyle): Label {
   const times = (first: LabelLine, second: LabelLine): LabelLine => [...first, { text: ' × ' }, ...second];
@@ -93,10 +103,6 @@ export function caption(id: string, say: DrawingStyle['say']): string {
 
 export function capital(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
-}
-
-export function pick(length: Twin, leading: DrawingStyle['leading']): Length {
-  return leading === 'inch' ? length.inch : length.metric;
 }
 
 function spokenInches(length: Length, say: DrawingStyle['say']): string {

@@ -51,7 +51,8 @@ function signs(): [number, number][] {
   ];
 }
 
-function quarterTurn({ x, y }: FlatPoint, quarters: number): FlatPoint {
+/** A point turned clockwise about the origin, exactly. */
+export function quarterTurn({ x, y }: FlatPoint, quarters: number): FlatPoint {
   const turns = ((quarters % 4) + 4) % 4;
   if (turns === 0) return { x, y };
   return quarterTurn({ x: y.times(-1), y: x }, turns - 1);

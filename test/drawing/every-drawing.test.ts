@@ -3,7 +3,6 @@ import { contrast } from '../../src/drawing/accent.ts';
 import { templatePages } from '../../src/drawing/actual-size.ts';
 import type { Drawing } from '../../src/drawing/drawing.ts';
 import { foldedDrawing } from '../../src/drawing/folded.ts';
-import { keyDrawing } from '../../src/drawing/key.ts';
 import { pieceDrawing } from '../../src/drawing/piece.ts';
 import { stackDrawing } from '../../src/drawing/stack.ts';
 import { templateDrawing } from '../../src/drawing/template.ts';
@@ -21,7 +20,6 @@ const drawings: readonly (readonly [string, Drawing | undefined])[] = [inchStyle
     ['stack', stackDrawing(editions, { piece: 'box', panel: 'front' }, room, style)] as const,
     ['template', templateDrawing(editions, 'box', 2, style)] as const,
     ['folded', foldedDrawing(editions, 'box', 'fold-2', room, style)] as const,
-    ['key', keyDrawing(['cut', 'valley', 'glue'], 80, style)] as const,
     ['actual size', templatePages(editions, 'box', { paper: 'a4', margin }, style)[1]?.drawing] as const,
   ],
 );

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { Canvas } from '../../src/drawing/canvas.ts';
 import type { Drawing } from '../../src/drawing/drawing.ts';
-import { keyDrawing, keyEntries } from '../../src/drawing/key.ts';
+import { drawKey, keyEntries } from '../../src/drawing/key.ts';
 import { templateDrawing, templateReduction } from '../../src/drawing/template.ts';
 import {
   BOX,
@@ -171,10 +172,13 @@ describe('a key', () => {
   });
 
   it('has a sample and a word for each, in the width it is given', () => {
-    const drawing = keyDrawing(['cut', 'mountain', 'valley', 'flat', 'waste', 'glue'], 60, inchStyle);
+    const canvas = new Canvas();
+    const entries = ['cut', 'mountain', 'valley', 'flat', 'waste', 'glue'] as const;
+    drawKey(canvas, entries, { left: 0, top: 0, width: 60 }, inchStyle);
+    const drawing = canvas.drawing('key', 'Key');
     expect(textsOf(drawing.svg)).toHaveLength(6);
     expect(drawing.width).toBeLessThan(62);
-    expect(drawing.alternative).toContain(say('drawing-key-mountain'));
+    expect(drawing.svg).toContain(say('drawing-key-mountain'));
     for (const kind of ['cut', 'mountain', 'valley', 'flat', 'hatch', 'glue'])
       expect(linesOf(drawing.svg, kind).length).toBeGreaterThan(0);
   });

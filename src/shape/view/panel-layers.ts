@@ -3,6 +3,7 @@ import type { BaseReference, Piece } from '../../project/model.ts';
 import type { FlatPoint, Net } from '../net.ts';
 import { boxCorners } from '../outline.ts';
 import type { Layer, Shapes } from '../shapes.ts';
+import { quarterTurn } from '../turning.ts';
 
 /** A layer where it lies on a panel: its outline in the coordinates of the panel's own sheet. */
 export type PanelLayer = {
@@ -82,17 +83,7 @@ function ontoBase({ left, top, size, turn }: Layer, { x, y }: FlatPoint): FlatPo
 
 function turnedBy(degrees: number, { x, y }: FlatPoint): FlatPoint {
   const quarters = degrees / 90;
-  if (Number.isInteger(quarters)) {
-    const [cos, sin] = (
-      [
-        [1, 0],
-        [0, 1],
-        [-1, 0],
-        [0, -1],
-      ] as const
-    )[((quarters % 4) + 4) % 4] ?? [1, 0];
-    return { x: x.times(cos).minus(y.times(sin)), y: x.times(sin).plus(y.times(cos)) };
-  }
+  if (Number.isInteger(quarters)) return quarterTurn({ x, y }, quarters);
   const [cos, sin] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
   return { x: nearest(x.mm * cos - y.mm * sin), y: nearest(x.mm * sin + y.mm * cos) };
 }
