@@ -7,7 +7,7 @@ import { coordinate, element, pathData } from './svg.ts';
 import { shaded, tint } from './tint.ts';
 
 /** How a label is set about its point. */
-export type LabelSetting = {
+type LabelSetting = {
   /** Height of the lettering in millimetres of paper. */
   readonly size: number;
   /** Where the point lies: at the label's start, middle (when absent) or end. */

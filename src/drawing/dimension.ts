@@ -5,7 +5,7 @@ import type { DrawnBox } from './region.ts';
 import { spread } from './spread.ts';
 
 /** `across`: along x, the line above or below what is measured. `upright`: along y, the line left or right of it. */
-export type RowAxis = 'across' | 'upright';
+type RowAxis = 'across' | 'upright';
 
 /** Where a dimension line runs: along an axis, at `row`, measuring something whose nearest edge is at `edge`. */
 export type DimensionRow = { readonly axis: RowAxis; readonly edge: number; readonly row: number };

@@ -23,7 +23,7 @@ import { caption, listed, spokenVolume } from './words.ts';
 type FoldView = string;
 
 /** The pose a view names, for a net: how far each fold is. Undefined for a view that this net hasn't. */
-export function poseOf(net: Net, view: FoldView): FoldProgress | undefined {
+function poseOf(net: Net, view: FoldView): FoldProgress | undefined {
   if (view === 'folded') return finishedProgress(net);
   if (view === 'flat') return 0;
   const stage = Number(/^fold-(\d{1,3})$/u.exec(view)?.[1] ?? Number.NaN);

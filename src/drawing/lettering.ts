@@ -4,7 +4,7 @@ import type { Say } from '../words/labels.ts';
 import { element, escapeText } from './svg.ts';
 
 /** A stretch of text; a fraction is set as `11/16` and made a true one by the page's style. */
-export type TextRun = { readonly text: string; readonly fraction?: true };
+type TextRun = { readonly text: string; readonly fraction?: true };
 
 /** One line of text. */
 export type LabelLine = readonly TextRun[];

@@ -9,7 +9,7 @@ import { boxCorners, turn } from './region.ts';
 import type { LayerTwin } from './style.ts';
 
 /** From a layer's own paper to the paper of the lowest base, both in millimetres from their left and top. */
-export type Carry = (point: Point2) => Point2;
+type Carry = (point: Point2) => Point2;
 
 /** One layer of a pile, with where it and its base lie. */
 export type PiledLayer = {

@@ -32,7 +32,7 @@ export function drawFolds(canvas: Canvas, net: Net, frame: DrawingFrame): void {
 }
 
 /** The edges of the waste, thin; then everything that is cut. */
-export function drawCuts(canvas: Canvas, net: Net, frame: DrawingFrame): void {
+function drawCuts(canvas: Canvas, net: Net, frame: DrawingFrame): void {
   for (const line of blankLines(net, frame)) canvas.line('blank', line);
   for (const line of cutLines(net, frame)) canvas.line('cut', line);
   for (const { centre, diameter } of net.holes ?? [])

@@ -25,7 +25,7 @@ export function letteringOf(style: DrawingStyle): number {
 }
 
 /** Picks the same thing out of both editions; undefined unless it is in both. */
-export function both<T>(
+function both<T>(
   editions: Editions,
   leading: DrawingStyle['leading'],
   pick: (edition: Editions['inch']) => T | undefined,

@@ -1,7 +1,7 @@
 import type { Point2 } from '../shape/flat-polygon.ts';
 
 /** What an element is given; an attribute that is undefined is left out. */
-export type SvgAttributes = Readonly<Record<string, string | number | undefined>>;
+type SvgAttributes = Readonly<Record<string, string | number | undefined>>;
 
 /** Control characters and halves of characters: most of them XML 1.0 allows in no form, not even escaped. */
 const FORBIDDEN = /(?![\t\n\r])\p{Cc}|\p{Cs}|[\ufffe\uffff]/gu;

@@ -2,7 +2,7 @@ import type { Point2 } from '../shape/flat-polygon.ts';
 import { boxOf, edgesOf, type Segment } from './region.ts';
 
 /** A point, and how far it is from every edge near it. */
-export type LabelSpot = { readonly at: Point2; readonly clearance: number };
+type LabelSpot = { readonly at: Point2; readonly clearance: number };
 
 const STEPS = 30;
 

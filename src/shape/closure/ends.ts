@@ -6,7 +6,7 @@ import { isSquare, sideWidth } from './seam.ts';
 import { tolerance } from './tolerance.ts';
 
 /** A flap that closes one end of a square tube, at right angles to its wall. */
-export type EndFlap = {
+type EndFlap = {
   readonly panel: string;
   /** The side of the tube it hangs on, as an index of `sides`. */
   readonly side: number;
@@ -19,10 +19,10 @@ export type EndFlap = {
   readonly tuck?: Tuck;
 };
 
-export type Tuck = { readonly panel: string; readonly fold: Fold; readonly depth: Length };
+type Tuck = { readonly panel: string; readonly fold: Fold; readonly depth: Length };
 
 /** One end of a square tube. */
-export type TubeEnd = {
+type TubeEnd = {
   readonly tube: Tube;
   /** Which end, as the sheet lies flat. */
   readonly end: 'top' | 'bottom' | 'left' | 'right';
@@ -32,7 +32,7 @@ export type TubeEnd = {
 };
 
 /** A gap between (or beside) the flaps of one end that are meant to cover it. */
-export type EndGap = { readonly flaps: readonly EndFlap[]; readonly across: Length; readonly gap: Length };
+type EndGap = { readonly flaps: readonly EndFlap[]; readonly across: Length; readonly gap: Length };
 
 /** A lid that is tucked in may be this much short: it must slide in. Common practice, no source. */
 const TUCK_EASE: Length = Length.of(1, 16, 'in');

@@ -6,7 +6,7 @@ import { lineOf, tubesOf } from '../tube.ts';
 import { nearlyEqual } from './tolerance.ts';
 
 /** Two walls that rise from one base and are stuck together at a corner, but not equally high. */
-export type UnequalRim = {
+type UnequalRim = {
   readonly mate: Mate;
   readonly walls: readonly [string, string];
   readonly heights: readonly [Length, Length];

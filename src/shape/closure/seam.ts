@@ -7,7 +7,7 @@ import { cornersOf, positionOf, type Tube, type TubeSide } from '../tube.ts';
 import { nearlyEqual, tolerance } from './tolerance.ts';
 
 /** Two sides that face each other and differ: `first` comes before `second` in the row. */
-export type UnequalWalls = {
+type UnequalWalls = {
   readonly first: TubeSide;
   readonly second: TubeSide;
   readonly widths: readonly [Length, Length];

@@ -16,7 +16,7 @@ export type Soundness =
   | 'closes';
 
 /** A net fully folded, and how far it holds. */
-export type Folded = { readonly shape: FoldedShape; readonly soundness: Soundness };
+type Folded = { readonly shape: FoldedShape; readonly soundness: Soundness };
 
 const known: WeakMap<Net, Folded> = new WeakMap<Net, Folded>();
 

@@ -6,7 +6,7 @@ import { isSquare, sideWidth } from './seam.ts';
 import { nearlyEqual } from './tolerance.ts';
 
 /** A score line that, moved from `position` to `better`, would make facing walls equal: measured from left or top. */
-export type Suspect = {
+type Suspect = {
   readonly lines: 'upright' | 'across';
   readonly position: Length;
   readonly better: Length;

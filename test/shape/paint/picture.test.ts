@@ -4,7 +4,7 @@ import type { Point2 } from '../../../src/shape/flat-polygon.ts';
 import { foldNet } from '../../../src/shape/fold.ts';
 import { progressAt } from '../../../src/shape/fold-order.ts';
 import { type FoldedShape, foldedPanelOf } from '../../../src/shape/folded-shape.ts';
-import { type Look, USUAL_LOOK } from '../../../src/shape/paint/picture.ts';
+import { type Look, placeInPicture, USUAL_LOOK } from '../../../src/shape/paint/picture.ts';
 import { dot, type Point3 } from '../../../src/shape/space.ts';
 import { layersOnPanels } from '../../../src/shape/view/panel-layers.ts';
 import { KEEPER, netOf, OPEN_TRAY, shapesOf, sheetOf, TRADE_FACT } from '../boxes.ts';
@@ -89,6 +89,21 @@ describe.each([...shapes])('the picture of a %s', (_, net) => {
     expect(new Set(faces.map(({ panel }) => panel))).toEqual(new Set(net.panels.map(({ id }) => id)));
     expect(faces.every(({ sides, points }) => sides.length === points.length)).toBe(true);
     expect(faces.every(({ shade }) => shade >= 0 && shade <= 1)).toBe(true);
+  });
+});
+
+describe('the place of a point in the picture', () => {
+  // By hand: seen from above and with nothing turned, what lies 10 mm nearer the viewer comes 10 mm lower.
+  it.each([
+    [{ turn: 0, tilt: 0 }, { x: 3, y: 4, z: 10 }, [3, -4]],
+    [{ turn: 0, tilt: 90 }, { x: 3, y: 4, z: 10 }, [3, 10]],
+    [{ turn: 90, tilt: 0 }, { x: 3, y: 4, z: 10 }, [10, -4]],
+    [{ turn: 180, tilt: 0 }, { x: 3, y: 4, z: 10 }, [-3, -4]],
+    [{ turn: 0, tilt: 30 }, { x: 0, y: 0, z: 10 }, [0, 5]],
+  ])('is as the view is turned and tilted: %o', (look, point, [x = 0, y = 0]) => {
+    const place = placeInPicture(look)(point);
+    expect(place.x).toBeCloseTo(x, 9);
+    expect(place.y).toBeCloseTo(y, 9);
   });
 });
 
