@@ -330,6 +330,6 @@ export type Workspace = {
   readonly site: Site;
   /** In the order of their slugs. Two may share a slug; a rule says so. */
   readonly projects: readonly Project[];
-  /** Faults of shared files, each reported once. */
+  /** Findings of shared files, each reported once. */
   readonly findings: readonly Finding[];
 };

@@ -23,6 +23,16 @@ describe('the proof of the fold', () => {
       ],
     ],
     [
+      'one written from the other edge',
+      boxWith({ left: '1 1/4, 3 3/4, 5, 7 5/8' }).replace(
+        'from: left, at: [1 1/4, 3 3/4, 5, 7 5/8]',
+        'from: right, at: [3/8, 3, 4 1/4, 6 3/4]',
+      ),
+      [
+        'walls-unequal at "3/8": box.front is 2 1/2 in wide, and box.back on the facing side 2 5/8 in: 1/8 in apart; score from the right at 1/2 in instead of 3/8 in',
+      ],
+    ],
+    [
       'two lines of which either may be wrong',
       boxWith({ left: '1 1/8, 3 3/4, 5, 7 1/2' }),
       [

@@ -54,7 +54,7 @@ type FacingWalls = {
 };
 
 /** A score line whose moving would make the walls equal: what it is measured from, where it is, where it should be. */
-type Move = { readonly from: Edge; readonly now: Length; readonly then: Length };
+type Move = { readonly from: Edge; readonly now: Length; readonly better: Length };
 
 /** Two walls of a tray that meet at a corner and differ. */
 type UnequalCorner = {
@@ -69,8 +69,8 @@ function movesFor(sheet: FoldedSheet, tube: Tube): { readonly at: Place; readonl
     const written = writtenScore(sheet, lines, position);
     if (!written) return [];
     const { from } = written;
-    const [now, then] = [fromEdge(sheet, from, position), fromEdge(sheet, from, better)];
-    return [{ at: written.position.at, move: { from, now, then } }];
+    const move = { from, now: fromEdge(sheet, from, position), better: fromEdge(sheet, from, better) };
+    return [{ at: written.position.at, move }];
   });
 }
 
@@ -81,7 +81,7 @@ function sayFacing({ piece, unit }: Common, { pairs, wallsAre, moves }: FacingWa
     return `${names[0]} ${first.length > 1 ? 'are' : 'is'} ${say(a)} ${wallsAre}, and ${names[1]} on the facing side ${say(b)}: ${say(a.minus(b).abs())} apart`;
   });
   const remedies = moves.map(
-    ({ from, now, then }) => `score from the ${from} at ${say(then)} instead of ${say(now)}`,
+    ({ from, now, better }) => `score from the ${from} at ${say(better)} instead of ${say(now)}`,
   );
   return {
     message: said.join('; '),

@@ -43,7 +43,7 @@ export function usualTab(settings: Settings, mate: Length): Length {
 }
 
 /**
- * The box its settings describe, measured between score lines; undefined, with a problem, when they describe none.
+ * The box its settings describe, measured between score lines; undefined, with a finding, when they describe none.
  * Along the height `walls` walls count: one for an open tray, two for what is closed above and below.
  */
 export function readBox(settings: Settings, walls: 1 | 2): BoxMeasures | undefined {

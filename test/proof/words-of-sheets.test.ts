@@ -1,0 +1,162 @@
+import { Length } from '../../src/measure/length.ts';
+import { type Cases, expectWords, inches, placed } from './cases.ts';
+
+const BOX = { piece: 'box', unit: 'in' } as const;
+const GRID = { piece: 'box', last: { column: 4, row: 3 } } as const;
+
+const CASES: Cases = {
+  'cannot-be-kitted': [
+    [
+      { lack: 'stock', piece: 'mat' },
+      'mat names no stock, so it cannot be planned',
+      'say what it is cut from, such as stock: cream',
+    ],
+    [{ lack: 'known stock', stock: 'moos' }, 'there is no stock "moos"', 'name one that is there'],
+    [{ lack: 'size', piece: 'mat' }, 'the size of mat is not known', 'run proof to see why'],
+    [
+      { lack: 'sheet', stock: 'cream' },
+      'cream has no sheet size, so nothing can be planned on it',
+      'give it one, such as sheet: 8 1/2 x 11',
+    ],
+    [
+      { lack: 'room', name: 'box.lid', stock: 'cream' },
+      'box.lid is larger than every sheet of cream',
+      'cut it smaller, or from a larger stock',
+    ],
+    [
+      { lack: 'room once trimmed', name: 'mat', stock: 'cream' },
+      'mat is larger than what is left of a sheet of cream when its edges are trimmed',
+      'trim less',
+    ],
+  ],
+  'edition-strained': [
+    [
+      { piece: 'strip', own: [inches(1), 'in'], other: [Length.of(27, 1, 'mm'), 'mm'], faulty: false },
+      'in the metric edition 1 in of strip is 27 mm there, 1.6 mm off: with nearer numbers strip would not fold and fit as it does',
+      'leave it if the size does not matter, or choose another length',
+    ],
+    [
+      { piece: 'box', own: [Length.of(30, 1, 'mm'), 'mm'], other: [inches(5, 4), 'in'], faulty: true },
+      'the inch edition has no numbers near enough for box to fold and fit: 30 mm of box is 1 1/4 in there',
+      'try it before you hand it out, or leave that edition out with "units: metric"',
+    ],
+  ],
+  'hollow-reference': [
+    [
+      { kind: 'reveal', name: 'box.front', piece: 'box', lack: 'panel' },
+      'box.front is a panel of box, and :reveal is said of a whole piece',
+      'name a piece, such as :reveal[box]',
+    ],
+    [
+      { kind: 'count', name: 'box.lid', piece: 'box', lack: 'sheet' },
+      'box.lid is a sheet of box, and :count is said of a whole piece',
+      'name a piece, such as :count[box]',
+    ],
+    [
+      { kind: 'reveal', name: 'mat', piece: 'mat', lack: 'base' },
+      'mat lies on nothing, so it has no reveal',
+      'name the layer, or say with "on:" what mat lies on',
+    ],
+    [
+      { kind: 'scores', name: 'mat', piece: 'mat', lack: 'scores' },
+      'mat has no score lines, so there is nothing to say for :scores',
+      'name a piece that is scored, or give mat its "score:"',
+    ],
+    [
+      { kind: 'trims', name: 'box.lid', piece: 'box', lack: 'trims' },
+      'box.lid has nothing to cut once it is scored, so there is nothing to say for :trims',
+      'name a piece that has, or give box its "trim:" or "slit:"',
+    ],
+  ],
+  'score-off-groove': [
+    [
+      { ...BOX, from: 'left', position: inches(1, 16), pitch: inches(1, 8), isWritten: true },
+      'box is scored at 1/16 in from the left, between two grooves of the board (one every 1/8 in)',
+      'score at 1/8 in, or say in the step that this line is ruled by hand',
+      'warning',
+    ],
+    [
+      { ...BOX, from: 'top', position: inches(17, 16), pitch: inches(1, 8), isWritten: false },
+      'box is scored at 1 1/16 in from the top, between two grooves of the board (one every 1/8 in)',
+      'score at 1 in or 1 1/8 in, or say in the step that this line is ruled by hand',
+      'note',
+    ],
+  ],
+  'session-off-schedule': [
+    [
+      { date: '2026-12-24', why: { kind: 'left out' }, schedule: placed(0).at },
+      '2026-12-24 is no session of the schedule: it leaves out that day',
+      'mend the date, or let it stand if this session is an extra one',
+    ],
+    [
+      { date: '2026-12-02', why: { kind: 'another day' }, schedule: placed(0).at },
+      '2026-12-02 is no session of the schedule: that day is a Wednesday',
+      'mend the date, or let it stand if this session is an extra one',
+    ],
+    [
+      { date: '2026-12-17', why: { kind: 'another day', nth: 2 }, schedule: placed(0).at },
+      '2026-12-17 is no session of the schedule: that day is the third Thursday',
+      'mend the date, or let it stand if this session is an extra one',
+    ],
+    [
+      { date: '2026-09-24', why: { kind: 'too early', first: '2026-10-01' }, schedule: placed(0).at },
+      '2026-09-24 is no session of the schedule: it begins only on 2026-10-01',
+      'mend the date, or let it stand if this session is an extra one',
+    ],
+    [
+      {
+        date: '2026-10-08',
+        why: { kind: 'between', every: '2 weeks', first: '2026-10-01' },
+        schedule: placed(0).at,
+      },
+      '2026-10-08 is no session of the schedule: it is every 2 weeks from 2026-10-01',
+      'mend the date, or let it stand if this session is an extra one',
+    ],
+  ],
+  'unknown-reference': [
+    [{ what: 'stock', name: 'mos', among: ['moss'] }, 'there is no stock "mos"', 'write "moss"'],
+    [{ what: 'panel', name: 'lid', of: 'box', among: [] }, 'box has no panel "lid"', 'take it out'],
+    [
+      { what: 'panel', name: 'frond', of: 'box', layer: 'mat', among: ['front', 'back'] },
+      'mat lies on box.frond, but box has no panel "frond"',
+      'write "front"',
+    ],
+    [
+      { ...GRID, wrong: { kind: 'no line', key: 'slit', between: 'columns', line: 5, isShort: false } },
+      'slit: box has no score line between F and G',
+      'name one of the columns A to E and the rows 1 to 4, which its score lines make',
+    ],
+    [
+      { ...GRID, wrong: { kind: 'no line', key: 'slit', between: 'rows', line: 0, isShort: true } },
+      'slit: the line 1|2 of box runs through 5 columns only',
+      'name one of the columns A to E and the rows 1 to 4, which its score lines make',
+    ],
+    [
+      { ...GRID, wrong: { kind: 'trimmed off', key: 'glue', name: 'tab' } },
+      'glue names tab of box, which is trimmed off',
+      'take tab out of trim, or out of glue',
+    ],
+  ],
+  'circular-base': [
+    [{ circle: [placed('a')] }, 'a lies on itself', 'name another piece behind "on:", or take one "on:" out'],
+    [
+      { circle: [placed('a'), placed('b')] },
+      'a lies on b lies on a: a circle that rests on nothing',
+      'name another piece behind "on:", or take one "on:" out',
+    ],
+  ],
+  'score-doubled': [
+    [
+      { ...BOX, from: 'left', position: inches(4), first: { from: 'left', position: placed(inches(4)) } },
+      'box is scored twice at 4 in from the left',
+      'take one of the two out',
+    ],
+    [
+      { ...BOX, from: 'right', position: inches(4), first: { from: 'left', position: placed(inches(5)) } },
+      'box is scored twice on one line: 4 in from the right is 5 in from the left',
+      'take one of the two out',
+    ],
+  ],
+};
+
+expectWords(CASES);
