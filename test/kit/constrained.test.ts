@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type BestPattern, bestConstrained } from '../../src/kit/solver/constrained.ts';
+import { bestConstrained } from '../../src/kit/solver/constrained.ts';
 import { countBlanks } from '../../src/kit/solver/cut-tree.ts';
 import { gridOf } from '../../src/kit/solver/grid.ts';
 import type { Wanted } from '../../src/kit/solver/wanted.ts';
@@ -20,7 +20,7 @@ function wantedOf(sheet: readonly [number, number], rows: readonly Row[], turnab
 }
 
 /** Searches, and checks what was found by replaying it: at most the copies allowed, worth what it says. */
-function search(wanted: Wanted, pairs: number = PLENTY): BestPattern {
+function search(wanted: Wanted, pairs: number = PLENTY): ReturnType<typeof bestConstrained> {
   const found = bestConstrained(wanted, pairs);
   replay(found.tree, wanted.grid.blanks, wanted.grid.sheet);
   const counts = countBlanks(found.tree, wanted.grid.blanks.length);

@@ -5,7 +5,7 @@ import { PatternTable } from './pattern-table.ts';
 import { refilled } from './refill.ts';
 import { type Valued, valued, type Wanted } from './wanted.ts';
 
-export type BestPattern = Valued & {
+type BestPattern = Valued & {
   /** No pattern is worth more than this; the value itself where the search came to its end. */
   readonly bound: number;
 };
