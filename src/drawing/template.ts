@@ -64,7 +64,7 @@ function drawScores(
     drawn,
     at: pairs({ inch: net.inch.scores[index]?.at ?? [], metric: net.metric.scores[index]?.at ?? [] }),
   }));
-  const isUpright = ({ drawn: { from } }: ScoreGroup): boolean => from === 'top' || from === 'bottom';
+  const isUpright = ({ drawn: { from } }: DrawnScores): boolean => from === 'top' || from === 'bottom';
   for (const group of groups.filter(isUpright)) {
     const row = Math.min(canvas.ink.left, box.left) - ROW_AWAY;
     drawGroup(canvas, group, { axis: 'upright', edge: box.left, row }, box, scale, style);
@@ -76,11 +76,11 @@ function drawScores(
 }
 
 /** A row of scores as it is drawn, and its positions in both editions. */
-type ScoreGroup = { readonly drawn: BoardScores; readonly at: readonly Twin[] };
+type DrawnScores = { readonly drawn: BoardScores; readonly at: readonly Twin[] };
 
 function drawGroup(
   canvas: Canvas,
-  { drawn, at }: ScoreGroup,
+  { drawn, at }: DrawnScores,
   row: DimensionRow,
   box: DrawnBox,
   scale: number,
