@@ -1,8 +1,7 @@
 import type { Directive } from './directives.ts';
 import { placeOf } from './markdown.ts';
 import type { Place, SourceFile } from './source.ts';
-import { textNode } from './yaml-text.ts';
-import type { YamlMap } from './yaml-tree.ts';
+import { textNode, type YamlMap } from './yaml-node.ts';
 
 /** The attributes of a directive as a map like any other; one without a value is an empty text. */
 export function attributeMap(node: Directive, file: SourceFile): YamlMap {

@@ -1,8 +1,7 @@
 import { type Reader, refuse, reportMissing } from './reader.ts';
 import type { Schema } from './schema.ts';
 import type { Place } from './source.ts';
-import type { YamlText } from './yaml-text.ts';
-import type { YamlEntry, YamlNode } from './yaml-tree.ts';
+import type { YamlEntry, YamlNode, YamlText } from './yaml-node.ts';
 
 /** Where a value stands. */
 type Spot = {

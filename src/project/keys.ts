@@ -13,7 +13,7 @@ import {
 import { type Reader, refuse, reportMissing } from './reader.ts';
 import { listSchema } from './schema.ts';
 import type { At } from './source.ts';
-import { textNode } from './yaml-text.ts';
+import { textNode } from './yaml-node.ts';
 
 /** A key that may be left out. */
 export function optional<T>(value: Value<T>, says: string): Key<T, false> {

@@ -4,7 +4,7 @@ import type { FormAsWritten, FormGrammar, FormParameter, FormSetting } from './m
 import type { Reader } from './reader.ts';
 import type { At } from './source.ts';
 import { asChoice, asCount, asLengths, asText, unitWritten } from './values.ts';
-import type { YamlNode } from './yaml-tree.ts';
+import type { YamlNode } from './yaml-node.ts';
 
 /** How many lengths each kind of parameter is written with; the others are no lengths. */
 const LENGTHS: Partial<Record<FormParameter['kind'], 1 | 2 | 3>> = { length: 1, size: 2, volume: 3 };

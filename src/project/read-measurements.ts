@@ -1,3 +1,4 @@
+import { flag, statedUnit, UNIT } from './common-keys.ts';
 import { made, mapOf, type Value } from './grammar.ts';
 import { listed, named, needed, optional, plainly, usually } from './keys.ts';
 import type { Holds, Project, Stock } from './model.ts';
@@ -6,7 +7,7 @@ import { asStock } from './read-stock.ts';
 import type { Reader, SharedValue } from './reader.ts';
 import { findShared, isShared } from './shared.ts';
 import type { At } from './source.ts';
-import { asChoice, asCount, asText, asVolume, flag, statedUnit, UNIT } from './values.ts';
+import { asChoice, asCount, asText, asVolume } from './values.ts';
 
 /** The measurement block, and every piece that was written, those that could not be read whole included. */
 type MeasuredBlock = {

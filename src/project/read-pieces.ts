@@ -1,3 +1,4 @@
+import { flag } from './common-keys.ts';
 import { type Keys, made, mapOf, type ReadMap, type Value } from './grammar.ts';
 import { optional, section, usually } from './keys.ts';
 import type { BaseReference, FormGrammar, Piece, PieceBody, Placement } from './model.ts';
@@ -7,8 +8,8 @@ import type { Reader } from './reader.ts';
 import { choiceSchema, type Schema } from './schema.ts';
 import { sharing, USE } from './shared.ts';
 import type { At } from './source.ts';
-import { asChoice, asCount, asLength, asMatch, asText, asTurn, flag } from './values.ts';
-import type { YamlNode } from './yaml-tree.ts';
+import { asChoice, asCount, asLength, asMatch, asText, asTurn } from './values.ts';
+import type { YamlNode } from './yaml-node.ts';
 
 /** A piece as written. Its body is missing where its size, net or form has a finding. */
 export type WrittenPiece = Omit<Piece, 'body'> & { readonly body: PieceBody | undefined };

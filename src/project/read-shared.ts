@@ -1,4 +1,5 @@
 import type { Unit } from '../measure/length.ts';
+import { UNIT } from './common-keys.ts';
 import type { Finding } from './finding.ts';
 import { wholeFile } from './frontmatter.ts';
 import { type Key, mapOf, readWhole, type Value } from './grammar.ts';
@@ -9,8 +10,8 @@ import { asSupply } from './read-supplies.ts';
 import type { Reader, SharedSection, SharedValue, SharedValues } from './reader.ts';
 import type { Schema } from './schema.ts';
 import { type SourceFile, startOf } from './source.ts';
-import { UNIT } from './values.ts';
-import { readYaml, type YamlNode } from './yaml-tree.ts';
+import type { YamlNode } from './yaml-node.ts';
+import { readYaml } from './yaml-tree.ts';
 
 /** What the files of `shared/` offer. */
 export type Shared = {

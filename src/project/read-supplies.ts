@@ -1,8 +1,9 @@
+import { flag } from './common-keys.ts';
 import { made, mapOf, orShort, type Value } from './grammar.ts';
 import { optional, required, usually } from './keys.ts';
 import { SUPPLY_KINDS, type Supply } from './model.ts';
 import { sharing, USE } from './shared.ts';
-import { asChoice, asCount, asLink, asMoney, asText, flag } from './values.ts';
+import { asChoice, asCount, asLink, asMoney, asText } from './values.ts';
 
 const SUPPLY = mapOf('a supply, such as { item: Bone folder, kind: tool }', {
   use: optional(asText, USE),

@@ -2,7 +2,7 @@ import type { Unit } from '../measure/length.ts';
 import type { Finding } from './finding.ts';
 import type { FormGrammar } from './model.ts';
 import { type At, type Place, type SourceFile, textAt } from './source.ts';
-import type { YamlNode } from './yaml-tree.ts';
+import type { YamlNode } from './yaml-node.ts';
 
 export type SharedSection = 'stock' | 'supplies' | 'pieces';
 

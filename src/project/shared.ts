@@ -1,7 +1,7 @@
 import type { Value } from './grammar.ts';
 import { type Reader, refuse, type SharedSection, type SharedValue } from './reader.ts';
 import type { At } from './source.ts';
-import type { YamlNode } from './yaml-tree.ts';
+import type { YamlNode } from './yaml-node.ts';
 
 const PREFIX = 'shared.';
 const WHAT: Readonly<Record<SharedSection, string>> = { stock: 'stock', supplies: 'supply', pieces: 'piece' };

@@ -1,13 +1,11 @@
 import type { Length, Unit } from '../measure/length.ts';
 import { parseLength, parseSizes, type Reading, VULGAR, writtenUnit } from '../measure/notation.ts';
-import { type Key, made, type Value } from './grammar.ts';
-import { plainly } from './keys.ts';
+import { made, type Value } from './grammar.ts';
 import type { AtSize, AtVolume, Money, Units } from './model.ts';
 import { type Reader, refuse, shown } from './reader.ts';
 import { textSchema } from './schema.ts';
 import type { At } from './source.ts';
-import type { YamlText } from './yaml-text.ts';
-import type { YamlNode } from './yaml-tree.ts';
+import type { YamlText } from './yaml-node.ts';
 
 const MONEY = /^\p{Sc}?\s*(\d{1,9})(?:\.(\d{1,4}))?$/u;
 
@@ -49,35 +47,15 @@ export function asChoice<T extends string>(choices: readonly T[]): Value<At<T>> 
   };
 }
 
-/** The key `unit`, of a sheet's measurements and of a shared file. */
-export const UNIT: Key<Unit, true> = plainly(
-  asChoice(['in', 'mm', 'cm'] as const),
-  'in',
-  'What a number without a unit is in: `in`, `mm` or `cm`.',
-);
-
 /** Which editions are made. */
 export const asUnits: Value<At<Units>> = asChoice(['both', 'inch', 'metric'] as const);
 
-/** The unit a map states, which must be known before anything else of it is read; nothing is reported. */
-export function statedUnit(node: YamlNode, reader: Reader): Unit {
-  const entries = node.kind === 'map' ? node.entries : [];
-  const byKey = new Map(entries.map((entry) => [entry.key.text, entry]));
-  const muted = { ...reader, report: () => {} };
-  return UNIT.read({ entries: byKey, spot: { key: '', at: node.at }, reader: muted }, 'unit') ?? 'in';
-}
-
 /** `yes` or `no` as a person says it. */
-const asYes: Value<At<boolean>> = asMatch(
+export const asYes: Value<At<boolean>> = asMatch(
   'yes or no',
   /^(?:(yes|true|on)|no|false|off)$/iu,
   ([, yes]) => yes !== undefined,
 );
-
-/** A key that says yes; no where it is left out. */
-export function flag(says: string): Key<boolean, true> {
-  return plainly(asYes, 'no', says);
-}
 
 /** A whole number of things, from 1; `least` may be 0. */
 export function asCount(least: 0 | 1, most: number): Value<At<number>> {

@@ -1,26 +1,7 @@
 import type { Scalar } from 'yaml';
 import { placeInYaml, type YamlSource } from './frontmatter.ts';
 import type { Place } from './source.ts';
-
-/** A scalar as written, with where each of its characters stands: inside the quotes, not around them. */
-export type YamlText = {
-  readonly kind: 'text';
-  readonly text: string;
-  /** The text without its quotes or block header, or the blanks round it. */
-  readonly at: Place;
-  /** Where a stretch of `text` stands. */
-  readonly place: (start: number, end: number) => Place;
-};
-
-/** A text that stands at a place character by character. */
-export function textNode(text: string, at: Place): YamlText {
-  const place = (start: number, end: number): Place => ({
-    ...at,
-    start: at.start + start,
-    end: at.start + end,
-  });
-  return { kind: 'text', text, at, place };
-}
+import type { YamlText } from './yaml-node.ts';
 
 /** Reads a scalar's text and the offsets of its characters. */
 export function yamlText(scalar: Scalar, yaml: YamlSource): YamlText {

@@ -12,15 +12,9 @@ import {
 import type { Finding } from './finding.ts';
 import { placeInYaml, type YamlSource } from './frontmatter.ts';
 import { type Place, textAt } from './source.ts';
+import type { YamlEntry, YamlNode } from './yaml-node.ts';
 import { yamlProblem } from './yaml-problem.ts';
-import { type YamlText, yamlText } from './yaml-text.ts';
-
-export type YamlNode = YamlText | YamlMap | YamlList | YamlNothing;
-export type YamlMap = { readonly kind: 'map'; readonly entries: readonly YamlEntry[]; readonly at: Place };
-export type YamlEntry = { readonly key: YamlText; readonly value: YamlNode };
-type YamlList = { readonly kind: 'list'; readonly items: readonly YamlNode[]; readonly at: Place };
-/** A key or a dash with nothing behind it. */
-type YamlNothing = { readonly kind: 'nothing'; readonly at: Place };
+import { yamlText } from './yaml-text.ts';
 
 /** What a YAML text says, and what is wrong with it; `broken` when nothing of it can be trusted. */
 type YamlReading = {

@@ -1,0 +1,28 @@
+import type { Place } from './source.ts';
+
+export type YamlNode = YamlText | YamlMap | YamlList | YamlNothing;
+export type YamlMap = { readonly kind: 'map'; readonly entries: readonly YamlEntry[]; readonly at: Place };
+export type YamlEntry = { readonly key: YamlText; readonly value: YamlNode };
+type YamlList = { readonly kind: 'list'; readonly items: readonly YamlNode[]; readonly at: Place };
+/** A key or a dash with nothing behind it. */
+type YamlNothing = { readonly kind: 'nothing'; readonly at: Place };
+
+/** A scalar as written, with where each of its characters stands: inside the quotes, not around them. */
+export type YamlText = {
+  readonly kind: 'text';
+  readonly text: string;
+  /** The text without its quotes or block header, or the blanks round it. */
+  readonly at: Place;
+  /** Where a stretch of `text` stands. */
+  readonly place: (start: number, end: number) => Place;
+};
+
+/** A text that stands at a place character by character. */
+export function textNode(text: string, at: Place): YamlText {
+  const place = (start: number, end: number): Place => ({
+    ...at,
+    start: at.start + start,
+    end: at.start + end,
+  });
+  return { kind: 'text', text, at, place };
+}
