@@ -1,6 +1,6 @@
 import { relative, resolve } from 'node:path';
 import { performance } from 'node:perf_hooks';
-import type { Kit } from '../kit/kit.ts';
+import type { Kit, KitProgress } from '../kit/kit.ts';
 import type { StockPlan } from '../kit/plan.ts';
 import { kitCsv } from '../kit/report/csv.ts';
 import { moneyFigure } from '../kit/report/figures.ts';
@@ -13,8 +13,7 @@ import { printFindings } from '../proof/print.ts';
 import type { Told } from '../proof/told.ts';
 import { type KitCommandOptions, kitOrder } from './kit-order.ts';
 import { count } from './making.ts';
-import { kitProgressOn } from './progress.ts';
-import { type ExitCode, inkFor, Refusal, type Terminal } from './terminal.ts';
+import { type CommonOptions, type ExitCode, inkFor, Refusal, type Terminal } from './terminal.ts';
 import { workspaceFolder } from './workspace-folder.ts';
 
 /** `sheetwright kit SLUG [workspace] --attendees N` */
@@ -54,6 +53,27 @@ export async function run(
     terminal.stdout.write(`${count(written.length, 'file')} in ${folder || '.'}/\n`);
   }
   return 0;
+}
+
+/** How a search is told: `tell` at each better plan, `end` once. */
+type KitTelling = { readonly tell: KitProgress; readonly end: () => void };
+
+/** One line that changes on a terminal, a plain line each elsewhere, nothing when quiet. */
+function kitProgressOn({ stderr }: Terminal, options: CommonOptions): KitTelling {
+  if (options.quiet) return { tell: () => {}, end: () => {} };
+  const isTerminal = stderr.isTTY === true;
+  return {
+    tell: (stock, { cost, bound, isPriced }) => {
+      const found = isPriced
+        ? `a plan found, the cheapest costs at least ${Math.floor((100 * bound) / cost)} % of this one`
+        : `${cost} found, at least ${bound} needed`;
+      const text = `planning ${stock}: ${found}`;
+      stderr.write(isTerminal ? `\r\u001b[K${text}` : `${text}\n`);
+    },
+    end: () => {
+      if (isTerminal) stderr.write('\r\u001b[K');
+    },
+  };
 }
 
 /** With `--json` or `--csv` nothing but that may stand on the standard output. */

@@ -1,8 +1,8 @@
 import { relative, resolve } from 'node:path';
-import type { MakeOptions, MakeResult } from '../make/make.ts';
+import { Presets, SingleBar } from 'cli-progress';
+import type { MakeOptions, MakeProgress, MakeResult } from '../make/make.ts';
 import { printFindings } from '../proof/print.ts';
 import { isFailure } from '../proof/told.ts';
-import { progressOn } from './progress.ts';
 import { type CommonOptions, type ExitCode, inkFor, type Terminal } from './terminal.ts';
 import { workspaceFolder } from './workspace-folder.ts';
 
@@ -59,4 +59,39 @@ export function today(): string {
   const now = new Date();
   const two = (number: number): string => String(number).padStart(2, '0');
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
+/** A bar on a terminal, a plain line per file elsewhere, nothing when quiet. */
+function progressOn(terminal: Terminal, options: CommonOptions): MakeProgress | undefined {
+  if (options.quiet) return undefined;
+  return terminal.stderr.isTTY === true ? barOn(terminal) : linesOn(terminal);
+}
+
+function linesOn({ stderr }: Terminal): MakeProgress {
+  return {
+    begin: () => {},
+    working: (path) => void stderr.write(`making ${path}\n`),
+    passed: () => {},
+    end: () => {},
+  };
+}
+
+function barOn({ stderr }: Terminal): MakeProgress {
+  const bar = new SingleBar(
+    { stream: stderr, format: '{bar} {value}/{total}  {path}', hideCursor: true, clearOnComplete: true },
+    Presets.shades_classic,
+  );
+  let running = false;
+  return {
+    begin: (projects) => {
+      bar.start(projects, 0, { path: '' });
+      running = true;
+    },
+    working: (path) => bar.update({ path }),
+    passed: () => bar.increment(),
+    end: () => {
+      if (running) bar.stop();
+      running = false;
+    },
+  };
 }

@@ -1,7 +1,8 @@
 import { examine } from '../examine/examine.ts';
 import { projectsNamed } from '../make/named.ts';
 import type { Site } from '../project/model.ts';
-import { type Published, publish, tellPublished, unpublished } from '../publish/publish.ts';
+import { publish } from '../publish/publish.ts';
+import { type Published, tellPublished, unpublished } from '../publish/revisions.ts';
 import { loadWorkspace } from '../shape/workspace.ts';
 import { count, type MakingOptions, makeOptionsOf, tellMade } from './making.ts';
 import type { ExitCode, Terminal } from './terminal.ts';

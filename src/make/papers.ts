@@ -1,15 +1,12 @@
 import { templatePieces } from '../handout/piece-sheets.ts';
-import type { Download } from '../handout/prints.ts';
+import type { Download, Print } from '../handout/prints.ts';
 import type { Paper, Site } from '../project/model.ts';
 import type { ProjectMaterial } from './output.ts';
 
 type TentLink = { readonly paper: Paper; readonly href: string };
 
-/** The prints of a sheet. */
-export type Handout = 'letter' | 'a4' | 'large-print';
-
 /** Which prints a site hands out: those of its papers, and large print always. */
-export function handoutsOf({ paper }: Site): readonly Handout[] {
+export function handoutsOf({ paper }: Site): readonly Print[] {
   return [...paper, 'large-print'];
 }
 

@@ -8,7 +8,7 @@ import type { Size, Volume } from './size.ts';
 export type FractionStyle = 'plain' | 'set';
 
 /** An inch measurement as a ruler shows it, in parts, so that a page can set the fraction properly. */
-export type RulerInches = {
+type RulerInches = {
   readonly negative: boolean;
   readonly whole: bigint;
   /** In lowest terms; numerator zero when there is no fraction. */

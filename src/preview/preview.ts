@@ -4,7 +4,7 @@ import { type MakeOptions, type MakeResult, make } from '../make/make.ts';
 import { NoSuchProject } from '../make/named.ts';
 import { packageRoot } from '../make/package-root.ts';
 import { findingJson } from '../proof/print.ts';
-import { tellPublished, unpublished } from '../publish/publish.ts';
+import { tellPublished, unpublished } from '../publish/revisions.ts';
 
 import { type LiveServer, openServer } from './server.ts';
 import { watchFolders } from './watch.ts';

@@ -1,7 +1,7 @@
 import { sheetWith } from './example.ts';
 
 /** What differs from one example box to the next. */
-export type BoxParts = {
+type BoxParts = {
   readonly cut?: string;
   readonly left?: string;
   readonly bottom?: string;

@@ -1,7 +1,7 @@
 import type { Place } from '../project/source.ts';
 
 /** A source line, and a line of carets that stands under the place when both are printed one under the other. */
-export type Frame = { readonly source: string; readonly carets: string };
+type Frame = { readonly source: string; readonly carets: string };
 
 /** A longer line is cut round the place. */
 const WIDEST = 100;

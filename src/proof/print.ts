@@ -6,9 +6,9 @@ import type { Severity, Told } from './told.ts';
 import { sayCount } from './words.ts';
 
 /** Paints a text, or leaves it as it is. */
-export type Paint = (ink: 'red' | 'yellow' | 'cyan' | 'gray' | 'bold', text: string) => string;
+type Paint = (ink: 'red' | 'yellow' | 'cyan' | 'gray' | 'bold', text: string) => string;
 
-export type PrintOptions = {
+type PrintOptions = {
   /** How text is coloured; without it, not at all. */
   readonly ink?: Paint;
   /** Every project that was looked at, for the summary. */

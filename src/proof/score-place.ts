@@ -6,7 +6,7 @@ import { lineOf, positionOf } from '../shape/tube.ts';
 import { type FoldedSheet, shapePlace } from './folded-sheets.ts';
 
 /** The number a score line was written as, and the edge it is measured from. */
-export type WrittenScore = { readonly from: Edge; readonly position: At<Length> };
+type WrittenScore = { readonly from: Edge; readonly position: At<Length> };
 
 /** The number of the score line that lies so far from the left (or top) edge; undefined where a form made it. */
 export function writtenScore(

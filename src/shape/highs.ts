@@ -1,7 +1,7 @@
 import highs from 'highs';
 
 /** HiGHS, a solver of linear and integer programmes, loaded once; takes about a tenth of a second. */
-export type Highs = Awaited<ReturnType<typeof highs.default>>;
+type Highs = Awaited<ReturnType<typeof highs.default>>;
 
 let loading: Promise<Highs> | undefined;
 

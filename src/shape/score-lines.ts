@@ -4,7 +4,7 @@ import type { Edge, ScoreGroup } from '../project/model.ts';
 import type { At } from '../project/source.ts';
 
 /** The score lines of one direction, from the left (or the top) edge, rising; and what is wrong with them. */
-export type ScoreLines = { readonly lines: readonly Length[]; readonly findings: readonly Finding[] };
+type ScoreLines = { readonly lines: readonly Length[]; readonly findings: readonly Finding[] };
 
 /** One score line, with the number it was written as and its distance from the left or top edge. */
 type Line = { readonly written: At<Length>; readonly from: Edge; readonly position: Length };

@@ -1,7 +1,7 @@
 import { html, SafeHtml } from '../words/safe-html.ts';
 
 /** What a page says of itself to programs that show a link to it (Open Graph, ogp.me). */
-export type LinkPreview = {
+type LinkPreview = {
   readonly title: string;
   readonly description: string;
   readonly siteTitle: string;

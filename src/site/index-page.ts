@@ -10,7 +10,7 @@ import { absolute, siteAddress } from './place.ts';
 import { hoursOf, whenText } from './when.ts';
 
 /** Addresses of the list's own files, relative to the site's root. */
-export type IndexLinks = {
+type IndexLinks = {
   /** The calendar of all sessions; none where there are none. */
   readonly calendar: string | undefined;
   readonly feed: string;
@@ -126,7 +126,7 @@ type CardView = {
 const CARD_SIZES = '(min-width: 44rem) 21rem, 7.5rem';
 
 /** Stands between two tags; no tag of one line holds it. */
-export const TAG_BREAK = '\n';
+const TAG_BREAK = '\n';
 
 function cardView(project: ListedProject, voice: Voice): CardView {
   const { slug, title, summary, session, level, minutes, occasion, tags, picture, accent, papers } = project;

@@ -11,7 +11,7 @@ import { absolute } from './place.ts';
 import { hoursOf, whenText } from './when.ts';
 
 /** Addresses of a project's files, relative to its own folder. */
-export type ShareLinks = {
+type ShareLinks = {
   readonly linkPicture: string;
   readonly calendar: string | undefined;
   /** The table tents; none where the site has no address. */

@@ -11,7 +11,7 @@ import { absolute } from './place.ts';
 import { hoursOf, whenText } from './when.ts';
 
 /** What a table tent is made with. */
-export type TentSetting = {
+type TentSetting = {
   readonly site: Site;
   readonly labels: Labels;
   readonly renderer: Renderer;

@@ -9,7 +9,7 @@ import type { Voice } from './voice.ts';
 export type Leading = Editions['own'];
 
 /** How lengths belong together: `2 × 4 in`; `1, 4, and 9 in` in a sentence; `1, 4, 9 in` in a column. */
-export type Grouping = 'size' | 'sentence' | 'column';
+type Grouping = 'size' | 'sentence' | 'column';
 
 /** The leading edition's column and the other's. */
 export type Columns<T> = { readonly lead: T; readonly second: T };

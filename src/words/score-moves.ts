@@ -8,7 +8,7 @@ import type { Voice } from './voice.ts';
 export type Turn = 'none' | 'clockwise' | 'anticlockwise' | 'half';
 
 /** One row of scores as said at the board. */
-export type ScoreMove = {
+type ScoreMove = {
   readonly turn: Turn;
   /** The edge of the piece, as drawn, that now lies along the top of the board, and its length. */
   readonly topEdge: Edge;

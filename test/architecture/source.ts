@@ -4,10 +4,10 @@ import { fileURLToPath } from 'node:url';
 
 const SOURCE = fileURLToPath(new URL('../../src', import.meta.url));
 
-/** Every file of src by its path below it, and its text. */
+/** Every file of src, the scripts that write others too, by its path below it, and its text. */
 export const sources: ReadonlyMap<string, string> = new Map(
   readdirSync(SOURCE, { recursive: true, encoding: 'utf8' })
-    .filter((path) => path.endsWith('.ts'))
+    .filter((path) => /\.[jt]s$/u.test(path))
     .map((path) => [path, readFileSync(join(SOURCE, path), 'utf8')]),
 );
 

@@ -4,7 +4,7 @@ import type { Money, SupplyKind } from '../../project/model.ts';
 import { type Amount, areAlike } from './amount.ts';
 
 /** What stands in the way of a sum: how much is needed, what it costs, or a pack that is measured in something else. */
-export type Missing = 'amount' | 'price' | 'pack';
+type Missing = 'amount' | 'price' | 'pack';
 
 /** One line of the shopping list. */
 export type ShoppingLine = {

@@ -1,8 +1,9 @@
+import type { Print } from '../../handout/prints.ts';
 import { buildSheet, renderSheet } from '../../handout/sheet.ts';
 import { absolute } from '../../site/place.ts';
 import { printStyles } from '../assets.ts';
 import { type Output, type ProjectMaterial, pdfJob } from '../output.ts';
-import { type Handout, handoutsOf } from '../papers.ts';
+import { handoutsOf } from '../papers.ts';
 import { picturesInPrint } from '../pictures.ts';
 
 /** `site/<slug>/<slug>-letter.pdf`, `-a4.pdf`, `-large-print.pdf`: the sheet to be handed out on paper. */
@@ -18,7 +19,7 @@ export const handouts: Output = {
   },
 };
 
-function handoutHtml(material: ProjectMaterial, target: Handout): string {
+function handoutHtml(material: ProjectMaterial, target: Print): string {
   const { editions, site, slug, ledger, labels, files, pictures, renderer } = material;
   const address = absolute(site, `${slug}/`);
   const model = buildSheet({
