@@ -1,8 +1,5 @@
-/** Where an example's sheet stands in its small workspace. */
-export const EXAMPLE_SHEET = 'card/sheet.md';
-
 /** What differs from one example to the next; everything is written as it would stand in a sheet. */
-export type ExampleParts = {
+type ExampleParts = {
   /** Lines for the head of the sheet, beside its title. */
   readonly head?: string;
   readonly unit?: string;

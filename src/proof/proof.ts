@@ -26,11 +26,6 @@ export function proofMeasures(workspace: Workspace, project: Project, shapes: Sh
   return runRules({ workspace, project, shapes }, asked);
 }
 
-/** The findings of the settings and the shared files, whether or not a project uses them. */
-export function proofSettings({ site, findings }: Workspace): Finding[] {
-  return [...site.findings, ...findings];
-}
-
 /** What is wrong with the shapes, and what each of the rules finds. */
 function runRules(context: ProofContext, rules: readonly AnyRule[]): Finding[] {
   return [...context.shapes.findings, ...rules.flatMap((rule) => checkRule(rule, context))];

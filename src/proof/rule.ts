@@ -19,7 +19,7 @@ export type Evidence<F> = { readonly at: Place; readonly facts: F };
  * A complete `sheet.md` (and further files of a small workspace) that shows a rule at work; the tests run it.
  * `blames` is the very text a failing example's finding points at; absent where a finding has no place.
  */
-export type Example = {
+type Example = {
   readonly sheet: string;
   readonly files?: Readonly<Record<string, string>>;
   readonly blames?: string;

@@ -32,7 +32,7 @@ export function explicitNet(piece: Piece, written: Written, unit: Unit): NetRead
 }
 
 /** The grid a piece's score lines make; only a grid without grave findings may be made a net. */
-export function readGrid(
+function readGrid(
   piece: Piece,
   written: Written,
   unit: Unit,

@@ -6,12 +6,13 @@ import { languageFindings } from '../../src/make/languages.ts';
 import { readPictures } from '../../src/make/pictures.ts';
 import { Length } from '../../src/measure/length.ts';
 import type { Finding, RuleId } from '../../src/project/finding.ts';
-import { EXAMPLE_SHEET } from '../../src/proof/example.ts';
-import type { AnyRule, Example } from '../../src/proof/rule.ts';
+import type { AnyRule } from '../../src/proof/rule.ts';
 import { rules as byId } from '../../src/proof/rules/index.ts';
 import { buildShapes } from '../../src/shape/build.ts';
 import { loadWorkspace } from '../../src/shape/workspace.ts';
-import { findingsIn, workspaceOf } from './workspace.ts';
+import { EXAMPLE_SHEET, findingsIn, workspaceOf } from './workspace.ts';
+
+export type Example = NonNullable<AnyRule['fails']>;
 
 export const RULES: readonly AnyRule[] = Object.values(byId);
 

@@ -1,11 +1,11 @@
 import type { RuleId } from '../../src/project/finding.ts';
-import { EXAMPLE_SHEET } from '../../src/proof/example.ts';
 import { printFindings } from '../../src/proof/print.ts';
-import type { AnyRule, Example } from '../../src/proof/rule.ts';
+import type { AnyRule } from '../../src/proof/rule.ts';
 import { mergeFindings } from '../../src/proof/tell.ts';
 import type { Severity } from '../../src/proof/told.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
-import { findingsIn } from './workspace.ts';
+import type { Example } from './examples.ts';
+import { EXAMPLE_SHEET, findingsIn } from './workspace.ts';
 
 const SEVERITY: Readonly<Record<Severity, string>> = {
   error: '**Error.** The project keeps its last good sheet until this is put right.',

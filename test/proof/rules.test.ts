@@ -4,10 +4,9 @@ import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { RuleId } from '../../src/project/finding.ts';
-import type { Example } from '../../src/proof/rule.ts';
 import { mergeFindings } from '../../src/proof/tell.ts';
 import type { Told } from '../../src/proof/told.ts';
-import { foundIn, RULES, SHOWN } from './examples.ts';
+import { type Example, foundIn, RULES, SHOWN } from './examples.ts';
 import { blamed, findingsOf } from './workspace.ts';
 
 const folder = fileURLToPath(new URL('../../src/proof/rules/', import.meta.url));

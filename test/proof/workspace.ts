@@ -2,11 +2,13 @@ import { findingsOf as everyFinding, examine } from '../../src/examine/examine.t
 import type { Finding } from '../../src/project/finding.ts';
 import type { Workspace } from '../../src/project/model.ts';
 import { isWholeFile } from '../../src/project/source.ts';
-import type { ExampleParts } from '../../src/proof/example.ts';
-import { EXAMPLE_SHEET, sheetWith } from '../../src/proof/example.ts';
+import { sheetWith } from '../../src/proof/example.ts';
 import { mergeFindings } from '../../src/proof/tell.ts';
 import type { Told } from '../../src/proof/told.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
+
+/** Where an example's sheet stands in its small workspace. */
+export const EXAMPLE_SHEET = 'card/sheet.md';
 
 /** The workspace of one sheet and whatever else it needs. */
 export function workspaceOf(sheet: string, files: Readonly<Record<string, string>> = {}): Workspace {
@@ -23,7 +25,11 @@ export function findingsOf(sheet: string, files: Readonly<Record<string, string>
 }
 
 /** Findings of one rule in a small sheet. */
-export function ofRule(rule: string, parts: ExampleParts, files?: Readonly<Record<string, string>>): Told[] {
+export function ofRule(
+  rule: string,
+  parts: Parameters<typeof sheetWith>[0],
+  files?: Readonly<Record<string, string>>,
+): Told[] {
   return findingsOf(sheetWith(parts), files).filter((finding) => finding.rule === rule);
 }
 
