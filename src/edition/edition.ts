@@ -1,10 +1,7 @@
-import { Length } from '../measure/length.ts';
-import { roundToStep } from '../measure/round.ts';
 import type { Finding } from '../project/finding.ts';
-import type { Project, Stock, Workspace } from '../project/model.ts';
-import type { At } from '../project/source.ts';
+import type { Project, Workspace } from '../project/model.ts';
 import { proofMeasures } from '../proof/proof.ts';
-import type { Edition, Editions } from './editions.ts';
+import { type Edition, type Editions, plainEditions } from './editions.ts';
 import { findingKey, type Strain, settleEdition } from './settle.ts';
 
 /** Both editions of a project. */
@@ -23,11 +20,10 @@ export type WorkedOut = {
  * it as written.
  */
 export function workOutEditions(workspace: Workspace, own: Edition, found: readonly Finding[]): WorkedOut {
-  const inMetric = own.project.unit !== 'in';
+  const { printed, own: written } = plainEditions(own);
   const { edition, strains } = settleEdition(workspace, own, otherProject(own.project));
-  const editions: Editions = inMetric
-    ? { own: 'metric', inch: edition, metric: own }
-    : { own: 'inch', inch: own, metric: edition };
+  const [inch, metric] = written === 'inch' ? [own, edition] : [edition, own];
+  const editions: Editions = { own: written, printed, inch, metric };
   return {
     editions,
     findings: [
@@ -61,16 +57,9 @@ function onlyThere(
 /** The project in its other unit, but for its pieces: cut from that edition's own paper. */
 function otherProject(project: Project): Project {
   const unit = project.unit === 'in' ? 'mm' : 'in';
-  const stock = [...project.stock].map(([id, each]) => [id, otherStock(each, unit)] as const);
+  const stock = [...project.stock].map(
+    ([id, { sheets, otherSheets, ...each }]) =>
+      [id, { ...each, sheets: otherSheets, otherSheets: sheets }] as const,
+  );
   return { ...project, unit, stock: new Map(stock), pieces: new Map() };
-}
-
-function otherStock(stock: Stock, unit: 'in' | 'mm'): Stock {
-  const step = unit === 'in' ? Length.of(1, 16, 'in') : Length.of(1, 1, 'mm');
-  const nominal = ({ value, at }: At<Length>): At<Length> => ({ value: roundToStep(value, step), at });
-  const sheets = stock.sheets.map(({ size, ...rest }) => ({
-    ...rest,
-    size: { ...size, width: nominal(size.width), height: nominal(size.height) },
-  }));
-  return { ...stock, sheets };
 }

@@ -1,6 +1,6 @@
 import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
-import type { Project } from '../project/model.ts';
+import type { Project, Units } from '../project/model.ts';
 import type { Shapes } from '../shape/shapes.ts';
 
 /** One project in one system of measurement, with its geometry. */
@@ -8,9 +8,15 @@ export type Edition = { readonly project: Project; readonly shapes: Shapes };
 
 /**
  * A project in inches and in millimetres. Both have the same pieces, panels and score lines in the same order, so
- * any length can be picked from both; `own` says which of them the demonstrator wrote.
+ * any length can be picked from both; `own` says which of them the demonstrator wrote, `printed` which are shown. One
+ * that is not shown is not worked out either: the one as written stands in its place.
  */
-export type Editions = { readonly own: 'inch' | 'metric'; readonly inch: Edition; readonly metric: Edition };
+export type Editions = {
+  readonly own: 'inch' | 'metric';
+  readonly printed: Units;
+  readonly inch: Edition;
+  readonly metric: Edition;
+};
 
 /** The same in both editions, a length if nothing else is said: printed side by side, never converted again. */
 export type Twin<T = Length> = { readonly inch: T; readonly metric: T };
@@ -48,8 +54,14 @@ export function ownEdition(editions: Editions): Edition {
   return editions[editions.own];
 }
 
-/** Both editions from the project as written: every length is converted plainly where it is printed. */
-export function plainEditions(project: Project, shapes: Shapes): Editions {
-  const edition = { project, shapes };
-  return { own: project.unit === 'in' ? 'inch' : 'metric', inch: edition, metric: edition };
+/** The edition a project is written in. */
+export function editionWritten({ unit }: Project): Editions['own'] {
+  return unit === 'in' ? 'inch' : 'metric';
+}
+
+/** The project as written, standing for both its editions. */
+export function plainEditions(edition: Edition): Editions {
+  const { project } = edition;
+  const own = editionWritten(project);
+  return { own, printed: project.units, inch: edition, metric: edition };
 }

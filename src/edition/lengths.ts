@@ -5,7 +5,7 @@ import { type Layer, sheetsOf } from '../shape/shapes.ts';
 import type { Edition, Editions, Twin } from './editions.ts';
 
 /** Lengths that belong together, such as the sides of a size, and what each is called: `front width`. */
-export type TwinGroup = readonly (Twin & { readonly name: string })[];
+type TwinGroup = readonly (Twin & { readonly name: string })[];
 
 type Named = { readonly name: string; readonly length: Length };
 

@@ -8,7 +8,7 @@ import type { Layer } from '../shape/shapes.ts';
 type Kind = 'part' | 'place';
 
 /** What a primary length, one that a maker chooses, becomes in the other edition. */
-export type Move = (own: Length, kind: Kind) => Length;
+type Move = (own: Length, kind: Kind) => Length;
 
 /** Equal lengths of one kind are one choice, so that they stay equal. */
 export function keyOf(own: Length, kind: Kind): string {
@@ -16,7 +16,7 @@ export function keyOf(own: Length, kind: Kind): string {
 }
 
 /** How a piece lies on its base as written, and how large that base became. */
-export type Lying = { readonly layer: Layer; readonly base: Size };
+type Lying = { readonly layer: Layer; readonly base: Size };
 
 /** One primary length of a piece, and how often it stands there. */
 export type Primary = { readonly key: string; readonly own: Length; readonly times: number };

@@ -21,7 +21,7 @@ export type Strain = {
   readonly faulty: boolean;
 };
 
-export type Settled = { readonly edition: Edition; readonly strains: readonly Strain[] };
+type Settled = { readonly edition: Edition; readonly strains: readonly Strain[] };
 
 /** What a piece is cut from is the reader's to choose: a sheet that is too small never bends the numbers. */
 const PAPER: RuleId = 'piece-exceeds-sheet';

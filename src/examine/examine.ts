@@ -1,5 +1,5 @@
 import { type WorkedOut, workOutEditions } from '../edition/edition.ts';
-import { plainEditions } from '../edition/editions.ts';
+import { editionWritten, plainEditions } from '../edition/editions.ts';
 import type { Finding } from '../project/finding.ts';
 import type { Project, Workspace } from '../project/model.ts';
 import { proofProject } from '../proof/proof.ts';
@@ -19,7 +19,8 @@ export type Study = WorkedOut & {
 
 /**
  * Examines projects of a workspace, every one unless some are named: the one way from what was read to what is shown.
- * A project with an error as written is not made in another edition; the error would only come back in other numbers.
+ * A project with an error as written is not made in another edition, where the error would only come back in other
+ * numbers; nor is an edition that is printed nowhere.
  */
 export function examine(
   workspace: Workspace,
@@ -31,9 +32,11 @@ export function examine(
 function examineProject(workspace: Workspace, project: Project): Study {
   const shapes = buildShapes(project);
   const findings = proofProject(workspace, project, shapes);
-  const worked = isFailure(mergeFindings(findings), false)
-    ? { editions: plainEditions(project, shapes), findings: [] }
-    : workOutEditions(workspace, { project, shapes }, findings);
+  const own = { project, shapes };
+  const alone = project.units === editionWritten(project) || isFailure(mergeFindings(findings), false);
+  const worked = alone
+    ? { editions: plainEditions(own), findings: [] }
+    : workOutEditions(workspace, own, findings);
   return { ...worked, project, shapes, findings: [...findings, ...worked.findings] };
 }
 

@@ -49,3 +49,20 @@ export function tuckBoxWith(bottom = '1 1/2, 4 1/2, 6', cut = '7 1/2 x 6 1/2'): 
   ];
   return sheetWith({ pieces: lines.join('\n') });
 }
+
+/** A sheet with an open tray, 5 × 3 in, its corners closed by tabs on the side walls. */
+export function trayWith(left = '1 1/2, 6 1/2', glue = 'A1: back, C1: back, A3: front, C3: front'): string {
+  const lines = [
+    'tray:',
+    '  stock: cream',
+    '  cut: 8 x 6',
+    '  score:',
+    `    - { from: left, at: [${left}] }`,
+    '    - { from: top, at: [1 1/2, 4 1/2] }',
+    '  panels: { base: B2, back: B1, front: B3 }',
+    '  slit: [A|B 1, B|C 1, A|B 3, B|C 3]',
+    '  taper: [A1, C1, A3, C3]',
+    `  glue: { ${glue} }`,
+  ];
+  return sheetWith({ pieces: lines.join('\n') });
+}

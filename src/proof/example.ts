@@ -1,5 +1,5 @@
 /** What differs from one example to the next; everything is written as it would stand in a sheet. */
-type ExampleParts = {
+export type ExampleParts = {
   /** Lines for the head of the sheet, beside its title. */
   readonly head?: string;
   readonly unit?: string;

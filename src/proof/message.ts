@@ -1,3 +1,4 @@
+import { VFile } from 'vfile';
 import { VFileMessage } from 'vfile-message';
 import { isWholeFile, pointAt } from '../project/source.ts';
 import type { Severity, Told } from './told.ts';
@@ -26,4 +27,17 @@ export class FindingMessage extends VFileMessage {
     this.fatal = FATAL[severity];
     if (remedy !== undefined) this.note = remedy;
   }
+}
+
+/** One virtual file for each file something was found in, in the order of the findings, with its messages. */
+export function findingFiles(findings: readonly Told[]): VFile[] {
+  const files = new Map<string, VFile>();
+  for (const finding of findings) {
+    const message = new FindingMessage(finding);
+    const path = message.file ?? '';
+    const file = files.get(path) ?? new VFile({ path, value: finding.at.file.text });
+    file.messages.push(message);
+    files.set(path, file);
+  }
+  return [...files.values()];
 }

@@ -1,4 +1,4 @@
-import type { RuleFacts, RuleId } from '../project/finding.ts';
+import type { Finding, RuleFacts, RuleId } from '../project/finding.ts';
 import type { Project, Workspace } from '../project/model.ts';
 import type { Place } from '../project/source.ts';
 import type { Shapes } from '../shape/shapes.ts';
@@ -44,7 +44,8 @@ export type Rule<K extends RuleId, F = Record<string, never>> = {
   readonly check?: (context: ProofContext) => Iterable<Evidence<F>>;
   /** It looks at what is written only, so that the other edition of a project, with the same text, need not be asked. */
   readonly ownEditionOnly?: true;
-  readonly say: (facts: F, at: Place) => Words;
+  /** In words; of the other edition of a project, where only that one has it. */
+  readonly say: (facts: F, at: Place, edition?: Finding['edition']) => Words;
 };
 
 /** Every rule by its id; a finding's own rule takes its very facts. */

@@ -8,7 +8,7 @@ export function tellFinding<K extends RuleId>(finding: Finding<K>): Told {
   const { rule, at, facts, edition } = finding;
   const { severity, say } = rules[rule];
   try {
-    const words = say(facts, at);
+    const words = say(facts, at, edition);
     const message = edition ? `in the ${edition} edition ${words.message}` : words.message;
     // A project that is right as written is never refused because of its other edition.
     const told = { severity, notes: [], ...words, message, rule, at };

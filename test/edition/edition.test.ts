@@ -256,3 +256,55 @@ Fold :piece[folder], stick :piece[cover].
     expect(`${layer?.reveals.left}`).toBe(`${layer?.reveals.top}`);
   });
 });
+
+describe('the paper of the other edition', () => {
+  const wide = (stock: string): string =>
+    pieces('wrap: { stock: card, cut: 8 1/2 x 11 }').replace(
+      '{ sheet: 12 x 12, weight: 80 lb cover }',
+      stock,
+    );
+  const sheetOfWrap = ({ editions }: Study): string[] => {
+    const [sheet] = editions.metric.project.stock.get('card')?.sheets ?? [];
+    return [sheet?.size.width, sheet?.size.height].map((side) => `${side?.value.mm}`);
+  };
+
+  it('is the one people there have, and never bends the numbers', () => {
+    const study = studyOf(wide('{ sheet: Letter }'));
+    // A4 by ISO 216; 8 1/2 × 11 in are 215.9 × 279.4 mm.
+    expect(sheetOfWrap(study)).toEqual(['210', '297']);
+    const { width, height } = study.editions.metric.shapes.nets.get('wrap')?.size ?? {};
+    expect([width?.mm, height?.mm]).toEqual([216, 279]);
+    expect(mergeFindings(study.findings).map(({ severity, message }) => `${severity}: ${message}`)).toEqual([
+      'note: in the metric edition wrap is 216 × 279 mm, more than its paper there (210 × 297 mm)',
+    ]);
+  });
+
+  it('is what the stock says it is', () => {
+    const study = studyOf(wide('{ sheet: Letter, metric sheet: 230 x 320 mm }'));
+    expect(sheetOfWrap(study)).toEqual(['230', '320']);
+    expect(troubles(study)).toEqual([]);
+  });
+});
+
+describe('units:', () => {
+  const strips = pieces('a: { stock: card, cut: 9 x 10, corners: 1/3 }');
+  const inUnits = (units: string): Study =>
+    studyOf(strips.replace('title: Trial', `title: Trial\nunits: ${units}`));
+
+  it.each([
+    ['both', true],
+    ['metric', true],
+    ['inch', false],
+  ])('%s: the metric edition is worked out or not', (units, isWorkedOut) => {
+    const { editions } = inUnits(units);
+    expect(editions.printed).toBe(units);
+    expect(editions.metric !== editions.inch).toBe(isWorkedOut);
+  });
+
+  it('of a sheet in millimeters alone leave no word on inches', () => {
+    const metric = strips.replace('unit: in', 'unit: mm').replace('9 x 10', '40 x 50').replace('1/3', '3');
+    const study = studyOf(metric.replace('title: Trial', 'title: Trial\nunits: metric'));
+    expect(study.editions.inch).toBe(study.editions.metric);
+    expect(mergeFindings(study.findings).filter(({ message }) => /inch/u.test(message))).toEqual([]);
+  });
+});

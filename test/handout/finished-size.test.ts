@@ -97,7 +97,7 @@ describe('the demo projects', async () => {
   const { projects } = await loadWorkspace(root);
 
   it.each(projects)('$slug has the size of its main piece', (project) => {
-    const editions = plainEditions(project, buildShapes(project));
+    const editions = plainEditions({ project, shapes: buildShapes(project) });
     const size = finishedSize(editions)?.map(({ inch }) => printInches(inch, 'plain'));
     const found = [mainPiece(editions)?.id.value, size?.join(' × ')];
     // The one written in metric: 210 mm folded in half, 183 mm with 35 of it turned up.

@@ -10,9 +10,7 @@ import type { AnyRule } from '../../src/proof/rule.ts';
 import { rules as byId } from '../../src/proof/rules/index.ts';
 import { buildShapes } from '../../src/shape/build.ts';
 import { loadWorkspace } from '../../src/shape/workspace.ts';
-import { EXAMPLE_SHEET, findingsIn, workspaceOf } from './workspace.ts';
-
-export type Example = NonNullable<AnyRule['fails']>;
+import { EXAMPLE_SHEET, type Example, findingsIn, workspaceOf } from './workspace.ts';
 
 export const RULES: readonly AnyRule[] = Object.values(byId);
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { sheetWith } from '../../src/proof/example.ts';
-import { boxWith, tuckBoxWith } from '../../src/proof/example-box.ts';
+import { boxWith, trayWith, tuckBoxWith } from '../../src/proof/example-box.ts';
 import { shapesOf, sheetOf } from '../shape/boxes.ts';
 import { blamed, findingsOf } from './workspace.ts';
 
@@ -158,20 +158,3 @@ describe('what the box holds', () => {
     expect(shapesOf(sheet).nets.size).toBe(1);
   });
 });
-
-/** A sheet with an open tray, 5 × 3 in, its corners closed by tabs on the side walls. */
-function trayWith(left = '1 1/2, 6 1/2', glue = 'A1: back, C1: back, A3: front, C3: front'): string {
-  const lines = [
-    'tray:',
-    '  stock: cream',
-    '  cut: 8 x 6',
-    '  score:',
-    `    - { from: left, at: [${left}] }`,
-    '    - { from: top, at: [1 1/2, 4 1/2] }',
-    '  panels: { base: B2, back: B1, front: B3 }',
-    '  slit: [A|B 1, B|C 1, A|B 3, B|C 3]',
-    '  taper: [A1, C1, A3, C3]',
-    `  glue: { ${glue} }`,
-  ];
-  return sheetWith({ pieces: lines.join('\n') });
-}

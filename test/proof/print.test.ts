@@ -1,8 +1,7 @@
-import { VFile } from 'vfile';
 import { reporter } from 'vfile-reporter';
 import { describe, expect, it } from 'vitest';
 import { sourceFile, startOf } from '../../src/project/source.ts';
-import { FindingMessage } from '../../src/proof/message.ts';
+import { FindingMessage, findingFiles } from '../../src/proof/message.ts';
 import { findingsJson, printFindings } from '../../src/proof/print.ts';
 import type { Told } from '../../src/proof/told.ts';
 import { findingsOf, workspaceOf } from './workspace.ts';
@@ -197,12 +196,12 @@ describe('findings as vfile messages', () => {
 
   // vfile-reporter, the reporter of that family, is the check from outside.
   it('can be read by a reporter that knows nothing of ours', () => {
-    const file = new VFile({ path: 'a/sheet.md', value: 'one\ntwo' });
-    file.messages.push(
-      new FindingMessage(findingAt('one\ntwo', 'two')),
-      new FindingMessage(findingAt('one\ntwo', 'one', { severity: 'warning' })),
-    );
-    const text = reporter(file, { color: false });
+    const files = findingFiles([
+      findingAt('one\ntwo', 'two'),
+      findingAt('one\ntwo', 'one', { severity: 'warning' }),
+    ]);
+    expect(files).toHaveLength(1);
+    const text = reporter(files, { color: false });
     expect(text).toContain('a/sheet.md');
     expect(text).toMatch(/2:1-2:4\s+error\s+this is wrong\s+unknown-key\s+sheetwright/u);
     expect(text).toMatch(/1:1-1:4\s+warning\s+this is wrong\s+unknown-key\s+sheetwright/u);

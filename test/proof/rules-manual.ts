@@ -4,8 +4,7 @@ import type { AnyRule } from '../../src/proof/rule.ts';
 import { mergeFindings } from '../../src/proof/tell.ts';
 import type { Severity } from '../../src/proof/told.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
-import type { Example } from './examples.ts';
-import { EXAMPLE_SHEET, findingsIn } from './workspace.ts';
+import { EXAMPLE_SHEET, type Example, findingsIn } from './workspace.ts';
 
 const SEVERITY: Readonly<Record<Severity, string>> = {
   error: '**Error.** The project keeps its last good sheet until this is put right.',

@@ -6,7 +6,8 @@ import { describe, expect, it } from 'vitest';
 import type { RuleId } from '../../src/project/finding.ts';
 import { mergeFindings } from '../../src/proof/tell.ts';
 import type { Told } from '../../src/proof/told.ts';
-import { type Example, foundIn, RULES, SHOWN } from './examples.ts';
+import { foundIn, RULES, SHOWN } from './examples.ts';
+import type { Example } from './workspace.ts';
 import { blamed, findingsOf } from './workspace.ts';
 
 const folder = fileURLToPath(new URL('../../src/proof/rules/', import.meta.url));

@@ -78,7 +78,7 @@ describe('the state of each form', () => {
   it.each(forms.map((form) => [form.name, form] as const))('%s: stands in a ledger whole', (_, form) => {
     const [project] = readWorkspaceFromTexts({ 'trial/sheet.md': draftText('trial', form) }).projects;
     if (!project) throw new Error('no project');
-    const state = stateOf(plainEditions(project, buildShapes(project)));
+    const state = stateOf(plainEditions({ project, shapes: buildShapes(project) }));
     const text = ledgerText({ revisions: [], state });
     const again = readLedger({ path: '', text }, () => expect.unreachable()).state;
     expect(state.pieces.map(({ what }) => what)).toContain('cuts');

@@ -44,10 +44,16 @@ export const pieceExceedsSheet: Rule<'piece-exceeds-sheet', Facts> = {
       }
     }
   },
-  say: ({ name, size, stock, sheets, fixed, unit }) => {
+  say: ({ name, size, stock, sheets, fixed, unit }, _, edition) => {
     const say = (each: Size): string => saySize(each, unit);
     const sizes = sheets.map((sheet) => sheet.size);
     const most = say(within(size, sizes));
+    if (edition) {
+      return {
+        message: `${name} is ${say(size)}, more than its paper there (${sayList(sizes.map(say), 'or')})`,
+        remedy: `tell readers with that paper to cut ${name} from a larger sheet, and name one with "${edition} sheet:" in ${stock}`,
+      };
+    }
     return {
       message: `${name} is ${say(size)}, but ${stock} comes in sheets of ${sayList(sizes.map(say))}`,
       remedy: fixed
