@@ -129,6 +129,46 @@ describe('what a project contains', () => {
     expect(renderMarkdown(children, setting).toString()).not.toMatch(code);
   });
 
+  /** RFC 3986, 3.1: a scheme is a letter, then letters, digits, plus, hyphen, dot, and a colon, in either case. */
+  it.each([
+    ['https://example.org/a?b=c#d', true],
+    ['HTTP://example.org/', true],
+    ['mailto:someone@example.org', true],
+    ['other/page.html', true],
+    ['../index.html', true],
+    ['#step-1', true],
+    ['a/b:c', true],
+    ['javascript:alert(1)', false],
+    ['JavaScript:alert(1)', false],
+    ['java&#115;cript:alert(1)', false],
+    ['data:text/html,b', false],
+    ['vbscript:x', false],
+    ['file:///etc/passwd', false],
+    ['x-app+1.2:go', false],
+    ['//example.org/a', false],
+  ])('makes a link of [here](<%s>): %s', (address, leads) => {
+    const markup = parseMarkup(render(`[here](<${address}>)`));
+    expect(textOf(markup)).toBe('here');
+    expect(all(markup, 'a')).toHaveLength(leads ? 1 : 0);
+  });
+
+  it.each([
+    ['<script>alert(1)</script>', 'script'],
+    ['<style>p{}</style>', 'style'],
+    ['<iframe src="https://example.org/"></iframe>', 'iframe'],
+    ['<svg onload="x()"></svg>', 'svg'],
+    ['<form><input></form>', 'form'],
+    ['<object data="x"></object>', 'object'],
+    ['<a href="javascript:x()">y</a>', 'a'],
+    ['<p onclick="x()">y</p>', 'p onclick'],
+    ['<span data-slot="0">y</span>', 'span'],
+  ])('makes no element of %s', (typed, name) => {
+    const [tag, attribute] = name.split(' ');
+    const found = elements(parseMarkup(render(`Before ${typed} after`)));
+    if (attribute === undefined) expect(found.filter((each) => each.name === tag)).toEqual([]);
+    else expect(found.filter((each) => attribute in each.attributes)).toEqual([]);
+  });
+
   it('keeps links that lead somewhere', () => {
     const markup = parseMarkup(render('[a](https://example.org/a) [b](mailto:a@example.org) [c](other/)'));
     expect(all(markup, 'a').map(({ attributes }) => attributes.href)).toEqual([

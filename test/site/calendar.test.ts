@@ -133,6 +133,22 @@ describe('a named time zone', () => {
     expect(wrong).toEqual([]);
   });
 
+  it("is right for any day of any zone, by the runtime's own time zone data", () => {
+    const zones = Intl.supportedValuesOf('timeZone');
+    const day = fc
+      .integer({ min: 0, max: 365 * 55 })
+      .map((days) => new Date(days * 86_400_000).toISOString().slice(0, 10));
+    fc.assert(
+      fc.property(fc.constantFrom(...zones), day, (zone, session) => {
+        const site = siteOf(`title: Bench\nsessions: { every: week, at: "12:00", zone: ${zone} }\n`);
+        const { events } = read(sessionCalendar(listed('box', { session }), site, labels) ?? '');
+        const [start] = events.map(({ startDate }) => startDate.toJSDate());
+        expect(start && clockIn(zone, start)).toBe(`${session} 12:00`);
+      }),
+      { seed: 31, numRuns: 150 },
+    );
+  });
+
   it('is written by the rules that hold there', () => {
     const text = scheduled('every: week, at: "18:30", zone: America/Chicago, from: 2026-10-01');
     // Since the Energy Policy Act of 2005: the second Sunday in March and the first in November, at two o'clock.

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { choicesOf } from '../../src/site/index-page.ts';
 import { listingOf } from '../../src/site/listed.ts';
@@ -35,6 +36,55 @@ describe('projects in the order a visitor looks for them', () => {
     ['2027-01-08', ['', '', 'edcba', 'yz']],
   ])('on %s', (today, expected) => {
     expect(order(today)).toEqual(expected);
+  });
+});
+
+describe('every list of projects', () => {
+  const day = fc
+    .integer({ min: 0, max: 40 })
+    .map((days) => new Date(Date.UTC(2026, 9, 1 + days)).toISOString().slice(0, 10));
+  const some = fc.array(
+    fc.record({ title: fc.constantFrom('A', 'B', 'C'), session: fc.option(day, { nil: undefined }) }),
+  );
+
+  it('is parted by the day, each project once: what is to come from the nearest, what was from the latest', () => {
+    fc.assert(
+      fc.property(some, day, (drawn, today) => {
+        const projects = drawn.map((more, index) => listed(`p${index}`, more));
+        const { next, toCome, earlier, undated } = listingOf(projects, today);
+        const ahead = next ? [next, ...toCome] : [];
+        expect(toCome.length > 0 && !next).toBe(false);
+        const slugs = [...ahead, ...earlier, ...undated].map(({ slug }) => slug);
+        expect(slugs.toSorted()).toEqual(projects.map(({ slug }) => slug).toSorted());
+        const days = (list: typeof earlier): string[] => list.map(({ session = '' }) => session);
+        expect(days(ahead)).toEqual(days(ahead).toSorted());
+        expect(days(earlier)).toEqual(days(earlier).toSorted().toReversed());
+        expect(days(ahead).every((session) => session >= today)).toBe(true);
+        expect(days(earlier).every((session) => session < today && session !== '')).toBe(true);
+        expect(days(undated).every((session) => session === '')).toBe(true);
+        expect(undated.map(({ title }) => title)).toEqual(undated.map(({ title }) => title).toSorted());
+      }),
+      { seed: 23, numRuns: 200 },
+    );
+  });
+
+  it('can be narrowed only to what some have and some have not', () => {
+    const minutes = fc.option(fc.integer({ min: 5, max: 240 }), { nil: undefined });
+    const tags = fc.uniqueArray(fc.constantFrom('box', 'card', 'gift'));
+    fc.assert(
+      fc.property(fc.array(fc.record({ minutes, tags }), { minLength: 1 }), (drawn) => {
+        const projects = drawn.map((more, index) => listed(`p${index}`, more));
+        const choices = new Map(choicesOf(projects, voice).map(({ name, options }) => [name, options]));
+        for (const { value } of choices.get('time') ?? []) {
+          const taken = projects.flatMap(({ minutes: own }) => own ?? []);
+          expect(taken.some((own) => own <= Number(value))).toBe(true);
+          expect(taken.some((own) => own > Number(value))).toBe(true);
+        }
+        const offered = (choices.get('tag') ?? []).map(({ value }) => value);
+        expect(offered).toEqual([...new Set(projects.flatMap((project) => project.tags))].toSorted());
+      }),
+      { seed: 29, numRuns: 200 },
+    );
   });
 });
 
@@ -82,6 +132,19 @@ describe('what there is to choose', () => {
 });
 
 describe('the papers of a project', () => {
+  it.each([
+    ['letter', 'Handout', 'Letter'],
+    ['a4', 'Handout', 'A4'],
+    ['large-print', 'Handout', 'Large print'],
+    ['template', 'Template', 'PDF'],
+    ['template-letter', 'Template', 'Letter'],
+    ['template-a4', 'Template', 'A4'],
+  ] as const)('%s stands on the line %s as %s', (kind, line, name) => {
+    expect(papersLines('Box', [{ kind, href: 'x.pdf' }], voice)).toMatchObject([
+      { kind: line, papers: [{ name }] },
+    ]);
+  });
+
   it('stand on a line for each kind, and say of what they are when heard alone', () => {
     const lines = papersLines(
       'Box',

@@ -1,0 +1,93 @@
+import { describe, expect, it } from 'vitest';
+import {
+  baseName,
+  nameOf,
+  partName,
+  partNamed,
+  partWords,
+  pieceSheetNamed,
+  referenceOf,
+  sheetNamed,
+} from '../../src/words/names.ts';
+import { voiceOf } from '../../src/words/voice.ts';
+import { labels, sampleOf } from '../handout/sample.ts';
+
+const voice = voiceOf(labels);
+const { say } = voice;
+
+const { editions } = sampleOf(`
+unit: in
+pieces:
+  strip:
+    cut: 4 x 3
+    score: [{ from: left, at: [1, 2, 3] }, { from: top, at: [1, 2] }]
+    panels: { front: B2 }
+`);
+const net = editions.inch.shapes.nets.get('strip');
+
+describe('a panel', () => {
+  /** Told by hand from the sheet: columns from the left, rows from the top, the named panel in row 2, column 2. */
+  it.each([
+    ['front', 'front'],
+    ['A2', 'the flap left of front'],
+    ['C2', 'the flap right of front'],
+    ['B1', 'the flap above front'],
+    ['B3', 'the flap below front'],
+    ['D2', 'row 2, column 4'],
+    ['A1', 'row 1, column 1'],
+    ['Z9', 'row 9, column 26'],
+    ['side-tab', 'side tab'],
+  ])('%s is %s, and the same as markup', (id, words) => {
+    if (!net) throw new Error('the strip has no net');
+    expect(partWords(net, id, voice)).toBe(words);
+    expect(
+      partName(net, id, voice)
+        .toString()
+        .replace(/<[^>]*>/gu, ''),
+    ).toBe(words);
+  });
+
+  it('is named in bold where it has a name of its own', () => {
+    if (!net) throw new Error('the strip has no net');
+    expect(partName(net, 'A2', voice).toString()).toBe('the flap left of <b class="piece">front</b>');
+    expect(partName(net, 'A1', voice).toString()).not.toContain('<b');
+  });
+});
+
+describe('a name', () => {
+  it.each([
+    ['seed-box', 'seed box'],
+    ['seed_box', 'seed box'],
+    ['a--b__c', 'a b c'],
+    ['box', 'box'],
+  ])('%s is read %s', (id, words) => {
+    expect(nameOf(id)).toBe(words);
+  });
+
+  it.each([
+    ['tab', 'tab'],
+    ['lid-front', 'lid front'],
+    ['page-12', 'page 12'],
+    ['my-own-3', 'my own 3'],
+  ])('of the part %s is %s', (id, words) => {
+    expect(partNamed(id, say)).toBe(words);
+  });
+
+  it.each([
+    ['seed-box', undefined, 'seed box', 'seed box'],
+    ['seed-box', 'lid', 'seed box: lid', 'seed box lid'],
+    ['box', 'page-2', 'box: page 2', 'box page 2'],
+  ])('of the piece %s, sheet %s', (piece, sheet, apart, together) => {
+    expect(pieceSheetNamed(piece, sheet, say)).toBe(apart);
+    expect(sheetNamed(sheet === undefined ? piece : `${piece}.${sheet}`, say)).toBe(together);
+  });
+
+  it.each([
+    ['box', { piece: 'box' }, 'box'],
+    ['box.front', { piece: 'box', panel: 'front' }, 'front of the box'],
+    ['box.lid.front', { piece: 'box', panel: 'lid.front' }, 'lid.front of the box'],
+  ])('%s as a person writes it', (written, base, words) => {
+    expect(referenceOf(written)).toEqual(base);
+    expect(baseName(base, voice).toString()).toContain(words);
+  });
+});
