@@ -3,7 +3,7 @@ import { wordFinder } from '../words/named-words.ts';
 import type { Voice } from '../words/voice.ts';
 
 /** The usual cautions, in the order they are given. */
-export const CAUTIONS = [
+const CAUTIONS = [
   'blades',
   'hot-glue',
   'heat',

@@ -169,7 +169,7 @@ function isAddress(url: string): boolean {
 }
 
 type Node<Type extends string> = Extract<RootContent, { type: Type }>;
-export type LeafDirective = Node<'leafDirective'>;
+type LeafDirective = Node<'leafDirective'>;
 
 /** Answered within a line of text. */
 const REFERENCES: ReadonlySet<string> = new Set([

@@ -21,7 +21,7 @@ export type SitePages = {
 };
 
 /** What every page of the site prints, beside its own. */
-export type PageFrame = PageHead & {
+type PageFrame = PageHead & {
   readonly siteTitle: string;
   readonly home: string | undefined;
   readonly head: SafeHtml;

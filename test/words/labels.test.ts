@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { CAUTIONS } from '../../src/handout/cautions.ts';
-import { VERDICTS } from '../../src/handout/mail/us-letter.ts';
+import type { Caution } from '../../src/handout/cautions.ts';
+import type { LetterVerdict } from '../../src/handout/mail/us-letter.ts';
 import { html } from '../../src/words/safe-html.ts';
 import { voiceOf } from '../../src/words/voice.ts';
 import { labels, templates } from '../handout/sample.ts';
@@ -17,6 +17,28 @@ const markup = [...templates.pages.values(), ...templates.partials.values()].joi
 /** Words that are only ever said by a key put together from a value: `kind-tool`, `flap-left`. */
 const PUT_TOGETHER =
   /^(?:kind|grade|edge|side|cut|flap|slit|cells|score-turn|score-inline|pdf|spoken-part|tip|drawing|projects|names|allergen|part|closing|change|site-paper|site-find)/u;
+
+/** Every one of them, as the compiler sees to. */
+const CAUTIONS: Readonly<Record<Caution['id'], true>> = {
+  blades: true,
+  'hot-glue': true,
+  heat: true,
+  press: true,
+  solvents: true,
+  flames: true,
+  'small-parts': true,
+  food: true,
+  allergens: true,
+};
+const VERDICTS: Readonly<Record<LetterVerdict, true>> = {
+  letter: true,
+  'too-small': true,
+  'too-large': true,
+  'too-thick': true,
+  'too-heavy': true,
+  'nonmachinable-square': true,
+  'nonmachinable-long': true,
+};
 
 describe('the words of the sheets', () => {
   it('are all there that a template says', () => {
@@ -35,8 +57,12 @@ describe('the words of the sheets', () => {
   });
 
   it('are none that nobody says', () => {
-    const cautions = CAUTIONS.flatMap((id) => [`caution-${id}`, `caution-${id}-text`, `cue-caution-${id}`]);
-    const made = [...cautions, ...VERDICTS.map((verdict) => `mail-${verdict}`)];
+    const cautions = Object.keys(CAUTIONS).flatMap((id) => [
+      `caution-${id}`,
+      `caution-${id}-text`,
+      `cue-caution-${id}`,
+    ]);
+    const made = [...cautions, ...Object.keys(VERDICTS).map((verdict) => `mail-${verdict}`)];
     expect(made.filter((key) => !labels.texts.has(key))).toEqual([]);
     const idle = [...labels.texts.keys()].filter((key) => {
       if (made.includes(key)) return false;

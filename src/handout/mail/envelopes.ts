@@ -2,7 +2,7 @@ import { Length } from '../../measure/length.ts';
 import type { Size } from '../../measure/size.ts';
 
 /** An envelope as it is sold, by its outside; its longer side is its width. */
-export type Envelope = { readonly name: string; readonly size: Size };
+type Envelope = { readonly name: string; readonly size: Size };
 
 /** Envelopes of one part of the world. */
 export type Series = 'iso' | 'north-america';

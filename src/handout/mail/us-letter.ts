@@ -28,17 +28,10 @@ export type MailPiece = Dimensions & { readonly ounces?: number | undefined };
  * What may come of it. Below the least size it may not be mailed at all; a nonmachinable letter is one that no machine
  * takes, for which more is charged.
  */
-export const VERDICTS = [
-  'letter',
-  'too-small',
-  'too-large',
-  'too-thick',
-  'too-heavy',
-  'nonmachinable-square',
-  'nonmachinable-long',
-] as const;
-
-export type LetterVerdict = (typeof VERDICTS)[number];
+export type LetterVerdict =
+  | 'letter'
+  | `too-${'small' | 'large' | 'thick' | 'heavy'}`
+  | `nonmachinable-${'square' | 'long'}`;
 
 /** What a rectangular piece of mail counts as. */
 export function letterVerdict(piece: MailPiece): LetterVerdict {
