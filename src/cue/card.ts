@@ -33,7 +33,7 @@ type CueInput = {
 };
 
 /** What the template of the card prints. */
-export type CueCard = PageHead & {
+type CueCard = PageHead & {
   readonly title: string;
   readonly day: string | undefined;
   readonly hours: string;

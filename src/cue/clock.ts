@@ -1,7 +1,7 @@
 import type { Voice } from '../words/voice.ts';
 
 /** What the clock knows of a step. */
-export type TimedStep = {
+type TimedStep = {
   /** Minutes of work; 0 where none are given. */
   readonly minutes: number;
   /** Minutes of drying once the work is done; 0 for none. */

@@ -3,7 +3,7 @@ import type { Speak } from '../words/labels.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 
 /** The texts of the templates, by file name without its ending. */
-export type Templates = {
+type Templates = {
   readonly pages: ReadonlyMap<string, string>;
   readonly partials: ReadonlyMap<string, string>;
 };

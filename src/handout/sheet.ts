@@ -24,7 +24,7 @@ import { type StepView, stepViews } from './steps.ts';
 import { paperColor, type SupplyGroup, supplyGroups } from './supplies.ts';
 
 /** Everything a sheet is made of. */
-export type SheetInput = {
+type SheetInput = {
   readonly editions: Editions;
   readonly site: Site;
   readonly labels: Labels;

@@ -1,10 +1,10 @@
 import type { Labels } from './labels.ts';
 
 /** The language of a label that another has not. */
-export const ENGLISH = 'en';
+const ENGLISH = 'en';
 
 /** What a sheet in one language is said with. */
-export type Language = {
+type Language = {
   /** The language of the file the words are from. */
   readonly from: string;
   /** Whole: what the language has no words for yet is there in English. */

@@ -5,7 +5,7 @@ import { SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';
 
 /** How the sheet is turned on the board before a row of scores, seen from where the last row left it. */
-export type Turn = 'none' | 'clockwise' | 'anticlockwise' | 'half';
+type Turn = 'none' | 'clockwise' | 'anticlockwise' | 'half';
 
 /** One row of scores as said at the board. */
 type ScoreMove = {

@@ -3,19 +3,12 @@
  * may only become shorter.
  */
 export const STILL_UNUSED: readonly string[] = [
-  'cue/card.ts:CueCard',
-  'cue/clock.ts:TimedStep',
   'drawing/accent.ts:READABLE',
   'drawing/accent.ts:contrast',
   'drawing/spread.ts:Spreadable',
   'drawing/turn-model.ts:TurnModel',
   'handout/mail/envelopes.ts:ENVELOPES',
-  'handout/mail/envelopes.ts:EnvelopeFit',
-  'handout/mail/mailed.ts:ClosedFlat',
   'handout/mail/mailed.ts:closedFlat',
-  'handout/mail/us-letter.ts:MailPiece',
-  'handout/render.ts:Templates',
-  'handout/sheet.ts:SheetInput',
   'handout/sheet.ts:SheetModel',
   'kit-pages/words.ts:moneyText',
   'kit/solver/constrained.ts:BestPattern',
@@ -52,9 +45,6 @@ export const STILL_UNUSED: readonly string[] = [
   'shape/paint/picture.ts:Look',
   'shape/paint/picture.ts:placeInPicture',
   'site/index-page.ts:choicesOf',
-  'words/languages.ts:ENGLISH',
-  'words/languages.ts:Language',
   'words/languages.ts:keysOf',
   'words/measures.ts:inchFigure',
-  'words/score-moves.ts:Turn',
 ];

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { type CueCard, cueCard, renderCueCard } from '../../src/cue/card.ts';
+import { cueCard, renderCueCard } from '../../src/cue/card.ts';
 import { type CardRoom, ROOMS } from '../../src/cue/room.ts';
 import { NO_REVISIONS } from '../../src/project/ledger.ts';
 import { all, type Node, one, parseMarkup, textOf } from '../handout/markup.ts';
 import { labels, renderer, type Sample, sample, sheetHtml } from '../handout/sample.ts';
+
+type CueCard = ReturnType<typeof cueCard>;
 
 const SITE = 'sessions: { every: 2 weeks, on: thursday, at: "18:30" }\n';
 

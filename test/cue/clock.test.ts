@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { runClock, type TimedStep, timesFrom } from '../../src/cue/clock.ts';
+import { runClock, timesFrom } from '../../src/cue/clock.ts';
 import { voiceOf } from '../../src/words/voice.ts';
 import { labels } from '../handout/sample.ts';
+
+type TimedStep = Parameters<typeof runClock>[0][number];
 
 const step = (minutes: number, dry = 0, ...pieces: string[]): TimedStep => ({
   minutes,

@@ -4,13 +4,16 @@ import { parse } from 'yaml';
 import type { PlacedPicture } from '../../src/drawing/figures.ts';
 import type { Editions } from '../../src/edition/editions.ts';
 import { examine } from '../../src/examine/examine.ts';
-import { createRenderer, type Renderer, type Templates } from '../../src/handout/render.ts';
+import { createRenderer, type Renderer } from '../../src/handout/render.ts';
 import { type Setting, settingOf, type Target } from '../../src/handout/setting.ts';
-import { buildSheet, renderSheet, type SheetInput, type SheetModel } from '../../src/handout/sheet.ts';
+import { buildSheet, renderSheet, type SheetModel } from '../../src/handout/sheet.ts';
 import { NO_REVISIONS } from '../../src/project/ledger.ts';
 import type { Project, Site } from '../../src/project/model.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import type { Labels } from '../../src/words/labels.ts';
+
+type Templates = Parameters<typeof createRenderer>[0];
+type SheetInput = Parameters<typeof buildSheet>[0];
 
 const folder = fileURLToPath(new URL('../../templates/', import.meta.url));
 

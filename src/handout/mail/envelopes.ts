@@ -48,7 +48,7 @@ function inch(name: string, width: number, height: number): Envelope {
 export type FlatThing = { readonly size: Size; readonly thickness: Length };
 
 /** How a thing lies in an envelope: what is left of it along its longer and its shorter side. */
-export type EnvelopeFit = {
+type EnvelopeFit = {
   readonly envelope: Envelope;
   readonly spare: Size;
   /** `snug` goes in, but has less room than is usual. */

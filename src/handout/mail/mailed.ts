@@ -122,7 +122,7 @@ function squareMillimetres({ panels }: Net): number {
 }
 
 /** A net folded shut on a table: its outer size, and which panels lie on one another at each place. */
-export type ClosedFlat = {
+type ClosedFlat = {
   readonly size: Size;
   /** The ids of the panels over each place that differs from its neighbours. */
   readonly piles: readonly (readonly string[])[];
@@ -130,7 +130,7 @@ export type ClosedFlat = {
 
 /** A position on the flat sheet is mirrored or not, then shifted. */
 type Reflection = { readonly mirrored: boolean; readonly shift: Length };
-type Lying = { readonly x: Reflection; readonly y: Reflection };
+type FlatPose = { readonly x: Reflection; readonly y: Reflection };
 
 const ASIS: Reflection = { mirrored: false, shift: Length.zero };
 
@@ -144,7 +144,7 @@ export function closedFlat(net: Net): ClosedFlat | undefined {
   const { trees } = panelForest(net, first.id);
   const [tree] = trees;
   if (!tree || trees.length > 1 || !net.folds.every(isStraight)) return undefined;
-  const laid = new Map<string, Lying>([[first.id, { x: ASIS, y: ASIS }]]);
+  const laid = new Map<string, FlatPose>([[first.id, { x: ASIS, y: ASIS }]]);
   for (const { fold, parent, child } of tree.joints) {
     const held = laid.get(parent);
     if (held) laid.set(child, turnedOver(held, fold));
@@ -158,7 +158,7 @@ function isStraight({ from, to }: Fold): boolean {
 }
 
 /** A child is mirrored at its fold, then laid as its parent is. */
-function turnedOver({ x, y }: Lying, { from, to, angle }: Fold): Lying {
+function turnedOver({ x, y }: FlatPose, { from, to, angle }: Fold): FlatPose {
   if (angle === 0) return { x, y };
   return from.x.equals(to.x) ? { x: mirroredAt(from.x, x), y } : { x, y: mirroredAt(from.y, y) };
 }
@@ -175,7 +175,7 @@ function at(position: Length, { mirrored, shift }: Reflection): Length {
   return mirrored ? shift.minus(position) : shift.plus(position);
 }
 
-function boxAt({ left, top, right, bottom }: FlatBox, { x, y }: Lying): FlatBox {
+function boxAt({ left, top, right, bottom }: FlatBox, { x, y }: FlatPose): FlatBox {
   const [x1, x2, y1, y2] = [at(left, x), at(right, x), at(top, y), at(bottom, y)];
   return {
     left: Length.min(x1, x2),

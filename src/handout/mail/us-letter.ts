@@ -22,7 +22,7 @@ export const US_LETTER: {
 type Dimensions = { readonly length: Length; readonly height: Length; readonly thickness: Length };
 
 /** What is put in the post: `length` runs along the lines of the address, whichever side is longer. */
-export type MailPiece = Dimensions & { readonly ounces?: number | undefined };
+type MailPiece = Dimensions & { readonly ounces?: number | undefined };
 
 /**
  * What may come of it. Below the least size it may not be mailed at all; a nonmachinable letter is one that no machine

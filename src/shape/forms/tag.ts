@@ -7,7 +7,7 @@ import { customary, roundToGroove } from '../forming/ruler.ts';
 import type { FlatBox, FlatPoint, Net } from '../net.ts';
 import { cutCell } from '../outline.ts';
 
-type Measures = {
+type TagMeasures = {
   readonly width: Length;
   readonly height: Length;
   readonly clip: Length;
@@ -66,7 +66,7 @@ export const tag: Form = form({
   shape: (measures, corners) => ({ net: tagNet(measures, corners) }),
 });
 
-function tagNet({ width, height, clip, hole }: Measures, corners: Length | undefined): Net {
+function tagNet({ width, height, clip, hole }: TagMeasures, corners: Length | undefined): Net {
   const zero = Length.zero;
   const box: FlatBox = { left: zero, top: zero, right: width, bottom: height };
   const held = { left: false, top: true, right: false, bottom: false };

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { type ClosedFlat, closedFlat, mailedPiece } from '../../../src/handout/mail/mailed.ts';
+import { closedFlat, mailedPiece } from '../../../src/handout/mail/mailed.ts';
 import type { Piece, Project } from '../../../src/project/model.ts';
 import { buildShapes } from '../../../src/shape/build.ts';
 import type { Shapes } from '../../../src/shape/shapes.ts';
 import { loadWorkspace, readWorkspaceFromTexts } from '../../../src/shape/workspace.ts';
+
+type ClosedFlat = NonNullable<ReturnType<typeof closedFlat>>;
 
 type Made = { readonly project: Project; readonly shapes: Shapes };
 

@@ -1,11 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import {
-  closestFits,
-  ENVELOPES,
-  type EnvelopeFit,
-  fitIn,
-  type Series,
-} from '../../../src/handout/mail/envelopes.ts';
+import { closestFits, ENVELOPES, fitIn, type Series } from '../../../src/handout/mail/envelopes.ts';
 import { Length } from '../../../src/measure/length.ts';
 import { parseSizes } from '../../../src/measure/notation.ts';
 import type { Size } from '../../../src/measure/size.ts';
@@ -27,7 +21,7 @@ function named(name: string): { readonly name: string; readonly size: Size } {
 }
 
 const THIN = Length.of(1, 2, 'mm');
-const fitOf = (thing: string, envelope: string, thickness = THIN): EnvelopeFit | undefined =>
+const fitOf = (thing: string, envelope: string, thickness = THIN): ReturnType<typeof fitIn> =>
   fitIn({ size: size(thing), thickness }, named(envelope));
 
 describe('the envelopes', () => {

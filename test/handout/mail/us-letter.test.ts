@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { letterVerdict, type MailPiece } from '../../../src/handout/mail/us-letter.ts';
+import { letterVerdict } from '../../../src/handout/mail/us-letter.ts';
 import { Length } from '../../../src/measure/length.ts';
+
+type MailPiece = Parameters<typeof letterVerdict>[0];
 
 const inches = (numerator: number, denominator = 1): Length => Length.of(numerator, denominator, 'in');
 const mm = (count: number): Length => Length.of(count, 1, 'mm');
