@@ -47,7 +47,7 @@ export type Revision = {
   readonly number: number;
   /** `YYYY-MM-DD`. */
   readonly date: string;
-  /** The edition the project was written in. */
+  /** The edition that leads: the one the project is written in, unless only the other is printed. */
   readonly own?: 'inch' | 'metric' | undefined;
   /** What changed; a text is a sentence that was recorded as it was said then. */
   readonly changes: readonly (PieceChange | StepChange | string)[];

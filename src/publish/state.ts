@@ -11,17 +11,24 @@ import { nameOf } from '../words/names.ts';
 
 /**
  * Everything of a project that a person who printed it would want to know has changed: what is cut, scored, stuck
- * where, in both editions, and what the steps say.
+ * where, in each edition that is printed, and what the steps say.
  */
 export function stateOf(editions: Editions): PublishedState {
-  const twins = new Map(factsOf(editions.metric, 'metric').map((fact) => [keyOf(fact), fact]));
+  const { inch, metric, printed } = editions;
+  const leading = leadingOf(editions);
+  const other = leading === 'inch' ? 'metric' : 'inch';
+  // Of a project with an error, the one as written stands in the place of both.
+  const others = printed === 'both' && inch !== metric ? factsOf(editions[other], other) : [];
+  const twins = new Map(others.map((fact) => [keyOf(fact), fact]));
   return {
-    pieces: factsOf(editions.inch, 'inch').map((fact) => ({
-      ...fact,
-      metric: twins.get(keyOf(fact))?.metric,
-    })),
-    steps: editions[editions.own].project.steps.map(stepState),
+    pieces: factsOf(editions[leading], leading).map((fact) => ({ ...twins.get(keyOf(fact)), ...fact })),
+    steps: editions[leading].project.steps.map(stepState),
   };
+}
+
+/** The edition as written, unless only the other is printed. */
+export function leadingOf({ own, printed }: Editions): 'inch' | 'metric' {
+  return printed === 'both' ? own : printed;
 }
 
 /** Tells one thing from all others. A sheet is named as it always was in ledgers: `box lid`. */

@@ -122,6 +122,20 @@ describe('what changed since a revision', () => {
     expect(after?.metric?.map((length) => length.mm % 1)).toEqual([0, 0]);
   });
 
+  it.each([
+    ['inch', 'metric'],
+    ['metric', 'inch'],
+  ] as const)(
+    'knows only %s where only that is printed, and tells no change when %s is too',
+    (one, other) => {
+      const alone = state((text) => text.replace('title: Keeper', `title: Keeper\nunits: ${one}`));
+      expect(alone.pieces.filter((fact) => fact[one]).length).toBeGreaterThan(3);
+      expect(alone.pieces.filter((fact) => fact[other])).toEqual([]);
+      expect(changesBetween(alone, state())).toEqual([]);
+      expect(changesBetween(state(), alone)).toEqual([]);
+    },
+  );
+
   it('leads with the unit of the sheet it stands on', () => {
     const changes = changesBetween(
       state(),
