@@ -67,6 +67,7 @@ export function readProject(request: SheetRequest): Project {
     moneyDecimals,
     forms,
     shared: shared.values,
+    sharedTrouble: shared.trouble,
   };
   const parts = splitSheet(file);
   for (const finding of request.finding ? [request.finding] : parts.findings) reader.report(finding);

@@ -20,6 +20,8 @@ export type Shared = {
   readonly units: ReadonlyMap<SourceFile, Unit>;
   /** What is wrong in the files themselves, whoever uses them. */
   readonly findings: readonly Finding[];
+  /** Why one of the files could not be read at all. */
+  readonly trouble: Finding | undefined;
 };
 
 const SECTIONS: readonly SharedSection[] = ['stock', 'supplies', 'pieces'];
@@ -55,6 +57,7 @@ function shareable({ schema }: Value<unknown>, says: string): Key<ByName<YamlNod
 export function readShared(
   files: readonly SourceFile[],
   { moneyDecimals, forms }: Pick<Reader, 'moneyDecimals' | 'forms'>,
+  unreadable: readonly Finding[],
 ): Shared {
   const findings: Finding[] = [];
   const units = new Map<SourceFile, Unit>();
@@ -70,16 +73,18 @@ export function readShared(
     forms,
     shared: values,
   };
+  let [trouble] = unreadable;
   for (const file of files) {
-    const { root, findings: broken } = readYaml(wholeFile(file));
-    broken.forEach(reader.report);
+    const { root, broken, findings: ofYaml } = readYaml(wholeFile(file));
+    ofYaml.forEach(reader.report);
+    if (broken) trouble ??= ofYaml[0];
     const { unit, ...sections } = readWhole(SHARED, root, { key: file.path, at: startOf(file) }, reader);
     units.set(file, unit);
     for (const section of SECTIONS) gather(sections[section].values, values[section], reader);
   }
   // Only now are all names known that one shared value may use of another.
   for (const section of SECTIONS) for (const value of values[section].values()) check(section, value, reader);
-  return { values, units, findings };
+  return { values, units, findings, trouble };
 }
 
 function gather(found: readonly SharedValue[], into: Map<string, SharedValue>, { report }: Reader): void {

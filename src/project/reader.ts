@@ -24,6 +24,8 @@ export type Reader = {
   readonly forms: readonly FormGrammar[];
   /** What `shared.…` names. */
   readonly shared: SharedValues;
+  /** Why a file of `shared/` could not be read at all: the cause of every name in it that is not found. */
+  readonly sharedTrouble?: Finding | undefined;
 };
 
 /** Reports that a value is not of the kind its key takes. */

@@ -30,7 +30,8 @@ export function findShared(
   const found = isShared(name.value) ? values.get(name.value.slice(PREFIX.length)) : undefined;
   if (found) return found;
   const facts = { what: WHAT[section], name: name.value, among: [...values.keys()].map(sharedName) };
-  reader.report({ rule: 'unknown-reference', at: name.at, facts });
+  const unknown = { rule: 'unknown-reference', at: name.at, facts } as const;
+  reader.report((isShared(name.value) && reader.sharedTrouble) || unknown);
   return undefined;
 }
 

@@ -31,12 +31,12 @@ export function readWorkspace({
 }: WorkspaceSource): Workspace {
   const site = readSite(settings);
   const bench = { moneyDecimals: moneyDecimals(site.currency), forms };
-  const shared = readShared(files, bench);
+  const ofSettings = findings.filter(({ at }) => at.file === settings);
+  const ofShared = findings.filter(({ at }) => at.file !== settings);
+  const shared = readShared(files, bench, ofShared);
   const read = projects.map((source) =>
     readProject({ ...source, ...bench, slug: slugOf(source.folder), shared, units: site.units }),
   );
-  const ofSettings = findings.filter(({ at }) => at.file === settings);
-  const ofShared = findings.filter(({ at }) => at.file !== settings);
   return {
     root,
     site: { ...site, findings: [...ofSettings, ...site.findings] },

@@ -177,3 +177,24 @@ describe('a fault in a shared file', () => {
     ).toEqual(['shared/a.yaml', 'shared/b.yaml', 'moss']);
   });
 });
+
+describe('a shared file that cannot be read', () => {
+  it('is the one thing said, in every project that uses it, and of nothing else in them', () => {
+    const sheet = sheetOf(
+      'stock: { own: { sheet: 8 x 8 } }\npieces: { a: { use: shared.box }, b: { stock: shared.moss, cut: 1 x 1 }, c: { stock: ownn, cut: 1 x 1 } }',
+    );
+    const workspace = readWorkspaceFromTexts({
+      'shared/boxes.yaml': 'pieces: { box: { cut: 4 x 4 }\n',
+      'a/sheet.md': sheet,
+      'b/sheet.md': sheet,
+    });
+    const [root] = workspace.findings;
+    expect(root).toMatchObject({ rule: 'broken-yaml', at: { file: { path: 'shared/boxes.yaml' } } });
+    for (const { findings } of workspace.projects) {
+      expect(findings.filter(({ rule }) => rule === 'broken-yaml')).toContain(root);
+      expect(findings.filter(({ rule }) => rule === 'unknown-reference').map(({ at }) => blamed(at))).toEqual(
+        ['ownn'],
+      );
+    }
+  });
+});
