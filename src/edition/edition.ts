@@ -5,7 +5,7 @@ import { type Edition, type Editions, plainEditions } from './editions.ts';
 import { findingKey, type Strain, settleEdition } from './settle.ts';
 
 /** Both editions of a project. */
-export type WorkedOut = {
+type WorkedOut = {
   readonly editions: Editions;
   /**
    * Where the one that was worked out strays from the one written, and what is wrong in it alone: notes, for the
@@ -49,7 +49,7 @@ function onlyThere(
   known: ReadonlySet<string>,
 ): readonly Finding[] {
   const edition = project.unit === 'in' ? 'inch' : 'metric';
-  return proofMeasures(workspace, project, shapes)
+  return [...proofMeasures(workspace, project, shapes)]
     .filter((finding) => !known.has(findingKey(finding)))
     .map((finding) => ({ ...finding, edition }));
 }

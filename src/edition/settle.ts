@@ -5,7 +5,7 @@ import { proofMeasures } from '../proof/proof.ts';
 import { buildNets } from '../shape/build.ts';
 import { baseSize, layPieces } from '../shape/layers.ts';
 import type { Net } from '../shape/net.ts';
-import type { Layer } from '../shape/shapes.ts';
+import type { Layer, Shapes } from '../shape/shapes.ts';
 import { type Candidate, candidatesOf, type Rung } from './candidates.ts';
 import type { Edition } from './editions.ts';
 import { keyOf, movePiece, type Primary, primariesOf } from './primaries.ts';
@@ -50,7 +50,7 @@ type Trial = {
   readonly built: Built;
   readonly nets: ReadonlyMap<string, Net>;
   readonly isBuilt: boolean;
-  readonly findings: () => readonly string[];
+  readonly findings: () => Iterable<string>;
 };
 
 class Settling {
@@ -82,7 +82,7 @@ class Settling {
       liesOnStep(built, step) &&
       isNear(own.built, built, reach) &&
       keepsSignature(own.built, built) &&
-      findings().every((finding) => known.has(finding));
+      !hasOther(findings(), known);
 
     const tryOut = (candidate: Candidate): Trial => {
       const moved = movePiece(
@@ -133,14 +133,21 @@ class Settling {
       },
       nets,
       isBuilt: nets.size > 0,
-      findings: () => {
-        const pieces = [...(base ? [[base.id.value, base] as const] : []), [piece.id.value, piece] as const];
-        const shapes = { nets, layers: laid.layers, findings: [...findings, ...laid.findings] };
-        return proofMeasures(this.#workspace, { ...project, pieces: new Map(pieces) }, shapes)
-          .filter(({ rule }) => rule !== PAPER)
-          .map(findingKey);
-      },
+      findings: () =>
+        this.#findings(piece, base, project, {
+          nets,
+          layers: laid.layers,
+          findings: [...findings, ...laid.findings],
+        }),
     };
+  }
+
+  /** What the proof finds in a piece and its base, as far as their paper is no matter. */
+  *#findings(piece: Piece, base: Piece | undefined, project: Project, shapes: Shapes): Generator<string> {
+    const pieces = new Map([...(base ? [base] : []), piece].map((each) => [each.id.value, each]));
+    for (const finding of proofMeasures(this.#workspace, { ...project, pieces }, shapes)) {
+      if (finding.rule !== PAPER) yield findingKey(finding);
+    }
   }
 
   #accept({ built: { piece, layer }, nets }: Trial): void {
@@ -148,6 +155,11 @@ class Settling {
     for (const [id, net] of nets) this.#nets.set(id, net);
     if (layer) this.#layers.push(layer);
   }
+}
+
+function hasOther(found: Iterable<string>, known: ReadonlySet<string>): boolean {
+  for (const each of found) if (!known.has(each)) return true;
+  return false;
 }
 
 /** Bases before what lies on them. */

@@ -1,7 +1,8 @@
-import { type WorkedOut, workOutEditions } from '../edition/edition.ts';
-import { editionWritten, plainEditions } from '../edition/editions.ts';
-import type { Finding } from '../project/finding.ts';
+import { workOutEditions } from '../edition/edition.ts';
+import { type Editions, editionWritten, plainEditions } from '../edition/editions.ts';
+import { type Finding, findMistake } from '../project/finding.ts';
 import type { Project, Workspace } from '../project/model.ts';
+import { digestOf, startOf } from '../project/source.ts';
 import { proofProject } from '../proof/proof.ts';
 import { mergeFindings } from '../proof/tell.ts';
 import { isFailure } from '../proof/told.ts';
@@ -9,35 +10,68 @@ import { buildShapes } from '../shape/build.ts';
 import type { Shapes } from '../shape/shapes.ts';
 
 /** A project with all that is worked out of it: its geometry, both its editions, and what was found. */
-export type Study = WorkedOut & {
+export type Study = {
   readonly project: Project;
   /** Of the project as written. */
   readonly shapes: Shapes;
+  readonly editions: Editions;
   /** What is wrong in it, in the shared files it uses included. */
   readonly findings: readonly Finding[];
 };
 
+/** Studies are kept by what their projects were read from, so that a preview looks again at what changed alone. */
+const kept: Map<string, Study> = new Map<string, Study>();
+const MOST_KEPT = 500;
+
 /**
  * Examines projects of a workspace, every one unless some are named: the one way from what was read to what is shown.
- * A project with an error as written is not made in another edition, where the error would only come back in other
- * numbers; nor is an edition that is printed nowhere.
+ * A project that was examined before, with the same texts, is not looked at again.
  */
 export function examine(
   workspace: Workspace,
   projects: readonly Project[] = workspace.projects,
 ): readonly Study[] {
-  return projects.map((project) => examineProject(workspace, project));
+  return projects.map((project) => {
+    const key = keyOf(workspace, project);
+    const study = kept.get(key) ?? examineProject(workspace, project);
+    kept.delete(key);
+    kept.set(key, study);
+    const [oldest] = kept.keys();
+    if (kept.size > MOST_KEPT && oldest !== undefined) kept.delete(oldest);
+    return study;
+  });
 }
 
+/** Beside its own texts a project is looked at together with those that have the same address. */
+function keyOf({ root, projects }: Workspace, { slug, content }: Project): string {
+  const alike = projects.filter((each) => each.slug === slug).map(({ file }) => file.path);
+  return digestOf([root, content, ...alike]);
+}
+
+/** Where we break on a project, the others go on, and it keeps its last good sheet. */
 function examineProject(workspace: Workspace, project: Project): Study {
+  try {
+    return studyProject(workspace, project);
+  } catch (error) {
+    const shapes = { nets: new Map(), layers: [], findings: [] };
+    const mistake = findMistake('the examination of this project', error, startOf(project.file));
+    const editions = plainEditions({ project, shapes });
+    return { project, shapes, editions, findings: [...project.findings, mistake] };
+  }
+}
+
+/**
+ * A project with an error as written is not made in another edition, where the error would only come back in other
+ * numbers; nor is an edition that is printed nowhere.
+ */
+function studyProject(workspace: Workspace, project: Project): Study {
   const shapes = buildShapes(project);
-  const findings = proofProject(workspace, project, shapes);
   const own = { project, shapes };
+  const findings = proofProject(workspace, project, shapes);
   const alone = project.units === editionWritten(project) || isFailure(mergeFindings(findings), false);
-  const worked = alone
-    ? { editions: plainEditions(own), findings: [] }
-    : workOutEditions(workspace, own, findings);
-  return { ...worked, project, shapes, findings: [...findings, ...worked.findings] };
+  if (alone) return { project, shapes, editions: plainEditions(own), findings };
+  const worked = workOutEditions(workspace, own, findings);
+  return { project, shapes, editions: worked.editions, findings: [...findings, ...worked.findings] };
 }
 
 /** Everything that was found: in the settings, in the shared files and in the projects examined. */

@@ -249,6 +249,8 @@ export type Units = 'both' | 'inch' | 'metric';
 export type Project = {
   /** The folder's name, fit for an address. */
   readonly slug: string;
+  /** Tells apart all that it was read from: its sheet, the settings, the shared files, its ledger, its pictures. */
+  readonly content: string;
   /** The project's folder under the workspace's root. */
   readonly folder: string;
   readonly file: SourceFile;

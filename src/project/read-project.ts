@@ -13,7 +13,7 @@ import { type Reader, refuse } from './reader.ts';
 import { checkReferences } from './references.ts';
 import type { Schema } from './schema.ts';
 import { sharedName } from './shared.ts';
-import { type SourceFile, startOf } from './source.ts';
+import { digestOf, type SourceFile, startOf } from './source.ts';
 import { asCount, asDate, asLanguage, asText, asUnits } from './values.ts';
 import { readYaml } from './yaml-tree.ts';
 
@@ -54,7 +54,15 @@ type SheetRequest = ProjectSource & {
   readonly forms: readonly FormGrammar[];
   /** The editions that are made where the sheet says nothing of it. */
   readonly units: Units;
+  /** Tells apart the settings and shared files it is read with. */
+  readonly basis: string;
 };
+
+/** What a sheet and its ledger say, and what was found; pictures count as far as they are there or not. */
+function contentOf({ basis, file, ledger }: SheetRequest, findings: readonly Finding[]): string {
+  const found = findings.map(({ rule, at }) => `${rule} ${at.file.path} ${at.start}`);
+  return digestOf([basis, file.path, file.text, ledger?.text ?? '', ...found]);
+}
 
 /** Reads one sheet. There always is a project, whatever the file holds; what could not be taken is in its findings. */
 export function readProject(request: SheetRequest): Project {
@@ -97,6 +105,7 @@ export function readProject(request: SheetRequest): Project {
   return {
     slug,
     folder,
+    content: contentOf(request, findings),
     file,
     title: title ?? { value: slug, at },
     units: units?.value ?? request.units,

@@ -1,3 +1,5 @@
+import { createHash } from 'node:crypto';
+
 /** A text a person wrote, and the path it is named by in messages (relative to where the command runs). */
 export type SourceFile = { readonly path: string; readonly text: string };
 
@@ -35,4 +37,9 @@ export function isWholeFile({ end }: Place): boolean {
 /** The characters a place covers. */
 export function textAt({ file, start, end }: Place): string {
   return file.text.slice(start, end);
+}
+
+/** A short text that is the same for the same texts in the same order, and for no others. */
+export function digestOf(texts: readonly string[]): string {
+  return createHash('sha256').update(JSON.stringify(texts)).digest('base64url');
 }

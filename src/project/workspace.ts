@@ -6,7 +6,7 @@ import { readShared } from './read-shared.ts';
 import { readSite } from './read-site.ts';
 import { moneyDecimals } from './reader.ts';
 import { slugOf } from './slug.ts';
-import type { SourceFile } from './source.ts';
+import { digestOf, type SourceFile } from './source.ts';
 
 /** The files of a workspace, read but not understood. */
 type WorkspaceSource = {
@@ -34,8 +34,9 @@ export function readWorkspace({
   const ofSettings = findings.filter(({ at }) => at.file === settings);
   const ofShared = findings.filter(({ at }) => at.file !== settings);
   const shared = readShared(files, bench, ofShared);
+  const basis = digestOf([settings, ...files].flatMap((file) => (file ? [file.path, file.text] : [])));
   const read = projects.map((source) =>
-    readProject({ ...source, ...bench, slug: slugOf(source.folder), shared, units: site.units }),
+    readProject({ ...source, ...bench, slug: slugOf(source.folder), shared, units: site.units, basis }),
   );
   return {
     root,

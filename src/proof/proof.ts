@@ -20,27 +20,29 @@ export function proofProject(
   return [...project.findings, ...runRules({ workspace, project, shapes }, rules)];
 }
 
-/** What the rules find that look at measurements, in a project or a part of one in either edition. */
-export function proofMeasures(workspace: Workspace, project: Project, shapes: Shapes): Finding[] {
+/**
+ * What the rules find that look at measurements, in a project or a part of one in either edition: one after the other,
+ * for whoever needs to know only whether there is any.
+ */
+export function proofMeasures(workspace: Workspace, project: Project, shapes: Shapes): Iterable<Finding> {
   const asked = everyRule.filter(({ ownEditionOnly }) => !ownEditionOnly);
   return runRules({ workspace, project, shapes }, asked);
 }
 
 /** What is wrong with the shapes, and what each of the rules finds. */
-function runRules(context: ProofContext, rules: readonly AnyRule[]): Finding[] {
-  return [...context.shapes.findings, ...rules.flatMap((rule) => checkRule(rule, context))];
+function* runRules(context: ProofContext, rules: readonly AnyRule[]): Generator<Finding> {
+  yield* context.shapes.findings;
+  for (const rule of rules) yield* checkRule(rule, context);
 }
 
 /** What one rule finds. What it found before it broke is kept. */
-function checkRule<K extends RuleId>(
+function* checkRule<K extends RuleId>(
   { id, check }: Pick<Rule<K, RuleFacts[K]>, 'id' | 'check'>,
   context: ProofContext,
-): (Finding<K> | Finding<'internal'>)[] {
-  const findings: (Finding<K> | Finding<'internal'>)[] = [];
+): Generator<Finding<K> | Finding<'internal'>> {
   try {
-    for (const { at, facts } of check?.(context) ?? []) findings.push({ rule: id, at, facts });
+    for (const { at, facts } of check?.(context) ?? []) yield { rule: id, at, facts };
   } catch (error) {
-    findings.push(findMistake(`the rule ${id}`, error, startOf(context.project.file)));
+    yield findMistake(`the rule ${id}`, error, startOf(context.project.file));
   }
-  return findings;
 }

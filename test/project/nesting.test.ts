@@ -27,9 +27,7 @@ describe('Markdown nested', () => {
     ['a quote of thousands, which breaks the parser', `${'> '.repeat(8000)}x`, ''],
     ['emphasis', `${'**a _b '.repeat(60)}x${' c_ d**'.repeat(60)}`, 'a'],
   ])('as deep as %s is said and left out, not a crash', (_, body, at) => {
-    const started = performance.now();
     const places = tooDeep(`${body}\n\n## Cut\nCut :piece[box].\n`);
-    expect(performance.now() - started).toBeLessThan(20_000);
     expect(places).toEqual([at]);
   });
 });

@@ -1,12 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { buildShapes } from '../../src/shape/build.ts';
-import { collisions } from '../../src/shape/closure/collisions.ts';
-import { glueFits } from '../../src/shape/closure/glue.ts';
-import { foldNet } from '../../src/shape/fold.ts';
-import { bounds } from '../../src/shape/space.ts';
 import { blamed, findingsOf } from '../proof/workspace.ts';
-import { KEEPER, netOf, projectOf, shapesOf, sheetOf } from './boxes.ts';
-import { CARDSTOCK } from './forms/building.ts';
+import { shapesOf, sheetOf } from './boxes.ts';
 
 const problemsOf = (box: string): string[] =>
   findingsOf(sheetOf(box))
@@ -47,41 +41,5 @@ describe('a form', () => {
     expect(problemsOf('\n  form: belly band').every((problem) => problem.startsWith('missing-value'))).toBe(
       true,
     );
-  });
-});
-
-describe('the work', () => {
-  const median = (times: number, work: () => void): number => {
-    const taken = Array.from({ length: times }, () => {
-      const start = performance.now();
-      work();
-      return performance.now() - start;
-    });
-    return taken.toSorted((a, b) => a - b)[Math.floor(times / 2)] ?? 0;
-  };
-
-  it('takes less than 20 ms a project to build, and 50 ms a box to fold and check', () => {
-    const project = projectOf(sheetOf(KEEPER, 'mat: { stock: moss, cut: 3 x 4, on: box.front }'));
-    expect(median(21, () => buildShapes(project))).toBeLessThan(20);
-    const net = netOf(KEEPER);
-    const check = (): void => {
-      const shape = foldNet(net);
-      glueFits(shape, CARDSTOCK);
-      collisions(shape, 0.6);
-    };
-    expect(median(21, check)).toBeLessThan(50);
-  });
-});
-
-describe('bounds', () => {
-  it('are the least box round some points', () => {
-    const { least, most } = bounds([
-      { x: 1, y: -2, z: 3 },
-      { x: -1, y: 5, z: 0 },
-    ]);
-    expect([least, most]).toEqual([
-      { x: -1, y: -2, z: 0 },
-      { x: 1, y: 5, z: 3 },
-    ]);
   });
 });

@@ -35,7 +35,7 @@ Only mine.
 `;
 
 const pictures = new Map([['photos/flat.jpg', { src: 'flat-480.jpg', width: 480, height: 320 }]]);
-const { editions } = sample(SHEET);
+const { editions } = sample(SHEET, { 'sample/photos/flat.jpg': 'a picture' });
 const data = howTo({ editions, labels, pictures, image: 'finished.jpg' }) as {
   readonly '@context': string;
   readonly totalTime: string;
