@@ -4,8 +4,8 @@ import type { AtSize, Cell, CellName, FoldSetting, NetAsWritten, Piece, Slit } f
 import type { Place } from '../project/source.ts';
 import { cellName, parseCell } from './cells.ts';
 import type { FormPart } from './form.ts';
-import { type Grid, type GridMate, gridNet } from './grid.ts';
-import type { Net, PanelRole } from './net.ts';
+import { type FoldedBy, type Grid, gridNet } from './grid.ts';
+import type { Mate, Net, PanelRole } from './net.ts';
 import { gatherScoreLines } from './score-lines.ts';
 
 /** What was made of a piece, as far as it could be, and what stood in the way. */
@@ -37,32 +37,39 @@ function readGrid(
   written: Written,
   unit: Unit,
 ): { readonly grid: Grid; readonly findings: readonly Finding[] } {
-  const size = { width: written.cut.width.value, height: written.cut.height.value };
-  const direction = { piece: piece.id.value, unit };
   const { cut, score } = written;
+  const direction = { piece: piece.id.value, unit };
   const across = gatherScoreLines(score, { ...direction, extent: cut.width, between: 'columns' });
   const down = gatherScoreLines(score, { ...direction, extent: cut.height, between: 'rows' });
   const reader = new CellReader(piece.id.value, across.lines.length + 1, down.lines.length + 1, written);
   const ofLines = [...across.findings, ...down.findings];
-  const trim = reader.cells(written.trim, 'trim');
+  const slits = written.slit.filter((slit) => reader.hasLine(slit, 'slit'));
+  const taper = reader.panels(written.taper, 'taper');
+  const folds = written.folds.filter((fold) => reader.hasLine(fold, 'folds'));
   const grid: Grid = {
-    size,
+    size: { width: cut.width.value, height: cut.height.value },
     across: across.lines,
     down: down.lines,
-    names: reader.names,
+    cells: reader.layout(),
+    names: new Set(reader.names.keys()),
     roles: ROLES,
-    trim,
-    slits: written.slit.filter((slit) => reader.hasLine(slit, 'slit')),
-    taper: reader.panels(written.taper, 'taper', trim),
-    folds: written.folds.filter((fold) => reader.hasLine(fold, 'folds')),
-    glue: reader.mates(written.glue, trim),
-    scores: written.score.map(({ from, at }) => ({ from: from.value, at: at.map(({ value }) => value) })),
-    ...(piece.corners && { corners: piece.corners.value }),
+    taper,
+    foldAt: ({ between, line, along }) => {
+      const isOn = (each: Slit | FoldSetting): boolean => each.between === between && each.line === line;
+      if (slits.some((slit) => isOn(slit) && slit.from <= along && along <= slit.to)) return undefined;
+      return folds.findLast(isOn) ?? MOUNTAIN;
+    },
+    glue: reader.mates(written.glue),
+    scores: score.map(({ from, at }) => ({ from: from.value, at: at.map(({ value }) => value) })),
+    corners: piece.corners?.value,
   };
   // With a score line missing or doubled every cell behind it has another name: those findings would mislead.
   const grave = ofLines.some(({ rule }) => !HARMLESS.has(rule));
   return { grid, findings: grave ? ofLines : [...ofLines, ...reader.findings] };
 }
+
+/** A score line nothing is said of. */
+const MOUNTAIN: FoldedBy = { direction: 'mountain', angle: 90 };
 
 /** The names of panels that say what they are for; any other name says nothing of it. */
 const ROLES: ReadonlyMap<string, PanelRole> = new Map([
@@ -82,28 +89,34 @@ class CellReader {
   readonly #piece: string;
   readonly #columns: number;
   readonly #rows: number;
+  readonly #trimmed: ReadonlySet<string>;
 
   constructor(piece: string, columns: number, rows: number, written: Written) {
     this.#piece = piece;
     this.#columns = columns;
     this.#rows = rows;
     for (const { name, cell } of written.panels) this.#readName(name, cell);
+    this.#trimmed = new Set(written.trim.flatMap((name) => this.#address(name, 'trim') ?? []));
   }
 
-  /** The addresses of cells named; those that aren't there are reported and left out. */
-  cells(written: readonly CellName[], key: string): string[] {
-    return written.flatMap((name) => this.#address(name, key) ?? []);
+  /** The panel in each cell, row by row: its name, else its address; empty where it is trimmed off. */
+  layout(): string[][] {
+    return Array.from({ length: this.#rows }, (_, row) =>
+      Array.from({ length: this.#columns }, (_each, column) => {
+        const address = cellName({ column, row });
+        return this.#trimmed.has(address) ? '' : this.#idOf(address);
+      }),
+    );
   }
 
-  /** As `cells`, for a key that only makes sense for what is left of the paper. */
-  panels(written: readonly CellName[], key: string, trimmed: readonly string[]): string[] {
-    return written.flatMap((name) => this.#panel(name, key, trimmed) ?? []);
+  /** The panels named; those that aren't there or left of the paper are reported and left out. */
+  panels(written: readonly CellName[], key: string): string[] {
+    return written.flatMap((name) => this.#panel(name, key) ?? []);
   }
 
-  mates(written: NetAsWritten['glue'], trimmed: readonly string[]): GridMate[] {
+  mates(written: NetAsWritten['glue']): Mate[] {
     return written.flatMap(({ from, to }) => {
-      const first = this.#panel(from, 'glue', trimmed);
-      const second = this.#panel(to, 'glue', trimmed);
+      const [first, second] = [this.#panel(from, 'glue'), this.#panel(to, 'glue')];
       if (first === undefined || second === undefined) return [];
       const at = { file: from.at.file, start: from.at.start, end: Math.max(from.at.end, to.at.end) };
       return [{ from: first, to: second, at }];
@@ -129,11 +142,15 @@ class CellReader {
     else this.names.set(name, cell);
   }
 
-  #panel(written: CellName, key: string, trimmed: readonly string[]): string | undefined {
+  #panel(written: CellName, key: string): string | undefined {
     const address = this.#address(written, key);
-    if (address === undefined || !trimmed.includes(address)) return address;
+    if (address === undefined || !this.#trimmed.has(address)) return address && this.#idOf(address);
     this.#report(written.at, { kind: 'trimmed off', key, name: written.value });
     return undefined;
+  }
+
+  #idOf(address: string): string {
+    return [...this.names].find(([, cell]) => cellName(cell) === address)?.[0] ?? address;
   }
 
   #address({ value: name, at }: CellName, key: string): string | undefined {
@@ -155,18 +172,18 @@ class CellReader {
 }
 
 /** The net of a flat cut: one panel with the piece's own name. */
-export function flatNet(piece: Piece, cut: AtSize): Net {
+export function flatNet({ id, corners }: Piece, cut: AtSize): Net {
   return gridNet({
     size: { width: cut.width.value, height: cut.height.value },
     across: [],
     down: [],
-    names: new Map([[piece.id.value, { column: 0, row: 0 }]]),
-    trim: [],
-    slits: [],
+    cells: [[id.value]],
+    names: new Set([id.value]),
+    roles: new Map(),
     taper: [],
-    folds: [],
+    foldAt: () => undefined,
     glue: [],
     scores: [],
-    ...(piece.corners && { corners: piece.corners.value }),
+    corners: corners?.value,
   });
 }

@@ -2,20 +2,22 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Length } from '../../src/measure/length.ts';
 import { cellName, parseCell } from '../../src/shape/cells.ts';
-import { type Grid, gridNet } from '../../src/shape/grid.ts';
+import { type FoldedBy, type Grid, gridNet, type Stretch } from '../../src/shape/grid.ts';
 import type { FlatPoint } from '../../src/shape/net.ts';
 import { KEEPER, netOf } from './boxes.ts';
 import { areaOf, exact, inches } from './forms/building.ts';
+
+const MOUNTAIN: FoldedBy = { direction: 'mountain', angle: 90 };
 
 const square: Grid = {
   size: { width: inches(4), height: inches(3) },
   across: [],
   down: [],
-  names: new Map([['card', { column: 0, row: 0 }]]),
-  trim: [],
-  slits: [],
+  cells: [['card']],
+  names: new Set(['card']),
+  roles: new Map(),
   taper: [],
-  folds: [],
+  foldAt: () => MOUNTAIN,
   glue: [],
   scores: [],
 };
@@ -25,9 +27,15 @@ const flap: Grid = {
   ...square,
   size: { width: inches(2), height: inches(3) },
   down: [inches(1)],
-  names: new Map([['flap', { column: 0, row: 0 }]]),
+  cells: [['flap'], ['A2']],
+  names: new Set(['flap']),
   taper: ['flap'],
 };
+
+const FOUR = [
+  ['A1', 'B1'],
+  ['A2', 'B2'],
+];
 
 const said = (points: readonly FlatPoint[] = []): string[] =>
   points.map(({ x, y }) => `${x.over(inches(1)).numerator}/${x.over(inches(1)).denominator} ${y}`);
@@ -63,15 +71,16 @@ describe('a grid', () => {
     ]);
   });
 
-  it('lets the later of two fold settings win, and one stretch differ from its line', () => {
+  it('folds each stretch of a line by itself', () => {
     const net = gridNet({
       ...square,
       across: [inches(2)],
       down: [inches(1)],
-      folds: [
-        { between: 'columns', line: 0, direction: 'valley', angle: 45 },
-        { between: 'columns', line: 0, from: 1, to: 1, direction: 'flat', angle: 0, stage: 2 },
-      ],
+      cells: FOUR,
+      foldAt: ({ between, along }) => {
+        if (between === 'rows') return MOUNTAIN;
+        return along === 1 ? { direction: 'flat', angle: 0, stage: 2 } : { direction: 'valley', angle: 45 };
+      },
     });
     const across = net.folds.filter(({ from, to }) => from.x.equals(to.x));
     expect(across.map(({ direction, angle, stage }) => [direction, angle, stage])).toEqual([
@@ -80,12 +89,17 @@ describe('a grid', () => {
     ]);
   });
 
+  it('lets the later of two settings of a written fold win', () => {
+    const net = netOf(KEEPER.replace('1|2: valley 90', '1|2: valley 90, 1 | 2: valley 45'));
+    expect(net.folds.filter(({ direction }) => direction === 'valley').map(({ angle }) => angle)).toEqual([
+      45, 45,
+    ]);
+  });
+
   it('refuses what no reader lets through', () => {
     expect(() => gridNet({ ...square, across: [inches(5)] })).toThrow('out of order');
-    expect(() => gridNet({ ...square, trim: ['B1'] })).toThrow('no cell "B1"');
-    expect(() => gridNet({ ...flap, trim: ['A1'], taper: [], glue: [{ from: 'A1', to: 'A2' }] })).toThrow(
-      'trimmed off',
-    );
+    const glue = [{ from: 'A1', to: 'A2' }];
+    expect(() => gridNet({ ...flap, cells: [[''], ['A2']], glue })).toThrow('no panel "A1"');
   });
 });
 
@@ -100,7 +114,7 @@ describe('a taper', () => {
   });
 
   it('cuts both sides of a free corner alike where both hang', () => {
-    const corner = gridNet({ ...square, across: [inches(1)], down: [inches(1)], taper: ['A1'] });
+    const corner = gridNet({ ...square, across: [inches(1)], down: [inches(1)], cells: FOUR, taper: ['A1'] });
     expect(said(corner.panels[0]?.outline)).toEqual([
       '0/1 1/4 in',
       '1/4 0 in',
@@ -166,18 +180,23 @@ describe('any grid', () => {
       const ends = (parts: number[]): Length[] =>
         parts.map((_, index) => eighths(parts.slice(0, index + 1).reduce((a, b) => a + b)));
       const [across, down] = [ends(columns), ends(rows)];
-      const cells = columns.length * rows.length;
-      const cell = (index: number): string =>
-        cellName({ column: index % columns.length, row: Math.floor(index / columns.length) });
+      const cells = rows.map((_, row) =>
+        columns.map((_each, column) =>
+          trims.includes(row * columns.length + column) ? '' : cellName({ column, row }),
+        ),
+      );
+      const isSlit = ({ between, line, along }: Stretch): boolean =>
+        between === 'columns' &&
+        slits.some(([on, from]) => on === line && from <= along && along <= from + 1);
       return {
         ...square,
         size: { width: across.at(-1) ?? eighths(1), height: down.at(-1) ?? eighths(1) },
         across: across.slice(0, -1),
         down: down.slice(0, -1),
-        names: new Map(),
-        trim: trims.filter((index) => index < cells).map(cell),
-        taper: tapers.filter((index) => index < cells).map(cell),
-        slits: slits.map(([line, along]) => ({ between: 'columns', line, from: along, to: along + 1 })),
+        cells,
+        names: new Set(),
+        taper: tapers.flatMap((index) => cells.flat()[index] || []),
+        foldAt: (stretch) => (isSlit(stretch) ? undefined : MOUNTAIN),
         ...(corners && { corners: eighths(corners) }),
       };
     });

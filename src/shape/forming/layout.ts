@@ -1,7 +1,6 @@
 import { Length } from '../../measure/length.ts';
 import type { Cell, FoldDirection } from '../../project/model.ts';
-import { cellName } from '../cells.ts';
-import { type GridFold, type GridSlit, gridNet } from '../grid.ts';
+import { type FoldedBy, type Grid, gridNet, slitsOf } from '../grid.ts';
 import type { BoardScores, Net, PanelRole } from '../net.ts';
 
 /** How panels fold against each other; `pairs` are `front|front-top`, in either order. */
@@ -45,80 +44,31 @@ export function valley(stage: number, pairs: readonly string[], angle = 90): Ben
  * @throws Error on a layout that is no picture: a bend between panels that are no neighbours, rows of unequal length.
  */
 export function layoutNet(layout: Layout): Net {
-  const names = namesOf(layout);
+  const { columns, rows, cells, taper = [], glue = [], roles = {}, corners } = layout;
   const bends = bendsByPair(layout.bends);
-  const neighbours = neighboursIn(layout);
-  const folds: GridFold[] = [];
-  const slits: GridSlit[] = [];
-  for (const { pair, between, line, along } of neighbours) {
-    const bend = bends.get(pair);
-    const stretch = { between, line, from: along, to: along };
-    if (bend) folds.push({ ...stretch, ...bend });
-    else slits.push(stretch);
-  }
-  const known = new Set(neighbours.map(({ pair }) => pair));
-  const stray = [...bends.keys()].find((pair) => !known.has(pair));
-  if (stray !== undefined) throw new Error(`the layout bends ${stray}, which are no neighbours`);
-  const net = gridNet({
-    size: { width: Length.sum(layout.columns), height: Length.sum(layout.rows) },
-    across: positions(layout.columns),
-    down: positions(layout.rows),
-    names,
-    roles: new Map(Object.entries(layout.roles ?? {})),
-    trim: trimmedCells(layout).map(cellName),
-    slits,
-    taper: layout.taper ?? [],
-    folds,
-    glue: (layout.glue ?? []).map(([from, to]) => ({ from, to })),
+  const grid: Grid = {
+    size: { width: Length.sum(columns), height: Length.sum(rows) },
+    across: linesBetween(columns),
+    down: linesBetween(rows),
+    cells,
+    names: namesOf(layout),
+    roles: new Map(Object.entries(roles)),
+    foldAt: (_, panels) => bends.get(pairOf(...panels)),
+    taper,
+    glue: glue.map(([from, to]) => ({ from, to })),
     scores: boardScores(layout),
-    ...(layout.corners && { corners: layout.corners }),
-  });
-  return {
-    ...net,
-    cuts: { trim: trimmedCells(layout), slit: joined(slits), taper: layout.taper ?? [], shorten: [] },
+    corners,
   };
+  const net = gridNet(grid);
+  const bent = new Set(net.folds.map(({ panels }) => pairOf(...panels)));
+  const stray = [...bends.keys()].find((pair) => !bent.has(pair));
+  if (stray !== undefined) throw new Error(`the layout bends ${stray}, which are no neighbours`);
+  const slit = slitsOf(grid).map((each) => each.slit);
+  const inOrder = slit.toSorted((a, b) => a.line - b.line || a.from - b.from);
+  return { ...net, cuts: { trim: trimmedCells(layout), slit: inOrder, taper, shorten: [] } };
 }
 
-/** Slits that follow one another on a line are one cut. */
-function joined(slits: readonly GridSlit[]): GridSlit[] {
-  const inOrder = slits.toSorted((a, b) => a.line - b.line || a.from - b.from);
-  const result: GridSlit[] = [];
-  for (const slit of inOrder) {
-    const index = result.findIndex(
-      ({ between, line, to }) => between === slit.between && line === slit.line && to + 1 === slit.from,
-    );
-    const before = result[index];
-    if (before) result[index] = { ...before, to: slit.to };
-    else result.push(slit);
-  }
-  return result;
-}
-
-type Neighbours = {
-  readonly pair: string;
-  readonly between: 'columns' | 'rows';
-  readonly line: number;
-  readonly along: number;
-};
-
-function neighboursIn({ cells }: Layout): Neighbours[] {
-  return cells.flatMap((row, r) =>
-    row.flatMap((name, c): Neighbours[] => {
-      const right = cells[r]?.[c + 1];
-      const under = cells[r + 1]?.[c];
-      return [
-        ...(name && right
-          ? [{ pair: pairOf(name, right), between: 'columns' as const, line: c, along: r }]
-          : []),
-        ...(name && under
-          ? [{ pair: pairOf(name, under), between: 'rows' as const, line: r, along: c }]
-          : []),
-      ];
-    }),
-  );
-}
-
-function bendsByPair(bends: readonly Bend[]): Map<string, Omit<Bend, 'pairs'>> {
+function bendsByPair(bends: readonly Bend[]): Map<string, FoldedBy> {
   return new Map(
     bends.flatMap(({ pairs, ...bend }) =>
       pairs.map((pair) => {
@@ -134,37 +84,30 @@ function pairOf(first: string, second: string): string {
   return first < second ? `${first}|${second}` : `${second}|${first}`;
 }
 
-function namesOf(layout: Layout): Map<string, Cell> {
-  const places = placesOf(layout).filter(({ name }) => name !== '');
-  const names = new Map(places.map(({ name, cell }) => [name, cell]));
-  if (names.size < places.length) throw new Error('the layout names two panels alike');
-  return names;
-}
-
-function trimmedCells(layout: Layout): Cell[] {
-  return placesOf(layout)
-    .filter(({ name }) => name === '')
-    .map(({ cell }) => cell);
-}
-
-function placesOf({ cells, columns, rows }: Layout): { name: string; cell: Cell }[] {
+function namesOf({ cells, columns, rows }: Layout): ReadonlySet<string> {
   if (cells.length !== rows.length || cells.some((row) => row.length !== columns.length)) {
     throw new Error('the layout has cells outside its columns and rows');
   }
-  return cells.flatMap((row, r) => row.map((name, c) => ({ name, cell: { column: c, row: r } })));
+  const named = cells.flat().filter((name) => name !== '');
+  const names = new Set(named);
+  if (names.size < named.length) throw new Error('the layout names two panels alike');
+  return names;
+}
+
+function trimmedCells({ cells }: Layout): Cell[] {
+  return cells.flatMap((names, row) => names.flatMap((name, column) => (name ? [] : [{ column, row }])));
 }
 
 /** As said at the board: from the left edge, then a quarter turn, from the bottom edge. */
 function boardScores({ columns, rows }: Layout): BoardScores[] {
-  const left = positions(columns);
-  const bottom = positions(rows.toReversed());
-  return [
-    ...(left.length > 0 ? [{ from: 'left' as const, at: left }] : []),
-    ...(bottom.length > 0 ? [{ from: 'bottom' as const, at: bottom }] : []),
+  const scores: BoardScores[] = [
+    { from: 'left', at: linesBetween(columns) },
+    { from: 'bottom', at: linesBetween(rows.toReversed()) },
   ];
+  return scores.filter(({ at }) => at.length > 0);
 }
 
 /** The lines between stretches laid end to end. */
-function positions(stretches: readonly Length[]): Length[] {
+function linesBetween(stretches: readonly Length[]): Length[] {
   return stretches.slice(0, -1).map((_, index) => Length.sum(stretches.slice(0, index + 1)));
 }
