@@ -15,7 +15,7 @@ import type {
 import { boxCorners, type CornerCut, cutCell } from './outline.ts';
 
 /** The stretch of a score line between two cells side by side; `along` is the row (or column) they share. */
-export type Stretch = Pick<Slit, 'between' | 'line'> & { readonly along: number };
+type Stretch = Pick<Slit, 'between' | 'line'> & { readonly along: number };
 
 /** How two panels fold against each other; without a stage, that is derived. */
 export type FoldedBy = Pick<Fold, 'direction' | 'angle' | 'stage'>;

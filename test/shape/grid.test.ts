@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Length } from '../../src/measure/length.ts';
 import { cellName, parseCell } from '../../src/shape/cells.ts';
-import { type FoldedBy, type Grid, gridNet, type Stretch } from '../../src/shape/grid.ts';
+import { type FoldedBy, type Grid, gridNet } from '../../src/shape/grid.ts';
 import type { FlatPoint } from '../../src/shape/net.ts';
 import { KEEPER, netOf } from './boxes.ts';
 import { areaOf, exact, inches } from './forms/building.ts';
@@ -185,7 +185,7 @@ describe('any grid', () => {
           trims.includes(row * columns.length + column) ? '' : cellName({ column, row }),
         ),
       );
-      const isSlit = ({ between, line, along }: Stretch): boolean =>
+      const isSlit = ({ between, line, along }: Parameters<Grid['foldAt']>[0]): boolean =>
         between === 'columns' &&
         slits.some(([on, from]) => on === line && from <= along && along <= from + 1);
       return {
