@@ -15,15 +15,31 @@ export type ProofContext = {
 /** What a rule finds: where, and what its words need to know. */
 export type Evidence<F> = { readonly at: Place; readonly facts: F };
 
-/**
- * A complete `sheet.md` (and further files of a small workspace) that shows a rule at work; the tests run it.
- * `blames` is the very text a failing example's finding points at; absent where a finding has no place.
- */
+/** Lines of a small `sheet.md`, as they would stand there under what they are called by; what is absent is usual. */
 type Example = {
-  readonly sheet: string;
+  /** Beside the title. */
+  readonly head?: string;
+  readonly stock?: string;
+  readonly pieces?: string;
+  /** Under `measurements:`, beside the others. */
+  readonly more?: string;
+  /** The Markdown below. */
+  readonly body?: string;
+  /** What of a box by its score lines is other than usual, by its keys; and of one that is tucked in. */
+  readonly box?: Readonly<Record<string, string>>;
+  readonly tuckBox?: Readonly<Record<string, string>>;
+  /** The whole text instead. */
+  readonly sheet?: string;
+  /** A second folder with the same sheet, and further files by their paths. */
+  readonly folder?: string;
   readonly files?: Readonly<Record<string, string>>;
-  readonly blames?: string;
 };
+
+/** `blames` is the very text the finding points at; absent where it has no place. */
+type FailingExample = Example & { readonly blames?: string };
+
+/** An example of its own, or the failing one with other words in it. */
+type PassingExample = Example | { readonly with: string; readonly insteadOf: string };
 
 /**
  * One thing that is checked, and the words for it. One file each; the file's name is the id. `F` is what its findings
@@ -37,9 +53,9 @@ export type Rule<K extends RuleId, F = Record<string, never>> = {
   readonly summary: string;
   /** Why it matters at the table, in a few sentences. */
   readonly why: string;
-  /** Absent where no workspace can show the rule at work, for what is wrong is the program. */
-  readonly fails?: Example;
-  readonly passes?: Example;
+  /** The tests run both, and the docs show them. Absent where what is wrong is the program. */
+  readonly fails?: FailingExample;
+  readonly passes?: PassingExample;
   /** Looks at one project. */
   readonly check?: (context: ProofContext) => Iterable<Evidence<F>>;
   /** It looks at what is written only, so that the other edition of a project, with the same text, need not be asked. */

@@ -8,9 +8,9 @@ import type { Finding } from '../../src/project/finding.ts';
 import { splitSheet } from '../../src/project/frontmatter.ts';
 import { jsonSchemas } from '../../src/project/json-schema.ts';
 import { sourceFile } from '../../src/project/source.ts';
-import { rules } from '../../src/proof/rules/index.ts';
 import { forms } from '../../src/shape/forms/index.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
+import { SHOWN } from '../proof/written-example.ts';
 import { readSheet, sheetOf } from './reading.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
@@ -64,9 +64,7 @@ describe('the schema takes', () => {
   });
 
   it('every example of a rule that the reader takes', () => {
-    const examples = Object.values(rules).flatMap(({ fails, passes }) =>
-      [fails, passes].map((example) => example?.sheet ?? ''),
-    );
+    const examples = SHOWN.flatMap(({ fails, passes }) => [fails.sheet, passes.sheet]);
     const read = examples.filter((sheet) => readSheet(sheet).findings.length === 0);
     expect(read.length).toBeGreaterThan(60);
     for (const sheet of read) expect([sheet, faults('sheet', headOf(sheet))]).toEqual([sheet, []]);

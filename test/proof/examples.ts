@@ -6,17 +6,10 @@ import { languageFindings } from '../../src/make/languages.ts';
 import { readPictures } from '../../src/make/pictures.ts';
 import { Length } from '../../src/measure/length.ts';
 import type { Finding, RuleId } from '../../src/project/finding.ts';
-import type { AnyRule } from '../../src/proof/rule.ts';
-import { rules as byId } from '../../src/proof/rules/index.ts';
 import { buildShapes } from '../../src/shape/build.ts';
 import { loadWorkspace } from '../../src/shape/workspace.ts';
-import { EXAMPLE_SHEET, type Example, findingsIn, workspaceOf } from './workspace.ts';
-
-export const RULES: readonly AnyRule[] = Object.values(byId);
-
-/** The rules with their examples; what is wrong with the program no sheet can show. */
-export const SHOWN: readonly { readonly id: RuleId; readonly fails: Example; readonly passes: Example }[] =
-  RULES.flatMap(({ id, fails, passes }) => (fails && passes ? [{ id, fails, passes }] : []));
+import { EXAMPLE_SHEET, findingsIn, workspaceOf } from './workspace.ts';
+import type { WrittenExample } from './written-example.ts';
 
 /** A program with two languages, the second of which lacks a word. */
 const LABELS = new Map([
@@ -27,7 +20,7 @@ const LABELS = new Map([
 const BENCH = { kerf: Length.zero, trimMargin: Length.zero, trimmer: Length.of(12, 1, 'in') };
 
 /** Everything found in an example of a rule, by what looks at a workspace on the occasion on which the rule speaks. */
-export async function foundIn(id: RuleId, example: Example): Promise<readonly Finding[]> {
+export async function foundIn(id: RuleId, example: WrittenExample): Promise<readonly Finding[]> {
   if (id === 'not-text' || id === 'unreadable-file' || id === 'unreadable-picture')
     return foundOnDisk(example);
   const workspace = workspaceOf(example.sheet, example.files);
@@ -43,7 +36,7 @@ export async function foundIn(id: RuleId, example: Example): Promise<readonly Fi
 }
 
 /** Only a disk can hold a file that cannot be opened, that is no text, or a picture that is looked at when it is made. */
-async function foundOnDisk({ sheet, files = {} }: Example): Promise<readonly Finding[]> {
+async function foundOnDisk({ sheet, files }: WrittenExample): Promise<readonly Finding[]> {
   const root = mkdtempSync(join(tmpdir(), 'sheetwright-rule-'));
   const isFolder = Object.keys(files).some((path) => path.startsWith(`${EXAMPLE_SHEET}/`));
   for (const [path, text] of Object.entries(isFolder ? files : { ...files, [EXAMPLE_SHEET]: sheet })) {

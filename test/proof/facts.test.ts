@@ -4,7 +4,8 @@ import type { RuleFacts, RuleId } from '../../src/project/finding.ts';
 import { isWholeFile } from '../../src/project/source.ts';
 import { rules } from '../../src/proof/rules/index.ts';
 import { tellFinding } from '../../src/proof/tell.ts';
-import { foundIn, RULES, SHOWN } from './examples.ts';
+import { foundIn } from './examples.ts';
+import { RULES, SHOWN } from './written-example.ts';
 
 /** Every id that has facts has a rule: one without does not compile. */
 const WORDED: Readonly<Record<keyof RuleFacts, { readonly id: RuleId }>> = rules;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { sheetWith } from '../../src/proof/example.ts';
-import { boxWith, trayWith, tuckBoxWith } from '../../src/proof/example-box.ts';
 import { shapesOf, sheetOf } from '../shape/boxes.ts';
+import { boxWith, trayWith, tuckBoxWith } from './box-with.ts';
+import { sheetWith } from './sheet-with.ts';
 import { blamed, findingsOf } from './workspace.ts';
 
 const said = (sheet: string): string[] =>
@@ -65,7 +65,7 @@ describe('the proof of the fold', () => {
     ],
     [
       'a tuck flap longer than the box',
-      tuckBoxWith('1 1/2, 2 1/2, 4', '7 1/2 x 5 1/4'),
+      tuckBoxWith({ bottom: '1 1/2, 2 1/2, 4', cut: '7 1/2 x 5 1/4' }),
       [
         'tuck-does-not-fit at "4": box.tuck is 1 1/4 in long and the box only 1 in high; trim tuck to less than 1 in',
       ],

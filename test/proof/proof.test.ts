@@ -3,7 +3,6 @@ import { examine, findingsOf } from '../../src/examine/examine.ts';
 import type { Finding } from '../../src/project/finding.ts';
 import type { Project, Workspace } from '../../src/project/model.ts';
 import { startOf } from '../../src/project/source.ts';
-import { sheetWith } from '../../src/proof/example.ts';
 import { proofProject } from '../../src/proof/proof.ts';
 import type { AnyRule } from '../../src/proof/rule.ts';
 import { rules } from '../../src/proof/rules/index.ts';
@@ -13,6 +12,7 @@ import { buildShapesWith } from '../../src/shape/build.ts';
 import { forms } from '../../src/shape/forms/index.ts';
 import type { Shapes } from '../../src/shape/shapes.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
+import { sheetWith } from './sheet-with.ts';
 import { workspaceOf } from './workspace.ts';
 
 const NOTHING: Shapes = { nets: new Map(), layers: [], findings: [] };

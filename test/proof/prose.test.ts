@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { sheetWith } from '../../src/proof/example.ts';
+import { sheetWith } from './sheet-with.ts';
 import { blamed, findingsOf, ofRule } from './workspace.ts';
 
 const PIECES = [

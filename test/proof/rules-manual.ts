@@ -4,7 +4,8 @@ import type { AnyRule } from '../../src/proof/rule.ts';
 import { mergeFindings } from '../../src/proof/tell.ts';
 import type { Severity } from '../../src/proof/told.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
-import { EXAMPLE_SHEET, type Example, findingsIn } from './workspace.ts';
+import { EXAMPLE_SHEET, findingsIn } from './workspace.ts';
+import { RULES, SHOWN, type WrittenExample } from './written-example.ts';
 
 const SEVERITY: Readonly<Record<Severity, string>> = {
   error: '**Error.** The project keeps its last good sheet until this is put right.',
@@ -27,12 +28,13 @@ const HEAD: readonly string[] = [
  * The page of the documentation that lists every rule: what it sees to, why, a sheet it finds fault with and what it
  * then says, and a sheet that passes. Markdown text, ending with a line break.
  */
-export function rulesManual(rules: readonly AnyRule[]): string {
-  const rows = rules.map(({ id, severity, summary }) => `| [${id}](#${id}) | ${severity} | ${summary} |`);
-  return [...HEAD, ...rows, '', ...rules.flatMap(section)].join('\n');
+export function rulesManual(): string {
+  const rows = RULES.map(({ id, severity, summary }) => `| [${id}](#${id}) | ${severity} | ${summary} |`);
+  return [...HEAD, ...rows, '', ...RULES.flatMap(section)].join('\n');
 }
 
 function section(rule: AnyRule): string[] {
+  const shown = SHOWN.find(({ id }) => id === rule.id);
   return [
     `## ${rule.id}`,
     '',
@@ -42,18 +44,18 @@ function section(rule: AnyRule): string[] {
     '',
     SEVERITY[rule.severity],
     '',
-    ...(rule.fails ? failing(rule.fails, saidOf(rule.id, rule.fails)) : []),
-    ...(rule.passes ? ['This passes:', '', ...exampleText(rule.passes)] : []),
+    ...(shown ? failing(shown.fails, saidOf(rule.id, shown.fails)) : []),
+    ...(shown ? ['This passes:', '', ...exampleText(shown.passes)] : []),
   ];
 }
 
-function failing(example: Example, said: string): string[] {
+function failing(example: WrittenExample, said: string): string[] {
   const says = said === '' ? [] : ['and says:', '', ...fenced('text', said)];
   return ['It finds fault with this:', '', ...exampleText(example), ...says];
 }
 
 /** What the rule says of its failing example, as it is printed; nothing for what only a disk can show. */
-function saidOf(id: RuleId, fails: Example): string {
+function saidOf(id: RuleId, fails: WrittenExample): string {
   const workspace = readWorkspaceFromTexts(filesOf(fails));
   const findings = mergeFindings(findingsIn(workspace));
   return printFindings(
@@ -62,13 +64,13 @@ function saidOf(id: RuleId, fails: Example): string {
   );
 }
 
-function exampleText(example: Example): string[] {
+function exampleText(example: WrittenExample): string[] {
   const files = Object.entries(filesOf(example));
   return files.flatMap(([path, text]) => fileText(path, text, files.length > 1));
 }
 
 /** The files of an example by path. Where one lies beneath the sheet's own path, that is a folder and no file. */
-function filesOf({ sheet, files = {} }: Example): Record<string, string> {
+function filesOf({ sheet, files }: WrittenExample): Record<string, string> {
   const sheetIsFolder = Object.keys(files).some((path) => path.startsWith(`${EXAMPLE_SHEET}/`));
   return sheetIsFolder ? { ...files } : { ...files, [EXAMPLE_SHEET]: sheet };
 }

@@ -6,9 +6,9 @@ import { describe, expect, it } from 'vitest';
 import type { RuleId } from '../../src/project/finding.ts';
 import { mergeFindings } from '../../src/proof/tell.ts';
 import type { Told } from '../../src/proof/told.ts';
-import { foundIn, RULES, SHOWN } from './examples.ts';
-import type { Example } from './workspace.ts';
+import { foundIn } from './examples.ts';
 import { blamed, findingsOf } from './workspace.ts';
+import { RULES, SHOWN, type WrittenExample } from './written-example.ts';
 
 const folder = fileURLToPath(new URL('../../src/proof/rules/', import.meta.url));
 const files = readdirSync(folder).filter((name) => name.endsWith('.ts') && name !== 'index.ts');
@@ -31,8 +31,12 @@ describe('the registry', () => {
   });
 
   it('has an example to show of every rule but of the one for its own mistakes', () => {
-    const without = RULES.filter(({ fails, passes }) => !fails || !passes);
-    expect(without.map(({ id }) => id)).toEqual(['internal']);
+    const shown = SHOWN.map(({ id }) => id);
+    expect(RULES.map(({ id }) => id).filter((id) => !shown.includes(id))).toEqual(['internal']);
+    expect(SHOWN.filter(({ fails, passes }) => fails.sheet === passes.sheet).map(({ id }) => id)).toEqual([
+      'missing-picture',
+      'same-slug',
+    ]);
   });
 });
 
@@ -66,6 +70,6 @@ describe.each(SHOWN)('$id', (rule) => {
   });
 });
 
-async function proofOf(id: RuleId, example: Example): Promise<readonly Told[]> {
+async function proofOf(id: RuleId, example: WrittenExample): Promise<readonly Told[]> {
   return mergeFindings(await foundIn(id, example));
 }

@@ -2,15 +2,10 @@ import { findingsOf as everyFinding, examine } from '../../src/examine/examine.t
 import type { Finding } from '../../src/project/finding.ts';
 import type { Workspace } from '../../src/project/model.ts';
 import { isWholeFile } from '../../src/project/source.ts';
-import type { ExampleParts } from '../../src/proof/example.ts';
-import { sheetWith } from '../../src/proof/example.ts';
-import type { AnyRule } from '../../src/proof/rule.ts';
 import { mergeFindings } from '../../src/proof/tell.ts';
 import type { Told } from '../../src/proof/told.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
-
-/** A small workspace that shows a rule at work. */
-export type Example = NonNullable<AnyRule['fails']>;
+import { type SheetParts, sheetWith } from './sheet-with.ts';
 
 /** Where an example's sheet stands in its small workspace. */
 export const EXAMPLE_SHEET = 'card/sheet.md';
@@ -30,7 +25,7 @@ export function findingsOf(sheet: string, files: Readonly<Record<string, string>
 }
 
 /** Findings of one rule in a small sheet. */
-export function ofRule(rule: string, parts: ExampleParts, files?: Readonly<Record<string, string>>): Told[] {
+export function ofRule(rule: string, parts: SheetParts, files?: Readonly<Record<string, string>>): Told[] {
   return findingsOf(sheetWith(parts), files).filter((finding) => finding.rule === rule);
 }
 

@@ -1,6 +1,5 @@
 import type { Length, Unit } from '../../measure/length.ts';
 import { endGap, tubeEnds } from '../../shape/closure/ends.ts';
-import { boxWith } from '../example-box.ts';
 import { closedSheets, shapePlace } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 import { foldPlace } from '../score-place.ts';
@@ -19,8 +18,8 @@ export const bottomGap: Rule<'bottom-gap', Facts> = {
   severity: 'error',
   summary: 'Flaps that close an end of a box meet or overlap.',
   why: 'Flaps that are too short leave a slot through which whatever the box holds falls out, or a lid that lets dust in.',
-  fails: { sheet: boxWith({ bottom: '1 1/4, 5 5/8, 6 1/8' }), blames: '5 5/8' },
-  passes: { sheet: boxWith() },
+  fails: { box: { bottom: '1 1/4, 5 5/8, 6 1/8' }, blames: '5 5/8' },
+  passes: { box: {} },
   *check({ project, shapes }) {
     const { unit } = project;
     for (const sheet of closedSheets(project, shapes)) {

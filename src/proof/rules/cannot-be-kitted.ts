@@ -1,4 +1,3 @@
-import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 
 export const cannotBeKitted: Rule<'cannot-be-kitted', CannotBeKitted> = {
@@ -7,13 +6,11 @@ export const cannotBeKitted: Rule<'cannot-be-kitted', CannotBeKitted> = {
   summary: 'A class kit can be cut from the stock there is.',
   why: 'A kit is planned on whole sheets, so every piece needs a size, a stock and a sheet it fits on once the edges are trimmed. This is looked at when a kit is planned, not when a project is only proofed: a project that is never cut for a class needs no sheet size.',
   fails: {
-    sheet: sheetWith({
-      stock: 'cream: { name: Cream cardstock }',
-      pieces: 'front: { stock: cream, cut: 3 x 4 }',
-    }),
+    stock: 'cream: { name: Cream cardstock }',
+    pieces: 'front: { stock: cream, cut: 3 x 4 }',
     blames: 'cream',
   },
-  passes: { sheet: sheetWith({ pieces: 'front: { stock: cream, cut: 3 x 4 }' }) },
+  passes: { pieces: 'front: { stock: cream, cut: 3 x 4 }' },
   say: (facts) => {
     switch (facts.lack) {
       case 'stock':

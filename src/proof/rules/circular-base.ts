@@ -1,11 +1,5 @@
 import type { At } from '../../project/source.ts';
-import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
-
-const stacked = (base: string): string =>
-  sheetWith({
-    pieces: `mat: { stock: cream, cut: 4 x 5${base} }\nfront: { stock: cream, cut: 3 x 4, on: mat }`,
-  });
 
 type Facts = {
   /** Each piece of the circle, lying on the next and the last on the first, at the name of its base. */
@@ -17,8 +11,11 @@ export const circularBase: Rule<'circular-base', Facts> = {
   severity: 'error',
   summary: 'No piece lies on itself, neither directly nor by way of others.',
   why: 'Where a layer lies on a base that lies on the layer, nobody can say what is stuck on first, and no border can be worked out.',
-  fails: { sheet: stacked(', on: front'), blames: 'front' },
-  passes: { sheet: stacked('') },
+  fails: {
+    pieces: 'mat: { stock: cream, cut: 4 x 5, on: front }\nfront: { stock: cream, cut: 3 x 4, on: mat }',
+    blames: 'front',
+  },
+  passes: { with: '', insteadOf: ', on: front' },
   say: ({ circle }) => {
     const names = circle.map(({ value }) => value);
     const [first = ''] = names;

@@ -1,14 +1,8 @@
 import { Length, type Unit } from '../../measure/length.ts';
 import type { At } from '../../project/source.ts';
 import type { Layer } from '../../shape/shapes.ts';
-import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
-
-const rounded = (corners: string): string =>
-  sheetWith({
-    pieces: `card: { stock: cream, cut: 4 x 5, corners: 1/2 }\nfront: { stock: cream, cut: 3 7/8 x 4 7/8, on: card${corners} }`,
-  });
 
 type Facts = {
   readonly layer: string;
@@ -27,8 +21,12 @@ export const cornerOverhang: Rule<'corner-overhang', Facts> = {
   severity: 'error',
   summary: 'The corners of a layer stay within the rounded corners of its base.',
   why: "A square layer that fits a base by its width and height can still show its corners beyond the base's rounded ones. Round the layer too, or cut it smaller.",
-  fails: { sheet: rounded(''), blames: 'front' },
-  passes: { sheet: rounded(', corners: 7/16') },
+  fails: {
+    pieces:
+      'card: { stock: cream, cut: 4 x 5, corners: 1/2 }\nfront: { stock: cream, cut: 3 7/8 x 4 7/8, on: card }',
+    blames: 'front',
+  },
+  passes: { with: 'on: card, corners: 7/16', insteadOf: 'on: card' },
   *check({ project, shapes }) {
     for (const layer of shapes.layers) {
       const { piece, baseName } = layer;

@@ -2,7 +2,6 @@ import type { Length, Unit } from '../../measure/length.ts';
 import { seamFit } from '../../shape/closure/seam.ts';
 import { lengthOf } from '../../shape/closure/suspects.ts';
 import { tubesOf } from '../../shape/tube.ts';
-import { boxWith } from '../example-box.ts';
 import { foldedSheets, panelName, shapePlace } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
@@ -20,11 +19,8 @@ export const doesNotClose: Rule<'does-not-close', Facts> = {
   severity: 'error',
   summary: 'The walls of a box come full circle, and its tab meets the edge it closes on.',
   why: 'Walls that turn by less or more than a full circle, or a tab that ends up beside the edge it belongs to, leave a body that cannot be glued without force.',
-  fails: {
-    sheet: boxWith({ folds: '1|2: valley 90, C|D: mountain 60' }),
-    blames: 'tab: A3',
-  },
-  passes: { sheet: boxWith() },
+  fails: { box: { folds: '1|2: valley 90, C|D: mountain 60' }, blames: 'tab: A3' },
+  passes: { box: {} },
   *check({ project, shapes }) {
     const { unit } = project;
     for (const sheet of foldedSheets(project, shapes)) {

@@ -1,6 +1,5 @@
 import type { Length, Unit } from '../../measure/length.ts';
 import { longFlaps, tubeEnds } from '../../shape/closure/ends.ts';
-import { boxWith } from '../example-box.ts';
 import { closedSheets } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 import { foldPlace } from '../score-place.ts';
@@ -20,8 +19,8 @@ export const flapTooLong: Rule<'flap-too-long', Facts> = {
   severity: 'error',
   summary: 'No flap that closes an end of a box is longer than the box is deep.',
   why: 'A flap longer than the way to the facing wall stands against it and will not lie flat, or sticks out behind it.',
-  fails: { sheet: boxWith({ bottom: '1 3/8, 5 1/2, 6 1/8' }), blames: '1 3/8' },
-  passes: { sheet: boxWith() },
+  fails: { box: { bottom: '1 3/8, 5 1/2, 6 1/8' }, blames: '1 3/8' },
+  passes: { box: {} },
   *check({ project, shapes }) {
     for (const sheet of closedSheets(project, shapes)) {
       for (const end of tubeEnds(sheet.net)) {

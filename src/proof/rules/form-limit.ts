@@ -1,11 +1,7 @@
 import type { Length } from '../../measure/length.ts';
 import { roundDown, roundUp } from '../../measure/round.ts';
 import { type Ruler, say } from '../../shape/forming/ruler.ts';
-import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
-
-const box = (inside: string): string =>
-  sheetWith({ pieces: `box: { stock: cream, form: clip-top box, inside: ${inside} }` });
 
 type Facts = FormLimit | { readonly reason: string; readonly remedy: string };
 
@@ -14,8 +10,8 @@ export const formLimit: Rule<'form-limit', Facts> = {
   severity: 'error',
   summary: 'A ready-made form is asked only for what it can be.',
   why: 'Beyond certain proportions a form stops working: flaps grow longer than the opening they close, tabs wider than what they are glued to. The limit is said with the measurement that passes it, before any paper is cut.',
-  fails: { sheet: box('1 x 1 1/2 x 3'), blames: '1 1/2' },
-  passes: { sheet: box('1 1/2 x 1 x 3') },
+  fails: { pieces: 'box: { stock: cream, form: clip-top box, inside: 1 x 1 1/2 x 3 }', blames: '1 1/2' },
+  passes: { with: '1 1/2 x 1 x 3', insteadOf: '1 x 1 1/2 x 3' },
   say: (facts) => {
     if ('reason' in facts) return { message: facts.reason, remedy: facts.remedy };
     const { measure, length, bound, limit, ruler, why } = facts;

@@ -1,7 +1,6 @@
 import type { Length, Unit } from '../../measure/length.ts';
 import { type GlueFit, glueFits } from '../../shape/closure/glue.ts';
 import { lengthOf } from '../../shape/closure/suspects.ts';
-import { boxWith } from '../example-box.ts';
 import { closedSheets, shapePlace } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
@@ -21,8 +20,8 @@ export const glueMisses: Rule<'glue-misses', Facts> = {
   severity: 'error',
   summary: 'Once folded, every glue area lies on what it is stuck to.',
   why: 'A flap that ends up at another place, or stands at an angle to what it should be stuck to, cannot be glued there. Usually a fold goes the wrong way or the glue names the wrong panel.',
-  fails: { sheet: boxWith({ glue: 'tab: A3, A4: D4, C4: D4, B4: C3' }), blames: 'B4: C3' },
-  passes: { sheet: boxWith() },
+  fails: { box: { glue: 'tab: A3, A4: D4, C4: D4, B4: C3' }, blames: 'B4: C3' },
+  passes: { box: {} },
   *check({ project, shapes }) {
     const { unit } = project;
     for (const sheet of closedSheets(project, shapes)) {

@@ -1,7 +1,6 @@
 import { Length, type Unit } from '../../measure/length.ts';
 import { glueFits } from '../../shape/closure/glue.ts';
 import { lengthOf } from '../../shape/closure/suspects.ts';
-import { boxWith } from '../example-box.ts';
 import { closedSheets, shapePlace } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
@@ -26,8 +25,8 @@ export const glueOverlap: Rule<'glue-overlap', Facts> = {
   severity: 'error',
   summary: 'Every glue area overlaps what it is stuck to by at least a quarter inch in both directions.',
   why: 'A narrow strip of tape lets go when the box is first opened. A quarter inch is the least that holds, and half an inch is usual for a tab.',
-  fails: { sheet: boxWith({ cut: '7 5/8 x 6 3/4' }), blames: 'tab: A3' },
-  passes: { sheet: boxWith() },
+  fails: { box: { cut: '7 5/8 x 6 3/4' }, blames: 'tab: A3' },
+  passes: { box: {} },
   *check({ project, shapes }) {
     const { unit } = project;
     for (const sheet of closedSheets(project, shapes)) {

@@ -1,15 +1,8 @@
 import type { Piece, Reference, ReferenceKind } from '../../project/model.ts';
 import { type Shapes, sheetsOf } from '../../shape/shapes.ts';
-import { sheetWith } from '../example.ts';
 import { isNamed } from '../part-names.ts';
 import { everyProse } from '../prose.ts';
 import type { Rule } from '../rule.ts';
-
-const layered = (named: string): string =>
-  sheetWith({
-    pieces: 'card: { stock: cream, cut: 4 x 5 }\nfront: { stock: cream, cut: 3 x 4, on: card }',
-    body: `## Layer\nStick :piece[front] on :piece[card], leaving :reveal[${named}] all round.\n`,
-  });
 
 type Facts = {
   readonly kind: ReferenceKind;
@@ -24,8 +17,12 @@ export const hollowReference: Rule<'hollow-reference', Facts> = {
   severity: 'error',
   summary: 'What a step asks the sheet to say of a piece, there is to be said.',
   why: 'A piece that lies on nothing has no reveal, one without score lines has nothing to score. The sentence would have a hole in it.',
-  fails: { sheet: layered('card'), blames: 'card' },
-  passes: { sheet: layered('front') },
+  fails: {
+    pieces: 'card: { stock: cream, cut: 4 x 5 }\nfront: { stock: cream, cut: 3 x 4, on: card }',
+    body: '## Layer\nStick :piece[front] on :piece[card], leaving :reveal[card] all round.\n',
+    blames: 'card',
+  },
+  passes: { with: ':reveal[front]', insteadOf: ':reveal[card]' },
   ownEditionOnly: true,
   *check({ project, shapes }) {
     for (const reference of everyProse(project).flatMap(({ references }) => references)) {

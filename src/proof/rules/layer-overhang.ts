@@ -1,7 +1,6 @@
 import { Length, type Unit } from '../../measure/length.ts';
 import type { Edge } from '../../project/model.ts';
 import { type Axis, type AxisFacts, axesOf, axisFacts, noteBase, sizePlace } from '../axis.ts';
-import { sheetWith } from '../example.ts';
 import type { Evidence, Rule } from '../rule.ts';
 import type { Words } from '../told.ts';
 import { sayLength } from '../words.ts';
@@ -24,16 +23,10 @@ export const layerOverhang: Rule<'layer-overhang', Facts> = {
   summary: 'A layer does not pass the edge of what it is stuck on.',
   why: 'A layer cut too large, or placed too near an edge, sticks out beyond its base. Everyone who cuts by the sheet finds out when the paper is already cut. A layer that is meant to stick out says `overhang: yes`.',
   fails: {
-    sheet: sheetWith({
-      pieces: 'card: { stock: cream, cut: 3 1/2 x 5 }\nfront: { stock: cream, cut: 3 3/4 x 4 3/4, on: card }',
-    }),
+    pieces: 'card: { stock: cream, cut: 3 1/2 x 5 }\nfront: { stock: cream, cut: 3 3/4 x 4 3/4, on: card }',
     blames: '3 3/4',
   },
-  passes: {
-    sheet: sheetWith({
-      pieces: 'card: { stock: cream, cut: 3 1/2 x 5 }\nfront: { stock: cream, cut: 3 1/4 x 4 3/4, on: card }',
-    }),
-  },
+  passes: { with: '3 1/4', insteadOf: '3 3/4' },
   *check({ project, shapes }) {
     const layers = shapes.layers.filter(({ piece }) => !piece.overhang);
     for (const axis of layers.flatMap(axesOf)) {

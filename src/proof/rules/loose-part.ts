@@ -1,5 +1,4 @@
 import { panelForest } from '../../shape/panel-tree.ts';
-import { boxWith } from '../example-box.ts';
 import { foldedSheets, shapePlace } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 import { sayList } from '../words.ts';
@@ -15,11 +14,8 @@ export const loosePart: Rule<'loose-part', Facts> = {
   severity: 'error',
   summary: 'Every folded piece is one piece of paper.',
   why: 'A slit too many, or a trim in the wrong place, and part of the box falls off with the last cut. Nobody sees it in a list of score lines; everybody sees it on the table.',
-  fails: {
-    sheet: boxWith({ slit: 'A|B 1-2, B|C 1-2, C|D 1-2, A|B 4, B|C 4, C|D 4, 3|4 B' }),
-    blames: 'box',
-  },
-  passes: { sheet: boxWith() },
+  fails: { box: { slit: 'A|B 1-2, B|C 1-2, C|D 1-2, A|B 4, B|C 4, C|D 4, 3|4 B' }, blames: 'box' },
+  passes: { box: {} },
   *check({ project, shapes }) {
     for (const sheet of foldedSheets(project, shapes)) {
       const [, ...loose] = panelForest(sheet.net, sheet.shape.base).trees;

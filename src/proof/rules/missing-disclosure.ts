@@ -1,13 +1,7 @@
 import type { Link } from 'mdast';
 import { visit } from 'unist-util-visit';
 import { type Place, type SourceFile, startOf } from '../../project/source.ts';
-import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
-
-const tape = (end: string): string =>
-  sheetWith({
-    head: `supplies:\n  - { item: Tape, kind: adhesive, link: "https://example.org/tape?tag=bench"${end} }`,
-  });
 
 type Facts = {
   /** Where the link stands. */
@@ -19,8 +13,11 @@ export const missingDisclosure: Rule<'missing-disclosure', Facts> = {
   severity: 'warning',
   summary: 'A link that looks as if it earned something says that it does.',
   why: 'Who is paid for a link must say so, clearly and beside it (in the United States 16 CFR 255.5). `paid: true` on a supply makes the disclosure appear by itself. Links whose address carries a referral are taken for paid ones; if one is not, take that part of the address off.',
-  fails: { sheet: tape(''), blames: 'https://example.org/tape?tag=bench' },
-  passes: { sheet: tape(', paid: true') },
+  fails: {
+    head: 'supplies:\n  - { item: Tape, kind: adhesive, link: "https://example.org/tape?tag=bench" }',
+    blames: 'https://example.org/tape?tag=bench',
+  },
+  passes: { with: 'bench", paid: true', insteadOf: 'bench"' },
   ownEditionOnly: true,
   *check({ project }) {
     for (const { link, paid } of project.supplies) {

@@ -1,4 +1,3 @@
-import { sheetWith } from '../example.ts';
 import { languageName } from '../language-name.ts';
 import type { Rule } from '../rule.ts';
 
@@ -13,8 +12,8 @@ export const missingLabel: Rule<'missing-label', Facts> = {
   severity: 'note',
   summary: 'A language has a word for every label.',
   why: 'A translation may be older than the program. What it has no word for yet stands in English, so that nothing is missing from a sheet, and is named once for each language.',
-  fails: { sheet: sheetWith({ head: 'lang: de' }), blames: 'de' },
-  passes: { sheet: sheetWith({ head: 'lang: en' }) },
+  fails: { head: 'lang: de', blames: 'de' },
+  passes: { with: 'en', insteadOf: 'de' },
   say: ({ language, keys }) => ({
     message: `there is no ${languageName(language)} yet for ${keys.join(', ')}: English stands there`,
     remedy: 'translate them as docs/adding-a-language.md tells',

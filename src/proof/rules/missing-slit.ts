@@ -1,5 +1,4 @@
 import { brokenRings } from '../../shape/closure/rings.ts';
-import { boxWith } from '../example-box.ts';
 import { foldedSheets, shapePlace } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 
@@ -15,8 +14,8 @@ export const missingSlit: Rule<'missing-slit', Facts> = {
   severity: 'error',
   summary: 'Where score lines cross, paper that must part is slit.',
   why: 'Four panels round one corner cannot all fold up: paper does not stretch. One of the lines between them must be a cut. Left out of the list, it shows only when the flaps will not fold.',
-  fails: { sheet: boxWith({ slit: 'A|B 1-2, B|C 1-2, C|D 1-2, B|C 4, C|D 4' }), blames: 'box' },
-  passes: { sheet: boxWith() },
+  fails: { box: { slit: 'A|B 1-2, B|C 1-2, C|D 1-2, B|C 4, C|D 4' }, blames: 'box' },
+  passes: { box: {} },
   *check({ project, shapes }) {
     for (const sheet of foldedSheets(project, shapes)) {
       for (const { panels } of brokenRings(sheet.shape)) {

@@ -1,4 +1,3 @@
-import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 import { quote, sayPlace } from '../words.ts';
 
@@ -13,8 +12,8 @@ export const missingValue: Rule<'missing-value', Facts> = {
   severity: 'error',
   summary: 'What a sheet cannot do without is there.',
   why: 'A piece without a size cannot be cut, a sheet without a title cannot be found again. Everything that has a sensible default may be left out; this is what has none.',
-  fails: { sheet: sheetWith({ pieces: 'front: { stock: cream }' }), blames: 'front' },
-  passes: { sheet: sheetWith({ pieces: 'front: { stock: cream, cut: 3 x 4 }' }) },
+  fails: { pieces: 'front: { stock: cream }', blames: 'front' },
+  passes: { with: 'cream, cut: 3 x 4 }', insteadOf: 'cream }' },
   say: ({ key, where }, at) => {
     const isWritten = at.file.text.slice(at.start, at.end) === key;
     return {

@@ -1,4 +1,3 @@
-import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 
 export const nestedTooDeep: Rule<'nested-too-deep'> = {
@@ -6,8 +5,8 @@ export const nestedTooDeep: Rule<'nested-too-deep'> = {
   severity: 'error',
   summary: 'Lists, quotes and emphasis stand in one another a few levels deep at most.',
   why: 'A text that is nested a hundred levels deep was not meant so: it is a slip of a program that wrote it, or of pasting. It would be set in a column too narrow for a word.',
-  fails: { sheet: sheetWith({ body: `## Cut\n${'> '.repeat(120)}Cut slowly.\n` }), blames: '>' },
-  passes: { sheet: sheetWith({ body: '## Cut\n> > Cut slowly.\n' }) },
+  fails: { body: `## Cut\n${'> '.repeat(120)}Cut slowly.\n`, blames: '>' },
+  passes: { body: '## Cut\n> > Cut slowly.\n' },
   say: () => ({
     message: 'the text is nested more than a hundred levels deep here, so nothing of it can be read',
     remedy: 'take out the marks (">", "-", "*") that put it so deep',

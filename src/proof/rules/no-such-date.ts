@@ -1,4 +1,3 @@
-import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 
 export const noSuchDate: Rule<'no-such-date', { readonly text: string }> = {
@@ -6,8 +5,8 @@ export const noSuchDate: Rule<'no-such-date', { readonly text: string }> = {
   severity: 'error',
   summary: 'Every date is a day of the calendar.',
   why: 'A session on 30 February would be left out of the calendar, and nobody would come.',
-  fails: { sheet: sheetWith({ head: 'session: 2027-02-30' }), blames: '2027-02-30' },
-  passes: { sheet: sheetWith({ head: 'session: 2027-02-25' }) },
+  fails: { head: 'session: 2027-02-30', blames: '2027-02-30' },
+  passes: { with: '25', insteadOf: '30' },
   say: ({ text }) => ({
     message: `${text} is no day of the calendar${reason(text)}`,
     remedy: 'write year-month-day, such as 2027-02-25',

@@ -1,16 +1,8 @@
 import { USUAL_VIEW, viewsOf } from '../../shape/view/views.ts';
-import { sheetWith } from '../example.ts';
 import { isNamed } from '../part-names.ts';
 import { everyProse } from '../prose.ts';
 import type { Rule } from '../rule.ts';
 import { quote, sayList } from '../words.ts';
-
-const card = (drawing: string): string =>
-  sheetWith({
-    pieces:
-      'card: { stock: cream, cut: 8 x 5, score: [{ from: left, at: [4] }], panels: { front: B1 } }\nmat: { stock: cream, cut: 3 x 4, on: card.front }',
-    body: `## Fold\nFold :piece[card] and stick :piece[mat] on it.\n\n::drawing{${drawing}}\n`,
-  });
 
 type Facts = {
   readonly of: string;
@@ -25,8 +17,13 @@ export const noSuchView: Rule<'no-such-view', Facts> = {
   severity: 'error',
   summary: 'A drawing can be made of what a step asks for.',
   why: 'A piece without score lines cannot be shown folded, a card with one fold has no second stage. The step would have a gap where it promises a picture.',
-  fails: { sheet: card('of=card view=fold-2'), blames: 'fold-2' },
-  passes: { sheet: card('of=card view=fold-1') },
+  fails: {
+    pieces:
+      'card: { stock: cream, cut: 8 x 5, score: [{ from: left, at: [4] }], panels: { front: B1 } }\nmat: { stock: cream, cut: 3 x 4, on: card.front }',
+    body: '## Fold\nFold :piece[card] and stick :piece[mat] on it.\n\n::drawing{of=card view=fold-2}\n',
+    blames: 'fold-2',
+  },
+  passes: { with: 'fold-1', insteadOf: 'fold-2' },
   ownEditionOnly: true,
   *check({ project, shapes }) {
     for (const { kind, name, view } of everyProse(project).flatMap(({ references }) => references)) {

@@ -1,4 +1,3 @@
-import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 import { quote } from '../words.ts';
 
@@ -8,14 +7,11 @@ export const outsidePicture: Rule<'outside-picture', { readonly path: string }> 
   summary: "Every picture lies in the project's own folder.",
   why: 'A sheet must be whole when its folder is copied to another computer, and nothing is fetched from the network when it is made or read.',
   fails: {
-    sheet: sheetWith({ body: '## Cut\n![The card, cut](../other/photos/cut.jpg)\n' }),
+    body: '## Cut\n![The card, cut](../other/photos/cut.jpg)\n',
     files: { 'other/photos/cut.jpg': '' },
     blames: '../other/photos/cut.jpg',
   },
-  passes: {
-    sheet: sheetWith({ body: '## Cut\n![The card, cut](photos/cut.jpg)\n' }),
-    files: { 'card/photos/cut.jpg': '' },
-  },
+  passes: { body: '## Cut\n![The card, cut](photos/cut.jpg)\n', files: { 'card/photos/cut.jpg': '' } },
   say: ({ path }) => ({
     message: `the picture ${quote(path)} is not in this project's folder`,
     remedy: 'copy it into photos/ and name it from there, such as photos/flat.jpg',

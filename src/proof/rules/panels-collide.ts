@@ -7,7 +7,6 @@ import { foldNet } from '../../shape/fold.ts';
 import { afterStage, stageCount } from '../../shape/fold-order.ts';
 import type { Fold, Net } from '../../shape/net.ts';
 import { panelForest } from '../../shape/panel-tree.ts';
-import { boxWith } from '../example-box.ts';
 import { closedSheets, type FoldedSheet } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 import { foldPlace } from '../score-place.ts';
@@ -25,8 +24,8 @@ export const panelsCollide: Rule<'panels-collide', Facts> = {
   severity: 'error',
   summary: 'No panel passes through another, neither in the end nor between the stages of folding.',
   why: 'Two panels cannot be in one place. Where the folds would take one through another, the paper buckles or tears instead.',
-  fails: { sheet: boxWith({ bottom: '1 1/4, 5 3/8, 6 1/8' }), blames: '5 3/8' },
-  passes: { sheet: boxWith() },
+  fails: { box: { bottom: '1 1/4, 5 3/8, 6 1/8' }, blames: '5 3/8' },
+  passes: { box: {} },
   *check({ project, shapes }) {
     for (const sheet of closedSheets(project, shapes)) {
       for (const { panels, by } of everyCollision(sheet)) {

@@ -1,10 +1,6 @@
-import { sheetWith } from '../example.ts';
 import { everyProse } from '../prose.ts';
 import type { Rule } from '../rule.ts';
 import { quote } from '../words.ts';
-
-const shown = (alternative: string): string =>
-  sheetWith({ body: `## Cut\n![${alternative}](photos/cut.jpg)\n` });
 
 type Facts = {
   readonly path: string;
@@ -17,8 +13,12 @@ export const pictureAlternative: Rule<'picture-alternative', Facts> = {
   severity: 'warning',
   summary: 'Every picture says in words what it shows.',
   why: 'Who cannot see the picture hears these words instead. They stand between the brackets: `![The box flat, flaps tapered](photos/flat.jpg)`. The name of a file, or "photo", says nothing.',
-  fails: { sheet: shown(''), files: { 'card/photos/cut.jpg': '' }, blames: 'photos/cut.jpg' },
-  passes: { sheet: shown('The card, cut and folded'), files: { 'card/photos/cut.jpg': '' } },
+  fails: {
+    body: '## Cut\n![](photos/cut.jpg)\n',
+    files: { 'card/photos/cut.jpg': '' },
+    blames: 'photos/cut.jpg',
+  },
+  passes: { with: '![The card, cut and folded]', insteadOf: '![]' },
   ownEditionOnly: true,
   *check({ project }) {
     for (const { path, alternative } of everyProse(project).flatMap(({ pictures }) => pictures)) {

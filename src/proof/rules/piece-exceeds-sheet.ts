@@ -4,7 +4,6 @@ import type { Piece, Stock } from '../../project/model.ts';
 import type { Place } from '../../project/source.ts';
 import { keptUpright } from '../../shape/keep-upright.ts';
 import { sheetsOf } from '../../shape/shapes.ts';
-import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 import { sayList, saySize } from '../words.ts';
 
@@ -24,8 +23,8 @@ export const pieceExceedsSheet: Rule<'piece-exceeds-sheet', Facts> = {
   severity: 'error',
   summary: 'Every piece can be cut from one sheet of its stock.',
   why: 'A piece larger than the sheet it is to be cut from is found out at the trimmer, when everybody has bought the paper. A piece may be turned on the sheet, unless the print is upright or the grain is given.',
-  fails: { sheet: sheetWith({ pieces: 'wrap: { stock: cream, cut: 9 x 10 }' }), blames: '9 x 10' },
-  passes: { sheet: sheetWith({ pieces: 'wrap: { stock: cream, cut: 10 1/2 x 8 }' }) },
+  fails: { pieces: 'wrap: { stock: cream, cut: 9 x 10 }', blames: '9 x 10' },
+  passes: { with: '10 1/2 x 8', insteadOf: '9 x 10' },
   *check({ project, shapes }) {
     const { unit } = project;
     for (const [id, piece] of project.pieces) {

@@ -1,9 +1,6 @@
 import type { Project, Reference } from '../../project/model.ts';
 import { nearestName } from '../../shape/nearest.ts';
-import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
-
-const PIECES = 'card: { stock: cream, cut: 4 x 5 }\nfront: { stock: cream, cut: 3 x 4, on: card }';
 
 export const pieceUnused: Rule<'piece-unused', { readonly piece: string }> = {
   id: 'piece-unused',
@@ -11,15 +8,11 @@ export const pieceUnused: Rule<'piece-unused', { readonly piece: string }> = {
   summary: 'Every piece that is cut is used in a step.',
   why: 'A piece in the cut list that no step takes up leaves people with a scrap in their hand, wondering what they missed. A step takes a piece up by naming it, as in `:piece[front]` or `:size[front]`, or by showing it, as in `::drawing{of=front}`.',
   fails: {
-    sheet: sheetWith({ pieces: PIECES, body: '## Begin\nTake :piece[card].\n' }),
+    pieces: 'card: { stock: cream, cut: 4 x 5 }\nfront: { stock: cream, cut: 3 x 4, on: card }',
+    body: '## Begin\nTake :piece[card].\n',
     blames: 'front',
   },
-  passes: {
-    sheet: sheetWith({
-      pieces: PIECES,
-      body: '## Begin\nTake :piece[card].\n\n## Layer\nStick on :piece[front].\n',
-    }),
-  },
+  passes: { with: '[card].\n\n## Layer\nStick on :piece[front].', insteadOf: '[card].' },
   ownEditionOnly: true,
   *check({ project }) {
     if (project.steps.length === 0) return;

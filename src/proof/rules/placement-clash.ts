@@ -1,14 +1,8 @@
 import type { Length, Unit } from '../../measure/length.ts';
 import type { At } from '../../project/source.ts';
 import { type Axis, axesOf } from '../axis.ts';
-import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
-
-const placed = (at: string): string =>
-  sheetWith({
-    pieces: `card: { stock: cream, cut: 4 x 5 }\nstrip: { stock: cream, cut: 3 x 1, on: card, at: ${at} }`,
-  });
 
 type Facts = Pick<Axis, 'size' | 'base' | 'baseIs' | 'sides'> & {
   readonly layer: string;
@@ -24,8 +18,12 @@ export const placementClash: Rule<'placement-clash', Facts> = {
   severity: 'error',
   summary: "Distances given from two opposite edges leave exactly the layer's own width between them.",
   why: 'A strip 3 in wide cannot lie 1/4 in from the left and 1/4 in from the right of a base 4 in wide. Give one of the two; the other follows.',
-  fails: { sheet: placed('{ left: 1/4, right: 1/4 }'), blames: '1/4' },
-  passes: { sheet: placed('{ left: 1/4 }') },
+  fails: {
+    pieces:
+      'card: { stock: cream, cut: 4 x 5 }\nstrip: { stock: cream, cut: 3 x 1, on: card, at: { left: 1/4, right: 1/4 } }',
+    blames: '1/4',
+  },
+  passes: { with: '', insteadOf: ', right: 1/4' },
   *check({ project, shapes }) {
     for (const { layer, sides, base, size, baseIs } of shapes.layers.flatMap(axesOf)) {
       const { piece, baseName } = layer;

@@ -1,17 +1,10 @@
 import { Length, type Unit } from '../../measure/length.ts';
 import { type Measurement, scanMeasurements } from '../../measure/scan.ts';
 import type { At, Place } from '../../project/source.ts';
-import { sheetWith } from '../example.ts';
 import { type KnownMeasure, measuredIn } from '../measured.ts';
 import { everyProse } from '../prose.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 import { quote, sayLengths } from '../words.ts';
-
-const layered = (reveal: string): string =>
-  sheetWith({
-    pieces: 'card: { stock: cream, cut: 4 1/4 x 5 1/2 }\nfront: { stock: cream, cut: 4 x 5 1/4, on: card }',
-    body: `## Layer\nStick :piece[front] on :piece[card], leaving ${reveal} all round.\n`,
-  });
 
 type Facts = {
   readonly written: string;
@@ -25,8 +18,12 @@ export const proseMeasurement: Rule<'prose-measurement', Facts> = {
   severity: 'warning',
   summary: 'Every measurement in the text is one that something in the project has.',
   why: 'A number typed into a step stays behind when a piece is changed, and then cut list and step say two things. Write `:size[front]` or `:reveal[front]`, and the text always follows.',
-  fails: { sheet: layered('3/16 in'), blames: '3/16 in' },
-  passes: { sheet: layered('1/8 in') },
+  fails: {
+    pieces: 'card: { stock: cream, cut: 4 1/4 x 5 1/2 }\nfront: { stock: cream, cut: 4 x 5 1/4, on: card }',
+    body: '## Layer\nStick :piece[front] on :piece[card], leaving 3/16 in all round.\n',
+    blames: '3/16 in',
+  },
+  passes: { with: '1/8 in', insteadOf: '3/16 in' },
   ownEditionOnly: true,
   *check({ workspace, project, shapes }) {
     if (!isWhole({ project, shapes })) return;

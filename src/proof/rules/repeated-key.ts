@@ -1,5 +1,4 @@
 import type { Place } from '../../project/source.ts';
-import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 import { quote } from '../words.ts';
 
@@ -15,14 +14,10 @@ export const repeatedKey: Rule<'repeated-key', Facts> = {
   summary: 'Nothing is written twice in one place.',
   why: 'Two pieces called `front`, or two sizes for one piece: only the first is read, and the second, perhaps the one that was corrected last, is lost without a word.',
   fails: {
-    sheet: sheetWith({
-      pieces: 'front: { stock: cream, cut: 3 x 4 }\nback: { stock: cream, cut: 3 x 4, cut: 3 x 5 }',
-    }),
+    pieces: 'front: { stock: cream, cut: 3 x 4 }\nback: { stock: cream, cut: 3 x 4, cut: 3 x 5 }',
     blames: 'cut',
   },
-  passes: {
-    sheet: sheetWith({ pieces: 'front: { stock: cream, cut: 3 x 4 }\nback: { stock: cream, cut: 3 x 5 }' }),
-  },
+  passes: { with: 'cut: 3 x 5', insteadOf: 'cut: 3 x 4, cut: 3 x 5' },
   say: ({ key, first }) => ({
     message: `${quote(key)} is written twice here; only the first is read`,
     remedy: 'take one of the two out, or give it a name of its own',

@@ -1,5 +1,4 @@
 import { startOf } from '../../project/source.ts';
-import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 import { quote } from '../words.ts';
 
@@ -10,14 +9,8 @@ export const sameSlug: Rule<'same-slug', Facts> = {
   severity: 'error',
   summary: 'No two projects have the same address.',
   why: "A project's address on the site is made from its folder's name, in small letters with hyphens. Two folders that differ only in capitals or blanks would write over each other's pages.",
-  fails: {
-    sheet: sheetWith({}),
-    files: { 'Card/sheet.md': sheetWith({}) },
-  },
-  passes: {
-    sheet: sheetWith({}),
-    files: { 'tag/sheet.md': sheetWith({}) },
-  },
+  fails: { folder: 'Card' },
+  passes: { folder: 'tag' },
   ownEditionOnly: true,
   *check({ workspace, project }) {
     const { slug, folder, file } = project;

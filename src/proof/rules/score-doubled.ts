@@ -3,11 +3,7 @@ import type { Edge } from '../../project/model.ts';
 import type { At } from '../../project/source.ts';
 import { rulerOf, say } from '../../shape/forming/ruler.ts';
 import type { ScoredAt } from '../../shape/score-lines.ts';
-import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
-
-const folded = (groups: string): string =>
-  sheetWith({ pieces: `fold: { stock: cream, cut: 8 1/2 x 5 1/2, score: [${groups}] }` });
 
 /** And the line that was there before. */
 type Facts = ScoredAt & { readonly first: { readonly from: Edge; readonly position: At<Length> } };
@@ -17,8 +13,12 @@ export const scoreDoubled: Rule<'score-doubled', Facts> = {
   severity: 'error',
   summary: 'No line is scored twice.',
   why: 'The same line said twice, once from each edge perhaps, makes people look for a second line that is not there. A line scored twice also cracks.',
-  fails: { sheet: folded('{ from: left, at: [4 1/4] }, { from: right, at: [4 1/4] }'), blames: '4 1/4' },
-  passes: { sheet: folded('{ from: left, at: [4 1/4] }, { from: right, at: [4] }') },
+  fails: {
+    pieces:
+      'fold: { stock: cream, cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [4 1/4] }, { from: right, at: [4 1/4] }] }',
+    blames: '4 1/4',
+  },
+  passes: { with: 'right, at: [4]', insteadOf: 'right, at: [4 1/4]' },
   say: ({ piece, from, position, first, unit }) => {
     const [again, before] = [
       `${say(rulerOf(unit), position)} from the ${from}`,

@@ -3,14 +3,8 @@ import type { Piece } from '../../project/model.ts';
 import type { Place } from '../../project/source.ts';
 import type { ScoredAt } from '../../shape/score-lines.ts';
 import { type Shapes, sheetsOf } from '../../shape/shapes.ts';
-import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
-
-const folded = (positions: string): string =>
-  sheetWith({
-    pieces: `fold: { stock: cream, cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [${positions}] }] }`,
-  });
 
 type Facts = ScoredAt & {
   /** From one groove of the board to the next. */
@@ -24,8 +18,11 @@ export const scoreOffGroove: Rule<'score-off-groove', Facts> = {
   severity: 'warning',
   summary: 'Every score line lies on a groove of the score board.',
   why: 'A score board has a groove every eighth of an inch (common practice; `bench: { board: 1/16 in }` in `site.yaml` says otherwise). A line between two grooves must be measured and ruled by hand, which a class will get wrong. A sheet in millimetres is checked only if `metric board` is given.',
-  fails: { sheet: folded('4 1/4, 8 3/16'), blames: '8 3/16' },
-  passes: { sheet: folded('4 1/4, 8 1/8') },
+  fails: {
+    pieces: 'fold: { stock: cream, cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [4 1/4, 8 3/16] }] }',
+    blames: '8 3/16',
+  },
+  passes: { with: '8 1/8', insteadOf: '8 3/16' },
   ownEditionOnly: true,
   *check({ workspace, project, shapes }) {
     const { unit } = project;

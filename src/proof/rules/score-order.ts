@@ -1,13 +1,7 @@
 import type { Length } from '../../measure/length.ts';
 import { rulerOf, say } from '../../shape/forming/ruler.ts';
 import type { ScoredAt } from '../../shape/score-lines.ts';
-import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
-
-const folded = (positions: string): string =>
-  sheetWith({
-    pieces: `fold: { stock: cream, cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [${positions}] }] }`,
-  });
 
 /** And the larger position that stands before it. */
 type Facts = ScoredAt & { readonly before: Length };
@@ -17,8 +11,11 @@ export const scoreOrder: Rule<'score-order', Facts> = {
   severity: 'warning',
   summary: 'Score positions stand in the order in which they come along the board.',
   why: 'The list is read out while people score from left to right. One that jumps back is most often a slip of a number.',
-  fails: { sheet: folded('4 1/4, 1, 6'), blames: '1' },
-  passes: { sheet: folded('1, 4 1/4, 6') },
+  fails: {
+    pieces: 'fold: { stock: cream, cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [4 1/4, 1, 6] }] }',
+    blames: '1',
+  },
+  passes: { with: '1, 4 1/4', insteadOf: '4 1/4, 1' },
   say: ({ piece, from, position, before, unit }) => ({
     message: `${piece} is scored from the ${from} at ${say(rulerOf(unit), before)} and only then at ${say(rulerOf(unit), position)}`,
     remedy: 'give the positions in rising order, as they are scored along the board',

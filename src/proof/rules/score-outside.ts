@@ -2,13 +2,7 @@ import type { Length } from '../../measure/length.ts';
 import type { At } from '../../project/source.ts';
 import { rulerOf, say } from '../../shape/forming/ruler.ts';
 import type { ScoredAt } from '../../shape/score-lines.ts';
-import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
-
-const box = (positions: string): string =>
-  sheetWith({
-    pieces: `fold: { stock: cream, cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [${positions}] }] }`,
-  });
 
 /** And what the piece measures there. */
 type Facts = ScoredAt & { readonly extent: At<Length>; readonly pieceIs: 'wide' | 'high' };
@@ -18,8 +12,11 @@ export const scoreOutside: Rule<'score-outside', Facts> = {
   severity: 'error',
   summary: 'Every score line lies inside its piece.',
   why: 'A score at or beyond the edge of the paper cannot be made. Usually the piece was cut down and the score list forgotten, or the position was measured from the other edge.',
-  fails: { sheet: box('4 1/4, 8 3/4'), blames: '8 3/4' },
-  passes: { sheet: box('4 1/4, 8 1/4') },
+  fails: {
+    pieces: 'fold: { stock: cream, cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [4 1/4, 8 3/4] }] }',
+    blames: '8 3/4',
+  },
+  passes: { with: '8 1/4', insteadOf: '8 3/4' },
   say: ({ piece, from, position, extent, pieceIs, unit }) => {
     const excess = position.minus(extent.value);
     const [at, size, by] = [position, extent.value, excess].map((each) => say(rulerOf(unit), each));

@@ -2,10 +2,7 @@ import { dateOfDay, dayNumber, firstOfMonth, monthOf, weekdayOf } from '../../pr
 import type { Schedule } from '../../project/model.ts';
 import { firstDay, isDayOf, isSessionDay, type Repetition, repetitionOf } from '../../project/schedule.ts';
 import type { Place } from '../../project/source.ts';
-import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
-
-const SITE = 'sessions: { every: 2 weeks, on: thursday, from: 2026-10-01, except: [2026-12-24] }\n';
 
 type Facts = {
   readonly date: string;
@@ -20,11 +17,13 @@ export const sessionOffSchedule: Rule<'session-off-schedule', Facts> = {
   summary: 'A session falls on a day of the schedule in `site.yaml`.',
   why: 'With sessions every second Thursday, one dated a Wednesday is more often a slip than an exception. The date stands as written; this only points at it.',
   fails: {
-    sheet: sheetWith({ head: 'session: 2026-12-03' }),
-    files: { 'site.yaml': SITE },
+    head: 'session: 2026-12-03',
+    files: {
+      'site.yaml': 'sessions: { every: 2 weeks, on: thursday, from: 2026-10-01, except: [2026-12-24] }\n',
+    },
     blames: '2026-12-03',
   },
-  passes: { sheet: sheetWith({ head: 'session: 2026-12-10' }), files: { 'site.yaml': SITE } },
+  passes: { with: '2026-12-10', insteadOf: '2026-12-03' },
   ownEditionOnly: true,
   *check({ workspace, project }) {
     const { session } = project;

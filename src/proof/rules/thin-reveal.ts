@@ -1,7 +1,6 @@
 import { Length, type Unit } from '../../measure/length.ts';
 import type { Edge } from '../../project/model.ts';
 import { type AxisFacts, axesOf, axisFacts, noteBase, sizePlace } from '../axis.ts';
-import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength, sayList } from '../words.ts';
 
@@ -19,17 +18,11 @@ export const thinReveal: Rule<'thin-reveal', Facts> = {
   summary: 'A border that shows round a layer is at least 1/16 in (1.5 mm) wide.',
   why: 'Nobody sticks a layer down so exactly that a border of a thirty-second of an inch looks even; it shows on one side and vanishes on the other. A layer that ends flush with its base is fine, and so is a border one can see.',
   fails: {
-    sheet: sheetWith({
-      pieces:
-        'card: { stock: cream, cut: 4 1/4 x 5 1/2 }\nmat: { stock: cream, cut: 4 3/16 x 5 1/4, on: card }',
-    }),
+    pieces:
+      'card: { stock: cream, cut: 4 1/4 x 5 1/2 }\nmat: { stock: cream, cut: 4 3/16 x 5 1/4, on: card }',
     blames: '4 3/16',
   },
-  passes: {
-    sheet: sheetWith({
-      pieces: 'card: { stock: cream, cut: 4 1/4 x 5 1/2 }\nmat: { stock: cream, cut: 4 x 5 1/4, on: card }',
-    }),
-  },
+  passes: { with: '4 x', insteadOf: '4 3/16 x' },
   *check({ project, shapes }) {
     const least = leastReveal(project.unit);
     for (const axis of shapes.layers.flatMap(axesOf)) {

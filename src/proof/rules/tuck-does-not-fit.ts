@@ -1,6 +1,5 @@
 import type { Length, Unit } from '../../measure/length.ts';
 import { longFlaps, tubeEnds } from '../../shape/closure/ends.ts';
-import { tuckBoxWith } from '../example-box.ts';
 import { closedSheets } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 import { foldPlace } from '../score-place.ts';
@@ -22,8 +21,8 @@ export const tuckDoesNotFit: Rule<'tuck-does-not-fit', Facts> = {
   severity: 'error',
   summary: 'A lid that is tucked in reaches the wall it goes behind, and its flap is shorter than the box.',
   why: 'A lid that is too deep brings its tuck flap outside the wall instead of behind it, and one longer than the box stands on the bottom before the lid is down.',
-  fails: { sheet: tuckBoxWith('1 1/2, 4 1/2, 6 1/8', '7 1/2 x 6 3/4'), blames: '6 1/8' },
-  passes: { sheet: tuckBoxWith() },
+  fails: { tuckBox: { bottom: '1 1/2, 4 1/2, 6 1/8', cut: '7 1/2 x 6 3/4' }, blames: '6 1/8' },
+  passes: { tuckBox: {} },
   *check({ project, shapes }) {
     for (const sheet of closedSheets(project, shapes)) {
       const common = { piece: sheet.piece.id.value, unit: project.unit };

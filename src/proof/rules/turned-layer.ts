@@ -3,7 +3,6 @@ import type { Size } from '../../measure/size.ts';
 import type { Edge } from '../../project/model.ts';
 import type { Place } from '../../project/source.ts';
 import type { Layer } from '../../shape/shapes.ts';
-import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength, sayList, saySize } from '../words.ts';
 
@@ -25,18 +24,11 @@ export const turnedLayer: Rule<'turned-layer', Facts> = {
   summary: 'The corners of a layer stuck on at an angle stay on their base.',
   why: 'Turning a layer swings its corners outward: a layer that fits when straight can pass the edge at an angle. The proof measures the true corners. A layer that is meant to stick out says `overhang: yes`.',
   fails: {
-    sheet: sheetWith({
-      pieces:
-        'card: { stock: cream, cut: 4 x 5 }\nlabel: { stock: cream, cut: 3 3/4 x 2, on: card, at: { turn: 20 } }',
-    }),
+    pieces:
+      'card: { stock: cream, cut: 4 x 5 }\nlabel: { stock: cream, cut: 3 3/4 x 2, on: card, at: { turn: 20 } }',
     blames: '20',
   },
-  passes: {
-    sheet: sheetWith({
-      pieces:
-        'card: { stock: cream, cut: 4 x 5 }\nlabel: { stock: cream, cut: 3 x 2, on: card, at: { turn: 20 } }',
-    }),
-  },
+  passes: { with: '3 x 2', insteadOf: '3 3/4 x 2' },
   *check({ project, shapes }) {
     for (const layer of shapes.layers) {
       const { piece, turn, reveals, baseName, base } = layer;

@@ -1,15 +1,9 @@
 import type { Length, Unit } from '../../measure/length.ts';
 import { type UnevenFold, unevenFolds } from '../../shape/closure/halves.ts';
-import { sheetWith } from '../example.ts';
 import { closedSheets } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 import { foldPlace } from '../score-place.ts';
 import { sayLength } from '../words.ts';
-
-const card = (at: string): string =>
-  sheetWith({
-    pieces: `card: { stock: cream, cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [${at}] }], panels: { back: A1, front: B1 }, folds: { A|B: mountain 180 } }`,
-  });
 
 type Facts = Pick<UnevenFold, 'kind' | 'panels' | 'by'> & {
   readonly piece: string;
@@ -21,8 +15,12 @@ export const unevenFold: Rule<'uneven-fold', Facts> = {
   severity: 'note',
   summary: 'The leaves of a card end together, and its gates meet, or differ by more than a slip.',
   why: 'A card scored a groove off the middle shows a narrow strip of its back. It folds all the same, and a front that is a little shy may be meant: so this is only pointed out.',
-  fails: { sheet: card('4 1/8'), blames: '4 1/8' },
-  passes: { sheet: card('4 1/4') },
+  fails: {
+    pieces:
+      'card: { stock: cream, cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [4 1/8] }], panels: { back: A1, front: B1 }, folds: { A|B: mountain 180 } }',
+    blames: '4 1/8',
+  },
+  passes: { with: '4 1/4', insteadOf: '4 1/8' },
   *check({ project, shapes }) {
     for (const sheet of closedSheets(project, shapes)) {
       for (const { kind, panels, by, fold } of unevenFolds(sheet.net, sheet.caliper)) {

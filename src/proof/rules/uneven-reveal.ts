@@ -2,7 +2,6 @@ import { Length, type Unit } from '../../measure/length.ts';
 import type { Edge } from '../../project/model.ts';
 import type { Layer } from '../../shape/shapes.ts';
 import { type Axis, axesOf, sizePlace } from '../axis.ts';
-import { sheetWith } from '../example.ts';
 import type { Evidence, Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
@@ -30,16 +29,10 @@ export const unevenReveal: Rule<'uneven-reveal', Facts> = {
   summary: 'The border round a centred layer is the same on all sides, unless it plainly means to differ.',
   why: 'A border of 1/8 in at the sides and 3/16 in above and below is rarely meant: more often one number was subtracted wrongly. The eye sees the difference at once. Borders that differ by more than 1/8 in, or are wider than 1/2 in, are taken as meant. A layer placed by distances that is almost centred, but not quite, gets a note.',
   fails: {
-    sheet: sheetWith({
-      pieces: 'card: { stock: cream, cut: 4 1/4 x 5 1/2 }\nmat: { stock: cream, cut: 4 x 5 1/8, on: card }',
-    }),
+    pieces: 'card: { stock: cream, cut: 4 1/4 x 5 1/2 }\nmat: { stock: cream, cut: 4 x 5 1/8, on: card }',
     blames: '5 1/8',
   },
-  passes: {
-    sheet: sheetWith({
-      pieces: 'card: { stock: cream, cut: 4 1/4 x 5 1/2 }\nmat: { stock: cream, cut: 4 x 5 1/4, on: card }',
-    }),
-  },
+  passes: { with: '5 1/4, on', insteadOf: '5 1/8, on' },
   *check({ project: { unit }, shapes }) {
     for (const layer of shapes.layers) {
       const names = { layer: layer.piece.id.value, baseName: layer.baseName, unit };

@@ -1,19 +1,18 @@
 import { nearestName } from '../../shape/nearest.ts';
 import { ALLERGENS } from '../allergens.ts';
-import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 import { quote, sayList } from '../words.ts';
-
-const box = (allergens: string): string =>
-  sheetWith({ more: `holds: { item: Biscuits, count: 4, food: yes, allergens: [${allergens}] }` });
 
 export const unknownAllergen: Rule<'unknown-allergen', { readonly name: string }> = {
   id: 'unknown-allergen',
   severity: 'error',
   summary: 'Every allergen is one of the US nine or the EU fourteen, by its name there.',
   why: 'Whoever must avoid something looks for its usual name. A misspelt one is overlooked, and that can hurt. What is in neither list can be said in a step or a caution.',
-  fails: { sheet: box('milk, penuts'), blames: 'penuts' },
-  passes: { sheet: box('milk, peanuts') },
+  fails: {
+    more: 'holds: { item: Biscuits, count: 4, food: yes, allergens: [milk, penuts] }',
+    blames: 'penuts',
+  },
+  passes: { with: 'peanuts', insteadOf: 'penuts' },
   ownEditionOnly: true,
   *check({ project }) {
     for (const { value: name, at } of project.holds?.allergens ?? []) {

@@ -1,5 +1,4 @@
 import { nearestName } from '../../shape/nearest.ts';
-import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 import { quote, sayPlace } from '../words.ts';
 
@@ -16,11 +15,8 @@ export const unknownKey: Rule<'unknown-key', Facts> = {
   severity: 'error',
   summary: 'Every word before a colon is one that a sheet knows.',
   why: 'A slip such as `corner:` for `corners:` would be passed over in silence, and the sheet printed without the rounded corners. In the measurement block that is an error; elsewhere, where someone may keep a word of their own, a warning.',
-  fails: {
-    sheet: sheetWith({ pieces: 'front: { stock: cream, cut: 3 x 4, corner: 1/4 }' }),
-    blames: 'corner',
-  },
-  passes: { sheet: sheetWith({ pieces: 'front: { stock: cream, cut: 3 x 4, corners: 1/4 }' }) },
+  fails: { pieces: 'front: { stock: cream, cut: 3 x 4, corner: 1/4 }', blames: 'corner' },
+  passes: { with: 'corners', insteadOf: 'corner' },
   say: ({ key, known, where }) => {
     const nearest = nearestName(key, known);
     return {

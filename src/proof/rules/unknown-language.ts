@@ -1,4 +1,3 @@
-import { sheetWith } from '../example.ts';
 import { languageName } from '../language-name.ts';
 import type { Rule } from '../rule.ts';
 
@@ -13,8 +12,8 @@ export const unknownLanguage: Rule<'unknown-language', Facts> = {
   severity: 'note',
   summary: 'The labels of a sheet exist in its language.',
   why: 'A sheet says “Cut”, “Score” and “Let dry” in the language it names. Where there are no labels in that language, they stand in English around your own words, and a screen reader reads them all as English. Languages are looked up when a workspace is proofed or made.',
-  fails: { sheet: sheetWith({ head: 'lang: vo' }), blames: 'vo' },
-  passes: { sheet: sheetWith({ head: 'lang: en-GB' }) },
+  fails: { head: 'lang: vo', blames: 'vo' },
+  passes: { with: 'en-GB', insteadOf: 'vo' },
   say: ({ language, known }) => ({
     message: `there are no labels in ${languageName(language)}: those of this sheet are in English`,
     remedy: `name one of ${known.join(', ')}`,

@@ -1,7 +1,6 @@
 import type { Cell } from '../../project/model.ts';
 import { cellName, columnName } from '../../shape/cells.ts';
 import { nameRemedy } from '../../shape/nearest.ts';
-import { sheetWith } from '../example.ts';
 import { partNames } from '../part-names.ts';
 import { everyProse } from '../prose.ts';
 import type { Rule } from '../rule.ts';
@@ -16,16 +15,10 @@ export const unknownReference: Rule<'unknown-reference', Facts> = {
   summary: 'Every piece, panel, stock and shared value that is named is there.',
   why: 'A piece stuck on something that is not in the sheet, a step that names a piece by a word of last year: whoever follows the sheet looks for it in vain.',
   fails: {
-    sheet: sheetWith({
-      pieces: 'card: { stock: cream, cut: 4 x 5 }\nfront: { stock: cream, cut: 3 x 4, on: cart }',
-    }),
+    pieces: 'card: { stock: cream, cut: 4 x 5 }\nfront: { stock: cream, cut: 3 x 4, on: cart }',
     blames: 'cart',
   },
-  passes: {
-    sheet: sheetWith({
-      pieces: 'card: { stock: cream, cut: 4 x 5 }\nfront: { stock: cream, cut: 3 x 4, on: card }',
-    }),
-  },
+  passes: { with: 'on: card', insteadOf: 'on: cart' },
   ownEditionOnly: true,
   *check({ project, shapes }) {
     for (const { name } of everyProse(project).flatMap(({ references }) => references)) {

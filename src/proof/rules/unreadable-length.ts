@@ -1,5 +1,4 @@
 import type { LengthProblem } from '../../measure/notation.ts';
-import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 import { quote } from '../words.ts';
 
@@ -17,8 +16,8 @@ export const unreadableLength: Rule<'unreadable-length', Facts> = {
   severity: 'error',
   summary: 'Every measurement can be read, is more than zero and at most one metre.',
   why: 'Lengths are read exactly as typed: `2 1/4`, `2-1/4`, `2¼`, `2.25`, `2 1/4 in`, `57 mm`, `5.7 cm`; sizes as `3 x 4`. What cannot be read is never guessed at, because fifty people would cut by the guess.',
-  fails: { sheet: sheetWith({ pieces: 'front: { stock: cream, cut: 3 1/0 x 4 }' }), blames: '3 1/0' },
-  passes: { sheet: sheetWith({ pieces: 'front: { stock: cream, cut: 3 1/2 x 4 }' }) },
+  fails: { pieces: 'front: { stock: cream, cut: 3 1/0 x 4 }', blames: '3 1/0' },
+  passes: { with: '3 1/2', insteadOf: '3 1/0' },
   say: ({ text, problem, what, count }) => {
     const [said, remedy] = WORDS[/\d/u.test(text) || problem === 'empty' ? problem : 'not a length'];
     return {

@@ -1,4 +1,3 @@
-import { sheetWith } from '../example.ts';
 import type { Rule } from '../rule.ts';
 
 export const unreadablePicture: Rule<
@@ -11,11 +10,11 @@ export const unreadablePicture: Rule<
     'A picture is a photo that can be opened: whole, of ordinary size, no drawing that can carry a script.',
   why: 'A photo that was cut short while it was copied shows grey where the rest should be. A picture of a hundred thousand pixels a side is no photo but a trap for whoever opens it. Pictures are looked at when a project is made, not when it is only proofed.',
   fails: {
-    sheet: sheetWith({ body: '![The card](photos/torn.jpg)' }),
+    body: '![The card](photos/torn.jpg)',
     files: { 'card/photos/torn.jpg': 'torn' },
     blames: 'photos/torn.jpg',
   },
-  passes: { sheet: sheetWith({}) },
+  passes: {},
   say: ({ path, problem }) => ({
     message: `${path} cannot be shown: ${problem}`,
     remedy: 'save it again as a JPEG or PNG of ordinary size',

@@ -5,7 +5,6 @@ import { unequalRims } from '../../shape/closure/rims.ts';
 import { seamFit } from '../../shape/closure/seam.ts';
 import { suspectLines } from '../../shape/closure/suspects.ts';
 import { type Tube, tubesOf } from '../../shape/tube.ts';
-import { boxWith } from '../example-box.ts';
 import { type FoldedSheet, foldedSheets, shapePlace } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 import { fromEdge, writtenScore } from '../score-place.ts';
@@ -19,8 +18,8 @@ export const wallsUnequal: Rule<'walls-unequal', Facts> = {
   severity: 'error',
   summary: 'Walls that face each other, or meet at a corner of a tray, are equal.',
   why: 'With a front an eighth wider than its back, the tab lands an eighth off and the box stands askew. It is the commonest slip in a score list: one position off by one groove.',
-  fails: { sheet: boxWith({ left: '1 1/4, 3 3/4, 5, 7 5/8' }), blames: '7 5/8' },
-  passes: { sheet: boxWith() },
+  fails: { box: { left: '1 1/4, 3 3/4, 5, 7 5/8' }, blames: '7 5/8' },
+  passes: { box: {} },
   *check({ project, shapes }) {
     for (const sheet of foldedSheets(project, shapes)) {
       if (sheet.soundness === 'no net') continue;

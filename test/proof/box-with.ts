@@ -1,4 +1,4 @@
-import { sheetWith } from './example.ts';
+import { sheetWith } from './sheet-with.ts';
 
 /** What differs from one example box to the next. */
 type BoxParts = {
@@ -33,7 +33,7 @@ export function boxWith(parts: BoxParts = {}): string {
 }
 
 /** A sheet with a box closed above by a lid that is tucked in behind the front, 2 × 1 1/2 × 3 in. */
-export function tuckBoxWith(bottom = '1 1/2, 4 1/2, 6', cut = '7 1/2 x 6 1/2'): string {
+export function tuckBoxWith({ bottom = '1 1/2, 4 1/2, 6', cut = '7 1/2 x 6 1/2' }: BoxParts = {}): string {
   const lines = [
     'box:',
     '  stock: cream',

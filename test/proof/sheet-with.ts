@@ -1,5 +1,5 @@
 /** What differs from one example to the next; everything is written as it would stand in a sheet. */
-export type ExampleParts = {
+export type SheetParts = {
   /** Lines for the head of the sheet, beside its title. */
   readonly head?: string;
   readonly unit?: string;
@@ -15,7 +15,7 @@ export type ExampleParts = {
 
 const CREAM = 'cream: { name: Cream cardstock, sheet: 8 1/2 x 11 }';
 
-/** A complete, small sheet for a rule's example, so that the rule shows only what matters. */
+/** A complete, small sheet round what matters of an example. */
 export function sheetWith({
   head = '',
   unit = 'in',
@@ -23,7 +23,7 @@ export function sheetWith({
   pieces = '',
   more = '',
   body,
-}: ExampleParts): string {
+}: SheetParts): string {
   const lines = [
     '---',
     'title: A card to try',
