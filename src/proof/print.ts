@@ -1,7 +1,6 @@
 import type { Project } from '../project/model.ts';
 import { isWholeFile, type Place, pointAt } from '../project/source.ts';
 import { frameOf, printable } from './frame.ts';
-import { FindingMessage } from './message.ts';
 import type { Severity, Told } from './told.ts';
 import { sayCount } from './words.ts';
 
@@ -39,36 +38,40 @@ export function findingsJson(findings: readonly Told[]): string {
 
 /** One of them; lines and columns begin at 1, the end is the column after the last. Null is what there isn't. */
 export function findingJson(finding: Told): Readonly<Record<string, string | number | null>> {
-  const { place, file } = new FindingMessage(finding);
-  const range = place && 'start' in place ? place : undefined;
+  const { at, severity, rule, message, remedy = null } = finding;
+  const [start, end] = isWholeFile(at)
+    ? []
+    : [at.start, at.end].map((offset) => pointAt(at.file.text, offset));
   return {
-    file: file ?? '',
-    line: range?.start.line ?? null,
-    column: range?.start.column ?? null,
-    endLine: range?.end.line ?? null,
-    endColumn: range?.end.column ?? null,
-    severity: finding.severity,
-    rule: finding.rule,
-    message: finding.message,
-    remedy: finding.remedy ?? null,
+    file: at.file.path,
+    line: start?.line ?? null,
+    column: start?.column ?? null,
+    endLine: end?.line ?? null,
+    endColumn: end?.column ?? null,
+    severity,
+    rule,
+    message,
+    remedy,
   };
 }
 
-function printFinding(finding: Told, ink: Paint): string {
-  const { severity, at, remedy, rule, notes } = finding;
-  const { name, reason } = new FindingMessage(finding);
+function printFinding({ severity, at, message, remedy, rule, notes }: Told, ink: Paint): string {
+  const name = ink('bold', nameOf(at));
   const lines = [
-    `${ink('bold', printable(name))}  ${ink(INK[severity], severity)}  ${printable(reason)}  ${ink('gray', `[${rule}]`)}`,
+    `${name}  ${ink(INK[severity], severity)}  ${printable(message)}  ${ink('gray', `[${rule}]`)}`,
+    ...(isWholeFile(at) ? [] : framed(at, INK[severity], ink)),
+    ...(remedy === undefined ? [] : [`  remedy: ${printable(remedy)}`]),
+    ...notes.flatMap((note) => [
+      `  see ${ink('bold', nameOf(note.at))}  ${printable(note.message)}`,
+      ...framed(note.at, 'gray', ink),
+    ]),
   ];
-  if (!isWholeFile(at)) lines.push(...framed(at, INK[severity], ink));
-  if (remedy !== undefined) lines.push(`  remedy: ${printable(remedy)}`);
-  return [...lines, ...notes.flatMap((note) => printNote(note, ink))].join('\n');
+  return lines.join('\n');
 }
 
-function printNote({ message, at }: Told['notes'][number], ink: Paint): string[] {
+function nameOf(at: Place): string {
   const { line, column } = pointAt(at.file.text, at.start);
-  const place = `${printable(at.file.path)}:${line}:${column}`;
-  return [`  see ${ink('bold', place)}  ${printable(message)}`, ...framed(at, 'gray', ink)];
+  return printable(isWholeFile(at) ? at.file.path : `${at.file.path}:${line}:${column}`);
 }
 
 function framed(at: Place, color: Parameters<Paint>[0], ink: Paint): string[] {
@@ -78,11 +81,9 @@ function framed(at: Place, color: Parameters<Paint>[0], ink: Paint): string[] {
 
 /** `2 errors, 1 warning in 1 of 6 projects`. */
 function summarise(findings: readonly Told[], projects: readonly Project[] | undefined): string {
-  const counts = SEVERITIES.map((severity) => ({
-    severity,
-    count: findings.filter((finding) => finding.severity === severity).length,
-  })).filter(({ count }) => count > 0);
-  const said = counts.map(({ severity, count }) => sayCount(count, severity)).join(', ');
+  const said = SEVERITIES.map((severity) => findings.filter((finding) => finding.severity === severity))
+    .flatMap((all) => (all[0] ? [sayCount(all.length, all[0].severity)] : []))
+    .join(', ');
   const files = new Set(findings.map(({ at }) => at.file.path));
   if (!projects)
     return findings.length === 0 ? 'nothing found' : `${said} in ${sayCount(files.size, 'file')}`;

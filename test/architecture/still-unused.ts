@@ -22,7 +22,6 @@ export const STILL_UNUSED: readonly string[] = [
   'project/pictures.ts:pathWithin',
   'project/safe-content.ts:isSafeLink',
   'project/schedule.ts:Ordinal',
-  'proof/message.ts:findingFiles',
   'proof/proof.ts:proofSettings',
   'shape/build.ts:buildShapesWith',
   'shape/closure/packing.ts:Cavity',

@@ -1,7 +1,5 @@
-import { reporter } from 'vfile-reporter';
 import { describe, expect, it } from 'vitest';
 import { sourceFile, startOf } from '../../src/project/source.ts';
-import { FindingMessage, findingFiles } from '../../src/proof/message.ts';
 import { findingsJson, printFindings } from '../../src/proof/print.ts';
 import type { Told } from '../../src/proof/told.ts';
 import { findingsOf, workspaceOf } from './workspace.ts';
@@ -173,38 +171,5 @@ describe('findings as JSON', () => {
       },
     ]);
     expect(findingsJson([])).toBe('[]\n');
-  });
-});
-
-describe('findings as vfile messages', () => {
-  it('carries rule, place, remedy and grade', () => {
-    const message = new FindingMessage(findingAt('one\ntwo three', 'three', { remedy: 'mend it' }));
-    expect(message).toMatchObject({
-      ruleId: 'unknown-key',
-      source: 'sheetwright',
-      reason: 'this is wrong',
-      note: 'mend it',
-      fatal: true,
-      line: 2,
-      column: 5,
-      name: 'a/sheet.md:2:5',
-      place: { start: { line: 2, column: 5, offset: 8 }, end: { line: 2, column: 10, offset: 13 } },
-    });
-    expect(new FindingMessage(findingAt('a', 'a', { severity: 'warning' })).fatal).toBe(false);
-    expect(new FindingMessage(findingAt('a', 'a', { severity: 'note' })).fatal).toBeUndefined();
-  });
-
-  // vfile-reporter, the reporter of that family, is the check from outside.
-  it('can be read by a reporter that knows nothing of ours', () => {
-    const files = findingFiles([
-      findingAt('one\ntwo', 'two'),
-      findingAt('one\ntwo', 'one', { severity: 'warning' }),
-    ]);
-    expect(files).toHaveLength(1);
-    const text = reporter(files, { color: false });
-    expect(text).toContain('a/sheet.md');
-    expect(text).toMatch(/2:1-2:4\s+error\s+this is wrong\s+unknown-key\s+sheetwright/u);
-    expect(text).toMatch(/1:1-1:4\s+warning\s+this is wrong\s+unknown-key\s+sheetwright/u);
-    expect(text).toContain('2 messages (✖ 1 error, ⚠ 1 warning)');
   });
 });
