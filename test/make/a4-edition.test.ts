@@ -1,20 +1,23 @@
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { editionTables } from '../../src/cli/editions.ts';
 import { examine, type Study } from '../../src/examine/examine.ts';
 import { createRenderer } from '../../src/handout/render.ts';
 import { buildSheet, renderSheet } from '../../src/handout/sheet.ts';
+import { draftText } from '../../src/make/draft.ts';
 import { readPackageFiles } from '../../src/make/package-files.ts';
-import type { Length } from '../../src/measure/length.ts';
 import { printDecimal } from '../../src/measure/print.ts';
 import { scanMeasurements } from '../../src/measure/scan.ts';
 import type { Project } from '../../src/project/model.ts';
-import { boxSize } from '../../src/shape/net.ts';
-import type { Shapes } from '../../src/shape/shapes.ts';
-import { loadWorkspace } from '../../src/shape/workspace.ts';
+import { forms } from '../../src/shape/forms/index.ts';
+import { loadWorkspace, readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 
 const root = fileURLToPath(new URL('../../projects', import.meta.url));
 const workspace = await loadWorkspace(root);
-const studies = examine(workspace);
+const drafts = readWorkspaceFromTexts(
+  Object.fromEntries(forms.map((form) => [`${form.name}/sheet.md`, draftText(form.name, form)])),
+);
+const studies = [...examine(workspace), ...examine(drafts)];
 const files = readPackageFiles();
 const renderer = createRenderer(files);
 
@@ -53,45 +56,26 @@ function millimetresIn(words: string): string[] {
   return [...lists].flatMap(([list]) => [...list.matchAll(/\d+(?:\.\d+)?/gu)].map(([number]) => number));
 }
 
-/** Every length that the metric edition's own pieces have. */
-function lengthsOf(project: Project, shapes: Shapes): Length[] {
-  const pieces = [...project.pieces.values()].flatMap(({ corners, placement }) => [
-    ...(corners ? [corners.value] : []),
-    ...[placement.left, placement.right, placement.top, placement.bottom].flatMap((at) =>
-      at ? [at.value] : [],
-    ),
-  ]);
-  const nets = [...shapes.nets.values()].flatMap((net) => [
-    net.size.width,
-    net.size.height,
-    ...net.scores.flatMap(({ at }) => at),
-    ...net.panels.flatMap(({ box }) => [boxSize(box).width, boxSize(box).height]),
-    ...(net.holes ?? []).map(({ diameter }) => diameter),
-  ]);
-  const layers = shapes.layers.flatMap(({ reveals, left, top }) => [...Object.values(reveals), left, top]);
+/** Every millimeter that `proof --editions` prints of the metric edition, and those of its paper and its holes. */
+function editionOf(study: Study): ReadonlySet<string> {
+  const { project, shapes } = study.editions.metric;
+  const rows = editionTables([study]).split('\n').slice(2);
+  const table = rows.flatMap((row) => /^ +\S+(?: \d+\/\d+)? +\S+ +(\S+) /u.exec(row)?.[1] ?? []);
+  const holes = [...shapes.nets.values()].flatMap(({ holes = [] }) => holes.map(({ diameter }) => diameter));
   const sheets = [...project.stock.values()].flatMap((stock) =>
     stock.sheets.flatMap(({ size }) => [size.width.value, size.height.value]),
   );
-  return [...pieces, ...nets, ...layers, ...sheets];
+  return new Set([...table, ...[...holes, ...sheets].map((length) => printDecimal(length, 'mm', 0))]);
 }
 
-const printed = (length: Length): string =>
-  printDecimal(length.abs(), 'mm', length.in('mm').denominator === 2n ? 1 : 0);
-
 /** What is measured on other things: what the box holds, a length of tape; converted plainly. */
-function foreign({ holds, supplies, pieces }: Project): string[] {
+function foreign({ holds, supplies }: Project): string[] {
   const held = holds?.size?.map(({ value }) => value) ?? [];
   const texts = supplies.flatMap(({ item, each, pack, instead }) =>
     [item, each, pack, instead].flatMap((text) => (text ? [text.value] : [])),
   );
-  const settings = [...pieces.values()].flatMap(({ body }) =>
-    body.kind === 'form' ? [...body.settings.values()] : [],
-  );
   const inTexts = texts.flatMap((text) => scanMeasurements(text).flatMap(({ lengths }) => lengths));
-  const inForms = settings.flatMap((setting) =>
-    setting.kind === 'lengths' ? setting.lengths.map(({ value }) => value) : [],
-  );
-  return [...held, ...inTexts, ...inForms].map((length) => printDecimal(length, 'mm', 0));
+  return [...held, ...inTexts].map((length) => printDecimal(length, 'mm', 0));
 }
 
 /** Width, height and depth of what is finished come from folding, to the millimetre. */
@@ -103,12 +87,9 @@ function finished(words: string): string[] {
 describe.each(studies.map((study) => [study.project.slug, study] as const))(
   'the A4 handout of %s',
   (_, study) => {
-    const { editions } = study;
-    const { project, shapes } = editions.metric;
-
-    it('has no millimetre that is not the metric edition’s own', () => {
+    it('has no millimeter that the table of editions doesn’t have', () => {
       const words = wordsOf(study, 'a4');
-      const own = new Set(lengthsOf(project, shapes).map(printed));
+      const own = editionOf(study);
       const others = new Set([...foreign(study.project), ...finished(words)]);
       const strangers = millimetresIn(words).filter((number) => !own.has(number) && !others.has(number));
       expect(millimetresIn(words).length).toBeGreaterThan(5);
@@ -129,9 +110,9 @@ describe('the check itself', () => {
   it('would find a plainly converted number', () => {
     const study = studies.find(({ project }) => project.slug === 'short-pencil-box');
     if (!study) throw new Error('no box');
-    const { project, shapes } = study.editions.inch;
-    // 2 1/2 in converts to 63.5 mm, printed 64; the edition's front is 63 mm.
-    const plain = new Set(lengthsOf(project, shapes).map((length) => printDecimal(length.abs(), 'mm', 0)));
+    // The editions in each other's place: every metric number is then an inch one, converted plainly.
+    const { inch } = study.editions;
+    const plain = editionOf({ ...study, editions: { ...study.editions, metric: inch } });
     const words = wordsOf(study, 'a4');
     expect(millimetresIn(words).filter((number) => !plain.has(number)).length).toBeGreaterThan(0);
   });
