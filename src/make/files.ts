@@ -2,7 +2,7 @@ import { createHash, randomBytes } from 'node:crypto';
 import { rmSync } from 'node:fs';
 import { mkdir, readFile, rename, rm, rmdir, writeFile } from 'node:fs/promises';
 import { dirname, isAbsolute, join, relative, sep } from 'node:path';
-import { endWithUs } from '../print/lifeline.ts';
+import { onExit } from 'signal-exit';
 
 /** A folder or file that cannot be written: the environment is at fault, not a project. */
 export class Unwritable extends Error {
@@ -45,7 +45,7 @@ export function isStaged(path: string): boolean {
 export async function putFiles(out: string, files: readonly OutputFile[]): Promise<Written[]> {
   const staged: { from: string; to: string }[] = [];
   const written: Written[] = [];
-  const forget = endWithUs(() => {
+  const forget = onExit(() => {
     for (const { from } of staged) rmSync(from, { force: true });
   });
   try {

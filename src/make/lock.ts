@@ -2,7 +2,7 @@ import { rmSync } from 'node:fs';
 import { readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { hostname } from 'node:os';
 import { join } from 'node:path';
-import { endWithUs } from '../print/lifeline.ts';
+import { onExit } from 'signal-exit';
 import { checkWritable, isStaged, Unwritable, unwritable } from './files.ts';
 
 /** Lies in the output folder while a make is at work there, and names the process. */
@@ -20,7 +20,7 @@ export async function withLock<T>(out: string, work: () => Promise<T>): Promise<
     await clearAfterTheDead(out, lock);
     if (!(await takes(lock, out))) throw busy(out, lock, '');
   }
-  const forget = endWithUs(() => rmSync(lock, { force: true }));
+  const forget = onExit(() => rmSync(lock, { force: true }));
   try {
     return await work();
   } finally {

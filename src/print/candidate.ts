@@ -11,8 +11,3 @@ export type Launchable = {
 
 /** A browser that may serve, and where it was found, in words for a message. */
 export type Candidate = Launchable & { readonly found: string };
-
-/** Whether a program is a headless shell, told from its name. */
-export function kindOf(path: string): Launchable['kind'] {
-  return /headless[-_]shell/iu.test(path) ? 'shell' : 'full';
-}

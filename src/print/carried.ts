@@ -111,7 +111,6 @@ export async function unpackCarried(cache: string): Promise<Launchable | undefin
     if (isUnwritable(error)) throw unwritable(cache, 'XDG_CACHE_HOME', error);
     const cause = error instanceof Error ? error.message : String(error);
     throw new BrowserMissing(
-      'damaged',
       `${PACKAGE} cannot be unpacked (${cause})`,
       'install the packages again with npm install',
     );

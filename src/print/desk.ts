@@ -44,7 +44,7 @@ async function layOn(page: Page, refusals: Refusals, html: string, what: string)
   });
   await refusals.assertNone(what);
   if (unreadable === undefined) return;
-  throw new PrintFault('unreadable', `${what} brings a ${unreadable} that cannot be read`);
+  throw new PrintFault(`${what} brings a ${unreadable} that cannot be read`);
 }
 
 /** Makes a browser's page ready: scripts are off, nothing is requested. */
@@ -119,7 +119,6 @@ async function refuseRequests(page: Page): Promise<Refusals> {
     if (first === undefined) return;
     const more = others.length > 0 ? ` and ${others.length} more` : '';
     throw new PrintFault(
-      'request',
       `${what} asks for ${first}${more}; a page must hold all it shows, since the browser makes no request`,
     );
   };

@@ -21,15 +21,7 @@ const LIBRARY = [
 /** From this exit code on a shell, and Windows, report a crash. */
 const CRASHED = 128;
 
-function missingLibrary(log: readonly string[]): string | undefined {
-  for (const line of log) {
-    for (const pattern of LIBRARY) {
-      const name = pattern.exec(line)?.[1];
-      if (name) return name;
-    }
-  }
-  return undefined;
-}
+const NAME_ONE = 'name the program of Chromium, Chrome or Edge with --browser PATH';
 
 /** Whether it gave up because this machine grants it no sandbox (a container, or a kernel that forbids user namespaces). */
 export function wantsNoSandbox({ log }: Ending): boolean {
@@ -48,39 +40,20 @@ function lastWords(log: readonly string[]): string {
 export function diagnose({ path, found }: Candidate, ending: Ending): BrowserMissing {
   const { refused, code, signal, log } = ending;
   const name = `${path} (${found})`;
-  const library = missingLibrary(log);
+  const library = log.flatMap((line) => LIBRARY.map((pattern) => pattern.exec(line)?.[1])).find(Boolean);
   if (library) {
     const remedy = `install it with the system’s package manager, ${NAME_ANOTHER}`;
-    return new BrowserMissing('libraries', `${name} needs ${library}, which this system lacks`, remedy);
+    return new BrowserMissing(`${name} needs ${library}, which this system lacks`, remedy);
   }
-  if (refused) {
+  if (refused === 'EACCES') {
     const remedy = `allow it with chmod +x, on a disk that lets programs run, ${NAME_ANOTHER}`;
-    if (refused === 'EACCES') return new BrowserMissing('not-executable', `${name} may not be run`, remedy);
-    return new BrowserMissing(
-      'not-a-browser',
-      `${name} is no program for this machine (${refused})`,
-      'name the program of Chromium, Chrome or Edge with --browser PATH',
-    );
+    return new BrowserMissing(`${name} may not be run`, remedy);
   }
+  if (refused) return new BrowserMissing(`${name} is no program for this machine (${refused})`, NAME_ONE);
   if (signal || (code ?? 0) >= CRASHED) {
-    return new BrowserMissing(
-      'crashed',
-      `${name} crashed as it started (${signal ?? code})${lastWords(log)}`,
-      `install it again, ${NAME_ANOTHER}`,
-    );
+    const fact = `${name} crashed as it started (${signal ?? code})${lastWords(log)}`;
+    return new BrowserMissing(fact, `install it again, ${NAME_ANOTHER}`);
   }
-  return new BrowserMissing(
-    'not-a-browser',
-    `${name} ended without answering as a browser${code === null ? '' : ` (exit code ${code})`}${lastWords(log)}`,
-    'name the program of Chromium, Chrome or Edge with --browser PATH',
-  );
-}
-
-/** A browser that neither answered nor ended. */
-export function silent({ path, found }: Candidate, milliseconds: number): BrowserMissing {
-  return new BrowserMissing(
-    'timeout',
-    `${path} (${found}) did not answer within ${milliseconds / 1000} s`,
-    `try again when the machine is less busy, ${NAME_ANOTHER}`,
-  );
+  const exit = code === null ? '' : ` (exit code ${code})`;
+  return new BrowserMissing(`${name} ended without answering as a browser${exit}${lastWords(log)}`, NAME_ONE);
 }

@@ -1,5 +1,5 @@
 import { posix, win32 } from 'node:path';
-import { type Candidate, kindOf } from './candidate.ts';
+import type { Candidate, Launchable } from './candidate.ts';
 import { BrowserMissing, NAME_ANOTHER } from './fault.ts';
 import type { DownloadProgress, Surroundings } from './surroundings.ts';
 
@@ -15,30 +15,29 @@ type BrowserRequest = {
 /** The one program the user named; nothing else is tried, so that a wrong path is never passed over. */
 function given(path: string, by: string, { at, platform }: Surroundings): Candidate {
   const found = `given by ${by}`;
+  const inside =
+    platform === 'darwin' ? 'the program in it, under Contents/MacOS' : 'the browser’s program in it';
   switch (at(path)) {
-    case 'nothing':
-      throw new BrowserMissing(
-        'not-found',
-        `there is no file ${path} (${found})`,
-        'correct the path, or leave it out to have a browser found',
-      );
+    case 'program':
+      return { path, kind: kindOf(path), found };
     case 'folder':
-      throw new BrowserMissing(
-        'a-folder',
-        `${path} is a folder (${found})`,
-        platform === 'darwin'
-          ? 'name the program in it, under Contents/MacOS'
-          : 'name the browser’s program in it',
-      );
+      throw new BrowserMissing(`${path} is a folder (${found})`, `name ${inside}`);
     case 'file':
       throw new BrowserMissing(
-        'not-executable',
         `${path} may not be run (${found})`,
         `allow it with chmod +x, ${NAME_ANOTHER}`,
       );
-    case 'program':
-      return { path, kind: kindOf(path), found };
+    case 'nothing':
+      throw new BrowserMissing(
+        `there is no file ${path} (${found})`,
+        'correct the path, or leave it out to have a browser found',
+      );
   }
+}
+
+/** Whether a program is a headless shell, told from its name. */
+function kindOf(path: string): Launchable['kind'] {
+  return /headless[-_]shell/iu.test(path) ? 'shell' : 'full';
 }
 
 function installed(surroundings: Surroundings): Candidate[] {
@@ -76,12 +75,9 @@ type Source = () => Promise<readonly Candidate[]>;
  * optional package; a download. Nothing but the last touches the network.
  */
 export function sources(request: BrowserRequest, surroundings: Surroundings): readonly Source[] {
-  const named = surroundings.env.PUPPETEER_EXECUTABLE_PATH;
-  if (request.browser) {
-    const path = request.browser;
-    return [async () => [given(path, '--browser', surroundings)]];
-  }
-  if (named) return [async () => [given(named, 'PUPPETEER_EXECUTABLE_PATH', surroundings)]];
+  const { PUPPETEER_EXECUTABLE_PATH: named } = surroundings.env;
+  const [path, by] = request.browser ? [request.browser, '--browser'] : [named, 'PUPPETEER_EXECUTABLE_PATH'];
+  if (path) return [async () => [given(path, by, surroundings)]];
 
   const folder = puppeteerFolder(surroundings);
   const cached: Source = async () =>
@@ -108,9 +104,8 @@ function install({ platform }: Surroundings): string {
 
 function allFailed(faults: readonly BrowserMissing[], surroundings: Surroundings): BrowserMissing {
   const last = faults.at(-1);
-  if (!last) return new BrowserMissing('none', 'no browser was found to print with', install(surroundings));
-  if (faults.length === 1) return last;
-  return new BrowserMissing(last.reason, faults.map(({ fact }) => fact).join('; '), last.remedy);
+  if (!last) return new BrowserMissing('no browser was found to print with', install(surroundings));
+  return new BrowserMissing(faults.map(({ fact }) => fact).join('; '), last.remedy);
 }
 
 /**

@@ -3,13 +3,13 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Readable, Writable } from 'node:stream';
+import { setTimeout } from 'node:timers/promises';
 import type { Process } from '@puppeteer/browsers';
 import type { Browser } from 'puppeteer-core';
+import { onExit } from 'signal-exit';
 import type { Candidate } from './candidate.ts';
-import { withDeadline } from './deadline.ts';
-import { diagnose, type Ending, silent, wantsNoSandbox } from './diagnosis.ts';
+import { diagnose, type Ending, wantsNoSandbox } from './diagnosis.ts';
 import { BrowserMissing, isUnwritable, NAME_ANOTHER, unwritable } from './fault.ts';
-import { endWithUs } from './lifeline.ts';
 import { pipeTransport } from './pipe.ts';
 import type { Surroundings } from './surroundings.ts';
 
@@ -68,8 +68,14 @@ function resolverRules(hosts: readonly string[]): string {
   return `--host-resolver-rules=MAP * ~NOTFOUND${excluded.join('')}`;
 }
 
-function pause(milliseconds: number): Promise<void> {
-  return new Promise((resolve) => setTimeout(resolve, milliseconds).unref());
+/** Rejects after a while, for which no process is kept alive. */
+export async function expiry(milliseconds: number, late: () => Error): Promise<never> {
+  await setTimeout(milliseconds, undefined, { ref: false });
+  throw late();
+}
+
+function patience(): Promise<void> {
+  return setTimeout(PATIENCE, undefined, { ref: false });
 }
 
 /** Resolves when the program ended or could not be run at all; its last words have then been read. */
@@ -81,7 +87,7 @@ function ending(program: Process): Promise<Ending> {
       resolve({ refused, code: null, signal: null, log: [] });
     });
     nodeProcess.once('exit', async (code, signal) => {
-      await Promise.race([new Promise((closed) => nodeProcess.once('close', closed)), pause(PATIENCE)]);
+      await Promise.race([new Promise((closed) => nodeProcess.once('close', closed)), patience()]);
       resolve({ code, signal, log: program.getRecentLogs() });
     });
   });
@@ -125,7 +131,7 @@ async function spawn(candidate: Candidate, options: LaunchOptions, sandbox: bool
     onExit: clear,
   });
   const ended = ending(program);
-  const forget = endWithUs(() => {
+  const forget = onExit(() => {
     program.kill();
     rmSync(profile, { recursive: true, force: true, maxRetries: 2 });
   });
@@ -139,53 +145,43 @@ async function spawn(candidate: Candidate, options: LaunchOptions, sandbox: bool
 }
 
 /** Connects to a program just started. @returns How it ended instead, when it did. */
-async function connect(
-  { program, ended }: Attempt,
-  candidate: Candidate,
-  timeout: number,
-): Promise<Browser | Ending> {
+async function connect({ program, ended }: Attempt): Promise<Browser | Ending> {
   const { default: puppeteer } = await import('puppeteer-core');
   // Its standard streams come first; these two are what --remote-debugging-pipe talks through.
   const [, , , toBrowser, fromBrowser] = program.nodeProcess.stdio;
-  const hungUp = async (): Promise<Ending> => {
-    const unknown = { code: null, signal: null };
-    return Promise.race([ended, pause(PATIENCE).then(() => ({ ...unknown, log: program.getRecentLogs() }))]);
-  };
   const transport = pipeTransport(toBrowser as Writable, fromBrowser as Readable);
-  const answer = puppeteer.connect({ transport, defaultViewport: null }).catch(hungUp);
-  return withDeadline(Promise.race([answer, ended]), timeout, () => silent(candidate, timeout));
+  const answer = puppeteer.connect({ transport, defaultViewport: null });
+  const hungUp = (): Promise<Ending> =>
+    patience().then(() => ({ code: null, signal: null, log: program.getRecentLogs() }));
+  return Promise.race([answer.catch(hungUp), ended]);
 }
 
-function isEnding(result: Browser | Ending): result is Ending {
-  return 'log' in result;
-}
-
-async function asRunning(browser: Browser, attempt: Attempt, candidate: Candidate): Promise<Running> {
-  const { program } = attempt;
+async function asRunning(browser: Browser, { program }: Attempt, candidate: Candidate): Promise<Running> {
   const { nodeProcess } = program;
-  const gone = new Promise<void>((resolve) => nodeProcess.once('exit', () => resolve()));
-  const hasEnded = (): boolean => nodeProcess.exitCode !== null || nodeProcess.signalCode !== null;
   return {
     browser,
     pid: nodeProcess.pid ?? 0,
     name: `${await browser.version()} (${candidate.path}, ${candidate.found})`,
-    hasDied: () => hasEnded() || !browser.connected,
+    hasDied: () => nodeProcess.exitCode !== null || nodeProcess.signalCode !== null || !browser.connected,
     stop: async () => {
-      if (!hasEnded()) await Promise.race([browser.close().catch(() => {}), pause(PATIENCE)]);
-      if (!hasEnded()) {
-        program.kill();
-        await gone;
-      }
+      await Promise.race([browser.close().catch(() => {}), patience()]);
+      program.kill();
       await program.hasClosed();
     },
   };
 }
 
 async function attempt(candidate: Candidate, options: LaunchOptions, sandbox: boolean): Promise<Running> {
+  const { timeout } = options;
+  const silent = (): BrowserMissing =>
+    new BrowserMissing(
+      `${candidate.path} (${candidate.found}) did not answer within ${timeout / 1000} s`,
+      `try again when the machine is less busy, ${NAME_ANOTHER}`,
+    );
   const started = await spawn(candidate, options, sandbox);
   try {
-    const result = await connect(started, candidate, options.timeout);
-    if (!isEnding(result)) return await asRunning(result, started, candidate);
+    const result = await Promise.race([connect(started), expiry(timeout, silent)]);
+    if (!('log' in result)) return await asRunning(result, started, candidate);
     // Without a sandbox is how root and most containers must run it. What it shows is made by us, holds no script
     // that runs and reaches no network, so that the sandbox guards little here.
     if (sandbox && wantsNoSandbox(result)) return await attempt(candidate, options, false);
@@ -205,10 +201,8 @@ export async function launch(candidate: Candidate, options: LaunchOptions): Prom
     return await attempt(candidate, options, !options.surroundings.root);
   } catch (error) {
     if (error instanceof BrowserMissing) throw error;
-    throw new BrowserMissing(
-      'crashed',
-      `${candidate.path} (${candidate.found}) could not be started (${error instanceof Error ? error.message : error})`,
-      `install it again, ${NAME_ANOTHER}`,
-    );
+    const cause = error instanceof Error ? error.message : error;
+    const fact = `${candidate.path} (${candidate.found}) could not be started (${cause})`;
+    throw new BrowserMissing(fact, `install it again, ${NAME_ANOTHER}`);
   }
 }

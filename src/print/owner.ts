@@ -1,9 +1,8 @@
 import type { Candidate } from './candidate.ts';
-import { withDeadline } from './deadline.ts';
 import { type Desk, openDesk } from './desk.ts';
 import { BrowserMissing, NAME_ANOTHER, PrintFault } from './fault.ts';
 import { firstThatStarts, sources } from './find-browser.ts';
-import { type LaunchOptions, launch, type Running } from './launch.ts';
+import { expiry, type LaunchOptions, launch, type Running } from './launch.ts';
 import { type DownloadProgress, realSurroundings, type Surroundings } from './surroundings.ts';
 
 export type PrinterOptions = {
@@ -30,11 +29,8 @@ async function begin(candidate: Candidate, options: LaunchOptions): Promise<Serv
     return { running, desk: await openDesk(running.browser) };
   } catch {
     await running.stop();
-    throw new BrowserMissing(
-      'crashed',
-      `${running.name} ended as its first page was opened`,
-      `install it again, ${NAME_ANOTHER}`,
-    );
+    const fact = `${running.name} ended as its first page was opened`;
+    throw new BrowserMissing(fact, `install it again, ${NAME_ANOTHER}`);
   }
 }
 
@@ -82,22 +78,29 @@ export class BrowserOwner {
   async #attempt<T>(what: string, job: PageWork<T>, again: boolean): Promise<T> {
     const { running, desk } = await this.#start(what);
     const { pageTimeout } = this.#options;
+    const late = (): PrintFault =>
+      new PrintFault(`${what} took longer than ${pageTimeout / 1000} s to print with ${this.#name}`);
     try {
-      const done = Promise.race([job(desk), desk.crashed]);
-      return await withDeadline(done, pageTimeout, () => this.#late(what, pageTimeout));
+      return await Promise.race([job(desk), desk.crashed, expiry(pageTimeout, late)]);
     } catch (error) {
       const died = running.hasDied() || desk.hasCrashed();
       // Whatever went wrong, the next page gets a fresh browser: starting one takes a fraction of a second.
       await this.#stop();
-      if (this.#closed) throw this.#refusal(what);
+      this.#assertOpen(what);
       if (error instanceof PrintFault) throw error;
       if (died && !again) return await this.#attempt(what, job, true);
-      throw died ? this.#died(what) : this.#failed(what, error);
+      if (died) throw new PrintFault(`the browser died while printing ${what}, twice: ${this.#name}`);
+      const cause = error instanceof Error ? error.message : String(error);
+      throw new PrintFault(`${what} could not be printed (${cause})`);
     }
   }
 
+  #assertOpen(what: string): void {
+    if (this.#closed) throw new PrintFault(`${what} was not printed: printing was ended`);
+  }
+
   async #start(what: string): Promise<Service> {
-    if (this.#closed) throw this.#refusal(what);
+    this.#assertOpen(what);
     this.#service ??= this.#launch();
     try {
       return await this.#service;
@@ -123,23 +126,5 @@ export class BrowserOwner {
     this.#service = undefined;
     const started = await service?.catch(() => undefined);
     await started?.running.stop();
-  }
-
-  #late(what: string, milliseconds: number): PrintFault {
-    const limit = `${milliseconds / 1000} s`;
-    return new PrintFault('timeout', `${what} took longer than ${limit} to print with ${this.#name}`);
-  }
-
-  #died(what: string): PrintFault {
-    return new PrintFault('died', `the browser died while printing ${what}, twice: ${this.#name}`);
-  }
-
-  #failed(what: string, error: unknown): PrintFault {
-    const cause = error instanceof Error ? error.message : String(error);
-    return new PrintFault('failed', `${what} could not be printed (${cause})`);
-  }
-
-  #refusal(what: string): PrintFault {
-    return new PrintFault('closed', `${what} was not printed: printing was ended`);
   }
 }

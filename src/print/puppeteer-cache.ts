@@ -33,7 +33,6 @@ function failed(folder: string, error: unknown): BrowserMissing {
   if (isUnwritable(error)) return unwritable(folder, 'PUPPETEER_CACHE_DIR', error);
   const cause = (error instanceof Error ? error.message : String(error)).split('\n')[0];
   return new BrowserMissing(
-    'download',
     `no browser was found and none could be downloaded (${cause})`,
     'install Chromium, Chrome or Edge, or try again when the network can be reached',
   );

@@ -39,35 +39,30 @@ describe.runIf(process.platform !== 'win32')(
   'a program that does not serve says in one line what to do',
   () => {
     it.each([
-      ['exit 0', 'not-a-browser', `ended without answering as a browser (exit code 0); ${NAME_ONE}`],
+      ['exit 0', `ended without answering as a browser (exit code 0); ${NAME_ONE}`],
       [
         'echo usage: tool FILE >&2; exit 2',
-        'not-a-browser',
         `ended without answering as a browser (exit code 2): usage: tool FILE; ${NAME_ONE}`,
       ],
-      ['kill -SEGV $$', 'crashed', `crashed as it started (SIGSEGV); install it again, ${ANOTHER}`],
+      ['kill -SEGV $$', `crashed as it started (SIGSEGV); install it again, ${ANOTHER}`],
       [
         'echo out of luck >&2; kill -ABRT $$',
-        'crashed',
         `crashed as it started (SIGABRT): out of luck; install it again, ${ANOTHER}`,
       ],
-      ['exit 139', 'crashed', `crashed as it started (139); install it again, ${ANOTHER}`],
+      ['exit 139', `crashed as it started (139); install it again, ${ANOTHER}`],
       [
         // As ld.so of the GNU C library says it.
         'echo "$0: error while loading shared libraries: libnss3.so: cannot open shared object file: No such file or directory" >&2; exit 127',
-        'libraries',
         `needs libnss3.so, which this system lacks; install it with the system’s package manager, ${ANOTHER}`,
       ],
       [
         'echo "$0: /lib/x86_64-linux-gnu/libc.so.6: version \\`GLIBC_2.38\' not found (required by $0)" >&2; exit 1',
-        'libraries',
         `needs GLIBC_2.38, which this system lacks; install it with the system’s package manager, ${ANOTHER}`,
       ],
-    ])('%s', async (lines, reason, text) => {
+    ])('%s', async (lines, text) => {
       const candidate = script(lines);
       await expect(launch(candidate, options())).rejects.toMatchObject({
         name: 'BrowserMissing',
-        reason,
         message: message(candidate.path, text),
       });
     });
@@ -75,7 +70,6 @@ describe.runIf(process.platform !== 'win32')(
     it('one that never answers', async () => {
       const candidate = script('exec sleep 600');
       await expect(launch(candidate, options({ timeout: 300 }))).rejects.toMatchObject({
-        reason: 'timeout',
         message: message(
           candidate.path,
           `did not answer within 0.3 s; try again when the machine is less busy, ${ANOTHER}`,
@@ -85,13 +79,14 @@ describe.runIf(process.platform !== 'win32')(
 
     it('one that hangs up and lives on', async () => {
       const candidate = script('exec 3<&- 4>&-; exec sleep 600');
-      await expect(launch(candidate, options())).rejects.toMatchObject({ reason: 'not-a-browser' });
+      await expect(launch(candidate, options())).rejects.toThrow(
+        message(candidate.path, `ended without answering as a browser; ${NAME_ONE}`),
+      );
     });
 
     it('one that may not be run', async () => {
       const candidate = program('#!/bin/sh\n', 0o644);
       await expect(launch(candidate, options())).rejects.toMatchObject({
-        reason: 'not-executable',
         message: message(
           candidate.path,
           `may not be run; allow it with chmod +x, on a disk that lets programs run, ${ANOTHER}`,
@@ -102,7 +97,6 @@ describe.runIf(process.platform !== 'win32')(
     it('one whose interpreter is missing', async () => {
       const candidate = program('#!/no/such/interpreter\n');
       await expect(launch(candidate, options())).rejects.toMatchObject({
-        reason: 'not-a-browser',
         message: message(candidate.path, `is no program for this machine (ENOENT); ${NAME_ONE}`),
       });
     });
@@ -114,7 +108,6 @@ describe.runIf(process.platform !== 'win32')(
       await expect(
         launch(script('exit 0'), options()).finally(() => vi.unstubAllEnvs()),
       ).rejects.toMatchObject({
-        reason: 'unwritable',
         message: `the folder ${file} cannot be written (ENOTDIR); make it writable, or set TMPDIR to a folder that is`,
       });
     });

@@ -39,14 +39,14 @@ describe('a page', () => {
     ['a film', '<video src="http://127.0.0.1:9/d.mp4"></video>', 'http://127.0.0.1:9/d.mp4'],
   ])('that asks for %s is refused, with the address', async (_, body, address) => {
     const error = await failure(printer.pdf(documentOf('', body), options));
-    expect(error).toMatchObject({ name: 'PrintFault', reason: 'request' });
+    expect(error).toMatchObject({ name: 'PrintFault' });
     expect(String(error)).toContain(`${options.title} asks for ${address}`);
   });
 
   it('that asks for something only when printed is refused too', async () => {
     const css = '@media print { p { background: url(http://127.0.0.1:9/print.png) } }';
     const error = await failure(printer.pdf(documentOf(css, '<p>x</p>'), options));
-    expect(error).toMatchObject({ reason: 'request' });
+    expect(String(error)).toContain(`${options.title} asks for http://127.0.0.1:9/print.png`);
   });
 
   it('does not run its scripts', async () => {
@@ -61,14 +61,14 @@ describe('a page', () => {
     const css =
       '@font-face { font-family: Broken; src: url(data:font/woff2;base64,AAAA) } p { font-family: Broken }';
     const error = await failure(printer.pdf(documentOf(css, '<p>x</p>'), options));
-    expect(error).toMatchObject({ name: 'PrintFault', reason: 'unreadable' });
+    expect(error).toMatchObject({ name: 'PrintFault' });
     expect(String(error)).toContain('brings a font Broken normal normal that cannot be read');
   });
 
   it('with a picture that cannot be read is refused, with its alternative', async () => {
     const body = `<img src="${DOT}" alt="fine"><img src="${DOT.slice(0, 60)}" alt="the box flat">`;
     const error = await failure(printer.pdf(documentOf('', body), options));
-    expect(error).toMatchObject({ name: 'PrintFault', reason: 'unreadable' });
+    expect(error).toMatchObject({ name: 'PrintFault' });
     expect(String(error)).toContain('brings a picture “the box flat” that cannot be read');
   });
 
