@@ -9,7 +9,7 @@ import type { Layer, Shapes } from '../shape/shapes.ts';
 import { type Candidate, candidatesOf, type Rung } from './candidates.ts';
 import type { Edition } from './editions.ts';
 import { keyOf, movePiece, type Primary, primariesOf } from './primaries.ts';
-import { type Built, isNear, keepsSignature, liesOnStep } from './signature.ts';
+import { type Built, keepsSignature, liesOnStep } from './signature.ts';
 
 /** A piece whose numbers had to move farther than they should, or to half steps, or that has a fault all the same. */
 export type Strain = {
@@ -77,12 +77,8 @@ class Settling {
     const own = this.#tryOut(piece, this.#own, besides(layer, this.#own.shapes.layers));
     const known = new Set(own.findings());
     const primaries = primariesOf(piece, lying);
-    const isSound = ({ built, isBuilt, findings }: Trial, { step, reach }: Rung): boolean =>
-      isBuilt &&
-      liesOnStep(built, step) &&
-      isNear(own.built, built, reach) &&
-      keepsSignature(own.built, built) &&
-      !hasOther(findings(), known);
+    const isSound = ({ built, isBuilt, findings }: Trial, step: Length): boolean =>
+      isBuilt && liesOnStep(built, step) && keepsSignature(own.built, built) && !hasOther(findings(), known);
 
     const tryOut = (candidate: Candidate): Trial => {
       const moved = movePiece(
@@ -96,7 +92,7 @@ class Settling {
     for (const [index, rung] of rungsOf(this.#other.project).entries()) {
       for (const candidate of take(candidatesOf(primaries, rung), MOST_TRIED)) {
         const trial = tryOut(candidate);
-        if (!isSound(trial, rung)) continue;
+        if (!isSound(trial, rung.step)) continue;
         if (index > 0) this.#strains.push({ piece, ...farthest(candidate, primaries), faulty: false });
         this.#accept(trial);
         return;

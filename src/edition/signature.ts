@@ -26,16 +26,6 @@ export function liesOnStep({ nets, layer }: Built, step: Length): boolean {
   return lengths.every((length) => length.isMultipleOf(step));
 }
 
-/** Whether a flat piece is nearly as large as in the other edition, though its cut may follow from its base. */
-export function isNear(own: Built, other: Built, reach: Length): boolean {
-  const [before, after] = [own.nets[0], other.nets[0]];
-  if (!before || !after || before.panels.length > 1) return true;
-  const { width, height } = before.size;
-  return ![width.minus(after.size.width), height.minus(after.size.height)].some((off) =>
-    off.abs().greaterThan(reach),
-  );
-}
-
 /**
  * Whether one edition of a piece keeps what the eye sees of the other: borders that were equal are, what touched an
  * edge, or lined up with another layer, still does, what was centered is, and a circle is one.
