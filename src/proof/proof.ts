@@ -1,11 +1,9 @@
-import { type Finding, findMistake, type RuleFacts, type RuleId } from '../project/finding.ts';
+import { type Finding, findMistake, type RuleId } from '../project/finding.ts';
 import type { Project, Workspace } from '../project/model.ts';
 import { startOf } from '../project/source.ts';
 import type { Shapes } from '../shape/shapes.ts';
-import type { AnyRule, ProofContext, Rule } from './rule.ts';
+import type { ProofContext, Rules } from './rule.ts';
 import { rules as byId } from './rules/index.ts';
-
-const everyRule: readonly AnyRule[] = Object.values(byId);
 
 /**
  * What is wrong with one project: with its text, with its shapes, and what each rule finds. Never throws for what a
@@ -15,7 +13,7 @@ export function proofProject(
   workspace: Workspace,
   project: Project,
   shapes: Shapes,
-  rules: readonly AnyRule[] = everyRule,
+  rules: Partial<Rules> = byId,
 ): Finding[] {
   return [...project.findings, ...runRules({ workspace, project, shapes }, rules)];
 }
@@ -25,23 +23,24 @@ export function proofProject(
  * for whoever needs to know only whether there is any.
  */
 export function proofMeasures(workspace: Workspace, project: Project, shapes: Shapes): Iterable<Finding> {
-  const asked = everyRule.filter(({ ownEditionOnly }) => !ownEditionOnly);
-  return runRules({ workspace, project, shapes }, asked);
+  const asked = Object.entries(byId).filter(([, { ownEditionOnly }]) => !ownEditionOnly);
+  return runRules({ workspace, project, shapes }, Object.fromEntries(asked));
 }
 
 /** What is wrong with the shapes, and what each of the rules finds. */
-function* runRules(context: ProofContext, rules: readonly AnyRule[]): Generator<Finding> {
+function* runRules(context: ProofContext, rules: Partial<Rules>): Generator<Finding> {
   yield* context.shapes.findings;
-  for (const rule of rules) yield* checkRule(rule, context);
+  for (const id of Object.keys(rules) as RuleId[]) yield* checkRule(id, rules, context);
 }
 
 /** What one rule finds. What it found before it broke is kept. */
 function* checkRule<K extends RuleId>(
-  { id, check }: Pick<Rule<K, RuleFacts[K]>, 'id' | 'check'>,
+  id: K,
+  rules: Partial<Rules>,
   context: ProofContext,
 ): Generator<Finding<K> | Finding<'internal'>> {
   try {
-    for (const { at, facts } of check?.(context) ?? []) yield { rule: id, at, facts };
+    for (const { at, facts } of rules[id]?.check?.(context) ?? []) yield { rule: id, at, facts };
   } catch (error) {
     yield findMistake(`the rule ${id}`, error, startOf(context.project.file));
   }

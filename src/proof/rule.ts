@@ -46,8 +46,7 @@ type PassingExample = Example | { readonly with: string; readonly insteadOf: str
  * tell: plain data, nothing where the place says all. A rule needs no `check` when all its findings come from
  * elsewhere: from reading, from the making of a shape, from what only a make or a kit looks at.
  */
-export type Rule<K extends RuleId, F = Record<string, never>> = {
-  readonly id: K;
+export type Rule<F = Record<string, never>> = {
   readonly severity: Severity;
   /** One sentence, for the list of rules. */
   readonly summary: string;
@@ -65,7 +64,4 @@ export type Rule<K extends RuleId, F = Record<string, never>> = {
 };
 
 /** Every rule by its id; a finding's own rule takes its very facts. */
-export type Rules = { readonly [K in RuleId]: Rule<K, RuleFacts[K]> };
-
-/** Any one of the rules. */
-export type AnyRule = Rules[RuleId];
+export type Rules = { readonly [K in RuleId]: Rule<RuleFacts[K]> };

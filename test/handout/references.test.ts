@@ -57,7 +57,12 @@ const written = (names: readonly string[]): string[] => [
 ];
 
 /** The rules that speak of a directive with nothing to say. */
-const RULES = [hollowReference, unknownReference, noSuchView, unexpectedValue];
+const RULES = {
+  'hollow-reference': hollowReference,
+  'unknown-reference': unknownReference,
+  'no-such-view': noSuchView,
+  'unexpected-value': unexpectedValue,
+};
 
 const workspaceOf = (body: string): Workspace =>
   readWorkspaceFromTexts({ 'sample/sheet.md': `${HEAD}${body}\n` });
@@ -68,7 +73,7 @@ function faultsOf(body: string): readonly string[] {
   const workspace = workspaceOf(body);
   return workspace.projects
     .flatMap((project) => proofProject(workspace, project, shapes, RULES))
-    .filter(({ rule }) => RULES.some(({ id }) => id === rule))
+    .filter(({ rule }) => rule in RULES)
     .map(({ rule, at }) => `${rule}: ${at?.file.text.slice(at.start, at.end)}`);
 }
 

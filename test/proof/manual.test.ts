@@ -15,7 +15,7 @@ describe('docs/rules.md', () => {
 
   it('has a heading and the examples of every rule', () => {
     const manual = rulesManual();
-    for (const { id } of RULES) expect(manual).toContain(`\n## ${id}\n`);
+    for (const [id] of RULES) expect(manual).toContain(`\n## ${id}\n`);
     for (const { sheet } of SHOWN.flatMap(({ fails, passes }) => [fails, passes]))
       if (!sheet.includes('\u0000')) expect(manual).toContain(sheet.trimEnd());
   });

@@ -4,7 +4,7 @@ import type { Finding } from '../../src/project/finding.ts';
 import type { Project, Workspace } from '../../src/project/model.ts';
 import { startOf } from '../../src/project/source.ts';
 import { proofProject } from '../../src/proof/proof.ts';
-import type { AnyRule } from '../../src/proof/rule.ts';
+import type { Rules } from '../../src/proof/rule.ts';
 import { rules } from '../../src/proof/rules/index.ts';
 import { mergeFindings, tellFinding } from '../../src/proof/tell.ts';
 import type { Told } from '../../src/proof/told.ts';
@@ -17,7 +17,7 @@ import { workspaceOf } from './workspace.ts';
 
 const NOTHING: Shapes = { nets: new Map(), layers: [], findings: [] };
 
-function proofWith(...chosen: AnyRule[]): readonly Told[] {
+function proofWith(chosen: Partial<Rules>): readonly Told[] {
   const workspace = workspaceOf(sheetWith({}));
   return mergeFindings(
     workspace.projects.flatMap((project) => proofProject(workspace, project, NOTHING, chosen)),
@@ -26,18 +26,18 @@ function proofWith(...chosen: AnyRule[]): readonly Told[] {
 
 describe('the proof', () => {
   it('goes on when a rule breaks, and says which', () => {
-    const breaks: AnyRule = {
+    const breaks: Rules['missing-picture'] = {
       ...rules['missing-picture'],
       *check({ project: { file } }) {
         yield { at: startOf(file), facts: { path: 'found before' } };
         throw new TypeError('x is not y');
       },
     };
-    const works: AnyRule = {
+    const works: Rules['unsafe-content'] = {
       ...rules['unsafe-content'],
       check: ({ project: { file } }) => [{ at: startOf(file), facts: { what: 'what is found after' } }],
     };
-    expect(proofWith(breaks, works)).toMatchObject([
+    expect(proofWith({ 'missing-picture': breaks, 'unsafe-content': works })).toMatchObject([
       { rule: 'internal', severity: 'error', message: 'the rule missing-picture broke: x is not y' },
       { rule: 'missing-picture', message: expect.stringContaining('found before') },
       { rule: 'unsafe-content', severity: 'warning', message: 'what is found after does nothing in a sheet' },

@@ -1,6 +1,5 @@
 import type { RuleId } from '../../src/project/finding.ts';
 import { printFindings } from '../../src/proof/print.ts';
-import type { AnyRule } from '../../src/proof/rule.ts';
 import { mergeFindings } from '../../src/proof/tell.ts';
 import type { Severity } from '../../src/proof/told.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
@@ -29,14 +28,14 @@ const HEAD: readonly string[] = [
  * then says, and a sheet that passes. Markdown text, ending with a line break.
  */
 export function rulesManual(): string {
-  const rows = RULES.map(({ id, severity, summary }) => `| [${id}](#${id}) | ${severity} | ${summary} |`);
+  const rows = RULES.map(([id, { severity, summary }]) => `| [${id}](#${id}) | ${severity} | ${summary} |`);
   return [...HEAD, ...rows, '', ...RULES.flatMap(section)].join('\n');
 }
 
-function section(rule: AnyRule): string[] {
-  const shown = SHOWN.find(({ id }) => id === rule.id);
+function section([ruleId, rule]: (typeof RULES)[number]): string[] {
+  const shown = SHOWN.find(({ id }) => id === ruleId);
   return [
-    `## ${rule.id}`,
+    `## ${ruleId}`,
     '',
     rule.summary,
     '',
@@ -44,7 +43,7 @@ function section(rule: AnyRule): string[] {
     '',
     SEVERITY[rule.severity],
     '',
-    ...(shown ? failing(shown.fails, saidOf(rule.id, shown.fails)) : []),
+    ...(shown ? failing(shown.fails, saidOf(ruleId, shown.fails)) : []),
     ...(shown ? ['This passes:', '', ...exampleText(shown.passes)] : []),
   ];
 }

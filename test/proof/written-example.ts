@@ -1,5 +1,5 @@
 import type { RuleId } from '../../src/project/finding.ts';
-import type { AnyRule } from '../../src/proof/rule.ts';
+import type { Rules } from '../../src/proof/rule.ts';
 import { rules } from '../../src/proof/rules/index.ts';
 import { boxWith, tuckBoxWith } from './box-with.ts';
 import { sheetWith } from './sheet-with.ts';
@@ -13,10 +13,15 @@ export type WrittenExample = {
 
 type Shown = { readonly id: RuleId; readonly fails: WrittenExample; readonly passes: WrittenExample };
 
-export const RULES: readonly AnyRule[] = Object.values(rules);
+type AnyRule = Rules[RuleId];
+
+export const RULES: readonly (readonly [id: RuleId, AnyRule])[] = Object.entries(rules) as [
+  RuleId,
+  AnyRule,
+][];
 
 /** The rules with their examples written out; what is wrong with the program no sheet can show. */
-export const SHOWN: readonly Shown[] = RULES.flatMap(({ id, fails, passes }) => {
+export const SHOWN: readonly Shown[] = RULES.flatMap(([id, { fails, passes }]) => {
   if (!fails || !passes) return [];
   const failing = writtenOut(fails);
   if (!('with' in passes)) return [{ id, fails: failing, passes: writtenOut(passes) }];

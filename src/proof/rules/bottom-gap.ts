@@ -13,8 +13,7 @@ type Facts = {
   readonly unit: Unit;
 };
 
-export const bottomGap: Rule<'bottom-gap', Facts> = {
-  id: 'bottom-gap',
+export const bottomGap: Rule<Facts> = {
   severity: 'error',
   summary: 'Flaps that close an end of a box meet or overlap.',
   why: 'Flaps that are too short leave a slot through which whatever the box holds falls out, or a lid that lets dust in.',

@@ -1,7 +1,6 @@
 import type { Rule } from '../rule.ts';
 
-export const brokenYaml: Rule<'broken-yaml', { readonly problem: string; readonly remedy?: string }> = {
-  id: 'broken-yaml',
+export const brokenYaml: Rule<{ readonly problem: string; readonly remedy?: string }> = {
   severity: 'error',
   summary:
     'The block at the head of a sheet can be read: brackets, quotation marks and indents are in order.',

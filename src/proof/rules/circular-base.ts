@@ -6,8 +6,7 @@ type Facts = {
   readonly circle: readonly At<string>[];
 };
 
-export const circularBase: Rule<'circular-base', Facts> = {
-  id: 'circular-base',
+export const circularBase: Rule<Facts> = {
   severity: 'error',
   summary: 'No piece lies on itself, neither directly nor by way of others.',
   why: 'Where a layer lies on a base that lies on the layer, nobody can say what is stuck on first, and no border can be worked out.',

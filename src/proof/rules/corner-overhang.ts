@@ -16,8 +16,7 @@ type Facts = {
   readonly unit: Unit;
 };
 
-export const cornerOverhang: Rule<'corner-overhang', Facts> = {
-  id: 'corner-overhang',
+export const cornerOverhang: Rule<Facts> = {
   severity: 'error',
   summary: 'The corners of a layer stay within the rounded corners of its base.',
   why: "A square layer that fits a base by its width and height can still show its corners beyond the base's rounded ones. Round the layer too, or cut it smaller.",

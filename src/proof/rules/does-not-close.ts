@@ -14,8 +14,7 @@ type Facts = {
   readonly unit: Unit;
 };
 
-export const doesNotClose: Rule<'does-not-close', Facts> = {
-  id: 'does-not-close',
+export const doesNotClose: Rule<Facts> = {
   severity: 'error',
   summary: 'The walls of a box come full circle, and its tab meets the edge it closes on.',
   why: 'Walls that turn by less or more than a full circle, or a tab that ends up beside the edge it belongs to, leave a body that cannot be glued without force.',

@@ -16,8 +16,7 @@ const STRIPS = ['right: 4', 'left: 1', 'left: 2', 'left: 3', 'left: 4'].map(
   (at, index) => `s${index}: { stock: cream, cut: 1 x 3, on: card, at: { ${at} } }`,
 );
 
-export const editionStrained: Rule<'edition-strained', Facts> = {
-  id: 'edition-strained',
+export const editionStrained: Rule<Facts> = {
   severity: 'note',
   ownEditionOnly: true,
   summary: 'The other edition folds and fits with every number within 1.5 mm of the number as written.',

@@ -1,7 +1,6 @@
 import type { Rule } from '../rule.ts';
 
-export const emptyFile: Rule<'empty-file'> = {
-  id: 'empty-file',
+export const emptyFile: Rule = {
   severity: 'error',
   summary: 'A file of the workspace is not empty.',
   why: 'An empty file is most often one that was saved too early, or lost its text in a crash of the editor.',

@@ -14,8 +14,7 @@ type Facts = {
   readonly unit: Unit;
 };
 
-export const flapTooLong: Rule<'flap-too-long', Facts> = {
-  id: 'flap-too-long',
+export const flapTooLong: Rule<Facts> = {
   severity: 'error',
   summary: 'No flap that closes an end of a box is longer than the box is deep.',
   why: 'A flap longer than the way to the facing wall stands against it and will not lie flat, or sticks out behind it.',

@@ -5,8 +5,7 @@ import type { Rule } from '../rule.ts';
 
 type Facts = FormLimit | { readonly reason: string; readonly remedy: string };
 
-export const formLimit: Rule<'form-limit', Facts> = {
-  id: 'form-limit',
+export const formLimit: Rule<Facts> = {
   severity: 'error',
   summary: 'A ready-made form is asked only for what it can be.',
   why: 'Beyond certain proportions a form stops working: flaps grow longer than the opening they close, tabs wider than what they are glued to. The limit is said with the measurement that passes it, before any paper is cut.',

@@ -15,8 +15,7 @@ type Facts = {
   readonly unit: Unit;
 };
 
-export const glueMisses: Rule<'glue-misses', Facts> = {
-  id: 'glue-misses',
+export const glueMisses: Rule<Facts> = {
   severity: 'error',
   summary: 'Once folded, every glue area lies on what it is stuck to.',
   why: 'A flap that ends up at another place, or stands at an angle to what it should be stuck to, cannot be glued there. Usually a fold goes the wrong way or the glue names the wrong panel.',

@@ -20,8 +20,7 @@ type Facts = {
   readonly unit: Unit;
 };
 
-export const glueOverlap: Rule<'glue-overlap', Facts> = {
-  id: 'glue-overlap',
+export const glueOverlap: Rule<Facts> = {
   severity: 'error',
   summary: 'Every glue area overlaps what it is stuck to by at least a quarter inch in both directions.',
   why: 'A narrow strip of tape lets go when the box is first opened. A quarter inch is the least that holds, and half an inch is usual for a tab.',

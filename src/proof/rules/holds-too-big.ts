@@ -22,8 +22,7 @@ type Facts = {
   readonly unit: Unit;
 };
 
-export const holdsTooBig: Rule<'holds-too-big', Facts> = {
-  id: 'holds-too-big',
+export const holdsTooBig: Rule<Facts> = {
   severity: 'error',
   summary: 'What the box is to hold fits inside, in some orientation and with its count.',
   why: 'The box is made for something. If that does not go in, the box is wrong, however well it folds.',

@@ -12,8 +12,7 @@ type Facts = {
   readonly lack: Lack;
 };
 
-export const hollowReference: Rule<'hollow-reference', Facts> = {
-  id: 'hollow-reference',
+export const hollowReference: Rule<Facts> = {
   severity: 'error',
   summary: 'What a step asks the sheet to say of a piece, there is to be said.',
   why: 'A piece that lies on nothing has no reveal, one without score lines has nothing to score. The sentence would have a hole in it.',

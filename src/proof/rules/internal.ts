@@ -1,7 +1,6 @@
 import type { Rule } from '../rule.ts';
 
-export const internal: Rule<'internal', { readonly reason: string }> = {
-  id: 'internal',
+export const internal: Rule<{ readonly reason: string }> = {
   severity: 'error',
   summary: 'The program itself makes no mistake.',
   why: 'Where a part of the program breaks, what it should have said is missing. The other parts go on, and this says which one it was, so that it can be mended.',

@@ -17,8 +17,7 @@ type Facts = AxisFacts & {
   };
 };
 
-export const layerOverhang: Rule<'layer-overhang', Facts> = {
-  id: 'layer-overhang',
+export const layerOverhang: Rule<Facts> = {
   severity: 'error',
   summary: 'A layer does not pass the edge of what it is stuck on.',
   why: 'A layer cut too large, or placed too near an edge, sticks out beyond its base. Everyone who cuts by the sheet finds out when the paper is already cut. A layer that is meant to stick out says `overhang: yes`.',

@@ -9,8 +9,7 @@ type Facts = {
   readonly panels: readonly string[];
 };
 
-export const loosePart: Rule<'loose-part', Facts> = {
-  id: 'loose-part',
+export const loosePart: Rule<Facts> = {
   severity: 'error',
   summary: 'Every folded piece is one piece of paper.',
   why: 'A slit too many, or a trim in the wrong place, and part of the box falls off with the last cut. Nobody sees it in a list of score lines; everybody sees it on the table.',

@@ -8,8 +8,7 @@ type Facts = {
   readonly among: 'supplies' | 'text';
 };
 
-export const missingDisclosure: Rule<'missing-disclosure', Facts> = {
-  id: 'missing-disclosure',
+export const missingDisclosure: Rule<Facts> = {
   severity: 'warning',
   summary: 'A link that looks as if it earned something says that it does.',
   why: 'Who is paid for a link must say so, clearly and beside it (in the United States 16 CFR 255.5). `paid: true` on a supply makes the disclosure appear by itself. Links whose address carries a referral are taken for paid ones; if one is not, take that part of the address off.',

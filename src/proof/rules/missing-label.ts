@@ -7,8 +7,7 @@ type Facts = {
   readonly keys: readonly string[];
 };
 
-export const missingLabel: Rule<'missing-label', Facts> = {
-  id: 'missing-label',
+export const missingLabel: Rule<Facts> = {
   severity: 'note',
   summary: 'A language has a word for every label.',
   why: 'A translation may be older than the program. What it has no word for yet stands in English, so that nothing is missing from a sheet, and is named once for each language.',

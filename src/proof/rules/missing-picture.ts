@@ -1,8 +1,7 @@
 import type { Rule } from '../rule.ts';
 import { quote } from '../words.ts';
 
-export const missingPicture: Rule<'missing-picture', { readonly path: string }> = {
-  id: 'missing-picture',
+export const missingPicture: Rule<{ readonly path: string }> = {
   severity: 'error',
   summary: 'Every picture a sheet shows is there.',
   why: 'A step that says "as in the picture" is of no use without it. Capitals count in the name of a file on most servers, even where they don\'t at home.',

@@ -9,8 +9,7 @@ type Facts = {
   readonly second: string;
 };
 
-export const missingSlit: Rule<'missing-slit', Facts> = {
-  id: 'missing-slit',
+export const missingSlit: Rule<Facts> = {
   severity: 'error',
   summary: 'Where score lines cross, paper that must part is slit.',
   why: 'Four panels round one corner cannot all fold up: paper does not stretch. One of the lines between them must be a cut. Left out of the list, it shows only when the flaps will not fold.',

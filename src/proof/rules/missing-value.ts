@@ -7,8 +7,7 @@ type Facts = {
   readonly where: string;
 };
 
-export const missingValue: Rule<'missing-value', Facts> = {
-  id: 'missing-value',
+export const missingValue: Rule<Facts> = {
   severity: 'error',
   summary: 'What a sheet cannot do without is there.',
   why: 'A piece without a size cannot be cut, a sheet without a title cannot be found again. Everything that has a sensible default may be left out; this is what has none.',

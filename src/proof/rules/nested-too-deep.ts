@@ -1,7 +1,6 @@
 import type { Rule } from '../rule.ts';
 
-export const nestedTooDeep: Rule<'nested-too-deep'> = {
-  id: 'nested-too-deep',
+export const nestedTooDeep: Rule = {
   severity: 'error',
   summary: 'Lists, quotes and emphasis stand in one another a few levels deep at most.',
   why: 'A text that is nested a hundred levels deep was not meant so: it is a slip of a program that wrote it, or of pasting. It would be set in a column too narrow for a word.',

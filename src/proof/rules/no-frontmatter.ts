@@ -1,7 +1,6 @@
 import type { Rule } from '../rule.ts';
 
-export const noFrontmatter: Rule<'no-frontmatter'> = {
-  id: 'no-frontmatter',
+export const noFrontmatter: Rule = {
   severity: 'error',
   summary: 'A sheet begins with a block between two lines of `---`.',
   why: 'Title, date and every measurement stand in that block. Without it there is nothing to cut and nothing to check.',

@@ -1,7 +1,6 @@
 import type { Rule } from '../rule.ts';
 
-export const noSuchDate: Rule<'no-such-date', { readonly text: string }> = {
-  id: 'no-such-date',
+export const noSuchDate: Rule<{ readonly text: string }> = {
   severity: 'error',
   summary: 'Every date is a day of the calendar.',
   why: 'A session on 30 February would be left out of the calendar, and nobody would come.',

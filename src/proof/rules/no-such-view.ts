@@ -12,8 +12,7 @@ type Facts = {
   readonly views: readonly string[];
 };
 
-export const noSuchView: Rule<'no-such-view', Facts> = {
-  id: 'no-such-view',
+export const noSuchView: Rule<Facts> = {
   severity: 'error',
   summary: 'A drawing can be made of what a step asks for.',
   why: 'A piece without score lines cannot be shown folded, a card with one fold has no second stage. The step would have a gap where it promises a picture.',

@@ -1,7 +1,6 @@
 import type { Rule } from '../rule.ts';
 
-export const notText: Rule<'not-text'> = {
-  id: 'not-text',
+export const notText: Rule = {
   severity: 'error',
   summary: 'A sheet is a plain text file.',
   why: 'A file of a word processor, a picture or a packed folder that is merely named `sheet.md` holds no text that could be read.',

@@ -1,8 +1,7 @@
 import type { Rule } from '../rule.ts';
 import { quote } from '../words.ts';
 
-export const outsidePicture: Rule<'outside-picture', { readonly path: string }> = {
-  id: 'outside-picture',
+export const outsidePicture: Rule<{ readonly path: string }> = {
   severity: 'error',
   summary: "Every picture lies in the project's own folder.",
   why: 'A sheet must be whole when its folder is copied to another computer, and nothing is fetched from the network when it is made or read.',

@@ -19,8 +19,7 @@ type Facts = {
   readonly unit: Unit;
 };
 
-export const panelsCollide: Rule<'panels-collide', Facts> = {
-  id: 'panels-collide',
+export const panelsCollide: Rule<Facts> = {
   severity: 'error',
   summary: 'No panel passes through another, neither in the end nor between the stages of folding.',
   why: 'Two panels cannot be in one place. Where the folds would take one through another, the paper buckles or tears instead.',

@@ -8,8 +8,7 @@ type Facts = {
   readonly alternative: string;
 };
 
-export const pictureAlternative: Rule<'picture-alternative', Facts> = {
-  id: 'picture-alternative',
+export const pictureAlternative: Rule<Facts> = {
   severity: 'warning',
   summary: 'Every picture says in words what it shows.',
   why: 'Who cannot see the picture hears these words instead. They stand between the brackets: `![The box flat, flaps tapered](photos/flat.jpg)`. The name of a file, or "photo", says nothing.',

@@ -18,8 +18,7 @@ type Facts = {
   readonly unit: Unit;
 };
 
-export const pieceExceedsSheet: Rule<'piece-exceeds-sheet', Facts> = {
-  id: 'piece-exceeds-sheet',
+export const pieceExceedsSheet: Rule<Facts> = {
   severity: 'error',
   summary: 'Every piece can be cut from one sheet of its stock.',
   why: 'A piece larger than the sheet it is to be cut from is found out at the trimmer, when everybody has bought the paper. A piece may be turned on the sheet, unless the print is upright or the grain is given.',

@@ -2,8 +2,7 @@ import type { Project, Reference } from '../../project/model.ts';
 import { nearestName } from '../../shape/nearest.ts';
 import type { Rule } from '../rule.ts';
 
-export const pieceUnused: Rule<'piece-unused', { readonly piece: string }> = {
-  id: 'piece-unused',
+export const pieceUnused: Rule<{ readonly piece: string }> = {
   severity: 'warning',
   summary: 'Every piece that is cut is used in a step.',
   why: 'A piece in the cut list that no step takes up leaves people with a scrap in their hand, wondering what they missed. A step takes a piece up by naming it, as in `:piece[front]` or `:size[front]`, or by showing it, as in `::drawing{of=front}`.',

@@ -13,8 +13,7 @@ type Facts = Pick<Axis, 'size' | 'base' | 'baseIs' | 'sides'> & {
   readonly unit: Unit;
 };
 
-export const placementClash: Rule<'placement-clash', Facts> = {
-  id: 'placement-clash',
+export const placementClash: Rule<Facts> = {
   severity: 'error',
   summary: "Distances given from two opposite edges leave exactly the layer's own width between them.",
   why: 'A strip 3 in wide cannot lie 1/4 in from the left and 1/4 in from the right of a base 4 in wide. Give one of the two; the other follows.',

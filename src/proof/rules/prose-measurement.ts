@@ -13,8 +13,7 @@ type Facts = {
   readonly unit: Unit;
 };
 
-export const proseMeasurement: Rule<'prose-measurement', Facts> = {
-  id: 'prose-measurement',
+export const proseMeasurement: Rule<Facts> = {
   severity: 'warning',
   summary: 'Every measurement in the text is one that something in the project has.',
   why: 'A number typed into a step stays behind when a piece is changed, and then cut list and step say two things. Write `:size[front]` or `:reveal[front]`, and the text always follows.',

@@ -8,8 +8,7 @@ type Facts = {
   readonly first: Place;
 };
 
-export const repeatedKey: Rule<'repeated-key', Facts> = {
-  id: 'repeated-key',
+export const repeatedKey: Rule<Facts> = {
   severity: 'error',
   summary: 'Nothing is written twice in one place.',
   why: 'Two pieces called `front`, or two sizes for one piece: only the first is read, and the second, perhaps the one that was corrected last, is lost without a word.',

@@ -4,8 +4,7 @@ import { quote } from '../words.ts';
 
 type Facts = { readonly folder: string; readonly other: string; readonly slug: string };
 
-export const sameSlug: Rule<'same-slug', Facts> = {
-  id: 'same-slug',
+export const sameSlug: Rule<Facts> = {
   severity: 'error',
   summary: 'No two projects have the same address.',
   why: "A project's address on the site is made from its folder's name, in small letters with hyphens. Two folders that differ only in capitals or blanks would write over each other's pages.",

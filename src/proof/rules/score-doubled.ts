@@ -8,8 +8,7 @@ import type { Rule } from '../rule.ts';
 /** And the line that was there before. */
 type Facts = ScoredAt & { readonly first: { readonly from: Edge; readonly position: At<Length> } };
 
-export const scoreDoubled: Rule<'score-doubled', Facts> = {
-  id: 'score-doubled',
+export const scoreDoubled: Rule<Facts> = {
   severity: 'error',
   summary: 'No line is scored twice.',
   why: 'The same line said twice, once from each edge perhaps, makes people look for a second line that is not there. A line scored twice also cracks.',

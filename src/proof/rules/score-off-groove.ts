@@ -13,8 +13,7 @@ type Facts = ScoredAt & {
   readonly isWritten: boolean;
 };
 
-export const scoreOffGroove: Rule<'score-off-groove', Facts> = {
-  id: 'score-off-groove',
+export const scoreOffGroove: Rule<Facts> = {
   severity: 'warning',
   summary: 'Every score line lies on a groove of the score board.',
   why: 'A score board has a groove every eighth of an inch (common practice; `bench: { board: 1/16 in }` in `site.yaml` says otherwise). A line between two grooves must be measured and ruled by hand, which a class will get wrong. A sheet in millimetres is checked only if `metric board` is given.',

@@ -6,8 +6,7 @@ import type { Rule } from '../rule.ts';
 /** And the larger position that stands before it. */
 type Facts = ScoredAt & { readonly before: Length };
 
-export const scoreOrder: Rule<'score-order', Facts> = {
-  id: 'score-order',
+export const scoreOrder: Rule<Facts> = {
   severity: 'warning',
   summary: 'Score positions stand in the order in which they come along the board.',
   why: 'The list is read out while people score from left to right. One that jumps back is most often a slip of a number.',

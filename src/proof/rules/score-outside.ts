@@ -7,8 +7,7 @@ import type { Rule } from '../rule.ts';
 /** And what the piece measures there. */
 type Facts = ScoredAt & { readonly extent: At<Length>; readonly pieceIs: 'wide' | 'high' };
 
-export const scoreOutside: Rule<'score-outside', Facts> = {
-  id: 'score-outside',
+export const scoreOutside: Rule<Facts> = {
   severity: 'error',
   summary: 'Every score line lies inside its piece.',
   why: 'A score at or beyond the edge of the paper cannot be made. Usually the piece was cut down and the score list forgotten, or the position was measured from the other edge.',

@@ -11,8 +11,7 @@ type Facts = {
   readonly schedule: Place;
 };
 
-export const sessionOffSchedule: Rule<'session-off-schedule', Facts> = {
-  id: 'session-off-schedule',
+export const sessionOffSchedule: Rule<Facts> = {
   severity: 'note',
   summary: 'A session falls on a day of the schedule in `site.yaml`.',
   why: 'With sessions every second Thursday, one dated a Wednesday is more often a slip than an exception. The date stands as written; this only points at it.',

@@ -12,8 +12,7 @@ type Facts = AxisFacts & {
   readonly from?: Edge;
 };
 
-export const thinReveal: Rule<'thin-reveal', Facts> = {
-  id: 'thin-reveal',
+export const thinReveal: Rule<Facts> = {
   severity: 'warning',
   summary: 'A border that shows round a layer is at least 1/16 in (1.5 mm) wide.',
   why: 'Nobody sticks a layer down so exactly that a border of a thirty-second of an inch looks even; it shows on one side and vanishes on the other. A layer that ends flush with its base is fine, and so is a border one can see.',

@@ -16,8 +16,7 @@ type Facts = {
   readonly unit: Unit;
 };
 
-export const tuckDoesNotFit: Rule<'tuck-does-not-fit', Facts> = {
-  id: 'tuck-does-not-fit',
+export const tuckDoesNotFit: Rule<Facts> = {
   severity: 'error',
   summary: 'A lid that is tucked in reaches the wall it goes behind, and its flap is shorter than the box.',
   why: 'A lid that is too deep brings its tuck flap outside the wall instead of behind it, and one longer than the box stands on the bottom before the lid is down.',

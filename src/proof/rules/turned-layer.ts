@@ -18,8 +18,7 @@ type Facts = {
   readonly unit: Unit;
 };
 
-export const turnedLayer: Rule<'turned-layer', Facts> = {
-  id: 'turned-layer',
+export const turnedLayer: Rule<Facts> = {
   severity: 'error',
   summary: 'The corners of a layer stuck on at an angle stay on their base.',
   why: 'Turning a layer swings its corners outward: a layer that fits when straight can pass the edge at an angle. The proof measures the true corners. A layer that is meant to stick out says `overhang: yes`.',

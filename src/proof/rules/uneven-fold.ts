@@ -10,8 +10,7 @@ type Facts = Pick<UnevenFold, 'kind' | 'panels' | 'by'> & {
   readonly unit: Unit;
 };
 
-export const unevenFold: Rule<'uneven-fold', Facts> = {
-  id: 'uneven-fold',
+export const unevenFold: Rule<Facts> = {
   severity: 'note',
   summary: 'The leaves of a card end together, and its gates meet, or differ by more than a slip.',
   why: 'A card scored a groove off the middle shows a narrow strip of its back. It folds all the same, and a front that is a little shy may be meant: so this is only pointed out.',

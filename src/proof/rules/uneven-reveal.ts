@@ -23,8 +23,7 @@ type Differing = {
 /** Placed from one side, the layer leaves a little more at one of the two than at the other. */
 type OffCentre = Pick<Axis, 'sides' | 'reveals'> & { readonly from: Edge };
 
-export const unevenReveal: Rule<'uneven-reveal', Facts> = {
-  id: 'uneven-reveal',
+export const unevenReveal: Rule<Facts> = {
   severity: 'warning',
   summary: 'The border round a centred layer is the same on all sides, unless it plainly means to differ.',
   why: 'A border of 1/8 in at the sides and 3/16 in above and below is rarely meant: more often one number was subtracted wrongly. The eye sees the difference at once. Borders that differ by more than 1/8 in, or are wider than 1/2 in, are taken as meant. A layer placed by distances that is almost centred, but not quite, gets a note.',

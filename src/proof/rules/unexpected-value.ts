@@ -9,8 +9,7 @@ type Facts = {
   readonly actual: string;
 };
 
-export const unexpectedValue: Rule<'unexpected-value', Facts> = {
-  id: 'unexpected-value',
+export const unexpectedValue: Rule<Facts> = {
   severity: 'error',
   summary: 'Every value is of the kind that belongs behind its word.',
   why: 'Where a sheet asks for yes or no, a number of things or one of a few words, anything else would have to be guessed at.',

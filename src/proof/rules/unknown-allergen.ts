@@ -3,8 +3,7 @@ import { ALLERGENS } from '../allergens.ts';
 import type { Rule } from '../rule.ts';
 import { quote, sayList } from '../words.ts';
 
-export const unknownAllergen: Rule<'unknown-allergen', { readonly name: string }> = {
-  id: 'unknown-allergen',
+export const unknownAllergen: Rule<{ readonly name: string }> = {
   severity: 'error',
   summary: 'Every allergen is one of the US nine or the EU fourteen, by its name there.',
   why: 'Whoever must avoid something looks for its usual name. A misspelt one is overlooked, and that can hurt. What is in neither list can be said in a step or a caution.',

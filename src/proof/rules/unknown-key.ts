@@ -10,8 +10,7 @@ type Facts = {
   readonly where: string;
 };
 
-export const unknownKey: Rule<'unknown-key', Facts> = {
-  id: 'unknown-key',
+export const unknownKey: Rule<Facts> = {
   severity: 'error',
   summary: 'Every word before a colon is one that a sheet knows.',
   why: 'A slip such as `corner:` for `corners:` would be passed over in silence, and the sheet printed without the rounded corners. In the measurement block that is an error; elsewhere, where someone may keep a word of their own, a warning.',

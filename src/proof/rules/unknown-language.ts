@@ -7,8 +7,7 @@ type Facts = {
   readonly known: readonly string[];
 };
 
-export const unknownLanguage: Rule<'unknown-language', Facts> = {
-  id: 'unknown-language',
+export const unknownLanguage: Rule<Facts> = {
   severity: 'note',
   summary: 'The labels of a sheet exist in its language.',
   why: 'A sheet says “Cut”, “Score” and “Let dry” in the language it names. Where there are no labels in that language, they stand in English around your own words, and a screen reader reads them all as English. Languages are looked up when a workspace is proofed or made.',

@@ -9,8 +9,7 @@ import { quote } from '../words.ts';
 
 type Facts = UnknownName | UnknownCell;
 
-export const unknownReference: Rule<'unknown-reference', Facts> = {
-  id: 'unknown-reference',
+export const unknownReference: Rule<Facts> = {
   severity: 'error',
   summary: 'Every piece, panel, stock and shared value that is named is there.',
   why: 'A piece stuck on something that is not in the sheet, a step that names a piece by a word of last year: whoever follows the sheet looks for it in vain.',

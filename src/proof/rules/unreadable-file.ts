@@ -1,7 +1,6 @@
 import type { Rule } from '../rule.ts';
 
-export const unreadableFile: Rule<'unreadable-file', { readonly problem: string }> = {
-  id: 'unreadable-file',
+export const unreadableFile: Rule<{ readonly problem: string }> = {
   severity: 'error',
   summary: 'Every file of the workspace can be opened.',
   why: 'A file that may not be read, or is a folder by mistake, is said to be so at once, not passed over.',

@@ -11,8 +11,7 @@ type Facts = {
   readonly count: 1 | 2 | 3;
 };
 
-export const unreadableLength: Rule<'unreadable-length', Facts> = {
-  id: 'unreadable-length',
+export const unreadableLength: Rule<Facts> = {
   severity: 'error',
   summary: 'Every measurement can be read, is more than zero and at most one metre.',
   why: 'Lengths are read exactly as typed: `2 1/4`, `2-1/4`, `2¼`, `2.25`, `2 1/4 in`, `57 mm`, `5.7 cm`; sizes as `3 x 4`. What cannot be read is never guessed at, because fifty people would cut by the guess.',

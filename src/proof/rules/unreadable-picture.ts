@@ -1,10 +1,6 @@
 import type { Rule } from '../rule.ts';
 
-export const unreadablePicture: Rule<
-  'unreadable-picture',
-  { readonly path: string; readonly problem: string }
-> = {
-  id: 'unreadable-picture',
+export const unreadablePicture: Rule<{ readonly path: string; readonly problem: string }> = {
   severity: 'error',
   summary:
     'A picture is a photo that can be opened: whole, of ordinary size, no drawing that can carry a script.',

@@ -1,7 +1,6 @@
 import type { Rule } from '../rule.ts';
 
-export const unsafeContent: Rule<'unsafe-content', { readonly what: string }> = {
-  id: 'unsafe-content',
+export const unsafeContent: Rule<{ readonly what: string }> = {
   severity: 'warning',
   summary: 'A sheet holds Markdown only: no HTML, no scripts, no links but http and https.',
   why: 'What is typed in a sheet is shown as text and never run, so that a text pasted from anywhere cannot do anything to a reader. It would look odd on the printed sheet, too.',

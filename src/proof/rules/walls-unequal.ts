@@ -13,8 +13,7 @@ import { sayLength, sayList } from '../words.ts';
 
 type Facts = (FacingWalls | UnequalCorner) & { readonly piece: string; readonly unit: Unit };
 
-export const wallsUnequal: Rule<'walls-unequal', Facts> = {
-  id: 'walls-unequal',
+export const wallsUnequal: Rule<Facts> = {
   severity: 'error',
   summary: 'Walls that face each other, or meet at a corner of a tray, are equal.',
   why: 'With a front an eighth wider than its back, the tab lands an eighth off and the box stands askew. It is the commonest slip in a score list: one position off by one groove.',
