@@ -38,7 +38,7 @@ export type ProseSetting = {
 type Handlers = NonNullable<Options['handlers']>;
 type State = Parameters<NonNullable<Handlers[keyof Handlers]>>[0];
 
-/** Puts markup of ours in the tree as a numbered slot, filled once the tree is sanitised. */
+/** Puts markup of ours in the tree as a numbered slot with its words, filled once the tree is sanitised. */
 type PlaceSlot = (content: SafeHtml, kind?: 'span' | 'div') => Element;
 
 function elementOf(
@@ -67,7 +67,7 @@ export function handlersFor(setting: ProseSetting, slots: SafeHtml[]): Handlers 
     type: 'element',
     tagName: kind,
     properties: { dataSlot: String(slots.push(content) - 1) },
-    children: [],
+    children: [textOf(content.text)],
   });
   return {
     ...directiveHandlers(setting, place),

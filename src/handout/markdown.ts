@@ -1,13 +1,13 @@
 import type { Root } from 'hast';
 import type { RootContent } from 'mdast';
+import { toString as textWithin } from 'mdast-util-to-string';
 import rehypeSanitize, { type Options as Schema } from 'rehype-sanitize';
 import rehypeStringify from 'rehype-stringify';
 import remarkRehype from 'remark-rehype';
 import { unified } from 'unified';
 import { SKIP, visit } from 'unist-util-visit';
 import { html, SafeHtml } from '../words/safe-html.ts';
-import type { ProseSetting } from './markdown-handlers.ts';
-import { handlersFor } from './markdown-handlers.ts';
+import { handlersFor, type ProseSetting } from './markdown-handlers.ts';
 
 /**
  * What is left of a project's Markdown: elements and attributes named here, nothing else. Whatever we set in
@@ -50,10 +50,11 @@ export function renderMarkdown(nodes: readonly RootContent[], setting: ProseSett
   const processor = unified()
     .use(remarkRehype, { handlers: handlersFor(setting, slots) })
     .use(rehypeSanitize, SCHEMA)
-    .use(() => (tree: Root) => fillSlots(tree, slots))
     .use(rehypeStringify, { allowDangerousHtml: true, entities: { useNamedReferences: false } });
   const tree = processor.runSync({ type: 'root', children: [...nodes] });
-  return SafeHtml.vouched(processor.stringify(tree).trim());
+  const text = textWithin(tree).replace(/\s+/gu, ' ').trim();
+  fillSlots(tree, slots);
+  return SafeHtml.vouched(processor.stringify(tree).trim(), text);
 }
 
 /** After sanitising, so that what is set in needs no loophole in the schema. No other raw node is left by then. */

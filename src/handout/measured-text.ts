@@ -27,7 +27,7 @@ export function measuredText(
     );
     if (isDouble) return;
     parts.push(set(text.slice(end, measurement.start), end === 0));
-    parts.push(measures.both(finder.find(measurement.lengths, measurement.unit)));
+    parts.push(measures.both(finder(measurement.lengths, measurement.unit)));
     end = measurement.end;
   });
   parts.push(set(text.slice(end), end === 0));

@@ -1,7 +1,7 @@
 import type { Paragraph, RootContent } from 'mdast';
 import type { Figure } from '../drawing/figures.ts';
 import type { Step } from '../project/model.ts';
-import { plainText, type SafeHtml } from '../words/safe-html.ts';
+import type { SafeHtml } from '../words/safe-html.ts';
 import { renderMarkdown } from './markdown.ts';
 import { drawingOf, type ProseSetting, withoutHost } from './markdown-handlers.ts';
 import { proseSetting } from './prose.ts';
@@ -46,7 +46,7 @@ function stepView(setting: Setting, step: Step, number: number): StepView {
     ahead: step.ahead,
     text,
     figures: beside.map((figure) => figure.html),
-    long: plainText(text).length > (setting.target === 'large-print' ? LONG.large : LONG.usual),
+    long: text.text.length > (setting.target === 'large-print' ? LONG.large : LONG.usual),
   };
 }
 

@@ -1,14 +1,13 @@
 import type { Figure, PlacedPicture } from '../drawing/figures.ts';
 import { type Editions, ownEdition } from '../edition/editions.ts';
 import { renderMarkdown } from '../handout/markdown.ts';
-import type { ProseSetting } from '../handout/markdown-handlers.ts';
-import { withoutHost } from '../handout/markdown-handlers.ts';
+import { type ProseSetting, withoutHost } from '../handout/markdown-handlers.ts';
 import { proseSetting } from '../handout/prose.ts';
 import { type Setting, settingOf } from '../handout/setting.ts';
 import { stocksUsed } from '../handout/supplies.ts';
 import type { Project, Step, SupplyKind } from '../project/model.ts';
 import type { Labels } from '../words/labels.ts';
-import { html, plainText, SafeHtml } from '../words/safe-html.ts';
+import { html, SafeHtml } from '../words/safe-html.ts';
 
 /** What is still there afterwards is a tool; all else is used up. */
 const TOOLS: readonly SupplyKind[] = ['tool', 'punch', 'die', 'stamp'];
@@ -62,8 +61,8 @@ function stepOf({ heading, prose }: Step, position: number, setting: Setting): o
     draw: () => NO_FIGURE,
     picture: () => NO_FIGURE,
   };
-  const name = plainText(renderMarkdown(heading, words));
-  const text = plainText(renderMarkdown(withoutHost(prose.nodes), words));
+  const name = renderMarkdown(heading, words).text;
+  const text = renderMarkdown(withoutHost(prose.nodes), words).text;
   const image = prose.pictures.flatMap(({ path }) => setting.pictures.get(path.value)?.src ?? [])[0];
   return {
     '@type': 'HowToStep',

@@ -1,3 +1,4 @@
+import { lookup } from 'bcp-47-match';
 import type { Labels } from './labels.ts';
 
 /** The language of a label that another has not. */
@@ -23,8 +24,7 @@ type Language = {
 export function labelsFor(all: ReadonlyMap<string, Labels>, wanted: string): Language {
   const english = all.get(ENGLISH);
   if (!english) throw new Error('the English labels are missing from the package');
-  const file = rangesOf(wanted).find((range) => namedAs(all, range) !== undefined);
-  const found = file && namedAs(all, file);
+  const found = all.get(lookup([...all.keys()], wanted) ?? '');
   if (!found) return { from: ENGLISH, labels: english, missing: [], known: false };
   if (wanted === ENGLISH) return { from: ENGLISH, labels: english, missing: [], known: true };
   const missing = keysOf(english, found.language).filter((key) => !found.texts.has(key));
@@ -43,20 +43,4 @@ export function keysOf({ texts }: Labels, language: string): readonly string[] {
     if (counted === undefined || !texts.has(`${counted}-one`) || !texts.has(`${counted}-other`)) return [key];
     return key.endsWith('-one') ? [] : pluralCategories.map((category) => `${counted}-${category}`);
   });
-}
-
-/** `zh-Hant-TW`, `zh-Hant`, `zh`: a part of one letter, such as that before a private part, never stands last. */
-function rangesOf(tag: string): readonly string[] {
-  const parts = tag.toLowerCase().split('-');
-  const ranges: string[] = [];
-  while (parts.length > 0) {
-    ranges.push(parts.join('-'));
-    parts.pop();
-    if (parts.at(-1)?.length === 1) parts.pop();
-  }
-  return ranges;
-}
-
-function namedAs(all: ReadonlyMap<string, Labels>, range: string): Labels | undefined {
-  return [...all].find(([name]) => name.toLowerCase() === range)?.[1];
 }

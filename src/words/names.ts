@@ -2,7 +2,7 @@ import type { BaseReference } from '../project/model.ts';
 import { parseCell } from '../shape/cells.ts';
 import type { Net, Panel } from '../shape/net.ts';
 import type { Say } from './labels.ts';
-import { type HtmlValue, html, type SafeHtml } from './safe-html.ts';
+import { html, type SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';
 
 /** An id as a person reads it: `side-panel` is `side panel`. */
@@ -49,33 +49,18 @@ export function referenceOf(name: string): BaseReference {
 
 /** A panel as a person finds it on the paper: by its name, by the named panel it hangs on, else by row and column. */
 export function partName(net: Net, id: string, voice: Voice): SafeHtml {
-  return tellPart(net, id, voice.say, strong, voice.phrase);
-}
-
-/** The same as plain text, for what is heard and not set. */
-export function partWords(net: Net, id: string, { say }: Voice): string {
-  return tellPart(net, id, say, (name) => name, say);
-}
-
-function strong(name: string): SafeHtml {
-  return html`<b class="piece">${name}</b>`;
-}
-
-function tellPart<Told extends HtmlValue>(
-  net: Net,
-  id: string,
-  say: Say,
-  tell: (name: string) => Told,
-  phrase: (key: string, values: Readonly<Record<string, Told | number>>) => Told,
-): Told {
   const panel = net.panels.find((each) => each.id === id || each.name === id);
-  if (panel?.name !== undefined) return tell(partNamed(panel.name, say));
+  if (panel?.name !== undefined) return strong(panel.name, voice);
   const bearer = panel && namedNeighbour(net, panel);
   if (panel && bearer?.name !== undefined) {
-    return phrase(`flap-${sideOf(panel, bearer)}`, { panel: tell(partNamed(bearer.name, say)) });
+    return voice.phrase(`flap-${sideOf(panel, bearer)}`, { panel: strong(bearer.name, voice) });
   }
   const cell = parseCell(id);
-  return cell ? phrase('cell', { row: cell.row + 1, column: cell.column + 1 }) : tell(partNamed(id, say));
+  return cell ? voice.phrase('cell', { row: cell.row + 1, column: cell.column + 1 }) : strong(id, voice);
+}
+
+function strong(part: string, { say }: Voice): SafeHtml {
+  return html`<b class="piece">${partNamed(part, say)}</b>`;
 }
 
 function namedNeighbour({ panels, folds }: Net, panel: Panel): Panel | undefined {

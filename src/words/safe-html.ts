@@ -19,20 +19,24 @@ export function escapeHtml(text: string): string {
  * for `toHTML`) and escape everything else, so that no template ever needs to switch escaping off.
  */
 export class SafeHtml {
-  static readonly empty: SafeHtml = new SafeHtml('');
+  static readonly empty: SafeHtml = new SafeHtml('', '');
   readonly #markup: string;
+  /** What a reader reads of it, in one run; nothing of a drawing. */
+  readonly text: string;
 
-  private constructor(markup: string) {
+  private constructor(markup: string, text: string) {
     this.#markup = markup;
+    this.text = text;
   }
 
   /** Takes markup on trust: only from the sanitiser, from our drawings and from the `html` tag below. */
-  static vouched(markup: string): SafeHtml {
-    return new SafeHtml(markup);
+  static vouched(markup: string, text = ''): SafeHtml {
+    return new SafeHtml(markup, text);
   }
 
   static join(parts: readonly SafeHtml[], between: HtmlValue = ''): SafeHtml {
-    return new SafeHtml(parts.map((part) => part.#markup).join(markupOf(between)));
+    const texts = parts.map(({ text }) => text);
+    return new SafeHtml(parts.map(String).join(markupOf(between)), texts.join(textOf(between)));
   }
 
   toHTML(): string {
@@ -46,29 +50,26 @@ export class SafeHtml {
 
 /** Markup written in our own source, with values set into it: html`<td>${name}</td>`. */
 export function html(strings: TemplateStringsArray, ...values: readonly HtmlValue[]): SafeHtml {
-  return SafeHtml.vouched(String.raw({ raw: strings }, ...values.map(markupOf)));
+  const markup = String.raw({ raw: strings }, ...values.map(markupOf));
+  const left = [...values];
+  const text = strings.join(PLACE).replace(TAG_OR_PLACE, (found) => {
+    const [value = ''] = left.splice(0, found.split(PLACE).length - 1);
+    if (found === PLACE) return textOf(value);
+    return ENDS_LINE.test(found) ? ' ' : '';
+  });
+  return SafeHtml.vouched(markup, text);
 }
+
+/** Where a value is set into markup of our own source; a value within a tag is nothing to be read. */
+const PLACE = '\0';
+const TAG_OR_PLACE = /<[^>]*>|\0/gu;
+const ENDS_LINE = /^<(?:br|\/?(?:p|li|h\d|t[dhr]|div|dt|dd|aside))\b/u;
 
 function markupOf(value: HtmlValue): string {
   return value instanceof SafeHtml ? value.toHTML() : escapeHtml(String(value));
 }
 
-/** A tag of ours, whatever its attributes hold. */
-const TAG = /<\/?[a-z](?:"[^"]*"|'[^']*'|[^"'>])*>/giu;
-
-const NAMED: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>', quot: '"' };
-
-/** What a reader reads of markup of ours, on one line. */
-export function plainText(markup: SafeHtml): string {
-  return markup
-    .toHTML()
-    .replace(/<(?:br|\/?(?:p|li|h\d|t[dhr]|div|dt|dd|aside))\b/giu, ' $&')
-    .replace(TAG, '')
-    .replace(/&(?:#x([0-9a-f]+)|#(\d+)|(\w+));/giu, (whole, hex, decimal, name) =>
-      name === undefined
-        ? String.fromCodePoint(hex === undefined ? Number(decimal) : Number.parseInt(hex, 16))
-        : (NAMED[name] ?? whole),
-    )
-    .replace(/\s+/gu, ' ')
-    .trim();
+/** What a reader reads of a value. */
+export function textOf(value: HtmlValue): string {
+  return value instanceof SafeHtml ? value.text : String(value);
 }

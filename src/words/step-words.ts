@@ -3,7 +3,7 @@ import { type FoldStep, foldSteps } from '../shape/fold-order.ts';
 import type { Net } from '../shape/net.ts';
 import { panelForest } from '../shape/panel-tree.ts';
 import type { Sheet } from '../shape/shapes.ts';
-import { partNamed, partWords } from './names.ts';
+import { partName, partNamed } from './names.ts';
 import type { Voice } from './voice.ts';
 
 /** More panels than this are counted, not named. */
@@ -32,14 +32,14 @@ function partsOf(net: Net, { folds }: FoldStep, voice: Voice): string {
   const shape = foldNet(net, { at: 0 });
   const joints = panelForest(shape.net, shape.base).trees.flatMap((tree) => tree.joints);
   const turned = joints.filter(({ fold }) => folds.includes(fold)).map(({ child }) => wholeOf(child));
-  const names = [...new Set(turned)].map((id) => partWords(net, id, voice));
+  const names = [...new Set(turned)].map((id) => partName(net, id, voice).text);
   // `row 1, column 2` has a comma of its own.
   const between = names.some((name) => name.includes(',')) ? '; ' : ', ';
   if (names.length > MOST_NAMED) {
     const named = names.slice(0, MOST_NAMED - 1);
     return voice.say('turn-more', { parts: named.join(between), count: names.length - named.length });
   }
-  return between === ', ' ? new Intl.ListFormat(voice.language).format(names) : names.join(between);
+  return between === ', ' ? voice.list(names).text : names.join(between);
 }
 
 /** The panel that a strip is part of: `front-strip-3-top` belongs to `front-top`. */

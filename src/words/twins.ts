@@ -2,26 +2,21 @@ import type { Editions, Twin } from '../edition/editions.ts';
 import { twinsOf } from '../edition/lengths.ts';
 import type { Length, Unit } from '../measure/length.ts';
 
-/** Finds what a project's own measurements are in its other edition. */
-export type TwinFinder = {
-  /**
-   * The lengths of a measurement as both editions have them: those the project measures from its editions, any other
-   * converted plainly.
-   */
-  readonly find: (lengths: readonly Length[], unit: Unit) => readonly Twin[];
-};
+/**
+ * The lengths of a measurement as both editions have them: those the project measures from its editions, any other
+ * converted plainly.
+ */
+export type TwinFinder = (lengths: readonly Length[], unit: Unit) => readonly Twin[];
 
 export function twinFinder(editions: Editions): TwinFinder {
   const groups = twinsOf(editions);
   const byInch = indexBy(groups, ({ inch: own }) => own);
   const byMetric = indexBy(groups, ({ metric: own }) => own);
-  return {
-    find: (lengths, unit) => {
-      const index = unit === 'in' ? byInch : byMetric;
-      const whole = index.get(keyOf(lengths));
-      if (whole) return whole;
-      return lengths.map((length) => index.get(keyOf([length]))?.[0] ?? { inch: length, metric: length });
-    },
+  return (lengths, unit) => {
+    const index = unit === 'in' ? byInch : byMetric;
+    const whole = index.get(keyOf(lengths));
+    if (whole) return whole;
+    return lengths.map((length) => index.get(keyOf([length]))?.[0] ?? { inch: length, metric: length });
   };
 }
 

@@ -1,5 +1,5 @@
 import { fillParts, type Labels, type Say, speaker } from './labels.ts';
-import { type HtmlValue, html, SafeHtml } from './safe-html.ts';
+import { type HtmlValue, html, SafeHtml, textOf } from './safe-html.ts';
 
 /** Everything a sheet needs to say something in its language. */
 export type Voice = {
@@ -10,7 +10,7 @@ export type Voice = {
   readonly phrase: (key: string, values: Readonly<Record<string, HtmlValue>>) => SafeHtml;
   /** `key-one`, `key-other` and so on by the language's plural rules, with `{count}` in it. */
   readonly count: (key: string, count: number) => string;
-  /** `a, b and c`. */
+  /** `a, b and c`: joined by what the words ask for, as Spanish says `e` before an i. */
   readonly list: (items: readonly HtmlValue[]) => SafeHtml;
   /** A `YYYY-MM-DD` day in words, its weekday included. */
   readonly day: (date: string) => string;
@@ -56,11 +56,10 @@ function phrase(say: Say, key: string, values: Readonly<Record<string, HtmlValue
 
 function list(language: string, items: readonly HtmlValue[]): SafeHtml {
   const format = new Intl.ListFormat(language, { type: 'conjunction' });
-  const parts = format.formatToParts(items.map((_, index) => String(index)));
+  const parts = format.formatToParts(items.map(textOf));
+  const left = [...items];
   return SafeHtml.join(
-    parts.map(({ type, value }) =>
-      type === 'element' ? html`${items[Number(value)] ?? ''}` : html`${value}`,
-    ),
+    parts.map(({ type, value }) => html`${type === 'element' ? (left.shift() ?? '') : value}`),
   );
 }
 

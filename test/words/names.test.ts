@@ -4,7 +4,6 @@ import {
   nameOf,
   partName,
   partNamed,
-  partWords,
   pieceSheetNamed,
   referenceOf,
   sheetNamed,
@@ -39,7 +38,7 @@ describe('a panel', () => {
     ['side-tab', 'side tab'],
   ])('%s is %s, and the same as markup', (id, words) => {
     if (!net) throw new Error('the strip has no net');
-    expect(partWords(net, id, voice)).toBe(words);
+    expect(partName(net, id, voice).text).toBe(words);
     expect(
       partName(net, id, voice)
         .toString()

@@ -28,6 +28,10 @@ describe('a list', () => {
     ['fr', ['a', 'b', 'c'], 'a, b et c'],
     ['es', ['a', 'b'], 'a y b'],
     ['es', ['a', 'b', 'c'], 'a, b y c'],
+    // Before the sound of an i, Spanish says e (Real Academia Española, Diccionario panhispánico de dudas, "y").
+    ['es', ['papel', 'hilo'], 'papel e hilo'],
+    ['es', ['aguja', html`<b>${'imán'}</b>`], 'aguja e <b>imán</b>'],
+    ['es', ['papel', 'hierro'], 'papel y hierro'],
     ['nl', ['a', 'b'], 'a en b'],
     ['nl', ['a', 'b', 'c'], 'a, b en c'],
     ['en', [], ''],
