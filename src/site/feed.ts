@@ -8,7 +8,7 @@ import { html, SafeHtml } from '../words/safe-html.ts';
 import { type Voice, voiceOf } from '../words/voice.ts';
 import { type ListedProject, UNDATED } from './listed.ts';
 import { absolute, lastingName, siteAddress } from './place.ts';
-import { type XmlElement, xml, xmlDocument } from './xml.ts';
+import { xmlDocument } from './xml.ts';
 
 /** What is new, an entry each: a revision that was published, or a session of a project that never was. */
 type News = {
@@ -31,23 +31,17 @@ export function feedXml(projects: readonly ListedProject[], site: Site, labels: 
     .flatMap(newsOf)
     .toSorted((a, b) => compare(b.date, a.date) || compare(a.project.slug, b.project.slug))
     .slice(0, MOST_ENTRIES);
-  const feed = xml(
-    'feed',
-    { xmlns: 'http://www.w3.org/2005/Atom', 'xml:lang': voice.language },
-    xml('id', {}, `urn:uuid:${lastingName(site, 'feed')}`),
-    xml('title', {}, site.title),
-    xml('updated', {}, timestamp(news[0]?.date ?? UNDATED)),
-    xml('author', {}, xml('name', {}, site.title)),
-    xml('link', {
-      rel: 'self',
-      type: 'application/atom+xml',
-      href: absolute(site, 'feed.xml') ?? 'feed.xml',
-    }),
-    xml('link', { rel: 'alternate', type: 'text/html', href: siteAddress(site) ?? 'index.html' }),
-    xml('generator', {}, 'Sheetwright'),
-    ...news.map((item) => entryOf(item, site, voice)),
-  );
-  return xmlDocument(feed);
+  return xmlDocument(html`<feed xmlns="http://www.w3.org/2005/Atom" xml:lang="${voice.language}">
+<id>urn:uuid:${lastingName(site, 'feed')}</id>
+<title>${site.title}</title>
+<updated>${timestamp(news[0]?.date ?? UNDATED)}</updated>
+<author>
+<name>${site.title}</name>
+</author>
+<link rel="self" type="application/atom+xml" href="${absolute(site, 'feed.xml') ?? 'feed.xml'}"/>
+<link rel="alternate" type="text/html" href="${siteAddress(site) ?? 'index.html'}"/>
+<generator>Sheetwright</generator>
+${SafeHtml.join(news.map((item) => entryOf(item, site, voice)))}</feed>`);
 }
 
 function newsOf(project: ListedProject): News[] {
@@ -56,28 +50,19 @@ function newsOf(project: ListedProject): News[] {
   return session === undefined ? [] : [{ project, date: session }];
 }
 
-function entryOf({ project, revision, date }: News, site: Site, voice: Voice): XmlElement {
+function entryOf({ project, revision, date }: News, site: Site, voice: Voice): SafeHtml {
   const { slug, title, tags } = project;
   const path = `${slug}/`;
   const name = revision ? `${slug} revision ${revision.number}` : slug;
-  return xml(
-    'entry',
-    {},
-    xml('id', {}, `urn:uuid:${lastingName(site, name)}`),
-    xml(
-      'title',
-      {},
-      isFirst(revision) ? title : voice.say('site-feed-revision', { title, number: revision.number }),
-    ),
-    xml('updated', {}, timestamp(date)),
-    xml('link', { rel: 'alternate', type: 'text/html', href: absolute(site, path) ?? `${path}index.html` }),
-    ...tags.map((term) => xml('category', { term })),
-    xml('content', { type: 'html' }, contentOf(project, revision, voice).toHTML()),
-  );
-}
-
-function isFirst(revision: Revision | undefined): revision is undefined {
-  return revision === undefined || revision.number === 1;
+  const isFirst = revision === undefined || revision.number === 1;
+  return html`<entry>
+<id>urn:uuid:${lastingName(site, name)}</id>
+<title>${isFirst ? title : voice.say('site-feed-revision', { title, number: revision.number })}</title>
+<updated>${timestamp(date)}</updated>
+<link rel="alternate" type="text/html" href="${absolute(site, path) ?? `${path}index.html`}"/>
+${SafeHtml.join(tags.map((term) => html`<category term="${term}"/>\n`))}<content type="html">${contentOf(project, revision, voice).toHTML()}</content>
+</entry>
+`;
 }
 
 function contentOf(

@@ -1,23 +1,22 @@
 import type { Site } from '../project/model.ts';
+import { html, SafeHtml } from '../words/safe-html.ts';
 import type { ListedProject } from './listed.ts';
 import { absolute } from './place.ts';
-import { xml, xmlDocument } from './xml.ts';
+import { xmlDocument } from './xml.ts';
 
 /** `sitemap.xml` (sitemaps.org, protocol 0.9); undefined where the site has no address: it can hold no other. */
 export function sitemapXml(projects: readonly ListedProject[], site: Site): string | undefined {
   const root = absolute(site, '');
   if (root === undefined) return undefined;
-  const urls = projects.map(({ slug, revisions }) => {
-    const changed = revisions.at(-1)?.date;
-    const modified = changed === undefined ? [] : [xml('lastmod', {}, changed)];
-    return xml('url', {}, xml('loc', {}, absolute(site, `${slug}/`) ?? ''), ...modified);
+  const pages = projects.map(({ slug, revisions }) => ({
+    address: absolute(site, `${slug}/`) ?? '',
+    changed: revisions.at(-1)?.date,
+  }));
+  const urls = [{ address: root, changed: undefined }, ...pages].map(({ address, changed }) => {
+    const modified = changed === undefined ? '' : html`<lastmod>${changed}</lastmod>\n`;
+    return html`<url>\n<loc>${address}</loc>\n${modified}</url>\n`;
   });
   return xmlDocument(
-    xml(
-      'urlset',
-      { xmlns: 'http://www.sitemaps.org/schemas/sitemap/0.9' },
-      xml('url', {}, xml('loc', {}, root)),
-      ...urls,
-    ),
+    html`<urlset xmlns="http://www.sitemaps.org/schemas/sitemap/0.9">\n${SafeHtml.join(urls)}</urlset>`,
   );
 }
