@@ -131,7 +131,8 @@ function towards(start: FlatPoint, end: FlatPoint, distance: Length): FlatPoint 
   return { x: start.x.plus(distance.times(across)), y: start.y.plus(distance.times(down)) };
 }
 
-function withoutDoubles(points: readonly FlatPoint[]): FlatPoint[] {
+/** An outline without a point that repeats the one before it. */
+export function withoutDoubles(points: readonly FlatPoint[]): FlatPoint[] {
   return points.filter((point, index) => {
     const previous = points.at(index - 1);
     return !previous || !(point.x.equals(previous.x) && point.y.equals(previous.y));

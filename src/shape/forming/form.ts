@@ -1,28 +1,69 @@
 import type { Length } from '../../measure/length.ts';
-import type { Form, FormPart } from '../form.ts';
+import type { FormParameter } from '../../project/model.ts';
+import type { Form } from '../form.ts';
 import type { Net } from '../net.ts';
+import { type Layout, layoutNet } from './layout.ts';
 import { Settings } from './settings.ts';
 
-/** A form in two halves: what its settings come to, and the sheets that makes. */
-export type FormSpec<Measures> = Omit<Form, 'build'> & {
+/** What a form may be told, by its key. */
+export type Parameters = Readonly<Record<string, Omit<FormParameter, 'key'>>>;
+
+/** How it is said how large something is. */
+export type Sizing<Size> = {
+  readonly parameters: Parameters;
+  /** Whether exactly one of these is given; else all of them are. */
+  readonly alternatives?: true;
+  /** Undefined when the settings give none, with a finding in them. */
+  readonly read: (settings: Settings) => Size | undefined;
+};
+
+/** A form: how large it is, what its other settings come to, and the sheets that makes if nothing was refused. */
+type FormSpec<Size, Measures extends object> = Omit<Form, 'build' | 'parameters' | 'oneOf'> & {
+  readonly size: Sizing<Size>;
+  readonly parameters?: Parameters;
   /** Works every measurement out and refuses what cannot be. */
-  readonly measure: (settings: Settings) => Measures | undefined;
-  /** Only called with measurements nothing was refused of; `corners` is the radius of the piece's rounded ones. */
-  readonly shape: (
-    measures: Measures,
-    corners: Length | undefined,
-  ) => { readonly net: Net; readonly parts?: readonly FormPart[] };
+  readonly measure: (settings: Settings, size: Size) => Measures;
+  /** Its sheet as a picture. Corners are those of the piece, unless the picture has others. */
+  readonly layout?: (measures: Measures) => Layout;
+  /** Its sheet, where that is no grid; `corners` is the radius of the piece's rounded ones. */
+  readonly net?: (measures: Measures, corners: Length | undefined) => Net;
+  /** Further sheets by their names. */
+  readonly parts?: (measures: Measures) => Readonly<Record<string, Layout>>;
 };
 
 /** The form that reads its settings, and makes its sheets only when nothing stands in the way. */
-export function form<Measures>({ measure, shape, ...spec }: FormSpec<Measures>): Form {
+export function form<Size extends object, Measures extends object>(spec: FormSpec<Size, Measures>): Form {
+  const { size: sizing, parameters: further, measure, layout, net, parts, ...rest } = spec;
+  const parameters = Object.entries({ ...sizing.parameters, ...further }).map(([key, parameter]) => ({
+    key,
+    ...parameter,
+  }));
+  const oneOf = sizing.alternatives && { oneOf: Object.keys(sizing.parameters) };
+  const grammar = { ...rest, parameters, ...oneOf };
   return {
-    ...spec,
+    ...grammar,
     build: (request) => {
-      const settings = new Settings(spec, request);
-      const measures = measure(settings);
-      if (settings.findings.length > 0 || !measures) return { ok: false, findings: settings.findings };
-      return { ok: true, parts: [], ...shape(measures, settings.corners?.value) };
+      const settings = new Settings(grammar, request);
+      const { findings } = settings;
+      const size = sizing.read(settings);
+      const measures = size && measure(settings, size);
+      if (!measures || findings.length > 0) return { ok: false, findings };
+      const corners = settings.corners?.value;
+      const laid = (picture: Layout): Net => layoutNet({ corners, ...picture });
+      const own = layout ? laid(layout(measures)) : net?.(measures, corners);
+      if (!own) throw new Error(`the form ${rest.name} has no sheet`);
+      const others = Object.entries(parts?.(measures) ?? {});
+      return { ok: true, net: own, parts: others.map(([name, part]) => ({ name, net: laid(part) })) };
     },
   };
+}
+
+/** A length that need not be given; `says` what is taken then. */
+export function optionalLength(says: string): Parameters[string] {
+  return { kind: 'length', required: false, says };
+}
+
+/** One of some words; the first when not given. */
+export function optionalWord(choices: readonly string[], says: string): Parameters[string] {
+  return { kind: 'choice', choices, required: false, says };
 }

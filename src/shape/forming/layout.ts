@@ -2,6 +2,7 @@ import { Length } from '../../measure/length.ts';
 import type { Cell, FoldDirection } from '../../project/model.ts';
 import { type FoldedBy, type Grid, gridNet, slitsOf } from '../grid.ts';
 import type { BoardScores, Net, PanelRole } from '../net.ts';
+import { cutBack } from './cut-back.ts';
 
 /** How panels fold against each other; `pairs` are `front|front-top`, in either order. */
 export type Bend = {
@@ -26,6 +27,8 @@ export type Layout = {
   /** What panels are for, by their names. */
   readonly roles?: Readonly<Record<string, PanelRole>>;
   readonly taper?: readonly string[];
+  /** Flaps cut shorter than their cells, and how long they are from their folds. */
+  readonly shorten?: { readonly panels: readonly string[]; readonly to: Length };
   /** What sticks to what, in the order it is stuck. */
   readonly glue?: readonly (readonly [string, string])[];
   readonly corners?: Length | undefined;
@@ -44,7 +47,7 @@ export function valley(stage: number, pairs: readonly string[], angle = 90): Ben
  * @throws Error on a layout that is no picture: a bend between panels that are no neighbours, rows of unequal length.
  */
 export function layoutNet(layout: Layout): Net {
-  const { columns, rows, cells, taper = [], glue = [], roles = {}, corners } = layout;
+  const { columns, rows, cells, taper = [], glue = [], roles = {}, shorten, corners } = layout;
   const bends = bendsByPair(layout.bends);
   const grid: Grid = {
     size: { width: Length.sum(columns), height: Length.sum(rows) },
@@ -65,7 +68,9 @@ export function layoutNet(layout: Layout): Net {
   if (stray !== undefined) throw new Error(`the layout bends ${stray}, which are no neighbours`);
   const slit = slitsOf(grid).map((each) => each.slit);
   const inOrder = slit.toSorted((a, b) => a.line - b.line || a.from - b.from);
-  return { ...net, cuts: { trim: trimmedCells(layout), slit: inOrder, taper, shorten: [] } };
+  const cuts = { trim: trimmedCells(layout), slit: inOrder, taper, shorten: [] };
+  const whole = { ...net, cuts };
+  return shorten ? cutBack(whole, shorten.panels, shorten.to) : whole;
 }
 
 function bendsByPair(bends: readonly Bend[]): Map<string, FoldedBy> {

@@ -1,4 +1,5 @@
 import type { FlatBox, FlatPoint, Fold, Net, Panel } from '../net.ts';
+import { withoutDoubles } from '../outline.ts';
 import type { PillowSheet, Wall } from './pillow.ts';
 
 /**
@@ -110,10 +111,7 @@ function strip(id: string, upper: readonly FlatPoint[], lower: readonly FlatPoin
   const corners = [upper[index], upper[index + 1], lower[index + 1], lower[index]].filter(
     (each) => each !== undefined,
   );
-  const outline = corners.filter((each, at) => {
-    const before = corners.at(at - 1);
-    return !before || !each.x.equals(before.x) || !each.y.equals(before.y);
-  });
+  const outline = withoutDoubles(corners);
   return { id, outline, box: boundsOf(outline) };
 }
 

@@ -3,7 +3,10 @@ import type { Finding } from '../../project/finding.ts';
 import type { FormGrammar, FormSetting } from '../../project/model.ts';
 import type { At, Place } from '../../project/source.ts';
 import type { FormRequest } from '../form.ts';
-import { type Ruler, rulerOf, say } from './ruler.ts';
+import { customary, type Ruler, rulerOf, say } from './ruler.ts';
+
+/** The least or the most a length may be, and why. */
+type Limit = { readonly least?: Length; readonly most?: Length; readonly why: string };
 
 /**
  * The measurements of one form, as its `measure` asks for them. Whatever the form refuses is collected in `findings`,
@@ -18,7 +21,7 @@ export class Settings {
   readonly piece: string;
   readonly findings: Finding<'form-limit'>[] = [];
   /** Where the form is named: the place of whatever was not written. */
-  readonly at: Place;
+  readonly #at: Place;
   readonly #grammar: FormGrammar;
   readonly #written: ReadonlyMap<string, FormSetting>;
 
@@ -26,7 +29,7 @@ export class Settings {
     this.#grammar = grammar;
     this.#written = settings;
     this.piece = piece.id.value;
-    this.at = piece.body.kind === 'form' ? piece.body.form.at : piece.id.at;
+    this.#at = piece.body.kind === 'form' ? piece.body.form.at : piece.id.at;
     this.caliper = caliper;
     this.corners = piece.corners;
     this.ruler = rulerOf(ruler, metric);
@@ -36,9 +39,11 @@ export class Settings {
     return this.#written.has(key);
   }
 
-  /** One length; what the form takes where none is written. */
-  length(key: string, customary: Length): At<Length> {
-    return this.lengths(key)[0] ?? { value: customary, at: this.at };
+  /** One length, `usual` where none is written. What is beyond a limit is refused, as `what` it is. */
+  length(key: string, usual: Length, limits: readonly Limit[] = [], what = `the ${key}`): Length {
+    const given = this.lengths(key)[0] ?? { value: usual, at: this.#at };
+    this.limit(given.value, given.at, what, ...limits);
+    return given.value;
   }
 
   /** Two or three lengths, in the order written; empty where none are. */
@@ -47,11 +52,11 @@ export class Settings {
     return setting?.kind === 'lengths' ? setting.lengths : [];
   }
 
-  count(key: string, customary: number): At<number> {
+  count(key: string, usual: number): At<number> {
     const setting = this.#written.get(key);
     return setting?.kind === 'count'
       ? { value: setting.count, at: setting.at }
-      : { value: customary, at: this.at };
+      : { value: usual, at: this.#at };
   }
 
   /** One of the parameter's choices; the first where none is written. */
@@ -66,29 +71,28 @@ export class Settings {
     this.findings.push({ rule: 'form-limit', at, facts: { reason, remedy } });
   }
 
-  /** Refuses a length under the least; `what` it is precedes the piece's name: `the depth`. */
-  refuseUnder(given: At<Length>, least: Length, what: string, why: string): void {
-    if (given.value.lessThan(least)) this.#refuse(given, 'least', least, what, why);
+  /** Refuses a length beyond a limit; `what` it is precedes the piece's name: `the depth`. */
+  limit(value: Length, at: Place, what: string, ...limits: readonly Limit[]): void {
+    for (const { least, most, why } of limits) {
+      const facts = { measure: `${what} of ${this.piece}`, length: value, ruler: this.ruler, why };
+      const under = least && value.lessThan(least) && ({ bound: 'least', limit: least } as const);
+      const over = most && value.greaterThan(most) && ({ bound: 'most', limit: most } as const);
+      const beyond = under || over;
+      if (beyond) this.findings.push({ rule: 'form-limit', at, facts: { ...facts, ...beyond } });
+    }
   }
 
-  /** Refuses a length over the most. */
-  refuseOver(given: At<Length>, most: Length, what: string, why: string): void {
-    if (given.value.greaterThan(most)) this.#refuse(given, 'most', most, what, why);
+  /** Under this no bone folder gets between two score lines. Common practice, no source. */
+  get foldable(): Limit {
+    return { least: customary(this.ruler, 1, 8), why: 'score lines so close together do not fold cleanly' };
+  }
+
+  /** The same for what is folded down its middle. */
+  get foldableInHalf(): Limit {
+    return { least: customary(this.ruler, 1, 4), why: 'half of it would be too narrow to fold cleanly' };
   }
 
   say(length: Length): string {
     return say(this.ruler, length);
-  }
-
-  #refuse(
-    { value, at }: At<Length>,
-    bound: 'least' | 'most',
-    limit: Length,
-    what: string,
-    why: string,
-  ): void {
-    const measure = `${what} of ${this.piece}`;
-    const facts = { measure, length: value, bound, limit, ruler: this.ruler, why };
-    this.findings.push({ rule: 'form-limit', at, facts });
   }
 }

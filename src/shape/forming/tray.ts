@@ -1,14 +1,11 @@
 import { Length } from '../../measure/length.ts';
-import type { FormParameter } from '../../project/model.ts';
-import type { At } from '../../project/source.ts';
-import type { Net } from '../net.ts';
-import { cutBack } from './cut-back.ts';
-import { layoutNet, mountain } from './layout.ts';
+import { optionalLength, type Parameters } from './form.ts';
+import { type Layout, mountain } from './layout.ts';
 import { roundToGroove } from './ruler.ts';
 import type { Settings } from './settings.ts';
 
 /** An open tray from score line to score line. */
-export type TrayMeasures = {
+type TrayMeasures = {
   readonly width: Length;
   readonly depth: Length;
   readonly height: Length;
@@ -20,7 +17,7 @@ export type TrayMeasures = {
  * What the panels of a tray are called. `above` is the wall that lies above the floor when the outside of the floor
  * faces the reader: a tray tipped over to show its underside has its front there, a lid seen from above its back.
  */
-export type TrayNames = {
+type TrayNames = {
   readonly floor: string;
   readonly above: string;
   readonly left: string;
@@ -30,19 +27,16 @@ export type TrayNames = {
   readonly isLid?: true;
 };
 
-export const TRAY_TAB_PARAMETER: FormParameter = {
-  key: 'tab',
-  kind: 'length',
-  required: false,
-  says: 'how far the corner tabs reach along the front and the back; the whole corner square when not given, less where two would meet on one wall',
-};
+export const TRAY_TAB: Parameters[string] = optionalLength(
+  'how far the corner tabs reach along the front and the back; the whole corner square when not given, less where two would meet on one wall',
+);
 
 /** The corner tab of a tray; `height` says what it may be at most, `width` of the wall it shares with another. */
-export function trayTab(settings: Settings, width: Length, height: Length): At<Length> {
-  const tab = settings.length('tab', usualTrayTab(settings, width, height));
-  settings.refuseOver(tab, height, 'the tab', 'it is cut from the corner square, which is only that long');
-  settings.refuseOver(tab, width.half(), 'the tab', 'two tabs would meet on the front');
-  return tab;
+export function readTrayTab(settings: Settings, width: Length, height: Length): Length {
+  return settings.length('tab', usualTrayTab(settings, width, height), [
+    { most: height, why: 'it is cut from the corner square, which is only that long' },
+    { most: width.half(), why: 'two tabs would meet on the front' },
+  ]);
 }
 
 /** The whole corner square; cut back to half the wall where two of them would meet. */
@@ -54,12 +48,12 @@ export function usualTrayTab({ ruler }: Settings, width: Length, height: Length)
  * The sheet of a tray: one score a wall's height in from each edge, one slit at each corner. The corner squares hang
  * on the left and right walls and are glued inside the front and the back.
  */
-export function trayNet(measures: TrayMeasures, names: TrayNames, corners?: Length): Net {
+export function trayLayout(measures: TrayMeasures, names: TrayNames): Layout {
   const { width, depth, height, tab } = measures;
   const { floor, above, left, right, below, isLid } = names;
   const tabs = [`${above}-left-tab`, `${above}-right-tab`, `${below}-left-tab`, `${below}-right-tab`];
   const [aboveLeft = '', aboveRight = '', belowLeft = '', belowRight = ''] = tabs;
-  const net = layoutNet({
+  return {
     columns: [height, width, height],
     rows: [height, depth, height],
     cells: [
@@ -81,7 +75,6 @@ export function trayNet(measures: TrayMeasures, names: TrayNames, corners?: Leng
       [belowLeft, below],
       [belowRight, below],
     ],
-    corners,
-  });
-  return cutBack(net, tabs, tab);
+    shorten: { panels: tabs, to: tab },
+  };
 }

@@ -1,7 +1,7 @@
 import type { Form } from '../form.ts';
-import { CARD_SIZE, readCard } from '../forming/card.ts';
+import { sizeOfCard } from '../forming/box.ts';
 import { form } from '../forming/form.ts';
-import { layoutNet, mountain, valley } from '../forming/layout.ts';
+import { mountain, valley } from '../forming/layout.ts';
 
 const LEAST_PAGES = 2;
 const MOST_PAGES = 12;
@@ -10,36 +10,32 @@ const MOST_PAGES = 12;
 export const accordionCard: Form = form({
   name: 'accordion card',
   summary: 'A strip folded to and fro into pages of equal width.',
-  parameters: [
-    CARD_SIZE,
-    { key: 'pages', kind: 'count', required: false, says: 'how many pages, 2 to 12; 4 when not given' },
-  ],
+  size: sizeOfCard('width x height of the folded card'),
+  parameters: {
+    pages: { kind: 'count', required: false, says: 'how many pages, 2 to 12; 4 when not given' },
+  },
   panels: ['page-1', 'page-2', 'page-3', 'page-4'],
   example: {
     settings: ['size: 2 1/8 x 5 1/2', 'pages: 4'],
     layer: { panel: 'page-1', cut: '1 7/8 x 5 1/4' },
   },
   closing: 'Fold to and fro, the first fold away from you, and burnish the stack.',
-  measure: (settings) => {
-    const size = readCard(settings);
+  measure: (settings, size) => {
     const pages = settings.count('pages', 4);
     const right = pages.value >= LEAST_PAGES && pages.value <= MOST_PAGES;
     if (!right) {
       const message = `pages of ${settings.piece}: ${pages.value}; an accordion card has ${LEAST_PAGES} to ${MOST_PAGES}`;
       settings.refuse(pages.at, message, `write a number from ${LEAST_PAGES} to ${MOST_PAGES}`);
     }
-    return size && { ...size, pages: Array.from({ length: pages.value }, (_, index) => `page-${index + 1}`) };
+    return { ...size, pages: Array.from({ length: pages.value }, (_, index) => `page-${index + 1}`) };
   },
-  shape: ({ width, height, pages }, corners) => ({
-    net: layoutNet({
-      columns: pages.map(() => width),
-      rows: [height],
-      cells: [pages],
-      bends: pages.slice(1).map((page, index) => {
-        const pair = [`${pages[index]}|${page}`];
-        return index % 2 === 0 ? mountain(index + 1, pair, 180) : valley(index + 1, pair, 180);
-      }),
-      corners,
+  layout: ({ width, height, pages }) => ({
+    columns: pages.map(() => width),
+    rows: [height],
+    cells: [pages],
+    bends: pages.slice(1).map((page, index) => {
+      const pair = [`${pages[index]}|${page}`];
+      return index % 2 === 0 ? mountain(index + 1, pair, 180) : valley(index + 1, pair, 180);
     }),
   }),
 });

@@ -1,15 +1,12 @@
 import { Length } from '../../measure/length.ts';
-import type { At } from '../../project/source.ts';
+import type { At, Place } from '../../project/source.ts';
 import type { Form } from '../form.ts';
 import { wallAllowance } from '../forming/allowance.ts';
-import { refuseNarrow } from '../forming/box.ts';
-import { form } from '../forming/form.ts';
-import { layoutNet, mountain } from '../forming/layout.ts';
+import type { Measured } from '../forming/box.ts';
+import { form, optionalLength } from '../forming/form.ts';
+import { mountain } from '../forming/layout.ts';
 import { customary, roundToGroove } from '../forming/ruler.ts';
 import type { Settings } from '../forming/settings.ts';
-
-/** The keys that say how large it is, of which one is given. */
-const SIZES: readonly string[] = ['card', 'inside', 'outside'];
 
 /**
  * An envelope of straight score lines, which any score board makes: two side flaps fold in, the back folds up over
@@ -23,40 +20,30 @@ const SIZES: readonly string[] = ['card', 'inside', 'outside'];
 export const envelope: Form = form({
   name: 'envelope',
   summary: 'An envelope with straight flaps, scored on any board.',
-  parameters: [
-    {
-      key: 'card',
-      kind: 'size',
-      required: false,
-      says: 'width x height of the card it is for; 1/4 in (6 mm) is added each way',
+  size: {
+    parameters: {
+      card: {
+        kind: 'size',
+        required: false,
+        says: 'width x height of the card it is for; 1/4 in (6 mm) is added each way',
+      },
+      inside: { kind: 'size', required: false, says: 'width x height of the pocket, instead of card' },
+      outside: {
+        kind: 'size',
+        required: false,
+        says: 'width x height of the closed envelope, instead of card',
+      },
     },
-    { key: 'inside', kind: 'size', required: false, says: 'width x height of the pocket, instead of card' },
-    {
-      key: 'outside',
-      kind: 'size',
-      required: false,
-      says: 'width x height of the closed envelope, instead of card',
-    },
-    {
-      key: 'flap',
-      kind: 'length',
-      required: false,
-      says: 'height of the top flap; half the height of the envelope when not given',
-    },
-    {
-      key: 'sides',
-      kind: 'length',
-      required: false,
-      says: 'width of the side flaps; 3/4 in (19 mm) when not given',
-    },
-    {
-      key: 'back',
-      kind: 'length',
-      required: false,
-      says: 'height of the back; 1/2 in (13 mm) less than the envelope, or a quarter less where that is less, when not given',
-    },
-  ],
-  oneOf: SIZES,
+    alternatives: true,
+    read: readPocket,
+  },
+  parameters: {
+    flap: optionalLength('height of the top flap; half the height of the envelope when not given'),
+    sides: optionalLength('width of the side flaps; 3/4 in (19 mm) when not given'),
+    back: optionalLength(
+      'height of the back; 1/2 in (13 mm) less than the envelope, or a quarter less where that is less, when not given',
+    ),
+  },
   panels: ['front', 'back', 'flap'],
   example: {
     settings: ['card: 6 x 4'],
@@ -64,93 +51,80 @@ export const envelope: Form = form({
   },
   closing: 'Let the side seams dry under a book before anything goes in.',
   accessory: true,
-  measure: (settings) => {
-    const size = readPocket(settings);
-    if (!size) return undefined;
+  measure: (settings, { width, height, at }) => {
     const { ruler } = settings;
-    const width = size.width.value;
-    const height = size.height.value;
     const short = Length.min(customary(ruler, 1, 2), roundToGroove(ruler, height.times(1, 4)));
-    const flap = settings.length('flap', roundToGroove(ruler, height.half()));
+    const narrow = Length.min(customary(ruler, 3, 4), roundToGroove(ruler, width.half()));
+    const flap = settings.length('flap', roundToGroove(ruler, height.half()), [
+      settings.foldable,
+      { most: height, why: 'it would reach past the lower edge' },
+    ]);
     const sides = settings.length(
       'sides',
-      Length.min(customary(ruler, 3, 4), roundToGroove(ruler, width.half())),
+      narrow,
+      [settings.foldable, { most: width.half(), why: 'the two would meet inside' }],
+      'the side flap',
     );
-    const back = settings.length('back', height.minus(short));
-    refuseNarrow(settings, flap, 'the flap');
-    refuseNarrow(settings, sides, 'the side flap');
-    refuseNarrow(settings, back, 'the back');
-    settings.refuseOver(flap, height, 'the flap', 'it would reach past the lower edge');
-    settings.refuseOver(back, height, 'the back', 'it would stand out over the upper edge');
-    settings.refuseOver(sides, width.half(), 'the side flap', 'the two would meet inside');
-    const written = settings.has('flap') ? flap.at : settings.has('back') ? back.at : size.height.at;
-    refuseGap(settings, { value: height, at: written }, { flap: flap.value, back: back.value });
-    return { width, height, flap: flap.value, sides: sides.value, back: back.value };
+    const back = settings.length('back', height.minus(short), [
+      settings.foldable,
+      { most: height, why: 'it would stand out over the upper edge' },
+    ]);
+    const [written] = [...settings.lengths('flap'), ...settings.lengths('back')];
+    refuseGap(settings, written?.at ?? at.height, { height, flap, back });
+    return { width, height, flap, sides, back };
   },
-  shape: ({ width, height, flap, sides, back }, corners) => ({
-    net: layoutNet({
-      columns: [sides, width, sides],
-      rows: [flap, height, back],
-      cells: [
-        ['', 'flap', ''],
-        ['left-flap', 'front', 'right-flap'],
-        ['', 'back', ''],
-      ],
-      roles: { front: 'front' },
-      bends: [
-        mountain(1, ['left-flap|front', 'front|right-flap'], 180),
-        mountain(2, ['front|back'], 180),
-        mountain(3, ['flap|front'], 180),
-      ],
-      taper: ['flap', 'left-flap', 'right-flap'],
-      glue: [
-        ['left-flap', 'back'],
-        ['right-flap', 'back'],
-      ],
-      corners,
-    }),
+  layout: ({ width, height, flap, sides, back }) => ({
+    columns: [sides, width, sides],
+    rows: [flap, height, back],
+    cells: [
+      ['', 'flap', ''],
+      ['left-flap', 'front', 'right-flap'],
+      ['', 'back', ''],
+    ],
+    roles: { front: 'front' },
+    bends: [
+      mountain(1, ['left-flap|front', 'front|right-flap'], 180),
+      mountain(2, ['front|back'], 180),
+      mountain(3, ['flap|front'], 180),
+    ],
+    taper: ['flap', 'left-flap', 'right-flap'],
+    glue: [
+      ['left-flap', 'back'],
+      ['right-flap', 'back'],
+    ],
   }),
 });
 
-type Pocket = { readonly width: At<Length>; readonly height: At<Length> };
-
 /** Width and height between the score lines. */
-function readPocket(settings: Settings): Pocket | undefined {
-  const key = SIZES.find((each) => settings.has(each));
+function readPocket(settings: Settings): Measured<'width' | 'height'> | undefined {
+  const key = ['card', 'inside', 'outside'].find((each) => settings.has(each));
   const [width, height] = settings.lengths(key ?? '');
   if (!width || !height) return undefined;
   const allowance = wallAllowance(settings.ruler, settings.caliper, 2);
   const room = key === 'card' ? customary(settings.ruler, 1, 4) : Length.zero;
-  const scored = ({ value, at }: At<Length>): At<Length> => ({
-    value: key === 'outside' ? value.minus(allowance) : value.plus(allowance).plus(room),
-    at,
-  });
-  const pocket = { width: scored(width), height: scored(height) };
   const least = customary(settings.ruler, 1, 1);
-  settings.refuseUnder(
-    pocket.width,
-    least,
-    'the width',
-    'no room is left for two side flaps and what goes in',
-  );
-  settings.refuseUnder(
-    pocket.height,
-    least,
-    'the height',
-    'no room is left for a back and a flap that overlap',
-  );
+  const scored = ({ value, at }: At<Length>, what: string, why: string): Length => {
+    const length = key === 'outside' ? value.minus(allowance) : value.plus(allowance).plus(room);
+    settings.limit(length, at, what, { least, why });
+    return length;
+  };
+  const pocket = {
+    width: scored(width, 'the width', 'no room is left for two side flaps and what goes in'),
+    height: scored(height, 'the height', 'no room is left for a back and a flap that overlap'),
+    at: { width: width.at, height: height.at },
+  };
   return settings.findings.length > 0 ? undefined : pocket;
 }
 
 /** Refuses a top flap that does not reach far enough over the back to be stuck to it. */
 function refuseGap(
   settings: Settings,
-  height: At<Length>,
-  { flap, back }: { readonly flap: Length; readonly back: Length },
+  at: Place,
+  { height, flap, back }: Readonly<Record<'height' | 'flap' | 'back', Length>>,
 ): void {
   const reach = flap.plus(back);
-  const least = height.value.plus(customary(settings.ruler, 1, 4));
+  const least = height.plus(customary(settings.ruler, 1, 4));
   if (!reach.lessThan(least)) return;
   const message = `the flap (${settings.say(flap)}) and the back (${settings.say(back)}) of ${settings.piece} come to ${settings.say(reach)}, less than the ${settings.say(least)} that lets the flap be stuck down on the back`;
-  settings.refuse(height.at, message, `make the flap at least ${settings.say(least.minus(back))} high`);
+  settings.refuse(at, message, `make the flap at least ${settings.say(least.minus(back))} high`);
 }

@@ -1,17 +1,9 @@
 import { Length } from '../../measure/length.ts';
 import { roundUp } from '../../measure/round.ts';
 import type { Form } from '../form.ts';
-import {
-  BOX_PARAMETERS,
-  BOX_SIZES,
-  readBox,
-  refuseNarrowHalf,
-  sizesOf,
-  TAB_PARAMETER,
-  usualTab,
-} from '../forming/box.ts';
+import { readTab, sizeOfBox, TAB, usualTab } from '../forming/box.ts';
 import { form } from '../forming/form.ts';
-import { type Bend, layoutNet, mountain } from '../forming/layout.ts';
+import { type Bend, mountain } from '../forming/layout.ts';
 
 /**
  * A bag of cardstock with a flat bottom, whose sides are scored down the middle so that it folds flat. Drawn and
@@ -20,8 +12,8 @@ import { type Bend, layoutNet, mountain } from '../forming/layout.ts';
 export const gussetedBag: Form = form({
   name: 'gusseted bag',
   summary: 'An open bag with a flat bottom and sides that fold inward.',
-  parameters: [...BOX_PARAMETERS, TAB_PARAMETER],
-  oneOf: BOX_SIZES,
+  size: sizeOfBox(1),
+  parameters: { tab: TAB },
   panels: ['front', 'back', 'left-front', 'left-back', 'right-front', 'right-back'],
   example: {
     settings: ['inside: 3 x 2 x 5'],
@@ -29,59 +21,50 @@ export const gussetedBag: Form = form({
   },
   closing:
     'Close the bottom over something flat, such as the end of a ruler. To fold the bag flat, push both sides in along their middle score.',
-  measure: (settings) => {
-    const box = readBox(settings, 1);
-    if (!box) return undefined;
-    const sizes = sizesOf(box);
-    const tab = settings.length('tab', usualTab(settings, sizes.width));
-    const gusset = sizes.depth.half();
-    const bottom = Length.min(
-      sizes.depth,
-      roundUp(gusset, settings.ruler.groove).plus(usualTab(settings, sizes.width)),
-    );
-    settings.refuseOver(tab, sizes.width, 'the tab', 'it is glued inside the back, which is only that wide');
-    refuseNarrowHalf(settings, box.depth, 'the depth');
-    if (bottom.greaterThan(sizes.width)) {
-      const message = `${settings.piece} is ${settings.say(sizes.depth)} deep and ${settings.say(sizes.width)} wide: its bottom flaps, ${settings.say(bottom)} long, are longer than the opening is wide`;
-      settings.refuse(box.depth.at, message, `make it wider, or no deeper than ${settings.say(sizes.width)}`);
+  measure: (settings, { width, depth, height, at }) => {
+    const tab = readTab(settings, width, 'inside the back');
+    const gusset = depth.half();
+    const glued = roundUp(gusset, settings.ruler.groove).plus(usualTab(settings, width));
+    const bottom = Length.min(depth, glued);
+    settings.limit(depth, at.depth, 'the depth', settings.foldableInHalf);
+    if (bottom.greaterThan(width)) {
+      const message = `${settings.piece} is ${settings.say(depth)} deep and ${settings.say(width)} wide: its bottom flaps, ${settings.say(bottom)} long, are longer than the opening is wide`;
+      settings.refuse(at.depth, message, `make it wider, or no deeper than ${settings.say(width)}`);
     }
-    return { ...sizes, tab: tab.value, gusset, bottom };
+    return { width, height, tab, gusset, bottom };
   },
-  shape: ({ width, height, tab, gusset, bottom }, corners) => ({
-    net: layoutNet({
-      columns: [width, gusset, gusset, width, gusset, gusset, tab],
-      rows: [height, bottom],
-      cells: [
-        ['back', 'left-back', 'left-front', 'front', 'right-front', 'right-back', 'tab'],
-        [
-          'back-bottom',
-          'left-back-bottom',
-          'left-front-bottom',
-          'front-bottom',
-          'right-front-bottom',
-          'right-back-bottom',
-          '',
-        ],
+  layout: ({ width, height, tab, gusset, bottom }) => ({
+    columns: [width, gusset, gusset, width, gusset, gusset, tab],
+    rows: [height, bottom],
+    cells: [
+      ['back', 'left-back', 'left-front', 'front', 'right-front', 'right-back', 'tab'],
+      [
+        'back-bottom',
+        'left-back-bottom',
+        'left-front-bottom',
+        'front-bottom',
+        'right-front-bottom',
+        'right-back-bottom',
+        '',
       ],
-      roles: { front: 'front', tab: 'tab' },
-      bends: [
-        leftOpen(['left-back|left-front', 'right-front|right-back']),
-        leftOpen(['left-back-bottom|left-front-bottom', 'right-front-bottom|right-back-bottom']),
-        mountain(1, ['back|left-back', 'left-front|front', 'front|right-front', 'right-back|tab']),
-        mountain(2, ['left-back|left-back-bottom', 'left-front|left-front-bottom']),
-        mountain(2, ['right-front|right-front-bottom', 'right-back|right-back-bottom']),
-        mountain(3, ['back|back-bottom']),
-        mountain(4, ['front|front-bottom']),
-      ],
-      taper: ['tab'],
-      glue: [
-        ['tab', 'back'],
-        ['left-back-bottom', 'back-bottom'],
-        ['right-back-bottom', 'back-bottom'],
-        ['front-bottom', 'back-bottom'],
-      ],
-      corners,
-    }),
+    ],
+    roles: { front: 'front', tab: 'tab' },
+    bends: [
+      leftOpen(['left-back|left-front', 'right-front|right-back']),
+      leftOpen(['left-back-bottom|left-front-bottom', 'right-front-bottom|right-back-bottom']),
+      mountain(1, ['back|left-back', 'left-front|front', 'front|right-front', 'right-back|tab']),
+      mountain(2, ['left-back|left-back-bottom', 'left-front|left-front-bottom']),
+      mountain(2, ['right-front|right-front-bottom', 'right-back|right-back-bottom']),
+      mountain(3, ['back|back-bottom']),
+      mountain(4, ['front|front-bottom']),
+    ],
+    taper: ['tab'],
+    glue: [
+      ['tab', 'back'],
+      ['left-back-bottom', 'back-bottom'],
+      ['right-back-bottom', 'back-bottom'],
+      ['front-bottom', 'back-bottom'],
+    ],
   }),
 });
 

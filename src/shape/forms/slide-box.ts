@@ -1,11 +1,9 @@
-import type { Length } from '../../measure/length.ts';
 import type { Form } from '../form.ts';
-import { leastNesting, nestingAllowance } from '../forming/allowance.ts';
-import { BOX_PARAMETERS, BOX_SIZES, readBox, sizesOf, TAB_PARAMETER, usualTab } from '../forming/box.ts';
-import { form } from '../forming/form.ts';
-import { layoutNet, mountain } from '../forming/layout.ts';
-import { trayNet, usualTrayTab } from '../forming/tray.ts';
-import type { Net } from '../net.ts';
+import { readClearance } from '../forming/allowance.ts';
+import { readTab, sizeOfBox } from '../forming/box.ts';
+import { form, optionalLength } from '../forming/form.ts';
+import { mountain } from '../forming/layout.ts';
+import { trayLayout, usualTrayTab } from '../forming/tray.ts';
 
 const DRAWER = {
   floor: 'drawer-floor',
@@ -19,69 +17,41 @@ const DRAWER = {
 export const slideBox: Form = form({
   name: 'slide box',
   summary: 'A drawer and, cut from a second sheet, the sleeve it slides in.',
-  parameters: [
-    ...BOX_PARAMETERS,
-    {
-      ...TAB_PARAMETER,
-      says: 'width of the glue tab of the sleeve; 1/2 in (13 mm), or its width where that is less, when not given',
-    },
-    {
-      key: 'clearance',
-      kind: 'length',
-      required: false,
-      says: 'how much wider and higher the sleeve is than the drawer; two thicknesses and 1/16 in (2 mm) of play, up to the next 1/8 in (1 mm), when not given',
-    },
-  ],
-  oneOf: BOX_SIZES,
+  size: sizeOfBox(1),
+  parameters: {
+    tab: optionalLength(
+      'width of the glue tab of the sleeve; 1/2 in (13 mm), or its width where that is less, when not given',
+    ),
+    clearance: optionalLength(
+      'how much wider and higher the sleeve is than the drawer; two thicknesses and 1/16 in (2 mm) of play, up to the next 1/8 in (1 mm), when not given',
+    ),
+  },
   panels: ['top', 'left', 'right', 'bottom', 'front', 'back'],
   example: {
     settings: ['inside: 3 x 4 x 1'],
     layer: { panel: 'top', cut: '2 7/8 x 3 3/4' },
   },
   closing: 'Let the glue dry, then slide the drawer into the sleeve.',
-  measure: (settings) => {
-    const box = readBox(settings, 1);
-    if (!box) return undefined;
-    const drawer = sizesOf(box);
-    const clearance = settings.length('clearance', nestingAllowance(settings.ruler, settings.caliper));
-    const width = drawer.width.plus(clearance.value);
-    const tab = settings.length('tab', usualTab(settings, width));
-    settings.refuseUnder(
-      clearance,
-      leastNesting(settings.caliper),
-      'the clearance',
-      'two thicknesses of paper go into it',
-    );
-    settings.refuseOver(
-      tab,
-      width,
-      'the tab',
-      'it is glued to the bottom of the sleeve, which is only that wide',
-    );
+  measure: (settings, box) => {
+    const clearance = readClearance(settings);
+    const width = box.width.plus(clearance);
+    const tab = readTab(settings, width, 'to the bottom of the sleeve');
     return {
-      drawer: { ...drawer, tab: usualTrayTab(settings, drawer.width, drawer.height) },
-      sleeve: { width, height: drawer.height.plus(clearance.value), length: drawer.depth, tab: tab.value },
+      drawer: { ...box, tab: usualTrayTab(settings, box.width, box.height) },
+      sleeve: { width, height: box.height.plus(clearance), length: box.depth, tab },
     };
   },
-  shape: ({ drawer, sleeve }, corners) => ({
-    net: trayNet(drawer, DRAWER, corners),
-    parts: [{ name: 'sleeve', net: sleeveNet(sleeve) }],
+  layout: ({ drawer }) => trayLayout(drawer, DRAWER),
+  parts: ({ sleeve: { width, height, length, tab } }) => ({
+    sleeve: {
+      columns: [width, height, width, height, tab],
+      rows: [length],
+      cells: [['bottom', 'left', 'top', 'right', 'tab']],
+      roles: { bottom: 'under', tab: 'tab' },
+      bends: [mountain(1, ['bottom|left', 'left|top', 'top|right', 'right|tab'])],
+      taper: ['tab'],
+      glue: [['tab', 'bottom']],
+      corners: undefined,
+    },
   }),
 });
-
-function sleeveNet({
-  width,
-  height,
-  length,
-  tab,
-}: Record<'width' | 'height' | 'length' | 'tab', Length>): Net {
-  return layoutNet({
-    columns: [width, height, width, height, tab],
-    rows: [length],
-    cells: [['bottom', 'left', 'top', 'right', 'tab']],
-    roles: { bottom: 'under', tab: 'tab' },
-    bends: [mountain(1, ['bottom|left', 'left|top', 'top|right', 'right|tab'])],
-    taper: ['tab'],
-    glue: [['tab', 'bottom']],
-  });
-}

@@ -1,11 +1,10 @@
 import { Length } from '../../measure/length.ts';
 import type { Form } from '../form.ts';
-import { refuseNarrow } from '../forming/box.ts';
-import { CARD_SIZE } from '../forming/card.ts';
-import { form } from '../forming/form.ts';
+import { sizeOfCard } from '../forming/box.ts';
+import { form, optionalLength } from '../forming/form.ts';
 import { customary, roundToGroove } from '../forming/ruler.ts';
 import type { FlatBox, FlatPoint, Net } from '../net.ts';
-import { cutCell } from '../outline.ts';
+import { cutCell, withoutDoubles } from '../outline.ts';
 
 type TagMeasures = {
   readonly width: Length;
@@ -18,52 +17,33 @@ type TagMeasures = {
 export const tag: Form = form({
   name: 'tag',
   summary: 'A tag with two cut corners and a punched hole for a string.',
-  parameters: [
-    { ...CARD_SIZE, says: 'width x height of the tag' },
-    {
-      key: 'clip',
-      kind: 'length',
-      required: false,
-      says: 'how much is cut off each upper corner, along both edges; a quarter of the width when not given',
-    },
-    {
-      key: 'hole',
-      kind: 'length',
-      required: false,
-      says: 'diameter of the hole; 1/4 in (6 mm) when not given',
-    },
-  ],
+  size: sizeOfCard('width x height of the tag'),
+  parameters: {
+    clip: optionalLength(
+      'how much is cut off each upper corner, along both edges; a quarter of the width when not given',
+    ),
+    hole: optionalLength('diameter of the hole; 1/4 in (6 mm) when not given'),
+  },
   panels: ['tag'],
   example: { settings: ['size: 2 x 4', 'clip: 1/2'] },
   closing: 'Punch the hole and thread the string.',
   accessory: true,
-  measure: (settings) => {
-    const [width, height] = settings.lengths('size');
-    if (!width || !height) return undefined;
+  measure: (settings, { width, height, at }) => {
     const { ruler } = settings;
-    const clip = settings.length(
-      'clip',
-      roundToGroove(ruler, Length.min(width.value.times(1, 4), height.value.half())),
-    );
-    const hole = settings.length('hole', customary(ruler, 1, 4));
     const edge = customary(ruler, 1, 8);
-    refuseNarrow(settings, width, 'the width');
-    refuseNarrow(settings, height, 'the height');
-    const top = width.value.minus(edge).half();
-    settings.refuseOver(clip, top, 'the clip', 'the two cuts would meet in the middle of the upper edge');
-    settings.refuseOver(clip, height.value.minus(edge), 'the clip', 'nothing is left of the sides below it');
-    const down = customary(ruler, 1, 4).plus(hole.value.half());
-    const need = `its hole of ${settings.say(hole.value)} needs that much`;
-    settings.refuseUnder(width, hole.value.plus(edge.times(2)), 'the width', need);
-    settings.refuseUnder(height, down.plus(hole.value.half()).plus(edge), 'the height', need);
-    return {
-      width: width.value,
-      height: height.value,
-      clip: clip.value,
-      hole: { diameter: hole.value, down },
-    };
+    const usual = roundToGroove(ruler, Length.min(width.times(1, 4), height.half()));
+    const clip = settings.length('clip', usual, [
+      { most: width.minus(edge).half(), why: 'the two cuts would meet in the middle of the upper edge' },
+      { most: height.minus(edge), why: 'nothing is left of the sides below it' },
+    ]);
+    const diameter = settings.length('hole', customary(ruler, 1, 4));
+    const down = customary(ruler, 1, 4).plus(diameter.half());
+    const why = `its hole of ${settings.say(diameter)} needs that much`;
+    settings.limit(width, at.width, 'the width', { least: diameter.plus(edge.times(2)), why });
+    settings.limit(height, at.height, 'the height', { least: down.plus(diameter.half()).plus(edge), why });
+    return { width, height, clip, hole: { diameter, down } };
   },
-  shape: (measures, corners) => ({ net: tagNet(measures, corners) }),
+  net: tagNet,
 });
 
 function tagNet({ width, height, clip, hole }: TagMeasures, corners: Length | undefined): Net {
@@ -82,11 +62,6 @@ function tagNet({ width, height, clip, hole }: TagMeasures, corners: Length | un
     { x: width, y: clip },
     ...below.outline.slice(2),
   ];
-  // A round corner may begin where the clip ends.
-  const isRepeated = ({ x, y }: FlatPoint, index: number): boolean => {
-    const before = outline.at(index - 1);
-    return before !== undefined && x.equals(before.x) && y.equals(before.y);
-  };
   const left = [
     { x: zero, y: zero },
     { x: clip, y: zero },
@@ -99,9 +74,8 @@ function tagNet({ width, height, clip, hole }: TagMeasures, corners: Length | un
   ];
   return {
     size: { width, height },
-    panels: [
-      { id: 'tag', name: 'tag', outline: outline.filter((point, index) => !isRepeated(point, index)), box },
-    ],
+    // A round corner may begin where the clip ends.
+    panels: [{ id: 'tag', name: 'tag', outline: withoutDoubles(outline), box }],
     folds: [],
     scores: [],
     slits: [],

@@ -1,42 +1,26 @@
 import { Length } from '../../measure/length.ts';
 import type { Form } from '../form.ts';
 import { wallAllowance } from '../forming/allowance.ts';
-import {
-  BOX_PARAMETERS,
-  BOX_SIZES,
-  readBox,
-  refuseNarrow,
-  sizesOf,
-  TAB_PARAMETER,
-  usualTab,
-} from '../forming/box.ts';
-import { cutBack } from '../forming/cut-back.ts';
-import { form } from '../forming/form.ts';
-import { layoutNet, mountain } from '../forming/layout.ts';
+import { readTab, sizeOfBox, TAB } from '../forming/box.ts';
+import { form, optionalLength, optionalWord } from '../forming/form.ts';
+import { mountain } from '../forming/layout.ts';
 import { customary, roundToGroove } from '../forming/ruler.ts';
 
 /** A box closed at both ends by a lid with a flap that tucks in behind the opposite wall. */
 export const tuckEndBox: Form = form({
   name: 'tuck-end box',
   summary: 'A box closed above and below by lids whose flaps tuck in behind the opposite wall.',
-  parameters: [
-    ...BOX_PARAMETERS,
-    TAB_PARAMETER,
-    {
-      key: 'tuck',
-      kind: 'length',
-      required: false,
-      says: 'length of the tuck flaps; 3/4 in (19 mm), or half the height where that is less, when not given',
-    },
-    {
-      key: 'ends',
-      kind: 'choice',
-      choices: ['straight', 'reverse'],
-      required: false,
-      says: 'straight: both lids hang on the back, so that the front is clean; reverse: the bottom one hangs on the front; straight when not given',
-    },
-  ],
-  oneOf: BOX_SIZES,
+  size: sizeOfBox(2),
+  parameters: {
+    tab: TAB,
+    tuck: optionalLength(
+      'length of the tuck flaps; 3/4 in (19 mm), or half the height where that is less, when not given',
+    ),
+    ends: optionalWord(
+      ['straight', 'reverse'],
+      'straight: both lids hang on the back, so that the front is clean; reverse: the bottom one hangs on the front; straight when not given',
+    ),
+  },
   panels: ['front', 'back', 'left', 'right', 'lid', 'bottom'],
   example: {
     settings: ['inside: 2 x 1 x 3 1/2'],
@@ -44,28 +28,25 @@ export const tuckEndBox: Form = form({
   },
   closing:
     'At each end fold the dust flaps in first, then the lid, and tuck its flap in behind the opposite wall.',
-  measure: (settings) => {
-    const box = readBox(settings, 2);
-    if (!box) return undefined;
-    const sizes = sizesOf(box);
+  measure: (settings, { width, depth, height, at }) => {
     const { ruler, caliper } = settings;
-    const half = sizes.height.half();
-    const tab = settings.length('tab', usualTab(settings, sizes.depth));
-    const tuck = settings.length('tuck', Length.min(customary(ruler, 3, 4), roundToGroove(ruler, half)));
-    settings.refuseOver(tab, sizes.depth, 'the tab', 'it is glued to the left side, which is only that wide');
-    settings.refuseOver(tuck, half, 'the tuck', 'the two flaps would meet halfway up the box');
-    refuseNarrow(settings, tuck, 'the tuck');
-    const lid = sizes.depth.minus(wallAllowance(ruler, caliper, 2));
-    refuseNarrow(settings, { value: lid, at: box.depth.at }, 'the lid');
-    const dust = Length.min(lid, roundToGroove(ruler, sizes.width.half()));
-    return { ...sizes, tab: tab.value, tuck: tuck.value, lid, dust, ends: settings.choice('ends') };
+    const half = height.half();
+    const tab = readTab(settings, depth, 'to the left side');
+    const tuck = settings.length('tuck', Length.min(customary(ruler, 3, 4), roundToGroove(ruler, half)), [
+      { most: half, why: 'the two flaps would meet halfway up the box' },
+      settings.foldable,
+    ]);
+    const lid = depth.minus(wallAllowance(ruler, caliper, 2));
+    settings.limit(lid, at.depth, 'the lid', settings.foldable);
+    const dust = Length.min(lid, roundToGroove(ruler, width.half()));
+    return { width, depth, height, tab, tuck, lid, dust, ends: settings.choice('ends') };
   },
-  shape: ({ width, depth, height, tab, tuck, lid, dust, ends }, corners) => {
+  layout: ({ width, depth, height, tab, tuck, lid, dust, ends }) => {
     const reverse = ends === 'reverse';
     const [front, back] = reverse ? ['bottom', ''] : ['', 'bottom'];
     const [frontTuck, backTuck] = reverse ? ['bottom-tuck', ''] : ['', 'bottom-tuck'];
     const dustFlaps = ['left-dust', 'right-dust', 'left-bottom-dust', 'right-bottom-dust'];
-    const net = layoutNet({
+    return {
       columns: [depth, width, depth, width, tab],
       rows: [tuck, lid, height, lid, tuck],
       cells: [
@@ -87,8 +68,7 @@ export const tuckEndBox: Form = form({
       ],
       taper: ['tab', 'lid-tuck', 'bottom-tuck', ...dustFlaps],
       glue: [['tab', 'left']],
-      corners,
-    });
-    return { net: cutBack(net, dustFlaps, dust) };
+      shorten: { panels: dustFlaps, to: dust },
+    };
   },
 });
