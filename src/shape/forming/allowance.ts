@@ -1,7 +1,6 @@
 import { Length } from '../../measure/length.ts';
 import { roundNearest, roundUp } from '../../measure/round.ts';
 import type { Ruler } from './ruler.ts';
-import type { Settings } from './settings.ts';
 
 /**
  * What the paper's thickness adds between the inside of a box and its score lines, all of it along one dimension
@@ -24,13 +23,6 @@ export function nestingAllowance(ruler: Ruler, caliper: Length): Length {
 /** Under this a part does not go over the other at all: half a thickness on either side of either part. */
 export function leastNesting(caliper: Length): Length {
   return caliper.times(2);
-}
-
-/** How much larger one part is than the other that goes into it. */
-export function readClearance(settings: Settings): Length {
-  const { ruler, caliper } = settings;
-  const limit = { least: leastNesting(caliper), why: 'two thicknesses of paper go into it' };
-  return settings.length('clearance', nestingAllowance(ruler, caliper), [limit]);
 }
 
 /**

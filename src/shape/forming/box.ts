@@ -1,6 +1,6 @@
 import { Length } from '../../measure/length.ts';
 import type { At, Place } from '../../project/source.ts';
-import { wallAllowance } from './allowance.ts';
+import { leastNesting, nestingAllowance, wallAllowance } from './allowance.ts';
 import { optionalLength, type Parameters, type Sizing } from './form.ts';
 import { customary } from './ruler.ts';
 import type { Settings } from './settings.ts';
@@ -79,4 +79,11 @@ export function usualTab(settings: Settings, mate: Length): Length {
 export function readTab(settings: Settings, mate: Length, where: string): Length {
   const why = `it is glued ${where}, which is only that wide`;
   return settings.length('tab', usualTab(settings, mate), [{ most: mate, why }]);
+}
+
+/** How much larger one part is than the other that goes into it. */
+export function readClearance(settings: Settings): Length {
+  const { ruler, caliper } = settings;
+  const limit = { least: leastNesting(caliper), why: 'two thicknesses of paper go into it' };
+  return settings.length('clearance', nestingAllowance(ruler, caliper), [limit]);
 }

@@ -1,7 +1,6 @@
 import { Length } from '../../measure/length.ts';
 import type { Form } from '../form.ts';
-import { readClearance } from '../forming/allowance.ts';
-import { sizeOfBox } from '../forming/box.ts';
+import { readClearance, sizeOfBox } from '../forming/box.ts';
 import { form, optionalLength } from '../forming/form.ts';
 import { customary } from '../forming/ruler.ts';
 import { readTrayTab, TRAY_TAB, trayLayout, usualTrayTab } from '../forming/tray.ts';

@@ -1,6 +1,5 @@
 import type { Form } from '../form.ts';
-import { readClearance } from '../forming/allowance.ts';
-import { readTab, sizeOfBox } from '../forming/box.ts';
+import { readClearance, readTab, sizeOfBox } from '../forming/box.ts';
 import { form, optionalLength } from '../forming/form.ts';
 import { mountain } from '../forming/layout.ts';
 import { trayLayout, usualTrayTab } from '../forming/tray.ts';
