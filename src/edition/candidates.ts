@@ -18,8 +18,8 @@ type Options = {
 type Pick = { readonly indices: readonly number[]; readonly last: number; readonly cost: number };
 
 /**
- * Every way to choose the primary lengths of a piece, the nearest first: in the order of the sum of squared deviations,
- * where a length that stands in several places counts as often. Of two as near, the one that changes later lengths.
+ * Every way to choose the primary lengths of a piece, the nearest first: in the order of the sum of squared deviations.
+ * Of two as near, the one that changes later lengths.
  */
 export function* candidatesOf(primaries: readonly Primary[], rung: Rung): Generator<Candidate> {
   const options = primaries.map((primary) => optionsOf(primary, rung));
@@ -55,19 +55,19 @@ function enqueue(queue: Pick[], pick: Pick): void {
   queue.splice(low, 0, pick);
 }
 
-function optionsOf({ key, own, times }: Primary, { step, reach }: Rung): Options {
+function optionsOf({ key, own }: Primary, { step, reach }: Rung): Options {
   const nearest = roundToStep(own, step);
-  const choices = [{ to: nearest, cost: costOf(own, nearest, times) }];
+  const choices = [{ to: nearest, cost: costOf(own, nearest) }];
   for (let steps = 1; !step.times(steps - 1).greaterThan(reach); steps += 1) {
     for (const to of [nearest.plus(step.times(steps)), nearest.minus(step.times(steps))]) {
       if (to.sign > 0 && !to.minus(own).abs().greaterThan(reach)) {
-        choices.push({ to, cost: costOf(own, to, times) });
+        choices.push({ to, cost: costOf(own, to) });
       }
     }
   }
   return { key, choices: choices.sort((a, b) => a.cost - b.cost) };
 }
 
-function costOf(own: Length, to: Length, times: number): number {
-  return times * to.minus(own).mm ** 2;
+function costOf(own: Length, to: Length): number {
+  return to.minus(own).mm ** 2;
 }

@@ -18,8 +18,8 @@ export function keyOf(own: Length, kind: Kind): string {
 /** How a piece lies on its base as written, and how large that base became. */
 type Lying = { readonly layer: Layer; readonly base: Size };
 
-/** One primary length of a piece, and how often it stands there. */
-export type Primary = { readonly key: string; readonly own: Length; readonly times: number };
+/** One primary length of a piece, however often it stands there. */
+export type Primary = { readonly key: string; readonly own: Length };
 
 /** A piece with every primary length moved; whatever else it measures is a sum of them. */
 export function movePiece(piece: Piece, ruler: 'in' | 'mm', move: Move, lying?: Lying): Piece {
@@ -37,7 +37,7 @@ export function primariesOf(piece: Piece, lying?: Lying): readonly Primary[] {
   const met = new Map<string, Primary>();
   const note: Move = (own, kind) => {
     const key = keyOf(own, kind);
-    met.set(key, { key, own, times: (met.get(key)?.times ?? 0) + 1 });
+    met.set(key, { key, own });
     return own;
   };
   movePiece(piece, 'mm', note, lying);
