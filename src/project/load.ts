@@ -4,11 +4,10 @@ import { isAbsolute, join, relative, resolve, sep } from 'node:path';
 import type { Finding } from './finding.ts';
 import { LEDGER_FILE } from './ledger.ts';
 import type { FormGrammar, Workspace } from './model.ts';
-import type { FindPicture } from './pictures.ts';
-import type { ProjectSource } from './read-project.ts';
+import type { PictureState } from './pictures.ts';
 import { slugOf } from './slug.ts';
 import { type SourceFile, sourceFile, startOf } from './source.ts';
-import { readWorkspace } from './workspace.ts';
+import { isSharedFile, readWorkspace } from './workspace.ts';
 
 export type LoadOptions = {
   /** The ready-made forms that sheets may name. */
@@ -19,8 +18,6 @@ export type LoadOptions = {
   readonly namedFrom?: string | undefined;
 };
 
-type Loaded = { readonly file: SourceFile; readonly finding?: Finding };
-
 /**
  * Reads a workspace from disk: `site.yaml`, `shared/*.yaml` and `sheet.md` of every folder that has one. The only
  * file of the reader that touches the disk. A file that cannot be read is a finding.
@@ -30,21 +27,28 @@ export async function loadWorkspace(root: string, options: LoadOptions): Promise
   const folder = resolve(root);
   const named = (path: string): string => nameOf(path, options.namedFrom ?? process.cwd());
   const entries = (await readdir(folder)).sort();
-  const site = await load(join(folder, 'site.yaml'), named);
-  const shared = await loadShared(join(folder, 'shared'), named);
+  const inShared = await readdir(join(folder, 'shared')).catch(() => []);
   const isWanted = (entry: string): boolean =>
     canBeProject(entry) && (options.only?.includes(slugOf(entry)) ?? true);
-  const sheets = await Promise.all(
-    entries.filter(isWanted).map((entry) => loadProject(folder, entry, named)),
+  const paths = [
+    'site.yaml',
+    ...inShared
+      .sort()
+      .map((name) => `shared/${name}`)
+      .filter(isSharedFile),
+    ...entries.filter(isWanted).flatMap((entry) => [`${entry}/sheet.md`, `${entry}/${LEDGER_FILE}`]),
+  ];
+  const findings: Finding[] = [];
+  const report = (finding: Finding): unknown => findings.push(finding);
+  const files = await Promise.all(
+    paths.map(async (path) => [path, await load(join(folder, path), named, report)] as const),
   );
-  const settings = [...(site ? [site] : []), ...shared];
   return readWorkspace({
     root: folder,
+    files: new Map(files),
+    findings,
+    findPicture: (project, path) => findPicture(join(folder, project), path),
     forms: options.forms,
-    site: site?.file,
-    shared: shared.map(({ file }) => file),
-    projects: sheets.filter((sheet) => sheet !== undefined),
-    findings: settings.flatMap(({ finding }) => (finding ? [finding] : [])),
   });
 }
 
@@ -61,41 +65,24 @@ function nameOf(path: string, from: string): string {
   return relative(from, path).split(sep).join('/') || '.';
 }
 
-async function loadProject(
-  root: string,
-  folder: string,
+/** A file's text; undefined when there is no such file, empty and reported when it cannot be read as text. */
+async function load(
+  path: string,
   named: (path: string) => string,
-): Promise<ProjectSource | undefined> {
-  const path = join(root, folder);
-  const sheet = await load(join(path, 'sheet.md'), named);
-  if (!sheet) return undefined;
-  const ledger = await load(join(path, LEDGER_FILE), named);
-  return { ...sheet, folder, findPicture: pictureFinder(path), ledger: ledger?.file };
-}
-
-async function loadShared(folder: string, named: (path: string) => string): Promise<Loaded[]> {
-  const names = await readdir(folder).catch(() => []);
-  const files = names.filter((name) => /\.ya?ml$/u.test(name)).sort();
-  const loaded = await Promise.all(files.map((name) => load(join(folder, name), named)));
-  return loaded.filter((file) => file !== undefined);
-}
-
-/** A file's text; undefined when there is no such file, a finding when it is there and cannot be read as text. */
-async function load(path: string, named: (path: string) => string): Promise<Loaded | undefined> {
+  report: (finding: Finding) => void,
+): Promise<SourceFile | undefined> {
   const empty = sourceFile(named(path), '');
+  const at = startOf(empty);
   try {
-    const bytes = await readFile(path);
-    const text = asUtf8(bytes);
-    if (text !== undefined) return { file: sourceFile(empty.path, text) };
-    return { file: empty, finding: { rule: 'not-text', at: startOf(empty), facts: {} } };
+    const text = asUtf8(await readFile(path));
+    if (text !== undefined) return sourceFile(empty.path, text);
+    report({ rule: 'not-text', at, facts: {} });
   } catch (error) {
     const code = error instanceof Error && 'code' in error ? String(error.code) : '';
     if (['ENOENT', 'ENOTDIR'].includes(code)) return undefined;
-    return {
-      file: empty,
-      finding: { rule: 'unreadable-file', at: startOf(empty), facts: { problem: UNREADABLE[code] ?? code } },
-    };
+    report({ rule: 'unreadable-file', at, facts: { problem: UNREADABLE[code] ?? code } });
   }
+  return empty;
 }
 
 const UNREADABLE: Readonly<Partial<Record<string, string>>> = {
@@ -115,16 +102,14 @@ function asUtf8(bytes: Uint8Array): string | undefined {
   }
 }
 
-/** Looks for pictures in a project's folder, following links on disk to see that they do not lead out of it. */
-function pictureFinder(folder: string): FindPicture {
-  return (path) => {
-    const picture = join(folder, path);
-    try {
-      const real = relative(realpathSync(folder), realpathSync(picture));
-      if (real === '..' || real.startsWith(`..${sep}`) || isAbsolute(real)) return 'outside';
-      return statSync(picture).isFile() ? 'there' : 'missing';
-    } catch {
-      return 'missing';
-    }
-  };
+/** Looks for a picture in a project's folder, following links on disk to see that they do not lead out of it. */
+function findPicture(folder: string, path: string): PictureState {
+  try {
+    const picture = realpathSync(join(folder, path));
+    const real = relative(realpathSync(folder), picture);
+    if (real === '..' || real.startsWith(`..${sep}`) || isAbsolute(real)) return 'outside';
+    return statSync(picture).isFile() ? 'there' : 'missing';
+  } catch {
+    return 'missing';
+  }
 }

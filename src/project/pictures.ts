@@ -4,7 +4,7 @@ import { placeOf, rewrite } from './markdown.ts';
 import type { Place, SourceFile } from './source.ts';
 
 /** Whether a path, relative to the project's folder, is a file there; `outside` when a link on disk leads out. */
-type PictureState = 'there' | 'missing' | 'outside';
+export type PictureState = 'there' | 'missing' | 'outside';
 export type FindPicture = (path: string) => PictureState;
 
 /**

@@ -41,9 +41,7 @@ const MEASUREMENTS = mapOf('unit:, stock: and pieces: under it', {
 export const asMeasurements: Value<MeasuredBlock> = {
   schema: MEASUREMENTS.schema,
   read: (node, spot, outside) => {
-    const unit = statedUnit(node, outside);
-    const unitIn: Reader['unitIn'] = (file) => (file === node.at.file ? unit : outside.unitIn(file));
-    const reader = { ...outside, unit, unitIn };
+    const reader = { ...outside, unit: statedUnit(node, outside) };
     const read = MEASUREMENTS.read(node, spot, reader);
     if (!read) return undefined;
     const written = read.pieces.values.map(({ value }) => value);

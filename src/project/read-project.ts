@@ -1,19 +1,22 @@
+import { restoreText } from './directives.ts';
 import type { Finding } from './finding.ts';
 import { splitSheet } from './frontmatter.ts';
 import { mapOf, readWhole } from './grammar.ts';
 import { listed, needed, optional, section } from './keys.ts';
-import type { FormGrammar, Project, Units } from './model.ts';
-import type { FindPicture } from './pictures.ts';
-import { readBody } from './read-body.ts';
+import type { Project, Units } from './model.ts';
+import { parseWithin } from './nesting.ts';
+import { checkPictures, type FindPicture } from './pictures.ts';
 import { readLedger } from './read-ledger.ts';
 import { asMeasurements } from './read-measurements.ts';
-import type { Shared } from './read-shared.ts';
 import { asSupply } from './read-supplies.ts';
-import { type Reader, refuse } from './reader.ts';
+import { type Reader, refuse, type Shared } from './reader.ts';
 import { checkReferences } from './references.ts';
+import { makeSafe } from './safe-content.ts';
 import type { Schema } from './schema.ts';
 import { sharedName } from './shared.ts';
+import { slugOf } from './slug.ts';
 import { digestOf, type SourceFile, startOf } from './source.ts';
+import { readSteps } from './steps.ts';
 import { asCount, asDate, asLanguage, asText, asUnits } from './values.ts';
 import { readYaml } from './yaml-tree.ts';
 
@@ -35,23 +38,15 @@ const SHEET = mapOf(HEAD, {
 
 export const SHEET_SCHEMA: Schema = SHEET.schema;
 
-/** A project's folder, its sheet and its pictures, wherever they are kept. */
-export type ProjectSource = {
+/** A sheet to read, and what it may refer to. */
+type SheetRequest = Pick<Reader, 'moneyDecimals' | 'forms' | 'shared'> & {
   /** The folder's name under the workspace's root. */
   readonly folder: string;
   readonly file: SourceFile;
+  readonly ledger: SourceFile | undefined;
   readonly findPicture: FindPicture;
-  readonly ledger?: SourceFile | undefined;
   /** Why the file could not be read as text, when it could not; its text is then empty. */
-  readonly finding?: Finding;
-};
-
-/** A sheet to read, and what it may refer to. */
-type SheetRequest = ProjectSource & {
-  readonly slug: string;
-  readonly shared: Shared;
-  readonly moneyDecimals: number;
-  readonly forms: readonly FormGrammar[];
+  readonly unreadable: readonly Finding[];
   /** The editions that are made where the sheet says nothing of it. */
   readonly units: Units;
   /** Tells apart the settings and shared files it is read with. */
@@ -66,21 +61,15 @@ function contentOf({ basis, file, ledger }: SheetRequest, findings: readonly Fin
 
 /** Reads one sheet. There always is a project, whatever the file holds; what could not be taken is in its findings. */
 export function readProject(request: SheetRequest): Project {
-  const { slug, folder, file, shared, moneyDecimals, forms, findPicture } = request;
+  const { folder, file, shared, moneyDecimals, forms, unreadable } = request;
+  const slug = slugOf(folder);
   const findings: Finding[] = [];
-  const reader: Reader = {
-    report: (finding) => findings.push(sharedFinding(finding, shared) ?? finding),
-    unitIn: (source) => shared.units.get(source) ?? 'in',
-    unit: 'in',
-    moneyDecimals,
-    forms,
-    shared: shared.values,
-    sharedTrouble: shared.trouble,
-  };
+  const report = (finding: Finding): unknown => findings.push(sharedFinding(finding, shared) ?? finding);
+  const reader: Reader = { report, unit: 'in', moneyDecimals, forms, shared };
   const parts = splitSheet(file);
-  for (const finding of request.finding ? [request.finding] : parts.findings) reader.report(finding);
+  (unreadable.length > 0 ? unreadable : parts.findings).forEach(report);
   const yaml = parts.yaml && readYaml(parts.yaml);
-  yaml?.findings.forEach(reader.report);
+  yaml?.findings.forEach(report);
   const readable = yaml?.broken === false;
   const opening = Math.max(file.text.indexOf('---'), 0);
   const at = readable ? { file, start: opening, end: opening + 3 } : startOf(file);
@@ -95,13 +84,17 @@ export function readProject(request: SheetRequest): Project {
     headReader,
   );
   const { block, written } = measurements;
-  const body = readBody(parts.body, file, findPicture, reader);
+  const body = parseWithin(parts.body, file, report);
+  restoreText(body, file);
+  makeSafe(body, file, report);
+  checkPictures(body, file, request.findPicture, report);
+  const text = readSteps(body, file, reader);
   if (readable) {
-    const prose = [body.introduction, ...body.steps.map((step) => step.prose)];
+    const prose = [text.introduction, ...text.steps.map((step) => step.prose)];
     const sharedStock = [...shared.values.stock.keys()].map(sharedName);
-    checkReferences({ names: block.names, sharedStock, pieces: written, prose }, reader.report);
+    checkReferences({ names: block.names, sharedStock, pieces: written, prose }, report);
   }
-  const ledger = readLedger(request.ledger, reader.report);
+  const ledger = readLedger(request.ledger, report);
   return {
     slug,
     folder,
@@ -111,7 +104,8 @@ export function readProject(request: SheetRequest): Project {
     units: units?.value ?? request.units,
     ...head,
     ...block,
-    ...body,
+    body,
+    ...text,
     readable,
     ledger,
     findings,

@@ -7,22 +7,11 @@ import { type ByName, named } from './keys.ts';
 import { asPiece } from './read-pieces.ts';
 import { asStock } from './read-stock.ts';
 import { asSupply } from './read-supplies.ts';
-import type { Reader, SharedSection, SharedValue, SharedValues } from './reader.ts';
+import type { Reader, Shared, SharedSection, SharedValue } from './reader.ts';
 import type { Schema } from './schema.ts';
 import { type SourceFile, startOf } from './source.ts';
 import type { YamlNode } from './yaml-node.ts';
 import { readYaml } from './yaml-tree.ts';
-
-/** What the files of `shared/` offer. */
-export type Shared = {
-  readonly values: SharedValues;
-  /** Every shared file, with the unit of its bare numbers. */
-  readonly units: ReadonlyMap<SourceFile, Unit>;
-  /** What is wrong in the files themselves, whoever uses them. */
-  readonly findings: readonly Finding[];
-  /** Why one of the files could not be read at all. */
-  readonly trouble: Finding | undefined;
-};
 
 const SECTIONS: readonly SharedSection[] = ['stock', 'supplies', 'pieces'];
 
@@ -56,23 +45,14 @@ function shareable({ schema }: Value<unknown>, says: string): Key<ByName<YamlNod
  */
 export function readShared(
   files: readonly SourceFile[],
-  { moneyDecimals, forms }: Pick<Reader, 'moneyDecimals' | 'forms'>,
+  bench: Pick<Reader, 'moneyDecimals' | 'forms'>,
   unreadable: readonly Finding[],
 ): Shared {
-  const findings: Finding[] = [];
+  const findings = [...unreadable];
   const units = new Map<SourceFile, Unit>();
-  const values = { stock: new Map(), supplies: new Map(), pieces: new Map() } satisfies Record<
-    SharedSection,
-    Map<string, SharedValue>
-  >;
-  const reader: Reader = {
-    report: (finding) => findings.push(finding),
-    unitIn: (file) => units.get(file) ?? 'in',
-    unit: 'in',
-    moneyDecimals,
-    forms,
-    shared: values,
-  };
+  const values = { stock: new Map(), supplies: new Map(), pieces: new Map() };
+  const shared = { values, units, findings };
+  const reader: Reader = { ...bench, unit: 'in', shared, report: (finding) => findings.push(finding) };
   let [trouble] = unreadable;
   for (const file of files) {
     const { root, broken, findings: ofYaml } = readYaml(wholeFile(file));
@@ -84,7 +64,7 @@ export function readShared(
   }
   // Only now are all names known that one shared value may use of another.
   for (const section of SECTIONS) for (const value of values[section].values()) check(section, value, reader);
-  return { values, units, findings, trouble };
+  return { ...shared, trouble };
 }
 
 function gather(found: readonly SharedValue[], into: Map<string, SharedValue>, { report }: Reader): void {

@@ -3,7 +3,7 @@ import { wholeFile } from './frontmatter.ts';
 import { made, mapOf, readWhole, type Value } from './grammar.ts';
 import { listed, optional, plainly, required, section, usually } from './keys.ts';
 import type { Bench, Paper, Schedule, Site } from './model.ts';
-import { type Reader, shown } from './reader.ts';
+import { NOTHING_SHARED, type Reader, shown } from './reader.ts';
 import { readEvery, readOn, repetitionOf } from './schedule.ts';
 import type { Schema } from './schema.ts';
 import { type At, type SourceFile, sourceFile, startOf } from './source.ts';
@@ -93,16 +93,15 @@ export const SITE_SCHEMA: Schema = SITE.schema;
 const NO_FILE: SourceFile = sourceFile('site.yaml', '');
 
 /** Reads `site.yaml`. Every setting has a default, so a workspace without the file has a whole site too. */
-export function readSite(file: SourceFile = NO_FILE): Site {
+export function readSite(file: SourceFile = NO_FILE, unreadable: readonly Finding[] = []): Site {
   const { root, findings: broken } = readYaml(wholeFile(file));
-  const findings: Finding[] = [...broken];
+  const findings = [...unreadable, ...broken];
   const reader: Reader = {
     report: (finding) => findings.push(finding),
-    unitIn: () => 'in',
     unit: 'in',
     moneyDecimals: 2,
     forms: [],
-    shared: { stock: new Map(), supplies: new Map(), pieces: new Map() },
+    shared: NOTHING_SHARED,
   };
   const { language, paper, ...site } = readWhole(SITE, root, { key: file.path, at: startOf(file) }, reader);
   return {

@@ -9,24 +9,40 @@ export type SharedSection = 'stock' | 'supplies' | 'pieces';
 /** A value of `shared/`, unread. */
 export type SharedValue = { readonly name: At<string>; readonly value: YamlNode };
 
-export type SharedValues = Readonly<Record<SharedSection, ReadonlyMap<string, SharedValue>>>;
+/** What the files of `shared/` offer. */
+export type Shared = {
+  readonly values: Readonly<Record<SharedSection, ReadonlyMap<string, SharedValue>>>;
+  /** Every shared file, with the unit of its bare numbers. */
+  readonly units: ReadonlyMap<SourceFile, Unit>;
+  /** What is wrong in the files themselves, whoever uses them. */
+  readonly findings: readonly Finding[];
+  /** Why one of the files could not be read at all: the cause of every name in it that is not found. */
+  readonly trouble?: Finding | undefined;
+};
+
+export const NOTHING_SHARED: Shared = {
+  values: { stock: new Map(), supplies: new Map(), pieces: new Map() },
+  units: new Map(),
+  findings: [],
+};
 
 /** What every part of the reader shares: where findings go, and what bare numbers mean. */
 export type Reader = {
   readonly report: (finding: Finding) => void;
-  /** The unit of a bare number: a shared file has one of its own. */
-  readonly unitIn: (file: SourceFile) => Unit;
-  /** The unit the sheet is written in. */
+  /** The unit the sheet is written in; a shared file has one of its own. */
   readonly unit: Unit;
   /** Decimals of the currency: 2 for dollars, 0 for yen. */
   readonly moneyDecimals: number;
   /** The ready-made forms there are. */
   readonly forms: readonly FormGrammar[];
   /** What `shared.…` names. */
-  readonly shared: SharedValues;
-  /** Why a file of `shared/` could not be read at all: the cause of every name in it that is not found. */
-  readonly sharedTrouble?: Finding | undefined;
+  readonly shared: Shared;
 };
+
+/** The unit of a bare number. */
+export function unitAt({ file }: Place, { unit, shared }: Reader): Unit {
+  return shared.units.get(file) ?? unit;
+}
 
 /** Reports that a value is not of the kind its key takes. */
 export function refuse(node: YamlNode, key: string, expected: string, { report }: Reader): undefined {

@@ -26,12 +26,12 @@ export function findShared(
   name: At<string>,
   reader: Reader,
 ): SharedValue | undefined {
-  const values = reader.shared[section];
+  const values = reader.shared.values[section];
   const found = isShared(name.value) ? values.get(name.value.slice(PREFIX.length)) : undefined;
   if (found) return found;
   const facts = { what: WHAT[section], name: name.value, among: [...values.keys()].map(sharedName) };
   const unknown = { rule: 'unknown-reference', at: name.at, facts } as const;
-  reader.report((isShared(name.value) && reader.sharedTrouble) || unknown);
+  reader.report((isShared(name.value) && reader.shared.trouble) || unknown);
   return undefined;
 }
 

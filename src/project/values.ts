@@ -2,7 +2,7 @@ import type { Length, Unit } from '../measure/length.ts';
 import { parseLength, parseSizes, type Reading, VULGAR, writtenUnit } from '../measure/notation.ts';
 import { made, type Value } from './grammar.ts';
 import type { AtSize, AtVolume, Money, Units } from './model.ts';
-import { type Reader, refuse, shown } from './reader.ts';
+import { type Reader, refuse, shown, unitAt } from './reader.ts';
 import { textSchema } from './schema.ts';
 import type { At } from './source.ts';
 import type { YamlText } from './yaml-node.ts';
@@ -95,7 +95,7 @@ export function asLengths(count: 1 | 2 | 3): Value<readonly At<Length>[]> {
     schema: { ...textSchema(pattern), type: count === 1 ? ['string', 'number'] : 'string' },
     read: (node, { key }, reader) => {
       if (node.kind !== 'text') return refuse(node, key, form, reader);
-      const reading = parse(node, count, reader.unitIn(node.at.file));
+      const reading = parse(node, count, unitAt(node.at, reader));
       if (reading.ok) return reading.value;
       const { problem, start, end } = reading;
       const at = start < end ? node.place(start, end) : node.at;
@@ -124,7 +124,7 @@ export const asLength: Value<At<Length>> = made(asLengths(1), ([length]) => leng
 
 /** The unit a length was written in: its own, else that of the file's bare numbers. */
 export function unitWritten({ at }: At<Length>, reader: Reader): Unit {
-  return writtenUnit(shown(at)) ?? reader.unitIn(at.file);
+  return writtenUnit(shown(at)) ?? unitAt(at, reader);
 }
 
 /** Width × height. */

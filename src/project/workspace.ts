@@ -1,47 +1,76 @@
 import { compare } from '../measure/numbers.ts';
 import type { Finding } from './finding.ts';
-import type { FormGrammar, Workspace } from './model.ts';
-import { type ProjectSource, readProject } from './read-project.ts';
+import { LEDGER_FILE } from './ledger.ts';
+import type { FormGrammar, Project, Workspace } from './model.ts';
+import type { PictureState } from './pictures.ts';
+import { readProject } from './read-project.ts';
 import { readShared } from './read-shared.ts';
 import { readSite } from './read-site.ts';
 import { moneyDecimals } from './reader.ts';
-import { slugOf } from './slug.ts';
-import { digestOf, type SourceFile } from './source.ts';
+import { digestOf, type SourceFile, sourceFile } from './source.ts';
 
 /** The files of a workspace, read but not understood. */
 type WorkspaceSource = {
   readonly root: string;
-  readonly site: SourceFile | undefined;
-  readonly shared: readonly SourceFile[];
-  readonly projects: readonly ProjectSource[];
+  /** By their paths under the root, with `/` between. */
+  readonly files: ReadonlyMap<string, SourceFile | undefined>;
+  /** Why files could not be read as text. */
+  readonly findings: readonly Finding[];
+  /** Whether a project's folder has the picture at a path in it. */
+  readonly findPicture: (folder: string, path: string) => PictureState;
   /** The ready-made forms that sheets may name. */
   readonly forms: readonly FormGrammar[];
-  /** What could not be read of the settings and the shared files. */
-  readonly findings: readonly Finding[];
 };
 
+/** Whether a path under the root is that of a file whose values projects share. */
+export function isSharedFile(path: string): boolean {
+  return /^shared\/[^/]+\.ya?ml$/u.test(path);
+}
+
 /** Reads a whole workspace from its files' texts. */
-export function readWorkspace({
-  root,
-  site: settings,
-  shared: files,
-  projects,
-  forms,
-  findings,
-}: WorkspaceSource): Workspace {
-  const site = readSite(settings);
+export function readWorkspace({ root, files, findings, findPicture, forms }: WorkspaceSource): Workspace {
+  const settings = files.get('site.yaml');
+  const others = [...files].flatMap(([path, file]) => (file && isSharedFile(path) ? [file] : []));
+  const troubleOf = (...of: (SourceFile | undefined)[]): Finding[] =>
+    findings.filter(({ at }) => of.includes(at.file));
+  const site = readSite(settings, troubleOf(settings));
   const bench = { moneyDecimals: moneyDecimals(site.currency), forms };
-  const ofSettings = findings.filter(({ at }) => at.file === settings);
-  const ofShared = findings.filter(({ at }) => at.file !== settings);
-  const shared = readShared(files, bench, ofShared);
-  const basis = digestOf([settings, ...files].flatMap((file) => (file ? [file.path, file.text] : [])));
-  const read = projects.map((source) =>
-    readProject({ ...source, ...bench, slug: slugOf(source.folder), shared, units: site.units, basis }),
-  );
+  const shared = readShared(others, bench, troubleOf(...others));
+  const basis = digestOf([settings, ...others].flatMap((file) => (file ? [file.path, file.text] : [])));
+  const projects = [...files].flatMap(([path, file]): Project[] => {
+    const [, folder] = /^([^/]+)\/sheet\.md$/u.exec(path) ?? [];
+    if (folder === undefined || !file) return [];
+    const request = { ...bench, folder, file, ledger: files.get(`${folder}/${LEDGER_FILE}`), shared, basis };
+    return [
+      readProject({
+        ...request,
+        findPicture: (picture) => findPicture(folder, picture),
+        unreadable: troubleOf(file),
+        units: site.units,
+      }),
+    ];
+  });
   return {
     root,
-    site: { ...site, findings: [...ofSettings, ...site.findings] },
-    projects: read.toSorted((a, b) => compare(a.slug, b.slug) || compare(a.folder, b.folder)),
-    findings: [...ofShared, ...shared.findings],
+    site,
+    projects: projects.toSorted((a, b) => compare(a.slug, b.slug) || compare(a.folder, b.folder)),
+    findings: shared.findings,
   };
+}
+
+/**
+ * Reads a workspace from texts instead of a folder: path to text, such as `seed-keeper/sheet.md`, `site.yaml`,
+ * `shared/stock.yaml`, and `seed-keeper/photos/flat.jpg` (any text) for a picture that is there.
+ */
+export function readWorkspaceFromTexts(
+  texts: Readonly<Record<string, string>>,
+  forms: readonly FormGrammar[],
+): Workspace {
+  return readWorkspace({
+    root: '/',
+    files: new Map(Object.entries(texts).map(([path, text]) => [path, sourceFile(path, text)])),
+    findings: [],
+    findPicture: (folder, path) => (`${folder}/${path}` in texts ? 'there' : 'missing'),
+    forms,
+  });
 }

@@ -1,6 +1,6 @@
-import { readWorkspaceFromTexts as readTexts } from '../project/from-texts.ts';
 import { type LoadOptions, loadWorkspace as load } from '../project/load.ts';
 import type { Workspace } from '../project/model.ts';
+import { readWorkspaceFromTexts as readTexts } from '../project/workspace.ts';
 import { forms } from './forms/index.ts';
 
 /** Reads a workspace from disk, with every form there is. @throws when `root` itself is no folder that can be read. */
