@@ -1,3 +1,4 @@
+import type { Unit } from '../measure/length.ts';
 import type { Finding } from './finding.ts';
 import {
   type Key,
@@ -13,7 +14,8 @@ import {
 import { type Reader, refuse, reportMissing } from './reader.ts';
 import { listSchema } from './schema.ts';
 import type { At } from './source.ts';
-import { textNode } from './yaml-node.ts';
+import { asChoice, asYes } from './values.ts';
+import { textNode, type YamlNode } from './yaml-node.ts';
 
 /** A key that may be left out. */
 export function optional<T>(value: Value<T>, says: string): Key<T, false> {
@@ -56,6 +58,26 @@ export function usually<T>(value: Value<T>, usual: string, says: string): Key<T,
 export function plainly<T>(value: Value<At<T>>, usual: string, says: string): Key<T, true> {
   const { read, ...key } = usually(value, usual, says);
   return { ...key, read: (map, name) => read(map, name)?.value };
+}
+
+/** A key that says yes; no where it is left out. */
+export function flag(says: string): Key<boolean, true> {
+  return plainly(asYes, 'no', says);
+}
+
+/** The key `unit`, of a sheet's measurements and of a shared file. */
+export const UNIT: Key<Unit, true> = plainly(
+  asChoice(['in', 'mm', 'cm'] as const),
+  'in',
+  'What a number without a unit is in: `in`, `mm` or `cm`.',
+);
+
+/** The unit a map states, which must be known before anything else of it is read; nothing is reported. */
+export function statedUnit(node: YamlNode, reader: Reader): Unit {
+  const entries = node.kind === 'map' ? node.entries : [];
+  const byKey = new Map(entries.map((entry) => [entry.key.text, entry]));
+  const muted = { ...reader, report: () => {} };
+  return UNIT.read({ entries: byKey, spot: { key: '', at: node.at }, reader: muted }, 'unit') ?? 'in';
 }
 
 /** A list; one value alone is a list of one, nothing is an empty one. */

@@ -1,6 +1,5 @@
-import { flag, statedUnit, UNIT } from './common-keys.ts';
 import { made, mapOf, type Value } from './grammar.ts';
-import { listed, named, needed, optional, plainly, usually } from './keys.ts';
+import { flag, listed, named, needed, optional, plainly, statedUnit, UNIT, usually } from './keys.ts';
 import type { Holds, Project, Stock } from './model.ts';
 import { asPiece, type WrittenPiece, wholePiece } from './read-pieces.ts';
 import { asStock } from './read-stock.ts';

@@ -1,6 +1,5 @@
-import { flag } from './common-keys.ts';
 import { type Keys, made, mapOf, type ReadMap, type Value } from './grammar.ts';
-import { optional, section, usually } from './keys.ts';
+import { flag, optional, section, usually } from './keys.ts';
 import type { BaseReference, FormGrammar, Piece, PieceBody, Placement } from './model.ts';
 import { asFormName, formNamed, settingsOf } from './read-form.ts';
 import { flatOrNet } from './read-net.ts';

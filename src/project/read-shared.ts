@@ -1,9 +1,8 @@
 import type { Unit } from '../measure/length.ts';
-import { UNIT } from './common-keys.ts';
 import type { Finding } from './finding.ts';
 import { wholeFile } from './frontmatter.ts';
 import { type Key, mapOf, readWhole, type Value } from './grammar.ts';
-import { type ByName, named } from './keys.ts';
+import { type ByName, named, UNIT } from './keys.ts';
 import { asPiece } from './read-pieces.ts';
 import { asStock } from './read-stock.ts';
 import { asSupply } from './read-supplies.ts';

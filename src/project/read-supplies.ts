@@ -1,6 +1,5 @@
-import { flag } from './common-keys.ts';
 import { made, mapOf, orShort, type Value } from './grammar.ts';
-import { optional, required, usually } from './keys.ts';
+import { flag, optional, required, usually } from './keys.ts';
 import { SUPPLY_KINDS, type Supply } from './model.ts';
 import { sharing, USE } from './shared.ts';
 import { asChoice, asCount, asLink, asMoney, asText } from './values.ts';
