@@ -1,27 +1,29 @@
+import type { RootContent } from 'mdast';
+import { toString as textWithin } from 'mdast-util-to-string';
+import { visit } from 'unist-util-visit';
 import { accentOf } from '../drawing/accent.ts';
 import { type Editions, ownEdition } from '../edition/editions.ts';
 import { allergensHeld, cautionsFor } from '../handout/cautions.ts';
 import { cssString, marginBox, PAPER_SIZE, pageOf, type Styles, styleElements } from '../handout/css.ts';
-import { type CutRow, cutList } from '../handout/cut-list.ts';
-import type { PageHead, Renderer } from '../handout/render.ts';
+import { cutList } from '../handout/cut-list.ts';
+import { renderMarkdown } from '../handout/markdown.ts';
+import { type HOST, withoutHost } from '../handout/markdown-handlers.ts';
+import { proseSetting } from '../handout/prose.ts';
+import { headOf, type Renderer } from '../handout/render.ts';
 import { revisionTitle } from '../handout/revision.ts';
-import { type ScoredPiece, scoreList } from '../handout/score-list.ts';
+import { scoreList } from '../handout/score-list.ts';
 import { type Setting, settingOf } from '../handout/setting.ts';
-import { paperColor } from '../handout/supplies.ts';
+import { paperColor, stocksUsed } from '../handout/supplies.ts';
 import type { Ledger } from '../project/ledger.ts';
-import type { Paper, Site } from '../project/model.ts';
+import type { Paper, ReferenceKind, Site, Step } from '../project/model.ts';
 import type { Labels } from '../words/labels.ts';
+import { nameOf, referenceOf } from '../words/names.ts';
+import type { SafeHtml } from '../words/safe-html.ts';
 import { typographic } from '../words/typographic.ts';
 import { voiceOf } from '../words/voice.ts';
-import { type CardRoom, type Shortened, shortened } from './room.ts';
-import {
-  type AheadStep,
-  aheadSteps,
-  type CueStep,
-  type RunningOrder,
-  runningOrder,
-} from './running-order.ts';
-import { laidOut, papersLaid, type TableItem } from './table.ts';
+import { runClock, type SayTime, type Slot, timesFrom } from './clock.ts';
+import { type CardRoom, shortened } from './room.ts';
+import { laidOut } from './table.ts';
 
 /** What a cue card is made from. */
 type CueInput = {
@@ -30,61 +32,48 @@ type CueInput = {
   readonly labels: Labels;
   readonly ledger: Ledger;
   readonly styles: Styles;
+  readonly renderer: Renderer;
 };
 
-/** What the template of the card prints. */
-type CueCard = PageHead & {
-  readonly title: string;
-  readonly day: string | undefined;
-  readonly hours: string;
-  readonly room: CardRoom;
-  readonly cuts: Shortened<CueCut>;
-  readonly scores: Shortened<ScoredPiece>;
-  readonly order: RunningOrder;
-  readonly steps: Shortened<CueStep>;
-  readonly ahead: Shortened<AheadStep>;
-  readonly papers: string;
-  readonly table: readonly TableItem[];
-  readonly cautions: readonly SpokenCaution[];
-  /** What was left out for want of room, and where it is to be found. */
-  readonly missing: readonly string[];
-};
-
-/** A row of the sheet's own cut list, and the paper it is cut from. */
-type CueCut = Pick<CutRow, 'name' | 'times' | 'lead' | 'second'> & {
-  readonly stock: string | undefined;
-};
-
-/** The demonstrator's own card of a project, as far as there is room for it. Leads with the edition as written. */
-export function cueCard({ editions, site, labels, ledger, styles }: CueInput, room: CardRoom): CueCard {
-  // Large print is set in the edition as written too, and nothing in it is only for a screen.
+/** The demonstrator's own card of a project as a document to be printed, as far as there is room for it. */
+export function cueCardHtml(
+  { editions, site, labels, ledger, styles, renderer }: CueInput,
+  room: CardRoom,
+): string {
+  // Leads with the edition as written, as large print does, and nothing in it is only for a screen.
   const setting = settingOf(editions, 'large-print', labels, new Map());
   const { project, voice } = setting;
   const order = runningOrder(setting, site.sessions?.at?.value);
   const { start, end } = order;
+  const ahead = aheadSteps(setting);
   const revision = ledger.revisions.at(-1);
   const foot = [site.title, ...(revision ? [revisionTitle(revision, voice)] : [])].join(' · ');
   const [paper = 'letter'] = site.paper;
-  return {
-    language: voice.language,
-    documentTitle: cueTitle(editions, labels),
-    description: voice.say('cue-private'),
-    styles: styleElements(styles, cueRules(setting, paper, room, foot)),
-    scripts: [],
+  const model = {
+    ...headOf(voice, styleElements(styles, cueRules(setting, paper, room, foot)), {
+      title: cueTitle(editions, labels),
+      description: voice.say('cue-private'),
+    }),
     title: typographic(project.title.value, voice.language),
     day: project.session && voice.day(project.session.value),
     hours: voice.say(order.isOpen ? 'cue-hours-open' : 'cue-hours', { start, end }),
     room,
-    cuts: shortened(cuts(setting), room),
+    cuts: shortened(
+      cutList(setting).groups.flatMap(({ stock, rows }) => rows.map((row) => ({ ...row, stock }))),
+      room,
+    ),
     scores: shortened(scoreList(setting)?.pieces ?? [], room),
     order,
     steps: shortened(order.steps, room),
-    ahead: shortened(aheadSteps(setting), room),
-    papers: papersLaid(setting).join(', '),
+    ahead: shortened(ahead, room),
+    papers: stocksUsed(project)
+      .map(({ name }) => name)
+      .join(', '),
     table: laidOut(setting),
     cautions: spokenCautions(setting),
-    missing: missing(setting, order, room),
+    missing: missing(setting, [...order.steps, ...ahead, { notes: order.opening }], room),
   };
+  return renderer.render('cue-card', model, voice.say);
 }
 
 /** The card's name, for the title of its PDF. */
@@ -93,32 +82,21 @@ export function cueTitle(editions: Editions, labels: Labels): string {
   return `${title}: ${voiceOf(labels).say('cue-card')}`;
 }
 
-/** The card as a document to be printed. */
-export function renderCueCard(card: CueCard, renderer: Renderer, labels: Labels): string {
-  return renderer.render('cue-card', card, voiceOf(labels).say);
-}
-
-function cuts(setting: Setting): CueCut[] {
-  return cutList(setting).groups.flatMap(({ stock, rows }) =>
-    rows.map(({ name, times, lead, second }) => ({ name, times, lead, second, stock })),
+/** What there was and the room had no place for, and where it is to be found. */
+function missing(
+  { project: { supplies, file }, voice }: Setting,
+  said: readonly { readonly notes: readonly SafeHtml[]; readonly cautions?: readonly SafeHtml[] }[],
+  room: CardRoom,
+): readonly string[] {
+  const left = {
+    cautions: !room.stepCautions && said.some(({ cautions = [] }) => cautions.length > 0),
+    instead: room.table && !room.instead && supplies.some(({ instead }) => instead),
+    table: !room.table && supplies.length > 0,
+    notes: !room.notes && said.some(({ notes }) => notes.length > 0),
+  };
+  return Object.entries(left).flatMap(([what, isLeft]) =>
+    isLeft ? [voice.say(`cue-missing-${what}`, { file: file.path })] : [],
   );
-}
-
-/** Only what there was and the room had no place for. */
-function missing(setting: Setting, order: RunningOrder, room: CardRoom): readonly string[] {
-  const { project, voice } = setting;
-  const { supplies } = project;
-  const said = [...order.steps, ...aheadSteps(setting), { notes: order.opening }];
-  const cautions = !room.stepCautions && order.steps.some((step) => step.cautions.length > 0);
-  const instead = room.table && !room.instead && supplies.some((supply) => supply.instead);
-  const table = !room.table && supplies.length > 0;
-  const notes = !room.notes && said.some((each) => each.notes.length > 0);
-  return [
-    ...(cautions ? [voice.say('cue-missing-cautions')] : []),
-    ...(instead ? [voice.say('cue-missing-instead')] : []),
-    ...(table ? [voice.say('cue-missing-table')] : []),
-    ...(notes ? [voice.say('cue-missing-notes', { file: project.file.path })] : []),
-  ];
 }
 
 /** The paper, the type and the colour of one card; `foot` runs along the bottom of its pages. */
@@ -132,14 +110,104 @@ function cueRules(setting: Setting, paper: Paper, { points }: CardRoom, foot: st
 }`;
 }
 
-/** A caution as short as it can be said aloud. */
-type SpokenCaution = { readonly heading: string; readonly text: string };
-
-/** The very cautions of the sheet. */
-function spokenCautions({ project, voice }: Setting): readonly SpokenCaution[] {
+/** The very cautions of the sheet, as short as they can be said aloud. */
+function spokenCautions({ project, voice }: Setting): readonly object[] {
   const allergens = allergensHeld(project, voice);
   return cautionsFor(project, voice).map(({ id, heading }) => ({
     heading,
     text: voice.say(`cue-caution-${id}`, { allergens }),
   }));
+}
+
+/** The session minute by minute; what is done ahead stands elsewhere. `start` is `HH:MM`. */
+function runningOrder(setting: Setting, start: string | undefined) {
+  const { project, voice } = setting;
+  const live = project.steps
+    .map((step, index) => ({ step, number: index + 1 }))
+    .filter(({ step }) => !step.ahead);
+  const clock = runClock(
+    live.map(({ step }) => ({
+      minutes: step.minutes?.value ?? 0,
+      dry: step.dry?.value ?? 0,
+      pieces: piecesNamed(step),
+    })),
+  );
+  const time = timesFrom(start, voice);
+  return {
+    start: time(0),
+    end: time(clock.end),
+    // A step without minutes ends later than reckoned.
+    isOpen: live.some(({ step }) => !step.minutes),
+    dries: live.some(({ step }) => step.dry),
+    opening: asidesOf(project.introduction.nodes, 'host', setting),
+    steps: live.flatMap(({ step, number }, index) => {
+      const slot = clock.slots[index];
+      return slot ? [cueStep(setting, step, number, slot, time)] : [];
+    }),
+  };
+}
+
+function cueStep(setting: Setting, step: Step, number: number, slot: Slot, time: SayTime) {
+  const { voice } = setting;
+  const { from, dryAt, waits } = slot;
+  return {
+    number,
+    at: time(from),
+    title: renderMarkdown(step.heading, proseSetting(setting)),
+    time: step.minutes ? voice.duration(step.minutes.value) : voice.say('cue-no-time'),
+    waits: waits > 0 ? voice.say('cue-waits', { duration: voice.duration(waits) }) : undefined,
+    dry: dryAt === undefined ? undefined : voice.say('cue-dry-at', { time: time(dryAt) }),
+    notes: asidesOf(step.prose.nodes, 'host', setting),
+    cautions: asidesOf(step.prose.nodes, 'caution', setting),
+  };
+}
+
+/** What is to be done before the session, how long it takes with drying, and to which pieces. */
+function aheadSteps(setting: Setting) {
+  const { project, voice } = setting;
+  return project.steps.flatMap((step, index) => {
+    if (!step.ahead) return [];
+    const pieces = [...piecesNamed(step)].flatMap((id) => project.pieces.get(id) ?? []);
+    return {
+      number: index + 1,
+      title: renderMarkdown(step.heading, proseSetting(setting)),
+      time: step.minutes && voice.duration(step.minutes.value + (step.dry?.value ?? 0)),
+      pieces: pieces.map(({ id, count }) =>
+        voice.say('cue-count', { count: count.value, piece: nameOf(id.value) }),
+      ),
+      notes: asidesOf(step.prose.nodes, 'host', setting),
+    };
+  });
+}
+
+/** What a step's containers of one name say, wherever in it they stand: `host` for the demonstrator, `caution` for all. */
+function asidesOf(
+  nodes: readonly RootContent[],
+  name: typeof HOST | 'caution',
+  setting: Setting,
+): readonly SafeHtml[] {
+  const found: SafeHtml[] = [];
+  visit({ type: 'root', children: [...nodes] }, 'containerDirective', (node) => {
+    if (node.name === name) found.push(renderMarkdown(node.children, proseSetting(setting)));
+  });
+  return found;
+}
+
+/** Naming a piece so, a step takes it in hand; a size, a count or a drawing only tells of it. */
+const TAKES_UP: ReadonlySet<string> = new Set([
+  'piece',
+  'reveal',
+  'scores',
+  'trims',
+  'assembly',
+] satisfies ReferenceKind[]);
+
+/** Ids of the pieces a step takes up, in the order it names them; what only the demonstrator is told does not count. */
+function piecesNamed({ heading, prose }: Step): ReadonlySet<string> {
+  const pieces = new Set<string>();
+  const children = [...heading, ...withoutHost(prose.nodes)];
+  visit({ type: 'root', children }, 'textDirective', (node) => {
+    if (TAKES_UP.has(node.name)) pieces.add(referenceOf(textWithin(node).trim()).piece);
+  });
+  return pieces;
 }

@@ -20,7 +20,7 @@ export type Slot = {
   readonly waits: number;
 };
 
-export type Course = {
+type Course = {
   readonly slots: readonly Slot[] /** Everything done and dry. */;
   readonly end: number;
 };

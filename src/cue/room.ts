@@ -36,8 +36,9 @@ export const ROOMS: readonly CardRoom[] = [
 ];
 
 /** The first rows of a list, and how many more there are. */
-export type Shortened<Row> = { readonly rows: readonly Row[]; readonly left: number };
-
-export function shortened<Row>(rows: readonly Row[], { rows: most }: CardRoom): Shortened<Row> {
+export function shortened(
+  rows: readonly object[],
+  { rows: most }: CardRoom,
+): { readonly rows: readonly object[]; readonly left: number } {
   return { rows: rows.slice(0, most), left: Math.max(0, rows.length - most) };
 }

@@ -1,22 +1,14 @@
 import { toString as textWithin } from 'mdast-util-to-string';
 import { withoutHost } from '../handout/markdown-handlers.ts';
 import type { Setting } from '../handout/setting.ts';
-import { type SupplyWords, stocksUsed, supplyWords } from '../handout/supplies.ts';
+import { supplyWords } from '../handout/supplies.ts';
 import type { Step, Supply } from '../project/model.ts';
 
-/** One thing on the table, and the number of the first step that names it. */
-export type TableItem = SupplyWords & { readonly step: number | undefined };
-
-/** The papers that are laid out, by name. */
-export function papersLaid(setting: Setting): readonly string[] {
-  return stocksUsed(setting.project).map(({ name }) => name);
-}
-
 /**
- * The supplies by the first place in the steps that names them. Tools that no step names are taken to be in use from
+ * The supplies by the first place in the steps that names them, each with the number of that step. Tools that no step names are taken to be in use from
  * the beginning, as a trimmer is, and inks to lie by the first stamp; anything else that none names lies last.
  */
-export function laidOut(setting: Setting): readonly TableItem[] {
+export function laidOut(setting: Setting): readonly object[] {
   const { project } = setting;
   const texts = project.steps.map(textOf);
   const named = project.supplies.map((supply) => ({ supply, use: firstUse(supply, texts) }));

@@ -26,7 +26,7 @@ type CutGroup = {
   readonly rows: readonly CutRow[];
 };
 
-export type CutRow = Columns<SafeHtml> & {
+type CutRow = Columns<SafeHtml> & {
   readonly name: string;
   readonly drawing: SafeHtml | undefined;
   /** `× 2`; undefined for a single one. */

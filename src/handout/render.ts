@@ -1,6 +1,7 @@
 import Handlebars from 'handlebars';
 import type { Speak } from '../words/labels.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
+import type { Voice } from '../words/voice.ts';
 
 /** The texts of the templates, by file name without its ending. */
 type Templates = {
@@ -17,6 +18,16 @@ export type PageHead = {
   readonly styles: SafeHtml;
   readonly scripts: readonly string[];
 };
+
+/** What stands at the head of a page in a voice's language; `scripts` by address. */
+export function headOf(
+  { language }: Pick<Voice, 'language'>,
+  styles: SafeHtml,
+  page: { readonly title: string; readonly description: string; readonly scripts?: readonly string[] },
+): PageHead {
+  const { title, description, scripts = [] } = page;
+  return { language, documentTitle: title, description, styles, scripts };
+}
 
 export type Renderer = {
   /**

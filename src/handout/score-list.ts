@@ -11,7 +11,7 @@ export type ScoreList = {
   readonly pieces: readonly ScoredPiece[];
 };
 
-export type ScoredPiece = {
+type ScoredPiece = {
   readonly name: string;
   readonly rows: readonly ScoreRow[];
   /** What is cut besides, once scored; undefined when nothing is. */

@@ -65,7 +65,7 @@ function itemOf(setting: Setting, supply: Supply, number: number): SupplyItem {
 }
 
 /** A supply, what one attendee uses of it, and what may take its place. */
-export type SupplyWords = {
+type SupplyWords = {
   readonly item: SafeHtml;
   readonly amount: SafeHtml | undefined;
   readonly instead: SafeHtml | undefined;

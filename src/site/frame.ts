@@ -1,5 +1,5 @@
 import { type Styles, styleElements } from '../handout/css.ts';
-import type { PageHead, Renderer } from '../handout/render.ts';
+import { headOf, type Renderer } from '../handout/render.ts';
 import type { Site } from '../project/model.ts';
 import type { Labels } from '../words/labels.ts';
 import { SafeHtml } from '../words/safe-html.ts';
@@ -20,15 +20,10 @@ export type SitePages = {
   readonly icons: Icons | undefined;
 };
 
-/** What every page of the site prints, beside its own. */
-type PageFrame = PageHead & {
-  readonly siteTitle: string;
-  readonly home: string | undefined;
-  readonly head: SafeHtml;
-};
-
-export function frameOf(
-  pages: SitePages,
+/** A page of the site: what each has, and what `own` gives to its template. */
+export function pageHtml(
+  template: string,
+  { site, labels, renderer, styles, scripts, root, icons }: SitePages,
   page: {
     readonly title: string;
     readonly description: string;
@@ -36,25 +31,18 @@ export function frameOf(
     readonly head?: readonly SafeHtml[];
     readonly css?: string;
   },
-): PageFrame {
-  const { site, styles, scripts, labels, root, icons } = pages;
-  return {
-    language: labels.language,
-    documentTitle: page.title,
-    description: page.description,
-    styles: styleElements(styles, page.css ?? ''),
-    scripts,
+  own: object,
+): string {
+  const { title, description, home, head = [], css = '' } = page;
+  const elements = [...(icons ? [siteElements(root, icons, site.title)] : []), ...head];
+  const model = {
+    ...headOf(labels, styleElements(styles, css), { title, description, scripts }),
     siteTitle: site.title,
-    home: page.home,
-    head: SafeHtml.join(
-      [...(icons ? [siteElements(root, icons, site.title)] : []), ...(page.head ?? [])],
-      '\n',
-    ),
+    home,
+    head: SafeHtml.join(elements, '\n'),
+    ...own,
   };
-}
-
-export function renderPage(name: string, model: PageFrame, { renderer, labels }: SitePages): string {
-  return renderer.render(name, model, voiceOf(labels).say);
+  return renderer.render(template, model, voiceOf(labels).say);
 }
 
 /**
@@ -62,9 +50,7 @@ export function renderPage(name: string, model: PageFrame, { renderer, labels }:
  * home only where the site says where that is.
  */
 export function notFoundHtml(pages: SitePages): string {
-  const voice = voiceOf(pages.labels);
-  const title = voice.say('not-found');
+  const description = voiceOf(pages.labels).say('not-found');
   const home = siteAddress(pages.site);
-  const frame = frameOf(pages, { title: `${title} – ${pages.site.title}`, description: title, home });
-  return renderPage('404', frame, pages);
+  return pageHtml('404', pages, { title: `${description} – ${pages.site.title}`, description, home }, {});
 }

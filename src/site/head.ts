@@ -1,15 +1,16 @@
+import type { Site } from '../project/model.ts';
+import type { Labels } from '../words/labels.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
+import { absolute } from './place.ts';
 
 /** What a page says of itself to programs that show a link to it (Open Graph, ogp.me). */
 type LinkPreview = {
   readonly title: string;
   readonly description: string;
-  readonly siteTitle: string;
-  readonly language: string;
   readonly kind: 'website' | 'article';
-  /** Absolute: whoever shows a link has only the address it was given. Without one, nothing is said of it. */
-  readonly address: string | undefined;
-  readonly picture: { readonly address: string; readonly alternative: string } | undefined;
+  /** From the site's root, as the picture's. */
+  readonly path: string;
+  readonly picture: { readonly path: string; readonly alternative: string };
 };
 
 /** The size of a preview picture in pixels, 1.91 to 1 as the services that show it ask for. */
@@ -18,25 +19,31 @@ export const LINK_PICTURE_SIZE: { readonly width: 1200; readonly height: 630 } =
 /** Names of the site's icons, relative to its root. */
 export type Icons = { readonly svg: string; readonly png: string };
 
-/** `<meta property="og:…">` and the page's lasting address. */
-export function previewElements(preview: LinkPreview): SafeHtml {
-  const { title, description, siteTitle, language, kind, address, picture } = preview;
+/**
+ * `<meta property="og:…">` and the page's lasting address. Whoever shows a link has only the address it was given, so
+ * that nothing is said of addresses where the site has none.
+ */
+export function previewElements(
+  site: Pick<Site, 'title' | 'url'>,
+  { language }: Pick<Labels, 'language'>,
+  { title, description, kind, path, picture }: LinkPreview,
+): SafeHtml {
+  const [address, image] = [absolute(site, path), absolute(site, picture.path)];
   const meta = (property: string, content: string | number): SafeHtml =>
     html`<meta property="og:${property}" content="${content}">`;
   return SafeHtml.join(
     [
       meta('title', title),
       meta('description', description),
-      meta('site_name', siteTitle),
+      meta('site_name', site.title),
       meta('type', kind),
       meta('locale', language.replace('-', '_')),
-      ...(address === undefined
-        ? []
-        : [meta('url', address), html`<link rel="canonical" href="${address}">`]),
-      ...(picture === undefined
+      ...(address === undefined || image === undefined
         ? []
         : [
-            meta('image', picture.address),
+            meta('url', address),
+            html`<link rel="canonical" href="${address}">`,
+            meta('image', image),
             meta('image:width', LINK_PICTURE_SIZE.width),
             meta('image:height', LINK_PICTURE_SIZE.height),
             meta('image:alt', picture.alternative),

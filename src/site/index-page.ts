@@ -1,12 +1,10 @@
 import { pictureElement } from '../drawing/figures.ts';
-import type { SafeHtml } from '../words/safe-html.ts';
 import { typographic } from '../words/typographic.ts';
 import { type Voice, voiceOf } from '../words/voice.ts';
-import { frameOf, renderPage, type SitePages } from './frame.ts';
+import { pageHtml, type SitePages } from './frame.ts';
 import { previewElements } from './head.ts';
 import { type ListedProject, type Listing, listingOf } from './listed.ts';
-import { type PapersLine, papersLines } from './papers-view.ts';
-import { absolute, siteAddress } from './place.ts';
+import { papersLines } from './papers-view.ts';
 import { hoursOf, whenText } from './when.ts';
 
 /** Addresses of the list's own files, relative to the site's root. */
@@ -30,47 +28,38 @@ export function indexHtml(
   const { site } = pages;
   const voice = voiceOf(pages.labels);
   const listing = listingOf(projects, today);
-  const picture = absolute(site, links.linkPicture);
-  const preview = previewElements({
-    title: site.title,
-    description: voice.say('site-description'),
-    siteTitle: site.title,
-    language: voice.language,
+  const { title } = site;
+  const description = voice.say('site-description');
+  const preview = previewElements(site, pages.labels, {
+    title,
+    description,
     kind: 'website',
-    address: siteAddress(site),
-    picture: picture === undefined ? undefined : { address: picture, alternative: site.title },
+    path: '',
+    picture: { path: links.linkPicture, alternative: title },
   });
-  const frame = frameOf(pages, {
-    title: site.title,
-    description: voice.say('site-description'),
-    head: [preview],
-  });
-  const choices = choicesOf(projects, voice);
-  const model = {
-    ...frame,
-    calendar: links.calendar,
-    feed: links.feed,
-    empty: projects.length === 0,
-    next: listing.next && nextView(listing.next, pages, voice),
-    find:
-      projects.length > 1
-        ? {
-            choices,
-            found: voice.say('site-found'),
-            all: voice.say('site-found-all', { all: projects.length }),
-          }
-        : undefined,
-    lists: listsOf(listing, voice),
-  };
-  return renderPage('index', model, pages);
+  return pageHtml(
+    'index',
+    pages,
+    { title, description, head: [preview] },
+    {
+      calendar: links.calendar,
+      feed: links.feed,
+      empty: projects.length === 0,
+      next: listing.next && nextView(listing.next, pages, voice),
+      find: projects.length > 1 && {
+        choices: choicesOf(projects, voice),
+        found: voice.say('site-found'),
+        all: voice.say('site-found-all', { all: projects.length }),
+      },
+      lists: listsOf(listing, voice),
+    },
+  );
 }
 
 /** Half of a desk screen's column. */
 const NEXT_SIZES = '(min-width: 60rem) 32rem, 92vw';
 
-type NextView = CardView & { readonly calendar: string };
-
-function nextView(project: ListedProject, { site }: SitePages, voice: Voice): NextView {
+function nextView(project: ListedProject, { site }: SitePages, voice: Voice): object {
   const { slug, session = '', picture } = project;
   return {
     ...cardView(project, voice),
@@ -80,20 +69,13 @@ function nextView(project: ListedProject, { site }: SitePages, voice: Voice): Ne
   };
 }
 
-type ListView = {
-  readonly id: string;
-  readonly heading: string;
-  readonly cards: readonly (CardView & { readonly repeated: boolean })[];
-  /** Nothing in it but what is shown above. */
-  readonly hidden: boolean;
-};
-
 /** The next session stands in its list too, hidden until somebody looks for it: the list is whole when it is filtered. */
-function listsOf({ next, toCome, earlier, undated }: Listing, voice: Voice): readonly ListView[] {
-  const list = (id: string, heading: string, projects: readonly ListedProject[]): ListView => ({
+function listsOf({ next, toCome, earlier, undated }: Listing, voice: Voice): readonly object[] {
+  const list = (id: string, heading: string, projects: readonly ListedProject[]) => ({
     id,
     heading: voice.say(heading),
     cards: projects.map((project) => ({ ...cardView(project, voice), repeated: project === next })),
+    // Nothing in it but what is shown above.
     hidden: projects.every((project) => project === next),
   });
   const onlyUndated = next === undefined && earlier.length === 0;
@@ -104,31 +86,14 @@ function listsOf({ next, toCome, earlier, undated }: Listing, voice: Voice): rea
   ].filter(({ cards }) => cards.length > 0);
 }
 
-/** What the list shows of a project, and what it is found by. */
-type CardView = {
-  readonly href: string;
-  readonly title: string;
-  readonly summary: string | undefined;
-  readonly accent: string;
-  readonly picture: { readonly html: SafeHtml; readonly drawn: boolean } | undefined;
-  readonly when: string | undefined;
-  readonly facts: readonly string[];
-  readonly papers: readonly PapersLine[];
-  readonly found: {
-    readonly level: string;
-    readonly minutes: string;
-    readonly occasion: string;
-    readonly tags: string;
-  };
-};
-
 /** A third of a desk screen's column; a thumbnail on a phone. */
 const CARD_SIZES = '(min-width: 44rem) 21rem, 7.5rem';
 
 /** Stands between two tags; no tag of one line holds it. */
 const TAG_BREAK = '\n';
 
-function cardView(project: ListedProject, voice: Voice): CardView {
+/** What the list shows of a project, and what it is found by. */
+function cardView(project: ListedProject, voice: Voice): object {
   const { slug, title, summary, session, level, minutes, occasion, tags, picture, accent, papers } = project;
   return {
     href: `${slug}/index.html`,

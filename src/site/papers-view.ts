@@ -2,7 +2,7 @@ import type { Download } from '../handout/prints.ts';
 import type { Voice } from '../words/voice.ts';
 
 /** The PDFs of one kind on one line: `Handout: Letter · A4 · Large print`. */
-export type PapersLine = {
+type PapersLine = {
   readonly kind: string;
   readonly papers: readonly { readonly name: string; readonly spoken: string; readonly href: string }[];
 };

@@ -3,7 +3,7 @@ import type { Paper } from '../project/model.ts';
 import { html, type SafeHtml } from '../words/safe-html.ts';
 import { typographic } from '../words/typographic.ts';
 import { voiceOf } from '../words/voice.ts';
-import { frameOf, renderPage, type SitePages } from './frame.ts';
+import { pageHtml, type SitePages } from './frame.ts';
 import { previewElements } from './head.ts';
 import type { ListedProject } from './listed.ts';
 import { papersLines } from './papers-view.ts';
@@ -30,15 +30,15 @@ export function shareHtml(project: ListedProject, links: ShareLinks, pages: Site
   const text = [title, summary && typographic(summary, voice.language), when, address]
     .filter((line) => line !== undefined)
     .join('\n');
-  const model = {
-    ...frameOf(pages, {
-      title: `${heading} – ${site.title}`,
-      description: summary ?? title,
-      home: `${pages.root}index.html`,
-      css: `:root { --accent: ${accent}; }`,
-      // A link to this page that is passed on shows the sheet itself, and no search engine need list both.
-      head: [html`<meta name="robots" content="noindex">`, projectPreview(project, links.linkPicture, pages)],
-    }),
+  const page = {
+    title: `${heading} – ${site.title}`,
+    description: summary ?? title,
+    home: `${pages.root}index.html`,
+    css: `:root { --accent: ${accent}; }`,
+    // A link to this page that is passed on shows the sheet itself, and no search engine need list both.
+    head: [html`<meta name="robots" content="noindex">`, projectPreview(project, links.linkPicture, pages)],
+  };
+  return pageHtml('share', pages, page, {
     title: heading,
     sheet: '../index.html',
     address,
@@ -57,8 +57,7 @@ export function shareHtml(project: ListedProject, links: ShareLinks, pages: Site
       name: voice.say(`site-paper-${paper}`),
       href: `../${href}`,
     })),
-  };
-  return renderPage('share', model, pages);
+  });
 }
 
 /** The link preview of a project's page. */
@@ -67,14 +66,11 @@ export function projectPreview(
   linkPicture: string,
   { site, labels }: Pick<SitePages, 'site' | 'labels'>,
 ): SafeHtml {
-  const image = absolute(site, `${slug}/${linkPicture}`);
-  return previewElements({
+  return previewElements(site, labels, {
     title,
     description: summary ?? title,
-    siteTitle: site.title,
-    language: labels.language,
     kind: 'article',
-    address: absolute(site, `${slug}/`),
-    picture: image === undefined ? undefined : { address: image, alternative: picture?.alternative || title },
+    path: `${slug}/`,
+    picture: { path: `${slug}/${linkPicture}`, alternative: picture?.alternative || title },
   });
 }

@@ -1,6 +1,6 @@
 import { type Styles, styleElements } from '../handout/css.ts';
 import { qrSvg } from '../handout/qr.ts';
-import type { Renderer } from '../handout/render.ts';
+import { headOf, type Renderer } from '../handout/render.ts';
 import { readable } from '../handout/supplies.ts';
 import type { Paper, Site } from '../project/model.ts';
 import type { Labels } from '../words/labels.ts';
@@ -42,19 +42,15 @@ export function tentHtml(project: ListedProject, setting: TentSetting): string |
   const css = `@page { size: ${width}mm ${height}mm; margin: 0; }
 :root { --accent: ${project.accent}; --face: ${face}mm; --foot: ${FOOT}mm; }`;
   const title = typographic(project.title, voice.language);
-  const faces = ['back', 'front'].map((side) => ({ side }));
+  const head = { title: voice.say('share-tent-of', { title }), description: project.summary ?? title };
   const model = {
-    language: voice.language,
-    documentTitle: voice.say('share-tent-of', { title }),
-    description: project.summary ?? title,
-    styles: styleElements(styles, css),
-    scripts: [],
+    ...headOf(voice, styleElements(styles, css), head),
     siteTitle: site.title,
     title,
     when: project.session && whenText(project.session, hoursOf(site), voice),
     address: readable(address),
     qr: qrSvg(address, voice.say('share-qr', { address })),
-    faces,
+    faces: [{ side: 'back' }, { side: 'front' }],
   };
   return renderer.render('tent', model, voice.say);
 }

@@ -1,11 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { cueCard, renderCueCard } from '../../src/cue/card.ts';
+import { cueCardHtml } from '../../src/cue/card.ts';
 import { type CardRoom, ROOMS } from '../../src/cue/room.ts';
 import { NO_REVISIONS } from '../../src/project/ledger.ts';
 import { all, type Node, one, parseMarkup, textOf } from '../handout/markup.ts';
 import { labels, renderer, type Sample, sample, sheetHtml } from '../handout/sample.ts';
-
-type CueCard = ReturnType<typeof cueCard>;
 
 const SITE = 'sessions: { every: 2 weeks, on: thursday, at: "18:30" }\n';
 
@@ -71,14 +69,18 @@ Close it.
 const project = sample(SHEET, { 'site.yaml': SITE, 'sample/photos/gun.jpg': 'x' });
 const [everything = ROOMS[0], ...less] = ROOMS;
 
-function cardOf({ editions, site }: Sample, room: CardRoom | undefined = everything): CueCard {
+function cardOf({ editions, site }: Sample, room: CardRoom | undefined = everything): string {
   if (!room) throw new Error('there is no room');
   const styles = { kind: 'inline', css: '' } as const;
-  return cueCard({ editions, site, labels, ledger: NO_REVISIONS, styles }, room);
+  return cueCardHtml({ editions, site, labels, ledger: NO_REVISIONS, styles, renderer }, room);
 }
 
 function pageOf(from: Sample, room: CardRoom | undefined = everything): Node {
-  return parseMarkup(renderCueCard(cardOf(from, room), renderer, labels));
+  return parseMarkup(cardOf(from, room));
+}
+
+function missingIn(from: Sample, room: CardRoom): readonly string[] {
+  return all(pageOf(from, room), '.cue-missing').flatMap((said) => textOf(said).split(/(?<=\.)\s/u));
 }
 
 const page = pageOf(project);
@@ -187,11 +189,11 @@ describe('the notes of the demonstrator', () => {
 describe('a card with too little room', () => {
   it('never sets a type under 16 points', () => {
     for (const room of ROOMS) expect(room.points).toBeGreaterThanOrEqual(16);
-    expect(renderCueCard(cardOf(project, ROOMS[1]), renderer, labels)).toContain('font-size: 16pt');
+    expect(cardOf(project, ROOMS[1])).toContain('font-size: 16pt');
   });
 
   it('leaves things out in a fixed order, and says each time what', () => {
-    const told = less.map((room) => cardOf(project, room).missing);
+    const told = less.map((room) => missingIn(project, room));
     const [cautions, instead, table] = [
       'The cautions of single steps are on the sheet.',
       'What to take instead of a supply is on the sheet.',
@@ -228,6 +230,6 @@ describe('a card with too little room', () => {
     const bare = sample(
       '---\ntitle: Bare\nmeasurements:\n  unit: in\n  pieces:\n    tag: { cut: 2 x 4 }\n---\nA tag.\n',
     );
-    for (const room of ROOMS) expect(cardOf(bare, room).missing).toEqual([]);
+    for (const room of ROOMS) expect(missingIn(bare, room)).toEqual([]);
   });
 });

@@ -1,4 +1,4 @@
-import { cueCard as cardOf, cueTitle, renderCueCard } from '../../cue/card.ts';
+import { cueCardHtml, cueTitle } from '../../cue/card.ts';
 import { ROOMS } from '../../cue/room.ts';
 import { pageCount } from '../../print/pdf.ts';
 import { printStyles } from '../assets.ts';
@@ -27,9 +27,7 @@ function cueJob(material: ProjectMaterial): Job {
 /** The card with all there is, then with less and less. */
 function cardsOf({ editions, site, labels, ledger, files, renderer }: ProjectMaterial): readonly string[] {
   const styles = printStyles(files, 'cue');
-  return ROOMS.map((room) =>
-    renderCueCard(cardOf({ editions, site, labels, ledger, styles }, room), renderer, labels),
-  );
+  return ROOMS.map((room) => cueCardHtml({ editions, site, labels, ledger, styles, renderer }, room));
 }
 
 /** The fullest card that fits; where none does, the barest. */
