@@ -1,14 +1,7 @@
 import { Command, CommanderError } from 'commander';
-import { type ExitCode, Refusal, type Terminal } from './cli/terminal.ts';
+import { type CommandRun, type ExitCode, Refusal, type Terminal } from './cli/terminal.ts';
 import { packageVersion } from './make/package-root.ts';
 import { forms } from './shape/forms/index.ts';
-
-/** What carries a command out, as its file exports it: what was typed of its arguments and options. */
-type CommandRun = (
-  typed: readonly (string | undefined)[],
-  options: never,
-  terminal: Terminal,
-) => Promise<ExitCode>;
 
 type Option = readonly [flags: string, says: string, usual?: string];
 
@@ -20,7 +13,7 @@ type CommandEntry = {
   readonly required?: Option;
   readonly options: readonly Option[];
   /** What a command needs is loaded once it is given. */
-  readonly load: () => Promise<{ readonly run: CommandRun }>;
+  readonly load: () => Promise<{ readonly run: CommandRun<never> }>;
 };
 
 const OUT: Option = ['--out <folder>', 'where to put what is made', 'dist'];

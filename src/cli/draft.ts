@@ -6,17 +6,13 @@ import { canBeProject } from '../project/load.ts';
 import { slugOf } from '../project/slug.ts';
 import type { Form } from '../shape/form.ts';
 import { forms } from '../shape/forms/index.ts';
-import { type CommonOptions, type ExitCode, Refusal, type Terminal } from './terminal.ts';
+import { type CommandRun, type CommonOptions, Refusal } from './terminal.ts';
 import { isWorkspace } from './workspace-folder.ts';
 
 type DraftOptions = CommonOptions & { readonly form?: string };
 
 /** `sheetwright draft SLUG [workspace] [--form NAME]` */
-export async function run(
-  [slug = '', named]: readonly (string | undefined)[],
-  options: DraftOptions,
-  terminal: Terminal,
-): Promise<ExitCode> {
+export const run: CommandRun<DraftOptions> = async ([slug = '', named], options, terminal) => {
   requireSlug(slug);
   const form = options.form === undefined ? undefined : formNamed(options.form);
   const folder = join(newHome(named, terminal.cwd), slug);
@@ -30,7 +26,7 @@ export async function run(
     );
   }
   return 0;
-}
+};
 
 function requireSlug(slug: string): void {
   if (!canBeProject(slug)) throw new Refusal(`a folder named "${slug}" is no project: choose another name`);

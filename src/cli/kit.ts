@@ -7,21 +7,16 @@ import { moneyFigure } from '../kit/report/figures.ts';
 import { type Currency, kitJson } from '../kit/report/json.ts';
 import { requestKit } from '../make/kit.ts';
 import { kitFolder, makeKitFiles } from '../make/kit-files.ts';
-import { NoSuchProject } from '../make/named.ts';
 import type { Money, Project } from '../project/model.ts';
 import { printFindings } from '../proof/print.ts';
 import type { Told } from '../proof/told.ts';
 import { type KitCommandOptions, kitOrder } from './kit-order.ts';
-import { count } from './making.ts';
-import { type CommonOptions, type ExitCode, inkFor, Refusal, type Terminal } from './terminal.ts';
+import { count } from './make.ts';
+import { type CommandRun, type CommonOptions, inkFor, Refusal, type Terminal } from './terminal.ts';
 import { workspaceFolder } from './workspace-folder.ts';
 
 /** `sheetwright kit SLUG [workspace] --attendees N` */
-export async function run(
-  [slug = '', named]: readonly (string | undefined)[],
-  options: KitCommandOptions,
-  terminal: Terminal,
-): Promise<ExitCode> {
+export const run: CommandRun<KitCommandOptions> = async ([slug = '', named], options, terminal) => {
   if (options.json && options.csv)
     throw new Refusal('ask for --json or for --csv: only one of them can be printed');
   const progress = kitProgressOn(terminal, options);
@@ -34,9 +29,8 @@ export async function run(
     progress: progress.tell,
   });
   progress.end();
-  if (reply.kind === 'no such project') throw new NoSuchProject(slug, reply.slugs);
   if (reply.kind === 'findings') {
-    tellFindings(reply.findings, reply.projects, options, terminal);
+    tellFindings(reply.findings, reply.project, options, terminal);
     return 1;
   }
   const { kit: planned, currency, workspace } = reply;
@@ -53,7 +47,7 @@ export async function run(
     terminal.stdout.write(`${count(written.length, 'file')} in ${folder || '.'}/\n`);
   }
   return 0;
-}
+};
 
 /** How a search is told: `tell` at each better plan, `end` once. */
 type KitTelling = { readonly tell: KitProgress; readonly end: () => void };
@@ -79,13 +73,17 @@ function kitProgressOn({ stderr }: Terminal, options: CommonOptions): KitTelling
 /** With `--json` or `--csv` nothing but that may stand on the standard output. */
 function tellFindings(
   findings: readonly Told[],
-  projects: readonly Project[],
+  project: Project,
   options: KitCommandOptions,
   terminal: Terminal,
 ): void {
   const isData = options.json === true || options.csv === true;
   const ink = inkFor(terminal, isData ? { ...options, color: false } : options);
-  const text = printFindings(findings, { ink, projects, summary: options.quiet !== true && !isData });
+  const text = printFindings(findings, {
+    ink,
+    projects: [project],
+    summary: options.quiet !== true && !isData,
+  });
   (isData ? terminal.stderr : terminal.stdout).write(text);
 }
 

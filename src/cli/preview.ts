@@ -1,8 +1,8 @@
 import { resolve } from 'node:path';
 import { openPreview } from '../preview/preview.ts';
 import { printFindings } from '../proof/print.ts';
-import { count, today } from './making.ts';
-import { type CommonOptions, type ExitCode, inkFor, Refusal, type Terminal } from './terminal.ts';
+import { count, today } from './make.ts';
+import { type CommandRun, type CommonOptions, inkFor, Refusal, type Terminal } from './terminal.ts';
 import { workspaceFolder } from './workspace-folder.ts';
 
 type PreviewCommand = CommonOptions & {
@@ -12,11 +12,7 @@ type PreviewCommand = CommonOptions & {
 };
 
 /** `sheetwright preview [workspace]` */
-export async function run(
-  [named]: readonly (string | undefined)[],
-  options: PreviewCommand,
-  terminal: Terminal,
-): Promise<ExitCode> {
+export const run: CommandRun<PreviewCommand> = async ([named], options, terminal) => {
   const ink = inkFor(terminal, options);
   const preview = await openPreview({
     root: workspaceFolder(named, terminal.cwd),
@@ -38,7 +34,7 @@ export async function run(
   await ended(terminal);
   await preview.close();
   return 0;
-}
+};
 
 function portOf(text: string): number {
   const port = Number(text);

@@ -6,7 +6,7 @@ import { mergeFindings } from '../proof/tell.ts';
 import { isFailure } from '../proof/told.ts';
 import { loadWorkspace } from '../shape/workspace.ts';
 import { editionTables } from './editions.ts';
-import { type CommonOptions, type ExitCode, inkFor, type Terminal } from './terminal.ts';
+import { type CommandRun, type CommonOptions, inkFor } from './terminal.ts';
 import { workspaceFolder } from './workspace-folder.ts';
 
 type ProofOptions = CommonOptions & {
@@ -16,11 +16,7 @@ type ProofOptions = CommonOptions & {
 };
 
 /** `sheetwright proof [workspace]` */
-export async function run(
-  [named]: readonly (string | undefined)[],
-  options: ProofOptions,
-  terminal: Terminal,
-): Promise<ExitCode> {
+export const run: CommandRun<ProofOptions> = async ([named], options, terminal) => {
   const { stdout, cwd } = terminal;
   const workspace = await loadWorkspace(workspaceFolder(named, cwd), { namedFrom: cwd });
   const studies = examine(workspace);
@@ -39,4 +35,4 @@ export async function run(
       }),
     );
   return isFailure(findings, options.strict === true) ? 1 : 0;
-}
+};

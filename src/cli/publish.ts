@@ -4,17 +4,13 @@ import type { Site } from '../project/model.ts';
 import { publish } from '../publish/publish.ts';
 import { type Published, tellPublished, unpublished } from '../publish/revisions.ts';
 import { loadWorkspace } from '../shape/workspace.ts';
-import { count, type MakingOptions, makeOptionsOf, tellMade } from './making.ts';
-import type { ExitCode, Terminal } from './terminal.ts';
+import { count, type MakingOptions, makeOptionsOf, tellMade } from './make.ts';
+import type { CommandRun } from './terminal.ts';
 
 type PublishOptions = MakingOptions & { readonly dryRun?: boolean };
 
 /** `sheetwright publish [workspace]` */
-export async function run(
-  [named]: readonly (string | undefined)[],
-  options: PublishOptions,
-  terminal: Terminal,
-): Promise<ExitCode> {
+export const run: CommandRun<PublishOptions> = async ([named], options, terminal) => {
   const making = makeOptionsOf(named, options, terminal);
   if (options.dryRun) {
     const workspace = await loadWorkspace(making.root, { namedFrom: terminal.cwd });
@@ -29,7 +25,7 @@ export async function run(
     terminal.stdout.write(revisionsText(result.published, result.workspace.site, 'recorded'));
   }
   return code;
-}
+};
 
 function revisionsText(published: readonly Published[], site: Site, how: string): string {
   if (published.length === 0) return 'nothing has changed since the last revision: none recorded\n';

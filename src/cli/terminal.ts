@@ -16,6 +16,13 @@ export type Terminal = {
 /** 0 fine; 1 findings of severity error; 2 wrong usage or a broken environment. */
 export type ExitCode = 0 | 1 | 2;
 
+/** What carries a command out: what was typed of its arguments and options, and where it runs. */
+export type CommandRun<Options> = (
+  typed: readonly (string | undefined)[],
+  options: Options,
+  terminal: Terminal,
+) => Promise<ExitCode>;
+
 /** Wrong usage or a broken environment, with one line that says what to do. */
 export class Refusal extends Error {
   override readonly name = 'Refusal';

@@ -8,7 +8,7 @@ import type { Studio } from './output.ts';
 import type { FontFile, PackageFiles } from './package-files.ts';
 
 /** A file that several pages use, under a name that changes with its content so that it may be cached for good. */
-type Asset = { readonly name: string; readonly bytes: Uint8Array };
+type Asset = { readonly name: string; readonly bytes: Uint8Array | string };
 
 const FAMILY = 'Public Sans';
 
@@ -97,8 +97,7 @@ function missing(name: string): never {
   throw new Error(`templates/css/${name}.css is missing from the package`);
 }
 
-function named(name: string, content: string | Uint8Array): Asset {
-  const bytes = typeof content === 'string' ? new TextEncoder().encode(content) : content;
+function named(name: string, bytes: Asset['bytes']): Asset {
   const dot = name.lastIndexOf('.');
   return { name: `${name.slice(0, dot)}-${sha256(bytes).slice(0, 10)}${name.slice(dot)}`, bytes };
 }

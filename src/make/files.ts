@@ -9,8 +9,8 @@ export class Unwritable extends Error {
   override readonly name = 'Unwritable';
 }
 
-/** A file to be made: its path below the output folder, with `/` between, and its bytes. */
-export type OutputFile = { readonly path: string; readonly bytes: Uint8Array };
+/** A file to be made: its path below the output folder, with `/` between, and its bytes, or the text they are. */
+export type OutputFile = { readonly path: string; readonly bytes: Uint8Array | string };
 
 /** What happened to a file: `kept` when it already had these very bytes. */
 export type Written = { readonly path: string; readonly how: 'new' | 'changed' | 'kept' };
@@ -52,7 +52,7 @@ export async function putFiles(out: string, files: readonly OutputFile[]): Promi
     for (const { path, bytes } of files) {
       const to = join(out, path);
       const old = await readIfThere(to);
-      if (old && Buffer.compare(old, bytes) === 0) {
+      if (old && Buffer.from(old).equals(typeof bytes === 'string' ? Buffer.from(bytes) : bytes)) {
         written.push({ path, how: 'kept' });
         continue;
       }

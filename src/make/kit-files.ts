@@ -6,7 +6,7 @@ import { kitPage, kitTitle, renderKit } from '../kit-pages/page.ts';
 import { openPrinter } from '../print/printer.ts';
 import type { Site } from '../project/model.ts';
 import { printStyles } from './assets.ts';
-import { checkWritable, putFiles, type Written } from './files.ts';
+import { checkWritable, type OutputFile, putFiles, type Written } from './files.ts';
 import { labelsOf } from './languages.ts';
 import { dayOfProject, openStudio, type Studio } from './output.ts';
 import { readPackageFiles } from './package-files.ts';
@@ -33,64 +33,44 @@ export function kitFolder({ project, attendees }: Kit): string {
  * @throws Unwritable, BrowserMissing or PrintFault, each with a remedy in one line.
  */
 export async function makeKitFiles(options: KitFilesOptions): Promise<readonly Written[]> {
-  const { kit, currency, out } = options;
+  const { kit, currency, out, site } = options;
   await checkWritable(out);
-  const folder = kitFolder(kit);
   const printer = openPrinter(options.browser === undefined ? {} : { browser: options.browser });
   try {
     const files = readPackageFiles();
-    const labels = labelsOf(kit.project, options.site, files.labels);
-    const studio = { ...openStudio(options.site, files, printer, { pdf: true }), labels };
+    const labels = labelsOf(kit.project, site, files.labels);
+    const studio = { ...openStudio(site, files, printer, { pdf: true }), labels };
+    const folder = kitFolder(kit);
     const texts = [
-      [`${folder}/index.html`, pageHtml(options, studio, 'page')],
-      [`${folder}/kit.json`, kitJson(kit, currency)],
-      [`${folder}/kit.csv`, kitCsv(kit, currency)],
-    ] as const;
-    const encoder = new TextEncoder();
-    const written = await putFiles(
-      out,
-      texts.map(([path, text]) => ({ path, bytes: encoder.encode(text) })),
-    );
+      { path: `${folder}/index.html`, bytes: pageHtml(options, studio, 'page') },
+      { path: `${folder}/kit.json`, bytes: kitJson(kit, currency) },
+      { path: `${folder}/kit.csv`, bytes: kitCsv(kit, currency) },
+    ];
+    const written = await putFiles(out, texts);
     return [...written, ...(await putFiles(out, await printed(options, studio, folder)))];
   } finally {
     await printer.close();
   }
 }
 
-async function printed(
-  options: KitFilesOptions,
-  studio: Studio,
-  folder: string,
-): Promise<{ path: string; bytes: Uint8Array }[]> {
-  const { kit } = options;
+async function printed(options: KitFilesOptions, studio: Studio, folder: string): Promise<OutputFile[]> {
+  const { kit, site, currency } = options;
   const { project, attendees } = kit;
-  const { labels, printer } = studio;
+  const { labels, printer, renderer } = studio;
   const date = dayOfProject(project);
-  const [paper = 'letter'] = options.site.paper;
-  const sheets = await printer.pdf(pageHtml(options, studio, paper), { title: kitTitle(kit, labels), date });
+  const [target = 'letter'] = site.paper;
+  const sheets = await printer.pdf(pageHtml(options, studio, target), { title: kitTitle(kit, labels), date });
   const files = [{ path: `${folder}/${project.slug}-kit-${attendees}.pdf`, bytes: sheets }];
   if (!options.labels) return files;
-  const html = labelsHtml(options, studio, paper);
-  const bags = await printer.pdf(html, { title: bagLabelsTitle(kit, labels), date });
+  const page = bagLabels({ kit, site, currency, labels, target, styles: printStyles(studio.files, 'kit') });
+  const title = bagLabelsTitle(kit, labels);
+  const bags = await printer.pdf(renderBagLabels(page, renderer, labels), { title, date });
   return [...files, { path: `${folder}/${project.slug}-labels.pdf`, bytes: bags }];
 }
 
 function pageHtml(options: KitFilesOptions, studio: Studio, target: 'page' | 'letter' | 'a4'): string {
   const { kit, site, currency } = options;
   const { labels, renderer, files } = studio;
-  return renderKit(
-    kitPage({ kit, site, currency, labels, target, styles: printStyles(files, 'kit') }),
-    renderer,
-    labels,
-  );
-}
-
-function labelsHtml(options: KitFilesOptions, studio: Studio, target: 'letter' | 'a4'): string {
-  const { kit, site, currency } = options;
-  const { labels, renderer, files } = studio;
-  return renderBagLabels(
-    bagLabels({ kit, site, currency, labels, target, styles: printStyles(files, 'kit') }),
-    renderer,
-    labels,
-  );
+  const page = kitPage({ kit, site, currency, labels, target, styles: printStyles(files, 'kit') });
+  return renderKit(page, renderer, labels);
 }

@@ -7,6 +7,7 @@ import { mergeFindings } from '../proof/tell.ts';
 import { isFailure, type Told } from '../proof/told.ts';
 import { loadHighs } from '../shape/highs.ts';
 import { loadWorkspace } from '../shape/workspace.ts';
+import { projectsNamed } from './named.ts';
 
 export type KitRequest = {
   /** The workspace's folder, absolute. */
@@ -21,7 +22,7 @@ export type KitRequest = {
   readonly progress?: KitProgress;
 };
 
-/** A kit that was planned; what stands in its way; or the slugs there are, when there is none of that name. */
+/** A kit that was planned, or what stands in its way. */
 export type KitReply =
   | {
       readonly kind: 'planned';
@@ -29,39 +30,25 @@ export type KitReply =
       readonly workspace: Workspace;
       readonly currency: Currency;
     }
-  | {
-      readonly kind: 'findings';
-      readonly findings: readonly Told[];
-      readonly projects: readonly Project[];
-    }
-  | { readonly kind: 'no such project'; readonly slugs: readonly string[] };
+  | { readonly kind: 'findings'; readonly findings: readonly Told[]; readonly project: Project };
 
-/** Plans the class kit of one project. Its findings of severity error stop it, as do pieces that cannot be planned. */
+/**
+ * Plans the class kit of one project. Its findings of severity error stop it, as do pieces that cannot be planned.
+ * @throws NoSuchProject when there is none of that name.
+ */
 export async function requestKit(request: KitRequest): Promise<KitReply> {
   const workspace = await loadWorkspace(request.root, { namedFrom: request.namedFrom });
-  const project = workspace.projects.find(({ slug }) => slug === request.slug);
-  if (!project) return { kind: 'no such project', slugs: workspace.projects.map(({ slug }) => slug) };
-  const [study] = examine(workspace, [project]);
-  if (!study) throw new Error(`${project.slug} was not examined`);
-  const findings = mergeFindings([...workspace.site.findings, ...study.findings]);
+  const { site } = workspace;
+  const [study] = examine(workspace, projectsNamed([request.slug], workspace.projects));
+  if (!study) throw new Error(`${request.slug} was not examined`);
+  const { project, shapes } = study;
+  const findings = mergeFindings([...site.findings, ...study.findings]);
   if (isFailure(findings, false)) {
-    return {
-      kind: 'findings',
-      findings: findings.filter(({ severity }) => severity === 'error'),
-      projects: [project],
-    };
+    return { kind: 'findings', findings: findings.filter(({ severity }) => severity === 'error'), project };
   }
-  const order = request.orderFor(project, workspace);
   const tools = { highs: await loadHighs(), clock: request.clock };
-  const result = planKit(project, study.shapes, order, tools, request.progress);
-  if ('findings' in result) {
-    return { kind: 'findings', findings: mergeFindings(result.findings), projects: [project] };
-  }
-  const { currency } = workspace.site;
-  return {
-    kind: 'planned',
-    kit: result.kit,
-    workspace,
-    currency: { code: currency, decimals: moneyDecimals(currency) },
-  };
+  const result = planKit(project, shapes, request.orderFor(project, workspace), tools, request.progress);
+  if ('findings' in result) return { kind: 'findings', findings: mergeFindings(result.findings), project };
+  const currency = { code: site.currency, decimals: moneyDecimals(site.currency) };
+  return { kind: 'planned', kit: result.kit, workspace, currency };
 }

@@ -72,8 +72,7 @@ export class OutputFolder {
 
   async #note(record: MakeRecord): Promise<Written[]> {
     this.#record = record;
-    const bytes = new TextEncoder().encode(recordText(record));
-    return putFiles(this.#terms.out, [{ path: RECORD_PATH, bytes }]);
+    return putFiles(this.#terms.out, [{ path: RECORD_PATH, bytes: recordText(record) }]);
   }
 
   async #perform(jobs: readonly Job[], before: Files): Promise<Files> {
@@ -105,8 +104,7 @@ export class OutputFolder {
         continue;
       }
       working(path);
-      const product = await produce();
-      const bytes = typeof product === 'string' ? new TextEncoder().encode(product) : product;
+      const bytes = await produce();
       files.push({ path, bytes });
       made[path] = { ...(from === undefined ? {} : { from }), sha256: sha256(bytes) };
     }

@@ -1,13 +1,13 @@
+import { once } from 'node:events';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { watch } from 'chokidar';
 import { type MakeOptions, type MakeResult, make } from '../make/make.ts';
 import { NoSuchProject } from '../make/named.ts';
 import { packageRoot } from '../make/package-root.ts';
 import { findingJson } from '../proof/print.ts';
 import { tellPublished, unpublished } from '../publish/revisions.ts';
-
 import { type LiveServer, openServer } from './server.ts';
-import { watchFolders } from './watch.ts';
 
 export type PreviewOptions = Omit<MakeOptions, 'pdf' | 'pdfsLater' | 'only'> & {
   readonly port: number;
@@ -41,12 +41,16 @@ export async function openPreview(options: PreviewOptions): Promise<Preview> {
   return session.open();
 }
 
+/** An editor saves in several steps; a change is over when nothing has happened for so many milliseconds. */
+const QUIET = 60;
+
 class Session {
   readonly #options: PreviewOptions;
   #state: PreviewState = { version: 0, findings: [], drafts: [] };
   #server: LiveServer | undefined;
   /** One make at a time: they write the same files. */
   #turn: Promise<unknown> = Promise.resolve();
+  #isToFollow = false;
 
   constructor(options: PreviewOptions) {
     this.#options = options;
@@ -67,20 +71,30 @@ class Session {
     );
     this.#server = server;
     const isOurs = (path: string): boolean => path.startsWith(out) || /(?:^|[/\\])node_modules/u.test(path);
-    const watching = await watchFolders([root, templates], isOurs, () => this.follow());
+    const watcher = watch([root, templates], { ignoreInitial: true, ignored: (path) => isOurs(path) });
+    let timer: NodeJS.Timeout | undefined;
+    watcher.on('all', () => {
+      clearTimeout(timer);
+      timer = setTimeout(() => this.follow(), QUIET);
+    });
+    await once(watcher, 'ready');
     return {
       address: server.address,
       close: async () => {
-        await watching.close();
+        clearTimeout(timer);
+        await watcher.close();
         await server.close();
         await this.#turn;
       },
     };
   }
 
-  /** Makes what changed, without PDFs, and tells every open page. */
+  /** Makes what changed, without PDFs, and tells every open page. What changes before it begins is in it. */
   async follow(): Promise<void> {
+    if (this.#isToFollow) return;
+    this.#isToFollow = true;
     await this.#inTurn(async () => {
+      this.#isToFollow = false;
       const version = this.#state.version + 1;
       const began = performance.now();
       const seconds = (): number => (performance.now() - began) / 1000;

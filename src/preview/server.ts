@@ -1,3 +1,4 @@
+import { once } from 'node:events';
 import { readFile, stat } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
@@ -49,12 +50,7 @@ export async function openServer(showing: Showing, wantedPort: number): Promise<
   const listeners = new Set<ServerResponse>();
   const server = createServer((request, response) => {
     answer(request, response, showing, listeners).catch((error: unknown) => {
-      send(
-        response,
-        500,
-        'text/plain; charset=utf-8',
-        error instanceof Error ? error.message : String(error),
-      );
+      send(response, 500, '.txt', error instanceof Error ? error.message : String(error));
     });
   });
   const port = await listen(server, wantedPort);
@@ -74,16 +70,13 @@ export async function openServer(showing: Showing, wantedPort: number): Promise<
 async function listen(server: Server, wanted: number): Promise<number> {
   const ports = wanted === 0 ? [0] : [...Array.from({ length: TRIES }, (_, index) => wanted + index), 0];
   for (const port of ports) {
-    const taken = await new Promise<boolean>((resolve, reject) => {
-      const refused = (error: NodeJS.ErrnoException): void =>
-        error.code === 'EADDRINUSE' || error.code === 'EACCES' ? resolve(true) : reject(error);
-      server.once('error', refused);
-      server.listen(port, LOOPBACK, () => {
-        server.off('error', refused);
-        resolve(false);
-      });
-    });
-    if (!taken) return (server.address() as AddressInfo).port;
+    try {
+      await once(server.listen(port, LOOPBACK), 'listening');
+      return (server.address() as AddressInfo).port;
+    } catch (error) {
+      const { code } = error as NodeJS.ErrnoException;
+      if (code !== 'EADDRINUSE' && code !== 'EACCES') throw error;
+    }
   }
   throw new Error('no free port was found for the preview');
 }
@@ -97,66 +90,48 @@ async function answer(
   // A page elsewhere must not read a preview by a name of its own that leads to this machine.
   const host = (request.headers.host ?? '').replace(/:\d+$/u, '');
   if (host !== LOOPBACK && host !== 'localhost') {
-    return send(response, 403, 'text/plain; charset=utf-8', 'this preview answers on this machine only');
+    return send(response, 403, '.txt', 'this preview answers on this machine only');
   }
   if (request.method !== 'GET' && request.method !== 'HEAD') {
-    return send(response, 405, 'text/plain; charset=utf-8', 'a preview can only be looked at');
+    return send(response, 405, '.txt', 'a preview can only be looked at');
   }
   const { pathname } = new URL(request.url ?? '/', 'http://localhost');
-  if (pathname.startsWith(OWN)) return answerOwn(pathname.slice(OWN.length), response, showing, listeners);
-  await sendFile(pathname, response, showing);
-}
-
-function answerOwn(
-  name: string,
-  response: ServerResponse,
-  showing: Showing,
-  listeners: Set<ServerResponse>,
-): void {
-  if (name !== 'events') {
-    const own = ownFiles(showing).get(name);
-    if (own) send(response, 200, own.type, own.body());
-    else send(response, 404, 'text/plain; charset=utf-8', 'not found');
-    return;
+  switch (pathname) {
+    case `${OWN}events`:
+      response.writeHead(200, { 'Content-Type': 'text/event-stream', 'Cache-Control': 'no-store' });
+      response.write(`data: ${showing.state().version}\n\n`);
+      listeners.add(response);
+      response.on('close', () => listeners.delete(response));
+      return;
+    case `${OWN}state.json`:
+      return send(response, 200, '.json', JSON.stringify(showing.state()));
+    case `${OWN}live.js`:
+      return send(response, 200, '.js', showing.live.script);
+    case `${OWN}live.css`:
+      return send(response, 200, '.css', showing.live.style);
+    default:
+      return sendFile(pathname, response, showing);
   }
-  response.writeHead(200, { 'Content-Type': 'text/event-stream', 'Cache-Control': 'no-store' });
-  response.write(`data: ${showing.state().version}\n\n`);
-  listeners.add(response);
-  response.on('close', () => listeners.delete(response));
-}
-
-function ownFiles({ state, live }: Showing): ReadonlyMap<string, { type: string; body: () => string }> {
-  const { '.json': json = '', '.js': script = '', '.css': style = '' } = TYPES;
-  return new Map([
-    ['state.json', { type: json, body: () => JSON.stringify(state()) }],
-    ['live.js', { type: script, body: () => live.script }],
-    ['live.css', { type: style, body: () => live.style }],
-  ]);
 }
 
 async function sendFile(pathname: string, response: ServerResponse, showing: Showing): Promise<void> {
   const path = pathOf(pathname);
-  if (path === undefined) return send(response, 404, 'text/plain; charset=utf-8', 'not found');
+  if (path === undefined) return send(response, 404, '.txt', 'not found');
   await showing.prepare(path);
-  const file = join(showing.folder, path);
-  const found = await stat(file).catch(() => undefined);
-  if (found?.isDirectory() && !pathname.endsWith('/')) {
+  const named = join(showing.folder, path);
+  const isFolder = (await stat(named).catch(() => undefined))?.isDirectory() === true;
+  if (isFolder && !pathname.endsWith('/')) {
     response.writeHead(302, { Location: `${pathname}/` });
     response.end();
     return;
   }
-  const bytes = await readFile(found?.isDirectory() ? join(file, 'index.html') : file).catch(() => undefined);
-  const type =
-    TYPES[found?.isDirectory() ? '.html' : extname(file).toLowerCase()] ?? 'application/octet-stream';
-  if (bytes)
-    return send(
-      response,
-      200,
-      type,
-      type === TYPES['.html'] ? withLive(bytes.toString(), showing.state().version) : bytes,
-    );
+  const file = isFolder ? join(named, 'index.html') : named;
+  const ending = extname(file).toLowerCase();
+  const { version } = showing.state();
+  const bytes = await readFile(file).catch(() => undefined);
+  if (bytes) return send(response, 200, ending, ending === '.html' ? withLive(`${bytes}`, version) : bytes);
   const missing = await readFile(join(showing.folder, '404.html'), 'utf8').catch(() => 'not found');
-  send(response, 404, TYPES['.html'] ?? '', withLive(missing, showing.state().version));
+  send(response, 404, '.html', withLive(missing, version));
 }
 
 /** The path of an address below the folder; undefined for one that leads out of it. */
@@ -175,7 +150,9 @@ function withLive(html: string, version: number): string {
   return html.includes('</head>') ? html.replace('</head>', `${tags}</head>`) : `${tags}${html}`;
 }
 
-function send(response: ServerResponse, status: number, type: string, body: string | Uint8Array): void {
+/** @param ending What a file of such content ends with, `.html`. */
+function send(response: ServerResponse, status: number, ending: string, body: string | Uint8Array): void {
+  const type = TYPES[ending] ?? 'application/octet-stream';
   response.writeHead(status, { 'Content-Type': type, 'Cache-Control': 'no-store' });
   response.end(body);
 }

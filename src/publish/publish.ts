@@ -26,8 +26,7 @@ export async function publish(options: MakeOptions): Promise<PublishResult> {
   });
   const published = [...ledgers].filter(([{ slug }]) => result.made.includes(slug));
   for (const [{ folder }, ledger] of published) {
-    const file = { path: LEDGER_FILE, bytes: new TextEncoder().encode(ledgerText(ledger)) };
-    await putFiles(join(options.root, folder), [file]);
+    await putFiles(join(options.root, folder), [{ path: LEDGER_FILE, bytes: ledgerText(ledger) }]);
   }
   return { ...result, published: published.flatMap(([project, ledger]) => lastOf(project, ledger)) };
 }
