@@ -89,18 +89,22 @@ class Settling {
       );
       return this.#tryOut(moved, this.#other, besides(layer, this.#layers));
     };
+    // As written, which is no round number, for a piece that can't even be made in round ones.
+    const exact: Candidate = new Map(primaries.map(({ key, own: length }) => [key, length]));
+    let nearest: { readonly candidate: Candidate; readonly trial: Trial } | undefined;
     for (const [index, rung] of rungsOf(this.#other.project).entries()) {
       for (const candidate of take(candidatesOf(primaries, rung), MOST_TRIED)) {
         const trial = tryOut(candidate);
+        if (trial.isBuilt) nearest ??= { candidate, trial };
         if (!isSound(trial, rung.step)) continue;
         if (index > 0) this.#strains.push({ piece, ...farthest(candidate, primaries), faulty: false });
         this.#accept(trial);
         return;
       }
     }
-    const [nearest = new Map()] = take(candidatesOf(primaries, rungsOf(this.#other.project)[0]), 1);
-    this.#strains.push({ piece, ...farthest(nearest, primaries), faulty: true });
-    this.#accept(tryOut(nearest));
+    const { candidate, trial } = nearest ?? { candidate: exact, trial: this.#tryOut(piece, this.#other, []) };
+    this.#strains.push({ piece, ...farthest(candidate, primaries), faulty: true });
+    this.#accept(trial);
   }
 
   /** The edition, its pieces in the order of the sheet whatever order they were settled in. */
@@ -184,13 +188,12 @@ function rungsOf({ unit, metric }: Project): readonly [Rung, ...Rung[]] {
   ];
 }
 
+/** The length that moved farthest; the first where none did. */
 function farthest(candidate: Candidate, primaries: readonly Primary[]): Pick<Strain, 'own' | 'edition'> {
   const moved = primaries.map(({ key, own }) => ({ own, edition: candidate.get(key) ?? own }));
   const far = ({ own, edition }: (typeof moved)[number]): Length => edition.minus(own).abs();
-  return moved.reduce((most, each) => (far(each).greaterThan(far(most)) ? each : most), {
-    own: Length.zero,
-    edition: Length.zero,
-  });
+  const [first = { own: Length.zero, edition: Length.zero }] = moved;
+  return moved.reduce((most, each) => (far(each).greaterThan(far(most)) ? each : most), first);
 }
 
 function* take<T>(values: Iterable<T>, most: number): Generator<T> {
