@@ -1,17 +1,25 @@
-import type { Length } from '../measure/length.ts';
-import type { Piece, Project } from '../project/model.ts';
-import type { Place } from '../project/source.ts';
+import type { Length, Unit } from '../measure/length.ts';
+import type { Edge, Piece } from '../project/model.ts';
+import type { At, Place } from '../project/source.ts';
 import { caliperOf } from '../shape/caliper.ts';
 import { folded, type Soundness } from '../shape/closure/sound.ts';
 import type { FoldedShape } from '../shape/folded-shape.ts';
-import type { Net } from '../shape/net.ts';
-import { type Shapes, sheetsOf } from '../shape/shapes.ts';
+import type { Fold, Net } from '../shape/net.ts';
+import { sheetsOf } from '../shape/shapes.ts';
+import { lineOf, positionOf } from '../shape/tube.ts';
+import type { ProofContext } from './rule.ts';
+
+/** What every finding on a folded sheet tells: its piece, and the unit of its lengths. */
+export type OfPiece = { readonly piece: string; readonly unit: Unit };
 
 /** A sheet of a project that is folded. */
 export type FoldedSheet = {
-  readonly piece: Piece;
+  readonly body: Piece['body'];
+  readonly of: OfPiece;
   /** As a person names it: `box`, or `box.lid` for a further sheet of a form. */
   readonly name: string;
+  /** Where its shape as a whole is written: its form, else its piece. */
+  readonly at: Place;
   /** The net that folds. */
   readonly net: Net;
   readonly shape: FoldedShape;
@@ -20,31 +28,51 @@ export type FoldedSheet = {
 };
 
 /** Every sheet of a project that has folds, folded. */
-export function foldedSheets(project: Project, shapes: Shapes): readonly FoldedSheet[] {
-  return [...project.pieces.values()].flatMap((piece) => {
-    const stock = piece.stock && project.stock.get(piece.stock.value);
-    const caliper = caliperOf(stock).thickness;
-    return sheetsOf(shapes.nets, piece.id.value)
+export function foldedSheets({ project, shapes }: ProofContext): readonly FoldedSheet[] {
+  return [...project.pieces.values()].flatMap(({ id, stock, body }) => {
+    const caliper = caliperOf(stock && project.stock.get(stock.value)).thickness;
+    const of = { piece: id.value, unit: project.unit };
+    const at = body.kind === 'form' ? body.form.at : id.at;
+    return sheetsOf(shapes.nets, id.value)
       .filter(({ net }) => net.folds.length > 0 || net.panels.length > 1)
       .map((sheet) => {
-        const name = sheet.name === undefined ? piece.id.value : `${piece.id.value}.${sheet.name}`;
+        const name = sheet.name === undefined ? id.value : `${id.value}.${sheet.name}`;
         const { shape, soundness } = folded(sheet.net, caliper);
-        return { piece, name, net: shape.net, shape, caliper, soundness };
+        return { body, of, name, at, net: shape.net, shape, caliper, soundness };
       });
   });
 }
 
 /** Those whose body closes, so that ends, flaps and glue can be judged. */
-export function closedSheets(project: Project, shapes: Shapes): readonly FoldedSheet[] {
-  return foldedSheets(project, shapes).filter(({ soundness }) => soundness === 'closes');
+export function closedSheets(context: ProofContext): readonly FoldedSheet[] {
+  return foldedSheets(context).filter(({ soundness }) => soundness === 'closes');
 }
 
-/** `box.front`, as a panel is named in a sheet. */
-export function panelName({ piece }: FoldedSheet, panel: string): string {
-  return `${piece.id.value}.${panel}`;
+/** The number a score line was written as, and the edge it is measured from. */
+type WrittenScore = { readonly from: Edge; readonly position: At<Length> };
+
+/** The number of the score line that lies so far from the left (or top) edge; undefined where a form made it. */
+export function writtenScore(
+  { body, net }: FoldedSheet,
+  lines: 'upright' | 'across',
+  position: Length,
+): WrittenScore | undefined {
+  if (body.kind !== 'net') return undefined;
+  const [near, far] = lines === 'upright' ? ['left', 'right'] : ['top', 'bottom'];
+  const extent = lines === 'upright' ? net.size.width : net.size.height;
+  for (const { from, at } of body.score) {
+    if (from.value !== near && from.value !== far) continue;
+    const found = at.find(({ value }) =>
+      (from.value === near ? value : extent.minus(value)).equals(position),
+    );
+    if (found) return { from: from.value, position: found };
+  }
+  return undefined;
 }
 
-/** Where a sheet's shape as a whole is written: its form, else its piece. */
-export function shapePlace({ piece }: Pick<FoldedSheet, 'piece'>): Place {
-  return piece.body.kind === 'form' ? piece.body.form.at : piece.id.at;
+/** Where to point for a fold: at its score line's number, else at the shape. */
+export function foldPlace(sheet: FoldedSheet, fold: Fold): Place {
+  const lines = lineOf(fold);
+  const written = lines === 'slanted' ? undefined : writtenScore(sheet, lines, positionOf(fold));
+  return written?.position.at ?? sheet.at;
 }

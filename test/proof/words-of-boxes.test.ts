@@ -27,12 +27,12 @@ const CASES: Cases = {
   ],
   'does-not-close': [
     [
-      { tab: 'box.tab', wall: 'box.A3', wrong: { degrees: 330 }, unit: 'in' },
+      { piece: 'box', tab: 'tab', wall: 'A3', wrong: { degrees: 330 }, unit: 'in' },
       'the folds from box.A3 round to box.tab turn by 330°, not by a full circle of 360°',
       'change the angles under "folds:" so that they add up to 360°',
     ],
     [
-      { tab: 'box.tab', wall: 'box.A3', wrong: { by: Length.of(5, 2, 'mm') }, unit: 'mm' },
+      { piece: 'box', tab: 'tab', wall: 'A3', wrong: { by: Length.of(5, 2, 'mm') }, unit: 'mm' },
       'box.tab lands 2.5 mm from the edge of box.A3 that it closes on',
       'move the score lines so that the walls come round to that edge',
     ],

@@ -1,16 +1,13 @@
-import type { Length, Unit } from '../../measure/length.ts';
+import type { Length } from '../../measure/length.ts';
 import { endGap, tubeEnds } from '../../shape/closure/ends.ts';
-import { closedSheets, shapePlace } from '../folded-sheets.ts';
+import { closedSheets, foldPlace, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
-import { foldPlace } from '../score-place.ts';
 import { sayLength, sayList } from '../words.ts';
 
-type Facts = {
-  readonly piece: string;
+type Facts = OfPiece & {
   readonly flaps: readonly { readonly panel: string; readonly depth: Length }[];
   readonly across: Length;
   readonly gap: Length;
-  readonly unit: Unit;
 };
 
 export const bottomGap: Rule<Facts> = {
@@ -19,18 +16,15 @@ export const bottomGap: Rule<Facts> = {
   why: 'Flaps that are too short leave a slot through which whatever the box holds falls out, or a lid that lets dust in.',
   fails: { box: { bottom: '1 1/4, 5 5/8, 6 1/8' }, blames: '5 5/8' },
   passes: { box: {} },
-  *check({ project, shapes }) {
-    const { unit } = project;
-    for (const sheet of closedSheets(project, shapes)) {
+  *check(context) {
+    for (const sheet of closedSheets(context)) {
       for (const end of tubeEnds(sheet.net)) {
         const found = endGap(sheet.net, end, sheet.caliper);
         if (!found) continue;
         const [first] = found.flaps;
         const flaps = found.flaps.map(({ panel, depth }) => ({ panel, depth }));
-        yield {
-          at: first ? foldPlace(sheet, first.fold) : shapePlace(sheet),
-          facts: { piece: sheet.piece.id.value, flaps, across: found.across, gap: found.gap, unit },
-        };
+        const at = first ? foldPlace(sheet, first.fold) : sheet.at;
+        yield { at, facts: { ...sheet.of, flaps, across: found.across, gap: found.gap } };
       }
     }
   },

@@ -1,17 +1,14 @@
-import type { Length, Unit } from '../../measure/length.ts';
+import type { Length } from '../../measure/length.ts';
 import { longFlaps, tubeEnds } from '../../shape/closure/ends.ts';
-import { closedSheets } from '../folded-sheets.ts';
+import { closedSheets, foldPlace, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
-import { foldPlace } from '../score-place.ts';
 import { sayLength } from '../words.ts';
 
-type Facts = {
-  readonly piece: string;
+type Facts = OfPiece & {
   readonly panel: string;
   readonly depth: Length;
   /** How far the facing wall is. */
   readonly across: Length;
-  readonly unit: Unit;
 };
 
 export const flapTooLong: Rule<Facts> = {
@@ -20,13 +17,12 @@ export const flapTooLong: Rule<Facts> = {
   why: 'A flap longer than the way to the facing wall stands against it and will not lie flat, or sticks out behind it.',
   fails: { box: { bottom: '1 3/8, 5 1/2, 6 1/8' }, blames: '1 3/8' },
   passes: { box: {} },
-  *check({ project, shapes }) {
-    for (const sheet of closedSheets(project, shapes)) {
+  *check(context) {
+    for (const sheet of closedSheets(context)) {
       for (const end of tubeEnds(sheet.net)) {
         for (const { panel, tuck, fold, depth, across } of longFlaps(end, sheet.caliper)) {
           if (tuck) continue;
-          const facts = { piece: sheet.piece.id.value, panel, depth, across, unit: project.unit };
-          yield { at: foldPlace(sheet, fold), facts };
+          yield { at: foldPlace(sheet, fold), facts: { ...sheet.of, panel, depth, across } };
         }
       }
     }

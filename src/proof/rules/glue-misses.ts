@@ -1,18 +1,16 @@
-import type { Length, Unit } from '../../measure/length.ts';
+import type { Length } from '../../measure/length.ts';
 import { type GlueFit, glueFits } from '../../shape/closure/glue.ts';
 import { lengthOf } from '../../shape/closure/suspects.ts';
-import { closedSheets, shapePlace } from '../folded-sheets.ts';
+import { closedSheets, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
-type Facts = {
-  readonly piece: string;
+type Facts = OfPiece & {
   readonly from: string;
   readonly to: string;
   readonly verdict: Exclude<GlueFit['verdict'], 'meets'>;
   /** How far it lies off what it is to stick to. */
   readonly distance: Length;
-  readonly unit: Unit;
 };
 
 export const glueMisses: Rule<Facts> = {
@@ -21,14 +19,12 @@ export const glueMisses: Rule<Facts> = {
   why: 'A flap that ends up at another place, or stands at an angle to what it should be stuck to, cannot be glued there. Usually a fold goes the wrong way or the glue names the wrong panel.',
   fails: { box: { glue: 'tab: A3, A4: D4, C4: D4, B4: C3' }, blames: 'B4: C3' },
   passes: { box: {} },
-  *check({ project, shapes }) {
-    const { unit } = project;
-    for (const sheet of closedSheets(project, shapes)) {
+  *check(context) {
+    for (const sheet of closedSheets(context)) {
       for (const { mate, verdict, distance } of glueFits(sheet.shape, sheet.caliper)) {
         if (verdict === 'meets') continue;
-        const { from, to, at = shapePlace(sheet) } = mate;
-        const piece = sheet.piece.id.value;
-        yield { at, facts: { piece, from, to, verdict, distance: lengthOf(distance), unit } };
+        const { from, to, at = sheet.at } = mate;
+        yield { at, facts: { ...sheet.of, from, to, verdict, distance: lengthOf(distance) } };
       }
     }
   },

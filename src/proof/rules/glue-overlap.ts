@@ -1,7 +1,7 @@
-import { Length, type Unit } from '../../measure/length.ts';
+import { Length } from '../../measure/length.ts';
 import { glueFits } from '../../shape/closure/glue.ts';
 import { lengthOf } from '../../shape/closure/suspects.ts';
-import { closedSheets, shapePlace } from '../folded-sheets.ts';
+import { closedSheets, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
@@ -11,13 +11,11 @@ const LEAST: Length = Length.of(1, 4, 'in');
 /** What the folded model, which is made of floating-point numbers, may be off by, in millimetres. */
 const ROUNDING = 1e-6;
 
-type Facts = {
-  readonly piece: string;
+type Facts = OfPiece & {
   readonly from: string;
   readonly to: string;
   /** The width of the glue where it is narrowest. */
   readonly overlap: Length;
-  readonly unit: Unit;
 };
 
 export const glueOverlap: Rule<Facts> = {
@@ -26,15 +24,13 @@ export const glueOverlap: Rule<Facts> = {
   why: 'A narrow strip of tape lets go when the box is first opened. A quarter inch is the least that holds, and half an inch is usual for a tab.',
   fails: { box: { cut: '7 5/8 x 6 3/4' }, blames: 'tab: A3' },
   passes: { box: {} },
-  *check({ project, shapes }) {
-    const { unit } = project;
-    for (const sheet of closedSheets(project, shapes)) {
+  *check(context) {
+    for (const sheet of closedSheets(context)) {
       for (const { mate, verdict, overlap } of glueFits(sheet.shape, sheet.caliper)) {
         const narrowest = Math.min(overlap.width, overlap.height);
         if (verdict !== 'meets' || narrowest >= LEAST.mm - ROUNDING) continue;
-        const { from, to, at = shapePlace(sheet) } = mate;
-        const piece = sheet.piece.id.value;
-        yield { at, facts: { piece, from, to, overlap: lengthOf(narrowest), unit } };
+        const { from, to, at = sheet.at } = mate;
+        yield { at, facts: { ...sheet.of, from, to, overlap: lengthOf(narrowest) } };
       }
     }
   },

@@ -32,13 +32,13 @@ export const holdsTooBig: Rule<Facts> = {
     blames: '3 1/4 x 4 1/2 x 1/16',
   },
   passes: { with: '2 1/4 x 4 x', insteadOf: '3 1/4 x 4 1/2 x' },
-  *check({ project, shapes }) {
-    const { holds, unit } = project;
+  *check(context) {
+    const { holds, unit } = context.project;
     if (!holds?.size) return;
     const [a, b, c] = holds.size;
     const count = holds.count.value;
     const size: Triple = [a.value, b.value, c.value];
-    const fits = closedSheets(project, shapes).flatMap((sheet) => fitIn(sheet, size, count));
+    const fits = closedSheets(context).flatMap((sheet) => fitIn(sheet, size, count));
     const closed = fits.filter(({ open }) => open === undefined);
     const asked = closed.length > 0 ? closed : fits;
     const [best] = asked.toSorted((first, second) => second.spare.compare(first.spare));

@@ -1,5 +1,5 @@
 import { panelForest } from '../../shape/panel-tree.ts';
-import { foldedSheets, shapePlace } from '../folded-sheets.ts';
+import { foldedSheets } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 import { sayList } from '../words.ts';
 
@@ -15,12 +15,12 @@ export const loosePart: Rule<Facts> = {
   why: 'A slit too many, or a trim in the wrong place, and part of the box falls off with the last cut. Nobody sees it in a list of score lines; everybody sees it on the table.',
   fails: { box: { slit: 'A|B 1-2, B|C 1-2, C|D 1-2, A|B 4, B|C 4, C|D 4, 3|4 B' }, blames: 'box' },
   passes: { box: {} },
-  *check({ project, shapes }) {
-    for (const sheet of foldedSheets(project, shapes)) {
+  *check(context) {
+    for (const sheet of foldedSheets(context)) {
       const [, ...loose] = panelForest(sheet.net, sheet.shape.base).trees;
       for (const { root, joints } of loose) {
         const panels = [root, ...joints.map(({ child }) => child)];
-        yield { at: shapePlace(sheet), facts: { sheet: sheet.name, panels } };
+        yield { at: sheet.at, facts: { sheet: sheet.name, panels } };
       }
     }
   },

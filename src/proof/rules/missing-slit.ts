@@ -1,5 +1,5 @@
 import { brokenRings } from '../../shape/closure/rings.ts';
-import { foldedSheets, shapePlace } from '../folded-sheets.ts';
+import { foldedSheets } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 
 type Facts = {
@@ -15,11 +15,11 @@ export const missingSlit: Rule<Facts> = {
   why: 'Four panels round one corner cannot all fold up: paper does not stretch. One of the lines between them must be a cut. Left out of the list, it shows only when the flaps will not fold.',
   fails: { box: { slit: 'A|B 1-2, B|C 1-2, C|D 1-2, B|C 4, C|D 4' }, blames: 'box' },
   passes: { box: {} },
-  *check({ project, shapes }) {
-    for (const sheet of foldedSheets(project, shapes)) {
+  *check(context) {
+    for (const sheet of foldedSheets(context)) {
       for (const { panels } of brokenRings(sheet.shape)) {
         const [first, second] = panels;
-        yield { at: shapePlace(sheet), facts: { sheet: sheet.name, first, second } };
+        yield { at: sheet.at, facts: { sheet: sheet.name, first, second } };
       }
     }
   },

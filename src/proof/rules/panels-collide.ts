@@ -1,4 +1,4 @@
-import type { Length, Unit } from '../../measure/length.ts';
+import type { Length } from '../../measure/length.ts';
 import { type Collision, collisions } from '../../shape/closure/collisions.ts';
 import { longFlaps, tubeEnds } from '../../shape/closure/ends.ts';
 import { lengthOf } from '../../shape/closure/suspects.ts';
@@ -7,16 +7,13 @@ import { foldNet } from '../../shape/fold.ts';
 import { afterStage, stageCount } from '../../shape/fold-order.ts';
 import type { Fold, Net } from '../../shape/net.ts';
 import { panelForest } from '../../shape/panel-tree.ts';
-import { closedSheets, type FoldedSheet } from '../folded-sheets.ts';
+import { closedSheets, type FoldedSheet, foldPlace, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
-import { foldPlace } from '../score-place.ts';
 import { sayLength } from '../words.ts';
 
-type Facts = {
-  readonly piece: string;
+type Facts = OfPiece & {
   readonly panels: readonly [string, string];
   readonly by: Length;
-  readonly unit: Unit;
 };
 
 export const panelsCollide: Rule<Facts> = {
@@ -25,11 +22,11 @@ export const panelsCollide: Rule<Facts> = {
   why: 'Two panels cannot be in one place. Where the folds would take one through another, the paper buckles or tears instead.',
   fails: { box: { bottom: '1 1/4, 5 3/8, 6 1/8' }, blames: '5 3/8' },
   passes: { box: {} },
-  *check({ project, shapes }) {
-    for (const sheet of closedSheets(project, shapes)) {
+  *check(context) {
+    for (const sheet of closedSheets(context)) {
       for (const { panels, by } of everyCollision(sheet)) {
-        const facts = { piece: sheet.piece.id.value, panels, by: lengthOf(by), unit: project.unit };
-        yield { at: foldPlace(sheet, foldOf(sheet, panels)), facts };
+        const at = foldPlace(sheet, foldOf(sheet, panels));
+        yield { at, facts: { ...sheet.of, panels, by: lengthOf(by) } };
       }
     }
   },

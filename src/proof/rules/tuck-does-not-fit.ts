@@ -1,19 +1,16 @@
-import type { Length, Unit } from '../../measure/length.ts';
+import type { Length } from '../../measure/length.ts';
 import { longFlaps, tubeEnds } from '../../shape/closure/ends.ts';
-import { closedSheets } from '../folded-sheets.ts';
+import { closedSheets, foldPlace, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
-import { foldPlace } from '../score-place.ts';
 import { sayLength } from '../words.ts';
 
-type Facts = {
-  readonly piece: string;
+type Facts = OfPiece & {
   /** The lid, where it is too deep; the flap it ends in. */
   readonly lid?: string;
   readonly tuck: string;
   /** How deep the lid is, or how long the flap, and what there is to take it. */
   readonly depth: Length;
   readonly room: Length;
-  readonly unit: Unit;
 };
 
 export const tuckDoesNotFit: Rule<Facts> = {
@@ -22,16 +19,15 @@ export const tuckDoesNotFit: Rule<Facts> = {
   why: 'A lid that is too deep brings its tuck flap outside the wall instead of behind it, and one longer than the box stands on the bottom before the lid is down.',
   fails: { tuckBox: { bottom: '1 1/2, 4 1/2, 6 1/8', cut: '7 1/2 x 6 3/4' }, blames: '6 1/8' },
   passes: { tuckBox: {} },
-  *check({ project, shapes }) {
-    for (const sheet of closedSheets(project, shapes)) {
-      const common = { piece: sheet.piece.id.value, unit: project.unit };
+  *check(context) {
+    for (const sheet of closedSheets(context)) {
       for (const end of tubeEnds(sheet.net)) {
         const long = longFlaps(end, sheet.caliper);
         for (const flap of end.flaps) {
           const { panel, tuck, depth, across } = flap;
           if (!tuck) continue;
           const at = foldPlace(sheet, tuck.fold);
-          const facts = { ...common, tuck: tuck.panel };
+          const facts = { ...sheet.of, tuck: tuck.panel };
           if (long.includes(flap)) yield { at, facts: { ...facts, lid: panel, depth, room: across } };
           else if (tuck.depth.greaterThan(end.length.minus(sheet.caliper))) {
             yield { at, facts: { ...facts, depth: tuck.depth, room: end.length } };

@@ -1,14 +1,10 @@
-import type { Length, Unit } from '../../measure/length.ts';
+import type { Length } from '../../measure/length.ts';
 import { type UnevenFold, unevenFolds } from '../../shape/closure/halves.ts';
-import { closedSheets } from '../folded-sheets.ts';
+import { closedSheets, foldPlace, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
-import { foldPlace } from '../score-place.ts';
 import { sayLength } from '../words.ts';
 
-type Facts = Pick<UnevenFold, 'kind' | 'panels' | 'by'> & {
-  readonly piece: string;
-  readonly unit: Unit;
-};
+type Facts = OfPiece & Pick<UnevenFold, 'kind' | 'panels' | 'by'>;
 
 export const unevenFold: Rule<Facts> = {
   severity: 'note',
@@ -20,11 +16,10 @@ export const unevenFold: Rule<Facts> = {
     blames: '4 1/8',
   },
   passes: { with: '4 1/4', insteadOf: '4 1/8' },
-  *check({ project, shapes }) {
-    for (const sheet of closedSheets(project, shapes)) {
+  *check(context) {
+    for (const sheet of closedSheets(context)) {
       for (const { kind, panels, by, fold } of unevenFolds(sheet.net, sheet.caliper)) {
-        const facts = { kind, piece: sheet.piece.id.value, panels, by, unit: project.unit };
-        yield { at: foldPlace(sheet, fold), facts };
+        yield { at: foldPlace(sheet, fold), facts: { ...sheet.of, kind, panels, by } };
       }
     }
   },

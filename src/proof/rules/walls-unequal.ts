@@ -1,17 +1,16 @@
-import type { Length, Unit } from '../../measure/length.ts';
+import type { Length } from '../../measure/length.ts';
 import type { Edge } from '../../project/model.ts';
 import type { Place } from '../../project/source.ts';
 import { unequalRims } from '../../shape/closure/rims.ts';
 import { seamFit } from '../../shape/closure/seam.ts';
 import { suspectLines } from '../../shape/closure/suspects.ts';
 import { type Tube, tubesOf } from '../../shape/tube.ts';
-import { type FoldedSheet, foldedSheets, shapePlace } from '../folded-sheets.ts';
+import { type FoldedSheet, foldedSheets, type OfPiece, writtenScore } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
-import { fromEdge, writtenScore } from '../score-place.ts';
 import type { Words } from '../told.ts';
 import { sayLength, sayList } from '../words.ts';
 
-type Facts = (FacingWalls | UnequalCorner) & { readonly piece: string; readonly unit: Unit };
+type Facts = (FacingWalls | UnequalCorner) & OfPiece;
 
 export const wallsUnequal: Rule<Facts> = {
   severity: 'error',
@@ -19,21 +18,20 @@ export const wallsUnequal: Rule<Facts> = {
   why: 'With a front an eighth wider than its back, the tab lands an eighth off and the box stands askew. It is the commonest slip in a score list: one position off by one groove.',
   fails: { box: { left: '1 1/4, 3 3/4, 5, 7 5/8' }, blames: '7 5/8' },
   passes: { box: {} },
-  *check({ project, shapes }) {
-    for (const sheet of foldedSheets(project, shapes)) {
+  *check(context) {
+    for (const sheet of foldedSheets(context)) {
       if (sheet.soundness === 'no net') continue;
-      const { net, caliper } = sheet;
-      const common = { piece: sheet.piece.id.value, unit: project.unit };
+      const { net, caliper, of } = sheet;
       for (const tube of tubesOf(net)) {
         const fit = seamFit(sheet.shape, tube, caliper);
         if (fit.kind !== 'unequal') continue;
         const moves = movesFor(sheet, tube);
         const wallsAre = tube.lines === 'upright' ? 'wide' : 'high';
-        const facts = { pairs: fit.walls, wallsAre, moves: moves.map(({ move }) => move) } as const;
-        yield { at: moves[0]?.at ?? shapePlace(sheet), facts: { ...common, ...facts } };
+        const facts = { ...of, pairs: fit.walls, wallsAre, moves: moves.map(({ move }) => move) } as const;
+        yield { at: moves[0]?.at ?? sheet.at, facts };
       }
       for (const { mate, walls, heights } of unequalRims(net, caliper)) {
-        yield { at: mate.at ?? shapePlace(sheet), facts: { ...common, walls, heights } };
+        yield { at: mate.at ?? sheet.at, facts: { ...of, walls, heights } };
       }
     }
   },
@@ -60,19 +58,19 @@ type UnequalCorner = {
   readonly heights: readonly [Length, Length];
 };
 
-type Common = { readonly piece: string; readonly unit: Unit };
-
 function movesFor(sheet: FoldedSheet, tube: Tube): { readonly at: Place; readonly move: Move }[] {
   return suspectLines(sheet.net, tube, sheet.caliper).flatMap(({ lines, position, better }) => {
     const written = writtenScore(sheet, lines, position);
     if (!written) return [];
     const { from } = written;
-    const move = { from, now: fromEdge(sheet, from, position), better: fromEdge(sheet, from, better) };
-    return [{ at: written.position.at, move }];
+    const now = written.position.value;
+    const by = better.minus(position);
+    const isFar = from === 'right' || from === 'bottom';
+    return [{ at: written.position.at, move: { from, now, better: isFar ? now.minus(by) : now.plus(by) } }];
   });
 }
 
-function sayFacing({ piece, unit }: Common, { pairs, wallsAre, moves }: FacingWalls): Words {
+function sayFacing({ piece, unit }: OfPiece, { pairs, wallsAre, moves }: FacingWalls): Words {
   const say = (length: Length): string => sayLength(length, unit);
   const said = pairs.map(({ first, second, widths: [a, b] }) => {
     const names = [first, second].map((side) => sayList(side.map((wall) => `${piece}.${wall}`)));
@@ -87,7 +85,7 @@ function sayFacing({ piece, unit }: Common, { pairs, wallsAre, moves }: FacingWa
   };
 }
 
-function sayCorner({ piece, unit }: Common, { walls, heights: [a, b] }: UnequalCorner): Words {
+function sayCorner({ piece, unit }: OfPiece, { walls, heights: [a, b] }: UnequalCorner): Words {
   const [first, second] = walls.map((wall) => `${piece}.${wall}`);
   const [one, other, apart] = [a, b, a.minus(b).abs()].map((each) => sayLength(each, unit));
   return {
