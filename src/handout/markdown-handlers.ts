@@ -38,8 +38,8 @@ export type ProseSetting = {
 type Handlers = NonNullable<Options['handlers']>;
 type State = Parameters<NonNullable<Handlers[keyof Handlers]>>[0];
 
-/** Puts markup of ours in the tree as a numbered slot with its words, filled once the tree is sanitised. */
-type PlaceSlot = (content: SafeHtml, kind?: 'span' | 'div') => Element;
+/** A setting that puts markup of ours in the tree as a numbered slot with its words, filled once the tree is sanitised. */
+type Placing = ProseSetting & { readonly place: (content: SafeHtml, kind?: 'span' | 'div') => Element };
 
 function elementOf(
   tagName: string,
@@ -53,34 +53,29 @@ function textOf(value: string): ElementContent {
   return { type: 'text', value };
 }
 
-type Offset = { readonly offset?: number | undefined };
-type Positioned = { readonly position?: { readonly start: Offset; readonly end: Offset } | undefined };
-
 /** The very characters of a node, for what stays text. */
-function asWritten({ position }: Positioned, { source }: ProseSetting): ElementContent {
+function asWritten({ position }: RootContent, { source }: ProseSetting): ElementContent {
   return textOf(source.slice(position?.start.offset ?? 0, position?.end.offset ?? 0));
 }
 
 /** How each kind of node becomes HTML, where that differs from the library's own way. */
-export function handlersFor(setting: ProseSetting, slots: SafeHtml[]): Handlers {
-  const place: PlaceSlot = (content, kind = 'span') => ({
-    type: 'element',
-    tagName: kind,
-    properties: { dataSlot: String(slots.push(content) - 1) },
-    children: [textOf(content.text)],
-  });
+export function handlersFor(prose: ProseSetting, slots: SafeHtml[]): Handlers {
+  const setting: Placing = {
+    ...prose,
+    place: (content, kind = 'span') =>
+      elementOf(kind, [textOf(content.text)], { dataSlot: String(slots.push(content) - 1) }),
+  };
   return {
-    ...directiveHandlers(setting, place),
+    ...directiveHandlers(setting),
     text: (_, node: Text) =>
       setting
         .measured(node.value)
-        .map((part): ElementContent => (typeof part === 'string' ? textOf(part) : place(part))),
+        .map((part): ElementContent => (typeof part === 'string' ? textOf(part) : setting.place(part))),
     heading: (state: State, node: Heading) => headingOf(state, node, setting.headings),
-    paragraph: (state: State, node: Paragraph) => paragraphOf(state, node, setting, place),
-    image: (_, node: Image) => figureOf(node, setting, place),
+    paragraph: (state: State, node: Paragraph) => paragraphOf(state, node, setting),
+    image: (_, node: Image) => figureOf(node, setting),
     table: (state: State, node: Table) => tableOf(state, node),
-    listItem: (state: State, node: ListItem, parent: Parents | undefined) =>
-      taskOf(state, node, parent, setting, place),
+    listItem: (state: State, node: ListItem, parent?: Parents) => taskOf(state, node, parent, setting),
     link: (state: State, node: Link) =>
       isAddress(node.url) ? defaultHandlers.link(state, node) : state.all(node),
     footnoteReference: (_, node) => asWritten(node, setting),
@@ -95,12 +90,7 @@ function headingOf(state: State, node: Heading, highest: number): Element {
 }
 
 /** A paragraph is broken where a picture or a list of ours stands in it. */
-function paragraphOf(
-  state: State,
-  node: Paragraph,
-  setting: ProseSetting,
-  place: PlaceSlot,
-): ElementContent[] {
+function paragraphOf(state: State, node: Paragraph, setting: Placing): ElementContent[] {
   const blocks: ElementContent[] = [];
   let line: PhrasingContent[] = [];
   const endLine = (): void => {
@@ -108,7 +98,7 @@ function paragraphOf(
     line = [];
   };
   for (const child of node.children) {
-    const block = child.type === 'image' ? figureOf(child, setting, place) : listOf(child, setting, place);
+    const block = child.type === 'image' ? figureOf(child, setting) : listOf(child, setting);
     if (block) {
       endLine();
       blocks.push(block);
@@ -123,7 +113,7 @@ function isBlank(node: PhrasingContent): boolean {
 }
 
 /** A picture with its title as the caption; where there is no picture, its alternative. */
-function figureOf(node: Image, { picture, voice }: ProseSetting, place: PlaceSlot): ElementContent {
+function figureOf(node: Image, { picture, voice, place }: Placing): ElementContent {
   const figure = picture(node.url, node.alt ?? '', node.title ?? undefined);
   if (figure) return place(figure.html, 'div');
   return elementOf('p', [textOf(voice.say('missing-picture', { alternative: node.alt ?? '' }))]);
@@ -146,8 +136,7 @@ function taskOf(
   state: State,
   node: ListItem,
   parent: Parents | undefined,
-  { voice }: ProseSetting,
-  place: PlaceSlot,
+  { voice, place }: Placing,
 ): Element {
   const { checked } = node;
   const item = defaultHandlers.listItem(state, { ...node, checked: null }, parent);
@@ -170,19 +159,20 @@ function isAddress(url: string): boolean {
 
 type Node<Type extends string> = Extract<RootContent, { type: Type }>;
 type LeafDirective = Node<'leafDirective'>;
+type TextDirective = Node<'textDirective'>;
 
-/** Answered within a line of text. */
-const REFERENCES: ReadonlySet<string> = new Set([
-  'piece',
-  'size',
-  'scores',
-  'reveal',
-  'count',
-] satisfies ReferenceKind[]);
-/** Answered with a list. */
-const LISTS: ReadonlySet<string> = new Set(['trims', 'assembly'] satisfies ReferenceKind[]);
-
-const DRAWING = 'drawing' satisfies ReferenceKind;
+/** Where each reference is answered: within a line of text, with a list, or with a figure. */
+const ANSWERED: Readonly<Record<ReferenceKind, 'line' | 'list' | 'figure'>> = {
+  piece: 'line',
+  size: 'line',
+  scores: 'line',
+  reveal: 'line',
+  count: 'line',
+  trims: 'list',
+  assembly: 'list',
+  drawing: 'figure',
+};
+const WHERE: ReadonlyMap<string, string> = new Map(Object.entries(ANSWERED));
 
 /** Asides that an attendee sees. */
 const ASIDES: ReadonlySet<string> = new Set(['tip', 'caution']);
@@ -198,19 +188,19 @@ export function withoutHost(nodes: readonly RootContent[]): readonly RootContent
  * Our directives; whatever merely looks like one stays the text that was typed. One that has nothing to say, which the
  * proof reports, leaves the name in it; a drawing leaves nothing.
  */
-function directiveHandlers(setting: ProseSetting, place: PlaceSlot): Handlers {
+function directiveHandlers(setting: Placing): Handlers {
   return {
-    textDirective: (_, node: Node<'textDirective'>) => {
-      const said = REFERENCES.has(node.name)
-        ? setting.refer(node.name as ReferenceKind, textWithin(node).trim())
-        : undefined;
-      if (said) return place(said);
-      return isOurs(node.name) ? textOf(textWithin(node).trim()) : asWritten(node, setting);
+    textDirective: (_, node: TextDirective) => {
+      const where = WHERE.get(node.name);
+      const said = where === 'line' && answerTo(node, setting);
+      if (said) return setting.place(said);
+      const isOurs = where === 'line' || where === 'list';
+      return isOurs ? textOf(textWithin(node).trim()) : asWritten(node, setting);
     },
     leafDirective: (_, node: LeafDirective) => {
       const figure = drawingOf(node, setting);
-      if (figure) return place(figure.html, 'div');
-      return node.name === DRAWING ? undefined : elementOf('p', [asWritten(node, setting)]);
+      if (figure) return setting.place(figure.html, 'div');
+      return WHERE.get(node.name) === 'figure' ? undefined : elementOf('p', [asWritten(node, setting)]);
     },
     containerDirective: (state: State, node: Node<'containerDirective'>) => {
       if (node.name === HOST) return undefined;
@@ -224,20 +214,20 @@ function directiveHandlers(setting: ProseSetting, place: PlaceSlot): Handlers {
   };
 }
 
-function isOurs(name: string): boolean {
-  return REFERENCES.has(name) || LISTS.has(name);
+function answerTo(node: TextDirective, { refer }: ProseSetting): SafeHtml | undefined {
+  return refer(node.name as ReferenceKind, textWithin(node).trim());
 }
 
 /** The list that `:trims[box]` or `:assembly[box]` stands for; undefined for anything else. */
-function listOf(node: PhrasingContent, setting: ProseSetting, place: PlaceSlot): Element | undefined {
-  if (node.type !== 'textDirective' || !LISTS.has(node.name)) return undefined;
-  const list = setting.refer(node.name as ReferenceKind, textWithin(node).trim());
-  return list && place(list, 'div');
+function listOf(node: PhrasingContent, setting: Placing): Element | undefined {
+  if (node.type !== 'textDirective' || WHERE.get(node.name) !== 'list') return undefined;
+  const list = answerTo(node, setting);
+  return list && setting.place(list, 'div');
 }
 
 /** The figure a `::drawing{of=… view=…}` asks for; undefined for any other directive. */
 export function drawingOf(node: LeafDirective, { draw }: ProseSetting): Figure | undefined {
-  if (node.name !== DRAWING) return undefined;
+  if (WHERE.get(node.name) !== 'figure') return undefined;
   const attributes = Object.fromEntries(
     Object.entries(node.attributes ?? {}).map(([key, value]) => [key, value ?? '']),
   );

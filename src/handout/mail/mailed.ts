@@ -128,11 +128,10 @@ type ClosedFlat = {
   readonly piles: readonly (readonly string[])[];
 };
 
-/** A position on the flat sheet is mirrored or not, then shifted. */
-type Reflection = { readonly mirrored: boolean; readonly shift: Length };
-type FlatPose = { readonly x: Reflection; readonly y: Reflection };
+/** Where positions on the flat sheet come to lie, across and down. */
+type FlatPose = { readonly [Axis in 'x' | 'y']: (position: Length) => Length };
 
-const ASIS: Reflection = { mirrored: false, shift: Length.zero };
+const AS_IS: FlatPose = { x: (position) => position, y: (position) => position };
 
 /**
  * Closes every fold of a net flat, exactly. Folds that are scored but left flat stay open. Undefined for a net that
@@ -144,13 +143,21 @@ export function closedFlat(net: Net): ClosedFlat | undefined {
   const { trees } = panelForest(net, first.id);
   const [tree] = trees;
   if (!tree || trees.length > 1 || !net.folds.every(isStraight)) return undefined;
-  const laid = new Map<string, FlatPose>([[first.id, { x: ASIS, y: ASIS }]]);
+  const laid = new Map<string, FlatPose>([[first.id, AS_IS]]);
   for (const { fold, parent, child } of tree.joints) {
     const held = laid.get(parent);
     if (held) laid.set(child, turnedOver(held, fold));
   }
   const boxes = [...laid].map(([id, place]) => ({ id, box: boxAt(panelOf(net, id).box, place) }));
-  return { size: extent(boxes.map(({ box }) => box)), piles: pilesOf(boxes) };
+  const across = boxes.flatMap(({ box }) => [box.left, box.right]);
+  const down = boxes.flatMap(({ box }) => [box.top, box.bottom]);
+  return {
+    size: { width: spanOf(across), height: spanOf(down) },
+    // Between any two neighbouring edges nothing changes, so one place there stands for all.
+    piles: middles(across).flatMap((x) =>
+      middles(down).map((y) => boxes.filter(({ box }) => covers(box, x, y)).map(({ id }) => id)),
+    ),
+  };
 }
 
 function isStraight({ from, to }: Fold): boolean {
@@ -158,51 +165,23 @@ function isStraight({ from, to }: Fold): boolean {
 }
 
 /** A child is mirrored at its fold, then laid as its parent is. */
-function turnedOver({ x, y }: FlatPose, { from, to, angle }: Fold): FlatPose {
-  if (angle === 0) return { x, y };
-  return from.x.equals(to.x) ? { x: mirroredAt(from.x, x), y } : { x, y: mirroredAt(from.y, y) };
-}
-
-function mirroredAt(line: Length, axis: Reflection): Reflection {
-  const twice = line.times(2);
-  return {
-    mirrored: !axis.mirrored,
-    shift: axis.mirrored ? axis.shift.minus(twice) : axis.shift.plus(twice),
-  };
-}
-
-function at(position: Length, { mirrored, shift }: Reflection): Length {
-  return mirrored ? shift.minus(position) : shift.plus(position);
+function turnedOver(held: FlatPose, { from, to, angle }: Fold): FlatPose {
+  if (angle === 0) return held;
+  const axis = from.x.equals(to.x) ? 'x' : 'y';
+  return { ...held, [axis]: (position: Length) => held[axis](from[axis].times(2).minus(position)) };
 }
 
 function boxAt({ left, top, right, bottom }: FlatBox, { x, y }: FlatPose): FlatBox {
-  const [x1, x2, y1, y2] = [at(left, x), at(right, x), at(top, y), at(bottom, y)];
   return {
-    left: Length.min(x1, x2),
-    right: Length.max(x1, x2),
-    top: Length.min(y1, y2),
-    bottom: Length.max(y1, y2),
+    left: Length.min(x(left), x(right)),
+    right: Length.max(x(left), x(right)),
+    top: Length.min(y(top), y(bottom)),
+    bottom: Length.max(y(top), y(bottom)),
   };
 }
 
-function extent(boxes: readonly FlatBox[]): Size {
-  const [first, ...others] = boxes;
-  if (!first) return { width: Length.zero, height: Length.zero };
-  const least = (side: 'left' | 'top'): Length => Length.min(first[side], ...others.map((box) => box[side]));
-  const most = (side: 'right' | 'bottom'): Length =>
-    Length.max(first[side], ...others.map((box) => box[side]));
-  return { width: most('right').minus(least('left')), height: most('bottom').minus(least('top')) };
-}
-
-type PanelBox = { readonly id: string; readonly box: FlatBox };
-
-/** Between any two neighbouring edges nothing changes, so one place there stands for all. */
-function pilesOf(boxes: readonly PanelBox[]): readonly (readonly string[])[] {
-  const across = middles(boxes.flatMap(({ box }) => [box.left, box.right]));
-  const down = middles(boxes.flatMap(({ box }) => [box.top, box.bottom]));
-  return across.flatMap((x) =>
-    down.map((y) => boxes.filter(({ box }) => covers(box, x, y)).map(({ id }) => id)),
-  );
+function spanOf([first = Length.zero, ...others]: readonly Length[]): Length {
+  return Length.max(first, ...others).minus(Length.min(first, ...others));
 }
 
 function middles(edges: readonly Length[]): Length[] {
