@@ -69,7 +69,7 @@ function keyHeight(net: Net, width: number, style: DrawingStyle): number {
   return drawKey(new Canvas(), keyEntries(net), { left: 0, top: 0, width }, style);
 }
 
-function roomAbove(page: Page, { height }: Strip): DrawnBox {
+function roomAbove(page: Page, { height }: Pick<Strip, 'height'>): DrawnBox {
   return { ...page.printable, bottom: page.printable.bottom - height - GAP };
 }
 
@@ -80,22 +80,15 @@ function fits({ size }: Net, { left, top, right, bottom }: DrawnBox): boolean {
 /** Everything on one page. */
 function alone(id: string, net: InBoth<Net>, page: Page, style: DrawingStyle): TemplatePage {
   const canvas = new Canvas();
-  const strip = stripOn(page, net.drawn, style);
+  const { words, calibration, ...strip } = stripOn(page, net.drawn, style);
   const room = roomAbove(page, strip);
   const { width, height } = net.drawn.size;
   const left = (room.left + room.right - width.mm) / 2;
   drawAt(canvas, net.drawn, left, room.top + (room.bottom - room.top - height.mm) / 2, style);
-  const { words } = strip;
   const key = { left: words.left, top: words.top, width: words.right - words.left };
   drawKey(canvas, keyEntries(net.drawn), key, style);
-  drawCalibration(canvas, strip.calibration, style);
-  drawFoot(
-    canvas,
-    words,
-    style.say('drawing-foot', { name: caption(id, style.say), page: 1, pages: 1 }),
-    style,
-  );
-  return { page, drawing: onPage(canvas, page, describe(id, net, 1, 1, style)) };
+  drawCalibration(canvas, calibration, style);
+  return finished(canvas, page, { id, net, number: 1, pages: 1 }, style, words);
 }
 
 /** On its side or upright, whichever takes fewer pages; the whole printable part where one page without a foot does. */
@@ -113,48 +106,48 @@ function tiled(
   coverPage: Page,
   style: DrawingStyle,
 ): readonly TemplatePage[] {
-  const pages = tiling.tiles.length + 1;
+  const told = { id, net, pages: tiling.tiles.length + 1 };
   const cover = new Canvas();
   drawCover(cover, coverPage, { id, net, tiling }, style);
-  drawFoot(
-    cover,
-    coverPage.printable,
-    style.say('drawing-foot', { name: caption(id, style.say), page: 1, pages }),
-    style,
-  );
+  const hasFoot = tiling.tiles.length > 1 || !fillsPage(page, net.drawn);
   const tiles = tiling.tiles.map((_, index): TemplatePage => {
     const canvas = new Canvas();
     drawTile(canvas, page, net.drawn, tiling, index, style);
-    const words = style.say('drawing-foot', { name: caption(id, style.say), page: index + 2, pages });
-    if (tiling.tiles.length > 1 || !fillsPage(page, net.drawn))
-      drawFoot(canvas, page.printable, words, style);
-    return { page, drawing: onPage(canvas, page, describe(id, net, index + 2, pages, style)) };
+    const foot = hasFoot ? page.printable : undefined;
+    return finished(canvas, page, { ...told, number: index + 2 }, style, foot);
   });
-  const words = describe(id, net, 1, pages, style);
-  return [{ page: coverPage, drawing: onPage(cover, coverPage, words) }, ...tiles];
+  return [finished(cover, coverPage, { ...told, number: 1 }, style, coverPage.printable), ...tiles];
 }
 
 function fillsPage({ printable }: Page, net: Net): boolean {
   return !fits(net, { ...printable, bottom: printable.bottom - FOOT });
 }
 
-/** Words along the lower edge of a box, in as many lines as they need. */
-function drawFoot(
+/** Which page of which piece. */
+type Told = {
+  readonly id: string;
+  readonly net: InBoth<Net>;
+  readonly number: number;
+  readonly pages: number;
+};
+
+/** The page with a line of words at its foot, if that has room: along the lower edge of a box, in as many lines as they need. */
+function finished(
   canvas: Canvas,
-  { left, right, bottom }: DrawnBox,
-  words: string,
+  page: Page,
+  { id, net, number, pages }: Told,
   style: DrawingStyle,
-): void {
-  const size = Math.min(letteringOf(style), 3.4);
-  const lines = wrapped(words, (right - left) / size);
-  canvas.label(lines, { x: left, y: bottom - 1 }, { size, anchor: 'start', sits: 'over' });
-}
-
-function onPage(canvas: Canvas, { width, height }: Page, alternative: string): Drawing {
-  return canvas.drawing('actual-size', alternative, { left: 0, top: 0, right: width, bottom: height });
-}
-
-function describe(id: string, net: InBoth<Net>, page: number, pages: number, style: DrawingStyle): string {
+  foot?: DrawnBox,
+): TemplatePage {
+  const told = { name: caption(id, style.say), page: number, pages };
+  if (foot) {
+    const { left, right, bottom } = foot;
+    const size = Math.min(letteringOf(style), 3.4);
+    const lines = wrapped(style.say('drawing-foot', told), (right - left) / size);
+    canvas.label(lines, { x: left, y: bottom - 1 }, { size, anchor: 'start', sits: 'over' });
+  }
   const size = spokenSize({ inch: net.inch.size, metric: net.metric.size }, style);
-  return style.say('drawing-actual-size', { name: caption(id, style.say), size, page, pages });
+  const alternative = style.say('drawing-actual-size', { ...told, size });
+  const frame = { left: 0, top: 0, right: page.width, bottom: page.height };
+  return { page, drawing: canvas.drawing('actual-size', alternative, frame) };
 }

@@ -1,8 +1,8 @@
 import { Length } from '../measure/length.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
+import { boxCorners } from '../shape/outline.ts';
 import type { Canvas } from './canvas.ts';
 import { around, inchLettering, plain } from './lettering.ts';
-import { boxCorners } from './region.ts';
 import { type DrawingStyle, letteringOf } from './style.ts';
 
 const INCH = 25.4;

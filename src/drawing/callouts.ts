@@ -1,7 +1,8 @@
 import type { Edge } from '../project/model.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import type { Canvas } from './canvas.ts';
-import { extentOf, type Label } from './lettering.ts';
+import { alongSize, placer, setBeyond } from './dimension.ts';
+import type { Label } from './lettering.ts';
 import type { DrawnBox } from './region.ts';
 import { spread } from './spread.ts';
 
@@ -20,47 +21,24 @@ const KINK = 3;
 export function setCallouts(canvas: Canvas, box: DrawnBox, callouts: readonly Callout[], size: number): void {
   for (const side of ['left', 'right', 'top', 'bottom'] as const) {
     const own = callouts.filter((callout) => callout.side === side);
-    const upright = side === 'left' || side === 'right';
+    const axis = side === 'left' || side === 'right' ? 'upright' : 'across';
+    const outward = side === 'left' || side === 'top' ? -1 : 1;
+    const at = placer(axis);
+    const alongSide = ({ x, y }: Point2): number => (axis === 'upright' ? y : x);
     const middles = spread(
       own.map(({ from, label }) => ({
-        at: upright ? from.y : from.x,
-        size: alongSize(label, upright, size),
+        at: alongSide(from),
+        size: 'badge' in label ? size * 1.5 : alongSize(axis, label, size),
       })),
-      size * (upright ? 0.85 : 0.5),
+      size * (axis === 'upright' ? 0.85 : 0.5),
     );
-    for (const [index, callout] of own.entries()) setOne(canvas, box, callout, middles[index] ?? 0, size);
+    const edge = box[side] + outward * OUT;
+    const end = edge + outward * KINK;
+    for (const [index, { from, label }] of own.entries()) {
+      const middle = middles[index] ?? 0;
+      canvas.line('extension', [from, at(alongSide(from), edge), at(middle, end)]);
+      if ('badge' in label) canvas.badge(label.badge, at(middle, end + outward * size * 0.72), size);
+      else setBeyond(canvas, { axis, edge, row: end + outward * size * 0.2 }, middle, label, size);
+    }
   }
-}
-
-function setOne(
-  canvas: Canvas,
-  box: DrawnBox,
-  { from, side, label }: Callout,
-  middle: number,
-  size: number,
-): void {
-  const outward = side === 'left' || side === 'top' ? -1 : 1;
-  const upright = side === 'left' || side === 'right';
-  const edge = box[side] + outward * OUT;
-  const end = edge + outward * KINK;
-  const bend = upright ? { x: edge, y: from.y } : { x: from.x, y: edge };
-  const tip = upright ? { x: end, y: middle } : { x: middle, y: end };
-  canvas.line('extension', [from, bend, tip]);
-  const gap = outward * size * 0.2;
-  const at = upright ? { x: tip.x + gap, y: tip.y } : { x: tip.x, y: tip.y + gap };
-  if ('badge' in label) {
-    const radius = outward * size * 0.72;
-    const centre = upright ? { x: tip.x + radius, y: tip.y } : { x: tip.x, y: tip.y + radius };
-    canvas.badge(label.badge, centre, size);
-  } else if (upright) {
-    canvas.label(label, at, { size, strong: true, anchor: outward < 0 ? 'end' : 'start' });
-  } else {
-    canvas.label(label, at, { size, strong: true, sits: outward < 0 ? 'over' : 'under' });
-  }
-}
-
-function alongSize(label: Callout['label'], upright: boolean, size: number): number {
-  if ('badge' in label) return size * 1.5;
-  const { width, height } = extentOf(label);
-  return (upright ? height : width) * size;
 }

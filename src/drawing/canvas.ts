@@ -1,8 +1,9 @@
 import type { Point2 } from '../shape/flat-polygon.ts';
+import { boxCorners } from '../shape/outline.ts';
 import type { Drawing } from './drawing.ts';
 import { CAPITAL, DESCENT, extentOf, type Label, LINE_HEIGHT, letteringMarkup, plain } from './lettering.ts';
 import { LINES, type LineKind } from './lines.ts';
-import { boxCorners, boxOf, type DrawnBox, dotGrid, hatchLines, type Segment } from './region.ts';
+import { boxOf, type DrawnBox, dotGrid, hatchLines, type Segment } from './region.ts';
 import { coordinate, element, pathData } from './svg.ts';
 import { shaded, tint } from './tint.ts';
 

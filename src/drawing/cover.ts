@@ -1,11 +1,12 @@
 import type { Net } from '../shape/net.ts';
+import { boxCorners } from '../shape/outline.ts';
 import { CALIBRATION, drawCalibration } from './calibration.ts';
 import type { Canvas } from './canvas.ts';
 import { drawKey, keyEntries } from './key.ts';
 import { extentOf, type Label, plain, wrapped } from './lettering.ts';
 import { cutLines } from './outline.ts';
 import type { Page } from './page-paper.ts';
-import { boxCorners, boxOf, type DrawnBox } from './region.ts';
+import { boxOf, type DrawnBox } from './region.ts';
 import { type DrawingStyle, type InBoth, letteringOf } from './style.ts';
 import { OVERLAP, type Tiling } from './tiles.ts';
 import { caption, sizeLabel } from './words.ts';

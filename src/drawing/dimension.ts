@@ -108,7 +108,8 @@ function pointAt(canvas: Canvas, tip: Point2, axis: RowAxis, step: number): void
   else canvas.circle(tip, 0.3, true);
 }
 
-function setBeyond(
+/** Sets a label on the far side of a row from its edge, its middle so far along. */
+export function setBeyond(
   canvas: Canvas,
   { axis, edge, row }: DimensionRow,
   middle: number,
@@ -122,12 +123,14 @@ function setBeyond(
     canvas.label(label, { x: row, y: middle }, { size, strong: true, anchor: outward < 0 ? 'end' : 'start' });
 }
 
-function alongSize(axis: RowAxis, label: Label, size: number): number {
+/** How much room a label takes along an axis. */
+export function alongSize(axis: RowAxis, label: Label, size: number): number {
   const { width, height } = extentOf(label);
   return (axis === 'across' ? width : height) * size;
 }
 
-function placer(axis: RowAxis): (along: number, across: number) => Point2 {
+/** Points by how far they are along an axis, and where across it. */
+export function placer(axis: RowAxis): (along: number, across: number) => Point2 {
   return (along, across) => (axis === 'across' ? { x: along, y: across } : { x: across, y: along });
 }
 

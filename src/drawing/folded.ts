@@ -1,7 +1,7 @@
 import type { Edition, Editions } from '../edition/editions.ts';
 import { Length } from '../measure/length.ts';
 import { caliperOf } from '../shape/caliper.ts';
-import { areaOf, type Point2 } from '../shape/flat-polygon.ts';
+import { areaOf, edgesOf, type Point2 } from '../shape/flat-polygon.ts';
 import { type FoldProgress, foldNet, layDown, sharesOf } from '../shape/fold.ts';
 import { afterStage, finishedProgress, stageCount } from '../shape/fold-order.ts';
 import type { Net } from '../shape/net.ts';
@@ -14,7 +14,7 @@ import { type PaperLook, paperOf } from '../shape/view/paper-of.ts';
 import { nameOf } from '../words/names.ts';
 import { Canvas } from './canvas.ts';
 import type { Drawing } from './drawing.ts';
-import { boxOf, type DrawnBox, type Segment } from './region.ts';
+import { boxOf, type DrawnBox } from './region.ts';
 import { colorOf, type DrawingRoom, type DrawingStyle } from './style.ts';
 import { tint } from './tint.ts';
 import { caption, listed, spokenVolume } from './words.ts';
@@ -142,9 +142,7 @@ function movedBy(faces: SheetFaces, by: Point2): SheetFaces {
 function drawFace(canvas: Canvas, face: PaintedFace, scale: number): void {
   const points = face.points.map(({ x, y }): Point2 => ({ x: x * scale, y: y * scale }));
   canvas.face(points, face.color, face.shade);
-  const edges = points.flatMap((from, index): Segment[] =>
-    face.sides[index] ? [[from, points[(index + 1) % points.length] ?? from]] : [],
-  );
+  const edges = edgesOf(points).filter((_, index) => face.sides[index]);
   if (edges.length === points.length) canvas.line('edge', points, true);
   else canvas.lines('edge', edges);
 }

@@ -1,7 +1,7 @@
 import type { Net } from '../shape/net.ts';
+import { boxCorners } from '../shape/outline.ts';
 import type { Canvas } from './canvas.ts';
 import { plain, widthOf } from './lettering.ts';
-import { boxCorners } from './region.ts';
 import { type DrawingStyle, letteringOf } from './style.ts';
 
 /** What a template can show that a reader must be told the meaning of. */

@@ -1,6 +1,6 @@
-import type { Point2 } from '../shape/flat-polygon.ts';
+import { edgesOf, type Point2 } from '../shape/flat-polygon.ts';
 import type { FlatPoint, FlatSegment, Net } from '../shape/net.ts';
-import { type DrawnBox, edgesOf, type Segment, samePoint, without } from './region.ts';
+import { type DrawnBox, type Segment, samePoint, without } from './region.ts';
 
 /** From exact lengths on the flat sheet to millimetres on the drawing: scaled, and moved to where the sheet lies. */
 export type DrawingFrame = { readonly scale: number; readonly left: number; readonly top: number };

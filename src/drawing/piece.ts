@@ -1,12 +1,12 @@
 import type { Edition, Editions } from '../edition/editions.ts';
 import type { Net } from '../shape/net.ts';
+import { boxCorners } from '../shape/outline.ts';
 import type { Layer } from '../shape/shapes.ts';
 import { sheetNamed } from '../words/names.ts';
 import { Canvas } from './canvas.ts';
 import { dimensionSize, tailOf } from './dimension.ts';
 import type { Drawing } from './drawing.ts';
 import { AT_ORIGIN, blankLines, cutLines, type DrawingFrame, placeAll, sheetBox } from './outline.ts';
-import { boxCorners } from './region.ts';
 import { spokenReveals } from './reveals.ts';
 import {
   colorOf,

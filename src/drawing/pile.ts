@@ -2,10 +2,12 @@ import type { Editions } from '../edition/editions.ts';
 import type { Size } from '../measure/size.ts';
 import type { BaseReference } from '../project/model.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
-import { boxSize, type Net, type Panel } from '../shape/net.ts';
-import { type Layer, type Shapes, sheetsOf } from '../shape/shapes.ts';
+import { baseSize } from '../shape/layers.ts';
+import { boxCorners } from '../shape/outline.ts';
+import { type Layer, panelNamed, type Shapes } from '../shape/shapes.ts';
+import { onlyPanel, outlineOf } from '../shape/view/panel-layers.ts';
 import { AT_ORIGIN, placeAll } from './outline.ts';
-import { boxCorners, turn } from './region.ts';
+import { turn } from './region.ts';
 import type { LayerTwin } from './style.ts';
 
 /** From a layer's own paper to the paper of the lowest base, both in millimetres from their left and top. */
@@ -63,7 +65,7 @@ export function pileOn(
     if (!basePose) continue;
     const pose = poseOf(drawn);
     poses.set(drawn.piece.id.value, (point) => basePose(pose(point)));
-    const onBase = ownOutline(shapes, drawn).map(pose);
+    const onBase = placeAll(outlineOf(drawn, shapes), { scale: 1, ...AT_ORIGIN }).map(pose);
     placed.push({ layer: { inch, metric }, drawn, basePose, onBase, outline: onBase.map(basePose) });
   }
   return { base, ...surface, placed };
@@ -78,36 +80,15 @@ function poseOf({ left, top, size, turn: degrees }: Layer): Carry {
   };
 }
 
-function surfaceOf(
-  shapes: Shapes,
-  { piece, panel }: BaseReference,
-): Pick<Pile, 'size' | 'outline'> | undefined {
-  const sheets = sheetsOf(shapes.nets, piece);
-  if (panel === undefined) {
-    const net = sheets[0]?.net;
-    return net && { size: net.size, outline: wholeOutline(net) };
-  }
-  const panels = sheets.flatMap(({ net }) => net.panels);
-  const found = panels.find(({ id, name }) => id === panel || (!name && id === panel.toUpperCase()));
-  return found && { size: boxSize(found.box), outline: panelOutline(found) };
-}
-
-function ownOutline(shapes: Shapes, { piece, size }: Layer): readonly Point2[] {
-  const net = shapes.nets.get(piece.id.value);
-  return net && net.folds.length === 0 ? wholeOutline(net) : rectangle(size);
-}
-
-function wholeOutline(net: Net): readonly Point2[] {
-  const [panel, ...more] = net.panels;
-  return panel && more.length === 0
-    ? placeAll(panel.outline, { scale: 1, ...AT_ORIGIN })
-    : rectangle(net.size);
-}
-
-function panelOutline({ outline, box }: Panel): readonly Point2[] {
-  return placeAll(outline, { scale: 1, left: -box.left.mm, top: -box.top.mm });
-}
-
-function rectangle({ width, height }: Size): readonly Point2[] {
-  return boxCorners({ ...AT_ORIGIN, right: width.mm, bottom: height.mm });
+function surfaceOf({ nets }: Shapes, base: BaseReference): Pick<Pile, 'size' | 'outline'> | undefined {
+  const size = baseSize(base, nets);
+  if (!size) return undefined;
+  const panel = base.panel === undefined ? onlyPanel(nets.get(base.piece)) : panelNamed(nets, base);
+  if (!panel)
+    return {
+      size,
+      outline: boxCorners<number>({ ...AT_ORIGIN, right: size.width.mm, bottom: size.height.mm }),
+    };
+  const { outline, box } = panel;
+  return { size, outline: placeAll(outline, { scale: 1, left: -box.left.mm, top: -box.top.mm }) };
 }

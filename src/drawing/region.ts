@@ -1,14 +1,10 @@
-import type { Point2 } from '../shape/flat-polygon.ts';
+import type { Edge } from '../project/model.ts';
+import { edgesOf, type Point2 } from '../shape/flat-polygon.ts';
 
 export type Segment = readonly [Point2, Point2];
 
 /** An upright box on paper, in millimetres. */
-export type DrawnBox = {
-  readonly left: number;
-  readonly top: number;
-  readonly right: number;
-  readonly bottom: number;
-};
+export type DrawnBox = Readonly<Record<Edge, number>>;
 
 /** Closer than this (in millimetres) is the same point. */
 const NEAR = 1e-6;
@@ -20,20 +16,6 @@ export function boxOf(points: readonly Point2[]): DrawnBox {
     right: Math.max(...points.map(({ x }) => x)),
     bottom: Math.max(...points.map(({ y }) => y)),
   };
-}
-
-export function boxCorners({ left, top, right, bottom }: DrawnBox): readonly Point2[] {
-  return [
-    { x: left, y: top },
-    { x: right, y: top },
-    { x: right, y: bottom },
-    { x: left, y: bottom },
-  ];
-}
-
-/** The edges of a closed outline, in order. */
-export function edgesOf(outline: readonly Point2[]): Segment[] {
-  return outline.map((from, index) => [from, outline[(index + 1) % outline.length] ?? from]);
 }
 
 /**

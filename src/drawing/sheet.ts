@@ -1,4 +1,5 @@
 import type { Net, Panel } from '../shape/net.ts';
+import { boxCorners } from '../shape/outline.ts';
 import type { Canvas } from './canvas.ts';
 import {
   blankLines,
@@ -9,7 +10,7 @@ import {
   placeSegment,
   sheetBox,
 } from './outline.ts';
-import { boxCorners, runningOn } from './region.ts';
+import { runningOn } from './region.ts';
 
 /** Draws a net as a workshop would: paper, waste, glue areas, folds by their kind, cuts last and strongest. */
 export function drawNet(canvas: Canvas, net: Net, frame: DrawingFrame, color?: string): void {

@@ -1,9 +1,10 @@
 import type { Net } from '../shape/net.ts';
+import { boxCorners } from '../shape/outline.ts';
 import { Canvas } from './canvas.ts';
 import { sheetBox } from './outline.ts';
 import type { Page } from './page-paper.ts';
 import { drawNames } from './panel-names.ts';
-import { boxCorners, type DrawnBox } from './region.ts';
+import type { DrawnBox } from './region.ts';
 import { drawNet } from './sheet.ts';
 import { letterOf } from './stack.ts';
 import { type DrawingStyle, letteringOf } from './style.ts';

@@ -1,5 +1,5 @@
-import type { Point2 } from '../shape/flat-polygon.ts';
-import { boxOf, edgesOf, type Segment } from './region.ts';
+import { edgesOf, type Point2 } from '../shape/flat-polygon.ts';
+import { boxOf, type Segment } from './region.ts';
 
 /** A point, and how far it is from every edge near it. */
 type LabelSpot = { readonly at: Point2; readonly clearance: number };

@@ -10,8 +10,7 @@ import {
   metricLettering,
   plain,
 } from '../drawing/lettering.ts';
-import { boxCorners, type DrawnBox } from '../drawing/region.ts';
-
+import type { DrawnBox } from '../drawing/region.ts';
 import { listed } from '../drawing/words.ts';
 import type { SheetLayout, StockPlan } from '../kit/plan.ts';
 import { offcutsIn, type PaperBox, type PlacedPiece, piecesIn } from '../kit/sheet-tree.ts';
@@ -19,6 +18,7 @@ import type { CuttingStep } from '../kit/steps.ts';
 import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
+import { boxCorners } from '../shape/outline.ts';
 import { kindLetter, kindName, kindsCut } from './kinds.ts';
 import type { KitWords } from './words.ts';
 

@@ -1,5 +1,5 @@
-import { boxSize, type Fold, type Net, type Panel } from './net.ts';
-import { panelOf } from './panel-tree.ts';
+import { boxSize, type Net, type Panel } from './net.ts';
+import { foldsOf, panelOf } from './panel-tree.ts';
 import { signedAngle, tubesOf } from './tube.ts';
 
 /** Which way the outside of the base looks: to the viewer, away from them, down on the table, or up. */
@@ -50,15 +50,11 @@ function best(net: Net, panels: readonly Panel[], merits: readonly Merit[]): Pan
 
 const isFront: Merit = ({ role }) => (role === 'front' ? 1 : 0);
 const area: Merit = ({ box }) => boxSize(box).width.mm * boxSize(box).height.mm;
-const degree: Merit = (panel, net) => foldsOf(net, panel).length;
-
-function foldsOf(net: Net, { id }: Panel): readonly Fold[] {
-  return net.folds.filter(({ panels }) => panels.includes(id));
-}
+const degree: Merit = (panel, net) => foldsOf(net, panel.id).length;
 
 function risingWalls(net: Net, base: Panel): number {
   const [least, most] = WALL_ANGLES;
-  return foldsOf(net, base).filter(
+  return foldsOf(net, base.id).filter(
     ({ direction, angle }) => direction === 'mountain' && angle >= least && angle <= most,
   ).length;
 }
@@ -81,6 +77,6 @@ function isPouch({ folds, glue }: Net): boolean {
 
 /** The first panel that hangs by one fold only. */
 function zigzagEnd(net: Net): Panel {
-  const end = net.panels.find((panel) => foldsOf(net, panel).length === 1);
+  const end = net.panels.find((panel) => foldsOf(net, panel.id).length === 1);
   return end ?? best(net, net.panels, [degree]);
 }

@@ -1,14 +1,14 @@
 /** A point of a plane that lies somewhere in space, or of a picture (x to the right and y down), in millimetres. */
 export type Point2 = { readonly x: number; readonly y: number };
 
+/** The edges of a closed outline, in order. */
+export function edgesOf<P>(outline: readonly P[]): (readonly [P, P])[] {
+  return outline.map((from, index) => [from, outline[(index + 1) % outline.length] ?? from]);
+}
+
 /** Twice the signed area: positive when the corners run anticlockwise with y up. */
 function signedDouble(polygon: readonly Point2[]): number {
-  let sum = 0;
-  for (const [index, a] of polygon.entries()) {
-    const b = polygon[(index + 1) % polygon.length] ?? a;
-    sum += a.x * b.y - b.x * a.y;
-  }
-  return sum;
+  return edgesOf(polygon).reduce((sum, [a, b]) => sum + (a.x * b.y - b.x * a.y), 0);
 }
 
 export function areaOf(polygon: readonly Point2[]): number {
@@ -19,8 +19,7 @@ export function areaOf(polygon: readonly Point2[]): number {
 export function shared(subject: readonly Point2[], clip: readonly Point2[]): readonly Point2[] {
   const sense = Math.sign(signedDouble(clip));
   let kept = subject;
-  for (const [index, from] of clip.entries()) {
-    const to = clip[(index + 1) % clip.length] ?? from;
+  for (const [from, to] of edgesOf(clip)) {
     const inside = ({ x, y }: Point2): number =>
       sense * ((to.x - from.x) * (y - from.y) - (to.y - from.y) * (x - from.x));
     kept = keepWhere(kept, inside);
@@ -31,8 +30,7 @@ export function shared(subject: readonly Point2[], clip: readonly Point2[]): rea
 /** The part of a convex polygon where a linear function is not negative. */
 function keepWhere(polygon: readonly Point2[], measure: (point: Point2) => number): readonly Point2[] {
   const kept: Point2[] = [];
-  for (const [index, a] of polygon.entries()) {
-    const b = polygon[(index + 1) % polygon.length] ?? a;
+  for (const [a, b] of edgesOf(polygon)) {
     const [here, there] = [measure(a), measure(b)];
     if (here >= 0) kept.push(a);
     if ((here > 0 && there < 0) || (here < 0 && there > 0)) kept.push(mixed(a, b, here / (here - there)));
@@ -77,8 +75,5 @@ function isEar(polygon: readonly Point2[], index: number, sense: number): boolea
 }
 
 function isWithin(point: Point2, triangle: readonly Point2[], sense: number): boolean {
-  return triangle.every((from, index) => {
-    const to = triangle[(index + 1) % 3] ?? from;
-    return sense * signedDouble([from, to, point]) >= 0;
-  });
+  return edgesOf(triangle).every(([from, to]) => sense * signedDouble([from, to, point]) >= 0);
 }

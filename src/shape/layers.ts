@@ -3,7 +3,7 @@ import type { Size } from '../measure/size.ts';
 import type { Finding } from '../project/finding.ts';
 import type { BaseReference, Piece, Placement } from '../project/model.ts';
 import { boxSize, type Net, type Panel } from './net.ts';
-import { type Layer, sheetsOf } from './shapes.ts';
+import { type Layer, panelNamed, sheetsOf } from './shapes.ts';
 import { turned } from './turning.ts';
 
 /** Every layer whose base is known, bases first; and the bases that cannot be. */
@@ -51,26 +51,16 @@ function baseOf(
   const size = baseSize(reference, nets);
   if (size) return { size };
   if (!nets.has(id)) return {};
-  const among = panelsOf(nets, id).map((panel) => panel.name ?? panel.id);
+  const among = sheetsOf(nets, id).flatMap(({ net }) => net.panels.map((panel) => panel.name ?? panel.id));
   const facts = { what: 'panel', name, of: id, layer: layer.id.value, among };
   return { finding: { rule: 'unknown-reference', at: layer.on?.at ?? layer.at, facts } };
 }
 
 /** What a layer on this base is measured against; undefined where the base isn't known. */
-export function baseSize({ piece, panel }: BaseReference, nets: ReadonlyMap<string, Net>): Size | undefined {
-  if (panel === undefined) return nets.get(piece)?.size;
-  const panels = panelsOf(nets, piece);
-  const found = panels.find(({ id }) => id === panel) ?? panelByCell(panels, panel);
+export function baseSize(reference: BaseReference, nets: ReadonlyMap<string, Net>): Size | undefined {
+  if (reference.panel === undefined) return nets.get(reference.piece)?.size;
+  const found = panelNamed(nets, reference);
   return found && boxSize(found.box);
-}
-
-function panelsOf(nets: ReadonlyMap<string, Net>, piece: string): readonly Panel[] {
-  return sheetsOf(nets, piece).flatMap(({ net }) => net.panels);
-}
-
-/** A panel without a name is known by its cell, in either case of letters. */
-function panelByCell(panels: readonly Panel[], name: string): Panel | undefined {
-  return panels.find((each) => each.name === undefined && each.id === name.toUpperCase());
 }
 
 /** One piece on its base. Distances `at:` gives are to the layer as it lies, turned. */

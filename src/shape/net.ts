@@ -10,12 +10,7 @@ import type { Place } from '../project/source.ts';
 export type FlatPoint = { readonly x: Length; readonly y: Length };
 
 /** An axis-parallel box on the flat paper. */
-export type FlatBox = {
-  readonly left: Length;
-  readonly top: Length;
-  readonly right: Length;
-  readonly bottom: Length;
-};
+export type FlatBox = Readonly<Record<Edge, Length>>;
 
 /**
  * What a panel is for when the shape is set down: `front` looks to the viewer, `back` away, `under` lies on the table,

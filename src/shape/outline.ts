@@ -1,13 +1,9 @@
 import { Length } from '../measure/length.ts';
+import type { Edge } from '../project/model.ts';
 import type { FlatBox, FlatPoint } from './net.ts';
 
 /** Which sides of a cell are score lines it hangs by. */
-export type Hinges = {
-  readonly left: boolean;
-  readonly top: boolean;
-  readonly right: boolean;
-  readonly bottom: boolean;
-};
+export type Hinges = Readonly<Record<Edge, boolean>>;
 
 /** How the free corners of a cell are cut: those where neither side is a hinge. */
 export type CornerCut =
@@ -57,8 +53,10 @@ export function cutCell(box: FlatBox, hinges: Hinges, cut: CornerCut): CutCell {
   return { outline: withoutDoubles(outline), waste };
 }
 
+type Spot<T> = { readonly x: T; readonly y: T };
+
 /** The corners of a box, clockwise from the top left. */
-export function boxCorners(box: FlatBox): readonly [FlatPoint, FlatPoint, FlatPoint, FlatPoint] {
+export function boxCorners<T>(box: Readonly<Record<Edge, T>>): readonly [Spot<T>, Spot<T>, Spot<T>, Spot<T>] {
   return [
     { x: box.left, y: box.top },
     { x: box.right, y: box.top },

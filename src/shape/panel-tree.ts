@@ -48,6 +48,11 @@ export function otherSide({ panels: [first, second] }: Fold, panel: string): str
   return second === panel ? first : undefined;
 }
 
+/** The folds of a panel. */
+export function foldsOf(net: Net, panel: string): readonly Fold[] {
+  return net.folds.filter(({ panels }) => panels.includes(panel));
+}
+
 /** The joints passed on the way from one panel to another, in order; undefined when they don't hang together. */
 export function pathBetween(net: Net, from: string, to: string): readonly Joint[] | undefined {
   const tree = panelForest(net, from).trees[0];

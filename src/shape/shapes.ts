@@ -1,16 +1,11 @@
 import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
 import type { Finding } from '../project/finding.ts';
-import type { Piece } from '../project/model.ts';
-import type { FlatPoint, Net } from './net.ts';
+import type { BaseReference, Edge, Piece } from '../project/model.ts';
+import type { FlatPoint, Net, Panel } from './net.ts';
 
 /** The border of a base that shows on each side of a layer; negative where the layer passes the edge. */
-export type Reveals = {
-  readonly left: Length;
-  readonly right: Length;
-  readonly top: Length;
-  readonly bottom: Length;
-};
+export type Reveals = Readonly<Record<Edge, Length>>;
 
 /** One piece lying on its base. */
 export type Layer = {
@@ -55,4 +50,16 @@ export function sheetsOf(nets: ReadonlyMap<string, Net>, piece: string): readonl
   const lead = `${piece}.`;
   const further = [...nets].filter(([id]) => id.startsWith(lead));
   return [{ net: own }, ...further.map(([id, net]) => ({ name: id.slice(lead.length), net }))];
+}
+
+/** The panel a base names, on whichever sheet of its piece: by its name, else by its cell, in either case of letters. */
+export function panelNamed(
+  nets: ReadonlyMap<string, Net>,
+  { piece, panel = '' }: BaseReference,
+): Panel | undefined {
+  const panels = sheetsOf(nets, piece).flatMap(({ net }) => net.panels);
+  return (
+    panels.find(({ id }) => id === panel) ??
+    panels.find(({ id, name }) => name === undefined && id === panel.toUpperCase())
+  );
 }

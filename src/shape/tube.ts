@@ -1,6 +1,7 @@
 import type { Length } from '../measure/length.ts';
 import { boxSize, type Fold, type Mate, type Net } from './net.ts';
 import { type Joint, otherSide, panelOf, pathBetween } from './panel-tree.ts';
+import { perNet } from './per-net.ts';
 
 /**
  * A row of walls side by side that closes into a tube when its last panel, the tab, is stuck to the first wall:
@@ -30,20 +31,14 @@ const FULL_CIRCLE = 360;
 /** A corner of three walls; leaves folded flat on each other are no tube unless they are glued into one. */
 const SHARPEST = 120;
 
-const known: WeakMap<Net, readonly Tube[]> = new WeakMap<Net, readonly Tube[]>();
-
 /**
  * Every tube of a net, in the order of its glue marks. Where none is glued into one, a row of panels whose folds come
  * full circle is one all the same: its smaller end is the tab.
  */
-export function tubesOf(net: Net): readonly Tube[] {
-  const before = known.get(net);
-  if (before) return before;
+export const tubesOf: (net: Net) => readonly Tube[] = perNet((net) => {
   const glued = net.glue.flatMap((mate) => tubeOf(net, mate) ?? []);
-  const tubes = glued.length > 0 ? glued : unglued(net);
-  known.set(net, tubes);
-  return tubes;
-}
+  return glued.length > 0 ? glued : unglued(net);
+});
 
 function unglued(net: Net): readonly Tube[] {
   for (const lines of ['upright', 'across'] as const) {
@@ -128,6 +123,12 @@ export function lineOf({ from, to }: Pick<Fold, 'from' | 'to'>): 'upright' | 'ac
 /** Where an upright or across line lies: its distance from the left or the top. */
 export function positionOf(fold: Pick<Fold, 'from' | 'to'>): Length {
   return lineOf(fold) === 'upright' ? fold.from.x : fold.from.y;
+}
+
+/** How far a panel reaches from its lines that run one way to those on its other side. */
+export function reachFrom(lines: ReturnType<typeof lineOf>, net: Net, panel: string): Length {
+  const { width, height } = boxSize(panelOf(net, panel).box);
+  return lines === 'upright' ? width : height;
 }
 
 function commonDirection(joints: readonly Joint[]): 'upright' | 'across' | undefined {

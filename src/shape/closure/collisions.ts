@@ -1,4 +1,4 @@
-import { convexParts } from '../flat-polygon.ts';
+import { convexParts, edgesOf } from '../flat-polygon.ts';
 import { type FoldedPanel, type FoldedShape, foldedPanelOf } from '../folded-shape.ts';
 import { otherSide } from '../panel-tree.ts';
 import { between, cross, dot, height, length, minus, type Point3, scaled } from '../space.ts';
@@ -56,8 +56,7 @@ type Stretch = readonly [number, number];
 function cuts(panel: FoldedPanel, other: FoldedPanel, direction: Point3): Stretch[] {
   return partsOf(panel).flatMap((part): Stretch[] => {
     const ends: number[] = [];
-    for (const [index, a] of part.entries()) {
-      const b = part[(index + 1) % part.length] ?? a;
+    for (const [a, b] of edgesOf(part)) {
       const [here, there] = [height(other.plane, a), height(other.plane, b)];
       if (here * there < 0) ends.push(dot(direction, between(a, b, here / (here - there))));
     }

@@ -1,7 +1,7 @@
 import { Length } from '../../measure/length.ts';
-import { boxSize, type Fold, type Net } from '../net.ts';
+import type { Fold, Net } from '../net.ts';
 import { otherSide, panelOf } from '../panel-tree.ts';
-import { lineOf, positionOf, signedAngle, type Tube, tubesOf } from '../tube.ts';
+import { lineOf, positionOf, reachFrom, signedAngle, type Tube, tubesOf } from '../tube.ts';
 import { isSquare, sideWidth } from './seam.ts';
 import { tolerance } from './tolerance.ts';
 
@@ -117,6 +117,5 @@ function turnsIn({ turn }: Tube, fold: Fold): boolean {
 
 /** A panel's extent along the tube; of its first wall when none is named. */
 function runOf(net: Net, tube: Tube, panel: string = tube.walls[0] ?? tube.tab): Length {
-  const { width, height } = boxSize(panelOf(net, panel).box);
-  return tube.lines === 'upright' ? height : width;
+  return reachFrom(tube.lines === 'upright' ? 'across' : 'upright', net, panel);
 }

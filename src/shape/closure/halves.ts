@@ -1,25 +1,19 @@
 import { Length } from '../../measure/length.ts';
-import { boxSize, type Fold, type Net } from '../net.ts';
-import { otherSide, panelOf } from '../panel-tree.ts';
-import { lineOf, positionOf, signedAngle } from '../tube.ts';
+import type { Fold, Net } from '../net.ts';
+import { otherSide } from '../panel-tree.ts';
+import { lineOf, positionOf, reachFrom, signedAngle } from '../tube.ts';
 import { tolerance } from './tolerance.ts';
 
-/** Panels folded flat on each other that nearly end together, but not quite. */
-export type UnevenFold =
-  /** Two leaves of which the first is narrower by a little. */
-  | {
-      readonly kind: 'leaves';
-      readonly panels: readonly [string, string];
-      readonly by: Length;
-      readonly fold: Fold;
-    }
-  /** Two gates on one base that nearly meet: `by` is the gap, negative where they lie over each other. */
-  | {
-      readonly kind: 'gates';
-      readonly panels: readonly [string, string];
-      readonly by: Length;
-      readonly fold: Fold;
-    };
+/**
+ * Panels folded flat on each other that nearly end together, but not quite: two leaves of which the first is narrower by
+ * a little, or two gates on one base that nearly meet, `by` the gap, negative where they lie over each other.
+ */
+export type UnevenFold = {
+  readonly kind: 'leaves' | 'gates';
+  readonly panels: readonly [string, string];
+  readonly by: Length;
+  readonly fold: Fold;
+};
 
 /** A difference beyond this is meant. Common practice, no source: nobody misreads a score board by more than two grooves. */
 const SLIP: Length = Length.of(1, 4, 'in');
@@ -38,7 +32,7 @@ export function unevenFolds(net: Net, caliper: Length): readonly UnevenFold[] {
 function leaves(net: Net, folds: readonly Fold[]): UnevenFold[] {
   return folds.map((fold) => {
     const [first, second] = fold.panels;
-    const by = reach(net, second, fold).minus(reach(net, first, fold));
+    const by = reachFrom(lineOf(fold), net, second).minus(reachFrom(lineOf(fold), net, first));
     return by.sign < 0
       ? { kind: 'leaves', panels: [second, first], by: by.abs(), fold }
       : { kind: 'leaves', panels: [first, second], by, fold };
@@ -59,14 +53,8 @@ function gatePair(net: Net, base: string, first: Fold, second: Fold): UnevenFold
   const face = lineOf(first) === lineOf(second) && !positionOf(first).equals(positionOf(second));
   const [one, other] = [otherSide(first, base), otherSide(second, base)];
   if (!face || first.direction !== second.direction || one === undefined || other === undefined) return [];
-  const by = reach(net, base, first)
-    .minus(reach(net, one, first))
-    .minus(reach(net, other, second));
+  const by = reachFrom(lineOf(first), net, base)
+    .minus(reachFrom(lineOf(first), net, one))
+    .minus(reachFrom(lineOf(second), net, other));
   return [{ kind: 'gates', panels: [one, other], by, fold: second }];
-}
-
-/** How far a panel reaches from a fold. */
-function reach(net: Net, panel: string, fold: Fold): Length {
-  const { width, height } = boxSize(panelOf(net, panel).box);
-  return lineOf(fold) === 'upright' ? width : height;
 }

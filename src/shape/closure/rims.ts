@@ -1,8 +1,8 @@
 import type { Length } from '../../measure/length.ts';
 import { restOf } from '../base-panel.ts';
-import { boxSize, type Fold, type Mate, type Net } from '../net.ts';
-import { otherSide, panelOf } from '../panel-tree.ts';
-import { lineOf, tubesOf } from '../tube.ts';
+import type { Mate, Net } from '../net.ts';
+import { foldsOf, otherSide } from '../panel-tree.ts';
+import { lineOf, reachFrom, tubesOf } from '../tube.ts';
 import { nearlyEqual } from './tolerance.ts';
 
 /** Two walls that rise from one base and are stuck together at a corner, but not equally high. */
@@ -42,15 +42,10 @@ type Rise = { readonly base: string; readonly height: Length };
 
 /** The panels a wall is folded up from, at a right angle, and how high it rises from each. */
 function risesFrom(net: Net, wall: string): Rise[] {
-  const { width, height } = boxSize(panelOf(net, wall).box);
   return foldsOf(net, wall)
     .filter(({ angle }) => angle === 90)
     .flatMap((fold) => {
       const base = otherSide(fold, wall);
-      return base === undefined ? [] : [{ base, height: lineOf(fold) === 'upright' ? width : height }];
+      return base === undefined ? [] : [{ base, height: reachFrom(lineOf(fold), net, wall) }];
     });
-}
-
-function foldsOf(net: Net, panel: string): Fold[] {
-  return net.folds.filter(({ panels }) => panels.includes(panel));
 }

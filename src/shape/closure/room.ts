@@ -2,7 +2,7 @@ import type { Volume } from '../../measure/size.ts';
 import { restOf } from '../base-panel.ts';
 import { boxSize, type Net } from '../net.ts';
 import { otherSide, panelOf } from '../panel-tree.ts';
-import { lineOf, tubesOf } from '../tube.ts';
+import { lineOf, reachFrom, tubesOf } from '../tube.ts';
 import { tubeEnds } from './ends.ts';
 import { isSquare, sideWidth } from './seam.ts';
 
@@ -38,8 +38,7 @@ function trayBody(net: Net, base: string): Volume | undefined {
   const heights = net.folds.flatMap((fold) => {
     const wall = otherSide(fold, base);
     if (wall === undefined || fold.angle !== 90) return [];
-    const size = boxSize(panelOf(net, wall).box);
-    return [lineOf(fold) === 'upright' ? size.width : size.height];
+    return [reachFrom(lineOf(fold), net, wall)];
   });
   const [height] = heights.toSorted((a, b) => a.compare(b));
   return height && { width, height, depth };

@@ -1,9 +1,9 @@
 import { Length } from '../../measure/length.ts';
 import { type FoldedShape, foldedPanelOf } from '../folded-shape.ts';
-import { boxSize, type FlatBox, type FlatPoint, type Net } from '../net.ts';
+import type { FlatBox, FlatPoint, Net } from '../net.ts';
 import { panelOf } from '../panel-tree.ts';
 import { distanceFromLine } from '../space.ts';
-import { cornersOf, positionOf, type Tube, type TubeSide } from '../tube.ts';
+import { cornersOf, positionOf, reachFrom, type Tube, type TubeSide } from '../tube.ts';
 import { nearlyEqual, tolerance } from './tolerance.ts';
 
 /** Two sides that face each other and differ: `first` comes before `second` in the row. */
@@ -42,16 +42,10 @@ export function isSquare(tube: Tube): boolean {
   return tube.sides.length === 4 && cornersOf(tube).every(({ fold }) => fold.angle === 90);
 }
 
-/** A panel's extent from score line to score line round the tube. */
-function wallWidth(net: Net, tube: Tube, wall: string): Length {
-  const { width, height } = boxSize(panelOf(net, wall).box);
-  return tube.lines === 'upright' ? width : height;
-}
-
 /** A side's extent round the tube; sides are counted on past the last. */
 export function sideWidth(net: Net, tube: Tube, side: number): Length {
   const walls = tube.sides[side % tube.sides.length] ?? [];
-  return Length.sum(walls.map((wall) => wallWidth(net, tube, wall)));
+  return Length.sum(walls.map((wall) => reachFrom(tube.lines, net, wall)));
 }
 
 function unequalWalls(net: Net, tube: Tube, caliper: Length, freeStart: boolean): UnequalWalls[] {
@@ -64,7 +58,9 @@ function unequalWalls(net: Net, tube: Tube, caliper: Length, freeStart: boolean)
 
 function isTab(net: Net, tube: Tube): boolean {
   const { role, outline } = panelOf(net, tube.tab);
-  return role === 'tab' || outline.length !== 4 || !wallWidth(net, tube, tube.tab).greaterThan(WIDEST_TAB);
+  return (
+    role === 'tab' || outline.length !== 4 || !reachFrom(tube.lines, net, tube.tab).greaterThan(WIDEST_TAB)
+  );
 }
 
 /** How far the tab's fold comes to lie from the first wall's free edge. */

@@ -3,6 +3,7 @@ import { foldNet } from '../fold.ts';
 import type { FoldedShape } from '../folded-shape.ts';
 import type { Net } from '../net.ts';
 import { panelForest } from '../panel-tree.ts';
+import { perNet } from '../per-net.ts';
 import { tubesOf } from '../tube.ts';
 import { brokenRings } from './rings.ts';
 import { seamFit } from './seam.ts';
@@ -18,22 +19,11 @@ export type Soundness =
 /** A net fully folded, and how far it holds. */
 type Folded = { readonly shape: FoldedShape; readonly soundness: Soundness };
 
-const known: WeakMap<Net, Folded> = new WeakMap<Net, Folded>();
-
-/** Folds a net once: many rules ask for the same. */
-export function folded(net: Net, caliper: Length): Folded {
-  const before = known.get(net);
-  if (before) return before;
-  const shape = foldNet(asGlued(net), { caliper: caliper.mm });
-  const result = { shape, soundness: soundnessOf(shape, caliper) };
-  known.set(net, result);
-  return result;
-}
-
-/** Bent walls are glued while they lie flat, and proofed so: their strips are for looking at. */
-function asGlued({ strips, ...net }: Net): Net {
-  return net;
-}
+/** Folds a net; bent walls are glued while they lie flat, and proofed so: their strips are for looking at. */
+export const folded: (net: Net, caliper: Length) => Folded = perNet(({ strips, ...net }, caliper: Length) => {
+  const shape = foldNet(net, { caliper: caliper.mm });
+  return { shape, soundness: soundnessOf(shape, caliper) };
+});
 
 function soundnessOf(shape: FoldedShape, caliper: Length): Soundness {
   const { trees } = panelForest(shape.net, shape.base);

@@ -1,9 +1,9 @@
 import type { Length } from '../../measure/length.ts';
+import type { Edge } from '../../project/model.ts';
 import type { FlatBox, FlatPoint, Fold, Net, Panel } from '../net.ts';
 import { boxCorners, cutCell, type Hinges } from '../outline.ts';
 
-type Side = keyof Hinges;
-const OPPOSITE: Readonly<Record<Side, Side>> = { left: 'right', right: 'left', top: 'bottom', bottom: 'top' };
+const OPPOSITE: Readonly<Record<Edge, Edge>> = { left: 'right', right: 'left', top: 'bottom', bottom: 'top' };
 
 /**
  * Flaps cut shorter than the sheet leaves them: each panel named, hanging by one fold, keeps `length` from its fold
@@ -33,7 +33,7 @@ function cutBackOne(net: Net, id: string, length: Length): Net {
   };
 }
 
-function keep(box: FlatBox, hinge: Side, length: Length): FlatBox {
+function keep(box: FlatBox, hinge: Edge, length: Length): FlatBox {
   const from = box[hinge];
   const inward = hinge === 'left' || hinge === 'top' ? from.plus(length) : from.minus(length);
   return { ...box, [OPPOSITE[hinge]]: inward };
@@ -51,7 +51,7 @@ function isOn({ x, y }: FlatPoint, { left, top, right, bottom }: FlatBox): boole
   return !x.lessThan(left) && !x.greaterThan(right) && !y.lessThan(top) && !y.greaterThan(bottom);
 }
 
-function sideOf(box: FlatBox, { from, to }: Fold): Side {
+function sideOf(box: FlatBox, { from, to }: Fold): Edge {
   const upright = from.x.equals(to.x);
   if (upright) return from.x.equals(box.left) ? 'left' : 'right';
   return from.y.equals(box.top) ? 'top' : 'bottom';

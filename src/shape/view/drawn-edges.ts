@@ -1,20 +1,15 @@
+import { edgesOf } from '../flat-polygon.ts';
 import type { FlatPoint, Net } from '../net.ts';
+import { perNet } from '../per-net.ts';
 
 /** Strips of a bent panel are turned by less than this against each other, in degrees. */
 const BEND = 30;
-
-const known: WeakMap<Net, ReadonlyMap<string, readonly boolean[]>> = new WeakMap<
-  Net,
-  ReadonlyMap<string, readonly boolean[]>
->();
 
 /**
  * Of each panel's sides, from corner to corner: whether it is drawn, for a net of strips. All are, but those where two
  * strips of one bent panel meet.
  */
-export function drawnEdges(strips: Net): ReadonlyMap<string, readonly boolean[]> {
-  const before = known.get(strips);
-  if (before) return before;
+export const drawnEdges: (strips: Net) => ReadonlyMap<string, readonly boolean[]> = perNet((strips) => {
   const meeting = new Map<string, number>();
   for (const key of strips.panels.flatMap(({ outline }) => sideKeys(outline))) {
     meeting.set(key, (meeting.get(key) ?? 0) + 1);
@@ -26,13 +21,11 @@ export function drawnEdges(strips: Net): ReadonlyMap<string, readonly boolean[]>
     const drawn = sideKeys(outline).map((key) => sharp.has(key) || meeting.get(key) === 1);
     return [id, drawn] as const;
   });
-  const result = new Map(edges);
-  known.set(strips, result);
-  return result;
-}
+  return new Map(edges);
+});
 
 function sideKeys(outline: readonly FlatPoint[]): string[] {
-  return outline.map((corner, index) => keyOf(corner, outline[(index + 1) % outline.length] ?? corner));
+  return edgesOf(outline).map(([a, b]) => keyOf(a, b));
 }
 
 /** The same for both directions of a side. */

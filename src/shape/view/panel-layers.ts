@@ -1,8 +1,8 @@
 import { Length } from '../../measure/length.ts';
 import type { BaseReference, Piece } from '../../project/model.ts';
-import type { FlatPoint, Net } from '../net.ts';
+import type { FlatPoint, Net, Panel } from '../net.ts';
 import { boxCorners } from '../outline.ts';
-import type { Layer, Shapes } from '../shapes.ts';
+import { type Layer, panelNamed, type Shapes } from '../shapes.ts';
 import { quarterTurn } from '../turning.ts';
 
 /** A layer where it lies on a panel: its outline in the coordinates of the panel's own sheet. */
@@ -45,32 +45,29 @@ class LayerPlacer {
     return under && { panel: under.panel, carry: (point) => under.carry(ontoBase(layer, point)) };
   }
 
-  #baseSpot({ piece, panel }: BaseReference): PanelSpot | undefined {
+  #baseSpot(base: BaseReference): PanelSpot | undefined {
+    const { piece, panel } = base;
     if (piece !== this.#piece) {
       const layer = this.#shapes.layers.find((each) => each.piece.id.value === piece);
       return layer && this.spotOf(layer);
     }
-    const nets = [...this.#shapes.nets].filter(([id]) => id === piece || id.startsWith(`${piece}.`));
-    const panels = nets.flatMap(([, net]) => (panel === undefined ? onlyPanel(net) : net.panels));
-    const found = panels.find(({ id }) => panel === undefined || id === panel || id === panel.toUpperCase());
-    return (
-      found && {
-        panel: found.id,
-        carry: ({ x, y }) => ({ x: x.plus(found.box.left), y: y.plus(found.box.top) }),
-      }
-    );
+    const { nets } = this.#shapes;
+    const found = panel === undefined ? onlyPanel(nets.get(piece)) : panelNamed(nets, base);
+    if (!found) return undefined;
+    const { left, top } = found.box;
+    return { panel: found.id, carry: ({ x, y }) => ({ x: x.plus(left), y: y.plus(top) }) };
   }
 }
 
-function onlyPanel({ panels }: Net): Net['panels'] {
-  return panels.length === 1 ? panels : [];
+/** The panel of a net that has but one. */
+export function onlyPanel(net: Net | undefined): Panel | undefined {
+  return net?.panels.length === 1 ? net.panels[0] : undefined;
 }
 
-function outlineOf(layer: Layer, { nets }: Shapes): readonly FlatPoint[] {
-  const net = nets.get(layer.piece.id.value);
-  const [panel] = net ? onlyPanel(net) : [];
-  const { width, height } = layer.size;
-  return panel?.outline ?? boxCorners({ left: Length.zero, top: Length.zero, right: width, bottom: height });
+/** From the layer's own top left. */
+export function outlineOf({ piece, size: { width, height } }: Layer, { nets }: Shapes): readonly FlatPoint[] {
+  const corners = boxCorners({ left: Length.zero, top: Length.zero, right: width, bottom: height });
+  return onlyPanel(nets.get(piece.id.value))?.outline ?? corners;
 }
 
 /** A point of a layer, from the layer's own top left, on its base. */

@@ -7,6 +7,7 @@ import { type HungPanel, upright } from '../hung-panels.ts';
 import type { Net } from '../net.ts';
 import type { PaperLayer, PaperPanel, PaperSheet } from '../paint/paper-sheet.ts';
 import type { StackedPair } from '../paint/plane-tree.ts';
+import { perNet } from '../per-net.ts';
 import { drawnEdges } from './drawn-edges.ts';
 import type { PanelLayer } from './panel-layers.ts';
 import { Stacking } from './stacking.ts';
@@ -28,7 +29,7 @@ export function paperOf(net: Net, { caliper, layers, outside, inside }: PaperLoo
     near: 2 * caliper + 0.5,
     panels: paperPanels(net, hung, first),
     layers: layers.flatMap((layer) => hung.flatMap((each, index) => partOn(net, each, index, layer) ?? [])),
-    stacked: stackedIn(net, caliper, hung),
+    stacked: stackedPairs(net, caliper, hung),
     outside,
     inside,
   };
@@ -67,16 +68,6 @@ function numbersOf(points: readonly Point2[]): number[] {
   return points.flatMap(({ x, y }) => [x, y]);
 }
 
-/** Of each net: what was worked out for it before, by the paper's thickness. */
-const known = new WeakMap<Net, Map<number, readonly StackedPair[]>>();
-
-function stackedIn(net: Net, caliper: number, hung: readonly HungPanel[]): readonly StackedPair[] {
-  const before = known.get(net) ?? new Map<number, readonly StackedPair[]>();
-  const pairs = before.get(caliper) ?? stackedPairs(net, caliper, hung);
-  known.set(net, before.set(caliper, pairs));
-  return pairs;
-}
-
 /** Square millimetres; what overlaps less only touches. */
 const TOUCHING = 0.5;
 
@@ -84,18 +75,20 @@ const TOUCHING = 0.5;
  * Every two panels that lie on one another after some step of the folding, and which of them is the outer one. Panels
  * lie on one another for longer than a moment only where a step has brought them there.
  */
-function stackedPairs(net: Net, caliper: number, hung: readonly HungPanel[]): readonly StackedPair[] {
-  const steps = foldSteps(net);
-  const { length: count } = steps;
-  const turns = steps.flatMap(({ folds }, index) => folds.map((fold) => [fold, index] as const));
-  const found = new Map<string, StackedPair>();
-  for (let step = 1; step <= count; step += 1) {
-    const shape = foldNet(net, { at: progressAt(net, step / count), caliper });
-    const stacking = new Stacking(shape, new Map(turns));
-    for (const pair of pairsIn(stacking, hung)) found.set(`${pair[0]} ${pair[1]}`, pair);
-  }
-  return [...found.values()];
-}
+const stackedPairs = perNet(
+  (net: Net, caliper: number, hung: readonly HungPanel[]): readonly StackedPair[] => {
+    const steps = foldSteps(net);
+    const { length: count } = steps;
+    const turns = steps.flatMap(({ folds }, index) => folds.map((fold) => [fold, index] as const));
+    const found = new Map<string, StackedPair>();
+    for (let step = 1; step <= count; step += 1) {
+      const shape = foldNet(net, { at: progressAt(net, step / count), caliper });
+      const stacking = new Stacking(shape, new Map(turns));
+      for (const pair of pairsIn(stacking, hung)) found.set(`${pair[0]} ${pair[1]}`, pair);
+    }
+    return [...found.values()];
+  },
+);
 
 function pairsIn(stacking: Stacking, hung: readonly HungPanel[]): StackedPair[] {
   const panels = hung.map(({ panel }) => foldedPanelOf(stacking.shape, panel.id));
