@@ -21,42 +21,38 @@ export type Axis = {
   readonly written?: At<Length>;
 };
 
+/** What every finding on a layer tells: its name, that of its base, and the unit of its lengths. */
+export type OfLayer = { readonly layer: string; readonly baseName: string; readonly unit: Unit };
+
+export function ofLayer({ unit }: Project, { piece, baseName }: Layer): OfLayer {
+  return { layer: piece.id.value, baseName, unit };
+}
+
 /** What a finding tells of one direction of a layer and its base. */
-export type AxisFacts = Pick<Axis, 'size' | 'layerIs' | 'base' | 'baseIs'> & {
-  readonly layer: string;
-  readonly baseName: string;
-  /** Where the base's own measurement is written: its number, its panel's name or its form. */
-  readonly baseAt?: Place;
-  readonly unit: Unit;
-};
+export type AxisFacts = OfLayer &
+  Pick<Axis, 'size' | 'layerIs' | 'base' | 'baseIs'> & {
+    /** Where the base's own measurement is written: its number, its panel's name or its form. */
+    readonly baseAt?: Place;
+  };
+
+const WAYS = [
+  { side: 'width', way: 'across', sides: ['left', 'right'] },
+  { side: 'height', way: 'upright', sides: ['top', 'bottom'] },
+] as const;
+
+const IS = { width: 'wide', height: 'high' } as const;
 
 /** Both directions of a layer, or none of one turned by anything but quarter turns. */
 export function axesOf(layer: Layer): readonly Axis[] {
   if (layer.turn % 90 !== 0) return [];
-  const turned = layer.turn % 180 !== 0;
-  const { reveals, base, size, centred } = layer;
-  const width = { size: size.width, layerIs: 'wide', ...writtenSize(layer.piece.body, 'width') } as const;
-  const height = { size: size.height, layerIs: 'high', ...writtenSize(layer.piece.body, 'height') } as const;
-  return [
-    {
-      layer,
-      ...(turned ? height : width),
-      base: base.width,
-      baseIs: 'wide',
-      sides: ['left', 'right'],
-      reveals: [reveals.left, reveals.right],
-      centred: centred.across,
-    },
-    {
-      layer,
-      ...(turned ? width : height),
-      base: base.height,
-      baseIs: 'high',
-      sides: ['top', 'bottom'],
-      reveals: [reveals.top, reveals.bottom],
-      centred: centred.upright,
-    },
-  ];
+  const isTurned = layer.turn % 180 !== 0;
+  return WAYS.map(({ side, way, sides }) => {
+    const own = isTurned === (side === 'width') ? 'height' : 'width';
+    const base = { base: layer.base[side], baseIs: IS[side] };
+    const size = { size: layer.size[own], layerIs: IS[own], ...writtenSize(layer.piece.body, own) };
+    const reveals = [layer.reveals[sides[0]], layer.reveals[sides[1]]] as const;
+    return { layer, ...size, ...base, sides, reveals, centred: layer.centred[way] };
+  });
 }
 
 /** Where to point for a layer's size: its number, else what it lies on, else the whole piece. */
@@ -65,11 +61,11 @@ export function sizePlace({ written, layer }: Axis): Place {
 }
 
 /** The facts of an axis, for a finding in the project's unit. */
-export function axisFacts({ unit, pieces }: Project, axis: Axis): AxisFacts {
+export function axisFacts(project: Project, axis: Axis): AxisFacts {
   const { layer, size, layerIs, base, baseIs } = axis;
   const reference = layer.piece.on?.value;
-  const piece = reference && pieces.get(reference.piece);
-  const facts = { layer: layer.piece.id.value, baseName: layer.baseName, size, layerIs, base, baseIs, unit };
+  const piece = reference && project.pieces.get(reference.piece);
+  const facts = { ...ofLayer(project, layer), size, layerIs, base, baseIs };
   if (!piece) return facts;
   const number = writtenSize(piece.body, baseIs === 'wide' ? 'width' : 'height').written;
   const at = reference.panel === undefined ? number?.at : panelPlace(piece.body, reference.panel);

@@ -1,19 +1,17 @@
-import { Length, type Unit } from '../../measure/length.ts';
+import { Length } from '../../measure/length.ts';
 import type { At } from '../../project/source.ts';
 import type { Layer } from '../../shape/shapes.ts';
+import { type OfLayer, ofLayer } from '../axis.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
-type Facts = {
-  readonly layer: string;
-  readonly baseName: string;
+type Facts = OfLayer & {
   /** The radius of the layer's own corners, if they are rounded. */
   readonly own?: Length;
   /** That of the base's. */
   readonly radius: At<Length>;
   /** The one at which the layer follows its base. */
   readonly following: Length;
-  readonly unit: Unit;
 };
 
 export const cornerOverhang: Rule<Facts> = {
@@ -28,20 +26,16 @@ export const cornerOverhang: Rule<Facts> = {
   passes: { with: 'on: card, corners: 7/16', insteadOf: 'on: card' },
   *check({ project, shapes }) {
     for (const layer of shapes.layers) {
-      const { piece, baseName } = layer;
+      const { piece } = layer;
       const reference = piece.on?.value;
       const base = reference && reference.panel === undefined && project.pieces.get(reference.piece);
       const radius = base ? base.corners : undefined;
       if (piece.overhang || !radius || !passesCorner(layer, radius.value)) continue;
       const own = piece.corners;
-      const facts = {
-        layer: piece.id.value,
-        baseName,
-        radius,
-        following: radius.value.minus(Length.min(...smallest(layer))),
-        unit: project.unit,
-      };
-      yield { at: own?.at ?? piece.id.at, facts: { ...facts, ...(own && { own: own.value }) } };
+      const { left, right, top, bottom } = layer.reveals;
+      const following = radius.value.minus(Length.min(left, right, top, bottom));
+      const facts = { ...ofLayer(project, layer), radius, following, ...(own && { own: own.value }) };
+      yield { at: own?.at ?? piece.id.at, facts };
     }
   },
   say: ({ layer, baseName, own, radius, following, unit }) => {
@@ -54,10 +48,6 @@ export const cornerOverhang: Rule<Facts> = {
     };
   },
 };
-
-function smallest({ reveals: { left, right, top, bottom } }: Layer): [Length, ...Length[]] {
-  return [left, right, top, bottom];
-}
 
 /**
  * Whether a corner of the layer lies outside the arc that rounds the base's corner there. An arc of the layer lies

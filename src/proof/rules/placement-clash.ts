@@ -1,17 +1,15 @@
-import type { Length, Unit } from '../../measure/length.ts';
+import type { Length } from '../../measure/length.ts';
 import type { At } from '../../project/source.ts';
-import { type Axis, axesOf } from '../axis.ts';
+import { type Axis, axesOf, type OfLayer, ofLayer } from '../axis.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
-type Facts = Pick<Axis, 'size' | 'base' | 'baseIs' | 'sides'> & {
-  readonly layer: string;
-  readonly baseName: string;
-  /** The distances given from the two sides. */
-  readonly near: At<Length>;
-  readonly far: Length;
-  readonly unit: Unit;
-};
+type Facts = OfLayer &
+  Pick<Axis, 'size' | 'base' | 'baseIs' | 'sides'> & {
+    /** The distances given from the two sides. */
+    readonly near: At<Length>;
+    readonly far: Length;
+  };
 
 export const placementClash: Rule<Facts> = {
   severity: 'error',
@@ -25,11 +23,11 @@ export const placementClash: Rule<Facts> = {
   passes: { with: '', insteadOf: ', right: 1/4' },
   *check({ project, shapes }) {
     for (const { layer, sides, base, size, baseIs } of shapes.layers.flatMap(axesOf)) {
-      const { piece, baseName } = layer;
-      const [near, far] = [piece.placement[sides[0]], piece.placement[sides[1]]];
+      const { placement } = layer.piece;
+      const [near, far] = [placement[sides[0]], placement[sides[1]]];
       if (!near || !far || base.minus(near.value).minus(far.value).equals(size)) continue;
       const given = { sides, near, far: far.value, size, base, baseIs };
-      yield { at: far.at, facts: { layer: piece.id.value, baseName, ...given, unit: project.unit } };
+      yield { at: far.at, facts: { ...ofLayer(project, layer), ...given } };
     }
   },
   say: ({ layer, baseName, sides, near, far, size, base, baseIs, unit }) => {

@@ -1,21 +1,19 @@
-import type { Length, Unit } from '../../measure/length.ts';
+import type { Length } from '../../measure/length.ts';
 import type { Size } from '../../measure/size.ts';
 import type { Edge } from '../../project/model.ts';
 import type { Place } from '../../project/source.ts';
 import type { Layer } from '../../shape/shapes.ts';
+import { type OfLayer, ofLayer } from '../axis.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength, sayList, saySize } from '../words.ts';
 
-type Facts = {
-  readonly layer: string;
+type Facts = OfLayer & {
   /** In degrees; and the nearest at which it stays on its base, if there is one. */
   readonly turn: number;
   readonly fitting?: number;
   readonly passes: readonly { readonly side: Edge; readonly by: Length }[];
-  readonly baseName: string;
   readonly base: Size;
   readonly baseAt?: Place;
-  readonly unit: Unit;
 };
 
 export const turnedLayer: Rule<Facts> = {
@@ -30,20 +28,18 @@ export const turnedLayer: Rule<Facts> = {
   passes: { with: '3 x 2', insteadOf: '3 3/4 x 2' },
   *check({ project, shapes }) {
     for (const layer of shapes.layers) {
-      const { piece, turn, reveals, baseName, base } = layer;
+      const { piece, turn, reveals, base } = layer;
       const passes = SIDES.filter((side) => reveals[side].sign < 0);
       if (piece.overhang || turn % 90 === 0 || passes.length === 0) continue;
       const fitting = fittingTurn(layer);
       const under = piece.on && project.pieces.get(piece.on.value.piece);
       const facts = {
-        layer: piece.id.value,
+        ...ofLayer(project, layer),
         turn,
         ...(fitting !== undefined && { fitting }),
         passes: passes.map((side) => ({ side, by: reveals[side].abs() })),
-        baseName,
         base,
         ...(under && { baseAt: under.id.at }),
-        unit: project.unit,
       };
       yield { at: piece.placement.turn?.at ?? piece.at, facts };
     }

@@ -1,15 +1,11 @@
 import { Length, type Unit } from '../../measure/length.ts';
 import type { Edge } from '../../project/model.ts';
 import type { Layer } from '../../shape/shapes.ts';
-import { type Axis, axesOf, sizePlace } from '../axis.ts';
+import { type Axis, axesOf, type OfLayer, ofLayer, sizePlace } from '../axis.ts';
 import type { Evidence, Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
-type Facts = (Differing | OffCentre) & {
-  readonly layer: string;
-  readonly baseName: string;
-  readonly unit: Unit;
-};
+type Facts = (Differing | OffCentre) & OfLayer;
 
 /** The border at the sides is not that above and below. */
 type Differing = {
@@ -32,11 +28,12 @@ export const unevenReveal: Rule<Facts> = {
     blames: '5 1/8',
   },
   passes: { with: '5 1/4, on', insteadOf: '5 1/8, on' },
-  *check({ project: { unit }, shapes }) {
+  *check({ project, shapes }) {
     for (const layer of shapes.layers) {
-      const names = { layer: layer.piece.id.value, baseName: layer.baseName, unit };
-      const found = [differing(layer, unit), ...axesOf(layer).map((axis) => offCentre(axis, unit))];
-      for (const each of found) if (each) yield { at: each.at, facts: { ...names, ...each.facts } };
+      const { unit } = project;
+      for (const found of [differing(layer, unit), ...axesOf(layer).map((axis) => offCentre(axis, unit))]) {
+        if (found) yield { at: found.at, facts: { ...ofLayer(project, layer), ...found.facts } };
+      }
     }
   },
   say: (facts) => {
