@@ -1,4 +1,4 @@
-import type { Edge } from '../project/model.ts';
+import type { Edge } from '../project/net-as-written.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import type { Canvas } from './canvas.ts';
 import { alongSize, placer, setBeyond } from './dimension.ts';

@@ -1,5 +1,5 @@
 import type { Twin } from '../edition/editions.ts';
-import type { Edge } from '../project/model.ts';
+import type { Edge } from '../project/net-as-written.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import type { PiledLayer } from './pile.ts';
 import { allRound, revealOn, SIDES } from './reveals.ts';

@@ -1,4 +1,4 @@
-import type { Edge } from '../project/model.ts';
+import type { Edge } from '../project/net-as-written.ts';
 import { edgesOf, type Point2 } from '../shape/flat-polygon.ts';
 
 export type Segment = readonly [Point2, Point2];

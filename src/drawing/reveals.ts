@@ -1,6 +1,6 @@
 import type { Twin } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
-import type { Edge } from '../project/model.ts';
+import type { Edge } from '../project/net-as-written.ts';
 import type { Reveals } from '../shape/shapes.ts';
 import type { DrawingStyle, LayerTwin } from './style.ts';
 import { listed, spokenLength } from './words.ts';

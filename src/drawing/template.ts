@@ -1,5 +1,5 @@
 import { type Editions, pairs, type Twin } from '../edition/editions.ts';
-import type { Edge } from '../project/model.ts';
+import type { Edge } from '../project/net-as-written.ts';
 import type { BoardScores, Net } from '../shape/net.ts';
 import { Canvas } from './canvas.ts';
 import { type DimensionRow, dimensionSize, type Mark, runningDimension } from './dimension.ts';

@@ -1,6 +1,8 @@
 import { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
-import type { AtSize, FormSetting, NetAsWritten, Piece, PieceBody, Placement } from '../project/model.ts';
+import type { FormSetting } from '../project/form-grammar.ts';
+import type { AtSize, Piece, PieceBody, Placement } from '../project/model.ts';
+import type { NetAsWritten } from '../project/net-as-written.ts';
 import type { At } from '../project/source.ts';
 import type { Layer } from '../shape/shapes.ts';
 

@@ -1,4 +1,4 @@
-import type { FormGrammar } from './model.ts';
+import type { FormGrammar } from './form-grammar.ts';
 import { DRAWING_SCHEMA } from './prose.ts';
 import { pieceSchema } from './read-pieces.ts';
 import { SHEET_SCHEMA } from './read-project.ts';

@@ -1,7 +1,10 @@
 import type { Root, RootContent } from 'mdast';
 import type { Length, Unit } from '../measure/length.ts';
 import type { Finding } from './finding.ts';
+import type { FormAsWritten } from './form-grammar.ts';
 import type { Ledger } from './ledger.ts';
+import type { NetAsWritten } from './net-as-written.ts';
+import type { Schedule } from './schedule.ts';
 import type { At, Place, SourceFile } from './source.ts';
 
 /** A size with the place of each of its numbers. */
@@ -82,84 +85,6 @@ export type PieceBody =
   | { readonly kind: 'flat'; readonly cut: AtSize }
   | ({ readonly kind: 'net'; readonly cut: AtSize } & NetAsWritten)
   | ({ readonly kind: 'form' } & FormAsWritten);
-
-/** A ready-made form and its settings, by their keys. */
-export type FormAsWritten = {
-  readonly form: At<string>;
-  readonly settings: ReadonlyMap<string, FormSetting>;
-  /** What the form measures with: a box written in millimeters has millimeter tabs, whatever its sheet is in. */
-  readonly ruler: 'in' | 'mm';
-};
-
-/** One `key: value` of a form as read: its lengths in the order written, a number of things, or one of its words. */
-export type FormSetting = { readonly at: Place } & (
-  | { readonly kind: 'lengths'; readonly lengths: readonly At<Length>[] }
-  | { readonly kind: 'count'; readonly count: number }
-  | { readonly kind: 'word'; readonly word: string }
-);
-
-/** One measurement a form takes. */
-export type FormParameter = {
-  readonly key: string;
-  /** `size` is W x H, `volume` W x D x H (the order is said in `says`), `choice` one of `choices`. */
-  readonly kind: 'length' | 'size' | 'volume' | 'count' | 'choice';
-  readonly choices?: readonly string[];
-  readonly required: boolean;
-  /** One sentence for the docs and messages, its default included. */
-  readonly says: string;
-};
-
-/** What the reader knows of a form: its name, as written after `form:`, and what may be said of it. */
-export type FormGrammar = {
-  readonly name: string;
-  readonly parameters: readonly FormParameter[];
-  /** Parameters of which exactly one is given. */
-  readonly oneOf?: readonly string[];
-};
-
-export const EDGES = ['left', 'right', 'top', 'bottom'] as const;
-export type Edge = (typeof EDGES)[number];
-
-/** Positions scored with one edge against the fence of the board. */
-export type ScoreGroup = { readonly from: At<Edge>; readonly at: readonly At<Length>[] };
-
-/** A cell of the grid the score lines make: column 0 is the leftmost (A), row 0 the top one (1). */
-export type Cell = { readonly column: number; readonly row: number };
-
-/** A cell named by its place (`B3`) or by the name of its panel (`tab`), as written. */
-export type CellName = At<string>;
-
-/** `A|B 1-2`: a cut along the score line between two neighbouring columns (or rows), through the rows (or columns) named. */
-export type Slit = {
-  readonly between: 'columns' | 'rows';
-  /** The line lies between index `line` and `line + 1`. */
-  readonly line: number;
-  readonly from: number;
-  readonly to: number;
-  readonly at: Place;
-};
-
-export type FoldDirection = 'mountain' | 'valley' | 'flat';
-
-/** `1|2: valley 90`: how the score line between two neighbours is folded, seen from outside. */
-export type FoldSetting = {
-  readonly between: 'columns' | 'rows';
-  readonly line: number;
-  readonly direction: FoldDirection;
-  /** Degrees from flat; 0 for `flat`. */
-  readonly angle: number;
-  readonly at: Place;
-};
-
-export type NetAsWritten = {
-  readonly score: readonly ScoreGroup[];
-  readonly panels: readonly { readonly name: At<string>; readonly cell: At<Cell> }[];
-  readonly trim: readonly CellName[];
-  readonly slit: readonly Slit[];
-  readonly taper: readonly CellName[];
-  readonly folds: readonly FoldSetting[];
-  readonly glue: readonly { readonly from: CellName; readonly to: CellName }[];
-};
 
 export const SUPPLY_KINDS = [
   'tool',
@@ -277,7 +202,7 @@ export type Project = {
   /** The whole body, for whoever needs it in one tree. */
   readonly body: Root;
   /** Every id written, readable or not: what names one of them is no unknown name. */
-  readonly names: Names;
+  readonly names: { readonly pieces: readonly string[]; readonly stock: readonly string[] };
   /** False when the frontmatter could not be read at all, so that nothing is known to be missing. */
   readonly readable: boolean;
   /** What was published of it before. */
@@ -285,8 +210,6 @@ export type Project = {
   /** Everything the reader could not take, in the order found. */
   readonly findings: readonly Finding[];
 };
-
-export type Names = { readonly pieces: readonly string[]; readonly stock: readonly string[] };
 
 /** The demonstrator's own tools. */
 export type Bench = {
@@ -300,16 +223,6 @@ export type Bench = {
 };
 
 export type Paper = 'letter' | 'a4';
-
-/** `sessions:` of the settings, as written; the calendar makes dates of it. */
-export type Schedule = {
-  readonly every: At<string>;
-  readonly on?: At<string>;
-  readonly at?: At<string>;
-  readonly zone?: At<string>;
-  readonly from?: At<string>;
-  readonly except: readonly At<string>[];
-};
 
 export type Site = {
   readonly title: string;

@@ -1,6 +1,6 @@
+import type { FormAsWritten, FormGrammar, FormParameter, FormSetting } from './form-grammar.ts';
 import { type Key, made, type Value } from './grammar.ts';
 import { exactlyOne, needed, optional, together } from './keys.ts';
-import type { FormAsWritten, FormGrammar, FormParameter, FormSetting } from './model.ts';
 import type { Reader } from './reader.ts';
 import type { At } from './source.ts';
 import { asChoice, asCount, asLengths, asText, unitWritten } from './values.ts';

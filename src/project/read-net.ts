@@ -1,14 +1,14 @@
 import { type Key, made, mapOf, type Value } from './grammar.ts';
 import { listed, named, needed, optional, required, together } from './keys.ts';
+import type { PieceBody } from './model.ts';
 import {
   type Cell,
   EDGES,
   type FoldDirection,
   type FoldSetting,
-  type PieceBody,
   type ScoreGroup,
   type Slit,
-} from './model.ts';
+} from './net-as-written.ts';
 import type { At, Place } from './source.ts';
 import { asChoice, asLength, asMatch, asSize, asText } from './values.ts';
 

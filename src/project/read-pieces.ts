@@ -1,6 +1,7 @@
+import type { FormGrammar } from './form-grammar.ts';
 import { type Keys, made, mapOf, type ReadMap, type Value } from './grammar.ts';
 import { flag, optional, section, usually } from './keys.ts';
-import type { BaseReference, FormGrammar, Piece, PieceBody, Placement } from './model.ts';
+import type { BaseReference, Piece, PieceBody, Placement } from './model.ts';
 import { asFormName, formNamed, settingsOf } from './read-form.ts';
 import { flatOrNet } from './read-net.ts';
 import type { Reader } from './reader.ts';

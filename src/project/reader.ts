@@ -1,6 +1,6 @@
 import type { Unit } from '../measure/length.ts';
 import type { Finding } from './finding.ts';
-import type { FormGrammar } from './model.ts';
+import type { FormGrammar } from './form-grammar.ts';
 import { type At, type Place, type SourceFile, textAt } from './source.ts';
 import type { YamlNode } from './yaml-node.ts';
 

@@ -1,11 +1,11 @@
 import type { Finding } from './finding.ts';
-import type { Names, Prose } from './model.ts';
+import type { Project, Prose } from './model.ts';
 import type { WrittenPiece } from './read-pieces.ts';
 import type { At } from './source.ts';
 
 /** The names there are, those of `shared/` included, and the names written where one of them belongs. */
 type NamesWritten = {
-  readonly names: Names;
+  readonly names: Project['names'];
   readonly sharedStock: readonly string[];
   readonly pieces: readonly WrittenPiece[];
   readonly prose: readonly Prose[];

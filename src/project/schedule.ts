@@ -1,5 +1,15 @@
 import { dayNumber, firstOfMonth, monthOf, type Weekday, weekdayOf, weekOf } from './days.ts';
-import type { Schedule } from './model.ts';
+import type { At } from './source.ts';
+
+/** `sessions:` of the settings, as written; the calendar makes dates of it. */
+export type Schedule = {
+  readonly every: At<string>;
+  readonly on?: At<string>;
+  readonly at?: At<string>;
+  readonly zone?: At<string>;
+  readonly from?: At<string>;
+  readonly except: readonly At<string>[];
+};
 
 /** Which of a month's Thursdays: 1 to 4, or -1 for the last one. */
 export type Ordinal = 1 | 2 | 3 | 4 | -1;

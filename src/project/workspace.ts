@@ -1,7 +1,8 @@
 import { compare } from '../measure/numbers.ts';
 import type { Finding } from './finding.ts';
+import type { FormGrammar } from './form-grammar.ts';
 import { LEDGER_FILE } from './ledger.ts';
-import type { FormGrammar, Project, Workspace } from './model.ts';
+import type { Project, Workspace } from './model.ts';
 import type { PictureState } from './pictures.ts';
 import { readProject } from './read-project.ts';
 import { readShared } from './read-shared.ts';

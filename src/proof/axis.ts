@@ -1,5 +1,6 @@
 import type { Length, Unit } from '../measure/length.ts';
-import type { Edge, PieceBody, Project } from '../project/model.ts';
+import type { PieceBody, Project } from '../project/model.ts';
+import type { Edge } from '../project/net-as-written.ts';
 import type { At, Place } from '../project/source.ts';
 import type { Layer } from '../shape/shapes.ts';
 import type { Words } from './told.ts';

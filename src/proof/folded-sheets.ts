@@ -1,5 +1,6 @@
 import type { Length, Unit } from '../measure/length.ts';
-import type { Edge, Piece } from '../project/model.ts';
+import type { Piece } from '../project/model.ts';
+import type { Edge } from '../project/net-as-written.ts';
 import type { At, Place } from '../project/source.ts';
 import { caliperOf } from '../shape/caliper.ts';
 import { folded, type Soundness } from '../shape/closure/sound.ts';

@@ -1,4 +1,4 @@
-import type { Cell } from '../project/model.ts';
+import type { Cell } from '../project/net-as-written.ts';
 
 const LETTERS = 26;
 

@@ -1,6 +1,7 @@
 import type { Unit } from '../measure/length.ts';
 import type { Finding, RuleFacts, RuleId } from '../project/finding.ts';
-import type { AtSize, Cell, CellName, FoldSetting, NetAsWritten, Piece, Slit } from '../project/model.ts';
+import type { AtSize, Piece } from '../project/model.ts';
+import type { Cell, CellName, FoldSetting, NetAsWritten, Slit } from '../project/net-as-written.ts';
 import type { Place } from '../project/source.ts';
 import { cellName, parseCell } from './cells.ts';
 import type { FormPart } from './form.ts';

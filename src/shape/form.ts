@@ -1,6 +1,7 @@
 import type { Length, Unit } from '../measure/length.ts';
 import type { Finding } from '../project/finding.ts';
-import type { FormGrammar, FormSetting, Piece, Project } from '../project/model.ts';
+import type { FormGrammar, FormSetting } from '../project/form-grammar.ts';
+import type { Piece, Project } from '../project/model.ts';
 import type { Net } from './net.ts';
 
 /** What a form is built from: what was written, what it is measured with, the paper's thickness. */

@@ -1,6 +1,6 @@
 import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
-import type { Cell, Slit } from '../project/model.ts';
+import type { Cell, Slit } from '../project/net-as-written.ts';
 import type {
   BoardScores,
   FlatBox,

@@ -1,6 +1,6 @@
 import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
-import type { Cell, Edge, FoldDirection, Slit } from '../project/model.ts';
+import type { Cell, Edge, FoldDirection, Slit } from '../project/net-as-written.ts';
 import type { Place } from '../project/source.ts';
 
 /**

@@ -1,5 +1,5 @@
 import { Length } from '../measure/length.ts';
-import type { Edge } from '../project/model.ts';
+import type { Edge } from '../project/net-as-written.ts';
 import type { FlatBox, FlatPoint } from './net.ts';
 
 /** Which sides of a cell are score lines it hangs by. */

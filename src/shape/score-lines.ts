@@ -1,6 +1,6 @@
 import type { Length, Unit } from '../measure/length.ts';
 import type { Finding } from '../project/finding.ts';
-import type { Edge, ScoreGroup } from '../project/model.ts';
+import type { Edge, ScoreGroup } from '../project/net-as-written.ts';
 import type { At } from '../project/source.ts';
 
 /** The score lines of one direction, from the left (or the top) edge, rising; and what is wrong with them. */

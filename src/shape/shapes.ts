@@ -1,7 +1,8 @@
 import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
 import type { Finding } from '../project/finding.ts';
-import type { BaseReference, Edge, Piece } from '../project/model.ts';
+import type { BaseReference, Piece } from '../project/model.ts';
+import type { Edge } from '../project/net-as-written.ts';
 import type { FlatPoint, Net, Panel } from './net.ts';
 
 /** The border of a base that shows on each side of a layer; negative where the layer passes the edge. */

@@ -1,4 +1,5 @@
-import type { Cell, Piece } from '../project/model.ts';
+import type { Piece } from '../project/model.ts';
+import type { Cell } from '../project/net-as-written.ts';
 import { parseCell } from '../shape/cells.ts';
 import type { Form } from '../shape/form.ts';
 import { forms } from '../shape/forms/index.ts';

@@ -1,5 +1,5 @@
 import { type Editions, pairs, type Twin, twin } from '../edition/editions.ts';
-import type { Edge } from '../project/model.ts';
+import type { Edge } from '../project/net-as-written.ts';
 import type { Measures } from './measures.ts';
 import { SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';

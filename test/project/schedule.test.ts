@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { RRule, type Weekday as RuleDay } from 'rrule';
 import { describe, expect, it } from 'vitest';
 import { dateOfDay, dayNumber, monthOf, type Weekday, weekdayOf } from '../../src/project/days.ts';
-import type { Schedule } from '../../src/project/model.ts';
 import { readSite } from '../../src/project/read-site.ts';
+import type { Schedule } from '../../src/project/schedule.ts';
 import {
   firstDay,
   isSessionDay,

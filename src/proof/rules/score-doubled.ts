@@ -1,5 +1,5 @@
 import type { Length } from '../../measure/length.ts';
-import type { Edge } from '../../project/model.ts';
+import type { Edge } from '../../project/net-as-written.ts';
 import type { At } from '../../project/source.ts';
 import { rulerOf, say } from '../../shape/forming/ruler.ts';
 import type { ScoredAt } from '../../shape/score-lines.ts';

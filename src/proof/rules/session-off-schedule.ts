@@ -1,6 +1,12 @@
 import { dateOfDay, dayNumber, firstOfMonth, monthOf, weekdayOf } from '../../project/days.ts';
-import type { Schedule } from '../../project/model.ts';
-import { firstDay, isDayOf, isSessionDay, type Repetition, repetitionOf } from '../../project/schedule.ts';
+import {
+  firstDay,
+  isDayOf,
+  isSessionDay,
+  type Repetition,
+  repetitionOf,
+  type Schedule,
+} from '../../project/schedule.ts';
 import type { Place } from '../../project/source.ts';
 import type { Rule } from '../rule.ts';
 

@@ -1,5 +1,5 @@
 import { Length, type Unit } from '../../measure/length.ts';
-import type { Edge } from '../../project/model.ts';
+import type { Edge } from '../../project/net-as-written.ts';
 import { type AxisFacts, axesOf, axisFacts, noteBase, sizePlace } from '../axis.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength, sayList } from '../words.ts';

@@ -1,6 +1,6 @@
 import type { Length } from '../../measure/length.ts';
 import type { Size } from '../../measure/size.ts';
-import type { Edge } from '../../project/model.ts';
+import type { Edge } from '../../project/net-as-written.ts';
 import type { Place } from '../../project/source.ts';
 import type { Layer } from '../../shape/shapes.ts';
 import { type OfLayer, ofLayer } from '../axis.ts';

@@ -1,5 +1,5 @@
 import { Length, type Unit } from '../../measure/length.ts';
-import type { Edge } from '../../project/model.ts';
+import type { Edge } from '../../project/net-as-written.ts';
 import type { Layer } from '../../shape/shapes.ts';
 import { type Axis, axesOf, type OfLayer, ofLayer, sizePlace } from '../axis.ts';
 import type { Evidence, Rule } from '../rule.ts';

@@ -1,4 +1,4 @@
-import type { Cell } from '../../project/model.ts';
+import type { Cell } from '../../project/net-as-written.ts';
 import { cellName, columnName } from '../../shape/cells.ts';
 import { nameRemedy } from '../../shape/nearest.ts';
 import { partNames } from '../part-names.ts';

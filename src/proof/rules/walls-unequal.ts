@@ -1,5 +1,5 @@
 import type { Length } from '../../measure/length.ts';
-import type { Edge } from '../../project/model.ts';
+import type { Edge } from '../../project/net-as-written.ts';
 import type { Place } from '../../project/source.ts';
 import { unequalRims } from '../../shape/closure/rims.ts';
 import { seamFit } from '../../shape/closure/seam.ts';

@@ -1,5 +1,5 @@
 import type { Length } from '../../measure/length.ts';
-import type { Edge } from '../../project/model.ts';
+import type { Edge } from '../../project/net-as-written.ts';
 import type { FlatBox, FlatPoint, Fold, Net, Panel } from '../net.ts';
 import { boxCorners, cutCell, type Hinges } from '../outline.ts';
 

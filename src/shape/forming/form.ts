@@ -1,5 +1,5 @@
 import type { Length } from '../../measure/length.ts';
-import type { FormParameter } from '../../project/model.ts';
+import type { FormParameter } from '../../project/form-grammar.ts';
 import type { Form } from '../form.ts';
 import type { Net } from '../net.ts';
 import { type Layout, layoutNet } from './layout.ts';

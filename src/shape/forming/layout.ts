@@ -1,5 +1,5 @@
 import { Length } from '../../measure/length.ts';
-import type { Cell, FoldDirection } from '../../project/model.ts';
+import type { Cell, FoldDirection } from '../../project/net-as-written.ts';
 import { type FoldedBy, type Grid, gridNet, slitsOf } from '../grid.ts';
 import type { BoardScores, Net, PanelRole } from '../net.ts';
 import { cutBack } from './cut-back.ts';

@@ -1,6 +1,6 @@
 import type { Length } from '../../measure/length.ts';
 import type { Finding } from '../../project/finding.ts';
-import type { FormGrammar, FormSetting } from '../../project/model.ts';
+import type { FormGrammar, FormSetting } from '../../project/form-grammar.ts';
 import type { At, Place } from '../../project/source.ts';
 import type { FormRequest } from '../form.ts';
 import { customary, type Ruler, rulerOf, say } from './ruler.ts';
