@@ -40,15 +40,7 @@ export function heroOf({ project, pictures, editions, drawings }: Setting): Hero
   return drawing && { html: drawingElement(drawing), showsLayers: true };
 }
 
-/** The drawings of a sheet: rows of figures, and beside the only template the first stacks, if there is room. */
-export type SheetDrawings = {
-  readonly heading: string;
-  readonly template: SafeHtml | undefined;
-  readonly beside: readonly SafeHtml[];
-  readonly others: readonly SafeHtml[];
-};
-
-/** DrawingRoom in millimetres: at the head of a sheet; for a template without its dimensions; for a stack beside one, in a row, in large print. */
+/** Room in millimetres: at the head of a sheet; for a template without its dimensions; for a stack beside one, in a row, in large print. */
 const ROOM = {
   hero: { width: 54, height: 42 },
   heroLayers: { width: 36, height: 38 },
@@ -65,9 +57,10 @@ const MOST_BESIDE = 2;
 
 /**
  * The template of everything scored, and every base with its layers but for the first `shown`, which stand elsewhere
- * already; undefined when nothing is left.
+ * already: rows of figures, and beside the only template the first stacks, if there is room. Undefined when nothing
+ * is left.
  */
-export function sheetDrawings(setting: Setting, shown: number): SheetDrawings | undefined {
+export function sheetDrawings(setting: Setting, shown: number): object | undefined {
   const templates = templatesOf(setting);
   const [only, ...more] = templates;
   const heading = setting.voice.say(only ? 'template-and-layers' : 'layers');
@@ -83,9 +76,8 @@ export function sheetDrawings(setting: Setting, shown: number): SheetDrawings | 
       others: narrow.slice(MOST_BESIDE).map(({ html }) => html),
     };
   }
-  const others = [...templates, ...stacksOf(setting, shown, large ? ROOM.large : ROOM.inRow)].map(
-    ({ html }) => html,
-  );
+  const stacks = stacksOf(setting, shown, large ? ROOM.large : ROOM.inRow);
+  const others = [...templates, ...stacks].map(({ html }) => html);
   return others.length > 0 ? { heading, template: undefined, beside: [], others } : undefined;
 }
 

@@ -6,22 +6,22 @@ import type { Site } from '../project/model.ts';
 import type { Labels } from '../words/labels.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 import { typographic } from '../words/typographic.ts';
-import { type Voice, voiceOf } from '../words/voice.ts';
-import { type Caution, cautionsFor } from './cautions.ts';
+import type { Voice } from '../words/voice.ts';
+import { cautionsFor } from './cautions.ts';
 import { type Margins, pageCss, type Styles, styleElements } from './css.ts';
-import { type CutList, cutList } from './cut-list.ts';
-import { heroOf, type SheetDrawings, sheetDrawings, type TurnView, turnViews } from './drawings.ts';
-import { type Fact, factsOf } from './facts.ts';
-import { type MailView, mailView } from './mail.ts';
+import { cutList } from './cut-list.ts';
+import { heroOf, sheetDrawings, turnViews } from './drawings.ts';
+import { factsOf } from './facts.ts';
+import { mailView } from './mail.ts';
 import type { Download } from './prints.ts';
 import { introductionOf } from './prose.ts';
 import { qrSvg } from './qr.ts';
-import type { PageHead, Renderer } from './render.ts';
-import { type RevisionsView, revisionsView, revisionTitle } from './revision.ts';
-import { type ScoreList, scoreList } from './score-list.ts';
+import { headOf, type Renderer } from './render.ts';
+import { revisionsView, revisionTitle } from './revision.ts';
+import { scoreList } from './score-list.ts';
 import { type Setting, settingOf, type Target } from './setting.ts';
-import { type StepView, stepViews } from './steps.ts';
-import { paperColor, type SupplyGroup, supplyGroups } from './supplies.ts';
+import { stepViews } from './steps.ts';
+import { paperColor, supplyGroups } from './supplies.ts';
 
 /** Everything a sheet is made of. */
 type SheetInput = {
@@ -34,6 +34,7 @@ type SheetInput = {
   /** What was published of it, the sheet being made included. */
   readonly ledger: Ledger;
   readonly styles: Styles;
+  readonly renderer: Renderer;
   /** Scripts of a page, by address; none in print. */
   readonly scripts: readonly string[];
   readonly links: SheetLinks;
@@ -51,53 +52,21 @@ type SheetLinks = {
   readonly share?: string;
 };
 
-/** What the templates print. Every key is there; what a sheet has not is undefined. */
-export type SheetModel = PageHead & {
-  readonly target: Target;
-  readonly isPage: boolean;
-  readonly slug: string;
-  readonly head: SafeHtml | undefined;
-  readonly siteTitle: string;
-  readonly home: string | undefined;
-  readonly share: string | undefined;
-  readonly downloads: readonly { readonly label: string; readonly href: string }[];
-  readonly title: string;
-  readonly summary: string | undefined;
-  readonly hero: SafeHtml | undefined;
-  readonly facts: readonly Fact[];
-  /** Leads from a print to the page on the web. */
-  readonly code: SafeHtml | undefined;
-  readonly introduction: SafeHtml | undefined;
-  readonly cutList: CutList;
-  readonly scoreList: ScoreList | undefined;
-  readonly drawings: SheetDrawings | undefined;
-  /** Pieces to be turned and folded; none in print. */
-  readonly turns: readonly TurnView[];
-  readonly supplies: readonly SupplyGroup[];
-  readonly cautions: readonly Caution[];
-  readonly steps: readonly StepView[];
-  readonly mail: MailView | undefined;
-  readonly revision: RevisionsView | undefined;
-  /** Names the memory of ticks: ticks of an older revision must not seem to belong to this one. */
-  readonly ticksKey: string;
-};
-
-/** A project as one sheet, ready for its template. Pure: its only dates are the project's own. */
-export function buildSheet(input: SheetInput): SheetModel {
+/** A project as one sheet: the page, or the document to be printed. Pure: its only dates are the project's own. */
+export function sheetHtml(input: SheetInput): string {
   const { editions, site, target, links, ledger } = input;
   const setting = settingOf(editions, target, input.labels, input.pictures);
   const { project, voice } = setting;
   const title = typographic(project.title.value, voice.language);
   const hero = heroOf(setting);
-  return {
-    language: voice.language,
+  const model = {
+    ...headOf(voice, styleElements(input.styles, ownCss(setting, input)), {
+      title: `${title} – ${site.title}`,
+      description: project.summary?.value ?? title,
+      scripts: input.scripts,
+    }),
     target,
     isPage: target === 'page',
-    slug: project.slug,
-    documentTitle: `${title} – ${site.title}`,
-    description: project.summary?.value ?? title,
-    styles: styleElements(input.styles, ownCss(setting, input)),
-    scripts: input.scripts,
     head: input.head,
     siteTitle: site.title,
     home: links.home,
@@ -118,13 +87,10 @@ export function buildSheet(input: SheetInput): SheetModel {
     steps: stepViews(setting),
     mail: mailView(setting),
     revision: revisionsView(ledger, voice, setting.measures.leading, target === 'page'),
+    // Ticks of an older revision must not seem to belong to this one.
     ticksKey: `${project.slug}/${ledger.revisions.at(-1)?.number ?? 0}`,
   };
-}
-
-/** The page, or the document to be printed, as HTML. */
-export function renderSheet(model: SheetModel, renderer: Renderer, labels: Labels): string {
-  return renderer.render('sheet', model, voiceOf(labels).say);
+  return input.renderer.render('sheet', model, voice.say);
 }
 
 function codeOf({ address }: SheetLinks, { say }: Voice): SafeHtml | undefined {

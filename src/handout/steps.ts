@@ -1,25 +1,10 @@
 import type { Paragraph, RootContent } from 'mdast';
 import type { Figure } from '../drawing/figures.ts';
 import type { Step } from '../project/model.ts';
-import type { SafeHtml } from '../words/safe-html.ts';
 import { renderMarkdown } from './markdown.ts';
 import { drawingOf, type ProseSetting, withoutHost } from './markdown-handlers.ts';
 import { proseSetting } from './prose.ts';
 import type { Setting } from './setting.ts';
-
-export type StepView = {
-  readonly number: number;
-  readonly id: string;
-  readonly title: SafeHtml;
-  readonly time: string | undefined;
-  readonly dry: string | undefined;
-  readonly ahead: boolean;
-  readonly text: SafeHtml;
-  /** Narrow pictures, set beside the text; wide ones stand in it. */
-  readonly figures: readonly SafeHtml[];
-  /** Too long to be kept on one page. */
-  readonly long: boolean;
-};
 
 /** The widest figure that stands beside a step's text, in millimetres. */
 const BESIDE = 84;
@@ -28,11 +13,11 @@ const MOST_BESIDE = 2;
 /** A step of more characters than this may break over two pages; in large type, one with fewer. */
 const LONG = { usual: 1400, large: 480 };
 
-export function stepViews(setting: Setting): readonly StepView[] {
+export function stepViews(setting: Setting): readonly object[] {
   return setting.project.steps.map((step, index) => stepView(setting, step, index + 1));
 }
 
-function stepView(setting: Setting, step: Step, number: number): StepView {
+function stepView(setting: Setting, step: Step, number: number): object {
   const { voice } = setting;
   const prose = proseSetting(setting);
   const { flow, beside } = parted(step.prose.nodes, prose);
@@ -46,6 +31,7 @@ function stepView(setting: Setting, step: Step, number: number): StepView {
     ahead: step.ahead,
     text,
     figures: beside.map((figure) => figure.html),
+    // Too long to be kept on one page.
     long: text.text.length > (setting.target === 'large-print' ? LONG.large : LONG.usual),
   };
 }

@@ -9,7 +9,6 @@ export const STILL_UNUSED: readonly string[] = [
   'drawing/turn-model.ts:TurnModel',
   'handout/mail/envelopes.ts:ENVELOPES',
   'handout/mail/mailed.ts:closedFlat',
-  'handout/sheet.ts:SheetModel',
   'kit-pages/words.ts:moneyText',
   'kit/solver/constrained.ts:BestPattern',
   'kit/solver/positions.ts:Positions',

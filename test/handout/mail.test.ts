@@ -5,7 +5,7 @@ import { mailView } from '../../src/handout/mail.ts';
 import type { Target } from '../../src/handout/setting.ts';
 import { loadWorkspace } from '../../src/shape/workspace.ts';
 import { all, one, parseMarkup, textOf } from './markup.ts';
-import { modelOf, type Sample, sampleOf, settingFor, sheetHtml } from './sample.ts';
+import { type Sample, sampleOf, settingFor, sheetHtml } from './sample.ts';
 
 const read = (markup: unknown): string => textOf(parseMarkup(String(markup)));
 
@@ -97,7 +97,7 @@ describe('what is spoken of', () => {
   ])('%s', (_, pieces, count) => {
     const from = sampleOf(`unit: in\npieces:\n  ${pieces}`);
     expect(mailView(settingFor(from))?.things.length ?? 0).toBe(count);
-    expect(modelOf(from, 'page').mail === undefined).toBe(count === 0);
+    expect(sheetHtml(from, 'page').includes('class="mail"')).toBe(count > 0);
   });
 
   it('is an envelope as it is mailed, where there is no card', () => {

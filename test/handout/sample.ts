@@ -6,14 +6,14 @@ import type { Editions } from '../../src/edition/editions.ts';
 import { examine } from '../../src/examine/examine.ts';
 import { createRenderer, type Renderer } from '../../src/handout/render.ts';
 import { type Setting, settingOf, type Target } from '../../src/handout/setting.ts';
-import { buildSheet, renderSheet, type SheetModel } from '../../src/handout/sheet.ts';
+import { sheetHtml as htmlOf } from '../../src/handout/sheet.ts';
 import { NO_REVISIONS } from '../../src/project/ledger.ts';
 import type { Project, Site } from '../../src/project/model.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import type { Labels } from '../../src/words/labels.ts';
 
 type Templates = Parameters<typeof createRenderer>[0];
-type SheetInput = Parameters<typeof buildSheet>[0];
+type SheetInput = Parameters<typeof htmlOf>[0];
 
 const folder = fileURLToPath(new URL('../../templates/', import.meta.url));
 
@@ -63,15 +63,17 @@ export function settingFor(
   return settingOf(editions, target, labels, pictures);
 }
 
-export function modelOf(
+/** The whole document. */
+export function sheetHtml(
   { editions, site }: Sample,
   target: Target,
   more: Partial<SheetInput> = {},
-): SheetModel {
-  return buildSheet({
+): string {
+  return htmlOf({
     editions,
     site,
     labels,
+    renderer,
     target,
     pictures: new Map(),
     ledger: NO_REVISIONS,
@@ -80,9 +82,4 @@ export function modelOf(
     links: { downloads: [] },
     ...more,
   });
-}
-
-/** The whole document. */
-export function sheetHtml(from: Sample, target: Target, more: Partial<SheetInput> = {}): string {
-  return renderSheet(modelOf(from, target, more), renderer, labels);
 }

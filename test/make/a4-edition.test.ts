@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { editionTables } from '../../src/cli/editions.ts';
 import { examine, type Study } from '../../src/examine/examine.ts';
 import { createRenderer } from '../../src/handout/render.ts';
-import { buildSheet, renderSheet } from '../../src/handout/sheet.ts';
+import { sheetHtml } from '../../src/handout/sheet.ts';
 import { draftText } from '../../src/make/draft.ts';
 import { readPackageFiles } from '../../src/make/package-files.ts';
 import { printDecimal } from '../../src/measure/print.ts';
@@ -28,18 +28,18 @@ const renderer = createRenderer(files);
 function wordsOf(study: Study, target: 'a4' | 'letter'): string {
   const labels = files.labels.get('en');
   if (!labels) throw new Error('no English');
-  const model = buildSheet({
+  return sheetHtml({
     editions: study.editions,
     site: workspace.site,
     labels,
+    renderer,
     ledger: study.project.ledger,
     target,
     pictures: new Map(),
     styles: { kind: 'inline', css: '' },
     scripts: [],
     links: { downloads: [] },
-  });
-  return renderSheet(model, renderer, labels)
+  })
     .replace(/<style>[\s\S]*?<\/style>/gu, '')
     .replace(/<section class="mail"[\s\S]*?<\/section>/gu, '')
     .replace(/aria-label="[^"]*"/gu, '')

@@ -1,5 +1,5 @@
 import type { Print } from '../../handout/prints.ts';
-import { buildSheet, renderSheet } from '../../handout/sheet.ts';
+import { sheetHtml } from '../../handout/sheet.ts';
 import { absolute } from '../../site/place.ts';
 import { printStyles } from '../assets.ts';
 import { type Output, type ProjectMaterial, pdfJob } from '../output.ts';
@@ -22,10 +22,11 @@ export const handouts: Output = {
 function handoutHtml(material: ProjectMaterial, target: Print): string {
   const { editions, site, slug, ledger, labels, files, pictures, renderer } = material;
   const address = absolute(site, `${slug}/`);
-  const model = buildSheet({
+  return sheetHtml({
     editions,
     site,
     labels,
+    renderer,
     ledger,
     target,
     pictures: picturesInPrint(pictures),
@@ -33,5 +34,4 @@ function handoutHtml(material: ProjectMaterial, target: Print): string {
     scripts: [],
     links: { ...(address === undefined ? {} : { address }), downloads: [] },
   });
-  return renderSheet(model, renderer, labels);
 }

@@ -1,4 +1,4 @@
-import { buildSheet, renderSheet } from '../../handout/sheet.ts';
+import { sheetHtml } from '../../handout/sheet.ts';
 import { siteElements } from '../../site/head.ts';
 import { howTo, jsonScript } from '../../site/how-to.ts';
 import { projectPreview } from '../../site/share-page.ts';
@@ -24,10 +24,11 @@ export const page: Output = {
 function pageHtml(material: ProjectMaterial): string {
   const { editions, site, ledger, labels, pictures, renderer } = material;
   const { styles, scripts } = pagesAt('../', material);
-  const model = buildSheet({
+  return sheetHtml({
     editions,
     site,
     labels,
+    renderer,
     ledger,
     target: 'page',
     pictures: picturesOnPage(pictures),
@@ -36,7 +37,6 @@ function pageHtml(material: ProjectMaterial): string {
     links: { home: '../index.html', downloads: downloadsOf(material), share: 'share/index.html' },
     head: headOf(material),
   });
-  return renderSheet(model, renderer, labels);
 }
 
 /** What the page says of itself to programs. */
