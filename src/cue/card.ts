@@ -89,13 +89,13 @@ function missing(
   room: CardRoom,
 ): readonly string[] {
   const left = {
-    cautions: !room.stepCautions && said.some(({ cautions = [] }) => cautions.length > 0),
-    instead: room.table && !room.instead && supplies.some(({ instead }) => instead),
-    table: !room.table && supplies.length > 0,
-    notes: !room.notes && said.some(({ notes }) => notes.length > 0),
+    'cue-missing-cautions': !room.stepCautions && said.some(({ cautions = [] }) => cautions.length > 0),
+    'cue-missing-instead': room.table && !room.instead && supplies.some(({ instead }) => instead),
+    'cue-missing-table': !room.table && supplies.length > 0,
+    'cue-missing-notes': !room.notes && said.some(({ notes }) => notes.length > 0),
   };
-  return Object.entries(left).flatMap(([what, isLeft]) =>
-    isLeft ? [voice.say(`cue-missing-${what}`, { file: file.path })] : [],
+  return Object.entries(left).flatMap(([words, isLeft]) =>
+    isLeft ? [voice.say(words, { file: file.path })] : [],
   );
 }
 

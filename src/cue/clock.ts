@@ -20,16 +20,14 @@ export type Slot = {
   readonly waits: number;
 };
 
-type Course = {
-  readonly slots: readonly Slot[] /** Everything done and dry. */;
-  readonly end: number;
-};
-
 /**
  * Runs the steps one after the other. Drying runs alongside the steps behind it; only a step that takes up one of the
  * drying pieces again, and the last step, wait until it is over. What the last step leaves to dry counts to the end.
  */
-export function runClock(steps: readonly TimedStep[]): Course {
+export function runClock(steps: readonly TimedStep[]): {
+  readonly slots: readonly Slot[];
+  readonly end: number;
+} {
   const slots: Slot[] = [];
   let now = 0;
   steps.forEach((step, index) => {

@@ -18,7 +18,7 @@ const CAUTIONS = [
 type CautionId = (typeof CAUTIONS)[number];
 
 /** One usual caution: a heading and a few sentences. */
-export type Caution = { readonly id: CautionId; readonly heading: string; readonly text: string };
+type Caution = { readonly id: CautionId; readonly heading: string; readonly text: string };
 
 /** What calls for a caution, besides a supply that goes by one of its names. Common practice, no source. */
 const CALLED_FOR: Readonly<Partial<Record<CautionId, (project: Project) => boolean>>> = {

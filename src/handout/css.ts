@@ -61,10 +61,11 @@ export function marginBox(place: string, content: string, lettering: string): st
 
 /** `"Page " counter(page) " of " counter(pages)`, in whatever order the language has them. */
 export function pageOf({ say }: Voice): string {
-  const counted = say
-    .parts('page-of')
-    .map((part, index) => (index % 2 === 0 ? cssString(part) : `counter(${part})`));
-  return counted.join(' ');
+  const [page, pages] = [{ counter: 'page' }, { counter: 'pages' }];
+  return say
+    .parts('page-of', { page, pages })
+    .map((part) => (typeof part === 'string' ? cssString(part) : `counter(${part.counter})`))
+    .join(' ');
 }
 
 /** One file of a typeface: where it is (an address, or `data:`), and the characters it covers. */

@@ -13,7 +13,7 @@ import type { Setting } from './setting.ts';
 import { stockFacts, stockOf, stocksUsed } from './supplies.ts';
 
 /** Everything that is cut, by the paper it is cut from. */
-export type CutList = {
+type CutList = {
   readonly columns: Measures['headings'];
   readonly groups: readonly CutGroup[];
 };

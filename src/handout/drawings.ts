@@ -101,7 +101,7 @@ function stacksOf({ editions, drawings, voice }: Setting, shown: number, room: D
 }
 
 /** A folded piece on a page: a still picture, and what a script needs to turn and fold it in the picture's place. */
-export type TurnView = {
+type TurnView = {
   readonly id: string;
   readonly name: string;
   readonly caption: string;

@@ -12,7 +12,7 @@ import { type LetterVerdict, letterVerdict, US_LETTER } from './mail/us-letter.t
 import type { Setting } from './setting.ts';
 
 /** What whoever mails the project wants to know. */
-export type MailView = {
+type MailView = {
   readonly things: readonly MailedView[];
   /** The limits the verdicts follow, with their source and day. */
   readonly limits: SafeHtml;

@@ -20,8 +20,6 @@ import type { Voice } from '../words/voice.ts';
 import type { TextPart } from './measured-text.ts';
 import type { Refer } from './references.ts';
 
-export type DirectiveAttributes = Readonly<Record<string, string>>;
-
 /** What a stretch of Markdown is set with. */
 export type ProseSetting = {
   readonly voice: Voice;
@@ -31,7 +29,7 @@ export type ProseSetting = {
   readonly headings: 2 | 3 | 4;
   readonly refer: Refer;
   readonly measured: (text: string) => readonly TextPart[];
-  readonly draw: (of: string, attributes: DirectiveAttributes) => Figure | undefined;
+  readonly draw: (of: string, view?: string, caption?: string) => Figure | undefined;
   readonly picture: (path: string, alternative: string, caption?: string) => Figure | undefined;
 };
 
@@ -228,8 +226,6 @@ function listOf(node: PhrasingContent, setting: Placing): Element | undefined {
 /** The figure a `::drawing{of=… view=…}` asks for; undefined for any other directive. */
 export function drawingOf(node: LeafDirective, { draw }: ProseSetting): Figure | undefined {
   if (WHERE.get(node.name) !== 'figure') return undefined;
-  const attributes = Object.fromEntries(
-    Object.entries(node.attributes ?? {}).map(([key, value]) => [key, value ?? '']),
-  );
-  return draw(attributes.of ?? '', attributes);
+  const { of, view, caption } = node.attributes ?? {};
+  return draw(of ?? '', view ?? undefined, caption ?? undefined);
 }

@@ -8,7 +8,7 @@ import { USUAL_VIEW, viewsOf } from '../shape/view/views.ts';
 import { referenceOf } from '../words/names.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 import { renderMarkdown } from './markdown.ts';
-import type { DirectiveAttributes, ProseSetting } from './markdown-handlers.ts';
+import type { ProseSetting } from './markdown-handlers.ts';
 import { measuredText } from './measured-text.ts';
 import { referrer } from './references.ts';
 import type { Setting } from './setting.ts';
@@ -22,7 +22,7 @@ export function proseSetting(setting: Setting, headings: ProseSetting['headings'
     headings,
     refer: referrer(editions, measures, voice),
     measured: (text) => measuredText(text, setting),
-    draw: (of, attributes) => stepDrawing(setting, of, attributes),
+    draw: (of, view = USUAL_VIEW, caption) => stepDrawing(setting, of, view, caption),
     picture: (path, alternative, caption) => {
       const picture = pictures.get(path);
       return picture && pictureFigure(picture, alternative, caption);
@@ -40,12 +40,11 @@ export function introductionOf(setting: Setting): SafeHtml | undefined {
 const BESIDE = { width: 50, height: 46 };
 
 /** The figure of `::drawing{of=box view=folded}`; undefined where there is no such view. */
-function stepDrawing(setting: Setting, of: string, attributes: DirectiveAttributes): Figure | undefined {
-  const view = attributes.view ?? USUAL_VIEW;
+function stepDrawing(setting: Setting, of: string, view: string, caption?: string): Figure | undefined {
   const { editions, measures } = setting;
   if (!viewsOf(editions[measures.leading].shapes, of).includes(view)) return undefined;
   const drawing = drawingFor(setting, of, view);
-  return drawing && drawingFigure(drawing, attributes.caption);
+  return drawing && drawingFigure(drawing, caption);
 }
 
 function drawingFor(setting: Setting, of: string, view: string): Drawing | undefined {

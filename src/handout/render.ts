@@ -1,7 +1,6 @@
 import Handlebars from 'handlebars';
 import type { Speak } from '../words/labels.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
-import type { Voice } from '../words/voice.ts';
 
 /** The texts of the templates, by file name without its ending. */
 type Templates = {
@@ -9,22 +8,12 @@ type Templates = {
   readonly partials: ReadonlyMap<string, string>;
 };
 
-/** What every template prints first. */
-export type PageHead = {
-  /** A BCP 47 tag. */
-  readonly language: string;
-  readonly documentTitle: string;
-  readonly description: string;
-  readonly styles: SafeHtml;
-  readonly scripts: readonly string[];
-};
-
-/** What stands at the head of a page in a voice's language; `scripts` by address. */
+/** What every template prints first, in a language by its BCP 47 tag; `scripts` by address. */
 export function headOf(
-  { language }: Pick<Voice, 'language'>,
+  { language }: { readonly language: string },
   styles: SafeHtml,
   page: { readonly title: string; readonly description: string; readonly scripts?: readonly string[] },
-): PageHead {
+): object {
   const { title, description, scripts = [] } = page;
   return { language, documentTitle: title, description, styles, scripts };
 }

@@ -6,24 +6,18 @@ import { pieceSheets } from './piece-sheets.ts';
 import type { Setting } from './setting.ts';
 
 /** Everything that is scored, as said at the board. */
-export type ScoreList = {
+type ScoreList = {
   readonly columns: Measures['headings'];
-  readonly pieces: readonly ScoredPiece[];
+  readonly pieces: readonly {
+    readonly name: string;
+    readonly rows: readonly ScoreRow[];
+    /** What is cut besides, once scored; undefined when nothing is. */
+    readonly cuts: string | undefined;
+  }[];
 };
 
-type ScoredPiece = {
-  readonly name: string;
-  readonly rows: readonly ScoreRow[];
-  /** What is cut besides, once scored; undefined when nothing is. */
-  readonly cuts: string | undefined;
-};
-
-type ScoreRow = Columns<SafeHtml> & {
-  /** `Quarter turn clockwise: left edge along the top (6¾ in (171 mm))`. */
-  readonly words: SafeHtml;
-  /** So few positions that they stand on one line. */
-  readonly few: boolean;
-};
+/** In words, `Quarter turn clockwise: left edge along the top (6¾ in (171 mm))`; few positions stand on one line. */
+type ScoreRow = Columns<SafeHtml> & { readonly words: SafeHtml; readonly few: boolean };
 
 const FEW = 6;
 

@@ -5,7 +5,7 @@ import { html, SafeHtml } from '../words/safe-html.ts';
 import { measuredHtml } from './measured-text.ts';
 import type { Setting } from './setting.ts';
 
-export type SupplyGroup = { readonly heading: string; readonly items: readonly SupplyItem[] };
+type SupplyGroup = { readonly heading: string; readonly items: readonly SupplyItem[] };
 
 type SupplyItem = SupplyWords & {
   /** Unique on the page, for a tick that is remembered. */

@@ -65,7 +65,7 @@ function sessionOf(project: ListedProject, site: Site, labels: Labels): Session 
     changed: changedOn(project),
     date: session,
     title,
-    ...(description === '' ? {} : { description }),
+    description,
     address,
     minutes,
     tags,
@@ -129,16 +129,18 @@ function eventOf(session: Session, hours: Hours, more: Property[] = []): Compone
     ['uid', {}, 'text', uid],
     ['dtstamp', {}, 'date-time', `${changed}T00:00:00Z`],
     ['summary', {}, 'text', clean(title)],
-    ...(description === undefined
-      ? []
-      : [['description', {}, 'text', clean(description)] satisfies Property]),
-    ...(address === undefined ? [] : [['url', {}, 'uri', address] satisfies Property]),
-    ...(tags.length > 0 ? [['categories', {}, 'text', ...tags.map(clean)] satisfies Property] : []),
+    ...given('description', 'text', description ? [clean(description)] : []),
+    ...given('url', 'uri', address ? [address] : []),
+    ...given('categories', 'text', tags.map(clean)),
     momentsOf('dtstart', [date], hours),
     ...endOf(session, hours),
     ...more,
   ];
   return ['vevent', properties, []];
+}
+
+function given(name: string, type: string, values: readonly string[]): Property[] {
+  return values.length > 0 ? [[name, {}, type, ...values]] : [];
 }
 
 function repeatedEvent(site: Site, { first, rule, without }: Repeat, hours: Hours): Component {

@@ -14,8 +14,11 @@ export type Speak = (key: string, values?: Readonly<Record<string, string | numb
  */
 export type Say = Speak & {
   readonly language: string;
-  /** A label cut up: its own words and, at every other place, the name of a value. */
-  readonly parts: (key: string) => readonly string[];
+  /** A label cut up: its own words and, at every other place, a value; the name of one that is not given, in braces. */
+  readonly parts: <Value>(
+    key: string,
+    values: Readonly<Record<string, Value | number>>,
+  ) => readonly (Value | string)[];
   readonly has: (key: string) => boolean;
   /** A figure of ours with the language's decimal mark: `3.5` is `3,5`. Exact: no digit is lost or gained. */
   readonly figure: (figure: string) => string;
@@ -27,16 +30,15 @@ export function speaker({ language, texts }: Labels): Say {
   const numbers = new Intl.NumberFormat(language);
   const plurals = new Intl.PluralRules(language);
   const mark = numbers.formatToParts(1.5).find(({ type }) => type === 'decimal')?.value ?? '.';
-  const parts = (key: string): readonly string[] => {
+  const parts: Say['parts'] = (key, values) => {
     const text = texts.get(key);
     if (text === undefined) throw new Error(`no label "${key}" in ${language}`);
-    return text.split(/\{(\w+)\}/u);
-  };
-  const say: Speak = (key, values = {}) =>
-    fillParts(parts(key), (name) => {
-      const value = values[name];
+    return text.split(/\{(\w+)\}/u).map((part, index) => {
+      const value = index % 2 === 0 ? part : (values[part] ?? `{${part}}`);
       return typeof value === 'number' ? numbers.format(value) : value;
-    }).join('');
+    });
+  };
+  const say: Speak = (key, values = {}) => parts(key, values).join('');
   return Object.assign(say, {
     language,
     parts,
@@ -44,14 +46,6 @@ export function speaker({ language, texts }: Labels): Say {
     figure: (figure: string) => figure.replace('.', mark),
     isOne: (count: number) => plurals.select(count) === 'one',
   });
-}
-
-/** A label's parts with values for the names among them; a name without one stays as it is written. */
-export function fillParts<Value>(
-  parts: readonly string[],
-  pick: (name: string) => Value | undefined,
-): readonly (string | Value)[] {
-  return parts.map((part, index) => (index % 2 === 0 ? part : (pick(part) ?? `{${part}}`)));
 }
 
 /** What stands between the members of a list: a semicolon where a comma divides a figure, as in `3,5; 4 mm`. */

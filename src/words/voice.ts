@@ -1,4 +1,4 @@
-import { fillParts, type Labels, type Say, speaker } from './labels.ts';
+import { type Labels, type Say, speaker } from './labels.ts';
 import { type HtmlValue, html, SafeHtml, textOf } from './safe-html.ts';
 
 /** Everything a sheet needs to say something in its language. */
@@ -32,7 +32,7 @@ export function voiceOf(labels: Labels): Voice {
     language,
     say,
     count,
-    phrase: (key, values) => phrase(say, key, values),
+    phrase: (key, values) => SafeHtml.join(say.parts(key, values).map((part) => html`${part}`)),
     list: (items) => list(language, items),
     day: (date) => dateInWords(language, date, 'full'),
     date: (date) => dateInWords(language, date, 'long'),
@@ -43,15 +43,6 @@ export function voiceOf(labels: Labels): Voice {
       return say('duration', { hours: count('hours', hours), minutes: count('minutes', rest) });
     },
   };
-}
-
-function phrase(say: Say, key: string, values: Readonly<Record<string, HtmlValue>>): SafeHtml {
-  const numbers = new Intl.NumberFormat(say.language);
-  const filled = fillParts(say.parts(key), (name) => {
-    const value = values[name];
-    return typeof value === 'number' ? numbers.format(value) : value;
-  });
-  return SafeHtml.join(filled.map((part) => html`${part}`));
 }
 
 function list(language: string, items: readonly HtmlValue[]): SafeHtml {

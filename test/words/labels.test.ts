@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import type { Caution } from '../../src/handout/cautions.ts';
+import type { cautionsFor } from '../../src/handout/cautions.ts';
 import type { LetterVerdict } from '../../src/handout/mail/us-letter.ts';
 import { html } from '../../src/words/safe-html.ts';
 import { voiceOf } from '../../src/words/voice.ts';
@@ -19,7 +19,7 @@ const PUT_TOGETHER =
   /^(?:kind|grade|edge|side|cut|flap|slit|cells|score-turn|score-inline|pdf|spoken-part|tip|drawing|projects|names|allergen|part|closing|change|site-paper|site-find)/u;
 
 /** Every one of them, as the compiler sees to. */
-const CAUTIONS: Readonly<Record<Caution['id'], true>> = {
+const CAUTIONS: Readonly<Record<ReturnType<typeof cautionsFor>[number]['id'], true>> = {
   blades: true,
   'hot-glue': true,
   heat: true,

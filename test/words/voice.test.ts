@@ -140,6 +140,6 @@ describe('a phrase', () => {
   });
 
   it('is cut up into words and names by turns', () => {
-    expect(voice.say.parts('page-of')).toEqual(['Page ', 'page', ' of ', 'pages', '']);
+    expect(voice.say.parts('page-of', { page: true, pages: 4 })).toEqual(['Page ', true, ' of ', '4', '']);
   });
 });

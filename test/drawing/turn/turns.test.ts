@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { TurnModel } from '../../../src/drawing/turn-model.ts';
-import { type TurnView, turnViews } from '../../../src/handout/drawings.ts';
+import { turnViews } from '../../../src/handout/drawings.ts';
 import { settingOf } from '../../../src/handout/setting.ts';
 import { labels, sampleOf, settingFor, sheetHtml } from '../../handout/sample.ts';
 
@@ -24,6 +24,8 @@ pieces:
     slit: [A|B 1, A|B 3, B|C 1, B|C 3]
     glue: { A1: back, C1: back, A3: front, C3: front }
 `);
+
+type TurnView = ReturnType<typeof turnViews>[number];
 
 function only(views: readonly TurnView[]): TurnView {
   const [view] = views;
