@@ -68,13 +68,11 @@ function isLabel(node: RootContent): boolean {
 }
 
 function typed(value: string, { position }: Directive): Text {
-  return position ? { type: 'text', value, position } : { type: 'text', value };
+  return { type: 'text', value, ...(position && { position }) };
 }
 
 function paragraph(text: Text, { position }: Directive): Paragraph {
-  return position
-    ? { type: 'paragraph', children: [text], position }
-    : { type: 'paragraph', children: [text] };
+  return { type: 'paragraph', children: [text], ...(position && { position }) };
 }
 
 /** Joins texts that stand side by side, so that each run of text is one node. */
@@ -90,7 +88,10 @@ function joinTexts(parent: Parents): void {
 }
 
 function join(before: Text, after: Text): Text {
-  const value = before.value + after.value;
-  if (!before.position || !after.position) return { type: 'text', value };
-  return { type: 'text', value, position: { start: before.position.start, end: after.position.end } };
+  const [start, end] = [before.position?.start, after.position?.end];
+  return {
+    type: 'text',
+    value: before.value + after.value,
+    ...(start && end && { position: { start, end } }),
+  };
 }

@@ -1,3 +1,4 @@
+import { isUtf8 } from 'node:buffer';
 import { realpathSync, statSync } from 'node:fs';
 import { readdir, readFile } from 'node:fs/promises';
 import { isAbsolute, join, relative, resolve, sep } from 'node:path';
@@ -95,12 +96,7 @@ const UNREADABLE: Readonly<Partial<Record<string, string>>> = {
 };
 
 function asUtf8(bytes: Uint8Array): string | undefined {
-  if (bytes.includes(0)) return undefined;
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-  } catch {
-    return undefined;
-  }
+  return bytes.includes(0) || !isUtf8(bytes) ? undefined : new TextDecoder().decode(bytes);
 }
 
 /** Looks for a picture in a project's folder, following links on disk to see that they do not lead out of it. */

@@ -1,6 +1,7 @@
 import type { Length } from '../measure/length.ts';
 import { scanMeasurements } from '../measure/scan.ts';
 import type { Piece, Project, Site } from '../project/model.ts';
+import type { At } from '../project/source.ts';
 import { boxSize, type Net } from '../shape/net.ts';
 import type { Layer, Shapes } from '../shape/shapes.ts';
 
@@ -56,29 +57,24 @@ function layerMeasures({ piece, baseName, reveals }: Layer): KnownMeasure[] {
 
 function pieceMeasures({ id, body, corners, placement }: Piece): KnownMeasure[] {
   const { left, right, top, bottom } = placement;
-  const placed = [left, right, top, bottom].flatMap((given) =>
-    given ? [one(given.value, `a distance of ${id.value} from an edge`)] : [],
-  );
-  const rounded = corners ? [one(corners.value, `the corners of ${id.value}`)] : [];
-  if (body.kind !== 'form') return [...placed, ...rounded];
-  const settings = [...body.settings].flatMap(([key, setting]) =>
-    setting.kind === 'lengths'
-      ? sizeOf(
-          setting.lengths.map(({ value }) => value),
-          `"${key}" of ${id.value}`,
-        )
-      : [],
-  );
-  return [...placed, ...rounded, ...settings];
+  const settings = body.kind === 'form' ? [...body.settings] : [];
+  return [
+    ...[left, right, top, bottom].flatMap((given) =>
+      given ? [one(given.value, `a distance of ${id.value} from an edge`)] : [],
+    ),
+    ...(corners ? [one(corners.value, `the corners of ${id.value}`)] : []),
+    ...settings.flatMap(([key, setting]) =>
+      setting.kind === 'lengths' ? sizeOf(setting.lengths.map(plain), `"${key}" of ${id.value}`) : [],
+    ),
+  ];
 }
 
 function holdsMeasures({ holds }: Project): KnownMeasure[] {
-  return holds?.size
-    ? sizeOf(
-        holds.size.map(({ value }) => value),
-        `the ${holds.item} it holds`,
-      )
-    : [];
+  return holds?.size ? sizeOf(holds.size.map(plain), `the ${holds.item} it holds`) : [];
+}
+
+function plain({ value }: At<Length>): Length {
+  return value;
 }
 
 function stockMeasures({ stock }: Project): KnownMeasure[] {

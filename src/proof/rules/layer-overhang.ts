@@ -31,7 +31,8 @@ export const layerOverhang: Rule<Facts> = {
     for (const axis of layers.flatMap(axesOf)) {
       const facts = axisFacts(project, axis);
       if (axis.size.greaterThan(axis.base)) yield { at: sizePlace(axis), facts };
-      else for (const side of axis.sides) if (revealAt(axis, side).sign < 0) yield tooFar(axis, side, facts);
+      else
+        for (const side of axis.sides) if (axis.layer.reveals[side].sign < 0) yield tooFar(axis, side, facts);
     }
   },
   say: (facts) => ({
@@ -41,10 +42,10 @@ export const layerOverhang: Rule<Facts> = {
 };
 
 function tooFar(axis: Axis, past: Edge, facts: AxisFacts): Evidence<Facts> {
-  const { placement } = axis.layer.piece;
-  const from = axis.sides.find((side) => placement[side]) ?? past;
-  const given = placement[from];
-  const lies = { from, past, by: revealAt(axis, past).abs(), ...(given && { distance: given.value }) };
+  const { piece, reveals } = axis.layer;
+  const from = axis.sides.find((side) => piece.placement[side]) ?? past;
+  const given = piece.placement[from];
+  const lies = { from, past, by: reveals[past].abs(), ...(given && { distance: given.value }) };
   return { at: given?.at ?? sizePlace(axis), facts: { ...facts, lies } };
 }
 
@@ -71,10 +72,6 @@ function sayTooFar(
     message: `${layer} lies ${where} and passes its ${past} edge by ${say(by)}: it is ${say(size)} ${baseIs} on ${say(base)}`,
     remedy: `put it at most ${say(base.minus(size))} from the ${from}`,
   };
-}
-
-function revealAt({ sides, reveals }: Axis, side: Edge): Length {
-  return side === sides[0] ? reveals[0] : reveals[1];
 }
 
 /** Common practice, no source: a border of an eighth of an inch, or of three millimetres. */

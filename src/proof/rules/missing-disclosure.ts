@@ -1,6 +1,4 @@
-import type { Link } from 'mdast';
-import { visit } from 'unist-util-visit';
-import { type Place, type SourceFile, startOf } from '../../project/source.ts';
+import { everyNode, placeOf } from '../../project/markdown.ts';
 import type { Rule } from '../rule.ts';
 
 type Facts = {
@@ -22,12 +20,9 @@ export const missingDisclosure: Rule<Facts> = {
     for (const { link, paid } of project.supplies) {
       if (link && !paid && isReferral(link.value)) yield { at: link.at, facts: { among: 'supplies' } };
     }
-    const links: Link[] = [];
-    visit(project.body, 'link', (link) => {
-      links.push(link);
-    });
-    for (const link of links.filter(({ url }) => isReferral(url))) {
-      yield { at: placeOf(link, project.file), facts: { among: 'text' } };
+    for (const node of everyNode(project.body)) {
+      if (node.type !== 'link' || !isReferral(node.url)) continue;
+      yield { at: placeOf(node, project.file), facts: { among: 'text' } };
     }
   },
   say: ({ among }) => ({
@@ -51,9 +46,4 @@ function isReferral(address: string): boolean {
     [...searchParams.keys()].some((name) => REFERRAL.test(name)) ||
     pathname.split('/').some((folder) => REFERRAL_FOLDER.test(folder))
   );
-}
-
-function placeOf({ position }: Link, file: SourceFile): Place {
-  const [start, end] = [position?.start.offset, position?.end.offset];
-  return start === undefined || end === undefined ? startOf(file) : { file, start, end };
 }

@@ -76,9 +76,7 @@ const REASON = {
 
 /** The size cut down to the largest sheet, each way by itself. */
 function within(size: Size, sheets: readonly Size[]): Size {
-  const [first, ...rest] = sheets;
-  if (!first) return size;
-  const largest = rest.reduce((best, each) => (area(each) > area(best) ? each : best), first);
+  const [largest = size] = sheets.toSorted((a, b) => area(b) - area(a));
   return { width: Length.min(size.width, largest.width), height: Length.min(size.height, largest.height) };
 }
 

@@ -25,15 +25,18 @@ export const thinReveal: Rule<Facts> = {
   *check({ project, shapes }) {
     const least = leastReveal(project.unit);
     for (const axis of shapes.layers.flatMap(axesOf)) {
-      const sides = axis.sides.filter((_, index) => isThin(axis.reveals[index], least));
+      const { reveals, piece } = axis.layer;
+      const sides = axis.sides.filter((side) => reveals[side].sign > 0 && reveals[side].lessThan(least));
       const [side] = sides;
       if (side === undefined) continue;
-      const reveal = side === axis.sides[0] ? axis.reveals[0] : axis.reveals[1];
-      const given = axis.layer.piece.placement[side];
-      yield {
-        at: given?.at ?? sizePlace(axis),
-        facts: { ...axisFacts(project, axis), reveal, sides, ...(given && { from: side }) },
+      const given = piece.placement[side];
+      const facts = {
+        ...axisFacts(project, axis),
+        reveal: reveals[side],
+        sides,
+        ...(given && { from: side }),
       };
+      yield { at: given?.at ?? sizePlace(axis), facts };
     }
   },
   say: (facts) => {
@@ -50,10 +53,6 @@ export const thinReveal: Rule<Facts> = {
     };
   },
 };
-
-function isThin(reveal: Length | undefined, least: Length): boolean {
-  return reveal !== undefined && reveal.sign > 0 && reveal.lessThan(least);
-}
 
 /** Common practice, no source: what the eye still takes for a border. */
 function leastReveal(unit: Unit): Length {
