@@ -20,7 +20,7 @@ export async function lettering(
   const plain = text.replace(/[^\P{Cc}\n]|\p{Cs}/gu, ' ').trim();
   if (plain === '') return undefined;
   const markup = `<span foreground="${style.color}">${escapeHtml(plain)}</span>`;
-  const [fontfile = '', ...others] = typefaceFiles(style.weight);
+  const [fontfile = '', ...others] = await typefaceFiles(style.weight);
   if (!announced.has(style.weight)) for (const other of others) await paint('-', style, other);
   announced.add(style.weight);
   return paint(markup, style, fontfile);

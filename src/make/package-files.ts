@@ -82,13 +82,10 @@ function entriesOf(text: string): ReadonlyMap<string, string> {
 
 function fontOf(subset: string, weight: number, style: 'normal' | 'italic'): FontFile {
   const require = createRequire(import.meta.url);
+  const ranges = require('@fontsource/public-sans/unicode.json') as Readonly<Record<string, string>>;
   const name = `public-sans-${subset}-${weight}-${style}.woff2`;
   const bytes = readFileSync(require.resolve(`@fontsource/public-sans/files/${name}`));
-  const css = readFileSync(
-    require.resolve(`@fontsource/public-sans/${weight}${style === 'italic' ? '-italic' : ''}.css`),
-    'utf8',
-  );
-  const range = new RegExp(`${name.replaceAll('.', '\\.')}[^}]*unicode-range:\\s*([^;]+);`, 'u').exec(css);
-  if (!range?.[1]) throw new Error(`no unicode range for ${name} in the font package`);
-  return { name, weight, style, unicodeRange: range[1], bytes };
+  const { [subset]: unicodeRange } = ranges;
+  if (unicodeRange === undefined) throw new Error(`no unicode range for ${name} in the font package`);
+  return { name, weight, style, unicodeRange, bytes };
 }

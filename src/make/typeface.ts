@@ -1,52 +1,43 @@
-import { randomBytes } from 'node:crypto';
-import { existsSync, mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { rmSync } from 'node:fs';
+import { mkdtemp, readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { inflateSync } from 'node:zlib';
+import { onExit } from 'signal-exit';
 import { ownFolder } from '../print/find-browser.ts';
 import { realSurroundings } from '../print/surroundings.ts';
-import { sha256 } from './files.ts';
+import { putFiles, sha256 } from './files.ts';
 
 export type FontWeight = 400 | 700;
 
 /** The subset that is asked for letters comes first; the other has those that it lacks. */
 const SUBSETS = ['latin', 'latin-ext'];
 
-const unpacked = new Map<FontWeight, readonly string[]>();
+const unpacked = new Map<FontWeight, Promise<readonly string[]>>();
 
 /** The files of the typeface as a program that draws pictures reads them: unpacked once, into our cache folder. */
-export function typefaceFiles(weight: FontWeight): readonly string[] {
-  const known = unpacked.get(weight);
-  if (known) return known;
-  const require = createRequire(import.meta.url);
-  const files = SUBSETS.map((subset) => {
-    const name = `public-sans-${subset}-${weight}-normal`;
-    const woff = readFileSync(require.resolve(`@fontsource/public-sans/files/${name}.woff`));
-    return inCache(`${name}-${sha256(woff).slice(0, 10)}.ttf`, () => fontOfWoff(woff));
-  });
+export function typefaceFiles(weight: FontWeight): Promise<readonly string[]> {
+  const files = unpacked.get(weight) ?? Promise.all(SUBSETS.map((subset) => unpack(subset, weight)));
   unpacked.set(weight, files);
   return files;
 }
 
-/** A file of the cache, made where it is not there yet; elsewhere, until the program ends, where the cache is closed to us. */
-function inCache(name: string, bytes: () => Buffer): string {
-  const folder = join(ownFolder(realSurroundings()), 'typeface');
-  const path = join(folder, name);
-  if (existsSync(path)) return path;
+/** A file of the cache; elsewhere, until the program ends, where the cache is closed to us. */
+async function unpack(subset: string, weight: FontWeight): Promise<string> {
+  const require = createRequire(import.meta.url);
+  const name = `public-sans-${subset}-${weight}-normal`;
+  const bytes = fontOfWoff(await readFile(require.resolve(`@fontsource/public-sans/files/${name}.woff`)));
+  const file = { path: `${name}-${sha256(bytes).slice(0, 10)}.ttf`, bytes };
+  let folder = join(ownFolder(realSurroundings()), 'typeface');
   try {
-    mkdirSync(folder, { recursive: true });
-    // Whole or not at all: another program may be looking.
-    const part = `${path}.${randomBytes(4).toString('hex')}`;
-    writeFileSync(part, bytes());
-    renameSync(part, path);
-    return path;
+    await putFiles(folder, [file]);
   } catch {
-    const passing = mkdtempSync(join(tmpdir(), 'sheetwright-type-'));
-    process.once('exit', () => rmSync(passing, { recursive: true, force: true }));
-    writeFileSync(join(passing, name), bytes());
-    return join(passing, name);
+    folder = await mkdtemp(join(tmpdir(), 'sheetwright-type-'));
+    onExit(() => rmSync(folder, { recursive: true, force: true }));
+    await putFiles(folder, [file]);
   }
+  return join(folder, file.path);
 }
 
 /** A table of a font: where its entry stands in the packed file, and its bytes. */

@@ -64,15 +64,8 @@ function isSame(a: PublishedValue, b: PublishedValue): boolean {
 const HAIR = Length.of(1, 500, 'mm');
 
 function areSame(a: readonly Length[], b: readonly Length[]): boolean {
-  return (
-    a.length === b.length &&
-    a.every((length, index) =>
-      length
-        .minus(b[index] ?? length)
-        .abs()
-        .lessThan(HAIR),
-    )
-  );
+  const isNear = (one: Length, other = one): boolean => one.minus(other).abs().lessThan(HAIR);
+  return a.length === b.length && a.every((length, index) => isNear(length, b[index]));
 }
 
 type Steps = PublishedState['steps'];
@@ -97,22 +90,14 @@ function stepChanges(before: Steps, after: Steps): StepChange[] {
       renamed ? { steps: 'renamed', before: renamed.title, after: title } : { steps: 'new', after: title },
     );
   }
-  if (
-    isReordered(
-      before.filter((step) => !old.includes(step)),
-      after,
-    )
-  )
-    changes.push({ steps: 'reordered' });
+  const kept = before.filter((step) => !old.includes(step));
+  // The steps that kept their titles stand in another order.
+  if (titlesIn(kept, after) !== titlesIn(after, kept)) changes.push({ steps: 'reordered' });
   return [...changes, ...old.map(({ title }): StepChange => ({ steps: 'gone', before: title }))];
 }
 
-/** Whether the steps that kept their titles stand in another order. */
-function isReordered(kept: Steps, after: Steps): boolean {
-  const titlesIn = (steps: Steps, others: Steps): string =>
-    steps
-      .map(({ title }) => title)
-      .filter((title) => others.some((other) => other.title === title))
-      .join('\n');
-  return titlesIn(kept, after) !== titlesIn(after, kept);
+/** The titles that others have too, in their order. */
+function titlesIn(steps: Steps, others: Steps): string {
+  const titles = steps.map(({ title }) => title);
+  return titles.filter((title) => others.some((other) => other.title === title)).join('\n');
 }

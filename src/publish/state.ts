@@ -1,7 +1,7 @@
 import { toString as textOf } from 'mdast-util-to-string';
 import type { Edition, Editions } from '../edition/editions.ts';
 import { Length } from '../measure/length.ts';
-import type { PublishedFact, PublishedState, PublishedThing } from '../project/ledger.ts';
+import type { PublishedFact, PublishedState, PublishedThing, PublishedValue } from '../project/ledger.ts';
 import type { Piece, Step } from '../project/model.ts';
 import type { Cell } from '../project/net-as-written.ts';
 import { cellName, columnName, parseCell } from '../shape/cells.ts';
@@ -73,20 +73,16 @@ function netFacts(
   edition: In,
 ): PublishedFact[] {
   const { size, scores } = net;
-  const cuts = saidCuts(body, net);
   return [
     { ...of, what: 'size', [edition]: [size.width, size.height] },
     ...scores.map(({ from, at }): PublishedFact => ({ ...of, what: 'scores', from, [edition]: at })),
-    ...(body.kind === 'flat'
-      ? []
-      : [
-          {
-            ...of,
-            what: 'cuts',
-            ...(cuts ? { word: cutsText(cuts) } : { [edition]: cutBoxes(net) }),
-          } as const,
-        ]),
+    ...(body.kind === 'flat' ? [] : [{ ...of, what: 'cuts', ...cutsOf(net, body, edition) } as const]),
   ];
+}
+
+function cutsOf(net: Net, body: Piece['body'], edition: In): PublishedValue {
+  const cuts = saidCuts(body, net);
+  return cuts ? { word: cutsText(cuts) } : { [edition]: cutBoxes(net) };
 }
 
 /** `trim A1, C1; slit A|B 1-2; taper tab`: the same however it was typed. */

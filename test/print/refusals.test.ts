@@ -1,3 +1,5 @@
+import { createServer } from 'node:http';
+import type { AddressInfo } from 'node:net';
 import { afterAll, describe, expect, it } from 'vitest';
 import { openPrinter } from '../../src/print/printer.ts';
 import { DAY, DOT, documentOf, failure } from './documents.ts';
@@ -47,6 +49,28 @@ describe('a page', () => {
     const css = '@media print { p { background: url(http://127.0.0.1:9/print.png) } }';
     const error = await failure(printer.pdf(documentOf(css, '<p>x</p>'), options));
     expect(String(error)).toContain(`${options.title} asks for http://127.0.0.1:9/print.png`);
+  });
+
+  it('reaches no server, by whatever it asks', async () => {
+    let connections = 0;
+    const server = createServer((_, response) => response.end('x'));
+    server.on('connection', () => {
+      connections += 1;
+    });
+    await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
+    const address = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
+    const hints = ['preconnect', 'prefetch', 'preload', 'stylesheet', 'icon'];
+    const bodies = [
+      ...hints.map((rel) => `<link rel="${rel}" href="${address}/" as="image">`),
+      ...['img', 'iframe', 'video', 'embed'].map((element) => `<${element} src="${address}/"></${element}>`),
+      `<object data="${address}/"></object>`,
+      `<meta http-equiv="refresh" content="0;url=${address}/">`,
+    ];
+    for (const body of bodies) await failure(printer.pdf(documentOf('', body), options));
+    // Where a server is asked at all, it is within this time.
+    await new Promise((resolve) => setTimeout(resolve, 500));
+    server.close();
+    expect(connections).toBe(0);
   });
 
   it('does not run its scripts', async () => {
