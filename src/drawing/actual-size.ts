@@ -124,7 +124,7 @@ function fillsPage({ printable }: Page, net: Net): boolean {
 }
 
 /** Which page of which piece. */
-type Told = {
+type NumberedPage = {
   readonly id: string;
   readonly net: InBoth<Net>;
   readonly number: number;
@@ -135,7 +135,7 @@ type Told = {
 function finished(
   canvas: Canvas,
   page: Page,
-  { id, net, number, pages }: Told,
+  { id, net, number, pages }: NumberedPage,
   style: DrawingStyle,
   foot?: DrawnBox,
 ): TemplatePage {

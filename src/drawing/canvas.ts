@@ -95,23 +95,15 @@ export class Canvas {
   }
 
   /** The edge of something round, in a line that means something. */
-  ring(kind: LineKind, centre: Point2, radius: number): void {
+  ring(kind: LineKind, centre: Point2, radius: number, fill = 'none'): void {
     this.#reach(boxCorners(around(centre, radius)));
-    const look = { class: kind, fill: 'none', stroke: 'currentColor', 'stroke-width': LINES[kind].width };
+    const look = { class: kind, fill, stroke: 'currentColor', 'stroke-width': LINES[kind].width };
     this.#marks.push(element('circle', { ...look, cx: centre.x, cy: centre.y, r: radius }));
   }
 
   /** A small round mark: a dot where it is filled. */
   circle(centre: Point2, radius: number, filled = false): void {
-    this.#reach(boxCorners(around(centre, radius)));
-    const { width } = LINES.mark;
-    const look = {
-      class: 'mark',
-      fill: filled ? 'currentColor' : '#fff',
-      stroke: 'currentColor',
-      'stroke-width': width,
-    };
-    this.#marks.push(element('circle', { ...look, cx: centre.x, cy: centre.y, r: radius }));
+    this.ring('mark', centre, radius, filled ? 'currentColor' : '#fff');
   }
 
   /** A letter or number in a circle. */

@@ -97,7 +97,8 @@ type Arrangement = { readonly faces: SheetFaces; readonly scale: number };
 
 /** Several sheets beside or above one another, whichever shows them larger; at most full size. */
 function arranged(sheets: readonly SheetFaces[], room: DrawingRoom): Arrangement {
-  const [row, column] = [inRow(sheets), inColumn(sheets)].map((faces): Arrangement => {
+  const [row, column] = [false, true].map((isUpward): Arrangement => {
+    const faces = inLine(sheets, isUpward);
     const { left, top, right, bottom } = facesBox(faces);
     return { faces, scale: Math.min(1, room.width / (right - left), room.height / (bottom - top)) };
   });
@@ -105,25 +106,14 @@ function arranged(sheets: readonly SheetFaces[], room: DrawingRoom): Arrangement
   return column.scale > row.scale ? column : row;
 }
 
-/** From left to right, all standing on one line. */
-function inRow(sheets: readonly SheetFaces[]): SheetFaces {
+/** From left to right, all standing on one line; or upward, the first at the bottom, as a lid is held over its tray. */
+function inLine(sheets: readonly SheetFaces[], isUpward: boolean): SheetFaces {
   let start = 0;
   return sheets.flatMap((faces) => {
-    const { left, right, bottom } = facesBox(faces);
-    const moved = movedBy(faces, { x: start - left, y: -bottom });
-    start += right - left + BETWEEN;
-    return moved;
-  });
-}
-
-/** The first at the bottom, as a lid is held over its tray. */
-function inColumn(sheets: readonly SheetFaces[]): SheetFaces {
-  let start = 0;
-  return sheets.flatMap((faces) => {
-    const { left, top, bottom } = facesBox(faces);
-    const moved = movedBy(faces, { x: -left, y: start - bottom });
-    start -= bottom - top + BETWEEN;
-    return moved;
+    const { left, top, right, bottom } = facesBox(faces);
+    const by = isUpward ? { x: -left, y: start - bottom } : { x: start - left, y: -bottom };
+    start += isUpward ? -(bottom - top + BETWEEN) : right - left + BETWEEN;
+    return movedBy(faces, by);
   });
 }
 

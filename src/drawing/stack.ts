@@ -1,5 +1,6 @@
 import type { Edition, Editions } from '../edition/editions.ts';
 import type { BaseReference, Stock } from '../project/model.ts';
+import { columnName } from '../shape/cells.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import { nameOf, sheetNamed } from '../words/names.ts';
 import { type Callout, setCallouts } from './callouts.ts';
@@ -114,10 +115,10 @@ function drawLetters(
     const offLines = roomiestSpot(outline, covers, lines);
     const spot = offLines && offLines.clearance >= room ? offLines : roomiestSpot(outline, covers, []);
     if (!spot) continue;
-    if (spot.clearance >= room) canvas.badge(letterOf(index), spot.at, size);
+    if (spot.clearance >= room) canvas.badge(columnName(index), spot.at, size);
     else {
       canvas.circle(spot.at, 0.35, true);
-      callouts.push({ from: spot.at, side: 'right', label: { badge: letterOf(index) } });
+      callouts.push({ from: spot.at, side: 'right', label: { badge: columnName(index) } });
     }
   }
   return callouts;
@@ -131,16 +132,10 @@ function drawLegend(canvas: Canvas, pile: Pile, style: DrawingStyle): void {
     const { inch, metric } = placed.layer;
     const [first = [], second = []] = sizeLabel({ inch: inch.size, metric: metric.size }, style);
     const line = [{ text: `${nameOf(placed.drawn.piece.id.value)}: ` }, ...first, { text: ' · ' }, ...second];
-    canvas.badge(letterOf(index), { x: left + size * 0.75, y }, size);
+    canvas.badge(columnName(index), { x: left + size * 0.75, y }, size);
     canvas.label([line], { x: left + size * 2, y }, { size, anchor: 'start' });
     y += size * 1.75;
   }
-}
-
-/** A, B, … Z, AA, AB, … */
-export function letterOf(index: number): string {
-  const last = String.fromCharCode(65 + (index % 26));
-  return index < 26 ? last : `${letterOf(Math.floor(index / 26) - 1)}${last}`;
 }
 
 function describe({ base, placed }: Pile, style: DrawingStyle): string {
@@ -148,7 +143,7 @@ function describe({ base, placed }: Pile, style: DrawingStyle): string {
   const name = base.panel === undefined ? base.piece : `${base.piece}.${base.panel}`;
   const sentences = placed.map(({ layer, drawn }: PiledLayer, index) =>
     say('drawing-layer', {
-      letter: letterOf(index),
+      letter: columnName(index),
       name: nameOf(drawn.piece.id.value),
       size: spokenSize({ inch: layer.inch.size, metric: layer.metric.size }, style),
       base: sheetNamed(drawn.baseName, say),

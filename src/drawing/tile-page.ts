@@ -1,3 +1,4 @@
+import { columnName } from '../shape/cells.ts';
 import type { Net } from '../shape/net.ts';
 import { boxCorners } from '../shape/outline.ts';
 import { Canvas } from './canvas.ts';
@@ -6,7 +7,6 @@ import type { Page } from './page-paper.ts';
 import { drawNames } from './panel-names.ts';
 import type { DrawnBox } from './region.ts';
 import { drawNet } from './sheet.ts';
-import { letterOf } from './stack.ts';
 import { type DrawingStyle, letteringOf } from './style.ts';
 import { OVERLAP, type Tiling } from './tiles.ts';
 
@@ -37,28 +37,24 @@ export function drawTile(
   for (const match of matches) {
     if (!match.tiles.includes(index)) continue;
     const at = { x: match.at.x - shows.left + left, y: match.at.y - shows.top + top };
-    part.badge(letterOf(match.letter), at, letteringOf(style));
+    part.badge(columnName(match.letter), at, letteringOf(style));
   }
   canvas.window(box, part);
 }
 
-function inner({ left, top, right, bottom }: DrawnBox, inset: DrawnBox): DrawnBox {
+/** A box without its inset, or a share of it. */
+function inner({ left, top, right, bottom }: DrawnBox, inset: DrawnBox, share = 1): DrawnBox {
   return {
-    left: left + inset.left,
-    top: top + inset.top,
-    right: right - inset.right,
-    bottom: bottom - inset.bottom,
+    left: left + inset.left * share,
+    top: top + inset.top * share,
+    right: right - inset.right * share,
+    bottom: bottom - inset.bottom * share,
   };
 }
 
 /** The middle of each overlap, from edge to edge of the window. */
 function drawSeams(canvas: Canvas, box: DrawnBox, inset: DrawnBox): void {
-  const seam = inner(box, {
-    left: inset.left / 2,
-    top: inset.top / 2,
-    right: inset.right / 2,
-    bottom: inset.bottom / 2,
-  });
+  const seam = inner(box, inset, 0.5);
   for (const side of ['left', 'right', 'top', 'bottom'] as const) {
     const across = side === 'left' || side === 'right';
     const middle = across ? { left: seam[side], right: seam[side] } : { top: seam[side], bottom: seam[side] };

@@ -15,7 +15,7 @@ import type {
 import { boxCorners, type CornerCut, cutCell } from './outline.ts';
 
 /** The stretch of a score line between two cells side by side; `along` is the row (or column) they share. */
-type Stretch = Pick<Slit, 'between' | 'line'> & { readonly along: number };
+type LineStretch = Pick<Slit, 'between' | 'line'> & { readonly along: number };
 
 /** How two panels fold against each other; without a stage, that is derived. */
 export type FoldedBy = Pick<Fold, 'direction' | 'angle' | 'stage'>;
@@ -34,7 +34,7 @@ export type Grid = {
   /** What panels are for, of those that are for something. */
   readonly roles: ReadonlyMap<string, PanelRole>;
   /** How two neighbours fold against each other; undefined where they are slit apart. */
-  readonly foldAt: (stretch: Stretch, panels: Fold['panels']) => FoldedBy | undefined;
+  readonly foldAt: (stretch: LineStretch, panels: Fold['panels']) => FoldedBy | undefined;
   /** Panels whose free corners are cut at an angle. */
   readonly taper: readonly string[];
   readonly glue: readonly Mate[];
@@ -125,13 +125,18 @@ function stretchesOf(length: Length, scores: readonly Length[]): (readonly [Leng
 /** Two panels side by side, the line between them, and how they fold about it. */
 type Seam = {
   readonly panels: Fold['panels'];
-  readonly stretch: Stretch;
+  readonly stretch: LineStretch;
   readonly segment: FlatSegment;
   readonly fold?: Fold | undefined;
 };
 
 function seamsOf(grid: Grid): Seam[] {
-  const seam = (id: string, other: string | undefined, stretch: Stretch, segment: FlatSegment): Seam[] => {
+  const seam = (
+    id: string,
+    other: string | undefined,
+    stretch: LineStretch,
+    segment: FlatSegment,
+  ): Seam[] => {
     if (!id || !other) return [];
     const panels = [id, other] as const;
     const by = grid.foldAt(stretch, panels);
@@ -159,7 +164,7 @@ function cutPanel(
   seams: readonly Seam[],
   { taper, corners }: Grid,
 ): ReturnType<typeof cutCell> {
-  const hangs = (between: Stretch['between'], end: 0 | 1): boolean =>
+  const hangs = (between: LineStretch['between'], end: 0 | 1): boolean =>
     seams.some(({ fold, panels, stretch }) => fold && panels[end] === id && stretch.between === between);
   const untapered: CornerCut = corners ? { kind: 'round', radius: corners } : { kind: 'square' };
   const hinges = {

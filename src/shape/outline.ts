@@ -53,10 +53,12 @@ export function cutCell(box: FlatBox, hinges: Hinges, cut: CornerCut): CutCell {
   return { outline: withoutDoubles(outline), waste };
 }
 
-type Spot<T> = { readonly x: T; readonly y: T };
+type PlanePoint<T> = { readonly x: T; readonly y: T };
 
 /** The corners of a box, clockwise from the top left. */
-export function boxCorners<T>(box: Readonly<Record<Edge, T>>): readonly [Spot<T>, Spot<T>, Spot<T>, Spot<T>] {
+export function boxCorners<T>(
+  box: Readonly<Record<Edge, T>>,
+): readonly [PlanePoint<T>, PlanePoint<T>, PlanePoint<T>, PlanePoint<T>] {
   return [
     { x: box.left, y: box.top },
     { x: box.right, y: box.top },

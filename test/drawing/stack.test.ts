@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Drawing } from '../../src/drawing/drawing.ts';
 import { lowestBases } from '../../src/drawing/pile.ts';
-import { letterOf, stackDrawing } from '../../src/drawing/stack.ts';
+import { stackDrawing } from '../../src/drawing/stack.ts';
+import { columnName } from '../../src/shape/cells.ts';
 import {
   BOX,
   BOX_METRIC,
@@ -89,7 +90,7 @@ pieces:
     expect(['A', 'B', 'C'].map((letter) => texts.filter((text) => text === letter).length)).toEqual([
       2, 2, 2,
     ]);
-    expect([0, 25, 26, 51, 52].map(letterOf)).toEqual(['A', 'Z', 'AA', 'AZ', 'BA']);
+    expect([0, 25, 26, 51, 52].map(columnName)).toEqual(['A', 'Z', 'AA', 'AZ', 'BA']);
   });
 
   it('tells a printed stock from a plain one without colour, and tints by the stock', () => {

@@ -1,6 +1,7 @@
 import type { FlatBox, FlatPoint, Fold, Net, Panel } from '../net.ts';
 import { withoutDoubles } from '../outline.ts';
-import type { PillowSheet, Wall } from './pillow.ts';
+import { dot, minus, type Point3, scaled, unit } from '../space.ts';
+import { band, ENDS, type PillowSheet, stretchesOf, WALLS, type Wall } from './pillow.ts';
 
 /**
  * How a pillow stands once its ends are pressed in. Each wall bends about lines along the body so that its curves
@@ -19,13 +20,12 @@ type Stand = {
 /** The pillow's net as narrow flat strips, each turned a little against the next. */
 export function pillowStrips(sheet: PillowSheet, net: Net): Net {
   const stand = standOf(sheet);
-  const walls: readonly Wall[] = ['front', 'back'];
   const tab = tabStrips(sheet, stand);
   const edge = { direction: 'mountain', angle: 180 - 2 * Math.abs(stand.slopes[0] ?? 0), stage: 1 } as const;
   const last = sheet.arc.length - 2;
   return {
     ...net,
-    panels: [...walls.flatMap((wall) => wallStrips(sheet, wall)), ...tab.panels],
+    panels: [...WALLS.flatMap((wall) => wallStrips(sheet, wall)), ...tab.panels],
     folds: [
       {
         panels: [stripId('front', last, last), stripId('back', 0, last)],
@@ -33,7 +33,7 @@ export function pillowStrips(sheet: PillowSheet, net: Net): Net {
         ...edge,
       },
       { panels: [stripId('back', last, last), 'tab'], ...sheet.side(sheet.tabBox().left), ...edge },
-      ...walls.flatMap((wall) => wallFolds(sheet, wall, stand)),
+      ...WALLS.flatMap((wall) => wallFolds(sheet, wall, stand)),
       ...tab.folds,
     ],
     // The tab is stuck while the tube lies flat: the net itself says to what.
@@ -47,16 +47,14 @@ function stripId(wall: Wall, index: number, last: number): string {
 }
 
 function standOf({ arc }: PillowSheet): Stand {
-  const slopes: number[] = [];
-  const creases: number[] = [];
-  for (const [index, to] of arc.slice(1).entries()) {
-    const from = arc[index] ?? to;
-    const run = to.along.minus(from.along).mm;
-    const climb = to.rise.minus(from.rise).mm;
-    slopes.push(degrees(Math.asin(climb / run)));
-    creases.push(creaseAngle(run, climb));
-  }
-  return { slopes, creases };
+  const stretches = stretchesOf(arc).map(([from, to]) => ({
+    run: to.along.minus(from.along).mm,
+    climb: to.rise.minus(from.rise).mm,
+  }));
+  return {
+    slopes: stretches.map(({ run, climb }) => degrees(Math.asin(climb / run))),
+    creases: stretches.map(({ run, climb }) => creaseAngle(run, climb)),
+  };
 }
 
 /**
@@ -65,22 +63,9 @@ function standOf({ arc }: PillowSheet): Stand {
  * body and the flap's way down are taken square to it: their angle is the turn.
  */
 function creaseAngle(run: number, climb: number): number {
-  const stretch = [Math.sqrt(run ** 2 - climb ** 2), -climb, climb];
-  return degrees(angleBetween(squareTo(stretch, [0, 1, 0]), squareTo(stretch, [0, 0, -1])));
-}
-
-/** What of `way` is square to `line`. */
-function squareTo(line: readonly number[], way: readonly number[]): number[] {
-  const share = dot(way, line) / dot(line, line);
-  return way.map((each, axis) => each - share * (line[axis] ?? 0));
-}
-
-function angleBetween(a: readonly number[], b: readonly number[]): number {
-  return Math.acos(dot(a, b) / Math.sqrt(dot(a, a) * dot(b, b)));
-}
-
-function dot(a: readonly number[], b: readonly number[]): number {
-  return a.reduce((sum, each, axis) => sum + each * (b[axis] ?? 0), 0);
+  const stretch = unit({ x: Math.sqrt(run ** 2 - climb ** 2), y: -climb, z: climb });
+  const squareTo = (way: Point3): Point3 => unit(minus(way, scaled(stretch, dot(way, stretch))));
+  return degrees(Math.acos(dot(squareTo({ x: 0, y: 1, z: 0 }), squareTo({ x: 0, y: 0, z: -1 }))));
 }
 
 function degrees(radians: number): number {
@@ -108,10 +93,8 @@ function wallStrips(sheet: PillowSheet, wall: Wall): Panel[] {
 
 /** The stretch of the sheet between two curves, from one point of them to the next. */
 function strip(id: string, upper: readonly FlatPoint[], lower: readonly FlatPoint[], index: number): Panel {
-  const corners = [upper[index], upper[index + 1], lower[index + 1], lower[index]].filter(
-    (each) => each !== undefined,
-  );
-  const outline = withoutDoubles(corners);
+  const [above, below] = [upper, lower].map((curve) => curve.slice(index, index + 2));
+  const outline = withoutDoubles(band(above ?? [], below ?? []));
   return { id, outline, box: boundsOf(outline) };
 }
 
@@ -123,55 +106,40 @@ function boundsOf(outline: readonly FlatPoint[]): FlatBox {
   return { left, top, right, bottom };
 }
 
-function wallFolds(sheet: PillowSheet, wall: Wall, { slopes, creases }: Stand): Fold[] {
-  const last = sheet.arc.length - 2;
-  const top = sheet.curve(wall, 'top', 'score');
-  const bottom = sheet.curve(wall, 'bottom', 'score');
-  return slopes.flatMap((slope, index): Fold[] => {
-    const id = stripId(wall, index, last);
-    const crease = { direction: 'mountain', angle: creases[index] ?? 0, stage: 3 } as const;
-    const [topFrom, topTo, bottomFrom, bottomTo] = [
-      top[index],
-      top[index + 1],
-      bottom[index],
-      bottom[index + 1],
-    ];
-    if (!topFrom || !topTo || !bottomFrom || !bottomTo) return [];
-    const next = slopes[index + 1];
-    const bend = { direction: 'mountain', stage: 2 } as const;
-    return [
-      { panels: [id, `${id}-top`], from: topFrom, to: topTo, ...crease },
-      { panels: [id, `${id}-bottom`], from: bottomFrom, to: bottomTo, ...crease },
-      ...(next === undefined
-        ? []
-        : [
-            {
-              panels: [id, stripId(wall, index + 1, last)] as const,
-              from: topTo,
-              to: bottomTo,
-              angle: slope - next,
-              ...bend,
-            },
-          ]),
-    ];
+function wallFolds(sheet: PillowSheet, wall: Wall, stand: Stand): Fold[] {
+  const [top = [], bottom = []] = ENDS.map((end) => sheet.curve(wall, end, 'score'));
+  const idOf = (index: number): string => stripId(wall, index, sheet.arc.length - 2);
+  return stand.creases.flatMap((angle, index): Fold[] => {
+    const crease = { direction: 'mountain', angle, stage: 3 } as const;
+    const creased = ENDS.flatMap((end): Fold[] => {
+      const [from, to] = (end === 'top' ? top : bottom).slice(index, index + 2);
+      return from && to ? [{ panels: [idOf(index), `${idOf(index)}-${end}`], from, to, ...crease }] : [];
+    });
+    return [...creased, ...bendAfter(index, idOf, [top, bottom], stand)];
   });
 }
 
-/** The tab lies inside the front and bends with it. */
-function tabStrips(
-  sheet: PillowSheet,
+/** The bend between a strip and the next one, from curve to curve; none after the last. */
+function bendAfter(
+  index: number,
+  idOf: (index: number) => string,
+  [upper, lower]: readonly [readonly FlatPoint[], readonly FlatPoint[]],
   { slopes }: Stand,
-): { readonly panels: Panel[]; readonly folds: Fold[] } {
-  const [upper, lower] = [sheet.tabEdge('top'), sheet.tabEdge('bottom')];
-  const id = (index: number): string => (index === 0 ? 'tab' : `tab-strip-${index + 1}`);
-  const panels = upper
-    .slice(1)
-    .map((_, index): Panel => ({ ...strip(id(index), upper, lower, index), role: 'tab' }));
-  const folds = upper.slice(1, -1).flatMap((from, index): Fold[] => {
-    const to = lower[index + 1];
-    const angle = (slopes[index] ?? 0) - (slopes[index + 1] ?? 0);
-    const bend = { direction: 'mountain', angle, stage: 2 } as const;
-    return to ? [{ panels: [id(index), id(index + 1)], from, to, ...bend }] : [];
-  });
-  return { panels, folds };
+): Fold[] {
+  const [from, to] = [upper[index + 1], lower[index + 1]];
+  const [slope, next] = [slopes[index], slopes[index + 1]];
+  if (!from || !to || slope === undefined || next === undefined) return [];
+  const panels = [idOf(index), idOf(index + 1)] as const;
+  return [{ panels, from, to, direction: 'mountain', angle: slope - next, stage: 2 }];
+}
+
+/** The tab lies inside the front and bends with it. */
+function tabStrips(sheet: PillowSheet, stand: Stand): Pick<Net, 'panels' | 'folds'> {
+  const [upper = [], lower = []] = ENDS.map((end) => sheet.tabEdge(end));
+  const idOf = (index: number): string => (index === 0 ? 'tab' : `tab-strip-${index + 1}`);
+  const ends = upper.slice(1);
+  return {
+    panels: ends.map((_, index) => ({ ...strip(idOf(index), upper, lower, index), role: 'tab' })),
+    folds: ends.slice(0, -1).flatMap((_, index) => bendAfter(index, idOf, [upper, lower], stand)),
+  };
 }

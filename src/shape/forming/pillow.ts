@@ -14,6 +14,7 @@ export type PillowMeasures = {
 const STRETCHES = 13;
 
 export type Wall = 'front' | 'back';
+type PillowEnd = 'top' | 'bottom';
 
 /** A pillow's walls, flaps and curves, where they lie on the sheet. */
 export class PillowSheet {
@@ -35,9 +36,9 @@ export class PillowSheet {
   }
 
   /** The curve at one end, left to right: `score` bends into the body, `edge` away from it. */
-  curve(wall: Wall, end: 'top' | 'bottom', kind: 'score' | 'edge'): FlatPoint[] {
+  curve(wall: Wall, end: PillowEnd, kind: 'score' | 'edge'): FlatPoint[] {
     const down = (end === 'top') === (kind === 'score');
-    const from = end === 'top' ? this.top : this.bottom;
+    const from = this[end];
     return this.arc.map(({ along, rise }) => ({
       x: this.leftOf(wall).plus(along),
       y: down ? from.plus(rise) : from.minus(rise),
@@ -53,7 +54,7 @@ export class PillowSheet {
    * The edges of the tab above and below, from its fold outward: it lies on the front, and ends where the front's curves
    * do, so that no corner of it shows past them.
    */
-  tabEdge(end: 'top' | 'bottom'): FlatPoint[] {
+  tabEdge(end: PillowEnd): FlatPoint[] {
     const { tab } = this.measures;
     const { left, top, bottom } = this.tabBox();
     const outer = { along: tab, rise: this.#riseAt(tab) };
@@ -85,83 +86,76 @@ export class PillowSheet {
   }
 }
 
+/** The ends of a pillow, and its walls from left to right. */
+export const ENDS: readonly PillowEnd[] = ['top', 'bottom'];
+export const WALLS: readonly Wall[] = ['front', 'back'];
+
+/** What lies between two lines that both run from left to right. */
+export function band(upper: readonly FlatPoint[], lower: readonly FlatPoint[]): FlatPoint[] {
+  return [...upper, ...lower.toReversed()];
+}
+
+/** From each point of a curve to the next. */
+export function stretchesOf<P>(points: readonly P[]): (readonly [P, P])[] {
+  return points.slice(1).map((to, index) => [points[index] ?? to, to]);
+}
+
 /** The net of a pillow, its curves as many short folds whose every point lies exactly on the arc. */
 export function pillowNet(measures: PillowMeasures): Net {
   const sheet = new PillowSheet(measures);
-  const { width, tab } = measures;
-  const walls: readonly Wall[] = ['front', 'back'];
-  const tabOutline = [...sheet.tabEdge('top'), ...sheet.tabEdge('bottom').toReversed()];
-  const height = sheet.bottom.plus(measures.rise);
+  const { width, tab, rise } = measures;
+  const height = sheet.bottom.plus(rise);
   const flat = { direction: 'mountain', angle: 180, stage: 1 } as const;
+  const tabOutline = band(sheet.tabEdge('top'), sheet.tabEdge('bottom'));
+  const beyond = (end: PillowEnd, edge: readonly FlatPoint[]): FlatPoint[] => {
+    const y = end === 'top' ? Length.zero : height;
+    return band(
+      [...edge.slice(0, 1), ...edge.slice(-1)].map(({ x }) => ({ x, y })),
+      edge,
+    );
+  };
   return {
     size: { width: width.times(2).plus(tab), height },
     panels: [
-      ...walls.flatMap((wall) => wallPanels(sheet, wall)),
+      ...WALLS.flatMap((wall) => wallPanels(sheet, wall)),
       { id: 'tab', name: 'tab', role: 'tab', outline: tabOutline, box: sheet.tabBox() },
     ],
     folds: [
       { panels: ['front', 'back'], ...sheet.side(width), ...flat },
       { panels: ['back', 'tab'], ...sheet.side(width.times(2)), ...flat },
-      ...walls.flatMap((wall) => curvedFolds(sheet, wall)),
+      ...WALLS.flatMap((wall) => curvedFolds(sheet, wall)),
     ],
     scores: [{ from: 'left', at: [width, width.times(2)] }],
     slits: [],
-    waste: [...walls.flatMap((wall) => beyondFlaps(sheet, wall, height)), ...besideTab(sheet, height)],
+    waste: [
+      ...WALLS.flatMap((wall) => ENDS.map((end) => beyond(end, sheet.curve(wall, end, 'edge')))),
+      ...ENDS.map((end) => beyond(end, sheet.tabEdge(end))),
+    ],
     glue: [{ from: 'tab', to: 'front' }],
   };
 }
 
 function wallPanels(sheet: PillowSheet, wall: Wall): Panel[] {
-  const body = [...sheet.curve(wall, 'top', 'score'), ...sheet.curve(wall, 'bottom', 'score').toReversed()];
-  return [
-    { id: wall, name: wall, role: wall, outline: body, box: sheet.clearBox(wall) },
-    flapPanel(sheet, wall, 'top'),
-    flapPanel(sheet, wall, 'bottom'),
-  ];
+  const outline = band(sheet.curve(wall, 'top', 'score'), sheet.curve(wall, 'bottom', 'score'));
+  const flaps = ENDS.map((end) => flapPanel(sheet, wall, end));
+  return [{ id: wall, name: wall, role: wall, outline, box: sheet.clearBox(wall) }, ...flaps];
 }
 
-function flapPanel(sheet: PillowSheet, wall: Wall, end: 'top' | 'bottom'): Panel {
+function flapPanel(sheet: PillowSheet, wall: Wall, end: PillowEnd): Panel {
   const [upper, lower] = end === 'top' ? (['edge', 'score'] as const) : (['score', 'edge'] as const);
-  const outline = [
-    ...sheet.curve(wall, end, upper),
-    ...sheet.curve(wall, end, lower).slice(1, -1).toReversed(),
-  ];
+  const outline = band(sheet.curve(wall, end, upper), sheet.curve(wall, end, lower).slice(1, -1));
   const left = sheet.leftOf(wall);
   const { width, rise } = sheet.measures;
-  const middle = end === 'top' ? sheet.top : sheet.bottom;
-  const box = { left, top: middle.minus(rise), right: left.plus(width), bottom: middle.plus(rise) };
+  const box = { left, top: sheet[end].minus(rise), right: left.plus(width), bottom: sheet[end].plus(rise) };
   const id = `${wall}-${end}`;
   return { id, name: id, outline, box };
 }
 
 /** Bent, not folded flat: the angle is none, and the strips show how it stands. */
 function curvedFolds(sheet: PillowSheet, wall: Wall): Fold[] {
-  return (['top', 'bottom'] as const).flatMap((end) => {
-    const points = sheet.curve(wall, end, 'score');
-    return points.slice(1).flatMap((to, index): Fold[] => {
-      const from = points[index];
-      return from
-        ? [{ panels: [wall, `${wall}-${end}`], from, to, direction: 'mountain', angle: 0, stage: 2 }]
-        : [];
-    });
-  });
-}
-
-/** What is cut away beyond both flaps of a wall. */
-function beyondFlaps(sheet: PillowSheet, wall: Wall, height: Length): (readonly FlatPoint[])[] {
-  return (['top', 'bottom'] as const).map((end) => {
-    const left = sheet.leftOf(wall);
-    const right = left.plus(sheet.measures.width);
-    const y = end === 'top' ? Length.zero : height;
-    return [{ x: left, y }, { x: right, y }, ...sheet.curve(wall, end, 'edge').toReversed()];
-  });
-}
-
-/** What is cut away above and below the tab. */
-function besideTab(sheet: PillowSheet, height: Length): (readonly FlatPoint[])[] {
-  const { left, right } = sheet.tabBox();
-  return (['top', 'bottom'] as const).map((end) => {
-    const y = end === 'top' ? Length.zero : height;
-    return [{ x: left, y }, { x: right, y }, ...sheet.tabEdge(end).toReversed()];
+  const bent = { direction: 'mountain', angle: 0, stage: 2 } as const;
+  return ENDS.flatMap((end) => {
+    const stretches = stretchesOf(sheet.curve(wall, end, 'score'));
+    return stretches.map(([from, to]) => ({ panels: [wall, `${wall}-${end}`] as const, from, to, ...bent }));
   });
 }

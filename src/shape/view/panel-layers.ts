@@ -18,9 +18,8 @@ export type PanelLayer = {
  * quarter turns, its points are rounded to 1/1000 mm.
  */
 export function layersOnPanels(shapes: Shapes, piece: string): readonly PanelLayer[] {
-  const placer = new LayerPlacer(shapes, piece);
   return shapes.layers.flatMap((layer) => {
-    const spot = placer.spotOf(layer);
+    const spot = spotOf(layer, shapes, piece);
     return spot
       ? [{ panel: spot.panel, piece: layer.piece, outline: outlineOf(layer, shapes).map(spot.carry) }]
       : [];
@@ -30,33 +29,22 @@ export function layersOnPanels(shapes: Shapes, piece: string): readonly PanelLay
 /** A panel, and the way from a layer's own coordinates to those of the panel's sheet. */
 type PanelSpot = { readonly panel: string; readonly carry: (point: FlatPoint) => FlatPoint };
 
-class LayerPlacer {
-  readonly #shapes: Shapes;
-  readonly #piece: string;
+function spotOf(layer: Layer, shapes: Shapes, piece: string): PanelSpot | undefined {
+  const base = layer.piece.on?.value;
+  const under = base && baseSpot(base, shapes, piece);
+  return under && { panel: under.panel, carry: (point) => under.carry(ontoBase(layer, point)) };
+}
 
-  constructor(shapes: Shapes, piece: string) {
-    this.#shapes = shapes;
-    this.#piece = piece;
+function baseSpot(base: BaseReference, shapes: Shapes, piece: string): PanelSpot | undefined {
+  if (base.piece !== piece) {
+    const layer = shapes.layers.find((each) => each.piece.id.value === base.piece);
+    return layer && spotOf(layer, shapes, piece);
   }
-
-  spotOf(layer: Layer): PanelSpot | undefined {
-    const base = layer.piece.on?.value;
-    const under = base && this.#baseSpot(base);
-    return under && { panel: under.panel, carry: (point) => under.carry(ontoBase(layer, point)) };
-  }
-
-  #baseSpot(base: BaseReference): PanelSpot | undefined {
-    const { piece, panel } = base;
-    if (piece !== this.#piece) {
-      const layer = this.#shapes.layers.find((each) => each.piece.id.value === piece);
-      return layer && this.spotOf(layer);
-    }
-    const { nets } = this.#shapes;
-    const found = panel === undefined ? onlyPanel(nets.get(piece)) : panelNamed(nets, base);
-    if (!found) return undefined;
-    const { left, top } = found.box;
-    return { panel: found.id, carry: ({ x, y }) => ({ x: x.plus(left), y: y.plus(top) }) };
-  }
+  const { nets } = shapes;
+  const found = base.panel === undefined ? onlyPanel(nets.get(piece)) : panelNamed(nets, base);
+  if (!found) return undefined;
+  const { left, top } = found.box;
+  return { panel: found.id, carry: ({ x, y }) => ({ x: x.plus(left), y: y.plus(top) }) };
 }
 
 /** The panel of a net that has but one. */
