@@ -14,7 +14,7 @@ type Facts = {
   /** What everything takes, and what there is inside, each as width, height and depth. */
   readonly takes: Triple;
   readonly room: Triple;
-  /** The way it is open at both ends. */
+  /** The way it is open at both ends: a band holds things of any length, where there is no box for them. */
   readonly open?: keyof Volume;
   /** Which of the three is tightest, and what is left there: less than nothing, or less than the paper takes. */
   readonly direction: 0 | 1 | 2;
@@ -43,20 +43,9 @@ export const holdsTooBig: Rule<Facts> = {
     const asked = closed.length > 0 ? closed : fits;
     const [best] = asked.toSorted((first, second) => second.spare.compare(first.spare));
     if (!best || best.spare.sign >= 0) return;
-    const { packing, room, open } = best;
-    const left = tightest(packing);
-    const facts = {
-      item: holds.item,
-      count,
-      sheet: best.sheet.name,
-      takes: [taken(packing, 0), taken(packing, 1), taken(packing, 2)] as const,
-      room,
-      ...(open && { open }),
-      direction: packing.clearance.findIndex((each) => each?.equals(left)) as 0 | 1 | 2,
-      left,
-      unit,
-    };
-    yield { at: { ...a.at, end: Math.max(a.at.end, c.at.end) }, facts };
+    const { spare: _, ...fit } = best;
+    const at = { ...a.at, end: Math.max(a.at.end, c.at.end) };
+    yield { at, facts: { item: holds.item, count, ...fit, unit } };
   },
   say: ({ item, count, sheet, takes, room, open, direction, left, unit }) => {
     const ends = open === undefined ? '' : `, its ${open} open at both ends`;
@@ -75,14 +64,7 @@ export const holdsTooBig: Rule<Facts> = {
 };
 
 /** The best way to put everything into one sheet, and what it leaves beyond the thickness of the paper. */
-type Fit = {
-  readonly sheet: FoldedSheet;
-  readonly room: Triple;
-  /** The way it is open at both ends: a band holds things of any length, where there is no box for them. */
-  readonly open: keyof Volume | undefined;
-  readonly packing: Packing;
-  readonly spare: Length;
-};
+type Fit = Omit<Facts, 'item' | 'count' | 'unit'> & { readonly spare: Length };
 
 function fitIn(sheet: FoldedSheet, item: Triple, count: number): Fit[] {
   const body = bodyOf(sheet.net);
@@ -91,7 +73,16 @@ function fitIn(sheet: FoldedSheet, item: Triple, count: number): Fit[] {
   const open = openWay(sheet.net);
   const ends = (way: keyof Volume): Length | undefined => (way === open ? undefined : body[way]);
   const packing = bestPacking(item, count, [ends('width'), ends('height'), ends('depth')]);
-  return [{ sheet, room, open, packing, spare: tightest(packing).minus(sheet.caliper) }];
+  const left = tightest(packing);
+  const fit = {
+    sheet: sheet.name,
+    takes: [taken(packing, 0), taken(packing, 1), taken(packing, 2)] as const,
+    room,
+    direction: packing.clearance.findIndex((each) => each?.equals(left)) as 0 | 1 | 2,
+    left,
+    spare: left.minus(sheet.caliper),
+  };
+  return [open ? { ...fit, open } : fit];
 }
 
 /** What everything takes along one of the three ways. */
