@@ -4,18 +4,18 @@ import { visit } from 'unist-util-visit';
 import { accentOf } from '../drawing/accent.ts';
 import { type Editions, ownEdition } from '../edition/editions.ts';
 import { allergensHeld, cautionsFor } from '../handout/cautions.ts';
-import { cssString, marginBox, PAPER_SIZE, pageOf, type Styles, styleElements } from '../handout/css.ts';
+import { cssString, marginBox, PAPER_SIZE, pageOf, styleElements } from '../handout/css.ts';
 import { cutList } from '../handout/cut-list.ts';
 import { renderMarkdown } from '../handout/markdown.ts';
 import { type HOST, withoutHost } from '../handout/markdown-handlers.ts';
 import { proseSetting } from '../handout/prose.ts';
-import { headOf, type Renderer } from '../handout/render.ts';
+import { headOf, type PageInput } from '../handout/render.ts';
 import { revisionTitle } from '../handout/revision.ts';
 import { scoreList } from '../handout/score-list.ts';
 import { type Setting, settingOf } from '../handout/setting.ts';
 import { paperColor, stocksUsed } from '../handout/supplies.ts';
 import type { Ledger } from '../project/ledger.ts';
-import type { Paper, ReferenceKind, Site, Step } from '../project/model.ts';
+import type { Paper, ReferenceKind, Step } from '../project/model.ts';
 import type { Labels } from '../words/labels.ts';
 import { nameOf, referenceOf } from '../words/names.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
@@ -26,14 +26,7 @@ import { type CardRoom, shortened } from './room.ts';
 import { laidOut } from './table.ts';
 
 /** What a cue card is made from. */
-type CueInput = {
-  readonly editions: Editions;
-  readonly site: Site;
-  readonly labels: Labels;
-  readonly ledger: Ledger;
-  readonly styles: Styles;
-  readonly renderer: Renderer;
-};
+type CueInput = PageInput & { readonly editions: Editions; readonly ledger: Ledger };
 
 /** The demonstrator's own card of a project as a document to be printed, as far as there is room for it. */
 export function cueCardHtml(

@@ -1,6 +1,8 @@
 import Handlebars from 'handlebars';
-import type { Speak } from '../words/labels.ts';
+import type { Site } from '../project/model.ts';
+import type { Labels, Speak } from '../words/labels.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
+import type { Styles } from './css.ts';
 
 /** The texts of the templates, by file name without its ending. */
 type Templates = {
@@ -24,6 +26,14 @@ export type Renderer = {
    * @throws when the page is not there or asks for something its model does not have: both are bugs of ours.
    */
   readonly render: (page: string, model: object, say: Speak) => string;
+};
+
+/** What every page is made with. */
+export type PageInput = {
+  readonly site: Site;
+  readonly labels: Labels;
+  readonly renderer: Renderer;
+  readonly styles: Styles;
 };
 
 /** Marks that would print a value unescaped. No template of ours needs them; see `SafeHtml`. */

@@ -2,13 +2,11 @@ import { accentOf } from '../drawing/accent.ts';
 import type { PlacedPicture } from '../drawing/figures.ts';
 import type { Editions } from '../edition/editions.ts';
 import type { Ledger } from '../project/ledger.ts';
-import type { Site } from '../project/model.ts';
-import type { Labels } from '../words/labels.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 import { typographic } from '../words/typographic.ts';
 import type { Voice } from '../words/voice.ts';
 import { cautionsFor } from './cautions.ts';
-import { type Margins, pageCss, type Styles, styleElements } from './css.ts';
+import { type Margins, pageCss, styleElements } from './css.ts';
 import { cutList } from './cut-list.ts';
 import { heroOf, sheetDrawings, turnViews } from './drawings.ts';
 import { factsOf } from './facts.ts';
@@ -16,7 +14,7 @@ import { mailView } from './mail.ts';
 import type { Download } from './prints.ts';
 import { introductionOf } from './prose.ts';
 import { qrSvg } from './qr.ts';
-import { headOf, type Renderer } from './render.ts';
+import { headOf, type PageInput } from './render.ts';
 import { revisionsView, revisionTitle } from './revision.ts';
 import { scoreList } from './score-list.ts';
 import { type Setting, settingOf, type Target } from './setting.ts';
@@ -24,17 +22,13 @@ import { stepViews } from './steps.ts';
 import { paperColor, supplyGroups } from './supplies.ts';
 
 /** Everything a sheet is made of. */
-type SheetInput = {
+type SheetInput = PageInput & {
   readonly editions: Editions;
-  readonly site: Site;
-  readonly labels: Labels;
   readonly target: Target;
   /** The project's photos by the path it names them by. */
   readonly pictures: ReadonlyMap<string, PlacedPicture>;
   /** What was published of it, the sheet being made included. */
   readonly ledger: Ledger;
-  readonly styles: Styles;
-  readonly renderer: Renderer;
   /** Scripts of a page, by address; none in print. */
   readonly scripts: readonly string[];
   readonly links: SheetLinks;

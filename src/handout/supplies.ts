@@ -10,7 +10,6 @@ type SupplyGroup = { readonly heading: string; readonly items: readonly SupplyIt
 type SupplyItem = SupplyWords & {
   /** Unique on the page, for a tick that is remembered. */
   readonly id: string;
-  readonly name: string;
   readonly link: SupplyLink | undefined;
 };
 
@@ -37,7 +36,6 @@ export function supplyGroups(setting: Setting): readonly SupplyGroup[] {
     ...NOTHING_BESIDES,
     id: `paper-${index + 1}`,
     item: html`${stock.name}`,
-    name: stock.name,
   }));
   const kinds = KINDS.map((kind) => ({
     heading: voice.say(`kind-${kind}`),
@@ -53,12 +51,11 @@ export function supplyGroups(setting: Setting): readonly SupplyGroup[] {
 const NOTHING_BESIDES = { instead: undefined, amount: undefined, link: undefined } as const;
 
 function itemOf(setting: Setting, supply: Supply, number: number): SupplyItem {
-  const { item, share, link, paid } = supply;
+  const { share, link, paid } = supply;
   const words = supplyWords(setting, supply);
   return {
     ...words,
     id: `supply-${number}`,
-    name: item.value,
     amount: words.amount ?? (share && setting.voice.phrase('supply-share', { count: share.value })),
     link: link && { href: link.value, address: readable(link.value), paid },
   };

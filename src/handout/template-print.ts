@@ -3,26 +3,17 @@ import type { Page } from '../drawing/page-paper.ts';
 import type { DrawingStyle } from '../drawing/style.ts';
 import { templateSvg } from '../drawing/template-file.ts';
 import { type Editions, ownEdition } from '../edition/editions.ts';
-import type { Paper, Site } from '../project/model.ts';
+import type { Paper } from '../project/model.ts';
 import type { Labels } from '../words/labels.ts';
 import { sheetNamed } from '../words/names.ts';
 import { SafeHtml } from '../words/safe-html.ts';
 import { voiceOf } from '../words/voice.ts';
-import { type Styles, styleElements } from './css.ts';
+import { styleElements } from './css.ts';
 import { templatePieces } from './piece-sheets.ts';
-import type { Renderer } from './render.ts';
+import { headOf, type PageInput } from './render.ts';
 
 /** What an actual-size template is printed from. */
-type TemplateInput = {
-  readonly editions: Editions;
-  readonly site: Site;
-  readonly labels: Labels;
-  readonly paper: Paper;
-  readonly styles: Styles;
-  readonly renderer: Renderer;
-};
-
-type Leaf = { readonly heading: string | undefined; readonly name: string; readonly drawing: SafeHtml };
+type TemplateInput = PageInput & { readonly editions: Editions; readonly paper: Paper };
 
 /** The actual-size template on one paper, as a document to be printed; undefined when no piece needs one. */
 export function templateHtml(input: TemplateInput): string | undefined {
@@ -41,15 +32,9 @@ export function templateHtml(input: TemplateInput): string | undefined {
   const { project } = ownEdition(editions);
   const title = templateTitle(editions, labels);
   const sizes = pages.flatMap((each) => each.pages.map(({ page }) => page));
-  const model = {
-    language: voice.language,
-    documentTitle: title,
-    description: project.summary?.value ?? title,
-    styles: styleElements(styles, leafCss(sizes)),
-    scripts: [],
-    leaves,
-  };
-  return renderer.render('template', model, voice.say);
+  const description = project.summary?.value ?? title;
+  const head = headOf(voice, styleElements(styles, leafCss(sizes)), { title, description });
+  return renderer.render('template', { ...head, leaves }, voice.say);
 }
 
 /** The template's name, for the title of its PDF. */
@@ -67,7 +52,7 @@ function templateStyle(paper: Paper, labels: Labels): DrawingStyle {
   return { leading: paper === 'a4' ? 'metric' : 'inch', say: voiceOf(labels).say };
 }
 
-function leafOf(heading: Leaf['heading'], { page, drawing }: TemplatePage): Leaf {
+function leafOf(heading: string | undefined, { page, drawing }: TemplatePage): object {
   return { heading, name: leafName(page), drawing: SafeHtml.vouched(drawing.svg) };
 }
 

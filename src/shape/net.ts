@@ -24,6 +24,8 @@ export type Panel = {
   readonly id: string;
   readonly name?: string;
   readonly role?: PanelRole;
+  /** The panel that a strip of a curved one is part of, by its id. */
+  readonly partOf?: string;
   /** The corners in order (clockwise as seen), tapers and rounded-off corners cut already; no holes. */
   readonly outline: readonly FlatPoint[];
   /** The rectangle a layer on this panel is measured against. */

@@ -1,18 +1,12 @@
-import { type Styles, styleElements } from '../handout/css.ts';
-import { headOf, type Renderer } from '../handout/render.ts';
-import type { Site } from '../project/model.ts';
-import type { Labels } from '../words/labels.ts';
+import { styleElements } from '../handout/css.ts';
+import { headOf, type PageInput } from '../handout/render.ts';
 import { SafeHtml } from '../words/safe-html.ts';
 import { voiceOf } from '../words/voice.ts';
 import { type Icons, siteElements } from './head.ts';
 import { siteAddress } from './place.ts';
 
 /** What the site's own pages are made with. Addresses lead from the page that is made. */
-export type SitePages = {
-  readonly site: Site;
-  readonly labels: Labels;
-  readonly renderer: Renderer;
-  readonly styles: Styles;
+export type SitePages = PageInput & {
   readonly scripts: readonly string[];
   /** From the page to the site's root: `''` or `../../`. */
   readonly root: string;

@@ -1,9 +1,8 @@
-import { type Styles, styleElements } from '../handout/css.ts';
+import { styleElements } from '../handout/css.ts';
 import { qrSvg } from '../handout/qr.ts';
-import { headOf, type Renderer } from '../handout/render.ts';
+import { headOf, type PageInput } from '../handout/render.ts';
 import { readable } from '../handout/supplies.ts';
-import type { Paper, Site } from '../project/model.ts';
-import type { Labels } from '../words/labels.ts';
+import type { Paper } from '../project/model.ts';
 import { typographic } from '../words/typographic.ts';
 import { voiceOf } from '../words/voice.ts';
 import type { ListedProject } from './listed.ts';
@@ -11,13 +10,7 @@ import { absolute } from './place.ts';
 import { hoursOf, whenText } from './when.ts';
 
 /** What a table tent is made with. */
-type TentSetting = {
-  readonly site: Site;
-  readonly labels: Labels;
-  readonly renderer: Renderer;
-  readonly styles: Styles;
-  readonly paper: Paper;
-};
+type TentSetting = PageInput & { readonly paper: Paper };
 
 /** A sheet of paper, in millimetres: Letter is 8½ × 11 in. */
 const SHEETS: Readonly<Record<Paper, { readonly width: number; readonly height: number }>> = {

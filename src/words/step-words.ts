@@ -31,7 +31,9 @@ function isBend({ folds }: FoldStep): boolean {
 function partsOf(net: Net, { folds }: FoldStep, voice: Voice): string {
   const shape = foldNet(net, { at: 0 });
   const joints = panelForest(shape.net, shape.base).trees.flatMap((tree) => tree.joints);
-  const turned = joints.filter(({ fold }) => folds.includes(fold)).map(({ child }) => wholeOf(child));
+  const turned = joints
+    .filter(({ fold }) => folds.includes(fold))
+    .map(({ child }) => shape.net.panels.find(({ id }) => id === child)?.partOf ?? child);
   const names = [...new Set(turned)].map((id) => partName(net, id, voice).text);
   // `row 1, column 2` has a comma of its own.
   const between = names.some((name) => name.includes(',')) ? '; ' : ', ';
@@ -40,9 +42,4 @@ function partsOf(net: Net, { folds }: FoldStep, voice: Voice): string {
     return voice.say('turn-more', { parts: named.join(between), count: names.length - named.length });
   }
   return between === ', ' ? voice.list(names).text : names.join(between);
-}
-
-/** The panel that a strip is part of: `front-strip-3-top` belongs to `front-top`. */
-function wholeOf(id: string): string {
-  return id.replace(/-strip-\d+/u, '');
 }

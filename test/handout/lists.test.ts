@@ -273,7 +273,7 @@ describe('the supplies', () => {
       'Adhesive',
       'Embellishments',
     ]);
-    expect(groups[0]?.items.map(({ name }) => name)).toEqual(['Blue cardstock', 'Wave print']);
+    expect(groups[0]?.items.map(({ item }) => item.text)).toEqual(['Blue cardstock', 'Wave print']);
   });
 
   it('say what serves instead, how much and where', () => {

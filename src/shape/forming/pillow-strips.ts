@@ -82,11 +82,11 @@ function wallStrips(sheet: PillowSheet, wall: Wall): Panel[] {
   };
   return Array.from({ length: last + 1 }, (_, index) => index).flatMap((index) => {
     const id = stripId(wall, index, last);
-    const body = strip(id, curves.top, curves.bottom, index);
+    const body = { ...strip(id, curves.top, curves.bottom, index), partOf: wall };
     return [
       id === wall ? { ...body, name: wall, role: wall, box: sheet.clearBox(wall) } : body,
-      strip(`${id}-top`, curves.topEdge, curves.top, index),
-      strip(`${id}-bottom`, curves.bottom, curves.bottomEdge, index),
+      { ...strip(`${id}-top`, curves.topEdge, curves.top, index), partOf: `${wall}-top` },
+      { ...strip(`${id}-bottom`, curves.bottom, curves.bottomEdge, index), partOf: `${wall}-bottom` },
     ];
   });
 }
@@ -139,7 +139,11 @@ function tabStrips(sheet: PillowSheet, stand: Stand): Pick<Net, 'panels' | 'fold
   const idOf = (index: number): string => (index === 0 ? 'tab' : `tab-strip-${index + 1}`);
   const ends = upper.slice(1);
   return {
-    panels: ends.map((_, index) => ({ ...strip(idOf(index), upper, lower, index), role: 'tab' })),
+    panels: ends.map((_, index) => ({
+      ...strip(idOf(index), upper, lower, index),
+      role: 'tab',
+      partOf: 'tab',
+    })),
     folds: ends.slice(0, -1).flatMap((_, index) => bendAfter(index, idOf, [upper, lower], stand)),
   };
 }
