@@ -1,7 +1,7 @@
 import { Length } from '../../measure/length.ts';
 import type { At, Place } from '../../project/source.ts';
 import { leastNesting, nestingAllowance, wallAllowance } from './allowance.ts';
-import { optionalLength, type Parameters, type Sizing } from './form.ts';
+import { optional, optionalLength, type Parameters, type Sizing } from './form.ts';
 import { customary } from './ruler.ts';
 import type { Settings } from './settings.ts';
 
@@ -19,16 +19,8 @@ export type Measured<S extends Side> = Readonly<Record<S, Length>> & {
 export function sizeOfBox(walls: 1 | 2): Sizing<Measured<Side>> {
   return {
     parameters: {
-      inside: {
-        kind: 'volume',
-        required: false,
-        says: 'width x depth x height of the room inside; the paper is allowed for',
-      },
-      outside: {
-        kind: 'volume',
-        required: false,
-        says: 'width x depth x height of the finished box, instead of inside',
-      },
+      inside: optional('volume', 'width x depth x height of the room inside; the paper is allowed for'),
+      outside: optional('volume', 'width x depth x height of the finished box, instead of inside'),
     },
     alternatives: true,
     read: (settings) => {

@@ -60,10 +60,15 @@ export function form<Size extends object, Measures extends object>(spec: FormSpe
 
 /** A length that need not be given; `says` what is taken then. */
 export function optionalLength(says: string): Parameters[string] {
-  return { kind: 'length', required: false, says };
+  return optional('length', says);
+}
+
+/** A setting that need not be given. */
+export function optional(kind: FormParameter['kind'], says: string): Parameters[string] {
+  return { kind, required: false, says };
 }
 
 /** One of some words; the first when not given. */
 export function optionalWord(choices: readonly string[], says: string): Parameters[string] {
-  return { kind: 'choice', choices, required: false, says };
+  return { ...optional('choice', says), choices };
 }

@@ -1,6 +1,6 @@
 import type { Form } from '../form.ts';
 import { sizeOfCard } from '../forming/box.ts';
-import { form } from '../forming/form.ts';
+import { form, optional } from '../forming/form.ts';
 import { mountain, valley } from '../forming/layout.ts';
 
 const LEAST_PAGES = 2;
@@ -12,7 +12,7 @@ export const accordionCard: Form = form({
   summary: 'A strip folded to and fro into pages of equal width.',
   size: sizeOfCard('width x height of the folded card'),
   parameters: {
-    pages: { kind: 'count', required: false, says: 'how many pages, 2 to 12; 4 when not given' },
+    pages: optional('count', 'how many pages, 2 to 12; 4 when not given'),
   },
   panels: ['page-1', 'page-2', 'page-3', 'page-4'],
   example: {

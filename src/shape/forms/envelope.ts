@@ -3,7 +3,7 @@ import type { At, Place } from '../../project/source.ts';
 import type { Form } from '../form.ts';
 import { wallAllowance } from '../forming/allowance.ts';
 import type { Measured } from '../forming/box.ts';
-import { form, optionalLength } from '../forming/form.ts';
+import { form, optional, optionalLength } from '../forming/form.ts';
 import { mountain } from '../forming/layout.ts';
 import { customary, roundToGroove } from '../forming/ruler.ts';
 import type { Settings } from '../forming/settings.ts';
@@ -22,17 +22,9 @@ export const envelope: Form = form({
   summary: 'An envelope with straight flaps, scored on any board.',
   size: {
     parameters: {
-      card: {
-        kind: 'size',
-        required: false,
-        says: 'width x height of the card it is for; 1/4 in (6 mm) is added each way',
-      },
-      inside: { kind: 'size', required: false, says: 'width x height of the pocket, instead of card' },
-      outside: {
-        kind: 'size',
-        required: false,
-        says: 'width x height of the closed envelope, instead of card',
-      },
+      card: optional('size', 'width x height of the card it is for; 1/4 in (6 mm) is added each way'),
+      inside: optional('size', 'width x height of the pocket, instead of card'),
+      outside: optional('size', 'width x height of the closed envelope, instead of card'),
     },
     alternatives: true,
     read: readPocket,
