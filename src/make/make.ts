@@ -87,14 +87,11 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
       const studio = openStudio(workspace.site, files, printer, options);
       const folder = await openFolder(options, workspace, studio);
       const [held, made]: [string[], string[]] = [[], []];
+      const cache = join(out, '.cache', 'pictures');
       progress?.begin(studies.length);
       for (const study of studies) {
         const { project } = study;
-        const shown = await readPictures(
-          join(root, project.folder),
-          project,
-          join(out, '.cache', 'pictures'),
-        );
+        const shown = await readPictures(join(root, project.folder), project, cache);
         findings.push(...shown.findings);
         const own = [...workspace.site.findings, ...study.findings, ...shown.findings];
         const isHeld = isFailure(mergeFindings(own), strict);
@@ -103,14 +100,8 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
         progress?.passed();
       }
       await makeSite(studio, folder, options);
-      return {
-        workspace,
-        studies,
-        findings: mergeFindings(findings),
-        written: folder.written,
-        held,
-        made,
-      };
+      const { written } = folder;
+      return { workspace, studies, findings: mergeFindings(findings), written, held, made };
     } finally {
       progress?.end();
       await printer.close();

@@ -31,10 +31,9 @@ export function downloadsOf({ site, slug, editions, offersPdfs }: ProjectMateria
   if (!offersPdfs) return [];
   const handouts = handoutsOf(site).map((kind) => ({ kind, href: `${slug}-${kind}.pdf` }));
   if (templatePieces(editions).length === 0) return handouts;
-  const [first, ...further] = site.paper;
-  if (first === undefined) return handouts;
-  const templates = [first, ...further].map((paper, index) => ({
-    kind: further.length === 0 && index === 0 ? ('template' as const) : (`template-${paper}` as const),
+  const isOne = site.paper.length === 1;
+  const templates = site.paper.map((paper) => ({
+    kind: isOne ? ('template' as const) : (`template-${paper}` as const),
     href: templateName(site, slug, paper),
   }));
   return [...handouts, ...templates];
