@@ -19,14 +19,18 @@ const HEAD: EditionRow = {
 /** The most names a row lists before it says how many more there are. */
 const MOST_NAMES = 3;
 
+const UNITS = { inch: 'inches', metric: 'millimeters' } as const;
+
 /** `proof --editions`: a table per project of what each length is in either edition, as the pages print it. */
 export function editionTables(studies: readonly Study[]): string {
   return studies
     .map((study) => {
+      const { own, printed } = study.editions;
+      const written = `${study.project.slug}: written in ${UNITS[own]}`;
+      if (printed !== 'both') return `${written}, printed in ${UNITS[printed]} alone`;
       const rows = pairsOf(study);
       const deviation = Length.max(Length.zero, ...rows.map(({ inch, metric }) => inch.minus(metric).abs()));
-      const unit = study.editions.own === 'inch' ? 'inches' : 'millimeters';
-      const title = `${study.project.slug}: written in ${unit}, greatest deviation ${printDecimal(deviation, 'mm', 3)} mm`;
+      const title = `${written}, greatest deviation ${printDecimal(deviation, 'mm', 3)} mm`;
       return [title, ...aligned([HEAD, ...rows.map(rowOf)])].join('\n');
     })
     .map((table) => `${table}\n\n`)

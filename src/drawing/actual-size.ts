@@ -36,7 +36,7 @@ export function templatePages(
   setting: PrintSetting,
   style: DrawingStyle,
 ): readonly TemplatePage[] {
-  const net = netOf(editions, style.leading, id);
+  const net = netOf(editions, style.shown[0], id);
   if (!net) return [];
   const pages = [false, true].map((landscape) => pageOf(setting.paper, setting.margin, landscape));
   const together = pages.find((page) => fits(net.drawn, roomAbove(page, stripOn(page, net.drawn, style))));

@@ -2,11 +2,10 @@ import { Length } from '../measure/length.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import { boxCorners } from '../shape/outline.ts';
 import type { Canvas } from './canvas.ts';
-import { around, inchLettering, plain } from './lettering.ts';
+import { type LabelLine, lengthLettering, plain } from './lettering.ts';
 import { type DrawingStyle, letteringOf } from './style.ts';
 
 const INCH = 25.4;
-const SQUARE = 20;
 const GAP = 5;
 /** What a rule shows: 4 in above, 100 mm below. */
 const RULE_INCHES = 4;
@@ -14,47 +13,56 @@ const RULE_MILLIMETRES = 100;
 
 /** The room the calibration takes on paper, in millimetres. */
 export const CALIBRATION: { readonly width: number; readonly height: number } = {
-  width: INCH + GAP + SQUARE + GAP + RULE_INCHES * INCH + 4,
+  width: INCH + GAP + 20 + GAP + RULE_INCHES * INCH + 4,
   height: INCH + 1,
 };
 
+/** The square that each edition's own ruler measures. */
+const SQUARES = [
+  ['inch', Length.of(1, 1, 'in')],
+  ['metric', Length.of(20, 1, 'mm')],
+] as const;
+
 /**
- * A square of an inch, one of 20 mm and a rule, to be measured before anything is cut: a print that was scaled shows
- * here first.
+ * A square of an inch, one of 20 mm and a rule, or those of the one edition that is shown, to be measured before
+ * anything is cut: a print that was scaled shows here first.
  */
 export function drawCalibration(canvas: Canvas, { x, y }: Point2, style: DrawingStyle): void {
-  const size = letteringOf(style);
-  const inch = [around(style.say('drawing-in'), inchLettering(Length.of(1, 1, 'in')))];
-  const millimetres = [plain(style.say('drawing-mm', { length: SQUARE }))];
-  drawSquare(canvas, { x, y }, INCH, inch, size);
-  drawSquare(canvas, { x: x + INCH + GAP, y: y + INCH - SQUARE }, SQUARE, millimetres, size);
-  drawRule(canvas, { x: x + INCH + GAP + SQUARE + GAP, y: y + INCH - 9 }, style);
+  let left = x;
+  for (const [edition, side] of SQUARES) {
+    if (!style.shown.includes(edition)) continue;
+    const label = lengthLettering(side, edition, style.say);
+    drawSquare(canvas, { x: left, y: y + INCH - side.mm }, side.mm, label, letteringOf(style));
+    left += side.mm + GAP;
+  }
+  drawRule(canvas, { x: left, y: y + INCH - 9 }, style);
 }
 
-function drawSquare(
-  canvas: Canvas,
-  { x, y }: Point2,
-  side: number,
-  label: Parameters<Canvas['label']>[0],
-  size: number,
-): void {
+function drawSquare(canvas: Canvas, { x, y }: Point2, side: number, label: LabelLine, size: number): void {
   canvas.line('mark', boxCorners({ left: x, top: y, right: x + side, bottom: y + side }), true);
-  canvas.label(label, { x: x + side / 2, y: y + side / 2 }, { size });
+  canvas.label([label], { x: x + side / 2, y: y + side / 2 }, { size });
 }
 
-/** Eighths of an inch hang above the line, millimetres below it. */
-function drawRule(canvas: Canvas, { x, y }: Point2, style: DrawingStyle): void {
+/** Eighths of an inch stand on the line, millimetres hang below it. */
+function drawRule(canvas: Canvas, at: Point2, style: DrawingStyle): void {
   const size = letteringOf(style) * 0.85;
-  canvas.line('mark', [
-    { x, y },
-    { x: x + RULE_INCHES * INCH, y },
-  ]);
+  const [inches, millimetres] = [style.shown.includes('inch'), style.shown.includes('metric')];
+  const { x, y } = at;
+  canvas.line('mark', [at, { x: x + (inches ? RULE_INCHES * INCH : RULE_MILLIMETRES), y }]);
+  if (inches) drawInches(canvas, at, size);
+  if (millimetres) drawMillimetres(canvas, at, size);
+}
+
+function drawInches(canvas: Canvas, { x, y }: Point2, size: number): void {
   for (let eighth = 0; eighth <= RULE_INCHES * 8; eighth++)
     tick(canvas, { x: x + (eighth * INCH) / 8, y }, -(eighth % 8 === 0 ? 4 : eighth % 4 === 0 ? 3 : 2));
-  for (let millimetre = 0; millimetre <= RULE_MILLIMETRES; millimetre++)
-    tick(canvas, { x: x + millimetre, y }, millimetre % 10 === 0 ? 4 : millimetre % 5 === 0 ? 3 : 1.8);
   for (let inch = 1; inch <= RULE_INCHES; inch++)
     canvas.label([plain(String(inch))], { x: x + inch * INCH, y: y - 4.6 }, { size, sits: 'over' });
+}
+
+function drawMillimetres(canvas: Canvas, { x, y }: Point2, size: number): void {
+  for (let millimetre = 0; millimetre <= RULE_MILLIMETRES; millimetre++)
+    tick(canvas, { x: x + millimetre, y }, millimetre % 10 === 0 ? 4 : millimetre % 5 === 0 ? 3 : 1.8);
   for (let millimetre = 20; millimetre <= RULE_MILLIMETRES; millimetre += 20)
     canvas.label([plain(String(millimetre))], { x: x + millimetre, y: y + 4.6 }, { size, sits: 'under' });
 }

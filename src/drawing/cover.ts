@@ -37,7 +37,7 @@ export function drawCover(
   const several = tiling.tiles.length > 1;
   for (const key of [
     'drawing-print-full',
-    'drawing-measure-first',
+    style.shown.length > 1 ? 'drawing-measure-first' : 'drawing-measure-square',
     ...(several ? ['drawing-join-tiles'] : []),
   ])
     write(wrapped(say(key), width / size), size, false);

@@ -1,5 +1,6 @@
 import type { Edition, Editions } from '../edition/editions.ts';
-import { Length } from '../measure/length.ts';
+import type { Length } from '../measure/length.ts';
+import { roundFolded, rulerMark } from '../measure/round.ts';
 import { caliperOf } from '../shape/caliper.ts';
 import { areaOf, edgesOf, type Point2 } from '../shape/flat-polygon.ts';
 import { type FoldProgress, foldNet, layDown, sharesOf } from '../shape/fold.ts';
@@ -42,7 +43,7 @@ export function foldedDrawing(
   room: DrawingRoom,
   style: DrawingStyle,
 ): Drawing | undefined {
-  const edition = editions[style.leading];
+  const edition = editions[style.shown[0]];
   const seen = sheetsFor(edition, id).flatMap((sheet) => seenSheet(edition, id, sheet, view));
   if (seen.length === 0) return undefined;
   const { faces, scale } = arranged(seen, room);
@@ -141,9 +142,8 @@ function describe(editions: Editions, id: string, view: FoldView, style: Drawing
   const { say } = style;
   const stage = view.replace('fold-', '');
   const key = view === 'folded' || view === 'flat' ? `drawing-${view}` : 'drawing-part-folded';
-  const sizes = [editions.inch, editions.metric].map((edition) => extentOf(edition, id, view));
-  const [inch = [], metric = []] = sizes;
-  const size = spokenVolume(inch, metric, style);
+  const [inch, metric] = [extentOf(editions.inch, id, view), extentOf(editions.metric, id, view)];
+  const size = spokenVolume({ inch, metric }, style);
   const [piece = id] = id.split('.');
   const panels = new Set(
     sheetsFor(editions.inch, id).flatMap(({ net }) => net.panels.map((each) => each.id)),
@@ -162,7 +162,10 @@ function extentOf(edition: Edition, id: string, view: FoldView): readonly Length
   const { panels } = foldNet(sheet.net, { at: pose });
   const { least, most } = bounds([...panels.values()].flatMap(({ corners }) => corners));
   const sides = [most.x - least.x, most.y - least.y, most.z - least.z];
-  // Folding reckons in floating point; a hundredth of a millimetre is finer than any ruler. No depth isn't said.
-  const lengths = sides.map((side) => Length.of(Math.round(side * 100), 100, 'mm'));
-  return lengths.filter((length, index) => index < 2 || length.mm >= 1);
+  const unit = edition.project.unit === 'in' ? 'in' : 'mm';
+  const lengths = sides.map((side) => roundFolded(side, unit));
+  // Of a shape that is still open nobody measures the size over all; no depth isn't said.
+  return lengths
+    .map((length) => (view === 'folded' ? length : rulerMark(length, unit)))
+    .filter((length, index) => index < 2 || length.mm >= 1);
 }

@@ -1,8 +1,9 @@
 import type { Twin } from '../edition/editions.ts';
 import type { Edge } from '../project/net-as-written.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
+import { revealOn } from '../words/reveals.ts';
 import type { PiledLayer } from './pile.ts';
-import { allRound, revealOn, SIDES } from './reveals.ts';
+import { allRound, SIDES } from './reveals.ts';
 import type { LayerTwin } from './style.ts';
 import { contains } from './visible.ts';
 

@@ -1,5 +1,6 @@
+import type { EditionName } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
-import { printMillimetres, rulerInches } from '../measure/print.ts';
+import { printMillimetres, roundedSign, rulerInches } from '../measure/print.ts';
 import type { Say } from '../words/labels.ts';
 import { element, escapeText } from './svg.ts';
 
@@ -25,24 +26,34 @@ export function plain(text: string): LabelLine {
   return [{ text }];
 }
 
-/** A length on a ruler's marks, without its unit: `3 1/4`. */
-export function inchLettering(length: Length): LabelLine {
+/** A length as a ruler shows it, with its unit: `3 1/4 in`, `83 mm`. */
+export function lengthLettering(length: Length, edition: EditionName, say: Say): LabelLine {
+  return withUnit(figureLettering(length, edition, say), edition, say);
+}
+
+/** The same without its unit. */
+export function figureLettering(length: Length, edition: EditionName, say: Say): LabelLine {
+  if (edition === 'inch') return inchLettering(length);
+  return plain(`${roundedSign(length, 'mm')}${say.figure(printMillimetres(length))}`);
+}
+
+function inchLettering(length: Length): LabelLine {
   const { negative, whole, numerator, denominator } = rulerInches(length);
   const lead = whole > 0n || numerator === 0n ? `${whole}` : '';
-  const sign = negative ? '−' : '';
+  const sign = `${roundedSign(length, 'in')}${negative ? '−' : ''}`;
   if (numerator === 0n) return plain(`${sign}${lead}`);
   const fraction: TextRun = { text: `${numerator}/${denominator}`, fraction: true };
   // A blank keeps 3 1/4 from being copied or read aloud as 31/4.
   return lead || sign ? [{ text: `${sign}${lead}${lead && THIN_SPACE}` }, fraction] : [fraction];
 }
 
-/** Millimetres with the language's decimal mark, without their unit. */
-export function metricLettering(length: Length, say: Say): LabelLine {
-  return plain(say.figure(printMillimetres(length)));
+/** Figures with the unit of an edition behind them. */
+export function withUnit(figures: LabelLine, edition: EditionName, say: Say): LabelLine {
+  return around(say(edition === 'inch' ? 'drawing-in' : 'drawing-mm'), figures);
 }
 
 /** Text with a lettering in the place of `{length}`. */
-export function around(text: string, length: LabelLine): LabelLine {
+function around(text: string, length: LabelLine): LabelLine {
   const [before = '', after = ''] = text.split('{length}');
   return [{ text: before }, ...length, { text: after }].filter((run) => run.text !== '');
 }
@@ -91,7 +102,7 @@ function textWidth(text: string): number {
 
 /** Rounded up from the advances of Public Sans at weight 600, measured in a browser. */
 function characterWidth(character: string): number {
-  if (/[mwMW@%…—]/u.test(character)) return 0.97;
+  if (/[mwMW@%…—≈]/u.test(character)) return 0.97;
   if (/[ijlI.,:;'’|!()\s]/u.test(character)) return 0.33;
   if (/[frtJ/1-]/u.test(character)) return 0.42;
   if (/\p{Lu}/u.test(character)) return 0.78;

@@ -42,11 +42,11 @@ export function pieceDrawing(
   style: DrawingStyle,
   dimensioned = true,
 ): Drawing | undefined {
-  const net = netOf(editions, style.leading, id);
+  const net = netOf(editions, style.shown[0], id);
   if (!net) return undefined;
   const frame: DrawingFrame = { scale, ...AT_ORIGIN };
   const canvas = new Canvas();
-  drawCut(canvas, net.drawn, frame, colorOf(editions[style.leading], id));
+  drawCut(canvas, net.drawn, frame, colorOf(editions[style.shown[0]], id));
   if (dimensioned) drawSize(canvas, net, frame, style);
   return canvas.drawing('piece', describe(editions, id, net, style));
 }
@@ -88,7 +88,7 @@ function describe(editions: Editions, id: string, net: InBoth<Net>, style: Drawi
       }),
     );
   const corners = further(
-    { inch: editions.inch, metric: editions.metric, drawn: editions[style.leading] },
+    { inch: editions.inch, metric: editions.metric, drawn: editions[style.shown[0]] },
     ({ project }) => project.pieces.get(id)?.corners?.value,
   );
   if (corners) parts.push(say('drawing-rounded', { radius: spokenLengths([corners], style) }));

@@ -1,4 +1,4 @@
-import type { Editions } from '../edition/editions.ts';
+import type { EditionName, Editions } from '../edition/editions.ts';
 import type { Size } from '../measure/size.ts';
 import type { BaseReference } from '../project/model.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
@@ -46,11 +46,7 @@ export function lowestBases({ inch: { shapes } }: Editions): readonly BaseRefere
 }
 
 /** Everything on a base, and on what lies on it. Undefined when the base's size isn't known. */
-export function pileOn(
-  editions: Editions,
-  base: BaseReference,
-  leading: 'inch' | 'metric',
-): Pile | undefined {
+export function pileOn(editions: Editions, base: BaseReference, leading: EditionName): Pile | undefined {
   const { shapes } = editions[leading];
   const surface = surfaceOf(shapes, base);
   if (!surface) return undefined;

@@ -2,20 +2,15 @@ import type { Twin } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
 import type { Edge } from '../project/net-as-written.ts';
 import type { Reveals } from '../shape/shapes.ts';
+import { revealOn } from '../words/reveals.ts';
 import type { DrawingStyle, LayerTwin } from './style.ts';
 import { listed, spokenLength } from './words.ts';
 
 export const SIDES: readonly Edge[] = ['left', 'right', 'top', 'bottom'];
 
 /** What shows all round when it is the same on every side, in both editions. */
-export function allRound({ inch, metric }: LayerTwin): Twin | undefined {
-  return isEven(inch.reveals) && isEven(metric.reveals)
-    ? { inch: inch.reveals.left, metric: metric.reveals.left }
-    : undefined;
-}
-
-export function revealOn({ inch, metric }: LayerTwin, side: Edge): Twin {
-  return { inch: inch.reveals[side], metric: metric.reveals[side] };
+export function allRound(layer: LayerTwin): Twin | undefined {
+  return isEven(layer.inch.reveals) && isEven(layer.metric.reveals) ? revealOn(layer, 'left') : undefined;
 }
 
 /** `with ⅛ inch (3 millimetres) showing all round`, or side by side; sides on which the layer passes its base are said so. */

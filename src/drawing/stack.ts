@@ -25,7 +25,7 @@ export function stackDrawing(
   room: DrawingRoom,
   style: DrawingStyle,
 ): Drawing | undefined {
-  const pile = pileOn(editions, base, style.leading);
+  const pile = pileOn(editions, base, style.shown[0]);
   if (!pile || pile.placed.length === 0) return undefined;
   const box = boxOf([pile.outline, ...pile.placed.map(({ outline }) => outline)].flat());
   const scale = Math.min(1, room.width / (box.right - box.left), room.height / (box.bottom - box.top));
@@ -52,7 +52,7 @@ function drawSheets(
   outlines: readonly Point2[][],
   style: DrawingStyle,
 ): void {
-  const edition = editions[style.leading];
+  const edition = editions[style.shown[0]];
   const pieces = [base.piece, ...placed.map(({ drawn }) => drawn.piece.id.value)];
   const stocks = pieces.map((id) => stockOf(edition, id));
   const prints = [...new Set(stocks)].filter((stock) => stock?.print);

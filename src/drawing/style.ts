@@ -1,11 +1,11 @@
-import { type Edition, type Editions, twin } from '../edition/editions.ts';
+import { type Edition, type EditionName, type Editions, type Shown, twin } from '../edition/editions.ts';
 import type { Net } from '../shape/net.ts';
 import type { Layer } from '../shape/shapes.ts';
 import type { Say } from '../words/labels.ts';
 
-/** How a project's drawings are made: which edition gives the geometry and stands on top, and the words. */
+/** How a project's drawings are made: what is shown, the edition that gives the geometry first, and the words. */
 export type DrawingStyle = {
-  readonly leading: 'inch' | 'metric';
+  readonly shown: Shown;
   readonly say: Say;
   /** The height of the lettering in millimetres of paper; 3 (8½ pt) when absent. */
   readonly lettering?: number;
@@ -27,7 +27,7 @@ export function letteringOf(style: DrawingStyle): number {
 /** Picks the same thing out of both editions; undefined unless it is in both. */
 function both<T>(
   editions: Editions,
-  leading: DrawingStyle['leading'],
+  leading: EditionName,
   pick: (edition: Editions['inch']) => T | undefined,
 ): InBoth<T> | undefined {
   const picked = twin(editions, pick);
@@ -35,11 +35,7 @@ function both<T>(
 }
 
 /** The net of a piece in both editions; undefined when it could not be made in one of them. */
-export function netOf(
-  editions: Editions,
-  leading: DrawingStyle['leading'],
-  piece: string,
-): InBoth<Net> | undefined {
+export function netOf(editions: Editions, leading: EditionName, piece: string): InBoth<Net> | undefined {
   return both(editions, leading, ({ shapes }) => shapes.nets.get(piece));
 }
 

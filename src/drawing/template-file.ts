@@ -15,7 +15,7 @@ const BORDER = 5;
  * the piece has no net.
  */
 export function templateSvg(editions: Editions, id: string, style: DrawingStyle): string | undefined {
-  const net = netOf(editions, style.leading, id);
+  const net = netOf(editions, style.shown[0], id);
   if (!net) return undefined;
   const frame: DrawingFrame = { scale: 1, left: 0, top: 0 };
   const [cuts, scores, names] = [new Canvas(), new Canvas(), new Canvas()];

@@ -36,12 +36,12 @@ export function templateDrawing(
   style: DrawingStyle,
   brief = false,
 ): Drawing | undefined {
-  const net = netOf(editions, style.leading, id);
+  const net = netOf(editions, style.shown[0], id);
   if (!net) return undefined;
   const size = letteringOf(style);
   const canvas = new Canvas();
   const frame: DrawingFrame = { scale: 1 / reduction, ...AT_ORIGIN };
-  drawNet(canvas, net.drawn, frame, colorOf(editions[style.leading], id));
+  drawNet(canvas, net.drawn, frame, colorOf(editions[style.shown[0]], id));
   const numbered = drawNames(canvas, net.drawn, frame, { size, say: style.say, numbering: !brief });
   const box = sheetBox(net.drawn, frame);
   drawScores(canvas, net, box, 1 / reduction, style);
@@ -119,6 +119,13 @@ function captionRow(
   }
 }
 
+/** `Scale 1:2 · inches over millimeters`. */
+function scaleWords(reduction: number, { say, shown }: DrawingStyle): string {
+  const scale = say('drawing-scale', { scale: `1:${reduction}` });
+  if (shown.length === 1) return scale;
+  return `${scale} · ${say(shown[0] === 'inch' ? 'drawing-inch-over-mm' : 'drawing-mm-over-inch')}`;
+}
+
 /** Scale, key and the names that found no room, under the drawing. */
 function drawFoot(
   canvas: Canvas,
@@ -131,11 +138,9 @@ function drawFoot(
   const { left, right, bottom } = canvas.ink;
   const width = Math.max(right - left, 70);
   let y = drawKey(canvas, keyEntries(net), { left, top: bottom + size, width }, style);
-  const figures = style.say(style.leading === 'inch' ? 'drawing-inch-over-mm' : 'drawing-mm-over-inch');
   // A name is not torn from its number, nor apart.
   const names = numbered.map(({ number, name }) => `${number} ${name}`.replaceAll(' ', '\u00a0'));
-  const scale = `${style.say('drawing-scale', { scale: `1:${reduction}` })} · ${figures}`;
-  for (const line of [...wrapped(names.join(', '), width / size), plain(scale)]) {
+  for (const line of [...wrapped(names.join(', '), width / size), plain(scaleWords(reduction, style))]) {
     if (line.every(({ text }) => text === '')) continue;
     y += size * 0.6;
     canvas.label([line], { x: left, y }, { size, anchor: 'start', sits: 'under' });

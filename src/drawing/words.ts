@@ -1,24 +1,16 @@
-import type { Twin } from '../edition/editions.ts';
+import { type EditionName, sidesOf, type Twin, UNIT_OF } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
-import { printInches, printMillimetres, rulerInches } from '../measure/print.ts';
+import { printInches, printMillimetres, roundedSign, rulerInches } from '../measure/print.ts';
 import type { Size } from '../measure/size.ts';
 import { betweenMembers } from '../words/labels.ts';
 import { sheetNamed } from '../words/names.ts';
-import { around, inchLettering, type Label, type LabelLine, metricLettering } from './lettering.ts';
+import { figureLettering, type Label, lengthLettering, withUnit } from './lettering.ts';
 import type { DrawingStyle } from './style.ts';
 
-/** A size in both editions. */
-type SizeTwin = { readonly inch: Size; readonly metric: Size };
-
-/** Inches over millimetres (or the other way round), each with its unit unless `bare`. */
-export function lengthLabel(length: Twin, style: DrawingStyle, bare = false): Label {
-  const { say, leading } = style;
-  const inches = inchLettering(length.inch);
-  const millimetres = metricLettering(length.metric, say);
-  const lines = bare
-    ? [inches, millimetres]
-    : [around(say('drawing-in'), inches), around(say('drawing-mm'), millimetres)];
-  return leading === 'inch' ? lines : lines.toReversed();
+/** Inches over millimetres (or the other way round, or one alone), each with its unit unless `bare`. */
+export function lengthLabel(length: Twin, { say, shown }: DrawingStyle, bare = false): Label {
+  const lettering = bare ? figureLettering : lengthLettering;
+  return shown.map((edition) => lettering(length[edition], edition, say));
 }
 
 /** A width and a height, each as `lengthLabel`. */
@@ -32,61 +24,49 @@ export function sizeLabels(
 }
 
 /** `3 1/4 × 4 1/2 in` over `83 × 114 mm`. */
-export function sizeLabel({ inch, metric }: SizeTwin, { say, leading }: DrawingStyle): Label {
-  const times = (first: LabelLine, second: LabelLine): LabelLine => [...first, { text: ' × ' }, ...second];
-  const inches = around(say('drawing-in'), times(inchLettering(inch.width), inchLettering(inch.height)));
-  const millimetres = around(
-    say('drawing-mm'),
-    times(metricLettering(metric.width, say), metricLettering(metric.height, say)),
-  );
-  return leading === 'inch' ? [inches, millimetres] : [millimetres, inches];
+export function sizeLabel(size: Twin<Size>, { say, shown }: DrawingStyle): Label {
+  return shown.map((edition) => {
+    const { width, height } = size[edition];
+    const [across, upright] = [width, height].map((side) => figureLettering(side, edition, say));
+    return withUnit([...(across ?? []), { text: ' × ' }, ...(upright ?? [])], edition, say);
+  });
 }
 
 /** `⅛ inch (3 millimetres)`, to be heard. */
-export function spokenLength(length: Twin, { say, leading }: DrawingStyle): string {
-  const inches = spokenInches(length.inch, say);
-  const millimetres = spokenMillimetres(length.metric, say);
-  const [first, second] = leading === 'inch' ? [inches, millimetres] : [millimetres, inches];
-  return say('drawing-both', { first, second });
+export function spokenLength(length: Twin, style: DrawingStyle): string {
+  return besides(style, (edition) => {
+    const figure = spokenFigure(length[edition], edition, style);
+    return inUnits(figure, edition, style, isOne(length[edition], edition, style));
+  });
 }
 
 /** `1, 4½ and 9 inches (25, 114 and 229 millimetres)`. */
 export function spokenLengths(lengths: readonly Twin[], style: DrawingStyle): string {
   const [only] = lengths;
   if (lengths.length === 1 && only) return spokenLength(only, style);
-  const { say, leading } = style;
-  const inches = listed(
-    lengths.map(({ inch }) => printInches(inch, 'set')),
-    say,
-  );
-  const millimetres = listed(
-    lengths.map(({ metric }) => say.figure(printMillimetres(metric))),
-    say,
-  );
-  const inInches = say('drawing-inches', { length: inches });
-  const inMillimetres = say('drawing-millimetres', { length: millimetres });
-  const [first, second] = leading === 'inch' ? [inInches, inMillimetres] : [inMillimetres, inInches];
-  return say('drawing-both', { first, second });
+  return besides(style, (edition) => {
+    const figures = lengths.map((length) => spokenFigure(length[edition], edition, style));
+    return inUnits(listed(figures, style.say), edition, style);
+  });
 }
 
 /** `3¼ by 4½ inches, 83 by 114 millimetres`. */
-export function spokenSize({ inch, metric }: SizeTwin, style: DrawingStyle): string {
-  return spokenVolume([inch.width, inch.height], [metric.width, metric.height], style);
+export function spokenSize({ inch, metric }: Twin<Size>, style: DrawingStyle): string {
+  return spokenVolume({ inch: sidesOf(inch), metric: sidesOf(metric) }, style);
 }
 
 /** As `spokenSize`, for as many lengths as there are: `3½ by 4¾ by 1 inches, …`. */
-export function spokenVolume(
-  inch: readonly Length[],
-  metric: readonly Length[],
-  { say, leading }: DrawingStyle,
-): string {
-  const by = (numbers: readonly string[]): string =>
-    numbers.reduce((width, height) => say('drawing-by', { width, height }));
-  const inches = say('drawing-inches', { length: by(inch.map((length) => printInches(length, 'set'))) });
-  const millimetres = say('drawing-millimetres', {
-    length: by(metric.map((length) => say.figure(printMillimetres(length)))),
+export function spokenVolume(sides: Twin<readonly Length[]>, style: DrawingStyle): string {
+  const { say, shown } = style;
+  const said = shown.map((edition) => {
+    const figures = sides[edition].map((side) => spokenFigure(side, edition, style));
+    return inUnits(
+      figures.reduce((width, height) => say('drawing-by', { width, height })),
+      edition,
+      style,
+    );
   });
-  return (leading === 'inch' ? [inches, millimetres] : [millimetres, inches]).join(', ');
+  return said.join(', ');
 }
 
 /** `a`, `a and b`, `a, b and c`. */
@@ -105,14 +85,29 @@ export function capital(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
-function spokenInches(length: Length, say: DrawingStyle['say']): string {
-  const { whole, numerator } = rulerInches(length);
-  const one = whole === 0n || (whole === 1n && numerator === 0n) || say.isOne(length.mm / 25.4);
-  return say(one ? 'drawing-inch' : 'drawing-inches', { length: printInches(length, 'set') });
+/** What is said of the leading edition, and of the other in brackets where that is shown. */
+function besides({ say, shown }: DrawingStyle, tell: (edition: EditionName) => string): string {
+  const [lead, other] = shown;
+  return other ? say('drawing-both', { first: tell(lead), second: tell(other) }) : tell(lead);
 }
 
-function spokenMillimetres(length: Length, say: DrawingStyle['say']): string {
-  const text = printMillimetres(length);
-  const key = say.isOne(Number(text)) ? 'drawing-millimetre' : 'drawing-millimetres';
-  return say(key, { length: say.figure(text) });
+function spokenFigure(length: Length, edition: EditionName, { say }: DrawingStyle): string {
+  const figure = edition === 'inch' ? printInches(length, 'set') : say.figure(printMillimetres(length));
+  return roundedSign(length, UNIT_OF[edition]) ? say('drawing-about', { length: figure }) : figure;
+}
+
+const UNITS = {
+  inch: { one: 'drawing-inch', many: 'drawing-inches' },
+  metric: { one: 'drawing-millimetre', many: 'drawing-millimetres' },
+} as const;
+
+function inUnits(length: string, edition: EditionName, { say }: DrawingStyle, isSingle = false): string {
+  return say(UNITS[edition][isSingle ? 'one' : 'many'], { length });
+}
+
+/** A fraction of an inch is singular in every language; all else follows the language's own rule. */
+function isOne(length: Length, edition: EditionName, { say }: DrawingStyle): boolean {
+  if (edition === 'metric') return say.isOne(Number(printMillimetres(length)));
+  const { whole, numerator } = rulerInches(length);
+  return whole === 0n || (whole === 1n && numerator === 0n) || say.isOne(length.mm / 25.4);
 }

@@ -3,6 +3,11 @@ import type { Size } from '../measure/size.ts';
 import type { Project, Units } from '../project/model.ts';
 import type { Shapes } from '../shape/shapes.ts';
 
+export type EditionName = 'inch' | 'metric';
+
+/** What each is measured in. */
+export const UNIT_OF = { inch: 'in', metric: 'mm' } as const;
+
 /** One project in one system of measurement, with its geometry. */
 export type Edition = { readonly project: Project; readonly shapes: Shapes };
 
@@ -12,11 +17,23 @@ export type Edition = { readonly project: Project; readonly shapes: Shapes };
  * that is not shown is not worked out either: the one as written stands in its place.
  */
 export type Editions = {
-  readonly own: 'inch' | 'metric';
+  readonly own: EditionName;
   readonly printed: Units;
   readonly inch: Edition;
   readonly metric: Edition;
 };
+
+/** The editions that are shown, the leading one first; only one where no other is printed. */
+export type Shown = readonly [lead: EditionName, ...others: EditionName[]];
+
+/** What is shown where `lead` would come first: the edition as written, if nothing else is said. */
+export function shownEditions(
+  { own, printed }: Pick<Editions, 'own' | 'printed'>,
+  lead: EditionName = own,
+): Shown {
+  if (printed !== 'both') return [printed];
+  return lead === 'inch' ? ['inch', 'metric'] : ['metric', 'inch'];
+}
 
 /** The same in both editions, a length if nothing else is said: printed side by side, never converted again. */
 export type Twin<T = Length> = { readonly inch: T; readonly metric: T };
@@ -55,7 +72,7 @@ export function ownEdition(editions: Editions): Edition {
 }
 
 /** The edition a project is written in. */
-export function editionWritten({ unit }: Project): Editions['own'] {
+export function editionWritten({ unit }: Project): EditionName {
   return unit === 'in' ? 'inch' : 'metric';
 }
 

@@ -1,6 +1,7 @@
 import { twins } from '../edition/editions.ts';
 import { nameOf } from '../words/names.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
+import { asConverted } from '../words/twins.ts';
 import { finishedSize, mainPiece, makesSeveral } from './finished-size.ts';
 import { measuredHtml } from './measured-text.ts';
 import type { Setting } from './setting.ts';
@@ -50,5 +51,6 @@ function held(setting: Setting): SafeHtml | undefined {
   });
   const size = twins(editions, ({ project: { holds } }) => holds?.size?.map(({ value }) => value));
   if (!size) return holding;
-  return SafeHtml.join([holding, voice.phrase('holds-each', { size: measures.both(size) })], ', ');
+  const sides = measures.both(size.map((side) => asConverted(side, editions.own)));
+  return SafeHtml.join([holding, voice.phrase('holds-each', { size: sides })], ', ');
 }

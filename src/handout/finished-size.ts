@@ -1,11 +1,11 @@
-import { type Editions, ownEdition, type Twin, twins } from '../edition/editions.ts';
+import { type Edition, type Editions, ownEdition, type Twin, twins } from '../edition/editions.ts';
 import { Length } from '../measure/length.ts';
-import { roundMillimetres } from '../measure/round.ts';
+import { roundFolded } from '../measure/round.ts';
 import type { Piece } from '../project/model.ts';
 import { foldNet } from '../shape/fold.ts';
 import { forms } from '../shape/forms/index.ts';
 import type { Fold, Net } from '../shape/net.ts';
-import { type Sheet, sheetsOf } from '../shape/shapes.ts';
+import { sheetsOf } from '../shape/shapes.ts';
 import { bounds } from '../shape/space.ts';
 import { tubesOf } from '../shape/tube.ts';
 
@@ -52,15 +52,16 @@ function isAccessory({ body }: Piece): boolean {
  */
 export function finishedSize(editions: Editions): readonly Twin[] | undefined {
   const main = mainPiece(editions);
-  return main && twins(editions, ({ shapes }) => outerLengths(sheetsOf(shapes.nets, main.id.value)));
+  return main && twins(editions, (edition) => outerLengths(edition, main.id.value));
 }
 
 /**
  * Over all, of sheets that go one into another (a drawer in its sleeve), in the order of the first one's own width,
  * height and depth. A box inside another is smaller in each of its sides, once both are put in order.
  */
-function outerLengths(sheets: readonly Sheet[]): readonly Length[] | undefined {
-  const [own, ...further] = sheets.map(({ net }) => finishedLengths(net));
+function outerLengths({ project, shapes }: Edition, piece: string): readonly Length[] | undefined {
+  const unit = project.unit === 'in' ? 'in' : 'mm';
+  const [own, ...further] = sheetsOf(shapes.nets, piece).map(({ net }) => finishedLengths(net, unit));
   if (!own) return undefined;
   const ranked = own.toSorted(byLength);
   const outer = further.map((lengths) => lengths.toSorted(byLength));
@@ -74,9 +75,9 @@ function byLength(one: Length, other: Length): number {
   return one.compare(other);
 }
 
-function finishedLengths(net: Net): readonly Length[] {
+function finishedLengths(net: Net, unit: 'in' | 'mm'): readonly Length[] {
   if (net.folds.length === 0) return [net.size.width, net.size.height];
-  return foldedBounds(isSolid(net) ? net : closed(net));
+  return foldedBounds(isSolid(net) ? net : closed(net), unit);
 }
 
 /** A tube, or a floor with walls round it. Everything else (a card, a folder, an envelope) ends up flat. */
@@ -100,10 +101,9 @@ function closed(net: Net): Net {
 /** Thinner than this, it lies flat and has no depth to speak of. */
 const FLAT = 1;
 
-function foldedBounds(net: Net): readonly Length[] {
+function foldedBounds(net: Net, unit: 'in' | 'mm'): readonly Length[] {
   const corners = [...foldNet(net).panels.values()].flatMap((panel) => panel.corners);
   const { least, most } = bounds(corners);
   const sides = [most.x - least.x, most.y - least.y, most.z - least.z];
-  // Folding reckons in floating point; a hundredth of a millimeter is finer than any ruler.
-  return sides.filter((side) => side > FLAT).map((side) => roundMillimetres(side, 100));
+  return sides.filter((side) => side > FLAT).map((side) => roundFolded(side, unit));
 }

@@ -1,10 +1,11 @@
-import { ownEdition, pairs, sidesOf, type Twin, twin } from '../edition/editions.ts';
+import { type EditionName, ownEdition, pairs, sidesOf, type Twin, twin } from '../edition/editions.ts';
 import { Length } from '../measure/length.ts';
 import { printDecimal } from '../measure/print.ts';
 import type { Size } from '../measure/size.ts';
 import type { Piece } from '../project/model.ts';
 import { nameOf } from '../words/names.ts';
 import { SafeHtml } from '../words/safe-html.ts';
+import { asConverted, onRulers } from '../words/twins.ts';
 import { isSolid, mainPiece } from './finished-size.ts';
 import { closestFits, fitIn, type Series } from './mail/envelopes.ts';
 import { isCardForm, isEnvelopeForm, type Mailed, mailedPiece } from './mail/mailed.ts';
@@ -85,16 +86,18 @@ function wordsOf(setting: Setting, thing: MailedTwin): SafeHtml {
 /** Tenths of a millimetre, hundredths of an inch: an estimate needs no ruler. */
 function thicknessText({ voice, measures }: Setting, thickness: Length): string {
   const { figure } = voice.say;
-  const mm = voice.say('drawing-mm', { length: figure(printDecimal(thickness, 'mm', 1)) });
-  const inch = voice.say('drawing-in', { length: figure(printDecimal(thickness, 'in', 2)) });
-  const [first, second] = measures.leading === 'inch' ? [inch, mm] : [mm, inch];
-  return voice.say('drawing-both', { first, second });
+  const [first = '', second] = measures.shown.map((edition) =>
+    edition === 'inch'
+      ? voice.say('drawing-in', { length: figure(printDecimal(thickness, 'in', 2)) })
+      : voice.say('drawing-mm', { length: figure(printDecimal(thickness, 'mm', 1)) }),
+  );
+  return second === undefined ? first : voice.say('drawing-both', { first, second });
 }
 
 function limitsOf({ measures, voice }: Setting): SafeHtml {
   const { asOf, least, most, mostOunces, ratio } = US_LETTER;
   const { figure } = voice.say;
-  const same = (length: Length): Twin => ({ inch: length, metric: length });
+  const same = (length: Length): Twin => asConverted({ inch: length, metric: length }, 'inch');
   return voice.phrase('mail-limits', {
     least: measures.both([same(least.length), same(least.height)]),
     most: measures.both([same(most.length), same(most.height), same(most.thickness)]),
@@ -120,6 +123,8 @@ type MailedTwin = Twin<Mailed>;
 type Outside = {
   readonly name: string;
   readonly size: Twin<Size>;
+  /** The edition a bought one is sized in, whose other size is a conversion. */
+  readonly given?: EditionName;
   /** About what its own paper adds to the thickness, and to the weight where that is known. */
   readonly paper: Length;
   readonly grams: number;
@@ -135,13 +140,17 @@ const SERIES: readonly Series[] = ['iso', 'north-america'];
 /** The project's own envelopes that a thing goes in, then the common ones nearest to its size. */
 function rowsFor(setting: Setting, thing: MailedTwin, own: readonly MailedTwin[]): readonly EnvelopeRow[] {
   const made = own.map((envelope) => madeEnvelope(setting, envelope));
-  const near = SERIES.flatMap((series) => closestFits(thing[setting.editions.own], series));
-  const bought = near.map(({ envelope: { name, size } }) => ({
-    name,
-    size: { inch: size, metric: size },
-    paper: BOUGHT,
-    grams: 0,
-  }));
+  const bought = SERIES.flatMap((series) =>
+    closestFits(thing[setting.editions.own], series).map(
+      ({ envelope: { name, size } }): Outside => ({
+        name,
+        size: { inch: size, metric: size },
+        given: series === 'iso' ? 'metric' : 'inch',
+        paper: BOUGHT,
+        grams: 0,
+      }),
+    ),
+  );
   return [...made, ...bought].flatMap((outside) => rowOf(setting, thing, outside) ?? []);
 }
 
@@ -163,18 +172,21 @@ function madeEnvelope({ editions, voice }: Setting, envelope: MailedTwin): Outsi
 /** Undefined where the thing does not go in, in either edition. */
 function rowOf(setting: Setting, thing: MailedTwin, outside: Outside): EnvelopeRow | undefined {
   const { editions, measures, voice } = setting;
-  const { name, size, paper } = outside;
+  const { name, size, given, paper } = outside;
   const inch = fitIn(thing.inch, { name, size: size.inch });
   const metric = fitIn(thing.metric, { name, size: size.metric });
   if (!inch || !metric) return undefined;
-  const spare = pairs({ inch: sidesOf(inch.spare), metric: sidesOf(metric.spare) });
+  // Room to move, which nobody measures.
+  const spare = pairs({ inch: sidesOf(inch.spare), metric: sidesOf(metric.spare) }).map((side) =>
+    onRulers(side),
+  );
   const isSnug = [inch, metric].some(({ ease }) => ease === 'snug');
   const own = thing[editions.own];
   const grams = own.grams === undefined ? undefined : own.grams + outside.grams;
   const verdict = verdictOf(size[editions.own], own.thickness.plus(paper), grams);
   return {
     name,
-    size: measures.both(longFirst(size)),
+    size: measures.both(longFirst(size).map((side) => (given ? asConverted(side, given) : side))),
     spare: voice.phrase(isSnug ? 'mail-snug' : 'mail-spare', { spare: measures.both(spare) }),
     letter: voice.say(`mail-${verdict}`),
   };

@@ -1,3 +1,4 @@
+import type { EditionName } from '../edition/editions.ts';
 import { type Measurement, scanMeasurements } from '../measure/scan.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import { typographic } from '../words/typographic.ts';
@@ -10,26 +11,27 @@ export type TextPart = string | SafeHtml;
 /** What stands between two measurements that a person paired by hand: `1/8 in (3 mm)`, or `1/8 in or 3 mm` in words. */
 const PAIRED = /^[(/=]$/u;
 
-/** Gives every measurement of a text its twin, but leaves alone those that have one already; sets quotation marks. */
+/**
+ * Gives every measurement of a text its twin, but leaves alone those that have one already; sets quotation marks. Where
+ * one edition alone is shown, each is said in that: of a pair made by hand the one of its unit stays.
+ */
 export function measuredText(
   text: string,
   { finder, measures, voice }: Pick<Setting, 'finder' | 'measures' | 'voice'>,
 ): readonly TextPart[] {
-  const found = scanMeasurements(text);
   const parts: TextPart[] = [];
   // What follows a measurement follows a word: a quotation mark there closes.
   const set = (part: string, first: boolean): string =>
     first ? typographic(part, voice.language) : typographic(`x${part}`, voice.language).slice(1);
   let end = 0;
-  found.forEach((measurement, index) => {
-    const isDouble = [found[index - 1], found[index + 1]].some((other) =>
-      isPaired(text, measurement, other, voice),
-    );
-    if (isDouble) return;
-    parts.push(set(text.slice(end, measurement.start), end === 0));
-    parts.push(measures.both(finder(measurement.lengths, measurement.unit)));
-    end = measurement.end;
-  });
+  for (const mention of mentionsIn(text, voice)) {
+    if (mention.said.length > 1 && measures.shown.length > 1) continue;
+    const { lengths, unit } =
+      mention.said.find((each) => editionOf(each) === measures.leading) ?? mention.said[0];
+    parts.push(set(text.slice(end, mention.start), end === 0));
+    parts.push(measures.both(finder(lengths, unit)));
+    end = mention.end;
+  }
   parts.push(set(text.slice(end), end === 0));
   return parts.filter((part) => part !== '');
 }
@@ -42,9 +44,37 @@ export function measuredHtml(
   return SafeHtml.join(measuredText(text, reading).map((part) => html`${part}`));
 }
 
-function isPaired(text: string, one: Measurement, other: Measurement | undefined, { say }: Voice): boolean {
-  if (!other || (one.unit === 'in') === (other.unit === 'in')) return false;
-  const [first, second] = one.start < other.start ? [one, other] : [other, one];
-  const between = text.slice(first.end, second.start).trim();
+/** A text that stands as it was written, but for lengths of an edition that isn't shown. */
+export function shownText(text: string, setting: Pick<Setting, 'finder' | 'measures' | 'voice'>): string {
+  return setting.measures.shown.length > 1 ? text : measuredHtml(text, setting).text;
+}
+
+/** A measurement, or several of one length in both units, as a person paired them by hand. */
+type Mention = {
+  readonly start: number;
+  readonly end: number;
+  readonly said: readonly [Measurement, ...Measurement[]];
+};
+
+function mentionsIn(text: string, voice: Voice): readonly Mention[] {
+  const mentions: Mention[] = [];
+  for (const measurement of scanMeasurements(text)) {
+    const { start, end } = measurement;
+    const before = mentions.at(-1);
+    const last = before?.said.at(-1);
+    const between = before && text.slice(before.end, start).trim();
+    if (before && last && editionOf(last) !== editionOf(measurement) && isPairing(between, voice)) {
+      const closed = between === '(' && text[end] === ')' ? end + 1 : end;
+      mentions[mentions.length - 1] = { ...before, end: closed, said: [...before.said, measurement] };
+    } else mentions.push({ start, end, said: [measurement] });
+  }
+  return mentions;
+}
+
+function isPairing(between = '', { say }: Voice): boolean {
   return PAIRED.test(between) || between === say('paired-or');
+}
+
+function editionOf({ unit }: Measurement): EditionName {
+  return unit === 'in' ? 'inch' : 'metric';
 }

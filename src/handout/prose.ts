@@ -9,7 +9,7 @@ import { referenceOf } from '../words/names.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 import { renderMarkdown } from './markdown.ts';
 import type { ProseSetting } from './markdown-handlers.ts';
-import { measuredText } from './measured-text.ts';
+import { measuredText, shownText } from './measured-text.ts';
 import { referrer } from './references.ts';
 import type { Setting } from './setting.ts';
 
@@ -25,7 +25,7 @@ export function proseSetting(setting: Setting, headings: ProseSetting['headings'
     draw: (of, view = USUAL_VIEW, caption) => stepDrawing(setting, of, view, caption),
     picture: (path, alternative, caption) => {
       const picture = pictures.get(path);
-      return picture && pictureFigure(picture, alternative, caption);
+      return picture && pictureFigure(picture, shownText(alternative, setting), caption);
     },
   };
 }

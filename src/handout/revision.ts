@@ -1,6 +1,6 @@
+import type { Shown } from '../edition/editions.ts';
 import type { Ledger, Revision } from '../project/ledger.ts';
 import { revisionWords } from '../words/changes.ts';
-import type { Leading } from '../words/measures.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 import type { Voice } from '../words/voice.ts';
 
@@ -8,10 +8,10 @@ import type { Voice } from '../words/voice.ts';
 export function revisionsView(
   { revisions }: Ledger,
   voice: Voice,
-  leading: Leading,
+  shown: Shown,
   all: boolean,
 ): object | undefined {
-  const [latest, ...earlier] = revisions.toReversed().map((revision) => viewOf(revision, voice, leading));
+  const [latest, ...earlier] = revisions.toReversed().map((revision) => viewOf(revision, voice, shown));
   return latest && { ...latest, earlier: all ? earlier : [] };
 }
 
@@ -19,11 +19,11 @@ export function revisionTitle({ number, date }: Revision, voice: Voice): string 
   return voice.say('revision', { number, date: voice.date(date) });
 }
 
-function viewOf(revision: Revision, voice: Voice, leading: Leading): object {
-  const { changes, recut } = revisionWords(revision, voice.say, leading);
+function viewOf(revision: Revision, voice: Voice, shown: Shown): object {
+  const { changes, recut } = revisionWords(revision, voice.say, shown);
   return {
     title: revisionTitle(revision, voice),
-    changes: changes.length > 0 ? changes : [voice.say('first-published')],
+    changes: revision.changes.length > 0 ? changes : [voice.say('first-published')],
     recut: recutWords(revision, recut, voice),
   };
 }

@@ -1,9 +1,9 @@
 import type { PlacedPicture } from '../drawing/figures.ts';
 import type { DrawingStyle } from '../drawing/style.ts';
-import { type Editions, ownEdition } from '../edition/editions.ts';
+import { type EditionName, type Editions, ownEdition, shownEditions } from '../edition/editions.ts';
 import type { Project } from '../project/model.ts';
 import type { Labels } from '../words/labels.ts';
-import { type Leading, type Measures, measuresFor } from '../words/measures.ts';
+import { type Measures, measuresFor } from '../words/measures.ts';
 import { type TwinFinder, twinFinder } from '../words/twins.ts';
 import { type Voice, voiceOf } from '../words/voice.ts';
 import type { Print } from './prints.ts';
@@ -26,11 +26,11 @@ export type Setting = {
 };
 
 /** Which edition comes first where the paper does not decide: the one the demonstrator measured in. */
-const LEADING: Readonly<Record<Target, Leading | 'own'>> = {
-  page: 'own',
+const LEADING: Readonly<Record<Target, EditionName | undefined>> = {
+  page: undefined,
   letter: 'inch',
   a4: 'metric',
-  'large-print': 'own',
+  'large-print': undefined,
 };
 
 /** The size of a drawing's lettering in millimetres: 8½ pt, and 18 pt in large print. */
@@ -43,17 +43,16 @@ export function settingOf(
   pictures: ReadonlyMap<string, PlacedPicture>,
 ): Setting {
   const voice = voiceOf(labels);
-  const wanted = LEADING[target];
-  const leading = wanted === 'own' ? editions.own : wanted;
+  const shown = shownEditions(editions, LEADING[target]);
   return {
     editions,
     project: ownEdition(editions).project,
     target,
     voice,
-    measures: measuresFor(voice, leading, target === 'page'),
+    measures: measuresFor(voice, shown, target === 'page'),
     finder: twinFinder(editions),
     drawings: {
-      leading,
+      shown,
       say: voice.say,
       lettering: target === 'large-print' ? LETTERING.large : LETTERING.usual,
     },

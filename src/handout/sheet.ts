@@ -11,6 +11,7 @@ import { cutList } from './cut-list.ts';
 import { heroOf, sheetDrawings, turnViews } from './drawings.ts';
 import { factsOf } from './facts.ts';
 import { mailView } from './mail.ts';
+import { shownText } from './measured-text.ts';
 import type { Download } from './prints.ts';
 import { introductionOf } from './prose.ts';
 import { qrSvg } from './qr.ts';
@@ -52,22 +53,24 @@ export function sheetHtml(input: SheetInput): string {
   const setting = settingOf(editions, target, input.labels, input.pictures);
   const { project, voice } = setting;
   const title = typographic(project.title.value, voice.language);
+  const summary = project.summary && shownText(project.summary.value, setting);
   const hero = heroOf(setting);
   const model = {
     ...headOf(voice, styleElements(input.styles, ownCss(setting, input)), {
       title: `${title} – ${site.title}`,
-      description: project.summary?.value ?? title,
+      description: summary ?? title,
       scripts: input.scripts,
     }),
     target,
     isPage: target === 'page',
+    showsBoth: setting.measures.shown.length > 1,
     head: input.head,
     siteTitle: site.title,
     home: links.home,
     share: links.share,
     downloads: links.downloads.map(({ kind, href }) => ({ label: voice.say(`pdf-${kind}`), href })),
     title,
-    summary: project.summary && typographic(project.summary.value, voice.language),
+    summary: summary && typographic(summary, voice.language),
     hero: hero?.html,
     facts: factsOf(setting),
     code: target === 'page' ? undefined : codeOf(links, voice),
@@ -80,7 +83,7 @@ export function sheetHtml(input: SheetInput): string {
     cautions: cautionsFor(project, voice),
     steps: stepViews(setting),
     mail: mailView(setting),
-    revision: revisionsView(ledger, voice, setting.measures.leading, target === 'page'),
+    revision: revisionsView(ledger, voice, setting.measures.shown, target === 'page'),
     // Ticks of an older revision must not seem to belong to this one.
     ticksKey: `${project.slug}/${ledger.revisions.at(-1)?.number ?? 0}`,
   };

@@ -1,5 +1,7 @@
-import { twins } from '../edition/editions.ts';
+import { type Twin, twins, UNIT_OF } from '../edition/editions.ts';
+import { Length } from '../measure/length.ts';
 import type { Piece, Project, Stock, Supply, SupplyKind } from '../project/model.ts';
+import { paperNameOf } from '../project/paper-sizes.ts';
 import { grammageOf } from '../shape/caliper.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import { measuredHtml } from './measured-text.ts';
@@ -98,7 +100,7 @@ export function paperColor(project: Project): string | undefined {
   return stocksUsed(project).find(({ color }) => color)?.color?.value;
 }
 
-/** `80 lb cover (216 g/m²), sheet 8½ × 11 in (216 × 279 mm), keep the print upright`. */
+/** `80 lb cover (216 g/m²), sheet 12 × 12 in (305 × 305 mm), keep the print upright`. */
 export function stockFacts(setting: Setting, stock: Stock): SafeHtml {
   const { voice } = setting;
   const facts = [
@@ -117,12 +119,35 @@ function weightText({ voice }: Setting, { weight }: Stock): string {
   return voice.say('weight-basis', { pounds, grade: voice.say(`grade-${grade}`), gsm });
 }
 
-function sheetSizes({ editions, measures, voice }: Setting, stock: Stock): SafeHtml[] {
+function sheetSizes(setting: Setting, stock: Stock): SafeHtml[] {
+  const { editions, measures, voice } = setting;
   return stock.sheets.flatMap((_, index) => {
     const size = twins(editions, ({ project }) => {
       const sheet = project.stock.get(stock.id.value)?.sheets[index];
       return sheet && [sheet.size.width.value, sheet.size.height.value];
     });
-    return size ? [voice.phrase('stock-sheet', { size: measures.both(size) })] : [];
+    if (!size) return [];
+    return measures.shown.length > 1 && !size.every(isOneLength)
+      ? [voice.phrase('stock-papers', { papers: papersOf(setting, size) })]
+      : [voice.phrase('stock-sheet', { size: measures.both(size) })];
   });
+}
+
+const NO_MORE_THAN_ROUNDED: Length = Length.of(1, 1, 'mm');
+
+function isOneLength({ inch, metric }: Twin): boolean {
+  return !inch.minus(metric).abs().greaterThan(NO_MORE_THAN_ROUNDED);
+}
+
+/** Each edition's own paper, by name where it has one: `Letter (8½ × 11 in) or A4 (210 × 297 mm)`. */
+function papersOf({ measures, voice }: Setting, size: readonly Twin[]): SafeHtml {
+  const papers = measures.shown.map((edition) => {
+    const [width, height] = size.map((side) => side[edition]);
+    const name = width && height && paperNameOf({ width, height });
+    const figures = measures.alone(size, edition);
+    const words = name ? html`${voice.say(`site-paper-${name.replace(' ', '-')}`)} (${figures})` : figures;
+    return html`<span data-column="${UNIT_OF[edition]}">${words}</span>`;
+  });
+  const or = html`<span class="bracket"> ${voice.say('paired-or')} </span>`;
+  return html`<span class="measure">${SafeHtml.join(papers, or)}</span>`;
 }

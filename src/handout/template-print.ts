@@ -1,16 +1,17 @@
 import { type TemplatePage, templatePages } from '../drawing/actual-size.ts';
 import type { Page } from '../drawing/page-paper.ts';
-import type { DrawingStyle } from '../drawing/style.ts';
 import { templateSvg } from '../drawing/template-file.ts';
-import { type Editions, ownEdition } from '../edition/editions.ts';
+import { type Editions, ownEdition, shownEditions } from '../edition/editions.ts';
 import type { Paper } from '../project/model.ts';
 import type { Labels } from '../words/labels.ts';
 import { sheetNamed } from '../words/names.ts';
 import { SafeHtml } from '../words/safe-html.ts';
 import { voiceOf } from '../words/voice.ts';
 import { styleElements } from './css.ts';
+import { shownText } from './measured-text.ts';
 import { templatePieces } from './piece-sheets.ts';
 import { headOf, type PageInput } from './render.ts';
+import { settingOf } from './setting.ts';
 
 /** What an actual-size template is printed from. */
 type TemplateInput = PageInput & { readonly editions: Editions; readonly paper: Paper };
@@ -18,21 +19,20 @@ type TemplateInput = PageInput & { readonly editions: Editions; readonly paper: 
 /** The actual-size template on one paper, as a document to be printed; undefined when no piece needs one. */
 export function templateHtml(input: TemplateInput): string | undefined {
   const { editions, site, labels, paper, styles, renderer } = input;
-  const voice = voiceOf(labels);
-  const style = templateStyle(paper, labels);
+  const setting = settingOf(editions, paper, labels, new Map());
+  const { project, voice, drawings } = setting;
   const margin = site.bench.printerMargin.value;
   const pages = templatePieces(editions).map((id) => ({
     id,
-    pages: templatePages(editions, id, { paper, margin }, style),
+    pages: templatePages(editions, id, { paper, margin }, drawings),
   }));
   const leaves = pages.flatMap((each) =>
     each.pages.map((page, index) => leafOf(index === 0 ? sheetNamed(each.id, voice.say) : undefined, page)),
   );
   if (leaves.length === 0) return undefined;
-  const { project } = ownEdition(editions);
   const title = templateTitle(editions, labels);
   const sizes = pages.flatMap((each) => each.pages.map(({ page }) => page));
-  const description = project.summary?.value ?? title;
+  const description = project.summary ? shownText(project.summary.value, setting) : title;
   const head = headOf(voice, styleElements(styles, leafCss(sizes)), { title, description });
   return renderer.render('template', { ...head, leaves }, voice.say);
 }
@@ -42,14 +42,9 @@ export function templateTitle(editions: Editions, labels: Labels): string {
   return `${ownEdition(editions).project.title.value}: ${voiceOf(labels).say('pdf-template')}`;
 }
 
-/** The stand-alone drawing of one piece at 1:1, in the edition the demonstrator wrote. */
+/** The stand-alone drawing of one piece at 1:1, in the edition the demonstrator wrote, if that is printed. */
 export function templateFile(editions: Editions, id: string, labels: Labels): string | undefined {
-  return templateSvg(editions, id, { leading: editions.own, say: voiceOf(labels).say });
-}
-
-/** A4 is printed by who measures in millimetres, Letter by who measures in inches. */
-function templateStyle(paper: Paper, labels: Labels): DrawingStyle {
-  return { leading: paper === 'a4' ? 'metric' : 'inch', say: voiceOf(labels).say };
+  return templateSvg(editions, id, { shown: shownEditions(editions), say: voiceOf(labels).say });
 }
 
 function leafOf(heading: string | undefined, { page, drawing }: TemplatePage): object {

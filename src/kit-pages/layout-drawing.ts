@@ -2,12 +2,11 @@ import { Canvas } from '../drawing/canvas.ts';
 import { dimension } from '../drawing/dimension.ts';
 import type { Drawing } from '../drawing/drawing.ts';
 import {
-  around,
   extentOf,
-  inchLettering,
+  figureLettering,
   type Label,
   type LabelLine,
-  metricLettering,
+  lengthLettering,
   plain,
 } from '../drawing/lettering.ts';
 import type { DrawnBox } from '../drawing/region.ts';
@@ -15,7 +14,6 @@ import { listed } from '../drawing/words.ts';
 import type { SheetLayout, StockPlan } from '../kit/plan.ts';
 import { offcutsIn, type PaperBox, type PlacedPiece, piecesIn } from '../kit/sheet-tree.ts';
 import type { CuttingStep } from '../kit/steps.ts';
-import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import { boxCorners } from '../shape/outline.ts';
@@ -125,21 +123,27 @@ function drawSize(canvas: Canvas, sheet: DrawnBox, size: Size, words: KitWords):
   const away = 3;
   const across = { axis: 'across', edge: sheet.top, row: sheet.top - away } as const;
   const upright = { axis: 'upright', edge: sheet.right, row: sheet.right + away } as const;
-  dimension(canvas, across, [sheet.left, sheet.right], [withUnit(size.width, words)], LETTERING);
-  dimension(canvas, upright, [sheet.top, sheet.bottom], [withUnit(size.height, words)], LETTERING);
+  dimension(
+    canvas,
+    across,
+    [sheet.left, sheet.right],
+    [lengthLettering(size.width, words.leading, words.voice.say)],
+    LETTERING,
+  );
+  dimension(
+    canvas,
+    upright,
+    [sheet.top, sheet.bottom],
+    [lengthLettering(size.height, words.leading, words.voice.say)],
+    LETTERING,
+  );
 }
 
-function sizeLettering({ width, height }: Size, words: KitWords): LabelLine {
-  return [...figures(width, words), { text: ' × ' }, ...figures(height, words)];
-}
-
-function withUnit(length: Length, words: KitWords): LabelLine {
-  const { say } = words.voice;
-  return around(say(words.leading === 'inch' ? 'drawing-in' : 'drawing-mm'), figures(length, words));
-}
-
-function figures(length: Length, { leading, voice }: KitWords): LabelLine {
-  return leading === 'inch' ? inchLettering(length) : metricLettering(length, voice.say);
+function sizeLettering({ width, height }: Size, { leading, voice }: KitWords): LabelLine {
+  const [across = [], upright = []] = [width, height].map((side) =>
+    figureLettering(side, leading, voice.say),
+  );
+  return [...across, { text: ' × ' }, ...upright];
 }
 
 function describe(plan: StockPlan, layout: SheetLayout, words: KitWords): string {

@@ -1,11 +1,13 @@
+import { spokenSize } from '../drawing/words.ts';
+import { type EditionName, sidesOf } from '../edition/editions.ts';
 import { moneyFigure } from '../kit/report/figures.ts';
 import type { Currency } from '../kit/report/json.ts';
 import { type Amount, lengthOf } from '../kit/shopping/amount.ts';
 import type { Length } from '../measure/length.ts';
-import { printDecimal, printInches, printMillimetres, rulerInches } from '../measure/print.ts';
+import { printDecimal, printInches } from '../measure/print.ts';
 import type { Size } from '../measure/size.ts';
 import type { Money } from '../project/model.ts';
-import { type Leading, measuresFor } from '../words/measures.ts';
+import { measuresFor } from '../words/measures.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import type { Voice } from '../words/voice.ts';
 
@@ -15,7 +17,7 @@ import type { Voice } from '../words/voice.ts';
  */
 export type KitWords = {
   readonly voice: Voice;
-  readonly leading: Leading;
+  readonly leading: EditionName;
   readonly length: (length: Length) => SafeHtml;
   readonly size: (size: Size) => SafeHtml;
   /** The same without markup, for a drawing's alternative. */
@@ -24,8 +26,8 @@ export type KitWords = {
   readonly amount: (amount: Amount) => string;
 };
 
-export function kitWords(voice: Voice, leading: Leading, currency: Currency): KitWords {
-  const { alone } = measuresFor(voice, leading, false);
+export function kitWords(voice: Voice, leading: EditionName, currency: Currency): KitWords {
+  const { alone } = measuresFor(voice, [leading], false);
   const figures = (lengths: readonly Length[]): SafeHtml =>
     alone(
       lengths.map((length) => ({ inch: length, metric: length })),
@@ -34,12 +36,9 @@ export function kitWords(voice: Voice, leading: Leading, currency: Currency): Ki
   return {
     voice,
     leading,
-    length: (length) =>
-      isOnRuler(length, leading)
-        ? figures([length])
-        : voice.phrase('kit-about', { length: figures([length]) }),
-    size: ({ width, height }) => figures([width, height]),
-    spokenSize: (size) => spokenSize(size, leading, voice),
+    length: (length) => figures([length]),
+    size: (size) => figures(sidesOf(size)),
+    spokenSize: (size) => spokenSize({ inch: size, metric: size }, { shown: [leading], say: voice.say }),
     money: (money) => moneyText(money, currency, voice.language),
     amount: (amount) => amountText(amount, leading, voice),
   };
@@ -64,19 +63,8 @@ export function joined(items: readonly (string | SafeHtml)[]): SafeHtml {
   );
 }
 
-function isOnRuler(length: Length, leading: Leading): boolean {
-  return leading === 'inch' ? rulerInches(length).exact : 2n % length.in('mm').denominator === 0n;
-}
-
-function spokenSize({ width, height }: Size, leading: Leading, { say }: Voice): string {
-  const print = (length: Length): string =>
-    leading === 'inch' ? printInches(length, 'set') : say.figure(printMillimetres(length));
-  const length = say('drawing-by', { width: print(width), height: print(height) });
-  return say(leading === 'inch' ? 'drawing-inches' : 'drawing-millimetres', { length });
-}
-
 /** A number of things, or a length as it is bought: yards beside many inches, metres instead of many centimetres. */
-function amountText(amount: Amount, leading: Leading, { say, language }: Voice): string {
+function amountText(amount: Amount, leading: EditionName, { say, language }: Voice): string {
   if (amount.kind === 'count') return new Intl.NumberFormat(language).format(amount.value.valueOf());
   const length = lengthOf(amount);
   const [inches, millimetres] = [length.in('in'), length.mm];

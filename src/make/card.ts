@@ -3,9 +3,11 @@ import type { Drawing } from '../drawing/drawing.ts';
 import { foldedDrawing } from '../drawing/folded.ts';
 import { lowestBases } from '../drawing/pile.ts';
 import { stackDrawing } from '../drawing/stack.ts';
-import { ownEdition } from '../edition/editions.ts';
+import { ownEdition, shownEditions } from '../edition/editions.ts';
 import { leadPhoto } from '../handout/drawings.ts';
 import { mainPiece } from '../handout/finished-size.ts';
+import { shownText } from '../handout/measured-text.ts';
+import { settingOf } from '../handout/setting.ts';
 import { paperColor } from '../handout/supplies.ts';
 import type { ListedPicture, ListedProject } from '../site/listed.ts';
 import { speaker } from '../words/labels.ts';
@@ -15,12 +17,13 @@ import { picturesOnPage } from './pictures.ts';
 
 /** What the site's own pages know of a project. */
 export function cardOf(material: ProjectMaterial): ListedProject {
-  const { slug, editions, ledger } = material;
+  const { slug, editions, ledger, labels } = material;
+  const setting = settingOf(editions, 'letter', labels, new Map());
   const { project } = ownEdition(editions);
   return {
     slug,
     title: project.title.value,
-    summary: project.summary?.value,
+    summary: project.summary && shownText(project.summary.value, setting),
     session: project.session?.value,
     level: project.level?.value,
     minutes: project.minutes?.value,
@@ -30,6 +33,7 @@ export function cardOf(material: ProjectMaterial): ListedProject {
     accent: accentOf(paperColor(project)).color,
     papers: downloadsOf(material).map(({ kind, href }) => ({ kind, href: `${slug}/${href}` })),
     revisions: ledger.revisions,
+    ...(editions.printed === 'both' ? {} : { alone: editions.printed }),
   };
 }
 
@@ -73,7 +77,7 @@ const ROOM = { width: 120, height: 90 };
  * a flat one with what lies on it. No measurements stand in it; it is shown small.
  */
 export function drawnPicture({ editions, labels }: ProjectMaterial): Drawing | undefined {
-  const style = { leading: editions.own, say: speaker(labels) };
+  const style = { shown: shownEditions(editions), say: speaker(labels) };
   const main = mainPiece(editions);
   const drawing = main && foldedDrawing(editions, main.id.value, 'folded', ROOM, style);
   if (drawing) return drawing;

@@ -1,3 +1,4 @@
+import { shownEditions } from '../edition/editions.ts';
 import { examine } from '../examine/examine.ts';
 import { type Kit, type KitOrder, type KitProgress, planKit } from '../kit/kit.ts';
 import type { Currency } from '../kit/report/json.ts';
@@ -41,13 +42,15 @@ export async function requestKit(request: KitRequest): Promise<KitReply> {
   const { site } = workspace;
   const [study] = examine(workspace, projectsNamed([request.slug], workspace.projects));
   if (!study) throw new Error(`${request.slug} was not examined`);
-  const { project, shapes } = study;
+  const { project } = study;
   const findings = mergeFindings([...site.findings, ...study.findings]);
   if (isFailure(findings, false)) {
     return { kind: 'findings', findings: findings.filter(({ severity }) => severity === 'error'), project };
   }
+  const order = request.orderFor(project, workspace);
+  const edition = study.editions[shownEditions(study.editions)[0]];
   const tools = { highs: await loadHighs(), clock: request.clock };
-  const result = planKit(project, shapes, request.orderFor(project, workspace), tools, request.progress);
+  const result = planKit(edition.project, edition.shapes, order, tools, request.progress);
   if ('findings' in result) return { kind: 'findings', findings: mergeFindings(result.findings), project };
   const currency = { code: site.currency, decimals: moneyDecimals(site.currency) };
   return { kind: 'planned', kit: result.kit, workspace, currency };

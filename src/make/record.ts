@@ -48,6 +48,7 @@ const card = z.object({
   accent: z.string(),
   papers: z.array(paper),
   revisions: z.array(revisionCodec),
+  alone: z.enum(['inch', 'metric']).optional(),
 });
 const record: z.ZodType<MakeRecord, unknown> = z.object({
   sheetwright: z.string(),

@@ -1,7 +1,6 @@
 import type { Length, Unit } from './length.ts';
 import { VULGAR } from './notation.ts';
-import { gcd } from './numbers.ts';
-import { roundHalfAway } from './round.ts';
+import { roundHalfAway, rulerMark } from './round.ts';
 import type { Size, Volume } from './size.ts';
 
 /** `11/16` typed plainly, or `¼` and `11⁄16` as set type. */
@@ -14,8 +13,6 @@ type RulerInches = {
   /** In lowest terms; numerator zero when there is no fraction. */
   readonly numerator: bigint;
   readonly denominator: bigint;
-  /** False when the length had to be rounded to the ruler. */
-  readonly exact: boolean;
 };
 
 /** The character of each fraction that has one, by `numerator/denominator`. */
@@ -23,25 +20,21 @@ const CHARACTER: ReadonlyMap<string, string> = new Map(
   Object.entries(VULGAR).map(([character, [top, bottom]]) => [`${top}/${bottom}`, character]),
 );
 
-/**
- * A length as a ruler shows it: exactly where it lies on a 32nd of an inch, else rounded to the nearest 16th,
- * half away from zero.
- */
+/** A length in parts, as a ruler shows it. */
 export function rulerInches(length: Length): RulerInches {
-  const inches = length.in('in');
-  const exact = 32n % inches.denominator === 0n;
-  const steps = exact ? 32n : 16n;
-  const count = roundHalfAway({ numerator: inches.numerator * steps, denominator: inches.denominator });
-  const magnitude = count < 0n ? -count : count;
-  const remainder = magnitude % steps;
-  const divisor = gcd(remainder, steps);
+  const { numerator, denominator } = rulerMark(length, 'in').in('in');
+  const magnitude = numerator < 0n ? -numerator : numerator;
   return {
-    negative: count < 0n,
-    whole: magnitude / steps,
-    numerator: remainder / divisor,
-    denominator: steps / divisor,
-    exact,
+    negative: numerator < 0n,
+    whole: magnitude / denominator,
+    numerator: magnitude % denominator,
+    denominator,
   };
+}
+
+/** What stands before a figure that is only near the length: `≈`; nothing where a ruler shows the length itself. */
+export function roundedSign(length: Length, unit: 'in' | 'mm'): '≈' | '' {
+  return rulerMark(length, unit).equals(length) ? '' : '≈';
 }
 
 /** `2 1/4` (plain) or `2¼` (set), without a unit; sixteenths are set with a fraction slash: `2 11⁄16`. */
@@ -69,8 +62,7 @@ export function printDecimal(length: Length, unit: Unit, places: number): string
 
 /** Whole millimetres, or half millimetres where the length is exactly that: `57`, `3.5`. */
 export function printMillimetres(length: Length): string {
-  const halves = length.in('mm').denominator === 2n;
-  return printDecimal(length, 'mm', halves ? 1 : 0);
+  return printDecimal(rulerMark(length, 'mm'), 'mm', 1);
 }
 
 /** A length in the unit named, with the unit behind it: `2¼ in`, `57 mm`, `5.7 cm`. */

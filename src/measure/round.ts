@@ -32,9 +32,37 @@ export function roundNearest(length: Length, step: Length): Length {
   return roundDown(length.plus(step.half()), step);
 }
 
+/** What a ruler shows: its finest marks, and those that all else is read to. */
+const RULERS: Readonly<Record<'in' | 'mm', { readonly finest: Length; readonly usual: Length }>> = {
+  in: { finest: Length.of(1, 32, 'in'), usual: Length.of(1, 16, 'in') },
+  mm: { finest: Length.of(1, 2, 'mm'), usual: Length.of(1, 1, 'mm') },
+};
+
+/**
+ * A length as a ruler of inches or of millimeters shows it: itself where it lies on a 32nd of an inch or a half
+ * millimeter, else the nearest 16th or whole millimeter, half away from zero.
+ */
+export function rulerMark(length: Length, unit: 'in' | 'mm'): Length {
+  const { finest, usual } = RULERS[unit];
+  return length.isMultipleOf(finest) ? length : usual.times(roundHalfAway(length.over(usual)));
+}
+
 /** A floating-point number of millimeters, as folding gives it, as a length: to the nearest 1/`parts` of one. */
 export function roundMillimetres(mm: number, parts: number): Length {
   return Length.of(Math.round(mm * parts), parts, 'mm');
+}
+
+/** How far floating point strays from a mark of a ruler, and more. */
+const ASTRAY: Length = Length.of(1, 100, 'mm');
+
+/**
+ * A size as folding gives it, in floating-point millimeters: where the ruler has a mark but for floating point, that;
+ * else to a hundredth of a millimeter, finer than any ruler.
+ */
+export function roundFolded(mm: number, unit: 'in' | 'mm'): Length {
+  const length = roundMillimetres(mm, 1000);
+  const mark = roundNearest(length, RULERS[unit].finest);
+  return mark.minus(length).abs().greaterThan(ASTRAY) ? roundMillimetres(mm, 100) : mark;
 }
 
 /** As `roundMillimetres`, outward: never less than what folding gave, but for what floating point adds. */

@@ -36,6 +36,15 @@ const STEPS: Readonly<Record<PaperUnit, Length>> = { in: Length.of(1, 16, 'in'),
 
 export const PAPER_NAMES: readonly string[] = Object.keys(PAPERS);
 
+/** What a size of paper is called, whichever way round it lies; undefined where it has no name. */
+export function paperNameOf(size: Size): string | undefined {
+  const isThat = (other: Size): boolean => sameSize(other, size) || sameSize(quarterTurned(other), size);
+  return PAPER_NAMES.find((name) => {
+    const paper = PAPERS[name];
+    return paper && isThat(paper.size);
+  });
+}
+
 /** A sheet by its name; undefined where none is called so. `at` is where the name stands. */
 export function sheetNamed(name: string, at: Place): StockSheet | undefined {
   const named = PAPERS[name.trim().toLowerCase().replace(/\s+/gu, ' ')];

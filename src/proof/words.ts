@@ -1,5 +1,5 @@
 import type { Length, Unit } from '../measure/length.ts';
-import { printDecimal, printInches, printLength, rulerInches } from '../measure/print.ts';
+import { printDecimal, printInches, printLength, roundedSign } from '../measure/print.ts';
 import type { Size } from '../measure/size.ts';
 
 /**
@@ -8,7 +8,7 @@ import type { Size } from '../measure/size.ts';
  */
 export function sayLength(length: Length, unit: Unit): string {
   if (unit !== 'in') return sayMetric(length, unit);
-  if (rulerInches(length).exact) return printLength(length, 'in');
+  if (roundedSign(length, 'in') === '') return printLength(length, 'in');
   if (1000n % length.in('in').denominator === 0n) return `${printDecimal(length, 'in', 3)} in`;
   if (10n % length.in('mm').denominator === 0n) return `${printDecimal(length, 'mm', 1)} mm`;
   const rounded = printInches(length, 'plain');

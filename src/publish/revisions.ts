@@ -1,3 +1,4 @@
+import { shownEditions } from '../edition/editions.ts';
 import type { Study } from '../examine/examine.ts';
 import { labelsOf } from '../make/languages.ts';
 import { readLabels } from '../make/package-files.ts';
@@ -6,7 +7,7 @@ import type { Project, Site } from '../project/model.ts';
 import { type RevisionWords, revisionWords } from '../words/changes.ts';
 import { speaker } from '../words/labels.ts';
 import { changesBetween } from './changes.ts';
-import { leadingOf, stateOf } from './state.ts';
+import { stateOf } from './state.ts';
 
 /** A revision that was recorded, or would be. */
 export type Published = { readonly project: Project; readonly revision: Revision };
@@ -31,7 +32,7 @@ export function nextLedger({ project, editions }: Study, today: string): Ledger 
   const last = revisions.at(-1);
   const changes = before ? changesBetween(before, state) : [];
   if (last && before && changes.length === 0) return undefined;
-  const revision = { number: (last?.number ?? 0) + 1, date: today, own: leadingOf(editions), changes };
+  const revision = { number: (last?.number ?? 0) + 1, date: today, own: shownEditions(editions)[0], changes };
   return { revisions: [...revisions, revision], state };
 }
 

@@ -1,5 +1,5 @@
 import { toString as textOf } from 'mdast-util-to-string';
-import type { Edition, Editions } from '../edition/editions.ts';
+import { type Edition, type EditionName, type Editions, shownEditions } from '../edition/editions.ts';
 import { Length } from '../measure/length.ts';
 import type { PublishedFact, PublishedState, PublishedThing, PublishedValue } from '../project/ledger.ts';
 import type { Piece, Step } from '../project/model.ts';
@@ -16,7 +16,7 @@ import { nameOf } from '../words/names.ts';
  */
 export function stateOf(editions: Editions): PublishedState {
   const { inch, metric, printed } = editions;
-  const leading = leadingOf(editions);
+  const [leading] = shownEditions(editions);
   const other = leading === 'inch' ? 'metric' : 'inch';
   // Of a project with an error, the one as written stands in the place of both.
   const others = printed === 'both' && inch !== metric ? factsOf(editions[other], other) : [];
@@ -25,11 +25,6 @@ export function stateOf(editions: Editions): PublishedState {
     pieces: factsOf(editions[leading], leading).map((fact) => ({ ...twins.get(keyOf(fact)), ...fact })),
     steps: editions[leading].project.steps.map(stepState),
   };
-}
-
-/** The edition as written, unless only the other is printed. */
-export function leadingOf({ own, printed }: Editions): 'inch' | 'metric' {
-  return printed === 'both' ? own : printed;
 }
 
 /** Tells one thing from all others. A sheet is named as it always was in ledgers: `box lid`. */
@@ -41,9 +36,7 @@ export function sheetKey({ piece, sheet }: PublishedThing): string {
   return nameOf(sheet === undefined ? piece : `${piece} ${sheet}`);
 }
 
-type In = 'inch' | 'metric';
-
-function factsOf({ project, shapes }: Edition, edition: In): PublishedFact[] {
+function factsOf({ project, shapes }: Edition, edition: EditionName): PublishedFact[] {
   return [...project.pieces.values()].flatMap((piece): PublishedFact[] => {
     const id = piece.id.value;
     const { corners, count } = piece;
@@ -61,7 +54,11 @@ function factsOf({ project, shapes }: Edition, edition: In): PublishedFact[] {
   });
 }
 
-function placeFact(piece: string, layer: Edition['shapes']['layers'][number], edition: In): PublishedFact {
+function placeFact(
+  piece: string,
+  layer: Edition['shapes']['layers'][number],
+  edition: EditionName,
+): PublishedFact {
   const { baseName, left, top, turn } = layer;
   return { piece, what: 'place', word: baseName, ...(turn === 0 ? {} : { turn }), [edition]: [left, top] };
 }
@@ -70,7 +67,7 @@ function netFacts(
   of: Pick<PublishedFact, 'piece' | 'sheet'>,
   net: Net,
   { body }: Piece,
-  edition: In,
+  edition: EditionName,
 ): PublishedFact[] {
   const { size, scores } = net;
   return [
@@ -80,7 +77,7 @@ function netFacts(
   ];
 }
 
-function cutsOf(net: Net, body: Piece['body'], edition: In): PublishedValue {
+function cutsOf(net: Net, body: Piece['body'], edition: EditionName): PublishedValue {
   const cuts = saidCuts(body, net);
   return cuts ? { word: cutsText(cuts) } : { [edition]: cutBoxes(net) };
 }

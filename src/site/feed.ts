@@ -66,11 +66,13 @@ ${SafeHtml.join(tags.map((term) => html`<category term="${term}"/>\n`))}<content
 }
 
 function contentOf(
-  { summary, session }: ListedProject,
+  { summary, session, alone }: ListedProject,
   revision: Revision | undefined,
   voice: Voice,
 ): SafeHtml {
-  const { changes, recut } = revision ? revisionWords(revision, voice.say) : { changes: [], recut: [] };
+  const { changes, recut } = revision
+    ? revisionWords(revision, voice.say, alone && [alone])
+    : { changes: [], recut: [] };
   const cutAgain = revision && recutWords(revision, recut, voice);
   const said = [
     summary !== undefined && html`<p>${summary}</p>`,

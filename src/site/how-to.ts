@@ -2,6 +2,7 @@ import type { Figure, PlacedPicture } from '../drawing/figures.ts';
 import { type Editions, ownEdition } from '../edition/editions.ts';
 import { renderMarkdown } from '../handout/markdown.ts';
 import { type ProseSetting, withoutHost } from '../handout/markdown-handlers.ts';
+import { shownText } from '../handout/measured-text.ts';
 import { proseSetting } from '../handout/prose.ts';
 import { type Setting, settingOf } from '../handout/setting.ts';
 import { stocksUsed } from '../handout/supplies.ts';
@@ -32,7 +33,7 @@ export function howTo(about: {
     '@context': 'https://schema.org',
     '@type': 'HowTo',
     name: project.title.value,
-    ...(project.summary && { description: project.summary.value }),
+    ...(project.summary && { description: shownText(project.summary.value, setting) }),
     inLanguage: labels.language,
     ...(image !== undefined && { image }),
     ...(minutes > 0 && { totalTime: `PT${minutes}M` }),
@@ -40,9 +41,11 @@ export function howTo(about: {
       ...stocksUsed(project).map(({ name }) => ({ '@type': 'HowToSupply', name })),
       ...project.supplies
         .filter((supply) => !isTool(supply))
-        .map(({ item }) => ({ '@type': 'HowToSupply', name: item.value })),
+        .map(({ item }) => ({ '@type': 'HowToSupply', name: shownText(item.value, setting) })),
     ],
-    tool: project.supplies.filter(isTool).map(({ item }) => ({ '@type': 'HowToTool', name: item.value })),
+    tool: project.supplies
+      .filter(isTool)
+      .map(({ item }) => ({ '@type': 'HowToTool', name: shownText(item.value, setting) })),
     step: project.steps.map((step, index) => stepOf(step, index + 1, setting)),
   };
 }

@@ -1,4 +1,5 @@
 import type { PlacedPicture } from '../drawing/figures.ts';
+import type { EditionName } from '../edition/editions.ts';
 import type { Download } from '../handout/prints.ts';
 import { compare } from '../measure/numbers.ts';
 import type { Revision } from '../project/ledger.ts';
@@ -20,6 +21,8 @@ export type ListedProject = {
   readonly papers: readonly Download[];
   /** What was published of it, the earliest first. */
   readonly revisions: readonly Revision[];
+  /** The edition that is printed of it, where only one is. */
+  readonly alone?: EditionName | undefined;
 };
 
 export type ListedPicture = PlacedPicture & {

@@ -1,27 +1,41 @@
+import { type EditionName, type Shown, shownEditions, UNIT_OF } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
-import { printDecimal, printInches, printMillimetres, rulerInches } from '../measure/print.ts';
+import { printDecimal, printInches, printMillimetres, roundedSign } from '../measure/print.ts';
 import type { PieceChange, PublishedValue, Revision, StepChange } from '../project/ledger.ts';
 import type { Say } from './labels.ts';
-import type { Leading } from './measures.ts';
 import { nameOf, partNamed, sheetNamed } from './names.ts';
 
 /** What changed with a revision, in sentences, and the names of the pieces to cut again. */
 export type RevisionWords = { readonly changes: readonly string[]; readonly recut: readonly string[] };
 
-/** Says what changed, in the lengths of the edition that leads, or of the other where it changed there alone. */
+/**
+ * Says what changed, in the lengths of the first of the editions shown in which it did. What changed only in one that
+ * isn't shown is no change to whoever reads it.
+ */
 export function revisionWords(
   { changes, recut, own = 'inch' }: Revision,
   say: Say,
-  leading: Leading = own,
+  shown: Shown = shownEditions({ own, printed: 'both' }),
 ): RevisionWords {
-  const pieces = changes.filter((change) => typeof change !== 'string' && 'piece' in change);
+  const told = changes.filter((change) => !isOfPiece(change) || editionOf(change, shown));
   return {
-    changes: changes.map((change) => {
+    changes: told.map((change) => {
       if (typeof change === 'string') return change;
-      return 'piece' in change ? pieceWords(change, say, leading) : stepWords(change, say);
+      return isOfPiece(change) ? pieceWords(change, say, shown) : stepWords(change, say);
     }),
-    recut: recut ?? [...new Set(pieces.filter(isRecut).map((change) => pieceName(change, say)))],
+    recut: recut ?? [
+      ...new Set(
+        told
+          .filter(isOfPiece)
+          .filter(isRecut)
+          .map((change) => pieceName(change, say)),
+      ),
+    ],
   };
+}
+
+function isOfPiece(change: Revision['changes'][number]): change is PieceChange {
+  return typeof change !== 'string' && 'piece' in change;
 }
 
 /** Whether the paper is cut or scored otherwise; one that is gone is no longer cut. */
@@ -35,11 +49,11 @@ function stepWords({ steps, before = '', after = before }: StepChange, say: Say)
   return say(`change-step-${steps}`, { step: after, before, after });
 }
 
-function pieceWords(change: PieceChange, say: Say, leading: Leading): string {
+function pieceWords(change: PieceChange, say: Say, shown: Shown): string {
   const { what, from, before, after } = change;
   const piece = pieceName(change, say);
   if (what === 'cuts') return say('change-cuts', { piece });
-  const edition = editionOf(change, leading);
+  const edition = editionOf(change, shown) ?? shown[0];
   const tell = (value: PublishedValue | undefined): string =>
     value ? valueWords(value, what, edition, say) : '';
   const was = what === 'scores' || what === 'corners' || what === 'pieces' ? 'change-were' : 'change-was';
@@ -55,21 +69,27 @@ function pieceName({ piece, sheet }: PieceChange, say: Say): string {
   return say('drawing-part', { piece: nameOf(piece), part: partNamed(sheet, say) });
 }
 
-/** The edition whose lengths are told: the leading one, unless only the other has changed or is known. */
-function editionOf({ before, after }: PieceChange, leading: Leading): Leading {
-  const differs = (edition: Leading): boolean => {
+/** The first edition shown in which a thing changed; undefined where only one that isn't shown changed. */
+function editionOf({ before, after }: PieceChange, shown: Shown): EditionName | undefined {
+  const differs = (edition: EditionName): boolean => {
     const [was, is] = [before, after].map((value) => value?.[edition]);
     if (before && after && !(was && is)) return false;
     return (
       was?.length !== is?.length || !!was?.some((length, index) => !length.equals(is?.[index] ?? length))
     );
   };
-  const other = leading === 'inch' ? 'metric' : 'inch';
-  return !differs(leading) && differs(other) ? other : leading;
+  const found = shown.find(differs);
+  const isElsewhere = before?.word === after?.word && before?.turn === after?.turn;
+  return found ?? (isElsewhere && (['inch', 'metric'] as const).some(differs) ? undefined : shown[0]);
 }
 
-function valueWords(value: PublishedValue, what: PieceChange['what'], edition: Leading, say: Say): string {
-  const unit = edition === 'inch' ? 'in' : 'mm';
+function valueWords(
+  value: PublishedValue,
+  what: PieceChange['what'],
+  edition: EditionName,
+  say: Say,
+): string {
+  const unit = UNIT_OF[edition];
   const figures = (value[edition] ?? []).map((length) => say.figure(print(length, unit)));
   const lengths = figures.map((figure) => `${figure} ${unit}`);
   const { word = '', turn } = value;
@@ -84,7 +104,6 @@ function valueWords(value: PublishedValue, what: PieceChange['what'], edition: L
 
 /** Exact enough, whatever the length: two lengths that differ must never read the same. */
 function print(length: Length, unit: 'in' | 'mm'): string {
-  const isPrintable = unit === 'in' ? rulerInches(length).exact : 2n % length.in('mm').denominator === 0n;
-  if (!isPrintable) return printDecimal(length, unit, 4);
+  if (roundedSign(length, unit)) return printDecimal(length, unit, 4);
   return unit === 'in' ? printInches(length, 'set') : printMillimetres(length);
 }

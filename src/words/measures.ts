@@ -1,66 +1,57 @@
-import type { Editions, Twin } from '../edition/editions.ts';
+import { type EditionName, type Shown, type Twin, UNIT_OF } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
-import { printInches, printMillimetres, rulerInches } from '../measure/print.ts';
+import { printMillimetres, roundedSign, rulerInches } from '../measure/print.ts';
 import { betweenMembers } from './labels.ts';
 import { html, SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';
 
-/** The edition that comes first; the other stands beside it. */
-export type Leading = Editions['own'];
-
 /** How lengths belong together: `2 × 4 in`; `1, 4, and 9 in` in a sentence; `1, 4, 9 in` in a column. */
 type Grouping = 'size' | 'sentence' | 'column';
 
-/** The leading edition's column and the other's. */
-export type Columns<T> = { readonly lead: T; readonly second: T };
+/** The leading edition's column, and the other's where that is shown. */
+export type Columns<T> = { readonly lead: T; readonly second?: T | undefined };
 
 /**
  * Prints lengths that exist in both editions. Each edition's text stands in an element of its own with `data-unit`,
  * so that a page can show one of them alone.
  */
 export type Measures = {
-  readonly leading: Leading;
-  /** Both editions, the second in brackets: `2¼ × 4 in (57 × 102 mm)`. */
+  readonly shown: Shown;
+  readonly leading: EditionName;
+  /** Every edition shown, the second in brackets: `2¼ × 4 in (57 × 102 mm)`. */
   readonly both: (lengths: readonly Twin[], grouping?: Grouping) => SafeHtml;
-  readonly alone: (lengths: readonly Twin[], edition: Leading, grouping?: Grouping) => SafeHtml;
-  /** Each edition alone, for two columns. */
+  readonly alone: (lengths: readonly Twin[], edition: EditionName, grouping?: Grouping) => SafeHtml;
+  /** Each edition shown, for columns. */
   readonly columns: (lengths: readonly Twin[], grouping?: Grouping) => Columns<SafeHtml>;
-  /** What stands above the two columns. */
+  /** What stands above the columns. */
   readonly headings: Columns<{ readonly heading: string; readonly unit: 'in' | 'mm' }>;
-  /** Both editions as plain text, for titles, alternatives and link previews. */
-  readonly text: (lengths: readonly Twin[]) => string;
 };
 
 /**
  * @param spoken whether inches are also written out for screen readers, beside figures hidden from them. Not for
  *   print: what is hidden from a screen reader loses its tag in a PDF.
  */
-export function measuresFor(voice: Voice, leading: Leading, spoken: boolean): Measures {
-  const alone = (lengths: readonly Twin[], edition: Leading, grouping: Grouping = 'size'): SafeHtml => {
-    const own = lengths.map((length) => (edition === 'inch' ? length.inch : length.metric));
+export function measuresFor(voice: Voice, shown: Shown, spoken: boolean): Measures {
+  const alone = (lengths: readonly Twin[], edition: EditionName, grouping: Grouping = 'size'): SafeHtml => {
+    const own = lengths.map((length) => length[edition]);
     return edition === 'inch' ? inches(own, grouping, voice, spoken) : metric(own, grouping, voice);
   };
-  const second: Leading = leading === 'inch' ? 'metric' : 'inch';
-  const headings = {
-    inch: { heading: voice.say('cut-inch'), unit: 'in' },
-    metric: { heading: voice.say('cut-metric'), unit: 'mm' },
-  } as const;
+  const [leading, second] = shown;
+  const inColumns = <T>(each: (edition: EditionName) => T): Columns<T> => ({
+    lead: each(leading),
+    second: second && each(second),
+  });
   return {
+    shown,
     leading,
     alone,
-    headings: { lead: headings[leading], second: headings[second] },
-    columns: (lengths, grouping) => ({
-      lead: alone(lengths, leading, grouping),
-      second: alone(lengths, second, grouping),
-    }),
-    both: (lengths, grouping) =>
-      html`<span class="measure">${alone(lengths, leading, grouping)} <span class="twin"><span class="bracket">(</span>${alone(lengths, second, grouping)}<span class="bracket">)</span></span></span>`,
-    text: (lengths) => {
-      const plain = {
-        inch: `${lengths.map(({ inch }) => printInches(inch, 'plain')).join(' × ')} in`,
-        metric: `${lengths.map(({ metric }) => voice.say.figure(printMillimetres(metric))).join(' × ')} mm`,
-      };
-      return `${plain[leading]} (${plain[second]})`;
+    headings: inColumns((edition) => ({ heading: voice.say(`cut-${edition}`), unit: UNIT_OF[edition] })),
+    columns: (lengths, grouping) => inColumns((edition) => alone(lengths, edition, grouping)),
+    both: (lengths, grouping) => {
+      const twin = second
+        ? html` <span class="twin"><span class="bracket">(</span>${alone(lengths, second, grouping)}<span class="bracket">)</span></span>`
+        : SafeHtml.empty;
+      return html`<span class="measure">${alone(lengths, leading, grouping)}${twin}</span>`;
     },
   };
 }
@@ -68,7 +59,7 @@ export function measuresFor(voice: Voice, leading: Leading, spoken: boolean): Me
 /** A length as a ruler shows it, its fraction marked so that the typeface sets it as one figure. */
 export function inchFigure(length: Length): SafeHtml {
   const { negative, whole, numerator, denominator } = rulerInches(length);
-  const sign = negative ? '−' : '';
+  const sign = `${roundedSign(length, 'in')}${negative ? '−' : ''}`;
   if (numerator === 0n) return html`${`${sign}${whole}`}`;
   const fraction = html`<span class="fraction">${`${numerator}/${denominator}`}</span>`;
   if (whole === 0n) return html`${sign}${fraction}`;
@@ -83,8 +74,12 @@ function inches(lengths: readonly Length[], grouping: Grouping, voice: Voice, sp
 }
 
 function metric(lengths: readonly Length[], grouping: Grouping, voice: Voice): SafeHtml {
-  const figures = lengths.map((length) => html`${voice.say.figure(printMillimetres(length))}`);
+  const figures = lengths.map((length) => html`${metricFigure(length, voice)}`);
   return html`<span data-unit="mm">${joined(figures, grouping, voice, 'mm')}</span>`;
+}
+
+function metricFigure(length: Length, { say }: Voice): string {
+  return `${roundedSign(length, 'mm')}${say.figure(printMillimetres(length))}`;
 }
 
 /** A size stays on one line; of a row of positions only the last keeps its unit by it. */
@@ -102,7 +97,10 @@ function joined(figures: readonly SafeHtml[], grouping: Grouping, voice: Voice, 
 }
 
 function spokenInches(lengths: readonly Length[], grouping: Grouping, voice: Voice): SafeHtml {
-  const words = lengths.map((length) => spokenFigure(length, voice));
+  const words = lengths.map((length) => {
+    const figure = spokenFigure(length, voice);
+    return roundedSign(length, 'in') ? voice.say('drawing-about', { length: figure }) : figure;
+  });
   const together =
     grouping === 'size' ? words.join(` ${voice.say('spoken-by')} `) : voice.list(words).toString();
   const first = lengths[0];

@@ -2,6 +2,7 @@ import { type Editions, type Twin, twin } from '../edition/editions.ts';
 import type { Layer, Reveals } from '../shape/shapes.ts';
 import type { Measures } from './measures.ts';
 import type { SafeHtml } from './safe-html.ts';
+import { onRulers } from './twins.ts';
 import type { Voice } from './voice.ts';
 
 const SIDES = ['left', 'right', 'top', 'bottom'] as const satisfies readonly (keyof Reveals)[];
@@ -15,9 +16,14 @@ export function revealTwins(editions: Editions, pieceId: string): RevealTwins | 
     shapes.layers.find(({ piece }) => piece.id.value === pieceId),
   );
   if (!layers) return undefined;
-  const { inch, metric } = layers;
-  const side = (name: keyof Reveals): Twin => ({ inch: inch.reveals[name], metric: metric.reveals[name] });
+  const side = (name: keyof Reveals): Twin => revealOn(layers, name);
   return { left: side('left'), right: side('right'), top: side('top'), bottom: side('bottom') };
+}
+
+/** What shows on one side; of a layer that lies askew about how far its outermost corner is from the edge. */
+export function revealOn({ inch, metric }: Twin<Layer>, side: keyof Reveals): Twin {
+  const reveal = { inch: inch.reveals[side], metric: metric.reveals[side] };
+  return isAskew(inch) ? onRulers(reveal) : reveal;
 }
 
 /** `1/8 in (3 mm) all round`, or side by side: `1/4 in (6 mm) left and flush top and bottom`. */

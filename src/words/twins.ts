@@ -1,6 +1,7 @@
-import type { Editions, Twin } from '../edition/editions.ts';
+import type { EditionName, Editions, Twin } from '../edition/editions.ts';
 import { twinsOf } from '../edition/lengths.ts';
 import type { Length, Unit } from '../measure/length.ts';
+import { rulerMark } from '../measure/round.ts';
 
 /**
  * The lengths of a measurement as both editions have them: those the project measures from its editions, any other
@@ -13,11 +14,26 @@ export function twinFinder(editions: Editions): TwinFinder {
   const byInch = indexBy(groups, ({ inch: own }) => own);
   const byMetric = indexBy(groups, ({ metric: own }) => own);
   return (lengths, unit) => {
-    const index = unit === 'in' ? byInch : byMetric;
-    const whole = index.get(keyOf(lengths));
-    if (whole) return whole;
-    return lengths.map((length) => index.get(keyOf([length]))?.[0] ?? { inch: length, metric: length });
+    const [index, given] = unit === 'in' ? ([byInch, 'inch'] as const) : ([byMetric, 'metric'] as const);
+    // What a project holds, say, is one thing in both its editions.
+    const known = (own: readonly Length[]): readonly Twin[] | undefined =>
+      index.get(keyOf(own))?.map((twin) => asConverted(twin, editions.own));
+    const convert = (length: Length): Twin => asConverted({ inch: length, metric: length }, given);
+    return known(lengths) ?? lengths.flatMap((length) => known([length]) ?? [convert(length)]);
   };
+}
+
+/**
+ * A length of something that is not made here, as a person takes it: as given in one edition, and where a ruler has it
+ * in the other. Nobody cuts by that, so it needs no sign that it was rounded.
+ */
+export function asConverted(twin: Twin, given: EditionName): Twin {
+  return { ...onRulers(twin), [given]: twin[given] };
+}
+
+/** A length that is good to know and that nobody measures: where the rulers have it. */
+export function onRulers({ inch, metric }: Twin): Twin {
+  return { inch: rulerMark(inch, 'in'), metric: rulerMark(metric, 'mm') };
 }
 
 /** Whole sizes and, behind them, their single lengths; the first of equals wins, so the order is by importance. */

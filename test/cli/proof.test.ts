@@ -113,4 +113,11 @@ describe('sheetwright proof', () => {
     const { out } = await sheetwright(workspaceWith(sheetWith('4 1/4 x 5 1/2')), 'proof', '--editions');
     expect(out).toMatch(/4 1\/4 +107\.95 +108 +\+0\.05 +card width/u);
   });
+
+  it('says of a project with one edition that it is printed alone', async () => {
+    const sheet = sheetWith('4 1/4 x 5 1/2').replace('measurements:', 'units: inch\nmeasurements:');
+    const { out } = await sheetwright(workspaceWith(sheet), 'proof', '--editions');
+    expect(out).toContain('written in inches, printed in inches alone');
+    expect(out).not.toContain('mm');
+  });
 });

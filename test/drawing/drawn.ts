@@ -27,8 +27,8 @@ function editionOf(measurements: string): Edition {
 /** The English words, those of the drawings alone: whatever else they said would be missing. */
 export const say: Say = speaker({ language: 'en', texts: drawingTexts() });
 
-export const inchStyle: DrawingStyle = { leading: 'inch', say };
-export const metricStyle: DrawingStyle = { leading: 'metric', say };
+export const inchStyle: DrawingStyle = { shown: ['inch', 'metric'], say };
+export const metricStyle: DrawingStyle = { shown: ['metric', 'inch'], say };
 
 function drawingTexts(): ReadonlyMap<string, string> {
   const file = new URL('../../templates/labels/en.yaml', import.meta.url);

@@ -94,11 +94,11 @@ describe('a folded shape', () => {
     const card = folded('folded', inchStyle, 'card', cards);
     expect(faces(card)).toHaveLength(2);
     expect(new Set(faces(card)).size).toBe(2);
-    expect(card.alternative).toContain('Card, folded: 4¼ by 5½ inches, 108 by 140 millimeters.');
+    expect(card.alternative).toContain('Card, folded: 4¼ by 5½ inches, about 108 by about 140 millimeters.');
     const mail = folded('folded', inchStyle, 'mail', cards);
     // Light falls on the flap, which stands off from the back, as on nothing else.
     expect(new Set(faces(mail)).size).toBe(2);
-    expect(mail.alternative).toContain('Mail, folded: 5¾ by 4½ inches, 146 by 114 millimeters.');
+    expect(mail.alternative).toContain('Mail, folded: 5¾ by 4½ inches, about 146 by about 114 millimeters.');
   });
 
   it('shows the sheets of a piece together, or one of them alone', () => {

@@ -17,7 +17,7 @@ const editions = editionsOf(BOX, BOX_METRIC);
 const ROOM = { width: 45, height: 40 };
 
 function drawn(id: string, style = inchStyle, from = editions): Drawing {
-  const drawing = pieceDrawing(from, id, pieceScale(from[style.leading], ROOM), style);
+  const drawing = pieceDrawing(from, id, pieceScale(from[style.shown[0]], ROOM), style);
   if (!drawing) throw new Error(`no drawing of ${id}`);
   return drawing;
 }
@@ -80,7 +80,7 @@ describe('a piece of the cut list', () => {
     const radius = 0.25 * 25.4 * scale;
     expect(cutBox(drawing).width).toBeCloseTo(right, 3);
     expect(points.every(({ x, y }) => Math.hypot(right - x, bottom - y) > radius * 0.41)).toBe(true);
-    expect(drawing.alternative).toContain('corners rounded to ¼ inch (6 millimeters)');
+    expect(drawing.alternative).toContain('corners rounded to ¼ inch (about 6 millimeters)');
   });
 
   it.each(['box', 'front', 'strip', 'label'])('keeps the labels of %s apart and on the drawing', (id) => {

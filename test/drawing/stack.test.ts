@@ -115,7 +115,9 @@ pieces:
     const over = editionsOf(
       'unit: in\npieces: { a: { cut: 4 x 4 }, b: { cut: 1 x 1, on: a, overhang: yes, at: { left: 3 1/2 } } }',
     );
-    expect(stack(inchStyle, over).alternative).toContain('past the right edge by ½ inch (13 millimeters)');
+    expect(stack(inchStyle, over).alternative).toContain(
+      'past the right edge by ½ inch (about 13 millimeters)',
+    );
   });
 
   it('has nothing to show where nothing lies', () => {

@@ -1,5 +1,5 @@
 import { Length } from '../../src/measure/length.ts';
-import { printDecimal, printInches, rulerInches } from '../../src/measure/print.ts';
+import { printDecimal, printInches, roundedSign } from '../../src/measure/print.ts';
 import type { Fold, Net } from '../../src/shape/net.ts';
 
 /**
@@ -103,6 +103,6 @@ function address(column: number, row: number): string {
 }
 
 function say(length: Length): string {
-  if (rulerInches(length).exact) return `${printInches(length, 'plain')} in`;
+  if (roundedSign(length, 'in') === '') return `${printInches(length, 'plain')} in`;
   return `${printDecimal(length, 'mm', 3)} mm`;
 }

@@ -51,6 +51,25 @@ describe('a measurement in running text', () => {
       expect(read(`Leave ${text} free.`)).toBe(`Leave ${text} free.`);
   });
 
+  it.each([
+    ['1/8 in (3 mm)', '1/8 in', '3 mm'],
+    ['3 mm / 1/8 in', '1/8 in', '3 mm'],
+    ['1/8 in or 3 mm', '1/8 in', '3 mm'],
+    ['10 in, then 300 mm', '10 in, then 11 13/16 in', '254 mm, then 300 mm'],
+  ])('is said in the one edition that is printed: %s', (text, inch, metric) => {
+    const { editions, ...rest } = CARD;
+    const alone = (printed: 'inch' | 'metric'): string =>
+      read(`Leave ${text} free.`, { ...rest, editions: { ...editions, printed } });
+    expect([alone('inch'), alone('metric')]).toEqual([`Leave ${inch} free.`, `Leave ${metric} free.`]);
+  });
+
+  it('is marked as rounded only where the project is made by it', () => {
+    const odd = sampleOf('unit: in\npieces:\n  base: { cut: 3 1/3 x 4 }');
+    expect(read('3 1/3 in', odd)).toMatch(/^≈3 5\/16 in \(\d+ mm\)$/u);
+    expect(read('3 in', odd)).toBe('3 in (76 mm)');
+    expect(read('250 mm', odd)).toBe('9 13/16 in (250 mm)');
+  });
+
   it('is paired with no stranger', () => {
     expect(read('10 in, then 254 mm')).toBe('10 in (254 mm), then 10 in (254 mm)');
   });

@@ -145,8 +145,8 @@ describe('the pages of a kit', () => {
       '57 × 3.5 mm',
     );
     // Nothing on a ruler: it is said that it was rounded.
-    expect(text(inMetric.length(Length.of(1, 3, 'in')))).toBe('about 8 mm');
-    expect(text(words.length(Length.of(1, 3, 'in')))).toBe('about 5/16 in');
+    expect(text(inMetric.length(Length.of(1, 3, 'in')))).toBe('≈8 mm');
+    expect(text(words.length(Length.of(1, 3, 'in')))).toBe('≈5/16 in');
     expect(text(words.length(Length.of(9, 4, 'in')))).toBe('2 1/4 in');
   });
 });

@@ -9,6 +9,7 @@ import {
   printLength,
   printSize,
   printSizes,
+  roundedSign,
   rulerInches,
 } from '../../src/measure/print.ts';
 import { roundHalfAway } from '../../src/measure/round.ts';
@@ -77,9 +78,9 @@ describe('inches on a ruler', () => {
   });
 
   it('says whether it had to round', () => {
-    expect(rulerInches(inches(5, 32)).exact).toBe(true);
-    expect(rulerInches(inches(5, 64)).exact).toBe(false);
-    expect(rulerInches(mm(57)).exact).toBe(false);
+    expect(roundedSign(inches(5, 32), 'in')).toBe('');
+    expect(roundedSign(inches(5, 64), 'in')).toBe('≈');
+    expect(roundedSign(mm(57), 'in')).toBe('≈');
   });
 
   it('rounds to the nearest sixteenth and never by more than a thirty-second', () => {

@@ -42,7 +42,11 @@ function state(edit: (text: string) => string = (text) => text): PublishedState 
 type Changes = Revision['changes'];
 
 const tell = (changes: Changes, leading?: 'inch' | 'metric'): ReturnType<typeof revisionWords> =>
-  revisionWords({ number: 2, date: '2026-12-10', own: 'inch', changes }, say, leading);
+  revisionWords(
+    { number: 2, date: '2026-12-10', own: 'inch', changes },
+    say,
+    leading && (leading === 'inch' ? ['inch', 'metric'] : ['metric', 'inch']),
+  );
 
 describe('what changed since a revision', () => {
   it.each<[string, (text: string) => string, readonly string[], readonly string[]]>([

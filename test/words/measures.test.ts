@@ -21,32 +21,51 @@ const read = (markup: { toString(): string }): string => textOf(parseMarkup(Stri
 
 describe('a size', () => {
   it('stands in both editions, the leading one first', () => {
-    expect(read(measuresFor(voice, 'inch', false).both(SIZE))).toBe('2 1/4 × 4 in (57 × 102 mm)');
-    expect(read(measuresFor(voice, 'metric', false).both(SIZE))).toBe('57 × 102 mm (2 1/4 × 4 in)');
+    expect(read(measuresFor(voice, ['inch', 'metric'], false).both(SIZE))).toBe('2 1/4 × 4 in (57 × 102 mm)');
+    expect(read(measuresFor(voice, ['metric', 'inch'], false).both(SIZE))).toBe('57 × 102 mm (2 1/4 × 4 in)');
   });
 
   it('stands alone in a column', () => {
-    const { alone } = measuresFor(voice, 'inch', false);
+    const { alone } = measuresFor(voice, ['inch', 'metric'], false);
     expect(read(alone(SIZE, 'inch'))).toBe('2 1/4 × 4 in');
     expect(read(alone(SIZE, 'metric'))).toBe('57 × 102 mm');
   });
 
-  it('is a plain text for titles', () => {
-    expect(measuresFor(voice, 'inch', false).text(SIZE)).toBe('2 1/4 × 4 in (57 × 102 mm)');
-    expect(measuresFor(voice, 'metric', true).text(SIZE)).toBe('57 × 102 mm (2 1/4 × 4 in)');
-  });
-
   it('marks each edition, so that a page can show one of them', () => {
-    const markup = parseMarkup(measuresFor(voice, 'inch', true).both(SIZE).toString());
+    const markup = parseMarkup(measuresFor(voice, ['inch', 'metric'], true).both(SIZE).toString());
     const units = all(markup, 'span').flatMap(({ attributes }) => attributes['data-unit'] ?? []);
     expect(units).toEqual(['in', 'mm']);
     expect(all(markup, '.bracket').map(textOf)).toEqual(['(', ')']);
   });
 });
 
+describe('one edition alone', () => {
+  it.each([
+    ['inch', '2 1/4 × 4 in', 'in'],
+    ['metric', '57 × 102 mm', 'mm'],
+  ] as const)('is all that is shown: %s', (edition, words, unit) => {
+    const measures = measuresFor(voice, [edition], false);
+    expect(read(measures.both(SIZE))).toBe(words);
+    expect(measures.headings).toMatchObject({ lead: { unit }, second: undefined });
+    expect(measures.columns(SIZE).second).toBeUndefined();
+  });
+});
+
+describe('a length that no ruler has', () => {
+  const odd: readonly Twin[] = [{ inch: inches(10, 3), metric: Length.of(10, 3, 'mm') }, twin(4, 1, 102)];
+
+  it('is said to be rounded, each figure by itself, seen and heard', () => {
+    expect(read(measuresFor(voice, ['inch', 'metric'], false).both(odd))).toBe(
+      '≈3 5/16 × 4 in (≈3 × 102 mm)',
+    );
+    const markup = parseMarkup(measuresFor(voice, ['inch'], true).both(odd).toString());
+    expect(one(markup, '.spoken').children.join('')).toBe('about 3 and 5 sixteenths by 4 inches');
+  });
+});
+
 describe('positions on a board', () => {
   it('are listed in a sentence and set in a row in a column', () => {
-    const { both, alone } = measuresFor(voice, 'inch', false);
+    const { both, alone } = measuresFor(voice, ['inch', 'metric'], false);
     expect(read(both(POSITIONS, 'sentence'))).toBe('1, 4 1/2, and 9 in (25, 114, and 229 mm)');
     expect(read(alone(POSITIONS, 'metric', 'column'))).toBe('25, 114, 229 mm');
   });
@@ -54,7 +73,7 @@ describe('positions on a board', () => {
 
 describe('inches read aloud', () => {
   const heard = (lengths: readonly Twin[]): string => {
-    const markup = measuresFor(voice, 'inch', true).alone(lengths, 'inch').toString();
+    const markup = measuresFor(voice, ['inch', 'metric'], true).alone(lengths, 'inch').toString();
     return one(parseMarkup(markup), '.spoken').children.join('');
   };
 
@@ -74,13 +93,13 @@ describe('inches read aloud', () => {
   });
 
   it('are beside figures that a screen reader leaves out', () => {
-    const markup = parseMarkup(measuresFor(voice, 'inch', true).alone(SIZE, 'inch').toString());
+    const markup = parseMarkup(measuresFor(voice, ['inch', 'metric'], true).alone(SIZE, 'inch').toString());
     const hidden = all(markup, 'span').filter(({ attributes }) => attributes['aria-hidden'] === 'true');
     expect(hidden.map(textOf)).toEqual(['2 1/4 × 4 in']);
   });
 
   it('are left out of print, where nothing may be hidden', () => {
-    const markup = measuresFor(voice, 'inch', false).both(SIZE).toString();
+    const markup = measuresFor(voice, ['inch', 'metric'], false).both(SIZE).toString();
     expect(markup).not.toContain('aria-hidden');
     expect(markup).not.toContain('spoken');
   });

@@ -167,7 +167,7 @@ describe('figures', () => {
     { inch, metric: Length.of(13, 2, 'mm') },
   ];
   const said = (language: string, grouping: 'sentence' | 'column'): string =>
-    measuresFor(voiceOf(labelsIn(language)), 'metric', false)
+    measuresFor(voiceOf(labelsIn(language)), ['metric', 'inch'], false)
       .alone(twins, 'metric', grouping)
       .toString()
       .replace(/<[^>]*>/gu, '');
@@ -185,7 +185,7 @@ describe('figures', () => {
 
   const spoken = (language: string, length: Length): string =>
     /class="spoken">([^<]*)</u.exec(
-      measuresFor(voiceOf(labelsIn(language)), 'inch', true)
+      measuresFor(voiceOf(labelsIn(language)), ['inch', 'metric'], true)
         .alone([{ inch: length, metric: length }], 'inch')
         .toString(),
     )?.[1] ?? '';

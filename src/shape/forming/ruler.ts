@@ -1,5 +1,5 @@
 import { Length, type Unit } from '../../measure/length.ts';
-import { printDecimal, printLength, rulerInches } from '../../measure/print.ts';
+import { printDecimal, printLength, roundedSign } from '../../measure/print.ts';
 import { roundDown, roundNearest } from '../../measure/round.ts';
 import type { Project } from '../../project/model.ts';
 
@@ -47,5 +47,5 @@ export function roundToGroove(ruler: Ruler, length: Length): Length {
 /** A length for a message, in the ruler's unit; a decimal where no mark shows it exactly. */
 export function say(ruler: Ruler, length: Length): string {
   if (ruler.unit === 'mm') return `${printDecimal(length, 'mm', 2)} mm`;
-  return rulerInches(length).exact ? printLength(length, 'in') : `${printDecimal(length, 'in', 3)} in`;
+  return roundedSign(length, 'in') === '' ? printLength(length, 'in') : `${printDecimal(length, 'in', 3)} in`;
 }
