@@ -1,36 +1,55 @@
 import type { Finding } from '../project/finding.ts';
-import type { Project, Workspace } from '../project/model.ts';
+import type { Piece, Project, Workspace } from '../project/model.ts';
 import { proofMeasures } from '../proof/proof.ts';
-import { type Edition, type Editions, plainEditions } from './editions.ts';
+import { type Edition, type Editions, editionWritten, rulerWritten } from './editions.ts';
 import { findingKey, type Strain, settleEdition } from './settle.ts';
 
-/** Both editions of a project. */
-type WorkedOut = {
-  readonly editions: Editions;
-  /**
-   * Where the one that was worked out strays from the one written, and what is wrong in it alone: notes, for the
-   * project as written is right.
-   */
-  readonly findings: readonly Finding[];
-};
+/** An edition, and where it strays from what was written: notes, for the project as written is right. */
+type Made = { readonly edition: Edition; readonly findings: readonly Finding[] };
 
 /**
- * Both editions of a project that is sound as written: the one as written, and the same project made again in whole
- * millimeters (or half ones, where the project asks), or in sixteenths of an inch. `found` is what the proof found in
- * it as written.
+ * The edition in the unit of a project: the project as written, but for pieces measured with the other ruler, such as a
+ * shared box in inches in a sheet in millimeters. Those are made in the sheet's unit, or they would not fold square there.
  */
-export function workOutEditions(workspace: Workspace, own: Edition, found: readonly Finding[]): WorkedOut {
-  const { printed, own: written } = plainEditions(own);
-  const { edition, strains } = settleEdition(workspace, own, otherProject(own.project));
-  const [inch, metric] = written === 'inch' ? [own, edition] : [edition, own];
-  const editions: Editions = { own: written, printed, inch, metric };
-  return {
-    editions,
-    findings: [
-      ...strains.map((strain) => strainFinding(own.project, edition.project, strain)),
-      ...onlyThere(workspace, edition, new Set(found.map(findingKey))),
-    ],
+export function makeOwnEdition(workspace: Workspace, written: Edition): Made {
+  const { project, shapes } = written;
+  const own = editionWritten(project);
+  const isOwn = (piece: Piece): boolean => rulerWritten(piece, project) === own;
+  if (shapes.findings.length > 0 || [...project.pieces.values()].every(isOwn)) {
+    return { edition: written, findings: [] };
+  }
+  const empty = { ...project, pieces: new Map() };
+  return made(
+    project,
+    settleEdition(workspace, written, empty, (piece) => (isOwn(piece) ? piece : undefined)),
+  );
+}
+
+/**
+ * Both editions of a project: its own, and the same project made again in whole millimeters (or half ones, where the
+ * project asks), or in sixteenths of an inch. `found` is what the proof found in its own edition, which is sound.
+ */
+export function workOutEditions(
+  workspace: Workspace,
+  written: Project,
+  own: Edition,
+  found: readonly Finding[],
+): { readonly editions: Editions; readonly findings: readonly Finding[] } {
+  const unit = editionWritten(written);
+  const foreign = ({ id }: Piece): Piece | undefined => {
+    const piece = written.pieces.get(id.value);
+    return piece && rulerWritten(piece, written) !== unit ? piece : undefined;
   };
+  const other = made(written, settleEdition(workspace, own, otherProject(own.project), foreign));
+  const [inch, metric] = unit === 'inch' ? [own, other.edition] : [other.edition, own];
+  return {
+    editions: { own: unit, printed: written.units, inch, metric },
+    findings: [...other.findings, ...onlyThere(workspace, other.edition, new Set(found.map(findingKey)))],
+  };
+}
+
+function made(written: Project, { edition, strains }: ReturnType<typeof settleEdition>): Made {
+  return { edition, findings: strains.map((strain) => strainFinding(written, edition.project, strain)) };
 }
 
 function strainFinding({ unit }: Project, other: Project, { piece, own, edition, faulty }: Strain): Finding {

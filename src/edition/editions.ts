@@ -1,6 +1,6 @@
 import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
-import type { Project, Units } from '../project/model.ts';
+import type { Piece, Project, Units } from '../project/model.ts';
 import type { Shapes } from '../shape/shapes.ts';
 
 export type EditionName = 'inch' | 'metric';
@@ -74,6 +74,11 @@ export function ownEdition(editions: Editions): Edition {
 /** The edition a project is written in. */
 export function editionWritten({ unit }: Project): EditionName {
   return unit === 'in' ? 'inch' : 'metric';
+}
+
+/** The edition whose ruler a piece was measured with: a shared box may be in inches in a sheet in millimeters. */
+export function rulerWritten({ body }: Piece, { unit }: Project): Editions['own'] {
+  return (body.kind === 'form' ? body.ruler : (body.cut.unit ?? unit)) === 'in' ? 'inch' : 'metric';
 }
 
 /** The project as written, standing for both its editions. */

@@ -9,12 +9,12 @@ import type { Layer, Shapes } from '../shape/shapes.ts';
 import { type Candidate, candidatesOf, type Rung } from './candidates.ts';
 import type { Edition } from './editions.ts';
 import { keyOf, movePiece, type Primary, primariesOf } from './primaries.ts';
-import { type Built, keepsSignature, liesOnStep } from './signature.ts';
+import { type Built, liesOnStep, signatureOf } from './signature.ts';
 
 /** A piece whose numbers had to move farther than they should, or to half steps, or that has a fault all the same. */
 export type Strain = {
   readonly piece: Piece;
-  /** The length that moved farthest, as written and in the edition. */
+  /** The length that had to give way, as written and in the edition. */
   readonly own: Length;
   readonly edition: Length;
   /** Whether nothing was found that folds and fits as the piece does as written. */
@@ -35,13 +35,25 @@ export function findingKey({ rule, at }: Pick<Finding, 'rule' | 'at'>): string {
 const MOST_TRIED = 150;
 
 /**
- * The other edition of a project that is sound as written: its pieces are settled one by one, each base before what
- * lies on it, and a settled piece never moves again. A piece takes the nearest of its candidates that keeps what the
- * eye sees and in which the proof finds nothing that it doesn't find in the piece as written.
+ * Makes an edition out of another: its pieces are settled one by one, each base before what lies on it, and a settled
+ * piece never moves again. A piece takes the nearest of its candidates that keeps what the eye sees and in which the
+ * proof finds nothing that it doesn't find in the piece it comes from.
+ *
+ * @param other The project of the new edition, but for its pieces.
+ * @param exact A piece that was measured with that edition's ruler already, and stays as it was written.
  */
-export function settleEdition(workspace: Workspace, own: Edition, other: Project): Settled {
+export function settleEdition(
+  workspace: Workspace,
+  own: Edition,
+  other: Project,
+  exact: (piece: Piece) => Piece | undefined,
+): Settled {
   const settling = new Settling(workspace, own, other);
-  for (const piece of basesFirst(own)) settling.settle(piece);
+  for (const piece of basesFirst(own)) {
+    const written = exact(piece);
+    if (written) settling.keep(written);
+    else settling.settle(piece);
+  }
   return settling.settled();
 }
 
@@ -70,15 +82,20 @@ class Settling {
     this.#other = { project: { ...other, pieces: this.#pieces }, shapes };
   }
 
+  keep(piece: Piece): void {
+    this.#accept(this.#tryOut(piece, this.#other, []));
+  }
+
   settle(piece: Piece): void {
     const layer = this.#own.shapes.layers.find((each) => each.piece === piece);
     const base = piece.on && baseSize(piece.on.value, this.#nets);
     const lying = layer && base && { layer, base };
     const own = this.#tryOut(piece, this.#own, besides(layer, this.#own.shapes.layers));
     const known = new Set(own.findings());
+    const keepsLook = signatureOf(own.built);
     const primaries = primariesOf(piece, lying);
     const isSound = ({ built, isBuilt, findings }: Trial, step: Length): boolean =>
-      isBuilt && liesOnStep(built, step) && keepsSignature(own.built, built) && !hasOther(findings(), known);
+      isBuilt && liesOnStep(built, step) && keepsLook(built) && !hasOther(findings(), known);
 
     const tryOut = (candidate: Candidate): Trial => {
       const moved = movePiece(
@@ -92,18 +109,21 @@ class Settling {
     // As written, which is no round number, for a piece that can't even be made in round ones.
     const exact: Candidate = new Map(primaries.map(({ key, own: length }) => [key, length]));
     let nearest: { readonly candidate: Candidate; readonly trial: Trial } | undefined;
-    for (const [index, rung] of rungsOf(this.#other.project).entries()) {
+    const rungs = rungsOf(this.#other.project);
+    const [whole] = rungs;
+    for (const [index, rung] of rungs.entries()) {
       for (const candidate of take(candidatesOf(primaries, rung), MOST_TRIED)) {
         const trial = tryOut(candidate);
         if (trial.isBuilt) nearest ??= { candidate, trial };
         if (!isSound(trial, rung.step)) continue;
-        if (index > 0) this.#strains.push({ piece, ...farthest(candidate, primaries), faulty: false });
+        if (index > 0)
+          this.#strains.push({ piece, ...yielding(candidate, primaries, whole.step), faulty: false });
         this.#accept(trial);
         return;
       }
     }
     const { candidate, trial } = nearest ?? { candidate: exact, trial: this.#tryOut(piece, this.#other, []) };
-    this.#strains.push({ piece, ...farthest(candidate, primaries), faulty: true });
+    this.#strains.push({ piece, ...yielding(candidate, primaries, whole.step), faulty: true });
     this.#accept(trial);
   }
 
@@ -188,12 +208,18 @@ function rungsOf({ unit, metric }: Project): readonly [Rung, ...Rung[]] {
   ];
 }
 
-/** The length that moved farthest; the first where none did. */
-function farthest(candidate: Candidate, primaries: readonly Primary[]): Pick<Strain, 'own' | 'edition'> {
+/** The length that had to give way: one between two marks, else the one that moved farthest. */
+function yielding(
+  candidate: Candidate,
+  primaries: readonly Primary[],
+  step: Length,
+): Pick<Strain, 'own' | 'edition'> {
   const moved = primaries.map(({ key, own }) => ({ own, edition: candidate.get(key) ?? own }));
   const far = ({ own, edition }: (typeof moved)[number]): Length => edition.minus(own).abs();
-  const [first = { own: Length.zero, edition: Length.zero }] = moved;
-  return moved.reduce((most, each) => (far(each).greaterThan(far(most)) ? each : most), first);
+  const between = moved.filter(({ edition }) => !edition.isMultipleOf(step));
+  const [first = { own: Length.zero, edition: Length.zero }, ...others] =
+    between.length > 0 ? between : moved;
+  return others.reduce((most, each) => (far(each).greaterThan(far(most)) ? each : most), first);
 }
 
 function* take<T>(values: Iterable<T>, most: number): Generator<T> {

@@ -12,36 +12,68 @@ export type Built = {
   readonly beside: readonly Layer[];
 };
 
-/** Whether everything that is cut, scored or stuck on lies on the ruler, as far as it is square to the paper. */
+/**
+ * Whether everything that is cut, scored or stuck on by measure lies on the ruler. What is merely centered is not
+ * measured: its border, the same on both sides, may lie between two marks.
+ */
 export function liesOnStep({ nets, layer }: Built, step: Length): boolean {
-  const lengths = [
-    ...nets.flatMap(({ size, scores, panels }) => [
-      size.width,
-      size.height,
-      ...scores.flatMap(({ at }) => at),
-      ...panels.flatMap(({ box }) => [box.left, box.top, box.right, box.bottom]),
-    ]),
-    ...(layer && isSquare(layer) ? Object.values(layer.reveals) : []),
-  ];
-  return lengths.every((length) => length.isMultipleOf(step));
+  const lengths = nets.flatMap(({ size, scores, panels }) => [
+    size.width,
+    size.height,
+    ...scores.flatMap(({ at }) => at),
+    ...panels.flatMap(({ box }) => [box.left, box.top, box.right, box.bottom]),
+  ]);
+  return lengths.every((length) => length.isMultipleOf(step)) && (!layer || bordersLieOnStep(layer, step));
+}
+
+function bordersLieOnStep({ turn, centred, reveals }: Layer, step: Length): boolean {
+  if (turn % 90 !== 0) return true;
+  const across = centred.across ? step.half() : step;
+  const upright = centred.upright ? step.half() : step;
+  return (
+    [reveals.left, reveals.right].every((border) => border.isMultipleOf(across)) &&
+    [reveals.top, reveals.bottom].every((border) => border.isMultipleOf(upright))
+  );
 }
 
 /**
- * Whether one edition of a piece keeps what the eye sees of the other: borders that were equal are, what touched an
- * edge, or lined up with another layer, still does, what was centered is, and a circle is one.
+ * Tells of another edition of a piece whether it keeps what is seen and done with this one: the same cuts, borders that
+ * were equal are, what touched an edge, or lined up with another layer, still does, and a circle is one.
  */
-export function keepsSignature(own: Built, other: Built): boolean {
-  const [before, after] = [comparisonsOf(own), comparisonsOf(other)];
-  return before.every(([a, b], index) => {
-    const now = after[index];
-    return !a.equals(b) || now?.[0].equals(now[1]);
-  });
+export function signatureOf(own: Built): (other: Built) => boolean {
+  const cuts = cutsOf(own);
+  const equal = equalAmong(measuresOf(own));
+  const neighbors = own.beside.map((other) => (own.layer ? equalAmong(alignments(own.layer, other)) : []));
+  return (other) => {
+    if (cutsOf(other) !== cuts || !areEqual(measuresOf(other), equal)) return false;
+    return neighbors.every((pairs, index) => {
+      const neighbor = other.beside[index];
+      if (pairs.length === 0 || !other.layer || !neighbor) return true;
+      return areEqual(alignments(other.layer, neighbor), pairs);
+    });
+  };
 }
 
 type Comparison = readonly [Length, Length];
 
-/** Pairs of lengths that look equal where they are, in an order both editions share. */
-function comparisonsOf({ piece, nets, layer, beside }: Built): readonly Comparison[] {
+/** The places of those comparisons that are of equal lengths. */
+function equalAmong(comparisons: readonly Comparison[]): readonly number[] {
+  return comparisons.flatMap(([first, second], index) => (first.equals(second) ? [index] : []));
+}
+
+function areEqual(comparisons: readonly Comparison[], places: readonly number[]): boolean {
+  return places.every((place) => {
+    const [first, second] = comparisons[place] ?? [];
+    return first !== undefined && second !== undefined && first.equals(second);
+  });
+}
+
+function cutsOf({ nets }: Built): string {
+  return JSON.stringify(nets.map(({ cuts, panels }) => [cuts, panels.map(({ id }) => id)]));
+}
+
+/** Pairs of lengths of a piece that look equal where they are, in an order both editions share. */
+function measuresOf({ piece, nets, layer }: Built): readonly Comparison[] {
   const corners = piece.corners?.value.times(2);
   const [net] = nets;
   const round: Comparison[] =
@@ -51,19 +83,16 @@ function comparisonsOf({ piece, nets, layer, beside }: Built): readonly Comparis
           [corners, net.size.height],
         ]
       : [];
-  if (!layer || !isSquare(layer)) return round;
+  if (!layer || layer.turn % 90 !== 0) return round;
   const { left, right, top, bottom } = layer.reveals;
+  const borders = [left, right, top, bottom];
   const nothing = left.minus(left);
-  const borders: Comparison[] = [
-    ...pairsOf([left, right, top, bottom]),
-    ...[left, right, top, bottom].map((border): Comparison => [border, nothing]),
-  ];
-  const lines = beside.filter(isSquare).flatMap((other) => alignments(layer, other));
-  return [...round, ...borders, ...lines];
+  return [...round, ...pairsOf(borders), ...borders.map((border): Comparison => [border, nothing])];
 }
 
 /** The edges of two layers on one base, across and upright: those that meet or line up are equal. */
-function alignments(first: Layer, second: Layer): Comparison[] {
+function alignments(first: Layer, second: Layer): readonly Comparison[] {
+  if (first.turn % 90 !== 0 || second.turn % 90 !== 0) return [];
   const [a, b] = [edgesOf(first), edgesOf(second)];
   return [
     ...a.across.flatMap((edge) => b.across.map((other): Comparison => [edge, other])),
@@ -86,9 +115,4 @@ function pairsOf(lengths: readonly Length[]): Comparison[] {
   return lengths.flatMap((first, index) =>
     lengths.slice(index + 1).map((second): Comparison => [first, second]),
   );
-}
-
-/** Whether a layer's edges run along its base's. */
-function isSquare({ turn }: Layer): boolean {
-  return turn % 90 === 0;
 }

@@ -1,4 +1,4 @@
-import { workOutEditions } from '../edition/edition.ts';
+import { makeOwnEdition, workOutEditions } from '../edition/edition.ts';
 import { type Editions, editionWritten, plainEditions } from '../edition/editions.ts';
 import { type Finding, findMistake } from '../project/finding.ts';
 import type { Project, Workspace } from '../project/model.ts';
@@ -12,7 +12,7 @@ import type { Shapes } from '../shape/shapes.ts';
 /** A project with all that is worked out of it: its geometry, both its editions, and what was found. */
 export type Study = {
   readonly project: Project;
-  /** Of the project as written. */
+  /** Of its own edition. */
   readonly shapes: Shapes;
   readonly editions: Editions;
   /** What is wrong in it, in the shared files it uses included. */
@@ -64,13 +64,13 @@ function examineProject(workspace: Workspace, project: Project): Study {
  * A project with an error as written is not made in another edition, where the error would only come back in other
  * numbers; nor is an edition that is printed nowhere.
  */
-function studyProject(workspace: Workspace, project: Project): Study {
-  const shapes = buildShapes(project);
-  const own = { project, shapes };
-  const findings = proofProject(workspace, project, shapes);
+function studyProject(workspace: Workspace, written: Project): Study {
+  const own = makeOwnEdition(workspace, { project: written, shapes: buildShapes(written) });
+  const { project, shapes } = own.edition;
+  const findings = [...own.findings, ...proofProject(workspace, project, shapes)];
   const alone = project.units === editionWritten(project) || isFailure(mergeFindings(findings), false);
-  if (alone) return { project, shapes, editions: plainEditions(own), findings };
-  const worked = workOutEditions(workspace, own, findings);
+  if (alone) return { project, shapes, editions: plainEditions(own.edition), findings };
+  const worked = workOutEditions(workspace, written, own.edition, findings);
   return { project, shapes, editions: worked.editions, findings: [...findings, ...worked.findings] };
 }
 

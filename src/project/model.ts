@@ -8,7 +8,13 @@ import type { Schedule } from './schedule.ts';
 import type { At, Place, SourceFile } from './source.ts';
 
 /** A size with the place of each of its numbers. */
-export type AtSize = { readonly width: At<Length>; readonly height: At<Length>; readonly at: Place };
+export type AtSize = {
+  readonly width: At<Length>;
+  readonly height: At<Length>;
+  readonly at: Place;
+  /** The unit it was written in, where it was. */
+  readonly unit?: Unit;
+};
 
 /** Three numbers, as written: width, depth or height in the order its reader documents. */
 export type AtVolume = readonly [At<Length>, At<Length>, At<Length>];

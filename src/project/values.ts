@@ -130,7 +130,8 @@ export function unitWritten({ at }: At<Length>, reader: Reader): Unit {
 /** Width × height. */
 export const asSize: Value<AtSize> = made(
   asLengths(2),
-  ([width, height], { at }) => width && height && { width, height, at },
+  ([width, height], { at }, _, reader) =>
+    width && height && { width, height, at, unit: unitWritten(height, reader) },
 );
 
 /** Three lengths. */

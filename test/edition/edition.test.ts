@@ -89,6 +89,19 @@ describe('the metric edition of a box given by its score lines', () => {
   });
 });
 
+describe('a form', () => {
+  it('is cut the same way in both editions', () => {
+    const study = studyOf(
+      pieces('box: { stock: card, form: tuck-end box, inside: 2 3/16 x 1 1/16 x 3 1/4 }'),
+    );
+    const [inch, metric] = [study.editions.inch, study.editions.metric].map(
+      ({ shapes }) => shapes.nets.get('box')?.cuts?.shorten,
+    );
+    expect(inch).not.toEqual([]);
+    expect(metric).toEqual(inch);
+  });
+});
+
 describe('a tab of 1/4 in', () => {
   it.each([
     'form: tray, inside: 4 x 3 x 1, tab: 1/4',
@@ -144,13 +157,45 @@ describe('a base', () => {
     expect(mergeFindings(study.findings).filter(({ severity }) => severity === 'error')).toEqual([]);
     const widths = [study.editions.inch, study.editions.metric].map(({ shapes }) => {
       const floor = shapes.nets.get('box')?.panels.find(({ id }) => id === 'floor');
-      return floor && boxSize(floor.box).width.mm;
+      return `${floor && boxSize(floor.box).width}`;
     });
-    expect(widths).toEqual([80, 80]);
+    // 80 mm as written; 3.15 in, on the ruler 3 1/8.
+    expect(widths).toEqual(['25/8 in', `${Length.of(80, 1, 'mm')}`]);
+  });
+});
+
+describe('a box measured with the other ruler', () => {
+  const box = 'form: clip-top box, inside: 3 3/8 x 1 1/8 x 4 5/8, tab: 1/2';
+  const shared = { 'shared/boxes.yaml': `pieces: { box: { ${box} } }\n` };
+  const inInches = studyOf(pieces('box: { use: shared.box, stock: card }'), shared);
+  const inMetric = studyOf(
+    pieces('box: { use: shared.box, stock: card }')
+      .replace('unit: in', 'unit: mm')
+      .replace('12 x 12', '305 x 305'),
+    shared,
+  );
+
+  it('has the same numbers in either unit, whichever the sheet is in', () => {
+    expect(gapsOf(inMetric)).toEqual(gapsOf(inInches));
+    expect(gapsOf(inMetric).across).toEqual([28, 86, 28, 86, 13]);
+    const inches = [inInches, inMetric].map(({ editions }) =>
+      editions.inch.shapes.nets.get('box')?.scores.map(({ at }) => at.map(String)),
+    );
+    expect(inches[1]).toEqual(inches[0]);
+    expect(troubles(inMetric)).toEqual([]);
   });
 });
 
 describe('a layer', () => {
+  it('that is square and centered keeps its nearest number, and its border may lie between two marks', () => {
+    const study = studyOf(
+      pieces('card: { stock: card, cut: 6 x 5 }\nseal: { stock: card, cut: 3 1/4 x 3 1/4, on: card }'),
+    );
+    expect(troubles(study)).toEqual([]);
+    const [seal] = study.editions.metric.shapes.layers;
+    expect([seal?.size.width.mm, seal?.size.height.mm, seal?.reveals.left.mm]).toEqual([83, 83, 34.5]);
+  });
+
   it('with an even border is cut as its base leaves it, and stays even', () => {
     const study = studyOf(
       pieces('mat: { stock: card, cut: 4 1/4 x 5 1/2 }\ntop: { stock: card, cut: 4 x 5 1/4, on: mat }'),
@@ -209,7 +254,7 @@ describe('what cannot be near', () => {
       'note edition-strained',
     );
     expect(troubles(study)).toEqual([
-      'in the metric edition 1 in of s2 is 27 mm there, 1.6 mm off: with nearer numbers s2 would not fold and fit as it does',
+      'in the metric edition 1 in of s2 is 27 mm there, 1.6 mm off: in whole numbers near enough s2 would not fold and fit as it does',
     ]);
     const layers = study.editions.metric.shapes.layers;
     expect(layers[0]?.reveals.left.mm).toBe(0);

@@ -5,7 +5,7 @@ import { sayLength } from '../words.ts';
 
 type Facts = {
   readonly piece: string;
-  /** The length that moved farthest, as written and in the other edition, each with its unit. */
+  /** The length that had to give way, as written and in the other edition, each with its unit. */
   readonly own: readonly [Length, Unit];
   readonly other: readonly [Length, Unit];
   /** Nothing near enough was found that folds and fits. */
@@ -32,7 +32,7 @@ export const editionStrained: Rule<Facts> = {
           remedy: `try it before you hand it out, or leave that edition out with "units: ${unit === 'in' ? 'metric' : 'inch'}"`,
         }
       : {
-          message: `in the ${name} edition ${moved}, ${printDecimal(other.minus(own).abs(), 'mm', 1)} mm off: with nearer numbers ${piece} would not fold and fit as it does`,
+          message: `in the ${name} edition ${moved}, ${printDecimal(other.minus(own).abs(), 'mm', 1)} mm off: in whole numbers near enough ${piece} would not fold and fit as it does`,
           remedy: 'leave it if the size does not matter, or choose another length',
         };
   },
