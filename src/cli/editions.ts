@@ -3,18 +3,15 @@ import type { Study } from '../examine/examine.ts';
 import { Length } from '../measure/length.ts';
 import { printDecimal, printInches, printMillimetres } from '../measure/print.ts';
 
-const COLUMNS = ['inches', 'exact', 'edition', 'deviation', 'length'] as const;
+const COLUMNS = ['written', 'exact', 'edition', 'deviation', 'length'] as const;
 
-/** One row of the table; `deviation` is the metric edition less the exact inches, in millimeters with its sign. */
+/** One row of the table; `deviation` is the other edition less the exact number, in millimeters with its sign. */
 type EditionRow = Readonly<Record<(typeof COLUMNS)[number], string>>;
 
-const HEAD: EditionRow = {
-  length: 'length',
-  inches: 'inches',
-  exact: 'exact mm',
-  edition: 'edition mm',
-  deviation: 'deviation',
-};
+const HEADS = {
+  inch: { written: 'inches', exact: 'exact mm', edition: 'edition mm' },
+  metric: { written: 'mm', exact: 'exact in', edition: 'edition in' },
+} as const;
 
 /** The most names a row lists before it says how many more there are. */
 const MOST_NAMES = 3;
@@ -28,10 +25,18 @@ export function editionTables(studies: readonly Study[]): string {
       const { own, printed } = study.editions;
       const written = `${study.project.slug}: written in ${UNITS[own]}`;
       if (printed !== 'both') return `${written}, printed in ${UNITS[printed]} alone`;
+      if (study.editions.inch === study.editions.metric)
+        return `${written}, with errors: no other edition yet`;
       const rows = pairsOf(study);
       const deviation = Length.max(Length.zero, ...rows.map(({ inch, metric }) => inch.minus(metric).abs()));
       const title = `${written}, greatest deviation ${printDecimal(deviation, 'mm', 3)} mm`;
-      return [title, ...aligned([HEAD, ...rows.map(rowOf)])].join('\n');
+      return [
+        title,
+        ...aligned([
+          { ...HEADS[own], deviation: 'deviation', length: 'length' },
+          ...rows.map((row) => rowOf(row, own)),
+        ]),
+      ].join('\n');
     })
     .map((table) => `${table}\n\n`)
     .join('');
@@ -51,15 +56,16 @@ function pairsOf({ editions }: Study): readonly Pair[] {
   return [...pairs.values()].sort((a, b) => a.inch.compare(b.inch) || a.metric.compare(b.metric));
 }
 
-function rowOf({ inch, metric, names }: Pair): EditionRow {
-  const deviation = metric.minus(inch);
+function rowOf({ inch, metric, names }: Pair, own: keyof typeof HEADS): EditionRow {
   const more = names.length > MOST_NAMES ? ` and ${names.length - MOST_NAMES} more` : '';
+  const deviation = own === 'inch' ? metric.minus(inch) : inch.minus(metric);
+  const [inches, millimeters] = [printInches(inch, 'plain'), printMillimetres(metric)];
   return {
-    length: names.slice(0, MOST_NAMES).join(', ') + more,
-    inches: printInches(inch, 'plain'),
-    exact: printDecimal(inch, 'mm', 3),
-    edition: printMillimetres(metric),
+    ...(own === 'inch'
+      ? { written: inches, exact: printDecimal(inch, 'mm', 3), edition: millimeters }
+      : { written: millimeters, exact: printDecimal(metric, 'in', 4), edition: inches }),
     deviation: `${deviation.sign > 0 ? '+' : ''}${printDecimal(deviation, 'mm', 3)}`,
+    length: names.slice(0, MOST_NAMES).join(', ') + more,
   };
 }
 

@@ -2,6 +2,7 @@ import { drawingElement } from '../drawing/figures.ts';
 import { pieceDrawing, pieceScale } from '../drawing/piece.ts';
 import type { DrawingRoom } from '../drawing/style.ts';
 import { ownEdition, twin } from '../edition/editions.ts';
+import { fitsWithin, quarterTurned } from '../measure/size.ts';
 import type { Piece } from '../project/model.ts';
 import type { Columns, Measures } from '../words/measures.ts';
 import { baseName, pieceSheetNamed } from '../words/names.ts';
@@ -78,7 +79,7 @@ function rowOf(setting: Setting, { piece, id, name }: PieceSheet, scale: number)
     drawing: drawing && drawingElement(drawing),
     times: piece.count.value > 1 ? voice.say('cut-times', { count: piece.count.value }) : undefined,
     ...measures.columns(size),
-    notes: name === undefined ? notesOf(setting, piece) : [],
+    notes: [...(name === undefined ? notesOf(setting, piece) : []), ...paperNote(setting, piece, id)],
   };
 }
 
@@ -90,6 +91,19 @@ function notesOf(setting: Setting, piece: Piece): SafeHtml[] {
     ...(reveals && piece.on ? [baseNote(setting, piece, reveals)] : []),
     ...(corners ? [voice.phrase('corners-rounded', { radius: measures.both([corners]) })] : []),
   ];
+}
+
+/** That a piece is larger than the paper of the edition that is read first; its numbers never bend to the paper. */
+function paperNote({ editions, measures, voice }: Setting, piece: Piece, id: string): SafeHtml[] {
+  const { project, shapes } = editions[measures.leading];
+  const size = shapes.nets.get(id)?.size;
+  const sheets = stockOf(project, piece)?.sheets ?? [];
+  if (!size || sheets.length === 0) return [];
+  const fits = sheets.some(({ size: { width, height } }) => {
+    const sheet = { width: width.value, height: height.value };
+    return fitsWithin(size, sheet) || fitsWithin(quarterTurned(size), sheet);
+  });
+  return fits ? [] : [voice.phrase('cut-larger-than-paper', {})];
 }
 
 /** `on the front of the box, showing 1/8 in (3 mm) all round`, and how it is turned. */

@@ -68,6 +68,15 @@ const asSheet: Value<StockSheet> = orShort(
   ),
 );
 
+/** A sheet of the edition that its key names: bare numbers are in that unit, whatever the sheet is written in. */
+function inUnit(unit: PaperUnit): Value<StockSheet> {
+  return {
+    ...asSheet,
+    read: (node, spot, reader) =>
+      asSheet.read(node, spot, { ...reader, unit, shared: { ...reader.shared, units: new Map() } }),
+  };
+}
+
 const PRINT = asChoice(['upright', 'any way'] as const);
 const GRAIN = asChoice(['width', 'height'] as const);
 
@@ -76,8 +85,11 @@ const STOCK = mapOf('a stock, such as { sheet: 8 1/2 x 11 }', {
   name: optional(asText, 'As it is called on the sheet. Without it, the short name is used.'),
   sheet: listed(asSheet, 'The size it is sold in: `8 1/2 x 11`, or a name such as `Letter` or `A4`.'),
   sheets: listed(asSheet, 'Where there are several: `[8 1/2 x 11, 12 x 12]`.'),
-  'metric sheet': listed(asSheet, 'Its size for the metric edition, if it is not the usual pair.'),
-  'inch sheet': listed(asSheet, 'Its size for the inch edition, likewise.'),
+  'metric sheet': listed(
+    inUnit('mm'),
+    'Its size for the metric edition, in mm, if it is not the usual pair.',
+  ),
+  'inch sheet': listed(inUnit('in'), 'Its size for the inch edition, in inches, likewise.'),
   weight: optional(asWeight, '`80 lb cover` or `216 gsm`. A weight in pounds needs its grade.'),
   caliper: optional(asLength, 'The thickness, if you have measured it: `0.012 in`, `0.3 mm`.'),
   color: optional(asColor, 'For the drawings, **in quotes**: `"#6b7f5b"`.'),

@@ -324,6 +324,19 @@ describe('the paper of the other edition', () => {
     ]);
   });
 
+  it('is in the unit that its key names, whatever the sheet is in', () => {
+    const study = studyOf(wide('{ sheet: Letter, metric sheet: 230 x 320 }'));
+    expect(sheetOfWrap(study)).toEqual(['230', '320']);
+    const metric = studyOf(
+      wide('{ sheet: 305 x 305, inch sheet: 12 x 12 }')
+        .replace('unit: in', 'unit: mm')
+        .replace('8 1/2 x 11', '100 x 100'),
+    );
+    expect(troubles(metric)).toEqual([]);
+    const [sheet] = metric.editions.inch.project.stock.get('card')?.sheets ?? [];
+    expect(`${sheet?.size.width.value}`).toBe('12 in');
+  });
+
   it('is what the stock says it is', () => {
     const study = studyOf(wide('{ sheet: Letter, metric sheet: 230 x 320 mm }'));
     expect(sheetOfWrap(study)).toEqual(['230', '320']);
@@ -344,6 +357,16 @@ describe('units:', () => {
     const { editions } = inUnits(units);
     expect(editions.printed).toBe(units);
     expect(editions.metric !== editions.inch).toBe(isWorkedOut);
+  });
+
+  it('of an inch sheet printed in millimeters alone leave no word on the grooves of an inch board', () => {
+    const scored = strips.replace(
+      'cut: 9 x 10, corners: 1/3',
+      'cut: 9 x 10, score: [{ from: left, at: [3 3/16] }]',
+    );
+    const study = studyOf(scored.replace('title: Trial', 'title: Trial\nunits: metric'));
+    expect(mergeFindings(study.findings).filter(({ rule }) => rule === 'score-off-groove')).toEqual([]);
+    expect(mergeFindings(studyOf(scored).findings).map(({ rule }) => rule)).toContain('score-off-groove');
   });
 
   it('of a sheet in millimeters alone leave no word on inches', () => {

@@ -294,3 +294,17 @@ describe('the supplies', () => {
     expect(new Set(ids).size).toBe(ids.length);
   });
 });
+
+describe('a piece larger than the paper of an edition', () => {
+  it('says so where that edition is read first, and nowhere else', () => {
+    const wide = sampleOf(
+      'stock: { card: { sheet: Letter } }\npieces: { wrap: { stock: card, cut: 8 1/2 x 11 } }',
+    );
+    const notes = (target: 'a4' | 'letter'): string[] =>
+      cutList(settingFor(wide, target)).groups.flatMap(({ rows }) =>
+        rows.flatMap((row) => row.notes.map(String)),
+      );
+    expect(notes('a4')).toEqual(['larger than a sheet of this paper: use a larger one']);
+    expect(notes('letter')).toEqual([]);
+  });
+});

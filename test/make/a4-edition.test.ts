@@ -60,7 +60,9 @@ function millimetresIn(words: string): string[] {
 function editionOf(study: Study): ReadonlySet<string> {
   const { project, shapes } = study.editions.metric;
   const rows = editionTables([study]).split('\n').slice(2);
-  const table = rows.flatMap((row) => /^ +\S+(?: \d+\/\d+)? +\S+ +(\S+) /u.exec(row)?.[1] ?? []);
+  // The millimeters stand in the first column of a project written in them, else in the third.
+  const column = study.editions.own === 'metric' ? /^ +(\S+) / : /^ +\S+(?: \d+\/\d+)? +\S+ +(\S+) /;
+  const table = rows.flatMap((row) => column.exec(row)?.[1] ?? []);
   const holes = [...shapes.nets.values()].flatMap(({ holes = [] }) => holes.map(({ diameter }) => diameter));
   const sheets = [...project.stock.values()].flatMap((stock) =>
     stock.sheets.flatMap(({ size }) => [size.width.value, size.height.value]),

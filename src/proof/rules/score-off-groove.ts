@@ -24,7 +24,9 @@ export const scoreOffGroove: Rule<Facts> = {
   passes: { with: '8 1/8', insteadOf: '8 3/16' },
   ownEditionOnly: true,
   *check({ workspace, project, shapes }) {
-    const { unit } = project;
+    const { unit, units } = project;
+    // Nobody scores by an edition that isn't printed.
+    if (units === (unit === 'in' ? 'metric' : 'inch')) return;
     const pitch = unit === 'in' ? workspace.site.bench.board.value : workspace.site.bench.metricBoard?.value;
     if (!pitch) return;
     for (const [id, piece] of project.pieces) {
