@@ -1,5 +1,5 @@
 import { Length } from '../measure/length.ts';
-import { roundHalfAway } from '../measure/round.ts';
+import { roundToStep } from '../measure/round.ts';
 import { quarterTurned, type Size, sameSize } from '../measure/size.ts';
 import type { PaperUnit, StockSheet } from './model.ts';
 import type { Place } from './source.ts';
@@ -91,8 +91,7 @@ function pairOf(size: Size, unit: PaperUnit): Size | undefined {
 }
 
 function inSteps({ width, height }: Size, step: Length): Size {
-  const nearest = (side: Length): Length => step.times(roundHalfAway(side.over(step)));
-  return { width: nearest(width), height: nearest(height) };
+  return { width: roundToStep(width, step), height: roundToStep(height, step) };
 }
 
 function sizeAt({ width, height }: Size, at: Place): StockSheet['size'] {

@@ -7,6 +7,7 @@ import { foldNet } from '../../shape/fold.ts';
 import { afterStage, stageCount } from '../../shape/fold-order.ts';
 import type { Fold, Net } from '../../shape/net.ts';
 import { panelForest } from '../../shape/panel-tree.ts';
+import { perNet } from '../../shape/per-net.ts';
 import { closedSheets, type FoldedSheet, foldPlace, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
@@ -24,7 +25,7 @@ export const panelsCollide: Rule<Facts> = {
   passes: { box: {} },
   *check(context) {
     for (const sheet of closedSheets(context)) {
-      for (const { panels, by } of everyCollision(sheet)) {
+      for (const { panels, by } of collisionsOf(sheet.net, sheet)) {
         const at = foldPlace(sheet, foldOf(sheet, panels));
         yield { at, facts: { ...sheet.of, panels, by: lengthOf(by) } };
       }
@@ -39,31 +40,27 @@ export const panelsCollide: Rule<Facts> = {
   },
 };
 
-const known: WeakMap<Net, readonly Collision[]> = new WeakMap<Net, readonly Collision[]>();
-
-/** Of a net once, however often it is asked for: its layers ask again. */
-function everyCollision(sheet: FoldedSheet): readonly Collision[] {
-  const found = known.get(sheet.net) ?? collisionsOf(sheet);
-  known.set(sheet.net, found);
-  return found;
-}
-
-/** At the end, and after each stage on the way; each pair once. What another rule says of a long flap is left out. */
-function collisionsOf({ net, shape, caliper }: FoldedSheet): readonly Collision[] {
-  const allowed = tolerance(caliper).mm;
-  const poses = Array.from({ length: Math.max(0, stageCount(net) - 1) }, (_, index) =>
-    foldNet(net, { at: afterStage(net, index + 1), caliper: caliper.mm }),
-  );
-  const long = new Set(tubeEnds(net).flatMap((end) => longFlaps(end, caliper).map(({ panel }) => panel)));
-  const found = new Map<string, Collision>();
-  for (const pose of [shape, ...poses]) {
-    for (const collision of collisions(pose, allowed)) {
-      const key = collision.panels.join('|');
-      if (!found.has(key) && !collision.panels.some((panel) => long.has(panel))) found.set(key, collision);
+/**
+ * At the end, and after each stage on the way; each pair once, and of a net once: its layers ask again. What another
+ * rule says of a long flap is left out.
+ */
+const collisionsOf: (net: Net, sheet: FoldedSheet) => readonly Collision[] = perNet(
+  (net: Net, { shape, caliper }: FoldedSheet) => {
+    const allowed = tolerance(caliper).mm;
+    const poses = Array.from({ length: Math.max(0, stageCount(net) - 1) }, (_, index) =>
+      foldNet(net, { at: afterStage(net, index + 1), caliper: caliper.mm }),
+    );
+    const long = new Set(tubeEnds(net).flatMap((end) => longFlaps(end, caliper).map(({ panel }) => panel)));
+    const found = new Map<string, Collision>();
+    for (const pose of [shape, ...poses]) {
+      for (const collision of collisions(pose, allowed)) {
+        const key = collision.panels.join('|');
+        if (!found.has(key) && !collision.panels.some((panel) => long.has(panel))) found.set(key, collision);
+      }
     }
-  }
-  return [...found.values()];
-}
+    return [...found.values()];
+  },
+);
 
 /** The fold that brought the later of the two where it is; the one on the base's side where that is the base. */
 function foldOf({ net, shape }: FoldedSheet, [first, second]: Collision['panels']): Fold {

@@ -1,4 +1,5 @@
 import { Length } from '../../measure/length.ts';
+import { roundMillimetres } from '../../measure/round.ts';
 import type { BaseReference, Piece } from '../../project/model.ts';
 import type { FlatPoint, Net, Panel } from '../net.ts';
 import { boxCorners } from '../outline.ts';
@@ -70,9 +71,8 @@ function turnedBy(degrees: number, { x, y }: FlatPoint): FlatPoint {
   const quarters = degrees / 90;
   if (Number.isInteger(quarters)) return quarterTurn({ x, y }, quarters);
   const [cos, sin] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
-  return { x: nearest(x.mm * cos - y.mm * sin), y: nearest(x.mm * sin + y.mm * cos) };
-}
-
-function nearest(mm: number): Length {
-  return Length.of(Math.round(mm * 1000), 1000, 'mm');
+  return {
+    x: roundMillimetres(x.mm * cos - y.mm * sin, 1000),
+    y: roundMillimetres(x.mm * sin + y.mm * cos, 1000),
+  };
 }
