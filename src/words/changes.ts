@@ -23,15 +23,26 @@ export function revisionWords(
       if (typeof change === 'string') return change;
       return isOfPiece(change) ? pieceWords(change, say, shown) : stepWords(change, say);
     }),
-    recut: recut ?? [
-      ...new Set(
-        told
-          .filter(isOfPiece)
-          .filter(isRecut)
-          .map((change) => pieceName(change, say)),
-      ),
-    ],
+    recut: recut ?? recutNames(told.filter(isOfPiece).filter(isRecut), say, shown),
   };
+}
+
+/** The pieces to cut again, each once: `box`, or `front (mm)` where only the numbers of that edition changed. */
+function recutNames(changes: readonly PieceChange[], say: Say, shown: Shown): readonly string[] {
+  const editions = new Map<string, Set<EditionName>>();
+  for (const change of changes) {
+    const name = pieceName(change, say);
+    const { before, after } = change;
+    // Of an edition that was not recorded nobody knows.
+    const changed = shown.filter(
+      (edition) => differsIn(change, edition) || [before, after].some((value) => value && !value[edition]),
+    );
+    editions.set(name, new Set([...(editions.get(name) ?? []), ...changed]));
+  }
+  return [...editions].map(([name, changed]) => {
+    const [only] = changed;
+    return only && changed.size < shown.length ? `${name} (${UNIT_OF[only]})` : name;
+  });
 }
 
 function isOfPiece(change: Revision['changes'][number]): change is PieceChange {
@@ -69,18 +80,20 @@ function pieceName({ piece, sheet }: PieceChange, say: Say): string {
   return say('drawing-part', { piece: nameOf(piece), part: partNamed(sheet, say) });
 }
 
+/** Whether the lengths of an edition changed. */
+function differsIn({ before, after }: PieceChange, edition: EditionName): boolean {
+  const [was, is] = [before, after].map((value) => value?.[edition]);
+  if (before && after && !(was && is)) return false;
+  return was?.length !== is?.length || !!was?.some((length, index) => !length.equals(is?.[index] ?? length));
+}
+
 /** The first edition shown in which a thing changed; undefined where only one that isn't shown changed. */
-function editionOf({ before, after }: PieceChange, shown: Shown): EditionName | undefined {
-  const differs = (edition: EditionName): boolean => {
-    const [was, is] = [before, after].map((value) => value?.[edition]);
-    if (before && after && !(was && is)) return false;
-    return (
-      was?.length !== is?.length || !!was?.some((length, index) => !length.equals(is?.[index] ?? length))
-    );
-  };
-  const found = shown.find(differs);
+function editionOf(change: PieceChange, shown: Shown): EditionName | undefined {
+  const { before, after } = change;
+  const found = shown.find((edition) => differsIn(change, edition));
   const isElsewhere = before?.word === after?.word && before?.turn === after?.turn;
-  return found ?? (isElsewhere && (['inch', 'metric'] as const).some(differs) ? undefined : shown[0]);
+  const differs = (['inch', 'metric'] as const).some((edition) => differsIn(change, edition));
+  return found ?? (isElsewhere && differs ? undefined : shown[0]);
 }
 
 function valueWords(

@@ -160,8 +160,8 @@ describe('what changed since a revision', () => {
       },
     ];
     const words = 'the scores from left of box were 50 mm, are 51 mm';
-    expect(tell(moved(50, 51), 'inch')).toEqual({ changes: [words], recut: ['box'] });
-    expect(tell(moved(50, 51), 'metric')).toEqual({ changes: [words], recut: ['box'] });
+    expect(tell(moved(50, 51), 'inch')).toEqual({ changes: [words], recut: ['box (mm)'] });
+    expect(tell(moved(50, 51), 'metric')).toEqual({ changes: [words], recut: ['box (mm)'] });
   });
 
   it('has a piece cut again that is trimmed otherwise', () => {
