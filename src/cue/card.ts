@@ -8,14 +8,14 @@ import { cssString, marginBox, PAPER_SIZE, pageOf, styleElements } from '../hand
 import { cutList } from '../handout/cut-list.ts';
 import { renderMarkdown } from '../handout/markdown.ts';
 import { type HOST, withoutHost } from '../handout/markdown-handlers.ts';
-import { proseSetting } from '../handout/prose.ts';
 import { headOf, type PageInput } from '../handout/render.ts';
-import { revisionTitle } from '../handout/revision.ts';
 import { scoreList } from '../handout/score-list.ts';
 import { type Setting, settingOf } from '../handout/setting.ts';
+import { proseSetting } from '../handout/steps.ts';
 import { paperColor, stocksUsed } from '../handout/supplies.ts';
 import type { Ledger } from '../project/ledger.ts';
 import type { Paper, ReferenceKind, Step } from '../project/model.ts';
+import { revisionTitle } from '../words/changes.ts';
 import type { Labels } from '../words/labels.ts';
 import { nameOf, referenceOf } from '../words/names.ts';
 import type { SafeHtml } from '../words/safe-html.ts';

@@ -2,6 +2,7 @@ import { accentOf } from '../drawing/accent.ts';
 import type { PlacedPicture } from '../drawing/figures.ts';
 import type { Editions } from '../edition/editions.ts';
 import type { Ledger } from '../project/ledger.ts';
+import { revisionsView, revisionTitle } from '../words/changes.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 import { typographic } from '../words/typographic.ts';
 import type { Voice } from '../words/voice.ts';
@@ -13,13 +14,11 @@ import { factsOf } from './facts.ts';
 import { mailView } from './mail.ts';
 import { shownText } from './measured-text.ts';
 import type { Download } from './prints.ts';
-import { introductionOf } from './prose.ts';
 import { qrSvg } from './qr.ts';
 import { headOf, type PageInput } from './render.ts';
-import { revisionsView, revisionTitle } from './revision.ts';
 import { scoreList } from './score-list.ts';
 import { type Setting, settingOf, type Target } from './setting.ts';
-import { stepViews } from './steps.ts';
+import { introductionOf, stepViews } from './steps.ts';
 import { paperColor, supplyGroups } from './supplies.ts';
 
 /** Everything a sheet is made of. */

@@ -1,8 +1,6 @@
-import type { Styles } from '../handout/css.ts';
-import { fontFaceCss } from '../handout/css.ts';
+import { fontFaceCss, type Styles } from '../handout/css.ts';
 import { FAVICON } from '../site/favicon.ts';
-import type { SitePages } from '../site/frame.ts';
-import type { Icons } from '../site/head.ts';
+import type { Icons, SitePages } from '../site/frame.ts';
 import { dataAddress, sha256 } from './files.ts';
 import type { Studio } from './output.ts';
 import type { FontFile, PackageFiles } from './package-files.ts';

@@ -5,7 +5,7 @@ import { leadPhoto } from '../handout/drawings.ts';
 import { paperColor } from '../handout/supplies.ts';
 import type { Site } from '../project/model.ts';
 import { FAVICON } from '../site/favicon.ts';
-import { LINK_PICTURE_SIZE } from '../site/head.ts';
+import { LINK_PICTURE_SIZE } from '../site/frame.ts';
 import { typographic } from '../words/typographic.ts';
 import { voiceOf } from '../words/voice.ts';
 import { drawnPicture } from './card.ts';

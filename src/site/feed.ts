@@ -1,8 +1,7 @@
-import { recutWords } from '../handout/revision.ts';
 import { compare } from '../measure/numbers.ts';
 import type { Revision } from '../project/ledger.ts';
 import type { Site } from '../project/model.ts';
-import { revisionWords } from '../words/changes.ts';
+import { recutWords, revisionWords } from '../words/changes.ts';
 import type { Labels } from '../words/labels.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import { type Voice, voiceOf } from '../words/voice.ts';

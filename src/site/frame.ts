@@ -1,9 +1,10 @@
 import { styleElements } from '../handout/css.ts';
 import { headOf, type PageInput } from '../handout/render.ts';
-import { SafeHtml } from '../words/safe-html.ts';
+import type { Site } from '../project/model.ts';
+import type { Labels } from '../words/labels.ts';
+import { html, SafeHtml } from '../words/safe-html.ts';
 import { voiceOf } from '../words/voice.ts';
-import { type Icons, siteElements } from './head.ts';
-import { siteAddress } from './place.ts';
+import { absolute, siteAddress } from './place.ts';
 
 /** What the site's own pages are made with. Addresses lead from the page that is made. */
 export type SitePages = PageInput & {
@@ -47,4 +48,67 @@ export function notFoundHtml(pages: SitePages): string {
   const description = voiceOf(pages.labels).say('not-found');
   const home = siteAddress(pages.site);
   return pageHtml('404', pages, { title: `${description} – ${pages.site.title}`, description, home }, {});
+}
+
+/** What a page says of itself to programs that show a link to it (Open Graph, ogp.me). */
+type LinkPreview = {
+  readonly title: string;
+  readonly description: string;
+  readonly kind: 'website' | 'article';
+  /** From the site's root, as the picture's. */
+  readonly path: string;
+  readonly picture: { readonly path: string; readonly alternative: string };
+};
+
+/** The size of a preview picture in pixels, 1.91 to 1 as the services that show it ask for. */
+export const LINK_PICTURE_SIZE: { readonly width: 1200; readonly height: 630 } = { width: 1200, height: 630 };
+
+/** Names of the site's icons, relative to its root. */
+export type Icons = { readonly svg: string; readonly png: string };
+
+/**
+ * `<meta property="og:…">` and the page's lasting address. Whoever shows a link has only the address it was given, so
+ * that nothing is said of addresses where the site has none.
+ */
+export function previewElements(
+  site: Pick<Site, 'title' | 'url'>,
+  { language }: Pick<Labels, 'language'>,
+  { title, description, kind, path, picture }: LinkPreview,
+): SafeHtml {
+  const [address, image] = [absolute(site, path), absolute(site, picture.path)];
+  const meta = (property: string, content: string | number): SafeHtml =>
+    html`<meta property="og:${property}" content="${content}">`;
+  return SafeHtml.join(
+    [
+      meta('title', title),
+      meta('description', description),
+      meta('site_name', site.title),
+      meta('type', kind),
+      meta('locale', language.replace('-', '_')),
+      ...(address === undefined || image === undefined
+        ? []
+        : [
+            meta('url', address),
+            html`<link rel="canonical" href="${address}">`,
+            meta('image', image),
+            meta('image:width', LINK_PICTURE_SIZE.width),
+            meta('image:height', LINK_PICTURE_SIZE.height),
+            meta('image:alt', picture.alternative),
+          ]),
+    ],
+    '\n',
+  );
+}
+
+/** Icons and feed. `root` leads from the page to the site's root: `''`, `../`. */
+export function siteElements(root: string, icons: Icons, feedTitle: string): SafeHtml {
+  return SafeHtml.join(
+    [
+      html`<link rel="icon" type="image/svg+xml" href="${root}${icons.svg}">`,
+      html`<link rel="icon" type="image/png" sizes="any" href="${root}${icons.png}">`,
+      html`<link rel="apple-touch-icon" href="${root}${icons.png}">`,
+      html`<link rel="alternate" type="application/atom+xml" title="${feedTitle}" href="${root}feed.xml">`,
+    ],
+    '\n',
+  );
 }

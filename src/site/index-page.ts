@@ -1,10 +1,8 @@
 import { pictureElement } from '../drawing/figures.ts';
 import { typographic } from '../words/typographic.ts';
 import { type Voice, voiceOf } from '../words/voice.ts';
-import { pageHtml, type SitePages } from './frame.ts';
-import { previewElements } from './head.ts';
-import { type ListedProject, type Listing, listingOf } from './listed.ts';
-import { papersLines } from './papers-view.ts';
+import { pageHtml, previewElements, type SitePages } from './frame.ts';
+import { type ListedProject, type Listing, listingOf, papersLines } from './listed.ts';
 import { hoursOf, whenText } from './when.ts';
 
 /** Addresses of the list's own files, relative to the site's root. */

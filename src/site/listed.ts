@@ -3,6 +3,7 @@ import type { EditionName } from '../edition/editions.ts';
 import type { Download } from '../handout/prints.ts';
 import { compare } from '../measure/numbers.ts';
 import type { Revision } from '../project/ledger.ts';
+import type { Voice } from '../words/voice.ts';
 
 /** What the site's own pages know of a project. Paths are relative to the site's root. */
 export type ListedProject = {
@@ -66,4 +67,39 @@ export const UNDATED = '2000-01-01';
 /** When what is said of a project last changed: the day of its last revision, never the clock's. */
 export function changedOn({ revisions }: Pick<ListedProject, 'revisions'>): string {
   return revisions.at(-1)?.date ?? UNDATED;
+}
+
+/** The PDFs of one kind on one line: `Handout: Letter · A4 · Large print`. */
+type PapersLine = {
+  readonly kind: string;
+  readonly papers: readonly { readonly name: string; readonly spoken: string; readonly href: string }[];
+};
+
+/** The line each PDF stands on, and the paper that names it there. */
+const PLACES: Readonly<Record<Download['kind'], readonly [line: string, paper: string]>> = {
+  letter: ['site-handout', 'letter'],
+  a4: ['site-handout', 'a4'],
+  'large-print': ['site-handout', 'large-print'],
+  template: ['site-template', 'template'],
+  'template-letter': ['site-template', 'letter'],
+  'template-a4': ['site-template', 'a4'],
+};
+
+/** A project's PDFs, those to read and those to cut apart. `spoken` says of each what it is of, for those who hear it alone. */
+export function papersLines(
+  title: string,
+  papers: readonly Download[],
+  { say }: Voice,
+): readonly PapersLine[] {
+  return ['site-handout', 'site-template'].flatMap((line) => {
+    const kind = say(line);
+    const offered = papers.flatMap(({ kind: offer, href }) => {
+      const [where, paper] = PLACES[offer];
+      const name = say(`site-paper-${paper}`);
+      return where === line
+        ? [{ name, spoken: say('site-paper-of', { paper: name, kind, title }), href }]
+        : [];
+    });
+    return offered.length > 0 ? [{ kind, papers: offered }] : [];
+  });
 }

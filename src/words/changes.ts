@@ -1,9 +1,11 @@
 import { type EditionName, type Shown, shownEditions, UNIT_OF } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
 import { printDecimal, printInches, printMillimetres, roundedSign } from '../measure/print.ts';
-import type { PieceChange, PublishedValue, Revision, StepChange } from '../project/ledger.ts';
+import type { Ledger, PieceChange, PublishedValue, Revision, StepChange } from '../project/ledger.ts';
 import type { Say } from './labels.ts';
 import { nameOf, partNamed, sheetNamed } from './names.ts';
+import type { SafeHtml } from './safe-html.ts';
+import type { Voice } from './voice.ts';
 
 /** What changed with a revision, in sentences, and the names of the pieces to cut again. */
 export type RevisionWords = { readonly changes: readonly string[]; readonly recut: readonly string[] };
@@ -119,4 +121,38 @@ function valueWords(
 function print(length: Length, unit: 'in' | 'mm'): string {
   if (roundedSign(length, unit)) return printDecimal(length, unit, 4);
   return unit === 'in' ? printInches(length, 'set') : printMillimetres(length);
+}
+
+/** What a sheet says of its revisions, the latest first; undefined before the first. `all` is for a page. */
+export function revisionsView(
+  { revisions }: Ledger,
+  voice: Voice,
+  shown: Shown,
+  all: boolean,
+): object | undefined {
+  const [latest, ...earlier] = revisions.toReversed().map((revision) => viewOf(revision, voice, shown));
+  return latest && { ...latest, earlier: all ? earlier : [] };
+}
+
+export function revisionTitle({ number, date }: Revision, voice: Voice): string {
+  return voice.say('revision', { number, date: voice.date(date) });
+}
+
+function viewOf(revision: Revision, voice: Voice, shown: Shown): object {
+  const { changes, recut } = revisionWords(revision, voice.say, shown);
+  return {
+    title: revisionTitle(revision, voice),
+    changes: revision.changes.length > 0 ? changes : [voice.say('first-published')],
+    recut: recutWords(revision, recut, voice),
+  };
+}
+
+/** Which pieces whoever printed the revision before cuts again; undefined where there are none. */
+export function recutWords(
+  { number }: Revision,
+  recut: readonly string[],
+  voice: Voice,
+): SafeHtml | undefined {
+  const pieces = voice.list(recut);
+  return recut.length > 0 ? voice.phrase('cut-again', { before: number - 1, pieces }) : undefined;
 }

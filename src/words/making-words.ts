@@ -1,9 +1,12 @@
 import type { Piece } from '../project/model.ts';
 import type { Cell } from '../project/net-as-written.ts';
 import { parseCell } from '../shape/cells.ts';
+import { foldNet } from '../shape/fold.ts';
+import { type FoldStep, foldSteps } from '../shape/fold-order.ts';
 import type { Form } from '../shape/form.ts';
 import { forms } from '../shape/forms/index.ts';
 import type { GridCuts, Net } from '../shape/net.ts';
+import { panelForest } from '../shape/panel-tree.ts';
 import type { Sheet } from '../shape/shapes.ts';
 import { partName, partNamed } from './names.ts';
 import { html, SafeHtml } from './safe-html.ts';
@@ -112,4 +115,42 @@ function closingOf({ name, closing }: Form, { say }: Voice): string {
 
 function itemsOf(lines: readonly SafeHtml[]): SafeHtml {
   return SafeHtml.join(lines.map((line) => html`<li>${line}</li>`));
+}
+
+/** More panels than this are counted, not named. */
+const MOST_NAMED = 4;
+/** Folds of fewer degrees than this bend a panel that is made of strips. */
+const BEND = 30;
+
+/** What is done in each step of folding some sheets one after another: `Step 2 of 6: fold left bottom and right bottom`. */
+export function stepWords(sheets: readonly Sheet[], voice: Voice): readonly string[] {
+  const steps = sheets.flatMap(({ name, net }) => foldSteps(net).map((step) => ({ name, net, step })));
+  return steps.map(({ name, net, step }, index) => {
+    const turn = voice.say(isBend(step) ? 'turn-bend' : 'turn-fold', { parts: partsOf(net, step, voice) });
+    const place = { step: index + 1, count: steps.length, turn };
+    return name === undefined
+      ? voice.say('turn-step', place)
+      : voice.say('turn-step-of', { ...place, sheet: partNamed(name, voice.say) });
+  });
+}
+
+function isBend({ folds }: FoldStep): boolean {
+  return folds.every(({ angle }) => angle < BEND);
+}
+
+/** The panels that are turned, in words. */
+function partsOf(net: Net, { folds }: FoldStep, voice: Voice): string {
+  const shape = foldNet(net, { at: 0 });
+  const joints = panelForest(shape.net, shape.base).trees.flatMap((tree) => tree.joints);
+  const turned = joints
+    .filter(({ fold }) => folds.includes(fold))
+    .map(({ child }) => shape.net.panels.find(({ id }) => id === child)?.partOf ?? child);
+  const names = [...new Set(turned)].map((id) => partName(net, id, voice).text);
+  // `row 1, column 2` has a comma of its own.
+  const between = names.some((name) => name.includes(',')) ? '; ' : ', ';
+  if (names.length > MOST_NAMED) {
+    const named = names.slice(0, MOST_NAMED - 1);
+    return voice.say('turn-more', { parts: named.join(between), count: names.length - named.length });
+  }
+  return between === ', ' ? voice.list(names).text : names.join(between);
 }

@@ -5,7 +5,7 @@ import remarkParse from 'remark-parse';
 import { unified } from 'unified';
 import { describe, expect, it } from 'vitest';
 import { renderMarkdown } from '../../src/handout/markdown.ts';
-import { proseSetting } from '../../src/handout/prose.ts';
+import { proseSetting } from '../../src/handout/steps.ts';
 import { all, elements, one, parseMarkup, textOf } from './markup.ts';
 import { sampleOf, settingFor } from './sample.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { renderMarkdown } from '../../src/handout/markdown.ts';
-import { proseSetting } from '../../src/handout/prose.ts';
+import { proseSetting } from '../../src/handout/steps.ts';
 import type { Workspace } from '../../src/project/model.ts';
 import { proofProject } from '../../src/proof/proof.ts';
 import { hollowReference } from '../../src/proof/rules/hollow-reference.ts';

@@ -1,8 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { choicesOf } from '../../src/site/index-page.ts';
-import { listingOf } from '../../src/site/listed.ts';
-import { papersLines } from '../../src/site/papers-view.ts';
+import { listingOf, papersLines } from '../../src/site/listed.ts';
 import { absolute, lastingName } from '../../src/site/place.ts';
 import { whenText } from '../../src/site/when.ts';
 import { voiceOf } from '../../src/words/voice.ts';

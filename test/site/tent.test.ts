@@ -4,7 +4,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { pagesAnywhere, printStyles } from '../../src/make/assets.ts';
 import { readPackageFiles } from '../../src/make/package-files.ts';
 import { openPrinter } from '../../src/print/printer.ts';
-import { tentHtml } from '../../src/site/tent.ts';
+import { tentHtml } from '../../src/site/share-page.ts';
 import { labels, renderer } from '../handout/sample.ts';
 import { readPdf } from '../print/read-pdf.ts';
 import { listed, siteOf } from './bench.ts';

@@ -1,5 +1,5 @@
 import { sheetHtml } from '../../handout/sheet.ts';
-import { siteElements } from '../../site/head.ts';
+import { siteElements } from '../../site/frame.ts';
 import { howTo, jsonScript } from '../../site/how-to.ts';
 import { projectPreview } from '../../site/share-page.ts';
 import { SafeHtml } from '../../words/safe-html.ts';

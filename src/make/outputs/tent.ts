@@ -1,4 +1,4 @@
-import { tentHtml } from '../../site/tent.ts';
+import { tentHtml } from '../../site/share-page.ts';
 import { printStyles } from '../assets.ts';
 import { cardOf } from '../card.ts';
 import { type Output, pdfJob } from '../output.ts';
