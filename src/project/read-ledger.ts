@@ -1,130 +1,85 @@
-import { Document, isNode, isSeq, parseDocument, visit } from 'yaml';
-import { z } from 'zod';
-import { Length } from '../measure/length.ts';
+import { type Document, isNode, parseDocument, visit } from 'yaml';
+import type { z } from 'zod';
 import type { Finding } from './finding.ts';
-import { LEDGER_FILE, type Ledger, NO_REVISIONS, type Revision } from './ledger.ts';
+import { LEDGER_FILE, type Ledger, NO_REVISIONS } from './ledger.ts';
+import { readable } from './ledger-format.ts';
 import type { Place, SourceFile } from './source.ts';
-import { stateInWords } from './worded-state.ts';
 import { yamlProblem } from './yaml-problem.ts';
-
-/** `3 1/4 in`, `-1/8 in`, `57 mm`, `0 mm`. */
-const LENGTH = /^(?<minus>-?)(?:(?<whole>\d+) )?(?<top>\d+)(?:\/(?<bottom>[1-9]\d*))? (?<unit>in|mm)$/u;
-
-function lengthOf(text: string): Length {
-  const { minus, whole = '0', top = '0', bottom = '1', unit } = LENGTH.exec(text)?.groups ?? {};
-  const magnitude = BigInt(whole) * BigInt(bottom) + BigInt(top);
-  return Length.of(minus === '-' ? -magnitude : magnitude, BigInt(bottom), unit === 'mm' ? 'mm' : 'in');
-}
-
-function lengthText(length: Length, unit: 'in' | 'mm'): string {
-  const { numerator, denominator } = length.abs().in(unit);
-  const [whole, rest] = [numerator / denominator, numerator % denominator];
-  const parts = [
-    ...(whole > 0n || rest === 0n ? [whole] : []),
-    ...(rest > 0n ? [`${rest}/${denominator}`] : []),
-  ];
-  return `${length.lessThan(Length.zero) ? '-' : ''}${parts.join(' ')} ${unit}`;
-}
-
-function lengthsIn(unit: 'in' | 'mm'): z.ZodOptional<z.ZodArray<z.ZodType<Length, string>>> {
-  const isLength = z.custom<Length>((value) => value instanceof Length);
-  const text = z.string().regex(LENGTH);
-  const length = z.codec(text, isLength, { decode: lengthOf, encode: (each) => lengthText(each, unit) });
-  return z.array(length).optional();
-}
-
-const value = {
-  word: z.string().optional(),
-  turn: z.number().optional(),
-  inch: lengthsIn('in'),
-  metric: lengthsIn('mm'),
-};
-const thing = {
-  piece: z.string(),
-  sheet: z.string().optional(),
-  what: z.enum(['size', 'scores', 'cuts', 'corners', 'paper', 'pieces', 'place']),
-  from: z.enum(['left', 'right', 'top', 'bottom']).optional(),
-};
-const change = z.union([
-  z.string(),
-  z.object({ ...thing, before: z.object(value).optional(), after: z.object(value).optional() }),
-  z.object({
-    steps: z.enum(['new', 'gone', 'reworded', 'renamed', 'reordered']),
-    before: z.string().optional(),
-    after: z.string().optional(),
-  }),
-]);
-const steps = z.array(z.object({ title: z.string(), words: z.string() }));
-const state = z.object({ pieces: z.array(z.object({ ...thing, ...value })), steps });
-
-/** A revision as it stands in a file, and as it is worked with. */
-export const revisionCodec: z.ZodType<Revision, unknown> = z.object({
-  number: z.number().int().positive(),
-  date: z.string().regex(/^\d{4}-\d{2}-\d{2}$/u),
-  own: z.enum(['inch', 'metric']).optional(),
-  changes: z.array(change),
-  recut: z.array(z.string()).optional(),
-});
-const revisions = z.array(revisionCodec);
-const written: z.ZodType<Ledger, unknown> = z.object({ revisions, state: state.optional() });
-const inWords = z.object({ measurements: z.record(z.string(), z.string()), steps });
-const readable = z.object({ revisions, state: z.union([state, inWords]).optional() });
 
 const EXPECTED =
   'what "sheetwright publish" wrote there: restore it, or delete it to begin again at revision 1';
 
 /**
- * Reads a ledger. One that was broken by hand is reported at the line that is broken: publishing over it would lose
+ * Reads a ledger. One that was broken by hand is reported at the value that is broken: publishing over it would lose
  * what it recorded.
  */
 export function readLedger(file: SourceFile | undefined, report: (finding: Finding) => void): Ledger {
   if (!file) return NO_REVISIONS;
   const document = parseDocument(file.text, { logLevel: 'silent' });
-  const [error] = document.errors;
-  const read = error ? undefined : readable.safeDecode(document.toJS());
-  if (read?.success) {
-    const { revisions, state: last } = read.data;
-    return { revisions, state: last && ('measurements' in last ? stateInWords(last) : last) };
+  const unread = unreadPlace(document, file);
+  if (unread) {
+    report(findUnexpected(LEDGER_FILE, unread, EXPECTED));
+    return NO_REVISIONS;
   }
-  const start = error ? yamlProblem(error, file.text).start : offsetOf(deepest(read?.error.issues), document);
-  const at = lineFrom(file, start);
-  const actual = file.text.slice(at.start, at.end);
-  report({ rule: 'unexpected-value', at, facts: { key: LEDGER_FILE, expected: EXPECTED, actual } });
+  const read = readable.safeDecode(document.toJS(), { error: () => EXPECTED });
+  if (read.success) return read.data;
+  const { path, message } = culpritOf(read.error.issues, document);
+  const key = path.findLast((each) => typeof each === 'string') ?? LEDGER_FILE;
+  report(findUnexpected(key, placeOf(path, document, file), message, isThere(path, document)));
   return NO_REVISIONS;
 }
 
-/** The path of the value that is wrong: of what may be one of several, that of the one it comes nearest to. */
-function deepest(issues: readonly z.core.$ZodIssue[] = []): readonly PropertyKey[] {
-  const paths = issues.map((issue) =>
-    issue.code === 'invalid_union' ? [...issue.path, ...deepest(issue.errors.flat())] : issue.path,
-  );
-  return paths.reduce((longest, path) => (path.length > longest.length ? path : longest), []);
-}
-
-/** Where the value at a path stands, or the nearest one around it that is there. */
-function offsetOf(path: readonly PropertyKey[], document: Document): number {
-  for (let depth = path.length; depth > 0; depth -= 1) {
-    const node = document.getIn(path.slice(0, depth), true);
-    if (isNode(node) && node.range) return node.range[0];
-  }
-  return 0;
-}
-
-function lineFrom(file: SourceFile, start: number): Place {
-  const line = /.*/u.exec(file.text.slice(start))?.[0] ?? '';
-  return { file, start, end: start + line.trimEnd().length };
-}
-
-/** A ledger as it is written. */
-export function ledgerText(ledger: Ledger): string {
-  const document = new Document(written.encode(ledger));
-  document.commentBefore =
-    ' The published revisions of this project, written by "sheetwright publish". Do not edit by hand.';
-  // A row of lengths stands on one line.
+/** What cannot be read as data; aliases are among it, of which publishing writes none: they may have no end. */
+function unreadPlace(document: Document.Parsed, file: SourceFile): Place | undefined {
+  const [error] = document.errors;
+  if (error) return firstLine(file, yamlProblem(error, file.text).start);
+  let found: Place | undefined;
   visit(document, {
-    Pair: (_, { key, value: row }) => {
-      if (isSeq(row) && ['inch', 'metric'].includes(String(key))) row.flow = true;
+    Alias: (_, { range }) => {
+      found = firstLine(file, range?.[0] ?? 0, range?.[1]);
+      return visit.BREAK;
     },
   });
-  return document.toString({ lineWidth: 110, defaultStringType: 'PLAIN', defaultKeyType: 'PLAIN' });
+  return found;
+}
+
+function findUnexpected(key: string, at: Place, expected: string, isThere = true): Finding {
+  const actual = isThere ? at.file.text.slice(at.start, at.end) : '';
+  return { rule: 'unexpected-value', at, facts: { key, expected, actual } };
+}
+
+type Issue = Pick<z.core.$ZodIssue, 'path' | 'message'>;
+
+/**
+ * What is wrong first: of what may be one of several, what is wrong with the one it is nearest to, which is one whose
+ * kind it has, and whose wrong value is there.
+ */
+function culpritOf([issue]: readonly z.core.$ZodIssue[], document: Document): Issue {
+  if (!issue) return { path: [], message: EXPECTED };
+  if (issue.code !== 'invalid_union') return issue;
+  const within = issue.errors.flatMap((issues) =>
+    issues
+      .filter(({ code, path }) => path.length > 0 || code !== 'invalid_type')
+      .map((each) => culpritOf([{ ...each, path: [...issue.path, ...each.path] }], document)),
+  );
+  return within.find(({ path }) => isThere(path, document)) ?? within[0] ?? issue;
+}
+
+function isThere(path: readonly PropertyKey[], document: Document): boolean {
+  return document.getIn(path, true) !== undefined;
+}
+
+/** Where the value at a path stands, as far as its first line goes; or the nearest one around it that is there. */
+function placeOf(path: readonly PropertyKey[], document: Document, file: SourceFile): Place {
+  for (let depth = path.length; depth > 0; depth -= 1) {
+    const node = document.getIn(path.slice(0, depth), true);
+    const [start = 0, end = 0] = (isNode(node) && node.range) || [];
+    if (start < end) return firstLine(file, start, end);
+  }
+  return firstLine(file, 0);
+}
+
+function firstLine(file: SourceFile, start: number, end: number = file.text.length): Place {
+  const line = /.*/u.exec(file.text.slice(start, end))?.[0] ?? '';
+  return { file, start, end: start + line.trimEnd().length };
 }

@@ -2,8 +2,8 @@ import { join } from 'node:path';
 import { putFiles } from '../make/files.ts';
 import { type MakeOptions, type MakeResult, make } from '../make/make.ts';
 import { LEDGER_FILE, type Ledger } from '../project/ledger.ts';
+import { ledgerText } from '../project/ledger-format.ts';
 import type { Project } from '../project/model.ts';
-import { ledgerText } from '../project/read-ledger.ts';
 import { lastOf, nextLedger, type Published } from './revisions.ts';
 
 export type PublishResult = MakeResult & { readonly published: readonly Published[] };

@@ -2,8 +2,15 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Length } from '../../src/measure/length.ts';
 import { parseLength } from '../../src/measure/notation.ts';
-import type { Ledger, PieceChange, PublishedFact } from '../../src/project/ledger.ts';
-import { ledgerText, readLedger } from '../../src/project/read-ledger.ts';
+import type {
+  Ledger,
+  PieceChange,
+  PublishedFact,
+  PublishedValue,
+  Revision,
+} from '../../src/project/ledger.ts';
+import { ledgerText } from '../../src/project/ledger-format.ts';
+import { readLedger } from '../../src/project/read-ledger.ts';
 import { pointAt } from '../../src/project/source.ts';
 
 const read = (text: string): { ledger: Ledger; at: { line: number; text: string } | undefined } => {
@@ -14,31 +21,51 @@ const read = (text: string): { ledger: Ledger; at: { line: number; text: string 
   return { ledger, at: lines[0] };
 };
 
-const lengths = (unit: 'in' | 'mm'): fc.Arbitrary<Length[]> =>
+const lengths = (unit: 'in' | 'mm', min: number): fc.Arbitrary<Length[]> =>
   fc.array(
     fc
-      .tuple(fc.integer({ min: -999, max: 999 }), fc.constantFrom(1, 2, 3, 16, 64, 100))
+      .tuple(fc.integer({ min, max: 999 }), fc.constantFrom(1, 2, 3, 16, 64, 100))
+      .filter(([top, bottom]) => unit === 'mm' || Math.abs(top) < 300 * bottom)
       .map(([top, bottom]) => Length.of(top, bottom, unit)),
-    { maxLength: 4 },
+    { minLength: 1, maxLength: 4 },
   );
 const word = fc.string({ unit: 'grapheme', maxLength: 20 });
-const value = fc.record(
-  { word, turn: fc.double({ min: 0, max: 359, noNaN: true }), inch: lengths('in'), metric: lengths('mm') },
-  { requiredKeys: [] },
+const valueFrom = (least: number): fc.Arbitrary<PublishedValue> =>
+  fc.record(
+    {
+      word,
+      turn: fc.double({ min: 0, max: 359, noNaN: true }),
+      inch: lengths('in', least),
+      metric: lengths('mm', least),
+    },
+    { requiredKeys: [] },
+  );
+const named = { piece: word, sheet: word };
+const requiredKeys = ['piece', 'what'] as const;
+const scores = fc.record(
+  { ...named, what: fc.constant('scores'), from: fc.constantFrom('left', 'right', 'top', 'bottom') },
+  { requiredKeys: [...requiredKeys, 'from'] },
 );
-const thing = fc.record(
-  {
-    piece: word,
-    sheet: word,
-    what: fc.constantFrom('size', 'scores', 'cuts', 'corners', 'paper', 'pieces', 'place'),
-    from: fc.constantFrom('left', 'right', 'top', 'bottom'),
-  },
-  { requiredKeys: ['piece', 'what'] },
+const place = fc.record({ ...named, what: fc.constant('place') }, { requiredKeys: [...requiredKeys] });
+const other = fc.record(
+  { ...named, what: fc.constantFrom('size', 'cuts', 'corners', 'paper', 'pieces') },
+  { requiredKeys: [...requiredKeys] },
 );
-const fact: fc.Arbitrary<PublishedFact> = fc.tuple(thing, value).map((parts) => Object.assign({}, ...parts));
-const change: fc.Arbitrary<PieceChange> = fc
-  .tuple(thing, fc.record({ before: value, after: value }, { requiredKeys: [] }))
-  .map((parts) => Object.assign({}, ...parts));
+const pairs = [
+  [scores, valueFrom(0)],
+  [place, valueFrom(-999)],
+  [other, valueFrom(0)],
+] as const;
+const fact: fc.Arbitrary<PublishedFact> = fc.oneof(
+  ...pairs.map(([thing, value]) => fc.tuple(thing, value).map((parts) => Object.assign({}, ...parts))),
+);
+const change: fc.Arbitrary<PieceChange> = fc.oneof(
+  ...pairs.map(([thing, value]) =>
+    fc
+      .tuple(thing, fc.record({ before: value, after: value }, { requiredKeys: [] }))
+      .map((parts) => Object.assign({}, ...parts)),
+  ),
+);
 const steps = fc.constantFrom('new', 'gone', 'reworded', 'renamed', 'reordered');
 const revision = fc.record(
   {
@@ -50,8 +77,9 @@ const revision = fc.record(
   },
   { requiredKeys: ['number', 'date', 'changes'] },
 );
+const byNumber = (all: Revision[]): Revision[] => all.toSorted((a, b) => a.number - b.number);
 const ledgers: fc.Arbitrary<Ledger> = fc.record({
-  revisions: fc.array(revision, { maxLength: 3 }),
+  revisions: fc.uniqueArray(revision, { maxLength: 3, selector: ({ number }) => number }).map(byNumber),
   state: fc.record({
     pieces: fc.array(fact, { maxLength: 4 }),
     steps: fc.array(fc.record({ title: word, words: word }), { maxLength: 2 }),
@@ -81,7 +109,7 @@ describe('a ledger', () => {
     [Length.of(5, 2, 'mm'), 'mm', '2 1/2 mm'],
   ])('writes %s in %s as a person would: %s', (length, unit, text) => {
     const pieces: PublishedFact[] = [
-      { piece: 'box', what: 'corners', [unit === 'in' ? 'inch' : 'metric']: [length] },
+      { piece: 'box', what: 'place', [unit === 'in' ? 'inch' : 'metric']: [length] },
     ];
     expect(ledgerText({ revisions: [], state: { pieces, steps: [] } })).toContain(`[ ${text} ]`);
     // Our own notation reads it too.

@@ -84,6 +84,31 @@ describe('sheetwright publish', () => {
     expect(readFileSync(ledger, 'utf8')).toBe('revisions: [oops');
   });
 
+  it.each([
+    ['a day that is none', 'date: 2026-12-01', 'date: 2026-02-30'],
+    ['scores without an edge', 'changes: []', 'changes: [{ piece: card, what: scores, after: { word: x } }]'],
+    ['paper with an edge', 'changes: []', 'changes: [{ piece: card, what: paper, from: left, after: {} }]'],
+  ])('holds a project for %s in its ledger, and publishes the others', async (_, from, to) => {
+    const { folder, ledger } = workspace();
+    const healthy = join(folder, 'projects/tag');
+    mkdirSync(healthy);
+    writeFileSync(join(healthy, 'sheet.md'), SHEET);
+    const broken = 'revisions:\n  - number: 1\n    date: 2026-12-01\n    changes: []\n'.replace(from, to);
+    writeFileSync(ledger, broken);
+
+    const made = await sheetwright(folder, 'make', '--no-pdf', '--quiet');
+    expect(made).toMatchObject({ code: 1, err: '' });
+    expect(made.out).toContain('card/revisions.yaml');
+    expect(existsSync(join(folder, 'dist/site/tag/index.html'))).toBe(true);
+    expect(existsSync(join(folder, 'dist/site/card/index.html'))).toBe(false);
+
+    const published = await sheetwright(folder, 'publish', '--no-pdf');
+    expect(published.code).toBe(1);
+    expect(published.out).toContain('tag, revision 1:');
+    expect(readFileSync(ledger, 'utf8')).toBe(broken);
+    expect(existsSync(join(healthy, 'revisions.yaml'))).toBe(true);
+  });
+
   it('records nothing when the browser is missing', async () => {
     const { folder, ledger } = workspace();
     const { code } = await sheetwright(folder, 'publish', '--browser', '/no/such/browser');
