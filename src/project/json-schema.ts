@@ -1,11 +1,10 @@
 import type { FormGrammar } from './form-grammar.ts';
-import { DRAWING_SCHEMA } from './prose.ts';
-import { pieceSchema } from './read-pieces.ts';
+import type { Schema } from './grammar.ts';
+import { pieceSchema } from './read-measurements.ts';
 import { SHEET_SCHEMA } from './read-project.ts';
 import { SHARED_SCHEMA } from './read-shared.ts';
 import { SITE_SCHEMA } from './read-site.ts';
-import type { Schema } from './schema.ts';
-import { STEP_SCHEMA } from './steps.ts';
+import { DRAWING_SCHEMA, STEP_SCHEMA } from './steps.ts';
 
 /** The attributes of the directives in the prose of a sheet; for the docs, no editor knows them. */
 export const directiveSchemas: Readonly<Record<'step' | 'drawing', Schema>> = {

@@ -3,6 +3,7 @@ import type { Finding } from './finding.ts';
 import {
   type Key,
   type Keys,
+  listSchema,
   pathIn,
   type ReadMap,
   readBehind,
@@ -12,7 +13,6 @@ import {
   whereOf,
 } from './grammar.ts';
 import { type Reader, refuse, reportMissing } from './reader.ts';
-import { listSchema } from './schema.ts';
 import type { At } from './source.ts';
 import { asChoice, asYes } from './values.ts';
 import { textNode, type YamlNode } from './yaml-node.ts';

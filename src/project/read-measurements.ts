@@ -1,15 +1,122 @@
-import { made, mapOf, type Value } from './grammar.ts';
-import { flag, listed, named, needed, optional, plainly, statedUnit, UNIT, usually } from './keys.ts';
-import type { Holds, Project, Stock } from './model.ts';
-import { asPiece, type WrittenPiece, wholePiece } from './read-pieces.ts';
+import type { FormGrammar } from './form-grammar.ts';
+import { choiceSchema, type Keys, made, mapOf, type ReadMap, type Schema, type Value } from './grammar.ts';
+import {
+  flag,
+  listed,
+  named,
+  needed,
+  optional,
+  plainly,
+  section,
+  statedUnit,
+  UNIT,
+  usually,
+} from './keys.ts';
+import type { BaseReference, Holds, Piece, PieceBody, Placement, Project, Stock } from './model.ts';
+import { asFormName, flatOrNet, formNamed, settingsOf } from './read-piece-body.ts';
 import { asStock } from './read-stock.ts';
 import type { Reader, SharedValue } from './reader.ts';
-import { findShared, isShared } from './shared.ts';
+import { findShared, isShared, sharing, USE } from './shared.ts';
 import type { At } from './source.ts';
-import { asChoice, asCount, asText, asVolume } from './values.ts';
+import { asChoice, asCount, asLength, asMatch, asText, asTurn, asVolume } from './values.ts';
+import type { YamlNode } from './yaml-node.ts';
+
+/** A piece as written. Its body is missing where its size, net or form has a finding. */
+type WrittenPiece = Omit<Piece, 'body'> & { readonly body: PieceBody | undefined };
+
+/** The piece, unless its body has a finding: half of it would only mislead every rule that follows. */
+function wholePiece({ body, ...piece }: WrittenPiece): Piece | undefined {
+  return body && { ...piece, body };
+}
+
+/** `front`, or `box.front` for a panel. */
+const asBase: Value<At<BaseReference>> = asMatch(
+  'a piece or a panel, such as front or box.front',
+  /^([^.\s](?:[^.]*[^.\s])?)(?:\.([^.]+))?$/u,
+  ([, piece = '', panel]) => (panel === undefined ? { piece } : { piece, panel }),
+);
+
+const TURN = optional(asTurn, 'Degrees clockwise about its own middle; a minus turns it the other way.');
+
+const asPlacement: Value<Placement> = mapOf('distances from edges, such as { left: 1/4 }', {
+  left: optional(asLength, 'The distance from the left edge of the base.'),
+  right: optional(asLength, 'The distance from its right edge.'),
+  top: optional(asLength, 'The distance from its upper edge.'),
+  bottom: optional(asLength, 'The distance from its lower edge.'),
+  turn: TURN,
+});
+
+const COMMON = {
+  use: optional(asText, USE),
+  stock: optional(asText, 'The short name of the paper it is cut from.'),
+  on: optional(asBase, 'What it is stuck on: a piece, or a panel of one, as in `box.front`.'),
+  at: section(asPlacement, 'Where on it; in the middle, if you say nothing.'),
+  turn: TURN,
+  overhang: flag('`yes` for a layer that is meant to pass the edge of its base.'),
+  corners: optional(asLength, 'The radius that its corners are rounded by.'),
+  count: usually(asCount(1, 1000), '1', 'How many of it one project takes.'),
+} satisfies Keys;
+
+const FORM = 'a piece, such as { cut: 3 x 4 }';
+
+const FORM_NAME = optional(asFormName, 'The name of a ready-made form.');
+
+const FLAT = mapOf(FORM, { ...COMMON, body: flatOrNet });
+
+/** A piece whose form isn't there: its own keys are read all the same, and nothing is said of others. */
+const FORMLESS = made(mapOf(FORM, { ...COMMON, form: FORM_NAME }, true), ({ form: _, ...piece }) => piece);
+
+/** A piece of a ready-made form. */
+function formed(form: FormGrammar): Value<ReadMap<typeof COMMON> & { readonly body?: PieceBody }> {
+  const whole = mapOf(FORM, { settings: settingsOf(form), ...COMMON, form: FORM_NAME });
+  return made(whole, ({ settings, form: name, ...piece }) => ({
+    ...piece,
+    ...(settings && name && { body: { kind: 'form', form: name, ...settings } }),
+  }));
+}
+
+/** One entry of `pieces:`. */
+export const asPiece: Value<WrittenPiece> = sharing('pieces', {
+  schema: { $ref: '#/$defs/piece' },
+  read: (node, spot, reader) => {
+    const read = mapOfPiece(node, reader).read(node, spot, reader);
+    if (!read) return undefined;
+    const { body, at, turn, ...piece } = read;
+    const id = { value: spot.key, at: spot.at };
+    return { ...piece, id, body, placement: { ...(turn && { turn }), ...at }, at: node.at };
+  },
+});
+
+function mapOfPiece(node: YamlNode, reader: Reader): ReturnType<typeof formed> {
+  const name = node.kind === 'map' ? node.entries.find(({ key }) => key.text === 'form') : undefined;
+  if (!name) return FLAT;
+  const form = formNamed(name.value, reader);
+  return form ? formed(form) : FORMLESS;
+}
+
+/** The schema of a piece: of its form if it names one, else of a flat piece or a net; what is shared may be either. */
+export function pieceSchema(forms: readonly FormGrammar[]): Schema {
+  const flat = FLAT.schema.properties;
+  const own = ({ properties = {}, anyOf = [{}] }: Schema): Schema => ({
+    properties: Object.fromEntries(Object.entries(properties).filter(([key]) => !flat?.[key])),
+    propertyNames: { enum: Object.keys(properties) },
+    anyOf,
+  });
+  const names = asChoice(forms.map(({ name }) => name)).schema;
+  const ofForms = forms.reduceRight<Schema>((others, form) => {
+    const isThis = { properties: { form: asChoice([form.name]).schema } };
+    return choiceSchema(isThis, own(formed(form).schema), others);
+  }, {});
+  const written = choiceSchema({ required: ['form'] }, ofForms, own(FLAT.schema));
+  return {
+    type: 'object',
+    properties: { ...flat, form: { ...names, description: flat?.form?.description } },
+    ...choiceSchema({ required: ['use'] }, {}, written),
+  };
+}
 
 /** The measurement block, and every piece that was written, those that could not be read whole included. */
-type MeasuredBlock = {
+export type MeasuredBlock = {
   readonly block: Pick<Project, 'unit' | 'metric' | 'stock' | 'pieces' | 'holds' | 'names'>;
   readonly written: readonly WrittenPiece[];
 };

@@ -1,22 +1,20 @@
 import { restoreText } from './directives.ts';
 import type { Finding } from './finding.ts';
 import { splitSheet } from './frontmatter.ts';
-import { mapOf, readWhole } from './grammar.ts';
+import { mapOf, readWhole, type Schema } from './grammar.ts';
 import { listed, needed, optional, section } from './keys.ts';
-import type { Project, Units } from './model.ts';
-import { parseWithin } from './nesting.ts';
+import { parseWithin } from './markdown.ts';
+import type { Project, Prose, Units } from './model.ts';
 import { checkPictures, type FindPicture } from './pictures.ts';
 import { readLedger } from './read-ledger.ts';
-import { asMeasurements } from './read-measurements.ts';
+import { asMeasurements, type MeasuredBlock } from './read-measurements.ts';
 import { asSupply } from './read-supplies.ts';
 import { type Reader, refuse, type Shared } from './reader.ts';
-import { checkReferences } from './references.ts';
 import { makeSafe } from './safe-content.ts';
-import type { Schema } from './schema.ts';
 import { sharedName } from './shared.ts';
 import { slugOf } from './slug.ts';
-import { digestOf, type SourceFile, startOf } from './source.ts';
-import { readSteps } from './steps.ts';
+import { type At, digestOf, type SourceFile, startOf } from './source.ts';
+import { everyProse, readSteps } from './steps.ts';
 import { asCount, asDate, asLanguage, asText, asUnits } from './values.ts';
 import { readYaml } from './yaml-tree.ts';
 
@@ -83,17 +81,12 @@ export function readProject(request: SheetRequest): Project {
     { key: 'frontmatter', at },
     headReader,
   );
-  const { block, written } = measurements;
   const body = parseWithin(parts.body, file, report);
   restoreText(body, file);
   makeSafe(body, file, report);
   checkPictures(body, file, request.findPicture, report);
   const text = readSteps(body, file, reader);
-  if (readable) {
-    const prose = [text.introduction, ...text.steps.map((step) => step.prose)];
-    const sharedStock = [...shared.values.stock.keys()].map(sharedName);
-    checkReferences({ names: block.names, sharedStock, pieces: written, prose }, report);
-  }
+  if (readable) checkReferences(measurements, everyProse(text), reader);
   const ledger = readLedger(request.ledger, report);
   return {
     slug,
@@ -103,7 +96,7 @@ export function readProject(request: SheetRequest): Project {
     title: title ?? { value: slug, at },
     units: units?.value ?? request.units,
     ...head,
-    ...block,
+    ...measurements.block,
     body,
     ...text,
     readable,
@@ -121,4 +114,34 @@ function sharedFinding(finding: Finding, shared: Shared): Finding | undefined {
       at.start === finding.at.start &&
       at.end === finding.at.end,
   );
+}
+
+/**
+ * Reports every name of a piece or a stock that is not there: in `stock:`, in `on:` and in the prose. Whether a piece
+ * has the panel that is named is for its shape to say. A name that was written but could not be read is no fault here.
+ */
+function checkReferences(
+  { block: { names }, written }: MeasuredBlock,
+  prose: readonly Prose[],
+  { shared, report }: Reader,
+): void {
+  const stock = new Set([...names.stock, ...[...shared.values.stock.keys()].map(sharedName)]);
+  const check = (what: string, name: At<string>, known: readonly string[], among = known): void => {
+    if (known.includes(name.value)) return;
+    report({ rule: 'unknown-reference', at: name.at, facts: { what, name: name.value, among } });
+  };
+  for (const piece of written) {
+    if (piece.stock) check('stock', piece.stock, names.stock, [...stock]);
+    const base = piece.on && pieceOf({ value: piece.on.value.piece, at: piece.on.at });
+    if (base) check('piece', base, names.pieces);
+  }
+  for (const { name } of prose.flatMap(({ references }) => references)) {
+    if (!names.pieces.includes(name.value)) check('piece', pieceOf(name), names.pieces);
+  }
+}
+
+/** `box` of `box.front`, with its own place. */
+function pieceOf({ value, at }: At<string>): At<string> {
+  const [piece = ''] = value.split('.');
+  return { value: piece, at: { ...at, end: at.start + piece.length } };
 }

@@ -1,13 +1,13 @@
 import type { Unit } from '../measure/length.ts';
 import type { Finding } from './finding.ts';
 import { wholeFile } from './frontmatter.ts';
+import type { Schema } from './grammar.ts';
 import { type Key, mapOf, readWhole, type Value } from './grammar.ts';
 import { type ByName, named, UNIT } from './keys.ts';
-import { asPiece } from './read-pieces.ts';
+import { asPiece } from './read-measurements.ts';
 import { asStock } from './read-stock.ts';
 import { asSupply } from './read-supplies.ts';
 import type { Reader, Shared, SharedSection, SharedValue } from './reader.ts';
-import type { Schema } from './schema.ts';
 import { type SourceFile, startOf } from './source.ts';
 import type { YamlNode } from './yaml-node.ts';
 import { readYaml } from './yaml-tree.ts';

@@ -1,11 +1,11 @@
 import type { Finding } from './finding.ts';
 import { wholeFile } from './frontmatter.ts';
+import type { Schema } from './grammar.ts';
 import { made, mapOf, readWhole, type Value } from './grammar.ts';
 import { listed, optional, plainly, required, section, usually } from './keys.ts';
 import type { Bench, Paper, Site } from './model.ts';
 import { NOTHING_SHARED, type Reader, shown } from './reader.ts';
 import { readEvery, readOn, repetitionOf, type Schedule } from './schedule.ts';
-import type { Schema } from './schema.ts';
 import { type At, type SourceFile, sourceFile, startOf } from './source.ts';
 import { asChoice, asDate, asLanguage, asLength, asLink, asMatch, asText, asUnits } from './values.ts';
 import { readYaml } from './yaml-tree.ts';

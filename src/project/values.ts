@@ -1,9 +1,8 @@
 import type { Length, Unit } from '../measure/length.ts';
 import { parseLength, parseSizes, type Reading, VULGAR, writtenUnit } from '../measure/notation.ts';
-import { made, type Value } from './grammar.ts';
+import { made, textSchema, type Value } from './grammar.ts';
 import type { AtSize, AtVolume, Money, Units } from './model.ts';
 import { type Reader, refuse, shown, unitAt } from './reader.ts';
-import { textSchema } from './schema.ts';
 import type { At } from './source.ts';
 import type { YamlText } from './yaml-node.ts';
 

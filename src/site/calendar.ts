@@ -1,7 +1,14 @@
 import ICAL from 'ical.js';
-import { dateOfDay, dayNumber } from '../project/days.ts';
 import type { Site } from '../project/model.ts';
-import { firstDay, isSessionDay, type Repetition, repetitionOf, type Schedule } from '../project/schedule.ts';
+import {
+  dateOfDay,
+  dayNumber,
+  firstDay,
+  isSessionDay,
+  type Repetition,
+  repetitionOf,
+  type Schedule,
+} from '../project/schedule.ts';
 import type { Labels } from '../words/labels.ts';
 import { voiceOf } from '../words/voice.ts';
 import { changedOn, type ListedProject, UNDATED } from './listed.ts';

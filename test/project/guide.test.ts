@@ -1,8 +1,8 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import type { Schema } from '../../src/project/grammar.ts';
 import { directiveSchemas, jsonSchemas } from '../../src/project/json-schema.ts';
-import type { Schema } from '../../src/project/schema.ts';
 
 const path = fileURLToPath(new URL('../../docs/writing-a-project.md', import.meta.url));
 

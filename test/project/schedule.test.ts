@@ -1,16 +1,19 @@
 import fc from 'fast-check';
 import { RRule, type Weekday as RuleDay } from 'rrule';
 import { describe, expect, it } from 'vitest';
-import { dateOfDay, dayNumber, monthOf, type Weekday, weekdayOf } from '../../src/project/days.ts';
 import { readSite } from '../../src/project/read-site.ts';
 import type { Schedule } from '../../src/project/schedule.ts';
 import {
+  dateOfDay,
+  dayNumber,
   firstDay,
   isSessionDay,
+  monthOf,
   type Ordinal,
   type Repetition,
   readOn,
   repetitionOf,
+  weekdayOf,
 } from '../../src/project/schedule.ts';
 import { sourceFile } from '../../src/project/source.ts';
 
@@ -101,7 +104,7 @@ function ruleOf(repetition: Repetition, first: number): RRule {
 }
 
 describe('any schedule', () => {
-  const weekday = fc.integer({ min: 0, max: 6 }).map((day) => day as Weekday);
+  const weekday = fc.integer({ min: 0, max: 6 }).map(weekdayOf);
   const repetition: fc.Arbitrary<Repetition> = fc.oneof(
     fc.record({
       kind: fc.constant('weeks' as const),

@@ -1,11 +1,15 @@
-import { dateOfDay, dayNumber, firstOfMonth, monthOf, weekdayOf } from '../../project/days.ts';
 import {
+  dateOfDay,
+  dayNumber,
   firstDay,
+  firstOfMonth,
   isDayOf,
   isSessionDay,
+  monthOf,
   type Repetition,
   repetitionOf,
   type Schedule,
+  weekdayOf,
 } from '../../project/schedule.ts';
 import type { Place } from '../../project/source.ts';
 import type { Rule } from '../rule.ts';
