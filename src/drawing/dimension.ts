@@ -55,7 +55,7 @@ export function tailOf(from: number, to: number): number {
 }
 
 /** One position of a running dimension. */
-export type Mark = { readonly at: number; readonly label: Label };
+type Mark = { readonly at: number; readonly label: Label };
 
 /**
  * Positions measured from one edge, all on one line: a ring where it starts, an arrow at each position. Labels stand

@@ -1,15 +1,15 @@
 import type { Twin } from '../edition/editions.ts';
 import type { Edge } from '../project/net-as-written.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
+import type { Layer } from '../shape/shapes.ts';
 import { revealOn } from '../words/reveals.ts';
 import type { PiledLayer } from './pile.ts';
 import { allRound, SIDES } from './reveals.ts';
-import type { LayerTwin } from './style.ts';
 import { contains } from './visible.ts';
 
 /** What shows of a base beside one layer, from the base's edge to the layer's, on the drawing. */
 export type RevealGap = {
-  readonly layer: LayerTwin;
+  readonly layer: Twin<Layer>;
   readonly length: Twin;
   /** The side of the whole drawing its label belongs to. */
   readonly side: Edge;

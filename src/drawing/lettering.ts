@@ -49,13 +49,8 @@ function inchLettering(length: Length): LabelLine {
 
 /** Figures with the unit of an edition behind them. */
 export function withUnit(figures: LabelLine, edition: EditionName, say: Say): LabelLine {
-  return around(say(edition === 'inch' ? 'drawing-in' : 'drawing-mm'), figures);
-}
-
-/** Text with a lettering in the place of `{length}`. */
-function around(text: string, length: LabelLine): LabelLine {
-  const [before = '', after = ''] = text.split('{length}');
-  return [{ text: before }, ...length, { text: after }].filter((run) => run.text !== '');
+  const [before = '', after = ''] = say(edition === 'inch' ? 'drawing-in' : 'drawing-mm').split('{length}');
+  return [{ text: before }, ...figures, { text: after }].filter((run) => run.text !== '');
 }
 
 /** A safe (slightly generous) width of one line, in sizes of the lettering: drawings are laid out before any font is there. */

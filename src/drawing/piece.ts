@@ -1,22 +1,13 @@
-import type { Edition, Editions } from '../edition/editions.ts';
+import { type Edition, type Editions, twin } from '../edition/editions.ts';
 import type { Net } from '../shape/net.ts';
 import { boxCorners } from '../shape/outline.ts';
-import type { Layer } from '../shape/shapes.ts';
 import { sheetNamed } from '../words/names.ts';
 import { Canvas } from './canvas.ts';
 import { dimensionSize, tailOf } from './dimension.ts';
 import type { Drawing } from './drawing.ts';
 import { AT_ORIGIN, blankLines, cutLines, type DrawingFrame, placeAll, sheetBox } from './outline.ts';
 import { spokenReveals } from './reveals.ts';
-import {
-  colorOf,
-  type DrawingRoom,
-  type DrawingStyle,
-  further,
-  type InBoth,
-  letteringOf,
-  netOf,
-} from './style.ts';
+import { colorOf, type DrawingRoom, type DrawingStyle, type InBoth, letteringOf, netOf } from './style.ts';
 import { caption, sizeLabels, spokenLengths, spokenSize } from './words.ts';
 
 /**
@@ -79,24 +70,14 @@ function drawCut(canvas: Canvas, net: Net, frame: DrawingFrame, color: string | 
 function describe(editions: Editions, id: string, net: InBoth<Net>, style: DrawingStyle): string {
   const { say } = style;
   const parts = [caption(id, say), spokenSize({ inch: net.inch.size, metric: net.metric.size }, style)];
-  const [inch, metric] = [editions.inch, editions.metric].map((edition) => layerOf(edition, id));
-  if (inch && metric)
-    parts.push(
-      say('drawing-on', {
-        base: sheetNamed(inch.baseName, say),
-        reveals: spokenReveals({ inch, metric }, style),
-      }),
-    );
-  const corners = further(
-    { inch: editions.inch, metric: editions.metric, drawn: editions[style.shown[0]] },
-    ({ project }) => project.pieces.get(id)?.corners?.value,
-  );
+  const layer = twin(editions, ({ shapes }) => shapes.layers.find(({ piece }) => piece.id.value === id));
+  if (layer) {
+    const base = sheetNamed(layer.inch.baseName, say);
+    parts.push(say('drawing-on', { base, reveals: spokenReveals(layer, style) }));
+  }
+  const corners = twin(editions, ({ project }) => project.pieces.get(id)?.corners?.value);
   if (corners) parts.push(say('drawing-rounded', { radius: spokenLengths([corners], style) }));
   const scores = net.drawn.scores.reduce((total, { at }) => total + at.length, 0);
   if (scores > 0) parts.push(say('drawing-scored', { count: scores }));
   return parts.join(', ');
-}
-
-function layerOf({ shapes }: Edition, id: string): Layer | undefined {
-  return shapes.layers.find(({ piece }) => piece.id.value === id);
 }

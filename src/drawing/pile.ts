@@ -1,4 +1,4 @@
-import type { EditionName, Editions } from '../edition/editions.ts';
+import type { EditionName, Editions, Twin } from '../edition/editions.ts';
 import type { Size } from '../measure/size.ts';
 import type { BaseReference } from '../project/model.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
@@ -8,14 +8,13 @@ import { type Layer, panelNamed, type Shapes } from '../shape/shapes.ts';
 import { onlyPanel, outlineOf } from '../shape/view/panel-layers.ts';
 import { AT_ORIGIN, placeAll } from './outline.ts';
 import { turn } from './region.ts';
-import type { LayerTwin } from './style.ts';
 
 /** From a layer's own paper to the paper of the lowest base, both in millimetres from their left and top. */
 type Carry = (point: Point2) => Point2;
 
 /** One layer of a pile, with where it and its base lie. */
 export type PiledLayer = {
-  readonly layer: LayerTwin;
+  readonly layer: Twin<Layer>;
   readonly drawn: Layer;
   /** As it lies in the pile. */
   readonly outline: readonly Point2[];

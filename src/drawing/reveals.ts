@@ -1,20 +1,20 @@
 import type { Twin } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
 import type { Edge } from '../project/net-as-written.ts';
-import type { Reveals } from '../shape/shapes.ts';
+import type { Layer, Reveals } from '../shape/shapes.ts';
 import { revealOn } from '../words/reveals.ts';
-import type { DrawingStyle, LayerTwin } from './style.ts';
+import type { DrawingStyle } from './style.ts';
 import { listed, spokenLength } from './words.ts';
 
 export const SIDES: readonly Edge[] = ['left', 'right', 'top', 'bottom'];
 
 /** What shows all round when it is the same on every side, in both editions. */
-export function allRound(layer: LayerTwin): Twin | undefined {
+export function allRound(layer: Twin<Layer>): Twin | undefined {
   return isEven(layer.inch.reveals) && isEven(layer.metric.reveals) ? revealOn(layer, 'left') : undefined;
 }
 
 /** `with ⅛ inch (3 millimetres) showing all round`, or side by side; sides on which the layer passes its base are said so. */
-export function spokenReveals(layer: LayerTwin, style: DrawingStyle): string {
+export function spokenReveals(layer: Twin<Layer>, style: DrawingStyle): string {
   const { say } = style;
   const even = allRound(layer);
   if (even && even.inch.sign === 0) return say('drawing-flush');

@@ -21,6 +21,8 @@ export function drawNet(canvas: Canvas, net: Net, frame: DrawingFrame, color?: s
   }
   for (const panel of gluedPanels(net)) canvas.dots(placeAll(panel.outline, frame));
   drawFolds(canvas, net, frame);
+  // The edges of the waste, thin.
+  for (const line of blankLines(net, frame)) canvas.line('blank', line);
   drawCuts(canvas, net, frame);
 }
 
@@ -32,9 +34,8 @@ export function drawFolds(canvas: Canvas, net: Net, frame: DrawingFrame): void {
   }
 }
 
-/** The edges of the waste, thin; then everything that is cut. */
-function drawCuts(canvas: Canvas, net: Net, frame: DrawingFrame): void {
-  for (const line of blankLines(net, frame)) canvas.line('blank', line);
+/** Everything that is cut or punched. */
+export function drawCuts(canvas: Canvas, net: Net, frame: DrawingFrame): void {
   for (const line of cutLines(net, frame)) canvas.line('cut', line);
   for (const { centre, diameter } of net.holes ?? [])
     canvas.ring('cut', place(centre, frame), (diameter.mm * frame.scale) / 2);

@@ -2,6 +2,7 @@ import type { Edition, Editions } from '../edition/editions.ts';
 import type { BaseReference, Stock } from '../project/model.ts';
 import { columnName } from '../shape/cells.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
+import { baseName } from '../shape/layers.ts';
 import { nameOf, sheetNamed } from '../words/names.ts';
 import { type Callout, setCallouts } from './callouts.ts';
 import { Canvas } from './canvas.ts';
@@ -140,7 +141,6 @@ function drawLegend(canvas: Canvas, pile: Pile, style: DrawingStyle): void {
 
 function describe({ base, placed }: Pile, style: DrawingStyle): string {
   const { say } = style;
-  const name = base.panel === undefined ? base.piece : `${base.piece}.${base.panel}`;
   const sentences = placed.map(({ layer, drawn }: PiledLayer, index) =>
     say('drawing-layer', {
       letter: columnName(index),
@@ -150,5 +150,5 @@ function describe({ base, placed }: Pile, style: DrawingStyle): string {
       reveals: spokenReveals(layer, style),
     }),
   );
-  return [say('drawing-stack', { base: caption(name, say) }), ...sentences].join(' ');
+  return [say('drawing-stack', { base: caption(baseName(base), say) }), ...sentences].join(' ');
 }

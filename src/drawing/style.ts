@@ -1,6 +1,13 @@
-import { type Edition, type EditionName, type Editions, type Shown, twin } from '../edition/editions.ts';
-import type { Net } from '../shape/net.ts';
-import type { Layer } from '../shape/shapes.ts';
+import {
+  type Edition,
+  type EditionName,
+  type Editions,
+  pairs,
+  type Shown,
+  type Twin,
+  twin,
+} from '../edition/editions.ts';
+import type { BoardScores, Net } from '../shape/net.ts';
 import type { Say } from '../words/labels.ts';
 
 /** How a project's drawings are made: what is shown, the edition that gives the geometry first, and the words. */
@@ -12,39 +19,30 @@ export type DrawingStyle = {
 };
 
 /** The same thing in both editions; `drawn` is the one whose geometry is drawn. */
-export type InBoth<T> = { readonly inch: T; readonly metric: T; readonly drawn: T };
+export type InBoth<T> = Twin<T> & { readonly drawn: T };
 
 /** Room for a drawing, in millimetres of paper. */
 export type DrawingRoom = { readonly width: number; readonly height: number };
-
-/** One layer in both editions. */
-export type LayerTwin = { readonly inch: Layer; readonly metric: Layer };
 
 export function letteringOf(style: DrawingStyle): number {
   return style.lettering ?? 3;
 }
 
-/** Picks the same thing out of both editions; undefined unless it is in both. */
-function both<T>(
-  editions: Editions,
-  leading: EditionName,
-  pick: (edition: Editions['inch']) => T | undefined,
-): InBoth<T> | undefined {
-  const picked = twin(editions, pick);
-  return picked && { ...picked, drawn: picked[leading] };
-}
-
 /** The net of a piece in both editions; undefined when it could not be made in one of them. */
 export function netOf(editions: Editions, leading: EditionName, piece: string): InBoth<Net> | undefined {
-  return both(editions, leading, ({ shapes }) => shapes.nets.get(piece));
+  const nets = twin(editions, ({ shapes }) => shapes.nets.get(piece));
+  return nets && { ...nets, drawn: nets[leading] };
 }
 
-/** Follows both editions one step further. */
-export function further<T, U>(from: InBoth<T>, pick: (value: T) => U | undefined): InBoth<U> | undefined {
-  const [inch, metric, drawn] = [pick(from.inch), pick(from.metric), pick(from.drawn)];
-  return inch === undefined || metric === undefined || drawn === undefined
-    ? undefined
-    : { inch, metric, drawn };
+/** A row of scores, each position in both editions. */
+export type ScoreRow = Pick<BoardScores, 'from'> & { readonly at: readonly Twin[] };
+
+/** The rows of scores of a net, in the order they are said at the board. */
+export function scoreRows({ inch, metric, drawn }: InBoth<Net>): readonly ScoreRow[] {
+  return drawn.scores.map(({ from }, row) => ({
+    from,
+    at: pairs({ inch: inch.scores[row]?.at ?? [], metric: metric.scores[row]?.at ?? [] }),
+  }));
 }
 
 /** The stock's colour of a piece or of a further sheet of it (`box.lid`), `#rrggbb`. */

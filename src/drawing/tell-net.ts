@@ -1,8 +1,7 @@
-import type { Twin } from '../edition/editions.ts';
 import { boxSize, type Net } from '../shape/net.ts';
 import { partNamed } from '../words/names.ts';
 import { gluedPanels } from './sheet.ts';
-import type { DrawingStyle, InBoth } from './style.ts';
+import { type DrawingStyle, type InBoth, scoreRows } from './style.ts';
 import { capital, caption, listed, spokenLengths, spokenSize } from './words.ts';
 
 /** A net in words: size, score positions by edge, panels, what is cut away, what is glued. */
@@ -14,7 +13,9 @@ export function describeNet(id: string, net: InBoth<Net>, reduction: number, sty
       size: spokenSize({ inch: net.inch.size, metric: net.metric.size }, style),
       scale: `1:${reduction}`,
     }),
-    ...tellScores(net, style),
+    ...scoreRows(net).map(({ from, at }) =>
+      say(`drawing-tells-scores-${from}`, { positions: spokenLengths(at, style) }),
+    ),
     ...tellPanels(net, style),
   ];
   if (net.drawn.waste.length > 0)
@@ -24,16 +25,6 @@ export function describeNet(id: string, net: InBoth<Net>, reduction: number, sty
   const glued = gluedPanels(net.drawn).map(({ id: panel, name }) => partNamed(name ?? panel, say));
   if (glued.length > 0) sentences.push(say('drawing-tells-glue', { panels: listed(glued, say) }));
   return sentences.join(' ');
-}
-
-function tellScores({ inch, metric, drawn }: InBoth<Net>, style: DrawingStyle): string[] {
-  return drawn.scores.map(({ from }, group) => {
-    const positions = (inch.scores[group]?.at ?? []).flatMap((position, index): Twin[] => {
-      const other = metric.scores[group]?.at[index];
-      return other ? [{ inch: position, metric: other }] : [];
-    });
-    return style.say(`drawing-tells-scores-${from}`, { positions: spokenLengths(positions, style) });
-  });
 }
 
 function tellPanels({ inch, metric, drawn }: InBoth<Net>, style: DrawingStyle): string[] {

@@ -1,8 +1,8 @@
 import type { Editions } from '../edition/editions.ts';
 import { Canvas } from './canvas.ts';
-import { cutLines, type DrawingFrame, place, sheetBox } from './outline.ts';
+import { type DrawingFrame, sheetBox } from './outline.ts';
 import { drawNames } from './panel-names.ts';
-import { drawFolds } from './sheet.ts';
+import { drawCuts, drawFolds } from './sheet.ts';
 import { type DrawingStyle, letteringOf, netOf } from './style.ts';
 import { describeNet } from './tell-net.ts';
 
@@ -19,9 +19,7 @@ export function templateSvg(editions: Editions, id: string, style: DrawingStyle)
   if (!net) return undefined;
   const frame: DrawingFrame = { scale: 1, left: 0, top: 0 };
   const [cuts, scores, names] = [new Canvas(), new Canvas(), new Canvas()];
-  for (const line of cutLines(net.drawn, frame)) cuts.line('cut', line);
-  for (const { centre, diameter } of net.drawn.holes ?? [])
-    cuts.ring('cut', place(centre, frame), diameter.mm / 2);
+  drawCuts(cuts, net.drawn, frame);
   drawFolds(scores, net.drawn, frame);
   drawNames(names, net.drawn, frame, { size: letteringOf(style), say: style.say, numbering: false });
   const canvas = new Canvas();

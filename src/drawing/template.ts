@@ -1,8 +1,8 @@
-import { type Editions, pairs, type Twin } from '../edition/editions.ts';
+import type { Editions } from '../edition/editions.ts';
 import type { Edge } from '../project/net-as-written.ts';
-import type { BoardScores, Net } from '../shape/net.ts';
+import type { Net } from '../shape/net.ts';
 import { Canvas } from './canvas.ts';
-import { type DimensionRow, dimensionSize, type Mark, runningDimension } from './dimension.ts';
+import { type DimensionRow, dimensionSize, runningDimension } from './dimension.ts';
 import type { Drawing } from './drawing.ts';
 import { drawKey, keyEntries } from './key.ts';
 import { type Label, plain, wrapped } from './lettering.ts';
@@ -10,7 +10,16 @@ import { AT_ORIGIN, type DrawingFrame, sheetBox } from './outline.ts';
 import { drawNames, type Numbered } from './panel-names.ts';
 import type { DrawnBox } from './region.ts';
 import { drawNet } from './sheet.ts';
-import { colorOf, type DrawingRoom, type DrawingStyle, type InBoth, letteringOf, netOf } from './style.ts';
+import {
+  colorOf,
+  type DrawingRoom,
+  type DrawingStyle,
+  type InBoth,
+  letteringOf,
+  netOf,
+  type ScoreRow,
+  scoreRows,
+} from './style.ts';
 import { describeNet } from './tell-net.ts';
 import { lengthLabel, sizeLabels } from './words.ts';
 
@@ -60,39 +69,32 @@ function drawScores(
   scale: number,
   style: DrawingStyle,
 ): void {
-  const groups = net.drawn.scores.map((drawn, index) => ({
-    drawn,
-    at: pairs({ inch: net.inch.scores[index]?.at ?? [], metric: net.metric.scores[index]?.at ?? [] }),
-  }));
-  const isUpright = ({ drawn: { from } }: DrawnScores): boolean => from === 'top' || from === 'bottom';
-  for (const group of groups.filter(isUpright)) {
+  const rows = scoreRows(net);
+  const isUpright = ({ from }: ScoreRow): boolean => from === 'top' || from === 'bottom';
+  for (const scores of rows.filter(isUpright)) {
     const row = Math.min(canvas.ink.left, box.left) - ROW_AWAY;
-    drawGroup(canvas, group, { axis: 'upright', edge: box.left, row }, box, scale, style);
+    drawRow(canvas, scores, { axis: 'upright', edge: box.left, row }, box, scale, style);
   }
-  for (const group of groups.filter((each) => !isUpright(each))) {
+  for (const scores of rows.filter((each) => !isUpright(each))) {
     const row = Math.min(canvas.ink.top, box.top) - ROW_AWAY;
-    drawGroup(canvas, group, { axis: 'across', edge: box.top, row }, box, scale, style);
+    drawRow(canvas, scores, { axis: 'across', edge: box.top, row }, box, scale, style);
   }
 }
 
-/** A row of scores as it is drawn, and its positions in both editions. */
-type DrawnScores = { readonly drawn: BoardScores; readonly at: readonly Twin[] };
-
-function drawGroup(
+function drawRow(
   canvas: Canvas,
-  { drawn, at }: DrawnScores,
+  { from, at }: ScoreRow,
   row: DimensionRow,
   box: DrawnBox,
   scale: number,
   style: DrawingStyle,
 ): void {
-  const { from } = drawn;
   const origin = box[from];
   const way = from === 'left' || from === 'top' ? 1 : -1;
-  const marks = drawn.at.flatMap((position, index): Mark[] => {
-    const twin = at[index];
-    return twin ? [{ at: origin + way * position.mm * scale, label: lengthLabel(twin, style, true) }] : [];
-  });
+  const marks = at.map((position) => ({
+    at: origin + way * position[style.shown[0]].mm * scale,
+    label: lengthLabel(position, style, true),
+  }));
   const labels = runningDimension(canvas, row, origin, marks, letteringOf(style));
   captionRow(canvas, from, row, { origin, labels }, style);
 }

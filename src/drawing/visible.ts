@@ -1,5 +1,5 @@
 import { edgesOf, type Point2 } from '../shape/flat-polygon.ts';
-import { boxOf, type Segment } from './region.ts';
+import { boxOf, crossings, type Segment } from './region.ts';
 
 /** A point, and how far it is from every edge near it. */
 type LabelSpot = { readonly at: Point2; readonly clearance: number };
@@ -34,11 +34,7 @@ export function roomiestSpot(
 }
 
 export function contains(outline: readonly Point2[], { x, y }: Point2): boolean {
-  const crossed = edgesOf(outline).filter(
-    ([from, to]) =>
-      from.y > y !== to.y > y && x < from.x + ((y - from.y) * (to.x - from.x)) / (to.y - from.y),
-  );
-  return crossed.length % 2 === 1;
+  return crossings(outline, y).filter((crossing) => x < crossing).length % 2 === 1;
 }
 
 function distanceTo([from, to]: Segment, point: Point2): number {

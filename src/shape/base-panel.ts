@@ -1,6 +1,6 @@
-import { boxSize, type Net, type Panel } from './net.ts';
+import { boxArea, type Net, type Panel } from './net.ts';
 import { foldsOf, panelOf } from './panel-tree.ts';
-import { signedAngle, tubesOf } from './tube.ts';
+import { isFlatOn, signedAngle, tubesOf } from './tube.ts';
 
 /** Which way the outside of the base looks: to the viewer, away from them, down on the table, or up. */
 type Lie = 'facing' | 'away' | 'under' | 'over';
@@ -10,8 +10,6 @@ export type Rest = { readonly base: string; readonly lies: Lie };
 
 /** A wall stands up from its base at an angle near a right one. */
 const WALL_ANGLES: readonly [number, number] = [45, 135];
-/** From here on a panel is folded flat onto another. */
-const FLAT_ON = 170;
 
 /**
  * The panel that stays put while the others fold, and how it lies. A tube stands with its front to the viewer,
@@ -49,7 +47,7 @@ function best(net: Net, panels: readonly Panel[], merits: readonly Merit[]): Pan
 }
 
 const isFront: Merit = ({ role }) => (role === 'front' ? 1 : 0);
-const area: Merit = ({ box }) => boxSize(box).width.mm * boxSize(box).height.mm;
+const area: Merit = ({ box }) => boxArea(box);
 const degree: Merit = (panel, net) => foldsOf(net, panel.id).length;
 
 function risingWalls(net: Net, base: Panel): number {
@@ -61,18 +59,13 @@ function risingWalls(net: Net, base: Panel): number {
 
 /** Folded flat this way and that, as an accordion is. */
 function isZigzag(net: Net): boolean {
-  const angles = net.folds.map(signedAngle);
-  return (
-    angles.length > 1 &&
-    angles.every((a) => Math.abs(a) > FLAT_ON) &&
-    angles.some((a) => a > 0) &&
-    angles.some((a) => a < 0)
-  );
+  const ways = new Set(net.folds.map((fold) => Math.sign(signedAngle(fold))));
+  return net.folds.every(isFlatOn) && ways.size > 1;
 }
 
 /** Folded flat and stuck, as an envelope is: its flaps are what one knows it by, so they are turned to the viewer. */
 function isPouch({ folds, glue }: Net): boolean {
-  return glue.length > 0 && folds.every((fold) => Math.abs(signedAngle(fold)) > FLAT_ON);
+  return glue.length > 0 && folds.every(isFlatOn);
 }
 
 /** The first panel that hangs by one fold only. */

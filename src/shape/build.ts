@@ -9,12 +9,7 @@ import type { Net } from './net.ts';
 import type { Shapes } from './shapes.ts';
 
 /** All geometry of a project. Never throws for what a person wrote: what cannot be is in `findings`. */
-export function buildShapes(project: Project): Shapes {
-  return buildShapesWith(project, forms);
-}
-
-/** As `buildShapes`, with the forms to choose from given. */
-export function buildShapesWith(project: Project, known: readonly Form[]): Shapes {
+export function buildShapes(project: Project, known: readonly Form[] = forms): Shapes {
   const nets = new Map<string, Net>();
   const findings: Finding[] = [];
   for (const piece of project.pieces.values()) {

@@ -1,7 +1,7 @@
 import { restOf } from './base-panel.ts';
 import type { Fold, Net } from './net.ts';
 import { branchOf, type Joint, type PanelTree, panelForest } from './panel-tree.ts';
-import { signedAngle, type Tube, tubesOf } from './tube.ts';
+import { isFlatOn, type Tube, tubesOf } from './tube.ts';
 
 /** Folds made at once. Several steps make a stage: the body, the bottom, the top. */
 export type FoldStep = { readonly stage: number; readonly folds: readonly Fold[] };
@@ -47,7 +47,7 @@ export function progressAt(net: Net, share: number): (fold: Fold) => number {
  */
 export function finishedProgress(net: Net): (fold: Fold) => number {
   const { folds, glue } = net.strips ?? net;
-  const isFlat = folds.every((fold) => Math.abs(signedAngle(fold)) > 170);
+  const isFlat = folds.every(isFlatOn);
   const stuck = new Set(glue.flatMap(({ from, to }) => [from, to]));
   return ({ panels }) => (isFlat && !panels.some((panel) => stuck.has(panel)) ? 0.88 : 1);
 }

@@ -1,17 +1,7 @@
 import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
 import type { Cell, Slit } from '../project/net-as-written.ts';
-import type {
-  BoardScores,
-  FlatBox,
-  FlatPoint,
-  FlatSegment,
-  Fold,
-  Mate,
-  Net,
-  Panel,
-  PanelRole,
-} from './net.ts';
+import type { BoardScores, FlatBox, FlatSegment, Fold, Mate, Net, Panel, PanelRole } from './net.ts';
 import { boxCorners, type CornerCut, cutCell } from './outline.ts';
 
 /** The stretch of a score line between two cells side by side; `along` is the row (or column) they share. */
@@ -146,17 +136,13 @@ function seamsOf(grid: Grid): Seam[] {
     return [{ panels, stretch, segment, fold }];
   };
   return placesOf(grid).flatMap(({ id, cell: { column, row }, box }) => {
-    const [, topRight, bottomRight, bottomLeft] = boxCorners(box);
+    const [, topRight, to, bottomLeft] = boxCorners(box);
     const [right, under] = [grid.cells[row]?.[column + 1], grid.cells[row + 1]?.[column]];
     return [
-      ...seam(id, right, { between: 'columns', line: column, along: row }, side(topRight, bottomRight)),
-      ...seam(id, under, { between: 'rows', line: row, along: column }, side(bottomLeft, bottomRight)),
+      ...seam(id, right, { between: 'columns', line: column, along: row }, { from: topRight, to }),
+      ...seam(id, under, { between: 'rows', line: row, along: column }, { from: bottomLeft, to }),
     ];
   });
-}
-
-function side(from: FlatPoint, to: FlatPoint): FlatSegment {
-  return { from, to };
 }
 
 function cutPanel(

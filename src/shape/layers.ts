@@ -2,15 +2,18 @@ import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
 import type { Finding } from '../project/finding.ts';
 import type { BaseReference, Piece, Placement } from '../project/model.ts';
-import { boxSize, type Net, type Panel } from './net.ts';
-import { type Layer, panelNamed, sheetsOf } from './shapes.ts';
+import { boxArea, boxSize, type Net, type Panel } from './net.ts';
+import { type Layer, panelNamed, type Shapes, sheetsOf } from './shapes.ts';
 import { turned } from './turning.ts';
 
-/** Every layer whose base is known, bases first; and the bases that cannot be. */
-export type Layers = { readonly layers: readonly Layer[]; readonly findings: readonly Finding[] };
-
-/** Lays every piece that has a base on it. A piece whose base (or own size) is not known is left out. */
-export function layPieces(pieces: readonly Piece[], nets: ReadonlyMap<string, Net>): Layers {
+/**
+ * Lays every piece that has a base on it, bases first, and finds the bases that cannot be. A piece whose base (or own
+ * size) is not known is left out.
+ */
+export function layPieces(
+  pieces: readonly Piece[],
+  nets: ReadonlyMap<string, Net>,
+): Pick<Shapes, 'layers' | 'findings'> {
   const findings: Finding[] = [];
   const layers: Layer[] = [];
   const { circles, order } = stackingOrder(new Map(pieces.map((piece) => [piece.id.value, piece])));
@@ -36,10 +39,10 @@ export function baseName({ piece, panel }: BaseReference): string {
  */
 function layerSize(net: Net): Size {
   if (net.folds.length === 0) return net.size;
-  const area = ({ box }: Panel): number => boxSize(box).width.mm * boxSize(box).height.mm;
   const [first, ...rest] = net.panels;
   if (!first) return net.size;
-  return boxSize(rest.reduce((largest, each) => (area(each) > area(largest) ? each : largest), first).box);
+  const larger = (a: Panel, b: Panel): Panel => (boxArea(b.box) > boxArea(a.box) ? b : a);
+  return boxSize(rest.reduce(larger, first).box);
 }
 
 function baseOf(

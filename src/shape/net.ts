@@ -90,6 +90,12 @@ export type Net = {
   readonly strips?: Net;
 };
 
+/** In square millimeters. */
+export function boxArea(box: FlatBox): number {
+  const { width, height } = boxSize(box);
+  return width.mm * height.mm;
+}
+
 export function boxSize(box: FlatBox): Size {
   return { width: box.right.minus(box.left), height: box.bottom.minus(box.top) };
 }

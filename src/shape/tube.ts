@@ -1,5 +1,5 @@
 import type { Length } from '../measure/length.ts';
-import { boxSize, type Fold, type Mate, type Net } from './net.ts';
+import { boxArea, boxSize, type Fold, type Mate, type Net } from './net.ts';
 import { type Joint, otherSide, panelOf, pathBetween } from './panel-tree.ts';
 import { perNet } from './per-net.ts';
 
@@ -86,10 +86,7 @@ function tubeOf(net: Net, mate: Mate): Tube | undefined {
 function tabLast(net: Net, { from, to }: Mate): [string, string] {
   const isTab = (id: string): boolean => panelOf(net, id).role === 'tab';
   if (isTab(to)) return [from, to];
-  const area = (id: string): number => {
-    const { width, height } = boxSize(panelOf(net, id).box);
-    return width.mm * height.mm;
-  };
+  const area = (id: string): number => boxArea(panelOf(net, id).box);
   return !isTab(from) && area(to) < area(from) - 1e-6 ? [from, to] : [to, from];
 }
 
@@ -112,6 +109,11 @@ export function cornersOf({ joints }: Tube): readonly Joint[] {
 /** Degrees, mountain positive, valley negative. */
 export function signedAngle({ direction, angle }: Fold): number {
   return direction === 'valley' ? -angle : direction === 'flat' ? 0 : angle;
+}
+
+/** Whether a fold lays one panel flat on another. */
+export function isFlatOn(fold: Fold): boolean {
+  return Math.abs(signedAngle(fold)) > 170;
 }
 
 /** How a fold's line runs on the flat paper; `slanted` for any other way. */

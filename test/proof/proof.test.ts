@@ -8,7 +8,7 @@ import type { Rules } from '../../src/proof/rule.ts';
 import { rules } from '../../src/proof/rules/index.ts';
 import { mergeFindings, tellFinding } from '../../src/proof/tell.ts';
 import type { Told } from '../../src/proof/told.ts';
-import { buildShapesWith } from '../../src/shape/build.ts';
+import { buildShapes } from '../../src/shape/build.ts';
 import { forms } from '../../src/shape/forms/index.ts';
 import type { Shapes } from '../../src/shape/shapes.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
@@ -63,7 +63,7 @@ describe('the proof', () => {
         throw new TypeError('x is not y');
       },
     }));
-    const { nets, findings } = buildShapesWith(one(workspaceOf(sheetWith({ pieces }))), breaking);
+    const { nets, findings } = buildShapes(one(workspaceOf(sheetWith({ pieces }))), breaking);
     expect([...nets.keys()]).toEqual(['tag']);
     expect(mergeFindings(findings)).toMatchObject([
       { rule: 'internal', severity: 'error', message: 'the form tray of box broke: x is not y' },

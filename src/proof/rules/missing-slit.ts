@@ -1,4 +1,4 @@
-import { brokenRings } from '../../shape/closure/rings.ts';
+import { brokenRings } from '../../shape/closure/sound.ts';
 import { foldedSheets } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 

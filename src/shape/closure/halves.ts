@@ -1,7 +1,7 @@
 import { Length } from '../../measure/length.ts';
 import type { Fold, Net } from '../net.ts';
 import { otherSide } from '../panel-tree.ts';
-import { lineOf, positionOf, reachFrom, signedAngle } from '../tube.ts';
+import { isFlatOn, lineOf, positionOf, reachFrom } from '../tube.ts';
 import { tolerance } from './tolerance.ts';
 
 /**
@@ -17,12 +17,10 @@ export type UnevenFold = {
 
 /** A difference beyond this is meant. Common practice, no source: nobody misreads a score board by more than two grooves. */
 const SLIP: Length = Length.of(1, 4, 'in');
-/** Folded flat. */
-const FLAT_ON = 170;
 
 /** Where a card, folded flat and not glued, shows an edge or a gap so small that it looks like a slip. */
 export function unevenFolds(net: Net, caliper: Length): readonly UnevenFold[] {
-  const flat = net.folds.filter((fold) => Math.abs(signedAngle(fold)) > FLAT_ON);
+  const flat = net.folds.filter(isFlatOn);
   if (net.glue.length > 0 || flat.length < net.folds.length) return [];
   const isSlip = (by: Length): boolean =>
     by.abs().greaterThan(tolerance(caliper)) && !by.abs().greaterThan(SLIP);

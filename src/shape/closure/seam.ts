@@ -1,6 +1,7 @@
 import { Length } from '../../measure/length.ts';
 import { type FoldedShape, foldedPanelOf } from '../folded-shape.ts';
 import type { FlatBox, FlatPoint, Net } from '../net.ts';
+import { boxCorners } from '../outline.ts';
 import { panelOf } from '../panel-tree.ts';
 import { distanceFromLine } from '../space.ts';
 import { cornersOf, positionOf, reachFrom, type Tube, type TubeSide } from '../tube.ts';
@@ -79,16 +80,8 @@ function seamGap(shape: FoldedShape, tube: Tube): number {
 
 /** The edge of the first wall on the far side of its fold. */
 function freeEdge(box: FlatBox, { lines }: Tube, fold: Length): readonly [FlatPoint, FlatPoint] {
-  if (lines === 'upright') {
-    const x = fold.equals(box.left) ? box.right : box.left;
-    return [
-      { x, y: box.top },
-      { x, y: box.bottom },
-    ];
-  }
-  const y = fold.equals(box.top) ? box.bottom : box.top;
-  return [
-    { x: box.left, y },
-    { x: box.right, y },
-  ];
+  const [near, far] = lines === 'upright' ? (['left', 'right'] as const) : (['top', 'bottom'] as const);
+  const at = fold.equals(box[near]) ? box[far] : box[near];
+  const [from, , to] = boxCorners({ ...box, [near]: at, [far]: at });
+  return [from, to];
 }

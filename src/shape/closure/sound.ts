@@ -1,11 +1,11 @@
 import type { Length } from '../../measure/length.ts';
 import { foldNet } from '../fold.ts';
-import type { FoldedShape } from '../folded-shape.ts';
-import type { Net } from '../net.ts';
+import { type FoldedShape, foldedPanelOf } from '../folded-shape.ts';
+import type { Fold, Net } from '../net.ts';
 import { panelForest } from '../panel-tree.ts';
 import { perNet } from '../per-net.ts';
+import { distance } from '../space.ts';
 import { tubesOf } from '../tube.ts';
-import { brokenRings } from './rings.ts';
 import { seamFit } from './seam.ts';
 
 /** How far a net can be trusted: what comes later is only worth asking when what comes before holds. */
@@ -30,4 +30,17 @@ function soundnessOf(shape: FoldedShape, caliper: Length): Soundness {
   if (trees.length > 1 || brokenRings(shape).length > 0) return 'no net';
   const open = tubesOf(shape.net).some((tube) => seamFit(shape, tube, caliper).kind !== 'closes');
   return open ? 'open' : 'closes';
+}
+
+/**
+ * Folds that close a ring of panels and are torn open when the rest is folded: somewhere in the ring a cut is
+ * missing. A ring that meets again (a sheet folded in half and in half again) is none.
+ */
+export function brokenRings(shape: FoldedShape): readonly Fold[] {
+  const { rings } = panelForest(shape.net, shape.base);
+  return rings.filter((fold) => {
+    const [first, second] = fold.panels.map((id) => foldedPanelOf(shape, id));
+    if (!first || !second) return false;
+    return [fold.from, fold.to].some((end) => distance(first.place(end), second.place(end)) > 0.01);
+  });
 }

@@ -3,7 +3,7 @@ import type { FoldedPanel, FoldedShape } from '../folded-shape.ts';
 import type { Fold } from '../net.ts';
 import { type Joint, panelOf, pathBetween } from '../panel-tree.ts';
 import { dot } from '../space.ts';
-import { signedAngle, tubesOf } from '../tube.ts';
+import { isFlatOn, signedAngle, tubesOf } from '../tube.ts';
 
 /** Which of two panels that lie on one another is the upper one. */
 export class Stacking {
@@ -75,7 +75,7 @@ export class Stacking {
  * other fold in it. Two flaps on one base come out at 0: what is folded first decides.
  */
 function flatSteps(path: readonly Joint[]): number | undefined {
-  if (path.length === 0 || !path.every(({ fold }) => Math.abs(signedAngle(fold)) > 170)) return undefined;
+  if (path.length === 0 || !path.every(({ fold }) => isFlatOn(fold))) return undefined;
   let facing = 1;
   let steps = 0;
   for (const { fold } of path) {

@@ -1,4 +1,3 @@
-import type { BaseReference } from '../../project/model.ts';
 import { stageCount } from '../fold-order.ts';
 import { type Shapes, sheetsOf } from '../shapes.ts';
 
@@ -17,12 +16,6 @@ export function viewsOf(shapes: Shapes, name: string): readonly string[] {
     ...(sheets.length > 0 ? [USUAL_VIEW] : []),
     ...(stages > 0 ? ['folded'] : []),
     ...Array.from({ length: stages }, (_, index) => `fold-${index + 1}`),
-    ...(shapes.layers.some(({ piece }) => liesOn(name, piece.on?.value)) ? ['layers'] : []),
+    ...(shapes.layers.some(({ baseName }) => baseName === name) ? ['layers'] : []),
   ];
-}
-
-function liesOn(name: string, base: BaseReference | undefined): boolean {
-  return (
-    base !== undefined && name === (base.panel === undefined ? base.piece : `${base.piece}.${base.panel}`)
-  );
 }
