@@ -1,11 +1,21 @@
 import type { Point2 } from '../shape/flat-polygon.ts';
 import { boxCorners } from '../shape/outline.ts';
-import type { Drawing } from './drawing.ts';
 import { CAPITAL, DESCENT, extentOf, type Label, LINE_HEIGHT, letteringMarkup, plain } from './lettering.ts';
 import { LINES, type LineKind } from './lines.ts';
 import { boxOf, type DrawnBox, dotGrid, hatchLines, type Segment } from './region.ts';
 import { coordinate, element, pathData } from './svg.ts';
 import { shaded, tint } from './tint.ts';
+
+/** A drawing ready to be set in a page. */
+export type Drawing = {
+  /** A complete `<svg>` element: role="img", an aria-label, a viewBox in millimetres of paper, no fixed colours of text. */
+  readonly svg: string;
+  /** What the drawing shows, with its measurements, for who cannot see it. */
+  readonly alternative: string;
+  /** The size it wants on paper, in millimetres. */
+  readonly width: number;
+  readonly height: number;
+};
 
 /** How a label is set about its point. */
 type LabelSetting = {

@@ -1,5 +1,5 @@
 import { type HtmlValue, html, SafeHtml } from '../words/safe-html.ts';
-import type { Drawing } from './drawing.ts';
+import type { Drawing } from './canvas.ts';
 
 /** A photo where the page finds it. */
 export type PlacedPicture = {

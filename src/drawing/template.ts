@@ -1,9 +1,8 @@
 import type { Editions } from '../edition/editions.ts';
 import type { Edge } from '../project/net-as-written.ts';
 import type { Net } from '../shape/net.ts';
-import { Canvas } from './canvas.ts';
+import { Canvas, type Drawing } from './canvas.ts';
 import { type DimensionRow, dimensionSize, runningDimension } from './dimension.ts';
-import type { Drawing } from './drawing.ts';
 import { drawKey, keyEntries } from './key.ts';
 import { type Label, plain, wrapped } from './lettering.ts';
 import { AT_ORIGIN, type DrawingFrame, sheetBox } from './outline.ts';

@@ -1,5 +1,5 @@
 import type { Paragraph, RootContent } from 'mdast';
-import type { Drawing } from '../drawing/drawing.ts';
+import type { Drawing } from '../drawing/canvas.ts';
 import { drawingFigure, type Figure, pictureFigure } from '../drawing/figures.ts';
 import { foldedDrawing } from '../drawing/folded.ts';
 import { pieceDrawing } from '../drawing/piece.ts';

@@ -1,6 +1,5 @@
-import { Canvas } from '../drawing/canvas.ts';
+import { Canvas, type Drawing } from '../drawing/canvas.ts';
 import { dimension } from '../drawing/dimension.ts';
-import type { Drawing } from '../drawing/drawing.ts';
 import {
   extentOf,
   figureLettering,

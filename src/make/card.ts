@@ -1,5 +1,5 @@
 import { accentOf } from '../drawing/accent.ts';
-import type { Drawing } from '../drawing/drawing.ts';
+import type { Drawing } from '../drawing/canvas.ts';
 import { foldedDrawing } from '../drawing/folded.ts';
 import { lowestBases } from '../drawing/pile.ts';
 import { stackDrawing } from '../drawing/stack.ts';

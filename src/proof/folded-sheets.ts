@@ -4,7 +4,7 @@ import type { Edge } from '../project/net-as-written.ts';
 import type { At, Place } from '../project/source.ts';
 import { caliperOf } from '../shape/caliper.ts';
 import { folded, type Soundness } from '../shape/closure/sound.ts';
-import type { FoldedShape } from '../shape/folded-shape.ts';
+import type { FoldedShape } from '../shape/fold.ts';
 import type { Fold, Net } from '../shape/net.ts';
 import { sheetsOf } from '../shape/shapes.ts';
 import { lineOf, positionOf } from '../shape/tube.ts';

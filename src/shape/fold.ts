@@ -1,12 +1,40 @@
 import { type Rest, restOf } from './base-panel.ts';
 import type { Point2 } from './flat-polygon.ts';
-import type { FoldedPanel, FoldedShape } from './folded-shape.ts';
 import type { FlatPoint, Fold, Net, Panel } from './net.ts';
 import { boxCorners } from './outline.ts';
 import { type Hinge, type Pose, placed, posesOf } from './paint/pose.ts';
 import { otherSide, panelForest, panelOf } from './panel-tree.ts';
-import { dot, type Point3, scaled } from './space.ts';
+import { dot, type Plane, type Point3, scaled } from './space.ts';
 import { signedAngle } from './tube.ts';
+
+/** One panel where it has come to in space. */
+export type FoldedPanel = {
+  readonly panel: Panel;
+  /** The corners of its outline, clockwise as seen from outside. */
+  readonly corners: readonly Point3[];
+  /** The corners of its box, clockwise from the top left as it lay flat: tapers not taken off. */
+  readonly box: readonly Point3[];
+  /** Its plane; the normal points to the outside. */
+  readonly plane: Plane;
+  /** Carries a point of the flat net to where it has come. */
+  readonly place: (point: FlatPoint) => Point3;
+};
+
+/** A net folded, wholly or in part, standing on a table in front of the viewer (see `space.ts` for the axes). */
+export type FoldedShape = {
+  /** The net that was folded: the piece's own, or its strips where it has bent panels. */
+  readonly net: Net;
+  readonly base: string;
+  readonly caliper: number;
+  readonly panels: ReadonlyMap<string, FoldedPanel>;
+};
+
+/** The folded panel with this id. @throws Error when there is none. */
+export function foldedPanelOf(shape: FoldedShape, id: string): FoldedPanel {
+  const panel = shape.panels.get(id);
+  if (!panel) throw new Error(`the folded shape has no panel "${id}"`);
+  return panel;
+}
 
 /** How far each fold is folded, from 0 (flat) to 1 (its full angle): one share for all, or each its own. */
 export type FoldProgress = number | ((fold: Fold) => number);
@@ -33,7 +61,7 @@ export function foldNet(net: Net, options: FoldOptions = {}): FoldedShape {
     (panel) => [panel.id, foldedPanel(panel, poseOf.get(panel.id) ?? rest)] as const,
   );
   const { caliper = 0 } = options;
-  return { net: sheet, bent: net.strips !== undefined, base, caliper, panels: new Map(panels) };
+  return { net: sheet, base, caliper, panels: new Map(panels) };
 }
 
 /** A net laid down to be folded: its base, where the flat paper lies, and its panels as they hang on the base. */
@@ -89,15 +117,13 @@ export function sharesOf(hung: readonly HungPanel[], at: FoldProgress): readonly
 }
 
 function foldedPanel(panel: Panel, pose: Pose): FoldedPanel {
-  const carry = ({ x, y }: Point2): Point3 => placed(pose, { x, y: -y, z: 0 });
-  const place = ({ x, y }: FlatPoint): Point3 => carry({ x: x.mm, y: y.mm });
+  const place = (point: FlatPoint): Point3 => placed(pose, { ...upright(point), z: 0 });
   return {
     panel,
     corners: panel.outline.map(place),
     box: boxCorners(panel.box).map(place),
     plane: { normal: pose.outside, offset: dot(pose.outside, pose.origin) },
     place,
-    carry,
   };
 }
 

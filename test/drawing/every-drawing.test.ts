@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { contrast } from '../../src/drawing/accent.ts';
 import { templatePages } from '../../src/drawing/actual-size.ts';
-import type { Drawing } from '../../src/drawing/drawing.ts';
+import type { Drawing } from '../../src/drawing/canvas.ts';
 import { foldedDrawing } from '../../src/drawing/folded.ts';
 import { pieceDrawing } from '../../src/drawing/piece.ts';
 import { stackDrawing } from '../../src/drawing/stack.ts';

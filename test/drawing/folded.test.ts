@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Drawing } from '../../src/drawing/drawing.ts';
+import type { Drawing } from '../../src/drawing/canvas.ts';
 import { foldedDrawing } from '../../src/drawing/folded.ts';
 import { USUAL_LOOK } from '../../src/shape/paint/picture.ts';
 import {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Drawing } from '../../src/drawing/drawing.ts';
+import type { Drawing } from '../../src/drawing/canvas.ts';
 import { pieceDrawing, pieceScale } from '../../src/drawing/piece.ts';
 import {
   BOX,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Drawing } from '../../src/drawing/drawing.ts';
+import type { Drawing } from '../../src/drawing/canvas.ts';
 import { lowestBases } from '../../src/drawing/pile.ts';
 import { stackDrawing } from '../../src/drawing/stack.ts';
 import { columnName } from '../../src/shape/cells.ts';

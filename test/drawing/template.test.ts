@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { Canvas } from '../../src/drawing/canvas.ts';
-import type { Drawing } from '../../src/drawing/drawing.ts';
+import { Canvas, type Drawing } from '../../src/drawing/canvas.ts';
 import { drawKey, keyEntries } from '../../src/drawing/key.ts';
 import { templateDrawing, templateReduction } from '../../src/drawing/template.ts';
 import {

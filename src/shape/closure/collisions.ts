@@ -1,5 +1,5 @@
 import { convexParts, edgesOf } from '../flat-polygon.ts';
-import { type FoldedPanel, type FoldedShape, foldedPanelOf } from '../folded-shape.ts';
+import { type FoldedPanel, type FoldedShape, foldedPanelOf } from '../fold.ts';
 import { otherSide } from '../panel-tree.ts';
 import { between, cross, dot, height, length, minus, type Point3, scaled } from '../space.ts';
 import { apart, axesOf, onAxes, overlapOf, runAlike } from './overlap.ts';

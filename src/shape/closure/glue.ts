@@ -1,5 +1,5 @@
 import type { Length } from '../../measure/length.ts';
-import { type FoldedShape, foldedPanelOf } from '../folded-shape.ts';
+import { type FoldedShape, foldedPanelOf } from '../fold.ts';
 import type { Mate } from '../net.ts';
 import { apart, type Overlap, overlapOf, runAlike } from './overlap.ts';
 import { tolerance } from './tolerance.ts';

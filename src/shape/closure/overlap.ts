@@ -1,5 +1,5 @@
 import { areaOf, convexParts, type Point2, shared } from '../flat-polygon.ts';
-import type { FoldedPanel } from '../folded-shape.ts';
+import type { FoldedPanel } from '../fold.ts';
 import { dot, height, minus, type Point3, unit } from '../space.ts';
 
 /** How one folded panel lies over another whose plane it shares, or nearly. */

@@ -1,5 +1,5 @@
 import { Length } from '../../measure/length.ts';
-import { type FoldedShape, foldedPanelOf } from '../folded-shape.ts';
+import { type FoldedShape, foldedPanelOf } from '../fold.ts';
 import type { FlatBox, FlatPoint, Net } from '../net.ts';
 import { boxCorners } from '../outline.ts';
 import { panelOf } from '../panel-tree.ts';

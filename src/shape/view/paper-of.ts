@@ -1,8 +1,7 @@
 import { overlapOf } from '../closure/overlap.ts';
 import { edgesOf, type Point2, shared } from '../flat-polygon.ts';
-import { foldNet, type HungPanel, layDown, upright } from '../fold.ts';
+import { foldedPanelOf, foldNet, type HungPanel, layDown, upright } from '../fold.ts';
 import { foldSteps, progressAt } from '../fold-order.ts';
-import { foldedPanelOf } from '../folded-shape.ts';
 import type { FlatPoint, Net } from '../net.ts';
 import type { PaperLayer, PaperPanel, PaperSheet } from '../paint/paper-sheet.ts';
 import type { StackedPair } from '../paint/plane-tree.ts';

@@ -1,5 +1,5 @@
 import { apart, runAlike } from '../closure/overlap.ts';
-import type { FoldedPanel, FoldedShape } from '../folded-shape.ts';
+import type { FoldedPanel, FoldedShape } from '../fold.ts';
 import type { Fold } from '../net.ts';
 import { type Joint, panelOf, pathBetween } from '../panel-tree.ts';
 import { dot } from '../space.ts';
