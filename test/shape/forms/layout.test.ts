@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { cutBack, type Layout, layoutNet, mountain, valley } from '../../../src/shape/forming/layout.ts';
+import { cutBack } from '../../../src/shape/forming/cut-back.ts';
+import { type Layout, layoutNet, mountain, valley } from '../../../src/shape/forming/layout.ts';
 import { areaOf, exact, inches, netsOf } from './building.ts';
 
 const CORNER: Layout = {
