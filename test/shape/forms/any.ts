@@ -1,4 +1,8 @@
 import fc from 'fast-check';
+import { Length } from '../../../src/measure/length.ts';
+import { parseLength, parseSizes } from '../../../src/measure/notation.ts';
+import type { Form } from '../../../src/shape/form.ts';
+import { forms } from '../../../src/shape/forms/index.ts';
 
 type Settings = Readonly<Record<string, string>>;
 
@@ -44,6 +48,37 @@ function card(multiple: number): fc.Arbitrary<Settings> {
  * 2 for those of a board's grooves.
  */
 export function anySettings(multiple: 1 | 2 = 1): Readonly<Record<string, fc.Arbitrary<Settings>>> {
+  const known = ownSettings(multiple);
+  return Object.fromEntries(
+    forms.map((form) => [form.name, known[form.name] ?? settingsLike(form, multiple)]),
+  );
+}
+
+/** Of a form that says no more of itself: its example, each length a little longer, with any of its words. */
+function settingsLike({ example, parameters }: Form, multiple: 1 | 2): fc.Arbitrary<Settings> {
+  const lengths = example.settings.map((line) => {
+    const [key = '', value = ''] = line.split(': ');
+    const read = parameters.find((each) => each.key === key)?.kind;
+    const count = read === 'volume' ? 3 : read === 'size' ? 2 : 1;
+    const sides = count === 1 ? parseLength(value, 'in') : undefined;
+    const several = count === 1 ? undefined : parseSizes(value, 'in', count);
+    const found = sides?.ok ? [sides.value] : several?.ok ? several.value.map(({ length }) => length) : [];
+    const each = found.map((length) => {
+      const { numerator, denominator } = length.over(Length.of(multiple, 16, 'in'));
+      const least = Number(numerator / denominator) * multiple;
+      return sixteenths(least, least + 32, multiple);
+    });
+    return fc
+      .tuple(...each)
+      .map((sixteenth): Settings => (each.length > 0 ? { [key]: joined(...sixteenth) } : { [key]: value }));
+  });
+  const words = parameters.flatMap(({ key, choices }) =>
+    choices ? [perhaps(key, fc.constantFrom(...choices))] : [],
+  );
+  return [...lengths, ...words].reduce(with_);
+}
+
+function ownSettings(multiple: 1 | 2): Readonly<Partial<Record<string, fc.Arbitrary<Settings>>>> {
   const short = sixteenths(4, 8, multiple).map(text);
   return {
     'single-fold card': with_(card(multiple), perhaps('fold', fc.constantFrom('left', 'top'))),

@@ -11,20 +11,18 @@ import { forms } from '../../../src/shape/forms/index.ts';
 import { type Shapes, sheetsOf } from '../../../src/shape/shapes.ts';
 import { readWorkspaceFromTexts } from '../../../src/shape/workspace.ts';
 import { inchStyle } from '../../drawing/drawn.ts';
+import { beginPage, slugOf } from './form-page.ts';
 import { pageDrawing } from './page-drawing.ts';
 
 const folder = fileURLToPath(new URL('../../../docs/forms/', import.meta.url));
 
-/** Writes the pictures anew instead of comparing them: `UPDATE=1 npx vitest run test/shape/forms/docs.test.ts`. */
-const update = process.env.UPDATE === '1';
+/** Writes the pictures anew instead of comparing them, and those of a new form: `UPDATE=1 npx vitest run test/shape/forms/docs.test.ts`. */
+const update = (path: string): boolean =>
+  process.env.UPDATE === '1' || (!process.env.CI && !existsSync(path));
 
-const slugs = forms.map(({ name }) => name.replace(/ /gu, '-'));
+for (const form of forms) beginPage(folder, form);
 
-it('has a page and a picture for each form and for nothing else', () => {
-  const pages = readdirSync(folder).filter((file) => file !== 'README.md');
-  const wanted = slugs.flatMap((slug) => [`${slug}.md`, `${slug}.svg`, `${slug}-folded.svg`]);
-  expect(pages.toSorted()).toEqual(wanted.toSorted());
-});
+const slugs = forms.map(slugOf);
 
 it('lists every form with its summary', () => {
   const list = readFileSync(`${folder}README.md`, 'utf8');
@@ -69,11 +67,11 @@ describe.each(forms.map((form) => [form.name, form] as const))('the page of the 
     if (!project || !piece) throw new Error(`${name} has no example`);
     const shapes = buildShapes(project);
     const folded = foldedPicture(project, shapes, piece.id.value);
-    if (update) writeFileSync(`${path}-folded.svg`, folded);
+    if (update(`${path}-folded.svg`)) writeFileSync(`${path}-folded.svg`, folded);
     expect(folded).not.toMatch(/NaN|undefined/u);
     const nets = sheetsOf(shapes.nets, piece.id.value).map(({ net }) => net);
     const drawing = pageDrawing(name, nets);
-    if (update) writeFileSync(`${path}.svg`, drawing);
+    if (update(`${path}.svg`)) writeFileSync(`${path}.svg`, drawing);
     expect(drawing).not.toMatch(/NaN|undefined/u);
     expect(readFileSync(`${path}.svg`, 'utf8')).toBe(drawing);
   });
@@ -83,4 +81,10 @@ it('shows a contributor a form as it stands', () => {
   const guide = readFileSync(`${folder}../adding-a-form.md`, 'utf8');
   const source = readFileSync(`${folder}../../src/shape/forms/single-fold-card.ts`, 'utf8');
   expect(guide).toContain(`\`\`\`ts\n${source}\`\`\``);
+});
+
+it('has a page and a picture for each form and for nothing else', () => {
+  const pages = readdirSync(folder).filter((file) => file !== 'README.md');
+  const wanted = slugs.flatMap((slug) => [`${slug}.md`, `${slug}.svg`, `${slug}-folded.svg`]);
+  expect(pages.toSorted()).toEqual(wanted.toSorted());
 });

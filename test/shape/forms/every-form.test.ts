@@ -50,8 +50,8 @@ Fold :piece[box]${example.layer ? ' and stick on :piece[layer]' : ''}.
 `;
 }
 
-it('knows thirteen forms', () => {
-  expect(forms.map(({ name }) => name).toSorted()).toEqual(NAMES.toSorted());
+it('knows the forms of the format’s description, whatever others there are', () => {
+  expect(forms.map(({ name }) => name)).toEqual(expect.arrayContaining(NAMES));
 });
 
 it('finds each form in the file of its name', () => {
