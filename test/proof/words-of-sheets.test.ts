@@ -32,7 +32,7 @@ const CASES: Cases = {
   'edition-strained': [
     [
       { piece: 'strip', own: [inches(1), 'in'], other: [Length.of(27, 1, 'mm'), 'mm'], faulty: false },
-      'in the metric edition 1 in of strip is 27 mm there, 1.6 mm off: with nearer numbers strip would not fold and fit as it does',
+      'in the metric edition 1 in of strip is 27 mm there, 1.6 mm off: in whole numbers near enough strip would not fold and fit as it does',
       'leave it if the size does not matter, or choose another length',
     ],
     [
