@@ -4,8 +4,7 @@ import type { StockSheet } from '../project/model.ts';
 import { type CuttingBench, usableSize } from './bench.ts';
 import type { StockDemand } from './demand.ts';
 import { Ruler } from './ruler.ts';
-import type { Rect } from './solver/cut-tree.ts';
-import { canCutWithin } from './solver/pricing.ts';
+import { type Blank, type Rect, stancesOn } from './solver/cut-tree.ts';
 import type { CuttingProblem } from './solver/problem.ts';
 
 /** A stock's cutting as whole numbers, and the ruler that turns them into lengths again. */
@@ -67,4 +66,13 @@ function withLongest(problem: CuttingProblem, longest: number): CuttingProblem {
   if (sheets.every(({ width, height }) => width <= longest && height <= longest)) return problem;
   const canCut = blanks.every((blank) => sheets.some((sheet) => canCutWithin(blank, sheet, longest)));
   return canCut ? { ...problem, longest } : problem;
+}
+
+/** Whether cuts no longer than this cut a blank from a sheet: first to its width and then to its height, or the other way. */
+function canCutWithin(blank: Blank, sheet: Rect, longest: number): boolean {
+  return stancesOn(blank, sheet).some(
+    ({ width, height }) =>
+      ((width === sheet.width || sheet.height <= longest) && (height === sheet.height || width <= longest)) ||
+      ((height === sheet.height || sheet.width <= longest) && (width === sheet.width || height <= longest)),
+  );
 }

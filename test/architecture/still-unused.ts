@@ -10,8 +10,6 @@ export const STILL_UNUSED: readonly string[] = [
   'handout/mail/envelopes.ts:ENVELOPES',
   'handout/mail/mailed.ts:closedFlat',
   'kit-pages/words.ts:moneyText',
-  'kit/solver/constrained.ts:BestPattern',
-  'kit/solver/positions.ts:Positions',
   'measure/length.ts:Millimetres',
   'measure/notation.ts:Part',
   'measure/print.ts:FractionStyle',

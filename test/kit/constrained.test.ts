@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Wanted } from '../../src/kit/solver/block-search.ts';
 import { bestConstrained } from '../../src/kit/solver/constrained.ts';
 import { countBlanks } from '../../src/kit/solver/cut-tree.ts';
 import { gridOf } from '../../src/kit/solver/grid.ts';
-import type { Wanted } from '../../src/kit/solver/wanted.ts';
 import { describeWith } from './published.ts';
 import { replay } from './replay.ts';
 

@@ -1,6 +1,8 @@
 import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { gridOf } from '../../src/kit/solver/grid.ts';
+import { PatternTable } from '../../src/kit/solver/pattern-table.ts';
 import { Length } from '../../src/measure/length.ts';
 import { mergeFindings } from '../../src/proof/tell.ts';
 import { loadWorkspace } from '../../src/shape/workspace.ts';
@@ -121,6 +123,34 @@ describe('a plan', () => {
       ).stocks.flatMap(({ layouts }) => layouts.flatMap(({ steps }) => steps.map(({ tooLong }) => tooLong)));
     expect(new Set(cuts('4 x 5'))).toEqual(new Set([false]));
     expect(cuts('2 x 11')).toContain(true);
+  });
+
+  it('makes cuts too long for the trimmer only where the table of best patterns finds no way within it', () => {
+    const inches = fc.integer({ min: 2, max: 12 });
+    fc.assert(
+      fc.property(
+        inches,
+        inches,
+        inches,
+        inches,
+        inches,
+        fc.boolean(),
+        (...[w, h, width, height, longest, upright]) => {
+          const [cut, sheet] = [
+            { width: Math.min(w, width), height: Math.min(h, height) },
+            { width, height },
+          ];
+          const grid = gridOf([{ ...cut, turnable: !upright }], sheet, { longest });
+          const bench = { ...BENCH, trimmer: Length.of(longest, 1, 'in') };
+          const measurements = `  stock: { card: { sheet: ${width} x ${height}${upright ? ', print: upright' : ''} } }
+  pieces: { a: { stock: card, cut: ${cut.width} x ${cut.height} } }`;
+          const [stock] = planned(projectOf(measurements), order(1, { bench })).stocks;
+          const isTooLong = stock?.layouts.some(({ steps }) => steps.some(({ tooLong }) => tooLong));
+          expect(isTooLong).toBe(new PatternTable(grid, [1]).value === 0);
+        },
+      ),
+      { seed: 5, numRuns: 150 },
+    );
   });
 
   it('names which piece is which, exactly, among pieces of one size', () => {

@@ -1,5 +1,4 @@
-import type { Blank } from '../../src/kit/solver/blank.ts';
-import type { CutTree, Rect } from '../../src/kit/solver/cut-tree.ts';
+import type { Blank, CutTree, Rect } from '../../src/kit/solver/cut-tree.ts';
 
 /** A blank where it was cut out, its corners in steps from the sheet's top left corner. */
 export type Placed = {

@@ -1,9 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Blank } from '../../src/kit/solver/blank.ts';
-import type { Rect } from '../../src/kit/solver/cut-tree.ts';
+import type { Blank, Rect } from '../../src/kit/solver/cut-tree.ts';
 import { planSheets } from '../../src/kit/solver/plan-sheets.ts';
-import type { CuttingProblem, PricedSheet } from '../../src/kit/solver/problem.ts';
+import type { CuttingProblem } from '../../src/kit/solver/problem.ts';
 import { loadHighs } from '../../src/shape/highs.ts';
 import { cpuClock } from './cpu-clock.ts';
 
@@ -17,7 +16,7 @@ describe('small plans', () => {
   it('are never better than the best there is, and as good as it where they say so', () => {
     fc.assert(
       fc.property(wanted, fc.boolean(), (asked, hasSmall) => {
-        const sheets: PricedSheet[] = [
+        const sheets: CuttingProblem['sheets'] = [
           { width: 6, height: 7, cost: hasSmall ? 5 : 1 },
           ...(hasSmall ? [{ width: 6, height: 6, cost: 4 }] : []),
         ];

@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Blank } from '../../src/kit/solver/blank.ts';
-import { countBlanks, type Rect } from '../../src/kit/solver/cut-tree.ts';
+import { type Blank, countBlanks, type Rect } from '../../src/kit/solver/cut-tree.ts';
 import { gridOf } from '../../src/kit/solver/grid.ts';
 import { PatternTable } from '../../src/kit/solver/pattern-table.ts';
 import { describeWith } from './published.ts';

@@ -1,11 +1,26 @@
-import { AreaCeiling } from './area-ceiling.ts';
-import { stancesOn } from './blank.ts';
-import { along, type CutEdge, type CutTree, inCorner, type Rect, resized, sideBySide } from './cut-tree.ts';
-import { indexOf } from './grid.ts';
-import type { PatternTable } from './pattern-table.ts';
-import { RankedQueue } from './queue.ts';
-import { Remainder } from './remainder.ts';
-import type { Wanted } from './wanted.ts';
+import FlatQueue from 'flatqueue';
+import { indexOf } from './axis.ts';
+import {
+  along,
+  type CutEdge,
+  type CutTree,
+  inCorner,
+  type Rect,
+  resized,
+  sideBySide,
+  stancesOn,
+} from './cut-tree.ts';
+import type { CutGrid } from './grid.ts';
+import { type PatternTable, Remainder } from './pattern-table.ts';
+
+/** What is to be found: the grid says which blanks there are, what sheet, and how long a cut may be. */
+export type Wanted = {
+  readonly grid: CutGrid;
+  /** What each blank is worth: whole numbers, not negative. */
+  readonly values: readonly number[];
+  /** The most copies of each. */
+  readonly demand: readonly number[];
+};
 
 /** Blanks put together in a rectangle, and the positions it reaches to. */
 type Block = {
@@ -23,10 +38,11 @@ type Block = {
 export class BlockSearch {
   readonly #wanted: Wanted;
   readonly #remainder: Remainder;
-  readonly #ceiling: AreaCeiling;
   readonly #floor: () => number;
   readonly #found: (whole: CutTree) => void;
-  readonly #open = new RankedQueue<Block>();
+  readonly #densest: ReturnType<typeof densestFirst>;
+  /** The lowest first: by what they promise, less than zero. */
+  readonly #open = new FlatQueue<Block>();
   readonly #closed: Block[] = [];
   readonly #known = new Map<string, Rect[]>();
   #pairs: number;
@@ -49,7 +65,7 @@ export class BlockSearch {
     this.#floor = floor;
     this.#found = found;
     this.#remainder = new Remainder(wanted.grid, table);
-    this.#ceiling = new AreaCeiling(wanted.grid, wanted.values, wanted.demand);
+    this.#densest = densestFirst(wanted);
   }
 
   /**
@@ -58,15 +74,14 @@ export class BlockSearch {
    */
   run(): number {
     this.#offerSingles();
-    while ((this.#open.topRank ?? 0) > this.#floor()) {
-      const rank = this.#open.topRank ?? 0;
-      const block = this.#open.pop();
-      if (!block) break;
+    for (;;) {
+      const most = -(this.#open.peekValue() ?? 0);
+      const block = most > this.#floor() ? this.#open.pop() : undefined;
+      if (!block) return most;
       this.#found(this.#remainder.complete(block.tree, block.column, block.row));
       this.#closed.push(block);
-      if (!this.#joinWithClosed(block)) return rank;
+      if (!this.#joinWithClosed(block)) return most;
     }
-    return this.#open.topRank ?? 0;
   }
 
   #offerSingles(): void {
@@ -86,8 +101,8 @@ export class BlockSearch {
     for (const other of this.#closed) {
       this.#pairs -= 1;
       if (this.#pairs <= 0) return false;
-      const counts = sum(block.counts, other.counts, this.#wanted.demand);
-      if (!counts) continue;
+      const counts = block.counts.map((count, blank) => count + (other.counts[blank] ?? 0));
+      if (counts.some((count, blank) => count > (this.#wanted.demand[blank] ?? 0))) continue;
       this.#join(block, other, counts, 'left');
       this.#join(block, other, counts, 'top');
     }
@@ -111,36 +126,51 @@ export class BlockSearch {
   }
 
   /** Puts a block in the queue unless it leads to nothing or the same blanks are known in less room. */
-  #offer({ width, height }: Rect, value: number, counts: Uint16Array, tree: () => CutTree): void {
+  #offer(rect: Rect, value: number, counts: Uint16Array, tree: () => CutTree): void {
     const { across, down, sheet, longest } = this.#wanted.grid;
-    const [column, row] = [indexOf(across, width), indexOf(down, height)];
+    const [column, row] = [indexOf(across, rect.width), indexOf(down, rect.height)];
     if (column === undefined || row === undefined) return;
-    const beside = Math.min(this.#remainder.at(column, row), this.#ceiling.beside(counts, width, height));
-    if (value + beside <= this.#floor() || this.#isKnown(counts, width, height)) return;
+    const most = value + Math.min(this.#remainder.at(column, row), this.#worthBeside(counts, rect));
+    if (most <= this.#floor() || this.#isKnown(counts, rect)) return;
     const block = { tree: tree(), value, counts, column, row };
-    this.#open.push(value + beside, block);
+    this.#open.push(block, -most);
     if (value > this.#floor()) this.#found(inCorner(block.tree, sheet, longest));
   }
 
-  #isKnown(counts: Uint16Array, width: number, height: number): boolean {
+  #isKnown(counts: Uint16Array, { width, height }: Rect): boolean {
     const key = counts.join();
-    const known = this.#known.get(key);
-    if (!known) {
-      this.#known.set(key, [{ width, height }]);
-      return false;
-    }
+    const known = this.#known.get(key) ?? [];
     if (known.some((each) => each.width <= width && each.height <= height)) return true;
-    known.push({ width, height });
+    this.#known.set(key, [...known, { width, height }]);
     return false;
+  }
+
+  /**
+   * What the copies that are left could add to a block by their area alone, parts of a copy allowed: those worth most
+   * for their area first (G. B. Dantzig, Operations Research 5, 1957). Rounded up, so that nothing is lost to floating
+   * point.
+   */
+  #worthBeside(counts: Uint16Array, { width, height }: Rect): number {
+    const { grid, demand } = this.#wanted;
+    let room = grid.sheet.width * grid.sheet.height - width * height;
+    let worth = 0;
+    for (const { blank, value, area } of this.#densest) {
+      const left = (demand[blank] ?? 0) - (counts[blank] ?? 0);
+      if (left * area >= room) return worth + Math.ceil((room / area) * value + 1e-6);
+      worth += left * value;
+      room -= left * area;
+    }
+    return worth;
   }
 }
 
-function sum(one: Uint16Array, other: Uint16Array, most: readonly number[]): Uint16Array | undefined {
-  const counts = new Uint16Array(one.length);
-  for (let index = 0; index < counts.length; index += 1) {
-    const count = (one[index] ?? 0) + (other[index] ?? 0);
-    if (count > (most[index] ?? 0)) return undefined;
-    counts[index] = count;
-  }
-  return counts;
+/** The blanks that are worth anything, those worth most for their area first. */
+function densestFirst({
+  grid: { blanks },
+  values,
+}: Wanted): readonly { readonly blank: number; readonly value: number; readonly area: number }[] {
+  return blanks
+    .map(({ width, height }, blank) => ({ blank, value: values[blank] ?? 0, area: width * height }))
+    .filter(({ value }) => value > 0)
+    .sort((a, b) => b.value / b.area - a.value / a.area);
 }

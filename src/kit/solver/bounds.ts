@@ -1,7 +1,5 @@
-import { stancesOn } from './blank.ts';
-import type { Rect } from './cut-tree.ts';
-import type { Priced } from './pricing.ts';
-import type { CuttingProblem } from './problem.ts';
+import { type Rect, stancesOn } from './cut-tree.ts';
+import type { CuttingProblem, Priced } from './problem.ts';
 
 /**
  * The least cost by area alone: every sheet, of whatever size, covers at most its own area. A sheet size that no blank

@@ -19,6 +19,23 @@ export type Strips<R = Rect> = R & {
 /** How a rectangle is cut up. Every part says its own size. */
 export type CutTree<R = Rect> = CutLeaf<R> | Strips<R>;
 
+/** A kind of rectangle to be cut from a sheet, any number of times. */
+export type Blank = Rect & {
+  /** Whether it may be cut a quarter turned. */
+  readonly turnable: boolean;
+};
+
+/** The sizes in which a blank can be cut from a sheet: as it is, and turned where it may be and that is another size. */
+export function stancesOn(
+  { width, height, turnable }: Blank,
+  sheet: Rect,
+): readonly (Rect & { turned: boolean })[] {
+  const upright = { width, height, turned: false };
+  const turned = { width: height, height: width, turned: true };
+  const stances = turnable && width !== height ? [upright, turned] : [upright];
+  return stances.filter((stance) => stance.width <= sheet.width && stance.height <= sheet.height);
+}
+
 /** The other edge. */
 export function otherEdge(from: CutEdge): CutEdge {
   return from === 'left' ? 'top' : 'left';

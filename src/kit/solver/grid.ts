@@ -1,17 +1,5 @@
-import { type Blank, stancesOf, stancesOn } from './blank.ts';
-import type { Rect } from './cut-tree.ts';
-import { type Lengths, normalPositions } from './positions.ts';
-
-/** The positions along one edge of a sheet at which it is worth cutting. */
-export type CutAxis = {
-  /** Rising, from 0 to the sheet's edge. */
-  readonly at: Float64Array;
-  /**
-   * For a part that reaches to position `i`, cut at position `c` (at most half way): the index of the last position
-   * that what lies beyond the cut still reaches.
-   */
-  readonly beyond: readonly Int32Array[];
-};
+import { type CutAxis, cutAxis, indexOf, type Lengths } from './axis.ts';
+import { type Blank, type Rect, stancesOn } from './cut-tree.ts';
 
 /** One way to lay a blank into a part that it fills: indexes into the two axes. */
 type Stance = {
@@ -37,7 +25,7 @@ export type CutGrid = {
 type GridOptions = {
   /** How many of each blank are wanted at most; any number when absent. */
   readonly demand?: readonly number[];
-  readonly longest?: number;
+  readonly longest?: number | undefined;
   /** The most positions along an edge. */
   readonly most?: number;
 };
@@ -47,73 +35,22 @@ const MOST_POSITIONS = 420;
 
 export function gridOf(blanks: readonly Blank[], sheet: Rect, options: GridOptions = {}): CutGrid {
   const { demand, longest = Number.POSITIVE_INFINITY, most = MOST_POSITIONS } = options;
-  const along = (side: 'width' | 'height', end: number): ReturnType<typeof normalPositions> =>
-    normalPositions(
-      blanks.map((blank, index) => lengthsOf(blank, side, sheet, demand?.[index])),
-      end,
-      most,
-    );
-  const across = along('width', sheet.width);
-  const down = along('height', sheet.height);
-  return {
-    blanks,
-    sheet,
-    across: axisOf(across.at),
-    down: axisOf(down.at),
-    stances: stancesAt(blanks, across.at, down.at),
-    longest,
-    exact: across.complete && down.complete,
+  const along = (side: 'width' | 'height'): CutAxis => {
+    const kinds = blanks.map((blank, index) => lengthsOf(blank, side, sheet, demand?.[index]));
+    return cutAxis(kinds, sheet[side], most);
   };
+  const [across, down] = [along('width'), along('height')];
+  const stances = blanks.flatMap((blank, index) =>
+    stancesOn(blank, sheet).flatMap(({ width, height, turned }) => {
+      const [column, row] = [indexOf(across, width), indexOf(down, height)];
+      return column && row ? [{ blank: index, turned, across: column, down: row }] : [];
+    }),
+  );
+  return { blanks, sheet, across, down, stances, longest, exact: across.isComplete && down.isComplete };
 }
 
 /** Only stances that fit the sheet at all reach positions. */
 function lengthsOf(blank: Blank, side: 'width' | 'height', sheet: Rect, demand = Infinity): Lengths {
   const lengths = [...new Set(stancesOn(blank, sheet).map((stance) => stance[side]))];
-  const most = lengths.length === 0 ? 0 : Math.min(demand, Math.floor(sheet[side] / Math.min(...lengths)));
-  return { lengths, most };
-}
-
-function stancesAt(
-  blanks: readonly Blank[],
-  across: readonly number[],
-  down: readonly number[],
-): readonly Stance[] {
-  const columns = new Map(across.map((position, index) => [position, index]));
-  const rows = new Map(down.map((position, index) => [position, index]));
-  return blanks.flatMap((blank, index) =>
-    stancesOf(blank).flatMap(({ width, height, turned }) => {
-      const [column, row] = [columns.get(width), rows.get(height)];
-      return column === undefined || row === undefined
-        ? []
-        : [{ blank: index, turned, across: column, down: row }];
-    }),
-  );
-}
-
-function axisOf(positions: readonly number[]): CutAxis {
-  const at = Float64Array.from(positions);
-  const beyond = positions.map((end, index) => {
-    const cuts: number[] = [];
-    let last = index;
-    for (const cut of positions) {
-      if (2 * cut > end) break;
-      while ((at[last] ?? 0) > end - cut) last -= 1;
-      cuts.push(last);
-    }
-    return Int32Array.from(cuts);
-  });
-  return { at, beyond };
-}
-
-/** The index of the position that is exactly `length`; undefined where there is none. */
-export function indexOf({ at }: CutAxis, length: number): number | undefined {
-  let [low, high] = [0, at.length - 1];
-  while (low <= high) {
-    const middle = (low + high) >> 1;
-    const found = at[middle] ?? 0;
-    if (found === length) return middle;
-    if (found < length) low = middle + 1;
-    else high = middle - 1;
-  }
-  return undefined;
+  return { lengths, most: Math.min(demand, Math.floor(sheet[side] / Math.min(...lengths))) };
 }

@@ -1,12 +1,29 @@
-import { along, type CutTree, padded, sideBySide, waste } from './cut-tree.ts';
-import type { CutAxis, CutGrid } from './grid.ts';
+import { along, type CutEdge, type CutTree, padded, sideBySide, waste } from './cut-tree.ts';
+import type { CutGrid } from './grid.ts';
 
-/** How the best value of a part comes about; the number beside it is a stance, or the position of a cut. */
-const NOTHING = 0;
-const STANCE = 1;
-const CUT_FROM_LEFT = 2;
-const CUT_FROM_TOP = 3;
-const WAYS = 4;
+const NONE = new Int32Array();
+
+/** A number for every pair of positions of a grid, 0 at first. */
+class Cells {
+  readonly rows: number;
+  readonly numbers: Float64Array;
+
+  constructor({ across, down }: CutGrid) {
+    this.rows = down.at.length;
+    this.numbers = new Float64Array(across.at.length * this.rows);
+  }
+
+  at(column: number, row: number): number {
+    return this.numbers[column * this.rows + row] ?? 0;
+  }
+
+  raise(column: number, row: number, value: number): void {
+    if (value > this.at(column, row)) this.numbers[column * this.rows + row] = value;
+  }
+}
+
+/** A part cut in two at a position, and the position that what lies beyond the cut reaches to. */
+type Halves = { readonly from: CutEdge; readonly near: number; readonly far: number; readonly value: number };
 
 /**
  * The best value that can be cut from every part of a sheet, any number of each blank allowed: dynamic programming
@@ -15,105 +32,128 @@ const WAYS = 4;
  */
 export class PatternTable {
   readonly #grid: CutGrid;
-  readonly #rows: number;
-  readonly #best: Float64Array;
-  readonly #ways: Int32Array;
+  readonly #values: readonly number[];
+  readonly #best: Cells;
 
   /** @param values what each blank is worth: whole numbers, not negative. */
   constructor(grid: CutGrid, values: readonly number[]) {
-    const cells = grid.across.at.length * grid.down.at.length;
+    const { across, down, stances } = grid;
     this.#grid = grid;
-    this.#rows = grid.down.at.length;
-    this.#best = new Float64Array(cells);
-    this.#ways = new Int32Array(cells);
-    this.#layBlanks(values);
-    for (let column = 1; column < grid.across.at.length; column += 1) this.#fillColumn(column);
+    this.#values = values;
+    this.#best = new Cells(grid);
+    for (const { blank, ...cell } of stances) this.#best.raise(cell.across, cell.down, values[blank] ?? 0);
+    for (let column = 1; column < across.at.length; column += 1)
+      for (let row = 1; row < down.at.length; row += 1)
+        this.#best.raise(column, row, this.#bestHalves(column, row).value);
   }
 
   /** The best value of the whole sheet. */
   get value(): number {
-    return this.#best.at(-1) ?? 0;
+    return this.#best.numbers.at(-1) ?? 0;
   }
 
   /** The best value of the part that reaches to these positions. */
   at(column: number, row: number): number {
-    return this.#best[column * this.#rows + row] ?? 0;
+    return this.#best.at(column, row);
   }
 
   /** How the whole sheet is cut for its best value. */
   tree(): CutTree {
-    return this.treeAt(this.#grid.across.at.length - 1, this.#rows - 1);
+    return this.treeAt(this.#grid.across.at.length - 1, this.#grid.down.at.length - 1);
   }
 
   /** How the part that reaches to these positions is cut for its best value. */
   treeAt(column: number, row: number): CutTree {
     const { across, down, stances } = this.#grid;
     const room = { width: across.at[column] ?? 0, height: down.at[row] ?? 0 };
-    const note = this.#ways[column * this.#rows + row] ?? NOTHING;
-    const [way, index] = [note % WAYS, Math.floor(note / WAYS)];
-    if (way === NOTHING) return waste(room);
-    if (way === STANCE) {
-      const { blank, turned } = stances[index] ?? { blank: 0, turned: false };
-      return { ...room, kind: 'blank', blank, turned };
-    }
-    const isLeft = way === CUT_FROM_LEFT;
-    const from = isLeft ? 'left' : 'top';
-    const part = (to: number): CutTree => (isLeft ? this.treeAt(to, row) : this.treeAt(column, to));
-    const near = part(index);
-    // A cut past half way trims off what is too small for anything.
-    const far = part((isLeft ? across.beyond[column] : down.beyond[row])?.[index] ?? 0);
-    return sideBySide([near, padded(far, from, along(room, from) - along(near, from))], from);
+    const value = this.at(column, row);
+    if (value === 0) return waste(room);
+    const stance = stances.find(
+      (each) => each.across === column && each.down === row && this.#values[each.blank] === value,
+    );
+    if (stance) return { ...room, kind: 'blank', blank: stance.blank, turned: stance.turned };
+    const { from, near, far } = this.#bestHalves(column, row);
+    const part = (to: number): CutTree => (from === 'left' ? this.treeAt(to, row) : this.treeAt(column, to));
+    const one = part(near);
+    return sideBySide([one, padded(part(far), from, along(room, from) - along(one, from))], from);
   }
 
-  #layBlanks(values: readonly number[]): void {
-    for (const [index, { blank, across, down }] of this.#grid.stances.entries()) {
-      const cell = across * this.#rows + down;
-      const value = values[blank] ?? 0;
-      if (value > (this.#best[cell] ?? 0)) this.#note(cell, value, STANCE, index);
-    }
-  }
-
-  #note(cell: number, value: number, way: number, index: number): void {
-    this.#best[cell] = value;
-    this.#ways[cell] = way + WAYS * index;
-  }
-
-  /** Everything that is cut from top to bottom needs only columns to the left; then each from the top down. */
-  #fillColumn(column: number): void {
+  /** The best cut of a part; none, worth nothing, where every cut would be too long. */
+  #bestHalves(column: number, row: number): Halves {
     const { across, down, longest } = this.#grid;
-    const rows = countUpTo(down, longest);
-    // What is too small for anything is trimmed off.
-    this.#cutColumn(column, column - 1, 0, rows);
-    const beyond = across.beyond[column] ?? new Int32Array();
-    for (let cut = 1; cut < beyond.length; cut += 1) this.#cutColumn(column, cut, beyond[cut] ?? 0, rows);
-    if ((across.at[column] ?? 0) > longest) return;
-    for (let row = 1; row < this.#rows; row += 1) this.#cutFromTop(column, row);
+    const { rows } = this.#best;
+    const isNarrow = (across.at[column] ?? 0) <= longest;
+    const isLow = (down.at[row] ?? 0) <= longest;
+    const left = this.#bestAlong('left', isLow ? across.beyond[column] : undefined, row, rows);
+    const top = this.#bestAlong('top', isNarrow ? down.beyond[row] : undefined, column * rows, 1);
+    return top.value > left.value ? top : left;
   }
 
-  #cutColumn(column: number, cut: number, beyond: number, rows: number): void {
-    const [best, here] = [this.#best, column * this.#rows];
-    const [near, far] = [cut * this.#rows, beyond * this.#rows];
-    for (let row = 1; row < rows; row += 1) {
-      const value = (best[near + row] ?? 0) + (best[far + row] ?? 0);
-      if (value > (best[here + row] ?? 0)) this.#note(here + row, value, CUT_FROM_LEFT, cut);
+  /** The best cut from one edge: the first of several, before all the one that trims off what is too small. */
+  #bestAlong(from: CutEdge, beyond: Int32Array | undefined, first: number, stride: number): Halves {
+    if (!beyond) return { from, near: 0, far: 0, value: 0 };
+    const { numbers } = this.#best;
+    const worth = (cut: number): number =>
+      (numbers[first + cut * stride] ?? 0) + (numbers[first + (beyond[cut] ?? 0) * stride] ?? 0);
+    let near = beyond.length - 2;
+    let value = near > 0 ? worth(near) : 0;
+    for (let cut = 1; cut <= (beyond[cut] ?? 0); cut += 1) {
+      const both = worth(cut);
+      if (both > value) [near, value] = [cut, both];
     }
-  }
-
-  #cutFromTop(column: number, row: number): void {
-    const [best, first] = [this.#best, column * this.#rows];
-    const cell = first + row;
-    const beyond = this.#grid.down.beyond[row] ?? new Int32Array();
-    const attempt = (cut: number, rest: number): void => {
-      const value = (best[first + cut] ?? 0) + (best[first + rest] ?? 0);
-      if (value > (best[cell] ?? 0)) this.#note(cell, value, CUT_FROM_TOP, cut);
-    };
-    attempt(row - 1, 0);
-    for (let cut = 1; cut < beyond.length; cut += 1) attempt(cut, beyond[cut] ?? 0);
+    return { from, near, far: beyond[near] ?? 0, value };
   }
 }
 
-/** How many positions are at most `longest`. */
-function countUpTo({ at }: CutAxis, longest: number): number {
-  const beyond = at.findIndex((position) => position > longest);
-  return beyond < 0 ? at.length : beyond;
+/**
+ * The most that what is left of a sheet can be worth when a block that reaches to given positions lies in its corner
+ * and blocks are joined to it side by side (K. V. Viswanathan and A. Bagchi, Operations Research 41, 1993).
+ */
+export class Remainder {
+  readonly #grid: CutGrid;
+  readonly #table: PatternTable;
+  readonly #worth: Cells;
+
+  constructor(grid: CutGrid, table: PatternTable) {
+    const { across, down } = grid;
+    this.#grid = grid;
+    this.#table = table;
+    this.#worth = new Cells(grid);
+    for (let column = across.at.length - 1; column > 0; column -= 1)
+      for (let row = down.at.length - 1; row > 0; row -= 1)
+        this.#lead(column, row, across.beyond[column] ?? NONE, down.beyond[row] ?? NONE);
+  }
+
+  /** The worth of the rest beside a block that reaches to these positions. */
+  at(column: number, row: number): number {
+    return this.#worth.at(column, row);
+  }
+
+  /** The whole sheet with a block in its corner and the most worth beside it, copies not counted. */
+  complete(block: CutTree, column: number, row: number): CutTree {
+    const { across, down } = this.#grid;
+    const worth = this.at(column, row);
+    for (let to = across.at.length - 1; to > column; to -= 1) {
+      const added = across.beyond[to]?.[column] ?? 0;
+      if (this.#table.at(added, row) + this.at(to, row) < worth) continue;
+      const beside = padded(this.#table.treeAt(added, row), 'left', (across.at[to] ?? 0) - block.width);
+      return this.complete(sideBySide([block, beside], 'left'), to, row);
+    }
+    for (let to = down.at.length - 1; to > row; to -= 1) {
+      const added = down.beyond[to]?.[row] ?? 0;
+      if (this.#table.at(column, added) + this.at(column, to) < worth) continue;
+      const below = padded(this.#table.treeAt(column, added), 'top', (down.at[to] ?? 0) - block.height);
+      return this.complete(sideBySide([block, below], 'top'), column, to);
+    }
+    return block;
+  }
+
+  /** What blocks that reach less far gain when something beside them or under them brings them to these positions. */
+  #lead(column: number, row: number, across: Int32Array, down: Int32Array): void {
+    const here = this.at(column, row);
+    for (let from = 1; from < column; from += 1)
+      this.#worth.raise(from, row, here + this.#table.at(across[from] ?? 0, row));
+    for (let from = 1; from < row; from += 1)
+      this.#worth.raise(column, from, here + this.#table.at(column, down[from] ?? 0));
+  }
 }

@@ -1,9 +1,7 @@
 import { areaBound } from './bounds.ts';
-import { addAllBelow, addNearby, generatePatterns } from './column-generation.ts';
 import { easiestPlan } from './easiest.ts';
-import { fillSheets } from './greedy.ts';
 import { type LinearSolver, Master } from './master.ts';
-import { Pricer } from './pricing.ts';
+import { PatternSearch } from './pattern-search.ts';
 import { type Batch, type CuttingProblem, costOf } from './problem.ts';
 
 /** A plan on the way: what it costs and what is proven to be needed. Costs are sheets where each costs 1. */
@@ -11,7 +9,7 @@ export type Standing = { readonly cost: number; readonly bound: number };
 
 export type SheetPlan = Standing & { readonly batches: readonly Batch[] };
 
-type PlanSearch = {
+type SearchMeans = {
   readonly highs: LinearSolver;
   /** Seconds since some moment, rising. */
   readonly clock: () => number;
@@ -33,50 +31,35 @@ const EASIER = { part: 0.15, most: 0.8 };
  */
 export function planSheets(
   problem: CuttingProblem,
-  { highs, clock, until, progress }: PlanSearch,
+  { highs, clock, until, progress = () => {} }: SearchMeans,
 ): SheetPlan {
   const kept = Math.min(EASIER.most, EASIER.part * (until - clock()));
   const secondsLeft = (): number => until - kept - clock();
   const master = new Master(problem, highs);
-  const pricer = new Pricer(problem);
-  let batches = fillSheets(problem, pricer);
-  let standing: Standing = { cost: costOf(batches, problem), bound: areaBound(problem) };
-  const isLate = (): boolean => secondsLeft() <= 0;
-  const isDone = (): boolean => standing.cost <= standing.bound || isLate();
-  const stand = (better: Partial<Standing>): void => {
-    standing = { ...standing, ...better };
-    progress?.(standing);
+  const search = new PatternSearch(problem, master, () => secondsLeft() <= 0);
+  const first = search.fillSheets();
+  let plan: SheetPlan = { batches: first, cost: costOf(first, problem), bound: areaBound(problem) };
+  const improve = (better: Partial<SheetPlan>): void => {
+    plan = { ...plan, ...better };
+    progress(plan);
   };
-  for (const { pattern } of batches) master.add(pattern);
-  stand({});
+  const isDone = (): boolean => plan.cost <= plan.bound || secondsLeft() <= 0;
   /** @returns whether no choice among the known patterns is better. */
   const choose = (): boolean => {
     const chosen = master.choose(Math.min(CHOICE, secondsLeft()));
     const cost = chosen ? costOf(chosen.batches, problem) : Number.POSITIVE_INFINITY;
-    if (chosen && cost < standing.cost) {
-      batches = chosen.batches;
-      stand({ cost });
-    }
+    if (chosen && cost < plan.cost) improve({ batches: chosen.batches, cost });
     return chosen?.isBest === true;
   };
-  const proven = isDone() ? undefined : generatePatterns(problem, master, pricer, isLate);
-  if (proven && proven.bound > standing.bound) stand({ bound: proven.bound });
+  improve({});
+  const proven = isDone() ? undefined : search.generate();
+  if (proven && proven.bound > plan.bound) improve({ bound: proven.bound });
   if (!isDone()) choose();
-  const random = randomNumbers();
   for (let round = 0; proven && !isDone(); round += 1) {
-    const isAll = round === 1 && addAllBelow(standing.cost, proven, problem, master, pricer);
-    if (!isAll) addNearby(proven, master, pricer, random, isLate);
-    if (choose() && isAll) stand({ bound: standing.cost });
+    const isAll = round === 1 && search.addAllBelow(plan.cost, proven);
+    if (!isAll) search.addNearby(proven);
+    if (choose() && isAll) improve({ bound: plan.cost });
   }
-  const easiest = easiestPlan(problem, master, batches, standing.cost, kept);
-  return { batches: easiest, cost: costOf(easiest, problem), bound: standing.bound };
-}
-
-/** Numbers from 0 to 1, the same in every run (a linear congruential generator, constants of Numerical Recipes). */
-function randomNumbers(): () => number {
-  let state = 1;
-  return () => {
-    state = (state * 1664525 + 1013904223) % 4294967296;
-    return state / 4294967296;
-  };
+  const easiest = easiestPlan(problem, master, plan.batches, plan.cost, kept);
+  return { batches: easiest, cost: costOf(easiest, problem), bound: plan.bound };
 }

@@ -2,6 +2,7 @@ import {
   along,
   type CutEdge,
   type CutTree,
+  leavesOf,
   padded,
   type Rect,
   type Strips,
@@ -50,7 +51,7 @@ class Arranger {
       ...this.#withWasteWithin(plain),
       ...evenRows(plain, this.#longest),
     ];
-    return others.reduce((least, each) => (effortOf(each) < effortOf(least) ? each : least), plain);
+    return others.reduce((least, each) => (laborOf(each) < laborOf(least) ? each : least), plain);
   }
 
   #withCommonWaste(tree: Strips): readonly CutTree[] {
@@ -75,6 +76,12 @@ class Arranger {
       tree.parts.map((each) => this.arranged(each)),
     );
   }
+}
+
+/** Among ways that are as easy, the one with the waste in fewer parts, which are larger, counts a little less. */
+function laborOf(tree: CutTree): number {
+  const { once, perSheet } = effortOf(tree);
+  return once + perSheet + leavesOf(tree).filter(({ kind }) => kind === 'waste').length / 100;
 }
 
 /** Strips of strips from the same edge become one row: equal ones together, the longest first, waste as one at the end. */

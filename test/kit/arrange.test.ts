@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Blank } from '../../src/kit/solver/blank.ts';
+import { arrange } from '../../src/kit/solver/arrange.ts';
 import {
+  type Blank,
   type CutEdge,
   type CutTree,
   countBlanks,
@@ -12,7 +13,6 @@ import {
 } from '../../src/kit/solver/cut-tree.ts';
 import { gridOf } from '../../src/kit/solver/grid.ts';
 import { PatternTable } from '../../src/kit/solver/pattern-table.ts';
-import { arrange } from '../../src/kit/solver/strips.ts';
 import { replay } from './replay.ts';
 
 const SHEET: Rect = { width: 34, height: 44 };
