@@ -46,10 +46,20 @@ export function primariesOf(piece: Piece, lying?: Lying): readonly Primary[] {
   return [...met.values()];
 }
 
-/** Whether a layer's border is the same all round: then that is what was chosen, and its cut follows from its base. */
-function isEven({ turn, reveals }: Layer): boolean {
+/** A border up to so wide is looked at, and is what was chosen; our judgment, no source. */
+const WIDEST_BORDER: Length = Length.of(1, 4, 'in');
+
+/**
+ * In which directions a layer's border decides its cut, because it is even: the same all round, or the same on two sides
+ * and narrow. A label in the middle of something wide is chosen by its own size.
+ */
+function evenWays({ turn, reveals }: Layer): { readonly across: boolean; readonly upright: boolean } {
   const { left, right, top, bottom } = reveals;
-  return turn % 90 === 0 && [right, top, bottom].every((reveal) => reveal.equals(left));
+  if (turn % 90 !== 0) return { across: false, upright: false };
+  const all = [right, top, bottom].every((reveal) => reveal.equals(left));
+  const decides = (one: Length, other: Length): boolean =>
+    all || (one.equals(other) && one.sign > 0 && !one.greaterThan(WIDEST_BORDER));
+  return { across: decides(left, right), upright: decides(top, bottom) };
 }
 
 function moveBody(body: PieceBody, ruler: 'in' | 'mm', move: Move, lying: Lying | undefined): PieceBody {
@@ -66,14 +76,25 @@ function moveSetting(setting: FormSetting, move: Move): FormSetting {
 
 function moveCut(cut: AtSize, move: Move, lying: Lying | undefined): AtSize {
   const { width, height } = cut;
-  if (!lying || !isEven(lying.layer)) {
-    return { ...cut, width: moveAt(width, 'part', move), height: moveAt(height, 'part', move) };
-  }
+  const turned = lying !== undefined && lying.layer.turn % 180 !== 0;
+  const [wide, high] = [
+    borderedSize(lying, turned ? 'upright' : 'across', move),
+    borderedSize(lying, turned ? 'across' : 'upright', move),
+  ];
+  return {
+    ...cut,
+    width: wide ? { ...width, value: wide } : moveAt(width, 'part', move),
+    height: high ? { ...height, value: high } : moveAt(height, 'part', move),
+  };
+}
+
+/** What a layer measures one way on its base where its border decides that; undefined where its own size does. */
+function borderedSize(lying: Lying | undefined, way: 'across' | 'upright', move: Move): Length | undefined {
+  if (!lying || !evenWays(lying.layer)[way]) return undefined;
   const { layer, base } = lying;
-  const shown = moveSigned(layer.reveals.left, 'place', move).times(2);
-  const [across, upright] = [base.width.minus(shown), base.height.minus(shown)];
-  const [wide, high] = layer.turn % 180 === 0 ? [across, upright] : [upright, across];
-  return { ...cut, width: { ...width, value: wide }, height: { ...height, value: high } };
+  const [border, extent] =
+    way === 'across' ? [layer.reveals.left, base.width] : [layer.reveals.top, base.height];
+  return extent.minus(moveSigned(border, 'place', move).times(2));
 }
 
 type Scored = Pick<NetAsWritten, 'score'> & { readonly cut: AtSize };

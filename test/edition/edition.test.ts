@@ -376,3 +376,27 @@ describe('units:', () => {
     expect(mergeFindings(study.findings).filter(({ message }) => /inch/u.test(message))).toEqual([]);
   });
 });
+
+describe('a narrow border on two sides', () => {
+  it('is the same millimeters as anywhere else on the sheet, and the cut follows', () => {
+    const study = studyOf(
+      pieces(
+        [
+          'front: { stock: card, cut: 2 1/4 x 4 }',
+          'plate: { stock: card, cut: 2 x 1 1/4, on: front, at: { top: 3/4 } }',
+          'label: { stock: card, cut: 1 3/4 x 1, on: plate }',
+        ].join('\n'),
+      ),
+    );
+    // 1/8 in is 3.175 mm; 2 1/4 in are 57.15 mm.
+    const borders = study.editions.metric.shapes.layers.map(({ reveals }) => [
+      reveals.left.mm,
+      reveals.right.mm,
+    ]);
+    expect(borders).toEqual([
+      [3, 3],
+      [3, 3],
+    ]);
+    expect(troubles(study)).toEqual([]);
+  });
+});
