@@ -1,0 +1,35 @@
+import type { RuleId } from '../../src/project/finding.ts';
+import type { Project, Workspace } from '../../src/project/model.ts';
+import { proofProject } from '../../src/proof/proof.ts';
+import { rules } from '../../src/proof/rules/index.ts';
+import { mergeFindings } from '../../src/proof/tell.ts';
+import type { Told } from '../../src/proof/told.ts';
+import { layPieces } from '../../src/shape/layers.ts';
+import type { Net } from '../../src/shape/net.ts';
+
+/** The rules that look at how a sheet folds, is held and is seen. */
+const FOLD_RULES: readonly RuleId[] = [
+  'bottom-gap',
+  'does-not-close',
+  'flap-too-long',
+  'glue-misses',
+  'glue-overlap',
+  'loose-part',
+  'missing-slit',
+  'panels-collide',
+  'tuck-does-not-fit',
+  'uneven-fold',
+  'walls-unequal',
+];
+
+/** What they find in a project whose nets are these. */
+export function foldFindings(
+  workspace: Workspace,
+  project: Project,
+  nets: ReadonlyMap<string, Net>,
+): readonly Told[] {
+  const { layers } = layPieces([...project.pieces.values()], nets);
+  const asked = Object.fromEntries(FOLD_RULES.map((id) => [id, rules[id]]));
+  const read = { ...project, findings: [] };
+  return mergeFindings(proofProject(workspace, read, { nets, layers, findings: [] }, asked));
+}
