@@ -4,8 +4,8 @@ import { Length, type Unit } from './length.ts';
 export type LengthProblem =
   | 'empty'
   | 'not a length'
-  /** `5,7 cm`: a comma might as well divide a list, so a decimal is written with a point. */
-  | 'decimal comma'
+  /** `1,000 mm`: a thousand in one language, one and no more in another. */
+  | 'comma of a thousand'
   | 'denominator of zero'
   | 'negative'
   | 'zero'
@@ -44,25 +44,34 @@ export const VULGAR: Readonly<Record<string, readonly [number, number]>> = {
 };
 const VULGAR_CHARACTERS = Object.keys(VULGAR).join('');
 
+/** Three digits behind a comma may be thousands. */
+const WITH_COMMA: string = String.raw`0,\d+|\d+,\d{1,2}(?!\d)`;
+
 /**
  * One length as people type it, without its sign. In order:
  *   2 1/4 or 2-1/4 or 2 1⁄4   whole, a blank or hyphen, then a fraction
  *   1/4                       a fraction alone
  *   2¼ or 2 ¼                 whole and a fraction character, or that character alone
  *   2.25 or .25 or 2          a decimal or a whole number
+ *   2,25                      the same in most of Europe
  * each with an optional unit: in, inch, inches, ", ″, ”, '' or mm, cm.
  */
-const NUMBER: string = [
+const FRACTION: string = [
   String.raw`(?<whole>\d+)(?:\s*-\s*|\s+)(?<top>\d+)\s*[/⁄]\s*(?<bottom>\d+)`,
   String.raw`(?<loneTop>\d+)\s*[/⁄]\s*(?<loneBottom>\d+)`,
   String.raw`(?:(?<vulgarWhole>\d+)\s*)?(?<vulgar>[${VULGAR_CHARACTERS}])`,
-  String.raw`(?<decimal>\d+(?:\.\d+)?|\.\d+)`,
 ].join('|');
+const DECIMAL: string = String.raw`\d+(?:\.\d+)?|\.\d+`;
+const NUMBER: string = `${FRACTION}|(?<decimal>${WITH_COMMA}|${DECIMAL})`;
 const UNIT: string = String.raw`(?<unit>inches|inch|in\b\.?|["″”]|''|′′|mm\b|cm\b)`;
 const LENGTH: RegExp = new RegExp(String.raw`^(?:${NUMBER})\s*${UNIT}?$`, 'iu');
 
-/** The sources of the notation, for a scanner of running text to build on. */
-export const notation: { readonly number: string; readonly unit: string } = { number: NUMBER, unit: UNIT };
+/** The sources of the notation, for a scanner of running text to build on: there a comma may be no decimal. */
+export const notation: Readonly<Record<'number' | 'pointNumber' | 'unit', string>> = {
+  number: NUMBER,
+  pointNumber: `${FRACTION}|(?<decimal>${DECIMAL})`,
+  unit: UNIT,
+};
 
 /** More characters than this are no measurement, and would only make the arithmetic slow. */
 const MOST_CHARACTERS = 40;
@@ -80,8 +89,8 @@ export function parseLength(text: string, unit: Unit): Reading<Length> {
   const minus = /^[-−–]\s*(?=[\d.])/u.exec(trimmed);
   const match = LENGTH.exec(minus ? trimmed.slice(minus[0].length) : trimmed);
   if (!match?.groups) {
-    const comma = /^\d*,\d+\D*$/u.test(trimmed);
-    return { ok: false, problem: comma ? 'decimal comma' : 'not a length', ...at };
+    const comma = /^\d+,\d{3}\D*$/u.test(trimmed);
+    return { ok: false, problem: comma ? 'comma of a thousand' : 'not a length', ...at };
   }
   const ratio = ratioOf(match.groups);
   if (ratio.denominator === 0n) return { ok: false, problem: 'denominator of zero', ...at };
@@ -148,7 +157,7 @@ export function ratioOf(groups: Readonly<Record<string, string | undefined>>): {
     return mixed('', BigInt(loneTop), BigInt(loneBottom));
   const fraction = vulgar === undefined ? undefined : VULGAR[vulgar];
   if (fraction) return mixed(vulgarWhole, BigInt(fraction[0]), BigInt(fraction[1]));
-  const [before = '', after = ''] = (decimal ?? '0').split('.');
+  const [before = '', after = ''] = (decimal ?? '0').split(/[.,]/u);
   return { numerator: BigInt(`${before}${after}` || '0'), denominator: 10n ** BigInt(after.length) };
 }
 

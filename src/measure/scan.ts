@@ -9,7 +9,7 @@ export type Measurement = {
   readonly end: number;
 };
 
-const ONE: string = notation.number.replace(/\?<\w+>/gu, '?:');
+const ONE: string = notation.pointNumber.replace(/\?<\w+>/gu, '?:');
 /** In prose a unit may hang on its number by a hyphen: `1/2-inch tape`. */
 const ANY_UNIT: string = String.raw`(?:\s*|-)(?:${notation.unit.replace(/\?<\w+>/gu, '?:')})`;
 const BETWEEN: string = String.raw`(?:\s*[x×]\s*|\s+by\s+)`;
@@ -20,7 +20,7 @@ const MEASUREMENT: RegExp = new RegExp(
   'giu',
 );
 const NUMBER_AND_UNIT: RegExp = new RegExp(
-  String.raw`(?:${notation.number})(?:(?:\s*|-)${notation.unit})?`,
+  String.raw`(?:${notation.pointNumber})(?:(?:\s*|-)${notation.unit})?`,
   'giu',
 );
 

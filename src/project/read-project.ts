@@ -15,7 +15,7 @@ import { sharedName } from './shared.ts';
 import { slugOf } from './slug.ts';
 import { type At, digestOf, type SourceFile, startOf } from './source.ts';
 import { everyProse, readSteps } from './steps.ts';
-import { asCount, asDate, asLanguage, asText, asUnits } from './values.ts';
+import { asDate, asLanguage, asMinutes, asText, asUnits } from './values.ts';
 import { readYaml } from './yaml-tree.ts';
 
 const HEAD = 'keys with a colon and a blank behind each, such as title: Seed keeper';
@@ -25,7 +25,7 @@ const SHEET = mapOf(HEAD, {
   summary: optional(asText, 'One sentence, for the list of projects and for link previews.'),
   session: optional(asDate, 'The day it is made together, as year-month-day: `2026-12-10`.'),
   level: optional(asText, 'A word of yours, such as `beginner`. People can pick projects by it.'),
-  minutes: optional(asCount(1, 10_000), 'How long the whole thing takes.'),
+  minutes: optional(asMinutes, 'How long the whole thing takes, in minutes; or in hours: `1h30`.'),
   tags: listed(asText, 'A list in square brackets: `[card, layers]`.'),
   occasion: optional(asText, 'What it is for: `thank you`, `spring`.'),
   lang: optional(asLanguage, 'The language of this sheet, if it is not that of the site.'),

@@ -39,7 +39,7 @@ const asZone: Value<At<string>> = asMatch('a time zone, such as America/Chicago'
   }
 });
 
-const asEvery: Value<At<string>> = asMatch('week, 2 weeks, 4 weeks or month', /^.+$/su, ([text]) =>
+const asEvery: Value<At<string>> = asMatch('week, 2 weeks, month or other thursday', /^.+$/su, ([text]) =>
   readEvery(text) ? text : undefined,
 );
 
@@ -50,7 +50,7 @@ const asOn: Value<At<string>> = asMatch(
 );
 
 const SESSIONS = mapOf('{ every: 2 weeks, on: thursday }', {
-  every: required(asEvery, 'How often: `week`, `2 weeks`, `4 weeks`, `month`.'),
+  every: required(asEvery, 'How often: `week`, `2 weeks`, `4 weeks`, `month`; or `other tuesday` at once.'),
   on: optional(asOn, 'The day: `thursday`, or `second thursday` where they are monthly.'),
   at: optional(asTime, 'The time, **in quotes**: `"18:30"`.'),
   zone: optional(asZone, 'The time zone by its official name, such as `America/Chicago`.'),
@@ -63,15 +63,17 @@ const asSchedule: Value<Schedule> = made(SESSIONS, (schedule, _, __, reader) => 
   return schedule;
 });
 
-/** A day of the month needs its number, a day of the week takes none. */
+/** A day of the month needs its number, a day of the week takes none; and the day is said once. */
 function reportClash(schedule: Schedule, { report }: Reader): void {
   const { every, on } = schedule;
   if (!on || repetitionOf(schedule)) return;
   const [day = ''] = on.value.split(/\s+/u).slice(-1);
-  const isMonthly = readEvery(every.value)?.unit === 'month';
-  const expected = isMonthly
-    ? `which one of the month, such as first ${day}`
-    : `${day} alone, since sessions go by weeks`;
+  const often = readEvery(every.value);
+  const byWeeks =
+    often?.weekday === undefined
+      ? `${day} alone, since sessions go by weeks`
+      : 'the day once: in "every:", or here';
+  const expected = often?.unit === 'month' ? `which one of the month, such as first ${day}` : byWeeks;
   report({ rule: 'unexpected-value', at: on.at, facts: { key: 'on', expected, actual: shown(on.at) } });
 }
 

@@ -14,14 +14,15 @@ import { sharing, USE } from './shared.ts';
 import type { At } from './source.ts';
 import { asChoice, asCount, asLength, asMatch, asMoney, asSize, asText, unitWritten } from './values.ts';
 
-const WEIGHT = /^(\d{1,4}(?:\.\d{1,3})?)\s*(?:(?:lbs?\.?|#|pounds?)\s*([a-z]+)|gsm|g\s*\/\s*m(?:2|²|\^2))$/iu;
+const WEIGHT =
+  /^(\d{1,4}(?:\.\d{1,3}|,\d{1,2})?)\s*(?:(?:lbs?\.?|#|pounds?)\s*([a-z]+)|gsm|g\s*\/\s*m(?:2|²|\^2))$/iu;
 
 /** `80 lb cover` or `216 gsm`. A basis weight says nothing without its grade, so it is refused without one. */
 const asWeight: Value<At<PaperWeight>> = asMatch(
   `a weight with its grade, such as 80 lb cover (${GRADES.join(', ')}), or 216 gsm`,
   WEIGHT,
   ([, number, written]): PaperWeight | undefined => {
-    const amount = Number(number);
+    const amount = Number(number?.replace(',', '.'));
     if (amount === 0) return undefined;
     if (written === undefined) return { kind: 'grammage', gsm: amount };
     const grade = GRADES.find((known) => known === written.toLowerCase());

@@ -23,7 +23,12 @@ export type Repetition =
       readonly weekday: Weekday;
     };
 
-type Every = { readonly unit: 'week' | 'month'; readonly interval: number };
+/** `weekday` where it is said at once: `other thursday`. */
+type Every = {
+  readonly unit: 'week' | 'month';
+  readonly interval: number;
+  readonly weekday?: Weekday;
+};
 
 type On = { readonly weekdays: readonly Weekday[]; readonly ordinal?: Ordinal };
 
@@ -36,12 +41,16 @@ const ORDINALS: ReadonlyMap<string, Ordinal> = new Map([
   ['last', -1],
 ]);
 
-/** `week`, `2 weeks`, `month`, `3 months`. */
+/** `week`, `2 weeks`, `month`, `3 months`; `other week`, `thursday`, `other thursday`. */
 export function readEvery(text: string): Every | undefined {
-  const match = /^(?:(\d{1,2})\s+)?(week|month)s?$/iu.exec(text.trim());
-  const interval = Number(match?.[1] ?? 1);
-  if (!match || interval < 1) return undefined;
-  return { unit: match[2]?.toLowerCase() === 'week' ? 'week' : 'month', interval };
+  const [, number, unit = ''] = /^(?:(\d{1,2}|other)\s+)?(\p{L}+)$/u.exec(text.trim().toLowerCase()) ?? [];
+  const interval = number === 'other' ? 2 : Number(number ?? 1);
+  const named = unit.replace(/s$/u, '');
+  if (interval < 1) return undefined;
+  if (named === 'week' || named === 'month') return { unit: named, interval };
+  const weekday = WEEKDAYS.indexOf(named);
+  const isSaid = weekday >= 0 && (number === undefined || number === 'other');
+  return isSaid ? { unit: 'week', interval, weekday: weekday as Weekday } : undefined;
 }
 
 /** `thursday`, `tuesday and thursday`; `second thursday`, `last friday`. */
@@ -65,8 +74,9 @@ export function repetitionOf({
   from,
 }: Pick<Schedule, 'every' | 'on' | 'from'>): Repetition | undefined {
   const often = readEvery(every.value);
-  const named = on ? readOn(on.value) : from && dayOfFirst(from.value, often);
-  if (!often || !named) return undefined;
+  const said: On | undefined = often?.weekday === undefined ? undefined : { weekdays: [often.weekday] };
+  const named = on ? readOn(on.value) : (said ?? (from && dayOfFirst(from.value, often)));
+  if (!often || !named || (said && `${said.weekdays}` !== `${named.weekdays}`)) return undefined;
   const { interval } = often;
   const [weekday] = named.weekdays;
   if (often.unit === 'week') {

@@ -9,19 +9,17 @@ import type { Picture, Project, Prose, Reference, Step } from './model.ts';
 import { picturePlace } from './pictures.ts';
 import type { Reader } from './reader.ts';
 import { type At, type Place, type SourceFile, textAt } from './source.ts';
-import { asMatch } from './values.ts';
+import { asMatch, asMinutes } from './values.ts';
 
 const NO_TITLE = 'behind ## what is done in this step';
-
-const asMinutes = asMatch('a whole number of minutes', /^[1-9]\d{0,3}$/u, ([digits]) => Number(digits));
 
 /** A word alone says yes. */
 const asSet = asMatch('yes or no', /^(?:(|yes)|no)$/u, ([, yes]) => yes !== undefined);
 
 const STEP = mapOf('{minutes=10}', {
-  minutes: optional(asMinutes, 'How long the step takes, in minutes.'),
+  minutes: optional(asMinutes, 'How long the step takes, in minutes; or in hours: `1h30`.'),
   ahead: plainly(asSet, 'no', 'It is done before the session.'),
-  dry: optional(asMinutes, 'How many minutes it then waits, for ink or glue.'),
+  dry: optional(asMinutes, 'How long it then waits, for ink or glue: `10`, `12h`.'),
 });
 
 export const STEP_SCHEMA: Schema = STEP.schema;

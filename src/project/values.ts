@@ -6,7 +6,7 @@ import { type Reader, refuse, shown, unitAt } from './reader.ts';
 import type { At } from './source.ts';
 import type { YamlText } from './yaml-node.ts';
 
-const MONEY = /^\p{Sc}?\s*(\d{1,9})(?:\.(\d{1,4}))?$/u;
+const MONEY = /^\p{Sc}?\s*(\d{1,9})(?:\.(\d{1,4})|,(\d{1,2}))?$/u;
 
 /** Any text. */
 export const asText: Value<At<string>> = {
@@ -68,11 +68,23 @@ export function asCount(least: 0 | 1, most: number): Value<At<number>> {
   };
 }
 
+/** Minutes: `90`, `90 min`, `12h`, `1h30`. */
+export const asMinutes: Value<At<number>> = {
+  ...asMatch(
+    'minutes, such as 90, or hours, such as 12h',
+    /^(?=\d)(?:(\d{1,3})\s*h(?:ours?|rs?)?\.?\s*)?(?:(\d{1,4})\s*(?:m(?:in(?:ute)?s?)?\.?)?)?$/iu,
+    ([, hours = '0', minutes = '0']) => {
+      const value = Number(hours) * 60 + Number(minutes);
+      return value > 0 && value <= 10_000 ? value : undefined;
+    },
+  ),
+};
+
 /** Degrees, brought into 0 ≤ turn < 360. Clockwise; a minus turns the other way. */
 export const asTurn: Value<At<number>> = asMatch(
   'degrees, such as 45',
-  /^([-−]?)(\d{1,3}(?:\.\d{1,6})?)\s*(?:°|deg|degrees)?$/u,
-  ([, sign, degrees]) => ((((sign ? -1 : 1) * Number(degrees)) % 360) + 360) % 360,
+  /^([-−]?)(\d{1,3}(?:[.,]\d{1,6})?)\s*(?:°|deg|degrees)?$/u,
+  ([, sign, degrees = '']) => ((((sign ? -1 : 1) * Number(degrees.replace(',', '.'))) % 360) + 360) % 360,
 );
 
 /** How one, two or three lengths are written, and what they look like from afar: what is one only the reader knows. */
@@ -83,7 +95,7 @@ const LENGTHS: Readonly<Record<1 | 2 | 3, { readonly form: string; readonly patt
 };
 
 function lengthsPattern(count: 1 | 2 | 3): RegExp {
-  const length = String.raw`[\d.${Object.keys(VULGAR).join('')}][^xX×,]*`;
+  const length = String.raw`[\d.${Object.keys(VULGAR).join('')}](?:[^xX×,]|,\d)*`;
   return new RegExp(String.raw`^${length}(?:(?:[xX×]|\bby\b)\s*${length}){${count - 1}}$`, 'u');
 }
 
@@ -184,7 +196,8 @@ export const asMoney: Value<At<Money>> = {
   schema: textSchema(MONEY),
   read: (node, { key }, reader) => {
     const decimals = reader.moneyDecimals;
-    const [, whole, part = ''] = (node.kind === 'text' && MONEY.exec(node.text.trim())) || [];
+    const [, whole, point, comma] = (node.kind === 'text' && MONEY.exec(node.text.trim())) || [];
+    const part = point ?? comma ?? '';
     if (whole !== undefined && part.length <= decimals) {
       return { value: { minor: BigInt(whole + part.padEnd(decimals, '0')) }, at: node.at };
     }

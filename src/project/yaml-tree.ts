@@ -10,6 +10,7 @@ import {
   type Scalar,
   type YAMLMap,
 } from 'yaml';
+import { pairsOf } from './decimal-commas.ts';
 import type { Finding } from './finding.ts';
 import { placeInYaml, type YamlSource } from './frontmatter.ts';
 import { type Place, textAt } from './source.ts';
@@ -81,7 +82,7 @@ class Tree {
 
   #entries(map: YAMLMap): YamlEntry[] {
     const entries = new Map<string, YamlEntry>();
-    for (const { key, value } of map.items) {
+    for (const { key, value } of pairsOf(map, this.#yaml.text)) {
       const read = this.node(key, this.#placeOf(map));
       if (read.kind !== 'text') {
         this.#refuse(read.at, 'a key', 'a name with a colon behind it');

@@ -20,6 +20,8 @@ describe('a length as people type it', () => {
     '2 ¼',
     '2.25',
     '2.250',
+    '2,25',
+    '2,25 in',
     '02.25',
     '9/4',
     '2 1/4 in',
@@ -52,6 +54,8 @@ describe('a length as people type it', () => {
     ['⅔', '2/3 in'],
     ['1/3', '1/3 in'],
     ['0.123456789', '123456789/1000000000 in'],
+    ['0,125', '1/8 in'],
+    ['25,4 mm', '1 in'],
     ['1000 mm', '5000/127 in'],
   ])('%j is exactly %s', (text, expected) => {
     expect(read(text)).toBe(expected);
@@ -84,8 +88,10 @@ describe('a length as people type it', () => {
     ['--3', 'not a length'],
     ['٣', 'not a length'],
     [`1${'0'.repeat(60)}`, 'not a length'],
-    ['5,7 cm', 'decimal comma'],
-    ['5,7', 'decimal comma'],
+    ['1,000 mm', 'comma of a thousand'],
+    ['2,125', 'comma of a thousand'],
+    ['1,2,3', 'not a length'],
+    ['5,', 'not a length'],
     ['-3', 'negative'],
     ['−3', 'negative'],
     ['- 2 1/4 in', 'negative'],
@@ -134,6 +140,7 @@ describe('a size', () => {
     ['254 x 127 mm', ['10 in at 254', '5 in at 127 mm']],
     ['254 mm x 127', ['10 in at 254 mm', '5 in at 127']],
     ['2 in x 127 mm', ['2 in at 2 in', '5 in at 127 mm']],
+    ['25,4 x 12,7 cm', ['10 in at 25,4', '5 in at 12,7 cm']],
   ])('%j', (text, expected) => {
     expect(sizes(text)).toEqual(expected);
   });
@@ -154,7 +161,7 @@ describe('a size', () => {
     ['two inches', ['not a length', 'two inches']],
     ['-3', ['negative', '-3']],
     ['99999', ['too long', '99999']],
-    ['3,5 x 4', ['decimal comma', '3,5']],
+    ['3,500 x 4', ['comma of a thousand', '3,500']],
   ])('%j is refused where it is wrong', (text, expected) => {
     expect(sizes(text)).toEqual(expected);
   });

@@ -29,6 +29,8 @@ describe('steps', () => {
     [':step{minutes=10 ahead}', 10, true, undefined],
     [':step{minutes="10" ahead=yes dry=5}', 10, true, 5],
     [':step{dry=30 ahead=no}', undefined, false, 30],
+    [':step{minutes="90 min" dry=12h}', 90, false, 720],
+    [':step{minutes=1h30 dry="2 hours"}', 90, false, 120],
     ['', undefined, false, undefined],
   ])('%j', (attributes, minutes, ahead, dry) => {
     const project = bodyOf(`## Glue it ${attributes}\n`);
@@ -47,6 +49,8 @@ describe('steps', () => {
   it.each<[string, string]>([
     ['## A :step{minutes=ten}', 'unexpected-value: ten'],
     ['## A :step{minutes=0}', 'unexpected-value: 0'],
+    ['## A :step{dry=12hm}', 'unexpected-value: 12hm'],
+    ['## A :step{dry=999h}', 'unexpected-value: 999h'],
     ['## A :step{dry=-1}', 'unexpected-value: -1'],
     ['## A :step{ahead=maybe}', 'unexpected-value: maybe'],
     ['## A :step{minute=10}', 'unknown-key: minute'],

@@ -20,7 +20,7 @@ describe('a measurement that is none', () => {
     ['two inches', 'two inches'],
     ['two inches x 4', 'two inches'],
     ['0 x 4', '0'],
-    ['"5,7 x 4 cm"', '5,7'],
+    ['"5,700 x 4 mm"', '5,700'],
     ['3', '3'],
     ['3 x 4 x 5', '3 x 4 x 5'],
     ['"3 x two"', 'two'],

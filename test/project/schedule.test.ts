@@ -63,6 +63,14 @@ describe('a schedule in words', () => {
     expect(datesOf(words, dates.length)).toEqual(dates);
   });
 
+  it('takes the day with its rhythm: every other Thursday', () => {
+    const said = 'on: thursday, from: 2026-10-02';
+    expect(datesOf('every: other thursday, from: 2026-10-02', 4)).toEqual(
+      datesOf(`every: 2 weeks, ${said}`, 4),
+    );
+    expect(datesOf('every: thursday, from: 2026-10-02', 4)).toEqual(datesOf(`every: week, ${said}`, 4));
+  });
+
   it('takes the day from the first date where none is named', () => {
     expect(datesOf('every: 4 weeks, from: 2026-10-15', 3)).toEqual([
       '2026-10-15',

@@ -145,7 +145,7 @@ describe('the schema refuses, and so does the reader,', () => {
     ['pieces: { a: { corners: 1/8 } }', '/measurements/pieces/a'],
     ['pieces: { a: { cut: 3 } }', '/measurements/pieces/a/cut'],
     ['pieces: { a: { cut: 3 x -4 } }', '/measurements/pieces/a/cut'],
-    ['pieces: { a: { cut: "5,7 x 4" } }', '/measurements/pieces/a/cut'],
+    ['pieces: { a: { cut: "5,7, 4" } }', '/measurements/pieces/a/cut'],
     ['pieces: { a: { cut: 3 x 4, count: 0 } }', '/measurements/pieces/a/count'],
     ['pieces: { a: { cut: 3 x 4, count: 1.5 } }', '/measurements/pieces/a/count'],
     ['pieces: { a: { cut: 3 x 4, overhang: perhaps } }', '/measurements/pieces/a/overhang'],

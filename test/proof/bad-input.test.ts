@@ -59,6 +59,11 @@ describe('what people may type', () => {
     ],
     ['a key that is not known', 'om: card', ['8:40-42 unknown-key: "om" means nothing in front']],
     [
+      'a text that a comma cuts',
+      'on: card, the cream one',
+      ['8:50-63 unknown-key: a comma cuts "the cream one" off from the words before it'],
+    ],
+    [
       'a key twice',
       'cut: 3 x 4',
       ['8:40-43 repeated-key: "cut" is written twice here; only the first is read'],

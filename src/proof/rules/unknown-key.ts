@@ -1,3 +1,4 @@
+import type { Place } from '../../project/source.ts';
 import { nearestName } from '../../shape/nearest.ts';
 import type { Rule } from '../rule.ts';
 import { quote, sayPlace } from '../words.ts';
@@ -13,10 +14,17 @@ type Facts = {
 export const unknownKey: Rule<Facts> = {
   severity: 'error',
   summary: 'Every word before a colon is one that a sheet knows.',
-  why: 'A slip such as `corner:` for `corners:` would be passed over in silence, and the sheet printed without the rounded corners. In the measurement block that is an error; elsewhere, where someone may keep a word of their own, a warning.',
+  why: 'A slip such as `corner:` for `corners:` would be silently ignored, and the sheet printed without the rounded corners. In the measurement block and the supplies that is an error; elsewhere, where someone may keep a word of their own, a warning.',
   fails: { pieces: 'front: { stock: cream, cut: 3 x 4, corner: 1/4 }', blames: 'corner' },
   passes: { with: 'corners', insteadOf: 'corner' },
-  say: ({ key, known, where }) => {
+  say: ({ key, known, where }, at) => {
+    const whole = wordsCutIn(at);
+    if (whole !== undefined) {
+      return {
+        message: `a comma cuts ${quote(key)} off from the words before it`,
+        remedy: `put the whole value in quotes, as it is read from here: ${quote(whole)}`,
+      };
+    }
     const nearest = nearestName(key, known);
     return {
       severity: MEASURED.test(where) ? 'error' : 'warning',
@@ -27,5 +35,15 @@ export const unknownKey: Rule<Facts> = {
   },
 };
 
-/** Where a word passed over would change what is cut. */
-const MEASURED = /^(?:measurements|pieces|stock|holds|score)\b/u;
+/** Where a word passed over would change what is cut or bought. */
+const MEASURED = /^(?:measurements|pieces|stock|holds|score|supplies)\b/u;
+
+/** How far before a comma the value begins at most. */
+const MOST_CUT = 100;
+
+/** In braces a value ends at a comma: the value together with what stands behind the comma and has no colon. */
+function wordsCutIn({ file: { text }, start, end }: Place): string | undefined {
+  const [before] = /[^{}[\]:\n]+,\s*$/u.exec(text.slice(Math.max(start - MOST_CUT, 0), start)) ?? [];
+  const hasColon = /^["']?\s*:/u.test(text.slice(end));
+  return before === undefined || hasColon ? undefined : before.trimStart() + text.slice(start, end);
+}

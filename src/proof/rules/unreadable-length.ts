@@ -14,7 +14,7 @@ type Facts = {
 export const unreadableLength: Rule<Facts> = {
   severity: 'error',
   summary: 'Every measurement can be read, is more than zero and at most one metre.',
-  why: 'Lengths are read exactly as typed: `2 1/4`, `2-1/4`, `2¼`, `2.25`, `2 1/4 in`, `57 mm`, `5.7 cm`; sizes as `3 x 4`. What cannot be read is never guessed at, because fifty people would cut by the guess.',
+  why: 'Lengths are read exactly as typed: `2 1/4`, `2-1/4`, `2¼`, `2.25`, `2 1/4 in`, `57 mm`, `5.7 cm` or `5,7 cm`; sizes as `3 x 4`. What cannot be read is never guessed at, because fifty people would cut by the guess.',
   fails: { pieces: 'front: { stock: cream, cut: 3 1/0 x 4 }', blames: '3 1/0' },
   passes: { with: '3 1/2', insteadOf: '3 1/0' },
   say: ({ text, problem, what, count }) => {
@@ -33,7 +33,10 @@ const WORDS: Readonly<Record<LengthProblem, readonly [said: string, remedy?: str
     'is no measurement',
     'write it in figures, such as 2 1/4 or 2.25, with in, mm or cm if it needs a unit',
   ],
-  'decimal comma': ['has a comma in it', 'write decimals with a point, such as 5.7 cm'],
+  'comma of a thousand': [
+    'may be a thousand or a decimal',
+    'write a thousand without a comma, a decimal with a point',
+  ],
   'denominator of zero': ['divides by zero', 'put another number under the fraction bar, such as 1/2'],
   negative: ['is less than zero', 'leave out the minus sign: a measurement is always more than zero'],
   zero: ['measures nothing', 'write what it measures, or leave the whole entry out'],
