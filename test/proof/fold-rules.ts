@@ -14,6 +14,7 @@ const FOLD_RULES: readonly RuleId[] = [
   'flap-too-long',
   'glue-misses',
   'glue-overlap',
+  'gusset-off-middle',
   'loose-part',
   'missing-slit',
   'panels-collide',

@@ -90,6 +90,71 @@ describe('the proof of the fold', () => {
   });
 });
 
+/** A bag without its bottom: 3 in wide, 2 in deep, its sides scored down the middle. */
+const bagWith = (left: string, edge = 'left'): string =>
+  sheetWith({
+    pieces: `bag: { stock: cream, cut: 10 1/2 x 6, score: [{ from: ${edge}, at: [${left}] }], folds: { B|C: flat, E|F: flat }, taper: [G1], glue: { G1: A1 } }`,
+  });
+
+describe('a gusset', () => {
+  const off = (first: string, second: string): unknown =>
+    expect.stringContaining(`their crease is ${first} off the middle, so that front and back end ${second}`);
+
+  it('is scored down the middle', () => {
+    expect(said(bagWith('3, 4, 5, 8, 9, 10'))).toEqual([]);
+    expect(said(bagWith('3, 4 1/8, 5, 8, 9, 10'))).toEqual([
+      'gusset-off-middle at "4 1/8": bag.B1 is 1 1/8 in wide and bag.C1 7/8 in: their crease is 1/8 in off the middle, so that front and back end 1/4 in apart when the bag is folded flat; score it from the left at 4 in instead of 4 1/8 in',
+    ]);
+  });
+
+  it('is told of by the number it is written as, from either edge', () => {
+    expect(said(bagWith('1/2, 1 1/2, 2 1/2, 5 1/2, 6 3/8, 7 1/2', 'right'))).toEqual([
+      expect.stringContaining('score it from the right at 6 1/2 in instead of 6 3/8 in'),
+    ]);
+  });
+
+  it('is told of on either side, and never where a score is plainly no gusset’s', () => {
+    expect(said(bagWith('3, 4 1/8, 5, 8, 8 7/8, 10'))).toEqual([
+      off('1/8 in', '1/4 in'),
+      off('1/8 in', '1/4 in'),
+    ]);
+    expect(said(bagWith('3, 4 1/2, 5, 8, 8 1/2, 10'))).toEqual([]);
+    const oneSide = bagWith('3, 4 1/8, 5, 8, 10').replace(', E|F: flat', '').replace(/G1/gu, 'F1');
+    expect(said(oneSide)).toEqual([]);
+  });
+});
+
+describe('the leaves of a card', () => {
+  const cardWith = (lines: string): string[] =>
+    findingsOf(sheetWith({ pieces: `card: { stock: cream, ${lines} }` }))
+      .filter(({ rule }) => rule === 'uneven-fold')
+      .map(({ message }) => message);
+
+  it('end together, folded flat or standing', () => {
+    const scored = (at: string, folds: string): string =>
+      `cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [${at}] }], folds: { ${folds} }`;
+    for (const angle of [90, 180]) {
+      expect(cardWith(scored('4 1/4', `A|B: mountain ${angle}`))).toEqual([]);
+      expect(cardWith(scored('4 1/8', `A|B: mountain ${angle}`))).toEqual([
+        'folded together, card.A1 ends 1/4 in before card.B1',
+      ]);
+    }
+  });
+
+  it('end together beside the pockets of a folder', () => {
+    const folder = (at: string): string =>
+      `cut: 8 x 7, score: [{ from: left, at: [${at}] }, { from: bottom, at: [1 1/2] }], slit: [A|B 2], folds: { A|B: mountain 90, 1|2: mountain 180 }, glue: { A2: A1, B2: B1 }`;
+    expect(cardWith(folder('4'))).toEqual([]);
+    expect(cardWith(folder('3 7/8'))).toEqual(['folded together, card.A1 ends 1/4 in before card.B1']);
+  });
+
+  it('are not looked for in gates, however narrow', () => {
+    const gates =
+      'cut: 1 x 4, score: [{ from: left, at: [1/4, 3/4] }], folds: { A|B: mountain 180, B|C: mountain 180 }';
+    expect(cardWith(gates)).toEqual([]);
+  });
+});
+
 describe('what the box holds', () => {
   const holding = (size: string, count = 1, box = boxWith({ more: holds(size, count) })): string[] =>
     said(box);

@@ -18,28 +18,34 @@ export type UnevenFold = {
 /** A difference beyond this is meant. Common practice, no source: nobody misreads a score board by more than two grooves. */
 const SLIP: Length = Length.of(1, 4, 'in');
 
-/** Where a card, folded flat and not glued, shows an edge or a gap so small that it looks like a slip. */
+/** Where a card shows an edge or a gap, once it is folded flat, so small that it looks like a slip. */
 export function unevenFolds(net: Net, caliper: Length): readonly UnevenFold[] {
-  const flat = net.folds.filter(isFlatOn);
-  if (net.glue.length > 0 || flat.length < net.folds.length) return [];
-  const isSlip = (by: Length): boolean =>
+  const isSlip = ({ by }: UnevenFold): boolean =>
     by.abs().greaterThan(tolerance(caliper)) && !by.abs().greaterThan(SLIP);
-  return [...leaves(net, flat), ...gates(net, flat)].filter(({ by }) => isSlip(by));
+  const isCard = net.glue.length === 0 && net.folds.every(isFlatOn);
+  const paired = isCard ? gates(net).filter(({ by }) => !by.abs().greaterThan(SLIP)) : [];
+  const isGate = (fold: Fold): boolean =>
+    paired.some(({ panels }) => panels.some((panel) => fold.panels.includes(panel)));
+  const folds = isCard ? net.folds.filter((fold) => !isGate(fold)) : spines(net);
+  return [...folds.map((fold) => leavesOf(net, fold)), ...paired].filter(isSlip);
 }
 
-function leaves(net: Net, folds: readonly Fold[]): UnevenFold[] {
-  return folds.map((fold) => {
-    const [first, second] = fold.panels;
-    const by = reachFrom(lineOf(fold), net, second).minus(reachFrom(lineOf(fold), net, first));
-    return by.sign < 0
-      ? { kind: 'leaves', panels: [second, first], by: by.abs(), fold }
-      : { kind: 'leaves', panels: [first, second], by, fold };
-  });
+/** The fold of a standing card, or of a folder with pockets: the only line that is scored its way. */
+function spines({ folds }: Net): Fold[] {
+  return folds.filter((fold) => folds.every((each) => each === fold || lineOf(each) !== lineOf(fold)));
 }
 
-function gates(net: Net, folds: readonly Fold[]): UnevenFold[] {
+function leavesOf(net: Net, fold: Fold): UnevenFold {
+  const [first, second] = fold.panels;
+  const by = reachFrom(lineOf(fold), net, second).minus(reachFrom(lineOf(fold), net, first));
+  return by.sign < 0
+    ? { kind: 'leaves', panels: [second, first], by: by.abs(), fold }
+    : { kind: 'leaves', panels: [first, second], by, fold };
+}
+
+function gates(net: Net): UnevenFold[] {
   return net.panels.flatMap(({ id }) => {
-    const own = folds.filter(({ panels }) => panels.includes(id));
+    const own = net.folds.filter(({ panels }) => panels.includes(id));
     return own.flatMap((first, index) =>
       own.slice(index + 1).flatMap((second) => gatePair(net, id, first, second)),
     );
