@@ -17,14 +17,41 @@ export function areaOf(polygon: readonly Point2[]): number {
 
 /** What two convex polygons share, convex again; empty where they share no more than an edge. */
 export function shared(subject: readonly Point2[], clip: readonly Point2[]): readonly Point2[] {
-  const sense = Math.sign(signedDouble(clip));
   let kept = subject;
-  for (const [from, to] of edgesOf(clip)) {
-    const inside = ({ x, y }: Point2): number =>
-      sense * ((to.x - from.x) * (y - from.y) - (to.y - from.y) * (x - from.x));
-    kept = keepWhere(kept, inside);
-  }
+  for (const inside of edgeSides(clip)) kept = keepWhere(kept, inside);
   return kept;
+}
+
+/** For each edge of a convex polygon a linear function that is positive on its inner side. */
+function edgeSides(polygon: readonly Point2[]): ((point: Point2) => number)[] {
+  const sense = Math.sign(signedDouble(polygon));
+  return edgesOf(polygon).map(
+    ([from, to]) =>
+      ({ x, y }) =>
+        sense * ((to.x - from.x) * (y - from.y) - (to.y - from.y) * (x - from.x)),
+  );
+}
+
+/** Convex polygons without what they share with others, as convex polygons. */
+export function without(
+  polygons: readonly (readonly Point2[])[],
+  holes: readonly (readonly Point2[])[],
+): readonly (readonly Point2[])[] {
+  return holes.reduce((rest, hole) => rest.flatMap((part) => cutOut(part, hole)), polygons);
+}
+
+/** Square millimetres that are nothing. */
+const NOTHING = 1e-6;
+
+function cutOut(subject: readonly Point2[], hole: readonly Point2[]): readonly (readonly Point2[])[] {
+  if (areaOf(shared(subject, hole)) < NOTHING) return [subject];
+  const parts: (readonly Point2[])[] = [];
+  let rest = subject;
+  for (const inside of edgeSides(hole)) {
+    parts.push(keepWhere(rest, (point) => -inside(point)));
+    rest = keepWhere(rest, inside);
+  }
+  return parts.filter((part) => areaOf(part) > NOTHING);
 }
 
 /** The part of a convex polygon where a linear function is not negative. */

@@ -1,5 +1,5 @@
 import { restOf } from './base-panel.ts';
-import type { Fold, Net } from './net.ts';
+import type { Fold, Mate, Net } from './net.ts';
 import { branchOf, type Joint, type PanelTree, panelForest } from './panel-tree.ts';
 import { isFlatOn, type Tube, tubesOf } from './tube.ts';
 
@@ -28,17 +28,6 @@ export function foldSteps(net: Net): readonly FoldStep[] {
 /** How many stages a folding has: `fold-1` to this. */
 export function stageCount(net: Net): number {
   return Math.max(0, ...foldSteps(net).map(({ stage }) => stage));
-}
-
-/** How far each fold is when a share of the folding, 0 to 1, is done, all steps taking equally long. */
-export function progressAt(net: Net, share: number): (fold: Fold) => number {
-  const steps = foldSteps(net);
-  const done = Math.min(1, Math.max(0, share)) * steps.length;
-  const shares = new Map<Fold, number>();
-  for (const [index, { folds }] of steps.entries()) {
-    for (const fold of folds) shares.set(fold, Math.min(1, Math.max(0, done - index)));
-  }
-  return (fold) => shares.get(fold) ?? 0;
 }
 
 /**
@@ -91,11 +80,23 @@ class FoldOrder {
   /** How many others must be folded before a unit, because they are stuck under it. */
   #layerOf(unit: string, seen: Set<string>): number {
     if (seen.has(unit)) return 0;
-    const under = this.#net.glue.flatMap(({ from, to }) => {
-      const [first, second] = [this.#units.get(from), this.#units.get(to)];
-      return second === unit && first !== undefined && first !== unit ? [first] : [];
+    const under = this.#net.glue.flatMap((mate) => {
+      const [lower, upper] = this.#stacked(mate);
+      return upper === unit && lower !== undefined && lower !== unit ? [lower] : [];
     });
     return Math.max(0, ...under.map((each) => this.#layerOf(each, new Set([...seen, unit])) + 1));
+  }
+
+  /**
+   * The two units a glue mark joins, the one that is folded first before the other: what is stuck on goes first; but a
+   * flap of a wide wall that is stuck to the one the narrow flaps stick to comes after it, or it would lie between.
+   */
+  #stacked({ from, to }: Mate): readonly [string | undefined, string | undefined] {
+    const [first, second] = [this.#units.get(from), this.#units.get(to)];
+    if (first === undefined || second === undefined || !this.#isOnWideWall(first)) return [first, second];
+    const onSecond = this.#net.glue.flatMap((mate) => (mate.to === to ? [this.#units.get(mate.from)] : []));
+    const holdsNarrow = onSecond.some((each) => each !== undefined && !this.#isOnWideWall(each));
+    return holdsNarrow ? [second, first] : [first, second];
   }
 
   #isBody(fold: Fold): boolean {

@@ -1,19 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type FoldedPanel, type FoldedShape, foldedPanelOf, foldNet } from '../../src/shape/fold.ts';
-import {
-  afterStage,
-  finishedProgress,
-  foldSteps,
-  progressAt,
-  stageCount,
-} from '../../src/shape/fold-order.ts';
+import { afterStage, finishedProgress, foldSteps, stageCount } from '../../src/shape/fold-order.ts';
 import { forms } from '../../src/shape/forms/index.ts';
 import type { Net } from '../../src/shape/net.ts';
 import { panelForest } from '../../src/shape/panel-tree.ts';
 import { distance, height, type Point3 } from '../../src/shape/space.ts';
 import { KEEPER, netOf, OPEN_TRAY, TRADE_FACT } from './boxes.ts';
 import { netsOf } from './forms/building.ts';
+import { progressAt } from './progress.ts';
 import { foldedByThree, greatestDifference } from './three-fold.ts';
 
 const INCH = 25.4;
@@ -262,8 +257,9 @@ describe('the order of folding', () => {
     expect(said(netOf(KEEPER))).toEqual([
       '1: A3|front front|C3 C3|back back|tab',
       '2: A3|A4 C3|C4',
-      '2: front|B4',
+      // A4 and C4 are glued to D4, so B4 must not lie between.
       '2: back|D4',
+      '2: front|B4',
       '3: A2|A3 C2|C3',
       '3: B1|B2 D1|D2 B2|front D2|back',
     ]);
@@ -278,12 +274,8 @@ describe('the order of folding', () => {
     ]);
   });
 
-  it('takes every fold from flat to folded, one step after another', () => {
+  it('has as many folds made after a stage as it and those before it have', () => {
     const net = netOf(KEEPER);
-    const at = (done: number): number[] => net.folds.map(progressAt(net, done));
-    expect(new Set(at(0))).toEqual(new Set([0]));
-    expect(new Set(at(1))).toEqual(new Set([1]));
-    expect(new Set(at(0.25))).toEqual(new Set([0, 0.5, 1]));
     expect(net.folds.map(afterStage(net, 1)).filter((done) => done === 1)).toHaveLength(4);
     expect(net.folds.map(afterStage(net, 2)).filter((done) => done === 1)).toHaveLength(8);
   });

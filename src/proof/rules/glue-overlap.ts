@@ -1,12 +1,9 @@
-import { Length } from '../../measure/length.ts';
-import { glueFits } from '../../shape/closure/glue.ts';
+import type { Length } from '../../measure/length.ts';
+import { glueFits, LEAST_GLUE } from '../../shape/closure/glue.ts';
 import { lengthOf } from '../../shape/closure/suspects.ts';
 import { closedSheets, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
-
-/** The least that holds with tape or glue, in both directions. Common practice, no source. */
-const LEAST: Length = Length.of(1, 4, 'in');
 
 /** What the folded model, which is made of floating-point numbers, may be off by, in millimetres. */
 const ROUNDING = 1e-6;
@@ -28,7 +25,7 @@ export const glueOverlap: Rule<Facts> = {
     for (const sheet of closedSheets(context)) {
       for (const { mate, verdict, overlap } of glueFits(sheet.shape, sheet.caliper)) {
         const narrowest = Math.min(overlap.width, overlap.height);
-        if (verdict !== 'meets' || narrowest >= LEAST.mm - ROUNDING) continue;
+        if (verdict !== 'meets' || narrowest >= LEAST_GLUE.mm - ROUNDING) continue;
         const { from, to, at = sheet.at } = mate;
         yield { at, facts: { ...sheet.of, from, to, overlap: lengthOf(narrowest) } };
       }
@@ -37,8 +34,8 @@ export const glueOverlap: Rule<Facts> = {
   say: ({ piece, from, to, overlap, unit }) => {
     const say = (length: Length): string => sayLength(length, unit);
     return {
-      message: `${piece}.${from} overlaps ${piece}.${to}, which it sticks to, by only ${say(overlap)}; ${say(LEAST)} is the least that holds`,
-      remedy: `make ${from} at least ${say(LEAST.minus(overlap))} larger, or move its fold`,
+      message: `${piece}.${from} overlaps ${piece}.${to}, which it sticks to, by only ${say(overlap)}; ${say(LEAST_GLUE)} is the least that holds`,
+      remedy: `make ${from} at least ${say(LEAST_GLUE.minus(overlap))} larger, or move its fold`,
     };
   },
 };

@@ -1,8 +1,11 @@
-import type { Length } from '../../measure/length.ts';
+import { Length } from '../../measure/length.ts';
 import { type FoldedShape, foldedPanelOf } from '../fold.ts';
 import type { Mate } from '../net.ts';
 import { apart, type Overlap, overlapOf, runAlike } from './overlap.ts';
 import { tolerance } from './tolerance.ts';
+
+/** The least that holds with tape or glue, in both directions. Common practice, no source. */
+export const LEAST_GLUE: Length = Length.of(1, 4, 'in');
 
 /** How one glue area meets its mate once everything is folded; lengths in millimetres. */
 export type GlueFit = {

@@ -1,6 +1,6 @@
 import { areaOf, convexParts, type Point2, shared } from '../flat-polygon.ts';
 import type { FoldedPanel } from '../fold.ts';
-import { dot, height, minus, type Point3, unit } from '../space.ts';
+import { dot, height, minus, type Point3, plus, scaled, unit } from '../space.ts';
 
 /** How one folded panel lies over another whose plane it shares, or nearly. */
 export type Overlap = {
@@ -17,15 +17,32 @@ const NOTHING: Overlap = { area: 0, width: 0, height: 0 };
 
 /** What two folded panels share when looked at straight onto the first. */
 export function overlapOf(first: FoldedPanel, second: FoldedPanel): Overlap {
-  const axes = axesOf(first);
-  if (!axes) return NOTHING;
-  const parts = convexParts(first.corners.map((corner) => onAxes(axes, corner)));
-  const others = convexParts(second.corners.map((corner) => onAxes(axes, corner)));
-  const pieces = parts.flatMap((part) => others.map((other) => shared(part, other)));
-  const points = pieces.filter((piece) => piece.length > 2).flat();
+  return extentOf(overlapParts(first, second));
+}
+
+/** The same as convex parts on the first panel's axes. */
+export function overlapParts(first: FoldedPanel, second: FoldedPanel): readonly (readonly Point2[])[] {
+  const others = partsOn(first, second);
+  return partsOn(first, first)
+    .flatMap((part) => others.map((other) => shared(part, other)))
+    .filter((part) => areaOf(part) > 1e-6);
+}
+
+/**
+ * A folded panel as convex parts on the axes of another: from the top left of that one's box as it lay flat, in
+ * millimetres, x to the right and y down.
+ */
+export function partsOn(panel: FoldedPanel, other: FoldedPanel): readonly (readonly Point2[])[] {
+  const axes = axesOf(panel);
+  return axes ? convexParts(other.corners.map((corner) => onAxes(axes, corner))) : [];
+}
+
+/** How large parts on a panel are together, and how far they reach. */
+export function extentOf(parts: readonly (readonly Point2[])[]): Overlap {
+  const points = parts.flat();
   if (points.length === 0) return NOTHING;
   return {
-    area: pieces.reduce((sum, piece) => sum + areaOf(piece), 0),
+    area: parts.reduce((sum, part) => sum + areaOf(part), 0),
     width: spread(points.map(({ x }) => x)),
     height: spread(points.map(({ y }) => y)),
   };
@@ -40,6 +57,11 @@ export function axesOf({ box }: FoldedPanel): PanelAxes | undefined {
 export function onAxes({ origin, across, down }: PanelAxes, point: Point3): Point2 {
   const from = minus(point, origin);
   return { x: dot(from, across), y: dot(from, down) };
+}
+
+/** Where a point given on a panel's axes lies in space. */
+export function offAxes({ origin, across, down }: PanelAxes, { x, y }: Point2): Point3 {
+  return plus(origin, plus(scaled(across, x), scaled(down, y)));
 }
 
 /** Whether two panels' planes run alike, whichever way their outsides face. */

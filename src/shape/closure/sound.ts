@@ -19,8 +19,9 @@ export type Soundness =
 type Folded = { readonly shape: FoldedShape; readonly soundness: Soundness };
 
 /** Folds a net; bent walls are glued while they lie flat, and proofed so: their strips are for looking at. */
-export const folded: (net: Net, caliper: Length) => Folded = perNet(({ strips, ...net }, caliper: Length) => {
-  const shape = foldNet(net, { caliper: caliper.mm });
+export const folded: (net: Net, caliper: Length) => Folded = perNet((net, caliper: Length) => {
+  const { strips, ...unbent } = net;
+  const shape = foldNet(strips ? unbent : net, { caliper: caliper.mm });
   return { shape, soundness: soundnessOf(shape, caliper) };
 });
 

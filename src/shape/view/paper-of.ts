@@ -1,13 +1,13 @@
-import { overlapOf } from '../closure/overlap.ts';
 import { edgesOf, type Point2, shared } from '../flat-polygon.ts';
-import { foldedPanelOf, foldNet, type HungPanel, layDown, upright } from '../fold.ts';
-import { foldSteps, progressAt } from '../fold-order.ts';
+import { type HungPanel, layDown, upright } from '../fold.ts';
+import { foldSteps } from '../fold-order.ts';
 import type { FlatPoint, Net } from '../net.ts';
 import type { PaperLayer, PaperPanel, PaperSheet } from '../paint/paper-sheet.ts';
 import type { StackedPair } from '../paint/plane-tree.ts';
 import { perNet } from '../per-net.ts';
+import { bentStackOf } from '../stacking/folding.ts';
+import { nearness } from '../stacking/stack.ts';
 import type { PanelLayer } from './panel-layers.ts';
-import { Stacking } from './stacking.ts';
 
 /** The paper a net is of, and what lies on it, colors as `#rrggbb` in full light. */
 export type PaperLook = Pick<PaperSheet, 'outside' | 'inside'> & {
@@ -23,7 +23,7 @@ export function paperOf(net: Net, { caliper, layers, outside, inside }: PaperLoo
   const { rest, hung } = layDown(net);
   return {
     rest,
-    near: 2 * caliper + 0.5,
+    near: nearness(caliper),
     panels: paperPanels(net, hung, first),
     layers: layers.flatMap((layer) => hung.flatMap((each, index) => partOn(net, each, index, layer) ?? [])),
     stacked: stackedPairs(net, caliper, hung),
@@ -97,35 +97,15 @@ function numbersOf(points: readonly Point2[]): number[] {
   return points.flatMap(({ x, y }) => [x, y]);
 }
 
-/** Square millimetres; what overlaps less only touches. */
-const TOUCHING = 0.5;
-
-/**
- * Every two panels that lie on one another after some step of the folding, and which of them is the outer one. Panels
- * lie on one another for longer than a moment only where a step has brought them there.
- */
+/** Every two panels that lie on one another some time in the folding, and which of them is the outer one. */
 const stackedPairs = perNet(
   (net: Net, caliper: number, hung: readonly HungPanel[]): readonly StackedPair[] => {
-    const steps = foldSteps(net);
-    const { length: count } = steps;
-    const turns = steps.flatMap(({ folds }, index) => folds.map((fold) => [fold, index] as const));
-    const found = new Map<string, StackedPair>();
-    for (let step = 1; step <= count; step += 1) {
-      const shape = foldNet(net, { at: progressAt(net, step / count), caliper });
-      const stacking = new Stacking(shape, new Map(turns));
-      for (const pair of pairsIn(stacking, hung)) found.set(`${pair[0]} ${pair[1]}`, pair);
-    }
-    return [...found.values()];
+    const { met } = bentStackOf(net, caliper);
+    return hung.flatMap(({ panel }, first) =>
+      hung.flatMap((other, second): StackedPair[] => {
+        const side = first < second ? met.of(panel.id, other.panel.id) : undefined;
+        return side === undefined ? [] : [[first, second, side]];
+      }),
+    );
   },
 );
-
-function pairsIn(stacking: Stacking, hung: readonly HungPanel[]): StackedPair[] {
-  const panels = hung.map(({ panel }) => foldedPanelOf(stacking.shape, panel.id));
-  return panels.flatMap((first, index) =>
-    panels.slice(index + 1).flatMap((second, further): StackedPair[] => {
-      if (!stacking.lieTogether(first, second)) return [];
-      if (overlapOf(first, second).area < TOUCHING) return [];
-      return [[index, index + 1 + further, stacking.sideOf(first, second)]];
-    }),
-  );
-}

@@ -4,12 +4,13 @@ import { type TurnModel, turnModel } from '../../../src/drawing/turn-model.ts';
 import type { Edition } from '../../../src/edition/editions.ts';
 import { buildShapes } from '../../../src/shape/build.ts';
 import { type FoldedShape, foldNet, layDown } from '../../../src/shape/fold.ts';
-import { foldSteps, progressAt } from '../../../src/shape/fold-order.ts';
+import { foldSteps } from '../../../src/shape/fold-order.ts';
 import { forms } from '../../../src/shape/forms/index.ts';
 import type { foldPaper, PaperSheet, sharesAfter } from '../../../src/shape/paint/paper-sheet.ts';
 import type { paint } from '../../../src/shape/paint/picture.ts';
 import { sheetsOf } from '../../../src/shape/shapes.ts';
 import { KEEPER, OPEN_TRAY, projectOf, sheetOf, TRADE_FACT } from '../../shape/boxes.ts';
+import { progressAt } from '../../shape/progress.ts';
 
 export type Triple = readonly [number, number, number];
 export type Pair = readonly [number, number];

@@ -1,0 +1,97 @@
+import { axesOf, offAxes, onAxes } from '../closure/overlap.ts';
+import { lengthOf } from '../closure/suspects.ts';
+import { areaOf, type Point2 } from '../flat-polygon.ts';
+import { foldedPanelOf } from '../fold.ts';
+import type { FlatPoint, Mate, Net, Panel } from '../net.ts';
+import { withoutDoubles } from '../outline.ts';
+import { perNet } from '../per-net.ts';
+import { stackOf } from './folding.ts';
+import { type Meeting, meetingOf } from './meeting.ts';
+import type { Side } from './sides.ts';
+import { type Stack, TOUCHING } from './stack.ts';
+
+/** A side of the paper. */
+export type Face = 'outside' | 'inside';
+
+/** One of two areas that stick together: a panel, the face of it, and where on it. */
+export type GluedFace = {
+  readonly panel: string;
+  readonly face: Face;
+  /**
+   * What meets its mate, on the flat net: one outline, or several that share no more than edges. Exact where it lies
+   * on a mark to 1/64 in, or on whole 1/1000 mm.
+   */
+  readonly areas: readonly (readonly FlatPoint[])[];
+};
+
+/** Which faces of the paper a glue mark brings together, and what lies between them somewhere else. */
+export type GlueArea = {
+  readonly mate: Mate;
+  readonly from: GluedFace;
+  readonly to: GluedFace;
+  readonly between: readonly string[];
+};
+
+/**
+ * Every glue mark of a net that brings two panels together once all is folded, by faces. `caliper` is the paper's
+ * thickness in millimetres. A bent wall is stuck before it is bent.
+ */
+export const glueAreas: (net: Net, caliper: number) => readonly GlueArea[] = perNet(
+  (net, caliper: number) => {
+    const stack = stackOf(net, caliper);
+    return net.glue.flatMap((mate) => glueArea(stack, mate) ?? []);
+  },
+);
+
+function glueArea(stack: Stack, mate: Mate): GlueArea | undefined {
+  const [onFrom, onTo] = [stack.sides.of(mate.from, mate.to), stack.sides.of(mate.to, mate.from)];
+  if (onFrom === undefined || onTo === undefined) return undefined;
+  const meeting = meetingOf(stack, mate.from, mate.to);
+  const { between } = meeting;
+  const parts = wholeOutline(stack, mate, meeting) ?? meeting.parts;
+  return {
+    mate,
+    from: { panel: mate.from, face: faceOn(onFrom), areas: flatAreas(stack, mate.from, mate.from, parts) },
+    to: { panel: mate.to, face: faceOn(onTo), areas: flatAreas(stack, mate.from, mate.to, parts) },
+    between,
+  };
+}
+
+/** The outline of a panel that meets its mate with all of its face: a bent edge stays whole. */
+function wholeOutline(
+  { shape }: Stack,
+  { from, to }: Mate,
+  { between, shared }: Meeting,
+): readonly (readonly Point2[])[] | undefined {
+  const panel = foldedPanelOf(shape, from);
+  const axes = axesOf(panel);
+  if (!axes || between.length > 0) return undefined;
+  const outlines = [panel, foldedPanelOf(shape, to)].map(({ corners }) =>
+    corners.map((corner) => onAxes(axes, corner)),
+  );
+  const whole = outlines.find((outline) => areaOf(outline) - shared.area < TOUCHING / 10);
+  return whole && [whole];
+}
+
+export function faceOn(side: Side): Face {
+  return side === 1 ? 'outside' : 'inside';
+}
+
+/** Parts that are given from the top left of one panel's box, on the flat net where they lie on another. */
+export function flatAreas(
+  { shape }: Stack,
+  given: string,
+  wanted: string,
+  parts: readonly (readonly Point2[])[],
+): readonly (readonly FlatPoint[])[] {
+  const panel = foldedPanelOf(shape, wanted);
+  const [own, axes] = [axesOf(foldedPanelOf(shape, given)), axesOf(panel)];
+  if (!own || !axes) return [];
+  const moved =
+    given === wanted ? parts : parts.map((part) => part.map((p) => onAxes(axes, offAxes(own, p))));
+  return moved.map((part) => withoutDoubles(part.map((point) => onSheet(panel.panel, point))));
+}
+
+function onSheet({ box }: Panel, { x, y }: Point2): FlatPoint {
+  return { x: box.left.plus(lengthOf(x)), y: box.top.plus(lengthOf(y)) };
+}
