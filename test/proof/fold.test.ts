@@ -9,6 +9,12 @@ const said = (sheet: string): string[] =>
     .filter(({ severity }) => severity !== 'note')
     .map((finding) => `${finding.rule} at "${blamed(finding)}": ${finding.message}; ${finding.remedy}`);
 
+/** An envelope 4 in wide, scored from the top, its flap first and its back last. */
+const envelopeWith = (top: string, height: string): string =>
+  sheetWith({
+    pieces: `envelope: { stock: cream, cut: 5 x ${height}, score: [{ from: left, at: [1/2, 4 1/2] }, { from: top, at: [${top}] }], panels: { flap: B1, front: B2, back: B3 }, trim: [A1, C1, A3, C3], taper: [A2, C2], folds: { A|B: mountain 180, B|C: mountain 180, 1|2: mountain 180, 2|3: mountain 180 }, glue: { A2: back, C2: back } }`,
+  });
+
 /** One slip each, and the one finding it should make: what is wrong, with both numbers, and what would put it right. */
 describe('the proof of the fold', () => {
   it.each([
@@ -63,6 +69,14 @@ describe('the proof of the fold', () => {
         'flap-too-long at "1 1/2": box.D4 is 1 1/2 in long, 1/4 in more than the 1 1/4 in to the facing wall; make D4 1 1/4 in long at most: move its score line or trim its edge',
       ],
     ],
+    [
+      'a closing flap longer than its envelope',
+      envelopeWith('3, 5 1/2', '8'),
+      [
+        'flap-too-long at "3": envelope.flap is 3 in long, 1/2 in more than the 2 1/2 in of envelope.front, which it is folded flat on; make flap 2 1/2 in long at most: move its score line or trim its edge',
+      ],
+    ],
+    ['nothing of an envelope whose back stands out', envelopeWith('1 1/4, 3 3/4', '6 3/4'), []],
     [
       'a tuck flap longer than the box',
       tuckBoxWith({ bottom: '1 1/2, 2 1/2, 4', cut: '7 1/2 x 5 1/4' }),

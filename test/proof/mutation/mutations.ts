@@ -1,10 +1,17 @@
 import { Length } from '../../../src/measure/length.ts';
 import type { Edge } from '../../../src/project/net-as-written.ts';
 import type { FlatBox, FlatPoint, Fold, Net, Panel } from '../../../src/shape/net.ts';
-import { lineOf, positionOf } from '../../../src/shape/tube.ts';
+import { lineOf, positionOf, reachFrom } from '../../../src/shape/tube.ts';
 
 /** What slips: a line is scored a groove off, glue is put on another panel or forgotten, and so on. */
-export const KINDS = ['moved line', 'wrong mate', 'missing glue', 'reversed fold', 'longer flap'] as const;
+export const KINDS = [
+  'moved line',
+  'wrong mate',
+  'missing glue',
+  'reversed fold',
+  'longer flap',
+  'far too long flap',
+] as const;
 export type Kind = (typeof KINDS)[number];
 
 /** A net with one slip in it, and what slipped: `A3|A4 +1/8`, `tab on D3`. */
@@ -66,13 +73,23 @@ function reversedFolds(net: Net): Mutation[] {
   });
 }
 
-/** A leaf of the net whose free edge is moved outward, where there is paper for it. */
+/**
+ * A leaf of the net whose free edge is moved outward, where there is paper for it: a little, and by as much as any panel
+ * reaches that way.
+ */
 function longerFlaps(net: Net): Mutation[] {
   return net.panels.flatMap((panel) => {
     const [fold, ...others] = net.folds.filter(({ panels }) => panels.includes(panel.id));
     if (!fold || others.length > 0 || lineOf(fold) === 'slanted') return [];
-    const longer = withFlapLonger(net, panel, fold);
-    return longer ? [{ kind: 'longer flap', slip: panel.id, net: longer }] : [];
+    const reaches = net.panels.map(({ id }) => reachFrom(lineOf(fold), net, id));
+    const ways = [
+      ['longer flap', LONGER],
+      ['far too long flap', Length.max(LONGER, ...reaches)],
+    ] as const;
+    return ways.flatMap(([kind, by]): Mutation[] => {
+      const longer = withFlapLonger(net, panel, fold, by);
+      return longer ? [{ kind, slip: panel.id, net: longer }] : [];
+    });
   });
 }
 
@@ -124,10 +141,10 @@ function panelMoved({ box, outline, ...panel }: Panel, move: (point: FlatPoint) 
 const OPPOSITE: Readonly<Record<Edge, Edge>> = { left: 'right', right: 'left', top: 'bottom', bottom: 'top' };
 
 /** Undefined where another panel lies beside the flap's free edge. */
-function withFlapLonger(net: Net, flap: Panel, fold: Fold): Net | undefined {
+function withFlapLonger(net: Net, flap: Panel, fold: Fold, length: Length): Net | undefined {
   const far = OPPOSITE[hingeOf(flap.box, fold)];
   const isUpright = far === 'left' || far === 'right';
-  const by = LONGER.times(far === 'left' || far === 'top' ? -1 : 1);
+  const by = length.times(far === 'left' || far === 'top' ? -1 : 1);
   const edge = flap.box[far];
   const box = { ...flap.box, [far]: edge.plus(by) };
   if (net.panels.some((other) => other !== flap && areOver(other.box, box))) return undefined;
