@@ -21,11 +21,14 @@ const CALIPERS: readonly string[] = ['0.1', '0.2', '0.24', '0.3', '0.4'];
 /** The least that holds. Common practice, no source. */
 const LEAST_GLUE: Length = Length.of(1, 4, 'in');
 
-type Piece = WrittenForm & { readonly caliper: string };
+/** Free corners as they are cut, mostly, or rounded. */
+const CORNERS: readonly string[] = ['', '', '', 'corners: 1/8 in'];
+
+type Piece = WrittenForm & { readonly caliper: string; readonly corners: string };
 type Built = { readonly workspace: Workspace; readonly project: Project; readonly shapes: Shapes };
 
-function sheetOf({ unit, lines, caliper }: Piece): string {
-  const piece = lines.map((line) => `\n      ${line}`).join('');
+function sheetOf({ unit, lines, caliper, corners }: Piece): string {
+  const piece = [...lines, corners].map((line) => `\n      ${line}`).join('');
   return `---\ntitle: Random\nmeasurements:\n  unit: ${unit}\n  stock: { card: { sheet: 36 in x 36 in, caliper: ${caliper} mm } }\n  pieces:\n    box:\n      stock: card${piece}\n---\n## Make it\nFold :piece[box].\n`;
 }
 
@@ -58,11 +61,15 @@ function alarmsOf(sheet: string, { workspace, project, shapes }: Built): string[
 
 /** Pieces of one form that it does not refuse, so many of them. */
 function rightPieces(form: (typeof forms)[number], count: number): readonly Piece[] {
-  const any = fc.record({ written: anyWritten(form), caliper: fc.constantFrom(...CALIPERS) });
+  const any = fc.record({
+    written: anyWritten(form),
+    caliper: fc.constantFrom(...CALIPERS),
+    corners: fc.constantFrom(...CORNERS),
+  });
   const right: Piece[] = [];
   for (let round = 0; right.length < count && round < 100; round++) {
     const sample = fc.sample(any, { seed: SEED + round, numRuns: count });
-    const pieces = sample.map(({ written, caliper }) => ({ ...written, caliper }));
+    const pieces = sample.map(({ written, ...paper }) => ({ ...written, ...paper }));
     right.push(...pieces.filter((piece) => isRight(build(sheetOf(piece)))));
   }
   return right.slice(0, count);

@@ -1,7 +1,7 @@
 import type { Length } from '../../measure/length.ts';
 import type { Fold, Net } from '../net.ts';
 import { foldsOf, otherSide } from '../panel-tree.ts';
-import { isFlatOn, lineOf, reachFrom } from '../tube.ts';
+import { isFlatOn, lineOf, positionOf, reachFrom } from '../tube.ts';
 import { tolerance } from './tolerance.ts';
 
 /** A flap folded flat on a panel that is shorter than it is, and how far either reaches from their fold. */
@@ -15,18 +15,28 @@ type OverhangingFlap = {
 
 /**
  * Flaps that stick out past the other side of what they lie on. What is stuck to a panel makes it the back of a pocket,
- * which is longer than its front; and a card, in which nothing is stuck, may be so meant.
+ * which is longer than its front; and the leaf of a card may be so meant where nothing is folded in from that side.
  */
 export function overhangingFlaps(net: Net, caliper: Length): readonly OverhangingFlap[] {
-  if (net.glue.length === 0) return [];
   return net.panels.flatMap(({ id: panel }) => {
     const [fold, ...others] = foldsOf(net, panel);
     const on = fold && otherSide(fold, panel);
     if (!fold || on === undefined || others.length > 0) return [];
     if (!isFlatOn(fold) || lineOf(fold) === 'slanted') return [];
     if (net.glue.some(({ to }) => to === panel)) return [];
+    if (net.glue.length === 0 && !hasFacingFlap(net, on, fold)) return [];
     const depth = reachFrom(lineOf(fold), net, panel);
     const across = reachFrom(lineOf(fold), net, on);
     return depth.minus(across).greaterThan(tolerance(caliper)) ? [{ panel, on, fold, depth, across }] : [];
   });
+}
+
+/** Whether a panel is folded in from its other side too, the same way. */
+function hasFacingFlap(net: Net, panel: string, fold: Fold): boolean {
+  return foldsOf(net, panel).some(
+    (other) =>
+      lineOf(other) === lineOf(fold) &&
+      !positionOf(other).equals(positionOf(fold)) &&
+      other.direction === fold.direction,
+  );
 }
