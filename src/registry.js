@@ -1,7 +1,8 @@
 // Writes the index of each folder whose files are all of one kind, so that a rule or a form is added by adding its
-// file. Runs before every build, check and test; the indexes are not committed.
-import { readdirSync, writeFileSync } from 'node:fs';
+// file; and from the labels of every language the words that a sheet is read by. Runs before every build, check and test; the indexes are not committed.
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { parse } from 'yaml';
 
 const REGISTRIES = [
   { folder: 'proof/rules', list: 'rules', type: 'Rules', from: '../rule.ts', byId: true },
@@ -46,3 +47,29 @@ for (const { folder, list, type, from, byId } of REGISTRIES) {
   ].join('\n');
   writeFileSync(fileURLToPath(new URL('index.ts', path)), text);
 }
+
+/** Labels of these are read in a sheet, not said. */
+const READ = /^(?:reads|allergen)-/;
+
+const labels = new URL('../templates/labels/', import.meta.url);
+const languages = readdirSync(labels)
+  .filter((name) => name.endsWith('.yaml'))
+  .sort()
+  .map((name) => {
+    const texts = parse(readFileSync(new URL(name, labels), 'utf8'));
+    const read = Object.fromEntries(Object.entries(texts).filter(([key]) => READ.test(key)));
+    return `  ['${name.slice(0, -5)}', ${JSON.stringify(read, null, 2)}],`;
+  });
+writeFileSync(
+  fileURLToPath(new URL('project/language-words.ts', import.meta.url)),
+  [
+    '/** What a sheet is read by in each language, by its label. Written by src/registry.js from templates/labels. */',
+    'export const languageWords: ReadonlyMap<string, Readonly<Partial<Record<string, string>>>> = new Map<',
+    '  string,',
+    '  Readonly<Partial<Record<string, string>>>',
+    '>([',
+    ...languages,
+    ']);',
+    '',
+  ].join('\n'),
+);

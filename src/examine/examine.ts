@@ -3,6 +3,7 @@ import { type Editions, editionWritten, plainEditions } from '../edition/edition
 import { type Finding, findMistake } from '../project/finding.ts';
 import type { Project, Workspace } from '../project/model.ts';
 import { digestOf, startOf } from '../project/source.ts';
+import { projectLinks } from '../proof/links.ts';
 import { proofProject } from '../proof/proof.ts';
 import { mergeFindings } from '../proof/tell.ts';
 import { isFailure } from '../proof/told.ts';
@@ -42,10 +43,12 @@ export function examine(
   });
 }
 
-/** Beside its own texts a project is looked at together with those that have the same address. */
-function keyOf({ root, projects }: Workspace, { slug, content }: Project): string {
+/** Beside its own texts a project is looked at together with those that have the same address, or that it links to. */
+function keyOf({ root, projects, slugs }: Workspace, project: Project): string {
+  const { slug, content } = project;
   const alike = projects.filter((each) => each.slug === slug).map(({ file }) => file.path);
-  return digestOf([root, content, ...alike]);
+  const linked = projectLinks(project).flatMap(({ value }) => slugs.filter((each) => each === value));
+  return digestOf([root, content, ...alike, ...linked]);
 }
 
 /** Where we break on a project, the others go on, and it keeps its last good sheet. */

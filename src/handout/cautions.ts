@@ -1,4 +1,5 @@
 import type { Project } from '../project/model.ts';
+import { wordFinder } from '../project/word-finder.ts';
 import type { Voice } from '../words/voice.ts';
 
 /** The usual cautions, in the order they are given. */
@@ -57,26 +58,4 @@ function isNamed(id: CautionId, { supplies, holds }: Project, { say }: Voice): b
   const supplied = supplies.flatMap(({ item, instead }) => [item.value, instead?.value ?? '']);
   const names = id === 'flames' ? [...supplied, holds?.item ?? ''] : supplied;
   return names.some((name) => called.test(name) && !(id === 'flames' && harmless.test(name)));
-}
-
-const ANY_LETTERS = '[\\p{L}\\p{N}]*';
-const NO_LETTER_BEFORE = '(?<![\\p{L}\\p{N}])';
-const NO_LETTER_AFTER = '(?![\\p{L}\\p{N}])';
-
-/**
- * Finds any of some words, written with commas between: `hot glue*, *magnet*`. A word stands alone, but `*` is any
- * letters; a blank is a blank, a hyphen or nothing. Never finds anything in an empty list.
- */
-function wordFinder(words: string): RegExp {
-  const patterns = words
-    .split(',')
-    .map((word) => word.trim())
-    .filter(Boolean)
-    .map((word) => word.split('*').map(literal).join(ANY_LETTERS));
-  if (patterns.length === 0) return /(?!)/u;
-  return new RegExp(`${NO_LETTER_BEFORE}(?:${patterns.join('|')})${NO_LETTER_AFTER}`, 'iu');
-}
-
-function literal(text: string): string {
-  return text.replace(/[\\^$.|?+()[\]{}/]/gu, '\\$&').replace(/\s+/gu, '[\\s-]*');
 }

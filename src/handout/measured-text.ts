@@ -1,5 +1,6 @@
 import type { EditionName } from '../edition/editions.ts';
 import { type Measurement, scanMeasurements } from '../measure/scan.ts';
+import { spellingIn } from '../project/language.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import { typographic } from '../words/typographic.ts';
 import type { Voice } from '../words/voice.ts';
@@ -58,7 +59,7 @@ type Mention = {
 
 function mentionsIn(text: string, voice: Voice): readonly Mention[] {
   const mentions: Mention[] = [];
-  for (const measurement of scanMeasurements(text)) {
+  for (const measurement of scanMeasurements(text, spellingIn(voice.language))) {
     const { start, end } = measurement;
     const before = mentions.at(-1);
     const last = before?.said.at(-1);

@@ -9,20 +9,45 @@ export type Measurement = {
   readonly end: number;
 };
 
-const ONE: string = notation.pointNumber.replace(/\?<\w+>/gu, '?:');
-/** In prose a unit may hang on its number by a hyphen: `1/2-inch tape`. */
-const ANY_UNIT: string = String.raw`(?:\s*|-)(?:${notation.unit.replace(/\?<\w+>/gu, '?:')})`;
-const BETWEEN: string = String.raw`(?:\s*[x×]\s*|\s+by\s+)`;
+/** What is a language's own in a measurement. */
+export type Spelling = {
+  /** A comma divides the whole from its parts: `2,5 cm`. */
+  readonly hasComma: boolean;
+  /** Words for units, in small letters. */
+  readonly units: ReadonlyMap<string, Unit>;
+  /** Words between the sides of a size: `4 by 5 cm`. */
+  readonly between: readonly string[];
+};
 
-/** Lengths with `x`, `×` or `by` between, ending in a unit; a unit in between is allowed. A bare number is no measurement. */
-const MEASUREMENT: RegExp = new RegExp(
-  String.raw`(?<![\w./⁄–-]|\d[,:])(?:(?:${ONE})(?:${ANY_UNIT})?${BETWEEN}){0,2}(?:${ONE})${ANY_UNIT}(?!\w)`,
-  'giu',
-);
-const NUMBER_AND_UNIT: RegExp = new RegExp(
-  String.raw`(?:${notation.pointNumber})(?:(?:\s*|-)${notation.unit})?`,
-  'giu',
-);
+const PLAIN: Spelling = { hasComma: false, units: new Map(), between: ['by'] };
+
+/** What finds measurements, and the numbers in one. */
+type Patterns = { readonly measurement: RegExp; readonly numberAndUnit: RegExp };
+
+const known: WeakMap<Spelling, Patterns> = new WeakMap<Spelling, Patterns>();
+
+function patternsFor(spelling: Spelling): Patterns {
+  const patterns = known.get(spelling) ?? makePatterns(spelling);
+  known.set(spelling, patterns);
+  return patterns;
+}
+
+/**
+ * Lengths with `x`, `×` or `by` between, ending in a unit; a unit in between is allowed. A bare number is no
+ * measurement. In prose a unit may hang on its number by a hyphen: `1/2-inch tape`.
+ */
+function makePatterns({ hasComma, units, between }: Spelling): Patterns {
+  const number = hasComma ? notation.number : notation.pointNumber;
+  const words = [...units.keys()].map((word) => String.raw`${word}(?!\p{L})|`).join('');
+  const unit = String.raw`(?:\s*|-)${notation.unit.replace('(?<unit>', `(?<unit>${words}`)}`;
+  const [one, itsUnit] = [number, unit].map((source) => source.replace(/\?<\w+>/gu, '?:'));
+  const by = String.raw`(?:\s*[x×]\s*|\s+(?:${between.join('|')})\s+)`;
+  const measurement = String.raw`(?<![\w./⁄–-]|\d[,:])(?:(?:${one})(?:${itsUnit})?${by}){0,2}(?:${one})${itsUnit}(?![\w\p{L}])`;
+  return {
+    measurement: new RegExp(measurement, 'giu'),
+    numberAndUnit: new RegExp(`(?:${number})(?:${unit})?`, 'giu'),
+  };
+}
 
 /**
  * `10 in the room`: a whole number, and behind the word "in" a word that begins where something is, not how long. "in"
@@ -38,11 +63,17 @@ const GERMAN_PLACE = /^die\s+\p{Lu}/u;
 const LONGEST: Length = Length.of(10_000, 1, 'mm');
 
 /** Every measurement with a unit in a text, in order, never overlapping. */
-export function scanMeasurements(text: string): Measurement[] {
-  return [...text.matchAll(MEASUREMENT)]
+export function scanMeasurements(text: string, spelling: Spelling = PLAIN): Measurement[] {
+  const { measurement, numberAndUnit } = patternsFor(spelling);
+  return [...text.matchAll(measurement)]
     .filter((match) => !namesPlace(match[0], text.slice(match.index + match[0].length)))
-    .map((match) => measurementOf(withoutStop(match[0], text, match.index), match.index))
-    .filter((measurement) => measurement !== undefined);
+    .map((match) => {
+      const written = withoutStop(match[0], text, match.index);
+      const numbers = [...written.matchAll(numberAndUnit)].map(({ groups = {} }) => groups);
+      const said = lengthsOf(numbers, spelling);
+      return said && { ...said, start: match.index, end: match.index + written.length };
+    })
+    .filter((found) => found !== undefined);
 }
 
 function namesPlace(match: string, after: string): boolean {
@@ -57,16 +88,19 @@ function withoutStop(match: string, text: string, start: number): string {
   return goesOn ? match : match.slice(0, -1);
 }
 
-function measurementOf(text: string, start: number): Measurement | undefined {
-  const numbers = [...text.matchAll(NUMBER_AND_UNIT)].map((match) => match.groups ?? {});
-  const unit = unitOf(numbers.at(-1)?.unit);
+function lengthsOf(
+  numbers: readonly Readonly<Record<string, string | undefined>>[],
+  { units }: Spelling,
+): Pick<Measurement, 'lengths' | 'unit'> | undefined {
+  const meant = (word?: string): Unit | undefined => units.get(word?.toLowerCase() ?? '') ?? unitOf(word);
+  const unit = meant(numbers.at(-1)?.unit);
   if (unit === undefined) return undefined;
   const lengths: Length[] = [];
   for (const number of numbers) {
     const { numerator, denominator } = ratioOf(number);
     if (denominator === 0n) return undefined;
-    lengths.push(Length.of(numerator, denominator, unitOf(number.unit) ?? unit));
+    lengths.push(Length.of(numerator, denominator, meant(number.unit) ?? unit));
   }
   if (lengths.some((length) => length.sign === 0 || length.greaterThan(LONGEST))) return undefined;
-  return { lengths, unit, start, end: start + text.length };
+  return { lengths, unit };
 }

@@ -1,8 +1,9 @@
 import type { Paragraph, Parents, PhrasingContent, Root, RootContent, Text } from 'mdast';
 import type { ContainerDirective, LeafDirective, TextDirective } from 'mdast-util-directive';
+import type { Finding } from './finding.ts';
 import { placeOf, rewrite, sourceOf } from './markdown.ts';
 import type { ReferenceKind } from './model.ts';
-import type { Place, SourceFile } from './source.ts';
+import { type Place, type SourceFile, textAt } from './source.ts';
 import { textNode, type YamlMap } from './yaml-node.ts';
 
 type ContainerName = 'tip' | 'caution' | 'host';
@@ -33,11 +34,14 @@ export function isDirective(node: { readonly type: string }): node is Directive 
 
 /**
  * Turns what merely looks like a directive (`3:15`, `:smile:`, `::note`) back into the text that was typed, and
- * joins it with the text beside it.
+ * joins it with the text beside it. One that was meant is reported.
  */
-export function restoreText(root: Root, file: SourceFile): void {
+export function restoreText(root: Root, file: SourceFile, report: (finding: Finding) => void): void {
   rewrite(root, (node) => {
+    if (node.type === 'text') reportInLine(node, file, report);
     if (!isDirective(node) || isOurs(node)) return undefined;
+    const meant = readMeant(node, file);
+    if (meant) report(meant);
     if (node.type === 'textDirective') return [typed(sourceOf(node, file), node)];
     if (node.type === 'leafDirective') return [paragraph(typed(sourceOf(node, file), node), node)];
     return withFences(node, file);
@@ -51,6 +55,41 @@ function isOurs(node: Directive): boolean {
   if (node.type === 'leafDirective') return node.name === 'drawing';
   if (node.name === 'step') return Object.keys(node.attributes ?? {}).length > 0;
   return (TEXT_REFERENCES as readonly string[]).includes(node.name) && node.children.length > 0;
+}
+
+/** How each directive is written, by its name. */
+const FORMS: Readonly<Record<string, string>> = Object.fromEntries([
+  ...TEXT_REFERENCES.map((name) => [name, `:${name}[…]`] as const),
+  ['step', ':step{minutes=…}'],
+  ['drawing', '::drawing{of=…}'],
+  ...CONTAINERS.map((name) => [name, `:::${name}`] as const),
+]);
+
+/** As it is written, up to the end of its line: the name, then what it has in brackets and in braces. */
+const WRITTEN = /^:+[\w-]+(?:\[[^\]\n]*\])?(?:\{[^}\n]*\})?/u;
+
+/** The finding of a directive that was meant and is none; undefined of words with a colon before them: `3:15`, `:smile:`. */
+function readMeant(node: Directive, file: SourceFile): Finding | undefined {
+  const { start } = placeOf(node, file);
+  const [written = ''] = WRITTEN.exec(sourceOf(node, file)) ?? [];
+  const followsWord = /[\p{L}\p{N}]/u.test(file.text.charAt(start - 1));
+  if (node.type === 'textDirective' && (followsWord || !/[[{]/u.test(written))) return undefined;
+  return findUnknown(written, node.name, { file, start, end: start + written.length });
+}
+
+/** Reports in a line of text what only stands on a line of its own: `Fold it. ::drawing{of=box}`. */
+function reportInLine(node: Text, file: SourceFile, report: (finding: Finding) => void): void {
+  const whole = placeOf(node, file);
+  for (const { 0: written, 1: name = '', index } of textAt(whole).matchAll(
+    /(?<![:\w])::+([a-z][\w-]*)(?:\[[^\]\n]*\]|\{[^}\n]*\})/gu,
+  )) {
+    const start = whole.start + index;
+    report(findUnknown(written, name, { file, start, end: start + written.length }));
+  }
+}
+
+function findUnknown(written: string, name: string, at: Place): Finding<'unknown-directive'> {
+  return { rule: 'unknown-directive', at, facts: { written, name, forms: FORMS } };
 }
 
 /** The fences of an unknown container become paragraphs; what stands between stays what it is. */

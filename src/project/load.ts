@@ -48,6 +48,7 @@ export async function loadWorkspace(root: string, options: LoadOptions): Promise
   return readWorkspace({
     root: folder,
     files: new Map(files),
+    folders: entries.filter(canBeProject),
     findings,
     findPicture: (project, path) => findPicture(join(folder, project), path),
     forms: options.forms,

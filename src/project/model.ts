@@ -251,6 +251,8 @@ export type Workspace = {
   readonly site: Site;
   /** In the order of their slugs. Two may share a slug; a rule says so. */
   readonly projects: readonly Project[];
+  /** The slugs of every folder that can be a project, read or not. */
+  readonly slugs: readonly string[];
   /** Findings of shared files, each reported once. */
   readonly findings: readonly Finding[];
 };

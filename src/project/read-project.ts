@@ -82,7 +82,7 @@ export function readProject(request: SheetRequest): Project {
     headReader,
   );
   const body = parseWithin(parts.body, file, report);
-  restoreText(body, file);
+  restoreText(body, file, report);
   makeSafe(body, file, report);
   checkPictures(body, file, request.findPicture, report);
   const text = readSteps(body, file, reader);

@@ -8,6 +8,7 @@ import { readProject } from './read-project.ts';
 import { readShared } from './read-shared.ts';
 import { readSite } from './read-site.ts';
 import { moneyDecimals } from './reader.ts';
+import { slugOf } from './slug.ts';
 import { digestOf, type SourceFile, sourceFile } from './source.ts';
 
 /** The files of a workspace, read but not understood. */
@@ -15,6 +16,8 @@ type WorkspaceSource = {
   readonly root: string;
   /** By their paths under the root, with `/` between. */
   readonly files: ReadonlyMap<string, SourceFile | undefined>;
+  /** Every folder that can be a project; those of the files where it isn't said. */
+  readonly folders?: readonly string[];
   /** Why files could not be read as text. */
   readonly findings: readonly Finding[];
   /** Whether a project's folder has the picture at a path in it. */
@@ -29,7 +32,8 @@ export function isSharedFile(path: string): boolean {
 }
 
 /** Reads a whole workspace from its files' texts. */
-export function readWorkspace({ root, files, findings, findPicture, forms }: WorkspaceSource): Workspace {
+export function readWorkspace(source: WorkspaceSource): Workspace {
+  const { root, files, folders, findings, findPicture, forms } = source;
   const settings = files.get('site.yaml');
   const others = [...files].flatMap(([path, file]) => (file && isSharedFile(path) ? [file] : []));
   const troubleOf = (...of: (SourceFile | undefined)[]): Finding[] =>
@@ -55,6 +59,7 @@ export function readWorkspace({ root, files, findings, findPicture, forms }: Wor
     root,
     site,
     projects: projects.toSorted((a, b) => compare(a.slug, b.slug) || compare(a.folder, b.folder)),
+    slugs: folders?.map(slugOf) ?? projects.map(({ slug }) => slug),
     findings: shared.findings,
   };
 }

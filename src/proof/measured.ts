@@ -1,5 +1,6 @@
 import type { Length } from '../measure/length.ts';
-import { scanMeasurements } from '../measure/scan.ts';
+import { type Spelling, scanMeasurements } from '../measure/scan.ts';
+import { languageOf, spellingIn } from '../project/language.ts';
 import type { Piece, Project, Site } from '../project/model.ts';
 import type { At } from '../project/source.ts';
 import { boxSize, type Net } from '../shape/net.ts';
@@ -12,27 +13,43 @@ export type KnownMeasure = {
   readonly what: string;
   /** The directive that prints it, so that prose need not repeat the number: `:size[front]`. */
   readonly directive?: string;
+  /** The piece it is of, where it is of one. */
+  readonly of?: string;
+  /** Of a border that a layer leaves: the piece it lies on. */
+  readonly on?: string;
+  /** A border, or a measure of a tool, which a sentence about a piece doesn't mean. */
+  readonly kind?: 'reveal' | 'tool';
 };
 
 /** Everything a number in the prose may rightly mean. */
 export function measuredIn(project: Project, shapes: Shapes, site: Site): KnownMeasure[] {
   return [
-    ...[...shapes.nets].flatMap(([id, net]) => netMeasures(id, net)),
-    ...shapes.layers.flatMap(layerMeasures),
-    ...[...project.pieces.values()].flatMap((piece) => pieceMeasures(piece)),
+    ...[...shapes.nets].flatMap(([id, net]) => madeOf(pieceIn(id), netMeasures(id, net))),
+    ...shapes.layers.flatMap((layer) => madeOf(layer.piece.id.value, layerMeasures(layer))),
+    ...[...project.pieces.values()].flatMap((piece) => madeOf(piece.id.value, pieceMeasures(piece))),
     ...holdsMeasures(project),
     ...stockMeasures(project),
-    ...supplyMeasures(project),
-    one(site.bench.board.value, 'the pitch of the score board'),
+    ...supplyMeasures(project, spellingIn(languageOf(project, site))),
+    { ...one(site.bench.board.value, 'the pitch of the score board'), kind: 'tool' },
     one(site.bench.trimmer.value, 'the length of the trimmer'),
-    one(site.bench.printerMargin.value, 'the margin of the printer'),
+    { ...one(site.bench.printerMargin.value, 'the margin of the printer'), kind: 'tool' },
   ];
+}
+
+function madeOf(of: string, measures: readonly KnownMeasure[]): readonly KnownMeasure[] {
+  return measures.map((measure) => ({ ...measure, of }));
+}
+
+/** `box` of `box.lid`. */
+function pieceIn(name: string): string {
+  const [piece = name] = name.split('.');
+  return piece;
 }
 
 /** `id` is a piece's, or that of a further sheet of it (`box.lid`), whose panels are named after the piece. */
 function netMeasures(id: string, net: Net): KnownMeasure[] {
   const own = sizeOf([net.size.width, net.size.height], id, `:size[${id}]`);
-  const [piece = id] = id.split('.');
+  const piece = pieceIn(id);
   const isFlat = net.panels.length === 1;
   const panels = (isFlat ? [] : net.panels).flatMap((panel) => {
     const { width, height } = boxSize(panel.box);
@@ -50,9 +67,11 @@ function netMeasures(id: string, net: Net): KnownMeasure[] {
 
 function layerMeasures({ piece, baseName, reveals }: Layer): KnownMeasure[] {
   const id = piece.id.value;
-  return Object.values(reveals).map((length) =>
-    one(length, `a reveal of ${id} on ${baseName}`, `:reveal[${id}]`),
-  );
+  return Object.values(reveals).map((length) => ({
+    ...one(length, `a reveal of ${id} on ${baseName}`, `:reveal[${id}]`),
+    on: pieceIn(baseName),
+    kind: 'reveal' as const,
+  }));
 }
 
 function pieceMeasures({ id, body, corners, placement }: Piece): KnownMeasure[] {
@@ -84,10 +103,10 @@ function stockMeasures({ stock }: Project): KnownMeasure[] {
   ]);
 }
 
-function supplyMeasures({ supplies }: Project): KnownMeasure[] {
+function supplyMeasures({ supplies }: Project, spelling: Spelling): KnownMeasure[] {
   return supplies.flatMap(({ item, instead, each, pack }) =>
     [item, instead, each, pack]
-      .flatMap((said) => (said ? scanMeasurements(said.value) : []))
+      .flatMap((said) => (said ? scanMeasurements(said.value, spelling) : []))
       .flatMap(({ lengths }) => sizeOf(lengths, `the supply ${item.value}`)),
   );
 }

@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { scanMeasurements } from '../../src/measure/scan.ts';
+import { spellingIn } from '../../src/project/language.ts';
 
-function found(text: string): string[] {
-  return scanMeasurements(text).map(
+function found(text: string, language?: string): string[] {
+  const spelling = language === undefined ? undefined : spellingIn(language);
+  return scanMeasurements(text, spelling).map(
     ({ lengths, start, end }) => `${text.slice(start, end)} = ${lengths.join(' x ')}`,
   );
 }
@@ -57,6 +59,33 @@ describe('measurements in running text', () => {
     'x4 in',
   ])('nothing in %j', (text) => {
     expect(found(text)).toEqual([]);
+  });
+
+  it.each<[string, string, string[]]>([
+    ['en', 'a strip of 5 centimeters, 2.54 cm', ['5 centimeters = 250/127 in', '2.54 cm = 1 in']],
+    ['de', 'ringsum 2,54 cm', ['2,54 cm = 1 in']],
+    ['de', '25,4 x 50,8 mm groß', ['25,4 x 50,8 mm = 1 in x 2 in']],
+    ['de', 'die Lasche ist 6 Zoll breit, die andere 2 1/2 Zoll', ['6 Zoll = 6 in', '2 1/2 Zoll = 5/2 in']],
+    ['de-AT', '254 Millimeter mal', ['254 Millimeter = 10 in']],
+    ['de', '3 mal 4 Zoll', ['3 mal 4 Zoll = 3 in x 4 in']],
+    ['fr', 'couper à 2,54 cm, puis 3 pouces', ['2,54 cm = 1 in', '3 pouces = 3 in']],
+    ['fr', '254 millimètres, 1 pouce', ['254 millimètres = 10 in', '1 pouce = 1 in']],
+    ['nl', 'laat 2,54 cm vrij; 3 duim, 4 inch', ['2,54 cm = 1 in', '3 duim = 3 in', '4 inch = 4 in']],
+    ['es', '2,54 cm y 3 pulgadas', ['2,54 cm = 1 in', '3 pulgadas = 3 in']],
+  ])('in %s: %j', (language, text, expected) => {
+    expect(found(text, language)).toEqual(expected);
+  });
+
+  it.each([
+    ['en', 'cut 1,2 cm'],
+    ['en', '6 Zoll'],
+    ['de', '6 Zollstöcke'],
+    ['de', 'Seite 3,4 und 5'],
+    ['nl', '3 duimstokken'],
+    ['fr', 'les 3 poucettes'],
+    ['de', '1.2,5 cm'],
+  ])('nothing in %s in %j', (language, text) => {
+    expect(found(text, language)).toEqual([]);
   });
 
   it('comes to the end of a long text', () => {

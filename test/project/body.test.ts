@@ -131,11 +131,10 @@ describe('what only looks like a directive stays text, exactly as typed', () => 
     'A smile :smile: for you.',
     'Ratio a:b and c:d:e.',
     'A :size without a name, a :piece too.',
-    'Unknown :peice[front]{x=1}.',
     'See note:[1] there.',
     'Use ::two and :::three dots.',
-    '::unknown{a=b}',
-    'a ::drawing{of=box} in a line',
+    'Glue:hold[1] it, or not.',
+    'At 12:30 (note:this) we :stop.',
   ])('%s', (text) => {
     const project = bodyOf(text);
     expect(faultsOf(project)).toEqual([]);
@@ -143,8 +142,21 @@ describe('what only looks like a directive stays text, exactly as typed', () => 
     expect(project.introduction.texts.map(({ value }) => value)).toEqual([text]);
   });
 
+  it.each([
+    ['Unknown :peice[front]{x=1}.', ':peice[front]{x=1}'],
+    ['::unknown{a=b}', '::unknown{a=b}'],
+    ['::drawng', '::drawng'],
+    [':drawing{of=box} in a line', ':drawing{of=box}'],
+    ['a ::drawing{of=box} in a line', '::drawing{of=box}'],
+    ['| a |\n| - |\n| ::piece[box] |', '::piece[box]'],
+  ])('but is named where it was meant: %s', (text, written) => {
+    expect(faultsOf(bodyOf(text))).toEqual([`unknown-directive: ${written}`]);
+    expect(shown(bodyOf(text))).toContain(written);
+  });
+
   it('keeps what stands in a container nobody knows', () => {
     const project = bodyOf(':::note\nTake :piece[box].\n:::\n');
+    expect(faultsOf(project)).toEqual(['unknown-directive: :::note']);
     expect(shown(project)).toBe(':::note\nTake box.\n:::');
     expect(project.introduction.references).toHaveLength(1);
   });

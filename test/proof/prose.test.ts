@@ -48,6 +48,46 @@ describe('prose-measurement', () => {
     expect(inProse(text)).toEqual(expected);
   });
 
+  it.each<[string, string[]]>([
+    // 1/8 in is the border of front, 1 1/2 in where label lies, 5/8 in what is left of front beside it: 1 in.
+    ['Stick :piece[front] to the card, leaving 1/8 in all round.', []],
+    ['Stick :piece[front] to the card, leaving 1 in all round.', ['1 in']],
+    ['Stick :piece[label] to :piece[front], leaving 1/8 in below.', ['1/8 in']],
+    ['Stick :piece[label] to :piece[front], leaving 1 in at the sides.', []],
+    ['Stick :piece[label] 1 1/2 in from the top of the front.', []],
+    ['Stick the front to the card, leaving 1 in all round.', ['1 in']],
+    ['Front and card: 1 in.', []],
+    ['Take :piece[label]. Stick the front down, leaving 1 in beside it.', []],
+    ['Take :piece[front]. Then leave 1 in.', []],
+    ['Cut :piece[front] 4 x 5 1/4 in from a sheet of 8 1/2 x 11 in.', []],
+    ['Cut :piece[front] 2 x 3/4 in.', ['2 x 3/4 in']],
+    ['Put 3/8 in tape on the back of :piece[front].', []],
+    [
+      '- :piece[front]: 4 x 5 1/4 in\n- :piece[label]: 4 x 5 1/4 in\n- :piece[fold]: 2 x 3/4 in',
+      ['2 x 3/4 in'],
+    ],
+    ['See ::drawing or 1 in of it.', []],
+  ])('looks at what its sentence names: %s', (text, expected) => {
+    expect(inProse(text)).toEqual(expected);
+  });
+
+  it('says of what a measurement is none', () => {
+    const body = '## Do it\nStick :piece[front] to the card, leaving 1 in all round.\n';
+    expect(ofRule('prose-measurement', { pieces: PIECES, body })[0]).toMatchObject({
+      message: '"1 in" is not a measurement of front or card, which this sentence names',
+    });
+    const nearer = '## Do it\nStick :piece[label] to the card, leaving 1 3/4 in at the top.\n';
+    expect(
+      ofRule('prose-measurement', {
+        pieces: `${PIECES}\nstrip: { stock: cream, cut: 1 3/4 x 5 }`,
+        body: nearer,
+      })[0],
+    ).toMatchObject({
+      message:
+        '"1 3/4 in" is not a measurement of label or card, which this sentence names; nearest is 2 in, the width of label',
+    });
+  });
+
   it('reads introduction and headings too', () => {
     const body = 'It is 9 in wide.\n\n## Cut 7 in off\nCut.\n';
     expect(ofRule('prose-measurement', { pieces: PIECES, body }).map(blamed)).toEqual(['9 in', '7 in']);

@@ -15,7 +15,8 @@ export const pieceUnused: Rule<{ readonly piece: string }> = {
   ownEditionOnly: true,
   *check({ project }) {
     if (project.steps.length === 0) return;
-    const used = new Set(project.steps.flatMap(({ prose }) => prose.references).map(meant(project)));
+    const named = project.steps.flatMap(({ prose }) => prose.references).map(meant(project));
+    const used = new Set([...named, ...misnamed(project)]);
     for (const [id, piece] of project.pieces) {
       if (!used.has(id)) yield { at: piece.id.at, facts: { piece: id } };
     }
@@ -25,6 +26,13 @@ export const pieceUnused: Rule<{ readonly piece: string }> = {
     remedy: `name it where it is used, as :piece[${piece}], or take it out`,
   }),
 };
+
+/** The pieces in directives that are none, which have their own findings: `:pieces[front]`. */
+function misnamed({ findings }: Project): readonly string[] {
+  return findings.flatMap((finding) =>
+    finding.rule === 'unknown-directive' ? (finding.facts.written.match(/(?<=\[|\bof=)[\w-]+/gu) ?? []) : [],
+  );
+}
 
 /** The piece a reference means; a misspelt one, which has its own finding, means the piece most like it. */
 function meant({ names }: Project): (reference: Reference) => string | undefined {

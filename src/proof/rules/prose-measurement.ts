@@ -1,21 +1,28 @@
 import { Length, type Unit } from '../../measure/length.ts';
-import { type Measurement, scanMeasurements } from '../../measure/scan.ts';
-import type { At, Place } from '../../project/source.ts';
+import { type Measurement, type Spelling, scanMeasurements } from '../../measure/scan.ts';
+import { languageOf, spellingIn } from '../../project/language.ts';
+import type { Prose } from '../../project/model.ts';
+import type { Place } from '../../project/source.ts';
 import { type KnownMeasure, measuredIn } from '../measured.ts';
 import { everyProse } from '../prose.ts';
 import type { ProofContext, Rule } from '../rule.ts';
-import { quote, sayLengths } from '../words.ts';
+import { sentencesOf } from '../sentences.ts';
+import { subjectOf } from '../subject.ts';
+import { quote, sayLengths, sayList } from '../words.ts';
 
 type Facts = {
   readonly written: string;
   /** What measures nearly so, if anything does. */
   readonly nearest?: KnownMeasure;
   readonly unit: Unit;
+  /** The pieces that its sentence names, where it is a measure of others. */
+  readonly about?: readonly string[];
 };
 
 export const proseMeasurement: Rule<Facts> = {
   severity: 'warning',
-  summary: 'Every measurement in the text is one that something in the project has.',
+  summary:
+    'Every measurement in the text is one that what its sentence names has, or else something in the project.',
   why: 'A number typed into a step stays behind when a piece is changed, and then cut list and step say two things. Write `:size[front]` or `:reveal[front]`, and the text always follows.',
   fails: {
     pieces: 'card: { stock: cream, cut: 4 1/4 x 5 1/2 }\nfront: { stock: cream, cut: 4 x 5 1/4, on: card }',
@@ -27,26 +34,36 @@ export const proseMeasurement: Rule<Facts> = {
   *check({ workspace, project, shapes }) {
     if (!isWhole({ project, shapes })) return;
     const { unit } = project;
+    const spelling = spellingIn(languageOf(project, workspace.site));
     const known = measuredIn(project, shapes, workspace.site);
-    for (const text of everyProse(project).flatMap(({ texts }) => texts)) {
-      for (const found of scanMeasurements(text.value)) {
-        if (known.some((each) => matches(found, each, unit))) continue;
-        const nearest = nearestOf(found, known);
-        const written = text.value.slice(found.start, found.end);
-        yield { at: placeIn(text, found), facts: { written, unit, ...(nearest && { nearest }) } };
+    for (const prose of everyProse(project)) {
+      const sentences = sentencesOf(prose, project.file);
+      for (const { at, written, ...found } of measurementsIn(prose, spelling)) {
+        const having = known.filter((each) => matches(found, each, unit));
+        const subject = subjectOf(at, sentences, prose, project);
+        if (having.some((each) => subject?.mayMean(each) ?? true)) continue;
+        const isElsewhere = having.length > 0;
+        const nearest = nearestOf(found, isElsewhere && subject ? known.filter(subject.mayMean) : known);
+        const about = isElsewhere && subject ? { about: subject.pieces } : {};
+        yield { at, facts: { written, unit, ...about, ...(nearest && { nearest }) } };
       }
     }
   },
-  say: ({ written, nearest, unit }) => {
+  say: ({ written, nearest, unit, about }) => {
     const near = nearest ? `; nearest is ${sayLengths(nearest.lengths, unit)}, ${nearest.what}` : '';
     return {
-      message: `nothing in this project measures ${quote(written)}${near}`,
+      message: `${sayLack(written, about)}${near}`,
       remedy: nearest?.directive
         ? `write ${nearest.directive}, which follows by itself, or put the number right`
         : 'put the number right, or say it without one',
     };
   },
 };
+
+function sayLack(written: string, about: Facts['about']): string {
+  if (!about) return `nothing in this project measures ${quote(written)}`;
+  return `${quote(written)} is not a measurement of ${sayList(about, 'or')}, which this sentence names`;
+}
 
 /** With a measurement missing, everything that is said of it would be called wrong. */
 function isWhole({ project, shapes }: Pick<ProofContext, 'project' | 'shapes'>): boolean {
@@ -92,7 +109,15 @@ function difference(a: readonly Length[], b: readonly Length[]): Length {
   return Length.sum((first ?? []).map((length, index) => length.minus(second?.[index] ?? length).abs()));
 }
 
-/** The measurement's own characters: a run of prose is kept as it stands in the file. */
-function placeIn({ at }: At<string>, { start, end }: Measurement): Place {
-  return { ...at, start: at.start + start, end: at.start + end };
+type Written = Measurement & { readonly at: Place; readonly written: string };
+
+/** Every measurement of a stretch of prose with its own characters: a run of it is kept as it stands in the file. */
+function measurementsIn({ texts }: Prose, spelling: Spelling): readonly Written[] {
+  return texts.flatMap(({ value, at }) =>
+    scanMeasurements(value, spelling).map((found) => ({
+      ...found,
+      at: { ...at, start: at.start + found.start, end: at.start + found.end },
+      written: value.slice(found.start, found.end),
+    })),
+  );
 }

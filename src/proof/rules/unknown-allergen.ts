@@ -1,34 +1,46 @@
+import { languageOf } from '../../project/language.ts';
 import { nearestName } from '../../shape/nearest.ts';
-import { ALLERGENS } from '../allergens.ts';
+import { allergensIn, plainAllergen } from '../allergens.ts';
 import type { Rule } from '../rule.ts';
 import { quote, sayList } from '../words.ts';
 
-export const unknownAllergen: Rule<{ readonly name: string }> = {
+type Facts = {
+  readonly name: string;
+  /** The names there are in the sheet's language. */
+  readonly among: readonly string[];
+  /** Other names that are taken, as far as a slip can be told from another short word. */
+  readonly also: readonly string[];
+};
+
+export const unknownAllergen: Rule<Facts> = {
   severity: 'error',
-  summary: 'Every allergen is one of the US nine or the EU fourteen, by its name there.',
-  why: 'Whoever must avoid something looks for its usual name. A misspelt one is overlooked, and that can hurt. What is in neither list can be said in a step or a caution.',
+  summary:
+    'Every allergen is one of the US nine or the EU fourteen, by its name in English or in the language of the sheet.',
+  why: 'Whoever must avoid something looks for its usual name. A misspelled one is overlooked, and that can hurt. What is in neither list can be said in a step or a caution.',
   fails: {
     more: 'holds: { item: Biscuits, count: 4, food: yes, allergens: [milk, penuts] }',
     blames: 'penuts',
   },
   passes: { with: 'peanuts', insteadOf: 'penuts' },
   ownEditionOnly: true,
-  *check({ project }) {
+  *check({ workspace, project }) {
+    const { names, others } = allergensIn(languageOf(project, workspace.site));
+    const known = new Set(
+      [...names, ...others, ...allergensIn('en').names, ...allergensIn('en').others].map(plainAllergen),
+    );
     for (const { value: name, at } of project.holds?.allergens ?? []) {
-      if (!ALLERGENS.includes(plain(name))) yield { at, facts: { name } };
+      if (!known.has(plainAllergen(name)))
+        yield { at, facts: { name, among: names, also: others.filter(({ length }) => length > 4) } };
     }
   },
-  say: ({ name }) => {
-    const written = plain(name);
-    const nearest = nearestName(written, ALLERGENS) ?? ALLERGENS.find((each) => each.includes(written));
+  say: ({ name, among, also }) => {
+    const written = plainAllergen(name);
+    const nearest =
+      nearestName(written, [...among, ...also]) ??
+      among.find((each) => plainAllergen(each).includes(written));
     return {
-      message: `${quote(name)} is no allergen of the US nine or the EU fourteen`,
-      remedy:
-        nearest === undefined ? `write one of these: ${sayList(ALLERGENS, 'or')}` : `write ${quote(nearest)}`,
+      message: `${quote(name)} is not one of the US nine or EU fourteen allergens`,
+      remedy: `write ${nearest === undefined ? `one of these: ${sayList(among, 'or')}` : quote(nearest)}`,
     };
   },
 };
-
-function plain(name: string): string {
-  return name.trim().toLowerCase();
-}

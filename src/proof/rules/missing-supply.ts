@@ -1,0 +1,68 @@
+import { languageOf, wordsIn } from '../../project/language.ts';
+import { type Place, textAt } from '../../project/source.ts';
+import { wordFinder } from '../../project/word-finder.ts';
+import type { ProofContext, Rule } from '../rule.ts';
+import { sentencesOf } from '../sentences.ts';
+import { quote } from '../words.ts';
+
+export const missingSupply: Rule<{ readonly tool: string }> = {
+  severity: 'note',
+  summary: 'A tool that a step takes in hand is among the supplies.',
+  why: 'People lay out what the list says. A bone folder that first turns up in step four stops the whole table. A few plain words are looked for, in the language of the sheet; nothing is said of a sheet without supplies, of notes for the demonstrator, or of a sentence with an "if" or a "without" in it.',
+  fails: {
+    head: 'supplies:\n  - { item: Score board, kind: tool }',
+    pieces: 'card: { stock: cream, cut: 4 x 5 }',
+    body: '## Fold\nFold :piece[card] and work the fold with a bone folder.\n',
+    blames: 'bone folder',
+  },
+  passes: {
+    with: '- { item: Score board, kind: tool }\n  - Bone folder',
+    insteadOf: '- { item: Score board, kind: tool }',
+  },
+  ownEditionOnly: true,
+  *check(context) {
+    if (context.project.supplies.length === 0) return;
+    const sentences = saidInSteps(context);
+    for (const tool of toolsFor(context)) {
+      const [first] = tool.isThere ? [] : sentences.flatMap((sentence) => find(tool.named, sentence) ?? []);
+      if (first) yield { at: first, facts: { tool: textAt(first) } };
+    }
+  },
+  say: ({ tool }) => ({
+    message: `${quote(tool)} is used here, but is not among the supplies`,
+    remedy: `add it to "supplies:", such as { item: ${tool}, kind: tool }`,
+  }),
+};
+
+/** What a step may take in hand: how it is called, and whether the supplies have it. */
+type Tool = { readonly named: RegExp; readonly isThere: boolean };
+
+function toolsFor({ workspace, project }: ProofContext): readonly Tool[] {
+  const { supplies } = project;
+  const supplied = supplies.flatMap(({ item, instead, kind }) => [
+    item.value,
+    instead?.value ?? '',
+    kind.value,
+  ]);
+  const tools = wordsIn(languageOf(project, workspace.site), 'reads-tools');
+  return tools.split(';').map((tool) => {
+    const [names = '', others = ''] = tool.split('|');
+    const called = wordFinder(`${names},${others}`);
+    return { named: wordFinder(names), isThere: supplied.some((item) => called.test(item)) };
+  });
+}
+
+/** Every sentence of a step that may ask for a tool. */
+function saidInSteps({ workspace, project }: ProofContext): readonly Place[] {
+  const unneeded = wordFinder(wordsIn(languageOf(project, workspace.site), 'reads-unneeded'));
+  return project.steps
+    .flatMap(({ prose }) => sentencesOf(prose, project.file))
+    .flatMap(({ at, isForHost }) => (isForHost || unneeded.test(textAt(at)) ? [] : [at]));
+}
+
+function find(words: RegExp, at: Place): Place | undefined {
+  const found = words.exec(textAt(at));
+  if (!found) return undefined;
+  const start = at.start + found.index;
+  return { ...at, start, end: start + found[0].length };
+}

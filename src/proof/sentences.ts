@@ -1,0 +1,43 @@
+import type { Nodes } from 'mdast';
+import { isDirective } from '../project/directives.ts';
+import { childrenOf, placeOf } from '../project/markdown.ts';
+import type { Prose } from '../project/model.ts';
+import { type Place, type SourceFile, textAt } from '../project/source.ts';
+
+/** A sentence as it stands in a sheet. */
+export type Sentence = {
+  readonly at: Place;
+  /** Its paragraph up to its end. */
+  readonly upTo: Place;
+  /** It is for the demonstrator alone. */
+  readonly isForHost: boolean;
+};
+
+/** A stop, with what closes behind it, before a blank and what may begin a sentence. */
+const STOP = /[.!?…]["”’»)*_\]]*\s+(?=["“„«(*_[:]*\p{Lu}|:{1,3}[a-z])/gu;
+
+/** The sentences of a stretch of Markdown, in the order they are read. */
+export function sentencesOf({ nodes }: Pick<Prose, 'nodes'>, file: SourceFile): readonly Sentence[] {
+  return nodes.flatMap((node) => sentencesIn(node, file, false));
+}
+
+function sentencesIn(node: Nodes, file: SourceFile, inHost: boolean): readonly Sentence[] {
+  const isForHost = inHost || (isDirective(node) && node.name === 'host');
+  if (node.type !== 'paragraph' && node.type !== 'heading' && node.type !== 'tableCell') {
+    return childrenOf(node).flatMap((child) => sentencesIn(child, file, isForHost));
+  }
+  const { start, end } = placeOf(node, file);
+  const text = textAt({ file, start, end });
+  const stops = [...text.matchAll(STOP)].map(({ 0: stop, index }) => index + stop.length);
+  const ends = [...stops, text.length];
+  return ends.map((to, index) => ({
+    at: { file, start: start + (ends[index - 1] ?? 0), end: start + to },
+    upTo: { file, start, end: start + to },
+    isForHost,
+  }));
+}
+
+/** Whether a place lies within another of the same file. */
+export function isWithin(inner: Place, outer: Place): boolean {
+  return inner.start >= outer.start && inner.end <= outer.end;
+}

@@ -1,0 +1,63 @@
+import type { Project, Prose } from '../project/model.ts';
+import { type Place, textAt } from '../project/source.ts';
+import { wordFinder } from '../project/word-finder.ts';
+import type { KnownMeasure } from './measured.ts';
+import { isWithin, type Sentence } from './sentences.ts';
+
+/** What a number in a sentence is about. */
+type Subject = {
+  /** The pieces that the sentence itself names, in their order. */
+  readonly pieces: readonly string[];
+  /** Whether something measured may be meant. */
+  readonly mayMean: (measure: KnownMeasure) => boolean;
+};
+
+/** Words before a name that make a piece of a common word: `the cover`, not `cover the tab`. */
+const ARTICLE = String.raw`\b(?:the|both|der|die|das|den|dem|des|le|la|les|du|de|het|el|los|las|del)\s+`;
+
+/**
+ * What the sentence round a place is about: the pieces it names, in a directive or in a word with its article.
+ * Undefined where it names none. A number in it is a measure of one of them, of what they lie on, or of a piece that
+ * the paragraph has named before.
+ */
+export function subjectOf(
+  place: Place,
+  sentences: readonly Sentence[],
+  { references }: Prose,
+  { pieces }: Project,
+): Subject | undefined {
+  const sentence = sentences.find(({ at }) => isWithin(place, at));
+  if (!sentence) return undefined;
+  const ids = [...pieces.keys()];
+  const referredIn = (where: Place): readonly string[] =>
+    references.flatMap(({ kind, name }) =>
+      kind !== 'drawing' && isWithin(name.at, where) ? (name.value.split('.')[0] ?? []) : [],
+    );
+  const inWords = (where: Place, before = ''): readonly string[] =>
+    ids.filter((id) => new RegExp(before + wordOf(id).source, 'iu').test(textAt(where)));
+  const named = [...new Set([...referredIn(sentence.at), ...inWords(sentence.at, ARTICLE)])];
+  if (named.length === 0) return undefined;
+  const earlier = new Set([...named, ...referredIn(sentence.upTo), ...inWords(sentence.upTo)]);
+  return { pieces: named, mayMean: (measure) => mayMean(measure, earlier, pieces) };
+}
+
+function wordOf(id: string): RegExp {
+  const words = id.replace(/[-_]+/gu, ' ');
+  return wordFinder(`${words}, ${words}s`);
+}
+
+/**
+ * Of a piece that is named everything, and of its base the measures. The border of a piece under another is another
+ * matter, unless what it lies on is named too; that of a layer on a piece that lies on nothing is that piece's.
+ */
+function mayMean(
+  { of, on, kind }: KnownMeasure,
+  named: ReadonlySet<string>,
+  pieces: Project['pieces'],
+): boolean {
+  if (of === undefined) return kind !== 'tool';
+  const bases = new Set([...named].flatMap((id) => pieces.get(id)?.on?.value.piece ?? []));
+  if (kind !== 'reveal') return named.has(of) || bases.has(of);
+  if (on !== undefined && named.has(on) && !pieces.get(on)?.on) return true;
+  return named.has(of) && (!bases.has(of) || (on !== undefined && named.has(on)));
+}

@@ -1,0 +1,142 @@
+import { describe, expect, it } from 'vitest';
+import { blamed, ofRule } from './workspace.ts';
+
+const PIECES = 'card: { stock: cream, cut: 4 x 5 }';
+
+describe('missing-supply', () => {
+  const missing = (language: string, text: string, supplies = '[Papier]'): (string | undefined)[] =>
+    ofRule('missing-supply', {
+      head: `lang: ${language}\nsupplies: ${supplies}`,
+      pieces: PIECES,
+      body: `## 1\n${text} :piece[card]\n`,
+    }).map(blamed);
+
+  it.each<[string, string, string[]]>([
+    ['en', 'Work it with the bone folder, then with a craft knife.', ['bone folder', 'craft knife']],
+    [
+      'en',
+      'Press the stamp on the ink pad. Round the corners with the corner-rounder.',
+      ['corner-rounder', 'ink pad'],
+    ],
+    ['en', 'Take the bone folder. The bone folder lies there.', ['bone folder']],
+    ['en', 'Fold it without a bone folder.', []],
+    ['en', 'Fold the bone. Leave the folder.', []],
+    ['en', 'Glue it with the glue gun', ['glue gun']],
+    ['de', 'Mit dem Falzbein nacharbeiten, mit dem Cuttermesser schneiden.', ['Falzbein', 'Cuttermesser']],
+    ['de', 'Auf das Stempelkissen drücken. Ohne Falzbein geht es nicht.', ['Stempelkissen']],
+    ['fr', 'Marquer le pli au plioir.', ['plioir']],
+    ['nl', 'Strijk met het vouwbeen en snijd met het hobbymes.', ['vouwbeen', 'hobbymes']],
+    ['es', 'Marcar el doblez con la plegadera.', ['plegadera']],
+    ['pt', 'Use a bone folder.', []],
+  ])('in %s: %s', (language, text, expected) => {
+    expect(missing(language, text).toSorted()).toEqual(expected.toSorted());
+  });
+
+  it.each<[string, string]>([
+    ['a bone folder', '[{ item: Teflon bone folder, kind: tool }]'],
+    ['a bone folder', '[{ item: A spoon, instead: a bone folder }]'],
+    ['a craft knife', '[{ item: Small scalpel, kind: tool }]'],
+    ['an ink pad', '[{ item: Moss green, kind: ink }]'],
+    ['a corner rounder', '[{ item: Corner rounding punch, kind: punch }]'],
+    ['a bone folder', '[]'],
+  ])('says nothing of %s where the supplies are %s', (tool, supplies) => {
+    expect(missing('en', `Take ${tool}.`, supplies)).toEqual([]);
+  });
+
+  it('says nothing of the introduction, nor of what is for the demonstrator', () => {
+    const body =
+      'All you need is a bone folder.\n\n## Fold\nFold :piece[card].\n\n:::host\nBring a glue gun.\n:::\n';
+    expect(ofRule('missing-supply', { head: 'supplies: [Paper]', pieces: PIECES, body })).toEqual([]);
+  });
+});
+
+describe('steps-too-long', () => {
+  const found = (minutes: string, ...steps: string[]): string[] =>
+    ofRule('steps-too-long', {
+      head: minutes,
+      pieces: PIECES,
+      body: steps.map((step) => `## Do :step{${step}}\nTake :piece[card].\n`).join('\n'),
+    }).map(({ message, severity }) => `${severity}: ${message}`);
+
+  it.each<[string, string[], string[]]>([
+    [
+      'minutes: 30',
+      ['minutes=40', 'minutes=60'],
+      ['warning: the project takes 30 minutes, but its steps add up to 100'],
+    ],
+    ['minutes: 30', ['minutes=40 ahead', 'minutes=30 dry=12h'], []],
+    ['minutes: 30', ['minutes=33'], []],
+    ['minutes: 30', ['minutes=34'], ['warning: the project takes 30 minutes, but its steps add up to 34']],
+    ['minutes: 1h30', ['minutes=90'], []],
+    ['level: easy', ['minutes=90'], []],
+  ])('%s with %j', (minutes, steps, expected) => {
+    expect(found(minutes, ...steps)).toEqual(expected);
+  });
+});
+
+describe('missing-project', () => {
+  const files = { 'seed-box/sheet.md': '---\ntitle: Seed box\nmeasurements: { pieces: {} }\n---\n' };
+
+  it.each<[string, string[]]>([
+    ['[it](../seed-box/)', []],
+    ['[it](../seed-box)', []],
+    ['[it](../seed-box/index.html#step-2)', []],
+    ['[it](../seed-bx/)', ['there is no project "seed-bx" to link to; write ../seed-box/']],
+    [
+      '[it][other]\n\n[other]: ../tin/',
+      ['there is no project "tin" to link to; take the link out, or put its address right'],
+    ],
+    [
+      '[list](../) [host](../../) [top](#step-1) [far](https://example.org/tin/) [mail](mailto:a@example.org)',
+      [],
+    ],
+    ['[file](../shared.ics) [deep](../seed-box/photos/a.jpg)', []],
+  ])('%s', (text, expected) => {
+    const found = ofRule(
+      'missing-project',
+      { pieces: PIECES, body: `## Do\nTake :piece[card]. ${text}\n` },
+      files,
+    );
+    expect(found.map(({ message, remedy }) => `${message}; ${remedy}`)).toEqual(expected);
+  });
+});
+
+describe('unknown-allergen', () => {
+  const found = (language: string, allergens: string): string[] =>
+    ofRule('unknown-allergen', {
+      head: `lang: ${language}`,
+      pieces: PIECES,
+      more: `holds: { item: Cake, food: yes, allergens: [${allergens}] }`,
+    }).map((finding) => `${blamed(finding)}: ${finding.remedy}`);
+
+  // Regulation (EU) No 1169/2011, Annex II, in the words of each language's text, from memory; sulphites shortened.
+  it.each([
+    ['en', 'Milk, eggs, soy, sulfites, rye, hazelnuts'],
+    [
+      'de',
+      'glutenhaltiges Getreide, Krebstiere, Eier, Fische, Erdnüsse, Sojabohnen, Milch, Schalenfrüchte, Sellerie, Senf, Sesamsamen, Sulfite, Lupinen, Weichtiere, milk',
+    ],
+    [
+      'fr',
+      'céréales contenant du gluten, crustacés, œufs, poissons, arachides, soja, lait, fruits à coque, céleri, moutarde, graines de sésame, sulfites, lupin, mollusques',
+    ],
+    [
+      'nl',
+      'glutenbevattende granen, schaaldieren, eieren, vis, "pinda\'s", sojabonen, melk, noten, selderij, mosterd, sesamzaad, sulfieten, lupine, weekdieren',
+    ],
+    [
+      'es',
+      'cereales con gluten, crustáceos, huevos, pescado, cacahuetes, soja, leche, frutos de cáscara, apio, mostaza, granos de sésamo, sulfitos, altramuces, moluscos',
+    ],
+  ])('takes them in %s', (language, allergens) => {
+    expect(found(language, allergens)).toEqual([]);
+  });
+
+  it.each([
+    ['de', 'Erdnüse', 'Erdnüse: write "Erdnüsse"'],
+    ['en', 'Milch', 'Milch: write "milk"'],
+    ['fr', 'moutard', 'moutard: write "moutarde"'],
+  ])('in %s not %s', (language, allergen, expected) => {
+    expect(found(language, allergen)).toEqual([expected]);
+  });
+});
