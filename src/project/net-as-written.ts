@@ -43,4 +43,6 @@ export type NetAsWritten = {
   readonly taper: readonly CellName[];
   readonly folds: readonly FoldSetting[];
   readonly glue: readonly { readonly from: CellName; readonly to: CellName }[];
+  /** Panels that are meant to move once all is made. */
+  readonly opens: readonly CellName[];
 };

@@ -137,8 +137,9 @@ export const flatOrNet: Key<PieceBody, false> = together(
     taper: listed(asText, 'Cells whose free corners are cut at an angle, so that they tuck in.'),
     folds: named(asFoldOfLine, FOLDS, 'How a line is folded: `1|2: valley 90` is that between rows 1 and 2.'),
     glue: named(asText, GLUE, 'What sticks to what once it is folded: the cell with the glue, its partner.'),
+    opens: listed(asText, 'Cells that are to move once it is made: a lid, a flap that stays unglued.'),
   },
-  ({ cut, score, panels, trim, slit, taper, folds, glue }): PieceBody | undefined => {
+  ({ cut, score, panels, trim, slit, taper, folds, glue, opens }): PieceBody | undefined => {
     if (!cut || (score.length === 0 && panels.values.length === 0)) return cut && { kind: 'flat', cut };
     return {
       kind: 'net',
@@ -150,6 +151,7 @@ export const flatOrNet: Key<PieceBody, false> = together(
       taper,
       folds: folds.values.map(({ value }) => value),
       glue: glue.values.map(({ name, value }) => ({ from: name, to: value })),
+      opens,
     };
   },
 );

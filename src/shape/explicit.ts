@@ -61,6 +61,7 @@ function readGrid(
       return folds.findLast(isOn) ?? MOUNTAIN;
     },
     glue: reader.mates(written.glue),
+    opens: reader.panels(written.opens, 'opens'),
     scores: score.map(({ from, at }) => ({ from: from.value, at: at.map(({ value }) => value) })),
     corners: piece.corners?.value,
   };

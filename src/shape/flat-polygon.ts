@@ -54,6 +54,26 @@ function cutOut(subject: readonly Point2[], hole: readonly Point2[]): readonly (
   return parts.filter((part) => areaOf(part) > NOTHING);
 }
 
+/** What others leave uncovered of a polygon, as convex parts at least `least` broad: a sliver is none. */
+export function uncovered(
+  polygon: readonly Point2[],
+  covers: readonly (readonly Point2[])[],
+  least: number,
+): readonly (readonly Point2[])[] {
+  const holes = covers.flatMap((cover) => convexParts(cover));
+  return without(convexParts(polygon), holes).filter((part) => breadthOf(part) > least);
+}
+
+/** How broad a convex polygon is where it is narrowest. */
+export function breadthOf(polygon: readonly Point2[]): number {
+  const breadths = edgesOf(polygon).flatMap(([from, to]) => {
+    const side = Math.hypot(to.x - from.x, to.y - from.y);
+    const over = polygon.map((point) => Math.abs(signedDouble([from, to, point])));
+    return side < 1e-9 ? [] : [Math.max(...over) / side];
+  });
+  return breadths.length === 0 ? 0 : Math.min(...breadths);
+}
+
 /** The part of a convex polygon where a linear function is not negative. */
 function keepWhere(polygon: readonly Point2[], measure: (point: Point2) => number): readonly Point2[] {
   const kept: Point2[] = [];

@@ -28,6 +28,8 @@ export type Grid = {
   /** Panels whose free corners are cut at an angle. */
   readonly taper: readonly string[];
   readonly glue: readonly Mate[];
+  /** Panels that are meant to move once all is made. */
+  readonly opens?: readonly string[];
   /** As said at the board. */
   readonly scores: readonly BoardScores[];
   /** Rounds the free corners of every panel that is not tapered. */
@@ -40,7 +42,7 @@ export type Grid = {
  * before it becomes a grid.
  */
 export function gridNet(grid: Grid): Net {
-  const { size, scores, glue, cells, names, roles } = grid;
+  const { size, scores, glue, opens = [], cells, names, roles } = grid;
   const places = placesOf(grid);
   const panels = places.filter(({ id }) => id !== '');
   const seams = seamsOf(grid);
@@ -64,6 +66,7 @@ export function gridNet(grid: Grid): Net {
       ...cut.flatMap(({ waste }) => waste),
     ],
     glue,
+    ...(opens.length > 0 && { opens }),
   };
 }
 

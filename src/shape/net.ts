@@ -80,6 +80,8 @@ export type Net = {
   /** Parts of the cut sheet that are cut away: trimmed cells and tapers. */
   readonly waste: readonly (readonly FlatPoint[])[];
   readonly glue: readonly Mate[];
+  /** Panels that are meant to move once all is made, with what hangs on them. */
+  readonly opens?: readonly string[];
   readonly holes?: readonly Hole[];
   /** Of a ready-made form that is a grid; a net given by its score lines has them as they were written. */
   readonly cuts?: GridCuts;

@@ -9,6 +9,8 @@ import { perNet } from './per-net.ts';
  */
 export type Tube = {
   readonly mate: Mate;
+  /** Whether the net has that mark; else nothing joins its ends. */
+  readonly isGlued: boolean;
   /** From the wall the tab sticks to, to the one the tab hangs on. */
   readonly walls: readonly string[];
   /** The walls by the side they make up: those with a fold between them that stays flat make one. */
@@ -41,19 +43,34 @@ export const tubesOf: (net: Net) => readonly Tube[] = perNet((net) => {
 });
 
 function unglued(net: Net): readonly Tube[] {
-  for (const lines of ['upright', 'across'] as const) {
-    const folds = net.folds.filter((fold) => lineOf(fold) === lines);
-    for (const { id } of net.panels) {
-      const row = rowFrom(id, folds);
-      const turn = row.reduce((sum, { fold }) => sum + signedAngle(fold), 0);
-      const isRound = Math.abs(Math.abs(turn) - FULL_CIRCLE) < 1;
-      const to = row.at(-1)?.child;
-      if (!isRound || to === undefined || row.some(({ fold }) => fold.angle > SHARPEST)) continue;
-      const tube = tubeOf(net, { from: id, to });
-      if (tube) return [tube];
-    }
+  for (const row of rowsOf(net)) {
+    const [from, to] = [row[0]?.parent, row.at(-1)?.child];
+    const isRound = Math.abs(Math.abs(turnOf(row)) - FULL_CIRCLE) < 1;
+    const tube = isRound && from !== undefined && to !== undefined && tubeOf(net, { from, to });
+    if (tube) return [tube];
   }
   return [];
+}
+
+/** Rows of panels that turn so far one way that their ends may meet, though there is no tab to join them. */
+export function bentRows(net: Net): readonly (readonly Joint[])[] {
+  return rowsOf(net).filter((row) => {
+    const turn = Math.abs(turnOf(row));
+    return turn >= LEAST_TURN && turn < FULL_CIRCLE - 1;
+  });
+}
+
+/** Rows of panels without a sharp fold, each from either of its ends. */
+function rowsOf(net: Net): readonly (readonly Joint[])[] {
+  return (['upright', 'across'] as const).flatMap((lines) => {
+    const folds = net.folds.filter((fold) => lineOf(fold) === lines);
+    const rows = net.panels.map(({ id }) => rowFrom(id, folds));
+    return rows.filter((row) => row.length > 0 && row.every(({ fold }) => fold.angle <= SHARPEST));
+  });
+}
+
+function turnOf(joints: readonly Joint[]): number {
+  return joints.reduce((sum, { fold }) => sum + signedAngle(fold), 0);
 }
 
 /** The panels passed from one that hangs by a single fold to the other end of its row; none from any other. */
@@ -75,11 +92,12 @@ function tubeOf(net: Net, mate: Mate): Tube | undefined {
   const joints = pathBetween(net, ...tabLast(net, mate));
   const lines = joints && joints.length > 0 ? commonDirection(joints) : undefined;
   if (!joints || !lines || !isMonotone(joints, lines)) return undefined;
-  const turn = joints.reduce((sum, { fold }) => sum + signedAngle(fold), 0);
+  const turn = turnOf(joints);
   if (Math.abs(turn) < LEAST_TURN) return undefined;
   const walls = joints.map(({ parent }) => parent);
   const tab = joints.at(-1)?.child ?? mate.from;
-  return { mate, walls, sides: sidesOf(joints), tab, joints, lines, turn };
+  const isGlued = net.glue.includes(mate);
+  return { mate, isGlued, walls, sides: sidesOf(joints), tab, joints, lines, turn };
 }
 
 /** The two ends of a glue mark, the one that is a tab (by its role, or as the smaller) last. */

@@ -65,8 +65,7 @@ describe('the proof of the fold', () => {
       'flaps too long for the bottom, both',
       boxWith({ bottom: '1 1/2, 5 1/2, 6 1/8' }),
       [
-        'flap-too-long at "1 1/2": box.B4 is 1 1/2 in long, 1/4 in more than the 1 1/4 in to the facing wall; make B4 1 1/4 in long at most: move its score line or trim its edge',
-        'flap-too-long at "1 1/2": box.D4 is 1 1/2 in long, 1/4 in more than the 1 1/4 in to the facing wall; make D4 1 1/4 in long at most: move its score line or trim its edge',
+        'flap-too-long at "1 1/2": box.B4 and box.D4 are 1 1/2 in long, 1/4 in more than the 1 1/4 in to the facing wall; make B4 and D4 1 1/4 in long at most: move their score line or trim their edges',
       ],
     ],
     [

@@ -1,14 +1,21 @@
-import type { Length } from '../../measure/length.ts';
-import { endGap, tubeEnds } from '../../shape/closure/ends.ts';
-import { closedSheets, foldPlace, type OfPiece } from '../folded-sheets.ts';
+import { Length } from '../../measure/length.ts';
+import { roundUp } from '../../measure/round.ts';
+import { endMisfits } from '../../shape/closure/end-cover.ts';
+import { type EndFlap, endGap, type TubeEnd, tubeEnds } from '../../shape/closure/ends.ts';
+import { lengthOf } from '../../shape/closure/suspects.ts';
+import { closedSheets, type FoldedSheet, foldPlace, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
-import { sayLength, sayList } from '../words.ts';
+import { sayLength, sayLengths, sayList } from '../words.ts';
 
-type Facts = OfPiece & {
-  readonly flaps: readonly { readonly panel: string; readonly depth: Length }[];
-  readonly across: Length;
-  readonly gap: Length;
-};
+/** What flaps leave open: a slot between facing walls, or a hole in an end of another shape. */
+type Facts = OfPiece & { readonly flaps: readonly FlapDepth[] } & (Slot | Hole);
+
+type FlapDepth = { readonly panel: string; readonly depth: Length };
+
+type Slot = { readonly across: Length; readonly gap: Length };
+
+/** How large it is, and how much longer the flaps would have to be. */
+type Hole = { readonly hole: readonly [Length, Length]; readonly lack: Length };
 
 export const bottomGap: Rule<Facts> = {
   severity: 'error',
@@ -19,23 +26,50 @@ export const bottomGap: Rule<Facts> = {
   *check(context) {
     for (const sheet of closedSheets(context)) {
       for (const end of tubeEnds(sheet.net)) {
-        const found = endGap(sheet.net, end, sheet.caliper);
-        if (!found) continue;
-        const [first] = found.flaps;
-        const flaps = found.flaps.map(({ panel, depth }) => ({ panel, depth }));
-        const at = first ? foldPlace(sheet, first.fold) : sheet.at;
-        yield { at, facts: { ...sheet.of, flaps, across: found.across, gap: found.gap } };
+        for (const { flaps, open } of openIn(sheet, end)) {
+          const [first] = flaps;
+          const at = first ? foldPlace(sheet, first.fold) : sheet.at;
+          const depths = flaps.map(({ panel, depth }) => ({ panel, depth }));
+          yield { at, facts: { ...sheet.of, flaps: depths, ...open } };
+        }
       }
     }
   },
-  say: ({ piece, flaps, across, gap, unit }) => {
+  say: (facts) => {
+    const { piece, flaps, unit } = facts;
     const say = (length: Length): string => sayLength(length, unit);
-    const names = flaps.map(({ panel, depth }) => `${piece}.${panel} (${say(depth)})`);
+    const panels = sayList(flaps.map(({ panel }) => panel));
+    if ('hole' in facts) {
+      const all = sayList(flaps.map(({ panel }) => `${piece}.${panel}`));
+      return {
+        message: `${all} leave a hole of ${sayLengths(facts.hole, unit)} in the end they close`,
+        remedy: `make ${panels} at least ${say(facts.lack)} longer`,
+      };
+    }
+    const names = sayList(flaps.map(({ panel, depth }) => `${piece}.${panel} (${say(depth)})`));
+    const leave = flaps.length > 1 ? 'leave' : 'leaves';
+    const { gap, across } = facts;
     const share =
       flaps.length > 1 ? `each ${say(gap.half())} longer, or one of them ${say(gap)}` : `${say(gap)} longer`;
     return {
-      message: `${sayList(names)} leave${flaps.length > 1 ? '' : 's'} a gap of ${say(gap)} across ${say(across)}`,
-      remedy: `make ${sayList(flaps.map(({ panel }) => panel))} ${share}`,
+      message: `${names} ${leave} a gap of ${say(gap)} across ${say(across)}`,
+      remedy: `make ${panels} ${share}`,
     };
   },
 };
+
+/** What an end leaves open, if anything, and the flaps that do. */
+function openIn(
+  { net, shape, caliper, of }: FoldedSheet,
+  end: TubeEnd,
+): readonly { readonly flaps: readonly EndFlap[]; readonly open: Slot | Hole }[] {
+  const found = endGap(net, end, caliper);
+  if (found) return [{ flaps: found.flaps, open: { across: found.across, gap: found.gap } }];
+  const step = Length.of(1, of.unit === 'in' ? 16 : 1, of.unit === 'in' ? 'in' : 'mm');
+  const marked = (mm: number): Length => roundUp(lengthOf(mm), step);
+  return endMisfits(shape, end, caliper).flatMap((misfit) => {
+    if (misfit.kind !== 'hole') return [];
+    const [long, short] = misfit.size;
+    return [{ flaps: end.flaps, open: { hole: [marked(long), marked(short)], lack: marked(misfit.lack) } }];
+  });
+}

@@ -1,17 +1,20 @@
 import type { Length } from '../../measure/length.ts';
-import { longFlaps, tubeEnds } from '../../shape/closure/ends.ts';
+import { endMisfits } from '../../shape/closure/end-cover.ts';
+import { type EndFlap, longFlaps, type TubeEnd, tubeEnds } from '../../shape/closure/ends.ts';
 import { overhangingFlaps } from '../../shape/closure/flat-flaps.ts';
-import { closedSheets, foldPlace, type OfPiece } from '../folded-sheets.ts';
+import { lengthOf } from '../../shape/closure/suspects.ts';
+import { closedSheets, type FoldedSheet, foldPlace, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
-import { sayLength } from '../words.ts';
+import { sayLength, sayList } from '../words.ts';
 
-type Facts = OfPiece & {
-  readonly panel: string;
-  readonly depth: Length;
-  /** How far the facing wall is, or how far the panel reaches that it is folded flat on. */
-  readonly across: Length;
-  readonly on?: string;
-};
+/** Flaps of one score line, which is too far away: one cause. */
+type Facts = OfPiece & { readonly panels: readonly string[] } & (Deep | Beyond);
+
+/** How long they are, and how far the facing wall is, or the panel reaches that they are folded flat on. */
+type Deep = { readonly depth: Length; readonly across: Length; readonly on?: string };
+
+/** How far they stick out between the other walls. */
+type Beyond = { readonly by: Length };
 
 export const flapTooLong: Rule<Facts> = {
   severity: 'error',
@@ -22,22 +25,57 @@ export const flapTooLong: Rule<Facts> = {
   *check(context) {
     for (const sheet of closedSheets(context)) {
       for (const end of tubeEnds(sheet.net)) {
-        for (const { panel, tuck, fold, depth, across } of longFlaps(end, sheet.caliper)) {
-          if (tuck) continue;
-          yield { at: foldPlace(sheet, fold), facts: { ...sheet.of, panel, depth, across } };
+        for (const { flaps, wrong } of longTogether(sheet, end)) {
+          const [first] = flaps;
+          const at = first ? foldPlace(sheet, first.fold) : sheet.at;
+          yield { at, facts: { ...sheet.of, panels: flaps.map(({ panel }) => panel), ...wrong } };
         }
       }
-      for (const { fold, ...flap } of overhangingFlaps(sheet.net, sheet.caliper)) {
-        yield { at: foldPlace(sheet, fold), facts: { ...sheet.of, ...flap } };
+      for (const { fold, panel, ...flap } of overhangingFlaps(sheet.net, sheet.caliper)) {
+        yield { at: foldPlace(sheet, fold), facts: { ...sheet.of, panels: [panel], ...flap } };
       }
     }
   },
-  say: ({ piece, panel, on, depth, across, unit }) => {
-    const [reach, room, excess] = [depth, across, depth.minus(across)].map((each) => sayLength(each, unit));
+  say: (facts) => {
+    const { piece, panels, unit } = facts;
+    const [all, names] = [sayList(panels.map((panel) => `${piece}.${panel}`)), sayList(panels)];
+    const are = panels.length > 1 ? 'are' : 'is';
+    if ('by' in facts) {
+      const stick = panels.length > 1 ? 'stick' : 'sticks';
+      const [they, them] = panels.length > 1 ? ['they lie', 'them'] : ['it lies', 'it'];
+      return {
+        message: `${all} ${stick} out ${sayLength(facts.by, unit)} past the walls of the end`,
+        remedy: `trim ${names} until ${they} inside the walls, or taper ${them}`,
+      };
+    }
+    const { depth, across, on } = facts;
     const where = on === undefined ? 'to the facing wall' : `of ${piece}.${on}, which it is folded flat on`;
+    const [reach, room, excess] = [depth, across, depth.minus(across)].map((each) => sayLength(each, unit));
+    const edges =
+      panels.length > 1 ? 'their score line or trim their edges' : 'its score line or trim its edge';
     return {
-      message: `${piece}.${panel} is ${reach} long, ${excess} more than the ${room} ${where}`,
-      remedy: `make ${panel} ${room} long at most: move its score line or trim its edge`,
+      message: `${all} ${are} ${reach} long, ${excess} more than the ${room} ${where}`,
+      remedy: `make ${names} ${room} long at most: move ${edges}`,
     };
   },
 };
+
+type LongFlaps = { readonly flaps: readonly EndFlap[]; readonly wrong: Deep | Beyond };
+
+/** The flaps of an end that are too long, those together that are wrong by the same. */
+function longTogether({ shape, caliper }: FoldedSheet, end: TubeEnd): readonly LongFlaps[] {
+  const deep = longFlaps(end, caliper)
+    .filter(({ tuck }) => !tuck)
+    .map((flap) => ({ flap, wrong: { depth: flap.depth, across: flap.across } }));
+  const beyond = endMisfits(shape, end, caliper).flatMap((misfit) =>
+    misfit.kind === 'sticks out' ? [{ flap: misfit.flap, wrong: { by: lengthOf(misfit.by) } }] : [],
+  );
+  const found = new Map<string, { flaps: EndFlap[]; wrong: Deep | Beyond }>();
+  for (const { flap, wrong } of [...deep, ...beyond]) {
+    const key = Object.values(wrong).join(' ');
+    const known = found.get(key);
+    if (known) known.flaps.push(flap);
+    else found.set(key, { flaps: [flap], wrong });
+  }
+  return [...found.values()];
+}

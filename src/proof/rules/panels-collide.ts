@@ -1,5 +1,6 @@
 import type { Length } from '../../measure/length.ts';
 import { type Collision, collisions } from '../../shape/closure/collisions.ts';
+import { endMisfits } from '../../shape/closure/end-cover.ts';
 import { longFlaps, tubeEnds } from '../../shape/closure/ends.ts';
 import { lengthOf } from '../../shape/closure/suspects.ts';
 import { tolerance } from '../../shape/closure/tolerance.ts';
@@ -50,7 +51,13 @@ const collisionsOf: (net: Net, sheet: FoldedSheet) => readonly Collision[] = per
     const poses = Array.from({ length: Math.max(0, stageCount(net) - 1) }, (_, index) =>
       foldNet(net, { at: afterStage(net, index + 1), caliper: caliper.mm }),
     );
-    const long = new Set(tubeEnds(net).flatMap((end) => longFlaps(end, caliper).map(({ panel }) => panel)));
+    const long = new Set(
+      tubeEnds(net).flatMap((end) => {
+        const sticking = endMisfits(shape, end, caliper);
+        const beyond = sticking.flatMap((misfit) => (misfit.kind === 'sticks out' ? [misfit.flap] : []));
+        return [...longFlaps(end, caliper), ...beyond].map(({ panel }) => panel);
+      }),
+    );
     const found = new Map<string, Collision>();
     for (const pose of [shape, ...poses]) {
       for (const collision of collisions(pose, allowed)) {

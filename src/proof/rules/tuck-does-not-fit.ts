@@ -24,12 +24,15 @@ export const tuckDoesNotFit: Rule<Facts> = {
       for (const end of tubeEnds(sheet.net)) {
         const long = longFlaps(end, sheet.caliper);
         for (const flap of end.flaps) {
-          const { panel, tuck, depth, across } = flap;
+          const { panel, tuck } = flap;
           if (!tuck) continue;
           const at = foldPlace(sheet, tuck.fold);
           const facts = { ...sheet.of, tuck: tuck.panel };
-          if (long.includes(flap)) yield { at, facts: { ...facts, lid: panel, depth, room: across } };
-          else if (tuck.depth.greaterThan(end.length.minus(sheet.caliper))) {
+          const tooLong = long.find((each) => each.panel === panel);
+          if (tooLong) {
+            const { depth, across: room } = tooLong;
+            yield { at, facts: { ...facts, lid: panel, depth, room } };
+          } else if (tuck.depth.greaterThan(end.length.minus(sheet.caliper))) {
             yield { at, facts: { ...facts, depth: tuck.depth, room: end.length } };
           }
         }

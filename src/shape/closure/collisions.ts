@@ -3,6 +3,7 @@ import { type FoldedPanel, type FoldedShape, foldedPanelOf } from '../fold.ts';
 import { otherSide } from '../panel-tree.ts';
 import { between, cross, dot, height, length, minus, type Point3, scaled } from '../space.ts';
 import { apart, axesOf, onAxes, overlapOf, runAlike } from './overlap.ts';
+import { areJoined } from './touch.ts';
 
 /** Two panels that cannot both be where the folds take them, and by how much, in millimetres. */
 export type Collision = { readonly panels: readonly [string, string]; readonly by: number };
@@ -13,15 +14,13 @@ export function collisions(shape: FoldedShape, allowed: number): readonly Collis
   const found: Collision[] = [];
   for (const [index, first] of panels.entries()) {
     for (const second of panels.slice(index + 1)) {
-      const by = areJoined(shape, first, second) ? 0 : collides(shape, first, second, allowed);
+      const by = areJoined(shape.net, first.panel.id, second.panel.id)
+        ? 0
+        : collides(shape, first, second, allowed);
       if (by > allowed) found.push({ panels: [first.panel.id, second.panel.id], by });
     }
   }
   return found;
-}
-
-function areJoined(shape: FoldedShape, first: FoldedPanel, second: FoldedPanel): boolean {
-  return shape.net.folds.some((fold) => otherSide(fold, first.panel.id) === second.panel.id);
 }
 
 function collides(shape: FoldedShape, first: FoldedPanel, second: FoldedPanel, allowed: number): number {

@@ -5,24 +5,24 @@ import { lineOf, positionOf, reachFrom, signedAngle, type Tube, tubesOf } from '
 import { isSquare, sideWidth } from './seam.ts';
 import { tolerance } from './tolerance.ts';
 
-/** A flap that closes one end of a square tube, at right angles to its wall. */
-type EndFlap = {
+/** A flap that closes one end of a tube, at right angles to its wall. */
+export type EndFlap = {
   readonly panel: string;
   /** The side of the tube it hangs on, as an index of `sides`. */
   readonly side: number;
   readonly fold: Fold;
   /** How far it reaches from its wall. */
   readonly depth: Length;
-  /** How far the facing wall is. */
-  readonly across: Length;
+  /** How far the facing wall is, in a square tube. */
+  readonly across?: Length;
   /** The flap tucked in behind the facing wall, if it ends in one. */
   readonly tuck?: Tuck;
 };
 
 type Tuck = { readonly panel: string; readonly fold: Fold; readonly depth: Length };
 
-/** One end of a square tube. */
-type TubeEnd = {
+/** One end of a tube. */
+export type TubeEnd = {
   readonly tube: Tube;
   /** Which end, as the sheet lies flat. */
   readonly end: 'top' | 'bottom' | 'left' | 'right';
@@ -37,21 +37,20 @@ type EndGap = { readonly flaps: readonly EndFlap[]; readonly across: Length; rea
 /** A lid that is tucked in may be this much short: it must slide in. Common practice, no source. */
 const TUCK_EASE: Length = Length.of(1, 16, 'in');
 
-/** Both ends of every square tube of a net. */
+/** Both ends of every tube of a net. */
 export function tubeEnds(net: Net): readonly TubeEnd[] {
-  return tubesOf(net)
-    .filter(isSquare)
-    .flatMap((tube) => {
-      const ends = tube.lines === 'upright' ? (['top', 'bottom'] as const) : (['left', 'right'] as const);
-      return ends.map((end) => ({ tube, end, flaps: endFlaps(net, tube, end), length: runOf(net, tube) }));
-    });
+  return tubesOf(net).flatMap((tube) => {
+    const ends = tube.lines === 'upright' ? (['top', 'bottom'] as const) : (['left', 'right'] as const);
+    return ends.map((end) => ({ tube, end, flaps: endFlaps(net, tube, end), length: runOf(net, tube) }));
+  });
 }
 
 /**
- * What stays open of an end. Nothing where one flap reaches across or two facing ones meet; nothing either where the
+ * What stays open of a square end. Nothing where one flap reaches across or two facing ones meet; nothing either where the
  * flaps together don't come half-way: that end is meant to be open.
  */
 export function endGap(net: Net, end: TubeEnd, caliper: Length): EndGap | undefined {
+  if (!isSquare(end.tube)) return undefined;
   const gaps = [0, 1].map((index) => pairGap(end, index, caliper));
   if (gaps.some((gap) => gap === 'covered')) return undefined;
   const open = gaps.filter((gap) => gap !== 'covered');
@@ -63,15 +62,20 @@ export function endGap(net: Net, end: TubeEnd, caliper: Length): EndGap | undefi
   return isGlued || !least.gap.greaterThan(least.across.half()) ? least : undefined;
 }
 
-/** Flaps that reach further than to the facing wall. */
-export function longFlaps(end: TubeEnd, caliper: Length): readonly EndFlap[] {
-  return end.flaps.filter(({ depth, across }) => depth.minus(across).greaterThan(tolerance(caliper)));
+/** A flap that reaches further than to the facing wall. */
+type LongFlap = EndFlap & Required<Pick<EndFlap, 'across'>>;
+
+export function longFlaps(end: TubeEnd, caliper: Length): readonly LongFlap[] {
+  return end.flaps.flatMap((flap) => {
+    const { depth, across } = flap;
+    return across && depth.minus(across).greaterThan(tolerance(caliper)) ? [{ ...flap, across }] : [];
+  });
 }
 
 /** Sides 0 and 2 of the tube face each other, and so do 1 and 3. */
 function pairGap({ flaps }: TubeEnd, first: number, caliper: Length): EndGap | 'covered' {
   const pair = flaps.filter(({ side }) => side === first || side === first + 2);
-  const across = pair[0]?.across ?? Length.zero;
+  const across = pair.find((flap) => flap.across)?.across ?? Length.zero;
   const reachOf = (side: number): Length =>
     Length.max(Length.zero, ...pair.filter((flap) => flap.side === side).map(({ depth }) => depth));
   const allowed = pair.some(({ tuck }) => tuck)
@@ -84,7 +88,7 @@ function pairGap({ flaps }: TubeEnd, first: number, caliper: Length): EndGap | '
 
 function endFlaps(net: Net, tube: Tube, end: TubeEnd['end']): EndFlap[] {
   return tube.sides.flatMap((walls, side) => {
-    const across = sideWidth(net, tube, side + 1);
+    const across = isSquare(tube) ? { across: sideWidth(net, tube, side + 1) } : {};
     return walls.flatMap((wall) => {
       const edge = panelOf(net, wall).box[end];
       return net.folds.flatMap((fold) => {
@@ -92,7 +96,7 @@ function endFlaps(net: Net, tube: Tube, end: TubeEnd['end']): EndFlap[] {
         const atEnd = panel !== undefined && lineOf(fold) !== tube.lines && positionOf(fold).equals(edge);
         if (!atEnd || !turnsIn(tube, fold)) return [];
         const tuck = tuckOf(net, tube, panel, wall);
-        return [{ panel, side, fold, depth: runOf(net, tube, panel), across, ...(tuck && { tuck }) }];
+        return [{ panel, side, fold, depth: runOf(net, tube, panel), ...across, ...(tuck && { tuck }) }];
       });
     });
   });

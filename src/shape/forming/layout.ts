@@ -31,6 +31,8 @@ export type Layout = {
   readonly shorten?: { readonly panels: readonly string[]; readonly to: Length };
   /** What sticks to what, in the order it is stuck. */
   readonly glue?: readonly (readonly [string, string])[];
+  /** What is meant to move once it is made. */
+  readonly opens?: readonly string[];
   readonly corners?: Length | undefined;
 };
 
@@ -47,7 +49,7 @@ export function valley(stage: number, pairs: readonly string[], angle = 90): Ben
  * @throws Error on a layout that is no picture: a bend between panels that are no neighbours, rows of unequal length.
  */
 export function layoutNet(layout: Layout): Net {
-  const { columns, rows, cells, taper = [], glue = [], roles = {}, shorten, corners } = layout;
+  const { columns, rows, cells, taper = [], glue = [], opens = [], roles = {}, shorten, corners } = layout;
   const bends = bendsByPair(layout.bends);
   const grid: Grid = {
     size: { width: Length.sum(columns), height: Length.sum(rows) },
@@ -59,6 +61,7 @@ export function layoutNet(layout: Layout): Net {
     foldAt: (_, panels) => bends.get(pairOf(...panels)),
     taper,
     glue: glue.map(([from, to]) => ({ from, to })),
+    opens,
     scores: boardScores(layout),
     corners,
   };

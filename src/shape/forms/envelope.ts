@@ -84,6 +84,7 @@ export const envelope: Form = form({
       ['left-flap', 'back'],
       ['right-flap', 'back'],
     ],
+    opens: ['flap'],
   }),
 });
 

@@ -167,7 +167,8 @@ const TWINS: readonly (readonly [string, string, Readonly<Record<string, string>
   trim:   [A1, C1, A3, C3]
   taper:  [flap, left-flap, right-flap]
   folds:  { A|B: mountain 180, B|C: mountain 180, 1|2: mountain 180, 2|3: mountain 180 }
-  glue:   { left-flap: back, right-flap: back }`,
+  glue:   { left-flap: back, right-flap: back }
+  opens:  [flap]`,
     ],
   ],
   [

@@ -1,0 +1,57 @@
+import { unheldParts } from '../../shape/closure/held.ts';
+import type { Unheld } from '../../shape/closure/holding.ts';
+import { closedSheets, type OfPiece } from '../folded-sheets.ts';
+import type { Rule } from '../rule.ts';
+import type { Words } from '../told.ts';
+import { sayList } from '../words.ts';
+
+type Facts = OfPiece & Unheld;
+
+export const notHeld: Rule<Facts> = {
+  severity: 'error',
+  summary: 'Every wall and floor is held: by glue, by a flap that is tucked in, or by the paper itself.',
+  why: 'A box stands only as long as its walls cannot fall open again. What is to move, such as a lid, the project says.',
+  fails: { box: { glue: 'A4: D4, C4: D4, B4: D4' }, blames: 'box' },
+  passes: { box: {} },
+  *check(context) {
+    for (const sheet of closedSheets(context)) {
+      for (const part of unheldParts(sheet.shape, sheet.caliper)) {
+        yield { at: sheet.at, facts: { ...sheet.of, ...part } };
+      }
+    }
+  },
+  say: (facts) => ({ ...sayWhat(facts), remedy: sayRemedy(facts) }),
+};
+
+function sayWhat({ kind, piece, panels, covered }: Facts): Omit<Words, 'remedy'> {
+  const [first = '', second = ''] = panels.map((panel) => `${piece}.${panel}`);
+  const all = sayList(panels.map((panel) => `${piece}.${panel}`));
+  const are = panels.length > 1 ? 'are' : 'is';
+  switch (kind) {
+    case 'seam':
+      return {
+        message: `the walls of ${piece} come round, but ${first} is stuck to nothing where it lies on ${second}`,
+      };
+    case 'no tab':
+      return { message: `${first} and ${second} meet edge to edge, and no tab joins them` };
+    case 'end':
+      return { message: `${all} close an end of ${piece} and ${are} stuck to nothing: that end falls open` };
+    case 'flaps':
+      return covered
+        ? { message: `${all} ${are} stuck to nothing, unlike the rest of that end`, severity: 'warning' }
+        : { message: `${all} ${are} stuck to nothing, and the rest does not close that end` };
+    case 'panels':
+      return panels.length > 1
+        ? { message: `${all} meet, and nothing holds them together` }
+        : { message: `${all} lies where it could be stuck, and nothing holds it` };
+  }
+}
+
+function sayRemedy({ kind, panels, glue }: Facts): string {
+  const [first = '', second = ''] = panels;
+  if (kind === 'no tab')
+    return `leave a glue tab on ${first} and stick it inside ${second}, or say under "folds:" that they fold less far`;
+  const marks = glue.map(({ from, to }) => `${from}: ${to}`).join(', ');
+  const how = marks === '' ? 'leave glue tabs where they meet' : `add "glue: { ${marks} }"`;
+  return kind === 'seam' ? how : `${how}, or "opens: [${panels.join(', ')}]" where that is meant to open`;
+}

@@ -1,0 +1,90 @@
+import type { Length } from '../../measure/length.ts';
+import { areaOf, breadthOf, type Point2, uncovered } from '../flat-polygon.ts';
+import { type FoldedShape, foldedPanelOf } from '../fold.ts';
+import { cross, dot, minus, type Point3, unit } from '../space.ts';
+import type { EndFlap, TubeEnd } from './ends.ts';
+import { isSquare } from './seam.ts';
+import { tolerance } from './tolerance.ts';
+
+/** How the flaps of an end don't fit it; in millimetres. */
+type EndMisfit =
+  /** What they leave open, the longer way first, and how much longer they would have to be. */
+  | { readonly kind: 'hole'; readonly size: readonly [number, number]; readonly lack: number }
+  /** One is in the way of the walls beside its own. */
+  | { readonly kind: 'sticks out'; readonly flap: EndFlap; readonly by: number };
+
+/**
+ * How the flaps of an end fit between its walls. Nothing where the end is square, of which facing walls tell more, or
+ * where flaps that aren't stuck cover less than half of it: that end is meant to be open.
+ */
+export function endMisfits(shape: FoldedShape, end: TubeEnd, caliper: Length): readonly EndMisfit[] {
+  const first = end.flaps[0];
+  if (isSquare(end.tube) || !first) return [];
+  const allowed = tolerance(caliper).mm;
+  const rim = rimOf(shape, end);
+  const view = viewFrom(rim, foldedPanelOf(shape, first.panel).plane.normal);
+  const outline = rim.map(view);
+  const covers = end.flaps.map(({ panel }) => foldedPanelOf(shape, panel).corners.map(view));
+  const sticking = end.flaps.flatMap((flap, index): EndMisfit[] => {
+    const parts = uncovered(covers[index] ?? [], [outline], allowed);
+    return parts.length > 0 ? [{ kind: 'sticks out', flap, by: Math.max(...parts.map(breadthOf)) }] : [];
+  });
+  if (sticking.length > 0) return sticking;
+  const open = uncovered(outline, covers, allowed);
+  const isOpen =
+    !isStuck(shape, end) && open.reduce((sum, part) => sum + areaOf(part), 0) > areaOf(outline) / 2;
+  return isOpen || open.length === 0
+    ? []
+    : [holeIn(open.flat(), end.flaps, (flap) => hingeOf(shape, flap).map(view))];
+}
+
+function isStuck({ net }: FoldedShape, { flaps }: TubeEnd): boolean {
+  return flaps.some(({ panel }) => net.glue.some(({ from, to }) => from === panel || to === panel));
+}
+
+/** The corners of an end in space, in order round it. */
+function rimOf(shape: FoldedShape, { tube, end }: TubeEnd): Point3[] {
+  return tube.joints.map(({ fold, parent }) => {
+    const { panel, place } = foldedPanelOf(shape, parent);
+    const isThere = ({ x, y }: typeof fold.from): boolean =>
+      (tube.lines === 'upright' ? y : x).equals(panel.box[end]);
+    return place(isThere(fold.from) ? fold.from : fold.to);
+  });
+}
+
+/** Carries points of a plane onto a picture of it. */
+function viewFrom([origin, next]: readonly Point3[], normal: Point3): (point: Point3) => Point2 {
+  if (!origin || !next) throw new Error('an end of no corners');
+  const across = unit(minus(next, origin));
+  const down = cross(normal, across);
+  return (point) => {
+    const from = minus(point, origin);
+    return { x: dot(from, across), y: dot(from, down) };
+  };
+}
+
+/** A flap's fold in space, from end to end. */
+function hingeOf(shape: FoldedShape, { panel, fold }: EndFlap): Point3[] {
+  const { place } = foldedPanelOf(shape, panel);
+  return [place(fold.from), place(fold.to)];
+}
+
+/** What lies open between corners of it. Flaps are as much too short as the nearest is from the middle. */
+function holeIn(
+  corners: readonly Point2[],
+  flaps: readonly EndFlap[],
+  hinge: (flap: EndFlap) => readonly Point2[],
+): EndMisfit {
+  const [xs, ys] = [corners.map(({ x }) => x), corners.map(({ y }) => y)];
+  const middle = { x: (Math.min(...xs) + Math.max(...xs)) / 2, y: (Math.min(...ys) + Math.max(...ys)) / 2 };
+  const size = [xs, ys].map((values) => Math.max(...values) - Math.min(...values)).toSorted((a, b) => b - a);
+  const lacks = flaps.map((flap) => distanceFrom(hinge(flap), middle) - flap.depth.mm);
+  return { kind: 'hole', size: [size[0] ?? 0, size[1] ?? 0], lack: Math.min(...lacks) };
+}
+
+/** How far a point lies from the line through two others. */
+function distanceFrom([from, to]: readonly Point2[], { x, y }: Point2): number {
+  if (!from || !to) return 0;
+  const way = { x: to.x - from.x, y: to.y - from.y };
+  return Math.abs(way.x * (y - from.y) - way.y * (x - from.x)) / Math.hypot(way.x, way.y);
+}

@@ -1,0 +1,118 @@
+import type { Length } from '../../measure/length.ts';
+import type { FoldedShape } from '../fold.ts';
+import { boxArea, type Net } from '../net.ts';
+import { bentRows, isFlatOn, signedAngle, tubesOf } from '../tube.ts';
+import { tubeEnds } from './ends.ts';
+import { glueFits } from './glue.ts';
+import { Holding, type Unheld } from './holding.ts';
+import { endPanels, openEnds } from './open-ends.ts';
+import { areJoined } from './touch.ts';
+
+/** Panels that hang together and move. */
+type Part = readonly string[];
+
+/**
+ * Everything of a folded shape that should be held and isn't; what opens on purpose is not among it. Of a card, nothing;
+ * nor where what is glued doesn't meet, for then it is not the shape that is meant.
+ */
+export function unheldParts(shape: FoldedShape, caliper: Length): readonly Unheld[] {
+  const { net } = shape;
+  if (net.glue.length === 0 && net.folds.every(isFlatOn)) return [];
+  if (glueFits(shape, caliper).some(({ verdict }) => verdict !== 'meets')) return [];
+  const holding = new Holding(shape, caliper);
+  const tabs = missingTabs(holding);
+  if (tabs.length > 0) return tabs;
+  const [seam] = openSeams(holding);
+  const ends = tubesOf(net).flatMap((tube) => openEnds(holding, tube));
+  // Where nothing is stuck at all, that is one cause.
+  const glue = [...(seam?.glue ?? []), ...ends.flatMap((end) => end.glue)];
+  const ofTubes = seam && net.glue.length === 0 ? [{ ...seam, glue }] : [...(seam ? [seam] : []), ...ends];
+  return [...ofTubes, ...openParts(holding)];
+}
+
+function openSeams({ net }: Holding): Unheld[] {
+  const { opens = [] } = net;
+  return tubesOf(net).flatMap(({ isGlued, tab, mate: { from, to } }) => {
+    const wall = from === tab ? to : from;
+    return isGlued || opens.includes(tab)
+      ? []
+      : [{ kind: 'seam', panels: [tab, wall], glue: [{ from: tab, to: wall }] }];
+  });
+}
+
+/** Where a row of walls comes round edge to edge; a lid, which comes down on the wall it faces, is none. */
+function missingTabs(holding: Holding): Unheld[] {
+  const { net } = holding;
+  if (tubesOf(net).length > 0) return [];
+  const lids = partsOf(net, [...holding.loose]).filter((part) => isLid(holding, part));
+  const ends = bentRows(net).map((row) => [row[0]?.parent ?? '', row.at(-1)?.child ?? ''] as const);
+  const open = ends.find(([first, last]) => {
+    const isStuck = net.glue.some(({ from, to }) => [from, to].every((each) => [first, last].includes(each)));
+    const isOnLid = lids.some((lid) => lid.includes(first) || lid.includes(last));
+    return !isStuck && !isOnLid && holding.meet(first, last) === 'edge';
+  });
+  return open ? [{ kind: 'no tab', panels: open, glue: [] }] : [];
+}
+
+/** Whatever else moves, and meets what it could be stuck to. */
+function openParts(holding: Holding): Unheld[] {
+  const { net, loose } = holding;
+  const ofTubes = tubesOf(net).flatMap(({ walls, tab }) => [...walls, tab]);
+  const elsewhere = new Set([...ofTubes, ...tubeEnds(net).flatMap((end) => endPanels(holding, end))]);
+  const parts = partsOf(
+    net,
+    [...loose].filter((panel) => !elsewhere.has(panel)),
+  );
+  const kept = parts.filter((part) => meetsOthers(holding, part) && !isLid(holding, part));
+  const unheld = isFlat(net) && !net.opens ? withoutLargest(kept, net) : kept;
+  const causes = gather(unheld, (one, other) => one.some((a) => other.some((b) => holding.meet(a, b))));
+  return causes.map((panels) => ({
+    kind: 'panels',
+    panels: panels.filter((panel) => !holding.hangsOn(panel, panels)),
+    glue: holding.glueFor(panels),
+  }));
+}
+
+function partsOf(net: Net, panels: readonly string[]): readonly Part[] {
+  const single = panels.map((panel) => [panel]);
+  return gather(single, (one, other) => one.some((a) => other.some((b) => areJoined(net, a, b))));
+}
+
+function meetsOthers(holding: Holding, part: Part): boolean {
+  const others = holding.net.panels.filter(({ id }) => !part.includes(id));
+  return others.some(({ id }) => part.some((panel) => holding.meet(panel, id) !== undefined));
+}
+
+/** What hangs on a wall and comes down on others is a lid; a single flap that lies on one is none. */
+function isLid(holding: Holding, part: Part): boolean {
+  const { net, shape } = holding;
+  if (isFlat(net)) return false;
+  const hangers = net.folds.flatMap(({ panels: [a, b] }) => {
+    if (part.includes(a) === part.includes(b)) return [];
+    return [part.includes(a) ? b : a];
+  });
+  const onWall = hangers.length === 1 && hangers[0] !== shape.base;
+  return onWall && (part.length > 1 || !part.some((panel) => holding.liesOnOther(panel)));
+}
+
+function isFlat({ folds }: Net): boolean {
+  return folds.every((fold) => isFlatOn(fold) || signedAngle(fold) === 0);
+}
+
+/** What is folded flat and stuck may open on one side, as an envelope does: where its largest part moves. */
+function withoutLargest(parts: readonly Part[], net: Net): readonly Part[] {
+  const areaOf = (part: Part): number =>
+    net.panels.reduce((sum, { id, box }) => sum + (part.includes(id) ? boxArea(box) : 0), 0);
+  const [largest] = parts.toSorted((a, b) => areaOf(b) - areaOf(a));
+  return parts.filter((part) => part !== largest);
+}
+
+/** Groups joined for as long as any two belong together. */
+function gather(groups: readonly Part[], belong: (one: Part, other: Part) => boolean): readonly Part[] {
+  let found: readonly Part[] = [];
+  for (const group of groups) {
+    const near = found.filter((each) => belong(each, group));
+    found = [...found.filter((each) => !near.includes(each)), [...near.flat(), ...group]];
+  }
+  return found;
+}

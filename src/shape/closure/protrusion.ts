@@ -1,0 +1,62 @@
+import type { Length } from '../../measure/length.ts';
+import { breadthOf, uncovered } from '../flat-polygon.ts';
+import { type FoldedShape, foldedPanelOf } from '../fold.ts';
+import { boxArea, type Mate } from '../net.ts';
+import { panelOf, pathBetween } from '../panel-tree.ts';
+import { tubesOf } from '../tube.ts';
+import { tubeEnds } from './ends.ts';
+import { overhangingFlaps } from './flat-flaps.ts';
+import { glueFits } from './glue.ts';
+import { apart, axesOf, onAxes, runAlike } from './overlap.ts';
+import { tolerance } from './tolerance.ts';
+
+/** A glue area that sticks out past what it is stuck to, by so many millimetres. */
+type Protrusion = {
+  readonly mate: Mate;
+  readonly tab: string;
+  readonly wall: string;
+  readonly by: number;
+};
+
+/**
+ * Every glue area of which a part comes to lie on nothing. Inside an envelope it may reach past its mate as long as there
+ * is paper under it; flaps of an end need only stay between the walls.
+ */
+export function protrusions(shape: FoldedShape, caliper: Length): readonly Protrusion[] {
+  const allowed = tolerance(caliper).mm;
+  // Of a flap that is longer than what it is folded on that says enough.
+  const tooLong = new Set(overhangingFlaps(shape.net, caliper).map(({ panel }) => panel));
+  return glueFits(shape, caliper).flatMap(({ mate, verdict }) => {
+    const [tab, wall] = verdict === 'meets' ? tabFirst(shape, mate) : [];
+    if (tab === undefined || wall === undefined || tooLong.has(tab)) return [];
+    const by = beyond(shape, tab, allowed);
+    return by > 0 ? [{ mate, tab, wall, by }] : [];
+  });
+}
+
+/**
+ * A mate's panels, the tab first: a tube's own, else the one that hangs further from the base, or is smaller. None where
+ * they close an end.
+ */
+function tabFirst({ net, base }: FoldedShape, mate: Mate): readonly string[] {
+  const panels = [mate.from, mate.to];
+  if (tubeEnds(net).some(({ flaps }) => flaps.some(({ panel }) => panels.includes(panel)))) return [];
+  const tab = tubesOf(net).find((tube) => tube.mate === mate)?.tab;
+  const rank = (panel: string): number =>
+    panel === tab ? Number.POSITIVE_INFINITY : (pathBetween(net, base, panel)?.length ?? 0);
+  const size = (panel: string): number => boxArea(panelOf(net, panel).box);
+  return panels.toSorted((a, b) => rank(b) - rank(a) || size(a) - size(b));
+}
+
+/** How broad the widest part of a panel is that lies on no other. */
+function beyond(shape: FoldedShape, id: string, allowed: number): number {
+  const panel = foldedPanelOf(shape, id);
+  const axes = axesOf(panel);
+  if (!axes) return 0;
+  const under = [...shape.panels.values()].filter(
+    (other) => other !== panel && runAlike(panel, other) && apart(panel, other) <= allowed,
+  );
+  const outline = panel.corners.map((corner) => onAxes(axes, corner));
+  const covers = under.map(({ corners }) => corners.map((corner) => onAxes(axes, corner)));
+  return Math.max(0, ...uncovered(outline, covers, allowed).map(breadthOf));
+}

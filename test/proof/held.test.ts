@@ -1,0 +1,171 @@
+import { describe, expect, it } from 'vitest';
+import { sheetOf } from '../shape/boxes.ts';
+import { boxWith, trayWith, tuckBoxWith } from './box-with.ts';
+import { blamed, findingsOf } from './workspace.ts';
+
+const said = (sheet: string): string[] =>
+  findingsOf(sheet)
+    .filter(({ rule, severity }) => severity !== 'note' && rule !== 'score-off-groove')
+    .map((each) => `${each.severity} ${each.rule} at "${blamed(each)}": ${each.message}; ${each.remedy}`);
+
+const held = (sheet: string): string[] => said(sheet).filter((each) => each.includes(' not-held '));
+
+/** A tube of six walls 2 in wide, a tab, and flaps `deep` under them. */
+function sixSided(glue: string, deep = '1 3/4'): string {
+  const folds = ['A|B', 'B|C', 'C|D', 'D|E', 'E|F', 'F|G'].map((line) => `${line}: mountain 60`).join(', ');
+  return sheetOf(`
+  cut: 12 3/4 x 5
+  score: [{ from: left, at: [2, 4, 6, 8, 10, 12] }, { from: bottom, at: [${deep}] }]
+  trim: [G2]
+  slit: [A|B 2, B|C 2, C|D 2, D|E 2, E|F 2, F|G 2]
+  taper: [G1]
+  folds: { ${folds} }${glue && `\n  glue: { ${glue} }`}`);
+}
+
+const SIX = 'G1: A1, A2: B2, B2: C2, D2: C2, E2: D2, F2: E2';
+
+describe('a box that is not glued', () => {
+  it.each([
+    [
+      'at all',
+      boxWith().replace(/ {2}glue:.*\n/u, '\n'),
+      'the walls of box come round, but box.tab is stuck to nothing where it lies on box.A3; add "glue: { tab: A3, A4: D4, B4: D4, C4: D4 }"',
+    ],
+    [
+      'but at its tab',
+      boxWith({ glue: 'tab: A3' }),
+      'box.A4, box.B4, box.C4 and box.D4 close an end of box and are stuck to nothing: that end falls open; add "glue: { A4: D4, B4: D4, C4: D4 }", or "opens: [A4, B4, C4, D4]" where that is meant to open',
+    ],
+    [
+      'at its tab',
+      boxWith({ glue: 'A4: D4, C4: D4, B4: D4' }),
+      'the walls of box come round, but box.tab is stuck to nothing where it lies on box.A3; add "glue: { tab: A3 }"',
+    ],
+    [
+      'at any flap of a floor of six',
+      sixSided('G1: A1'),
+      'box.A2, box.B2, box.C2, box.D2, box.E2 and box.F2 close an end of box and are stuck to nothing: that end falls open; add "glue: { A2: B2, B2: C2, C2: D2, D2: E2, E2: F2 }", or "opens: [A2, B2, C2, D2, E2, F2]" where that is meant to open',
+    ],
+    [
+      'at the seam of six walls',
+      sixSided(SIX.replace('G1: A1, ', '')),
+      'the walls of box come round, but box.G1 is stuck to nothing where it lies on box.A1; add "glue: { G1: A1 }"',
+    ],
+  ])('%s is found once', (_, sheet, expected) => {
+    expect(held(sheet)).toEqual([expect.stringContaining(`error not-held at "box": ${expected}`)]);
+  });
+
+  it('but for one flap that the others cover is only warned of', () => {
+    expect(held(boxWith({ glue: 'tab: A3, A4: D4, B4: D4' }))).toEqual([
+      'warning not-held at "box": box.C4 is stuck to nothing, unlike the rest of that end; add "glue: { C4: D4 }", or "opens: [C4]" where that is meant to open',
+    ]);
+  });
+
+  it('says of each mark of its glue that it is needed', () => {
+    const marks = ['tab: A3', 'A4: D4', 'C4: D4', 'B4: D4'];
+    for (const mark of marks) {
+      const others = marks.filter((each) => each !== mark).join(', ');
+      expect(held(boxWith({ glue: others }))).toEqual([expect.stringContaining(`add "glue: { ${mark} }"`)]);
+    }
+  });
+
+  it('has no tab to glue', () => {
+    const sheet = boxWith({
+      cut: '7 1/2 x 6 3/4',
+      left: '1 1/4, 3 3/4, 5',
+      trim: 'A1, C1',
+      glue: 'A4: D4, C4: D4, B4: D4',
+    })
+      .replace(', tab: E3', '')
+      .replace(', tab]', ']');
+    expect(said(sheet)).toEqual([
+      'error not-held at "box": box.A3 and box.back meet edge to edge, and no tab joins them; leave a glue tab on A3 and stick it inside back, or say under "folds:" that they fold less far',
+    ]);
+  });
+});
+
+describe('a tray that is not glued', () => {
+  const BARE = trayWith().replace(/ {2}glue:.*\n/u, '\n');
+
+  it.each([
+    [
+      'anywhere',
+      BARE,
+      'tray.back, tray.A2, tray.front and tray.C2 meet, and nothing holds them together; add "glue: { A1: back, A3: front, C1: back, C3: front }", or "opens: [back, A2, front, C2]" where that is meant to open',
+    ],
+    [
+      'at one corner',
+      trayWith(undefined, 'A1: back, C1: back, A3: front'),
+      'tray.C3 lies where it could be stuck, and nothing holds it; add "glue: { C3: front }", or "opens: [C3]" where that is meant to open',
+    ],
+    [
+      'and has no tabs',
+      BARE.replace(/slit:.*/u, 'trim: [A1, C1, A3, C3]').replace(/ {2}taper:.*\n/u, '\n'),
+      'tray.back, tray.A2, tray.C2 and tray.front meet, and nothing holds them together; leave glue tabs where they meet, or "opens: [back, A2, C2, front]" where that is meant to open',
+    ],
+  ])('%s is found once', (_, sheet, expected) => {
+    expect(held(sheet)).toEqual([`error not-held at "tray": ${expected}`]);
+  });
+});
+
+describe('an envelope by its score lines', () => {
+  const envelope = (glue: string): string =>
+    sheetOf(`
+  cut: 8 x 10
+  score: [{ from: left, at: [3/4, 7 1/4] }, { from: top, at: [2 1/4, 6 1/2] }]
+  panels: { flap: B1, front: B2, back: B3 }
+  trim: [A1, C1, A3, C3]
+  taper: [flap, A2, C2]
+  folds: { A|B: mountain 180, B|C: mountain 180, 1|2: mountain 180, 2|3: mountain 180 }
+  glue: { ${glue} }`);
+
+  it('may open at its flap, and at one side only', () => {
+    expect(held(envelope('A2: back, C2: back'))).toEqual([]);
+    expect(held(envelope('A2: back'))).toEqual([
+      'error not-held at "box": box.C2 lies where it could be stuck, and nothing holds it; add "glue: { C2: back }", or "opens: [C2]" where that is meant to open',
+    ]);
+  });
+});
+
+describe('nothing is said', () => {
+  const lid = (cut: string, lines: string): string =>
+    sheetOf(`
+  cut: ${cut}
+  score: [{ from: left, at: [1, 5] }, { from: top, at: [1, 4, 5${lines}] }]
+  panels: { front: B1, floor: B2, back: B3, lid: B4 }`);
+
+  it.each([
+    ['of a box whose upper end may open', boxWith()],
+    ['of one that is tucked in', tuckBoxWith()],
+    ['of a tray', trayWith()],
+    ['of a box of six sides', sixSided(SIX)],
+    [
+      'of a card folded flat',
+      sheetOf('\n  cut: 8 x 5\n  score: [{ from: left, at: [4] }]\n  folds: { A|B: mountain 180 }'),
+    ],
+    ['of a card that stands', sheetOf('\n  cut: 8 x 5\n  score: [{ from: left, at: [4] }]')],
+    ['of a stand whose edges meet nothing', sheetOf('\n  cut: 9 x 4\n  score: [{ from: left, at: [3, 6] }]')],
+    [
+      'of a tray with a lid that hangs on its back',
+      `${lid('6 x 8', '')}`
+        .replace('cut: 6 x 8', 'cut: 6 x 8\n      trim: [A4, C4]\n      slit: [A|B 1, B|C 1, A|B 3, B|C 3]')
+        .replace('lid: B4 }', 'lid: B4 }\n      glue: { A1: front, C1: front, A3: back, C3: back }'),
+    ],
+    [
+      'where the project says it opens',
+      trayWith().replace(/ {2}glue:.*\n/u, '  opens: [back, front, A2, C2]\n'),
+    ],
+    [
+      'of what is glued to the wrong panel, which another rule says',
+      boxWith({ glue: 'tab: A3, A4: D4, C4: D4, B4: C3' }),
+    ],
+  ])('%s', (_, sheet) => {
+    expect(held(sheet)).toEqual([]);
+  });
+
+  it('of anything else about a sheet with `opens:`, but that it names a panel that is not there', () => {
+    expect(said(boxWith().replace('  glue:', '  opens: [lid]\n      glue:'))).toEqual([
+      expect.stringContaining('unknown-reference'),
+    ]);
+  });
+});
