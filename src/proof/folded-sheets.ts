@@ -77,3 +77,20 @@ export function foldPlace(sheet: FoldedSheet, fold: Fold): Place {
   const written = lines === 'slanted' ? undefined : writtenScore(sheet, lines, positionOf(fold));
   return written?.position.at ?? sheet.at;
 }
+
+/** The words under `folds:` that say how a fold is folded; the shape where nothing does. */
+export function foldWords({ body, net, at }: FoldedSheet, fold: Fold): Place {
+  const lines = lineOf(fold);
+  if (body.kind !== 'net' || lines === 'slanted') return at;
+  const [near, far, extent] =
+    lines === 'upright'
+      ? (['left', 'right', net.size.width] as const)
+      : (['top', 'bottom', net.size.height] as const);
+  const positions = net.scores
+    .filter(({ from }) => from === near || from === far)
+    .flatMap((score) => score.at.map((each) => (score.from === near ? each : extent.minus(each))))
+    .toSorted((a, b) => a.compare(b));
+  const line = positions.findIndex((position) => position.equals(positionOf(fold)));
+  const between = lines === 'upright' ? 'columns' : 'rows';
+  return body.folds.findLast((each) => each.between === between && each.line === line)?.at ?? at;
+}

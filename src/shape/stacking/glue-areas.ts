@@ -6,7 +6,7 @@ import type { FlatPoint, Mate, Net, Panel } from '../net.ts';
 import { withoutDoubles } from '../outline.ts';
 import { perNet } from '../per-net.ts';
 import { stackOf } from './folding.ts';
-import { type Meeting, meetingOf } from './meeting.ts';
+import { type Meeting, meetingOf, stuckThrough } from './meeting.ts';
 import type { Side } from './sides.ts';
 import { type Stack, TOUCHING } from './stack.ts';
 
@@ -49,9 +49,15 @@ function glueArea(stack: Stack, mate: Mate): GlueArea | undefined {
   const meeting = meetingOf(stack, mate.from, mate.to);
   const { between } = meeting;
   const parts = wholeOutline(stack, mate, meeting) ?? meeting.parts;
+  // What lies between and sticks to the same panel takes its glue instead.
+  const taken = meetingOf(stack, mate.from, mate.to, stuckThrough(stack, mate));
   return {
     mate,
-    from: { panel: mate.from, face: faceOn(onFrom), areas: flatAreas(stack, mate.from, mate.from, parts) },
+    from: {
+      panel: mate.from,
+      face: faceOn(onFrom),
+      areas: flatAreas(stack, mate.from, mate.from, between.length > 0 ? taken.parts : parts),
+    },
     to: { panel: mate.to, face: faceOn(onTo), areas: flatAreas(stack, mate.from, mate.to, parts) },
     between,
   };

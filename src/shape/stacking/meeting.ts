@@ -1,5 +1,5 @@
-import { overlapParts, partsOn } from '../closure/overlap.ts';
-import { extentOf, type Overlap, type Point2, without } from '../flat-polygon.ts';
+import { extentOf, type Overlap, overlapParts, partsOn } from '../closure/overlap.ts';
+import { type Point2, without } from '../flat-polygon.ts';
 import { foldedPanelOf } from '../fold.ts';
 import type { Mate } from '../net.ts';
 import { type Stack, TOUCHING } from './stack.ts';
@@ -15,15 +15,20 @@ export type Meeting = {
   readonly free: Overlap;
 };
 
-/** How two panels of a stack meet; they may share nothing. */
-export function meetingOf({ shape, sides }: Stack, first: string, second: string): Meeting {
+/** How two panels of a stack meet, as if some others weren't there; they may share nothing. */
+export function meetingOf(
+  { shape, sides }: Stack,
+  first: string,
+  second: string,
+  ignored: readonly string[] = [],
+): Meeting {
   const panel = foldedPanelOf(shape, first);
   const whole = overlapParts(panel, foldedPanelOf(shape, second));
   const area = extentOf(whole).area;
   let parts = whole;
   const between: string[] = [];
   for (const id of sides.on(first)) {
-    if (!sides.isBetween(id, first, second)) continue;
+    if (ignored.includes(id) || !sides.isBetween(id, first, second)) continue;
     const holes = partsOn(panel, foldedPanelOf(shape, id));
     if (area - extentOf(without(whole, holes)).area < TOUCHING) continue;
     between.push(id);
@@ -44,8 +49,26 @@ function isKeptApart({ between, shared, free }: Meeting, least: number): boolean
 
 /** The glue of a stack that doesn't stick, because something lies between. */
 export function keptApart(stack: Stack, mates: readonly Mate[], least: number): readonly Mate[] {
-  return mates.filter(({ from, to }) => {
-    const lies = stack.sides.of(from, to) !== undefined;
-    return lies && isKeptApart(meetingOf(stack, from, to), least);
+  return mates.filter(
+    ({ from, to }) => lieTogether(stack, from, to) && isKeptApart(meetingOf(stack, from, to), least),
+  );
+}
+
+/** The same, but for what is held by the very glue of what lies between: that sticks to both. */
+export function heldApart(stack: Stack, mates: readonly Mate[], least: number): readonly Mate[] {
+  return keptApart(stack, mates, least).filter((mate) =>
+    isKeptApart(meetingOf(stack, mate.from, mate.to, stuckThrough(stack, mate)), least),
+  );
+}
+
+/** Panels that stick to the same one, on the same side of it: what lies on them there is held by them. */
+export function stuckThrough({ shape, sides }: Stack, { from, to }: Mate): readonly string[] {
+  return shape.net.glue.flatMap((mate) => {
+    const isSame = mate.to === to && mate.from !== from;
+    return isSame && sides.of(to, mate.from) === sides.of(to, from) ? [mate.from] : [];
   });
+}
+
+function lieTogether({ sides }: Stack, first: string, second: string): boolean {
+  return sides.of(first, second) !== undefined;
 }

@@ -135,14 +135,6 @@ export const REASONS: readonly Reason[] = [
     against: (survivor) => [...beside(survivor, 'front'), ...flapShort(survivor)],
   },
   {
-    kinds: ['far too long flap'],
-    nets: /envelope/u,
-    slips: /^back$/u,
-    why: 'it stands out over the upper edge as the back of a pocket does: its side flaps hold it, and the flap comes down over all of it',
-    against: ({ after }) =>
-      after.areaBeside('front', 'back') > SLIVER ? ['the back is narrower than the front'] : [],
-  },
-  {
     kinds: ['longer flap', 'far too long flap'],
     nets: /./u,
     slips: /flange$|^[BD]1$/u,
