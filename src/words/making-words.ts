@@ -5,7 +5,7 @@ import { foldNet } from '../shape/fold.ts';
 import { type FoldStep, foldSteps } from '../shape/fold-order.ts';
 import type { Form } from '../shape/form.ts';
 import { forms } from '../shape/forms/index.ts';
-import type { GridCuts, Net } from '../shape/net.ts';
+import type { FlatPoint, GridCuts, Net } from '../shape/net.ts';
 import { panelForest } from '../shape/panel-tree.ts';
 import type { Sheet } from '../shape/shapes.ts';
 import { partName, partNamed } from './names.ts';
@@ -30,7 +30,7 @@ export function cuttingWords({ body }: Piece, sheets: readonly Sheet[], voice: V
 
 function cutsOfOne(body: Piece['body'], net: Net, voice: Voice): SafeHtml {
   const cuts = saidCuts(body, net);
-  const lines = cuts ? linesOf(cuts, voice) : [voice.phrase('cut-as-drawn', {})];
+  const lines = cuts ? linesOf(cuts, net, voice) : [voice.phrase('cut-as-drawn', {}), ...byHand(net, voice)];
   const [only] = lines;
   if (only && lines.length === 1) return html`<p>${only}</p>`;
   return html`<ul class="said">${itemsOf(lines)}</ul>`;
@@ -48,11 +48,12 @@ export function saidCuts(body: Piece['body'], { cuts }: Net): SaidCuts | undefin
   return { trim: names(body.trim), slit: body.slit, taper: names(body.taper), shorten: [] };
 }
 
-function linesOf({ trim, slit, taper, shorten }: SaidCuts, voice: Voice): SafeHtml[] {
+function linesOf({ trim, slit, taper, shorten }: SaidCuts, net: Net, voice: Voice): SafeHtml[] {
   return [
     ...(trim.length + slit.length > 0 ? [voice.phrase('cut-count', {})] : []),
     ...(trim.length > 0 ? [voice.phrase('cut-away', { cells: cellsByRow(trim, voice) })] : []),
     ...slitLines(slit, voice),
+    ...byHand(net, voice),
     ...(shorten.length > 0 ? [voice.phrase('cut-shorter', { cells: cellsByRow(shorten, voice) })] : []),
     ...(taper.length > 0 ? [voice.phrase('cut-taper', { cells: cellsByRow(taper, voice) })] : []),
   ];
@@ -92,6 +93,21 @@ function slitLines(slits: GridCuts['slit'], voice: Voice): SafeHtml[] {
     const rest = { from: from + 1, to: to + 1, pairs: voice.list(pairs) };
     return [voice.phrase(`${through}-${between}`, rest)];
   });
+}
+
+/** What a trimmer, which cuts from edge to edge, is no good for: a slit from an edge; one that scissors don't get into. */
+function byHand({ slits, size, waste }: Net, voice: Voice): SafeHtml[] {
+  const isOpen = ({ x, y }: FlatPoint): boolean =>
+    x.sign === 0 ||
+    y.sign === 0 ||
+    x.equals(size.width) ||
+    y.equals(size.height) ||
+    waste.some((part) => part.some((corner) => corner.x.equals(x) && corner.y.equals(y)));
+  const reached = slits.map(({ from, to }) => isOpen(from) || isOpen(to));
+  return [
+    ...(reached.includes(true) ? [voice.phrase('slit-by-hand', {})] : []),
+    ...(reached.includes(false) ? [voice.phrase('slit-by-knife', {})] : []),
+  ];
 }
 
 /** What sticks to what, in order, and how a ready-made form is closed. Undefined for a piece that is neither. */

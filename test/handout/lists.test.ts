@@ -165,9 +165,20 @@ describe('what is cut and stuck', () => {
         'Cut away: row 1, columns 1, 3, and 5; row 2, column 5; row 4, column 5.',
         'In rows 1 to 2, cut along the line between columns 1 and 2, 2 and 3, and 3 and 4.',
         'In row 4, cut along the line between columns 1 and 2, 2 and 3, and 3 and 4.',
+        'Cuts that end inside the sheet are made with scissors or a craft knife, not with the trimmer.',
         'Taper the free corners: row 2, columns 1 and 3; row 4, columns 1 and 3; tab.',
       ].join(''),
     );
+  });
+
+  it('names the knife for a cut that scissors do not get into', () => {
+    const pop = sampleOf(
+      'unit: in\npieces:\n  pop: { cut: 4 x 6, score: [{ from: left, at: [1, 3] }, { from: top, at: [2, 4] }], slit: [A|B 2, B|C 2-3] }',
+    );
+    const made = settingFor(pop);
+    const words = read(referrer(made.editions, made.measures, made.voice)('trims', 'pop'));
+    expect(words).toContain('Cuts that begin and end inside the sheet are made with a craft knife.');
+    expect(words).toContain('Cuts that end inside the sheet are made with scissors or a craft knife');
   });
 
   it('is said by the names of panels and the flaps on them', () => {
