@@ -48,6 +48,18 @@ export type Fold = {
 /** One area stuck to another once folded. */
 export type Mate = { readonly from: string; readonly to: string; readonly at?: Place };
 
+/** One way in which another sheet goes into this one. */
+export type Nesting = {
+  /** The walls of the other that go in, on whose outside nothing may be too thick. */
+  readonly walls: readonly string[];
+  /** How much wider this one is there, score line to score line. */
+  readonly by: Length;
+  /** How many tabs are glued inside this one there, counted across. */
+  readonly tabs: 0 | 1 | 2;
+  /** How far it comes down over those walls; over all of them when absent. */
+  readonly reach?: Length;
+};
+
 /** Scores as said at the board: this edge against the fence, at these positions from it. */
 export type BoardScores = { readonly from: Edge; readonly at: readonly Length[] };
 
@@ -82,6 +94,8 @@ export type Net = {
   readonly glue: readonly Mate[];
   /** Panels that are meant to move once all is made, with what hangs on them. */
   readonly opens?: readonly string[];
+  /** How the piece's own sheet goes into this one. */
+  readonly takes?: readonly Nesting[];
   readonly holes?: readonly Hole[];
   /** Of a ready-made form that is a grid; a net given by its score lines has them as they were written. */
   readonly cuts?: GridCuts;

@@ -12,17 +12,23 @@ export function wallAllowance(ruler: Ruler, caliper: Length, walls: 1 | 2): Leng
 }
 
 /**
- * How much wider, score line to score line, a part must be than the part that goes into it: two thicknesses, and a
- * little play, up to the next groove of the board. 1/8 in (3 mm) for cardstock. The two thicknesses are geometry;
- * the play is common practice, no source.
+ * How many tabs are glued inside a part where another goes in, counted across: 1 for a sleeve, whose tab is inside its
+ * bottom; 2 for a lid, which has tabs inside two walls that face each other.
  */
-export function nestingAllowance(ruler: Ruler, caliper: Length): Length {
-  return roundUp(leastNesting(caliper).plus(ease(ruler)), ruler.groove);
+export type TabsInside = 1 | 2;
+
+/**
+ * How much wider, score line to score line, a part must be than the part that goes into it: the thicknesses between, and
+ * a little play, up to the next groove of the board. 1/8 in (3 mm) for cardstock. The thicknesses are geometry; the play
+ * is common practice, no source.
+ */
+export function nestingAllowance(ruler: Ruler, caliper: Length, tabs: TabsInside): Length {
+  return roundUp(leastNesting(caliper, tabs).plus(ease(ruler)), ruler.groove);
 }
 
-/** Under this a part does not go over the other at all: half a thickness on either side of either part. */
-export function leastNesting(caliper: Length): Length {
-  return caliper.times(2);
+/** Under this a part does not go over the other at all: half a thickness on either side of either part, and the tabs. */
+export function leastNesting(caliper: Length, tabs: TabsInside): Length {
+  return caliper.times(2 + tabs);
 }
 
 /**

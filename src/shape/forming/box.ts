@@ -1,6 +1,6 @@
 import { Length } from '../../measure/length.ts';
 import type { At, Place } from '../../project/source.ts';
-import { leastNesting, nestingAllowance, wallAllowance } from './allowance.ts';
+import { leastNesting, nestingAllowance, type TabsInside, wallAllowance } from './allowance.ts';
 import { optional, optionalLength, type Parameters, type Sizing } from './form.ts';
 import { customary } from './ruler.ts';
 import type { Settings } from './settings.ts';
@@ -74,8 +74,9 @@ export function readTab(settings: Settings, mate: Length, where: string): Length
 }
 
 /** How much larger one part is than the other that goes into it. */
-export function readClearance(settings: Settings): Length {
+export function readClearance(settings: Settings, tabs: TabsInside): Length {
   const { ruler, caliper } = settings;
-  const limit = { least: leastNesting(caliper), why: 'two thicknesses of paper go into it' };
-  return settings.length('clearance', nestingAllowance(ruler, caliper), [limit]);
+  const thicknesses = tabs === 1 ? 'three thicknesses of paper' : 'four thicknesses of paper';
+  const limit = { least: leastNesting(caliper, tabs), why: `${thicknesses} go into it, the tabs counted` };
+  return settings.length('clearance', nestingAllowance(ruler, caliper, tabs), [limit]);
 }

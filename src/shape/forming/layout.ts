@@ -1,7 +1,7 @@
 import { Length } from '../../measure/length.ts';
 import type { Cell, FoldDirection } from '../../project/net-as-written.ts';
 import { type FoldedBy, type Grid, gridNet, slitsOf } from '../grid.ts';
-import type { BoardScores, Net, PanelRole } from '../net.ts';
+import type { BoardScores, Nesting, Net, PanelRole } from '../net.ts';
 import { cutBack } from './cut-back.ts';
 
 /** How panels fold against each other; `pairs` are `front|front-top`, in either order. */
@@ -33,6 +33,8 @@ export type Layout = {
   readonly glue?: readonly (readonly [string, string])[];
   /** What is meant to move once it is made. */
   readonly opens?: readonly string[];
+  /** How the form's own sheet goes into this one. */
+  readonly takes?: readonly Nesting[];
   readonly corners?: Length | undefined;
 };
 
@@ -49,7 +51,18 @@ export function valley(stage: number, pairs: readonly string[], angle = 90): Ben
  * @throws Error on a layout that is no picture: a bend between panels that are no neighbours, rows of unequal length.
  */
 export function layoutNet(layout: Layout): Net {
-  const { columns, rows, cells, taper = [], glue = [], opens = [], roles = {}, shorten, corners } = layout;
+  const {
+    columns,
+    rows,
+    cells,
+    taper = [],
+    glue = [],
+    opens = [],
+    roles = {},
+    takes,
+    shorten,
+    corners,
+  } = layout;
   const bends = bendsByPair(layout.bends);
   const grid: Grid = {
     size: { width: Length.sum(columns), height: Length.sum(rows) },
@@ -72,7 +85,7 @@ export function layoutNet(layout: Layout): Net {
   const slit = slitsOf(grid).map((each) => each.slit);
   const inOrder = slit.toSorted((a, b) => a.line - b.line || a.from - b.from);
   const cuts = { trim: trimmedCells(layout), slit: inOrder, taper, shorten: [] };
-  const whole = { ...net, cuts };
+  const whole = { ...net, cuts, ...(takes && { takes }) };
   return shorten ? cutBack(whole, shorten.panels, shorten.to) : whole;
 }
 

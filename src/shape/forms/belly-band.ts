@@ -40,13 +40,15 @@ export const bellyBand: Form = form({
   measure: (settings, { width, depth }) => {
     const { ruler, caliper } = settings;
     const spare = caliper.times(2).plus(ease(ruler));
+    // The tab lies inside the back.
+    const deep = depth.plus(spare).plus(caliper);
     const flat = depth.lessThan(customary(ruler, 1, 8));
     const room = flat ? width.value.plus(depth) : width.value;
     const panel = roundUp(room.plus(spare), ruler.groove);
     settings.limit(width.value, width.at, 'the width', settings.foldable);
     const height = settings.length('height', customary(ruler, 3, 2), [settings.foldable]);
     const tab = readTab(settings, panel, 'inside the back');
-    return { width: panel, sides: flat ? [] : [roundUp(depth.plus(spare), ruler.groove)], height, tab };
+    return { width: panel, sides: flat ? [] : [roundUp(deep, ruler.groove)], height, tab };
   },
   layout: ({ width, sides, height, tab }) => {
     const isFlat = sides.length === 0;

@@ -4,6 +4,7 @@ import { readClearance, sizeOfBox } from '../forming/box.ts';
 import { form, optionalLength } from '../forming/form.ts';
 import { customary } from '../forming/ruler.ts';
 import { readTrayTab, TRAY_TAB, trayLayout, usualTrayTab } from '../forming/tray.ts';
+import type { Nesting } from '../net.ts';
 
 const BASE = { floor: 'floor', above: 'front', left: 'left', right: 'right', below: 'back' };
 const LID = {
@@ -28,7 +29,7 @@ export const liddedTray: Form = form({
       'height of the lid; 1 in (25 mm), or the height of the tray where that is less, when not given',
     ),
     clearance: optionalLength(
-      'how much wider and deeper the lid is than the tray; two thicknesses and 1/16 in (2 mm) of play, up to the next 1/8 in (1 mm), when not given',
+      'how much wider and deeper the lid is than the tray; four thicknesses, two of them tabs, and 1/16 in (2 mm) of play, up to the next 1/8 in (1 mm), when not given',
     ),
     tab: TRAY_TAB,
   },
@@ -54,14 +55,19 @@ export const liddedTray: Form = form({
       settings.foldable,
       { most: base.height, why: 'a lid higher than its tray does not come down to its rim' },
     ]);
-    const clearance = readClearance(settings);
+    const clearance = readClearance(settings, 2);
     const width = base.width.plus(clearance);
     const tab = usualTrayTab(settings, width, lid);
+    const takes: readonly Nesting[] = [
+      { walls: [BASE.left, BASE.right], by: clearance, tabs: 0, reach: lid },
+      { walls: [BASE.above, BASE.below], by: clearance, tabs: 2, reach: lid },
+    ];
     return {
+      takes,
       base: { ...base, tab: readTrayTab(settings, base.width, base.height) },
       lid: { width, depth: base.depth.plus(clearance), height: lid, tab },
     };
   },
   layout: ({ base }) => trayLayout(base, BASE),
-  parts: ({ lid }) => ({ lid: trayLayout(lid, LID) }),
+  parts: ({ lid, takes }) => ({ lid: { ...trayLayout(lid, LID), takes } }),
 });

@@ -22,7 +22,7 @@ export const slideBox: Form = form({
       'width of the glue tab of the sleeve; 1/2 in (13 mm), or its width where that is less, when not given',
     ),
     clearance: optionalLength(
-      'how much wider and higher the sleeve is than the drawer; two thicknesses and 1/16 in (2 mm) of play, up to the next 1/8 in (1 mm), when not given',
+      'how much wider and higher the sleeve is than the drawer; three thicknesses, one of them the tab, and 1/16 in (2 mm) of play, up to the next 1/8 in (1 mm), when not given',
     ),
   },
   panels: ['top', 'left', 'right', 'bottom', 'front', 'back'],
@@ -32,17 +32,22 @@ export const slideBox: Form = form({
   },
   closing: 'Let the glue dry, then slide the drawer into the sleeve.',
   measure: (settings, box) => {
-    const clearance = readClearance(settings);
+    const clearance = readClearance(settings, 1);
     const width = box.width.plus(clearance);
     const tab = readTab(settings, width, 'to the bottom of the sleeve');
     return {
       drawer: { ...box, tab: usualTrayTab(settings, box.width, box.height) },
+      takes: [
+        { walls: [DRAWER.left, DRAWER.right], by: clearance, tabs: 0 },
+        { walls: [DRAWER.floor], by: clearance, tabs: 1 },
+      ] as const,
       sleeve: { width, height: box.height.plus(clearance), length: box.depth, tab },
     };
   },
   layout: ({ drawer }) => trayLayout(drawer, DRAWER),
-  parts: ({ sleeve: { width, height, length, tab } }) => ({
+  parts: ({ takes, sleeve: { width, height, length, tab } }) => ({
     sleeve: {
+      takes,
       columns: [width, height, width, height, tab],
       rows: [length],
       cells: [['bottom', 'left', 'top', 'right', 'tab']],

@@ -63,9 +63,11 @@ describe('the allowance for a thickness', () => {
   ])('is nothing at a wall of %s, and an eighth between parts', (_, caliper) => {
     expect(wallAllowance(INCH, caliper, 2).equals(Length.zero)).toBe(true);
     expect(wallAllowance(METRIC, caliper, 2).equals(Length.zero)).toBe(true);
-    expect(String(nestingAllowance(INCH, caliper))).toBe('1/8 in');
-    expect(nestingAllowance(METRIC, caliper).mm).toBe(3);
-    expect(nestingAllowance(HALVES, caliper).mm).toBe(3);
+    for (const tabs of [1, 2] as const) {
+      expect(String(nestingAllowance(INCH, caliper, tabs))).toBe('1/8 in');
+      expect(nestingAllowance(METRIC, caliper, tabs).mm).toBe(3);
+      expect(nestingAllowance(HALVES, caliper, tabs).mm).toBe(3);
+    }
   });
 
   it('is a mark of the ruler at two walls of board, and half of it at one', () => {
@@ -82,8 +84,10 @@ describe('the allowance for a thickness', () => {
       fc.property(
         fc.integer({ min: 50, max: 5000 }).map(microns),
         fc.constantFrom(INCH, METRIC, HALVES),
-        (caliper, ruler) => {
-          expect(nestingAllowance(ruler, caliper).greaterThan(leastNesting(caliper))).toBe(true);
+        fc.constantFrom(1, 2),
+        (caliper, ruler, tabs) => {
+          const least = leastNesting(caliper, tabs);
+          expect(nestingAllowance(ruler, caliper, tabs).greaterThan(least)).toBe(true);
         },
       ),
     );

@@ -250,9 +250,9 @@ const TWINS: readonly (readonly [string, string, Readonly<Record<string, string>
 
 /**
  * A net as plain text, without what only one of the twins can say: when it is folded, where its glue is written, its
- * cuts in words (a twin has them as written), what its panels are for.
+ * cuts in words (a twin has them as written), what its panels are for, and what goes into it.
  */
-function plain({ cuts, ...net }: Net): unknown {
+function plain({ cuts, takes, ...net }: Net): unknown {
   return JSON.parse(
     JSON.stringify(
       {

@@ -1,0 +1,32 @@
+import { Length } from '../measure/length.ts';
+import type { BaseReference } from '../project/model.ts';
+import { caliperOf } from '../shape/caliper.ts';
+import type { Layer } from '../shape/shapes.ts';
+import type { ProofContext } from './rule.ts';
+
+/** Layers one on the other, the lowest first, and how thick they are together. */
+type Pile = { readonly layers: readonly Layer[]; readonly thick: Length };
+
+const NOTHING: Pile = { layers: [], thick: Length.zero };
+
+/** The thickest pile of layers on a base, of those that count and whatever lies on them. */
+export function thickestPile(
+  context: ProofContext,
+  base: BaseReference,
+  counts: (layer: Layer) => boolean = () => true,
+): Pile {
+  const { project, shapes } = context;
+  const piles = shapes.layers
+    .filter((layer) => isOn(layer, base) && counts(layer))
+    .map((layer): Pile => {
+      const { id, stock } = layer.piece;
+      const above = thickestPile(context, { piece: id.value });
+      const own = caliperOf(stock && project.stock.get(stock.value)).thickness;
+      return { layers: [layer, ...above.layers], thick: own.plus(above.thick) };
+    });
+  return piles.toSorted((a, b) => b.thick.compare(a.thick))[0] ?? NOTHING;
+}
+
+function isOn({ piece: { on } }: Layer, { piece, panel }: BaseReference): boolean {
+  return on?.value.piece === piece && on.value.panel === panel;
+}

@@ -1,0 +1,91 @@
+import { Length } from '../../measure/length.ts';
+import { roundUp } from '../../measure/round.ts';
+import type { Edge } from '../../project/net-as-written.ts';
+import { restOf } from '../../shape/base-panel.ts';
+import { caliperOf } from '../../shape/caliper.ts';
+import type { Net } from '../../shape/net.ts';
+import { otherSide, panelOf } from '../../shape/panel-tree.ts';
+import { type Layer, sheetsOf } from '../../shape/shapes.ts';
+import { lineOf, positionOf } from '../../shape/tube.ts';
+import type { OfPiece } from '../folded-sheets.ts';
+import { thickestPile } from '../piles.ts';
+import type { Rule } from '../rule.ts';
+import { sayLength, sayList } from '../words.ts';
+
+type Facts = OfPiece & {
+  /** The sheet of the piece that goes over its own: `lid`. */
+  readonly over: string;
+  readonly walls: readonly string[];
+  readonly layers: readonly string[];
+  /** How much wider it is there, and what the paper and the layers take of that. */
+  readonly by: Length;
+  readonly takes: Length;
+};
+
+/** What a clearance is given to, and what thicknesses are said to. */
+const INCHES = [Length.of(1, 16, 'in'), Length.of(1, 1000, 'in')] as const;
+const MILLIMETRES = [Length.of(1, 1, 'mm'), Length.of(1, 100, 'mm')] as const;
+
+/** What a lid needs to slide. Common practice, no source. */
+const PLAY: Length = Length.of(1, 16, 'in');
+
+export const doesNotNest: Rule<Facts> = {
+  severity: 'error',
+  summary: 'A lid goes over its tray, and a drawer into its sleeve, with the layers that are stuck outside.',
+  why: 'What is stuck on the wall of a tray under its lid, or on the side of a drawer, takes the room the one needs to slide over the other.',
+  fails: {
+    stock:
+      'board: { name: Gray board, sheet: 12 x 18, caliper: 1/16 in }\ncream: { name: Cream cardstock, sheet: 8 1/2 x 11 }',
+    pieces:
+      'box: { stock: cream, form: lidded tray, inside: 4 x 4 x 2 }\nplate: { stock: board, cut: 3 3/4 x 1 3/4, on: box.front }\nother: { stock: board, cut: 3 3/4 x 1 3/4, on: box.back }',
+    blames: 'box.front',
+  },
+  passes: { with: 'caliper: 1/100 in', insteadOf: 'caliper: 1/16 in' },
+  *check(context) {
+    const { project, shapes } = context;
+    for (const { id, stock } of project.pieces.values()) {
+      const [own, ...others] = sheetsOf(shapes.nets, id.value);
+      const caliper = caliperOf(stock && project.stock.get(stock.value)).thickness;
+      for (const { name = '', net } of own ? others : []) {
+        for (const { walls, by, tabs, reach } of net.takes ?? []) {
+          const piles = walls.map((panel) =>
+            thickestPile(context, { piece: id.value, panel }, (layer) =>
+              comesUnder(own?.net, panel, layer, reach),
+            ),
+          );
+          const layers = piles.flatMap((pile) => pile.layers.map(({ piece }) => piece));
+          const takes = Length.sum([caliper.times(2 + tabs), ...piles.map(({ thick }) => thick)]);
+          const [first] = layers;
+          if (!first || !takes.greaterThan(by)) continue;
+          const facts = { piece: id.value, unit: project.unit, over: name, walls, by, takes };
+          yield {
+            at: first.on?.at ?? id.at,
+            facts: { ...facts, layers: layers.map((each) => each.id.value) },
+          };
+        }
+      }
+    }
+  },
+  say: ({ piece, over, walls, layers, by, takes, unit }) => {
+    const [mark, fine] = unit === 'in' ? INCHES : MILLIMETRES;
+    const room = sayLength(roundUp(takes.plus(PLAY), mark), unit);
+    const on = sayList(walls.map((wall) => `${piece}.${wall}`));
+    return {
+      message: `${piece}.${over} has ${sayLength(by, unit)} to spare round ${on}; the paper there, with ${sayList(layers)} stuck on it, takes ${sayLength(roundUp(takes, fine), unit)}`,
+      remedy: `give ${piece} a "clearance" of ${room}, or leave ${sayList(layers)} off`,
+    };
+  },
+};
+
+const FACING: Readonly<Record<Edge, Edge>> = { left: 'right', right: 'left', top: 'bottom', bottom: 'top' };
+
+/** Whether a layer on a wall reaches so near the rim that what comes down over the wall meets it. */
+function comesUnder(net: Net | undefined, wall: string, layer: Layer, reach: Length | undefined): boolean {
+  const floor = net && restOf(net).base;
+  const fold = net?.folds.find((each) => otherSide(each, wall) === floor);
+  if (!net || !fold || !reach) return true;
+  const { box } = panelOf(net, wall);
+  const edges = lineOf(fold) === 'upright' ? (['left', 'right'] as const) : (['top', 'bottom'] as const);
+  const foot = edges.find((edge) => box[edge].equals(positionOf(fold)));
+  return !foot || layer.reveals[FACING[foot]].lessThan(reach);
+}
