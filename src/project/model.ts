@@ -128,6 +128,8 @@ export type Holds = {
   readonly item: string;
   readonly size?: AtVolume;
   readonly count: At<number>;
+  /** The piece it goes in, where there are several it could. */
+  readonly in?: At<string>;
   readonly food: boolean;
   readonly allergens: readonly At<string>[];
   readonly at: Place;

@@ -127,6 +127,7 @@ const asHolds: Value<Holds> = made(
     item: needed(optional(asText, 'What goes in, in the singular.')),
     size: optional(asVolume, 'Three lengths.'),
     count: usually(asCount(1, 1000), '1', 'How many.'),
+    in: optional(asText, 'The piece it goes in. If you say nothing, one of several has to take it.'),
     food: flag('`yes` if it is something to eat. The sheet then says what to watch for.'),
     allergens: listed(asText, 'What is in it, as a list: `[wheat, milk]`.'),
   }),

@@ -117,11 +117,11 @@ function sharedFinding(finding: Finding, shared: Shared): Finding | undefined {
 }
 
 /**
- * Reports every name of a piece or a stock that is not there: in `stock:`, in `on:` and in the prose. Whether a piece
+ * Reports every name of a piece or a stock that is not there: in `stock:`, in `on:`, in `holds:` and in the prose. Whether a piece
  * has the panel that is named is for its shape to say. A name that was written but could not be read is no fault here.
  */
 function checkReferences(
-  { block: { names }, written }: MeasuredBlock,
+  { block: { names, holds }, written }: MeasuredBlock,
   prose: readonly Prose[],
   { shared, report }: Reader,
 ): void {
@@ -135,6 +135,7 @@ function checkReferences(
     const base = piece.on && pieceOf({ value: piece.on.value.piece, at: piece.on.at });
     if (base) check('piece', base, names.pieces);
   }
+  if (holds?.in) check('piece', holds.in, names.pieces);
   for (const { name } of prose.flatMap(({ references }) => references)) {
     if (!names.pieces.includes(name.value)) check('piece', pieceOf(name), names.pieces);
   }

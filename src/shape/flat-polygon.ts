@@ -74,6 +74,53 @@ export function breadthOf(polygon: readonly Point2[]): number {
   return breadths.length === 0 ? 0 : Math.min(...breadths);
 }
 
+/** How large convex polygons are together, and how far they reach in each direction, in millimetres. */
+export type Overlap = { readonly area: number; readonly width: number; readonly height: number };
+
+/** What two polygons share; their sides must not cross themselves. */
+export function commonPart(first: readonly Point2[], second: readonly Point2[]): Overlap {
+  const others = convexParts(second);
+  const parts = convexParts(first).flatMap((part) => others.map((other) => shared(part, other)));
+  return extentOf(parts.filter((part) => areaOf(part) > NOTHING));
+}
+
+/** How large convex polygons are together, and how far they reach. */
+export function extentOf(parts: readonly (readonly Point2[])[]): Overlap {
+  const points = parts.flat();
+  if (points.length === 0) return { area: 0, width: 0, height: 0 };
+  return {
+    area: parts.reduce((sum, part) => sum + areaOf(part), 0),
+    width: spread(points.map(({ x }) => x)),
+    height: spread(points.map(({ y }) => y)),
+  };
+}
+
+function spread(values: readonly number[]): number {
+  return Math.max(...values) - Math.min(...values);
+}
+
+/** How far a point lies outside a polygon; 0 within it and on its edges. */
+export function distanceOutside(point: Point2, polygon: readonly Point2[]): number {
+  const edges = edgesOf(polygon);
+  const crossed = edges.filter(
+    ([a, b]) => a.y > point.y !== b.y > point.y && point.x < crossingAt(a, b, point.y),
+  );
+  return crossed.length % 2 === 1 ? 0 : Math.min(...edges.map(([a, b]) => distanceTo(point, a, b)));
+}
+
+/** Where the line through two points is as high as `y`. */
+function crossingAt(a: Point2, b: Point2, y: number): number {
+  return a.x + ((b.x - a.x) * (y - a.y)) / (b.y - a.y);
+}
+
+/** The distance of a point from the stretch between two others. */
+function distanceTo({ x, y }: Point2, a: Point2, b: Point2): number {
+  const [across, up] = [b.x - a.x, b.y - a.y];
+  const along = ((x - a.x) * across + (y - a.y) * up) / (across * across + up * up || 1);
+  const share = Math.min(1, Math.max(0, along));
+  return Math.hypot(x - a.x - across * share, y - a.y - up * share);
+}
+
 /** The part of a convex polygon where a linear function is not negative. */
 function keepWhere(polygon: readonly Point2[], measure: (point: Point2) => number): readonly Point2[] {
   const kept: Point2[] = [];

@@ -3,7 +3,7 @@ import type { Size } from '../measure/size.ts';
 import type { Finding } from '../project/finding.ts';
 import type { BaseReference, Piece, Placement } from '../project/model.ts';
 import { boxArea, boxSize, type Net, type Panel } from './net.ts';
-import { type Layer, panelNamed, type Shapes, sheetsOf } from './shapes.ts';
+import { type Layer, type Shapes, sheetsOf, type Under, underOf } from './shapes.ts';
 import { turned } from './turning.ts';
 
 /**
@@ -22,9 +22,10 @@ export function layPieces(
     const own = nets.get(piece.id.value);
     const reference = piece.on?.value;
     if (!own || !reference) continue;
-    const base = baseOf(reference, piece, nets);
-    if (base.finding) findings.push(base.finding);
-    if (base.size) layers.push(lay(piece, layerSize(own), baseName(reference), base.size));
+    const under = underOf(nets, reference);
+    if (under)
+      layers.push(lay(piece, layerSize(own), baseName(reference), under, sizeUnder(under, reference)));
+    else if (nets.has(reference.piece)) findings.push(findPanelMissing(reference, piece, nets));
   }
   return { layers, findings };
 }
@@ -45,29 +46,28 @@ function layerSize(net: Net): Size {
   return boxSize(rest.reduce(larger, first).box);
 }
 
-function baseOf(
-  reference: BaseReference,
+function findPanelMissing(
+  { piece: id, panel: name = '' }: BaseReference,
   layer: Piece,
   nets: ReadonlyMap<string, Net>,
-): { readonly size?: Size; readonly finding?: Finding } {
-  const { piece: id, panel: name = '' } = reference;
-  const size = baseSize(reference, nets);
-  if (size) return { size };
-  if (!nets.has(id)) return {};
+): Finding<'unknown-reference'> {
   const among = sheetsOf(nets, id).flatMap(({ net }) => net.panels.map((panel) => panel.name ?? panel.id));
   const facts = { what: 'panel', name, of: id, layer: layer.id.value, among };
-  return { finding: { rule: 'unknown-reference', at: layer.on?.at ?? layer.at, facts } };
+  return { rule: 'unknown-reference', at: layer.on?.at ?? layer.at, facts };
 }
 
 /** What a layer on this base is measured against; undefined where the base isn't known. */
 export function baseSize(reference: BaseReference, nets: ReadonlyMap<string, Net>): Size | undefined {
-  if (reference.panel === undefined) return nets.get(reference.piece)?.size;
-  const found = panelNamed(nets, reference);
-  return found && boxSize(found.box);
+  const under = underOf(nets, reference);
+  return under && sizeUnder(under, reference);
+}
+
+function sizeUnder({ net, panel }: Under, reference: BaseReference): Size {
+  return panel && reference.panel !== undefined ? boxSize(panel.box) : net.size;
 }
 
 /** One piece on its base. Distances `at:` gives are to the layer as it lies, turned. */
-function lay(piece: Piece, size: Size, base: string, baseSize: Size): Layer {
+function lay(piece: Piece, size: Size, base: string, under: Under, baseSize: Size): Layer {
   const { placement } = piece;
   const turn = placement.turn?.value ?? 0;
   const reach = turned(size, turn, piece.corners?.value);
@@ -75,6 +75,7 @@ function lay(piece: Piece, size: Size, base: string, baseSize: Size): Layer {
   const upright = along(placement.top, placement.bottom, baseSize.height, reach.halfHeight);
   return {
     piece,
+    under,
     baseName: base,
     base: baseSize,
     size,

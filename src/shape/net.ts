@@ -77,7 +77,7 @@ export type GridCuts = {
 };
 
 /** A round hole punched once everything is cut. */
-type Hole = { readonly centre: FlatPoint; readonly diameter: Length };
+export type Hole = { readonly centre: FlatPoint; readonly diameter: Length };
 
 /**
  * The flat, exact model of one cut and scored piece: what the template draws, the board is set to and the fold

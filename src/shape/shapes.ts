@@ -8,9 +8,13 @@ import type { FlatPoint, Net, Panel } from './net.ts';
 /** The border of a base that shows on each side of a layer; negative where the layer passes the edge. */
 export type Reveals = Readonly<Record<Edge, Length>>;
 
+/** The paper right under a layer: a sheet, and the panel of it; none where the layer lies on a folded sheet as a whole. */
+export type Under = { readonly net: Net; readonly panel?: Panel };
+
 /** One piece lying on its base. */
 export type Layer = {
   readonly piece: Piece;
+  readonly under: Under;
   /** `box.front` or `front`, as a person names it. */
   readonly baseName: string;
   readonly base: Size;
@@ -54,13 +58,26 @@ export function sheetsOf(nets: ReadonlyMap<string, Net>, piece: string): readonl
 }
 
 /** The panel a base names, on whichever sheet of its piece: by its name, else by its cell, in either case of letters. */
-export function panelNamed(
+export function panelNamed(nets: ReadonlyMap<string, Net>, reference: BaseReference): Panel | undefined {
+  return reference.panel === undefined ? undefined : underOf(nets, reference)?.panel;
+}
+
+/** What a base names; undefined where the piece has no net or no such panel. */
+export function underOf(
   nets: ReadonlyMap<string, Net>,
-  { piece, panel = '' }: BaseReference,
-): Panel | undefined {
-  const panels = sheetsOf(nets, piece).flatMap(({ net }) => net.panels);
+  { piece, panel: name }: BaseReference,
+): Under | undefined {
+  const sheets = sheetsOf(nets, piece).map(({ net }) => net);
+  const [own] = sheets;
+  if (!own || name === undefined) return own && wholeSheet(own);
+  const panels = sheets.flatMap((net) => net.panels.map((panel) => ({ net, panel })));
   return (
-    panels.find(({ id }) => id === panel) ??
-    panels.find(({ id, name }) => name === undefined && id === panel.toUpperCase())
+    panels.find(({ panel: { id } }) => id === name) ??
+    panels.find(({ panel }) => panel.name === undefined && panel.id === name.toUpperCase())
   );
+}
+
+function wholeSheet(net: Net): Under {
+  const [panel, another] = net.panels;
+  return panel && !another ? { net, panel } : { net };
 }

@@ -69,6 +69,21 @@ describe('the proof of the fold', () => {
       ],
     ],
     [
+      'flanges that turn down into the box',
+      boxWith({ folds: '1|2: mountain 90' }),
+      ['B1', 'D1'].map(
+        (flange) =>
+          `flap-wrong-way at "6 1/8": box.${flange} folds down inside the box, 5/8 in before the facing wall: there is nothing to tuck it behind; fold ${flange} the other way, or make ${flange[0]}2 5/8 in deeper`,
+      ),
+    ],
+    [
+      'a lid and dust flaps folded outward',
+      tuckBoxWith().replace('taper:', 'folds: { 2|3: valley 90 }\n      taper:'),
+      [
+        'flap-wrong-way at "4 1/2": box.lid folds outward, and the end it would close stays open; fold lid the other way',
+      ],
+    ],
+    [
       'a closing flap longer than its envelope',
       envelopeWith('3, 5 1/2', '8'),
       [
@@ -225,6 +240,61 @@ describe('what the box holds', () => {
       });
     expect(said(sheet('2 x 3 1/2 x 1/32'))).toEqual([]);
     expect(said(sheet('2 x 4 x 1/32'))).toEqual([expect.stringContaining('holds-too-big')]);
+  });
+
+  describe('with other rooms than a box', () => {
+    const fits = (pieces: string, held: string): string[] =>
+      said(sheetWith({ pieces, more: `holds: { item: card, ${held} }` }));
+    const ENVELOPE = 'envelope: { stock: cream, form: envelope, card: 6 x 4 }';
+    const PILLOW = 'box: { stock: cream, form: pillow box, size: 3 x 4 1/2, depth: 1 }';
+    const TRAYS =
+      'small: { stock: cream, form: tray, inside: 1 x 1 x 1 }\nlarge: { stock: cream, form: tray, inside: 3 x 3 x 1 }';
+
+    it('takes a card in its envelope, turned or not', () => {
+      expect(fits(ENVELOPE, 'size: 6 x 4 x 1/32')).toEqual([]);
+      expect(fits(ENVELOPE, 'size: 4 x 6 x 1/32')).toEqual([]);
+    });
+
+    it('has no room for nine large cards in a small envelope', () => {
+      expect(fits(ENVELOPE, 'size: 8 x 7 x 1/16, count: 9')).toEqual([
+        'holds-too-big at "8 x 7 x 1/16": 9 × card takes 8 × 7 × 9/16 in (width × height × depth), and envelope, lying flat, has 6 1/4 × 4 1/4 in inside, where depth comes off the width: 2 3/4 in too little; make envelope more than 2 3/4 in higher',
+      ]);
+    });
+
+    it('counts the thickness of a stack', () => {
+      expect(fits(ENVELOPE, 'size: 6 x 4 x 1/16, count: 2')).toEqual([]);
+      expect(fits(ENVELOPE, 'size: 6 x 4 x 1/16, count: 9')).toEqual([
+        expect.stringContaining('5/16 in too little; make envelope more than 5/16 in wider'),
+      ]);
+    });
+
+    it('warns of what a pillow box has to bulge for, and refuses what it has no paper for', () => {
+      expect(fits(PILLOW, 'size: 2 x 3 x 3/8')).toEqual([]);
+      const bulging = findingsOf(
+        sheetWith({ pieces: PILLOW, more: 'holds: { item: soap, size: 2 x 3 x 3/4 }' }),
+      );
+      expect(bulging.map(({ severity, message }) => `${severity}: ${message}`)).toEqual([
+        expect.stringMatching(/^warning: 1 × soap takes .* pressed open it bulges less than that, by /u),
+      ]);
+      expect(fits(PILLOW, 'size: 2 3/4 x 3 x 3/4')).toEqual([expect.stringContaining('1/2 in too little')]);
+    });
+
+    it('goes into one of two boxes, or into the one that is named', () => {
+      expect(fits(TRAYS, 'size: 2 x 2 x 1/2')).toEqual([]);
+      expect(fits(TRAYS, 'size: 2 x 2 x 1/2, in: large')).toEqual([]);
+      expect(fits(TRAYS, 'size: 2 x 2 x 1/2, in: small')).toEqual([
+        expect.stringContaining('and small has 1 × 1 × 1 in inside: 1 in too little'),
+      ]);
+      expect(fits(TRAYS, 'size: 4 x 4 x 1/2')).toEqual([expect.stringContaining('and large has')]);
+      expect(fits(TRAYS, 'size: 2 x 2 x 1/2, in: larg')).toEqual([
+        'unknown-reference at "larg": there is no piece "larg"; write "large"',
+      ]);
+    });
+
+    it('may be a band, where the box beside it is for something else', () => {
+      const pieces = `${TRAYS}\nband: { stock: cream, form: belly band, around: 4 1/4 x 1/16 }`;
+      expect(fits(pieces, 'size: 4 1/4 x 6 x 1/16')).toEqual([]);
+    });
   });
 
   it('needs only one piece with room for it, and none that has no inside', () => {

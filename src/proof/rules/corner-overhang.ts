@@ -1,6 +1,9 @@
-import { Length } from '../../measure/length.ts';
+import { Length, type Unit } from '../../measure/length.ts';
+import { roundMillimetres, roundUp } from '../../measure/round.ts';
+import type { Project } from '../../project/model.ts';
 import type { At } from '../../project/source.ts';
-import type { Layer } from '../../shape/shapes.ts';
+import { groundOf, reachPast } from '../../shape/ground.ts';
+import type { Layer, Shapes } from '../../shape/shapes.ts';
 import { type OfLayer, ofLayer } from '../axis.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
@@ -8,16 +11,20 @@ import { sayLength } from '../words.ts';
 type Facts = OfLayer & {
   /** The radius of the layer's own corners, if they are rounded. */
   readonly own?: Length;
-  /** That of the base's. */
-  readonly radius: At<Length>;
-  /** The one at which the layer follows its base. */
-  readonly following: Length;
+  readonly base: RoundBase | CutBase;
 };
+
+/** A flat piece by its radius, and the radius at which the layer follows it. */
+type RoundBase = { readonly radius: At<Length>; readonly following: Length };
+
+/** Any other base by its outline, which the layer passes so far at a corner. */
+type CutBase = { readonly by: Length };
 
 export const cornerOverhang: Rule<Facts> = {
   severity: 'error',
-  summary: 'The corners of a layer stay within the rounded corners of its base.',
-  why: "A square layer that fits a base by its width and height can still show its corners beyond the base's rounded ones. Round the layer too, or cut it smaller.",
+  summary:
+    'The corners of a layer stay within the cut corners of its base, be they rounded, clipped or tapered.',
+  why: "A square layer that fits a base by its width and height can still show its corners beyond the base's: a card with rounded ones, the upper corners of a tag, a flap that was tapered. Round the layer too, clip it alike, or cut it smaller.",
   fails: {
     pieces:
       'card: { stock: cream, cut: 4 x 5, corners: 1/2 }\nfront: { stock: cream, cut: 3 7/8 x 4 7/8, on: card }',
@@ -26,45 +33,68 @@ export const cornerOverhang: Rule<Facts> = {
   passes: { with: 'on: card, corners: 7/16', insteadOf: 'on: card' },
   *check({ project, shapes }) {
     for (const layer of shapes.layers) {
-      const { piece } = layer;
-      const reference = piece.on?.value;
-      const base = reference && reference.panel === undefined && project.pieces.get(reference.piece);
-      const radius = base ? base.corners : undefined;
-      if (piece.overhang || !radius || !passesCorner(layer, radius.value)) continue;
-      const own = piece.corners;
-      const { left, right, top, bottom } = layer.reveals;
-      const following = radius.value.minus(Length.min(left, right, top, bottom));
-      const facts = { ...ofLayer(project, layer), radius, following, ...(own && { own: own.value }) };
-      yield { at: own?.at ?? piece.id.at, facts };
+      const base = passedBase(layer, project, shapes);
+      const own = layer.piece.corners;
+      const facts = { ...ofLayer(project, layer), ...(own && { own: own.value }) };
+      if (base) yield { at: own?.at ?? layer.piece.id.at, facts: { ...facts, base } };
     }
   },
-  say: ({ layer, baseName, own, radius, following, unit }) => {
+  say: ({ layer, baseName, own, base, unit }) => {
     const corners = own ? `corners of ${sayLength(own, unit)}` : 'square corners';
-    const rounded = sayLength(radius.value, unit);
+    if ('by' in base) {
+      return {
+        message: `${layer} fits ${baseName}, but its ${corners} pass the cut ones of the base by ${sayLength(base.by, unit)}`,
+        remedy: 'cut it smaller, move it further in, or cut its corners like those of the base',
+      };
+    }
+    const rounded = sayLength(base.radius.value, unit);
     return {
       message: `${layer} fits ${baseName}, but its ${corners} show beyond the rounded ones of the base (${rounded})`,
-      remedy: `round its corners at ${sayLength(following, unit)}, or cut it smaller`,
-      notes: [{ message: `${baseName} has corners of ${rounded}`, at: radius.at }],
+      remedy: `round its corners at ${sayLength(base.following, unit)}, or cut it smaller`,
+      notes: [{ message: `${baseName} has corners of ${rounded}`, at: base.radius.at }],
     };
   },
 };
+
+/** Millimetres: straight stretches stand for arcs in outlines, and miss them by less. */
+const ARC_MISS = 0.1;
+
+/** The base whose corners a layer passes though it fits by width and height; undefined where it passes none. */
+function passedBase(layer: Layer, { pieces, unit }: Project, shapes: Shapes): Facts['base'] | undefined {
+  const { piece, reveals, turn } = layer;
+  const reference = piece.on?.value;
+  const { left, right, top, bottom } = reveals;
+  const least = Length.min(left, right, top, bottom);
+  if (piece.overhang || !reference || least.sign < 0) return undefined;
+  const base = pieces.get(reference.piece);
+  const radius = base?.body.kind === 'flat' && turn % 90 === 0 ? base.corners : undefined;
+  if (radius) {
+    const following = radius.value.minus(least);
+    return passesCorner(layer, radius.value) ? { radius, following } : undefined;
+  }
+  const by = reachPast(groundOf(layer, shapes));
+  return by > ARC_MISS ? { by: roundUp(roundMillimetres(by, 1000), finestMark(unit)) } : undefined;
+}
 
 /**
  * Whether a corner of the layer lies outside the arc that rounds the base's corner there. An arc of the layer lies
  * inside when the distance of the two centres is at most the difference of the two radii. Exact, by whole numbers.
  */
-function passesCorner({ piece, reveals, turn }: Layer, radius: Length): boolean {
-  if (turn % 90 !== 0) return false;
+function passesCorner({ piece, reveals }: Layer, radius: Length): boolean {
   const own = piece.corners?.value;
   const slack = own ? radius.minus(own) : radius;
   if (slack.sign <= 0) return false;
   return [reveals.left, reveals.right].some((across) =>
     [reveals.top, reveals.bottom].some((upright) => {
       const [x, y] = [slack.minus(across), slack.minus(upright)];
-      if (x.sign <= 0 || y.sign <= 0 || across.sign < 0 || upright.sign < 0) return false;
+      if (x.sign <= 0 || y.sign <= 0) return false;
       const [a, b] = [x.over(slack), y.over(slack)];
       const bottom = a.denominator * b.denominator;
       return (a.numerator * b.denominator) ** 2n + (b.numerator * a.denominator) ** 2n > bottom ** 2n;
     }),
   );
+}
+
+function finestMark(unit: Unit): Length {
+  return unit === 'in' ? Length.of(1, 32, 'in') : Length.of(1, 2, 'mm');
 }

@@ -1,4 +1,5 @@
 import { Length, type Unit } from '../../measure/length.ts';
+import type { Size } from '../../measure/size.ts';
 import type { Edge } from '../../project/net-as-written.ts';
 import type { Layer } from '../../shape/shapes.ts';
 import { type Axis, axesOf, type OfLayer, ofLayer, sizePlace } from '../axis.ts';
@@ -22,7 +23,7 @@ type OffCentre = Pick<Axis, 'sides' | 'reveals'> & { readonly from: Edge };
 export const unevenReveal: Rule<Facts> = {
   severity: 'warning',
   summary: 'The border round a centred layer is the same on all sides, unless it plainly means to differ.',
-  why: 'A border of 1/8 in at the sides and 3/16 in above and below is rarely meant: more often one number was subtracted wrongly. The eye sees the difference at once. Borders that differ by more than 1/8 in, or are wider than 1/2 in, are taken as meant. A layer placed by distances that is almost centred, but not quite, gets a note.',
+  why: 'A border of 1/8 in at the sides and 3/16 in above and below is rarely meant: more often one number was subtracted wrongly. The eye sees the difference at once. Borders that differ by more than 1/8 in (on a strip, at least three times as long as it is wide, by more than 1/16 in), or are wider than 1/2 in, are taken as meant. A layer placed by distances that is almost centred, but not quite, gets a note.',
   fails: {
     pieces: 'card: { stock: cream, cut: 4 1/4 x 5 1/2 }\nmat: { stock: cream, cut: 4 x 5 1/8, on: card }',
     blames: '5 1/8',
@@ -60,7 +61,7 @@ function differing(layer: Layer, unit: Unit): Evidence<Differing> | undefined {
   const [across, upright] = axesOf(layer);
   if (!across?.centred || !upright?.centred) return undefined;
   const [sides, ends] = [across.reveals[0], upright.reveals[0]];
-  const { widest, slip } = tolerances(unit);
+  const { widest, slip } = tolerances(unit, isStrip(layer.size));
   const border = sides.sign > 0 && ends.sign > 0 && !Length.max(sides, ends).greaterThan(widest);
   if (!border || sides.equals(ends) || sides.minus(ends).abs().greaterThan(slip)) return undefined;
   const wider = sides.greaterThan(ends) ? across : upright;
@@ -77,9 +78,19 @@ function offCentre({ layer, reveals, sides }: Axis, unit: Unit): Evidence<OffCen
   return { at: given.at, facts: { sides, reveals, from } };
 }
 
-/** Our judgement, no source: the widest border that is looked at as one, and the largest difference that is a slip. */
-function tolerances(unit: Unit): { widest: Length; slip: Length } {
-  return unit === 'in'
-    ? { widest: Length.of(1, 2, 'in'), slip: Length.of(1, 8, 'in') }
-    : { widest: Length.of(12, 1, 'mm'), slip: Length.of(3, 1, 'mm') };
+/**
+ * Our judgement, no source: the widest border that is looked at as one, and the largest difference that is a slip. A
+ * strip's long borders are often meant to be other than those at its ends.
+ */
+function tolerances(unit: Unit, strip = false): { widest: Length; slip: Length } {
+  const [widest, slip] =
+    unit === 'in'
+      ? [Length.of(1, 2, 'in'), Length.of(1, 8, 'in')]
+      : [Length.of(12, 1, 'mm'), Length.of(3, 1, 'mm')];
+  return { widest, slip: strip ? slip.half() : slip };
+}
+
+/** At least three times as long as it is wide. Our judgement, no source. */
+function isStrip({ width, height }: Size): boolean {
+  return !Length.max(width, height).lessThan(Length.min(width, height).times(3));
 }

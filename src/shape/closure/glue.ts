@@ -1,7 +1,8 @@
 import { Length } from '../../measure/length.ts';
+import type { Overlap } from '../flat-polygon.ts';
 import { type FoldedShape, foldedPanelOf } from '../fold.ts';
 import type { Mate } from '../net.ts';
-import { apart, type Overlap, overlapOf, runAlike } from './overlap.ts';
+import { apart, overlapOf, runAlike } from './overlap.ts';
 import { tolerance } from './tolerance.ts';
 
 /** The least that holds with tape or glue, in both directions. Common practice, no source. */

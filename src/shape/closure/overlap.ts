@@ -1,21 +1,11 @@
-import { areaOf, convexParts, type Point2, shared } from '../flat-polygon.ts';
+import { areaOf, convexParts, extentOf, type Overlap, type Point2, shared } from '../flat-polygon.ts';
 import type { FoldedPanel } from '../fold.ts';
 import { dot, height, minus, type Point3, plus, scaled, unit } from '../space.ts';
-
-/** How one folded panel lies over another whose plane it shares, or nearly. */
-export type Overlap = {
-  readonly area: number;
-  /** How far the shared part reaches along the first panel's own width and height, in millimetres. */
-  readonly width: number;
-  readonly height: number;
-};
 
 /** A panel's own axes as it lies in space: along its box's top edge, and down its side. */
 type PanelAxes = { readonly origin: Point3; readonly across: Point3; readonly down: Point3 };
 
-const NOTHING: Overlap = { area: 0, width: 0, height: 0 };
-
-/** What two folded panels share when looked at straight onto the first. */
+/** What two folded panels share when looked at straight onto the first, along whose own width and height it reaches. */
 export function overlapOf(first: FoldedPanel, second: FoldedPanel): Overlap {
   return extentOf(overlapParts(first, second));
 }
@@ -35,17 +25,6 @@ export function overlapParts(first: FoldedPanel, second: FoldedPanel): readonly 
 export function partsOn(panel: FoldedPanel, other: FoldedPanel): readonly (readonly Point2[])[] {
   const axes = axesOf(panel);
   return axes ? convexParts(other.corners.map((corner) => onAxes(axes, corner))) : [];
-}
-
-/** How large parts on a panel are together, and how far they reach. */
-export function extentOf(parts: readonly (readonly Point2[])[]): Overlap {
-  const points = parts.flat();
-  if (points.length === 0) return NOTHING;
-  return {
-    area: parts.reduce((sum, part) => sum + areaOf(part), 0),
-    width: spread(points.map(({ x }) => x)),
-    height: spread(points.map(({ y }) => y)),
-  };
 }
 
 export function axesOf({ box }: FoldedPanel): PanelAxes | undefined {
@@ -76,7 +55,3 @@ export function apart(first: FoldedPanel, second: FoldedPanel): number {
 
 /** Cosine of one degree. */
 const PARALLEL: number = Math.cos(Math.PI / 180);
-
-function spread(values: readonly number[]): number {
-  return Math.max(...values) - Math.min(...values);
-}

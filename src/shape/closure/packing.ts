@@ -6,6 +6,9 @@ export type Triple = readonly [Length, Length, Length];
 /** What there is to put things into; undefined the way it is open at both ends, where they may stick out. */
 export type Cavity = readonly [Length | undefined, Length | undefined, Length | undefined];
 
+/** What a block leaves of a room in each direction; undefined where nothing ends it. */
+export type Leave = (block: Triple) => Cavity;
+
 /** A number of equal things put into a room in rows, one way round. */
 export type Packing = {
   /** How one of them lies: along the room's first, second and third length. */
@@ -28,12 +31,19 @@ const WAYS: readonly (readonly [0 | 1 | 2, 0 | 1 | 2, 0 | 1 | 2])[] = [
 /**
  * The way to put `count` equal things into a room, all the same way round, that leaves most in its tightest
  * direction: one in which everything fits, if there is any. The way a room is open there is one row only: what is put
- * behind one another in a band is held by nothing.
+ * behind one another in a band is held by nothing. `leave` says what a room leaves that is more than three lengths.
  */
-export function bestPacking(item: Triple, count: number, room: Cavity): Packing {
+export function bestPacking(
+  item: Triple,
+  count: number,
+  room: Cavity,
+  leave: Leave = (block) => difference(room, block),
+): Packing {
   const packings = WAYS.flatMap(([a, b, c]) => {
     const turned: Triple = [item[a], item[b], item[c]];
-    return arrangements(count, turned, room).map((rows) => packed(turned, rows, room));
+    return arrangements(count, turned, room).map(
+      (rows): Packing => ({ item: turned, rows, clearance: leave(blockOf(turned, rows)) }),
+    );
   });
   const [first, ...rest] = packings;
   if (!first) throw new RangeError(`nothing to pack: ${count}`);
@@ -47,9 +57,13 @@ export function tightest({ clearance }: Packing): Length {
   return Length.min(first, ...rest);
 }
 
-function packed(item: Triple, rows: readonly [number, number, number], room: Cavity): Packing {
-  const left = (index: 0 | 1 | 2): Length | undefined => room[index]?.minus(item[index].times(rows[index]));
-  return { item, rows, clearance: [left(0), left(1), left(2)] };
+/** What so many rows of a thing take each way. */
+function blockOf([a, b, c]: Triple, [m, n, o]: Packing['rows']): Triple {
+  return [a.times(m), b.times(n), c.times(o)];
+}
+
+function difference([a, b, c]: Cavity, [width, height, depth]: Triple): Cavity {
+  return [a?.minus(width), b?.minus(height), c?.minus(depth)];
 }
 
 /** Rows, columns and layers that hold the count; but for the last of them, no more than fit, and at least one. */

@@ -1,5 +1,5 @@
-import { axesOf, extentOf, offAxes, onAxes, partsOn } from '../closure/overlap.ts';
-import { areaOf, type Point2, without } from '../flat-polygon.ts';
+import { axesOf, offAxes, onAxes, partsOn } from '../closure/overlap.ts';
+import { areaOf, extentOf, type Point2, without } from '../flat-polygon.ts';
 import { type FoldedPanel, foldedPanelOf } from '../fold.ts';
 import type { FlatPoint, Net } from '../net.ts';
 import { perNet } from '../per-net.ts';

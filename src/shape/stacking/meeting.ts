@@ -1,5 +1,5 @@
-import { extentOf, type Overlap, overlapParts, partsOn } from '../closure/overlap.ts';
-import { type Point2, without } from '../flat-polygon.ts';
+import { overlapParts, partsOn } from '../closure/overlap.ts';
+import { extentOf, type Overlap, type Point2, without } from '../flat-polygon.ts';
 import { foldedPanelOf } from '../fold.ts';
 import type { Mate } from '../net.ts';
 import { type Stack, TOUCHING } from './stack.ts';

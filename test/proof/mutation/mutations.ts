@@ -64,13 +64,20 @@ function missingGlue(net: Net): Mutation[] {
   }));
 }
 
+/** Each fold by itself, and all on one line together, as a line is written once for all its folds. */
 function reversedFolds(net: Net): Mutation[] {
-  return net.folds.flatMap((fold, index) => {
-    if (fold.angle === 0) return [];
-    const direction = fold.direction === 'valley' ? 'mountain' : 'valley';
-    const folds = net.folds.with(index, { ...fold, direction });
-    return [{ kind: 'reversed fold', slip: fold.panels.join('|'), net: { ...net, folds } }];
-  });
+  const turned = net.folds.filter(({ angle }) => angle > 0);
+  const lines = scoreLinesOf(net).map((line) => turned.filter((fold) => isOn(line, fold)));
+  const several = lines.filter((folds) => folds.length > 1);
+  return [...turned.map((fold) => [fold]), ...several].map((folds) => ({
+    kind: 'reversed fold',
+    slip: folds.map(({ panels }) => panels.join('|')).join(' '),
+    net: { ...net, folds: net.folds.map((fold) => (folds.includes(fold) ? reversed(fold) : fold)) },
+  }));
+}
+
+function reversed(fold: Fold): Fold {
+  return { ...fold, direction: fold.direction === 'valley' ? 'mountain' : 'valley' };
 }
 
 /**
@@ -110,9 +117,12 @@ function scoreLinesOf({ scores, size }: Net): ScoreLine[] {
 }
 
 /** The first fold on a line, enough to tell the line by. */
-function firstFoldOn({ folds }: Net, { lines, position }: ScoreLine): string {
-  const on = folds.find((fold) => lineOf(fold) === lines && positionOf(fold).equals(position));
-  return on?.panels.join('|') ?? '';
+function firstFoldOn({ folds }: Net, line: ScoreLine): string {
+  return folds.find((fold) => isOn(line, fold))?.panels.join('|') ?? '';
+}
+
+function isOn({ lines, position }: ScoreLine, fold: Fold): boolean {
+  return lineOf(fold) === lines && positionOf(fold).equals(position);
 }
 
 /** The net with one score line made at another place, and cut there too wherever it is cut. */

@@ -1,0 +1,27 @@
+import type { Project, Reference, Step } from '../project/model.ts';
+
+/** What a step names of a piece: the piece, a panel or a sheet of it. */
+export function referencesTo(piece: string, { prose }: Step): readonly Reference[] {
+  return prose.references.filter(({ name }) => name.value.split('.')[0] === piece);
+}
+
+/** Where a piece is first named in the steps; undefined where it never is. */
+export function firstReference(piece: string, { steps }: Project): Reference | undefined {
+  const [first] = steps.flatMap((step) => referencesTo(piece, step));
+  return first;
+}
+
+/** Whether a step speaks of a piece: names it, or has its short name as a word. */
+export function speaksOf(piece: string, step: Step): boolean {
+  if (referencesTo(piece, step).length > 0) return true;
+  const word = ` ${spaced(piece)} `;
+  return step.prose.texts.some(({ value }) => ` ${spaced(value)} `.includes(word));
+}
+
+/** In small letters, its words one space apart. */
+function spaced(text: string): string {
+  return text
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, ' ')
+    .trim();
+}

@@ -1,0 +1,37 @@
+import { type WrongWay, wrongWayFlaps } from '../../shape/closure/wrong-way.ts';
+import { closedSheets, foldPlace, type OfPiece } from '../folded-sheets.ts';
+import type { Rule } from '../rule.ts';
+import { sayLength, sayList } from '../words.ts';
+
+type Facts = OfPiece & Omit<WrongWay, 'fold'>;
+
+export const flapWrongWay: Rule<Facts> = {
+  severity: 'warning',
+  summary: 'The flaps at an end of a box fold in, and one that is tucked in finds a wall.',
+  why: 'A flap folded outward closes nothing and stands in the way. One folded in at the edge of half a lid hangs down in the middle of the box, where there is nothing to tuck it behind.',
+  fails: { box: { folds: '1|2: mountain 90' }, blames: '6 1/8' },
+  passes: { box: {} },
+  *check(context) {
+    for (const sheet of closedSheets(context)) {
+      for (const { fold, ...flaps } of wrongWayFlaps(sheet.net)) {
+        yield { at: foldPlace(sheet, fold), facts: { ...sheet.of, ...flaps } };
+      }
+    }
+  },
+  say: ({ piece, panels, wrong, unit }) => {
+    const names = sayList(panels.map((panel) => `${piece}.${panel}`));
+    const other = `fold ${sayList(panels)} the other way`;
+    const [verb, pronoun] = panels.length > 1 ? ['fold', 'they'] : ['folds', 'it'];
+    if (wrong.kind === 'outward') {
+      const but = wrong.isOpen
+        ? `the end ${pronoun} would close stays open`
+        : 'the other flaps at that end fold in';
+      return { message: `${names} ${verb} outward, and ${but}`, remedy: other };
+    }
+    const short = sayLength(wrong.short, unit);
+    return {
+      message: `${names} ${verb} down inside the box, ${short} before the facing wall: there is nothing to tuck it behind`,
+      remedy: `${other}, or make ${wrong.lid} ${short} deeper`,
+    };
+  },
+};

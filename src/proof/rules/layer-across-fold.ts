@@ -1,0 +1,97 @@
+import type { Length } from '../../measure/length.ts';
+import { roundFolded } from '../../measure/round.ts';
+import { fitsWithin } from '../../measure/size.ts';
+import type { Project } from '../../project/model.ts';
+import { type Cover, coversOf, type Ground, groundOf, partedCovers } from '../../shape/ground.ts';
+import { boxSize, type Fold } from '../../shape/net.ts';
+import type { Layer, Shapes } from '../../shape/shapes.ts';
+import { tubesOf } from '../../shape/tube.ts';
+import { type OfLayer, ofLayer } from '../axis.ts';
+import type { Rule } from '../rule.ts';
+import { sayLength } from '../words.ts';
+
+type Facts = OfLayer & {
+  /** Two panels it lies on, and how far it reaches onto each. */
+  readonly panels: readonly [string, string];
+  readonly reaches: readonly [Length, Length];
+  /** What parts them: a score line, or a cut. */
+  readonly between: 'fold' | 'cut';
+  /** How many further panels it lies on. */
+  readonly further: number;
+  /** A panel that it would go on, and would fit there. */
+  readonly fitting?: string;
+};
+
+export const layerAcrossFold: Rule<Facts> = {
+  severity: 'error',
+  summary: 'A layer lies on one panel: not across a line that is folded, nor across a cut.',
+  why: 'A layer glued across a score line holds the fold open, or cracks along it. Mostly only the panel was forgotten: `on: card` is the whole sheet as it lies flat, `on: card.front` the front alone. Across a line that is scored and left flat a layer may lie.',
+  fails: {
+    pieces:
+      'card: { stock: cream, form: single-fold card, size: 4 1/4 x 5 1/2 }\nmat: { stock: cream, cut: 4 x 5 1/4, on: card }',
+    blames: 'card',
+  },
+  passes: { with: 'on: card.front', insteadOf: 'on: card' },
+  *check({ project, shapes }) {
+    for (const layer of shapes.layers) {
+      const found = partedPanels(layer, project, shapes);
+      if (found)
+        yield { at: layer.piece.on?.at ?? layer.piece.at, facts: { ...ofLayer(project, layer), ...found } };
+    }
+  },
+  say: ({ layer, baseName, panels, reaches, between, further, fitting, unit }) => {
+    const [first, second] = reaches.map((reach) => sayLength(reach, unit));
+    const more = further > 0 ? `, and ${further} more` : '';
+    return {
+      message: `${layer} lies across the ${between} between ${panels[0]} and ${panels[1]} of ${baseName}: ${first} of it on ${panels[0]}, ${second} on ${panels[1]}${more}`,
+      remedy: fitting
+        ? `say which panel it goes on, such as "on: ${baseName}.${fitting}"`
+        : 'cut it to fit on one panel, and say on which',
+    };
+  },
+};
+
+/** The panels under a layer on a folded sheet as a whole, if the folding takes them apart. */
+function partedPanels(
+  layer: Layer,
+  { unit }: Project,
+  shapes: Shapes,
+): Omit<Facts, keyof OfLayer> | undefined {
+  const ground = groundOf(layer, shapes);
+  const parted = partedCovers(ground);
+  if (!parted || goesRound(layer, shapes)) return undefined;
+  const { covers, fold } = parted;
+  const ruler = unit === 'in' ? 'in' : 'mm';
+  const [first, second] = covers;
+  const fitting = fittingPanel(layer, ground);
+  return {
+    panels: [first.panel.id, second.panel.id],
+    reaches: [roundFolded(reachOver(first, fold), ruler), roundFolded(reachOver(second, fold), ruler)],
+    between: fold ? 'fold' : 'cut',
+    further: coversOf(ground).length - 2,
+    ...(fitting !== undefined && { fitting }),
+  };
+}
+
+/** A band that goes about something is stuck to itself, not to it. */
+function goesRound({ piece }: Layer, { nets }: Shapes): boolean {
+  const own = nets.get(piece.id.value);
+  return own !== undefined && tubesOf(own).length > 0;
+}
+
+/** How far a layer reaches onto a panel from a fold; without one, the less of its two ways. In millimetres. */
+function reachOver({ part: { width, height } }: Cover, fold: Fold | undefined): number {
+  if (!fold) return Math.min(width, height);
+  return fold.from.x.equals(fold.to.x) ? width : height;
+}
+
+/** A panel that the layer fits on as it lies: the front before others, one with a name before a cell. */
+function fittingPanel({ base, reveals }: Layer, { net }: Ground): string | undefined {
+  const width = base.width.minus(reveals.left).minus(reveals.right);
+  const height = base.height.minus(reveals.top).minus(reveals.bottom);
+  const fits = net.panels.filter(
+    ({ role, box }) => role !== 'tab' && fitsWithin({ width, height }, boxSize(box)),
+  );
+  const best = fits.find(({ role }) => role === 'front') ?? fits.find(({ name }) => name) ?? fits[0];
+  return best?.id;
+}

@@ -1,0 +1,66 @@
+import type { Project, Reference } from '../../project/model.ts';
+import type { Place } from '../../project/source.ts';
+import { referencesTo, speaksOf } from '../mentions.ts';
+import type { Rule } from '../rule.ts';
+import { quote } from '../words.ts';
+
+type Facts = {
+  readonly layer: string;
+  readonly base: string;
+  /** The step in which its base is first named, and where. */
+  readonly later: string;
+  readonly laterAt: Place;
+};
+
+export const layerBeforeBase: Rule<Facts> = {
+  severity: 'warning',
+  summary: 'A layer is stuck on in no step before the one that brings its base.',
+  why: 'Whoever follows the steps has nothing to stick it to yet. To cut, stamp or join pieces beforehand is fine; so is a pair that is stuck together first and then put on its base.',
+  fails: {
+    pieces:
+      'card: { stock: cream, cut: 4 x 5 }\nmat: { stock: cream, cut: 3 x 4, on: card }\nlabel: { stock: cream, cut: 2 x 1, on: mat }',
+    body: '## Label it\nStick on the :piece[label].\n\n## Add the border\nStick the :piece[mat] to the :piece[card].\n',
+    blames: 'label',
+  },
+  passes: { with: 'Stamp the', insteadOf: 'Stick on the' },
+  ownEditionOnly: true,
+  *check({ project, shapes }) {
+    for (const { piece } of shapes.layers) {
+      const [layer, base] = [piece.id.value, piece.on?.value.piece ?? ''];
+      const found = stuckBefore(layer, base, project);
+      if (found) yield { at: found.stuck.name.at, facts: { layer, base, ...found.later } };
+    }
+  },
+  say: ({ layer, base, later, laterAt }) => ({
+    message: `${layer} is stuck on here, but ${base}, which it lies on, comes only in the step ${quote(later)}`,
+    remedy: `bring ${base} first, or say here that ${layer} goes on it`,
+    notes: [{ message: `${base} is first named here`, at: laterAt }],
+  }),
+};
+
+type StuckBefore = { readonly stuck: Reference; readonly later: Pick<Facts, 'later' | 'laterAt'> };
+
+/** Where a layer is stuck on in a step before the first that speaks of its base. */
+function stuckBefore(layer: string, base: string, { steps }: Project): StuckBefore | undefined {
+  const first = steps.findIndex((step) => speaksOf(base, step));
+  const step = steps[first];
+  const [named] = step ? referencesTo(base, step) : [];
+  if (!step || !named) return undefined;
+  const stuck = steps
+    .slice(0, first)
+    .flatMap((before) => referencesTo(layer, before))
+    .find(isStuckOn);
+  return stuck && { stuck, later: { later: step.title.value, laterAt: named.name.at } };
+}
+
+/**
+ * Whether a step says of a piece that it is stuck on: by the border that it leaves; or, in English, by "stick (on) the",
+ * "glue the" right before it, but not by "tape to the", where something is stuck to the piece.
+ */
+function isStuckOn({ kind, name: { at } }: Reference): boolean {
+  const before = at.file.text.slice(Math.max(0, at.start - 80), at.start);
+  return (
+    kind === 'reveal' ||
+    /\b(?:stick|glue|adhere|mount)\s+(?:down\s+|on\s+)?(?:(?:the|a|your)\s+)?:\w+\[$/iu.test(before)
+  );
+}

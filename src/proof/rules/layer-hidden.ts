@@ -1,0 +1,70 @@
+import type { Project } from '../../project/model.ts';
+import type { Place } from '../../project/source.ts';
+import { distanceOutside } from '../../shape/flat-polygon.ts';
+import { type Ground, groundOf } from '../../shape/ground.ts';
+import type { Layer, Shapes } from '../../shape/shapes.ts';
+import { type OfLayer, ofLayer } from '../axis.ts';
+import { firstReference } from '../mentions.ts';
+import type { Rule } from '../rule.ts';
+import { sayList } from '../words.ts';
+
+type Facts = OfLayer & {
+  /** The layers it lies over, each as large as it or smaller, at their names. */
+  readonly hidden: readonly { readonly name: string; readonly at: Place }[];
+};
+
+export const layerHidden: Rule<Facts> = {
+  severity: 'warning',
+  summary: 'No layer is hidden whole by another on the same base.',
+  why: 'Two layers that are placed by themselves on one base, the later over the whole of the earlier: nothing of the earlier is seen. Mostly one of them was to go elsewhere, or an `at:` is missing. Layers that lie partly over one another are right, and so is a small one on a large one.',
+  fails: {
+    pieces:
+      'card: { stock: cream, cut: 4 x 5 }\nlabel: { stock: cream, cut: 2 x 1, on: card }\nphoto: { stock: cream, cut: 3 x 4, on: card }',
+    blames: 'photo',
+  },
+  passes: { with: 'cut: 2 x 1, on: photo', insteadOf: 'cut: 2 x 1, on: card' },
+  *check({ project, shapes }) {
+    const laid = shapes.layers.flatMap((layer) => laidOn(layer, shapes));
+    const found = new Map<Laid, Laid[]>();
+    for (const under of laid) {
+      const over = laid.findLast((each) => hides(each, under, project));
+      if (over) found.set(over, [...(found.get(over) ?? []), under]);
+    }
+    for (const [{ layer }, under] of found) {
+      const hidden = under.map(({ layer: { piece } }) => ({ name: piece.id.value, at: piece.id.at }));
+      yield { at: layer.piece.id.at, facts: { ...ofLayer(project, layer), hidden } };
+    }
+  },
+  say: ({ layer, baseName, hidden }) => {
+    const names = sayList(hidden.map(({ name }) => name));
+    return {
+      message: `${layer} lies over the whole of ${names} on ${baseName}: nothing of ${hidden.length > 1 ? 'them' : 'it'} is seen`,
+      remedy: `say with "at:" where each goes, or write "on: ${layer}" for what lies on it`,
+      notes: hidden.map(({ name, at }) => ({ message: `${name} is hidden`, at })),
+    };
+  },
+};
+
+type Laid = { readonly layer: Layer; readonly ground: Ground };
+
+/** A single layer, and what it lies on; of several alike only one has its place said. */
+function laidOn(layer: Layer, shapes: Shapes): Laid[] {
+  return layer.piece.count.value === 1 ? [{ layer, ground: groundOf(layer, shapes) }] : [];
+}
+
+/** Whether one layer is stuck over another on the same base and leaves nothing of it to be seen. */
+function hides(over: Laid, under: Laid, project: Project): boolean {
+  if (over === under || over.layer.baseName !== under.layer.baseName || !covers(over, under)) return false;
+  const [first, second] = [under.layer.piece.id.value, over.layer.piece.id.value];
+  const written = [...project.pieces.keys()];
+  if (written.indexOf(first) > written.indexOf(second)) return false;
+  const [one, other] = [firstReference(first, project), firstReference(second, project)];
+  return covers(under, over) || !one || !other || one.name.at.start < other.name.at.start;
+}
+
+/** Millimetres that two outlines that should be alike may differ by. */
+const ALIKE = 0.1;
+
+function covers(over: Laid, under: Laid): boolean {
+  return under.ground.outline.every((point) => distanceOutside(point, over.ground.outline) < ALIKE);
+}

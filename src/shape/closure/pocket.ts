@@ -1,0 +1,127 @@
+import { Length } from '../../measure/length.ts';
+import { roundMillimetres } from '../../measure/round.ts';
+import { restOf } from '../base-panel.ts';
+import { arcPoints } from '../forming/arc.ts';
+import { boxSize, type Fold, type Net } from '../net.ts';
+import { foldsOf, otherSide, panelOf } from '../panel-tree.ts';
+import { isFlatOn, lineOf, positionOf, reachFrom, type Tube, tubesOf } from '../tube.ts';
+import { sideWidth } from './seam.ts';
+
+/** One way across a pocket: how far it is, what ends it, and whether the paper goes round what is put in that way. */
+export type PocketWay = { readonly extent: Length; readonly isClosed: boolean; readonly isRound: boolean };
+
+/**
+ * Room between sheets that lie flat on one another: an envelope, a flat band, a pocket folded up and glued at its
+ * sides, a pillow box before it is pressed. Paper does not stretch: what is `d` thick takes `d` of the width where the
+ * paper goes round it, for its girth, 2 (w + d), is at most twice the width.
+ */
+export type Pocket = {
+  readonly width: PocketWay;
+  readonly height: PocketWay;
+  /** Of a pillow box: how far each wall bulges in its middle. */
+  readonly rise?: Length;
+};
+
+/** Less than this folded over and glued is a hem. Common practice, no source. */
+const LEAST_POCKET: Length = Length.of(1, 1, 'in');
+
+/** Every pocket of a net. */
+export function pocketsOf(net: Net): readonly Pocket[] {
+  const tubes = tubesOf(net).filter(isFlat);
+  if (tubes.length > 0) return tubes.map((tube) => flatTube(net, tube));
+  return [...pouches(net), ...foldedUp(net)];
+}
+
+/** How deep a pillow is, pressed open, over so much of its width: both walls are arcs. */
+export function depthOver(across: Length, { width: { extent }, rise }: Required<Pocket>): Length {
+  let reached = 0;
+  const middle = arcPoints(extent, rise, STRETCHES).slice(STRETCHES / 2);
+  for (const [index, to] of middle.entries()) {
+    const from = middle[index - 1];
+    if (!from) continue;
+    const [run, drop] = [to.along.minus(from.along).mm, from.rise.minus(to.rise).mm];
+    const chord = Math.sqrt(run ** 2 - drop ** 2);
+    if (reached + chord >= across.mm / 2) {
+      const share = (across.mm / 2 - reached) / chord;
+      return roundMillimetres(2 * (from.rise.mm - drop * share), 1000);
+    }
+    reached += chord;
+  }
+  return Length.zero;
+}
+
+/** Straight stretches an arc is reckoned with; even, so that one of its points is the middle. */
+const STRETCHES = 64;
+
+/** Two sides, one folded flat on the other. */
+function isFlat({ sides, joints }: Tube): boolean {
+  return sides.length === 2 && joints.every(({ fold }) => isFlatOn(fold));
+}
+
+/** A tube of two sides; closed where something is folded in at an end. Curved ends reach into it. */
+function flatTube(net: Net, tube: Tube): Pocket {
+  const [wall = tube.tab] = tube.walls;
+  const along = tube.lines === 'upright' ? 'height' : 'width';
+  const whole = tube.joints[0] ? runOf(tube.joints[0].fold) : Length.zero;
+  const clear = boxSize(panelOf(net, wall).box)[along];
+  const isClosed = net.folds.some((fold) => tube.walls.some((each) => isAcross(fold, each, tube)));
+  const round = {
+    extent: Length.min(sideWidth(net, tube, 0), sideWidth(net, tube, 1)),
+    isClosed: true,
+    isRound: true,
+  };
+  const open = { extent: clear, isClosed, isRound: false };
+  const rise = whole.minus(clear).half();
+  const ways = along === 'height' ? { width: round, height: open } : { width: open, height: round };
+  return rise.sign > 0 ? { ...ways, rise } : ways;
+}
+
+function isAcross(fold: Fold, wall: string, { lines }: Tube): boolean {
+  return otherSide(fold, wall) !== undefined && lineOf(fold) !== lines;
+}
+
+function runOf({ from, to }: Fold): Length {
+  return Length.max(from.x.minus(to.x).abs(), from.y.minus(to.y).abs());
+}
+
+const EDGES = { width: ['left', 'right'], height: ['top', 'bottom'] } as const;
+
+/** A panel with flaps folded flat over it from three or four sides, as an envelope has. */
+function pouches(net: Net): Pocket[] {
+  if (!net.folds.every(isFlatOn)) return [];
+  const { base } = restOf(net);
+  const { box } = panelOf(net, base);
+  const way = (side: 'width' | 'height'): PocketWay => {
+    const flaps = EDGES[side].flatMap((edge) => flapAt(net, base, edge) ?? []);
+    const isRound = flaps.length === 2 && flaps.every((flap) => isGlued(net, flap));
+    return { extent: boxSize(box)[side], isClosed: flaps.length === 2, isRound };
+  };
+  const pocket = { width: way('width'), height: way('height') };
+  return pocket.width.isRound || pocket.height.isRound ? [pocket] : [];
+}
+
+/** The panel that hangs on one edge of another. */
+function flapAt(net: Net, base: string, edge: 'left' | 'right' | 'top' | 'bottom'): string | undefined {
+  const lines = edge === 'left' || edge === 'right' ? 'upright' : 'across';
+  const position = panelOf(net, base).box[edge];
+  const fold = foldsOf(net, base).find((each) => lineOf(each) === lines && positionOf(each).equals(position));
+  return fold && otherSide(fold, base);
+}
+
+function isGlued({ glue }: Net, panel: string): boolean {
+  return glue.some(({ from, to }) => from === panel || to === panel);
+}
+
+/** Panels folded flat on their neighbor and glued to it: open on the side that faces the fold. */
+function foldedUp(net: Net): Pocket[] {
+  return net.glue.flatMap(({ from, to }): Pocket[] => {
+    const fold = net.folds.find((each) => isFlatOn(each) && otherSide(each, from) === to);
+    const lines = fold && lineOf(fold);
+    if (!fold || !lines || lines === 'slanted') return [];
+    const reach = reachFrom(lines, net, from);
+    if (reach.lessThan(LEAST_POCKET)) return [];
+    const round = { extent: runOf(fold), isClosed: true, isRound: true };
+    const open = { extent: reach, isClosed: false, isRound: false };
+    return [lines === 'across' ? { width: round, height: open } : { width: open, height: round }];
+  });
+}

@@ -1,0 +1,76 @@
+import { Length } from '../../measure/length.ts';
+import type { Fold, Net } from '../net.ts';
+import { otherSide, panelOf } from '../panel-tree.ts';
+import { lineOf, positionOf, reachFrom, signedAngle } from '../tube.ts';
+import { type TubeEnd, tubeEnds } from './ends.ts';
+import { isSquare, sideWidth } from './seam.ts';
+
+/** Flaps at an end of a box that turn the way in which they do not help to close it; they turn about `fold`. */
+export type WrongWay = { readonly panels: readonly string[]; readonly fold: Fold; readonly wrong: Wrong };
+
+type Wrong =
+  /** Out of the box, where others at that end turn in; or all of them, though they would just close it. */
+  | { readonly kind: 'outward'; readonly isOpen: boolean }
+  /** In at the edge of a lid that ends `short` of the wall behind which it would be tucked. */
+  | { readonly kind: 'behind nothing'; readonly lid: string; readonly short: Length };
+
+/** A flap that turns out of the box, and how far it would reach across the end. */
+type OutwardFlap = {
+  readonly panel: string;
+  readonly side: number;
+  readonly fold: Fold;
+  readonly depth: Length;
+};
+
+/** A lid this much short of the wall is one of two that meet. Common practice, no source. */
+const HALF_LID: Length = Length.of(1, 4, 'in');
+
+/** How exactly flaps just close an end: no rim is so deep by chance. */
+const CLOSELY: Length = Length.of(1, 16, 'in');
+
+/** The flaps at the ends of a net's tubes that turn the wrong way; what is glued is for the proof of the glue. */
+export function wrongWayFlaps(net: Net): readonly WrongWay[] {
+  return tubeEnds(net).flatMap((end) => [...outward(net, end), ...behindNothing(end)]);
+}
+
+function outward(net: Net, end: TubeEnd): WrongWay[] {
+  const out = outwardFlaps(net, end);
+  const isOpen = end.flaps.length === 0;
+  if (isOpen && !isSquare(end.tube)) return [];
+  const wrong = isOpen ? [0, 1].flatMap((side) => closers(net, end, out, side)) : out;
+  const [first] = wrong;
+  if (!first) return [];
+  return [{ panels: wrong.map(({ panel }) => panel), fold: first.fold, wrong: { kind: 'outward', isOpen } }];
+}
+
+function outwardFlaps(net: Net, { tube, end }: TubeEnd): OutwardFlap[] {
+  return tube.sides.flatMap((walls, side) =>
+    walls.flatMap((wall) => {
+      const edge = panelOf(net, wall).box[end];
+      return net.folds.flatMap((fold) => {
+        const panel = otherSide(fold, wall);
+        if (panel === undefined || lineOf(fold) === tube.lines || !positionOf(fold).equals(edge)) return [];
+        const isOut = signedAngle(fold) === -90 * Math.sign(tube.turn);
+        const isGlued = net.glue.some(({ from, to }) => from === panel || to === panel);
+        return isOut && !isGlued ? [{ panel, side, fold, depth: reachFrom(lineOf(fold), net, panel) }] : [];
+      });
+    }),
+  );
+}
+
+/** The flaps on two facing sides, if they would just meet each other or one of them the facing wall. */
+function closers(net: Net, { tube }: TubeEnd, flaps: readonly OutwardFlap[], side: number): OutwardFlap[] {
+  const across = sideWidth(net, tube, side + 1);
+  const facing = flaps.filter((flap) => flap.side === side || flap.side === side + 2);
+  const meets = (depth: Length): boolean => !depth.minus(across).abs().greaterThan(CLOSELY);
+  if (meets(Length.sum(facing.map(({ depth }) => depth)))) return facing;
+  return facing.filter(({ depth }) => meets(depth));
+}
+
+function behindNothing({ flaps }: TubeEnd): WrongWay[] {
+  return flaps.flatMap(({ panel: lid, tuck, depth, across }): WrongWay[] => {
+    const short = across?.minus(depth);
+    if (!tuck || !short?.greaterThan(HALF_LID)) return [];
+    return [{ panels: [tuck.panel], fold: tuck.fold, wrong: { kind: 'behind nothing', lid, short } }];
+  });
+}

@@ -1,0 +1,79 @@
+import { Length } from '../measure/length.ts';
+import { commonPart, distanceOutside, type Overlap, type Point2 } from './flat-polygon.ts';
+import { upright } from './fold.ts';
+import { ontoBase, outlineOf } from './layer-outline.ts';
+import type { Fold, Net, Panel } from './net.ts';
+import { otherSide } from './panel-tree.ts';
+import type { Layer, Shapes, Under } from './shapes.ts';
+import { signedAngle } from './tube.ts';
+
+/** The paper right under a layer, and the layer's outline on its sheet, in millimetres with y up. */
+export type Ground = Under & { readonly outline: readonly Point2[] };
+
+export function groundOf(layer: Layer, shapes: Shapes): Ground {
+  const { under } = layer;
+  const { left, top } = layer.piece.on?.value.panel === undefined ? ORIGIN : (under.panel?.box ?? ORIGIN);
+  const outline = outlineOf(layer, shapes).map((point) => {
+    const { x, y } = ontoBase(layer, point);
+    return upright({ x: x.plus(left), y: y.plus(top) });
+  });
+  return { ...under, outline };
+}
+
+const ORIGIN = { left: Length.zero, top: Length.zero };
+
+/** A panel a layer lies on, and what of it the layer covers. */
+export type Cover = { readonly panel: Panel; readonly part: Overlap };
+
+/** Millimetres; what lies over something by no more only touches it. */
+const TOUCHING = 0.5;
+
+/** The panels a layer lies on. */
+export function coversOf({ net, outline }: Ground): readonly Cover[] {
+  return net.panels.flatMap((panel) => {
+    const part = partOver(outline, panel.outline.map(upright));
+    return part ? [{ panel, part }] : [];
+  });
+}
+
+/** What of a part of the sheet a layer's outline covers; undefined where the two only touch. */
+export function partOver(outline: readonly Point2[], part: readonly Point2[]): Overlap | undefined {
+  const common = commonPart(outline, part);
+  return Math.min(common.width, common.height) > TOUCHING ? common : undefined;
+}
+
+/** Two panels that a layer lies on and that the folding takes apart: best two with a fold between them. */
+type PartedCovers = { readonly covers: readonly [Cover, Cover]; readonly fold?: Fold };
+
+/** Where a layer lies across a fold or a cut of its base; nowhere on a single panel. */
+export function partedCovers(ground: Ground): PartedCovers | undefined {
+  if (ground.panel) return undefined;
+  const { net } = ground;
+  const all = coversOf(ground);
+  const parted = all.flatMap((first, index) =>
+    all.slice(index + 1).flatMap((second): PartedCovers[] => {
+      if (stayTogether(net, first.panel.id, second.panel.id)) return [];
+      const fold = net.folds.find((each) => otherSide(each, first.panel.id) === second.panel.id);
+      return [{ covers: [first, second], ...(fold && { fold }) }];
+    }),
+  );
+  return parted.find(({ fold }) => fold) ?? parted[0];
+}
+
+/** Whether none but flat score lines lie between two panels. */
+function stayTogether(net: Net, first: string, second: string): boolean {
+  const reached = new Set([first]);
+  for (const id of reached) {
+    for (const fold of net.folds) {
+      const other = signedAngle(fold) === 0 ? otherSide(fold, id) : undefined;
+      if (other !== undefined) reached.add(other);
+    }
+  }
+  return reached.has(second);
+}
+
+/** How far a layer reaches past the outline of the panel it lies on, in millimetres. */
+export function reachPast({ panel, outline }: Ground): number {
+  const under = panel?.outline.map(upright);
+  return under ? Math.max(...outline.map((point) => distanceOutside(point, under))) : 0;
+}
