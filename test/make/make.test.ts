@@ -131,7 +131,7 @@ describe('a make without PDFs', () => {
     const folder = smallWorkspace();
     expect((await sheetwright(folder, 'make', '--no-pdf')).code).toBe(0);
     const before = contents(join(folder, 'dist'));
-    rewrite(sheetOf(folder, BOX), 'cut: 8 x 6 3/4', 'cut: 8 x 6 3/0');
+    rewrite(sheetOf(folder, BOX), 'cut: 9 x 7', 'cut: 9 x 7/0');
     rewrite(sheetOf(folder, 'three-layer-thank-you'), 'title: ', 'title: Another ');
     const { code, out } = await sheetwright(folder, 'make', '--no-pdf');
     expect(code).toBe(1);

@@ -24,15 +24,15 @@ type Facts = {
 export const sessionOffSchedule: Rule<Facts> = {
   severity: 'note',
   summary: 'A session falls on a day of the schedule in `site.yaml`.',
-  why: 'With sessions every second Thursday, one dated a Wednesday is more often a slip than an exception. The date stands as written; this only points at it.',
+  why: 'With sessions every third Tuesday, one dated a Wednesday is more often a slip than an exception. The date stands as written; this only points at it.',
   fails: {
-    head: 'session: 2026-12-03',
+    head: 'session: 2026-12-15',
     files: {
-      'site.yaml': 'sessions: { every: 2 weeks, on: thursday, from: 2026-10-01, except: [2026-12-24] }\n',
+      'site.yaml': 'sessions: { every: 3 weeks, on: tuesday, from: 2026-09-08, except: [2026-12-22] }\n',
     },
-    blames: '2026-12-03',
+    blames: '2026-12-15',
   },
-  passes: { with: '2026-12-10', insteadOf: '2026-12-03' },
+  passes: { with: '2026-12-01', insteadOf: '2026-12-15' },
   ownEditionOnly: true,
   *check({ workspace, project }) {
     const { session } = project;
