@@ -77,3 +77,10 @@ export function reachPast({ panel, outline }: Ground): number {
   const under = panel?.outline.map(upright);
   return under ? Math.max(...outline.map((point) => distanceOutside(point, under))) : 0;
 }
+
+/** Whether nothing is cut off a panel, so that a layer within its box is on it. */
+export function fillsItsBox({ outline, box }: Panel): boolean {
+  return outline.every(
+    ({ x, y }) => (x.equals(box.left) || x.equals(box.right)) && (y.equals(box.top) || y.equals(box.bottom)),
+  );
+}

@@ -150,6 +150,53 @@ describe('a layer on cut corners', () => {
   });
 });
 
+describe('a layer that is not seen', () => {
+  const stuck = (panel: string, to: string): string =>
+    `error layer-covered at "${panel}": mat lies where ${panel} is stuck to ${to}: in the joint, and out of sight`;
+  const TUCK = 'box: { stock: cream, form: tuck-end box, inside: 2 x 1 x 3 }\n';
+  const ENVELOPE = 'envelope: { stock: cream, form: envelope, card: 6 x 4 }\n';
+  // A carton glued at both ends, its walls and flaps all folded the wrong way: its outside is within.
+  const INSIDE_OUT = `box:
+  stock: cream
+  cut: 8 x 6 3/4
+  score: [{ from: left, at: [1 1/4, 3 3/4, 5, 7 1/2] }, { from: bottom, at: [1 1/4, 5 1/2] }]
+  panels: { front: B2, tab: E2 }
+  trim: [E1, E3]
+  slit: [A|B 1, B|C 1, C|D 1, A|B 3, B|C 3, C|D 3]
+  folds: { A|B: FOLD, B|C: FOLD, C|D: FOLD, D|E: FOLD, 1|2: FOLD, 2|3: FOLD }
+  glue: { tab: A2, A1: D1, C1: D1, B1: D1, A3: D3, C3: D3, B3: D3 }
+`;
+  it.each<[string, string, string[]]>([
+    ['on a tab', TUCK + mat('cut: 1/4 x 2, on: box.tab'), [stuck('box.tab', 'box.left')]],
+    [
+      'on a flap that is glued',
+      ENVELOPE + mat('cut: 1/2 x 2, on: envelope.left-flap'),
+      [stuck('envelope.left-flap', 'envelope.back')],
+    ],
+    ['on the panel that a tab is stuck to', TUCK + mat('cut: 3/4 x 2, on: box.left'), []],
+    ['under a lid, which opens', TUCK + mat('cut: 1/2 x 1/2, on: box.left-dust'), []],
+    [
+      'between the leaves of a card, which open',
+      `card: { stock: cream, form: accordion card, size: 3 x 4, pages: 4 }\n${mat('cut: 2 3/4 x 3 3/4, on: card.page-2')}`,
+      [],
+    ],
+    [
+      'within a box that is turned inside out',
+      INSIDE_OUT.replaceAll('FOLD', 'valley 90') + mat('cut: 2 x 2, on: box.front'),
+      [
+        'warning layer-covered at "box.front": mat lies on the outside of box.front, which is closed in once all is glued: nobody ever sees it',
+      ],
+    ],
+    [
+      'on one that is not',
+      INSIDE_OUT.replaceAll('FOLD', 'mountain 90') + mat('cut: 2 x 2, on: box.front'),
+      [],
+    ],
+  ])('%s', (_, pieces, expected) => {
+    expect(said(pieces).filter((each) => each.includes('layer-'))).toEqual(expected);
+  });
+});
+
 describe('a layer over a hole', () => {
   // The hole of a 2 x 4 in tag is 1/4 in wide and begins 1/4 in from the upper edge.
   it.each<[string, string | undefined]>([

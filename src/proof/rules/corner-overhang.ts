@@ -2,7 +2,7 @@ import { Length, type Unit } from '../../measure/length.ts';
 import { roundMillimetres, roundUp } from '../../measure/round.ts';
 import type { Project } from '../../project/model.ts';
 import type { At } from '../../project/source.ts';
-import { groundOf, reachPast } from '../../shape/ground.ts';
+import { fillsItsBox, groundOf, reachPast } from '../../shape/ground.ts';
 import type { Layer, Shapes } from '../../shape/shapes.ts';
 import { type OfLayer, ofLayer } from '../axis.ts';
 import type { Rule } from '../rule.ts';
@@ -72,7 +72,9 @@ function passedBase(layer: Layer, { pieces, unit }: Project, shapes: Shapes): Fa
     const following = radius.value.minus(least);
     return passesCorner(layer, radius.value) ? { radius, following } : undefined;
   }
-  const by = reachPast(groundOf(layer, shapes));
+  const { panel } = layer.under;
+  const isUncut = turn % 90 === 0 && panel !== undefined && fillsItsBox(panel);
+  const by = isUncut ? 0 : reachPast(groundOf(layer, shapes));
   return by > ARC_MISS ? { by: roundUp(roundMillimetres(by, 1000), finestMark(unit)) } : undefined;
 }
 

@@ -57,9 +57,10 @@ function partedPanels(
   { unit }: Project,
   shapes: Shapes,
 ): Omit<Facts, keyof OfLayer> | undefined {
+  if (layer.under.panel || goesRound(layer, shapes)) return undefined;
   const ground = groundOf(layer, shapes);
   const parted = partedCovers(ground);
-  if (!parted || goesRound(layer, shapes)) return undefined;
+  if (!parted) return undefined;
   const { covers, fold } = parted;
   const ruler = unit === 'in' ? 'in' : 'mm';
   const [first, second] = covers;

@@ -2,7 +2,7 @@ import type { Project } from '../../project/model.ts';
 import type { Place } from '../../project/source.ts';
 import { distanceOutside } from '../../shape/flat-polygon.ts';
 import { type Ground, groundOf } from '../../shape/ground.ts';
-import type { Layer, Shapes } from '../../shape/shapes.ts';
+import type { Layer } from '../../shape/shapes.ts';
 import { type OfLayer, ofLayer } from '../axis.ts';
 import { firstReference } from '../mentions.ts';
 import type { Rule } from '../rule.ts';
@@ -24,7 +24,7 @@ export const layerHidden: Rule<Facts> = {
   },
   passes: { with: 'cut: 2 x 1, on: photo', insteadOf: 'cut: 2 x 1, on: card' },
   *check({ project, shapes }) {
-    const laid = shapes.layers.flatMap((layer) => laidOn(layer, shapes));
+    const laid = besideOthers(shapes.layers).map((layer) => ({ layer, ground: groundOf(layer, shapes) }));
     const found = new Map<Laid, Laid[]>();
     for (const under of laid) {
       const over = laid.findLast((each) => hides(each, under, project));
@@ -47,9 +47,12 @@ export const layerHidden: Rule<Facts> = {
 
 type Laid = { readonly layer: Layer; readonly ground: Ground };
 
-/** A single layer, and what it lies on; of several alike only one has its place said. */
-function laidOn(layer: Layer, shapes: Shapes): Laid[] {
-  return layer.piece.count.value === 1 ? [{ layer, ground: groundOf(layer, shapes) }] : [];
+/** Single layers that lie on their base with others; of several alike only one has its place said. */
+function besideOthers(layers: readonly Layer[]): readonly Layer[] {
+  const single = layers.filter(({ piece }) => piece.count.value === 1);
+  return single.filter((layer) =>
+    single.some((other) => other !== layer && other.baseName === layer.baseName),
+  );
 }
 
 /** Whether one layer is stuck over another on the same base and leaves nothing of it to be seen. */

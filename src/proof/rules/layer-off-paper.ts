@@ -27,6 +27,8 @@ export const layerOffPaper: Rule<Facts> = {
   passes: { with: 'top: 5/8', insteadOf: 'top: 3/8' },
   *check({ project, shapes }) {
     for (const layer of shapes.layers) {
+      const { net, panel } = layer.under;
+      if (panel && !net.holes) continue;
       const gap = gapUnder(groundOf(layer, shapes), project.unit);
       const facts = ofLayer(project, layer);
       if (gap) yield { at: layer.piece.on?.at ?? layer.piece.at, facts: { ...facts, gap } };

@@ -42,6 +42,11 @@ export const faceStates: (
   );
 });
 
+/** One face alone, where the others are no matter. */
+export function faceStateOf(net: Net, caliper: number, panel: string, face: Face): FaceState {
+  return faceState(stackOf(net, caliper), panel, face);
+}
+
 function faceState(stack: Stack, panel: string, face: Face): FaceState {
   const { shape, sides } = stack;
   const lying = sides.on(panel).filter((id) => faceOn(sides.of(panel, id) ?? 1) === face);

@@ -1,0 +1,83 @@
+import type { Project } from '../../project/model.ts';
+import { caliperOf } from '../../shape/caliper.ts';
+import { folded } from '../../shape/closure/sound.ts';
+import { upright } from '../../shape/fold.ts';
+import { coversOf, type Ground, groundOf, partedCovers, partOver } from '../../shape/ground.ts';
+import type { Net } from '../../shape/net.ts';
+import type { Layer, Shapes } from '../../shape/shapes.ts';
+import { faceStateOf } from '../../shape/stacking/face-states.ts';
+import { openedNet } from '../../shape/stacking/opened.ts';
+import { signedAngle } from '../../shape/tube.ts';
+import { type OfLayer, ofLayer } from '../axis.ts';
+import type { Rule } from '../rule.ts';
+
+type Facts = OfLayer & {
+  /** The panel it lies on, as in `box.tab`. */
+  readonly panel: string;
+  /** The one that is stuck to it there; absent where nothing is, but the face is closed in. */
+  readonly gluedTo?: string;
+};
+
+export const layerCovered: Rule<Facts> = {
+  severity: 'error',
+  summary:
+    'A layer lies where it is seen: on no glue tab, and on no face that is glued over or ends up inside.',
+  why: 'A layer on a glue tab sits in the joint: nobody sees it, and the joint holds no better than the layer does. One on a face that is closed in for good is paper for nothing. What a lid or a flap covers is fine, for it is seen when that is opened.',
+  fails: {
+    pieces:
+      'box: { stock: cream, form: tuck-end box, inside: 2 x 1 x 3 }\nstrip: { stock: cream, cut: 1/4 x 2 1/2, on: box.tab }',
+    blames: 'box.tab',
+  },
+  passes: { with: 'box.front', insteadOf: 'box.tab' },
+  *check({ project, shapes }) {
+    for (const layer of shapes.layers) {
+      const found = coveredBy(layer, project, shapes);
+      if (found)
+        yield { at: layer.piece.on?.at ?? layer.piece.at, facts: { ...ofLayer(project, layer), ...found } };
+    }
+  },
+  say: ({ layer, panel, gluedTo }) => {
+    const remedy = 'stick it on a panel that shows';
+    return gluedTo === undefined
+      ? {
+          message: `${layer} lies on the outside of ${panel}, which is closed in once all is glued: nobody ever sees it`,
+          remedy,
+          severity: 'warning',
+        }
+      : {
+          message: `${layer} lies where ${panel} is stuck to ${gluedTo}: in the joint, and out of sight`,
+          remedy,
+        };
+  },
+};
+
+/** What becomes of the face that a layer lies on, unless it is seen; nothing is known of a net that does not close. */
+function coveredBy(layer: Layer, project: Project, shapes: Shapes): Omit<Facts, keyof OfLayer> | undefined {
+  const { net } = layer.under;
+  const panel = layer.under.panel?.id ?? panelUnder(groundOf(layer, shapes));
+  const opened = openedNet(net);
+  if (panel === undefined || facesOut(panel, opened)) return undefined;
+  const id = layer.piece.on?.value.piece ?? '';
+  const stock = project.pieces.get(id)?.stock;
+  const { thickness } = caliperOf(stock && project.stock.get(stock.value));
+  if (folded(net, thickness).soundness !== 'closes') return undefined;
+  const { isSeen, covers } = faceStateOf(opened, thickness.mm, panel, 'outside');
+  const { outline } = groundOf(layer, shapes);
+  const glued = covers.find(
+    ({ isGlued, areas }) => isGlued && areas.some((area) => partOver(outline, area.map(upright))),
+  );
+  const name = `${id}.${panel}`;
+  if (glued) return { panel: name, gluedTo: `${id}.${glued.panel}` };
+  return isSeen ? undefined : { panel: name };
+}
+
+/** Whether the outside of a panel needs no looking at: nothing is stuck to it, and every fold turns outsides out. */
+function facesOut(panel: string, { glue, folds }: Net): boolean {
+  const isStuck = glue.some(({ from, to }) => from === panel || to === panel);
+  return !isStuck && folds.every((fold) => signedAngle(fold) >= 0);
+}
+
+/** The one panel that a layer on a folded sheet as a whole lies on. */
+function panelUnder(ground: Ground): string | undefined {
+  return partedCovers(ground) ? undefined : coversOf(ground)[0]?.panel.id;
+}
