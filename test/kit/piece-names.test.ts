@@ -28,10 +28,25 @@ describe('the names of pieces of one size', () => {
     const layouts = [{ count: 3, pieces: [placed(0), placed(0)] }];
     expect(namePieces(layouts, [kindOf(['a', 1], ['b', 5])], 1)).toEqual([
       [
-        { count: 2, names: ['b', 'b'] },
         { count: 1, names: ['a', 'b'] },
+        { count: 2, names: ['b', 'b'] },
       ],
     ]);
+  });
+
+  it('come out even over several layouts where they can', () => {
+    const layouts = [
+      { count: 2, pieces: [placed(0)] },
+      { count: 3, pieces: [placed(0)] },
+    ];
+    expect(namePieces(layouts, [kindOf(['a', 3], ['b', 2])], 1)).toEqual([
+      [{ count: 2, names: ['b'] }],
+      [{ count: 3, names: ['a'] }],
+    ]);
+  });
+
+  it('are never more than there are pieces', () => {
+    expect(() => namePieces([{ count: 4, pieces: [placed(0)] }], [kindOf(['a', 3])], 1)).toThrow('names');
   });
 
   it('come to exactly so many of each, whatever the layouts', () => {
