@@ -1,10 +1,10 @@
 import { relative, resolve } from 'node:path';
 import { performance } from 'node:perf_hooks';
-import type { Kit, KitProgress } from '../kit/kit.ts';
-import type { StockPlan } from '../kit/plan.ts';
+import type { KitProgress } from '../kit/kit.ts';
+import type { Kit, StockPlan } from '../kit/plan.ts';
 import { kitCsv } from '../kit/report/csv.ts';
-import { moneyFigure } from '../kit/report/figures.ts';
-import { type Currency, kitJson } from '../kit/report/json.ts';
+import { type Currency, moneyFigure } from '../kit/report/figures.ts';
+import { kitJson } from '../kit/report/json.ts';
 import { requestKit } from '../make/kit.ts';
 import { kitFolder, makeKitFiles } from '../make/kit-files.ts';
 import type { Money, Project } from '../project/model.ts';

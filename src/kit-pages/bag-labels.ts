@@ -1,8 +1,8 @@
 import type { Renderer } from '../handout/render.ts';
-import type { Kit } from '../kit/kit.ts';
+import type { Kit } from '../kit/plan.ts';
 import type { Labels } from '../words/labels.ts';
+import { pieceSheetNamed } from '../words/names.ts';
 import { voiceOf } from '../words/voice.ts';
-import { pieceName } from './kinds.ts';
 import { type KitInput, type KitShell, kitShell, wordsFor } from './shell.ts';
 import type { KitWords } from './words.ts';
 
@@ -45,8 +45,8 @@ export function renderBagLabels(page: BagLabels, renderer: Renderer, labels: Lab
 function contentsOf({ stocks, shopping }: Kit, { voice, amount }: KitWords): readonly string[] {
   const pieces = stocks.flatMap(({ kinds }) =>
     kinds.flatMap((kind) =>
-      kind.pieces.map(({ name, perKit }) =>
-        voice.say('kit-bag-item', { amount: perKit, item: pieceName(name, voice) }),
+      kind.pieces.map(({ piece, sheet, perKit }) =>
+        voice.say('kit-bag-item', { amount: perKit, item: pieceSheetNamed(piece, sheet, voice.say) }),
       ),
     ),
   );

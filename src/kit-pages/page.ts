@@ -1,7 +1,6 @@
 import type { Fact } from '../handout/facts.ts';
 import type { Renderer } from '../handout/render.ts';
-import type { Kit } from '../kit/kit.ts';
-import type { StockPlan } from '../kit/plan.ts';
+import type { Kit, StockPlan } from '../kit/plan.ts';
 import type { Labels } from '../words/labels.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import { voiceOf } from '../words/voice.ts';

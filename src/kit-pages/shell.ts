@@ -1,7 +1,7 @@
 import { accentOf } from '../drawing/accent.ts';
 import { pageCss, type Styles, styleElements } from '../handout/css.ts';
-import type { Kit } from '../kit/kit.ts';
-import type { Currency } from '../kit/report/json.ts';
+import type { Kit } from '../kit/plan.ts';
+import type { Currency } from '../kit/report/figures.ts';
 import type { Site } from '../project/model.ts';
 import type { Labels } from '../words/labels.ts';
 import type { SafeHtml } from '../words/safe-html.ts';

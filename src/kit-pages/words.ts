@@ -1,7 +1,6 @@
 import { spokenSize } from '../drawing/words.ts';
 import { type EditionName, sidesOf } from '../edition/editions.ts';
-import { moneyFigure } from '../kit/report/figures.ts';
-import type { Currency } from '../kit/report/json.ts';
+import { type Currency, moneyFigure } from '../kit/report/figures.ts';
 import { type Amount, lengthOf } from '../kit/shopping/amount.ts';
 import type { Length } from '../measure/length.ts';
 import { printDecimal, printInches } from '../measure/print.ts';

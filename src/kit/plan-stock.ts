@@ -43,7 +43,7 @@ export function planStock(
     const tree = layOutSheet(size, pattern.tree, bench.trimMargin, posed.ruler);
     return { sheet, count, tree, steps: stepsOf(tree, bench.trimmer) };
   });
-  const names = namePieces(
+  const named = namePieces(
     layouts.map(({ count, tree }) => ({ count, pieces: piecesIn(tree) })),
     kinds,
     kits,
@@ -53,7 +53,7 @@ export function planStock(
     kinds,
     ...totalsOf(plan, posed),
     seconds: clock() - start,
-    layouts: layouts.map((layout, index) => ({ ...layout, names: names[index] ?? [] })),
+    layouts: layouts.map((layout, index) => ({ ...layout, named: named[index] ?? [] })),
   };
 }
 

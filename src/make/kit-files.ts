@@ -1,6 +1,7 @@
-import type { Kit } from '../kit/kit.ts';
+import type { Kit } from '../kit/plan.ts';
 import { kitCsv } from '../kit/report/csv.ts';
-import { type Currency, kitJson } from '../kit/report/json.ts';
+import type { Currency } from '../kit/report/figures.ts';
+import { kitJson } from '../kit/report/json.ts';
 import { bagLabels, bagLabelsTitle, renderBagLabels } from '../kit-pages/bag-labels.ts';
 import { kitPage, kitTitle, renderKit } from '../kit-pages/page.ts';
 import { openPrinter } from '../print/printer.ts';

@@ -1,14 +1,12 @@
 import { grammageOf } from '../../shape/caliper.ts';
 import type { StockDemand } from '../demand.ts';
-
-/** What the paper of one kit weighs, and the stocks it leaves out because their weight is not known. */
-export type KitWeight = { readonly gramsPerKit: number; readonly without: readonly string[] };
+import type { Kit } from '../plan.ts';
 
 /** Square millimetres in a square metre. */
 const SQUARE_METRE = 1_000_000;
 
 /** Pieces as they are cut, before corners and tapers are cut off: a little on the safe side for the post. */
-export function weightOf(stocks: readonly StockDemand[]): KitWeight {
+export function weightOf(stocks: readonly StockDemand[]): Kit['weight'] {
   const known = stocks.filter(({ stock }) => stock.weight !== undefined);
   const gramsPerKit = known.reduce((sum, demand) => sum + gramsOf(demand), 0);
   return {
