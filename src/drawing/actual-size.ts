@@ -10,7 +10,7 @@ import { drawKey, keyEntries } from './key.ts';
 import { wrapped } from './lettering.ts';
 import { type Page, pageOf } from './page-paper.ts';
 import type { DrawnBox } from './region.ts';
-import { type DrawingStyle, type InBoth, letteringOf, netOf } from './style.ts';
+import { type DrawingStyle, type InBoth, netOf } from './style.ts';
 import { drawAt, drawTile } from './tile-page.ts';
 import { type Tiling, tile } from './tiles.ts';
 import { caption, spokenSize } from './words.ts';
@@ -65,7 +65,7 @@ function stripOn({ printable }: Page, net: Net, style: DrawingStyle): Strip {
 }
 
 function keyHeight(net: Net, width: number, style: DrawingStyle): number {
-  return drawKey(new Canvas(), keyEntries(net), { left: 0, top: 0, width }, style);
+  return drawKey(new Canvas(style), keyEntries(net), { left: 0, top: 0, width });
 }
 
 function roomAbove(page: Page, { height }: Pick<Strip, 'height'>): DrawnBox {
@@ -78,16 +78,16 @@ function fits({ size }: Net, { left, top, right, bottom }: DrawnBox): boolean {
 
 /** Everything on one page. */
 function alone(id: string, net: InBoth<Net>, page: Page, style: DrawingStyle): TemplatePage {
-  const canvas = new Canvas();
+  const canvas = new Canvas(style);
   const { words, calibration, ...strip } = stripOn(page, net.drawn, style);
   const room = roomAbove(page, strip);
   const { width, height } = net.drawn.size;
   const left = (room.left + room.right - width.mm) / 2;
-  drawAt(canvas, net.drawn, left, room.top + (room.bottom - room.top - height.mm) / 2, style);
+  drawAt(canvas, net.drawn, left, room.top + (room.bottom - room.top - height.mm) / 2);
   const key = { left: words.left, top: words.top, width: words.right - words.left };
-  drawKey(canvas, keyEntries(net.drawn), key, style);
-  drawCalibration(canvas, calibration, style);
-  return finished(canvas, page, { id, net, number: 1, pages: 1 }, style, words);
+  drawKey(canvas, keyEntries(net.drawn), key);
+  drawCalibration(canvas, calibration);
+  return finished(canvas, page, { id, net, number: 1, pages: 1 }, words);
 }
 
 /** On its side or upright, whichever takes fewer pages; the whole printable part where one page without a foot does. */
@@ -106,16 +106,16 @@ function tiled(
   style: DrawingStyle,
 ): readonly TemplatePage[] {
   const told = { id, net, pages: tiling.tiles.length + 1 };
-  const cover = new Canvas();
-  drawCover(cover, coverPage, { id, net, tiling }, style);
+  const cover = new Canvas(style);
+  drawCover(cover, coverPage, { id, net, tiling });
   const hasFoot = tiling.tiles.length > 1 || !fillsPage(page, net.drawn);
   const tiles = tiling.tiles.map((_, index): TemplatePage => {
-    const canvas = new Canvas();
-    drawTile(canvas, page, net.drawn, tiling, index, style);
+    const canvas = new Canvas(style);
+    drawTile(canvas, page, net.drawn, tiling, index);
     const foot = hasFoot ? page.printable : undefined;
-    return finished(canvas, page, { ...told, number: index + 2 }, style, foot);
+    return finished(canvas, page, { ...told, number: index + 2 }, foot);
   });
-  return [finished(cover, coverPage, { ...told, number: 1 }, style, coverPage.printable), ...tiles];
+  return [finished(cover, coverPage, { ...told, number: 1 }, coverPage.printable), ...tiles];
 }
 
 function fillsPage({ printable }: Page, net: Net): boolean {
@@ -135,13 +135,13 @@ function finished(
   canvas: Canvas,
   page: Page,
   { id, net, number, pages }: NumberedPage,
-  style: DrawingStyle,
   foot?: DrawnBox,
 ): TemplatePage {
+  const { style } = canvas;
   const told = { name: caption(id, style.say), page: number, pages };
   if (foot) {
     const { left, right, bottom } = foot;
-    const size = Math.min(letteringOf(style), 3.4);
+    const size = Math.min(canvas.lettering, 3.4);
     const lines = wrapped(style.say('drawing-foot', told), (right - left) / size);
     canvas.label(lines, { x: left, y: bottom - 1 }, { size, anchor: 'start', sits: 'over' });
   }

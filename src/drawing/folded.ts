@@ -46,7 +46,7 @@ export function foldedDrawing(
   const seen = sheetsFor(edition, id).flatMap((sheet) => seenSheet(edition, id, sheet, view));
   if (seen.length === 0) return undefined;
   const { faces, scale } = arranged(seen, room);
-  const canvas = new Canvas();
+  const canvas = new Canvas(style);
   for (const face of faces) drawFace(canvas, face, scale);
   return canvas.drawing('folded', describe(editions, id, view, style));
 }

@@ -1,5 +1,4 @@
 import type { FlatBox, Net } from '../shape/net.ts';
-import type { Say } from '../words/labels.ts';
 import { partNamed } from '../words/names.ts';
 import type { Canvas } from './canvas.ts';
 import { extentOf, plain } from './lettering.ts';
@@ -11,8 +10,6 @@ import { gluedPanels } from './sheet.ts';
 export type Numbered = { readonly number: number; readonly name: string };
 
 type NameSetting = {
-  readonly size: number;
-  readonly say: Say;
   /** Whether a number stands for a name that finds no room; else it is left out. */
   readonly numbering: boolean;
   /** The part of the drawing to keep to; all of it when absent. */
@@ -27,20 +24,21 @@ export function drawNames(
   canvas: Canvas,
   net: Net,
   frame: DrawingFrame,
-  { size, say, numbering, within }: NameSetting,
+  { numbering, within }: NameSetting,
 ): readonly Numbered[] {
   const numbered: Numbered[] = [];
   const glued = gluedPanels(net);
+  const size = canvas.lettering;
   for (const panel of net.panels) {
     if (panel.name === undefined) continue;
-    const name = partNamed(panel.name, say);
+    const name = partNamed(panel.name, canvas.style.say);
     const [width, height, centre] = roomOn(panel.box, frame, within);
     const label = [plain(name)];
     const halo = glued.includes(panel);
     const extent = extentOf(label);
     const [long, high] = [extent.width * size + 1.2, extent.height * size + 1.2];
-    if (long <= width && high <= height) canvas.label(label, centre, { size, halo });
-    else if (long <= height && high <= width) canvas.label(label, centre, { size, halo, upright: true });
+    if (long <= width && high <= height) canvas.label(label, centre, { halo });
+    else if (long <= height && high <= width) canvas.label(label, centre, { halo, upright: true });
     else if (numbering) {
       const number = numbered.length + 1;
       const setting = { size: Math.min(size, width, height), halo, strong: true };

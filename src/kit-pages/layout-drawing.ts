@@ -13,6 +13,7 @@ import { listed } from '../drawing/words.ts';
 import type { SheetLayout, StockPlan } from '../kit/plan.ts';
 import { offcutsIn, type PaperBox, type PlacedPiece, piecesIn } from '../kit/sheet-tree.ts';
 import type { CuttingStep } from '../kit/steps.ts';
+import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import { boxCorners } from '../shape/outline.ts';
@@ -27,7 +28,8 @@ const LETTERING = 2.9;
 export function layoutDrawing(plan: StockPlan, layout: SheetLayout, words: KitWords): Drawing {
   const { tree } = layout;
   const scale = Math.min(ROOM.width / tree.width.mm, ROOM.height / tree.height.mm);
-  const canvas = new Canvas();
+  const { leading, voice } = words;
+  const canvas = new Canvas({ shown: [leading], say: voice.say, lettering: LETTERING });
   const sheet = frameOf(tree, scale);
   canvas.paper(boxCorners(sheet));
   canvas.hatch(boxCorners(sheet));
@@ -80,7 +82,7 @@ function setWithin(canvas: Canvas, frame: DrawnBox, labels: readonly Label[]): v
     const [long, high] = [extent.width * LETTERING, extent.height * LETTERING];
     const level = long <= width && high <= height;
     if (!level && !(long <= height && high <= width)) continue;
-    canvas.label(label, centre, { size: LETTERING, strong: true, upright: !level });
+    canvas.label(label, centre, { strong: true, upright: !level });
     return;
   }
   const [last] = labels.slice(-1);
@@ -122,20 +124,9 @@ function drawSize(canvas: Canvas, sheet: DrawnBox, size: Size, words: KitWords):
   const away = 3;
   const across = { axis: 'across', edge: sheet.top, row: sheet.top - away } as const;
   const upright = { axis: 'upright', edge: sheet.right, row: sheet.right + away } as const;
-  dimension(
-    canvas,
-    across,
-    [sheet.left, sheet.right],
-    [lengthLettering(size.width, words.leading, words.voice.say)],
-    LETTERING,
-  );
-  dimension(
-    canvas,
-    upright,
-    [sheet.top, sheet.bottom],
-    [lengthLettering(size.height, words.leading, words.voice.say)],
-    LETTERING,
-  );
+  const lettered = (side: Length): Label => [lengthLettering(side, words.leading, words.voice.say)];
+  dimension(canvas, across, [sheet.left, sheet.right], lettered(size.width));
+  dimension(canvas, upright, [sheet.top, sheet.bottom], lettered(size.height));
 }
 
 function sizeLettering({ width, height }: Size, { leading, voice }: KitWords): LabelLine {
