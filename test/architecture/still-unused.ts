@@ -35,5 +35,4 @@ export const STILL_UNUSED: readonly string[] = [
   'shape/paint/picture.ts:placeInPicture',
   'site/index-page.ts:choicesOf',
   'words/languages.ts:keysOf',
-  'words/measures.ts:inchFigure',
 ];
