@@ -1,4 +1,4 @@
-import type { Edge } from '../project/net-as-written.ts';
+import { EDGES, type Edge } from '../project/net-as-written.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import type { Canvas } from './canvas.ts';
 import { alongSize, placer, setBeyond } from './dimension.ts';
@@ -20,7 +20,7 @@ const KINK = 3;
 /** Sets callouts round a box, each straight out from its point, labels on one side never touching. */
 export function setCallouts(canvas: Canvas, box: DrawnBox, callouts: readonly Callout[]): void {
   const size = canvas.lettering;
-  for (const side of ['left', 'right', 'top', 'bottom'] as const) {
+  for (const side of EDGES) {
     const own = callouts.filter((callout) => callout.side === side);
     const axis = side === 'left' || side === 'right' ? 'upright' : 'across';
     const outward = side === 'left' || side === 'top' ? -1 : 1;

@@ -1,10 +1,10 @@
 import type { Twin } from '../edition/editions.ts';
-import type { Edge } from '../project/net-as-written.ts';
+import { EDGES, type Edge } from '../project/net-as-written.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import type { Layer } from '../shape/shapes.ts';
 import { revealOn } from '../words/reveals.ts';
 import type { PiledLayer } from './pile.ts';
-import { allRound, SIDES } from './reveals.ts';
+import { allRound } from './reveals.ts';
 import { contains } from './visible.ts';
 
 /** What shows of a base beside one layer, from the base's edge to the layer's, on the drawing. */
@@ -27,7 +27,7 @@ const CLEAR = 0.6;
 export function gapsOf(placed: readonly PiledLayer[], scale: number, apart: number): RevealGap[] {
   const gaps: RevealGap[] = [];
   for (const one of placed) {
-    const sides = allRound(one.layer) ? (['left'] as const) : SIDES;
+    const sides = allRound(one.layer) ? (['left'] as const) : EDGES;
     for (const own of sides) {
       const length = revealOn(one.layer, own);
       if (length.inch.sign === 0) continue;

@@ -2,6 +2,7 @@ import { type Edition, type Editions, twin } from '../edition/editions.ts';
 import type { Net } from '../shape/net.ts';
 import { boxCorners } from '../shape/outline.ts';
 import { sheetNamed } from '../words/names.ts';
+import { layerTwin } from '../words/reveals.ts';
 import { Canvas, type Drawing } from './canvas.ts';
 import { dimensionSize, tailOf } from './dimension.ts';
 import { AT_ORIGIN, blankLines, cutLines, type DrawingFrame, placeAll, sheetBox } from './outline.ts';
@@ -69,7 +70,7 @@ function drawCut(canvas: Canvas, net: Net, frame: DrawingFrame, color: string | 
 function describe(editions: Editions, id: string, net: InBoth<Net>, style: DrawingStyle): string {
   const { say } = style;
   const parts = [caption(id, say), spokenSize({ inch: net.inch.size, metric: net.metric.size }, style)];
-  const layer = twin(editions, ({ shapes }) => shapes.layers.find(({ piece }) => piece.id.value === id));
+  const layer = layerTwin(editions, id);
   if (layer) {
     const base = sheetNamed(layer.inch.baseName, say);
     parts.push(say('drawing-on', { base, reveals: spokenReveals(layer, style) }));

@@ -1,12 +1,10 @@
 import type { Twin } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
-import type { Edge } from '../project/net-as-written.ts';
+import { EDGES } from '../project/net-as-written.ts';
 import type { Layer, Reveals } from '../shape/shapes.ts';
-import { revealOn } from '../words/reveals.ts';
+import { magnitudeOf, revealOn } from '../words/reveals.ts';
 import type { DrawingStyle } from './style.ts';
 import { listed, spokenLength } from './words.ts';
-
-export const SIDES: readonly Edge[] = ['left', 'right', 'top', 'bottom'];
 
 /** What shows all round when it is the same on every side, in both editions. */
 export function allRound(layer: Twin<Layer>): Twin | undefined {
@@ -19,17 +17,13 @@ export function spokenReveals(layer: Twin<Layer>, style: DrawingStyle): string {
   const even = allRound(layer);
   if (even && even.inch.sign === 0) return say('drawing-flush');
   if (even && even.inch.sign > 0) return say('drawing-all-round', { length: spokenLength(even, style) });
-  const sides = SIDES.map((side) => {
+  const sides = EDGES.map((side) => {
     const reveal = revealOn(layer, side);
     if (reveal.inch.sign === 0) return say(`drawing-flush-${side}`);
     const key = reveal.inch.sign < 0 ? `drawing-past-${side}` : `drawing-shows-${side}`;
-    return say(key, { length: spokenLength(magnitude(reveal), style) });
+    return say(key, { length: spokenLength(magnitudeOf(reveal), style) });
   });
   return say('drawing-uneven', { sides: listed(sides, say) });
-}
-
-export function magnitude({ inch, metric }: Twin): Twin {
-  return { inch: inch.abs(), metric: metric.abs() };
 }
 
 function isEven({ left, right, top, bottom }: Reveals): boolean {

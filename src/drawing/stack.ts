@@ -4,13 +4,14 @@ import { columnName } from '../shape/cells.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import { baseName } from '../shape/layers.ts';
 import { nameOf, sheetNamed } from '../words/names.ts';
+import { magnitudeOf } from '../words/reveals.ts';
 import { type Callout, setCallouts } from './callouts.ts';
 import { Canvas, type Drawing } from './canvas.ts';
 import { gapsOf, type RevealGap } from './gaps.ts';
 import { type Label, plain } from './lettering.ts';
 import { type Pile, type PiledLayer, pileOn } from './pile.ts';
 import { boxOf, hatchLines, type Segment } from './region.ts';
-import { allRound, magnitude, spokenReveals } from './reveals.ts';
+import { allRound, spokenReveals } from './reveals.ts';
 import { colorOf, type DrawingRoom, type DrawingStyle } from './style.ts';
 import { roomiestSpot } from './visible.ts';
 import { caption, lengthLabel, sizeLabel, spokenSize } from './words.ts';
@@ -71,7 +72,7 @@ function stockOf({ project }: Edition, piece: string): Stock | undefined {
 function drawReveals(canvas: Canvas, gaps: readonly RevealGap[]): Callout[] {
   return gaps.map((gap) => {
     drawGap(canvas, gap);
-    const figures: Label = lengthLabel(magnitude(gap.length), canvas.style);
+    const figures: Label = lengthLabel(magnitudeOf(gap.length), canvas.style);
     const word = gap.length.inch.sign < 0 ? 'past-edge' : allRound(gap.layer) ? 'all-round' : undefined;
     const label = word ? [...figures, plain(canvas.style.say(`drawing-key-${word}`))] : figures;
     return { from: gap.outer, side: gap.side, label };

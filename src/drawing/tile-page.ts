@@ -1,3 +1,4 @@
+import { EDGES } from '../project/net-as-written.ts';
 import { columnName } from '../shape/cells.ts';
 import type { Net } from '../shape/net.ts';
 import { boxCorners } from '../shape/outline.ts';
@@ -53,7 +54,7 @@ function inner({ left, top, right, bottom }: DrawnBox, inset: DrawnBox, share = 
 /** The middle of each overlap, from edge to edge of the window. */
 function drawSeams(canvas: Canvas, box: DrawnBox, inset: DrawnBox): void {
   const seam = inner(box, inset, 0.5);
-  for (const side of ['left', 'right', 'top', 'bottom'] as const) {
+  for (const side of EDGES) {
     const across = side === 'left' || side === 'right';
     const middle = across ? { left: seam[side], right: seam[side] } : { top: seam[side], bottom: seam[side] };
     const [from, , to] = boxCorners({ ...box, ...middle });
