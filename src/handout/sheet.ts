@@ -67,7 +67,7 @@ export function sheetHtml(input: SheetInput): string {
     siteTitle: site.title,
     home: links.home,
     share: links.share,
-    downloads: links.downloads.map(({ kind, href }) => ({ label: voice.say(`pdf-${kind}`), href })),
+    downloads: links.downloads.map(({ label, href }) => ({ label: voice.say(label), href })),
     title,
     summary: summary && typographic(summary, voice.language),
     hero: hero?.html,

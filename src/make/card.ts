@@ -12,12 +12,11 @@ import { paperColor } from '../handout/supplies.ts';
 import type { ListedPicture, ListedProject } from '../site/listed.ts';
 import { speaker } from '../words/labels.ts';
 import type { ProjectMaterial } from './output.ts';
-import { downloadsOf } from './papers.ts';
 import { picturesOnPage } from './pictures.ts';
 
 /** What the site's own pages know of a project. */
 export function cardOf(material: ProjectMaterial): ListedProject {
-  const { slug, editions, ledger, labels } = material;
+  const { slug, editions, ledger, labels, downloads } = material;
   const setting = settingOf(editions, 'letter', labels, new Map());
   const { project } = ownEdition(editions);
   return {
@@ -31,7 +30,7 @@ export function cardOf(material: ProjectMaterial): ListedProject {
     occasion: project.occasion?.value,
     picture: pictureOf(material),
     accent: accentOf(paperColor(project)).color,
-    papers: downloadsOf(material).map(({ kind, href }) => ({ kind, href: `${slug}/${href}` })),
+    papers: downloads.flatMap(({ listed, href }) => (listed ? [{ ...listed, href: `${slug}/${href}` }] : [])),
     revisions: ledger.revisions,
     ...(editions.printed === 'both' ? {} : { alone: editions.printed }),
   };

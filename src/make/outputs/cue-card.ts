@@ -9,7 +9,6 @@ const MOST_PAGES = 2;
 
 /** `host/<slug>-cue-card.pdf`: the demonstrator's own, never part of the site. */
 export const cueCard: Output = {
-  id: 'cue-card',
   ofProject: (material) => (material.pdf ? [cueJob(material)] : []),
 };
 
