@@ -9,7 +9,7 @@ import { type StepRow, stepRows } from './steps.ts';
 import { joined, type KitWords } from './words.ts';
 
 /** How a stock is cut: its layouts, one after another. */
-export type StockSection = {
+type StockSection = {
   readonly id: string;
   readonly name: string;
   readonly color: string | undefined;
@@ -85,7 +85,7 @@ function piecesOf(plan: StockPlan, layout: SheetLayout, words: KitWords): readon
 }
 
 /** Every piece by itself, for checking the piles at the end. */
-export type PieceRow = {
+type PieceRow = {
   readonly name: string;
   readonly size: SafeHtml;
   readonly stock: string;

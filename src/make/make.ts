@@ -82,7 +82,7 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
       ...findingsOf(workspace, studies),
       ...languageFindings({ ...workspace, projects: wanted }, files.labels),
     ];
-    const printer = openPrinter(options.browser === undefined ? {} : { browser: options.browser });
+    const printer = openPrinter({ browser: options.browser });
     try {
       const studio = openStudio(workspace.site, files, printer, options);
       const folder = await openFolder(options, workspace, studio);
