@@ -81,9 +81,9 @@ export function rulerWritten({ body }: Piece, { unit }: Project): Editions['own'
   return (body.kind === 'form' ? body.ruler : (body.cut.unit ?? unit)) === 'in' ? 'inch' : 'metric';
 }
 
-/** The project as written, standing for both its editions. */
-export function plainEditions(edition: Edition): Editions {
-  const { project } = edition;
-  const own = editionWritten(project);
-  return { own, printed: project.units, inch: edition, metric: edition };
+/** A project in its own unit and in the other; where there is no other, its own stands for both. */
+export function editionsOf(edition: Edition, other: Edition = edition): Editions {
+  const own = editionWritten(edition.project);
+  const [inch, metric] = own === 'inch' ? [edition, other] : [other, edition];
+  return { own, printed: edition.project.units, inch, metric };
 }
