@@ -11,8 +11,7 @@ import type { Money, Project } from '../project/model.ts';
 import { printFindings } from '../proof/print.ts';
 import type { Told } from '../proof/told.ts';
 import { type KitCommandOptions, kitOrder } from './kit-order.ts';
-import { count } from './make.ts';
-import { type CommandRun, type CommonOptions, inkFor, Refusal, type Terminal } from './terminal.ts';
+import { type CommandRun, type CommonOptions, count, inkFor, Refusal, type Terminal } from './terminal.ts';
 import { workspaceFolder } from './workspace-folder.ts';
 
 /** `sheetwright kit SLUG [workspace] --attendees N` */

@@ -108,16 +108,8 @@ function drawNumber(canvas: Canvas, number: number, part: PaperBox, step: Cuttin
 function lineOf(part: PaperBox, { from, setting }: CuttingStep, scale: number): readonly [Point2, Point2] {
   const { left, top, right, bottom } = frameOf(part, scale);
   const at = setting.mm * scale;
-  const [x, y] = [left + at, top + at];
-  return from === 'left'
-    ? [
-        { x, y: top },
-        { x, y: bottom },
-      ]
-    : [
-        { x: left, y },
-        { x: right, y },
-      ];
+  const start = from === 'left' ? { x: left + at, y: top } : { x: left, y: top + at };
+  return [start, from === 'left' ? { ...start, y: bottom } : { ...start, x: right }];
 }
 
 function drawSize(canvas: Canvas, sheet: DrawnBox, size: Size, words: KitWords): void {
@@ -137,21 +129,15 @@ function sizeLettering({ width, height }: Size, { leading, voice }: KitWords): L
 }
 
 function describe(plan: StockPlan, layout: SheetLayout, words: KitWords): string {
-  const { say } = words.voice;
-  const pieces = kindsCut(plan, layout).map(({ kind, count }) =>
-    say('kit-drawing-pieces', {
-      count,
-      piece: kindName(kind, words.voice),
-      size: words.spokenSize(kind.size),
-    }),
+  const { voice, spokenSize } = words;
+  const { say } = voice;
+  const cut = kindsCut(plan, layout).map(({ kind, count }) =>
+    say('kit-drawing-pieces', { count, piece: kindName(kind, voice), size: spokenSize(kind.size) }),
   );
-  const keep = offcutsIn(layout.tree).map((box) => words.spokenSize(box));
+  const [stock, size, pieces] = [plan.stock.name, spokenSize(layout.tree), listed(cut, say)];
+  const keep = offcutsIn(layout.tree).map(spokenSize);
   return [
-    say('kit-drawing', {
-      stock: plan.stock.name,
-      size: words.spokenSize(layout.tree),
-      pieces: listed(pieces, say),
-    }),
+    say('kit-drawing', { stock, size, pieces }),
     ...(keep.length > 0 ? [say('kit-drawing-keep', { sizes: listed(keep, say) })] : []),
   ].join(' ');
 }

@@ -6,11 +6,11 @@ import type { CuttingBench } from './bench.ts';
 import { demandOf, type StockDemand } from './demand.ts';
 import { findObstacles } from './obstacles.ts';
 import type { Kit, StockPlan } from './plan.ts';
-import { planStock, type SearchTools } from './plan-stock.ts';
+import { planStock } from './plan-stock.ts';
 import { costOf } from './shopping/cost.ts';
 import { shoppingList } from './shopping/list.ts';
 import { weightOf } from './shopping/weight.ts';
-import type { Standing } from './solver/plan-sheets.ts';
+import type { SearchTools, Standing } from './solver/plan-sheets.ts';
 
 /** For whom a kit is made. */
 export type KitOrder = {

@@ -9,7 +9,6 @@ export const STILL_UNUSED: readonly string[] = [
   'drawing/turn-model.ts:TurnModel',
   'handout/mail/envelopes.ts:ENVELOPES',
   'handout/mail/mailed.ts:closedFlat',
-  'kit-pages/words.ts:moneyText',
   'measure/length.ts:Millimetres',
   'measure/notation.ts:Part',
   'measure/print.ts:FractionStyle',
