@@ -12,10 +12,13 @@ export type Page = {
 };
 
 /** Letter is 8½ × 11 in, exactly 215.9 × 279.4 mm; A4 is 210 × 297 mm (ISO 216). */
-const SIZES: Readonly<Record<Paper, readonly [number, number]>> = { letter: [215.9, 279.4], a4: [210, 297] };
+export const SIDES_OF: Readonly<Record<Paper, readonly [number, number]>> = {
+  letter: [215.9, 279.4],
+  a4: [210, 297],
+};
 
 export function pageOf(paper: Paper, margin: Length, landscape: boolean): Page {
-  const [short, long] = SIZES[paper];
+  const [short, long] = SIDES_OF[paper];
   const [width, height] = landscape ? [long, short] : [short, long];
   const edge = margin.mm;
   const printable = { left: edge, top: edge, right: width - edge, bottom: height - edge };

@@ -1,4 +1,5 @@
 import type { Editions } from '../edition/editions.ts';
+import { xmlDocument } from '../words/safe-html.ts';
 import { Canvas } from './canvas.ts';
 import { type DrawingFrame, sheetBox } from './outline.ts';
 import { drawNames } from './panel-names.ts';
@@ -30,5 +31,5 @@ export function templateSvg(editions: Editions, id: string, style: DrawingStyle)
   const page = { left: left - BORDER, top: top - BORDER, right: right + BORDER, bottom: bottom + BORDER };
   const words = describeNet(id, net, 1, style);
   const { svg } = canvas.drawing('file', words, page, { color: '#000', 'font-family': 'sans-serif' });
-  return `<?xml version="1.0" encoding="UTF-8"?>\n${svg}\n`;
+  return xmlDocument(svg);
 }

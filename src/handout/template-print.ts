@@ -7,10 +7,9 @@ import type { Labels } from '../words/labels.ts';
 import { sheetNamed } from '../words/names.ts';
 import { SafeHtml } from '../words/safe-html.ts';
 import { voiceOf } from '../words/voice.ts';
-import { styleElements } from './css.ts';
 import { shownText } from './measured-text.ts';
 import { templatePieces } from './piece-sheets.ts';
-import { headOf, type PageInput } from './render.ts';
+import { type PageInput, pageHtml } from './render.ts';
 import { settingOf } from './setting.ts';
 
 /** What an actual-size template is printed from. */
@@ -18,7 +17,7 @@ type TemplateInput = PageInput & { readonly editions: Editions; readonly paper: 
 
 /** The actual-size template on one paper, as a document to be printed; undefined when no piece needs one. */
 export function templateHtml(input: TemplateInput): string | undefined {
-  const { editions, site, labels, paper, styles, renderer } = input;
+  const { editions, site, labels, paper } = input;
   const setting = settingOf(editions, paper, labels, new Map());
   const { project, voice, drawings } = setting;
   const margin = site.bench.printerMargin.value;
@@ -33,8 +32,7 @@ export function templateHtml(input: TemplateInput): string | undefined {
   const title = templateTitle(editions, labels);
   const sizes = pages.flatMap((each) => each.pages.map(({ page }) => page));
   const description = project.summary ? shownText(project.summary.value, setting) : title;
-  const head = headOf(voice, styleElements(styles, leafCss(sizes)), { title, description });
-  return renderer.render('template', { ...head, leaves }, voice.say);
+  return pageHtml(input, 'template', { title, description, css: leafCss(sizes) }, { leaves });
 }
 
 /** The template's name, for the title of its PDF. */

@@ -1,6 +1,6 @@
 import type { Kit } from '../kit/plan.ts';
 import { pieceSheetNamed } from '../words/names.ts';
-import { type KitInput, type KitPage, kitHead, wordsFor } from './shell.ts';
+import { type KitInput, type KitPage, kitPageOf, wordsFor } from './shell.ts';
 import type { KitWords } from './words.ts';
 
 /** A page of labels to be cut apart, one for each bag. */
@@ -9,16 +9,19 @@ export function bagLabels(input: KitInput): KitPage {
   const words = wordsFor(input);
   const { say, day } = words.voice;
   const title = say('kit-labels-title', { title: project.title.value });
-  const model = {
-    ...kitHead(input, words, { title, description: say('kit-labels-description') }),
-    day: project.session && day(project.session.value),
-    contents: contentsOf(input.kit, words),
-    bags: Array.from({ length: attendees + spares }, (_, index) => ({
-      number: say('kit-bag', { number: index + 1, count: attendees + spares }),
-      isSpare: index >= attendees,
-    })),
-  };
-  return { title, html: input.renderer.render('kit-labels', model, say) };
+  return kitPageOf(
+    input,
+    'kit-labels',
+    { title, description: say('kit-labels-description') },
+    {
+      day: project.session && day(project.session.value),
+      contents: contentsOf(input.kit, words),
+      bags: Array.from({ length: attendees + spares }, (_, index) => ({
+        number: say('kit-bag', { number: index + 1, count: attendees + spares }),
+        isSpare: index >= attendees,
+      })),
+    },
+  );
 }
 
 /** What is in every bag: pieces by stock, then what is used up and measured out. */

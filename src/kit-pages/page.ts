@@ -2,24 +2,23 @@ import type { Fact } from '../handout/facts.ts';
 import type { Kit, StockPlan } from '../kit/plan.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import { pieceRows, sheetsNeeded, stockSections } from './sheets.ts';
-import { type KitInput, type KitPage, kitHead, wordsFor } from './shell.ts';
+import { type KitInput, type KitPage, kitPageOf, wordsFor } from './shell.ts';
 import { costRows, shoppingGroups } from './shopping.ts';
 import { joined, type KitWords } from './words.ts';
 
 /** The whole kit: what is cut and bought, what it costs, and how it is cut. */
 export function kitPage(input: KitInput): KitPage {
-  const { kit, renderer } = input;
+  const { kit } = input;
   const { project, stocks, shopping, attendees, spares } = kit;
   const words = wordsFor(input);
   const { say, date } = words.voice;
   const named = { title: project.title.value, count: attendees };
-  const title = say('kit-title', named);
-  const model = {
-    ...kitHead(input, words, {
-      title,
-      description: say('kit-description', named),
-      state: project.session && say('session-day', { date: date(project.session.value) }),
-    }),
+  const page = {
+    title: say('kit-title', named),
+    description: say('kit-description', named),
+    state: project.session && say('session-day', { date: date(project.session.value) }),
+  };
+  return kitPageOf(input, 'kit', page, {
     facts: factsOf(kit, words),
     papers: stocks.map((plan) => paperRow(plan, words)),
     pieces: pieceRows(stocks, attendees + spares, words),
@@ -28,8 +27,7 @@ export function kitPage(input: KitInput): KitPage {
     stocks: stockSections(stocks, words),
     caution: { heading: say('caution-blades'), text: say('caution-blades-text') },
     trimming: trimmingNote(kit, words),
-  };
-  return { title, html: renderer.render('kit', model, say) };
+  });
 }
 
 function factsOf({ project, attendees, spares, weight }: Kit, words: KitWords): readonly Fact[] {

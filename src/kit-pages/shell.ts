@@ -1,6 +1,6 @@
 import { accentOf } from '../drawing/accent.ts';
-import { pageCss, styleElements } from '../handout/css.ts';
-import { headOf, type PageInput } from '../handout/render.ts';
+import { pageCss } from '../handout/css.ts';
+import { type PageInput, pageHtml } from '../handout/render.ts';
 import type { Kit } from '../kit/plan.ts';
 import type { Currency } from '../kit/report/figures.ts';
 import type { Paper } from '../project/model.ts';
@@ -23,22 +23,23 @@ export function wordsFor({ kit: { project }, labels, currency }: KitInput): KitW
   return kitWords(voiceOf(labels), project.unit === 'in' ? 'inch' : 'metric', currency);
 }
 
-/** What every page of a kit prints first. @param state what stands in the margin of a paper beside the title. */
-export function kitHead(
-  { kit: { project, stocks }, site, target, styles }: KitInput,
-  { voice }: KitWords,
+/** One page of a kit. @param page `state` is what stands in the margin of a paper beside the title. */
+export function kitPageOf(
+  input: KitInput,
+  template: string,
   page: { readonly title: string; readonly description: string; readonly state?: string | undefined },
-): object {
+  own: object,
+): KitPage {
+  const { kit, site, target, labels } = input;
+  const { project, stocks } = kit;
+  const voice = voiceOf(labels);
   const { color, tint } = accentOf(stocks.find(({ stock }) => stock.color)?.stock.color?.value);
   const margins = { title: project.title.value, site: site.title, address: undefined, state: page.state };
   const css = [
     `:root { --accent: ${color}; --tint: ${tint}; }`,
     ...(target === 'page' ? [] : [pageCss(target, margins, voice)]),
   ];
-  return {
-    ...headOf(voice, styleElements(styles, css.join('\n')), page),
-    target,
-    siteTitle: site.title,
-    title: typographic(project.title.value, voice.language),
-  };
+  const title = typographic(project.title.value, voice.language);
+  const model = { target, siteTitle: site.title, title, ...own };
+  return { title: page.title, html: pageHtml(input, template, { ...page, css: css.join('\n') }, model) };
 }
