@@ -3,8 +3,6 @@
  * may only become shorter.
  */
 export const STILL_UNUSED: readonly string[] = [
-  'drawing/accent.ts:READABLE',
-  'drawing/accent.ts:contrast',
   'drawing/spread.ts:Spreadable',
   'drawing/turn-model.ts:TurnModel',
   'handout/mail/envelopes.ts:ENVELOPES',
