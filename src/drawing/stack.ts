@@ -1,5 +1,6 @@
-import type { Edition, Editions } from '../edition/editions.ts';
-import type { BaseReference, Stock } from '../project/model.ts';
+import type { Editions } from '../edition/editions.ts';
+import type { BaseReference } from '../project/model.ts';
+import { stockOf } from '../shape/caliper.ts';
 import { columnName } from '../shape/cells.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import { baseName } from '../shape/layers.ts';
@@ -51,7 +52,7 @@ function drawSheets(
 ): void {
   const edition = editions[canvas.style.shown[0]];
   const pieces = [base.piece, ...placed.map(({ drawn }) => drawn.piece.id.value)];
-  const stocks = pieces.map((id) => stockOf(edition, id));
+  const stocks = pieces.map((id) => stockOf(edition.project.pieces.get(id), edition.project));
   const prints = [...new Set(stocks)].filter((stock) => stock?.print);
   for (const [index, outline] of outlines.entries()) {
     canvas.paper(outline, colorOf(edition, pieces[index] ?? ''));
@@ -63,11 +64,6 @@ function drawSheets(
 
 /** Upright and level lines only: slanted ones mean waste. */
 const TEXTURES: readonly (readonly number[])[] = [[90], [0, 90], [0]];
-
-function stockOf({ project }: Edition, piece: string): Stock | undefined {
-  const stock = project.pieces.get(piece)?.stock?.value;
-  return stock === undefined ? undefined : project.stock.get(stock);
-}
 
 function drawReveals(canvas: Canvas, gaps: readonly RevealGap[]): Callout[] {
   return gaps.map((gap) => {

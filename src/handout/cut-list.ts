@@ -4,6 +4,7 @@ import type { DrawingRoom } from '../drawing/style.ts';
 import { ownEdition, type Twin, twin } from '../edition/editions.ts';
 import { fitsWithin, quarterTurned } from '../measure/size.ts';
 import type { Piece } from '../project/model.ts';
+import { stockOf } from '../shape/caliper.ts';
 import type { Layer } from '../shape/shapes.ts';
 import type { Columns, Measures } from '../words/measures.ts';
 import { baseName, pieceSheetNamed } from '../words/names.ts';
@@ -12,7 +13,7 @@ import { SafeHtml } from '../words/safe-html.ts';
 import { type PieceSheet, pieceSheets } from './piece-sheets.ts';
 import { sizeOf } from './references.ts';
 import type { Setting } from './setting.ts';
-import { stockFacts, stockOf, stocksUsed } from './supplies.ts';
+import { stockFacts, stocksUsed } from './supplies.ts';
 
 /** Everything that is cut, by the paper it is cut from. */
 type CutList = {
@@ -56,7 +57,7 @@ export function cutList(setting: Setting): CutList {
     color: stock?.color?.value,
     facts: stock && stockFacts(setting, stock),
     rows: sheets
-      .filter(({ piece }) => stockOf(project, piece) === stock)
+      .filter(({ piece }) => stockOf(piece, project) === stock)
       .flatMap((sheet) => rowOf(setting, sheet, scale) ?? []),
   }));
   return { columns: measures.headings, groups: groups.filter(({ rows }) => rows.length > 0) };
@@ -98,7 +99,7 @@ function notesOf(setting: Setting, piece: Piece): SafeHtml[] {
 function paperNote({ editions, measures, voice }: Setting, piece: Piece, id: string): SafeHtml[] {
   const { project, shapes } = editions[measures.leading];
   const size = shapes.nets.get(id)?.size;
-  const sheets = stockOf(project, piece)?.sheets ?? [];
+  const sheets = stockOf(piece, project)?.sheets ?? [];
   if (!size || sheets.length === 0) return [];
   const fits = sheets.some(({ size: { width, height } }) => {
     const sheet = { width: width.value, height: height.value };

@@ -1,5 +1,6 @@
 import { quarterTurned, type Size, sameSize } from '../measure/size.ts';
 import type { Piece, Project, Stock } from '../project/model.ts';
+import { stockOf } from '../shape/caliper.ts';
 import { keptUpright } from '../shape/keep-upright.ts';
 import { type Shapes, sheetsOf } from '../shape/shapes.ts';
 import type { CutPiece, PieceKind } from './plan.ts';
@@ -23,11 +24,6 @@ export function demandOf(project: Project, shapes: Shapes): readonly StockDemand
     const turnable = isTurnable(stock);
     return { stock, turnable, kinds: kindsOf(pieces, turnable) };
   });
-}
-
-/** What a piece is cut from; undefined where it names none that is there. */
-export function stockOf({ stock }: Piece, project: Project): Stock | undefined {
-  return stock && project.stock.get(stock.value);
 }
 
 export function isTurnable(stock: Stock): boolean {

@@ -1,9 +1,10 @@
 import { fitsWithin, quarterTurned, type Size } from '../measure/size.ts';
 import type { Finding } from '../project/finding.ts';
 import type { Piece, Project, Stock } from '../project/model.ts';
+import { stockOf } from '../shape/caliper.ts';
 import type { Shapes } from '../shape/shapes.ts';
 import { type CuttingBench, usableSize } from './bench.ts';
-import { cutPiecesOf, isTurnable, stockOf } from './demand.ts';
+import { cutPiecesOf, isTurnable } from './demand.ts';
 
 /** Everything that stands in the way of a kit: what each piece lacks, then what each stock does. */
 export function findObstacles(project: Project, shapes: Shapes, bench: CuttingBench): readonly Finding[] {
