@@ -37,14 +37,21 @@ export function templatePages(
 ): readonly TemplatePage[] {
   const net = netOf(editions, style.shown[0], id);
   if (!net) return [];
-  const pages = [false, true].map((landscape) => pageOf(setting.paper, setting.margin, landscape));
-  const together = pages.find((page) => fits(net.drawn, roomAbove(page, stripOn(page, net.drawn, style))));
+  const { paper, margin } = setting;
+  const [upright, landscape] = [pageOf(paper, margin, false), pageOf(paper, margin, true)];
+  const together = [upright, landscape].find((page) =>
+    fits(net.drawn, roomAbove(page, stripOn(page, net.drawn, style))),
+  );
   if (together) return [alone(id, net, together, style)];
-  const tilings = pages.map((page) => ({ page, tiling: tilingOn(page, net.drawn) }));
-  const [first, second] = tilings;
-  if (!first || !second) return [];
+  const [first, second] = [tiledOn(upright, net.drawn), tiledOn(landscape, net.drawn)];
   const least = second.tiling.tiles.length < first.tiling.tiles.length ? second : first;
-  return tiled(id, net, least.page, least.tiling, pages[0] ?? least.page, style);
+  const cover = new Canvas(style);
+  drawCover(cover, upright, { id, net, tiling: least.tiling });
+  const told = { id, net, pages: least.tiling.tiles.length + 1 };
+  return [
+    finished(cover, upright, { ...told, number: 1 }, upright.printable),
+    ...tilePages(told, least, style),
+  ];
 }
 
 /** What stands under a net on its page: the calibration, the key and the foot, side by side or below one another. */
@@ -90,32 +97,29 @@ function alone(id: string, net: InBoth<Net>, page: Page, style: DrawingStyle): T
   return finished(canvas, page, { id, net, number: 1, pages: 1 }, words);
 }
 
-/** On its side or upright, whichever takes fewer pages; the whole printable part where one page without a foot does. */
-function tilingOn({ printable }: Page, net: Net): Tiling {
-  const [width, height] = [printable.right - printable.left, printable.bottom - printable.top];
-  return fits(net, printable) ? tile(net.size, width, height) : tile(net.size, width, height - FOOT);
+/** A sheet laid over pages of one kind. */
+type TiledSheet = { readonly page: Page; readonly tiling: Tiling };
+
+/** The whole printable part is used where one page without a foot does. */
+function tiledOn(page: Page, net: Net): TiledSheet {
+  const { left, top, right, bottom } = page.printable;
+  const foot = fits(net, page.printable) ? 0 : FOOT;
+  return { page, tiling: tile(net.size, right - left, bottom - top - foot) };
 }
 
-/** A first page with calibration and map, then the tiles. */
-function tiled(
-  id: string,
-  net: InBoth<Net>,
-  page: Page,
-  tiling: Tiling,
-  coverPage: Page,
+/** The tiles behind the cover, each with a foot that there is room for. */
+function tilePages(
+  told: Omit<NumberedPage, 'number'>,
+  { page, tiling }: TiledSheet,
   style: DrawingStyle,
 ): readonly TemplatePage[] {
-  const told = { id, net, pages: tiling.tiles.length + 1 };
-  const cover = new Canvas(style);
-  drawCover(cover, coverPage, { id, net, tiling });
-  const hasFoot = tiling.tiles.length > 1 || !fillsPage(page, net.drawn);
-  const tiles = tiling.tiles.map((_, index): TemplatePage => {
+  const { drawn } = told.net;
+  const foot = tiling.tiles.length > 1 || !fillsPage(page, drawn) ? page.printable : undefined;
+  return tiling.tiles.map((_, index) => {
     const canvas = new Canvas(style);
-    drawTile(canvas, page, net.drawn, tiling, index);
-    const foot = hasFoot ? page.printable : undefined;
+    drawTile(canvas, page, drawn, tiling, index);
     return finished(canvas, page, { ...told, number: index + 2 }, foot);
   });
-  return [finished(cover, coverPage, { ...told, number: 1 }, coverPage.printable), ...tiles];
 }
 
 function fillsPage({ printable }: Page, net: Net): boolean {

@@ -77,12 +77,11 @@ export function runningDimension(
     ordered.map((mark) => ({ at: mark.at, size: alongSize(axis, mark.label, size) })),
     size * (axis === 'across' ? 0.45 : 0.8),
   );
-  const shifts = ordered.map((mark, index) => Math.abs(mark.at - (middles[index] ?? mark.at)));
+  const led = ordered.map((mark, index) => ({ ...mark, middle: middles[index] ?? mark.at }));
   // Steep enough to follow, however far a label had to give way.
-  const leader = Math.max(LEADER, 0.4 * Math.max(...shifts));
+  const leader = Math.max(LEADER, ...led.map((mark) => 0.4 * Math.abs(mark.at - mark.middle)));
   let before = origin;
-  for (const [index, mark] of ordered.entries()) {
-    const middle = middles[index] ?? mark.at;
+  for (const { middle, ...mark } of led) {
     canvas.line('extension', [
       at(mark.at, edge + outward * 0.8),
       at(mark.at, row),
@@ -92,10 +91,10 @@ export function runningDimension(
     setBeyond(canvas, { axis, edge, row: row + outward * (leader + 0.6) }, middle, mark.label);
     before = mark.at;
   }
-  const halves = ordered.map((mark) => alongSize(axis, mark.label, size) / 2);
+  const half = (mark: Mark): number => alongSize(axis, mark.label, size) / 2;
   return [
-    Math.min(...middles.map((middle, index) => middle - (halves[index] ?? 0))),
-    Math.max(...middles.map((middle, index) => middle + (halves[index] ?? 0))),
+    Math.min(...led.map((mark) => mark.middle - half(mark))),
+    Math.max(...led.map((mark) => mark.middle + half(mark))),
   ];
 }
 

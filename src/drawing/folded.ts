@@ -42,7 +42,7 @@ export function foldedDrawing(
   style: DrawingStyle,
 ): Drawing | undefined {
   const edition = editions[style.shown[0]];
-  const seen = sheetsFor(edition, id).flatMap((sheet) => seenSheet(edition, id, sheet, view));
+  const seen = sheetsOf(edition.shapes.nets, id).flatMap((sheet) => seenSheet(edition, id, sheet, view));
   if (seen.length === 0) return undefined;
   const { faces, scale } = arranged(seen, room);
   const canvas = new Canvas(style);
@@ -52,13 +52,6 @@ export function foldedDrawing(
 
 /** The faces of one sheet, in the order to paint them. */
 type SheetFaces = readonly PaintedFace[];
-
-/** The sheets a name stands for: all of a piece, or the one named `box.lid`. */
-function sheetsFor({ shapes }: Edition, id: string): readonly Sheet[] {
-  const alone = shapes.nets.get(id);
-  const sheets = sheetsOf(shapes.nets, id);
-  return sheets.length > 0 || !alone ? sheets : [{ net: alone }];
-}
 
 /** Square millimetres; a face seen from its edge has no more. */
 const EDGE_ON = 0.01;
@@ -137,7 +130,7 @@ function describe(editions: Editions, id: string, view: string, style: DrawingSt
   const [inch, metric] = [extentOf(editions.inch, id, view), extentOf(editions.metric, id, view)];
   const size = spokenVolume({ inch, metric }, style);
   const panels = new Set(
-    sheetsFor(editions.inch, id).flatMap(({ net }) => net.panels.map((each) => each.id)),
+    sheetsOf(editions.inch.shapes.nets, id).flatMap(({ net }) => net.panels.map((each) => each.id)),
   );
   const layers = layersOnPanels(editions.inch.shapes, referenceOf(id).piece).filter(({ panel }) =>
     panels.has(panel),
@@ -149,7 +142,7 @@ function describe(editions: Editions, id: string, view: string, style: DrawingSt
 
 /** Width, height and depth over all, of the first sheet; of a finished one closed, though it is shown a little open. */
 function extentOf(edition: Edition, id: string, view: string): readonly Length[] {
-  const [sheet] = sheetsFor(edition, id);
+  const [sheet] = sheetsOf(edition.shapes.nets, id);
   const pose = sheet && (view === 'folded' ? 1 : poseOf(sheet.net, view));
   if (!sheet || pose === undefined) return [];
   const unit = edition.project.unit === 'in' ? 'in' : 'mm';

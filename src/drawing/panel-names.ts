@@ -1,8 +1,9 @@
+import type { Point2 } from '../shape/flat-polygon.ts';
 import type { FlatBox, Net } from '../shape/net.ts';
 import { partNamed } from '../words/names.ts';
 import type { Canvas } from './canvas.ts';
 import { extentOf, plain } from './lettering.ts';
-import { type DrawingFrame, place } from './outline.ts';
+import { type DrawingFrame, place, sheetBox } from './outline.ts';
 import type { DrawnBox } from './region.ts';
 import { gluedPanels } from './sheet.ts';
 
@@ -12,7 +13,7 @@ export type Numbered = { readonly number: number; readonly name: string };
 type NameSetting = {
   /** Whether a number stands for a name that finds no room; else it is left out. */
   readonly numbering: boolean;
-  /** The part of the drawing to keep to; all of it when absent. */
+  /** The part of the drawing to keep to; the whole sheet when absent. */
   readonly within?: DrawnBox;
 };
 
@@ -24,7 +25,7 @@ export function drawNames(
   canvas: Canvas,
   net: Net,
   frame: DrawingFrame,
-  { numbering, within }: NameSetting,
+  { numbering, within = sheetBox(net, frame) }: NameSetting,
 ): readonly Numbered[] {
   const numbered: Numbered[] = [];
   const glued = gluedPanels(net);
@@ -50,16 +51,12 @@ export function drawNames(
 }
 
 /** Width, height and middle of what is seen of a panel; neither where it isn't seen. */
-function roomOn(
-  box: FlatBox,
-  frame: DrawingFrame,
-  within?: DrawnBox,
-): readonly [number, number, { x: number; y: number }] {
+function roomOn(box: FlatBox, frame: DrawingFrame, within: DrawnBox): readonly [number, number, Point2] {
   const from = place({ x: box.left, y: box.top }, frame);
   const to = place({ x: box.right, y: box.bottom }, frame);
-  const left = Math.max(from.x, within?.left ?? from.x);
-  const top = Math.max(from.y, within?.top ?? from.y);
-  const right = Math.min(to.x, within?.right ?? to.x);
-  const bottom = Math.min(to.y, within?.bottom ?? to.y);
+  const left = Math.max(from.x, within.left);
+  const top = Math.max(from.y, within.top);
+  const right = Math.min(to.x, within.right);
+  const bottom = Math.min(to.y, within.bottom);
   return [right - left, bottom - top, { x: (left + right) / 2, y: (top + bottom) / 2 }];
 }

@@ -56,8 +56,7 @@ function ofSheets(
 ): SafeHtml | undefined {
   const { project, shapes } = ownEdition(editions);
   const piece = project.pieces.get(name) ?? project.pieces.get(referenceOf(name).piece);
-  const alone = shapes.nets.get(name);
-  const sheets = project.pieces.has(name) ? sheetsOf(shapes.nets, name) : alone ? [{ net: alone }] : [];
+  const sheets = sheetsOf(shapes.nets, name);
   return piece && sheets.length > 0 ? words(piece, sheets) : undefined;
 }
 
