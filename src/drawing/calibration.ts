@@ -2,7 +2,7 @@ import { Length } from '../measure/length.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import { boxCorners } from '../shape/outline.ts';
 import type { Canvas } from './canvas.ts';
-import { type LabelLine, lengthLettering, plain } from './lettering.ts';
+import { lengthLettering, plain } from './lettering.ts';
 
 const INCH = 25.4;
 const GAP = 5;
@@ -31,16 +31,13 @@ export function drawCalibration(canvas: Canvas, { x, y }: Point2): void {
   let left = x;
   for (const [edition, side] of SQUARES) {
     if (!shown.includes(edition)) continue;
-    const label = lengthLettering(side, edition, say);
-    drawSquare(canvas, { x: left, y: y + INCH - side.mm }, side.mm, label);
+    const box = { left, top: y + INCH - side.mm, right: left + side.mm, bottom: y + INCH };
+    canvas.line('mark', boxCorners(box), true);
+    const middle = { x: left + side.mm / 2, y: box.top + side.mm / 2 };
+    canvas.label([lengthLettering(side, edition, say)], middle, {});
     left += side.mm + GAP;
   }
   drawRule(canvas, { x: left, y: y + INCH - 9 });
-}
-
-function drawSquare(canvas: Canvas, { x, y }: Point2, side: number, label: LabelLine): void {
-  canvas.line('mark', boxCorners({ left: x, top: y, right: x + side, bottom: y + side }), true);
-  canvas.label([label], { x: x + side / 2, y: y + side / 2 }, {});
 }
 
 /** Eighths of an inch stand on the line, millimetres hang below it. */

@@ -3,7 +3,7 @@ import { boxCorners } from '../shape/outline.ts';
 import { CAPITAL, DESCENT, extentOf, type Label, LINE_HEIGHT, letteringMarkup, plain } from './lettering.ts';
 import { LINES, type LineKind, type LineType } from './lines.ts';
 import { boxOf, type DrawnBox, dotGrid, hatchLines, type Segment } from './region.ts';
-import { type DrawingStyle, letteringOf } from './style.ts';
+import type { DrawingStyle } from './style.ts';
 import { coordinate, element, pathData } from './svg.ts';
 import { shaded, tint } from './tint.ts';
 
@@ -47,7 +47,7 @@ export class Canvas {
 
   constructor(style: DrawingStyle) {
     this.style = style;
-    this.lettering = letteringOf(style);
+    this.lettering = style.lettering ?? 3;
   }
 
   /** Everything drawn so far reaches this far, half the width of lines not counted. */

@@ -11,7 +11,7 @@ type RowAxis = 'across' | 'upright';
 export type DimensionRow = { readonly axis: RowAxis; readonly edge: number; readonly row: number };
 
 /** From where to where along an axis. */
-type Span = readonly [from: number, to: number];
+type FromTo = readonly [from: number, to: number];
 
 /** Below this length (in millimetres) arrows stand outside, pointing in. */
 const ROOM_FOR_ARROWS = 5;
@@ -21,7 +21,12 @@ const LINE_TO_LABEL = 1.3;
 const LEADER = 2.6;
 
 /** A dimension line with an arrow at each end, its label beyond it. */
-export function dimension(canvas: Canvas, { axis, edge, row }: DimensionRow, span: Span, label: Label): void {
+export function dimension(
+  canvas: Canvas,
+  { axis, edge, row }: DimensionRow,
+  span: FromTo,
+  label: Label,
+): void {
   const [from, to] = span;
   const outward = Math.sign(row - edge) || 1;
   const at = placer(axis);
@@ -63,7 +68,7 @@ export function runningDimension(
   { axis, edge, row }: DimensionRow,
   origin: number,
   marks: readonly Mark[],
-): Span {
+): FromTo {
   const size = canvas.lettering;
   const outward = Math.sign(row - edge) || 1;
   const at = placer(axis);

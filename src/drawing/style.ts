@@ -26,10 +26,6 @@ export type InBoth<T> = Twin<T> & { readonly drawn: T };
 /** Room for a drawing, in millimetres of paper. */
 export type DrawingRoom = { readonly width: number; readonly height: number };
 
-export function letteringOf(style: DrawingStyle): number {
-  return style.lettering ?? 3;
-}
-
 /** The net of a piece in both editions; undefined when it could not be made in one of them. */
 export function netOf(editions: Editions, leading: EditionName, piece: string): InBoth<Net> | undefined {
   const nets = twin(editions, ({ shapes }) => shapes.nets.get(piece));
@@ -37,7 +33,7 @@ export function netOf(editions: Editions, leading: EditionName, piece: string): 
 }
 
 /** A row of scores, each position in both editions. */
-export type ScoreRow = Pick<BoardScores, 'from'> & { readonly at: readonly Twin[] };
+type ScoreRow = Pick<BoardScores, 'from'> & { readonly at: readonly Twin[] };
 
 /** The rows of scores of a net, in the order they are said at the board. */
 export function scoreRows({ inch, metric, drawn }: InBoth<Net>): readonly ScoreRow[] {

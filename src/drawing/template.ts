@@ -9,15 +9,7 @@ import { AT_ORIGIN, type DrawingFrame, sheetBox } from './outline.ts';
 import { drawNames, type Numbered } from './panel-names.ts';
 import type { DrawnBox } from './region.ts';
 import { drawNet } from './sheet.ts';
-import {
-  colorOf,
-  type DrawingRoom,
-  type DrawingStyle,
-  type InBoth,
-  netOf,
-  type ScoreRow,
-  scoreRows,
-} from './style.ts';
+import { colorOf, type DrawingRoom, type DrawingStyle, type InBoth, netOf, scoreRows } from './style.ts';
 import { describeNet } from './tell-net.ts';
 import { lengthLabel, sizeLabels } from './words.ts';
 
@@ -58,36 +50,32 @@ export function templateDrawing(
 
 const ROW_AWAY = 6;
 
-/** Positions said from the left or right stand above the sheet, those from the top or bottom left of it. */
-function drawScores(canvas: Canvas, net: InBoth<Net>, box: DrawnBox, scale: number): void {
-  const rows = scoreRows(net);
-  const isUpright = ({ from }: ScoreRow): boolean => from === 'top' || from === 'bottom';
-  for (const scores of rows.filter(isUpright)) {
-    const row = Math.min(canvas.ink.left, box.left) - ROW_AWAY;
-    drawRow(canvas, scores, { axis: 'upright', edge: box.left, row }, box, scale);
-  }
-  for (const scores of rows.filter((each) => !isUpright(each))) {
-    const row = Math.min(canvas.ink.top, box.top) - ROW_AWAY;
-    drawRow(canvas, scores, { axis: 'across', edge: box.top, row }, box, scale);
-  }
-}
+/** Positions said from the top or bottom stand left of the sheet, those from the left or right above it. */
+const ROWS: readonly (readonly [
+  axis: DimensionRow['axis'],
+  beside: 'left' | 'top',
+  from: readonly Edge[],
+])[] = [
+  ['upright', 'left', ['top', 'bottom']],
+  ['across', 'top', ['left', 'right']],
+];
 
-function drawRow(
-  canvas: Canvas,
-  { from, at }: ScoreRow,
-  row: DimensionRow,
-  box: DrawnBox,
-  scale: number,
-): void {
+function drawScores(canvas: Canvas, net: InBoth<Net>, box: DrawnBox, scale: number): void {
   const { style } = canvas;
-  const origin = box[from];
-  const way = from === 'left' || from === 'top' ? 1 : -1;
-  const marks = at.map((position) => ({
-    at: origin + way * position[style.shown[0]].mm * scale,
-    label: lengthLabel(position, style, true),
-  }));
-  const labels = runningDimension(canvas, row, origin, marks);
-  captionRow(canvas, from, row, { origin, labels });
+  const rows = scoreRows(net);
+  for (const [axis, side, edges] of ROWS) {
+    for (const { from, at } of rows.filter((scores) => edges.includes(scores.from))) {
+      const row = { axis, edge: box[side], row: Math.min(canvas.ink[side], box[side]) - ROW_AWAY };
+      const origin = box[from];
+      const way = from === 'left' || from === 'top' ? 1 : -1;
+      const marks = at.map((position) => ({
+        at: origin + way * position[style.shown[0]].mm * scale,
+        label: lengthLabel(position, style, true),
+      }));
+      const labels = runningDimension(canvas, row, origin, marks);
+      captionRow(canvas, from, row, { origin, labels });
+    }
+  }
 }
 
 /** `from left` beside the ring where the positions start. */

@@ -16,7 +16,7 @@ export function lengthLabel(length: Twin, { say, shown }: DrawingStyle, bare = f
 
 /** A width and a height, each as `lengthLabel`. */
 export function sizeLabels(
-  { inch, metric }: { readonly inch: { readonly size: Size }; readonly metric: { readonly size: Size } },
+  { inch, metric }: Twin<{ readonly size: Size }>,
   style: DrawingStyle,
 ): [Label, Label] {
   const width = { inch: inch.size.width, metric: metric.size.width };

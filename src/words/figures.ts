@@ -4,7 +4,7 @@ import { printMillimetres, roundedSign, rulerInches } from '../measure/print.ts'
 import type { Say } from './labels.ts';
 
 /** A length as a ruler shows it, cut up so that a true fraction can be set: `−`, `2`, `11/16`. */
-type Figure = {
+type RulerFigure = {
   /** `≈` where it is only near the length, `−` below zero. */
   readonly sign: string;
   /** Nothing where the fraction is all there is. */
@@ -12,7 +12,7 @@ type Figure = {
   readonly fraction?: string;
 };
 
-export function figureOf(length: Length, edition: EditionName, say: Say): Figure {
+export function figureOf(length: Length, edition: EditionName, say: Say): RulerFigure {
   const rounded = roundedSign(length, UNIT_OF[edition]);
   if (edition === 'metric') return { sign: rounded, whole: say.figure(printMillimetres(length)) };
   const { negative, whole, numerator, denominator } = rulerInches(length);

@@ -3,7 +3,6 @@
  * may only become shorter.
  */
 export const STILL_UNUSED: readonly string[] = [
-  'drawing/spread.ts:Spreadable',
   'drawing/turn-model.ts:TurnModel',
   'handout/mail/envelopes.ts:ENVELOPES',
   'handout/mail/mailed.ts:closedFlat',

@@ -17,7 +17,6 @@ export type Mailed = FlatThing & {
 };
 
 const CARDS: ReadonlySet<string> = new Set(['single-fold card', 'gate-fold card', 'accordion card']);
-const ENVELOPE = 'envelope';
 
 /** Whether a piece is one of the card forms. */
 export function isCardForm(piece: Piece): boolean {
@@ -25,7 +24,7 @@ export function isCardForm(piece: Piece): boolean {
 }
 
 export function isEnvelopeForm(piece: Piece): boolean {
-  return formOf(piece) === ENVELOPE;
+  return formOf(piece) === 'envelope';
 }
 
 function formOf({ body }: Piece): string {
