@@ -8,11 +8,10 @@ import { Canvas, type Drawing } from './canvas.ts';
 import { drawCover } from './cover.ts';
 import { drawKey, keyEntries } from './key.ts';
 import { wrapped } from './lettering.ts';
-import { type Page, pageOf } from './page-paper.ts';
+import { type Page, pageOf, type Tiling, tile } from './pages.ts';
 import type { DrawnBox } from './region.ts';
 import { type DrawingStyle, type InBoth, netOf } from './style.ts';
 import { drawAt, drawTile } from './tile-page.ts';
-import { type Tiling, tile } from './tiles.ts';
 import { caption, spokenSize } from './words.ts';
 
 /** One page of an actual-size template, its drawing exactly as large as the paper. */

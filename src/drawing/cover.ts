@@ -5,10 +5,9 @@ import type { Canvas } from './canvas.ts';
 import { drawKey, keyEntries } from './key.ts';
 import { extentOf, type Label, plain, wrapped } from './lettering.ts';
 import { cutLines } from './outline.ts';
-import type { Page } from './page-paper.ts';
+import { OVERLAP, type Page, type Tiling } from './pages.ts';
 import { boxOf, type DrawnBox } from './region.ts';
 import type { InBoth } from './style.ts';
-import { OVERLAP, type Tiling } from './tiles.ts';
 import { caption, sizeLabel } from './words.ts';
 
 /** What a cover speaks of. */

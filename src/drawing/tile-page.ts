@@ -4,11 +4,10 @@ import type { Net } from '../shape/net.ts';
 import { boxCorners } from '../shape/outline.ts';
 import { Canvas } from './canvas.ts';
 import { sheetBox } from './outline.ts';
-import type { Page } from './page-paper.ts';
+import { OVERLAP, type Page, type Tiling } from './pages.ts';
 import { drawNames } from './panel-names.ts';
 import type { DrawnBox } from './region.ts';
 import { drawNet } from './sheet.ts';
-import { OVERLAP, type Tiling } from './tiles.ts';
 
 /** One tile on its page: its part of the net, the middles of its overlaps, and the marks it shares with its neighbours. */
 export function drawTile(

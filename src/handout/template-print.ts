@@ -1,5 +1,5 @@
 import { type TemplatePage, templatePages } from '../drawing/actual-size.ts';
-import type { Page } from '../drawing/page-paper.ts';
+import type { Page } from '../drawing/pages.ts';
 import { templateSvg } from '../drawing/template-file.ts';
 import { type Editions, ownEdition, shownEditions } from '../edition/editions.ts';
 import type { Paper } from '../project/model.ts';

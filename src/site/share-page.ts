@@ -1,4 +1,4 @@
-import { SIDES_OF } from '../drawing/page-paper.ts';
+import { SIDES_OF } from '../drawing/pages.ts';
 import { qrSvg } from '../handout/qr.ts';
 import { type PageInput, pageHtml } from '../handout/render.ts';
 import { readable } from '../handout/supplies.ts';
