@@ -19,7 +19,7 @@ export type Reading<T> =
   | { readonly ok: false; readonly problem: LengthProblem; readonly start: number; readonly end: number };
 
 /** One number of a size, with where it stands in the text. */
-export type Part = { readonly length: Length; readonly start: number; readonly end: number };
+type Part = { readonly length: Length; readonly start: number; readonly end: number };
 
 /** Nothing made of cardstock at a table is over a metre; more is a slip of the keyboard. */
 const LONGEST: Length = Length.of(1000, 1, 'mm');

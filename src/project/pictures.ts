@@ -43,7 +43,7 @@ export function picturePlace(image: Image, file: SourceFile): Place {
 }
 
 /** The path on disk a picture's address means, with `/` between; undefined when it leaves the project's folder. */
-export function pathWithin(url: string): string | undefined {
+function pathWithin(url: string): string | undefined {
   const decoded = decode(url)?.replaceAll('\\', '/');
   if (decoded === undefined || decoded.includes('\0')) return undefined;
   if (/^[a-z][a-z0-9+.-]*:/iu.test(decoded) || decoded.startsWith('/')) return undefined;

@@ -4,7 +4,7 @@ import { Length } from '../../measure/length.ts';
 export type Triple = readonly [Length, Length, Length];
 
 /** What there is to put things into; undefined the way it is open at both ends, where they may stick out. */
-export type Cavity = readonly [Length | undefined, Length | undefined, Length | undefined];
+type Cavity = readonly [Length | undefined, Length | undefined, Length | undefined];
 
 /** A number of equal things put into a room in rows, one way round. */
 export type Packing = {
