@@ -1,5 +1,6 @@
-import { type Field, type Key, type MapGrammar, type Spot, type ToRead, whereOf } from './grammar.ts';
+import { type Field, type MapGrammar, type Spot, type ToRead, whereOf } from './grammar.ts';
 import { type Reader, refuse, reportMissing } from './reader.ts';
+import type { Place } from './source.ts';
 import { entriesOf, entryOf, itemsOf, type YamlEntry } from './yaml-node.ts';
 
 /** What is read together: behind the keys of a map itself, or of one of its groups. */
@@ -41,60 +42,41 @@ function gatherOf(group: Field['group'], all: readonly Field[], outside: Reader)
 type Behind = Pick<ToRead, 'node' | 'spot'>;
 
 /** What stands behind a key, and last what is usual there; what should be there and is not is reported. */
-export function behindKey({ name, key }: Field, reader: Reader, { node, spot }: ToRead): readonly Behind[] {
-  const entry = entryOf(node, name);
+export function behindKey({ name, key }: Field, reader: Reader, map: ToRead): readonly Behind[] {
+  const { spot } = map;
+  const entry = entryOf(map.node, name);
+  const node = entry?.value;
   if (!entry && key.needed) reportMissing(name, whereOf(spot), spot.at, reader);
-  switch (key.holds) {
-    case 'list':
-      return itemsOf(entry?.value).map((item) => ({ node: item, spot: { key: name, at: item.at } }));
-    case 'names':
-      return namesBehind(name, key.form ?? '', entry, reader);
-    case 'section': {
-      const at = entry?.key.at ?? spot.at;
-      return [{ node: entry?.value ?? { kind: 'nothing', at }, spot: { ...pathIn(spot, name), at } }];
-    }
-    case 'one': {
-      const isThere = entry && !isEmpty(entry, key, spot, reader);
-      const { at } = spot;
-      return [
-        ...(isThere ? [{ node: entry.value, spot: { ...pathIn(spot, name), at: entry.value.at } }] : []),
-        ...(key.usual === undefined
-          ? []
-          : [
-              {
-                node: { kind: 'text', text: key.usual, at, place: () => at } as const,
-                spot: { key: name, at },
-              },
-            ]),
-      ];
-    }
+  if (key.holds === 'list')
+    return itemsOf(node).map((item) => ({ node: item, spot: { key: name, at: item.at } }));
+  if (key.holds === 'names') {
+    if (node?.kind === 'text' || node?.kind === 'list') refuse(node, name, key.form ?? '', reader);
+    return entriesOf(node).map((each) => ({ node: each.value, spot: namedSpot(each, name) }));
   }
+  const here = { key: name, path: spot.path === undefined ? undefined : `${spot.path}.${name}` };
+  if (key.holds === 'section') {
+    const at = entry?.key.at ?? spot.at;
+    return [{ node: node ?? { kind: 'nothing', at }, spot: { ...here, at } }];
+  }
+  const usual = usualBehind(name, key.usual, spot.at);
+  if (!entry || isEmpty(entry, key, spot, reader)) return usual;
+  return [{ node: entry.value, spot: { ...here, at: entry.value.at } }, ...usual];
 }
 
-function namesBehind(
-  name: string,
-  form: string,
-  entry: YamlEntry | undefined,
-  reader: Reader,
-): readonly Behind[] {
-  const node = entry?.value;
-  if (node?.kind === 'text' || node?.kind === 'list') refuse(node, name, form, reader);
-  return entriesOf(node).map(({ key: { text, at }, value }) => ({
-    node: value,
-    spot: { key: text, path: `${name}.${text}`, at },
-  }));
+function namedSpot({ key: { text, at } }: YamlEntry, name: string): Spot {
+  return { key: text, path: `${name}.${text}`, at };
+}
+
+function usualBehind(key: string, text: string | undefined, at: Place): readonly Behind[] {
+  return text === undefined ? [] : [{ node: { kind: 'text', text, at, place: () => at }, spot: { key, at } }];
 }
 
 /** Whether nothing stands behind a key, which is reported. */
-function isEmpty(
-  { key, value }: YamlEntry,
-  { value: { reportNothing } }: Key<unknown, boolean>,
-  spot: Spot,
-  reader: Reader,
-): boolean {
-  const isNothing = value.kind === 'nothing';
-  if (isNothing && !reportNothing?.(key, reader)) reportMissing(key.text, whereOf(spot), key.at, reader);
-  return isNothing;
+function isEmpty(entry: YamlEntry, { value }: Field['key'], spot: Spot, reader: Reader): boolean {
+  if (entry.value.kind !== 'nothing') return false;
+  const isTold = value.reportNothing?.(entry.key, reader);
+  if (!isTold) reportMissing(entry.key.text, whereOf(spot), entry.key.at, reader);
+  return true;
 }
 
 /** What was read at a spot, if it could be. */
@@ -107,7 +89,7 @@ export function keep({ name, key }: Field, found: readonly Found[], into: Gather
   else if (key.sure) into.isWhole = false;
 }
 
-function gathered({ holds }: Key<unknown, boolean>, found: readonly Found[]): unknown {
+function gathered({ holds }: Field['key'], found: readonly Found[]): unknown {
   const read = found.filter(({ value }) => value !== undefined);
   if (holds === 'list') return read.map(({ value }) => value);
   if (holds !== 'names') return read[0]?.value;
@@ -125,9 +107,4 @@ export function closeMap([own, ...groups]: readonly Gathered[], { spot, reader, 
     isWhole ? group?.make(values as never, reader) : undefined,
   ]);
   return { ...own.values, ...Object.fromEntries(made.filter(([, each]) => each !== undefined)) };
-}
-
-/** A key's name, and the way there where its map is a named thing or belongs to one. */
-function pathIn({ path }: Spot, key: string): Omit<Spot, 'at'> {
-  return { key, path: path === undefined ? undefined : `${path}.${key}` };
 }

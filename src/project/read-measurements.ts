@@ -25,11 +25,6 @@ import { entryOf, type YamlNode } from './yaml-node.ts';
 /** A piece as written. Its body is missing where its size, net or form has a finding. */
 type WrittenPiece = Omit<Piece, 'body'> & { readonly body: PieceBody | undefined };
 
-/** The piece, unless its body has a finding: half of it would only mislead every rule that follows. */
-function wholePiece({ body, ...piece }: WrittenPiece): Piece | undefined {
-  return body && { ...piece, body };
-}
-
 /** `front`, or `box.front` for a panel. */
 const asBase: Value<At<BaseReference>> = asMatch(
   'a piece or a panel, such as front or box.front',
@@ -154,10 +149,12 @@ export const asMeasurements: Value<MeasuredBlock> = made(
     const written = read.pieces.values.map(({ value }) => value);
     const used = usedShared(written, reader);
     const stock = [...read.stock.values.map(({ value }) => value), ...used.stock];
+    // Half a piece would only mislead every rule that follows.
+    const pieces = written.flatMap(({ body, ...piece }) => (body ? [{ ...piece, body }] : []));
     const block = {
       ...read,
       stock: byId(stock),
-      pieces: byId(written.flatMap((piece) => wholePiece(piece) ?? [])),
+      pieces: byId(pieces),
       names: { pieces: read.pieces.names, stock: [...read.stock.names, ...used.names] },
     };
     return { block, written };

@@ -1,11 +1,18 @@
 import type { FootnoteDefinition, Heading, Nodes, PhrasingContent, Root, RootContent } from 'mdast';
 import type { TextDirective } from 'mdast-util-directive';
 import { toString as plainText } from 'mdast-util-to-string';
-import { attributeMap, type Directive, isDirective, isListReference, TEXT_REFERENCES } from './directives.ts';
+import { attributeMap, type Directive, isDirective, isListReference } from './directives.ts';
 import { type Schema, sectionOf, taken, type Value } from './grammar.ts';
 import { optional, plainly } from './keys.ts';
 import { childrenOf, everyNode, placeOf, rewrite } from './markdown.ts';
-import type { Picture, Project, Prose, Reference, Step } from './model.ts';
+import {
+  type Picture,
+  type Project,
+  type Prose,
+  type Reference,
+  type Step,
+  TEXT_REFERENCES,
+} from './model.ts';
 import { picturePlace } from './pictures.ts';
 import { readValue } from './read-value.ts';
 import type { Reader } from './reader.ts';
