@@ -87,8 +87,7 @@ function tellFindings(
 }
 
 function summary({ project, attendees, spares, stocks, cost }: Kit, currency: Currency): string {
-  const sum = (money: Money | undefined): string =>
-    money ? `${moneyFigure(money, currency.decimals)} ${currency.code}` : 'cost unknown';
+  const sum = (money: Money | undefined): string => (money ? moneyText(money, currency) : 'cost unknown');
   const without = (names: readonly string[]): string =>
     names.length > 0 ? `, without ${names.join(', ')}` : '';
   const each = cost.perAttendee ? `, ${sum(cost.perAttendee)} for each attendee` : '';
@@ -106,11 +105,13 @@ function summary({ project, attendees, spares, stocks, cost }: Kit, currency: Cu
   ].join('\n');
 }
 
+function moneyText(money: Money, { code, decimals }: Currency): string {
+  return `${moneyFigure(money, decimals)} ${code}`;
+}
+
 /** `24 sheets, proven the fewest`. */
 function standing({ total, bound, proven, price, layouts, seconds }: StockPlan, currency: Currency): string {
-  const least = price
-    ? `at least ${moneyFigure(price.bound, currency.decimals)} ${currency.code} are needed`
-    : `at least ${bound} are needed`;
-  const proof = proven ? `proven the ${price ? 'cheapest' : 'fewest'}` : least;
+  const least = price ? moneyText(price.bound, currency) : bound;
+  const proof = proven ? `proven the ${price ? 'cheapest' : 'fewest'}` : `at least ${least} are needed`;
   return `${count(total, 'sheet')} in ${count(layouts.length, 'layout')}, ${proof} (${seconds.toFixed(1)} s)`;
 }

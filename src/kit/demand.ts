@@ -21,13 +21,9 @@ export function demandOf(project: Project, shapes: Shapes): readonly StockDemand
     if (stock) cut.set(stock, [...(cut.get(stock) ?? []), ...cutPiecesOf(piece, shapes)]);
   }
   return [...cut].map(([stock, pieces]) => {
-    const turnable = isTurnable(stock);
+    const turnable = keptUpright(stock) === undefined;
     return { stock, turnable, kinds: kindsOf(pieces, turnable) };
   });
-}
-
-export function isTurnable(stock: Stock): boolean {
-  return keptUpright(stock) === undefined;
 }
 
 /** None where the size is not known. */

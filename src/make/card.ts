@@ -41,16 +41,9 @@ function pictureOf(material: ProjectMaterial): ListedPicture | undefined {
   const lead = leadPhoto(ownEdition(editions).project);
   const photo = lead && picturesOnPage(pictures).get(lead.path.value);
   if (lead && photo) {
-    const { src, width, height, sources = [] } = photo;
-    const moved = sources.map(({ type, srcset }) => ({ type, srcset: movedInto(slug, srcset) }));
-    return {
-      src: `${slug}/${src}`,
-      alternative: lead.alternative,
-      width,
-      height,
-      sources: moved,
-      drawn: false,
-    };
+    const { alternative } = lead;
+    const sources = photo.sources?.map(({ type, srcset }) => ({ type, srcset: movedInto(slug, srcset) }));
+    return { ...photo, src: `${slug}/${photo.src}`, alternative, sources: sources ?? [], drawn: false };
   }
   const drawing = drawnPicture(material);
   if (!drawing) return undefined;
