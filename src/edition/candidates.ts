@@ -5,8 +5,8 @@ import type { Primary } from './primaries.ts';
 /** What a candidate may be made of: whole steps, none farther than `reach` from the length as written. */
 export type Rung = { readonly step: Length; readonly reach: Length };
 
-/** One way to choose all primary lengths, by their keys. */
-export type Candidate = ReadonlyMap<string, Length>;
+/** One way to choose all primary lengths of a piece, by their keys. */
+export type Numbers = ReadonlyMap<string, Length>;
 
 /** What one primary length may become, nearest first. */
 export type Options = Primary & {
@@ -37,7 +37,7 @@ export function optionsOf(primaries: readonly Primary[], { step, reach }: Rung):
  * Ways to choose the primary lengths of a piece, the nearest first and no more than `most`: in the order of the sum of
  * squared deviations. Of two as near, the one that changes later lengths.
  */
-export function* candidatesOf(options: readonly Options[], most: number): Generator<Candidate> {
+export function* candidatesOf(options: readonly Options[], most: number): Generator<Numbers> {
   const costAt = (indices: readonly number[]): number =>
     indices.reduce((sum, index, place) => sum + (options[place]?.choices[index]?.cost ?? 0), 0);
   const first = options.map(() => 0);

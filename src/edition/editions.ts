@@ -58,11 +58,11 @@ export function sidesOf({ width, height }: Size): readonly [Length, Length] {
   return [width, height];
 }
 
-/** Two rows of lengths as one of twins. */
-export function pairs({ inch, metric }: Twin<readonly Length[]>): readonly Twin[] {
-  return inch.flatMap((length, index) => {
+/** Two rows, of lengths if nothing else is said, as one of twins. */
+export function pairs<T extends object = Length>({ inch, metric }: Twin<readonly T[]>): readonly Twin<T>[] {
+  return inch.flatMap((each, index) => {
     const other = metric[index];
-    return other ? [{ inch: length, metric: other }] : [];
+    return other ? [{ inch: each, metric: other }] : [];
   });
 }
 

@@ -6,7 +6,7 @@ import { buildNets } from '../shape/build.ts';
 import { baseSize, layPieces } from '../shape/layers.ts';
 import type { Net } from '../shape/net.ts';
 import type { Layer, Shapes } from '../shape/shapes.ts';
-import { type Candidate, candidatesOf, type Options, optionsOf, type Rung } from './candidates.ts';
+import { candidatesOf, type Numbers, type Options, optionsOf, type Rung } from './candidates.ts';
 import { type Edition, editionWritten, rulerWritten } from './editions.ts';
 import { keyOf, type Lying, movePiece, type NewLength, primariesOf } from './primaries.ts';
 import { type Built, liesOnStep, signatureOf } from './signature.ts';
@@ -116,7 +116,7 @@ class Settling {
     const known = new Set(own.findings());
     const keepsLook = signatureOf(own.built);
     const ruler = this.#soFar.project.unit === 'in' ? 'in' : 'mm';
-    let nearest: { readonly candidate: Candidate; readonly trial: Trial } | undefined;
+    let nearest: { readonly candidate: Numbers; readonly trial: Trial } | undefined;
     for (const [index, { step, options }] of rungs.entries()) {
       for (const candidate of candidatesOf(options, MOST_TRIED)) {
         const move: NewLength = (length, kind) => candidate.get(keyOf(length, kind)) ?? length;
@@ -205,7 +205,7 @@ function rungsOf({ unit, metric }: Project): readonly Rung[] {
 }
 
 /** The length that had to give way: one between two marks, else the one that moved farthest. */
-function yielding(candidate: Candidate, [whole]: readonly OptionsOfRung[]): Omit<Strain, 'faulty'> {
+function yielding(candidate: Numbers, [whole]: readonly OptionsOfRung[]): Omit<Strain, 'faulty'> {
   const moved = (whole?.options ?? []).map(({ key, own }) => ({ own, edition: candidate.get(key) ?? own }));
   const far = ({ own, edition }: (typeof moved)[number]): Length => edition.minus(own).abs();
   const between = moved.filter(({ edition }) => whole && !edition.isMultipleOf(whole.step));

@@ -38,11 +38,8 @@ export const PAPER_NAMES: readonly string[] = Object.keys(PAPERS);
 
 /** What a size of paper is called, whichever way round it lies; undefined where it has no name. */
 export function paperNameOf(size: Size): string | undefined {
-  const isThat = (other: Size): boolean => sameSize(other, size) || sameSize(quarterTurned(other), size);
-  return PAPER_NAMES.find((name) => {
-    const paper = PAPERS[name];
-    return paper && isThat(paper.size);
-  });
+  const ways = [size, quarterTurned(size)];
+  return PAPER_NAMES.find((name) => ways.some((way) => PAPERS[name] && sameSize(PAPERS[name].size, way)));
 }
 
 /** A sheet by its name; undefined where none is called so. `at` is where the name stands. */
