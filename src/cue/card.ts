@@ -2,7 +2,7 @@ import type { RootContent } from 'mdast';
 import { toString as textWithin } from 'mdast-util-to-string';
 import { visit } from 'unist-util-visit';
 import { accentOf } from '../drawing/accent.ts';
-import { type Editions, ownEdition } from '../edition/editions.ts';
+import type { Editions } from '../edition/editions.ts';
 import { allergensHeld, cautionsFor } from '../handout/cautions.ts';
 import { cssString, marginBox, PAPER_SIZE, pageOf } from '../handout/css.ts';
 import { cutList } from '../handout/cut-list.ts';
@@ -10,17 +10,15 @@ import { renderMarkdown } from '../handout/markdown.ts';
 import { type HOST, withoutHost } from '../handout/markdown-handlers.ts';
 import { type PageInput, pageHtml } from '../handout/render.ts';
 import { scoreList } from '../handout/score-list.ts';
-import { type Setting, settingOf } from '../handout/setting.ts';
+import { paperTitle, type Setting, settingOf } from '../handout/setting.ts';
 import { proseSetting } from '../handout/steps.ts';
 import { paperColor, stocksUsed } from '../handout/supplies.ts';
 import type { Ledger } from '../project/ledger.ts';
 import type { Paper, ReferenceKind, Step } from '../project/model.ts';
 import { revisionTitle } from '../words/changes.ts';
-import type { Labels } from '../words/labels.ts';
 import { nameOf, referenceOf } from '../words/names.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 import { typographic } from '../words/typographic.ts';
-import { voiceOf } from '../words/voice.ts';
 import { runClock, type SayTime, type Slot, timesFrom } from './clock.ts';
 import { type CardRoom, shortened } from './room.ts';
 import { laidOut } from './table.ts';
@@ -41,7 +39,7 @@ export function cueCardHtml(input: CueInput, room: CardRoom): string {
   const foot = [site.title, ...(revision ? [revisionTitle(revision, voice)] : [])].join(' · ');
   const [paper = 'letter'] = site.paper;
   const head = {
-    title: cueTitle(editions, labels),
+    title: paperTitle(editions, labels, 'cue-card'),
     description: voice.say('cue-private'),
     css: cueRules(setting, paper, room, foot),
   };
@@ -65,12 +63,6 @@ export function cueCardHtml(input: CueInput, room: CardRoom): string {
     cautions: spokenCautions(setting),
     missing: missing(setting, [...order.steps, ...ahead, { notes: order.opening }], room),
   });
-}
-
-/** The card's name, for the title of its PDF. */
-export function cueTitle(editions: Editions, labels: Labels): string {
-  const title = ownEdition(editions).project.title.value;
-  return `${title}: ${voiceOf(labels).say('cue-card')}`;
 }
 
 /** What there was and the room had no place for, and where it is to be found. */

@@ -68,17 +68,15 @@ export class Canvas {
   paper(outline: readonly Point2[], color?: string): void {
     const tinted =
       color === undefined ? { class: 'paper', fill: '#fff' } : { class: 'paper tint', fill: tint(color) };
-    this.#reach(outline);
-    this.#marks.push(element('path', { ...tinted, d: pathData(outline, true) }));
+    this.#put(outline, 'path', { ...tinted, d: pathData(outline, true) });
   }
 
   /** A face of something solid, in paper of a colour (as it is in full light), `shade` from 0 (dark) to 1 (light). */
   face(outline: readonly Point2[], color: string, shade: number): void {
-    this.#reach(outline);
     const fill = shaded(color, shade);
     // A hair of its own colour round it, so that nothing shines through between the strips of a bent panel.
     const seam = { stroke: fill, 'stroke-width': 0.15, 'stroke-linejoin': 'round' };
-    this.#marks.push(element('path', { class: 'face tint', fill, ...seam, d: pathData(outline, true) }));
+    this.#put(outline, 'path', { class: 'face tint', fill, ...seam, d: pathData(outline, true) });
   }
 
   /** Waste: hatched. */
@@ -109,15 +107,14 @@ export class Canvas {
       { x: back.x + aside.x, y: back.y + aside.y },
       { x: back.x - aside.x, y: back.y - aside.y },
     ];
-    this.#reach(points);
-    this.#marks.push(element('path', { class: 'arrow', fill: 'currentColor', d: pathData(points, true) }));
+    this.#put(points, 'path', { class: 'arrow', fill: 'currentColor', d: pathData(points, true) });
   }
 
   /** The edge of something round, in a line that means something. */
   ring(kind: LineKind, centre: Point2, radius: number, fill = 'none'): void {
-    this.#reach(boxCorners(around(centre, radius)));
     const look = { class: kind, fill, stroke: 'currentColor', 'stroke-width': LINES[kind].width };
-    this.#marks.push(element('circle', { ...look, cx: centre.x, cy: centre.y, r: radius }));
+    const reach = boxCorners(around(centre, radius));
+    this.#put(reach, 'circle', { ...look, cx: centre.x, cy: centre.y, r: radius });
   }
 
   /** A small round mark: a dot where it is filled. */
@@ -161,14 +158,13 @@ export class Canvas {
   window(box: DrawnBox, other: Canvas): void {
     const [width, height] = [box.right - box.left, box.bottom - box.top];
     const viewBox = [box.left, box.top, width, height].map(coordinate).join(' ');
-    this.#reach(boxCorners(box));
-    this.#marks.push(element('svg', { x: box.left, y: box.top, width, height, viewBox }, ...other.#marks));
+    const place = { x: box.left, y: box.top, width, height, viewBox };
+    this.#put(boxCorners(box), 'svg', place, ...other.#marks);
   }
 
   /** Puts another canvas on this one as a group. */
   group(name: string, other: Canvas): void {
-    if (other.#ink) this.#reach(boxCorners(other.#ink));
-    if (other.#marks.length > 0) this.#marks.push(element('g', { class: name }, ...other.#marks));
+    if (other.#ink) this.#put(boxCorners(other.#ink), 'g', { class: name }, ...other.#marks);
   }
 
   /** The finished drawing, as large as its ink and a margin, or exactly as large as `frame`. */
@@ -195,19 +191,22 @@ export class Canvas {
 
   #path(kind: LineKind, d: string, points: readonly Point2[]): void {
     const { width, dashes }: LineType = LINES[kind];
+    this.#put(points, 'path', {
+      class: kind,
+      fill: 'none',
+      stroke: 'currentColor',
+      'stroke-width': width,
+      'stroke-dasharray': dashes?.map(coordinate).join(' '),
+      'stroke-linecap': dashes ? undefined : 'round',
+      'stroke-linejoin': dashes ? undefined : 'round',
+      d,
+    });
+  }
+
+  /** An element, and the points it reaches to. */
+  #put(points: readonly Point2[], ...made: Parameters<typeof element>): void {
     this.#reach(points);
-    this.#marks.push(
-      element('path', {
-        class: kind,
-        fill: 'none',
-        stroke: 'currentColor',
-        'stroke-width': width,
-        'stroke-dasharray': dashes?.map(coordinate).join(' '),
-        'stroke-linecap': dashes ? undefined : 'round',
-        'stroke-linejoin': dashes ? undefined : 'round',
-        d,
-      }),
-    );
+    this.#marks.push(element(...made));
   }
 
   #reach(points: readonly Point2[]): void {

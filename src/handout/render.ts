@@ -59,7 +59,10 @@ export function createRenderer({ pages, partials }: Templates): Renderer {
     return say(key, options.hash);
   });
   for (const [name, text] of partials) handlebars.registerPartial(name, escapingOnly(name, text));
-  const compiled = new Map([...pages].map(([name, text]) => [name, compile(handlebars, name, text)]));
+  const strictly = { strict: true, noEscape: false, knownHelpers: { say: true }, knownHelpersOnly: true };
+  const compiled = new Map(
+    [...pages].map(([name, text]) => [name, handlebars.compile(escapingOnly(name, text), strictly)]),
+  );
   return {
     render: (page, model, say) => {
       const template = compiled.get(page);
@@ -71,15 +74,6 @@ export function createRenderer({ pages, partials }: Templates): Renderer {
       });
     },
   };
-}
-
-function compile(handlebars: typeof Handlebars, name: string, text: string): Handlebars.TemplateDelegate {
-  return handlebars.compile(escapingOnly(name, text), {
-    strict: true,
-    noEscape: false,
-    knownHelpers: { say: true },
-    knownHelpersOnly: true,
-  });
 }
 
 function escapingOnly(name: string, text: string): string {

@@ -31,6 +31,11 @@ const LEADING: Readonly<Partial<Record<Target, EditionName>>> = { letter: 'inch'
 /** The size of a drawing's lettering in millimetres: 8½ pt, and 18 pt in large print. */
 const LETTERING = { usual: 3, large: 6.35 };
 
+/** What a paper beside the sheet is called, in the title of its PDF. */
+export function paperTitle(editions: Editions, labels: Labels, paper: 'cue-card' | 'pdf-template'): string {
+  return `${ownEdition(editions).project.title.value}: ${voiceOf(labels).say(paper)}`;
+}
+
 export function settingOf(
   editions: Editions,
   target: Target,

@@ -1,5 +1,6 @@
 import { templatePieces } from '../../handout/piece-sheets.ts';
-import { templateFile, templateHtml, templateTitle } from '../../handout/template-print.ts';
+import { paperTitle } from '../../handout/setting.ts';
+import { templateFile, templateHtml } from '../../handout/template-print.ts';
 import type { Paper } from '../../project/model.ts';
 import { printStyles } from '../assets.ts';
 import { type Job, type Output, type ProjectMaterial, pdfJob } from '../output.ts';
@@ -32,7 +33,14 @@ function onPaper(material: ProjectMaterial, paper: Paper): Job[] {
   const styles = printStyles(files, 'template');
   const html = templateHtml({ editions, site, labels, paper, styles, renderer });
   if (html === undefined) return [];
-  return [pdfJob(material, pdfName(site, `${slug}-template`, paper), html, templateTitle(editions, labels))];
+  return [
+    pdfJob(
+      material,
+      pdfName(site, `${slug}-template`, paper),
+      html,
+      paperTitle(editions, labels, 'pdf-template'),
+    ),
+  ];
 }
 
 function svgJobs({ editions, slug, labels }: ProjectMaterial): Job[] {
