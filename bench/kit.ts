@@ -6,7 +6,8 @@
  */
 import { performance } from 'node:perf_hooks';
 import { fileURLToPath } from 'node:url';
-import { type Kit, type KitOrder, planKit } from '../src/kit/kit.ts';
+import { type KitOrder, planKit } from '../src/kit/kit.ts';
+import type { Kit } from '../src/kit/plan.ts';
 import { planSheets } from '../src/kit/solver/plan-sheets.ts';
 import type { CuttingProblem } from '../src/kit/solver/problem.ts';
 import { Length } from '../src/measure/length.ts';

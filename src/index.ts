@@ -7,10 +7,11 @@
 export type { Edition, Editions } from './edition/editions.ts';
 export { examine, findingsOf, type Study } from './examine/examine.ts';
 export type { CuttingBench } from './kit/bench.ts';
-export { type Kit, type KitOrder, type KitResult, planKit } from './kit/kit.ts';
-export type { SheetLayout, StockPlan } from './kit/plan.ts';
+export { type KitOrder, type KitResult, planKit } from './kit/kit.ts';
+export type { Kit, SheetLayout, StockPlan } from './kit/plan.ts';
 export { kitCsv } from './kit/report/csv.ts';
-export { type Currency, kitJson } from './kit/report/json.ts';
+export type { Currency } from './kit/report/figures.ts';
+export { kitJson } from './kit/report/json.ts';
 export { draftText } from './make/draft.ts';
 export { Unwritable, type Written } from './make/files.ts';
 export { type KitReply, type KitRequest, requestKit } from './make/kit.ts';

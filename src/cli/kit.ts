@@ -1,18 +1,17 @@
 import { relative, resolve } from 'node:path';
 import { performance } from 'node:perf_hooks';
-import type { Kit, KitProgress } from '../kit/kit.ts';
-import type { StockPlan } from '../kit/plan.ts';
+import type { KitProgress } from '../kit/kit.ts';
+import type { Kit, StockPlan } from '../kit/plan.ts';
 import { kitCsv } from '../kit/report/csv.ts';
-import { moneyFigure } from '../kit/report/figures.ts';
-import { type Currency, kitJson } from '../kit/report/json.ts';
+import { type Currency, moneyFigure } from '../kit/report/figures.ts';
+import { kitJson } from '../kit/report/json.ts';
 import { requestKit } from '../make/kit.ts';
 import { kitFolder, makeKitFiles } from '../make/kit-files.ts';
 import type { Money, Project } from '../project/model.ts';
 import { printFindings } from '../proof/print.ts';
 import type { Told } from '../proof/told.ts';
 import { type KitCommandOptions, kitOrder } from './kit-order.ts';
-import { count } from './make.ts';
-import { type CommandRun, type CommonOptions, inkFor, Refusal, type Terminal } from './terminal.ts';
+import { type CommandRun, type CommonOptions, count, inkFor, Refusal, type Terminal } from './terminal.ts';
 import { workspaceFolder } from './workspace-folder.ts';
 
 /** `sheetwright kit SLUG [workspace] --attendees N` */
@@ -88,8 +87,7 @@ function tellFindings(
 }
 
 function summary({ project, attendees, spares, stocks, cost }: Kit, currency: Currency): string {
-  const sum = (money: Money | undefined): string =>
-    money ? `${moneyFigure(money, currency.decimals)} ${currency.code}` : 'cost unknown';
+  const sum = (money: Money | undefined): string => (money ? moneyText(money, currency) : 'cost unknown');
   const without = (names: readonly string[]): string =>
     names.length > 0 ? `, without ${names.join(', ')}` : '';
   const each = cost.perAttendee ? `, ${sum(cost.perAttendee)} for each attendee` : '';
@@ -107,11 +105,13 @@ function summary({ project, attendees, spares, stocks, cost }: Kit, currency: Cu
   ].join('\n');
 }
 
+function moneyText(money: Money, { code, decimals }: Currency): string {
+  return `${moneyFigure(money, decimals)} ${code}`;
+}
+
 /** `24 sheets, proven the fewest`. */
 function standing({ total, bound, proven, price, layouts, seconds }: StockPlan, currency: Currency): string {
-  const least = price
-    ? `at least ${moneyFigure(price.bound, currency.decimals)} ${currency.code} are needed`
-    : `at least ${bound} are needed`;
-  const proof = proven ? `proven the ${price ? 'cheapest' : 'fewest'}` : least;
+  const least = price ? moneyText(price.bound, currency) : bound;
+  const proof = proven ? `proven the ${price ? 'cheapest' : 'fewest'}` : `at least ${least} are needed`;
   return `${count(total, 'sheet')} in ${count(layouts.length, 'layout')}, ${proof} (${seconds.toFixed(1)} s)`;
 }

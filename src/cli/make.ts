@@ -3,7 +3,14 @@ import { Presets, SingleBar } from 'cli-progress';
 import { type MakeOptions, type MakeProgress, type MakeResult, make } from '../make/make.ts';
 import { printFindings } from '../proof/print.ts';
 import { isFailure } from '../proof/told.ts';
-import { type CommandRun, type CommonOptions, type ExitCode, inkFor, type Terminal } from './terminal.ts';
+import {
+  type CommandRun,
+  type CommonOptions,
+  count,
+  type ExitCode,
+  inkFor,
+  type Terminal,
+} from './terminal.ts';
 import { workspaceFolder } from './workspace-folder.ts';
 
 /** What `make` and the commands that make as well take. */
@@ -52,10 +59,6 @@ export function tellMade(result: MakeResult, options: MakingOptions, terminal: T
   stdout.write(`${count(made.length, 'project')} made, ${files} new or changed, in ${folder}/\n`);
   if (held.length > 0) stdout.write(`kept as they were because of what was found: ${held.join(', ')}\n`);
   return code;
-}
-
-export function count(number: number, noun: string): string {
-  return `${number} ${noun}${number === 1 ? '' : 's'}`;
 }
 
 /** Today where the demonstrator is, `YYYY-MM-DD`. */

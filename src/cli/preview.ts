@@ -1,8 +1,8 @@
 import { resolve } from 'node:path';
 import { openPreview } from '../preview/preview.ts';
 import { printFindings } from '../proof/print.ts';
-import { count, today } from './make.ts';
-import { type CommandRun, type CommonOptions, inkFor, Refusal, type Terminal } from './terminal.ts';
+import { today } from './make.ts';
+import { type CommandRun, type CommonOptions, count, inkFor, Refusal, type Terminal } from './terminal.ts';
 import { workspaceFolder } from './workspace-folder.ts';
 
 type PreviewCommand = CommonOptions & {

@@ -4,8 +4,8 @@ import type { Site } from '../project/model.ts';
 import { publish } from '../publish/publish.ts';
 import { type Published, tellPublished, unpublished } from '../publish/revisions.ts';
 import { loadWorkspace } from '../shape/workspace.ts';
-import { count, type MakingOptions, makeOptionsOf, tellMade } from './make.ts';
-import type { CommandRun } from './terminal.ts';
+import { type MakingOptions, makeOptionsOf, tellMade } from './make.ts';
+import { type CommandRun, count } from './terminal.ts';
 
 type PublishOptions = MakingOptions & { readonly dryRun?: boolean };
 

@@ -38,3 +38,8 @@ export function inkFor(terminal: Terminal, options: CommonOptions): (ink: Ink, t
   const plain = options.color === false || !!terminal.env.NO_COLOR || terminal.stdout.isTTY !== true;
   return plain ? (_, text) => text : (ink, text) => styleText(ink, text, { validateStream: false });
 }
+
+/** `1 file`, `2 files`. */
+export function count(number: number, noun: string): string {
+  return `${number} ${noun}${number === 1 ? '' : 's'}`;
+}

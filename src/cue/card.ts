@@ -2,25 +2,23 @@ import type { RootContent } from 'mdast';
 import { toString as textWithin } from 'mdast-util-to-string';
 import { visit } from 'unist-util-visit';
 import { accentOf } from '../drawing/accent.ts';
-import { type Editions, ownEdition } from '../edition/editions.ts';
+import type { Editions } from '../edition/editions.ts';
 import { allergensHeld, cautionsFor } from '../handout/cautions.ts';
-import { cssString, marginBox, PAPER_SIZE, pageOf, styleElements } from '../handout/css.ts';
+import { cssString, marginBox, PAPER_SIZE, pageOf } from '../handout/css.ts';
 import { cutList } from '../handout/cut-list.ts';
 import { renderMarkdown } from '../handout/markdown.ts';
 import { type HOST, withoutHost } from '../handout/markdown-handlers.ts';
-import { headOf, type PageInput } from '../handout/render.ts';
+import { type PageInput, pageHtml } from '../handout/render.ts';
 import { scoreList } from '../handout/score-list.ts';
-import { type Setting, settingOf } from '../handout/setting.ts';
+import { paperTitle, type Setting, settingOf } from '../handout/setting.ts';
 import { proseSetting } from '../handout/steps.ts';
 import { paperColor, stocksUsed } from '../handout/supplies.ts';
 import type { Ledger } from '../project/ledger.ts';
 import type { Paper, ReferenceKind, Step } from '../project/model.ts';
 import { revisionTitle } from '../words/changes.ts';
-import type { Labels } from '../words/labels.ts';
 import { nameOf, referenceOf } from '../words/names.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 import { typographic } from '../words/typographic.ts';
-import { voiceOf } from '../words/voice.ts';
 import { runClock, type SayTime, type Slot, timesFrom } from './clock.ts';
 import { type CardRoom, shortened } from './room.ts';
 import { laidOut } from './table.ts';
@@ -29,10 +27,8 @@ import { laidOut } from './table.ts';
 type CueInput = PageInput & { readonly editions: Editions; readonly ledger: Ledger };
 
 /** The demonstrator's own card of a project as a document to be printed, as far as there is room for it. */
-export function cueCardHtml(
-  { editions, site, labels, ledger, styles, renderer }: CueInput,
-  room: CardRoom,
-): string {
+export function cueCardHtml(input: CueInput, room: CardRoom): string {
+  const { editions, site, labels, ledger } = input;
   // Leads with the edition as written, as large print does, and nothing in it is only for a screen.
   const setting = settingOf(editions, 'large-print', labels, new Map());
   const { project, voice } = setting;
@@ -42,11 +38,12 @@ export function cueCardHtml(
   const revision = ledger.revisions.at(-1);
   const foot = [site.title, ...(revision ? [revisionTitle(revision, voice)] : [])].join(' · ');
   const [paper = 'letter'] = site.paper;
-  const model = {
-    ...headOf(voice, styleElements(styles, cueRules(setting, paper, room, foot)), {
-      title: cueTitle(editions, labels),
-      description: voice.say('cue-private'),
-    }),
+  const head = {
+    title: paperTitle(editions, labels, 'cue-card'),
+    description: voice.say('cue-private'),
+    css: cueRules(setting, paper, room, foot),
+  };
+  return pageHtml(input, 'cue-card', head, {
     title: typographic(project.title.value, voice.language),
     day: project.session && voice.day(project.session.value),
     hours: voice.say(order.isOpen ? 'cue-hours-open' : 'cue-hours', { start, end }),
@@ -65,14 +62,7 @@ export function cueCardHtml(
     table: laidOut(setting),
     cautions: spokenCautions(setting),
     missing: missing(setting, [...order.steps, ...ahead, { notes: order.opening }], room),
-  };
-  return renderer.render('cue-card', model, voice.say);
-}
-
-/** The card's name, for the title of its PDF. */
-export function cueTitle(editions: Editions, labels: Labels): string {
-  const title = ownEdition(editions).project.title.value;
-  return `${title}: ${voiceOf(labels).say('cue-card')}`;
+  });
 }
 
 /** What there was and the room had no place for, and where it is to be found. */

@@ -19,12 +19,13 @@ export function laidOut(setting: Setting): readonly object[] {
     .map(({ supply, use }) => ({ ...supplyWords(setting, supply), step: use && use.step + 1 }));
 }
 
-type Mention = { readonly step: number; readonly offset: number };
+/** Where in the steps something is named first. */
+type FirstUse = { readonly step: number; readonly offset: number };
 
 /** More characters than a step has. */
 const STEP = 1_000_000;
 
-function placeOf({ supply, use }: { readonly supply: Supply; readonly use: Mention | undefined }): number {
+function placeOf({ supply, use }: { readonly supply: Supply; readonly use: FirstUse | undefined }): number {
   if (use) return use.step * STEP + use.offset;
   return supply.kind.value === 'tool' ? -1 : Number.MAX_SAFE_INTEGER;
 }
@@ -36,7 +37,7 @@ function textOf({ title, prose }: Step): string {
 }
 
 /** The name that tells most decides: `score board` before `board`, `pencils` before `pencil`. */
-function firstUse({ item }: Supply, texts: readonly string[]): Mention | undefined {
+function firstUse({ item }: Supply, texts: readonly string[]): FirstUse | undefined {
   for (const name of namesOf(item.value)) {
     for (const [step, text] of texts.entries()) {
       const offset = text.search(name);

@@ -1,22 +1,21 @@
-import { type Rgb, readColor, writtenColor } from './tint.ts';
+import { BLACK, mix, type Rgb, readColor, WHITE, writtenColor } from './tint.ts';
 
 /** What text needs against its ground at WCAG 2.2 level AA (success criterion 1.4.3). */
-export const READABLE = 4.5;
+const READABLE = 4.5;
 
 /** The colour where no stock of the project has one. */
 const INK = '#33414e';
-const WHITE: Rgb = [255, 255, 255];
 
 /** A colour readable on white, and the same colour as a faint ground on which it is readable too. */
 type Accent = { readonly color: string; readonly tint: string };
 
 /** Darkens a stock's colour evenly until it can be read on its tint; a project without colours gets a dark grey. */
 export function accentOf(stockColor: string | undefined): Accent {
-  const paper = readColor(stockColor ?? INK) ?? readColor(INK) ?? WHITE;
+  const paper = readColor(stockColor ?? INK);
   let color = paper;
   // The tint is darker than white: what can be read on it can be read on white.
-  for (let share = 99; contrastOf(color, tintOf(color)) < READABLE; share -= 1) {
-    color = mix(paper, [0, 0, 0], share / 100);
+  for (let share = 99; contrast(color, tintOf(color)) < READABLE; share -= 1) {
+    color = mix(paper, BLACK, share / 100);
   }
   return { color: writtenColor(color), tint: writtenColor(tintOf(color)) };
 }
@@ -25,17 +24,8 @@ function tintOf(color: Rgb): Rgb {
   return mix(color, WHITE, 0.1);
 }
 
-/**
- * The contrast ratio of two `#rrggbb` colours, 1 to 21, unrounded (WCAG 2.2, "contrast ratio").
- * @throws RangeError when a colour is not written so.
- */
-export function contrast(one: string, other: string): number {
-  const [first, second] = [readColor(one), readColor(other)];
-  if (!first || !second) throw new RangeError(`no colour: ${first ? other : one}`);
-  return contrastOf(first, second);
-}
-
-function contrastOf(one: Rgb, other: Rgb): number {
+/** The contrast ratio of a colour and a darker one, or the other way round, 1 to 21 (WCAG 2.2, "contrast ratio"). */
+function contrast(one: Rgb, other: Rgb): number {
   const [light = 0, dark = 0] = [luminance(one), luminance(other)].sort((a, b) => b - a);
   return (light + 0.05) / (dark + 0.05);
 }
@@ -48,10 +38,4 @@ function luminance([red, green, blue]: Rgb): number {
 function linear(channel: number): number {
   const value = channel / 255;
   return value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4;
-}
-
-/** `share` of the first colour, the rest of the second. */
-function mix(one: Rgb, other: Rgb, share: number): Rgb {
-  const channel = (index: 0 | 1 | 2): number => Math.round(one[index] * share + other[index] * (1 - share));
-  return [channel(0), channel(1), channel(2)];
 }

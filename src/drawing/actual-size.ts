@@ -8,11 +8,10 @@ import { Canvas, type Drawing } from './canvas.ts';
 import { drawCover } from './cover.ts';
 import { drawKey, keyEntries } from './key.ts';
 import { wrapped } from './lettering.ts';
-import { type Page, pageOf } from './page-paper.ts';
+import { type Page, pageOf, type Tiling, tile } from './pages.ts';
 import type { DrawnBox } from './region.ts';
-import { type DrawingStyle, type InBoth, letteringOf, netOf } from './style.ts';
+import { type DrawingStyle, type InBoth, netOf } from './style.ts';
 import { drawAt, drawTile } from './tile-page.ts';
-import { type Tiling, tile } from './tiles.ts';
 import { caption, spokenSize } from './words.ts';
 
 /** One page of an actual-size template, its drawing exactly as large as the paper. */
@@ -37,14 +36,21 @@ export function templatePages(
 ): readonly TemplatePage[] {
   const net = netOf(editions, style.shown[0], id);
   if (!net) return [];
-  const pages = [false, true].map((landscape) => pageOf(setting.paper, setting.margin, landscape));
-  const together = pages.find((page) => fits(net.drawn, roomAbove(page, stripOn(page, net.drawn, style))));
+  const { paper, margin } = setting;
+  const [upright, landscape] = [pageOf(paper, margin, false), pageOf(paper, margin, true)];
+  const together = [upright, landscape].find((page) =>
+    fits(net.drawn, roomAbove(page, stripOn(page, net.drawn, style))),
+  );
   if (together) return [alone(id, net, together, style)];
-  const tilings = pages.map((page) => ({ page, tiling: tilingOn(page, net.drawn) }));
-  const [first, second] = tilings;
-  if (!first || !second) return [];
+  const [first, second] = [tiledOn(upright, net.drawn), tiledOn(landscape, net.drawn)];
   const least = second.tiling.tiles.length < first.tiling.tiles.length ? second : first;
-  return tiled(id, net, least.page, least.tiling, pages[0] ?? least.page, style);
+  const cover = new Canvas(style);
+  drawCover(cover, upright, { id, net, tiling: least.tiling });
+  const told = { id, net, pages: least.tiling.tiles.length + 1 };
+  return [
+    finished(cover, upright, { ...told, number: 1 }, upright.printable),
+    ...tilePages(told, least, style),
+  ];
 }
 
 /** What stands under a net on its page: the calibration, the key and the foot, side by side or below one another. */
@@ -65,7 +71,7 @@ function stripOn({ printable }: Page, net: Net, style: DrawingStyle): Strip {
 }
 
 function keyHeight(net: Net, width: number, style: DrawingStyle): number {
-  return drawKey(new Canvas(), keyEntries(net), { left: 0, top: 0, width }, style);
+  return drawKey(new Canvas(style), keyEntries(net), { left: 0, top: 0, width });
 }
 
 function roomAbove(page: Page, { height }: Pick<Strip, 'height'>): DrawnBox {
@@ -78,44 +84,41 @@ function fits({ size }: Net, { left, top, right, bottom }: DrawnBox): boolean {
 
 /** Everything on one page. */
 function alone(id: string, net: InBoth<Net>, page: Page, style: DrawingStyle): TemplatePage {
-  const canvas = new Canvas();
+  const canvas = new Canvas(style);
   const { words, calibration, ...strip } = stripOn(page, net.drawn, style);
   const room = roomAbove(page, strip);
   const { width, height } = net.drawn.size;
   const left = (room.left + room.right - width.mm) / 2;
-  drawAt(canvas, net.drawn, left, room.top + (room.bottom - room.top - height.mm) / 2, style);
+  drawAt(canvas, net.drawn, left, room.top + (room.bottom - room.top - height.mm) / 2);
   const key = { left: words.left, top: words.top, width: words.right - words.left };
-  drawKey(canvas, keyEntries(net.drawn), key, style);
-  drawCalibration(canvas, calibration, style);
-  return finished(canvas, page, { id, net, number: 1, pages: 1 }, style, words);
+  drawKey(canvas, keyEntries(net.drawn), key);
+  drawCalibration(canvas, calibration);
+  return finished(canvas, page, { id, net, number: 1, pages: 1 }, words);
 }
 
-/** On its side or upright, whichever takes fewer pages; the whole printable part where one page without a foot does. */
-function tilingOn({ printable }: Page, net: Net): Tiling {
-  const [width, height] = [printable.right - printable.left, printable.bottom - printable.top];
-  return fits(net, printable) ? tile(net.size, width, height) : tile(net.size, width, height - FOOT);
+/** A sheet laid over pages of one kind. */
+type TiledSheet = { readonly page: Page; readonly tiling: Tiling };
+
+/** The whole printable part is used where one page without a foot does. */
+function tiledOn(page: Page, net: Net): TiledSheet {
+  const { left, top, right, bottom } = page.printable;
+  const foot = fits(net, page.printable) ? 0 : FOOT;
+  return { page, tiling: tile(net.size, right - left, bottom - top - foot) };
 }
 
-/** A first page with calibration and map, then the tiles. */
-function tiled(
-  id: string,
-  net: InBoth<Net>,
-  page: Page,
-  tiling: Tiling,
-  coverPage: Page,
+/** The tiles behind the cover, each with a foot that there is room for. */
+function tilePages(
+  told: Omit<NumberedPage, 'number'>,
+  { page, tiling }: TiledSheet,
   style: DrawingStyle,
 ): readonly TemplatePage[] {
-  const told = { id, net, pages: tiling.tiles.length + 1 };
-  const cover = new Canvas();
-  drawCover(cover, coverPage, { id, net, tiling }, style);
-  const hasFoot = tiling.tiles.length > 1 || !fillsPage(page, net.drawn);
-  const tiles = tiling.tiles.map((_, index): TemplatePage => {
-    const canvas = new Canvas();
-    drawTile(canvas, page, net.drawn, tiling, index, style);
-    const foot = hasFoot ? page.printable : undefined;
-    return finished(canvas, page, { ...told, number: index + 2 }, style, foot);
+  const { drawn } = told.net;
+  const foot = tiling.tiles.length > 1 || !fillsPage(page, drawn) ? page.printable : undefined;
+  return tiling.tiles.map((_, index) => {
+    const canvas = new Canvas(style);
+    drawTile(canvas, page, drawn, tiling, index);
+    return finished(canvas, page, { ...told, number: index + 2 }, foot);
   });
-  return [finished(cover, coverPage, { ...told, number: 1 }, style, coverPage.printable), ...tiles];
 }
 
 function fillsPage({ printable }: Page, net: Net): boolean {
@@ -135,13 +138,13 @@ function finished(
   canvas: Canvas,
   page: Page,
   { id, net, number, pages }: NumberedPage,
-  style: DrawingStyle,
   foot?: DrawnBox,
 ): TemplatePage {
+  const { style } = canvas;
   const told = { name: caption(id, style.say), page: number, pages };
   if (foot) {
     const { left, right, bottom } = foot;
-    const size = Math.min(letteringOf(style), 3.4);
+    const size = Math.min(canvas.lettering, 3.4);
     const lines = wrapped(style.say('drawing-foot', told), (right - left) / size);
     canvas.label(lines, { x: left, y: bottom - 1 }, { size, anchor: 'start', sits: 'over' });
   }

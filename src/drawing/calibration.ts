@@ -2,8 +2,7 @@ import { Length } from '../measure/length.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import { boxCorners } from '../shape/outline.ts';
 import type { Canvas } from './canvas.ts';
-import { type LabelLine, lengthLettering, plain } from './lettering.ts';
-import { type DrawingStyle, letteringOf } from './style.ts';
+import { lengthLettering, plain } from './lettering.ts';
 
 const INCH = 25.4;
 const GAP = 5;
@@ -27,26 +26,25 @@ const SQUARES = [
  * A square of an inch, one of 20 mm and a rule, or those of the one edition that is shown, to be measured before
  * anything is cut: a print that was scaled shows here first.
  */
-export function drawCalibration(canvas: Canvas, { x, y }: Point2, style: DrawingStyle): void {
+export function drawCalibration(canvas: Canvas, { x, y }: Point2): void {
+  const { say, shown } = canvas.style;
   let left = x;
   for (const [edition, side] of SQUARES) {
-    if (!style.shown.includes(edition)) continue;
-    const label = lengthLettering(side, edition, style.say);
-    drawSquare(canvas, { x: left, y: y + INCH - side.mm }, side.mm, label, letteringOf(style));
+    if (!shown.includes(edition)) continue;
+    const box = { left, top: y + INCH - side.mm, right: left + side.mm, bottom: y + INCH };
+    canvas.line('mark', boxCorners(box), true);
+    const middle = { x: left + side.mm / 2, y: box.top + side.mm / 2 };
+    canvas.label([lengthLettering(side, edition, say)], middle, {});
     left += side.mm + GAP;
   }
-  drawRule(canvas, { x: left, y: y + INCH - 9 }, style);
-}
-
-function drawSquare(canvas: Canvas, { x, y }: Point2, side: number, label: LabelLine, size: number): void {
-  canvas.line('mark', boxCorners({ left: x, top: y, right: x + side, bottom: y + side }), true);
-  canvas.label([label], { x: x + side / 2, y: y + side / 2 }, { size });
+  drawRule(canvas, { x: left, y: y + INCH - 9 });
 }
 
 /** Eighths of an inch stand on the line, millimetres hang below it. */
-function drawRule(canvas: Canvas, at: Point2, style: DrawingStyle): void {
-  const size = letteringOf(style) * 0.85;
-  const [inches, millimetres] = [style.shown.includes('inch'), style.shown.includes('metric')];
+function drawRule(canvas: Canvas, at: Point2): void {
+  const { shown } = canvas.style;
+  const size = canvas.lettering * 0.85;
+  const [inches, millimetres] = [shown.includes('inch'), shown.includes('metric')];
   const { x, y } = at;
   canvas.line('mark', [at, { x: x + (inches ? RULE_INCHES * INCH : RULE_MILLIMETRES), y }]);
   if (inches) drawInches(canvas, at, size);

@@ -1,4 +1,4 @@
-import type { Edge } from '../project/net-as-written.ts';
+import { EDGES, type Edge } from '../project/net-as-written.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import type { Canvas } from './canvas.ts';
 import { alongSize, placer, setBeyond } from './dimension.ts';
@@ -18,8 +18,9 @@ const OUT = 2;
 const KINK = 3;
 
 /** Sets callouts round a box, each straight out from its point, labels on one side never touching. */
-export function setCallouts(canvas: Canvas, box: DrawnBox, callouts: readonly Callout[], size: number): void {
-  for (const side of ['left', 'right', 'top', 'bottom'] as const) {
+export function setCallouts(canvas: Canvas, box: DrawnBox, callouts: readonly Callout[]): void {
+  const size = canvas.lettering;
+  for (const side of EDGES) {
     const own = callouts.filter((callout) => callout.side === side);
     const axis = side === 'left' || side === 'right' ? 'upright' : 'across';
     const outward = side === 'left' || side === 'top' ? -1 : 1;
@@ -37,8 +38,8 @@ export function setCallouts(canvas: Canvas, box: DrawnBox, callouts: readonly Ca
     for (const [index, { from, label }] of own.entries()) {
       const middle = middles[index] ?? 0;
       canvas.line('extension', [from, at(alongSide(from), edge), at(middle, end)]);
-      if ('badge' in label) canvas.badge(label.badge, at(middle, end + outward * size * 0.72), size);
-      else setBeyond(canvas, { axis, edge, row: end + outward * size * 0.2 }, middle, label, size);
+      if ('badge' in label) canvas.badge(label.badge, at(middle, end + outward * size * 0.72));
+      else setBeyond(canvas, { axis, edge, row: end + outward * size * 0.2 }, middle, label);
     }
   }
 }

@@ -1,8 +1,9 @@
 import type { Point2 } from '../shape/flat-polygon.ts';
 import { boxCorners } from '../shape/outline.ts';
 import { CAPITAL, DESCENT, extentOf, type Label, LINE_HEIGHT, letteringMarkup, plain } from './lettering.ts';
-import { LINES, type LineKind } from './lines.ts';
+import { LINES, type LineKind, type LineType } from './lines.ts';
 import { boxOf, type DrawnBox, dotGrid, hatchLines, type Segment } from './region.ts';
+import type { DrawingStyle } from './style.ts';
 import { coordinate, element, pathData } from './svg.ts';
 import { shaded, tint } from './tint.ts';
 
@@ -19,8 +20,8 @@ export type Drawing = {
 
 /** How a label is set about its point. */
 type LabelSetting = {
-  /** Height of the lettering in millimetres of paper. */
-  readonly size: number;
+  /** Height of the lettering in millimetres of paper; the drawing's own when absent. */
+  readonly size?: number;
   /** Where the point lies: at the label's start, middle (when absent) or end. */
   readonly anchor?: 'start' | 'middle' | 'end';
   /** Where the label lies about the point's height: on it (when absent), over or under it. */
@@ -34,12 +35,20 @@ type LabelSetting = {
 };
 
 /**
- * A sheet of drawing paper, in millimetres. What is put on it becomes SVG at once; how far it reaches is kept, so that
- * the drawing ends where its ink does.
+ * A sheet of drawing paper, in millimetres, and the style it is drawn in. What is put on it becomes SVG at once; how far
+ * it reaches is kept, so that the drawing ends where its ink does.
  */
 export class Canvas {
+  readonly style: DrawingStyle;
+  /** The height of the lettering in millimetres of paper. */
+  readonly lettering: number;
   readonly #marks: string[] = [];
   #ink: DrawnBox | undefined;
+
+  constructor(style: DrawingStyle) {
+    this.style = style;
+    this.lettering = style.lettering ?? 3;
+  }
 
   /** Everything drawn so far reaches this far, half the width of lines not counted. */
   get ink(): DrawnBox {
@@ -59,17 +68,15 @@ export class Canvas {
   paper(outline: readonly Point2[], color?: string): void {
     const tinted =
       color === undefined ? { class: 'paper', fill: '#fff' } : { class: 'paper tint', fill: tint(color) };
-    this.#reach(outline);
-    this.#marks.push(element('path', { ...tinted, d: pathData(outline, true) }));
+    this.#put(outline, 'path', { ...tinted, d: pathData(outline, true) });
   }
 
   /** A face of something solid, in paper of a colour (as it is in full light), `shade` from 0 (dark) to 1 (light). */
   face(outline: readonly Point2[], color: string, shade: number): void {
-    this.#reach(outline);
     const fill = shaded(color, shade);
     // A hair of its own colour round it, so that nothing shines through between the strips of a bent panel.
     const seam = { stroke: fill, 'stroke-width': 0.15, 'stroke-linejoin': 'round' };
-    this.#marks.push(element('path', { class: 'face tint', fill, ...seam, d: pathData(outline, true) }));
+    this.#put(outline, 'path', { class: 'face tint', fill, ...seam, d: pathData(outline, true) });
   }
 
   /** Waste: hatched. */
@@ -100,15 +107,14 @@ export class Canvas {
       { x: back.x + aside.x, y: back.y + aside.y },
       { x: back.x - aside.x, y: back.y - aside.y },
     ];
-    this.#reach(points);
-    this.#marks.push(element('path', { class: 'arrow', fill: 'currentColor', d: pathData(points, true) }));
+    this.#put(points, 'path', { class: 'arrow', fill: 'currentColor', d: pathData(points, true) });
   }
 
   /** The edge of something round, in a line that means something. */
   ring(kind: LineKind, centre: Point2, radius: number, fill = 'none'): void {
-    this.#reach(boxCorners(around(centre, radius)));
     const look = { class: kind, fill, stroke: 'currentColor', 'stroke-width': LINES[kind].width };
-    this.#marks.push(element('circle', { ...look, cx: centre.x, cy: centre.y, r: radius }));
+    const reach = boxCorners(around(centre, radius));
+    this.#put(reach, 'circle', { ...look, cx: centre.x, cy: centre.y, r: radius });
   }
 
   /** A small round mark: a dot where it is filled. */
@@ -117,20 +123,19 @@ export class Canvas {
   }
 
   /** A letter or number in a circle. */
-  badge(text: string, centre: Point2, size: number): void {
+  badge(text: string, centre: Point2, size: number = this.lettering): void {
     this.circle(centre, size * Math.max(0.72, text.length * 0.42));
     this.label([plain(text)], centre, { size, strong: true });
   }
 
   /** @returns the box it takes up. */
   label(label: Label, at: Point2, setting: LabelSetting): DrawnBox {
-    const box = labelBox(label, at, setting);
-    const descent = (setting.upright ? 0 : DESCENT) * setting.size;
+    const { anchor = 'middle', size = this.lettering, upright = false } = setting;
+    const box = labelBox(label, at, { ...setting, size });
+    const descent = (upright ? 0 : DESCENT) * size;
     this.#reach(boxCorners({ ...box, bottom: box.bottom + descent }));
     if (setting.halo) this.paper(boxCorners(box));
-    const { anchor = 'middle', size, upright = false } = setting;
-    const extent = extentOf(label).height * size;
-    const top = upright ? at.x - shiftUp(extent, setting) : at.y - shiftUp(extent, setting);
+    const top = upright ? box.left : box.top;
     for (const [index, lettering] of label.entries()) {
       const across = top + (CAPITAL + index * LINE_HEIGHT) * size;
       const place = upright ? { x: across, y: at.y } : { x: at.x, y: across };
@@ -153,14 +158,13 @@ export class Canvas {
   window(box: DrawnBox, other: Canvas): void {
     const [width, height] = [box.right - box.left, box.bottom - box.top];
     const viewBox = [box.left, box.top, width, height].map(coordinate).join(' ');
-    this.#reach(boxCorners(box));
-    this.#marks.push(element('svg', { x: box.left, y: box.top, width, height, viewBox }, ...other.#marks));
+    const place = { x: box.left, y: box.top, width, height, viewBox };
+    this.#put(boxCorners(box), 'svg', place, ...other.#marks);
   }
 
   /** Puts another canvas on this one as a group. */
   group(name: string, other: Canvas): void {
-    if (other.#ink) this.#reach(boxCorners(other.#ink));
-    if (other.#marks.length > 0) this.#marks.push(element('g', { class: name }, ...other.#marks));
+    if (other.#ink) this.#put(boxCorners(other.#ink), 'g', { class: name }, ...other.#marks);
   }
 
   /** The finished drawing, as large as its ink and a margin, or exactly as large as `frame`. */
@@ -186,20 +190,23 @@ export class Canvas {
   }
 
   #path(kind: LineKind, d: string, points: readonly Point2[]): void {
-    const { width, dashes } = LINES[kind];
+    const { width, dashes }: LineType = LINES[kind];
+    this.#put(points, 'path', {
+      class: kind,
+      fill: 'none',
+      stroke: 'currentColor',
+      'stroke-width': width,
+      'stroke-dasharray': dashes?.map(coordinate).join(' '),
+      'stroke-linecap': dashes ? undefined : 'round',
+      'stroke-linejoin': dashes ? undefined : 'round',
+      d,
+    });
+  }
+
+  /** An element, and the points it reaches to. */
+  #put(points: readonly Point2[], ...made: Parameters<typeof element>): void {
     this.#reach(points);
-    this.#marks.push(
-      element('path', {
-        class: kind,
-        fill: 'none',
-        stroke: 'currentColor',
-        'stroke-width': width,
-        'stroke-dasharray': dashes?.map(coordinate).join(' '),
-        'stroke-linecap': dashes ? undefined : 'round',
-        'stroke-linejoin': dashes ? undefined : 'round',
-        d,
-      }),
-    );
+    this.#marks.push(element(...made));
   }
 
   #reach(points: readonly Point2[]): void {
@@ -209,24 +216,15 @@ export class Canvas {
 }
 
 /** The box a label takes up, its lettering's width estimated. */
-function labelBox(label: Label, at: Point2, setting: LabelSetting): DrawnBox {
-  const { anchor = 'middle', size, upright = false } = setting;
+function labelBox(label: Label, at: Point2, setting: LabelSetting & { readonly size: number }): DrawnBox {
+  const { anchor = 'middle', sits = 'on', size, upright = false } = setting;
   const extent = extentOf(label);
   const [width, height] = [extent.width * size, extent.height * size];
-  const before = anchor === 'start' ? 0 : anchor === 'middle' ? width / 2 : width;
-  const up = shiftUp(height, setting);
-  if (upright)
-    return {
-      left: at.x - up,
-      top: at.y - (width - before),
-      right: at.x - up + height,
-      bottom: at.y + before,
-    };
-  return { left: at.x - before, top: at.y - up, right: at.x - before + width, bottom: at.y - up + height };
-}
-
-function shiftUp(height: number, { sits = 'on' }: LabelSetting): number {
-  return sits === 'on' ? height / 2 : sits === 'over' ? height : 0;
+  const before = { start: 0, middle: width / 2, end: width }[anchor];
+  const up = { on: height / 2, over: height, under: 0 }[sits];
+  const [left, top] = upright ? [at.x - up, at.y + before - width] : [at.x - before, at.y - up];
+  const [across, down] = upright ? [height, width] : [width, height];
+  return { left, top, right: left + across, bottom: top + down };
 }
 
 function around(what: Point2 | DrawnBox, margin: number): DrawnBox {

@@ -5,10 +5,9 @@ import type { Canvas } from './canvas.ts';
 import { drawKey, keyEntries } from './key.ts';
 import { extentOf, type Label, plain, wrapped } from './lettering.ts';
 import { cutLines } from './outline.ts';
-import type { Page } from './page-paper.ts';
+import { OVERLAP, type Page, type Tiling } from './pages.ts';
 import { boxOf, type DrawnBox } from './region.ts';
-import { type DrawingStyle, type InBoth, letteringOf } from './style.ts';
-import { OVERLAP, type Tiling } from './tiles.ts';
+import type { InBoth } from './style.ts';
 import { caption, sizeLabel } from './words.ts';
 
 /** What a cover speaks of. */
@@ -18,14 +17,9 @@ type Covered = { readonly id: string; readonly net: InBoth<Net>; readonly tiling
  * The page before a template that needs all its pages for itself: how to print it, what to measure before cutting,
  * how the pages go together, and the key.
  */
-export function drawCover(
-  canvas: Canvas,
-  { printable }: Page,
-  { id, net, tiling }: Covered,
-  style: DrawingStyle,
-): void {
-  const { say } = style;
-  const size = letteringOf(style) * 1.15;
+export function drawCover(canvas: Canvas, { printable }: Page, { id, net, tiling }: Covered): void {
+  const { say, shown } = canvas.style;
+  const size = canvas.lettering * 1.15;
   const width = printable.right - printable.left;
   let y = printable.top + 2;
   const write = (label: Label, height: number, strong: boolean): void => {
@@ -33,24 +27,24 @@ export function drawCover(
     y += (extentOf(label).height + 0.8) * height;
   };
   write([plain(say('drawing-cover', { name: caption(id, say) }))], size * 1.7, true);
-  write(sizeLabel({ inch: net.inch.size, metric: net.metric.size }, style), size, false);
+  write(sizeLabel({ inch: net.inch.size, metric: net.metric.size }, canvas.style), size, false);
   const several = tiling.tiles.length > 1;
   for (const key of [
     'drawing-print-full',
-    style.shown.length > 1 ? 'drawing-measure-first' : 'drawing-measure-square',
+    shown.length > 1 ? 'drawing-measure-first' : 'drawing-measure-square',
     ...(several ? ['drawing-join-tiles'] : []),
   ])
     write(wrapped(say(key), width / size), size, false);
   y += 3;
-  drawCalibration(canvas, { x: printable.left, y }, style);
+  drawCalibration(canvas, { x: printable.left, y });
   y += CALIBRATION.height + 6;
-  y = drawKey(canvas, keyEntries(net.drawn), { left: printable.left, top: y, width }, style);
-  if (several)
-    drawMap(canvas, net.drawn, tiling, { ...printable, top: y + 6, bottom: printable.bottom - 12 }, style);
+  y = drawKey(canvas, keyEntries(net.drawn), { left: printable.left, top: y, width });
+  const room = { ...printable, top: y + 6, bottom: printable.bottom - 12 };
+  if (several) drawMap(canvas, net.drawn, tiling, room);
 }
 
 /** The whole net small, the pages laid over it with their numbers. */
-function drawMap(canvas: Canvas, net: Net, { tiles }: Tiling, room: DrawnBox, style: DrawingStyle): void {
+function drawMap(canvas: Canvas, net: Net, { tiles }: Tiling, room: DrawnBox): void {
   const span = boxOf(tiles.flatMap(({ shows }) => boxCorners(shows)));
   const scale = Math.min(
     (room.right - room.left) / (span.right - span.left),
@@ -69,8 +63,7 @@ function drawMap(canvas: Canvas, net: Net, { tiles }: Tiling, room: DrawnBox, st
     canvas.line('flat', boxCorners(box), true);
     // Within the part no other page shows, so that every number is of one page.
     const at = { x: box.left + OVERLAP * scale + 1.5, y: box.top + OVERLAP * scale + 1.5 };
-    const number = [plain(style.say('drawing-page', { page: index + 2 }))];
-    const size = letteringOf(style);
-    canvas.label(number, at, { size, anchor: 'start', sits: 'under', strong: true, halo: true });
+    const number = [plain(canvas.style.say('drawing-page', { page: index + 2 }))];
+    canvas.label(number, at, { anchor: 'start', sits: 'under', strong: true, halo: true });
   }
 }

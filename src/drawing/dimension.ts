@@ -10,6 +10,9 @@ type RowAxis = 'across' | 'upright';
 /** Where a dimension line runs: along an axis, at `row`, measuring something whose nearest edge is at `edge`. */
 export type DimensionRow = { readonly axis: RowAxis; readonly edge: number; readonly row: number };
 
+/** From where to where along an axis. */
+type FromTo = readonly [from: number, to: number];
+
 /** Below this length (in millimetres) arrows stand outside, pointing in. */
 const ROOM_FOR_ARROWS = 5;
 /** How far the line of such an arrow reaches. */
@@ -21,10 +24,10 @@ const LEADER = 2.6;
 export function dimension(
   canvas: Canvas,
   { axis, edge, row }: DimensionRow,
-  [from, to]: readonly [number, number],
+  span: FromTo,
   label: Label,
-  size: number,
 ): void {
+  const [from, to] = span;
   const outward = Math.sign(row - edge) || 1;
   const at = placer(axis);
   for (const end of [from, to])
@@ -34,7 +37,7 @@ export function dimension(
   canvas.line('dimension', [at(from - tail, row), at(to + tail, row)]);
   canvas.arrow(at(from, row), degreesAlong(axis, inside ? -1 : 1));
   canvas.arrow(at(to, row), degreesAlong(axis, inside ? 1 : -1));
-  setBeyond(canvas, { axis, edge, row: row + outward * LINE_TO_LABEL }, (from + to) / 2, label, size);
+  setBeyond(canvas, { axis, edge, row: row + outward * LINE_TO_LABEL }, (from + to) / 2, label);
 }
 
 /** The width of a box below it and its height beside it, each so far away from its edge. */
@@ -43,10 +46,9 @@ export function dimensionSize(
   { left, top, right, bottom }: DrawnBox,
   [width, height]: readonly [Label, Label],
   [below, beside]: readonly [number, number],
-  size: number,
 ): void {
-  dimension(canvas, { axis: 'across', edge: bottom, row: bottom + below }, [left, right], width, size);
-  dimension(canvas, { axis: 'upright', edge: right, row: right + beside }, [top, bottom], height, size);
+  dimension(canvas, { axis: 'across', edge: bottom, row: bottom + below }, [left, right], width);
+  dimension(canvas, { axis: 'upright', edge: right, row: right + beside }, [top, bottom], height);
 }
 
 /** How far a dimension line reaches beyond what it measures. */
@@ -66,8 +68,8 @@ export function runningDimension(
   { axis, edge, row }: DimensionRow,
   origin: number,
   marks: readonly Mark[],
-  size: number,
-): readonly [number, number] {
+): FromTo {
+  const size = canvas.lettering;
   const outward = Math.sign(row - edge) || 1;
   const at = placer(axis);
   const ordered = marks.toSorted((a, b) => Math.abs(a.at - origin) - Math.abs(b.at - origin));
@@ -80,25 +82,24 @@ export function runningDimension(
     ordered.map((mark) => ({ at: mark.at, size: alongSize(axis, mark.label, size) })),
     size * (axis === 'across' ? 0.45 : 0.8),
   );
-  const shifts = ordered.map((mark, index) => Math.abs(mark.at - (middles[index] ?? mark.at)));
+  const led = ordered.map((mark, index) => ({ ...mark, middle: middles[index] ?? mark.at }));
   // Steep enough to follow, however far a label had to give way.
-  const leader = Math.max(LEADER, 0.4 * Math.max(...shifts));
+  const leader = Math.max(LEADER, ...led.map((mark) => 0.4 * Math.abs(mark.at - mark.middle)));
   let before = origin;
-  for (const [index, mark] of ordered.entries()) {
-    const middle = middles[index] ?? mark.at;
+  for (const { middle, ...mark } of led) {
     canvas.line('extension', [
       at(mark.at, edge + outward * 0.8),
       at(mark.at, row),
       at(middle, row + outward * leader),
     ]);
     pointAt(canvas, at(mark.at, row), axis, mark.at - before);
-    setBeyond(canvas, { axis, edge, row: row + outward * (leader + 0.6) }, middle, mark.label, size);
+    setBeyond(canvas, { axis, edge, row: row + outward * (leader + 0.6) }, middle, mark.label);
     before = mark.at;
   }
-  const halves = ordered.map((mark) => alongSize(axis, mark.label, size) / 2);
+  const half = (mark: Mark): number => alongSize(axis, mark.label, size) / 2;
   return [
-    Math.min(...middles.map((middle, index) => middle - (halves[index] ?? 0))),
-    Math.max(...middles.map((middle, index) => middle + (halves[index] ?? 0))),
+    Math.min(...led.map((mark) => mark.middle - half(mark))),
+    Math.max(...led.map((mark) => mark.middle + half(mark))),
   ];
 }
 
@@ -109,18 +110,12 @@ function pointAt(canvas: Canvas, tip: Point2, axis: RowAxis, step: number): void
 }
 
 /** Sets a label on the far side of a row from its edge, its middle so far along. */
-export function setBeyond(
-  canvas: Canvas,
-  { axis, edge, row }: DimensionRow,
-  middle: number,
-  label: Label,
-  size: number,
-): void {
+export function setBeyond(canvas: Canvas, line: DimensionRow, middle: number, label: Label): void {
+  const { axis, edge, row } = line;
   const outward = Math.sign(row - edge) || 1;
   if (axis === 'across')
-    canvas.label(label, { x: middle, y: row }, { size, strong: true, sits: outward < 0 ? 'over' : 'under' });
-  else
-    canvas.label(label, { x: row, y: middle }, { size, strong: true, anchor: outward < 0 ? 'end' : 'start' });
+    canvas.label(label, { x: middle, y: row }, { strong: true, sits: outward < 0 ? 'over' : 'under' });
+  else canvas.label(label, { x: row, y: middle }, { strong: true, anchor: outward < 0 ? 'end' : 'start' });
 }
 
 /** How much room a label takes along an axis. */

@@ -20,10 +20,7 @@ const PHOTO = { width: 58, height: 76 };
 
 export function pictureFigure(picture: PlacedPicture, alternative: string, caption?: HtmlValue): Figure {
   const width = Math.min(PHOTO.width, (PHOTO.height * picture.width) / picture.height);
-  return {
-    width,
-    html: html`<figure class="photo">${pictureElement(picture, alternative)}${captionElement(caption)}</figure>`,
-  };
+  return { width, html: figureElement('photo', pictureElement(picture, alternative), caption) };
 }
 
 /** How large a photo is shown on a page, as the `sizes` of HTML: on a desk screen beside the words, else nearly as wide as the screen. */
@@ -48,10 +45,7 @@ export function pictureElement(
 
 /** A drawing at the size it wants, or smaller where the page is narrower. */
 export function drawingFigure(drawing: Drawing, caption?: HtmlValue): Figure {
-  return {
-    width: drawing.width,
-    html: html`<figure class="drawing">${drawingElement(drawing)}${captionElement(caption)}</figure>`,
-  };
+  return { width: drawing.width, html: figureElement('drawing', drawingElement(drawing), caption) };
 }
 
 /** A drawing as it stands in a table or beside a title. */
@@ -64,6 +58,7 @@ function millimetres(length: number): string {
   return `${Math.round(length * 100) / 100}mm`;
 }
 
-function captionElement(caption: HtmlValue | undefined): SafeHtml {
-  return caption ? html`<figcaption>${caption}</figcaption>` : SafeHtml.empty;
+function figureElement(kind: 'photo' | 'drawing', content: SafeHtml, caption: HtmlValue = ''): SafeHtml {
+  const told = caption ? html`<figcaption>${caption}</figcaption>` : '';
+  return html`<figure class="${kind}">${content}${told}</figure>`;
 }

@@ -1,29 +1,28 @@
 import type { Edition, Editions } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
 import { roundFolded, rulerMark } from '../measure/round.ts';
-import { caliperOf } from '../shape/caliper.ts';
+import { caliperOf, stockOf } from '../shape/caliper.ts';
 import { areaOf, edgesOf, type Point2 } from '../shape/flat-polygon.ts';
-import { type FoldProgress, foldNet, layDown, sharesOf } from '../shape/fold.ts';
+import { type FoldProgress, foldedExtent, layDown, sharesOf } from '../shape/fold.ts';
 import { afterStage, finishedProgress, stageCount } from '../shape/fold-order.ts';
 import type { Net } from '../shape/net.ts';
 import { foldPaper } from '../shape/paint/paper-sheet.ts';
 import { type PaintedFace, paint, USUAL_LOOK } from '../shape/paint/picture.ts';
 import { type Sheet, sheetsOf } from '../shape/shapes.ts';
-import { bounds } from '../shape/space.ts';
 import { layersOnPanels } from '../shape/view/panel-layers.ts';
 import { type PaperLook, paperOf } from '../shape/view/paper-of.ts';
-import { nameOf } from '../words/names.ts';
+import { nameOf, referenceOf } from '../words/names.ts';
 import { Canvas, type Drawing } from './canvas.ts';
 import { boxOf, type DrawnBox } from './region.ts';
 import { colorOf, type DrawingRoom, type DrawingStyle } from './style.ts';
 import { tint } from './tint.ts';
 import { caption, listed, spokenVolume } from './words.ts';
 
-/** How far a shape is folded: `flat`, `folded`, or `fold-2` for all up to the second stage. */
-type FoldView = string;
-
-/** The pose a view names, for a net: how far each fold is. Undefined for a view that this net hasn't. */
-function poseOf(net: Net, view: FoldView): FoldProgress | undefined {
+/**
+ * The pose a view names, for a net: how far each fold is. `flat`, `folded`, or `fold-2` for all up to the second stage;
+ * undefined for a view that this net hasn't.
+ */
+function poseOf(net: Net, view: string): FoldProgress | undefined {
   if (view === 'folded') return finishedProgress(net);
   if (view === 'flat') return 0;
   const stage = Number(/^fold-(\d{1,3})$/u.exec(view)?.[1] ?? Number.NaN);
@@ -38,15 +37,15 @@ function poseOf(net: Net, view: FoldView): FoldProgress | undefined {
 export function foldedDrawing(
   editions: Editions,
   id: string,
-  view: FoldView,
+  view: string,
   room: DrawingRoom,
   style: DrawingStyle,
 ): Drawing | undefined {
   const edition = editions[style.shown[0]];
-  const seen = sheetsFor(edition, id).flatMap((sheet) => seenSheet(edition, id, sheet, view));
+  const seen = sheetsOf(edition.shapes.nets, id).flatMap((sheet) => seenSheet(edition, id, sheet, view));
   if (seen.length === 0) return undefined;
   const { faces, scale } = arranged(seen, room);
-  const canvas = new Canvas();
+  const canvas = new Canvas(style);
   for (const face of faces) drawFace(canvas, face, scale);
   return canvas.drawing('folded', describe(editions, id, view, style));
 }
@@ -54,21 +53,13 @@ export function foldedDrawing(
 /** The faces of one sheet, in the order to paint them. */
 type SheetFaces = readonly PaintedFace[];
 
-/** The sheets a name stands for: all of a piece, or the one named `box.lid`. */
-function sheetsFor({ shapes }: Edition, id: string): readonly Sheet[] {
-  const alone = shapes.nets.get(id);
-  const sheets = sheetsOf(shapes.nets, id);
-  return sheets.length > 0 || !alone ? sheets : [{ net: alone }];
-}
-
 /** Square millimetres; a face seen from its edge has no more. */
 const EDGE_ON = 0.01;
 
-function seenSheet(edition: Edition, id: string, { net }: Sheet, view: FoldView): SheetFaces[] {
+function seenSheet(edition: Edition, id: string, { net }: Sheet, view: string): SheetFaces[] {
   const pose = poseOf(net, view);
   if (pose === undefined) return [];
-  const [piece = id] = id.split('.');
-  const sheet = paperOf(net, paperLook(edition, piece));
+  const sheet = paperOf(net, paperLook(edition, referenceOf(id).piece));
   const { tree } = foldPaper(sheet, sharesOf(layDown(net).hung, pose));
   return [paint(tree, USUAL_LOOK).filter(({ points }) => areaOf(points) > EDGE_ON)];
 }
@@ -76,7 +67,7 @@ function seenSheet(edition: Edition, id: string, { net }: Sheet, view: FoldView)
 /** The paper a piece is of and the layers on it, in the colors of their stocks. */
 export function paperLook(edition: Edition, piece: string): PaperLook {
   const { project, shapes } = edition;
-  const stock = project.stock.get(project.pieces.get(piece)?.stock?.value ?? '');
+  const stock = stockOf(project.pieces.get(piece), project);
   const outside = tint(colorOf(edition, piece));
   return {
     caliper: caliperOf(stock).thickness.mm,
@@ -97,13 +88,12 @@ type Arrangement = { readonly faces: SheetFaces; readonly scale: number };
 
 /** Several sheets beside or above one another, whichever shows them larger; at most full size. */
 function arranged(sheets: readonly SheetFaces[], room: DrawingRoom): Arrangement {
-  const [row, column] = [false, true].map((isUpward): Arrangement => {
+  const arrangements = [false, true].map((isUpward): Arrangement => {
     const faces = inLine(sheets, isUpward);
     const { left, top, right, bottom } = facesBox(faces);
     return { faces, scale: Math.min(1, room.width / (right - left), room.height / (bottom - top)) };
   });
-  if (!row || !column) throw new Error('two arrangements came out as fewer');
-  return column.scale > row.scale ? column : row;
+  return arrangements.reduce((row, column) => (column.scale > row.scale ? column : row));
 }
 
 /** From left to right, all standing on one line; or upward, the first at the bottom, as a lid is held over its tray. */
@@ -113,19 +103,15 @@ function inLine(sheets: readonly SheetFaces[], isUpward: boolean): SheetFaces {
     const { left, top, right, bottom } = facesBox(faces);
     const by = isUpward ? { x: -left, y: start - bottom } : { x: start - left, y: -bottom };
     start += isUpward ? -(bottom - top + BETWEEN) : right - left + BETWEEN;
-    return movedBy(faces, by);
+    return faces.map((face) => ({
+      ...face,
+      points: face.points.map(({ x, y }) => ({ x: x + by.x, y: y + by.y })),
+    }));
   });
 }
 
 function facesBox(faces: SheetFaces): DrawnBox {
   return boxOf(faces.flatMap(({ points }) => points));
-}
-
-function movedBy(faces: SheetFaces, by: Point2): SheetFaces {
-  return faces.map((face) => ({
-    ...face,
-    points: face.points.map(({ x, y }) => ({ x: x + by.x, y: y + by.y })),
-  }));
 }
 
 /** The face, then those of its sides that are edges of paper. */
@@ -137,32 +123,30 @@ function drawFace(canvas: Canvas, face: PaintedFace, scale: number): void {
   else canvas.lines('edge', edges);
 }
 
-function describe(editions: Editions, id: string, view: FoldView, style: DrawingStyle): string {
+function describe(editions: Editions, id: string, view: string, style: DrawingStyle): string {
   const { say } = style;
   const stage = view.replace('fold-', '');
   const key = view === 'folded' || view === 'flat' ? `drawing-${view}` : 'drawing-part-folded';
   const [inch, metric] = [extentOf(editions.inch, id, view), extentOf(editions.metric, id, view)];
   const size = spokenVolume({ inch, metric }, style);
-  const [piece = id] = id.split('.');
   const panels = new Set(
-    sheetsFor(editions.inch, id).flatMap(({ net }) => net.panels.map((each) => each.id)),
+    sheetsOf(editions.inch.shapes.nets, id).flatMap(({ net }) => net.panels.map((each) => each.id)),
   );
-  const layers = layersOnPanels(editions.inch.shapes, piece).filter(({ panel }) => panels.has(panel));
+  const layers = layersOnPanels(editions.inch.shapes, referenceOf(id).piece).filter(({ panel }) =>
+    panels.has(panel),
+  );
   const names = layers.map((layer) => nameOf(layer.piece.id.value));
   const whole = say(key, { name: caption(id, say), size, stage });
   return names.length === 0 ? whole : `${whole} ${say('drawing-on-it', { layers: listed(names, say) })}`;
 }
 
 /** Width, height and depth over all, of the first sheet; of a finished one closed, though it is shown a little open. */
-function extentOf(edition: Edition, id: string, view: FoldView): readonly Length[] {
-  const [sheet] = sheetsFor(edition, id);
+function extentOf(edition: Edition, id: string, view: string): readonly Length[] {
+  const [sheet] = sheetsOf(edition.shapes.nets, id);
   const pose = sheet && (view === 'folded' ? 1 : poseOf(sheet.net, view));
   if (!sheet || pose === undefined) return [];
-  const { panels } = foldNet(sheet.net, { at: pose });
-  const { least, most } = bounds([...panels.values()].flatMap(({ corners }) => corners));
-  const sides = [most.x - least.x, most.y - least.y, most.z - least.z];
   const unit = edition.project.unit === 'in' ? 'in' : 'mm';
-  const lengths = sides.map((side) => roundFolded(side, unit));
+  const lengths = foldedExtent(sheet.net, pose).map((side) => roundFolded(side, unit));
   // Of a shape that is still open nobody measures the size over all; no depth isn't said.
   return lengths
     .map((length) => (view === 'folded' ? length : rulerMark(length, unit)))

@@ -2,7 +2,6 @@ import type { Net } from '../shape/net.ts';
 import { boxCorners } from '../shape/outline.ts';
 import type { Canvas } from './canvas.ts';
 import { plain, widthOf } from './lettering.ts';
-import { type DrawingStyle, letteringOf } from './style.ts';
 
 /** What a template can show that a reader must be told the meaning of. */
 type KeyEntry = 'cut' | 'mountain' | 'valley' | 'flat' | 'waste' | 'glue';
@@ -26,17 +25,16 @@ export function drawKey(
   canvas: Canvas,
   entries: readonly KeyEntry[],
   { left, top, width }: { readonly left: number; readonly top: number; readonly width: number },
-  style: DrawingStyle,
 ): number {
-  const size = letteringOf(style);
+  const size = canvas.lettering;
   const rowHeight = Math.max(size * 1.7, 6);
   let [x, y] = [left, top + rowHeight / 2];
   for (const entry of entries) {
-    const words = plain(style.say(`drawing-key-${entry}`));
+    const words = plain(canvas.style.say(`drawing-key-${entry}`));
     const own = SAMPLE + 1.5 + widthOf(words) * size;
     if (x > left && x + own > left + width) [x, y] = [left, y + rowHeight];
     drawSample(canvas, entry, x, y);
-    canvas.label([words], { x: x + SAMPLE + 1.5, y }, { size, anchor: 'start' });
+    canvas.label([words], { x: x + SAMPLE + 1.5, y }, { anchor: 'start' });
     x += own + 5;
   }
   return y + rowHeight / 2;

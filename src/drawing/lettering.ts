@@ -1,6 +1,6 @@
 import type { EditionName } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
-import { printMillimetres, roundedSign, rulerInches } from '../measure/print.ts';
+import { figureOf } from '../words/figures.ts';
 import type { Say } from '../words/labels.ts';
 import { element, escapeText } from './svg.ts';
 
@@ -33,18 +33,11 @@ export function lengthLettering(length: Length, edition: EditionName, say: Say):
 
 /** The same without its unit. */
 export function figureLettering(length: Length, edition: EditionName, say: Say): LabelLine {
-  if (edition === 'inch') return inchLettering(length);
-  return plain(`${roundedSign(length, 'mm')}${say.figure(printMillimetres(length))}`);
-}
-
-function inchLettering(length: Length): LabelLine {
-  const { negative, whole, numerator, denominator } = rulerInches(length);
-  const lead = whole > 0n || numerator === 0n ? `${whole}` : '';
-  const sign = `${roundedSign(length, 'in')}${negative ? '−' : ''}`;
-  if (numerator === 0n) return plain(`${sign}${lead}`);
-  const fraction: TextRun = { text: `${numerator}/${denominator}`, fraction: true };
+  const { sign, whole, fraction } = figureOf(length, edition, say);
+  if (fraction === undefined) return plain(`${sign}${whole}`);
   // A blank keeps 3 1/4 from being copied or read aloud as 31/4.
-  return lead || sign ? [{ text: `${sign}${lead}${lead && THIN_SPACE}` }, fraction] : [fraction];
+  const lead = `${sign}${whole}${whole && THIN_SPACE}`;
+  return [...(lead ? plain(lead) : []), { text: fraction, fraction: true }];
 }
 
 /** Figures with the unit of an edition behind them. */

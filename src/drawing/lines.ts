@@ -3,26 +3,12 @@
  * narrow and broken (valley dashed, mountain chain). Widths follow ISO 128's pairs of wide 0.5 mm and narrow 0.25 mm;
  * the lengths of dashes are ours, shortened so that a half-inch flap still shows several.
  */
-export type LineKind =
-  | 'cut'
-  | 'blank'
-  | 'valley'
-  | 'mountain'
-  | 'flat'
-  | 'score'
-  | 'layer'
-  | 'edge'
-  | 'hatch'
-  | 'glue'
-  | 'texture'
-  | 'dimension'
-  | 'extension'
-  | 'mark';
+export type LineKind = keyof typeof LINES;
 
 /** Width and dashes in millimetres of paper. */
-type LineType = { readonly width: number; readonly dashes?: readonly number[] };
+export type LineType = { readonly width: number; readonly dashes?: readonly number[] };
 
-export const LINES: Readonly<Record<LineKind, LineType>> = {
+export const LINES = {
   cut: { width: 0.5 },
   blank: { width: 0.18 },
   valley: { width: 0.25, dashes: [2.4, 1] },
@@ -37,4 +23,4 @@ export const LINES: Readonly<Record<LineKind, LineType>> = {
   dimension: { width: 0.18 },
   extension: { width: 0.13 },
   mark: { width: 0.25 },
-};
+} as const;

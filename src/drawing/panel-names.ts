@@ -1,9 +1,9 @@
+import type { Point2 } from '../shape/flat-polygon.ts';
 import type { FlatBox, Net } from '../shape/net.ts';
-import type { Say } from '../words/labels.ts';
 import { partNamed } from '../words/names.ts';
 import type { Canvas } from './canvas.ts';
 import { extentOf, plain } from './lettering.ts';
-import { type DrawingFrame, place } from './outline.ts';
+import { type DrawingFrame, place, sheetBox } from './outline.ts';
 import type { DrawnBox } from './region.ts';
 import { gluedPanels } from './sheet.ts';
 
@@ -11,11 +11,9 @@ import { gluedPanels } from './sheet.ts';
 export type Numbered = { readonly number: number; readonly name: string };
 
 type NameSetting = {
-  readonly size: number;
-  readonly say: Say;
   /** Whether a number stands for a name that finds no room; else it is left out. */
   readonly numbering: boolean;
-  /** The part of the drawing to keep to; all of it when absent. */
+  /** The part of the drawing to keep to; the whole sheet when absent. */
   readonly within?: DrawnBox;
 };
 
@@ -27,20 +25,21 @@ export function drawNames(
   canvas: Canvas,
   net: Net,
   frame: DrawingFrame,
-  { size, say, numbering, within }: NameSetting,
+  { numbering, within = sheetBox(net, frame) }: NameSetting,
 ): readonly Numbered[] {
   const numbered: Numbered[] = [];
   const glued = gluedPanels(net);
+  const size = canvas.lettering;
   for (const panel of net.panels) {
     if (panel.name === undefined) continue;
-    const name = partNamed(panel.name, say);
+    const name = partNamed(panel.name, canvas.style.say);
     const [width, height, centre] = roomOn(panel.box, frame, within);
     const label = [plain(name)];
     const halo = glued.includes(panel);
     const extent = extentOf(label);
     const [long, high] = [extent.width * size + 1.2, extent.height * size + 1.2];
-    if (long <= width && high <= height) canvas.label(label, centre, { size, halo });
-    else if (long <= height && high <= width) canvas.label(label, centre, { size, halo, upright: true });
+    if (long <= width && high <= height) canvas.label(label, centre, { halo });
+    else if (long <= height && high <= width) canvas.label(label, centre, { halo, upright: true });
     else if (numbering) {
       const number = numbered.length + 1;
       const setting = { size: Math.min(size, width, height), halo, strong: true };
@@ -52,16 +51,12 @@ export function drawNames(
 }
 
 /** Width, height and middle of what is seen of a panel; neither where it isn't seen. */
-function roomOn(
-  box: FlatBox,
-  frame: DrawingFrame,
-  within?: DrawnBox,
-): readonly [number, number, { x: number; y: number }] {
+function roomOn(box: FlatBox, frame: DrawingFrame, within: DrawnBox): readonly [number, number, Point2] {
   const from = place({ x: box.left, y: box.top }, frame);
   const to = place({ x: box.right, y: box.bottom }, frame);
-  const left = Math.max(from.x, within?.left ?? from.x);
-  const top = Math.max(from.y, within?.top ?? from.y);
-  const right = Math.min(to.x, within?.right ?? to.x);
-  const bottom = Math.min(to.y, within?.bottom ?? to.y);
+  const left = Math.max(from.x, within.left);
+  const top = Math.max(from.y, within.top);
+  const right = Math.min(to.x, within.right);
+  const bottom = Math.min(to.y, within.bottom);
   return [right - left, bottom - top, { x: (left + right) / 2, y: (top + bottom) / 2 }];
 }

@@ -2,11 +2,12 @@ import { type Edition, type Editions, twin } from '../edition/editions.ts';
 import type { Net } from '../shape/net.ts';
 import { boxCorners } from '../shape/outline.ts';
 import { sheetNamed } from '../words/names.ts';
+import { layerTwin } from '../words/reveals.ts';
 import { Canvas, type Drawing } from './canvas.ts';
 import { dimensionSize, tailOf } from './dimension.ts';
 import { AT_ORIGIN, blankLines, cutLines, type DrawingFrame, placeAll, sheetBox } from './outline.ts';
 import { spokenReveals } from './reveals.ts';
-import { colorOf, type DrawingRoom, type DrawingStyle, type InBoth, letteringOf, netOf } from './style.ts';
+import { colorOf, type DrawingRoom, type DrawingStyle, type InBoth, netOf } from './style.ts';
 import { caption, sizeLabels, spokenLengths, spokenSize } from './words.ts';
 
 /**
@@ -35,20 +36,20 @@ export function pieceDrawing(
   const net = netOf(editions, style.shown[0], id);
   if (!net) return undefined;
   const frame: DrawingFrame = { scale, ...AT_ORIGIN };
-  const canvas = new Canvas();
+  const canvas = new Canvas(style);
   drawCut(canvas, net.drawn, frame, colorOf(editions[style.shown[0]], id));
-  if (dimensioned) drawSize(canvas, net, frame, style);
+  if (dimensioned) drawSize(canvas, net, frame);
   return canvas.drawing('piece', describe(editions, id, net, style));
 }
 
 /** How far a dimension line runs from the edge it measures. */
 const AWAY = 2.4;
 
-function drawSize(canvas: Canvas, net: InBoth<Net>, frame: DrawingFrame, style: DrawingStyle): void {
+function drawSize(canvas: Canvas, net: InBoth<Net>, frame: DrawingFrame): void {
   const box = sheetBox(net.drawn, frame);
   // Beyond the arrow that points at a short width from outside.
   const away = [AWAY, AWAY + tailOf(0, box.right)] as const;
-  dimensionSize(canvas, box, sizeLabels(net, style), away, letteringOf(style));
+  dimensionSize(canvas, box, sizeLabels(net, canvas.style), away);
 }
 
 /** What is cut first: the outline of a flat piece; of a net the whole sheet, with its score lines. */
@@ -69,7 +70,7 @@ function drawCut(canvas: Canvas, net: Net, frame: DrawingFrame, color: string | 
 function describe(editions: Editions, id: string, net: InBoth<Net>, style: DrawingStyle): string {
   const { say } = style;
   const parts = [caption(id, say), spokenSize({ inch: net.inch.size, metric: net.metric.size }, style)];
-  const layer = twin(editions, ({ shapes }) => shapes.layers.find(({ piece }) => piece.id.value === id));
+  const layer = layerTwin(editions, id);
   if (layer) {
     const base = sheetNamed(layer.inch.baseName, say);
     parts.push(say('drawing-on', { base, reveals: spokenReveals(layer, style) }));

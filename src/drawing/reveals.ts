@@ -1,12 +1,13 @@
 import type { Twin } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
-import type { Edge } from '../project/net-as-written.ts';
+import { EDGES, type Edge } from '../project/net-as-written.ts';
+import type { Point2 } from '../shape/flat-polygon.ts';
 import type { Layer, Reveals } from '../shape/shapes.ts';
-import { revealOn } from '../words/reveals.ts';
+import { magnitudeOf, revealOn } from '../words/reveals.ts';
+import type { PiledLayer } from './pile.ts';
 import type { DrawingStyle } from './style.ts';
+import { contains } from './visible.ts';
 import { listed, spokenLength } from './words.ts';
-
-export const SIDES: readonly Edge[] = ['left', 'right', 'top', 'bottom'];
 
 /** What shows all round when it is the same on every side, in both editions. */
 export function allRound(layer: Twin<Layer>): Twin | undefined {
@@ -19,19 +20,108 @@ export function spokenReveals(layer: Twin<Layer>, style: DrawingStyle): string {
   const even = allRound(layer);
   if (even && even.inch.sign === 0) return say('drawing-flush');
   if (even && even.inch.sign > 0) return say('drawing-all-round', { length: spokenLength(even, style) });
-  const sides = SIDES.map((side) => {
+  const sides = EDGES.map((side) => {
     const reveal = revealOn(layer, side);
     if (reveal.inch.sign === 0) return say(`drawing-flush-${side}`);
     const key = reveal.inch.sign < 0 ? `drawing-past-${side}` : `drawing-shows-${side}`;
-    return say(key, { length: spokenLength(magnitude(reveal), style) });
+    return say(key, { length: spokenLength(magnitudeOf(reveal), style) });
   });
   return say('drawing-uneven', { sides: listed(sides, say) });
 }
 
-export function magnitude({ inch, metric }: Twin): Twin {
-  return { inch: inch.abs(), metric: metric.abs() };
-}
-
 function isEven({ left, right, top, bottom }: Reveals): boolean {
   return [right, top, bottom].every((each: Length) => each.equals(left));
+}
+
+/** What shows of a base beside one layer, from the base's edge to the layer's, on the drawing. */
+export type RevealGap = {
+  readonly layer: Twin<Layer>;
+  readonly length: Twin;
+  /** The side of the whole drawing its label belongs to. */
+  readonly side: Edge;
+  readonly outer: Point2;
+  readonly inner: Point2;
+};
+
+/** Where along a layer's side a gap is measured, the best place first. */
+const PLACES = [0.5, 0.36, 0.64, 0.22, 0.78, 0.1, 0.9];
+
+/** What a line over bare paper is worth, in distances that keep it apart from the next. */
+const CLEAR = 0.6;
+
+/** The gaps to dimension: one where all sides are alike, else every side on which something shows or hangs over. */
+export function gapsOf(placed: readonly PiledLayer[], scale: number, apart: number): RevealGap[] {
+  const gaps: RevealGap[] = [];
+  for (const one of placed) {
+    const sides = allRound(one.layer) ? (['left'] as const) : EDGES;
+    for (const own of sides) {
+      const length = revealOn(one.layer, own);
+      if (length.inch.sign === 0) continue;
+      const choices = PLACES.map((share) => gapAt(one, own, share, scale));
+      const merit = (choice: GapChoice): number =>
+        Math.min(apart, ...gaps.map((gap) => distanceFrom(gap, choice))) / apart +
+        (isClear(choice, one, placed, scale) ? CLEAR : 0);
+      const most = Math.max(...choices.map(merit));
+      const chosen = choices.find((choice) => merit(choice) > most - 1e-9);
+      if (chosen) gaps.push({ layer: one.layer, length, ...chosen });
+    }
+  }
+  return gaps;
+}
+
+type GapChoice = Pick<RevealGap, 'side' | 'outer' | 'inner'>;
+
+/** Square to the base's edge, from it to the layer's farthest edge or corner on that side, `share` of the way along that edge. */
+function gapAt({ drawn, onBase, basePose }: PiledLayer, own: Edge, share: number, scale: number): GapChoice {
+  const across = own === 'left' || own === 'right';
+  const reach = (point: Point2): number =>
+    (own === 'left' || own === 'top' ? -1 : 1) * (across ? point.x : point.y);
+  const most = Math.max(...onBase.map(reach));
+  const touching = onBase.filter((point) => most - reach(point) < 0.02).map(({ x, y }) => (across ? y : x));
+  const [start, end] = [Math.min(...touching), Math.max(...touching)];
+  const along = start + (end - start) * share;
+  const edge = { left: 0, top: 0, right: drawn.base.width.mm, bottom: drawn.base.height.mm }[own];
+  const inward = own === 'left' || own === 'top' ? -most : most;
+  const at = (value: number): Point2 => {
+    const { x, y } = basePose(across ? { x: value, y: along } : { x: along, y: value });
+    return { x: x * scale, y: y * scale };
+  };
+  const [outer, inner] = [at(edge), at(inward)];
+  return { outer, inner, side: sideOf(basePose, own) };
+}
+
+/** The side of the drawing that a side of a (turned) base faces most. */
+function sideOf(basePose: (point: Point2) => Point2, own: Edge): Edge {
+  const ways: Readonly<Record<Edge, Point2>> = {
+    left: { x: -1, y: 0 },
+    right: { x: 1, y: 0 },
+    top: { x: 0, y: -1 },
+    bottom: { x: 0, y: 1 },
+  };
+  const [origin, tip] = [basePose({ x: 0, y: 0 }), basePose(ways[own])];
+  const [x, y] = [tip.x - origin.x, tip.y - origin.y];
+  if (Math.abs(x) >= Math.abs(y)) return x < 0 ? 'left' : 'right';
+  return y < 0 ? 'top' : 'bottom';
+}
+
+/** How far apart two gaps' lines leave the drawing, in millimetres of paper. */
+function distanceFrom(gap: RevealGap, choice: GapChoice): number {
+  if (gap.side !== choice.side) return Number.POSITIVE_INFINITY;
+  const across = gap.side === 'left' || gap.side === 'right';
+  return Math.abs(across ? gap.outer.y - choice.outer.y : gap.outer.x - choice.outer.x);
+}
+
+/** Whether no other layer lies under the dimension line; the base itself and its own bases always do. */
+function isClear(
+  { outer, inner }: GapChoice,
+  one: PiledLayer,
+  placed: readonly PiledLayer[],
+  scale: number,
+): boolean {
+  const others = placed.slice(placed.indexOf(one) + 1).map(({ outline }) => outline);
+  const samples = [0.1, 0.3, 0.5, 0.7, 0.9].map((share) => ({
+    x: (outer.x + (inner.x - outer.x) * share) / scale,
+    y: (outer.y + (inner.y - outer.y) * share) / scale,
+  }));
+  return !others.some((outline) => samples.some((sample) => contains(outline, sample)));
 }

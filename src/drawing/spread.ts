@@ -1,5 +1,5 @@
 /** A label that would like to stand at `at` and takes up `size` along the line. */
-export type Spreadable = { readonly at: number; readonly size: number };
+type Spreadable = { readonly at: number; readonly size: number };
 
 type Entry = Spreadable & { readonly index: number };
 

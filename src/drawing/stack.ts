@@ -1,17 +1,18 @@
-import type { Edition, Editions } from '../edition/editions.ts';
-import type { BaseReference, Stock } from '../project/model.ts';
+import type { Editions } from '../edition/editions.ts';
+import type { BaseReference } from '../project/model.ts';
+import { stockOf } from '../shape/caliper.ts';
 import { columnName } from '../shape/cells.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import { baseName } from '../shape/layers.ts';
 import { nameOf, sheetNamed } from '../words/names.ts';
+import { magnitudeOf } from '../words/reveals.ts';
 import { type Callout, setCallouts } from './callouts.ts';
 import { Canvas, type Drawing } from './canvas.ts';
-import { gapsOf, type RevealGap } from './gaps.ts';
 import { type Label, plain } from './lettering.ts';
 import { type Pile, type PiledLayer, pileOn } from './pile.ts';
 import { boxOf, hatchLines, type Segment } from './region.ts';
-import { allRound, magnitude, spokenReveals } from './reveals.ts';
-import { colorOf, type DrawingRoom, type DrawingStyle, letteringOf } from './style.ts';
+import { allRound, gapsOf, type RevealGap, spokenReveals } from './reveals.ts';
+import { colorOf, type DrawingRoom, type DrawingStyle } from './style.ts';
 import { roomiestSpot } from './visible.ts';
 import { caption, lengthLabel, sizeLabel, spokenSize } from './words.ts';
 
@@ -29,18 +30,15 @@ export function stackDrawing(
   if (!pile || pile.placed.length === 0) return undefined;
   const box = boxOf([pile.outline, ...pile.placed.map(({ outline }) => outline)].flat());
   const scale = Math.min(1, room.width / (box.right - box.left), room.height / (box.bottom - box.top));
-  const canvas = new Canvas();
+  const canvas = new Canvas(style);
   const scaled = (points: readonly Point2[]): Point2[] =>
     points.map(({ x, y }) => ({ x: x * scale, y: y * scale }));
   const outlines = pile.placed.map(({ outline }) => scaled(outline));
-  drawSheets(canvas, editions, pile, [scaled(pile.outline), ...outlines], style);
-  const gaps = gapsOf(pile.placed, scale, letteringOf(style) * 2.6);
-  const callouts = [
-    ...drawReveals(canvas, gaps, style),
-    ...drawLetters(canvas, outlines, gaps, letteringOf(style)),
-  ];
-  setCallouts(canvas, boxOf([scaled(pile.outline), ...outlines].flat()), callouts, letteringOf(style));
-  drawLegend(canvas, pile, style);
+  drawSheets(canvas, editions, pile, [scaled(pile.outline), ...outlines]);
+  const gaps = gapsOf(pile.placed, scale, canvas.lettering * 2.6);
+  const callouts = [...drawReveals(canvas, gaps), ...drawLetters(canvas, outlines, gaps)];
+  setCallouts(canvas, boxOf([scaled(pile.outline), ...outlines].flat()), callouts);
+  drawLegend(canvas, pile);
   return canvas.drawing('stack', describe(pile, style));
 }
 
@@ -50,11 +48,10 @@ function drawSheets(
   editions: Editions,
   { base, placed }: Pile,
   outlines: readonly Point2[][],
-  style: DrawingStyle,
 ): void {
-  const edition = editions[style.shown[0]];
+  const edition = editions[canvas.style.shown[0]];
   const pieces = [base.piece, ...placed.map(({ drawn }) => drawn.piece.id.value)];
-  const stocks = pieces.map((id) => stockOf(edition, id));
+  const stocks = pieces.map((id) => stockOf(edition.project.pieces.get(id), edition.project));
   const prints = [...new Set(stocks)].filter((stock) => stock?.print);
   for (const [index, outline] of outlines.entries()) {
     canvas.paper(outline, colorOf(edition, pieces[index] ?? ''));
@@ -67,17 +64,12 @@ function drawSheets(
 /** Upright and level lines only: slanted ones mean waste. */
 const TEXTURES: readonly (readonly number[])[] = [[90], [0, 90], [0]];
 
-function stockOf({ project }: Edition, piece: string): Stock | undefined {
-  const stock = project.pieces.get(piece)?.stock?.value;
-  return stock === undefined ? undefined : project.stock.get(stock);
-}
-
-function drawReveals(canvas: Canvas, gaps: readonly RevealGap[], style: DrawingStyle): Callout[] {
+function drawReveals(canvas: Canvas, gaps: readonly RevealGap[]): Callout[] {
   return gaps.map((gap) => {
     drawGap(canvas, gap);
-    const figures: Label = lengthLabel(magnitude(gap.length), style);
+    const figures: Label = lengthLabel(magnitudeOf(gap.length), canvas.style);
     const word = gap.length.inch.sign < 0 ? 'past-edge' : allRound(gap.layer) ? 'all-round' : undefined;
-    const label = word ? [...figures, plain(style.say(`drawing-key-${word}`))] : figures;
+    const label = word ? [...figures, plain(canvas.style.say(`drawing-key-${word}`))] : figures;
     return { from: gap.outer, side: gap.side, label };
   });
 }
@@ -101,21 +93,16 @@ function beyond(from: Point2, to: Point2, distance: number): Point2 {
  * The letter of each layer on it where it is seen, off the dimension lines if there is room, or led out to the right
  * where too little of it shows.
  */
-function drawLetters(
-  canvas: Canvas,
-  outlines: readonly Point2[][],
-  gaps: readonly RevealGap[],
-  size: number,
-): Callout[] {
+function drawLetters(canvas: Canvas, outlines: readonly Point2[][], gaps: readonly RevealGap[]): Callout[] {
   const callouts: Callout[] = [];
   const lines = gaps.map(({ outer, inner }): Segment => [outer, inner]);
-  const room = size * 0.85;
+  const room = canvas.lettering * 0.85;
   for (const [index, outline] of outlines.entries()) {
     const covers = outlines.slice(index + 1);
     const offLines = roomiestSpot(outline, covers, lines);
     const spot = offLines && offLines.clearance >= room ? offLines : roomiestSpot(outline, covers, []);
     if (!spot) continue;
-    if (spot.clearance >= room) canvas.badge(columnName(index), spot.at, size);
+    if (spot.clearance >= room) canvas.badge(columnName(index), spot.at);
     else {
       canvas.circle(spot.at, 0.35, true);
       callouts.push({ from: spot.at, side: 'right', label: { badge: columnName(index) } });
@@ -124,16 +111,16 @@ function drawLetters(
   return callouts;
 }
 
-function drawLegend(canvas: Canvas, pile: Pile, style: DrawingStyle): void {
-  const size = letteringOf(style);
+function drawLegend(canvas: Canvas, pile: Pile): void {
+  const size = canvas.lettering;
   const left = canvas.ink.left;
   let y = canvas.ink.bottom + size * 1.6;
   for (const [index, placed] of pile.placed.entries()) {
     const { inch, metric } = placed.layer;
-    const [first = [], second = []] = sizeLabel({ inch: inch.size, metric: metric.size }, style);
+    const [first = [], second = []] = sizeLabel({ inch: inch.size, metric: metric.size }, canvas.style);
     const line = [{ text: `${nameOf(placed.drawn.piece.id.value)}: ` }, ...first, { text: ' · ' }, ...second];
-    canvas.badge(columnName(index), { x: left + size * 0.75, y }, size);
-    canvas.label([line], { x: left + size * 2, y }, { size, anchor: 'start' });
+    canvas.badge(columnName(index), { x: left + size * 0.75, y });
+    canvas.label([line], { x: left + size * 2, y }, { anchor: 'start' });
     y += size * 1.75;
   }
 }

@@ -7,8 +7,10 @@ import {
   type Twin,
   twin,
 } from '../edition/editions.ts';
+import { stockOf } from '../shape/caliper.ts';
 import type { BoardScores, Net } from '../shape/net.ts';
 import type { Say } from '../words/labels.ts';
+import { referenceOf } from '../words/names.ts';
 
 /** How a project's drawings are made: what is shown, the edition that gives the geometry first, and the words. */
 export type DrawingStyle = {
@@ -24,10 +26,6 @@ export type InBoth<T> = Twin<T> & { readonly drawn: T };
 /** Room for a drawing, in millimetres of paper. */
 export type DrawingRoom = { readonly width: number; readonly height: number };
 
-export function letteringOf(style: DrawingStyle): number {
-  return style.lettering ?? 3;
-}
-
 /** The net of a piece in both editions; undefined when it could not be made in one of them. */
 export function netOf(editions: Editions, leading: EditionName, piece: string): InBoth<Net> | undefined {
   const nets = twin(editions, ({ shapes }) => shapes.nets.get(piece));
@@ -35,7 +33,7 @@ export function netOf(editions: Editions, leading: EditionName, piece: string): 
 }
 
 /** A row of scores, each position in both editions. */
-export type ScoreRow = Pick<BoardScores, 'from'> & { readonly at: readonly Twin[] };
+type ScoreRow = Pick<BoardScores, 'from'> & { readonly at: readonly Twin[] };
 
 /** The rows of scores of a net, in the order they are said at the board. */
 export function scoreRows({ inch, metric, drawn }: InBoth<Net>): readonly ScoreRow[] {
@@ -47,7 +45,5 @@ export function scoreRows({ inch, metric, drawn }: InBoth<Net>): readonly ScoreR
 
 /** The stock's colour of a piece or of a further sheet of it (`box.lid`), `#rrggbb`. */
 export function colorOf({ project }: Edition, id: string): string | undefined {
-  const [piece = id] = id.split('.');
-  const stock = project.pieces.get(piece)?.stock?.value;
-  return stock === undefined ? undefined : project.stock.get(stock)?.color?.value;
+  return stockOf(project.pieces.get(referenceOf(id).piece), project)?.color?.value;
 }

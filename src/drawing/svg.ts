@@ -1,22 +1,12 @@
 import type { Point2 } from '../shape/flat-polygon.ts';
+import { escapeHtml, withoutForbidden } from '../words/safe-html.ts';
 
 /** What an element is given; an attribute that is undefined is left out. */
 type SvgAttributes = Readonly<Record<string, string | number | undefined>>;
 
-/** Control characters and halves of characters: most of them XML 1.0 allows in no form, not even escaped. */
-const FORBIDDEN = /(?![\t\n\r])\p{Cc}|\p{Cs}|[\ufffe\uffff]/gu;
-
-const ENTITY: Readonly<Record<string, string>> = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  "'": '&#39;',
-};
-
 /** A text as it may stand between tags or in an attribute. */
 export function escapeText(text: string): string {
-  return text.replace(FORBIDDEN, '').replace(/[&<>"']/gu, (character) => ENTITY[character] ?? character);
+  return escapeHtml(withoutForbidden(text));
 }
 
 /**

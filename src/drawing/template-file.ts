@@ -1,9 +1,10 @@
 import type { Editions } from '../edition/editions.ts';
+import { xmlDocument } from '../words/safe-html.ts';
 import { Canvas } from './canvas.ts';
 import { type DrawingFrame, sheetBox } from './outline.ts';
 import { drawNames } from './panel-names.ts';
 import { drawCuts, drawFolds } from './sheet.ts';
-import { type DrawingStyle, letteringOf, netOf } from './style.ts';
+import { type DrawingStyle, netOf } from './style.ts';
 import { describeNet } from './tell-net.ts';
 
 /** White round the sheet, so that no line is cut in half at the edge of the file. */
@@ -18,11 +19,11 @@ export function templateSvg(editions: Editions, id: string, style: DrawingStyle)
   const net = netOf(editions, style.shown[0], id);
   if (!net) return undefined;
   const frame: DrawingFrame = { scale: 1, left: 0, top: 0 };
-  const [cuts, scores, names] = [new Canvas(), new Canvas(), new Canvas()];
+  const [cuts, scores, names] = [new Canvas(style), new Canvas(style), new Canvas(style)];
   drawCuts(cuts, net.drawn, frame);
   drawFolds(scores, net.drawn, frame);
-  drawNames(names, net.drawn, frame, { size: letteringOf(style), say: style.say, numbering: false });
-  const canvas = new Canvas();
+  drawNames(names, net.drawn, frame, { numbering: false });
+  const canvas = new Canvas(style);
   canvas.group('cuts', cuts);
   canvas.group('scores', scores);
   canvas.group('names', names);
@@ -30,5 +31,5 @@ export function templateSvg(editions: Editions, id: string, style: DrawingStyle)
   const page = { left: left - BORDER, top: top - BORDER, right: right + BORDER, bottom: bottom + BORDER };
   const words = describeNet(id, net, 1, style);
   const { svg } = canvas.drawing('file', words, page, { color: '#000', 'font-family': 'sans-serif' });
-  return `<?xml version="1.0" encoding="UTF-8"?>\n${svg}\n`;
+  return xmlDocument(svg);
 }

@@ -9,16 +9,7 @@ import { AT_ORIGIN, type DrawingFrame, sheetBox } from './outline.ts';
 import { drawNames, type Numbered } from './panel-names.ts';
 import type { DrawnBox } from './region.ts';
 import { drawNet } from './sheet.ts';
-import {
-  colorOf,
-  type DrawingRoom,
-  type DrawingStyle,
-  type InBoth,
-  letteringOf,
-  netOf,
-  type ScoreRow,
-  scoreRows,
-} from './style.ts';
+import { colorOf, type DrawingRoom, type DrawingStyle, type InBoth, netOf, scoreRows } from './style.ts';
 import { describeNet } from './tell-net.ts';
 import { lengthLabel, sizeLabels } from './words.ts';
 
@@ -46,56 +37,45 @@ export function templateDrawing(
 ): Drawing | undefined {
   const net = netOf(editions, style.shown[0], id);
   if (!net) return undefined;
-  const size = letteringOf(style);
-  const canvas = new Canvas();
+  const canvas = new Canvas(style);
   const frame: DrawingFrame = { scale: 1 / reduction, ...AT_ORIGIN };
   drawNet(canvas, net.drawn, frame, colorOf(editions[style.shown[0]], id));
-  const numbered = drawNames(canvas, net.drawn, frame, { size, say: style.say, numbering: !brief });
+  const numbered = drawNames(canvas, net.drawn, frame, { numbering: !brief });
   const box = sheetBox(net.drawn, frame);
-  drawScores(canvas, net, box, 1 / reduction, style);
-  dimensionSize(canvas, box, sizeLabels(net, style), [3.5, 3.5], size);
-  drawFoot(canvas, net.drawn, numbered, reduction, style);
+  drawScores(canvas, net, box, 1 / reduction);
+  dimensionSize(canvas, box, sizeLabels(net, style), [3.5, 3.5]);
+  drawFoot(canvas, net.drawn, numbered, reduction);
   return canvas.drawing('template', describeNet(id, net, reduction, style));
 }
 
 const ROW_AWAY = 6;
 
-/** Positions said from the left or right stand above the sheet, those from the top or bottom left of it. */
-function drawScores(
-  canvas: Canvas,
-  net: InBoth<Net>,
-  box: DrawnBox,
-  scale: number,
-  style: DrawingStyle,
-): void {
-  const rows = scoreRows(net);
-  const isUpright = ({ from }: ScoreRow): boolean => from === 'top' || from === 'bottom';
-  for (const scores of rows.filter(isUpright)) {
-    const row = Math.min(canvas.ink.left, box.left) - ROW_AWAY;
-    drawRow(canvas, scores, { axis: 'upright', edge: box.left, row }, box, scale, style);
-  }
-  for (const scores of rows.filter((each) => !isUpright(each))) {
-    const row = Math.min(canvas.ink.top, box.top) - ROW_AWAY;
-    drawRow(canvas, scores, { axis: 'across', edge: box.top, row }, box, scale, style);
-  }
-}
+/** Positions said from the top or bottom stand left of the sheet, those from the left or right above it. */
+const ROWS: readonly (readonly [
+  axis: DimensionRow['axis'],
+  beside: 'left' | 'top',
+  from: readonly Edge[],
+])[] = [
+  ['upright', 'left', ['top', 'bottom']],
+  ['across', 'top', ['left', 'right']],
+];
 
-function drawRow(
-  canvas: Canvas,
-  { from, at }: ScoreRow,
-  row: DimensionRow,
-  box: DrawnBox,
-  scale: number,
-  style: DrawingStyle,
-): void {
-  const origin = box[from];
-  const way = from === 'left' || from === 'top' ? 1 : -1;
-  const marks = at.map((position) => ({
-    at: origin + way * position[style.shown[0]].mm * scale,
-    label: lengthLabel(position, style, true),
-  }));
-  const labels = runningDimension(canvas, row, origin, marks, letteringOf(style));
-  captionRow(canvas, from, row, { origin, labels }, style);
+function drawScores(canvas: Canvas, net: InBoth<Net>, box: DrawnBox, scale: number): void {
+  const { style } = canvas;
+  const rows = scoreRows(net);
+  for (const [axis, side, edges] of ROWS) {
+    for (const { from, at } of rows.filter((scores) => edges.includes(scores.from))) {
+      const row = { axis, edge: box[side], row: Math.min(canvas.ink[side], box[side]) - ROW_AWAY };
+      const origin = box[from];
+      const way = from === 'left' || from === 'top' ? 1 : -1;
+      const marks = at.map((position) => ({
+        at: origin + way * position[style.shown[0]].mm * scale,
+        label: lengthLabel(position, style, true),
+      }));
+      const labels = runningDimension(canvas, row, origin, marks);
+      captionRow(canvas, from, row, { origin, labels });
+    }
+  }
 }
 
 /** `from left` beside the ring where the positions start. */
@@ -104,10 +84,9 @@ function captionRow(
   from: Edge,
   { axis, row }: DimensionRow,
   { origin, labels }: { readonly origin: number; readonly labels: readonly [number, number] },
-  style: DrawingStyle,
 ): void {
-  const size = letteringOf(style) * 0.85;
-  const words: Label = [plain(style.say(`drawing-from-${from}`))];
+  const size = canvas.lettering * 0.85;
+  const words: Label = [plain(canvas.style.say(`drawing-from-${from}`))];
   if (axis === 'across') {
     const before = from === 'left';
     const at = { x: origin + (before ? -1.4 : 1.4), y: row };
@@ -128,23 +107,20 @@ function scaleWords(reduction: number, { say, shown }: DrawingStyle): string {
 }
 
 /** Scale, key and the names that found no room, under the drawing. */
-function drawFoot(
-  canvas: Canvas,
-  net: Net,
-  numbered: readonly Numbered[],
-  reduction: number,
-  style: DrawingStyle,
-): void {
-  const size = letteringOf(style);
+function drawFoot(canvas: Canvas, net: Net, numbered: readonly Numbered[], reduction: number): void {
+  const size = canvas.lettering;
   const { left, right, bottom } = canvas.ink;
   const width = Math.max(right - left, 70);
-  let y = drawKey(canvas, keyEntries(net), { left, top: bottom + size, width }, style);
+  let y = drawKey(canvas, keyEntries(net), { left, top: bottom + size, width });
   // A name is not torn from its number, nor apart.
   const names = numbered.map(({ number, name }) => `${number} ${name}`.replaceAll(' ', '\u00a0'));
-  for (const line of [...wrapped(names.join(', '), width / size), plain(scaleWords(reduction, style))]) {
+  for (const line of [
+    ...wrapped(names.join(', '), width / size),
+    plain(scaleWords(reduction, canvas.style)),
+  ]) {
     if (line.every(({ text }) => text === '')) continue;
     y += size * 0.6;
-    canvas.label([line], { x: left, y }, { size, anchor: 'start', sits: 'under' });
+    canvas.label([line], { x: left, y }, { anchor: 'start', sits: 'under' });
     y += size;
   }
 }

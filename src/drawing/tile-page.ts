@@ -1,14 +1,13 @@
+import { EDGES } from '../project/net-as-written.ts';
 import { columnName } from '../shape/cells.ts';
 import type { Net } from '../shape/net.ts';
 import { boxCorners } from '../shape/outline.ts';
 import { Canvas } from './canvas.ts';
 import { sheetBox } from './outline.ts';
-import type { Page } from './page-paper.ts';
+import { OVERLAP, type Page, type Tiling } from './pages.ts';
 import { drawNames } from './panel-names.ts';
 import type { DrawnBox } from './region.ts';
 import { drawNet } from './sheet.ts';
-import { type DrawingStyle, letteringOf } from './style.ts';
-import { OVERLAP, type Tiling } from './tiles.ts';
 
 /** One tile on its page: its part of the net, the middles of its overlaps, and the marks it shares with its neighbours. */
 export function drawTile(
@@ -17,7 +16,6 @@ export function drawTile(
   net: Net,
   { tiles, matches, columns }: Tiling,
   index: number,
-  style: DrawingStyle,
 ): void {
   const own = tiles[index];
   if (!own) return;
@@ -25,19 +23,19 @@ export function drawTile(
   const [width, height] = [shows.right - shows.left, shows.bottom - shows.top];
   const { left, top } = printable;
   const box = { left, top, right: left + width, bottom: top + height };
-  const part = new Canvas();
+  const part = new Canvas(canvas.style);
   const inset = {
     left: column > 0 ? OVERLAP : 0,
     top: index >= columns ? OVERLAP : 0,
     right: column + 1 < columns ? OVERLAP : 0,
     bottom: index + columns < tiles.length ? OVERLAP : 0,
   };
-  drawAt(part, net, left - shows.left, top - shows.top, style, inner(box, inset));
+  drawAt(part, net, left - shows.left, top - shows.top, inner(box, inset));
   drawSeams(part, box, inset);
   for (const match of matches) {
     if (!match.tiles.includes(index)) continue;
     const at = { x: match.at.x - shows.left + left, y: match.at.y - shows.top + top };
-    part.badge(columnName(match.letter), at, letteringOf(style));
+    part.badge(columnName(match.letter), at);
   }
   canvas.window(box, part);
 }
@@ -55,7 +53,7 @@ function inner({ left, top, right, bottom }: DrawnBox, inset: DrawnBox, share = 
 /** The middle of each overlap, from edge to edge of the window. */
 function drawSeams(canvas: Canvas, box: DrawnBox, inset: DrawnBox): void {
   const seam = inner(box, inset, 0.5);
-  for (const side of ['left', 'right', 'top', 'bottom'] as const) {
+  for (const side of EDGES) {
     const across = side === 'left' || side === 'right';
     const middle = across ? { left: seam[side], right: seam[side] } : { top: seam[side], bottom: seam[side] };
     const [from, , to] = boxCorners({ ...box, ...middle });
@@ -69,10 +67,9 @@ export function drawAt(
   net: Net,
   left: number,
   top: number,
-  style: DrawingStyle,
   within: DrawnBox = sheetBox(net, { scale: 1, left, top }),
 ): void {
   const frame = { scale: 1, left, top };
   drawNet(canvas, net, frame);
-  drawNames(canvas, net, frame, { size: letteringOf(style), say: style.say, numbering: false, within });
+  drawNames(canvas, net, frame, { numbering: false, within });
 }

@@ -1,7 +1,8 @@
 import { type EditionName, sidesOf, type Twin, UNIT_OF } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
-import { printInches, printMillimetres, roundedSign, rulerInches } from '../measure/print.ts';
+import { printInches, printMillimetres, roundedSign } from '../measure/print.ts';
 import type { Size } from '../measure/size.ts';
+import { isOne } from '../words/figures.ts';
 import { betweenMembers } from '../words/labels.ts';
 import { sheetNamed } from '../words/names.ts';
 import { figureLettering, type Label, lengthLettering, withUnit } from './lettering.ts';
@@ -15,7 +16,7 @@ export function lengthLabel(length: Twin, { say, shown }: DrawingStyle, bare = f
 
 /** A width and a height, each as `lengthLabel`. */
 export function sizeLabels(
-  { inch, metric }: { readonly inch: { readonly size: Size }; readonly metric: { readonly size: Size } },
+  { inch, metric }: Twin<{ readonly size: Size }>,
   style: DrawingStyle,
 ): [Label, Label] {
   const width = { inch: inch.size.width, metric: metric.size.width };
@@ -34,19 +35,17 @@ export function sizeLabel(size: Twin<Size>, { say, shown }: DrawingStyle): Label
 
 /** `⅛ inch (3 millimetres)`, to be heard. */
 export function spokenLength(length: Twin, style: DrawingStyle): string {
-  return besides(style, (edition) => {
-    const figure = spokenFigure(length[edition], edition, style);
-    return inUnits(figure, edition, style, isOne(length[edition], edition, style));
-  });
+  return spokenLengths([length], style);
 }
 
 /** `1, 4½ and 9 inches (25, 114 and 229 millimetres)`. */
 export function spokenLengths(lengths: readonly Twin[], style: DrawingStyle): string {
-  const [only] = lengths;
-  if (lengths.length === 1 && only) return spokenLength(only, style);
+  const [first] = lengths;
+  const only = lengths.length === 1 ? first : undefined;
   return besides(style, (edition) => {
     const figures = lengths.map((length) => spokenFigure(length[edition], edition, style));
-    return inUnits(listed(figures, style.say), edition, style);
+    const isSingle = only && isOne(only[edition], edition, style.say);
+    return inUnits(listed(figures, style.say), edition, style, isSingle);
   });
 }
 
@@ -103,11 +102,4 @@ const UNITS = {
 
 function inUnits(length: string, edition: EditionName, { say }: DrawingStyle, isSingle = false): string {
   return say(UNITS[edition][isSingle ? 'one' : 'many'], { length });
-}
-
-/** A fraction of an inch is singular in every language; all else follows the language's own rule. */
-function isOne(length: Length, edition: EditionName, { say }: DrawingStyle): boolean {
-  if (edition === 'metric') return say.isOne(Number(printMillimetres(length)));
-  const { whole, numerator } = rulerInches(length);
-  return whole === 0n || (whole === 1n && numerator === 0n) || say.isOne(length.mm / 25.4);
 }

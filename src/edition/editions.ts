@@ -58,11 +58,11 @@ export function sidesOf({ width, height }: Size): readonly [Length, Length] {
   return [width, height];
 }
 
-/** Two rows of lengths as one of twins. */
-export function pairs({ inch, metric }: Twin<readonly Length[]>): readonly Twin[] {
-  return inch.flatMap((length, index) => {
+/** Two rows, of lengths if nothing else is said, as one of twins. */
+export function pairs<T extends object = Length>({ inch, metric }: Twin<readonly T[]>): readonly Twin<T>[] {
+  return inch.flatMap((each, index) => {
     const other = metric[index];
-    return other ? [{ inch: length, metric: other }] : [];
+    return other ? [{ inch: each, metric: other }] : [];
   });
 }
 
@@ -81,9 +81,9 @@ export function rulerWritten({ body }: Piece, { unit }: Project): Editions['own'
   return (body.kind === 'form' ? body.ruler : (body.cut.unit ?? unit)) === 'in' ? 'inch' : 'metric';
 }
 
-/** The project as written, standing for both its editions. */
-export function plainEditions(edition: Edition): Editions {
-  const { project } = edition;
-  const own = editionWritten(project);
-  return { own, printed: project.units, inch: edition, metric: edition };
+/** A project in its own unit and in the other; where there is no other, its own stands for both. */
+export function editionsOf(edition: Edition, other: Edition = edition): Editions {
+  const own = editionWritten(edition.project);
+  const [inch, metric] = own === 'inch' ? [edition, other] : [other, edition];
+  return { own, printed: edition.project.units, inch, metric };
 }

@@ -2,7 +2,7 @@ import type { Length } from '../measure/length.ts';
 import type { Piece } from '../project/model.ts';
 import { boxSize, type Net } from '../shape/net.ts';
 import { type Layer, sheetsOf } from '../shape/shapes.ts';
-import type { Edition, Editions, Twin } from './editions.ts';
+import { type Edition, type Editions, pairs, type Twin } from './editions.ts';
 
 /** Lengths that belong together, such as the sides of a size, and what each is called: `front width`. */
 type TwinGroup = readonly (Twin & { readonly name: string })[];
@@ -15,11 +15,9 @@ export function twinsOf({ inch, metric }: Editions): readonly TwinGroup[] {
   return lengthsOf(inch).flatMap((group, index) => {
     const other = others[index];
     if (other?.length !== group.length) return [];
+    const twins = pairs({ inch: group, metric: other });
     return [
-      group.flatMap(({ name, length }, place) => {
-        const there = other[place];
-        return there ? [{ name, inch: length, metric: there.length }] : [];
-      }),
+      twins.map((each) => ({ name: each.inch.name, inch: each.inch.length, metric: each.metric.length })),
     ];
   });
 }

@@ -10,7 +10,7 @@ import type { Layer } from '../shape/shapes.ts';
 type Kind = 'part' | 'place';
 
 /** What a primary length, one that a maker chooses, becomes in the other edition. */
-type Move = (own: Length, kind: Kind) => Length;
+export type NewLength = (own: Length, kind: Kind) => Length;
 
 /** Equal lengths of one kind are one choice, so that they stay equal. */
 export function keyOf(own: Length, kind: Kind): string {
@@ -18,13 +18,13 @@ export function keyOf(own: Length, kind: Kind): string {
 }
 
 /** How a piece lies on its base as written, and how large that base became. */
-type Lying = { readonly layer: Layer; readonly base: Size };
+export type Lying = { readonly layer: Layer; readonly base: Size };
 
 /** One primary length of a piece, however often it stands there. */
 export type Primary = { readonly key: string; readonly own: Length };
 
 /** A piece with every primary length moved; whatever else it measures is a sum of them. */
-export function movePiece(piece: Piece, ruler: 'in' | 'mm', move: Move, lying?: Lying): Piece {
+export function movePiece(piece: Piece, ruler: 'in' | 'mm', move: NewLength, lying?: Lying): Piece {
   const { corners } = piece;
   return {
     ...piece,
@@ -37,7 +37,7 @@ export function movePiece(piece: Piece, ruler: 'in' | 'mm', move: Move, lying?: 
 /** The primary lengths of a piece, each value once, in the order they are met. */
 export function primariesOf(piece: Piece, lying?: Lying): readonly Primary[] {
   const met = new Map<string, Primary>();
-  const note: Move = (own, kind) => {
+  const note: NewLength = (own, kind) => {
     const key = keyOf(own, kind);
     met.set(key, { key, own });
     return own;
@@ -62,19 +62,19 @@ function evenWays({ turn, reveals }: Layer): { readonly across: boolean; readonl
   return { across: decides(left, right), upright: decides(top, bottom) };
 }
 
-function moveBody(body: PieceBody, ruler: 'in' | 'mm', move: Move, lying: Lying | undefined): PieceBody {
+function moveBody(body: PieceBody, ruler: 'in' | 'mm', move: NewLength, lying: Lying | undefined): PieceBody {
   if (body.kind === 'flat') return { ...body, cut: moveCut(body.cut, move, lying) };
   if (body.kind === 'net') return { ...body, ...moveNet(body, move) };
   const settings = [...body.settings].map(([key, setting]) => [key, moveSetting(setting, move)] as const);
   return { ...body, settings: new Map(settings), ruler };
 }
 
-function moveSetting(setting: FormSetting, move: Move): FormSetting {
+function moveSetting(setting: FormSetting, move: NewLength): FormSetting {
   if (setting.kind !== 'lengths') return setting;
   return { ...setting, lengths: setting.lengths.map((length) => moveAt(length, 'part', move)) };
 }
 
-function moveCut(cut: AtSize, move: Move, lying: Lying | undefined): AtSize {
+function moveCut(cut: AtSize, move: NewLength, lying: Lying | undefined): AtSize {
   const { width, height } = cut;
   const turned = lying !== undefined && lying.layer.turn % 180 !== 0;
   const [wide, high] = [
@@ -89,7 +89,11 @@ function moveCut(cut: AtSize, move: Move, lying: Lying | undefined): AtSize {
 }
 
 /** What a layer measures one way on its base where its border decides that; undefined where its own size does. */
-function borderedSize(lying: Lying | undefined, way: 'across' | 'upright', move: Move): Length | undefined {
+function borderedSize(
+  lying: Lying | undefined,
+  way: 'across' | 'upright',
+  move: NewLength,
+): Length | undefined {
   if (!lying || !evenWays(lying.layer)[way]) return undefined;
   const { layer, base } = lying;
   const [border, extent] =
@@ -100,7 +104,7 @@ function borderedSize(lying: Lying | undefined, way: 'across' | 'upright', move:
 type Scored = Pick<NetAsWritten, 'score'> & { readonly cut: AtSize };
 
 /** The gaps between neighboring score lines and edges are moved; positions and the cut are what they come to. */
-function moveNet({ cut, score }: Scored, move: Move): Scored {
+function moveNet({ cut, score }: Scored, move: NewLength): Scored {
   const width = moveLines(cut.width.value, linesFrom('left', 'right', score, cut.width.value), move);
   const height = moveLines(cut.height.value, linesFrom('top', 'bottom', score, cut.height.value), move);
   return {
@@ -135,7 +139,7 @@ function linesFrom(near: string, far: string, score: NetAsWritten['score'], exte
 
 type MovedLines = { readonly extent: Length; readonly at: (own: Length) => Length };
 
-function moveLines(extent: Length, lines: readonly Length[], move: Move): MovedLines {
+function moveLines(extent: Length, lines: readonly Length[], move: NewLength): MovedLines {
   const edges = [...lines, extent].sort((a, b) => a.compare(b));
   const moved = new Map<string, Length>();
   let [before, there] = [Length.zero, Length.zero];
@@ -147,7 +151,7 @@ function moveLines(extent: Length, lines: readonly Length[], move: Move): MovedL
   return { extent: there, at: (own) => moved.get(own.toString()) ?? own };
 }
 
-function movePlacement({ left, right, top, bottom, turn }: Placement, move: Move): Placement {
+function movePlacement({ left, right, top, bottom, turn }: Placement, move: NewLength): Placement {
   return {
     ...(left && { left: moveAt(left, 'place', move) }),
     ...(right && { right: moveAt(right, 'place', move) }),
@@ -157,12 +161,12 @@ function movePlacement({ left, right, top, bottom, turn }: Placement, move: Move
   };
 }
 
-function moveAt({ value, at }: At<Length>, kind: Kind, move: Move): At<Length> {
+function moveAt({ value, at }: At<Length>, kind: Kind, move: NewLength): At<Length> {
   return { value: move(value, kind), at };
 }
 
 /** Nothing stays nothing, and what is less than nothing stays that. */
-function moveSigned(length: Length, kind: Kind, move: Move): Length {
+function moveSigned(length: Length, kind: Kind, move: NewLength): Length {
   if (length.sign === 0) return length;
   return length.sign > 0 ? move(length, kind) : Length.zero.minus(move(length.abs(), kind));
 }

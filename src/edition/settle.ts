@@ -6,14 +6,13 @@ import { buildNets } from '../shape/build.ts';
 import { baseSize, layPieces } from '../shape/layers.ts';
 import type { Net } from '../shape/net.ts';
 import type { Layer, Shapes } from '../shape/shapes.ts';
-import { type Candidate, candidatesOf, type Rung } from './candidates.ts';
-import type { Edition } from './editions.ts';
-import { keyOf, movePiece, type Primary, primariesOf } from './primaries.ts';
+import { candidatesOf, type Numbers, type Options, optionsOf, type Rung } from './candidates.ts';
+import { type Edition, editionWritten, rulerWritten } from './editions.ts';
+import { keyOf, type Lying, movePiece, type NewLength, primariesOf } from './primaries.ts';
 import { type Built, liesOnStep, signatureOf } from './signature.ts';
 
 /** A piece whose numbers had to move farther than they should, or to half steps, or that has a fault all the same. */
-export type Strain = {
-  readonly piece: Piece;
+type Strain = {
   /** The length that had to give way, as written and in the edition. */
   readonly own: Length;
   readonly edition: Length;
@@ -21,151 +20,149 @@ export type Strain = {
   readonly faulty: boolean;
 };
 
-type Settled = { readonly edition: Edition; readonly strains: readonly Strain[] };
-
 /** What a piece is cut from is the reader's to choose: a sheet that is too small never bends the numbers. */
 const PAPER: RuleId = 'piece-exceeds-sheet';
+
+/** How many candidates of one piece are tried on each rung. */
+const MOST_TRIED = 150;
 
 /** What makes a finding of one edition the same as one of the other. */
 export function findingKey({ rule, at }: Pick<Finding, 'rule' | 'at'>): string {
   return `${rule} ${at.start}`;
 }
 
-/** How many candidates of one piece are tried on each rung. */
-const MOST_TRIED = 150;
-
 /**
  * Makes an edition out of another: its pieces are settled one by one, each base before what lies on it, and a settled
  * piece never moves again. A piece takes the nearest of its candidates that keeps what the eye sees and in which the
- * proof finds nothing that it doesn't find in the piece it comes from.
+ * proof finds nothing that it doesn't find in the piece it comes from. One that was measured with the ruler of the new
+ * edition already stays as it was written.
  *
- * @param other The project of the new edition, but for its pieces.
- * @param exact A piece that was measured with that edition's ruler already, and stays as it was written.
+ * @param to The project of the new edition, but for its pieces.
+ * @returns The edition, and where it strays from what was written: notes, for the project as written is right.
  */
 export function settleEdition(
   workspace: Workspace,
-  own: Edition,
-  other: Project,
-  exact: (piece: Piece) => Piece | undefined,
-): Settled {
-  const settling = new Settling(workspace, own, other);
-  for (const piece of basesFirst(own)) {
-    const written = exact(piece);
-    if (written) settling.keep(written);
-    else settling.settle(piece);
+  written: Project,
+  from: Edition,
+  to: Project,
+): { readonly edition: Edition; readonly findings: readonly Finding[] } {
+  const settling = new Settling(workspace, from, to);
+  const findings: Finding[] = [];
+  for (const piece of basesFirst(from)) {
+    const exact = written.pieces.get(piece.id.value);
+    if (exact && rulerWritten(exact, written) === editionWritten(to)) {
+      settling.keep(exact);
+      continue;
+    }
+    const lying = settling.lyingOf(piece);
+    const primaries = primariesOf(piece, lying);
+    const rungs: OptionsOfRung[] = [];
+    for (const rung of rungsOf(to)) rungs.push({ step: rung.step, options: optionsOf(primaries, rung) });
+    const strain = settling.settle(piece, lying, rungs);
+    if (!strain) continue;
+    const { own, edition, faulty } = strain;
+    const facts = {
+      piece: piece.id.value,
+      own: [own, written.unit],
+      other: [edition, to.unit],
+      faulty,
+    } as const;
+    findings.push({ rule: 'edition-strained', at: piece.id.at, facts });
   }
-  return settling.settled();
+  return { edition: settling.edition(), findings };
 }
 
 /** A piece as one edition has it: what it is built to, and what the proof finds in it alone. */
 type Trial = {
   readonly built: Built;
   readonly nets: ReadonlyMap<string, Net>;
-  readonly isBuilt: boolean;
   readonly findings: () => Iterable<string>;
 };
 
+/** What the primary lengths of a piece may become in steps of one size. */
+type OptionsOfRung = Pick<Rung, 'step'> & { readonly options: readonly Options[] };
+
 class Settling {
   readonly #workspace: Workspace;
-  readonly #own: Edition;
+  readonly #from: Edition;
   readonly #pieces: Map<string, Piece> = new Map<string, Piece>();
   readonly #nets: Map<string, Net> = new Map<string, Net>();
-  /** The other edition, as far as it is settled. */
-  readonly #other: Edition;
   readonly #layers: Layer[] = [];
-  readonly #strains: Strain[] = [];
+  /** The new edition, as far as it is settled. */
+  readonly #soFar: Edition;
 
-  constructor(workspace: Workspace, own: Edition, other: Project) {
+  constructor(workspace: Workspace, from: Edition, to: Project) {
     this.#workspace = workspace;
-    this.#own = own;
+    this.#from = from;
     const shapes = { nets: this.#nets, layers: this.#layers, findings: [] };
-    this.#other = { project: { ...other, pieces: this.#pieces }, shapes };
+    this.#soFar = { project: { ...to, pieces: this.#pieces }, shapes };
   }
 
-  keep(piece: Piece): void {
-    this.#accept(this.#tryOut(piece, this.#other, []));
-  }
-
-  settle(piece: Piece): void {
-    const layer = this.#own.shapes.layers.find((each) => each.piece === piece);
+  /** How a piece lies on its base, and how large that base became. */
+  lyingOf(piece: Piece): Lying | undefined {
+    const layer = this.#from.shapes.layers.find((each) => each.piece === piece);
     const base = piece.on && baseSize(piece.on.value, this.#nets);
-    const lying = layer && base && { layer, base };
-    const own = this.#tryOut(piece, this.#own, besides(layer, this.#own.shapes.layers));
+    return layer && base && { layer, base };
+  }
+
+  /** Takes a piece as it was written. */
+  keep(piece: Piece): void {
+    this.#accept(this.#tryOut(piece, this.#soFar, []));
+  }
+
+  /** Takes the nearest sound candidate for a piece, and tells what strained it. A rung is a step and what lies on it. */
+  settle(piece: Piece, lying: Lying | undefined, rungs: readonly OptionsOfRung[]): Strain | undefined {
+    const own = this.#tryOut(piece, this.#from, besides(lying, this.#from.shapes.layers));
     const known = new Set(own.findings());
     const keepsLook = signatureOf(own.built);
-    const primaries = primariesOf(piece, lying);
-    const isSound = ({ built, isBuilt, findings }: Trial, step: Length): boolean =>
-      isBuilt && liesOnStep(built, step) && keepsLook(built) && !hasOther(findings(), known);
-
-    const tryOut = (candidate: Candidate): Trial => {
-      const moved = movePiece(
-        piece,
-        this.#other.project.unit === 'in' ? 'in' : 'mm',
-        (length, kind) => candidate.get(keyOf(length, kind)) ?? length,
-        lying,
-      );
-      return this.#tryOut(moved, this.#other, besides(layer, this.#layers));
-    };
-    // As written, which is no round number, for a piece that can't even be made in round ones.
-    const exact: Candidate = new Map(primaries.map(({ key, own: length }) => [key, length]));
-    let nearest: { readonly candidate: Candidate; readonly trial: Trial } | undefined;
-    const rungs = rungsOf(this.#other.project);
-    const [whole] = rungs;
-    for (const [index, rung] of rungs.entries()) {
-      for (const candidate of take(candidatesOf(primaries, rung), MOST_TRIED)) {
-        const trial = tryOut(candidate);
-        if (trial.isBuilt) nearest ??= { candidate, trial };
-        if (!isSound(trial, rung.step)) continue;
-        if (index > 0)
-          this.#strains.push({ piece, ...yielding(candidate, primaries, whole.step), faulty: false });
+    const ruler = this.#soFar.project.unit === 'in' ? 'in' : 'mm';
+    let nearest: { readonly candidate: Numbers; readonly trial: Trial } | undefined;
+    for (const [index, { step, options }] of rungs.entries()) {
+      for (const candidate of candidatesOf(options, MOST_TRIED)) {
+        const move: NewLength = (length, kind) => candidate.get(keyOf(length, kind)) ?? length;
+        const moved = movePiece(piece, ruler, move, lying);
+        const trial = this.#tryOut(moved, this.#soFar, besides(lying, this.#layers));
+        if (trial.nets.size === 0) continue;
+        nearest ??= { candidate, trial };
+        const isRound = liesOnStep(trial.built, step) && keepsLook(trial.built);
+        if (!isRound || hasOther(trial.findings(), known)) continue;
         this.#accept(trial);
-        return;
+        return index > 0 ? { ...yielding(candidate, rungs), faulty: false } : undefined;
       }
     }
-    const { candidate, trial } = nearest ?? { candidate: exact, trial: this.#tryOut(piece, this.#other, []) };
-    this.#strains.push({ piece, ...yielding(candidate, primaries, whole.step), faulty: true });
-    this.#accept(trial);
+    // As written, which is no round number, a piece that can't even be made in round ones.
+    this.#accept(nearest?.trial ?? this.#tryOut(piece, this.#soFar, []));
+    return { ...yielding(nearest?.candidate ?? new Map(), rungs), faulty: true };
   }
 
   /** The edition, its pieces in the order of the sheet whatever order they were settled in. */
-  settled(): Settled {
-    const { project: own, shapes } = this.#own;
-    const pieces = inOrderOf(own.pieces.keys(), this.#pieces);
+  edition(): Edition {
+    const { project, shapes } = this.#from;
+    const pieces = inOrderOf(project.pieces.keys(), this.#pieces);
     const nets = inOrderOf(shapes.nets.keys(), this.#nets);
-    const project = { ...this.#other.project, pieces };
-    return {
-      edition: { project, shapes: { nets, ...layPieces([...pieces.values()], nets) } },
-      strains: this.#strains,
-    };
+    const stacked = layPieces([...pieces.values()], nets);
+    return { project: { ...this.#soFar.project, pieces }, shapes: { nets, ...stacked } };
   }
 
   /** Builds one piece on the nets of what it lies on, by the code that builds every piece. */
-  #tryOut(piece: Piece, { project, shapes: { nets: bases } }: Edition, beside: readonly Layer[]): Trial {
+  #tryOut(piece: Piece, { project, shapes }: Edition, beside: readonly Layer[]): Trial {
     const { nets, findings } = buildNets(piece, project);
     const base = piece.on && project.pieces.get(piece.on.value.piece);
-    const laid = layPieces([...(base ? [base] : []), piece], new Map([...bases, ...nets]));
+    const all = [...(base ? [base] : []), piece];
+    const laid = layPieces(all, new Map([...shapes.nets, ...nets]));
+    const layer = laid.layers.find((each) => each.piece === piece);
+    const alone = { ...project, pieces: new Map(all.map((each) => [each.id.value, each])) };
+    const found = { nets, layers: laid.layers, findings: [...findings, ...laid.findings] };
     return {
-      built: {
-        piece,
-        nets: [...nets.values()],
-        layer: laid.layers.find((layer) => layer.piece === piece),
-        beside,
-      },
+      built: { piece, nets: [...nets.values()], layer, beside },
       nets,
-      isBuilt: nets.size > 0,
-      findings: () =>
-        this.#findings(piece, base, project, {
-          nets,
-          layers: laid.layers,
-          findings: [...findings, ...laid.findings],
-        }),
+      findings: () => this.#findings(alone, found),
     };
   }
 
   /** What the proof finds in a piece and its base, as far as their paper is no matter. */
-  *#findings(piece: Piece, base: Piece | undefined, project: Project, shapes: Shapes): Generator<string> {
-    const pieces = new Map([...(base ? [base] : []), piece].map((each) => [each.id.value, each]));
-    for (const finding of proofMeasures(this.#workspace, { ...project, pieces }, shapes)) {
+  *#findings(project: Project, shapes: Shapes): Generator<string> {
+    for (const finding of proofMeasures(this.#workspace, project, shapes)) {
       if (finding.rule !== PAPER) yield findingKey(finding);
     }
   }
@@ -189,46 +186,32 @@ function basesFirst({ project, shapes }: Edition): readonly Piece[] {
 }
 
 /** The layers on the same base that were stuck on before. */
-function besides(layer: Layer | undefined, layers: readonly Layer[]): readonly Layer[] {
-  if (!layer) return [];
-  const before = layers.findIndex(({ piece }) => piece.id.value === layer.piece.id.value);
+function besides(lying: Lying | undefined, layers: readonly Layer[]): readonly Layer[] {
+  if (!lying) return [];
+  const { piece, baseName } = lying.layer;
+  const before = layers.findIndex((layer) => layer.piece.id.value === piece.id.value);
   const earlier = before < 0 ? layers : layers.slice(0, before);
-  return earlier.filter(({ baseName }) => baseName === layer.baseName);
+  return earlier.filter((layer) => layer.baseName === baseName);
 }
 
 /** Whole steps first, then half ones, then farther. */
-function rungsOf({ unit, metric }: Project): readonly [Rung, ...Rung[]] {
+function rungsOf({ unit, metric }: Project): readonly Rung[] {
   const step = unit === 'in' ? Length.of(1, 16, 'in') : Length.of(1, metric === 'half' ? 2 : 1, 'mm');
   const reach = Length.max(Length.of(3, 2, 'mm'), step);
-  return [
-    { step, reach },
-    { step: step.half(), reach },
-    { step, reach: reach.times(2) },
-    { step: step.half(), reach: reach.times(2) },
-  ];
+  return [reach, reach.times(2)].flatMap((far) => [
+    { step, reach: far },
+    { step: step.half(), reach: far },
+  ]);
 }
 
 /** The length that had to give way: one between two marks, else the one that moved farthest. */
-function yielding(
-  candidate: Candidate,
-  primaries: readonly Primary[],
-  step: Length,
-): Pick<Strain, 'own' | 'edition'> {
-  const moved = primaries.map(({ key, own }) => ({ own, edition: candidate.get(key) ?? own }));
+function yielding(candidate: Numbers, [whole]: readonly OptionsOfRung[]): Omit<Strain, 'faulty'> {
+  const moved = (whole?.options ?? []).map(({ key, own }) => ({ own, edition: candidate.get(key) ?? own }));
   const far = ({ own, edition }: (typeof moved)[number]): Length => edition.minus(own).abs();
-  const between = moved.filter(({ edition }) => !edition.isMultipleOf(step));
+  const between = moved.filter(({ edition }) => whole && !edition.isMultipleOf(whole.step));
   const [first = { own: Length.zero, edition: Length.zero }, ...others] =
     between.length > 0 ? between : moved;
   return others.reduce((most, each) => (far(each).greaterThan(far(most)) ? each : most), first);
-}
-
-function* take<T>(values: Iterable<T>, most: number): Generator<T> {
-  let taken = 0;
-  for (const value of values) {
-    if (taken === most) return;
-    taken += 1;
-    yield value;
-  }
 }
 
 function inOrderOf<T>(keys: Iterable<string>, values: ReadonlyMap<string, T>): ReadonlyMap<string, T> {

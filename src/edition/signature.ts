@@ -2,6 +2,7 @@ import type { Length } from '../measure/length.ts';
 import type { Piece } from '../project/model.ts';
 import type { Net } from '../shape/net.ts';
 import type { Layer } from '../shape/shapes.ts';
+import { sidesOf } from './editions.ts';
 
 /** One piece as built, with how it lies on its base and what else lies there already. */
 export type Built = {
@@ -76,13 +77,7 @@ function cutsOf({ nets }: Built): string {
 function measuresOf({ piece, nets, layer }: Built): readonly Comparison[] {
   const corners = piece.corners?.value.times(2);
   const [net] = nets;
-  const round: Comparison[] =
-    corners && net
-      ? [
-          [corners, net.size.width],
-          [corners, net.size.height],
-        ]
-      : [];
+  const round = corners && net ? sidesOf(net.size).map((side): Comparison => [corners, side]) : [];
   if (!layer || layer.turn % 90 !== 0) return round;
   const { left, right, top, bottom } = layer.reveals;
   const borders = [left, right, top, bottom];

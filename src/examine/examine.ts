@@ -1,5 +1,6 @@
-import { makeOwnEdition, workOutEditions } from '../edition/edition.ts';
-import { type Editions, editionWritten, plainEditions } from '../edition/editions.ts';
+import { findOnlyThere, hasForeignPieces, otherProject } from '../edition/edition.ts';
+import { type Editions, editionsOf, editionWritten } from '../edition/editions.ts';
+import { settleEdition } from '../edition/settle.ts';
 import { type Finding, findMistake } from '../project/finding.ts';
 import type { Project, Workspace } from '../project/model.ts';
 import { digestOf, startOf } from '../project/source.ts';
@@ -32,15 +33,17 @@ export function examine(
   workspace: Workspace,
   projects: readonly Project[] = workspace.projects,
 ): readonly Study[] {
-  return projects.map((project) => {
+  const studies: Study[] = [];
+  for (const project of projects) {
     const key = keyOf(workspace, project);
-    const study = kept.get(key) ?? examineProject(workspace, project);
+    const study = kept.get(key) ?? studyProject(workspace, project);
+    studies.push(study);
     kept.delete(key);
     kept.set(key, study);
     const [oldest] = kept.keys();
     if (kept.size > MOST_KEPT && oldest !== undefined) kept.delete(oldest);
-    return study;
-  });
+  }
+  return studies;
 }
 
 /** Beside its own texts a project is looked at together with those that have the same address, or that it links to. */
@@ -51,30 +54,30 @@ function keyOf({ root, projects, slugs }: Workspace, project: Project): string {
   return digestOf([root, content, ...alike, ...linked]);
 }
 
-/** Where we break on a project, the others go on, and it keeps its last good sheet. */
-function examineProject(workspace: Workspace, project: Project): Study {
-  try {
-    return studyProject(workspace, project);
-  } catch (error) {
-    const shapes = { nets: new Map(), layers: [], findings: [] };
-    const mistake = findMistake('the examination of this project', error, startOf(project.file));
-    const editions = plainEditions({ project, shapes });
-    return { project, shapes, editions, findings: [...project.findings, mistake] };
-  }
-}
-
 /**
  * A project with an error as written is not made in another edition, where the error would only come back in other
- * numbers; nor is an edition that is printed nowhere.
+ * numbers; nor is an edition that is printed nowhere. Where we break on a project, the others go on, and it keeps its
+ * last good sheet.
  */
 function studyProject(workspace: Workspace, written: Project): Study {
-  const own = makeOwnEdition(workspace, { project: written, shapes: buildShapes(written) });
-  const { project, shapes } = own.edition;
-  const findings = [...own.findings, ...proofProject(workspace, project, shapes)];
-  const alone = project.units === editionWritten(project) || isFailure(mergeFindings(findings), false);
-  if (alone) return { project, shapes, editions: plainEditions(own.edition), findings };
-  const worked = workOutEditions(workspace, written, own.edition, findings);
-  return { project, shapes, editions: worked.editions, findings: [...findings, ...worked.findings] };
+  try {
+    const asWritten = { project: written, shapes: buildShapes(written) };
+    const own = hasForeignPieces(asWritten)
+      ? settleEdition(workspace, written, asWritten, { ...written, pieces: new Map() })
+      : { edition: asWritten, findings: [] };
+    const { project, shapes } = own.edition;
+    const findings = [...own.findings, ...proofProject(workspace, project, shapes)];
+    const isAlone = project.units === editionWritten(project) || isFailure(mergeFindings(findings), false);
+    if (isAlone) return { project, shapes, editions: editionsOf(own.edition), findings };
+    const other = settleEdition(workspace, written, own.edition, otherProject(project));
+    findings.push(...other.findings, ...findOnlyThere(workspace, other.edition, findings));
+    return { project, shapes, editions: editionsOf(own.edition, other.edition), findings };
+  } catch (error) {
+    const shapes = { nets: new Map(), layers: [], findings: [] };
+    const mistake = findMistake('the examination of this project', error, startOf(written.file));
+    const editions = editionsOf({ project: written, shapes });
+    return { project: written, shapes, editions, findings: [...written.findings, mistake] };
+  }
 }
 
 /** Everything that was found: in the settings, in the shared files and in the projects examined. */

@@ -80,18 +80,17 @@ type FontFace = {
 
 /** The `@font-face` rules of a typeface's files. */
 export function fontFaceCss(files: readonly FontFace[]): string {
-  return files.map(ruleOf).join('\n');
-}
-
-function ruleOf({ family, weight, style, url, unicodeRange }: FontFace): string {
-  return `@font-face {
+  const rules = files.map(
+    ({ family, weight, style, url, unicodeRange }) => `@font-face {
   font-family: ${cssString(family)};
   font-weight: ${weight};
   font-style: ${style};
   font-display: swap;
   src: url(${cssString(url)}) format("woff2");
   unicode-range: ${unicodeRange};
-}`;
+}`,
+  );
+  return rules.join('\n');
 }
 
 /**

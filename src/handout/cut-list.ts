@@ -1,17 +1,19 @@
 import { drawingElement } from '../drawing/figures.ts';
 import { pieceDrawing, pieceScale } from '../drawing/piece.ts';
 import type { DrawingRoom } from '../drawing/style.ts';
-import { ownEdition, twin } from '../edition/editions.ts';
+import { ownEdition, type Twin, twin } from '../edition/editions.ts';
 import { fitsWithin, quarterTurned } from '../measure/size.ts';
 import type { Piece } from '../project/model.ts';
+import { stockOf } from '../shape/caliper.ts';
+import type { Layer } from '../shape/shapes.ts';
 import type { Columns, Measures } from '../words/measures.ts';
 import { baseName, pieceSheetNamed } from '../words/names.ts';
-import { isAskew, leastReveal, type RevealTwins, revealPhrase, revealTwins } from '../words/reveals.ts';
-import { type HtmlValue, SafeHtml } from '../words/safe-html.ts';
+import { isAskew, layerTwin, leastReveal, magnitudeOf, revealPhrase, revealsOf } from '../words/reveals.ts';
+import { SafeHtml } from '../words/safe-html.ts';
 import { type PieceSheet, pieceSheets } from './piece-sheets.ts';
 import { sizeOf } from './references.ts';
 import type { Setting } from './setting.ts';
-import { stockFacts, stockOf, stocksUsed } from './supplies.ts';
+import { stockFacts, stocksUsed } from './supplies.ts';
 
 /** Everything that is cut, by the paper it is cut from. */
 type CutList = {
@@ -55,7 +57,7 @@ export function cutList(setting: Setting): CutList {
     color: stock?.color?.value,
     facts: stock && stockFacts(setting, stock),
     rows: sheets
-      .filter(({ piece }) => stockOf(project, piece) === stock)
+      .filter(({ piece }) => stockOf(piece, project) === stock)
       .flatMap((sheet) => rowOf(setting, sheet, scale) ?? []),
   }));
   return { columns: measures.headings, groups: groups.filter(({ rows }) => rows.length > 0) };
@@ -85,10 +87,10 @@ function rowOf(setting: Setting, { piece, id, name }: PieceSheet, scale: number)
 
 function notesOf(setting: Setting, piece: Piece): SafeHtml[] {
   const { editions, measures, voice } = setting;
-  const reveals = revealTwins(editions, piece.id.value);
+  const layer = layerTwin(editions, piece.id.value);
   const corners = twin(editions, ({ project }) => project.pieces.get(piece.id.value)?.corners?.value);
   return [
-    ...(reveals && piece.on ? [baseNote(setting, piece, reveals)] : []),
+    ...(layer && piece.on ? [baseNote(setting, baseName(piece.on.value, voice), layer)] : []),
     ...(corners ? [voice.phrase('corners-rounded', { radius: measures.both([corners]) })] : []),
   ];
 }
@@ -97,7 +99,7 @@ function notesOf(setting: Setting, piece: Piece): SafeHtml[] {
 function paperNote({ editions, measures, voice }: Setting, piece: Piece, id: string): SafeHtml[] {
   const { project, shapes } = editions[measures.leading];
   const size = shapes.nets.get(id)?.size;
-  const sheets = stockOf(project, piece)?.sheets ?? [];
+  const sheets = stockOf(piece, project)?.sheets ?? [];
   if (!size || sheets.length === 0) return [];
   const fits = sheets.some(({ size: { width, height } }) => {
     const sheet = { width: width.value, height: height.value };
@@ -107,15 +109,10 @@ function paperNote({ editions, measures, voice }: Setting, piece: Piece, id: str
 }
 
 /** `on the front of the box, showing 1/8 in (3 mm) all round`, and how it is turned. */
-function baseNote(setting: Setting, piece: Piece, reveals: RevealTwins): SafeHtml {
-  const { editions, voice } = setting;
-  const layer = editions.inch.shapes.layers.find((each) => each.piece.id.value === piece.id.value);
-  const base = piece.on ? baseName(piece.on.value, voice) : '';
-  const shows =
-    layer && isAskew(layer) ? cornerNote(setting, base, reveals) : sidesNote(setting, base, reveals);
-  return layer && layer.turn !== 0
-    ? SafeHtml.join([shows, voice.phrase(...turnedPhrase(layer.turn))], ', ')
-    : shows;
+function baseNote(setting: Setting, base: SafeHtml, layer: Twin<Layer>): SafeHtml {
+  const { turn } = layer.inch;
+  const shows = isAskew(layer.inch) ? cornerNote(setting, base, layer) : sidesNote(setting, base, layer);
+  return turn === 0 ? shows : SafeHtml.join([shows, setting.voice.phrase(...turnedPhrase(turn))], ', ');
 }
 
 /** The shorter way round: nobody turns a layer by 340°. */
@@ -125,16 +122,16 @@ function turnedPhrase(degrees: number): [key: string, values: { readonly degrees
     : ['turned-counterclockwise', { degrees: 360 - degrees }];
 }
 
-function cornerNote({ measures, voice }: Setting, base: HtmlValue, reveals: RevealTwins): SafeHtml {
-  const { inch, metric } = leastReveal(reveals);
-  const least = measures.both([{ inch: inch.abs(), metric: metric.abs() }]);
-  return voice.phrase(inch.sign < 0 ? 'on-base-turned-over' : 'on-base-turned', { base, least });
+function cornerNote({ measures, voice }: Setting, base: SafeHtml, layer: Twin<Layer>): SafeHtml {
+  const reveal = leastReveal(layer);
+  const least = measures.both([magnitudeOf(reveal)]);
+  return voice.phrase(reveal.inch.sign < 0 ? 'on-base-turned-over' : 'on-base-turned', { base, least });
 }
 
-function sidesNote({ measures, voice }: Setting, base: HtmlValue, reveals: RevealTwins): SafeHtml {
-  const sides = Object.values(reveals);
+function sidesNote({ measures, voice }: Setting, base: SafeHtml, layer: Twin<Layer>): SafeHtml {
+  const sides = revealsOf(layer);
   if (sides.every(({ inch }) => inch.sign === 0)) return voice.phrase('on-base-flush', { base });
-  const reveal = revealPhrase(reveals, measures, voice);
+  const reveal = revealPhrase(layer, measures, voice);
   const shows = sides.every(({ inch }) => inch.sign > 0);
   return voice.phrase('on-base', {
     base,

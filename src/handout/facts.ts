@@ -1,4 +1,5 @@
 import { twins } from '../edition/editions.ts';
+import type { Project } from '../project/model.ts';
 import { nameOf } from '../words/names.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import { asConverted } from '../words/twins.ts';
@@ -31,14 +32,19 @@ function sizeOf({ editions, measures }: Setting): SafeHtml | undefined {
   return said && main ? html`${nameOf(main.id.value)} ${said}` : said;
 }
 
-/** As the demonstrator says, else the steps' minutes together; waiting is named apart. */
+/** Waiting is named apart. */
 function timeNeeded({ project, voice }: Setting): SafeHtml | undefined {
-  const worked = project.steps.reduce((total, { minutes }) => total + (minutes?.value ?? 0), 0);
-  const minutes = project.minutes?.value ?? worked;
-  if (minutes === 0) return undefined;
-  const dry = project.steps.reduce((total, step) => total + (step.dry?.value ?? 0), 0);
-  const work = voice.duration(minutes);
+  const { worked, dry } = minutesOf(project);
+  if (worked === 0) return undefined;
+  const work = voice.duration(worked);
   return html`${dry > 0 ? voice.say('waiting', { work, waiting: voice.duration(dry) }) : work}`;
+}
+
+/** Minutes of work, as the demonstrator says or else the steps' together, and of waiting for what dries. */
+export function minutesOf({ minutes, steps }: Project): { readonly worked: number; readonly dry: number } {
+  const sum = (what: 'minutes' | 'dry'): number =>
+    steps.reduce((total, step) => total + (step[what]?.value ?? 0), 0);
+  return { worked: minutes?.value ?? sum('minutes'), dry: sum('dry') };
 }
 
 function held(setting: Setting): SafeHtml | undefined {

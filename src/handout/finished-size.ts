@@ -2,11 +2,10 @@ import { type Edition, type Editions, ownEdition, type Twin, twins } from '../ed
 import { Length } from '../measure/length.ts';
 import { roundFolded } from '../measure/round.ts';
 import type { Piece } from '../project/model.ts';
-import { foldNet } from '../shape/fold.ts';
+import { foldedExtent } from '../shape/fold.ts';
 import { forms } from '../shape/forms/index.ts';
 import type { Fold, Net } from '../shape/net.ts';
 import { sheetsOf } from '../shape/shapes.ts';
-import { bounds } from '../shape/space.ts';
 import { tubesOf } from '../shape/tube.ts';
 
 /**
@@ -75,9 +74,13 @@ function byLength(one: Length, other: Length): number {
   return one.compare(other);
 }
 
+/** Thinner than this, it lies flat and has no depth to speak of. */
+const FLAT = 1;
+
 function finishedLengths(net: Net, unit: 'in' | 'mm'): readonly Length[] {
   if (net.folds.length === 0) return [net.size.width, net.size.height];
-  return foldedBounds(isSolid(net) ? net : closed(net), unit);
+  const sides = foldedExtent(isSolid(net) ? net : closed(net)).filter((side) => side > FLAT);
+  return sides.map((side) => roundFolded(side, unit));
 }
 
 /** A tube, or a floor with walls round it. Everything else (a card, a folder, an envelope) ends up flat. */
@@ -96,14 +99,4 @@ function wallsOn({ folds }: Net, panel: string): number {
 function closed(net: Net): Net {
   const shut = ({ angle }: Fold): number => (angle > 0 ? 180 : 0);
   return { ...net, folds: net.folds.map((fold) => ({ ...fold, angle: shut(fold) })) };
-}
-
-/** Thinner than this, it lies flat and has no depth to speak of. */
-const FLAT = 1;
-
-function foldedBounds(net: Net, unit: 'in' | 'mm'): readonly Length[] {
-  const corners = [...foldNet(net).panels.values()].flatMap((panel) => panel.corners);
-  const { least, most } = bounds(corners);
-  const sides = [most.x - least.x, most.y - least.y, most.z - least.z];
-  return sides.filter((side) => side > FLAT).map((side) => roundFolded(side, unit));
 }

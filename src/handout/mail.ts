@@ -35,10 +35,12 @@ export function mailView(setting: Setting): MailView | undefined {
   const envelopes = loose.filter(isEnvelopeForm).flatMap((piece) => twinOf(setting, piece, []) ?? []);
   // With several cards nobody knows in which of them a loose sheet lies.
   const inside = cards.length === 1 ? loose.filter(({ body }) => body.kind === 'flat') : [];
-  const things = cards.flatMap((piece) => {
+  const things = cards.flatMap((piece): MailedView[] => {
     const others = inside.filter((sheet) => sheet !== piece);
     const thing = twinOf(setting, piece, others);
-    return thing ? [cardView(setting, thing, envelopes)] : [];
+    if (!thing) return [];
+    const rows = rowsFor(setting, thing, envelopes);
+    return [{ words: wordsOf(setting, thing), envelopes: rows, isTooLarge: rows.length === 0 }];
   });
   const all = things.length > 0 ? things : envelopes.map((envelope) => envelopeView(setting, envelope));
   return all.length > 0 ? { things: all, limits: limitsOf(setting) } : undefined;
@@ -57,20 +59,12 @@ function twinOf({ editions }: Setting, piece: Piece, inside: readonly Piece[]): 
   return twin(editions, (edition) => mailedPiece(edition, piece, inside));
 }
 
-function cardView(setting: Setting, thing: MailedTwin, envelopes: readonly MailedTwin[]): MailedView {
-  const rows = rowsFor(setting, thing, envelopes);
-  return { words: wordsOf(setting, thing), envelopes: rows, isTooLarge: rows.length === 0 };
-}
-
-/** An envelope alone is mailed as it is. */
+/** An envelope alone is mailed as it is, with nothing in it that is known of. */
 function envelopeView(setting: Setting, envelope: MailedTwin): MailedView {
-  const verdict = emptyVerdict(setting, envelope[setting.editions.own]);
-  const says = setting.voice.phrase('mail-alone', { letter: verdict });
-  return {
-    words: SafeHtml.join([wordsOf(setting, envelope), says], ' '),
-    envelopes: [],
-    isTooLarge: false,
-  };
+  const { size, thickness, grams } = envelope[setting.editions.own];
+  const letter = setting.voice.say(`mail-${verdictOf(size, thickness, grams)}`);
+  const words = [wordsOf(setting, envelope), setting.voice.phrase('mail-alone', { letter })];
+  return { words: SafeHtml.join(words, ' '), envelopes: [], isTooLarge: false };
 }
 
 function wordsOf(setting: Setting, thing: MailedTwin): SafeHtml {
@@ -154,11 +148,6 @@ function rowsFor(setting: Setting, thing: MailedTwin, own: readonly MailedTwin[]
   return [...made, ...bought].flatMap((outside) => rowOf(setting, thing, outside) ?? []);
 }
 
-/** What an envelope of the project counts as with nothing in it that is known of. */
-function emptyVerdict({ voice }: Setting, { size, thickness, grams }: Mailed): string {
-  return voice.say(`mail-${verdictOf(size, thickness, grams)}`);
-}
-
 function madeEnvelope({ editions, voice }: Setting, envelope: MailedTwin): Outside {
   const { piece, thickness, grams = 0 } = envelope[editions.own];
   return {
@@ -177,9 +166,7 @@ function rowOf(setting: Setting, thing: MailedTwin, outside: Outside): EnvelopeR
   const metric = fitIn(thing.metric, { name, size: size.metric });
   if (!inch || !metric) return undefined;
   // Room to move, which nobody measures.
-  const spare = pairs({ inch: sidesOf(inch.spare), metric: sidesOf(metric.spare) }).map((side) =>
-    onRulers(side),
-  );
+  const spare = sidesOfBoth({ inch: inch.spare, metric: metric.spare }).map(onRulers);
   const isSnug = [inch, metric].some(({ ease }) => ease === 'snug');
   const own = thing[editions.own];
   const grams = own.grams === undefined ? undefined : own.grams + outside.grams;
@@ -194,17 +181,17 @@ function rowOf(setting: Setting, thing: MailedTwin, outside: Outside): EnvelopeR
 
 /** The address is taken to run along the longer side. */
 function verdictOf({ width, height }: Size, thickness: Length, grams: number | undefined): LetterVerdict {
+  const [length, across] = [Length.max(width, height), Length.min(width, height)];
   const ounces = grams === undefined ? undefined : grams / GRAMS_OF_OUNCE;
-  return letterVerdict({
-    length: Length.max(width, height),
-    height: Length.min(width, height),
-    thickness,
-    ounces,
-  });
+  return letterVerdict({ length, height: across, thickness, ounces });
 }
 
 /** A size as envelopes are named: the longer side first, whichever way the thing is drawn. */
 function longFirst({ inch, metric }: Twin<Size>): readonly Twin[] {
-  const size = pairs({ inch: sidesOf(inch), metric: sidesOf(metric) });
+  const size = sidesOfBoth({ inch, metric });
   return inch.width.lessThan(inch.height) ? size.toReversed() : size;
+}
+
+function sidesOfBoth({ inch, metric }: Twin<Size>): readonly Twin[] {
+  return pairs({ inch: sidesOf(inch), metric: sidesOf(metric) });
 }

@@ -12,14 +12,14 @@ export type TextPart = string | SafeHtml;
 /** What stands between two measurements that a person paired by hand: `1/8 in (3 mm)`, or `1/8 in or 3 mm` in words. */
 const PAIRED = /^[(/=]$/u;
 
+/** What measurements are read and said with. */
+type ReadSetting = Pick<Setting, 'finder' | 'measures' | 'voice'>;
+
 /**
  * Gives every measurement of a text its twin, but leaves alone those that have one already; sets quotation marks. Where
  * one edition alone is shown, each is said in that: of a pair made by hand the one of its unit stays.
  */
-export function measuredText(
-  text: string,
-  { finder, measures, voice }: Pick<Setting, 'finder' | 'measures' | 'voice'>,
-): readonly TextPart[] {
+export function measuredText(text: string, { finder, measures, voice }: ReadSetting): readonly TextPart[] {
   const parts: TextPart[] = [];
   // What follows a measurement follows a word: a quotation mark there closes.
   const set = (part: string, first: boolean): string =>
@@ -38,15 +38,12 @@ export function measuredText(
 }
 
 /** The same as markup, for a text that is not Markdown: a supply, a caption. */
-export function measuredHtml(
-  text: string,
-  reading: Pick<Setting, 'finder' | 'measures' | 'voice'>,
-): SafeHtml {
+export function measuredHtml(text: string, reading: ReadSetting): SafeHtml {
   return SafeHtml.join(measuredText(text, reading).map((part) => html`${part}`));
 }
 
 /** A text that stands as it was written, but for lengths of an edition that isn't shown. */
-export function shownText(text: string, setting: Pick<Setting, 'finder' | 'measures' | 'voice'>): string {
+export function shownText(text: string, setting: ReadSetting): string {
   return setting.measures.shown.length > 1 ? text : measuredHtml(text, setting).text;
 }
 

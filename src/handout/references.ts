@@ -5,7 +5,7 @@ import { type Sheet, sheetsOf } from '../shape/shapes.ts';
 import { assemblyWords, cuttingWords } from '../words/making-words.ts';
 import type { Measures } from '../words/measures.ts';
 import { baseName, nameOf, referenceOf } from '../words/names.ts';
-import { isAskew, leastReveal, revealLength, revealTwins } from '../words/reveals.ts';
+import { isAskew, layerTwin, leastReveal, revealLength } from '../words/reveals.ts';
 import { html, type SafeHtml } from '../words/safe-html.ts';
 import { scoresInline } from '../words/score-moves.ts';
 import type { Voice } from '../words/voice.ts';
@@ -32,11 +32,10 @@ export function referrer(editions: Editions, measures: Measures, voice: Voice): 
       return size && measures.both(size);
     },
     reveal: (name) => {
-      const reveals = revealTwins(editions, name);
-      if (!reveals) return undefined;
-      const layer = ownEdition(editions).shapes.layers.find(({ piece }) => piece.id.value === name);
-      if (layer && isAskew(layer)) return measures.both([leastReveal(reveals)]);
-      return revealLength(reveals, measures, voice);
+      const layer = layerTwin(editions, name);
+      if (!layer) return undefined;
+      if (isAskew(layer[editions.own])) return measures.both([leastReveal(layer)]);
+      return revealLength(layer, measures, voice);
     },
     scores: (name) => scoresInline(editions, name, measures, voice),
     trims: (name) => ofSheets(editions, name, (piece, sheets) => cuttingWords(piece, sheets, voice)),
@@ -57,8 +56,7 @@ function ofSheets(
 ): SafeHtml | undefined {
   const { project, shapes } = ownEdition(editions);
   const piece = project.pieces.get(name) ?? project.pieces.get(referenceOf(name).piece);
-  const alone = shapes.nets.get(name);
-  const sheets = project.pieces.has(name) ? sheetsOf(shapes.nets, name) : alone ? [{ net: alone }] : [];
+  const sheets = sheetsOf(shapes.nets, name);
   return piece && sheets.length > 0 ? words(piece, sheets) : undefined;
 }
 

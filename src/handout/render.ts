@@ -1,24 +1,13 @@
 import Handlebars from 'handlebars';
 import type { Site } from '../project/model.ts';
-import type { Labels, Speak } from '../words/labels.ts';
-import type { SafeHtml } from '../words/safe-html.ts';
-import type { Styles } from './css.ts';
+import { type Labels, type Speak, speaker } from '../words/labels.ts';
+import { type Styles, styleElements } from './css.ts';
 
 /** The texts of the templates, by file name without its ending. */
 type Templates = {
   readonly pages: ReadonlyMap<string, string>;
   readonly partials: ReadonlyMap<string, string>;
 };
-
-/** What every template prints first, in a language by its BCP 47 tag; `scripts` by address. */
-export function headOf(
-  { language }: { readonly language: string },
-  styles: SafeHtml,
-  page: { readonly title: string; readonly description: string; readonly scripts?: readonly string[] },
-): object {
-  const { title, description, scripts = [] } = page;
-  return { language, documentTitle: title, description, styles, scripts };
-}
 
 export type Renderer = {
   /**
@@ -36,6 +25,29 @@ export type PageInput = {
   readonly styles: Styles;
 };
 
+/** What every template prints first: `css` is of this very page, `scripts` are by address. */
+export type PageHead = {
+  readonly title: string;
+  readonly description: string;
+  readonly css?: string;
+  readonly scripts?: readonly string[];
+};
+
+/** A page as HTML, in the language of its labels: its head, and what its template asks for besides. */
+export function pageHtml(input: PageInput, template: string, head: PageHead, own: object): string {
+  const { labels, renderer, styles } = input;
+  const { title, description, css = '', scripts = [] } = head;
+  const { language } = labels;
+  const printed = {
+    language,
+    documentTitle: title,
+    description,
+    styles: styleElements(styles, css),
+    scripts,
+  };
+  return renderer.render(template, { ...printed, ...own }, speaker(labels));
+}
+
 /** Marks that would print a value unescaped. No template of ours needs them; see `SafeHtml`. */
 const UNESCAPED = /\{\{\{|\{\{~?&/u;
 
@@ -47,7 +59,10 @@ export function createRenderer({ pages, partials }: Templates): Renderer {
     return say(key, options.hash);
   });
   for (const [name, text] of partials) handlebars.registerPartial(name, escapingOnly(name, text));
-  const compiled = new Map([...pages].map(([name, text]) => [name, compile(handlebars, name, text)]));
+  const strictly = { strict: true, noEscape: false, knownHelpers: { say: true }, knownHelpersOnly: true };
+  const compiled = new Map(
+    [...pages].map(([name, text]) => [name, handlebars.compile(escapingOnly(name, text), strictly)]),
+  );
   return {
     render: (page, model, say) => {
       const template = compiled.get(page);
@@ -59,15 +74,6 @@ export function createRenderer({ pages, partials }: Templates): Renderer {
       });
     },
   };
-}
-
-function compile(handlebars: typeof Handlebars, name: string, text: string): Handlebars.TemplateDelegate {
-  return handlebars.compile(escapingOnly(name, text), {
-    strict: true,
-    noEscape: false,
-    knownHelpers: { say: true },
-    knownHelpersOnly: true,
-  });
 }
 
 function escapingOnly(name: string, text: string): string {

@@ -10,14 +10,14 @@ type ScoreList = {
   readonly columns: Measures['headings'];
   readonly pieces: readonly {
     readonly name: string;
-    readonly rows: readonly ScoreRow[];
+    readonly rows: readonly ScoreLine[];
     /** What is cut besides, once scored; undefined when nothing is. */
     readonly cuts: string | undefined;
   }[];
 };
 
 /** In words, `Quarter turn clockwise: left edge along the top (6¾ in (171 mm))`; few positions stand on one line. */
-type ScoreRow = Columns<SafeHtml> & { readonly words: SafeHtml; readonly few: boolean };
+type ScoreLine = Columns<SafeHtml> & { readonly words: SafeHtml; readonly few: boolean };
 
 const FEW = 6;
 
@@ -34,7 +34,7 @@ export function scoreList(setting: Setting): ScoreList | undefined {
   return pieces.length === 0 ? undefined : { columns: measures.headings, pieces };
 }
 
-function rowsOf({ editions, measures, voice }: Setting, sheet: string): readonly ScoreRow[] {
+function rowsOf({ editions, measures, voice }: Setting, sheet: string): readonly ScoreLine[] {
   return scoreMoves(editions, sheet).map(({ turn, topEdge, along, at }) => ({
     words: voice.phrase(`score-turn-${turn}`, {
       edge: voice.say(`edge-${topEdge}`),

@@ -26,15 +26,15 @@ export type Setting = {
 };
 
 /** Which edition comes first where the paper does not decide: the one the demonstrator measured in. */
-const LEADING: Readonly<Record<Target, EditionName | undefined>> = {
-  page: undefined,
-  letter: 'inch',
-  a4: 'metric',
-  'large-print': undefined,
-};
+const LEADING: Readonly<Partial<Record<Target, EditionName>>> = { letter: 'inch', a4: 'metric' };
 
 /** The size of a drawing's lettering in millimetres: 8½ pt, and 18 pt in large print. */
 const LETTERING = { usual: 3, large: 6.35 };
+
+/** What a paper beside the sheet is called, in the title of its PDF. */
+export function paperTitle(editions: Editions, labels: Labels, paper: 'cue-card' | 'pdf-template'): string {
+  return `${ownEdition(editions).project.title.value}: ${voiceOf(labels).say(paper)}`;
+}
 
 export function settingOf(
   editions: Editions,

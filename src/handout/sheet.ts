@@ -5,9 +5,8 @@ import type { Ledger } from '../project/ledger.ts';
 import { revisionsView, revisionTitle } from '../words/changes.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 import { typographic } from '../words/typographic.ts';
-import type { Voice } from '../words/voice.ts';
 import { cautionsFor } from './cautions.ts';
-import { type Margins, pageCss, styleElements } from './css.ts';
+import { type Margins, pageCss } from './css.ts';
 import { cutList } from './cut-list.ts';
 import { heroOf, sheetDrawings, turnViews } from './drawings.ts';
 import { factsOf } from './facts.ts';
@@ -15,7 +14,7 @@ import { mailView } from './mail.ts';
 import { shownText } from './measured-text.ts';
 import type { Download } from './prints.ts';
 import { qrSvg } from './qr.ts';
-import { headOf, type PageInput } from './render.ts';
+import { type PageInput, pageHtml } from './render.ts';
 import { scoreList } from './score-list.ts';
 import { type Setting, settingOf, type Target } from './setting.ts';
 import { introductionOf, stepViews } from './steps.ts';
@@ -54,12 +53,13 @@ export function sheetHtml(input: SheetInput): string {
   const title = typographic(project.title.value, voice.language);
   const summary = project.summary && shownText(project.summary.value, setting);
   const hero = heroOf(setting);
-  const model = {
-    ...headOf(voice, styleElements(input.styles, ownCss(setting, input)), {
-      title: `${title} – ${site.title}`,
-      description: summary ?? title,
-      scripts: input.scripts,
-    }),
+  const head = {
+    title: `${title} – ${site.title}`,
+    description: summary ?? title,
+    css: ownCss(setting, input),
+    scripts: input.scripts,
+  };
+  return pageHtml(input, 'sheet', head, {
     target,
     isPage: target === 'page',
     showsBoth: setting.measures.shown.length > 1,
@@ -67,12 +67,12 @@ export function sheetHtml(input: SheetInput): string {
     siteTitle: site.title,
     home: links.home,
     share: links.share,
-    downloads: links.downloads.map(({ kind, href }) => ({ label: voice.say(`pdf-${kind}`), href })),
+    downloads: links.downloads.map(({ label, href }) => ({ label: voice.say(label), href })),
     title,
     summary: summary && typographic(summary, voice.language),
     hero: hero?.html,
     facts: factsOf(setting),
-    code: target === 'page' ? undefined : codeOf(links, voice),
+    code: target === 'page' || links.address === undefined ? undefined : qrSvg(links.address, voice.say),
     introduction: introductionOf(setting),
     cutList: cutList(setting),
     scoreList: scoreList(setting),
@@ -85,12 +85,7 @@ export function sheetHtml(input: SheetInput): string {
     revision: revisionsView(ledger, voice, setting.measures.shown, target === 'page'),
     // Ticks of an older revision must not seem to belong to this one.
     ticksKey: `${project.slug}/${ledger.revisions.at(-1)?.number ?? 0}`,
-  };
-  return input.renderer.render('sheet', model, voice.say);
-}
-
-function codeOf({ address }: SheetLinks, { say }: Voice): SafeHtml | undefined {
-  return address === undefined ? undefined : qrSvg(address, say('share-qr', { address }));
+  });
 }
 
 function ownCss(setting: Setting, input: SheetInput): string {

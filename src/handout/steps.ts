@@ -110,16 +110,15 @@ const BESIDE = { width: 50, height: 46 };
 
 /** The figure of `::drawing{of=box view=folded}`; undefined where there is no such view. */
 function stepDrawing(setting: Setting, of: string, view: string, caption?: string): Figure | undefined {
-  const { editions, measures } = setting;
+  const { editions, measures, drawings } = setting;
   if (!viewsOf(editions[measures.leading].shapes, of).includes(view)) return undefined;
-  const drawing = drawingFor(setting, of, view);
+  const drawing =
+    view === 'layers'
+      ? stackDrawing(editions, referenceOf(of), BESIDE, drawings)
+      : view === 'flat'
+        ? flatDrawing(setting, of)
+        : foldedDrawing(editions, of, view, BESIDE, drawings);
   return drawing && drawingFigure(drawing, caption);
-}
-
-function drawingFor(setting: Setting, of: string, view: string): Drawing | undefined {
-  if (view === 'layers') return stackDrawing(setting.editions, referenceOf(of), BESIDE, setting.drawings);
-  if (view === 'flat') return flatDrawing(setting, of);
-  return foldedDrawing(setting.editions, of, view, BESIDE, setting.drawings);
 }
 
 /** A scored sheet with its dimensions, or a flat piece. */

@@ -1,8 +1,8 @@
 import { type Twin, twins, UNIT_OF } from '../edition/editions.ts';
 import { Length } from '../measure/length.ts';
-import type { Piece, Project, Stock, Supply, SupplyKind } from '../project/model.ts';
+import type { Project, Stock, Supply, SupplyKind } from '../project/model.ts';
 import { paperNameOf } from '../project/paper-sizes.ts';
-import { grammageOf } from '../shape/caliper.ts';
+import { grammageOf, stockOf } from '../shape/caliper.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import { measuredHtml } from './measured-text.ts';
 import type { Setting } from './setting.ts';
@@ -84,14 +84,9 @@ export function readable(address: string): string {
   return address.replace(/^https?:\/\//u, '').replace(/\/$/u, '');
 }
 
-/** The stock a piece is cut from. */
-export function stockOf(project: Project, piece: Piece): Stock | undefined {
-  return piece.stock && project.stock.get(piece.stock.value);
-}
-
 /** Every stock the pieces take, in the order the pieces name them. */
 export function stocksUsed(project: Project): readonly Stock[] {
-  const used = [...project.pieces.values()].flatMap((piece) => stockOf(project, piece) ?? []);
+  const used = [...project.pieces.values()].flatMap((piece) => stockOf(piece, project) ?? []);
   return [...new Set(used)];
 }
 

@@ -1,24 +1,23 @@
 import { type TemplatePage, templatePages } from '../drawing/actual-size.ts';
-import type { Page } from '../drawing/page-paper.ts';
+import type { Page } from '../drawing/pages.ts';
 import { templateSvg } from '../drawing/template-file.ts';
-import { type Editions, ownEdition, shownEditions } from '../edition/editions.ts';
+import { type Editions, shownEditions } from '../edition/editions.ts';
 import type { Paper } from '../project/model.ts';
 import type { Labels } from '../words/labels.ts';
 import { sheetNamed } from '../words/names.ts';
 import { SafeHtml } from '../words/safe-html.ts';
 import { voiceOf } from '../words/voice.ts';
-import { styleElements } from './css.ts';
 import { shownText } from './measured-text.ts';
 import { templatePieces } from './piece-sheets.ts';
-import { headOf, type PageInput } from './render.ts';
-import { settingOf } from './setting.ts';
+import { type PageInput, pageHtml } from './render.ts';
+import { paperTitle, settingOf } from './setting.ts';
 
 /** What an actual-size template is printed from. */
 type TemplateInput = PageInput & { readonly editions: Editions; readonly paper: Paper };
 
 /** The actual-size template on one paper, as a document to be printed; undefined when no piece needs one. */
 export function templateHtml(input: TemplateInput): string | undefined {
-  const { editions, site, labels, paper, styles, renderer } = input;
+  const { editions, site, labels, paper } = input;
   const setting = settingOf(editions, paper, labels, new Map());
   const { project, voice, drawings } = setting;
   const margin = site.bench.printerMargin.value;
@@ -30,16 +29,10 @@ export function templateHtml(input: TemplateInput): string | undefined {
     each.pages.map((page, index) => leafOf(index === 0 ? sheetNamed(each.id, voice.say) : undefined, page)),
   );
   if (leaves.length === 0) return undefined;
-  const title = templateTitle(editions, labels);
+  const title = paperTitle(editions, labels, 'pdf-template');
   const sizes = pages.flatMap((each) => each.pages.map(({ page }) => page));
   const description = project.summary ? shownText(project.summary.value, setting) : title;
-  const head = headOf(voice, styleElements(styles, leafCss(sizes)), { title, description });
-  return renderer.render('template', { ...head, leaves }, voice.say);
-}
-
-/** The template's name, for the title of its PDF. */
-export function templateTitle(editions: Editions, labels: Labels): string {
-  return `${ownEdition(editions).project.title.value}: ${voiceOf(labels).say('pdf-template')}`;
+  return pageHtml(input, 'template', { title, description, css: leafCss(sizes) }, { leaves });
 }
 
 /** The stand-alone drawing of one piece at 1:1, in the edition the demonstrator wrote, if that is printed. */

@@ -1,19 +1,11 @@
-import type { PieceKind } from '../kit/demand.ts';
-import type { SheetLayout, StockPlan } from '../kit/plan.ts';
+import type { PieceKind, SheetLayout, StockPlan } from '../kit/plan.ts';
 import { piecesIn } from '../kit/sheet-tree.ts';
-import { nameOf, partNamed, referenceOf } from '../words/names.ts';
+import { pieceSheetNamed } from '../words/names.ts';
 import type { Voice } from '../words/voice.ts';
-
-/** A piece as a person says it: `box: lid` for the lid's sheet of a box. */
-export function pieceName(name: string, { say }: Voice): string {
-  const { piece, panel } = referenceOf(name);
-  if (panel === undefined) return nameOf(piece);
-  return say('piece-part', { piece: nameOf(piece), part: partNamed(panel, say) });
-}
 
 /** The pieces that are cut alike: `front or back`. */
 export function kindName({ pieces }: PieceKind, voice: Voice): string {
-  const names = pieces.map(({ name }) => pieceName(name, voice));
+  const names = pieces.map(({ piece, sheet }) => pieceSheetNamed(piece, sheet, voice.say));
   return new Intl.ListFormat(voice.language, { type: 'disjunction' }).format(names);
 }
 

@@ -13,6 +13,7 @@ import { listed } from '../drawing/words.ts';
 import type { SheetLayout, StockPlan } from '../kit/plan.ts';
 import { offcutsIn, type PaperBox, type PlacedPiece, piecesIn } from '../kit/sheet-tree.ts';
 import type { CuttingStep } from '../kit/steps.ts';
+import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import { boxCorners } from '../shape/outline.ts';
@@ -27,7 +28,8 @@ const LETTERING = 2.9;
 export function layoutDrawing(plan: StockPlan, layout: SheetLayout, words: KitWords): Drawing {
   const { tree } = layout;
   const scale = Math.min(ROOM.width / tree.width.mm, ROOM.height / tree.height.mm);
-  const canvas = new Canvas();
+  const { leading, voice } = words;
+  const canvas = new Canvas({ shown: [leading], say: voice.say, lettering: LETTERING });
   const sheet = frameOf(tree, scale);
   canvas.paper(boxCorners(sheet));
   canvas.hatch(boxCorners(sheet));
@@ -80,7 +82,7 @@ function setWithin(canvas: Canvas, frame: DrawnBox, labels: readonly Label[]): v
     const [long, high] = [extent.width * LETTERING, extent.height * LETTERING];
     const level = long <= width && high <= height;
     if (!level && !(long <= height && high <= width)) continue;
-    canvas.label(label, centre, { size: LETTERING, strong: true, upright: !level });
+    canvas.label(label, centre, { strong: true, upright: !level });
     return;
   }
   const [last] = labels.slice(-1);
@@ -106,36 +108,17 @@ function drawNumber(canvas: Canvas, number: number, part: PaperBox, step: Cuttin
 function lineOf(part: PaperBox, { from, setting }: CuttingStep, scale: number): readonly [Point2, Point2] {
   const { left, top, right, bottom } = frameOf(part, scale);
   const at = setting.mm * scale;
-  const [x, y] = [left + at, top + at];
-  return from === 'left'
-    ? [
-        { x, y: top },
-        { x, y: bottom },
-      ]
-    : [
-        { x: left, y },
-        { x: right, y },
-      ];
+  const start = from === 'left' ? { x: left + at, y: top } : { x: left, y: top + at };
+  return [start, from === 'left' ? { ...start, y: bottom } : { ...start, x: right }];
 }
 
 function drawSize(canvas: Canvas, sheet: DrawnBox, size: Size, words: KitWords): void {
   const away = 3;
   const across = { axis: 'across', edge: sheet.top, row: sheet.top - away } as const;
   const upright = { axis: 'upright', edge: sheet.right, row: sheet.right + away } as const;
-  dimension(
-    canvas,
-    across,
-    [sheet.left, sheet.right],
-    [lengthLettering(size.width, words.leading, words.voice.say)],
-    LETTERING,
-  );
-  dimension(
-    canvas,
-    upright,
-    [sheet.top, sheet.bottom],
-    [lengthLettering(size.height, words.leading, words.voice.say)],
-    LETTERING,
-  );
+  const lettered = (side: Length): Label => [lengthLettering(side, words.leading, words.voice.say)];
+  dimension(canvas, across, [sheet.left, sheet.right], lettered(size.width));
+  dimension(canvas, upright, [sheet.top, sheet.bottom], lettered(size.height));
 }
 
 function sizeLettering({ width, height }: Size, { leading, voice }: KitWords): LabelLine {
@@ -146,21 +129,15 @@ function sizeLettering({ width, height }: Size, { leading, voice }: KitWords): L
 }
 
 function describe(plan: StockPlan, layout: SheetLayout, words: KitWords): string {
-  const { say } = words.voice;
-  const pieces = kindsCut(plan, layout).map(({ kind, count }) =>
-    say('kit-drawing-pieces', {
-      count,
-      piece: kindName(kind, words.voice),
-      size: words.spokenSize(kind.size),
-    }),
+  const { voice, spokenSize } = words;
+  const { say } = voice;
+  const cut = kindsCut(plan, layout).map(({ kind, count }) =>
+    say('kit-drawing-pieces', { count, piece: kindName(kind, voice), size: spokenSize(kind.size) }),
   );
-  const keep = offcutsIn(layout.tree).map((box) => words.spokenSize(box));
+  const [stock, size, pieces] = [plan.stock.name, spokenSize(layout.tree), listed(cut, say)];
+  const keep = offcutsIn(layout.tree).map(spokenSize);
   return [
-    say('kit-drawing', {
-      stock: plan.stock.name,
-      size: words.spokenSize(layout.tree),
-      pieces: listed(pieces, say),
-    }),
+    say('kit-drawing', { stock, size, pieces }),
     ...(keep.length > 0 ? [say('kit-drawing-keep', { sizes: listed(keep, say) })] : []),
   ].join(' ');
 }

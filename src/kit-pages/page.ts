@@ -1,65 +1,33 @@
 import type { Fact } from '../handout/facts.ts';
-import type { Renderer } from '../handout/render.ts';
-import type { Kit } from '../kit/kit.ts';
-import type { StockPlan } from '../kit/plan.ts';
-import type { Labels } from '../words/labels.ts';
+import type { Kit, StockPlan } from '../kit/plan.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
-import { voiceOf } from '../words/voice.ts';
-import { type PieceRow, pieceRows, type StockSection, sheetsNeeded, stockSections } from './sheets.ts';
-import { type KitInput, type KitShell, kitShell, wordsFor } from './shell.ts';
-import { type CostRow, costRows, type ShoppingGroup, shoppingGroups } from './shopping.ts';
+import { pieceRows, sheetsNeeded, stockSections } from './sheets.ts';
+import { type KitInput, type KitPage, kitPageOf, wordsFor } from './shell.ts';
+import { costRows, shoppingGroups } from './shopping.ts';
 import { joined, type KitWords } from './words.ts';
 
-/** What the template of a kit prints. */
-type KitPage = KitShell & {
-  readonly facts: readonly Fact[];
-  readonly papers: readonly PaperRow[];
-  readonly pieces: readonly PieceRow[];
-  readonly shopping: readonly ShoppingGroup[];
-  readonly costs: readonly CostRow[];
-  readonly stocks: readonly StockSection[];
-  readonly caution: { readonly heading: string; readonly text: string };
-  readonly trimming: SafeHtml | undefined;
-};
-
-/** A stock in the summary. */
-type PaperRow = {
-  readonly name: string;
-  readonly color: string | undefined;
-  readonly sheets: SafeHtml;
-  readonly bound: string;
-};
-
+/** The whole kit: what is cut and bought, what it costs, and how it is cut. */
 export function kitPage(input: KitInput): KitPage {
-  const { kit, labels } = input;
-  const { project, stocks, shopping } = kit;
-  const { say, date } = voiceOf(labels);
+  const { kit } = input;
+  const { project, stocks, shopping, attendees, spares } = kit;
   const words = wordsFor(input);
-  return {
-    ...kitShell(input, {
-      documentTitle: kitTitle(kit, labels),
-      description: say('kit-description', { title: project.title.value, count: kit.attendees }),
-      state: project.session && say('session-day', { date: date(project.session.value) }),
-    }),
+  const { say, date } = words.voice;
+  const named = { title: project.title.value, count: attendees };
+  const page = {
+    title: say('kit-title', named),
+    description: say('kit-description', named),
+    state: project.session && say('session-day', { date: date(project.session.value) }),
+  };
+  return kitPageOf(input, 'kit', page, {
     facts: factsOf(kit, words),
     papers: stocks.map((plan) => paperRow(plan, words)),
-    pieces: pieceRows(stocks, kit.attendees + kit.spares, words),
+    pieces: pieceRows(stocks, attendees + spares, words),
     shopping: shoppingGroups(shopping, words),
     costs: costRows(kit.cost, words),
     stocks: stockSections(stocks, words),
     caution: { heading: say('caution-blades'), text: say('caution-blades-text') },
     trimming: trimmingNote(kit, words),
-  };
-}
-
-/** The kit's name, for the title of its page and its PDF. */
-export function kitTitle({ project, attendees }: Kit, labels: Labels): string {
-  const { say } = voiceOf(labels);
-  return say('kit-title', { title: project.title.value, count: attendees });
-}
-
-export function renderKit(page: KitPage, renderer: Renderer, labels: Labels): string {
-  return renderer.render('kit', page, voiceOf(labels).say);
+  });
 }
 
 function factsOf({ project, attendees, spares, weight }: Kit, words: KitWords): readonly Fact[] {
@@ -78,30 +46,23 @@ function factsOf({ project, attendees, spares, weight }: Kit, words: KitWords): 
 function weightFact(
   { gramsPerKit, without }: Kit['weight'],
   kits: number,
-  { voice }: KitWords,
+  { voice: { say, language } }: KitWords,
 ): SafeHtml | undefined {
   if (gramsPerKit === 0) return undefined;
-  const number = new Intl.NumberFormat(voice.language, { maximumFractionDigits: 0 });
-  const known = voice.say('kit-weight-of', {
-    each: number.format(gramsPerKit),
-    all: number.format(gramsPerKit * kits),
-  });
-  return joined([
-    known,
-    ...(without.length > 0 ? [voice.say('kit-weight-without', { stocks: without.join(', ') })] : []),
-  ]);
+  const number = new Intl.NumberFormat(language, { maximumFractionDigits: 0 });
+  const [each, all] = [number.format(gramsPerKit), number.format(gramsPerKit * kits)];
+  const known = say('kit-weight-of', { each, all });
+  const left = without.length > 0 ? [say('kit-weight-without', { stocks: without.join(', ') })] : [];
+  return joined([known, ...left]);
 }
 
-function paperRow(plan: StockPlan, words: KitWords): PaperRow {
+/** A stock in the summary: its sheets, and how sure it is that no fewer or cheaper ones would do. */
+function paperRow(plan: StockPlan, words: KitWords): object {
   const { stock, total, bound, proven, price } = plan;
   const { say } = words.voice;
   const state = price
-    ? proven
-      ? say('kit-cheapest', { cost: words.money(price.bound) })
-      : say('kit-at-least-cost', { cost: words.money(price.bound) })
-    : proven
-      ? say('kit-fewest', { count: bound })
-      : say('kit-at-least', { count: bound, total });
+    ? say(proven ? 'kit-cheapest' : 'kit-at-least-cost', { cost: words.money(price.bound) })
+    : say(proven ? 'kit-fewest' : 'kit-at-least', { count: bound, total });
   return { name: stock.name, color: stock.color?.value, sheets: sheetsNeeded(plan, words), bound: state };
 }
 

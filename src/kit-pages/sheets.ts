@@ -1,15 +1,15 @@
 import { drawingElement } from '../drawing/figures.ts';
 import type { SheetLayout, StockPlan } from '../kit/plan.ts';
 import { offcutsIn } from '../kit/sheet-tree.ts';
-import { quarterTurned } from '../measure/size.ts';
+import { pieceSheetNamed } from '../words/names.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
-import { kindLetter, kindName, kindsCut, pieceName } from './kinds.ts';
+import { kindLetter, kindName, kindsCut } from './kinds.ts';
 import { layoutDrawing } from './layout-drawing.ts';
 import { type StepRow, stepRows } from './steps.ts';
 import { joined, type KitWords } from './words.ts';
 
 /** How a stock is cut: its layouts, one after another. */
-export type StockSection = {
+type StockSection = {
   readonly id: string;
   readonly name: string;
   readonly color: string | undefined;
@@ -85,7 +85,7 @@ function piecesOf(plan: StockPlan, layout: SheetLayout, words: KitWords): readon
 }
 
 /** Every piece by itself, for checking the piles at the end. */
-export type PieceRow = {
+type PieceRow = {
   readonly name: string;
   readonly size: SafeHtml;
   readonly stock: string;
@@ -95,10 +95,10 @@ export type PieceRow = {
 
 export function pieceRows(plans: readonly StockPlan[], kits: number, words: KitWords): readonly PieceRow[] {
   return plans.flatMap(({ stock, kinds }) =>
-    kinds.flatMap(({ pieces, size }) =>
-      pieces.map(({ name, perKit, flipped }) => ({
-        name: pieceName(name, words.voice),
-        size: words.size(flipped ? quarterTurned(size) : size),
+    kinds.flatMap(({ pieces }) =>
+      pieces.map(({ piece, sheet, size, perKit }) => ({
+        name: pieceSheetNamed(piece, sheet, words.voice.say),
+        size: words.size(size),
         stock: stock.name,
         perKit,
         count: perKit * kits,

@@ -1,60 +1,45 @@
 import { accentOf } from '../drawing/accent.ts';
-import { pageCss, type Styles, styleElements } from '../handout/css.ts';
-import type { Kit } from '../kit/kit.ts';
-import type { Currency } from '../kit/report/json.ts';
-import type { Site } from '../project/model.ts';
-import type { Labels } from '../words/labels.ts';
-import type { SafeHtml } from '../words/safe-html.ts';
+import { pageCss } from '../handout/css.ts';
+import { type PageInput, pageHtml } from '../handout/render.ts';
+import type { Kit } from '../kit/plan.ts';
+import type { Currency } from '../kit/report/figures.ts';
+import type { Paper } from '../project/model.ts';
 import { typographic } from '../words/typographic.ts';
 import { voiceOf } from '../words/voice.ts';
 import { type KitWords, kitWords } from './words.ts';
 
 /** What a kit's pages are made from. `page` is read on a screen, the papers are printed. */
-export type KitInput = {
+export type KitInput = PageInput & {
   readonly kit: Kit;
-  readonly site: Site;
   readonly currency: Currency;
-  readonly labels: Labels;
-  readonly target: 'page' | 'letter' | 'a4';
-  readonly styles: Styles;
+  readonly target: 'page' | Paper;
 };
 
-/** What every page of a kit has. */
-export type KitShell = {
-  readonly language: string;
-  readonly target: string;
-  readonly documentTitle: string;
-  readonly description: string;
-  readonly styles: SafeHtml;
-  readonly scripts: readonly string[];
-  readonly siteTitle: string;
-  readonly title: string;
-};
+/** A page of a kit, and its title for the PDF. */
+export type KitPage = { readonly title: string; readonly html: string };
 
-/** @param state what stands in the margin of a paper beside the title. */
-export function kitShell(
-  { kit: { project, stocks }, site, labels, target, styles }: KitInput,
-  { state, ...told }: { documentTitle: string; description: string; state: string | undefined },
-): KitShell {
+/** How a kit's pages speak: in the unit the project is measured in. */
+export function wordsFor({ kit: { project }, labels, currency }: KitInput): KitWords {
+  return kitWords(voiceOf(labels), project.unit === 'in' ? 'inch' : 'metric', currency);
+}
+
+/** One page of a kit. @param page `state` is what stands in the margin of a paper beside the title. */
+export function kitPageOf(
+  input: KitInput,
+  template: string,
+  page: { readonly title: string; readonly description: string; readonly state?: string | undefined },
+  own: object,
+): KitPage {
+  const { kit, site, target, labels } = input;
+  const { project, stocks } = kit;
   const voice = voiceOf(labels);
   const { color, tint } = accentOf(stocks.find(({ stock }) => stock.color)?.stock.color?.value);
-  const margins = { title: project.title.value, site: site.title, address: undefined, state };
+  const margins = { title: project.title.value, site: site.title, address: undefined, state: page.state };
   const css = [
     `:root { --accent: ${color}; --tint: ${tint}; }`,
     ...(target === 'page' ? [] : [pageCss(target, margins, voice)]),
   ];
-  return {
-    ...told,
-    language: voice.language,
-    target,
-    styles: styleElements(styles, css.join('\n')),
-    scripts: [],
-    siteTitle: site.title,
-    title: typographic(project.title.value, voice.language),
-  };
-}
-
-/** In the unit the project is measured in. */
-export function wordsFor({ kit: { project }, labels, currency }: KitInput): KitWords {
-  return kitWords(voiceOf(labels), project.unit === 'in' ? 'inch' : 'metric', currency);
+  const title = typographic(project.title.value, voice.language);
+  const model = { target, siteTitle: site.title, title, ...own };
+  return { title: page.title, html: pageHtml(input, template, { ...page, css: css.join('\n') }, model) };
 }

@@ -4,7 +4,7 @@ import { html, SafeHtml } from '../words/safe-html.ts';
 import { joined, type KitWords } from './words.ts';
 
 /** A part of the shopping list: what is used up, or what is kept. */
-export type ShoppingGroup = { readonly heading: string; readonly rows: readonly ShoppingRow[] };
+type ShoppingGroup = { readonly heading: string; readonly rows: readonly ShoppingRow[] };
 
 type ShoppingRow = {
   readonly item: SafeHtml;
@@ -17,20 +17,11 @@ type ShoppingRow = {
 
 export function shoppingGroups(lines: readonly ShoppingLine[], words: KitWords): readonly ShoppingGroup[] {
   const { say } = words.voice;
-  const group = (key: string, own: readonly ShoppingLine[]): ShoppingGroup => ({
-    heading: say(key),
-    rows: own.map((line) => rowOf(line, words)),
-  });
-  return [
-    group(
-      'kit-used-up',
-      lines.filter(({ consumed }) => consumed),
-    ),
-    group(
-      'kit-to-have',
-      lines.filter(({ consumed }) => !consumed),
-    ),
-  ].filter(({ rows }) => rows.length > 0);
+  const groups = [true, false].map((isUsedUp) => ({
+    heading: say(isUsedUp ? 'kit-used-up' : 'kit-to-have'),
+    rows: lines.filter(({ consumed }) => consumed === isUsedUp).map((line) => rowOf(line, words)),
+  }));
+  return groups.filter(({ rows }) => rows.length > 0);
 }
 
 function rowOf(line: ShoppingLine, words: KitWords): ShoppingRow {
@@ -65,39 +56,30 @@ function buyOf(line: ShoppingLine, { voice, amount }: KitWords): SafeHtml {
   const { toGet, pack, packWritten, buy, gaps } = line;
   if (!toGet) return SafeHtml.empty;
   if (toGet.value.equals(0n)) return html`${voice.say('kit-nothing-to-buy')}`;
-  const mismatch = gaps.includes('pack')
-    ? voice.say('kit-pack-unlike', { pack: packWritten ?? '' })
-    : undefined;
-  if (mismatch) return html`${mismatch}`;
-  if (buy === undefined) return html`${amount(toGet)}`;
-  if (!pack) return html`${amount(toGet)}`;
+  if (gaps.includes('pack')) return html`${voice.say('kit-pack-unlike', { pack: packWritten ?? '' })}`;
+  if (buy === undefined || !pack) return html`${amount(toGet)}`;
   const size = packWritten ?? amount(pack);
   return html`${voice.say('kit-packs-of', { packs: voice.count('kit-packs', Number(buy)), pack: size })}`;
 }
 
 /** A line of the reckoning. */
-export type CostRow = { readonly term: string; readonly value: string; readonly note: string | undefined };
+type CostRow = { readonly term: string; readonly value: string; readonly note: string | undefined };
 
 export function costRows({ toBuy, used, perAttendee, price }: Cost, words: KitWords): readonly CostRow[] {
   const { voice, money } = words;
   const unknown = voice.say('kit-cost-unknown');
+  const bought = toBuy.total ? money(toBuy.total) : unknown;
+  const usedUp =
+    used.total && perAttendee
+      ? voice.say('kit-cost-each', { total: money(used.total), each: money(perAttendee) })
+      : unknown;
+  const note = withoutNote(used, words);
   const rows = [
-    {
-      term: voice.say('kit-cost-buy'),
-      value: toBuy.total ? money(toBuy.total) : unknown,
-      note: withoutNote(toBuy, words),
-    },
-    {
-      term: voice.say('kit-cost-used'),
-      value:
-        used.total && perAttendee
-          ? voice.say('kit-cost-each', { total: money(used.total), each: money(perAttendee) })
-          : unknown,
-      note: withoutNote(used, words),
-    },
+    { term: voice.say('kit-cost-buy'), value: bought, note: withoutNote(toBuy, words) },
+    { term: voice.say('kit-cost-used'), value: usedUp, note },
   ];
   if (!price) return rows;
-  const notes = [voice.say('kit-cost-margin'), withoutNote(used, words)].filter((note) => note !== undefined);
+  const notes = [voice.say('kit-cost-margin'), ...(note === undefined ? [] : [note])];
   const term = voice.say('kit-cost-price', { margin: voice.say.figure(price.margin.toString()) });
   return [...rows, { term, value: money(price.each), note: notes.join('; ') }];
 }

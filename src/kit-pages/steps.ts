@@ -1,5 +1,4 @@
-import type { PieceKind } from '../kit/demand.ts';
-import type { SheetLayout, StockPlan } from '../kit/plan.ts';
+import type { PieceKind, SheetLayout, StockPlan } from '../kit/plan.ts';
 import type { SheetTree } from '../kit/sheet-tree.ts';
 import type { CuttingStep } from '../kit/steps.ts';
 import { sameSize } from '../measure/size.ts';

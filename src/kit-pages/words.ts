@@ -1,7 +1,6 @@
 import { spokenSize } from '../drawing/words.ts';
 import { type EditionName, sidesOf } from '../edition/editions.ts';
-import { moneyFigure } from '../kit/report/figures.ts';
-import type { Currency } from '../kit/report/json.ts';
+import { type Currency, moneyFigure } from '../kit/report/figures.ts';
 import { type Amount, lengthOf } from '../kit/shopping/amount.ts';
 import type { Length } from '../measure/length.ts';
 import { printDecimal, printInches } from '../measure/print.ts';
@@ -22,6 +21,7 @@ export type KitWords = {
   readonly size: (size: Size) => SafeHtml;
   /** The same without markup, for a drawing's alternative. */
   readonly spokenSize: (size: Size) => string;
+  /** As the language writes it, to the last unit. */
   readonly money: (money: Money) => string;
   readonly amount: (amount: Amount) => string;
 };
@@ -33,26 +33,23 @@ export function kitWords(voice: Voice, leading: EditionName, currency: Currency)
       lengths.map((length) => ({ inch: length, metric: length })),
       leading,
     );
+  const { code, decimals } = currency;
+  const prices = new Intl.NumberFormat(voice.language, {
+    style: 'currency',
+    currency: code,
+    minimumFractionDigits: decimals,
+    maximumFractionDigits: decimals,
+  });
   return {
     voice,
     leading,
     length: (length) => figures([length]),
     size: (size) => figures(sidesOf(size)),
     spokenSize: (size) => spokenSize({ inch: size, metric: size }, { shown: [leading], say: voice.say }),
-    money: (money) => moneyText(money, currency, voice.language),
+    // Digits go in as text, so that no floating point touches them.
+    money: (money) => prices.format(moneyFigure(money, decimals) as Intl.StringNumericLiteral),
     amount: (amount) => amountText(amount, leading, voice),
   };
-}
-
-/** Money as the language writes it, to the last unit: digits go in as text, so that no floating point touches them. */
-export function moneyText(money: Money, { code, decimals }: Currency, language: string): string {
-  const format = new Intl.NumberFormat(language, {
-    style: 'currency',
-    currency: code,
-    minimumFractionDigits: decimals,
-    maximumFractionDigits: decimals,
-  });
-  return format.format(moneyFigure(money, decimals) as Intl.StringNumericLiteral);
 }
 
 /** Every item as text, escaped, with commas between. */

@@ -5,14 +5,12 @@ import type { Shapes } from '../shape/shapes.ts';
 import type { CuttingBench } from './bench.ts';
 import { demandOf, type StockDemand } from './demand.ts';
 import { findObstacles } from './obstacles.ts';
-import type { StockPlan } from './plan.ts';
-import { planStock, type SearchTools } from './plan-stock.ts';
-
-import { type Cost, costOf } from './shopping/cost.ts';
-import type { ShoppingLine } from './shopping/line.ts';
+import type { Kit, StockPlan } from './plan.ts';
+import { planStock } from './plan-stock.ts';
+import { costOf } from './shopping/cost.ts';
 import { shoppingList } from './shopping/list.ts';
-import { type KitWeight, weightOf } from './shopping/weight.ts';
-import type { Standing } from './solver/plan-sheets.ts';
+import { weightOf } from './shopping/weight.ts';
+import type { SearchTools, Standing } from './solver/plan-sheets.ts';
 
 /** For whom a kit is made. */
 export type KitOrder = {
@@ -25,18 +23,6 @@ export type KitOrder = {
   readonly bench: CuttingBench;
   /** For all stocks together, about. */
   readonly seconds: number;
-};
-
-/** Everything for one session: what to cut, what to buy, what it costs. */
-export type Kit = {
-  readonly project: Project;
-  readonly attendees: number;
-  readonly spares: number;
-  readonly bench: CuttingBench;
-  readonly stocks: readonly StockPlan[];
-  readonly shopping: readonly ShoppingLine[];
-  readonly cost: Cost;
-  readonly weight: KitWeight;
 };
 
 /** A plan, or everything that stands in its way. */

@@ -1,21 +1,16 @@
 import { fitsWithin, quarterTurned, type Size } from '../measure/size.ts';
 import type { Finding } from '../project/finding.ts';
-import type { Piece, Project, Stock } from '../project/model.ts';
+import type { Piece, Project } from '../project/model.ts';
+import { stockOf } from '../shape/caliper.ts';
 import type { Shapes } from '../shape/shapes.ts';
 import { type CuttingBench, usableSize } from './bench.ts';
-import { isTurnable, rectanglesOf, stockOf } from './demand.ts';
+import { cutPiecesOf, demandOf, type StockDemand } from './demand.ts';
 
 /** Everything that stands in the way of a kit: what each piece lacks, then what each stock does. */
 export function findObstacles(project: Project, shapes: Shapes, bench: CuttingBench): readonly Finding[] {
-  const pieces = [...project.pieces.values()];
-  const stocks = new Set(pieces.flatMap((piece) => stockOf(piece, project) ?? []));
   return [
-    ...pieces.flatMap((piece) => findLacks(piece, project, shapes)),
-    ...[...stocks].flatMap((stock) => {
-      const own = pieces.filter((piece) => stockOf(piece, project) === stock);
-      const rectangles = own.flatMap((piece) => rectanglesOf(piece, shapes));
-      return findTooLarge(stock, rectangles, bench);
-    }),
+    ...[...project.pieces.values()].flatMap((piece) => findLacks(piece, project, shapes)),
+    ...demandOf(project, shapes).flatMap((demand) => findTooLarge(demand, bench)),
   ];
 }
 
@@ -26,20 +21,17 @@ function findLacks(piece: Piece, project: Project, shapes: Shapes): readonly Fin
   if (!stock) return [{ rule: RULE, at: id.at, facts: { lack: 'stock', piece: id.value } }];
   if (!stockOf(piece, project))
     return [{ rule: RULE, at: stock.at, facts: { lack: 'known stock', stock: stock.value } }];
-  if (rectanglesOf(piece, shapes).length > 0) return [];
+  if (cutPiecesOf(piece, shapes).length > 0) return [];
   return [{ rule: RULE, at: id.at, facts: { lack: 'size', piece: id.value } }];
 }
 
-function findTooLarge(
-  stock: Stock,
-  rectangles: ReturnType<typeof rectanglesOf>,
-  bench: CuttingBench,
-): readonly Finding[] {
+function findTooLarge({ stock, turnable, kinds }: StockDemand, bench: CuttingBench): readonly Finding[] {
   const { id, sheets } = stock;
   if (sheets.length === 0) return [{ rule: RULE, at: id.at, facts: { lack: 'sheet', stock: id.value } }];
   const fits = (size: Size, sheet: Size): boolean =>
-    fitsWithin(size, sheet) || (isTurnable(stock) && fitsWithin(quarterTurned(size), sheet));
-  return rectangles.flatMap(({ name, size }): readonly Finding[] => {
+    fitsWithin(size, sheet) || (turnable && fitsWithin(quarterTurned(size), sheet));
+  const cut = kinds.flatMap(({ pieces }) => pieces);
+  return cut.flatMap(({ name, size }): readonly Finding[] => {
     if (sheets.some((sheet) => fits(size, usableSize(sheet, bench)))) return [];
     const whole = sheets.some(({ size: { width, height } }) =>
       fits(size, { width: width.value, height: height.value }),

@@ -5,33 +5,25 @@ import type { StockPlan } from './plan.ts';
 import { type PosedProblem, poseProblem } from './pose-problem.ts';
 import { layOutSheet, piecesIn } from './sheet-tree.ts';
 import { areaBound } from './solver/bounds.ts';
-import type { LinearSolver } from './solver/master.ts';
-import { planSheets, type SheetPlan, type Standing } from './solver/plan-sheets.ts';
+import { planSheets, type SearchTools, type SheetPlan, type Standing } from './solver/plan-sheets.ts';
 import { sheetsIn } from './solver/problem.ts';
 import { stepsOf } from './steps.ts';
 
-/** What a search may use of the world. */
-export type SearchTools = {
-  readonly highs: LinearSolver;
-  /** Seconds since some moment, rising. */
-  readonly clock: () => number;
-};
-
 /** Plans how one stock is cut for so many kits, in at most about so many seconds. */
 export function planStock(
-  { stock, kinds, turnable }: StockDemand,
+  demand: StockDemand,
   kits: number,
   bench: CuttingBench,
   seconds: number,
-  { highs, clock }: SearchTools,
+  tools: SearchTools,
   progress: (standing: Standing & { isPriced: boolean }) => void,
 ): StockPlan {
-  const start = clock();
-  const posed = poseProblem({ stock, kinds, turnable }, kits, bench);
+  const { stock, kinds } = demand;
+  const start = tools.clock();
+  const posed = poseProblem(demand, kits, bench);
   const isPriced = posed.unit !== undefined;
   const plan = planSheets(posed.problem, {
-    highs,
-    clock,
+    ...tools,
     until: start + seconds,
     progress: (standing) => progress({ ...standing, isPriced }),
   });
@@ -43,7 +35,7 @@ export function planStock(
     const tree = layOutSheet(size, pattern.tree, bench.trimMargin, posed.ruler);
     return { sheet, count, tree, steps: stepsOf(tree, bench.trimmer) };
   });
-  const names = namePieces(
+  const named = namePieces(
     layouts.map(({ count, tree }) => ({ count, pieces: piecesIn(tree) })),
     kinds,
     kits,
@@ -52,8 +44,8 @@ export function planStock(
     stock,
     kinds,
     ...totalsOf(plan, posed),
-    seconds: clock() - start,
-    layouts: layouts.map((layout, index) => ({ ...layout, names: names[index] ?? [] })),
+    seconds: tools.clock() - start,
+    layouts: layouts.map((layout, index) => ({ ...layout, named: named[index] ?? [] })),
   };
 }
 

@@ -1,8 +1,31 @@
-import type { Money, Stock, StockSheet } from '../project/model.ts';
-import type { PieceKind } from './demand.ts';
-import type { PieceNames } from './piece-names.ts';
+import type { Size } from '../measure/size.ts';
+import type { Money, Project, Stock, StockSheet } from '../project/model.ts';
+import type { CuttingBench } from './bench.ts';
 import type { SheetTree } from './sheet-tree.ts';
+import type { Cost } from './shopping/cost.ts';
+import type { ShoppingLine } from './shopping/line.ts';
 import type { CuttingStep } from './steps.ts';
+
+/** A piece, or one sheet of a form made of several, cut as a rectangle. */
+export type CutPiece = {
+  /** As the project names it: `front`, `box.lid`. */
+  readonly name: string;
+  readonly piece: string;
+  /** The further sheet of the piece. */
+  readonly sheet: string | undefined;
+  readonly size: Size;
+  readonly perKit: number;
+};
+
+/** Pieces of one size, cut alike: the front and the back of a box, say. */
+export type PieceKind = {
+  /** The first one's; the `flipped` ones have it the other way round. */
+  readonly size: Size;
+  readonly pieces: readonly (CutPiece & { readonly flipped: boolean })[];
+};
+
+/** For so many of a layout's sheets, which of the pieces of its kind each placed piece is. */
+export type NamedSheets = { readonly count: number; readonly pieces: PieceKind['pieces'] };
 
 /** Sheets cut alike. */
 export type SheetLayout = {
@@ -11,7 +34,7 @@ export type SheetLayout = {
   /** The whole sheet; its blanks are the plan's kinds of pieces. */
   readonly tree: SheetTree;
   readonly steps: readonly CuttingStep[];
-  readonly names: readonly PieceNames[];
+  readonly named: readonly NamedSheets[];
 };
 
 /** How one stock is cut for all kits. */
@@ -28,4 +51,17 @@ export type StockPlan = {
   /** Where sheets of several sizes have prices: the cost of this plan, and what no plan can be under. */
   readonly price?: { readonly total: Money; readonly bound: Money };
   readonly layouts: readonly SheetLayout[];
+};
+
+/** Everything for one session: what to cut, what to buy, what it costs. */
+export type Kit = {
+  readonly project: Project;
+  readonly attendees: number;
+  readonly spares: number;
+  readonly bench: CuttingBench;
+  readonly stocks: readonly StockPlan[];
+  readonly shopping: readonly ShoppingLine[];
+  readonly cost: Cost;
+  /** What the paper of one kit weighs, and the stocks it leaves out because their weight is not known. */
+  readonly weight: { readonly gramsPerKit: number; readonly without: readonly string[] };
 };

@@ -48,31 +48,33 @@ function layOut(tree: CutTree, box: PaperBox, ruler: Ruler): SheetTree {
   return { ...box, kind: 'strips', from, parts };
 }
 
-/** The left and the top edge come off first, then what is left beyond the rest; `inside` lays that out. */
+/** The edges that come off a sheet one after another, each given by the edge its cut is measured from. */
+const EDGES = [
+  { from: 'left', isNear: true },
+  { from: 'top', isNear: true },
+  { from: 'left', isNear: false },
+  { from: 'top', isNear: false },
+] as const;
+
+/** Edges as wide as this come off; `inside` lays out what is left. */
 function trimEdges(
-  sheet: PaperBox,
+  box: PaperBox,
   margin: Length,
   kerf: Length,
   inside: (box: PaperBox) => SheetTree,
+  [edge, ...others]: readonly (typeof EDGES)[number][] = EDGES,
 ): SheetTree {
-  if (margin.sign === 0) return inside(sheet);
-  const lead = margin.plus(kerf);
-  type Lay = (box: PaperBox) => SheetTree;
-  const near =
-    (from: CutEdge, rest: Lay): Lay =>
-    (box) => {
-      const edge: SheetTree = { ...stretch(box, from, Length.zero, margin), kind: 'waste' };
-      const inner = rest(stretch(box, from, lead, along(box, from).minus(lead)));
-      return { ...box, kind: 'strips', from, parts: [edge, inner] };
-    };
-  const far =
-    (from: CutEdge, rest: Lay): Lay =>
-    (box) => {
-      const length = along(box, from).minus(lead);
-      const edge: SheetTree = { ...stretch(box, from, length.plus(kerf), margin), kind: 'waste' };
-      return { ...box, kind: 'strips', from, parts: [rest(stretch(box, from, Length.zero, length)), edge] };
-    };
-  return near('left', near('top', far('left', far('top', inside))))(sheet);
+  if (!edge || margin.sign === 0) return inside(box);
+  const { from, isNear } = edge;
+  const length = along(box, from);
+  const rest = length.minus(margin).minus(kerf);
+  const off: SheetTree = {
+    ...stretch(box, from, isNear ? Length.zero : length.minus(margin), margin),
+    kind: 'waste',
+  };
+  const left = stretch(box, from, isNear ? length.minus(rest) : Length.zero, rest);
+  const inner = trimEdges(left, margin, kerf, inside, others);
+  return { ...box, kind: 'strips', from, parts: isNear ? [off, inner] : [inner, off] };
 }
 
 /** A stretch of a box away from one of its edges. */

@@ -19,25 +19,24 @@ export type CuttingStep = {
   readonly yields: readonly SheetTree[];
 };
 
-/** A step, and those that must be done before it. */
-type Task = CuttingStep & { readonly after: readonly Task[] };
-
 /**
  * The cuts of a sheet in order: equal parts are cut together, and what can be cut at the setting the trimmer has is
  * cut before it is set anew.
  * @param longest the longest cut the trimmer makes.
  */
 export function stepsOf(sheet: SheetTree, longest: Length): readonly CuttingStep[] {
-  const tasks: Task[] = [];
-  const freedBy = new Map<SheetTree, Task>();
-  for (const parts of alikeIn(sheet)) {
-    const before = [...new Set(parts.flatMap((part) => freedBy.get(part) ?? []))];
-    for (const task of tasksOf(parts, before, longest)) {
-      for (const freed of task.yields) freedBy.set(freed, task);
-      tasks.push(task);
-    }
+  const done: CuttingStep[] = [];
+  const there = new Set([sheet]);
+  let waiting = alikeIn(sheet).flatMap((parts) => stepsFor(parts, longest));
+  while (waiting.length > 0) {
+    const ready = waiting.filter(({ cuts }) => cuts.every(([part]) => part && there.has(part)));
+    const next = nextOf(ready, done.at(-1));
+    if (!next) throw new Error('cuts that wait for one another');
+    for (const part of next.yields) there.add(part);
+    waiting = waiting.filter((step) => step !== next);
+    done.push(next);
   }
-  return inOrder(tasks);
+  return done;
 }
 
 /** Everything that is cut, equal parts together; a part is larger than every part of it, so the largest come first. */
@@ -54,31 +53,22 @@ function alikeIn(sheet: SheetTree): readonly (readonly Cuttable[])[] {
   return [...alike.values()].sort((one, other) => area(other) - area(one));
 }
 
-function tasksOf(parts: readonly Cuttable[], before: readonly Task[], longest: Length): readonly Task[] {
+/** A step for each run of strips of one length; the strip that the last cut leaves needs none of its own. */
+function stepsFor(parts: readonly Cuttable[], longest: Length): readonly CuttingStep[] {
   const [first] = parts;
   if (!first) return [];
-  const tasks: Task[] = [];
   const { from, parts: strips } = first;
-  for (const { start, end, setting } of runsOf(first)) {
-    // The strip that the last cut leaves needs none of its own.
+  const length = across(first, from);
+  const rests = parts.map((part) => strips.map((_, start) => restOf(part, start)));
+  return runsOf(first).flatMap(({ start, end, setting }) => {
     const lastCut = Math.min(end, strips.length - 1);
-    if (lastCut === start) continue;
-    const freed = lastCut === strips.length - 1 ? strips.length : end;
-    const length = across(first, from);
-    tasks.push({
-      from,
-      setting,
-      cuts: parts.map((part) => strips.slice(start, lastCut).map((_, index) => restOf(part, start + index))),
-      length,
-      tooLong: length.greaterThan(longest),
-      yields: [
-        ...parts.flatMap((part) => part.parts.slice(start, freed)),
-        ...(freed < strips.length ? parts.map((part) => restOf(part, freed)) : []),
-      ],
-      after: [...before, ...tasks.slice(-1)],
-    });
-  }
-  return tasks;
+    if (lastCut === start) return [];
+    const cuts = rests.map((each) => each.slice(start, lastCut));
+    const isLast = lastCut === strips.length - 1;
+    const off = parts.flatMap((part) => part.parts.slice(start, isLast ? strips.length : end));
+    const left = isLast ? [] : rests.flatMap((each) => each[end] ?? []);
+    return [{ from, setting, cuts, length, tooLong: length.greaterThan(longest), yields: [...off, ...left] }];
+  });
 }
 
 /** Neighboring strips of the same length: from `start` up to `end`, that one left out. */
@@ -94,6 +84,7 @@ function runsOf({ parts, from }: Cuttable): readonly { start: number; end: numbe
 
 /** What is still one piece of a part when all strips before this one are cut off. */
 function restOf(part: Cuttable, start: number): Cuttable {
+  if (start === 0) return part;
   const parts = part.parts.slice(start);
   const { left = part.left, top = part.top } = parts[0] ?? {};
   return part.from === 'left'
@@ -101,22 +92,10 @@ function restOf(part: Cuttable, start: number): Cuttable {
     : { ...part, parts, top, height: part.height.minus(top.minus(part.top)) };
 }
 
-function inOrder(tasks: readonly Task[]): readonly Task[] {
-  const done: Task[] = [];
-  while (done.length < tasks.length) {
-    const ready = tasks.filter(
-      (task) => !done.includes(task) && task.after.every((each) => done.includes(each)),
-    );
-    const next = nextOf(ready, done.at(-1));
-    if (!next) throw new Error('cuts that wait for one another');
-    done.push(next);
-  }
-  return done;
-}
-
 /** One at the same setting if there is one; else one of the setting that most are waiting for. */
-function nextOf(ready: readonly Task[], last: Task | undefined): Task | undefined {
-  const alike = (task: Task): number => ready.filter(({ setting }) => setting.equals(task.setting)).length;
+function nextOf(ready: readonly CuttingStep[], last: CuttingStep | undefined): CuttingStep | undefined {
+  const alike = (step: CuttingStep): number =>
+    ready.filter(({ setting }) => setting.equals(step.setting)).length;
   const same = last && ready.find(({ setting }) => setting.equals(last.setting));
   return same ?? ready.toSorted((a, b) => alike(b) - alike(a))[0];
 }

@@ -8,8 +8,6 @@ import type { FontFile, PackageFiles } from './package-files.ts';
 /** A file that several pages use, under a name that changes with its content so that it may be cached for good. */
 type Asset = { readonly name: string; readonly bytes: Uint8Array | string };
 
-const FAMILY = 'Public Sans';
-
 /** The stylesheets of each print. */
 const PRINTS = {
   handout: ['base', 'sheet', 'print'],
@@ -26,7 +24,7 @@ export function siteAssets(files: PackageFiles): readonly Asset[] {
 
 /** The one stylesheet of the site, fonts by address. */
 function siteStyles(files: PackageFiles): Asset {
-  const fonts = fontFaceCss(files.fonts.map((font) => faceOf(font, fontAsset(font).name)));
+  const fonts = fontFaceCss(files.fonts.map((font) => ({ ...font, url: fontAsset(font).name })));
   return named(
     'sheetwright.css',
     `${fonts}\n${joined(files, ['base', 'sheet', 'site', 'turn', 'index', 'share'])}`,
@@ -75,16 +73,9 @@ const fontSheets = new WeakMap<PackageFiles, string>();
 export function printStyles(files: PackageFiles, print: keyof typeof PRINTS): Styles {
   const fonts =
     fontSheets.get(files) ??
-    fontFaceCss(files.fonts.map((font) => faceOf(font, dataAddress('font/woff2', font.bytes))));
+    fontFaceCss(files.fonts.map((font) => ({ ...font, url: dataAddress('font/woff2', font.bytes) })));
   fontSheets.set(files, fonts);
   return { kind: 'inline', css: `${fonts}\n${joined(files, PRINTS[print])}` };
-}
-
-function faceOf(
-  { weight, style, unicodeRange }: FontFile,
-  url: string,
-): Parameters<typeof fontFaceCss>[0][number] {
-  return { family: FAMILY, weight, style, unicodeRange, url };
 }
 
 function joined({ styles }: PackageFiles, names: readonly string[]): string {

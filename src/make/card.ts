@@ -12,12 +12,11 @@ import { paperColor } from '../handout/supplies.ts';
 import type { ListedPicture, ListedProject } from '../site/listed.ts';
 import { speaker } from '../words/labels.ts';
 import type { ProjectMaterial } from './output.ts';
-import { downloadsOf } from './papers.ts';
 import { picturesOnPage } from './pictures.ts';
 
 /** What the site's own pages know of a project. */
 export function cardOf(material: ProjectMaterial): ListedProject {
-  const { slug, editions, ledger, labels } = material;
+  const { slug, editions, ledger, labels, downloads } = material;
   const setting = settingOf(editions, 'letter', labels, new Map());
   const { project } = ownEdition(editions);
   return {
@@ -31,7 +30,7 @@ export function cardOf(material: ProjectMaterial): ListedProject {
     occasion: project.occasion?.value,
     picture: pictureOf(material),
     accent: accentOf(paperColor(project)).color,
-    papers: downloadsOf(material).map(({ kind, href }) => ({ kind, href: `${slug}/${href}` })),
+    papers: downloads.flatMap(({ listed, href }) => (listed ? [{ ...listed, href: `${slug}/${href}` }] : [])),
     revisions: ledger.revisions,
     ...(editions.printed === 'both' ? {} : { alone: editions.printed }),
   };
@@ -42,16 +41,9 @@ function pictureOf(material: ProjectMaterial): ListedPicture | undefined {
   const lead = leadPhoto(ownEdition(editions).project);
   const photo = lead && picturesOnPage(pictures).get(lead.path.value);
   if (lead && photo) {
-    const { src, width, height, sources = [] } = photo;
-    const moved = sources.map(({ type, srcset }) => ({ type, srcset: movedInto(slug, srcset) }));
-    return {
-      src: `${slug}/${src}`,
-      alternative: lead.alternative,
-      width,
-      height,
-      sources: moved,
-      drawn: false,
-    };
+    const { alternative } = lead;
+    const sources = photo.sources?.map(({ type, srcset }) => ({ type, srcset: movedInto(slug, srcset) }));
+    return { ...photo, src: `${slug}/${photo.src}`, alternative, sources: sources ?? [], drawn: false };
   }
   const drawing = drawnPicture(material);
   if (!drawing) return undefined;

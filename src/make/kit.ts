@@ -1,7 +1,8 @@
 import { shownEditions } from '../edition/editions.ts';
 import { examine } from '../examine/examine.ts';
-import { type Kit, type KitOrder, type KitProgress, planKit } from '../kit/kit.ts';
-import type { Currency } from '../kit/report/json.ts';
+import { type KitOrder, type KitProgress, planKit } from '../kit/kit.ts';
+import type { Kit } from '../kit/plan.ts';
+import type { Currency } from '../kit/report/figures.ts';
 import type { Project, Workspace } from '../project/model.ts';
 import { moneyDecimals } from '../project/reader.ts';
 import { mergeFindings } from '../proof/tell.ts';

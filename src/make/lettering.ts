@@ -7,15 +7,12 @@ type PaintedText = { readonly bytes: Buffer; readonly width: number; readonly he
 
 const NAMES: Readonly<Record<FontWeight, string>> = { 400: 'Public Sans', 700: 'Public Sans Bold' };
 
+type Style = { readonly weight: FontWeight; readonly color: string; readonly width: number };
+
 /** Paints a text in lines no longer than `width` pixels. An empty text is nothing. */
 export async function lettering(
   text: string,
-  style: {
-    readonly weight: FontWeight;
-    readonly size: number;
-    readonly color: string;
-    readonly width: number;
-  },
+  style: Style & { readonly size: number },
 ): Promise<PaintedText | undefined> {
   const plain = text.replace(/[^\P{Cc}\n]|\p{Cs}/gu, ' ').trim();
   if (plain === '') return undefined;
@@ -31,7 +28,7 @@ const announced = new Set<FontWeight>();
 
 async function paint(
   text: string,
-  { weight, size, width }: { readonly weight: FontWeight; readonly size: number; readonly width: number },
+  { weight, size, width }: Style & { readonly size: number },
   fontfile: string,
 ): Promise<PaintedText> {
   const font = `${NAMES[weight]} ${size}`;
@@ -48,7 +45,7 @@ export async function fittedLettering(
   text: string,
   sizes: readonly number[],
   height: number,
-  style: { readonly weight: FontWeight; readonly color: string; readonly width: number },
+  style: Style,
 ): Promise<PaintedText | undefined> {
   let fitted: PaintedText | undefined;
   for (const size of sizes) {

@@ -82,7 +82,7 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
       ...findingsOf(workspace, studies),
       ...languageFindings({ ...workspace, projects: wanted }, files.labels),
     ];
-    const printer = openPrinter(options.browser === undefined ? {} : { browser: options.browser });
+    const printer = openPrinter({ browser: options.browser });
     try {
       const studio = openStudio(workspace.site, files, printer, options);
       const folder = await openFolder(options, workspace, studio);
@@ -128,13 +128,14 @@ async function makeProject(
   const { project, editions } = study;
   const labels = labelsOf(project, studio.site, studio.files.labels);
   const ledger = ledgerOf?.(study) ?? project.ledger;
-  const material: ProjectMaterial = { ...studio, labels, slug: project.slug, editions, ledger, pictures };
-  const jobs = await Promise.all(outputs.map((output) => output.ofProject?.(material) ?? []));
-  await folder.putProject(project, cardOf(material), jobs.flat());
+  const own = { ...studio, labels, slug: project.slug, editions, ledger, pictures };
+  const downloads = outputs.flatMap((output) => output.downloads?.(own) ?? []);
+  const material: ProjectMaterial = { ...own, downloads };
+  const jobs = outputs.flatMap((output) => output.ofProject?.(material) ?? []);
+  await folder.putProject(project, cardOf(material), jobs);
 }
 
 async function makeSite(studio: Studio, folder: OutputFolder, { today }: MakeOptions): Promise<void> {
   const material = { ...studio, cards: folder.cards, today };
-  const jobs = await Promise.all(outputs.map((output) => output.ofSite?.(material) ?? []));
-  await folder.putSite(jobs.flat());
+  await folder.putSite(outputs.flatMap((output) => output.ofSite?.(material) ?? []));
 }

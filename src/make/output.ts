@@ -1,4 +1,5 @@
 import { type Editions, ownEdition } from '../edition/editions.ts';
+import type { Download } from '../handout/prints.ts';
 import { createRenderer, type Renderer } from '../handout/render.ts';
 import type { Printer } from '../print/printer.ts';
 import type { Ledger } from '../project/ledger.ts';
@@ -40,6 +41,8 @@ export type ProjectMaterial = Studio & {
   /** What was published of it, the state being made included. */
   readonly ledger: Ledger;
   readonly pictures: readonly ProjectPicture[];
+  /** What all outputs together offer. */
+  readonly downloads: readonly Download[];
 };
 
 export type SiteMaterial = Studio & {
@@ -50,11 +53,12 @@ export type SiteMaterial = Studio & {
 
 /** One kind of output. One file each in `outputs/`. */
 export type Output = {
-  readonly id: string;
   /** The files made of each project. */
-  readonly ofProject?: (material: ProjectMaterial) => readonly Job[] | Promise<readonly Job[]>;
+  readonly ofProject?: (material: ProjectMaterial) => readonly Job[];
+  /** Those that its page leads to; no PDF that will not be there. */
+  readonly downloads?: (material: Omit<ProjectMaterial, 'downloads'>) => readonly Download[];
   /** The files made once for the site. */
-  readonly ofSite?: (material: SiteMaterial) => readonly Job[] | Promise<readonly Job[]>;
+  readonly ofSite?: (material: SiteMaterial) => readonly Job[];
 };
 
 /** Sets up what every output uses: settings, templates, words and printer. */

@@ -8,6 +8,7 @@ import { packageRoot, packageVersion } from './package-root.ts';
 /** One file of the typeface, ready to be copied beside a page or set into a print as data. */
 export type FontFile = {
   readonly name: string;
+  readonly family: string;
   readonly weight: number;
   readonly style: 'normal' | 'italic';
   /** The CSS `unicode-range` this file covers. */
@@ -87,5 +88,5 @@ function fontOf(subset: string, weight: number, style: 'normal' | 'italic'): Fon
   const bytes = readFileSync(require.resolve(`@fontsource/public-sans/files/${name}`));
   const { [subset]: unicodeRange } = ranges;
   if (unicodeRange === undefined) throw new Error(`no unicode range for ${name} in the font package`);
-  return { name, weight, style, unicodeRange, bytes };
+  return { name, family: 'Public Sans', weight, style, unicodeRange, bytes };
 }

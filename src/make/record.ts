@@ -31,10 +31,7 @@ const picture = z.object({
   sources: z.array(z.object({ type: z.string(), srcset: z.string() })).default([]),
   drawn: z.boolean(),
 });
-const paper = z.object({
-  kind: z.enum(['letter', 'a4', 'large-print', 'template', 'template-letter', 'template-a4']),
-  href: z.string(),
-});
+const paper = z.object({ line: z.string(), paper: z.string(), href: z.string() });
 const card = z.object({
   slug: z.string(),
   title: z.string(),

@@ -5,7 +5,7 @@ export type Unit = 'in' | 'mm' | 'cm';
 
 declare const millimetres: unique symbol;
 /** A floating-point number of millimetres, for drawing and folding only; never for deciding what fits. */
-export type Millimetres = number & { readonly [millimetres]: true };
+type Millimetres = number & { readonly [millimetres]: true };
 
 /** How many millimetres each unit is, exactly: 1 in = 25.4 mm (international yard of 1959; NIST SP 811, B.8). */
 const MM_PER: Record<Unit, Fraction> = {

@@ -19,7 +19,7 @@ export type Reading<T> =
   | { readonly ok: false; readonly problem: LengthProblem; readonly start: number; readonly end: number };
 
 /** One number of a size, with where it stands in the text. */
-export type Part = { readonly length: Length; readonly start: number; readonly end: number };
+type Part = { readonly length: Length; readonly start: number; readonly end: number };
 
 /** Nothing made of cardstock at a table is over a metre; more is a slip of the keyboard. */
 const LONGEST: Length = Length.of(1000, 1, 'mm');
@@ -102,16 +102,16 @@ export function parseLength(text: string, unit: Unit): Reading<Length> {
 }
 
 /**
- * Reads `W x H` or `W × H × D`: `count` lengths with `x`, `×` or `by` between. A unit holds for every number that
+ * Reads `W`, `W x H` or `W × H × D`: `count` lengths with `x`, `×` or `by` between. A unit holds for every number that
  * has none of its own (`2¼ × 4 in`, `57 mm × 102`); of two the last.
  */
-export function parseSizes(text: string, unit: Unit, count: 2 | 3): Reading<readonly Part[]> {
-  if (text.length > count * (MOST_CHARACTERS + 10)) {
-    return { ok: false, problem: 'not a length', start: 0, end: text.length };
+export function parseSizes(text: string, unit: Unit, count: 1 | 2 | 3): Reading<readonly Part[]> {
+  const whole = { start: 0, end: text.length };
+  if (count > 1 && text.length > count * (MOST_CHARACTERS + 10)) {
+    return { ok: false, problem: 'not a length', ...whole };
   }
-  const pieces = splitSizes(text);
+  const pieces = count === 1 ? [{ text, start: 0 }] : splitSizes(text);
   if (pieces.length !== count) {
-    const whole = { start: 0, end: text.length };
     if (pieces.length === 1) {
       const only = parseLength(text, unit);
       if (!only.ok) return only;

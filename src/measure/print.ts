@@ -4,7 +4,7 @@ import { roundHalfAway, rulerMark } from './round.ts';
 import type { Size, Volume } from './size.ts';
 
 /** `11/16` typed plainly, or `¼` and `11⁄16` as set type. */
-export type FractionStyle = 'plain' | 'set';
+type FractionStyle = 'plain' | 'set';
 
 /** An inch measurement as a ruler shows it, in parts, so that a page can set the fraction properly. */
 type RulerInches = {
@@ -79,7 +79,7 @@ export function printSize(size: Size | Volume, unit: Unit, style: FractionStyle 
 }
 
 /** Any number of lengths with a multiplication sign between, and the unit once. */
-export function printSizes(lengths: readonly Length[], unit: Unit, style: FractionStyle = 'plain'): string {
+function printSizes(lengths: readonly Length[], unit: Unit, style: FractionStyle = 'plain'): string {
   const number = (length: Length): string => printLength(length, unit, style).replace(/ (?:in|mm|cm)$/u, '');
   return `${lengths.map(number).join(' × ')} ${unit}`;
 }

@@ -1,5 +1,5 @@
-import { createReadStream, createWriteStream } from 'node:fs';
-import { access, mkdir, mkdtemp, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { createReadStream, createWriteStream, existsSync } from 'node:fs';
+import { mkdir, mkdtemp, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { basename, dirname, join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
@@ -58,13 +58,6 @@ async function fill(folder: string, bin: string, tar: Tar): Promise<void> {
   ]);
 }
 
-function isThere(path: string): Promise<boolean> {
-  return access(path).then(
-    () => true,
-    () => false,
-  );
-}
-
 /** How long an unpacking that was killed may lie about, in milliseconds; none that is alive takes as long. */
 const ABANDONED = 60 * 60 * 1000;
 
@@ -87,8 +80,8 @@ async function unpackTo(folder: string, bin: string, tar: Tar): Promise<void> {
   try {
     await fill(beside, bin, tar);
     await rename(beside, folder).catch(async (error: unknown) => {
-      if (await isThere(join(folder, PROGRAM))) return;
-      if (!(await isThere(folder))) throw error;
+      if (existsSync(join(folder, PROGRAM))) return;
+      if (!existsSync(folder)) throw error;
       // A folder without its program was tampered with: no unpacking leaves one.
       await rm(folder, { recursive: true });
       await rename(beside, folder);
@@ -106,7 +99,7 @@ export async function unpackCarried(cache: string): Promise<Launchable | undefin
   const folder = join(cache, `browser-${found.version}`);
   const path = join(folder, PROGRAM);
   try {
-    if (!(await isThere(path))) await unpackTo(folder, found.bin, found.tar);
+    if (!existsSync(path)) await unpackTo(folder, found.bin, found.tar);
   } catch (error) {
     if (isUnwritable(error)) throw unwritable(cache, 'XDG_CACHE_HOME', error);
     const cause = error instanceof Error ? error.message : String(error);

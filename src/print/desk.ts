@@ -30,18 +30,14 @@ const SETTLE = `document.documentElement.offsetHeight, Promise.allSettled([...do
       .map(({ alt }) => 'picture “' + alt + '”'),
   ])`;
 
-async function settle(page: Page, html: string): Promise<string[]> {
-  await page.setContent(html, { waitUntil: 'load' });
-  return (await page.evaluate(SETTLE)) as string[];
-}
-
 async function layOn(page: Page, refusals: Refusals, html: string, what: string): Promise<void> {
   refusals.forget();
-  const [unreadable] = await settle(page, html).catch(async (error: unknown) => {
+  const settle = page.setContent(html, { waitUntil: 'load' }).then(() => page.evaluate(SETTLE));
+  const [unreadable] = (await settle.catch(async (error: unknown) => {
     // A page that goes elsewhere breaks off the settling; the address it went for is the better message.
     await refusals.assertNone(what);
     throw error;
-  });
+  })) as string[];
   await refusals.assertNone(what);
   if (unreadable === undefined) return;
   throw new PrintFault(`${what} brings a ${unreadable} that cannot be read`);
@@ -84,24 +80,19 @@ const INSIDE = /^(?:data|about):/iu;
 /** How Chromium reports a file that a page may not read; no request is made that could be intercepted. */
 const REFUSED_FILE = /Not allowed to load local resource: (\S+)/u;
 
-/** Refuses every request of a page that leaves it. */
-async function refuse(page: Page, note: (address: string) => void): Promise<void> {
-  page.on('request', (request) => {
-    const inside = INSIDE.test(request.url());
-    if (!inside) note(request.url());
-    // A page that was closed meanwhile cannot be answered, and need not be.
-    (inside ? request.continue() : request.abort('blockedbyclient')).catch(() => {});
-  });
-  await page.setRequestInterception(true);
-}
-
 /** From now on refuses whatever the page asks for outside itself, and keeps the addresses. */
 async function refuseRequests(page: Page): Promise<Refusals> {
   const addresses = new Set<string>();
   const note = (address: string): void => {
     if (!INSIDE.test(address)) addresses.add(address);
   };
-  await refuse(page, note);
+  page.on('request', (request) => {
+    note(request.url());
+    const answer = INSIDE.test(request.url()) ? request.continue() : request.abort('blockedbyclient');
+    // A page that was closed meanwhile cannot be answered, and need not be.
+    answer.catch(() => {});
+  });
+  await page.setRequestInterception(true);
   // Interception reports from another process, which may be late. The page's own reports come in the order in which
   // things happened, so that after an answer to any question all that was asked for before is known.
   const session = await page.createCDPSession();

@@ -96,16 +96,13 @@ export function sources(request: BrowserRequest, surroundings: Surroundings): re
   return request.download ? [...offline, downloaded] : offline;
 }
 
-/** What to install where nothing was found. */
-function install({ platform }: Surroundings): string {
-  const example = platform === 'linux' ? ' (on Debian or Ubuntu: apt install chromium)' : '';
-  return `install Chromium, Chrome or Edge${example}, ${NAME_ANOTHER}`;
-}
-
-function allFailed(faults: readonly BrowserMissing[], surroundings: Surroundings): BrowserMissing {
+/** What is wrong with each that was found, or what to install where none was. */
+function allFailed(faults: readonly BrowserMissing[], { platform }: Surroundings): BrowserMissing {
   const last = faults.at(-1);
-  if (!last) return new BrowserMissing('no browser was found to print with', install(surroundings));
-  return new BrowserMissing(faults.map(({ fact }) => fact).join('; '), last.remedy);
+  if (last) return new BrowserMissing(faults.map(({ fact }) => fact).join('; '), last.remedy);
+  const example = platform === 'linux' ? ' (on Debian or Ubuntu: apt install chromium)' : '';
+  const remedy = `install Chromium, Chrome or Edge${example}, ${NAME_ANOTHER}`;
+  return new BrowserMissing('no browser was found to print with', remedy);
 }
 
 /**

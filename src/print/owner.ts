@@ -21,8 +21,6 @@ export type PrinterOptions = {
 /** A browser that serves, with its page made ready. */
 type Service = { readonly running: Running; readonly desk: Desk };
 
-type PageWork<T> = (desk: Desk) => Promise<T>;
-
 async function begin(candidate: Candidate, options: LaunchOptions): Promise<Service> {
   const running = await launch(candidate, options);
   try {
@@ -63,7 +61,7 @@ export class BrowserOwner {
    * @param what What the job makes, for messages.
    * @throws BrowserMissing when no browser serves. @throws PrintFault when the job cannot be done.
    */
-  inTurn<T>(what: string, job: PageWork<T>): Promise<T> {
+  inTurn<T>(what: string, job: (desk: Desk) => Promise<T>): Promise<T> {
     const result = this.#turn.then(() => this.#attempt(what, job, false));
     this.#turn = result.catch(() => {});
     return result;
@@ -75,7 +73,7 @@ export class BrowserOwner {
     await this.#stop();
   }
 
-  async #attempt<T>(what: string, job: PageWork<T>, again: boolean): Promise<T> {
+  async #attempt<T>(what: string, job: (desk: Desk) => Promise<T>, again: boolean): Promise<T> {
     const { running, desk } = await this.#start(what);
     const { pageTimeout } = this.#options;
     const late = (): PrintFault =>
@@ -101,13 +99,11 @@ export class BrowserOwner {
 
   async #start(what: string): Promise<Service> {
     this.#assertOpen(what);
-    this.#service ??= this.#launch();
-    try {
-      return await this.#service;
-    } catch (error) {
+    this.#service ??= this.#launch().catch((error: unknown) => {
       this.#service = undefined;
       throw error;
-    }
+    });
+    return this.#service;
   }
 
   async #launch(): Promise<Service> {

@@ -2,24 +2,15 @@ import type { Paragraph, Parents, PhrasingContent, Root, RootContent, Text } fro
 import type { ContainerDirective, LeafDirective, TextDirective } from 'mdast-util-directive';
 import type { Finding } from './finding.ts';
 import { placeOf, rewrite, sourceOf } from './markdown.ts';
-import type { ReferenceKind } from './model.ts';
+import { type ReferenceKind, TEXT_REFERENCES } from './model.ts';
 import { type Place, type SourceFile, textAt } from './source.ts';
 import { textNode, type YamlMap } from './yaml-node.ts';
 
-type ContainerName = 'tip' | 'caution' | 'host';
 export type Directive = ContainerDirective | LeafDirective | TextDirective;
 
-/** The directives a sheet may use, by how they are written. */
-const CONTAINERS: readonly ContainerName[] = ['tip', 'caution', 'host'];
-export const TEXT_REFERENCES: readonly ReferenceKind[] = [
-  'piece',
-  'size',
-  'scores',
-  'reveal',
-  'count',
-  'trims',
-  'assembly',
-];
+/** The directives a sheet may use round a few paragraphs, and in a line. */
+const CONTAINERS: readonly string[] = ['tip', 'caution', 'host'];
+const IN_LINES: readonly string[] = TEXT_REFERENCES;
 
 /** Those that are answered with a list and not within a line. */
 const LISTS: readonly string[] = ['trims', 'assembly'] satisfies ReferenceKind[];
@@ -51,10 +42,10 @@ export function restoreText(root: Root, file: SourceFile, report: (finding: Find
 
 /** A text directive of ours always has something in brackets, except `:step`, which has attributes. */
 function isOurs(node: Directive): boolean {
-  if (node.type === 'containerDirective') return (CONTAINERS as readonly string[]).includes(node.name);
+  if (node.type === 'containerDirective') return CONTAINERS.includes(node.name);
   if (node.type === 'leafDirective') return node.name === 'drawing';
   if (node.name === 'step') return Object.keys(node.attributes ?? {}).length > 0;
-  return (TEXT_REFERENCES as readonly string[]).includes(node.name) && node.children.length > 0;
+  return IN_LINES.includes(node.name) && node.children.length > 0;
 }
 
 /** How each directive is written, by its name. */
@@ -148,20 +139,14 @@ export function attributeMap(node: Directive, file: SourceFile): YamlMap {
 /** Where an attribute's value stands (or its key, where it has none or that is asked for). */
 function attributePlace(node: Directive, key: string, file: SourceFile, part: 'key' | 'value'): Place {
   const whole = placeOf(node, file);
-  const source = file.text.slice(whole.start, whole.end);
-  const braces = source.lastIndexOf('{');
+  const source = sourceOf(node, file);
+  const braces = Math.max(source.lastIndexOf('{'), 0);
   const escaped = key.replace(/[^\w-]/gu, '\\$&');
-  const value = String.raw`"([^"]*)"|'([^']*)'|([^\s"'}]+)`;
-  const found = new RegExp(String.raw`(?<=[{\s])${escaped}(?:\s*=\s*(?:${value}))?`, 'u').exec(
-    source.slice(Math.max(braces, 0)),
-  );
+  const value = String.raw`"([^"]+)"|'([^']+)'|([^\s"'}]+)|""|''`;
+  const attribute = new RegExp(String.raw`(?<=[{\s])(${escaped})(?:\s*=\s*(?:${value}))?`, 'du');
+  const [all, ofKey, ...ofValue] = attribute.exec(source.slice(braces))?.indices ?? [];
+  const found = part === 'key' ? ofKey : (ofValue.find((each) => each !== undefined) ?? all);
   if (!found) return whole;
-  const start = whole.start + Math.max(braces, 0) + found.index;
-  const end = start + found[0].length;
-  if (part === 'key') return { file, start, end: start + key.length };
-  const quoted = found[1] ?? found[2];
-  const written = quoted ?? found[3] ?? '';
-  if (written === '') return { file, start, end };
-  const last = quoted === undefined ? end : end - 1;
-  return { file, start: last - written.length, end: last };
+  const opening = whole.start + braces;
+  return { file, start: opening + found[0], end: opening + found[1] };
 }

@@ -1,6 +1,6 @@
-import { type Reader, refuse, reportMissing } from './reader.ts';
+import type { Reader } from './reader.ts';
 import type { Place } from './source.ts';
-import type { YamlEntry, YamlNode, YamlText } from './yaml-node.ts';
+import type { YamlNode, YamlText } from './yaml-node.ts';
 
 /** A JSON Schema (draft 2020-12), in whatever words of it. */
 export type Schema = {
@@ -42,7 +42,7 @@ export function choiceSchema(condition: Schema, holds: Schema, otherwise: Schema
 }
 
 /** Where a value stands. */
-type Spot = {
+export type Spot = {
   /** The key it stands behind, which names it in findings. */
   readonly key: string;
   /** The named thing it is or belongs to, and the way there: `pieces.box`, `pieces.box.at`. */
@@ -51,37 +51,89 @@ type Spot = {
   readonly at: Place;
 };
 
-/** A kind of value: how it is read, and what an editor may be told of it. */
-export type Value<T> = {
-  readonly schema: Schema;
-  /** What it cannot take it reports, and gives undefined. */
-  readonly read: (node: YamlNode, spot: Spot, reader: Reader) => T | undefined;
-  /** Reports why there is nothing behind the key, if it is not simply missing. */
-  readonly reportNothing?: (key: YamlText, reader: Reader) => boolean;
-};
+/** How findings call what stands there. */
+export function whereOf({ path, key }: Spot): string {
+  return path ?? key;
+}
 
-/** A map whose keys are being read. */
-type OpenMap = {
-  readonly entries: ReadonlyMap<string, YamlEntry>;
+/** A value to be read. */
+export type ToRead = {
+  readonly value: Plan;
+  readonly node: YamlNode;
   readonly spot: Spot;
   readonly reader: Reader;
 };
 
-/** A key of a map, or a few that make one value together. */
-export type Key<T, Sure extends boolean> = {
+/** How a value is read, as data that `readValue` walks. What cannot be taken is reported, and undefined. */
+export type Plan = {
   readonly schema: Schema;
-  readonly keys?: Keys;
-  readonly needed?: boolean;
-  /** Whether a map always has it: without it the map is none. */
-  readonly sure: Sure;
-  readonly read: (map: OpenMap, key: string) => T | undefined;
+  readonly way: Way;
+  /** What is made of what was read, one after the other. */
+  readonly makes: readonly ((read: never, task: ToRead) => unknown)[];
+  /** A map that is all defaults where it is not there, or is no map. */
+  readonly isSection?: boolean;
+  /** Reports why there is nothing behind the key, if it is not simply missing. */
+  readonly reportNothing?: (key: YamlText, reader: Reader) => boolean;
 };
 
-export type Keys = { readonly [key: string]: Key<unknown, boolean> };
+/** A value is taken from its node, is a map, or is read as another one: in another unit, say, or filled in. */
+type Way =
+  | { readonly take: (task: ToRead) => unknown }
+  | { readonly map: MapGrammar }
+  | { readonly turn: (task: ToRead) => Partial<ToRead> | undefined };
+
+export type MapGrammar = {
+  /** How it is written, in words. */
+  readonly form: string;
+  readonly fields: readonly Field[];
+  /** Whether keys that are not among its fields are let pass. */
+  readonly isOpen: boolean;
+};
+
+/** What a plan reads, known to the type checker alone. */
+declare const gives: unique symbol;
+
+/** A kind of value. */
+export type Value<T> = Plan & { readonly [gives]?: T };
+
+/** A map that there always is. */
+export type SureMap<T> = Value<T> & { readonly isSection: true };
+
+/** A key of a map: what stands behind it, and what holds where nothing does. */
+export type Key<T, Sure extends boolean> = {
+  readonly schema: Schema;
+  readonly value: Plan;
+  readonly holds: 'one' | 'section' | 'list' | 'names';
+  readonly needed?: boolean;
+  /** What holds otherwise, written as a person would write it. */
+  readonly usual?: string;
+  /** How a map of names is written, in words. */
+  readonly form?: string;
+  /** Whether a map always has it: without it the map is none. */
+  readonly sure: Sure;
+  readonly [gives]?: T;
+};
+
+/** A few keys that make one value, of which there is none when anything in them has to be reported. */
+export type Group<T> = {
+  readonly keys: Readonly<Record<string, Key<unknown, boolean>>>;
+  readonly make: (read: never, reader: Reader) => unknown;
+  readonly sure: false;
+  readonly [gives]?: T;
+};
+
+export type Keys = { readonly [key: string]: Key<unknown, boolean> | Group<unknown> };
+
+/** A key by its name, and the group it belongs to, by its own. */
+export type Field = {
+  readonly name: string;
+  readonly key: Key<unknown, boolean>;
+  readonly group?: { readonly name: string } & Group<unknown>;
+};
 
 /** `on hand` is `onHand` in what is read. */
 type Joined<K> = K extends `${infer First} ${infer Rest}` ? `${First}${Capitalize<Rest>}` : K;
-type ReadOf<K> = K extends Key<infer T, boolean> ? T : never;
+type ReadOf<K> = K extends { readonly [gives]?: infer T } ? T : never;
 type Merged<T> = { [P in keyof T]: T[P] };
 
 /** What a map with these keys is read as. */
@@ -91,111 +143,49 @@ export type ReadMap<K extends Keys> = Merged<
   }
 >;
 
-/** A map of known keys; any other is reported unless it is open to them. `form` says how it is written. */
-export function mapOf<K extends Keys>(form: string, keys: K, isOpen = false): Value<ReadMap<K>> {
-  const schema = mapSchema(keys);
-  const known = Object.keys(schema.properties ?? {});
-  return {
-    schema,
-    read: (node, spot, reader) => {
-      if (node.kind !== 'map') return refuse(node, spot.key, form, reader);
-      for (const { key } of node.entries) {
-        if (isOpen || known.includes(key.text)) continue;
-        const facts = { key: key.text, known, where: whereOf(spot) };
-        reader.report({ rule: 'unknown-key', at: key.at, facts });
-      }
-      return readKeys(keys, {
-        entries: new Map(node.entries.map((entry) => [entry.key.text, entry])),
-        spot,
-        reader,
-      });
-    },
-  };
+/** A value that is taken from its node. */
+export function taken<T>(schema: Schema, take: (task: ToRead) => T | undefined): Value<T> {
+  return { schema, way: { take }, makes: [] };
 }
 
-/** Reads some keys of a map; undefined when one that it always has is not there. */
-export function readKeys<K extends Keys>(keys: K, map: OpenMap): ReadMap<K> | undefined {
-  const read: Record<string, unknown> = {};
-  let isWhole = true;
-  for (const [name, key] of Object.entries(keys)) {
-    const value = key.read(map, name);
-    if (value !== undefined) read[name.replace(/ \w/gu, (joint) => joint.trim().toUpperCase())] = value;
-    else if (key.sure) isWhole = false;
-  }
-  return isWhole ? (read as ReadMap<K>) : undefined;
-}
-
-/**
- * Reads a map of which every key has a default; what is there and is no map is reported.
- * @throws when one of its keys is required.
- */
-export function readWhole<T>(map: Value<T>, node: YamlNode | undefined, spot: Spot, reader: Reader): T {
-  if (node?.kind === 'text' || node?.kind === 'list') map.read(node, spot, reader);
-  const entries = node?.kind === 'map' ? node : ({ kind: 'map', entries: [], at: spot.at } as const);
-  const read = map.read(entries, spot, reader);
-  if (read === undefined) throw new Error(`${spot.key} has a key without a default`);
-  return read;
-}
-
-/** Reads what stands behind a key; a key with nothing behind it is reported. */
-export function readBehind<T>(
-  value: Value<T>,
-  { entries, spot, reader }: OpenMap,
-  key: string,
-): T | undefined {
-  const entry = entries.get(key);
-  if (!entry) return undefined;
-  if (entry.value.kind !== 'nothing') {
-    return value.read(entry.value, { key, path: pathIn(spot, key), at: entry.value.at }, reader);
-  }
-  if (!value.reportNothing?.(entry.key, reader)) reportMissing(key, whereOf(spot), entry.key.at, reader);
-  return undefined;
+/** A value that is read as another one, or as one of something else; where that is undefined there is none. */
+export function turned<T>(
+  schema: Schema,
+  turn: (task: ToRead) => ({ readonly value: Value<T> } & Partial<ToRead>) | undefined,
+): Value<T> {
+  return { schema, way: { turn }, makes: [] };
 }
 
 /** A value made of what was read. */
-export function made<T, U>(
-  value: Value<T>,
-  make: (read: T, spot: Spot, node: YamlNode, reader: Reader) => U | undefined,
-): Value<U> {
-  return {
-    ...value,
-    read: (node, spot, reader) => {
-      const read = value.read(node, spot, reader);
-      return read === undefined ? undefined : make(read, spot, node, reader);
-    },
-  };
+export function made<T, U>(value: Value<T>, make: (read: T, task: ToRead) => U | undefined): Value<U> {
+  const plan: Plan = value;
+  return { ...plan, makes: [...plan.makes, make] };
 }
 
 /** A value that a text alone may stand for. */
 export function orShort<T>(short: Value<T>, long: Value<T>): Value<T> {
-  return {
-    schema: { anyOf: [short.schema, long.schema] },
-    read: (node, spot, reader) => (node.kind === 'text' ? short : long).read(node, spot, reader),
-  };
+  const schema = { anyOf: [short.schema, long.schema] };
+  return turned(schema, ({ node }) => ({ value: node.kind === 'text' ? short : long }));
 }
 
-/** How findings call a map. */
-export function whereOf({ path, key }: Spot): string {
-  return path ?? key;
+/** A map of known keys; any other is reported unless it is open to them. `form` says how it is written. */
+export function mapOf<K extends Keys>(form: string, keys: K, isOpen = false): Value<ReadMap<K>> {
+  const fields = Object.entries(keys).flatMap(([name, key]): Field[] => {
+    if (!('keys' in key)) return [{ name, key }];
+    const group = { name, ...key };
+    return Object.entries(key.keys).map(([each, ofGroup]) => ({ name: each, key: ofGroup, group }));
+  });
+  return { schema: mapSchema(fields), way: { map: { form, fields, isOpen } }, makes: [] };
 }
 
-/** The way to a key of a map that is a named thing or belongs to one. */
-export function pathIn({ path }: Spot, key: string): string | undefined {
-  return path === undefined ? undefined : `${path}.${key}`;
+/** A map of which every key has a default. */
+export function sectionOf<K extends Keys>(form: string, keys: K): SureMap<ReadMap<K>> {
+  return { ...mapOf(form, keys), isSection: true };
 }
 
-function mapSchema(keys: Keys): Schema {
-  const all = flatKeys(keys);
-  const required = all.filter(([, { needed }]) => needed).map(([name]) => name);
-  const whole = keys.use ? { anyOf: [{ required }, { required: ['use'] }] } : { required };
-  return {
-    type: 'object',
-    properties: Object.fromEntries(all.map(([name, { schema }]) => [name, schema])),
-    ...(required.length > 0 && whole),
-    additionalProperties: false,
-  };
-}
-
-function flatKeys(keys: Keys): [string, Keys[string]][] {
-  return Object.entries(keys).flatMap(([name, key]) => (key.keys ? flatKeys(key.keys) : [[name, key]]));
+function mapSchema(fields: readonly Field[]): Schema {
+  const required = fields.flatMap(({ name, key }) => (key.needed ? [name] : []));
+  const properties = Object.fromEntries(fields.map(({ name, key }) => [name, key.schema]));
+  const whole = properties.use ? { anyOf: [{ required }, { required: ['use'] }] } : { required };
+  return { type: 'object', properties, ...(required.length > 0 && whole), additionalProperties: false };
 }

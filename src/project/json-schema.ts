@@ -6,16 +6,13 @@ import { SHARED_SCHEMA } from './read-shared.ts';
 import { SITE_SCHEMA } from './read-site.ts';
 import { DRAWING_SCHEMA, STEP_SCHEMA } from './steps.ts';
 
-/** The attributes of the directives in the prose of a sheet; for the docs, no editor knows them. */
-export const directiveSchemas: Readonly<Record<'step' | 'drawing', Schema>> = {
-  step: STEP_SCHEMA,
-  drawing: DRAWING_SCHEMA,
-};
-
-/** The files of `schema/`, for editors: of the head of a sheet, of `site.yaml` and of the files of `shared/`. */
+/**
+ * The files of `schema/`, for editors: of the head of a sheet, of `site.yaml` and of the files of `shared/`; and for the
+ * docs the attributes of `:step` and `::drawing`, which no editor knows.
+ */
 export function jsonSchemas(
   forms: readonly FormGrammar[],
-): Readonly<Record<'sheet' | 'site' | 'shared', Schema>> {
+): Readonly<Record<'sheet' | 'site' | 'shared' | 'step' | 'drawing', Schema>> {
   const $schema = 'https://json-schema.org/draft/2020-12/schema';
   const $defs = { piece: pieceSchema(forms) };
   const type = ['object', 'null'];
@@ -23,5 +20,7 @@ export function jsonSchemas(
     sheet: { $schema, title: 'The head of sheet.md', ...SHEET_SCHEMA, $defs },
     site: { $schema, title: 'site.yaml', ...SITE_SCHEMA, type },
     shared: { $schema, title: 'A file of shared/', ...SHARED_SCHEMA, type, $defs },
+    step: STEP_SCHEMA,
+    drawing: DRAWING_SCHEMA,
   };
 }

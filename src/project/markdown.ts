@@ -8,17 +8,11 @@ import { type Place, type SourceFile, startOf, textAt } from './source.ts';
 
 const processor = unified().use(remarkParse).use(remarkGfm).use(remarkDirective).freeze();
 
-/** Parses Markdown whose offsets are those of the whole file (the frontmatter blanked out, not cut off). */
-function parseMarkdown(body: string): Root {
-  return processor.parse(body);
-}
-
 /** Where a node stands. A node made by a plugin without a position stands where its parent does. */
 export function placeOf(node: Nodes, file: SourceFile, parent?: Place): Place {
-  const start = node.position?.start.offset;
-  const end = node.position?.end.offset;
-  if (start !== undefined && end !== undefined) return { file, start, end };
-  return parent ?? { file, start: 0, end: 0 };
+  const { start, end } = node.position ?? {};
+  if (start?.offset === undefined || end?.offset === undefined) return parent ?? startOf(file);
+  return { file, start: start.offset, end: end.offset };
 }
 
 /** The characters a node was read from. */
@@ -63,7 +57,7 @@ export function parseWithin(markdown: string, file: SourceFile, report: (finding
   const result = itemTooDeep(markdown, file) ?? parsed(markdown, file);
   if ('type' in result) return result;
   report({ rule: 'nested-too-deep', at: result, facts: {} });
-  return parseMarkdown('');
+  return processor.parse('');
 }
 
 function itemTooDeep(markdown: string, file: SourceFile): Place | undefined {
@@ -75,7 +69,7 @@ function itemTooDeep(markdown: string, file: SourceFile): Place | undefined {
 
 function parsed(markdown: string, file: SourceFile): Root | Place {
   try {
-    const root = parseMarkdown(markdown);
+    const root = processor.parse(markdown);
     const deep = nodeBelow(DEEPEST, root);
     if (!deep) return root;
     const { start } = placeOf(deep, file);

@@ -135,15 +135,9 @@ export type Holds = {
   readonly at: Place;
 };
 
-export type ReferenceKind =
-  | 'piece'
-  | 'size'
-  | 'scores'
-  | 'reveal'
-  | 'count'
-  | 'trims'
-  | 'assembly'
-  | 'drawing';
+/** What a directive within a line may be answered with. */
+export const TEXT_REFERENCES = ['piece', 'size', 'scores', 'reveal', 'count', 'trims', 'assembly'] as const;
+export type ReferenceKind = (typeof TEXT_REFERENCES)[number] | 'drawing';
 
 /** A directive that names a piece or a panel: `:piece[front]`, `::drawing{of=box}`. */
 export type Reference = {

@@ -15,15 +15,15 @@ const LETTER = paper(17, 22, 'in', 2);
 const A4 = paper(210, 297, 'mm');
 
 /** Paper by its name: A3 to A6 of ISO 216; Letter of ANSI Y14.1 (its size A), Legal, and half of Letter. */
-const PAPERS: Readonly<Partial<Record<string, PaperSize>>> = {
-  a3: paper(297, 420, 'mm'),
-  a4: A4,
-  a5: paper(148, 210, 'mm'),
-  a6: paper(105, 148, 'mm'),
-  letter: LETTER,
-  legal: paper(17, 28, 'in', 2),
-  'half letter': paper(11, 17, 'in', 2),
-};
+const PAPERS: ReadonlyMap<string, PaperSize> = new Map([
+  ['a3', paper(297, 420, 'mm')],
+  ['a4', A4],
+  ['a5', paper(148, 210, 'mm')],
+  ['a6', paper(105, 148, 'mm')],
+  ['letter', LETTER],
+  ['legal', paper(17, 28, 'in', 2)],
+  ['half letter', paper(11, 17, 'in', 2)],
+]);
 
 /** Paper that goes by the inch here and by the millimeter there. */
 const PAIRS: readonly (readonly [PaperSize, PaperSize])[] = [
@@ -34,20 +34,18 @@ const PAIRS: readonly (readonly [PaperSize, PaperSize])[] = [
 
 const STEPS: Readonly<Record<PaperUnit, Length>> = { in: Length.of(1, 16, 'in'), mm: Length.of(1, 1, 'mm') };
 
-export const PAPER_NAMES: readonly string[] = Object.keys(PAPERS);
+export const PAPER_NAMES: readonly string[] = [...PAPERS.keys()];
 
 /** What a size of paper is called, whichever way round it lies; undefined where it has no name. */
 export function paperNameOf(size: Size): string | undefined {
-  const isThat = (other: Size): boolean => sameSize(other, size) || sameSize(quarterTurned(other), size);
-  return PAPER_NAMES.find((name) => {
-    const paper = PAPERS[name];
-    return paper && isThat(paper.size);
-  });
+  const ways = [size, quarterTurned(size)];
+  const found = [...PAPERS].find(([, paper]) => ways.some((way) => sameSize(paper.size, way)));
+  return found?.[0];
 }
 
 /** A sheet by its name; undefined where none is called so. `at` is where the name stands. */
 export function sheetNamed(name: string, at: Place): StockSheet | undefined {
-  const named = PAPERS[name.trim().toLowerCase().replace(/\s+/gu, ' ')];
+  const named = PAPERS.get(name.trim().toLowerCase().replace(/\s+/gu, ' '));
   return named && { size: sizeAt(named.size, at), unit: named.unit };
 }
 

@@ -1,6 +1,6 @@
 import type { Image, Root } from 'mdast';
 import type { Finding } from './finding.ts';
-import { placeOf, rewrite } from './markdown.ts';
+import { placeOf, rewrite, sourceOf } from './markdown.ts';
 import type { Place, SourceFile } from './source.ts';
 
 /** Whether a path, relative to the project's folder, is a file there; `outside` when a link on disk leads out. */
@@ -34,16 +34,16 @@ export function checkPictures(
 /** Where a picture's path stands, or the whole picture where it is given by reference. */
 export function picturePlace(image: Image, file: SourceFile): Place {
   const whole = placeOf(image, file);
-  const source = file.text.slice(whole.start, whole.end);
-  const path = /\]\(\s*<?([^\s<>]+(?:[^<>]*(?=>))?)/u.exec(source);
-  if (path?.[1] === undefined) return whole;
-  const start = whole.start + path.index + path[0].length - path[1].length;
-  const length = path[1].replace(/\)$/u, '').length;
-  return { file, start, end: start + length };
+  const path = /\]\(\s*<?([^\s<>]+(?:[^<>]*(?=>))?)/du.exec(sourceOf(image, file));
+  const [, written] = path ?? [];
+  const [, span] = path?.indices ?? [];
+  if (written === undefined || !span) return whole;
+  const start = whole.start + span[0];
+  return { file, start, end: start + written.replace(/\)$/u, '').length };
 }
 
 /** The path on disk a picture's address means, with `/` between; undefined when it leaves the project's folder. */
-export function pathWithin(url: string): string | undefined {
+function pathWithin(url: string): string | undefined {
   const decoded = decode(url)?.replaceAll('\\', '/');
   if (decoded === undefined || decoded.includes('\0')) return undefined;
   if (/^[a-z][a-z0-9+.-]*:/iu.test(decoded) || decoded.startsWith('/')) return undefined;

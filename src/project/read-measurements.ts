@@ -1,33 +1,29 @@
+import type { Unit } from '../measure/length.ts';
 import type { FormGrammar } from './form-grammar.ts';
-import { choiceSchema, type Keys, made, mapOf, type ReadMap, type Schema, type Value } from './grammar.ts';
 import {
-  flag,
-  listed,
-  named,
-  needed,
-  optional,
-  plainly,
-  section,
-  statedUnit,
-  UNIT,
-  usually,
-} from './keys.ts';
+  choiceSchema,
+  type Keys,
+  made,
+  mapOf,
+  type ReadMap,
+  type Schema,
+  sectionOf,
+  turned,
+  type Value,
+} from './grammar.ts';
+import { flag, listed, named, needed, optional, plainly, section, UNIT, usually } from './keys.ts';
 import type { BaseReference, Holds, Piece, PieceBody, Placement, Project, Stock } from './model.ts';
-import { asFormName, flatOrNet, formNamed, settingsOf } from './read-piece-body.ts';
+import { asFormName, choosesOne, flatOrNet, formNamed, settingsOf } from './read-piece-body.ts';
 import { asStock } from './read-stock.ts';
+import { readValue } from './read-value.ts';
 import type { Reader, SharedValue } from './reader.ts';
 import { findShared, isShared, sharing, USE } from './shared.ts';
 import type { At } from './source.ts';
-import { asChoice, asCount, asLength, asMatch, asText, asTurn, asVolume } from './values.ts';
-import type { YamlNode } from './yaml-node.ts';
+import { asChoice, asCount, asLength, asMatch, asText, asTurn, asUnit, asVolume } from './values.ts';
+import { entryOf, type YamlNode } from './yaml-node.ts';
 
 /** A piece as written. Its body is missing where its size, net or form has a finding. */
 type WrittenPiece = Omit<Piece, 'body'> & { readonly body: PieceBody | undefined };
-
-/** The piece, unless its body has a finding: half of it would only mislead every rule that follows. */
-function wholePiece({ body, ...piece }: WrittenPiece): Piece | undefined {
-  return body && { ...piece, body };
-}
 
 /** `front`, or `box.front` for a panel. */
 const asBase: Value<At<BaseReference>> = asMatch(
@@ -38,7 +34,7 @@ const asBase: Value<At<BaseReference>> = asMatch(
 
 const TURN = optional(asTurn, 'Degrees clockwise about its own middle; a minus turns it the other way.');
 
-const asPlacement: Value<Placement> = mapOf('distances from edges, such as { left: 1/4 }', {
+const asPlacement: Value<Placement> = sectionOf('distances from edges, such as { left: 1/4 }', {
   left: optional(asLength, 'The distance from the left edge of the base.'),
   right: optional(asLength, 'The distance from its right edge.'),
   top: optional(asLength, 'The distance from its upper edge.'),
@@ -69,28 +65,28 @@ const FORMLESS = made(mapOf(FORM, { ...COMMON, form: FORM_NAME }, true), ({ form
 /** A piece of a ready-made form. */
 function formed(form: FormGrammar): Value<ReadMap<typeof COMMON> & { readonly body?: PieceBody }> {
   const whole = mapOf(FORM, { settings: settingsOf(form), ...COMMON, form: FORM_NAME });
-  return made(whole, ({ settings, form: name, ...piece }) => ({
-    ...piece,
-    ...(settings && name && { body: { kind: 'form', form: name, ...settings } }),
-  }));
+  return made(whole, ({ settings, form: name, ...piece }, task) => {
+    const isWhole = choosesOne(form, task) && settings && name;
+    return isWhole ? { ...piece, body: { kind: 'form', form: name, ...settings } } : piece;
+  });
 }
 
 /** One entry of `pieces:`. */
-export const asPiece: Value<WrittenPiece> = sharing('pieces', {
-  schema: { $ref: '#/$defs/piece' },
-  read: (node, spot, reader) => {
-    const read = mapOfPiece(node, reader).read(node, spot, reader);
-    if (!read) return undefined;
-    const { body, at, turn, ...piece } = read;
-    const id = { value: spot.key, at: spot.at };
-    return { ...piece, id, body, placement: { ...(turn && { turn }), ...at }, at: node.at };
-  },
-});
+export const asPiece: Value<WrittenPiece> = sharing(
+  'pieces',
+  made(
+    turned({ $ref: '#/$defs/piece' }, ({ node, reader }) => ({ value: mapOfPiece(node, reader) })),
+    ({ body, at, turn, ...piece }, { node, spot: { key, at: named } }) => {
+      const placement = { ...(turn && { turn }), ...at };
+      return { ...piece, id: { value: key, at: named }, body, placement, at: node.at };
+    },
+  ),
+);
 
 function mapOfPiece(node: YamlNode, reader: Reader): ReturnType<typeof formed> {
-  const name = node.kind === 'map' ? node.entries.find(({ key }) => key.text === 'form') : undefined;
+  const name = entryOf(node, 'form')?.value;
   if (!name) return FLAT;
-  const form = formNamed(name.value, reader);
+  const form = formNamed(name, reader);
   return form ? formed(form) : FORMLESS;
 }
 
@@ -131,12 +127,12 @@ const asHolds: Value<Holds> = made(
     food: flag('`yes` if it is something to eat. The sheet then says what to watch for.'),
     allergens: listed(asText, 'What is in it, as a list: `[wheat, milk]`.'),
   }),
-  ({ item, ...holds }, _, { at }) => ({ ...holds, item: item?.value ?? '', at }),
+  ({ item, ...holds }, { node: { at } }) => ({ ...holds, item: item?.value ?? '', at }),
 );
 
 const STEP = asChoice(['whole', 'half'] as const);
 
-const MEASUREMENTS = mapOf('unit:, stock: and pieces: under it', {
+const MEASUREMENTS = sectionOf('unit:, stock: and pieces: under it', {
   unit: UNIT,
   metric: plainly(STEP, 'whole', 'Whether the metric edition is in `whole` or may use `half` millimeters.'),
   stock: named(asStock, 'stock by name', 'The papers, each under a short name of yours.'),
@@ -145,24 +141,33 @@ const MEASUREMENTS = mapOf('unit:, stock: and pieces: under it', {
 });
 
 /** `measurements:` of a sheet. Bare numbers in it are in its own unit. */
-export const asMeasurements: Value<MeasuredBlock> = {
-  schema: MEASUREMENTS.schema,
-  read: (node, spot, outside) => {
-    const reader = { ...outside, unit: statedUnit(node, outside) };
-    const read = MEASUREMENTS.read(node, spot, reader);
-    if (!read) return undefined;
+export const asMeasurements: Value<MeasuredBlock> = made(
+  turned(MEASUREMENTS.schema, ({ node, reader }) => ({
+    value: MEASUREMENTS,
+    reader: { ...reader, unit: statedUnit(node, reader) },
+  })),
+  (read, { reader }) => {
     const written = read.pieces.values.map(({ value }) => value);
     const used = usedShared(written, reader);
     const stock = [...read.stock.values.map(({ value }) => value), ...used.stock];
+    // Half a piece would only mislead every rule that follows.
+    const pieces = written.flatMap(({ body, ...piece }) => (body ? [{ ...piece, body }] : []));
     const block = {
       ...read,
       stock: byId(stock),
-      pieces: byId(written.flatMap((piece) => wholePiece(piece) ?? [])),
+      pieces: byId(pieces),
       names: { pieces: read.pieces.names, stock: [...read.stock.names, ...used.names] },
     };
     return { block, written };
   },
-};
+);
+
+/** The unit a block states, which must be known before anything else of it is read; nothing is reported. */
+function statedUnit(node: YamlNode, reader: Reader): Unit {
+  const muted = { ...reader, report: () => {} };
+  const unit = entryOf(node, 'unit')?.value;
+  return (unit && readValue(asUnit, unit, { key: 'unit', at: unit.at }, muted)?.value) ?? 'in';
+}
 
 function byId<T extends { readonly id: At<string> }>(all: readonly T[]): ReadonlyMap<string, T> {
   return new Map(all.map((each) => [each.id.value, each]));
@@ -178,9 +183,8 @@ function usedShared(
     if (name && isShared(name.value)) used.set(name.value, findShared('stock', name, reader));
   }
   const stock = [...used].flatMap(([key, found]) => {
-    return (
-      (found && asStock.read(found.value, { key, path: `stock.${key}`, at: found.name.at }, reader)) ?? []
-    );
+    const spot = found && { key, path: `stock.${key}`, at: found.name.at };
+    return (spot && readValue(asStock, found.value, spot, reader)) ?? [];
   });
   return { names: [...used.keys()], stock };
 }

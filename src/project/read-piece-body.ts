@@ -1,6 +1,6 @@
 import type { FormAsWritten, FormGrammar, FormParameter, FormSetting } from './form-grammar.ts';
-import { type Key, made, mapOf, type Value } from './grammar.ts';
-import { exactlyOne, listed, named, needed, optional, required, together } from './keys.ts';
+import { type Group, made, mapOf, type ToRead, turned, type Value, whereOf } from './grammar.ts';
+import { listed, named, needed, optional, required, together } from './keys.ts';
 import type { PieceBody } from './model.ts';
 import {
   type Cell,
@@ -10,10 +10,10 @@ import {
   type ScoreGroup,
   type Slit,
 } from './net-as-written.ts';
-import type { Reader } from './reader.ts';
+import { type Reader, refuse, reportMissing } from './reader.ts';
 import type { At, Place } from './source.ts';
 import { asChoice, asCount, asLength, asLengths, asMatch, asSize, asText, unitWritten } from './values.ts';
-import type { YamlNode } from './yaml-node.ts';
+import { entryOf, type YamlNode } from './yaml-node.ts';
 
 /** How many lengths each kind of parameter is written with; the others are no lengths. */
 const LENGTHS: Partial<Record<FormParameter['kind'], 1 | 2 | 3>> = { length: 1, size: 2, volume: 3 };
@@ -27,7 +27,7 @@ export function formNamed(name: YamlNode, { forms }: Reader): FormGrammar | unde
 }
 
 /** The name of a form, among those there are. */
-export const asFormName: Value<At<string>> = made(asText, (name, _, node, reader) => {
+export const asFormName: Value<At<string>> = made(asText, (name, { node, reader }) => {
   const form = formNamed(node, reader);
   if (form) return { value: form.name, at: name.at };
   const facts = { what: 'form', name: name.value, among: reader.forms.map((each) => each.name) };
@@ -39,26 +39,37 @@ export const asFormName: Value<At<string>> = made(asText, (name, _, node, reader
 type FormSettings = Pick<FormAsWritten, 'settings' | 'ruler'>;
 
 /** A form's settings, each read once and for all. */
-export function settingsOf({ parameters, oneOf }: FormGrammar): Key<FormSettings, false> {
-  const keys = parameters.map((parameter): [string, Key<FormSetting, false>] => {
+export function settingsOf({ parameters }: FormGrammar): Group<FormSettings> {
+  const keys = parameters.map((parameter) => {
     const { key, required, says } = parameter;
     const setting = optional(asSetting(parameter), says);
-    return [key, required ? needed(setting) : setting];
+    return [key, required ? needed(setting) : setting] as const;
   });
-  const choice = oneOf && { 'one of': exactlyOne(oneOf) };
-  return together({ ...Object.fromEntries(keys), ...choice }, (read, reader) => {
-    const settings = new Map<string, FormSetting>(Object.entries(read));
+  const make = (read: Readonly<Record<string, FormSetting | undefined>>, reader: Reader): FormSettings => {
+    const settings = new Map(
+      Object.entries(read).flatMap(([key, setting]) => (setting ? [[key, setting]] : [])),
+    );
     const measured = [...settings.values()].find((setting) => setting.kind === 'lengths');
     const last = measured?.lengths.at(-1);
     const unit = last ? unitWritten(last, reader) : reader.unit;
     return { settings, ruler: unit === 'in' ? 'in' : 'mm' };
-  });
+  };
+  return together(Object.fromEntries(keys), make);
+}
+
+/** Whether exactly one is there of those settings that stand for each other; if not, it is reported. */
+export function choosesOne({ oneOf }: FormGrammar, { node, spot, reader }: ToRead): boolean {
+  if (!oneOf) return true;
+  const [first, second] = oneOf.flatMap((name) => entryOf(node, name)?.key ?? []);
+  if (!first) reportMissing(oneOf.join(' or '), whereOf(spot), spot.at, reader);
+  else if (second) refuse(second, second.text, `either ${first.text} or ${second.text}, not both`, reader);
+  return first !== undefined && second === undefined;
 }
 
 function asSetting({ kind, choices = [] }: FormParameter): Value<FormSetting> {
   const count = LENGTHS[kind];
   if (count !== undefined)
-    return made(asLengths(count), (lengths, { at }) => ({ kind: 'lengths', lengths, at }));
+    return made(asLengths(count), (lengths, { spot: { at } }) => ({ kind: 'lengths', lengths, at }));
   if (kind === 'count')
     return made(asCount(1, MOST_COUNTED), ({ value, at }) => ({ kind: 'count', count: value, at }));
   return made(asChoice(choices), ({ value, at }) => ({ kind: 'word', word: value, at }));
@@ -90,8 +101,10 @@ const asSlit: Value<Slit> = made(
   ({ value, at }) => ({ ...value, at }),
 );
 
+type FoldWords = Pick<FoldSetting, 'direction' | 'angle'>;
+
 /** `valley 90`, `mountain` (90) or `flat` (0). */
-const asFold: Value<At<{ direction: FoldDirection; angle: number }>> = asMatch(
+const asFold: Value<At<FoldWords>> = asMatch(
   'a fold, such as valley 90, mountain 45 or flat',
   /^(mountain|valley|flat)(?:\s+(\d{1,3}(?:\.\d{1,4})?)\s*°?)?$/iu,
   ([, word, digits]) => {
@@ -103,18 +116,16 @@ const asFold: Value<At<{ direction: FoldDirection; angle: number }>> = asMatch(
 );
 
 /** The fold of the line that its key names. */
-const asFoldOfLine: Value<FoldSetting> = {
-  schema: asFold.schema,
-  read: (node, spot, reader) => {
-    const [, before = '', after = ''] = /^(\w{1,2})\s*\|\s*(\w{1,2})$/u.exec(spot.key.trim()) ?? [];
-    const line = lineBetween(before, after);
-    const form = 'a score line between neighbours, such as 1|2 or A|B';
-    const facts = { key: 'folds', expected: form, actual: spot.key };
-    if (!line) reader.report({ rule: 'unexpected-value', at: spot.at, facts });
-    const fold = asFold.read(node, spot, reader);
-    return line && fold && { ...line, ...fold.value, at: spanning(spot.at, fold.at) };
-  },
-};
+const asFoldOfLine: Value<FoldSetting> = turned(asFold.schema, ({ spot, reader }) => {
+  const [, before = '', after = ''] = /^(\w{1,2})\s*\|\s*(\w{1,2})$/u.exec(spot.key.trim()) ?? [];
+  const line = lineBetween(before, after);
+  const form = 'a score line between neighbours, such as 1|2 or A|B';
+  const facts = { key: 'folds', expected: form, actual: spot.key };
+  if (!line) reader.report({ rule: 'unexpected-value', at: spot.at, facts });
+  const ofLine = ({ value, at }: At<FoldWords>): FoldSetting | undefined =>
+    line && { ...line, ...value, at: spanning(spot.at, at) };
+  return { value: made(asFold, ofLine) };
+});
 
 const asScore: Value<ScoreGroup> = mapOf('{ from: left, at: [1, 4 1/2] }', {
   from: required(asChoice(EDGES), 'The edge they are measured from: `left`, `right`, `top` or `bottom`.'),
@@ -126,7 +137,7 @@ const FOLDS = 'folds by line, such as { 1|2: valley 90 }';
 const GLUE = 'what sticks to what, such as { tab: A3 }';
 
 /** A flat piece, or one with score lines and what becomes of its cells. */
-export const flatOrNet: Key<PieceBody, false> = together(
+export const flatOrNet: Group<PieceBody> = together(
   {
     cut: needed(optional(asSize, 'The size it is cut to, width first, as it lies in front of you.')),
     form: optional(asText, 'A ready-made form instead, with its own few measurements.'),

@@ -1,7 +1,7 @@
 import { restoreText } from './directives.ts';
 import type { Finding } from './finding.ts';
 import { splitSheet } from './frontmatter.ts';
-import { mapOf, readWhole, type Schema } from './grammar.ts';
+import { type Schema, sectionOf } from './grammar.ts';
 import { listed, needed, optional, section } from './keys.ts';
 import { parseWithin } from './markdown.ts';
 import type { Project, Prose, Units } from './model.ts';
@@ -9,6 +9,7 @@ import { checkPictures, type FindPicture } from './pictures.ts';
 import { readLedger } from './read-ledger.ts';
 import { asMeasurements, type MeasuredBlock } from './read-measurements.ts';
 import { asSupply } from './read-supplies.ts';
+import { readValue } from './read-value.ts';
 import { type Reader, refuse, type Shared } from './reader.ts';
 import { makeSafe } from './safe-content.ts';
 import { sharedName } from './shared.ts';
@@ -20,7 +21,7 @@ import { readYaml } from './yaml-tree.ts';
 
 const HEAD = 'keys with a colon and a blank behind each, such as title: Seed keeper';
 
-const SHEET = mapOf(HEAD, {
+const SHEET = sectionOf(HEAD, {
   title: needed(optional(asText, "The project's name.")),
   summary: optional(asText, 'One sentence, for the list of projects and for link previews.'),
   session: optional(asDate, 'The day it is made together, as year-month-day: `2026-12-10`.'),
@@ -73,14 +74,11 @@ export function readProject(request: SheetRequest): Project {
   const at = readable ? { file, start: opening, end: opening + 3 } : startOf(file);
   // Of a head that is broken or not there nothing is said to be missing.
   const headReader = readable ? reader : { ...reader, report: () => {} };
-  const root = yaml?.root.kind === 'map' ? yaml.root : undefined;
-  if (yaml && !root && yaml.root.kind !== 'nothing') refuse(yaml.root, 'the head', HEAD, headReader);
-  const { title, units, measurements, ...head } = readWhole(
-    SHEET,
-    root,
-    { key: 'frontmatter', at },
-    headReader,
-  );
+  const isMap = yaml?.root.kind === 'map';
+  if (yaml && !isMap && yaml.root.kind !== 'nothing') refuse(yaml.root, 'the head', HEAD, headReader);
+  const root = isMap ? yaml.root : ({ kind: 'nothing', at } as const);
+  const read = readValue(SHEET, root, { key: 'frontmatter', at }, headReader);
+  const { title, units, measurements, ...head } = read;
   const body = parseWithin(parts.body, file, report);
   restoreText(body, file, report);
   makeSafe(body, file, report);

@@ -2,11 +2,12 @@ import type { Unit } from '../measure/length.ts';
 import type { Finding } from './finding.ts';
 import { wholeFile } from './frontmatter.ts';
 import type { Schema } from './grammar.ts';
-import { type Key, mapOf, readWhole, type Value } from './grammar.ts';
+import { type Key, sectionOf, taken, type Value } from './grammar.ts';
 import { type ByName, named, UNIT } from './keys.ts';
 import { asPiece } from './read-measurements.ts';
 import { asStock } from './read-stock.ts';
 import { asSupply } from './read-supplies.ts';
+import { readValue } from './read-value.ts';
 import type { Reader, Shared, SharedSection, SharedValue } from './reader.ts';
 import { type SourceFile, startOf } from './source.ts';
 import type { YamlNode } from './yaml-node.ts';
@@ -14,7 +15,7 @@ import { readYaml } from './yaml-tree.ts';
 
 const SECTIONS: readonly SharedSection[] = ['stock', 'supplies', 'pieces'];
 
-const SHARED = mapOf('stock:, supplies: or pieces:', {
+const SHARED = sectionOf('stock:, supplies: or pieces:', {
   unit: UNIT,
   stock: shareable(asStock, 'Papers, each under a short name of yours.'),
   supplies: shareable(asSupply, 'Supplies, each under a short name of yours.'),
@@ -25,7 +26,11 @@ export const SHARED_SCHEMA: Schema = SHARED.schema;
 
 /** Values by name that are read where they are used. */
 function shareable({ schema }: Value<unknown>, says: string): Key<ByName<YamlNode>, true> {
-  return named({ schema, read: (node) => node }, 'names with a value each', says);
+  return named(
+    taken(schema, ({ node }) => node),
+    'names with a value each',
+    says,
+  );
 }
 
 /**
@@ -57,7 +62,7 @@ export function readShared(
     const { root, broken, findings: ofYaml } = readYaml(wholeFile(file));
     ofYaml.forEach(reader.report);
     if (broken) trouble ??= ofYaml[0];
-    const { unit, ...sections } = readWhole(SHARED, root, { key: file.path, at: startOf(file) }, reader);
+    const { unit, ...sections } = readValue(SHARED, root, { key: file.path, at: startOf(file) }, reader);
     units.set(file, unit);
     for (const section of SECTIONS) gather(sections[section].values, values[section], reader);
   }
@@ -84,7 +89,7 @@ function check(section: SharedSection, { name, value }: SharedValue, reader: Rea
     },
   };
   const spot = { key: name.value, path: `${section}.${name.value}`, at: name.at };
-  if (section === 'stock') asStock.read(value, spot, reader);
-  else if (section === 'pieces') asPiece.read(value, spot, lenient);
-  else asSupply.read(value, { ...spot, path: section, at: value.at }, reader);
+  if (section === 'stock') readValue(asStock, value, spot, reader);
+  else if (section === 'pieces') readValue(asPiece, value, spot, lenient);
+  else readValue(asSupply, value, { ...spot, path: section, at: value.at }, reader);
 }

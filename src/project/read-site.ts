@@ -1,9 +1,10 @@
 import type { Finding } from './finding.ts';
 import { wholeFile } from './frontmatter.ts';
 import type { Schema } from './grammar.ts';
-import { made, mapOf, readWhole, type Value } from './grammar.ts';
+import { made, mapOf, sectionOf, type Value } from './grammar.ts';
 import { listed, optional, plainly, required, section, usually } from './keys.ts';
 import type { Bench, Paper, Site } from './model.ts';
+import { readValue } from './read-value.ts';
 import { NOTHING_SHARED, type Reader, shown } from './reader.ts';
 import { readEvery, readOn, repetitionOf, type Schedule } from './schedule.ts';
 import { type At, type SourceFile, sourceFile, startOf } from './source.ts';
@@ -16,7 +17,7 @@ const asCurrency: Value<At<string>> = asMatch('a currency code, such as USD', /^
 });
 
 /** The usual home bench, common practice. */
-const asBench: Value<Bench> = mapOf('settings, such as { board: 1/8 in }', {
+const asBench: Value<Bench> = sectionOf('settings, such as { board: 1/8 in }', {
   board: usually(asLength, '1/8 in', 'The distance between two grooves of your score board.'),
   'metric board': optional(asLength, 'The same of a metric board, if people use one: `1 mm`, say.'),
   trimmer: usually(asLength, '12 in', 'The longest cut of your trimmer.'),
@@ -58,7 +59,7 @@ const SESSIONS = mapOf('{ every: 2 weeks, on: thursday }', {
   except: listed(asDate, 'Days on which there is none, in square brackets.'),
 });
 
-const asSchedule: Value<Schedule> = made(SESSIONS, (schedule, _, __, reader) => {
+const asSchedule: Value<Schedule> = made(SESSIONS, (schedule, { reader }) => {
   reportClash(schedule, reader);
   return schedule;
 });
@@ -79,7 +80,7 @@ function reportClash(schedule: Schedule, { report }: Reader): void {
 
 const PAPER = asChoice<Paper>(['letter', 'a4']);
 
-const SITE = mapOf('settings, such as title: Paper bench', {
+const SITE = sectionOf('settings, such as title: Paper bench', {
   title: plainly(asText, 'Paper projects', 'The name of your bench, over every page.'),
   url: optional(asLink, 'Where the site will stand, for feeds, QR codes and link previews.'),
   language: optional(asLanguage, 'The language of the labels; `en`, if you say nothing.'),
@@ -105,7 +106,7 @@ export function readSite(file: SourceFile = NO_FILE, unreadable: readonly Findin
     forms: [],
     shared: NOTHING_SHARED,
   };
-  const { language, paper, ...site } = readWhole(SITE, root, { key: file.path, at: startOf(file) }, reader);
+  const { language, paper, ...site } = readValue(SITE, root, { key: file.path, at: startOf(file) }, reader);
   return {
     ...site,
     language: language?.value ?? 'en',

@@ -1,5 +1,5 @@
 import type { Unit } from '../measure/length.ts';
-import { made, mapOf, orShort, type Value } from './grammar.ts';
+import { made, mapOf, orShort, taken, turned, type Value } from './grammar.ts';
 import { listed, optional, required } from './keys.ts';
 import {
   GRADES,
@@ -48,15 +48,18 @@ const asColor: Value<At<string>> = {
 };
 
 /** A sheet by its name or its size. */
-const asSheetSize: Value<StockSheet> = {
-  schema: { anyOf: [asChoice(PAPER_NAMES).schema, asSize.schema] },
-  read: (node, spot, reader) => {
+const asSheetSize: Value<StockSheet> = turned(
+  { anyOf: [asChoice(PAPER_NAMES).schema, asSize.schema] },
+  ({ node }) => {
     const sheet = node.kind === 'text' ? sheetNamed(node.text, node.at) : undefined;
-    if (sheet) return sheet;
-    const size = asSize.read(node, spot, reader);
-    return size && { size, unit: paperUnit(unitWritten(size.height, reader)) };
+    return { value: sheet ? taken({}, () => sheet) : asMeasuredSheet };
   },
-};
+);
+
+const asMeasuredSheet: Value<StockSheet> = made(asSize, (size, { reader }) => ({
+  size,
+  unit: paperUnit(unitWritten(size.height, reader)),
+}));
 
 const asSheet: Value<StockSheet> = orShort(
   asSheetSize,
@@ -71,11 +74,10 @@ const asSheet: Value<StockSheet> = orShort(
 
 /** A sheet of the edition that its key names: bare numbers are in that unit, whatever the sheet is written in. */
 function inUnit(unit: PaperUnit): Value<StockSheet> {
-  return {
-    ...asSheet,
-    read: (node, spot, reader) =>
-      asSheet.read(node, spot, { ...reader, unit, shared: { ...reader.shared, units: new Map() } }),
-  };
+  return turned(asSheet.schema, ({ reader }) => ({
+    value: asSheet,
+    reader: { ...reader, unit, shared: { ...reader.shared, units: new Map() } },
+  }));
 }
 
 const PRINT = asChoice(['upright', 'any way'] as const);
@@ -104,19 +106,22 @@ const STOCK = mapOf('a stock, such as { sheet: 8 1/2 x 11 }', {
 /** One entry of `stock:`. A `price:` holds for those of its sheets that name none. */
 export const asStock: Value<Stock> = sharing(
   'stock',
-  made(STOCK, ({ name, sheet, sheets, metricSheet, inchSheet, price, ...stock }, { key, at }, _, reader) => ({
-    ...stock,
-    id: { value: key, at },
-    name: name?.value ?? spoken(key),
-    ...sheetsOfEditions(
-      {
-        any: priced([...sheet, ...sheets], price),
-        in: priced(inchSheet, price),
-        mm: priced(metricSheet, price),
-      },
-      paperUnit(reader.unit),
-    ),
-  })),
+  made(
+    STOCK,
+    ({ name, sheet, sheets, metricSheet, inchSheet, price, ...stock }, { spot: { key, at }, reader }) => ({
+      ...stock,
+      id: { value: key, at },
+      name: name?.value ?? spoken(key),
+      ...sheetsOfEditions(
+        {
+          any: priced([...sheet, ...sheets], price),
+          in: priced(inchSheet, price),
+          mm: priced(metricSheet, price),
+        },
+        paperUnit(reader.unit),
+      ),
+    }),
+  ),
 );
 
 function priced(sheets: readonly StockSheet[], price: At<Money> | undefined): readonly StockSheet[] {

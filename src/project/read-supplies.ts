@@ -22,7 +22,7 @@ const SUPPLY = mapOf('a supply, such as { item: Bone folder, kind: tool }', {
 export const asSupply: Value<Supply> = sharing(
   'supplies',
   orShort<Supply>(
-    made(asText, (item, { at }) => ({ item, kind: { value: 'other', at }, paid: false, at })),
-    made(SUPPLY, (supply, _, { at }) => ({ ...supply, at })),
+    made(asText, (item, { spot: { at } }) => ({ item, kind: { value: 'other', at }, paid: false, at })),
+    made(SUPPLY, (supply, { node: { at } }) => ({ ...supply, at })),
   ),
 );

@@ -41,7 +41,7 @@ function isHarmlessHtml(value: string): boolean {
  * Whether a link may be followed: http, https, mailto, or a place within the site. White space and control
  * characters, which browsers skip, are skipped before its scheme is looked at.
  */
-export function isSafeLink(url: string): boolean {
+function isSafeLink(url: string): boolean {
   // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what must not hide a scheme
   const bare = url.replace(/[\u0000-\u0020\u007f-\u00a0\u200b-\u200f\u2028\u2029\ufeff]/gu, '');
   const scheme = /^([a-z][a-z0-9+.-]*):/iu.exec(bare)?.[1]?.toLowerCase();

@@ -11,7 +11,7 @@ export type Schedule = {
 };
 
 /** Which of a month's Thursdays: 1 to 4, or -1 for the last one. */
-export type Ordinal = 1 | 2 | 3 | 4 | -1;
+type Ordinal = 1 | 2 | 3 | 4 | -1;
 
 /** The words of `every:` and `on:` understood. */
 export type Repetition =

@@ -1,7 +1,7 @@
-import type { Value } from './grammar.ts';
+import { turned, type Value } from './grammar.ts';
 import { type Reader, refuse, type SharedSection, type SharedValue } from './reader.ts';
 import type { At } from './source.ts';
-import type { YamlNode } from './yaml-node.ts';
+import { entryOf, type YamlNode } from './yaml-node.ts';
 
 const PREFIX = 'shared.';
 const WHAT: Readonly<Record<SharedSection, string>> = { stock: 'stock', supplies: 'supply', pieces: 'piece' };
@@ -40,17 +40,11 @@ export function findShared(
  * will do. What is not there is reported, and then nothing else of that value.
  */
 export function sharing<T>(section: SharedSection, value: Value<T>): Value<T> {
-  return {
-    ...value,
-    read: (node, spot, reader) => {
-      if (section !== 'supplies') {
-        const whole = withUsed(node, section, reader);
-        return whole && value.read(whole, spot, reader);
-      }
-      const whole = withNamed(node, reader);
-      return whole && value.read(whole, { ...spot, at: whole.at }, reader);
-    },
-  };
+  return turned(value.schema, ({ node, spot, reader }) => {
+    const isSupply = section === 'supplies';
+    const whole = isSupply ? withNamed(node, reader) : withUsed(node, section, reader);
+    return whole && { value, node: whole, spot: isSupply ? { ...spot, at: whole.at } : spot };
+  });
 }
 
 function withNamed(node: YamlNode, reader: Reader): YamlNode | undefined {
@@ -67,7 +61,7 @@ function withUsed(
   using: readonly string[] = [],
 ): YamlNode | undefined {
   if (node.kind !== 'map') return node;
-  const use = node.entries.find(({ key }) => key.text === 'use')?.value;
+  const use = entryOf(node, 'use')?.value;
   if (!use) return node;
   if (use.kind !== 'text' || using.includes(use.text)) {
     return refuse(use, 'use', `a value of shared/, such as ${PREFIX}box, that does not use this one`, reader);

@@ -1,12 +1,20 @@
 import type { FootnoteDefinition, Heading, Nodes, PhrasingContent, Root, RootContent } from 'mdast';
 import type { TextDirective } from 'mdast-util-directive';
 import { toString as plainText } from 'mdast-util-to-string';
-import { attributeMap, type Directive, isDirective, isListReference, TEXT_REFERENCES } from './directives.ts';
-import { mapOf, readWhole, type Schema, type Value } from './grammar.ts';
+import { attributeMap, type Directive, isDirective, isListReference } from './directives.ts';
+import { type Schema, sectionOf, taken, type Value } from './grammar.ts';
 import { optional, plainly } from './keys.ts';
 import { childrenOf, everyNode, placeOf, rewrite } from './markdown.ts';
-import type { Picture, Project, Prose, Reference, Step } from './model.ts';
+import {
+  type Picture,
+  type Project,
+  type Prose,
+  type Reference,
+  type Step,
+  TEXT_REFERENCES,
+} from './model.ts';
 import { picturePlace } from './pictures.ts';
+import { readValue } from './read-value.ts';
 import type { Reader } from './reader.ts';
 import { type At, type Place, type SourceFile, textAt } from './source.ts';
 import { asMatch, asMinutes } from './values.ts';
@@ -16,7 +24,7 @@ const NO_TITLE = 'behind ## what is done in this step';
 /** A word alone says yes. */
 const asSet = asMatch('yes or no', /^(?:(|yes)|no)$/u, ([, yes]) => yes !== undefined);
 
-const STEP = mapOf('{minutes=10}', {
+const STEP = sectionOf('{minutes=10}', {
   minutes: optional(asMinutes, 'How long the step takes, in minutes; or in hours: `1h30`.'),
   ahead: plainly(asSet, 'no', 'It is done before the session.'),
   dry: optional(asMinutes, 'How long it then waits, for ink or glue: `10`, `12h`.'),
@@ -109,10 +117,11 @@ function readStep(
     const facts = { key: 'a heading', expected: NO_TITLE, actual: textAt(title.at) };
     reader.report({ rule: 'unexpected-value', at: title.at, facts });
   }
+  const attributes = settings ? attributeMap(settings, file) : ({ kind: 'nothing', at: title.at } as const);
   return {
     title,
     heading: heading.children,
-    ...readWhole(STEP, settings && attributeMap(settings, file), { key: ':step', at: title.at }, reader),
+    ...readValue(STEP, attributes, { key: ':step', at: title.at }, reader),
     prose: readProse(nodes, heading.children, file, reader),
   };
 }
@@ -169,12 +178,11 @@ function run(at: Place): At<string> {
   return { value: textAt(at), at };
 }
 
-const asWritten: Value<At<string>> = {
-  schema: {},
-  read: (node) => (node.kind === 'text' ? { value: node.text, at: node.at } : undefined),
-};
+const asWritten: Value<At<string>> = taken({}, ({ node }) =>
+  node.kind === 'text' ? { value: node.text, at: node.at } : undefined,
+);
 
-const DRAWING = mapOf('{of=box view=flat}', {
+const DRAWING = sectionOf('{of=box view=flat}', {
   of: optional(asWritten, 'A piece, or a panel of one.'),
   view: optional(asWritten, 'What is drawn of it: one of those below.'),
 });
@@ -182,20 +190,20 @@ const DRAWING = mapOf('{of=box view=flat}', {
 export const DRAWING_SCHEMA: Schema = DRAWING.schema;
 
 /** The directives that have a name in brackets take no attributes. */
-const NO_ATTRIBUTES = mapOf('nothing', {});
+const NO_ATTRIBUTES = sectionOf('nothing', {});
 
 function readReference(node: Directive, file: SourceFile, reader: Reader): Reference | undefined {
   const map = attributeMap(node, file);
   const spot = { key: `:${node.name}`, at: map.at };
   if (node.type === 'leafDirective') {
-    const { of: name, view } = readWhole(DRAWING, map, spot, reader);
+    const { of: name, view } = readValue(DRAWING, map, spot, reader);
     if (name?.value) return { kind: 'drawing', name, ...(view && { view }) };
     const expected = 'the name of a piece in it, such as ::drawing{of=box}';
     const facts = { key: 'a drawing', expected, actual: textAt(map.at) };
     reader.report({ rule: 'unexpected-value', at: map.at, facts });
     return undefined;
   }
-  NO_ATTRIBUTES.read(map, spot, reader);
+  readValue(NO_ATTRIBUTES, map, spot, reader);
   const kind = TEXT_REFERENCES.find((each) => each === node.name);
   if (node.type !== 'textDirective' || !kind) return undefined;
   return { kind, name: { value: plainText(node).trim(), at: insidePlace(node, file) } };

@@ -1,21 +1,18 @@
 import type { Length, Unit } from '../measure/length.ts';
-import { parseLength, parseSizes, type Reading, VULGAR, writtenUnit } from '../measure/notation.ts';
-import { made, textSchema, type Value } from './grammar.ts';
+import { parseSizes, VULGAR, writtenUnit } from '../measure/notation.ts';
+import { made, taken, textSchema, type Value } from './grammar.ts';
 import type { AtSize, AtVolume, Money, Units } from './model.ts';
 import { type Reader, refuse, shown, unitAt } from './reader.ts';
 import type { At } from './source.ts';
-import type { YamlText } from './yaml-node.ts';
 
 const MONEY = /^\p{Sc}?\s*(\d{1,9})(?:\.(\d{1,4})|,(\d{1,2}))?$/u;
 
 /** Any text. */
-export const asText: Value<At<string>> = {
-  schema: textSchema(),
-  read: (node, { key }, reader) =>
-    node.kind === 'text' && node.text.trim() !== ''
-      ? { value: node.text.trim(), at: node.at }
-      : refuse(node, key, 'a text', reader),
-};
+export const asText: Value<At<string>> = taken(textSchema(), ({ node, spot, reader }) =>
+  node.kind === 'text' && node.text.trim() !== ''
+    ? { value: node.text.trim(), at: node.at }
+    : refuse(node, spot.key, 'a text', reader),
+);
 
 /** A text that fits a pattern; `expected` says it in words. */
 export function asMatch<T>(
@@ -23,14 +20,11 @@ export function asMatch<T>(
   pattern: RegExp,
   make: (match: RegExpExecArray) => T | undefined,
 ): Value<At<T>> {
-  return {
-    schema: textSchema(pattern),
-    read: (node, { key }, reader) => {
-      const match = node.kind === 'text' ? pattern.exec(node.text.trim()) : null;
-      const value = match ? make(match) : undefined;
-      return value === undefined ? refuse(node, key, expected, reader) : { value, at: node.at };
-    },
-  };
+  return taken(textSchema(pattern), ({ node, spot, reader }) => {
+    const match = node.kind === 'text' ? pattern.exec(node.text.trim()) : null;
+    const value = match ? make(match) : undefined;
+    return value === undefined ? refuse(node, spot.key, expected, reader) : { value, at: node.at };
+  });
 }
 
 /** One of a few words. */
@@ -45,6 +39,9 @@ export function asChoice<T extends string>(choices: readonly T[]): Value<At<T>> 
     schema: { anyOf: [{ enum: choices }, textSchema(new RegExp(`^(?:${words})$`, 'iu'))] },
   };
 }
+
+/** What a number without a unit is in. */
+export const asUnit: Value<At<Unit>> = asChoice(['in', 'mm', 'cm'] as const);
 
 /** Which editions are made. */
 export const asUnits: Value<At<Units>> = asChoice(['both', 'inch', 'metric'] as const);
@@ -102,32 +99,18 @@ function lengthsPattern(count: 1 | 2 | 3): RegExp {
 /** One, two or three lengths, in the order written. */
 export function asLengths(count: 1 | 2 | 3): Value<readonly At<Length>[]> {
   const { form, pattern } = LENGTHS[count];
-  return {
-    schema: { ...textSchema(pattern), type: count === 1 ? ['string', 'number'] : 'string' },
-    read: (node, { key }, reader) => {
-      if (node.kind !== 'text') return refuse(node, key, form, reader);
-      const reading = parse(node, count, unitAt(node.at, reader));
-      if (reading.ok) return reading.value;
-      const { problem, start, end } = reading;
-      const at = start < end ? node.place(start, end) : node.at;
-      reader.report({ rule: 'unreadable-length', at, facts: { text: shown(at), problem, what: key, count } });
-      return undefined;
-    },
-  };
-}
-
-function parse(node: YamlText, count: 1 | 2 | 3, unit: Unit): Reading<readonly At<Length>[]> {
-  if (count === 1) {
-    const reading = parseLength(node.text, unit);
-    return reading.ok ? { ok: true, value: [{ value: reading.value, at: node.at }] } : reading;
-  }
-  const reading = parseSizes(node.text, unit, count);
-  if (!reading.ok) return reading;
-  const parts = reading.value.map(({ length, start, end }) => ({
-    value: length,
-    at: node.place(start, end),
-  }));
-  return { ok: true, value: parts };
+  const schema = { ...textSchema(pattern), type: count === 1 ? ['string', 'number'] : 'string' };
+  return taken(schema, ({ node, spot: { key }, reader }) => {
+    if (node.kind !== 'text') return refuse(node, key, form, reader);
+    const reading = parseSizes(node.text, unitAt(node.at, reader), count);
+    if (reading.ok) {
+      return reading.value.map(({ length, start, end }) => ({ value: length, at: node.place(start, end) }));
+    }
+    const { problem, start, end } = reading;
+    const at = start < end ? node.place(start, end) : node.at;
+    reader.report({ rule: 'unreadable-length', at, facts: { text: shown(at), problem, what: key, count } });
+    return undefined;
+  });
 }
 
 /** One length. */
@@ -141,7 +124,7 @@ export function unitWritten({ at }: At<Length>, reader: Reader): Unit {
 /** Width × height. */
 export const asSize: Value<AtSize> = made(
   asLengths(2),
-  ([width, height], { at }, _, reader) =>
+  ([width, height], { spot: { at }, reader }) =>
     width && height && { width, height, at, unit: unitWritten(height, reader) },
 );
 
@@ -154,7 +137,7 @@ export const asVolume: Value<AtVolume> = made(
 /** A day that exists, as `YYYY-MM-DD`. */
 export const asDate: Value<At<string>> = made(
   asMatch('a date, such as 2026-12-10', /^(\d{4})-(\d{1,2})-(\d{1,2})$/u, (match) => match),
-  ({ value: [text, year = '', month = '', day = ''], at }, _, __, reader) => {
+  ({ value: [text, year = '', month = '', day = ''], at }, { reader }) => {
     const value = [year, month.padStart(2, '0'), day.padStart(2, '0')].join('-');
     const date = new Date(Date.UTC(Number(year), Number(month) - 1, Number(day)));
     if (date.toISOString().slice(0, 10) === value) return { value, at };
@@ -165,17 +148,13 @@ export const asDate: Value<At<string>> = made(
 
 /** An address that a reader may be sent to: http or https. */
 export const asLink: Value<At<string>> = {
-  schema: { type: 'string', pattern: '^[hH][tT][tT][pP][sS]?://[^\\s/]' },
-  read: (node, spot, reader) => {
-    const text = asText.read(node, spot, reader);
-    if (!text || (/^https?:\/\/[^\s/]/iu.test(text.value) && URL.canParse(text.value))) return text;
-    reader.report({
-      rule: 'unsafe-content',
-      at: text.at,
-      facts: { what: 'a link that is not http or https' },
-    });
+  ...made(asText, (text, { reader }) => {
+    if (/^https?:\/\/[^\s/]/iu.test(text.value) && URL.canParse(text.value)) return text;
+    const facts = { what: 'a link that is not http or https' };
+    reader.report({ rule: 'unsafe-content', at: text.at, facts });
     return undefined;
-  },
+  }),
+  schema: { type: 'string', pattern: '^[hH][tT][tT][pP][sS]?://[^\\s/]' },
 };
 
 /** A language by its BCP 47 tag, in its usual spelling. */
@@ -192,17 +171,14 @@ export const asLanguage: Value<At<string>> = asMatch(
 );
 
 /** `0.45`, `12` or `$0.45`, exactly, in the currency's smallest unit. More decimals than it has are refused. */
-export const asMoney: Value<At<Money>> = {
-  schema: textSchema(MONEY),
-  read: (node, { key }, reader) => {
-    const decimals = reader.moneyDecimals;
-    const [, whole, point, comma] = (node.kind === 'text' && MONEY.exec(node.text.trim())) || [];
-    const part = point ?? comma ?? '';
-    if (whole !== undefined && part.length <= decimals) {
-      return { value: { minor: BigInt(whole + part.padEnd(decimals, '0')) }, at: node.at };
-    }
-    const form =
-      decimals === 0 ? 'a whole price, such as 45' : `a price, such as 0.${'45'.padEnd(decimals, '0')}`;
-    return refuse(node, key, form, reader);
-  },
-};
+export const asMoney: Value<At<Money>> = taken(textSchema(MONEY), ({ node, spot, reader }) => {
+  const decimals = reader.moneyDecimals;
+  const [, whole, point, comma] = (node.kind === 'text' && MONEY.exec(node.text.trim())) || [];
+  const part = point ?? comma ?? '';
+  if (whole !== undefined && part.length <= decimals) {
+    return { value: { minor: BigInt(whole + part.padEnd(decimals, '0')) }, at: node.at };
+  }
+  const form =
+    decimals === 0 ? 'a whole price, such as 45' : `a price, such as 0.${'45'.padEnd(decimals, '0')}`;
+  return refuse(node, spot.key, form, reader);
+});

@@ -9,7 +9,7 @@ import { readShared } from './read-shared.ts';
 import { readSite } from './read-site.ts';
 import { moneyDecimals } from './reader.ts';
 import { slugOf } from './slug.ts';
-import { digestOf, type SourceFile, sourceFile } from './source.ts';
+import { digestOf, type SourceFile } from './source.ts';
 
 /** The files of a workspace, read but not understood. */
 type WorkspaceSource = {
@@ -42,19 +42,23 @@ export function readWorkspace(source: WorkspaceSource): Workspace {
   const bench = { moneyDecimals: moneyDecimals(site.currency), forms };
   const shared = readShared(others, bench, troubleOf(...others));
   const basis = digestOf([settings, ...others].flatMap((file) => (file ? [file.path, file.text] : [])));
-  const projects = [...files].flatMap(([path, file]): Project[] => {
+  const projects: Project[] = [];
+  for (const [path, file] of files) {
     const [, folder] = /^([^/]+)\/sheet\.md$/u.exec(path) ?? [];
-    if (folder === undefined || !file) return [];
-    const request = { ...bench, folder, file, ledger: files.get(`${folder}/${LEDGER_FILE}`), shared, basis };
-    return [
-      readProject({
-        ...request,
-        findPicture: (picture) => findPicture(folder, picture),
-        unreadable: troubleOf(file),
-        units: site.units,
-      }),
-    ];
-  });
+    if (folder === undefined || !file) continue;
+    const project = readProject({
+      ...bench,
+      folder,
+      file,
+      ledger: files.get(`${folder}/${LEDGER_FILE}`),
+      shared,
+      basis,
+      findPicture: (picture) => findPicture(folder, picture),
+      unreadable: troubleOf(file),
+      units: site.units,
+    });
+    projects.push(project);
+  }
   return {
     root,
     site,
@@ -62,21 +66,4 @@ export function readWorkspace(source: WorkspaceSource): Workspace {
     slugs: folders?.map(slugOf) ?? projects.map(({ slug }) => slug),
     findings: shared.findings,
   };
-}
-
-/**
- * Reads a workspace from texts instead of a folder: path to text, such as `seed-keeper/sheet.md`, `site.yaml`,
- * `shared/stock.yaml`, and `seed-keeper/photos/flat.jpg` (any text) for a picture that is there.
- */
-export function readWorkspaceFromTexts(
-  texts: Readonly<Record<string, string>>,
-  forms: readonly FormGrammar[],
-): Workspace {
-  return readWorkspace({
-    root: '/',
-    files: new Map(Object.entries(texts).map(([path, text]) => [path, sourceFile(path, text)])),
-    findings: [],
-    findPicture: (folder, path) => (`${folder}/${path}` in texts ? 'there' : 'missing'),
-    forms,
-  });
 }

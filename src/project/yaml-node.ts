@@ -26,3 +26,19 @@ export function textNode(text: string, at: Place): YamlText {
   });
   return { kind: 'text', text, at, place };
 }
+
+/** The entries of a map; none of what is no map. */
+export function entriesOf(node: YamlNode | undefined): readonly YamlEntry[] {
+  return node?.kind === 'map' ? node.entries : [];
+}
+
+/** A key of a map and what stands behind it. */
+export function entryOf(node: YamlNode, key: string): YamlEntry | undefined {
+  return entriesOf(node).find((entry) => entry.key.text === key);
+}
+
+/** The items of a list; one value alone is a list of one, nothing an empty one. */
+export function itemsOf(node: YamlNode | undefined): readonly YamlNode[] {
+  const items = node?.kind === 'list' ? node.items : node ? [node] : [];
+  return items.filter(({ kind }) => kind !== 'nothing');
+}

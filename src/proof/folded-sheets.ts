@@ -2,7 +2,7 @@ import type { Length, Unit } from '../measure/length.ts';
 import type { Piece } from '../project/model.ts';
 import type { Edge } from '../project/net-as-written.ts';
 import type { At, Place } from '../project/source.ts';
-import { caliperOf } from '../shape/caliper.ts';
+import { caliperOf, stockOf } from '../shape/caliper.ts';
 import { folded, type Soundness } from '../shape/closure/sound.ts';
 import type { FoldedShape } from '../shape/fold.ts';
 import type { Fold, Net } from '../shape/net.ts';
@@ -30,8 +30,9 @@ export type FoldedSheet = {
 
 /** Every sheet of a project that has folds, folded. */
 export function foldedSheets({ project, shapes }: ProofContext): readonly FoldedSheet[] {
-  return [...project.pieces.values()].flatMap(({ id, stock, body }) => {
-    const caliper = caliperOf(stock && project.stock.get(stock.value)).thickness;
+  return [...project.pieces.values()].flatMap((piece) => {
+    const { id, body } = piece;
+    const caliper = caliperOf(stockOf(piece, project)).thickness;
     const of = { piece: id.value, unit: project.unit };
     const at = body.kind === 'form' ? body.form.at : id.at;
     return sheetsOf(shapes.nets, id.value)

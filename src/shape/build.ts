@@ -1,6 +1,6 @@
 import { type Finding, findMistake } from '../project/finding.ts';
 import type { Piece, Project } from '../project/model.ts';
-import { caliperOf } from './caliper.ts';
+import { caliperOf, stockOf } from './caliper.ts';
 import { explicitNet, flatNet, type NetReading } from './explicit.ts';
 import type { Form } from './form.ts';
 import { forms } from './forms/index.ts';
@@ -55,8 +55,7 @@ type FormBody = Extract<Piece['body'], { kind: 'form' }>;
 function formNet(piece: Piece, body: FormBody, project: Project, known: readonly Form[]): NetReading {
   const form = known.find(({ name }) => name === body.form.value);
   if (!form) throw new Error(`the reader let a form pass that isn't there: ${body.form.value}`);
-  const stock = piece.stock && project.stock.get(piece.stock.value);
-  const { thickness } = caliperOf(stock);
+  const { thickness } = caliperOf(stockOf(piece, project));
   const { settings, ruler } = body;
   const result = form.build({ piece, settings, ruler, metric: project.metric, caliper: thickness });
   return result.ok ? { net: result.net, parts: result.parts, findings: [] } : { findings: result.findings };

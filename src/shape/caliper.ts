@@ -1,6 +1,6 @@
 import { Length } from '../measure/length.ts';
 import { roundMillimetres } from '../measure/round.ts';
-import type { Grade, PaperWeight, Stock } from '../project/model.ts';
+import type { Grade, PaperWeight, Piece, Project, Stock } from '../project/model.ts';
 
 /** A paper's thickness, and how sure it is: measured by its maker, guessed from its weight, or the usual cardstock. */
 type Caliper = {
@@ -37,6 +37,11 @@ const GRAMMAGE_OF_POUND = 453.59237 / (500 * 0.00064516);
 
 /** Microns a g/m² is thick. From the index and cover rows above: between 1.12 and 1.15; a paper may differ widely. */
 const BULK = 1.15;
+
+/** What a piece is cut from; undefined where it names none that is there. */
+export function stockOf(piece: Piece | undefined, { stock }: Project): Stock | undefined {
+  return piece?.stock && stock.get(piece.stock.value);
+}
 
 /** The thickness a stock is reckoned with. Without a stock, or a weight, that of an everyday cardstock. */
 export function caliperOf(stock: Stock | undefined): Caliper {

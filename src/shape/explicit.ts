@@ -20,13 +20,13 @@ export type NetReading = {
 /** What is wrong with a name of a cell or a line. */
 type Misnamed = Extract<RuleFacts['unknown-reference'], { readonly last: Cell }>['wrong'];
 
-type Written = NetAsWritten & { readonly cut: AtSize };
+type WrittenNet = NetAsWritten & { readonly cut: AtSize };
 
 /** Findings that leave no doubt what is meant, so that the net can be made all the same. */
 const HARMLESS: ReadonlySet<RuleId> = new Set(['score-order']);
 
 /** The net of a piece given by its score lines, or what is wrong with them. */
-export function explicitNet(piece: Piece, written: Written, unit: Unit): NetReading {
+export function explicitNet(piece: Piece, written: WrittenNet, unit: Unit): NetReading {
   const { grid, findings } = readGrid(piece, written, unit);
   const sound = findings.every(({ rule }) => HARMLESS.has(rule));
   return sound ? { net: gridNet(grid), findings } : { findings };
@@ -35,7 +35,7 @@ export function explicitNet(piece: Piece, written: Written, unit: Unit): NetRead
 /** The grid a piece's score lines make; only a grid without grave findings may be made a net. */
 function readGrid(
   piece: Piece,
-  written: Written,
+  written: WrittenNet,
   unit: Unit,
 ): { readonly grid: Grid; readonly findings: readonly Finding[] } {
   const { cut, score } = written;
@@ -93,7 +93,7 @@ class CellReader {
   readonly #rows: number;
   readonly #trimmed: ReadonlySet<string>;
 
-  constructor(piece: string, columns: number, rows: number, written: Written) {
+  constructor(piece: string, columns: number, rows: number, written: WrittenNet) {
     this.#piece = piece;
     this.#columns = columns;
     this.#rows = rows;

@@ -4,7 +4,7 @@ import type { FlatPoint, Fold, Net, Panel } from './net.ts';
 import { boxCorners } from './outline.ts';
 import { type Hinge, type Pose, placed, posesOf } from './paint/pose.ts';
 import { otherSide, panelForest, panelOf } from './panel-tree.ts';
-import { dot, type Plane, type Point3, scaled } from './space.ts';
+import { bounds, dot, type Plane, type Point3, scaled } from './space.ts';
 import { signedAngle } from './tube.ts';
 
 /** One panel where it has come to in space. */
@@ -62,6 +62,13 @@ export function foldNet(net: Net, options: FoldOptions = {}): FoldedShape {
   );
   const { caliper = 0 } = options;
   return { net: sheet, base, caliper, panels: new Map(panels) };
+}
+
+/** How far a net reaches across, up and back over all once it is folded, in millimetres. */
+export function foldedExtent(net: Net, at: FoldProgress = 1): readonly [number, number, number] {
+  const { panels } = foldNet(net, { at });
+  const { least, most } = bounds([...panels.values()].flatMap(({ corners }) => corners));
+  return [most.x - least.x, most.y - least.y, most.z - least.z];
 }
 
 /** A net laid down to be folded: its base, where the flat paper lies, and its panels as they hang on the base. */

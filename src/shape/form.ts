@@ -22,7 +22,7 @@ export type FormPart = { readonly name: string; readonly net: Net };
  * `parts` is cut from another sheet and stands there as `box.lid`. Panel names are unique across all of them, so
  * that `on: box.top` names one panel whichever sheet it is on.
  */
-export type FormResult =
+type FormResult =
   | { readonly ok: true; readonly net: Net; readonly parts: readonly FormPart[] }
   | { readonly ok: false; readonly findings: readonly Finding[] };
 

@@ -48,7 +48,10 @@ export type Shapes = {
 /** A sheet of a piece and its name; the piece's own sheet has none. */
 export type Sheet = { readonly name?: string; readonly net: Net };
 
-/** Every sheet a piece is made of, its own first: one, but for a form of several. Empty when it has no net. */
+/**
+ * Every sheet a piece is made of, its own first: one, but for a form of several; a further sheet alone by its own name
+ * (`box.lid`). Empty when it has no net.
+ */
 export function sheetsOf(nets: ReadonlyMap<string, Net>, piece: string): readonly Sheet[] {
   const own = nets.get(piece);
   if (!own) return [];

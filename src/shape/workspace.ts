@@ -1,6 +1,7 @@
 import { type LoadOptions, loadWorkspace as load } from '../project/load.ts';
 import type { Workspace } from '../project/model.ts';
-import { readWorkspaceFromTexts as readTexts } from '../project/workspace.ts';
+import { sourceFile } from '../project/source.ts';
+import { readWorkspace } from '../project/workspace.ts';
 import { forms } from './forms/index.ts';
 
 /** Reads a workspace from disk, with every form there is. @throws when `root` itself is no folder that can be read. */
@@ -8,7 +9,17 @@ export function loadWorkspace(root: string, options: Omit<LoadOptions, 'forms'> 
   return load(root, { ...options, forms });
 }
 
-/** Reads a workspace from texts by their paths, with every form there is. */
-export function readWorkspaceFromTexts(files: Readonly<Record<string, string>>): Workspace {
-  return readTexts(files, forms);
+/**
+ * Reads a workspace from texts instead of a folder, with every form there is: path to text, such as
+ * `seed-keeper/sheet.md`, `site.yaml`, `shared/stock.yaml`, and `seed-keeper/photos/flat.jpg` (any text) for a picture
+ * that is there.
+ */
+export function readWorkspaceFromTexts(texts: Readonly<Record<string, string>>): Workspace {
+  return readWorkspace({
+    root: '/',
+    files: new Map(Object.entries(texts).map(([path, text]) => [path, sourceFile(path, text)])),
+    findings: [],
+    findPicture: (folder, path) => (`${folder}/${path}` in texts ? 'there' : 'missing'),
+    forms,
+  });
 }

@@ -3,11 +3,10 @@ import type { Revision } from '../project/ledger.ts';
 import type { Site } from '../project/model.ts';
 import { recutWords, revisionWords } from '../words/changes.ts';
 import type { Labels } from '../words/labels.ts';
-import { html, SafeHtml } from '../words/safe-html.ts';
+import { html, SafeHtml, xmlDocument } from '../words/safe-html.ts';
 import { type Voice, voiceOf } from '../words/voice.ts';
 import { type ListedProject, UNDATED } from './listed.ts';
 import { absolute, lastingName, siteAddress } from './place.ts';
-import { xmlDocument } from './xml.ts';
 
 /** What is new, an entry each: a revision that was published, or a session of a project that never was. */
 type News = {

@@ -1,5 +1,4 @@
-import { styleElements } from '../handout/css.ts';
-import { headOf, type PageInput } from '../handout/render.ts';
+import { type PageHead, type PageInput, pageHtml } from '../handout/render.ts';
 import type { Site } from '../project/model.ts';
 import type { Labels } from '../words/labels.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
@@ -16,28 +15,16 @@ export type SitePages = PageInput & {
 };
 
 /** A page of the site: what each has, and what `own` gives to its template. */
-export function pageHtml(
+export function sitePageHtml(
   template: string,
-  { site, labels, renderer, styles, scripts, root, icons }: SitePages,
-  page: {
-    readonly title: string;
-    readonly description: string;
-    readonly home?: string | undefined;
-    readonly head?: readonly SafeHtml[];
-    readonly css?: string;
-  },
+  pages: SitePages,
+  { home, head = [], ...page }: PageHead & { readonly home?: string; readonly head?: readonly SafeHtml[] },
   own: object,
 ): string {
-  const { title, description, home, head = [], css = '' } = page;
+  const { site, scripts, root, icons } = pages;
   const elements = [...(icons ? [siteElements(root, icons, site.title)] : []), ...head];
-  const model = {
-    ...headOf(labels, styleElements(styles, css), { title, description, scripts }),
-    siteTitle: site.title,
-    home,
-    head: SafeHtml.join(elements, '\n'),
-    ...own,
-  };
-  return renderer.render(template, model, voiceOf(labels).say);
+  const frame = { siteTitle: site.title, home, head: SafeHtml.join(elements, '\n') };
+  return pageHtml(pages, template, { ...page, scripts }, { ...frame, ...own });
 }
 
 /**
@@ -47,7 +34,8 @@ export function pageHtml(
 export function notFoundHtml(pages: SitePages): string {
   const description = voiceOf(pages.labels).say('not-found');
   const home = siteAddress(pages.site);
-  return pageHtml('404', pages, { title: `${description} – ${pages.site.title}`, description, home }, {});
+  const title = `${description} – ${pages.site.title}`;
+  return sitePageHtml('404', pages, { title, description, ...(home !== undefined && { home }) }, {});
 }
 
 /** What a page says of itself to programs that show a link to it (Open Graph, ogp.me). */

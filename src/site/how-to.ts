@@ -1,5 +1,6 @@
 import type { Figure, PlacedPicture } from '../drawing/figures.ts';
 import { type Editions, ownEdition } from '../edition/editions.ts';
+import { minutesOf } from '../handout/facts.ts';
 import { renderMarkdown } from '../handout/markdown.ts';
 import { type ProseSetting, withoutHost } from '../handout/markdown-handlers.ts';
 import { shownText } from '../handout/measured-text.ts';
@@ -28,7 +29,7 @@ export function howTo(about: {
   // As for a print: what is meant for a screen reader's ear would be read twice.
   const setting = settingOf(editions, 'letter', labels, pictures);
   const isTool = ({ kind }: Project['supplies'][number]): boolean => TOOLS.includes(kind.value);
-  const minutes = minutesOf(project);
+  const { worked, dry } = minutesOf(project);
   return {
     '@context': 'https://schema.org',
     '@type': 'HowTo',
@@ -36,7 +37,7 @@ export function howTo(about: {
     ...(project.summary && { description: shownText(project.summary.value, setting) }),
     inLanguage: labels.language,
     ...(image !== undefined && { image }),
-    ...(minutes > 0 && { totalTime: `PT${minutes}M` }),
+    ...(worked + dry > 0 && { totalTime: `PT${worked + dry}M` }),
     supply: [
       ...stocksUsed(project).map(({ name }) => ({ '@type': 'HowToSupply', name })),
       ...project.supplies
@@ -48,12 +49,6 @@ export function howTo(about: {
       .map(({ item }) => ({ '@type': 'HowToTool', name: shownText(item.value, setting) })),
     step: project.steps.map((step, index) => stepOf(step, index + 1, setting)),
   };
-}
-
-/** All that passes from beginning to end: work as the demonstrator says, or the steps' together, and waiting. */
-function minutesOf({ minutes, steps }: Project): number {
-  const work = minutes?.value ?? steps.reduce((total, step) => total + (step.minutes?.value ?? 0), 0);
-  return work + steps.reduce((total, { dry }) => total + (dry?.value ?? 0), 0);
 }
 
 const NO_FIGURE: Figure = { html: SafeHtml.empty, width: 0 };

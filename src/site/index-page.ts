@@ -1,7 +1,7 @@
 import { pictureElement } from '../drawing/figures.ts';
 import { typographic } from '../words/typographic.ts';
 import { type Voice, voiceOf } from '../words/voice.ts';
-import { pageHtml, previewElements, type SitePages } from './frame.ts';
+import { previewElements, type SitePages, sitePageHtml } from './frame.ts';
 import { type ListedProject, type Listing, listingOf, papersLines } from './listed.ts';
 import { hoursOf, whenText } from './when.ts';
 
@@ -35,7 +35,7 @@ export function indexHtml(
     path: '',
     picture: { path: links.linkPicture, alternative: title },
   });
-  return pageHtml(
+  return sitePageHtml(
     'index',
     pages,
     { title, description, head: [preview] },

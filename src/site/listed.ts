@@ -1,6 +1,5 @@
 import type { PlacedPicture } from '../drawing/figures.ts';
 import type { EditionName } from '../edition/editions.ts';
-import type { Download } from '../handout/prints.ts';
 import { compare } from '../measure/numbers.ts';
 import type { Revision } from '../project/ledger.ts';
 import type { Voice } from '../words/voice.ts';
@@ -19,12 +18,15 @@ export type ListedProject = {
   readonly picture?: ListedPicture | undefined;
   /** `#rrggbb`, readable on white: the colour of its paper. */
   readonly accent: string;
-  readonly papers: readonly Download[];
+  readonly papers: readonly ListedPaper[];
   /** What was published of it, the earliest first. */
   readonly revisions: readonly Revision[];
   /** The edition that is printed of it, where only one is. */
   readonly alone?: EditionName | undefined;
 };
+
+/** A PDF: the keys of the line it stands on, and of its paper there. */
+type ListedPaper = { readonly line: string; readonly paper: string; readonly href: string };
 
 export type ListedPicture = PlacedPicture & {
   readonly alternative: string;
@@ -75,31 +77,20 @@ type PapersLine = {
   readonly papers: readonly { readonly name: string; readonly spoken: string; readonly href: string }[];
 };
 
-/** The line each PDF stands on, and the paper that names it there. */
-const PLACES: Readonly<Record<Download['kind'], readonly [line: string, paper: string]>> = {
-  letter: ['site-handout', 'letter'],
-  a4: ['site-handout', 'a4'],
-  'large-print': ['site-handout', 'large-print'],
-  template: ['site-template', 'template'],
-  'template-letter': ['site-template', 'letter'],
-  'template-a4': ['site-template', 'a4'],
-};
-
 /** A project's PDFs, those to read and those to cut apart. `spoken` says of each what it is of, for those who hear it alone. */
 export function papersLines(
   title: string,
-  papers: readonly Download[],
+  papers: readonly ListedPaper[],
   { say }: Voice,
 ): readonly PapersLine[] {
-  return ['site-handout', 'site-template'].flatMap((line) => {
+  const lines = new Set(papers.map(({ line }) => line));
+  return [...lines].map((line) => {
     const kind = say(line);
-    const offered = papers.flatMap(({ kind: offer, href }) => {
-      const [where, paper] = PLACES[offer];
-      const name = say(`site-paper-${paper}`);
-      return where === line
-        ? [{ name, spoken: say('site-paper-of', { paper: name, kind, title }), href }]
-        : [];
+    const own = papers.filter((each) => each.line === line);
+    const offered = own.map(({ paper, href }) => {
+      const name = say(paper);
+      return { name, spoken: say('site-paper-of', { paper: name, kind, title }), href };
     });
-    return offered.length > 0 ? [{ kind, papers: offered }] : [];
+    return { kind, papers: offered };
   });
 }

@@ -1,12 +1,12 @@
-import { styleElements } from '../handout/css.ts';
+import { SIDES_OF } from '../drawing/pages.ts';
 import { qrSvg } from '../handout/qr.ts';
-import { headOf, type PageInput } from '../handout/render.ts';
+import { type PageInput, pageHtml } from '../handout/render.ts';
 import { readable } from '../handout/supplies.ts';
 import type { Paper } from '../project/model.ts';
 import { html, type SafeHtml } from '../words/safe-html.ts';
 import { typographic } from '../words/typographic.ts';
 import { voiceOf } from '../words/voice.ts';
-import { pageHtml, previewElements, type SitePages } from './frame.ts';
+import { previewElements, type SitePages, sitePageHtml } from './frame.ts';
 import { type ListedProject, papersLines } from './listed.ts';
 import { absolute } from './place.ts';
 import { hoursOf, whenText } from './when.ts';
@@ -39,11 +39,11 @@ export function shareHtml(project: ListedProject, links: ShareLinks, pages: Site
     // A link to this page that is passed on shows the sheet itself, and no search engine need list both.
     head: [html`<meta name="robots" content="noindex">`, projectPreview(project, links.linkPicture, pages)],
   };
-  return pageHtml('share', pages, page, {
+  return sitePageHtml('share', pages, page, {
     title: heading,
     sheet: '../index.html',
     address,
-    qr: address === undefined ? undefined : qrSvg(address, voice.say('share-qr', { address })),
+    qr: address === undefined ? undefined : qrSvg(address, voice.say),
     linkPicture: `../${links.linkPicture}`,
     text,
     rows: text.split('\n').length + 2,
@@ -79,12 +79,6 @@ export function projectPreview(
 /** What a table tent is made with. */
 type TentSetting = PageInput & { readonly paper: Paper };
 
-/** A sheet of paper, in millimetres: Letter is 8½ × 11 in. */
-const SHEETS: Readonly<Record<Paper, { readonly width: number; readonly height: number }>> = {
-  letter: { width: 215.9, height: 279.4 },
-  a4: { width: 210, height: 297 },
-};
-
 /** The two feet at the ends of the sheet lie over one another and hold the tent open. */
 const FOOT = 32;
 
@@ -93,24 +87,22 @@ const FOOT = 32;
  * stuck together. Undefined where the site has no address for the code to lead to.
  */
 export function tentHtml(project: ListedProject, setting: TentSetting): string | undefined {
-  const { site, labels, renderer, styles, paper } = setting;
+  const { site, labels, paper } = setting;
   const address = absolute(site, `${project.slug}/`);
   if (address === undefined) return undefined;
   const voice = voiceOf(labels);
-  const { width, height } = SHEETS[paper];
+  const [width, height] = SIDES_OF[paper];
   const face = height / 2 - FOOT;
   const css = `@page { size: ${width}mm ${height}mm; margin: 0; }
 :root { --accent: ${project.accent}; --face: ${face}mm; --foot: ${FOOT}mm; }`;
   const title = typographic(project.title, voice.language);
-  const head = { title: voice.say('share-tent-of', { title }), description: project.summary ?? title };
-  const model = {
-    ...headOf(voice, styleElements(styles, css), head),
+  const head = { title: voice.say('share-tent-of', { title }), description: project.summary ?? title, css };
+  return pageHtml(setting, 'tent', head, {
     siteTitle: site.title,
     title,
     when: project.session && whenText(project.session, hoursOf(site), voice),
     address: readable(address),
-    qr: qrSvg(address, voice.say('share-qr', { address })),
+    qr: qrSvg(address, voice.say),
     faces: [{ side: 'back' }, { side: 'front' }],
-  };
-  return renderer.render('tent', model, voice.say);
+  });
 }

@@ -1,8 +1,7 @@
 import type { Site } from '../project/model.ts';
-import { html, SafeHtml } from '../words/safe-html.ts';
+import { html, SafeHtml, xmlDocument } from '../words/safe-html.ts';
 import type { ListedProject } from './listed.ts';
 import { absolute } from './place.ts';
-import { xmlDocument } from './xml.ts';
 
 /** `sitemap.xml` (sitemaps.org, protocol 0.9); undefined where the site has no address: it can hold no other. */
 export function sitemapXml(projects: readonly ListedProject[], site: Site): string | undefined {

@@ -26,7 +26,6 @@ export function labelsFor(all: ReadonlyMap<string, Labels>, wanted: string): Lan
   if (!english) throw new Error('the English labels are missing from the package');
   const found = all.get(lookup([...all.keys()], wanted) ?? '');
   if (!found) return { from: ENGLISH, labels: english, missing: [], known: false };
-  if (wanted === ENGLISH) return { from: ENGLISH, labels: english, missing: [], known: true };
   const missing = keysOf(english, found.language).filter((key) => !found.texts.has(key));
   const texts = new Map([...english.texts, ...found.texts]);
   return { from: found.language, labels: { language: wanted, texts }, missing, known: true };

@@ -1,6 +1,7 @@
 import { type EditionName, type Shown, type Twin, UNIT_OF } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
-import { printMillimetres, roundedSign, rulerInches } from '../measure/print.ts';
+import { roundedSign, rulerInches } from '../measure/print.ts';
+import { figureOf, isOne } from './figures.ts';
 import { betweenMembers } from './labels.ts';
 import { html, SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';
@@ -34,7 +35,12 @@ export type Measures = {
 export function measuresFor(voice: Voice, shown: Shown, spoken: boolean): Measures {
   const alone = (lengths: readonly Twin[], edition: EditionName, grouping: Grouping = 'size'): SafeHtml => {
     const own = lengths.map((length) => length[edition]);
-    return edition === 'inch' ? inches(own, grouping, voice, spoken) : metric(own, grouping, voice);
+    const unit = UNIT_OF[edition];
+    const figures = own.map((length) => figureHtml(length, edition, voice));
+    const together = joined(figures, grouping, voice, unit);
+    if (edition === 'metric' || !spoken) return html`<span data-unit="${unit}">${together}</span>`;
+    const words = spokenInches(own, grouping, voice);
+    return html`<span data-unit="in"><span aria-hidden="true">${together}</span><span class="spoken">${words}</span></span>`;
   };
   const [leading, second] = shown;
   const inColumns = <T>(each: (edition: EditionName) => T): Columns<T> => ({
@@ -57,29 +63,11 @@ export function measuresFor(voice: Voice, shown: Shown, spoken: boolean): Measur
 }
 
 /** A length as a ruler shows it, its fraction marked so that the typeface sets it as one figure. */
-export function inchFigure(length: Length): SafeHtml {
-  const { negative, whole, numerator, denominator } = rulerInches(length);
-  const sign = `${roundedSign(length, 'in')}${negative ? '−' : ''}`;
-  if (numerator === 0n) return html`${`${sign}${whole}`}`;
-  const fraction = html`<span class="fraction">${`${numerator}/${denominator}`}</span>`;
-  if (whole === 0n) return html`${sign}${fraction}`;
-  return html`<span class="mixed">${`${sign}${whole}`} ${fraction}</span>`;
-}
-
-function inches(lengths: readonly Length[], grouping: Grouping, voice: Voice, spoken: boolean): SafeHtml {
-  const figures = joined(lengths.map(inchFigure), grouping, voice, 'in');
-  if (!spoken) return html`<span data-unit="in">${figures}</span>`;
-  const words = spokenInches(lengths, grouping, voice);
-  return html`<span data-unit="in"><span aria-hidden="true">${figures}</span><span class="spoken">${words}</span></span>`;
-}
-
-function metric(lengths: readonly Length[], grouping: Grouping, voice: Voice): SafeHtml {
-  const figures = lengths.map((length) => html`${metricFigure(length, voice)}`);
-  return html`<span data-unit="mm">${joined(figures, grouping, voice, 'mm')}</span>`;
-}
-
-function metricFigure(length: Length, { say }: Voice): string {
-  return `${roundedSign(length, 'mm')}${say.figure(printMillimetres(length))}`;
+function figureHtml(length: Length, edition: EditionName, { say }: Voice): SafeHtml {
+  const { sign, whole, fraction } = figureOf(length, edition, say);
+  if (fraction === undefined) return html`${sign}${whole}`;
+  const set = html`<span class="fraction">${fraction}</span>`;
+  return whole === '' ? html`${sign}${set}` : html`<span class="mixed">${sign}${whole} ${set}</span>`;
 }
 
 /** A size stays on one line; of a row of positions only the last keeps its unit by it. */
@@ -104,14 +92,8 @@ function spokenInches(lengths: readonly Length[], grouping: Grouping, voice: Voi
   const together =
     grouping === 'size' ? words.join(` ${voice.say('spoken-by')} `) : voice.list(words).toString();
   const first = lengths[0];
-  const single = lengths.length === 1 && first !== undefined && isOneInch(first, voice);
+  const single = lengths.length === 1 && first !== undefined && isOne(first, 'inch', voice.say);
   return voice.phrase(single ? 'spoken-inch' : 'spoken-inches', { figures: together });
-}
-
-/** A fraction is singular in every language; what is more than one inch, by the language's own rule. */
-function isOneInch(length: Length, { say }: Voice): boolean {
-  const { whole, numerator } = rulerInches(length);
-  return whole === 0n || (whole === 1n && numerator === 0n) || say.isOne(length.mm / 25.4);
 }
 
 /** `2 and 11 sixteenths`; in a language that sets the unit within, that too. */

@@ -14,6 +14,16 @@ export function escapeHtml(text: string): string {
   return text.replace(/[&<>"']/gu, (character) => ESCAPES[character] ?? character);
 }
 
+/** A text without what XML 1.0 allows in no form, not even escaped: control characters and halves of characters. */
+export function withoutForbidden(text: string): string {
+  return text.replace(/(?![\t\n\r])\p{Cc}|[\p{Cs}\ufffe\uffff]/gu, '');
+}
+
+/** A document in UTF-8 of one element; characters that XML cannot hold at all are left out. */
+export function xmlDocument(root: SafeHtml | string): string {
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${withoutForbidden(String(root))}\n`;
+}
+
 /**
  * Markup that is our own through and through, never a person's words. Templates print it as it is (Handlebars asks
  * for `toHTML`) and escape everything else, so that no template ever needs to switch escaping off.

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type TemplatePage, templatePages } from '../../src/drawing/actual-size.ts';
+import { tile } from '../../src/drawing/pages.ts';
 import { templateSvg } from '../../src/drawing/template-file.ts';
-import { tile } from '../../src/drawing/tiles.ts';
 import type { Editions } from '../../src/edition/editions.ts';
 import { Length } from '../../src/measure/length.ts';
 import {

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { contrast } from '../../src/drawing/accent.ts';
 import { templatePages } from '../../src/drawing/actual-size.ts';
 import type { Drawing } from '../../src/drawing/canvas.ts';
 import { foldedDrawing } from '../../src/drawing/folded.ts';
@@ -8,6 +7,7 @@ import { stackDrawing } from '../../src/drawing/stack.ts';
 import { templateDrawing } from '../../src/drawing/template.ts';
 import { tint } from '../../src/drawing/tint.ts';
 import { Length } from '../../src/measure/length.ts';
+import { contrast } from './contrast.ts';
 import { BOX, BOX_METRIC, editionsOf, elementsOf, inchStyle, linesOf, metricStyle } from './drawn.ts';
 
 const editions = editionsOf(BOX, BOX_METRIC);

@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Spreadable, spread } from '../../src/drawing/spread.ts';
+import { spread } from '../../src/drawing/spread.ts';
+
+type Spreadable = Parameters<typeof spread>[0][number];
 
 const labels = fc.array(
   fc.record({ at: fc.integer({ min: 0, max: 100 }), size: fc.integer({ min: 1, max: 12 }) }),

@@ -171,9 +171,9 @@ describe('a key', () => {
   });
 
   it('has a sample and a word for each, in the width it is given', () => {
-    const canvas = new Canvas();
+    const canvas = new Canvas(inchStyle);
     const entries = ['cut', 'mountain', 'valley', 'flat', 'waste', 'glue'] as const;
-    drawKey(canvas, entries, { left: 0, top: 0, width: 60 }, inchStyle);
+    drawKey(canvas, entries, { left: 0, top: 0, width: 60 });
     const drawing = canvas.drawing('key', 'Key');
     expect(textsOf(drawing.svg)).toHaveLength(6);
     expect(drawing.width).toBeLessThan(62);

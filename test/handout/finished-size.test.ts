@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { plainEditions } from '../../src/edition/editions.ts';
+import { editionsOf } from '../../src/edition/editions.ts';
 import { factsOf } from '../../src/handout/facts.ts';
 import { finishedSize, mainPiece } from '../../src/handout/finished-size.ts';
 import { printInches } from '../../src/measure/print.ts';
@@ -98,7 +98,7 @@ describe('the demo projects', async () => {
   const { projects } = await loadWorkspace(root);
 
   it.each(projects)('$slug has the size of its main piece', (project) => {
-    const editions = plainEditions({ project, shapes: buildShapes(project) });
+    const editions = editionsOf({ project, shapes: buildShapes(project) });
     const size = finishedSize(editions)?.map(({ inch }) => printInches(inch, 'plain'));
     const found = [mainPiece(editions)?.id.value, size?.join(' × ')];
     // The one written in metric: 210 mm folded in half, 183 mm with 35 of it turned up.

@@ -191,7 +191,7 @@ describe('a page', () => {
 
   it('offers what it is given to print', () => {
     const links = {
-      downloads: [{ kind: 'a4' as const, href: 'box-a4.pdf' }],
+      downloads: [{ label: 'pdf-a4', href: 'box-a4.pdf' }],
       home: '../index.html',
       share: 'share/',
     };

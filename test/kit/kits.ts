@@ -1,5 +1,6 @@
 import type { CuttingBench } from '../../src/kit/bench.ts';
-import { type Kit, type KitOrder, type KitResult, planKit } from '../../src/kit/kit.ts';
+import { type KitOrder, type KitResult, planKit } from '../../src/kit/kit.ts';
+import type { Kit } from '../../src/kit/plan.ts';
 import { kitJson } from '../../src/kit/report/json.ts';
 import { Length } from '../../src/measure/length.ts';
 import type { Project } from '../../src/project/model.ts';

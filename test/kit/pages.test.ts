@@ -5,7 +5,8 @@ import { pathToFileURL } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
 import { createRenderer } from '../../src/handout/render.ts';
 import { layoutDrawing } from '../../src/kit-pages/layout-drawing.ts';
-import { kitPage, renderKit } from '../../src/kit-pages/page.ts';
+import { kitPage } from '../../src/kit-pages/page.ts';
+import { costRows, shoppingGroups } from '../../src/kit-pages/shopping.ts';
 import { stepRows } from '../../src/kit-pages/steps.ts';
 import { kitWords } from '../../src/kit-pages/words.ts';
 import { Length } from '../../src/measure/length.ts';
@@ -108,15 +109,15 @@ describe('the pages of a kit', () => {
       "supplies:\n  - { item: '<script>alert(1)</script>', kind: ink }\n",
     );
     const kit = planned(project, order(2));
-    const model = kitPage({
+    const { html } = kitPage({
       kit,
       site,
       currency: DOLLAR,
       labels,
+      renderer: createRenderer(templates),
       target: 'page',
       styles: { kind: 'linked', hrefs: [] },
     });
-    const html = renderKit(model, createRenderer(templates), labels);
     expect(html).not.toMatch(/<script|<b>/u);
     expect(html).toContain('&lt;b&gt;Card&lt;/b&gt;');
     expect(html).toContain('&lt;script&gt;');
@@ -126,17 +127,11 @@ describe('the pages of a kit', () => {
     const project = projectOf(
       '  stock: { card: { name: Card, sheet: 8 x 11, price: 0.5 }, other: { name: Other, sheet: 8 x 11 } }\n  pieces: { a: { stock: card, cut: 4 x 4 }, b: { stock: other, cut: 4 x 4 } }',
     );
-    const kit = planned(project, order(2));
-    const model = kitPage({
-      kit,
-      site,
-      currency: DOLLAR,
-      labels,
-      target: 'page',
-      styles: { kind: 'linked', hrefs: [] },
-    });
-    expect(model.shopping[0]?.rows.map(({ cost }) => cost)).toEqual(['$0.50', 'price unknown']);
-    expect(model.costs[0]).toMatchObject({ value: '$0.50', note: 'without Other: amount or price unknown' });
+    const { shopping, cost } = planned(project, order(2));
+    const [paper] = shoppingGroups(shopping, words);
+    const [buying] = costRows(cost, words);
+    expect(paper?.rows.map((row) => row.cost)).toEqual(['$0.50', 'price unknown']);
+    expect(buying).toMatchObject({ value: '$0.50', note: 'without Other: amount or price unknown' });
   });
 
   it('speak the unit the project is measured in', () => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { PieceKind } from '../../src/kit/demand.ts';
 import { namePieces } from '../../src/kit/piece-names.ts';
+import type { PieceKind } from '../../src/kit/plan.ts';
 import type { PlacedPiece } from '../../src/kit/sheet-tree.ts';
 import { Length } from '../../src/measure/length.ts';
 
@@ -13,25 +13,50 @@ function placed(blank: number): PlacedPiece {
 
 function kindOf(...pieces: readonly (readonly [name: string, perKit: number])[]): PieceKind {
   const size = { width: INCH, height: INCH };
-  return { size, pieces: pieces.map(([name, perKit]) => ({ name, perKit, flipped: false })) };
+  const pieceOf = ([name, perKit]: (typeof pieces)[number]): PieceKind['pieces'][number] => {
+    return { name, piece: name, sheet: undefined, size, perKit, flipped: false };
+  };
+  return { size, pieces: pieces.map(pieceOf) };
+}
+
+/** For each layout the names of its pieces, for so many of its sheets each. */
+function namesOf(...asked: Parameters<typeof namePieces>): { count: number; names: string[] }[][] {
+  return namePieces(...asked).map((ways) =>
+    ways.map(({ count, pieces }) => ({ count, names: pieces.map(({ name }) => name) })),
+  );
 }
 
 describe('the names of pieces of one size', () => {
   it('are the same on every sheet of a layout where that comes out', () => {
     const layouts = [{ count: 6, pieces: [placed(0), placed(0), placed(0)] }];
-    expect(namePieces(layouts, [kindOf(['front', 2], ['back', 1])], 6)).toEqual([
+    expect(namesOf(layouts, [kindOf(['front', 2], ['back', 1])], 6)).toEqual([
       [{ count: 6, names: ['front', 'front', 'back'] }],
     ]);
   });
 
   it('are apart on one sheet where it does not', () => {
     const layouts = [{ count: 3, pieces: [placed(0), placed(0)] }];
-    expect(namePieces(layouts, [kindOf(['a', 1], ['b', 5])], 1)).toEqual([
+    expect(namesOf(layouts, [kindOf(['a', 1], ['b', 5])], 1)).toEqual([
       [
-        { count: 2, names: ['b', 'b'] },
         { count: 1, names: ['a', 'b'] },
+        { count: 2, names: ['b', 'b'] },
       ],
     ]);
+  });
+
+  it('come out even over several layouts where they can', () => {
+    const layouts = [
+      { count: 2, pieces: [placed(0)] },
+      { count: 3, pieces: [placed(0)] },
+    ];
+    expect(namesOf(layouts, [kindOf(['a', 3], ['b', 2])], 1)).toEqual([
+      [{ count: 2, names: ['b'] }],
+      [{ count: 3, names: ['a'] }],
+    ]);
+  });
+
+  it('are never more than there are pieces', () => {
+    expect(() => namesOf([{ count: 4, pieces: [placed(0)] }], [kindOf(['a', 3])], 1)).toThrow('more places');
   });
 
   it('come to exactly so many of each, whatever the layouts', () => {
@@ -51,7 +76,7 @@ describe('the names of pieces of one size', () => {
             ({ count, pieces: each }) => count > 0 && each.length > 0,
           );
         });
-        const ways = namePieces(layouts, kinds, kits);
+        const ways = namesOf(layouts, kinds, kits);
         const counts = new Map<string, number>();
         for (const [index, layout] of layouts.entries()) {
           const own = ways[index] ?? [];

@@ -2,7 +2,9 @@ import Fraction from 'fraction.js';
 import { describe, expect, it } from 'vitest';
 import { parseAmount } from '../../src/kit/shopping/amount.ts';
 import type { ShoppingLine } from '../../src/kit/shopping/line.ts';
-import { moneyText } from '../../src/kit-pages/words.ts';
+import { kitWords } from '../../src/kit-pages/words.ts';
+import { voiceOf } from '../../src/words/voice.ts';
+import { labels } from '../handout/sample.ts';
 import { order, planned, projectOf } from './kits.ts';
 
 const CARD =
@@ -144,7 +146,7 @@ describe('the cost', () => {
   it('writes money as the language does, with the decimals of the currency (ISO 4217)', () => {
     const spaced = (text: string): string => text.replace(/[\u00a0\u202f]/gu, ' ');
     const write = (minor: bigint, code: string, decimals: number, language: string): string =>
-      spaced(moneyText({ minor }, { code, decimals }, language));
+      spaced(kitWords(voiceOf({ ...labels, language }), 'inch', { code, decimals }).money({ minor }));
     expect(write(123456n, 'USD', 2, 'en')).toBe('$1,234.56');
     expect(write(123456n, 'EUR', 2, 'de')).toBe('1.234,56 €');
     // The yen has no minor unit, the Bahraini dinar has three decimals.

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { Length, type Millimetres, type Unit } from '../../src/measure/length.ts';
+import { Length, type Unit } from '../../src/measure/length.ts';
 import { printDecimal } from '../../src/measure/print.ts';
 
 const inches = (numerator: number, denominator = 1): Length => Length.of(numerator, denominator, 'in');
@@ -93,7 +93,7 @@ describe('a length', () => {
 
 describe('the types', () => {
   it('keep plain numbers, millimetres for drawing and lengths apart', () => {
-    const draw = (_x: Millimetres): void => {};
+    const draw = (_x: Length['mm']): void => {};
     const cut = (_length: Length): void => {};
     draw(inches(1).mm);
     // @ts-expect-error a plain number may be in any unit

@@ -2,7 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import type { Schema } from '../../src/project/grammar.ts';
-import { directiveSchemas, jsonSchemas } from '../../src/project/json-schema.ts';
+import { jsonSchemas } from '../../src/project/json-schema.ts';
 
 const path = fileURLToPath(new URL('../../docs/writing-a-project.md', import.meta.url));
 
@@ -30,8 +30,8 @@ const found = new Map([
   ...mapsIn(schemas.site, ['site']),
   ...mapsIn(schemas.shared, ['shared']).slice(0, 1),
   ...mapsIn(pieceOf(schemas.sheet), ['piece']),
-  ...mapsIn(directiveSchemas.step, ['step']),
-  ...mapsIn(directiveSchemas.drawing, ['drawing']),
+  ...mapsIn(schemas.step, ['step']),
+  ...mapsIn(schemas.drawing, ['drawing']),
 ]);
 
 /** What the guide calls each map. */

@@ -72,6 +72,13 @@ describe('the sheets of a stock', () => {
     expect(sizes(stock)).toEqual(expected);
   });
 
+  // What every object of JavaScript has is no paper.
+  it.each(['constructor', 'valueOf', '__proto__'])('are none of the name %s', (name) => {
+    expect(faultsOf(readSheet(sheetOf(`stock: { m: { sheet: ${name} } }`)))).toEqual([
+      `unreadable-length: ${name}`,
+    ]);
+  });
+
   it('are named after their id when they have no name', () => {
     expect(readSheet(sheetOf('stock: { dark-moss_green: {} }')).stock.get('dark-moss_green')?.name).toBe(
       'Dark moss green',

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { everyNode } from '../../src/project/markdown.ts';
 import type { Project } from '../../src/project/model.ts';
-import { pathWithin } from '../../src/project/pictures.ts';
 import { faultsOf, from, readSheet, sheetOf } from './reading.ts';
 
 function bodyOf(body: string): Project {
@@ -71,7 +70,7 @@ describe('a picture outside the folder is taken out', () => {
   });
 
   it('a lone percent sign is part of a name', () => {
-    expect(pathWithin('50%.jpg')).toBe('50%.jpg');
-    expect(pathWithin('%252e%252e/x.jpg')).toBe('%2e%2e/x.jpg');
+    const { pictures } = bodyOf('![x](50%.jpg) ![x](%252e%252e/x.jpg)').introduction;
+    expect(pictures.map(({ path }) => path.value)).toEqual(['50%.jpg', '%2e%2e/x.jpg']);
   });
 });

@@ -2,7 +2,7 @@ import { cpSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { plainEditions } from '../../src/edition/editions.ts';
+import { editionsOf } from '../../src/edition/editions.ts';
 import { draftText } from '../../src/make/draft.ts';
 import { ledgerText } from '../../src/project/ledger-format.ts';
 import { readLedger } from '../../src/project/read-ledger.ts';
@@ -79,7 +79,7 @@ describe('the state of each form', () => {
   it.each(forms.map((form) => [form.name, form] as const))('%s: stands in a ledger whole', (_, form) => {
     const [project] = readWorkspaceFromTexts({ 'trial/sheet.md': draftText('trial', form) }).projects;
     if (!project) throw new Error('no project');
-    const state = stateOf(plainEditions({ project, shapes: buildShapes(project) }));
+    const state = stateOf(editionsOf({ project, shapes: buildShapes(project) }));
     const text = ledgerText({ revisions: [], state });
     const again = readLedger({ path: '', text }, () => expect.unreachable()).state;
     expect(state.pieces.map(({ what }) => what)).toContain('cuts');

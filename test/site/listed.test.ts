@@ -131,26 +131,13 @@ describe('what there is to choose', () => {
 });
 
 describe('the papers of a project', () => {
-  it.each([
-    ['letter', 'Handout', 'Letter'],
-    ['a4', 'Handout', 'A4'],
-    ['large-print', 'Handout', 'Large print'],
-    ['template', 'Template', 'PDF'],
-    ['template-letter', 'Template', 'Letter'],
-    ['template-a4', 'Template', 'A4'],
-  ] as const)('%s stands on the line %s as %s', (kind, line, name) => {
-    expect(papersLines('Box', [{ kind, href: 'x.pdf' }], voice)).toMatchObject([
-      { kind: line, papers: [{ name }] },
-    ]);
-  });
-
   it('stand on a line for each kind, and say of what they are when heard alone', () => {
     const lines = papersLines(
       'Box',
       [
-        { kind: 'letter', href: 'box/box-letter.pdf' },
-        { kind: 'large-print', href: 'box/box-large-print.pdf' },
-        { kind: 'template-a4', href: 'box/box-template-a4.pdf' },
+        { line: 'site-handout', paper: 'site-paper-letter', href: 'box/box-letter.pdf' },
+        { line: 'site-handout', paper: 'site-paper-large-print', href: 'box/box-large-print.pdf' },
+        { line: 'site-template', paper: 'site-paper-a4', href: 'box/box-template-a4.pdf' },
       ],
       voice,
     );
@@ -177,9 +164,9 @@ describe('the papers of a project', () => {
   });
 
   it('have no line of a kind that is not there', () => {
-    expect(papersLines('Box', [{ kind: 'a4', href: 'a' }], voice).map(({ kind }) => kind)).toEqual([
-      'Handout',
-    ]);
+    const a4 = { line: 'site-handout', paper: 'site-paper-a4', href: 'a' };
+    expect(papersLines('Box', [a4], voice).map(({ kind }) => kind)).toEqual(['Handout']);
+    expect(papersLines('Box', [], voice)).toEqual([]);
   });
 });
 

@@ -25,7 +25,7 @@ describe('a QR code', () => {
     'http://a.example/',
     `https://example.org/${'a-long-name-of-a-project/'.repeat(8)}`,
   ])('of %s is read back by jsqr, as small as it may be printed', async (address) => {
-    const svg = qrSvg(address, 'Code').toHTML();
+    const svg = qrSvg(address, () => 'Code').toHTML();
     expect(await decoded(svg, 480)).toBe(address);
     // qrcode.com: a module is at least four dots of the printer.
     expect(await decoded(svg, sideOf(svg) * 4)).toBe(address);
@@ -33,7 +33,7 @@ describe('a QR code', () => {
 
   it('has a version for its length, and a border of four modules', () => {
     // ISO/IEC 18004: 17 + 4 v modules a side. At level M, version 4 holds 62 bytes and version 3 holds 42.
-    const svg = qrSvg('https://example.org/bench/seed-packet-keeper/', 'Code');
+    const svg = qrSvg('https://example.org/bench/seed-packet-keeper/', () => 'Code');
     expect(sideOf(svg.toHTML())).toBe(33 + 2 * 4);
     const [ground, modules] = all(one(parseMarkup(svg.toHTML()), 'svg'), 'path').map(
       ({ attributes }) => attributes.d ?? '',
@@ -47,13 +47,13 @@ describe('a QR code', () => {
   });
 
   it('is still read with a corner of its middle hidden, as level M promises', async () => {
-    const svg = qrSvg('https://example.org/bench/seed-packet-keeper/', 'Code').toHTML();
+    const svg = qrSvg('https://example.org/bench/seed-packet-keeper/', () => 'Code').toHTML();
     const stained = svg.replace('</svg>', '<path fill="#fff" d="M18 20h7v7h-7z"/></svg>');
     expect(await decoded(stained, 480)).toBe('https://example.org/bench/seed-packet-keeper/');
   });
 
   it('is named for those who cannot see it, whatever is in the name', () => {
-    const svg = one(parseMarkup(qrSvg('https://example.org/', '"><script>').toHTML()), 'svg');
+    const svg = one(parseMarkup(qrSvg('https://example.org/', () => '"><script>').toHTML()), 'svg');
     expect(svg.attributes).toMatchObject({ role: 'img', 'aria-label': '"><script>' });
   });
 });

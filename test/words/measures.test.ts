@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Twin } from '../../src/edition/editions.ts';
 import { Length } from '../../src/measure/length.ts';
 import { parseLength } from '../../src/measure/notation.ts';
-import { inchFigure, measuresFor } from '../../src/words/measures.ts';
+import { measuresFor } from '../../src/words/measures.ts';
 import { voiceOf } from '../../src/words/voice.ts';
 import { all, one, parseMarkup, textOf } from '../handout/markup.ts';
 import { labels } from '../handout/sample.ts';
@@ -106,10 +106,15 @@ describe('inches read aloud', () => {
 });
 
 describe('an inch figure', () => {
+  const inchFigure = (length: Length): string =>
+    measuresFor(voice, ['inch'], false)
+      .both([{ inch: length, metric: length }])
+      .toString();
+
   it('marks the fraction alone for the typeface', () => {
-    const markup = parseMarkup(inchFigure(inches(43, 16)).toString());
+    const markup = parseMarkup(inchFigure(inches(43, 16)));
     expect(all(markup, '.fraction').map(textOf)).toEqual(['11/16']);
-    expect(textOf(markup)).toBe('2 11/16');
+    expect(textOf(markup)).toBe('2 11/16 in');
   });
 
   it('reads back as the length it was, for every length of a ruler', () => {
@@ -123,7 +128,7 @@ describe('an inch figure', () => {
   });
 
   it('keeps its sign', () => {
-    expect(read(inchFigure(inches(-3, 2)))).toBe('−1 1/2');
-    expect(read(inchFigure(inches(-1, 8)))).toBe('−1/8');
+    expect(read(inchFigure(inches(-3, 2)))).toBe('−1 1/2 in');
+    expect(read(inchFigure(inches(-1, 8)))).toBe('−1/8 in');
   });
 });

@@ -2,7 +2,7 @@ import type { Edition } from '../../edition/editions.ts';
 import { Length } from '../../measure/length.ts';
 import type { Size } from '../../measure/size.ts';
 import type { BaseReference, Piece, Project } from '../../project/model.ts';
-import { caliperOf, grammageOf } from '../../shape/caliper.ts';
+import { caliperOf, grammageOf, stockOf } from '../../shape/caliper.ts';
 import { areaOf } from '../../shape/flat-polygon.ts';
 import type { FlatBox, Fold, Net } from '../../shape/net.ts';
 import { panelForest, panelOf } from '../../shape/panel-tree.ts';
@@ -17,7 +17,6 @@ export type Mailed = FlatThing & {
 };
 
 const CARDS: ReadonlySet<string> = new Set(['single-fold card', 'gate-fold card', 'accordion card']);
-const ENVELOPE = 'envelope';
 
 /** Whether a piece is one of the card forms. */
 export function isCardForm(piece: Piece): boolean {
@@ -25,7 +24,7 @@ export function isCardForm(piece: Piece): boolean {
 }
 
 export function isEnvelopeForm(piece: Piece): boolean {
-  return formOf(piece) === ENVELOPE;
+  return formOf(piece) === 'envelope';
 }
 
 function formOf({ body }: Piece): string {
@@ -81,7 +80,7 @@ function closedThickness(
 }
 
 function thicknessOf(project: Project, piece: Piece): Length {
-  return caliperOf(piece.stock && project.stock.get(piece.stock.value)).thickness;
+  return caliperOf(stockOf(piece, project)).thickness;
 }
 
 /** Whether a base is a panel of a piece; on a flat piece that may be the piece itself. */
@@ -105,7 +104,7 @@ function layersOn(edition: Edition, isBase: (base: BaseReference) => boolean): L
 function gramsOf({ project, shapes }: Edition, pieces: readonly Piece[]): number | undefined {
   let grams = 0;
   for (const piece of pieces) {
-    const weight = piece.stock && project.stock.get(piece.stock.value)?.weight;
+    const weight = stockOf(piece, project)?.weight;
     const net = shapes.nets.get(piece.id.value);
     if (!weight || !net) return undefined;
     grams += (grammageOf(weight.value) * squareMillimetres(net) * piece.count.value) / 1_000_000;

@@ -35,13 +35,15 @@ export type LetterVerdict =
 
 /** What a rectangular piece of mail counts as. */
 export function letterVerdict(piece: MailPiece): LetterVerdict {
-  const { least, most, mostOunces } = US_LETTER;
+  const { least, most, mostOunces, ratio } = US_LETTER;
   if (piece.length.lessThan(least.length) || piece.height.lessThan(least.height)) return 'too-small';
   if (piece.thickness.lessThan(least.thickness)) return 'too-small';
   if (isTooLarge(piece)) return 'too-large';
   if (piece.thickness.greaterThan(most.thickness)) return 'too-thick';
   if ((piece.ounces ?? 0) > mostOunces) return 'too-heavy';
-  return machineVerdict(piece);
+  const tenfold = piece.length.times(10);
+  if (tenfold.lessThan(piece.height.times(ratio.least))) return 'nonmachinable-square';
+  return tenfold.greaterThan(piece.height.times(ratio.most)) ? 'nonmachinable-long' : 'letter';
 }
 
 /** The size goes by the longer side, however the address is written. */
@@ -49,13 +51,6 @@ function isTooLarge({ length, height }: MailPiece): boolean {
   const { most } = US_LETTER;
   const [long, short] = [Length.max(length, height), Length.min(length, height)];
   return long.greaterThan(most.length) || short.greaterThan(most.height);
-}
-
-function machineVerdict({ length, height }: MailPiece): LetterVerdict {
-  const { ratio } = US_LETTER;
-  const tenfold = length.times(10);
-  if (tenfold.lessThan(height.times(ratio.least))) return 'nonmachinable-square';
-  return tenfold.greaterThan(height.times(ratio.most)) ? 'nonmachinable-long' : 'letter';
 }
 
 function inches(numerator: number, denominator: number): Length {

@@ -1,16 +1,14 @@
-import { printDecimal, printInches } from '../../measure/print.ts';
-import { quarterTurned, type Size } from '../../measure/size.ts';
+import type { Length } from '../../measure/length.ts';
+import { printDecimal } from '../../measure/print.ts';
+import type { Size } from '../../measure/size.ts';
 import type { Money } from '../../project/model.ts';
-import type { PieceKind } from '../demand.ts';
-import type { Kit } from '../kit.ts';
-import type { SheetLayout, StockPlan } from '../plan.ts';
+import type { CutPiece, Kit, SheetLayout, StockPlan } from '../plan.ts';
 import { offcutsIn } from '../sheet-tree.ts';
 import { type Amount, lengthOf } from '../shopping/amount.ts';
-import { mmFigure, moneyFigure } from './figures.ts';
-import type { Currency } from './json.ts';
+import { type Currency, lengthFigures, moneyFigure } from './figures.ts';
 
 /** What a row says, by column; what a row has not is empty. */
-type CsvRow = Readonly<Partial<Record<Column, string | number>>>;
+type CsvRow = Readonly<Partial<Record<Column, string | number | bigint | undefined>>>;
 
 /** `list` says what a row is: a sheet size to cut, a piece, a cut, an off-cut, a thing to buy, a sum. */
 const COLUMNS = [
@@ -53,92 +51,78 @@ function quoted(field: string): string {
   return /[",\r\n]/u.test(field) ? `"${field.replaceAll('"', '""')}"` : field;
 }
 
-function stockRows(plan: StockPlan): readonly CsvRow[] {
-  return plan.layouts.flatMap((layout, index) => layoutRows(plan, layout, index + 1));
+function stockRows({ stock, layouts }: StockPlan): readonly CsvRow[] {
+  return layouts.flatMap((layout, index) =>
+    layoutRows(layout, stock.name).map((row) => ({ stock: stock.id.value, layout: index + 1, ...row })),
+  );
 }
 
 /** Counts are those of all sheets of the layout; of cuts those of one sheet. */
-function layoutRows({ stock, kinds }: StockPlan, layout: SheetLayout, number: number): readonly CsvRow[] {
-  const common = { stock: stock.id.value, layout: number };
-  const { tree, count } = layout;
+function layoutRows({ tree, count, named, steps }: SheetLayout, stock: string): readonly CsvRow[] {
+  const pieces = new Map<CutPiece, number>();
+  for (const sheets of named)
+    for (const piece of sheets.pieces) pieces.set(piece, (pieces.get(piece) ?? 0) + sheets.count);
   return [
-    { ...common, list: 'sheet', item: stock.name, count, ...sizeOf(tree) },
-    ...countNames(layout).map(([name, cut]) => {
-      const kind = kinds.find(({ pieces }) => pieces.some((piece) => piece.name === name));
-      return { ...common, list: 'piece', item: name, count: cut, ...(kind && sizeOf(sizeNamed(kind, name))) };
-    }),
-    ...layout.steps.map(({ cuts, from, setting }, index) => ({
-      ...common,
+    { list: 'sheet', item: stock, count, ...sizeOf(tree) },
+    ...[...pieces].map(([{ name, size }, cut]) => ({
+      list: 'piece',
+      item: name,
+      count: cut,
+      ...sizeOf(size),
+    })),
+    ...steps.map(({ cuts, from, setting }, index) => ({
       list: 'cut',
       step: index + 1,
       count: cuts.flat().length,
       ...(cuts[0]?.[0] && sizeOf(cuts[0][0])),
       from,
-      'setting in': printInches(setting, 'plain'),
-      'setting mm': mmFigure(setting),
+      ...lengthIn('setting', setting),
     })),
-    ...offcutsIn(tree).map((box) => ({ ...common, list: 'off-cut', count, ...sizeOf(box) })),
+    ...offcutsIn(tree).map((box) => ({ list: 'off-cut', count, ...sizeOf(box) })),
   ];
-}
-
-/** How many of each piece all sheets of a layout give, in the order they are cut. */
-function countNames({ names: ways }: SheetLayout): readonly (readonly [string, number])[] {
-  const counts = new Map<string, number>();
-  for (const { count, names } of ways)
-    for (const name of names) counts.set(name, (counts.get(name) ?? 0) + count);
-  return [...counts];
-}
-
-/** A piece's size as the project gives it, however it lies on the sheet. */
-function sizeNamed({ pieces, size }: PieceKind, name: string): Size {
-  const isFlipped = pieces.some((piece) => piece.name === name && piece.flipped);
-  return isFlipped ? quarterTurned(size) : size;
 }
 
 function sizeOf({ width, height }: Size): CsvRow {
-  return {
-    'width in': printInches(width, 'plain'),
-    'height in': printInches(height, 'plain'),
-    'width mm': mmFigure(width),
-    'height mm': mmFigure(height),
-  };
+  return { ...lengthIn('width', width), ...lengthIn('height', height) };
 }
 
-function shoppingRows({ shopping, project }: Kit, currency: Currency): readonly CsvRow[] {
-  const amount = (value: Amount | undefined): string => (value ? amountText(value, project.unit) : '');
-  return shopping.map((line) => ({
+function lengthIn(column: 'width' | 'height' | 'setting', length: Length): CsvRow {
+  const { in: inches, mm } = lengthFigures(length);
+  return { [`${column} in`]: inches, [`${column} mm`]: mm };
+}
+
+function shoppingRows({ shopping, project: { unit } }: Kit, { decimals }: Currency): readonly CsvRow[] {
+  const amount = (value: Amount | undefined): string | undefined => value && amountText(value, unit);
+  return shopping.map(({ item, sheet, needed, written, toGet, pack, buy, price, cost, gaps }) => ({
     list: 'buy',
-    item: line.item,
-    ...(line.sheet ? sizeOf(line.sheet) : {}),
-    needed: line.needed ? amount(line.needed) : (line.written ?? ''),
-    'to get': amount(line.toGet),
-    pack: amount(line.pack),
-    buy: line.buy === undefined ? '' : String(line.buy),
-    price: money(line.price, currency),
-    cost: money(line.cost, currency),
-    unknown: line.gaps.join(' '),
+    item,
+    ...(sheet && sizeOf(sheet)),
+    needed: amount(needed) ?? written,
+    'to get': amount(toGet),
+    pack: amount(pack),
+    buy,
+    price: price && moneyFigure(price, decimals),
+    cost: cost && moneyFigure(cost, decimals),
+    unknown: gaps.join(' '),
   }));
 }
 
-function sumRows({ cost }: Kit, currency: Currency): readonly CsvRow[] {
+function sumRows(
+  { cost: { toBuy, used, perAttendee, price } }: Kit,
+  { decimals }: Currency,
+): readonly CsvRow[] {
   const row = (item: string, total: Money | undefined, without: readonly string[]): CsvRow => ({
     list: 'sum',
     item,
-    cost: money(total, currency),
-    unknown: without.length > 0 ? `without ${without.join('; ')}` : '',
+    cost: total && moneyFigure(total, decimals),
+    unknown: without.length > 0 ? `without ${without.join('; ')}` : undefined,
   });
   return [
-    row('to buy', cost.toBuy.total, cost.toBuy.without),
-    row('used by the kits', cost.used.total, cost.used.without),
-    row('used for each attendee', cost.perAttendee, cost.used.without),
-    ...(cost.price
-      ? [row(`price at a margin of ${cost.price.margin.toString()} %`, cost.price.each, cost.used.without)]
-      : []),
+    row('to buy', toBuy.total, toBuy.without),
+    row('used by the kits', used.total, used.without),
+    row('used for each attendee', perAttendee, used.without),
+    ...(price ? [row(`price at a margin of ${price.margin.toString()} %`, price.each, used.without)] : []),
   ];
-}
-
-function money(value: Money | undefined, { decimals }: Currency): string {
-  return value ? moneyFigure(value, decimals) : '';
 }
 
 function amountText(amount: Amount, unit: 'in' | 'mm' | 'cm'): string {

@@ -2,6 +2,9 @@ import type { Length } from '../../measure/length.ts';
 import { printDecimal, printInches } from '../../measure/print.ts';
 import type { Money } from '../../project/model.ts';
 
+/** The currency of all prices, and how many decimals it has. */
+export type Currency = { readonly code: string; readonly decimals: number };
+
 /** A length for another program: as a ruler shows it, and in millimetres to a millionth. */
 type LengthFigures = { readonly in: string; readonly mm: number };
 
@@ -9,7 +12,7 @@ export function lengthFigures(length: Length): LengthFigures {
   return { in: printInches(length, 'plain'), mm: mmFigure(length) };
 }
 
-export function mmFigure(length: Length): number {
+function mmFigure(length: Length): number {
   return Number(printDecimal(length, 'mm', 6).replace('−', '-'));
 }
 

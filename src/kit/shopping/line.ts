@@ -6,53 +6,48 @@ import { type Amount, areAlike } from './amount.ts';
 /** What stands in the way of a sum: how much is needed, what it costs, or a pack that is measured in something else. */
 type Missing = 'amount' | 'price' | 'pack';
 
-/** One line of the shopping list. */
-export type ShoppingLine = {
-  readonly item: string;
-  readonly kind: SupplyKind | 'stock';
-  /** Of paper. */
-  readonly sheet?: Size | undefined;
-  /** Used up by the kits; otherwise kept, like a tool. */
-  readonly consumed: boolean;
-  /** How many people share one. */
-  readonly share?: number | undefined;
-  /** What one kit takes, as an amount or only as it was written. */
-  readonly each?: Amount | undefined;
-  readonly written?: string | undefined;
-  readonly needed?: Amount | undefined;
-  readonly onHand?: Amount | undefined;
-  /** What is on hand as it was written: `1 pack`. */
-  readonly onHandWritten?: string | undefined;
-  /** What is needed and not on hand. */
-  readonly toGet?: Amount | undefined;
-  readonly pack?: Amount | undefined;
-  /** The pack as it was written: `10 yd`. */
-  readonly packWritten?: string | undefined;
-  /** How many packs that makes, or single things where there is no pack. */
-  readonly buy?: bigint | undefined;
-  /** Of a pack, or of one thing; of paper, of one sheet. */
-  readonly price?: Money | undefined;
-  /** Of all that is to be bought. */
-  readonly cost?: Money | undefined;
-  /** The worth of what the kits use up, in the smallest unit, exactly. */
-  readonly used?: Fraction | undefined;
-  readonly gaps: readonly Missing[];
-};
-
 /** What is needed of something, what is there, and how it is sold. */
 export type Need = {
   readonly needed: Amount;
   readonly onHand: Amount | undefined;
   readonly pack: Amount | undefined;
+  /** Of a pack, or of one thing; of paper, of one sheet. */
   readonly price: Money | undefined;
   /** Whether the price is that of a pack, or of one thing in it. */
   readonly priced: 'pack' | 'one';
 };
 
-type Reckoned = Pick<
-  ShoppingLine,
-  'needed' | 'onHand' | 'pack' | 'price' | 'toGet' | 'buy' | 'cost' | 'used' | 'gaps'
->;
+/** What follows from a need, as far as it is known. */
+type Reckoned = Partial<Omit<Need, 'priced'>> & {
+  /** What is needed and not on hand. */
+  readonly toGet?: Amount;
+  /** How many packs that makes, or single things where there is no pack. */
+  readonly buy?: bigint;
+  /** Of all that is to be bought. */
+  readonly cost?: Money;
+  /** The worth of what the kits use up, in the smallest unit, exactly. */
+  readonly used?: Fraction;
+  readonly gaps: readonly Missing[];
+};
+
+/** One line of the shopping list. */
+export type ShoppingLine = Reckoned & {
+  readonly item: string;
+  readonly kind: SupplyKind | 'stock';
+  /** Of paper. */
+  readonly sheet?: Size;
+  /** Used up by the kits; otherwise kept, like a tool. */
+  readonly consumed: boolean;
+  /** How many people share one. */
+  readonly share?: number | undefined;
+  /** What one kit takes, as an amount or only as it was written. */
+  readonly each?: Amount;
+  readonly written?: string | undefined;
+  /** What is on hand as it was written: `1 pack`. */
+  readonly onHandWritten?: string | undefined;
+  /** The pack as it was written: `10 yd`. */
+  readonly packWritten?: string | undefined;
+};
 
 /** Takes what is on hand from what is needed, rounds up to packs, and multiplies by the price. Exact. */
 export function reckon({ needed, onHand, pack, price, priced }: Need): Reckoned {

@@ -9,7 +9,7 @@ export type CutAxis = {
 };
 
 /** What one kind of blank can measure along an axis, and how many of that kind there are. */
-export type Lengths = { readonly lengths: readonly number[]; readonly most: number };
+export type BlankLengths = { readonly lengths: readonly number[]; readonly most: number };
 
 /** More than this are not even looked at. */
 const FAR_TOO_MANY = 40_000;
@@ -18,7 +18,7 @@ const FAR_TOO_MANY = 40_000;
  * The distances from an edge at which a cut can make sense: sums of lengths of blanks laid end to end (the normal
  * patterns of N. Christofides and C. Whitlock, Operations Research 25, 1977), 0 and `end`; about `most` at most.
  */
-export function cutAxis(kinds: readonly Lengths[], end: number, most: number): CutAxis {
+export function cutAxis(kinds: readonly BlankLengths[], end: number, most: number): CutAxis {
   const reached = new Map([[0, 0]]);
   for (const kind of kinds) addMultiples(reached, kind, end);
   reached.delete(end);
@@ -37,7 +37,7 @@ function selection(reached: ReadonlyMap<number, number>, end: number, most: numb
 }
 
 /** Adds every position that can be reached from those there are with one kind more. */
-function addMultiples(reached: Map<number, number>, { lengths, most }: Lengths, end: number): void {
+function addMultiples(reached: Map<number, number>, { lengths, most }: BlankLengths, end: number): void {
   let edge = [...reached];
   for (let copy = 0; copy < most && edge.length > 0; copy += 1) {
     const next: [number, number][] = [];

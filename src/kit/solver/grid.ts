@@ -1,4 +1,4 @@
-import { type CutAxis, cutAxis, indexOf, type Lengths } from './axis.ts';
+import { type BlankLengths, type CutAxis, cutAxis, indexOf } from './axis.ts';
 import { type Blank, type Rect, stancesOn } from './cut-tree.ts';
 
 /** One way to lay a blank into a part that it fills: indexes into the two axes. */
@@ -50,7 +50,7 @@ export function gridOf(blanks: readonly Blank[], sheet: Rect, options: GridOptio
 }
 
 /** Only stances that fit the sheet at all reach positions. */
-function lengthsOf(blank: Blank, side: 'width' | 'height', sheet: Rect, demand = Infinity): Lengths {
+function lengthsOf(blank: Blank, side: 'width' | 'height', sheet: Rect, demand = Infinity): BlankLengths {
   const lengths = [...new Set(stancesOn(blank, sheet).map((stance) => stance[side]))];
   return { lengths, most: Math.min(demand, Math.floor(sheet[side] / Math.min(...lengths))) };
 }

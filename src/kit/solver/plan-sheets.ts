@@ -9,10 +9,14 @@ export type Standing = { readonly cost: number; readonly bound: number };
 
 export type SheetPlan = Standing & { readonly batches: readonly Batch[] };
 
-type SearchMeans = {
+/** What a search may use of the world. */
+export type SearchTools = {
   readonly highs: LinearSolver;
   /** Seconds since some moment, rising. */
   readonly clock: () => number;
+};
+
+type SearchMeans = SearchTools & {
   /** When to stop, on that clock. A first plan is always made. */
   readonly until: number;
   /** Told of each better plan and each better bound. */

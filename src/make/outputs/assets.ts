@@ -3,7 +3,6 @@ import type { Output } from '../output.ts';
 
 /** `site/assets/`: the stylesheet, the typeface and the scripts of every page. */
 export const assets: Output = {
-  id: 'assets',
   ofSite: ({ files }) =>
     siteAssets(files).map(({ name, bytes }) => ({ path: `site/assets/${name}`, produce: () => bytes })),
 };

@@ -4,7 +4,6 @@ import type { Output } from '../output.ts';
 
 /** `site/sessions.ics`: every session and the schedule; `site/<slug>/<slug>.ics`: one session alone. */
 export const calendars: Output = {
-  id: 'calendars',
   ofProject: (material) => {
     const { slug, site, labels } = material;
     const text = sessionCalendar(cardOf(material), site, labels);

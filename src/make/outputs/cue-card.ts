@@ -1,5 +1,6 @@
-import { cueCardHtml, cueTitle } from '../../cue/card.ts';
+import { cueCardHtml } from '../../cue/card.ts';
 import { ROOMS } from '../../cue/room.ts';
+import { paperTitle } from '../../handout/setting.ts';
 import { pageCount } from '../../print/pdf.ts';
 import { printStyles } from '../assets.ts';
 import { dayOf, type Job, type Output, type ProjectMaterial } from '../output.ts';
@@ -9,7 +10,6 @@ const MOST_PAGES = 2;
 
 /** `host/<slug>-cue-card.pdf`: the demonstrator's own, never part of the site. */
 export const cueCard: Output = {
-  id: 'cue-card',
   ofProject: (material) => (material.pdf ? [cueJob(material)] : []),
 };
 
@@ -20,7 +20,7 @@ function cueJob(material: ProjectMaterial): Job {
   return {
     path: `host/${slug}-cue-card.pdf`,
     from: [date, ...cards].join('\n'),
-    produce: () => fitted(cards, material, { title: cueTitle(editions, labels), date }),
+    produce: () => fitted(cards, material, { title: paperTitle(editions, labels, 'cue-card'), date }),
   };
 }
 

@@ -3,7 +3,6 @@ import type { Output } from '../output.ts';
 
 /** `site/<slug>/picture.svg`: what the list shows of a project that has no photo. */
 export const drawnPicture: Output = {
-  id: 'drawn-picture',
   ofProject: (material) => {
     const drawing = material.pictures.length === 0 ? drawingOf(material) : undefined;
     return drawing ? [{ path: `site/${material.slug}/${DRAWN_PICTURE}`, produce: () => drawing.svg }] : [];

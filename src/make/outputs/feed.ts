@@ -3,7 +3,6 @@ import type { Output } from '../output.ts';
 
 /** `site/feed.xml`: what was published, as an Atom feed. */
 export const feed: Output = {
-  id: 'feed',
   ofSite: ({ cards, site, labels }) => [
     { path: 'site/feed.xml', produce: () => feedXml(cards, site, labels) },
   ],

@@ -1,23 +1,33 @@
 import type { Print } from '../../handout/prints.ts';
 import { sheetHtml } from '../../handout/sheet.ts';
+import type { Site } from '../../project/model.ts';
 import { absolute } from '../../site/place.ts';
 import { printStyles } from '../assets.ts';
 import { type Output, type ProjectMaterial, pdfJob } from '../output.ts';
-import { handoutsOf } from '../papers.ts';
 import { picturesInPrint } from '../pictures.ts';
 
 /** `site/<slug>/<slug>-letter.pdf`, `-a4.pdf`, `-large-print.pdf`: the sheet to be handed out on paper. */
 export const handouts: Output = {
-  id: 'handouts',
   ofProject: (material) => {
     const { editions, site, slug, pdf } = material;
     const title = editions[editions.own].project.title.value;
-    const prints = pdf ? handoutsOf(site) : [];
+    const prints = pdf ? printsOf(site) : [];
     return prints.map((print) =>
       pdfJob(material, `${slug}-${print}.pdf`, handoutHtml(material, print), title),
     );
   },
+  downloads: ({ site, slug, offersPdfs }) =>
+    (offersPdfs ? printsOf(site) : []).map((print) => ({
+      label: `pdf-${print}`,
+      href: `${slug}-${print}.pdf`,
+      listed: { line: 'site-handout', paper: `site-paper-${print}` },
+    })),
 };
+
+/** Those for the site's papers, and large print always. */
+function printsOf({ paper }: Site): readonly Print[] {
+  return [...paper, 'large-print'];
+}
 
 function handoutHtml(material: ProjectMaterial, target: Print): string {
   const { editions, site, slug, ledger, labels, files, pictures, renderer } = material;

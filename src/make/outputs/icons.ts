@@ -5,7 +5,6 @@ import type { Output } from '../output.ts';
 
 /** `site/assets/icon-….svg` and `.png`: what a browser shows beside the page's name. */
 export const icons: Output = {
-  id: 'icons',
   ofSite: () => {
     const { svg, png } = iconNames();
     return [

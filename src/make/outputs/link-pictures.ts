@@ -3,7 +3,6 @@ import type { Job, Output } from '../output.ts';
 
 /** `site/<slug>/preview-….png` and one of the site in `site/assets/`: what is shown beside a link that is passed on. */
 export const linkPictures: Output = {
-  id: 'link-pictures',
   ofProject: (material) => [jobOf(`site/${material.slug}/`, projectLinkPicture(material))],
   ofSite: ({ site }) => [jobOf('site/', siteLinkPicture(site))],
 };

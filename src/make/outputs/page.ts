@@ -7,12 +7,10 @@ import { iconNames, pagesAt } from '../assets.ts';
 import { cardOf } from '../card.ts';
 import { projectLinkPicture } from '../link-picture.ts';
 import type { Output, ProjectMaterial } from '../output.ts';
-import { downloadsOf } from '../papers.ts';
 import { picturesOnPage } from '../pictures.ts';
 
 /** `site/<slug>/index.html`: the sheet as a page, and the pictures it shows. */
 export const page: Output = {
-  id: 'page',
   ofProject: (material) => [
     { path: `site/${material.slug}/index.html`, produce: () => pageHtml(material) },
     ...material.pictures
@@ -22,7 +20,7 @@ export const page: Output = {
 };
 
 function pageHtml(material: ProjectMaterial): string {
-  const { editions, site, ledger, labels, pictures, renderer } = material;
+  const { editions, site, ledger, labels, pictures, downloads, renderer } = material;
   const { styles, scripts } = pagesAt('../', material);
   return sheetHtml({
     editions,
@@ -34,7 +32,7 @@ function pageHtml(material: ProjectMaterial): string {
     pictures: picturesOnPage(pictures),
     styles,
     scripts,
-    links: { home: '../index.html', downloads: downloadsOf(material), share: 'share/index.html' },
+    links: { home: '../index.html', downloads, share: 'share/index.html' },
     head: headOf(material),
   });
 }

@@ -7,7 +7,6 @@ import { tentsOf } from '../papers.ts';
 
 /** `site/<slug>/share/index.html`: everything to hand a project on with. */
 export const share: Output = {
-  id: 'share',
   ofProject: (material) => [
     { path: `site/${material.slug}/share/index.html`, produce: () => pageHtml(material) },
   ],

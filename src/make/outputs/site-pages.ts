@@ -7,7 +7,6 @@ import type { Output, SiteMaterial } from '../output.ts';
 
 /** `site/index.html` and `site/404.html`. */
 export const sitePages: Output = {
-  id: 'site-pages',
   ofSite: (material) => [
     { path: 'site/index.html', produce: () => listHtml(material) },
     { path: 'site/404.html', produce: () => notFoundHtml(pagesAnywhere(material)) },

@@ -1,20 +1,31 @@
 import { templatePieces } from '../../handout/piece-sheets.ts';
-import { templateFile, templateHtml, templateTitle } from '../../handout/template-print.ts';
+import { paperTitle } from '../../handout/setting.ts';
+import { templateFile, templateHtml } from '../../handout/template-print.ts';
 import type { Paper } from '../../project/model.ts';
 import { printStyles } from '../assets.ts';
 import { type Job, type Output, type ProjectMaterial, pdfJob } from '../output.ts';
-import { templateName } from '../papers.ts';
+import { pdfName } from '../papers.ts';
 
 /**
  * `site/<slug>/<slug>-template.pdf` at actual size on the site's first paper, `-template-a4.pdf` on a further one, and
  * `<slug>-template.svg` (`-template-lid.svg` for further sheets) in millimetres.
  */
 export const template: Output = {
-  id: 'template',
   ofProject: (material) => [
     ...(material.pdf ? material.site.paper.flatMap((paper) => onPaper(material, paper)) : []),
     ...svgJobs(material),
   ],
+  downloads: ({ site, slug, editions, offersPdfs }) => {
+    const papers = offersPdfs && templatePieces(editions).length > 0 ? site.paper : [];
+    return papers.map((paper) => {
+      const isOne = papers.length === 1;
+      return {
+        label: isOne ? 'pdf-template' : `pdf-template-${paper}`,
+        href: pdfName(site, `${slug}-template`, paper),
+        listed: { line: 'site-template', paper: `site-paper-${isOne ? 'template' : paper}` },
+      };
+    });
+  },
 };
 
 function onPaper(material: ProjectMaterial, paper: Paper): Job[] {
@@ -22,7 +33,14 @@ function onPaper(material: ProjectMaterial, paper: Paper): Job[] {
   const styles = printStyles(files, 'template');
   const html = templateHtml({ editions, site, labels, paper, styles, renderer });
   if (html === undefined) return [];
-  return [pdfJob(material, templateName(site, slug, paper), html, templateTitle(editions, labels))];
+  return [
+    pdfJob(
+      material,
+      pdfName(site, `${slug}-template`, paper),
+      html,
+      paperTitle(editions, labels, 'pdf-template'),
+    ),
+  ];
 }
 
 function svgJobs({ editions, slug, labels }: ProjectMaterial): Job[] {

@@ -6,7 +6,6 @@ import { tentName } from '../papers.ts';
 
 /** `site/<slug>/share/<slug>-tent.pdf`: a tent for the table with the QR code on both sides. */
 export const tent: Output = {
-  id: 'tent',
   ofProject: (material) => {
     const { site, slug, labels, renderer, files, pdf } = material;
     if (!pdf) return [];

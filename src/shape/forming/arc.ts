@@ -20,9 +20,3 @@ export function arcPoints(chord: Length, rise: Length, stretches: number): ArcPo
     return { along: chord.half().plus(across), rise: rise.minus(drop) };
   });
 }
-
-/** The radius of the arc over a chord, for a compass: c²/8s + s/2. */
-export function arcRadius(chord: Length, rise: Length): Length {
-  const { numerator: top, denominator: bottom } = rise.over(chord.half());
-  return chord.times(bottom ** 2n + top ** 2n, 4n * top * bottom);
-}

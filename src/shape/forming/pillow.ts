@@ -3,7 +3,7 @@ import type { FlatBox, FlatPoint, Fold, Net, Panel } from '../net.ts';
 import { type ArcPoint, arcPoints } from './arc.ts';
 
 /** A pillow laid flat: its body between the ends of the curves, and how far the curves reach into it. */
-export type PillowMeasures = {
+type PillowMeasures = {
   readonly width: Length;
   readonly length: Length;
   readonly rise: Length;

@@ -1,11 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { foldPaper, type PaperSheet, sharesAfter } from '../../../src/shape/paint/paper-sheet.ts';
-import { type Look, type PaintedFace, paint, USUAL_LOOK } from '../../../src/shape/paint/picture.ts';
+import { type PaintedFace, paint, USUAL_LOOK } from '../../../src/shape/paint/picture.ts';
 import type { Point3 } from '../../../src/shape/space.ts';
 import { KEEPER } from '../../shape/boxes.ts';
 import { replayedByThree } from './by-three.ts';
 import { editionOf, type Pair, SHAPES, type Triple, twofolds } from './paper.ts';
+
+type Look = typeof USUAL_LOOK;
 
 /** A face with its corners as pairs. */
 type Painted = Omit<PaintedFace, 'points'> & { readonly points: readonly Pair[] };

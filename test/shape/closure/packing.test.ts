@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Length } from '../../../src/measure/length.ts';
-import { bestPacking, type Cavity, type Triple, tightest } from '../../../src/shape/closure/packing.ts';
+import { bestPacking, type Triple, tightest } from '../../../src/shape/closure/packing.ts';
 import { inches } from '../forms/building.ts';
 
-const packed = (item: Triple, count: number, room: Cavity): string => {
+const packed = (item: Triple, count: number, room: Parameters<typeof bestPacking>[2]): string => {
   const { rows, clearance } = bestPacking(item, count, room);
   return `${rows.join(' × ')}: ${clearance.join(', ')}`;
 };

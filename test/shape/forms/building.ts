@@ -3,7 +3,7 @@ import { examine, findingsOf } from '../../../src/examine/examine.ts';
 import { Length, type Unit } from '../../../src/measure/length.ts';
 import { mergeFindings } from '../../../src/proof/tell.ts';
 import type { Told } from '../../../src/proof/told.ts';
-import type { Form, FormResult } from '../../../src/shape/form.ts';
+import type { Form } from '../../../src/shape/form.ts';
 import { forms } from '../../../src/shape/forms/index.ts';
 import type { FlatPoint, Net } from '../../../src/shape/net.ts';
 import { readWorkspaceFromTexts } from '../../../src/shape/workspace.ts';
@@ -28,7 +28,7 @@ export function formNamed(name: string): Form {
 export function build(
   name: string,
   { settings, unit = 'in', caliper = CARDSTOCK, corners }: Written,
-): FormResult {
+): ReturnType<Form['build']> {
   const lines = Object.entries(settings).map(([key, text]) => `      ${key}: ${text}\n`);
   const sheet = `---\ntitle: Box\nmeasurements:\n  unit: ${unit}\n  stock: { cream: { sheet: 12 x 12 } }\n  pieces:\n    box:\n      stock: cream\n      form: ${name}\n${lines.join('')}---\n\n## Make :piece[box]\n`;
   const workspace = readWorkspaceFromTexts({ 'box/sheet.md': sheet });

@@ -2,7 +2,7 @@ import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { foldedDrawing } from '../../../src/drawing/folded.ts';
-import { plainEditions } from '../../../src/edition/editions.ts';
+import { editionsOf } from '../../../src/edition/editions.ts';
 import { examine, findingsOf } from '../../../src/examine/examine.ts';
 import type { Project } from '../../../src/project/model.ts';
 import { mergeFindings } from '../../../src/proof/tell.ts';
@@ -34,7 +34,7 @@ it('lists every form with its summary', () => {
 /** The folded shape as sheets show it, on white, to stand alone. Made anew with the others; its look is the sheets' own. */
 function foldedPicture(project: Project, shapes: Shapes, piece: string): string {
   const room = { width: 70, height: 70 };
-  const drawing = foldedDrawing(plainEditions({ project, shapes }), piece, 'folded', room, inchStyle);
+  const drawing = foldedDrawing(editionsOf({ project, shapes }), piece, 'folded', room, inchStyle);
   if (!drawing) throw new Error(`${piece} cannot be drawn folded`);
   const [, x, y] = /viewBox="(\S+) (\S+)/u.exec(drawing.svg) ?? [];
   return `${drawing.svg.replace('>', `><rect x="${x}" y="${y}" width="100%" height="100%" fill="#fff"/>`)}\n`;

@@ -2,9 +2,11 @@ import { areaOf } from '../../../src/shape/flat-polygon.ts';
 import { type FoldProgress, layDown, sharesOf } from '../../../src/shape/fold.ts';
 import type { Net } from '../../../src/shape/net.ts';
 import { foldPaper } from '../../../src/shape/paint/paper-sheet.ts';
-import { type Look, type PaintedFace, paint, USUAL_LOOK } from '../../../src/shape/paint/picture.ts';
+import { type PaintedFace, paint, USUAL_LOOK } from '../../../src/shape/paint/picture.ts';
 import type { PanelLayer } from '../../../src/shape/view/panel-layers.ts';
 import { paperOf } from '../../../src/shape/view/paper-of.ts';
+
+type Look = typeof USUAL_LOOK;
 
 /** A painted face by the names of its panel and of the piece that lies there. */
 export type NamedFace = Omit<PaintedFace, 'panel'> & {

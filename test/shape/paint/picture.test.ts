@@ -2,13 +2,15 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Point2 } from '../../../src/shape/flat-polygon.ts';
 import { type FoldedShape, foldedPanelOf, foldNet } from '../../../src/shape/fold.ts';
-import { type Look, placeInPicture, USUAL_LOOK } from '../../../src/shape/paint/picture.ts';
+import { placeInPicture, USUAL_LOOK } from '../../../src/shape/paint/picture.ts';
 import { dot, type Point3 } from '../../../src/shape/space.ts';
 import { layersOnPanels } from '../../../src/shape/view/panel-layers.ts';
 import { KEEPER, netOf, OPEN_TRAY, shapesOf, sheetOf, TRADE_FACT } from '../boxes.ts';
 import { netsOf } from '../forms/building.ts';
 import { progressAt } from '../progress.ts';
 import { type NamedFace, painted } from './painting.ts';
+
+type Look = typeof USUAL_LOOK;
 
 const shapes = new Map([
   ['keeper', netOf(KEEPER)],

@@ -1,12 +1,37 @@
+import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
+import type { Paper } from '../project/model.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import type { DrawnBox } from './region.ts';
+
+/** A printed page, upright or on its side, and the part of it a printer reaches. Millimetres. */
+export type Page = {
+  readonly paper: Paper;
+  readonly landscape: boolean;
+  readonly width: number;
+  readonly height: number;
+  readonly printable: DrawnBox;
+};
+
+/** Letter is 8½ × 11 in, exactly 215.9 × 279.4 mm; A4 is 210 × 297 mm (ISO 216). */
+export const SIDES_OF: Readonly<Record<Paper, readonly [number, number]>> = {
+  letter: [215.9, 279.4],
+  a4: [210, 297],
+};
+
+export function pageOf(paper: Paper, margin: Length, landscape: boolean): Page {
+  const [short, long] = SIDES_OF[paper];
+  const [width, height] = landscape ? [long, short] : [short, long];
+  const edge = margin.mm;
+  const printable = { left: edge, top: edge, right: width - edge, bottom: height - edge };
+  return { paper, landscape, width, height, printable };
+}
 
 /** How far neighbouring tiles show the same paper. */
 export const OVERLAP = 10;
 
 /** One page's part of a sheet: what it shows of it, in millimetres from the sheet's own left and top. */
-type Tile = { readonly column: number; readonly row: number; readonly shows: DrawnBox };
+type Tile = { readonly column: number; readonly shows: DrawnBox };
 
 /** A place where two tiles are laid on each other: in the middle of their overlap, lettered alike on both. */
 type Match = {
@@ -33,7 +58,7 @@ export function tile(sheet: Size, tileWidth: number, tileHeight: number): Tiling
     const [column, row] = [index % columns, Math.floor(index / columns)];
     const x = left + column * (tileWidth - OVERLAP);
     const y = top + row * (tileHeight - OVERLAP);
-    return { column, row, shows: { left: x, top: y, right: x + tileWidth, bottom: y + tileHeight } };
+    return { column, shows: { left: x, top: y, right: x + tileWidth, bottom: y + tileHeight } };
   });
   return { columns, rows, tiles, matches: matchesOf(tiles, columns, { width, height }) };
 }
@@ -47,14 +72,11 @@ function matchesOf(
   const pairs = tiles.flatMap(({ column, shows }, index): Omit<Match, 'letter'>[] => {
     const [top, bottom] = [Math.max(shows.top, 0), Math.min(shows.bottom, height)];
     const [left, right] = [Math.max(shows.left, 0), Math.min(shows.right, width)];
-    const beside = [0.25, 0.75].map((share) => ({
-      at: { x: shows.right - OVERLAP / 2, y: top + (bottom - top) * share },
-      tiles: [index, index + 1] as const,
-    }));
-    const under = [0.25, 0.75].map((share) => ({
-      at: { x: left + (right - left) * share, y: shows.bottom - OVERLAP / 2 },
-      tiles: [index, index + columns] as const,
-    }));
+    const marks = (next: number, place: (share: number) => Point2): Omit<Match, 'letter'>[] =>
+      [0.25, 0.75].map((share) => ({ at: place(share), tiles: [index, next] }));
+    const [x, y] = [shows.right - OVERLAP / 2, shows.bottom - OVERLAP / 2];
+    const beside = marks(index + 1, (share) => ({ x, y: top + (bottom - top) * share }));
+    const under = marks(index + columns, (share) => ({ x: left + (right - left) * share, y }));
     return [...(column + 1 < columns ? beside : []), ...(index + columns < tiles.length ? under : [])];
   });
   return pairs.map((pair, letter) => ({ ...pair, letter }));
