@@ -57,6 +57,9 @@ function beyond(shape: FoldedShape, id: string, allowed: number): number {
     (other) => other !== panel && runAlike(panel, other) && apart(panel, other) <= allowed,
   );
   const outline = panel.corners.map((corner) => onAxes(axes, corner));
-  const covers = under.map(({ corners }) => corners.map((corner) => onAxes(axes, corner)));
+  // Where a corner is rounded or cut off, what shows behind it is no more than a corner.
+  const covers = under
+    .flatMap(({ corners, box }) => [corners, box])
+    .map((ring) => ring.map((corner) => onAxes(axes, corner)));
   return Math.max(0, ...uncovered(outline, covers, allowed).map(breadthOf));
 }
