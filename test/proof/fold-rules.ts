@@ -11,6 +11,7 @@ import type { Net } from '../../src/shape/net.ts';
 const FOLD_RULES: readonly RuleId[] = [
   'bottom-gap',
   'does-not-close',
+  'does-not-nest',
   'flap-too-long',
   'flap-wrong-way',
   'fold-blocked',
@@ -26,6 +27,7 @@ const FOLD_RULES: readonly RuleId[] = [
   'not-held',
   'panels-collide',
   'rolled-leaf',
+  'too-thick-to-fold',
   'tuck-does-not-fit',
   'uneven-fold',
   'walls-unequal',
