@@ -12,6 +12,7 @@ const FOLD_RULES: readonly RuleId[] = [
   'bottom-gap',
   'does-not-close',
   'does-not-nest',
+  'flap-left-out',
   'flap-too-long',
   'flap-wrong-way',
   'fold-blocked',

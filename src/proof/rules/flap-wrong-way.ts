@@ -1,5 +1,5 @@
 import { type WrongWay, wrongWayFlaps } from '../../shape/closure/wrong-way.ts';
-import { closedSheets, foldPlace, type OfPiece } from '../folded-sheets.ts';
+import { closedSheets, foldWords, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength, sayList } from '../words.ts';
 
@@ -7,14 +7,14 @@ type Facts = OfPiece & Omit<WrongWay, 'fold'>;
 
 export const flapWrongWay: Rule<Facts> = {
   severity: 'warning',
-  summary: 'The flaps at an end of a box fold in, and one that is tucked in finds a wall.',
-  why: 'A flap folded outward closes nothing and stands in the way. One folded in at the edge of half a lid hangs down in the middle of the box, where there is nothing to tuck it behind.',
-  fails: { box: { folds: '1|2: mountain 90' }, blames: '6 1/8' },
+  summary: 'Flaps fold in with those they are like, and one that is tucked in finds a wall.',
+  why: 'A flap folded outward closes nothing and stands in the way. One folded in at the edge of half a lid hangs down in the middle of the box, where there is nothing to tuck it behind. And an envelope whose flap is folded to its front stays open.',
+  fails: { box: { folds: '1|2: mountain 90' }, blames: '1|2: mountain 90' },
   passes: { box: {} },
   *check(context) {
     for (const sheet of closedSheets(context)) {
       for (const { fold, ...flaps } of wrongWayFlaps(sheet.net)) {
-        yield { at: foldPlace(sheet, fold), facts: { ...sheet.of, ...flaps } };
+        yield { at: foldWords(sheet, fold), facts: { ...sheet.of, ...flaps } };
       }
     }
   },
@@ -27,6 +27,16 @@ export const flapWrongWay: Rule<Facts> = {
         ? `the end ${pronoun} would close stays open`
         : 'the other flaps at that end fold in';
       return { message: `${names} ${verb} outward, and ${but}`, remedy: other };
+    }
+    if (wrong.kind === 'away') {
+      const others = sayList(wrong.others.map((panel) => `${piece}.${panel}`));
+      return wrong.areGates
+        ? {
+            message: `${names} and ${others} fold to different sides, and would meet on one`,
+            remedy: `${other}, unless it is meant`,
+            severity: 'note',
+          }
+        : { message: `${names} folds to the other side than ${others}`, remedy: other };
     }
     const short = sayLength(wrong.short, unit);
     return {

@@ -1,6 +1,9 @@
+import { spines } from '../../shape/closure/halves.ts';
+import type { Fold, Net } from '../../shape/net.ts';
 import { gluedAstray } from '../../shape/stacking/blocked-glue.ts';
 import { faceStates } from '../../shape/stacking/face-states.ts';
 import { stackOf } from '../../shape/stacking/folding.ts';
+import { isFlatOn, signedAngle } from '../../shape/tube.ts';
 import { closedSheets, foldWords, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 
@@ -20,6 +23,11 @@ export const frontInside: Rule<Facts> = {
     for (const sheet of closedSheets(context)) {
       const { net, caliper, of } = sheet;
       const front = net.panels.find(({ role }) => role === 'front');
+      const spine = valleySpine(net);
+      if (front && spine) {
+        yield { at: foldWords(sheet, spine), facts: { ...of, panel: front.id } };
+        continue;
+      }
       if (!front || faceStates(net, caliper.mm).get(front.id)?.outside.isSeen !== false) continue;
       // What lies on it says so itself, and so does glue that is folded astray.
       const carries = context.shapes.layers.some(({ baseName }) => baseName === `${of.piece}.${front.id}`);
@@ -35,3 +43,11 @@ export const frontInside: Rule<Facts> = {
       'fold the other way, mountain instead of valley as seen from outside, or name another panel the front',
   }),
 };
+
+/** The fold of a standing card, when it brings the outsides of its front and its back towards each other. */
+function valleySpine(net: Net): Fold | undefined {
+  const faces = ['front', 'back'].map((role) => net.panels.find((panel) => panel.role === role)?.id);
+  return spines(net).find(
+    (fold) => !isFlatOn(fold) && signedAngle(fold) < 0 && faces.every((id) => id && fold.panels.includes(id)),
+  );
+}

@@ -4,30 +4,33 @@ import { foldsOf, otherSide } from '../panel-tree.ts';
 import { isFlatOn, lineOf, positionOf, reachFrom } from '../tube.ts';
 import { tolerance } from './tolerance.ts';
 
-/** A flap folded flat on a panel that is shorter than it is, and how far either reaches from their fold. */
-type OverhangingFlap = {
-  readonly panel: string;
-  readonly on: string;
-  readonly fold: Fold;
-  readonly depth: Length;
-  readonly across: Length;
-};
+/** A flap that is folded flat on the panel it hangs on. */
+export type FlatFlap = { readonly panel: string; readonly on: string; readonly fold: Fold };
+
+/** One that reaches further than what it lies on. */
+type OverhangingFlap = FlatFlap & { readonly depth: Length; readonly across: Length };
 
 /**
  * Flaps that stick out past the other side of what they lie on. What is stuck to a panel makes it the back of a pocket,
  * which is longer than its front; and the leaf of a card may be so meant where nothing is folded in from that side.
  */
 export function overhangingFlaps(net: Net, caliper: Length): readonly OverhangingFlap[] {
-  return net.panels.flatMap(({ id: panel }) => {
-    const [fold, ...others] = foldsOf(net, panel);
-    const on = fold && otherSide(fold, panel);
-    if (!fold || on === undefined || others.length > 0) return [];
-    if (!isFlatOn(fold) || lineOf(fold) === 'slanted') return [];
-    if (net.glue.some(({ to }) => to === panel)) return [];
+  return flatFlaps(net).flatMap(({ panel, on, fold }) => {
+    if (lineOf(fold) === 'slanted' || net.glue.some(({ to }) => to === panel)) return [];
     if (net.glue.length === 0 && !hasFacingFlap(net, on, fold)) return [];
     const depth = reachFrom(lineOf(fold), net, panel);
     const across = reachFrom(lineOf(fold), net, on);
     return depth.minus(across).greaterThan(tolerance(caliper)) ? [{ panel, on, fold, depth, across }] : [];
+  });
+}
+
+/** Every flap that is folded flat on the panel it hangs on, by its only fold. */
+export function flatFlaps(net: Net): readonly FlatFlap[] {
+  return net.panels.flatMap(({ id: panel }) => {
+    const [fold, ...others] = foldsOf(net, panel);
+    const on = fold && otherSide(fold, panel);
+    if (!fold || on === undefined || others.length > 0) return [];
+    return isFlatOn(fold) ? [{ panel, on, fold }] : [];
   });
 }
 

@@ -31,7 +31,7 @@ export function unevenFolds(net: Net, caliper: Length): readonly UnevenFold[] {
 }
 
 /** The fold of a standing card, or of a folder with pockets: the only line that is scored its way. */
-function spines({ folds }: Net): Fold[] {
+export function spines({ folds }: Net): Fold[] {
   return folds.filter((fold) => folds.every((each) => each === fold || lineOf(each) !== lineOf(fold)));
 }
 

@@ -3,16 +3,19 @@ import type { Fold, Net } from '../net.ts';
 import { otherSide, panelOf } from '../panel-tree.ts';
 import { lineOf, positionOf, reachFrom, signedAngle } from '../tube.ts';
 import { type TubeEnd, tubeEnds } from './ends.ts';
+import { flatWays } from './flat-ways.ts';
 import { isSquare, sideWidth } from './seam.ts';
 
-/** Flaps at an end of a box that turn the way in which they do not help to close it; they turn about `fold`. */
+/** Flaps that turn the way in which they do not help to close a box, or an envelope; they turn about `fold`. */
 export type WrongWay = { readonly panels: readonly string[]; readonly fold: Fold; readonly wrong: Wrong };
 
 type Wrong =
   /** Out of the box, where others at that end turn in; or all of them, though they would just close it. */
   | { readonly kind: 'outward'; readonly isOpen: boolean }
   /** In at the edge of a lid that ends `short` of the wall behind which it would be tucked. */
-  | { readonly kind: 'behind nothing'; readonly lid: string; readonly short: Length };
+  | { readonly kind: 'behind nothing'; readonly lid: string; readonly short: Length }
+  /** Flat to one face of what it hangs on, where what it is like goes to the other; they might be gates, that meet. */
+  | { readonly kind: 'away'; readonly others: readonly string[]; readonly areGates: boolean };
 
 /** A flap that turns out of the box, and how far it would reach across the end. */
 type OutwardFlap = {
@@ -28,9 +31,15 @@ const HALF_LID: Length = Length.of(1, 4, 'in');
 /** How exactly flaps just close an end: no rim is so deep by chance. */
 const CLOSELY: Length = Length.of(1, 16, 'in');
 
-/** The flaps at the ends of a net's tubes that turn the wrong way; what is glued is for the proof of the glue. */
+/** Every flap of a net that turns the wrong way; what is glued is for the proof of the glue. */
 export function wrongWayFlaps(net: Net): readonly WrongWay[] {
-  return tubeEnds(net).flatMap((end) => [...outward(net, end), ...behindNothing(end)]);
+  const atEnds = tubeEnds(net).flatMap((end) => [...outward(net, end), ...behindNothing(end)]);
+  const folded = flatWays(net).map(({ panel, fold, ...way }) => ({
+    panels: [panel],
+    fold,
+    wrong: { kind: 'away', ...way } as const,
+  }));
+  return [...atEnds, ...folded];
 }
 
 function outward(net: Net, end: TubeEnd): WrongWay[] {

@@ -1,0 +1,74 @@
+import { boxSize, type Mate, type Net } from '../net.ts';
+import { panelOf } from '../panel-tree.ts';
+import { lineOf, positionOf } from '../tube.ts';
+import { type FlatFlap, flatFlaps } from './flat-flaps.ts';
+
+/** Two flaps as like as the side flaps of an envelope, or the pockets of a folder. */
+export type Twins = readonly [FlatFlap, FlatFlap];
+
+/** Flat flaps of one size that hang on facing edges of one panel, or about one score line on two. */
+export function twinFlaps(net: Net): readonly Twins[] {
+  const flaps = flatFlaps(net).filter(({ fold }) => lineOf(fold) !== 'slanted');
+  return flaps.flatMap((first, index) =>
+    flaps
+      .slice(index + 1)
+      .flatMap((second): Twins[] => (areTwins(net, first, second) ? [[first, second]] : [])),
+  );
+}
+
+function areTwins(net: Net, first: FlatFlap, second: FlatFlap): boolean {
+  if (first.fold === second.fold || lineOf(first.fold) !== lineOf(second.fold)) return false;
+  const isOneLine = positionOf(first.fold).equals(positionOf(second.fold));
+  if (isOneLine === (first.on === second.on)) return false;
+  const [one, other] = [first, second].map(({ panel }) => boxSize(panelOf(net, panel).box));
+  return !!one && !!other && one.width.equals(other.width) && one.height.equals(other.height);
+}
+
+/** A flap that is stuck to nothing or where it joins nothing, and the mark that says so. */
+export type LeftOut = {
+  readonly panel: string;
+  /** What it is stuck to, if to anything; whether it hangs on that. */
+  readonly to?: string;
+  readonly hangsThere: boolean;
+  /** The flap like it, and what that is stuck to. */
+  readonly twin?: { readonly panel: string; readonly to: string };
+  readonly mate?: Mate;
+};
+
+/** Flat flaps whose twins are stuck to something else, and tabs that join nothing. */
+export function leftOutFlaps(net: Net): readonly LeftOut[] {
+  const pairs = twinFlaps(net).flatMap(([one, other]) => [[one, other] as const, [other, one] as const]);
+  const tabs = flatFlaps(net).filter(({ panel }) => panelOf(net, panel).role === 'tab');
+  return [
+    ...pairs.flatMap(([flap, twin]) => unlikeTwin(net, flap, twin)),
+    ...tabs.flatMap(({ panel, on }): LeftOut[] => {
+      const [stuck, ...others] = stuckTo(net, panel);
+      const joinsNothing = stuck?.to === on && others.length === 0;
+      return joinsNothing ? [{ panel, hangsThere: true, ...stuck }] : [];
+    }),
+  ];
+}
+
+/**
+ * Twins on one panel are stuck to one thing. Those on two may be stuck each to its own, or each to the panel it hangs on,
+ * as pockets are.
+ */
+function unlikeTwin(net: Net, { panel, on }: FlatFlap, other: FlatFlap): LeftOut[] {
+  const own = stuckTo(net, panel);
+  const [theirs] = stuckTo(net, other.panel);
+  if (!theirs || net.opens?.includes(panel)) return [];
+  const twin = { panel: other.panel, to: theirs.to };
+  const [stuck] = own;
+  if (!stuck) return [{ panel, hangsThere: false, twin }];
+  if (theirs.to === other.on || own.some(({ to }) => to === theirs.to)) return [];
+  const hangsThere = own.every(({ to }) => to === on);
+  return hangsThere || on === other.on ? [{ panel, hangsThere, twin, ...stuck }] : [];
+}
+
+/** What a panel is stuck to, whichever of the two is named first. */
+function stuckTo({ glue }: Net, panel: string): readonly { readonly to: string; readonly mate: Mate }[] {
+  return glue.flatMap((mate) => {
+    if (mate.from === panel) return [{ to: mate.to, mate }];
+    return mate.to === panel ? [{ to: mate.from, mate }] : [];
+  });
+}
