@@ -73,14 +73,14 @@ describe('the proof of the fold', () => {
       boxWith({ folds: '1|2: mountain 90' }),
       ['B1', 'D1'].map(
         (flange) =>
-          `flap-wrong-way at "6 1/8": box.${flange} folds down inside the box, 5/8 in before the facing wall: there is nothing to tuck it behind; fold ${flange} the other way, or make ${flange[0]}2 5/8 in deeper`,
+          `flap-wrong-way at "1|2: mountain 90": box.${flange} folds down inside the box, 5/8 in before the facing wall: there is nothing to tuck it behind; fold ${flange} the other way, or make ${flange[0]}2 5/8 in deeper`,
       ),
     ],
     [
       'a lid and dust flaps folded outward',
       tuckBoxWith().replace('taper:', 'folds: { 2|3: valley 90 }\n      taper:'),
       [
-        'flap-wrong-way at "4 1/2": box.lid folds outward, and the end it would close stays open; fold lid the other way',
+        'flap-wrong-way at "2|3: valley 90": box.lid folds outward, and the end it would close stays open; fold lid the other way',
       ],
     ],
     [

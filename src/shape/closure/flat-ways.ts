@@ -6,7 +6,7 @@ import { type FlatFlap, flatFlaps } from './flat-flaps.ts';
 import { twinFlaps } from './twins.ts';
 
 /** A flap folded flat to one face of what it hangs on, and others, which it is like, to the other. */
-export type FlatWay = {
+type FlatWay = {
   readonly panel: string;
   readonly fold: Fold;
   readonly others: readonly string[];

@@ -78,9 +78,19 @@ function partsOf(net: Net, panels: readonly string[]): readonly Part[] {
   return gather(single, (one, other) => one.some((a) => other.some((b) => areJoined(net, a, b))));
 }
 
+/** What meets along the very line that a part turns about meets so however far it is turned. */
 function meetsOthers(holding: Holding, part: Part): boolean {
-  const others = holding.net.panels.filter(({ id }) => !part.includes(id));
-  return others.some(({ id }) => part.some((panel) => holding.meet(panel, id) !== undefined));
+  const { net } = holding;
+  const hinges = net.folds.filter(({ panels: [a, b] }) => part.includes(a) !== part.includes(b));
+  const others = net.panels.filter(({ id }) => !part.includes(id));
+  return others.some(({ id }) =>
+    part.some((panel) => {
+      const touch = holding.meet(panel, id);
+      return (
+        touch === 'face' || (touch === 'edge' && !hinges.some((fold) => holding.bothEndOn(fold, panel, id)))
+      );
+    }),
+  );
 }
 
 /** What hangs on a wall and comes down on others is a lid; a single flap that lies on one is none. */

@@ -1,7 +1,9 @@
 import type { Length } from '../../measure/length.ts';
-import type { FoldedShape } from '../fold.ts';
-import type { Net } from '../net.ts';
+import { edgesOf } from '../flat-polygon.ts';
+import { type FoldedShape, foldedPanelOf } from '../fold.ts';
+import type { Fold, Net } from '../net.ts';
 import { branchOf, type PanelTree, panelForest } from '../panel-tree.ts';
+import { distanceFromLine } from '../space.ts';
 import { type Glued, glueFor } from './glue-lines.ts';
 import { loosePanels } from './motion.ts';
 import { tolerance } from './tolerance.ts';
@@ -55,6 +57,17 @@ export class Holding {
   meet(first: string, second: string): Touch | undefined {
     if (first === second || areJoined(this.net, first, second)) return undefined;
     return touchOf(this.shape, [first, second], this.#allowed);
+  }
+
+  /** Whether two panels each have an edge that lies on the line of a fold. */
+  bothEndOn(fold: Fold, first: string, second: string): boolean {
+    const { place } = foldedPanelOf(this.shape, fold.panels[0]);
+    const line = [place(fold.from), place(fold.to)] as const;
+    return [first, second].every((id) =>
+      edgesOf(foldedPanelOf(this.shape, id).corners).some((edge) =>
+        edge.every((end) => distanceFromLine(line, end) <= this.#allowed),
+      ),
+    );
   }
 
   /** Whether a panel lies on another, which it could be stuck to. */

@@ -4,7 +4,7 @@ import { lineOf, positionOf } from '../tube.ts';
 import { type FlatFlap, flatFlaps } from './flat-flaps.ts';
 
 /** Two flaps as like as the side flaps of an envelope, or the pockets of a folder. */
-export type Twins = readonly [FlatFlap, FlatFlap];
+type Twins = readonly [FlatFlap, FlatFlap];
 
 /** Flat flaps of one size that hang on facing edges of one panel, or about one score line on two. */
 export function twinFlaps(net: Net): readonly Twins[] {
