@@ -152,6 +152,45 @@ describe('a gusset', () => {
   });
 });
 
+describe('flaps that are alike', () => {
+  const envelope = (folds: string, glue: string): string[] =>
+    said(
+      envelopeWith('1 1/4, 3 3/4', '6').replace(/folds: .*$/mu, `folds: { ${folds} }, glue: { ${glue} } }`),
+    );
+  const alike = 'A|B: mountain 180, B|C: mountain 180, 1|2: mountain 180, 2|3: mountain 180';
+
+  it('are stuck alike', () => {
+    expect(envelope(alike, 'A2: back, C2: back')).toEqual([]);
+    expect(envelope(alike, 'A2: front, C2: back')).toEqual([
+      'flap-left-out at "A2: front": envelope.A2 is stuck to envelope.front, which it hangs on, and C2, which is like it, to back; stick A2 to back',
+    ]);
+  });
+
+  it('fold to one side, as the flap of an envelope does with the others', () => {
+    expect(envelope(alike.replace('1|2: mountain', '1|2: valley'), 'A2: back, C2: back')).toEqual([
+      'flap-wrong-way at "1|2: valley 180": envelope.flap folds to the other side than envelope.A2, envelope.C2 and envelope.back; fold flap the other way',
+    ]);
+  });
+
+  it('may be pockets, each stuck to what it hangs on, and both of them', () => {
+    const folder = (glue: string, direction = 'mountain'): string[] =>
+      said(
+        sheetWith({
+          pieces: `folder: { stock: cream, cut: 8 x 7, score: [{ from: left, at: [4] }, { from: bottom, at: [1 1/2] }], panels: { back: A1, front: B1 }, slit: [A|B 2], taper: [A2, B2], folds: { A|B: ${direction} 90, 1|2: mountain 180 }, glue: { ${glue} } }`,
+        }),
+      );
+    expect(folder('A2: back, B2: front')).toEqual([]);
+    expect(folder('A2: back')).toEqual([
+      'flap-left-out at "folder": folder.B2 is stuck to nothing, and A2, which is like it, to back; stick B2 too, or say "opens: [B2]" where it is meant to hang loose',
+    ]);
+    expect(folder('A2: back, B2: front', 'valley')).toEqual([
+      expect.stringContaining(
+        'front-inside at "A|B: valley 90": once folder is folded, the outside of front',
+      ),
+    ]);
+  });
+});
+
 describe('the leaves of a card', () => {
   const cardWith = (lines: string): string[] =>
     findingsOf(sheetWith({ pieces: `card: { stock: cream, ${lines} }` }))
