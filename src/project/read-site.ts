@@ -27,7 +27,7 @@ const asBench: Value<Bench> = sectionOf('settings, such as { board: 1/8 in }', {
 /** A time of day, as `HH:MM`. */
 const asTime: Value<At<string>> = asMatch(
   'a time, such as 18:30',
-  /^([01]?\d|2[0-3])[:.]([0-5]\d)$/u,
+  /^([01]?\d|2[0-3])[:.h]([0-5]\d)$/u,
   ([, hours = '', minutes]) => `${hours.padStart(2, '0')}:${minutes}`,
 );
 

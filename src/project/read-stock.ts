@@ -15,7 +15,7 @@ import type { At } from './source.ts';
 import { asChoice, asCount, asLength, asMatch, asMoney, asSize, asText, unitWritten } from './values.ts';
 
 const WEIGHT =
-  /^(\d{1,4}(?:\.\d{1,3}|,\d{1,2})?)\s*(?:(?:lbs?\.?|#|pounds?)\s*([a-z]+)|gsm|g\s*\/\s*m(?:2|²|\^2))$/iu;
+  /^(\d{1,4}(?:\.\d{1,3}|,\d{1,2})?)\s*(?:(?:lbs?\.?|#|pounds?)\s*([a-z]+)|gsm|g(?:\s*\/\s*m(?:2|²|\^2))?)$/iu;
 
 /** `80 lb cover` or `216 gsm`. A basis weight says nothing without its grade, so it is refused without one. */
 const asWeight: Value<At<PaperWeight>> = asMatch(

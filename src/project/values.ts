@@ -5,7 +5,7 @@ import type { AtSize, AtVolume, Money, Units } from './model.ts';
 import { type Reader, refuse, shown, unitAt } from './reader.ts';
 import type { At } from './source.ts';
 
-const MONEY = /^\p{Sc}?\s*(\d{1,9})(?:\.(\d{1,4})|,(\d{1,2}))?$/u;
+const MONEY = /^\p{Sc}?\s*(\d{1,9})(?:\.(\d{1,4})|,(\d{1,2}))?\s*\p{Sc}?$/u;
 
 /** Any text. */
 export const asText: Value<At<string>> = taken(textSchema(), ({ node, spot, reader }) =>

@@ -136,6 +136,7 @@ describe('a value of the wrong kind', () => {
     ['stock: { m: { weight: heavy } }', 'heavy'],
     ['stock: { m: { print: sideways } }', 'sideways'],
     ['stock: { m: { price: 0.455 } }', '0.455'],
+    ['stock: { m: { price: "1,000" } }', '1,000'],
     ['stock: { m: { price: cheap } }', 'cheap'],
     ['stock: { m: { pack: 0 } }', '0'],
     ['stock: { m: plain }', 'plain'],

@@ -15,13 +15,15 @@ describe('a weight', () => {
     ['110# index', { kind: 'basis', pounds: 110, grade: 'index' }],
     ['67 pounds bristol', { kind: 'basis', pounds: 67, grade: 'bristol' }],
     ['216 gsm', { kind: 'grammage', gsm: 216 }],
+    ['216 g', { kind: 'grammage', gsm: 216 }],
+    ['216,5 gsm', { kind: 'grammage', gsm: 216.5 }],
     ['216 g/m²', { kind: 'grammage', gsm: 216 }],
     ['216.5 g/m2', { kind: 'grammage', gsm: 216.5 }],
   ])('%s', (text, weight) => {
     expect(weigh(text)).toEqual(weight);
   });
 
-  it.each(['80', '80 lb', '80 lb card', '0 gsm', '-80 gsm', 'cover'])('%s is none', (text) => {
+  it.each(['80', '80 lb', '80 lb card', '0 gsm', '-80 gsm', '1,000 gsm', 'cover'])('%s is none', (text) => {
     expect(weigh(text)).toBeUndefined();
   });
 });
@@ -53,6 +55,7 @@ describe('the sheets of a stock', () => {
   it.each<[string, unknown[]]>([
     ['{ sheet: 8 1/2 x 11 }', [['17/2 in x 11 in', undefined]]],
     ['{ sheet: 8 1/2 x 11, price: 0.45 }', [['17/2 in x 11 in', 45n]]],
+    ['{ sheet: 8 1/2 x 11, price: 0,45 € }', [['17/2 in x 11 in', 45n]]],
     [
       '{ sheets: [8 1/2 x 11, 12 x 12] }',
       [

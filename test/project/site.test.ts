@@ -70,6 +70,7 @@ sessions: { every: 2 weeks, on: thursday, at: 18:30, zone: America/Chicago, from
     ['sessions: { every: week, from: 2026-02-30 }', ['no-such-date: 2026-02-30']],
     ['sessions: { every: week, except: [2026-12-24, 2026-13-24] }', ['no-such-date: 2026-13-24']],
     ['sessions: { every: week, at: 25:00 }', ['unexpected-value: 25:00']],
+    ['sessions: { every: week, at: 18h30 }', []],
     ['sessions: { every: week, zone: Harbour/Street }', ['unexpected-value: Harbour/Street']],
     ['sessions: { every: fortnight, on: thursday }', ['unexpected-value: fortnight']],
     ['sessions: { every: 0 weeks, on: thursday }', ['unexpected-value: 0 weeks']],

@@ -98,7 +98,7 @@ function slackFor(written: Unit, own: Unit): Length {
 function nearestOf(found: Measurement, known: readonly KnownMeasure[]): KnownMeasure | undefined {
   const limit = Length.min(Length.of(1, 2, 'in'), Length.sum(found.lengths).half());
   const candidates = known
-    .filter(({ lengths }) => lengths.length === found.lengths.length)
+    .filter(({ lengths, kind }) => kind !== 'tool' && lengths.length === found.lengths.length)
     .map((each) => ({ each, difference: difference(found.lengths, each.lengths) }))
     .filter((candidate) => !candidate.difference.greaterThan(limit));
   return candidates.toSorted((a, b) => a.difference.compare(b.difference))[0]?.each;

@@ -22,7 +22,7 @@ export const unknownKey: Rule<Facts> = {
     if (whole !== undefined) {
       return {
         message: `a comma cuts ${quote(key)} off from the words before it`,
-        remedy: `put the whole value in quotes, as it is read from here: ${quote(whole)}`,
+        remedy: `put the whole value in quotes: ${quote(whole)}`,
       };
     }
     const nearest = nearestName(key, known);
