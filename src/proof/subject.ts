@@ -12,11 +12,9 @@ type Subject = {
   readonly mayMean: (measure: KnownMeasure) => boolean;
 };
 
-/** Words before a name that make a piece of a common word: `the cover`, not `cover the tab`. */
-const ARTICLE = String.raw`\b(?:the|both|der|die|das|den|dem|des|le|la|les|du|de|het|el|los|las|del)\s+`;
-
 /**
- * What the sentence round a place is about: the pieces it names, in a directive or in a word with its article.
+ * What the sentence round a place is about: the pieces it names, in a directive or in a word with its article, which
+ * makes a piece of a common word: `the cover`, not `cover the tab`.
  * Undefined where it names none. A number in it is a measure of one of them, of what they lie on, or of a piece that
  * the paragraph has named before.
  */
@@ -25,6 +23,7 @@ export function subjectOf(
   sentences: readonly Sentence[],
   { references }: Prose,
   { pieces }: Project,
+  articles: string,
 ): Subject | undefined {
   const sentence = sentences.find(({ at }) => isWithin(place, at));
   if (!sentence) return undefined;
@@ -35,7 +34,8 @@ export function subjectOf(
     );
   const inWords = (where: Place, before = ''): readonly string[] =>
     ids.filter((id) => new RegExp(before + wordOf(id).source, 'iu').test(textAt(where)));
-  const named = [...new Set([...referredIn(sentence.at), ...inWords(sentence.at, ARTICLE)])];
+  const article = `${wordFinder(articles).source}\\s+`;
+  const named = [...new Set([...referredIn(sentence.at), ...inWords(sentence.at, article)])];
   if (named.length === 0) return undefined;
   const earlier = new Set([...named, ...referredIn(sentence.upTo), ...inWords(sentence.upTo)]);
   return { pieces: named, mayMean: (measure) => mayMean(measure, earlier, pieces) };

@@ -140,3 +140,21 @@ describe('unknown-allergen', () => {
     expect(found(language, allergen)).toEqual([expected]);
   });
 });
+
+describe('unclear-comma', () => {
+  it.each<[string, string, string[]]>([
+    ['cm', '[2,5, 10]', ['2,5']],
+    ['cm', '[2,5, 10, 17,5]', ['2,5', '17,5']],
+    ['cm', '[2, 5, 10]', []],
+    ['cm', '[2,5,10]', []],
+    ['cm', '[2.5, 10]', []],
+    ['in', '[2,5, 10]', []],
+    ['cm', '[2,105 mm, 14]', []],
+  ])('in %s: %s', (unit, at, expected) => {
+    const found = ofRule('unclear-comma', {
+      unit,
+      pieces: `card: { stock: cream, cut: 21 x 10, score: [{ from: left, at: ${at} }] }`,
+    });
+    expect(found.map(blamed)).toEqual(expected);
+  });
+});

@@ -1,6 +1,6 @@
 import { Length, type Unit } from '../../measure/length.ts';
 import { type Measurement, type Spelling, scanMeasurements } from '../../measure/scan.ts';
-import { languageOf, spellingIn } from '../../project/language.ts';
+import { languageOf, spellingIn, wordsIn } from '../../project/language.ts';
 import type { Prose } from '../../project/model.ts';
 import type { Place } from '../../project/source.ts';
 import { type KnownMeasure, measuredIn } from '../measured.ts';
@@ -34,13 +34,14 @@ export const proseMeasurement: Rule<Facts> = {
   *check({ workspace, project, shapes }) {
     if (!isWhole({ project, shapes })) return;
     const { unit } = project;
-    const spelling = spellingIn(languageOf(project, workspace.site));
+    const language = languageOf(project, workspace.site);
+    const [spelling, articles] = [spellingIn(language), wordsIn(language, 'reads-articles')];
     const known = measuredIn(project, shapes, workspace.site);
     for (const prose of everyProse(project)) {
       const sentences = sentencesOf(prose, project.file);
       for (const { at, written, ...found } of measurementsIn(prose, spelling)) {
         const having = known.filter((each) => matches(found, each, unit));
-        const subject = subjectOf(at, sentences, prose, project);
+        const subject = subjectOf(at, sentences, prose, project, articles);
         if (having.some((each) => subject?.mayMean(each) ?? true)) continue;
         const isElsewhere = having.length > 0;
         const nearest = nearestOf(found, isElsewhere && subject ? known.filter(subject.mayMean) : known);

@@ -1,0 +1,40 @@
+import type { Length } from '../../measure/length.ts';
+import { type At, type Place, textAt } from '../../project/source.ts';
+import type { Rule } from '../rule.ts';
+import { quote } from '../words.ts';
+
+export const unclearComma: Rule<{ readonly written: string }> = {
+  severity: 'warning',
+  summary: 'In a list of positions it is clear which commas are decimals.',
+  why: 'In a list a comma goes on to the next number: `[2,5, 10,5]` is four positions, not two. It is looked at where a sheet is measured in metric, and only some commas of a list have a space after them.',
+  fails: {
+    sheet:
+      '---\ntitle: A card to try\nmeasurements:\n  unit: cm\n  pieces:\n    card: { cut: 21 x 10, score: [{ from: left, at: [2,5, 10] }] }\n---\n## Score\nTake :piece[card].\n',
+    blames: '2,5',
+  },
+  passes: { with: '2.5', insteadOf: '2,5' },
+  ownEditionOnly: true,
+  *check({ project }) {
+    if (project.unit === 'in') return;
+    for (const { body } of project.pieces.values()) {
+      const lists = body.kind === 'net' ? body.score : [];
+      for (const at of lists.flatMap((list) => unclearIn(list.at))) {
+        yield { at, facts: { written: textAt(at) } };
+      }
+    }
+  },
+  say: ({ written }) => ({
+    message: `${quote(written)} is read as two positions`,
+    remedy: `write ${quote(written.replace(',', '.'))} if it is one, or put a space after the comma`,
+  }),
+};
+
+/** The pairs that only a comma divides, in a list whose other commas have a space after them. */
+function unclearIn(positions: readonly At<Length>[]): readonly Place[] {
+  const pairs = positions.slice(1).flatMap(({ at }, index): Place[] => {
+    const before = positions[index]?.at;
+    return before ? [{ ...at, start: before.start }] : [];
+  });
+  const isTight = (place: Place): boolean => /^\d+,\d{1,2}(?!\d)(?:\s*[a-z]+)?$/iu.test(textAt(place));
+  return pairs.every(isTight) ? [] : pairs.filter(isTight);
+}
