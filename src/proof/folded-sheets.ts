@@ -3,6 +3,7 @@ import type { Piece } from '../project/model.ts';
 import type { Edge } from '../project/net-as-written.ts';
 import type { At, Place } from '../project/source.ts';
 import { caliperOf, stockOf } from '../shape/caliper.ts';
+import { columnName } from '../shape/cells.ts';
 import { folded, type Soundness } from '../shape/closure/sound.ts';
 import type { FoldedShape } from '../shape/fold.ts';
 import type { Fold, Net } from '../shape/net.ts';
@@ -94,4 +95,23 @@ export function foldWords({ body, net, at }: FoldedSheet, fold: Fold): Place {
   const line = positions.findIndex((position) => position.equals(positionOf(fold)));
   const between = lines === 'upright' ? 'columns' : 'rows';
   return body.folds.findLast((each) => each.between === between && each.line === line)?.at ?? at;
+}
+
+/** A score line as `folds:` names it, `3|4`, and where that is written, if it is; undefined where a form made it. */
+export function writtenFold(
+  { body, net }: FoldedSheet,
+  fold: Fold,
+): { readonly name: string; readonly at?: Place } | undefined {
+  if (body.kind !== 'net' || lineOf(fold) === 'slanted') return undefined;
+  const between = lineOf(fold) === 'upright' ? 'columns' : 'rows';
+  const extent = between === 'columns' ? net.size.width : net.size.height;
+  const far = between === 'columns' ? 'right' : 'bottom';
+  const near = between === 'columns' ? 'left' : 'top';
+  const positions = net.scores
+    .filter(({ from }) => from === near || from === far)
+    .flatMap(({ from, at }) => at.map((each) => (from === near ? each : extent.minus(each))));
+  const line = positions.filter((each) => each.lessThan(positionOf(fold))).length;
+  const name = (index: number): string => (between === 'columns' ? columnName(index) : `${index + 1}`);
+  const written = body.folds.findLast((each) => each.between === between && each.line === line);
+  return { name: `${name(line)}|${name(line + 1)}`, ...(written && { at: written.at }) };
 }

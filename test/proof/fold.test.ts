@@ -56,9 +56,7 @@ describe('the proof of the fold', () => {
       'a flap folded outward',
       boxWith({ folds: '1|2: valley 90, 3|4: valley 90' }),
       [
-        'glue-misses at "A4: D4": box.A4 is to stick to box.D4, but once folded it lies beside it; name the panel it does lie on, or change how A4 folds',
-        'glue-misses at "C4: D4": box.C4 is to stick to box.D4, but once folded it lies beside it; name the panel it does lie on, or change how C4 folds',
-        'glue-misses at "B4: D4": box.B4 is to stick to box.D4, but once folded it lies beside it; name the panel it does lie on, or change how B4 folds',
+        'glue-misses at "3|4: valley 90": as 3|4 is folded, box.A4, box.C4 and box.B4 do not land on box.D4; say "3|4: mountain 90" under "folds:"',
       ],
     ],
     [
@@ -109,8 +107,7 @@ describe('the proof of the fold', () => {
       'a tray with one wall lower',
       trayWith('1 1/4, 6 1/2'),
       [
-        'walls-unequal at "A1: back": tray.A2 is 1 1/4 in high and tray.back, which it meets at a corner, 1 1/2 in: 1/4 in apart; move the score line of one of them so that both are equally high',
-        'walls-unequal at "A3: front": tray.A2 is 1 1/4 in high and tray.front, which it meets at a corner, 1 1/2 in: 1/4 in apart; move the score line of one of them so that both are equally high',
+        'walls-unequal at "A1: back": tray.A2 is 1 1/4 in high and tray.back and tray.front, which it meets at its corners, 1 1/2 in: 1/4 in apart; move the score line of A2 so that it is 1 1/2 in high, or those of the others',
       ],
     ],
   ])('says %s', (_, sheet, expected) => {

@@ -19,7 +19,7 @@ function sixSided(glue: string, deep = '1 3/4'): string {
   trim: [G2]
   slit: [A|B 2, B|C 2, C|D 2, D|E 2, E|F 2, F|G 2]
   taper: [G1]
-  folds: { ${folds} }${glue && `\n  glue: { ${glue} }`}`);
+  folds: { ${folds} }${glue && `\n  glue: { ${glue} }`}`).replace('sheet: 12 x 12', 'sheet: 12 x 18');
 }
 
 const SIX = 'G1: A1, A2: B2, B2: C2, D2: C2, E2: D2, F2: E2';
@@ -81,6 +81,79 @@ describe('a box that is not glued', () => {
     expect(said(sheet)).toEqual([
       'error not-held at "box": box.A3 and box.back meet edge to edge, and no tab joins them; leave a glue tab on A3 and stick it inside back, or say under "folds:" that they fold less far',
     ]);
+  });
+});
+
+describe('what is glued', () => {
+  it('sticks out of its wall where it is wider', () => {
+    expect(said(boxWith({ cut: '10 x 6 3/4' }))).toEqual([
+      'error glue-sticks-out at "tab: A3": box.tab sticks out 1 1/4 in past box.A3, which it is stuck to; make tab at least 1 1/4 in smaller',
+    ]);
+    expect(said(boxWith({ cut: '8 3/4 x 6 3/4' }))).toEqual([]);
+  });
+
+  it('may reach past its mate on a floor and on a band, between the walls', () => {
+    const band = sheetOf(
+      '\n  cut: 11 x 2\n  score: [{ from: left, at: [4 1/2, 4 3/4, 9 1/4, 9 1/2] }]\n  panels: { tab: E1 }\n  glue: { tab: A1 }',
+    );
+    expect(said(band)).toEqual([]);
+    expect(
+      said(boxWith({ glue: 'tab: A3, A4: D4, C4: B4, B4: D4' })).filter((each) =>
+        each.includes('sticks-out'),
+      ),
+    ).toEqual([]);
+  });
+});
+
+/** The middle of a hexagon 2 in a side is √3 in from each: flaps of 1 1/4 in leave one of 2 (√3 − 1 1/4) in across. */
+describe('the end of a box of six sides', () => {
+  it('is covered by flaps that reach its middle', () => {
+    expect(said(sixSided(SIX))).toEqual([]);
+  });
+
+  it('has a hole where they do not', () => {
+    expect(said(sixSided(SIX, '1 1/4'))).toEqual([
+      'error bottom-gap at "1 1/4": box.A2, box.B2, box.C2, box.D2, box.E2 and box.F2 leave a hole of 1 1/8 × 1 in in the end they close; make A2, B2, C2, D2, E2 and F2 at least 1/2 in longer',
+    ]);
+  });
+
+  it('is meant to be open where flaps that are not stuck cover less than half of it', () => {
+    expect(said(sixSided('G1: A1', '1/4'))).toEqual([]);
+  });
+
+  it('has no room for flaps as long as it is wide', () => {
+    const [first] = said(sixSided(SIX, '3 3/4').replace('cut: 12 3/4 x 5', 'cut: 12 3/4 x 7'));
+    expect(first).toBe(
+      'error flap-too-long at "3 3/4": box.A2, box.B2, box.C2, box.D2, box.E2 and box.F2 stick out about 5/16 in past the walls of the end; trim A2, B2, C2, D2, E2 and F2 until they lie inside the walls, or taper them',
+    );
+  });
+});
+
+/** One score line folded otherwise, and the one finding it makes. */
+describe('a line folded by the wrong angle', () => {
+  it.each([
+    [
+      'under flaps that are glued',
+      boxWith({ folds: '1|2: valley 90, 3|4: mountain 120' }),
+      'glue-misses at "3|4: mountain 120": as 3|4 is folded, box.A4, box.C4 and box.B4 do not land on box.D4; say "3|4: mountain 90" under "folds:"',
+    ],
+    [
+      'between two walls',
+      boxWith({ folds: '1|2: valley 90, A|B: valley 90' }),
+      'glue-misses at "A|B: valley 90": as A|B is folded, box.tab does not land on box.A3 and box.A4 does not land on box.D4; say "A|B: mountain 90" under "folds:"',
+    ],
+    [
+      'over flaps that are not',
+      boxWith({ folds: '1|2: valley 90, 2|3: mountain 120' }),
+      'panels-collide at "2|3: mountain 120": box.B1, box.D1, box.A2, box.C2, box.B2 and box.D2 would pass through one another by up to about 1/4 in; say "2|3: mountain 90" under "folds:"',
+    ],
+    [
+      'at the foot of a wall of a tray',
+      trayWith().replace('  glue:', '  folds: { 1|2: mountain 120 }\n      glue:'),
+      'glue-misses at "1|2: mountain 120": as 1|2 is folded, tray.A1 and tray.C1 do not land on tray.back; say "1|2: mountain 90" under "folds:"',
+    ],
+  ])('%s', (_, sheet, expected) => {
+    expect(said(sheet)).toEqual([`error ${expected}`]);
   });
 });
 

@@ -158,9 +158,14 @@ const CASES: Cases = {
       'move the score lines so that facing walls are equal',
     ],
     [
-      { ...BOX, walls: ['front', 'left'], heights: [inches(1), inches(9, 8)] },
+      { ...BOX, wall: 'front', others: ['left'], heights: [inches(1), inches(9, 8)] },
       'box.front is 1 in high and box.left, which it meets at a corner, 1 1/8 in: 1/8 in apart',
-      'move the score line of one of them so that both are equally high',
+      'move the score line of front so that it is 1 1/8 in high, or those of the others',
+    ],
+    [
+      { ...BOX, wall: 'front', others: ['left', 'right'], heights: [inches(1), inches(9, 8)] },
+      'box.front is 1 in high and box.left and box.right, which it meets at its corners, 1 1/8 in: 1/8 in apart',
+      'move the score line of front so that it is 1 1/8 in high, or those of the others',
     ],
   ],
   'holds-too-big': [

@@ -1,17 +1,31 @@
 import type { Length } from '../../measure/length.ts';
 import { type GlueFit, glueFits } from '../../shape/closure/glue.ts';
+import { type Refold, refoldFor } from '../../shape/closure/refold.ts';
+import { folded } from '../../shape/closure/sound.ts';
 import { lengthOf } from '../../shape/closure/suspects.ts';
-import { closedSheets, type OfPiece } from '../folded-sheets.ts';
-import type { Rule } from '../rule.ts';
-import { sayLength } from '../words.ts';
+import type { Net } from '../../shape/net.ts';
+import { closedSheets, type FoldedSheet, type OfPiece, writtenFold } from '../folded-sheets.ts';
+import type { Evidence, Rule } from '../rule.ts';
+import type { Words } from '../told.ts';
+import { sayLength, sayList } from '../words.ts';
 
-type Facts = OfPiece & {
-  readonly from: string;
-  readonly to: string;
+type Facts = OfPiece & (Missed | Misfolded);
+
+/** One glue area that ends up at another place. */
+type Missed = Pairing & {
   readonly verdict: Exclude<GlueFit['verdict'], 'meets'>;
   /** How far it lies off what it is to stick to. */
   readonly distance: Length;
 };
+
+/** All that miss because of one score line, and how that would have to be folded. */
+type Misfolded = {
+  readonly pairs: readonly Pairing[];
+  readonly line: string;
+  readonly better: Pick<Refold, 'direction' | 'angle'>;
+};
+
+type Pairing = { readonly from: string; readonly to: string };
 
 export const glueMisses: Rule<Facts> = {
   severity: 'error',
@@ -21,22 +35,57 @@ export const glueMisses: Rule<Facts> = {
   passes: { box: {} },
   *check(context) {
     for (const sheet of closedSheets(context)) {
-      for (const { mate, verdict, distance } of glueFits(sheet.shape, sheet.caliper)) {
-        if (verdict === 'meets') continue;
-        const { from, to, at = sheet.at } = mate;
-        yield { at, facts: { ...sheet.of, from, to, verdict, distance: lengthOf(distance) } };
-      }
+      const missed = glueFits(sheet.shape, sheet.caliper).filter(({ verdict }) => verdict !== 'meets');
+      if (missed.length === 0) continue;
+      const misfolded = findMisfold(sheet, missed);
+      if (misfolded) yield misfolded;
+      else yield* missed.flatMap((fit) => missedMark(sheet, fit));
     }
   },
-  say: ({ piece, from, to, verdict, distance, unit }) => {
-    const how = {
-      askew: 'the two stand at an angle',
-      apart: `it lies ${sayLength(distance, unit)} away from it`,
-      beside: 'it lies beside it',
-    };
-    return {
-      message: `${piece}.${from} is to stick to ${piece}.${to}, but once folded ${how[verdict]}`,
-      remedy: `name the panel it does lie on, or change how ${from} folds`,
-    };
-  },
+  say: (facts) => ('pairs' in facts ? sayMisfolded(facts) : sayMissed(facts)),
 };
+
+/** Where everything lands once one score line is folded otherwise. */
+function findMisfold(sheet: FoldedSheet, missed: readonly GlueFit[]): Evidence<Facts> | undefined {
+  const { net, shape, caliper, of } = sheet;
+  const isRight = (each: Net): boolean =>
+    glueFits(folded(each, caliper).shape, caliper).every(({ verdict }) => verdict === 'meets');
+  const panels = missed.flatMap(({ mate: { from, to } }) => [from, to]);
+  const better = refoldFor(net, shape.base, panels, isRight);
+  const written = better?.folds[0] && writtenFold(sheet, better.folds[0]);
+  if (!better || !written) return undefined;
+  const { direction, angle } = better;
+  const pairs = missed.map(({ mate: { from, to } }) => ({ from, to }));
+  const at = written.at ?? missed[0]?.mate.at ?? sheet.at;
+  return { at, facts: { ...of, pairs, line: written.name, better: { direction, angle } } };
+}
+
+function missedMark(sheet: FoldedSheet, { mate, verdict, distance }: GlueFit): Evidence<Facts>[] {
+  if (verdict === 'meets') return [];
+  const { from, to, at = sheet.at } = mate;
+  return [{ at, facts: { ...sheet.of, from, to, verdict, distance: lengthOf(distance) } }];
+}
+
+function sayMisfolded({ piece, pairs, line, better: { direction, angle } }: OfPiece & Misfolded): Words {
+  const walls = [...new Set(pairs.map(({ to }) => to))];
+  const said = walls.map((wall) => {
+    const tabs = pairs.filter(({ to }) => to === wall).map(({ from }) => `${piece}.${from}`);
+    return `${sayList(tabs)} ${tabs.length > 1 ? 'do' : 'does'} not land on ${piece}.${wall}`;
+  });
+  return {
+    message: `as ${line} is folded, ${sayList(said)}`,
+    remedy: `say "${line}: ${direction} ${angle}" under "folds:"`,
+  };
+}
+
+function sayMissed({ piece, from, to, verdict, distance, unit }: OfPiece & Missed): Words {
+  const how = {
+    askew: 'the two stand at an angle',
+    apart: `it lies ${sayLength(distance, unit)} away from it`,
+    beside: 'it lies beside it',
+  };
+  return {
+    message: `${piece}.${from} is to stick to ${piece}.${to}, but once folded ${how[verdict]}`,
+    remedy: `name the panel it does lie on, or change how ${from} folds`,
+  };
+}

@@ -3,12 +3,12 @@ import { protrusions } from '../../shape/closure/protrusion.ts';
 import { lengthOf } from '../../shape/closure/suspects.ts';
 import { closedSheets, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
-import { sayLength } from '../words.ts';
+import { sayLength, sayList } from '../words.ts';
 
+/** Tabs that are too wide by the same, and what they are stuck to. */
 type Facts = OfPiece & {
-  readonly tab: string;
-  readonly wall: string;
-  /** How far it sticks out past the wall. */
+  readonly tabs: readonly string[];
+  readonly walls: readonly string[];
   readonly by: Length;
 };
 
@@ -20,13 +20,26 @@ export const glueSticksOut: Rule<Facts> = {
   passes: { box: {} },
   *check(context) {
     for (const sheet of closedSheets(context)) {
-      for (const { mate, tab, wall, by } of protrusions(sheet.shape, sheet.caliper)) {
-        yield { at: mate.at ?? sheet.at, facts: { ...sheet.of, tab, wall, by: lengthOf(by) } };
+      const found = protrusions(sheet.shape, sheet.caliper).map((each) => ({
+        ...each,
+        by: lengthOf(each.by),
+      }));
+      for (const by of new Set(found.map((each) => String(each.by)))) {
+        const alike = found.filter((each) => String(each.by) === by);
+        const [first] = alike;
+        if (!first) continue;
+        const tabs = alike.map(({ tab }) => tab);
+        const walls = [...new Set(alike.map(({ wall }) => wall))];
+        yield { at: first.mate.at ?? sheet.at, facts: { ...sheet.of, tabs, walls, by: first.by } };
       }
     }
   },
-  say: ({ piece, tab, wall, by, unit }) => ({
-    message: `${piece}.${tab} sticks out ${sayLength(by, unit)} past ${piece}.${wall}, which it is stuck to`,
-    remedy: `make ${tab} at least ${sayLength(by, unit)} smaller`,
-  }),
+  say: ({ piece, tabs, walls, by, unit }) => {
+    const [all, under] = [tabs, walls].map((panels) => sayList(panels.map((each) => `${piece}.${each}`)));
+    const [stick, it] = tabs.length > 1 ? ['stick', 'they are'] : ['sticks', 'it is'];
+    return {
+      message: `${all} ${stick} out ${sayLength(by, unit)} past ${under}, which ${it} stuck to`,
+      remedy: `make ${sayList(tabs)} at least ${sayLength(by, unit)} smaller`,
+    };
+  },
 };

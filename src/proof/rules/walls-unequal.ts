@@ -30,8 +30,8 @@ export const wallsUnequal: Rule<Facts> = {
         const facts = { ...of, pairs: fit.walls, wallsAre, moves: moves.map(({ move }) => move) } as const;
         yield { at: moves[0]?.at ?? sheet.at, facts };
       }
-      for (const { mate, walls, heights } of unequalRims(net, caliper)) {
-        yield { at: mate.at ?? sheet.at, facts: { ...of, walls, heights } };
+      for (const { mate, ...rim } of unequalRims(net, caliper)) {
+        yield { at: mate?.at ?? sheet.at, facts: { ...of, ...rim } };
       }
     }
   },
@@ -52,9 +52,10 @@ type FacingWalls = {
 /** A score line whose moving would make the walls equal: what it is measured from, where it is, where it should be. */
 type Move = { readonly from: Edge; readonly now: Length; readonly better: Length };
 
-/** Two walls of a tray that meet at a corner and differ. */
+/** A wall of a tray that differs from those it meets at its corners. */
 type UnequalCorner = {
-  readonly walls: readonly [string, string];
+  readonly wall: string;
+  readonly others: readonly string[];
   readonly heights: readonly [Length, Length];
 };
 
@@ -85,11 +86,12 @@ function sayFacing({ piece, unit }: OfPiece, { pairs, wallsAre, moves }: FacingW
   };
 }
 
-function sayCorner({ piece, unit }: OfPiece, { walls, heights: [a, b] }: UnequalCorner): Words {
-  const [first, second] = walls.map((wall) => `${piece}.${wall}`);
+function sayCorner({ piece, unit }: OfPiece, { wall, others, heights: [a, b] }: UnequalCorner): Words {
   const [one, other, apart] = [a, b, a.minus(b).abs()].map((each) => sayLength(each, unit));
+  const second = sayList(others.map((each) => `${piece}.${each}`));
+  const corner = others.length > 1 ? 'its corners' : 'a corner';
   return {
-    message: `${first} is ${one} high and ${second}, which it meets at a corner, ${other}: ${apart} apart`,
-    remedy: 'move the score line of one of them so that both are equally high',
+    message: `${piece}.${wall} is ${one} high and ${second}, which it meets at ${corner}, ${other}: ${apart} apart`,
+    remedy: `move the score line of ${wall} so that it is ${other} high, or those of the others`,
   };
 }

@@ -18,24 +18,40 @@ type EndMisfit =
  * where flaps that aren't stuck cover less than half of it: that end is meant to be open.
  */
 export function endMisfits(shape: FoldedShape, end: TubeEnd, caliper: Length): readonly EndMisfit[] {
-  const first = end.flaps[0];
-  if (isSquare(end.tube) || !first) return [];
+  if (isSquare(end.tube) || end.flaps.length === 0) return [];
   const allowed = tolerance(caliper).mm;
-  const rim = rimOf(shape, end);
-  const view = viewFrom(rim, foldedPanelOf(shape, first.panel).plane.normal);
-  const outline = rim.map(view);
-  const covers = end.flaps.map(({ panel }) => foldedPanelOf(shape, panel).corners.map(view));
+  const { outline, covers, view } = lookAt(shape, end);
   const sticking = end.flaps.flatMap((flap, index): EndMisfit[] => {
     const parts = uncovered(covers[index] ?? [], [outline], allowed);
     return parts.length > 0 ? [{ kind: 'sticks out', flap, by: Math.max(...parts.map(breadthOf)) }] : [];
   });
   if (sticking.length > 0) return sticking;
   const open = uncovered(outline, covers, allowed);
-  const isOpen =
-    !isStuck(shape, end) && open.reduce((sum, part) => sum + areaOf(part), 0) > areaOf(outline) / 2;
-  return isOpen || open.length === 0
-    ? []
-    : [holeIn(open.flat(), end.flaps, (flap) => hingeOf(shape, flap).map(view))];
+  if (open.length === 0 || !(isStuck(shape, end) || coversHalf(shape, end, caliper))) return [];
+  return [holeIn(open.flat(), end.flaps, (flap) => hingeOf(shape, flap).map(view))];
+}
+
+/** Whether flaps cover at least half of an end; else it is meant to be open. */
+export function coversHalf(shape: FoldedShape, end: TubeEnd, caliper: Length): boolean {
+  if (end.flaps.length === 0) return false;
+  const { outline, covers } = lookAt(shape, end);
+  const open = uncovered(outline, covers, tolerance(caliper).mm);
+  return open.reduce((sum, part) => sum + areaOf(part), 0) <= areaOf(outline) / 2;
+}
+
+/** The rim of an end and its flaps, seen along the tube. */
+function lookAt(
+  shape: FoldedShape,
+  end: TubeEnd,
+): {
+  readonly outline: readonly Point2[];
+  readonly covers: readonly (readonly Point2[])[];
+  readonly view: (point: Point3) => Point2;
+} {
+  const rim = rimOf(shape, end);
+  const view = viewAcross(rim);
+  const covers = end.flaps.map(({ panel }) => foldedPanelOf(shape, panel).corners.map(view));
+  return { outline: rim.map(view), covers, view };
 }
 
 function isStuck({ net }: FoldedShape, { flaps }: TubeEnd): boolean {
@@ -52,11 +68,11 @@ function rimOf(shape: FoldedShape, { tube, end }: TubeEnd): Point3[] {
   });
 }
 
-/** Carries points of a plane onto a picture of it. */
-function viewFrom([origin, next]: readonly Point3[], normal: Point3): (point: Point3) => Point2 {
-  if (!origin || !next) throw new Error('an end of no corners');
+/** Carries points of the plane of some corners onto a picture of it. */
+function viewAcross([origin, next, third]: readonly Point3[]): (point: Point3) => Point2 {
+  if (!origin || !next || !third) throw new Error('an end of less than three corners');
   const across = unit(minus(next, origin));
-  const down = cross(normal, across);
+  const down = cross(unit(cross(across, minus(third, origin))), across);
   return (point) => {
     const from = minus(point, origin);
     return { x: dot(from, across), y: dot(from, down) };

@@ -1,4 +1,5 @@
 import type { Tube } from '../tube.ts';
+import { coversHalf } from './end-cover.ts';
 import { endGap, type TubeEnd, tubeEnds } from './ends.ts';
 import type { Holding, Unheld } from './holding.ts';
 
@@ -28,14 +29,14 @@ export function openEnds(holding: Holding, tube: Tube): readonly Unheld[] {
   return [...leftOut, { kind: 'end', panels, glue: holding.glueFor(closing.panels) }];
 }
 
-/** How an end is closed: `open` where nothing closes it, `free` where its flaps meet and that is all. */
+/** How an end is closed: `open` where nothing closes it, `free` where flaps lie across it and that is all. */
 function stateOf(holding: Holding, end: TubeEnd): 'open' | 'meant' | 'tucked' | 'glued' | 'free' {
   const { glue, opens } = holding.net;
   const panels = endPanels(holding, end);
   if (glue.some(({ from, to }) => panels.includes(from) || panels.includes(to))) return 'glued';
   if (end.flaps.some(({ tuck }) => tuck)) return 'tucked';
   if (opens?.some((panel) => panels.includes(panel))) return 'meant';
-  return end.flaps.some(({ panel }) => holding.liesOnOther(panel)) ? 'free' : 'open';
+  return coversHalf(holding.shape, end, holding.caliper) ? 'free' : 'open';
 }
 
 function flapsLeftOut(holding: Holding, end: TubeEnd, panels: readonly string[]): Unheld[] {

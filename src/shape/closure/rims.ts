@@ -1,51 +1,85 @@
 import type { Length } from '../../measure/length.ts';
 import { restOf } from '../base-panel.ts';
-import type { Mate, Net } from '../net.ts';
+import type { FlatPoint, Fold, Mate, Net } from '../net.ts';
 import { foldsOf, otherSide } from '../panel-tree.ts';
-import { lineOf, reachFrom, tubesOf } from '../tube.ts';
+import { bentRows, lineOf, reachFrom, tubesOf } from '../tube.ts';
 import { nearlyEqual } from './tolerance.ts';
 
-/** Two walls that rise from one base and are stuck together at a corner, but not equally high. */
+/** A wall that rises from the base of a tray and is not as high as those it meets at its corners. */
 type UnequalRim = {
-  readonly mate: Mate;
-  readonly walls: readonly [string, string];
+  readonly wall: string;
+  readonly others: readonly string[];
+  /** Its own height, and that of all the others. */
   readonly heights: readonly [Length, Length];
+  /** Where one of the corners is glued. */
+  readonly mate?: Mate;
 };
 
-/** The corners of a tray whose two walls differ in height; a tube has flaps there, which may. */
+/** The walls of a tray that differ from their neighbours in height; a tube has flaps there, which may. */
 export function unequalRims(net: Net, caliper: Length): readonly UnequalRim[] {
-  if (tubesOf(net).length > 0) return [];
-  return net.glue.flatMap((mate) => rimOf(net, tabFirst(net, mate), caliper) ?? []);
-}
-
-/** People name glue either way round; the tab is the one that does not hang on the base itself. */
-function tabFirst(net: Net, mate: Mate): Mate {
-  const { base } = restOf(net);
-  const isWall = foldsOf(net, mate.from).some(({ panels }) => panels.includes(base));
-  return isWall ? { ...mate, from: mate.to, to: mate.from } : mate;
-}
-
-function rimOf(net: Net, mate: Mate, caliper: Length): UnequalRim | undefined {
-  for (const hinge of foldsOf(net, mate.from)) {
-    const wall = otherSide(hinge, mate.from);
-    if (wall === undefined || wall === mate.to) continue;
-    const own = risesFrom(net, wall).find(({ base }) => risesFrom(net, mate.to).some((o) => o.base === base));
-    const other = risesFrom(net, mate.to).find(({ base }) => base === own?.base);
-    if (!own || !other || own.height === undefined || other.height === undefined) continue;
-    if (nearlyEqual(own.height, other.height, caliper)) return undefined;
-    return { mate, walls: [wall, mate.to], heights: [own.height, other.height] };
+  if (tubesOf(net).length > 0 || net.opens) return [];
+  const corners = cornersOf(net).filter(({ walls: [a, b] }) => !nearlyEqual(a.height, b.height, caliper));
+  const found: UnequalRim[] = [];
+  for (let left = corners; left.length > 0; ) {
+    const odd = oddOneOf(left);
+    const own = left.filter(({ walls }) => walls.some(({ panel }) => panel === odd.panel));
+    const others = own.flatMap(({ walls }) => walls.filter(({ panel }) => panel !== odd.panel));
+    const [first] = others;
+    if (!first) break;
+    const alike = others.filter(({ height }) => nearlyEqual(height, first.height, caliper));
+    const panels = alike.map(({ panel }) => panel);
+    const said = own.filter(({ walls }) => walls.some(({ panel }) => panels.includes(panel)));
+    const mate = said.find((corner) => corner.mate)?.mate;
+    const heights = [odd.height, first.height] as const;
+    found.push({ wall: odd.panel, others: panels, heights, ...(mate && { mate }) });
+    left = left.filter((corner) => !said.includes(corner));
   }
-  return undefined;
+  return found;
 }
 
-type Rise = { readonly base: string; readonly height: Length };
+type Wall = { readonly panel: string; readonly height: Length; readonly fold: Fold };
 
-/** The panels a wall is folded up from, at a right angle, and how high it rises from each. */
-function risesFrom(net: Net, wall: string): Rise[] {
-  return foldsOf(net, wall)
+/** Two walls that meet where their folds do, and the glue that joins them there. */
+type Corner = { readonly walls: readonly [Wall, Wall]; readonly mate?: Mate };
+
+/** The corners of a tray that are glued; where nothing is, all of them, but for those of a stand or of walls in a row. */
+function cornersOf(net: Net): Corner[] {
+  const { base } = restOf(net);
+  const isBare = net.glue.length === 0 && bentRows(net).length === 0;
+  const walls = foldsOf(net, base)
     .filter(({ angle }) => angle === 90)
-    .flatMap((fold) => {
-      const base = otherSide(fold, wall);
-      return base === undefined ? [] : [{ base, height: reachFrom(lineOf(fold), net, wall) }];
+    .flatMap((fold): Wall[] => {
+      const panel = otherSide(fold, base);
+      return panel === undefined ? [] : [{ panel, height: reachFrom(lineOf(fold), net, panel), fold }];
     });
+  return walls.flatMap((first, index) =>
+    walls.slice(index + 1).flatMap((second): Corner[] => {
+      if (!meet(first.fold, second.fold)) return [];
+      const mate = net.glue.find((each) => joins(net, each, first.panel, second.panel));
+      return mate || (isBare && walls.length > 2) ? [{ walls: [first, second], ...(mate && { mate }) }] : [];
+    }),
+  );
+}
+
+function meet(first: Fold, second: Fold): boolean {
+  const isSame = (a: FlatPoint, b: FlatPoint): boolean => a.x.equals(b.x) && a.y.equals(b.y);
+  return [first.from, first.to].some((a) => [second.from, second.to].some((b) => isSame(a, b)));
+}
+
+/** Whether a mate sticks one of two walls to a tab that hangs on the other. */
+function joins(net: Net, { from, to }: Mate, first: string, second: string): boolean {
+  const hangs = (tab: string, wall: string): boolean =>
+    foldsOf(net, tab).some((fold) => otherSide(fold, tab) === wall);
+  const sticks = (tab: string, wall: string): boolean =>
+    (wall === first && hangs(tab, second)) || (wall === second && hangs(tab, first));
+  return sticks(from, to) || sticks(to, from);
+}
+
+/** The wall that differs at most corners, the lowest of several. */
+function oddOneOf(corners: readonly Corner[]): Wall {
+  const walls = corners.flatMap((corner) => corner.walls);
+  const count = ({ panel }: Wall): number => walls.filter((each) => each.panel === panel).length;
+  const [odd] = walls.toSorted((a, b) => count(b) - count(a) || a.height.compare(b.height));
+  if (!odd) throw new Error('no corners, no wall');
+  return odd;
 }
