@@ -21,7 +21,8 @@ type Missed = Pairing & {
 /** All that miss because of one score line, and how that would have to be folded. */
 type Misfolded = {
   readonly pairs: readonly Pairing[];
-  readonly line: string;
+  /** As `folds:` names it: `3|4`. */
+  readonly fold: string;
   readonly better: Pick<Refold, 'direction' | 'angle'>;
 };
 
@@ -57,7 +58,7 @@ function findMisfold(sheet: FoldedSheet, missed: readonly GlueFit[]): Evidence<F
   const { direction, angle } = better;
   const pairs = missed.map(({ mate: { from, to } }) => ({ from, to }));
   const at = written.at ?? missed[0]?.mate.at ?? sheet.at;
-  return { at, facts: { ...of, pairs, line: written.name, better: { direction, angle } } };
+  return { at, facts: { ...of, pairs, fold: written.name, better: { direction, angle } } };
 }
 
 function missedMark(sheet: FoldedSheet, { mate, verdict, distance }: GlueFit): Evidence<Facts>[] {
@@ -66,15 +67,15 @@ function missedMark(sheet: FoldedSheet, { mate, verdict, distance }: GlueFit): E
   return [{ at, facts: { ...sheet.of, from, to, verdict, distance: lengthOf(distance) } }];
 }
 
-function sayMisfolded({ piece, pairs, line, better: { direction, angle } }: OfPiece & Misfolded): Words {
+function sayMisfolded({ piece, pairs, fold, better: { direction, angle } }: OfPiece & Misfolded): Words {
   const walls = [...new Set(pairs.map(({ to }) => to))];
   const said = walls.map((wall) => {
     const tabs = pairs.filter(({ to }) => to === wall).map(({ from }) => `${piece}.${from}`);
     return `${sayList(tabs)} ${tabs.length > 1 ? 'do' : 'does'} not land on ${piece}.${wall}`;
   });
   return {
-    message: `as ${line} is folded, ${sayList(said)}`,
-    remedy: `say "${line}: ${direction} ${angle}" under "folds:"`,
+    message: `as ${fold} is folded, ${sayList(said)}`,
+    remedy: `say "${fold}: ${direction} ${angle}" under "folds:"`,
   };
 }
 

@@ -23,7 +23,7 @@ type Facts = OfPiece & {
   readonly panels: readonly string[];
   readonly by: Length;
   /** The score line that is folded by too much or too little for them, and how it would have to be. */
-  readonly refold?: Pick<Refold, 'direction' | 'angle'> & { readonly line: string };
+  readonly refold?: Pick<Refold, 'direction' | 'angle'> & { readonly fold: string };
 };
 
 export const panelsCollide: Rule<Facts> = {
@@ -49,7 +49,7 @@ export const panelsCollide: Rule<Facts> = {
     const shorter = 'make one of them shorter, or fold it the other way';
     return {
       message: `${sayList(panels.map((panel) => `${piece}.${panel}`))} would pass through ${each} ${sayLength(by, unit)}`,
-      remedy: refold ? `say "${refold.line}: ${refold.direction} ${refold.angle}" under "folds:"` : shorter,
+      remedy: refold ? `say "${refold.fold}: ${refold.direction} ${refold.angle}" under "folds:"` : shorter,
     };
   },
 };
@@ -123,7 +123,7 @@ function findRefold(
   const written = first && isOdd(first) ? writtenFold(sheet, first) : undefined;
   if (!better || !written) return undefined;
   const { direction, angle } = better;
-  return { ...written, refold: { line: written.name, direction, angle } };
+  return { ...written, refold: { fold: written.name, direction, angle } };
 }
 
 /** The fold that brought the later of the two where it is; the one on the base's side where that is the base. */
