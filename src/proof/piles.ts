@@ -1,6 +1,6 @@
 import { Length } from '../measure/length.ts';
 import type { BaseReference } from '../project/model.ts';
-import { caliperOf } from '../shape/caliper.ts';
+import { caliperOf, stockOf } from '../shape/caliper.ts';
 import type { Layer } from '../shape/shapes.ts';
 import type { ProofContext } from './rule.ts';
 
@@ -19,9 +19,8 @@ export function thickestPile(
   const piles = shapes.layers
     .filter((layer) => isOn(layer, base) && counts(layer))
     .map((layer): Pile => {
-      const { id, stock } = layer.piece;
-      const above = thickestPile(context, { piece: id.value });
-      const own = caliperOf(stock && project.stock.get(stock.value)).thickness;
+      const above = thickestPile(context, { piece: layer.piece.id.value });
+      const own = caliperOf(stockOf(layer.piece, project)).thickness;
       return { layers: [layer, ...above.layers], thick: own.plus(above.thick) };
     });
   return piles.toSorted((a, b) => b.thick.compare(a.thick))[0] ?? NOTHING;

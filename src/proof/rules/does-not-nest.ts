@@ -2,7 +2,7 @@ import { Length } from '../../measure/length.ts';
 import { roundUp } from '../../measure/round.ts';
 import type { Edge } from '../../project/net-as-written.ts';
 import { restOf } from '../../shape/base-panel.ts';
-import { caliperOf } from '../../shape/caliper.ts';
+import { caliperOf, stockOf } from '../../shape/caliper.ts';
 import type { Net } from '../../shape/net.ts';
 import { otherSide, panelOf } from '../../shape/panel-tree.ts';
 import { type Layer, sheetsOf } from '../../shape/shapes.ts';
@@ -43,9 +43,10 @@ export const doesNotNest: Rule<Facts> = {
   passes: { with: 'caliper: 1/100 in', insteadOf: 'caliper: 1/16 in' },
   *check(context) {
     const { project, shapes } = context;
-    for (const { id, stock } of project.pieces.values()) {
+    for (const piece of project.pieces.values()) {
+      const { id } = piece;
       const [own, ...others] = sheetsOf(shapes.nets, id.value);
-      const caliper = caliperOf(stock && project.stock.get(stock.value)).thickness;
+      const caliper = caliperOf(stockOf(piece, project)).thickness;
       for (const { name = '', net } of own ? others : []) {
         for (const { walls, by, tabs, reach } of net.takes ?? []) {
           const piles = walls.map((panel) =>
@@ -53,7 +54,7 @@ export const doesNotNest: Rule<Facts> = {
               comesUnder(own?.net, panel, layer, reach),
             ),
           );
-          const layers = piles.flatMap((pile) => pile.layers.map(({ piece }) => piece));
+          const layers = piles.flatMap((pile) => pile.layers.map((layer) => layer.piece));
           const takes = Length.sum([caliper.times(2 + tabs), ...piles.map(({ thick }) => thick)]);
           const [first] = layers;
           if (!first || !takes.greaterThan(by)) continue;
