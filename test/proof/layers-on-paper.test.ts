@@ -303,6 +303,7 @@ describe('a layer in the steps', () => {
 describe('rounded corners', () => {
   it.each<[string, string | undefined]>([
     ['cut: 2 1/2 x 2 1/2, corners: 1 1/4', undefined],
+    ['cut: 19 mm x 19 mm, corners: 10 mm', undefined],
     [
       'cut: 2 1/2 x 3 1/2, corners: 2',
       'the corners of mat are rounded by 2 in, but it is 2 1/2 × 3 1/2 in: two corners meet at 1 1/4 in',

@@ -27,7 +27,7 @@ export const cornersTooRound: Rule<Facts> = {
       const size = largestPanel(net);
       const most = Length.min(size.width, size.height).half();
       const facts = { piece: id.value, radius: corners.value, size, most, unit };
-      if (corners.value.greaterThan(most)) yield { at: corners.at, facts };
+      if (corners.value.minus(most).greaterThan(GIVE)) yield { at: corners.at, facts };
     }
   },
   say: ({ piece, radius, size, most, unit }) => ({
@@ -35,6 +35,9 @@ export const cornersTooRound: Rule<Facts> = {
     remedy: `write at most ${sayLength(most, unit)}`,
   }),
 };
+
+/** A circle of 19 mm has corners of 10 mm in whole millimeters, and is cut round all the same. */
+const GIVE: Length = Length.of(1, 32, 'in');
 
 function largestPanel({ panels, size }: Net): Size {
   const [largest] = panels.toSorted((a, b) => boxArea(b.box) - boxArea(a.box));

@@ -1,8 +1,9 @@
-import type { Length, Unit } from '../../measure/length.ts';
+import { Length, type Unit } from '../../measure/length.ts';
 import type { Size, Volume } from '../../measure/size.ts';
 import type { Holds } from '../../project/model.ts';
 import { bestPacking, type Packing, type Triple, tightest } from '../../shape/closure/packing.ts';
 import { type Room, roomsOf } from '../../shape/closure/rooms.ts';
+import { tolerance } from '../../shape/closure/tolerance.ts';
 import { closedSheets, type FoldedSheet } from '../folded-sheets.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 import { sayLength, sayLengths } from '../words.ts';
@@ -68,7 +69,8 @@ export const holdsTooBig: Rule<Facts> = {
         severity: 'warning',
       };
     }
-    return { message: `${sizes}: ${lack} too little`, remedy: `make ${sheet} more than ${lack} ${larger}` };
+    const by = /^\d/u.test(lack) ? `more than ${lack} ` : '';
+    return { message: `${sizes}: ${lack} too little`, remedy: `make ${sheet} ${by}${larger}` };
   },
 };
 
@@ -105,14 +107,17 @@ function fitsIn(sheet: FoldedSheet, { size, count }: Holds): readonly Fit[] {
 }
 
 function fitIn(sheet: FoldedSheet, { size, open, round }: Room, packing: Packing): Fit {
-  const left = tightest(packing);
+  const exact = tightest(packing);
+  // A pocket gives a little: what is as wide as it goes in, but only just.
+  const isJust = round !== undefined && exact.sign < 0 && !exact.abs().greaterThan(tolerance(sheet.caliper));
+  const left = isJust ? Length.zero : exact;
   return {
     sheet: sheet.name,
     takes: [taken(packing, 0), taken(packing, 1), taken(packing, 2)] as const,
     room: size,
     ...(open && { open }),
     ...(round && { round }),
-    direction: packing.clearance.findIndex((each) => each?.equals(left)) as 0 | 1 | 2,
+    direction: packing.clearance.findIndex((each) => each?.equals(exact)) as 0 | 1 | 2,
     left,
     spare: left.minus(sheet.caliper),
   };

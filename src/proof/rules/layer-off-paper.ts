@@ -28,7 +28,7 @@ export const layerOffPaper: Rule<Facts> = {
   *check({ project, shapes }) {
     for (const layer of shapes.layers) {
       const { net, panel } = layer.under;
-      if (panel && !net.holes) continue;
+      if (panel ? !net.holes : layer.piece.overhang) continue;
       const gap = gapUnder(groundOf(layer, shapes), project.unit);
       const facts = ofLayer(project, layer);
       if (gap) yield { at: layer.piece.on?.at ?? layer.piece.at, facts: { ...facts, gap } };
