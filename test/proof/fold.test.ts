@@ -327,6 +327,45 @@ describe('what the box holds', () => {
       ]);
     });
 
+    it('may stand out of a bag or a tray, but not out of a box with a lid', () => {
+      const held = (form: string): string[] =>
+        findingsOf(
+          sheetWith({
+            pieces: `box: { stock: cream, form: ${form} }`,
+            more: 'holds: { item: candle, size: 1 x 1 x 3 1/2, count: 2 }',
+          }),
+        ).map(({ severity, message }) => `${severity}: ${message}`);
+      expect(held('tray, inside: 3 x 2 x 1')).toEqual([
+        'note: 2 × candle takes 2 × 3 1/2 × 1 in (width × height × depth), and box has 3 × 1 × 2 in inside: it stands out by 2 1/2 in',
+      ]);
+      expect(held('gusseted bag, inside: 2 1/2 x 1 1/2 x 3')).toEqual([
+        expect.stringMatching(/^note: .* it stands out by 1\/2 in$/u),
+      ]);
+      expect(held('lidded tray, inside: 3 x 2 x 1')).toEqual([
+        expect.stringMatching(/^error: .* too little$/u),
+      ]);
+      expect(held('tray, inside: 3 x 1 x 2')).toEqual([
+        expect.stringMatching(/^note: .* it stands out by 1 1\/2 in$/u),
+      ]);
+      expect(held('tray, inside: 3/4 x 3 x 2')).toEqual([expect.stringMatching(/^error: /u)]);
+    });
+
+    it('goes where it only stands out, before where it does not go at all', () => {
+      const pieces =
+        'tray: { stock: cream, form: tray, inside: 3 x 2 x 1 }\nbox: { stock: cream, form: lidded tray, inside: 3 1/4 x 2 x 1 }';
+      const found = findingsOf(sheetWith({ pieces, more: 'holds: { item: candle, size: 1 x 1 x 3 1/2 }' }));
+      expect(found.map(({ message }) => message)).toEqual([
+        expect.stringContaining('tray has 3 × 1 × 2 in inside: it stands out'),
+      ]);
+    });
+
+    it('has to go into a piece that has a room', () => {
+      const card = 'card: { stock: cream, cut: 3 x 4 }';
+      expect(fits(`${card}\n${TRAYS}`, 'size: 2 x 2 x 1/2, in: card')).toEqual([
+        'holds-too-big at "card": card is to hold 1 × card, but nothing of it makes a room; name the box, the bag or the envelope that it goes in, or take "in" out',
+      ]);
+    });
+
     it('may be a band, where the box beside it is for something else', () => {
       const pieces = `${TRAYS}\nband: { stock: cream, form: belly band, around: 4 1/4 x 1/16 }`;
       expect(fits(pieces, 'size: 4 1/4 x 6 x 1/16')).toEqual([]);

@@ -1,9 +1,9 @@
 import type { Volume } from '../../measure/size.ts';
 import { restOf } from '../base-panel.ts';
 import { boxSize, type Net } from '../net.ts';
-import { otherSide, panelOf } from '../panel-tree.ts';
+import { foldsOf, otherSide, panelOf } from '../panel-tree.ts';
 import { lineOf, reachFrom, tubesOf } from '../tube.ts';
-import { tubeEnds } from './ends.ts';
+import { type TubeEnd, tubeEnds } from './ends.ts';
 import { isSquare, sideWidth } from './seam.ts';
 
 /**
@@ -27,9 +27,28 @@ export function bodyOf(net: Net): Volume | undefined {
 /** The way a body is open at both ends, as a band or a sleeve is; undefined where something closes an end. */
 export function openWay(net: Net): keyof Volume | undefined {
   const ends = tubeEnds(net);
-  const [end] = ends;
-  if (!end || ends.some(({ flaps }) => flaps.length > 0)) return undefined;
-  if (end.tube.lines === 'across') return 'width';
+  return ends.length > 0 && ends.every(isOpen) ? wayAlong(net) : undefined;
+}
+
+/** The way that things may stand out of a body which is open at one end and has nothing to close it: a bag, a tray. */
+export function mouthOf(net: Net): keyof Volume | undefined {
+  const ends = tubeEnds(net);
+  if (ends.length > 0) return ends.filter(isOpen).length === 1 ? wayAlong(net) : undefined;
+  const { base, lies } = restOf(net);
+  const isWall = (panel: string): boolean =>
+    foldsOf(net, base).some((fold) => otherSide(fold, base) === panel);
+  const isStuck = (panel: string): boolean => net.glue.some(({ from, to }) => from === panel || to === panel);
+  const isPlain = net.panels.every(({ id }) => id === base || isWall(id) || isStuck(id));
+  return lies === 'under' && isPlain ? 'height' : undefined;
+}
+
+function isOpen({ flaps }: TubeEnd): boolean {
+  return flaps.length === 0;
+}
+
+/** The way along a square tube, as its body is seen. */
+function wayAlong(net: Net): keyof Volume {
+  if (tubesOf(net).find(isSquare)?.lines === 'across') return 'width';
   return restOf(net).lies === 'under' ? 'depth' : 'height';
 }
 

@@ -3,7 +3,7 @@ import type { Size, Volume } from '../../measure/size.ts';
 import type { Net } from '../net.ts';
 import type { Cavity, Leave, Triple } from './packing.ts';
 import { depthOver, type Pocket, type PocketWay, pocketsOf } from './pocket.ts';
-import { bodyOf, openWay } from './room.ts';
+import { bodyOf, mouthOf, openWay } from './room.ts';
 
 /**
  * Room for what is put in: how far it reaches each way, width, height and (unless it lies flat) depth; and what is left
@@ -13,6 +13,8 @@ export type Room = {
   readonly size: readonly Length[];
   /** The way it is open, so that things may stick out. */
   readonly open?: keyof Volume;
+  /** The way it is open at one end, so that things may stand out unless something else goes over it. */
+  readonly mouth?: keyof Volume;
   /** Where it lies flat: what the depth of things comes off, since the paper goes round them. */
   readonly round?: keyof Size;
   readonly cavity: Cavity;
@@ -26,12 +28,12 @@ export type Room = {
 export function roomsOf(net: Net): readonly Room[] {
   const body = bodyOf(net);
   if (!body) return pocketsOf(net).map(pocketRoom);
-  const open = openWay(net);
+  const [open, mouth] = [openWay(net), mouthOf(net)];
   const { width, height, depth } = body;
   const ends = (way: keyof Volume): Length | undefined => (way === open ? undefined : body[way]);
   const cavity: Cavity = [ends('width'), ends('height'), ends('depth')];
   const room = { size: [width, height, depth], cavity };
-  return [open ? { ...room, open } : room];
+  return [{ ...room, ...(open && { open }), ...(mouth && { mouth }) }];
 }
 
 function pocketRoom(pocket: Pocket): Room {

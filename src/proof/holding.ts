@@ -1,0 +1,103 @@
+import { Length } from '../measure/length.ts';
+import type { Size, Volume } from '../measure/size.ts';
+import type { Holds } from '../project/model.ts';
+import {
+  bestPacking,
+  type Cavity,
+  type Leave,
+  type Packing,
+  type Triple,
+  tightest,
+} from '../shape/closure/packing.ts';
+import { type Room, roomsOf } from '../shape/closure/rooms.ts';
+import { tolerance } from '../shape/closure/tolerance.ts';
+import { sheetsOf } from '../shape/shapes.ts';
+import { closedSheets, type FoldedSheet } from './folded-sheets.ts';
+import type { ProofContext } from './rule.ts';
+
+/** Which of width, height and depth. */
+type Direction = 0 | 1 | 2;
+
+/** The best way to put everything into one room, and how it fits. */
+export type Fit = {
+  readonly sheet: string;
+  /** What everything takes, as width, height and depth; and what there is inside, without a depth where it lies flat. */
+  readonly takes: Triple;
+  readonly room: readonly Length[];
+  /** The way it is open: a band holds things of any length, where there is no box for them. */
+  readonly open?: keyof Volume;
+  /** What the depth of things comes off, where it lies flat. */
+  readonly round?: keyof Size;
+  /** Where it is tightest, and what is left there: less than nothing, or less than the paper takes. */
+  readonly direction: Direction;
+  readonly left: Length;
+  /** What is left beyond the thickness of the paper. */
+  readonly spare: Length;
+  /** It goes in, but a pillow box does not bulge enough for it, or it stands out of a bag or a tray. */
+  readonly but?: 'bulges' | 'stands out';
+};
+
+/** How everything fits in each piece, or in the one that is named: in what of it is closed, if anything is. */
+export function fitsOf(context: ProofContext, holds: Holds): readonly Fit[] {
+  const all = closedSheets(context).filter(({ of }) => !holds.in || of.piece === holds.in.value);
+  const pieces = [...new Set(all.map(({ of }) => of.piece))];
+  return pieces.flatMap((piece) => {
+    const sheets = all.filter(({ of }) => of.piece === piece);
+    // What has a lid or a sleeve is to be closed.
+    const canStandOut = sheetsOf(context.shapes.nets, piece).length === 1;
+    const fits = sheets.flatMap((sheet) => fitsIn(sheet, holds, canStandOut));
+    const closed = fits.filter(({ open }) => open === undefined);
+    return closed.length > 0 ? closed : fits;
+  });
+}
+
+function fitsIn(sheet: FoldedSheet, { size, count }: Holds, canStandOut: boolean): readonly Fit[] {
+  const [a, b, c] = size ?? [];
+  if (!a || !b || !c) return [];
+  const item: Triple = [a.value, b.value, c.value];
+  const packed = (room: Room, cavity: Cavity, leave?: Leave): Fit =>
+    fitIn(sheet, room, bestPacking(item, count.value, cavity, leave));
+  return roomsOf(sheet.net).map((room) => {
+    const { cavity, leave, snugly, mouth } = room;
+    const fit = packed(room, cavity, leave);
+    if (fit.left.sign >= 0) {
+      const snug = snugly && packed(room, cavity, snugly);
+      return snug && snug.left.sign < 0 ? { ...snug, but: 'bulges' } : fit;
+    }
+    const open = mouth && canStandOut ? packed(room, openedAt(cavity, mouth)) : fit;
+    return mouth && open.left.sign >= 0 ? standingOut(open, mouth) : fit;
+  });
+}
+
+function fitIn(sheet: FoldedSheet, { size, open, round }: Room, packing: Packing): Fit {
+  const exact = tightest(packing);
+  // A pocket gives a little: what is as wide as it goes in, but only just.
+  const isJust = round !== undefined && exact.sign < 0 && !exact.abs().greaterThan(tolerance(sheet.caliper));
+  const left = isJust ? Length.zero : exact;
+  const { item, rows } = packing;
+  return {
+    sheet: sheet.name,
+    takes: [item[0].times(rows[0]), item[1].times(rows[1]), item[2].times(rows[2])],
+    room: size,
+    ...(open && { open }),
+    ...(round && { round }),
+    direction: packing.clearance.findIndex((each) => each?.equals(exact)) as Direction,
+    left,
+    spare: left.minus(sheet.caliper),
+  };
+}
+
+const WAYS: readonly (keyof Volume)[] = ['width', 'height', 'depth'];
+
+function openedAt([width, height, depth]: Cavity, mouth: keyof Volume): Cavity {
+  const unless = (way: keyof Volume, length: Length | undefined): Length | undefined =>
+    way === mouth ? undefined : length;
+  return [unless('width', width), unless('height', height), unless('depth', depth)];
+}
+
+/** What goes in, but for what stands out of the end that is open. */
+function standingOut(fit: Fit, mouth: keyof Volume): Fit {
+  const direction = WAYS.indexOf(mouth) as Direction;
+  const left = (fit.room[direction] ?? Length.zero).minus(fit.takes[direction]);
+  return { ...fit, direction, left, spare: left, but: 'stands out' };
+}
