@@ -14,9 +14,8 @@ type Subject = {
 
 /**
  * What the sentence round a place is about: the pieces it names, in a directive or in a word with its article, which
- * makes a piece of a common word: `the cover`, not `cover the tab`.
- * Undefined where it names none. A number in it is a measure of one of them, of what they lie on, or of a piece that
- * the paragraph has named before.
+ * makes a piece of a common word: `the cover`, not `cover the tab`. Undefined where it names none. A number in it is a
+ * measure of one of them, of what they lie on, or of a piece that the paragraph has named before.
  */
 export function subjectOf(
   place: Place,

@@ -91,5 +91,6 @@ describe('measurements in running text', () => {
   it('comes to the end of a long text', () => {
     const text = `${'1 '.repeat(20_000)}${' '.repeat(50_000)}in${'9'.repeat(20_000)}`;
     expect(found(`${text} 2 in`)).toEqual(['2 in = 2 in']);
+    expect(found(`${text.replaceAll('1 ', '1,1 ')} 2 Zoll`, 'de')).toEqual(['2 Zoll = 2 in']);
   });
 });

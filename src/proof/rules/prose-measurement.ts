@@ -110,10 +110,10 @@ function difference(a: readonly Length[], b: readonly Length[]): Length {
   return Length.sum((first ?? []).map((length, index) => length.minus(second?.[index] ?? length).abs()));
 }
 
-type Written = Measurement & { readonly at: Place; readonly written: string };
+type MeasurementInText = Measurement & { readonly at: Place; readonly written: string };
 
 /** Every measurement of a stretch of prose with its own characters: a run of it is kept as it stands in the file. */
-function measurementsIn({ texts }: Prose, spelling: Spelling): readonly Written[] {
+function measurementsIn({ texts }: Prose, spelling: Spelling): readonly MeasurementInText[] {
   return texts.flatMap(({ value, at }) =>
     scanMeasurements(value, spelling).map((found) => ({
       ...found,
