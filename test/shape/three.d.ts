@@ -20,4 +20,26 @@ declare module 'three' {
     rotateOnAxis(axis: Vector3, angle: number): this;
     updateMatrixWorld(force?: boolean): void;
   }
+  export class Vector2 {
+    constructor(x: number, y: number);
+  }
+  export const ShapeUtils: {
+    triangulateShape(contour: Vector2[], holes: Vector2[][]): [number, number, number][];
+  };
+  export class BufferGeometry {
+    setFromPoints(points: Vector3[]): this;
+    setIndex(index: number[]): this;
+  }
+  export class MeshBasicMaterial {
+    constructor(look: { side: number });
+  }
+  export const DoubleSide: number;
+  export class Mesh extends Object3D {
+    constructor(geometry: BufferGeometry, material: MeshBasicMaterial);
+    name: string;
+  }
+  export class Raycaster {
+    set(origin: Vector3, direction: Vector3): void;
+    intersectObjects(objects: Mesh[], deep: boolean): { distance: number; object: Mesh }[];
+  }
 }

@@ -2,6 +2,7 @@ import type { Length } from '../../measure/length.ts';
 import type { Fold, Net } from '../net.ts';
 import { foldsOf, otherSide } from '../panel-tree.ts';
 import { isFlatOn, lineOf, positionOf, reachFrom } from '../tube.ts';
+import { isRolled } from './roll.ts';
 import { tolerance } from './tolerance.ts';
 
 /** A flap that is folded flat on the panel it hangs on. */
@@ -17,7 +18,7 @@ type OverhangingFlap = FlatFlap & { readonly depth: Length; readonly across: Len
 export function overhangingFlaps(net: Net, caliper: Length): readonly OverhangingFlap[] {
   return flatFlaps(net).flatMap(({ panel, on, fold }) => {
     if (lineOf(fold) === 'slanted' || net.glue.some(({ to }) => to === panel)) return [];
-    if (net.glue.length === 0 && !hasFacingFlap(net, on, fold)) return [];
+    if (net.glue.length === 0 && (!hasFacingFlap(net, on, fold) || isRolled(net, fold))) return [];
     const depth = reachFrom(lineOf(fold), net, panel);
     const across = reachFrom(lineOf(fold), net, on);
     return depth.minus(across).greaterThan(tolerance(caliper)) ? [{ panel, on, fold, depth, across }] : [];

@@ -2,6 +2,7 @@ import { Length } from '../../measure/length.ts';
 import type { Fold, Net } from '../net.ts';
 import { otherSide } from '../panel-tree.ts';
 import { isFlatOn, lineOf, positionOf, reachFrom } from '../tube.ts';
+import { isRolled } from './roll.ts';
 import { tolerance } from './tolerance.ts';
 
 /**
@@ -26,7 +27,7 @@ export function unevenFolds(net: Net, caliper: Length): readonly UnevenFold[] {
   const paired = isCard ? gates(net).filter(({ by }) => !by.abs().greaterThan(SLIP)) : [];
   const isGate = (fold: Fold): boolean =>
     paired.some(({ panels }) => panels.some((panel) => fold.panels.includes(panel)));
-  const folds = isCard ? net.folds.filter((fold) => !isGate(fold)) : spines(net);
+  const folds = isCard ? net.folds.filter((fold) => !isGate(fold) && !isRolled(net, fold)) : spines(net);
   return [...folds.map((fold) => leavesOf(net, fold)), ...paired].filter(isSlip);
 }
 

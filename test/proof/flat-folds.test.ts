@@ -1,0 +1,119 @@
+import { describe, expect, it } from 'vitest';
+import { sheetWith } from './sheet-with.ts';
+import { blamed, findingsOf } from './workspace.ts';
+
+const [M, V] = ['mountain 180', 'valley 180'];
+const RIGHT = `A|B: ${M}, B|C: ${M}, 1|2: ${M}, 2|3: ${M}`;
+
+/** An envelope by its score lines: two side flaps, a back and a flap about a front. */
+const envelope = (folds = RIGHT, glue = 'left: back, right: back'): string => `box:
+  stock: cream
+  cut: 7 1/2 x 8 1/4
+  score: [{ from: left, at: [3/4, 6 3/4] }, { from: top, at: [1, 4 3/4] }]
+  panels: { flap: B1, left: A2, front: B2, right: C2, back: B3 }
+  trim: [A1, C1, A3, C3]
+  taper: [A2, C2]
+  folds: { ${folds} }
+  glue: { ${glue} }`;
+
+/** A strip of leaves. */
+const strip = (width: string, at: string, folds: string, more = ''): string =>
+  `box: { stock: cream, cut: ${width} x 4, score: [{ from: left, at: [${at}] }], folds: { ${folds} }${more} }`;
+
+/** A pocket that is folded up in front of its back, with two tabs. */
+const pocket = (tabs: string): string => `box:
+  stock: cream
+  cut: 4 x 7
+  score: [{ from: left, at: [1/2, 3 1/2] }, { from: bottom, at: [2] }]
+  panels: { back: B1, left: A2, pocket: B2, right: C2 }
+  trim: [A1, C1]
+  folds: { A|B: ${tabs}, B|C: ${tabs}, 1|2: ${M} }
+  glue: { left: back, right: back }`;
+
+const tube = (first: string, second: string, glue = 'tab: front'): string =>
+  strip(
+    '6 1/2',
+    '3, 6',
+    `A|B: ${first}, B|C: ${second}`,
+    `, panels: { front: A1, back: B1, tab: C1 }, glue: { ${glue} }`,
+  );
+
+/** Errors and warnings, with the words they point at. */
+const said = (pieces: string): string[] =>
+  findingsOf(sheetWith({ pieces }))
+    .filter(({ severity }) => severity !== 'note')
+    .map((finding) => `${finding.rule} at "${blamed(finding)}": ${finding.message}; ${finding.remedy}`);
+
+/** What is right is tried as often as what is wrong. */
+describe('the proof of what is folded flat', () => {
+  it.each([
+    ['an envelope', envelope()],
+    [
+      'one whose back is folded first, and its flaps stuck on that',
+      envelope(RIGHT, 'back: left, right: back'),
+    ],
+    ['one that is sealed', envelope(RIGHT, 'left: back, right: back, flap: back')],
+    ['leaves to and fro', strip('8 1/2', '2 1/8, 4 1/4, 6 3/8', `A|B: ${M}, B|C: ${V}, C|D: ${M}`)],
+    [
+      'a roll whose leaves get narrower',
+      strip('7 3/4', '2 1/8, 4 1/8, 6', `A|B: ${M}, B|C: ${M}, C|D: ${M}`),
+    ],
+    [
+      'the same scored from the other side',
+      strip('7 3/4', '1 3/4, 3 5/8, 5 5/8', `A|B: ${M}, B|C: ${M}, C|D: ${M}`),
+    ],
+    ['a flat tube', tube(M, M)],
+    [
+      'a flat band',
+      strip(
+        '9',
+        '4 1/4, 8 1/2',
+        `A|B: ${M}, B|C: ${M}`,
+        ', panels: { back: A1, front: B1, tab: C1 }, glue: { tab: back }',
+      ),
+    ],
+    ['a pocket', pocket(M)],
+  ])('says nothing of %s', (_, pieces) => {
+    expect(said(pieces)).toEqual([]);
+  });
+
+  it.each([
+    [
+      'a side flap folded outward',
+      envelope(`A|B: ${V}, B|C: ${M}, 1|2: ${M}, 2|3: ${M}`),
+      'glue-other-side at "A|B: valley 180": box.left is to stick to back, but it is folded onto the outside of front and back onto the inside: front lies between them; fold left the other way, mountain instead of valley',
+    ],
+    [
+      'a back folded to the front, once for both flaps',
+      envelope(`A|B: ${M}, B|C: ${M}, 1|2: ${M}, 2|3: ${V}`),
+      'glue-other-side at "2|3: valley 180": box.back is to stick to left and right, but it is folded onto the outside of front and left and right onto the inside: front lies between them; fold back the other way, mountain instead of valley',
+    ],
+    [
+      'an envelope folded inside out',
+      envelope(`A|B: ${V}, B|C: ${V}, 1|2: ${V}, 2|3: ${V}`),
+      'front-inside at "1|2: valley 180": once box is folded, the outside of front ends up inside; fold the other way, mountain instead of valley as seen from outside, or name another panel the front',
+    ],
+    [
+      'a tab folded to the wrong side',
+      tube(M, V),
+      'glue-other-side at "B|C: valley 180": box.tab is to stick to front, but it is folded onto the outside of back and front onto the inside: back lies between them; fold tab the other way, mountain instead of valley',
+    ],
+    [
+      'leaves of one width rolled up',
+      strip('9', '3, 6', `A|B: ${M}, B|C: ${M}`),
+      'rolled-leaf at "A|B: mountain 180": box.A1, 3 in wide, is rolled in between C1 and B1, which leaves 3 in: it stands against the fold and buckles; cut A1 at 2 15/16 in, or fold it the other way, to and fro',
+    ],
+    [
+      'leaves of which none can be the inner one',
+      strip('9', '4, 6', `A|B: ${M}, B|C: ${M}`),
+      'fold-blocked at "B|C: mountain 180": the fold between box.B1 and box.C1 cannot be closed: A1 lies in it and reaches 2 in past it; make A1 narrower by that much, or fold it the other way',
+    ],
+    [
+      'a pocket whose tabs are folded to its face',
+      pocket(V),
+      'glue-other-side at "1|2: mountain 180": box.back is to stick to left and right, but it is folded onto the inside of pocket and left and right onto the outside: pocket lies between them; fold back the other way, valley instead of mountain',
+    ],
+  ])('says one thing of %s', (_, pieces, finding) => {
+    expect(said(pieces)).toEqual([finding]);
+  });
+});
