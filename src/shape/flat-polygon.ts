@@ -101,11 +101,14 @@ function spread(values: readonly number[]): number {
 
 /** How far a point lies outside a polygon; 0 within it and on its edges. */
 export function distanceOutside(point: Point2, polygon: readonly Point2[]): number {
-  const edges = edgesOf(polygon);
-  const crossed = edges.filter(
-    ([a, b]) => a.y > point.y !== b.y > point.y && point.x < crossingAt(a, b, point.y),
-  );
-  return crossed.length % 2 === 1 ? 0 : Math.min(...edges.map(([a, b]) => distanceTo(point, a, b)));
+  if (contains(polygon, point)) return 0;
+  return Math.min(...edgesOf(polygon).map(([a, b]) => distanceTo(point, a, b)));
+}
+
+/** Whether a point lies within a polygon: a line from it to the right crosses the edges an odd number of times. */
+export function contains(polygon: readonly Point2[], { x, y }: Point2): boolean {
+  const crossed = edgesOf(polygon).filter(([a, b]) => a.y > y !== b.y > y && x < crossingAt(a, b, y));
+  return crossed.length % 2 === 1;
 }
 
 /** Where the line through two points is as high as `y`. */

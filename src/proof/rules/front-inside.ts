@@ -1,7 +1,7 @@
 import { spines } from '../../shape/closure/halves.ts';
 import type { Fold, Net } from '../../shape/net.ts';
 import { gluedAstray } from '../../shape/stacking/blocked-glue.ts';
-import { faceStates } from '../../shape/stacking/face-states.ts';
+import { faceStateOf } from '../../shape/stacking/face-states.ts';
 import { stackOf } from '../../shape/stacking/folding.ts';
 import { isFlatOn, signedAngle } from '../../shape/tube.ts';
 import { closedSheets, foldWords, type OfPiece } from '../folded-sheets.ts';
@@ -28,7 +28,7 @@ export const frontInside: Rule<Facts> = {
         yield { at: foldWords(sheet, spine), facts: { ...of, panel: front.id } };
         continue;
       }
-      if (!front || faceStates(net, caliper.mm).get(front.id)?.outside.isSeen !== false) continue;
+      if (!front || faceStateOf(net, caliper.mm, front.id, 'outside').isSeen) continue;
       // What lies on it says so itself, and so does glue that is folded astray.
       const carries = context.shapes.layers.some(({ baseName }) => baseName === `${of.piece}.${front.id}`);
       const stack = stackOf(net, caliper.mm);

@@ -3,7 +3,7 @@ import type { FoldedPanel } from '../fold.ts';
 import { dot, height, minus, type Point3, plus, scaled, unit } from '../space.ts';
 
 /** A panel's own axes as it lies in space: along its box's top edge, and down its side. */
-type PanelAxes = { readonly origin: Point3; readonly across: Point3; readonly down: Point3 };
+export type PanelAxes = { readonly origin: Point3; readonly across: Point3; readonly down: Point3 };
 
 /** What two folded panels share when looked at straight onto the first, along whose own width and height it reaches. */
 export function overlapOf(first: FoldedPanel, second: FoldedPanel): Overlap {

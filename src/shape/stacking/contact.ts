@@ -6,10 +6,10 @@ import { height, type Plane } from '../space.ts';
 import { type Move, wholeOf } from './moves.ts';
 import { type Side, seenBack } from './sides.ts';
 
-/** A shape shortly before a move ends, and then. */
+/** A shape shortly before a move ends (worked out when it is asked for), and then. */
 type Moment = {
   readonly move: Move;
-  readonly before: FoldedShape;
+  readonly before: () => FoldedShape;
   readonly after: FoldedShape;
   /** Millimetres: what lies closer lies on one another. */
   readonly near: number;
@@ -26,12 +26,13 @@ type Meeting = { readonly panels: readonly [string, string]; readonly hinges: re
  */
 export function sideWhereMet(moment: Moment, { panels, hinges }: Meeting): Side {
   const { before, after, near } = moment;
-  const [first, second] = panels.map((id) => foldedPanelOf(after, id)) as [FoldedPanel, FoldedPanel];
+  const [under, coming] = panels;
+  const [first, second] = [foldedPanelOf(after, under), foldedPanelOf(after, coming)];
   if (heightsOf(hinges, after, first.plane).every((each) => Math.abs(each) <= near)) {
-    const [under, coming] = panels.map((id) => foldedPanelOf(before, id)) as [FoldedPanel, FoldedPanel];
-    return approach(under, coming, overlapParts(second, first));
+    const parts = overlapParts(second, first);
+    return approach(foldedPanelOf(before(), under), foldedPanelOf(before(), coming), parts);
   }
-  const goesIn = isTuckedIn(first.panel.id, second.panel.id, moment, after.net);
+  const goesIn = isTuckedIn(under, coming, moment, after.net);
   const [inner, outer] = goesIn ? [first, second] : [second, first];
   const behind = sum(heightsOf(hinges, after, outer.plane)) > near ? 1 : -1;
   return inner === second ? behind : seenBack(outer, inner, behind);
@@ -58,7 +59,7 @@ function approach(under: FoldedPanel, coming: FoldedPanel, parts: readonly (read
 
 /** Whether it is the first of two panels that goes in behind the second. */
 function isTuckedIn(first: string, second: string, { mates, move }: Moment, sheet: Net): boolean {
-  const [a, b] = [first, second].map((id) => wholeOf(sheet, id));
+  const [a, b] = [wholeOf(sheet, first), wholeOf(sheet, second)];
   const mate = mates.find(({ from, to }) => (from === a && to === b) || (from === b && to === a));
   return mate ? mate.from === a : move.carried.has(first);
 }

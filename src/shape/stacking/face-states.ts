@@ -1,9 +1,9 @@
-import { axesOf, offAxes, onAxes, partsOn } from '../closure/overlap.ts';
-import { areaOf, extentOf, type Point2, without } from '../flat-polygon.ts';
+import { axesOf, offAxes, onAxes, type PanelAxes, partsOn } from '../closure/overlap.ts';
+import { areaOf, contains, extentOf, type Point2, without } from '../flat-polygon.ts';
 import { type FoldedPanel, foldedPanelOf } from '../fold.ts';
 import type { FlatPoint, Net } from '../net.ts';
 import { perNet } from '../per-net.ts';
-import { cross, dot, type Point3, plus, scaled, unit } from '../space.ts';
+import { cross, dot, type Plane, type Point3, plus, scaled, unit } from '../space.ts';
 import { stackOf } from './folding.ts';
 import { type Face, faceOn, flatAreas } from './glue-areas.ts';
 import { meetingOf } from './meeting.ts';
@@ -77,7 +77,10 @@ function isSeen({ shape }: Stack, id: string, face: Face, lying: readonly string
   const largest = bare.toSorted((a, b) => areaOf(b) - areaOf(a)).slice(0, LOOKED_AT);
   const points = largest.flatMap(spotsIn).map((spot) => offAxes(axes, spot));
   const rays = raysFrom(panel, face);
-  const others = [...shape.panels.values()].filter((other) => other !== panel);
+  const others = [...shape.panels.values()].flatMap((other) => {
+    const own = other === panel ? undefined : axesOf(other);
+    return own ? [obstacleOf(other, own)] : [];
+  });
   let needed = SEEN * points.length * rays.length;
   for (const point of points) {
     for (const ray of rays) {
@@ -112,28 +115,17 @@ function raysFrom({ plane: { normal } }: FoldedPanel, face: Face): Point3[] {
   return [up, ...slants];
 }
 
+/** A panel a ray may meet, with its corners on its own axes. */
+type Obstacle = { readonly plane: Plane; readonly axes: PanelAxes; readonly outline: readonly Point2[] };
+
+function obstacleOf({ plane, corners }: FoldedPanel, axes: PanelAxes): Obstacle {
+  return { plane, axes, outline: corners.map((corner) => onAxes(axes, corner)) };
+}
+
 /** Whether a ray meets a panel some way off. */
-function isHit(panel: FoldedPanel, from: Point3, ray: Point3): boolean {
-  const { normal, offset } = panel.plane;
+function isHit({ plane: { normal, offset }, axes, outline }: Obstacle, from: Point3, ray: Point3): boolean {
   const slope = dot(normal, ray);
   if (Math.abs(slope) < 1e-9) return false;
   const far = (offset - dot(normal, from)) / slope;
-  if (far < 1e-3) return false;
-  const axes = axesOf(panel);
-  if (!axes) return false;
-  const spot = onAxes(axes, plus(from, scaled(ray, far)));
-  return isInside(
-    spot,
-    panel.corners.map((corner) => onAxes(axes, corner)),
-  );
-}
-
-/** Whether a point lies within an outline: a line from it to the right crosses the outline an odd number of times. */
-function isInside({ x, y }: Point2, outline: readonly Point2[]): boolean {
-  let inside = false;
-  for (const [index, a] of outline.entries()) {
-    const b = outline[(index + 1) % outline.length] ?? a;
-    if (a.y > y !== b.y > y && x < a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x)) inside = !inside;
-  }
-  return inside;
+  return far >= 1e-3 && contains(outline, onAxes(axes, plus(from, scaled(ray, far))));
 }

@@ -57,9 +57,13 @@ export class Stacker {
   /** The stack after one more move. */
   after(stack: Stack, move: Move): Stack {
     const made = new Set([...stack.made, ...move.folds]);
+    let before: FoldedShape | undefined;
     const moment = {
       move,
-      before: this.#folded((fold) => (move.folds.includes(fold) ? 1 - LAST : made.has(fold) ? 1 : 0)),
+      before: (): FoldedShape => {
+        before ??= this.#folded((fold) => (move.folds.includes(fold) ? 1 - LAST : made.has(fold) ? 1 : 0));
+        return before;
+      },
       after: this.#folded((fold) => (made.has(fold) ? 1 : 0)),
       near: this.near,
       mates: this.mates,
