@@ -1,9 +1,9 @@
 import { Length } from '../../measure/length.ts';
 import type { Fold, Net } from '../net.ts';
-import { otherSide } from '../panel-tree.ts';
+import { foldsOf, otherSide } from '../panel-tree.ts';
 import { isFlatOn, lineOf, positionOf, reachFrom } from '../tube.ts';
 import { isRolled } from './roll.ts';
-import { tolerance } from './tolerance.ts';
+import { nearlyEqual, tolerance } from './tolerance.ts';
 
 /**
  * Panels folded flat on each other that nearly end together, but not quite: two leaves of which the first is narrower by
@@ -42,6 +42,33 @@ function leavesOf(net: Net, fold: Fold): UnevenFold {
   return by.sign < 0
     ? { kind: 'leaves', panels: [second, first], by: by.abs(), fold }
     : { kind: 'leaves', panels: [first, second], by, fold };
+}
+
+/** Two flaps that would meet over the panel they hang on, and the fold of the second, which is a valley. */
+export type GatePair = {
+  readonly panels: readonly [string, string];
+  readonly base: string;
+  readonly fold: Fold;
+};
+
+/** Gates of half a card each that are folded to different sides of it. */
+export function gatesApart(net: Net, caliper: Length): readonly GatePair[] {
+  if (net.glue.length > 0 || !net.folds.every(isFlatOn)) return [];
+  return net.panels.flatMap(({ id: base }): GatePair[] => {
+    const own = foldsOf(net, base);
+    const one = own.find(({ direction }) => direction === 'mountain');
+    const other = own.find(({ direction }) => direction === 'valley');
+    if (!one || !other || own.length > 2) return [];
+    const [first, second] = [otherSide(one, base), otherSide(other, base)];
+    if (first === undefined || second === undefined || lineOf(one) !== lineOf(other)) return [];
+    const half = reachFrom(lineOf(one), net, base).half();
+    const areGates = [first, second].every((panel) => {
+      return (
+        foldsOf(net, panel).length === 1 && nearlyEqual(reachFrom(lineOf(one), net, panel), half, caliper)
+      );
+    });
+    return areGates ? [{ panels: [first, second], base, fold: other }] : [];
+  });
 }
 
 function gates(net: Net): UnevenFold[] {
