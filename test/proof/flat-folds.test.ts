@@ -91,7 +91,7 @@ describe('the proof of what is folded flat', () => {
     [
       'an envelope folded inside out',
       envelope(`A|B: ${V}, B|C: ${V}, 1|2: ${V}, 2|3: ${V}`),
-      'front-inside at "2|3: valley 180": once box is folded, the outside of front ends up inside; fold the other way, mountain instead of valley as seen from outside, or name another panel the front',
+      'front-inside at "1|2: valley 180": once box is folded, the outside of front ends up inside; fold the other way, mountain instead of valley as seen from outside, or name another panel the front',
     ],
     [
       'a standing card inside out',
@@ -102,11 +102,6 @@ describe('the proof of what is folded flat', () => {
       'gates folded to both sides',
       strip('8', '2, 6', `A|B: ${M}, B|C: ${V}`),
       'gates-apart at "B|C: valley 180": box.A1 is folded onto one side of B1 and C1 onto the other, though together they are as wide as it is; fold C1 the other way, so that the two meet, unless it is meant',
-    ],
-    [
-      'a tab stuck to its own panel',
-      tube(M, M, 'tab: back'),
-      'tab-on-own-panel at "tab: back": box.tab is stuck to back, the panel it hangs on: that closes nothing; name the panel it meets at the other end of the paper',
     ],
     [
       'a tab folded to the wrong side',

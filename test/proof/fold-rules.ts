@@ -29,7 +29,6 @@ const FOLD_RULES: readonly RuleId[] = [
   'not-held',
   'panels-collide',
   'rolled-leaf',
-  'tab-on-own-panel',
   'too-thick-to-fold',
   'tuck-does-not-fit',
   'uneven-fold',
