@@ -47,9 +47,14 @@ function unglued(net: Net): readonly Tube[] {
     const [from, to] = [row[0]?.parent, row.at(-1)?.child];
     const isRound = Math.abs(Math.abs(turnOf(row)) - FULL_CIRCLE) < 1;
     const tube = isRound && from !== undefined && to !== undefined && tubeOf(net, { from, to });
-    if (tube) return [tube];
+    if (tube && !isBracketed(net, [...tube.walls, tube.tab])) return [tube];
   }
   return [];
+}
+
+/** Whether tabs beside a row hold it together: the floor, the back and the lid of a tray are a row, and no tube. */
+function isBracketed({ glue }: Net, row: readonly string[]): boolean {
+  return glue.some(({ from, to }) => row.includes(from) !== row.includes(to));
 }
 
 /** Rows of panels that turn so far one way that their ends may meet, though there is no tab to join them. */

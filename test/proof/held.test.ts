@@ -181,6 +181,23 @@ describe('a tray that is not glued', () => {
   });
 });
 
+describe('what the remedy says', () => {
+  const marks = (sheet: string): string[] =>
+    held(sheet).flatMap((each) => /add "glue: \{ (.*?) \}"/u.exec(each)?.[1] ?? []);
+
+  it.each([
+    ['tab alone', (glue: string) => boxWith({ glue }), 'tab: A3'],
+    ['one flap of four', (glue: string) => boxWith({ glue }), 'tab: A3, A4: D4'],
+    ['floor alone', (glue: string) => boxWith({ glue }), 'A4: D4, C4: D4, B4: D4'],
+    ['two corners of a tray', (glue: string) => trayWith(undefined, glue), 'A1: back, C3: front'],
+    ['seam of six sides', (glue: string) => sixSided(glue), 'G1: A1'],
+  ])('holds a thing of which the glue was its %s', (_, sheet, glue) => {
+    const missing = marks(sheet(glue)).join(', ');
+    expect(missing).not.toBe('');
+    expect(said(sheet(`${glue}, ${missing}`))).toEqual([]);
+  });
+});
+
 describe('an envelope by its score lines', () => {
   const envelope = (glue: string): string =>
     sheetOf(`
@@ -201,11 +218,15 @@ describe('an envelope by its score lines', () => {
 });
 
 describe('nothing is said', () => {
-  const lid = (cut: string, lines: string): string =>
+  /** A tray 4 × 3 × 1 in, its back with a lid; and with a further score line, a flap at the lid's edge. */
+  const lidded = (cut: string, further: string): string =>
     sheetOf(`
   cut: ${cut}
-  score: [{ from: left, at: [1, 5] }, { from: top, at: [1, 4, 5${lines}] }]
-  panels: { front: B1, floor: B2, back: B3, lid: B4 }`);
+  score: [{ from: left, at: [1, 5] }, { from: top, at: [1, 4, 5${further}] }]
+  panels: { front: B1, floor: B2, back: B3, lid: B4 }
+  trim: [A4, C4${further && ', A5, C5'}]
+  slit: [A|B 1, B|C 1, A|B 3, B|C 3]
+  glue: { A1: front, C1: front, A3: back, C3: back }`);
 
   it.each([
     ['of a box whose upper end may open', boxWith()],
@@ -218,11 +239,13 @@ describe('nothing is said', () => {
     ],
     ['of a card that stands', sheetOf('\n  cut: 8 x 5\n  score: [{ from: left, at: [4] }]')],
     ['of a stand whose edges meet nothing', sheetOf('\n  cut: 9 x 4\n  score: [{ from: left, at: [3, 6] }]')],
+    ['of a tray with a lid that hangs on its back', lidded('6 x 8', '')],
+    ['of one whose lid is tucked in', lidded('6 x 9', ', 8')],
     [
-      'of a tray with a lid that hangs on its back',
-      `${lid('6 x 8', '')}`
-        .replace('cut: 6 x 8', 'cut: 6 x 8\n      trim: [A4, C4]\n      slit: [A|B 1, B|C 1, A|B 3, B|C 3]')
-        .replace('lid: B4 }', 'lid: B4 }\n      glue: { A1: front, C1: front, A3: back, C3: back }'),
+      'of a sleeve with a flap to close one of its ends',
+      sheetOf(
+        '\n  cut: 10 1/2 x 5\n  score: [{ from: left, at: [4, 5, 9, 10] }, { from: bottom, at: [4] }]\n  panels: { tab: E2 }\n  trim: [A1, B1, D1, E1]\n  glue: { tab: A2 }',
+      ),
     ],
     [
       'where the project says it opens',

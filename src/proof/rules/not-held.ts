@@ -35,7 +35,7 @@ function sayWhat({ kind, piece, panels, covered }: Facts): Omit<Words, 'remedy'>
     case 'no tab':
       return { message: `${first} and ${second} meet edge to edge, and no tab joins them` };
     case 'end':
-      return { message: `${all} close an end of ${piece} and ${are} stuck to nothing: that end falls open` };
+      return { message: `${all} close an end of ${piece} and are stuck to nothing: that end falls open` };
     case 'flaps':
       return covered
         ? { message: `${all} ${are} stuck to nothing, unlike the rest of that end`, severity: 'warning' }
