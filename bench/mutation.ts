@@ -9,12 +9,12 @@ import { gatherSpecimens } from '../test/proof/mutation/specimens.ts';
 const mutants = (await gatherSpecimens()).flatMap(mutantsOf);
 for (const kind of KINDS) {
   const made = mutants.filter((each) => each.kind === kind);
-  const caught = made.filter(({ objections }) => objections.length > 0).length;
-  const noted = made.filter(({ objections, notes }) => objections.length === 0 && notes.length > 0).length;
+  const caught = made.filter(({ objection }) => objection).length;
+  const noted = made.filter(({ objection, notes }) => !objection && notes.length > 0).length;
   const share = ((100 * caught) / made.length).toFixed(1);
   console.log(`${kind}: ${made.length} made, ${caught} caught (${share} %), ${noted} only noted`);
 }
-for (const { kind, slip, of, objections, notes } of mutants) {
-  if (objections.length > 0) continue;
+for (const { kind, slip, of, objection, notes } of mutants) {
+  if (objection) continue;
   console.log(`${kind} | ${of.name} | ${slip}${notes.length > 0 ? ` | noted: ${notes.join(', ')}` : ''}`);
 }

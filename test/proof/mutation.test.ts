@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { answersTo, type Mutant, mutantsOf } from './mutation/mutants.ts';
+import { answerTo, type Mutant, mutantsOf } from './mutation/mutants.ts';
 import { KINDS, type Kind } from './mutation/mutations.ts';
 import { REASONS, reasonsFor } from './mutation/reasons.ts';
 import { SecondOpinion } from './mutation/second-opinion.ts';
@@ -8,9 +8,9 @@ import { gatherSpecimens } from './mutation/specimens.ts';
 const specimens = await gatherSpecimens();
 const rightOnes = new Map(specimens.map((specimen) => [specimen, new SecondOpinion(specimen.net)]));
 const mutants = specimens.flatMap(mutantsOf);
-const isTold = ({ objections, notes }: Mutant): boolean => objections.length + notes.length > 0;
+const isTold = ({ objection, notes }: Mutant): boolean => objection !== undefined || notes.length > 0;
 
-/** What speaks against every reason that is given for a slip of which nothing is told. */
+/** Slips of which nothing is told, each with the reasons why, and what speaks against them when it is folded another way. */
 const survivors = mutants
   .filter((mutant) => !isTold(mutant))
   .map((mutant) => {
@@ -18,51 +18,54 @@ const survivors = mutants
     const before = rightOnes.get(mutant.of) ?? after;
     const reasons = reasonsFor(mutant);
     const against = reasons.flatMap((reason) => reason.against({ ...mutant, before, after }));
-    const flaws = reasons.length > 0 ? [...after.flaws(), ...against] : ['no reason is given'];
-    return { ...mutant, name: `${mutant.kind} of ${mutant.of.name}: ${mutant.slip}`, reasons, flaws };
+    const name = `${mutant.kind} of ${mutant.of.name}: ${mutant.slip}`;
+    return { name, reasons, against: [...after.flaws(), ...against] };
   });
 
 /**
- * How many slips of each kind are made, and what share is told of: of all, in an error or a warning; of all; of those
- * that do harm.
+ * How many slips of each kind are made, and what share of them the proof tells of: in an error or a warning, and at
+ * least in a note. What it is silent on does no harm, as the tests below see.
  */
-const LEAST: Readonly<Record<Kind, readonly [number, number, number, number]>> = {
-  'moved line': [290, 0.81, 0.9, 1],
-  'wrong mate': [600, 0.98, 0.98, 0.98],
-  'missing glue': [75, 1, 1, 1],
-  'reversed fold': [260, 0.98, 0.99, 0.99],
-  'longer flap': [150, 0.23, 0.23, 0.87],
-  'far too long flap': [150, 0.8, 0.8, 0.94],
+const LEAST: Readonly<Record<Kind, readonly [number, number, number]>> = {
+  'moved line': [290, 0.81, 0.91],
+  'wrong mate': [600, 0.98, 0.98],
+  'missing glue': [75, 1, 1],
+  'reversed fold': [260, 0.98, 1],
+  'longer flap': [150, 0.23, 0.23],
+  'far too long flap': [150, 0.81, 0.81],
 };
 
 describe('every net of the demo projects and of the forms', () => {
   it.each(specimens)('folds without a finding as it is: $name', (specimen) => {
-    expect(answersTo(specimen, specimen.net)).toEqual({ objections: [], notes: [] });
+    expect(answerTo(specimen, specimen.net)).toEqual({ notes: [] });
     expect(rightOnes.get(specimen)?.flaws()).toEqual([]);
   });
 });
 
 describe.each(KINDS)('a single slip in a right net: %s', (kind) => {
   const made = mutants.filter((each) => each.kind === kind);
-  const caught = made.filter(({ objections }) => objections.length > 0).length;
-  const told = made.filter(isTold).length;
-  const harmless = survivors.filter((each) => each.kind === kind && each.flaws.length === 0).length;
-  const [least, ...shares] = LEAST[kind];
-  const reached = [caught / made.length, told / made.length, told / (made.length - harmless)];
+  const [least, inEarnest, atAll] = LEAST[kind];
 
   it('is made in many nets', () => {
     expect(made.length).toBeGreaterThanOrEqual(least);
   });
 
-  it(`is caught in ${shares.map((share) => Math.round(share * 100)).join(', ')} of 100 cases`, () => {
-    for (const [index, share] of shares.entries()) expect(reached[index]).toBeGreaterThanOrEqual(share);
+  it(`is told of in ${atAll * 100} of 100 cases at least`, () => {
+    const caught = made.filter(({ objection }) => objection);
+    expect(caught.length / made.length).toBeGreaterThanOrEqual(inEarnest);
+    expect(made.filter(isTold).length / made.length).toBeGreaterThanOrEqual(atAll);
   });
 });
 
-describe('a reason why a slip does no harm', () => {
-  it.each(REASONS)('is true when it is folded another way: $why', (reason) => {
+describe('a slip of which nothing is told', () => {
+  it('has a reason why it does no harm', () => {
+    expect(survivors.filter(({ reasons }) => reasons.length === 0).map(({ name }) => name)).toEqual([]);
+  });
+
+  it.each(REASONS)('does none when it is folded another way: $why', (reason) => {
     const own = survivors.filter(({ reasons }) => reasons.includes(reason));
-    expect(own.filter(({ flaws }) => flaws.length === 0)).not.toEqual([]);
+    expect(own).not.toEqual([]);
+    expect(own.filter(({ against }) => against.length > 0)).toEqual([]);
   });
 });
 
@@ -72,5 +75,16 @@ describe('the other folding', () => {
     const flawed = reversed.filter(({ net }) => new SecondOpinion(net).flaws().length > 0);
     expect(flawed.length).toBeGreaterThan(100);
     expect(flawed.filter((mutant) => !isTold(mutant))).toEqual([]);
+  });
+
+  it('speaks against the reason for a longer tab when it is longer than its mate', () => {
+    const tabs = mutants.filter(({ kind, slip }) => kind === 'far too long flap' && slip === 'tab');
+    expect(tabs.length).toBeGreaterThan(5);
+    for (const mutant of tabs) {
+      const after = new SecondOpinion(mutant.net);
+      const before = rightOnes.get(mutant.of) ?? after;
+      const against = reasonsFor(mutant).flatMap((reason) => reason.against({ ...mutant, before, after }));
+      expect(against.join('; ')).toMatch(/mm2 of tab lie beside/u);
+    }
   });
 });

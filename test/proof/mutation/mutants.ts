@@ -1,28 +1,29 @@
 import type { RuleId } from '../../../src/project/finding.ts';
 import type { Net } from '../../../src/shape/net.ts';
-import { foldFindings } from '../fold-rules.ts';
+import { eachFoldFinding } from '../fold-rules.ts';
 import { type Mutation, mutationsOf } from './mutations.ts';
 import type { Specimen } from './specimens.ts';
 
-/** A right net with a slip in it, and the rules that object: with an error or a warning, or in a note only. */
-export type Mutant = Mutation & {
-  readonly of: Specimen;
-  readonly objections: readonly RuleId[];
-  readonly notes: readonly RuleId[];
-};
+/** What the proof says of a net: the first error or warning, and what it noted before. */
+type Answer = { readonly objection?: RuleId; readonly notes: readonly RuleId[] };
+
+/** A right net with a slip in it, and what is said of that. */
+export type Mutant = Mutation & Answer & { readonly of: Specimen };
 
 export function mutantsOf(of: Specimen): readonly Mutant[] {
-  return mutationsOf(of.net).map((mutation) => ({ ...mutation, of, ...answersTo(of, mutation.net) }));
+  return mutationsOf(of.net).map((mutation) => ({ ...mutation, of, ...answerTo(of, mutation.net) }));
 }
 
 /** What the rules of the fold say of a project once one of its nets is another. */
-export function answersTo(
-  { id, workspace, project, shapes }: Specimen,
-  net: Net,
-): Pick<Mutant, 'objections' | 'notes'> {
-  const found = foldFindings(workspace, project, new Map([...shapes.nets, [id, net]]));
-  const rulesOf = (isNote: boolean): RuleId[] => [
-    ...new Set(found.filter(({ severity }) => (severity === 'note') === isNote).map(({ rule }) => rule)),
-  ];
-  return { objections: rulesOf(false), notes: rulesOf(true) };
+export function answerTo({ id, workspace, project, shapes }: Specimen, net: Net): Answer {
+  const notes: RuleId[] = [];
+  for (const { rule, severity } of eachFoldFinding(
+    workspace,
+    project,
+    new Map([...shapes.nets, [id, net]]),
+  )) {
+    if (severity !== 'note') return { objection: rule, notes };
+    notes.push(rule);
+  }
+  return { notes };
 }

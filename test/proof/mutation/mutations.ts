@@ -87,7 +87,7 @@ function reversed(fold: Fold): Fold {
 function longerFlaps(net: Net): Mutation[] {
   return net.panels.flatMap((panel) => {
     const [fold, ...others] = net.folds.filter(({ panels }) => panels.includes(panel.id));
-    if (!fold || others.length > 0 || lineOf(fold) === 'slanted') return [];
+    if (!fold || others.length > 0 || lineOf(fold) === 'slanted' || isCurved(panel)) return [];
     const reaches = net.panels.map(({ id }) => reachFrom(lineOf(fold), net, id));
     const ways = [
       ['longer flap', LONGER],
@@ -98,6 +98,11 @@ function longerFlaps(net: Net): Mutation[] {
       return longer ? [{ kind, slip: panel.id, net: longer }] : [];
     });
   });
+}
+
+/** Drawn round a template, and so no longer by a slip of the ruler. */
+function isCurved({ outline }: Panel): boolean {
+  return outline.length > 6;
 }
 
 /** One score line of a net: its distance from the left or top edge of the sheet. */

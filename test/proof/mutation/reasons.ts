@@ -6,7 +6,7 @@ import type { SecondOpinion } from './second-opinion.ts';
 export type Survivor = Mutant & { readonly before: SecondOpinion; readonly after: SecondOpinion };
 
 /** Why such slips do no harm, and what must be seen when they are folded for that to be true. */
-export type Reason = {
+type Reason = {
   readonly kinds: readonly Kind[];
   /** Of a net by its name, and of a slip. */
   readonly nets: RegExp;
@@ -60,15 +60,6 @@ function besideMate(survivor: Survivor, flap: string = survivor.slip): string[] 
     : [`${flap} is not glued`];
 }
 
-/** Other flaps that are glued where this one is, and that it lies on. */
-function onOtherFlaps({ net, slip, after }: Survivor): string[] {
-  const mates = net.glue.filter(({ from }) => from === slip).map(({ to }) => to);
-  const others = net.glue.filter(({ from, to }) => from !== slip && mates.includes(to));
-  return others
-    .filter(({ from }) => after.areaOn(slip, from) > SLIVER)
-    .map(({ from }) => `${slip} lies on ${from} too`);
-}
-
 /** The closing flap of an envelope comes down over its back by half an inch at least. */
 function flapShort({ net, after }: Survivor): string[] {
   const least = (12.7 * (net.panels.find(({ id }) => id === 'flap')?.box.right.mm ?? 0)) / 2;
@@ -114,11 +105,18 @@ export const REASONS: readonly Reason[] = [
     against: (survivor) => ['left-pocket', 'right-pocket'].flatMap((pocket) => besideMate(survivor, pocket)),
   },
   {
+    kinds: ['wrong mate'],
+    nets: /keeper|scored box|short-pencil|bag/u,
+    slips: /./u,
+    why: 'the flaps of that end lie in one plane, and in some order all that are glued touch one another over a quarter inch at least: it is as closed as it was',
+    against: (survivor) => [...uncovered(survivor), ...survivor.after.glueThatNoOrderJoins()],
+  },
+  {
     kinds: ['longer flap', 'far too long flap'],
     nets: /./u,
     slips: /tab$|pocket$|^[AC][13]$/u,
-    why: 'it still lies within what it is glued to, and more of it holds',
-    against: (survivor) => [...besideMate(survivor), ...onOtherFlaps(survivor)],
+    why: 'it still lies within what it is glued to, and touches it over a quarter inch at least, though another tab may lie between them somewhere',
+    against: (survivor) => [...besideMate(survivor), ...survivor.after.glueThatNoOrderJoins()],
   },
   {
     kinds: ['longer flap'],

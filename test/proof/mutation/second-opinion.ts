@@ -1,5 +1,5 @@
-import { intersection, union } from 'polyclip-ts';
-import type { Net } from '../../../src/shape/net.ts';
+import { difference, intersection, union } from 'polyclip-ts';
+import type { Mate, Net } from '../../../src/shape/net.ts';
 import {
   between,
   bounds,
@@ -27,6 +27,7 @@ export class SecondOpinion {
   readonly #net: Net;
   readonly #corners: ReadonlyMap<string, readonly Point3[]>;
   readonly #covered = new Map<string, number>();
+  readonly #touching = new Map<string, boolean>();
 
   constructor(net: Net) {
     this.#net = net;
@@ -43,9 +44,8 @@ export class SecondOpinion {
     return this.#net.glue.flatMap(({ from, to }) => {
       if (!this.#liesOn(from, to)) return [`${from} lies off ${to}`];
       const shared = intersection(this.#flat(from, from), this.#flat(to, from)).flat(2);
-      const [width, height] = [spread(shared.map(([x]) => x)), spread(shared.map(([, y]) => y))];
-      const narrowest = Math.min(width, height);
-      return narrowest < LEAST_GLUE - 0.01 ? [`${from} meets ${to} by ${narrowest} mm`] : [];
+      const by = narrowest(shared);
+      return by < LEAST_GLUE - 0.01 ? [`${from} meets ${to} by ${by} mm`] : [];
     });
   }
 
@@ -58,6 +58,33 @@ export class SecondOpinion {
         .filter((other) => edgesOf(this.#of(id)).some((edge) => this.#pierces(edge, other)))
         .map((other) => `${id} goes through ${other}`),
     );
+  }
+
+  /**
+   * Glue that no order of what lies in its plane brings together: for every order, something lies between two that are
+   * glued, wherever they meet over a quarter inch.
+   */
+  glueThatNoOrderJoins(): string[] {
+    return this.stacks().flatMap((stack) => {
+      const glued = this.#net.glue.filter(({ from, to }) => stack.includes(from) && stack.includes(to));
+      const ways = orders(stack.filter((id) => glued.some(({ from, to }) => from === id || to === id)));
+      const joins = (order: readonly string[]): boolean => glued.every((mate) => this.#meets(mate, order));
+      return ways.some(joins) ? [] : [`${stack.join(', ')} can lie in no order`];
+    });
+  }
+
+  /** Whether two panels that are glued touch over a quarter inch both ways, with those between them in an order. */
+  #meets({ from, to }: Mate, order: readonly string[]): boolean {
+    const [first = 0, last = 0] = [order.indexOf(from), order.indexOf(to)].toSorted((a, b) => a - b);
+    const between = order.slice(first + 1, last);
+    const key = `${from} ${to} ${between.toSorted().join(' ')}`;
+    const known = this.#touching.get(key);
+    if (known !== undefined) return known;
+    const shared = intersection(this.#flat(from, from), this.#flat(to, from));
+    const free = shared.length > 0 ? difference(shared, ...between.map((id) => this.#flat(id, from))) : [];
+    const touches = free.some((part) => narrowest(part.flat()) > LEAST_GLUE - 0.01);
+    this.#touching.set(key, touches);
+    return touches;
   }
 
   /** How much of a panel lies on another, in square millimetres. */
@@ -191,6 +218,19 @@ function areaOf(shapes: readonly (readonly Ring[])[]): number {
   const ofShape = ([outer = [], ...holes]: readonly Ring[]): number =>
     holes.reduce((sum, hole) => sum - ofRing(hole), ofRing(outer));
   return shapes.reduce((sum, shape) => sum + ofShape(shape), 0);
+}
+
+/** The lesser of what some points spread either way. */
+function narrowest(points: readonly Flat[]): number {
+  return Math.min(spread(points.map(([x]) => x)), spread(points.map(([, y]) => y)));
+}
+
+/** Every order of some things. */
+function orders(things: readonly string[]): string[][] {
+  if (things.length < 2) return [[...things]];
+  return things.flatMap((first) =>
+    orders(things.filter((each) => each !== first)).map((rest) => [first, ...rest]),
+  );
 }
 
 function spread(values: readonly number[]): number {
