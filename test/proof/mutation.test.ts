@@ -30,7 +30,7 @@ const LEAST: Readonly<Record<Kind, readonly [number, number, number]>> = {
   'moved line': [290, 0.81, 0.91],
   'wrong mate': [600, 0.98, 0.98],
   'missing glue': [75, 1, 1],
-  'reversed fold': [260, 0.98, 1],
+  'reversed fold': [260, 1, 1],
   'longer flap': [150, 0.23, 0.23],
   'far too long flap': [150, 0.81, 0.81],
 };

@@ -30,13 +30,7 @@ export const flapWrongWay: Rule<Facts> = {
     }
     if (wrong.kind === 'away') {
       const others = sayList(wrong.others.map((panel) => `${piece}.${panel}`));
-      return wrong.areGates
-        ? {
-            message: `${names} and ${others} fold to different sides, and would meet on one`,
-            remedy: `${other}, unless it is meant`,
-            severity: 'note',
-          }
-        : { message: `${names} folds to the other side than ${others}`, remedy: other };
+      return { message: `${names} folds to the other side than ${others}`, remedy: other };
     }
     const short = sayLength(wrong.short, unit);
     return {

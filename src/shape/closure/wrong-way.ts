@@ -14,8 +14,8 @@ type Wrong =
   | { readonly kind: 'outward'; readonly isOpen: boolean }
   /** In at the edge of a lid that ends `short` of the wall behind which it would be tucked. */
   | { readonly kind: 'behind nothing'; readonly lid: string; readonly short: Length }
-  /** Flat to one face of what it hangs on, where what it is like goes to the other; they might be gates, that meet. */
-  | { readonly kind: 'away'; readonly others: readonly string[]; readonly areGates: boolean };
+  /** Flat to one face of what it hangs on, where what it is like goes to the other. */
+  | { readonly kind: 'away'; readonly others: readonly string[] };
 
 /** A flap that turns out of the box, and how far it would reach across the end. */
 type OutwardFlap = {
