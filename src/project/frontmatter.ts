@@ -26,7 +26,7 @@ export function splitSheet(file: SourceFile): SheetParts {
   if (!closing) {
     const problem = 'the block that begins with --- has no second --- to end it';
     const at = { file, start: opening[0].indexOf('---'), end: opening[0].indexOf('---') + 3 };
-    return { ...without(file, { rule: 'broken-yaml', at, facts: { problem } }), body: '' };
+    return { ...without(file, { rule: 'broken-yaml', at, facts: { problem, isHead: true } }), body: '' };
   }
   const end = offset + closing.index;
   const bodyStart = end + closing[0].length;

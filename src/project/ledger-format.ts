@@ -58,7 +58,7 @@ function valueFrom(least: Length): Record<'inch' | 'metric', Lengths> & {
 }
 
 const sheet = { piece: z.string(), sheet: z.string().optional() };
-const edgeless = z.never('to go: only scores are measured from an edge').optional();
+const edgeless = z.never().optional();
 /** Only scores have an edge; only the place of a layer, which may hang over or be turned, is ever negative. */
 const things = {
   scores: {
@@ -71,10 +71,10 @@ const things = {
 };
 const length = valueFrom(Length.zero);
 const offset = valueFrom(Length.zero.minus(LONGEST));
-const between = { before: z.object(length).optional(), after: z.object(length).optional() };
-const shifted = { before: z.object(offset).optional(), after: z.object(offset).optional() };
+const between = { before: z.strictObject(length).optional(), after: z.strictObject(length).optional() };
+const shifted = { before: z.strictObject(offset).optional(), after: z.strictObject(offset).optional() };
 const what = 'size, scores, cuts, corners, paper, pieces or place';
-const stepChange = z.object({
+const stepChange = z.strictObject({
   // Tells it from a change of a piece.
   what: z.undefined().optional(),
   steps: z.enum(
@@ -89,9 +89,9 @@ const change = z.union([
   z.discriminatedUnion(
     'what',
     [
-      z.object({ ...things.scores, ...between }),
-      z.object({ ...things.place, ...shifted }),
-      z.object({ ...things.other, ...between }),
+      z.strictObject({ ...things.scores, ...between }),
+      z.strictObject({ ...things.place, ...shifted }),
+      z.strictObject({ ...things.other, ...between }),
       stepChange,
     ],
     what,
@@ -100,17 +100,17 @@ const change = z.union([
 const fact = z.discriminatedUnion(
   'what',
   [
-    z.object({ ...things.scores, ...length }),
-    z.object({ ...things.place, ...offset }),
-    z.object({ ...things.other, ...length }),
+    z.strictObject({ ...things.scores, ...length }),
+    z.strictObject({ ...things.place, ...offset }),
+    z.strictObject({ ...things.other, ...length }),
   ],
   what,
 );
-const steps = z.array(z.object({ title: z.string(), words: z.string() }));
-const state: z.ZodType<PublishedState, unknown> = z.object({ pieces: z.array(fact), steps });
+const steps = z.array(z.strictObject({ title: z.string(), words: z.string() }));
+const state: z.ZodType<PublishedState, unknown> = z.strictObject({ pieces: z.array(fact), steps });
 
 /** A revision as it stands in a file, and as it is worked with. */
-export const revisionCodec: z.ZodType<Revision, unknown> = z.object({
+export const revisionCodec: z.ZodType<Revision, unknown> = z.strictObject({
   number: z.int('a whole number from 1').positive('a whole number from 1'),
   date: z.iso.date('a date, such as 2026-12-10'),
   own: z.enum(['inch', 'metric'], 'inch or metric').optional(),
@@ -118,7 +118,7 @@ export const revisionCodec: z.ZodType<Revision, unknown> = z.object({
   recut: z.array(z.string()).optional(),
 });
 const revisions = z.array(revisionCodec);
-const written: z.ZodType<Ledger, unknown> = z.object({ revisions, state: state.optional() });
+const written: z.ZodType<Ledger, unknown> = z.strictObject({ revisions, state: state.optional() });
 
 /** Far from where whole numbers end, so that a next one can always be written. */
 const LAST_NUMBER = 999_999;
@@ -132,11 +132,11 @@ const rising = revisions.superRefine((all, { addIssue }) => {
   }
 });
 const inWords = z
-  .object({ measurements: z.record(z.string(), z.string()), steps })
+  .strictObject({ measurements: z.record(z.string(), z.string()), steps })
   .transform(stateInWords)
   .refine((read) => state.safeEncode(read).success, 'the measurements as they were published');
 /** A ledger as it is read, the state of an early one in words. */
-export const readable: z.ZodType<Ledger, unknown> = z.object({
+export const readable: z.ZodType<Ledger, unknown> = z.strictObject({
   revisions: rising,
   state: z.union([state, inWords]).optional(),
 });

@@ -1,7 +1,7 @@
 import { type Field, type MapGrammar, type Spot, type ToRead, whereOf } from './grammar.ts';
 import { type Reader, refuse, reportMissing } from './reader.ts';
 import type { Place } from './source.ts';
-import { entriesOf, entryOf, itemsOf, type YamlEntry } from './yaml-node.ts';
+import { entriesOf, entryOf, isToldOf, itemsOf, type YamlEntry } from './yaml-node.ts';
 
 /** What is read together: behind the keys of a map itself, or of one of its groups. */
 type Gathered = {
@@ -46,7 +46,7 @@ export function behindKey({ name, key }: Field, reader: Reader, map: ToRead): re
   const { spot } = map;
   const entry = entryOf(map.node, name);
   const node = entry?.value;
-  if (!entry && key.needed) reportMissing(name, whereOf(spot), spot.at, reader);
+  if (!entry && key.needed && !isToldOf(map.node)) reportMissing(name, whereOf(spot), spot.at, reader);
   if (key.holds === 'list')
     return itemsOf(node).map((item) => ({ node: item, spot: { key: name, at: item.at } }));
   if (key.holds === 'names') {
@@ -74,6 +74,7 @@ function usualBehind(key: string, text: string | undefined, at: Place): readonly
 /** Whether nothing stands behind a key, which is reported. */
 function isEmpty(entry: YamlEntry, { value }: Field['key'], spot: Spot, reader: Reader): boolean {
   if (entry.value.kind !== 'nothing') return false;
+  if (isToldOf(entry.value)) return true;
   const isTold = value.reportNothing?.(entry.key, reader);
   if (!isTold) reportMissing(entry.key.text, whereOf(spot), entry.key.at, reader);
   return true;

@@ -1,9 +1,10 @@
-import { type Document, isNode, parseDocument, visit } from 'yaml';
+import { type Document, isMap, isNode, isScalar, visit } from 'yaml';
 import type { z } from 'zod';
 import type { Finding } from './finding.ts';
 import { LEDGER_FILE, type Ledger, NO_REVISIONS } from './ledger.ts';
 import { readable } from './ledger-format.ts';
-import type { Place, SourceFile } from './source.ts';
+import { parseYaml } from './parse-yaml.ts';
+import { type Place, type SourceFile, textAt } from './source.ts';
 import { yamlProblem } from './yaml-problem.ts';
 
 const EXPECTED =
@@ -15,7 +16,7 @@ const EXPECTED =
  */
 export function readLedger(file: SourceFile | undefined, report: (finding: Finding) => void): Ledger {
   if (!file) return NO_REVISIONS;
-  const document = parseDocument(file.text, { logLevel: 'silent' });
+  const document = parseYaml(file.text);
   const unread = unreadPlace(document, file);
   if (unread) {
     report(findUnexpected(LEDGER_FILE, unread, EXPECTED));
@@ -23,9 +24,7 @@ export function readLedger(file: SourceFile | undefined, report: (finding: Findi
   }
   const read = readable.safeDecode(document.toJS(), { error: () => EXPECTED });
   if (read.success) return read.data;
-  const { path, message } = culpritOf(read.error.issues, document);
-  const key = path.findLast((each) => typeof each === 'string') ?? LEDGER_FILE;
-  report(findUnexpected(key, placeOf(path, document, file), message, isThere(path, document)));
+  report(findIssue(culpritOf(read.error.issues, document), document, file));
   return NO_REVISIONS;
 }
 
@@ -43,26 +42,50 @@ function unreadPlace(document: Document.Parsed, file: SourceFile): Place | undef
   return found;
 }
 
+function findIssue({ path, message, misfit }: Culprit, document: Document, file: SourceFile): Finding {
+  const at = misfit === 'ledger key' ? keyPlace(path, document, file) : placeOf(path, document, file);
+  if (misfit) return { rule: 'unexpected-value', at, facts: { misfit, actual: textAt(at) } };
+  const key = path.findLast((each) => typeof each === 'string') ?? LEDGER_FILE;
+  return findUnexpected(key, at, message, isThere(path, document));
+}
+
 function findUnexpected(key: string, at: Place, expected: string, isThere = true): Finding {
-  const actual = isThere ? at.file.text.slice(at.start, at.end) : '';
+  const actual = isThere ? textAt(at) : '';
   return { rule: 'unexpected-value', at, facts: { key, expected, actual } };
 }
 
-type Issue = Pick<z.core.$ZodIssue, 'path' | 'message'>;
+/** What is wrong where, in words unless it should not be there at all. */
+type Culprit = Pick<z.core.$ZodIssue, 'path' | 'message'> & {
+  readonly misfit?: 'ledger key' | 'edge of what has none';
+};
 
 /**
  * What is wrong first: of what may be one of several, what is wrong with the one it is nearest to, which is one whose
  * kind it has, and whose wrong value is there.
  */
-function culpritOf([issue]: readonly z.core.$ZodIssue[], document: Document): Issue {
+function culpritOf(issues: readonly z.core.$ZodIssue[], document: Document): Culprit {
+  const issue = issues.find(({ code }) => code === 'unrecognized_keys') ?? issues[0];
   if (!issue) return { path: [], message: EXPECTED };
+  if (issue.code === 'unrecognized_keys') {
+    return { ...issue, path: [...issue.path, ...issue.keys.slice(0, 1)], misfit: 'ledger key' };
+  }
+  if (issue.code === 'invalid_type' && issue.expected === 'never') {
+    return { ...issue, misfit: 'edge of what has none' };
+  }
   if (issue.code !== 'invalid_union') return issue;
-  const within = issue.errors.flatMap((issues) =>
-    issues
-      .filter(({ code, path }) => path.length > 0 || code !== 'invalid_type')
-      .map((each) => culpritOf([{ ...each, path: [...issue.path, ...each.path] }], document)),
+  const [nearest = []] = issue.errors
+    .map((issues) => issues.filter(({ code, path }) => path.length > 0 || code !== 'invalid_type'))
+    .filter((issues) => issues.length > 0)
+    .toSorted((a, b) => strangersIn(a) - strangersIn(b));
+  const within = nearest.map((each) =>
+    culpritOf([{ ...each, path: [...issue.path, ...each.path] }], document),
   );
   return within.find(({ path }) => isThere(path, document)) ?? within[0] ?? issue;
+}
+
+/** How many keys of what is there one of several kinds doesn't know. */
+function strangersIn(issues: readonly z.core.$ZodIssue[]): number {
+  return issues.flatMap((issue) => (issue.code === 'unrecognized_keys' ? issue.keys : [])).length;
 }
 
 function isThere(path: readonly PropertyKey[], document: Document): boolean {
@@ -77,6 +100,13 @@ function placeOf(path: readonly PropertyKey[], document: Document, file: SourceF
     if (start < end) return firstLine(file, start, end);
   }
   return firstLine(file, 0);
+}
+
+function keyPlace(path: readonly PropertyKey[], document: Document, file: SourceFile): Place {
+  const map = document.getIn(path.slice(0, -1), true);
+  const keys = isMap(map) ? map.items.map(({ key }) => key) : [];
+  const key = keys.find((each) => isScalar(each) && String(each.value) === path.at(-1));
+  return isNode(key) ? firstLine(file, key.range?.[0] ?? 0, key.range?.[1]) : placeOf(path, document, file);
 }
 
 function firstLine(file: SourceFile, start: number, end: number = file.text.length): Place {

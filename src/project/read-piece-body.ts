@@ -10,7 +10,7 @@ import {
   type ScoreGroup,
   type Slit,
 } from './net-as-written.ts';
-import { type Reader, refuse, reportMissing } from './reader.ts';
+import { type Reader, reportMissing } from './reader.ts';
 import type { At, Place } from './source.ts';
 import { asChoice, asCount, asLength, asLengths, asMatch, asSize, asText, unitWritten } from './values.ts';
 import { entryOf, type YamlNode } from './yaml-node.ts';
@@ -62,7 +62,10 @@ export function choosesOne({ oneOf }: FormGrammar, { node, spot, reader }: ToRea
   if (!oneOf) return true;
   const [first, second] = oneOf.flatMap((name) => entryOf(node, name)?.key ?? []);
   if (!first) reportMissing(oneOf.join(' or '), whereOf(spot), spot.at, reader);
-  else if (second) refuse(second, second.text, `either ${first.text} or ${second.text}, not both`, reader);
+  else if (second) {
+    const facts = { misfit: 'one too many', actual: second.text, other: first.text } as const;
+    reader.report({ rule: 'unexpected-value', at: second.at, facts });
+  }
   return first !== undefined && second === undefined;
 }
 
@@ -119,7 +122,7 @@ const asFold: Value<At<FoldWords>> = asMatch(
 const asFoldOfLine: Value<FoldSetting> = turned(asFold.schema, ({ spot, reader }) => {
   const [, before = '', after = ''] = /^(\w{1,2})\s*\|\s*(\w{1,2})$/u.exec(spot.key.trim()) ?? [];
   const line = lineBetween(before, after);
-  const form = 'a score line between neighbours, such as 1|2 or A|B';
+  const form = 'a score line between two neighbors, such as 1|2 or A|B';
   const facts = { key: 'folds', expected: form, actual: spot.key };
   if (!line) reader.report({ rule: 'unexpected-value', at: spot.at, facts });
   const ofLine = ({ value, at }: At<FoldWords>): FoldSetting | undefined =>

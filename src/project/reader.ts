@@ -46,6 +46,7 @@ export function unitAt({ file }: Place, { unit, shared }: Reader): Unit {
 
 /** Reports that a value is not of the kind its key takes. */
 export function refuse(node: YamlNode, key: string, expected: string, { report }: Reader): undefined {
+  if (node.kind === 'nothing' && node.isTold) return;
   const isEmpty = node.kind === 'nothing' || (node.kind === 'text' && node.text === '');
   const actual = isEmpty ? '' : shown(node.at);
   report({ rule: 'unexpected-value', at: node.at, facts: { key, expected, actual } });

@@ -9,11 +9,11 @@ import type { SourceFile } from './source.ts';
  */
 export function makeSafe(root: Root, file: SourceFile, report: (finding: Finding) => void): void {
   const definitions = definitionsOf(root);
-  const unsafe = (node: Nodes, what: string): void =>
+  const unsafe = (node: Nodes, what: 'HTML' | 'link in prose'): void =>
     report({ rule: 'unsafe-content', at: placeOf(node, file), facts: { what } });
   rewrite(root, (node) => {
     if (node.type === 'definition') {
-      if (!isSafeLink(node.url)) unsafe(node, SCRIPT_LINK);
+      if (!isSafeLink(node.url)) unsafe(node, 'link in prose');
       return [];
     }
     if (node.type === 'html') {
@@ -22,15 +22,13 @@ export function makeSafe(root: Root, file: SourceFile, report: (finding: Finding
     }
     const resolved = resolve(node, definitions);
     if (resolved.type === 'link' && !isSafeLink(resolved.url)) {
-      if (node.type === 'link') unsafe(node, SCRIPT_LINK);
+      if (node.type === 'link') unsafe(node, 'link in prose');
       return resolved.children;
     }
     return [resolved];
   });
   rewrite(root, (node) => (node.type === 'paragraph' && node.children.length === 0 ? [] : undefined));
 }
-
-const SCRIPT_LINK = 'a link that is not http, https or mailto';
 
 /** A comment, or the closing half of a tag whose opening half was reported. */
 function isHarmlessHtml(value: string): boolean {

@@ -19,8 +19,6 @@ import type { Reader } from './reader.ts';
 import { type At, type Place, type SourceFile, textAt } from './source.ts';
 import { asMatch, asMinutes } from './values.ts';
 
-const NO_TITLE = 'behind ## what is done in this step';
-
 /** A word alone says yes. */
 const asSet = asMatch('yes or no', /^(?:(|yes)|no)$/u, ([, yes]) => yes !== undefined);
 
@@ -50,9 +48,7 @@ export function readSteps(
   const settings = new Map<Heading, TextDirective>();
   takeSettings(root, settings, stray);
   for (const node of stray) {
-    const expected = 'to stand once, on a ## heading';
-    const at = placeOf(node, file);
-    reader.report({ rule: 'unexpected-value', at, facts: { key: ':step', expected, actual: textAt(at) } });
+    reportMisfit('step off its heading', placeOf(node, file), reader);
   }
   const [before, ...after] = split(root);
   return {
@@ -61,6 +57,14 @@ export function readSteps(
       heading ? [readStep(heading, settings.get(heading), nodes, file, reader)] : [],
     ),
   };
+}
+
+function reportMisfit(
+  misfit: 'step off its heading' | 'heading without words' | 'list in a line' | 'drawing of nothing',
+  at: Place,
+  { report }: Reader,
+): void {
+  report({ rule: 'unexpected-value', at, facts: { misfit, actual: textAt(at) } });
 }
 
 /** Takes every `:step` off the tree: those on a step's heading count, the others are strays. */
@@ -113,10 +117,7 @@ function readStep(
   reader: Reader,
 ): Step {
   const title = { value: plainText(heading).trim(), at: insidePlace(heading, file) };
-  if (title.value === '') {
-    const facts = { key: 'a heading', expected: NO_TITLE, actual: textAt(title.at) };
-    reader.report({ rule: 'unexpected-value', at: title.at, facts });
-  }
+  if (title.value === '') reportMisfit('heading without words', title.at, reader);
   const attributes = settings ? attributeMap(settings, file) : ({ kind: 'nothing', at: title.at } as const);
   return {
     title,
@@ -160,16 +161,14 @@ function unseenIn(root: RootContent): ReadonlySet<Nodes> {
 }
 
 /** Reports a directive that is answered with a list where no list can stand. */
-function checkLists(root: RootContent, file: SourceFile, { report }: Reader): void {
+function checkLists(root: RootContent, file: SourceFile, reader: Reader): void {
   const nodes = [...everyNode(root)];
   const inParagraphs = new Set<Nodes>(
     nodes.flatMap((node) => (node.type === 'paragraph' ? node.children : [])),
   );
   for (const node of nodes) {
     if (node.type !== 'textDirective' || !isListReference(node.name) || inParagraphs.has(node)) continue;
-    const at = placeOf(node, file);
-    const expected = 'to stand in a paragraph, not in a heading, a table or emphasized words';
-    report({ rule: 'unexpected-value', at, facts: { key: `:${node.name}`, expected, actual: textAt(at) } });
+    reportMisfit('list in a line', placeOf(node, file), reader);
   }
 }
 
@@ -198,9 +197,7 @@ function readReference(node: Directive, file: SourceFile, reader: Reader): Refer
   if (node.type === 'leafDirective') {
     const { of: name, view } = readValue(DRAWING, map, spot, reader);
     if (name?.value) return { kind: 'drawing', name, ...(view && { view }) };
-    const expected = 'the name of a piece in it, such as ::drawing{of=box}';
-    const facts = { key: 'a drawing', expected, actual: textAt(map.at) };
-    reader.report({ rule: 'unexpected-value', at: map.at, facts });
+    reportMisfit('drawing of nothing', map.at, reader);
     return undefined;
   }
   readValue(NO_ATTRIBUTES, map, spot, reader);

@@ -150,8 +150,7 @@ export const asDate: Value<At<string>> = made(
 export const asLink: Value<At<string>> = {
   ...made(asText, (text, { reader }) => {
     if (/^https?:\/\/[^\s/]/iu.test(text.value) && URL.canParse(text.value)) return text;
-    const facts = { what: 'a link that is not http or https' };
-    reader.report({ rule: 'unsafe-content', at: text.at, facts });
+    reader.report({ rule: 'unsafe-content', at: text.at, facts: { what: 'link' } });
     return undefined;
   }),
   schema: { type: 'string', pattern: '^[hH][tT][tT][pP][sS]?://[^\\s/]' },

@@ -1,11 +1,16 @@
 import type { Place } from './source.ts';
 
 export type YamlNode = YamlText | YamlMap | YamlList | YamlNothing;
-export type YamlMap = { readonly kind: 'map'; readonly entries: readonly YamlEntry[]; readonly at: Place };
+export type YamlMap = {
+  readonly kind: 'map';
+  readonly entries: readonly YamlEntry[];
+  readonly at: Place;
+} & Told;
 export type YamlEntry = { readonly key: YamlText; readonly value: YamlNode };
-type YamlList = { readonly kind: 'list'; readonly items: readonly YamlNode[]; readonly at: Place };
+type YamlList = { readonly kind: 'list'; readonly items: readonly YamlNode[]; readonly at: Place } & Told;
 /** A key or a dash with nothing behind it. */
-type YamlNothing = { readonly kind: 'nothing'; readonly at: Place };
+type YamlNothing = { readonly kind: 'nothing'; readonly at: Place } & Told;
+type Told = { readonly isTold?: boolean };
 
 /** A scalar as written, with where each of its characters stands: inside the quotes, not around them. */
 export type YamlText = {
@@ -25,6 +30,11 @@ export function textNode(text: string, at: Place): YamlText {
     end: at.start + end,
   });
   return { kind: 'text', text, at, place };
+}
+
+/** Whether something in it was refused already, so that nothing is said to be missing. */
+export function isToldOf(node: YamlNode): boolean {
+  return node.kind !== 'text' && node.isTold === true;
 }
 
 /** The entries of a map; none of what is no map. */

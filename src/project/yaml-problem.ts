@@ -1,4 +1,5 @@
-import { parseDocument, type YAMLParseError } from 'yaml';
+import type { YAMLParseError } from 'yaml';
+import { parseYaml } from './parse-yaml.ts';
 
 /** What is wrong with a text that is no YAML, and where, in offsets of that text. */
 type YamlProblem = {
@@ -11,7 +12,8 @@ type YamlProblem = {
 /** What can be tried is a guess each; a text with more of them is left to the parser's own words. */
 const MOST_TRIES = 40;
 
-const PARSING = { schema: 'failsafe', uniqueKeys: false, logLevel: 'silent' } as const;
+/** Every scalar is the text that was typed, and repeated keys are ours to report. */
+export const AS_TYPED = { schema: 'failsafe', uniqueKeys: false } as const;
 
 /** Puts a parser's error into words, and its place where a person would look. */
 export function yamlProblem(error: YAMLParseError, text: string): YamlProblem {
@@ -19,11 +21,19 @@ export function yamlProblem(error: YAMLParseError, text: string): YamlProblem {
   if (culprit) return culprit;
   const problem = plainProblem(error);
   const [at] = error.pos;
+  if (error.code === 'MULTIPLE_DOCS') return { problem, ...secondDocument(text, at) };
   const quote = /Missing closing (["'])/u.exec(error.message)?.[1];
   const opened = quote === undefined ? -1 : text.lastIndexOf(quote, at - 1);
   // An error at the very end points at the last thing written.
   const start = opened >= 0 ? opened : Math.min(at, Math.max(text.trimEnd().length - 1, 0));
   return { problem, start, end: start + 1 };
+}
+
+/** The line that begins a second document. */
+function secondDocument(text: string, start: number): Pick<YamlProblem, 'remedy' | 'start' | 'end'> {
+  const [line = ''] = text.slice(start).split(/[\r\n]/u, 1);
+  const remedy = 'take the line of --- out; if it ends the head of a sheet, leave nothing behind the ---';
+  return { remedy, start, end: start + line.trimEnd().length };
 }
 
 /** In the words of someone who never heard of a parser. */
@@ -54,7 +64,7 @@ const PROBLEMS: Readonly<Partial<Record<string, string>>> = {
   MISSING_CHAR: 'a comma, a colon or a closing bracket is missing here',
   UNEXPECTED_TOKEN:
     'this does not belong here; look for a missing quotation mark, comma or bracket just before',
-  MULTIPLE_DOCS: 'there is a second --- inside the block',
+  MULTIPLE_DOCS: 'a second part begins here, and nothing from here on is read',
   BAD_ALIAS: 'a * refers to a value marked with & above; there is none by this name',
   BAD_DIRECTIVE: 'a line that begins with % is no part of a sheet',
   TAG_RESOLVE_FAILED: 'a value cannot begin with ! here; put it in quotes',
@@ -106,5 +116,5 @@ function wordsOn(line: string, mark: string): Pick<YamlProblem, 'problem' | 'rem
 }
 
 function isReadable(text: string): boolean {
-  return parseDocument(text, PARSING).errors.length === 0;
+  return parseYaml(text, AS_TYPED).errors.length === 0;
 }

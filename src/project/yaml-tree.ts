@@ -3,19 +3,20 @@ import {
   type Document,
   isAlias,
   isMap,
+  isNode,
   isScalar,
   isSeq,
   type Node,
-  parseDocument,
   type Scalar,
   type YAMLMap,
 } from 'yaml';
 import { pairsOf } from './decimal-commas.ts';
 import type { Finding } from './finding.ts';
 import { placeInYaml, type YamlSource } from './frontmatter.ts';
+import { parseYaml } from './parse-yaml.ts';
 import { type Place, textAt } from './source.ts';
-import type { YamlEntry, YamlNode, YamlText } from './yaml-node.ts';
-import { yamlProblem } from './yaml-problem.ts';
+import type { YamlEntry, YamlMap, YamlNode, YamlText } from './yaml-node.ts';
+import { AS_TYPED, yamlProblem } from './yaml-problem.ts';
 
 /** What a YAML text says, and what is wrong with it; `broken` when nothing of it can be trusted. */
 type YamlReading = {
@@ -30,13 +31,14 @@ type YamlReading = {
  * Anchors and aliases are followed; a merge (`<<`) and an alias within its own value are refused.
  */
 export function readYaml(yaml: YamlSource): YamlReading {
-  const document = parseDocument(yaml.text, { schema: 'failsafe', uniqueKeys: false, logLevel: 'silent' });
+  const document = parseYaml(yaml.text, AS_TYPED);
   const [error] = document.errors;
   const whole = placeInYaml(yaml, 0, 0);
   if (error) {
     const { problem, remedy, start, end } = yamlProblem(error, yaml.text);
     const at = placeInYaml(yaml, start, end);
-    const facts = { problem, ...(remedy !== undefined && { remedy }) };
+    const isHead = yaml.text !== yaml.file.text;
+    const facts = { problem, isHead, ...(remedy !== undefined && { remedy }) };
     return {
       root: { kind: 'nothing', at: whole },
       broken: true,
@@ -73,45 +75,50 @@ class Tree {
     this.#growing.add(node);
     const at = this.#placeOf(node);
     const grown: YamlNode = isMap(node)
-      ? { kind: 'map', entries: this.#entries(node), at }
+      ? this.#map(node, at)
       : { kind: 'list', items: node.items.map((item) => this.node(item, at)), at };
     this.#growing.delete(node);
     this.#grown.set(node, grown);
     return grown;
   }
 
-  #entries(map: YAMLMap): YamlEntry[] {
+  #map(map: YAMLMap, at: Place): YamlMap {
+    let isTold = false;
     const entries = new Map<string, YamlEntry>();
     for (const { key, value } of pairsOf(map, this.#yaml.text)) {
-      const read = this.node(key, this.#placeOf(map));
-      if (read.kind !== 'text') {
-        this.#refuse(read.at, 'a key', 'a name with a colon behind it');
-        continue;
-      }
-      const first = entries.get(read.text);
-      if (first)
-        this.findings.push({
-          rule: 'repeated-key',
-          at: read.at,
-          facts: { key: read.text, first: first.key.at },
-        });
-      else if (read.text === '<<')
-        this.#refuse(read.at, '<<', 'the keys themselves, or a value from shared/');
-      else entries.set(read.text, { key: read, value: this.node(value, read.at) });
+      const keyPlace = this.#keyPlace(key, at);
+      const read = this.node(key, keyPlace);
+      const text = read.kind === 'text' ? read.text.trim() : '';
+      const first = entries.get(text);
+      if (read.kind !== 'text' || text === '') isTold = this.#refuse(keyPlace, 'no key');
+      else if (first)
+        this.findings.push({ rule: 'repeated-key', at: read.at, facts: { key: text, first: first.key.at } });
+      else if (text === '<<') isTold = this.#refuse(read.at, 'merge');
+      else entries.set(text, { key: { ...read, text }, value: this.node(value, read.at) });
     }
-    return [...entries.values()];
+    return { kind: 'map', entries: [...entries.values()], at, isTold };
+  }
+
+  /** The place of a key, quotes included; of one that isn't there, that of its colon. */
+  #keyPlace(key: unknown, fallback: Place): Place {
+    if (!isNode(key)) return fallback;
+    const place = this.#placeOf(key);
+    if (place.start < place.end) return place;
+    const colon = place.file.text.indexOf(':', place.start);
+    return { ...place, start: colon, end: colon + 1 };
   }
 
   #alias(alias: Alias): YamlNode {
     const at = this.#placeOf(alias);
     const target = alias.resolve(this.#document);
     if (target && !this.#growing.has(target)) return this.node(target, at);
-    this.#refuse(at, `*${alias.source}`, `the name of a value marked &${alias.source} further up`);
-    return { kind: 'nothing', at };
+    this.#refuse(at, 'alias of nothing', alias.source);
+    return { kind: 'nothing', at, isTold: true };
   }
 
-  #refuse(at: Place, key: string, expected: string): void {
-    this.findings.push({ rule: 'unexpected-value', at, facts: { key, expected, actual: textAt(at) } });
+  #refuse(at: Place, misfit: 'no key' | 'merge' | 'alias of nothing', other = ''): true {
+    this.findings.push({ rule: 'unexpected-value', at, facts: { misfit, actual: textAt(at), other } });
+    return true;
   }
 
   #placeOf(node: Node): Place {

@@ -51,11 +51,26 @@ const A_DATE = 'a date, such as 2026-12-10';
 const A_TURN = 'degrees from 0 to less than 360';
 const AN_INCH = 'a length, such as 3 1/4 in';
 const AN_EDGE = 'left, right, top or bottom';
-const NO_EDGE = 'to go: only scores are measured from an edge';
+const NO_EDGE = 'edge of what has none';
+const NO_KEY = 'ledger key';
 const NINES = '9'.repeat(5000);
 
 /** What stands where, its line, what of it is marked, its key, and what belongs there. */
 type Fault = readonly [Parameters<typeof ledgerWith>[0], number, string, string, string];
+
+/** What stands where, its line, and what of it should not be there and why. */
+const misfits: readonly (readonly [Parameters<typeof ledgerWith>[0], number, string, string])[] = [
+  ...EDGELESS.flatMap((what) => [
+    [{ changes: `{ piece: card, what: ${what}, from: left }` }, CHANGES, 'left', NO_EDGE] as const,
+    [{ facts: `what: ${what}, from: top` }, FACTS, 'top', NO_EDGE] as const,
+  ]),
+  [{ facts: 'what: size, inhc: [ 5 in, 3 in ]' }, FACTS, 'inhc', NO_KEY],
+  [{ facts: 'what: size, shete: lid' }, FACTS, 'shete', NO_KEY],
+  [{ changes: '{ piece: card, what: size, befor: { word: x } }' }, CHANGES, 'befor', NO_KEY],
+  [{ changes: '{ piece: card, what: place, after: { wrod: x } }' }, CHANGES, 'wrod', NO_KEY],
+  [{ changes: '{ steps: new, afetr: Cut }' }, CHANGES, 'afetr', NO_KEY],
+  [{ date: '2026-12-08\n    onw: inch' }, DATE + 1, 'onw', NO_KEY],
+];
 
 const faults: readonly Fault[] = [
   ...['2026-13-01', '2026-12-32', '0000-00-00', '2026-02-30', '2027-02-29', 'soon'].map(
@@ -89,10 +104,6 @@ const faults: readonly Fault[] = [
     'from',
     AN_EDGE,
   ],
-  ...EDGELESS.flatMap((what): Fault[] => [
-    [{ changes: `{ piece: card, what: ${what}, from: left }` }, CHANGES, 'left', 'from', NO_EDGE],
-    [{ facts: `what: ${what}, from: top` }, FACTS, 'top', 'from', NO_EDGE],
-  ]),
   [{ facts: 'what: size, inch: []' }, FACTS, '[]', 'inch', `at least ${AN_INCH}`],
   [{ facts: 'what: size, metric: []' }, FACTS, '[]', 'metric', 'at least a length, such as 57 mm'],
   ...['-5 in', '5', '5 1/0 in', `${NINES} in`, `1/${NINES} in`, '999999 in', 'x', '[]', '{ a: 1 }'].map(
@@ -130,6 +141,28 @@ describe('a ledger that was broken by hand', () => {
     const { ledger, found } = read(text);
     expect(found).toMatchObject([{ line, marked, key, expected }]);
     expect(ledger).toEqual({ revisions: [] });
+  });
+
+  it.each(misfits)('is marked at what should not be there: %j', (fault, line, marked, misfit) => {
+    const { ledger, found } = read(ledgerWith(fault));
+    expect(found).toMatchObject([{ line, marked, misfit }]);
+    expect(ledger).toEqual({ revisions: [] });
+  });
+
+  it.each(['revisions', 'state', 'pieces', 'steps'])('is marked at a slip in %s', (key) => {
+    const { ledger, found } = read(ledgerWith({}).replace(`${key}:`, `${key}x:`));
+    expect(found).toMatchObject([{ marked: `${key}x`, misfit: NO_KEY }]);
+    expect(ledger).toEqual({ revisions: [] });
+  });
+
+  it.each(['measurements', 'steps'])('and at one in %s of an early one', (key) => {
+    const early = worded('"front: cut": "3 × 4 in"').replace(`${key}:`, `${key}x:`);
+    expect(read(early).found).toMatchObject([{ marked: `${key}x`, misfit: NO_KEY }]);
+  });
+
+  it('is marked where a second part begins', () => {
+    const text = ledgerWith({}).replace('state:', '---\nstate:');
+    expect(read(text).found).toMatchObject([{ line: 9, marked: '---' }]);
   });
 
   it.each([

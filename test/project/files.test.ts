@@ -10,6 +10,16 @@ describe('a file that is no sheet', () => {
     ['a table of settings without its lines', 'title: A\n', ['no-frontmatter: title: A']],
     ['opened and never closed', '---\ntitle: A\n', ['broken-yaml: ---']],
     ['closed with too many dashes', '---\ntitle: A\n-----\n', ['broken-yaml: ---']],
+    [
+      'a head that a comment keeps open',
+      '---\ntitle: A\nmeasurements: {}\n--- # end\nHello.\n\n## One\n\n---\n\n## Two\n',
+      ['broken-yaml: --- # end'],
+    ],
+    [
+      'a part of a head that nothing would read',
+      '---\ntitle: A\nmeasurements: {}\n--- # money\nunits: metric\n---\n',
+      ['broken-yaml: --- # money'],
+    ],
     ['a list', '---\n- a\n---\n', ['unexpected-value: - a\n', 'missing-value: ---', 'missing-value: ---']],
     [
       'a sentence',
@@ -83,6 +93,30 @@ describe('broken YAML is put in plain words at its place', () => {
   });
 });
 
+describe('a key', () => {
+  const inPieces = (entries: string): string =>
+    `---\ntitle: A\nmeasurements:\n  pieces:\n    ${entries}\n---\n`;
+
+  it.each<[string, string]>([
+    ['{ "": { cut: 1 x 1 } }', '""'],
+    ['{ " ": { cut: 1 x 1 } }', '" "'],
+    ['{ : { cut: 1 x 1 } }', ':'],
+    [': { cut: 1 x 1 }', ':'],
+    ['{ ? [a] : { cut: 1 x 1 } }', '[a]'],
+  ])('is a word or a name: %s', (entries, characters) => {
+    const { pieces, findings } = readSheet(inPieces(entries));
+    expect(pieces.size).toBe(0);
+    expect(findings).toMatchObject([{ rule: 'unexpected-value', facts: { misfit: 'no key' } }]);
+    expect(findings.map(({ at }) => blamed(at))).toEqual([characters]);
+  });
+
+  it('is the same with blanks round it', () => {
+    const { pieces, findings } = readSheet(inPieces('{ a: { cut: 1 x 1 }, "a ": { cut: 2 x 2 } }'));
+    expect([...pieces.keys()]).toEqual(['a']);
+    expect(findings).toMatchObject([{ rule: 'repeated-key', facts: { key: 'a' } }]);
+  });
+});
+
 describe('anchors and aliases', () => {
   const head = (lines: string): string => `---\ntitle: A\n${lines}\n---\n`;
 
@@ -98,10 +132,12 @@ describe('anchors and aliases', () => {
   it.each<[string, string]>([
     ['tags: &t [a, *t]\nmeasurements: {}', 'unexpected-value: *t'],
     ['level: *nowhere\nmeasurements: {}', 'unexpected-value: *nowhere'],
+    ['measurements: *nowhere', 'unexpected-value: *nowhere'],
     ['measurements: { pieces: { a: &a { cut: 1 x 1 }, b: { <<: *a, cut: 2 x 2 } } }', 'unexpected-value: <<'],
-    ['measurements: { ? [a] : b }', 'unexpected-value: [a]'],
-  ])('are refused where they lead nowhere: %s', (lines, fault) => {
-    expect(faultsOf(readSheet(head(lines)))).toContain(fault);
+    ['measurements: { pieces: { a: &a { cut: 1 x 1 }, b: { <<: *a } } }', 'unexpected-value: <<'],
+    ['measurements: { holds: &h { item: *h } }', 'unexpected-value: *h'],
+  ])('are refused where they lead nowhere, which is all that is said: %s', (lines, fault) => {
+    expect(faultsOf(readSheet(head(lines)))).toEqual([fault]);
   });
 
   it('cannot be piled up to fill the memory', () => {

@@ -137,7 +137,7 @@ describe('a ledger', () => {
     ['a thing nobody knows', 'what: size', 'what: weight', 'weight'],
     ['a length without a unit', '2 1/4 in', '2 1/4', '2 1/4'],
     ['a denominator of zero', '2 1/4 in', '2 1/0 in', '2 1/0 in'],
-    ['no steps', 'steps: []', 'stages: []', 'pieces:'],
+    ['no steps', 'steps: []', 'stages: []', 'stages'],
     ['a bracket never closed', 'steps: []', 'steps: [', '['],
   ])('is broken at its line by %s', (_, from, to, blamed) => {
     const text = sound.replace(from, to);

@@ -159,6 +159,7 @@ describe('a fault in a shared file', () => {
     ['- stock\n', ['unexpected-value: - stock\n']],
     ['unit: ell\n', ['unexpected-value: ell']],
     ['stock: { moss: "A }\n', ['broken-yaml: "']],
+    ['stock: { moss: {} }\n---\nstock: { fern: {} }\n', ['broken-yaml: ---']],
     ['', []],
     ['# nothing yet\n', []],
   ])('%j', (text, faults) => {

@@ -88,6 +88,10 @@ sessions: { every: 2 weeks, on: thursday, at: 18:30, zone: America/Chicago, from
     ['- a', ['unexpected-value: - a']],
     ['title: "A', ['broken-yaml: "']],
     ['title: A\ntitle: B', ['repeated-key: title']],
+    ['title: A\n---\nunits: metric\n', ['broken-yaml: ---']],
+    ['title: A\n...\nunits: metric\n', ['broken-yaml: units: metric']],
+    ['---\ntitle: A\n---\n', []],
+    ['# The bench\n---\ntitle: A\n\n# the end\n...\n', []],
   ])('%s', (text, faults) => {
     expect(faultsOf(read(text))).toEqual(faults);
   });

@@ -69,6 +69,13 @@ describe('what people may type', () => {
       ['8:40-43 repeated-key: "cut" is written twice here; only the first is read'],
     ],
     ['a key with nothing behind it', 'on: ', ['8:40-42 missing-value: nothing stands behind "on:"']],
+    ['a merge of keys', '<<: card', ['8:40-42 unexpected-value: "<<" is not read in a sheet']],
+    [
+      'an alias of nothing',
+      'turn: *d',
+      ['8:46-48 unexpected-value: "*d" leads nowhere: no value above that has ended is marked &d'],
+    ],
+    ['no word before a colon', '"": 3', ['8:40-42 unexpected-value: there is no word before this colon']],
     ['a word for a number', 'count: two', ['8:47-50 unexpected-value: "count" cannot be "two"']],
   ])('%s', (_, entry, expected) => {
     expect(errorsIn(sheetOf(`{ stock: cream, cut: 3 x 4, ${entry} }`))).toEqual(expected);
@@ -100,6 +107,13 @@ describe('what people may type', () => {
       ],
     ],
     [
+      'a head that a comment keeps open',
+      '---\ntitle: Card\n--- # end\nHello.\n\n---\n## Stick\n',
+      [
+        '3:1-10 broken-yaml: the block at the head cannot be read: a second part begins here, and nothing from here on is read',
+      ],
+    ],
+    [
       'a tab for an indent',
       '---\ntitle: Card\nmeasurements:\n\tunit: in\n---\n',
       [
@@ -108,6 +122,13 @@ describe('what people may type', () => {
     ],
   ])('%s', (_, sheet, expected) => {
     expect(errorsIn(sheet)).toEqual(expected);
+  });
+
+  it('of a file of shared/ says that it is the file', () => {
+    const files = { 'shared/paper.yaml': 'stock: { moss: "A }\n' };
+    expect(errorsIn(sheetOf('{ stock: cream, cut: 3 x 4 }'), files)).toEqual([
+      '1:16-17 broken-yaml: the file cannot be read: a quotation mark is opened and never closed',
+    ]);
   });
 
   it('finds a picture that leaves the folder, and one that is not there', () => {

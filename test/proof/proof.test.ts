@@ -35,12 +35,12 @@ describe('the proof', () => {
     };
     const works: Rules['unsafe-content'] = {
       ...rules['unsafe-content'],
-      check: ({ project: { file } }) => [{ at: startOf(file), facts: { what: 'what is found after' } }],
+      check: ({ project: { file } }) => [{ at: startOf(file), facts: { what: 'HTML' } }],
     };
     expect(proofWith({ 'missing-picture': breaks, 'unsafe-content': works })).toMatchObject([
       { rule: 'internal', severity: 'error', message: 'the rule missing-picture broke: x is not y' },
       { rule: 'missing-picture', message: expect.stringContaining('found before') },
-      { rule: 'unsafe-content', severity: 'warning', message: 'what is found after does nothing in a sheet' },
+      { rule: 'unsafe-content', severity: 'warning', message: 'HTML does nothing in a sheet' },
     ]);
   });
 
@@ -72,25 +72,25 @@ describe('the proof', () => {
 
   it('sorts by place, what is said of the whole file first, and says nothing twice', () => {
     const { file } = one(workspaceOf(sheetWith({})));
-    const said = (what: string, start: number, end: number): Finding => ({
+    const said = (what: 'HTML' | 'link' | 'link in prose', start: number, end: number): Finding => ({
       rule: 'unsafe-content',
       at: { file, start, end },
       facts: { what },
     });
     const findings = mergeFindings([
-      said('late', 9, 12),
-      said('early', 2, 3),
-      { ...said('nowhere', 0, 0), at: startOf(file) },
-      said('early', 2, 3),
-      said('early, otherwise', 2, 3),
+      said('HTML', 9, 12),
+      said('link', 2, 3),
+      { ...said('HTML', 0, 0), at: startOf(file) },
+      said('link', 2, 3),
+      said('link in prose', 2, 3),
       { rule: 'not-text', at: { file, start: 2, end: 3 }, facts: {} },
     ]);
     expect(findings.map(({ message }) => message.replace(/ does nothing.*/u, ''))).toEqual([
-      'nowhere',
+      'HTML',
       'the file is no plain text',
-      'early',
-      'early, otherwise',
-      'late',
+      'a link that is not http or https',
+      'a link that is not http, https or mailto',
+      'HTML',
     ]);
     expect(findings.map(({ severity }) => severity)).toEqual([
       'warning',

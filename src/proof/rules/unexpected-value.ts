@@ -1,13 +1,34 @@
 import type { Rule } from '../rule.ts';
+import type { Words } from '../told.ts';
 import { quote } from '../words.ts';
 
-type Facts = {
-  readonly key: string;
-  /** What the key takes, in words. */
-  readonly expected: string;
-  /** What was written; empty where nothing was. */
-  readonly actual: string;
-};
+/** `actual` is what was written; empty where nothing was. */
+type Facts =
+  | {
+      readonly actual: string;
+      readonly key: string;
+      /** What the key takes, in words. */
+      readonly expected: string;
+    }
+  | {
+      readonly actual: string;
+      readonly misfit: Misfit;
+      /** What it cannot stand beside, or was to stand for. */
+      readonly other?: string;
+    };
+
+/** What no other value would put right: it is in the wrong place, or names nothing. */
+type Misfit =
+  | 'step off its heading'
+  | 'list in a line'
+  | 'heading without words'
+  | 'drawing of nothing'
+  | 'edge of what has none'
+  | 'ledger key'
+  | 'one too many'
+  | 'no key'
+  | 'merge'
+  | 'alias of nothing';
 
 export const unexpectedValue: Rule<Facts> = {
   severity: 'error',
@@ -15,8 +36,55 @@ export const unexpectedValue: Rule<Facts> = {
   why: 'Where a sheet asks for yes or no, a number of things or one of a few words, anything else would have to be guessed at.',
   fails: { pieces: 'front: { stock: cream, cut: 3 x 4, count: two }', blames: 'two' },
   passes: { with: '2', insteadOf: 'two' },
-  say: ({ key, expected, actual }) => ({
-    message: actual === '' ? `${quote(key)} is empty` : `${quote(key)} cannot be ${quote(actual)}`,
-    remedy: expected.startsWith('to ') ? `it has ${expected}` : `write ${expected}`,
+  say: (facts) => {
+    if ('misfit' in facts) return MISFITS[facts.misfit](facts.actual, facts.other ?? '');
+    const { key, actual, expected } = facts;
+    return {
+      message: actual === '' ? `${quote(key)} is empty` : `${quote(key)} cannot be ${quote(actual)}`,
+      remedy: `write ${expected}`,
+    };
+  },
+};
+
+const MISFITS: Readonly<Record<Misfit, (actual: string, other: string) => Words>> = {
+  'step off its heading': (actual) => ({
+    message: `${quote(actual)} is not on the heading of a step, or is the second one there`,
+    remedy: 'put it on a ## heading, once',
+  }),
+  'list in a line': (actual) => ({
+    message: `${quote(actual)} is a list, and there is no room for one here`,
+    remedy: 'put it in a paragraph, not in a heading, a table or emphasized words',
+  }),
+  'heading without words': () => ({
+    message: 'a step has a heading without words',
+    remedy: 'write behind ## what is done in this step',
+  }),
+  'drawing of nothing': (actual) => ({
+    message: `${quote(actual)} does not say what it is a drawing of`,
+    remedy: 'name a piece in it, such as ::drawing{of=box}',
+  }),
+  'edge of what has none': (actual) => ({
+    message: `"from: ${actual}" stands here, but only scores are measured from an edge`,
+    remedy: 'take it out',
+  }),
+  'ledger key': (actual) => ({
+    message: `${quote(actual)} means nothing in a ledger`,
+    remedy: 'put back the word that "sheetwright publish" wrote there',
+  }),
+  'one too many': (actual, other) => ({
+    message: `${quote(other)} and ${quote(actual)} stand for each other, and both are here`,
+    remedy: `write either ${quote(other)} or ${quote(actual)}, not both`,
+  }),
+  'no key': () => ({
+    message: 'there is no word before this colon',
+    remedy: 'write a word or a name before it',
+  }),
+  merge: (actual) => ({
+    message: `${quote(actual)} is not read in a sheet`,
+    remedy: 'write the keys themselves, or take them from a value of shared/ with "use:"',
+  }),
+  'alias of nothing': (actual, other) => ({
+    message: `${quote(actual)} leads nowhere: no value above that has ended is marked &${other}`,
+    remedy: 'write the value itself',
   }),
 };
