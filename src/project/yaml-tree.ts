@@ -105,7 +105,7 @@ class Tree {
     const place = this.#placeOf(key);
     if (place.start < place.end) return place;
     const colon = place.file.text.indexOf(':', place.start);
-    return { ...place, start: colon, end: colon + 1 };
+    return colon < 0 ? fallback : { ...place, start: colon, end: colon + 1 };
   }
 
   #alias(alias: Alias): YamlNode {
