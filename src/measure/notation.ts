@@ -14,12 +14,17 @@ export type LengthProblem =
   | 'too few sizes';
 
 /** A reading, or what stopped it and where: `start` and `end` are offsets within the text given. */
-export type Reading<T> =
-  | { readonly ok: true; readonly value: T }
-  | { readonly ok: false; readonly problem: LengthProblem; readonly start: number; readonly end: number };
+export type Reading<T> = { readonly ok: true; readonly value: T } | Wrong;
 
-/** One number of a size, with where it stands in the text. */
-type Part = { readonly length: Length; readonly start: number; readonly end: number };
+type Wrong = {
+  readonly ok: false;
+  readonly problem: LengthProblem;
+  readonly start: number;
+  readonly end: number;
+};
+
+/** One number of a size, the unit it is in, and where it stands in the text. */
+type Part = { readonly length: Length; readonly unit: Unit; readonly start: number; readonly end: number };
 
 /** Nothing made of cardstock at a table is over a metre; more is a slip of the keyboard. */
 const LONGEST: Length = Length.of(1000, 1, 'mm');
@@ -118,23 +123,28 @@ export function parseSizes(text: string, unit: Unit, count: 1 | 2 | 3): Reading<
     }
     return { ok: false, problem: pieces.length > count ? 'too many sizes' : 'too few sizes', ...whole };
   }
-  const shared =
-    pieces.map((piece) => writtenUnit(piece.text)).findLast((each) => each !== undefined) ?? unit;
+  const units = pieces.map((piece) => writtenUnit(piece.text));
+  const shared = units.findLast((each) => each !== undefined) ?? unit;
   const parts: Part[] = [];
-  for (const piece of pieces) {
+  const wrong: Wrong[] = [];
+  for (const [index, piece] of pieces.entries()) {
     const reading = parseLength(piece.text, shared);
     if (!reading.ok) {
-      return { ...reading, start: piece.start + reading.start, end: piece.start + reading.end };
+      wrong.push({ ...reading, start: piece.start + reading.start, end: piece.start + reading.end });
+      continue;
     }
     const lead = piece.text.length - piece.text.trimStart().length;
     const start = piece.start + lead;
-    parts.push({ length: reading.value, start, end: start + piece.text.trim().length });
+    const end = start + piece.text.trim().length;
+    parts.push({ length: reading.value, unit: units[index] ?? shared, start, end });
   }
-  return { ok: true, value: parts };
+  // What cannot be read may hide the unit without which another number is too long.
+  const culprit = wrong.find(({ problem }) => problem !== 'too long') ?? wrong[0];
+  return culprit ?? { ok: true, value: parts };
 }
 
 /** The unit a text ends with, if it names one. */
-export function writtenUnit(text: string): Unit | undefined {
+function writtenUnit(text: string): Unit | undefined {
   const match = LENGTH.exec(text.trim());
   return unitOf(match?.groups?.unit);
 }

@@ -1,4 +1,4 @@
-import type { Length } from '../measure/length.ts';
+import type { Length, Unit } from '../measure/length.ts';
 import type { At, Place } from './source.ts';
 
 /** A ready-made form and its settings, by their keys. */
@@ -10,8 +10,10 @@ export type FormAsWritten = {
 };
 
 /** One `key: value` of a form as read: its lengths in the order written, a number of things, or one of its words. */
-export type FormSetting = { readonly at: Place } & (
-  | { readonly kind: 'lengths'; readonly lengths: readonly At<Length>[] }
+export type FormSetting = {
+  readonly at: Place;
+} /** The unit is that of the last, where they were written. */ & (
+  | { readonly kind: 'lengths'; readonly lengths: readonly At<Length>[]; readonly unit?: Unit }
   | { readonly kind: 'count'; readonly count: number }
   | { readonly kind: 'word'; readonly word: string }
 );

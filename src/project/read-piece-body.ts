@@ -12,7 +12,7 @@ import {
 } from './net-as-written.ts';
 import { type Reader, reportMissing } from './reader.ts';
 import type { At, Place } from './source.ts';
-import { asChoice, asCount, asLength, asLengths, asMatch, asSize, asText, unitWritten } from './values.ts';
+import { asChoice, asCount, asLength, asLengths, asMatch, asSize, asText } from './values.ts';
 import { entryOf, type YamlNode } from './yaml-node.ts';
 
 /** How many lengths each kind of parameter is written with; the others are no lengths. */
@@ -50,9 +50,7 @@ export function settingsOf({ parameters }: FormGrammar): Group<FormSettings> {
       Object.entries(read).flatMap(([key, setting]) => (setting ? [[key, setting]] : [])),
     );
     const measured = [...settings.values()].find((setting) => setting.kind === 'lengths');
-    const last = measured?.lengths.at(-1);
-    const unit = last ? unitWritten(last, reader) : reader.unit;
-    return { settings, ruler: unit === 'in' ? 'in' : 'mm' };
+    return { settings, ruler: (measured?.unit ?? reader.unit) === 'in' ? 'in' : 'mm' };
   };
   return together(Object.fromEntries(keys), make);
 }
@@ -72,7 +70,10 @@ export function choosesOne({ oneOf }: FormGrammar, { node, spot, reader }: ToRea
 function asSetting({ kind, choices = [] }: FormParameter): Value<FormSetting> {
   const count = LENGTHS[kind];
   if (count !== undefined)
-    return made(asLengths(count), (lengths, { spot: { at } }) => ({ kind: 'lengths', lengths, at }));
+    return made(asLengths(count), (lengths, { spot: { at } }) => {
+      const unit = lengths.at(-1)?.unit;
+      return { kind: 'lengths', lengths, at, ...(unit && { unit }) };
+    });
   if (kind === 'count')
     return made(asCount(1, MOST_COUNTED), ({ value, at }) => ({ kind: 'count', count: value, at }));
   return made(asChoice(choices), ({ value, at }) => ({ kind: 'word', word: value, at }));

@@ -12,7 +12,7 @@ import {
 import { PAPER_NAMES, sheetNamed, sheetsOfEditions } from './paper-sizes.ts';
 import { sharing, USE } from './shared.ts';
 import type { At } from './source.ts';
-import { asChoice, asCount, asLength, asMatch, asMoney, asSize, asText, unitWritten } from './values.ts';
+import { asChoice, asCount, asLength, asMatch, asMoney, asSize, asText } from './values.ts';
 
 const WEIGHT =
   /^(\d{1,4}(?:\.\d{1,3}|,\d{1,2})?)\s*(?:(?:lbs?\.?|#|pounds?)\s*([a-z]+)|gsm|g(?:\s*\/\s*m(?:2|²|\^2))?)$/iu;
@@ -58,7 +58,7 @@ const asSheetSize: Value<StockSheet> = turned(
 
 const asMeasuredSheet: Value<StockSheet> = made(asSize, (size, { reader }) => ({
   size,
-  unit: paperUnit(unitWritten(size.height, reader)),
+  unit: paperUnit(size.unit ?? reader.unit),
 }));
 
 const asSheet: Value<StockSheet> = orShort(

@@ -1,8 +1,8 @@
 import type { Length, Unit } from '../measure/length.ts';
-import { parseSizes, VULGAR, writtenUnit } from '../measure/notation.ts';
+import { parseSizes, VULGAR } from '../measure/notation.ts';
 import { made, taken, textSchema, type Value } from './grammar.ts';
 import type { AtSize, AtVolume, Money, Units } from './model.ts';
-import { type Reader, refuse, shown, unitAt } from './reader.ts';
+import { refuse, shown, unitAt } from './reader.ts';
 import type { At } from './source.ts';
 
 const MONEY = /^\p{Sc}?\s*(\d{1,9})(?:\.(\d{1,4})|,(\d{1,2}))?\s*\p{Sc}?$/u;
@@ -96,15 +96,22 @@ function lengthsPattern(count: 1 | 2 | 3): RegExp {
   return new RegExp(String.raw`^${length}(?:(?:[xX×]|\bby\b)\s*${length}){${count - 1}}$`, 'u');
 }
 
+/** A length and the unit it was written in: its own or that of the size it is in, else that of the file. */
+type WrittenLength = At<Length> & { readonly unit: Unit };
+
 /** One, two or three lengths, in the order written. */
-export function asLengths(count: 1 | 2 | 3): Value<readonly At<Length>[]> {
+export function asLengths(count: 1 | 2 | 3): Value<readonly WrittenLength[]> {
   const { form, pattern } = LENGTHS[count];
   const schema = { ...textSchema(pattern), type: count === 1 ? ['string', 'number'] : 'string' };
   return taken(schema, ({ node, spot: { key }, reader }) => {
     if (node.kind !== 'text') return refuse(node, key, form, reader);
     const reading = parseSizes(node.text, unitAt(node.at, reader), count);
     if (reading.ok) {
-      return reading.value.map(({ length, start, end }) => ({ value: length, at: node.place(start, end) }));
+      return reading.value.map(({ length, unit, start, end }) => ({
+        value: length,
+        unit,
+        at: node.place(start, end),
+      }));
     }
     const { problem, start, end } = reading;
     const at = start < end ? node.place(start, end) : node.at;
@@ -116,16 +123,10 @@ export function asLengths(count: 1 | 2 | 3): Value<readonly At<Length>[]> {
 /** One length. */
 export const asLength: Value<At<Length>> = made(asLengths(1), ([length]) => length);
 
-/** The unit a length was written in: its own, else that of the file's bare numbers. */
-export function unitWritten({ at }: At<Length>, reader: Reader): Unit {
-  return writtenUnit(shown(at)) ?? unitAt(at, reader);
-}
-
 /** Width × height. */
 export const asSize: Value<AtSize> = made(
   asLengths(2),
-  ([width, height], { spot: { at }, reader }) =>
-    width && height && { width, height, at, unit: unitWritten(height, reader) },
+  ([width, height], { spot: { at } }) => width && height && { width, height, at, unit: height.unit },
 );
 
 /** Three lengths. */

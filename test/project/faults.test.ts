@@ -24,6 +24,9 @@ describe('a measurement that is none', () => {
     ['3', '3'],
     ['3 x 4 x 5', '3 x 4 x 5'],
     ['"3 x two"', 'two'],
+    ['57 x 1o2 mm', '1o2 mm'],
+    ['57 x 102 mn', '102 mn'],
+    ['1o2 x 57', '1o2'],
   ])('cut: %s', (cut, characters) => {
     expect(faultsIn(`pieces:\n  a: { cut: ${cut} }`)).toEqual([`unreadable-length: ${characters}`]);
   });
