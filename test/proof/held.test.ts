@@ -259,6 +259,14 @@ describe('nothing is said', () => {
     expect(held(sheet)).toEqual([]);
   });
 
+  it('of a flat tube with a flap at its end, in which there is nothing to cover', () => {
+    const pouch = sheetOf(
+      '\n  cut: 8 1/2 x 5\n  score: [{ from: left, at: [4, 8] }, { from: bottom, at: [1] }]\n  panels: { tab: C1 }\n  trim: [B2, C2]\n  folds: { A|B: mountain 180, B|C: mountain 180 }\n  glue: { tab: A1 }',
+    );
+    expect(findingsOf(pouch).map(({ rule }) => rule)).not.toContain('internal');
+    expect(held(pouch)).toEqual([]);
+  });
+
   it('of anything else about a sheet with `opens:`, but that it names a panel that is not there', () => {
     expect(said(boxWith().replace('  glue:', '  opens: [lid]\n      glue:'))).toEqual([
       expect.stringContaining('unknown-reference'),

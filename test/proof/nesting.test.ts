@@ -89,7 +89,7 @@ describe('thick board', () => {
 
   it('is not folded flat along a single line', () => {
     expect(folded('3 mm', 'accordion card, size: 3 x 4')).toEqual([
-      'too-thick-to-fold at "accordion card": card is 3 mm thick and folded flat on itself along single lines, 3 of them; more than 1 mm does not fold so; make each fold a spine of two lines 3 mm apart, folded by 90 degrees each, or take a thinner stock',
+      'too-thick-to-fold at "accordion card": card is 3 mm thick and folded flat on itself along 3 single lines; more than 1 mm does not fold so; make each fold a spine of two lines 3 mm apart, folded by 90 degrees each, or take a thinner stock',
     ]);
     expect(folded('1.2 mm', 'single-fold card, size: 3 x 4')).toHaveLength(1);
   });

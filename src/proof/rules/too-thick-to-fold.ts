@@ -32,7 +32,7 @@ export const tooThickToFold: Rule<Facts> = {
   },
   say: ({ piece, caliper, folds, unit }) => {
     const thick = sayLength(caliper, unit);
-    const where = folds === 1 ? 'a single line' : `single lines, ${folds} of them`;
+    const where = folds === 1 ? 'a single line' : `${folds} single lines`;
     return {
       message: `${piece} is ${thick} thick and folded flat on itself along ${where}; more than ${sayLength(MOST, unit)} does not fold so`,
       remedy: `make each fold a spine of two lines ${thick} apart, folded by 90 degrees each, or take a thinner stock`,

@@ -18,7 +18,7 @@ type EndMisfit =
  * where flaps that aren't stuck cover less than half of it: that end is meant to be open.
  */
 export function endMisfits(shape: FoldedShape, end: TubeEnd, caliper: Length): readonly EndMisfit[] {
-  if (isSquare(end.tube) || end.flaps.length === 0) return [];
+  if (isSquare(end.tube) || !hasRoom(end)) return [];
   const allowed = tolerance(caliper).mm;
   const { outline, covers, view } = lookAt(shape, end);
   const sticking = end.flaps.flatMap((flap, index): EndMisfit[] => {
@@ -33,10 +33,15 @@ export function endMisfits(shape: FoldedShape, end: TubeEnd, caliper: Length): r
 
 /** Whether flaps cover at least half of an end; else it is meant to be open. */
 export function coversHalf(shape: FoldedShape, end: TubeEnd, caliper: Length): boolean {
-  if (end.flaps.length === 0) return false;
+  if (!hasRoom(end)) return false;
   const { outline, covers } = lookAt(shape, end);
   const open = uncovered(outline, covers, tolerance(caliper).mm);
   return open.reduce((sum, part) => sum + areaOf(part), 0) <= areaOf(outline) / 2;
+}
+
+/** Whether there is anything for flaps to cover: a tube of two sides lies flat. */
+function hasRoom({ tube, flaps }: TubeEnd): boolean {
+  return flaps.length > 0 && tube.joints.length > 2;
 }
 
 /** The rim of an end and its flaps, seen along the tube. */
