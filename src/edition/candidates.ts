@@ -2,8 +2,11 @@ import type { Length } from '../measure/length.ts';
 import { roundToStep } from '../measure/round.ts';
 import type { Primary } from './primaries.ts';
 
-/** What a candidate may be made of: whole steps, none farther than `reach` from the length as written. */
-export type Rung = { readonly step: Length; readonly reach: Length };
+/**
+ * What a candidate may be made of: steps, none farther than `reach` from the length as written. One that is no `mark` of
+ * the ruler counts as much worse, so that no more of them are taken than need be.
+ */
+export type Rung = { readonly step: Length; readonly mark: Length; readonly reach: Length };
 
 /** One way to choose all primary lengths of a piece, by their keys. */
 export type Numbers = ReadonlyMap<string, Length>;
@@ -17,15 +20,15 @@ export type Options = Primary & {
 type Pick = { readonly indices: readonly number[]; readonly last: number; readonly cost: number };
 
 /** What each primary length may become: rounded, and the next steps on both sides within reach. */
-export function optionsOf(primaries: readonly Primary[], { step, reach }: Rung): readonly Options[] {
+export function optionsOf(primaries: readonly Primary[], { step, mark, reach }: Rung): readonly Options[] {
   const options: Options[] = [];
   for (const { key, own } of primaries) {
     const nearest = roundToStep(own, step);
-    const choices = [{ to: nearest, cost: costOf(own, nearest) }];
+    const costOf = (to: Length): number => to.minus(own).mm ** 2 + (to.isMultipleOf(mark) ? 0 : mark.mm ** 2);
+    const choices = [{ to: nearest, cost: costOf(nearest) }];
     for (let away = step; !away.minus(step).greaterThan(reach); away = away.plus(step)) {
       for (const to of [nearest.plus(away), nearest.minus(away)]) {
-        if (to.sign > 0 && !to.minus(own).abs().greaterThan(reach))
-          choices.push({ to, cost: costOf(own, to) });
+        if (to.sign > 0 && !to.minus(own).abs().greaterThan(reach)) choices.push({ to, cost: costOf(to) });
       }
     }
     options.push({ key, own, choices: choices.sort((a, b) => a.cost - b.cost) });
@@ -70,8 +73,4 @@ function enqueue(queue: Pick[], pick: Pick): void {
     else high = middle;
   }
   queue.splice(low, 0, pick);
-}
-
-function costOf(own: Length, to: Length): number {
-  return to.minus(own).mm ** 2;
 }

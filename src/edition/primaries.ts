@@ -51,14 +51,15 @@ const WIDEST_BORDER: Length = Length.of(1, 4, 'in');
 
 /**
  * In which directions a layer's border decides its cut, because it is even: the same all round, or the same on two sides
- * and narrow. A label in the middle of something wide is chosen by its own size.
+ * and narrow. A label in the middle of something wide is chosen by its own size, and so is a square.
  */
-function evenWays({ turn, reveals }: Layer): { readonly across: boolean; readonly upright: boolean } {
+function evenWays({ turn, size, reveals }: Layer): { readonly across: boolean; readonly upright: boolean } {
   const { left, right, top, bottom } = reveals;
   if (turn % 90 !== 0) return { across: false, upright: false };
   const all = [right, top, bottom].every((reveal) => reveal.equals(left));
+  const isSquare = size.width.equals(size.height);
   const decides = (one: Length, other: Length): boolean =>
-    all || (one.equals(other) && one.sign > 0 && !one.greaterThan(WIDEST_BORDER));
+    all || (!isSquare && one.equals(other) && one.sign > 0 && !one.greaterThan(WIDEST_BORDER));
   return { across: decides(left, right), upright: decides(top, bottom) };
 }
 

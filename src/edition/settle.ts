@@ -57,7 +57,7 @@ export function settleEdition(
     const lying = settling.lyingOf(piece);
     const primaries = primariesOf(piece, lying);
     const rungs: OptionsOfRung[] = [];
-    for (const rung of rungsOf(to)) rungs.push({ step: rung.step, options: optionsOf(primaries, rung) });
+    for (const rung of rungsOf(to)) rungs.push({ ...rung, options: optionsOf(primaries, rung) });
     const strain = settling.settle(piece, lying, rungs);
     if (!strain) continue;
     const { own, edition, faulty } = strain;
@@ -80,7 +80,7 @@ type Trial = {
 };
 
 /** What the primary lengths of a piece may become in steps of one size. */
-type OptionsOfRung = Pick<Rung, 'step'> & { readonly options: readonly Options[] };
+type OptionsOfRung = Rung & { readonly options: readonly Options[] };
 
 class Settling {
   readonly #workspace: Workspace;
@@ -117,15 +117,15 @@ class Settling {
     const keepsLook = signatureOf(own.built);
     const ruler = this.#soFar.project.unit === 'in' ? 'in' : 'mm';
     let nearest: { readonly candidate: Numbers; readonly trial: Trial } | undefined;
-    for (const [index, { step, options }] of rungs.entries()) {
+    for (const [index, { step, reach, options }] of rungs.entries()) {
       for (const candidate of candidatesOf(options, MOST_TRIED)) {
         const move: NewLength = (length, kind) => candidate.get(keyOf(length, kind)) ?? length;
         const moved = movePiece(piece, ruler, move, lying);
         const trial = this.#tryOut(moved, this.#soFar, besides(lying, this.#layers));
         if (trial.nets.size === 0) continue;
         nearest ??= { candidate, trial };
-        const isRound = liesOnStep(trial.built, step) && keepsLook(trial.built);
-        if (!isRound || hasOther(trial.findings(), known)) continue;
+        const isRound = liesOnStep(trial.built, step) && cutsWithin(reach, piece, moved);
+        if (!isRound || !keepsLook(trial.built) || hasOther(trial.findings(), known)) continue;
         this.#accept(trial);
         return index > 0 ? { ...yielding(candidate, rungs), faulty: false } : undefined;
       }
@@ -174,6 +174,14 @@ class Settling {
   }
 }
 
+/** Whether a flat piece is cut as near to its size as written, also where its size follows from a border. */
+function cutsWithin(reach: Length, { body: own }: Piece, { body }: Piece): boolean {
+  if (own.kind !== 'flat' || body.kind !== 'flat') return true;
+  return (['width', 'height'] as const).every(
+    (side) => !body.cut[side].value.minus(own.cut[side].value).abs().greaterThan(reach),
+  );
+}
+
 function hasOther(found: Iterable<string>, known: ReadonlySet<string>): boolean {
   for (const each of found) if (!known.has(each)) return true;
   return false;
@@ -199,8 +207,8 @@ function rungsOf({ unit, metric }: Project): readonly Rung[] {
   const step = unit === 'in' ? Length.of(1, 16, 'in') : Length.of(1, metric === 'half' ? 2 : 1, 'mm');
   const reach = Length.max(Length.of(3, 2, 'mm'), step);
   return [reach, reach.times(2)].flatMap((far) => [
-    { step, reach: far },
-    { step: step.half(), reach: far },
+    { step, mark: step, reach: far },
+    { step: step.half(), mark: step, reach: far },
   ]);
 }
 
