@@ -1,12 +1,19 @@
-import type { Length } from '../measure/length.ts';
+import { Length } from '../measure/length.ts';
 import { roundToStep } from '../measure/round.ts';
+import type { Project } from '../project/model.ts';
 import type { Primary } from './primaries.ts';
 
-/**
- * What a candidate may be made of: steps, none farther than `reach` from the length as written. One that is no `mark` of
- * the ruler counts as much worse, so that no more of them are taken than need be.
- */
-export type Rung = { readonly step: Length; readonly mark: Length; readonly reach: Length };
+/** What is allowed of a candidate: every length a whole number of steps, and how far from the one as written. */
+export type Rung = {
+  readonly step: Length;
+  /** What the ruler shows. A length between two marks counts as much worse: no more of them than need be. */
+  readonly mark: Length;
+  readonly reach: Length;
+  /** The same for a cut that follows from its border: from its base, too. */
+  readonly cutReach: Length;
+  /** Whether what is settled here is worth a note. */
+  readonly isStrained: boolean;
+};
 
 /** One way to choose all primary lengths of a piece, by their keys. */
 export type Numbers = ReadonlyMap<string, Length>;
@@ -17,10 +24,34 @@ export type Options = Primary & {
 };
 
 /** The choice made for each primary length, by its place among the options, and what all of it costs. */
-type Pick = { readonly indices: readonly number[]; readonly last: number; readonly cost: number };
+type Choice = { readonly indices: readonly number[]; readonly last: number; readonly cost: number };
+
+/**
+ * Whole steps first, with cuts as near as what they follow from; then half steps, then farther. A layer's border is
+ * looked at more than its size, so that its cut may be twice as far off before anything else gives way.
+ */
+export function rungsOf({ unit, metric }: Project): readonly Rung[] {
+  const step = unit === 'in' ? Length.of(1, 16, 'in') : Length.of(1, metric === 'half' ? 2 : 1, 'mm');
+  const reach = Length.max(Length.of(3, 2, 'mm'), step);
+  const far = reach.times(2);
+  const [whole, half] = [
+    { step, mark: step },
+    { step: step.half(), mark: step },
+  ];
+  return [
+    { ...whole, reach, cutReach: reach, isStrained: false },
+    { ...whole, reach, cutReach: far, isStrained: false },
+    { ...half, reach, cutReach: far, isStrained: true },
+    { ...whole, reach: far, cutReach: far, isStrained: true },
+    { ...half, reach: far, cutReach: far, isStrained: true },
+  ];
+}
 
 /** What each primary length may become: rounded, and the next steps on both sides within reach. */
-export function optionsOf(primaries: readonly Primary[], { step, mark, reach }: Rung): readonly Options[] {
+export function optionsOf(
+  primaries: readonly Primary[],
+  { step, mark, reach }: Pick<Rung, 'step' | 'mark' | 'reach'>,
+): readonly Options[] {
   const options: Options[] = [];
   for (const { key, own } of primaries) {
     const nearest = roundToStep(own, step);
@@ -44,7 +75,7 @@ export function* candidatesOf(options: readonly Options[], most: number): Genera
   const costAt = (indices: readonly number[]): number =>
     indices.reduce((sum, index, place) => sum + (options[place]?.choices[index]?.cost ?? 0), 0);
   const first = options.map(() => 0);
-  const queue: Pick[] = [{ indices: first, last: 0, cost: costAt(first) }];
+  const queue: Choice[] = [{ indices: first, last: 0, cost: costAt(first) }];
   let given = 0;
   for (let pick = queue.pop(); pick && given < most; pick = queue.pop()) {
     given += 1;
@@ -65,7 +96,7 @@ export function* candidatesOf(options: readonly Options[], most: number): Genera
 }
 
 /** The cheapest stands last. */
-function enqueue(queue: Pick[], pick: Pick): void {
+function enqueue(queue: Choice[], pick: Choice): void {
   let [low, high] = [0, queue.length];
   while (low < high) {
     const middle = (low + high) >> 1;

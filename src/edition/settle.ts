@@ -6,7 +6,7 @@ import { buildNets } from '../shape/build.ts';
 import { baseSize, layPieces } from '../shape/layers.ts';
 import type { Net } from '../shape/net.ts';
 import type { Layer, Shapes } from '../shape/shapes.ts';
-import { candidatesOf, type Numbers, type Options, optionsOf, type Rung } from './candidates.ts';
+import { candidatesOf, type Numbers, type Options, optionsOf, type Rung, rungsOf } from './candidates.ts';
 import { type Edition, editionWritten, rulerWritten } from './editions.ts';
 import { keyOf, type Lying, movePiece, type NewLength, primariesOf } from './primaries.ts';
 import { type Built, liesOnStep, signatureOf } from './signature.ts';
@@ -117,17 +117,17 @@ class Settling {
     const keepsLook = signatureOf(own.built);
     const ruler = this.#soFar.project.unit === 'in' ? 'in' : 'mm';
     let nearest: { readonly candidate: Numbers; readonly trial: Trial } | undefined;
-    for (const [index, { step, reach, options }] of rungs.entries()) {
+    for (const { step, cutReach, isStrained, options } of rungs) {
       for (const candidate of candidatesOf(options, MOST_TRIED)) {
         const move: NewLength = (length, kind) => candidate.get(keyOf(length, kind)) ?? length;
         const moved = movePiece(piece, ruler, move, lying);
         const trial = this.#tryOut(moved, this.#soFar, besides(lying, this.#layers));
         if (trial.nets.size === 0) continue;
         nearest ??= { candidate, trial };
-        const isRound = liesOnStep(trial.built, step) && cutsWithin(reach, piece, moved);
+        const isRound = liesOnStep(trial.built, step) && cutsWithin(cutReach, piece, moved);
         if (!isRound || !keepsLook(trial.built) || hasOther(trial.findings(), known)) continue;
         this.#accept(trial);
-        return index > 0 ? { ...yielding(candidate, rungs), faulty: false } : undefined;
+        return isStrained ? { ...yielding(candidate, rungs), faulty: false } : undefined;
       }
     }
     // As written, which is no round number, a piece that can't even be made in round ones.
@@ -200,16 +200,6 @@ function besides(lying: Lying | undefined, layers: readonly Layer[]): readonly L
   const before = layers.findIndex((layer) => layer.piece.id.value === piece.id.value);
   const earlier = before < 0 ? layers : layers.slice(0, before);
   return earlier.filter((layer) => layer.baseName === baseName);
-}
-
-/** Whole steps first, then half ones, then farther. */
-function rungsOf({ unit, metric }: Project): readonly Rung[] {
-  const step = unit === 'in' ? Length.of(1, 16, 'in') : Length.of(1, metric === 'half' ? 2 : 1, 'mm');
-  const reach = Length.max(Length.of(3, 2, 'mm'), step);
-  return [reach, reach.times(2)].flatMap((far) => [
-    { step, mark: step, reach: far },
-    { step: step.half(), mark: step, reach: far },
-  ]);
 }
 
 /** The length that had to give way: one between two marks, else the one that moved farthest. */

@@ -13,7 +13,10 @@ const lengths = fc
 
 function everyCandidate(owns: readonly Length[]): ReturnType<typeof candidatesOf> {
   const primaries = owns.map((own) => ({ key: `${own}`, own }));
-  return candidatesOf(optionsOf(primaries, { step: STEP, mark: STEP, reach: REACH }), Number.POSITIVE_INFINITY);
+  return candidatesOf(
+    optionsOf(primaries, { step: STEP, mark: STEP, reach: REACH }),
+    Number.POSITIVE_INFINITY,
+  );
 }
 
 /** Every combination of whole millimeters within reach, by brute force. */

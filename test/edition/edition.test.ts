@@ -400,3 +400,54 @@ describe('a narrow border on two sides', () => {
     expect(troubles(study)).toEqual([]);
   });
 });
+
+describe('how far a cut strays that follows from its border', () => {
+  const cutOf = ({ editions: { metric, inch } }: Study, id: string, edition: 'metric' | 'inch'): number[] => {
+    const net = (edition === 'metric' ? metric : inch).shapes.nets.get(id);
+    return net ? [net.size.width.mm, net.size.height.mm] : [];
+  };
+
+  it('is 1.5 mm, where another border serves', () => {
+    const sheet = pieces('p: { stock: card, cut: 34 x 94 }\nl: { stock: card, cut: 26 x 86, on: p }');
+    const study = studyOf(sheet.replace('unit: in', 'unit: mm').replace('12 x 12', '300 x 300'));
+    const [width = 0, height = 0] = cutOf(study, 'l', 'inch');
+    expect(Math.abs(width - 26)).toBeLessThanOrEqual(1.5);
+    expect(Math.abs(height - 86)).toBeLessThanOrEqual(1.5);
+    expect(troubles(study)).toEqual([]);
+  });
+
+  it('is 3 mm at most, however many borders lie in one another', () => {
+    const lines = ['a: { stock: card, cut: 5 1/2 x 8 }'];
+    const [width, height] = [Length.of(11, 2, 'in'), Length.of(8, 1, 'in')];
+    for (const [index, id] of ['b', 'c', 'd', 'e', 'f'].entries()) {
+      const less = Length.of(index + 1, 2, 'in');
+      const cut = [width, height].map((each) => printInches(each.minus(less), 'plain'));
+      lines.push(`${id}: { stock: card, cut: ${cut.join(' x ')}, on: ${'abcdef'[index]} }`);
+    }
+    const study = studyOf(pieces(lines.join('\n')));
+    // 3 × 5 1/2 in are 76.2 × 139.7 mm.
+    const [wide = 0, high = 0] = cutOf(study, 'f', 'metric');
+    expect(Math.max(Math.abs(wide - 76.2), Math.abs(high - 139.7))).toBeLessThanOrEqual(3);
+    expect(troubles(study)).toEqual([]);
+  });
+
+  it('is nothing for a square, which is chosen by its size', () => {
+    const lines = ['p: { stock: card, cut: 3 1/4 x 5 3/4 }', 'l: { stock: card, cut: 2 3/4 x 2 3/4, on: p }'];
+    // 2 3/4 in are 69.85 mm.
+    expect(cutOf(studyOf(pieces(lines.join('\n'))), 'l', 'metric')).toEqual([70, 70]);
+  });
+});
+
+describe('where half a step is needed', () => {
+  it('only what must give takes it, and the note names that', () => {
+    const lines = [
+      'f: { stock: card, cut: 3 3/4 x 4 13/16 }',
+      'b: { stock: card, cut: 3 x 2 1/4, on: f }',
+      'c: { stock: card, cut: 2 3/8 x 1 5/8, on: f, at: { right: 3/8, bottom: 1/2 } }',
+    ];
+    const study = studyOf(pieces(lines.join('\n')));
+    const c = study.editions.metric.shapes.nets.get('c');
+    expect(c && [c.size.width.mm, c.size.height.mm].every(Number.isInteger)).toBe(true);
+    for (const trouble of troubles(study)) expect(trouble).toContain('3/8 in of c is 9.5 mm');
+  });
+});
