@@ -23,13 +23,13 @@ export function groundOf(layer: Layer, shapes: Shapes): Ground {
 const ORIGIN = { left: Length.zero, top: Length.zero };
 
 /** A panel a layer lies on, and what of it the layer covers. */
-export type Cover = { readonly panel: Panel; readonly part: Overlap };
+export type PanelPart = { readonly panel: Panel; readonly part: Overlap };
 
 /** Millimetres; what lies over something by no more only touches it. */
 const TOUCHING = 0.5;
 
 /** The panels a layer lies on. */
-export function coversOf({ net, outline }: Ground): readonly Cover[] {
+export function panelsUnder({ net, outline }: Ground): readonly PanelPart[] {
   return net.panels.flatMap((panel) => {
     const part = partOver(outline, panel.outline.map(upright));
     return part ? [{ panel, part }] : [];
@@ -43,18 +43,18 @@ export function partOver(outline: readonly Point2[], part: readonly Point2[]): O
 }
 
 /** Two panels that a layer lies on and that the folding takes apart: best two with a fold between them. */
-type PartedCovers = { readonly covers: readonly [Cover, Cover]; readonly fold?: Fold };
+type Parting = { readonly parts: readonly [PanelPart, PanelPart]; readonly fold?: Fold };
 
 /** Where a layer lies across a fold or a cut of its base; nowhere on a single panel. */
-export function partedCovers(ground: Ground): PartedCovers | undefined {
+export function partingOf(ground: Ground): Parting | undefined {
   if (ground.panel) return undefined;
   const { net } = ground;
-  const all = coversOf(ground);
+  const all = panelsUnder(ground);
   const parted = all.flatMap((first, index) =>
-    all.slice(index + 1).flatMap((second): PartedCovers[] => {
+    all.slice(index + 1).flatMap((second): Parting[] => {
       if (stayTogether(net, first.panel.id, second.panel.id)) return [];
       const fold = net.folds.find((each) => otherSide(each, first.panel.id) === second.panel.id);
-      return [{ covers: [first, second], ...(fold && { fold }) }];
+      return [{ parts: [first, second], ...(fold && { fold }) }];
     }),
   );
   return parted.find(({ fold }) => fold) ?? parted[0];

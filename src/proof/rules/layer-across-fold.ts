@@ -2,7 +2,7 @@ import type { Length } from '../../measure/length.ts';
 import { roundFolded } from '../../measure/round.ts';
 import { fitsWithin } from '../../measure/size.ts';
 import type { Project } from '../../project/model.ts';
-import { type Cover, coversOf, type Ground, groundOf, partedCovers } from '../../shape/ground.ts';
+import { type Ground, groundOf, type PanelPart, panelsUnder, partingOf } from '../../shape/ground.ts';
 import { boxSize, type Fold } from '../../shape/net.ts';
 import type { Layer, Shapes } from '../../shape/shapes.ts';
 import { tubesOf } from '../../shape/tube.ts';
@@ -59,17 +59,17 @@ function partedPanels(
 ): Omit<Facts, keyof OfLayer> | undefined {
   if (layer.under.panel || layer.piece.overhang || goesRound(layer, shapes)) return undefined;
   const ground = groundOf(layer, shapes);
-  const parted = partedCovers(ground);
+  const parted = partingOf(ground);
   if (!parted) return undefined;
-  const { covers, fold } = parted;
+  const { parts, fold } = parted;
   const ruler = unit === 'in' ? 'in' : 'mm';
-  const [first, second] = covers;
+  const [first, second] = parts;
   const fitting = fittingPanel(layer, ground);
   return {
     panels: [first.panel.id, second.panel.id],
     reaches: [roundFolded(reachOver(first, fold), ruler), roundFolded(reachOver(second, fold), ruler)],
     between: fold ? 'fold' : 'cut',
-    further: coversOf(ground).length - 2,
+    further: panelsUnder(ground).length - 2,
     ...(fitting !== undefined && { fitting }),
   };
 }
@@ -81,7 +81,7 @@ function goesRound({ piece }: Layer, { nets }: Shapes): boolean {
 }
 
 /** How far a layer reaches onto a panel from a fold; without one, the less of its two ways. In millimetres. */
-function reachOver({ part: { width, height } }: Cover, fold: Fold | undefined): number {
+function reachOver({ part: { width, height } }: PanelPart, fold: Fold | undefined): number {
   if (!fold) return Math.min(width, height);
   return fold.from.x.equals(fold.to.x) ? width : height;
 }

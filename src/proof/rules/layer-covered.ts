@@ -1,8 +1,8 @@
 import type { Project } from '../../project/model.ts';
-import { caliperOf } from '../../shape/caliper.ts';
+import { caliperOf, stockOf } from '../../shape/caliper.ts';
 import { folded } from '../../shape/closure/sound.ts';
 import { upright } from '../../shape/fold.ts';
-import { coversOf, type Ground, groundOf, partedCovers, partOver } from '../../shape/ground.ts';
+import { type Ground, groundOf, panelsUnder, partingOf, partOver } from '../../shape/ground.ts';
 import type { Net } from '../../shape/net.ts';
 import type { Layer, Shapes } from '../../shape/shapes.ts';
 import { faceStateOf } from '../../shape/stacking/face-states.ts';
@@ -58,8 +58,7 @@ function coveredBy(layer: Layer, project: Project, shapes: Shapes): Omit<Facts, 
   const opened = openedNet(net);
   if (panel === undefined || facesOut(panel, opened)) return undefined;
   const id = layer.piece.on?.value.piece ?? '';
-  const stock = project.pieces.get(id)?.stock;
-  const { thickness } = caliperOf(stock && project.stock.get(stock.value));
+  const { thickness } = caliperOf(stockOf(project.pieces.get(id), project));
   if (folded(net, thickness).soundness !== 'closes') return undefined;
   const { isSeen, covers } = faceStateOf(opened, thickness.mm, panel, 'outside');
   const { outline } = groundOf(layer, shapes);
@@ -79,5 +78,5 @@ function facesOut(panel: string, { glue, folds }: Net): boolean {
 
 /** The one panel that a layer on a folded sheet as a whole lies on. */
 function panelUnder(ground: Ground): string | undefined {
-  return partedCovers(ground) ? undefined : coversOf(ground)[0]?.panel.id;
+  return partingOf(ground) ? undefined : panelsUnder(ground)[0]?.panel.id;
 }

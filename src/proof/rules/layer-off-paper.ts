@@ -2,7 +2,7 @@ import type { Length, Unit } from '../../measure/length.ts';
 import { roundFolded } from '../../measure/round.ts';
 import { areaOf, type Point2 } from '../../shape/flat-polygon.ts';
 import { upright } from '../../shape/fold.ts';
-import { type Ground, groundOf, partedCovers, partOver } from '../../shape/ground.ts';
+import { type Ground, groundOf, partingOf, partOver } from '../../shape/ground.ts';
 import type { Hole } from '../../shape/net.ts';
 import { type OfLayer, ofLayer } from '../axis.ts';
 import type { Rule } from '../rule.ts';
@@ -55,7 +55,7 @@ export const layerOffPaper: Rule<Facts> = {
 /** What of its base is missing under a layer. Where it lies across a fold, that is what is wrong. */
 function gapUnder(ground: Ground, unit: Unit): Gap | undefined {
   const { net, panel, outline } = ground;
-  if (!panel && partedCovers(ground)) return undefined;
+  if (!panel && partingOf(ground)) return undefined;
   const trimmed = panel ? [] : net.waste.flatMap((part) => partOver(outline, part.map(upright)) ?? []);
   const [most] = trimmed.toSorted((a, b) => b.area - a.area);
   if (most) {
