@@ -1,11 +1,12 @@
 import { Length } from '../measure/length.ts';
+import { fitsWithin } from '../measure/size.ts';
 import { commonPart, distanceOutside, type Overlap, type Point2 } from './flat-polygon.ts';
 import { upright } from './fold.ts';
 import { ontoBase, outlineOf } from './layer-outline.ts';
-import type { Fold, Net, Panel } from './net.ts';
+import { boxSize, type Fold, type Net, type Panel } from './net.ts';
 import { otherSide } from './panel-tree.ts';
 import type { Layer, Shapes, Under } from './shapes.ts';
-import { signedAngle } from './tube.ts';
+import { signedAngle, tubesOf } from './tube.ts';
 
 /** The paper right under a layer, and the layer's outline on its sheet, in millimetres with y up. */
 export type Ground = Under & { readonly outline: readonly Point2[] };
@@ -21,6 +22,25 @@ export function groundOf(layer: Layer, shapes: Shapes): Ground {
 }
 
 const ORIGIN = { left: Length.zero, top: Length.zero };
+
+/** Whether a layer is said to lie on a folded sheet as a whole, and not to join its panels or to go round it. */
+export function liesOnWhole({ piece, under: { net, panel } }: Layer, { nets }: Shapes): boolean {
+  const own = nets.get(piece.id.value);
+  const goesRound = own !== undefined && tubesOf(own).length > 0;
+  const isFolded = net.folds.some((fold) => signedAngle(fold) !== 0);
+  return !panel && isFolded && !piece.overhang && !goesRound;
+}
+
+/** A panel that a layer would fit on as it lies: the front before others, one with a name before a cell. */
+export function fittingPanel({ base, reveals, under: { net } }: Layer): string | undefined {
+  const width = base.width.minus(reveals.left).minus(reveals.right);
+  const height = base.height.minus(reveals.top).minus(reveals.bottom);
+  const fits = net.panels.filter(
+    ({ role, box }) => role !== 'tab' && fitsWithin({ width, height }, boxSize(box)),
+  );
+  const best = fits.find(({ role }) => role === 'front') ?? fits.find(({ name }) => name) ?? fits[0];
+  return best?.id;
+}
 
 /** A panel a layer lies on, and what of it the layer covers. */
 export type PanelPart = { readonly panel: Panel; readonly part: Overlap };

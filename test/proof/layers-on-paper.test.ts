@@ -29,6 +29,8 @@ const said = (pieces: string, more: SheetParts = {}): string[] =>
 const mat = (lines: string): string => `mat: { stock: cream, ${lines} }`;
 
 describe('a layer on a folded sheet', () => {
+  const unnamed = (on: string, panel: string): string =>
+    `warning panel-not-named at "${on}": mat lies on ${on} as a whole, and so on its ${panel}: no panel is named`;
   it.each<[string, string, string[]]>([
     [
       'across the fold of a card',
@@ -49,9 +51,9 @@ describe('a layer on a folded sheet', () => {
     [
       'beside it, placed on the flat sheet',
       scored() + mat('cut: 4 x 5 1/4, on: card, at: { right: 1/8 }'),
-      [],
+      [unnamed('card', 'B1')],
     ],
-    ['up to it', scored() + mat('cut: 4 1/8 x 5 1/4, on: card, at: { right: 1/8 }'), []],
+    ['up to it', scored() + mat('cut: 4 1/8 x 5 1/4, on: card, at: { right: 1/8 }'), [unnamed('card', 'B1')]],
     [
       'over it by a sixteenth',
       scored() + mat('cut: 4 1/4 x 5 1/4, on: card, at: { right: 1/16 }'),
@@ -77,7 +79,7 @@ describe('a layer on a folded sheet', () => {
     [
       'within one panel of the sheet',
       BOX + mat('cut: 2 1/4 x 4, on: box, at: { left: 1 3/8, top: 1 3/8 }'),
-      [],
+      [unnamed('box', 'front')],
     ],
     [
       'over a cell that is trimmed off',
@@ -92,6 +94,13 @@ describe('a layer on a folded sheet', () => {
     const pieces = `${CARD}${mat('cut: 4 x 5 1/4, on: card')}\nlabel: { stock: cream, cut: 2 x 1, on: mat }`;
     expect(found(pieces).map(({ rule, remedy }) => [rule, remedy])).toEqual([
       ['layer-across-fold', 'say which panel it goes on, such as "on: card.front"'],
+    ]);
+  });
+
+  it('is told of another panel than that in the middle of the sheet', () => {
+    const gates = 'card: { stock: cream, form: gate-fold card, size: 5 1/2 x 4 1/4 }\n';
+    expect(found(gates + mat('cut: 2 1/2 x 4, on: card')).map(({ remedy }) => remedy)).toEqual([
+      'write "on: card.back", or another panel, such as "on: card.right"',
     ]);
   });
 

@@ -1,11 +1,16 @@
 import type { Length } from '../../measure/length.ts';
 import { roundFolded } from '../../measure/round.ts';
-import { fitsWithin } from '../../measure/size.ts';
 import type { Project } from '../../project/model.ts';
-import { type Ground, groundOf, type PanelPart, panelsUnder, partingOf } from '../../shape/ground.ts';
-import { boxSize, type Fold } from '../../shape/net.ts';
+import {
+  fittingPanel,
+  groundOf,
+  liesOnWhole,
+  type PanelPart,
+  panelsUnder,
+  partingOf,
+} from '../../shape/ground.ts';
+import type { Fold } from '../../shape/net.ts';
 import type { Layer, Shapes } from '../../shape/shapes.ts';
-import { tubesOf } from '../../shape/tube.ts';
 import { type OfLayer, ofLayer } from '../axis.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
@@ -57,14 +62,14 @@ function partedPanels(
   { unit }: Project,
   shapes: Shapes,
 ): Omit<Facts, keyof OfLayer> | undefined {
-  if (layer.under.panel || layer.piece.overhang || goesRound(layer, shapes)) return undefined;
+  if (!liesOnWhole(layer, shapes)) return undefined;
   const ground = groundOf(layer, shapes);
   const parted = partingOf(ground);
   if (!parted) return undefined;
   const { parts, fold } = parted;
   const ruler = unit === 'in' ? 'in' : 'mm';
   const [first, second] = parts;
-  const fitting = fittingPanel(layer, ground);
+  const fitting = fittingPanel(layer);
   return {
     panels: [first.panel.id, second.panel.id],
     reaches: [roundFolded(reachOver(first, fold), ruler), roundFolded(reachOver(second, fold), ruler)],
@@ -74,25 +79,8 @@ function partedPanels(
   };
 }
 
-/** A band that goes about something is stuck to itself, not to it. */
-function goesRound({ piece }: Layer, { nets }: Shapes): boolean {
-  const own = nets.get(piece.id.value);
-  return own !== undefined && tubesOf(own).length > 0;
-}
-
 /** How far a layer reaches onto a panel from a fold; without one, the less of its two ways. In millimetres. */
 function reachOver({ part: { width, height } }: PanelPart, fold: Fold | undefined): number {
   if (!fold) return Math.min(width, height);
   return fold.from.x.equals(fold.to.x) ? width : height;
-}
-
-/** A panel that the layer fits on as it lies: the front before others, one with a name before a cell. */
-function fittingPanel({ base, reveals }: Layer, { net }: Ground): string | undefined {
-  const width = base.width.minus(reveals.left).minus(reveals.right);
-  const height = base.height.minus(reveals.top).minus(reveals.bottom);
-  const fits = net.panels.filter(
-    ({ role, box }) => role !== 'tab' && fitsWithin({ width, height }, boxSize(box)),
-  );
-  const best = fits.find(({ role }) => role === 'front') ?? fits.find(({ name }) => name) ?? fits[0];
-  return best?.id;
 }

@@ -1,0 +1,40 @@
+import { fittingPanel, groundOf, liesOnWhole, panelsUnder, partingOf } from '../../shape/ground.ts';
+import { type OfLayer, ofLayer } from '../axis.ts';
+import type { Rule } from '../rule.ts';
+
+type Facts = OfLayer & {
+  /** The panel on which it comes to lie, and one that it would fit on besides. */
+  readonly panel: string;
+  readonly fitting?: string;
+};
+
+export const panelNotNamed: Rule<Facts> = {
+  severity: 'warning',
+  summary: 'A layer on a folded piece says on which of its panels it goes.',
+  why: 'Without a panel, `on: card` is the whole sheet as it lies flat, and its middle may be the back. Distances and borders are then those of the sheet, and the drawings of the folded card leave the layer out.',
+  fails: {
+    pieces:
+      'card: { stock: cream, form: gate-fold card, size: 5 1/2 x 4 1/4 }\nmat: { stock: cream, cut: 2 1/2 x 4, on: card }',
+    blames: 'card',
+  },
+  passes: { with: 'on: card.left', insteadOf: 'on: card' },
+  *check({ project, shapes }) {
+    for (const layer of shapes.layers) {
+      if (!liesOnWhole(layer, shapes)) continue;
+      const ground = groundOf(layer, shapes);
+      const [under] = partingOf(ground) ? [] : panelsUnder(ground);
+      if (!under) continue;
+      const panel = under.panel.id;
+      const best = fittingPanel(layer);
+      const fitting = best !== undefined && best !== panel && { fitting: best };
+      yield {
+        at: layer.piece.on?.at ?? layer.piece.at,
+        facts: { ...ofLayer(project, layer), panel, ...fitting },
+      };
+    }
+  },
+  say: ({ layer, baseName, panel, fitting }) => ({
+    message: `${layer} lies on ${baseName} as a whole, and so on its ${panel}: no panel is named`,
+    remedy: `write "on: ${baseName}.${panel}"${fitting ? `, or another panel, such as "on: ${baseName}.${fitting}"` : ''}`,
+  }),
+};
