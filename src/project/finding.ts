@@ -13,6 +13,8 @@ export type Finding<K extends RuleId = RuleId> = {
     /** The very characters; the whole file (`startOf`) for what has none of its own. */
     readonly at: Place;
     readonly facts: RuleFacts[P];
+    /** Where in `shared/` it is written, if it is right there and wrong only together with what uses it. */
+    readonly shared?: Place;
     /** The other edition of a project, where only that one has it. */
     readonly edition?: 'inch' | 'metric';
   };

@@ -45,15 +45,15 @@ export function choiceSchema(condition: Schema, holds: Schema, otherwise: Schema
 export type Spot = {
   /** The key it stands behind, which names it in findings. */
   readonly key: string;
-  /** The named thing it is or belongs to, and the way there: `pieces.box`, `pieces.box.at`. */
-  readonly path?: string | undefined;
+  /** The named thing it is or belongs to, and the way there: `pieces`, `box`; `pieces`, `box`, `at`. */
+  readonly path?: readonly string[] | undefined;
   /** Where its defaults stand, and where what is missing in it is reported. */
   readonly at: Place;
 };
 
-/** How findings call what stands there. */
-export function whereOf({ path, key }: Spot): string {
-  return path ?? key;
+/** The way to what stands there, for findings to name it by. */
+export function whereOf({ path, key }: Spot): readonly string[] {
+  return path ?? [key];
 }
 
 /** A value to be read. */

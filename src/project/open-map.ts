@@ -29,9 +29,9 @@ export function openMap({ form, fields, isOpen }: MapGrammar, task: ToRead): rea
 }
 
 function gatherOf(group: Field['group'], all: readonly Field[], outside: Reader): Gathered {
-  const report: Reader['report'] = (finding) => {
+  const report: Reader['report'] = (...found) => {
     if (group) gathered.isWhole = false;
-    outside.report(finding);
+    outside.report(...found);
   };
   const fields = all.filter((field) => field.group === group);
   const gathered = { group, fields, reader: { ...outside, report }, values: {}, isWhole: true };
@@ -46,15 +46,17 @@ export function behindKey({ name, key }: Field, reader: Reader, map: ToRead): re
   const { spot } = map;
   const entry = entryOf(map.node, name);
   const node = entry?.value;
-  if (!entry && key.needed && !isToldOf(map.node)) reportMissing(name, whereOf(spot), spot.at, reader);
+  if (!entry && key.needed && !isToldOf(map.node))
+    reportMissing({ key: name, where: whereOf(spot), isWritten: false }, spot.at, reader);
   if (key.holds === 'list')
     return itemsOf(node).map((item) => ({ node: item, spot: { key: name, at: item.at } }));
   if (key.holds === 'names') {
     if (node?.kind === 'text' || node?.kind === 'list') refuse(node, name, key.form ?? '', reader);
     return entriesOf(node).map((each) => ({ node: each.value, spot: namedSpot(each, name) }));
   }
-  const here = { key: name, path: spot.path === undefined ? undefined : `${spot.path}.${name}` };
+  const here = { key: name, path: spot.path && [...spot.path, name] };
   if (key.holds === 'section') {
+    if (entry && key.needed) isEmpty(entry, key, spot, reader);
     const at = entry?.key.at ?? spot.at;
     return [{ node: node ?? { kind: 'nothing', at }, spot: { ...here, at } }];
   }
@@ -64,7 +66,7 @@ export function behindKey({ name, key }: Field, reader: Reader, map: ToRead): re
 }
 
 function namedSpot({ key: { text, at } }: YamlEntry, name: string): Spot {
-  return { key: text, path: `${name}.${text}`, at };
+  return { key: text, path: [name, text], at };
 }
 
 function usualBehind(key: string, text: string | undefined, at: Place): readonly Behind[] {
@@ -76,7 +78,8 @@ function isEmpty(entry: YamlEntry, { value }: Field['key'], spot: Spot, reader: 
   if (entry.value.kind !== 'nothing') return false;
   if (isToldOf(entry.value)) return true;
   const isTold = value.reportNothing?.(entry.key, reader);
-  if (!isTold) reportMissing(entry.key.text, whereOf(spot), entry.key.at, reader);
+  const facts = { key: entry.key.text, where: whereOf(spot), isWritten: true };
+  if (!isTold) reportMissing(facts, entry.key.at, reader);
   return true;
 }
 

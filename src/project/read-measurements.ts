@@ -76,12 +76,19 @@ export const asPiece: Value<WrittenPiece> = sharing(
   'pieces',
   made(
     turned({ $ref: '#/$defs/piece' }, ({ node, reader }) => ({ value: mapOfPiece(node, reader) })),
-    ({ body, at, turn, ...piece }, { node, spot: { key, at: named } }) => {
-      const placement = { ...(turn && { turn }), ...at };
+    ({ body, at, turn, ...piece }, { node, spot: { key, at: named }, reader }) => {
+      const [first, second] = [turn, at.turn].filter((each) => each !== undefined).toSorted(byPlace);
+      const facts = first && second && { key: 'turn', first: first.at };
+      if (facts) reader.report({ rule: 'repeated-key', at: second.at, facts });
+      const placement = { ...at, ...(first && { turn: first }) };
       return { ...piece, id: { value: key, at: named }, body, placement, at: node.at };
     },
   ),
 );
+
+function byPlace(a: At<unknown>, b: At<unknown>): number {
+  return a.at.start - b.at.start;
+}
 
 function mapOfPiece(node: YamlNode, reader: Reader): ReturnType<typeof formed> {
   const name = entryOf(node, 'form')?.value;
@@ -183,7 +190,7 @@ function usedShared(
     if (name && isShared(name.value)) used.set(name.value, findShared('stock', name, reader));
   }
   const stock = [...used].flatMap(([key, found]) => {
-    const spot = found && { key, path: `stock.${key}`, at: found.name.at };
+    const spot = found && { key, path: ['stock', key], at: found.name.at };
     return (spot && readValue(asStock, found.value, spot, reader)) ?? [];
   });
   return { names: [...used.keys()], stock };

@@ -59,10 +59,11 @@ export function settingsOf({ parameters }: FormGrammar): Group<FormSettings> {
 export function choosesOne({ oneOf }: FormGrammar, { node, spot, reader }: ToRead): boolean {
   if (!oneOf) return true;
   const [first, second] = oneOf.flatMap((name) => entryOf(node, name)?.key ?? []);
-  if (!first) reportMissing(oneOf.join(' or '), whereOf(spot), spot.at, reader);
+  const facts = { key: oneOf.join(' or '), where: whereOf(spot), isWritten: false };
+  if (!first) reportMissing(facts, spot.at, reader);
   else if (second) {
-    const facts = { misfit: 'one too many', actual: second.text, other: first.text } as const;
-    reader.report({ rule: 'unexpected-value', at: second.at, facts });
+    const clash = { misfit: 'one too many', actual: second.text, other: first.text } as const;
+    reader.report({ rule: 'unexpected-value', at: second.at, facts: clash });
   }
   return first !== undefined && second === undefined;
 }

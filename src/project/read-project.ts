@@ -14,7 +14,7 @@ import { type Reader, refuse, type Shared } from './reader.ts';
 import { makeSafe } from './safe-content.ts';
 import { sharedName } from './shared.ts';
 import { slugOf } from './slug.ts';
-import { type At, digestOf, type SourceFile, startOf } from './source.ts';
+import { type At, digestOf, type Place, type SourceFile, startOf } from './source.ts';
 import { everyProse, readSteps } from './steps.ts';
 import { asDate, asLanguage, asMinutes, asText, asUnits } from './values.ts';
 import { readYaml } from './yaml-tree.ts';
@@ -63,12 +63,13 @@ export function readProject(request: SheetRequest): Project {
   const { folder, file, shared, moneyDecimals, forms, unreadable } = request;
   const slug = slugOf(folder);
   const findings: Finding[] = [];
-  const report = (finding: Finding): unknown => findings.push(sharedFinding(finding, shared) ?? finding);
+  const report: Reader['report'] = (finding, usedAt) =>
+    findings.push(sharedFinding(finding, shared) ?? foundIn(file, finding, usedAt));
   const reader: Reader = { report, unit: 'in', moneyDecimals, forms, shared };
   const parts = splitSheet(file);
-  (unreadable.length > 0 ? unreadable : parts.findings).forEach(report);
+  for (const finding of unreadable.length > 0 ? unreadable : parts.findings) report(finding);
   const yaml = parts.yaml && readYaml(parts.yaml);
-  yaml?.findings.forEach(report);
+  for (const finding of yaml?.findings ?? []) report(finding);
   const readable = yaml?.broken === false;
   const opening = Math.max(file.text.indexOf('---'), 0);
   const at = readable ? { file, start: opening, end: opening + 3 } : startOf(file);
@@ -101,6 +102,12 @@ export function readProject(request: SheetRequest): Project {
     ledger,
     findings,
   };
+}
+
+/** What a shared value is wrong in only as this sheet uses it, said where the sheet does. */
+function foundIn(sheet: SourceFile, finding: Finding, usedAt: Place | undefined): Finding {
+  if (!usedAt || finding.at.file === sheet) return finding;
+  return { ...finding, at: usedAt, shared: finding.at };
 }
 
 /** The very finding that reading the shared file found there, so that it is the same in every project that uses it. */

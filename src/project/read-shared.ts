@@ -10,7 +10,7 @@ import { asSupply } from './read-supplies.ts';
 import { readValue } from './read-value.ts';
 import type { Reader, Shared, SharedSection, SharedValue } from './reader.ts';
 import { type SourceFile, startOf } from './source.ts';
-import type { YamlNode } from './yaml-node.ts';
+import { entryOf, type YamlNode } from './yaml-node.ts';
 import { readYaml } from './yaml-tree.ts';
 
 const SECTIONS: readonly SharedSection[] = ['stock', 'supplies', 'pieces'];
@@ -60,9 +60,14 @@ export function readShared(
   let [trouble] = unreadable;
   for (const file of files) {
     const { root, broken, findings: ofYaml } = readYaml(wholeFile(file));
-    ofYaml.forEach(reader.report);
+    findings.push(...ofYaml);
     if (broken) trouble ??= ofYaml[0];
-    const { unit, ...sections } = readValue(SHARED, root, { key: file.path, at: startOf(file) }, reader);
+    const { unit, ...sections } = readValue(
+      SHARED,
+      root,
+      { key: file.path, path: ['file', file.path], at: startOf(file) },
+      reader,
+    );
     units.set(file, unit);
     for (const section of SECTIONS) gather(sections[section].values, values[section], reader);
   }
@@ -80,16 +85,18 @@ function gather(found: readonly SharedValue[], into: Map<string, SharedValue>, {
   }
 }
 
-/** A shared piece may lack what every sheet that uses it adds. */
+const KINDS = { stock: asStock, supplies: asSupply, pieces: asPiece } as const;
+
+/** A shared value may lack what every sheet that uses it adds: its form, say, whose settings it has. */
 function check(section: SharedSection, { name, value }: SharedValue, reader: Reader): void {
-  const lenient: Reader = {
-    ...reader,
-    report: (finding) => {
-      if (finding.rule !== 'missing-value' || finding.at !== name.at) reader.report(finding);
-    },
+  const isShaped = ['form', 'cut'].some((key) => entryOf(value, key));
+  const settings = isShaped ? [] : reader.forms.flatMap(({ parameters }) => parameters.map(({ key }) => key));
+  const isAdded = ({ rule, at, facts }: Finding): boolean =>
+    (rule === 'missing-value' && at === name.at) ||
+    (rule === 'unknown-key' && facts.where.length === 2 && settings.includes(facts.key));
+  const report: Reader['report'] = (finding) => {
+    if (!isAdded(finding)) reader.report(finding);
   };
-  const spot = { key: name.value, path: `${section}.${name.value}`, at: name.at };
-  if (section === 'stock') readValue(asStock, value, spot, reader);
-  else if (section === 'pieces') readValue(asPiece, value, spot, lenient);
-  else readValue(asSupply, value, { ...spot, path: section, at: value.at }, reader);
+  const spot = { key: name.value, path: [section, name.value], at: name.at };
+  readValue<unknown>(KINDS[section], value, spot, { ...reader, report });
 }

@@ -106,7 +106,12 @@ export function readSite(file: SourceFile = NO_FILE, unreadable: readonly Findin
     forms: [],
     shared: NOTHING_SHARED,
   };
-  const { language, paper, ...site } = readValue(SITE, root, { key: file.path, at: startOf(file) }, reader);
+  const { language, paper, ...site } = readValue(
+    SITE,
+    root,
+    { key: file.path, path: ['file', file.path], at: startOf(file) },
+    reader,
+  );
   return {
     ...site,
     language: language?.value ?? 'en',

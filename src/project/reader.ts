@@ -28,7 +28,8 @@ export const NOTHING_SHARED: Shared = {
 
 /** What every part of the reader shares: where findings go, and what bare numbers mean. */
 export type Reader = {
-  readonly report: (finding: Finding) => void;
+  /** `usedAt` is where a value of `shared/` is taken in that it was found in. */
+  readonly report: (finding: Finding, usedAt?: Place) => void;
   /** The unit the sheet is written in; a shared file has one of its own. */
   readonly unit: Unit;
   /** Decimals of the currency: 2 for dollars, 0 for yen. */
@@ -52,9 +53,9 @@ export function refuse(node: YamlNode, key: string, expected: string, { report }
   report({ rule: 'unexpected-value', at: node.at, facts: { key, expected, actual } });
 }
 
-/** Reports that a key, or what belongs behind it, is not there; `where` names the map. */
-export function reportMissing(key: string, where: string, at: Place, { report }: Reader): void {
-  report({ rule: 'missing-value', at, facts: { key, where } });
+/** Reports that a key, or what belongs behind it, is not there. */
+export function reportMissing(facts: Finding<'missing-value'>['facts'], at: Place, { report }: Reader): void {
+  report({ rule: 'missing-value', at, facts });
 }
 
 /** The characters of a place, on one line and no longer than a message can carry. */

@@ -1,7 +1,7 @@
 import { turned, type Value } from './grammar.ts';
 import { type Reader, refuse, type SharedSection, type SharedValue } from './reader.ts';
 import type { At } from './source.ts';
-import { entryOf, type YamlNode } from './yaml-node.ts';
+import { entryOf, textNode, type YamlMap, type YamlNode } from './yaml-node.ts';
 
 const PREFIX = 'shared.';
 const WHAT: Readonly<Record<SharedSection, string>> = { stock: 'stock', supplies: 'supply', pieces: 'piece' };
@@ -40,36 +40,63 @@ export function findShared(
  * will do. What is not there is reported, and then nothing else of that value.
  */
 export function sharing<T>(section: SharedSection, value: Value<T>): Value<T> {
-  return turned(value.schema, ({ node, spot, reader }) => {
-    const isSupply = section === 'supplies';
-    const whole = isSupply ? withNamed(node, reader) : withUsed(node, section, reader);
-    return whole && { value, node: whole, spot: isSupply ? { ...spot, at: whole.at } : spot };
+  return turned(value.schema, ({ node, reader }) => {
+    const isName = section === 'supplies' && node.kind === 'text' && isShared(node.text.trim());
+    const start = isName ? mapWith('use', node) : node;
+    const use = useIn(start);
+    if (start.kind !== 'map' || !use) return { value, node };
+    const whole = filledIn(start, section, reader);
+    const report: Reader['report'] = (finding, usedAt = use.at) => reader.report(finding, usedAt);
+    return whole && { value, node: whole, reader: { ...reader, report } };
   });
 }
 
-function withNamed(node: YamlNode, reader: Reader): YamlNode | undefined {
-  if (node.kind !== 'text' || !isShared(node.text)) return withUsed(node, 'supplies', reader);
-  const found = findShared('supplies', { value: node.text, at: node.at }, reader);
-  return found && withUsed(found.value, 'supplies', reader);
+/** A map with what its `use: shared.…` stands for; its own keys come first and override. */
+function filledIn(map: YamlMap, section: SharedSection, reader: Reader): YamlMap | undefined {
+  const layers = [map];
+  const used = new Set<string>();
+  for (let use = useIn(map); use; use = useIn(layers.at(-1))) {
+    const name = use.kind === 'text' ? use.text.trim() : '';
+    if (name === '' || used.has(name)) {
+      return refuse(
+        use,
+        'use',
+        `a value of shared/, such as ${PREFIX}box, that does not use this one`,
+        reader,
+      );
+    }
+    used.add(name);
+    const found = findShared(section, { value: name, at: use.at }, reader);
+    const base = found && mapOfShared(section, found.value);
+    if (found && !base) refuse(use, 'use', 'the name of a value of shared/ with keys of its own', reader);
+    if (!base) return undefined;
+    layers.push(base);
+  }
+  const taken = new Set<string>();
+  const entries = layers.flatMap((layer) => {
+    const added = layer.entries.filter(({ key: { text } }) => text !== 'use' && !taken.has(text));
+    for (const { key } of added) for (const each of replacedBy(key.text, reader)) taken.add(each);
+    return added;
+  });
+  return { ...map, entries };
 }
 
-/** A map with what its `use: shared.…` stands for; its own keys come first and override. */
-function withUsed(
-  node: YamlNode,
-  section: SharedSection,
-  reader: Reader,
-  using: readonly string[] = [],
-): YamlNode | undefined {
-  if (node.kind !== 'map') return node;
-  const use = entryOf(node, 'use')?.value;
-  if (!use) return node;
-  if (use.kind !== 'text' || using.includes(use.text)) {
-    return refuse(use, 'use', `a value of shared/, such as ${PREFIX}box, that does not use this one`, reader);
-  }
-  const found = findShared(section, { value: use.text, at: use.at }, reader);
-  const base = found && withUsed(found.value, section, reader, [...using, use.text]);
-  if (base?.kind !== 'map') return undefined;
-  const own = node.entries.filter(({ key }) => key.text !== 'use');
-  const names = new Set(own.map(({ key }) => key.text));
-  return { ...node, entries: [...own, ...base.entries.filter(({ key }) => !names.has(key.text))] };
+function useIn(node: YamlNode | undefined): YamlNode | undefined {
+  return node && entryOf(node, 'use')?.value;
+}
+
+/** A supply may be a text alone, its item. */
+function mapOfShared(section: SharedSection, value: YamlNode): YamlMap | undefined {
+  if (value.kind === 'map') return value;
+  if (section !== 'supplies' || value.kind !== 'text') return undefined;
+  return mapWith('item', value);
+}
+
+function mapWith(key: string, value: YamlNode): YamlMap {
+  return { kind: 'map', entries: [{ key: textNode(key, value.at), value }], at: value.at };
+}
+
+/** The keys whose place one takes: its own, and of a form's settings those that stand for the same. */
+function replacedBy(key: string, { forms }: Reader): readonly string[] {
+  return [key, ...forms.flatMap(({ oneOf = [] }) => (oneOf.includes(key) ? oneOf : []))];
 }

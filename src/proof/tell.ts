@@ -5,13 +5,14 @@ import type { Told } from './told.ts';
 
 /** A finding in the words of its rule. */
 export function tellFinding<K extends RuleId>(finding: Finding<K>): Told {
-  const { rule, at, facts, edition } = finding;
+  const { rule, at, facts, edition, shared } = finding;
   const { severity, say } = rules[rule];
+  const whence = shared ? [{ message: 'it is written here', at: shared }] : [];
   try {
     const words = say(facts, at, edition);
     const message = edition ? `in the ${edition} edition ${words.message}` : words.message;
     // A project that is right as written is never refused because of its other edition.
-    const told = { severity, notes: [], ...words, message, rule, at };
+    const told = { severity, ...words, message, notes: [...(words.notes ?? []), ...whence], rule, at };
     return edition ? { ...told, severity: 'note' } : told;
   } catch (error) {
     return tellFinding<'internal'>(findMistake(`the rule ${rule}`, error, at));

@@ -51,10 +51,9 @@ export function quote(text: string): string {
   return `"${line.length > 60 ? `${line.slice(0, 57)}…` : line}"`;
 }
 
-/** `pieces.front` as `front`, `pieces.front.at` as `"at" of front`; other maps by their own name. */
-export function sayPlace(where: string): string {
-  const [, name, inner] = /^(?:pieces|stock)\.([^.]+)(?:\.(.+))?$/u.exec(where) ?? [];
-  if (where === 'frontmatter') return 'the head of the sheet';
-  if (name === undefined) return where.includes('.') ? where : quote(where);
-  return inner === undefined ? name : `${quote(inner)} of ${name}`;
+/** `pieces`, `front` as `front`; `pieces`, `front`, `at` as `"at" of front`; what has no name by its key. */
+export function sayPlace([key = '', name, ...inner]: readonly string[]): string {
+  if (name !== undefined) return inner.length === 0 ? name : `${quote(inner.join(' '))} of ${name}`;
+  if (key === 'frontmatter') return 'the head of the sheet';
+  return key === 'supplies' ? 'a supply' : quote(key);
 }

@@ -77,13 +77,14 @@ describe('a word that is not known', () => {
         : fault,
     );
 
-  it.each<[string, string, string]>([
-    ['units: in', 'units', 'measurements'],
-    ['stock: { m: { colour: x } }', 'colour', 'stock.m'],
-    ['pieces: { a: { cut: 1 x 1, coner: 1/8 } }', 'coner', 'pieces.a'],
-    ['pieces: { a: { cut: 1 x 1, at: { lfet: 1 } } }', 'lfet', 'pieces.a.at'],
-    ['pieces: { a: { cut: 1 x 1, score: [{ form: left, from: left, at: [1/2] }] } }', 'form', 'score'],
-    ['holds: { item: x, coutn: 2 }', 'coutn', 'holds'],
+  it.each<[string, string, string[]]>([
+    ['units: in', 'units', ['measurements']],
+    ['stock: { m: { colour: x } }', 'colour', ['stock', 'm']],
+    ['pieces: { a: { cut: 1 x 1, coner: 1/8 } }', 'coner', ['pieces', 'a']],
+    ['pieces: { a.b: { cut: 1 x 1, coner: 1/8 } }', 'coner', ['pieces', 'a.b']],
+    ['pieces: { a: { cut: 1 x 1, at: { lfet: 1 } } }', 'lfet', ['pieces', 'a', 'at']],
+    ['pieces: { a: { cut: 1 x 1, score: [{ form: left, from: left, at: [1/2] }] } }', 'form', ['score']],
+    ['holds: { item: x, coutn: 2 }', 'coutn', ['holds']],
   ])('%s', (measurements, key, where) => {
     expect(known(readSheet(sheetOf(measurements)).findings)).toEqual([[key, where, true]]);
   });
@@ -93,8 +94,8 @@ describe('a word that is not known', () => {
       '---\ntitle: A\ntitel: B\nmeasurements: { unit: in }\nsupplies: [{ item: x, kidn: tool }]\n---\n',
     );
     expect(known(project.findings)).toEqual([
-      ['titel', 'frontmatter', true],
-      ['kidn', 'supplies', true],
+      ['titel', ['frontmatter'], true],
+      ['kidn', ['supplies'], true],
     ]);
     expect(faultsOf(project)).toEqual(['unknown-key: titel', 'unknown-key: kidn']);
   });
@@ -102,6 +103,17 @@ describe('a word that is not known', () => {
   it('is one of the form where there is one', () => {
     const project = readSheet(sheetOf('pieces: { a: { form: tray, insde: 3 x 4 x 1 } }'));
     expect(faultsOf(project)).toEqual(['unknown-key: insde', 'missing-value: a']);
+  });
+});
+
+describe('a turn said twice', () => {
+  it.each([
+    ['turn: 90, at: { turn: 45 }', 90, '45'],
+    ['at: { turn: 45 }, turn: 90', 45, '90'],
+  ])('is found, and the first counts: %s', (turns, turn, second) => {
+    const project = readSheet(sheetOf(`pieces: { b: { cut: 5 x 5 }, a: { cut: 3 x 4, on: b, ${turns} } }`));
+    expect(faultsOf(project)).toEqual([`repeated-key: ${second}`]);
+    expect(project.pieces.get('a')?.placement.turn?.value).toBe(turn);
   });
 });
 
@@ -176,6 +188,7 @@ describe('what is missing points at what it is missing from', () => {
   it.each<[string, string, string]>([
     ['pieces: { front: { stock: m } }\nstock: { m: {} }', 'cut', 'front'],
     ['pieces: { front: { cut: } }', 'cut', 'cut'],
+    ['pieces: { cut: {} }', 'cut', 'cut'],
     ['pieces: { front: { cut: 3 x 4, score: [{ at: [1] }] } }', 'from', '{ at: [1] }'],
     ['pieces: { front: { cut: 3 x 4, score: [{ from: left }] } }', 'at', '{ from: left }'],
     ['holds: { count: 2 }', 'item', '{ count: 2 }'],

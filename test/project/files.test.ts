@@ -20,6 +20,11 @@ describe('a file that is no sheet', () => {
       '---\ntitle: A\nmeasurements: {}\n--- # money\nunits: metric\n---\n',
       ['broken-yaml: --- # money'],
     ],
+    [
+      'measurements with nothing under them',
+      '---\ntitle: box\nmeasurements:\n---\n',
+      ['missing-value: measurements'],
+    ],
     ['a list', '---\n- a\n---\n', ['unexpected-value: - a\n', 'missing-value: ---', 'missing-value: ---']],
     [
       'a sentence',

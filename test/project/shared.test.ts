@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { tellFinding } from '../../src/proof/tell.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { blamed, cutOf, faultsOf, from, pieceOf, readSheet, sheetOf } from './reading.ts';
 
@@ -108,6 +109,103 @@ describe('a shared piece', () => {
     });
     expect(project.findings.every(({ rule }) => rule === 'unexpected-value')).toBe(true);
     expect(project.pieces.size).toBe(0);
+  });
+});
+
+describe('a shared value that is right by itself', () => {
+  const shared = {
+    'shared/a.yaml': [
+      'pieces:',
+      '  base: { inside: 3 x 3 x 1 }',
+      '  tray: { form: tray, inside: 3 x 3 x 1 }',
+      '  card: { cut: 4 x 5 }',
+      '  turned: { cut: 1 x 1, turn: 45 }',
+      'supplies:',
+      '  tool: { kind: tool }',
+      '  glue: Glue',
+      'stock:',
+      '  moss: { name: Moss }',
+      '',
+    ].join('\n'),
+  };
+  const used = (piece: string): ReturnType<typeof readWorkspaceFromTexts> =>
+    readWorkspaceFromTexts({ ...shared, 'c/sheet.md': sheetOf(`pieces: { x: ${piece} }`) });
+
+  it.each<[string, string[]]>([
+    ['{ use: shared.base, form: tray }', ['inside']],
+    ['{ use: "shared.base ", form: tray, tab: 1/2 }', ['inside', 'tab']],
+    ['{ use: shared.tray, outside: 3 x 3 x 1 }', ['outside']],
+    ['{ use: shared.tray, form: envelope, card: 3 x 3 }', ['card']],
+  ])('takes what %s adds', (piece, settings) => {
+    const { findings, projects } = used(piece);
+    expect([...findings, ...projects.flatMap((each) => each.findings)]).toEqual([]);
+    const body = projects[0] && pieceOf(projects[0], 'x').body;
+    expect(body?.kind === 'form' && [...body.settings.keys()].toSorted()).toEqual(settings);
+  });
+
+  it.each<[string, string, string, string | undefined]>([
+    ['{ use: shared.tray, form: envelope }', 'unreadable-length', 'shared.tray', '3 x 3 x 1'],
+    ['{ use: shared.base, form: envelope }', 'unreadable-length', 'shared.base', '3 x 3 x 1'],
+    ['{ use: shared.card, form: tray, inside: 1 x 1 x 1 }', 'unknown-key', 'shared.card', 'cut'],
+    ['{ use: shared.tray, cut: 3 x 4 }', 'unknown-key', 'cut', undefined],
+    ['{ use: shared.base }', 'unknown-key', 'shared.base', 'inside'],
+    ['{ use: shared.turned, at: { turn: 90 } }', 'repeated-key', 'shared.turned', '45'],
+  ])('is wrong with %s, which is said there', (piece, rule, at, written) => {
+    const { findings, projects } = used(piece);
+    expect(findings).toEqual([]);
+    const [found] = projects.flatMap((project) => project.findings);
+    expect(found?.rule).toBe(rule);
+    expect([found?.at.file.path, found && blamed(found.at).trim()]).toEqual(['c/sheet.md', at]);
+    expect(found?.shared && [found.shared.file.path, blamed(found.shared)]).toEqual(
+      written && ['shared/a.yaml', written],
+    );
+  });
+
+  it('is said to be written where it is', () => {
+    const [found] = used('{ use: shared.card, form: tray, inside: 1 x 1 x 1 }').projects[0]?.findings ?? [];
+    expect(found && tellFinding(found)).toMatchObject({
+      message: '"cut" means nothing in x',
+      remedy: 'take it out: its form works out what it is cut to',
+      notes: [{ message: 'it is written here', at: found?.shared }],
+    });
+  });
+
+  it.each<[string, string[], string[]]>([
+    ['{ use: shared.tool, item: Knife }', [], ['Knife, tool']],
+    ['{ use: shared.glue, kind: adhesive }', [], ['Glue, adhesive']],
+    ['shared.glue', [], ['Glue, other']],
+    ['"shared.glue "', [], ['Glue, other']],
+    ['shared.tool', ['missing-value: shared.tool'], []],
+    ['{ kind: tool }', ['missing-value: { kind: tool }'], []],
+  ])('is a supply with %s', (supply, faults, items) => {
+    const sheet = `---\ntitle: A\nmeasurements: {}\nsupplies: [${supply}]\n---\n`;
+    const { findings, projects } = readWorkspaceFromTexts({ ...shared, 'c/sheet.md': sheet });
+    expect(findings).toEqual([]);
+    expect(projects.flatMap(faultsOf)).toEqual(faults);
+    expect(
+      projects.flatMap((project) => project.supplies.map((each) => `${each.item.value}, ${each.kind.value}`)),
+    ).toEqual(items);
+  });
+
+  it('takes no value that has no keys', () => {
+    const workspace = readWorkspaceFromTexts({
+      'shared/a.yaml': 'pieces: { x: card }\n',
+      'c/sheet.md': sheetOf('pieces: { x: { use: shared.x, cut: 1 x 1 } }'),
+    });
+    expect(faultsOf(workspace)).toEqual(['unexpected-value: card']);
+    expect(workspace.projects.map(faultsOf)).toEqual([['unexpected-value: shared.x']]);
+  });
+
+  it('may use a thousand others', () => {
+    const lines = Array.from(
+      { length: 1000 },
+      (_, index) => `  p${index + 1}: { use: shared.p${index}, count: 2 }\n`,
+    );
+    const workspace = readWorkspaceFromTexts({
+      'shared/a.yaml': `pieces:\n  p0: { cut: 4 x 5 }\n${lines.join('')}`,
+      'c/sheet.md': sheetOf('pieces: { x: { use: shared.p1000 } }'),
+    });
+    expect(workspace.projects.map(({ findings, pieces }) => [findings, pieces.size])).toEqual([[[], 1]]);
   });
 });
 

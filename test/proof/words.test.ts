@@ -45,16 +45,20 @@ describe('words', () => {
     expect(quote('x'.repeat(80))).toBe(`"${'x'.repeat(57)}…"`);
   });
 
-  it.each([
-    ['frontmatter', 'the head of the sheet'],
-    ['pieces.front', 'front'],
-    ['pieces.front.at', '"at" of front'],
-    ['stock.moss', 'moss'],
-    ['holds', '"holds"'],
-    ['site.yaml', 'site.yaml'],
-    ['shared/paper.yaml', 'shared/paper.yaml'],
-    [':step', '":step"'],
-  ])('%s is %s', (where, expected) => {
+  it.each<[string[], string]>([
+    [['frontmatter'], 'the head of the sheet'],
+    [['pieces', 'front'], 'front'],
+    [['pieces', 'front', 'at'], '"at" of front'],
+    [['pieces', 'a.b'], 'a.b'],
+    [['pieces', 'pieces.x', 'at'], '"at" of pieces.x'],
+    [['stock', 'moss'], 'moss'],
+    [['holds'], '"holds"'],
+    [['supplies'], 'a supply'],
+    [['supplies', 'glue'], 'glue'],
+    [['file', 'site.yaml'], 'site.yaml'],
+    [['file', 'site.yaml', 'bench'], '"bench" of site.yaml'],
+    [[':step'], '":step"'],
+  ])('%j is %s', (where, expected) => {
     expect(sayPlace(where)).toBe(expected);
   });
 });

@@ -3,8 +3,10 @@ import { quote, sayPlace } from '../words.ts';
 
 type Facts = {
   readonly key: string;
-  /** Names the map that lacks it: `pieces.box`. */
-  readonly where: string;
+  /** The way to the map that lacks it: `pieces`, `box`. */
+  readonly where: readonly string[];
+  /** Whether the key is there, with nothing behind it. */
+  readonly isWritten: boolean;
 };
 
 export const missingValue: Rule<Facts> = {
@@ -13,17 +15,14 @@ export const missingValue: Rule<Facts> = {
   why: 'A piece without a size cannot be cut, a sheet without a title cannot be found again. Everything that has a sensible default may be left out; this is what has none.',
   fails: { pieces: 'front: { stock: cream }', blames: 'front' },
   passes: { with: 'cream, cut: 3 x 4 }', insteadOf: 'cream }' },
-  say: ({ key, where }, at) => {
-    const isWritten = at.file.text.slice(at.start, at.end) === key;
-    return {
-      message: isWritten
-        ? `nothing stands behind ${quote(`${key}:`)}`
-        : `${sayPlace(where)} has no ${quote(`${key}:`)}`,
-      remedy:
-        REMEDIES[key] ??
-        (isWritten ? `write it behind ${quote(`${key}:`)}, or take the word out` : `add ${quote(`${key}:`)}`),
-    };
-  },
+  say: ({ key, where, isWritten }) => ({
+    message: isWritten
+      ? `nothing stands behind ${quote(`${key}:`)}`
+      : `${sayPlace(where)} has no ${quote(`${key}:`)}`,
+    remedy:
+      REMEDIES[key] ??
+      (isWritten ? `write it behind ${quote(`${key}:`)}, or take the word out` : `add ${quote(`${key}:`)}`),
+  }),
 };
 
 /** What to write, for what is most often left out. */

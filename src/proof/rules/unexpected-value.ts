@@ -73,7 +73,7 @@ const MISFITS: Readonly<Record<Misfit, (actual: string, other: string) => Words>
   }),
   'one too many': (actual, other) => ({
     message: `${quote(other)} and ${quote(actual)} stand for each other, and both are here`,
-    remedy: `write either ${quote(other)} or ${quote(actual)}, not both`,
+    remedy: `write either ${other} or ${actual}, not both`,
   }),
   'no key': () => ({
     message: 'there is no word before this colon',

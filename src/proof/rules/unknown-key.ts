@@ -7,8 +7,8 @@ type Facts = {
   readonly key: string;
   /** The keys allowed there. */
   readonly known: readonly string[];
-  /** Names the map: `pieces.box`. */
-  readonly where: string;
+  /** The way to the map: `pieces`, `box`. */
+  readonly where: readonly string[];
 };
 
 export const unknownKey: Rule<Facts> = {
@@ -25,18 +25,28 @@ export const unknownKey: Rule<Facts> = {
         remedy: `put the whole value in quotes: ${quote(whole)}`,
       };
     }
-    const nearest = nearestName(key, known);
+    const isSized = key === 'cut' && known.includes('form');
+    const nearest = isSized ? undefined : nearestName(key, known);
+    const plain = isSized
+      ? 'take it out: its form works out what it is cut to'
+      : `take it out; known here: ${known.join(', ')}`;
     return {
-      severity: MEASURED.test(where) ? 'error' : 'warning',
+      severity: MEASURED.has(where[0] ?? '') ? 'error' : 'warning',
       message: `${quote(key)} means nothing in ${sayPlace(where)}`,
-      remedy:
-        nearest === undefined ? `take it out; known here: ${known.join(', ')}` : `write ${quote(nearest)}`,
+      remedy: nearest === undefined ? plain : `write ${quote(nearest)}`,
     };
   },
 };
 
 /** Where a word passed over would change what is cut or bought. */
-const MEASURED = /^(?:measurements|pieces|stock|holds|score|supplies)\b/u;
+const MEASURED: ReadonlySet<string> = new Set([
+  'measurements',
+  'pieces',
+  'stock',
+  'holds',
+  'score',
+  'supplies',
+]);
 
 /** How far before a comma the value begins at most. */
 const MOST_CUT = 100;
