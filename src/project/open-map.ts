@@ -1,7 +1,7 @@
 import { type Field, type MapGrammar, type Spot, type ToRead, whereOf } from './grammar.ts';
 import { type Reader, refuse, reportMissing } from './reader.ts';
 import type { Place } from './source.ts';
-import { entriesOf, entryOf, isToldOf, itemsOf, type YamlEntry } from './yaml-node.ts';
+import { entriesOf, entryOf, isRunOn, isToldOf, itemsOf, type YamlEntry } from './yaml-node.ts';
 
 /** What is read together: behind the keys of a map itself, or of one of its groups. */
 type Gathered = {
@@ -46,7 +46,7 @@ export function behindKey({ name, key }: Field, reader: Reader, map: ToRead): re
   const { spot } = map;
   const entry = entryOf(map.node, name);
   const node = entry?.value;
-  if (!entry && key.needed && !isToldOf(map.node))
+  if (!entry && key.needed && !isToldOf(map.node) && !isRunOn(map.node, name))
     reportMissing({ key: name, where: whereOf(spot), isWritten: false }, spot.at, reader);
   if (key.holds === 'list')
     return itemsOf(node).map((item) => ({ node: item, spot: { key: name, at: item.at } }));

@@ -13,7 +13,7 @@ import {
 import { type Reader, reportMissing } from './reader.ts';
 import type { At, Place } from './source.ts';
 import { asChoice, asCount, asLength, asLengths, asMatch, asSize, asText } from './values.ts';
-import { entryOf, type YamlNode } from './yaml-node.ts';
+import { entryOf, isRunOn, type YamlNode } from './yaml-node.ts';
 
 /** How many lengths each kind of parameter is written with; the others are no lengths. */
 const LENGTHS: Partial<Record<FormParameter['kind'], 1 | 2 | 3>> = { length: 1, size: 2, volume: 3 };
@@ -60,8 +60,9 @@ export function choosesOne({ oneOf }: FormGrammar, { node, spot, reader }: ToRea
   if (!oneOf) return true;
   const [first, second] = oneOf.flatMap((name) => entryOf(node, name)?.key ?? []);
   const facts = { key: oneOf.join(' or '), where: whereOf(spot), isWritten: false };
-  if (!first) reportMissing(facts, spot.at, reader);
-  else if (second) {
+  const isThere = first !== undefined || oneOf.some((name) => isRunOn(node, name));
+  if (!isThere) reportMissing(facts, spot.at, reader);
+  else if (first && second) {
     const clash = { misfit: 'one too many', actual: second.text, other: first.text } as const;
     reader.report({ rule: 'unexpected-value', at: second.at, facts: clash });
   }

@@ -47,6 +47,20 @@ export function entryOf(node: YamlNode, key: string): YamlEntry | undefined {
   return entriesOf(node).find((entry) => entry.key.text === key);
 }
 
+/** What stands behind a key that a slip runs on into: `2 x 3` of `cut:2 x 3` and `cut 2 x 3`; undefined of other words. */
+export function runOnFrom(key: string, text: string): string | undefined {
+  const rest = text.startsWith(key) ? text.slice(key.length) : '';
+  // Words that only happen to begin like a key, such as `each of them`, are none.
+  return /^(?::\s*(?=\S)|\s+(?=\d|\S+$))(.+)$/u.exec(rest)?.[1];
+}
+
+/** Whether a key is there after all, run on into what belongs behind it. */
+export function isRunOn(node: YamlNode, key: string): boolean {
+  return entriesOf(node).some(
+    (entry) => entry.value.kind === 'nothing' && runOnFrom(key, entry.key.text) !== undefined,
+  );
+}
+
 /** The items of a list; one value alone is a list of one, nothing an empty one. */
 export function itemsOf(node: YamlNode | undefined): readonly YamlNode[] {
   const items = node?.kind === 'list' ? node.items : node ? [node] : [];

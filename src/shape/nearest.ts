@@ -11,10 +11,13 @@ export function nearestName(name: string, among: Iterable<string>): string | und
   return nearest?.name;
 }
 
-/** `use "front"`, the remedy for a name that isn't there: the nearest one, else all that are. */
-export function nameRemedy(name: string, among: readonly string[]): string {
+/**
+ * `write "front"`, the remedy for a name that isn't there: the nearest one, else all that are; each behind what stands
+ * before it in the words to be put right, such as `box.`
+ */
+export function nameRemedy(name: string, among: readonly string[], before = ''): string {
   const nearest = nearestName(name, among);
-  if (nearest !== undefined) return `write "${nearest}"`;
+  if (nearest !== undefined) return `write "${before}${nearest}"`;
   if (among.length === 0) return 'take it out';
-  return `write one of: ${among.join(', ')}`;
+  return `write one of: ${among.map((each) => before + each).join(', ')}`;
 }

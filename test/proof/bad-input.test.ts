@@ -63,6 +63,7 @@ describe('what people may type', () => {
       'on: card, the cream one',
       ['8:50-63 unknown-key: a comma cuts "the cream one" off from the words before it'],
     ],
+    ['a distance beside "on:"', 'left: 1/2', ['8:40-44 unknown-key: "left" means nothing in front']],
     [
       'a key twice',
       'cut: 3 x 4',
@@ -79,6 +80,34 @@ describe('what people may type', () => {
     ['a word for a number', 'count: two', ['8:47-50 unexpected-value: "count" cannot be "two"']],
   ])('%s', (_, entry, expected) => {
     expect(errorsIn(sheetOf(`{ stock: cream, cut: 3 x 4, ${entry} }`))).toEqual(expected);
+  });
+
+  it.each<[string, string, string]>([
+    ['cut:3 x 4', 'a blank is missing behind the colon in "cut:3 x 4"', 'write "cut: 3 x 4"'],
+    ['cut 3 x 4', 'a colon is missing in "cut 3 x 4"', 'write "cut: 3 x 4"'],
+    [
+      'form: tray, inside:3 x 4 x 1',
+      'a blank is missing behind the colon in "inside:3 x 4 x 1"',
+      'write "inside: 3 x 4 x 1"',
+    ],
+    ['form: envelope, card:3 x 4', 'a blank is missing behind the colon in "card:3 x 4"', 'write "card: 3 x 4"'],
+  ])('a slip on the way from a key to its value, and nothing else: %s', (entry, message, remedy) => {
+    const sheet = sheetOf(`{ stock: cream, ${entry} }`);
+    const found = findingsOf(sheet).filter(({ severity }) => severity === 'error');
+    expect(found.map((each) => [each.message, each.remedy])).toEqual([[message, remedy]]);
+  });
+
+  it.each<[string, string]>([
+    ['cut: 3 x 4, left: 1/2', 'write "at: { left: 1/2 }"'],
+    ['cut: 3 x 4, on: box.floo', 'write "box.floor"'],
+    [
+      'cut: 3 x 4, on: box, that way round',
+      'put the whole value in quotes, as it is read from here: "box, that way round"',
+    ],
+  ])('and what to write instead of %s', (entry, remedy) => {
+    const box = 'pieces:\n    box: { stock: cream, form: tray, inside: 5 x 6 x 1 }';
+    const sheet = sheetOf(`{ stock: cream, ${entry} }`).replace('pieces:', box);
+    expect(findingsOf(sheet).flatMap((each) => each.remedy ?? [])).toContain(remedy);
   });
 
   it('says once that bases run in a circle', () => {

@@ -119,7 +119,7 @@ const CASES: Cases = {
     [
       { what: 'panel', name: 'frond', of: 'box', layer: 'mat', among: ['front', 'back'] },
       'mat lies on box.frond, but box has no panel "frond"',
-      'write "front"',
+      'write "box.front"',
     ],
     [
       { ...GRID, wrong: { kind: 'no line', key: 'slit', between: 'columns', line: 5, isShort: false } },

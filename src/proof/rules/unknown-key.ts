@@ -1,6 +1,9 @@
+import { EDGES } from '../../project/net-as-written.ts';
 import type { Place } from '../../project/source.ts';
+import { runOnFrom } from '../../project/yaml-node.ts';
 import { nearestName } from '../../shape/nearest.ts';
 import type { Rule } from '../rule.ts';
+import type { Words } from '../told.ts';
 import { quote, sayPlace } from '../words.ts';
 
 type Facts = {
@@ -18,6 +21,8 @@ export const unknownKey: Rule<Facts> = {
   fails: { pieces: 'front: { stock: cream, cut: 3 x 4, corner: 1/4 }', blames: 'corner' },
   passes: { with: 'corners', insteadOf: 'corner' },
   say: ({ key, known, where }, at) => {
+    const runOn = hasColon(at) ? undefined : sayRunOn(key, known);
+    if (runOn) return runOn;
     const whole = wordsCutIn(at);
     if (whole !== undefined) {
       return {
@@ -25,18 +30,39 @@ export const unknownKey: Rule<Facts> = {
         remedy: `put the whole value in quotes: ${quote(whole)}`,
       };
     }
-    const isSized = key === 'cut' && known.includes('form');
-    const nearest = isSized ? undefined : nearestName(key, known);
-    const plain = isSized
-      ? 'take it out: its form works out what it is cut to'
-      : `take it out; known here: ${known.join(', ')}`;
     return {
       severity: MEASURED.has(where[0] ?? '') ? 'error' : 'warning',
       message: `${quote(key)} means nothing in ${sayPlace(where)}`,
-      remedy: nearest === undefined ? plain : `write ${quote(nearest)}`,
+      remedy: remedyFor(key, known, at),
     };
   },
 };
+
+/** A key that runs on into its value, since its colon, or the blank behind that, was left out. */
+function sayRunOn(text: string, known: readonly string[]): Words | undefined {
+  const key = known.find((each) => runOnFrom(each, text) !== undefined);
+  const value = key && runOnFrom(key, text);
+  if (!key || !value) return undefined;
+  const lack = text.startsWith(`${key}:`) ? 'a blank is missing behind the colon' : 'a colon is missing';
+  return { message: `${lack} in ${quote(text)}`, remedy: `write ${quote(`${key}: ${value}`)}` };
+}
+
+function remedyFor(key: string, known: readonly string[], at: Place): string {
+  const isDistance = EDGES.some((edge) => edge === key) && known.includes('at');
+  if (isDistance) return `write ${quote(`at: { ${key}: ${valueBehind(at)} }`)}`;
+  if (key === 'cut' && known.includes('form')) return 'take it out: its form works out what it is cut to';
+  const nearest = nearestName(key, known);
+  return nearest === undefined ? `take it out; known here: ${known.join(', ')}` : `write ${quote(nearest)}`;
+}
+
+/** What stands behind a key, as written. */
+function valueBehind({ file: { text }, end }: Place): string {
+  return /^["']?\s*:\s*([^,{}[\]\n]+)/u.exec(text.slice(end))?.[1]?.trim() ?? '1/2';
+}
+
+function hasColon({ file: { text }, end }: Place): boolean {
+  return /^["']?\s*:/u.test(text.slice(end));
+}
 
 /** Where a word passed over would change what is cut or bought. */
 const MEASURED: ReadonlySet<string> = new Set([
@@ -52,8 +78,9 @@ const MEASURED: ReadonlySet<string> = new Set([
 const MOST_CUT = 100;
 
 /** In braces a value ends at a comma: the value together with what stands behind the comma and has no colon. */
-function wordsCutIn({ file: { text }, start, end }: Place): string | undefined {
+function wordsCutIn(at: Place): string | undefined {
+  const { file, start, end } = at;
+  const { text } = file;
   const [before] = /[^{}[\]:\n]+,\s*$/u.exec(text.slice(Math.max(start - MOST_CUT, 0), start)) ?? [];
-  const hasColon = /^["']?\s*:/u.test(text.slice(end));
-  return before === undefined || hasColon ? undefined : before.trimStart() + text.slice(start, end);
+  return before === undefined || hasColon(at) ? undefined : before.trimStart() + text.slice(start, end);
 }

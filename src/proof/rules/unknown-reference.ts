@@ -71,8 +71,9 @@ type WrongCell =
 
 function sayName({ what, name, among, of, layer }: UnknownName): Words {
   const has = of === undefined ? `there is no ${what}` : `${of} has no ${what}`;
-  const lies = layer === undefined ? '' : `${layer} lies on ${of}.${name}, but `;
-  return { message: `${lies}${has} ${quote(name)}`, remedy: nameRemedy(name, among) };
+  if (layer === undefined) return { message: `${has} ${quote(name)}`, remedy: nameRemedy(name, among) };
+  const message = `${layer} lies on ${of}.${name}, but ${has} ${quote(name)}`;
+  return { message, remedy: nameRemedy(name, among, `${of}.`) };
 }
 
 function sayCell({ piece, last, wrong }: UnknownCell): Words {
