@@ -1,19 +1,21 @@
 import { drawingElement } from '../drawing/figures.ts';
 import { pieceDrawing, pieceScale } from '../drawing/piece.ts';
 import type { DrawingRoom } from '../drawing/style.ts';
-import { ownEdition, type Twin, twin } from '../edition/editions.ts';
-import { fitsWithin, quarterTurned } from '../measure/size.ts';
-import type { Piece } from '../project/model.ts';
+import { ownEdition, type Twin, twin, UNIT_OF } from '../edition/editions.ts';
+import { printSize } from '../measure/print.ts';
+import { fitsWithin, quarterTurned, type Size } from '../measure/size.ts';
+import type { Piece, StockSheet } from '../project/model.ts';
+import { sheetsSold } from '../project/paper-sizes.ts';
 import { stockOf } from '../shape/caliper.ts';
 import type { Layer } from '../shape/shapes.ts';
 import type { Columns, Measures } from '../words/measures.ts';
 import { baseName, pieceSheetNamed } from '../words/names.ts';
 import { isAskew, layerTwin, leastReveal, magnitudeOf, revealPhrase, revealsOf } from '../words/reveals.ts';
-import { SafeHtml } from '../words/safe-html.ts';
+import { html, SafeHtml } from '../words/safe-html.ts';
 import { type PieceSheet, pieceSheets } from './piece-sheets.ts';
 import { sizeOf } from './references.ts';
 import type { Setting } from './setting.ts';
-import { stockFacts, stocksUsed } from './supplies.ts';
+import { paperSaid, stockFacts, stocksUsed } from './supplies.ts';
 
 /** Everything that is cut, by the paper it is cut from. */
 type CutList = {
@@ -95,17 +97,25 @@ function notesOf(setting: Setting, piece: Piece): SafeHtml[] {
   ];
 }
 
-/** That a piece is larger than the paper of the edition that is read first; its numbers never bend to the paper. */
+/** That a piece is larger than the paper of an edition that is shown; its numbers never bend to the paper. */
 function paperNote({ editions, measures, voice }: Setting, piece: Piece, id: string): SafeHtml[] {
-  const { project, shapes } = editions[measures.leading];
-  const size = shapes.nets.get(id)?.size;
-  const sheets = stockOf(piece, project)?.sheets ?? [];
-  if (!size || sheets.length === 0) return [];
-  const fits = sheets.some(({ size: { width, height } }) => {
-    const sheet = { width: width.value, height: height.value };
-    return fitsWithin(size, sheet) || fitsWithin(quarterTurned(size), sheet);
+  const notes = measures.shown.flatMap((name) => {
+    const { project, shapes } = editions[name];
+    const size = shapes.nets.get(id)?.size;
+    const stock = stockOf(piece, project);
+    const sheets = stock ? sheetsSold(stock, project).map(sizeOfSheet) : [];
+    const fits = sheets.some(
+      (sheet) => size && [size, quarterTurned(size)].some((way) => fitsWithin(way, sheet)),
+    );
+    if (!size || fits || sheets.length === 0) return [];
+    const papers = sheets.map((sheet) => paperSaid(sheet, voice) ?? printSize(sheet, UNIT_OF[name]));
+    return voice.say('cut-larger-than-paper', { paper: papers.join(` ${voice.say('paired-or')} `) });
   });
-  return fits ? [] : [voice.phrase('cut-larger-than-paper', {})];
+  return [...new Set(notes)].map((note) => html`${note}`);
+}
+
+function sizeOfSheet({ size: { width, height } }: StockSheet): Size {
+  return { width: width.value, height: height.value };
 }
 
 /** `on the front of the box, showing 1/8 in (3 mm) all round`, and how it is turned. */

@@ -1,9 +1,11 @@
-import { type Twin, twins, UNIT_OF } from '../edition/editions.ts';
+import { type EditionName, type Twin, twins, UNIT_OF } from '../edition/editions.ts';
 import { Length } from '../measure/length.ts';
+import type { Size } from '../measure/size.ts';
 import type { Project, Stock, Supply, SupplyKind } from '../project/model.ts';
-import { paperNameOf } from '../project/paper-sizes.ts';
+import { paperNameOf, sheetsSold } from '../project/paper-sizes.ts';
 import { grammageOf, stockOf } from '../shape/caliper.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
+import type { Voice } from '../words/voice.ts';
 import { measuredHtml } from './measured-text.ts';
 import type { Setting } from './setting.ts';
 
@@ -116,16 +118,24 @@ function weightText({ voice }: Setting, { weight }: Stock): string {
 
 function sheetSizes(setting: Setting, stock: Stock): SafeHtml[] {
   const { editions, measures, voice } = setting;
-  return stock.sheets.flatMap((_, index) => {
+  return stock.sheets.flatMap(({ unit }, index) => {
     const size = twins(editions, ({ project }) => {
-      const sheet = project.stock.get(stock.id.value)?.sheets[index];
+      const own = project.stock.get(stock.id.value);
+      const sheet = own && sheetsSold(own, project)[index];
       return sheet && [sheet.size.width.value, sheet.size.height.value];
     });
     if (!size) return [];
-    return measures.shown.length > 1 && !size.every(isOneLength)
-      ? [voice.phrase('stock-papers', { papers: papersOf(setting, size) })]
-      : [voice.phrase('stock-sheet', { size: measures.both(size) })];
+    const named = measures.shown.length > 1 ? measures.shown : ([unit === 'in' ? 'inch' : 'metric'] as const);
+    return named.length > 1 && size.every(isOneLength)
+      ? [voice.phrase('stock-sheet', { size: measures.both(size) })]
+      : [voice.phrase('stock-papers', { papers: papersOf(setting, size, named) })];
   });
+}
+
+/** What a size of paper is called in the sheet's language, if it has a name. */
+export function paperSaid(size: Size, { say }: Voice): string | undefined {
+  const name = paperNameOf(size);
+  return name && say(`site-paper-${name.replace(' ', '-')}`);
 }
 
 const NO_MORE_THAN_ROUNDED: Length = Length.of(1, 1, 'mm');
@@ -135,12 +145,16 @@ function isOneLength({ inch, metric }: Twin): boolean {
 }
 
 /** Each edition's own paper, by name where it has one: `Letter (8½ × 11 in) or A4 (210 × 297 mm)`. */
-function papersOf({ measures, voice }: Setting, size: readonly Twin[]): SafeHtml {
-  const papers = measures.shown.map((edition) => {
+function papersOf(
+  { measures, voice }: Setting,
+  size: readonly Twin[],
+  named: readonly EditionName[],
+): SafeHtml {
+  const papers = named.map((edition) => {
     const [width, height] = size.map((side) => side[edition]);
-    const name = width && height && paperNameOf({ width, height });
+    const name = width && height && paperSaid({ width, height }, voice);
     const figures = measures.alone(size, edition);
-    const words = name ? html`${voice.say(`site-paper-${name.replace(' ', '-')}`)} (${figures})` : figures;
+    const words = name ? html`${name} (${figures})` : figures;
     return html`<span data-column="${UNIT_OF[edition]}">${words}</span>`;
   });
   const or = html`<span class="bracket"> ${voice.say('paired-or')} </span>`;

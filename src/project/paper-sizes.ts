@@ -1,7 +1,7 @@
 import { Length } from '../measure/length.ts';
 import { roundToStep } from '../measure/round.ts';
 import { quarterTurned, type Size, sameSize } from '../measure/size.ts';
-import type { PaperUnit, StockSheet } from './model.ts';
+import type { PaperUnit, Project, Stock, StockSheet } from './model.ts';
 import type { Place } from './source.ts';
 
 /** A size that paper is sold in, and the unit it is called by. */
@@ -64,6 +64,17 @@ export function sheetsOfEditions(
     sheets: firstGiven(written[own], written.any, paired(written[other], own)),
     otherSheets: firstGiven(written[other], paired(firstGiven(written.any, written[own]), other)),
   };
+}
+
+/**
+ * The sheets of a stock as they are sold where people measure as an edition does, whatever it names them in; as they
+ * are written where there is no other edition.
+ */
+export function sheetsSold(
+  { sheets }: Pick<Stock, 'sheets'>,
+  { unit, units }: Pick<Project, 'unit' | 'units'>,
+): readonly StockSheet[] {
+  return units === 'both' ? sheets.map((sheet) => pairedSheet(sheet, unit === 'in' ? 'in' : 'mm')) : sheets;
 }
 
 function firstGiven(...lists: readonly (readonly StockSheet[])[]): readonly StockSheet[] {

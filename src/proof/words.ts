@@ -28,10 +28,11 @@ export function saySize(size: Size, unit: Unit): string {
 /** Several lengths of one thing, the unit said once where it is the same: `3 1/2 × 1 × 4 3/4 in`. */
 export function sayLengths(lengths: readonly Length[], unit: Unit): string {
   const said = lengths.map((length) => sayLength(length, unit));
-  const ending = ` ${unit}`;
-  const plain = said.every((each) => each.endsWith(ending) && !each.startsWith('about'));
-  if (!plain) return said.join(' × ');
-  return `${said.map((each) => each.slice(0, -ending.length)).join(' × ')}${ending}`;
+  const [last, ...others] = new Set(said.map((each) => each.slice(each.lastIndexOf(' '))));
+  // `about` and `less than` belong to one length each.
+  if (last === undefined || others.length > 0 || said.some((each) => /^[al]/u.test(each)))
+    return said.join(' × ');
+  return `${said.map((each) => each.slice(0, -last.length)).join(' × ')}${last}`;
 }
 
 /** `1 error`, `2 errors`. */

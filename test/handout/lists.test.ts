@@ -307,15 +307,53 @@ describe('the supplies', () => {
 });
 
 describe('a piece larger than the paper of an edition', () => {
-  it('says so where that edition is read first, and nowhere else', () => {
-    const wide = sampleOf(
-      'stock: { card: { sheet: Letter } }\npieces: { wrap: { stock: card, cut: 8 1/2 x 11 } }',
+  const notes = (sheet: string, target: 'a4' | 'letter', rest = ''): string[] =>
+    cutList(settingFor(sampleOf(sheet, '', rest), target)).groups.flatMap(({ rows }) =>
+      rows.flatMap((row) => row.notes.map(String)),
     );
-    const notes = (target: 'a4' | 'letter'): string[] =>
-      cutList(settingFor(wide, target)).groups.flatMap(({ rows }) =>
-        rows.flatMap((row) => row.notes.map(String)),
-      );
-    expect(notes('a4')).toEqual(['larger than a sheet of this paper: use a larger one']);
-    expect(notes('letter')).toEqual([]);
+  const WIDE = 'stock: { card: { sheet: Letter } }\npieces: { wrap: { stock: card, cut: 8 1/2 x 11 } }';
+  // A4 is 210 × 297 mm (ISO 216), so 216 mm is too wide for it.
+  const A4 = 'larger than A4: use a larger sheet';
+
+  it('says so wherever that edition is shown', () => {
+    expect(notes(WIDE, 'a4')).toEqual([A4]);
+    expect(notes(WIDE, 'letter')).toEqual([A4]);
+  });
+
+  it('and not where it is not', () => {
+    expect(notes(WIDE, 'letter', 'units: inch\n')).toEqual([]);
+    expect(notes(WIDE.replace('11 }', '10 }').replace('8 1/2', '8'), 'a4')).toEqual([]);
+  });
+
+  it('names what has no name by its size', () => {
+    const large = 'stock: { card: { sheet: 12 x 12 } }\npieces: { wrap: { stock: card, cut: 12 x 13 } }';
+    expect(notes(large, 'letter')).toEqual([
+      'larger than 12 × 12 in: use a larger sheet',
+      'larger than 305 × 305 mm: use a larger sheet',
+    ]);
+  });
+
+  it('holds a project in millimeters against the paper that its readers have', () => {
+    const mm =
+      'unit: mm\nstock: { card: { sheet: Letter } }\npieces: { wrap: { stock: card, cut: 212 x 260 } }';
+    expect(notes(mm, 'a4')).toEqual([A4]);
+  });
+});
+
+describe('the paper a stock is sold as', () => {
+  const paperOf = (sheet: string, rest = ''): string => {
+    const from = sampleOf(`${sheet}\npieces: { mat: { stock: card, cut: 50 x 50 mm } }`, '', rest);
+    return read(cutList(settingFor(from)).groups[0]?.facts);
+  };
+
+  it.each<[string, string, string]>([
+    ['unit: mm\nstock: { card: { sheet: Letter } }', '', 'sheet Letter (8 1/2 × 11 in) or A4 (210 × 297 mm)'],
+    ['unit: in\nstock: { card: { sheet: A4 } }', '', 'sheet Letter (8 1/2 × 11 in) or A4 (210 × 297 mm)'],
+    // Where there is no other edition it is the paper as written, in its own measure.
+    ['unit: mm\nstock: { card: { sheet: Letter } }', 'units: metric\n', 'sheet Letter (8 1/2 × 11 in)'],
+    ['unit: in\nstock: { card: { sheet: A4 } }', 'units: inch\n', 'sheet A4 (210 × 297 mm)'],
+    ['unit: in\nstock: { card: { sheet: 12 x 12 } }', 'units: inch\n', 'sheet 12 × 12 in'],
+  ])('%s %s is %s, by the ruler of each reader', (sheet, rest, paper) => {
+    expect(paperOf(sheet, rest)).toBe(paper);
   });
 });

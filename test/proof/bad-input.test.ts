@@ -90,7 +90,11 @@ describe('what people may type', () => {
       'a blank is missing behind the colon in "inside:3 x 4 x 1"',
       'write "inside: 3 x 4 x 1"',
     ],
-    ['form: envelope, card:3 x 4', 'a blank is missing behind the colon in "card:3 x 4"', 'write "card: 3 x 4"'],
+    [
+      'form: envelope, card:3 x 4',
+      'a blank is missing behind the colon in "card:3 x 4"',
+      'write "card: 3 x 4"',
+    ],
   ])('a slip on the way from a key to its value, and nothing else: %s', (entry, message, remedy) => {
     const sheet = sheetOf(`{ stock: cream, ${entry} }`);
     const found = findingsOf(sheet).filter(({ severity }) => severity === 'error');

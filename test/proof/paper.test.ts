@@ -59,6 +59,53 @@ describe('piece-exceeds-sheet', () => {
     ]);
   });
 
+  it('names a sheet by its own ruler, and the most there is by that of the project', () => {
+    // 210 mm is 8.27 in, of which a ruler shows 8 1/4.
+    expect(cut('sheet: A4', '8 3/8 x 11 5/8')).toEqual([
+      'wrap is 8 3/8 × 11 5/8 in, but paper comes in sheets of 210 × 297 mm; cut it at most 8 1/4 × 11 5/8 in, or from a larger stock',
+    ]);
+    expect(cut('sheet: Letter', '216 x 270', 'mm')).toEqual([
+      'wrap is 216 × 270 mm, but paper comes in sheets of 8 1/2 × 11 in; cut it at most 215 × 270 mm, or from a larger stock',
+    ]);
+  });
+
+  // ANSI Y14.1: Letter is 8 1/2 x 11 in, 215.9 x 279.4 mm.
+  it.each<[string, string, string, string, readonly (string | undefined)[]]>([
+    [
+      'both',
+      'mm',
+      'sheet: Letter',
+      '212 x 260',
+      [
+        'wrap is 212 × 260 mm, more than the paper of readers who measure in millimeters (210 × 297 mm)',
+        'tell readers with that paper to cut wrap from a larger sheet, and name one with "metric sheet:" in paper',
+        'note',
+      ],
+    ],
+    [
+      'both',
+      'in',
+      'sheet: A4',
+      '8 x 11 1/2',
+      [
+        'wrap is 8 × 11 1/2 in, more than the paper of readers who measure in inches (8 1/2 × 11 in)',
+        'tell readers with that paper to cut wrap from a larger sheet, and name one with "inch sheet:" in paper',
+        'note',
+      ],
+    ],
+    ['both', 'mm', 'sheet: Letter, metric sheet: 216 x 279', '212 x 260', []],
+    ['both', 'mm', 'sheet: Letter', '210 x 260', []],
+    ['metric', 'mm', 'sheet: Letter', '212 x 260', []],
+  ])('units %s, %s, %s, %s: a note if readers have other paper', (units, unit, sheet, size, expected) => {
+    const found = ofRule('piece-exceeds-sheet', {
+      head: `units: ${units}`,
+      unit,
+      stock: `paper: { name: Paper, ${sheet} }`,
+      pieces: `wrap: { stock: paper, cut: ${size} }`,
+    });
+    expect(found.flatMap(({ message, remedy, severity }) => [message, remedy, severity])).toEqual(expected);
+  });
+
   it('measures the flat sheet of a form', () => {
     const pieces = 'box: { stock: cream, form: tray, inside: 7 x 9 x 2 }';
     const [finding] = ofRule('piece-exceeds-sheet', { pieces });

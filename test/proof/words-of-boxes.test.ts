@@ -200,6 +200,21 @@ const CASES: Cases = {
       'make band more than 1/2 in deeper',
       'error',
     ],
+    [
+      {
+        item: 'card',
+        count: 1,
+        sheet: 'tray',
+        takes: [inches(257, 64), inches(1), inches(3)],
+        room: [inches(4), inches(1), inches(3)],
+        direction: 0,
+        left: inches(-1, 64),
+        unit: 'in',
+      },
+      '1 × card takes about 4 in × 1 in × 3 in (width × height × depth), and tray has 4 × 1 × 3 in inside: less than 1/32 in too little',
+      'make tray wider',
+      'error',
+    ],
   ],
 };
 

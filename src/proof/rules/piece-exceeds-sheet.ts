@@ -1,6 +1,8 @@
 import { Length, type Unit } from '../../measure/length.ts';
+import { roundDown } from '../../measure/round.ts';
 import { fitsWithin, quarterTurned, type Size } from '../../measure/size.ts';
-import type { Piece, Stock } from '../../project/model.ts';
+import type { PaperUnit, Piece, Stock, StockSheet } from '../../project/model.ts';
+import { sheetsSold } from '../../project/paper-sizes.ts';
 import type { Place } from '../../project/source.ts';
 import { keptUpright } from '../../shape/keep-upright.ts';
 import { sheetsOf } from '../../shape/shapes.ts';
@@ -15,6 +17,8 @@ type Facts = {
   readonly sheets: readonly SheetPlaced[];
   /** What keeps it from being turned, where it would fit so. */
   readonly fixed?: 'print' | 'grain';
+  /** Whether it fits the paper as written, but not what is sold in its place where people measure as the project does. */
+  readonly elsewhere?: keyof typeof UNITS;
   readonly unit: Unit;
 };
 
@@ -28,45 +32,68 @@ export const pieceExceedsSheet: Rule<Facts> = {
     const { unit } = project;
     for (const [id, piece] of project.pieces) {
       const stock = piece.stock && project.stock.get(piece.stock.value);
-      if (!stock || stock.sheets.length === 0) continue;
-      const sheets = stock.sheets.map(sheetSize);
+      if (!stock) continue;
+      const written = stock.sheets.map(sheetSize);
+      const sold = sheetsSold(stock, project).map(sheetSize);
       for (const { name: part, net } of sheetsOf(shapes.nets, id)) {
-        const { size } = net;
-        if (sheets.some((sheet) => fitsWithin(size, sheet.size))) continue;
-        const fitsTurned = sheets.some((sheet) => fitsWithin(quarterTurned(size), sheet.size));
-        const fixed = fitsTurned ? keptUpright(stock) : undefined;
-        if (fitsTurned && !fixed) continue;
+        const own = misfitIn(written, net.size, stock);
+        const misfit = own ?? misfitIn(sold, net.size, stock);
+        if (!misfit) continue;
         const name = part === undefined ? id : `${id}.${part}`;
-        const facts = { name, size, stock: stock.id.value, sheets, unit, ...(fixed && { fixed }) };
-        yield { at: sizePlace(piece), facts };
+        const facts = { name, size: net.size, stock: stock.id.value, ...misfit, unit };
+        yield {
+          at: sizePlace(piece),
+          facts: own ? facts : { ...facts, elsewhere: unit === 'in' ? 'inch' : 'metric' },
+        };
       }
     }
   },
-  say: ({ name, size, stock, sheets, fixed, unit }, _, edition) => {
-    const say = (each: Size): string => saySize(each, unit);
-    const sizes = sheets.map((sheet) => sheet.size);
-    const most = say(within(size, sizes));
-    if (edition) {
+  say: ({ name, size, stock, sheets, fixed, elsewhere, unit }, _, edition) => {
+    const own = saySize(size, unit);
+    const papers = sheets.map(saySheet);
+    const there = edition ?? elsewhere;
+    if (there) {
+      const whose = edition ? 'its paper there' : `the paper of readers who measure in ${UNITS[there]}`;
       return {
-        message: `${name} is ${say(size)}, more than its paper there (${sayList(sizes.map(say), 'or')})`,
-        remedy: `tell readers with that paper to cut ${name} from a larger sheet, and name one with "${edition} sheet:" in ${stock}`,
+        message: `${name} is ${own}, more than ${whose} (${sayList(papers, 'or')})`,
+        remedy: `tell readers with that paper to cut ${name} from a larger sheet, and name one with "${there} sheet:" in ${stock}`,
+        severity: 'note',
       };
     }
+    const most = saySize(within(size, sheets, unit), unit);
     return {
-      message: `${name} is ${say(size)}, but ${stock} comes in sheets of ${sayList(sizes.map(say))}`,
+      message: `${name} is ${own}, but ${stock} comes in sheets of ${sayList(papers)}`,
       remedy: fixed
         ? `it would fit turned, but ${REASON[fixed]}: cut it at most ${most}, or from another stock`
         : `cut it at most ${most}, or from a larger stock`,
-      notes: sheets.map((sheet) => ({ message: `a sheet is ${say(sheet.size)}`, at: sheet.at })),
+      notes: sheets.map((sheet) => ({ message: `a sheet is ${saySheet(sheet)}`, at: sheet.at })),
     };
   },
 };
 
-/** A size a stock comes in, and where it is written. */
-type SheetPlaced = { readonly size: Size; readonly at: Place };
+const UNITS = { inch: 'inches', metric: 'millimeters' } as const;
 
-function sheetSize({ size: { width, height, at } }: Stock['sheets'][number]): SheetPlaced {
-  return { size: { width: width.value, height: height.value }, at };
+type Misfit = Pick<Facts, 'sheets' | 'fixed'>;
+
+/** Why a size cannot be cut from any of some sheets; undefined where it can. */
+function misfitIn(sheets: readonly SheetPlaced[], size: Size, stock: Stock): Misfit | undefined {
+  if (sheets.length === 0 || sheets.some((sheet) => fitsWithin(size, sheet.size))) return undefined;
+  const fitsTurned = sheets.some((sheet) => fitsWithin(quarterTurned(size), sheet.size));
+  const fixed = fitsTurned ? keptUpright(stock) : undefined;
+  if (fitsTurned && !fixed) return undefined;
+  return { sheets, ...(fixed && { fixed }) };
+}
+
+/** A size a stock comes in, and where it is written. */
+type SheetPlaced = { readonly size: Size; readonly unit: PaperUnit; readonly at: Place };
+
+function sheetSize({ size: { width, height, at }, unit }: StockSheet): SheetPlaced {
+  return { size: { width: width.value, height: height.value }, unit, at };
+}
+
+/** A sheet in the unit it is sold by. */
+function saySheet({ size, unit }: SheetPlaced): string {
+  return saySize(size, unit);
 }
 
 const REASON = {
@@ -74,11 +101,17 @@ const REASON = {
   grain: 'the grain must run as on the sheet',
 } as const;
 
-/** The size cut down to the largest sheet, each way by itself. */
-function within(size: Size, sheets: readonly Size[]): Size {
-  const [largest = size] = sheets.toSorted((a, b) => area(b) - area(a));
-  return { width: Length.min(size.width, largest.width), height: Length.min(size.height, largest.height) };
+/** The size cut down to the largest sheet, each way by itself; by another ruler than the sheet's, to a mark of it. */
+function within(size: Size, sheets: readonly SheetPlaced[], unit: Unit): Size {
+  const [largest] = sheets.toSorted((a, b) => area(b.size) - area(a.size));
+  if (!largest) return size;
+  const own = unit === 'in' ? 'in' : 'mm';
+  const least = (side: Length, most: Length): Length =>
+    Length.min(side, largest.unit === own ? most : roundDown(most, STEPS[own]));
+  return { width: least(size.width, largest.size.width), height: least(size.height, largest.size.height) };
 }
+
+const STEPS = { in: Length.of(1, 16, 'in'), mm: Length.of(1, 1, 'mm') } as const;
 
 function area({ width, height }: Size): number {
   return width.mm * height.mm;
