@@ -2,10 +2,11 @@ import { twinsOf } from '../edition/lengths.ts';
 import type { Study } from '../examine/examine.ts';
 import { Length } from '../measure/length.ts';
 import { printDecimal, printInches, printMillimetres } from '../measure/print.ts';
+import { rulerMark } from '../measure/round.ts';
 
 const COLUMNS = ['written', 'exact', 'edition', 'deviation', 'length'] as const;
 
-/** One row of the table; `deviation` is the other edition less the exact number, in millimeters with its sign. */
+/** One row of the table; `deviation` is the other edition, as printed, less the exact number, in millimeters with its sign. */
 type EditionRow = Readonly<Record<(typeof COLUMNS)[number], string>>;
 
 const HEADS = {
@@ -28,7 +29,7 @@ export function editionTables(studies: readonly Study[]): string {
       if (study.editions.inch === study.editions.metric)
         return `${written}, with errors: no other edition yet`;
       const rows = pairsOf(study);
-      const deviation = Length.max(Length.zero, ...rows.map(({ inch, metric }) => inch.minus(metric).abs()));
+      const deviation = Length.max(Length.zero, ...rows.map((row) => deviationOf(row, own).abs()));
       const title = `${written}, greatest deviation ${printDecimal(deviation, 'mm', 3)} mm`;
       return [
         title,
@@ -58,7 +59,7 @@ function pairsOf({ editions }: Study): readonly Pair[] {
 
 function rowOf({ inch, metric, names }: Pair, own: keyof typeof HEADS): EditionRow {
   const more = names.length > MOST_NAMES ? ` and ${names.length - MOST_NAMES} more` : '';
-  const deviation = own === 'inch' ? metric.minus(inch) : inch.minus(metric);
+  const deviation = deviationOf({ inch, metric }, own);
   const [inches, millimeters] = [printInches(inch, 'plain'), printMillimetres(metric)];
   return {
     ...(own === 'inch'
@@ -67,6 +68,11 @@ function rowOf({ inch, metric, names }: Pair, own: keyof typeof HEADS): EditionR
     deviation: `${deviation.sign > 0 ? '+' : ''}${printDecimal(deviation, 'mm', 3)}`,
     length: names.slice(0, MOST_NAMES).join(', ') + more,
   };
+}
+
+/** How far the number that the other edition prints is from the exact one. */
+function deviationOf({ inch, metric }: Pick<Pair, 'inch' | 'metric'>, own: keyof typeof HEADS): Length {
+  return own === 'inch' ? rulerMark(metric, 'mm').minus(inch) : rulerMark(inch, 'in').minus(metric);
 }
 
 function aligned(rows: readonly EditionRow[]): string[] {

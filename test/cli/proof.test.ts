@@ -114,6 +114,17 @@ describe('sheetwright proof', () => {
     expect(out).toMatch(/4 1\/4 +107\.95 +108 +\+0\.05 +card width/u);
   });
 
+  // By hand: 4 mm is 0.1575 in, 3/16 in is 4.7625 mm; 85 mm is 3.3465 in, and 3 3/8 in is 85.725 mm.
+  it('says how far off the printed number is, of what is merely converted too', async () => {
+    const holds = 'measurements:\n  holds: { item: coaster, size: 85 mm x 55 mm x 4 mm }';
+    const written = sheetWith('108 x 140').replace('unit: in', 'unit: mm').replace('8 1/2 x 11', 'A4');
+    const sheet = written.replace('measurements:', holds);
+    const { out } = await sheetwright(workspaceWith(sheet), 'proof', '--editions');
+    expect(out).toMatch(/ 4 +0\.1575 +3\/16 +\+0\.763 /u);
+    expect(out).toMatch(/ 85 +3\.3465 +3 3\/8 +\+0\.725 /u);
+    expect(out).toContain('greatest deviation 0.763 mm');
+  });
+
   it('says of a project with one edition that it is printed alone', async () => {
     const sheet = sheetWith('4 1/4 x 5 1/2').replace('measurements:', 'units: inch\nmeasurements:');
     const { out } = await sheetwright(workspaceWith(sheet), 'proof', '--editions');
