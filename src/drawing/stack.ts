@@ -117,8 +117,9 @@ function drawLegend(canvas: Canvas, pile: Pile): void {
   let y = canvas.ink.bottom + size * 1.6;
   for (const [index, placed] of pile.placed.entries()) {
     const { inch, metric } = placed.layer;
-    const [first = [], second = []] = sizeLabel({ inch: inch.size, metric: metric.size }, canvas.style);
-    const line = [{ text: `${nameOf(placed.drawn.piece.id.value)}: ` }, ...first, { text: ' · ' }, ...second];
+    const [first = [], second] = sizeLabel({ inch: inch.size, metric: metric.size }, canvas.style);
+    const other = second ? [{ text: ' · ' }, ...second] : [];
+    const line = [{ text: `${nameOf(placed.drawn.piece.id.value)}: ` }, ...first, ...other];
     canvas.badge(columnName(index), { x: left + size * 0.75, y });
     canvas.label([line], { x: left + size * 2, y }, { anchor: 'start' });
     y += size * 1.75;

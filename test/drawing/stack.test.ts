@@ -87,6 +87,8 @@ pieces:
   it('letters the layers in the order they are stuck on, and names them with both sizes', () => {
     const texts = textsOf(stack().svg);
     expect(texts).toContain('front: 3 1/4 × 4 1/2 in · 83 × 115 mm');
+    const alone = textsOf(stack({ ...inchStyle, shown: ['inch'] }).svg);
+    expect(alone).toContain('front: 3 1/4 × 4 1/2 in');
     expect(['A', 'B', 'C'].map((letter) => texts.filter((text) => text === letter).length)).toEqual([
       2, 2, 2,
     ]);
