@@ -25,10 +25,11 @@ export function factsOf(setting: Setting): readonly Fact[] {
 }
 
 /** Of the main piece, which is named where others fold as well: `card 5 1/2 × 4 1/4 in (…)`. */
-function sizeOf({ editions, measures }: Setting): SafeHtml | undefined {
+function sizeOf({ editions, measures, voice }: Setting): SafeHtml | undefined {
   const size = finishedSize(editions);
   const main = makesSeveral(editions) && mainPiece(editions);
-  const said = size && measures.both(size);
+  const order = size && size.length > 2 ? html`, ${voice.say('finished-order')}` : '';
+  const said = size && html`${measures.both(size)}${order}`;
   return said && main ? html`${nameOf(main.id.value)} ${said}` : said;
 }
 

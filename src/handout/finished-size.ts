@@ -46,12 +46,17 @@ function isAccessory({ body }: Piece): boolean {
 }
 
 /**
- * Width, height and, where it stands up, depth of the finished thing: of its main piece, whose sheets are one in
- * another. Undefined when that cannot be made.
+ * Width and height of the finished thing or, where it stands up, width, depth and height, as the sizes of boxes are
+ * typed: of its main piece, whose sheets are one in another. Undefined when that cannot be made.
  */
 export function finishedSize(editions: Editions): readonly Twin[] | undefined {
   const main = mainPiece(editions);
-  return main && twins(editions, (edition) => outerLengths(edition, main.id.value));
+  return main && twins(editions, (edition) => depthSecond(outerLengths(edition, main.id.value)));
+}
+
+function depthSecond(lengths: readonly Length[] | undefined): readonly Length[] | undefined {
+  const [width, height, depth] = lengths ?? [];
+  return width && height && depth ? [width, depth, height] : lengths;
 }
 
 /**

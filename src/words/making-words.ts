@@ -88,9 +88,13 @@ function slitLines(slits: GridCuts['slit'], voice: Voice): SafeHtml[] {
     const [first] = group;
     if (!first) return [];
     const { between, from, to } = first;
-    const pairs = group.map(({ line }) => voice.phrase('slit-pair', { one: line + 1, other: line + 2 }));
+    const pairs = group.map(({ line }) =>
+      voice.phrase(`slit-pair-${between}`, { one: line + 1, other: line + 2 }),
+    );
+    const along = group.length === 1 ? 'slit-single' : 'slit-several';
     const through = from === to ? 'slit-one' : 'slit-other';
-    const rest = { from: from + 1, to: to + 1, pairs: voice.list(pairs) };
+    const lines = voice.phrase(along, { pairs: voice.list(pairs) });
+    const rest = { from: from + 1, to: to + 1, lines };
     return [voice.phrase(`${through}-${between}`, rest)];
   });
 }

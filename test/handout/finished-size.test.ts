@@ -64,10 +64,10 @@ describe('the finished size', () => {
   it('is that of the outer sheet where one goes into another', () => {
     // A sleeve and a lid go over what they are for with 1/8 in of play, as docs/forms say.
     expect(said(['box: { form: slide box, inside: 2 1/4 x 3 3/4 x 3/4 }'])).toMatch(
-      /^2 3\/8 × 7\/8 × 3 3\/4 in/u,
+      /^2 3\/8 × 3 3\/4 × 7\/8 in \(.* mm\), width × depth × height$/u,
     );
     expect(said(['box: { form: lidded tray, inside: 4 x 3 x 1, lid: 1/2 }'])).toMatch(
-      /^4 1\/8 × 1 × 3 1\/8 in/u,
+      /^4 1\/8 × 3 1\/8 × 1 in/u,
     );
   });
 });
@@ -76,20 +76,20 @@ describe('the finished size', () => {
 const DEMO: Readonly<Record<string, readonly [string, string]>> = {
   'gate-fold-valentine': ['card', '5 1/2 × 4 1/4'],
   'harbour-light-bookmark': ['base', '2 × 7'],
-  'note-card-band': ['band', '4 1/2 × 2 × 1/4'],
-  'paperback-bag': ['bag', '4 1/2 × 8 × 1 1/4'],
+  'note-card-band': ['band', '4 1/2 × 1/4 × 2'],
+  'paperback-bag': ['bag', '4 1/2 × 1 1/4 × 8'],
   // The flanges of the clip-top box stand 1/2 in over its 4 3/4.
-  'plant-marker-box': ['box', '3 1/2 × 5 1/4 × 1'],
+  'plant-marker-box': ['box', '3 1/2 × 1 × 5 1/4'],
   'pull-out-tag': ['tag', '3 × 6'],
   'reading-list-accordion': ['card', '2 3/4 × 4 1/4'],
-  'seed-packet-keeper': ['box', '3 1/2 × 5 1/4 × 1'],
+  'seed-packet-keeper': ['box', '3 1/2 × 1 × 5 1/4'],
   // The flange stands 3/4 in over its 4 in.
-  'short-pencil-box': ['box', '2 3/4 × 4 3/4 × 1 1/2'],
+  'short-pencil-box': ['box', '2 3/4 × 1 1/2 × 4 3/4'],
   // The lid reaches 1/16 in further on each side.
-  'shortbread-tray': ['box', '4 3/8 × 1 × 3 7/8'],
-  'soap-tuck-box': ['box', '2 1/2 × 3 1/2 × 1 1/4'],
+  'shortbread-tray': ['box', '4 3/8 × 3 7/8 × 1'],
+  'soap-tuck-box': ['box', '2 1/2 × 1 1/4 × 3 1/2'],
   // So does the sleeve.
-  'story-slide-box': ['box', '2 3/8 × 7/8 × 3 3/4'],
+  'story-slide-box': ['box', '2 3/8 × 3 3/4 × 7/8'],
   'three-layer-thank-you': ['card', '4 1/4 × 5 1/2'],
 };
 

@@ -163,12 +163,20 @@ describe('what is cut and stuck', () => {
       [
         'Rows count from the top, columns from the left.',
         'Cut away: row 1, columns 1, 3, and 5; row 2, column 5; row 4, column 5.',
-        'In rows 1 to 2, cut along the line between columns 1 and 2, 2 and 3, and 3 and 4.',
-        'In row 4, cut along the line between columns 1 and 2, 2 and 3, and 3 and 4.',
+        'In rows 1 to 2, cut along the lines between columns 1 and 2, between columns 2 and 3, and between columns 3 and 4.',
+        'In row 4, cut along the lines between columns 1 and 2, between columns 2 and 3, and between columns 3 and 4.',
         'Cuts that end inside the sheet are made with scissors or a craft knife, not with the trimmer.',
         'Taper the free corners: row 2, columns 1 and 3; row 4, columns 1 and 3; tab.',
       ].join(''),
     );
+  });
+
+  it('says one line alone as one', () => {
+    const slit =
+      'unit: in\npieces:\n  p: { cut: 4 x 4, score: [{ from: left, at: [2] }, { from: bottom, at: [2] }], slit: [A|B 1] }';
+    const one = settingFor(sampleOf(slit));
+    const said = read(referrer(one.editions, one.measures, one.voice)('trims', 'p'));
+    expect(said).toContain('In row 1, cut along the line between columns 1 and 2.');
   });
 
   it('names the knife for a cut that scissors do not get into', () => {
@@ -211,7 +219,7 @@ describe('the facts', () => {
   it('give the size of the folded box and what it holds', () => {
     const { 'Finished size': size, Holds: holds } = facts(setting);
     // Front 2 1/2 wide, side 1 1/4 deep; 4 1/4 tall and a flange of 5/8 standing on it.
-    expect(size).toMatch(/^2 1\/2 × 4 7\/8 × 1 1\/4 in \(/u);
+    expect(size).toMatch(/^2 1\/2 × 1 1\/4 × 4 7\/8 in \(/u);
     expect(holds).toBe('12 × short pencil, each 5/16 × 3 1/2 × 5/16 in (8 × 89 × 8 mm)');
   });
 
