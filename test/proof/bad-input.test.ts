@@ -104,10 +104,7 @@ describe('what people may type', () => {
   it.each<[string, string]>([
     ['cut: 3 x 4, left: 1/2', 'write "at: { left: 1/2 }"'],
     ['cut: 3 x 4, on: box.floo', 'write "box.floor"'],
-    [
-      'cut: 3 x 4, on: box, that way round',
-      'put the whole value in quotes, as it is read from here: "box, that way round"',
-    ],
+    ['cut: 3 x 4, on: box, that way round', 'put the whole value in quotes: "box, that way round"'],
   ])('and what to write instead of %s', (entry, remedy) => {
     const box = 'pieces:\n    box: { stock: cream, form: tray, inside: 5 x 6 x 1 }';
     const sheet = sheetOf(`{ stock: cream, ${entry} }`).replace('pieces:', box);
