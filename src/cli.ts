@@ -58,7 +58,7 @@ const COMMANDS: readonly CommandEntry[] = [
     options: [
       ['--spares <number>', 'kits more than that', '0'],
       ['--seconds <number>', 'how long to look for a better plan', '5'],
-      ['--margin <percent>', 'the part of the price to be left when the cost is paid'],
+      ['--margin <percent>', 'how much of the price is to be left after the cost'],
       ['--kerf <length>', 'what the blade takes away with each cut'],
       ['--trim-margin <length>', 'what is cut off all four edges of a sheet first'],
       ['--labels', 'print labels for the bags too'],

@@ -33,7 +33,7 @@ function requireSlug(slug: string): void {
   const fit = slugOf(slug);
   if (fit === slug) return;
   throw new Refusal(
-    `"${slug}" cannot be part of a web address: use small letters, digits and hyphens${fit ? `, such as ${fit}` : ''}`,
+    `"${slug}" cannot be part of a web address: use lowercase letters, digits and hyphens${fit ? `, such as ${fit}` : ''}`,
   );
 }
 

@@ -5,8 +5,8 @@ import { supplyWords } from '../handout/supplies.ts';
 import type { Step, Supply } from '../project/model.ts';
 
 /**
- * The supplies by the first place in the steps that names them, each with the number of that step. Tools that no step names are taken to be in use from
- * the beginning, as a trimmer is, and inks to lie by the first stamp; anything else that none names lies last.
+ * The supplies by the first place in the steps that names them, each with the number of that step. A tool that no step
+ * names is in use from the start, as a trimmer is, and ink lies by the first stamp; the rest comes last.
  */
 export function laidOut(setting: Setting): readonly object[] {
   const { project } = setting;

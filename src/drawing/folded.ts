@@ -1,6 +1,7 @@
 import type { Edition, Editions } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
 import { roundFolded, rulerMark } from '../measure/round.ts';
+import { rulerUnit } from '../measure/ruler-unit.ts';
 import { caliperOf, stockOf } from '../shape/caliper.ts';
 import { areaOf, edgesOf, type Point2 } from '../shape/flat-polygon.ts';
 import { type FoldProgress, foldedExtent, layDown, sharesOf } from '../shape/fold.ts';
@@ -145,7 +146,7 @@ function extentOf(edition: Edition, id: string, view: string): readonly Length[]
   const [sheet] = sheetsOf(edition.shapes.nets, id);
   const pose = sheet && (view === 'folded' ? 1 : poseOf(sheet.net, view));
   if (!sheet || pose === undefined) return [];
-  const unit = edition.project.unit === 'in' ? 'in' : 'mm';
+  const unit = rulerUnit(edition.project.unit);
   const lengths = foldedExtent(sheet.net, pose).map((side) => roundFolded(side, unit));
   // Of a shape that is still open nobody measures the size over all; no depth isn't said.
   return lengths

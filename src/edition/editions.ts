@@ -1,4 +1,5 @@
 import type { Length } from '../measure/length.ts';
+import { editionIn } from '../measure/ruler-unit.ts';
 import type { Size } from '../measure/size.ts';
 import type { Piece, Project, Units } from '../project/model.ts';
 import type { Shapes } from '../shape/shapes.ts';
@@ -73,12 +74,12 @@ export function ownEdition(editions: Editions): Edition {
 
 /** The edition a project is written in. */
 export function editionWritten({ unit }: Project): EditionName {
-  return unit === 'in' ? 'inch' : 'metric';
+  return editionIn(unit);
 }
 
 /** The edition whose ruler a piece was measured with: a shared box may be in inches in a sheet in millimeters. */
-export function rulerWritten({ body }: Piece, { unit }: Project): Editions['own'] {
-  return (body.kind === 'form' ? body.ruler : (body.cut.unit ?? unit)) === 'in' ? 'inch' : 'metric';
+export function rulerWritten({ body }: Piece, { unit }: Project): EditionName {
+  return editionIn(body.kind === 'form' ? body.ruler : (body.cut.unit ?? unit));
 }
 
 /** A project in its own unit and in the other; where there is no other, its own stands for both. */

@@ -6,8 +6,7 @@ import type { Project, Workspace } from '../project/model.ts';
 import { digestOf, startOf } from '../project/source.ts';
 import { projectLinks } from '../proof/links.ts';
 import { proofProject } from '../proof/proof.ts';
-import { mergeFindings } from '../proof/tell.ts';
-import { isFailure } from '../proof/told.ts';
+import { isStopped } from '../proof/tell.ts';
 import { buildShapes } from '../shape/build.ts';
 import type { Shapes } from '../shape/shapes.ts';
 
@@ -67,7 +66,7 @@ function studyProject(workspace: Workspace, written: Project): Study {
       : { edition: asWritten, findings: [] };
     const { project, shapes } = own.edition;
     const findings = [...own.findings, ...proofProject(workspace, project, shapes)];
-    const isAlone = project.units === editionWritten(project) || isFailure(mergeFindings(findings), false);
+    const isAlone = project.units === editionWritten(project) || isStopped(findings, false);
     if (isAlone) return { project, shapes, editions: editionsOf(own.edition), findings };
     const other = settleEdition(workspace, written, own.edition, otherProject(project));
     findings.push(...other.findings, ...findOnlyThere(workspace, other.edition, findings));

@@ -1,6 +1,7 @@
 import { type Edition, type Editions, ownEdition, type Twin, twins } from '../edition/editions.ts';
 import { Length } from '../measure/length.ts';
 import { roundFolded } from '../measure/round.ts';
+import { rulerUnit } from '../measure/ruler-unit.ts';
 import type { Piece } from '../project/model.ts';
 import { foldedExtent } from '../shape/fold.ts';
 import { forms } from '../shape/forms/index.ts';
@@ -64,7 +65,7 @@ function depthSecond(lengths: readonly Length[] | undefined): readonly Length[] 
  * height and depth. A box inside another is smaller in each of its sides, once both are put in order.
  */
 function outerLengths({ project, shapes }: Edition, piece: string): readonly Length[] | undefined {
-  const unit = project.unit === 'in' ? 'in' : 'mm';
+  const unit = rulerUnit(project.unit);
   const [own, ...further] = sheetsOf(shapes.nets, piece).map(({ net }) => finishedLengths(net, unit));
   if (!own) return undefined;
   const ranked = own.toSorted(byLength);

@@ -1,4 +1,4 @@
-import type { EditionName } from '../edition/editions.ts';
+import { editionIn } from '../measure/ruler-unit.ts';
 import { type Measurement, scanMeasurements } from '../measure/scan.ts';
 import { spellingIn } from '../project/language.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
@@ -28,7 +28,7 @@ export function measuredText(text: string, { finder, measures, voice }: ReadSett
   for (const mention of mentionsIn(text, voice)) {
     if (mention.said.length > 1 && measures.shown.length > 1) continue;
     const { lengths, unit } =
-      mention.said.find((each) => editionOf(each) === measures.leading) ?? mention.said[0];
+      mention.said.find((each) => editionIn(each.unit) === measures.leading) ?? mention.said[0];
     parts.push(set(text.slice(end, mention.start), end === 0));
     parts.push(measures.both(finder(lengths, unit)));
     end = mention.end;
@@ -61,7 +61,7 @@ function mentionsIn(text: string, voice: Voice): readonly Mention[] {
     const before = mentions.at(-1);
     const last = before?.said.at(-1);
     const between = before && text.slice(before.end, start).trim();
-    if (before && last && editionOf(last) !== editionOf(measurement) && isPairing(between, voice)) {
+    if (before && last && editionIn(last.unit) !== editionIn(measurement.unit) && isPairing(between, voice)) {
       const closed = between === '(' && text[end] === ')' ? end + 1 : end;
       mentions[mentions.length - 1] = { ...before, end: closed, said: [...before.said, measurement] };
     } else mentions.push({ start, end, said: [measurement] });
@@ -71,8 +71,4 @@ function mentionsIn(text: string, voice: Voice): readonly Mention[] {
 
 function isPairing(between = '', { say }: Voice): boolean {
   return PAIRED.test(between) || between === say('paired-or');
-}
-
-function editionOf({ unit }: Measurement): EditionName {
-  return unit === 'in' ? 'inch' : 'metric';
 }

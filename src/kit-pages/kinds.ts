@@ -9,12 +9,6 @@ export function kindName({ pieces }: PieceKind, voice: Voice): string {
   return new Intl.ListFormat(voice.language, { type: 'disjunction' }).format(names);
 }
 
-/** `A` for the first kind of a stock; after `Z` comes `AA`. */
-export function kindLetter(kind: number): string {
-  const last = String.fromCharCode(65 + (kind % 26));
-  return kind < 26 ? last : `${kindLetter(Math.floor(kind / 26) - 1)}${last}`;
-}
-
 /** The kinds of pieces a sheet of a layout gives, by their place among all of a plan, and how many of each. */
 export function kindsCut(
   { kinds }: StockPlan,

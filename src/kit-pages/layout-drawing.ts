@@ -15,9 +15,10 @@ import { offcutsIn, type PaperBox, type PlacedPiece, piecesIn } from '../kit/she
 import type { CuttingStep } from '../kit/steps.ts';
 import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
+import { columnName } from '../shape/cells.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import { boxCorners } from '../shape/outline.ts';
-import { kindLetter, kindName, kindsCut } from './kinds.ts';
+import { kindName, kindsCut } from './kinds.ts';
 import type { KitWords } from './words.ts';
 
 /** Room for the drawing of a sheet, in millimetres of paper. */
@@ -58,7 +59,7 @@ function drawPiece(
   const frame = frameOf(piece, scale);
   canvas.paper(boxCorners(frame), stock.color?.value);
   canvas.line('layer', boxCorners(frame), true);
-  const letter = kindLetter(piece.blank);
+  const letter = columnName(piece.blank);
   const name = plain(`${letter} ${kindName(kind, words.voice)}`);
   const size = sizeLettering(piece, words);
   setWithin(canvas, frame, [[name, size], [plain(letter), size], [plain(letter)]]);

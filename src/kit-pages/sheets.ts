@@ -1,9 +1,10 @@
 import { drawingElement } from '../drawing/figures.ts';
 import type { SheetLayout, StockPlan } from '../kit/plan.ts';
 import { offcutsIn } from '../kit/sheet-tree.ts';
+import { columnName } from '../shape/cells.ts';
 import { pieceSheetNamed } from '../words/names.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
-import { kindLetter, kindName, kindsCut } from './kinds.ts';
+import { kindName, kindsCut } from './kinds.ts';
 import { layoutDrawing } from './layout-drawing.ts';
 import { type StepRow, stepRows } from './steps.ts';
 import { joined, type KitWords } from './words.ts';
@@ -77,7 +78,7 @@ function piecesOf(plan: StockPlan, layout: SheetLayout, words: KitWords): readon
   return kindsCut(plan, layout).map(({ kind, index, count }) =>
     words.voice.phrase('kit-each-sheet', {
       count,
-      letter: kindLetter(index),
+      letter: columnName(index),
       piece: kindName(kind, words.voice),
       size: words.size(kind.size),
     }),

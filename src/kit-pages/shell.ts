@@ -3,6 +3,7 @@ import { pageCss } from '../handout/css.ts';
 import { type PageInput, pageHtml } from '../handout/render.ts';
 import type { Kit } from '../kit/plan.ts';
 import type { Currency } from '../kit/report/figures.ts';
+import { editionIn } from '../measure/ruler-unit.ts';
 import type { Paper } from '../project/model.ts';
 import { typographic } from '../words/typographic.ts';
 import { voiceOf } from '../words/voice.ts';
@@ -20,7 +21,7 @@ export type KitPage = { readonly title: string; readonly html: string };
 
 /** How a kit's pages speak: in the unit the project is measured in. */
 export function wordsFor({ kit: { project }, labels, currency }: KitInput): KitWords {
-  return kitWords(voiceOf(labels), project.unit === 'in' ? 'inch' : 'metric', currency);
+  return kitWords(voiceOf(labels), editionIn(project.unit), currency);
 }
 
 /** One page of a kit. @param page `state` is what stands in the margin of a paper beside the title. */

@@ -2,8 +2,9 @@ import type { PieceKind, SheetLayout, StockPlan } from '../kit/plan.ts';
 import type { SheetTree } from '../kit/sheet-tree.ts';
 import type { CuttingStep } from '../kit/steps.ts';
 import { sameSize } from '../measure/size.ts';
+import { columnName } from '../shape/cells.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
-import { kindLetter, kindName } from './kinds.ts';
+import { kindName } from './kinds.ts';
 import { joined, type KitWords } from './words.ts';
 
 /** A step at the trimmer. */
@@ -64,7 +65,7 @@ function giveOf(part: SheetTree, count: number, kinds: readonly PieceKind[], wor
   const { voice } = words;
   if (part.kind === 'blank') {
     const kind = kinds[part.blank];
-    const piece = `${kindLetter(part.blank)} ${kind ? kindName(kind, voice) : ''}`;
+    const piece = `${columnName(part.blank)} ${kind ? kindName(kind, voice) : ''}`;
     return voice.phrase('kit-gives-piece', { count, piece });
   }
   const size = words.size(part);

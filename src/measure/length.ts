@@ -119,7 +119,7 @@ export class Length {
     return this.#mm.valueOf() as Millimetres;
   }
 
-  /** Exact to a debugger and in test failures: `9/4 in`. */
+  /** The exact number of inches, `9/4 in`: the same text for equal lengths only, so that maps may have it for a key. */
   toString(): string {
     const { numerator, denominator } = this.in('in');
     return denominator === 1n ? `${numerator} in` : `${numerator}/${denominator} in`;

@@ -13,7 +13,7 @@ export type Measurement = {
 export type Spelling = {
   /** A comma divides the whole from its parts: `2,5 cm`. */
   readonly hasComma: boolean;
-  /** Words for units, in small letters. */
+  /** Words for units, in lowercase letters. */
   readonly units: ReadonlyMap<string, Unit>;
   /** Words between the sides of a size: `4 by 5 cm`. */
   readonly between: readonly string[];

@@ -133,7 +133,13 @@ export function attributeMap(node: Directive, file: SourceFile): YamlMap {
     key: textNode(key, attributePlace(node, key, file, 'key')),
     value: textNode(value ?? '', attributePlace(node, key, file, 'value')),
   }));
-  return { kind: 'map', entries, at: placeOf(node, file) };
+  return { kind: 'map', entries: [...entries, ...passedOver(node, file)], at: placeOf(node, file) };
+}
+
+/** The one name that the parser of directives cannot keep, being that of every object's prototype. */
+function passedOver(node: Directive, file: SourceFile): YamlMap['entries'] {
+  const at = attributePlace(node, '__proto__', file, 'key');
+  return textAt(at) === '__proto__' ? [{ key: textNode('__proto__', at), value: textNode('', at) }] : [];
 }
 
 /** Where an attribute's value stands (or its key, where it has none or that is asked for). */

@@ -7,15 +7,12 @@ import type { FormGrammar } from './form-grammar.ts';
 import { LEDGER_FILE } from './ledger.ts';
 import type { Workspace } from './model.ts';
 import type { PictureState } from './pictures.ts';
-import { slugOf } from './slug.ts';
 import { type SourceFile, sourceFile, startOf } from './source.ts';
 import { isSharedFile, readWorkspace } from './workspace.ts';
 
 export type LoadOptions = {
   /** The ready-made forms that sheets may name. */
   readonly forms: readonly FormGrammar[];
-  /** Only the projects with these slugs. */
-  readonly only?: readonly string[] | undefined;
   /** The folder that paths in messages are relative to: the one the command runs in. */
   readonly namedFrom?: string | undefined;
 };
@@ -30,15 +27,13 @@ export async function loadWorkspace(root: string, options: LoadOptions): Promise
   const named = (path: string): string => nameOf(path, options.namedFrom ?? process.cwd());
   const entries = (await readdir(folder)).sort();
   const inShared = await readdir(join(folder, 'shared')).catch(() => []);
-  const isWanted = (entry: string): boolean =>
-    canBeProject(entry) && (options.only?.includes(slugOf(entry)) ?? true);
   const paths = [
     'site.yaml',
     ...inShared
       .sort()
       .map((name) => `shared/${name}`)
       .filter(isSharedFile),
-    ...entries.filter(isWanted).flatMap((entry) => [`${entry}/sheet.md`, `${entry}/${LEDGER_FILE}`]),
+    ...entries.filter(canBeProject).flatMap((entry) => [`${entry}/sheet.md`, `${entry}/${LEDGER_FILE}`]),
   ];
   const findings: Finding[] = [];
   const report = (finding: Finding): unknown => findings.push(finding);

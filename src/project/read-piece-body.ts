@@ -1,3 +1,4 @@
+import { rulerUnit } from '../measure/ruler-unit.ts';
 import type { FormAsWritten, FormGrammar, FormParameter, FormSetting } from './form-grammar.ts';
 import { type Group, made, mapOf, type ToRead, turned, type Value, whereOf } from './grammar.ts';
 import { listed, named, needed, optional, required, together } from './keys.ts';
@@ -50,7 +51,7 @@ export function settingsOf({ parameters }: FormGrammar): Group<FormSettings> {
       Object.entries(read).flatMap(([key, setting]) => (setting ? [[key, setting]] : [])),
     );
     const measured = [...settings.values()].find((setting) => setting.kind === 'lengths');
-    return { settings, ruler: (measured?.unit ?? reader.unit) === 'in' ? 'in' : 'mm' };
+    return { settings, ruler: rulerUnit(measured?.unit ?? reader.unit) };
   };
   return together(Object.fromEntries(keys), make);
 }

@@ -6,6 +6,7 @@ import { listed, needed, optional, section } from './keys.ts';
 import { parseWithin } from './markdown.ts';
 import type { Project, Prose, Units } from './model.ts';
 import { checkPictures, type FindPicture } from './pictures.ts';
+import { everyProse } from './prose.ts';
 import { readLedger } from './read-ledger.ts';
 import { asMeasurements, type MeasuredBlock } from './read-measurements.ts';
 import { asSupply } from './read-supplies.ts';
@@ -15,11 +16,11 @@ import { makeSafe } from './safe-content.ts';
 import { sharedName } from './shared.ts';
 import { slugOf } from './slug.ts';
 import { type At, digestOf, type Place, type SourceFile, startOf } from './source.ts';
-import { everyProse, readSteps } from './steps.ts';
+import { readSteps } from './steps.ts';
 import { asDate, asLanguage, asMinutes, asText, asUnits } from './values.ts';
 import { readYaml } from './yaml-tree.ts';
 
-const HEAD = 'keys with a colon and a blank behind each, such as title: Seed keeper';
+const HEAD = 'keys with a colon and a space behind each, such as title: Seed keeper';
 
 const SHEET = sectionOf(HEAD, {
   title: needed(optional(asText, "The project's name.")),

@@ -1,4 +1,4 @@
-import type { Unit } from '../measure/length.ts';
+import { rulerUnit } from '../measure/ruler-unit.ts';
 import { made, mapOf, orShort, taken, turned, type Value } from './grammar.ts';
 import { listed, optional, required } from './keys.ts';
 import {
@@ -58,7 +58,7 @@ const asSheetSize: Value<StockSheet> = turned(
 
 const asMeasuredSheet: Value<StockSheet> = made(asSize, (size, { reader }) => ({
   size,
-  unit: paperUnit(size.unit ?? reader.unit),
+  unit: rulerUnit(size.unit ?? reader.unit),
 }));
 
 const asSheet: Value<StockSheet> = orShort(
@@ -118,7 +118,7 @@ export const asStock: Value<Stock> = sharing(
           in: priced(inchSheet, price),
           mm: priced(metricSheet, price),
         },
-        paperUnit(reader.unit),
+        rulerUnit(reader.unit),
       ),
     }),
   ),
@@ -126,10 +126,6 @@ export const asStock: Value<Stock> = sharing(
 
 function priced(sheets: readonly StockSheet[], price: At<Money> | undefined): readonly StockSheet[] {
   return price ? sheets.map((sheet) => ({ price, ...sheet })) : sheets;
-}
-
-function paperUnit(unit: Unit): PaperUnit {
-  return unit === 'in' ? 'in' : 'mm';
 }
 
 /** The name of what has none: its id as a person says it. */

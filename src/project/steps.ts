@@ -30,14 +30,6 @@ const STEP = sectionOf('{minutes=10}', {
 
 export const STEP_SCHEMA: Schema = STEP.schema;
 
-/** The introduction and every step, in the order they are read. */
-export function everyProse({
-  introduction,
-  steps,
-}: Pick<Project, 'introduction' | 'steps'>): readonly Prose[] {
-  return [introduction, ...steps.map(({ prose }) => prose)];
-}
-
 /** Reads an introduction, and a step for every `##` heading. */
 export function readSteps(
   root: Root,

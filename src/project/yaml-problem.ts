@@ -49,10 +49,10 @@ function plainProblem({ code, message }: YAMLParseError): string {
 }
 
 const NO_COLON =
-  'this line has no key with a colon and a blank behind it, or a quotation mark is never closed';
+  'this line has no key with a colon and a space behind it, or a quotation mark is never closed';
 
 const PROBLEMS: Readonly<Partial<Record<string, string>>> = {
-  TAB_AS_INDENT: 'there is a tab at the beginning of this line; indent with blanks',
+  TAB_AS_INDENT: 'there is a tab at the beginning of this line; indent with spaces',
   BAD_INDENT: 'this line is not indented like the lines it belongs to, or a bracket above it is never closed',
   BAD_SCALAR_START: 'a value cannot begin with this character; put the value in quotes',
   BAD_DQ_ESCAPE: 'a backslash in double quotes needs a second one; or use single quotes',

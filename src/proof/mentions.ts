@@ -18,7 +18,7 @@ export function speaksOf(piece: string, step: Step): boolean {
   return step.prose.texts.some(({ value }) => ` ${spaced(value)} `.includes(word));
 }
 
-/** In small letters, its words one space apart. */
+/** In lowercase letters, its words one space apart. */
 function spaced(text: string): string {
   return text
     .toLowerCase()

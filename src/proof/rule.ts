@@ -57,7 +57,10 @@ export type Rule<F = Record<string, never>> = {
   readonly passes?: PassingExample;
   /** Looks at one project. */
   readonly check?: (context: ProofContext) => Iterable<Evidence<F>>;
-  /** It looks at what is written only, so that the other edition of a project, with the same text, need not be asked. */
+  /**
+   * It is asked about the edition that a project is written in only: the other has the same words, and its numbers are
+   * ours (a score line of ours between two grooves is nothing the writer could mend).
+   */
   readonly ownEditionOnly?: true;
   /** In words; of the other edition of a project, where only that one has it. */
   readonly say: (facts: F, at: Place, edition?: Finding['edition']) => Words;

@@ -1,7 +1,7 @@
 import { compare } from '../measure/numbers.ts';
 import { type Finding, findMistake, type RuleId } from '../project/finding.ts';
 import { rules } from './rules/index.ts';
-import type { Told } from './told.ts';
+import { isFailure, type Told } from './told.ts';
 
 /** A finding in the words of its rule. */
 export function tellFinding<K extends RuleId>(finding: Finding<K>): Told {
@@ -17,6 +17,11 @@ export function tellFinding<K extends RuleId>(finding: Finding<K>): Told {
   } catch (error) {
     return tellFinding<'internal'>(findMistake(`the rule ${rule}`, error, at));
   }
+}
+
+/** Whether findings stop what they are about, once they are told. */
+export function isStopped(findings: readonly Finding[], strict: boolean): boolean {
+  return findings.some((finding) => isFailure([tellFinding(finding)], strict));
 }
 
 /**

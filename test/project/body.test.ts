@@ -54,6 +54,8 @@ describe('steps', () => {
     ['## A :step{dry=-1}', 'unexpected-value: -1'],
     ['## A :step{ahead=maybe}', 'unexpected-value: maybe'],
     ['## A :step{minute=10}', 'unknown-key: minute'],
+    ['## A :step{minutes=10 __proto__=1}', 'unknown-key: __proto__'],
+    ['## A :step{__proto__=1}', 'unknown-directive: :step{__proto__=1}'],
     ['## A :step{minutes=1} :step{dry=2}', 'unexpected-value: :step{dry=2}'],
     ['### A :step{minutes=1}', 'unexpected-value: :step{minutes=1}'],
     ['Text :step{minutes=1}', 'unexpected-value: :step{minutes=1}'],

@@ -53,13 +53,6 @@ describe('a workspace on disk', () => {
     expect(await paths(join(root, 'elsewhere'))).toEqual(['../projects/card/sheet.md']);
   });
 
-  it('can be read in part', async () => {
-    await put('card/sheet.md', CARD);
-    await put('The Box/sheet.md', CARD);
-    const { projects } = await loadWorkspace(root, { only: ['the-box', 'none'] });
-    expect(projects.map(({ slug }) => slug)).toEqual(['the-box']);
-  });
-
   it('that is empty has no projects', async () => {
     expect((await loadWorkspace(root)).projects).toEqual([]);
   });

@@ -147,7 +147,7 @@ describe('what people may type', () => {
       'a tab for an indent',
       '---\ntitle: Card\nmeasurements:\n\tunit: in\n---\n',
       [
-        '4:1-2 broken-yaml: the block at the head cannot be read: there is a tab at the beginning of this line; indent with blanks',
+        '4:1-2 broken-yaml: the block at the head cannot be read: there is a tab at the beginning of this line; indent with spaces',
       ],
     ],
   ])('%s', (_, sheet, expected) => {

@@ -1,5 +1,6 @@
 import { Length } from '../../measure/length.ts';
 import { roundUp } from '../../measure/round.ts';
+import { rulerUnit } from '../../measure/ruler-unit.ts';
 import { endMisfits } from '../../shape/closure/end-cover.ts';
 import { type EndFlap, endGap, type TubeEnd, tubeEnds } from '../../shape/closure/ends.ts';
 import { lengthOf } from '../../shape/closure/suspects.ts';
@@ -65,7 +66,7 @@ function openIn(
 ): readonly { readonly flaps: readonly EndFlap[]; readonly open: Slot | Hole }[] {
   const found = endGap(net, end, caliper);
   if (found) return [{ flaps: found.flaps, open: { across: found.across, gap: found.gap } }];
-  const step = Length.of(1, of.unit === 'in' ? 16 : 1, of.unit === 'in' ? 'in' : 'mm');
+  const step = Length.of(1, of.unit === 'in' ? 16 : 1, rulerUnit(of.unit));
   const marked = (mm: number): Length => roundUp(lengthOf(mm), step);
   return endMisfits(shape, end, caliper).flatMap((misfit) => {
     if (misfit.kind !== 'hole') return [];

@@ -1,5 +1,6 @@
 import type { Length, Unit } from '../../measure/length.ts';
 import { printDecimal } from '../../measure/print.ts';
+import { editionIn } from '../../measure/ruler-unit.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
@@ -24,12 +25,12 @@ export const editionStrained: Rule<Facts> = {
   fails: { pieces: ['card: { stock: cream, cut: 5 x 3 }', ...STRIPS].join('\n'), blames: 's2' },
   passes: { with: '15/16 x 3', insteadOf: '1 x 3' },
   say: ({ piece, own: [own, ownUnit], other: [other, unit], faulty }) => {
-    const name = unit === 'in' ? 'inch' : 'metric';
+    const name = editionIn(unit);
     const moved = `${sayLength(own, ownUnit)} of ${piece} is ${sayLength(other, unit)} there`;
     return faulty
       ? {
           message: `the ${name} edition has no numbers near enough for ${piece} to fold and fit: ${moved}`,
-          remedy: `try it before you hand it out, or leave that edition out with "units: ${unit === 'in' ? 'metric' : 'inch'}"`,
+          remedy: `try it before you hand it out, or leave that edition out with "units: ${editionIn(ownUnit)}"`,
         }
       : {
           message: `in the ${name} edition ${moved}, ${printDecimal(other.minus(own).abs(), 'mm', 1)} mm off: in whole numbers near enough ${piece} would not fold and fit as it does`,

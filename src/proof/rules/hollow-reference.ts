@@ -1,7 +1,7 @@
 import type { Piece, Reference, ReferenceKind } from '../../project/model.ts';
+import { everyProse } from '../../project/prose.ts';
 import { type Shapes, sheetsOf } from '../../shape/shapes.ts';
 import { isNamed } from '../part-names.ts';
-import { everyProse } from '../prose.ts';
 import type { Rule } from '../rule.ts';
 
 type Facts = {

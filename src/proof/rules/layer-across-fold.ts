@@ -1,5 +1,6 @@
 import type { Length } from '../../measure/length.ts';
 import { roundFolded } from '../../measure/round.ts';
+import { rulerUnit } from '../../measure/ruler-unit.ts';
 import type { Project } from '../../project/model.ts';
 import {
   fittingPanel,
@@ -67,7 +68,7 @@ function partedPanels(
   const parted = partingOf(ground);
   if (!parted) return undefined;
   const { parts, fold } = parted;
-  const ruler = unit === 'in' ? 'in' : 'mm';
+  const ruler = rulerUnit(unit);
   const [first, second] = parts;
   const fitting = fittingPanel(layer);
   return {

@@ -1,5 +1,6 @@
 import type { Length, Unit } from '../../measure/length.ts';
 import { roundFolded } from '../../measure/round.ts';
+import { rulerUnit } from '../../measure/ruler-unit.ts';
 import { areaOf, type Point2 } from '../../shape/flat-polygon.ts';
 import { upright } from '../../shape/fold.ts';
 import { type Ground, groundOf, partingOf, partOver } from '../../shape/ground.ts';
@@ -59,7 +60,7 @@ function gapUnder(ground: Ground, unit: Unit): Gap | undefined {
   const trimmed = panel ? [] : net.waste.flatMap((part) => partOver(outline, part.map(upright)) ?? []);
   const [most] = trimmed.toSorted((a, b) => b.area - a.area);
   if (most) {
-    const ruler = unit === 'in' ? 'in' : 'mm';
+    const ruler = rulerUnit(unit);
     return {
       kind: 'trimmed',
       width: roundFolded(most.width, ruler),

@@ -1,6 +1,6 @@
+import { everyProse } from '../../project/prose.ts';
 import { USUAL_VIEW, viewsOf } from '../../shape/view/views.ts';
 import { isNamed } from '../part-names.ts';
-import { everyProse } from '../prose.ts';
 import type { Rule } from '../rule.ts';
 import { quote, sayList } from '../words.ts';
 

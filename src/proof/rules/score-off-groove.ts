@@ -1,4 +1,5 @@
 import type { Length } from '../../measure/length.ts';
+import { editionIn } from '../../measure/ruler-unit.ts';
 import type { Piece } from '../../project/model.ts';
 import type { Place } from '../../project/source.ts';
 import type { ScoredAt } from '../../shape/score-lines.ts';
@@ -16,7 +17,7 @@ type Facts = ScoredAt & {
 export const scoreOffGroove: Rule<Facts> = {
   severity: 'warning',
   summary: 'Every score line lies on a groove of the score board.',
-  why: 'A score board has a groove every eighth of an inch (common practice; `bench: { board: 1/16 in }` in `site.yaml` says otherwise). A line between two grooves must be measured and ruled by hand, which a class will get wrong. A sheet in millimetres is checked only if `metric board` is given.',
+  why: 'A score board has a groove every eighth of an inch (common practice; `bench: { board: 1/16 in }` in `site.yaml` says otherwise). A line between two grooves must be measured and ruled by hand, which a class will get wrong. A sheet in millimeters is checked only if `metric board` is given.',
   fails: {
     pieces: 'fold: { stock: cream, cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [4 1/4, 8 3/16] }] }',
     blames: '8 3/16',
@@ -26,7 +27,7 @@ export const scoreOffGroove: Rule<Facts> = {
   *check({ workspace, project, shapes }) {
     const { unit, units } = project;
     // Nobody scores by an edition that isn't printed.
-    if (units === (unit === 'in' ? 'metric' : 'inch')) return;
+    if (units !== 'both' && units !== editionIn(unit)) return;
     const pitch = unit === 'in' ? workspace.site.bench.board.value : workspace.site.bench.metricBoard?.value;
     if (!pitch) return;
     for (const [id, piece] of project.pieces) {

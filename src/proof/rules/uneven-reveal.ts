@@ -22,8 +22,8 @@ type OffCentre = Pick<Axis, 'sides' | 'reveals'> & { readonly from: Edge };
 
 export const unevenReveal: Rule<Facts> = {
   severity: 'warning',
-  summary: 'The border round a centred layer is the same on all sides, unless it plainly means to differ.',
-  why: 'A border of 1/8 in at the sides and 3/16 in above and below is rarely meant: more often one number was subtracted wrongly. The eye sees the difference at once. Borders that differ by more than 1/8 in (on a strip, at least three times as long as it is wide, by more than 1/16 in), or are wider than 1/2 in, are taken as meant. A layer placed by distances that is almost centred, but not quite, gets a note.',
+  summary: 'The border round a centered layer is the same on all sides, unless it plainly means to differ.',
+  why: 'A border of 1/8 in at the sides and 3/16 in above and below is rarely meant: more often one number was subtracted wrongly. The eye sees the difference at once. Borders that differ by more than 1/8 in (on a strip, at least three times as long as it is wide, by more than 1/16 in), or are wider than 1/2 in, are taken as meant. A layer placed by distances that is almost centered, but not quite, gets a note.',
   fails: {
     pieces: 'card: { stock: cream, cut: 4 1/4 x 5 1/2 }\nmat: { stock: cream, cut: 4 x 5 1/8, on: card }',
     blames: '5 1/8',
@@ -50,13 +50,13 @@ export const unevenReveal: Rule<Facts> = {
     const { sides, reveals, from } = facts;
     return {
       severity: 'note',
-      message: `${layer} lies ${say(reveals[0])} from the ${sides[0]} of ${baseName} and ${say(reveals[1])} from the ${sides[1]}: almost centred, but not quite`,
+      message: `${layer} lies ${say(reveals[0])} from the ${sides[0]} of ${baseName} and ${say(reveals[1])} from the ${sides[1]}: almost centered, but not quite`,
       remedy: `leave out "${from}" to centre it, or let it stand if it is meant so`,
     };
   },
 };
 
-/** A centred layer whose border at the sides is a little different from that above and below. */
+/** A centered layer whose border at the sides is a little different from that above and below. */
 function differing(layer: Layer, unit: Unit): Evidence<Differing> | undefined {
   const [across, upright] = axesOf(layer);
   if (!across?.centred || !upright?.centred) return undefined;

@@ -1,8 +1,8 @@
 import type { Cell } from '../../project/net-as-written.ts';
+import { everyProse } from '../../project/prose.ts';
 import { cellName, columnName } from '../../shape/cells.ts';
 import { nameRemedy } from '../../shape/nearest.ts';
 import { partNames } from '../part-names.ts';
-import { everyProse } from '../prose.ts';
 import type { Rule } from '../rule.ts';
 import type { Words } from '../told.ts';
 import { quote } from '../words.ts';

@@ -13,7 +13,7 @@ type Facts = {
 
 export const unreadableLength: Rule<Facts> = {
   severity: 'error',
-  summary: 'Every measurement can be read, is more than zero and at most one metre.',
+  summary: 'Every measurement can be read, is more than zero and at most one meter.',
   why: 'Lengths are read exactly as typed: `2 1/4`, `2-1/4`, `2¼`, `2.25`, `2 1/4 in`, `57 mm`, `5.7 cm` or `5,7 cm`; sizes as `3 x 4`. What cannot be read is never guessed at, because fifty people would cut by the guess.',
   fails: { pieces: 'front: { stock: cream, cut: 3 1/0 x 4 }', blames: '3 1/0' },
   passes: { with: '3 1/2', insteadOf: '3 1/0' },
@@ -40,7 +40,7 @@ const WORDS: Readonly<Record<LengthProblem, readonly [said: string, remedy?: str
   'denominator of zero': ['divides by zero', 'put another number under the fraction bar, such as 1/2'],
   negative: ['is less than zero', 'leave out the minus sign: a measurement is always more than zero'],
   zero: ['measures nothing', 'write what it measures, or leave the whole entry out'],
-  'too long': ['is longer than 1 m (39 3/8 in)', 'look for a missing blank, fraction bar or decimal point'],
+  'too long': ['is longer than 1 m (39 3/8 in)', 'look for a missing space, fraction bar or decimal point'],
   'too many sizes': ['has more measurements than belong here'],
   'too few sizes': ['has fewer measurements than belong here'],
 };

@@ -240,7 +240,7 @@ const UNREADABLE: readonly Case[] = [
     { size: '2 x 4', hole: '5000' },
     '5000',
     /longer than 1 m/u,
-    'look for a missing blank, fraction bar or decimal point',
+    'look for a missing space, fraction bar or decimal point',
   ],
 ];
 
