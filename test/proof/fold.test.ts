@@ -69,10 +69,9 @@ describe('the proof of the fold', () => {
     [
       'flanges that turn down into the box',
       boxWith({ folds: '1|2: mountain 90' }),
-      ['B1', 'D1'].map(
-        (flange) =>
-          `flap-wrong-way at "1|2: mountain 90": box.${flange} folds down inside the box, 5/8 in before the facing wall: there is nothing to tuck it behind; fold ${flange} the other way, or make ${flange[0]}2 5/8 in deeper`,
-      ),
+      [
+        'flap-wrong-way at "1|2: mountain 90": box.B1 and box.D1 fold down inside the box, 5/8 in before the facing wall: there is nothing to tuck them behind; fold B1 and D1 the other way',
+      ],
     ],
     [
       'a lid and dust flaps folded outward',

@@ -4,6 +4,7 @@ import { rulerUnit } from '../../measure/ruler-unit.ts';
 import { endMisfits } from '../../shape/closure/end-cover.ts';
 import { type EndFlap, endGap, type TubeEnd, tubeEnds } from '../../shape/closure/ends.ts';
 import { lengthOf } from '../../shape/closure/suspects.ts';
+import { hasOutwardFlap } from '../../shape/closure/wrong-way.ts';
 import { closedSheets, type FoldedSheet, foldPlace, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength, sayLengths, sayList } from '../words.ts';
@@ -27,6 +28,8 @@ export const bottomGap: Rule<Facts> = {
   *check(context) {
     for (const sheet of closedSheets(context)) {
       for (const end of tubeEnds(sheet.net)) {
+        // A flap that is folded out leaves a gap that no length of it would close.
+        if (hasOutwardFlap(sheet.net, end)) continue;
         for (const { flaps, open } of openIn(sheet, end)) {
           const [first] = flaps;
           const at = first ? foldPlace(sheet, first.fold) : sheet.at;

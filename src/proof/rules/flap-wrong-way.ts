@@ -34,8 +34,8 @@ export const flapWrongWay: Rule<Facts> = {
     }
     const short = sayLength(wrong.short, unit);
     return {
-      message: `${names} ${verb} down inside the box, ${short} before the facing wall: there is nothing to tuck it behind`,
-      remedy: `${other}, or make ${wrong.lid} ${short} deeper`,
+      message: `${names} ${verb} down inside the box, ${short} before the facing wall: there is nothing to tuck ${panels.length > 1 ? 'them' : 'it'} behind`,
+      remedy: panels.length > 1 ? other : `${other}, or make ${wrong.lid} ${short} deeper`,
     };
   },
 };

@@ -28,7 +28,12 @@ export function unevenFolds(net: Net, caliper: Length): readonly UnevenFold[] {
   const isGate = (fold: Fold): boolean =>
     paired.some(({ panels }) => panels.some((panel) => fold.panels.includes(panel)));
   const folds = isCard ? net.folds.filter((fold) => !isGate(fold) && !isRolled(net, fold)) : spines(net);
-  return [...folds.map((fold) => leavesOf(net, fold)), ...paired].filter(isSlip);
+  // A line that is off makes leaves on both sides of it differ, and most where it is.
+  const [leaf] = folds
+    .map((fold) => leavesOf(net, fold))
+    .filter(isSlip)
+    .toSorted((a, b) => b.by.compare(a.by));
+  return [...(leaf ? [leaf] : []), ...paired.filter(isSlip)];
 }
 
 /** The fold of a standing card, or of a folder with pockets: the only line that is scored its way. */

@@ -8,6 +8,7 @@ import { tubeEnds } from './ends.ts';
 import { overhangingFlaps } from './flat-flaps.ts';
 import { glueFits } from './glue.ts';
 import { apart, axesOf, onAxes, runAlike } from './overlap.ts';
+import { unequalRims } from './rims.ts';
 import { tolerance } from './tolerance.ts';
 
 /** A glue area that sticks out past what it is stuck to, by so many millimetres. */
@@ -19,15 +20,19 @@ type Protrusion = {
 };
 
 /**
- * Every glue area of which a part comes to lie on nothing. Inside an envelope it may reach past its mate as long as there
+ * Every glue area of which a part comes to lie on nothing; none where a fold goes astray or the walls of a tray differ,
+ * which says enough. Inside an envelope it may reach past its mate as long as there
  * is paper under it; flaps of an end need only stay between the walls.
  */
 export function protrusions(shape: FoldedShape, caliper: Length): readonly Protrusion[] {
   const allowed = tolerance(caliper).mm;
   // Of a flap that is longer than what it is folded on that says enough.
   const tooLong = new Set(overhangingFlaps(shape.net, caliper).map(({ panel }) => panel));
-  return glueFits(shape, caliper).flatMap(({ mate, verdict }) => {
-    const [tab, wall] = verdict === 'meets' ? tabFirst(shape, mate) : [];
+  const fits = glueFits(shape, caliper);
+  if (fits.some(({ verdict }) => verdict !== 'meets') || unequalRims(shape.net, caliper).length > 0)
+    return [];
+  return fits.flatMap(({ mate }) => {
+    const [tab, wall] = tabFirst(shape, mate);
     if (tab === undefined || wall === undefined || tooLong.has(tab)) return [];
     const by = beyond(shape, tab, allowed);
     return by > 0 ? [{ mate, tab, wall, by }] : [];

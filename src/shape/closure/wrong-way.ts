@@ -42,8 +42,14 @@ export function wrongWayFlaps(net: Net): readonly WrongWay[] {
   return [...atEnds, ...folded];
 }
 
+/** Whether any flap at an end turns out of the box. */
+export function hasOutwardFlap(net: Net, end: TubeEnd): boolean {
+  return outwardFlaps(net, end).length > 0;
+}
+
 function outward(net: Net, end: TubeEnd): WrongWay[] {
   const out = outwardFlaps(net, end);
+  if (out.some(({ panel }) => isGlued(net, panel))) return [];
   const isOpen = end.flaps.length === 0;
   if (isOpen && !isSquare(end.tube)) return [];
   const wrong = isOpen ? [0, 1].flatMap((side) => closers(net, end, out, side)) : out;
@@ -60,11 +66,14 @@ function outwardFlaps(net: Net, { tube, end }: TubeEnd): OutwardFlap[] {
         const panel = otherSide(fold, wall);
         if (panel === undefined || lineOf(fold) === tube.lines || !positionOf(fold).equals(edge)) return [];
         const isOut = signedAngle(fold) === -90 * Math.sign(tube.turn);
-        const isGlued = net.glue.some(({ from, to }) => from === panel || to === panel);
-        return isOut && !isGlued ? [{ panel, side, fold, depth: reachFrom(lineOf(fold), net, panel) }] : [];
+        return isOut ? [{ panel, side, fold, depth: reachFrom(lineOf(fold), net, panel) }] : [];
       });
     }),
   );
+}
+
+function isGlued({ glue }: Net, panel: string): boolean {
+  return glue.some(({ from, to }) => from === panel || to === panel);
 }
 
 /** The flaps on two facing sides, if they would just meet each other or one of them the facing wall. */
@@ -76,10 +85,15 @@ function closers(net: Net, { tube }: TubeEnd, flaps: readonly OutwardFlap[], sid
   return facing.filter(({ depth }) => meets(depth));
 }
 
+/** Of both halves of a lid the flaps together: their folds lie on one line. */
 function behindNothing({ flaps }: TubeEnd): WrongWay[] {
-  return flaps.flatMap(({ panel: lid, tuck, depth, across }): WrongWay[] => {
+  const hanging = flaps.flatMap(({ panel: lid, tuck, depth, across }) => {
     const short = across?.minus(depth);
-    if (!tuck || !short?.greaterThan(HALF_LID)) return [];
-    return [{ panels: [tuck.panel], fold: tuck.fold, wrong: { kind: 'behind nothing', lid, short } }];
+    return tuck && short?.greaterThan(HALF_LID) ? [{ tuck, lid, short }] : [];
   });
+  const [first] = hanging;
+  if (!first) return [];
+  const panels = hanging.map(({ tuck }) => tuck.panel);
+  const { tuck, lid, short } = first;
+  return [{ panels, fold: tuck.fold, wrong: { kind: 'behind nothing', lid, short } }];
 }
