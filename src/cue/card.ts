@@ -14,7 +14,7 @@ import { paperTitle, type Setting, settingOf } from '../handout/setting.ts';
 import { proseSetting } from '../handout/steps.ts';
 import { paperColor, stocksUsed } from '../handout/supplies.ts';
 import type { Ledger } from '../project/ledger.ts';
-import type { Paper, ReferenceKind, Step } from '../project/model.ts';
+import type { Paper, Project, ReferenceKind, Step } from '../project/model.ts';
 import { revisionTitle } from '../words/changes.ts';
 import { nameOf, referenceOf } from '../words/names.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
@@ -116,11 +116,13 @@ function runningOrder(setting: Setting, start: string | undefined) {
     })),
   );
   const time = timesFrom(start, voice);
+  // A step without minutes ends later than reckoned: when, only the project's own minutes tell.
+  const isUntimed = live.some(({ step }) => !step.minutes);
+  const end = clock.end + (isUntimed ? minutesLeft(project) : 0);
   return {
     start: time(0),
-    end: time(clock.end),
-    // A step without minutes ends later than reckoned.
-    isOpen: live.some(({ step }) => !step.minutes),
+    end: time(end),
+    isOpen: isUntimed && end === clock.end,
     dries: live.some(({ step }) => step.dry),
     opening: asidesOf(project.introduction.nodes, 'host', setting),
     steps: live.flatMap(({ step, number }, index) => {
@@ -128,6 +130,12 @@ function runningOrder(setting: Setting, start: string | undefined) {
       return slot ? [cueStep(setting, step, number, slot, time)] : [];
     }),
   };
+}
+
+/** What the minutes of a project leave for its steps without any. */
+function minutesLeft({ minutes, steps }: Project): number {
+  const timed = steps.reduce((total, step) => total + (step.minutes?.value ?? 0), 0);
+  return Math.max(0, (minutes?.value ?? 0) - timed);
 }
 
 function cueStep(setting: Setting, step: Step, number: number, slot: Slot, time: SayTime) {

@@ -148,6 +148,19 @@ describe('a cue card', () => {
     expect(textOf(one(unset, '.cue-when'))).toMatch(/0:00 to 0:17 or later$/u);
   });
 
+  it.each<[string, string]>([
+    // Its steps have 22 minutes; what is left of 50 goes to the one without, behind the 17 of the clock.
+    ['minutes: 50', '0:45'],
+    ['minutes: 22', '0:17 or later'],
+    ['minutes: 10', '0:17 or later'],
+  ])('ends when the project says, if it says of a step without minutes: %s', (minutes, end) => {
+    const from = sample(SHEET.replace('session:', `${minutes}\nsession:`), { 'sample/photos/gun.jpg': 'x' });
+    const page = pageOf(from);
+    expect(textOf(one(page, '.cue-when'))).toMatch(new RegExp(`0:00 to ${end}$`, 'u'));
+    expect(textOf(one(page, '.cue-end'))).toBe(`${end.replace(' or later', '')} Finished`);
+    expect(textOf(one(page, 'main'))).toContain('5. Close it no time given');
+  });
+
   it('lays the table in order of use', () => {
     const laid = all(one(page, '.cue-table'), 'li').map(textOf);
     expect(laid).toEqual([
