@@ -50,11 +50,19 @@ const asColor: Value<At<string>> = {
 /** A sheet by its name or its size. */
 const asSheetSize: Value<StockSheet> = turned(
   { anyOf: [asChoice(PAPER_NAMES).schema, asSize.schema] },
-  ({ node }) => {
-    const sheet = node.kind === 'text' ? sheetNamed(node.text, node.at) : undefined;
-    return { value: sheet ? taken({}, () => sheet) : asMeasuredSheet };
+  ({ node, reader }) => {
+    const name = node.kind === 'text' ? node.text : '';
+    const sheet = sheetNamed(name, node.at);
+    if (sheet || !NAME.test(name)) return { value: sheet ? taken({}, () => sheet) : asMeasuredSheet };
+    const names = PAPER_NAMES.map((each) => each.charAt(0).toUpperCase() + each.slice(1));
+    const facts = { what: 'paper', name, among: [...names, 'its size, such as 8 1/2 x 11'] };
+    reader.report({ rule: 'unknown-reference', at: node.at, facts });
+    return undefined;
   },
 );
+
+/** What is meant as the name of a paper; there are papers such as B4, though they are none of ours. */
+const NAME = /^(?![a-z]\d$)[a-z](?!.*\bx\b)/iu;
 
 const asMeasuredSheet: Value<StockSheet> = made(asSize, (size, { reader }) => ({
   size,

@@ -76,10 +76,16 @@ describe('the sheets of a stock', () => {
   });
 
   // What every object of JavaScript has is no paper.
-  it.each(['constructor', 'valueOf', '__proto__'])('are none of the name %s', (name) => {
-    expect(faultsOf(readSheet(sheetOf(`stock: { m: { sheet: ${name} } }`)))).toEqual([
-      `unreadable-length: ${name}`,
-    ]);
+  it.each([
+    ['constructor', 'unknown-reference'],
+    ['valueOf', 'unknown-reference'],
+    ['__proto__', 'unreadable-length'],
+    ['A4x', 'unknown-reference'],
+    ['Leter', 'unknown-reference'],
+    // There are such sizes, though they are none of ours.
+    ['B4', 'unreadable-length'],
+  ])('are none of the name %s: %s', (name, rule) => {
+    expect(faultsOf(readSheet(sheetOf(`stock: { m: { sheet: ${name} } }`)))).toEqual([`${rule}: ${name}`]);
   });
 
   it('are named after their id when they have no name', () => {

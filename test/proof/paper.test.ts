@@ -114,6 +114,20 @@ describe('piece-exceeds-sheet', () => {
   });
 });
 
+describe('the name of a paper', () => {
+  it.each<[string, string]>([
+    ['A4x', 'write "A4"'],
+    ['Leter', 'write "Letter"'],
+    ['half-letter', 'write "Half letter"'],
+    ['Foolscap', 'write one of: A3, A4, A5, A6, Letter, Legal, Half letter, its size, such as 8 1/2 x 11'],
+  ])('that is none, %s', (name, remedy) => {
+    const found = ofRule('unknown-reference', { stock: `paper: { name: Paper, sheet: ${name} }` });
+    expect(found.map((each) => [each.message, each.remedy])).toEqual([
+      [`there is no paper "${name}"`, remedy],
+    ]);
+  });
+});
+
 describe('unknown-allergen', () => {
   const held = (allergens: string): string[] =>
     ofRule('unknown-allergen', {
