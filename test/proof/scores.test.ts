@@ -53,6 +53,21 @@ describe('score-off-groove', () => {
     ]);
   });
 
+  it.each<[string, string, number]>([
+    ['mm', 'form: tray, inside: 90 x 60 x 25', 0],
+    ['mm', 'cut: 200 x 125, score: [{ from: left, at: [31] }]', 0],
+    ['in', 'cut: 8 x 5, score: [{ from: left, at: [1 3/16] }]', 1],
+    ['in', 'form: tray, inside: 3 1/16 x 2 x 1', 1],
+  ])('says of a shared piece in %s only what is written so: %s', (unit, piece, count) => {
+    const shared = `unit: ${unit}\npieces:\n  box: { ${piece} }\n`;
+    const found = ofRule(
+      'score-off-groove',
+      { pieces: 'box: { use: shared.box, stock: cream }' },
+      { 'shared/boxes.yaml': shared },
+    );
+    expect(found).toHaveLength(count);
+  });
+
   it('names the grooves on either side', () => {
     const pieces = 'fold: { stock: cream, cut: 8 x 5, score: [{ from: left, at: [1/16, 1 3/16] }] }';
     expect(ofRule('score-off-groove', { pieces }).map(({ remedy }) => remedy)).toEqual([

@@ -1,4 +1,4 @@
-import type { Length } from '../../measure/length.ts';
+import type { Length, Unit } from '../../measure/length.ts';
 import { editionIn } from '../../measure/ruler-unit.ts';
 import type { Piece } from '../../project/model.ts';
 import type { Place } from '../../project/source.ts';
@@ -31,6 +31,8 @@ export const scoreOffGroove: Rule<Facts> = {
     const pitch = unit === 'in' ? workspace.site.bench.board.value : workspace.site.bench.metricBoard?.value;
     if (!pitch) return;
     for (const [id, piece] of project.pieces) {
+      // What is worked out of a piece in the other unit is nobody's to mend: there it lies on grooves, or not, as written.
+      if (editionIn(unitWritten(piece) ?? unit) !== editionIn(unit)) continue;
       for (const { at, ...scored } of positionsOf(id, piece, shapes)) {
         if (!scored.position.isMultipleOf(pitch)) yield { at, facts: { ...scored, pitch, unit } };
       }
@@ -47,6 +49,14 @@ export const scoreOffGroove: Rule<Facts> = {
     };
   },
 };
+
+/** The unit a piece was measured in, where that is said: a shared one may be in millimeters in a sheet in inches. */
+function unitWritten({ body }: Piece): Unit | undefined {
+  if (body.kind !== 'form') return body.cut.unit;
+  return [...body.settings.values()].flatMap((setting) =>
+    setting.kind === 'lengths' ? (setting.unit ?? []) : [],
+  )[0];
+}
 
 type Position = Omit<Facts, 'pitch' | 'unit'> & { readonly at: Place };
 
