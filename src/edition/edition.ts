@@ -2,7 +2,7 @@ import type { Finding } from '../project/finding.ts';
 import type { Project, Workspace } from '../project/model.ts';
 import { proofMeasures } from '../proof/proof.ts';
 import { type Edition, editionWritten, rulerWritten } from './editions.ts';
-import { findingKey } from './settle.ts';
+import { findOthers } from './others.ts';
 
 /**
  * Whether a sound project has pieces measured with the other ruler, such as a shared box in inches in a sheet in
@@ -30,9 +30,7 @@ export function findOnlyThere(
   { project, shapes }: Edition,
   found: readonly Finding[],
 ): readonly Finding[] {
-  const known = new Set(found.map(findingKey));
   const edition = editionWritten(project);
-  return [...proofMeasures(workspace, project, shapes)]
-    .filter((finding) => !known.has(findingKey(finding)))
-    .map((finding) => ({ ...finding, edition }));
+  const others = findOthers(proofMeasures(workspace, project, shapes), found);
+  return [...others].map((finding) => ({ ...finding, edition }));
 }

@@ -8,6 +8,7 @@ import type { Net } from '../shape/net.ts';
 import type { Layer, Shapes } from '../shape/shapes.ts';
 import { candidatesOf, type Numbers, type Options, optionsOf, type Rung, rungsOf } from './candidates.ts';
 import { type Edition, editionWritten, rulerWritten } from './editions.ts';
+import { findOthers } from './others.ts';
 import { keyOf, type Lying, movePiece, type NewLength, primariesOf } from './primaries.ts';
 import { type Built, liesOnStep, signatureOf } from './signature.ts';
 
@@ -25,11 +26,6 @@ const PAPER: RuleId = 'piece-exceeds-sheet';
 
 /** How many candidates of one piece are tried on each rung. */
 const MOST_TRIED = 150;
-
-/** What makes a finding of one edition the same as one of the other. */
-export function findingKey({ rule, at }: Pick<Finding, 'rule' | 'at'>): string {
-  return `${rule} ${at.start}`;
-}
 
 /**
  * Makes an edition out of another: its pieces are settled one by one, each base before what lies on it, and a settled
@@ -76,7 +72,7 @@ export function settleEdition(
 type Trial = {
   readonly built: Built;
   readonly nets: ReadonlyMap<string, Net>;
-  readonly findings: () => Iterable<string>;
+  readonly findings: () => Iterable<Finding>;
 };
 
 /** What the primary lengths of a piece may become in steps of one size. */
@@ -113,7 +109,7 @@ class Settling {
   /** Takes the nearest sound candidate for a piece, and tells what strained it. A rung is a step and what lies on it. */
   settle(piece: Piece, lying: Lying | undefined, rungs: readonly OptionsOfRung[]): Strain | undefined {
     const own = this.#tryOut(piece, this.#from, besides(lying, this.#from.shapes.layers));
-    const known = new Set(own.findings());
+    const known = [...own.findings()];
     const keepsLook = signatureOf(own.built);
     const ruler = this.#soFar.project.unit === 'in' ? 'in' : 'mm';
     let nearest: { readonly candidate: Numbers; readonly trial: Trial } | undefined;
@@ -125,7 +121,8 @@ class Settling {
         if (trial.nets.size === 0) continue;
         nearest ??= { candidate, trial };
         const isRound = liesOnStep(trial.built, step) && cutsWithin(cutReach, piece, moved);
-        if (!isRound || !keepsLook(trial.built) || hasOther(trial.findings(), known)) continue;
+        if (!isRound || !keepsLook(trial.built)) continue;
+        if (!findOthers(trial.findings(), known).next().done) continue;
         this.#accept(trial);
         return isStrained ? { ...yielding(candidate, rungs), faulty: false } : undefined;
       }
@@ -161,9 +158,9 @@ class Settling {
   }
 
   /** What the proof finds in a piece and its base, as far as their paper is no matter. */
-  *#findings(project: Project, shapes: Shapes): Generator<string> {
+  *#findings(project: Project, shapes: Shapes): Generator<Finding> {
     for (const finding of proofMeasures(this.#workspace, project, shapes)) {
-      if (finding.rule !== PAPER) yield findingKey(finding);
+      if (finding.rule !== PAPER) yield finding;
     }
   }
 
@@ -180,11 +177,6 @@ function cutsWithin(reach: Length, { body: own }: Piece, { body }: Piece): boole
   return (['width', 'height'] as const).every(
     (side) => !body.cut[side].value.minus(own.cut[side].value).abs().greaterThan(reach),
   );
-}
-
-function hasOther(found: Iterable<string>, known: ReadonlySet<string>): boolean {
-  for (const each of found) if (!known.has(each)) return true;
-  return false;
 }
 
 /** Bases before what lies on them. */
