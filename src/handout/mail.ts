@@ -8,7 +8,7 @@ import { SafeHtml } from '../words/safe-html.ts';
 import { asConverted, onRulers } from '../words/twins.ts';
 import { isSolid, mainPiece } from './finished-size.ts';
 import { closestFits, fitIn, type Series } from './mail/envelopes.ts';
-import { isCardForm, isEnvelopeForm, type Mailed, mailedPiece } from './mail/mailed.ts';
+import { isMailedAs, type Mailed, mailedPiece } from './mail/mailed.ts';
 import { type LetterVerdict, letterVerdict, US_LETTER } from './mail/us-letter.ts';
 import type { Setting } from './setting.ts';
 
@@ -32,7 +32,9 @@ export function mailView(setting: Setting): MailView | undefined {
   const { project } = ownEdition(setting.editions);
   const loose = [...project.pieces.values()].filter(({ on }) => !on);
   const cards = loose.filter((piece) => goesInEnvelope(setting, piece));
-  const envelopes = loose.filter(isEnvelopeForm).flatMap((piece) => twinOf(setting, piece, []) ?? []);
+  const envelopes = loose
+    .filter((piece) => isMailedAs('envelope', piece))
+    .flatMap((piece) => twinOf(setting, piece, []) ?? []);
   // With several cards nobody knows in which of them a loose sheet lies.
   const inside = cards.length === 1 ? loose.filter(({ body }) => body.kind === 'flat') : [];
   const things = cards.flatMap((piece): MailedView[] => {
@@ -50,7 +52,7 @@ export function mailView(setting: Setting): MailView | undefined {
 function goesInEnvelope({ editions }: Setting, piece: Piece): boolean {
   const net = ownEdition(editions).shapes.nets.get(piece.id.value);
   if (!net) return false;
-  if (piece.body.kind === 'form' && net.folds.length > 0) return isCardForm(piece);
+  if (piece.body.kind === 'form' && net.folds.length > 0) return isMailedAs('card', piece);
   if (net.folds.length > 0) return !isSolid(net);
   return mainPiece(editions)?.id.value === piece.id.value;
 }

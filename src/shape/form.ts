@@ -44,5 +44,7 @@ export type Form = FormGrammar & {
   readonly closing: string;
   /** It goes with something else, round it or on it, and is hardly ever what a project is about. */
   readonly accessory?: true;
+  /** It goes by mail once it is folded flat: a card in an envelope, or an envelope with a card in it. */
+  readonly mailed?: 'card' | 'envelope';
   readonly build: (request: FormRequest) => FormResult;
 };

@@ -3,6 +3,7 @@ import { examine } from '../../src/examine/examine.ts';
 import { finishedSize, mainPiece } from '../../src/handout/finished-size.ts';
 import { mailView } from '../../src/handout/mail.ts';
 import type { Target } from '../../src/handout/setting.ts';
+import { forms } from '../../src/shape/forms/index.ts';
 import { loadWorkspace } from '../../src/shape/workspace.ts';
 import { all, one, parseMarkup, textOf } from './markup.ts';
 import { type Sample, sampleOf, settingFor, sheetHtml } from './sample.ts';
@@ -98,6 +99,12 @@ describe('what is spoken of', () => {
     const from = sampleOf(`unit: in\npieces:\n  ${pieces}`);
     expect(mailView(settingFor(from))?.things.length ?? 0).toBe(count);
     expect(sheetHtml(from, 'page').includes('class="mail"')).toBe(count > 0);
+  });
+
+  it.each(forms.map((form) => [form.name, form] as const))('a %s, if the form says so', (name, form) => {
+    const from = sampleOf(`unit: in\npieces:\n  own: { form: ${name}, ${form.example.settings.join(', ')} }`);
+    const isFlat = from.editions.inch.shapes.nets.get('own')?.folds.length === 0;
+    expect(mailView(settingFor(from)) !== undefined).toBe(form.mailed !== undefined || isFlat);
   });
 
   it('is an envelope as it is mailed, where there is no card', () => {

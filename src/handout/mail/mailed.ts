@@ -4,6 +4,7 @@ import type { Size } from '../../measure/size.ts';
 import type { BaseReference, Piece, Project } from '../../project/model.ts';
 import { caliperOf, grammageOf, stockOf } from '../../shape/caliper.ts';
 import { areaOf } from '../../shape/flat-polygon.ts';
+import { forms } from '../../shape/forms/index.ts';
 import type { FlatBox, Fold, Net } from '../../shape/net.ts';
 import { panelForest, panelOf } from '../../shape/panel-tree.ts';
 import type { FlatThing } from './envelopes.ts';
@@ -16,19 +17,9 @@ export type Mailed = FlatThing & {
   readonly grams: number | undefined;
 };
 
-const CARDS: ReadonlySet<string> = new Set(['single-fold card', 'gate-fold card', 'accordion card']);
-
-/** Whether a piece is one of the card forms. */
-export function isCardForm(piece: Piece): boolean {
-  return CARDS.has(formOf(piece));
-}
-
-export function isEnvelopeForm(piece: Piece): boolean {
-  return formOf(piece) === 'envelope';
-}
-
-function formOf({ body }: Piece): string {
-  return body.kind === 'form' ? body.form.value : '';
+/** Whether a piece is of a form that goes by mail in this way. */
+export function isMailedAs(way: 'card' | 'envelope', { body }: Piece): boolean {
+  return body.kind === 'form' && forms.some(({ name, mailed }) => name === body.form.value && mailed === way);
 }
 
 /** A piece closed flat, `inside` lying in it; undefined when it cannot be made or does not close on a table. */

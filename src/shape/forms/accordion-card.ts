@@ -20,6 +20,7 @@ export const accordionCard: Form = form({
     layer: { panel: 'page-1', cut: '1 7/8 x 5 1/4' },
   },
   closing: 'Fold to and fro, the first fold away from you, and burnish the stack.',
+  mailed: 'card',
   measure: (settings, size) => {
     const pages = settings.count('pages', 4);
     const right = pages.value >= LEAST_PAGES && pages.value <= MOST_PAGES;

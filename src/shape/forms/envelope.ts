@@ -43,6 +43,7 @@ export const envelope: Form = form({
   },
   closing: 'Let the side seams dry under a book before anything goes in.',
   accessory: true,
+  mailed: 'envelope',
   measure: (settings, { width, height, at }) => {
     const { ruler } = settings;
     const short = Length.min(customary(ruler, 1, 2), roundToGroove(ruler, height.times(1, 4)));

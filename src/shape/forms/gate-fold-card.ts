@@ -17,6 +17,7 @@ export const gateFoldCard: Form = form({
     layer: { panel: 'left', cut: '1 7/8 x 5 1/4' },
   },
   closing: 'Fold both gates in until they meet and burnish the folds.',
+  mailed: 'card',
   measure: (settings, { width, height, at }) => {
     settings.limit(width, at.width, 'the width', settings.foldableInHalf);
     return { width, height, gate: width.half() };

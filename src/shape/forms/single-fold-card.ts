@@ -17,6 +17,7 @@ export const singleFoldCard: Form = form({
     layer: { panel: 'front', cut: '4 x 5 1/4' },
   },
   closing: 'Fold the back behind the front and burnish the fold.',
+  mailed: 'card',
   measure: (settings, size) => ({ ...size, top: settings.choice('fold') === 'top' }),
   layout: ({ width, height, top }) => ({
     columns: top ? [width] : [width, width],
