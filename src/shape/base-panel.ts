@@ -24,7 +24,7 @@ export function restOf(net: Net): Rest {
     const base = known ?? best(net, walls, [area]);
     return { base: base.id, lies: base.role === 'under' ? 'under' : 'facing' };
   }
-  const base = isZigzag(net) ? zigzagEnd(net) : best(net, net.panels, [degree, isFront, area]);
+  const base = isZigzag(net) ? zigzagEnd(net) : best(net, net.panels, [degree, area, isFront]);
   const isTray = risingWalls(net, base) >= 3;
   if (isTray) return { base: base.id, lies: base.role === 'over' ? 'over' : 'under' };
   return { base: base.id, lies: base.role === 'back' || isPouch(net) ? 'away' : 'facing' };

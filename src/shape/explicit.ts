@@ -73,7 +73,10 @@ function readGrid(
 /** A score line nothing is said of. */
 const MOUNTAIN: FoldedBy = { direction: 'mountain', angle: 90 };
 
-/** The names of panels that say what they are for; any other name says nothing of it. */
+/**
+ * Names that say which side a picture shows: a net by its score lines has no other word for it, and with other names it
+ * is shown from its largest side. No rule asks for it.
+ */
 const ROLES: ReadonlyMap<string, PanelRole> = new Map([
   ['front', 'front'],
   ['back', 'back'],
@@ -81,7 +84,6 @@ const ROLES: ReadonlyMap<string, PanelRole> = new Map([
   ['floor', 'under'],
   ['base', 'under'],
   ['top', 'over'],
-  ['tab', 'tab'],
 ]);
 
 /** Reads references to cells and lines of a grid whose number of columns and rows is known. */

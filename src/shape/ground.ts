@@ -36,7 +36,7 @@ export function fittingPanel({ base, reveals, under: { net } }: Layer): string |
   const width = base.width.minus(reveals.left).minus(reveals.right);
   const height = base.height.minus(reveals.top).minus(reveals.bottom);
   const fits = net.panels.filter(
-    ({ role, box }) => role !== 'tab' && fitsWithin({ width, height }, boxSize(box)),
+    ({ id, box }) => !net.glue.some(({ from }) => from === id) && fitsWithin({ width, height }, boxSize(box)),
   );
   const best = fits.find(({ role }) => role === 'front') ?? fits.find(({ name }) => name) ?? fits[0];
   return best?.id;

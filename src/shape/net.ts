@@ -13,10 +13,10 @@ export type FlatPoint = { readonly x: Length; readonly y: Length };
 export type FlatBox = Readonly<Record<Edge, Length>>;
 
 /**
- * What a panel is for when the shape is set down: `front` looks to the viewer, `back` away, `under` lies on the table,
- * `over` on top; a `tab` is stuck inside what it sticks to.
+ * How a panel lies when the shape is shown: `front` looks to the viewer, `back` away, `under` lies on the table, `over`
+ * on top. Pictures alone ask for it; what is proofed follows from folds and glue.
  */
-export type PanelRole = 'front' | 'back' | 'under' | 'over' | 'tab';
+export type PanelRole = 'front' | 'back' | 'under' | 'over';
 
 /** One flat part of the paper between score lines and cuts. */
 export type Panel = {

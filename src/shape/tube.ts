@@ -1,6 +1,6 @@
 import type { Length } from '../measure/length.ts';
 import { boxArea, boxSize, type Fold, type Mate, type Net } from './net.ts';
-import { type Joint, otherSide, panelOf, pathBetween } from './panel-tree.ts';
+import { foldsOf, type Joint, otherSide, panelOf, pathBetween } from './panel-tree.ts';
 import { perNet } from './per-net.ts';
 
 /**
@@ -50,6 +50,17 @@ function unglued(net: Net): readonly Tube[] {
     if (tube && !isBracketed(net, [...tube.walls, tube.tab])) return [tube];
   }
   return [];
+}
+
+/** Whether a panel is the last of a row that comes full circle, be it flat: what it is stuck to is at the row's beginning. */
+export function comesRound(net: Net, panel: string): boolean {
+  return (['upright', 'across'] as const).some((lines) => {
+    const row = rowFrom(
+      panel,
+      net.folds.filter((fold) => lineOf(fold) === lines),
+    );
+    return Math.abs(Math.abs(turnOf(row)) - FULL_CIRCLE) < 1;
+  });
 }
 
 /** Whether tabs beside a row hold it together: the floor, the back and the lid of a tray are a row, and no tube. */
@@ -105,12 +116,15 @@ function tubeOf(net: Net, mate: Mate): Tube | undefined {
   return { mate, isGlued, walls, sides: sidesOf(joints), tab, joints, lines, turn };
 }
 
-/** The two ends of a glue mark, the one that is a tab (by its role, or as the smaller) last. */
+/**
+ * The two ends of a glue mark, the tab last: the one on which nothing hangs, where flaps hang on the other; else the
+ * smaller one, and of two alike the one that is said to stick to the other.
+ */
 function tabLast(net: Net, { from, to }: Mate): [string, string] {
-  const isTab = (id: string): boolean => panelOf(net, id).role === 'tab';
-  if (isTab(to)) return [from, to];
+  const bears = (id: string): boolean => foldsOf(net, id).length > 1;
+  if (bears(from) !== bears(to)) return bears(from) ? [from, to] : [to, from];
   const area = (id: string): number => boxArea(panelOf(net, id).box);
-  return !isTab(from) && area(to) < area(from) - 1e-6 ? [from, to] : [to, from];
+  return area(to) < area(from) - 1e-6 ? [from, to] : [to, from];
 }
 
 function sidesOf(joints: readonly Joint[]): TubeSide[] {

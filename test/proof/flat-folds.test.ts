@@ -91,12 +91,12 @@ describe('the proof of what is folded flat', () => {
     [
       'an envelope folded inside out',
       envelope(`A|B: ${V}, B|C: ${V}, 1|2: ${V}, 2|3: ${V}`),
-      'front-inside at "1|2: valley 180": once box is folded, the outside of front ends up inside; fold the other way, mountain instead of valley as seen from outside, or name another panel the front',
+      'front-inside at "1|2: valley 180": once box is folded, the outside of front ends up inside; fold the other way, mountain instead of valley as seen from outside',
     ],
     [
       'a standing card inside out',
       'box: { stock: cream, cut: 8 1/2 x 4, score: [{ from: left, at: [4 1/4] }], panels: { back: A1, front: B1 }, folds: { A|B: valley 90 } }',
-      'front-inside at "A|B: valley 90": once box is folded, the outside of front ends up inside; fold the other way, mountain instead of valley as seen from outside, or name another panel the front',
+      'front-inside at "A|B: valley 90": once box is folded, the outside of front ends up inside; fold the other way, mountain instead of valley as seen from outside',
     ],
     [
       'gates folded to both sides',

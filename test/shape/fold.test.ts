@@ -234,7 +234,7 @@ describe('what panels are for', () => {
   it('is read from the words of a net by score lines, and from a form’s own, never from a name further on', () => {
     const rolesOf = ({ panels }: Net): string[] =>
       panels.flatMap(({ id, role }) => (role ? [`${id} ${role}`] : []));
-    expect(rolesOf(netOf(KEEPER)).sort()).toEqual(['back back', 'front front', 'tab tab']);
+    expect(rolesOf(netOf(KEEPER)).sort()).toEqual(['back back', 'front front']);
     expect(rolesOf(netOf(OPEN_TRAY)).sort()).toEqual(['back back', 'base under', 'front front']);
     const [, lid] = netsOf('lidded tray', { settings: { inside: '4 x 3 x 1' } });
     expect(lid && rolesOf(lid).sort()).toEqual(['lid-front front', 'top over']);

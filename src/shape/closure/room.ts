@@ -16,12 +16,20 @@ export function bodyOf(net: Net): Volume | undefined {
   const tube = tubesOf(net).find(isSquare);
   const rest = restOf(net);
   if (tube) {
-    const { width, height } = boxSize(panelOf(net, rest.base).box);
     const side = tube.sides.findIndex((walls) => walls.includes(rest.base));
-    const depth = sideWidth(net, tube, side + 1);
+    const [around, depth] = [sideWidth(net, tube, side), sideWidth(net, tube, side + 1)];
+    const flat = boxSize(panelOf(net, rest.base).box);
+    const { width, height } =
+      tube.lines === 'upright' ? { ...flat, width: around } : { ...flat, height: around };
     return rest.lies === 'under' ? { width, height: depth, depth: height } : { width, height, depth };
   }
-  return rest.lies === 'under' ? trayBody(net, rest.base) : undefined;
+  return isTray(net) ? trayBody(net, rest.base) : undefined;
+}
+
+/** Whether walls rise from a base; what goes over another sheet, as a lid does, is no room of its own. */
+function isTray(net: Net): boolean {
+  const { lies } = restOf(net);
+  return (lies === 'under' || lies === 'over') && !net.takes;
 }
 
 /** The way a body is open at both ends, as a band or a sleeve is; undefined where something closes an end. */
@@ -34,12 +42,12 @@ export function openWay(net: Net): keyof Volume | undefined {
 export function mouthOf(net: Net): keyof Volume | undefined {
   const ends = tubeEnds(net);
   if (ends.length > 0) return ends.filter(isOpen).length === 1 ? wayAlong(net) : undefined;
-  const { base, lies } = restOf(net);
+  const { base } = restOf(net);
   const isWall = (panel: string): boolean =>
     foldsOf(net, base).some((fold) => otherSide(fold, base) === panel);
   const isStuck = (panel: string): boolean => net.glue.some(({ from, to }) => from === panel || to === panel);
   const isPlain = net.panels.every(({ id }) => id === base || isWall(id) || isStuck(id));
-  return lies === 'under' && isPlain ? 'height' : undefined;
+  return isTray(net) && isPlain ? 'height' : undefined;
 }
 
 function isOpen({ flaps }: TubeEnd): boolean {

@@ -24,13 +24,15 @@ type SeamFit =
   /** The tab's fold misses the free edge it should lie on by this many millimetres. */
   | { readonly kind: 'misses'; readonly by: number };
 
-/** A glue tab is narrower than this; a wider end panel overlaps its mate anywhere along it, as a band's ends do. */
-const WIDEST_TAB: Length = Length.of(3, 4, 'in');
+/** No glue tab is made wider without need. Common practice, no source. */
+export const WIDEST_TAB: Length = Length.of(3, 4, 'in');
+/** The share of a side that is meant to be all of it, if it is off by a slip. */
+const LEAST_WALL = 3 / 4;
 
 /** Whether a tube closes: its walls come full circle and its tab's fold lies on the first wall's free edge. */
 export function seamFit(shape: FoldedShape, tube: Tube, caliper: Length): SeamFit {
   if (Math.abs(Math.abs(tube.turn) - 360) > 1) return { kind: 'turn', degrees: Math.abs(tube.turn) };
-  const overlapsAnywhere = !isTab(shape.net, tube);
+  const overlapsAnywhere = isLap(shape.net, tube);
   const walls = isSquare(tube) ? unequalWalls(shape.net, tube, caliper, overlapsAnywhere) : [];
   if (walls.length > 0) return { kind: 'unequal', walls };
   if (overlapsAnywhere) return { kind: 'closes' };
@@ -57,11 +59,14 @@ function unequalWalls(net: Net, tube: Tube, caliper: Length, freeStart: boolean)
   });
 }
 
-function isTab(net: Net, tube: Tube): boolean {
-  const { role, outline } = panelOf(net, tube.tab);
-  return (
-    role === 'tab' || outline.length !== 4 || !reachFrom(tube.lines, net, tube.tab).greaterThan(WIDEST_TAB)
-  );
+/**
+ * Whether the two ends of a row overlap somewhere in the middle of a side, as those of a band do, or the flap of an
+ * envelope: the last is wider than a tab is made, and in a box the first is far from making up the side.
+ */
+function isLap(net: Net, tube: Tube): boolean {
+  const isPlain = panelOf(net, tube.tab).outline.length === 4;
+  if (!isPlain || !reachFrom(tube.lines, net, tube.tab).greaterThan(WIDEST_TAB)) return false;
+  return !isSquare(tube) || sideWidth(net, tube, 0).mm < LEAST_WALL * sideWidth(net, tube, 2).mm;
 }
 
 /** How far the tab's fold comes to lie from the first wall's free edge. */

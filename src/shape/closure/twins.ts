@@ -1,7 +1,8 @@
 import { boxSize, type Mate, type Net } from '../net.ts';
 import { panelOf } from '../panel-tree.ts';
-import { lineOf, positionOf } from '../tube.ts';
+import { comesRound, lineOf, positionOf, reachFrom } from '../tube.ts';
 import { type FlatFlap, flatFlaps } from './flat-flaps.ts';
+import { WIDEST_TAB } from './seam.ts';
 
 /** Two flaps as like as the side flaps of an envelope, or the pockets of a folder. */
 type Twins = readonly [FlatFlap, FlatFlap];
@@ -38,9 +39,15 @@ export type LeftOut = {
 /** Flat flaps whose twins are stuck to something else, and tabs that join nothing. */
 export function leftOutFlaps(net: Net): readonly LeftOut[] {
   const pairs = twinFlaps(net).flatMap(([one, other]) => [[one, other] as const, [other, one] as const]);
-  const tabs = flatFlaps(net).filter(({ panel }) => panelOf(net, panel).role === 'tab');
+  const unlike = pairs.flatMap(([flap, twin]) => unlikeTwin(net, flap, twin));
+  const tabs = flatFlaps(net).filter(
+    ({ panel, fold }) =>
+      comesRound(net, panel) &&
+      !reachFrom(lineOf(fold), net, panel).greaterThan(WIDEST_TAB) &&
+      !unlike.some((each) => each.panel === panel),
+  );
   return [
-    ...pairs.flatMap(([flap, twin]) => unlikeTwin(net, flap, twin)),
+    ...unlike,
     ...tabs.flatMap(({ panel, on }): LeftOut[] => {
       const [stuck, ...others] = stuckTo(net, panel);
       const joinsNothing = stuck?.to === on && others.length === 0;

@@ -141,7 +141,6 @@ function tabStrips(sheet: PillowSheet, stand: Stand): Pick<Net, 'panels' | 'fold
   return {
     panels: ends.map((_, index) => ({
       ...strip(idOf(index), upper, lower, index),
-      role: 'tab',
       partOf: 'tab',
     })),
     folds: ends.slice(0, -1).flatMap((_, index) => bendAfter(index, idOf, [upper, lower], stand)),

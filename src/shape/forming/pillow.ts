@@ -118,7 +118,7 @@ export function pillowNet(measures: PillowMeasures): Net {
     size: { width: width.times(2).plus(tab), height },
     panels: [
       ...WALLS.flatMap((wall) => wallPanels(sheet, wall)),
-      { id: 'tab', name: 'tab', role: 'tab', outline: tabOutline, box: sheet.tabBox() },
+      { id: 'tab', name: 'tab', outline: tabOutline, box: sheet.tabBox() },
     ],
     folds: [
       { panels: ['front', 'back'], ...sheet.side(width), ...flat },

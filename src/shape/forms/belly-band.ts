@@ -58,7 +58,7 @@ export const bellyBand: Form = form({
       columns: [width, ...sides, width, ...sides, tab],
       rows: [height],
       cells: [panels],
-      roles: { front: 'front', tab: 'tab' },
+      roles: { front: 'front' },
       bends: [mountain(1, pairs, isFlat ? 180 : 90)],
       taper: ['tab'],
       glue: [['tab', 'back']],

@@ -40,7 +40,7 @@ export const clipTopBox: Form = form({
       ['left', 'front', 'right', 'back', 'tab'],
       ['left-bottom', 'front-bottom', 'right-bottom', 'back-bottom', ''],
     ],
-    roles: { front: 'front', tab: 'tab' },
+    roles: { front: 'front' },
     bends: [
       mountain(1, ['left|front', 'front|right', 'right|back', 'back|tab']),
       mountain(2, ['left|left-bottom', 'right|right-bottom']),

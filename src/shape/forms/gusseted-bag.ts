@@ -48,7 +48,7 @@ export const gussetedBag: Form = form({
         '',
       ],
     ],
-    roles: { front: 'front', tab: 'tab' },
+    roles: { front: 'front' },
     bends: [
       leftOpen(['left-back|left-front', 'right-front|right-back']),
       leftOpen(['left-back-bottom|left-front-bottom', 'right-front-bottom|right-back-bottom']),

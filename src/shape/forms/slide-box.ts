@@ -51,7 +51,7 @@ export const slideBox: Form = form({
       columns: [width, height, width, height, tab],
       rows: [length],
       cells: [['bottom', 'left', 'top', 'right', 'tab']],
-      roles: { bottom: 'under', tab: 'tab' },
+      roles: { bottom: 'under' },
       bends: [mountain(1, ['bottom|left', 'left|top', 'top|right', 'right|tab'])],
       taper: ['tab'],
       glue: [['tab', 'bottom']],

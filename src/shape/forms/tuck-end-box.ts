@@ -56,7 +56,7 @@ export const tuckEndBox: Form = form({
         ['left-bottom-dust', front, 'right-bottom-dust', back, ''],
         ['', frontTuck, '', backTuck, ''],
       ],
-      roles: { front: 'front', tab: 'tab' },
+      roles: { front: 'front' },
       bends: [
         mountain(1, ['left|front', 'front|right', 'right|back', 'back|tab']),
         mountain(2, ['left|left-bottom-dust', 'right|right-bottom-dust']),

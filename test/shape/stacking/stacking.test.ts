@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Fold, Net } from '../../../src/shape/net.ts';
 import { stackOf } from '../../../src/shape/stacking/folding.ts';
 import { glueAreas } from '../../../src/shape/stacking/glue-areas.ts';
+import { tubesOf } from '../../../src/shape/tube.ts';
 import { FORM_NETS } from './known-nets.ts';
 import { contains, distanceToEdges, flat, RaysOnPaper } from './rays.ts';
 
@@ -32,8 +33,7 @@ const BY_HAND: readonly (readonly [RegExp, outer: string, inner: string])[] = [
  */
 function notQuite(net: Net): (fold: Fold) => number {
   const last = Math.max(...net.folds.map(({ stage = 1 }) => stage));
-  const isTab = (id: string): boolean =>
-    net.panels.some(({ id: other, role }) => other === id && role === 'tab');
+  const isTab = (id: string): boolean => tubesOf(net).some(({ tab }) => tab === id);
   return ({ angle, direction, stage = 1, panels }) => {
     if (angle === 0 || direction === 'flat') return 0;
     const early = panels.some(isTab) ? 0 : stage;
