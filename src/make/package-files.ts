@@ -2,7 +2,9 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { parse } from 'yaml';
+import { wordsOfForms } from '../words/form-words.ts';
 import type { Labels } from '../words/labels.ts';
+import { ENGLISH } from '../words/languages.ts';
 import { packageRoot, packageVersion } from './package-root.ts';
 
 /** One file of the typeface, ready to be copied beside a page or set into a print as data. */
@@ -58,7 +60,10 @@ function textsOf(folder: string, ending: string): ReadonlyMap<string, string> {
   );
 }
 
-/** The words of every language there is, by its tag. A file is read when the first of its words is asked for. */
+/**
+ * The words of every language there is, by its tag; the English ones with what the forms say of themselves. A file is
+ * read when the first of its words is asked for.
+ */
 export function readLabels(): ReadonlyMap<string, Labels> {
   const texts = textsOf(join(packageRoot(), 'templates', 'labels'), '.yaml');
   return new Map([...texts].map(([language, text]) => [language, labelsOf(language, text)]));
@@ -69,7 +74,7 @@ function labelsOf(language: string, text: string): Labels {
   return {
     language,
     get texts() {
-      texts ??= entriesOf(text);
+      texts ??= new Map([...entriesOf(text), ...(language === ENGLISH ? wordsOfForms() : [])]);
       return texts;
     },
   };

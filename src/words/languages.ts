@@ -2,7 +2,7 @@ import { lookup } from 'bcp-47-match';
 import type { Labels } from './labels.ts';
 
 /** The language of a label that another has not. */
-const ENGLISH = 'en';
+export const ENGLISH = 'en';
 
 /** What a sheet in one language is said with. */
 type Language = {

@@ -3,11 +3,11 @@ import type { Cell } from '../project/net-as-written.ts';
 import { parseCell } from '../shape/cells.ts';
 import { foldNet } from '../shape/fold.ts';
 import { type FoldStep, foldSteps } from '../shape/fold-order.ts';
-import type { Form } from '../shape/form.ts';
 import { forms } from '../shape/forms/index.ts';
 import type { FlatPoint, GridCuts, Net } from '../shape/net.ts';
 import { panelForest } from '../shape/panel-tree.ts';
 import type { Sheet } from '../shape/shapes.ts';
+import { closingKey } from './form-words.ts';
 import { partName, partNamed } from './names.ts';
 import { html, SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';
@@ -122,15 +122,9 @@ export function assemblyWords({ body }: Piece, sheets: readonly Sheet[], voice: 
     ),
   );
   const form = body.kind === 'form' ? forms.find(({ name }) => name === body.form.value) : undefined;
-  const lines = [...glued, ...(form ? [html`${closingOf(form, voice)}`] : [])];
+  const lines = [...glued, ...(form ? [html`${voice.say(closingKey(form))}`] : [])];
   if (lines.length === 0) return undefined;
   return html`<ol class="said">${itemsOf(lines)}</ol>`;
-}
-
-/** As a form says itself in English, unless the sheet's language has words for it: a new form need not wait for them. */
-function closingOf({ name, closing }: Form, { say }: Voice): string {
-  const key = `closing-${name.replaceAll(' ', '-')}`;
-  return say.has(key) ? say(key) : closing;
 }
 
 function itemsOf(lines: readonly SafeHtml[]): SafeHtml {

@@ -1,12 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { parse } from 'yaml';
 import type { PlacedPicture } from '../../src/drawing/figures.ts';
 import type { Editions } from '../../src/edition/editions.ts';
 import { examine } from '../../src/examine/examine.ts';
 import { createRenderer, type Renderer } from '../../src/handout/render.ts';
 import { type Setting, settingOf, type Target } from '../../src/handout/setting.ts';
 import { sheetHtml as htmlOf } from '../../src/handout/sheet.ts';
+import { readLabels } from '../../src/make/package-files.ts';
 import { NO_REVISIONS } from '../../src/project/ledger.ts';
 import type { Project, Site } from '../../src/project/model.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
@@ -28,14 +28,7 @@ function textsOf(path: string, ending: string): ReadonlyMap<string, string> {
 export const templates: Templates = { pages: textsOf('', '.hbs'), partials: textsOf('partials', '.hbs') };
 export const styles: ReadonlyMap<string, string> = textsOf('css', '.css');
 export const renderer: Renderer = createRenderer(templates);
-export const labels: Labels = {
-  language: 'en',
-  texts: new Map(
-    Object.entries(parse(textsOf('labels', '.yaml').get('en') ?? '') as Record<string, unknown>).map(
-      ([key, value]) => [key, String(value)],
-    ),
-  ),
-};
+export const labels: Labels = readLabels().get('en') ?? { language: 'en', texts: new Map() };
 
 export type Sample = { readonly project: Project; readonly site: Site; readonly editions: Editions };
 

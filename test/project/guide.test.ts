@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import type { Schema } from '../../src/project/grammar.ts';
 import { jsonSchemas } from '../../src/project/json-schema.ts';
+import { forms } from '../../src/shape/forms/index.ts';
 
 const path = fileURLToPath(new URL('../../docs/writing-a-project.md', import.meta.url));
 
@@ -72,7 +73,42 @@ const byName = new Map(
 );
 const TABLE = /(<!-- keys of ([^:>]*|::?\w+)(?:: ([\w ]+))? -->)\n([\s\S]*?)<!-- end -->/gu;
 
+const FORMS = /<!-- forms -->\n([\s\S]*?)<!-- end -->/u;
+
+/** Numbered panels are as many as one wants. */
+function listed(panels: readonly string[]): string {
+  const [first, second] = panels;
+  return panels.every((panel) => /-\d+$/u.test(panel)) ? `${first}, ${second}, and so on` : panels.join(', ');
+}
+
+/** The forms, with what they are told and what may be stuck on them. */
+function tableOfForms(): string {
+  const rows = forms.map(({ name, summary, parameters, oneOf = [], panels }) => {
+    const bold = (key: string): string => `**${key}**`;
+    const either = new Intl.ListFormat('en-US', { type: 'disjunction' }).format(oneOf.map(bold));
+    const others = parameters.filter(({ key }) => !oneOf.includes(key));
+    const told = others.map(({ key, required }) => (required ? bold(key) : key)).join(', ');
+    const given = [either, told].filter((each) => each !== '').join('; ');
+    return `| [${name}](forms/${name.replaceAll(' ', '-')}.md) | ${summary} | ${given} | ${listed(panels)} |`;
+  });
+  const head = [
+    '| form | what it is | you give | panels to stick something on |',
+    '| --- | --- | --- | --- |',
+  ];
+  return [...head, ...rows].join('\n');
+}
+
 describe('docs/writing-a-project.md', () => {
+  it('has every form in its table, as the form says itself', () => {
+    const guide = readFileSync(path, 'utf8');
+    const [, table = ''] = FORMS.exec(guide) ?? [];
+    const isNew = forms.some(({ name }) => !table.includes(`| [${name}](`));
+    const written = guide.replace(FORMS, () => `<!-- forms -->\n\n${tableOfForms()}\n\n<!-- end -->`);
+    if (process.env.UPDATE || (isNew && !process.env.CI)) writeFileSync(path, written);
+    expect(readFileSync(path, 'utf8')).toBe(written);
+    expect(table).not.toBe('');
+  });
+
   it('has the keys of every map in its tables, as the grammar says them', () => {
     const guide = readFileSync(path, 'utf8');
     const written = guide.replace(TABLE, (_, opening: string, name: string, keys: string | undefined) => {

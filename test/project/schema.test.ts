@@ -35,13 +35,17 @@ function headOf(sheet: string): string {
   return splitSheet(sourceFile('sheet.md', sheet)).yaml?.text ?? '';
 }
 
+/** Whether a schema is to be written: when asked for, and once for a form that was just added; never so in CI. */
+const isAwaited = (written: string): boolean =>
+  process.env.UPDATE === '1' || (!process.env.CI && forms.some(({ name }) => !written.includes(`"${name}"`)));
+
 /** `UPDATE=1 npx vitest run test/project/schema.test.ts` writes the files anew. */
 it.each(Object.keys(validate) as (keyof typeof validate)[])(
   'schema/%s.json follows from the grammar',
   (name) => {
     const path = `${root}schema/${name}.json`;
     const text = `${JSON.stringify(schemas[name], null, 1)}\n`;
-    if (process.env.UPDATE) writeFileSync(path, text);
+    if (isAwaited(readFileSync(path, 'utf8'))) writeFileSync(path, text);
     expect(readFileSync(path, 'utf8')).toBe(text);
   },
 );

@@ -1,16 +1,18 @@
-import { describe, expect, it } from 'vitest';
+import { afterAll, describe, expect, it } from 'vitest';
 import { cautionsFor } from '../../src/handout/cautions.ts';
 import { readLabels } from '../../src/make/package-files.ts';
 import { Length } from '../../src/measure/length.ts';
 import { allergensIn } from '../../src/proof/allergens.ts';
 import { forms } from '../../src/shape/forms/index.ts';
 import { sheetsOf } from '../../src/shape/shapes.ts';
+import { closingKey } from '../../src/words/form-words.ts';
 import { type Labels, speaker } from '../../src/words/labels.ts';
-import { keysOf } from '../../src/words/languages.ts';
+import { keysOf, labelsFor } from '../../src/words/languages.ts';
 import { measuresFor } from '../../src/words/measures.ts';
 import { nameOf, partNamed } from '../../src/words/names.ts';
 import { voiceOf } from '../../src/words/voice.ts';
 import { sampleOf } from '../handout/sample.ts';
+import { offersOf, printer, slugs } from '../make/offers.ts';
 
 const all = readLabels();
 const english = labelsIn('en');
@@ -44,6 +46,15 @@ function formParts(): ReadonlySet<string> {
   return new Set(names);
 }
 
+/** Labels that come with a form or an output: until somebody translates them they stand in English, and a note says so. */
+const brought = new Set(
+  offersOf(slugs[0] ?? '', ['letter', 'a4'])
+    .flatMap(({ keys }) => keys)
+    .concat(forms.map(closingKey)),
+);
+const isBrought = (key: string): boolean => key.startsWith('part-') || brought.has(key);
+afterAll(() => printer.close());
+
 it('there are the languages that are promised', () => {
   expect([...all.keys()].toSorted()).toEqual(['de', 'en', 'es', 'fr', 'nl']);
 });
@@ -51,8 +62,17 @@ it('there are the languages that are promised', () => {
 describe.each(others)('the labels in %s', (language) => {
   const { texts } = labelsIn(language);
 
+  const known = keysOf(english, language);
+  const missing = known.filter((key) => !texts.has(key));
+
   it('are those of English, each plural of the language included, and no others', () => {
-    expect([...texts.keys()].toSorted()).toEqual([...keysOf(english, language)].toSorted());
+    expect([...texts.keys()].filter((key) => !known.includes(key))).toEqual([]);
+    expect(missing.filter((key) => !isBrought(key))).toEqual([]);
+  });
+
+  it('lack no words that all others have for what a form or an output brings', () => {
+    const fellows = others.filter((other) => other !== language).map((other) => labelsIn(other).texts);
+    expect(missing.filter((key) => fellows.every((each) => each.has(key)))).toEqual([]);
   });
 
   it('have the very placeholders of the English', () => {
@@ -73,15 +93,14 @@ describe.each(others)('the labels in %s', (language) => {
     expect(same.map(([key]) => key)).toEqual([]);
   });
 
-  it('have a name for every panel of the ready-made forms, unlike its neighbours’, and words for closing each', () => {
-    const say = speaker(labelsIn(language));
+  it('have a name for every panel of the ready-made forms, unlike its neighbours’', () => {
+    const say = speaker(labelsFor(all, language).labels);
     for (const part of formParts()) {
       expect(say.has(`part-${part}`) || /-\d+$/u.test(part), part).toBe(true);
       expect(partNamed(part, say)).not.toBe('');
     }
     const said = [...formParts()].map((part) => partNamed(part, say));
     expect(new Set(said).size).toBe(said.length);
-    for (const { name } of forms) expect(say.has(`closing-${name.replaceAll(' ', '-')}`), name).toBe(true);
   });
 
   it('name every allergen that a project may', () => {
@@ -94,11 +113,9 @@ describe.each(others)('the labels in %s', (language) => {
 });
 
 describe('the English labels', () => {
-  it('call panels as their forms do, and close each form in its own words', () => {
+  it('call panels as their forms do', () => {
     const say = speaker(english);
     for (const part of formParts()) expect(partNamed(part, say)).toBe(nameOf(part));
-    for (const { name, closing } of forms)
-      expect(english.texts.get(`closing-${name.replaceAll(' ', '-')}`), name).toBe(closing);
   });
 });
 
