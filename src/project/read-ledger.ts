@@ -7,8 +7,8 @@ import { parseYaml } from './parse-yaml.ts';
 import { type Place, type SourceFile, textAt } from './source.ts';
 import { yamlProblem } from './yaml-problem.ts';
 
-const EXPECTED =
-  'what "sheetwright publish" wrote there: restore it, or delete it to begin again at revision 1';
+const RESTORE = 'restore it, or delete it to begin again at revision 1';
+const EXPECTED = `what "sheetwright publish" wrote there: ${RESTORE}`;
 
 /**
  * Reads a ledger. One that was broken by hand is reported at the value that is broken: publishing over it would lose
@@ -17,9 +17,9 @@ const EXPECTED =
 export function readLedger(file: SourceFile | undefined, report: (finding: Finding) => void): Ledger {
   if (!file) return NO_REVISIONS;
   const document = parseYaml(file.text);
-  const unread = unreadPlace(document, file);
+  const unread = findUnread(document, file);
   if (unread) {
-    report(findUnexpected(LEDGER_FILE, unread, EXPECTED));
+    report(unread);
     return NO_REVISIONS;
   }
   const read = readable.safeDecode(document.toJS(), { error: () => EXPECTED });
@@ -29,17 +29,21 @@ export function readLedger(file: SourceFile | undefined, report: (finding: Findi
 }
 
 /** What cannot be read as data; aliases are among it, of which publishing writes none: they may have no end. */
-function unreadPlace(document: Document.Parsed, file: SourceFile): Place | undefined {
+function findUnread(document: Document.Parsed, file: SourceFile): Finding | undefined {
   const [error] = document.errors;
-  if (error) return firstLine(file, yamlProblem(error, file.text).start);
-  let found: Place | undefined;
+  if (error) {
+    const { problem, start } = yamlProblem(error, file.text);
+    const facts = { problem, remedy: `put it right; or ${RESTORE}`, isHead: false };
+    return { rule: 'broken-yaml', at: firstLine(file, start), facts };
+  }
+  let alias: Place | undefined;
   visit(document, {
     Alias: (_, { range }) => {
-      found = firstLine(file, range?.[0] ?? 0, range?.[1]);
+      alias = firstLine(file, range?.[0] ?? 0, range?.[1]);
       return visit.BREAK;
     },
   });
-  return found;
+  return alias && findUnexpected(LEDGER_FILE, alias, EXPECTED);
 }
 
 function findIssue({ path, message, misfit }: Culprit, document: Document, file: SourceFile): Finding {

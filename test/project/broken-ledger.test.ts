@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import type { RuleId } from '../../src/project/finding.ts';
 import type { Ledger } from '../../src/project/ledger.ts';
 import { ledgerText } from '../../src/project/ledger-format.ts';
 import { readLedger } from '../../src/project/read-ledger.ts';
 import { pointAt } from '../../src/project/source.ts';
 
 type Found = {
+  readonly rule: RuleId;
   readonly line: number;
   readonly marked: string;
   readonly key?: unknown;
@@ -14,8 +16,7 @@ type Found = {
 function read(text: string): { ledger: Ledger; found: readonly Found[] } {
   const found: Found[] = [];
   const ledger = readLedger({ path: 'box/revisions.yaml', text }, ({ rule, at: { start, end }, facts }) => {
-    expect(rule).toBe('unexpected-value');
-    found.push({ line: pointAt(text, start).line, marked: text.slice(start, end), ...facts });
+    found.push({ rule, line: pointAt(text, start).line, marked: text.slice(start, end), ...facts });
   });
   return { ledger, found };
 }
@@ -139,13 +140,13 @@ describe('a ledger that was broken by hand', () => {
   it.each(faults)('is marked at the value itself: %j', (fault, line, marked, key, expected) => {
     const text = ledgerWith(fault);
     const { ledger, found } = read(text);
-    expect(found).toMatchObject([{ line, marked, key, expected }]);
+    expect(found).toMatchObject([{ rule: 'unexpected-value', line, marked, key, expected }]);
     expect(ledger).toEqual({ revisions: [] });
   });
 
   it.each(misfits)('is marked at what should not be there: %j', (fault, line, marked, misfit) => {
     const { ledger, found } = read(ledgerWith(fault));
-    expect(found).toMatchObject([{ line, marked, misfit }]);
+    expect(found).toMatchObject([{ rule: 'unexpected-value', line, marked, misfit }]);
     expect(ledger).toEqual({ revisions: [] });
   });
 
@@ -162,7 +163,7 @@ describe('a ledger that was broken by hand', () => {
 
   it('is marked where a second part begins', () => {
     const text = ledgerWith({}).replace('state:', '---\nstate:');
-    expect(read(text).found).toMatchObject([{ line: 9, marked: '---' }]);
+    expect(read(text).found).toMatchObject([{ rule: 'broken-yaml', line: 9, marked: '---' }]);
   });
 
   it.each([
