@@ -55,7 +55,7 @@ describe('score-off-groove', () => {
 
   it.each<[string, string, number]>([
     ['mm', 'form: tray, inside: 90 x 60 x 25', 0],
-    ['mm', 'cut: 200 x 125, score: [{ from: left, at: [31] }]', 0],
+    ['mm', 'cut: 200 x 125, score: [{ from: left, at: [30, 90] }]', 0],
     ['in', 'cut: 8 x 5, score: [{ from: left, at: [1 3/16] }]', 1],
     ['in', 'form: tray, inside: 3 1/16 x 2 x 1', 1],
   ])('says of a shared piece in %s only what is written so: %s', (unit, piece, count) => {
