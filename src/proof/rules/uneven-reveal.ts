@@ -51,7 +51,7 @@ export const unevenReveal: Rule<Facts> = {
     return {
       severity: 'note',
       message: `${layer} lies ${say(reveals[0])} from the ${sides[0]} of ${baseName} and ${say(reveals[1])} from the ${sides[1]}: almost centered, but not quite`,
-      remedy: `leave out "${from}" to centre it, or let it stand if it is meant so`,
+      remedy: `leave out "${from}" to center it, or let it stand if it is meant so`,
     };
   },
 };
