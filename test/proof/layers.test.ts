@@ -141,7 +141,7 @@ describe('uneven-reveal', () => {
   it('points at the distance that almost centres a layer', () => {
     const [finding] = onCard('uneven-reveal', 'cut: 3 11/16 x 1, at: { left: 1/8 }');
     expect(finding?.message).toBe(
-      'layer lies 1/8 in from the left of card and 3/16 in from the right: almost centred, but not quite',
+      'layer lies 1/8 in from the left of card and 3/16 in from the right: almost centered, but not quite',
     );
     expect(finding && blamed(finding)).toBe('1/8');
   });
