@@ -5,7 +5,7 @@ import type { At, Place } from '../project/source.ts';
 import { caliperOf, stockOf } from '../shape/caliper.ts';
 import { columnName } from '../shape/cells.ts';
 import { folded, type Soundness } from '../shape/closure/sound.ts';
-import type { FoldedShape } from '../shape/fold.ts';
+import type { FoldedShape } from '../shape/folded-shape.ts';
 import type { Fold, Net } from '../shape/net.ts';
 import { sheetsOf } from '../shape/shapes.ts';
 import { lineOf, positionOf } from '../shape/tube.ts';

@@ -68,10 +68,14 @@ export function uncovered(
 export function breadthOf(polygon: readonly Point2[]): number {
   const breadths = edgesOf(polygon).flatMap(([from, to]) => {
     const side = Math.hypot(to.x - from.x, to.y - from.y);
-    const over = polygon.map((point) => Math.abs(signedDouble([from, to, point])));
-    return side < 1e-9 ? [] : [Math.max(...over) / side];
+    return side < 1e-9 ? [] : [Math.max(...polygon.map((point) => Math.abs(offLine([from, to], point))))];
   });
   return breadths.length === 0 ? 0 : Math.min(...breadths);
+}
+
+/** How far a point lies off the line through two others, positive to one side of it. */
+export function offLine([from, to]: readonly [Point2, Point2], point: Point2): number {
+  return signedDouble([from, to, point]) / Math.hypot(to.x - from.x, to.y - from.y);
 }
 
 /** How large convex polygons are together, and how far they reach in each direction, in millimetres. */
@@ -79,9 +83,17 @@ export type Overlap = { readonly area: number; readonly width: number; readonly 
 
 /** What two polygons share; their sides must not cross themselves. */
 export function commonPart(first: readonly Point2[], second: readonly Point2[]): Overlap {
+  return extentOf(commonParts(first, second));
+}
+
+/** The same as convex parts. */
+export function commonParts(
+  first: readonly Point2[],
+  second: readonly Point2[],
+): readonly (readonly Point2[])[] {
   const others = convexParts(second);
   const parts = convexParts(first).flatMap((part) => others.map((other) => shared(part, other)));
-  return extentOf(parts.filter((part) => areaOf(part) > NOTHING));
+  return parts.filter((part) => areaOf(part) > NOTHING);
 }
 
 /** How large convex polygons are together, and how far they reach. */

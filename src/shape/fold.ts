@@ -1,40 +1,12 @@
 import { type Rest, restOf } from './base-panel.ts';
 import type { Point2 } from './flat-polygon.ts';
+import type { FoldedPanel, FoldedShape } from './folded-shape.ts';
 import type { FlatPoint, Fold, Net, Panel } from './net.ts';
 import { boxCorners } from './outline.ts';
 import { type Hinge, type Pose, placed, posesOf } from './paint/pose.ts';
 import { otherSide, panelForest, panelOf } from './panel-tree.ts';
-import { bounds, dot, type Plane, type Point3, scaled } from './space.ts';
+import { bounds, dot, type Point3, scaled } from './space.ts';
 import { signedAngle } from './tube.ts';
-
-/** One panel where it has come to in space. */
-export type FoldedPanel = {
-  readonly panel: Panel;
-  /** The corners of its outline, clockwise as seen from outside. */
-  readonly corners: readonly Point3[];
-  /** The corners of its box, clockwise from the top left as it lay flat: tapers not taken off. */
-  readonly box: readonly Point3[];
-  /** Its plane; the normal points to the outside. */
-  readonly plane: Plane;
-  /** Carries a point of the flat net to where it has come. */
-  readonly place: (point: FlatPoint) => Point3;
-};
-
-/** A net folded, wholly or in part, standing on a table in front of the viewer (see `space.ts` for the axes). */
-export type FoldedShape = {
-  /** The net that was folded: the piece's own, or its strips where it has bent panels. */
-  readonly net: Net;
-  readonly base: string;
-  readonly caliper: number;
-  readonly panels: ReadonlyMap<string, FoldedPanel>;
-};
-
-/** The folded panel with this id. @throws Error when there is none. */
-export function foldedPanelOf(shape: FoldedShape, id: string): FoldedPanel {
-  const panel = shape.panels.get(id);
-  if (!panel) throw new Error(`the folded shape has no panel "${id}"`);
-  return panel;
-}
 
 /** How far each fold is folded, from 0 (flat) to 1 (its full angle): one share for all, or each its own. */
 export type FoldProgress = number | ((fold: Fold) => number);
@@ -125,11 +97,13 @@ export function sharesOf(hung: readonly HungPanel[], at: FoldProgress): readonly
 
 function foldedPanel(panel: Panel, pose: Pose): FoldedPanel {
   const place = (point: FlatPoint): Point3 => placed(pose, { ...upright(point), z: 0 });
+  const { left, top } = panel.box;
   return {
     panel,
     corners: panel.outline.map(place),
     box: boxCorners(panel.box).map(place),
     plane: { normal: pose.outside, offset: dot(pose.outside, pose.origin) },
+    axes: { origin: place({ x: left, y: top }), across: pose.right, down: scaled(pose.up, -1) },
     place,
   };
 }

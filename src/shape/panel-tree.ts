@@ -53,6 +53,16 @@ export function foldsOf(net: Net, panel: string): readonly Fold[] {
   return net.folds.filter(({ panels }) => panels.includes(panel));
 }
 
+/** The fold that joins two panels; undefined where none does. */
+export function foldBetween({ folds }: Net, first: string, second: string): Fold | undefined {
+  return folds.find((fold) => otherSide(fold, first) === second);
+}
+
+/** Whether a panel is stuck to any other. */
+export function isStuck({ glue }: Net, panel: string): boolean {
+  return glue.some(({ from, to }) => from === panel || to === panel);
+}
+
 /** The joints passed on the way from one panel to another, in order; undefined when they don't hang together. */
 export function pathBetween(net: Net, from: string, to: string): readonly Joint[] | undefined {
   const tree = panelForest(net, from).trees[0];

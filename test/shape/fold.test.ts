@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type FoldedPanel, type FoldedShape, foldedPanelOf, foldNet } from '../../src/shape/fold.ts';
+import { foldNet } from '../../src/shape/fold.ts';
 import { afterStage, finishedProgress, foldSteps, stageCount } from '../../src/shape/fold-order.ts';
+import { type FoldedPanel, type FoldedShape, foldedPanelOf } from '../../src/shape/folded-shape.ts';
 import { forms } from '../../src/shape/forms/index.ts';
 import type { Net } from '../../src/shape/net.ts';
 import { panelForest } from '../../src/shape/panel-tree.ts';

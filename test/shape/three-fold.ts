@@ -1,5 +1,6 @@
 import { Matrix4, Object3D, Vector3 } from 'three';
-import type { FoldedShape, FoldProgress } from '../../src/shape/fold.ts';
+import type { FoldProgress } from '../../src/shape/fold.ts';
+import type { FoldedShape } from '../../src/shape/folded-shape.ts';
 import type { FlatPoint, Fold, Net } from '../../src/shape/net.ts';
 import type { Point3 } from '../../src/shape/space.ts';
 

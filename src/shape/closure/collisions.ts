@@ -1,26 +1,27 @@
 import { convexParts, edgesOf } from '../flat-polygon.ts';
-import { type FoldedPanel, type FoldedShape, foldedPanelOf } from '../fold.ts';
-import { otherSide } from '../panel-tree.ts';
-import { between, cross, dot, height, length, minus, type Point3, scaled } from '../space.ts';
-import { apart, axesOf, onAxes, overlapOf, runAlike } from './overlap.ts';
-import { areJoined } from './touch.ts';
+import {
+  apart,
+  type FoldedPanel,
+  type FoldedShape,
+  foldedPanelOf,
+  onPanel,
+  runAlike,
+} from '../folded-shape.ts';
+import { pairsOf } from '../pairs.ts';
+import { foldBetween, foldsOf, otherSide } from '../panel-tree.ts';
+import { between, cross, dot, height, length, minus, type Point3, type Segment, scaled } from '../space.ts';
+import { overlapOf } from './overlap.ts';
 
 /** Two panels that cannot both be where the folds take them, and by how much, in millimetres. */
 export type Collision = { readonly panels: readonly [string, string]; readonly by: number };
 
 /** Every pair of panels that pass through each other by more than `allowed` millimetres. */
 export function collisions(shape: FoldedShape, allowed: number): readonly Collision[] {
-  const panels = [...shape.panels.values()];
-  const found: Collision[] = [];
-  for (const [index, first] of panels.entries()) {
-    for (const second of panels.slice(index + 1)) {
-      const by = areJoined(shape.net, first.panel.id, second.panel.id)
-        ? 0
-        : collides(shape, first, second, allowed);
-      if (by > allowed) found.push({ panels: [first.panel.id, second.panel.id], by });
-    }
-  }
-  return found;
+  return pairsOf([...shape.panels.values()]).flatMap(([first, second]): Collision[] => {
+    const panels = [first.panel.id, second.panel.id] as const;
+    const by = foldBetween(shape.net, ...panels) ? 0 : collides(shape, first, second, allowed);
+    return by > allowed ? [{ panels, by }] : [];
+  });
 }
 
 function collides(shape: FoldedShape, first: FoldedPanel, second: FoldedPanel, allowed: number): number {
@@ -64,9 +65,8 @@ function cuts(panel: FoldedPanel, other: FoldedPanel, direction: Point3): Stretc
 }
 
 function partsOf(panel: FoldedPanel): readonly (readonly Point3[])[] {
-  const axes = axesOf(panel);
-  if (!axes || panel.corners.length < 5) return [panel.corners];
-  const marked = panel.corners.map((corner) => ({ ...onAxes(axes, corner), corner }));
+  if (panel.corners.length < 5) return [panel.corners];
+  const marked = panel.corners.map((corner) => ({ ...onPanel(panel, corner), corner }));
   return convexParts(marked).map((part) => part.map(({ corner }) => corner));
 }
 
@@ -98,12 +98,12 @@ function blockedSides(
   allowed: number,
 ): { readonly above: boolean; readonly below: boolean } {
   let [above, below] = [false, false];
-  for (const fold of shape.net.folds) {
+  for (const fold of foldsOf(shape.net, under.panel.id)) {
     const id = otherSide(fold, under.panel.id);
-    if (id === undefined || id === cover.panel.id) continue;
-    const rising = foldedPanelOf(shape, id);
-    if (!entersWithin(cover, [under.place(fold.from), under.place(fold.to)], allowed)) continue;
-    const heights = rising.corners.map((corner) => dot(normal, minus(corner, under.place(fold.from))));
+    const line = [under.place(fold.from), under.place(fold.to)] as const;
+    if (id === undefined || id === cover.panel.id || !entersWithin(cover, line, allowed)) continue;
+    const { corners } = foldedPanelOf(shape, id);
+    const heights = corners.map((corner) => dot(normal, minus(corner, line[0])));
     above ||= Math.max(...heights) > allowed;
     below ||= Math.min(...heights) < -allowed;
   }
@@ -111,11 +111,9 @@ function blockedSides(
 }
 
 /** Whether a line on a panel's plane runs through its inside, further from every edge than allowed. */
-function entersWithin(panel: FoldedPanel, line: readonly [Point3, Point3], allowed: number): boolean {
-  const axes = axesOf(panel);
-  if (!axes) return false;
-  const [from, to] = [onAxes(axes, line[0]), onAxes(axes, line[1])];
-  const corners = panel.box.map((corner) => onAxes(axes, corner));
+function entersWithin(panel: FoldedPanel, line: Segment, allowed: number): boolean {
+  const [from, to] = [onPanel(panel, line[0]), onPanel(panel, line[1])];
+  const corners = panel.box.map((corner) => onPanel(panel, corner));
   const [right, bottom] = [Math.max(...corners.map(({ x }) => x)), Math.max(...corners.map(({ y }) => y))];
   const samples = [0.1, 0.3, 0.5, 0.7, 0.9];
   return samples.some((share) => {

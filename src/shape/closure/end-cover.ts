@@ -1,6 +1,7 @@
 import type { Length } from '../../measure/length.ts';
-import { areaOf, breadthOf, type Point2, uncovered } from '../flat-polygon.ts';
-import { type FoldedShape, foldedPanelOf } from '../fold.ts';
+import { areaOf, breadthOf, offLine, type Point2, uncovered } from '../flat-polygon.ts';
+import { type FoldedShape, foldedPanelOf, foldIn } from '../folded-shape.ts';
+import { isStuck } from '../panel-tree.ts';
 import { cross, dot, minus, type Point3, unit } from '../space.ts';
 import type { EndFlap, TubeEnd } from './ends.ts';
 import { isSquare } from './seam.ts';
@@ -27,8 +28,17 @@ export function endMisfits(shape: FoldedShape, end: TubeEnd, caliper: Length): r
   });
   if (sticking.length > 0) return sticking;
   const open = uncovered(outline, covers, allowed);
-  if (open.length === 0 || !(isStuck(shape, end) || coversHalf(shape, end, caliper))) return [];
-  return [holeIn(open.flat(), end.flaps, (flap) => hingeOf(shape, flap).map(view))];
+  if (
+    open.length === 0 ||
+    !(end.flaps.some(({ panel }) => isStuck(shape.net, panel)) || coversHalf(shape, end, caliper))
+  )
+    return [];
+  return [
+    holeIn(open.flat(), end.flaps, ({ fold }) => {
+      const [from, to] = foldIn(shape, fold);
+      return [view(from), view(to)];
+    }),
+  ];
 }
 
 /** Whether flaps cover at least half of an end; else it is meant to be open. */
@@ -59,10 +69,6 @@ function lookAt(
   return { outline: rim.map(view), covers, view };
 }
 
-function isStuck({ net }: FoldedShape, { flaps }: TubeEnd): boolean {
-  return flaps.some(({ panel }) => net.glue.some(({ from, to }) => from === panel || to === panel));
-}
-
 /** The corners of an end in space, in order round it. */
 function rimOf(shape: FoldedShape, { tube, end }: TubeEnd): Point3[] {
   return tube.joints.map(({ fold, parent }) => {
@@ -84,28 +90,15 @@ function viewAcross([origin, next, third]: readonly Point3[]): (point: Point3) =
   };
 }
 
-/** A flap's fold in space, from end to end. */
-function hingeOf(shape: FoldedShape, { panel, fold }: EndFlap): Point3[] {
-  const { place } = foldedPanelOf(shape, panel);
-  return [place(fold.from), place(fold.to)];
-}
-
 /** What lies open between corners of it. Flaps are as much too short as the nearest is from the middle. */
 function holeIn(
   corners: readonly Point2[],
   flaps: readonly EndFlap[],
-  hinge: (flap: EndFlap) => readonly Point2[],
+  hinge: (flap: EndFlap) => readonly [Point2, Point2],
 ): EndMisfit {
   const [xs, ys] = [corners.map(({ x }) => x), corners.map(({ y }) => y)];
   const middle = { x: (Math.min(...xs) + Math.max(...xs)) / 2, y: (Math.min(...ys) + Math.max(...ys)) / 2 };
   const size = [xs, ys].map((values) => Math.max(...values) - Math.min(...values)).toSorted((a, b) => b - a);
-  const lacks = flaps.map((flap) => distanceFrom(hinge(flap), middle) - flap.depth.mm);
+  const lacks = flaps.map((flap) => Math.abs(offLine(hinge(flap), middle)) - flap.depth.mm);
   return { kind: 'hole', size: [size[0] ?? 0, size[1] ?? 0], lack: Math.min(...lacks) };
-}
-
-/** How far a point lies from the line through two others. */
-function distanceFrom([from, to]: readonly Point2[], { x, y }: Point2): number {
-  if (!from || !to) return 0;
-  const way = { x: to.x - from.x, y: to.y - from.y };
-  return Math.abs(way.x * (y - from.y) - way.y * (x - from.x)) / Math.hypot(way.x, way.y);
 }

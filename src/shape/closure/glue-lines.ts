@@ -1,7 +1,8 @@
-import { type FoldedShape, foldedPanelOf } from '../fold.ts';
+import { type FoldedShape, foldedPanelOf } from '../folded-shape.ts';
+import { foldBetween } from '../panel-tree.ts';
 import { loosePanels } from './motion.ts';
 import { overlapOf } from './overlap.ts';
-import { areJoined, touchOf } from './touch.ts';
+import { touchOf } from './touch.ts';
 
 /** A glue mark to be made: what is stuck, and to what. */
 export type Glued = { readonly from: string; readonly to: string };
@@ -36,7 +37,7 @@ function placesFor(shape: FoldedShape, panels: readonly string[], allowed: numbe
   return panels.flatMap((first) =>
     shape.net.panels.flatMap(({ id: second }): GluePlace[] => {
       const key = [first, second].toSorted().join('|');
-      if (first === second || seen.has(key) || areJoined(shape.net, first, second)) return [];
+      if (first === second || seen.has(key) || foldBetween(shape.net, first, second)) return [];
       seen.add(key);
       if (touchOf(shape, [first, second], allowed) !== 'face') return [];
       const [one, other] = [foldedPanelOf(shape, first), foldedPanelOf(shape, second)];

@@ -1,8 +1,8 @@
 import { Length } from '../../measure/length.ts';
 import type { Overlap } from '../flat-polygon.ts';
-import { type FoldedShape, foldedPanelOf } from '../fold.ts';
+import { apart, type FoldedShape, foldedPanelOf, runAlike } from '../folded-shape.ts';
 import type { Mate } from '../net.ts';
-import { apart, overlapOf, runAlike } from './overlap.ts';
+import { overlapOf } from './overlap.ts';
 import { tolerance } from './tolerance.ts';
 
 /** The least that holds with tape or glue, in both directions. Common practice, no source. */
@@ -21,6 +21,11 @@ export type GlueFit = {
 /** Every glue area of a folded net against what it sticks to. */
 export function glueFits(shape: FoldedShape, caliper: Length): readonly GlueFit[] {
   return shape.net.glue.map((mate) => glueFit(shape, mate, tolerance(caliper).mm));
+}
+
+/** Whether every glue area of a folded net comes to lie on what it sticks to. */
+export function allMeet(shape: FoldedShape, caliper: Length): boolean {
+  return glueFits(shape, caliper).every(({ verdict }) => verdict === 'meets');
 }
 
 function glueFit(shape: FoldedShape, mate: Mate, allowed: number): GlueFit {

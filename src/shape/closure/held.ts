@@ -1,15 +1,16 @@
 import type { Length } from '../../measure/length.ts';
-import type { FoldedShape } from '../fold.ts';
+import type { FoldedShape } from '../folded-shape.ts';
 import { boxArea, type Net } from '../net.ts';
+import { gather } from '../pairs.ts';
+import { foldBetween } from '../panel-tree.ts';
 import { bentRows, isFlatOn, signedAngle, tubesOf } from '../tube.ts';
 import { tubeEnds } from './ends.ts';
-import { glueFits } from './glue.ts';
+import { allMeet } from './glue.ts';
 import { Holding, type Unheld } from './holding.ts';
 import { endPanels, openEnds } from './open-ends.ts';
-import { areJoined } from './touch.ts';
 
 /** Panels that hang together and move. */
-type Part = readonly string[];
+type MovingPart = readonly string[];
 
 /**
  * Everything of a folded shape that should be held and isn't; what opens on purpose is not among it. Of a card, nothing;
@@ -18,7 +19,7 @@ type Part = readonly string[];
 export function unheldParts(shape: FoldedShape, caliper: Length): readonly Unheld[] {
   const { net } = shape;
   if (net.glue.length === 0 && net.folds.every(isFlatOn)) return [];
-  if (glueFits(shape, caliper).some(({ verdict }) => verdict !== 'meets')) return [];
+  if (!allMeet(shape, caliper)) return [];
   const holding = new Holding(shape, caliper);
   const tabs = missingTabs(holding);
   if (tabs.length > 0) return tabs;
@@ -73,13 +74,13 @@ function openParts(holding: Holding): Unheld[] {
   }));
 }
 
-function partsOf(net: Net, panels: readonly string[]): readonly Part[] {
+function partsOf(net: Net, panels: readonly string[]): readonly MovingPart[] {
   const single = panels.map((panel) => [panel]);
-  return gather(single, (one, other) => one.some((a) => other.some((b) => areJoined(net, a, b))));
+  return gather(single, (one, other) => one.some((a) => other.some((b) => foldBetween(net, a, b))));
 }
 
 /** What meets along the very line that a part turns about meets so however far it is turned. */
-function meetsOthers(holding: Holding, part: Part): boolean {
+function meetsOthers(holding: Holding, part: MovingPart): boolean {
   const { net } = holding;
   const hinges = net.folds.filter(({ panels: [a, b] }) => part.includes(a) !== part.includes(b));
   const others = net.panels.filter(({ id }) => !part.includes(id));
@@ -94,7 +95,7 @@ function meetsOthers(holding: Holding, part: Part): boolean {
 }
 
 /** What hangs on a wall and comes down on others is a lid; a single flap that lies on one is none. */
-function isLid(holding: Holding, part: Part): boolean {
+function isLid(holding: Holding, part: MovingPart): boolean {
   const { net, shape } = holding;
   if (isFlat(net)) return false;
   const hangers = net.folds.flatMap(({ panels: [a, b] }) => {
@@ -110,19 +111,9 @@ function isFlat({ folds }: Net): boolean {
 }
 
 /** What is folded flat and stuck may open on one side, as an envelope does: where its largest part moves. */
-function withoutLargest(parts: readonly Part[], net: Net): readonly Part[] {
-  const areaOf = (part: Part): number =>
+function withoutLargest(parts: readonly MovingPart[], net: Net): readonly MovingPart[] {
+  const areaOf = (part: MovingPart): number =>
     net.panels.reduce((sum, { id, box }) => sum + (part.includes(id) ? boxArea(box) : 0), 0);
   const [largest] = parts.toSorted((a, b) => areaOf(b) - areaOf(a));
   return parts.filter((part) => part !== largest);
-}
-
-/** Groups joined for as long as any two belong together. */
-function gather(groups: readonly Part[], belong: (one: Part, other: Part) => boolean): readonly Part[] {
-  let found: readonly Part[] = [];
-  for (const group of groups) {
-    const near = found.filter((each) => belong(each, group));
-    found = [...found.filter((each) => !near.includes(each)), [...near.flat(), ...group]];
-  }
-  return found;
 }

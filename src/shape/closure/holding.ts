@@ -1,13 +1,13 @@
 import type { Length } from '../../measure/length.ts';
 import { edgesOf } from '../flat-polygon.ts';
-import { type FoldedShape, foldedPanelOf } from '../fold.ts';
+import { type FoldedShape, foldedPanelOf, foldIn } from '../folded-shape.ts';
 import type { Fold, Net } from '../net.ts';
-import { branchOf, type PanelTree, panelForest } from '../panel-tree.ts';
+import { branchOf, foldBetween, type PanelTree, panelForest } from '../panel-tree.ts';
 import { distanceFromLine } from '../space.ts';
 import { type Glued, glueFor } from './glue-lines.ts';
 import { loosePanels } from './motion.ts';
 import { tolerance } from './tolerance.ts';
-import { areJoined, type Touch, touchOf } from './touch.ts';
+import { type Touch, touchOf } from './touch.ts';
 
 /** Panels of a folded shape that nothing holds and nothing says are to move: one cause. */
 export type Unheld = {
@@ -55,14 +55,13 @@ export class Holding {
 
   /** How two panels meet that no fold joins. */
   meet(first: string, second: string): Touch | undefined {
-    if (first === second || areJoined(this.net, first, second)) return undefined;
+    if (first === second || foldBetween(this.net, first, second)) return undefined;
     return touchOf(this.shape, [first, second], this.#allowed);
   }
 
   /** Whether two panels each have an edge that lies on the line of a fold. */
   bothEndOn(fold: Fold, first: string, second: string): boolean {
-    const { place } = foldedPanelOf(this.shape, fold.panels[0]);
-    const line = [place(fold.from), place(fold.to)] as const;
+    const line = foldIn(this.shape, fold);
     return [first, second].every((id) =>
       edgesOf(foldedPanelOf(this.shape, id).corners).some((edge) =>
         edge.every((end) => distanceFromLine(line, end) <= this.#allowed),

@@ -1,4 +1,4 @@
-import type { FoldedShape } from '../fold.ts';
+import type { FoldedShape } from '../folded-shape.ts';
 import type { Net } from '../net.ts';
 import { cross, distance, minus, type Point3, scaled, unit } from '../space.ts';
 import { tubesOf } from '../tube.ts';
@@ -7,10 +7,10 @@ import { tubesOf } from '../tube.ts';
 type Screw = readonly [number, number, number, number, number, number];
 
 /** A fold between two bodies. */
-type Hinge = { readonly bodies: readonly [string, string]; readonly screw: Screw };
+type BodyHinge = { readonly bodies: readonly [string, string]; readonly screw: Screw };
 
 /** How far each hinge turns when a body moves: 1 or −1 for those on the way to it from the base. */
-type Way = ReadonlyMap<Hinge, 1 | -1>;
+type Turning = ReadonlyMap<BodyHinge, 1 | -1>;
 
 /**
  * A pivot under this is none. What nearly meets (a wall a hair too long) must not pass for held, and lengths are shares
@@ -32,7 +32,7 @@ export function loosePanels(shape: FoldedShape): ReadonlySet<string> {
     rings.flatMap((ring) => sum(ring, hinges)),
     hinges.length,
   );
-  const isLoose = (way: Way): boolean =>
+  const isLoose = (way: Turning): boolean =>
     turns.some((turn) => {
       const motion = sum(way, hinges).map((row) =>
         row.reduce((total, each, index) => total + each * (turn[index] ?? 0), 0),
@@ -61,7 +61,7 @@ function bodiesOf(net: Net): (panel: string) => string {
   return bodyOf;
 }
 
-function hingesOf(shape: FoldedShape, bodyOf: (panel: string) => string): Hinge[] {
+function hingesOf(shape: FoldedShape, bodyOf: (panel: string) => string): BodyHinge[] {
   const corners = [...shape.panels.values()].flatMap((panel) => panel.corners);
   const reach = Math.max(1, ...corners.map((corner) => distance(corner, corners[0] ?? corner)));
   return shape.net.folds.flatMap(({ panels: [first, second], from, to }) => {
@@ -80,11 +80,11 @@ function screwOf(through: Point3, direction: Point3): Screw {
 
 /** The way from the base to each body; and each ring that a further hinge closes, as the difference of two ways. */
 function hang(
-  hinges: readonly Hinge[],
+  hinges: readonly BodyHinge[],
   base: string,
-): { ways: ReadonlyMap<string, Way>; rings: readonly Way[] } {
-  const ways = new Map<string, Way>([[base, new Map()]]);
-  const used = new Set<Hinge>();
+): { ways: ReadonlyMap<string, Turning>; rings: readonly Turning[] } {
+  const ways = new Map<string, Turning>([[base, new Map()]]);
+  const used = new Set<BodyHinge>();
   for (const [body, way] of ways) {
     for (const hinge of hinges) {
       const [first, second] = hinge.bodies;
@@ -97,7 +97,7 @@ function hang(
   const closing = hinges.filter((hinge) => !used.has(hinge) && ways.has(hinge.bodies[0]));
   const rings = closing.map((hinge) => {
     const [first, second] = hinge.bodies.map((body) => ways.get(body) ?? new Map());
-    const ring = new Map<Hinge, 1 | -1>(first);
+    const ring = new Map<BodyHinge, 1 | -1>(first);
     for (const [each, sense] of second ?? []) {
       if (ring.has(each)) ring.delete(each);
       else ring.set(each, sense === 1 ? -1 : 1);
@@ -108,7 +108,7 @@ function hang(
 }
 
 /** Six equations, one for each direction of turning and moving, in how far each hinge turns. */
-function sum(way: Way, hinges: readonly Hinge[]): number[][] {
+function sum(way: Turning, hinges: readonly BodyHinge[]): number[][] {
   return [0, 1, 2, 3, 4, 5].map((row) =>
     hinges.map((hinge) => (way.get(hinge) ?? 0) * (hinge.screw[row] ?? 0)),
   );

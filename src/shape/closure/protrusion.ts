@@ -1,13 +1,12 @@
 import type { Length } from '../../measure/length.ts';
 import { breadthOf, uncovered } from '../flat-polygon.ts';
-import { type FoldedShape, foldedPanelOf } from '../fold.ts';
+import { type FoldedShape, foldedPanelOf, lieAlike, onPanel, outlineOn } from '../folded-shape.ts';
 import { boxArea, type Mate } from '../net.ts';
 import { panelOf, pathBetween } from '../panel-tree.ts';
 import { tubesOf } from '../tube.ts';
 import { tubeEnds } from './ends.ts';
 import { overhangingFlaps } from './flat-flaps.ts';
 import { glueFits } from './glue.ts';
-import { apart, axesOf, onAxes, runAlike } from './overlap.ts';
 import { unequalRims } from './rims.ts';
 import { tolerance } from './tolerance.ts';
 
@@ -56,15 +55,13 @@ function tabFirst({ net, base }: FoldedShape, mate: Mate): readonly string[] {
 /** How broad the widest part of a panel is that lies on no other. */
 function beyond(shape: FoldedShape, id: string, allowed: number): number {
   const panel = foldedPanelOf(shape, id);
-  const axes = axesOf(panel);
-  if (!axes) return 0;
   const under = [...shape.panels.values()].filter(
-    (other) => other !== panel && runAlike(panel, other) && apart(panel, other) <= allowed,
+    (other) => other !== panel && lieAlike(panel, other, allowed),
   );
-  const outline = panel.corners.map((corner) => onAxes(axes, corner));
   // Where a corner is rounded or cut off, what shows behind it is no more than a corner.
-  const covers = under
-    .flatMap(({ corners, box }) => [corners, box])
-    .map((ring) => ring.map((corner) => onAxes(axes, corner)));
-  return Math.max(0, ...uncovered(outline, covers, allowed).map(breadthOf));
+  const covers = under.flatMap((other) => [
+    outlineOn(panel, other),
+    other.box.map((corner) => onPanel(panel, corner)),
+  ]);
+  return Math.max(0, ...uncovered(outlineOn(panel, panel), covers, allowed).map(breadthOf));
 }

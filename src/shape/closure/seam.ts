@@ -1,5 +1,5 @@
 import { Length } from '../../measure/length.ts';
-import { type FoldedShape, foldedPanelOf } from '../fold.ts';
+import { type FoldedShape, foldedPanelOf, foldIn } from '../folded-shape.ts';
 import type { FlatBox, FlatPoint, Net } from '../net.ts';
 import { boxCorners } from '../outline.ts';
 import { panelOf } from '../panel-tree.ts';
@@ -76,11 +76,9 @@ function seamGap(shape: FoldedShape, tube: Tube): number {
   const start = tube.walls[0];
   if (!first || !last || start === undefined) return 0;
   const wall = foldedPanelOf(shape, start);
-  const hinge = foldedPanelOf(shape, last.parent);
   const [from, to] = freeEdge(wall.panel.box, tube, positionOf(first.fold));
   const edge = [wall.place(from), wall.place(to)] as const;
-  const ends = [last.fold.from, last.fold.to].map(hinge.place);
-  return Math.max(...ends.map((end) => distanceFromLine(edge, end)));
+  return Math.max(...foldIn(shape, last.fold).map((end) => distanceFromLine(edge, end)));
 }
 
 /** The edge of the first wall on the far side of its fold. */

@@ -1,5 +1,6 @@
 import type { Length } from '../../measure/length.ts';
-import { type FoldedShape, foldedPanelOf, foldNet } from '../fold.ts';
+import { foldNet } from '../fold.ts';
+import { type FoldedShape, foldedPanelOf } from '../folded-shape.ts';
 import type { Fold, Net } from '../net.ts';
 import { panelForest } from '../panel-tree.ts';
 import { perNet } from '../per-net.ts';

@@ -1,6 +1,6 @@
-import { axesOf, offAxes, overlapParts } from '../closure/overlap.ts';
+import { overlapParts } from '../closure/overlap.ts';
 import { areaOf, type Point2 } from '../flat-polygon.ts';
-import { type FoldedPanel, type FoldedShape, foldedPanelOf } from '../fold.ts';
+import { type FoldedPanel, type FoldedShape, foldedPanelOf, foldIn, offPanel } from '../folded-shape.ts';
 import type { Fold, Mate, Net } from '../net.ts';
 import { height, type Plane } from '../space.ts';
 import { type Move, wholeOf } from './moves.ts';
@@ -17,14 +17,14 @@ type Moment = {
 };
 
 /** Two panels that a move has laid on one another, and those of its folds that lie on the way between them. */
-type Meeting = { readonly panels: readonly [string, string]; readonly hinges: readonly Fold[] };
+type Landing = { readonly panels: readonly [string, string]; readonly hinges: readonly Fold[] };
 
 /**
  * On which side of the first of two panels a move lays the second. One that turns about a line in the other's plane
  * lands on the side it comes from. What is carried round an edge slides in along the other: it goes in behind, and
  * behind is where that edge is. Of two that are glued, the one that is named first goes in, else the one carried.
  */
-export function sideWhereMet(moment: Moment, { panels, hinges }: Meeting): Side {
+export function sideWhereMet(moment: Moment, { panels, hinges }: Landing): Side {
   const { before, after, near } = moment;
   const [under, coming] = panels;
   const [first, second] = [foldedPanelOf(after, under), foldedPanelOf(after, coming)];
@@ -40,18 +40,13 @@ export function sideWhereMet(moment: Moment, { panels, hinges }: Meeting): Side 
 
 /** How high both ends of some folds lie over a plane. */
 function heightsOf(folds: readonly Fold[], shape: FoldedShape, plane: Plane): readonly number[] {
-  return folds.flatMap(({ panels: [panel], from, to }) => {
-    const { place } = foldedPanelOf(shape, panel);
-    return [height(plane, place(from)), height(plane, place(to))];
-  });
+  return folds.flatMap((fold) => foldIn(shape, fold).map((end) => height(plane, end)));
 }
 
 /** The side of a panel on which another is, judged by those parts of it that are about to land there. */
 function approach(under: FoldedPanel, coming: FoldedPanel, parts: readonly (readonly Point2[])[]): Side {
-  const axes = axesOf(coming);
-  if (!axes) return 1;
   const weighed = parts.map((part) => {
-    const heights = part.map((point): number => height(under.plane, offAxes(axes, point)));
+    const heights = part.map((point): number => height(under.plane, offPanel(coming, point)));
     return (sum(heights) / heights.length) * areaOf(part);
   });
   return sum(weighed) >= 0 ? 1 : -1;

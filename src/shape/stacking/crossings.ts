@@ -1,8 +1,9 @@
-import { axesOf, onAxes } from '../closure/overlap.ts';
-import { areaOf, convexParts, type Point2, shared } from '../flat-polygon.ts';
-import { type FoldedPanel, type FoldedShape, foldedPanelOf } from '../fold.ts';
+import { partsOn } from '../closure/overlap.ts';
+import { sharedLength } from '../closure/touch.ts';
+import { areaOf, offLine, type Point2, shared } from '../flat-polygon.ts';
+import { type FoldedShape, foldedPanelOf, foldIn, onPanel, outlineOn } from '../folded-shape.ts';
 import type { Fold } from '../net.ts';
-import { distanceFromLine, type Point3 } from '../space.ts';
+import { foldsOf, otherSide } from '../panel-tree.ts';
 import { isFlatOn } from '../tube.ts';
 import type { Sides } from './sides.ts';
 
@@ -38,25 +39,15 @@ export function crossingsOf(stacked: Stacked): readonly Crossing[] {
 /** How far a panel that lies in a fold reaches past its line. */
 function reachPast({ shape, near }: Stacked, fold: Fold, between: string): number {
   const panel = foldedPanelOf(shape, fold.panels[0]);
-  const axes = axesOf(panel);
-  if (!axes) return 0;
-  const [from, to] = [fold.from, fold.to].map((end) => onAxes(axes, panel.place(end)));
-  const own = panel.corners.map((corner) => onAxes(axes, corner));
-  if (!from || !to) return 0;
-  const inward = Math.sign(own.reduce((sum, point) => sum + sideOfLine(from, to, point), 0));
-  const outside = beside(from, to, -inward, near);
-  const other = foldedPanelOf(shape, between).corners.map((corner) => onAxes(axes, corner));
-  const past = convexParts(other).map((part) => shared(part, outside));
-  const inside = convexParts(other).map((part) => shared(part, beside(from, to, inward, near)));
-  const isThrough = [past, inside].every((parts) => parts.some((part) => areaOf(part) > near * near));
-  if (!isThrough) return 0;
-  return Math.max(...past.flat().map((point) => Math.abs(sideOfLine(from, to, point))));
-}
-
-/** How far a point lies off a line, positive to one side of it. */
-function sideOfLine(from: Point2, to: Point2, { x, y }: Point2): number {
-  const [dx, dy] = [to.x - from.x, to.y - from.y];
-  return (dx * (y - from.y) - dy * (x - from.x)) / Math.hypot(dx, dy);
+  const [from, to] = [onPanel(panel, panel.place(fold.from)), onPanel(panel, panel.place(fold.to))];
+  const offFold = (point: Point2): number => offLine([from, to], point);
+  const inward = Math.sign(outlineOn(panel, panel).reduce((sum, point) => sum + offFold(point), 0));
+  const parts = partsOn(panel, foldedPanelOf(shape, between));
+  const [past, inside] = [-inward, inward].map((sense) =>
+    parts.map((part) => shared(part, beside(from, to, sense, near))),
+  );
+  const isThrough = [past, inside].every((each) => each?.some((part) => areaOf(part) > near * near));
+  return isThrough && past ? Math.max(...past.flat().map((point) => Math.abs(offFold(point)))) : 0;
 }
 
 const FAR = 10_000;
@@ -79,40 +70,13 @@ function beside(from: Point2, to: Point2, sense: number, margin: number): Point2
  */
 function leaves({ shape, sides, near }: Stacked, fold: Fold, between: string): number {
   const [first, second] = fold.panels;
-  const line = endsOf(shape, fold);
-  const along = shape.net.folds.filter(({ panels }) => panels.includes(between));
+  const line = foldIn(shape, fold);
   return Math.max(
     0,
-    ...along.map((other) => {
-      const [a, b] = other.panels;
-      const further = a === between ? b : a;
-      if (further === first || further === second) return 0;
-      if (sides.isBetween(further, first, second)) return 0;
-      return sharedStretch(line, endsOf(shape, other), near);
+    ...foldsOf(shape.net, between).map((other) => {
+      const further = otherSide(other, between) ?? '';
+      if (further === first || further === second || sides.isBetween(further, first, second)) return 0;
+      return sharedLength(line, foldIn(shape, other), near);
     }),
   );
-}
-
-function endsOf(shape: FoldedShape, { panels: [panel], from, to }: Fold): readonly [Point3, Point3] {
-  const { place }: FoldedPanel = foldedPanelOf(shape, panel);
-  return [place(from), place(to)];
-}
-
-/** How long two stretches run together, if they lie on one line. */
-function sharedStretch(
-  line: readonly [Point3, Point3],
-  other: readonly [Point3, Point3],
-  near: number,
-): number {
-  if (other.some((end) => distanceFromLine(line, end) > near)) return 0;
-  const [from, to] = line;
-  const long = Math.hypot(to.x - from.x, to.y - from.y, to.z - from.z);
-  const places = other.map(
-    (end) =>
-      ((end.x - from.x) * (to.x - from.x) +
-        (end.y - from.y) * (to.y - from.y) +
-        (end.z - from.z) * (to.z - from.z)) /
-      long,
-  );
-  return Math.min(long, Math.max(...places)) - Math.max(0, Math.min(...places));
 }

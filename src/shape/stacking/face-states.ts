@@ -1,9 +1,9 @@
-import { axesOf, offAxes, onAxes, type PanelAxes, partsOn } from '../closure/overlap.ts';
+import { partsOn } from '../closure/overlap.ts';
 import { areaOf, contains, extentOf, type Point2, without } from '../flat-polygon.ts';
-import { type FoldedPanel, foldedPanelOf } from '../fold.ts';
+import { type FoldedPanel, foldedPanelOf, offPanel, onPanel, outlineOn } from '../folded-shape.ts';
 import type { FlatPoint, Net } from '../net.ts';
 import { perNet } from '../per-net.ts';
-import { cross, dot, type Plane, type Point3, plus, scaled, unit } from '../space.ts';
+import { cross, dot, type Point3, plus, scaled, unit } from '../space.ts';
 import { stackOf } from './folding.ts';
 import { type Face, faceOn, flatAreas } from './glue-areas.ts';
 import { meetingOf } from './meeting.ts';
@@ -70,17 +70,15 @@ const LOOKED_AT = 6;
 
 function isSeen({ shape }: Stack, id: string, face: Face, lying: readonly string[]): boolean {
   const panel = foldedPanelOf(shape, id);
-  const axes = axesOf(panel);
   const holes = lying.flatMap((other) => partsOn(panel, foldedPanelOf(shape, other)));
   const bare = without(partsOn(panel, panel), holes);
-  if (!axes || extentOf(bare).area < SLIVER) return false;
+  if (extentOf(bare).area < SLIVER) return false;
   const largest = bare.toSorted((a, b) => areaOf(b) - areaOf(a)).slice(0, LOOKED_AT);
-  const points = largest.flatMap(spotsIn).map((spot) => offAxes(axes, spot));
+  const points = largest.flatMap(spotsIn).map((spot) => offPanel(panel, spot));
   const rays = raysFrom(panel, face);
-  const others = [...shape.panels.values()].flatMap((other) => {
-    const own = other === panel ? undefined : axesOf(other);
-    return own ? [obstacleOf(other, own)] : [];
-  });
+  const others = [...shape.panels.values()]
+    .filter((other) => other !== panel)
+    .map((other) => ({ panel: other, outline: outlineOn(other, other) }));
   let needed = SEEN * points.length * rays.length;
   for (const point of points) {
     for (const ray of rays) {
@@ -116,16 +114,13 @@ function raysFrom({ plane: { normal } }: FoldedPanel, face: Face): Point3[] {
 }
 
 /** A panel a ray may meet, with its corners on its own axes. */
-type Obstacle = { readonly plane: Plane; readonly axes: PanelAxes; readonly outline: readonly Point2[] };
-
-function obstacleOf({ plane, corners }: FoldedPanel, axes: PanelAxes): Obstacle {
-  return { plane, axes, outline: corners.map((corner) => onAxes(axes, corner)) };
-}
+type Obstacle = { readonly panel: FoldedPanel; readonly outline: readonly Point2[] };
 
 /** Whether a ray meets a panel some way off. */
-function isHit({ plane: { normal, offset }, axes, outline }: Obstacle, from: Point3, ray: Point3): boolean {
+function isHit({ panel, outline }: Obstacle, from: Point3, ray: Point3): boolean {
+  const { normal, offset } = panel.plane;
   const slope = dot(normal, ray);
   if (Math.abs(slope) < 1e-9) return false;
   const far = (offset - dot(normal, from)) / slope;
-  return far >= 1e-3 && contains(outline, onAxes(axes, plus(from, scaled(ray, far))));
+  return far >= 1e-3 && contains(outline, onPanel(panel, plus(from, scaled(ray, far))));
 }

@@ -1,7 +1,6 @@
-import { axesOf, offAxes, onAxes } from '../closure/overlap.ts';
 import { lengthOf } from '../closure/suspects.ts';
 import { areaOf, type Point2 } from '../flat-polygon.ts';
-import { foldedPanelOf } from '../fold.ts';
+import { foldedPanelOf, offPanel, onPanel, outlineOn } from '../folded-shape.ts';
 import type { FlatPoint, Mate, Net, Panel } from '../net.ts';
 import { withoutDoubles } from '../outline.ts';
 import { perNet } from '../per-net.ts';
@@ -70,11 +69,8 @@ function wholeOutline(
   { between, shared }: Meeting,
 ): readonly (readonly Point2[])[] | undefined {
   const panel = foldedPanelOf(shape, from);
-  const axes = axesOf(panel);
-  if (!axes || between.length > 0) return undefined;
-  const outlines = [panel, foldedPanelOf(shape, to)].map(({ corners }) =>
-    corners.map((corner) => onAxes(axes, corner)),
-  );
+  if (between.length > 0) return undefined;
+  const outlines = [panel, foldedPanelOf(shape, to)].map((each) => outlineOn(panel, each));
   const whole = outlines.find((outline) => areaOf(outline) - shared.area < TOUCHING / 10);
   return whole && [whole];
 }
@@ -90,11 +86,9 @@ export function flatAreas(
   wanted: string,
   parts: readonly (readonly Point2[])[],
 ): readonly (readonly FlatPoint[])[] {
-  const panel = foldedPanelOf(shape, wanted);
-  const [own, axes] = [axesOf(foldedPanelOf(shape, given)), axesOf(panel)];
-  if (!own || !axes) return [];
+  const [own, panel] = [foldedPanelOf(shape, given), foldedPanelOf(shape, wanted)];
   const moved =
-    given === wanted ? parts : parts.map((part) => part.map((p) => onAxes(axes, offAxes(own, p))));
+    own === panel ? parts : parts.map((part) => part.map((p) => onPanel(panel, offPanel(own, p))));
   return moved.map((part) => withoutDoubles(part.map((point) => onSheet(panel.panel, point))));
 }
 

@@ -1,4 +1,4 @@
-import type { FoldedPanel } from '../fold.ts';
+import type { FoldedPanel } from '../folded-shape.ts';
 import { dot } from '../space.ts';
 
 /** 1 when one of two panels that lie on one another is on the other's outer side, -1 when it is on the inner one. */

@@ -1,6 +1,8 @@
-import { apart, overlapOf, runAlike } from '../closure/overlap.ts';
-import { type FoldedPanel, type FoldedShape, foldNet } from '../fold.ts';
+import { overlapOf } from '../closure/overlap.ts';
+import { foldNet } from '../fold.ts';
+import { type FoldedShape, lieAlike } from '../folded-shape.ts';
 import type { Fold, Mate, Net } from '../net.ts';
+import { pairsOf } from '../pairs.ts';
 import { type PanelTree, panelForest } from '../panel-tree.ts';
 import { sideWhereMet } from './contact.ts';
 import { type Crossing, crossingsOf } from './crossings.ts';
@@ -73,7 +75,8 @@ export class Stacker {
       const panels = [first.panel.id, second.panel.id] as const;
       const hinges = this.#hingesBetween(...panels, move);
       if (hinges.length === 0) continue;
-      const side = this.#lieTogether(first, second) ? sideWhereMet(moment, { panels, hinges }) : undefined;
+      const liesOn = lieAlike(first, second, this.near) && overlapOf(first, second).area >= TOUCHING;
+      const side = liesOn ? sideWhereMet(moment, { panels, hinges }) : undefined;
       if (side !== sides.of(...panels)) sides = sides.with(first, second, side);
       if (side !== undefined) met = met.with(first, second, side);
     }
@@ -88,11 +91,6 @@ export class Stacker {
     return foldNet(this.sheet, { at, caliper: this.caliper });
   }
 
-  #lieTogether(first: FoldedPanel, second: FoldedPanel): boolean {
-    if (!runAlike(first, second) || apart(first, second) > this.near) return false;
-    return overlapOf(first, second).area >= TOUCHING;
-  }
-
   /** The folds of a move on the way from one panel to another: those that lie on the way to one of them only. */
   #hingesBetween(first: string, second: string, { folds }: Move): Fold[] {
     return folds.filter((fold) => this.#ways.get(first)?.has(fold) !== this.#ways.get(second)?.has(fold));
@@ -102,10 +100,6 @@ export class Stacker {
 /** How near two panels lie, in millimetres, that lie on one another, in paper of this thickness. */
 export function nearness(caliper: number): number {
   return 2 * caliper + 0.5;
-}
-
-function pairsOf<T>(items: readonly T[]): (readonly [T, T])[] {
-  return items.flatMap((first, index) => items.slice(index + 1).map((second) => [first, second] as const));
 }
 
 /** The folds on the way from the panel that stays put to every other. */

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { briefJson, turnModel } from '../../../src/drawing/turn-model.ts';
-import { type FoldedShape, foldedPanelOf } from '../../../src/shape/fold.ts';
+import { type FoldedShape, foldedPanelOf } from '../../../src/shape/folded-shape.ts';
 import { foldPaper, sharesAfter } from '../../../src/shape/paint/paper-sheet.ts';
 import { paint, USUAL_LOOK } from '../../../src/shape/paint/picture.ts';
 import type { Hinge } from '../../../src/shape/paint/pose.ts';

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Length } from '../../../src/measure/length.ts';
-import { type FoldedShape, foldedPanelOf, foldNet } from '../../../src/shape/fold.ts';
+import { foldNet } from '../../../src/shape/fold.ts';
+import { type FoldedShape, foldedPanelOf } from '../../../src/shape/folded-shape.ts';
 import { arcPoints } from '../../../src/shape/forming/arc.ts';
 import type { Net } from '../../../src/shape/net.ts';
 import { bounds, distance, type Point3 } from '../../../src/shape/space.ts';

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Point2 } from '../../../src/shape/flat-polygon.ts';
-import { type FoldedShape, foldedPanelOf, foldNet } from '../../../src/shape/fold.ts';
+import { foldNet } from '../../../src/shape/fold.ts';
+import { type FoldedShape, foldedPanelOf } from '../../../src/shape/folded-shape.ts';
 import { placeInPicture, USUAL_LOOK } from '../../../src/shape/paint/picture.ts';
 import { dot, type Point3 } from '../../../src/shape/space.ts';
 import { layersOnPanels } from '../../../src/shape/view/panel-layers.ts';
