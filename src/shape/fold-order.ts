@@ -1,7 +1,7 @@
 import { restOf } from './base-panel.ts';
 import type { Fold, Mate, Net } from './net.ts';
 import { branchOf, type Joint, type PanelTree, panelForest } from './panel-tree.ts';
-import { isFlatOn, type Tube, tubesOf } from './tube.ts';
+import { foldLength, isFlatOn, type Tube, tubesOf } from './tube.ts';
 
 /** Folds made at once. Several steps make a stage: the body, the bottom, the top. */
 export type FoldStep = { readonly stage: number; readonly folds: readonly Fold[] };
@@ -133,7 +133,7 @@ class FoldOrder {
 
   #widthOf(unit: string): number {
     const fold = this.#unitFold(unit);
-    return fold ? Math.max(fold.from.x.minus(fold.to.x).abs().mm, fold.from.y.minus(fold.to.y).abs().mm) : 0;
+    return fold ? foldLength(fold).mm : 0;
   }
 
   /** The place of a unit's fold across the tube, the same for all flaps of one end. */

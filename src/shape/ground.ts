@@ -4,7 +4,8 @@ import { commonPart, distanceOutside, type Overlap, type Point2 } from './flat-p
 import { upright } from './fold.ts';
 import { ontoBase, outlineOf } from './layer-outline.ts';
 import { boxSize, type Fold, type Net, type Panel } from './net.ts';
-import { otherSide } from './panel-tree.ts';
+import { pairsOf } from './pairs.ts';
+import { foldBetween, otherSide } from './panel-tree.ts';
 import type { Layer, Shapes, Under } from './shapes.ts';
 import { signedAngle, tubesOf } from './tube.ts';
 
@@ -69,15 +70,18 @@ type Parting = { readonly parts: readonly [PanelPart, PanelPart]; readonly fold?
 export function partingOf(ground: Ground): Parting | undefined {
   if (ground.panel) return undefined;
   const { net } = ground;
-  const all = panelsUnder(ground);
-  const parted = all.flatMap((first, index) =>
-    all.slice(index + 1).flatMap((second): Parting[] => {
-      if (stayTogether(net, first.panel.id, second.panel.id)) return [];
-      const fold = net.folds.find((each) => otherSide(each, first.panel.id) === second.panel.id);
-      return [{ parts: [first, second], ...(fold && { fold }) }];
-    }),
-  );
+  const parted = pairsOf(panelsUnder(ground)).flatMap((parts): Parting[] => {
+    const [first, second] = [parts[0].panel.id, parts[1].panel.id];
+    if (stayTogether(net, first, second)) return [];
+    const fold = foldBetween(net, first, second);
+    return [{ parts, ...(fold && { fold }) }];
+  });
   return parted.find(({ fold }) => fold) ?? parted[0];
+}
+
+/** The one panel that a layer on a folded sheet as a whole lies on; undefined where the folding takes several apart. */
+export function panelUnder(ground: Ground): Panel | undefined {
+  return partingOf(ground) ? undefined : panelsUnder(ground)[0]?.panel;
 }
 
 /** Whether none but flat score lines lie between two panels. */

@@ -1,4 +1,4 @@
-import type { Length } from '../measure/length.ts';
+import { Length } from '../measure/length.ts';
 import { boxArea, boxSize, type Fold, type Mate, type Net } from './net.ts';
 import { foldsOf, type Joint, otherSide, panelOf, pathBetween } from './panel-tree.ts';
 import { perNet } from './per-net.ts';
@@ -162,6 +162,16 @@ export function lineOf({ from, to }: Pick<Fold, 'from' | 'to'>): 'upright' | 'ac
 /** Where an upright or across line lies: its distance from the left or the top. */
 export function positionOf(fold: Pick<Fold, 'from' | 'to'>): Length {
   return lineOf(fold) === 'upright' ? fold.from.x : fold.from.y;
+}
+
+/** How long an upright or across line is. */
+export function foldLength({ from, to }: Pick<Fold, 'from' | 'to'>): Length {
+  return Length.max(from.x.minus(to.x).abs(), from.y.minus(to.y).abs());
+}
+
+/** Whether two folds run the same way on different lines, as those at facing edges of a panel do. */
+export function areFacing(one: Fold, other: Fold): boolean {
+  return lineOf(one) === lineOf(other) && !positionOf(one).equals(positionOf(other));
 }
 
 /** How far a panel reaches from its lines that run one way to those on its other side. */

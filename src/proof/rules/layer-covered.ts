@@ -2,8 +2,9 @@ import type { Project } from '../../project/model.ts';
 import { caliperOf, stockOf } from '../../shape/caliper.ts';
 import { folded } from '../../shape/closure/sound.ts';
 import { upright } from '../../shape/fold.ts';
-import { type Ground, groundOf, panelsUnder, partingOf, partOver } from '../../shape/ground.ts';
+import { groundOf, panelUnder, partOver } from '../../shape/ground.ts';
 import type { Net } from '../../shape/net.ts';
+import { isStuck } from '../../shape/panel-tree.ts';
 import type { Layer, Shapes } from '../../shape/shapes.ts';
 import { faceStateOf } from '../../shape/stacking/face-states.ts';
 import { openedNet } from '../../shape/stacking/opened.ts';
@@ -54,16 +55,16 @@ export const layerCovered: Rule<Facts> = {
 /** What becomes of the face that a layer lies on, unless it is seen; nothing is known of a net that does not close. */
 function coveredBy(layer: Layer, project: Project, shapes: Shapes): Omit<Facts, keyof OfLayer> | undefined {
   const { net } = layer.under;
-  const panel = layer.under.panel?.id ?? panelUnder(groundOf(layer, shapes));
+  const ground = groundOf(layer, shapes);
+  const panel = (layer.under.panel ?? panelUnder(ground))?.id;
   const opened = openedNet(net);
   if (panel === undefined || facesOut(panel, opened)) return undefined;
   const id = layer.piece.on?.value.piece ?? '';
   const { thickness } = caliperOf(stockOf(project.pieces.get(id), project));
   if (folded(net, thickness).soundness !== 'closes') return undefined;
   const { isSeen, covers } = faceStateOf(opened, thickness.mm, panel, 'outside');
-  const { outline } = groundOf(layer, shapes);
   const glued = covers.find(
-    ({ isGlued, areas }) => isGlued && areas.some((area) => partOver(outline, area.map(upright))),
+    ({ isGlued, areas }) => isGlued && areas.some((area) => partOver(ground.outline, area.map(upright))),
   );
   const name = `${id}.${panel}`;
   if (glued) return { panel: name, gluedTo: `${id}.${glued.panel}` };
@@ -71,12 +72,6 @@ function coveredBy(layer: Layer, project: Project, shapes: Shapes): Omit<Facts, 
 }
 
 /** Whether the outside of a panel needs no looking at: nothing is stuck to it, and every fold turns outsides out. */
-function facesOut(panel: string, { glue, folds }: Net): boolean {
-  const isStuck = glue.some(({ from, to }) => from === panel || to === panel);
-  return !isStuck && folds.every((fold) => signedAngle(fold) >= 0);
-}
-
-/** The one panel that a layer on a folded sheet as a whole lies on. */
-function panelUnder(ground: Ground): string | undefined {
-  return partingOf(ground) ? undefined : panelsUnder(ground)[0]?.panel.id;
+function facesOut(panel: string, net: Net): boolean {
+  return !isStuck(net, panel) && net.folds.every((fold) => signedAngle(fold) >= 0);
 }

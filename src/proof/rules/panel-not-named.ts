@@ -1,4 +1,4 @@
-import { fittingPanel, groundOf, liesOnWhole, panelsUnder, partingOf } from '../../shape/ground.ts';
+import { fittingPanel, groundOf, liesOnWhole, panelUnder } from '../../shape/ground.ts';
 import { type OfLayer, ofLayer } from '../axis.ts';
 import type { Rule } from '../rule.ts';
 
@@ -21,10 +21,8 @@ export const panelNotNamed: Rule<Facts> = {
   *check({ project, shapes }) {
     for (const layer of shapes.layers) {
       if (!liesOnWhole(layer, shapes)) continue;
-      const ground = groundOf(layer, shapes);
-      const [under] = partingOf(ground) ? [] : panelsUnder(ground);
-      if (!under) continue;
-      const panel = under.panel.id;
+      const panel = panelUnder(groundOf(layer, shapes))?.id;
+      if (panel === undefined) continue;
       const best = fittingPanel(layer);
       const fitting = best !== undefined && best !== panel && { fitting: best };
       yield {

@@ -1,6 +1,6 @@
 import { Length } from '../../measure/length.ts';
 import type { Fold, Net } from '../net.ts';
-import { otherSide, panelOf } from '../panel-tree.ts';
+import { foldsOf, isStuck, otherSide, panelOf } from '../panel-tree.ts';
 import { lineOf, positionOf, reachFrom, signedAngle, type Tube, tubesOf } from '../tube.ts';
 import { isSquare, sideWidth } from './seam.ts';
 import { tolerance } from './tolerance.ts';
@@ -56,9 +56,7 @@ export function endGap(net: Net, end: TubeEnd, caliper: Length): EndGap | undefi
   const open = gaps.filter((gap) => gap !== 'covered');
   const [least] = open.toSorted((a, b) => a.gap.compare(b.gap));
   if (!least || least.flaps.length === 0) return undefined;
-  const isGlued = least.flaps.some(({ panel }) =>
-    net.glue.some(({ from, to }) => [from, to].includes(panel)),
-  );
+  const isGlued = least.flaps.some(({ panel }) => isStuck(net, panel));
   return isGlued || !least.gap.greaterThan(least.across.half()) ? least : undefined;
 }
 
@@ -87,19 +85,28 @@ function pairGap({ flaps }: TubeEnd, first: number, caliper: Length): EndGap | '
 }
 
 function endFlaps(net: Net, tube: Tube, end: TubeEnd['end']): EndFlap[] {
-  return tube.sides.flatMap((walls, side) => {
+  return foldsAtEnd(net, tube, end).flatMap(({ panel, side, wall, fold }) => {
+    if (!turnsIn(tube, fold)) return [];
     const across = isSquare(tube) ? { across: sideWidth(net, tube, side + 1) } : {};
-    return walls.flatMap((wall) => {
-      const edge = panelOf(net, wall).box[end];
-      return net.folds.flatMap((fold) => {
-        const panel = otherSide(fold, wall);
-        const atEnd = panel !== undefined && lineOf(fold) !== tube.lines && positionOf(fold).equals(edge);
-        if (!atEnd || !turnsIn(tube, fold)) return [];
-        const tuck = tuckOf(net, tube, panel, wall);
-        return [{ panel, side, fold, depth: runOf(net, tube, panel), ...across, ...(tuck && { tuck }) }];
-      });
-    });
+    const tuck = tuckOf(net, tube, panel, wall);
+    return [{ panel, side, fold, depth: runOf(net, tube, panel), ...across, ...(tuck && { tuck }) }];
   });
+}
+
+/** What hangs on a wall at one end of a tube, whichever way it turns. */
+type AtEnd = Pick<EndFlap, 'panel' | 'side' | 'fold'> & { readonly wall: string };
+
+export function foldsAtEnd(net: Net, tube: Tube, end: TubeEnd['end']): readonly AtEnd[] {
+  return tube.sides.flatMap((walls, side) =>
+    walls.flatMap((wall) => {
+      const edge = panelOf(net, wall).box[end];
+      return foldsOf(net, wall).flatMap((fold) => {
+        const panel = otherSide(fold, wall);
+        const isThere = lineOf(fold) !== tube.lines && positionOf(fold).equals(edge);
+        return isThere && panel !== undefined ? [{ panel, side, fold, wall }] : [];
+      });
+    }),
+  );
 }
 
 /** What is folded in at the far edge of a flap and stuck to nothing. */
@@ -107,8 +114,7 @@ function tuckOf(net: Net, tube: Tube, flap: string, wall: string): Tuck | undefi
   for (const fold of net.folds) {
     const panel = otherSide(fold, flap);
     if (panel === undefined || panel === wall || lineOf(fold) === tube.lines) continue;
-    if (!turnsIn(tube, fold)) continue;
-    if (net.glue.some(({ from, to }) => from === panel || to === panel)) continue;
+    if (!turnsIn(tube, fold) || isStuck(net, panel)) continue;
     return { panel, fold, depth: runOf(net, tube, panel) };
   }
   return undefined;

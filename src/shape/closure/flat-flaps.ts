@@ -1,7 +1,7 @@
 import type { Length } from '../../measure/length.ts';
 import type { Fold, Net } from '../net.ts';
 import { foldsOf, otherSide } from '../panel-tree.ts';
-import { isFlatOn, lineOf, positionOf, reachFrom } from '../tube.ts';
+import { areFacing, isFlatOn, lineOf, reachFrom } from '../tube.ts';
 import { isRolled } from './roll.ts';
 import { tolerance } from './tolerance.ts';
 
@@ -37,10 +37,5 @@ export function flatFlaps(net: Net): readonly FlatFlap[] {
 
 /** Whether a panel is folded in from its other side too, the same way. */
 function hasFacingFlap(net: Net, panel: string, fold: Fold): boolean {
-  return foldsOf(net, panel).some(
-    (other) =>
-      lineOf(other) === lineOf(fold) &&
-      !positionOf(other).equals(positionOf(fold)) &&
-      other.direction === fold.direction,
-  );
+  return foldsOf(net, panel).some((other) => areFacing(other, fold) && other.direction === fold.direction);
 }

@@ -1,7 +1,7 @@
 import type { Fold, Net } from '../net.ts';
-import { foldsOf } from '../panel-tree.ts';
+import { foldsOf, isStuck } from '../panel-tree.ts';
 import { isFlatOn, signedAngle } from '../tube.ts';
-import { type FlatFlap, flatFlaps } from './flat-flaps.ts';
+import { flatFlaps } from './flat-flaps.ts';
 import { twinFlaps } from './twins.ts';
 
 /** A flap folded flat to one face of what it hangs on, and others, which it is like, to the other. */
@@ -17,7 +17,7 @@ function closingFlaps(net: Net): FlatWay[] {
   return flatFlaps(net).flatMap((flap) => {
     const others = foldsOf(net, flap.on).filter((fold) => fold !== flap.fold);
     const isAlone = others.every((fold) => isFlatOn(fold) && turn(fold) === -turn(flap.fold));
-    if (net.glue.length === 0 || isGlued(net, flap) || others.length < 2 || !isAlone) return [];
+    if (net.glue.length === 0 || isStuck(net, flap.panel) || others.length < 2 || !isAlone) return [];
     const names = others.flatMap(({ panels }) => panels.filter((panel) => panel !== flap.on));
     return [{ panel: flap.panel, fold: flap.fold, others: names }];
   });
@@ -29,10 +29,6 @@ function pocketsApart(net: Net): FlatWay[] {
     const arePockets = one.on !== other.on && turn(one.fold) !== turn(other.fold);
     return arePockets ? [{ panel: one.panel, fold: one.fold, others: [other.panel] }] : [];
   });
-}
-
-function isGlued({ glue }: Net, { panel }: FlatFlap): boolean {
-  return glue.some(({ from, to }) => from === panel || to === panel);
 }
 
 function turn(fold: Fold): number {

@@ -1,6 +1,6 @@
 import { Length } from '../../measure/length.ts';
 import type { Fold, Net } from '../net.ts';
-import { otherSide } from '../panel-tree.ts';
+import { foldBetween } from '../panel-tree.ts';
 import { reachFrom, signedAngle, type Tube, tubesOf } from '../tube.ts';
 import { isSquare } from './seam.ts';
 import { tolerance } from './tolerance.ts';
@@ -41,7 +41,7 @@ function gussetCreases(net: Net, tube: Tube): OffCrease[] {
 function creaseOf(net: Net, { sides, lines }: Tube, side: number): OffCrease | undefined {
   const [first, second, ...others] = sides[side] ?? [];
   if (first === undefined || second === undefined || others.length > 0) return undefined;
-  const fold = net.folds.find((each) => signedAngle(each) === 0 && otherSide(each, first) === second);
+  const fold = foldBetween(net, first, second);
   const widths = [reachFrom(lines, net, first), reachFrom(lines, net, second)] as const;
-  return fold && { fold, halves: [first, second], widths };
+  return fold && signedAngle(fold) === 0 ? { fold, halves: [first, second], widths } : undefined;
 }

@@ -1,7 +1,8 @@
 import { Length } from '../../measure/length.ts';
 import type { Fold, Net } from '../net.ts';
+import { pairsOf } from '../pairs.ts';
 import { foldsOf, otherSide } from '../panel-tree.ts';
-import { isFlatOn, lineOf, positionOf, reachFrom } from '../tube.ts';
+import { areFacing, isFlatOn, lineOf, reachFrom } from '../tube.ts';
 import { isRolled } from './roll.ts';
 import { nearlyEqual, tolerance } from './tolerance.ts';
 
@@ -49,49 +50,47 @@ function leavesOf(net: Net, fold: Fold): UnevenFold {
     : { kind: 'leaves', panels: [first, second], by, fold };
 }
 
-/** Two flaps that would meet over the panel they hang on, and the fold of the second, which is a valley. */
+/** Two flaps on facing edges of one panel, and the fold of the second. */
 export type GatePair = {
   readonly panels: readonly [string, string];
   readonly base: string;
   readonly fold: Fold;
 };
 
-/** Gates of half a card each that are folded to different sides of it. */
+/** Gates of half a card each that are folded to different sides of it; the second by a valley. */
 export function gatesApart(net: Net, caliper: Length): readonly GatePair[] {
   if (net.glue.length > 0 || !net.folds.every(isFlatOn)) return [];
-  return net.panels.flatMap(({ id: base }): GatePair[] => {
-    const own = foldsOf(net, base);
-    const one = own.find(({ direction }) => direction === 'mountain');
-    const other = own.find(({ direction }) => direction === 'valley');
-    if (!one || !other || own.length > 2) return [];
-    const [first, second] = [otherSide(one, base), otherSide(other, base)];
-    if (first === undefined || second === undefined || lineOf(one) !== lineOf(other)) return [];
-    const half = reachFrom(lineOf(one), net, base).half();
-    const areGates = [first, second].every((panel) => {
-      return (
-        foldsOf(net, panel).length === 1 && nearlyEqual(reachFrom(lineOf(one), net, panel), half, caliper)
-      );
-    });
-    return areGates ? [{ panels: [first, second], base, fold: other }] : [];
-  });
-}
-
-function gates(net: Net): UnevenFold[] {
-  return net.panels.flatMap(({ id }) => {
-    const own = net.folds.filter(({ panels }) => panels.includes(id));
-    return own.flatMap((first, index) =>
-      own.slice(index + 1).flatMap((second) => gatePair(net, id, first, second)),
+  return gatePairs(net).flatMap(({ other, ...pair }): GatePair[] => {
+    const { panels, base, fold } = pair;
+    if (foldsOf(net, base).length > 2 || fold.direction === other.direction) return [];
+    const half = reachFrom(lineOf(fold), net, base).half();
+    const areGates = panels.every(
+      (panel) =>
+        foldsOf(net, panel).length === 1 && nearlyEqual(reachFrom(lineOf(fold), net, panel), half, caliper),
     );
+    if (!areGates) return [];
+    const [first, second] = panels;
+    return [fold.direction === 'valley' ? pair : { base, panels: [second, first], fold: other }];
   });
 }
 
-/** Two flaps on facing edges of one panel, folded the same way. */
-function gatePair(net: Net, base: string, first: Fold, second: Fold): UnevenFold[] {
-  const face = lineOf(first) === lineOf(second) && !positionOf(first).equals(positionOf(second));
-  const [one, other] = [otherSide(first, base), otherSide(second, base)];
-  if (!face || first.direction !== second.direction || one === undefined || other === undefined) return [];
-  const by = reachFrom(lineOf(first), net, base)
-    .minus(reachFrom(lineOf(first), net, one))
-    .minus(reachFrom(lineOf(second), net, other));
-  return [{ kind: 'gates', panels: [one, other], by, fold: second }];
+/** Two that are folded the same way, and what they leave between them. */
+function gates(net: Net): UnevenFold[] {
+  return gatePairs(net).flatMap(({ panels, base, fold, other }) => {
+    if (fold.direction !== other.direction) return [];
+    const [room, ...reaches] = [base, ...panels].map((panel) => reachFrom(lineOf(fold), net, panel));
+    const by = (room ?? Length.zero).minus(Length.sum(reaches));
+    return [{ kind: 'gates', panels, by, fold }];
+  });
+}
+
+/** Every two flaps on facing edges of one panel, with the fold of the first too. */
+function gatePairs(net: Net): readonly (GatePair & { readonly other: Fold })[] {
+  return net.panels.flatMap(({ id: base }) =>
+    pairsOf(foldsOf(net, base)).flatMap(([other, fold]) => {
+      const [first, second] = [otherSide(other, base), otherSide(fold, base)];
+      if (first === undefined || second === undefined || !areFacing(other, fold)) return [];
+      return [{ panels: [first, second] as const, base, fold, other }];
+    }),
+  );
 }

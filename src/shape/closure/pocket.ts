@@ -2,9 +2,9 @@ import { Length } from '../../measure/length.ts';
 import { roundMillimetres } from '../../measure/round.ts';
 import { restOf } from '../base-panel.ts';
 import { arcPoints } from '../forming/arc.ts';
-import { boxSize, type Fold, type Net } from '../net.ts';
-import { foldsOf, otherSide, panelOf } from '../panel-tree.ts';
-import { isFlatOn, lineOf, positionOf, reachFrom, type Tube, tubesOf } from '../tube.ts';
+import { boxSize, type Net } from '../net.ts';
+import { foldBetween, foldsOf, isStuck, otherSide, panelOf } from '../panel-tree.ts';
+import { foldLength, isFlatOn, lineOf, positionOf, reachFrom, type Tube, tubesOf } from '../tube.ts';
 import { sideWidth } from './seam.ts';
 
 /** One way across a pocket: how far it is, what ends it, and whether the paper goes round what is put in that way. */
@@ -62,9 +62,9 @@ function isFlat({ sides, joints }: Tube): boolean {
 function flatTube(net: Net, tube: Tube): Pocket {
   const [wall = tube.tab] = tube.walls;
   const along = tube.lines === 'upright' ? 'height' : 'width';
-  const whole = tube.joints[0] ? runOf(tube.joints[0].fold) : Length.zero;
+  const whole = tube.joints[0] ? foldLength(tube.joints[0].fold) : Length.zero;
   const clear = boxSize(panelOf(net, wall).box)[along];
-  const isClosed = net.folds.some((fold) => tube.walls.some((each) => isAcross(fold, each, tube)));
+  const isClosed = tube.walls.some((each) => foldsOf(net, each).some((fold) => lineOf(fold) !== tube.lines));
   const round = {
     extent: Length.min(sideWidth(net, tube, 0), sideWidth(net, tube, 1)),
     isClosed: true,
@@ -76,14 +76,6 @@ function flatTube(net: Net, tube: Tube): Pocket {
   return rise.sign > 0 ? { ...ways, rise } : ways;
 }
 
-function isAcross(fold: Fold, wall: string, { lines }: Tube): boolean {
-  return otherSide(fold, wall) !== undefined && lineOf(fold) !== lines;
-}
-
-function runOf({ from, to }: Fold): Length {
-  return Length.max(from.x.minus(to.x).abs(), from.y.minus(to.y).abs());
-}
-
 const EDGES = { width: ['left', 'right'], height: ['top', 'bottom'] } as const;
 
 /** A panel with flaps folded flat over it from three or four sides, as an envelope has. */
@@ -93,7 +85,7 @@ function pouches(net: Net): Pocket[] {
   const { box } = panelOf(net, base);
   const way = (side: 'width' | 'height'): PocketWay => {
     const flaps = EDGES[side].flatMap((edge) => flapAt(net, base, edge) ?? []);
-    const isRound = flaps.length === 2 && flaps.every((flap) => isGlued(net, flap));
+    const isRound = flaps.length === 2 && flaps.every((flap) => isStuck(net, flap));
     return { extent: boxSize(box)[side], isClosed: flaps.length === 2, isRound };
   };
   const pocket = { width: way('width'), height: way('height') };
@@ -108,19 +100,15 @@ function flapAt(net: Net, base: string, edge: 'left' | 'right' | 'top' | 'bottom
   return fold && otherSide(fold, base);
 }
 
-function isGlued({ glue }: Net, panel: string): boolean {
-  return glue.some(({ from, to }) => from === panel || to === panel);
-}
-
 /** Panels folded flat on their neighbor and glued to it: open on the side that faces the fold. */
 function foldedUp(net: Net): Pocket[] {
   return net.glue.flatMap(({ from, to }): Pocket[] => {
-    const fold = net.folds.find((each) => isFlatOn(each) && otherSide(each, from) === to);
-    const lines = fold && lineOf(fold);
-    if (!fold || !lines || lines === 'slanted') return [];
+    const fold = foldBetween(net, from, to);
+    const lines = fold && isFlatOn(fold) ? lineOf(fold) : 'slanted';
+    if (!fold || lines === 'slanted') return [];
     const reach = reachFrom(lines, net, from);
     if (reach.lessThan(LEAST_POCKET)) return [];
-    const round = { extent: runOf(fold), isClosed: true, isRound: true };
+    const round = { extent: foldLength(fold), isClosed: true, isRound: true };
     const open = { extent: reach, isClosed: false, isRound: false };
     return [lines === 'across' ? { width: round, height: open } : { width: open, height: round }];
   });

@@ -1,8 +1,10 @@
 import type { Length } from '../../measure/length.ts';
 import { restOf } from '../base-panel.ts';
 import type { FlatPoint, Fold, Mate, Net } from '../net.ts';
-import { foldsOf, otherSide } from '../panel-tree.ts';
-import { bentRows, lineOf, reachFrom, tubesOf } from '../tube.ts';
+import { pairsOf } from '../pairs.ts';
+import { foldBetween } from '../panel-tree.ts';
+import { bentRows, tubesOf } from '../tube.ts';
+import { type RisingWall, wallsRound } from './room.ts';
 import { nearlyEqual } from './tolerance.ts';
 
 /** A wall that rises from the base of a tray and is not as high as those it meets at its corners. */
@@ -37,28 +39,19 @@ export function unequalRims(net: Net, caliper: Length): readonly UnequalRim[] {
   return found;
 }
 
-type Wall = { readonly panel: string; readonly height: Length; readonly fold: Fold };
-
 /** Two walls that meet where their folds do, and the glue that joins them there. */
-type Corner = { readonly walls: readonly [Wall, Wall]; readonly mate?: Mate };
+type RimCorner = { readonly walls: readonly [RisingWall, RisingWall]; readonly mate?: Mate };
 
 /** The corners of a tray that are glued; where nothing is, all of them, but for those of a stand or of walls in a row. */
-function cornersOf(net: Net): Corner[] {
+function cornersOf(net: Net): RimCorner[] {
   const { base } = restOf(net);
   const isBare = net.glue.length === 0 && bentRows(net).length === 0;
-  const walls = foldsOf(net, base)
-    .filter(({ angle }) => angle === 90)
-    .flatMap((fold): Wall[] => {
-      const panel = otherSide(fold, base);
-      return panel === undefined ? [] : [{ panel, height: reachFrom(lineOf(fold), net, panel), fold }];
-    });
-  return walls.flatMap((first, index) =>
-    walls.slice(index + 1).flatMap((second): Corner[] => {
-      if (!meet(first.fold, second.fold)) return [];
-      const mate = net.glue.find((each) => joins(net, each, first.panel, second.panel));
-      return mate || (isBare && walls.length > 2) ? [{ walls: [first, second], ...(mate && { mate }) }] : [];
-    }),
-  );
+  const walls = wallsRound(net, base);
+  return pairsOf(walls).flatMap(([first, second]): RimCorner[] => {
+    if (!meet(first.fold, second.fold)) return [];
+    const mate = net.glue.find((each) => joins(net, each, first.panel, second.panel));
+    return mate || (isBare && walls.length > 2) ? [{ walls: [first, second], ...(mate && { mate }) }] : [];
+  });
 }
 
 function meet(first: Fold, second: Fold): boolean {
@@ -68,17 +61,16 @@ function meet(first: Fold, second: Fold): boolean {
 
 /** Whether a mate sticks one of two walls to a tab that hangs on the other. */
 function joins(net: Net, { from, to }: Mate, first: string, second: string): boolean {
-  const hangs = (tab: string, wall: string): boolean =>
-    foldsOf(net, tab).some((fold) => otherSide(fold, tab) === wall);
   const sticks = (tab: string, wall: string): boolean =>
-    (wall === first && hangs(tab, second)) || (wall === second && hangs(tab, first));
+    (wall === first && foldBetween(net, tab, second) !== undefined) ||
+    (wall === second && foldBetween(net, tab, first) !== undefined);
   return sticks(from, to) || sticks(to, from);
 }
 
 /** The wall that differs at most corners, the lowest of several. */
-function oddOneOf(corners: readonly Corner[]): Wall {
+function oddOneOf(corners: readonly RimCorner[]): RisingWall {
   const walls = corners.flatMap((corner) => corner.walls);
-  const count = ({ panel }: Wall): number => walls.filter((each) => each.panel === panel).length;
+  const count = ({ panel }: RisingWall): number => walls.filter((each) => each.panel === panel).length;
   const [odd] = walls.toSorted((a, b) => count(b) - count(a) || a.height.compare(b.height));
   if (!odd) throw new Error('no corners, no wall');
   return odd;

@@ -1,6 +1,6 @@
 import type { Fold, Net } from '../net.ts';
 import { foldsOf, otherSide } from '../panel-tree.ts';
-import { isFlatOn, lineOf, positionOf, reachFrom, signedAngle } from '../tube.ts';
+import { areFacing, isFlatOn, lineOf, reachFrom, signedAngle } from '../tube.ts';
 
 /**
  * Whether a fold is one of a roll: at the other side of one of its panels another leaf is folded the same way, so wide
@@ -12,7 +12,7 @@ export function isRolled(net: Net, fold: Fold): boolean {
     return foldsOf(net, carrier).some((other) => {
       const leaf = otherSide(other, carrier);
       if (leaf === undefined || !isFlatOn(other) || signedAngle(other) !== signedAngle(fold)) return false;
-      if (lineOf(other) !== lineOf(fold) || positionOf(other).equals(positionOf(fold))) return false;
+      if (!areFacing(other, fold)) return false;
       return reachFrom(lineOf(fold), net, leaf).times(4).greaterThan(room.times(3));
     });
   });

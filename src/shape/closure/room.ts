@@ -1,7 +1,8 @@
+import type { Length } from '../../measure/length.ts';
 import type { Volume } from '../../measure/size.ts';
 import { restOf } from '../base-panel.ts';
-import { boxSize, type Net } from '../net.ts';
-import { foldsOf, otherSide, panelOf } from '../panel-tree.ts';
+import { boxSize, type Fold, type Net } from '../net.ts';
+import { foldBetween, foldsOf, isStuck, otherSide, panelOf } from '../panel-tree.ts';
 import { lineOf, reachFrom, tubesOf } from '../tube.ts';
 import { type TubeEnd, tubeEnds } from './ends.ts';
 import { isSquare, sideWidth } from './seam.ts';
@@ -43,10 +44,9 @@ export function mouthOf(net: Net): keyof Volume | undefined {
   const ends = tubeEnds(net);
   if (ends.length > 0) return ends.filter(isOpen).length === 1 ? wayAlong(net) : undefined;
   const { base } = restOf(net);
-  const isWall = (panel: string): boolean =>
-    foldsOf(net, base).some((fold) => otherSide(fold, base) === panel);
-  const isStuck = (panel: string): boolean => net.glue.some(({ from, to }) => from === panel || to === panel);
-  const isPlain = net.panels.every(({ id }) => id === base || isWall(id) || isStuck(id));
+  const isPlain = net.panels.every(
+    ({ id }) => id === base || foldBetween(net, base, id) !== undefined || isStuck(net, id),
+  );
   return isTray(net) && isPlain ? 'height' : undefined;
 }
 
@@ -62,11 +62,16 @@ function wayAlong(net: Net): keyof Volume {
 
 function trayBody(net: Net, base: string): Volume | undefined {
   const { width, height: depth } = boxSize(panelOf(net, base).box);
-  const heights = net.folds.flatMap((fold) => {
-    const wall = otherSide(fold, base);
-    if (wall === undefined || fold.angle !== 90) return [];
-    return [reachFrom(lineOf(fold), net, wall)];
+  const [lowest] = wallsRound(net, base).toSorted((a, b) => a.height.compare(b.height));
+  return lowest && { width, height: lowest.height, depth };
+}
+
+/** A wall that rises from the base of a tray, about that fold. */
+export type RisingWall = { readonly panel: string; readonly height: Length; readonly fold: Fold };
+
+export function wallsRound(net: Net, base: string): readonly RisingWall[] {
+  return foldsOf(net, base).flatMap((fold) => {
+    const panel = fold.angle === 90 ? otherSide(fold, base) : undefined;
+    return panel === undefined ? [] : [{ panel, height: reachFrom(lineOf(fold), net, panel), fold }];
   });
-  const [height] = heights.toSorted((a, b) => a.compare(b));
-  return height && { width, height, depth };
 }

@@ -1,4 +1,5 @@
 import { boxSize, type Mate, type Net } from '../net.ts';
+import { pairsOf } from '../pairs.ts';
 import { panelOf } from '../panel-tree.ts';
 import { comesRound, lineOf, positionOf, reachFrom } from '../tube.ts';
 import { type FlatFlap, flatFlaps } from './flat-flaps.ts';
@@ -10,11 +11,7 @@ type Twins = readonly [FlatFlap, FlatFlap];
 /** Flat flaps of one size that hang on facing edges of one panel, or about one score line on two. */
 export function twinFlaps(net: Net): readonly Twins[] {
   const flaps = flatFlaps(net).filter(({ fold }) => lineOf(fold) !== 'slanted');
-  return flaps.flatMap((first, index) =>
-    flaps
-      .slice(index + 1)
-      .flatMap((second): Twins[] => (areTwins(net, first, second) ? [[first, second]] : [])),
-  );
+  return pairsOf(flaps).filter(([first, second]) => areTwins(net, first, second));
 }
 
 function areTwins(net: Net, first: FlatFlap, second: FlatFlap): boolean {

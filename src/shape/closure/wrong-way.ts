@@ -1,15 +1,15 @@
 import { Length } from '../../measure/length.ts';
 import type { Fold, Net } from '../net.ts';
-import { otherSide, panelOf } from '../panel-tree.ts';
-import { lineOf, positionOf, reachFrom, signedAngle } from '../tube.ts';
-import { type TubeEnd, tubeEnds } from './ends.ts';
+import { isStuck } from '../panel-tree.ts';
+import { lineOf, reachFrom, signedAngle } from '../tube.ts';
+import { type EndFlap, foldsAtEnd, type TubeEnd, tubeEnds } from './ends.ts';
 import { flatWays } from './flat-ways.ts';
 import { isSquare, sideWidth } from './seam.ts';
 
 /** Flaps that turn the way in which they do not help to close a box, or an envelope; they turn about `fold`. */
-export type WrongWay = { readonly panels: readonly string[]; readonly fold: Fold; readonly wrong: Wrong };
+export type WrongWay = { readonly panels: readonly string[]; readonly fold: Fold; readonly wrong: WrongTurn };
 
-type Wrong =
+type WrongTurn =
   /** Out of the box, where others at that end turn in; or all of them, though they would just close it. */
   | { readonly kind: 'outward'; readonly isOpen: boolean }
   /** In at the edge of a lid that ends `short` of the wall behind which it would be tucked. */
@@ -18,12 +18,7 @@ type Wrong =
   | { readonly kind: 'away'; readonly others: readonly string[] };
 
 /** A flap that turns out of the box, and how far it would reach across the end. */
-type OutwardFlap = {
-  readonly panel: string;
-  readonly side: number;
-  readonly fold: Fold;
-  readonly depth: Length;
-};
+type OutwardFlap = Pick<EndFlap, 'panel' | 'side' | 'fold' | 'depth'>;
 
 /** A lid this much short of the wall is one of two that meet. Common practice, no source. */
 const HALF_LID: Length = Length.of(1, 4, 'in');
@@ -49,7 +44,7 @@ export function hasOutwardFlap(net: Net, end: TubeEnd): boolean {
 
 function outward(net: Net, end: TubeEnd): WrongWay[] {
   const out = outwardFlaps(net, end);
-  if (out.some(({ panel }) => isGlued(net, panel))) return [];
+  if (out.some(({ panel }) => isStuck(net, panel))) return [];
   const isOpen = end.flaps.length === 0;
   if (isOpen && !isSquare(end.tube)) return [];
   const wrong = isOpen ? [0, 1].flatMap((side) => closers(net, end, out, side)) : out;
@@ -59,21 +54,10 @@ function outward(net: Net, end: TubeEnd): WrongWay[] {
 }
 
 function outwardFlaps(net: Net, { tube, end }: TubeEnd): OutwardFlap[] {
-  return tube.sides.flatMap((walls, side) =>
-    walls.flatMap((wall) => {
-      const edge = panelOf(net, wall).box[end];
-      return net.folds.flatMap((fold) => {
-        const panel = otherSide(fold, wall);
-        if (panel === undefined || lineOf(fold) === tube.lines || !positionOf(fold).equals(edge)) return [];
-        const isOut = signedAngle(fold) === -90 * Math.sign(tube.turn);
-        return isOut ? [{ panel, side, fold, depth: reachFrom(lineOf(fold), net, panel) }] : [];
-      });
-    }),
-  );
-}
-
-function isGlued({ glue }: Net, panel: string): boolean {
-  return glue.some(({ from, to }) => from === panel || to === panel);
+  return foldsAtEnd(net, tube, end).flatMap(({ panel, side, fold }) => {
+    const isOut = signedAngle(fold) === -90 * Math.sign(tube.turn);
+    return isOut ? [{ panel, side, fold, depth: reachFrom(lineOf(fold), net, panel) }] : [];
+  });
 }
 
 /** The flaps on two facing sides, if they would just meet each other or one of them the facing wall. */
