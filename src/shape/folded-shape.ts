@@ -1,6 +1,6 @@
 import type { Point2 } from './flat-polygon.ts';
 import type { FlatPoint, Fold, Net, Panel } from './net.ts';
-import { dot, height, minus, type Plane, type Point3, plus, type Segment, scaled } from './space.ts';
+import { dot, height, type Line3, minus, type Plane, type Point3, plus, scaled } from './space.ts';
 
 /** One panel where it has come to in space. */
 export type FoldedPanel = {
@@ -34,7 +34,7 @@ export function foldedPanelOf(shape: FoldedShape, id: string): FoldedPanel {
 }
 
 /** Where a fold has come to, as its first panel has it. */
-export function foldIn(shape: FoldedShape, { panels: [panel], from, to }: Fold): Segment {
+export function foldIn(shape: FoldedShape, { panels: [panel], from, to }: Fold): Line3 {
   const { place } = foldedPanelOf(shape, panel);
   return [place(from), place(to)];
 }

@@ -5,7 +5,7 @@ export type Point3 = { readonly x: number; readonly y: number; readonly z: numbe
 export type Plane = { readonly normal: Point3; readonly offset: number };
 
 /** A straight stretch, from one end to the other. */
-export type Segment = readonly [Point3, Point3];
+export type Line3 = readonly [Point3, Point3];
 
 export function minus(a: Point3, b: Point3): Point3 {
   return { x: a.x - b.x, y: a.y - b.y, z: a.z - b.z };
@@ -46,7 +46,7 @@ export function between(a: Point3, b: Point3, share: number): Point3 {
 }
 
 /** How far a point lies from the line through two others. */
-export function distanceFromLine([from, to]: Segment, point: Point3): number {
+export function distanceFromLine([from, to]: Line3, point: Point3): number {
   const way = minus(to, from);
   return length(cross(minus(point, from), way)) / length(way);
 }

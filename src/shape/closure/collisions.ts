@@ -9,7 +9,7 @@ import {
 } from '../folded-shape.ts';
 import { pairsOf } from '../pairs.ts';
 import { foldBetween, foldsOf, otherSide } from '../panel-tree.ts';
-import { between, cross, dot, height, length, minus, type Point3, type Segment, scaled } from '../space.ts';
+import { between, cross, dot, height, type Line3, length, minus, type Point3, scaled } from '../space.ts';
 import { overlapOf } from './overlap.ts';
 
 /** Two panels that cannot both be where the folds take them, and by how much, in millimetres. */
@@ -111,7 +111,7 @@ function blockedSides(
 }
 
 /** Whether a line on a panel's plane runs through its inside, further from every edge than allowed. */
-function entersWithin(panel: FoldedPanel, line: Segment, allowed: number): boolean {
+function entersWithin(panel: FoldedPanel, line: Line3, allowed: number): boolean {
   const [from, to] = [onPanel(panel, line[0]), onPanel(panel, line[1])];
   const corners = panel.box.map((corner) => onPanel(panel, corner));
   const [right, bottom] = [Math.max(...corners.map(({ x }) => x)), Math.max(...corners.map(({ y }) => y))];

@@ -1,6 +1,6 @@
 import { edgesOf } from '../flat-polygon.ts';
 import { type FoldedPanel, type FoldedShape, foldedPanelOf, lieAlike } from '../folded-shape.ts';
-import { between, distance, distanceFromLine, dot, minus, type Segment } from '../space.ts';
+import { between, distance, distanceFromLine, dot, type Line3, minus } from '../space.ts';
 import { overlapOf } from './overlap.ts';
 
 /** How two folded panels meet: one lies on the other, or they share an edge. */
@@ -34,7 +34,7 @@ function shareAnEdge(first: FoldedPanel, second: FoldedPanel, allowed: number): 
 }
 
 /** How long two stretches run along each other, no further apart than allowed. */
-export function sharedLength(segment: Segment, other: Segment, allowed: number): number {
+export function sharedLength(segment: Line3, other: Line3, allowed: number): number {
   const [from, to] = segment;
   const long = distance(from, to);
   const ends = other.map((point) => dot(minus(point, from), minus(to, from)) / long);
