@@ -1,3 +1,4 @@
+import { roundDecimals } from '../measure/round.ts';
 import { type HtmlValue, html, SafeHtml } from '../words/safe-html.ts';
 import type { Drawing } from './canvas.ts';
 
@@ -55,7 +56,7 @@ export function drawingElement({ svg, width, height }: Drawing): SafeHtml {
 }
 
 function millimetres(length: number): string {
-  return `${Math.round(length * 100) / 100}mm`;
+  return `${roundDecimals(length, 2)}mm`;
 }
 
 function figureElement(kind: 'photo' | 'drawing', content: SafeHtml, caption: HtmlValue = ''): SafeHtml {

@@ -1,3 +1,4 @@
+import { roundDecimals } from '../measure/round.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import { escapeHtml, withoutForbidden } from '../words/safe-html.ts';
 
@@ -15,8 +16,7 @@ export function escapeText(text: string): string {
  */
 export function coordinate(value: number): string {
   if (!Number.isFinite(value)) throw new RangeError(`a drawing cannot hold the coordinate ${value}`);
-  const rounded = Math.round(value * 1000) / 1000;
-  return String(rounded === 0 ? 0 : rounded);
+  return String(roundDecimals(value, 3));
 }
 
 /** One element; children are markup already. */

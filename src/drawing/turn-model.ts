@@ -1,4 +1,5 @@
 import type { Edition } from '../edition/editions.ts';
+import { roundDecimals } from '../measure/round.ts';
 import { foldSteps } from '../shape/fold-order.ts';
 import type { PaperSheet } from '../shape/paint/paper-sheet.ts';
 import { sheetsOf } from '../shape/shapes.ts';
@@ -31,6 +32,6 @@ export function turnModel(edition: Edition, piece: string): TurnModel | undefine
  */
 export function briefJson(value: unknown): string {
   return JSON.stringify(value, (_, each: unknown) =>
-    typeof each === 'number' ? Math.round(each * 10_000) / 10_000 : each,
+    typeof each === 'number' ? roundDecimals(each, 4) : each,
   );
 }

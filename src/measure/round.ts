@@ -71,6 +71,13 @@ export function roundOutward(mm: number, parts: number): Length {
   return Length.of(mm < 0 ? -magnitude : magnitude, parts, 'mm');
 }
 
+/** A floating-point number to so many decimals: a coordinate of a drawing, a weight, a time. */
+export function roundDecimals(value: number, decimals: number): number {
+  const parts = 10 ** decimals;
+  const rounded = Math.round(value * parts) / parts;
+  return rounded === 0 ? 0 : rounded;
+}
+
 function floorOf(length: Length, step: Length): bigint {
   const { numerator, denominator } = length.over(step);
   const whole = numerator / denominator;

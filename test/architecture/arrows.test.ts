@@ -31,6 +31,19 @@ const FLOORS: readonly string[] = [
 const WORLD = /^node:(?:fs|child_process|http|https|net|os|process|worker_threads)/u;
 const MAY_TOUCH_THE_WORLD = new Set(['project', 'print', 'make', 'publish', 'preview', 'cli']);
 
+/** Files that round what is no length: counts, areas that are only compared, angles, colors, seconds, grams a square meter. */
+const MAY_ROUND: ReadonlySet<string> = new Set([
+  'cli/kit.ts',
+  'cli/preview.ts',
+  'drawing/region.ts',
+  'drawing/tint.ts',
+  'handout/supplies.ts',
+  'kit/solver/master.ts',
+  'make/outputs/icons.ts',
+  'proof/rules/turned-layer.ts',
+  'shape/closure/glue-lines.ts',
+]);
+
 /** The files that stand at the root of src, over every folder. */
 const ROOT = '';
 
@@ -93,6 +106,14 @@ describe('the architecture', () => {
       .filter((path) => /\bnew Date\(\)|\bDate\.now\(|\bMath\.random\(/u.test(readFileSync(path, 'utf8')))
       .map((path) => relative(source, path));
     expect(clocks).toEqual([]);
+  });
+
+  it('rounds lengths in one folder', () => {
+    const rounding = files
+      .filter((path) => /\bMath\.round\(|\.toFixed\(|\.toPrecision\(/u.test(readFileSync(path, 'utf8')))
+      .map((path) => relative(source, path))
+      .filter((file) => !file.startsWith('measure/'));
+    expect(rounding.toSorted()).toEqual([...MAY_ROUND]);
   });
 
   it('imports only packages that are installed with it', () => {

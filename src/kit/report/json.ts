@@ -1,4 +1,5 @@
 import { Length } from '../../measure/length.ts';
+import { roundDecimals } from '../../measure/round.ts';
 import type { Size } from '../../measure/size.ts';
 import type { Money } from '../../project/model.ts';
 import type { Kit, NamedSheets, SheetLayout, StockPlan } from '../plan.ts';
@@ -40,7 +41,7 @@ function stockValue({ stock, total, bound, proven, seconds, layouts }: StockPlan
     total,
     bound,
     proven,
-    seconds: Math.round(seconds * 1000) / 1000,
+    seconds: roundDecimals(seconds, 3),
     layouts: layouts.flatMap((layout) => layout.named.map((sheets) => layoutValue(layout, sheets))),
   };
 }
@@ -103,13 +104,9 @@ function costValue({ cost, weight, attendees, spares, stocks }: Kit, money: Mone
     price: price && { marginPercent: price.margin.valueOf(), each: money(price.each) },
     severalSheetSizes: priced,
     weight: {
-      gramsPerKit: tenths(weight.gramsPerKit),
-      grams: tenths(weight.gramsPerKit * (attendees + spares)),
+      gramsPerKit: roundDecimals(weight.gramsPerKit, 1),
+      grams: roundDecimals(weight.gramsPerKit * (attendees + spares), 1),
       without: weight.without,
     },
   };
-}
-
-function tenths(grams: number): number {
-  return Math.round(grams * 10) / 10;
 }
