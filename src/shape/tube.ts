@@ -30,6 +30,8 @@ export type TubeSide = readonly string[];
 /** Beyond three quarter turns somebody means it to close. */
 const LEAST_TURN = 225;
 const FULL_CIRCLE = 360;
+/** Ends further apart than this are meant to be. Common practice, no source: two grooves of a score board. */
+const SLIP = Length.of(1, 4, 'in');
 /** A corner of three walls; leaves folded flat on each other are no tube unless they are glued into one. */
 const SHARPEST = 120;
 
@@ -47,9 +49,22 @@ function unglued(net: Net): readonly Tube[] {
     const [from, to] = [row[0]?.parent, row.at(-1)?.child];
     const isRound = Math.abs(Math.abs(turnOf(row)) - FULL_CIRCLE) < 1;
     const tube = isRound && from !== undefined && to !== undefined && tubeOf(net, { from, to });
-    if (tube && !isBracketed(net, [...tube.walls, tube.tab])) return [tube];
+    if (tube && endsMeet(net, tube) && !isBracketed(net, [...tube.walls, tube.tab])) return [tube];
   }
   return [];
+}
+
+/** Whether the tab's fold comes down at the free edge of the first wall; the returns of a frame end short of each other. */
+function endsMeet(net: Net, { joints, lines }: Tube): boolean {
+  let heading = 0;
+  const end = { x: 0, y: 0 };
+  for (const { fold, parent } of joints) {
+    const width = reachFrom(lines, net, parent).mm;
+    end.x += width * Math.cos(heading);
+    end.y += width * Math.sin(heading);
+    heading += (signedAngle(fold) * Math.PI) / 180;
+  }
+  return Math.hypot(end.x, end.y) <= SLIP.mm;
 }
 
 /** Whether a panel is the last of a row that comes full circle, be it flat: what it is stuck to is at the row's beginning. */

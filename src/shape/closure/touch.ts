@@ -3,7 +3,7 @@ import { type FoldedPanel, type FoldedShape, foldedPanelOf, lieAlike } from '../
 import { between, distance, distanceFromLine, dot, type Line3, minus } from '../space.ts';
 import { overlapOf } from './overlap.ts';
 
-/** How two folded panels meet: one lies on the other, or they share an edge. */
+/** How two folded panels meet: one lies on the other, or they share an edge at an angle. */
 export type Touch = 'face' | 'edge';
 
 /** What is broader than this lies on something, what is longer meets it; in millimetres. */
@@ -18,7 +18,8 @@ export function touchOf(
   const [one, other] = [foldedPanelOf(shape, first), foldedPanelOf(shape, second)];
   if (lieAlike(one, other, allowed)) {
     const { width, height } = overlapOf(one, other);
-    if (Math.min(width, height) > LEAST) return 'face';
+    // Two that end at one line in one plane, as the returns of a frame may, make no corner.
+    return Math.min(width, height) > LEAST ? 'face' : undefined;
   }
   return shareAnEdge(one, other, allowed) ? 'edge' : undefined;
 }
