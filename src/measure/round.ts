@@ -65,6 +65,24 @@ export function roundFolded(mm: number, unit: 'in' | 'mm'): Length {
   return mark.minus(length).abs().greaterThan(ASTRAY) ? roundMillimetres(mm, 100) : mark;
 }
 
+/** A 64th of an inch. */
+const SIXTY_FOURTH: Length = Length.of(1, 64, 'in');
+
+/**
+ * Millimeters of the folded model as a length: the mark of a ruler they lie on (to 1/64 in) but for what
+ * floating-point numbers are off by, else the nearest 1/1000 mm.
+ */
+export function foldedLength(mm: number): Length {
+  const marked = roundNearest(roundMillimetres(mm, 1_000_000), SIXTY_FOURTH);
+  if (Math.abs(mm - marked.mm) < 1e-6) return marked;
+  return roundMillimetres(mm, 1000);
+}
+
+/** The next mark of a ruler at or above a length: one that all is read to, or the finest. */
+export function nextMark(length: Length, unit: 'in' | 'mm', marks: 'usual' | 'finest' = 'usual'): Length {
+  return roundUp(length, RULERS[unit][marks]);
+}
+
 /** As `roundMillimetres`, outward: never less than what folding gave, but for what floating point adds. */
 export function roundOutward(mm: number, parts: number): Length {
   const magnitude = Math.ceil(Math.abs(mm) * parts - 1e-6);

@@ -5,12 +5,12 @@ export type YamlMap = {
   readonly kind: 'map';
   readonly entries: readonly YamlEntry[];
   readonly at: Place;
-} & Told;
+} & TellMark;
 export type YamlEntry = { readonly key: YamlText; readonly value: YamlNode };
-type YamlList = { readonly kind: 'list'; readonly items: readonly YamlNode[]; readonly at: Place } & Told;
+type YamlList = { readonly kind: 'list'; readonly items: readonly YamlNode[]; readonly at: Place } & TellMark;
 /** A key or a dash with nothing behind it. */
-type YamlNothing = { readonly kind: 'nothing'; readonly at: Place } & Told;
-type Told = { readonly isTold?: boolean };
+type YamlNothing = { readonly kind: 'nothing'; readonly at: Place } & TellMark;
+type TellMark = { readonly isTold?: boolean };
 
 /** A scalar as written, with where each of its characters stands: inside the quotes, not around them. */
 export type YamlText = {

@@ -36,6 +36,11 @@ export type AxisFacts = OfLayer &
     readonly baseAt?: Place;
   };
 
+/** Where to point for what a layer lies on: at its name, else at the whole piece. */
+export function basePlace({ piece }: Layer): Place {
+  return piece.on?.at ?? piece.at;
+}
+
 const WAYS = [
   { side: 'width', way: 'across', sides: ['left', 'right'] },
   { side: 'height', way: 'upright', sides: ['top', 'bottom'] },
@@ -58,7 +63,7 @@ export function axesOf(layer: Layer): readonly Axis[] {
 
 /** Where to point for a layer's size: its number, else what it lies on, else the whole piece. */
 export function sizePlace({ written, layer }: Axis): Place {
-  return written?.at ?? layer.piece.on?.at ?? layer.piece.at;
+  return written?.at ?? basePlace(layer);
 }
 
 /** The facts of an axis, for a finding in the project's unit. */

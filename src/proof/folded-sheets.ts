@@ -4,6 +4,7 @@ import type { Edge } from '../project/net-as-written.ts';
 import type { At, Place } from '../project/source.ts';
 import { caliperOf, stockOf } from '../shape/caliper.ts';
 import { columnName } from '../shape/cells.ts';
+import { type Refold, refoldFor } from '../shape/closure/refold.ts';
 import { folded, type Soundness } from '../shape/closure/sound.ts';
 import type { FoldedShape } from '../shape/folded-shape.ts';
 import type { Fold, Net } from '../shape/net.ts';
@@ -55,7 +56,7 @@ export function closedSheets(context: ProofContext): readonly FoldedSheet[] {
 type WrittenScore = { readonly from: Edge; readonly position: At<Length> };
 
 /** The number of the score line that lies so far from the left (or top) edge; undefined where a form made it. */
-export function writtenScore(
+function writtenScore(
   { body, net }: FoldedSheet,
   lines: 'upright' | 'across',
   position: Length,
@@ -80,38 +81,67 @@ export function foldPlace(sheet: FoldedSheet, fold: Fold): Place {
   return written?.position.at ?? sheet.at;
 }
 
+/** A score line to be moved: the edge it is measured from, where it is and where it should be. */
+export type LineMove = { readonly from: Edge; readonly now: Length; readonly better: Length };
+
+/** A score line moved on, towards right or bottom, and where its number is; undefined where a form made it. */
+export function moveScore(
+  sheet: FoldedSheet,
+  lines: 'upright' | 'across',
+  position: Length,
+  by: Length,
+): { readonly at: Place; readonly move: LineMove } | undefined {
+  const written = writtenScore(sheet, lines, position);
+  if (!written) return undefined;
+  const { from } = written;
+  const { value: now, at } = written.position;
+  const isFar = from === 'right' || from === 'bottom';
+  return { at, move: { from, now, better: isFar ? now.minus(by) : now.plus(by) } };
+}
+
 /** The words under `folds:` that say how a fold is folded; the shape where nothing does. */
-export function foldWords({ body, net, at }: FoldedSheet, fold: Fold): Place {
-  const lines = lineOf(fold);
-  if (body.kind !== 'net' || lines === 'slanted') return at;
-  const [near, far, extent] =
-    lines === 'upright'
-      ? (['left', 'right', net.size.width] as const)
-      : (['top', 'bottom', net.size.height] as const);
-  const positions = net.scores
-    .filter(({ from }) => from === near || from === far)
-    .flatMap((score) => score.at.map((each) => (score.from === near ? each : extent.minus(each))))
-    .toSorted((a, b) => a.compare(b));
-  const line = positions.findIndex((position) => position.equals(positionOf(fold)));
-  const between = lines === 'upright' ? 'columns' : 'rows';
-  return body.folds.findLast((each) => each.between === between && each.line === line)?.at ?? at;
+export function foldWords(sheet: FoldedSheet, fold: Fold): Place {
+  return writtenFold(sheet, fold)?.at ?? sheet.at;
 }
 
 /** A score line as `folds:` names it, `3|4`, and where that is written, if it is; undefined where a form made it. */
-export function writtenFold(
+function writtenFold(
   { body, net }: FoldedSheet,
   fold: Fold,
 ): { readonly name: string; readonly at?: Place } | undefined {
   if (body.kind !== 'net' || lineOf(fold) === 'slanted') return undefined;
-  const between = lineOf(fold) === 'upright' ? 'columns' : 'rows';
-  const extent = between === 'columns' ? net.size.width : net.size.height;
-  const far = between === 'columns' ? 'right' : 'bottom';
-  const near = between === 'columns' ? 'left' : 'top';
+  const isUpright = lineOf(fold) === 'upright';
+  const between = isUpright ? 'columns' : 'rows';
+  const [near, far] = isUpright ? ['left', 'right'] : ['top', 'bottom'];
+  const extent = isUpright ? net.size.width : net.size.height;
   const positions = net.scores
     .filter(({ from }) => from === near || from === far)
     .flatMap(({ from, at }) => at.map((each) => (from === near ? each : extent.minus(each))));
   const line = positions.filter((each) => each.lessThan(positionOf(fold))).length;
-  const name = (index: number): string => (between === 'columns' ? columnName(index) : `${index + 1}`);
+  const name = (index: number): string => (isUpright ? columnName(index) : `${index + 1}`);
   const written = body.folds.findLast((each) => each.between === between && each.line === line);
   return { name: `${name(line)}|${name(line + 1)}`, ...(written && { at: written.at }) };
+}
+
+/** How a score line would have to be folded. */
+export type Better = Pick<Refold, 'direction' | 'angle'>;
+
+/** The one written score line that, folded otherwise, makes a shape come right; of those only that may be to blame. */
+export function refoldedLine(
+  sheet: FoldedSheet,
+  panels: readonly string[],
+  isRight: (shape: FoldedShape) => boolean,
+  mayBlame: (fold: Fold) => boolean = () => true,
+): { readonly name: string; readonly at?: Place; readonly better: Better } | undefined {
+  const { net, shape, caliper } = sheet;
+  const found = refoldFor(net, shape.base, panels, (each) => isRight(folded(each, caliper).shape));
+  const [first] = found?.folds ?? [];
+  const written = first && mayBlame(first) ? writtenFold(sheet, first) : undefined;
+  if (!found || !written) return undefined;
+  return { ...written, better: { direction: found.direction, angle: found.angle } };
+}
+
+/** `say "3|4: mountain 90" under "folds:"`. */
+export function sayRefold(line: string, { direction, angle }: Better): string {
+  return `say "${line}: ${direction} ${angle}" under "folds:"`;
 }

@@ -16,7 +16,7 @@ import { closedSheets, type FoldedSheet } from './folded-sheets.ts';
 import type { ProofContext } from './rule.ts';
 
 /** Which of width, height and depth. */
-type Direction = 0 | 1 | 2;
+type WayIndex = 0 | 1 | 2;
 
 /** The best way to put everything into one room, and how it fits. */
 export type Fit = {
@@ -29,7 +29,7 @@ export type Fit = {
   /** What the depth of things comes off, where it lies flat. */
   readonly round?: keyof Size;
   /** Where it is tightest, and what is left there: less than nothing, or less than the paper takes. */
-  readonly direction: Direction;
+  readonly direction: WayIndex;
   readonly left: Length;
   /** What is left beyond the thickness of the paper. */
   readonly spare: Length;
@@ -81,7 +81,7 @@ function fitIn(sheet: FoldedSheet, { size, open, round }: Room, packing: Packing
     room: size,
     ...(open && { open }),
     ...(round && { round }),
-    direction: packing.clearance.findIndex((each) => each?.equals(exact)) as Direction,
+    direction: packing.clearance.findIndex((each) => each?.equals(exact)) as WayIndex,
     left,
     spare: left.minus(sheet.caliper),
   };
@@ -97,7 +97,7 @@ function openedAt([width, height, depth]: Cavity, mouth: keyof Volume): Cavity {
 
 /** What goes in, but for what stands out of the end that is open. */
 function standingOut(fit: Fit, mouth: keyof Volume): Fit {
-  const direction = WAYS.indexOf(mouth) as Direction;
+  const direction = WAYS.indexOf(mouth) as WayIndex;
   const left = (fit.room[direction] ?? Length.zero).minus(fit.takes[direction]);
   return { ...fit, direction, left, spare: left, but: 'stands out' };
 }

@@ -5,6 +5,7 @@ import type { Piece, Project, Site } from '../project/model.ts';
 import type { At } from '../project/source.ts';
 import { boxSize, type Net } from '../shape/net.ts';
 import type { Layer, Shapes } from '../shape/shapes.ts';
+import { pieceIn } from './part-names.ts';
 
 /** Something of a project that has been measured: one length, or the two or three of a size. */
 export type KnownMeasure = {
@@ -38,12 +39,6 @@ export function measuredIn(project: Project, shapes: Shapes, site: Site): KnownM
 
 function madeOf(of: string, measures: readonly KnownMeasure[]): readonly KnownMeasure[] {
   return measures.map((measure) => ({ ...measure, of }));
-}
-
-/** `box` of `box.lid`. */
-function pieceIn(name: string): string {
-  const [piece = name] = name.split('.');
-  return piece;
 }
 
 /** `id` is a piece's, or that of a further sheet of it (`box.lid`), whose panels are named after the piece. */

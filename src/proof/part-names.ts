@@ -8,6 +8,12 @@ export function partNames({ nets }: Shapes, piece: string): readonly string[] {
   ]);
 }
 
+/** `box` of `box.lid`. */
+export function pieceIn(name: string): string {
+  const [piece = name] = name.split('.');
+  return piece;
+}
+
 /** Whether a name is that of a piece whose shape is known, or of a part of one: `box`, `box.front`, `box.lid`. */
 export function isNamed(shapes: Shapes, name: string): boolean {
   const [piece = '', ...parts] = name.split('.');

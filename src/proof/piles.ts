@@ -5,20 +5,20 @@ import type { Layer } from '../shape/shapes.ts';
 import type { ProofContext } from './rule.ts';
 
 /** Layers one on the other, the lowest first, and how thick they are together. */
-type Pile = { readonly layers: readonly Layer[]; readonly thick: Length };
+type LayerPile = { readonly layers: readonly Layer[]; readonly thick: Length };
 
-const NOTHING: Pile = { layers: [], thick: Length.zero };
+const NOTHING: LayerPile = { layers: [], thick: Length.zero };
 
 /** The thickest pile of layers on a base, of those that count and whatever lies on them. */
 export function thickestPile(
   context: ProofContext,
   base: BaseReference,
   counts: (layer: Layer) => boolean = () => true,
-): Pile {
+): LayerPile {
   const { project, shapes } = context;
   const piles = shapes.layers
     .filter((layer) => isOn(layer, base) && counts(layer))
-    .map((layer): Pile => {
+    .map((layer): LayerPile => {
       const above = thickestPile(context, { piece: layer.piece.id.value });
       const own = caliperOf(stockOf(layer.piece, project)).thickness;
       return { layers: [layer, ...above.layers], thick: own.plus(above.thick) };

@@ -2,6 +2,7 @@ import type { Project, Prose } from '../project/model.ts';
 import { type Place, textAt } from '../project/source.ts';
 import { wordFinder } from '../project/word-finder.ts';
 import type { KnownMeasure } from './measured.ts';
+import { pieceIn } from './part-names.ts';
 import { isWithin, type Sentence } from './sentences.ts';
 
 /** What a number in a sentence is about. */
@@ -29,7 +30,7 @@ export function subjectOf(
   const ids = [...pieces.keys()];
   const referredIn = (where: Place): readonly string[] =>
     references.flatMap(({ kind, name }) =>
-      kind !== 'drawing' && isWithin(name.at, where) ? (name.value.split('.')[0] ?? []) : [],
+      kind !== 'drawing' && isWithin(name.at, where) ? pieceIn(name.value) : [],
     );
   const inWords = (where: Place, before = ''): readonly string[] =>
     ids.filter((id) => new RegExp(before + wordOf(id).source, 'iu').test(textAt(where)));

@@ -46,6 +46,11 @@ export function sayList(words: readonly string[], last = 'and'): string {
   return words.length < 2 ? final : `${words.slice(0, -1).join(', ')} ${last} ${final}`;
 }
 
+/** `box.A1`, `box.A1 and box.B1`: panels of one piece. */
+export function sayPanels(piece: string, panels: readonly string[]): string {
+  return sayList(panels.map((panel) => `${piece}.${panel}`));
+}
+
 /** What a person wrote, between quotation marks and on one line; a long text is cut short. */
 export function quote(text: string): string {
   const line = text.replace(/\s+/gu, ' ').trim();

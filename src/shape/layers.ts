@@ -2,7 +2,7 @@ import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
 import type { Finding } from '../project/finding.ts';
 import type { BaseReference, Piece, Placement } from '../project/model.ts';
-import { boxArea, boxSize, type Net, type Panel } from './net.ts';
+import { boxSize, largestPanel, type Net } from './net.ts';
 import { type Layer, type Shapes, sheetsOf, type Under, underOf } from './shapes.ts';
 import { turned } from './turning.ts';
 
@@ -39,11 +39,8 @@ export function baseName({ piece, panel }: BaseReference): string {
  * What of a piece lies on its base: a flat piece whole, a folded one with its largest panel (the first of equals).
  */
 function layerSize(net: Net): Size {
-  if (net.folds.length === 0) return net.size;
-  const [first, ...rest] = net.panels;
-  if (!first) return net.size;
-  const larger = (a: Panel, b: Panel): Panel => (boxArea(b.box) > boxArea(a.box) ? b : a);
-  return boxSize(rest.reduce(larger, first).box);
+  const largest = net.folds.length > 0 ? largestPanel(net) : undefined;
+  return largest ? boxSize(largest.box) : net.size;
 }
 
 function findPanelMissing(

@@ -112,6 +112,11 @@ export function boxArea(box: FlatBox): number {
   return width.mm * height.mm;
 }
 
+/** The panel with the largest box, the first of equals; undefined of a net without panels. */
+export function largestPanel({ panels }: Net): Panel | undefined {
+  return panels.toSorted((a, b) => boxArea(b.box) - boxArea(a.box))[0];
+}
+
 export function boxSize(box: FlatBox): Size {
   return { width: box.right.minus(box.left), height: box.bottom.minus(box.top) };
 }

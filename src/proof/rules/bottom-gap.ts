@@ -1,23 +1,22 @@
-import { Length } from '../../measure/length.ts';
-import { roundUp } from '../../measure/round.ts';
+import type { Length } from '../../measure/length.ts';
+import { foldedLength, nextMark } from '../../measure/round.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
-import { endMisfits } from '../../shape/closure/end-cover.ts';
+import { holeIn } from '../../shape/closure/end-cover.ts';
 import { type EndFlap, endGap, type TubeEnd, tubeEnds } from '../../shape/closure/ends.ts';
-import { lengthOf } from '../../shape/closure/suspects.ts';
 import { hasOutwardFlap } from '../../shape/closure/wrong-way.ts';
 import { closedSheets, type FoldedSheet, foldPlace, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
-import { sayLength, sayLengths, sayList } from '../words.ts';
+import { sayLength, sayLengths, sayList, sayPanels } from '../words.ts';
 
 /** What flaps leave open: a slot between facing walls, or a hole in an end of another shape. */
-type Facts = OfPiece & { readonly flaps: readonly FlapDepth[] } & (Slot | Hole);
+type Facts = OfPiece & { readonly flaps: readonly FlapDepth[] } & (OpenSlot | OpenHole);
 
 type FlapDepth = { readonly panel: string; readonly depth: Length };
 
-type Slot = { readonly across: Length; readonly gap: Length };
+type OpenSlot = { readonly across: Length; readonly gap: Length };
 
 /** How large it is, and how much longer the flaps would have to be. */
-type Hole = { readonly hole: readonly [Length, Length]; readonly lack: Length };
+type OpenHole = { readonly hole: readonly [Length, Length]; readonly lack: Length };
 
 export const bottomGap: Rule<Facts> = {
   severity: 'error',
@@ -44,9 +43,9 @@ export const bottomGap: Rule<Facts> = {
     const say = (length: Length): string => sayLength(length, unit);
     const panels = sayList(flaps.map(({ panel }) => panel));
     if ('hole' in facts) {
-      const all = sayList(flaps.map(({ panel }) => `${piece}.${panel}`));
+      const all = flaps.map(({ panel }) => panel);
       return {
-        message: `${all} leave a hole of ${sayLengths(facts.hole, unit)} in the end they close`,
+        message: `${sayPanels(piece, all)} leave a hole of ${sayLengths(facts.hole, unit)} in the end they close`,
         remedy: `make ${panels} at least ${say(facts.lack)} longer`,
       };
     }
@@ -66,14 +65,12 @@ export const bottomGap: Rule<Facts> = {
 function openIn(
   { net, shape, caliper, of }: FoldedSheet,
   end: TubeEnd,
-): readonly { readonly flaps: readonly EndFlap[]; readonly open: Slot | Hole }[] {
+): readonly { readonly flaps: readonly EndFlap[]; readonly open: OpenSlot | OpenHole }[] {
   const found = endGap(net, end, caliper);
   if (found) return [{ flaps: found.flaps, open: { across: found.across, gap: found.gap } }];
-  const step = Length.of(1, of.unit === 'in' ? 16 : 1, rulerUnit(of.unit));
-  const marked = (mm: number): Length => roundUp(lengthOf(mm), step);
-  return endMisfits(shape, end, caliper).flatMap((misfit) => {
-    if (misfit.kind !== 'hole') return [];
-    const [long, short] = misfit.size;
-    return [{ flaps: end.flaps, open: { hole: [marked(long), marked(short)], lack: marked(misfit.lack) } }];
-  });
+  const marked = (mm: number): Length => nextMark(foldedLength(mm), rulerUnit(of.unit));
+  const hole = holeIn(shape, end, caliper);
+  if (!hole) return [];
+  const [long, short] = hole.size;
+  return [{ flaps: end.flaps, open: { hole: [marked(long), marked(short)], lack: marked(hole.lack) } }];
 }

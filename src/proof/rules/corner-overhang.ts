@@ -1,5 +1,6 @@
-import { Length, type Unit } from '../../measure/length.ts';
-import { roundMillimetres, roundUp } from '../../measure/round.ts';
+import { Length } from '../../measure/length.ts';
+import { nextMark, roundMillimetres } from '../../measure/round.ts';
+import { rulerUnit } from '../../measure/ruler-unit.ts';
 import type { Project } from '../../project/model.ts';
 import type { At } from '../../project/source.ts';
 import { fillsItsBox, groundOf, reachPast } from '../../shape/ground.ts';
@@ -75,7 +76,7 @@ function passedBase(layer: Layer, { pieces, unit }: Project, shapes: Shapes): Fa
   const { panel } = layer.under;
   const isUncut = turn % 90 === 0 && panel !== undefined && fillsItsBox(panel);
   const by = isUncut ? 0 : reachPast(groundOf(layer, shapes));
-  return by > ARC_MISS ? { by: roundUp(roundMillimetres(by, 1000), finestMark(unit)) } : undefined;
+  return by > ARC_MISS ? { by: nextMark(roundMillimetres(by, 1000), rulerUnit(unit), 'finest') } : undefined;
 }
 
 /**
@@ -95,8 +96,4 @@ function passesCorner({ piece, reveals }: Layer, radius: Length): boolean {
       return (a.numerator * b.denominator) ** 2n + (b.numerator * a.denominator) ** 2n > bottom ** 2n;
     }),
   );
-}
-
-function finestMark(unit: Unit): Length {
-  return unit === 'in' ? Length.of(1, 32, 'in') : Length.of(1, 2, 'mm');
 }

@@ -1,6 +1,6 @@
 import { Length, type Unit } from '../../measure/length.ts';
 import type { Size } from '../../measure/size.ts';
-import { boxArea, boxSize, type Net } from '../../shape/net.ts';
+import { boxSize, largestPanel } from '../../shape/net.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength, saySize } from '../words.ts';
 
@@ -23,8 +23,9 @@ export const cornersTooRound: Rule<Facts> = {
   *check({ project: { pieces, unit }, shapes }) {
     for (const { id, corners } of pieces.values()) {
       const net = shapes.nets.get(id.value);
-      if (!net || !corners) continue;
-      const size = largestPanel(net);
+      const largest = net && largestPanel(net);
+      if (!largest || !corners) continue;
+      const size = boxSize(largest.box);
       const most = Length.min(size.width, size.height).half();
       const facts = { piece: id.value, radius: corners.value, size, most, unit };
       if (corners.value.minus(most).greaterThan(GIVE)) yield { at: corners.at, facts };
@@ -38,8 +39,3 @@ export const cornersTooRound: Rule<Facts> = {
 
 /** A circle of 19 mm has corners of 10 mm in whole millimeters, and is cut round all the same. */
 const GIVE: Length = Length.of(1, 32, 'in');
-
-function largestPanel({ panels, size }: Net): Size {
-  const [largest] = panels.toSorted((a, b) => boxArea(b.box) - boxArea(a.box));
-  return largest ? boxSize(largest.box) : size;
-}

@@ -1,6 +1,6 @@
 import type { Length } from '../../measure/length.ts';
+import { foldedLength } from '../../measure/round.ts';
 import { seamFit } from '../../shape/closure/seam.ts';
-import { lengthOf } from '../../shape/closure/suspects.ts';
 import { tubesOf } from '../../shape/tube.ts';
 import { foldedSheets, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
@@ -26,7 +26,7 @@ export const doesNotClose: Rule<Facts> = {
         const fit = seamFit(sheet.shape, tube, sheet.caliper);
         if (fit.kind !== 'turn' && fit.kind !== 'misses') continue;
         const { tab, mate } = tube;
-        const wrong = fit.kind === 'turn' ? { degrees: fit.degrees } : { by: lengthOf(fit.by) };
+        const wrong = fit.kind === 'turn' ? { degrees: fit.degrees } : { by: foldedLength(fit.by) };
         yield { at: mate.at ?? sheet.at, facts: { ...sheet.of, tab, wall: mate.to, wrong } };
       }
     }

@@ -1,16 +1,17 @@
 import { Length } from '../../measure/length.ts';
-import { roundUp } from '../../measure/round.ts';
+import { nextMark, roundUp } from '../../measure/round.ts';
+import { rulerUnit } from '../../measure/ruler-unit.ts';
 import type { Edge } from '../../project/net-as-written.ts';
 import { restOf } from '../../shape/base-panel.ts';
 import { caliperOf, stockOf } from '../../shape/caliper.ts';
 import type { Net } from '../../shape/net.ts';
-import { otherSide, panelOf } from '../../shape/panel-tree.ts';
+import { foldBetween, panelOf } from '../../shape/panel-tree.ts';
 import { type Layer, sheetsOf } from '../../shape/shapes.ts';
 import { lineOf, positionOf } from '../../shape/tube.ts';
 import type { OfPiece } from '../folded-sheets.ts';
 import { thickestPile } from '../piles.ts';
 import type { Rule } from '../rule.ts';
-import { sayLength, sayList } from '../words.ts';
+import { sayLength, sayList, sayPanels } from '../words.ts';
 
 type Facts = OfPiece & {
   /** The sheet of the piece that goes over its own: `lid`. */
@@ -22,9 +23,8 @@ type Facts = OfPiece & {
   readonly takes: Length;
 };
 
-/** What a clearance is given to, and what thicknesses are said to. */
-const INCHES = [Length.of(1, 16, 'in'), Length.of(1, 1000, 'in')] as const;
-const MILLIMETRES = [Length.of(1, 1, 'mm'), Length.of(1, 100, 'mm')] as const;
+/** What thicknesses are said to. */
+const FINE = { in: Length.of(1, 1000, 'in'), mm: Length.of(1, 100, 'mm') };
 
 /** What a lid needs to slide. Common practice, no source. */
 const PLAY: Length = Length.of(1, 16, 'in');
@@ -68,11 +68,10 @@ export const doesNotNest: Rule<Facts> = {
     }
   },
   say: ({ piece, over, walls, layers, by, takes, unit }) => {
-    const [mark, fine] = unit === 'in' ? INCHES : MILLIMETRES;
-    const room = sayLength(roundUp(takes.plus(PLAY), mark), unit);
-    const on = sayList(walls.map((wall) => `${piece}.${wall}`));
+    const room = sayLength(nextMark(takes.plus(PLAY), rulerUnit(unit)), unit);
+    const on = sayPanels(piece, walls);
     return {
-      message: `${piece}.${over} has ${sayLength(by, unit)} to spare round ${on}; the paper there, with ${sayList(layers)} stuck on it, takes ${sayLength(roundUp(takes, fine), unit)}`,
+      message: `${piece}.${over} has ${sayLength(by, unit)} to spare round ${on}; the paper there, with ${sayList(layers)} stuck on it, takes ${sayLength(roundUp(takes, FINE[rulerUnit(unit)]), unit)}`,
       remedy: `give ${piece} a "clearance" of ${room}, or leave ${sayList(layers)} off`,
     };
   },
@@ -83,7 +82,7 @@ const FACING: Readonly<Record<Edge, Edge>> = { left: 'right', right: 'left', top
 /** Whether a layer on a wall reaches so near the rim that what comes down over the wall meets it. */
 function comesUnder(net: Net | undefined, wall: string, layer: Layer, reach: Length | undefined): boolean {
   const floor = net && restOf(net).base;
-  const fold = net?.folds.find((each) => otherSide(each, wall) === floor);
+  const fold = net && floor !== undefined ? foldBetween(net, wall, floor) : undefined;
   if (!net || !fold || !reach) return true;
   const { box } = panelOf(net, wall);
   const edges = lineOf(fold) === 'upright' ? (['left', 'right'] as const) : (['top', 'bottom'] as const);

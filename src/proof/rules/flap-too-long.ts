@@ -1,11 +1,11 @@
 import type { Length } from '../../measure/length.ts';
-import { endMisfits } from '../../shape/closure/end-cover.ts';
+import { foldedLength } from '../../measure/round.ts';
+import { flapsSticking } from '../../shape/closure/end-cover.ts';
 import { type EndFlap, longFlaps, type TubeEnd, tubeEnds } from '../../shape/closure/ends.ts';
 import { overhangingFlaps } from '../../shape/closure/flat-flaps.ts';
-import { lengthOf } from '../../shape/closure/suspects.ts';
 import { closedSheets, type FoldedSheet, foldPlace, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
-import { sayLength, sayList } from '../words.ts';
+import { sayLength, sayList, sayPanels } from '../words.ts';
 
 /** Flaps of one score line, which is too far away: one cause. */
 type Facts = OfPiece & { readonly panels: readonly string[] } & (Deep | Beyond);
@@ -38,7 +38,7 @@ export const flapTooLong: Rule<Facts> = {
   },
   say: (facts) => {
     const { piece, panels, unit } = facts;
-    const [all, names] = [sayList(panels.map((panel) => `${piece}.${panel}`)), sayList(panels)];
+    const [all, names] = [sayPanels(piece, panels), sayList(panels)];
     const are = panels.length > 1 ? 'are' : 'is';
     if ('by' in facts) {
       const stick = panels.length > 1 ? 'stick' : 'sticks';
@@ -67,9 +67,10 @@ function longTogether({ shape, caliper }: FoldedSheet, end: TubeEnd): readonly L
   const deep = longFlaps(end, caliper)
     .filter(({ tuck }) => !tuck)
     .map((flap) => ({ flap, wrong: { depth: flap.depth, across: flap.across } }));
-  const beyond = endMisfits(shape, end, caliper).flatMap((misfit) =>
-    misfit.kind === 'sticks out' ? [{ flap: misfit.flap, wrong: { by: lengthOf(misfit.by) } }] : [],
-  );
+  const beyond = flapsSticking(shape, end, caliper).map(({ flap, by }) => ({
+    flap,
+    wrong: { by: foldedLength(by) },
+  }));
   const found = new Map<string, { flaps: EndFlap[]; wrong: Deep | Beyond }>();
   for (const { flap, wrong } of [...deep, ...beyond]) {
     const key = Object.values(wrong).join(' ');

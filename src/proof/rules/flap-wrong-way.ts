@@ -1,7 +1,7 @@
 import { type WrongWay, wrongWayFlaps } from '../../shape/closure/wrong-way.ts';
 import { closedSheets, foldWords, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
-import { sayLength, sayList } from '../words.ts';
+import { sayLength, sayList, sayPanels } from '../words.ts';
 
 type Facts = OfPiece & Omit<WrongWay, 'fold'>;
 
@@ -19,7 +19,7 @@ export const flapWrongWay: Rule<Facts> = {
     }
   },
   say: ({ piece, panels, wrong, unit }) => {
-    const names = sayList(panels.map((panel) => `${piece}.${panel}`));
+    const names = sayPanels(piece, panels);
     const other = `fold ${sayList(panels)} the other way`;
     const [verb, pronoun] = panels.length > 1 ? ['fold', 'they'] : ['folds', 'it'];
     if (wrong.kind === 'outward') {
@@ -29,7 +29,7 @@ export const flapWrongWay: Rule<Facts> = {
       return { message: `${names} ${verb} outward, and ${but}`, remedy: other };
     }
     if (wrong.kind === 'away') {
-      const others = sayList(wrong.others.map((panel) => `${piece}.${panel}`));
+      const others = sayPanels(piece, wrong.others);
       return { message: `${names} folds to the other side than ${others}`, remedy: other };
     }
     const short = sayLength(wrong.short, unit);

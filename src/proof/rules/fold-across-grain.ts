@@ -1,8 +1,9 @@
 import { Length, type Unit } from '../../measure/length.ts';
 import type { Place } from '../../project/source.ts';
-import { caliperOf } from '../../shape/caliper.ts';
+import { caliperOf, stockOf } from '../../shape/caliper.ts';
 import type { Net } from '../../shape/net.ts';
 import { lineOf } from '../../shape/tube.ts';
+import { pieceIn } from '../part-names.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
@@ -32,8 +33,8 @@ export const foldAcrossGrain: Rule<Facts> = {
   ownEditionOnly: true,
   *check({ project, shapes }) {
     for (const [name, net] of shapes.nets) {
-      const piece = project.pieces.get(name.split('.')[0] ?? '');
-      const stock = piece?.stock && project.stock.get(piece.stock.value);
+      const piece = project.pieces.get(pieceIn(name));
+      const stock = stockOf(piece, project);
       const { thickness, source } = caliperOf(stock);
       if (!piece || !stock?.grain || source === 'assumed' || !thickness.greaterThan(HEAVY)) continue;
       if (!isAcross(net, stock.grain.value)) continue;

@@ -1,5 +1,5 @@
 import type { Length } from '../../measure/length.ts';
-import { lengthOf } from '../../shape/closure/suspects.ts';
+import { foldedLength } from '../../measure/round.ts';
 import { stackOf } from '../../shape/stacking/folding.ts';
 import { closedSheets, foldWords, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
@@ -29,7 +29,7 @@ export const foldBlocked: Rule<Facts> = {
       if (!crossing) continue;
       const { fold, between, by } = crossing;
       const { panels } = fold;
-      yield { at: foldWords(sheet, fold), facts: { ...sheet.of, panels, between, by: lengthOf(by) } };
+      yield { at: foldWords(sheet, fold), facts: { ...sheet.of, panels, between, by: foldedLength(by) } };
     }
   },
   say: ({ piece, panels, between, by, unit }) => {

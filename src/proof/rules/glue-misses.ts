@@ -1,13 +1,17 @@
 import type { Length } from '../../measure/length.ts';
-import { type GlueFit, glueFits } from '../../shape/closure/glue.ts';
-import { type Refold, refoldFor } from '../../shape/closure/refold.ts';
-import { folded } from '../../shape/closure/sound.ts';
-import { lengthOf } from '../../shape/closure/suspects.ts';
-import type { Net } from '../../shape/net.ts';
-import { closedSheets, type FoldedSheet, type OfPiece, writtenFold } from '../folded-sheets.ts';
+import { foldedLength } from '../../measure/round.ts';
+import { allMeet, type GlueFit, glueFits } from '../../shape/closure/glue.ts';
+import {
+  type Better,
+  closedSheets,
+  type FoldedSheet,
+  type OfPiece,
+  refoldedLine,
+  sayRefold,
+} from '../folded-sheets.ts';
 import type { Evidence, Rule } from '../rule.ts';
 import type { Words } from '../told.ts';
-import { sayLength, sayList } from '../words.ts';
+import { sayLength, sayList, sayPanels } from '../words.ts';
 
 type Facts = OfPiece & (Missed | Misfolded);
 
@@ -23,7 +27,7 @@ type Misfolded = {
   readonly pairs: readonly Pairing[];
   /** As `folds:` names it: `3|4`. */
   readonly fold: string;
-  readonly better: Pick<Refold, 'direction' | 'angle'>;
+  readonly better: Better;
 };
 
 type Pairing = { readonly from: string; readonly to: string };
@@ -48,34 +52,29 @@ export const glueMisses: Rule<Facts> = {
 
 /** Where everything lands once one score line is folded otherwise. */
 function findMisfold(sheet: FoldedSheet, missed: readonly GlueFit[]): Evidence<Facts> | undefined {
-  const { net, shape, caliper, of } = sheet;
-  const isRight = (each: Net): boolean =>
-    glueFits(folded(each, caliper).shape, caliper).every(({ verdict }) => verdict === 'meets');
-  const panels = missed.flatMap(({ mate: { from, to } }) => [from, to]);
-  const better = refoldFor(net, shape.base, panels, isRight);
-  const written = better?.folds[0] && writtenFold(sheet, better.folds[0]);
-  if (!better || !written) return undefined;
-  const { direction, angle } = better;
   const pairs = missed.map(({ mate: { from, to } }) => ({ from, to }));
-  const at = written.at ?? missed[0]?.mate.at ?? sheet.at;
-  return { at, facts: { ...of, pairs, fold: written.name, better: { direction, angle } } };
+  const panels = pairs.flatMap(({ from, to }) => [from, to]);
+  const line = refoldedLine(sheet, panels, (shape) => allMeet(shape, sheet.caliper));
+  if (!line) return undefined;
+  const { name: fold, better, at = missed[0]?.mate.at ?? sheet.at } = line;
+  return { at, facts: { ...sheet.of, pairs, fold, better } };
 }
 
 function missedMark(sheet: FoldedSheet, { mate, verdict, distance }: GlueFit): Evidence<Facts>[] {
   if (verdict === 'meets') return [];
   const { from, to, at = sheet.at } = mate;
-  return [{ at, facts: { ...sheet.of, from, to, verdict, distance: lengthOf(distance) } }];
+  return [{ at, facts: { ...sheet.of, from, to, verdict, distance: foldedLength(distance) } }];
 }
 
-function sayMisfolded({ piece, pairs, fold, better: { direction, angle } }: OfPiece & Misfolded): Words {
+function sayMisfolded({ piece, pairs, fold, better }: OfPiece & Misfolded): Words {
   const walls = [...new Set(pairs.map(({ to }) => to))];
   const said = walls.map((wall) => {
-    const tabs = pairs.filter(({ to }) => to === wall).map(({ from }) => `${piece}.${from}`);
-    return `${sayList(tabs)} ${tabs.length > 1 ? 'do' : 'does'} not land on ${piece}.${wall}`;
+    const tabs = pairs.filter(({ to }) => to === wall).map(({ from }) => from);
+    return `${sayPanels(piece, tabs)} ${tabs.length > 1 ? 'do' : 'does'} not land on ${piece}.${wall}`;
   });
   return {
     message: `as ${fold} is folded, ${sayList(said)}`,
-    remedy: `say "${fold}: ${direction} ${angle}" under "folds:"`,
+    remedy: sayRefold(fold, better),
   };
 }
 

@@ -1,6 +1,6 @@
 import type { Length } from '../../measure/length.ts';
+import { foldedLength } from '../../measure/round.ts';
 import { glueFits, LEAST_GLUE } from '../../shape/closure/glue.ts';
-import { lengthOf } from '../../shape/closure/suspects.ts';
 import { closedSheets, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
@@ -27,7 +27,7 @@ export const glueOverlap: Rule<Facts> = {
         const narrowest = Math.min(overlap.width, overlap.height);
         if (verdict !== 'meets' || narrowest >= LEAST_GLUE.mm - ROUNDING) continue;
         const { from, to, at = sheet.at } = mate;
-        yield { at, facts: { ...sheet.of, from, to, overlap: lengthOf(narrowest) } };
+        yield { at, facts: { ...sheet.of, from, to, overlap: foldedLength(narrowest) } };
       }
     }
   },

@@ -1,9 +1,9 @@
 import type { Length } from '../../measure/length.ts';
+import { foldedLength } from '../../measure/round.ts';
 import { protrusions } from '../../shape/closure/protrusion.ts';
-import { lengthOf } from '../../shape/closure/suspects.ts';
 import { closedSheets, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
-import { sayLength, sayList } from '../words.ts';
+import { sayLength, sayList, sayPanels } from '../words.ts';
 
 /** Tabs that are too wide by the same, and what they are stuck to. */
 type Facts = OfPiece & {
@@ -22,7 +22,7 @@ export const glueSticksOut: Rule<Facts> = {
     for (const sheet of closedSheets(context)) {
       const found = protrusions(sheet.shape, sheet.caliper).map((each) => ({
         ...each,
-        by: lengthOf(each.by),
+        by: foldedLength(each.by),
       }));
       for (const by of new Set(found.map((each) => String(each.by)))) {
         const alike = found.filter((each) => String(each.by) === by);
@@ -35,7 +35,7 @@ export const glueSticksOut: Rule<Facts> = {
     }
   },
   say: ({ piece, tabs, walls, by, unit }) => {
-    const [all, under] = [tabs, walls].map((panels) => sayList(panels.map((each) => `${piece}.${each}`)));
+    const [all, under] = [tabs, walls].map((panels) => sayPanels(piece, panels));
     const [stick, it] = tabs.length > 1 ? ['stick', 'they are'] : ['sticks', 'it is'];
     return {
       message: `${all} ${stick} out ${sayLength(by, unit)} past ${under}, which ${it} stuck to`,

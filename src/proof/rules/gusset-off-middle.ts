@@ -1,16 +1,21 @@
-import type { Length } from '../../measure/length.ts';
-import type { Edge } from '../../project/net-as-written.ts';
 import { creasesOffMiddle, type OffCrease } from '../../shape/closure/gussets.ts';
 import { panelOf } from '../../shape/panel-tree.ts';
 import { lineOf, positionOf } from '../../shape/tube.ts';
-import { closedSheets, type FoldedSheet, foldPlace, type OfPiece, writtenScore } from '../folded-sheets.ts';
+import {
+  closedSheets,
+  type FoldedSheet,
+  foldPlace,
+  type LineMove,
+  moveScore,
+  type OfPiece,
+} from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
 type Facts = OfPiece &
   Pick<OffCrease, 'halves' | 'widths'> & {
     /** Where its line is scored and should be; absent where a form made it. */
-    readonly move?: { readonly from: Edge; readonly now: Length; readonly better: Length };
+    readonly move?: LineMove;
   };
 
 export const gussetOffMiddle: Rule<Facts> = {
@@ -49,13 +54,7 @@ function moveOf(sheet: FoldedSheet, { fold, halves: [first], widths: [a, b] }: O
   const lines = lineOf(fold);
   if (lines === 'slanted') return undefined;
   const position = positionOf(fold);
-  const written = writtenScore(sheet, lines, position);
-  if (!written) return undefined;
   const { box } = panelOf(sheet.net, first);
   const isBefore = position.equals(lines === 'upright' ? box.right : box.bottom);
-  const on = isBefore ? b.minus(a).half() : a.minus(b).half();
-  const { from } = written;
-  const now = written.position.value;
-  const isFar = from === 'right' || from === 'bottom';
-  return { from, now, better: isFar ? now.minus(on) : now.plus(on) };
+  return moveScore(sheet, lines, position, isBefore ? b.minus(a).half() : a.minus(b).half())?.move;
 }

@@ -12,7 +12,7 @@ import {
 } from '../../shape/ground.ts';
 import type { Fold } from '../../shape/net.ts';
 import type { Layer, Shapes } from '../../shape/shapes.ts';
-import { type OfLayer, ofLayer } from '../axis.ts';
+import { basePlace, type OfLayer, ofLayer } from '../axis.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
@@ -41,8 +41,7 @@ export const layerAcrossFold: Rule<Facts> = {
   *check({ project, shapes }) {
     for (const layer of shapes.layers) {
       const found = partedPanels(layer, project, shapes);
-      if (found)
-        yield { at: layer.piece.on?.at ?? layer.piece.at, facts: { ...ofLayer(project, layer), ...found } };
+      if (found) yield { at: basePlace(layer), facts: { ...ofLayer(project, layer), ...found } };
     }
   },
   say: ({ layer, baseName, panels, reaches, between, further, fitting, unit }) => {

@@ -9,7 +9,7 @@ import type { Layer, Shapes } from '../../shape/shapes.ts';
 import { faceStateOf } from '../../shape/stacking/face-states.ts';
 import { openedNet } from '../../shape/stacking/opened.ts';
 import { signedAngle } from '../../shape/tube.ts';
-import { type OfLayer, ofLayer } from '../axis.ts';
+import { basePlace, type OfLayer, ofLayer } from '../axis.ts';
 import type { Rule } from '../rule.ts';
 
 type Facts = OfLayer & {
@@ -33,8 +33,7 @@ export const layerCovered: Rule<Facts> = {
   *check({ project, shapes }) {
     for (const layer of shapes.layers) {
       const found = coveredBy(layer, project, shapes);
-      if (found)
-        yield { at: layer.piece.on?.at ?? layer.piece.at, facts: { ...ofLayer(project, layer), ...found } };
+      if (found) yield { at: basePlace(layer), facts: { ...ofLayer(project, layer), ...found } };
     }
   },
   say: ({ layer, panel, gluedTo }) => {

@@ -5,7 +5,7 @@ import { areaOf, type Point2 } from '../../shape/flat-polygon.ts';
 import { upright } from '../../shape/fold.ts';
 import { type Ground, groundOf, partingOf, partOver } from '../../shape/ground.ts';
 import type { Hole } from '../../shape/net.ts';
-import { type OfLayer, ofLayer } from '../axis.ts';
+import { basePlace, type OfLayer, ofLayer } from '../axis.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength, saySize } from '../words.ts';
 
@@ -32,7 +32,7 @@ export const layerOffPaper: Rule<Facts> = {
       if (panel ? !net.holes : layer.piece.overhang) continue;
       const gap = gapUnder(groundOf(layer, shapes), project.unit);
       const facts = ofLayer(project, layer);
-      if (gap) yield { at: layer.piece.on?.at ?? layer.piece.at, facts: { ...facts, gap } };
+      if (gap) yield { at: basePlace(layer), facts: { ...facts, gap } };
     }
   },
   say: ({ layer, baseName, gap, unit }) => {

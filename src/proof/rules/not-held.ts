@@ -3,7 +3,7 @@ import type { Unheld } from '../../shape/closure/holding.ts';
 import { closedSheets, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 import type { Words } from '../told.ts';
-import { sayList } from '../words.ts';
+import { sayPanels } from '../words.ts';
 
 type Facts = OfPiece & Unheld;
 
@@ -25,7 +25,7 @@ export const notHeld: Rule<Facts> = {
 
 function sayWhat({ kind, piece, panels, covered }: Facts): Omit<Words, 'remedy'> {
   const [first = '', second = ''] = panels.map((panel) => `${piece}.${panel}`);
-  const all = sayList(panels.map((panel) => `${piece}.${panel}`));
+  const all = sayPanels(piece, panels);
   const are = panels.length > 1 ? 'are' : 'is';
   switch (kind) {
     case 'seam':

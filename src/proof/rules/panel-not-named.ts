@@ -1,5 +1,5 @@
 import { fittingPanel, groundOf, liesOnWhole, panelUnder } from '../../shape/ground.ts';
-import { type OfLayer, ofLayer } from '../axis.ts';
+import { basePlace, type OfLayer, ofLayer } from '../axis.ts';
 import type { Rule } from '../rule.ts';
 
 type Facts = OfLayer & {
@@ -26,7 +26,7 @@ export const panelNotNamed: Rule<Facts> = {
       const best = fittingPanel(layer);
       const fitting = best !== undefined && best !== panel && { fitting: best };
       yield {
-        at: layer.piece.on?.at ?? layer.piece.at,
+        at: basePlace(layer),
         facts: { ...ofLayer(project, layer), panel, ...fitting },
       };
     }

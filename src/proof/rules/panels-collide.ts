@@ -1,30 +1,36 @@
 import type { Length } from '../../measure/length.ts';
-import type { Place } from '../../project/source.ts';
+import { foldedLength } from '../../measure/round.ts';
 import { type Collision, collisions } from '../../shape/closure/collisions.ts';
-import { endMisfits } from '../../shape/closure/end-cover.ts';
+import { flapsSticking } from '../../shape/closure/end-cover.ts';
 import { longFlaps, tubeEnds } from '../../shape/closure/ends.ts';
-import { glueFits } from '../../shape/closure/glue.ts';
+import { allMeet } from '../../shape/closure/glue.ts';
 import { protrusions } from '../../shape/closure/protrusion.ts';
-import { type Refold, refoldFor } from '../../shape/closure/refold.ts';
-import { folded } from '../../shape/closure/sound.ts';
-import { lengthOf } from '../../shape/closure/suspects.ts';
 import { tolerance } from '../../shape/closure/tolerance.ts';
 import { foldNet } from '../../shape/fold.ts';
 import { afterStage, stageCount } from '../../shape/fold-order.ts';
 import type { FoldedShape } from '../../shape/folded-shape.ts';
 import type { Fold, Net } from '../../shape/net.ts';
+import { gather } from '../../shape/pairs.ts';
 import { panelForest } from '../../shape/panel-tree.ts';
 import { perNet } from '../../shape/per-net.ts';
-import { closedSheets, type FoldedSheet, foldPlace, type OfPiece, writtenFold } from '../folded-sheets.ts';
+import {
+  type Better,
+  closedSheets,
+  type FoldedSheet,
+  foldPlace,
+  type OfPiece,
+  refoldedLine,
+  sayRefold,
+} from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
-import { sayLength, sayList } from '../words.ts';
+import { sayLength, sayPanels } from '../words.ts';
 
 /** Panels that are in each other's way, the deepest by so much: one cause. */
 type Facts = OfPiece & {
   readonly panels: readonly string[];
   readonly by: Length;
   /** The score line that is folded by too much or too little for them, and how it would have to be. */
-  readonly refold?: Pick<Refold, 'direction' | 'angle'> & { readonly fold: string };
+  readonly refold?: Better & { readonly fold: string };
 };
 
 export const panelsCollide: Rule<Facts> = {
@@ -36,12 +42,12 @@ export const panelsCollide: Rule<Facts> = {
   *check(context) {
     for (const sheet of closedSheets(context)) {
       // What lands where it cannot be glued is not where it is meant to be.
-      if (glueFits(sheet.shape, sheet.caliper).some(({ verdict }) => verdict !== 'meets')) continue;
+      if (!allMeet(sheet.shape, sheet.caliper)) continue;
       for (const { pairs, panels, by } of causesIn(collisionsOf(sheet.net, sheet))) {
-        const refold = findRefold(sheet, panels);
-        const at = refold?.at ?? foldPlace(sheet, foldOf(sheet, pairs[0] ?? panels));
-        const facts = { ...sheet.of, panels, by: lengthOf(by), ...(refold && { refold: refold.refold }) };
-        yield { at, facts };
+        const line = oddLine(sheet, panels);
+        const at = line?.at ?? foldPlace(sheet, foldOf(sheet, pairs[0] ?? panels));
+        const refold = line && { fold: line.name, ...line.better };
+        yield { at, facts: { ...sheet.of, panels, by: foldedLength(by), ...(refold && { refold }) } };
       }
     }
   },
@@ -49,8 +55,8 @@ export const panelsCollide: Rule<Facts> = {
     const each = panels.length > 2 ? 'one another by up to' : 'each other by';
     const shorter = 'make one of them shorter, or fold it the other way';
     return {
-      message: `${sayList(panels.map((panel) => `${piece}.${panel}`))} would pass through ${each} ${sayLength(by, unit)}`,
-      remedy: refold ? `say "${refold.fold}: ${refold.direction} ${refold.angle}" under "folds:"` : shorter,
+      message: `${sayPanels(piece, panels)} would pass through ${each} ${sayLength(by, unit)}`,
+      remedy: refold ? sayRefold(refold.fold, refold) : shorter,
     };
   },
 };
@@ -78,12 +84,10 @@ const collisionsOf: (net: Net, sheet: Pick<FoldedSheet, 'shape' | 'caliper'>) =>
 
 /** Flaps and tabs that other rules call too long. */
 function tooLong(net: Net, shape: FoldedShape, caliper: Length): ReadonlySet<string> {
-  const flaps = tubeEnds(net).flatMap((end) => {
-    const beyond = endMisfits(shape, end, caliper).flatMap((misfit) =>
-      misfit.kind === 'sticks out' ? [misfit.flap] : [],
-    );
-    return [...longFlaps(end, caliper), ...beyond].map(({ panel }) => panel);
-  });
+  const flaps = tubeEnds(net).flatMap((end) => [
+    ...longFlaps(end, caliper).map(({ panel }) => panel),
+    ...flapsSticking(shape, end, caliper).map(({ flap }) => flap.panel),
+  ]);
   return new Set([...flaps, ...protrusions(shape, caliper).map(({ tab }) => tab)]);
 }
 
@@ -91,40 +95,25 @@ type Cause = Pick<Facts, 'panels'> & { readonly pairs: readonly Collision['panel
 
 /** Collisions by what they have in common: panels that are in one another's way. */
 function causesIn(found: readonly Collision[]): readonly Cause[] {
-  let causes: readonly Cause[] = [];
-  for (const { panels, by } of found) {
-    const near = causes.filter((cause) => cause.panels.some((panel) => panels.includes(panel)));
-    causes = [
-      ...causes.filter((cause) => !near.includes(cause)),
-      {
-        panels: [...new Set([...near.flatMap((cause) => cause.panels), ...panels])],
-        pairs: [...near.flatMap((cause) => cause.pairs), panels],
-        by: Math.max(by, ...near.map((cause) => cause.by)),
-      },
-    ];
-  }
-  return causes;
+  const panelsOf = (group: readonly Collision[]): readonly string[] => group.flatMap(({ panels }) => panels);
+  const causes = gather(
+    found.map((each) => [each]),
+    (one, other) => panelsOf(one).some((panel) => panelsOf(other).includes(panel)),
+  );
+  return causes.map((group) => ({
+    panels: [...new Set(panelsOf(group))],
+    pairs: group.map(({ panels }) => panels),
+    by: Math.max(...group.map(({ by }) => by)),
+  }));
 }
 
 /** The line that is to blame, where one is folded neither square nor flat and would do if it were. */
-function findRefold(
-  sheet: FoldedSheet,
-  panels: readonly string[],
-): { readonly at?: Place; readonly refold: NonNullable<Facts['refold']> } | undefined {
-  const { net, shape, caliper } = sheet;
+function oddLine(sheet: FoldedSheet, panels: readonly string[]): ReturnType<typeof refoldedLine> {
+  const { net, caliper } = sheet;
   const isOdd = ({ angle }: Fold): boolean => angle !== 0 && angle !== 90 && angle !== 180;
-  const isRight = (each: Net): boolean => {
-    const refolded = folded(each, caliper).shape;
-    if (glueFits(refolded, caliper).some(({ verdict }) => verdict !== 'meets')) return false;
-    return collisionsOf(each, { shape: refolded, caliper }).length === 0;
-  };
-  if (!net.folds.some(isOdd)) return undefined;
-  const better = refoldFor(net, shape.base, panels, isRight);
-  const [first] = better?.folds ?? [];
-  const written = first && isOdd(first) ? writtenFold(sheet, first) : undefined;
-  if (!better || !written) return undefined;
-  const { direction, angle } = better;
-  return { ...written, refold: { fold: written.name, direction, angle } };
+  const isRight = (shape: FoldedShape): boolean =>
+    allMeet(shape, caliper) && collisionsOf(shape.net, { shape, caliper }).length === 0;
+  return net.folds.some(isOdd) ? refoldedLine(sheet, panels, isRight, isOdd) : undefined;
 }
 
 /** The fold that brought the later of the two where it is; the one on the base's side where that is the base. */

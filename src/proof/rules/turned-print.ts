@@ -2,6 +2,7 @@ import type { Unit } from '../../measure/length.ts';
 import { quarterTurned, type Size } from '../../measure/size.ts';
 import type { Project } from '../../project/model.ts';
 import type { Place } from '../../project/source.ts';
+import { stockOf } from '../../shape/caliper.ts';
 import type { Rule } from '../rule.ts';
 import { saySize } from '../words.ts';
 
@@ -31,7 +32,7 @@ export const turnedPrint: Rule<Facts> = {
   ownEditionOnly: true,
   *check({ project, shapes }) {
     for (const { piece, size } of shapes.layers) {
-      const print = piece.stock && project.stock.get(piece.stock.value)?.print;
+      const print = stockOf(piece, project)?.print;
       const own = piece.placement.turn;
       const turn = turnOf(piece.id.value, project);
       if (print?.value !== 'upright' || !own || own.value === 0 || turn % 90 !== 0 || turn === 0) continue;

@@ -1,14 +1,13 @@
 import type { Length } from '../../measure/length.ts';
-import type { Edge } from '../../project/net-as-written.ts';
 import type { Place } from '../../project/source.ts';
 import { unequalRims } from '../../shape/closure/rims.ts';
 import { seamFit } from '../../shape/closure/seam.ts';
 import { suspectLines } from '../../shape/closure/suspects.ts';
 import { type Tube, tubesOf } from '../../shape/tube.ts';
-import { type FoldedSheet, foldedSheets, type OfPiece, writtenScore } from '../folded-sheets.ts';
+import { type FoldedSheet, foldedSheets, type LineMove, moveScore, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 import type { Words } from '../told.ts';
-import { sayLength, sayList } from '../words.ts';
+import { sayLength, sayList, sayPanels } from '../words.ts';
 
 type Facts = (FacingWalls | UnequalCorner) & OfPiece;
 
@@ -46,11 +45,8 @@ type FacingWalls = {
     readonly widths: readonly [Length, Length];
   }[];
   readonly wallsAre: 'wide' | 'high';
-  readonly moves: readonly Move[];
+  readonly moves: readonly LineMove[];
 };
-
-/** A score line whose moving would make the walls equal: what it is measured from, where it is, where it should be. */
-type Move = { readonly from: Edge; readonly now: Length; readonly better: Length };
 
 /** A wall of a tray that differs from those it meets at its corners. */
 type UnequalCorner = {
@@ -59,22 +55,16 @@ type UnequalCorner = {
   readonly heights: readonly [Length, Length];
 };
 
-function movesFor(sheet: FoldedSheet, tube: Tube): { readonly at: Place; readonly move: Move }[] {
-  return suspectLines(sheet.net, tube, sheet.caliper).flatMap(({ lines, position, better }) => {
-    const written = writtenScore(sheet, lines, position);
-    if (!written) return [];
-    const { from } = written;
-    const now = written.position.value;
-    const by = better.minus(position);
-    const isFar = from === 'right' || from === 'bottom';
-    return [{ at: written.position.at, move: { from, now, better: isFar ? now.minus(by) : now.plus(by) } }];
-  });
+function movesFor(sheet: FoldedSheet, tube: Tube): { readonly at: Place; readonly move: LineMove }[] {
+  return suspectLines(sheet.net, tube, sheet.caliper).flatMap(
+    ({ lines, position, better }) => moveScore(sheet, lines, position, better.minus(position)) ?? [],
+  );
 }
 
 function sayFacing({ piece, unit }: OfPiece, { pairs, wallsAre, moves }: FacingWalls): Words {
   const say = (length: Length): string => sayLength(length, unit);
   const said = pairs.map(({ first, second, widths: [a, b] }) => {
-    const names = [first, second].map((side) => sayList(side.map((wall) => `${piece}.${wall}`)));
+    const names = [first, second].map((side) => sayPanels(piece, side));
     return `${names[0]} ${first.length > 1 ? 'are' : 'is'} ${say(a)} ${wallsAre}, and ${names[1]} on the facing side ${say(b)}: ${say(a.minus(b).abs())} apart`;
   });
   const remedies = moves.map(
@@ -88,7 +78,7 @@ function sayFacing({ piece, unit }: OfPiece, { pairs, wallsAre, moves }: FacingW
 
 function sayCorner({ piece, unit }: OfPiece, { wall, others, heights: [a, b] }: UnequalCorner): Words {
   const [one, other, apart] = [a, b, a.minus(b).abs()].map((each) => sayLength(each, unit));
-  const second = sayList(others.map((each) => `${piece}.${each}`));
+  const second = sayPanels(piece, others);
   const corner = others.length > 1 ? 'its corners' : 'a corner';
   return {
     message: `${piece}.${wall} is ${one} high and ${second}, which it meets at ${corner}, ${other}: ${apart} apart`,

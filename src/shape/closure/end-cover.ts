@@ -7,38 +7,36 @@ import type { EndFlap, TubeEnd } from './ends.ts';
 import { isSquare } from './seam.ts';
 import { tolerance } from './tolerance.ts';
 
-/** How the flaps of an end don't fit it; in millimetres. */
-type EndMisfit =
-  /** What they leave open, the longer way first, and how much longer they would have to be. */
-  | { readonly kind: 'hole'; readonly size: readonly [number, number]; readonly lack: number }
-  /** One is in the way of the walls beside its own. */
-  | { readonly kind: 'sticks out'; readonly flap: EndFlap; readonly by: number };
+/** A flap in the way of the walls beside its own, and by how many millimetres. */
+type StickingFlap = { readonly flap: EndFlap; readonly by: number };
+
+/** Flaps that stick out between the walls of an end; none of a square one, of which facing walls tell more. */
+export function flapsSticking(shape: FoldedShape, end: TubeEnd, caliper: Length): readonly StickingFlap[] {
+  if (isSquare(end.tube) || !hasRoom(end)) return [];
+  const { outline, covers } = lookAt(shape, end);
+  return end.flaps.flatMap((flap, index) => {
+    const parts = uncovered(covers[index] ?? [], [outline], tolerance(caliper).mm);
+    return parts.length > 0 ? [{ flap, by: Math.max(...parts.map(breadthOf)) }] : [];
+  });
+}
+
+/** What flaps leave open, the longer way first, and how much longer they would have to be; in millimetres. */
+type EndHole = { readonly size: readonly [number, number]; readonly lack: number };
 
 /**
- * How the flaps of an end fit between its walls. Nothing where the end is square, of which facing walls tell more, or
- * where flaps that aren't stuck cover less than half of it: that end is meant to be open.
+ * The hole that the flaps of an end leave. None where it is square, where any sticks out, or where flaps that aren't
+ * stuck cover less than half of it: that end is meant to be open.
  */
-export function endMisfits(shape: FoldedShape, end: TubeEnd, caliper: Length): readonly EndMisfit[] {
-  if (isSquare(end.tube) || !hasRoom(end)) return [];
-  const allowed = tolerance(caliper).mm;
+export function holeIn(shape: FoldedShape, end: TubeEnd, caliper: Length): EndHole | undefined {
+  if (isSquare(end.tube) || !hasRoom(end) || flapsSticking(shape, end, caliper).length > 0) return undefined;
   const { outline, covers, view } = lookAt(shape, end);
-  const sticking = end.flaps.flatMap((flap, index): EndMisfit[] => {
-    const parts = uncovered(covers[index] ?? [], [outline], allowed);
-    return parts.length > 0 ? [{ kind: 'sticks out', flap, by: Math.max(...parts.map(breadthOf)) }] : [];
+  const open = uncovered(outline, covers, tolerance(caliper).mm);
+  const isMeant = end.flaps.some(({ panel }) => isStuck(shape.net, panel)) || coversHalf(shape, end, caliper);
+  if (open.length === 0 || !isMeant) return undefined;
+  return holeBetween(open.flat(), end.flaps, ({ fold }) => {
+    const [from, to] = foldIn(shape, fold);
+    return [view(from), view(to)];
   });
-  if (sticking.length > 0) return sticking;
-  const open = uncovered(outline, covers, allowed);
-  if (
-    open.length === 0 ||
-    !(end.flaps.some(({ panel }) => isStuck(shape.net, panel)) || coversHalf(shape, end, caliper))
-  )
-    return [];
-  return [
-    holeIn(open.flat(), end.flaps, ({ fold }) => {
-      const [from, to] = foldIn(shape, fold);
-      return [view(from), view(to)];
-    }),
-  ];
 }
 
 /** Whether flaps cover at least half of an end; else it is meant to be open. */
@@ -91,14 +89,14 @@ function viewAcross([origin, next, third]: readonly Point3[]): (point: Point3) =
 }
 
 /** What lies open between corners of it. Flaps are as much too short as the nearest is from the middle. */
-function holeIn(
+function holeBetween(
   corners: readonly Point2[],
   flaps: readonly EndFlap[],
   hinge: (flap: EndFlap) => readonly [Point2, Point2],
-): EndMisfit {
+): EndHole {
   const [xs, ys] = [corners.map(({ x }) => x), corners.map(({ y }) => y)];
   const middle = { x: (Math.min(...xs) + Math.max(...xs)) / 2, y: (Math.min(...ys) + Math.max(...ys)) / 2 };
   const size = [xs, ys].map((values) => Math.max(...values) - Math.min(...values)).toSorted((a, b) => b - a);
   const lacks = flaps.map((flap) => Math.abs(offLine(hinge(flap), middle)) - flap.depth.mm);
-  return { kind: 'hole', size: [size[0] ?? 0, size[1] ?? 0], lack: Math.min(...lacks) };
+  return { size: [size[0] ?? 0, size[1] ?? 0], lack: Math.min(...lacks) };
 }

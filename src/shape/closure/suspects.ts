@@ -1,5 +1,4 @@
-import { Length } from '../../measure/length.ts';
-import { roundMillimetres, roundNearest } from '../../measure/round.ts';
+import type { Length } from '../../measure/length.ts';
 import type { Net } from '../net.ts';
 import { cornersOf, positionOf, type Tube } from '../tube.ts';
 import { isSquare, sideWidth } from './seam.ts';
@@ -46,17 +45,4 @@ function closesWith(widths: readonly Length[], index: number, shift: Length, cal
 /** 1 when the walls follow one another towards right or bottom, else -1. */
 function direction({ joints: [first, second] }: Tube): -1 | 0 | 1 {
   return first && second ? positionOf(second.fold).compare(positionOf(first.fold)) : 1;
-}
-
-/** A 64th of an inch. */
-const SIXTY_FOURTH: Length = Length.of(1, 64, 'in');
-
-/**
- * Millimetres of the folded model as a length: the mark of a ruler they lie on (to 1/64 in) but for what
- * floating-point numbers are off by, else the nearest 1/1000 mm.
- */
-export function lengthOf(mm: number): Length {
-  const marked = roundNearest(roundMillimetres(mm, 1_000_000), SIXTY_FOURTH);
-  if (Math.abs(mm - marked.mm) < 1e-6) return marked;
-  return roundMillimetres(mm, 1000);
 }

@@ -5,10 +5,10 @@ import { optional, optionalLength, type Parameters, type Sizing } from './form.t
 import { customary } from './ruler.ts';
 import type { Settings } from './settings.ts';
 
-type Side = 'width' | 'depth' | 'height';
+type BoxSide = 'width' | 'depth' | 'height';
 
 /** Lengths from score line to score line, and where each was written. */
-export type Measured<S extends Side> = Readonly<Record<S, Length>> & {
+export type Measured<S extends BoxSide> = Readonly<Record<S, Length>> & {
   readonly at: Readonly<Record<S, Place>>;
 };
 
@@ -16,7 +16,7 @@ export type Measured<S extends Side> = Readonly<Record<S, Length>> & {
  * The size of a box, measured between score lines. Along the height `walls` walls count: one for an open tray, two for
  * what is closed above and below.
  */
-export function sizeOfBox(walls: 1 | 2): Sizing<Measured<Side>> {
+export function sizeOfBox(walls: 1 | 2): Sizing<Measured<BoxSide>> {
   return {
     parameters: {
       inside: optional('volume', 'width x depth x height of the room inside; the paper is allowed for'),
@@ -27,7 +27,7 @@ export function sizeOfBox(walls: 1 | 2): Sizing<Measured<Side>> {
       const inside = settings.has('inside');
       const [width, depth, height] = settings.lengths(inside ? 'inside' : 'outside');
       if (!width || !depth || !height) return undefined;
-      const scored = (side: Side, { value, at }: At<Length>, count: 1 | 2): Length => {
+      const scored = (side: BoxSide, { value, at }: At<Length>, count: 1 | 2): Length => {
         const allowance = wallAllowance(settings.ruler, settings.caliper, count);
         const length = inside ? value.plus(allowance) : value.minus(allowance);
         settings.limit(length, at, `the ${side}`, settings.foldable);

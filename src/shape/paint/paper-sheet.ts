@@ -1,5 +1,5 @@
 import { bounds, distance, dot, type Point3 } from '../space.ts';
-import { type Face, type PlaneTree, planeTree, type StackRules } from './plane-tree.ts';
+import { type PlaneFace, type PlaneTree, planeTree, type StackRules } from './plane-tree.ts';
 import { type Hinge, type Pose, placed, posesOf } from './pose.ts';
 
 /**
@@ -61,7 +61,7 @@ export function foldPaper(sheet: PaperSheet, shares: readonly number[]): FoldedP
   return { tree: planeTree(faces, sheet), middle, radius };
 }
 
-function facesOf(sheet: PaperSheet, shares: readonly number[]): readonly Face[] {
+function facesOf(sheet: PaperSheet, shares: readonly number[]): readonly PlaneFace[] {
   const poses = posesOf(sheet.panels, sheet.rest, shares);
   const { outside, inside } = sheet;
   const panels = sheet.panels.map(({ outline, undrawn = [] }, panel) => {
@@ -79,8 +79,8 @@ function faceAt(
   pose: Pose,
   outline: readonly number[],
   isDrawn: (side: number) => boolean,
-  look: Pick<Face, 'panel' | 'level' | 'outside' | 'inside'>,
-): Face {
+  look: Pick<PlaneFace, 'panel' | 'level' | 'outside' | 'inside'>,
+): PlaneFace {
   const corners = pointsOf(outline).map((point) => placed(pose, point));
   const sides = corners.map((_, side) => isDrawn(side));
   return { corners, normal: pose.outside, offset: dot(pose.outside, pose.origin), sides, ...look };

@@ -1,6 +1,6 @@
 import type { Point2 } from '../flat-polygon.ts';
 import { dot, type Point3, unit } from '../space.ts';
-import { type Face, farthestFirst, type PlaneTree } from './plane-tree.ts';
+import { farthestFirst, type PlaneFace, type PlaneTree } from './plane-tree.ts';
 
 /** How a shape is seen, in degrees: turned about the upright (its right side comes forward), tilted to show its top. */
 type Look = { readonly turn: number; readonly tilt: number };
@@ -9,7 +9,7 @@ type Look = { readonly turn: number; readonly tilt: number };
 export const USUAL_LOOK: Look = { turn: -32, tilt: 24 };
 
 /** One polygon of a picture; paint them in order. */
-export type PaintedFace = Pick<Face, 'panel' | 'level' | 'sides'> & {
+export type PaintedFace = Pick<PlaneFace, 'panel' | 'level' | 'sides'> & {
   /** In millimetres, x to the right and y down. */
   readonly points: readonly Point2[];
   /** Of the side of the paper that is seen, in full light. */

@@ -1,7 +1,7 @@
 import { between, dot, height, type Plane, type Point3 } from '../space.ts';
 
 /** A flat polygon in space: a panel, or what lies on one. Its plane's normal points to its outside. */
-export type Face = Plane & {
+export type PlaneFace = Plane & {
   readonly corners: readonly Point3[];
   /** Of each side, from its corner to the next: whether it is an edge of the paper, to be drawn as a line. */
   readonly sides: readonly boolean[];
@@ -28,7 +28,7 @@ export type StackRules = {
 export type PlaneTree = {
   readonly normal: Point3;
   readonly behind: PlaneTree | undefined;
-  readonly within: readonly Face[];
+  readonly within: readonly PlaneFace[];
   readonly before: PlaneTree | undefined;
 };
 
@@ -40,10 +40,10 @@ const TOUCHING = 1e-3;
 const TRIED = 8;
 
 /** Sorts faces into a tree of planes; a face that lies on both sides of one is cut in two. */
-export function planeTree(faces: readonly Face[], rules: StackRules): PlaneTree | undefined {
+export function planeTree(faces: readonly PlaneFace[], rules: StackRules): PlaneTree | undefined {
   const [plane, ...others] = withBestFirst(faces);
   if (!plane) return undefined;
-  const [behind, within, before]: [Face[], Face[], Face[]] = [[], [plane], []];
+  const [behind, within, before]: [PlaneFace[], PlaneFace[], PlaneFace[]] = [[], [plane], []];
   for (const face of others) {
     const [least, most] = reachOf(face, plane);
     if (most <= rules.near && least >= -rules.near && runAlike(face, plane)) within.push(face);
@@ -63,7 +63,7 @@ export function planeTree(faces: readonly Face[], rules: StackRules): PlaneTree 
 }
 
 /** The faces of a tree as they are seen when `towards` points to the viewer, the farthest first. */
-export function farthestFirst(tree: PlaneTree | undefined, towards: Point3): readonly Face[] {
+export function farthestFirst(tree: PlaneTree | undefined, towards: Point3): readonly PlaneFace[] {
   if (!tree) return [];
   const isFacing = dot(tree.normal, towards) > 0;
   const [far, near] = isFacing ? [tree.behind, tree.before] : [tree.before, tree.behind];
@@ -76,7 +76,7 @@ function runAlike(first: Plane, second: Plane): boolean {
 }
 
 /** The faces, that one first whose plane cuts the fewest others, of some tried. */
-function withBestFirst(faces: readonly Face[]): readonly Face[] {
+function withBestFirst(faces: readonly PlaneFace[]): readonly PlaneFace[] {
   const every = Math.max(1, Math.floor(faces.length / TRIED));
   let [best, fewest] = [0, Number.POSITIVE_INFINITY];
   for (const [index, face] of faces.entries()) {
@@ -87,13 +87,13 @@ function withBestFirst(faces: readonly Face[]): readonly Face[] {
   return [...faces.slice(best, best + 1), ...faces.slice(0, best), ...faces.slice(best + 1)];
 }
 
-function isCut(face: Face, plane: Plane): boolean {
+function isCut(face: PlaneFace, plane: Plane): boolean {
   const [least, most] = reachOf(face, plane);
   return least < -TOUCHING && most > TOUCHING;
 }
 
 /** The least and the greatest height of a face's corners over a plane. */
-function reachOf({ corners }: Face, plane: Plane): readonly [number, number] {
+function reachOf({ corners }: PlaneFace, plane: Plane): readonly [number, number] {
   let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   for (const corner of corners) {
     const over = height(plane, corner);
@@ -104,7 +104,7 @@ function reachOf({ corners }: Face, plane: Plane): readonly [number, number] {
 }
 
 /** The part of a face on one side of a plane. Where it was cut, no side is drawn. */
-function halfOf(face: Face, plane: Plane, sign: 1 | -1): Face {
+function halfOf(face: PlaneFace, plane: Plane, sign: 1 | -1): PlaneFace {
   const [corners, sides]: [Point3[], boolean[]] = [[], []];
   for (const [index, corner] of face.corners.entries()) {
     const next = face.corners[(index + 1) % face.corners.length] ?? corner;
@@ -124,9 +124,9 @@ function halfOf(face: Face, plane: Plane, sign: 1 | -1): Face {
 }
 
 /** Faces that lie on one another, from what is hindmost as the plane looks to what is foremost. */
-function stackOf(faces: readonly Face[], plane: Plane, rules: StackRules): readonly Face[] {
+function stackOf(faces: readonly PlaneFace[], plane: Plane, rules: StackRules): readonly PlaneFace[] {
   const waiting = [...faces];
-  const stack: Face[] = [];
+  const stack: PlaneFace[] = [];
   while (waiting.length > 0) {
     const free = waiting.findIndex((face) =>
       waiting.every((other) => riseTo(face, other, plane, rules) >= 0),
@@ -137,7 +137,7 @@ function stackOf(faces: readonly Face[], plane: Plane, rules: StackRules): reado
 }
 
 /** Positive when the second of two faces lies higher, as the plane looks; 0 when neither does. */
-function riseTo(first: Face, second: Face, plane: Plane, { near, stacked }: StackRules): number {
+function riseTo(first: PlaneFace, second: PlaneFace, plane: Plane, { near, stacked }: StackRules): number {
   const facing = Math.sign(dot(first.normal, plane.normal));
   if (first.panel === second.panel) return (second.level - first.level) * facing;
   const side = sideOf(first, second, stacked);
@@ -150,7 +150,7 @@ function riseTo(first: Face, second: Face, plane: Plane, { near, stacked }: Stac
 }
 
 /** 1 when the second lies on the first's outer side, -1 on its inner one; 0 for panels that never meet. */
-function sideOf(first: Face, second: Face, stacked: readonly StackedPair[]): number {
+function sideOf(first: PlaneFace, second: PlaneFace, stacked: readonly StackedPair[]): number {
   const pair = stacked.find(([a, b]) => isPair(first, second, a, b) || isPair(second, first, a, b));
   if (!pair) return 0;
   const [panel, , side] = pair;
@@ -158,6 +158,6 @@ function sideOf(first: Face, second: Face, stacked: readonly StackedPair[]): num
   return panel === first.panel ? side : -side * Math.sign(dot(first.normal, second.normal));
 }
 
-function isPair(first: Face, second: Face, a: number, b: number): boolean {
+function isPair(first: PlaneFace, second: PlaneFace, a: number, b: number): boolean {
   return first.panel === a && second.panel === b;
 }

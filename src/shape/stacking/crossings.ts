@@ -6,9 +6,7 @@ import type { Fold } from '../net.ts';
 import { foldsOf, otherSide } from '../panel-tree.ts';
 import { isFlatOn } from '../tube.ts';
 import type { Sides } from './sides.ts';
-
-/** A fold that cannot be closed, because paper between its two panels reaches past it, `by` millimetres. */
-export type Crossing = { readonly fold: Fold; readonly between: string; readonly by: number };
+import type { Crossing } from './stack.ts';
 
 /** A shape that lies as it is stacked; `made` are its folds that are closed. */
 type Stacked = {

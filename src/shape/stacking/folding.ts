@@ -1,11 +1,13 @@
 import { LEAST_GLUE } from '../closure/glue.ts';
+import { foldSteps } from '../fold-order.ts';
 import type { Net } from '../net.ts';
 import { perNet } from '../per-net.ts';
 import { tubesOf } from '../tube.ts';
 import { heldApart, keptApart } from './meeting.ts';
 import { comesBefore, type Move, movesOf } from './moves.ts';
 import { OrderSearch } from './order.ts';
-import { type Stack, Stacker } from './stack.ts';
+import type { Stack } from './stack.ts';
+import { Stacker } from './stacker.ts';
 
 /**
  * A net folded move by move, as near to the usual order as can be with nothing in the way; in the usual one where
@@ -44,7 +46,7 @@ function foldedAsUsual(stacker: Stacker, moves: readonly Move[]): Stack {
 /** Within a step what hangs further out first, and what is stuck under something before that. */
 function inUsualOrder(stacker: Stacker): readonly Move[] {
   const ordered: Move[] = [];
-  const moves = movesOf(stacker.sheet, stacker.tree());
+  const moves = movesOf(stacker.sheet, stacker.tree(), foldSteps(stacker.sheet));
   while (ordered.length < moves.length) {
     const waiting = moves.filter((move) => !ordered.includes(move));
     const own = waiting.filter(({ step }) => step === waiting[0]?.step);

@@ -1,4 +1,4 @@
-import { lengthOf } from '../closure/suspects.ts';
+import { foldedLength } from '../../measure/round.ts';
 import { areaOf, type Point2 } from '../flat-polygon.ts';
 import { foldedPanelOf, offPanel, onPanel, outlineOn } from '../folded-shape.ts';
 import type { FlatPoint, Mate, Net, Panel } from '../net.ts';
@@ -93,5 +93,5 @@ export function flatAreas(
 }
 
 function onSheet({ box }: Panel, { x, y }: Point2): FlatPoint {
-  return { x: box.left.plus(lengthOf(x)), y: box.top.plus(lengthOf(y)) };
+  return { x: box.left.plus(foldedLength(x)), y: box.top.plus(foldedLength(y)) };
 }

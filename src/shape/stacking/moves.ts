@@ -1,4 +1,3 @@
-import { foldSteps } from '../fold-order.ts';
 import type { Fold, Mate, Net } from '../net.ts';
 import { branchOf, type PanelTree, panelOf } from '../panel-tree.ts';
 
@@ -11,10 +10,14 @@ export type Move = {
   readonly carried: ReadonlySet<string>;
 };
 
-/** Every fold of a sheet that is made, move by move, in the order of the steps of the folding. */
-export function movesOf(sheet: Net, tree: PanelTree): readonly Move[] {
+/** Every fold of a sheet that is made, move by move, in the order of the steps of its folding. */
+export function movesOf(
+  sheet: Net,
+  tree: PanelTree,
+  steps: readonly { readonly folds: readonly Fold[] }[],
+): readonly Move[] {
   const childOf = new Map(tree.joints.map(({ fold, child }) => [fold, child]));
-  return foldSteps(sheet).flatMap(({ folds }, step) => {
+  return steps.flatMap(({ folds }, step) => {
     const moves = new Map<string, { step: number; folds: Fold[]; carried: Set<string> }>();
     for (const fold of folds) {
       const child = childOf.get(fold);

@@ -1,11 +1,12 @@
 import type { Move } from './moves.ts';
-import type { Stack, Stacker } from './stack.ts';
+import type { Stack } from './stack.ts';
+import type { Stacker } from './stacker.ts';
 
 /** So many moves are tried in every order there is: 120 orders. */
 const FEW = 5;
 
 /** Moves made one after another, and the stack before the first and after each. */
-type Way = { readonly moves: readonly Move[]; readonly stacks: readonly [Stack, ...Stack[]] };
+type TriedOrder = { readonly moves: readonly Move[]; readonly stacks: readonly [Stack, ...Stack[]] };
 
 /** Looks for an order of moves in which nothing hinders any. Where nobody has said when a move comes, it is free. */
 export class OrderSearch {
@@ -20,7 +21,7 @@ export class OrderSearch {
   /** The stack once all is folded, in an order as near to the usual as can be; undefined when there is none. */
   find(usual: readonly Move[]): Stack | undefined {
     const flat = this.#stacker.laidFlat();
-    let done: Way = { moves: [], stacks: [flat] };
+    let done: TriedOrder = { moves: [], stacks: [flat] };
     for (const move of usual) {
       const next = this.#withNext(done, move);
       if (!next) return this.#inAnyOrder(flat, usual);
@@ -30,19 +31,19 @@ export class OrderSearch {
   }
 
   /** One more move made, at the end or as little before it as nothing hinders. */
-  #withNext({ moves, stacks }: Way, move: Move): Way | undefined {
+  #withNext({ moves, stacks }: TriedOrder, move: Move): TriedOrder | undefined {
     for (let at = moves.length; at >= 0; at -= 1) {
       const passed = moves.slice(at);
       if (!passed.every((each) => isFree(move, each))) return undefined;
       const [first, ...others] = stacks.slice(0, at + 1);
-      const before: Way = { moves: moves.slice(0, at), stacks: [first ?? stacks[0], ...others] };
+      const before: TriedOrder = { moves: moves.slice(0, at), stacks: [first ?? stacks[0], ...others] };
       const made = this.#made(before, [move, ...passed]);
       if (made) return made;
     }
     return undefined;
   }
 
-  #made(way: Way, moves: readonly Move[]): Way | undefined {
+  #made(way: TriedOrder, moves: readonly Move[]): TriedOrder | undefined {
     let { stacks } = way;
     for (const move of moves) {
       const stack = this.#stacker.after(stacks.at(-1) ?? stacks[0], move);

@@ -1,8 +1,8 @@
 import type { Length } from '../../measure/length.ts';
 import { tolerance } from '../closure/tolerance.ts';
 import type { Fold } from '../net.ts';
-import { otherSide } from '../panel-tree.ts';
-import { isFlatOn, lineOf, positionOf, reachFrom, signedAngle } from '../tube.ts';
+import { foldsOf, isStuck, otherSide } from '../panel-tree.ts';
+import { areFacing, isFlatOn, lineOf, reachFrom, signedAngle } from '../tube.ts';
 import type { Stack } from './stack.ts';
 
 /** A leaf that is rolled into a fold: it lies between two others, and hangs on one of them. */
@@ -20,12 +20,10 @@ type RolledLeaf = {
 /** Every leaf that lies in a fold of the leaf it hangs on, but for what is glued. */
 export function rolledLeaves({ shape, sides }: Stack): readonly RolledLeaf[] {
   const { net } = shape;
-  const glued = new Set(net.glue.flatMap(({ from, to }) => [from, to]));
   return net.panels.flatMap(({ id }) => {
-    const own = net.folds.filter((fold) => fold.panels.includes(id) && isFlatOn(fold));
-    return pairsAcross(own).flatMap(([one, other]): RolledLeaf[] => {
+    return pairsAcross(foldsOf(net, id).filter(isFlatOn)).flatMap(([one, other]): RolledLeaf[] => {
       const [leaf, cover] = [otherSide(one, id), otherSide(other, id)];
-      if (leaf === undefined || cover === undefined || glued.has(leaf)) return [];
+      if (leaf === undefined || cover === undefined || isStuck(net, leaf)) return [];
       if (!sides.isBetween(leaf, cover, id)) return [];
       const [width, room] = [reachFrom(lineOf(one), net, leaf), reachFrom(lineOf(one), net, id)];
       return [{ leaf, panels: [cover, id], width, room, fold: one }];
@@ -42,8 +40,8 @@ export function isTight({ width, room }: RolledLeaf, caliper: Length): boolean {
 function pairsAcross(folds: readonly Fold[]): (readonly [Fold, Fold])[] {
   return folds.flatMap((one) =>
     folds.flatMap((other) => {
-      const faces = lineOf(one) === lineOf(other) && !positionOf(one).equals(positionOf(other));
-      return faces && signedAngle(one) === signedAngle(other) ? [[one, other] as const] : [];
+      const isPair = areFacing(one, other) && signedAngle(one) === signedAngle(other);
+      return isPair ? [[one, other] as const] : [];
     }),
   );
 }

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
-  type Face,
   farthestFirst,
+  type PlaneFace,
   planeTree,
   type StackedPair,
 } from '../../../src/shape/paint/plane-tree.ts';
@@ -11,7 +11,7 @@ import { cross, dot, length, minus, type Point3, plus, scaled, unit } from '../.
 const Z: Point3 = { x: 0, y: 0, z: 1 };
 
 /** A face of some corners, all its sides drawn. */
-function faceOf(panel: number, corners: readonly Point3[], level = 0): Face {
+function faceOf(panel: number, corners: readonly Point3[], level = 0): PlaneFace {
   const [a, b, c] = corners;
   if (!a || !b || !c) throw new Error('a face has three corners at least');
   const normal = unit(cross(minus(b, a), minus(c, a)));
@@ -29,7 +29,7 @@ function faceOf(panel: number, corners: readonly Point3[], level = 0): Face {
 }
 
 /** A square of 20 mm about a middle, spanned by two ways of length 1. */
-function square(panel: number, middle: Point3, right: Point3, up: Point3, level = 0): Face {
+function square(panel: number, middle: Point3, right: Point3, up: Point3, level = 0): PlaneFace {
   const corner = (x: number, y: number): Point3 => plus(middle, plus(scaled(right, x), scaled(up, y)));
   return faceOf(panel, [corner(-10, -10), corner(10, -10), corner(10, 10), corner(-10, 10)], level);
 }
@@ -38,14 +38,18 @@ const [X, Y] = [
   { x: 1, y: 0, z: 0 },
   { x: 0, y: 1, z: 0 },
 ];
-const level = (panel: number, z: number): Face => square(panel, { x: 0, y: 0, z }, X, Y);
+const level = (panel: number, z: number): PlaneFace => square(panel, { x: 0, y: 0, z }, X, Y);
 
-function orderOf(faces: readonly Face[], towards: Point3, stacked: readonly StackedPair[] = []): number[] {
+function orderOf(
+  faces: readonly PlaneFace[],
+  towards: Point3,
+  stacked: readonly StackedPair[] = [],
+): number[] {
   return farthestFirst(planeTree(faces, { near: 0.5, stacked }), towards).map(({ panel }) => panel);
 }
 
 /** Half the length of the sum of its corners' cross products. */
-function areaOf({ corners }: Face): number {
+function areaOf({ corners }: PlaneFace): number {
   const sum = corners.reduce(
     (total, a, index) => plus(total, cross(a, corners[(index + 1) % corners.length] ?? a)),
     {
