@@ -21,7 +21,7 @@ type OpenHole = { readonly hole: readonly [Length, Length]; readonly lack: Lengt
 export const bottomGap: Rule<Facts> = {
   severity: 'error',
   summary: 'Flaps that close an end of a box meet or overlap.',
-  why: 'Flaps that are too short leave a slot through which whatever the box holds falls out, or a lid that lets dust in.',
+  why: 'Flaps that are too short leave a slot that things fall out of, or a lid that lets dust in.',
   fails: { box: { bottom: '1 1/4, 5 5/8, 6 1/8' }, blames: '5 5/8' },
   passes: { box: {} },
   *check(context) {

@@ -24,8 +24,8 @@ type CutBase = { readonly by: Length };
 export const cornerOverhang: Rule<Facts> = {
   severity: 'error',
   summary:
-    'The corners of a layer stay within the cut corners of its base, be they rounded, clipped or tapered.',
-  why: "A square layer that fits a base by its width and height can still show its corners beyond the base's: a card with rounded ones, the upper corners of a tag, a flap that was tapered. Round the layer too, clip it alike, or cut it smaller.",
+    'The corners of a layer stay within those of its base, whether these are rounded, clipped or tapered.',
+  why: 'A square layer that fits a base by its width and height can still stick out at its corners: past the rounded corners of a card, the clipped ones of a tag, the slanted sides of a tapered flap. Round the layer too, clip it the same way, or cut it smaller.',
   fails: {
     pieces:
       'card: { stock: cream, cut: 4 x 5, corners: 1/2 }\nfront: { stock: cream, cut: 3 7/8 x 4 7/8, on: card }',

@@ -7,8 +7,8 @@ type Facts = OfPiece & Omit<LeftOut, 'mate'>;
 
 export const flapLeftOut: Rule<Facts> = {
   severity: 'warning',
-  summary: 'Of two flaps that are alike both are stuck, and a tab joins two panels.',
-  why: 'With one side flap stuck and the other forgotten, what goes in falls out at that side. And a flap that is stuck to the panel it hangs on joins nothing.',
+  summary: 'Flaps that match are both stuck down, and every tab joins two panels.',
+  why: 'With one side flap stuck down and the other forgotten, things fall out on that side. And a tab that is stuck to the panel it hangs on joins nothing.',
   fails: {
     pieces: `folder:
   stock: cream

@@ -7,8 +7,8 @@ type Facts = OfPiece & Omit<WrongWay, 'fold'>;
 
 export const flapWrongWay: Rule<Facts> = {
   severity: 'warning',
-  summary: 'Flaps fold in with those they are like, and one that is tucked in finds a wall.',
-  why: 'A flap folded outward closes nothing and stands in the way. One folded in at the edge of half a lid hangs down in the middle of the box, where there is nothing to tuck it behind. And an envelope whose flap is folded to its front stays open.',
+  summary: 'Flaps that match fold the same way, and a tuck flap has a wall to go behind.',
+  why: 'A flap folded outward closes nothing and gets in the way. One folded in at the edge of half a lid hangs down in the middle of the box, with nothing to tuck it behind. And an envelope whose flap is folded to its front stays open.',
   fails: { box: { folds: '1|2: mountain 90' }, blames: '1|2: mountain 90' },
   passes: { box: {} },
   *check(context) {

@@ -6,8 +6,8 @@ type Facts = OfPiece & Pick<GatePair, 'panels' | 'base'>;
 
 export const gatesApart: Rule<Facts> = {
   severity: 'warning',
-  summary: 'Two gates that would meet in the middle of a card are folded to the same side.',
-  why: 'Two flaps of half the width each are made to meet over the panel between them. With one fold the other way round, one of them lies behind it.',
+  summary: 'Two gates that would meet in the middle of a card are folded to the same side of it.',
+  why: 'Two flaps of half the width are meant to meet over the panel between them. With one of them folded the other way, it ends up behind that panel.',
   fails: {
     pieces:
       'card: { stock: cream, cut: 8 x 4, score: [{ from: left, at: [2, 6] }], panels: { right: A1, back: B1, left: C1 }, folds: { A|B: mountain 180, B|C: valley 180 } }',

@@ -13,7 +13,7 @@ type Facts = OfPiece & {
 export const glueBlocked: Rule<Facts> = {
   severity: 'error',
   summary: 'Once folded, nothing lies between two panels that stick together.',
-  why: 'Where flaps lie on one another, glue holds only those that touch. A flap named as stuck to the next but one is stuck to nothing.',
+  why: 'Where flaps lie on top of one another, glue holds only those that touch. A flap that is said to stick to the one beyond the next sticks to nothing.',
   fails: {
     pieces: `wrap:
   stock: cream

@@ -15,7 +15,7 @@ type Facts = OfPiece & {
 export const glueSticksOut: Rule<Facts> = {
   severity: 'error',
   summary: 'No glue tab sticks out past what it is stuck to.',
-  why: 'What sticks out of a seam shows, or stands in the way of the next wall. A tab is as wide as the wall it is stuck to at most.',
+  why: 'What sticks out of a seam shows, or gets in the way of the next wall. A tab is at most as wide as the wall it is stuck to.',
   fails: { box: { cut: '10 x 6 3/4' }, blames: 'tab: A3' },
   passes: { box: {} },
   *check(context) {

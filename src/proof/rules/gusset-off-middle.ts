@@ -21,7 +21,7 @@ type Facts = OfPiece &
 export const gussetOffMiddle: Rule<Facts> = {
   severity: 'warning',
   summary: 'A gusset is scored down the middle of its side.',
-  why: 'A bag stands square wherever its gussets are scored. Pushed in to fold it flat, a side that is not halved brings the front past the back by twice what the crease is off, or buckles.',
+  why: 'A bag stands square wherever its gussets are scored. But once it is folded flat, a crease off the middle brings the front past the back by twice as much, or makes the side buckle.',
   fails: {
     pieces:
       'bag: { stock: cream, cut: 10 1/2 x 6, score: [{ from: left, at: [3, 4 1/8, 5, 8, 9, 10] }], folds: { B|C: flat, E|F: flat }, taper: [G1], glue: { G1: A1 } }',

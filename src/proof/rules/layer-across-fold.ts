@@ -31,7 +31,7 @@ type Facts = OfLayer & {
 export const layerAcrossFold: Rule<Facts> = {
   severity: 'error',
   summary: 'A layer lies on one panel: not across a line that is folded, nor across a cut.',
-  why: 'A layer glued across a score line holds the fold open, or cracks along it. Mostly only the panel was forgotten: `on: card` is the whole sheet as it lies flat, `on: card.front` the front alone. Across a line that is scored and left flat a layer may lie. One that is meant to join two panels, as a spine does, says `overhang: yes`.',
+  why: 'A layer glued across a score line holds the fold open, or cracks along it. Usually only the panel was forgotten: `on: card` is the whole sheet as it lies flat, `on: card.front` the front alone. A layer may lie across a line that is scored and left flat. One that is meant to join two panels, as a spine does, says `overhang: yes`.',
   fails: {
     pieces:
       'card: { stock: cream, form: single-fold card, size: 4 1/4 x 5 1/2 }\nmat: { stock: cream, cut: 4 x 5 1/4, on: card }',

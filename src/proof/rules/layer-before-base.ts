@@ -14,8 +14,8 @@ type Facts = {
 
 export const layerBeforeBase: Rule<Facts> = {
   severity: 'warning',
-  summary: 'A layer is stuck on in no step before the one that brings its base.',
-  why: 'Whoever follows the steps has nothing to stick it to yet. To cut, stamp or join pieces beforehand is fine; so is a pair that is stuck together first and then put on its base.',
+  summary: 'No layer is stuck on before the step that brings its base.',
+  why: 'Whoever follows the steps has nothing to stick it to yet. Cutting, stamping or joining pieces beforehand is fine, and so is a pair that is stuck together first and then put on its base.',
   fails: {
     pieces:
       'card: { stock: cream, cut: 4 x 5 }\nmat: { stock: cream, cut: 3 x 4, on: card }\nlabel: { stock: cream, cut: 2 x 1, on: mat }',

@@ -15,8 +15,8 @@ type Facts = OfLayer & {
 
 export const layerHidden: Rule<Facts> = {
   severity: 'warning',
-  summary: 'No layer is hidden whole by another on the same base.',
-  why: 'Two layers that are placed by themselves on one base, the later over the whole of the earlier: nothing of the earlier is seen. Mostly one of them was to go elsewhere, or an `at:` is missing. Layers that lie partly over one another are right, and so is a small one on a large one.',
+  summary: 'No layer is completely hidden by another on the same base.',
+  why: 'When two layers go on one base and the later one covers all of the earlier, nothing of the earlier is seen. Usually one of them belongs elsewhere, or an `at:` is missing. Layers that partly overlap are fine, and so is a small one on a large one.',
   fails: {
     pieces:
       'card: { stock: cream, cut: 4 x 5 }\nlabel: { stock: cream, cut: 2 x 1, on: card }\nphoto: { stock: cream, cut: 3 x 4, on: card }',

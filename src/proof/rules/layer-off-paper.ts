@@ -18,7 +18,7 @@ type Gap =
 
 export const layerOffPaper: Rule<Facts> = {
   severity: 'error',
-  summary: 'Under a layer there is paper: it lies over nothing that is trimmed off or punched out.',
+  summary: 'There is paper under every layer: none lies where its base is trimmed off or punched out.',
   why: 'A layer that reaches over a part that was trimmed off hangs in the air with its glue showing. One that covers half a hole is cut into when the string goes through; one that covers a hole whole has to be punched with it.',
   fails: {
     pieces:

@@ -12,7 +12,7 @@ type Facts = {
 export const missingProject: Rule<Facts> = {
   severity: 'warning',
   summary: 'A link to another project leads to one that is there.',
-  why: 'A project that was renamed or left out leaves its links behind, and whoever follows one finds a page that is not there.',
+  why: 'A project that was renamed or taken out leaves its links behind, and whoever follows one finds no page there.',
   fails: {
     pieces: 'card: { stock: cream, cut: 4 x 5 }',
     body: '## Cut\nCut :piece[card] as for [the tag](../tga/).\n',

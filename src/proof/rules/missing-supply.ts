@@ -7,8 +7,8 @@ import { quote } from '../words.ts';
 
 export const missingSupply: Rule<{ readonly tool: string }> = {
   severity: 'note',
-  summary: 'A tool that a step takes in hand is among the supplies.',
-  why: 'People lay out what the list says. A bone folder that first turns up in step four stops the whole table. A few plain words are looked for, in the language of the sheet; nothing is said of a sheet without supplies, of notes for the demonstrator, or of a sentence with an "if" or a "without" in it.',
+  summary: 'Every tool that a step calls for is among the supplies.',
+  why: 'People lay out what the list says, and a bone folder that first turns up in step four stops the whole table. Only a few plain words are looked for, in the language of the sheet. A sheet without supplies, notes for the demonstrator, and sentences with an "if" or a "without" in them are passed over.',
   fails: {
     head: 'supplies:\n  - { item: Score board, kind: tool }',
     pieces: 'card: { stock: cream, cut: 4 x 5 }',

@@ -10,8 +10,8 @@ type Facts = OfLayer & {
 
 export const panelNotNamed: Rule<Facts> = {
   severity: 'warning',
-  summary: 'A layer on a folded piece says on which of its panels it goes.',
-  why: 'Without a panel, `on: card` is the whole sheet as it lies flat, and its middle may be the back. Distances and borders are then those of the sheet, and the drawings of the folded card leave the layer out.',
+  summary: 'A layer on a folded piece says which panel it goes on.',
+  why: 'Without a panel, `on: card` is the whole sheet as it lies flat, and its middle may be the back. Distances and borders are then measured on the whole sheet, and drawings of the folded card leave the layer out.',
   fails: {
     pieces:
       'card: { stock: cream, form: gate-fold card, size: 5 1/2 x 4 1/4 }\nmat: { stock: cream, cut: 2 1/2 x 4, on: card }',

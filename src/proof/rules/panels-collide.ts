@@ -35,7 +35,7 @@ type Facts = OfPiece & {
 
 export const panelsCollide: Rule<Facts> = {
   severity: 'error',
-  summary: 'No panel passes through another, neither in the end nor between the stages of folding.',
+  summary: 'No panel passes through another, neither at the end nor between the stages of folding.',
   why: 'Two panels cannot be in one place. Where the folds would take one through another, the paper buckles or tears instead.',
   fails: { box: { bottom: '1 1/4, 5 3/8, 6 1/8' }, blames: '5 3/8' },
   passes: { box: {} },

@@ -22,8 +22,8 @@ type Facts = {
 export const proseMeasurement: Rule<Facts> = {
   severity: 'warning',
   summary:
-    'Every measurement in the text is one that what its sentence names has, or else something in the project.',
-  why: 'A number typed into a step stays behind when a piece is changed, and then cut list and step say two things. Write `:size[front]` or `:reveal[front]`, and the text always follows.',
+    'Every measurement in the text is that of something its sentence names or, where it names nothing, of something in the project.',
+  why: 'A number typed into a step stays behind when a piece is changed, and then the cut list says one thing and the step another. Write `:size[front]` or `:reveal[front]`, and the text always follows.',
   fails: {
     pieces: 'card: { stock: cream, cut: 4 1/4 x 5 1/2 }\nfront: { stock: cream, cut: 4 x 5 1/4, on: card }',
     body: '## Layer\nStick :piece[front] on :piece[card], leaving 3/16 in all round.\n',

@@ -18,7 +18,7 @@ const [SIXTEENTH, TWO]: readonly [Length, Length] = [Length.of(1, 16, 'in'), Len
 export const rolledLeaf: Rule<Facts> = {
   severity: 'warning',
   summary: 'A leaf that is rolled in is narrower than the one it is folded onto.',
-  why: 'A leaf that lies inside the next fold needs room there: as wide as its neighbor, it stands against the fold and buckles. A sixteenth of an inch less is usual (common practice, no source). Folded to and fro, as an accordion is, leaves may be equal.',
+  why: 'A leaf that lies inside the next fold needs room there: if it is as wide as its neighbor, it jams in the fold and buckles. A sixteenth of an inch less is usual (common practice, no source). Folded to and fro, as an accordion is, leaves may be equal.',
   fails: {
     pieces:
       'card: { stock: cream, cut: 9 x 4, score: [{ from: left, at: [3, 6] }], panels: { front: B1 }, folds: { A|B: mountain 180, B|C: mountain 180 } }',

@@ -5,8 +5,8 @@ import { quote } from '../words.ts';
 
 export const unclearComma: Rule<{ readonly written: string }> = {
   severity: 'warning',
-  summary: 'In a list of positions it is clear which commas are decimals.',
-  why: 'In a list a comma goes on to the next number: `[2,5, 10,5]` is four positions, not two. It is looked at where a sheet is measured in metric, and only some commas of a list have a space after them.',
+  summary: 'In a list of positions, it is clear which commas are decimal ones.',
+  why: 'In a list, a comma leads on to the next number: `[2,5, 10,5]` is four positions, not two. This is checked where a sheet is measured in metric and only some commas of a list have a space after them.',
   fails: {
     sheet:
       '---\ntitle: A card to try\nmeasurements:\n  unit: cm\n  pieces:\n    card: { cut: 21 x 10, score: [{ from: left, at: [2,5, 10] }] }\n---\n## Score\nTake :piece[card].\n',
