@@ -53,6 +53,17 @@ describe('the proof of what is folded flat', () => {
       envelope(RIGHT, 'back: left, right: back'),
     ],
     ['one that is sealed', envelope(RIGHT, 'left: back, right: back, flap: back')],
+    [
+      'a wrap whose sides are stuck to one another, and its bottom to the first of them',
+      `box:
+  stock: cream
+  cut: 8 1/4 x 8
+  score: [{ from: left, at: [2 3/4, 5 1/2] }, { from: top, at: [4] }]
+  panels: { left: A1, back: B1, right: C1, bottom: B2 }
+  trim: [A2, C2]
+  folds: { A|B: ${M}, B|C: ${M}, 1|2: ${M} }
+  glue: { left: right, bottom: left }`,
+    ],
     ['leaves to and fro', strip('8 1/2', '2 1/8, 4 1/4, 6 3/8', `A|B: ${M}, B|C: ${V}, C|D: ${M}`)],
     [
       'a roll whose leaves get narrower',

@@ -54,13 +54,14 @@ export function leftOutFlaps(net: Net): readonly LeftOut[] {
 }
 
 /**
- * Twins on one panel are stuck to one thing. Those on two may be stuck each to its own, or each to the panel it hangs on,
+ * Twins on one panel are stuck to one thing, or to one another. Those on two may be stuck each to its own, or each to the panel it hangs on,
  * as pockets are.
  */
 function unlikeTwin(net: Net, { panel, on }: FlatFlap, other: FlatFlap): LeftOut[] {
   const own = stuckTo(net, panel);
   const [theirs] = stuckTo(net, other.panel);
-  if (!theirs || net.opens?.includes(panel)) return [];
+  const isOnTwin = own.some(({ to }) => to === other.panel);
+  if (!theirs || isOnTwin || net.opens?.includes(panel)) return [];
   const twin = { panel: other.panel, to: theirs.to };
   const [stuck] = own;
   if (!stuck) return [{ panel, hangsThere: false, twin }];
