@@ -3,6 +3,7 @@ import type { PieceBody, Project } from '../project/model.ts';
 import type { Edge } from '../project/net-as-written.ts';
 import type { At, Place } from '../project/source.ts';
 import type { Layer } from '../shape/shapes.ts';
+import type { Evidence, ProofContext } from './rule.ts';
 import type { Words } from './told.ts';
 import { sayLength } from './words.ts';
 
@@ -36,8 +37,19 @@ export type AxisFacts = OfLayer &
     readonly baseAt?: Place;
   };
 
+/** What is wrong with layers where they lie, each told where its base is named. */
+export function* eachOnBase<F extends object>(
+  { project, shapes }: ProofContext,
+  find: (layer: Layer) => F | undefined,
+): Generator<Evidence<OfLayer & F>> {
+  for (const layer of shapes.layers) {
+    const found = find(layer);
+    if (found) yield { at: basePlace(layer), facts: { ...ofLayer(project, layer), ...found } };
+  }
+}
+
 /** Where to point for what a layer lies on: at its name, else at the whole piece. */
-export function basePlace({ piece }: Layer): Place {
+function basePlace({ piece }: Layer): Place {
   return piece.on?.at ?? piece.at;
 }
 

@@ -1,14 +1,11 @@
-import { blockedGlue } from '../../shape/stacking/blocked-glue.ts';
+import type { Mate } from '../../shape/net.ts';
+import { type BlockedGlue, blockedGlue } from '../../shape/stacking/blocked-glue.ts';
 import { stackOf } from '../../shape/stacking/folding.ts';
 import { closedSheets, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 import { sayList } from '../words.ts';
 
-type Facts = OfPiece & {
-  readonly from: string;
-  readonly to: string;
-  readonly between: readonly string[];
-};
+type Facts = OfPiece & Pick<Mate, 'from' | 'to'> & Pick<BlockedGlue, 'between'>;
 
 export const glueBlocked: Rule<Facts> = {
   severity: 'error',

@@ -1,6 +1,7 @@
 import type { Length } from '../../measure/length.ts';
 import { foldedLength } from '../../measure/round.ts';
 import { allMeet, type GlueFit, glueFits } from '../../shape/closure/glue.ts';
+import type { Mate } from '../../shape/net.ts';
 import {
   type Better,
   closedSheets,
@@ -30,7 +31,7 @@ type Misfolded = {
   readonly better: Better;
 };
 
-type Pairing = { readonly from: string; readonly to: string };
+type Pairing = Pick<Mate, 'from' | 'to'>;
 
 export const glueMisses: Rule<Facts> = {
   severity: 'error',

@@ -1,7 +1,6 @@
 import type { Length } from '../../measure/length.ts';
 import { roundFolded } from '../../measure/round.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
-import type { Project } from '../../project/model.ts';
 import {
   fittingPanel,
   groundOf,
@@ -11,9 +10,9 @@ import {
   partingOf,
 } from '../../shape/ground.ts';
 import type { Fold } from '../../shape/net.ts';
-import type { Layer, Shapes } from '../../shape/shapes.ts';
-import { basePlace, type OfLayer, ofLayer } from '../axis.ts';
-import type { Rule } from '../rule.ts';
+import type { Layer } from '../../shape/shapes.ts';
+import { eachOnBase, type OfLayer } from '../axis.ts';
+import type { ProofContext, Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
 type Facts = OfLayer & {
@@ -38,12 +37,7 @@ export const layerAcrossFold: Rule<Facts> = {
     blames: 'card',
   },
   passes: { with: 'on: card.front', insteadOf: 'on: card' },
-  *check({ project, shapes }) {
-    for (const layer of shapes.layers) {
-      const found = partedPanels(layer, project, shapes);
-      if (found) yield { at: basePlace(layer), facts: { ...ofLayer(project, layer), ...found } };
-    }
-  },
+  check: (context) => eachOnBase(context, (layer) => partedPanels(layer, context)),
   say: ({ layer, baseName, panels, reaches, between, further, fitting, unit }) => {
     const [first, second] = reaches.map((reach) => sayLength(reach, unit));
     const more = further > 0 ? `, and ${further} more` : '';
@@ -59,8 +53,7 @@ export const layerAcrossFold: Rule<Facts> = {
 /** The panels under a layer on a folded sheet as a whole, if the folding takes them apart. */
 function partedPanels(
   layer: Layer,
-  { unit }: Project,
-  shapes: Shapes,
+  { project: { unit }, shapes }: ProofContext,
 ): Omit<Facts, keyof OfLayer> | undefined {
   if (!liesOnWhole(layer, shapes)) return undefined;
   const ground = groundOf(layer, shapes);

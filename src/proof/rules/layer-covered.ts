@@ -1,16 +1,15 @@
-import type { Project } from '../../project/model.ts';
 import { caliperOf, stockOf } from '../../shape/caliper.ts';
 import { folded } from '../../shape/closure/sound.ts';
 import { upright } from '../../shape/fold.ts';
 import { groundOf, panelUnder, partOver } from '../../shape/ground.ts';
 import type { Net } from '../../shape/net.ts';
 import { isStuck } from '../../shape/panel-tree.ts';
-import type { Layer, Shapes } from '../../shape/shapes.ts';
+import type { Layer } from '../../shape/shapes.ts';
 import { faceStateOf } from '../../shape/stacking/face-states.ts';
 import { openedNet } from '../../shape/stacking/opened.ts';
 import { signedAngle } from '../../shape/tube.ts';
-import { basePlace, type OfLayer, ofLayer } from '../axis.ts';
-import type { Rule } from '../rule.ts';
+import { eachOnBase, type OfLayer } from '../axis.ts';
+import type { ProofContext, Rule } from '../rule.ts';
 
 type Facts = OfLayer & {
   /** The panel it lies on, as in `box.tab`. */
@@ -30,12 +29,7 @@ export const layerCovered: Rule<Facts> = {
     blames: 'box.tab',
   },
   passes: { with: 'box.front', insteadOf: 'box.tab' },
-  *check({ project, shapes }) {
-    for (const layer of shapes.layers) {
-      const found = coveredBy(layer, project, shapes);
-      if (found) yield { at: basePlace(layer), facts: { ...ofLayer(project, layer), ...found } };
-    }
-  },
+  check: (context) => eachOnBase(context, (layer) => coveredBy(layer, context)),
   say: ({ layer, panel, gluedTo }) => {
     const remedy = 'stick it on a panel that shows';
     return gluedTo === undefined
@@ -52,7 +46,7 @@ export const layerCovered: Rule<Facts> = {
 };
 
 /** What becomes of the face that a layer lies on, unless it is seen; nothing is known of a net that does not close. */
-function coveredBy(layer: Layer, project: Project, shapes: Shapes): Omit<Facts, keyof OfLayer> | undefined {
+function coveredBy(layer: Layer, { project, shapes }: ProofContext): Omit<Facts, keyof OfLayer> | undefined {
   const { net } = layer.under;
   const ground = groundOf(layer, shapes);
   const panel = (layer.under.panel ?? panelUnder(ground))?.id;

@@ -5,7 +5,7 @@ import { areaOf, type Point2 } from '../../shape/flat-polygon.ts';
 import { upright } from '../../shape/fold.ts';
 import { type Ground, groundOf, partingOf, partOver } from '../../shape/ground.ts';
 import type { Hole } from '../../shape/net.ts';
-import { basePlace, type OfLayer, ofLayer } from '../axis.ts';
+import { eachOnBase, type OfLayer } from '../axis.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength, saySize } from '../words.ts';
 
@@ -26,15 +26,13 @@ export const layerOffPaper: Rule<Facts> = {
     blames: 'tag',
   },
   passes: { with: 'top: 5/8', insteadOf: 'top: 3/8' },
-  *check({ project, shapes }) {
-    for (const layer of shapes.layers) {
+  check: (context) =>
+    eachOnBase(context, (layer) => {
       const { net, panel } = layer.under;
-      if (panel ? !net.holes : layer.piece.overhang) continue;
-      const gap = gapUnder(groundOf(layer, shapes), project.unit);
-      const facts = ofLayer(project, layer);
-      if (gap) yield { at: basePlace(layer), facts: { ...facts, gap } };
-    }
-  },
+      if (panel ? !net.holes : layer.piece.overhang) return undefined;
+      const gap = gapUnder(groundOf(layer, context.shapes), context.project.unit);
+      return gap && { gap };
+    }),
   say: ({ layer, baseName, gap, unit }) => {
     if (gap.kind === 'trimmed') {
       return {

@@ -1,5 +1,5 @@
 import { fittingPanel, groundOf, liesOnWhole, panelUnder } from '../../shape/ground.ts';
-import { basePlace, type OfLayer, ofLayer } from '../axis.ts';
+import { eachOnBase, type OfLayer } from '../axis.ts';
 import type { Rule } from '../rule.ts';
 
 type Facts = OfLayer & {
@@ -18,19 +18,14 @@ export const panelNotNamed: Rule<Facts> = {
     blames: 'card',
   },
   passes: { with: 'on: card.left', insteadOf: 'on: card' },
-  *check({ project, shapes }) {
-    for (const layer of shapes.layers) {
-      if (!liesOnWhole(layer, shapes)) continue;
-      const panel = panelUnder(groundOf(layer, shapes))?.id;
-      if (panel === undefined) continue;
-      const best = fittingPanel(layer);
-      const fitting = best !== undefined && best !== panel && { fitting: best };
-      yield {
-        at: basePlace(layer),
-        facts: { ...ofLayer(project, layer), panel, ...fitting },
-      };
-    }
-  },
+  check: (context) =>
+    eachOnBase(context, (layer) => {
+      const { shapes } = context;
+      const panel = liesOnWhole(layer, shapes) ? panelUnder(groundOf(layer, shapes))?.id : undefined;
+      const fitting = fittingPanel(layer);
+      if (panel === undefined) return undefined;
+      return { panel, ...(fitting !== undefined && fitting !== panel && { fitting }) };
+    }),
   say: ({ layer, baseName, panel, fitting }) => ({
     message: `${layer} lies on ${baseName} as a whole, and so on its ${panel}: no panel is named`,
     remedy: `write "on: ${baseName}.${panel}"${fitting ? `, or another panel, such as "on: ${baseName}.${fitting}"` : ''}`,

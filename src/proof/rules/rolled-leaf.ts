@@ -1,16 +1,11 @@
 import { Length } from '../../measure/length.ts';
 import { stackOf } from '../../shape/stacking/folding.ts';
-import { isTight, rolledLeaves } from '../../shape/stacking/rolled.ts';
+import { isTight, type RolledLeaf, rolledLeaves } from '../../shape/stacking/rolled.ts';
 import { closedSheets, foldWords, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
-type Facts = OfPiece & {
-  readonly leaf: string;
-  readonly panels: readonly [string, string];
-  readonly width: Length;
-  readonly room: Length;
-};
+type Facts = OfPiece & Omit<RolledLeaf, 'fold'>;
 
 /** How much narrower a leaf is that is rolled in, on either ruler. Common practice, no source. */
 const [SIXTEENTH, TWO]: readonly [Length, Length] = [Length.of(1, 16, 'in'), Length.of(2, 1, 'mm')];

@@ -1,7 +1,7 @@
 import type { Length } from '../../measure/length.ts';
 import type { Place } from '../../project/source.ts';
-import { unequalRims } from '../../shape/closure/rims.ts';
-import { seamFit } from '../../shape/closure/seam.ts';
+import { type UnequalRim, unequalRims } from '../../shape/closure/rims.ts';
+import { seamFit, type UnequalWalls } from '../../shape/closure/seam.ts';
 import { suspectLines } from '../../shape/closure/suspects.ts';
 import { type Tube, tubesOf } from '../../shape/tube.ts';
 import { type FoldedSheet, foldedSheets, type LineMove, moveScore, type OfPiece } from '../folded-sheets.ts';
@@ -39,21 +39,13 @@ export const wallsUnequal: Rule<Facts> = {
 
 /** Walls of a tube that face each other and differ, each side made of one wall or more. */
 type FacingWalls = {
-  readonly pairs: readonly {
-    readonly first: readonly string[];
-    readonly second: readonly string[];
-    readonly widths: readonly [Length, Length];
-  }[];
+  readonly pairs: readonly UnequalWalls[];
   readonly wallsAre: 'wide' | 'high';
   readonly moves: readonly LineMove[];
 };
 
 /** A wall of a tray that differs from those it meets at its corners. */
-type UnequalCorner = {
-  readonly wall: string;
-  readonly others: readonly string[];
-  readonly heights: readonly [Length, Length];
-};
+type UnequalCorner = Omit<UnequalRim, 'mate'>;
 
 function movesFor(sheet: FoldedSheet, tube: Tube): { readonly at: Place; readonly move: LineMove }[] {
   return suspectLines(sheet.net, tube, sheet.caliper).flatMap(

@@ -8,7 +8,7 @@ import { type RisingWall, wallsRound } from './room.ts';
 import { nearlyEqual } from './tolerance.ts';
 
 /** A wall that rises from the base of a tray and is not as high as those it meets at its corners. */
-type UnequalRim = {
+export type UnequalRim = {
   readonly wall: string;
   readonly others: readonly string[];
   /** Its own height, and that of all the others. */

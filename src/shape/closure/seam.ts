@@ -8,7 +8,7 @@ import { cornersOf, positionOf, reachFrom, type Tube, type TubeSide } from '../t
 import { nearlyEqual, tolerance } from './tolerance.ts';
 
 /** Two sides that face each other and differ: `first` comes before `second` in the row. */
-type UnequalWalls = {
+export type UnequalWalls = {
   readonly first: TubeSide;
   readonly second: TubeSide;
   readonly widths: readonly [Length, Length];

@@ -6,7 +6,7 @@ import { heldApart, meetingOf, stuckThrough } from './meeting.ts';
 import type { Stack } from './stack.ts';
 
 /** Glue marks whose panels lie over one another and yet don't meet, because others lie between them. */
-type BlockedGlue = { readonly mate: Mate; readonly between: readonly string[] };
+export type BlockedGlue = { readonly mate: Mate; readonly between: readonly string[] };
 
 /** Panels that are folded onto one side of a panel, while what they are to stick to lies on its other side. */
 export type Astray = {

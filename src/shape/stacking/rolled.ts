@@ -6,7 +6,7 @@ import { areFacing, isFlatOn, lineOf, reachFrom, signedAngle } from '../tube.ts'
 import type { Stack } from './stack.ts';
 
 /** A leaf that is rolled into a fold: it lies between two others, and hangs on one of them. */
-type RolledLeaf = {
+export type RolledLeaf = {
   readonly leaf: string;
   /** The two it lies between; it hangs on the second. */
   readonly panels: readonly [string, string];
