@@ -89,7 +89,7 @@ describe('a base that cannot be', () => {
   it('is reported for a panel that is not there, with the nearest', () => {
     const { findings } = shapesOf(sheetOf(TRADE_FACT, 'mat: { stock: moss, cut: 1 x 1, on: box.frond }'));
     expect(mergeFindings(findings).map(({ rule, remedy }) => [rule, remedy])).toEqual([
-      ['unknown-reference', 'write "front"'],
+      ['unknown-reference', 'write "box.front"'],
     ]);
   });
 

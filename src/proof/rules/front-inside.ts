@@ -46,11 +46,14 @@ export const frontInside: Rule<Facts> = {
   }),
 };
 
+/** Degrees; what is bent by less shows both its sides. */
+const LEAST_CLOSED = 45;
+
 /** The fold of a standing card, when it brings the outsides of its two halves towards each other. */
 function valleySpine(net: Net, caliper: Length): Fold | undefined {
   return spines(net).find((fold) => {
     const [one, other] = fold.panels.map((panel) => reachFrom(lineOf(fold), net, panel));
     const areHalves = one && other && nearlyEqual(one, other, caliper);
-    return areHalves && !isFlatOn(fold) && signedAngle(fold) < 0;
+    return areHalves && !isFlatOn(fold) && signedAngle(fold) <= -LEAST_CLOSED;
   });
 }
