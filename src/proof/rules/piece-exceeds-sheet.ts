@@ -73,10 +73,10 @@ export const pieceExceedsSheet: Rule<Facts> = {
 
 const UNITS = { inch: 'inches', metric: 'millimeters' } as const;
 
-type Misfit = Pick<Facts, 'sheets' | 'fixed'>;
+type NoRoom = Pick<Facts, 'sheets' | 'fixed'>;
 
 /** Why a size cannot be cut from any of some sheets; undefined where it can. */
-function misfitIn(sheets: readonly SheetPlaced[], size: Size, stock: Stock): Misfit | undefined {
+function misfitIn(sheets: readonly SheetPlaced[], size: Size, stock: Stock): NoRoom | undefined {
   if (sheets.length === 0 || sheets.some((sheet) => fitsWithin(size, sheet.size))) return undefined;
   const fitsTurned = sheets.some((sheet) => fitsWithin(quarterTurned(size), sheet.size));
   const fixed = fitsTurned ? keptUpright(stock) : undefined;
