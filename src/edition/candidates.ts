@@ -9,10 +9,6 @@ export type Rung = {
   /** What the ruler shows. A length between two marks counts as much worse: no more of them than need be. */
   readonly mark: Length;
   readonly reach: Length;
-  /** The same for a cut that follows from its border: from its base, too. */
-  readonly cutReach: Length;
-  /** Whether what is settled here is worth a note. */
-  readonly isStrained: boolean;
 };
 
 /** One way to choose all primary lengths of a piece, by their keys. */
@@ -26,32 +22,27 @@ export type Options = Primary & {
 /** The choice made for each primary length, by its place among the options, and what all of it costs. */
 type Choice = { readonly indices: readonly number[]; readonly last: number; readonly cost: number };
 
+/** Whole steps first, then half ones, then farther. */
+export function rungsOf(project: Project): readonly Rung[] {
+  const { step, near, far } = reachesOf(project);
+  return [near, far].flatMap((reach) => [
+    { step, mark: step, reach },
+    { step: step.half(), mark: step, reach },
+  ]);
+}
+
 /**
- * Whole steps first, with cuts as near as what they follow from; then half steps, then farther. A layer's border is
- * looked at more than its size, so that its cut may be twice as far off before anything else gives way.
+ * The step of an edition, how far a length may be from the one as written, and how far before it is worth a note where it
+ * is a cut that follows from its border: a border is looked at more than a size.
  */
-export function rungsOf({ unit, metric }: Project): readonly Rung[] {
+export function reachesOf({ unit, metric }: Project): Record<'step' | 'near' | 'far', Length> {
   const step = unit === 'in' ? Length.of(1, 16, 'in') : Length.of(1, metric === 'half' ? 2 : 1, 'mm');
-  const reach = Length.max(Length.of(3, 2, 'mm'), step);
-  const far = reach.times(2);
-  const [whole, half] = [
-    { step, mark: step },
-    { step: step.half(), mark: step },
-  ];
-  return [
-    { ...whole, reach, cutReach: reach, isStrained: false },
-    { ...whole, reach, cutReach: far, isStrained: false },
-    { ...half, reach, cutReach: far, isStrained: true },
-    { ...whole, reach: far, cutReach: far, isStrained: true },
-    { ...half, reach: far, cutReach: far, isStrained: true },
-  ];
+  const near = Length.max(Length.of(3, 2, 'mm'), step);
+  return { step, near, far: near.times(2) };
 }
 
 /** What each primary length may become: rounded, and the next steps on both sides within reach. */
-export function optionsOf(
-  primaries: readonly Primary[],
-  { step, mark, reach }: Pick<Rung, 'step' | 'mark' | 'reach'>,
-): readonly Options[] {
+export function optionsOf(primaries: readonly Primary[], { step, mark, reach }: Rung): readonly Options[] {
   const options: Options[] = [];
   for (const { key, own } of primaries) {
     const nearest = roundToStep(own, step);

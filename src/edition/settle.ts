@@ -6,7 +6,15 @@ import { buildNets } from '../shape/build.ts';
 import { baseSize, layPieces } from '../shape/layers.ts';
 import type { Net } from '../shape/net.ts';
 import type { Layer, Shapes } from '../shape/shapes.ts';
-import { candidatesOf, type Numbers, type Options, optionsOf, type Rung, rungsOf } from './candidates.ts';
+import {
+  candidatesOf,
+  type Numbers,
+  type Options,
+  optionsOf,
+  type Rung,
+  reachesOf,
+  rungsOf,
+} from './candidates.ts';
 import { type Edition, editionWritten, rulerWritten } from './editions.ts';
 import { findOthers } from './others.ts';
 import { keyOf, type Lying, movePiece, type NewLength, primariesOf } from './primaries.ts';
@@ -113,18 +121,19 @@ class Settling {
     const keepsLook = signatureOf(own.built);
     const ruler = this.#soFar.project.unit === 'in' ? 'in' : 'mm';
     let nearest: { readonly candidate: Numbers; readonly trial: Trial } | undefined;
-    for (const { step, cutReach, isStrained, options } of rungs) {
+    const { far } = reachesOf(this.#soFar.project);
+    for (const [index, { step, options }] of rungs.entries()) {
       for (const candidate of candidatesOf(options, MOST_TRIED)) {
         const move: NewLength = (length, kind) => candidate.get(keyOf(length, kind)) ?? length;
         const moved = movePiece(piece, ruler, move, lying);
         const trial = this.#tryOut(moved, this.#soFar, besides(lying, this.#layers));
         if (trial.nets.size === 0) continue;
         nearest ??= { candidate, trial };
-        const isRound = liesOnStep(trial.built, step) && cutsWithin(cutReach, piece, moved);
+        const isRound = liesOnStep(trial.built, step) && cutsWithin(far, piece, moved);
         if (!isRound || !keepsLook(trial.built)) continue;
         if (!findOthers(trial.findings(), known).next().done) continue;
         this.#accept(trial);
-        return isStrained ? { ...yielding(candidate, rungs), faulty: false } : undefined;
+        return index > 0 ? { ...yielding(candidate, rungs), faulty: false } : undefined;
       }
     }
     // As written, which is no round number, a piece that can't even be made in round ones.
@@ -171,7 +180,7 @@ class Settling {
   }
 }
 
-/** Whether a flat piece is cut as near to its size as written, also where its size follows from a border. */
+/** Whether a flat piece is cut near enough to its size as written, also where its size follows from a border. */
 function cutsWithin(reach: Length, { body: own }: Piece, { body }: Piece): boolean {
   if (own.kind !== 'flat' || body.kind !== 'flat') return true;
   return (['width', 'height'] as const).every(
