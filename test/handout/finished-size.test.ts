@@ -84,7 +84,7 @@ const DEMO: Readonly<Record<string, readonly [string, string]>> = {
   'reading-list-accordion': ['card', '2 3/4 × 4 1/4'],
   'seed-packet-keeper': ['box', '3 1/2 × 1 × 5 1/4'],
   // The flange stands 3/4 in over its 4 in.
-  'short-pencil-box': ['box', '2 3/4 × 1 1/2 × 4 3/4'],
+  'short-pencil-box': ['box', '3 × 1 1/4 × 4 5/8'],
   // The lid reaches 1/16 in further on each side.
   'shortbread-tray': ['box', '4 3/8 × 3 7/8 × 1'],
   'soap-tuck-box': ['box', '2 1/2 × 1 1/4 × 3 1/2'],

@@ -58,8 +58,8 @@ describe('a make with PDFs', () => {
     expect(first.err).toMatch(/making site\/short-pencil-box\/short-pencil-box-a4\.pdf/u);
     expect(first.code).toBe(0);
     before = contents(join(folder, 'dist'));
-    // The layer on the front and the back grows: 2 1/4 × 4 becomes 2 1/4 × 3 7/8.
-    rewrite(sheetOf(folder, BOX), 'cut: 2 1/4 x 4,', 'cut: 2 1/4 x 3 7/8,');
+    // The layer on the front and the back grows: 2 3/4 × 3 3/4 becomes 2 3/4 × 3 7/8.
+    rewrite(sheetOf(folder, BOX), 'cut: 2 3/4 x 3 3/4,', 'cut: 2 3/4 x 3 7/8,');
     await sheetwright(folder, 'make');
     after = contents(join(folder, 'dist'));
   }, 180_000);
@@ -73,12 +73,12 @@ describe('a make with PDFs', () => {
           .replaceAll('⁄', '/')
           .replace(/\s+/gu, ' '),
       );
-      expect(old).not.toMatch(/2 1\/4 × 3 7\/8 in/u);
-      expect(now).toMatch(/2 1\/4 × 3 7\/8 in/u);
-      expect(now).not.toMatch(/2 1\/4 × 4 in/u);
+      expect(old).not.toMatch(/2 3\/4 × 3 7\/8 in/u);
+      expect(now).toMatch(/2 3\/4 × 3 7\/8 in/u);
+      expect(now).not.toMatch(/2 3\/4 × 3 3\/4 in/u);
     }
-    expect(html(before)).not.toMatch(/3[^<]*<[^>]*>7\/8/u);
-    expect(html(after)).toMatch(/7\/8/u);
+    expect(html(before)).not.toMatch(/3\s*<[^>]*>7\/8/u);
+    expect(html(after)).toMatch(/3\s*<[^>]*>7\/8/u);
     const touched = changed(before, after).filter((path) => !path.endsWith('make.json'));
     const cueCard = `host/${BOX}-cue-card.pdf`;
     expect(touched.filter((path) => !path.startsWith(`site/${BOX}/`))).toEqual([cueCard]);
@@ -131,7 +131,7 @@ describe('a make without PDFs', () => {
     const folder = smallWorkspace();
     expect((await sheetwright(folder, 'make', '--no-pdf')).code).toBe(0);
     const before = contents(join(folder, 'dist'));
-    rewrite(sheetOf(folder, BOX), 'cut: 9 x 7', 'cut: 9 x 7/0');
+    rewrite(sheetOf(folder, BOX), 'cut: 9 x 6 1/2', 'cut: 9 x 6 1/0');
     rewrite(sheetOf(folder, 'three-layer-thank-you'), 'title: ', 'title: Another ');
     const { code, out } = await sheetwright(folder, 'make', '--no-pdf');
     expect(code).toBe(1);
