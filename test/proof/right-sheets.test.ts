@@ -16,6 +16,54 @@ describe('a right sheet', () => {
   it.each([
     ['a rail whose returns meet in the middle', strip('3 x 6', '1/2, 1, 2, 2 1/2')],
     ['a rail whose returns leave a gap', strip('3 1/2 x 6', '1/2, 1, 2 1/2, 3')],
+    [
+      'a gate card with a pocket on its middle',
+      `cut: 11 x 6
+  score: [{ from: left, at: [2 3/4, 8 1/4] }, { from: top, at: [4] }]
+  panels: { left: A1, middle: B1, right: C1, pocket: B2 }
+  trim: [A2, C2]
+  folds: { A|B: mountain 180, B|C: mountain 180, 1|2: valley 180 }
+  glue: { pocket: middle }`,
+    ],
+    [
+      'a tent card with a foot',
+      `cut: 5 x 10
+  score: [{ from: top, at: [4, 8] }]
+  folds: { 1|2: mountain 180, 2|3: valley 90 }`,
+    ],
+    [
+      'a zigzag left standing',
+      strip('12 x 4', '3, 6, 9', '\n  folds: { A|B: mountain 180, B|C: valley 90, C|D: mountain 180 }'),
+    ],
+    [
+      'a square envelope whose closing flap is as large as the one it faces',
+      `cut: 10 x 10
+  score: [{ from: left, at: [2 1/2, 7 1/2] }, { from: top, at: [2 1/2, 7 1/2] }]
+  panels: { flap: B1, front: B2, bottom: B3, left: A2, right: C2 }
+  trim: [A1, C1, A3, C3]
+  taper: [flap, bottom, left, right]
+  folds: { A|B: mountain 180, B|C: mountain 180, 1|2: mountain 180, 2|3: mountain 180 }
+  glue: { bottom: left, right: bottom }`,
+    ],
+    [
+      'a pouch whose seam is in the middle of its back',
+      `cut: 9 1/2 x 7
+  score: [{ from: left, at: [2 1/4, 6 3/4] }, { from: top, at: [1, 6] }]
+  panels: { front: B2, left: A2, right: C2, flap: B1, bottom: B3 }
+  trim: [A1, C1, A3, C3]
+  folds: { A|B: mountain 180, B|C: mountain 180, 1|2: mountain 180, 2|3: mountain 180 }
+  glue: { right: left, bottom: right }`,
+    ],
+    [
+      'an envelope that opens at its short side',
+      `cut: 8 1/2 x 9
+  score: [{ from: left, at: [1, 7 1/2] }, { from: top, at: [1, 5] }]
+  panels: { flap: A2, front: B2, back: B3 }
+  trim: [A1, C1, A3, C3]
+  taper: [A2, B1, C2]
+  folds: { A|B: mountain 180, B|C: mountain 180, 1|2: mountain 180, 2|3: mountain 180 }
+  glue: { B1: back, C2: back }`,
+    ],
     ['a frame with returns on two sides', strip('8 x 4', '1, 2, 6, 7')],
   ])('has nothing said of it: %s', (_, piece) => {
     expect(said(piece)).toEqual([]);

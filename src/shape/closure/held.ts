@@ -1,13 +1,16 @@
 import type { Length } from '../../measure/length.ts';
 import type { FoldedShape } from '../folded-shape.ts';
-import { boxArea, type Net } from '../net.ts';
+import { boxArea, type Fold, type Net } from '../net.ts';
 import { gather } from '../pairs.ts';
 import { foldBetween } from '../panel-tree.ts';
-import { bentRows, isFlatOn, signedAngle, tubesOf } from '../tube.ts';
+import { bentRows, isFlatOn, lineOf, reachFrom, signedAngle, tubesOf } from '../tube.ts';
 import { tubeEnds } from './ends.ts';
 import { allMeet } from './glue.ts';
 import { Holding, type Unheld } from './holding.ts';
 import { endPanels, openEnds } from './open-ends.ts';
+
+/** The share of what it is folded onto that a gate reaches at least. Common practice, no source: two make a half each. */
+const LEAST_LEAF = 0.4;
 
 /** Panels that hang together and move. */
 type MovingPart = readonly string[];
@@ -65,7 +68,9 @@ function openParts(holding: Holding): Unheld[] {
     [...loose].filter((panel) => !elsewhere.has(panel)),
   );
   const kept = parts.filter((part) => meetsOthers(holding, part) && !isLid(holding, part));
-  const unheld = isFlat(net) && !net.opens ? withoutLargest(kept, net) : kept;
+  const flaps = isFlat(net) ? kept.filter((part) => !isLeaf(net, part)) : kept;
+  const unheld =
+    isFlat(net) && !net.opens && flaps.length === kept.length ? withoutLargest(kept, net) : flaps;
   const causes = gather(unheld, (one, other) => one.some((a) => other.some((b) => holding.meet(a, b))));
   return causes.map((panels) => ({
     kind: 'panels',
@@ -79,17 +84,23 @@ function partsOf(net: Net, panels: readonly string[]): readonly MovingPart[] {
   return gather(single, (one, other) => one.some((a) => other.some((b) => foldBetween(net, a, b))));
 }
 
-/** What meets along the very line that a part turns about meets so however far it is turned. */
+/**
+ * What meets along the very line that a part turns about meets so however far it is turned; and so does what is folded
+ * flat on a neighbor, along the next line of that.
+ */
 function meetsOthers(holding: Holding, part: MovingPart): boolean {
   const { net } = holding;
-  const hinges = net.folds.filter(({ panels: [a, b] }) => part.includes(a) !== part.includes(b));
+  const own = hingesOf(net, part);
   const others = net.panels.filter(({ id }) => !part.includes(id));
   return others.some(({ id }) =>
     part.some((panel) => {
       const touch = holding.meet(panel, id);
-      return (
-        touch === 'face' || (touch === 'edge' && !hinges.some((fold) => holding.bothEndOn(fold, panel, id)))
+      if (touch !== 'edge') return touch === 'face';
+      const lies = net.folds.some(
+        (fold) => isFlatOn(fold) && (fold.panels.includes(panel) || fold.panels.includes(id)),
       );
+      const lines = net.glue.length === 0 && lies ? net.folds : own;
+      return !lines.some((fold) => holding.bothEndOn(fold, panel, id));
     }),
   );
 }
@@ -104,6 +115,20 @@ function isLid(holding: Holding, part: MovingPart): boolean {
   });
   const onWall = hangers.length === 1 && hangers[0] !== shape.base;
   return onWall && (part.length > 1 || !part.some((panel) => holding.liesOnOther(panel)));
+}
+
+/** The folds that a part hangs by. */
+function hingesOf({ folds }: Net, part: MovingPart): readonly Fold[] {
+  return folds.filter(({ panels: [a, b] }) => part.includes(a) !== part.includes(b));
+}
+
+/** What is folded flat on another and nearly half as wide, or wider, is a card's leaf or gate, and no flap to be stuck. */
+function isLeaf(net: Net, part: MovingPart): boolean {
+  const [fold, ...others] = hingesOf(net, part);
+  if (!fold || others.length > 0 || !isFlatOn(fold)) return false;
+  const [one = 0, other = 0] = fold.panels.map((panel) => reachFrom(lineOf(fold), net, panel).mm);
+  const [own, on] = part.includes(fold.panels[0]) ? [one, other] : [other, one];
+  return own > LEAST_LEAF * on;
 }
 
 function isFlat({ folds }: Net): boolean {

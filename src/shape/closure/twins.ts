@@ -1,6 +1,6 @@
-import { boxSize, type Mate, type Net } from '../net.ts';
+import { boxArea, boxSize, type Fold, type Mate, type Net } from '../net.ts';
 import { pairsOf } from '../pairs.ts';
-import { panelOf } from '../panel-tree.ts';
+import { foldsOf, otherSide, panelOf } from '../panel-tree.ts';
 import { comesRound, lineOf, positionOf, reachFrom } from '../tube.ts';
 import { type FlatFlap, flatFlaps } from './flat-flaps.ts';
 import { WIDEST_TAB } from './seam.ts';
@@ -35,8 +35,13 @@ export type LeftOut = {
 
 /** Flat flaps whose twins are stuck to something else, and tabs that join nothing. */
 export function leftOutFlaps(net: Net): readonly LeftOut[] {
-  const pairs = twinFlaps(net).flatMap(([one, other]) => [[one, other] as const, [other, one] as const]);
-  const unlike = pairs.flatMap(([flap, twin]) => unlikeTwin(net, flap, twin));
+  const unlike = twinFlaps(net).flatMap(([one, other]) => {
+    // Of two that are stuck to different panels, the one on the smaller is astray.
+    const [first] = [...unlikeTwin(net, one, other), ...unlikeTwin(net, other, one)].toSorted(
+      (a, b) => areaOf(net, b.twin?.to) - areaOf(net, a.twin?.to),
+    );
+    return first ? [first] : [];
+  });
   const tabs = flatFlaps(net).filter(
     ({ panel, fold }) =>
       comesRound(net, panel) &&
@@ -57,17 +62,37 @@ export function leftOutFlaps(net: Net): readonly LeftOut[] {
  * Twins on one panel are stuck to one thing, or to one another. Those on two may be stuck each to its own, or each to the panel it hangs on,
  * as pockets are.
  */
-function unlikeTwin(net: Net, { panel, on }: FlatFlap, other: FlatFlap): LeftOut[] {
+function unlikeTwin(net: Net, { panel, on, fold }: FlatFlap, other: FlatFlap): LeftOut[] {
   const own = stuckTo(net, panel);
   const [theirs] = stuckTo(net, other.panel);
   const isOnTwin = own.some(({ to }) => to === other.panel);
   if (!theirs || isOnTwin || net.opens?.includes(panel)) return [];
   const twin = { panel: other.panel, to: theirs.to };
   const [stuck] = own;
-  if (!stuck) return [{ panel, hangsThere: false, twin }];
+  if (!stuck)
+    return isClosing(net, panel, on) || isLeaf(net, fold) ? [] : [{ panel, hangsThere: false, twin }];
+  if (theirs.to === panel) return [];
   if (theirs.to === other.on || own.some(({ to }) => to === theirs.to)) return [];
   const hangsThere = own.every(({ to }) => to === on);
   return hangsThere || on === other.on ? [{ panel, hangsThere, twin, ...stuck }] : [];
+}
+
+/** Whether the two panels of a fold are equally wide: leaves of a card, which may stay free. */
+function isLeaf(net: Net, fold: Fold): boolean {
+  const [one, other] = fold.panels.map((panel) => reachFrom(lineOf(fold), net, panel));
+  return !!one && !!other && one.equals(other);
+}
+
+function areaOf(net: Net, panel: string | undefined): number {
+  return panel === undefined ? 0 : boxArea(panelOf(net, panel).box);
+}
+
+/** Whether a panel is stuck, or hangs together with what is, on all sides but that of one flap, which closes it. */
+function isClosing(net: Net, flap: string, on: string): boolean {
+  const others = foldsOf(net, on)
+    .flatMap((fold) => otherSide(fold, on) ?? [])
+    .filter((each) => each !== flap);
+  return others.length >= 3 && others.every((each) => stuckTo(net, each).length > 0);
 }
 
 /** What a panel is stuck to, whichever of the two is named first. */
