@@ -125,12 +125,12 @@ const CASES: Cases = {
     [
       { ...BOX, kind: 'gates', panels: ['left', 'right'], by: inches(1, 4) },
       'folded in, box.left and box.right leave a gap of 1/4 in',
-      'move the score line by 1/4 in, unless it is meant',
+      'move the score line by 1/8 in, unless it is meant',
     ],
     [
       { ...BOX, kind: 'gates', panels: ['left', 'right'], by: inches(-1, 4) },
       'folded in, box.left and box.right lie over each other by 1/4 in',
-      'move the score line by 1/4 in, unless it is meant',
+      'move the score line by 1/8 in, unless it is meant',
     ],
   ],
   'walls-unequal': [

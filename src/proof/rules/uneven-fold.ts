@@ -33,7 +33,7 @@ export const unevenFold: Rule<Facts> = {
         kind === 'leaves'
           ? `folded together, ${first} ends ${amount} before ${second}`
           : `folded in, ${first} and ${second} ${meet}`,
-      remedy: `move the score line by ${say(kind === 'leaves' ? by.half() : by.abs())}, unless it is meant`,
+      remedy: `move the score line by ${say(by.abs().half())}, unless it is meant`,
     };
   },
 };
