@@ -1,3 +1,4 @@
+import { foldedLength } from '../../measure/round.ts';
 import { LEAST_GLUE } from '../closure/glue.ts';
 import { foldSteps } from '../fold-order.ts';
 import type { Net } from '../net.ts';
@@ -6,6 +7,7 @@ import { tubesOf } from '../tube.ts';
 import { heldApart, keptApart } from './meeting.ts';
 import { comesBefore, type Move, movesOf } from './moves.ts';
 import { OrderSearch } from './order.ts';
+import { isTight, rolledLeaves } from './rolled.ts';
 import type { Stack } from './stack.ts';
 import { Stacker } from './stacker.ts';
 
@@ -18,11 +20,17 @@ export const stackOf: (net: Net, caliper: number) => Stack = perNet((net, calipe
   const { strips, ...unbent } = net;
   const stacker = stackerOf(strips ? unbent : net, net, caliper);
   const moves = inUsualOrder(stacker);
+  const hasTightLeaf = (stack: Stack): boolean =>
+    rolledLeaves(stack).some((leaf) => isTight(leaf, foldedLength(caliper)));
   for (const apart of [keptApart, heldApart]) {
     const isHindered = (stack: Stack): boolean =>
       stack.crossings.length > 0 || apart(stack, stacker.mates, LEAST_GLUE.mm).length > 0;
     const found = new OrderSearch(stacker, isHindered).find(moves);
-    if (found) return found;
+    if (!found) continue;
+    if (!hasTightLeaf(found)) return found;
+    // Of leaves that are rolled up, the hands take the one that fits.
+    const isTighter = (stack: Stack): boolean => isHindered(stack) || hasTightLeaf(stack);
+    return new OrderSearch(stacker, isTighter).find(moves) ?? found;
   }
   return foldedAsUsual(stacker, moves);
 });
