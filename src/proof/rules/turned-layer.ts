@@ -57,12 +57,17 @@ export const turnedLayer: Rule<Facts> = {
 
 const SIDES: readonly Edge[] = ['left', 'right', 'top', 'bottom'];
 
-/** The turn nearest to the one written, in whole degrees, at which the layer stays on its base. */
+/** Who wants a layer at 45° does not want it at 87°; in degrees. Common practice, no source. */
+const FARTHEST = 10;
+
+/** The turn near the one written, in whole degrees, at which the layer stays on its base. */
 function fittingTurn(layer: Layer): number | undefined {
   const straight = Math.round(layer.turn / 90) * 90;
   const step = layer.turn > straight ? -1 : 1;
   const first = step < 0 ? Math.floor(layer.turn) : Math.ceil(layer.turn);
-  for (let turn = first; turn !== straight; turn += step) if (fitsAt(layer, turn)) return turn;
+  for (let turn = first; turn !== straight && Math.abs(turn - layer.turn) <= FARTHEST; turn += step) {
+    if (fitsAt(layer, turn)) return turn;
+  }
   return undefined;
 }
 
