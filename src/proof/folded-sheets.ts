@@ -131,12 +131,12 @@ export function refoldedLine(
   sheet: FoldedSheet,
   panels: readonly string[],
   isRight: (shape: FoldedShape) => boolean,
-  mayBlame: (fold: Fold) => boolean = () => true,
+  mayBlame: (fold: Fold, better: Better) => boolean = () => true,
 ): { readonly name: string; readonly at?: Place; readonly better: Better } | undefined {
   const { net, shape, caliper } = sheet;
   const found = refoldFor(net, shape.base, panels, (each) => isRight(folded(each, caliper).shape));
   const [first] = found?.folds ?? [];
-  const written = first && mayBlame(first) ? writtenFold(sheet, first) : undefined;
+  const written = found && first && mayBlame(first, found) ? writtenFold(sheet, first) : undefined;
   if (!found || !written) return undefined;
   return { ...written, better: { direction: found.direction, angle: found.angle } };
 }

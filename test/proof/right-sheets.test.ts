@@ -26,6 +26,31 @@ describe('a right sheet', () => {
   glue: { pocket: middle }`,
     ],
     [
+      'a card of three leaves with a pocket on the middle one',
+      `cut: 11 7/8 x 7
+  score: [{ from: left, at: [3 7/8, 7 7/8] }, { from: top, at: [5] }]
+  panels: { first: A1, middle: B1, last: C1, pocket: B2 }
+  trim: [A2, C2]
+  folds: { A|B: mountain 180, B|C: mountain 180, 1|2: valley 180 }
+  glue: { pocket: middle }`,
+    ],
+    [
+      'a letter fold of two full leaves and an inner one that is shorter',
+      strip('11 7/8 x 5', '4, 8', '\n  folds: { A|B: mountain 180, B|C: mountain 180 }'),
+    ],
+    [
+      'a map of two rows of four',
+      `cut: 12 x 8
+  score: [{ from: left, at: [3, 6, 9] }, { from: top, at: [4] }]
+  folds: { A|B: mountain 180, B|C: valley 180, C|D: mountain 180, 1|2: mountain 180 }`,
+    ],
+    [
+      'a map of three rows of three',
+      `cut: 9 x 12
+  score: [{ from: left, at: [3, 6] }, { from: top, at: [4, 8] }]
+  folds: { A|B: mountain 180, B|C: valley 180, 1|2: mountain 180, 2|3: valley 180 }`,
+    ],
+    [
       'a tent card with a foot',
       `cut: 5 x 10
   score: [{ from: top, at: [4, 8] }]

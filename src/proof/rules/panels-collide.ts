@@ -53,7 +53,7 @@ export const panelsCollide: Rule<Facts> = {
   },
   say: ({ piece, panels, by, refold, unit }) => {
     const each = panels.length > 2 ? 'one another by up to' : 'each other by';
-    const shorter = 'make one of them shorter, or fold it the other way';
+    const shorter = 'make one of them shorter, or change how they fold';
     return {
       message: `${sayPanels(piece, panels)} would pass through ${each} ${sayLength(by, unit)}`,
       remedy: refold ? sayRefold(refold.fold, refold) : shorter,
@@ -113,7 +113,10 @@ function oddLine(sheet: FoldedSheet, panels: readonly string[]): ReturnType<type
   const isOdd = ({ angle }: Fold): boolean => angle !== 0 && angle !== 90 && angle !== 180;
   const isRight = (shape: FoldedShape): boolean =>
     allMeet(shape, caliper) && collisionsOf(shape.net, { shape, caliper }).length === 0;
-  return net.folds.some(isOdd) ? refoldedLine(sheet, panels, isRight, isOdd) : undefined;
+  // The other way round a roof points outward: it collides with nothing, and is none.
+  const mayBlame = (fold: Fold, { direction }: Better): boolean =>
+    isOdd(fold) && fold.direction === direction;
+  return net.folds.some(isOdd) ? refoldedLine(sheet, panels, isRight, mayBlame) : undefined;
 }
 
 /** The fold that brought the later of the two where it is; the one on the base's side where that is the base. */
