@@ -28,9 +28,11 @@ export const stackOf: (net: Net, caliper: number) => Stack = perNet((net, calipe
     const found = new OrderSearch(stacker, isHindered).find(moves);
     if (!found) continue;
     if (!hasTightLeaf(found)) return found;
-    // Of leaves that are rolled up, the hands take the one that fits.
+    // Of leaves that are rolled up, the hands take the one that fits; a narrow one is a tab, and goes on last.
     const isTighter = (stack: Stack): boolean => isHindered(stack) || hasTightLeaf(stack);
-    return new OrderSearch(stacker, isTighter).find(moves) ?? found;
+    const looser = new OrderSearch(stacker, isTighter).find(moves);
+    const hasTab = looser && rolledLeaves(looser).some(({ width, room }) => !width.greaterThan(room.half()));
+    return looser && !hasTab ? looser : found;
   }
   return foldedAsUsual(stacker, moves);
 });
