@@ -150,6 +150,10 @@ describe('unclear-comma', () => {
     ['cm', '[2.5, 10]', []],
     ['in', '[2,5, 10]', []],
     ['cm', '[2,105 mm, 14]', []],
+    ['cm', '[10,5]', ['10,5']],
+    ['mm', '[10,5 cm]', ['10,5 cm']],
+    ['mm', '[52, 105]', []],
+    ['in', '[10,5 cm]', []],
   ])('in %s: %s', (unit, at, expected) => {
     const found = ofRule('unclear-comma', {
       unit,

@@ -6,7 +6,7 @@ import { quote } from '../words.ts';
 export const unclearComma: Rule<{ readonly written: string }> = {
   severity: 'warning',
   summary: 'In a list of positions, it is clear which commas are decimal ones.',
-  why: 'In a list, a comma leads on to the next number: `[2,5, 10,5]` is four positions, not two. This is checked where a sheet is measured in metric and only some commas of a list have a space after them.',
+  why: 'In a list, a comma leads on to the next number: `[2,5, 10,5]` is four positions, not two. This is checked where a sheet is measured in metric and only some commas of a list have a space after them, or where the only comma of a list has none.',
   fails: {
     sheet:
       '---\ntitle: A card to try\nmeasurements:\n  unit: cm\n  pieces:\n    card: { cut: 21 x 10, score: [{ from: left, at: [2,5, 10] }] }\n---\n## Score\nTake :piece[card].\n',
@@ -29,12 +29,12 @@ export const unclearComma: Rule<{ readonly written: string }> = {
   }),
 };
 
-/** The pairs that only a comma divides, in a list whose other commas have a space after them. */
+/** The pairs that only a comma divides, in a list whose other commas have a space after them or that has no other. */
 function unclearIn(positions: readonly At<Length>[]): readonly Place[] {
   const pairs = positions.slice(1).flatMap(({ at }, index): Place[] => {
     const before = positions[index]?.at;
     return before ? [{ ...at, start: before.start }] : [];
   });
   const isTight = (place: Place): boolean => /^\d+,\d{1,2}(?!\d)(?:\s*[a-z]+)?$/iu.test(textAt(place));
-  return pairs.every(isTight) ? [] : pairs.filter(isTight);
+  return pairs.length > 1 && pairs.every(isTight) ? [] : pairs.filter(isTight);
 }
