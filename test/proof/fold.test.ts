@@ -87,7 +87,37 @@ describe('the proof of the fold', () => {
         'flap-too-long at "3": envelope.flap is 3 in long, 1/2 in more than the 2 1/2 in of envelope.front, which it is folded flat on; make flap 2 1/2 in long at most: move its score line or trim its edge',
       ],
     ],
-    ['nothing of an envelope whose back stands out', envelopeWith('1 1/4, 3 3/4', '6 3/4'), []],
+    [
+      'an envelope whose back is longer than its front, past the fold of its flap',
+      envelopeWith('1 1/4, 3 3/4', '6 3/4'),
+      [
+        'flap-too-long at "3 3/4": envelope.back is 3 in long, 1/2 in more than the 2 1/2 in of envelope.front, which it is folded flat on; make back 2 1/2 in long at most: move its score line or trim its edge',
+      ],
+    ],
+    ['nothing of a pocket with a hem, whose back stands out', envelopeWith('1/2, 3', '6'), []],
+    [
+      'a lid that ends before its wall, above dust flaps',
+      tuckBoxWith({ bottom: '1 1/2, 4 1/2, 5 3/4' }),
+      [
+        'tuck-does-not-fit at "5 3/4": box.lid is 1 1/4 in deep, 1/4 in less than the 1 1/2 in to the facing wall, so that tuck goes down before it, not behind it; make lid 1 1/2 in deep: move the score line of tuck',
+      ],
+    ],
+    [
+      'a floor of two flaps that do not meet',
+      boxWith({
+        cut: '8 x 4 3/4',
+        bottom: '1/2',
+        trim: 'E2, A2, C2',
+        slit: 'C|D 2',
+        folds: '1|2: mountain 90',
+        glue: 'tab: A1',
+      })
+        .replace('B3, back: D3, tab: E3', 'B1, back: D1, tab: E1')
+        .replace('A2, C2, A4, C4, tab', 'tab'),
+      [
+        'bottom-gap at "1/2": box.B2 (1/2 in) and box.D2 (1/2 in) leave a gap of 1/4 in across 1 1/4 in; make B2 and D2 each 1/8 in longer, or one of them 1/4 in',
+      ],
+    ],
     [
       'a tuck flap longer than the box',
       tuckBoxWith({ bottom: '1 1/2, 2 1/2, 4', cut: '7 1/2 x 5 1/4' }),

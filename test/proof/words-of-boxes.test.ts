@@ -111,6 +111,11 @@ const CASES: Cases = {
       'make lid 1 in deep: move the score line of flap',
     ],
     [
+      { ...BOX, lid: 'lid', tuck: 'flap', depth: inches(7, 8), room: inches(1) },
+      'box.lid is 7/8 in deep, 1/8 in less than the 1 in to the facing wall, so that flap goes down before it, not behind it',
+      'make lid 1 in deep: move the score line of flap',
+    ],
+    [
       { ...BOX, tuck: 'flap', depth: inches(4), room: inches(3) },
       'box.flap is 4 in long and the box only 3 in high',
       'trim flap to less than 3 in',

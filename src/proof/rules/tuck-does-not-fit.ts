@@ -1,5 +1,5 @@
 import type { Length } from '../../measure/length.ts';
-import { longFlaps, tubeEnds } from '../../shape/closure/ends.ts';
+import { endGap, longFlaps, shortLids, tubeEnds } from '../../shape/closure/ends.ts';
 import { closedSheets, foldPlace, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
@@ -16,21 +16,23 @@ type Facts = OfPiece & {
 export const tuckDoesNotFit: Rule<Facts> = {
   severity: 'error',
   summary: 'A lid that is tucked in reaches the wall it goes behind, and its flap is shorter than the box.',
-  why: 'A lid that is too deep brings its tuck flap outside the wall instead of behind it, and one longer than the box stands on the bottom before the lid is down.',
+  why: 'A lid that is too deep brings its tuck flap outside the wall instead of behind it; one too short leaves a slot, or draws the wall in. A tuck flap longer than the box stands on the bottom before the lid is down.',
   fails: { tuckBox: { bottom: '1 1/2, 4 1/2, 6 1/8', cut: '7 1/2 x 6 3/4' }, blames: '6 1/8' },
   passes: { tuckBox: {} },
   *check(context) {
     for (const sheet of closedSheets(context)) {
       for (const end of tubeEnds(sheet.net)) {
         const long = longFlaps(end, sheet.caliper);
+        // Of an end that no flap covers, its gap says enough.
+        const short = endGap(sheet.net, end, sheet.caliper) ? [] : shortLids(end, sheet.caliper);
         for (const flap of end.flaps) {
           const { panel, tuck } = flap;
           if (!tuck) continue;
           const at = foldPlace(sheet, tuck.fold);
           const facts = { ...sheet.of, tuck: tuck.panel };
-          const tooLong = long.find((each) => each.panel === panel);
-          if (tooLong) {
-            const { depth, across: room } = tooLong;
+          const misfit = [...long, ...short].find((each) => each.panel === panel);
+          if (misfit) {
+            const { depth, across: room } = misfit;
             yield { at, facts: { ...facts, lid: panel, depth, room } };
           } else if (tuck.depth.greaterThan(end.length.minus(sheet.caliper))) {
             yield { at, facts: { ...facts, depth: tuck.depth, room: end.length } };
@@ -40,15 +42,19 @@ export const tuckDoesNotFit: Rule<Facts> = {
     }
   },
   say: ({ piece, lid, tuck, depth, room, unit }) => {
-    const [deep, most, excess] = [depth, room, depth.minus(room)].map((each) => sayLength(each, unit));
-    return lid === undefined
-      ? {
-          message: `${piece}.${tuck} is ${deep} long and the box only ${most} high`,
-          remedy: `trim ${tuck} to less than ${most}`,
-        }
-      : {
-          message: `${piece}.${lid} is ${deep} deep, ${excess} more than the ${most} to the facing wall, so that ${tuck} comes outside it`,
-          remedy: `make ${lid} ${most} deep: move the score line of ${tuck}`,
-        };
+    const [deep, most, off] = [depth, room, depth.minus(room).abs()].map((each) => sayLength(each, unit));
+    if (lid === undefined) {
+      return {
+        message: `${piece}.${tuck} is ${deep} long and the box only ${most} high`,
+        remedy: `trim ${tuck} to less than ${most}`,
+      };
+    }
+    const [than, outcome] = depth.greaterThan(room)
+      ? ['more than', `comes outside it`]
+      : ['less than', `goes down before it, not behind it`];
+    return {
+      message: `${piece}.${lid} is ${deep} deep, ${off} ${than} the ${most} to the facing wall, so that ${tuck} ${outcome}`,
+      remedy: `make ${lid} ${most} deep: move the score line of ${tuck}`,
+    };
   },
 };

@@ -37,6 +37,9 @@ type EndGap = { readonly flaps: readonly EndFlap[]; readonly across: Length; rea
 /** A lid that is tucked in may be this much short: it must slide in. Common practice, no source. */
 const TUCK_EASE: Length = Length.of(1, 16, 'in');
 
+/** A lid more than this short of the wall is one of two that meet. Common practice, no source. */
+export const HALF_LID: Length = Length.of(1, 4, 'in');
+
 /** Both ends of every tube of a net. */
 export function tubeEnds(net: Net): readonly TubeEnd[] {
   return tubesOf(net).flatMap((tube) => {
@@ -53,34 +56,48 @@ export function endGap(net: Net, end: TubeEnd, caliper: Length): EndGap | undefi
   if (!isSquare(end.tube)) return undefined;
   const gaps = [0, 1].map((index) => pairGap(end, index, caliper));
   if (gaps.some((gap) => gap === 'covered')) return undefined;
-  const open = gaps.filter((gap) => gap !== 'covered');
+  // Walls that have no flap leave all of it open, and can't mend it.
+  const open = gaps.filter((gap) => gap !== 'covered' && gap !== 'bare');
   const [least] = open.toSorted((a, b) => a.gap.compare(b.gap));
-  if (!least || least.flaps.length === 0) return undefined;
+  if (!least) return undefined;
   const isGlued = least.flaps.some(({ panel }) => isStuck(net, panel));
   return isGlued || !least.gap.greaterThan(least.across.half()) ? least : undefined;
 }
 
-/** A flap that reaches further than to the facing wall. */
-type LongFlap = EndFlap & Required<Pick<EndFlap, 'across'>>;
+/** A flap of an end in which it faces a wall. */
+type FacingFlap = EndFlap & Required<Pick<EndFlap, 'across'>>;
 
-export function longFlaps(end: TubeEnd, caliper: Length): readonly LongFlap[] {
+/** Flaps that reach further than to the facing wall. */
+export function longFlaps(end: TubeEnd, caliper: Length): readonly FacingFlap[] {
   return end.flaps.flatMap((flap) => {
     const { depth, across } = flap;
     return across && depth.minus(across).greaterThan(tolerance(caliper)) ? [{ ...flap, across }] : [];
   });
 }
 
+/** Lids to tuck in that stop a little short of the facing wall, whatever dust flaps there are below them. */
+export function shortLids(end: TubeEnd, caliper: Length): readonly FacingFlap[] {
+  return end.flaps.flatMap((flap) => {
+    const { tuck, depth, across } = flap;
+    const short = across?.minus(depth);
+    const isShort = tuck && short?.greaterThan(tuckEase(caliper)) && !short.greaterThan(HALF_LID);
+    return across && isShort ? [{ ...flap, across }] : [];
+  });
+}
+
+function tuckEase(caliper: Length): Length {
+  return Length.max(tolerance(caliper), TUCK_EASE);
+}
+
 /** Sides 0 and 2 of the tube face each other, and so do 1 and 3. */
-function pairGap({ flaps }: TubeEnd, first: number, caliper: Length): EndGap | 'covered' {
+function pairGap({ flaps }: TubeEnd, first: number, caliper: Length): EndGap | 'covered' | 'bare' {
   const pair = flaps.filter(({ side }) => side === first || side === first + 2);
+  if (pair.length === 0) return 'bare';
   const across = pair.find((flap) => flap.across)?.across ?? Length.zero;
   const reachOf = (side: number): Length =>
     Length.max(Length.zero, ...pair.filter((flap) => flap.side === side).map(({ depth }) => depth));
-  const allowed = pair.some(({ tuck }) => tuck)
-    ? Length.max(tolerance(caliper), TUCK_EASE)
-    : tolerance(caliper);
+  const allowed = pair.some(({ tuck }) => tuck) ? tuckEase(caliper) : tolerance(caliper);
   const gap = across.minus(reachOf(first)).minus(reachOf(first + 2));
-  if (pair.length === 0) return { flaps: [], across, gap };
   return gap.greaterThan(allowed) ? { flaps: pair, across, gap } : 'covered';
 }
 

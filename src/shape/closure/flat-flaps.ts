@@ -3,6 +3,7 @@ import type { Fold, Net } from '../net.ts';
 import { foldsOf, otherSide } from '../panel-tree.ts';
 import { areFacing, isFlatOn, lineOf, reachFrom } from '../tube.ts';
 import { isRolled } from './roll.ts';
+import { WIDEST_TAB } from './seam.ts';
 import { tolerance } from './tolerance.ts';
 
 /** A flap that is folded flat on the panel it hangs on. */
@@ -13,12 +14,15 @@ type OverhangingFlap = FlatFlap & { readonly depth: Length; readonly across: Len
 
 /**
  * Flaps that stick out past the other side of what they lie on. What is stuck to a panel makes it the back of a pocket,
- * which is longer than its front; and the leaf of a card may be so meant where nothing is folded in from that side.
+ * which is longer than its front unless that ends in the flap of an envelope; and the leaf of a card may be so meant
+ * where nothing is folded in from that side.
  */
 export function overhangingFlaps(net: Net, caliper: Length): readonly OverhangingFlap[] {
   return flatFlaps(net).flatMap(({ panel, on, fold }) => {
-    if (lineOf(fold) === 'slanted' || net.glue.some(({ to }) => to === panel)) return [];
-    if (net.glue.length === 0 && (!hasFacingFlap(net, on, fold) || isRolled(net, fold))) return [];
+    if (lineOf(fold) === 'slanted') return [];
+    const facing = facingPanels(net, on, fold);
+    if (net.glue.some(({ to }) => to === panel) && !facing.some((each) => isWide(net, each, fold))) return [];
+    if (net.glue.length === 0 && (facing.length === 0 || isRolled(net, fold))) return [];
     const depth = reachFrom(lineOf(fold), net, panel);
     const across = reachFrom(lineOf(fold), net, on);
     return depth.minus(across).greaterThan(tolerance(caliper)) ? [{ panel, on, fold, depth, across }] : [];
@@ -35,7 +39,14 @@ export function flatFlaps(net: Net): readonly FlatFlap[] {
   });
 }
 
-/** Whether a panel is folded in from its other side too, the same way. */
-function hasFacingFlap(net: Net, panel: string, fold: Fold): boolean {
-  return foldsOf(net, panel).some((other) => areFacing(other, fold) && other.direction === fold.direction);
+/** What is folded in on a panel from its other side, the same way. */
+function facingPanels(net: Net, panel: string, fold: Fold): readonly string[] {
+  return foldsOf(net, panel).flatMap((other) =>
+    areFacing(other, fold) && other.direction === fold.direction ? (otherSide(other, panel) ?? []) : [],
+  );
+}
+
+/** Whether a flap is wider than a hem, which is folded in first and lies between. */
+function isWide(net: Net, panel: string, fold: Fold): boolean {
+  return reachFrom(lineOf(fold), net, panel).greaterThan(WIDEST_TAB);
 }

@@ -2,7 +2,7 @@ import { Length } from '../../measure/length.ts';
 import type { Fold, Net } from '../net.ts';
 import { isStuck } from '../panel-tree.ts';
 import { lineOf, reachFrom, signedAngle } from '../tube.ts';
-import { type EndFlap, foldsAtEnd, type TubeEnd, tubeEnds } from './ends.ts';
+import { type EndFlap, foldsAtEnd, HALF_LID, type TubeEnd, tubeEnds } from './ends.ts';
 import { flatWays } from './flat-ways.ts';
 import { isSquare, sideWidth } from './seam.ts';
 
@@ -19,9 +19,6 @@ type WrongTurn =
 
 /** A flap that turns out of the box, and how far it would reach across the end. */
 type OutwardFlap = Pick<EndFlap, 'panel' | 'side' | 'fold' | 'depth'>;
-
-/** A lid this much short of the wall is one of two that meet. Common practice, no source. */
-const HALF_LID: Length = Length.of(1, 4, 'in');
 
 /** How exactly flaps just close an end: no rim is so deep by chance. */
 const CLOSELY: Length = Length.of(1, 16, 'in');
