@@ -112,15 +112,32 @@ function writtenFold(
   if (body.kind !== 'net' || lineOf(fold) === 'slanted') return undefined;
   const isUpright = lineOf(fold) === 'upright';
   const between = isUpright ? 'columns' : 'rows';
-  const [near, far] = isUpright ? ['left', 'right'] : ['top', 'bottom'];
-  const extent = isUpright ? net.size.width : net.size.height;
-  const positions = net.scores
-    .filter(({ from }) => from === near || from === far)
-    .flatMap(({ from, at }) => at.map((each) => (from === near ? each : extent.minus(each))));
-  const line = positions.filter((each) => each.lessThan(positionOf(fold))).length;
+  const line = linesBefore(net, lineOf(fold), positionOf(fold));
   const name = (index: number): string => (isUpright ? columnName(index) : `${index + 1}`);
   const written = body.folds.findLast((each) => each.between === between && each.line === line);
   return { name: `${name(line)}|${name(line + 1)}`, ...(written && { at: written.at }) };
+}
+
+/** How many score lines of one direction lie nearer to the left or top edge than something else. */
+function linesBefore({ scores, size }: Net, lines: ReturnType<typeof lineOf>, position: Length): number {
+  const isUpright = lines === 'upright';
+  const [near, far] = isUpright ? ['left', 'right'] : ['top', 'bottom'];
+  const extent = isUpright ? size.width : size.height;
+  return scores
+    .filter(({ from }) => from === near || from === far)
+    .flatMap(({ from, at }) => at.map((each) => (from === near ? each : extent.minus(each))))
+    .filter((each) => each.lessThan(position)).length;
+}
+
+/** The cut that would part two panels, as `slit:` names it: `A|B 4`; undefined where a form made the fold. */
+export function writtenSlit(sheet: FoldedSheet, fold: Fold): string | undefined {
+  const name = writtenFold(sheet, fold)?.name;
+  if (name === undefined) return undefined;
+  const { from, to } = fold;
+  const isUpright = lineOf(fold) === 'upright';
+  const middle = (isUpright ? from.y.plus(to.y) : from.x.plus(to.x)).half();
+  const band = linesBefore(sheet.net, isUpright ? 'across' : 'upright', middle);
+  return `${name} ${isUpright ? band + 1 : columnName(band)}`;
 }
 
 /** How a score line would have to be folded. */

@@ -103,6 +103,20 @@ describe('the proof of the fold', () => {
       ],
     ],
     [
+      'every slit that was left out, once',
+      tuckBoxWith().replace(/^ *slit:.*\n/mu, ''),
+      [
+        'missing-slit at "box": panels of box hang together that must part for their corners to fold: A2 and lid; lid and C2; A4 and B4; B4 and C4; C4 and D4; add "A|B 2, B|C 2, A|B 4, B|C 4, C|D 4" under "slit:", or trim off what is waste',
+      ],
+    ],
+    [
+      'a slit that was left out of a tray',
+      trayWith().replace('A|B 1, ', ''),
+      [
+        'missing-slit at "tray": A1 and back of tray hang together, so that the panels round their corner cannot fold; add "A|B 1" under "slit:", or trim off what is waste',
+      ],
+    ],
+    [
       'a floor of two flaps that do not meet',
       boxWith({
         cut: '8 x 4 3/4',

@@ -104,6 +104,18 @@ const CASES: Cases = {
       'leave one edge of them uncut, or trim them off',
     ],
   ],
+  'missing-slit': [
+    [
+      { sheet: 'box', pairs: [['A4', 'B4']], slits: ['A|B 4'] },
+      'A4 and B4 of box hang together, so that the panels round their corner cannot fold',
+      'add "A|B 4" under "slit:", or trim off what is waste',
+    ],
+    [
+      { sheet: 'box.lid', pairs: [['A1', 'B1']], slits: [] },
+      'A1 and B1 of box.lid hang together, so that the panels round their corner cannot fold',
+      'slit the line between them, or trim off what is waste',
+    ],
+  ],
   'tuck-does-not-fit': [
     [
       { ...BOX, lid: 'lid', tuck: 'flap', depth: inches(5, 4), room: inches(1) },

@@ -1,12 +1,15 @@
-import { brokenRings } from '../../shape/closure/sound.ts';
-import { foldedSheets } from '../folded-sheets.ts';
+import { tornFolds } from '../../shape/closure/sound.ts';
+import { foldedSheets, writtenSlit } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
+import { sayList } from '../words.ts';
 
+/** All that hangs together in a sheet: most often it is a whole list that was left out. */
 type Facts = {
   readonly sheet: string;
-  /** The two panels the slit is to part. */
-  readonly first: string;
-  readonly second: string;
+  /** Every two panels a slit is to part. */
+  readonly pairs: readonly (readonly [string, string])[];
+  /** The slits, as they would be written; none where a form made the sheet. */
+  readonly slits: readonly string[];
 };
 
 export const missingSlit: Rule<Facts> = {
@@ -17,14 +20,22 @@ export const missingSlit: Rule<Facts> = {
   passes: { box: {} },
   *check(context) {
     for (const sheet of foldedSheets(context)) {
-      for (const { panels } of brokenRings(sheet.shape)) {
-        const [first, second] = panels;
-        yield { at: sheet.at, facts: { sheet: sheet.name, first, second } };
-      }
+      const torn = tornFolds(sheet.shape);
+      if (torn.length === 0) continue;
+      const pairs = torn.map(({ panels }) => panels);
+      const slits = torn.flatMap((fold) => writtenSlit(sheet, fold) ?? []);
+      yield { at: sheet.at, facts: { sheet: sheet.name, pairs, slits } };
     }
   },
-  say: ({ sheet, first, second }) => ({
-    message: `${first} and ${second} of ${sheet} hang together, so that the panels round their corner cannot fold`,
-    remedy: `slit the line between ${first} and ${second}`,
-  }),
+  say: ({ sheet, pairs, slits }) => {
+    const [first, ...others] = pairs.map((pair) => sayList(pair));
+    const slit = slits.length > 0 ? `add "${slits.join(', ')}" under "slit:"` : 'slit the line between them';
+    return {
+      message:
+        others.length === 0
+          ? `${first} of ${sheet} hang together, so that the panels round their corner cannot fold`
+          : `panels of ${sheet} hang together that must part for their corners to fold: ${[first, ...others].join('; ')}`,
+      remedy: `${slit}, or trim off what is waste`,
+    };
+  },
 };
