@@ -94,3 +94,35 @@ describe('a right sheet', () => {
     expect(said(piece)).toEqual([]);
   });
 });
+
+/** What obeying would glue shut, or turn inside out, is no remedy. */
+describe('the remedy for a slip', () => {
+  const remedies = (piece: string): string[] =>
+    findingsOf(sheetWith({ pieces: `card:\n  stock: cream\n  ${piece}` }))
+      .filter(({ severity }) => severity !== 'note')
+      .map(({ remedy }) => `${remedy}`);
+
+  it('names the panels that crossed pockets lie on, and does not close the folder', () => {
+    const folder = `cut: 8 x 8
+  score: [{ from: left, at: [4] }, { from: bottom, at: [2] }]
+  panels: { back: A1, front: B1, left: A2, right: B2 }
+  slit: [A|B 2]
+  taper: [left, right]
+  folds: { A|B: mountain 90, 1|2: mountain 180 }
+  glue: { left: front, right: back }`;
+    expect(remedies(folder)).toEqual([
+      'stick left to back, which it does lie on, or change how left folds',
+      'stick right to front, which it does lie on, or change how right folds',
+    ]);
+  });
+
+  it('does not turn a roof outward that is a little too steep', () => {
+    const gable = `cut: 8 1/2 x 7
+  score: [{ from: left, at: [2, 4, 6, 8] }, { from: top, at: [1/2, 2, 5] }]
+  trim: [B1, D1, B2, D2, E1, E2, E4]
+  slit: [A|B 4, B|C 4, C|D 4]
+  folds: { 2|3: mountain 48, 1|2: valley 48 }
+  glue: { E3: A3, B4: A4, D4: A4, C4: A4 }`;
+    expect(remedies(gable)).toEqual(['make one of them shorter, or change how they fold']);
+  });
+});

@@ -1,7 +1,12 @@
 import type { Length } from '../../measure/length.ts';
 import { foldedLength } from '../../measure/round.ts';
 import { allMeet, type GlueFit, glueFits } from '../../shape/closure/glue.ts';
+import { overlapOf } from '../../shape/closure/overlap.ts';
+import { tolerance } from '../../shape/closure/tolerance.ts';
+import { touchOf } from '../../shape/closure/touch.ts';
+import { foldedPanelOf } from '../../shape/folded-shape.ts';
 import type { Mate } from '../../shape/net.ts';
+import { foldBetween } from '../../shape/panel-tree.ts';
 import {
   type Better,
   closedSheets,
@@ -21,6 +26,8 @@ type Missed = Pairing & {
   readonly verdict: Exclude<GlueFit['verdict'], 'meets'>;
   /** How far it lies off what it is to stick to. */
   readonly distance: Length;
+  /** What it does lie on, if it lies on anything. */
+  readonly lies?: string;
 };
 
 /** All that miss because of one score line, and how that would have to be folded. */
@@ -43,9 +50,12 @@ export const glueMisses: Rule<Facts> = {
     for (const sheet of closedSheets(context)) {
       const missed = glueFits(sheet.shape, sheet.caliper).filter(({ verdict }) => verdict !== 'meets');
       if (missed.length === 0) continue;
-      const misfolded = findMisfold(sheet, missed);
+      const marks = missed.flatMap((fit) => missedMark(sheet, fit, missed));
+      // Where all lie on something else, the names are wrong, and other folds would only bring the wrong panels together.
+      const areMisnamed = marks.every(({ facts }) => 'lies' in facts);
+      const misfolded = areMisnamed ? undefined : findMisfold(sheet, missed);
       if (misfolded) yield misfolded;
-      else yield* missed.flatMap((fit) => missedMark(sheet, fit));
+      else yield* marks;
     }
   },
   say: (facts) => ('pairs' in facts ? sayMisfolded(facts) : sayMissed(facts)),
@@ -61,10 +71,34 @@ function findMisfold(sheet: FoldedSheet, missed: readonly GlueFit[]): Evidence<F
   return { at, facts: { ...sheet.of, pairs, fold, better } };
 }
 
-function missedMark(sheet: FoldedSheet, { mate, verdict, distance }: GlueFit): Evidence<Facts>[] {
+function missedMark(
+  sheet: FoldedSheet,
+  { mate, verdict, distance }: GlueFit,
+  missed: readonly GlueFit[],
+): Evidence<Facts>[] {
   if (verdict === 'meets') return [];
   const { from, to, at = sheet.at } = mate;
-  return [{ at, facts: { ...sheet.of, from, to, verdict, distance: foldedLength(distance) } }];
+  const lies = liesOn(sheet, mate, missed);
+  const facts = { ...sheet.of, from, to, verdict, distance: foldedLength(distance), ...(lies && { lies }) };
+  return [{ at, facts }];
+}
+
+/** What most of a glue area lies on; what it hangs on counts only where another names that by mistake. */
+function liesOn(
+  { net, shape, caliper }: FoldedSheet,
+  { from }: Mate,
+  missed: readonly GlueFit[],
+): string | undefined {
+  const areaShared = (id: string): number =>
+    overlapOf(foldedPanelOf(shape, from), foldedPanelOf(shape, id)).area;
+  const others = missed.map(({ mate }) => mate).filter((mate) => mate.from !== from);
+  const under = net.panels.flatMap(({ id }) => {
+    const isFace = id !== from && touchOf(shape, [from, id], tolerance(caliper).mm) === 'face';
+    const mayHold = !foldBetween(net, from, id) || others.some(({ to }) => to === id);
+    return isFace && mayHold ? [{ id, area: areaShared(id) }] : [];
+  });
+  const [largest] = under.toSorted((a, b) => b.area - a.area);
+  return largest && largest.area > areaShared(from) / 2 ? largest.id : undefined;
 }
 
 function sayMisfolded({ piece, pairs, fold, better }: OfPiece & Misfolded): Words {
@@ -79,7 +113,7 @@ function sayMisfolded({ piece, pairs, fold, better }: OfPiece & Misfolded): Word
   };
 }
 
-function sayMissed({ piece, from, to, verdict, distance, unit }: OfPiece & Missed): Words {
+function sayMissed({ piece, from, to, verdict, distance, lies, unit }: OfPiece & Missed): Words {
   const how = {
     askew: 'the two stand at an angle',
     apart: `it lies ${sayLength(distance, unit)} away from it`,
@@ -87,6 +121,6 @@ function sayMissed({ piece, from, to, verdict, distance, unit }: OfPiece & Misse
   };
   return {
     message: `${piece}.${from} is to stick to ${piece}.${to}, but once folded ${how[verdict]}`,
-    remedy: `name the panel it does lie on, or change how ${from} folds`,
+    remedy: `${lies === undefined ? 'name the panel it does lie on' : `stick ${from} to ${lies}, which it does lie on`}, or change how ${from} folds`,
   };
 }
