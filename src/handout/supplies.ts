@@ -1,5 +1,6 @@
-import { type EditionName, type Twin, twins, UNIT_OF } from '../edition/editions.ts';
+import { type Twin, twins, UNIT_OF } from '../edition/editions.ts';
 import { Length } from '../measure/length.ts';
+import { rulerMark } from '../measure/round.ts';
 import type { Size } from '../measure/size.ts';
 import type { Project, Stock, Supply, SupplyKind } from '../project/model.ts';
 import { paperNameOf, sheetsSold } from '../project/paper-sizes.ts';
@@ -118,17 +119,16 @@ function weightText({ voice }: Setting, { weight }: Stock): string {
 
 function sheetSizes(setting: Setting, stock: Stock): SafeHtml[] {
   const { editions, measures, voice } = setting;
-  return stock.sheets.flatMap(({ unit }, index) => {
+  return stock.sheets.flatMap((_, index) => {
     const size = twins(editions, ({ project }) => {
       const own = project.stock.get(stock.id.value);
       const sheet = own && sheetsSold(own, project)[index];
       return sheet && [sheet.size.width.value, sheet.size.height.value];
     });
     if (!size) return [];
-    const named = measures.shown.length > 1 ? measures.shown : ([unit === 'in' ? 'inch' : 'metric'] as const);
-    return named.length > 1 && size.every(isOneLength)
+    return measures.shown.length > 1 && size.every(isOneLength)
       ? [voice.phrase('stock-sheet', { size: measures.both(size) })]
-      : [voice.phrase('stock-papers', { papers: papersOf(setting, size, named) })];
+      : [voice.phrase('stock-papers', { papers: papersOf(setting, size) })];
   });
 }
 
@@ -144,17 +144,14 @@ function isOneLength({ inch, metric }: Twin): boolean {
   return !inch.minus(metric).abs().greaterThan(NO_MORE_THAN_ROUNDED);
 }
 
-/** Each edition's own paper, by name where it has one: `Letter (8½ × 11 in) or A4 (210 × 297 mm)`. */
-function papersOf(
-  { measures, voice }: Setting,
-  size: readonly Twin[],
-  named: readonly EditionName[],
-): SafeHtml {
-  const papers = named.map((edition) => {
+/** Each edition's own paper: `Letter (8½ × 11 in) or A4 (210 × 297 mm)`; by its name alone where the ruler has no such size. */
+function papersOf({ measures, voice }: Setting, size: readonly Twin[]): SafeHtml {
+  const papers = measures.shown.map((edition) => {
     const [width, height] = size.map((side) => side[edition]);
     const name = width && height && paperSaid({ width, height }, voice);
     const figures = measures.alone(size, edition);
-    const words = name ? html`${name} (${figures})` : figures;
+    const isOnRuler = size.every((side) => rulerMark(side[edition], UNIT_OF[edition]).equals(side[edition]));
+    const words = !name ? figures : isOnRuler ? html`${name} (${figures})` : html`${name}`;
     return html`<span data-column="${UNIT_OF[edition]}">${words}</span>`;
   });
   const or = html`<span class="bracket"> ${voice.say('paired-or')} </span>`;

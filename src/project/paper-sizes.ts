@@ -67,14 +67,20 @@ export function sheetsOfEditions(
 }
 
 /**
- * The sheets of a stock as they are sold where people measure as an edition does, whatever it names them in; as they
- * are written where there is no other edition.
+ * The sheets of a stock as they are sold where people measure as an edition does, whatever it names them in. Where there
+ * is no other edition, a paper with a name is that very one.
  */
 export function sheetsSold(
   { sheets }: Pick<Stock, 'sheets'>,
   { unit, units }: Pick<Project, 'unit' | 'units'>,
 ): readonly StockSheet[] {
-  return units === 'both' ? sheets.map((sheet) => pairedSheet(sheet, unit === 'in' ? 'in' : 'mm')) : sheets;
+  const ruler = unit === 'in' ? 'in' : 'mm';
+  const isKept = (sheet: StockSheet): boolean => units !== 'both' && nameOfSheet(sheet) !== undefined;
+  return sheets.map((sheet) => (isKept(sheet) ? sheet : pairedSheet(sheet, ruler)));
+}
+
+function nameOfSheet({ size: { width, height } }: StockSheet): string | undefined {
+  return paperNameOf({ width: width.value, height: height.value });
 }
 
 function firstGiven(...lists: readonly (readonly StockSheet[])[]): readonly StockSheet[] {

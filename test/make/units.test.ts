@@ -20,7 +20,9 @@ const STEPS = `
 Work over :scores[box], leave 1/8 in (3 mm) or 3 mm / 1/8 in free, 10 in of tape, 254 mm of thread. The front is 90 mm or 3 1/2 in.
 
 ## Stick :piece[label] and fold :piece[card]
-Leave :reveal[label], cut :size[label]. ::drawing{of=box view=layers}
+Leave :reveal[label], cut :size[label].
+
+::drawing{of=box.front view=layers}
 
 ::drawing{of=box view=fold-1}
 `;

@@ -53,6 +53,7 @@ describe('layer-overhang', () => {
       ['4 1/2: layer is 4 1/2 in high and lies turned, which is 1/2 in more than card (4 in wide)'],
     ],
     ['cut: 5 x 4, turn: 90', []],
+    ['cut: 110 mm x 100 mm', ['110 mm: layer is 4 5/16 in wide, 5/16 in more than card (4 in)']],
   ])('%s', (layer, expected) => {
     expect(said(onCard('layer-overhang', layer))).toEqual(expected);
   });
