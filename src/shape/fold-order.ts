@@ -1,6 +1,7 @@
 import { restOf } from './base-panel.ts';
 import type { Fold, Mate, Net } from './net.ts';
 import { branchOf, type Joint, type PanelTree, panelForest } from './panel-tree.ts';
+import { perNet } from './per-net.ts';
 import { foldLength, isFlatOn, type Tube, tubesOf } from './tube.ts';
 
 /** Folds made at once. Several steps make a stage: the body, the bottom, the top. */
@@ -11,7 +12,7 @@ export type FoldStep = { readonly stage: number; readonly folds: readonly Fold[]
  * the end that is glued, then the other; without a tube, glue tabs come first and then the rest. Within a stage what
  * is stuck under something is folded before it, and flaps of narrow walls before those of wide ones.
  */
-export function foldSteps(net: Net): readonly FoldStep[] {
+export const foldSteps: (net: Net) => readonly FoldStep[] = perNet((net) => {
   const sheet = net.strips ?? net;
   const order = new FoldOrder(sheet);
   const folds = sheet.folds.filter(({ angle, direction }) => angle !== 0 && direction !== 'flat');
@@ -23,7 +24,7 @@ export function foldSteps(net: Net): readonly FoldStep[] {
     steps.set(`${stage}/${rank}`, step);
   }
   return [...steps.values()].toSorted((a, b) => a.stage - b.stage || a.rank - b.rank);
-}
+});
 
 /** How many stages a folding has: `fold-1` to this. */
 export function stageCount(net: Net): number {
