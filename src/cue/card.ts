@@ -16,7 +16,7 @@ import { paperColor, stocksUsed } from '../handout/supplies.ts';
 import type { Ledger } from '../project/ledger.ts';
 import type { Paper, Project, ReferenceKind, Step } from '../project/model.ts';
 import { revisionTitle } from '../words/changes.ts';
-import { nameOf, referenceOf } from '../words/names.ts';
+import { pieceNamed, referenceOf } from '../words/names.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 import { typographic } from '../words/typographic.ts';
 import { runClock, type SayTime, type Slot, timesFrom } from './clock.ts';
@@ -164,7 +164,7 @@ function aheadSteps(setting: Setting) {
       title: renderMarkdown(step.heading, proseSetting(setting)),
       time: step.minutes && voice.duration(step.minutes.value + (step.dry?.value ?? 0)),
       pieces: pieces.map(({ id, count }) =>
-        voice.say('cue-count', { count: count.value, piece: nameOf(id.value) }),
+        voice.say('cue-count', { count: count.value, piece: pieceNamed(id.value, voice.say) }),
       ),
       notes: asidesOf(step.prose.nodes, 'host', setting),
     };

@@ -12,7 +12,7 @@ import { type PaintedFace, paint, USUAL_LOOK } from '../shape/paint/picture.ts';
 import { type Sheet, sheetsOf } from '../shape/shapes.ts';
 import { layersOnPanels } from '../shape/view/panel-layers.ts';
 import { type PaperLook, paperOf } from '../shape/view/paper-of.ts';
-import { nameOf, referenceOf } from '../words/names.ts';
+import { pieceNamed, referenceOf } from '../words/names.ts';
 import { Canvas, type Drawing } from './canvas.ts';
 import { boxOf, type DrawnBox } from './region.ts';
 import { colorOf, type DrawingRoom, type DrawingStyle } from './style.ts';
@@ -136,7 +136,7 @@ function describe(editions: Editions, id: string, view: string, style: DrawingSt
   const layers = layersOnPanels(editions.inch.shapes, referenceOf(id).piece).filter(({ panel }) =>
     panels.has(panel),
   );
-  const names = layers.map((layer) => nameOf(layer.piece.id.value));
+  const names = layers.map((layer) => pieceNamed(layer.piece.id.value, say));
   const whole = say(key, { name: caption(id, say), size, stage });
   return names.length === 0 ? whole : `${whole} ${say('drawing-on-it', { layers: listed(names, say) })}`;
 }

@@ -4,7 +4,7 @@ import { stockOf } from '../shape/caliper.ts';
 import { columnName } from '../shape/cells.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import { baseName } from '../shape/layers.ts';
-import { nameOf, sheetNamed } from '../words/names.ts';
+import { pieceNamed, sheetNamed } from '../words/names.ts';
 import { magnitudeOf } from '../words/reveals.ts';
 import { type Callout, setCallouts } from './callouts.ts';
 import { Canvas, type Drawing } from './canvas.ts';
@@ -119,7 +119,11 @@ function drawLegend(canvas: Canvas, pile: Pile): void {
     const { inch, metric } = placed.layer;
     const [first = [], second] = sizeLabel({ inch: inch.size, metric: metric.size }, canvas.style);
     const other = second ? [{ text: ' · ' }, ...second] : [];
-    const line = [{ text: `${nameOf(placed.drawn.piece.id.value)}: ` }, ...first, ...other];
+    const line = [
+      { text: `${pieceNamed(placed.drawn.piece.id.value, canvas.style.say)}: ` },
+      ...first,
+      ...other,
+    ];
     canvas.badge(columnName(index), { x: left + size * 0.75, y });
     canvas.label([line], { x: left + size * 2, y }, { anchor: 'start' });
     y += size * 1.75;
@@ -131,7 +135,7 @@ function describe({ base, placed }: Pile, style: DrawingStyle): string {
   const sentences = placed.map(({ layer, drawn }: PiledLayer, index) =>
     say('drawing-layer', {
       letter: columnName(index),
-      name: nameOf(drawn.piece.id.value),
+      name: pieceNamed(drawn.piece.id.value, say),
       size: spokenSize({ inch: layer.inch.size, metric: layer.metric.size }, style),
       base: sheetNamed(drawn.baseName, say),
       reveals: spokenReveals(layer, style),

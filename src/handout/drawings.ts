@@ -10,7 +10,7 @@ import { ownEdition } from '../edition/editions.ts';
 import type { Picture, Project } from '../project/model.ts';
 import { sheetsOf } from '../shape/shapes.ts';
 import { stepWords } from '../words/making-words.ts';
-import { baseName, nameOf, sheetNamed } from '../words/names.ts';
+import { baseName, pieceNamed, sheetNamed } from '../words/names.ts';
 import { SafeHtml } from '../words/safe-html.ts';
 import { mainPiece } from './finished-size.ts';
 import { pieceSheets } from './piece-sheets.ts';
@@ -131,7 +131,7 @@ function turnView({ editions, drawings, measures, voice }: Setting, piece: strin
   return {
     id: piece,
     name: caption(piece, voice.say),
-    caption: voice.say('turn-of', { piece: nameOf(piece) }),
+    caption: voice.say('turn-of', { piece: pieceNamed(piece, voice.say) }),
     steps: model.steps,
     still: drawingElement(folded),
     folded: folded.alternative,

@@ -1,6 +1,6 @@
 import { twins } from '../edition/editions.ts';
 import type { Project } from '../project/model.ts';
-import { nameOf } from '../words/names.ts';
+import { pieceNamed } from '../words/names.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import { asConverted } from '../words/twins.ts';
 import { finishedSize, mainPiece, makesSeveral } from './finished-size.ts';
@@ -30,7 +30,7 @@ function sizeOf({ editions, measures, voice }: Setting): SafeHtml | undefined {
   const main = makesSeveral(editions) && mainPiece(editions);
   const order = size && size.length > 2 ? html`, ${voice.say('finished-order')}` : '';
   const said = size && html`${measures.both(size)}${order}`;
-  return said && main ? html`${nameOf(main.id.value)} ${said}` : said;
+  return said && main ? html`${pieceNamed(main.id.value, voice.say)} ${said}` : said;
 }
 
 /** Waiting is named apart. */

@@ -3,7 +3,7 @@ import { Length } from '../measure/length.ts';
 import { printDecimal } from '../measure/print.ts';
 import type { Size } from '../measure/size.ts';
 import type { Piece } from '../project/model.ts';
-import { nameOf } from '../words/names.ts';
+import { pieceNamed } from '../words/names.ts';
 import { SafeHtml } from '../words/safe-html.ts';
 import { asConverted, onRulers } from '../words/twins.ts';
 import { isSolid, mainPiece } from './finished-size.ts';
@@ -73,7 +73,11 @@ function wordsOf(setting: Setting, thing: MailedTwin): SafeHtml {
   const { editions, measures, voice } = setting;
   const { piece, isFolded, thickness, grams } = thing[editions.own];
   const size = measures.both(longFirst({ inch: thing.inch.size, metric: thing.metric.size }));
-  const values = { piece: nameOf(piece.id.value), size, thickness: thicknessText(setting, thickness) };
+  const values = {
+    piece: pieceNamed(piece.id.value, voice.say),
+    size,
+    thickness: thicknessText(setting, thickness),
+  };
   const words = voice.phrase(isFolded ? 'mail-closed' : 'mail-flat', values);
   if (grams === undefined) return words;
   return SafeHtml.join([words, voice.phrase('mail-weight', { grams: Math.ceil(grams) })], ' ');
@@ -153,7 +157,7 @@ function rowsFor(setting: Setting, thing: MailedTwin, own: readonly MailedTwin[]
 function madeEnvelope({ editions, voice }: Setting, envelope: MailedTwin): Outside {
   const { piece, thickness, grams = 0 } = envelope[editions.own];
   return {
-    name: voice.say('mail-own', { piece: nameOf(piece.id.value) }),
+    name: voice.say('mail-own', { piece: pieceNamed(piece.id.value, voice.say) }),
     size: { inch: envelope.inch.size, metric: envelope.metric.size },
     paper: thickness,
     grams,

@@ -4,7 +4,7 @@ import { boxSize } from '../shape/net.ts';
 import { type Sheet, sheetsOf } from '../shape/shapes.ts';
 import { assemblyWords, cuttingWords } from '../words/making-words.ts';
 import type { Measures } from '../words/measures.ts';
-import { baseName, nameOf, referenceOf } from '../words/names.ts';
+import { baseName, pieceNamed, referenceOf } from '../words/names.ts';
 import { isAskew, layerTwin, leastReveal, revealLength } from '../words/reveals.ts';
 import { html, type SafeHtml } from '../words/safe-html.ts';
 import { scoresInline } from '../words/score-moves.ts';
@@ -63,9 +63,8 @@ function ofSheets(
 function nameHtml(editions: Editions, name: string, voice: Voice): SafeHtml | undefined {
   const { piece, panel } = referenceOf(name);
   if (!ownEdition(editions).project.pieces.has(piece)) return undefined;
-  return panel === undefined
-    ? html`<b class="piece">${nameOf(piece)}</b>`
-    : html`<b class="piece">${baseName({ piece, panel }, voice)}</b>`;
+  const label = panel === undefined ? pieceNamed(piece, voice.say) : baseName({ piece, panel }, voice);
+  return html`<b class="piece">${label}</b>`;
 }
 
 /** Width and height of a piece as cut, of a further sheet of it (`box.lid`), or of a panel of it (`box.front`). */

@@ -7,9 +7,13 @@ import { labelsFor } from '../words/languages.ts';
 /** All the labels there are, by the language of their file. */
 type AllLabels = ReadonlyMap<string, Labels>;
 
-/** The words of a project: in its own language, else in the site's. */
+/** The words of a project: in its own language, else in the site's; and what it calls its pieces. */
 export function labelsOf(project: Project, site: Site, all: AllLabels): Labels {
-  return labelsFor(all, project.lang?.value ?? site.language).labels;
+  const { labels } = labelsFor(all, project.lang?.value ?? site.language);
+  const named = [...project.pieces.values()].flatMap(({ id, name }) =>
+    name ? [[id.value, name.value] as const] : [],
+  );
+  return { ...labels, pieces: new Map(named) };
 }
 
 /**

@@ -73,6 +73,8 @@ export type Placement = {
 
 export type Piece = {
   readonly id: At<string>;
+  /** What it is called on paper, if not by its id. */
+  readonly name?: At<string>;
   readonly stock?: At<string>;
   readonly body: PieceBody;
   readonly on?: At<BaseReference>;

@@ -44,6 +44,7 @@ const asPlacement: Value<Placement> = sectionOf('distances from edges, such as {
 
 const COMMON = {
   use: optional(asText, USE),
+  name: optional(asText, 'What it is called on paper. Without it, the short name is used.'),
   stock: optional(asText, 'The short name of the paper it is cut from.'),
   on: optional(asBase, 'What it is stuck on: a piece, or a panel of one, as in `box.front`.'),
   at: section(asPlacement, 'Where on it; in the middle, if you say nothing.'),

@@ -33,7 +33,7 @@ export function subjectOf(
       kind !== 'drawing' && isWithin(name.at, where) ? pieceIn(name.value) : [],
     );
   const inWords = (where: Place, before = ''): readonly string[] =>
-    ids.filter((id) => new RegExp(before + wordOf(id).source, 'iu').test(textAt(where)));
+    ids.filter((id) => new RegExp(before + wordOf(id, pieces).source, 'iu').test(textAt(where)));
   const article = `${wordFinder(articles).source}\\s+`;
   const named = [...new Set([...referredIn(sentence.at), ...inWords(sentence.at, article)])];
   if (named.length === 0) return undefined;
@@ -41,9 +41,10 @@ export function subjectOf(
   return { pieces: named, mayMean: (measure) => mayMean(measure, earlier, pieces) };
 }
 
-function wordOf(id: string): RegExp {
-  const words = id.replace(/[-_]+/gu, ' ');
-  return wordFinder(`${words}, ${words}s`);
+/** Finds a piece by its short name or by what it is called on paper, one or several of it. */
+function wordOf(id: string, pieces: Project['pieces']): RegExp {
+  const names = [id.replace(/[-_]+/gu, ' '), pieces.get(id)?.name?.value ?? ''].filter(Boolean);
+  return wordFinder(names.map((name) => `${name}, ${name}s`).join(', '));
 }
 
 /**

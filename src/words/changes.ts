@@ -3,7 +3,7 @@ import type { Length } from '../measure/length.ts';
 import { printDecimal, printInches, printMillimetres, roundedSign } from '../measure/print.ts';
 import type { Ledger, PieceChange, PublishedValue, Revision, StepChange } from '../project/ledger.ts';
 import type { Say } from './labels.ts';
-import { nameOf, partNamed, sheetNamed } from './names.ts';
+import { sheetNamed } from './names.ts';
 import type { SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';
 
@@ -78,8 +78,7 @@ function pieceWords(change: PieceChange, say: Say, shown: Shown): string {
 }
 
 function pieceName({ piece, sheet }: PieceChange, say: Say): string {
-  if (sheet === undefined) return nameOf(piece);
-  return say('drawing-part', { piece: nameOf(piece), part: partNamed(sheet, say) });
+  return sheetNamed(sheet === undefined ? piece : `${piece}.${sheet}`, say);
 }
 
 /** Whether the lengths of an edition changed. */

@@ -3,6 +3,8 @@ export type Labels = {
   /** A BCP 47 tag, for dates, numbers and plurals; its first part names the file the words are from. */
   readonly language: string;
   readonly texts: ReadonlyMap<string, string>;
+  /** What a project calls its pieces on paper, by their ids; of the others the id is the name. */
+  readonly pieces?: ReadonlyMap<string, string>;
 };
 
 /** Puts a label's values into it. */
@@ -14,6 +16,8 @@ export type Speak = (key: string, values?: Readonly<Record<string, string | numb
  */
 export type Say = Speak & {
   readonly language: string;
+  /** The names of pieces by their ids, where those are not their names. */
+  readonly pieces: ReadonlyMap<string, string>;
   /** A label cut up: its own words and, at every other place, a value; the name of one that is not given, in braces. */
   readonly parts: <Value>(
     key: string,
@@ -26,7 +30,7 @@ export type Say = Speak & {
   readonly isOne: (count: number) => boolean;
 };
 
-export function speaker({ language, texts }: Labels): Say {
+export function speaker({ language, texts, pieces = new Map() }: Labels): Say {
   const numbers = new Intl.NumberFormat(language);
   const plurals = new Intl.PluralRules(language);
   const mark = numbers.formatToParts(1.5).find(({ type }) => type === 'decimal')?.value ?? '.';
@@ -41,6 +45,7 @@ export function speaker({ language, texts }: Labels): Say {
   const say: Speak = (key, values = {}) => parts(key, values).join('');
   return Object.assign(say, {
     language,
+    pieces,
     parts,
     has: (key: string) => texts.has(key),
     figure: (figure: string) => figure.replace('.', mark),

@@ -10,6 +10,11 @@ export function nameOf(id: string): string {
   return id.replace(/[-_]+/gu, ' ');
 }
 
+/** A piece as it is called on paper: by the name it was given, else by its id. */
+export function pieceNamed(id: string, { pieces }: Say): string {
+  return pieces.get(id) ?? nameOf(id);
+}
+
 /**
  * A panel or a further sheet as a person reads it. The names that the ready-made forms give are said in the sheet's
  * language, numbered ones too (`page-2`); any other is the demonstrator's own.
@@ -23,22 +28,23 @@ export function partNamed(id: string, say: Say): string {
 
 /** A sheet of a piece as a person says it: `box: lid`, or `box` for a piece's own. */
 export function pieceSheetNamed(piece: string, sheet: string | undefined, say: Say): string {
-  if (sheet === undefined) return nameOf(piece);
-  return say('piece-part', { piece: nameOf(piece), part: partNamed(sheet, say) });
+  if (sheet === undefined) return pieceNamed(piece, say);
+  return say('piece-part', { piece: pieceNamed(piece, say), part: partNamed(sheet, say) });
 }
 
 /** A piece, sheet or panel of a piece as a name: `seed-box.lid` is `seed box lid`. */
 export function sheetNamed(name: string, say: Say): string {
   const { piece, panel } = referenceOf(name);
-  if (panel === undefined) return nameOf(piece);
-  return say('drawing-part', { piece: nameOf(piece), part: partNamed(panel, say) });
+  if (panel === undefined) return pieceNamed(piece, say);
+  return say('drawing-part', { piece: pieceNamed(piece, say), part: partNamed(panel, say) });
 }
 
 /** `front`, or `front of the box` for a panel. */
-export function baseName({ piece, panel }: BaseReference, voice: Voice): SafeHtml {
+export function baseName({ piece: id, panel }: BaseReference, voice: Voice): SafeHtml {
+  const piece = pieceNamed(id, voice.say);
   return panel === undefined
-    ? voice.phrase('whole-piece', { piece: nameOf(piece) })
-    : voice.phrase('panel-of-piece', { panel: partNamed(panel, voice.say), piece: nameOf(piece) });
+    ? voice.phrase('whole-piece', { piece })
+    : voice.phrase('panel-of-piece', { panel: partNamed(panel, voice.say), piece });
 }
 
 /** Splits `box.front` as a person writes it. */

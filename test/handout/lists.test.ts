@@ -7,7 +7,7 @@ import type { Setting } from '../../src/handout/setting.ts';
 import { supplyGroups } from '../../src/handout/supplies.ts';
 import { scoreMoves } from '../../src/words/score-moves.ts';
 import { parseMarkup, textOf } from './markup.ts';
-import { sampleOf, settingFor } from './sample.ts';
+import { sampleOf, settingFor, sheetHtml } from './sample.ts';
 
 const read = (markup: unknown): string => textOf(parseMarkup(String(markup)));
 
@@ -363,5 +363,27 @@ describe('the paper a stock is sold as', () => {
     ['unit: in\nstock: { card: { sheet: 12 x 12 } }', 'units: inch\n', 'sheet 12 × 12 in'],
   ])('%s %s is %s, by the ruler of each reader', (sheet, rest, paper) => {
     expect(paperOf(sheet, rest)).toBe(paper);
+  });
+});
+
+describe('a piece that has a name of its own', () => {
+  const gates = sampleOf(
+    `
+unit: in
+pieces:
+  gate-card: { name: Garden gate, form: single-fold card, size: 4 x 5 }
+  left-gate: { name: Wicket, cut: 3 x 4, on: gate-card.front }
+  knob_2: { cut: 1/2 x 1/2, on: left-gate }
+`,
+    '## Hang it\nStick :piece[left-gate] to :piece[gate-card.front] and :piece[knob_2] to it.\n\n::drawing{of=gate-card.front view=layers}\n',
+  );
+
+  it.each(['letter', 'page'] as const)('is called by it everywhere on the %s', (target) => {
+    const said = sheetHtml(gates, target);
+    expect(read(said)).toContain('on the front of the Garden gate');
+    expect(said).toContain('Wicket');
+    expect(said).toContain('on the Wicket');
+    expect(said).toContain('knob 2');
+    expect(said).not.toMatch(/left[- ]gate|gate[- ]card(?!")|Gate card|knob_2/u);
   });
 });

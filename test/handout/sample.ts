@@ -6,6 +6,7 @@ import { examine } from '../../src/examine/examine.ts';
 import { createRenderer, type Renderer } from '../../src/handout/render.ts';
 import { type Setting, settingOf, type Target } from '../../src/handout/setting.ts';
 import { sheetHtml as htmlOf } from '../../src/handout/sheet.ts';
+import { labelsOf } from '../../src/make/languages.ts';
 import { readLabels } from '../../src/make/package-files.ts';
 import { NO_REVISIONS } from '../../src/project/ledger.ts';
 import type { Project, Site } from '../../src/project/model.ts';
@@ -28,7 +29,8 @@ function textsOf(path: string, ending: string): ReadonlyMap<string, string> {
 export const templates: Templates = { pages: textsOf('', '.hbs'), partials: textsOf('partials', '.hbs') };
 export const styles: ReadonlyMap<string, string> = textsOf('css', '.css');
 export const renderer: Renderer = createRenderer(templates);
-export const labels: Labels = readLabels().get('en') ?? { language: 'en', texts: new Map() };
+const ALL_LABELS = readLabels();
+export const labels: Labels = ALL_LABELS.get('en') ?? { language: 'en', texts: new Map() };
 
 export type Sample = { readonly project: Project; readonly site: Site; readonly editions: Editions };
 
@@ -49,23 +51,23 @@ export function sampleOf(measurements: string, body = '', rest = ''): Sample {
 }
 
 export function settingFor(
-  { editions }: Sample,
+  { editions, project, site }: Sample,
   target: Target = 'letter',
   pictures: ReadonlyMap<string, PlacedPicture> = new Map(),
 ): Setting {
-  return settingOf(editions, target, labels, pictures);
+  return settingOf(editions, target, labelsOf(project, site, ALL_LABELS), pictures);
 }
 
 /** The whole document. */
 export function sheetHtml(
-  { editions, site }: Sample,
+  { editions, project, site }: Sample,
   target: Target,
   more: Partial<SheetInput> = {},
 ): string {
   return htmlOf({
     editions,
     site,
-    labels,
+    labels: labelsOf(project, site, ALL_LABELS),
     renderer,
     target,
     pictures: new Map(),
