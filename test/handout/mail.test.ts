@@ -141,8 +141,8 @@ describe('on the sheet', () => {
     const root = new URL('../../projects', import.meta.url).pathname;
     const workspace = await loadWorkspace(root, { namedFrom: root });
     let compared = 0;
-    for (const { editions } of examine(workspace)) {
-      const setting = settingFor({ editions } as Sample);
+    for (const { editions, project } of examine(workspace)) {
+      const setting = settingFor({ editions, project, site: workspace.site } as Sample);
       const [thing] = mailView(setting)?.things ?? [];
       const size = finishedSize(editions);
       if (!thing || !size || !mainPiece(editions)) continue;

@@ -4,7 +4,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { examine, type Study } from '../../src/examine/examine.ts';
 import { cutList } from '../../src/handout/cut-list.ts';
 import { scoreList } from '../../src/handout/score-list.ts';
-import type { Project } from '../../src/project/model.ts';
+import type { Project, Site } from '../../src/project/model.ts';
 import { loadWorkspace } from '../../src/shape/workspace.ts';
 import { demoCopy, emptyFolder, sheetwright } from '../cli/terminal.ts';
 import { parseMarkup, textOf } from '../handout/markup.ts';
@@ -29,13 +29,16 @@ function hostNotes({ file }: Project): string[] {
 describe('the cue cards of the demo', () => {
   let folder = '';
   let studies: readonly Study[] = [];
+  let site: Site;
   const cards = new Map<string, Pdf>();
 
   beforeAll(async () => {
     folder = demoCopy();
     expect((await sheetwright(folder, 'make')).code).toBe(0);
     const root = join(folder, 'projects');
-    studies = examine(await loadWorkspace(root, { namedFrom: root }));
+    const workspace = await loadWorkspace(root, { namedFrom: root });
+    site = workspace.site;
+    studies = examine(workspace);
     for (const { project } of studies) {
       const path = join(folder, 'dist/host', `${project.slug}-cue-card.pdf`);
       cards.set(project.slug, await readPdf(new Uint8Array(readFileSync(path))));
@@ -75,7 +78,7 @@ describe('the cue cards of the demo', () => {
 
   it('have every cut and score of the sheet, to the figure', () => {
     for (const { project, editions } of studies) {
-      const setting = settingFor({ editions, project } as never, 'large-print');
+      const setting = settingFor({ editions, project, site }, 'large-print');
       const cuts = cutList(setting).groups.flatMap(({ rows }) => rows);
       const scores = (scoreList(setting)?.pieces ?? []).flatMap(({ rows }) => rows);
       const card = tight(textIn(cards.get(project.slug) as Pdf));
