@@ -24,6 +24,9 @@ export type Editions = {
   readonly metric: Edition;
 };
 
+/** The editions of each variant of a project, in the order they are written; of one that has none, its own alone. */
+export type Variants = readonly [Editions, ...Editions[]];
+
 /** The editions that are shown, the leading one first; only one where no other is printed. */
 export type Shown = readonly [lead: EditionName, ...others: EditionName[]];
 

@@ -1,12 +1,12 @@
 import { findOnlyThere, hasForeignPieces, otherProject } from '../edition/edition.ts';
-import { type Editions, editionsOf, editionWritten } from '../edition/editions.ts';
+import { type Editions, editionsOf, editionWritten, type Variants } from '../edition/editions.ts';
 import { settleEdition } from '../edition/settle.ts';
 import { type Finding, findMistake } from '../project/finding.ts';
 import type { Project, Workspace } from '../project/model.ts';
 import { digestOf, startOf } from '../project/source.ts';
 import { projectLinks } from '../proof/links.ts';
 import { proofProject } from '../proof/proof.ts';
-import { isStopped } from '../proof/tell.ts';
+import { isStopped, joinVariants } from '../proof/tell.ts';
 import { buildShapes } from '../shape/build.ts';
 import type { Shapes } from '../shape/shapes.ts';
 
@@ -16,6 +16,8 @@ export type Study = {
   /** Of its own edition. */
   readonly shapes: Shapes;
   readonly editions: Editions;
+  /** The editions of each variant, the project's own first; those alone where it has none. */
+  readonly variants: Variants;
   /** What is wrong in it, in the shared files it uses included. */
   readonly findings: readonly Finding[];
 };
@@ -53,12 +55,23 @@ function keyOf({ root, projects, slugs }: Workspace, project: Project): string {
   return digestOf([root, content, ...alike, ...linked]);
 }
 
+/** A project, and each of its other variants. */
+function studyProject(workspace: Workspace, project: Project): Study {
+  const own = studyVariant(workspace, project);
+  const others = project.others.map((other) => studyVariant(workspace, other));
+  if (others.length === 0) return { ...own, variants: [own.editions] };
+  const findings = joinVariants(
+    [own, ...others].map((each) => ({ name: each.project.variant?.id.value ?? '', findings: each.findings })),
+  );
+  return { ...own, variants: [own.editions, ...others.map(({ editions }) => editions)], findings };
+}
+
 /**
  * A project with an error as written is not made in another edition, where the error would only come back in other
  * numbers; nor is an edition that is printed nowhere. Where we break on a project, the others go on, and it keeps its
  * last good sheet.
  */
-function studyProject(workspace: Workspace, written: Project): Study {
+function studyVariant(workspace: Workspace, written: Project): Omit<Study, 'variants'> {
   try {
     const asWritten = { project: written, shapes: buildShapes(written) };
     const own = hasForeignPieces(asWritten)

@@ -17,6 +17,8 @@ export type Finding<K extends RuleId = RuleId> = {
     readonly shared?: Place;
     /** The other edition of a project, where only that one has it. */
     readonly edition?: 'inch' | 'metric';
+    /** The variant of a project, where not all of them have it. */
+    readonly variant?: string;
   };
 }[K];
 

@@ -5,7 +5,7 @@ import type { Place, SourceFile } from './source.ts';
 export type YamlSource = { readonly file: SourceFile; readonly text: string; readonly offset: number };
 
 /** A sheet in its two parts. `body` is as long as the whole file: what is frontmatter is blanked out. */
-type SheetParts = {
+export type SheetParts = {
   readonly yaml: YamlSource | undefined;
   readonly body: string;
   readonly findings: readonly Finding[];

@@ -172,6 +172,13 @@ export type Step = {
   readonly prose: Prose;
 };
 
+/** One of several sizes or designs of a project. */
+export type Variant = {
+  readonly id: At<string>;
+  /** What it is called on paper. */
+  readonly name: string;
+};
+
 /** The editions that are made of a project, by the rulers they are for. */
 export type Units = 'both' | 'inch' | 'metric';
 
@@ -183,6 +190,10 @@ export type Project = {
   /** The project's folder under the workspace's root. */
   readonly folder: string;
   readonly file: SourceFile;
+  /** Which of the variants it is, where there are some. The first stands for the project. */
+  readonly variant?: Variant;
+  /** The other variants, each read as a project of its own; none of them has any. */
+  readonly others: readonly Project[];
   readonly title: At<string>;
   readonly summary?: At<string>;
   /** `YYYY-MM-DD`, a day that exists. */

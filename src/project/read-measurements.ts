@@ -20,6 +20,7 @@ import type { Reader, SharedValue } from './reader.ts';
 import { findShared, isShared, sharing, USE } from './shared.ts';
 import type { At } from './source.ts';
 import { asChoice, asCount, asLength, asMatch, asText, asTurn, asUnit, asVolume } from './values.ts';
+import { VARIANTS } from './variants.ts';
 import { entryOf, type YamlNode } from './yaml-node.ts';
 
 /** A piece as written. Its body is missing where its size, net or form has a finding. */
@@ -146,6 +147,7 @@ const MEASUREMENTS = sectionOf('unit:, stock: and pieces: under it', {
   stock: named(asStock, 'stock by name', 'The papers, each under a short name of yours.'),
   pieces: named(asPiece, 'pieces by name', 'What is cut, each under a short name of yours.'),
   holds: optional(asHolds, 'What the finished box is for.'),
+  variants: VARIANTS,
 });
 
 /** `measurements:` of a sheet. Bare numbers in it are in its own unit. */
@@ -160,7 +162,7 @@ export const asMeasurements: Value<MeasuredBlock> = made(
     const stock = [...read.stock.values.map(({ value }) => value), ...used.stock];
     // Half a piece would only mislead every rule that follows.
     const pieces = written.flatMap(({ body, ...piece }) => (body ? [{ ...piece, body }] : []));
-    const block = {
+    const { variants: _, ...block } = {
       ...read,
       stock: byId(stock),
       pieces: byId(pieces),

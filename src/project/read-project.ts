@@ -1,6 +1,6 @@
 import { restoreText } from './directives.ts';
 import type { Finding } from './finding.ts';
-import { splitSheet } from './frontmatter.ts';
+import { type SheetParts, splitSheet } from './frontmatter.ts';
 import { type Schema, sectionOf } from './grammar.ts';
 import { listed, needed, optional, section } from './keys.ts';
 import { parseWithin } from './markdown.ts';
@@ -11,6 +11,7 @@ import { readLedger } from './read-ledger.ts';
 import { asMeasurements, type MeasuredBlock } from './read-measurements.ts';
 import { asSupply } from './read-supplies.ts';
 import { readValue } from './read-value.ts';
+import { versionsOf } from './read-variants.ts';
 import { type Reader, refuse, type Shared } from './reader.ts';
 import { makeSafe } from './safe-content.ts';
 import { sharedName } from './shared.ts';
@@ -18,6 +19,7 @@ import { slugOf } from './slug.ts';
 import { type At, digestOf, type Place, type SourceFile, startOf } from './source.ts';
 import { readSteps } from './steps.ts';
 import { asDate, asLanguage, asMinutes, asText, asUnits } from './values.ts';
+import { VARIANTS } from './variants.ts';
 import { readYaml } from './yaml-tree.ts';
 
 const HEAD = 'keys with a colon and a space behind each, such as title: Seed keeper';
@@ -34,6 +36,7 @@ const SHEET = sectionOf(HEAD, {
   units: optional(asUnits, 'The editions made of it, if not those of the site: `both`, `inch` or `metric`.'),
   measurements: needed(section(asMeasurements, 'The measurement block.')),
   supplies: listed(asSupply, 'Tools and materials besides paper.'),
+  variants: VARIANTS,
 });
 
 export const SHEET_SCHEMA: Schema = SHEET.schema;
@@ -59,48 +62,97 @@ function contentOf({ basis, file, ledger }: SheetRequest, findings: readonly Fin
   return digestOf([basis, file.path, file.text, ledger?.text ?? '', ...found]);
 }
 
-/** Reads one sheet. There always is a project, whatever the file holds; what could not be taken is in its findings. */
+/**
+ * Reads one sheet. There always is a project, whatever the file holds; what could not be taken is in its findings. One
+ * with variants is read once for each of them.
+ */
 export function readProject(request: SheetRequest): Project {
-  const { folder, file, shared, moneyDecimals, forms, unreadable } = request;
-  const slug = slugOf(folder);
-  const findings: Finding[] = [];
+  const parts = splitSheet(request.file);
+  const head = readHead(request, parts);
+  const body = collectFindings(request, (reader) => readBody(parts.body, request, reader));
+  const [first, ...others] = head.read.versions;
+  return {
+    ...readVersion(first, request, head, body),
+    others: others.map((version) => readVersion(version, request, head, body)),
+  };
+}
+
+/** What was read, and what was found in reading it. */
+type Reading<T> = { readonly read: T; readonly found: readonly Finding[] };
+
+function collectFindings<T>(request: SheetRequest, read: (reader: Reader) => T): Reading<T> {
+  const { file, shared, moneyDecimals, forms } = request;
+  const found: Finding[] = [];
   const report: Reader['report'] = (finding, usedAt) =>
-    findings.push(sharedFinding(finding, shared) ?? foundIn(file, finding, usedAt));
-  const reader: Reader = { report, unit: 'in', moneyDecimals, forms, shared };
-  const parts = splitSheet(file);
-  for (const finding of unreadable.length > 0 ? unreadable : parts.findings) report(finding);
-  const yaml = parts.yaml && readYaml(parts.yaml);
-  for (const finding of yaml?.findings ?? []) report(finding);
-  const readable = yaml?.broken === false;
-  const opening = Math.max(file.text.indexOf('---'), 0);
-  const at = readable ? { file, start: opening, end: opening + 3 } : startOf(file);
-  // Of a head that is broken or not there nothing is said to be missing.
-  const headReader = readable ? reader : { ...reader, report: () => {} };
-  const isMap = yaml?.root.kind === 'map';
-  if (yaml && !isMap && yaml.root.kind !== 'nothing') refuse(yaml.root, 'the head', HEAD, headReader);
-  const root = isMap ? yaml.root : ({ kind: 'nothing', at } as const);
-  const read = readValue(SHEET, root, { key: 'frontmatter', at }, headReader);
-  const { title, units, measurements, ...head } = read;
-  const body = parseWithin(parts.body, file, report);
+    found.push(sharedFinding(finding, shared) ?? foundIn(file, finding, usedAt));
+  return { read: read({ report, unit: 'in', moneyDecimals, forms, shared }), found };
+}
+
+type Head = {
+  readonly versions: ReturnType<typeof versionsOf>;
+  readonly readable: boolean;
+  /** Its first line, for what is missing in it. */
+  readonly at: Place;
+};
+
+function readHead(request: SheetRequest, parts: SheetParts): Reading<Head> {
+  const { file, unreadable } = request;
+  return collectFindings(request, (reader) => {
+    for (const finding of unreadable.length > 0 ? unreadable : parts.findings) reader.report(finding);
+    const yaml = parts.yaml && readYaml(parts.yaml);
+    for (const finding of yaml?.findings ?? []) reader.report(finding);
+    const readable = yaml?.broken === false;
+    const opening = Math.max(file.text.indexOf('---'), 0);
+    const at = readable ? { file, start: opening, end: opening + 3 } : startOf(file);
+    const isMap = yaml?.root.kind === 'map';
+    if (readable && !isMap && yaml.root.kind !== 'nothing') refuse(yaml.root, 'the head', HEAD, reader);
+    const root = isMap ? yaml.root : ({ kind: 'nothing', at } as const);
+    return { versions: versionsOf(root, reader), readable, at };
+  });
+}
+
+type Body = Pick<Project, 'body' | 'introduction' | 'steps' | 'ledger'>;
+
+function readBody(markdown: string, request: SheetRequest, reader: Reader): Body {
+  const { file } = request;
+  const { report } = reader;
+  const body = parseWithin(markdown, file, report);
   restoreText(body, file, report);
   makeSafe(body, file, report);
   checkPictures(body, file, request.findPicture, report);
-  const text = readSteps(body, file, reader);
-  if (readable) checkReferences(measurements, everyProse(text), reader);
-  const ledger = readLedger(request.ledger, report);
+  return { body, ...readSteps(body, file, reader), ledger: readLedger(request.ledger, report) };
+}
+
+function readVersion(
+  { variant, root }: Head['versions'][number],
+  request: SheetRequest,
+  { read: { readable, at }, found: before }: Reading<Head>,
+  { read: body, found: after }: Reading<Body>,
+): Project {
+  const { folder, file } = request;
+  const slug = slugOf(folder);
+  const { read, found } = collectFindings(request, (reader) => {
+    // Of a head that is broken or not there nothing is said to be missing.
+    const headReader = readable ? reader : { ...reader, report: () => {} };
+    const sheet = readValue(SHEET, root, { key: 'frontmatter', at }, headReader);
+    if (readable) checkReferences(sheet.measurements, everyProse(body), reader);
+    return sheet;
+  });
+  const { title, units, measurements, variants: _, ...head } = read;
+  const findings = [...before, ...found, ...after];
   return {
     slug,
     folder,
     content: contentOf(request, findings),
     file,
+    ...(variant && { variant }),
+    others: [],
     title: title ?? { value: slug, at },
     units: units?.value ?? request.units,
     ...head,
     ...measurements.block,
-    body,
-    ...text,
+    ...body,
     readable,
-    ledger,
     findings,
   };
 }

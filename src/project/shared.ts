@@ -97,6 +97,6 @@ function mapWith(key: string, value: YamlNode): YamlMap {
 }
 
 /** The keys whose place one takes: its own, and of a form's settings those that stand for the same. */
-function replacedBy(key: string, { forms }: Reader): readonly string[] {
+export function replacedBy(key: string, { forms }: Reader): readonly string[] {
   return [key, ...forms.flatMap(({ oneOf = [] }) => (oneOf.includes(key) ? oneOf : []))];
 }

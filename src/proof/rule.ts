@@ -62,6 +62,8 @@ export type Rule<F = Record<string, never>> = {
    * ours (a score line of ours between two grooves is nothing the writer could mend).
    */
   readonly ownEditionOnly?: true;
+  /** It is right in a project with variants where it is right in one of them: a number in the text may be that one's. */
+  readonly oneVariantWillDo?: true;
   /** In words; of the other edition of a project, where only that one has it. */
   readonly say: (facts: F, at: Place, edition?: Finding['edition']) => Words;
 };

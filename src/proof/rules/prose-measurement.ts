@@ -31,6 +31,7 @@ export const proseMeasurement: Rule<Facts> = {
   },
   passes: { with: '1/8 in', insteadOf: '3/16 in' },
   ownEditionOnly: true,
+  oneVariantWillDo: true,
   *check({ workspace, project, shapes }) {
     if (!isWhole({ project, shapes })) return;
     const { unit } = project;

@@ -1,0 +1,21 @@
+import type { Rule } from '../rule.ts';
+import { quote } from '../words.ts';
+
+type Facts = { readonly variant: string };
+
+export const loneVariant: Rule<Facts> = {
+  severity: 'note',
+  summary: 'There are two variants or more.',
+  why: 'With one variant alone its values might as well stand where the common ones do, and the sheet would be shorter.',
+  fails: {
+    pieces: 'card: { stock: cream, cut: 4 x 5 }',
+    more: 'variants: { small: { card.cut: 3 x 4 } }',
+    blames: 'small',
+  },
+  passes: { with: '3 x 4 }, large: {} }', insteadOf: '3 x 4 } }' },
+  say: ({ variant }) => ({
+    message: `${quote(variant)} is the only variant`,
+    remedy:
+      'write a second one, with {} if the common values are its own; or put its values where the common ones stand',
+  }),
+};
