@@ -15,8 +15,9 @@ import { proseSetting } from '../handout/steps.ts';
 import { paperColor, stocksUsed } from '../handout/supplies.ts';
 import type { Ledger } from '../project/ledger.ts';
 import type { Paper, Project, ReferenceKind, Step } from '../project/model.ts';
+import { readRef } from '../project/ref.ts';
 import { revisionTitle } from '../words/changes.ts';
-import { pieceNamed, referenceOf } from '../words/names.ts';
+import { pieceNamed } from '../words/names.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 import { typographic } from '../words/typographic.ts';
 import { runClock, type SayTime, type Slot, timesFrom } from './clock.ts';
@@ -198,7 +199,7 @@ function piecesNamed({ heading, prose }: Step): ReadonlySet<string> {
   const pieces = new Set<string>();
   const children = [...heading, ...withoutHost(prose.nodes)];
   visit({ type: 'root', children }, 'textDirective', (node) => {
-    if (TAKES_UP.has(node.name)) pieces.add(referenceOf(textWithin(node).trim()).piece);
+    if (TAKES_UP.has(node.name)) pieces.add(readRef(textWithin(node).trim()).piece);
   });
   return pieces;
 }

@@ -2,6 +2,7 @@ import type { Edition, Editions } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
 import { roundFolded, rulerMark } from '../measure/round.ts';
 import { rulerUnit } from '../measure/ruler-unit.ts';
+import { readRef } from '../project/ref.ts';
 import { caliperOf, stockOf } from '../shape/caliper.ts';
 import { areaOf, edgesOf, type Point2 } from '../shape/flat-polygon.ts';
 import { type FoldProgress, foldedExtent, layDown, sharesOf } from '../shape/fold.ts';
@@ -12,7 +13,7 @@ import { type PaintedFace, paint, USUAL_LOOK } from '../shape/paint/picture.ts';
 import { type Sheet, sheetsOf } from '../shape/shapes.ts';
 import { layersOnPanels } from '../shape/view/panel-layers.ts';
 import { type PaperLook, paperOf } from '../shape/view/paper-of.ts';
-import { pieceNamed, referenceOf } from '../words/names.ts';
+import { pieceNamed } from '../words/names.ts';
 import { Canvas, type Drawing } from './canvas.ts';
 import { boxOf, type DrawnBox } from './region.ts';
 import { colorOf, type DrawingRoom, type DrawingStyle } from './style.ts';
@@ -60,7 +61,7 @@ const EDGE_ON = 0.01;
 function seenSheet(edition: Edition, id: string, { net }: Sheet, view: string): SheetFaces[] {
   const pose = poseOf(net, view);
   if (pose === undefined) return [];
-  const sheet = paperOf(net, paperLook(edition, referenceOf(id).piece));
+  const sheet = paperOf(net, paperLook(edition, readRef(id).piece));
   const { tree } = foldPaper(sheet, sharesOf(layDown(net).hung, pose));
   return [paint(tree, USUAL_LOOK).filter(({ points }) => areaOf(points) > EDGE_ON)];
 }
@@ -133,7 +134,7 @@ function describe(editions: Editions, id: string, view: string, style: DrawingSt
   const panels = new Set(
     sheetsOf(editions.inch.shapes.nets, id).flatMap(({ net }) => net.panels.map((each) => each.id)),
   );
-  const layers = layersOnPanels(editions.inch.shapes, referenceOf(id).piece).filter(({ panel }) =>
+  const layers = layersOnPanels(editions.inch.shapes, readRef(id).piece).filter(({ panel }) =>
     panels.has(panel),
   );
   const names = layers.map((layer) => pieceNamed(layer.piece.id.value, say));

@@ -1,7 +1,7 @@
 import { type Edition, type Editions, twin } from '../edition/editions.ts';
 import type { Net } from '../shape/net.ts';
 import { boxCorners } from '../shape/outline.ts';
-import { sheetNamed } from '../words/names.ts';
+import { refNamed } from '../words/names.ts';
 import { layerTwin } from '../words/reveals.ts';
 import { Canvas, type Drawing } from './canvas.ts';
 import { dimensionSize, tailOf } from './dimension.ts';
@@ -72,7 +72,7 @@ function describe(editions: Editions, id: string, net: InBoth<Net>, style: Drawi
   const parts = [caption(id, say), spokenSize({ inch: net.inch.size, metric: net.metric.size }, style)];
   const layer = layerTwin(editions, id);
   if (layer) {
-    const base = sheetNamed(layer.inch.baseName, say);
+    const base = refNamed(layer.inch.on, say);
     parts.push(say('drawing-on', { base, reveals: spokenReveals(layer, style) }));
   }
   const corners = twin(editions, ({ project }) => project.pieces.get(id)?.corners?.value);

@@ -1,6 +1,6 @@
 import type { EditionName, Editions, Twin } from '../edition/editions.ts';
 import type { Size } from '../measure/size.ts';
-import type { BaseReference } from '../project/model.ts';
+import { isSameRef, type Ref, writeRef } from '../project/ref.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import { onlyPanel, outlineOf } from '../shape/layer-outline.ts';
 import { baseSize } from '../shape/layers.ts';
@@ -25,7 +25,7 @@ export type PiledLayer = {
 
 /** A base with everything on it, in the order it is stuck on. Millimetres, full size. */
 export type Pile = {
-  readonly base: BaseReference;
+  readonly base: Ref;
   readonly size: Size;
   readonly outline: readonly Point2[];
   readonly placed: readonly PiledLayer[];
@@ -34,29 +34,28 @@ export type Pile = {
 const AS_IT_LIES: Carry = (point) => point;
 
 /** The lowest bases of a project: those that something lies on and that lie on nothing themselves. */
-export function lowestBases({ inch: { shapes } }: Editions): readonly BaseReference[] {
+export function lowestBases({ inch: { shapes } }: Editions): readonly Ref[] {
   const lying = new Set(shapes.layers.map(({ piece }) => piece.id.value));
-  const bases = new Map<string, BaseReference>();
-  for (const { piece, baseName } of shapes.layers) {
-    const base = piece.on?.value;
-    if (base && (base.panel !== undefined || !lying.has(base.piece))) bases.set(baseName, base);
+  const bases = new Map<string, Ref>();
+  for (const { on } of shapes.layers) {
+    if (on.part !== undefined || on.face !== 'outside' || !lying.has(on.piece)) bases.set(writeRef(on), on);
   }
   return [...bases.values()];
 }
 
 /** Everything on a base, and on what lies on it. Undefined when the base's size isn't known. */
-export function pileOn(editions: Editions, base: BaseReference, leading: EditionName): Pile | undefined {
+export function pileOn(editions: Editions, base: Ref, leading: EditionName): Pile | undefined {
   const { shapes } = editions[leading];
   const surface = surfaceOf(shapes, base);
   if (!surface) return undefined;
   const poses = new Map<string, Carry>();
   const placed: PiledLayer[] = [];
   for (const [index, drawn] of shapes.layers.entries()) {
-    const own = drawn.piece.on?.value;
+    const { on } = drawn;
     const [inch, metric] = [editions.inch.shapes.layers[index], editions.metric.shapes.layers[index]];
-    if (!own || !inch || !metric) continue;
-    const direct = own.piece === base.piece && own.panel === base.panel;
-    const basePose = direct ? AS_IT_LIES : own.panel === undefined ? poses.get(own.piece) : undefined;
+    if (!inch || !metric) continue;
+    const isOnLayer = on.part === undefined && on.face === 'outside';
+    const basePose = isSameRef(on, base) ? AS_IT_LIES : isOnLayer ? poses.get(on.piece) : undefined;
     if (!basePose) continue;
     const pose = poseOf(drawn);
     poses.set(drawn.piece.id.value, (point) => basePose(pose(point)));
@@ -75,15 +74,23 @@ function poseOf({ left, top, size, turn: degrees }: Layer): Carry {
   };
 }
 
-function surfaceOf({ nets }: Shapes, base: BaseReference): Pick<Pile, 'size' | 'outline'> | undefined {
+/** Seen from inside what was left is right. */
+function asSeen(points: readonly Point2[], { width }: Size, { face }: Ref): readonly Point2[] {
+  return face !== 'outside' ? points.map(({ x, y }) => ({ x: width.mm - x, y })) : points;
+}
+
+function surfaceOf({ nets }: Shapes, base: Ref): Pick<Pile, 'size' | 'outline'> | undefined {
   const size = baseSize(base, nets);
   if (!size) return undefined;
-  const panel = base.panel === undefined ? onlyPanel(nets.get(base.piece)) : panelNamed(nets, base);
+  const panel = base.part === undefined ? onlyPanel(nets.get(base.piece)) : panelNamed(nets, base);
   if (!panel)
     return {
       size,
       outline: boxCorners<number>({ ...AT_ORIGIN, right: size.width.mm, bottom: size.height.mm }),
     };
   const { outline, box } = panel;
-  return { size, outline: placeAll(outline, { scale: 1, left: -box.left.mm, top: -box.top.mm }) };
+  return {
+    size,
+    outline: asSeen(placeAll(outline, { scale: 1, left: -box.left.mm, top: -box.top.mm }), size, base),
+  };
 }

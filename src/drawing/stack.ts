@@ -1,10 +1,9 @@
 import type { Editions } from '../edition/editions.ts';
-import type { BaseReference } from '../project/model.ts';
+import type { Ref } from '../project/ref.ts';
 import { stockOf } from '../shape/caliper.ts';
 import { columnName } from '../shape/cells.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
-import { baseName } from '../shape/layers.ts';
-import { pieceNamed, sheetNamed } from '../words/names.ts';
+import { pieceNamed, refNamed } from '../words/names.ts';
 import { magnitudeOf } from '../words/reveals.ts';
 import { type Callout, setCallouts } from './callouts.ts';
 import { Canvas, type Drawing } from './canvas.ts';
@@ -14,7 +13,7 @@ import { boxOf, hatchLines, type Segment } from './region.ts';
 import { allRound, gapsOf, type RevealGap, spokenReveals } from './reveals.ts';
 import { colorOf, type DrawingRoom, type DrawingStyle } from './style.ts';
 import { roomiestSpot } from './visible.ts';
-import { caption, lengthLabel, sizeLabel, spokenSize } from './words.ts';
+import { capital, lengthLabel, sizeLabel, spokenSize } from './words.ts';
 
 /**
  * A base with every layer on it in place: what shows round each is dimensioned, each is lettered and named under the
@@ -22,7 +21,7 @@ import { caption, lengthLabel, sizeLabel, spokenSize } from './words.ts';
  */
 export function stackDrawing(
   editions: Editions,
-  base: BaseReference,
+  base: Ref,
   room: DrawingRoom,
   style: DrawingStyle,
 ): Drawing | undefined {
@@ -137,9 +136,9 @@ function describe({ base, placed }: Pile, style: DrawingStyle): string {
       letter: columnName(index),
       name: pieceNamed(drawn.piece.id.value, say),
       size: spokenSize({ inch: layer.inch.size, metric: layer.metric.size }, style),
-      base: sheetNamed(drawn.baseName, say),
+      base: refNamed(drawn.on, say),
       reveals: spokenReveals(layer, style),
     }),
   );
-  return [say('drawing-stack', { base: caption(baseName(base), say) }), ...sentences].join(' ');
+  return [say('drawing-stack', { base: capital(refNamed(base, say)) }), ...sentences].join(' ');
 }

@@ -7,10 +7,10 @@ import {
   type Twin,
   twin,
 } from '../edition/editions.ts';
+import { readRef } from '../project/ref.ts';
 import { stockOf } from '../shape/caliper.ts';
 import type { BoardScores, Net } from '../shape/net.ts';
 import type { Say } from '../words/labels.ts';
-import { referenceOf } from '../words/names.ts';
 
 /** How a project's drawings are made: what is shown, the edition that gives the geometry first, and the words. */
 export type DrawingStyle = {
@@ -45,5 +45,5 @@ export function scoreRows({ inch, metric, drawn }: InBoth<Net>): readonly ScoreR
 
 /** The stock's colour of a piece or of a further sheet of it (`box.lid`), `#rrggbb`. */
 export function colorOf({ project }: Edition, id: string): string | undefined {
-  return stockOf(project.pieces.get(referenceOf(id).piece), project)?.color?.value;
+  return stockOf(project.pieces.get(readRef(id).piece), project)?.color?.value;
 }

@@ -1,6 +1,7 @@
 import { Length } from '../measure/length.ts';
 import type { Finding, RuleId } from '../project/finding.ts';
 import type { Piece, Project, Workspace } from '../project/model.ts';
+import { isSameRef } from '../project/ref.ts';
 import { proofMeasures } from '../proof/proof.ts';
 import { buildNets } from '../shape/build.ts';
 import { baseSize, layPieces } from '../shape/layers.ts';
@@ -197,10 +198,10 @@ function basesFirst({ project, shapes }: Edition): readonly Piece[] {
 /** The layers on the same base that were stuck on before. */
 function besides(lying: Lying | undefined, layers: readonly Layer[]): readonly Layer[] {
   if (!lying) return [];
-  const { piece, baseName } = lying.layer;
+  const { piece, on } = lying.layer;
   const before = layers.findIndex((layer) => layer.piece.id.value === piece.id.value);
   const earlier = before < 0 ? layers : layers.slice(0, before);
-  return earlier.filter((layer) => layer.baseName === baseName);
+  return earlier.filter((layer) => isSameRef(layer.on, on));
 }
 
 /** The length that had to give way: one between two marks, else the one that moved farthest. */

@@ -1,10 +1,11 @@
 import { type Editions, ownEdition, sidesOf, type Twin, twins } from '../edition/editions.ts';
 import type { Piece, ReferenceKind } from '../project/model.ts';
+import { readRef } from '../project/ref.ts';
 import { boxSize } from '../shape/net.ts';
 import { type Sheet, sheetsOf } from '../shape/shapes.ts';
 import { assemblyWords, cuttingWords } from '../words/making-words.ts';
 import type { Measures } from '../words/measures.ts';
-import { baseName, pieceNamed, referenceOf } from '../words/names.ts';
+import { baseName } from '../words/names.ts';
 import { isAskew, layerTwin, leastReveal, revealLength } from '../words/reveals.ts';
 import { html, type SafeHtml } from '../words/safe-html.ts';
 import { scoresInline } from '../words/score-moves.ts';
@@ -55,26 +56,25 @@ function ofSheets(
   words: (piece: Piece, sheets: readonly Sheet[]) => SafeHtml | undefined,
 ): SafeHtml | undefined {
   const { project, shapes } = ownEdition(editions);
-  const piece = project.pieces.get(name) ?? project.pieces.get(referenceOf(name).piece);
+  const piece = project.pieces.get(name) ?? project.pieces.get(readRef(name).piece);
   const sheets = sheetsOf(shapes.nets, name);
   return piece && sheets.length > 0 ? words(piece, sheets) : undefined;
 }
 
 function nameHtml(editions: Editions, name: string, voice: Voice): SafeHtml | undefined {
-  const { piece, panel } = referenceOf(name);
-  if (!ownEdition(editions).project.pieces.has(piece)) return undefined;
-  const label = panel === undefined ? pieceNamed(piece, voice.say) : baseName({ piece, panel }, voice);
-  return html`<b class="piece">${label}</b>`;
+  const ref = readRef(name);
+  if (!ownEdition(editions).project.pieces.has(ref.piece)) return undefined;
+  return html`<b class="piece">${baseName(ref, voice)}</b>`;
 }
 
 /** Width and height of a piece as cut, of a further sheet of it (`box.lid`), or of a panel of it (`box.front`). */
 export function sizeOf(editions: Editions, name: string): readonly Twin[] | undefined {
-  const { piece, panel } = referenceOf(name);
+  const { piece, part } = readRef(name);
   return twins(editions, ({ shapes }) => {
     const sheet = shapes.nets.get(name);
-    if (sheet || panel === undefined) return sheet && sidesOf(sheet.size);
+    if (sheet || part === undefined) return sheet && sidesOf(sheet.size);
     const panels = sheetsOf(shapes.nets, piece).flatMap(({ net }) => net.panels);
-    const found = panels.find((each) => each.name === panel || each.id === panel);
+    const found = panels.find((each) => each.name === part || each.id === part);
     return found && sidesOf(boxSize(found.box));
   });
 }

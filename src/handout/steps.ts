@@ -6,8 +6,8 @@ import { pieceDrawing } from '../drawing/piece.ts';
 import { stackDrawing } from '../drawing/stack.ts';
 import { templateDrawing, templateReduction } from '../drawing/template.ts';
 import type { Step } from '../project/model.ts';
+import { readRef } from '../project/ref.ts';
 import { USUAL_VIEW, viewsOf } from '../shape/view/views.ts';
-import { referenceOf } from '../words/names.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 import { renderMarkdown } from './markdown.ts';
 import { drawingOf, type ProseSetting, withoutHost } from './markdown-handlers.ts';
@@ -114,7 +114,7 @@ function stepDrawing(setting: Setting, of: string, view: string, caption?: strin
   if (!viewsOf(editions[measures.leading].shapes, of).includes(view)) return undefined;
   const drawing =
     view === 'layers'
-      ? stackDrawing(editions, referenceOf(of), BESIDE, drawings)
+      ? stackDrawing(editions, readRef(of), BESIDE, drawings)
       : view === 'flat'
         ? flatDrawing(setting, of)
         : foldedDrawing(editions, of, view, BESIDE, drawings);

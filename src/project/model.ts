@@ -4,6 +4,7 @@ import type { Finding } from './finding.ts';
 import type { FormAsWritten } from './form-grammar.ts';
 import type { Ledger } from './ledger.ts';
 import type { NetAsWritten } from './net-as-written.ts';
+import type { Ref } from './ref.ts';
 import type { Schedule } from './schedule.ts';
 import type { At, Place, SourceFile } from './source.ts';
 
@@ -58,9 +59,6 @@ export type StockSheet = { readonly size: AtSize; readonly unit: PaperUnit; read
 /** An amount in the currency's smallest unit (cents), never a floating-point number. */
 export type Money = { readonly minor: bigint };
 
-/** What a piece lies on: a whole piece, or one panel of a folded piece (`box.front`). */
-export type BaseReference = { readonly piece: string; readonly panel?: string };
-
 /** Distances from the base's edges and a turn; what is not given is centred. */
 export type Placement = {
   readonly left?: At<Length>;
@@ -77,7 +75,8 @@ export type Piece = {
   readonly name?: At<string>;
   readonly stock?: At<string>;
   readonly body: PieceBody;
-  readonly on?: At<BaseReference>;
+  /** What it is stuck on, or behind. */
+  readonly on?: At<Ref>;
   readonly placement: Placement;
   readonly overhang: boolean;
   /** Radius of the rounded corners. */

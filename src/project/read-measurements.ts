@@ -12,13 +12,14 @@ import {
   type Value,
 } from './grammar.ts';
 import { flag, listed, named, needed, optional, plainly, section, UNIT, usually } from './keys.ts';
-import type { BaseReference, Holds, Piece, PieceBody, Placement, Project, Stock } from './model.ts';
+import type { Holds, Piece, PieceBody, Placement, Project, Stock } from './model.ts';
 import { asFormName, choosesOne, flatOrNet, formNamed, settingsOf } from './read-piece-body.ts';
 import { asStock } from './read-stock.ts';
 import { readValue } from './read-value.ts';
 import type { Reader, SharedValue } from './reader.ts';
+import { REF, type Ref, readRef } from './ref.ts';
 import { findShared, isShared, sharing, USE } from './shared.ts';
-import type { At } from './source.ts';
+import type { At, Place } from './source.ts';
 import { asChoice, asCount, asLength, asMatch, asText, asTurn, asUnit, asVolume } from './values.ts';
 import { VARIANTS } from './variants.ts';
 import { entryOf, type YamlNode } from './yaml-node.ts';
@@ -26,12 +27,11 @@ import { entryOf, type YamlNode } from './yaml-node.ts';
 /** A piece as written. Its body is missing where its size, net or form has a finding. */
 type WrittenPiece = Omit<Piece, 'body'> & { readonly body: PieceBody | undefined };
 
-/** `front`, or `box.front` for a panel. */
-const asBase: Value<At<BaseReference>> = asMatch(
-  'a piece or a panel, such as front or box.front',
-  /^([^.\s](?:[^.]*[^.\s])?)(?:\.([^.]+))?$/u,
-  ([, piece = '', panel]) => (panel === undefined ? { piece } : { piece, panel }),
-);
+/** `front`, `box.front` for a panel, `inside box.front` for its other face. */
+const asBase: Value<At<Ref>> = asMatch('a piece or a panel, such as front or box.front', REF, ([text]) => {
+  const ref = readRef(text);
+  return ref.part?.includes('.') ? undefined : ref;
+});
 
 const TURN = optional(asTurn, 'Degrees clockwise about its own middle; a minus turns it the other way.');
 
@@ -47,7 +47,11 @@ const COMMON = {
   use: optional(asText, USE),
   name: optional(asText, 'What it is called on paper. Without it, the short name is used.'),
   stock: optional(asText, 'The short name of the paper it is cut from.'),
-  on: optional(asBase, 'What it is stuck on: a piece, or a panel of one, as in `box.front`.'),
+  on: optional(
+    asBase,
+    'What it is stuck on: a piece, or a panel of one, as in `box.front`. `inside card.front` is its other face.',
+  ),
+  behind: optional(asBase, 'What it is stuck behind instead: a flat piece.'),
   at: section(asPlacement, 'Where on it; in the middle, if you say nothing.'),
   turn: TURN,
   overhang: flag('`yes` for a layer that is meant to pass the edge of its base.'),
@@ -78,17 +82,35 @@ export const asPiece: Value<WrittenPiece> = sharing(
   'pieces',
   made(
     turned({ $ref: '#/$defs/piece' }, ({ node, reader }) => ({ value: mapOfPiece(node, reader) })),
-    ({ body, at, turn, ...piece }, { node, spot: { key, at: named }, reader }) => {
+    ({ body, at, turn, on, behind, ...piece }, { node, spot: { key, at: named }, reader }) => {
       const [first, second] = [turn, at.turn].filter((each) => each !== undefined).toSorted(byPlace);
       const facts = first && second && { key: 'turn', first: first.at };
       if (facts) reader.report({ rule: 'repeated-key', at: second.at, facts });
       const placement = { ...at, ...(first && { turn: first }) };
-      return { ...piece, id: { value: key, at: named }, body, placement, at: node.at };
+      const base = baseOf(on, behind, node, reader);
+      return { ...piece, ...base, id: { value: key, at: named }, body, placement, at: node.at };
     },
   ),
 );
 
-function byPlace(a: At<unknown>, b: At<unknown>): number {
+/** What a piece is stuck to: the face of a base, or the back of it. It can't be both. */
+function baseOf(
+  on: At<Ref> | undefined,
+  behind: At<Ref> | undefined,
+  node: YamlNode,
+  reader: Reader,
+): Pick<Piece, 'on'> {
+  const keys = [entryOf(node, 'on'), entryOf(node, 'behind')].map((entry) => entry?.key);
+  const [first, second] = keys.filter((each) => each !== undefined).toSorted(byPlace);
+  if (first && second) {
+    const facts = { misfit: 'one too many', actual: second.text, other: first.text } as const;
+    reader.report({ rule: 'unexpected-value', at: second.at, facts });
+  }
+  if (on) return { on };
+  return behind ? { on: { ...behind, value: { ...behind.value, face: 'behind' } } } : {};
+}
+
+function byPlace(a: { readonly at: Place }, b: { readonly at: Place }): number {
   return a.at.start - b.at.start;
 }
 

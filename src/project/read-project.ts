@@ -13,6 +13,7 @@ import { asSupply } from './read-supplies.ts';
 import { readValue } from './read-value.ts';
 import { versionsOf } from './read-variants.ts';
 import { type Reader, refuse, type Shared } from './reader.ts';
+import { pieceStart, type Ref, readRef, writeName, writeRef } from './ref.ts';
 import { makeSafe } from './safe-content.ts';
 import { sharedName } from './shared.ts';
 import { slugOf } from './slug.ts';
@@ -190,7 +191,7 @@ function checkReferences(
   };
   for (const piece of written) {
     if (piece.stock) check('stock', piece.stock, names.stock, [...stock]);
-    const base = piece.on && pieceOf({ value: piece.on.value.piece, at: piece.on.at });
+    const base = piece.on && pieceOf({ value: writtenIn(piece.on), at: piece.on.at });
     if (base) check('piece', base, names.pieces);
   }
   if (holds?.in) check('piece', holds.in, names.pieces);
@@ -199,8 +200,14 @@ function checkReferences(
   }
 }
 
-/** `box` of `box.front`, with its own place. */
+/** A base as it stands behind its key. */
+function writtenIn({ value }: At<Ref>): string {
+  return value.face === 'behind' ? writeName(value) : writeRef(value);
+}
+
+/** `box` of `inside box.front`, with its own place. */
 function pieceOf({ value, at }: At<string>): At<string> {
-  const [piece = ''] = value.split('.');
-  return { value: piece, at: { ...at, end: at.start + piece.length } };
+  const { piece } = readRef(value);
+  const start = at.start + pieceStart(value);
+  return { value: piece, at: { ...at, start, end: start + piece.length } };
 }

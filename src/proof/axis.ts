@@ -5,7 +5,7 @@ import type { At, Place } from '../project/source.ts';
 import type { Layer } from '../shape/shapes.ts';
 import type { Evidence, ProofContext } from './rule.ts';
 import type { Words } from './told.ts';
-import { sayLength } from './words.ts';
+import { sayLength, sayRef } from './words.ts';
 
 /** One direction of a layer on its base, as it lies there: across or upright. */
 export type Axis = {
@@ -26,8 +26,8 @@ export type Axis = {
 /** What every finding on a layer tells: its name, that of its base, and the unit of its lengths. */
 export type OfLayer = { readonly layer: string; readonly baseName: string; readonly unit: Unit };
 
-export function ofLayer({ unit }: Project, { piece, baseName }: Layer): OfLayer {
-  return { layer: piece.id.value, baseName, unit };
+export function ofLayer({ unit }: Project, { piece, on }: Layer): OfLayer {
+  return { layer: piece.id.value, baseName: sayRef(on), unit };
 }
 
 /** What a finding tells of one direction of a layer and its base. */
@@ -81,12 +81,12 @@ export function sizePlace({ written, layer }: Axis): Place {
 /** The facts of an axis, for a finding in the project's unit. */
 export function axisFacts(project: Project, axis: Axis): AxisFacts {
   const { layer, size, layerIs, base, baseIs } = axis;
-  const reference = layer.piece.on?.value;
-  const piece = reference && project.pieces.get(reference.piece);
+  const { part } = layer.on;
+  const piece = project.pieces.get(layer.on.piece);
   const facts = { ...ofLayer(project, layer), size, layerIs, base, baseIs };
   if (!piece) return facts;
   const number = writtenSize(piece.body, baseIs === 'wide' ? 'width' : 'height').written;
-  const at = reference.panel === undefined ? number?.at : panelPlace(piece.body, reference.panel);
+  const at = part === undefined ? number?.at : panelPlace(piece.body, part);
   return { ...facts, baseAt: at ?? piece.id.at };
 }
 

@@ -6,6 +6,7 @@ import type { At } from '../project/source.ts';
 import { boxSize, type Net } from '../shape/net.ts';
 import type { Layer, Shapes } from '../shape/shapes.ts';
 import { pieceIn } from './part-names.ts';
+import { sayRef } from './words.ts';
 
 /** Something of a project that has been measured: one length, or the two or three of a size. */
 export type KnownMeasure = {
@@ -60,11 +61,11 @@ function netMeasures(id: string, net: Net): KnownMeasure[] {
   return [...own, ...panels, ...scores, ...cuts, ...holes];
 }
 
-function layerMeasures({ piece, baseName, reveals }: Layer): KnownMeasure[] {
+function layerMeasures({ piece, on, reveals }: Layer): KnownMeasure[] {
   const id = piece.id.value;
   return Object.values(reveals).map((length) => ({
-    ...one(length, `a reveal of ${id} on ${baseName}`, `:reveal[${id}]`),
-    on: pieceIn(baseName),
+    ...one(length, `a reveal of ${id} on ${sayRef(on)}`, `:reveal[${id}]`),
+    on: on.piece,
     kind: 'reveal' as const,
   }));
 }

@@ -1,3 +1,4 @@
+import { readRef } from '../project/ref.ts';
 import { type Shapes, sheetsOf } from '../shape/shapes.ts';
 
 /** What may stand behind the dot: the panels of a piece, and the further sheets of a form made of several. */
@@ -10,13 +11,12 @@ export function partNames({ nets }: Shapes, piece: string): readonly string[] {
 
 /** `box` of `box.lid`. */
 export function pieceIn(name: string): string {
-  const [piece = name] = name.split('.');
-  return piece;
+  return readRef(name).piece;
 }
 
 /** Whether a name is that of a piece whose shape is known, or of a part of one: `box`, `box.front`, `box.lid`. */
 export function isNamed(shapes: Shapes, name: string): boolean {
-  const [piece = '', ...parts] = name.split('.');
-  if (parts.length === 0) return shapes.nets.has(piece);
-  return partNames(shapes, piece).includes(parts.join('.'));
+  const { piece, part } = readRef(name);
+  if (part === undefined) return shapes.nets.has(piece);
+  return partNames(shapes, piece).includes(part);
 }

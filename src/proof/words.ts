@@ -1,6 +1,7 @@
 import type { Length, Unit } from '../measure/length.ts';
 import { printDecimal, printInches, printLength, roundedSign } from '../measure/print.ts';
 import type { Size } from '../measure/size.ts';
+import { type Ref, writeName } from '../project/ref.ts';
 
 /**
  * A length for a message, never rounded silently: `3 1/4 in`; `4.1 in` or `57 mm` where it was written so and no
@@ -49,6 +50,12 @@ export function sayList(words: readonly string[], last = 'and'): string {
 /** `box.A1`, `box.A1 and box.B1`: panels of one piece. */
 export function sayPanels(piece: string, panels: readonly string[]): string {
   return sayList(panels.map((panel) => `${piece}.${panel}`));
+}
+
+/** `box.front`, `the inside of box.front`, `the back of mat`. */
+export function sayRef(ref: Ref): string {
+  const name = writeName(ref);
+  return { outside: name, inside: `the inside of ${name}`, behind: `the back of ${name}` }[ref.face];
 }
 
 /** What a person wrote, between quotation marks and on one line; a long text is cut short. */

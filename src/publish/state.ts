@@ -4,6 +4,7 @@ import { Length } from '../measure/length.ts';
 import type { PublishedFact, PublishedState, PublishedThing, PublishedValue } from '../project/ledger.ts';
 import type { Piece, Step } from '../project/model.ts';
 import type { Cell } from '../project/net-as-written.ts';
+import { writeRef } from '../project/ref.ts';
 import { cellName, columnName, parseCell } from '../shape/cells.ts';
 import type { GridCuts, Net } from '../shape/net.ts';
 import { sheetsOf } from '../shape/shapes.ts';
@@ -59,8 +60,14 @@ function placeFact(
   layer: Edition['shapes']['layers'][number],
   edition: EditionName,
 ): PublishedFact {
-  const { baseName, left, top, turn } = layer;
-  return { piece, what: 'place', word: baseName, ...(turn === 0 ? {} : { turn }), [edition]: [left, top] };
+  const { on, left, top, turn } = layer;
+  return {
+    piece,
+    what: 'place',
+    word: writeRef(on),
+    ...(turn === 0 ? {} : { turn }),
+    [edition]: [left, top],
+  };
 }
 
 function netFacts(

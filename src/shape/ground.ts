@@ -1,8 +1,7 @@
-import { Length } from '../measure/length.ts';
 import { fitsWithin } from '../measure/size.ts';
 import { commonPart, distanceOutside, type Overlap, type Point2 } from './flat-polygon.ts';
 import { upright } from './fold.ts';
-import { ontoBase, outlineOf } from './layer-outline.ts';
+import { ontoBase, ontoSheet, outlineOf, sheetFace } from './layer-outline.ts';
 import { boxSize, type Fold, type Net, type Panel } from './net.ts';
 import { pairsOf } from './pairs.ts';
 import { foldBetween, otherSide } from './panel-tree.ts';
@@ -13,16 +12,11 @@ import { signedAngle, tubesOf } from './tube.ts';
 export type Ground = Under & { readonly outline: readonly Point2[] };
 
 export function groundOf(layer: Layer, shapes: Shapes): Ground {
-  const { under } = layer;
-  const { left, top } = layer.piece.on?.value.panel === undefined ? ORIGIN : (under.panel?.box ?? ORIGIN);
-  const outline = outlineOf(layer, shapes).map((point) => {
-    const { x, y } = ontoBase(layer, point);
-    return upright({ x: x.plus(left), y: y.plus(top) });
-  });
+  const { under, on } = layer;
+  const face = sheetFace(under, on);
+  const outline = outlineOf(layer, shapes).map((point) => upright(ontoSheet(face, ontoBase(layer, point))));
   return { ...under, outline };
 }
-
-const ORIGIN = { left: Length.zero, top: Length.zero };
 
 /** Whether a layer is said to lie on a folded sheet as a whole, and not to join its panels or to go round it. */
 export function liesOnWhole({ piece, under: { net, panel } }: Layer, { nets }: Shapes): boolean {

@@ -1,8 +1,9 @@
 import { Length } from '../measure/length.ts';
 import { roundMillimetres } from '../measure/round.ts';
-import type { FlatPoint, Net, Panel } from './net.ts';
+import { type Face, faceOf, type Ref } from '../project/ref.ts';
+import type { FlatBox, FlatPoint, Net, Panel } from './net.ts';
 import { boxCorners } from './outline.ts';
-import type { Layer, Shapes } from './shapes.ts';
+import type { Layer, Shapes, Under } from './shapes.ts';
 import { quarterTurn } from './turning.ts';
 
 /** The panel of a net that has but one. */
@@ -22,6 +23,21 @@ export function ontoBase({ left, top, size, turn }: Layer, { x, y }: FlatPoint):
   const [halfWidth, halfHeight] = [size.width.half(), size.height.half()];
   const { x: across, y: down } = turnedBy(turn, { x: x.minus(halfWidth), y: y.minus(halfHeight) });
   return { x: across.plus(left).plus(halfWidth), y: down.plus(top).plus(halfHeight) };
+}
+
+/** What is measured on, where it lies on its sheet, and which side of that is looked at. */
+type SheetFace = { readonly box: FlatBox; readonly face: Face };
+
+/** The face that a base is; of a folded sheet as a whole, all of it. */
+export function sheetFace({ net, panel }: Under, on: Ref): SheetFace {
+  const { width, height } = net.size;
+  const whole = { left: Length.zero, top: Length.zero, right: width, bottom: height };
+  return { box: on.part === undefined ? whole : (panel?.box ?? whole), face: faceOf(on) };
+}
+
+/** A point of a face, from the left and the top as you look at it, on the flat sheet. */
+export function ontoSheet({ box, face }: SheetFace, { x, y }: FlatPoint): FlatPoint {
+  return { x: face === 'inside' ? box.right.minus(x) : box.left.plus(x), y: box.top.plus(y) };
 }
 
 function turnedBy(degrees: number, { x, y }: FlatPoint): FlatPoint {

@@ -1,7 +1,8 @@
 import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
 import type { Finding } from '../project/finding.ts';
-import type { BaseReference, Piece, Placement } from '../project/model.ts';
+import type { Piece, Placement } from '../project/model.ts';
+import type { Ref } from '../project/ref.ts';
 import { boxSize, largestPanel, type Net } from './net.ts';
 import { type Layer, type Shapes, sheetsOf, type Under, underOf } from './shapes.ts';
 import { turned } from './turning.ts';
@@ -20,19 +21,13 @@ export function layPieces(
   findings.push(...circles.map(findCircle));
   for (const piece of order) {
     const own = nets.get(piece.id.value);
-    const reference = piece.on?.value;
-    if (!own || !reference) continue;
-    const under = underOf(nets, reference);
-    if (under)
-      layers.push(lay(piece, layerSize(own), baseName(reference), under, sizeUnder(under, reference)));
-    else if (nets.has(reference.piece)) findings.push(findPanelMissing(reference, piece, nets));
+    const on = piece.on?.value;
+    if (!own || !on) continue;
+    const under = underOf(nets, on);
+    if (under) layers.push(lay(piece, layerSize(own), on, under));
+    else if (nets.has(on.piece)) findings.push(findPanelMissing(on, piece, nets));
   }
   return { layers, findings };
-}
-
-/** `box.front` or `front`, as a person names it. */
-export function baseName({ piece, panel }: BaseReference): string {
-  return panel === undefined ? piece : `${piece}.${panel}`;
 }
 
 /**
@@ -44,7 +39,7 @@ function layerSize(net: Net): Size {
 }
 
 function findPanelMissing(
-  { piece: id, panel: name = '' }: BaseReference,
+  { piece: id, part: name = '' }: Ref,
   layer: Piece,
   nets: ReadonlyMap<string, Net>,
 ): Finding<'unknown-reference'> {
@@ -54,36 +49,37 @@ function findPanelMissing(
 }
 
 /** What a layer on this base is measured against; undefined where the base isn't known. */
-export function baseSize(reference: BaseReference, nets: ReadonlyMap<string, Net>): Size | undefined {
-  const under = underOf(nets, reference);
-  return under && sizeUnder(under, reference);
+export function baseSize(ref: Ref, nets: ReadonlyMap<string, Net>): Size | undefined {
+  const under = underOf(nets, ref);
+  return under && sizeUnder(under, ref);
 }
 
-function sizeUnder({ net, panel }: Under, reference: BaseReference): Size {
-  return panel && reference.panel !== undefined ? boxSize(panel.box) : net.size;
+function sizeUnder({ net, panel }: Under, { part }: Ref): Size {
+  return panel && part !== undefined ? boxSize(panel.box) : net.size;
 }
 
 /** One piece on its base. Distances `at:` gives are to the layer as it lies, turned. */
-function lay(piece: Piece, size: Size, base: string, under: Under, baseSize: Size): Layer {
+function lay(piece: Piece, size: Size, on: Ref, under: Under): Layer {
   const { placement } = piece;
+  const base = sizeUnder(under, on);
   const turn = placement.turn?.value ?? 0;
   const reach = turned(size, turn, piece.corners?.value);
-  const across = along(placement.left, placement.right, baseSize.width, reach.halfWidth);
-  const upright = along(placement.top, placement.bottom, baseSize.height, reach.halfHeight);
+  const across = along(placement.left, placement.right, base.width, reach.halfWidth);
+  const upright = along(placement.top, placement.bottom, base.height, reach.halfHeight);
   return {
     piece,
     under,
-    baseName: base,
-    base: baseSize,
+    on,
+    base,
     size,
     left: across.centre.minus(size.width.half()),
     top: upright.centre.minus(size.height.half()),
     turn,
     reveals: {
       left: across.centre.minus(reach.halfWidth),
-      right: baseSize.width.minus(across.centre).minus(reach.halfWidth),
+      right: base.width.minus(across.centre).minus(reach.halfWidth),
       top: upright.centre.minus(reach.halfHeight),
-      bottom: baseSize.height.minus(upright.centre).minus(reach.halfHeight),
+      bottom: base.height.minus(upright.centre).minus(reach.halfHeight),
     },
     corners: reach.corners.map(({ x, y }) => ({ x: x.plus(across.centre), y: y.plus(upright.centre) })),
     centred: { across: across.centred, upright: upright.centred },

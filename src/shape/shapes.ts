@@ -1,8 +1,9 @@
 import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
 import type { Finding } from '../project/finding.ts';
-import type { BaseReference, Piece } from '../project/model.ts';
+import type { Piece } from '../project/model.ts';
 import type { Edge } from '../project/net-as-written.ts';
+import type { Ref } from '../project/ref.ts';
 import type { FlatPoint, Net, Panel } from './net.ts';
 
 /** The border of a base that shows on each side of a layer; negative where the layer passes the edge. */
@@ -11,12 +12,15 @@ export type Reveals = Readonly<Record<Edge, Length>>;
 /** The paper right under a layer: a sheet, and the panel of it; none where the layer lies on a folded sheet as a whole. */
 export type Under = { readonly net: Net; readonly panel?: Panel };
 
-/** One piece lying on its base. */
+/**
+ * One piece lying on its base. All is measured on the face that it lies on, as you look at that: on the inside of a sheet
+ * the left is that of the sheet turned over like a page, and the top stays the top.
+ */
 export type Layer = {
   readonly piece: Piece;
   readonly under: Under;
-  /** `box.front` or `front`, as a person names it. */
-  readonly baseName: string;
+  /** What it lies on. */
+  readonly on: Ref;
   readonly base: Size;
   readonly size: Size;
   /** Left and top edge of the (unturned) layer, from the base's left and top. */
@@ -61,15 +65,12 @@ export function sheetsOf(nets: ReadonlyMap<string, Net>, piece: string): readonl
 }
 
 /** The panel a base names, on whichever sheet of its piece: by its name, else by its cell, in either case of letters. */
-export function panelNamed(nets: ReadonlyMap<string, Net>, reference: BaseReference): Panel | undefined {
-  return reference.panel === undefined ? undefined : underOf(nets, reference)?.panel;
+export function panelNamed(nets: ReadonlyMap<string, Net>, ref: Ref): Panel | undefined {
+  return ref.part === undefined ? undefined : underOf(nets, ref)?.panel;
 }
 
 /** What a base names; undefined where the piece has no net or no such panel. */
-export function underOf(
-  nets: ReadonlyMap<string, Net>,
-  { piece, panel: name }: BaseReference,
-): Under | undefined {
+export function underOf(nets: ReadonlyMap<string, Net>, { piece, part: name }: Ref): Under | undefined {
   const sheets = sheetsOf(nets, piece).map(({ net }) => net);
   const [own] = sheets;
   if (!own || name === undefined) return own && wholeSheet(own);

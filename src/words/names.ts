@@ -1,4 +1,4 @@
-import type { BaseReference } from '../project/model.ts';
+import { type Ref, readRef } from '../project/ref.ts';
 import { parseCell } from '../shape/cells.ts';
 import type { Net, Panel } from '../shape/net.ts';
 import type { Say } from './labels.ts';
@@ -34,23 +34,28 @@ export function pieceSheetNamed(piece: string, sheet: string | undefined, say: S
 
 /** A piece, sheet or panel of a piece as a name: `seed-box.lid` is `seed box lid`. */
 export function sheetNamed(name: string, say: Say): string {
-  const { piece, panel } = referenceOf(name);
-  if (panel === undefined) return pieceNamed(piece, say);
-  return say('drawing-part', { piece: pieceNamed(piece, say), part: partNamed(panel, say) });
+  return refNamed(readRef(name), say);
+}
+
+/** The same of the face that a layer is on. */
+export function refNamed({ piece, part, face }: Ref, say: Say): string {
+  const name =
+    part === undefined
+      ? pieceNamed(piece, say)
+      : say('drawing-part', { piece: pieceNamed(piece, say), part: partNamed(part, say) });
+  return face === 'outside' ? name : say(`drawing-${face}`, { name });
 }
 
 /** `front`, or `front of the box` for a panel. */
-export function baseName({ piece: id, panel }: BaseReference, voice: Voice): SafeHtml {
-  const piece = pieceNamed(id, voice.say);
-  return panel === undefined
-    ? voice.phrase('whole-piece', { piece })
-    : voice.phrase('panel-of-piece', { panel: partNamed(panel, voice.say), piece });
-}
-
-/** Splits `box.front` as a person writes it. */
-export function referenceOf(name: string): BaseReference {
-  const [piece = '', ...panel] = name.split('.');
-  return panel.length === 0 ? { piece } : { piece, panel: panel.join('.') };
+export function baseName({ piece, part, face }: Ref, voice: Voice): SafeHtml {
+  const base =
+    part === undefined
+      ? voice.phrase('whole-piece', { piece: pieceNamed(piece, voice.say) })
+      : voice.phrase('panel-of-piece', {
+          panel: partNamed(part, voice.say),
+          piece: pieceNamed(piece, voice.say),
+        });
+  return face === 'outside' ? base : voice.phrase(`base-${face}`, { base });
 }
 
 /** A panel as a person finds it on the paper: by its name, by the named panel it hangs on, else by row and column. */

@@ -17,7 +17,7 @@ const room = { width: 60, height: 80 };
 const drawings: readonly (readonly [string, Drawing | undefined])[] = [inchStyle, metricStyle].flatMap(
   (style) => [
     ['piece', pieceDrawing(editions, 'label', 0.2, style)] as const,
-    ['stack', stackDrawing(editions, { piece: 'box', panel: 'front' }, room, style)] as const,
+    ['stack', stackDrawing(editions, { piece: 'box', part: 'front', face: 'outside' }, room, style)] as const,
     ['template', templateDrawing(editions, 'box', 2, style)] as const,
     ['folded', foldedDrawing(editions, 'box', 'fold-2', room, style)] as const,
     ['actual size', templatePages(editions, 'box', { paper: 'a4', margin }, style)[1]?.drawing] as const,
@@ -86,7 +86,7 @@ describe('drawings of hostile names', () => {
       for (const drawing of [
         pieceDrawing(editions, 'front', 0.2, shouting),
         templateDrawing(editions, 'box', 2, shouting),
-        stackDrawing(editions, { piece: 'box', panel: 'front' }, room, shouting),
+        stackDrawing(editions, { piece: 'box', part: 'front', face: 'outside' }, room, shouting),
       ])
         expect(elementsOf(drawing?.svg ?? '').filter((each) => each.name === 'script')).toEqual([]);
     }

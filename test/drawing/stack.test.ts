@@ -33,7 +33,7 @@ function extent(points: readonly Point[]): number[] {
 
 describe('a stack', () => {
   it('lies on what lies on nothing itself', () => {
-    expect(lowestBases(editions)).toEqual([{ piece: 'box', panel: 'front' }]);
+    expect(lowestBases(editions)).toEqual([{ face: 'outside', piece: 'box', part: 'front' }]);
   });
 
   it('has every layer in its place', () => {
@@ -123,7 +123,7 @@ pieces:
   });
 
   it('has nothing to show where nothing lies', () => {
-    expect(stackDrawing(editions, { piece: 'label' }, ROOM, inchStyle)).toBeUndefined();
-    expect(stackDrawing(editions, { piece: 'nothing' }, ROOM, inchStyle)).toBeUndefined();
+    expect(stackDrawing(editions, { face: 'outside', piece: 'label' }, ROOM, inchStyle)).toBeUndefined();
+    expect(stackDrawing(editions, { face: 'outside', piece: 'nothing' }, ROOM, inchStyle)).toBeUndefined();
   });
 });

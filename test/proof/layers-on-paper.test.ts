@@ -196,6 +196,20 @@ describe('a layer that is not seen', () => {
         'warning layer-covered at "box.front": mat lies on the outside of box.front, which is closed in once all is glued: nobody ever sees it',
       ],
     ],
+    ['inside a card, which opens', CARD + mat('cut: 4 x 5 1/4, on: inside card.back'), []],
+    ['inside a box with a lid', TUCK + mat('cut: 1 1/2 x 2, on: inside box.front'), []],
+    [
+      'inside, where a tab is stuck',
+      TUCK + mat('cut: 7/8 x 2, on: inside box.left'),
+      [stuck('box.left', 'box.tab').replace('"box.left"', '"inside box.left"')],
+    ],
+    [
+      'inside a box that is closed for good',
+      INSIDE_OUT.replaceAll('FOLD', 'mountain 90') + mat('cut: 2 x 2, on: inside box.front'),
+      [
+        'warning layer-covered at "inside box.front": mat lies on the inside of box.front, which is closed in once all is glued: nobody ever sees it',
+      ],
+    ],
     [
       'on one that is not',
       INSIDE_OUT.replaceAll('FOLD', 'mountain 90') + mat('cut: 2 x 2, on: box.front'),
@@ -203,6 +217,49 @@ describe('a layer that is not seen', () => {
     ],
   ])('%s', (_, pieces, expected) => {
     expect(said(pieces).filter((each) => each.includes('layer-'))).toEqual(expected);
+  });
+});
+
+describe('a layer on the other side', () => {
+  const FRAME = 'frame: { stock: cream, cut: 4 x 5 }\n';
+  it.each<[string, string, string[]]>([
+    ['behind a flat piece', FRAME + mat('cut: 3 x 4, behind: frame'), []],
+    [
+      'larger than what it is behind',
+      FRAME + mat('cut: 4 1/4 x 4, behind: frame'),
+      ['error layer-overhang at "4 1/4": mat is 4 1/4 in wide, 1/4 in more than the back of frame (4 in)'],
+    ],
+    [
+      'inside a flat piece',
+      FRAME + mat('cut: 3 x 4, on: inside frame'),
+      ['error no-such-side at "inside frame": mat lies inside frame, which is flat and has no inside'],
+    ],
+    [
+      'behind a folded one',
+      CARD + mat('cut: 3 x 4, behind: card.front'),
+      ['error no-such-side at "card.front": mat lies behind card.front, which is folded'],
+    ],
+    [
+      'on something and behind it',
+      FRAME + mat('cut: 3 x 4, on: frame, behind: frame'),
+      ['error unexpected-value at "behind": "on" and "behind" stand for each other, and both are here'],
+    ],
+    [
+      'on a panel that is not there',
+      CARD + mat('cut: 3 x 4, on: inside card.middle'),
+      [
+        'error unknown-reference at "inside card.middle": mat lies on card.middle, but card has no panel "middle"',
+      ],
+    ],
+    [
+      'larger than the inner face',
+      CARD + mat('cut: 4 1/2 x 5, on: inside card.front'),
+      [
+        'error layer-overhang at "4 1/2": mat is 4 1/2 in wide, 1/4 in more than the inside of card.front (4 1/4 in)',
+      ],
+    ],
+  ])('%s', (_, pieces, expected) => {
+    expect(said(pieces)).toEqual(expected);
   });
 });
 

@@ -1,7 +1,10 @@
 import fc from 'fast-check';
+import { Matrix4, Vector3 } from 'three';
 import { describe, expect, it } from 'vitest';
 import { Length } from '../../src/measure/length.ts';
+import { writeRef } from '../../src/project/ref.ts';
 import { mergeFindings } from '../../src/proof/tell.ts';
+import { groundOf } from '../../src/shape/ground.ts';
 import type { Layer, Shapes } from '../../src/shape/shapes.ts';
 import { turned } from '../../src/shape/turning.ts';
 import { notesOf, shapesOf, sheetOf, TRADE_FACT } from './boxes.ts';
@@ -21,7 +24,7 @@ describe('a layer', () => {
   it('of 2 1/4 × 4 in shows 1/8 in all round on the trade-fact box’s front', () => {
     const shapes = shapesOf(sheetOf(TRADE_FACT, 'mat: { stock: moss, cut: 2 1/4 x 4, on: box.front }'));
     const mat = layerOf(shapes, 'mat');
-    expect(mat.baseName).toBe('box.front');
+    expect(writeRef(mat.on)).toBe('box.front');
     expect(reveals(mat)).toEqual(Array(4).fill('1/8 in'));
     expect(mat.centred).toEqual({ across: true, upright: true });
   });
@@ -42,6 +45,25 @@ describe('a layer', () => {
     );
     expect(shapes.layers.map(({ piece }) => piece.id.value)).toEqual(['mat', 'top']);
     expect(reveals(layerOf(shapes, 'top'))).toEqual(['1/2 in', '1/2 in', '1 in', '1 in']);
+  });
+
+  // An independent library turns the sheet over like a page: half a turn about the upright through its left edge.
+  it('on the inside is measured on the sheet turned over like a page', () => {
+    const shapes = shapesOf(
+      sheetOf(
+        '\n  form: single-fold card\n  size: 4 x 6',
+        'mat: { stock: moss, cut: 1 x 2, on: inside box.front, at: { left: 1/4, top: 1 } }',
+      ),
+    );
+    const mat = layerOf(shapes, 'mat');
+    expect(reveals(mat)).toEqual(['1/4 in', '11/4 in', '1 in', '3 in']);
+    const { box } = mat.under.panel ?? {};
+    const over = new Matrix4().makeRotationAxis(new Vector3(0, 1, 0), Math.PI);
+    const corners = groundOf(mat, shapes).outline.map(({ x, y }) => new Vector3(x, y, 0).applyMatrix4(over));
+    // What was the right edge of the panel is the left one.
+    const left = new Vector3(box?.right.mm, 0, 0).applyMatrix4(over).x;
+    expect(Math.min(...corners.map(({ x }) => x)) - left).toBeCloseTo(25.4 / 4, 9);
+    expect(-Math.max(...corners.map(({ y }) => y))).toBeCloseTo(25.4, 9);
   });
 
   it('turned by a quarter keeps its distances as it lies, exactly', () => {

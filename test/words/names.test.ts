@@ -1,13 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import {
-  baseName,
-  nameOf,
-  partName,
-  partNamed,
-  pieceSheetNamed,
-  referenceOf,
-  sheetNamed,
-} from '../../src/words/names.ts';
+import { readRef } from '../../src/project/ref.ts';
+import { baseName, nameOf, partName, partNamed, pieceSheetNamed, sheetNamed } from '../../src/words/names.ts';
 import { voiceOf } from '../../src/words/voice.ts';
 import { labels, sampleOf } from '../handout/sample.ts';
 
@@ -82,11 +75,12 @@ describe('a name', () => {
   });
 
   it.each([
-    ['box', { piece: 'box' }, 'box'],
-    ['box.front', { piece: 'box', panel: 'front' }, 'front of the box'],
-    ['box.lid.front', { piece: 'box', panel: 'lid.front' }, 'lid.front of the box'],
+    ['box', { piece: 'box', face: 'outside' }, 'box'],
+    ['box.front', { piece: 'box', part: 'front', face: 'outside' }, 'front of the box'],
+    ['box.lid.front', { piece: 'box', part: 'lid.front', face: 'outside' }, 'lid.front of the box'],
+    ['inside box.front', { piece: 'box', part: 'front', face: 'inside' }, 'inside of the front of the box'],
   ])('%s as a person writes it', (written, base, words) => {
-    expect(referenceOf(written)).toEqual(base);
-    expect(baseName(base, voice).toString()).toContain(words);
+    expect(readRef(written)).toEqual(base);
+    expect(baseName(readRef(written), voice).toString()).toContain(words);
   });
 });

@@ -1,7 +1,8 @@
 import type { Edition } from '../../edition/editions.ts';
 import { Length } from '../../measure/length.ts';
 import type { Size } from '../../measure/size.ts';
-import type { BaseReference, Piece, Project } from '../../project/model.ts';
+import type { Piece, Project } from '../../project/model.ts';
+import { type Face, faceOf, type Ref } from '../../project/ref.ts';
 import { caliperOf, grammageOf, stockOf } from '../../shape/caliper.ts';
 import { areaOf } from '../../shape/flat-polygon.ts';
 import { forms } from '../../shape/forms/index.ts';
@@ -63,7 +64,11 @@ function closedThickness(
   const paper = thicknessOf(edition.project, piece);
   const heights = piles.map((panels) =>
     Length.sum(
-      panels.map((panel) => paper.plus(layersOn(edition, (base) => isPanel(base, edition, piece, panel)))),
+      panels.map((panel) => {
+        const onFace = (face: Face): Length =>
+          layersOn(edition, (base) => faceOf(base) === face && isPanel(base, edition, piece, panel));
+        return paper.plus(onFace('outside')).plus(onFace('inside'));
+      }),
     ),
   );
   const loose = inside.map((sheet) => thicknessOf(edition.project, sheet).times(sheet.count.value));
@@ -75,17 +80,17 @@ function thicknessOf(project: Project, piece: Piece): Length {
 }
 
 /** Whether a base is a panel of a piece; on a flat piece that may be the piece itself. */
-function isPanel(base: BaseReference, { shapes }: Edition, { id }: Piece, panel: string): boolean {
+function isPanel(base: Ref, { shapes }: Edition, { id }: Piece, panel: string): boolean {
   const panels = shapes.nets.get(id.value)?.panels ?? [];
   const named = panels.find((each) => each.id === panel)?.name ?? panel;
-  return base.piece === id.value && (base.panel ?? (panels.length === 1 ? named : undefined)) === named;
+  return base.piece === id.value && (base.part ?? (panels.length === 1 ? named : undefined)) === named;
 }
 
 /** The tallest pile of layers on a base. */
-function layersOn(edition: Edition, isBase: (base: BaseReference) => boolean): Length {
-  const layers = edition.shapes.layers.filter(({ piece }) => piece.on && isBase(piece.on.value));
+function layersOn(edition: Edition, isBase: (base: Ref) => boolean): Length {
+  const layers = edition.shapes.layers.filter(({ on }) => isBase(on));
   const piles = layers.map(({ piece }) => {
-    const above = layersOn(edition, (base) => base.piece === piece.id.value && base.panel === undefined);
+    const above = layersOn(edition, (base) => base.piece === piece.id.value && base.part === undefined);
     return thicknessOf(edition.project, piece).plus(above);
   });
   return Length.max(Length.zero, ...piles);

@@ -50,7 +50,7 @@ export const doesNotNest: Rule<Facts> = {
       for (const { name = '', net } of own ? others : []) {
         for (const { walls, by, tabs, reach } of net.takes ?? []) {
           const piles = walls.map((panel) =>
-            thickestPile(context, { piece: id.value, panel }, (layer) =>
+            thickestPile(context, { piece: id.value, part: panel, face: 'outside' }, (layer) =>
               comesUnder(own?.net, panel, layer, reach),
             ),
           );

@@ -1,4 +1,5 @@
 import type { Length } from '../../measure/length.ts';
+import { isSameRef } from '../../project/ref.ts';
 import { restOf } from '../../shape/base-panel.ts';
 import { spines } from '../../shape/closure/halves.ts';
 import { nearlyEqual } from '../../shape/closure/tolerance.ts';
@@ -33,7 +34,9 @@ export const frontInside: Rule<Facts> = {
       }
       if (net.panels.some(({ id }) => faceStateOf(net, caliper.mm, id, 'outside').isSeen)) continue;
       // What lies on it says so itself, and so does glue that is folded astray.
-      const carries = context.shapes.layers.some(({ baseName }) => baseName === `${of.piece}.${base}`);
+      const carries = context.shapes.layers.some(({ on }) =>
+        isSameRef(on, { piece: of.piece, part: base, face: 'outside' }),
+      );
       const stack = stackOf(net, caliper.mm);
       if (carries || stack.crossings.length > 0 || gluedAstray(stack).length > 0) continue;
       const fold = net.folds.find(({ panels }) => panels.includes(base));

@@ -1,5 +1,6 @@
 import type { Piece, Reference, ReferenceKind } from '../../project/model.ts';
 import { everyProse } from '../../project/prose.ts';
+import { readRef } from '../../project/ref.ts';
 import { type Shapes, sheetsOf } from '../../shape/shapes.ts';
 import { isNamed } from '../part-names.ts';
 import type { Rule } from '../rule.ts';
@@ -26,7 +27,7 @@ export const hollowReference: Rule<Facts> = {
   *check({ project, shapes }) {
     for (const reference of everyProse(project).flatMap(({ references }) => references)) {
       const { kind, name } = reference;
-      const [id = ''] = name.value.split('.');
+      const { piece: id } = readRef(name.value);
       const piece = project.pieces.get(id);
       const lack = piece && isNamed(shapes, name.value) && lackOf(reference, piece, shapes);
       if (lack) yield { at: name.at, facts: { kind, name: name.value, piece: id, lack } };

@@ -1,6 +1,7 @@
 import type { Length } from '../../measure/length.ts';
 import { roundFolded } from '../../measure/round.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
+import { writeRef } from '../../project/ref.ts';
 import {
   fittingPanel,
   groundOf,
@@ -23,7 +24,7 @@ type Facts = OfLayer & {
   readonly between: 'fold' | 'cut';
   /** How many further panels it lies on. */
   readonly further: number;
-  /** A panel that it would go on, and would fit there. */
+  /** A panel that it would go on, and would fit there, as it is to be written. */
   readonly fitting?: string;
 };
 
@@ -44,7 +45,7 @@ export const layerAcrossFold: Rule<Facts> = {
     return {
       message: `${layer} lies across the ${between} between ${panels[0]} and ${panels[1]} of ${baseName}: ${first} of it on ${panels[0]}, ${second} on ${panels[1]}${more}`,
       remedy: fitting
-        ? `say which panel it goes on, such as "on: ${baseName}.${fitting}"`
+        ? `say which panel it goes on, such as "on: ${fitting}"`
         : 'cut it to fit on one panel, and say on which',
     };
   },
@@ -68,7 +69,7 @@ function partedPanels(
     reaches: [roundFolded(reachOver(first, fold), ruler), roundFolded(reachOver(second, fold), ruler)],
     between: fold ? 'fold' : 'cut',
     further: panelsUnder(ground).length - 2,
-    ...(fitting !== undefined && { fitting }),
+    ...(fitting !== undefined && { fitting: writeRef({ ...layer.on, part: fitting }) }),
   };
 }
 

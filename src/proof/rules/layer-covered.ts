@@ -1,3 +1,4 @@
+import { type Face, faceOf } from '../../project/ref.ts';
 import { caliperOf, stockOf } from '../../shape/caliper.ts';
 import { folded } from '../../shape/closure/sound.ts';
 import { upright } from '../../shape/fold.ts';
@@ -12,8 +13,9 @@ import { eachOnBase, type OfLayer } from '../axis.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 
 type Facts = OfLayer & {
-  /** The panel it lies on, as in `box.tab`. */
+  /** The panel it lies on, as in `box.tab`, and the side of it. */
   readonly panel: string;
+  readonly face: Face;
   /** The one that is stuck to it there; absent where nothing is, but the face is closed in. */
   readonly gluedTo?: string;
 };
@@ -30,11 +32,11 @@ export const layerCovered: Rule<Facts> = {
   },
   passes: { with: 'box.front', insteadOf: 'box.tab' },
   check: (context) => eachOnBase(context, (layer) => coveredBy(layer, context)),
-  say: ({ layer, panel, gluedTo }) => {
+  say: ({ layer, panel, face, gluedTo }) => {
     const remedy = 'stick it on a panel that shows';
     return gluedTo === undefined
       ? {
-          message: `${layer} lies on the outside of ${panel}, which is closed in once all is glued: nobody ever sees it`,
+          message: `${layer} lies on the ${face} of ${panel}, which is closed in once all is glued: nobody ever sees it`,
           remedy,
           severity: 'warning',
         }
@@ -48,20 +50,21 @@ export const layerCovered: Rule<Facts> = {
 /** What becomes of the face that a layer lies on, unless it is seen; nothing is known of a net that does not close. */
 function coveredBy(layer: Layer, { project, shapes }: ProofContext): Omit<Facts, keyof OfLayer> | undefined {
   const { net } = layer.under;
+  const { piece: id } = layer.on;
+  const face = faceOf(layer.on);
   const ground = groundOf(layer, shapes);
   const panel = (layer.under.panel ?? panelUnder(ground))?.id;
   const opened = openedNet(net);
-  if (panel === undefined || facesOut(panel, opened)) return undefined;
-  const id = layer.piece.on?.value.piece ?? '';
+  if (panel === undefined || (face === 'outside' && facesOut(panel, opened))) return undefined;
   const { thickness } = caliperOf(stockOf(project.pieces.get(id), project));
   if (folded(net, thickness).soundness !== 'closes') return undefined;
-  const { isSeen, covers } = faceStateOf(opened, thickness.mm, panel, 'outside');
+  const { isSeen, covers } = faceStateOf(opened, thickness.mm, panel, face);
   const glued = covers.find(
     ({ isGlued, areas }) => isGlued && areas.some((area) => partOver(ground.outline, area.map(upright))),
   );
   const name = `${id}.${panel}`;
-  if (glued) return { panel: name, gluedTo: `${id}.${glued.panel}` };
-  return isSeen ? undefined : { panel: name };
+  if (glued) return { panel: name, face, gluedTo: `${id}.${glued.panel}` };
+  return isSeen ? undefined : { panel: name, face };
 }
 
 /** Whether the outside of a panel needs no looking at: nothing is stuck to it, and every fold turns outsides out. */

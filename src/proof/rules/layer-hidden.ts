@@ -1,4 +1,5 @@
 import type { Project } from '../../project/model.ts';
+import { isSameRef } from '../../project/ref.ts';
 import type { Place } from '../../project/source.ts';
 import { distanceOutside } from '../../shape/flat-polygon.ts';
 import { type Ground, groundOf } from '../../shape/ground.ts';
@@ -50,14 +51,12 @@ type Laid = { readonly layer: Layer; readonly ground: Ground };
 /** Single layers that lie on their base with others; of several alike only one has its place said. */
 function besideOthers(layers: readonly Layer[]): readonly Layer[] {
   const single = layers.filter(({ piece }) => piece.count.value === 1);
-  return single.filter((layer) =>
-    single.some((other) => other !== layer && other.baseName === layer.baseName),
-  );
+  return single.filter((layer) => single.some((other) => other !== layer && isSameRef(other.on, layer.on)));
 }
 
 /** Whether one layer is stuck over another on the same base and leaves nothing of it to be seen. */
 function hides(over: Laid, under: Laid, project: Project): boolean {
-  if (over === under || over.layer.baseName !== under.layer.baseName || !covers(over, under)) return false;
+  if (over === under || !isSameRef(over.layer.on, under.layer.on) || !covers(over, under)) return false;
   const [first, second] = [under.layer.piece.id.value, over.layer.piece.id.value];
   const written = [...project.pieces.keys()];
   if (written.indexOf(first) > written.indexOf(second)) return false;

@@ -1,4 +1,5 @@
 import { everyProse } from '../../project/prose.ts';
+import { readRef } from '../../project/ref.ts';
 import { USUAL_VIEW, viewsOf } from '../../shape/view/views.ts';
 import { isNamed } from '../part-names.ts';
 import type { Rule } from '../rule.ts';
@@ -30,7 +31,7 @@ export const noSuchView: Rule<Facts> = {
       const views = viewsOf(shapes, name.value);
       const asked = view?.value ?? USUAL_VIEW;
       if (views.includes(asked)) continue;
-      const [piece = ''] = name.value.split('.');
+      const { piece } = readRef(name.value);
       const at = views.length > 0 ? (view?.at ?? name.at) : name.at;
       yield { at, facts: { of: name.value, piece, asked, views } };
     }

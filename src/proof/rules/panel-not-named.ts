@@ -1,10 +1,12 @@
+import { writeRef } from '../../project/ref.ts';
 import { fittingPanel, groundOf, liesOnWhole, panelUnder } from '../../shape/ground.ts';
 import { eachOnBase, type OfLayer } from '../axis.ts';
 import type { Rule } from '../rule.ts';
 
 type Facts = OfLayer & {
-  /** The panel on which it comes to lie, and one that it would fit on besides. */
+  /** The panel on which it comes to lie, as it is to be written, and one that it would fit on besides. */
   readonly panel: string;
+  readonly named: string;
   readonly fitting?: string;
 };
 
@@ -24,10 +26,12 @@ export const panelNotNamed: Rule<Facts> = {
       const panel = liesOnWhole(layer, shapes) ? panelUnder(groundOf(layer, shapes))?.id : undefined;
       const fitting = fittingPanel(layer);
       if (panel === undefined) return undefined;
-      return { panel, ...(fitting !== undefined && fitting !== panel && { fitting }) };
+      const nameOf = (part: string): string => writeRef({ ...layer.on, part });
+      const isOther = fitting !== undefined && fitting !== panel;
+      return { panel, named: nameOf(panel), ...(isOther && { fitting: nameOf(fitting) }) };
     }),
-  say: ({ layer, baseName, panel, fitting }) => ({
+  say: ({ layer, baseName, panel, named, fitting }) => ({
     message: `${layer} lies on ${baseName} as a whole, and so on its ${panel}: no panel is named`,
-    remedy: `write "on: ${baseName}.${panel}"${fitting ? `, or another panel, such as "on: ${baseName}.${fitting}"` : ''}`,
+    remedy: `write "on: ${named}"${fitting ? `, or another panel, such as "on: ${fitting}"` : ''}`,
   }),
 };

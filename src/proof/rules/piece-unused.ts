@@ -1,5 +1,6 @@
 import type { Project, Reference } from '../../project/model.ts';
 import { nearestName } from '../../shape/nearest.ts';
+import { pieceIn } from '../part-names.ts';
 import type { Rule } from '../rule.ts';
 
 export const pieceUnused: Rule<{ readonly piece: string }> = {
@@ -37,7 +38,7 @@ function misnamed({ findings }: Project): readonly string[] {
 /** The piece a reference means; a misspelt one, which has its own finding, means the piece most like it. */
 function meant({ names }: Project): (reference: Reference) => string | undefined {
   return ({ name }) => {
-    const [piece = ''] = name.value.split('.');
+    const piece = pieceIn(name.value);
     return names.pieces.includes(piece) ? piece : nearestName(piece, names.pieces);
   };
 }

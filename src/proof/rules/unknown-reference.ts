@@ -1,5 +1,6 @@
 import type { Cell } from '../../project/net-as-written.ts';
 import { everyProse } from '../../project/prose.ts';
+import { readRef } from '../../project/ref.ts';
 import { cellName, columnName } from '../../shape/cells.ts';
 import { nameRemedy } from '../../shape/nearest.ts';
 import { partNames } from '../part-names.ts';
@@ -21,11 +22,11 @@ export const unknownReference: Rule<Facts> = {
   ownEditionOnly: true,
   *check({ project, shapes }) {
     for (const { name } of everyProse(project).flatMap(({ references }) => references)) {
-      const [piece = '', panel] = name.value.split('.');
+      const { piece, part } = readRef(name.value);
       const among = partNames(shapes, piece);
-      if (panel === undefined || among.length === 0 || among.includes(panel)) continue;
-      const at = { ...name.at, start: name.at.start + piece.length + 1 };
-      yield { at, facts: { what: 'panel', name: panel, of: piece, among } };
+      if (part === undefined || among.length === 0 || among.includes(part)) continue;
+      const at = { ...name.at, start: name.at.end - part.length };
+      yield { at, facts: { what: 'panel', name: part, of: piece, among } };
     }
   },
   say: (facts) => ('what' in facts ? sayName(facts) : sayCell(facts)),

@@ -11,7 +11,7 @@ export type PaperSheet = StackRules & {
   readonly rest: Pose;
   /** Parents come before their children. */
   readonly panels: readonly PaperPanel[];
-  /** In the order they are stuck on, all on the outside. */
+  /** In the order they are stuck on. */
   readonly layers: readonly PaperLayer[];
   /** `#rrggbb` of the paper's outside and inside in full light. */
   readonly outside: string;
@@ -35,6 +35,8 @@ export type PaperLayer = {
   readonly panel: number;
   readonly outline: readonly number[];
   readonly color: string;
+  /** It is on the inside of the paper; on the outside if nothing is said. */
+  readonly isInside?: true;
   /** Its sides are not drawn: it is a part of a layer on a bent panel. */
   readonly undrawn?: true;
 };
@@ -68,8 +70,9 @@ function facesOf(sheet: PaperSheet, shares: readonly number[]): readonly PlaneFa
     const drawn = (side: number): boolean => !undrawn.includes(side);
     return faceAt(poses[panel] ?? sheet.rest, outline, drawn, { panel, level: 0, outside, inside });
   });
-  const layers = sheet.layers.map(({ panel, outline, color, undrawn }, index) => {
-    const look = { panel, level: index + 1, outside: color, inside: color };
+  const layers = sheet.layers.map(({ panel, outline, color, isInside, undrawn }, index) => {
+    const level = isInside ? -(index + 1) : index + 1;
+    const look = { panel, level, outside: color, inside: color };
     return faceAt(poses[panel] ?? sheet.rest, outline, () => !undrawn, look);
   });
   return [...panels, ...layers];

@@ -7,7 +7,7 @@ export type PlaneFace = Plane & {
   readonly sides: readonly boolean[];
   /** The index of its panel. */
   readonly panel: number;
-  /** 0 for the panel itself; what lies on it counts from 1 in the order it is stuck on. */
+  /** 0 for the panel itself; what lies on it counts from 1 in the order it is stuck on, on its inside from -1 down. */
   readonly level: number;
   /** `#rrggbb` of the paper's two sides in full light. */
   readonly outside: string;

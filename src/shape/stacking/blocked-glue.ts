@@ -1,7 +1,8 @@
+import type { Face } from '../../project/ref.ts';
 import { LEAST_GLUE } from '../closure/glue.ts';
 import type { Fold, Mate } from '../net.ts';
 import { pathBetween } from '../panel-tree.ts';
-import { type Face, faceOn } from './glue-areas.ts';
+import { faceOn } from './glue-areas.ts';
 import { heldApart, meetingOf, stuckThrough } from './meeting.ts';
 import type { Stack } from './stack.ts';
 

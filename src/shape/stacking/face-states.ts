@@ -1,3 +1,4 @@
+import type { Face } from '../../project/ref.ts';
 import { partsOn } from '../closure/overlap.ts';
 import { areaOf, contains, extentOf, type Point2, without } from '../flat-polygon.ts';
 import { type FoldedPanel, foldedPanelOf, offPanel, onPanel, outlineOn } from '../folded-shape.ts';
@@ -5,7 +6,7 @@ import type { FlatPoint, Net } from '../net.ts';
 import { perNet } from '../per-net.ts';
 import { cross, dot, type Point3, plus, scaled, unit } from '../space.ts';
 import { stackOf } from './folding.ts';
-import { type Face, faceOn, flatAreas } from './glue-areas.ts';
+import { faceOn, flatAreas } from './glue-areas.ts';
 import { meetingOf } from './meeting.ts';
 import { type Stack, TOUCHING } from './stack.ts';
 

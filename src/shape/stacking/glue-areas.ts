@@ -1,4 +1,5 @@
 import { foldedLength } from '../../measure/round.ts';
+import type { Face } from '../../project/ref.ts';
 import { areaOf, type Point2 } from '../flat-polygon.ts';
 import { foldedPanelOf, offPanel, onPanel, outlineOn } from '../folded-shape.ts';
 import type { FlatPoint, Mate, Net, Panel } from '../net.ts';
@@ -8,9 +9,6 @@ import { stackOf } from './folding.ts';
 import { type Meeting, meetingOf, stuckThrough } from './meeting.ts';
 import type { Side } from './sides.ts';
 import { type Stack, TOUCHING } from './stack.ts';
-
-/** A side of the paper. */
-export type Face = 'outside' | 'inside';
 
 /** One of two areas that stick together: a panel, the face of it, and where on it. */
 export type GluedFace = {

@@ -89,8 +89,14 @@ function partOn(
   const whole = layer.outline.map(upright);
   const part = strips ? shared(whole, outline.map(upright)) : whole;
   if (part.length < 3) return undefined;
-  const { color } = layer;
-  return { panel, outline: numbersOf(part), color, ...(strips && { undrawn: true as const }) };
+  const { color, face } = layer;
+  return {
+    panel,
+    outline: numbersOf(part),
+    color,
+    ...(face === 'inside' && { isInside: true as const }),
+    ...(strips && { undrawn: true as const }),
+  };
 }
 
 function numbersOf(points: readonly Point2[]): number[] {

@@ -1,3 +1,4 @@
+import { writeRef } from '../../project/ref.ts';
 import { stageCount } from '../fold-order.ts';
 import { type Shapes, sheetsOf } from '../shapes.ts';
 
@@ -16,6 +17,6 @@ export function viewsOf(shapes: Shapes, name: string): readonly string[] {
     ...(sheets.length > 0 ? [USUAL_VIEW] : []),
     ...(stages > 0 ? ['folded'] : []),
     ...Array.from({ length: stages }, (_, index) => `fold-${index + 1}`),
-    ...(shapes.layers.some(({ baseName }) => baseName === name) ? ['layers'] : []),
+    ...(shapes.layers.some(({ on }) => writeRef(on) === name) ? ['layers'] : []),
   ];
 }

@@ -1,0 +1,46 @@
+/** A side of the paper: the outside faces you as a sheet is drawn, the inside is seen when it is turned over like a page. */
+export type Face = 'outside' | 'inside';
+
+/**
+ * A piece (`front`), or a part of one: a panel (`box.front`), a further sheet (`box.lid`), an opening (`card.window`);
+ * and the face of it. What is behind something is on its inner face: the back of a flat piece.
+ */
+export type Ref = { readonly piece: string; readonly part?: string; readonly face: Face | 'behind' };
+
+/** How a reference is written. */
+export const REF: RegExp = /^(?:(inside|behind)\s+)?([^.\s](?:[^.]*[^.\s])?)(?:\.(.+))?$/u;
+
+/** What a person writes, `inside card.front`, taken apart. */
+export function readRef(text: string): Ref {
+  const [, face, piece = text, part] = REF.exec(text) ?? [];
+  return {
+    piece,
+    ...(part !== undefined && { part }),
+    face: face === 'inside' || face === 'behind' ? face : 'outside',
+  };
+}
+
+/** Where in a reference as written the name of its piece begins. */
+export function pieceStart(text: string): number {
+  return /^(?:inside|behind)\s+(?=\S)/u.exec(text)?.[0].length ?? 0;
+}
+
+/** A reference put together again. */
+export function writeRef(ref: Ref): string {
+  return ref.face === 'outside' ? writeName(ref) : `${ref.face} ${writeName(ref)}`;
+}
+
+/** The same without its face: `card.front`. */
+export function writeName({ piece, part }: Pick<Ref, 'piece' | 'part'>): string {
+  return part === undefined ? piece : `${piece}.${part}`;
+}
+
+/** The side of the paper that it is on. */
+export function faceOf({ face }: Ref): Face {
+  return face === 'outside' ? face : 'inside';
+}
+
+/** Whether two name the same face of the same paper. */
+export function isSameRef(one: Ref, other: Ref): boolean {
+  return one.piece === other.piece && one.part === other.part && faceOf(one) === faceOf(other);
+}
