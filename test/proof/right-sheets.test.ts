@@ -11,6 +11,44 @@ const said = (piece: string): string[] =>
 const strip = (cut: string, at: string, more = ''): string =>
   `cut: ${cut}\n  score: [{ from: left, at: [${at}] }]${more}`;
 
+/** A box 3 × 2 × 4 in whose floor is the flap of its back, in two rows with a line between them that stays flat. */
+const fullFlap = (height: string): string => `cut: 10 1/2 x ${height}
+  score: [{ from: left, at: [3, 5, 8, 10] }, { from: top, at: [4, 4 1/2] }]
+  panels: { front: A1, back: C1, tab: E1 }
+  trim: [A3, B3, D3, E2, E3]
+  slit: [A|B 2, B|C 2-3, C|D 2-3]
+  taper: [B2, D2]
+  folds: { 2|3: flat }
+  glue: { tab: front, A2: C3, B2: C2, D2: C2 }`;
+
+/** A box whose back is in two halves, the right one 2 in wide of 3, and no line where they overlap. */
+const HALF_BACKS = `cut: 10 1/2 x 6
+  score: [{ from: right, at: [2, 4, 7, 9] }, { from: bottom, at: [2] }]
+  trim: [A2, E2]
+  slit: [B|C 2, C|D 2]
+  taper: [B2, D2]
+  glue: { E1: A1, B2: C2, D2: C2 }`;
+
+/** A folder with a pocket that a strip in three folds lets grow; its last fold is glued to the back. */
+const growing = (cut: string): string => `cut: ${cut} x 7
+  score: [{ from: left, at: [8, 8 1/2, 9] }, { from: bottom, at: [3] }]
+  panels: { back: A1, pocket: A2 }
+  trim: [B1, C1, D1]
+  folds: { 1|2: valley 180, A|B: valley 180, B|C: mountain 180, C|D: valley 180 }
+  glue: { D2: back }`;
+
+/** A box with flanges 1/2 in wide at its foot. */
+const flanged = (more: string): string => `cut: 10 1/2 x 4 1/2
+  score: [{ from: left, at: [3, 5, 8, 10] }, { from: bottom, at: [1/2] }]
+  panels: { front: A1, tab: E1 }
+  trim: [E2]
+  slit: [A|B 2, B|C 2, C|D 2]
+  taper: [A2, B2, C2, D2, tab]
+  glue: { tab: front }${more}`;
+
+const underneath = (cut: string): string =>
+  flanged(`\nunder:\n  stock: cream\n  cut: ${cut}\n  on: card.A2\n  overhang: yes`);
+
 /** What somebody may well want to make, and is right. */
 describe('a right sheet', () => {
   it.each([
@@ -90,8 +128,80 @@ describe('a right sheet', () => {
   glue: { B1: back, C2: back }`,
     ],
     ['a frame with returns on two sides', strip('8 x 4', '1, 2, 6, 7')],
+    [
+      'a frame with returns all round, glued at its sides only',
+      `cut: 8 x 8
+  score: [{ from: left, at: [1, 2, 6, 7] }, { from: top, at: [1, 2, 6, 7] }]
+  trim: [A1, A2, B1, E1, D1, E2, A5, A4, B5, E5, E4, D5]
+  slit: [B|C 2, C|D 2, B|C 4, C|D 4]
+  glue: { B2: C2, D2: C2, B4: C4, D4: C4 }`,
+    ],
+    ['a floor of one flap that reaches across and three short ones', fullFlap('6')],
+    [
+      'a gable top that is pinned together',
+      `cut: 8 1/2 x 7
+  score: [{ from: left, at: [2, 4, 6, 8] }, { from: bottom, at: [2, 5, 6 1/2] }]
+  panels: { front: A3, tab: E3 }
+  trim: [B1, D1, B2, D2, E1, E2, E4]
+  slit: [A|B 4, B|C 4, C|D 4]
+  taper: [B4, D4, tab]
+  folds: { 2|3: mountain 42, 1|2: valley 42 }
+  glue: { tab: front, B4: A4, D4: A4, C4: A4 }`,
+    ],
+    ['a pocket that grows', growing('10')],
+    ['a back of two halves that overlap', HALF_BACKS],
+    ['flanges with a piece stuck over them', underneath('3 x 2')],
+    ['flanges that are said to open', flanged('\n  opens: [A2, B2, C2, D2]')],
+    [
+      'a chest whose lip is said to open',
+      `cut: 8 x 11
+  score: [{ from: left, at: [2, 6] }, { from: top, at: [2, 5, 7, 10] }]
+  panels: { front: B1, floor: B2, back: B3, top: B4, lip: B5 }
+  trim: [A5, C5, A4, C4]
+  slit: [A|B 1, B|C 1, A|B 3, B|C 3]
+  glue: { A1: front, C1: front, A3: back, C3: back }
+  opens: [lip]`,
+    ],
   ])('has nothing said of it: %s', (_, piece) => {
     expect(said(piece)).toEqual([]);
+  });
+});
+
+/** What is a slip in one of them. */
+describe('a sheet that is nearly right', () => {
+  it.each([
+    [
+      'a floor whose one flap stops short',
+      fullFlap('5 1/4').replace('A2: C3, ', ''),
+      [
+        'not-held: card.A2 is stuck to nothing, and the rest does not close that end',
+        'bottom-gap: card.A2 (1/2 in) and card.C2 (1 1/4 in) leave a gap of 1/4 in across 2 in',
+      ],
+    ],
+    [
+      'half a back that passes the corner',
+      `cut: 11 3/4 x 6
+  score: [{ from: left, at: [1 1/2, 3 1/2, 6 1/2, 8 1/2] }, { from: bottom, at: [2] }]
+  trim: [E2]
+  slit: [A|B 2, B|C 2, C|D 2]
+  glue: { E1: A1, A2: C2, B2: C2, D2: C2 }`,
+      ['glue-sticks-out: card.E1 sticks out 1/4 in past card.A1, which it is stuck to'],
+    ],
+    [
+      'a pocket whose last fold passes the back',
+      growing('18'),
+      ['glue-sticks-out: card.D2 sticks out 1 in past card.back, which it is stuck to'],
+    ],
+    [
+      'flanges with too small a piece over them',
+      underneath('3 x 1'),
+      [
+        'not-held: card.A2, card.B2, card.C2 and card.D2 close an end of card and are stuck to nothing: that end falls open',
+        'bottom-gap: card.A2 (1/2 in) and card.C2 (1/2 in) leave a gap of 1 in across 2 in',
+      ],
+    ],
+  ])('is found: %s', (_, piece, expected) => {
+    expect(said(piece)).toEqual(expected);
   });
 });
 

@@ -5,6 +5,7 @@ import { holeIn } from '../../shape/closure/end-cover.ts';
 import { type EndFlap, endGap, type TubeEnd, tubeEnds } from '../../shape/closure/ends.ts';
 import { hasOutwardFlap } from '../../shape/closure/wrong-way.ts';
 import { closedSheets, type FoldedSheet, foldPlace, type OfPiece } from '../folded-sheets.ts';
+import { endsWithOwnBase } from '../own-bases.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength, sayLengths, sayList, sayPanels } from '../words.ts';
 
@@ -26,7 +27,9 @@ export const bottomGap: Rule<Facts> = {
   passes: { box: {} },
   *check(context) {
     for (const sheet of closedSheets(context)) {
+      const closed = endsWithOwnBase(context, sheet).map(({ end }) => end);
       for (const end of tubeEnds(sheet.net)) {
+        if (closed.includes(end.end)) continue;
         // A flap that is folded out leaves a gap that no length of it would close.
         if (hasOutwardFlap(sheet.net, end)) continue;
         for (const { flaps, open } of openIn(sheet, end)) {

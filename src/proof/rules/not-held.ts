@@ -1,6 +1,7 @@
 import { unheldParts } from '../../shape/closure/held.ts';
 import type { Unheld } from '../../shape/closure/holding.ts';
 import { closedSheets, type OfPiece } from '../folded-sheets.ts';
+import { endsWithOwnBase } from '../own-bases.ts';
 import type { Rule } from '../rule.ts';
 import type { Words } from '../told.ts';
 import { sayPanels } from '../words.ts';
@@ -15,7 +16,11 @@ export const notHeld: Rule<Facts> = {
   passes: { box: {} },
   *check(context) {
     for (const sheet of closedSheets(context)) {
+      const ownBases = endsWithOwnBase(context, sheet).flatMap(({ flaps }) =>
+        flaps.map(({ panel }) => panel),
+      );
       for (const part of unheldParts(sheet.shape, sheet.caliper)) {
+        if (part.panels.every((panel) => ownBases.includes(panel))) continue;
         yield { at: sheet.at, facts: { ...sheet.of, ...part } };
       }
     }

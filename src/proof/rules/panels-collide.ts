@@ -85,8 +85,8 @@ const collisionsOf: (net: Net, sheet: Pick<FoldedSheet, 'shape' | 'caliper'>) =>
 /** Flaps and tabs that other rules call too long. */
 function tooLong(net: Net, shape: FoldedShape, caliper: Length): ReadonlySet<string> {
   const flaps = tubeEnds(net).flatMap((end) => [
-    ...longFlaps(end, caliper).map(({ panel }) => panel),
-    ...flapsSticking(shape, end, caliper).map(({ flap }) => flap.panel),
+    ...longFlaps(end, caliper).flatMap(({ parts }) => parts),
+    ...flapsSticking(shape, end, caliper).flatMap(({ flap }) => flap.parts),
   ]);
   return new Set([...flaps, ...protrusions(shape, caliper).map(({ tab }) => tab)]);
 }

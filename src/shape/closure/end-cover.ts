@@ -1,9 +1,8 @@
 import type { Length } from '../../measure/length.ts';
 import { areaOf, breadthOf, offLine, type Point2, uncovered } from '../flat-polygon.ts';
 import { type FoldedShape, foldedPanelOf, foldIn } from '../folded-shape.ts';
-import { isStuck } from '../panel-tree.ts';
 import { cross, dot, minus, type Point3, unit } from '../space.ts';
-import type { EndFlap, TubeEnd } from './ends.ts';
+import { type EndFlap, isFlapStuck, type TubeEnd } from './ends.ts';
 import { isSquare } from './seam.ts';
 import { tolerance } from './tolerance.ts';
 
@@ -15,8 +14,8 @@ export function flapsSticking(shape: FoldedShape, end: TubeEnd, caliper: Length)
   if (isSquare(end.tube) || !hasRoom(end)) return [];
   const { outline, covers } = lookAt(shape, end);
   return end.flaps.flatMap((flap, index) => {
-    const parts = uncovered(covers[index] ?? [], [outline], tolerance(caliper).mm);
-    return parts.length > 0 ? [{ flap, by: Math.max(...parts.map(breadthOf)) }] : [];
+    const out = (covers[index] ?? []).flatMap((cover) => uncovered(cover, [outline], tolerance(caliper).mm));
+    return out.length > 0 ? [{ flap, by: Math.max(...out.map(breadthOf)) }] : [];
   });
 }
 
@@ -30,8 +29,8 @@ type EndHole = { readonly size: readonly [number, number]; readonly lack: number
 export function holeIn(shape: FoldedShape, end: TubeEnd, caliper: Length): EndHole | undefined {
   if (isSquare(end.tube) || !hasRoom(end) || flapsSticking(shape, end, caliper).length > 0) return undefined;
   const { outline, covers, view } = lookAt(shape, end);
-  const open = uncovered(outline, covers, tolerance(caliper).mm);
-  const isMeant = end.flaps.some(({ panel }) => isStuck(shape.net, panel)) || coversHalf(shape, end, caliper);
+  const open = uncovered(outline, covers.flat(), tolerance(caliper).mm);
+  const isMeant = end.flaps.some((flap) => isFlapStuck(shape.net, flap)) || coversHalf(shape, end, caliper);
   if (open.length === 0 || !isMeant) return undefined;
   return holeBetween(open.flat(), end.flaps, ({ fold }) => {
     const [from, to] = foldIn(shape, fold);
@@ -43,7 +42,7 @@ export function holeIn(shape: FoldedShape, end: TubeEnd, caliper: Length): EndHo
 export function coversHalf(shape: FoldedShape, end: TubeEnd, caliper: Length): boolean {
   if (!hasRoom(end)) return false;
   const { outline, covers } = lookAt(shape, end);
-  const open = uncovered(outline, covers, tolerance(caliper).mm);
+  const open = uncovered(outline, covers.flat(), tolerance(caliper).mm);
   return open.reduce((sum, part) => sum + areaOf(part), 0) <= areaOf(outline) / 2;
 }
 
@@ -58,12 +57,15 @@ function lookAt(
   end: TubeEnd,
 ): {
   readonly outline: readonly Point2[];
-  readonly covers: readonly (readonly Point2[])[];
+  /** Of each flap, its parts. */
+  readonly covers: readonly (readonly (readonly Point2[])[])[];
   readonly view: (point: Point3) => Point2;
 } {
   const rim = rimOf(shape, end);
   const view = viewAcross(rim);
-  const covers = end.flaps.map(({ panel }) => foldedPanelOf(shape, panel).corners.map(view));
+  const covers = end.flaps.map(({ parts }) =>
+    parts.map((part) => foldedPanelOf(shape, part).corners.map(view)),
+  );
   return { outline: rim.map(view), covers, view };
 }
 

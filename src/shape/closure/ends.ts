@@ -2,12 +2,15 @@ import { Length } from '../../measure/length.ts';
 import type { Fold, Net } from '../net.ts';
 import { foldsOf, isStuck, otherSide, panelOf } from '../panel-tree.ts';
 import { lineOf, positionOf, reachFrom, signedAngle, type Tube, tubesOf } from '../tube.ts';
-import { isSquare, sideWidth } from './seam.ts';
+import { isLap, isSquare, sideWidth } from './seam.ts';
 import { tolerance } from './tolerance.ts';
 
 /** A flap that closes one end of a tube, at right angles to its wall. */
 export type EndFlap = {
+  /** The panel that hangs on the wall. */
   readonly panel: string;
+  /** That and whatever is beyond lines of it that stay flat. */
+  readonly parts: readonly string[];
   /** The side of the tube it hangs on, as an index of `sides`. */
   readonly side: number;
   readonly fold: Fold;
@@ -50,17 +53,18 @@ export function tubeEnds(net: Net): readonly TubeEnd[] {
 
 /**
  * What stays open of a square end. Nothing where one flap reaches across or two facing ones meet; nothing either where the
- * flaps together don't come half-way: that end is meant to be open.
+ * flaps together don't come half-way, or all are said to open: that end is meant to be open.
  */
 export function endGap(net: Net, end: TubeEnd, caliper: Length): EndGap | undefined {
-  if (!isSquare(end.tube)) return undefined;
+  const isMeant = end.flaps.every(({ panel }) => net.opens?.includes(panel));
+  if (!isSquare(end.tube) || isMeant) return undefined;
   const gaps = [0, 1].map((index) => pairGap(end, index, caliper));
   if (gaps.some((gap) => gap === 'covered')) return undefined;
   // Walls that have no flap leave all of it open, and can't mend it.
   const open = gaps.filter((gap) => gap !== 'covered' && gap !== 'bare');
   const [least] = open.toSorted((a, b) => a.gap.compare(b.gap));
   if (!least) return undefined;
-  const isGlued = least.flaps.some(({ panel }) => isStuck(net, panel));
+  const isGlued = least.flaps.some((flap) => isFlapStuck(net, flap));
   return isGlued || !least.gap.greaterThan(least.across.half()) ? least : undefined;
 }
 
@@ -104,10 +108,18 @@ function pairGap({ flaps }: TubeEnd, first: number, caliper: Length): EndGap | '
 function endFlaps(net: Net, tube: Tube, end: TubeEnd['end']): EndFlap[] {
   return foldsAtEnd(net, tube, end).flatMap(({ panel, side, wall, fold }) => {
     if (!turnsIn(tube, fold)) return [];
-    const across = isSquare(tube) ? { across: sideWidth(net, tube, side + 1) } : {};
-    const tuck = tuckOf(net, tube, panel, wall);
-    return [{ panel, side, fold, depth: runOf(net, tube, panel), ...across, ...(tuck && { tuck }) }];
+    const across = isSquare(tube) ? { across: wayAcross(net, tube, side) } : {};
+    const parts = partsOf(net, tube, panel, fold);
+    const depth = Length.sum(parts.map((part) => runOf(net, tube, part)));
+    const tuck = tuckOf(net, tube, parts, wall);
+    return [{ panel, parts, side, fold, depth, ...across, ...(tuck && { tuck }) }];
   });
+}
+
+/** How far it is from one side of a square tube to the facing one. Where its ends overlap in a side, none is that side alone. */
+function wayAcross(net: Net, tube: Tube, side: number): Length {
+  const isParted = (side + 1) % 4 === 0 && isLap(net, tube);
+  return sideWidth(net, tube, isParted ? 2 : side + 1);
 }
 
 /** What hangs on a wall at one end of a tube, whichever way it turns. */
@@ -126,11 +138,27 @@ export function foldsAtEnd(net: Net, tube: Tube, end: TubeEnd['end']): readonly 
   );
 }
 
+/** Whether any part of a flap is stuck to something. */
+export function isFlapStuck(net: Net, { parts }: EndFlap): boolean {
+  return parts.some((part) => isStuck(net, part));
+}
+
+/** A panel that hangs on a fold, and those in one row with it, as far as the lines between them stay flat. */
+function partsOf(net: Net, tube: Tube, panel: string, hinge: Fold): readonly string[] {
+  const onward = foldsOf(net, panel).find(
+    (fold) => fold !== hinge && lineOf(fold) !== tube.lines && signedAngle(fold) === 0,
+  );
+  const next = onward && otherSide(onward, panel);
+  return onward && next !== undefined ? [panel, ...partsOf(net, tube, next, onward)] : [panel];
+}
+
 /** What is folded in at the far edge of a flap and stuck to nothing. */
-function tuckOf(net: Net, tube: Tube, flap: string, wall: string): Tuck | undefined {
+function tuckOf(net: Net, tube: Tube, parts: readonly string[], wall: string): Tuck | undefined {
+  const last = parts.at(-1) ?? wall;
   for (const fold of net.folds) {
-    const panel = otherSide(fold, flap);
-    if (panel === undefined || panel === wall || lineOf(fold) === tube.lines) continue;
+    const panel = otherSide(fold, last);
+    if (panel === undefined || panel === wall || parts.includes(panel) || lineOf(fold) === tube.lines)
+      continue;
     if (!turnsIn(tube, fold) || isStuck(net, panel)) continue;
     return { panel, fold, depth: runOf(net, tube, panel) };
   }

@@ -1,6 +1,6 @@
 import type { Length } from '../../measure/length.ts';
 import type { Fold, Net } from '../net.ts';
-import { foldsOf, otherSide } from '../panel-tree.ts';
+import { foldsOf, isStuck, otherSide } from '../panel-tree.ts';
 import { areFacing, isFlatOn, lineOf, reachFrom } from '../tube.ts';
 import { isRolled } from './roll.ts';
 import { WIDEST_TAB } from './seam.ts';
@@ -22,6 +22,8 @@ export function overhangingFlaps(net: Net, caliper: Length): readonly Overhangin
     if (lineOf(fold) === 'slanted') return [];
     const facing = facingPanels(net, on, fold);
     if (net.glue.some(({ to }) => to === panel) && !facing.some((each) => isWide(net, each, fold))) return [];
+    // What goes on to and fro from a gusset is longer than it; where that is stuck it may stick out, which is told there.
+    if (isStuck(net, panel) && isGusset(net, on, fold)) return [];
     if (net.glue.length === 0 && (facing.length === 0 || isRolled(net, fold))) return [];
     const depth = reachFrom(lineOf(fold), net, panel);
     const across = reachFrom(lineOf(fold), net, on);
@@ -43,6 +45,13 @@ export function flatFlaps(net: Net): readonly FlatFlap[] {
 function facingPanels(net: Net, panel: string, fold: Fold): readonly string[] {
   return foldsOf(net, panel).flatMap((other) =>
     areFacing(other, fold) && other.direction === fold.direction ? (otherSide(other, panel) ?? []) : [],
+  );
+}
+
+/** Whether a panel is folded to and fro: the line on its other side turns the other way. */
+function isGusset(net: Net, panel: string, fold: Fold): boolean {
+  return foldsOf(net, panel).some(
+    (other) => areFacing(other, fold) && isFlatOn(other) && other.direction !== fold.direction,
   );
 }
 

@@ -48,7 +48,7 @@ function openSeams({ net }: Holding): Unheld[] {
 function missingTabs(holding: Holding): Unheld[] {
   const { net } = holding;
   if (tubesOf(net).length > 0) return [];
-  const lids = partsOf(net, [...holding.loose]).filter((part) => isLid(holding, part));
+  const lids = lidsAmong(holding, partsOf(net, [...holding.loose]));
   const ends = bentRows(net).map((row) => [row[0]?.parent ?? '', row.at(-1)?.child ?? ''] as const);
   const open = ends.find(([first, last]) => {
     const isStuck = net.glue.some(({ from, to }) => [from, to].every((each) => [first, last].includes(each)));
@@ -67,7 +67,8 @@ function openParts(holding: Holding): Unheld[] {
     net,
     [...loose].filter((panel) => !elsewhere.has(panel)),
   );
-  const kept = parts.filter((part) => meetsOthers(holding, part) && !isLid(holding, part));
+  const lids = lidsAmong(holding, parts);
+  const kept = parts.filter((part) => meetsOthers(holding, part) && !lids.includes(part));
   const flaps = isFlat(net) ? kept.filter((part) => !isLeaf(net, part)) : kept;
   const unheld =
     isFlat(net) && !net.opens && flaps.length === kept.length ? withoutLargest(kept, net) : flaps;
@@ -105,16 +106,36 @@ function meetsOthers(holding: Holding, part: MovingPart): boolean {
   );
 }
 
-/** What hangs on a wall and comes down on others is a lid; a single flap that lies on one is none. */
-function isLid(holding: Holding, part: MovingPart): boolean {
+/**
+ * What hangs on a wall and comes down on others is a lid; a single flap is one where it lies on nothing but such flaps, as
+ * the returns of a frame do.
+ */
+function lidsAmong(holding: Holding, parts: readonly MovingPart[]): readonly MovingPart[] {
+  if (isFlat(holding.net)) return [];
+  const hanging = parts.filter((part) => hangsOnWall(holding, part));
+  const isSingle = (part: MovingPart): boolean => part.length === 1;
+  return [
+    ...hanging.filter((part) => !isSingle(part)),
+    ...onlyOnEachOther(holding, hanging.filter(isSingle)),
+  ];
+}
+
+function onlyOnEachOther(holding: Holding, flaps: readonly MovingPart[]): readonly MovingPart[] {
+  const panels = flaps.flat();
+  const kept = flaps.filter((flap) =>
+    flap.every((panel) => holding.liesOn(panel).every((other) => panels.includes(other))),
+  );
+  return kept.length === flaps.length ? kept : onlyOnEachOther(holding, kept);
+}
+
+/** Whether a part, with whatever hangs on it and is to open, hangs on one wall; what a box is held at is one where it is in a tube. */
+function hangsOnWall(holding: Holding, part: MovingPart): boolean {
   const { net, shape } = holding;
-  if (isFlat(net)) return false;
-  const hangers = net.folds.flatMap(({ panels: [a, b] }) => {
-    if (part.includes(a) === part.includes(b)) return [];
-    return [part.includes(a) ? b : a];
-  });
-  const onWall = hangers.length === 1 && hangers[0] !== shape.base;
-  return onWall && (part.length > 1 || !part.some((panel) => holding.liesOnOther(panel)));
+  const [wall, ...others] = hingesOf(net, [...holding.branches(part)]).flatMap(({ panels }) =>
+    panels.filter((panel) => !holding.branches(part).has(panel)),
+  );
+  if (wall === undefined || others.length > 0) return false;
+  return wall !== shape.base || tubesOf(net).some(({ walls }) => walls.includes(wall));
 }
 
 /** The folds that a part hangs by. */

@@ -69,9 +69,14 @@ export class Holding {
     );
   }
 
+  /** What a panel lies on, and could be stuck to. */
+  liesOn(panel: string): readonly string[] {
+    return this.net.panels.flatMap(({ id }) => (this.meet(panel, id) === 'face' ? [id] : []));
+  }
+
   /** Whether a panel lies on another, which it could be stuck to. */
   liesOnOther(panel: string): boolean {
-    return this.net.panels.some(({ id }) => this.meet(panel, id) === 'face');
+    return this.liesOn(panel).length > 0;
   }
 
   /** What, glued, would hold some panels. */

@@ -1,6 +1,6 @@
 import type { Tube } from '../tube.ts';
 import { coversHalf } from './end-cover.ts';
-import { endGap, type TubeEnd, tubeEnds } from './ends.ts';
+import { endGap, isFlapStuck, type TubeEnd, tubeEnds } from './ends.ts';
 import type { Holding, Unheld } from './holding.ts';
 
 /** All that hangs on the walls of a tube at one of its ends. */
@@ -36,14 +36,18 @@ function stateOf(holding: Holding, end: TubeEnd): 'open' | 'meant' | 'tucked' | 
   if (glue.some(({ from, to }) => panels.includes(from) || panels.includes(to))) return 'glued';
   if (end.flaps.some(({ tuck }) => tuck)) return 'tucked';
   if (opens?.some((panel) => panels.includes(panel))) return 'meant';
-  const canBeStuck = end.flaps.some(({ panel }) => holding.liesOnOther(panel));
+  const canBeStuck = end.flaps.some(({ parts }) => parts.some((part) => holding.liesOnOther(part)));
   return canBeStuck && coversHalf(holding.shape, end, holding.caliper) ? 'free' : 'open';
 }
 
 function flapsLeftOut(holding: Holding, end: TubeEnd, panels: readonly string[]): Unheld[] {
-  const left = panels.filter((panel) => holding.loose.has(panel) && holding.liesOnOther(panel));
+  // A flap is as good as stuck where any part of it is.
+  const held = end.flaps.filter((flap) => isFlapStuck(holding.net, flap)).flatMap(({ parts }) => parts);
+  const left = panels.filter(
+    (panel) => !held.includes(panel) && holding.loose.has(panel) && holding.liesOnOther(panel),
+  );
   if (left.length === 0) return [];
-  const stuck = end.flaps.filter(({ panel }) => !left.includes(panel));
+  const stuck = end.flaps.filter(({ parts }) => !parts.some((part) => left.includes(part)));
   const covers = stuck.length > 0 && !endGap(holding.net, { ...end, flaps: stuck }, holding.caliper);
   const found = { kind: 'flaps', panels: left, glue: holding.glueFor(left) } as const;
   return [covers ? { ...found, covered: true } : found];

@@ -1,13 +1,14 @@
 import type { Length } from '../../measure/length.ts';
 import { breadthOf, uncovered } from '../flat-polygon.ts';
 import { type FoldedShape, foldedPanelOf, lieAlike, onPanel, outlineOn } from '../folded-shape.ts';
-import { boxArea, type Mate } from '../net.ts';
+import { boxArea, type Mate, type Net } from '../net.ts';
 import { panelOf, pathBetween } from '../panel-tree.ts';
-import { tubesOf } from '../tube.ts';
+import { reachFrom, tubesOf } from '../tube.ts';
 import { tubeEnds } from './ends.ts';
 import { overhangingFlaps } from './flat-flaps.ts';
 import { glueFits } from './glue.ts';
 import { unequalRims } from './rims.ts';
+import { isLap, isSquare, sideWidth } from './seam.ts';
 import { tolerance } from './tolerance.ts';
 
 /** A glue area that sticks out past what it is stuck to, by so many millimetres. */
@@ -33,7 +34,7 @@ export function protrusions(shape: FoldedShape, caliper: Length): readonly Protr
   return fits.flatMap(({ mate }) => {
     const [tab, wall] = tabFirst(shape, mate);
     if (tab === undefined || wall === undefined || tooLong.has(tab)) return [];
-    const by = beyond(shape, tab, allowed);
+    const by = beyondFacing(shape.net, tab) ?? beyond(shape, tab, allowed);
     return by > 0 ? [{ mate, tab, wall, by }] : [];
   });
 }
@@ -44,12 +45,20 @@ export function protrusions(shape: FoldedShape, caliper: Length): readonly Protr
  */
 function tabFirst({ net, base }: FoldedShape, mate: Mate): readonly string[] {
   const panels = [mate.from, mate.to];
-  if (tubeEnds(net).some(({ flaps }) => flaps.some(({ panel }) => panels.includes(panel)))) return [];
+  const flaps = tubeEnds(net).flatMap((end) => end.flaps.flatMap(({ parts }) => parts));
+  if (flaps.some((part) => panels.includes(part))) return [];
   const tab = tubesOf(net).find((tube) => tube.mate === mate)?.tab;
   const rank = (panel: string): number =>
     panel === tab ? Number.POSITIVE_INFINITY : (pathBetween(net, base, panel)?.length ?? 0);
   const size = (panel: string): number => boxArea(panelOf(net, panel).box);
   return panels.toSorted((a, b) => rank(b) - rank(a) || size(a) - size(b));
+}
+
+/** Of a panel that makes up the side of a square tube with what it is stuck to: how much wider it is than the facing side. */
+function beyondFacing(net: Net, tab: string): number | undefined {
+  const tube = tubesOf(net).find((each) => each.tab === tab);
+  if (!tube || !isSquare(tube) || !isLap(net, tube)) return undefined;
+  return reachFrom(tube.lines, net, tab).minus(sideWidth(net, tube, 2)).mm;
 }
 
 /** How broad the widest part of a panel is that lies on no other. */

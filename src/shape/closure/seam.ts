@@ -63,7 +63,7 @@ function unequalWalls(net: Net, tube: Tube, caliper: Length, freeStart: boolean)
  * Whether the two ends of a row overlap somewhere in the middle of a side, as those of a band do, or the flap of an
  * envelope: the last is wider than a tab is made, and in a box the first is far from making up the side.
  */
-function isLap(net: Net, tube: Tube): boolean {
+export function isLap(net: Net, tube: Tube): boolean {
   const isPlain = panelOf(net, tube.tab).outline.length === 4;
   if (!isPlain || !reachFrom(tube.lines, net, tube.tab).greaterThan(WIDEST_TAB)) return false;
   return !isSquare(tube) || sideWidth(net, tube, 0).mm < LEAST_WALL * sideWidth(net, tube, 2).mm;
