@@ -22,18 +22,20 @@ export function liesOnStep({ nets, layer }: Built, step: Length): boolean {
     size.width,
     size.height,
     ...scores.flatMap(({ at }) => at),
-    ...panels.flatMap(({ box }) => [box.left, box.top, box.right, box.bottom]),
+    ...panels.flatMap(({ box, slanted }) => (slanted ? [] : [box.left, box.top, box.right, box.bottom])),
   ]);
   return lengths.every((length) => length.isMultipleOf(step)) && (!layer || bordersLieOnStep(layer, step));
 }
 
-function bordersLieOnStep({ turn, centred, reveals }: Layer, step: Length): boolean {
+function bordersLieOnStep({ turn, centred, reveals, base }: Layer, step: Length): boolean {
   if (turn % 90 !== 0) return true;
-  const across = centred.across ? step.half() : step;
-  const upright = centred.upright ? step.half() : step;
+  const lie = (borders: readonly Length[], isCentred: boolean, extent: Length): boolean =>
+    // What is centered on a panel of an odd size, as a polygon is, has borders that nobody measures.
+    (isCentred && !extent.isMultipleOf(step)) ||
+    borders.every((border) => border.isMultipleOf(isCentred ? step.half() : step));
   return (
-    [reveals.left, reveals.right].every((border) => border.isMultipleOf(across)) &&
-    [reveals.top, reveals.bottom].every((border) => border.isMultipleOf(upright))
+    lie([reveals.left, reveals.right], centred.across, base.width) &&
+    lie([reveals.top, reveals.bottom], centred.upright, base.height)
   );
 }
 

@@ -61,19 +61,28 @@ function depthSecond(lengths: readonly Length[] | undefined): readonly Length[] 
 }
 
 /**
- * Over all, of sheets that go one into another (a drawer in its sleeve), in the order of the first one's own width,
- * height and depth. A box inside another is smaller in each of its sides, once both are put in order.
+ * Over all, of sheets that go one into another, in the order of the first one's own width, height and depth. A lid lies
+ * on its box as both are shown; a drawer may lie any way in its sleeve, but is smaller in each of its sides, once both
+ * are put in order.
  */
 function outerLengths({ project, shapes }: Edition, piece: string): readonly Length[] | undefined {
   const unit = rulerUnit(project.unit);
-  const [own, ...further] = sheetsOf(shapes.nets, piece).map(({ net }) => finishedLengths(net, unit));
-  if (!own) return undefined;
-  const ranked = own.toSorted(byLength);
-  const outer = further.map((lengths) => lengths.toSorted(byLength));
-  return own.map((length) => {
-    const rank = ranked.indexOf(length);
-    return outer.reduce((most, lengths) => Length.max(most, lengths[rank] ?? most), length);
+  const [first, ...further] = sheetsOf(shapes.nets, piece).map(({ net }) => net);
+  if (!first) return undefined;
+  const own = finishedLengths(first, unit);
+  const ranks = own.map((length) => own.toSorted(byLength).indexOf(length));
+  const outer = further.map((net) => {
+    const lengths = finishedLengths(net, unit);
+    return isLid(net) ? lengths : ranks.map((rank) => lengths.toSorted(byLength)[rank]);
   });
+  return own.map((length, axis) =>
+    outer.reduce((most, lengths) => Length.max(most, lengths[axis] ?? most), length),
+  );
+}
+
+/** Whether a sheet comes down over another as far as it reaches. */
+function isLid({ takes = [] }: Net): boolean {
+  return takes.some(({ reach }) => reach !== undefined);
 }
 
 function byLength(one: Length, other: Length): number {

@@ -117,6 +117,12 @@ export function distanceOutside(point: Point2, polygon: readonly Point2[]): numb
   return Math.min(...edgesOf(polygon).map(([a, b]) => distanceTo(point, a, b)));
 }
 
+/** How far a point within a polygon lies from its edges; 0 outside and on them. */
+export function depthInside(point: Point2, polygon: readonly Point2[]): number {
+  if (!contains(polygon, point)) return 0;
+  return Math.min(...edgesOf(polygon).map(([a, b]) => distanceTo(point, a, b)));
+}
+
 /** Whether a point lies within a polygon: a line from it to the right crosses the edges an odd number of times. */
 export function contains(polygon: readonly Point2[], { x, y }: Point2): boolean {
   const crossed = edgesOf(polygon).filter(([a, b]) => a.y > y !== b.y > y && x < crossingAt(a, b, y));

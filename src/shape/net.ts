@@ -30,6 +30,8 @@ export type Panel = {
   readonly outline: readonly FlatPoint[];
   /** The rectangle a layer on this panel is measured against. */
   readonly box: FlatBox;
+  /** Its outline follows from an angle: its box lies on no marks of a ruler. */
+  readonly slanted?: true;
 };
 
 /** A score line's stretch between two panels, about which the second turns. */
@@ -115,6 +117,15 @@ export function boxArea(box: FlatBox): number {
 /** The panel with the largest box, the first of equals; undefined of a net without panels. */
 export function largestPanel({ panels }: Net): Panel | undefined {
   return panels.toSorted((a, b) => boxArea(b.box) - boxArea(a.box))[0];
+}
+
+/** The least box round some points. @throws Error when there are none. */
+export function boundsOf(points: readonly FlatPoint[]): FlatBox {
+  const xs = points.map(({ x }) => x).sort((a, b) => a.compare(b));
+  const ys = points.map(({ y }) => y).sort((a, b) => a.compare(b));
+  const [left, top, right, bottom] = [xs[0], ys[0], xs.at(-1), ys.at(-1)];
+  if (!left || !top || !right || !bottom) throw new Error('no points, no bounds');
+  return { left, top, right, bottom };
 }
 
 export function boxSize(box: FlatBox): Size {

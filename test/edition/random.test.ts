@@ -35,8 +35,8 @@ function isClean({ findings }: Study): boolean {
   return mergeFindings(findings).every(({ severity }) => severity === 'note');
 }
 
-/** Forms that are no grid of whole cells: they have curves or holes. */
-const NO_GRID: ReadonlySet<string> = new Set(['pillow box', 'tag']);
+/** Forms that are no grid of whole cells: they have curves, angles or holes. */
+const NO_GRID: ReadonlySet<string> = new Set(['pillow box', 'polygon box', 'tag']);
 
 const names = forms.map(({ name }) => name);
 

@@ -4,6 +4,7 @@ import { rulerUnit } from '../../measure/ruler-unit.ts';
 import type { Edge } from '../../project/net-as-written.ts';
 import { restOf } from '../../shape/base-panel.ts';
 import { caliperOf, stockOf } from '../../shape/caliper.ts';
+import { tubeEnds } from '../../shape/closure/ends.ts';
 import type { Net } from '../../shape/net.ts';
 import { foldBetween, panelOf } from '../../shape/panel-tree.ts';
 import { type Layer, sheetsOf } from '../../shape/shapes.ts';
@@ -81,11 +82,17 @@ const FACING: Readonly<Record<Edge, Edge>> = { left: 'right', right: 'left', top
 
 /** Whether a layer on a wall reaches so near the rim that what comes down over the wall meets it. */
 function comesUnder(net: Net | undefined, wall: string, layer: Layer, reach: Length | undefined): boolean {
-  const floor = net && restOf(net).base;
-  const fold = net && floor !== undefined ? foldBetween(net, wall, floor) : undefined;
-  if (!net || !fold || !reach) return true;
+  const foot = net && footOf(net, wall);
+  return !foot || !reach || layer.reveals[FACING[foot]].lessThan(reach);
+}
+
+/** The edge of a wall that the floor is at, as the sheet lies flat: the closed end of a tube, the fold of a tray. */
+function footOf(net: Net, wall: string): Edge | undefined {
+  const ends = tubeEnds(net);
+  if (ends.length > 0) return ends.find(({ flaps }) => flaps.length > 0)?.end;
+  const fold = foldBetween(net, wall, restOf(net).base);
+  if (!fold) return undefined;
   const { box } = panelOf(net, wall);
   const edges = lineOf(fold) === 'upright' ? (['left', 'right'] as const) : (['top', 'bottom'] as const);
-  const foot = edges.find((edge) => box[edge].equals(positionOf(fold)));
-  return !foot || layer.reveals[FACING[foot]].lessThan(reach);
+  return edges.find((edge) => box[edge].equals(positionOf(fold)));
 }

@@ -1,10 +1,11 @@
-import { convexParts, edgesOf } from '../flat-polygon.ts';
+import { convexParts, depthInside, edgesOf } from '../flat-polygon.ts';
 import {
   apart,
   type FoldedPanel,
   type FoldedShape,
   foldedPanelOf,
   onPanel,
+  outlineOn,
   runAlike,
 } from '../folded-shape.ts';
 import { pairsOf } from '../pairs.ts';
@@ -113,12 +114,10 @@ function blockedSides(
 /** Whether a line on a panel's plane runs through its inside, further from every edge than allowed. */
 function entersWithin(panel: FoldedPanel, line: Line3, allowed: number): boolean {
   const [from, to] = [onPanel(panel, line[0]), onPanel(panel, line[1])];
-  const corners = panel.box.map((corner) => onPanel(panel, corner));
-  const [right, bottom] = [Math.max(...corners.map(({ x }) => x)), Math.max(...corners.map(({ y }) => y))];
+  const outline = outlineOn(panel, panel);
   const samples = [0.1, 0.3, 0.5, 0.7, 0.9];
   return samples.some((share) => {
-    const x = from.x + (to.x - from.x) * share;
-    const y = from.y + (to.y - from.y) * share;
-    return Math.min(x, right - x, y, bottom - y) > allowed;
+    const point = { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share };
+    return depthInside(point, outline) > allowed;
   });
 }

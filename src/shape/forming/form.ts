@@ -28,7 +28,10 @@ type FormSpec<Size, Measures extends object> = Omit<Form, 'build' | 'parameters'
   /** Its sheet, where that is no grid; `corners` is the radius of the piece's rounded ones. */
   readonly net?: (measures: Measures, corners: Length | undefined) => Net;
   /** Further sheets by their names. */
-  readonly parts?: (measures: Measures) => Readonly<Record<string, Layout>>;
+  readonly parts?: (
+    measures: Measures,
+    corners: Length | undefined,
+  ) => Readonly<Record<string, Layout | Net>>;
 };
 
 /** The form that reads its settings, and makes its sheets only when nothing stands in the way. */
@@ -52,8 +55,11 @@ export function form<Size extends object, Measures extends object>(spec: FormSpe
       const laid = (picture: Layout): Net => layoutNet({ corners, ...picture });
       const own = layout ? laid(layout(measures)) : net?.(measures, corners);
       if (!own) throw new Error(`the form ${rest.name} has no sheet`);
-      const others = Object.entries(parts?.(measures) ?? {});
-      return { ok: true, net: own, parts: others.map(([name, part]) => ({ name, net: laid(part) })) };
+      const others = Object.entries(parts?.(measures, corners) ?? {}).map(([name, part]) => ({
+        name,
+        net: 'columns' in part ? laid(part) : part,
+      }));
+      return { ok: true, net: own, parts: others };
     },
   };
 }

@@ -1,4 +1,4 @@
-import type { FlatBox, FlatPoint, Fold, Net, Panel } from '../net.ts';
+import { boundsOf, type FlatPoint, type Fold, type Net, type Panel } from '../net.ts';
 import { withoutDoubles } from '../outline.ts';
 import { dot, minus, type Point3, scaled, unit } from '../space.ts';
 import { band, ENDS, type PillowSheet, stretchesOf, WALLS, type Wall } from './pillow.ts';
@@ -96,14 +96,6 @@ function strip(id: string, upper: readonly FlatPoint[], lower: readonly FlatPoin
   const [above, below] = [upper, lower].map((curve) => curve.slice(index, index + 2));
   const outline = withoutDoubles(band(above ?? [], below ?? []));
   return { id, outline, box: boundsOf(outline) };
-}
-
-function boundsOf(outline: readonly FlatPoint[]): FlatBox {
-  const xs = outline.map(({ x }) => x).sort((a, b) => a.compare(b));
-  const ys = outline.map(({ y }) => y).sort((a, b) => a.compare(b));
-  const [left, top, right, bottom] = [xs[0], ys[0], xs.at(-1), ys.at(-1)];
-  if (!left || !top || !right || !bottom) throw new Error('a strip without corners');
-  return { left, top, right, bottom };
 }
 
 function wallFolds(sheet: PillowSheet, wall: Wall, stand: Stand): Fold[] {

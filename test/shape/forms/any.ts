@@ -59,6 +59,7 @@ function settingsLike({ example, parameters }: Form, multiple: 1 | 2): fc.Arbitr
   const lengths = example.settings.map((line) => {
     const [key = '', value = ''] = line.split(': ');
     const read = parameters.find((each) => each.key === key)?.kind;
+    if (read === 'count') return fc.constant<Settings>({ [key]: value });
     const count = read === 'volume' ? 3 : read === 'size' ? 2 : 1;
     const sides = count === 1 ? parseLength(value, 'in') : undefined;
     const several = count === 1 ? undefined : parseSizes(value, 'in', count);
@@ -120,6 +121,12 @@ function ownSettings(multiple: 1 | 2): Readonly<Partial<Record<string, fc.Arbitr
     'belly band': fc
       .tuple(sixteenths(16, 128, multiple), sixteenths(1, 48, 1), sixteenths(4, 48, multiple))
       .map(([width, depth, height]) => ({ around: joined(width, depth), height: text(height) })),
+    'polygon box': with_(
+      fc
+        .tuple(fc.integer({ min: 3, max: 8 }), sixteenths(16, 48, multiple), sixteenths(16, 96, multiple))
+        .map(([sides, side, height]) => ({ sides: String(sides), side: text(side), height: text(height) })),
+      perhaps('lid', sixteenths(8, 16, multiple).map(text)),
+    ),
     tag: fc
       .tuple(sixteenths(16, 64, multiple), sixteenths(24, 96, multiple))
       .map((sides) => ({ size: joined(...sides) })),

@@ -86,9 +86,11 @@ export function exact(length: Length): Fraction {
   return new Fraction(numerator, denominator);
 }
 
-/** Every number a person cuts or scores by: the sheet, the score lines, the flaps. */
+/** Every number a person cuts or scores by: the sheet, the score lines, the flaps; none that follows from an angle. */
 export function numbersOf(net: Net): readonly Length[] {
-  const boxes = net.panels.flatMap(({ box }) => [box.left, box.top, box.right, box.bottom]);
+  const boxes = net.panels.flatMap(({ box, slanted }) =>
+    slanted ? [] : [box.left, box.top, box.right, box.bottom],
+  );
   const scores = net.scores.flatMap(({ at }) => at);
   return [net.size.width, net.size.height, ...scores, ...boxes];
 }

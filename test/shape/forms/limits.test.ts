@@ -15,6 +15,34 @@ type Case = readonly [
 /** What each form cannot be: the very characters it points at, both numbers, and what puts it right. */
 const LIMITS: readonly Case[] = [
   [
+    'polygon box',
+    { sides: '2', side: '2', height: '3' },
+    '2',
+    /sides of box: 2; a polygon box has 3 to 8/u,
+    'write a number from 3 to 8',
+  ],
+  [
+    'polygon box',
+    { side: '1/2', height: '3' },
+    '1/2',
+    /side of box is 1\/2 in, less than 3\/4 in: its tab would be too small/u,
+    'make it at least 3/4 in',
+  ],
+  [
+    'polygon box',
+    { side: '2', height: '3', tab: '1' },
+    '1',
+    /tab of box is 1 in, more than 0\.72 in: its ends run in/u,
+    'make it at most 11/16 in',
+  ],
+  [
+    'polygon box',
+    { side: '2', height: '3', lid: '4' },
+    '4',
+    /lid of box is 4 in, more than 3 in: a lid higher than its box/u,
+    'make it at most 3 in',
+  ],
+  [
     'clip-top box',
     { inside: '3 x 5 x 4' },
     '5',
