@@ -7,6 +7,7 @@ import { parse } from 'yaml';
 const REGISTRIES = [
   { folder: 'proof/rules', list: 'rules', type: 'Rules', from: '../rule.ts', byId: true },
   { folder: 'shape/forms', list: 'forms', type: 'Form', from: '../form.ts' },
+  { folder: 'shape/outlines', list: 'outlines', type: 'Outline', from: '../tracing/outline.ts' },
   { folder: 'make/outputs', list: 'outputs', type: 'Output', from: '../output.ts' },
 ];
 

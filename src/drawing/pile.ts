@@ -2,10 +2,10 @@ import type { EditionName, Editions, Twin } from '../edition/editions.ts';
 import type { Size } from '../measure/size.ts';
 import { isSameRef, type Ref, writeRef } from '../project/ref.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
-import { onlyPanel, outlineOf } from '../shape/layer-outline.ts';
+import { outlineOf } from '../shape/layer-outline.ts';
 import { baseSize } from '../shape/layers.ts';
 import { boxCorners } from '../shape/outline.ts';
-import { type Layer, panelNamed, type Shapes } from '../shape/shapes.ts';
+import { type Layer, onlyPanel, panelNamed, type Shapes } from '../shape/shapes.ts';
 import { AT_ORIGIN, placeAll } from './outline.ts';
 import { turn } from './region.ts';
 

@@ -24,7 +24,9 @@ export function liesOnStep({ nets, layer }: Built, step: Length): boolean {
     ...scores.flatMap(({ at }) => at),
     ...panels.flatMap(({ box, slanted }) => (slanted ? [] : [box.left, box.top, box.right, box.bottom])),
   ]);
-  return lengths.every((length) => length.isMultipleOf(step)) && (!layer || bordersLieOnStep(layer, step));
+  if (!lengths.every((length) => length.isMultipleOf(step))) return false;
+  const isSlanted = nets.some(({ panels }) => panels.length === 1 && panels[0]?.slanted);
+  return !layer || isSlanted || bordersLieOnStep(layer, step);
 }
 
 function bordersLieOnStep({ turn, centred, reveals, base }: Layer, step: Length): boolean {

@@ -1,9 +1,9 @@
-import type { FormGrammar } from './form-grammar.ts';
 import type { Schema } from './grammar.ts';
 import { pieceSchema } from './read-measurements.ts';
 import { SHEET_SCHEMA } from './read-project.ts';
 import { SHARED_SCHEMA } from './read-shared.ts';
 import { SITE_SCHEMA } from './read-site.ts';
+import type { Catalog } from './reader.ts';
 import { DRAWING_SCHEMA, STEP_SCHEMA } from './steps.ts';
 
 /**
@@ -11,10 +11,10 @@ import { DRAWING_SCHEMA, STEP_SCHEMA } from './steps.ts';
  * docs the attributes of `:step` and `::drawing`, which no editor knows.
  */
 export function jsonSchemas(
-  forms: readonly FormGrammar[],
+  catalog: Catalog,
 ): Readonly<Record<'sheet' | 'site' | 'shared' | 'step' | 'drawing', Schema>> {
   const $schema = 'https://json-schema.org/draft/2020-12/schema';
-  const $defs = { piece: pieceSchema(forms) };
+  const $defs = { piece: pieceSchema(catalog) };
   const type = ['object', 'null'];
   return {
     sheet: { $schema, title: 'The head of sheet.md', ...SHEET_SCHEMA, $defs },

@@ -3,16 +3,14 @@ import { realpathSync, statSync } from 'node:fs';
 import { readdir, readFile } from 'node:fs/promises';
 import { isAbsolute, join, relative, resolve, sep } from 'node:path';
 import type { Finding } from './finding.ts';
-import type { FormGrammar } from './form-grammar.ts';
 import { LEDGER_FILE } from './ledger.ts';
 import type { Workspace } from './model.ts';
 import type { PictureState } from './pictures.ts';
+import type { Catalog } from './reader.ts';
 import { type SourceFile, sourceFile, startOf } from './source.ts';
 import { isSharedFile, readWorkspace } from './workspace.ts';
 
-export type LoadOptions = {
-  /** The ready-made forms that sheets may name. */
-  readonly forms: readonly FormGrammar[];
+export type LoadOptions = Catalog & {
   /** The folder that paths in messages are relative to: the one the command runs in. */
   readonly namedFrom?: string | undefined;
 };
@@ -47,6 +45,7 @@ export async function loadWorkspace(root: string, options: LoadOptions): Promise
     findings,
     findPicture: (project, path) => findPicture(join(folder, project), path),
     forms: options.forms,
+    outlines: options.outlines,
   });
 }
 

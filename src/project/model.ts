@@ -4,6 +4,7 @@ import type { Finding } from './finding.ts';
 import type { FormAsWritten } from './form-grammar.ts';
 import type { Ledger } from './ledger.ts';
 import type { NetAsWritten } from './net-as-written.ts';
+import type { OutlineAsWritten } from './outline-grammar.ts';
 import type { Ref } from './ref.ts';
 import type { Schedule } from './schedule.ts';
 import type { At, Place, SourceFile } from './source.ts';
@@ -89,7 +90,7 @@ export type Piece = {
 
 /** A flat cut; a net by its score lines; or a ready-made form. */
 export type PieceBody =
-  | { readonly kind: 'flat'; readonly cut: AtSize }
+  | { readonly kind: 'flat'; readonly cut: AtSize; readonly outline?: OutlineAsWritten }
   | ({ readonly kind: 'net'; readonly cut: AtSize } & NetAsWritten)
   | ({ readonly kind: 'form' } & FormAsWritten);
 

@@ -13,10 +13,12 @@ import {
 } from './grammar.ts';
 import { flag, listed, named, needed, optional, plainly, section, UNIT, usually } from './keys.ts';
 import type { Holds, Piece, PieceBody, Placement, Project, Stock } from './model.ts';
+import type { OutlineGrammar } from './outline-grammar.ts';
+import { outlineKeys } from './read-outline.ts';
 import { asFormName, choosesOne, flatOrNet, formNamed, settingsOf } from './read-piece-body.ts';
 import { asStock } from './read-stock.ts';
 import { readValue } from './read-value.ts';
-import type { Reader, SharedValue } from './reader.ts';
+import type { Catalog, Reader, SharedValue } from './reader.ts';
 import { REF, type Ref, readRef } from './ref.ts';
 import { findShared, isShared, sharing, USE } from './shared.ts';
 import type { At, Place } from './source.ts';
@@ -63,7 +65,20 @@ const FORM = 'a piece, such as { cut: 3 x 4 }';
 
 const FORM_NAME = optional(asFormName, 'The name of a ready-made form.');
 
-const FLAT = mapOf(FORM, { ...COMMON, body: flatOrNet });
+/** A piece that is no form: flat, with an outline of its own maybe, or a net. */
+function unformed(outlines: readonly OutlineGrammar[]): ReturnType<typeof formed> {
+  const whole = mapOf(FORM, { ...COMMON, body: flatOrNet, outlined: outlineKeys(outlines) });
+  return made(whole, ({ body, outlined, ...piece }, { reader }) => {
+    const outline = outlined?.outline;
+    if (!body || !outlined || !outline) return { ...piece, ...(body && outlined && { body }) };
+    const { shape } = outline;
+    const misfit = body.kind === 'flat' ? piece.corners && 'corners of a shape' : 'shape of a net';
+    if (!misfit) return { ...piece, body: { ...body, outline } };
+    const facts = { misfit, actual: shape.value } as const;
+    reader.report({ rule: 'unexpected-value', at: piece.corners?.at ?? shape.at, facts });
+    return piece;
+  });
+}
 
 /** A piece whose form isn't there: its own keys are read all the same, and nothing is said of others. */
 const FORMLESS = made(mapOf(FORM, { ...COMMON, form: FORM_NAME }, true), ({ form: _, ...piece }) => piece);
@@ -116,14 +131,15 @@ function byPlace(a: { readonly at: Place }, b: { readonly at: Place }): number {
 
 function mapOfPiece(node: YamlNode, reader: Reader): ReturnType<typeof formed> {
   const name = entryOf(node, 'form')?.value;
-  if (!name) return FLAT;
+  if (!name) return unformed(reader.outlines);
   const form = formNamed(name, reader);
   return form ? formed(form) : FORMLESS;
 }
 
 /** The schema of a piece: of its form if it names one, else of a flat piece or a net; what is shared may be either. */
-export function pieceSchema(forms: readonly FormGrammar[]): Schema {
-  const flat = FLAT.schema.properties;
+export function pieceSchema({ forms, outlines }: Catalog): Schema {
+  const written = unformed(outlines).schema;
+  const flat = written.properties;
   const own = ({ properties = {}, anyOf = [{}] }: Schema): Schema => ({
     properties: Object.fromEntries(Object.entries(properties).filter(([key]) => !flat?.[key])),
     propertyNames: { enum: Object.keys(properties) },
@@ -134,11 +150,11 @@ export function pieceSchema(forms: readonly FormGrammar[]): Schema {
     const isThis = { properties: { form: asChoice([form.name]).schema } };
     return choiceSchema(isThis, own(formed(form).schema), others);
   }, {});
-  const written = choiceSchema({ required: ['form'] }, ofForms, own(FLAT.schema));
+  const formedOrNot = choiceSchema({ required: ['form'] }, ofForms, own(written));
   return {
     type: 'object',
     properties: { ...flat, form: { ...names, description: flat?.form?.description } },
-    ...choiceSchema({ required: ['use'] }, {}, written),
+    ...choiceSchema({ required: ['use'] }, {}, formedOrNot),
   };
 }
 

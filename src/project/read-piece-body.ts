@@ -70,7 +70,8 @@ export function choosesOne({ oneOf }: FormGrammar, { node, spot, reader }: ToRea
   return first !== undefined && second === undefined;
 }
 
-function asSetting({ kind, choices = [] }: FormParameter): Value<FormSetting> {
+/** A setting of a form or an outline. */
+export function asSetting({ kind, choices = [] }: FormParameter): Value<FormSetting> {
   const count = LENGTHS[kind];
   if (count !== undefined)
     return made(asLengths(count), (lengths, { spot: { at } }) => {

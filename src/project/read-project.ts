@@ -12,7 +12,7 @@ import { asMeasurements, type MeasuredBlock } from './read-measurements.ts';
 import { asSupply } from './read-supplies.ts';
 import { readValue } from './read-value.ts';
 import { versionsOf } from './read-variants.ts';
-import { type Reader, refuse, type Shared } from './reader.ts';
+import { type Catalog, type Reader, refuse, type Shared } from './reader.ts';
 import { pieceStart, type Ref, readRef, writeName, writeRef } from './ref.ts';
 import { makeSafe } from './safe-content.ts';
 import { sharedName } from './shared.ts';
@@ -43,7 +43,7 @@ const SHEET = sectionOf(HEAD, {
 export const SHEET_SCHEMA: Schema = SHEET.schema;
 
 /** A sheet to read, and what it may refer to. */
-type SheetRequest = Pick<Reader, 'moneyDecimals' | 'forms' | 'shared'> & {
+type SheetRequest = Pick<Reader, 'moneyDecimals' | 'shared' | keyof Catalog> & {
   /** The folder's name under the workspace's root. */
   readonly folder: string;
   readonly file: SourceFile;
@@ -82,11 +82,11 @@ export function readProject(request: SheetRequest): Project {
 type Reading<T> = { readonly read: T; readonly found: readonly Finding[] };
 
 function collectFindings<T>(request: SheetRequest, read: (reader: Reader) => T): Reading<T> {
-  const { file, shared, moneyDecimals, forms } = request;
+  const { file, shared, moneyDecimals, forms, outlines } = request;
   const found: Finding[] = [];
   const report: Reader['report'] = (finding, usedAt) =>
     found.push(sharedFinding(finding, shared) ?? foundIn(file, finding, usedAt));
-  return { read: read({ report, unit: 'in', moneyDecimals, forms, shared }), found };
+  return { read: read({ report, unit: 'in', moneyDecimals, forms, outlines, shared }), found };
 }
 
 type Head = {

@@ -8,7 +8,7 @@ import { asPiece } from './read-measurements.ts';
 import { asStock } from './read-stock.ts';
 import { asSupply } from './read-supplies.ts';
 import { readValue } from './read-value.ts';
-import type { Reader, Shared, SharedSection, SharedValue } from './reader.ts';
+import type { Catalog, Reader, Shared, SharedSection, SharedValue } from './reader.ts';
 import { type SourceFile, startOf } from './source.ts';
 import { entryOf, type YamlNode } from './yaml-node.ts';
 import { readYaml } from './yaml-tree.ts';
@@ -49,7 +49,7 @@ function shareable({ schema }: Value<unknown>, says: string): Key<ByName<YamlNod
  */
 export function readShared(
   files: readonly SourceFile[],
-  bench: Pick<Reader, 'moneyDecimals' | 'forms'>,
+  bench: Pick<Reader, 'moneyDecimals' | keyof Catalog>,
   unreadable: readonly Finding[],
 ): Shared {
   const findings = [...unreadable];

@@ -104,6 +104,7 @@ export function readSite(file: SourceFile = NO_FILE, unreadable: readonly Findin
     unit: 'in',
     moneyDecimals: 2,
     forms: [],
+    outlines: [],
     shared: NOTHING_SHARED,
   };
   const { language, paper, ...site } = readValue(

@@ -1,6 +1,7 @@
 import type { Unit } from '../measure/length.ts';
 import type { Finding } from './finding.ts';
 import type { FormGrammar } from './form-grammar.ts';
+import type { OutlineGrammar } from './outline-grammar.ts';
 import { type At, type Place, type SourceFile, textAt } from './source.ts';
 import type { YamlNode } from './yaml-node.ts';
 
@@ -26,16 +27,20 @@ export const NOTHING_SHARED: Shared = {
   findings: [],
 };
 
+/** What is ready-made, for sheets to name. */
+export type Catalog = {
+  readonly forms: readonly FormGrammar[];
+  readonly outlines: readonly OutlineGrammar[];
+};
+
 /** What every part of the reader shares: where findings go, and what bare numbers mean. */
-export type Reader = {
+export type Reader = Catalog & {
   /** `usedAt` is where a value of `shared/` is taken in that it was found in. */
   readonly report: (finding: Finding, usedAt?: Place) => void;
   /** The unit the sheet is written in; a shared file has one of its own. */
   readonly unit: Unit;
   /** Decimals of the currency: 2 for dollars, 0 for yen. */
   readonly moneyDecimals: number;
-  /** The ready-made forms there are. */
-  readonly forms: readonly FormGrammar[];
   /** What `shared.…` names. */
   readonly shared: Shared;
 };

@@ -1,18 +1,17 @@
 import { compare } from '../measure/numbers.ts';
 import type { Finding } from './finding.ts';
-import type { FormGrammar } from './form-grammar.ts';
 import { LEDGER_FILE } from './ledger.ts';
 import type { Project, Workspace } from './model.ts';
 import type { PictureState } from './pictures.ts';
 import { readProject } from './read-project.ts';
 import { readShared } from './read-shared.ts';
 import { readSite } from './read-site.ts';
-import { moneyDecimals } from './reader.ts';
+import { type Catalog, moneyDecimals } from './reader.ts';
 import { slugOf } from './slug.ts';
 import { digestOf, type SourceFile } from './source.ts';
 
 /** The files of a workspace, read but not understood. */
-type WorkspaceSource = {
+type WorkspaceSource = Catalog & {
   readonly root: string;
   /** By their paths under the root, with `/` between. */
   readonly files: ReadonlyMap<string, SourceFile | undefined>;
@@ -22,8 +21,6 @@ type WorkspaceSource = {
   readonly findings: readonly Finding[];
   /** Whether a project's folder has the picture at a path in it. */
   readonly findPicture: (folder: string, path: string) => PictureState;
-  /** The ready-made forms that sheets may name. */
-  readonly forms: readonly FormGrammar[];
 };
 
 /** Whether a path under the root is that of a file whose values projects share. */
@@ -33,13 +30,13 @@ export function isSharedFile(path: string): boolean {
 
 /** Reads a whole workspace from its files' texts. */
 export function readWorkspace(source: WorkspaceSource): Workspace {
-  const { root, files, folders, findings, findPicture, forms } = source;
+  const { root, files, folders, findings, findPicture, forms, outlines } = source;
   const settings = files.get('site.yaml');
   const others = [...files].flatMap(([path, file]) => (file && isSharedFile(path) ? [file] : []));
   const troubleOf = (...of: (SourceFile | undefined)[]): Finding[] =>
     findings.filter(({ at }) => of.includes(at.file));
   const site = readSite(settings, troubleOf(settings));
-  const bench = { moneyDecimals: moneyDecimals(site.currency), forms };
+  const bench = { moneyDecimals: moneyDecimals(site.currency), forms, outlines };
   const shared = readShared(others, bench, troubleOf(...others));
   const basis = digestOf([settings, ...others].flatMap((file) => (file ? [file.path, file.text] : [])));
   const projects: Project[] = [];

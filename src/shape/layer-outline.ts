@@ -1,20 +1,18 @@
 import { Length } from '../measure/length.ts';
 import { roundMillimetres } from '../measure/round.ts';
 import { type Face, faceOf, type Ref } from '../project/ref.ts';
-import type { FlatBox, FlatPoint, Net, Panel } from './net.ts';
+import type { FlatBox, FlatPoint } from './net.ts';
 import { boxCorners } from './outline.ts';
-import type { Layer, Shapes, Under } from './shapes.ts';
+import { type Layer, onlyPanel, type Shapes, type Under } from './shapes.ts';
 import { quarterTurn } from './turning.ts';
-
-/** The panel of a net that has but one. */
-export function onlyPanel(net: Net | undefined): Panel | undefined {
-  return net?.panels.length === 1 ? net.panels[0] : undefined;
-}
 
 /** From the layer's own top left. */
 export function outlineOf({ piece, size: { width, height } }: Layer, { nets }: Shapes): readonly FlatPoint[] {
   const corners = boxCorners({ left: Length.zero, top: Length.zero, right: width, bottom: height });
-  return onlyPanel(nets.get(piece.id.value))?.outline ?? corners;
+  const panel = onlyPanel(nets.get(piece.id.value));
+  if (!panel) return corners;
+  const { left, top } = panel.box;
+  return panel.outline.map(({ x, y }) => ({ x: x.minus(left), y: y.minus(top) }));
 }
 
 /** A point of a layer, from the layer's own top left, on its base. */
@@ -32,7 +30,7 @@ type SheetFace = { readonly box: FlatBox; readonly face: Face };
 export function sheetFace({ net, panel }: Under, on: Ref): SheetFace {
   const { width, height } = net.size;
   const whole = { left: Length.zero, top: Length.zero, right: width, bottom: height };
-  return { box: on.part === undefined ? whole : (panel?.box ?? whole), face: faceOf(on) };
+  return { box: panel?.box ?? whole, face: faceOf(on) };
 }
 
 /** A point of a face, from the left and the top as you look at it, on the flat sheet. */

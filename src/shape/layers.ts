@@ -4,7 +4,7 @@ import type { Finding } from '../project/finding.ts';
 import type { Piece, Placement } from '../project/model.ts';
 import type { Ref } from '../project/ref.ts';
 import { boxSize, largestPanel, type Net } from './net.ts';
-import { type Layer, type Shapes, sheetsOf, type Under, underOf } from './shapes.ts';
+import { type Layer, onlyPanel, type Shapes, sheetsOf, type Under, underOf } from './shapes.ts';
 import { turned } from './turning.ts';
 
 /**
@@ -34,8 +34,8 @@ export function layPieces(
  * What of a piece lies on its base: a flat piece whole, a folded one with its largest panel (the first of equals).
  */
 function layerSize(net: Net): Size {
-  const largest = net.folds.length > 0 ? largestPanel(net) : undefined;
-  return largest ? boxSize(largest.box) : net.size;
+  const panel = onlyPanel(net) ?? (net.folds.length > 0 ? largestPanel(net) : undefined);
+  return panel ? boxSize(panel.box) : net.size;
 }
 
 function findPanelMissing(
@@ -51,17 +51,18 @@ function findPanelMissing(
 /** What a layer on this base is measured against; undefined where the base isn't known. */
 export function baseSize(ref: Ref, nets: ReadonlyMap<string, Net>): Size | undefined {
   const under = underOf(nets, ref);
-  return under && sizeUnder(under, ref);
+  return under && sizeUnder(under);
 }
 
-function sizeUnder({ net, panel }: Under, { part }: Ref): Size {
-  return panel && part !== undefined ? boxSize(panel.box) : net.size;
+/** Of a sheet with one panel that panel's, which an outline may have left smaller than the sheet. */
+function sizeUnder({ net, panel }: Under): Size {
+  return panel ? boxSize(panel.box) : net.size;
 }
 
 /** One piece on its base. Distances `at:` gives are to the layer as it lies, turned. */
 function lay(piece: Piece, size: Size, on: Ref, under: Under): Layer {
   const { placement } = piece;
-  const base = sizeUnder(under, on);
+  const base = sizeUnder(under);
   const turn = placement.turn?.value ?? 0;
   const reach = turned(size, turn, piece.corners?.value);
   const across = along(placement.left, placement.right, base.width, reach.halfWidth);

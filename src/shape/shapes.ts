@@ -82,6 +82,11 @@ export function underOf(nets: ReadonlyMap<string, Net>, { piece, part: name }: R
 }
 
 function wholeSheet(net: Net): Under {
-  const [panel, another] = net.panels;
-  return panel && !another ? { net, panel } : { net };
+  const panel = onlyPanel(net);
+  return panel ? { net, panel } : { net };
+}
+
+/** The panel of a net that has but one. */
+export function onlyPanel(net: Net | undefined): Panel | undefined {
+  return net?.panels.length === 1 ? net.panels[0] : undefined;
 }

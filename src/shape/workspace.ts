@@ -1,12 +1,17 @@
 import { type LoadOptions, loadWorkspace as load } from '../project/load.ts';
 import type { Workspace } from '../project/model.ts';
+import type { Catalog } from '../project/reader.ts';
 import { sourceFile } from '../project/source.ts';
 import { readWorkspace } from '../project/workspace.ts';
 import { forms } from './forms/index.ts';
+import { outlines } from './outlines/index.ts';
 
 /** Reads a workspace from disk, with every form there is. @throws when `root` itself is no folder that can be read. */
-export function loadWorkspace(root: string, options: Omit<LoadOptions, 'forms'> = {}): Promise<Workspace> {
-  return load(root, { ...options, forms });
+export function loadWorkspace(
+  root: string,
+  options: Omit<LoadOptions, keyof Catalog> = {},
+): Promise<Workspace> {
+  return load(root, { ...options, forms, outlines });
 }
 
 /**
@@ -21,5 +26,6 @@ export function readWorkspaceFromTexts(texts: Readonly<Record<string, string>>):
     findings: [],
     findPicture: (folder, path) => (`${folder}/${path}` in texts ? 'there' : 'missing'),
     forms,
+    outlines,
   });
 }

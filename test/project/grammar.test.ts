@@ -27,6 +27,7 @@ function read<T>(value: Value<T>, yaml: string): { readonly read: T | undefined;
     unit: 'in',
     moneyDecimals: 2,
     forms: [],
+    outlines: [],
     shared: NOTHING_SHARED,
   };
   const file = sourceFile('some.yaml', yaml);

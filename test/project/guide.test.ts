@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { Schema } from '../../src/project/grammar.ts';
 import { jsonSchemas } from '../../src/project/json-schema.ts';
 import { forms } from '../../src/shape/forms/index.ts';
+import { outlines } from '../../src/shape/outlines/index.ts';
 
 const path = fileURLToPath(new URL('../../docs/writing-a-project.md', import.meta.url));
 
@@ -25,7 +26,7 @@ function isSchema(value: unknown): value is Schema {
   return typeof value === 'object' && value !== null;
 }
 
-const schemas = jsonSchemas([]);
+const schemas = jsonSchemas({ forms: [], outlines });
 const found = new Map([
   ...mapsIn(schemas.sheet, ['sheet']),
   ...mapsIn(schemas.site, ['site']),

@@ -9,12 +9,13 @@ import { splitSheet } from '../../src/project/frontmatter.ts';
 import { jsonSchemas } from '../../src/project/json-schema.ts';
 import { sourceFile } from '../../src/project/source.ts';
 import { forms } from '../../src/shape/forms/index.ts';
+import { outlines } from '../../src/shape/outlines/index.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { SHOWN } from '../proof/written-example.ts';
 import { readSheet, sheetOf } from './reading.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
-const schemas = jsonSchemas(forms);
+const schemas = jsonSchemas({ forms, outlines });
 const demo = `${root}projects/`;
 
 // What ajv makes of our schemas is the check from outside; it is the JSON Schema library that editors mostly use.

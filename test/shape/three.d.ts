@@ -24,6 +24,7 @@ declare module 'three' {
     constructor(x: number, y: number);
   }
   export const ShapeUtils: {
+    area(contour: Vector2[]): number;
     triangulateShape(contour: Vector2[], holes: Vector2[][]): [number, number, number][];
   };
   export class BufferGeometry {

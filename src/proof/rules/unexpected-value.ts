@@ -15,6 +15,8 @@ type Facts =
       readonly misfit: Misfit;
       /** What it cannot stand beside, or was to stand for. */
       readonly other?: string;
+      /** The outline it stands beside. */
+      readonly shape?: string;
     };
 
 /** What no other value would put right: it is in the wrong place, or names nothing. */
@@ -28,7 +30,10 @@ type Misfit =
   | 'one too many'
   | 'no key'
   | 'merge'
-  | 'alias of nothing';
+  | 'alias of nothing'
+  | 'setting of another shape'
+  | 'corners of a shape'
+  | 'shape of a net';
 
 export const unexpectedValue: Rule<Facts> = {
   severity: 'error',
@@ -37,7 +42,7 @@ export const unexpectedValue: Rule<Facts> = {
   fails: { pieces: 'front: { stock: cream, cut: 3 x 4, count: two }', blames: 'two' },
   passes: { with: '2', insteadOf: 'two' },
   say: (facts) => {
-    if ('misfit' in facts) return MISFITS[facts.misfit](facts.actual, facts.other ?? '');
+    if ('misfit' in facts) return MISFITS[facts.misfit](facts.actual, facts.other ?? '', facts.shape ?? '');
     const { key, actual, expected } = facts;
     return {
       message: actual === '' ? `${quote(key)} is empty` : `${quote(key)} cannot be ${quote(actual)}`,
@@ -46,7 +51,7 @@ export const unexpectedValue: Rule<Facts> = {
   },
 };
 
-const MISFITS: Readonly<Record<Misfit, (actual: string, other: string) => Words>> = {
+const MISFITS: Readonly<Record<Misfit, (actual: string, other: string, shape: string) => Words>> = {
   'step off its heading': (actual) => ({
     message: `${quote(actual)} is not on the heading of a step, or is the second one there`,
     remedy: 'put it on a ## heading, once',
@@ -86,5 +91,17 @@ const MISFITS: Readonly<Record<Misfit, (actual: string, other: string) => Words>
   'alias of nothing': (actual, other) => ({
     message: `${quote(actual)} leads nowhere: no value above that has ended is marked &${other}`,
     remedy: 'write the value itself',
+  }),
+  'setting of another shape': (actual, other, shape) => ({
+    message: `${quote(actual)} says nothing of a ${shape}`,
+    remedy: `take it out, or write ${quote(`shape: ${other}`)}`,
+  }),
+  'corners of a shape': (actual) => ({
+    message: `"corners" rounds those of a rectangle, and this is a ${actual}`,
+    remedy: 'take "corners" out',
+  }),
+  'shape of a net': (actual) => ({
+    message: `${quote(`shape: ${actual}`)} is for a flat piece, and this one has score lines`,
+    remedy: 'take it out, and say with "trim", "taper" and "corners" how its cells are cut',
   }),
 };

@@ -46,7 +46,9 @@ export function form<Size extends object, Measures extends object>(spec: FormSpe
   return {
     ...grammar,
     build: (request) => {
-      const settings = new Settings(grammar, request);
+      const { id, body, corners: rounded } = request.piece;
+      const at = body.kind === 'form' ? body.form.at : id.at;
+      const settings = new Settings(parameters, { ...request, name: id.value, at, corners: rounded });
       const { findings } = settings;
       const size = sizing.read(settings);
       const measures = size && measure(settings, size);

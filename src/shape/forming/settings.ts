@@ -1,6 +1,6 @@
 import type { Length } from '../../measure/length.ts';
 import type { Finding } from '../../project/finding.ts';
-import type { FormGrammar, FormSetting } from '../../project/form-grammar.ts';
+import type { FormParameter, FormSetting } from '../../project/form-grammar.ts';
 import type { At, Place } from '../../project/source.ts';
 import type { FormRequest } from '../form.ts';
 import { customary, type Ruler, rulerOf, say } from './ruler.ts';
@@ -8,30 +8,39 @@ import { customary, type Ruler, rulerOf, say } from './ruler.ts';
 /** The least or the most a length may be, and why. */
 type Limit = { readonly least?: Length; readonly most?: Length; readonly why: string };
 
+/** What the settings are of: a piece, or an opening in one. */
+type Asked = Omit<FormRequest, 'piece'> & {
+  /** What messages call it: the piece's id. */
+  readonly name: string;
+  /** Where its form or outline is named: the place of whatever was not written. */
+  readonly at: Place;
+  readonly corners?: At<Length> | undefined;
+};
+
 /**
- * The measurements of one form, as its `measure` asks for them. Whatever the form refuses is collected in `findings`,
- * each at the very characters.
+ * The measurements of one form or outline, as it asks for them. Whatever it refuses is collected in `findings`, each at
+ * the very characters.
  */
 export class Settings {
   readonly ruler: Ruler;
   readonly caliper: Length;
   /** The radius of the piece's rounded corners. */
   readonly corners: At<Length> | undefined;
-  /** The piece's id, which messages begin with. */
+  /** What messages begin with: the piece's id. */
   readonly piece: string;
   readonly findings: Finding<'form-limit'>[] = [];
-  /** Where the form is named: the place of whatever was not written. */
   readonly #at: Place;
-  readonly #grammar: FormGrammar;
+  readonly #parameters: readonly FormParameter[];
   readonly #written: ReadonlyMap<string, FormSetting>;
 
-  constructor(grammar: FormGrammar, { piece, settings, ruler, metric, caliper }: FormRequest) {
-    this.#grammar = grammar;
+  constructor(parameters: readonly FormParameter[], asked: Asked) {
+    const { name, at, corners, settings, ruler, metric, caliper } = asked;
+    this.#parameters = parameters;
     this.#written = settings;
-    this.piece = piece.id.value;
-    this.#at = piece.body.kind === 'form' ? piece.body.form.at : piece.id.at;
+    this.piece = name;
+    this.#at = at;
     this.caliper = caliper;
-    this.corners = piece.corners;
+    this.corners = corners;
     this.ruler = rulerOf(ruler, metric);
   }
 
@@ -63,7 +72,7 @@ export class Settings {
   choice(key: string): string {
     const setting = this.#written.get(key);
     if (setting?.kind === 'word') return setting.word;
-    return this.#grammar.parameters.find((parameter) => parameter.key === key)?.choices?.[0] ?? '';
+    return this.#parameters.find((parameter) => parameter.key === key)?.choices?.[0] ?? '';
   }
 
   /** Says what cannot be, with its numbers, and what would put it right. */

@@ -1,0 +1,15 @@
+import type { FormParameter, FormSetting } from './form-grammar.ts';
+import type { At } from './source.ts';
+
+/** A ready-made outline and what is said of it, by its keys. */
+export type OutlineAsWritten = {
+  readonly shape: At<string>;
+  readonly settings: ReadonlyMap<string, FormSetting>;
+};
+
+/** What the reader knows of an outline: its name, as written after `shape:`, and what may be said of it. */
+export type OutlineGrammar = {
+  readonly name: string;
+  /** None has to be given. A key means the same in every outline that has it. */
+  readonly parameters: readonly FormParameter[];
+};

@@ -1,0 +1,56 @@
+import { Length } from '../../measure/length.ts';
+import { roundMillimetres } from '../../measure/round.ts';
+import type { Size } from '../../measure/size.ts';
+import type { FlatPoint } from '../net.ts';
+
+/** Straight stretches that stand for a quarter of a circle or an oval; every point lies exactly on it. */
+const QUARTER_STRETCHES = 16;
+
+/**
+ * The ellipse that fills a size, clockwise from its left. The circle's rational points, ((1 − t²)/(1 + t²),
+ * 2t/(1 + t²)), stretched both ways, keep every coordinate exact.
+ */
+export function ellipseIn({ width, height }: Size): FlatPoint[] {
+  const [across, down] = [width.half(), height.half()];
+  const unit = (step: number): readonly [along: number, off: number, of: number] => [
+    QUARTER_STRETCHES ** 2 - step ** 2,
+    2 * QUARTER_STRETCHES * step,
+    QUARTER_STRETCHES ** 2 + step ** 2,
+  ];
+  const steps = Array.from({ length: QUARTER_STRETCHES }, (_, step) => unit(step));
+  const at = (x: number, y: number, of: number): FlatPoint => ({
+    x: across.plus(across.times(x, of)),
+    y: down.plus(down.times(y, of)),
+  });
+  return [
+    ...steps.map(([along, off, of]) => at(-along, -off, of)),
+    ...steps.map(([along, off, of]) => at(off, -along, of)),
+    ...steps.map(([along, off, of]) => at(along, off, of)),
+    ...steps.map(([along, off, of]) => at(-off, along, of)),
+  ];
+}
+
+/** A point in millimeters, to a ten-thousandth of one: for what no fraction of a size tells. */
+function nearPoint(x: number, y: number): FlatPoint {
+  return { x: roundMillimetres(x, 10_000), y: roundMillimetres(y, 10_000) };
+}
+
+/** Points in millimeters round a middle of their own, as large as a size holds them, and in its middle. */
+export function fittedInto(
+  { width, height }: Size,
+  points: readonly { readonly x: number; readonly y: number }[],
+): FlatPoint[] {
+  const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)];
+  const [left, right, top, bottom] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  const scale = Math.min(width.mm / (right - left), height.mm / (bottom - top));
+  // What reaches an edge of the size ends on it, and not a hair before.
+  const along = (value: number, least: number, most: number, room: Length): Length => {
+    const spare = (room.mm - (most - least) * scale) / 2;
+    if (spare < NOTHING && value - least < NOTHING) return Length.zero;
+    if (spare < NOTHING && most - value < NOTHING) return room;
+    return nearPoint(spare + (value - least) * scale, 0).x;
+  };
+  return points.map(({ x, y }) => ({ x: along(x, left, right, width), y: along(y, top, bottom, height) }));
+}
+
+const NOTHING = 1e-9;

@@ -1,0 +1,16 @@
+import type { Size } from '../../measure/size.ts';
+import type { AtSize } from '../../project/model.ts';
+import type { OutlineGrammar } from '../../project/outline-grammar.ts';
+import type { Settings } from '../forming/settings.ts';
+import type { FlatPoint } from '../net.ts';
+
+/** A ready-made outline of a flat piece or an opening. One file each in `outlines/`. */
+export type Outline = OutlineGrammar & {
+  /** What it is, in a sentence for the docs. */
+  readonly summary: string;
+  /**
+   * Its corners and the points of its arcs, clockwise, as large as the size holds. What cannot be is refused by the
+   * settings, and then the points count for nothing.
+   */
+  readonly trace: (size: Size, settings: Settings, written: AtSize) => readonly FlatPoint[];
+};
