@@ -183,6 +183,23 @@ describe('a layer that is not seen', () => {
       [stuck('envelope.left-flap', 'envelope.back')],
     ],
     ['on the panel that a tab is stuck to', TUCK + mat('cut: 3/4 x 2, on: box.left'), []],
+    [
+      'on a flap of a bag that others are stuck over',
+      `bag: { stock: cream, form: gusseted bag, inside: 3 x 2 x 3 }\n${mat('cut: 1/2 x 1/2, on: bag.left-front-bottom')}`,
+      [
+        'warning layer-covered at "bag.left-front-bottom": mat lies on the outside of bag.left-front-bottom, which is closed in once all is glued: nobody ever sees it',
+      ],
+    ],
+    [
+      'on a map, which opens',
+      `map:
+  stock: cream
+  cut: 8 x 10
+  score: [{ from: left, at: [4] }, { from: top, at: [5] }]
+  folds: { A|B: valley 180, 1|2: mountain 180 }
+${mat('cut: 3 x 4, on: map.A2')}`,
+      [],
+    ],
     ['under a lid, which opens', TUCK + mat('cut: 1/2 x 1/2, on: box.left-dust'), []],
     [
       'between the leaves of a card, which open',

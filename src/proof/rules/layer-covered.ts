@@ -1,5 +1,6 @@
 import { type Face, faceOf } from '../../project/ref.ts';
 import { caliperOf, stockOf } from '../../shape/caliper.ts';
+import { tubeEnds } from '../../shape/closure/ends.ts';
 import { folded } from '../../shape/closure/sound.ts';
 import { upright } from '../../shape/fold.ts';
 import { groundOf, panelUnder, partOver } from '../../shape/ground.ts';
@@ -67,7 +68,8 @@ function coveredBy(layer: Layer, { project, shapes }: ProofContext): Omit<Facts,
   return isSeen ? undefined : { panel: name, face };
 }
 
-/** Whether the outside of a panel needs no looking at: nothing is stuck to it, and every fold turns outsides out. */
+/** Whether the outside of a panel needs no looking at: nothing is stuck to it or folded over it, and outsides stay out. */
 function facesOut(panel: string, net: Net): boolean {
-  return !isStuck(net, panel) && net.folds.every((fold) => signedAngle(fold) >= 0);
+  const isFlap = tubeEnds(net).some(({ flaps }) => flaps.some(({ parts }) => parts.includes(panel)));
+  return !isFlap && !isStuck(net, panel) && net.folds.every((fold) => signedAngle(fold) >= 0);
 }
