@@ -141,6 +141,42 @@ describe('unknown-allergen', () => {
   });
 });
 
+/** The words are from memory: how instructions in each language say it. */
+describe('layer-before-base', () => {
+  const early = (language: string, first: string): (string | undefined)[] =>
+    ofRule('layer-before-base', {
+      head: `lang: ${language}`,
+      pieces: `${PIECES}\nmat: { stock: cream, cut: 3 x 4, on: card }\nlabel: { stock: cream, cut: 2 x 1, on: mat }`,
+      body: `## 1\n${first}\n\n## 2\n:piece[mat] :piece[card]\n`,
+    }).map(blamed);
+
+  it.each([
+    ['en', 'Now glue down the :piece[label].'],
+    ['de', 'Kleben Sie nun das :piece[label] in die Mitte.'],
+    ['de', 'Das :piece[label] aufkleben.'],
+    ['fr', 'Puis collez l’:piece[label] au milieu.'],
+    ['fr', 'Coller la :piece[label].'],
+    ['es', 'Pega la :piece[label] en el centro.'],
+    ['nl', 'Plak nu het :piece[label] in het midden.'],
+    ['nl', 'Het :piece[label] vastplakken.'],
+  ])('is found in %s: %s', (language, first) => {
+    expect(early(language, first)).toEqual(['label']);
+  });
+
+  it.each([
+    ['en', 'Stick tape to the :piece[label].'],
+    ['en', 'Cut the :piece[label]. Stick nothing yet.'],
+    ['de', 'Das Klebeband auf das :piece[label] legen, noch nicht kleben.'],
+    ['de', 'Zum Kleben die :piece[label] bereitlegen.'],
+    ['fr', 'Avant de coller la :piece[label], tamponnez-la.'],
+    ['es', 'Antes de pegar la :piece[label], estampa el borde.'],
+    ['nl', 'Leg de lijm naast het :piece[label].'],
+    ['pt', 'Stick the :piece[label].'],
+  ])('is not found in %s: %s', (language, first) => {
+    expect(early(language, first)).toEqual([]);
+  });
+});
+
 describe('unclear-comma', () => {
   it.each<[string, string, string[]]>([
     ['cm', '[2,5, 10]', ['2,5']],

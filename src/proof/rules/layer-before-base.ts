@@ -1,5 +1,7 @@
+import { languageOf, wordsIn } from '../../project/language.ts';
 import type { Project, Reference } from '../../project/model.ts';
 import type { Place } from '../../project/source.ts';
+import { membersOf } from '../../project/word-finder.ts';
 import { referencesTo, speaksOf } from '../mentions.ts';
 import type { Rule } from '../rule.ts';
 import { quote } from '../words.ts';
@@ -24,10 +26,11 @@ export const layerBeforeBase: Rule<Facts> = {
   },
   passes: { with: 'Stamp the', insteadOf: 'Stick on the' },
   ownEditionOnly: true,
-  *check({ project, shapes }) {
+  *check({ workspace, project, shapes }) {
+    const sticking = stickingIn(languageOf(project, workspace.site));
     for (const { piece } of shapes.layers) {
       const [layer, base] = [piece.id.value, piece.on?.value.piece ?? ''];
-      const found = stuckBefore(layer, base, project);
+      const found = stuckBefore(layer, base, project, sticking);
       if (found) yield { at: found.stuck.name.at, facts: { layer, base, ...found.later } };
     }
   },
@@ -41,7 +44,12 @@ export const layerBeforeBase: Rule<Facts> = {
 type StuckBefore = { readonly stuck: Reference; readonly later: Pick<Facts, 'later' | 'laterAt'> };
 
 /** Where a layer is stuck on in a step before the first that speaks of its base. */
-function stuckBefore(layer: string, base: string, { steps }: Project): StuckBefore | undefined {
+function stuckBefore(
+  layer: string,
+  base: string,
+  { steps }: Project,
+  sticking: Sticking,
+): StuckBefore | undefined {
   const first = steps.findIndex((step) => speaksOf(base, step));
   const step = steps[first];
   const [named] = step ? referencesTo(base, step) : [];
@@ -49,18 +57,42 @@ function stuckBefore(layer: string, base: string, { steps }: Project): StuckBefo
   const stuck = steps
     .slice(0, first)
     .flatMap((before) => referencesTo(layer, before))
-    .find(isStuckOn);
+    .find((reference) => isStuckOn(reference, sticking));
   return stuck && { stuck, later: { later: step.title.value, laterAt: named.name.at } };
 }
 
+/** The words for sticking something on, in the language of a sheet: up to the piece, and from it on. */
+type Sticking = { readonly before: RegExp; readonly behind: RegExp };
+
+function stickingIn(language: string): Sticking {
+  const [verbs, between, behind] = wordsIn(language, 'reads-sticks').split('|').map(eitherCase);
+  return {
+    before: new RegExp(`(?<!\\p{L})(?:${verbs || NEVER})\\s+(?:(?:${between || NEVER})\\s*)*:\\w+\\[$`, 'u'),
+    behind: new RegExp(`^\\](?:\\{[^}]*\\})?\\s+(?:${behind || NEVER})(?!\\p{L})`, 'u'),
+  };
+}
+
+/** What no text matches. */
+const NEVER = '(?!)';
+
+/** A list of words as a pattern; one with a small letter may begin a sentence. */
+function eitherCase(words: string): string {
+  const patterns = membersOf(words).map((word) => {
+    const [first = '', rest] = [word[0], word.slice(1).replaceAll(' ', '\\s+')];
+    return `[${first}${first.toUpperCase()}]${rest}`;
+  });
+  return patterns.join('|');
+}
+
 /**
- * Whether a step says of a piece that it is stuck on: by the border that it leaves; or, in English, by "stick (on) the",
- * "glue the" right before it, but not by "tape to the", where something is stuck to the piece.
+ * Whether a step says of a piece that it is stuck on: by the border that it leaves, or by a verb at its side, but not by
+ * "tape to the", where something is stuck to the piece.
  */
-function isStuckOn({ kind, name: { at } }: Reference): boolean {
-  const before = at.file.text.slice(Math.max(0, at.start - 80), at.start);
+function isStuckOn({ kind, name: { at } }: Reference, { before, behind }: Sticking): boolean {
+  const { text } = at.file;
+  if (kind === 'reveal') return true;
   return (
-    kind === 'reveal' ||
-    /\b(?:stick|glue|adhere|mount)\s+(?:down\s+|on\s+)?(?:(?:the|a|your)\s+)?:\w+\[$/iu.test(before)
+    before.test(text.slice(Math.max(0, at.start - 80), at.start)) ||
+    behind.test(text.slice(at.end, at.end + 80))
   );
 }
