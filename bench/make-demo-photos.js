@@ -11,6 +11,7 @@ import { fileURLToPath } from 'node:url';
 import sharp from 'sharp';
 import { lettering } from './demo-photos/lettering.js';
 import { DEFINITIONS, noise, PAPER, rectangle, sheet } from './demo-photos/paper.js';
+import { sixSidedPot } from './demo-photos/six-sided-pot.js';
 import { standingBox } from './demo-photos/standing-box.js';
 import { HEIGHT, LIGHT, onTable, TABLE_AND_WALL, TABLE_TOP, WIDTH } from './demo-photos/table.js';
 
@@ -145,6 +146,30 @@ function seedKeeper() {
   });
 }
 
+function pencilPot() {
+  const strip = sheet(rectangle(0.125, 0.125, 1.25, 3.75), 'url(#ripple)', 0.012);
+  return sixSidedPot({
+    side: 1.5,
+    height: 4,
+    scale: 150,
+    color: PAPER.harbour,
+    inside: '#d9d3c6',
+    layers: {
+      0: `${strip}${sheet(rectangle(0.25, 0.75, 1, 1, 0.5), PAPER.cream, 0.016)}
+        <g transform="translate(0.75 1.25) rotate(40)" fill="none" stroke="#23405c" stroke-width="0.045" stroke-linejoin="round">
+        <path d="M-0.07 0.34 H0.07 V-0.2 L0 -0.36 L-0.07 -0.2z M-0.07 -0.2 H0.07"/></g>`,
+      1: '',
+      5: '',
+    },
+    pencils: [
+      { from: [0.4, 1.9], to: [-0.1, 2.3, 6.0], fill: '#b98a2c' },
+      { from: [1.2, 1.8], to: [1.8, 2.2, 6.1], fill: '#9c4a3c' },
+      { from: [0.7, 1.3], to: [0.9, 1.5, 6.3], fill: '#6b7f5b' },
+      { from: [1.1, 0.9], to: [1.5, 0.7, 5.6], fill: '#2f2a26' },
+    ],
+  });
+}
+
 async function photograph(background, scene, seed) {
   const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="${WIDTH}" height="${HEIGHT}">
     <defs>${DEFINITIONS}</defs>${background}${scene}${LIGHT}</svg>`;
@@ -165,6 +190,7 @@ const PICTURES = {
   'gate-fold-valentine/photos/closed.jpg': [TABLE_TOP, gateFoldCard],
   'seed-packet-keeper/photos/finished.jpg': [TABLE_AND_WALL, seedKeeper],
   'short-pencil-box/photos/finished.jpg': [TABLE_AND_WALL, pencilBox],
+  'six-sided-pencil-pot/photos/finished.jpg': [TABLE_AND_WALL, pencilPot],
 };
 
 for (const [index, [name, [background, scene]]] of Object.entries(PICTURES).entries()) {

@@ -1,5 +1,5 @@
 /** Looks down on upright things from the front right: inches across, deep and high to picture points. */
-function camera(scale, originX, originY) {
+export function camera(scale, originX, originY) {
   const [yaw, pitch] = [(-32 * Math.PI) / 180, (24 * Math.PI) / 180];
   return (x, deep, high) => {
     const across = x * Math.cos(yaw) - deep * Math.sin(yaw);
@@ -9,7 +9,7 @@ function camera(scale, originX, originY) {
 }
 
 /** An SVG matrix that lays a face's own inches (right, down) on the picture; exact, since the camera is parallel. */
-function face(view, corner, right, down) {
+export function face(view, corner, right, down) {
   const [at, a, b] = [view(...corner), view(...add(corner, right)), view(...add(corner, down))];
   return `matrix(${a[0] - at[0]} ${a[1] - at[1]} ${b[0] - at[0]} ${b[1] - at[1]} ${at[0]} ${at[1]})`;
 }
@@ -18,7 +18,7 @@ function add(a, b) {
   return a.map((value, i) => value + b[i]);
 }
 
-function polygon(view, corners, attributes) {
+export function polygon(view, corners, attributes) {
   return `<path d="M${corners.map((corner) => view(...corner).join(' ')).join('L')}z" ${attributes}/>`;
 }
 

@@ -1,5 +1,6 @@
-import type { Point2 } from '../shape/flat-polygon.ts';
+import { distanceOutside, type Point2 } from '../shape/flat-polygon.ts';
 import type { FlatBox, Net } from '../shape/net.ts';
+import { boxCorners } from '../shape/outline.ts';
 import { partNamed } from '../words/names.ts';
 import type { Canvas } from './canvas.ts';
 import { extentOf, plain } from './lettering.ts';
@@ -38,8 +39,11 @@ export function drawNames(
     const halo = glued.includes(panel);
     const extent = extentOf(label);
     const [long, high] = [extent.width * size + 1.2, extent.height * size + 1.2];
-    if (long <= width && high <= height) canvas.label(label, centre, { halo });
-    else if (long <= height && high <= width) canvas.label(label, centre, { halo, upright: true });
+    const outline = panel.outline.map((point) => place(point, frame));
+    const fits = (across: number, down: number): boolean =>
+      across <= width && down <= height && liesOn(outline, centre, across - 1.2, down - 1.2);
+    if (fits(long, high)) canvas.label(label, centre, { halo });
+    else if (fits(high, long)) canvas.label(label, centre, { halo, upright: true });
     else if (numbering) {
       const number = numbered.length + 1;
       const setting = { size: Math.min(size, width, height), halo, strong: true };
@@ -48,6 +52,13 @@ export function drawNames(
     }
   }
   return numbered;
+}
+
+/** Whether all of a name lies on a panel, which may be no rectangle. */
+function liesOn(outline: readonly Point2[], { x, y }: Point2, width: number, height: number): boolean {
+  const [across, down] = [width / 2, height / 2];
+  const corners = boxCorners({ left: x - across, right: x + across, top: y - down, bottom: y + down });
+  return corners.every((corner) => distanceOutside(corner, outline) < 0.5);
 }
 
 /** Width, height and middle of what is seen of a panel; neither where it isn't seen. */
