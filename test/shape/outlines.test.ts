@@ -33,8 +33,34 @@ function lengthOf(points: readonly FlatPoint[]): number {
 }
 
 /**
- * Area and length in inches, by formulas: of the circle; of the regular polygon by its circumradius. What stands for an
- * arc lies within it, so that the area is up to 0.2 % short, and the length up to 0.1 %.
+ * The length of an ellipse by Ramanujan's second formula (Modular Equations and Approximations to π, 1914), π (a + b)
+ * (1 + 3h / (10 + √(4 − 3h))): short by about 3 h⁵ / 2¹⁷ of it, one part in 300,000 where one half axis is five times the
+ * other.
+ */
+function ellipseLength(a: number, b: number): number {
+  const h = ((a - b) / (a + b)) ** 2;
+  return Math.PI * (a + b) * (1 + (3 * h) / (10 + Math.sqrt(4 - 3 * h)));
+}
+
+/** The circular segment of a chord and a rise: r = (c² / 4 + h²) / 2h, area r² (θ − sin θ) / 2, arc r θ. */
+function segment(chord: number, rise: number): { readonly area: number; readonly length: number } {
+  const radius = (chord ** 2 / 4 + rise ** 2) / (2 * rise);
+  const angle = 2 * Math.asin(chord / 2 / radius);
+  return { area: (radius ** 2 * (angle - Math.sin(angle))) / 2, length: radius * angle };
+}
+
+/** A regular polygon, and on each of its sides a circular segment that is a half circle. */
+function scallopedCircle(across: number, scallops: number): readonly [area: number, length: number] {
+  const half = Math.PI / scallops;
+  const valley = across / 2 / (Math.cos(half) + Math.sin(half));
+  const side = 2 * valley * Math.sin(half);
+  const { area, length } = segment(side, side / 2);
+  return [scallops * ((valley ** 2 * Math.sin(2 * half)) / 2 + area), scallops * length];
+}
+
+/**
+ * Area and length in inches, by formulas: of the circle, the ellipse, the circular segment; of the regular polygon by its
+ * circumradius. What stands for an arc lies within it, so that the area is up to 0.3 % short, and the length up to 0.3 %.
  */
 const FORMULAS: readonly (readonly [words: string, area: number, length: number])[] = [
   ['cut: 3 x 3, shape: circle', Math.PI * 1.5 ** 2, Math.PI * 3],
@@ -42,6 +68,15 @@ const FORMULAS: readonly (readonly [words: string, area: number, length: number]
   ['cut: 3 x 3, shape: polygon, sides: 4', 9, 12],
   ['cut: 3 x 3, shape: polygon, sides: 3', (Math.sqrt(3) / 4) * 9, 9],
   ['cut: 3 x 3, shape: polygon, sides: 8', 2 * (Math.SQRT2 - 1) * 9, 8 * 3 * (Math.SQRT2 - 1)],
+  ['cut: 3 x 2, shape: oval', Math.PI * 1.5 * 1, ellipseLength(1.5, 1)],
+  ['cut: 5 x 1, shape: oval', Math.PI * 2.5 * 0.5, ellipseLength(2.5, 0.5)],
+  ['cut: 3 x 3, shape: scalloped circle', ...scallopedCircle(3, 12)],
+  ['cut: 2 x 2, shape: scalloped circle, scallops: 20', ...scallopedCircle(2, 20)],
+  ['cut: 1 1/2 x 4, shape: banner, notch: 1/2', 6 - 0.375, 1.5 + 8 + 2 * Math.hypot(0.75, 0.5)],
+  ['cut: 4 x 1 1/2, shape: banner', 6 - 0.5625, 1.5 + 8 + 2 * Math.hypot(0.75, 0.75)],
+  ['cut: 2 x 3, shape: arch', 4 + Math.PI / 2, 2 + 4 + Math.PI],
+  ['cut: 2 x 3, shape: arch, rise: 1/2', 5 + segment(2, 0.5).area, 2 + 5 + segment(2, 0.5).length],
+  ['cut: 2 x 4, shape: tag, clip: 1/2', 8 - 0.25, 1 + 2 * 3.5 + 2 + 2 * Math.hypot(0.5, 0.5)],
 ];
 
 describe('an outline', () => {
@@ -49,9 +84,9 @@ describe('an outline', () => {
     const points = outlineOf(netOf(words));
     const [areaRatio, lengthRatio] = [areaOf(points) / INCH ** 2 / area, lengthOf(points) / INCH / length];
     expect(areaRatio).toBeLessThan(1.00001);
-    expect(areaRatio).toBeGreaterThan(0.998);
+    expect(areaRatio).toBeGreaterThan(0.997);
     expect(lengthRatio).toBeLessThan(1.00001);
-    expect(lengthRatio).toBeGreaterThan(0.999);
+    expect(lengthRatio).toBeGreaterThan(0.997);
   });
 
   // polyclip-ts is a general-purpose library: a ring that crosses itself comes back as several, or with another area.
@@ -78,6 +113,36 @@ describe('an outline', () => {
     ],
     ['cut: 3 x 3, shape: polygon, sides: 2', '2', 'leaf has 2 sides, and a polygon has from 3 to 24'],
     ['cut: 3 x 3, shape: circle, sides: 5', '5', '"sides" says nothing of a circle'],
+    [
+      'cut: 3 x 2, shape: scalloped circle',
+      '2',
+      'leaf is 3 in wide and 2 in high, and a scalloped circle is as wide as it is high',
+    ],
+    [
+      'cut: 3 x 3, shape: scalloped circle, scallops: 4',
+      '4',
+      'leaf has 4 scallops, and fewer than 5 make no circle',
+    ],
+    [
+      'cut: 1 x 1, shape: scalloped circle, scallops: 30',
+      '30',
+      'leaf has 30 scallops, which are less than 1/8 in wide each: too small to cut',
+    ],
+    [
+      'cut: 1 x 4, shape: banner, notch: 4 1/4',
+      '4 1/4',
+      'the notch of leaf is 4 1/4 in, more than 3 7/8 in: it is 4 in long, and nothing would be left above the notch',
+    ],
+    [
+      'cut: 2 x 4, shape: arch, rise: 1 1/4',
+      '1 1/4',
+      'the rise of leaf is 1 1/4 in, more than 1 in: more than half the width is no arc of a circle',
+    ],
+    [
+      'cut: 2 x 4, shape: tag, clip: 1',
+      '1',
+      'the clip of leaf is 1 in, more than 15/16 in: the two cuts would meet in the middle of the upper edge',
+    ],
     ['cut: 3 x 3, sides: 5', '5', '"sides" says nothing of a rectangle'],
     ['cut: 3 x 3, shape: cirkle', 'cirkle', 'there is no shape "cirkle"'],
     [

@@ -2,9 +2,11 @@ import { Length } from '../../measure/length.ts';
 import type { Form } from '../form.ts';
 import { sizeOfCard } from '../forming/box.ts';
 import { form, optionalLength } from '../forming/form.ts';
-import { customary, roundToGroove } from '../forming/ruler.ts';
-import type { FlatBox, FlatPoint, Net } from '../net.ts';
+import { customary } from '../forming/ruler.ts';
+import type { FlatBox, Net } from '../net.ts';
 import { cutCell, withoutDoubles } from '../outline.ts';
+import { clipOf, clippedTop } from '../tracing/clipped.ts';
+import { wasteRound } from '../tracing/waste.ts';
 
 type TagMeasures = {
   readonly width: Length;
@@ -31,11 +33,7 @@ export const tag: Form = form({
   measure: (settings, { width, height, at }) => {
     const { ruler } = settings;
     const edge = customary(ruler, 1, 8);
-    const usual = roundToGroove(ruler, Length.min(width.times(1, 4), height.half()));
-    const clip = settings.length('clip', usual, [
-      { most: width.minus(edge).half(), why: 'the two cuts would meet in the middle of the upper edge' },
-      { most: height.minus(edge), why: 'nothing is left of the sides below it' },
-    ]);
+    const clip = clipOf(settings, { width, height });
     const diameter = settings.length('hole', customary(ruler, 1, 4));
     const down = customary(ruler, 1, 4).plus(diameter.half());
     const why = `its hole of ${settings.say(diameter)} needs that much`;
@@ -55,31 +53,15 @@ function tagNet({ width, height, clip, hole }: TagMeasures, corners: Length | un
     held,
     corners ? { kind: 'round', radius: Length.min(corners, height.minus(clip)) } : { kind: 'square' },
   );
-  const outline: FlatPoint[] = [
-    { x: zero, y: clip },
-    { x: clip, y: zero },
-    { x: width.minus(clip), y: zero },
-    { x: width, y: clip },
-    ...below.outline.slice(2),
-  ];
-  const left = [
-    { x: zero, y: zero },
-    { x: clip, y: zero },
-    { x: zero, y: clip },
-  ];
-  const right = [
-    { x: width.minus(clip), y: zero },
-    { x: width, y: zero },
-    { x: width, y: clip },
-  ];
+  // A round corner may begin where the clip ends.
+  const outline = withoutDoubles([...clippedTop(width, clip), ...below.outline.slice(2)]);
   return {
     size: { width, height },
-    // A round corner may begin where the clip ends.
-    panels: [{ id: 'tag', name: 'tag', outline: withoutDoubles(outline), box }],
+    panels: [{ id: 'tag', name: 'tag', outline, box }],
     folds: [],
     scores: [],
     slits: [],
-    waste: [left, right, ...below.waste],
+    waste: wasteRound(outline, { width, height }),
     glue: [],
     holes: [{ centre: { x: width.half(), y: hole.down }, diameter: hole.diameter }],
   };

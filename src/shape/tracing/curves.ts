@@ -1,6 +1,7 @@
 import { Length } from '../../measure/length.ts';
 import { roundMillimetres } from '../../measure/round.ts';
 import type { Size } from '../../measure/size.ts';
+import type { Point2 } from '../flat-polygon.ts';
 import type { FlatPoint } from '../net.ts';
 
 /** Straight stretches that stand for a quarter of a circle or an oval; every point lies exactly on it. */
@@ -30,16 +31,34 @@ export function ellipseIn({ width, height }: Size): FlatPoint[] {
   ];
 }
 
+/** Millimeters by which straight stretches miss an arc at most. */
+const MISS = 0.03;
+
+/**
+ * Points of an arc, clockwise as drawn, from one angle to another; `scale` is how many millimeters a unit of it will be.
+ * They lie so near one another that no scissors follow better, and one of them in its middle.
+ */
+export function arcRound(
+  centre: Point2,
+  radius: number,
+  [from, to]: readonly [number, number],
+  scale: number,
+): Point2[] {
+  const widest = 2 * Math.acos(Math.max(0.5, 1 - MISS / (radius * scale)));
+  const stretches = 2 * Math.ceil((to - from) / 2 / widest);
+  return Array.from({ length: stretches + 1 }, (_, index) => {
+    const angle = from + ((to - from) * index) / stretches;
+    return { x: centre.x + radius * Math.cos(angle), y: centre.y + radius * Math.sin(angle) };
+  });
+}
+
 /** A point in millimeters, to a ten-thousandth of one: for what no fraction of a size tells. */
 function nearPoint(x: number, y: number): FlatPoint {
   return { x: roundMillimetres(x, 10_000), y: roundMillimetres(y, 10_000) };
 }
 
 /** Points in millimeters round a middle of their own, as large as a size holds them, and in its middle. */
-export function fittedInto(
-  { width, height }: Size,
-  points: readonly { readonly x: number; readonly y: number }[],
-): FlatPoint[] {
+export function fittedInto({ width, height }: Size, points: readonly Point2[]): FlatPoint[] {
   const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)];
   const [left, right, top, bottom] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
   const scale = Math.min(width.mm / (right - left), height.mm / (bottom - top));

@@ -1,0 +1,9 @@
+import { ellipseIn } from '../tracing/curves.ts';
+import type { Outline } from '../tracing/outline.ts';
+
+export const oval: Outline = {
+  name: 'oval',
+  summary: 'An ellipse that fills its size.',
+  parameters: [],
+  trace: ellipseIn,
+};
