@@ -2,9 +2,10 @@ import { Length } from '../measure/length.ts';
 import type { Finding, RuleId } from '../project/finding.ts';
 import type { Piece, Project, Workspace } from '../project/model.ts';
 import { isSameRef } from '../project/ref.ts';
-import { proofMeasures } from '../proof/proof.ts';
+import { proofLinks, proofMeasures } from '../proof/proof.ts';
 import { buildNets } from '../shape/build.ts';
-import { baseSize, layPieces } from '../shape/layers.ts';
+import { baseSize, layPieces, stackOn } from '../shape/layers.ts';
+import { type Link, linksOf } from '../shape/links.ts';
 import type { Net } from '../shape/net.ts';
 import type { Layer, Shapes } from '../shape/shapes.ts';
 import {
@@ -19,6 +20,7 @@ import {
 import { type Edition, editionWritten, rulerWritten } from './editions.ts';
 import { findOthers } from './others.ts';
 import { keyOf, type Lying, movePiece, type NewLength, primariesOf } from './primaries.ts';
+import { heldIn, settlingOrder } from './settling-order.ts';
 import { type Built, liesOnStep, signatureOf } from './signature.ts';
 
 /** A piece whose numbers had to move farther than they should, or to half steps, or that has a fault all the same. */
@@ -53,7 +55,7 @@ export function settleEdition(
 ): { readonly edition: Edition; readonly findings: readonly Finding[] } {
   const settling = new Settling(workspace, from, to);
   const findings: Finding[] = [];
-  for (const piece of basesFirst(from)) {
+  for (const piece of settlingOrder(from)) {
     const exact = written.pieces.get(piece.id.value);
     if (exact && rulerWritten(exact, written) === editionWritten(to)) {
       settling.keep(exact);
@@ -93,12 +95,14 @@ class Settling {
   readonly #pieces: Map<string, Piece> = new Map<string, Piece>();
   readonly #nets: Map<string, Net> = new Map<string, Net>();
   readonly #layers: Layer[] = [];
+  readonly #links: readonly Link[];
   /** The new edition, as far as it is settled. */
   readonly #soFar: Edition;
 
   constructor(workspace: Workspace, from: Edition, to: Project) {
     this.#workspace = workspace;
     this.#from = from;
+    this.#links = linksOf(from);
     const shapes = { nets: this.#nets, layers: this.#layers, findings: [] };
     this.#soFar = { project: { ...to, pieces: this.#pieces }, shapes };
   }
@@ -156,22 +160,35 @@ class Settling {
     const { nets, findings } = buildNets(piece, project);
     const base = piece.on && project.pieces.get(piece.on.value.piece);
     const all = [...(base ? [base] : []), piece];
-    const laid = layPieces(all, new Map([...shapes.nets, ...nets]));
+    const allNets = new Map([...shapes.nets, ...nets]);
+    const laid = layPieces(all, allNets);
     const layer = laid.layers.find((each) => each.piece === piece);
     const alone = { ...project, pieces: new Map(all.map((each) => [each.id.value, each])) };
     const found = { nets, layers: laid.layers, findings: [...findings, ...laid.findings] };
     return {
       built: { piece, nets: [...nets.values()], layer, beside },
       nets,
-      findings: () => this.#findings(alone, found),
+      findings: () =>
+        this.#findings(alone, found, this.#linked(piece, { project, shapes: { ...shapes, nets: allNets } })),
     };
   }
 
+  /** A piece with those that it takes and all that lies on them; undefined where it takes none. */
+  #linked(piece: Piece, { project, shapes }: Edition): Edition | undefined {
+    const held = heldIn(piece, this.#links);
+    if (held.length === 0) return undefined;
+    const ids = held.flatMap((each) => stackOn(this.#from.shapes, each)).map(({ id }) => id.value);
+    const all = [...ids.flatMap((id) => project.pieces.get(id) ?? []), piece];
+    const pieces = new Map(all.map((each) => [each.id.value, each]));
+    return { project: { ...project, pieces }, shapes };
+  }
+
   /** What the proof finds in a piece and its base, as far as their paper is no matter. */
-  *#findings(project: Project, shapes: Shapes): Generator<Finding> {
+  *#findings(project: Project, shapes: Shapes, linked: Edition | undefined): Generator<Finding> {
     for (const finding of proofMeasures(this.#workspace, project, shapes)) {
       if (finding.rule !== PAPER) yield finding;
     }
+    if (linked) yield* proofLinks(this.#workspace, linked.project, linked.shapes);
   }
 
   #accept({ built: { piece, layer }, nets }: Trial): void {
@@ -187,12 +204,6 @@ function cutsWithin(reach: Length, { body: own }: Piece, { body }: Piece): boole
   return (['width', 'height'] as const).every(
     (side) => !body.cut[side].value.minus(own.cut[side].value).abs().greaterThan(reach),
   );
-}
-
-/** Bases before what lies on them. */
-function basesFirst({ project, shapes }: Edition): readonly Piece[] {
-  const layers = shapes.layers.map(({ piece }) => piece);
-  return [...[...project.pieces.values()].filter((piece) => !layers.includes(piece)), ...layers];
 }
 
 /** The layers on the same base that were stuck on before. */

@@ -1,5 +1,6 @@
-import { twins } from '../edition/editions.ts';
+import { ownEdition, twins } from '../edition/editions.ts';
 import type { Project } from '../project/model.ts';
+import { linksOf } from '../shape/links.ts';
 import { pieceNamed } from '../words/names.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import { asConverted } from '../words/twins.ts';
@@ -20,6 +21,7 @@ export function factsOf(setting: Setting): readonly Fact[] {
     ['session', project.session && html`${voice.day(project.session.value)}`],
     ['occasion', project.occasion && html`${project.occasion.value}`],
     ['holds', held(setting)],
+    ['goes-together', togetherOf(setting)],
   ];
   return facts.flatMap(([key, value]) => (value ? [{ term: voice.say(key), value }] : []));
 }
@@ -46,6 +48,19 @@ export function minutesOf({ minutes, steps }: Project): { readonly worked: numbe
   const sum = (what: 'minutes' | 'dry'): number =>
     steps.reduce((total, step) => total + (step[what]?.value ?? 0), 0);
   return { worked: minutes?.value ?? sum('minutes'), dry: sum('dry') };
+}
+
+/** `card in envelope`, `band round box`: which of the pieces belong to one another. */
+function togetherOf({ editions, voice }: Setting): SafeHtml | undefined {
+  const links = linksOf(ownEdition(editions));
+  if (links.length === 0) return undefined;
+  const said = links.map(({ way, holder, held: { id } }) =>
+    voice.phrase(way === 'holds' ? 'goes-holds' : 'goes-around', {
+      holder: pieceNamed(holder.id.value, voice.say),
+      held: pieceNamed(id.value, voice.say),
+    }),
+  );
+  return SafeHtml.join(said, ', ');
 }
 
 function held(setting: Setting): SafeHtml | undefined {

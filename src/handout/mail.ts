@@ -3,12 +3,14 @@ import { Length } from '../measure/length.ts';
 import { printDecimal } from '../measure/print.ts';
 import type { Size } from '../measure/size.ts';
 import type { Piece } from '../project/model.ts';
+import { isMailedAs, linksOf } from '../shape/links.ts';
+import { isSolid } from '../shape/outer-size.ts';
 import { pieceNamed } from '../words/names.ts';
 import { SafeHtml } from '../words/safe-html.ts';
 import { asConverted, onRulers } from '../words/twins.ts';
-import { isSolid, mainPiece } from './finished-size.ts';
+import { mainPiece } from './finished-size.ts';
 import { closestFits, fitIn, type Series } from './mail/envelopes.ts';
-import { isMailedAs, type Mailed, mailedPiece } from './mail/mailed.ts';
+import { type Mailed, mailedPiece } from './mail/mailed.ts';
 import { type LetterVerdict, letterVerdict, US_LETTER } from './mail/us-letter.ts';
 import type { Setting } from './setting.ts';
 
@@ -41,11 +43,28 @@ export function mailView(setting: Setting): MailView | undefined {
     const others = inside.filter((sheet) => sheet !== piece);
     const thing = twinOf(setting, piece, others);
     if (!thing) return [];
-    const rows = rowsFor(setting, thing, envelopes);
+    const rows = rowsFor(setting, thing, envelopesFor(setting, piece, envelopes));
     return [{ words: wordsOf(setting, thing), envelopes: rows, isTooLarge: rows.length === 0 }];
   });
   const all = things.length > 0 ? things : envelopes.map((envelope) => envelopeView(setting, envelope));
   return all.length > 0 ? { things: all, limits: limitsOf(setting) } : undefined;
+}
+
+/** The envelope that is made for a card; any that is made for none, where there is no such. */
+function envelopesFor(
+  { editions }: Setting,
+  { id }: Piece,
+  envelopes: readonly MailedTwin[],
+): readonly MailedTwin[] {
+  const links = linksOf(ownEdition(editions)).filter(({ way }) => way === 'holds');
+  const takes = (twin: MailedTwin, held?: string): boolean =>
+    links.some(
+      (link) =>
+        link.holder.id.value === twin[editions.own].piece.id.value &&
+        link.held.id.value === (held ?? link.held.id.value),
+    );
+  const own = envelopes.filter((each) => takes(each, id.value));
+  return own.length > 0 ? own : envelopes.filter((each) => !takes(each));
 }
 
 /** A card, a net that closes flat, or the flat piece that the whole project is about. */

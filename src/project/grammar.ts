@@ -168,13 +168,17 @@ export function orShort<T>(short: Value<T>, long: Value<T>): Value<T> {
   return turned(schema, ({ node }) => ({ value: node.kind === 'text' ? short : long }));
 }
 
-/** A map of known keys; any other is reported unless it is open to them. `form` says how it is written. */
+/**
+ * A map of known keys; any other is reported unless it is open to them. `form` says how it is written. A key that is there
+ * twice, in a group and by itself, is what it is first.
+ */
 export function mapOf<K extends Keys>(form: string, keys: K, isOpen = false): Value<ReadMap<K>> {
-  const fields = Object.entries(keys).flatMap(([name, key]): Field[] => {
+  const all = Object.entries(keys).flatMap(([name, key]): Field[] => {
     if (!('keys' in key)) return [{ name, key }];
     const group = { name, ...key };
     return Object.entries(key.keys).map(([each, ofGroup]) => ({ name: each, key: ofGroup, group }));
   });
+  const fields = all.filter(({ name }, index) => all.findIndex((each) => each.name === name) === index);
   return { schema: mapSchema(fields), way: { map: { form, fields, isOpen } }, makes: [] };
 }
 

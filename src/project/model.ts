@@ -80,6 +80,9 @@ export type Piece = {
   readonly on?: At<Ref>;
   readonly placement: Placement;
   readonly overhang: boolean;
+  /** The piece that goes into this one, and the one that this goes round. */
+  readonly holds?: At<string>;
+  readonly around?: At<string>;
   /** Radius of the rounded corners. */
   readonly corners?: At<Length>;
   /** How many of it one project takes. */

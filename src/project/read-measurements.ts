@@ -24,7 +24,7 @@ import { findShared, isShared, sharing, USE } from './shared.ts';
 import type { At, Place } from './source.ts';
 import { asChoice, asCount, asLength, asMatch, asText, asTurn, asUnit, asVolume } from './values.ts';
 import { VARIANTS } from './variants.ts';
-import { entryOf, type YamlNode } from './yaml-node.ts';
+import { entryOf, type YamlEntry, type YamlNode } from './yaml-node.ts';
 
 /** A piece as written. Its body is missing where its size, net or form has a finding. */
 type WrittenPiece = Omit<Piece, 'body'> & { readonly body: PieceBody | undefined };
@@ -45,6 +45,12 @@ const asPlacement: Value<Placement> = sectionOf('distances from edges, such as {
   turn: TURN,
 });
 
+const asPieceName: Value<At<string>> = asMatch(
+  'the name of a piece, such as card',
+  /^.+$/su,
+  ([name]) => name,
+);
+
 const COMMON = {
   use: optional(asText, USE),
   name: optional(asText, 'What it is called on paper. Without it, the short name is used.'),
@@ -59,6 +65,8 @@ const COMMON = {
   overhang: flag('`yes` for a layer that is meant to pass the edge of its base.'),
   corners: optional(asLength, 'The radius that its corners are rounded by.'),
   count: usually(asCount(1, 1000), '1', 'How many of it one project takes.'),
+  holds: optional(asPieceName, 'The piece that goes into this envelope, box, bag or pocket.'),
+  around: optional(asPieceName, 'The piece that this band or sleeve goes round.'),
 } satisfies Keys;
 
 const FORM = 'a piece, such as { cut: 3 x 4 }';
@@ -133,7 +141,22 @@ function mapOfPiece(node: YamlNode, reader: Reader): ReturnType<typeof formed> {
   const name = entryOf(node, 'form')?.value;
   if (!name) return unformed(reader.outlines);
   const form = formNamed(name, reader);
-  return form ? formed(form) : FORMLESS;
+  return form ? formed(isNamed(entryOf(node, 'around')) ? withoutAround(form) : form) : FORMLESS;
+}
+
+/** Whether a name stands behind a key, and no size. */
+function isNamed(entry: YamlEntry | undefined): boolean {
+  return entry?.value.kind === 'text' && /^\p{L}/u.test(entry.value.text);
+}
+
+/** A band whose `around:` names a piece and is no size: then another of its settings has to say how large it is. */
+function withoutAround({ oneOf = [], parameters, ...form }: FormGrammar): FormGrammar {
+  const [other, ...more] = oneOf.filter((key) => key !== 'around');
+  const left = parameters.filter(({ key }) => key !== 'around');
+  const sure = left.map((each) =>
+    each.key === other && more.length === 0 ? { ...each, required: true } : each,
+  );
+  return { ...form, parameters: sure };
 }
 
 /** The schema of a piece: of its form if it names one, else of a flat piece or a net; what is shared may be either. */

@@ -192,7 +192,7 @@ function checkReferences(
   for (const piece of written) {
     if (piece.stock) check('stock', piece.stock, names.stock, [...stock]);
     const base = piece.on && pieceOf({ value: writtenIn(piece.on), at: piece.on.at });
-    if (base) check('piece', base, names.pieces);
+    for (const name of [base, piece.holds, piece.around]) if (name) check('piece', name, names.pieces);
   }
   if (holds?.in) check('piece', holds.in, names.pieces);
   for (const { name } of prose.flatMap(({ references }) => references)) {

@@ -1,6 +1,5 @@
 import { Length } from '../measure/length.ts';
 import type { Size, Volume } from '../measure/size.ts';
-import type { Holds } from '../project/model.ts';
 import {
   bestPacking,
   type Cavity,
@@ -12,7 +11,7 @@ import {
 import { type Room, roomsOf } from '../shape/closure/rooms.ts';
 import { tolerance } from '../shape/closure/tolerance.ts';
 import { sheetsOf } from '../shape/shapes.ts';
-import { closedSheets, type FoldedSheet } from './folded-sheets.ts';
+import { closedSheets, type FoldedSheet, foldedSheets } from './folded-sheets.ts';
 import type { ProofContext } from './rule.ts';
 
 /** Which of width, height and depth. */
@@ -37,26 +36,46 @@ export type Fit = {
   readonly but?: 'bulges' | 'stands out';
 };
 
-/** How everything fits in each piece, or in the one that is named: in what of it is closed, if anything is. */
-export function fitsOf(context: ProofContext, holds: Holds): readonly Fit[] {
-  const all = closedSheets(context).filter(({ of }) => !holds.in || of.piece === holds.in.value);
+/** Equal things that are to go in, and the piece that is to take them, where one is named. */
+export type Load = { readonly item: Triple; readonly count: number; readonly into?: string };
+
+/** How a load fits where it fits best; undefined where nothing makes a room for it. */
+export function bestFit(context: ProofContext, load: Load): Fit | undefined {
+  const [best] = fitsOf(context, load).toSorted(
+    (first, second) => goesIn(second) - goesIn(first) || second.spare.compare(first.spare),
+  );
+  return best;
+}
+
+/** 1 for what can be put in somehow, 0 for what cannot. */
+function goesIn({ but, left }: Fit): 0 | 1 {
+  return but !== undefined || left.sign >= 0 ? 1 : 0;
+}
+
+/** Whether a piece is known to have no room: it is there, and it closes as far as it folds. */
+export function isRoomless(context: ProofContext, piece: string): boolean {
+  const isOf = ({ of }: FoldedSheet): boolean => of.piece === piece;
+  const isThere = context.shapes.nets.has(piece);
+  return isThere && foldedSheets(context).filter(isOf).length === closedSheets(context).filter(isOf).length;
+}
+
+/** How a load fits in each piece, or in the one that is named: in what of it is closed, if anything is. */
+function fitsOf(context: ProofContext, load: Load): readonly Fit[] {
+  const all = closedSheets(context).filter(({ of }) => (load.into ?? of.piece) === of.piece);
   const pieces = [...new Set(all.map(({ of }) => of.piece))];
   return pieces.flatMap((piece) => {
     const sheets = all.filter(({ of }) => of.piece === piece);
     // What has a lid or a sleeve is to be closed.
     const canStandOut = sheetsOf(context.shapes.nets, piece).length === 1;
-    const fits = sheets.flatMap((sheet) => fitsIn(sheet, holds, canStandOut));
+    const fits = sheets.flatMap((sheet) => fitsIn(sheet, load, canStandOut));
     const closed = fits.filter(({ open }) => open === undefined);
     return closed.length > 0 ? closed : fits;
   });
 }
 
-function fitsIn(sheet: FoldedSheet, { size, count }: Holds, canStandOut: boolean): readonly Fit[] {
-  const [a, b, c] = size ?? [];
-  if (!a || !b || !c) return [];
-  const item: Triple = [a.value, b.value, c.value];
+function fitsIn(sheet: FoldedSheet, { item, count }: Load, canStandOut: boolean): readonly Fit[] {
   const packed = (room: Room, cavity: Cavity, leave?: Leave): Fit =>
-    fitIn(sheet, room, bestPacking(item, count.value, cavity, leave));
+    fitIn(sheet, room, bestPacking(item, count, cavity, leave));
   return roomsOf(sheet.net).map((room) => {
     const { cavity, leave, snugly, mouth } = room;
     const fit = packed(room, cavity, leave);

@@ -27,6 +27,12 @@ export function proofMeasures(workspace: Workspace, project: Project, shapes: Sh
   return runRules({ workspace, project, shapes }, Object.fromEntries(asked));
 }
 
+/** What is found of pieces that go into or round one another, for whoever has only those and what lies on them. */
+export function proofLinks(workspace: Workspace, project: Project, shapes: Shapes): Iterable<Finding> {
+  const asked = { 'does-not-go-in': byId['does-not-go-in'], 'band-loose': byId['band-loose'] };
+  return runRules({ workspace, project, shapes: { ...shapes, findings: [] } }, asked);
+}
+
 /** What is wrong with the shapes, and what each of the rules finds. */
 function* runRules(context: ProofContext, rules: Partial<Rules>): Generator<Finding> {
   yield* context.shapes.findings;

@@ -99,6 +99,18 @@ function along(
   return { centre: extent.half(), centred: true };
 }
 
+/** A piece and everything that lies on it, layer on layer. */
+export function stackOn({ layers }: Pick<Shapes, 'layers'>, piece: Piece): readonly Piece[] {
+  const stack = [piece];
+  const ids = new Set([piece.id.value]);
+  for (const layer of layers) {
+    if (!ids.has(layer.on.piece)) continue;
+    ids.add(layer.piece.id.value);
+    stack.push(layer.piece);
+  }
+  return stack;
+}
+
 type Stacking = { readonly order: readonly Piece[]; readonly circles: readonly (readonly Piece[])[] };
 
 /** Bases before what lies on them, else as written. What is in a circle, or lies on one, is in no order. */

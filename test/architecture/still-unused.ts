@@ -5,7 +5,6 @@
 export const STILL_UNUSED: readonly string[] = [
   'drawing/turn-model.ts:TurnModel',
   'handout/mail/envelopes.ts:ENVELOPES',
-  'handout/mail/mailed.ts:closedFlat',
   'project/json-schema.ts:jsonSchemas',
   'site/index-page.ts:choicesOf',
   'words/languages.ts:keysOf',

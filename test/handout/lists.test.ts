@@ -238,6 +238,17 @@ pieces:
     expect(facts(settingFor(folder, 'a4'))['Finished size']).toMatch(/^105 × 148 mm \(/u);
   });
 
+  it('say which pieces go together', () => {
+    const sent = sampleOf(`
+unit: in
+pieces:
+  card: { form: single-fold card, size: 5 1/2 x 4 1/4 }
+  envelope: { form: envelope, card: 5 1/2 x 4 1/4, holds: card }
+  band: { form: belly band, inside: 4 5/8 x 1/16, around: envelope }
+`);
+    expect(facts(settingFor(sent))['Goes together']).toBe('card in envelope, band round envelope');
+  });
+
   it('are of the first thing that folds, not of its envelope', () => {
     const both = sampleOf(`
 unit: in

@@ -50,6 +50,20 @@ describe('what is said of a card in the mail', () => {
     );
   });
 
+  it('leaves out the envelope that is made for another card', () => {
+    const both = sampleOf(`${CARD}
+  little: { stock: base, form: single-fold card, size: 4 x 3 }
+  cover: { stock: base, form: envelope, card: 5 1/2 x 4 1/4, holds: card }
+  sleeve: { stock: base, form: envelope, card: 4 x 3, holds: little }`);
+    const first = rows(both).map(([name = '']) => name.slice(0, name.indexOf(',')));
+    expect(first).toEqual(['The cover of this sheet', 'The sleeve of this sheet']);
+    expect(
+      rows(both)
+        .flat()
+        .filter((row) => row.includes('of this sheet')),
+    ).toHaveLength(2);
+  });
+
   it('begins with its own envelope, which may be too square for the machines', () => {
     // 5 1/2 + 1/4 and 4 1/4 + 1/4: 5 3/4 × 4 1/2 in, 1.278 times as long as high, less than 1.3.
     const both = sampleOf(`${CARD}  cover: { stock: base, form: envelope, card: 5 1/2 x 4 1/4 }`);

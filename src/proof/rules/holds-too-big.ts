@@ -1,8 +1,6 @@
 import type { Unit } from '../../measure/length.ts';
-import type { Holds } from '../../project/model.ts';
-import { closedSheets, foldedSheets } from '../folded-sheets.ts';
-import { type Fit, fitsOf } from '../holding.ts';
-import type { ProofContext, Rule } from '../rule.ts';
+import { bestFit, type Fit, isRoomless } from '../holding.ts';
+import type { Rule } from '../rule.ts';
 import type { Words } from '../told.ts';
 import { sayLength, sayLengths } from '../words.ts';
 
@@ -28,12 +26,12 @@ export const holdsTooBig: Rule<Facts> = {
   *check(context) {
     const { holds, unit } = context.project;
     if (!holds?.size) return;
-    const [a, , c] = holds.size;
-    const held = { item: holds.item, count: holds.count.value, unit };
-    const [best] = fitsOf(context, holds).toSorted(
-      (first, second) => goesIn(second) - goesIn(first) || second.spare.compare(first.spare),
-    );
-    if (!best && holds.in && isRoomless(context, holds)) {
+    const [a, b, c] = holds.size;
+    const count = holds.count.value;
+    const held = { item: holds.item, count, unit };
+    const into = holds.in && { into: holds.in.value };
+    const best = bestFit(context, { item: [a.value, b.value, c.value], count, ...into });
+    if (!best && holds.in && isRoomless(context, holds.in.value)) {
       yield { at: holds.in.at, facts: { ...held, in: holds.in.value } };
     }
     if (!best || best.spare.sign >= 0) return;
@@ -48,18 +46,6 @@ export const holdsTooBig: Rule<Facts> = {
         }
       : sayFit(facts),
 };
-
-/** 1 for what can be put in somehow, 0 for what cannot. */
-function goesIn({ but, left }: Fit): 0 | 1 {
-  return but !== undefined || left.sign >= 0 ? 1 : 0;
-}
-
-/** Whether the piece that is named is known to have no room: it is there, and it closes as far as it folds. */
-function isRoomless(context: ProofContext, { in: named }: Holds): boolean {
-  const isOf = ({ of }: { readonly of: { readonly piece: string } }): boolean => of.piece === named?.value;
-  const isThere = context.shapes.nets.has(named?.value ?? '');
-  return isThere && foldedSheets(context).filter(isOf).length === closedSheets(context).filter(isOf).length;
-}
 
 function sayFit(fit: Held & Omit<Fit, 'spare'>): Words {
   const { sheet, direction, left, but, unit } = fit;

@@ -50,6 +50,20 @@ export function bestPacking(
   return rest.reduce((best, each) => (tightest(each).greaterThan(tightest(best)) ? each : best), first);
 }
 
+/** The least that a block leaves over of a room all ways together, turned as it goes in; undefined where it does not. */
+export function snuggest(
+  block: Triple,
+  room: Cavity,
+  leave: Leave = (each) => difference(room, each),
+): Length | undefined {
+  const sums = WAYS.flatMap(([a, b, c]) => {
+    const left = leave([block[a], block[b], block[c]]).filter((each) => each !== undefined);
+    return left.every(({ sign }) => sign >= 0) ? [Length.sum(left)] : [];
+  });
+  const [first, ...others] = sums;
+  return first && Length.min(first, ...others);
+}
+
 /** What is left in a packing's tightest direction; negative when it does not fit. */
 export function tightest({ clearance }: Packing): Length {
   const [first, ...rest] = clearance.filter((left) => left !== undefined);

@@ -1,8 +1,9 @@
+import { Length } from '../../measure/length.ts';
 import { roundUp } from '../../measure/round.ts';
 import type { Form } from '../form.ts';
 import { ease } from '../forming/allowance.ts';
 import { readTab } from '../forming/box.ts';
-import { form, optionalLength } from '../forming/form.ts';
+import { form, optional, optionalLength } from '../forming/form.ts';
 import { mountain } from '../forming/layout.ts';
 import { customary } from '../forming/ruler.ts';
 
@@ -16,15 +17,21 @@ export const bellyBand: Form = form({
   summary: 'A band that goes about a card, a stack or a box and is glued behind.',
   size: {
     parameters: {
-      around: {
-        kind: 'size',
-        required: true,
-        says: 'width x thickness of what the band goes about; the paper and a little room to slide are added',
-      },
+      around: optional(
+        'size',
+        'width x thickness of what the band goes about; the paper and a little room to slide are added',
+      ),
+      inside: optional(
+        'size',
+        'width x thickness of the room in the band, instead of around, or where that names a piece',
+      ),
     },
+    alternatives: true,
     read: (settings) => {
-      const [width, depth] = settings.lengths('around');
-      return width && depth && { width, depth: depth.value };
+      const key = ['around', 'inside'].find((each) => settings.has(each));
+      const [width, depth] = settings.lengths(key ?? '');
+      const room = key === 'around' ? ease(settings.ruler) : Length.zero;
+      return width && depth && { width, depth: depth.value, room };
     },
   },
   parameters: {
@@ -37,14 +44,14 @@ export const bellyBand: Form = form({
   },
   closing: 'Do it about the very thing the band is for, and slide it off to dry.',
   accessory: true,
-  measure: (settings, { width, depth }) => {
+  measure: (settings, { width, depth, room }) => {
     const { ruler, caliper } = settings;
-    const spare = caliper.times(2).plus(ease(ruler));
+    const spare = caliper.times(2).plus(room);
     // The tab lies inside the back.
     const deep = depth.plus(spare).plus(caliper);
     const flat = depth.lessThan(customary(ruler, 1, 8));
-    const room = flat ? width.value.plus(depth) : width.value;
-    const panel = roundUp(room.plus(spare), ruler.groove);
+    const across = flat ? width.value.plus(depth) : width.value;
+    const panel = roundUp(across.plus(spare), ruler.groove);
     settings.limit(width.value, width.at, 'the width', settings.foldable);
     const height = settings.length('height', customary(ruler, 3, 2), [settings.foldable]);
     const tab = readTab(settings, panel, 'inside the back');

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { closedFlat, mailedPiece } from '../../../src/handout/mail/mailed.ts';
+import { mailedPiece } from '../../../src/handout/mail/mailed.ts';
 import type { Piece, Project } from '../../../src/project/model.ts';
 import { buildShapes } from '../../../src/shape/build.ts';
+import { closedFlat } from '../../../src/shape/closed-flat.ts';
 import type { Shapes } from '../../../src/shape/shapes.ts';
 import { loadWorkspace, readWorkspaceFromTexts } from '../../../src/shape/workspace.ts';
 

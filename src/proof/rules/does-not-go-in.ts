@@ -1,0 +1,140 @@
+import { Length, type Unit } from '../../measure/length.ts';
+import { nextMark } from '../../measure/round.ts';
+import { rulerUnit } from '../../measure/ruler-unit.ts';
+import type { Place } from '../../project/source.ts';
+import { type Link, linksOf } from '../../shape/links.ts';
+import { bestFit, type Fit, isRoomless } from '../holding.ts';
+import { linkPlace, loadOf } from '../linked.ts';
+import type { Rule } from '../rule.ts';
+import type { Words } from '../told.ts';
+import { sayLength, sayLengths, sayList } from '../words.ts';
+
+type Facts = Linked & (Omit<Fit, 'spare'> | { readonly isRoomless: true });
+
+/** What is to go into what, or what is to go round it. */
+type Linked = {
+  readonly holder: string;
+  readonly held: string;
+  readonly way: Link['way'];
+  readonly count: number;
+  /** Whether the one is folded up to go in. */
+  readonly closed: boolean;
+  readonly unit: Unit;
+  /** Where the other piece stands. */
+  readonly other: Place;
+};
+
+/** What is left over where a thing goes in easily. Common practice, no source. */
+const PLAY: Length = Length.of(1, 8, 'in');
+
+export const doesNotGoIn: Rule<Facts> = {
+  severity: 'error',
+  summary:
+    'A piece goes into the envelope, box, bag or pocket that is made for it, and a band goes round it.',
+  why: 'A card that is a hair larger than its envelope is found out when all the cards are made. A piece is taken closed, with its layers on and what lies in it. `holds: card` and `around: card` say what belongs to what; the only card of a project belongs to its only envelope without a word.',
+  fails: {
+    stock: 'cream: { name: Cream cardstock, sheet: 8 1/2 x 11 }',
+    pieces:
+      'card: { stock: cream, form: single-fold card, size: 5 1/2 x 4 1/4 }\nenvelope: { stock: cream, form: envelope, card: 5 1/2 x 4, holds: card }',
+    blames: 'card',
+  },
+  passes: { with: 'card: 5 1/2 x 4 1/4', insteadOf: 'card: 5 1/2 x 4' },
+  *check(context) {
+    const links = linksOf(context);
+    const { unit } = context.project;
+    for (const link of links) {
+      const { holder, held, way, count } = link;
+      const [into, name] = [holder.id.value, held.id.value];
+      const closed = (context.shapes.nets.get(name)?.folds.length ?? 0) > 0;
+      const linked = { holder: into, held: name, way, count, closed, unit, other: held.id.at };
+      const load = loadOf(context, link, links);
+      const best = load && bestFit(context, load);
+      if (load && !best && link.said && isRoomless(context, into)) {
+        yield { at: link.said, facts: { ...linked, isRoomless: true } };
+      }
+      if (!best || best.spare.sign >= 0) continue;
+      const { spare: _, ...fit } = best;
+      yield { at: linkPlace(link), facts: { ...linked, ...fit } };
+    }
+  },
+  say: (facts) => {
+    const { held, other } = facts;
+    const notes = [{ message: `${held} is here`, at: other }];
+    return { notes, ...('isRoomless' in facts ? sayRoomless(facts) : sayFit(facts)) };
+  },
+};
+
+function sayRoomless({ holder, held, way }: Linked): Words {
+  return way === 'holds'
+    ? {
+        message: `${holder} is to hold ${held}, but nothing of it makes a room`,
+        remedy: `put ${held} on it with "on:", give ${holder} a pocket that is glued at its sides, or take "holds" out`,
+      }
+    : {
+        message: `${holder} is to go round ${held}, but nothing of it comes round`,
+        remedy: `score it in panels and glue the last to the first, or take "around" out`,
+      };
+}
+
+const WAYS = ['width', 'height', 'depth'] as const;
+
+function sayFit(fit: Linked & Omit<Fit, 'spare'>): Words {
+  const { holder, held, way, but, left, unit, direction } = fit;
+  const sizes = saySizes(fit);
+  const lack = sayLength(left.abs(), unit);
+  const larger = `make ${way === 'around' && fit.round ? holder : fit.sheet} at least ${sayNeeded(fit)} inside`;
+  if (but === 'stands out') {
+    const message = `${sizes}: it stands out by ${lack}`;
+    return { message, remedy: `let it stand if it is meant so, or ${larger}`, severity: 'note' };
+  }
+  if (but === 'bulges') {
+    const message = `${sizes}; pressed open it bulges less than that, by ${lack}`;
+    return { message, remedy: `make ${holder} wider, or deeper by "depth:"`, severity: 'warning' };
+  }
+  if (left.sign >= 0) {
+    const message = `${sizes}: with the thickness of the paper that is too tight in ${WAYS[direction]}`;
+    return { message, remedy: larger, severity: 'warning' };
+  }
+  return { message: `${sizes}: ${lack} too little`, remedy: `${larger}, or ${held} smaller` };
+}
+
+/** `envelope has 5 1/4 × 4 1/2 in inside, and card, closed, is 5 1/2 × 4 1/4 in and about 1/32 in thick`. */
+function saySizes({
+  sheet,
+  held,
+  count,
+  closed,
+  takes,
+  room,
+  round,
+  open,
+  way,
+  unit,
+}: Linked & Omit<Fit, 'spare'>): string {
+  const does = way === 'around' ? 'goes round' : 'has';
+  const inside = way === 'around' ? '' : ' inside';
+  const closes = (size: readonly Length[]): readonly Length[] =>
+    size.filter((_, index) => way !== 'around' || WAYS[index] !== open);
+  const things = count > 1 ? `${count} × ${held} take` : `${held}${closed ? ', closed,' : ''} is`;
+  const size = sayLengths(closes(round ? takes.slice(0, 2) : takes), unit);
+  const thick = round ? `${size} and ${sayThickness(takes[2], unit)} thick` : size;
+  return `${sheet} ${does} ${sayLengths(closes(room), unit)}${inside}, and ${things} ${thick}`;
+}
+
+function sayThickness(length: Length, unit: Unit): string {
+  const said = sayLength(length, unit);
+  return /^\d/u.test(said) && unit === 'in' ? `about ${said}` : said;
+}
+
+/** `5 5/8 in wide`, in the directions where it has too little, on the ruler's marks. */
+function sayNeeded({ takes, room, round, open, unit }: Omit<Fit, 'spare'> & { readonly unit: Unit }): string {
+  const adjectives = ['wide', 'high', 'deep'];
+  const needed = room.flatMap((has, index) => {
+    const way = WAYS[index];
+    if (way === undefined || way === open) return [];
+    const thing = takes[index as 0 | 1 | 2].plus(way === round ? takes[2] : Length.zero);
+    const least = nextMark(thing.plus(PLAY), rulerUnit(unit));
+    return has.lessThan(least) ? [`${sayLength(least, unit)} ${adjectives[index]}`] : [];
+  });
+  return sayList(needed);
+}

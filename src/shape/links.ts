@@ -1,0 +1,122 @@
+import { Length } from '../measure/length.ts';
+import type { Piece } from '../project/model.ts';
+import type { Place } from '../project/source.ts';
+import type { Made } from './closed-size.ts';
+import { roomsOf } from './closure/rooms.ts';
+import { forms } from './forms/index.ts';
+import type { Net } from './net.ts';
+import { isSolid } from './outer-size.ts';
+
+/** What one piece is to another, as the sheet says it: `holds: card`, `around: card`. */
+const LINK_WAYS = ['holds', 'around'] as const;
+
+/** One piece that another goes into, or that goes round it. */
+export type Link = {
+  readonly way: (typeof LINK_WAYS)[number];
+  readonly holder: Piece;
+  readonly held: Piece;
+  /** How many of them go into one. */
+  readonly count: number;
+  /** Where the sheet says so; absent where it need not, for nothing else could be meant. */
+  readonly said?: Place;
+};
+
+/** What goes into what and round what, in the order of the sheet. What goes in a circle, or isn't there, goes nowhere. */
+export function linksOf(made: Made): readonly Link[] {
+  const { pieces } = made.project;
+  const circular = new Set(linkCircles(pieces).flatMap((circle) => circle.map(({ piece }) => piece)));
+  const said = [...pieces.values()].flatMap((holder) =>
+    LINK_WAYS.flatMap((way): Link[] => {
+      const name = holder[way];
+      const held = name && pieces.get(name.value);
+      if (!held || (circular.has(held) && circular.has(holder))) return [];
+      return [{ way, holder, held, count: Math.ceil(held.count.value / holder.count.value), said: name.at }];
+    }),
+  );
+  const named = new Set(said.flatMap(({ holder, held }) => [holder, held]));
+  return [...said, ...meantAnyway(made, named)];
+}
+
+/** Whether a piece is of a form that goes by mail in this way. */
+export function isMailedAs(way: 'card' | 'envelope', { body }: Piece): boolean {
+  return body.kind === 'form' && forms.some(({ name, mailed }) => name === body.form.value && mailed === way);
+}
+
+/**
+ * The one card of a project goes into its one envelope, and its one band round the one other thing, unless the sheet
+ * says anything else of either.
+ */
+function meantAnyway({ project, shapes }: Made, named: ReadonlySet<Piece>): readonly Link[] {
+  const loose = [...project.pieces.values()].flatMap((piece) => {
+    const net = shapes.nets.get(piece.id.value);
+    return net && !piece.on ? [{ piece, net }] : [];
+  });
+  const isFree = (piece: Piece): boolean => !named.has(piece) && !isSpokenFor(piece, project);
+  const link = (way: Link['way'], holders: readonly Loose[], things: readonly Loose[]): Link[] => {
+    const [[holder, second], [held, other]] = [holders, things];
+    if (!holder || !held || second || other) return [];
+    if (!isFree(holder.piece) || named.has(held.piece)) return [];
+    return [{ way, holder: holder.piece, held: held.piece, count: 1 }];
+  };
+  const envelopes = loose.filter(isEnvelope);
+  const bands = loose.filter(isBand);
+  const others = loose.filter((each) => !bands.includes(each));
+  return [...link('holds', envelopes, cardsAmong(loose)), ...link('around', bands, others)];
+}
+
+/** Whether the project says what goes into a piece, or may mean this one. */
+function isSpokenFor({ id }: Piece, { holds }: Made['project']): boolean {
+  return holds !== undefined && (holds.in?.value ?? id.value) === id.value;
+}
+
+type Loose = { readonly piece: Piece; readonly net: Net };
+
+function isEnvelope({ piece, net }: Loose): boolean {
+  if (isMailedAs('envelope', piece)) return true;
+  return (
+    piece.body.kind === 'net' && roomsOf(net).some(({ round, open, snugly }) => round && !open && !snugly)
+  );
+}
+
+function isBand({ piece: { body } }: Loose): boolean {
+  return body.kind === 'form' && body.form.value === 'belly band';
+}
+
+/** What folds flat and is no envelope; where nothing does, what lies flat and is no strip. */
+function cardsAmong(loose: readonly Loose[]): readonly Loose[] {
+  const folded = loose.filter(
+    (each) =>
+      each.net.folds.length > 0 &&
+      (isMailedAs('card', each.piece) ||
+        (each.piece.body.kind === 'net' && !isSolid(each.net) && !isEnvelope(each))),
+  );
+  if (folded.length > 0) return folded;
+  return loose.filter(({ piece, net }) => piece.body.kind === 'flat' && !isStrip(net));
+}
+
+/** A card is no longer than three times its width. Common practice, no source. */
+function isStrip({ size: { width, height } }: Net): boolean {
+  const [long, short] = [Length.max(width, height), Length.min(width, height)];
+  return long.greaterThan(short.times(3));
+}
+
+/** A piece and what it is to another, in a circle: each to the next, the last to the first. */
+type LinkCircle = readonly { readonly piece: Piece; readonly way: Link['way'] }[];
+
+/** Pieces that take one another in a circle, or one that takes itself. */
+export function linkCircles(pieces: Made['project']['pieces']): readonly LinkCircle[] {
+  const circles: LinkCircle[] = [];
+  const done = new Set<Piece>();
+  const walk = (piece: Piece, chain: LinkCircle): void => {
+    const start = chain.findIndex((each) => each.piece === piece);
+    if (start >= 0) circles.push(chain.slice(start));
+    if (start >= 0 || done.has(piece)) return;
+    for (const way of LINK_WAYS) {
+      const next = pieces.get(piece[way]?.value ?? '');
+      if (next) walk(next, [...chain, { piece, way }]);
+    }
+    done.add(piece);
+  };
+  for (const piece of pieces.values()) walk(piece, []);
+  return circles;
+}

@@ -1,0 +1,183 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { examine } from '../../src/examine/examine.ts';
+import type { Size } from '../../src/measure/size.ts';
+import { boxSize } from '../../src/shape/net.ts';
+import { sheetWith } from './sheet-with.ts';
+import { blamed, findingsOf, workspaceOf } from './workspace.ts';
+
+const STOCK = 'cream: { name: Cream cardstock, sheet: 12 x 18 }';
+const CARD = 'card: { stock: cream, form: single-fold card, size: 5 1/2 x 4 1/4 }';
+const ENVELOPE = 'envelope: { stock: cream, form: envelope, card: 5 1/2 x 4 1/4 }';
+const BOX = 'box: { stock: cream, form: tuck-end box, inside: 4 1/2 x 1 x 6 }';
+
+function say(pieces: string, more = ''): string[] {
+  return findingsOf(sheetWith({ stock: STOCK, pieces, more })).map(
+    (each) => `${each.severity} ${each.rule} at "${blamed(each)}": ${each.message}; ${each.remedy}`,
+  );
+}
+
+/** A piece with something else said of it. */
+function and(piece: string, words: string): string {
+  return piece.replace(/ \}$/u, `, ${words} }`);
+}
+
+const together = (...pieces: readonly string[]): string => pieces.join('\n');
+
+describe('what goes in', () => {
+  it.each([
+    ['a card in its envelope', together(CARD, and(ENVELOPE, 'holds: card'))],
+    ['a card in its envelope without a word', together(CARD, ENVELOPE)],
+    [
+      'an envelope the other way round',
+      together(CARD, and(ENVELOPE, 'holds: card')).replace(/(?<=card: )5 1\/2 x 4 1\/4/u, '4 1/4 x 5 1/2'),
+    ],
+    ['a card in a box', together(CARD, and(BOX, 'holds: card'))],
+    ['twelve cards in a box', together(and(CARD, 'count: 12'), and(BOX, 'holds: card'))],
+    [
+      'a card in a band, snug',
+      together(CARD, 'band: { stock: cream, form: belly band, inside: 4 3/8 x 1/16, around: card }'),
+    ],
+    [
+      'an envelope in a band',
+      together(
+        CARD,
+        and(ENVELOPE, 'holds: card'),
+        'band: { stock: cream, form: belly band, inside: 4 5/8 x 1/16, around: envelope }',
+      ),
+    ],
+    [
+      'a band by its own size about a box',
+      together(BOX, 'band: { stock: cream, form: belly band, around: 4 1/2 x 1, holds: box }'),
+    ],
+    [
+      'two cards of which nobody knows whose envelope it is',
+      together(CARD, CARD.replace('card:', 'other:').replace('5 1/2', '7'), ENVELOPE),
+    ],
+    [
+      'an envelope for what the project holds',
+      together(CARD.replace('5 1/2', '7'), ENVELOPE),
+      'holds: { item: note, size: 5 x 4 x 1/32, in: envelope }',
+    ],
+    ['a long strip beside an envelope', together('strip: { stock: cream, cut: 11 x 2 }', ENVELOPE)],
+  ])('%s', (_, pieces, ...more) => {
+    expect(say(pieces, ...more)).toEqual([]);
+  });
+
+  it.each([
+    [
+      'a card wider than its envelope',
+      together(CARD, 'envelope: { stock: cream, form: envelope, card: 5 x 4 1/4, holds: card }'),
+      'error does-not-go-in at "card": envelope has 5 1/4 × 4 1/2 in inside, and card, closed, is 5 1/2 × 4 1/4 in and about 0.6 mm thick: about 1/4 in too little; make envelope at least 5 11/16 in wide inside, or card smaller',
+    ],
+    [
+      'the same without a word',
+      together(CARD, 'envelope: { stock: cream, form: envelope, card: 5 x 4 1/4 }'),
+      'error does-not-go-in at "5 x 4 1/4": envelope has 5 1/4 × 4 1/2 in inside, and card, closed, is 5 1/2 × 4 1/4 in and about 0.6 mm thick: about 1/4 in too little; make envelope at least 5 11/16 in wide inside, or card smaller',
+    ],
+    [
+      'a card with a layer that stands out',
+      together(CARD, 'front: { stock: cream, cut: 6 x 4, on: card.front, overhang: yes }', ENVELOPE),
+      'error does-not-go-in at "5 1/2 x 4 1/4": envelope has 5 3/4 × 4 1/2 in inside, and card, closed, is 6 × 4 1/4 in and about 0.9 mm thick: about 5/16 in too little; make envelope at least 6 3/16 in wide inside, or card smaller',
+    ],
+    [
+      'a card as large as its envelope',
+      together(CARD, 'envelope: { stock: cream, form: envelope, inside: 5 1/2 x 4 1/4, holds: card }'),
+      'warning does-not-go-in at "card": envelope has 5 1/2 × 4 1/4 in inside, and card, closed, is 5 1/2 × 4 1/4 in and about 0.6 mm thick: with the thickness of the paper that is too tight in width; make envelope at least 5 11/16 in wide and 4 3/8 in high inside',
+    ],
+    [
+      'a card longer than its box',
+      together(CARD, 'box: { stock: cream, form: tuck-end box, inside: 4 1/2 x 1 x 5, holds: card }'),
+      'error does-not-go-in at "card": box has 4 1/2 × 5 × 1 in inside, and card, closed, is 4 1/4 in × 5 1/2 in × 0.6 mm: 1/2 in too little; make box at least 5 5/8 in high inside, or card smaller',
+    ],
+    [
+      'fifty cards, two sheets of 0.3 mm each',
+      together(and(CARD, 'count: 50'), and(BOX, 'holds: card')),
+      'error does-not-go-in at "card": box has 4 1/2 × 6 × 1 in inside, and 50 × card take 4 1/4 in × 5 1/2 in × 30 mm: 4.6 mm too little; make box at least 1 5/16 in deep inside, or card smaller',
+    ],
+    [
+      'a tag wider than its pocket',
+      together(
+        'card: { stock: cream, cut: 4 1/4 x 9, score: [{ from: top, at: [6] }], panels: { back: A1, pocket: A2 }, glue: { pocket: back }, folds: { 1|2: valley 180 }, holds: tag }',
+        'tag: { stock: cream, cut: 4 1/2 x 5 }',
+      ),
+      'error does-not-go-in at "tag": card has 4 1/4 × 3 in inside, and tag is 4 1/2 × 5 in and about 0.3 mm thick: about 1/4 in too little; make card at least 4 11/16 in wide inside, or tag smaller',
+    ],
+    [
+      'a band too short, without a word',
+      together(CARD, 'band: { stock: cream, form: belly band, around: 3 3/4 x 1/16 }'),
+      'error does-not-go-in at "3 3/4 x 1/16": band goes round 4 in, and card, closed, is 4 1/4 in and about 0.6 mm thick: about 1/4 in too little; make band at least 4 7/16 in wide inside, or card smaller',
+    ],
+    [
+      'a band that falls off',
+      together(CARD, 'band: { stock: cream, form: belly band, inside: 6 1/4 x 1/16, around: card }'),
+      'warning band-loose at "card": band is about 1 11/16 in longer all the way round than card: it would slide off; make it 3/4 in narrower',
+    ],
+    [
+      'a card with no pocket',
+      together(and(CARD, 'holds: note'), 'note: { stock: cream, cut: 5 x 4 }'),
+      'error does-not-go-in at "note": card is to hold note, but nothing of it makes a room; put note on it with "on:", give card a pocket that is glued at its sides, or take "holds" out',
+    ],
+    [
+      'a flat piece',
+      together(and('plate: { stock: cream, cut: 7 x 7 }', 'around: card'), CARD),
+      'error does-not-go-in at "card": plate is to go round card, but nothing of it comes round; score it in panels and glue the last to the first, or take "around" out',
+    ],
+    [
+      'itself',
+      together(CARD, and(ENVELOPE, 'holds: envelope')),
+      'error circular-link at "envelope": envelope holds itself; name another piece there, or take one of the two out',
+    ],
+    [
+      'one another',
+      together(and(CARD, 'holds: envelope'), and(ENVELOPE, 'holds: card')),
+      'error circular-link at "envelope": card holds envelope, and envelope holds card; name another piece there, or take one of the two out',
+    ],
+    [
+      'nobody knows what',
+      together(CARD, and(ENVELOPE, 'holds: crad')),
+      'error unknown-reference at "crad": there is no piece "crad"; write "card"',
+    ],
+    [
+      'a band without a size',
+      together(CARD, 'band: { stock: cream, form: belly band, around: card }'),
+      'error missing-value at "band": band has no "inside:"; add "inside:"',
+    ],
+  ])('%s: once', (_, pieces, expected) => {
+    expect(say(pieces)).toEqual([expected]);
+  });
+});
+
+/**
+ * The girth of a flat pocket, 2 w, goes round a card of w and d where it is 2 (w + d), and a thickness of paper is what the
+ * proof wants to spare. Rounded by themselves, a card of 139.7 mm and an envelope 1/16 in wider are 140 and 141 mm.
+ */
+describe('an envelope of the other edition', () => {
+  const caliper = 0.45;
+  const sides = fc.integer({ min: 48, max: 104 });
+
+  it('still takes its card', () => {
+    fc.assert(
+      fc.property(sides, sides, (width, height) => {
+        const size = (more: number): string => `${width + more}/16 x ${height + more}/16`;
+        const stock = `cream: { name: Thick cardstock, sheet: 18 x 24, caliper: ${caliper} mm }`;
+        const pieces = together(
+          `card: { stock: cream, form: single-fold card, size: ${size(0)} }`,
+          `envelope: { stock: cream, form: envelope, inside: ${size(1)}, holds: card }`,
+        );
+        const [study] = examine(workspaceOf(sheetWith({ stock, pieces })));
+        for (const edition of [study?.editions.inch, study?.editions.metric]) {
+          const front = (piece: string): Size => {
+            const panel = edition?.shapes.nets.get(piece)?.panels.find(({ id }) => id === 'front');
+            if (!panel) throw new Error(`no front of ${piece}`);
+            return boxSize(panel.box);
+          };
+          const [card, envelope] = [front('card'), front('envelope')];
+          expect(envelope.width.mm - card.width.mm - 2 * caliper).toBeGreaterThanOrEqual(caliper);
+          expect(envelope.height.mm - card.height.mm).toBeGreaterThanOrEqual(caliper);
+        }
+      }),
+      { seed: 20261127, numRuns: 12 },
+    );
+  });
+});
