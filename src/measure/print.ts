@@ -49,6 +49,19 @@ export function printInches(length: Length, style: FractionStyle): string {
   return `${sign}${lead}${lead && ' '}${numerator}${slash}${denominator}`;
 }
 
+/** `1/64` or `3 31/64`, where a length is so many whole sixty-fourths: finer than a ruler shows. */
+export function printSixtyFourths(length: Length): string | undefined {
+  const { numerator, denominator } = length.in('in');
+  if (64n % denominator !== 0n) return undefined;
+  const magnitude = numerator < 0n ? -numerator : numerator;
+  const [whole, rest] = [magnitude / denominator, magnitude % denominator];
+  const parts = [
+    ...(whole > 0n || rest === 0n ? [`${whole}`] : []),
+    ...(rest > 0n ? [`${rest}/${denominator}`] : []),
+  ];
+  return `${numerator < 0n ? '−' : ''}${parts.join(' ')}`;
+}
+
 /** A decimal number of `unit` with at most `places` decimals, half away from zero, trailing zeros dropped. */
 export function printDecimal(length: Length, unit: Unit, places: number): string {
   const value = length.in(unit);

@@ -4,6 +4,7 @@ import { startOf } from '../project/source.ts';
 import type { Shapes } from '../shape/shapes.ts';
 import type { ProofContext, Rules } from './rule.ts';
 import { rules as byId } from './rules/index.ts';
+import { isWithin } from './sentences.ts';
 
 /**
  * What is wrong with one project: with its text, with its shapes, and what each rule finds. Never throws for what a
@@ -15,8 +16,18 @@ export function proofProject(
   shapes: Shapes,
   rules: Partial<Rules> = byId,
 ): Finding[] {
-  return [...project.findings, ...runRules({ workspace, project, shapes }, rules)];
+  return withoutEchoes([...project.findings, ...runRules({ workspace, project, shapes }, rules)]);
 }
+
+/** Where it is asked whether a comma is a decimal one, what the second number would be wrong with follows from that. */
+function withoutEchoes(findings: readonly Finding[]): Finding[] {
+  const asked = findings.flatMap(({ rule, at }) => (rule === 'unclear-comma' && at ? [at] : []));
+  return findings.filter(
+    ({ rule, at }) => !(SECOND.includes(rule) && at && asked.some((place) => isWithin(at, place))),
+  );
+}
+
+const SECOND: readonly RuleId[] = ['score-order', 'score-doubled'];
 
 /**
  * What the rules find that look at measurements, in a project or a part of one in either edition: one after the other,

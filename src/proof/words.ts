@@ -1,5 +1,6 @@
-import type { Length, Unit } from '../measure/length.ts';
-import { printDecimal, printInches, printLength, roundedSign } from '../measure/print.ts';
+import { Length, type Unit } from '../measure/length.ts';
+import { printDecimal, printInches, printLength, printSixtyFourths, roundedSign } from '../measure/print.ts';
+import { roundUp } from '../measure/round.ts';
 import type { Size } from '../measure/size.ts';
 import { type Ref, writeName } from '../project/ref.ts';
 
@@ -10,11 +11,23 @@ import { type Ref, writeName } from '../project/ref.ts';
 export function sayLength(length: Length, unit: Unit): string {
   if (unit !== 'in') return sayMetric(length, unit);
   if (roundedSign(length, 'in') === '') return printLength(length, 'in');
+  const fine = printSixtyFourths(length);
+  if (fine !== undefined) return `${fine} in`;
   if (1000n % length.in('in').denominator === 0n) return `${printDecimal(length, 'in', 3)} in`;
   if (10n % length.in('mm').denominator === 0n) return `${printDecimal(length, 'mm', 1)} mm`;
   const rounded = printInches(length, 'plain');
   return rounded === '0' ? 'less than 1/32 in' : `about ${rounded} in`;
 }
+
+/** What papers take up, to a thousandth of an inch or a hundredth of a millimetre, rounded up: `0.013 in`. */
+export function sayThickness(thickness: Length, unit: Unit): string {
+  return sayLength(roundUp(thickness, FINE[unit === 'in' ? 'in' : 'mm']), unit);
+}
+
+const FINE: Readonly<Record<'in' | 'mm', Length>> = {
+  in: Length.of(1, 1000, 'in'),
+  mm: Length.of(1, 100, 'mm'),
+};
 
 function sayMetric(length: Length, unit: 'mm' | 'cm'): string {
   const number = printDecimal(length, unit, unit === 'mm' ? 2 : 3);

@@ -179,6 +179,13 @@ export function positionOf(fold: Pick<Fold, 'from' | 'to'>): Length {
   return lineOf(fold) === 'upright' ? fold.from.x : fold.from.y;
 }
 
+/** Whether two folds lie on one upright or across line. */
+export function isOneLine(one: Fold, other: Fold): boolean {
+  return (
+    lineOf(one) === lineOf(other) && lineOf(one) !== 'slanted' && positionOf(one).equals(positionOf(other))
+  );
+}
+
 /** How long an upright or across line is. */
 export function foldLength({ from, to }: Pick<Fold, 'from' | 'to'>): Length {
   return Length.max(from.x.minus(to.x).abs(), from.y.minus(to.y).abs());

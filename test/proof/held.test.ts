@@ -117,6 +117,12 @@ describe('the end of a box of six sides', () => {
     ]);
   });
 
+  it('has flaps that are too long, and of their glue nothing is said', () => {
+    expect(said(sixSided(SIX, '3 3/4').replace('12 3/4 x 5', '12 3/4 x 8'))).toEqual([
+      'error flap-too-long at "3 3/4": box.A2, box.B2, box.C2, box.D2, box.E2 and box.F2 stick out about 5/16 in past the walls of the end; trim A2, B2, C2, D2, E2 and F2 until they lie inside the walls, or taper them',
+    ]);
+  });
+
   it('is meant to be open where flaps that are not stuck cover less than half of it', () => {
     expect(said(sixSided('G1: A1', '1/4'))).toEqual([]);
   });

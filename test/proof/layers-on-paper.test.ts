@@ -184,6 +184,11 @@ describe('a layer that is not seen', () => {
     ],
     ['on the panel that a tab is stuck to', TUCK + mat('cut: 3/4 x 2, on: box.left'), []],
     [
+      'on a flap that is glued and is narrower than it is',
+      ENVELOPE + mat('cut: 1 1/2 x 2, on: envelope.left-flap'),
+      [stuck('envelope.left-flap', 'envelope.back')],
+    ],
+    [
       'on a flap of a bag that others are stuck over',
       `bag: { stock: cream, form: gusseted bag, inside: 3 x 2 x 3 }\n${mat('cut: 1/2 x 1/2, on: bag.left-front-bottom')}`,
       [

@@ -96,9 +96,7 @@ describe('thin-reveal', () => {
     ['cut: 2 x 2, at: { top: 1/16 }', []],
     [
       'cut: 2 x 3 31/32, turn: 90',
-      [
-        '3 31/32: layer leaves less than 1/32 in of card to show at the left and right, too thin to look even',
-      ],
+      ['3 31/32: layer leaves 1/64 in of card to show at the left and right, too thin to look even'],
     ],
   ])('%s', (layer, expected) => {
     expect(said(onCard('thin-reveal', layer))).toEqual(expected);

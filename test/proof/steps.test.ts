@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { blamed, ofRule } from './workspace.ts';
+import { sheetWith } from './sheet-with.ts';
+import { blamed, findingsOf, ofRule } from './workspace.ts';
 
 const PIECES = 'card: { stock: cream, cut: 4 x 5 }';
 
@@ -174,6 +175,21 @@ describe('layer-before-base', () => {
     ['pt', 'Stick the :piece[label].'],
   ])('is not found in %s: %s', (language, first) => {
     expect(early(language, first)).toEqual([]);
+  });
+});
+
+describe('a comma that may be a decimal one', () => {
+  it.each([
+    ['[10,5]', ['warning unclear-comma: 10,5']],
+    ['[52,5, 105, 157,5]', ['warning unclear-comma: 52,5', 'error unclear-comma: 157,5']],
+    ['[52,5, 105, 104]', ['warning unclear-comma: 52,5', 'warning score-order: 104']],
+  ])('is asked about, and nothing that follows from it is said: %s', (at, expected) => {
+    const pieces = `card: { stock: cream, cut: 210 x 140, score: [{ from: left, at: ${at} }] }`;
+    const found = findingsOf(sheetWith({ unit: 'mm', pieces, stock: 'cream: { sheet: 210 x 297 }' }));
+    const said = found.filter(
+      ({ rule }) => rule === 'unclear-comma' || ['score-order', 'score-doubled'].includes(rule),
+    );
+    expect(said.map((each) => `${each.severity} ${each.rule}: ${blamed(each)}`)).toEqual(expected);
   });
 });
 

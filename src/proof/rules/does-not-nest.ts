@@ -1,5 +1,5 @@
 import { Length } from '../../measure/length.ts';
-import { nextMark, roundUp } from '../../measure/round.ts';
+import { nextMark } from '../../measure/round.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
 import type { Edge } from '../../project/net-as-written.ts';
 import { restOf } from '../../shape/base-panel.ts';
@@ -12,7 +12,7 @@ import { lineOf, positionOf } from '../../shape/tube.ts';
 import type { OfPiece } from '../folded-sheets.ts';
 import { thickestPile } from '../piles.ts';
 import type { Rule } from '../rule.ts';
-import { sayLength, sayList, sayPanels } from '../words.ts';
+import { sayLength, sayList, sayPanels, sayThickness } from '../words.ts';
 
 type Facts = OfPiece & {
   /** The sheet of the piece that goes over its own: `lid`. */
@@ -23,9 +23,6 @@ type Facts = OfPiece & {
   readonly by: Length;
   readonly takes: Length;
 };
-
-/** What thicknesses are said to. */
-const FINE = { in: Length.of(1, 1000, 'in'), mm: Length.of(1, 100, 'mm') };
 
 /** What a lid needs to slide. Common practice, no source. */
 const PLAY: Length = Length.of(1, 16, 'in');
@@ -72,7 +69,7 @@ export const doesNotNest: Rule<Facts> = {
     const room = sayLength(nextMark(takes.plus(PLAY), rulerUnit(unit)), unit);
     const on = sayPanels(piece, walls);
     return {
-      message: `${piece}.${over} has ${sayLength(by, unit)} to spare round ${on}; the paper there, with ${sayList(layers)} stuck on it, takes ${sayLength(roundUp(takes, FINE[rulerUnit(unit)]), unit)}`,
+      message: `${piece}.${over} has ${sayLength(by, unit)} to spare round ${on}; the paper there, with ${sayList(layers)} stuck on it, takes ${sayThickness(takes, unit)}`,
       remedy: `give ${piece} a "clearance" of ${room}, or leave ${sayList(layers)} off`,
     };
   },

@@ -5,7 +5,7 @@ import type { Net } from '../../shape/net.ts';
 import { lineOf } from '../../shape/tube.ts';
 import { pieceIn } from '../part-names.ts';
 import type { Rule } from '../rule.ts';
-import { sayLength } from '../words.ts';
+import { sayThickness } from '../words.ts';
 
 type Facts = {
   readonly name: string;
@@ -43,7 +43,7 @@ export const foldAcrossGrain: Rule<Facts> = {
     }
   },
   say: ({ name, stock, thickness, unit, grain }) => ({
-    message: `every fold of ${name} runs across the fibers of ${stock}, which is ${sayLength(thickness, unit)} thick`,
+    message: `every fold of ${name} runs across the fibers of ${stock}, which is ${sayThickness(thickness, unit)} thick`,
     remedy: 'cut it the other way round on the sheet, or score each line twice and fold it slowly',
     notes: [{ message: 'the grain is given here', at: grain }],
   }),

@@ -1,3 +1,4 @@
+import { flapsTooLong } from '../../shape/closure/too-long.ts';
 import type { Mate } from '../../shape/net.ts';
 import { type BlockedGlue, blockedGlue } from '../../shape/stacking/blocked-glue.ts';
 import { stackOf } from '../../shape/stacking/folding.ts';
@@ -27,8 +28,12 @@ export const glueBlocked: Rule<Facts> = {
   passes: { with: 'bottom: right }', insteadOf: 'bottom: right, left: bottom }' },
   *check(context) {
     for (const sheet of closedSheets(context)) {
-      for (const { mate, between } of blockedGlue(stackOf(sheet.net, sheet.caliper.mm))) {
+      const blocked = blockedGlue(stackOf(sheet.net, sheet.caliper.mm));
+      // What is too long lies on more than it should.
+      const tooLong = blocked.length > 0 ? flapsTooLong(sheet.shape, sheet.caliper) : [];
+      for (const { mate, between } of blocked) {
         const { from, to, at = sheet.at } = mate;
+        if ([from, to, ...between].some((panel) => tooLong.includes(panel))) continue;
         yield { at, facts: { ...sheet.of, from, to, between } };
       }
     }

@@ -1,6 +1,7 @@
 import { Length, type Unit } from '../../measure/length.ts';
 import type { Edge } from '../../project/net-as-written.ts';
 import { type Axis, type AxisFacts, axesOf, axisFacts, noteBase, sizePlace } from '../axis.ts';
+import { coveredBy } from '../covered.ts';
 import type { Evidence, Rule } from '../rule.ts';
 import type { Words } from '../told.ts';
 import { sayLength } from '../words.ts';
@@ -26,13 +27,12 @@ export const layerOverhang: Rule<Facts> = {
     blames: '3 3/4',
   },
   passes: { with: '3 1/4', insteadOf: '3 3/4' },
-  *check({ project, shapes }) {
-    const layers = shapes.layers.filter(({ piece }) => !piece.overhang);
-    for (const axis of layers.flatMap(axesOf)) {
-      const facts = axisFacts(project, axis);
-      if (axis.size.greaterThan(axis.base)) yield { at: sizePlace(axis), facts };
-      else
-        for (const side of axis.sides) if (axis.layer.reveals[side].sign < 0) yield tooFar(axis, side, facts);
+  *check(context) {
+    const { project, shapes } = context;
+    for (const layer of shapes.layers.filter(({ piece }) => !piece.overhang)) {
+      const found = axesOf(layer).flatMap((axis) => overhangs(axis, axisFacts(project, axis)));
+      // Of one that is stuck on a joint that says enough.
+      if (found.length > 0 && !coveredBy(layer, context)?.gluedTo) yield* found;
     }
   },
   say: (facts) => ({
@@ -40,6 +40,12 @@ export const layerOverhang: Rule<Facts> = {
     notes: noteBase(facts),
   }),
 };
+
+function overhangs(axis: Axis, facts: AxisFacts): readonly Evidence<Facts>[] {
+  if (axis.size.greaterThan(axis.base)) return [{ at: sizePlace(axis), facts }];
+  const passed = axis.sides.filter((side) => axis.layer.reveals[side].sign < 0);
+  return passed.map((side) => tooFar(axis, side, facts));
+}
 
 function tooFar(axis: Axis, past: Edge, facts: AxisFacts): Evidence<Facts> {
   const { piece, reveals } = axis.layer;

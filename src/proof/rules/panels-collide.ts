@@ -1,11 +1,9 @@
 import type { Length } from '../../measure/length.ts';
 import { foldedLength } from '../../measure/round.ts';
 import { type Collision, collisions } from '../../shape/closure/collisions.ts';
-import { flapsSticking } from '../../shape/closure/end-cover.ts';
-import { longFlaps, tubeEnds } from '../../shape/closure/ends.ts';
 import { allMeet } from '../../shape/closure/glue.ts';
-import { protrusions } from '../../shape/closure/protrusion.ts';
 import { tolerance } from '../../shape/closure/tolerance.ts';
+import { panelsTooLong } from '../../shape/closure/too-long.ts';
 import { foldNet } from '../../shape/fold.ts';
 import { afterStage, stageCount } from '../../shape/fold-order.ts';
 import type { FoldedShape } from '../../shape/folded-shape.ts';
@@ -71,7 +69,7 @@ const collisionsOf: (net: Net, sheet: Pick<FoldedSheet, 'shape' | 'caliper'>) =>
     const poses = Array.from({ length: Math.max(0, stageCount(net) - 1) }, (_, index) =>
       foldNet(net, { at: afterStage(net, index + 1), caliper: caliper.mm }),
     );
-    const long = tooLong(net, shape, caliper);
+    const long = panelsTooLong(shape, caliper);
     const found = new Map<string, Collision>();
     for (const pose of [shape, ...poses]) {
       for (const collision of collisions(pose, allowed)) {
@@ -81,15 +79,6 @@ const collisionsOf: (net: Net, sheet: Pick<FoldedSheet, 'shape' | 'caliper'>) =>
     }
     return [...found.values()];
   });
-
-/** Flaps and tabs that other rules call too long. */
-function tooLong(net: Net, shape: FoldedShape, caliper: Length): ReadonlySet<string> {
-  const flaps = tubeEnds(net).flatMap((end) => [
-    ...longFlaps(end, caliper).flatMap(({ parts }) => parts),
-    ...flapsSticking(shape, end, caliper).flatMap(({ flap }) => flap.parts),
-  ]);
-  return new Set([...flaps, ...protrusions(shape, caliper).map(({ tab }) => tab)]);
-}
 
 type Cause = Pick<Facts, 'panels'> & { readonly pairs: readonly Collision['panels'][]; readonly by: number };
 

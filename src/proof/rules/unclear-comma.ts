@@ -1,9 +1,13 @@
 import type { Length } from '../../measure/length.ts';
 import { type At, type Place, textAt } from '../../project/source.ts';
 import type { Rule } from '../rule.ts';
+import { isWithin } from '../sentences.ts';
 import { quote } from '../words.ts';
 
-export const unclearComma: Rule<{ readonly written: string }> = {
+/** The words; whether two positions there cannot be, for the line is there already. */
+type Facts = { readonly written: string; readonly isTwice: boolean };
+
+export const unclearComma: Rule<Facts> = {
   severity: 'warning',
   summary: 'In a list of positions, it is clear which commas are decimal ones.',
   why: 'In a list, a comma leads on to the next number: `[2,5, 10,5]` is four positions, not two. This is checked where a sheet is measured in metric and only some commas of a list have a space after them, or where the only comma of a list has none.',
@@ -14,16 +18,20 @@ export const unclearComma: Rule<{ readonly written: string }> = {
   },
   passes: { with: '2.5', insteadOf: '2,5' },
   ownEditionOnly: true,
-  *check({ project }) {
+  *check({ project, shapes }) {
     if (project.unit === 'in') return;
     for (const { body } of project.pieces.values()) {
       const lists = body.kind === 'net' ? body.score : [];
       for (const at of lists.flatMap((list) => unclearIn(list.at))) {
-        yield { at, facts: { written: textAt(at) } };
+        const isTwice = shapes.findings.some(
+          (found) => found.rule === 'score-doubled' && found.at && isWithin(found.at, at),
+        );
+        yield { at, facts: { written: textAt(at), isTwice } };
       }
     }
   },
-  say: ({ written }) => ({
+  say: ({ written, isTwice }) => ({
+    ...(isTwice && { severity: 'error' }),
     message: `${quote(written)} is read as two positions`,
     remedy: `write ${quote(written.replace(',', '.'))} if it is one, or put a space after the comma`,
   }),

@@ -1,7 +1,7 @@
 import type { Fold, Net } from '../net.ts';
 import { branchOf, type PanelTree, panelForest } from '../panel-tree.ts';
 import { perNet } from '../per-net.ts';
-import { lineOf, positionOf } from '../tube.ts';
+import { isOneLine } from '../tube.ts';
 
 /**
  * A net with all unfolded that can be opened without tearing: every fold, with all that hangs on it, that no glue joins
@@ -42,10 +42,4 @@ function alongside(tree: PanelTree, rings: readonly Fold[], fold: Fold): readonl
 function isCut(tree: PanelTree, panel: string, { panels: [one, other] }: Fold): boolean {
   const branch = branchOf(tree, panel);
   return branch.has(one) !== branch.has(other);
-}
-
-function isOneLine(one: Fold, other: Fold): boolean {
-  return (
-    lineOf(one) === lineOf(other) && lineOf(one) !== 'slanted' && positionOf(one).equals(positionOf(other))
-  );
 }
