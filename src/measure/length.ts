@@ -24,6 +24,7 @@ export type Ratio = { readonly numerator: bigint; readonly denominator: bigint }
 export class Length {
   static readonly zero: Length = new Length(new Fraction(0n, 1n));
   readonly #mm: Fraction;
+  #near: Millimetres | undefined;
 
   private constructor(mm: Fraction) {
     this.#mm = mm;
@@ -116,7 +117,8 @@ export class Length {
 
   /** The nearest floating-point number of millimetres, for drawing. */
   get mm(): Millimetres {
-    return this.#mm.valueOf() as Millimetres;
+    this.#near ??= this.#mm.valueOf() as Millimetres;
+    return this.#near;
   }
 
   /** The exact number of inches, `9/4 in`: the same text for equal lengths only, so that maps may have it for a key. */

@@ -69,8 +69,16 @@ export function shown(place: Place): string {
   return text.length > 60 ? `${text.slice(0, 59)}…` : text;
 }
 
+/** Asking `Intl` takes as long as reading a short sheet. */
+const decimalsOf = new Map<string, number>();
+
 /** How many decimals a currency has by ISO 4217, as `Intl` knows it. */
 export function moneyDecimals(currency: string): number {
   const options = { style: 'currency', currency } as const;
-  return new Intl.NumberFormat('en', options).resolvedOptions().maximumFractionDigits ?? 2;
+  const decimals =
+    decimalsOf.get(currency) ??
+    new Intl.NumberFormat('en', options).resolvedOptions().maximumFractionDigits ??
+    2;
+  decimalsOf.set(currency, decimals);
+  return decimals;
 }

@@ -39,7 +39,11 @@ export function placed(pose: Pose, point: Point3): Point3 {
 }
 
 function turned({ right, up, outside }: Pose, { x, y, z }: Point3): Point3 {
-  return plus(plus(scaled(right, x), scaled(up, y)), scaled(outside, z));
+  return {
+    x: right.x * x + up.x * y + outside.x * z,
+    y: right.y * x + up.y * y + outside.y * z,
+    z: right.z * x + up.z * y + outside.z * z,
+  };
 }
 
 function joined(pose: Pose, next: Pose): Pose {
