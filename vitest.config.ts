@@ -5,6 +5,9 @@ export default defineConfig({
     include: ['test/**/*.test.ts'],
     testTimeout: 180_000,
     hookTimeout: 180_000,
+    globalSetup: ['test/temporary.ts'],
+    // Files share what a worker has loaded and studied: they change nothing outside themselves.
+    isolate: false,
     // On two cores vitest would keep one for itself.
     maxWorkers: 2,
   },

@@ -1,9 +1,8 @@
-import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { cpSync, mkdirSync, mkdtempSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { Readable, Writable } from 'node:stream';
 import { fileURLToPath } from 'node:url';
-import { afterAll } from 'vitest';
+import { inject } from 'vitest';
 import { run } from '../../src/cli.ts';
 
 /** What a command line did. */
@@ -32,17 +31,9 @@ export async function sheetwright(cwd: string, ...argv: string[]): Promise<Outco
   return { code, ...printed };
 }
 
-const folders: string[] = [];
-
-afterAll(() => {
-  for (const folder of folders) rmSync(folder, { recursive: true, force: true });
-});
-
-/** An empty folder that is gone after the tests of a file. */
+/** An empty folder that is gone after the tests. */
 export function emptyFolder(): string {
-  const folder = mkdtempSync(join(tmpdir(), 'sheetwright-test-'));
-  folders.push(folder);
-  return folder;
+  return mkdtempSync(join(inject('temporary'), 'test-'));
 }
 
 /** A folder with these files, by their paths in it. */

@@ -6,9 +6,10 @@ import { cutList } from '../../src/handout/cut-list.ts';
 import { scoreList } from '../../src/handout/score-list.ts';
 import type { Project, Site } from '../../src/project/model.ts';
 import { loadWorkspace } from '../../src/shape/workspace.ts';
-import { demoCopy, emptyFolder, sheetwright } from '../cli/terminal.ts';
+import { emptyFolder, sheetwright } from '../cli/terminal.ts';
 import { parseMarkup, textOf } from '../handout/markup.ts';
 import { settingFor } from '../handout/sample.ts';
+import { madeDemo } from '../made-demo.ts';
 import { type Pdf, readPdf } from '../print/read-pdf.ts';
 
 const FOOT_MM = 250;
@@ -33,8 +34,7 @@ describe('the cue cards of the demo', () => {
   const cards = new Map<string, Pdf>();
 
   beforeAll(async () => {
-    folder = demoCopy();
-    expect((await sheetwright(folder, 'make')).code).toBe(0);
+    folder = await madeDemo();
     const root = join(folder, 'projects');
     const workspace = await loadWorkspace(root, { namedFrom: root });
     site = workspace.site;

@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { demoCopy, emptyFolder, sheetwright } from '../cli/terminal.ts';
@@ -31,10 +31,10 @@ function rewrite(path: string, from: string, to: string): void {
 const BOX = 'short-pencil-box';
 const sheetOf = (folder: string, slug: string): string => join(folder, 'projects', slug, 'sheet.md');
 
-/** A workspace of three demo projects. */
-function smallWorkspace(): string {
+/** A workspace of a few demo projects. */
+function smallWorkspace(...others: readonly string[]): string {
   const folder = demoCopy();
-  const kept = new Set([BOX, 'three-layer-thank-you', 'seed-paper-folder', 'shared']);
+  const kept = new Set([BOX, 'shared', ...others]);
   for (const entry of readdirSync(join(folder, 'projects'), { withFileTypes: true })) {
     if (entry.isDirectory() && !kept.has(entry.name)) {
       rmSync(join(folder, 'projects', entry.name), { recursive: true });
@@ -53,7 +53,7 @@ describe('a make with PDFs', () => {
     Buffer.from(files.get(`site/${BOX}/index.html`) ?? '', 'base64').toString('utf8');
 
   beforeAll(async () => {
-    folder = smallWorkspace();
+    folder = smallWorkspace('seed-paper-folder');
     const first = await sheetwright(folder, 'make');
     expect(first.err).toMatch(/making site\/short-pencil-box\/short-pencil-box-a4\.pdf/u);
     expect(first.code).toBe(0);
@@ -127,9 +127,22 @@ describe('a make with PDFs', () => {
 });
 
 describe('a make without PDFs', () => {
+  let madeOnce = '';
+
+  beforeAll(async () => {
+    madeOnce = smallWorkspace('three-layer-thank-you', 'seed-paper-folder');
+    expect((await sheetwright(madeOnce, 'make', '--no-pdf')).code).toBe(0);
+  });
+
+  /** A workspace of three demo projects, and all that was made of it. */
+  function madeWorkspace(): string {
+    const folder = emptyFolder();
+    cpSync(madeOnce, folder, { recursive: true });
+    return folder;
+  }
+
   it('keeps the last good output of a project with an error, makes the others, and fails', async () => {
-    const folder = smallWorkspace();
-    expect((await sheetwright(folder, 'make', '--no-pdf')).code).toBe(0);
+    const folder = madeWorkspace();
     const before = contents(join(folder, 'dist'));
     rewrite(sheetOf(folder, BOX), 'cut: 9 x 6 1/2', 'cut: 9 x 6 1/0');
     rewrite(sheetOf(folder, 'three-layer-thank-you'), 'title: ', 'title: Another ');
@@ -147,7 +160,7 @@ describe('a make without PDFs', () => {
   });
 
   it('makes only the projects named, and refuses one that is not there', async () => {
-    const folder = smallWorkspace();
+    const folder = smallWorkspace('seed-paper-folder');
     await sheetwright(folder, 'make', 'projects', '--no-pdf', '--only', BOX);
     expect(existsSync(join(folder, 'dist/site', BOX))).toBe(true);
     expect(existsSync(join(folder, 'dist/site/seed-paper-folder'))).toBe(false);
@@ -157,8 +170,7 @@ describe('a make without PDFs', () => {
   });
 
   it('removes what it made of a project that is gone, and nothing else', async () => {
-    const folder = smallWorkspace();
-    await sheetwright(folder, 'make', '--no-pdf');
+    const folder = madeWorkspace();
     const mine = join(folder, 'dist/site/mine.txt');
     writeFileSync(mine, 'mine');
     rmSync(join(folder, 'projects', BOX), { recursive: true });
@@ -169,8 +181,7 @@ describe('a make without PDFs', () => {
   });
 
   it('follows a shared value into every project that uses it, and into no other', async () => {
-    const folder = smallWorkspace();
-    await sheetwright(folder, 'make', '--no-pdf');
+    const folder = madeWorkspace();
     const before = contents(join(folder, 'dist'));
     rewrite(join(folder, 'projects/shared/stock.yaml'), 'Ripple print', 'Wavelet print');
     await sheetwright(folder, 'make', '--no-pdf');

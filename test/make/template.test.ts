@@ -1,10 +1,11 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { examine } from '../../src/examine/examine.ts';
 import type { Net } from '../../src/shape/net.ts';
 import { loadWorkspace } from '../../src/shape/workspace.ts';
-import { demoCopy, sheetwright } from '../cli/terminal.ts';
+import { folderWith, sheetwright } from '../cli/terminal.ts';
+import { madeDemo } from '../made-demo.ts';
 import { type Pdf, type PdfPage, readPdf } from '../print/read-pdf.ts';
 
 /** Millimetres. */
@@ -139,14 +140,13 @@ function printedShare(pdf: Pdf, net: Net, wanted: readonly Segment[], isDashed: 
 }
 
 describe('the actual-size template', () => {
-  let folder = '';
+  let demo = '';
+  let large = '';
+  const folderOf = (slug: string): string => (slug === 'large-tray' ? large : demo);
   beforeAll(async () => {
-    folder = demoCopy();
-    mkdirSync(join(folder, 'projects/large-tray'));
-    writeFileSync(join(folder, 'projects/large-tray/sheet.md'), LARGE);
-    const only = ['short-pencil-box', 'seed-packet-keeper', 'large-tray'];
-    const { code } = await sheetwright(folder, 'make', '--only', ...only);
-    expect(code).toBe(0);
+    demo = await madeDemo();
+    large = folderWith({ 'projects/large-tray/sheet.md': LARGE });
+    expect((await sheetwright(large, 'make')).code).toBe(0);
   }, 180_000);
 
   it.each([
@@ -159,6 +159,7 @@ describe('the actual-size template', () => {
   ] as const)(
     'of %s, %s, on paper%s: every line of the %s edition within 0.1 mm',
     async (slug, id, paper, edition) => {
+      const folder = folderOf(slug);
       const workspace = await loadWorkspace(join(folder, 'projects'));
       const study = examine(workspace).find(({ project }) => project.slug === slug);
       const net = study?.editions[edition].shapes.nets.get(id);
@@ -181,7 +182,7 @@ describe('the actual-size template', () => {
   );
 
   it('has a square of 1 in and one of 20 mm to measure', async () => {
-    const bytes = readFileSync(join(folder, 'dist/site/short-pencil-box/short-pencil-box-template.pdf'));
+    const bytes = readFileSync(join(demo, 'dist/site/short-pencil-box/short-pencil-box-template.pdf'));
     const { pages } = await readPdf(new Uint8Array(bytes));
     const text = pages.map((page) => page.text).join('\n');
     expect(text).toMatch(/100\s?%/u);

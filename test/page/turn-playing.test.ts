@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { openSite } from '../site/made.ts';
 import { frames } from './browser.ts';
 import { BOX, picture, press, said, visit } from './turn-site.ts';
+
+openSite();
 
 describe('playing', () => {
   it('goes on by itself until it is told to pause, and on from there', async () => {

@@ -1,45 +1,21 @@
-import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Page } from 'puppeteer-core';
-import { afterAll, afterEach, beforeAll, expect } from 'vitest';
-import type { Running } from '../../src/print/launch.ts';
-import { demoCopy, sheetwright } from '../cli/terminal.ts';
-import { type Circumstances, frames, type OpenPage, openBrowser, openPage } from './browser.ts';
+import { siteFolder, visit as visitPage } from '../site/made.ts';
+import { type Circumstances, frames, type OpenPage } from './browser.ts';
 
 export const BOX = 'seed-packet-keeper';
 export const TRAY = 'shortbread-tray';
 /** Pixels across: a phone, and a screen on a table. */
 export const WIDTHS: readonly number[] = [390, 1280];
 
-let browser: Running;
-let site = '';
-const open: Page[] = [];
-
-/** Two demo projects made as a site, on disk, for the tests of one file. */
-beforeAll(async () => {
-  const folder = demoCopy();
-  const { code } = await sheetwright(folder, 'make', '--no-pdf', '--only', BOX, TRAY);
-  expect(code).toBe(0);
-  site = pathToFileURL(join(folder, 'dist/site/')).href;
-  browser = await openBrowser();
-}, 120_000);
-
-afterEach(async () => {
-  for (const page of open.splice(0)) await page.close();
-});
-
-afterAll(() => browser?.stop());
-
 /** Where the site lies, as a page's address begins. */
 export function siteAddress(): string {
-  return site;
+  return pathToFileURL(`${siteFolder()}/`).href;
 }
 
 /** A project's page as a reader opens it from disk. */
-export async function visit(slug: string, circumstances: Circumstances): Promise<OpenPage> {
-  const visited = await openPage(browser, `${site}${slug}/index.html`, circumstances);
-  open.push(visited.page);
-  return visited;
+export function visit(slug: string, circumstances: Circumstances): Promise<OpenPage> {
+  return visitPage(`${slug}/index.html`, circumstances);
 }
 
 /** All that is drawn of the first piece. */

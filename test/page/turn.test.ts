@@ -2,8 +2,11 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { Page } from 'puppeteer-core';
 import { describe, expect, it } from 'vitest';
+import { openSite } from '../site/made.ts';
 import { frames } from './browser.ts';
 import { BOX, picture, press, said, siteAddress, TRAY, visit, WIDTHS } from './turn-site.ts';
+
+openSite();
 
 describe.each(WIDTHS)('a page opened from disk, %i pixels wide', (width) => {
   it('draws the piece in its still picture’s place, asks for nothing outside the site and complains of nothing', async () => {

@@ -1,8 +1,8 @@
 import type { Page } from 'puppeteer-core';
 import { describe, expect, it } from 'vitest';
-import { makeSite, visit } from './made.ts';
+import { openSite, visit } from './made.ts';
 
-makeSite();
+openSite();
 
 /** The titles of the projects that can be seen in the lists below the next session, by section. */
 async function shown(page: Page): Promise<Readonly<Record<string, readonly string[]>>> {

@@ -3,9 +3,9 @@ import { createRequire } from 'node:module';
 import jsQrPackage from 'jsqr';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
-import { found, makeSite, visit } from './made.ts';
+import { found, openSite, visit } from './made.ts';
 
-makeSite();
+openSite();
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const jsQr = jsQrPackage as unknown as typeof jsQrPackage.default;

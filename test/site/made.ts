@@ -2,31 +2,18 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { ElementHandle, Page } from 'puppeteer-core';
 import { afterAll, afterEach, beforeAll } from 'vitest';
-import { make } from '../../src/make/make.ts';
 import type { Running } from '../../src/print/launch.ts';
-import { demoCopy } from '../cli/terminal.ts';
+import { madeDemo } from '../made-demo.ts';
 import { type Circumstances, type OpenPage, openBrowser, openPage } from '../page/browser.ts';
-
-/** The day the site is made in tests: one session has been, others are to come. */
-export const TODAY = '2026-11-25';
 
 let browser: Running;
 let folder = '';
 const open: Page[] = [];
 
-/** The demo workspace made as a site, on disk, for the tests of one file. */
-export function makeSite(): void {
+/** Opens the demo's site, on disk, for the tests of one file. */
+export function openSite(): void {
   beforeAll(async () => {
-    const root = demoCopy();
-    folder = join(root, 'dist/site');
-    await make({
-      root: join(root, 'projects'),
-      out: join(root, 'dist'),
-      namedFrom: root,
-      pdf: false,
-      pdfsLater: true,
-      today: TODAY,
-    });
+    folder = join(await madeDemo(), 'dist/site');
     browser = await openBrowser();
   }, 180_000);
 
