@@ -192,6 +192,8 @@ const TAKES_UP: ReadonlySet<string> = new Set([
   'scores',
   'trims',
   'assembly',
+  'edge',
+  'impressions',
 ] satisfies ReferenceKind[]);
 
 /** Ids of the pieces a step takes up, in the order it names them; what only the demonstrator is told does not count. */

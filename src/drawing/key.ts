@@ -4,7 +4,7 @@ import type { Canvas } from './canvas.ts';
 import { plain, widthOf } from './lettering.ts';
 
 /** What a template can show that a reader must be told the meaning of. */
-type KeyEntry = 'cut' | 'mountain' | 'valley' | 'flat' | 'waste' | 'glue';
+type KeyEntry = 'cut' | 'mountain' | 'valley' | 'flat' | 'waste' | 'glue' | 'motif' | 'image';
 
 /** The entries for what a net really has, in reading order. */
 export function keyEntries(net: Net): readonly KeyEntry[] {
@@ -15,6 +15,8 @@ export function keyEntries(net: Net): readonly KeyEntry[] {
     ...folds,
     ...(net.waste.length > 0 ? (['waste'] as const) : []),
     ...(net.glue.length > 0 ? (['glue'] as const) : []),
+    ...(net.rows ? (['motif'] as const) : []),
+    ...(net.impressions ? (['image'] as const) : []),
   ];
 }
 
@@ -48,10 +50,23 @@ function drawSample(canvas: Canvas, entry: KeyEntry, x: number, y: number): void
   } else if (entry === 'glue') {
     canvas.dots(area);
     canvas.line('blank', area, true);
+  } else if (entry === 'image') {
+    canvas.line('image', area, true);
+  } else if (entry === 'motif') {
+    for (const middle of [0.2, 0.5, 0.8]) drawMotif(canvas, x + SAMPLE * middle, y);
   } else {
     canvas.line(entry, [
       { x, y },
       { x: x + SAMPLE, y },
     ]);
   }
+}
+
+/** A half-round motif on a level edge. */
+function drawMotif(canvas: Canvas, x: number, y: number): void {
+  const angles = Array.from({ length: 9 }, (_, step) => (step * Math.PI) / 8);
+  canvas.line(
+    'motif',
+    angles.map((angle) => ({ x: x - Math.cos(angle) * 1.3, y: y - 1 + Math.sin(angle) * 2 })),
+  );
 }

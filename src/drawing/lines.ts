@@ -23,4 +23,6 @@ export const LINES = {
   dimension: { width: 0.18 },
   extension: { width: 0.13 },
   mark: { width: 0.25 },
+  motif: { width: 0.25 },
+  image: { width: 0.18, dashes: [0.25, 0.7] },
 } as const;

@@ -4,6 +4,7 @@ import { boxCorners } from '../shape/outline.ts';
 import { refNamed } from '../words/names.ts';
 import { layerTwin } from '../words/reveals.ts';
 import { Canvas, type Drawing } from './canvas.ts';
+import { drawDecoration, tellDecoration } from './decoration.ts';
 import { dimensionSize, tailOf } from './dimension.ts';
 import { AT_ORIGIN, blankLines, cutLines, type DrawingFrame, placeAll, sheetBox } from './outline.ts';
 import { spokenReveals } from './reveals.ts';
@@ -38,6 +39,7 @@ export function pieceDrawing(
   const frame: DrawingFrame = { scale, ...AT_ORIGIN };
   const canvas = new Canvas(style);
   drawCut(canvas, net.drawn, frame, colorOf(editions[style.shown[0]], id));
+  drawDecoration(canvas, net.drawn, frame, false);
   if (dimensioned) drawSize(canvas, net, frame);
   return canvas.drawing('piece', describe(editions, id, net, style));
 }
@@ -79,5 +81,5 @@ function describe(editions: Editions, id: string, net: InBoth<Net>, style: Drawi
   if (corners) parts.push(say('drawing-rounded', { radius: spokenLengths([corners], style) }));
   const scores = net.drawn.scores.reduce((total, { at }) => total + at.length, 0);
   if (scores > 0) parts.push(say('drawing-scored', { count: scores }));
-  return parts.join(', ');
+  return [...parts, ...tellDecoration(net.drawn, style)].join(', ');
 }

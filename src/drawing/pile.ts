@@ -10,7 +10,7 @@ import { AT_ORIGIN, placeAll } from './outline.ts';
 import { turn } from './region.ts';
 
 /** From a layer's own paper to the paper of the lowest base, both in millimetres from their left and top. */
-type Carry = (point: Point2) => Point2;
+export type Carry = (point: Point2) => Point2;
 
 /** One layer of a pile, with where it and its base lie. */
 export type PiledLayer = {
@@ -21,6 +21,8 @@ export type PiledLayer = {
   /** As it lies on its own base, turned and with its corners rounded. */
   readonly onBase: readonly Point2[];
   readonly basePose: Carry;
+  /** From its own paper to the pile. */
+  readonly pose: Carry;
 };
 
 /** A base with everything on it, in the order it is stuck on. Millimetres, full size. */
@@ -58,9 +60,17 @@ export function pileOn(editions: Editions, base: Ref, leading: EditionName): Pil
     const basePose = isSameRef(on, base) ? AS_IT_LIES : isOnLayer ? poses.get(on.piece) : undefined;
     if (!basePose) continue;
     const pose = poseOf(drawn);
-    poses.set(drawn.piece.id.value, (point) => basePose(pose(point)));
+    const inPile: Carry = (point) => basePose(pose(point));
+    poses.set(drawn.piece.id.value, inPile);
     const onBase = placeAll(outlineOf(drawn, shapes), { scale: 1, ...AT_ORIGIN }).map(pose);
-    placed.push({ layer: { inch, metric }, drawn, basePose, onBase, outline: onBase.map(basePose) });
+    placed.push({
+      layer: { inch, metric },
+      drawn,
+      basePose,
+      pose: inPile,
+      onBase,
+      outline: onBase.map(basePose),
+    });
   }
   return { base, ...surface, placed };
 }

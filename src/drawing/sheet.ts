@@ -1,6 +1,7 @@
 import type { Net, Panel } from '../shape/net.ts';
 import { boxCorners } from '../shape/outline.ts';
 import type { Canvas } from './canvas.ts';
+import { drawDecoration } from './decoration.ts';
 import {
   blankLines,
   cutLines,
@@ -24,6 +25,7 @@ export function drawNet(canvas: Canvas, net: Net, frame: DrawingFrame, color?: s
   // The edges of the waste, thin.
   for (const line of blankLines(net, frame)) canvas.line('blank', line);
   drawCuts(canvas, net, frame);
+  drawDecoration(canvas, net, frame);
 }
 
 /** The score lines, each kind as one group of lines. */

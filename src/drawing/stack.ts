@@ -3,12 +3,14 @@ import type { Ref } from '../project/ref.ts';
 import { stockOf } from '../shape/caliper.ts';
 import { columnName } from '../shape/cells.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
+import { underOf } from '../shape/shapes.ts';
 import { pieceNamed, refNamed } from '../words/names.ts';
 import { magnitudeOf } from '../words/reveals.ts';
 import { type Callout, setCallouts } from './callouts.ts';
 import { Canvas, type Drawing } from './canvas.ts';
+import { decorationOf, paintDecoration } from './decoration.ts';
 import { type Label, plain } from './lettering.ts';
-import { type Pile, type PiledLayer, pileOn } from './pile.ts';
+import { type Carry, type Pile, type PiledLayer, pileOn } from './pile.ts';
 import { boxOf, hatchLines, type Segment } from './region.ts';
 import { allRound, gapsOf, type RevealGap, spokenReveals } from './reveals.ts';
 import { colorOf, type DrawingRoom, type DrawingStyle } from './style.ts';
@@ -33,13 +35,41 @@ export function stackDrawing(
   const scaled = (points: readonly Point2[]): Point2[] =>
     points.map(({ x, y }) => ({ x: x * scale, y: y * scale }));
   const outlines = pile.placed.map(({ outline }) => scaled(outline));
-  drawSheets(canvas, editions, pile, [scaled(pile.outline), ...outlines]);
+  const decorations = decorationsIn(pile, editions, style);
+  const put = ({ x, y }: Point2): Point2 => ({ x: x * scale, y: y * scale });
+  drawSheets(canvas, editions, pile, [scaled(pile.outline), ...outlines], (index) => {
+    const [decoration, pose] = decorations[index] ?? [];
+    if (decoration && pose) paintDecoration(canvas, decoration, (point) => put(pose(point)));
+  });
   const gaps = gapsOf(pile.placed, scale, canvas.lettering * 2.6);
-  const callouts = [...drawReveals(canvas, gaps), ...drawLetters(canvas, outlines, gaps)];
+  const images = decorations.flatMap(([{ images: all }, pose]) =>
+    all.map(({ outline }) => scaled(outline.map(pose))),
+  );
+  const callouts = [...drawReveals(canvas, gaps), ...drawLetters(canvas, outlines, gaps, images)];
   setCallouts(canvas, boxOf([scaled(pile.outline), ...outlines].flat()), callouts);
   drawLegend(canvas, pile);
   return canvas.drawing('stack', describe(pile, style));
 }
+
+/** What is punched and stamped on the base, then on each flat layer, and how it lies in the pile. */
+function decorationsIn(
+  { base, placed }: Pile,
+  editions: Editions,
+  { shown: [leading] }: DrawingStyle,
+): readonly (readonly [ReturnType<typeof decorationOf>, Carry])[] {
+  const { nets } = editions[leading].shapes;
+  const under = base.face === 'outside' ? underOf(nets, base) : undefined;
+  const panel = base.part === undefined ? undefined : under?.panel;
+  return [
+    [under ? decorationOf(under.net, panel) : NOTHING, (point) => point],
+    ...placed.map(({ drawn, pose }) => {
+      const net = nets.get(drawn.piece.id.value);
+      return [net && net.folds.length === 0 ? decorationOf(net) : NOTHING, pose] as const;
+    }),
+  ];
+}
+
+const NOTHING = { motifs: [], images: [] };
 
 /** Paper on paper. A printed stock has a texture, so that it is told from plain paper without colour. */
 function drawSheets(
@@ -47,6 +77,7 @@ function drawSheets(
   editions: Editions,
   { base, placed }: Pile,
   outlines: readonly Point2[][],
+  decorate: (index: number) => void,
 ): void {
   const edition = editions[canvas.style.shown[0]];
   const pieces = [base.piece, ...placed.map(({ drawn }) => drawn.piece.id.value)];
@@ -57,6 +88,7 @@ function drawSheets(
     for (const degrees of TEXTURES[prints.indexOf(stocks[index]) % TEXTURES.length] ?? [])
       canvas.lines('texture', hatchLines(outline, 1.5, degrees));
     canvas.line(index === 0 ? 'cut' : 'layer', outline, true);
+    decorate(index);
   }
 }
 
@@ -89,17 +121,26 @@ function beyond(from: Point2, to: Point2, distance: number): Point2 {
 }
 
 /**
- * The letter of each layer on it where it is seen, off the dimension lines if there is room, or led out to the right
+ * The letter of each layer on it where it is seen, off the images and the dimension lines if there is room, or led out to the right
  * where too little of it shows.
  */
-function drawLetters(canvas: Canvas, outlines: readonly Point2[][], gaps: readonly RevealGap[]): Callout[] {
+function drawLetters(
+  canvas: Canvas,
+  outlines: readonly Point2[][],
+  gaps: readonly RevealGap[],
+  images: readonly (readonly Point2[])[],
+): Callout[] {
   const callouts: Callout[] = [];
   const lines = gaps.map(({ outer, inner }): Segment => [outer, inner]);
   const room = canvas.lettering * 0.85;
   for (const [index, outline] of outlines.entries()) {
     const covers = outlines.slice(index + 1);
-    const offLines = roomiestSpot(outline, covers, lines);
-    const spot = offLines && offLines.clearance >= room ? offLines : roomiestSpot(outline, covers, []);
+    const spots = [
+      roomiestSpot(outline, [...covers, ...images], lines),
+      roomiestSpot(outline, covers, lines),
+      roomiestSpot(outline, covers, []),
+    ].filter((each) => each !== undefined);
+    const spot = spots.find(({ clearance }) => clearance >= room) ?? spots.at(-1);
     if (!spot) continue;
     if (spot.clearance >= room) canvas.badge(columnName(index), spot.at);
     else {

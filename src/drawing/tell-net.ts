@@ -1,5 +1,6 @@
 import { boxSize, type Net } from '../shape/net.ts';
 import { partNamed } from '../words/names.ts';
+import { tellDecoration } from './decoration.ts';
 import { gluedPanels } from './sheet.ts';
 import { type DrawingStyle, type InBoth, scoreRows } from './style.ts';
 import { capital, caption, listed, spokenLengths, spokenSize } from './words.ts';
@@ -24,7 +25,8 @@ export function describeNet(id: string, net: InBoth<Net>, reduction: number, sty
     sentences.push(say('drawing-tells-slits', { count: net.drawn.slits.length }));
   const glued = gluedPanels(net.drawn).map(({ id: panel, name }) => partNamed(name ?? panel, say));
   if (glued.length > 0) sentences.push(say('drawing-tells-glue', { panels: listed(glued, say) }));
-  return sentences.join(' ');
+  const decoration = tellDecoration(net.drawn, style).map((each) => `${capital(each)}.`);
+  return [...sentences, ...decoration].join(' ');
 }
 
 function tellPanels({ inch, metric, drawn }: InBoth<Net>, style: DrawingStyle): string[] {

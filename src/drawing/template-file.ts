@@ -1,6 +1,7 @@
 import type { Editions } from '../edition/editions.ts';
 import { xmlDocument } from '../words/safe-html.ts';
 import { Canvas } from './canvas.ts';
+import { drawDecoration } from './decoration.ts';
 import { type DrawingFrame, sheetBox } from './outline.ts';
 import { drawNames } from './panel-names.ts';
 import { drawCuts, drawFolds } from './sheet.ts';
@@ -12,7 +13,7 @@ const BORDER = 5;
 
 /**
  * A stand-alone `.svg` of a piece (or a further sheet of it, `box.lid`) at 1:1, a unit a millimetre, the cut sheet's
- * top left corner at 0,0: what is cut, what is scored and the panels' names, each a group of its own. Undefined when
+ * top left corner at 0,0: what is cut, what is scored, what is punched and stamped, and the panels' names, each a group of its own. Undefined when
  * the piece has no net.
  */
 export function templateSvg(editions: Editions, id: string, style: DrawingStyle): string | undefined {
@@ -23,9 +24,12 @@ export function templateSvg(editions: Editions, id: string, style: DrawingStyle)
   drawCuts(cuts, net.drawn, frame);
   drawFolds(scores, net.drawn, frame);
   drawNames(names, net.drawn, frame, { numbering: false });
+  const marks = new Canvas(style);
+  drawDecoration(marks, net.drawn, frame);
   const canvas = new Canvas(style);
   canvas.group('cuts', cuts);
   canvas.group('scores', scores);
+  canvas.group('marks', marks);
   canvas.group('names', names);
   const { left, top, right, bottom } = sheetBox(net.drawn, frame);
   const page = { left: left - BORDER, top: top - BORDER, right: right + BORDER, bottom: bottom + BORDER };

@@ -1,5 +1,6 @@
 import type { Length } from '../measure/length.ts';
 import type { Piece } from '../project/model.ts';
+import { EDGES } from '../project/net-as-written.ts';
 import { boxSize, type Net } from '../shape/net.ts';
 import { type Layer, sheetsOf } from '../shape/shapes.ts';
 import { type Edition, type Editions, pairs, type Twin } from './editions.ts';
@@ -34,6 +35,7 @@ function lengthsOf({ project, shapes }: Edition): (readonly Named[])[] {
     ...shapes.layers.map(revealLengths),
     ...nets.flatMap(({ sheet, net }) => scoreLengths(sheet, net)),
     ...pieces.flatMap(writtenLengths),
+    ...nets.flatMap(({ sheet, net }) => decorationLengths(sheet, net)),
     sides('what it holds', project.holds?.size?.map(({ value }) => value) ?? []),
   ];
 }
@@ -56,6 +58,20 @@ function scoreLengths(sheet: string, { scores }: Net): (readonly Named[])[] {
   return scores.map(({ from, at }) =>
     at.map((length, index) => ({ name: `${sheet} score ${index + 1} from ${from}`, length })),
   );
+}
+
+/** Those of a tool and a stamp are the same in both editions; where its rows and images lie is not. */
+function decorationLengths(sheet: string, { rows = [], impressions = [] }: Net): (readonly Named[])[] {
+  return [
+    ...rows.flatMap(({ side, pitch, hole, depth, ends }) => {
+      const lengths = { pitch, hole, depth, start: ends[0].abs(), end: ends[1].abs() };
+      return Object.entries(lengths).map(([what, length]) => [{ name: `${sheet} ${side} ${what}`, length }]);
+    }),
+    ...impressions.flatMap(({ stamp, size, reveals }) => [
+      sides(`${sheet} ${stamp}`, [size.width, size.height]),
+      ...EDGES.map((side) => [{ name: `${sheet} ${stamp} from ${side}`, length: reveals[side].abs() }]),
+    ]),
+  ];
 }
 
 /** What was written of a piece and is not to be seen in its net. */

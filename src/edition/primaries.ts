@@ -30,6 +30,10 @@ export function movePiece(piece: Piece, ruler: 'in' | 'mm', move: NewLength, lyi
     ...piece,
     body: moveBody(piece.body, ruler, move, lying),
     placement: movePlacement(piece.placement, move),
+    impressions: piece.impressions.map((each) => ({
+      ...each,
+      placement: movePlacement(each.placement, move),
+    })),
     ...(corners && { corners: moveAt(corners, 'part', move) }),
   };
 }

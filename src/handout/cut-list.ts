@@ -8,6 +8,7 @@ import type { Piece, StockSheet } from '../project/model.ts';
 import { sheetsSold } from '../project/paper-sizes.ts';
 import { stockOf } from '../shape/caliper.ts';
 import type { Layer } from '../shape/shapes.ts';
+import { edgeWords, impressionWords, turnWords } from '../words/decoration-words.ts';
 import type { Columns, Measures } from '../words/measures.ts';
 import { baseName, pieceSheetNamed } from '../words/names.ts';
 import { isAskew, layerTwin, leastReveal, magnitudeOf, revealPhrase, revealsOf } from '../words/reveals.ts';
@@ -94,6 +95,10 @@ function notesOf(setting: Setting, piece: Piece): SafeHtml[] {
   return [
     ...(layer && piece.on ? [baseNote(setting, baseName(piece.on.value, voice), layer)] : []),
     ...(corners ? [voice.phrase('corners-rounded', { radius: measures.both([corners]) })] : []),
+    ...edgeWords(editions, piece.id.value, measures, voice),
+    ...impressionWords(editions, piece.id.value, measures, voice).map((image) =>
+      voice.phrase('stamped-note', { image }),
+    ),
   ];
 }
 
@@ -122,14 +127,7 @@ function sizeOfSheet({ size: { width, height } }: StockSheet): Size {
 function baseNote(setting: Setting, base: SafeHtml, layer: Twin<Layer>): SafeHtml {
   const { turn } = layer.inch;
   const shows = isAskew(layer.inch) ? cornerNote(setting, base, layer) : sidesNote(setting, base, layer);
-  return turn === 0 ? shows : SafeHtml.join([shows, setting.voice.phrase(...turnedPhrase(turn))], ', ');
-}
-
-/** The shorter way round: nobody turns a layer by 340°. */
-function turnedPhrase(degrees: number): [key: string, values: { readonly degrees: number }] {
-  return degrees <= 180
-    ? ['turned-clockwise', { degrees }]
-    : ['turned-counterclockwise', { degrees: 360 - degrees }];
+  return turn === 0 ? shows : SafeHtml.join([shows, turnWords(turn, setting.voice)], ', ');
 }
 
 function cornerNote({ measures, voice }: Setting, base: SafeHtml, layer: Twin<Layer>): SafeHtml {

@@ -168,6 +168,8 @@ const ANSWERED: Readonly<Record<ReferenceKind, 'line' | 'list' | 'figure'>> = {
   count: 'line',
   trims: 'list',
   assembly: 'list',
+  edge: 'line',
+  impressions: 'line',
   drawing: 'figure',
 };
 const WHERE: ReadonlyMap<string, string> = new Map(Object.entries(ANSWERED));

@@ -17,9 +17,9 @@ export function pieceSheets({ project, shapes }: Edition): readonly PieceSheet[]
   });
 }
 
-/** The pieces that need a template: what is scored or has a shape of its own. Sheets of forms of several apart. */
+/** The pieces that need a template: what is scored or has a shape of its own, is punched or stamped. Sheets of forms of several apart. */
 export function templatePieces(editions: Editions): readonly string[] {
   return pieceSheets(ownEdition(editions))
-    .filter(({ piece }) => piece.body.kind !== 'flat')
+    .filter(({ piece, net }) => piece.body.kind !== 'flat' || net.rows || net.impressions)
     .map(({ id }) => id);
 }

@@ -3,11 +3,12 @@ import type { Piece, ReferenceKind } from '../project/model.ts';
 import { readRef } from '../project/ref.ts';
 import { boxSize } from '../shape/net.ts';
 import { type Sheet, sheetsOf } from '../shape/shapes.ts';
+import { edgeWords, impressionWords } from '../words/decoration-words.ts';
 import { assemblyWords, cuttingWords } from '../words/making-words.ts';
 import type { Measures } from '../words/measures.ts';
 import { baseName } from '../words/names.ts';
 import { isAskew, layerTwin, leastReveal, revealLength } from '../words/reveals.ts';
-import { html, type SafeHtml } from '../words/safe-html.ts';
+import { html, SafeHtml } from '../words/safe-html.ts';
 import { scoresInline } from '../words/score-moves.ts';
 import type { Voice } from '../words/voice.ts';
 
@@ -41,12 +42,18 @@ export function referrer(editions: Editions, measures: Measures, voice: Voice): 
     scores: (name) => scoresInline(editions, name, measures, voice),
     trims: (name) => ofSheets(editions, name, (piece, sheets) => cuttingWords(piece, sheets, voice)),
     assembly: (name) => ofSheets(editions, name, (piece, sheets) => assemblyWords(piece, sheets, voice)),
+    edge: (name) => wholePhrases(edgeWords(editions, name, measures, voice)),
+    impressions: (name) => wholePhrases(impressionWords(editions, name, measures, voice)),
     count: (name) => {
       const piece = ownEdition(editions).project.pieces.get(name);
       return piece && html`${piece.count.value}`;
     },
   };
   return (kind, name) => say[kind]?.(name);
+}
+
+function wholePhrases(phrases: readonly SafeHtml[]): SafeHtml | undefined {
+  return phrases.length > 0 ? SafeHtml.join(phrases, '; ') : undefined;
 }
 
 /** Words about every sheet of a piece, or about one of them (`box.lid`). */

@@ -59,21 +59,21 @@ function valueFrom(least: Length): Record<'inch' | 'metric', Lengths> & {
 
 const sheet = { piece: z.string(), sheet: z.string().optional() };
 const edgeless = z.never().optional();
-/** Only scores have an edge; only the place of a layer, which may hang over or be turned, is ever negative. */
+/** Only scores have an edge; only places, of what may hang over or be cut off, are ever negative. */
 const things = {
   scores: {
     ...sheet,
     what: z.literal('scores'),
     from: z.enum(['left', 'right', 'top', 'bottom'], 'left, right, top or bottom'),
   },
-  place: { ...sheet, what: z.literal('place'), from: edgeless },
+  place: { ...sheet, what: z.enum(['place', 'edge', 'impressions']), from: edgeless },
   other: { ...sheet, what: z.enum(['size', 'cuts', 'corners', 'paper', 'pieces']), from: edgeless },
 };
 const length = valueFrom(Length.zero);
 const offset = valueFrom(Length.zero.minus(LONGEST));
 const between = { before: z.strictObject(length).optional(), after: z.strictObject(length).optional() };
 const shifted = { before: z.strictObject(offset).optional(), after: z.strictObject(offset).optional() };
-const what = 'size, scores, cuts, corners, paper, pieces or place';
+const what = 'size, scores, cuts, corners, paper, pieces, place, edge or impressions';
 const stepChange = z.strictObject({
   // Tells it from a change of a piece.
   what: z.undefined().optional(),

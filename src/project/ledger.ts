@@ -2,7 +2,7 @@ import type { Length } from '../measure/length.ts';
 
 /** What is published of a thing; lengths in each edition that is printed, exact. */
 export type PublishedValue = {
-  /** The name of a paper or a base, a number of pieces, the cells that are cut. */
+  /** The name of a paper or a base, a number of pieces, the cells that are cut, edges, stamps. */
   readonly word?: string | undefined;
   /** Degrees clockwise. */
   readonly turn?: number | undefined;
@@ -15,8 +15,20 @@ export type PublishedThing = {
   readonly piece: string;
   /** A further sheet of a form that is made of several: `lid`. */
   readonly sheet?: string | undefined;
-  /** Its lengths: width and height; positions; a radius; left and top edge; for cuts that no cell names, their boxes. */
-  readonly what: 'size' | 'scores' | 'cuts' | 'corners' | 'paper' | 'pieces' | 'place';
+  /**
+   * Its lengths: width and height; positions; a radius; left and top edge; for cuts that no cell names, their boxes; where
+   * each row of motifs starts; how far each stamped image is from the left and the top.
+   */
+  readonly what:
+    | 'size'
+    | 'scores'
+    | 'cuts'
+    | 'corners'
+    | 'paper'
+    | 'pieces'
+    | 'place'
+    | 'edge'
+    | 'impressions';
   /** The edge that scores are measured from. */
   readonly from?: 'left' | 'right' | 'top' | 'bottom' | undefined;
 };

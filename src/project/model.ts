@@ -3,7 +3,7 @@ import type { Length, Unit } from '../measure/length.ts';
 import type { Finding } from './finding.ts';
 import type { FormAsWritten } from './form-grammar.ts';
 import type { Ledger } from './ledger.ts';
-import type { NetAsWritten } from './net-as-written.ts';
+import type { Edge, NetAsWritten } from './net-as-written.ts';
 import type { OutlineAsWritten } from './outline-grammar.ts';
 import type { Ref } from './ref.ts';
 import type { Schedule } from './schedule.ts';
@@ -85,9 +85,40 @@ export type Piece = {
   readonly around?: At<string>;
   /** Radius of the rounded corners. */
   readonly corners?: At<Length>;
+  readonly edge: readonly PunchedEdge[];
+  readonly impressions: readonly ImpressionAsWritten[];
   /** How many of it one project takes. */
   readonly count: At<number>;
   /** Where the whole entry stands. */
+  readonly at: Place;
+};
+
+/** Edges of a piece or a panel along which a tool repeats its motif. Its lengths are the tool's, in every edition. */
+export type PunchedEdge = {
+  readonly along: readonly Edge[];
+  /** From one motif to the next. */
+  readonly pitch: At<Length>;
+  /** What of the edge one motif takes up, and how far in it cuts: as far, when absent. */
+  readonly hole: At<Length>;
+  readonly depth?: At<Length>;
+  /** Where the first motif begins, from the left or the top end; else it is worked out. */
+  readonly start?: At<Length>;
+  /** Whether the tool runs on past both ends. */
+  readonly through: boolean;
+  readonly in?: At<string>;
+  readonly at: Place;
+};
+
+/** A stamped image on a piece or a panel. Its size is the stamp's, in every edition. */
+export type ImpressionAsWritten = {
+  readonly stamp: At<string>;
+  readonly ink?: At<string>;
+  readonly size: AtSize;
+  readonly placement: Placement;
+  readonly in?: At<string>;
+  readonly runsOff: boolean;
+  readonly covered: boolean;
+  readonly over: boolean;
   readonly at: Place;
 };
 
@@ -141,7 +172,17 @@ export type Holds = {
 };
 
 /** What a directive within a line may be answered with. */
-export const TEXT_REFERENCES = ['piece', 'size', 'scores', 'reveal', 'count', 'trims', 'assembly'] as const;
+export const TEXT_REFERENCES = [
+  'piece',
+  'size',
+  'scores',
+  'reveal',
+  'count',
+  'trims',
+  'assembly',
+  'edge',
+  'impressions',
+] as const;
 export type ReferenceKind = (typeof TEXT_REFERENCES)[number] | 'drawing';
 
 /** A directive that names a piece or a panel: `:piece[front]`, `::drawing{of=box}`. */

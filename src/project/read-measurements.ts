@@ -12,17 +12,19 @@ import {
   type Value,
 } from './grammar.ts';
 import { flag, listed, named, needed, optional, plainly, section, UNIT, usually } from './keys.ts';
-import type { Holds, Piece, PieceBody, Placement, Project, Stock } from './model.ts';
+import type { Holds, Piece, PieceBody, Project, Stock } from './model.ts';
 import type { OutlineGrammar } from './outline-grammar.ts';
+import { asImpression, asPunchedEdge } from './read-decoration.ts';
 import { outlineKeys } from './read-outline.ts';
 import { asFormName, choosesOne, flatOrNet, formNamed, settingsOf } from './read-piece-body.ts';
+import { asPlacement, TURN, turnedPlacement } from './read-placement.ts';
 import { asStock } from './read-stock.ts';
 import { readValue } from './read-value.ts';
 import type { Catalog, Reader, SharedValue } from './reader.ts';
 import { REF, type Ref, readRef } from './ref.ts';
 import { findShared, isShared, sharing, USE } from './shared.ts';
 import type { At, Place } from './source.ts';
-import { asChoice, asCount, asLength, asMatch, asText, asTurn, asUnit, asVolume } from './values.ts';
+import { asChoice, asCount, asLength, asMatch, asText, asUnit, asVolume } from './values.ts';
 import { VARIANTS } from './variants.ts';
 import { entryOf, type YamlEntry, type YamlNode } from './yaml-node.ts';
 
@@ -33,16 +35,6 @@ type WrittenPiece = Omit<Piece, 'body'> & { readonly body: PieceBody | undefined
 const asBase: Value<At<Ref>> = asMatch('a piece or a panel, such as front or box.front', REF, ([text]) => {
   const ref = readRef(text);
   return ref.part?.includes('.') ? undefined : ref;
-});
-
-const TURN = optional(asTurn, 'Degrees clockwise about its own middle; a minus turns it the other way.');
-
-const asPlacement: Value<Placement> = sectionOf('distances from edges, such as { left: 1/4 }', {
-  left: optional(asLength, 'The distance from the left edge of the base.'),
-  right: optional(asLength, 'The distance from its right edge.'),
-  top: optional(asLength, 'The distance from its upper edge.'),
-  bottom: optional(asLength, 'The distance from its lower edge.'),
-  turn: TURN,
 });
 
 const asPieceName: Value<At<string>> = asMatch(
@@ -64,6 +56,8 @@ const COMMON = {
   turn: TURN,
   overhang: flag('`yes` for a layer that is meant to pass the edge of its base.'),
   corners: optional(asLength, 'The radius that its corners are rounded by.'),
+  edge: listed(asPunchedEdge, 'An edge that a border punch or an edge die runs along, or a list of them.'),
+  impressions: listed(asImpression, 'The images that are stamped on it.'),
   count: usually(asCount(1, 1000), '1', 'How many of it one project takes.'),
   holds: optional(asPieceName, 'The piece that goes into this envelope, box, bag or pocket.'),
   around: optional(asPieceName, 'The piece that this band or sleeve goes round.'),
@@ -105,13 +99,11 @@ export const asPiece: Value<WrittenPiece> = sharing(
   'pieces',
   made(
     turned({ $ref: '#/$defs/piece' }, ({ node, reader }) => ({ value: mapOfPiece(node, reader) })),
-    ({ body, at, turn, on, behind, ...piece }, { node, spot: { key, at: named }, reader }) => {
-      const [first, second] = [turn, at.turn].filter((each) => each !== undefined).toSorted(byPlace);
-      const facts = first && second && { key: 'turn', first: first.at };
-      if (facts) reader.report({ rule: 'repeated-key', at: second.at, facts });
-      const placement = { ...at, ...(first && { turn: first }) };
+    ({ body, at, turn, on, behind, ...piece }, task) => {
+      const { node, spot, reader } = task;
+      const placement = turnedPlacement(at, turn, task);
       const base = baseOf(on, behind, node, reader);
-      return { ...piece, ...base, id: { value: key, at: named }, body, placement, at: node.at };
+      return { ...piece, ...base, id: { value: spot.key, at: spot.at }, body, placement, at: node.at };
     },
   ),
 );

@@ -58,7 +58,23 @@ function netMeasures(id: string, net: Net): KnownMeasure[] {
     one(to.x.minus(from.x).abs().plus(to.y.minus(from.y).abs()), `a slit of ${id}`),
   );
   const holes = (net.holes ?? []).map(({ diameter }) => one(diameter, `a hole in ${id}`));
-  return [...own, ...panels, ...scores, ...cuts, ...holes];
+  return [...own, ...panels, ...scores, ...cuts, ...holes, ...decorationMeasures(id, net)];
+}
+
+function decorationMeasures(id: string, { rows = [], impressions = [] }: Net): KnownMeasure[] {
+  const edge = `:edge[${pieceIn(id)}]`;
+  return [
+    ...rows.flatMap(({ side, pitch, hole, depth, ends }) => [
+      ...[pitch, hole, depth].map((length) => one(length, `the tool along the ${side} edge of ${id}`, edge)),
+      ...ends.map((length) => one(length.abs(), `where the motifs end on the ${side} edge of ${id}`, edge)),
+    ]),
+    ...impressions.flatMap(({ stamp, size, reveals }) => [
+      ...sizeOf([size.width, size.height], `the ${stamp} on ${id}`),
+      ...Object.values(reveals).map((length) =>
+        one(length.abs(), `where the ${stamp} lies on ${id}`, `:impressions[${pieceIn(id)}]`),
+      ),
+    ]),
+  ];
 }
 
 function layerMeasures({ piece, on, reveals }: Layer): KnownMeasure[] {

@@ -7,7 +7,7 @@ import type { Cell } from '../project/net-as-written.ts';
 import { writeRef } from '../project/ref.ts';
 import { cellName, columnName, parseCell } from '../shape/cells.ts';
 import type { GridCuts, Net } from '../shape/net.ts';
-import { sheetsOf } from '../shape/shapes.ts';
+import { type Shapes, sheetsOf } from '../shape/shapes.ts';
 import { type SaidCuts, saidCuts } from '../words/making-words.ts';
 import { nameOf } from '../words/names.ts';
 
@@ -47,12 +47,29 @@ function factsOf({ project, shapes }: Edition, edition: EditionName): PublishedF
       ...sheetsOf(shapes.nets, id).flatMap(({ name, net }) =>
         netFacts({ piece: id, sheet: name }, net, piece, edition),
       ),
+      ...decorationFacts(id, shapes.nets, edition),
       ...(corners ? [{ piece: id, what: 'corners', [edition]: [corners.value] } as const] : []),
       ...(count.value > 1 ? [{ piece: id, what: 'pieces', word: String(count.value) } as const] : []),
       ...(stock === undefined ? [] : [{ piece: id, what: 'paper', word: stock } as const]),
       ...(layer ? [placeFact(id, layer, edition)] : []),
     ];
   });
+}
+
+/** Where each row of motifs starts, and where each stamped image lies. */
+function decorationFacts(piece: string, all: Shapes['nets'], edition: EditionName): PublishedFact[] {
+  const nets = sheetsOf(all, piece).map(({ net }) => net);
+  const rows = nets.flatMap((net) => net.rows ?? []);
+  const images = nets.flatMap((net) => net.impressions ?? []);
+  const [edges, stamps] = [rows.map(({ side }) => side), images.map(({ stamp }) => stamp)];
+  const starts = rows.map(({ start }) => start);
+  const places = images.flatMap(({ reveals }) => [reveals.left, reveals.top]);
+  return [
+    ...(rows.length > 0 ? [{ piece, what: 'edge', word: edges.join(', '), [edition]: starts } as const] : []),
+    ...(images.length > 0
+      ? [{ piece, what: 'impressions', word: stamps.join(', '), [edition]: places } as const]
+      : []),
+  ];
 }
 
 function placeFact(

@@ -1,6 +1,7 @@
 import { type Finding, findMistake } from '../project/finding.ts';
 import type { Piece, Project } from '../project/model.ts';
 import { caliperOf, stockOf } from './caliper.ts';
+import { decorate } from './decorate.ts';
 import { explicitNet, flatNet, type NetReading } from './explicit.ts';
 import type { Form } from './form.ts';
 import { forms } from './forms/index.ts';
@@ -31,7 +32,9 @@ export function buildNets(
   const id = piece.id.value;
   const { net, parts = [], findings } = tryNet(piece, project, known);
   const further = parts.map((part) => [`${id}.${part.name}`, part.net] as const);
-  return { nets: new Map([...(net ? [[id, net] as const] : []), ...further]), findings };
+  const own = new Map([...(net ? [[id, net] as const] : []), ...further]);
+  const decorated = decorate(piece, own, project);
+  return { ...decorated, findings: [...findings, ...decorated.findings] };
 }
 
 /** The net of a piece. Where we break on one, the others go on. */

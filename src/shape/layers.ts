@@ -61,18 +61,20 @@ function sizeUnder({ net, panel }: Under): Size {
 
 /** One piece on its base. Distances `at:` gives are to the layer as it lies, turned. */
 function lay(piece: Piece, size: Size, on: Ref, under: Under): Layer {
-  const { placement } = piece;
   const base = sizeUnder(under);
+  return { piece, under, on, base, size, ...lyingAt(piece.placement, size, base, piece.corners?.value) };
+}
+
+/** How something of a size lies on a base. */
+type Lying = Pick<Layer, 'left' | 'top' | 'turn' | 'reveals' | 'corners' | 'centred'>;
+
+/** Where a placement puts a rectangle on a base, its corners rounded by a radius. */
+export function lyingAt(placement: Placement, size: Size, base: Size, radius?: Length): Lying {
   const turn = placement.turn?.value ?? 0;
-  const reach = turned(size, turn, piece.corners?.value);
+  const reach = turned(size, turn, radius);
   const across = along(placement.left, placement.right, base.width, reach.halfWidth);
   const upright = along(placement.top, placement.bottom, base.height, reach.halfHeight);
   return {
-    piece,
-    under,
-    on,
-    base,
-    size,
     left: across.centre.minus(size.width.half()),
     top: upright.centre.minus(size.height.half()),
     turn,

@@ -1,7 +1,9 @@
 import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
+import type { ImpressionAsWritten } from '../project/model.ts';
 import type { Cell, Edge, FoldDirection, Slit } from '../project/net-as-written.ts';
 import type { Place } from '../project/source.ts';
+import type { PunchedRow } from './punched-row.ts';
 
 /**
  * A point on the flat paper: exact lengths from the left and from the top edge of the cut sheet, the outside of
@@ -78,6 +80,24 @@ export type GridCuts = {
   readonly shorten: readonly string[];
 };
 
+/** A row of motifs along the edge of a panel, or of the whole sheet. */
+export type EdgeRow = PunchedRow & { readonly panel?: Panel; readonly box: FlatBox };
+
+/** A stamped image on a panel, or on the whole sheet; its corners on the flat sheet. */
+export type Impression = {
+  readonly written: ImpressionAsWritten;
+  /** The stamp and its ink, as the supplies call them. */
+  readonly stamp: string;
+  readonly ink?: string;
+  readonly panel?: Panel;
+  readonly size: Size;
+  readonly turn: number;
+  readonly corners: readonly FlatPoint[];
+  /** What is left of the paper on each side; less than nothing where the image runs off. */
+  readonly reveals: Readonly<Record<Edge, Length>>;
+  readonly centred: { readonly across: boolean; readonly upright: boolean };
+};
+
 /** A round hole punched once everything is cut. */
 export type Hole = { readonly centre: FlatPoint; readonly diameter: Length };
 
@@ -99,6 +119,9 @@ export type Net = {
   /** How the piece's own sheet goes into this one. */
   readonly takes?: readonly Nesting[];
   readonly holes?: readonly Hole[];
+  /** What a border punch or an edge die cuts along its edges, and what is stamped on it. */
+  readonly rows?: readonly EdgeRow[];
+  readonly impressions?: readonly Impression[];
   /** Of a ready-made form that is a grid; a net given by its score lines has them as they were written. */
   readonly cuts?: GridCuts;
   /**

@@ -54,13 +54,16 @@ function isOfPiece(change: Revision['changes'][number]): change is PieceChange {
 /** Whether the paper is cut or scored otherwise; one that is gone is no longer cut. */
 function isRecut({ what, after }: PieceChange): boolean {
   if (what === 'size') return after !== undefined;
-  return what !== 'place' && what !== 'pieces';
+  return what !== 'place' && what !== 'pieces' && what !== 'impressions';
 }
 
 function stepWords({ steps, before = '', after = before }: StepChange, say: Say): string {
   if (steps === 'reordered') return say('change-steps-order');
   return say(`change-step-${steps}`, { step: after, before, after });
 }
+
+/** What is said of in the plural. */
+const ARE_SEVERAL: readonly PieceChange['what'][] = ['scores', 'corners', 'pieces', 'edge', 'impressions'];
 
 function pieceWords(change: PieceChange, say: Say, shown: Shown): string {
   const { what, from, before, after } = change;
@@ -69,7 +72,7 @@ function pieceWords(change: PieceChange, say: Say, shown: Shown): string {
   const edition = editionOf(change, shown) ?? shown[0];
   const tell = (value: PublishedValue | undefined): string =>
     value ? valueWords(value, what, edition, say) : '';
-  const was = what === 'scores' || what === 'corners' || what === 'pieces' ? 'change-were' : 'change-was';
+  const was = ARE_SEVERAL.includes(what) ? 'change-were' : 'change-was';
   return say(before ? (after ? was : 'change-gone') : 'change-new', {
     what: what === 'size' ? piece : say(`change-of-${what}${from ? `-from-${from}` : ''}`, { piece }),
     before: tell(before),
@@ -107,7 +110,8 @@ function valueWords(
   const figures = (value[edition] ?? []).map((length) => say.figure(print(length, unit)));
   const lengths = figures.map((figure) => `${figure} ${unit}`);
   const { word = '', turn } = value;
-  if (what === 'scores') return lengths.join(', ');
+  if (what === 'impressions') return `${word}: ${lengths.join(', ')}`;
+  if (what === 'scores' || what === 'edge') return lengths.join(', ');
   if (what !== 'place') return word || `${figures.join(' × ')} ${unit}`;
   const [left = '', top = ''] = lengths;
   const place = { base: sheetNamed(word, say), left, top };

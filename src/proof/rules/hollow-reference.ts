@@ -55,12 +55,14 @@ export const hollowReference: Rule<Facts> = {
 };
 
 /** What there would have to be: a whole piece instead of the sheet or panel named, a base, or something to do. */
-type Lack = 'sheet' | 'panel' | 'base' | 'scores' | 'trims' | 'assembly';
+type Lack = 'sheet' | 'panel' | 'base' | keyof typeof LACKS;
 
 const LACKS = {
   scores: { none: 'no score lines', other: 'is scored', key: '"score:"' },
   trims: { none: 'nothing to cut once it is scored', other: 'has', key: '"trim:" or "slit:"' },
   assembly: { none: 'nothing that is stuck to itself', other: 'has', key: '"glue:"' },
+  edge: { none: 'no punched edge', other: 'has', key: '"edge:"' },
+  impressions: { none: 'nothing stamped on it', other: 'has', key: '"impressions:"' },
 };
 
 /** What may be said of a panel (`box.front`) as well, and of a further sheet (`box.lid`). */
@@ -68,12 +70,14 @@ const OF_PANELS: ReadonlySet<ReferenceKind> = new Set(['piece', 'size', 'drawing
 const OF_SHEETS: ReadonlySet<ReferenceKind> = new Set([...OF_PANELS, 'scores', 'trims', 'assembly']);
 
 /** What a piece would need to have something said of it that it hasn't. */
-function lackOf({ kind, name }: Reference, { id, on, body }: Piece, { nets }: Shapes): Lack | undefined {
+function lackOf({ kind, name }: Reference, piece: Piece, { nets }: Shapes): Lack | undefined {
+  const { id, on, body } = piece;
   const isSheet = nets.has(name.value);
   if (name.value !== id.value && !(isSheet ? OF_SHEETS : OF_PANELS).has(kind)) {
     return isSheet ? 'sheet' : 'panel';
   }
   if (kind === 'reveal') return on ? undefined : 'base';
+  if (kind === 'edge' || kind === 'impressions') return piece[kind].length > 0 ? undefined : kind;
   const sheets = sheetsOf(nets, name.value).map(({ net }) => net);
   const isScored = (nets.get(name.value)?.scores.length ?? 0) > 0;
   const isCut = sheets.some(({ folds, waste, slits }) => folds.length > 0 && waste.length + slits.length > 0);

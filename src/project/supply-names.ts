@@ -1,0 +1,16 @@
+import type { Supply, SupplyKind } from './model.ts';
+
+/** A supply by its item, or by what tells it apart: `wheat` is the `Wheat stamp`, `moss` the `Moss dye ink`. */
+export function supplyNamed(supplies: readonly Supply[], kind: SupplyKind, name: string): Supply | undefined {
+  const words = wordsOf(name);
+  const ofKind = supplies.filter((supply) => supply.kind.value === kind);
+  const having = ofKind.filter(({ item }) => {
+    const own = wordsOf(item.value);
+    return words.length > 0 && words.every((word) => own.includes(word));
+  });
+  return having.toSorted((a, b) => wordsOf(a.item.value).length - wordsOf(b.item.value).length)[0];
+}
+
+function wordsOf(text: string): readonly string[] {
+  return text.toLowerCase().match(/[\p{L}\p{N}]+/gu) ?? [];
+}

@@ -1,0 +1,124 @@
+import { Length } from '../measure/length.ts';
+import type { Finding } from '../project/finding.ts';
+import type { ImpressionAsWritten, Piece, Project, PunchedEdge } from '../project/model.ts';
+import type { Edge } from '../project/net-as-written.ts';
+import type { Ref } from '../project/ref.ts';
+import type { At } from '../project/source.ts';
+import { supplyNamed } from '../project/supply-names.ts';
+import { lyingAt } from './layers.ts';
+import { boxSize, type EdgeRow, type FlatBox, type FlatPoint, type Impression, type Net } from './net.ts';
+import { rowAlong } from './punched-row.ts';
+import { type Shapes, sheetsOf, type Under, underOf } from './shapes.ts';
+
+/** The nets of a piece with what is punched along their edges and stamped on them; and the panels it names in vain. */
+export function decorate(
+  piece: Piece,
+  nets: Shapes['nets'],
+  { supplies }: Pick<Project, 'supplies'>,
+): Pick<Shapes, 'nets' | 'findings'> {
+  const { edge, impressions } = piece;
+  if (edge.length + impressions.length === 0) return { nets, findings: [] };
+  const decorated = [...nets].map(([id, net]) => {
+    const grounds = <T extends PunchedEdge | ImpressionAsWritten>(all: readonly T[]) =>
+      all.flatMap((written) => {
+        const ground = groundOf(written, piece, nets);
+        return ground?.net === net ? [{ ...ground, written }] : [];
+      });
+    const rows = grounds(edge).flatMap((each) => rowsOn(each, each.written));
+    const stamped = grounds(impressions).map((each) => impressionOn(each, each.written, supplies));
+    return [id, decoratedNet(net, rows, stamped)] as const;
+  });
+  const findings = [...edge, ...impressions].flatMap(({ in: panel }) =>
+    panel && nets.size > 0 && !underOf(nets, referenceOf(piece, panel))
+      ? [findMissing(panel, piece, nets)]
+      : [],
+  );
+  return { nets: new Map(decorated), findings };
+}
+
+function decoratedNet(net: Net, rows: readonly EdgeRow[], impressions: readonly Impression[]): Net {
+  if (rows.length + impressions.length === 0) return net;
+  return {
+    ...net,
+    ...(rows.length > 0 && { rows }),
+    ...(impressions.length > 0 && { impressions }),
+  };
+}
+
+/** What is decorated: a panel, or a sheet as a whole; and its box on the sheet. */
+type Decorated = Pick<Under, 'net' | 'panel'> & { readonly box: FlatBox };
+
+function groundOf(
+  { in: panel }: Pick<PunchedEdge, 'in'>,
+  piece: Piece,
+  nets: Shapes['nets'],
+): Decorated | undefined {
+  if (panel) {
+    const under = underOf(nets, referenceOf(piece, panel));
+    return under?.panel && { ...under, box: under.panel.box };
+  }
+  const net = nets.get(piece.id.value);
+  return (
+    net && {
+      net,
+      box: { left: Length.zero, top: Length.zero, right: net.size.width, bottom: net.size.height },
+    }
+  );
+}
+
+function referenceOf({ id }: Piece, { value }: At<string>): Ref {
+  return { piece: id.value, part: value, face: 'outside' };
+}
+
+function findMissing(panel: At<string>, { id }: Piece, nets: Shapes['nets']): Finding<'unknown-reference'> {
+  const among = sheetsOf(nets, id.value).flatMap(({ net }) => net.panels.map((each) => each.name ?? each.id));
+  const facts = { what: 'panel', name: panel.value, of: id.value, among };
+  return { rule: 'unknown-reference', at: panel.at, facts };
+}
+
+function rowsOn({ net, panel, box }: Decorated, written: PunchedEdge): readonly EdgeRow[] {
+  const size = boxSize(box);
+  const corners = (panel ? [panel] : net.panels).flatMap(({ outline }) => outline);
+  return written.along.map((side) => {
+    const length = isUpright(side) ? size.height : size.width;
+    const row = rowAlong(side, length, written, cutBack(corners, side, box));
+    return { ...row, box, ...(panel && { panel }) };
+  });
+}
+
+function isUpright(side: Edge): boolean {
+  return side === 'left' || side === 'right';
+}
+
+/** How far the corners at the two ends of a side are cut back along it, at most. */
+function cutBack(corners: readonly FlatPoint[], side: Edge, box: FlatBox): Length {
+  const [on, along, near, far] = isUpright(side)
+    ? (['x', 'y', box.top, box.bottom] as const)
+    : (['y', 'x', box.left, box.right] as const);
+  const met = corners.filter((corner) => corner[on].equals(box[side])).map((corner) => corner[along]);
+  const [first, ...rest] = met;
+  if (!first) return far.minus(near).half();
+  return Length.max(Length.min(first, ...rest).minus(near), far.minus(Length.max(first, ...rest)));
+}
+
+function impressionOn(
+  { panel, box }: Decorated,
+  written: ImpressionAsWritten,
+  supplies: Project['supplies'],
+): Impression {
+  const size = { width: written.size.width.value, height: written.size.height.value };
+  const { turn, reveals, corners, centred } = lyingAt(written.placement, size, boxSize(box));
+  const onSheet = corners.map(({ x, y }) => ({ x: x.plus(box.left), y: y.plus(box.top) }));
+  const { stamp, ink } = written;
+  return {
+    written,
+    stamp: supplyNamed(supplies, 'stamp', stamp.value)?.item.value ?? stamp.value,
+    ...(ink && { ink: supplyNamed(supplies, 'ink', ink.value)?.item.value ?? ink.value }),
+    ...(panel && { panel }),
+    size,
+    turn,
+    reveals,
+    centred,
+    corners: onSheet,
+  };
+}
