@@ -4,7 +4,7 @@ import { type SheetParts, splitSheet } from './frontmatter.ts';
 import { type Schema, sectionOf } from './grammar.ts';
 import { listed, needed, optional, section } from './keys.ts';
 import { parseWithin } from './markdown.ts';
-import type { Project, Prose, Units } from './model.ts';
+import type { Project, Prose, Supply, Units } from './model.ts';
 import { checkPictures, type FindPicture } from './pictures.ts';
 import { everyProse } from './prose.ts';
 import { readLedger } from './read-ledger.ts';
@@ -19,6 +19,7 @@ import { sharedName } from './shared.ts';
 import { slugOf } from './slug.ts';
 import { type At, digestOf, type Place, type SourceFile, startOf } from './source.ts';
 import { readSteps } from './steps.ts';
+import { supplyNamed } from './supply-names.ts';
 import { asDate, asLanguage, asMinutes, asText, asUnits } from './values.ts';
 import { VARIANTS } from './variants.ts';
 import { readYaml } from './yaml-tree.ts';
@@ -136,7 +137,9 @@ function readVersion(
     // Of a head that is broken or not there nothing is said to be missing.
     const headReader = readable ? reader : { ...reader, report: () => {} };
     const sheet = readValue(SHEET, root, { key: 'frontmatter', at }, headReader);
-    if (readable) checkReferences(sheet.measurements, everyProse(body), reader);
+    if (!readable) return sheet;
+    checkReferences(sheet.measurements, everyProse(body), reader);
+    checkStamps(sheet.measurements, sheet.supplies, reader);
     return sheet;
   });
   const { title, units, measurements, variants: _, ...head } = read;
@@ -197,6 +200,21 @@ function checkReferences(
   if (holds?.in) check('piece', holds.in, names.pieces);
   for (const { name } of prose.flatMap(({ references }) => references)) {
     if (!names.pieces.includes(name.value)) check('piece', pieceOf(name), names.pieces);
+  }
+}
+
+/** Reports every stamp and ink of a stamped image that is not among the supplies. */
+function checkStamps(
+  { written }: MeasuredBlock,
+  supplies: readonly Supply[],
+  { report }: Pick<Reader, 'report'>,
+): void {
+  for (const { stamp, ink } of written.flatMap(({ impressions }) => impressions)) {
+    for (const [kind, name] of [['stamp', stamp] as const, ...(ink ? [['ink', ink] as const] : [])]) {
+      if (supplyNamed(supplies, kind, name.value)) continue;
+      const among = supplies.flatMap((supply) => (supply.kind.value === kind ? [supply.item.value] : []));
+      report({ rule: 'unknown-reference', at: name.at, facts: { what: kind, name: name.value, among } });
+    }
   }
 }
 

@@ -12,6 +12,8 @@ export type PunchedRow = {
   readonly pitch: Length;
   readonly hole: Length;
   readonly depth: Length;
+  /** How far the corners at the two ends are cut back along the edge. */
+  readonly cut: Length;
   /** Where the first motif begins; before the end, where that cuts it. */
   readonly start: Length;
   /** How many motifs there are, cut ones included; none where there is no room for one. */
@@ -28,7 +30,6 @@ type Run = Pick<PunchedRow, 'start' | 'count' | 'ends' | 'middle'>;
 /**
  * Lays a row along an edge so that both ends come out alike: with a motif or a gap on the middle, whichever is better.
  * Whole motifs keep to the straight part of the edge, between the roundings of its corners.
- * @param cut How far the corners at the two ends are cut back along the edge.
  */
 export function rowAlong(side: Edge, length: Length, written: PunchedEdge, cut: Length): PunchedRow {
   const tool = { pitch: written.pitch.value, hole: written.hole.value };
@@ -39,7 +40,7 @@ export function rowAlong(side: Edge, length: Length, written: PunchedEdge, cut: 
         ...runAbout(middle, length, cut, tool, through),
         middle,
       }));
-  return { written, side, length, depth: depth.value, ...tool, ...bestOf(runs, tool, cut) };
+  return { written, side, length, depth: depth.value, cut, ...tool, ...bestOf(runs, tool, cut) };
 }
 
 /** As many motifs from a start on as there is room for; a tool that runs through cuts what it meets of others. */

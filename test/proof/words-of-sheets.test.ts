@@ -4,7 +4,55 @@ import { type Cases, expectWords, inches, placed } from './cases.ts';
 const BOX = { piece: 'box', unit: 'in' } as const;
 const GRID = { piece: 'box', last: { column: 4, row: 3 } } as const;
 
+const MAT = { on: 'mat', unit: 'in', side: 'left' } as const;
+const LEAF = { on: 'mat', unit: 'in', stamp: 'Leaf stamp' } as const;
+
 const CASES: Cases = {
+  'edge-pitch': [
+    [
+      { ...MAT, pitch: inches(17, 4), hole: inches(1, 8), room: inches(4), misfit: 'pitch' },
+      'the pitch is 4 1/4 in, but the left edge of mat is 4 in long',
+      'write a pitch shorter than 4 in, or leave the edge plain',
+    ],
+    [
+      { ...MAT, pitch: inches(1, 4), hole: inches(3, 8), room: inches(4), misfit: 'hole' },
+      'a motif of 3/8 in leaves no paper before the next, 1/4 in on',
+      '"pitch:" is from the middle of one motif to the middle of the next, "hole:" is one motif alone',
+    ],
+    [
+      { ...MAT, pitch: inches(1), hole: inches(3, 4), room: inches(1, 2), misfit: 'room' },
+      'the left edge of mat has 1/2 in between its corners, too little for a motif of 3/4 in',
+      'leave this edge plain, or round its corners less',
+    ],
+  ],
+  'edge-unlike': [
+    [
+      { ...MAT, ends: [inches(1, 4), inches(0)], better: inches(1, 8) },
+      'the left edge of mat comes out unlike: 1/4 in of paper at one end, no paper at the other',
+      'start 1/8 in in, or leave "start:" out',
+    ],
+  ],
+  'edge-covered': [
+    [
+      { ...MAT, layer: 'photo', depth: inches(1, 2), covered: inches(1, 4) },
+      'the motifs along the left edge of mat reach 1/2 in in, and photo covers 1/4 in of that',
+      'leave 1/2 in free there: cut photo smaller or move it; or put "depth:" right',
+    ],
+  ],
+  'impression-off-paper': [
+    [
+      { ...LEAF, size: { width: inches(2), height: inches(1) }, off: [{ side: 'left', by: inches(1, 4) }] },
+      'the Leaf stamp, 2 × 1 in, runs 1/4 in off the left edge of mat',
+      'move it onto the paper, or write "runs off: yes" if it is meant to',
+    ],
+  ],
+  'impression-covered': [
+    [
+      { on: 'mat', stamp: 'Leaf stamp', layers: ['label', 'photo'], hidden: 40 },
+      'label and photo hide 40 % of the Leaf stamp on mat',
+      'move one of them, or write "covered: yes" if a layer is meant to lie on it',
+    ],
+  ],
   'cannot-be-kitted': [
     [
       { lack: 'stock', piece: 'mat' },

@@ -72,7 +72,12 @@ type WrongCell =
 
 function sayName({ what, name, among, of, layer }: UnknownName): Words {
   const has = of === undefined ? `there is no ${what}` : `${of} has no ${what}`;
-  if (layer === undefined) return { message: `${has} ${quote(name)}`, remedy: nameRemedy(name, among) };
+  if (layer === undefined) {
+    const isSupply = what === 'stamp' || what === 'ink';
+    const message = `${has} ${quote(name)}${isSupply ? ' among the supplies' : ''}`;
+    const entry = `write it there: { item: ${name}, kind: ${what} }`;
+    return { message, remedy: isSupply && among.length === 0 ? entry : nameRemedy(name, among) };
+  }
   const message = `${layer} lies on ${of}.${name}, but ${has} ${quote(name)}`;
   return { message, remedy: nameRemedy(name, among, `${of}.`) };
 }

@@ -1,0 +1,72 @@
+import type { Length, Unit } from '../measure/length.ts';
+import type { Edge } from '../project/net-as-written.ts';
+import type { Point2 } from '../shape/flat-polygon.ts';
+import { upright } from '../shape/fold.ts';
+import { groundOf } from '../shape/ground.ts';
+import type { EdgeRow, Impression, Net } from '../shape/net.ts';
+import { type Layer, sheetsOf } from '../shape/shapes.ts';
+import type { ProofContext } from './rule.ts';
+
+/** What every finding on a decoration tells: what it is on, such as `mat` or `card.front`, and the unit of its lengths. */
+export type OnPaper = { readonly on: string; readonly unit: Unit };
+
+/** A row of motifs, or a stamped image, and the sheet it is on. */
+type Placed<T> = { readonly it: T; readonly net: Net; readonly facts: OnPaper };
+
+/** Every row of motifs of a project. */
+export function rowsIn(context: ProofContext): readonly Placed<EdgeRow>[] {
+  return placedIn(context, ({ rows = [] }) => rows);
+}
+
+/** Every stamped image of a project. */
+export function imagesIn(context: ProofContext): readonly Placed<Impression>[] {
+  return placedIn(context, ({ impressions = [] }) => impressions);
+}
+
+function placedIn<T extends { readonly panel?: Net['panels'][number] }>(
+  { project, shapes }: ProofContext,
+  pick: (net: Net) => readonly T[],
+): readonly Placed<T>[] {
+  return [...project.pieces.keys()].flatMap((id) =>
+    sheetsOf(shapes.nets, id).flatMap(({ net }) =>
+      pick(net).map((it) => {
+        const on = it.panel ? `${id}.${it.panel.name ?? it.panel.id}` : id;
+        return { it, net, facts: { on, unit: project.unit } };
+      }),
+    ),
+  );
+}
+
+/** `the left edge of mat`. */
+export function sayEdge(side: Edge, on: string): string {
+  return `the ${side} edge of ${on}`;
+}
+
+/** The outline of a stamped image on its sheet, in millimetres with y up. */
+export function imageOutline({ corners }: Impression): readonly Point2[] {
+  return corners.map(upright);
+}
+
+/** The layers on the outside of a sheet, and what of the sheet they lie on. */
+export function layersOver(
+  net: Net,
+  { shapes }: ProofContext,
+): readonly (readonly [Layer, readonly Point2[]])[] {
+  return shapes.layers
+    .filter(({ under, on }) => under.net === net && on.face === 'outside')
+    .map((layer) => [layer, groundOf(layer, shapes).outline] as const);
+}
+
+/** The strip along an edge that a row of motifs cuts into, on its sheet. */
+export function stripOf({ side, box, start, pitch, hole, depth, count }: EdgeRow): readonly Point2[] {
+  const end = start.plus(pitch.times(count - 1)).plus(hole);
+  const inward = (edge: Length): Length =>
+    side === 'right' || side === 'bottom' ? edge.minus(depth) : edge.plus(depth);
+  const isUpright = side === 'left' || side === 'right';
+  const [far, near] = [inward(box[side]), box[side]];
+  const origin = isUpright ? box.top : box.left;
+  const ends = [origin.plus(start), origin.plus(end)] as const;
+  const at = (along: Length, across: Length): Point2 =>
+    upright(isUpright ? { x: across, y: along } : { x: along, y: across });
+  return [at(ends[0], near), at(ends[1], near), at(ends[1], far), at(ends[0], far)];
+}

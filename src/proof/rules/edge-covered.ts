@@ -1,0 +1,47 @@
+import type { Length } from '../../measure/length.ts';
+import { roundFolded } from '../../measure/round.ts';
+import { rulerUnit } from '../../measure/ruler-unit.ts';
+import type { Edge } from '../../project/net-as-written.ts';
+import { partOver } from '../../shape/ground.ts';
+import { layersOver, type OnPaper, rowsIn, sayEdge, stripOf } from '../decoration.ts';
+import type { Rule } from '../rule.ts';
+import { sayLength } from '../words.ts';
+
+type Facts = OnPaper & {
+  readonly side: Edge;
+  readonly layer: string;
+  readonly depth: Length;
+  /** How much of that the layer lies over. */
+  readonly covered: Length;
+};
+
+export const edgeCovered: Rule<Facts> = {
+  severity: 'warning',
+  summary: 'No layer lies over the motifs of a punched edge.',
+  why: 'What is stuck over the holes closes them: its paper shows through where one should look through. The border beside a punched edge has to be as wide as the motifs are deep.',
+  fails: {
+    pieces:
+      'mat: { stock: cream, cut: 3 x 4, edge: { along: left, pitch: 1/4, hole: 1/8, depth: 1/2 } }\nphoto: { stock: cream, cut: 2 1/2 x 3 1/2, on: mat }',
+    blames: '1/2',
+  },
+  passes: { with: 'cut: 2 x 3, on: mat', insteadOf: 'cut: 2 1/2 x 3 1/2, on: mat' },
+  ownEditionOnly: true,
+  *check(context) {
+    for (const { it, net, facts } of rowsIn(context)) {
+      const { side, depth, written, count } = it;
+      const strip = stripOf(it);
+      for (const [layer, outline] of count > 0 ? layersOver(net, context) : []) {
+        const over = partOver(outline, strip);
+        if (!over) continue;
+        const mm = side === 'left' || side === 'right' ? over.width : over.height;
+        const covered = roundFolded(mm, rulerUnit(facts.unit));
+        const at = (written.depth ?? written.hole).at;
+        yield { at, facts: { ...facts, side, layer: layer.piece.id.value, depth, covered } };
+      }
+    }
+  },
+  say: ({ on, unit, side, layer, depth, covered }) => ({
+    message: `the motifs along ${sayEdge(side, on)} reach ${sayLength(depth, unit)} in, and ${layer} covers ${sayLength(covered, unit)} of that`,
+    remedy: `leave ${sayLength(depth, unit)} free there: cut ${layer} smaller or move it; or put "depth:" right`,
+  }),
+};

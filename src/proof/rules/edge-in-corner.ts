@@ -1,0 +1,32 @@
+import type { Length } from '../../measure/length.ts';
+import type { Edge } from '../../project/net-as-written.ts';
+import { type OnPaper, rowsIn, sayEdge } from '../decoration.ts';
+import type { Rule } from '../rule.ts';
+import { sayLength } from '../words.ts';
+
+type Facts = OnPaper & { readonly side: Edge; readonly end: Length; readonly cut: Length };
+
+export const edgeInCorner: Rule<Facts> = {
+  severity: 'warning',
+  summary: 'A row of motifs keeps clear of rounded and clipped corners.',
+  why: 'A motif that runs into a rounding is cut a second time, and what is left between the two cuts is a point that tears off.',
+  fails: {
+    pieces:
+      'mat: { stock: cream, cut: 3 x 4, corners: 1/4, edge: { along: left, pitch: 1/4, hole: 1/8, through: yes } }',
+    blames: '{ along: left, pitch: 1/4, hole: 1/8, through: yes }',
+  },
+  passes: { with: 'hole: 1/8 }', insteadOf: 'hole: 1/8, through: yes }' },
+  ownEditionOnly: true,
+  *check(context) {
+    for (const { it, facts } of rowsIn(context)) {
+      const { written, side, ends, cut, count } = it;
+      const end = ends.find((each) => each.lessThan(cut));
+      if (end && count > 0 && cut.sign > 0)
+        yield { at: (written.start ?? written).at, facts: { ...facts, side, end, cut } };
+    }
+  },
+  say: ({ on, unit, side, end, cut }) => ({
+    message: `the last motif along ${sayEdge(side, on)} ${end.sign > 0 ? `lies ${sayLength(end, unit)} from the end` : 'runs to the end'}, but the corner there is cut back by ${sayLength(cut, unit)}`,
+    remedy: 'stop before the corners: leave out "through:" or "start:", or leave the corners square',
+  }),
+};

@@ -1,0 +1,44 @@
+import type { Edge } from '../../project/net-as-written.ts';
+import type { EdgeRow, FlatPoint, Net } from '../../shape/net.ts';
+import { type OnPaper, rowsIn, sayEdge } from '../decoration.ts';
+import type { Rule } from '../rule.ts';
+
+type Facts = Omit<OnPaper, 'unit'> & { readonly side: Edge; readonly lies: 'folded' | 'glued' };
+
+export const edgeNotFree: Rule<Facts> = {
+  severity: 'error',
+  summary: 'A punched edge is a free one: neither a fold nor that of a glue tab.',
+  why: 'A border punch slides onto the paper from its edge. Where two panels hang together there is none to slide onto, and a tab with holes in it does not hold.',
+  fails: {
+    pieces:
+      'card: { stock: cream, form: single-fold card, size: 4 x 5, edge: { along: left, in: front, pitch: 1/4, hole: 1/8 } }',
+    blames: '{ along: left, in: front, pitch: 1/4, hole: 1/8 }',
+  },
+  passes: { with: 'along: right', insteadOf: 'along: left' },
+  ownEditionOnly: true,
+  *check(context) {
+    for (const { it, net, facts } of rowsIn(context)) {
+      const lies = whyNotFree(it, net);
+      if (lies) yield { at: it.written.at, facts: { on: facts.on, side: it.side, lies } };
+    }
+  },
+  say: ({ on, side, lies }) =>
+    lies === 'folded'
+      ? {
+          message: `${sayEdge(side, on)} is a fold: no punch gets at it`,
+          remedy: 'name an edge where the paper ends',
+        }
+      : {
+          message: `${on} is glued down, so ${sayEdge(side, on)} is not to be seen, and holds less with holes in it`,
+          remedy: 'name the edge of a panel that shows',
+        },
+};
+
+function whyNotFree({ panel, side, box }: EdgeRow, { folds, glue }: Net): Facts['lies'] | undefined {
+  if (!panel) return undefined;
+  const axis = side === 'left' || side === 'right' ? 'x' : 'y';
+  const isOn = (point: FlatPoint): boolean => point[axis].equals(box[side]);
+  const own = folds.filter(({ panels }) => panels.includes(panel.id));
+  if (own.some(({ from, to }) => isOn(from) && isOn(to))) return 'folded';
+  return glue.some(({ from }) => from === panel.id || from === panel.name) ? 'glued' : undefined;
+}

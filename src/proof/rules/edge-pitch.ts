@@ -1,0 +1,74 @@
+import { Length } from '../../measure/length.ts';
+import type { Edge } from '../../project/net-as-written.ts';
+import type { EdgeRow } from '../../shape/net.ts';
+import { type OnPaper, rowsIn, sayEdge } from '../decoration.ts';
+import type { Rule } from '../rule.ts';
+import { sayLength } from '../words.ts';
+
+type Facts = OnPaper & {
+  readonly side: Edge;
+  readonly pitch: Length;
+  readonly hole: Length;
+  /** The straight part of the edge. */
+  readonly room: Length;
+  readonly misfit: 'fine' | 'hole' | 'pitch' | 'room';
+};
+
+export const edgePitch: Rule<Facts> = {
+  severity: 'error',
+  summary: 'A motif is shorter than the pitch of its tool, and the pitch than the edge it runs along.',
+  why: 'The pitch is from one motif to the next, so there is paper between two only where the motif is shorter. And an edge that has no room for one motif between its corners is not for this tool.',
+  fails: {
+    pieces: 'mat: { stock: cream, cut: 3 x 4, edge: { along: left, pitch: 4 1/4, hole: 1/8 } }',
+    blames: '4 1/4',
+  },
+  passes: { with: 'pitch: 1/4', insteadOf: 'pitch: 4 1/4' },
+  ownEditionOnly: true,
+  *check(context) {
+    const told = new Set<object>();
+    for (const { it, facts } of rowsIn(context)) {
+      const { written, side, pitch, hole } = it;
+      const misfit = misfitOf(it);
+      if (!misfit || told.has(written)) continue;
+      told.add(written);
+      const at = misfit === 'hole' || misfit === 'room' ? written.hole.at : written.pitch.at;
+      yield { at, facts: { ...facts, side, pitch, hole, room: it.length.minus(it.cut.times(2)), misfit } };
+    }
+  },
+  say: ({ on, unit, side, pitch, hole, room, misfit }) => {
+    const [edge, long] = [sayEdge(side, on), sayLength(room, unit)];
+    switch (misfit) {
+      case 'fine':
+        return {
+          message: `a pitch of ${sayLength(pitch, unit)} is finer than any tool repeats its motif`,
+          remedy: `measure from the middle of one motif to the middle of the next: ${sayLength(FINEST, unit)} at least`,
+        };
+      case 'hole':
+        return {
+          message: `a motif of ${sayLength(hole, unit)} leaves no paper before the next, ${sayLength(pitch, unit)} on`,
+          remedy:
+            '"pitch:" is from the middle of one motif to the middle of the next, "hole:" is one motif alone',
+        };
+      case 'pitch':
+        return {
+          message: `the pitch is ${sayLength(pitch, unit)}, but ${edge} is ${long} long`,
+          remedy: `write a pitch shorter than ${long}, or leave the edge plain`,
+        };
+      case 'room':
+        return {
+          message: `${edge} has ${long} between its corners, too little for a motif of ${sayLength(hole, unit)}`,
+          remedy: 'leave this edge plain, or round its corners less',
+        };
+    }
+  },
+};
+
+/** The finest pitch of a tool; our judgment, no source. */
+const FINEST = Length.of(1, 32, 'in');
+
+function misfitOf({ pitch, hole, length, count }: EdgeRow): Facts['misfit'] | undefined {
+  if (pitch.lessThan(FINEST)) return 'fine';
+  if (!hole.lessThan(pitch)) return 'hole';
+  if (pitch.greaterThan(length)) return 'pitch';
+  return count === 0 ? 'room' : undefined;
+}

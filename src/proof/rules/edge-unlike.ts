@@ -1,0 +1,50 @@
+import type { Length } from '../../measure/length.ts';
+import { rulerMark } from '../../measure/round.ts';
+import { rulerUnit } from '../../measure/ruler-unit.ts';
+import type { Edge } from '../../project/net-as-written.ts';
+import { endsOf, rowAlong } from '../../shape/punched-row.ts';
+import { type OnPaper, rowsIn, sayEdge } from '../decoration.ts';
+import type { Rule } from '../rule.ts';
+import { sayLength } from '../words.ts';
+
+type Facts = OnPaper & {
+  readonly side: Edge;
+  /** The paper beyond the first and the last motif; less than nothing where that is cut. */
+  readonly ends: readonly [Length, Length];
+  /** The start that makes both alike. */
+  readonly better: Length;
+};
+
+export const edgeUnlike: Rule<Facts> = {
+  severity: 'warning',
+  summary: 'A row of motifs comes out alike at both ends.',
+  why: 'Begun at one end, a border ends at the other wherever it happens to. The eye goes to the corners first, and sees at once that they differ. Without `start:` the row is laid so that they are alike.',
+  fails: {
+    pieces: 'mat: { stock: cream, cut: 3 x 4, edge: { along: left, pitch: 3/8, hole: 1/4, start: 1/4 } }',
+    blames: '1/4',
+  },
+  passes: { with: 'hole: 1/4 }', insteadOf: 'hole: 1/4, start: 1/4 }' },
+  ownEditionOnly: true,
+  *check(context) {
+    for (const { it, facts } of rowsIn(context)) {
+      const { written, side, length, cut, ends, count } = it;
+      if (!written.start || count === 0 || endsOf(it) !== 'unlike') continue;
+      const { start: _, ...free } = written;
+      const better = rowAlong(side, length, free, cut);
+      if (better.start.sign >= 0)
+        yield {
+          at: written.start.at,
+          facts: { ...facts, side, ends, better: rulerMark(better.start, rulerUnit(facts.unit)) },
+        };
+    }
+  },
+  say: ({ on, unit, side, ends, better }) => ({
+    message: `${sayEdge(side, on)} comes out unlike: ${ends.map((end) => sayEnd(end, unit)).join(' at one end, ')} at the other`,
+    remedy: `start ${sayLength(better, unit)} in, or leave "start:" out`,
+  }),
+};
+
+function sayEnd(end: Length, unit: OnPaper['unit']): string {
+  if (end.sign < 0) return `a motif cut off by ${sayLength(end.abs(), unit)}`;
+  return end.sign === 0 ? 'no paper' : `${sayLength(end, unit)} of paper`;
+}

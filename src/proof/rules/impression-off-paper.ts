@@ -1,0 +1,61 @@
+import { Length } from '../../measure/length.ts';
+import type { Size } from '../../measure/size.ts';
+import { EDGES, type Edge } from '../../project/net-as-written.ts';
+import type { Place } from '../../project/source.ts';
+import type { Impression } from '../../shape/net.ts';
+import { imagesIn, type OnPaper } from '../decoration.ts';
+import type { Rule } from '../rule.ts';
+import { sayLength, sayList, saySize } from '../words.ts';
+
+type Facts = OnPaper & {
+  readonly stamp: string;
+  readonly size: Size;
+  readonly off: readonly { readonly side: Edge; readonly by: Length }[];
+};
+
+export const impressionOffPaper: Rule<Facts> = {
+  severity: 'error',
+  summary: 'A stamped image lies whole on its paper, unless it says that it runs off.',
+  why: 'An image that runs off the edge is cut off there and leaves ink on the table. That can be what is wanted; then `runs off: yes` says so, and the sheet tells whoever stamps it to lay scrap paper under.',
+  fails: {
+    pieces:
+      'mat: { stock: cream, cut: 3 x 4, impressions: [{ stamp: leaf, size: 2 x 1, at: { left: 1 1/4 } }] }',
+    head: 'supplies: [{ item: Leaf stamp, kind: stamp }]',
+    blames: '1 1/4',
+  },
+  passes: { with: 'left: 1 }', insteadOf: 'left: 1 1/4 }' },
+  ownEditionOnly: true,
+  *check(context) {
+    for (const { it, facts } of imagesIn(context)) {
+      const off = offOf(it);
+      const [first] = off;
+      if (!first) continue;
+      yield { at: causeOf(it, first.side), facts: { ...facts, stamp: it.stamp, size: it.size, off } };
+    }
+  },
+  say: ({ on, unit, stamp, size, off }) => {
+    const sides = off.map(({ side, by }) => `${sayLength(by, unit)} off the ${side} edge of ${on}`);
+    return {
+      message: `the ${stamp}, ${saySize(size, unit)}, runs ${sayList(sides)}`,
+      remedy: 'move it onto the paper, or write "runs off: yes" if it is meant to',
+    };
+  },
+};
+
+/** What a ruler hardly shows is no running off. */
+const GIVE = Length.of(1, 64, 'in');
+
+function offOf({ written, reveals }: Impression): Facts['off'] {
+  if (written.runsOff) return [];
+  return EDGES.flatMap((side) => {
+    const by = reveals[side].times(-1);
+    return by.greaterThan(GIVE) ? [{ side, by }] : [];
+  });
+}
+
+/** The distance that puts it there; in the middle it is too large. */
+function causeOf({ written: { placement, size } }: Impression, side: Edge): Place {
+  const { left, right, top, bottom } = placement;
+  const isAcross = side === 'left' || side === 'right';
+  return (isAcross ? (left ?? right ?? size.width) : (top ?? bottom ?? size.height)).at;
+}
