@@ -105,6 +105,7 @@ const COMMANDS: readonly CommandEntry[] = [
 /** Runs one command line and gives its exit code. Never throws for what a person typed or wrote. */
 export async function run(terminal: Terminal): Promise<ExitCode> {
   let code: ExitCode = 0;
+  for (const stream of [terminal.stdout, terminal.stderr]) stream.on('error', passOver);
   const program = new Command('sheetwright')
     .description('Turns one Markdown file per papercraft project into a proofed, printable project sheet.')
     .version(packageVersion(), '--version', 'print the version')
@@ -130,6 +131,11 @@ export async function run(terminal: Terminal): Promise<ExitCode> {
     return failure(error, terminal);
   }
   return code;
+}
+
+/** Whoever reads what is printed may have read enough, as `head` does: the rest is for nobody. */
+function passOver(error: Error): void {
+  if (!('code' in error && error.code === 'EPIPE')) throw error;
 }
 
 function addCommand(program: Command, { name, says, slug, required, options }: CommandEntry): Command {

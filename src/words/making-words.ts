@@ -13,24 +13,26 @@ import { html, SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';
 
 /**
- * What is cut once a piece is scored, as a list: cells cut away, slits, tapers; of several sheets each under its name.
- * Undefined when nothing is.
+ * What is cut once a piece is scored, as a list: cells cut away, slits, tapers; of several sheets each under its name,
+ * and first, once, what a trimmer is no good for. Undefined when nothing is.
  */
 export function cuttingWords({ body }: Piece, sheets: readonly Sheet[], voice: Voice): SafeHtml | undefined {
   const cut = sheets.filter(({ net }) => net.folds.length > 0 && net.waste.length + net.slits.length > 0);
   if (cut.length === 0) return undefined;
-  return SafeHtml.join(
-    cut.map(({ name, net }) => {
-      const heading =
-        name === undefined ? '' : html`<p><b class="piece">${partNamed(name, voice.say)}</b></p>`;
-      return html`${heading}${cutsOfOne(body, net, voice)}`;
-    }),
+  const hands = byHand(
+    cut.map(({ net }) => net),
+    voice,
   );
+  const lists = cut.map(({ name, net }) => {
+    const heading = name === undefined ? '' : html`<p><b class="piece">${partNamed(name, voice.say)}</b></p>`;
+    return html`${heading}${cutsOfOne(body, net, voice)}`;
+  });
+  return SafeHtml.join([...(hands.length > 0 ? [html`<p>${SafeHtml.join(hands, ' ')}</p>`] : []), ...lists]);
 }
 
 function cutsOfOne(body: Piece['body'], net: Net, voice: Voice): SafeHtml {
   const cuts = saidCuts(body, net);
-  const lines = cuts ? linesOf(cuts, net, voice) : [voice.phrase('cut-as-drawn', {}), ...byHand(net, voice)];
+  const lines = cuts ? linesOf(cuts, voice) : [voice.phrase('cut-as-drawn', {})];
   const [only] = lines;
   if (only && lines.length === 1) return html`<p>${only}</p>`;
   return html`<ul class="said">${itemsOf(lines)}</ul>`;
@@ -48,12 +50,11 @@ export function saidCuts(body: Piece['body'], { cuts }: Net): SaidCuts | undefin
   return { trim: names(body.trim), slit: body.slit, taper: names(body.taper), shorten: [] };
 }
 
-function linesOf({ trim, slit, taper, shorten }: SaidCuts, net: Net, voice: Voice): SafeHtml[] {
+function linesOf({ trim, slit, taper, shorten }: SaidCuts, voice: Voice): SafeHtml[] {
   return [
     ...(trim.length + slit.length > 0 ? [voice.phrase('cut-count', {})] : []),
     ...(trim.length > 0 ? [voice.phrase('cut-away', { cells: cellsByRow(trim, voice) })] : []),
     ...slitLines(slit, voice),
-    ...byHand(net, voice),
     ...(shorten.length > 0 ? [voice.phrase('cut-shorter', { cells: cellsByRow(shorten, voice) })] : []),
     ...(taper.length > 0 ? [voice.phrase('cut-taper', { cells: cellsByRow(taper, voice) })] : []),
   ];
@@ -99,19 +100,42 @@ function slitLines(slits: GridCuts['slit'], voice: Voice): SafeHtml[] {
   });
 }
 
-/** What a trimmer, which cuts from edge to edge, is no good for: a slit from an edge; one that scissors don't get into. */
-function byHand({ slits, size, waste }: Net, voice: Voice): SafeHtml[] {
-  const isOpen = ({ x, y }: FlatPoint): boolean =>
-    x.sign === 0 ||
-    y.sign === 0 ||
-    x.equals(size.width) ||
-    y.equals(size.height) ||
-    waste.some((part) => part.some((corner) => corner.x.equals(x) && corner.y.equals(y)));
-  const reached = slits.map(({ from, to }) => isOpen(from) || isOpen(to));
+/** What a trimmer, which cuts from edge to edge, is no good for: a cut from an edge; one that scissors don't get into. */
+function byHand(nets: readonly Net[], voice: Voice): SafeHtml[] {
+  const slits = nets.flatMap((net) => net.slits.map(({ from, to }) => isOpen(net, from) || isOpen(net, to)));
+  const isEnding =
+    slits.includes(true) || nets.some((net) => net.waste.some((part) => endsInside(part, net)));
   return [
-    ...(reached.includes(true) ? [voice.phrase('slit-by-hand', {})] : []),
-    ...(reached.includes(false) ? [voice.phrase('slit-by-knife', {})] : []),
+    ...(isEnding ? [voice.phrase('slit-by-hand', {})] : []),
+    ...(slits.includes(false) ? [voice.phrase('slit-by-knife', {})] : []),
   ];
+}
+
+/** Whether scissors get in at a point: on the edge of the sheet, or of what was cut away. */
+function isOpen({ size, waste }: Net, point: FlatPoint): boolean {
+  const { x, y } = point;
+  const isOnEdge = x.sign === 0 || y.sign === 0 || x.equals(size.width) || y.equals(size.height);
+  return isOnEdge || waste.some((part) => hasCorner(part, point));
+}
+
+/** Whether cutting a part away takes more than one cut from edge to edge of the sheet. */
+function endsInside(part: Waste, { size: { width, height }, waste }: Net): boolean {
+  const isEdge = (from: FlatPoint, to: FlatPoint): boolean =>
+    (from.x.equals(to.x) && (to.x.sign === 0 || to.x.equals(width))) ||
+    (from.y.equals(to.y) && (to.y.sign === 0 || to.y.equals(height)));
+  const isShared = (...ends: readonly FlatPoint[]): boolean =>
+    waste.some((other) => other !== part && ends.every((end) => hasCorner(other, end)));
+  const cuts = part.filter((from, index) => {
+    const to = part[(index + 1) % part.length] ?? from;
+    return !isEdge(from, to) && !isShared(from, to);
+  });
+  return cuts.length > 1;
+}
+
+type Waste = Net['waste'][number];
+
+function hasCorner(part: Waste, { x, y }: FlatPoint): boolean {
+  return part.some((corner) => corner.x.equals(x) && corner.y.equals(y));
 }
 
 /** What sticks to what, in order, and how a ready-made form is closed. Undefined for a piece that is neither. */

@@ -1,6 +1,8 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { Readable, Writable } from 'node:stream';
 import { describe, expect, it } from 'vitest';
+import { run } from '../../src/cli.ts';
 import { demoCopy, emptyFolder, sheetwright } from './terminal.ts';
 
 function workspaceWith(sheet: string | Uint8Array): string {
@@ -107,6 +109,16 @@ describe('sheetwright proof', () => {
     const help = await sheetwright(emptyFolder(), '--help');
     expect([help.code, help.out]).toEqual([0, expect.stringContaining('proof')]);
     expect((await sheetwright(emptyFolder(), '--version')).out).toMatch(/^\d+\.\d+\.\d+\n$/u);
+  });
+
+  it('goes on to its end when nobody reads on, as behind `head`', async () => {
+    const closed = Object.assign(new Error('write EPIPE'), { code: 'EPIPE' });
+    const stdout = new Writable({ write: (_chunk, _encoding, done) => done(closed) });
+    const stderr = new Writable({ write: (_chunk, _encoding, done) => done() });
+    const cwd = workspaceWith(sheetWith('4 1/4 x 5 1/2'));
+    const argv = ['proof', '--editions'];
+    const code = await run({ argv, cwd, env: {}, stdin: Readable.from([]), stdout, stderr });
+    expect([code, stdout.errored]).toEqual([0, closed]);
   });
 
   it('prints a table of both editions', async () => {

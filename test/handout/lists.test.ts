@@ -161,11 +161,11 @@ describe('what is cut and stuck', () => {
   it('is said by rows and columns', () => {
     expect(read(refer('trims', 'box'))).toBe(
       [
+        'Cuts that end inside the sheet are made with scissors or a craft knife, not with the trimmer.',
         'Rows count from the top, columns from the left.',
         'Cut away: row 1, columns 1, 3, and 5; row 2, column 5; row 4, column 5.',
         'In rows 1 to 2, cut along the lines between columns 1 and 2, between columns 2 and 3, and between columns 3 and 4.',
         'In row 4, cut along the lines between columns 1 and 2, between columns 2 and 3, and between columns 3 and 4.',
-        'Cuts that end inside the sheet are made with scissors or a craft knife, not with the trimmer.',
         'Taper the free corners: row 2, columns 1 and 3; row 4, columns 1 and 3; tab.',
       ].join(''),
     );
@@ -177,6 +177,28 @@ describe('what is cut and stuck', () => {
     const one = settingFor(sampleOf(slit));
     const said = read(referrer(one.editions, one.measures, one.voice)('trims', 'p'));
     expect(said).toContain('In row 1, cut along the line between columns 1 and 2.');
+  });
+
+  it.each([
+    ['a corner cut away', 'trim: [A1]', true],
+    ['two of three corners of a column', 'trim: [A1, A2]', true],
+    ['a column cut off from edge to edge', 'trim: [A1, A2, A3]', false],
+    ['the corners of a tab along the sheet’s edge', 'taper: [A1]', false],
+  ])('names scissors for %s: %s', (_, cut, byHand) => {
+    const rows = cut.startsWith('trim') ? ', { from: top, at: [2, 4] }' : '';
+    const grid = `cut: 4 x 6, score: [{ from: left, at: [1, 3] }${rows}]`;
+    const made = settingFor(sampleOf(`unit: in\npieces:\n  p: { ${grid}, ${cut} }`));
+    const words = read(referrer(made.editions, made.measures, made.voice)('trims', 'p'));
+    expect(words.includes('Cuts that end inside the sheet')).toBe(byHand);
+  });
+
+  it('says once what is cut by hand, of all sheets of a piece', () => {
+    const made = settingFor(
+      sampleOf('unit: in\npieces:\n  box: { form: lidded tray, inside: 3 x 2 x 1, lid: 1/2 }'),
+    );
+    const words = read(referrer(made.editions, made.measures, made.voice)('trims', 'box'));
+    expect(words.match(/Cuts that end inside the sheet/gu)).toHaveLength(1);
+    expect(words).toMatch(/^Cuts that end inside the sheet/u);
   });
 
   it('names the knife for a cut that scissors do not get into', () => {

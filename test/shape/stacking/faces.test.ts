@@ -11,13 +11,26 @@ function facesOf(net: Net): [string, Readonly<Record<'outside' | 'inside', FaceS
   return [...faceStates(net, CALIPER)];
 }
 
+type Seen = { readonly hidden: readonly string[]; readonly seen: readonly string[] };
+
+const TUCKED: Seen = {
+  hidden: [
+    'tab',
+    'lid-tuck',
+    'bottom-tuck',
+    'left-dust',
+    'right-dust',
+    'left-bottom-dust',
+    'right-bottom-dust',
+  ],
+  seen: [],
+};
+
 /**
  * By hand, once for each: the panels whose outside is seen from nowhere once all is folded, and those whose inside is
  * seen. Everything else of a closed shape is seen outside and hidden inside.
  */
-const BY_HAND: Readonly<
-  Record<string, { readonly hidden: readonly string[]; readonly seen: readonly string[] }>
-> = {
+const BY_HAND: Readonly<Record<string, Seen>> = {
   // Closed flat: inside pages face each other; of an accordion only the first and the last outside are seen.
   'single-fold card': { hidden: [], seen: [] },
   'single-fold card fold: top': { hidden: [], seen: [] },
@@ -41,30 +54,8 @@ const BY_HAND: Readonly<
     hidden: ['left-dust', 'right-dust', 'tab', 'left-bottom', 'right-bottom', 'back-bottom'],
     seen: [],
   },
-  'tuck-end box': {
-    hidden: [
-      'tab',
-      'lid-tuck',
-      'bottom-tuck',
-      'left-dust',
-      'right-dust',
-      'left-bottom-dust',
-      'right-bottom-dust',
-    ],
-    seen: [],
-  },
-  'tuck-end box ends: reverse': {
-    hidden: [
-      'tab',
-      'lid-tuck',
-      'bottom-tuck',
-      'left-dust',
-      'right-dust',
-      'left-bottom-dust',
-      'right-bottom-dust',
-    ],
-    seen: [],
-  },
+  'tuck-end box': TUCKED,
+  'tuck-end box ends: reverse': TUCKED,
   // An open bag: one looks in from above, on its bottom too, which is what the side flaps and the front leave of it.
   'gusseted bag': {
     hidden: ['tab', 'left-back-bottom', 'left-front-bottom', 'right-front-bottom', 'right-back-bottom'],
