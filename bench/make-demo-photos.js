@@ -170,6 +170,36 @@ function pencilPot() {
   });
 }
 
+/** The large and the small box of one project side by side. */
+function bulbBoxes() {
+  const crocus = `<g fill="none" stroke="#6b4d86" stroke-width="0.03" stroke-linecap="round">
+    <path d="M0 0.3 V0.02" stroke="#5c6f4d"/><path d="M0 0.3 q-0.12 -0.2 -0.2 -0.24 M0 0.3 q0.12 -0.2 0.2 -0.24" stroke="#5c6f4d"/>
+    <path d="M0 0.02 q-0.2 -0.1 -0.13 -0.32 q0.1 0.08 0.13 0.2 q0.03 -0.12 0.13 -0.2 q0.07 0.22 -0.13 0.32z" fill="#a88bc4"/>
+    <path d="M0 0.02 q-0.08 -0.2 0 -0.34 q0.08 0.14 0 0.34z" fill="#8f6db0"/></g>`;
+  const box = (at, [width, depth, height]) => {
+    const layers = `${sheet(rectangle(0.125, 0.125, width - 0.25, height - 0.25), PAPER.cream, 0.012)}
+      ${sheet(rectangle(0.25, 0.25, width - 0.5, height - 0.5), 'url(#fern)', 0.01)}
+      <g transform="translate(${width / 2} 0.42) rotate(-3)">
+      <path d="M0 0.16 L-0.1 -0.6 M0 0.16 L0.08 -0.6" stroke="#d3c29c" stroke-width="0.035" fill="none"/>
+      ${sheet(rectangle(-0.625, 0, 1.25, 2.25, 0.125), PAPER.cream, 0.03)}
+      <circle cy="0.17" r="0.07" fill="#4a3a2a"/><path d="M0 0.16 L-0.1 -0.6" stroke="#d3c29c" stroke-width="0.035"/>
+      <g transform="translate(0 1.3) scale(1.7)">${crocus}</g></g>`;
+    const shades = { side: -0.3, top: 0.1, flange: -0.08 };
+    return standingBox({
+      at,
+      width,
+      depth,
+      height,
+      flange: 0.5,
+      scale: 128,
+      color: PAPER.brick,
+      shades,
+      layers,
+    });
+  };
+  return box([360, 900], [3, 1.5, 4]) + box([1010, 1085], [2, 1, 3]);
+}
+
 async function photograph(background, scene, seed) {
   const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="${WIDTH}" height="${HEIGHT}">
     <defs>${DEFINITIONS}</defs>${background}${scene}${LIGHT}</svg>`;
@@ -191,6 +221,7 @@ const PICTURES = {
   'seed-packet-keeper/photos/finished.jpg': [TABLE_AND_WALL, seedKeeper],
   'short-pencil-box/photos/finished.jpg': [TABLE_AND_WALL, pencilBox],
   'six-sided-pencil-pot/photos/finished.jpg': [TABLE_AND_WALL, pencilPot],
+  'bulb-box/photos/finished.jpg': [TABLE_AND_WALL, bulbBoxes],
 };
 
 for (const [index, [name, [background, scene]]] of Object.entries(PICTURES).entries()) {

@@ -22,9 +22,12 @@ export function polygon(view, corners, attributes) {
   return `<path d="M${corners.map((corner) => view(...corner).join(' ')).join('L')}z" ${attributes}/>`;
 }
 
-/** A clip-top box standing on the table, its front dressed with `layers` drawn in the front panel's inches. */
-export function standingBox({ width, depth, height, flange, scale, color, shades, layers }) {
-  const view = camera(scale, 620, 985);
+/**
+ * A clip-top box standing on the table, its front dressed with `layers` drawn in the front panel's inches.
+ * @param at the picture point of its lower left corner.
+ */
+export function standingBox({ width, depth, height, flange, scale, color, shades, layers, at = [620, 985] }) {
+  const view = camera(scale, ...at);
   const [w, d, h, m] = [width, depth, height, depth / 2];
   const tone = (corners, shade) =>
     polygon(view, corners, `fill="${color}"`) +

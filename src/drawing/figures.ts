@@ -49,6 +49,17 @@ export function drawingFigure(drawing: Drawing, caption?: HtmlValue): Figure {
   return { width: drawing.width, html: figureElement('drawing', drawingElement(drawing), caption) };
 }
 
+/** Several figures as one, side by side where there is room; undefined where there is none. */
+export function figuresTogether(figures: readonly Figure[]): Figure | undefined {
+  const [only, ...more] = figures;
+  if (!only || more.length === 0) return only;
+  const width = figures.reduce((sum, figure) => sum + figure.width, 0);
+  return {
+    width,
+    html: html`<div class="figures-beside">${SafeHtml.join(figures.map((figure) => figure.html))}</div>`,
+  };
+}
+
 /** A drawing as it stands in a table or beside a title. */
 export function drawingElement({ svg, width, height }: Drawing): SafeHtml {
   const size = `--width: ${millimetres(width)}; --height: ${millimetres(height)}`;

@@ -22,10 +22,9 @@ export type Editions = {
   readonly printed: Units;
   readonly inch: Edition;
   readonly metric: Edition;
+  /** Of the project's other variants, in the order they are written; none where it has none. */
+  readonly others: readonly Editions[];
 };
-
-/** The editions of each variant of a project, in the order they are written; of one that has none, its own alone. */
-export type Variants = readonly [Editions, ...Editions[]];
 
 /** The editions that are shown, the leading one first; only one where no other is printed. */
 export type Shown = readonly [lead: EditionName, ...others: EditionName[]];
@@ -89,5 +88,5 @@ export function rulerWritten({ body }: Piece, { unit }: Project): EditionName {
 export function editionsOf(edition: Edition, other: Edition = edition): Editions {
   const own = editionWritten(edition.project);
   const [inch, metric] = own === 'inch' ? [edition, other] : [other, edition];
-  return { own, printed: edition.project.units, inch, metric };
+  return { own, printed: edition.project.units, inch, metric, others: [] };
 }

@@ -1,5 +1,5 @@
 import { findOnlyThere, hasForeignPieces, otherProject } from '../edition/edition.ts';
-import { type Editions, editionsOf, editionWritten, type Variants } from '../edition/editions.ts';
+import { type Editions, editionsOf, editionWritten } from '../edition/editions.ts';
 import { settleEdition } from '../edition/settle.ts';
 import { type Finding, findMistake } from '../project/finding.ts';
 import type { Project, Workspace } from '../project/model.ts';
@@ -16,8 +16,6 @@ export type Study = {
   /** Of its own edition. */
   readonly shapes: Shapes;
   readonly editions: Editions;
-  /** The editions of each variant, the project's own first; those alone where it has none. */
-  readonly variants: Variants;
   /** What is wrong in it, in the shared files it uses included. */
   readonly findings: readonly Finding[];
 };
@@ -59,11 +57,12 @@ function keyOf({ root, projects, slugs }: Workspace, project: Project): string {
 function studyProject(workspace: Workspace, project: Project): Study {
   const own = studyVariant(workspace, project);
   const others = project.others.map((other) => studyVariant(workspace, other));
-  if (others.length === 0) return { ...own, variants: [own.editions] };
+  if (others.length === 0) return own;
   const findings = joinVariants(
     [own, ...others].map((each) => ({ name: each.project.variant?.id.value ?? '', findings: each.findings })),
   );
-  return { ...own, variants: [own.editions, ...others.map(({ editions }) => editions)], findings };
+  const editions = { ...own.editions, others: others.map((other) => other.editions) };
+  return { ...own, editions, findings };
 }
 
 /**
@@ -71,7 +70,7 @@ function studyProject(workspace: Workspace, project: Project): Study {
  * numbers; nor is an edition that is printed nowhere. Where we break on a project, the others go on, and it keeps its
  * last good sheet.
  */
-function studyVariant(workspace: Workspace, written: Project): Omit<Study, 'variants'> {
+function studyVariant(workspace: Workspace, written: Project): Study {
   try {
     const asWritten = { project: written, shapes: buildShapes(written) };
     const own = hasForeignPieces(asWritten)

@@ -1,4 +1,4 @@
-import type { Project } from '../project/model.ts';
+import type { Holds, Project } from '../project/model.ts';
 import { wordFinder } from '../project/word-finder.ts';
 import type { Voice } from '../words/voice.ts';
 
@@ -25,8 +25,8 @@ const CALLED_FOR: Readonly<Partial<Record<CautionId, (project: Project) => boole
   // Nothing is made here without being cut.
   blades: ({ pieces }) => pieces.size > 0,
   press: ({ supplies }) => supplies.some(({ kind }) => kind.value === 'die'),
-  food: ({ holds }) => holds?.food === true || (holds?.allergens.length ?? 0) > 0,
-  allergens: ({ holds }) => (holds?.allergens.length ?? 0) > 0,
+  food: (project) => heldIn(project).some(({ food, allergens }) => food || allergens.length > 0),
+  allergens: (project) => heldIn(project).some(({ allergens }) => allergens.length > 0),
 };
 
 /** The cautions a project calls for by its supplies and what it holds, in a fixed order. */
@@ -40,22 +40,29 @@ export function cautionsFor(project: Project, voice: Voice): readonly Caution[] 
 }
 
 /** What a food may contain, in the sheet's language where it is one of the allergens that the law names. */
-export function allergensHeld({ holds }: Project, { say, list }: Voice): string {
-  const names = holds?.allergens.map(({ value }) => {
+export function allergensHeld(project: Project, { say, list }: Voice): string {
+  const allergens = heldIn(project).flatMap((holds) => holds.allergens);
+  const names = allergens.map(({ value }) => {
     const key = `allergen-${value.trim().toLowerCase().replace(/\s+/gu, '-')}`;
     return say.has(key) ? say(key) : value;
   });
-  return list(names ?? []).toString();
+  return list([...new Set(names)]).toString();
+}
+
+/** What a project holds in any of its variants. */
+function heldIn({ holds, others }: Project): readonly Holds[] {
+  return [holds, ...others.map((other) => other.holds)].flatMap((each) => each ?? []);
 }
 
 /**
  * Whether a supply, what may take its place, or what is held goes by a name of the danger in the sheet's language:
  * better one caution too many than one too few.
  */
-function isNamed(id: CautionId, { supplies, holds }: Project, { say }: Voice): boolean {
+function isNamed(id: CautionId, project: Project, { say }: Voice): boolean {
+  const { supplies } = project;
   if (!say.has(`names-${id}`)) return false;
   const [called, harmless] = [wordFinder(say(`names-${id}`)), wordFinder(say('names-harmless'))];
   const supplied = supplies.flatMap(({ item, instead }) => [item.value, instead?.value ?? '']);
-  const names = id === 'flames' ? [...supplied, holds?.item ?? ''] : supplied;
+  const names = id === 'flames' ? [...supplied, ...heldIn(project).map(({ item }) => item)] : supplied;
   return names.some((name) => called.test(name) && !(id === 'flames' && harmless.test(name)));
 }

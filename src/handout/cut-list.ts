@@ -1,27 +1,22 @@
-import { drawingElement } from '../drawing/figures.ts';
-import { pieceDrawing, pieceScale } from '../drawing/piece.ts';
+import { pieceScale } from '../drawing/piece.ts';
 import type { DrawingRoom } from '../drawing/style.ts';
-import { ownEdition, type Twin, twin, UNIT_OF } from '../edition/editions.ts';
-import { printSize } from '../measure/print.ts';
-import { fitsWithin, quarterTurned, type Size } from '../measure/size.ts';
-import type { Piece, StockSheet } from '../project/model.ts';
-import { sheetsSold } from '../project/paper-sizes.ts';
+import { type Editions, ownEdition } from '../edition/editions.ts';
+import type { Stock } from '../project/model.ts';
 import { stockOf } from '../shape/caliper.ts';
-import type { Layer } from '../shape/shapes.ts';
-import { edgeWords, impressionWords, turnWords } from '../words/decoration-words.ts';
-import type { Columns, Measures } from '../words/measures.ts';
-import { baseName, pieceSheetNamed } from '../words/names.ts';
-import { isAskew, layerTwin, leastReveal, magnitudeOf, revealPhrase, revealsOf } from '../words/reveals.ts';
-import { html, SafeHtml } from '../words/safe-html.ts';
-import { type PieceSheet, pieceSheets } from './piece-sheets.ts';
-import { sizeOf } from './references.ts';
-import type { Setting } from './setting.ts';
-import { paperSaid, stockFacts, stocksUsed } from './supplies.ts';
+import type { Measures } from '../words/measures.ts';
+import type { SafeHtml } from '../words/safe-html.ts';
+import { ofVariants, sayWays, variantNames, variantsOf, type Way, waysOf } from '../words/variants.ts';
+import { type CutRow, rowOf } from './cut-row.ts';
+import { pieceSheets } from './piece-sheets.ts';
+import { inVariant, type Setting } from './setting.ts';
+import { stockFacts, stocksUsed } from './supplies.ts';
 
 /** Everything that is cut, by the paper it is cut from. */
 type CutList = {
   readonly columns: Measures['headings'];
-  readonly groups: readonly CutGroup[];
+  readonly groups: readonly (CutGroup & { readonly rows: readonly CutRow[] })[];
+  /** The same with a column for each variant, where there are some and there is room. */
+  readonly table: CutTable | undefined;
 };
 
 type CutGroup = {
@@ -29,16 +24,23 @@ type CutGroup = {
   /** `#rrggbb`, for a swatch beside the name. */
   readonly color: string | undefined;
   readonly facts: SafeHtml | undefined;
-  readonly rows: readonly CutRow[];
 };
 
-type CutRow = Columns<SafeHtml> & {
-  readonly name: string;
-  readonly drawing: SafeHtml | undefined;
-  /** `× 2`; undefined for a single one. */
-  readonly times: string | undefined;
-  /** What it goes on with what reveal, its corners and the like. */
-  readonly notes: readonly SafeHtml[];
+type CutTable = {
+  readonly variants: readonly string[];
+  /** In columns, that of the names included. */
+  readonly width: number;
+  readonly groups: readonly (CutGroup & { readonly rows: readonly TableRow[] })[];
+};
+
+/** A piece in every variant: a cell for those side by side that have it alike, an empty one for those that haven't it. */
+type TableRow = { readonly name: string; readonly cells: readonly TableCell[] };
+
+type TableCell = {
+  readonly span: number;
+  /** Whether it is of several variants. */
+  readonly wide: boolean;
+  readonly cut: CutRow | undefined;
 };
 
 /** Room for the drawing of the largest piece, in millimetres of paper: in print the less, the more a page must hold. */
@@ -52,97 +54,116 @@ const MANY = 4;
 const MOST = 6;
 
 export function cutList(setting: Setting): CutList {
-  const { editions, measures, project } = setting;
-  const sheets = pieceSheets(ownEdition(editions));
-  const scale = pieceScale(editions[measures.leading], roomFor(setting));
-  const groups = [...stocksUsed(project), undefined].map((stock) => ({
-    stock: stock?.name,
-    color: stock?.color?.value,
-    facts: stock && stockFacts(setting, stock),
-    rows: sheets
-      .filter(({ piece }) => stockOf(piece, project) === stock)
-      .flatMap((sheet) => rowOf(setting, sheet, scale) ?? []),
-  }));
-  return { columns: measures.headings, groups: groups.filter(({ rows }) => rows.length > 0) };
-}
-
-function roomFor({ editions, measures, target }: Setting): DrawingRoom {
-  if (target === 'large-print') return ROOM.large;
-  if (target === 'page') return ROOM.few;
-  const sheets = editions[measures.leading].shapes.nets.size;
-  return sheets > MOST ? ROOM.most : sheets > MANY ? ROOM.many : ROOM.few;
-}
-
-/** One row a sheet: a form may be cut from several. */
-function rowOf(setting: Setting, { piece, id, name }: PieceSheet, scale: number): CutRow | undefined {
-  const { editions, measures, drawings, voice } = setting;
-  const size = sizeOf(editions, id);
-  if (!size) return undefined;
-  const drawing = pieceDrawing(editions, id, scale, drawings, false);
+  const { measures, voice } = setting;
+  const groups = waysToCut(setting);
   return {
-    name: pieceSheetNamed(piece.id.value, name, voice.say),
-    drawing: drawing && drawingElement(drawing),
-    times: piece.count.value > 1 ? voice.say('cut-times', { count: piece.count.value }) : undefined,
-    ...measures.columns(size),
-    notes: [...(name === undefined ? notesOf(setting, piece) : []), ...paperNote(setting, piece, id)],
+    columns: measures.headings,
+    groups: groups.map(({ pieces, ...group }) => ({
+      ...group,
+      rows: pieces.flatMap((ways) =>
+        ways.map(({ value, of }) => ({ ...value, name: ofVariants(value.name, of, voice) })),
+      ),
+    })),
+    table: tableOf(setting, groups),
   };
 }
 
-function notesOf(setting: Setting, piece: Piece): SafeHtml[] {
-  const { editions, measures, voice } = setting;
-  const layer = layerTwin(editions, piece.id.value);
-  const corners = twin(editions, ({ project }) => project.pieces.get(piece.id.value)?.corners?.value);
-  return [
-    ...(layer && piece.on ? [baseNote(setting, baseName(piece.on.value, voice), layer)] : []),
-    ...(corners ? [voice.phrase('corners-rounded', { radius: measures.both([corners]) })] : []),
-    ...edgeWords(editions, piece.id.value, measures, voice),
-    ...impressionWords(editions, piece.id.value, measures, voice).map((image) =>
-      voice.phrase('stamped-note', { image }),
-    ),
-  ];
-}
+/** What is cut from one paper, each piece in every way that the variants have it. */
+type CutWays = CutGroup & { readonly pieces: readonly (readonly Way<CutRow>[])[] };
 
-/** That a piece is larger than the paper of an edition that is shown; its numbers never bend to the paper. */
-function paperNote({ editions, measures, voice }: Setting, piece: Piece, id: string): SafeHtml[] {
-  const notes = measures.shown.flatMap((name) => {
-    const { project, shapes } = editions[name];
-    const size = shapes.nets.get(id)?.size;
-    const stock = stockOf(piece, project);
-    const sheets = stock ? sheetsSold(stock, project).map(sizeOfSheet) : [];
-    const fits = sheets.some(
-      (sheet) => size && [size, quarterTurned(size)].some((way) => fitsWithin(way, sheet)),
-    );
-    if (!size || fits || sheets.length === 0) return [];
-    const papers = sheets.map((sheet) => paperSaid(sheet, voice) ?? printSize(sheet, UNIT_OF[name]));
-    return voice.say('cut-larger-than-paper', { paper: papers.join(` ${voice.say('paired-or')} `) });
+function waysToCut(setting: Setting): readonly CutWays[] {
+  const { editions, voice, measures } = setting;
+  const alone = variantsOf(editions).map((variant) => inVariant(setting, variant));
+  const room = roomFor(setting);
+  const scale = Math.min(...alone.map((one) => pieceScale(one.editions[measures.leading], room)));
+  const variants = alone.map((one) => cutsOf(one, scale));
+  const all = variants.flat();
+  return [...new Set(all.map(({ stock }) => stock))].map((id) => {
+    const of = all.filter(({ stock }) => stock === id);
+    const sheets = [...new Set(of.map(({ sheet }) => sheet))];
+    return {
+      ...groupOf(setting, id),
+      pieces: sheets.map((sheet) => {
+        const pick = (_: Editions, index: number): CutRow | undefined =>
+          variants[index]?.find((each) => each.sheet === sheet && each.stock === id)?.row;
+        return waysOf(editions, voice, pick, printed);
+      }),
+    };
   });
-  return [...new Set(notes)].map((note) => html`${note}`);
 }
 
-function sizeOfSheet({ size: { width, height } }: StockSheet): Size {
-  return { width: width.value, height: height.value };
+function groupOf(setting: Setting, id: string | undefined): CutGroup {
+  const { editions, voice } = setting;
+  const stockIn = (variant: Editions): Stock | undefined =>
+    id === undefined ? undefined : ownEdition(variant).project.stock.get(id);
+  const facts = sayWays(
+    editions,
+    voice,
+    (variant) => {
+      const stock = stockIn(variant);
+      return stock && stockFacts(inVariant(setting, variant), stock);
+    },
+    ': ',
+  );
+  const [stock] = variantsOf(editions).flatMap((variant) => stockIn(variant) ?? []);
+  return { stock: stock?.name, color: stock?.color?.value, facts };
 }
 
-/** `on the front of the box, showing 1/8 in (3 mm) all round`, and how it is turned. */
-function baseNote(setting: Setting, base: SafeHtml, layer: Twin<Layer>): SafeHtml {
-  const { turn } = layer.inch;
-  const shows = isAskew(layer.inch) ? cornerNote(setting, base, layer) : sidesNote(setting, base, layer);
-  return turn === 0 ? shows : SafeHtml.join([shows, turnWords(turn, setting.voice)], ', ');
+/** A sheet of a piece that is cut in one variant, by the id of its paper. */
+type Cut = { readonly stock: string | undefined; readonly sheet: string; readonly row: CutRow };
+
+/** By the papers, in the order the pieces name them. */
+function cutsOf(one: Setting, scale: number): readonly Cut[] {
+  const { editions, project } = one;
+  const sheets = pieceSheets(ownEdition(editions));
+  return [...stocksUsed(project), undefined].flatMap((stock) =>
+    sheets
+      .filter(({ piece }) => stockOf(piece, project) === stock)
+      .flatMap((sheet): Cut[] => {
+        const row = rowOf(one, sheet, scale);
+        return row ? [{ stock: stock?.id.value, sheet: sheet.id, row }] : [];
+      }),
+  );
 }
 
-function cornerNote({ measures, voice }: Setting, base: SafeHtml, layer: Twin<Layer>): SafeHtml {
-  const reveal = leastReveal(layer);
-  const least = measures.both([magnitudeOf(reveal)]);
-  return voice.phrase(reveal.inch.sign < 0 ? 'on-base-turned-over' : 'on-base-turned', { base, least });
+function printed({ drawing, times, lead, second, notes }: CutRow): string {
+  return [drawing, times, lead, second, ...notes].join('\n');
 }
 
-function sidesNote({ measures, voice }: Setting, base: SafeHtml, layer: Twin<Layer>): SafeHtml {
-  const sides = revealsOf(layer);
-  if (sides.every(({ inch }) => inch.sign === 0)) return voice.phrase('on-base-flush', { base });
-  const reveal = revealPhrase(layer, measures, voice);
-  const shows = sides.every(({ inch }) => inch.sign > 0);
-  return voice.phrase('on-base', {
-    base,
-    reveals: shows ? voice.phrase('reveal-shows', { reveal }) : reveal,
-  });
+/** More columns than this would leave no room for a size. */
+const MOST_COLUMNS = 4;
+
+function tableOf({ editions, target }: Setting, groups: readonly CutWays[]): CutTable | undefined {
+  const variants = variantNames(editions);
+  const hasRoom = target !== 'large-print' && variants.length <= MOST_COLUMNS;
+  if (variants.length < 2 || !hasRoom) return undefined;
+  return {
+    variants,
+    width: variants.length + 1,
+    groups: groups.map(({ pieces, ...group }) => ({
+      ...group,
+      rows: pieces.map((ways) => ({
+        name: ways[0]?.value.name ?? '',
+        cells: cellsOf(variants.map((_, index) => ways.find(({ has }) => has[index])?.value)),
+      })),
+    })),
+  };
+}
+
+function cellsOf(columns: readonly (CutRow | undefined)[]): readonly TableCell[] {
+  const cells: TableCell[] = [];
+  for (const cut of columns) {
+    const last = cells.at(-1);
+    if (last && last.cut === cut) cells[cells.length - 1] = { span: last.span + 1, wide: true, cut };
+    else cells.push({ span: 1, wide: false, cut });
+  }
+  return cells;
+}
+
+function roomFor({ editions, measures, project, target }: Setting): DrawingRoom {
+  if (target === 'large-print') return ROOM.large;
+  if (target === 'page') return ROOM.few;
+  // Drawings of variants stand beside one another.
+  const sheets = editions[measures.leading].shapes.nets.size * (project.others.length + 1);
+  return sheets > MOST ? ROOM.most : sheets > MANY ? ROOM.many : ROOM.few;
 }

@@ -1,3 +1,4 @@
+import type { Drawing } from '../drawing/canvas.ts';
 import { drawingElement, drawingFigure, type Figure, pictureElement } from '../drawing/figures.ts';
 import { foldedDrawing } from '../drawing/folded.ts';
 import { lowestBases } from '../drawing/pile.ts';
@@ -8,13 +9,15 @@ import { briefJson, turnModel } from '../drawing/turn-model.ts';
 import { caption } from '../drawing/words.ts';
 import { ownEdition } from '../edition/editions.ts';
 import type { Picture, Project } from '../project/model.ts';
+import { isSameRef, type Ref } from '../project/ref.ts';
 import { sheetsOf } from '../shape/shapes.ts';
 import { stepWords } from '../words/making-words.ts';
 import { baseName, pieceNamed, sheetNamed } from '../words/names.ts';
 import { SafeHtml } from '../words/safe-html.ts';
+import { variantsOf } from '../words/variants.ts';
 import { mainPiece } from './finished-size.ts';
-import { pieceSheets } from './piece-sheets.ts';
-import type { Setting } from './setting.ts';
+import { sheetIds } from './piece-sheets.ts';
+import { drawnWays, type Setting } from './setting.ts';
 
 /** The picture at the head of a sheet, and whether it is the drawing of the first base's layers lying flat. */
 type Hero = { readonly html: SafeHtml; readonly showsLayers: boolean };
@@ -81,23 +84,32 @@ export function sheetDrawings(setting: Setting, shown: number): object | undefin
   return others.length > 0 ? { heading, template: undefined, beside: [], others } : undefined;
 }
 
-function templatesOf({ editions, drawings, voice, measures }: Setting): Figure[] {
-  return pieceSheets(editions[measures.leading]).flatMap(({ id, net }) => {
-    if (net.folds.length === 0) return [];
-    const drawing = templateDrawing(editions, id, templateReduction(net, ROOM.template), drawings);
-    const piece = sheetNamed(id, voice.say);
-    return drawing ? [drawingFigure(drawing, voice.say('template-of', { piece }))] : [];
-  });
+function templatesOf(setting: Setting): Figure[] {
+  const { measures } = setting;
+  return sheetIds(setting.editions).flatMap((id) =>
+    drawnWays(setting, ({ editions, drawings }) => {
+      const net = editions[measures.leading].shapes.nets.get(id);
+      if (!net || net.folds.length === 0) return undefined;
+      return templateDrawing(editions, id, templateReduction(net, ROOM.template), drawings);
+    }).map(({ drawing, one: { voice } }) =>
+      drawingFigure(drawing, voice.say('template-of', { piece: sheetNamed(id, voice.say) })),
+    ),
+  );
 }
 
-function stacksOf({ editions, drawings, voice }: Setting, shown: number, room: DrawingRoom): Figure[] {
-  return lowestBases(editions)
+function stacksOf(setting: Setting, shown: number, room: DrawingRoom): Figure[] {
+  const bases = variantsOf(setting.editions).flatMap((variant) => lowestBases(variant));
+  const isFirst = (base: Ref, index: number): boolean =>
+    bases.findIndex((other) => isSameRef(base, other)) === index;
+  return bases
+    .filter(isFirst)
     .slice(shown)
-    .flatMap((base) => {
-      const drawing = stackDrawing(editions, base, room, drawings);
-      const caption = voice.phrase('stack-of', { base: baseName(base, voice) });
-      return drawing ? [drawingFigure(drawing, caption)] : [];
-    });
+    .flatMap((base) =>
+      drawnWays(setting, ({ editions, drawings }) => stackDrawing(editions, base, room, drawings)).map(
+        ({ drawing, one: { voice } }) =>
+          drawingFigure(drawing, voice.phrase('stack-of', { base: baseName(base, voice) })),
+      ),
+    );
 }
 
 /** A folded piece on a page: a still picture, and what a script needs to turn and fold it in the picture's place. */
@@ -118,18 +130,28 @@ type TurnView = {
 /** Every piece of which something is folded; none but on a page. */
 export function turnViews(setting: Setting): readonly TurnView[] {
   if (setting.target !== 'page') return [];
-  return [...setting.project.pieces.keys()].flatMap((piece) => turnView(setting, piece) ?? []);
+  return [...setting.project.pieces.keys()].flatMap((piece) => {
+    const ways = drawnWays(setting, (one) => flatTurn(one, piece));
+    return ways.flatMap(
+      ({ one }, index) => turnView(one, piece, index === 0 ? piece : `${piece}-${index + 1}`) ?? [],
+    );
+  });
 }
 
-function turnView({ editions, drawings, measures, voice }: Setting, piece: string): TurnView | undefined {
+function flatTurn({ editions, drawings }: Setting, piece: string): Drawing | undefined {
+  return foldedDrawing(editions, piece, 'flat', ROOM.turn, drawings);
+}
+
+function turnView(one: Setting, piece: string, id: string): TurnView | undefined {
+  const { editions, drawings, measures, voice } = one;
   const edition = editions[measures.leading];
   const model = turnModel(edition, piece);
   const folded = model && foldedDrawing(editions, piece, 'folded', ROOM.turn, drawings);
-  const flat = model && foldedDrawing(editions, piece, 'flat', ROOM.turn, drawings);
+  const flat = model && flatTurn(one, piece);
   if (!folded || !flat) return undefined;
   const said = stepWords(sheetsOf(edition.shapes.nets, piece), voice);
   return {
-    id: piece,
+    id,
     name: caption(piece, voice.say),
     caption: voice.say('turn-of', { piece: pieceNamed(piece, voice.say) }),
     steps: model.steps,

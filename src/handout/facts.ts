@@ -1,12 +1,13 @@
-import { ownEdition, twins } from '../edition/editions.ts';
+import { type Editions, ownEdition, twins } from '../edition/editions.ts';
 import type { Project } from '../project/model.ts';
 import { linksOf } from '../shape/links.ts';
 import { pieceNamed } from '../words/names.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import { asConverted } from '../words/twins.ts';
+import { sayWays, variantNames, variantsOf, waysOf } from '../words/variants.ts';
 import { finishedSize, mainPiece, makesSeveral } from './finished-size.ts';
 import { measuredHtml } from './measured-text.ts';
-import type { Setting } from './setting.ts';
+import { inVariant, type Setting } from './setting.ts';
 
 /** A line of the sheet's head: `Time`, `45 minutes`. */
 export type Fact = { readonly term: string; readonly value: SafeHtml };
@@ -15,7 +16,8 @@ export type Fact = { readonly term: string; readonly value: SafeHtml };
 export function factsOf(setting: Setting): readonly Fact[] {
   const { project, voice } = setting;
   const facts: readonly (readonly [string, SafeHtml | undefined])[] = [
-    ['finished-size', sizeOf(setting)],
+    ['variants', variantsSaid(setting)],
+    ['finished-size', finishedSaid(setting)],
     ['time', timeNeeded(setting)],
     ['level', project.level && html`${project.level.value}`],
     ['session', project.session && html`${voice.day(project.session.value)}`],
@@ -26,13 +28,26 @@ export function factsOf(setting: Setting): readonly Fact[] {
   return facts.flatMap(([key, value]) => (value ? [{ term: voice.say(key), value }] : []));
 }
 
+/** Of designs of one size; where the sizes differ they name the variants. */
+function variantsSaid({ editions, measures, voice }: Setting): SafeHtml | undefined {
+  const sizes = waysOf(editions, voice, (variant) => {
+    const size = finishedSize(variant);
+    return size && measures.both(size);
+  });
+  const names = variantNames(editions);
+  return sizes.length < 2 && names.length > 1 ? voice.list(names) : undefined;
+}
+
 /** Of the main piece, which is named where others fold as well: `card 5 1/2 × 4 1/4 in (…)`. */
-function sizeOf({ editions, measures, voice }: Setting): SafeHtml | undefined {
-  const size = finishedSize(editions);
-  const main = makesSeveral(editions) && mainPiece(editions);
-  const order = size && size.length > 2 ? html`, ${voice.say('finished-order')}` : '';
-  const said = size && html`${measures.both(size)}${order}`;
-  return said && main ? html`${pieceNamed(main.id.value, voice.say)} ${said}` : said;
+function finishedSaid({ editions, measures, voice }: Setting): SafeHtml | undefined {
+  const said = sayWays(editions, voice, (variant) => {
+    const size = finishedSize(variant);
+    const main = makesSeveral(variant) && mainPiece(variant);
+    const sides = size && measures.both(size);
+    return sides && main ? html`${pieceNamed(main.id.value, voice.say)} ${sides}` : sides;
+  });
+  const isSolid = variantsOf(editions).every((variant) => (finishedSize(variant)?.length ?? 0) > 2);
+  return said && isSolid ? html`${said}, ${voice.say('finished-order')}` : said;
 }
 
 /** Waiting is named apart. */
@@ -63,13 +78,27 @@ function togetherOf({ editions, voice }: Setting): SafeHtml | undefined {
   return SafeHtml.join(said, ', ');
 }
 
+/** Where only the number differs between variants, nothing else is said twice. */
 function held(setting: Setting): SafeHtml | undefined {
-  const { project, editions, voice, measures } = setting;
+  const { editions, voice } = setting;
+  const countIn = (variant: Editions): SafeHtml | undefined => {
+    const { holds } = ownEdition(variant).project;
+    return holds && html`${holds.count.value}`;
+  };
+  const isOneCount = waysOf(editions, voice, countIn).length < 2;
+  const counts = isOneCount ? undefined : sayWays(editions, voice, countIn);
+  const together = (variant: Editions): SafeHtml | undefined => heldIn(inVariant(setting, variant), counts);
+  if (waysOf(editions, voice, together).length === 1) return together(editions);
+  return sayWays(editions, voice, (variant) => heldIn(inVariant(setting, variant)), ': ');
+}
+
+function heldIn(one: Setting, counts?: SafeHtml): SafeHtml | undefined {
+  const { project, editions, voice, measures } = one;
   if (!project.holds) return undefined;
   const { item, count } = project.holds;
   const holding = voice.phrase('holds-item', {
-    count: count.value,
-    item: measuredHtml(item, setting),
+    count: counts ?? count.value,
+    item: measuredHtml(item, one),
   });
   const size = twins(editions, ({ project: { holds } }) => holds?.size?.map(({ value }) => value));
   if (!size) return holding;

@@ -1,4 +1,12 @@
-import { type EditionName, ownEdition, pairs, sidesOf, type Twin, twin } from '../edition/editions.ts';
+import {
+  type EditionName,
+  type Editions,
+  ownEdition,
+  pairs,
+  sidesOf,
+  type Twin,
+  twin,
+} from '../edition/editions.ts';
 import { Length } from '../measure/length.ts';
 import { printDecimal } from '../measure/print.ts';
 import type { Size } from '../measure/size.ts';
@@ -8,11 +16,12 @@ import { isSolid } from '../shape/outer-size.ts';
 import { pieceNamed } from '../words/names.ts';
 import { SafeHtml } from '../words/safe-html.ts';
 import { asConverted, onRulers } from '../words/twins.ts';
+import { waysOf } from '../words/variants.ts';
 import { mainPiece } from './finished-size.ts';
 import { closestFits, fitIn, type Series } from './mail/envelopes.ts';
 import { type Mailed, mailedPiece } from './mail/mailed.ts';
 import { type LetterVerdict, letterVerdict, US_LETTER } from './mail/us-letter.ts';
-import type { Setting } from './setting.ts';
+import { inVariant, type Setting } from './setting.ts';
 
 /** What whoever mails the project wants to know. */
 type MailView = {
@@ -31,7 +40,17 @@ type MailedView = {
 
 /** The facts of every card and flat thing of a project, and of its envelopes; undefined where it makes none. */
 export function mailView(setting: Setting): MailView | undefined {
-  const { project } = ownEdition(setting.editions);
+  const { editions, voice } = setting;
+  const alone = (variant: Editions): readonly MailedView[] => thingsOf(inVariant(setting, variant));
+  const all = waysOf(editions, voice, alone, (things) => JSON.stringify(things)).flatMap(
+    ({ value, first, of }) => (of === undefined ? value : thingsOf(inVariant(setting, first, of))),
+  );
+  return all.length > 0 ? { things: all, limits: limitsOf(setting) } : undefined;
+}
+
+/** Of one variant. */
+function thingsOf(setting: Setting): readonly MailedView[] {
+  const { project } = setting;
   const loose = [...project.pieces.values()].filter(({ on }) => !on);
   const cards = loose.filter((piece) => goesInEnvelope(setting, piece));
   const envelopes = loose
@@ -46,8 +65,7 @@ export function mailView(setting: Setting): MailView | undefined {
     const rows = rowsFor(setting, thing, envelopesFor(setting, piece, envelopes));
     return [{ words: wordsOf(setting, thing), envelopes: rows, isTooLarge: rows.length === 0 }];
   });
-  const all = things.length > 0 ? things : envelopes.map((envelope) => envelopeView(setting, envelope));
-  return all.length > 0 ? { things: all, limits: limitsOf(setting) } : undefined;
+  return things.length > 0 ? things : envelopes.map((envelope) => envelopeView(setting, envelope));
 }
 
 /** The envelope that is made for a card; any that is made for none, where there is no such. */

@@ -1,6 +1,7 @@
 import { type Edition, type Editions, ownEdition } from '../edition/editions.ts';
 import type { Piece } from '../project/model.ts';
 import { type Sheet, sheetsOf } from '../shape/shapes.ts';
+import { variantsOf } from '../words/variants.ts';
 
 /** One sheet of paper that is cut for a piece; `id` is what the shapes know its net by. */
 export type PieceSheet = Sheet & { readonly piece: Piece; readonly id: string };
@@ -17,9 +18,19 @@ export function pieceSheets({ project, shapes }: Edition): readonly PieceSheet[]
   });
 }
 
+/** The id of every sheet that is cut in any of the variants, in the order they are written. */
+export function sheetIds(editions: Editions): readonly string[] {
+  return [...new Set(sheetsOfAll(editions).map(({ id }) => id))];
+}
+
+function sheetsOfAll(editions: Editions): readonly PieceSheet[] {
+  return variantsOf(editions).flatMap((variant) => pieceSheets(ownEdition(variant)));
+}
+
 /** The pieces that need a template: what is scored or has a shape of its own, is punched or stamped. Sheets of forms of several apart. */
 export function templatePieces(editions: Editions): readonly string[] {
-  return pieceSheets(ownEdition(editions))
-    .filter(({ piece, net }) => piece.body.kind !== 'flat' || net.rows || net.impressions)
-    .map(({ id }) => id);
+  const shaped = sheetsOfAll(editions).filter(
+    ({ piece, net }) => piece.body.kind !== 'flat' || net.rows || net.impressions,
+  );
+  return [...new Set(shaped.map(({ id }) => id))];
 }

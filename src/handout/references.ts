@@ -10,6 +10,7 @@ import { baseName } from '../words/names.ts';
 import { isAskew, layerTwin, leastReveal, revealLength } from '../words/reveals.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import { scoresInline } from '../words/score-moves.ts';
+import { sayWays } from '../words/variants.ts';
 import type { Voice } from '../words/voice.ts';
 
 /** What a directive such as `:size[front]` says; undefined where it names nothing. */
@@ -21,39 +22,59 @@ export type Refer = (kind: ReferenceKind, name: string) => SafeHtml | undefined;
  */
 export function referrer(editions: Editions, measures: Measures, voice: Voice): Refer {
   const mentioned = new Set<string>();
+  const each = (
+    pick: (variant: Editions) => SafeHtml | undefined,
+    between: ', ' | ': ' = ', ',
+  ): SafeHtml | undefined => sayWays(editions, voice, pick, between);
   const say: Partial<Record<ReferenceKind, (name: string) => SafeHtml | undefined>> = {
     piece: (name) => {
-      const size = sizeOf(editions, name);
+      const size = each((variant) => sizeSaid(variant, name, measures));
       const label = nameHtml(editions, name, voice);
       if (!size || !label || mentioned.has(name)) return label;
       mentioned.add(name);
-      return html`${label} <small class="size">${measures.both(size)}</small>`;
+      return html`${label} <small class="size">${size}</small>`;
     },
-    size: (name) => {
-      const size = sizeOf(editions, name);
-      return size && measures.both(size);
-    },
-    reveal: (name) => {
-      const layer = layerTwin(editions, name);
-      if (!layer) return undefined;
-      if (isAskew(layer[editions.own])) return measures.both([leastReveal(layer)]);
-      return revealLength(layer, measures, voice);
-    },
-    scores: (name) => scoresInline(editions, name, measures, voice),
-    trims: (name) => ofSheets(editions, name, (piece, sheets) => cuttingWords(piece, sheets, voice)),
-    assembly: (name) => ofSheets(editions, name, (piece, sheets) => assemblyWords(piece, sheets, voice)),
-    edge: (name) => wholePhrases(edgeWords(editions, name, measures, voice)),
-    impressions: (name) => wholePhrases(impressionWords(editions, name, measures, voice)),
-    count: (name) => {
-      const piece = ownEdition(editions).project.pieces.get(name);
-      return piece && html`${piece.count.value}`;
-    },
+    size: (name) => each((variant) => sizeSaid(variant, name, measures)),
+    reveal: (name) => each((variant) => revealSaid(variant, name, measures, voice)),
+    scores: (name) => each((variant) => scoresInline(variant, name, measures, voice), ': '),
+    trims: (name) =>
+      each((variant) => ofSheets(variant, name, (piece, sheets) => cuttingWords(piece, sheets, voice)), ': '),
+    assembly: (name) =>
+      each(
+        (variant) => ofSheets(variant, name, (piece, sheets) => assemblyWords(piece, sheets, voice)),
+        ': ',
+      ),
+    edge: (name) => each((variant) => wholePhrases(edgeWords(variant, name, measures, voice)), ': '),
+    impressions: (name) =>
+      each((variant) => wholePhrases(impressionWords(variant, name, measures, voice)), ': '),
+    count: (name) =>
+      each((variant) => {
+        const piece = ownEdition(variant).project.pieces.get(name);
+        return piece && html`${piece.count.value}`;
+      }),
   };
   return (kind, name) => say[kind]?.(name);
 }
 
 function wholePhrases(phrases: readonly SafeHtml[]): SafeHtml | undefined {
   return phrases.length > 0 ? SafeHtml.join(phrases, '; ') : undefined;
+}
+
+function sizeSaid(editions: Editions, name: string, measures: Measures): SafeHtml | undefined {
+  const size = sizeOf(editions, name);
+  return size && measures.both(size);
+}
+
+function revealSaid(
+  editions: Editions,
+  name: string,
+  measures: Measures,
+  voice: Voice,
+): SafeHtml | undefined {
+  const layer = layerTwin(editions, name);
+  if (!layer) return undefined;
+  if (isAskew(layer[editions.own])) return measures.both([leastReveal(layer)]);
+  return revealLength(layer, measures, voice);
 }
 
 /** Words about every sheet of a piece, or about one of them (`box.lid`). */

@@ -2,18 +2,21 @@ import type { Columns, Measures } from '../words/measures.ts';
 import { pieceSheetNamed } from '../words/names.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 import { scoreMoves } from '../words/score-moves.ts';
+import { ofVariants, variantsOf, waysOf } from '../words/variants.ts';
 import { pieceSheets } from './piece-sheets.ts';
-import type { Setting } from './setting.ts';
+import { inVariant, type Setting } from './setting.ts';
 
 /** Everything that is scored, as said at the board. */
 type ScoreList = {
   readonly columns: Measures['headings'];
-  readonly pieces: readonly {
-    readonly name: string;
-    readonly rows: readonly ScoreLine[];
-    /** What is cut besides, once scored; undefined when nothing is. */
-    readonly cuts: string | undefined;
-  }[];
+  readonly pieces: readonly ScoredPiece[];
+};
+
+type ScoredPiece = {
+  readonly name: string;
+  readonly rows: readonly ScoreLine[];
+  /** What is cut besides, once scored; undefined when nothing is. */
+  readonly cuts: string | undefined;
 };
 
 /** In words, `Quarter turn clockwise: left edge along the top (6¾ in (171 mm))`; few positions stand on one line. */
@@ -24,14 +27,35 @@ const FEW = 6;
 /** The score list of a sheet; undefined when nothing in it is scored. */
 export function scoreList(setting: Setting): ScoreList | undefined {
   const { editions, measures, voice } = setting;
-  const pieces = pieceSheets(editions[measures.leading])
-    .filter(({ net }) => net.scores.length > 0)
-    .map(({ piece, id, name, net }) => ({
-      name: pieceSheetNamed(piece.id.value, name, voice.say),
-      rows: rowsOf(setting, id),
-      cuts: net.waste.length + net.slits.length > 0 ? voice.say('score-then-cut') : undefined,
-    }));
+  const variants = variantsOf(editions).map((variant) => piecesOf(inVariant(setting, variant)));
+  const ids = new Set(variants.flatMap((pieces) => [...pieces.keys()]));
+  const pieces = [...ids].flatMap((id) =>
+    waysOf(editions, voice, (_, index) => variants[index]?.get(id), printed).map(({ value, of }) => ({
+      ...value,
+      name: ofVariants(value.name, of, voice),
+    })),
+  );
   return pieces.length === 0 ? undefined : { columns: measures.headings, pieces };
+}
+
+/** What is scored of one variant, by the sheets of its pieces. */
+function piecesOf(one: Setting): ReadonlyMap<string, ScoredPiece> {
+  const { editions, measures, voice } = one;
+  const scored = pieceSheets(editions[measures.leading]).filter(({ net }) => net.scores.length > 0);
+  return new Map(
+    scored.map(({ piece, id, name, net }) => [
+      id,
+      {
+        name: pieceSheetNamed(piece.id.value, name, voice.say),
+        rows: rowsOf(one, id),
+        cuts: net.waste.length + net.slits.length > 0 ? voice.say('score-then-cut') : undefined,
+      },
+    ]),
+  );
+}
+
+function printed({ rows, cuts }: ScoredPiece): string {
+  return [cuts, ...rows.flatMap(({ words, lead, second }) => [words, lead, second])].join('\n');
 }
 
 function rowsOf({ editions, measures, voice }: Setting, sheet: string): readonly ScoreLine[] {

@@ -4,7 +4,9 @@ import { type EditionName, type Editions, ownEdition, shownEditions } from '../e
 import type { Project } from '../project/model.ts';
 import type { Labels } from '../words/labels.ts';
 import { type Measures, measuresFor } from '../words/measures.ts';
+import { pieceNamed } from '../words/names.ts';
 import { type TwinFinder, twinFinder } from '../words/twins.ts';
+import { ofVariants, waysOf } from '../words/variants.ts';
 import { type Voice, voiceOf } from '../words/voice.ts';
 import type { Print } from './prints.ts';
 
@@ -17,6 +19,7 @@ export type Setting = {
   /** As the demonstrator wrote it. */
   readonly project: Project;
   readonly target: Target;
+  readonly labels: Labels;
   readonly voice: Voice;
   readonly measures: Measures;
   readonly finder: TwinFinder;
@@ -48,6 +51,7 @@ export function settingOf(
     editions,
     project: ownEdition(editions).project,
     target,
+    labels,
     voice,
     measures: measuresFor(voice, shown, target === 'page'),
     finder: twinFinder(editions),
@@ -58,4 +62,35 @@ export function settingOf(
     },
     pictures,
   };
+}
+
+/**
+ * The same for one variant of a project.
+ * @param of where its pieces are to be called by it: the name of the variant, or of those it is like.
+ */
+export function inVariant(setting: Setting, variant: Editions, of?: string): Setting {
+  const alone = { ...setting, editions: variant, project: ownEdition(variant).project };
+  if (of === undefined) return alone;
+  const labels = { ...setting.labels, pieces: piecesOf(variant, of, setting) };
+  const voice = voiceOf(labels);
+  return { ...alone, labels, voice, drawings: { ...setting.drawings, say: voice.say } };
+}
+
+/** `box (large)`, by the ids of the pieces. */
+function piecesOf(variant: Editions, of: string, { voice }: Setting): ReadonlyMap<string, string> {
+  const ids = [...ownEdition(variant).project.pieces.keys()];
+  return new Map(ids.map((id) => [id, ofVariants(pieceNamed(id, voice.say), of, voice)]));
+}
+
+/** What is drawn of each variant: once where all look alike, else with the names of those that do. */
+export function drawnWays<T extends { readonly svg: string }>(
+  setting: Setting,
+  draw: (one: Setting) => T | undefined,
+): readonly { readonly drawing: T; readonly one: Setting; readonly of: string | undefined }[] {
+  const alone = (variant: Editions): T | undefined => draw(inVariant(setting, variant));
+  return waysOf(setting.editions, setting.voice, alone, ({ svg }) => svg).flatMap(({ value, first, of }) => {
+    const one = inVariant(setting, first, of);
+    const drawing = of === undefined ? value : draw(one);
+    return drawing ? [{ drawing, one, of }] : [];
+  });
 }

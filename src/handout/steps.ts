@@ -1,6 +1,6 @@
 import type { Paragraph, RootContent } from 'mdast';
 import type { Drawing } from '../drawing/canvas.ts';
-import { drawingFigure, type Figure, pictureFigure } from '../drawing/figures.ts';
+import { drawingFigure, type Figure, figuresTogether, pictureFigure } from '../drawing/figures.ts';
 import { foldedDrawing } from '../drawing/folded.ts';
 import { pieceDrawing } from '../drawing/piece.ts';
 import { stackDrawing } from '../drawing/stack.ts';
@@ -13,7 +13,7 @@ import { renderMarkdown } from './markdown.ts';
 import { drawingOf, type ProseSetting, withoutHost } from './markdown-handlers.ts';
 import { measuredText, shownText } from './measured-text.ts';
 import { referrer } from './references.ts';
-import type { Setting } from './setting.ts';
+import { drawnWays, type Setting } from './setting.ts';
 
 /** The widest figure that stands beside a step's text, in millimetres. */
 const WIDEST_BESIDE = 84;
@@ -110,19 +110,33 @@ const BESIDE = { width: 50, height: 46 };
 
 /** The figure of `::drawing{of=box view=folded}`; undefined where there is no such view. */
 function stepDrawing(setting: Setting, of: string, view: string, caption?: string): Figure | undefined {
-  const { editions, measures, drawings } = setting;
+  const ways = drawnWays(setting, (one) => drawingIn(one, of, view));
+  // What is folded shows how it is done, which is the same whatever the size.
+  const isMeasured = view === 'layers' || view === 'flat';
+  const shown = isMeasured ? ways : ways.slice(0, 1);
+  const figures = shown.map(({ drawing, of: variant }) =>
+    drawingFigure(drawing, isMeasured ? captionOf(caption, variant) : caption),
+  );
+  return figuresTogether(figures);
+}
+
+/** A caption, and the variants that a drawing is of. */
+function captionOf(caption: string | undefined, of: string | undefined): string | undefined {
+  return caption !== undefined && of !== undefined ? `${caption} (${of})` : (of ?? caption);
+}
+
+function drawingIn({ editions, measures, drawings }: Setting, of: string, view: string): Drawing | undefined {
   if (!viewsOf(editions[measures.leading].shapes, of).includes(view)) return undefined;
-  const drawing =
-    view === 'layers'
-      ? stackDrawing(editions, readRef(of), BESIDE, drawings)
-      : view === 'flat'
-        ? flatDrawing(setting, of)
-        : foldedDrawing(editions, of, view, BESIDE, drawings);
-  return drawing && drawingFigure(drawing, caption);
+  if (view === 'layers') return stackDrawing(editions, readRef(of), BESIDE, drawings);
+  if (view === 'flat') return flatDrawing({ editions, measures, drawings }, of);
+  return foldedDrawing(editions, of, view, BESIDE, drawings);
 }
 
 /** A scored sheet with its dimensions, or a flat piece. */
-function flatDrawing({ editions, measures, drawings }: Setting, of: string): Drawing | undefined {
+function flatDrawing(
+  { editions, measures, drawings }: Pick<Setting, 'editions' | 'measures' | 'drawings'>,
+  of: string,
+): Drawing | undefined {
   const net = editions[measures.leading].shapes.nets.get(of);
   if (!net) return undefined;
   const { width, height } = net.size;

@@ -87,10 +87,13 @@ export function readable(address: string): string {
   return address.replace(/^https?:\/\//u, '').replace(/\/$/u, '');
 }
 
-/** Every stock the pieces take, in the order the pieces name them. */
+/** Every stock the pieces take in any variant, in the order the pieces name them; each as it is in the first that takes it. */
 export function stocksUsed(project: Project): readonly Stock[] {
-  const used = [...project.pieces.values()].flatMap((piece) => stockOf(piece, project) ?? []);
-  return [...new Set(used)];
+  const used = [project, ...project.others].flatMap((variant) =>
+    [...variant.pieces.values()].flatMap((piece) => stockOf(piece, variant) ?? []),
+  );
+  const first = (id: string): Stock | undefined => used.find((stock) => stock.id.value === id);
+  return used.filter((stock, index) => first(stock.id.value) === stock && used.indexOf(stock) === index);
 }
 
 /** The color of the first of a project's papers that has one, `#rrggbb`. */

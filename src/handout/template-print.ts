@@ -1,16 +1,15 @@
 import { type TemplatePage, templatePages } from '../drawing/actual-size.ts';
 import type { Page } from '../drawing/pages.ts';
 import { templateSvg } from '../drawing/template-file.ts';
-import { type Editions, shownEditions } from '../edition/editions.ts';
+import type { Editions } from '../edition/editions.ts';
 import type { Paper } from '../project/model.ts';
 import type { Labels } from '../words/labels.ts';
 import { sheetNamed } from '../words/names.ts';
 import { SafeHtml } from '../words/safe-html.ts';
-import { voiceOf } from '../words/voice.ts';
 import { shownText } from './measured-text.ts';
 import { templatePieces } from './piece-sheets.ts';
 import { type PageInput, pageHtml } from './render.ts';
-import { paperTitle, settingOf } from './setting.ts';
+import { drawnWays, paperTitle, type Setting, settingOf } from './setting.ts';
 
 /** What an actual-size template is printed from. */
 type TemplateInput = PageInput & { readonly editions: Editions; readonly paper: Paper };
@@ -19,14 +18,11 @@ type TemplateInput = PageInput & { readonly editions: Editions; readonly paper: 
 export function templateHtml(input: TemplateInput): string | undefined {
   const { editions, site, labels, paper } = input;
   const setting = settingOf(editions, paper, labels, new Map());
-  const { project, voice, drawings } = setting;
-  const margin = site.bench.printerMargin.value;
-  const pages = templatePieces(editions).map((id) => ({
-    id,
-    pages: templatePages(editions, id, { paper, margin }, drawings),
-  }));
+  const { project } = setting;
+  const print = { paper, margin: site.bench.printerMargin.value };
+  const pages = templatePieces(editions).flatMap((id) => pagesOf(setting, id, print));
   const leaves = pages.flatMap((each) =>
-    each.pages.map((page, index) => leafOf(index === 0 ? sheetNamed(each.id, voice.say) : undefined, page)),
+    each.pages.map((page, index) => leafOf(index === 0 ? each.name : undefined, page)),
   );
   if (leaves.length === 0) return undefined;
   const title = paperTitle(editions, labels, 'pdf-template');
@@ -35,9 +31,37 @@ export function templateHtml(input: TemplateInput): string | undefined {
   return pageHtml(input, 'template', { title, description, css: leafCss(sizes) }, { leaves });
 }
 
-/** The stand-alone drawing of one piece at 1:1, in the edition the demonstrator wrote, if that is printed. */
-export function templateFile(editions: Editions, id: string, labels: Labels): string | undefined {
-  return templateSvg(editions, id, { shown: shownEditions(editions), say: voiceOf(labels).say });
+/** The pages of one sheet of a piece, and how it is called; apart for variants that have it differently. */
+function pagesOf(
+  setting: Setting,
+  id: string,
+  print: Parameters<typeof templatePages>[2],
+): readonly { readonly name: string; readonly pages: readonly TemplatePage[] }[] {
+  const draw = ({ editions, drawings }: Setting) => {
+    const pages = templatePages(editions, id, print, drawings);
+    return pages.length === 0 ? undefined : { pages, svg: pages.map(({ drawing }) => drawing.svg).join() };
+  };
+  return drawnWays(setting, draw).map(({ drawing: { pages }, one }) => ({
+    name: sheetNamed(id, one.voice.say),
+    pages,
+  }));
+}
+
+/** A stand-alone drawing at 1:1, and the name of the variant it is of, if it isn't that of all. */
+type TemplateFile = { readonly svg: string; readonly variant: string | undefined };
+
+/** Those of one piece, in the edition the demonstrator wrote, if that is printed; one for each variant that has it differently. */
+export function templateFiles(editions: Editions, id: string, labels: Labels): readonly TemplateFile[] {
+  const setting = settingOf(editions, 'large-print', labels, new Map());
+  const draw = (one: Setting) => {
+    const { shown, say } = one.drawings;
+    const svg = templateSvg(one.editions, id, { shown, say });
+    return svg === undefined ? undefined : { svg, variant: one.project.variant?.id.value };
+  };
+  return drawnWays(setting, draw).map(({ drawing: { svg, variant }, of }) => ({
+    svg,
+    variant: of === undefined ? undefined : variant,
+  }));
 }
 
 function leafOf(heading: string | undefined, { page, drawing }: TemplatePage): object {

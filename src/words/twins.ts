@@ -2,6 +2,7 @@ import type { EditionName, Editions, Twin } from '../edition/editions.ts';
 import { twinsOf } from '../edition/lengths.ts';
 import type { Length, Unit } from '../measure/length.ts';
 import { rulerMark } from '../measure/round.ts';
+import { variantsOf } from './variants.ts';
 
 /**
  * The lengths of a measurement as both editions have them: those the project measures from its editions, any other
@@ -10,7 +11,7 @@ import { rulerMark } from '../measure/round.ts';
 export type TwinFinder = (lengths: readonly Length[], unit: Unit) => readonly Twin[];
 
 export function twinFinder(editions: Editions): TwinFinder {
-  const groups = twinsOf(editions);
+  const groups = variantsOf(editions).flatMap(twinsOf);
   const byInch = indexBy(groups, ({ inch: own }) => own);
   const byMetric = indexBy(groups, ({ metric: own }) => own);
   return (lengths, unit) => {

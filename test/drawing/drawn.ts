@@ -10,7 +10,13 @@ import { type Say, speaker } from '../../src/words/labels.ts';
 
 /** A project's editions from its measurements in inches, and in millimetres where the two differ in more than unit. */
 export function editionsOf(inches: string, millimetres: string = inches): Editions {
-  return { own: 'inch', printed: 'both', inch: editionOf(inches), metric: editionOf(millimetres) };
+  return {
+    own: 'inch',
+    printed: 'both',
+    inch: editionOf(inches),
+    metric: editionOf(millimetres),
+    others: [],
+  };
 }
 
 function editionOf(measurements: string): Edition {

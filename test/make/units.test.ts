@@ -4,7 +4,7 @@ import { ROOMS } from '../../src/cue/room.ts';
 import { examine, type Study } from '../../src/examine/examine.ts';
 import { createRenderer } from '../../src/handout/render.ts';
 import { sheetHtml } from '../../src/handout/sheet.ts';
-import { templateFile, templateHtml } from '../../src/handout/template-print.ts';
+import { templateFiles, templateHtml } from '../../src/handout/template-print.ts';
 import { readPackageFiles } from '../../src/make/package-files.ts';
 import type { Site } from '../../src/project/model.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
@@ -82,7 +82,7 @@ function madeOf(sheet: string, units: string, labels: Labels): ReadonlyMap<strin
   }
   for (const paper of ['letter', 'a4'] as const)
     made.set(`template on ${paper}`, templateHtml({ ...common, paper, styles, renderer }) ?? '');
-  made.set('template as a file', templateFile(study.editions, 'box', labels) ?? '');
+  made.set('template as a file', templateFiles(study.editions, 'box', labels)[0]?.svg ?? '');
   const [room] = ROOMS;
   if (!room) throw new Error('no room');
   made.set('cue card', cueCardHtml({ ...common, styles, renderer }, room));

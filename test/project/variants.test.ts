@@ -137,7 +137,8 @@ describe('what is found in variants', () => {
     );
     const [study] = examine(workspaceOf(text));
     // 114 mm and 127 mm
-    const heights = study?.variants.map(({ metric }) => String(metric.shapes.nets.get('card')?.size.height));
+    const variants = study ? [study.editions, ...study.editions.others] : [];
+    const heights = variants.map(({ metric }) => String(metric.shapes.nets.get('card')?.size.height));
     expect(heights).toEqual(['570/127 in', '5 in']);
   });
 });

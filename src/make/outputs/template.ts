@@ -1,14 +1,15 @@
 import { templatePieces } from '../../handout/piece-sheets.ts';
 import { paperTitle } from '../../handout/setting.ts';
-import { templateFile, templateHtml } from '../../handout/template-print.ts';
+import { templateFiles, templateHtml } from '../../handout/template-print.ts';
 import type { Paper } from '../../project/model.ts';
+import { slugOf } from '../../project/slug.ts';
 import { printStyles } from '../assets.ts';
 import { type Job, type Output, type ProjectMaterial, pdfJob } from '../output.ts';
 import { pdfName } from '../papers.ts';
 
 /**
  * `site/<slug>/<slug>-template.pdf` at actual size on the site's first paper, `-template-a4.pdf` on a further one, and
- * `<slug>-template.svg` (`-template-lid.svg` for further sheets) in millimetres.
+ * `<slug>-template.svg` (`-template-lid.svg` for further sheets, `-template-large.svg` for a variant) in millimetres.
  */
 export const template: Output = {
   ofProject: (material) => [
@@ -44,9 +45,13 @@ function onPaper(material: ProjectMaterial, paper: Paper): Job[] {
 }
 
 function svgJobs({ editions, slug, labels }: ProjectMaterial): Job[] {
-  return templatePieces(editions).flatMap((id, index) => {
-    const svg = templateFile(editions, id, labels);
-    const name = index === 0 ? `${slug}-template.svg` : `${slug}-template-${id.replaceAll('.', '-')}.svg`;
-    return svg === undefined ? [] : [{ path: `site/${slug}/${name}`, produce: () => svg }];
-  });
+  return templatePieces(editions).flatMap((id, index) =>
+    templateFiles(editions, id, labels).map(({ svg, variant }) => {
+      const further = index === 0 ? [] : [id.replaceAll('.', '-')];
+      const name = [slug, 'template', ...further, ...(variant === undefined ? [] : [slugOf(variant)])].join(
+        '-',
+      );
+      return { path: `site/${slug}/${name}.svg`, produce: () => svg };
+    }),
+  );
 }

@@ -1,0 +1,102 @@
+import { drawingElement } from '../drawing/figures.ts';
+import { pieceDrawing } from '../drawing/piece.ts';
+import { type Twin, twin, UNIT_OF } from '../edition/editions.ts';
+import { printSize } from '../measure/print.ts';
+import { fitsWithin, quarterTurned, type Size } from '../measure/size.ts';
+import type { Piece, StockSheet } from '../project/model.ts';
+import { sheetsSold } from '../project/paper-sizes.ts';
+import { stockOf } from '../shape/caliper.ts';
+import type { Layer } from '../shape/shapes.ts';
+import { edgeWords, impressionWords, turnWords } from '../words/decoration-words.ts';
+import type { Columns } from '../words/measures.ts';
+import { baseName, pieceSheetNamed } from '../words/names.ts';
+import { isAskew, layerTwin, leastReveal, magnitudeOf, revealPhrase, revealsOf } from '../words/reveals.ts';
+import { html, SafeHtml } from '../words/safe-html.ts';
+import type { PieceSheet } from './piece-sheets.ts';
+import { sizeOf } from './references.ts';
+import type { Setting } from './setting.ts';
+import { paperSaid } from './supplies.ts';
+
+/** A sheet of paper that is cut for a piece, in one variant of a project. */
+export type CutRow = Columns<SafeHtml> & {
+  readonly name: string;
+  readonly drawing: SafeHtml | undefined;
+  /** `× 2`; undefined for a single one. */
+  readonly times: string | undefined;
+  /** What it goes on with what reveal, its corners and the like. */
+  readonly notes: readonly SafeHtml[];
+};
+
+/** One row a sheet: a form may be cut from several. */
+export function rowOf(setting: Setting, { piece, id, name }: PieceSheet, scale: number): CutRow | undefined {
+  const { editions, measures, drawings, voice } = setting;
+  const size = sizeOf(editions, id);
+  if (!size) return undefined;
+  const drawing = pieceDrawing(editions, id, scale, drawings, false);
+  return {
+    name: pieceSheetNamed(piece.id.value, name, voice.say),
+    drawing: drawing && drawingElement(drawing),
+    times: piece.count.value > 1 ? voice.say('cut-times', { count: piece.count.value }) : undefined,
+    ...measures.columns(size),
+    notes: [...(name === undefined ? notesOf(setting, piece) : []), ...paperNote(setting, piece, id)],
+  };
+}
+
+function notesOf(setting: Setting, piece: Piece): SafeHtml[] {
+  const { editions, measures, voice } = setting;
+  const layer = layerTwin(editions, piece.id.value);
+  const corners = twin(editions, ({ project }) => project.pieces.get(piece.id.value)?.corners?.value);
+  return [
+    ...(layer && piece.on ? [baseNote(setting, baseName(piece.on.value, voice), layer)] : []),
+    ...(corners ? [voice.phrase('corners-rounded', { radius: measures.both([corners]) })] : []),
+    ...edgeWords(editions, piece.id.value, measures, voice),
+    ...impressionWords(editions, piece.id.value, measures, voice).map((image) =>
+      voice.phrase('stamped-note', { image }),
+    ),
+  ];
+}
+
+/** That a piece is larger than the paper of an edition that is shown; its numbers never bend to the paper. */
+function paperNote({ editions, measures, voice }: Setting, piece: Piece, id: string): SafeHtml[] {
+  const notes = measures.shown.flatMap((name) => {
+    const { project, shapes } = editions[name];
+    const size = shapes.nets.get(id)?.size;
+    const stock = stockOf(piece, project);
+    const sheets = stock ? sheetsSold(stock, project).map(sizeOfSheet) : [];
+    const fits = sheets.some(
+      (sheet) => size && [size, quarterTurned(size)].some((way) => fitsWithin(way, sheet)),
+    );
+    if (!size || fits || sheets.length === 0) return [];
+    const papers = sheets.map((sheet) => paperSaid(sheet, voice) ?? printSize(sheet, UNIT_OF[name]));
+    return voice.say('cut-larger-than-paper', { paper: papers.join(` ${voice.say('paired-or')} `) });
+  });
+  return [...new Set(notes)].map((note) => html`${note}`);
+}
+
+function sizeOfSheet({ size: { width, height } }: StockSheet): Size {
+  return { width: width.value, height: height.value };
+}
+
+/** `on the front of the box, showing 1/8 in (3 mm) all round`, and how it is turned. */
+function baseNote(setting: Setting, base: SafeHtml, layer: Twin<Layer>): SafeHtml {
+  const { turn } = layer.inch;
+  const shows = isAskew(layer.inch) ? cornerNote(setting, base, layer) : sidesNote(setting, base, layer);
+  return turn === 0 ? shows : SafeHtml.join([shows, turnWords(turn, setting.voice)], ', ');
+}
+
+function cornerNote({ measures, voice }: Setting, base: SafeHtml, layer: Twin<Layer>): SafeHtml {
+  const reveal = leastReveal(layer);
+  const least = measures.both([magnitudeOf(reveal)]);
+  return voice.phrase(reveal.inch.sign < 0 ? 'on-base-turned-over' : 'on-base-turned', { base, least });
+}
+
+function sidesNote({ measures, voice }: Setting, base: SafeHtml, layer: Twin<Layer>): SafeHtml {
+  const sides = revealsOf(layer);
+  if (sides.every(({ inch }) => inch.sign === 0)) return voice.phrase('on-base-flush', { base });
+  const reveal = revealPhrase(layer, measures, voice);
+  const shows = sides.every(({ inch }) => inch.sign > 0);
+  return voice.phrase('on-base', {
+    base,
+    reveals: shows ? voice.phrase('reveal-shows', { reveal }) : reveal,
+  });
+}
