@@ -74,6 +74,7 @@ describe('the finished size', () => {
 
 /** Each demo project's main piece, with its size as worked out by hand from what is written in it. */
 const DEMO: Readonly<Record<string, readonly [string, string]>> = {
+  'bulb-box': ['box', '2 × 1 × 3 1/2'],
   'gate-fold-valentine': ['card', '5 1/2 × 4 1/4'],
   'harbour-light-bookmark': ['base', '2 × 7'],
   'note-card-band': ['band', '4 1/2 × 1/4 × 2'],
