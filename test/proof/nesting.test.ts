@@ -99,3 +99,43 @@ describe('thick board', () => {
     expect(folded('3 mm', 'tray, inside: 4 x 3 x 2')).toEqual([]);
   });
 });
+
+/** Two sheets of 0.01 in take 0.02 in, and a lid slides with 1/16 in besides: the next eighth is 1/8 in. */
+describe('a lid and a base by their score lines', () => {
+  const tray = (id: string, cut: string): string => `${id}:
+  stock: cream
+  cut: ${cut}
+  score: [{ from: left, at: [1] }, { from: right, at: [1] }, { from: top, at: [1] }, { from: bottom, at: [1] }]
+  slit: [A|B 1, A|B 3, B|C 1, B|C 3]
+  glue: { A1: B1, C1: B1, A3: B3, C3: B3 }`;
+  const told = (...pieces: string[]): string[] =>
+    findingsOf(
+      sheetWith({ stock: 'cream: { sheet: 12 x 12, caliper: 1/100 in }', pieces: pieces.join('\n') }),
+    )
+      .filter(({ rule }) => rule === 'lid-too-small')
+      .map(({ message, remedy }) => `${message}; ${remedy}`);
+
+  it.each<[string, string[], string[]]>([
+    [
+      'of one size',
+      [tray('base', '6 x 5'), tray('lid', '6 x 5')],
+      [
+        'lid is 4 × 3 in between its walls and base 4 × 3 in: it does not go over it; make lid 1/8 in wider and 1/8 in longer than base between its walls',
+      ],
+    ],
+    [
+      'that differ one way only, and lie turned on their sheets',
+      [tray('base', '6 x 5'), tray('box-lid', '5 x 6 1/8')],
+      [
+        'box-lid is 3 × 4 1/8 in between its walls and base 4 × 3 in: it does not go over it; make box-lid 1/8 in wider and 1/8 in longer than base between its walls',
+      ],
+    ],
+    ['of which the lid is larger', [tray('base', '6 x 5'), tray('lid', '6 1/16 x 5 1/16')], []],
+    ['of which the lid goes in', [tray('base', '6 x 5'), tray('lid', '5 7/8 x 4 7/8')], []],
+    ['that are two of a kind', [tray('left', '6 x 5'), tray('right', '6 x 5')], []],
+    ['with a third', [tray('base', '6 x 5'), tray('lid', '6 x 5'), tray('insert', '5 x 4')], []],
+    ['far from one size', [tray('base', '6 x 5'), tray('lid', '4 x 4')], []],
+  ])('%s', (_, pieces, expected) => {
+    expect(told(...pieces)).toEqual(expected);
+  });
+});

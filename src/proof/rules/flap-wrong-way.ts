@@ -30,7 +30,7 @@ export const flapWrongWay: Rule<Facts> = {
     }
     if (wrong.kind === 'away') {
       const others = sayPanels(piece, wrong.others);
-      return { message: `${names} ${verb} to the other side than ${others}`, remedy: other };
+      return { message: `${names} folds to the other side than ${others}`, remedy: other };
     }
     const short = sayLength(wrong.short, unit);
     return {

@@ -1,8 +1,7 @@
 import { Length } from '../../measure/length.ts';
 import type { Fold, Net } from '../net.ts';
-import { gather } from '../pairs.ts';
 import { isStuck } from '../panel-tree.ts';
-import { isOneLine, lineOf, reachFrom, signedAngle } from '../tube.ts';
+import { lineOf, reachFrom, signedAngle } from '../tube.ts';
 import { type EndFlap, foldsAtEnd, HALF_LID, type TubeEnd, tubeEnds } from './ends.ts';
 import { flatWays } from './flat-ways.ts';
 import { isSquare, sideWidth } from './seam.ts';
@@ -27,21 +26,12 @@ const CLOSELY: Length = Length.of(1, 16, 'in');
 /** Every flap of a net that turns the wrong way; what is glued is for the proof of the glue. */
 export function wrongWayFlaps(net: Net): readonly WrongWay[] {
   const atEnds = tubeEnds(net).flatMap((end) => [...outward(net, end), ...behindNothing(end)]);
-  return [...atEnds, ...turnedAway(net)];
-}
-
-/** Flat flaps that fold the other way than their like, those about one score line together. */
-function turnedAway(net: Net): readonly WrongWay[] {
-  const ways = gather(
-    flatWays(net).map((way) => [way]),
-    ([one], [other]) => !!one && !!other && isOneLine(one.fold, other.fold),
-  );
-  return ways.flatMap((group) => {
-    const [first] = group;
-    const panels = [...new Set(group.map(({ panel }) => panel))];
-    const others = [...new Set(group.flatMap((way) => way.others))].filter((each) => !panels.includes(each));
-    return first ? [{ panels, fold: first.fold, wrong: { kind: 'away', others } }] : [];
-  });
+  const folded = flatWays(net).map(({ panel, fold, ...way }) => ({
+    panels: [panel],
+    fold,
+    wrong: { kind: 'away', ...way } as const,
+  }));
+  return [...atEnds, ...folded];
 }
 
 /** Whether any flap at an end turns out of the box. */

@@ -1,0 +1,98 @@
+import { Length } from '../../measure/length.ts';
+import { nextMark } from '../../measure/round.ts';
+import { rulerUnit } from '../../measure/ruler-unit.ts';
+import type { Size } from '../../measure/size.ts';
+import { languageOf, wordsIn } from '../../project/language.ts';
+import type { Piece } from '../../project/model.ts';
+import type { Place } from '../../project/source.ts';
+import { wordFinder } from '../../project/word-finder.ts';
+import { restOf } from '../../shape/base-panel.ts';
+import { caliperOf, stockOf } from '../../shape/caliper.ts';
+import { boxSize } from '../../shape/net.ts';
+import { panelOf } from '../../shape/panel-tree.ts';
+import type { OfPiece } from '../folded-sheets.ts';
+import type { ProofContext, Rule } from '../rule.ts';
+import { sayLength, saySize } from '../words.ts';
+
+type Facts = OfPiece & {
+  /** What it goes over, and where that is. */
+  readonly over: string;
+  readonly overAt: Place;
+  /** The floors of both, between the score lines. */
+  readonly sizes: readonly [Size, Size];
+  /** How much larger the lid has to be, at a mark of the ruler. */
+  readonly room: Length;
+};
+
+/** What a lid needs to slide. Common practice, no source. */
+const PLAY: Length = Length.of(1, 16, 'in');
+/** Trays that differ by more than this in any way may not be meant for one another. */
+const ALIKE: Length = Length.of(1, 4, 'in');
+
+export const lidTooSmall: Rule<Facts> = {
+  severity: 'error',
+  summary: 'A lid by its score lines is larger than the tray it goes over.',
+  why: 'A lid scored to the very size of its base does not go over it: the paper of both takes up room. This is looked at where a project has just two trays by their score lines and one of them is called a lid.',
+  fails: {
+    pieces: `base:
+  stock: cream
+  cut: 6 x 5
+  score: [{ from: left, at: [1] }, { from: right, at: [1] }, { from: top, at: [1] }, { from: bottom, at: [1] }]
+  slit: [A|B 1, A|B 3, B|C 1, B|C 3]
+  glue: { A1: B1, C1: B1, A3: B3, C3: B3 }
+lid:
+  stock: cream
+  cut: 5 x 6
+  score: [{ from: left, at: [1] }, { from: right, at: [1] }, { from: top, at: [1] }, { from: bottom, at: [1] }]
+  slit: [A|B 1, A|B 3, B|C 1, B|C 3]
+  glue: { A1: B1, C1: B1, A3: B3, C3: B3 }`,
+    blames: 'lid',
+  },
+  passes: { with: '5 1/8 x 6 1/8', insteadOf: '5 x 6' },
+  *check(context) {
+    const { project } = context;
+    const found = lidAndBase(context);
+    if (!found) return;
+    const [lid, base] = found;
+    const takes = Length.sum([lid, base].map(({ piece }) => caliperOf(stockOf(piece, project)).thickness));
+    const byWhat = differences(lid.floor, base.floor);
+    const goesOver = byWhat.every((by) => by.greaterThan(takes));
+    const goesIn = byWhat.every((by) => by.times(-1).greaterThan(takes));
+    if (goesOver || goesIn || byWhat.some((by) => by.abs().greaterThan(ALIKE))) return;
+    const { unit } = project;
+    const facts = { piece: lid.piece.id.value, over: base.piece.id.value, overAt: base.piece.id.at, unit };
+    const room = nextMark(takes.plus(PLAY), rulerUnit(unit));
+    yield { at: lid.piece.id.at, facts: { ...facts, sizes: [lid.floor, base.floor], room } };
+  },
+  say: ({ piece, over, overAt, sizes: [own, other], room, unit }) => ({
+    message: `${piece} is ${saySize(own, unit)} between its walls and ${over} ${saySize(other, unit)}: it does not go over it`,
+    remedy: `make ${piece} ${sayLength(room, unit)} wider and ${sayLength(room, unit)} longer than ${over} between its walls`,
+    notes: [{ message: `${over} is here`, at: overAt }],
+  }),
+};
+
+/** A piece that folds into a tray, and its floor. */
+type Tray = { readonly piece: Piece; readonly floor: Size };
+
+/** The one tray that is called a lid, and the only other. */
+function lidAndBase({ workspace, project, shapes }: ProofContext): readonly [Tray, Tray] | undefined {
+  const trays = [...project.pieces.values()].flatMap((piece): Tray[] => {
+    const net = piece.body.kind === 'net' ? shapes.nets.get(piece.id.value) : undefined;
+    const rest = net && restOf(net);
+    const isTray = rest?.lies === 'under' || rest?.lies === 'over';
+    return net && isTray ? [{ piece, floor: boxSize(panelOf(net, rest.base).box) }] : [];
+  });
+  const called = wordFinder(`lid, ${wordsIn(languageOf(project, workspace.site), 'reads-lid')}`);
+  const lids = trays.filter(({ piece }) => called.test(`${piece.id.value} ${piece.name?.value ?? ''}`));
+  const [lid, ...otherLids] = lids;
+  const [base, ...others] = trays.filter((tray) => !lids.includes(tray));
+  return lid && base && otherLids.length + others.length === 0 ? [lid, base] : undefined;
+}
+
+/** How much larger one floor is than another, the long way and the short one. */
+function differences(one: Size, other: Size): readonly Length[] {
+  const [ways, otherWays] = [one, other].map(({ width, height }) =>
+    [width, height].toSorted((a, b) => b.compare(a)),
+  );
+  return (ways ?? []).map((way, index) => way.minus(otherWays?.[index] ?? way));
+}
