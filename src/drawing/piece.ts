@@ -2,6 +2,7 @@ import { type Edition, type Editions, twin } from '../edition/editions.ts';
 import type { Net } from '../shape/net.ts';
 import { boxCorners } from '../shape/outline.ts';
 import { refNamed } from '../words/names.ts';
+import { saidOutline } from '../words/outlines.ts';
 import { layerTwin } from '../words/reveals.ts';
 import { Canvas, type Drawing } from './canvas.ts';
 import { drawDecoration, tellDecoration } from './decoration.ts';
@@ -78,7 +79,9 @@ function describe(editions: Editions, id: string, net: InBoth<Net>, style: Drawi
     parts.push(say('drawing-on', { base, reveals: spokenReveals(layer, style) }));
   }
   const corners = twin(editions, ({ project }) => project.pieces.get(id)?.corners?.value);
-  if (corners) parts.push(say('drawing-rounded', { radius: spokenLengths([corners], style) }));
+  const outline = saidOutline(editions, id, (length) => spokenLengths([length], style));
+  if (outline) parts.push(say(outline.key, outline.values));
+  else if (corners) parts.push(say('drawing-rounded', { radius: spokenLengths([corners], style) }));
   const scores = net.drawn.scores.reduce((total, { at }) => total + at.length, 0);
   if (scores > 0) parts.push(say('drawing-scored', { count: scores }));
   return [...parts, ...tellDecoration(net.drawn, style)].join(', ');

@@ -34,6 +34,7 @@ function lengthsOf({ project, shapes }: Edition): (readonly Named[])[] {
     ...nets.flatMap(({ id, net }) => panelLengths(id, net)),
     ...shapes.layers.map(revealLengths),
     ...nets.flatMap(({ sheet, net }) => scoreLengths(sheet, net)),
+    ...nets.map(({ sheet, net }) => shapeLengths(sheet, net)),
     ...pieces.flatMap(writtenLengths),
     ...nets.flatMap(({ sheet, net }) => decorationLengths(sheet, net)),
     sides('what it holds', project.holds?.size?.map(({ value }) => value) ?? []),
@@ -72,6 +73,10 @@ function decorationLengths(sheet: string, { rows = [], impressions = [] }: Net):
       ...EDGES.map((side) => [{ name: `${sheet} ${stamp} from ${side}`, length: reveals[side].abs() }]),
     ]),
   ];
+}
+
+function shapeLengths(sheet: string, { shape }: Net): readonly Named[] {
+  return Object.entries(shape?.lengths ?? {}).map(([key, length]) => ({ name: `${sheet} ${key}`, length }));
 }
 
 /** What was written of a piece and is not to be seen in its net. */

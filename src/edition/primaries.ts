@@ -68,10 +68,19 @@ function evenWays({ turn, size, reveals }: Layer): { readonly across: boolean; r
 }
 
 function moveBody(body: PieceBody, ruler: 'in' | 'mm', move: NewLength, lying: Lying | undefined): PieceBody {
-  if (body.kind === 'flat') return { ...body, cut: moveCut(body.cut, move, lying) };
+  if (body.kind === 'flat') {
+    const { cut, outline } = body;
+    const own = outline && { ...outline, settings: moveSettings(outline.settings, move) };
+    return { ...body, cut: { ...moveCut(cut, move, lying), unit: ruler }, ...(own && { outline: own }) };
+  }
   if (body.kind === 'net') return { ...body, ...moveNet(body, move) };
-  const settings = [...body.settings].map(([key, setting]) => [key, moveSetting(setting, move)] as const);
-  return { ...body, settings: new Map(settings), ruler };
+  return { ...body, settings: moveSettings(body.settings, move), ruler };
+}
+
+type Settings = ReadonlyMap<string, FormSetting>;
+
+function moveSettings(settings: Settings, move: NewLength): Settings {
+  return new Map([...settings].map(([key, setting]) => [key, moveSetting(setting, move)]));
 }
 
 function moveSetting(setting: FormSetting, move: NewLength): FormSetting {

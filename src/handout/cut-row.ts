@@ -10,6 +10,7 @@ import type { Layer } from '../shape/shapes.ts';
 import { edgeWords, impressionWords, turnWords } from '../words/decoration-words.ts';
 import type { Columns } from '../words/measures.ts';
 import { baseName, pieceSheetNamed } from '../words/names.ts';
+import { saidOutline } from '../words/outlines.ts';
 import { isAskew, layerTwin, leastReveal, magnitudeOf, revealPhrase, revealsOf } from '../words/reveals.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import type { PieceSheet } from './piece-sheets.ts';
@@ -46,9 +47,11 @@ function notesOf(setting: Setting, piece: Piece): SafeHtml[] {
   const { editions, measures, voice } = setting;
   const layer = layerTwin(editions, piece.id.value);
   const corners = twin(editions, ({ project }) => project.pieces.get(piece.id.value)?.corners?.value);
+  const rounded = corners ? [voice.phrase('corners-rounded', { radius: measures.both([corners]) })] : [];
+  const outline = saidOutline(editions, piece.id.value, (length) => measures.both([length]));
   return [
     ...(layer && piece.on ? [baseNote(setting, baseName(piece.on.value, voice), layer)] : []),
-    ...(corners ? [voice.phrase('corners-rounded', { radius: measures.both([corners]) })] : []),
+    ...(outline ? [voice.phrase(outline.key, outline.values)] : rounded),
     ...edgeWords(editions, piece.id.value, measures, voice),
     ...impressionWords(editions, piece.id.value, measures, voice).map((image) =>
       voice.phrase('stamped-note', { image }),

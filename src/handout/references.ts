@@ -7,6 +7,7 @@ import { edgeWords, impressionWords } from '../words/decoration-words.ts';
 import { assemblyWords, cuttingWords } from '../words/making-words.ts';
 import type { Measures } from '../words/measures.ts';
 import { baseName } from '../words/names.ts';
+import { saidOutline } from '../words/outlines.ts';
 import { isAskew, layerTwin, leastReveal, revealLength } from '../words/reveals.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import { scoresInline } from '../words/score-moves.ts';
@@ -28,7 +29,7 @@ export function referrer(editions: Editions, measures: Measures, voice: Voice): 
   ): SafeHtml | undefined => sayWays(editions, voice, pick, between);
   const say: Partial<Record<ReferenceKind, (name: string) => SafeHtml | undefined>> = {
     piece: (name) => {
-      const size = each((variant) => sizeSaid(variant, name, measures));
+      const size = each((variant) => sizeAndOutline(variant, name, measures, voice));
       const label = nameHtml(editions, name, voice);
       if (!size || !label || mentioned.has(name)) return label;
       mentioned.add(name);
@@ -65,6 +66,19 @@ function sizeSaid(editions: Editions, name: string, measures: Measures): SafeHtm
   return size && measures.both(size);
 }
 
+/** `1 1/2 in (38 mm) circle`; of a rectangle its size alone. */
+function sizeAndOutline(
+  editions: Editions,
+  name: string,
+  measures: Measures,
+  voice: Voice,
+): SafeHtml | undefined {
+  const size = sizeSaid(editions, name, measures);
+  const outline = saidOutline(editions, name, (length) => measures.both([length]));
+  if (!size || !outline) return size;
+  return voice.phrase('outline-sized', { size, outline: voice.phrase(outline.key, outline.values) });
+}
+
 function revealSaid(
   editions: Editions,
   name: string,
@@ -95,11 +109,15 @@ function nameHtml(editions: Editions, name: string, voice: Voice): SafeHtml | un
   return html`<b class="piece">${baseName(ref, voice)}</b>`;
 }
 
-/** Width and height of a piece as cut, of a further sheet of it (`box.lid`), or of a panel of it (`box.front`). */
+/** Outlines that are as wide as they are high, whose size is one length. */
+const ACROSS: readonly string[] = ['circle', 'scalloped circle'];
+
+/** Width and height of a piece as cut (of a circle how wide it is), of a further sheet of it (`box.lid`), or of a panel of it (`box.front`). */
 export function sizeOf(editions: Editions, name: string): readonly Twin[] | undefined {
   const { piece, part } = readRef(name);
   return twins(editions, ({ shapes }) => {
     const sheet = shapes.nets.get(name);
+    if (sheet?.shape && ACROSS.includes(sheet.shape.name)) return [sheet.size.width];
     if (sheet || part === undefined) return sheet && sidesOf(sheet.size);
     const panels = sheetsOf(shapes.nets, piece).flatMap(({ net }) => net.panels);
     const found = panels.find((each) => each.name === part || each.id === part);

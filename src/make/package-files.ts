@@ -5,6 +5,7 @@ import { parse } from 'yaml';
 import { wordsOfForms } from '../words/form-words.ts';
 import type { Labels } from '../words/labels.ts';
 import { ENGLISH } from '../words/languages.ts';
+import { wordsOfOutlines } from '../words/outlines.ts';
 import { packageRoot, packageVersion } from './package-root.ts';
 
 /** One file of the typeface, ready to be copied beside a page or set into a print as data. */
@@ -61,7 +62,7 @@ function textsOf(folder: string, ending: string): ReadonlyMap<string, string> {
 }
 
 /**
- * The words of every language there is, by its tag; the English ones with what the forms say of themselves. A file is
+ * The words of every language there is, by its tag; the English ones with what forms and outlines say of themselves. A file is
  * read when the first of its words is asked for.
  */
 export function readLabels(): ReadonlyMap<string, Labels> {
@@ -74,7 +75,10 @@ function labelsOf(language: string, text: string): Labels {
   return {
     language,
     get texts() {
-      texts ??= new Map([...entriesOf(text), ...(language === ENGLISH ? wordsOfForms() : [])]);
+      texts ??= new Map([
+        ...entriesOf(text),
+        ...(language === ENGLISH ? [...wordsOfForms(), ...wordsOfOutlines()] : []),
+      ]);
       return texts;
     },
   };

@@ -47,11 +47,13 @@ function lengthsIn(unit: 'in' | 'mm', least: Length): Lengths {
 function valueFrom(least: Length): Record<'inch' | 'metric', Lengths> & {
   word: z.ZodOptional<z.ZodString>;
   turn: z.ZodOptional<z.ZodNumber>;
+  count: z.ZodOptional<z.ZodNumber>;
 } {
   const degrees = 'degrees from 0 to less than 360';
   return {
     word: z.string().optional(),
     turn: z.number(degrees).min(0, degrees).lt(360, degrees).optional(),
+    count: z.int('a whole number').min(1, 'a whole number').optional(),
     inch: lengthsIn('in', least),
     metric: lengthsIn('mm', least),
   };
@@ -67,13 +69,17 @@ const things = {
     from: z.enum(['left', 'right', 'top', 'bottom'], 'left, right, top or bottom'),
   },
   place: { ...sheet, what: z.enum(['place', 'edge', 'impressions']), from: edgeless },
-  other: { ...sheet, what: z.enum(['size', 'cuts', 'corners', 'paper', 'pieces']), from: edgeless },
+  other: {
+    ...sheet,
+    what: z.enum(['size', 'cuts', 'corners', 'outline', 'paper', 'pieces']),
+    from: edgeless,
+  },
 };
 const length = valueFrom(Length.zero);
 const offset = valueFrom(Length.zero.minus(LONGEST));
 const between = { before: z.strictObject(length).optional(), after: z.strictObject(length).optional() };
 const shifted = { before: z.strictObject(offset).optional(), after: z.strictObject(offset).optional() };
-const what = 'size, scores, cuts, corners, paper, pieces, place, edge or impressions';
+const what = 'size, scores, cuts, corners, outline, paper, pieces, place, edge or impressions';
 const stepChange = z.strictObject({
   // Tells it from a change of a piece.
   what: z.undefined().optional(),

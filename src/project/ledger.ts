@@ -2,10 +2,12 @@ import type { Length } from '../measure/length.ts';
 
 /** What is published of a thing; lengths in each edition that is printed, exact. */
 export type PublishedValue = {
-  /** The name of a paper or a base, a number of pieces, the cells that are cut, edges, stamps. */
+  /** The name of a paper, a base or an outline, a number of pieces, the cells that are cut, edges, stamps. */
   readonly word?: string | undefined;
   /** Degrees clockwise. */
   readonly turn?: number | undefined;
+  /** How many sides or scallops an outline has. */
+  readonly count?: number | undefined;
   readonly inch?: readonly Length[] | undefined;
   readonly metric?: readonly Length[] | undefined;
 };
@@ -24,6 +26,7 @@ export type PublishedThing = {
     | 'scores'
     | 'cuts'
     | 'corners'
+    | 'outline'
     | 'paper'
     | 'pieces'
     | 'place'

@@ -58,7 +58,10 @@ function netMeasures(id: string, net: Net): KnownMeasure[] {
     one(to.x.minus(from.x).abs().plus(to.y.minus(from.y).abs()), `a slit of ${id}`),
   );
   const holes = (net.holes ?? []).map(({ diameter }) => one(diameter, `a hole in ${id}`));
-  return [...own, ...panels, ...scores, ...cuts, ...holes, ...decorationMeasures(id, net)];
+  const outline = Object.entries(net.shape?.lengths ?? {}).map(([key, length]) =>
+    one(length, `the ${key} of ${id}`),
+  );
+  return [...own, ...panels, ...scores, ...cuts, ...holes, ...outline, ...decorationMeasures(id, net)];
 }
 
 function decorationMeasures(id: string, { rows = [], impressions = [] }: Net): KnownMeasure[] {

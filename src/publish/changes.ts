@@ -44,8 +44,8 @@ function thingIn({ piece, sheet, what, from }: PublishedFact): PublishedThing {
   return { piece, sheet, what, from };
 }
 
-function valueIn({ word, turn, inch, metric }: PublishedFact): PublishedValue {
-  return { word, turn, inch, metric };
+function valueIn({ word, turn, count, inch, metric }: PublishedFact): PublishedValue {
+  return { word, turn, count, inch, metric };
 }
 
 /** Alike in each edition that both know. */
@@ -55,6 +55,7 @@ function isSame(a: PublishedValue, b: PublishedValue): boolean {
   return (
     a.word === b.word &&
     a.turn === b.turn &&
+    a.count === b.count &&
     areKnown &&
     known.every((edition) => areSame(a[edition] ?? [], b[edition] ?? []))
   );

@@ -6,7 +6,7 @@ import type { Piece, Step } from '../project/model.ts';
 import type { Cell } from '../project/net-as-written.ts';
 import { writeRef } from '../project/ref.ts';
 import { cellName, columnName, parseCell } from '../shape/cells.ts';
-import type { GridCuts, Net } from '../shape/net.ts';
+import type { GridCuts, Net, Shape } from '../shape/net.ts';
 import { type Shapes, sheetsOf } from '../shape/shapes.ts';
 import { type SaidCuts, saidCuts } from '../words/making-words.ts';
 import { nameOf } from '../words/names.ts';
@@ -93,12 +93,29 @@ function netFacts(
   { body }: Piece,
   edition: EditionName,
 ): PublishedFact[] {
-  const { size, scores } = net;
+  const { size, scores, shape } = net;
   return [
     { ...of, what: 'size', [edition]: [size.width, size.height] },
+    ...(shape ? [outlineFact(of, shape, edition)] : []),
     ...scores.map(({ from, at }): PublishedFact => ({ ...of, what: 'scores', from, [edition]: at })),
     ...(body.kind === 'flat' ? [] : [{ ...of, what: 'cuts', ...cutsOf(net, body, edition) } as const]),
   ];
+}
+
+function outlineFact(
+  of: Pick<PublishedFact, 'piece' | 'sheet'>,
+  { name, lengths, counts }: Shape,
+  edition: EditionName,
+): PublishedFact {
+  const [count] = Object.values(counts);
+  const measures = Object.values(lengths);
+  return {
+    ...of,
+    what: 'outline',
+    word: name,
+    ...(count !== undefined && { count }),
+    ...(measures.length > 0 && { [edition]: measures }),
+  };
 }
 
 function cutsOf(net: Net, body: Piece['body'], edition: EditionName): PublishedValue {

@@ -6,7 +6,7 @@ import type { Place } from '../project/source.ts';
 import { cellName, parseCell } from './cells.ts';
 import type { FormPart } from './form.ts';
 import { type FoldedBy, type Grid, gridNet } from './grid.ts';
-import type { Mate, Net, PanelRole } from './net.ts';
+import type { Mate, Net, PanelRole, Shape } from './net.ts';
 import { gatherScoreLines } from './score-lines.ts';
 
 /** What was made of a piece, as far as it could be, and what stood in the way. */
@@ -177,7 +177,7 @@ class CellReader {
 
 /** The net of a flat cut: one panel with the piece's own name. */
 export function flatNet({ id, corners }: Piece, cut: AtSize): Net {
-  return gridNet({
+  const net = gridNet({
     size: { width: cut.width.value, height: cut.height.value },
     across: [],
     down: [],
@@ -190,4 +190,10 @@ export function flatNet({ id, corners }: Piece, cut: AtSize): Net {
     scores: [],
     corners: corners?.value,
   });
+  const isSquare = cut.width.value.equals(cut.height.value);
+  const isRound = isSquare && corners && !corners.value.times(2).lessThan(cut.width.value);
+  return isRound ? { ...net, shape: CIRCLE } : net;
 }
+
+/** What a square is whose corners meet. */
+const CIRCLE: Shape = { name: 'circle', lengths: {}, counts: {} };

@@ -101,6 +101,13 @@ export type Impression = {
 /** A round hole punched once everything is cut. */
 export type Hole = { readonly centre: FlatPoint; readonly diameter: Length };
 
+/** A ready-made outline: its name, and what it measures besides its size, by the keys of its settings. */
+export type Shape = {
+  readonly name: string;
+  readonly lengths: Readonly<Record<string, Length>>;
+  readonly counts: Readonly<Record<string, number>>;
+};
+
 /**
  * The flat, exact model of one cut and scored piece: what the template draws, the board is set to and the fold
  * proof folds. A flat piece is a net of one panel named like the piece, without folds.
@@ -113,6 +120,8 @@ export type Net = {
   readonly slits: readonly FlatSegment[];
   /** Parts of the cut sheet that are cut away: trimmed cells and tapers. */
   readonly waste: readonly (readonly FlatPoint[])[];
+  /** The outline of a flat piece that is no rectangle. */
+  readonly shape?: Shape;
   readonly glue: readonly Mate[];
   /** Panels that are meant to move once all is made, with what hangs on them. */
   readonly opens?: readonly string[];

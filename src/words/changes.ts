@@ -4,6 +4,7 @@ import { printDecimal, printInches, printMillimetres, roundedSign } from '../mea
 import type { Ledger, PieceChange, PublishedValue, Revision, StepChange } from '../project/ledger.ts';
 import type { Say } from './labels.ts';
 import { sheetNamed } from './names.ts';
+import { outlineKey, parametersOf } from './outlines.ts';
 import type { SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';
 
@@ -110,6 +111,7 @@ function valueWords(
   const figures = (value[edition] ?? []).map((length) => say.figure(print(length, unit)));
   const lengths = figures.map((figure) => `${figure} ${unit}`);
   const { word = '', turn } = value;
+  if (what === 'outline') return outlineWords(value, lengths, say);
   if (what === 'impressions') return `${word}: ${lengths.join(', ')}`;
   if (what === 'scores' || what === 'edge') return lengths.join(', ');
   if (what !== 'place') return word || `${figures.join(' × ')} ${unit}`;
@@ -118,6 +120,20 @@ function valueWords(
   return turn === undefined
     ? say('change-place', place)
     : say('change-place-turned', { ...place, turn: say.figure(String(turn)) });
+}
+
+/** An outline as it is called, its lengths and its number in the order of its settings. */
+function outlineWords(
+  { word = '', count = 0 }: PublishedValue,
+  lengths: readonly string[],
+  say: Say,
+): string {
+  const left = [...lengths];
+  const values = parametersOf(word).map(({ key, kind }) => [
+    key,
+    kind === 'count' ? count : (left.shift() ?? ''),
+  ]);
+  return say(outlineKey(word), Object.fromEntries(values));
 }
 
 /** Exact enough, whatever the length: two lengths that differ must never read the same. */

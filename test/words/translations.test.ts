@@ -4,12 +4,14 @@ import { readLabels } from '../../src/make/package-files.ts';
 import { Length } from '../../src/measure/length.ts';
 import { allergensIn } from '../../src/proof/allergens.ts';
 import { forms } from '../../src/shape/forms/index.ts';
+import { outlines } from '../../src/shape/outlines/index.ts';
 import { sheetsOf } from '../../src/shape/shapes.ts';
 import { closingKey } from '../../src/words/form-words.ts';
 import { type Labels, speaker } from '../../src/words/labels.ts';
 import { keysOf, labelsFor } from '../../src/words/languages.ts';
 import { measuresFor } from '../../src/words/measures.ts';
 import { nameOf, partNamed } from '../../src/words/names.ts';
+import { outlineKey } from '../../src/words/outlines.ts';
 import { voiceOf } from '../../src/words/voice.ts';
 import { sampleOf } from '../handout/sample.ts';
 import { offersOf, printer, slugs } from '../make/offers.ts';
@@ -50,7 +52,10 @@ function formParts(): ReadonlySet<string> {
 const brought = new Set(
   offersOf(slugs[0] ?? '', ['letter', 'a4'])
     .flatMap(({ keys }) => keys)
-    .concat(forms.map(closingKey)),
+    .concat(
+      forms.map(closingKey),
+      outlines.map(({ name }) => outlineKey(name)),
+    ),
 );
 const isBrought = (key: string): boolean => key.startsWith('part-') || brought.has(key);
 afterAll(() => printer.close());

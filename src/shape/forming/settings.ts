@@ -29,6 +29,9 @@ export class Settings {
   /** What messages begin with: the piece's id. */
   readonly piece: string;
   readonly findings: Finding<'form-limit'>[] = [];
+  /** Every length and number that was asked for, as given or as usual. */
+  readonly lengthsTaken: Record<string, Length> = {};
+  readonly countsTaken: Record<string, number> = {};
   readonly #at: Place;
   readonly #parameters: readonly FormParameter[];
   readonly #written: ReadonlyMap<string, FormSetting>;
@@ -52,6 +55,7 @@ export class Settings {
   length(key: string, usual: Length, limits: readonly Limit[] = [], what = `the ${key}`): Length {
     const given = this.lengths(key)[0] ?? { value: usual, at: this.#at };
     this.limit(given.value, given.at, what, ...limits);
+    this.lengthsTaken[key] = given.value;
     return given.value;
   }
 
@@ -63,9 +67,10 @@ export class Settings {
 
   count(key: string, usual: number): At<number> {
     const setting = this.#written.get(key);
-    return setting?.kind === 'count'
-      ? { value: setting.count, at: setting.at }
-      : { value: usual, at: this.#at };
+    const given =
+      setting?.kind === 'count' ? { value: setting.count, at: setting.at } : { value: usual, at: this.#at };
+    this.countsTaken[key] = given.value;
+    return given;
   }
 
   /** One of the parameter's choices; the first where none is written. */

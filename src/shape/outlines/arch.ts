@@ -8,6 +8,7 @@ const STRETCHES = 32;
 export const arch: Outline = {
   name: 'arch',
   summary: 'A rectangle with a round top, like a window or a door.',
+  said: 'arch with a round top {rise} high',
   parameters: [
     {
       key: 'rise',

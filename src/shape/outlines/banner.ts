@@ -6,6 +6,7 @@ import type { Outline } from '../tracing/outline.ts';
 export const banner: Outline = {
   name: 'banner',
   summary: 'A strip with a notch cut into one end: the lower one if it is upright, else the right one.',
+  said: 'banner with a notch {notch} deep',
   parameters: [
     {
       key: 'notch',

@@ -5,6 +5,7 @@ import { refuseUnequal } from '../tracing/round.ts';
 export const circle: Outline = {
   name: 'circle',
   summary: 'A circle, as wide as it is high.',
+  said: 'circle',
   parameters: [],
   trace: (size, settings, written) => {
     refuseUnequal(settings, written, 'a circle', 'oval');

@@ -6,6 +6,7 @@ const [FEWEST, MOST] = [3, 24];
 export const polygon: Outline = {
   name: 'polygon',
   summary: 'A regular polygon that stands on one of its sides, the largest that its size holds.',
+  said: 'polygon with {sides} equal sides',
   parameters: [
     {
       key: 'sides',

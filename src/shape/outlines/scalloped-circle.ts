@@ -9,6 +9,7 @@ const FEWEST = 5;
 export const scallopedCircle: Outline = {
   name: 'scalloped circle',
   summary: 'A circle with an edge of half circles, one of them at the top.',
+  said: 'scalloped circle with {scallops} scallops',
   parameters: [
     {
       key: 'scallops',

@@ -6,6 +6,7 @@ export const tag: Outline = {
   name: 'tag',
   summary:
     'A rectangle with its two upper corners cut off at 45 degrees. With a hole for a string it is a form.',
+  said: 'tag with {clip} cut off each upper corner',
   parameters: [
     {
       key: 'clip',

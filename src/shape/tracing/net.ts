@@ -15,7 +15,7 @@ export function outlinedNet(
 ): NetReading {
   const { traced, findings } = traceOutline({ name: id, outline, size: cut }, project);
   if (!traced) return { findings };
-  const { points, box } = traced;
+  const { points, box, shape } = traced;
   const size = { width: cut.width.value, height: cut.height.value };
   const net = {
     size,
@@ -32,6 +32,7 @@ export function outlinedNet(
     scores: [],
     slits: [],
     waste: wasteRound(points, size),
+    shape,
     glue: [],
   };
   return { net, findings };

@@ -8,6 +8,8 @@ import type { FlatPoint } from '../net.ts';
 export type Outline = OutlineGrammar & {
   /** What it is, in a sentence for the docs. */
   readonly summary: string;
+  /** What a sheet calls it, in English, with its settings by their keys: `banner with a notch {notch} deep`. */
+  readonly said: string;
   /**
    * Its corners and the points of its arcs, clockwise, as large as the size holds. What cannot be is refused by the
    * settings, and then the points count for nothing.

@@ -4,7 +4,7 @@ import type { Finding } from '../../project/finding.ts';
 import type { AtSize, Project } from '../../project/model.ts';
 import type { OutlineAsWritten } from '../../project/outline-grammar.ts';
 import { Settings } from '../forming/settings.ts';
-import type { FlatBox, FlatPoint } from '../net.ts';
+import type { FlatBox, FlatPoint, Shape } from '../net.ts';
 import { withoutDoubles } from '../outline.ts';
 import { outlines } from '../outlines/index.ts';
 
@@ -17,7 +17,7 @@ type TraceRequest = {
 };
 
 /** Points from the left and top of the size that holds them, clockwise, and the box that they fill. */
-type Traced = { readonly points: readonly FlatPoint[]; readonly box: FlatBox };
+type Traced = { readonly points: readonly FlatPoint[]; readonly box: FlatBox; readonly shape: Shape };
 
 /** Traces the outline of a flat piece or an opening; undefined, with findings, where it cannot be. */
 export function traceOutline(
@@ -31,8 +31,12 @@ export function traceOutline(
   const settings = new Settings(outline.parameters, asked);
   const held = { width: size.width.value, height: size.height.value };
   const points = withoutDoubles(outline.trace(held, settings, size));
-  const { findings } = settings;
-  return findings.length > 0 ? { findings } : { traced: { points, box: boxRound(points) }, findings };
+  const { findings, lengthsTaken: lengths, countsTaken: counts } = settings;
+  if (findings.length > 0) return { findings };
+  return {
+    traced: { points, box: boxRound(points), shape: { name: outline.name, lengths, counts } },
+    findings,
+  };
 }
 
 /** The least box round some points. */

@@ -1,0 +1,34 @@
+import { type Editions, type Twin, twin } from '../edition/editions.ts';
+import type { FormParameter } from '../project/form-grammar.ts';
+import type { Shape } from '../shape/net.ts';
+import { outlines } from '../shape/outlines/index.ts';
+
+/** The key under which a language says what an outline is called. */
+export function outlineKey(name: string): string {
+  return `outline-${name.replaceAll(' ', '-')}`;
+}
+
+/** What the outlines are called in English, by the keys under which other languages say it. */
+export function wordsOfOutlines(): readonly (readonly [key: string, text: string])[] {
+  return outlines.map(({ name, said }) => [outlineKey(name), said]);
+}
+
+/** The outline of a piece, and how its lengths are said in both editions; undefined of a rectangle. */
+export function saidOutline<T>(
+  editions: Editions,
+  id: string,
+  sayLength: (length: Twin) => T,
+): { readonly key: string; readonly values: Readonly<Record<string, T | number>> } | undefined {
+  const shape = twin<Shape>(editions, ({ shapes }) => shapes.nets.get(id)?.shape);
+  if (!shape) return undefined;
+  const { name, counts, lengths } = shape.inch;
+  const said = Object.entries(lengths).map(([key, inch]) => {
+    return [key, sayLength({ inch, metric: shape.metric.lengths[key] ?? inch })] as const;
+  });
+  return { key: outlineKey(name), values: { ...counts, ...Object.fromEntries(said) } };
+}
+
+/** What an outline is told, in the order of its settings; nothing of one that there is no longer. */
+export function parametersOf(name: string): readonly FormParameter[] {
+  return outlines.find((outline) => outline.name === name)?.parameters ?? [];
+}
