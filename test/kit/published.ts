@@ -1,19 +1,8 @@
-import { existsSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
-import { describe, it } from 'vitest';
+import { readFileSync } from 'node:fs';
+import { describe } from 'vitest';
 
-/** Open data that may lie beside the project: see each file for its source and licence. */
-const FOLDER = new URL('../../../shared/data/', import.meta.url);
-
-/** The parsed file, or undefined where this copy of the project has no such neighbour. */
-export function published(name: string): unknown {
-  const path = fileURLToPath(new URL(name, FOLDER));
-  return existsSync(path) ? JSON.parse(readFileSync(path, 'utf8')) : undefined;
-}
-
-/** Runs tests on an open data file where it is there, and shows in the report where it is not. */
+/** Runs tests on an open data file in `data/`: see each for its source and license. */
 export function describeWith<T>(name: string, title: string, tests: (data: T) => void): void {
-  const data = published(name) as T | undefined;
-  if (data === undefined) describe(title, () => it.skip(`${name} is not beside this copy`, () => {}));
-  else describe(title, () => tests(data));
+  const data: T = JSON.parse(readFileSync(new URL(`data/${name}`, import.meta.url), 'utf8'));
+  describe(title, () => tests(data));
 }

@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import Qty from 'js-quantities';
 import { describe, expect, it } from 'vitest';
@@ -36,11 +36,11 @@ describe('against js-quantities, a general library of units', () => {
 
 type Row = { readonly sixtyFourths: number; readonly mmExact: string; readonly halfUp: readonly string[] };
 
-/** All 64 fractions of an inch, computed outside this program in exact arithmetic; read where it is present. */
-const data = new URL('../../../shared/data/inch-fractions-mm.json', import.meta.url);
+/** All 64 fractions of an inch, computed outside this program in exact arithmetic. */
+const data = new URL('data/sixty-fourths.json', import.meta.url);
 
-describe.skipIf(!existsSync(data))('against the table of all sixty-fourths', () => {
-  const rows: readonly Row[] = existsSync(data) ? JSON.parse(readFileSync(data, 'utf8')).rows : [];
+describe('against the table of all sixty-fourths', () => {
+  const rows: readonly Row[] = JSON.parse(readFileSync(data, 'utf8')).rows;
 
   it('has 64 rows, each exact', () => {
     expect(rows).toHaveLength(64);
