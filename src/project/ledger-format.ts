@@ -59,7 +59,7 @@ function valueFrom(least: Length): Record<'inch' | 'metric', Lengths> & {
   };
 }
 
-const sheet = { piece: z.string(), sheet: z.string().optional() };
+const sheet = { piece: z.string(), sheet: z.string().optional(), variant: z.string().optional() };
 const edgeless = z.never().optional();
 /** Only scores have an edge; only places, of what may hang over or be cut off, are ever negative. */
 const things = {

@@ -17,6 +17,8 @@ export type PublishedThing = {
   readonly piece: string;
   /** A further sheet of a form that is made of several: `lid`. */
   readonly sheet?: string | undefined;
+  /** The variant that has it otherwise than the others; absent where all have it alike. */
+  readonly variant?: string | undefined;
   /**
    * Its lengths: width and height; positions; a radius; left and top edge; for cuts that no cell names, their boxes; where
    * each row of motifs starts; how far each stamped image is from the left and the top.

@@ -1,4 +1,3 @@
-import { Length } from '../measure/length.ts';
 import type {
   PieceChange,
   PublishedFact,
@@ -7,7 +6,7 @@ import type {
   PublishedValue,
   StepChange,
 } from '../project/ledger.ts';
-import { keyOf, sheetKey } from './state.ts';
+import { isSame, keyOf, sheetKey } from './state.ts';
 
 /** Compares what was published with what is there now; nothing when nothing that counts has changed. */
 export function changesBetween(before: PublishedState, after: PublishedState): (PieceChange | StepChange)[] {
@@ -16,7 +15,8 @@ export function changesBetween(before: PublishedState, after: PublishedState): (
 
 type Facts = readonly PublishedFact[];
 
-function pieceChanges(before: Facts, after: Facts): PieceChange[] {
+function pieceChanges(was: Facts, is: Facts): PieceChange[] {
+  const [before, after] = [spread(was, is), spread(is, was)];
   const old = new Map(before.map((fact) => [keyOf(fact), fact]));
   const now = new Set(after.map(keyOf));
   const changed = after.flatMap((fact) => {
@@ -34,39 +34,28 @@ function pieceChanges(before: Facts, after: Facts): PieceChange[] {
   ];
 }
 
+/** What was common to all variants, for each of those that the others know apart. */
+function spread(facts: Facts, others: Facts): Facts {
+  const common = (fact: PublishedFact): string => keyOf({ ...fact, variant: undefined });
+  return facts.flatMap((fact): Facts => {
+    const apart = others.filter(({ variant }) => variant !== undefined && fact.variant === undefined);
+    const alike = apart.filter((other) => common(other) === keyOf(fact));
+    return alike.length > 0 ? alike.map(({ variant }) => ({ ...fact, variant })) : [fact];
+  });
+}
+
 /** Of a sheet that is new or gone as a whole, its size says enough. Its cuts were not always recorded. */
 function worthSaying(facts: Facts, others: Facts): Facts {
   const there = new Set(others.map(sheetKey));
   return facts.filter((fact) => fact.what === 'size' || (there.has(sheetKey(fact)) && fact.what !== 'cuts'));
 }
 
-function thingIn({ piece, sheet, what, from }: PublishedFact): PublishedThing {
-  return { piece, sheet, what, from };
+function thingIn({ piece, sheet, variant, what, from }: PublishedFact): PublishedThing {
+  return { piece, sheet, variant, what, from };
 }
 
 function valueIn({ word, turn, count, inch, metric }: PublishedFact): PublishedValue {
   return { word, turn, count, inch, metric };
-}
-
-/** Alike in each edition that both know. */
-function isSame(a: PublishedValue, b: PublishedValue): boolean {
-  const known = (['inch', 'metric'] as const).filter((edition) => a[edition] && b[edition]);
-  const areKnown = known.length > 0 || !(a.inch ?? a.metric ?? b.inch ?? b.metric);
-  return (
-    a.word === b.word &&
-    a.turn === b.turn &&
-    a.count === b.count &&
-    areKnown &&
-    known.every((edition) => areSame(a[edition] ?? [], b[edition] ?? []))
-  );
-}
-
-/** Nobody cuts by less; early ledgers recorded lengths that no ruler has with four decimals of an inch. */
-const HAIR = Length.of(1, 500, 'mm');
-
-function areSame(a: readonly Length[], b: readonly Length[]): boolean {
-  const isNear = (one: Length, other = one): boolean => one.minus(other).abs().lessThan(HAIR);
-  return a.length === b.length && a.every((length, index) => isNear(length, b[index]));
 }
 
 type Steps = PublishedState['steps'];

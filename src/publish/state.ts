@@ -1,5 +1,11 @@
 import { toString as textOf } from 'mdast-util-to-string';
-import { type Edition, type EditionName, type Editions, shownEditions } from '../edition/editions.ts';
+import {
+  type Edition,
+  type EditionName,
+  type Editions,
+  ownEdition,
+  shownEditions,
+} from '../edition/editions.ts';
 import { Length } from '../measure/length.ts';
 import type { PublishedFact, PublishedState, PublishedThing, PublishedValue } from '../project/ledger.ts';
 import type { Piece, Step } from '../project/model.ts';
@@ -10,22 +16,48 @@ import type { GridCuts, Net, Shape } from '../shape/net.ts';
 import { type Shapes, sheetsOf } from '../shape/shapes.ts';
 import { type SaidCuts, saidCuts } from '../words/making-words.ts';
 import { nameOf } from '../words/names.ts';
+import { variantsOf } from '../words/variants.ts';
 
 /**
  * Everything of a project that a person who printed it would want to know has changed: what is cut, scored, stuck
  * where, in each edition that is printed, and what the steps say.
  */
 export function stateOf(editions: Editions): PublishedState {
+  return {
+    pieces: joinVariants(variantsOf(editions)),
+    steps: ownEdition(editions).project.steps.map(stepState),
+  };
+}
+
+/** Each fact once where all variants have it alike, else of each variant that has it, in the order of the sheet. */
+function joinVariants(variants: readonly Editions[]): readonly PublishedFact[] {
+  const [only, ...more] = variants;
+  if (only && more.length === 0) return factsOfBoth(only);
+  const all = variants.map((variant) => {
+    const name = ownEdition(variant).project.variant?.id.value;
+    return { name, facts: new Map(factsOfBoth(variant).map((fact) => [keyOf(fact), fact])) };
+  });
+  const keys = new Set(all.flatMap(({ facts }) => [...facts.keys()]));
+  return [...keys].flatMap((key) => {
+    const each = all.flatMap(({ name, facts }) => {
+      const fact = facts.get(key);
+      return fact ? [{ fact, name }] : [];
+    });
+    const [first, ...others] = each;
+    const isCommon =
+      each.length === all.length && others.every(({ fact }) => first && isSame(fact, first.fact));
+    return isCommon && first ? [first.fact] : each.map(({ fact, name }) => ({ ...fact, variant: name }));
+  });
+}
+
+function factsOfBoth(editions: Editions): readonly PublishedFact[] {
   const { inch, metric, printed } = editions;
   const [leading] = shownEditions(editions);
   const other = leading === 'inch' ? 'metric' : 'inch';
   // Of a project with an error, the one as written stands in the place of both.
   const others = printed === 'both' && inch !== metric ? factsOf(editions[other], other) : [];
   const twins = new Map(others.map((fact) => [keyOf(fact), fact]));
-  return {
-    pieces: factsOf(editions[leading], leading).map((fact) => ({ ...twins.get(keyOf(fact)), ...fact })),
-    steps: editions[leading].project.steps.map(stepState),
-  };
+  return factsOf(editions[leading], leading).map((fact) => ({ ...twins.get(keyOf(fact)), ...fact }));
 }
 
 /** Tells one thing from all others. A sheet is named as it always was in ledgers: `box lid`. */
@@ -33,8 +65,30 @@ export function keyOf(thing: PublishedThing): string {
   return [sheetKey(thing), thing.what, thing.from ?? ''].join(': ');
 }
 
-export function sheetKey({ piece, sheet }: PublishedThing): string {
-  return nameOf(sheet === undefined ? piece : `${piece} ${sheet}`);
+export function sheetKey({ piece, sheet, variant }: PublishedThing): string {
+  const name = nameOf(sheet === undefined ? piece : `${piece} ${sheet}`);
+  return variant === undefined ? name : `${name} (${variant})`;
+}
+
+/** Alike in each edition that both know. */
+export function isSame(a: PublishedValue, b: PublishedValue): boolean {
+  const known = (['inch', 'metric'] as const).filter((edition) => a[edition] && b[edition]);
+  const areKnown = known.length > 0 || !(a.inch ?? a.metric ?? b.inch ?? b.metric);
+  return (
+    a.word === b.word &&
+    a.turn === b.turn &&
+    a.count === b.count &&
+    areKnown &&
+    known.every((edition) => areSame(a[edition] ?? [], b[edition] ?? []))
+  );
+}
+
+/** Nobody cuts by less; early ledgers recorded lengths that no ruler has with four decimals of an inch. */
+const HAIR = Length.of(1, 500, 'mm');
+
+function areSame(a: readonly Length[], b: readonly Length[]): boolean {
+  const isNear = (one: Length, other = one): boolean => one.minus(other).abs().lessThan(HAIR);
+  return a.length === b.length && a.every((length, index) => isNear(length, b[index]));
 }
 
 function factsOf({ project, shapes }: Edition, edition: EditionName): PublishedFact[] {

@@ -3,7 +3,7 @@ import type { Length } from '../measure/length.ts';
 import { printDecimal, printInches, printMillimetres, roundedSign } from '../measure/print.ts';
 import type { Ledger, PieceChange, PublishedValue, Revision, StepChange } from '../project/ledger.ts';
 import type { Say } from './labels.ts';
-import { sheetNamed } from './names.ts';
+import { nameOf, sheetNamed } from './names.ts';
 import { outlineKey, parametersOf } from './outlines.ts';
 import type { SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';
@@ -81,8 +81,9 @@ function pieceWords(change: PieceChange, say: Say, shown: Shown): string {
   });
 }
 
-function pieceName({ piece, sheet }: PieceChange, say: Say): string {
-  return sheetNamed(sheet === undefined ? piece : `${piece}.${sheet}`, say);
+function pieceName({ piece, sheet, variant }: PieceChange, say: Say): string {
+  const name = sheetNamed(sheet === undefined ? piece : `${piece}.${sheet}`, say);
+  return variant === undefined ? name : say('piece-variant', { piece: name, variant: nameOf(variant) });
 }
 
 /** Whether the lengths of an edition changed. */

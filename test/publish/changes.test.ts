@@ -180,3 +180,38 @@ describe('what changed since a revision', () => {
     expect(tell(gone('size')).recut).toEqual([]);
   });
 });
+
+describe('what changed in a project with variants', () => {
+  const SIZES = SHEET.replace(
+    '---\nHello',
+    '  variants: { small: { box.cut: 8 x 5, front.cut: 1 3/4 x 4 3/4 }, large: }\n---\nHello',
+  );
+  const changesOf = (before: string, after: string): readonly string[] =>
+    tell(
+      changesBetween(
+        state(() => before),
+        state(() => after),
+      ),
+    ).changes;
+
+  it('names the variant that changed, and no other', () => {
+    expect(changesOf(SIZES, SIZES.replace('1 3/4 x 4 3/4', '1 3/4 x 4 1/2'))).toEqual([
+      'front (small) was 1¾ × 4¾ in, is 1¾ × 4½ in',
+      'the place of front (small) was on box front, ⅛ in from the left and ⅛ in from the top, is on box front, ⅛ in from the left and ¼ in from the top',
+    ]);
+  });
+
+  it('says once what changed for all', () => {
+    const changes = changesOf(SIZES, SIZES.replace('at: [2, 4]', 'at: [2, 4 1/4]'));
+    expect(changes.filter((change) => change.includes('scores'))).toEqual([
+      'the scores from left of box were 2 in, 4 in, are 2 in, 4¼ in',
+    ]);
+  });
+
+  it('tells of a variant that is new what is its own, and nothing of one that is as it was', () => {
+    const changes = changesOf(SHEET, SIZES);
+    expect(changes).toContain('box (small) was 8 × 6 in, is 8 × 5 in');
+    expect(changes.filter((change) => change.includes('large'))).toEqual([]);
+    expect(changesOf(SIZES, SHEET)).toContain('box (small) was 8 × 5 in, is 8 × 6 in');
+  });
+});
