@@ -78,7 +78,7 @@ function noLongerCovers({ slip, before, after, net }: Survivor): string[] {
 export const REASONS: readonly Reason[] = [
   {
     kinds: ['moved line'],
-    nets: /keeper|scored box|clip-top|short-pencil/u,
+    nets: /keeper|scored box|clip-top|bulb-box|short-pencil/u,
     slips: /^(?:A3\|A4|left\|left-bottom|left\|A4) \+/u,
     why: 'the box is an eighth taller and its bottom flaps an eighth shorter: those of front and back still lie over each other and cover the whole bottom',
     against: (survivor) => uncovered(survivor, /bottom|^[A-D]4$/u),
