@@ -13,7 +13,7 @@ export function keyEntries(net: Net): readonly KeyEntry[] {
   return [
     'cut',
     ...folds,
-    ...(net.waste.length > 0 ? (['waste'] as const) : []),
+    ...(net.waste.length > 0 || net.openings?.some(({ how }) => how === 'cut') ? (['waste'] as const) : []),
     ...(net.glue.length > 0 ? (['glue'] as const) : []),
     ...(net.rows ? (['motif'] as const) : []),
     ...(net.impressions ? (['image'] as const) : []),

@@ -1,5 +1,5 @@
 import { edgesOf, type Point2 } from '../shape/flat-polygon.ts';
-import type { FlatPoint, FlatSegment, Net } from '../shape/net.ts';
+import type { FlatPoint, FlatSegment, Net, Opening } from '../shape/net.ts';
 import { type DrawnBox, type Segment, samePoint, without } from './region.ts';
 
 /** From exact lengths on the flat sheet to millimetres on the drawing: scaled, and moved to where the sheet lies. */
@@ -25,8 +25,8 @@ export function sheetBox({ size }: Net, { scale, left, top }: DrawingFrame): Dra
 }
 
 /**
- * Everything that is cut, once: the edges of all panels but for the stretches on which they are folded, and the slits.
- * As lines through as many points as follow one another.
+ * Everything that is cut, once: the edges of all panels but for the stretches on which they are folded, the slits and the
+ * openings. As lines through as many points as follow one another.
  */
 export function cutLines(net: Net, frame: DrawingFrame): Point2[][] {
   const done: Segment[] = net.folds.map((fold) => placeSegment(fold, frame));
@@ -37,7 +37,12 @@ export function cutLines(net: Net, frame: DrawingFrame): Point2[][] {
     done.push(...parts);
   }
   for (const slit of net.slits) lines.push(...chained(without(placeSegment(slit, frame), done)));
-  return lines;
+  return [...lines, ...(net.openings ?? []).map((opening) => openingLine(opening, frame))];
+}
+
+/** The edge of an opening, back to where it begins; a slit from end to end. */
+function openingLine({ outline, how }: Opening, frame: DrawingFrame): Point2[] {
+  return placeAll(how === 'slit' ? outline : [...outline, ...outline.slice(0, 1)], frame);
 }
 
 /**

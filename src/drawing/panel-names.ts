@@ -36,7 +36,8 @@ export function drawNames(
     const name = partNamed(panel.name, canvas.style.say);
     const [width, height, centre] = roomOn(panel.box, frame, within);
     const label = [plain(name)];
-    const halo = glued.includes(panel);
+    const isCut = (net.openings ?? []).some((opening) => opening.panel === panel.id);
+    const halo = isCut || glued.includes(panel);
     const extent = extentOf(label);
     const [long, high] = [extent.width * size + 1.2, extent.height * size + 1.2];
     const outline = panel.outline.map((point) => place(point, frame));

@@ -1,5 +1,6 @@
 import { type Edition, type Editions, twin } from '../edition/editions.ts';
 import type { Net } from '../shape/net.ts';
+import { keyholed } from '../shape/openings/keyhole.ts';
 import { boxCorners } from '../shape/outline.ts';
 import { refNamed } from '../words/names.ts';
 import { saidOutline } from '../words/outlines.ts';
@@ -59,7 +60,12 @@ function drawSize(canvas: Canvas, net: InBoth<Net>, frame: DrawingFrame): void {
 function drawCut(canvas: Canvas, net: Net, frame: DrawingFrame, color: string | undefined): void {
   const sheet = boxCorners(sheetBox(net, frame));
   if (net.folds.length === 0) {
-    for (const panel of net.panels) canvas.paper(placeAll(panel.outline, frame), color);
+    for (const panel of net.panels) {
+      const own = (net.openings ?? []).filter((opening) => opening.panel === panel.id);
+      const holes = own.map(({ outline }) => placeAll(outline, frame));
+
+      canvas.paper(keyholed(placeAll(panel.outline, frame), holes).points, color);
+    }
     for (const line of cutLines(net, frame)) canvas.line('cut', line);
     return;
   }

@@ -1,23 +1,33 @@
 import type { EditionName, Editions, Twin } from '../edition/editions.ts';
+import { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
 import { isSameRef, type Ref, writeRef } from '../project/ref.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
-import { outlineOf } from '../shape/layer-outline.ts';
+import { onSheet, openingsOf, outlineOf } from '../shape/layer-outline.ts';
 import { baseSize } from '../shape/layers.ts';
+import type { FlatPoint } from '../shape/net.ts';
 import { boxCorners } from '../shape/outline.ts';
-import { type Layer, onlyPanel, panelNamed, type Shapes } from '../shape/shapes.ts';
+import { type Layer, type Shapes, underOf } from '../shape/shapes.ts';
 import { AT_ORIGIN, placeAll } from './outline.ts';
 import { turn } from './region.ts';
 
 /** From a layer's own paper to the paper of the lowest base, both in millimetres from their left and top. */
 export type Carry = (point: Point2) => Point2;
 
+/** Paper in a pile: its edge, what is cut out of it, and what is stuck behind that. */
+export type PiledSheet = {
+  readonly piece: string;
+  readonly outline: readonly Point2[];
+  readonly openings: readonly (readonly Point2[])[];
+  readonly behind: readonly Pick<PiledSheet, 'piece' | 'outline'>[];
+};
+
 /** One layer of a pile, with where it and its base lie. */
 export type PiledLayer = {
   readonly layer: Twin<Layer>;
   readonly drawn: Layer;
   /** As it lies in the pile. */
-  readonly outline: readonly Point2[];
+  readonly sheet: PiledSheet;
   /** As it lies on its own base, turned and with its corners rounded. */
   readonly onBase: readonly Point2[];
   readonly basePose: Carry;
@@ -29,7 +39,7 @@ export type PiledLayer = {
 export type Pile = {
   readonly base: Ref;
   readonly size: Size;
-  readonly outline: readonly Point2[];
+  readonly sheet: PiledSheet;
   readonly placed: readonly PiledLayer[];
 };
 
@@ -37,7 +47,10 @@ const AS_IT_LIES: Carry = (point) => point;
 
 /** The lowest bases of a project: those that something lies on and that lie on nothing themselves. */
 export function lowestBases({ inch: { shapes } }: Editions): readonly Ref[] {
-  const lying = new Set(shapes.layers.map(({ piece }) => piece.id.value));
+  // What is behind something is seen from its other side.
+  const lying = new Set(
+    shapes.layers.filter(({ on }) => on.face !== 'behind').map(({ piece }) => piece.id.value),
+  );
   const bases = new Map<string, Ref>();
   for (const { on } of shapes.layers) {
     if (on.part !== undefined || on.face !== 'outside' || !lying.has(on.piece)) bases.set(writeRef(on), on);
@@ -60,26 +73,46 @@ export function pileOn(editions: Editions, base: Ref, leading: EditionName): Pil
     const basePose = isSameRef(on, base) ? AS_IT_LIES : isOnLayer ? poses.get(on.piece) : undefined;
     if (!basePose) continue;
     const pose = poseOf(drawn);
+    const { value: piece } = drawn.piece.id;
     const inPile: Carry = (point) => basePose(pose(point));
-    poses.set(drawn.piece.id.value, inPile);
-    const onBase = placeAll(outlineOf(drawn, shapes), { scale: 1, ...AT_ORIGIN }).map(pose);
-    placed.push({
-      layer: { inch, metric },
-      drawn,
-      basePose,
-      pose: inPile,
-      onBase,
+    if (on.face !== 'behind') poses.set(piece, inPile);
+    const carried = (points: readonly FlatPoint[]): Point2[] => placeAll(points, FULL_SIZE).map(inPile);
+    const onBase = placeAll(outlineOf(drawn, shapes), FULL_SIZE).map(pose);
+    const sheet = {
+      piece,
       outline: onBase.map(basePose),
-    });
+      openings: openingsOf(drawn, shapes).map(carried),
+      behind: behindOf(shapes, piece).map((each) => ({ ...each, outline: carried(each.outline) })),
+    };
+    placed.push({ layer: { inch, metric }, drawn, basePose, pose: inPile, onBase, sheet });
   }
   return { base, ...surface, placed };
 }
 
+const FULL_SIZE = { scale: 1, ...AT_ORIGIN };
+
+/** What is stuck behind a piece, or behind the openings in one panel of it, on the piece's own sheet. */
+function behindOf(
+  shapes: Shapes,
+  piece: string,
+  panel?: string,
+): { readonly piece: string; readonly outline: readonly FlatPoint[] }[] {
+  const behind = shapes.layers.filter(
+    ({ on, under }) =>
+      on.piece === piece && on.face === 'behind' && (panel === undefined || under.panel?.id === panel),
+  );
+  return behind.map((layer) => ({
+    piece: layer.piece.id.value,
+    outline: outlineOf(layer, shapes).map((point) => onSheet(layer, point)),
+  }));
+}
+
 /** Turned about its centre and moved to its place on its base. */
-function poseOf({ left, top, size, turn: degrees }: Layer): Carry {
+function poseOf({ left, top, size, turn: degrees, on }: Layer): Carry {
   const [halfWidth, halfHeight] = [size.width.mm / 2, size.height.mm / 2];
   return ({ x, y }) => {
-    const turned = turn({ x: x - halfWidth, y: y - halfHeight }, degrees);
+    const across = on.face === 'behind' ? halfWidth - x : x - halfWidth;
+    const turned = turn({ x: across, y: y - halfHeight }, degrees);
     return { x: turned.x + halfWidth + left.mm, y: turned.y + halfHeight + top.mm };
   };
 }
@@ -89,18 +122,24 @@ function asSeen(points: readonly Point2[], { width }: Size, { face }: Ref): read
   return face !== 'outside' ? points.map(({ x, y }) => ({ x: width.mm - x, y })) : points;
 }
 
-function surfaceOf({ nets }: Shapes, base: Ref): Pick<Pile, 'size' | 'outline'> | undefined {
+function surfaceOf(shapes: Shapes, base: Ref): Pick<Pile, 'size' | 'sheet'> | undefined {
+  const { nets } = shapes;
   const size = baseSize(base, nets);
-  if (!size) return undefined;
-  const panel = base.part === undefined ? onlyPanel(nets.get(base.piece)) : panelNamed(nets, base);
-  if (!panel)
-    return {
-      size,
-      outline: boxCorners<number>({ ...AT_ORIGIN, right: size.width.mm, bottom: size.height.mm }),
-    };
-  const { outline, box } = panel;
-  return {
-    size,
-    outline: asSeen(placeAll(outline, { scale: 1, left: -box.left.mm, top: -box.top.mm }), size, base),
+  const under = underOf(nets, base);
+  if (!size || !under) return undefined;
+  const { net, panel } = under;
+  const { piece } = base;
+  const { left, top } = panel?.box ?? { left: Length.zero, top: Length.zero };
+  const seen = (points: readonly FlatPoint[]): readonly Point2[] =>
+    asSeen(placeAll(points, { scale: 1, left: -left.mm, top: -top.mm }), size, base);
+  const whole = boxCorners({ left: Length.zero, top: Length.zero, right: size.width, bottom: size.height });
+  const own = (net.openings ?? []).filter((opening) => opening.panel === panel?.id);
+  const behind = panel && base.face === 'outside' ? behindOf(shapes, piece, panel.id) : [];
+  const sheet = {
+    piece,
+    outline: seen(panel?.outline ?? whole),
+    openings: own.map(({ outline }) => seen(outline)),
+    behind: behind.map((each) => ({ ...each, outline: seen(each.outline) })),
   };
+  return { size, sheet };
 }

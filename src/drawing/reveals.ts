@@ -2,7 +2,8 @@ import type { Twin } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
 import { EDGES, type Edge } from '../project/net-as-written.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
-import type { Layer, Reveals } from '../shape/shapes.ts';
+import type { Margins } from '../shape/net.ts';
+import type { Layer } from '../shape/shapes.ts';
 import { magnitudeOf, revealOn } from '../words/reveals.ts';
 import type { PiledLayer } from './pile.ts';
 import type { DrawingStyle } from './style.ts';
@@ -29,7 +30,7 @@ export function spokenReveals(layer: Twin<Layer>, style: DrawingStyle): string {
   return say('drawing-uneven', { sides: listed(sides, say) });
 }
 
-function isEven({ left, right, top, bottom }: Reveals): boolean {
+function isEven({ left, right, top, bottom }: Margins): boolean {
   return [right, top, bottom].every((each: Length) => each.equals(left));
 }
 
@@ -118,7 +119,7 @@ function isClear(
   placed: readonly PiledLayer[],
   scale: number,
 ): boolean {
-  const others = placed.slice(placed.indexOf(one) + 1).map(({ outline }) => outline);
+  const others = placed.slice(placed.indexOf(one) + 1).map(({ sheet }) => sheet.outline);
   const samples = [0.1, 0.3, 0.5, 0.7, 0.9].map((share) => ({
     x: (outer.x + (inner.x - outer.x) * share) / scale,
     y: (outer.y + (inner.y - outer.y) * share) / scale,

@@ -2,15 +2,7 @@ import type { Net, Panel } from '../shape/net.ts';
 import { boxCorners } from '../shape/outline.ts';
 import type { Canvas } from './canvas.ts';
 import { drawDecoration } from './decoration.ts';
-import {
-  blankLines,
-  cutLines,
-  type DrawingFrame,
-  place,
-  placeAll,
-  placeSegment,
-  sheetBox,
-} from './outline.ts';
+import { blankLines, cutLines, type DrawingFrame, placeAll, placeSegment, sheetBox } from './outline.ts';
 import { runningOn } from './region.ts';
 
 /** Draws a net as a workshop would: paper, waste, glue areas, folds by their kind, cuts last and strongest. */
@@ -21,6 +13,10 @@ export function drawNet(canvas: Canvas, net: Net, frame: DrawingFrame, color?: s
     canvas.hatch(placeAll(outline, frame));
   }
   for (const panel of gluedPanels(net)) canvas.dots(placeAll(panel.outline, frame));
+  for (const { outline, how } of net.openings ?? []) {
+    if (how !== 'slit') canvas.paper(placeAll(outline, frame));
+    if (how === 'cut') canvas.hatch(placeAll(outline, frame));
+  }
   drawFolds(canvas, net, frame);
   // The edges of the waste, thin.
   for (const line of blankLines(net, frame)) canvas.line('blank', line);
@@ -39,8 +35,6 @@ export function drawFolds(canvas: Canvas, net: Net, frame: DrawingFrame): void {
 /** Everything that is cut or punched. */
 export function drawCuts(canvas: Canvas, net: Net, frame: DrawingFrame): void {
   for (const line of cutLines(net, frame)) canvas.line('cut', line);
-  for (const { centre, diameter } of net.holes ?? [])
-    canvas.ring('cut', place(centre, frame), (diameter.mm * frame.scale) / 2);
 }
 
 /** The panels that are glued under or over another. */

@@ -1,8 +1,10 @@
 import type { Editions } from '../edition/editions.ts';
+import type { Stock } from '../project/model.ts';
 import type { Ref } from '../project/ref.ts';
 import { stockOf } from '../shape/caliper.ts';
 import { columnName } from '../shape/cells.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
+import { keyholed } from '../shape/openings/keyhole.ts';
 import { underOf } from '../shape/shapes.ts';
 import { pieceNamed, refNamed } from '../words/names.ts';
 import { magnitudeOf } from '../words/reveals.ts';
@@ -10,7 +12,7 @@ import { type Callout, setCallouts } from './callouts.ts';
 import { Canvas, type Drawing } from './canvas.ts';
 import { decorationOf, paintDecoration } from './decoration.ts';
 import { type Label, plain } from './lettering.ts';
-import { type Carry, type Pile, type PiledLayer, pileOn } from './pile.ts';
+import { type Carry, type Pile, type PiledLayer, type PiledSheet, pileOn } from './pile.ts';
 import { boxOf, hatchLines, type Segment } from './region.ts';
 import { allRound, gapsOf, type RevealGap, spokenReveals } from './reveals.ts';
 import { colorOf, type DrawingRoom, type DrawingStyle } from './style.ts';
@@ -29,15 +31,17 @@ export function stackDrawing(
 ): Drawing | undefined {
   const pile = pileOn(editions, base, style.shown[0]);
   if (!pile || pile.placed.length === 0) return undefined;
-  const box = boxOf([pile.outline, ...pile.placed.map(({ outline }) => outline)].flat());
+  const sheets = [pile.sheet, ...pile.placed.map(({ sheet }) => sheet)];
+  const box = boxOf(sheets.flatMap(({ outline }) => outline));
   const scale = Math.min(1, room.width / (box.right - box.left), room.height / (box.bottom - box.top));
   const canvas = new Canvas(style);
   const scaled = (points: readonly Point2[]): Point2[] =>
     points.map(({ x, y }) => ({ x: x * scale, y: y * scale }));
-  const outlines = pile.placed.map(({ outline }) => scaled(outline));
+  const drawn = sheets.map((sheet) => scaledSheet(sheet, scaled));
+  const outlines = drawn.slice(1).map(({ outline }) => outline);
   const decorations = decorationsIn(pile, editions, style);
   const put = ({ x, y }: Point2): Point2 => ({ x: x * scale, y: y * scale });
-  drawSheets(canvas, editions, pile, [scaled(pile.outline), ...outlines], (index) => {
+  drawSheets(canvas, editions, drawn, (index) => {
     const [decoration, pose] = decorations[index] ?? [];
     if (decoration && pose) paintDecoration(canvas, decoration, (point) => put(pose(point)));
   });
@@ -46,7 +50,7 @@ export function stackDrawing(
     all.map(({ outline }) => scaled(outline.map(pose))),
   );
   const callouts = [...drawReveals(canvas, gaps), ...drawLetters(canvas, outlines, gaps, images)];
-  setCallouts(canvas, boxOf([scaled(pile.outline), ...outlines].flat()), callouts);
+  setCallouts(canvas, boxOf(drawn.flatMap(({ outline }) => outline)), callouts);
   drawLegend(canvas, pile);
   return canvas.drawing('stack', describe(pile, style));
 }
@@ -71,23 +75,42 @@ function decorationsIn(
 
 const NOTHING = { motifs: [], images: [] };
 
+function scaledSheet(
+  { piece, outline, openings, behind }: PiledSheet,
+  scaled: (points: readonly Point2[]) => Point2[],
+): PiledSheet & { readonly outline: Point2[] } {
+  return {
+    piece,
+    outline: scaled(outline),
+    openings: openings.map(scaled),
+    behind: behind.map((each) => ({ ...each, outline: scaled(each.outline) })),
+  };
+}
+
 /** Paper on paper. A printed stock has a texture, so that it is told from plain paper without colour. */
 function drawSheets(
   canvas: Canvas,
   editions: Editions,
-  { base, placed }: Pile,
-  outlines: readonly Point2[][],
+  sheets: readonly PiledSheet[],
   decorate: (index: number) => void,
 ): void {
   const edition = editions[canvas.style.shown[0]];
-  const pieces = [base.piece, ...placed.map(({ drawn }) => drawn.piece.id.value)];
-  const stocks = pieces.map((id) => stockOf(edition.project.pieces.get(id), edition.project));
-  const prints = [...new Set(stocks)].filter((stock) => stock?.print);
-  for (const [index, outline] of outlines.entries()) {
-    canvas.paper(outline, colorOf(edition, pieces[index] ?? ''));
-    for (const degrees of TEXTURES[prints.indexOf(stocks[index]) % TEXTURES.length] ?? [])
+  const stockFor = (piece: string): Stock | undefined =>
+    stockOf(edition.project.pieces.get(piece), edition.project);
+  const all = sheets.flatMap(({ piece, behind }) => [piece, ...behind.map((each) => each.piece)]);
+  const prints = [...new Set(all.map(stockFor))].filter((stock) => stock?.print);
+  const draw = (piece: string, outline: readonly Point2[]): void => {
+    canvas.paper(outline, colorOf(edition, piece));
+    for (const degrees of TEXTURES[prints.indexOf(stockFor(piece)) % TEXTURES.length] ?? [])
       canvas.lines('texture', hatchLines(outline, 1.5, degrees));
-    canvas.line(index === 0 ? 'cut' : 'layer', outline, true);
+  };
+  for (const [index, { piece, outline, openings, behind }] of sheets.entries()) {
+    // Through an opening shows what is behind it.
+    for (const each of behind) draw(each.piece, each.outline);
+    draw(piece, keyholed(outline, openings).points);
+    const kind = index === 0 ? 'cut' : 'layer';
+    canvas.line(kind, outline, true);
+    for (const hole of openings) canvas.line(kind, hole, true);
     decorate(index);
   }
 }

@@ -1,5 +1,5 @@
 import { boxSize, type Net } from '../shape/net.ts';
-import { partNamed } from '../words/names.ts';
+import { nameOf, partNamed } from '../words/names.ts';
 import { tellDecoration } from './decoration.ts';
 import { gluedPanels } from './sheet.ts';
 import { type DrawingStyle, type InBoth, scoreRows } from './style.ts';
@@ -23,10 +23,23 @@ export function describeNet(id: string, net: InBoth<Net>, reduction: number, sty
     sentences.push(say('drawing-tells-waste', { count: net.drawn.waste.length }));
   if (net.drawn.slits.length > 0)
     sentences.push(say('drawing-tells-slits', { count: net.drawn.slits.length }));
+  sentences.push(...tellOpenings(net, style));
   const glued = gluedPanels(net.drawn).map(({ id: panel, name }) => partNamed(name ?? panel, say));
   if (glued.length > 0) sentences.push(say('drawing-tells-glue', { panels: listed(glued, say) }));
   const decoration = tellDecoration(net.drawn, style).map((each) => `${capital(each)}.`);
   return [...sentences, ...decoration].join(' ');
+}
+
+function tellOpenings({ inch, metric, drawn }: InBoth<Net>, style: DrawingStyle): string[] {
+  return (drawn.openings ?? []).flatMap(({ name, how, shape }, index) => {
+    const [first, second] = [inch.openings?.[index], metric.openings?.[index]];
+    if (!first || !second) return [];
+    const isOne = how === 'slit' || shape === 'circle';
+    const size = isOne
+      ? spokenLengths([{ inch: first.size.width, metric: second.size.width }], style)
+      : spokenSize({ inch: first.size, metric: second.size }, style);
+    return [style.say(`drawing-opening-${how}`, { name: nameOf(name), size })];
+  });
 }
 
 function tellPanels({ inch, metric, drawn }: InBoth<Net>, style: DrawingStyle): string[] {

@@ -32,6 +32,7 @@ function lengthsOf({ project, shapes }: Edition): (readonly Named[])[] {
   return [
     ...nets.map(({ sheet, net: { size } }) => sides(sheet, [size.width, size.height])),
     ...nets.flatMap(({ id, net }) => panelLengths(id, net)),
+    ...nets.flatMap(({ id, net }) => openingLengths(id, net)),
     ...shapes.layers.map(revealLengths),
     ...nets.flatMap(({ sheet, net }) => scoreLengths(sheet, net)),
     ...nets.map(({ sheet, net }) => shapeLengths(sheet, net)),
@@ -46,6 +47,13 @@ function panelLengths(id: string, { panels }: Net): (readonly Named[])[] {
     const { width, height } = boxSize(panel.box);
     return sides(`${id}.${panel.id}`, [width, height]);
   });
+}
+
+function openingLengths(id: string, { openings = [] }: Net): (readonly Named[])[] {
+  return openings.flatMap(({ name, size, margins }) => [
+    sides(`${id}.${name}`, [size.width, size.height]),
+    ...Object.entries(margins).map(([side, length]) => [{ name: `${id}.${name} from ${side}`, length }]),
+  ]);
 }
 
 function revealLengths({ piece, reveals }: Layer): readonly Named[] {

@@ -1,7 +1,7 @@
 import { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
 import type { FormSetting } from '../project/form-grammar.ts';
-import type { AtSize, Piece, PieceBody, Placement } from '../project/model.ts';
+import type { AtSize, OpeningCut, Piece, PieceBody, Placement } from '../project/model.ts';
 import type { NetAsWritten } from '../project/net-as-written.ts';
 import type { At } from '../project/source.ts';
 import type { Layer } from '../shape/shapes.ts';
@@ -35,6 +35,24 @@ export function movePiece(piece: Piece, ruler: 'in' | 'mm', move: NewLength, lyi
       placement: movePlacement(each.placement, move),
     })),
     ...(corners && { corners: moveAt(corners, 'part', move) }),
+    openings: piece.openings.map((opening) => ({
+      ...opening,
+      cut: moveOpening(opening.cut, move),
+      placement: movePlacement(opening.placement, move),
+    })),
+  };
+}
+
+function moveOpening(cut: OpeningCut, move: NewLength): OpeningCut {
+  if (cut.kind === 'slot') return { ...cut, length: moveAt(cut.length, 'part', move) };
+  const { outline } = cut;
+  const settings = [...(outline?.settings ?? [])].map(
+    ([key, setting]) => [key, moveSetting(setting, move)] as const,
+  );
+  return {
+    ...cut,
+    size: moveCut(cut.size, move, undefined),
+    ...(outline && { outline: { ...outline, settings: new Map(settings) } }),
   };
 }
 
@@ -57,9 +75,12 @@ const WIDEST_BORDER: Length = Length.of(1, 4, 'in');
  * In which directions a layer's border decides its cut, because it is even: the same all round, or the same on two sides
  * and narrow. A label in the middle of something wide is chosen by its own size, and so is a square.
  */
-function evenWays({ turn, size, reveals }: Layer): { readonly across: boolean; readonly upright: boolean } {
+function evenWays({ turn, size, reveals, under }: Layer): {
+  readonly across: boolean;
+  readonly upright: boolean;
+} {
   const { left, right, top, bottom } = reveals;
-  if (turn % 90 !== 0) return { across: false, upright: false };
+  if (turn % 90 !== 0 || under.opening) return { across: false, upright: false };
   const all = [right, top, bottom].every((reveal) => reveal.equals(left));
   const isSquare = size.width.equals(size.height);
   const decides = (one: Length, other: Length): boolean =>

@@ -82,11 +82,14 @@ function measuresOf({ piece, nets, layer }: Built): readonly Comparison[] {
   const corners = piece.corners?.value.times(2);
   const [net] = nets;
   const round = corners && net ? sidesOf(net.size).map((side): Comparison => [corners, side]) : [];
-  if (!layer || layer.turn % 90 !== 0) return round;
+  const cut = nets.flatMap(({ openings = [] }) =>
+    openings.flatMap(({ margins }) => pairsOf(Object.values(margins))),
+  );
+  if (!layer || layer.turn % 90 !== 0) return [...round, ...cut];
   const { left, right, top, bottom } = layer.reveals;
   const borders = [left, right, top, bottom];
   const nothing = left.minus(left);
-  return [...round, ...pairsOf(borders), ...borders.map((border): Comparison => [border, nothing])];
+  return [...round, ...cut, ...pairsOf(borders), ...borders.map((border): Comparison => [border, nothing])];
 }
 
 /** The edges of two layers on one base, across and upright: those that meet or line up are equal. */

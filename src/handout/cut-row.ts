@@ -5,11 +5,13 @@ import { printSize } from '../measure/print.ts';
 import { fitsWithin, quarterTurned, type Size } from '../measure/size.ts';
 import type { Piece, StockSheet } from '../project/model.ts';
 import { sheetsSold } from '../project/paper-sizes.ts';
+import type { Ref } from '../project/ref.ts';
 import { stockOf } from '../shape/caliper.ts';
 import type { Layer } from '../shape/shapes.ts';
 import { edgeWords, impressionWords, turnWords } from '../words/decoration-words.ts';
 import type { Columns } from '../words/measures.ts';
 import { baseName, pieceSheetNamed } from '../words/names.ts';
+import { behindWords, openingNotes } from '../words/opening-words.ts';
 import { saidOutline } from '../words/outlines.ts';
 import { isAskew, layerTwin, leastReveal, magnitudeOf, revealPhrase, revealsOf } from '../words/reveals.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
@@ -39,7 +41,11 @@ export function rowOf(setting: Setting, { piece, id, name }: PieceSheet, scale: 
     drawing: drawing && drawingElement(drawing),
     times: piece.count.value > 1 ? voice.say('cut-times', { count: piece.count.value }) : undefined,
     ...measures.columns(size),
-    notes: [...(name === undefined ? notesOf(setting, piece) : []), ...paperNote(setting, piece, id)],
+    notes: [
+      ...(name === undefined ? notesOf(setting, piece) : []),
+      ...openingNotes(editions, id, measures, voice),
+      ...paperNote(setting, piece, id),
+    ],
   };
 }
 
@@ -50,7 +56,7 @@ function notesOf(setting: Setting, piece: Piece): SafeHtml[] {
   const rounded = corners ? [voice.phrase('corners-rounded', { radius: measures.both([corners]) })] : [];
   const outline = saidOutline(editions, piece.id.value, (length) => measures.both([length]));
   return [
-    ...(layer && piece.on ? [baseNote(setting, baseName(piece.on.value, voice), layer)] : []),
+    ...(layer && piece.on ? [placeNote(setting, piece.on.value, layer)] : []),
     ...(outline ? [voice.phrase(outline.key, outline.values)] : rounded),
     ...edgeWords(editions, piece.id.value, measures, voice),
     ...impressionWords(editions, piece.id.value, measures, voice).map((image) =>
@@ -78,6 +84,12 @@ function paperNote({ editions, measures, voice }: Setting, piece: Piece, id: str
 
 function sizeOfSheet({ size: { width, height } }: StockSheet): Size {
   return { width: width.value, height: height.value };
+}
+
+/** What a piece is stuck on, or behind. */
+function placeNote(setting: Setting, on: Ref, layer: Twin<Layer>): SafeHtml {
+  const { measures, voice } = setting;
+  return behindWords(layer, measures, voice) ?? baseNote(setting, baseName(on, voice), layer);
 }
 
 /** `on the front of the box, showing 1/8 in (3 mm) all round`, and how it is turned. */

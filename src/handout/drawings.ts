@@ -15,6 +15,7 @@ import { stepWords } from '../words/making-words.ts';
 import { baseName, pieceNamed, sheetNamed } from '../words/names.ts';
 import { SafeHtml } from '../words/safe-html.ts';
 import { variantsOf } from '../words/variants.ts';
+import type { Voice } from '../words/voice.ts';
 import { mainPiece } from './finished-size.ts';
 import { sheetIds } from './piece-sheets.ts';
 import { drawnWays, type Setting } from './setting.ts';
@@ -106,10 +107,15 @@ function stacksOf(setting: Setting, shown: number, room: DrawingRoom): Figure[] 
     .slice(shown)
     .flatMap((base) =>
       drawnWays(setting, ({ editions, drawings }) => stackDrawing(editions, base, room, drawings)).map(
-        ({ drawing, one: { voice } }) =>
-          drawingFigure(drawing, voice.phrase('stack-of', { base: baseName(base, voice) })),
+        ({ drawing, one: { voice } }) => drawingFigure(drawing, stackCaption(base, voice)),
       ),
     );
+}
+
+function stackCaption(base: Ref, voice: Voice): SafeHtml {
+  const isBehind = base.face === 'behind' && base.part !== undefined;
+  const named = isBehind ? { ...base, face: 'outside' as const } : base;
+  return voice.phrase(isBehind ? 'stack-behind' : 'stack-of', { base: baseName(named, voice) });
 }
 
 /** A folded piece on a page: a still picture, and what a script needs to turn and fold it in the picture's place. */

@@ -119,8 +119,9 @@ export function sizeOf(editions: Editions, name: string): readonly Twin[] | unde
     const sheet = shapes.nets.get(name);
     if (sheet?.shape && ACROSS.includes(sheet.shape.name)) return [sheet.size.width];
     if (sheet || part === undefined) return sheet && sidesOf(sheet.size);
-    const panels = sheetsOf(shapes.nets, piece).flatMap(({ net }) => net.panels);
-    const found = panels.find((each) => each.name === part || each.id === part);
-    return found && sidesOf(boxSize(found.box));
+    const nets = sheetsOf(shapes.nets, piece).map(({ net }) => net);
+    const found = nets.flatMap(({ panels }) => panels).find((each) => each.name === part || each.id === part);
+    const opening = nets.flatMap(({ openings = [] }) => openings).find((each) => each.name === part);
+    return found ? sidesOf(boxSize(found.box)) : opening && sidesOf(opening.size);
   });
 }

@@ -1,5 +1,6 @@
 import type { Fact } from '../handout/facts.ts';
 import type { Kit, StockPlan } from '../kit/plan.ts';
+import { baseName } from '../words/names.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import { pieceRows, sheetsNeeded, stockSections } from './sheets.ts';
 import { type KitInput, type KitPage, kitPageOf, wordsFor } from './shell.ts';
@@ -67,12 +68,21 @@ function paperRow(plan: StockPlan, words: KitWords): object {
 }
 
 function trimmingNote(
-  { bench: { trimMargin, kerf } }: Kit,
+  { bench: { trimMargin, kerf }, project, attendees, spares }: Kit,
   { voice, length }: KitWords,
 ): SafeHtml | undefined {
+  const byHand = [...project.pieces.values()].flatMap(({ id, count, openings }) =>
+    openings.map(({ name }) =>
+      voice.phrase('kit-opening', {
+        opening: baseName({ piece: id.value, part: name.value, face: 'outside' }, voice),
+        count: count.value * (attendees + spares),
+      }),
+    ),
+  );
   const notes = [
     ...(trimMargin.sign > 0 ? [voice.phrase('kit-trim-margin', { length: length(trimMargin) })] : []),
     ...(kerf.sign > 0 ? [voice.phrase('kit-kerf', { length: length(kerf) })] : []),
+    ...(byHand.length > 0 ? [voice.phrase('kit-by-hand', { openings: voice.list(byHand) })] : []),
   ];
   return notes.length > 0 ? SafeHtml.join(notes, ' ') : undefined;
 }

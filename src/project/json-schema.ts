@@ -1,5 +1,6 @@
 import type { Schema } from './grammar.ts';
 import { pieceSchema } from './read-measurements.ts';
+import { openingSchema } from './read-openings.ts';
 import { SHEET_SCHEMA } from './read-project.ts';
 import { SHARED_SCHEMA } from './read-shared.ts';
 import { SITE_SCHEMA } from './read-site.ts';
@@ -14,7 +15,7 @@ export function jsonSchemas(
   catalog: Catalog,
 ): Readonly<Record<'sheet' | 'site' | 'shared' | 'step' | 'drawing', Schema>> {
   const $schema = 'https://json-schema.org/draft/2020-12/schema';
-  const $defs = { piece: pieceSchema(catalog) };
+  const $defs = { piece: pieceSchema(catalog), opening: openingSchema(catalog.outlines) };
   const type = ['object', 'null'];
   return {
     sheet: { $schema, title: 'The head of sheet.md', ...SHEET_SCHEMA, $defs },

@@ -20,13 +20,14 @@ export type PublishedThing = {
   /** The variant that has it otherwise than the others; absent where all have it alike. */
   readonly variant?: string | undefined;
   /**
-   * Its lengths: width and height; positions; a radius; left and top edge; for cuts that no cell names, their boxes; where
-   * each row of motifs starts; how far each stamped image is from the left and the top.
+   * Its lengths: width and height; positions; a radius; left and top edge; for cuts that no cell names, their boxes; for
+   * openings the distances from the edges of their panels, and their sizes; where each row of motifs starts; how far each stamped image is from the left and the top.
    */
   readonly what:
     | 'size'
     | 'scores'
     | 'cuts'
+    | 'openings'
     | 'corners'
     | 'outline'
     | 'paper'

@@ -89,6 +89,7 @@ export type Piece = {
   readonly impressions: readonly ImpressionAsWritten[];
   /** How many of it one project takes. */
   readonly count: At<number>;
+  readonly openings: readonly OpeningAsWritten[];
   /** Where the whole entry stands. */
   readonly at: Place;
 };
@@ -127,6 +128,22 @@ export type PieceBody =
   | { readonly kind: 'flat'; readonly cut: AtSize; readonly outline?: OutlineAsWritten }
   | ({ readonly kind: 'net'; readonly cut: AtSize } & NetAsWritten)
   | ({ readonly kind: 'form' } & FormAsWritten);
+
+/** What is cut out of a piece: a window, or a slot for a tab to go through. */
+export type OpeningAsWritten = {
+  readonly name: At<string>;
+  readonly cut: OpeningCut;
+  /** The panel that it is in; a piece that is not folded has but one. */
+  readonly in?: At<string>;
+  readonly placement: Placement;
+  /** Where the whole entry stands. */
+  readonly at: Place;
+};
+
+/** A part that falls out, or a straight cut of some length. */
+export type OpeningCut =
+  | { readonly kind: 'window'; readonly size: AtSize; readonly outline?: OutlineAsWritten }
+  | { readonly kind: 'slot'; readonly length: At<Length> };
 
 export const SUPPLY_KINDS = [
   'tool',

@@ -15,15 +15,16 @@ import { flag, listed, named, needed, optional, plainly, section, UNIT, usually 
 import type { Holds, Piece, PieceBody, Project, Stock } from './model.ts';
 import type { OutlineGrammar } from './outline-grammar.ts';
 import { asImpression, asPunchedEdge } from './read-decoration.ts';
+import { asOpening } from './read-openings.ts';
 import { outlineKeys } from './read-outline.ts';
 import { asFormName, choosesOne, flatOrNet, formNamed, settingsOf } from './read-piece-body.ts';
-import { asPlacement, TURN, turnedPlacement } from './read-placement.ts';
+import { asPlacement, byPlace, TURN, turnedPlacement } from './read-placement.ts';
 import { asStock } from './read-stock.ts';
 import { readValue } from './read-value.ts';
 import type { Catalog, Reader, SharedValue } from './reader.ts';
 import { REF, type Ref, readRef } from './ref.ts';
 import { findShared, isShared, sharing, USE } from './shared.ts';
-import type { At, Place } from './source.ts';
+import type { At } from './source.ts';
 import { asChoice, asCount, asLength, asMatch, asText, asUnit, asVolume } from './values.ts';
 import { VARIANTS } from './variants.ts';
 import { entryOf, type YamlEntry, type YamlNode } from './yaml-node.ts';
@@ -42,6 +43,7 @@ const asPieceName: Value<At<string>> = asMatch(
   /^.+$/su,
   ([name]) => name,
 );
+const OPENINGS = 'openings by name, such as { window: { size: 2 x 3 } }';
 
 const COMMON = {
   use: optional(asText, USE),
@@ -61,6 +63,7 @@ const COMMON = {
   count: usually(asCount(1, 1000), '1', 'How many of it one project takes.'),
   holds: optional(asPieceName, 'The piece that goes into this envelope, box, bag or pocket.'),
   around: optional(asPieceName, 'The piece that this band or sleeve goes round.'),
+  openings: named(asOpening, OPENINGS, 'What is cut out of it: windows and slots, each under a short name.'),
 } satisfies Keys;
 
 const FORM = 'a piece, such as { cut: 3 x 4 }';
@@ -99,11 +102,17 @@ export const asPiece: Value<WrittenPiece> = sharing(
   'pieces',
   made(
     turned({ $ref: '#/$defs/piece' }, ({ node, reader }) => ({ value: mapOfPiece(node, reader) })),
-    ({ body, at, turn, on, behind, ...piece }, task) => {
+    ({ body, at, turn, on, behind, openings, ...piece }, task) => {
       const { node, spot, reader } = task;
-      const placement = turnedPlacement(at, turn, task);
-      const base = baseOf(on, behind, node, reader);
-      return { ...piece, ...base, id: { value: spot.key, at: spot.at }, body, placement, at: node.at };
+      return {
+        ...piece,
+        ...baseOf(on, behind, node, reader),
+        id: { value: spot.key, at: spot.at },
+        body,
+        placement: turnedPlacement(at, turn, task),
+        openings: openings.values.map(({ name, value }) => ({ ...value, name })),
+        at: node.at,
+      };
     },
   ),
 );
@@ -123,10 +132,6 @@ function baseOf(
   }
   if (on) return { on };
   return behind ? { on: { ...behind, value: { ...behind.value, face: 'behind' } } } : {};
-}
-
-function byPlace(a: { readonly at: Place }, b: { readonly at: Place }): number {
-  return a.at.start - b.at.start;
 }
 
 function mapOfPiece(node: YamlNode, reader: Reader): ReturnType<typeof formed> {

@@ -1,7 +1,7 @@
 import { type Key, sectionOf, type ToRead, type Value } from './grammar.ts';
 import { optional } from './keys.ts';
 import type { Placement } from './model.ts';
-import type { At } from './source.ts';
+import type { At, Place } from './source.ts';
 import { asLength, asTurn } from './values.ts';
 
 export const TURN: Key<At<number>, false> = optional(
@@ -30,6 +30,6 @@ export function turnedPlacement(
   return { ...at, ...(first && { turn: first }) };
 }
 
-function byPlace(a: At<unknown>, b: At<unknown>): number {
+export function byPlace(a: { readonly at: Place }, b: { readonly at: Place }): number {
   return a.at.start - b.at.start;
 }

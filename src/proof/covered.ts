@@ -38,7 +38,8 @@ export function coveredBy(layer: Layer, { project, shapes }: ProofContext): Cove
   );
   const name = `${id}.${panel}`;
   if (glued) return { panel: name, face, gluedTo: `${id}.${glued.panel}` };
-  return isSeen ? undefined : { panel: name, face };
+  // Behind an opening it shows through that.
+  return isSeen || layer.under.opening ? undefined : { panel: name, face };
 }
 
 /** Whether the outside of a panel needs no looking at: nothing is stuck to it or folded over it, and outsides stay out. */

@@ -3,7 +3,7 @@ import { type Spelling, scanMeasurements } from '../measure/scan.ts';
 import { languageOf, spellingIn } from '../project/language.ts';
 import type { Piece, Project, Site } from '../project/model.ts';
 import type { At } from '../project/source.ts';
-import { boxSize, type Net } from '../shape/net.ts';
+import { boxSize, type Net, type Opening } from '../shape/net.ts';
 import type { Layer, Shapes } from '../shape/shapes.ts';
 import { pieceIn } from './part-names.ts';
 import { sayRef } from './words.ts';
@@ -57,11 +57,20 @@ function netMeasures(id: string, net: Net): KnownMeasure[] {
   const cuts = net.slits.map(({ from, to }) =>
     one(to.x.minus(from.x).abs().plus(to.y.minus(from.y).abs()), `a slit of ${id}`),
   );
-  const holes = (net.holes ?? []).map(({ diameter }) => one(diameter, `a hole in ${id}`));
+  const openings = (net.openings ?? []).flatMap((opening) => openingMeasures(piece, opening));
   const outline = Object.entries(net.shape?.lengths ?? {}).map(([key, length]) =>
     one(length, `the ${key} of ${id}`),
   );
-  return [...own, ...panels, ...scores, ...cuts, ...holes, ...outline, ...decorationMeasures(id, net)];
+  return [...own, ...panels, ...scores, ...cuts, ...openings, ...outline, ...decorationMeasures(id, net)];
+}
+
+function openingMeasures(piece: string, { name, how, shape, size, margins }: Opening): KnownMeasure[] {
+  const what = `${piece}.${name}`;
+  const isOne = how === 'slit' || shape === 'circle';
+  return [
+    ...(isOne ? [one(size.width, what)] : sizeOf([size.width, size.height], what, `:size[${what}]`)),
+    ...Object.values(margins).map((length) => one(length, `a distance of ${what} from an edge`)),
+  ];
 }
 
 function decorationMeasures(id: string, { rows = [], impressions = [] }: Net): KnownMeasure[] {

@@ -12,7 +12,7 @@ import type { Piece, Step } from '../project/model.ts';
 import type { Cell } from '../project/net-as-written.ts';
 import { writeRef } from '../project/ref.ts';
 import { cellName, columnName, parseCell } from '../shape/cells.ts';
-import type { GridCuts, Net, Shape } from '../shape/net.ts';
+import type { GridCuts, Net, Opening, Shape } from '../shape/net.ts';
 import { type Shapes, sheetsOf } from '../shape/shapes.ts';
 import { type SaidCuts, saidCuts } from '../words/making-words.ts';
 import { nameOf } from '../words/names.ts';
@@ -152,6 +152,7 @@ function netFacts(
     { ...of, what: 'size', [edition]: [size.width, size.height] },
     ...(shape ? [outlineFact(of, shape, edition)] : []),
     ...scores.map(({ from, at }): PublishedFact => ({ ...of, what: 'scores', from, [edition]: at })),
+    ...openingFacts(of, net, edition),
     ...(body.kind === 'flat' ? [] : [{ ...of, what: 'cuts', ...cutsOf(net, body, edition) } as const]),
   ];
 }
@@ -170,6 +171,19 @@ function outlineFact(
     ...(count !== undefined && { count }),
     ...(measures.length > 0 && { [edition]: measures }),
   };
+}
+
+/** Windows and slots, wherever they are; what a form punches is among its cuts. */
+function openingFacts(
+  of: Pick<PublishedFact, 'piece' | 'sheet'>,
+  { openings = [] }: Net,
+  edition: EditionName,
+): PublishedFact[] {
+  const cut = openings.filter(({ how }) => how !== 'punched');
+  if (cut.length === 0) return [];
+  const word = cut.map(({ name, panel, shape }) => [name, panel, shape].join(' ').trim()).join('; ');
+  const lengths = cut.flatMap(({ margins: { left, top }, size }) => [left, top, size.width, size.height]);
+  return [{ ...of, what: 'openings', word, [edition]: lengths }];
 }
 
 function cutsOf(net: Net, body: Piece['body'], edition: EditionName): PublishedValue {
@@ -201,15 +215,21 @@ function slitText({ between, line, from, to }: GridCuts['slit'][number]): string
   return `${lines(line)}|${lines(line + 1)} ${cells(from)}-${cells(to)}`;
 }
 
-/** Left, right, top and bottom edge of each part that is cut away, then centre and diameter of each hole. */
-function cutBoxes({ waste, holes = [] }: Net): Length[] {
+/** Left, right, top and bottom edge of each part that is cut away, then centre and diameter of each punched hole. */
+function cutBoxes({ waste, openings = [] }: Net): Length[] {
   return [
     ...waste.flatMap((outline) => [
       ...extentOf(outline.map(({ x }) => x)),
       ...extentOf(outline.map(({ y }) => y)),
     ]),
-    ...holes.flatMap(({ centre, diameter }) => [centre.x, centre.y, diameter]),
+    ...openings.filter(({ how }) => how === 'punched').flatMap(holeOf),
   ];
+}
+
+function holeOf({ size, outline }: Opening): Length[] {
+  const [left] = extentOf(outline.map(({ x }) => x));
+  const [top] = extentOf(outline.map(({ y }) => y));
+  return [left.plus(size.width.half()), top.plus(size.width.half()), size.width];
 }
 
 function extentOf([first = Length.zero, ...rest]: readonly Length[]): [Length, Length] {

@@ -7,6 +7,7 @@ import type { Form } from './form.ts';
 import { forms } from './forms/index.ts';
 import { layPieces } from './layers.ts';
 import type { Net } from './net.ts';
+import { cutOpenings } from './openings/cut.ts';
 import type { Shapes } from './shapes.ts';
 import { outlinedNet } from './tracing/net.ts';
 
@@ -33,8 +34,9 @@ export function buildNets(
   const { net, parts = [], findings } = tryNet(piece, project, known);
   const further = parts.map((part) => [`${id}.${part.name}`, part.net] as const);
   const own = new Map([...(net ? [[id, net] as const] : []), ...further]);
-  const decorated = decorate(piece, own, project);
-  return { ...decorated, findings: [...findings, ...decorated.findings] };
+  const cut = cutOpenings(piece, own, project);
+  const decorated = decorate(piece, cut.nets, project);
+  return { ...decorated, findings: [...findings, ...cut.findings, ...decorated.findings] };
 }
 
 /** The net of a piece. Where we break on one, the others go on. */

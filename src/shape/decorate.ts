@@ -5,7 +5,7 @@ import type { Edge } from '../project/net-as-written.ts';
 import type { Ref } from '../project/ref.ts';
 import type { At } from '../project/source.ts';
 import { supplyNamed } from '../project/supply-names.ts';
-import { lyingAt } from './layers.ts';
+import { lieOn } from './lying.ts';
 import { boxSize, type EdgeRow, type FlatBox, type FlatPoint, type Impression, type Net } from './net.ts';
 import { rowAlong } from './punched-row.ts';
 import { type Shapes, sheetsOf, type Under, underOf } from './shapes.ts';
@@ -107,7 +107,10 @@ function impressionOn(
   supplies: Project['supplies'],
 ): Impression {
   const size = { width: written.size.width.value, height: written.size.height.value };
-  const { turn, reveals, corners, centred } = lyingAt(written.placement, size, boxSize(box));
+  const { turn, reveals, corners, centred } = lieOn(boxSize(box), {
+    size,
+    placement: written.placement,
+  });
   const onSheet = corners.map(({ x, y }) => ({ x: x.plus(box.left), y: y.plus(box.top) }));
   const { stamp, ink } = written;
   return {

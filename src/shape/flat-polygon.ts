@@ -6,13 +6,18 @@ export function edgesOf<P>(outline: readonly P[]): (readonly [P, P])[] {
   return outline.map((from, index) => [from, outline[(index + 1) % outline.length] ?? from]);
 }
 
-/** Twice the signed area: positive when the corners run anticlockwise with y up. */
+/** Positive when the corners run anticlockwise with y up. */
+export function signedArea(polygon: readonly Point2[]): number {
+  return signedDouble(polygon) / 2;
+}
+
+/** Twice the signed area. */
 function signedDouble(polygon: readonly Point2[]): number {
   return edgesOf(polygon).reduce((sum, [a, b]) => sum + (a.x * b.y - b.x * a.y), 0);
 }
 
 export function areaOf(polygon: readonly Point2[]): number {
-  return Math.abs(signedDouble(polygon)) / 2;
+  return Math.abs(signedArea(polygon));
 }
 
 /** What two convex polygons share, convex again; empty where they share no more than an edge. */
@@ -121,6 +126,22 @@ export function distanceOutside(point: Point2, polygon: readonly Point2[]): numb
 export function depthInside(point: Point2, polygon: readonly Point2[]): number {
   if (!contains(polygon, point)) return 0;
   return Math.min(...edgesOf(polygon).map(([a, b]) => distanceTo(point, a, b)));
+}
+
+/** How near the edges of two polygons come to one another; 0 where they cross. */
+export function distanceBetween(first: readonly Point2[], second: readonly Point2[]): number {
+  const [one, other] = [edgesOf(first), edgesOf(second)];
+  if (one.some((edge) => other.some((each) => cross(edge, each)))) return 0;
+  const least = (points: readonly Point2[], edges: typeof one): number =>
+    Math.min(...points.flatMap((point) => edges.map(([a, b]) => distanceTo(point, a, b))));
+  return Math.min(least(first, other), least(second, one));
+}
+
+/** Whether two stretches cross, and do not only touch. */
+export function cross(first: readonly [Point2, Point2], second: readonly [Point2, Point2]): boolean {
+  const parts = (line: readonly [Point2, Point2], [a, b]: readonly [Point2, Point2]): boolean =>
+    offLine(line, a) * offLine(line, b) < -1e-9;
+  return parts(first, second) && parts(second, first);
 }
 
 /** Whether a point lies within a polygon: a line from it to the right crosses the edges an odd number of times. */

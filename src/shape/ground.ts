@@ -1,7 +1,7 @@
 import { fitsWithin } from '../measure/size.ts';
 import { commonPart, distanceOutside, type Overlap, type Point2 } from './flat-polygon.ts';
 import { upright } from './fold.ts';
-import { ontoBase, ontoSheet, outlineOf, sheetFace } from './layer-outline.ts';
+import { onSheet, openingsOf, outlineOf } from './layer-outline.ts';
 import { boxSize, type Fold, type Net, type Panel } from './net.ts';
 import { pairsOf } from './pairs.ts';
 import { foldBetween, otherSide } from './panel-tree.ts';
@@ -12,10 +12,13 @@ import { signedAngle, tubesOf } from './tube.ts';
 export type Ground = Under & { readonly outline: readonly Point2[] };
 
 export function groundOf(layer: Layer, shapes: Shapes): Ground {
-  const { under, on } = layer;
-  const face = sheetFace(under, on);
-  const outline = outlineOf(layer, shapes).map((point) => upright(ontoSheet(face, ontoBase(layer, point))));
-  return { ...under, outline };
+  const outline = outlineOf(layer, shapes).map((point) => upright(onSheet(layer, point)));
+  return { ...layer.under, outline };
+}
+
+/** The openings of a layer, on the sheet that it lies on, in millimetres with y up. */
+export function openingsIn(layer: Layer, shapes: Shapes): readonly (readonly Point2[])[] {
+  return openingsOf(layer, shapes).map((hole) => hole.map((point) => upright(onSheet(layer, point))));
 }
 
 /** Whether a layer is said to lie on a folded sheet as a whole, and not to join its panels or to go round it. */

@@ -1,6 +1,7 @@
 import { Length } from '../measure/length.ts';
 import { roundMillimetres } from '../measure/round.ts';
 import { type Face, faceOf, type Ref } from '../project/ref.ts';
+import type { Lying } from './lying.ts';
 import type { FlatBox, FlatPoint } from './net.ts';
 import { boxCorners } from './outline.ts';
 import { type Layer, onlyPanel, type Shapes, type Under } from './shapes.ts';
@@ -15,12 +16,30 @@ export function outlineOf({ piece, size: { width, height } }: Layer, { nets }: S
   return panel.outline.map(({ x, y }) => ({ x: x.minus(left), y: y.minus(top) }));
 }
 
-/** A point of a layer, from the layer's own top left, on its base. */
-export function ontoBase({ left, top, size, turn }: Layer, { x, y }: FlatPoint): FlatPoint {
+/** A point of what lies on a base, from its own top left, on that base. */
+export function ontoBase({ left, top, size, turn }: Lying, { x, y }: FlatPoint): FlatPoint {
   if (turn === 0) return { x: x.plus(left), y: y.plus(top) };
   const [halfWidth, halfHeight] = [size.width.half(), size.height.half()];
   const { x: across, y: down } = turnedBy(turn, { x: x.minus(halfWidth), y: y.minus(halfHeight) });
   return { x: across.plus(left).plus(halfWidth), y: down.plus(top).plus(halfHeight) };
+}
+
+/** A point of a layer, from its own top left, on the sheet it lies on. What is behind something lies on its face. */
+export function onSheet(layer: Layer, { x, y }: FlatPoint): FlatPoint {
+  const { under, on, size } = layer;
+  const own = { x: on.face === 'behind' ? size.width.minus(x) : x, y };
+  return ontoSheet(sheetFace(under, on), ontoBase(layer, own));
+}
+
+/** Its openings, from its own top left. */
+export function openingsOf({ piece }: Layer, { nets }: Shapes): readonly (readonly FlatPoint[])[] {
+  const net = nets.get(piece.id.value);
+  const panel = onlyPanel(net);
+  if (!net || !panel) return [];
+  const { left, top } = panel.box;
+  return (net.openings ?? []).map(({ outline }) =>
+    outline.map(({ x, y }) => ({ x: x.minus(left), y: y.minus(top) })),
+  );
 }
 
 /** What is measured on, where it lies on its sheet, and which side of that is looked at. */

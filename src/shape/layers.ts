@@ -1,11 +1,10 @@
-import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
 import type { Finding } from '../project/finding.ts';
-import type { Piece, Placement } from '../project/model.ts';
-import type { Ref } from '../project/ref.ts';
-import { boxSize, largestPanel, type Net } from './net.ts';
+import type { Piece } from '../project/model.ts';
+import { faceOf, type Ref } from '../project/ref.ts';
+import { lieOn } from './lying.ts';
+import { boxSize, type FlatPoint, largestPanel, type Net, type Opening } from './net.ts';
 import { type Layer, onlyPanel, type Shapes, sheetsOf, type Under, underOf } from './shapes.ts';
-import { turned } from './turning.ts';
 
 /**
  * Lays every piece that has a base on it, bases first, and finds the bases that cannot be. A piece whose base (or own
@@ -43,7 +42,10 @@ function findPanelMissing(
   layer: Piece,
   nets: ReadonlyMap<string, Net>,
 ): Finding<'unknown-reference'> {
-  const among = sheetsOf(nets, id).flatMap(({ net }) => net.panels.map((panel) => panel.name ?? panel.id));
+  const among = sheetsOf(nets, id).flatMap(({ net: { panels, openings = [] } }) => [
+    ...panels.map((panel) => panel.name ?? panel.id),
+    ...openings.map((opening) => opening.name),
+  ]);
   const facts = { what: 'panel', name, of: id, layer: layer.id.value, among };
   return { rule: 'unknown-reference', at: layer.on?.at ?? layer.at, facts };
 }
@@ -59,46 +61,21 @@ function sizeUnder({ net, panel }: Under): Size {
   return panel ? boxSize(panel.box) : net.size;
 }
 
-/** One piece on its base. Distances `at:` gives are to the layer as it lies, turned. */
+/** One piece on its base; behind an opening it lies in the middle of that. */
 function lay(piece: Piece, size: Size, on: Ref, under: Under): Layer {
   const base = sizeUnder(under);
-  return { piece, under, on, base, size, ...lyingAt(piece.placement, size, base, piece.corners?.value) };
+  const { placement, corners } = piece;
+  const middle = under.opening && middleOf(under.opening, base, on);
+  return { piece, under, on, base, ...lieOn(base, { size, placement, radius: corners?.value, middle }) };
 }
 
-/** How something of a size lies on a base. */
-type Lying = Pick<Layer, 'left' | 'top' | 'turn' | 'reveals' | 'corners' | 'centred'>;
-
-/** Where a placement puts a rectangle on a base, its corners rounded by a radius. */
-export function lyingAt(placement: Placement, size: Size, base: Size, radius?: Length): Lying {
-  const turn = placement.turn?.value ?? 0;
-  const reach = turned(size, turn, radius);
-  const across = along(placement.left, placement.right, base.width, reach.halfWidth);
-  const upright = along(placement.top, placement.bottom, base.height, reach.halfHeight);
+/** The middle of an opening on a face of its panel. */
+function middleOf({ margins }: Opening, { width, height }: Size, on: Ref): FlatPoint {
+  const [near, far] = faceOf(on) === 'inside' ? [margins.right, margins.left] : [margins.left, margins.right];
   return {
-    left: across.centre.minus(size.width.half()),
-    top: upright.centre.minus(size.height.half()),
-    turn,
-    reveals: {
-      left: across.centre.minus(reach.halfWidth),
-      right: base.width.minus(across.centre).minus(reach.halfWidth),
-      top: upright.centre.minus(reach.halfHeight),
-      bottom: base.height.minus(upright.centre).minus(reach.halfHeight),
-    },
-    corners: reach.corners.map(({ x, y }) => ({ x: x.plus(across.centre), y: y.plus(upright.centre) })),
-    centred: { across: across.centred, upright: upright.centred },
+    x: near.plus(width.minus(far)).half(),
+    y: margins.top.plus(height.minus(margins.bottom)).half(),
   };
-}
-
-/** Where the layer's centre lies in one direction. The near edge's distance wins over the far one's. */
-function along(
-  near: Placement['left'],
-  far: Placement['right'],
-  extent: Length,
-  half: Length,
-): { readonly centre: Length; readonly centred: boolean } {
-  if (near) return { centre: near.value.plus(half), centred: false };
-  if (far) return { centre: extent.minus(far.value).minus(half), centred: false };
-  return { centre: extent.half(), centred: true };
 }
 
 /** A piece and everything that lies on it, layer on layer. */

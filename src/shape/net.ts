@@ -98,8 +98,27 @@ export type Impression = {
   readonly centred: { readonly across: boolean; readonly upright: boolean };
 };
 
-/** A round hole punched once everything is cut. */
-export type Hole = { readonly centre: FlatPoint; readonly diameter: Length };
+/** Paper left on each side of something. */
+export type Margins = Readonly<Record<Edge, Length>>;
+
+/** A part cut out of a panel: a window; a hole, which is punched; or a slot, which has no width. */
+export type Opening = {
+  /** Unique in the piece. */
+  readonly name: string;
+  /** The id of the panel that it is in. */
+  readonly panel: string;
+  readonly how: 'cut' | 'punched' | 'slit';
+  /** The name of its outline; none of a rectangle. */
+  readonly shape?: string;
+  /** Before it is turned; a slot is as wide as it is long. */
+  readonly size: Size;
+  /** Its corners on the sheet, clockwise; the two ends of a slot. */
+  readonly outline: readonly FlatPoint[];
+  /** What it leaves of the panel's box; negative where it passes the edge. */
+  readonly margins: Margins;
+  /** No distance was given for this direction, so it lies in the middle. */
+  readonly centred: { readonly across: boolean; readonly upright: boolean };
+};
 
 /** A ready-made outline: its name, and what it measures besides its size, by the keys of its settings. */
 export type Shape = {
@@ -127,10 +146,10 @@ export type Net = {
   readonly opens?: readonly string[];
   /** How the piece's own sheet goes into this one. */
   readonly takes?: readonly Nesting[];
-  readonly holes?: readonly Hole[];
   /** What a border punch or an edge die cuts along its edges, and what is stamped on it. */
   readonly rows?: readonly EdgeRow[];
   readonly impressions?: readonly Impression[];
+  readonly openings?: readonly Opening[];
   /** Of a ready-made form that is a grid; a net given by its score lines has them as they were written. */
   readonly cuts?: GridCuts;
   /**

@@ -1,39 +1,26 @@
-import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
 import type { Finding } from '../project/finding.ts';
 import type { Piece } from '../project/model.ts';
-import type { Edge } from '../project/net-as-written.ts';
 import type { Ref } from '../project/ref.ts';
-import type { FlatPoint, Net, Panel } from './net.ts';
+import type { Lying } from './lying.ts';
+import type { Net, Opening, Panel } from './net.ts';
 
-/** The border of a base that shows on each side of a layer; negative where the layer passes the edge. */
-export type Reveals = Readonly<Record<Edge, Length>>;
-
-/** The paper right under a layer: a sheet, and the panel of it; none where the layer lies on a folded sheet as a whole. */
-export type Under = { readonly net: Net; readonly panel?: Panel };
+/**
+ * The paper right under a layer: a sheet, and the panel of it; none where the layer lies on a folded sheet as a whole. Of
+ * one that is behind an opening, that too.
+ */
+export type Under = { readonly net: Net; readonly panel?: Panel; readonly opening?: Opening };
 
 /**
  * One piece lying on its base. All is measured on the face that it lies on, as you look at that: on the inside of a sheet
  * the left is that of the sheet turned over like a page, and the top stays the top.
  */
-export type Layer = {
+export type Layer = Lying & {
   readonly piece: Piece;
   readonly under: Under;
   /** What it lies on. */
   readonly on: Ref;
   readonly base: Size;
-  readonly size: Size;
-  /** Left and top edge of the (unturned) layer, from the base's left and top. */
-  readonly left: Length;
-  readonly top: Length;
-  /** Degrees clockwise about the layer's centre. */
-  readonly turn: number;
-  /** Of the layer's true (turned) corners. For a turn that is no quarter turn, rounded outward to 1/1000 mm. */
-  readonly reveals: Reveals;
-  /** The layer's true corners on the base. */
-  readonly corners: readonly FlatPoint[];
-  /** No `at:` distance was given for this direction, so it lies centred. */
-  readonly centred: { readonly across: boolean; readonly upright: boolean };
 };
 
 /** All geometry of a project: built once, read by rules, drawings and the kit. */
@@ -64,12 +51,10 @@ export function sheetsOf(nets: ReadonlyMap<string, Net>, piece: string): readonl
   return [{ net: own }, ...further.map(([id, net]) => ({ name: id.slice(lead.length), net }))];
 }
 
-/** The panel a base names, on whichever sheet of its piece: by its name, else by its cell, in either case of letters. */
-export function panelNamed(nets: ReadonlyMap<string, Net>, ref: Ref): Panel | undefined {
-  return ref.part === undefined ? undefined : underOf(nets, ref)?.panel;
-}
-
-/** What a base names; undefined where the piece has no net or no such panel. */
+/**
+ * What a base names, on whichever sheet of its piece: a panel by its name, else by its cell, in either case of letters; an
+ * opening. Undefined where the piece has no net or no such part.
+ */
 export function underOf(nets: ReadonlyMap<string, Net>, { piece, part: name }: Ref): Under | undefined {
   const sheets = sheetsOf(nets, piece).map(({ net }) => net);
   const [own] = sheets;
@@ -77,8 +62,18 @@ export function underOf(nets: ReadonlyMap<string, Net>, { piece, part: name }: R
   const panels = sheets.flatMap((net) => net.panels.map((panel) => ({ net, panel })));
   return (
     panels.find(({ panel: { id } }) => id === name) ??
+    openingUnder(sheets, name) ??
     panels.find(({ panel }) => panel.name === undefined && panel.id === name.toUpperCase())
   );
+}
+
+function openingUnder(sheets: readonly Net[], name: string): Under | undefined {
+  for (const net of sheets) {
+    const opening = net.openings?.find((each) => each.name === name);
+    const panel = net.panels.find(({ id }) => id === opening?.panel);
+    if (opening && panel) return { net, panel, opening };
+  }
+  return undefined;
 }
 
 function wholeSheet(net: Net): Under {

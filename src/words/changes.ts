@@ -69,7 +69,7 @@ const ARE_SEVERAL: readonly PieceChange['what'][] = ['scores', 'corners', 'piece
 function pieceWords(change: PieceChange, say: Say, shown: Shown): string {
   const { what, from, before, after } = change;
   const piece = pieceName(change, say);
-  if (what === 'cuts') return say('change-cuts', { piece });
+  if (what === 'cuts' || what === 'openings') return say(`change-${what}`, { piece });
   const edition = editionOf(change, shown) ?? shown[0];
   const tell = (value: PublishedValue | undefined): string =>
     value ? valueWords(value, what, edition, say) : '';

@@ -9,7 +9,7 @@ import type { Fold, Net } from '../../src/shape/net.ts';
  */
 export function asScored(net: Net): string | undefined {
   const { cuts, size, glue, panels, folds } = net;
-  if (!cuts || net.strips || net.holes) return undefined;
+  if (!cuts || net.strips || net.openings) return undefined;
   const grid = new Lines(net);
   const lines = foldLines(folds, grid);
   if (!lines) return undefined;

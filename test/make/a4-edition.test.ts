@@ -63,7 +63,9 @@ function editionOf(study: Study): ReadonlySet<string> {
   // The millimeters stand in the first column of a project written in them, else in the third.
   const column = study.editions.own === 'metric' ? /^ +(\S+) / : /^ +\S+(?: \d+\/\d+)? +\S+ +(\S+) /;
   const table = rows.flatMap((row) => column.exec(row)?.[1] ?? []);
-  const holes = [...shapes.nets.values()].flatMap(({ holes = [] }) => holes.map(({ diameter }) => diameter));
+  const holes = [...shapes.nets.values()].flatMap(({ openings = [] }) =>
+    openings.map(({ size }) => size.width),
+  );
   const sheets = [...project.stock.values()].flatMap((stock) =>
     stock.sheets.flatMap(({ size }) => [size.width.value, size.height.value]),
   );

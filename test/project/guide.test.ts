@@ -22,6 +22,10 @@ function pieceOf({ $defs }: Schema): Schema {
   return isSchema($defs) && isSchema($defs.piece) ? $defs.piece : {};
 }
 
+function openingOf({ $defs }: Schema): Schema {
+  return isSchema($defs) && isSchema($defs.opening) ? $defs.opening : {};
+}
+
 function isSchema(value: unknown): value is Schema {
   return typeof value === 'object' && value !== null;
 }
@@ -32,6 +36,7 @@ const found = new Map([
   ...mapsIn(schemas.site, ['site']),
   ...mapsIn(schemas.shared, ['shared']).slice(0, 1),
   ...mapsIn(pieceOf(schemas.sheet), ['piece']),
+  ...mapsIn(openingOf(schemas.sheet), ['opening']),
   ...mapsIn(schemas.step, ['step']),
   ...mapsIn(schemas.drawing, ['drawing']),
 ]);
@@ -46,6 +51,8 @@ const NAMES: Readonly<Record<string, string>> = {
   'sheet supplies': 'a supply',
   piece: 'a piece',
   'piece at': 'at',
+  opening: 'an opening',
+  'opening at': 'at',
   'piece score': 'score',
   'piece edge': 'edge',
   'piece impressions': 'an impression',

@@ -4,8 +4,9 @@ import { grammageOf, stockOf } from '../../shape/caliper.ts';
 import { closedFlat } from '../../shape/closed-flat.ts';
 import { closedThickness } from '../../shape/closed-size.ts';
 import { areaOf } from '../../shape/flat-polygon.ts';
+import { upright } from '../../shape/fold.ts';
 import { stackOn } from '../../shape/layers.ts';
-import type { Net } from '../../shape/net.ts';
+import type { Net, Panel } from '../../shape/net.ts';
 import type { FlatThing } from './envelopes.ts';
 
 /** A piece that lies flat once it is made, with all that lies on it and in it. */
@@ -42,10 +43,13 @@ function gramsOf({ project, shapes }: Edition, pieces: readonly Piece[]): number
   return grams;
 }
 
-/** What is left of a net once its waste is cut away. */
-function squareMillimetres({ panels }: Net): number {
-  return panels.reduce(
-    (total, { outline }) => total + areaOf(outline.map(({ x, y }) => ({ x: x.mm, y: y.mm }))),
-    0,
-  );
+/** What is left of a net once its waste and its openings are cut away. */
+function squareMillimetres({ panels, openings = [] }: Net): number {
+  const areas = (parts: readonly Pick<Panel, 'outline'>[]): number[] =>
+    parts.map(({ outline }) => areaOf(outline.map(upright)));
+  return sumOf(areas(panels)) - sumOf(areas(openings));
+}
+
+function sumOf(numbers: readonly number[]): number {
+  return numbers.reduce((total, each) => total + each, 0);
 }

@@ -32,5 +32,6 @@ const REMEDIES: Readonly<Partial<Record<string, string>>> = {
   measurements: 'add a "measurements:" block with the unit, the stock and the pieces',
   from: 'say from which edge it is measured, such as "from: left"',
   at: 'add the positions, such as "at: [1, 4 1/2]"',
+  in: 'say in which panel it is cut, such as "in: front"',
   size: 'add the size, such as "size: 12 x 12"',
 };

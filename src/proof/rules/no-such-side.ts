@@ -6,7 +6,7 @@ import type { Rule } from '../rule.ts';
 type Facts = OfLayer & {
   /** What was named, as written, and what is wrong with it. */
   readonly named: string;
-  readonly wrong: 'inside of a flat piece' | 'behind a folded piece';
+  readonly wrong: 'inside of a flat piece' | 'behind a folded piece' | 'on an opening';
 };
 
 export const noSuchSide: Rule<Facts> = {
@@ -26,13 +26,19 @@ export const noSuchSide: Rule<Facts> = {
           message: `${layer} lies inside ${named}, which is flat and has no inside`,
           remedy: `write "behind: ${named}" to stick it to the back`,
         }
-      : {
-          message: `${layer} lies behind ${named}, which is folded`,
-          remedy: `write "on: inside ${named}" to stick it to the inside`,
-        },
+      : wrong === 'on an opening'
+        ? {
+            message: `${layer} lies on ${named}, which is an opening: there is no paper`,
+            remedy: `write "behind: ${named}" for what is to show through it`,
+          }
+        : {
+            message: `${layer} lies behind ${named}, which is folded`,
+            remedy: `write "on: inside ${named}" to stick it to the inside`,
+          },
 };
 
-function wrongSide({ on, under: { net } }: Layer): Omit<Facts, keyof OfLayer> | undefined {
+function wrongSide({ on, under: { net, opening } }: Layer): Omit<Facts, keyof OfLayer> | undefined {
+  if (opening) return on.face === 'outside' ? { named: writeName(on), wrong: 'on an opening' } : undefined;
   if (on.face === 'outside') return undefined;
   const isFlat = net.folds.length === 0;
   if (isFlat === (on.face === 'behind')) return undefined;

@@ -24,7 +24,7 @@ export const thinReveal: Rule<Facts> = {
   passes: { with: '4 x', insteadOf: '4 3/16 x' },
   *check({ project, shapes }) {
     const least = leastReveal(project.unit);
-    for (const axis of shapes.layers.flatMap(axesOf)) {
+    for (const axis of shapes.layers.filter(({ under }) => !under.opening).flatMap(axesOf)) {
       const { reveals, piece } = axis.layer;
       const sides = axis.sides.filter((side) => reveals[side].sign > 0 && reveals[side].lessThan(least));
       const [side] = sides;

@@ -30,7 +30,7 @@ export const unevenReveal: Rule<Facts> = {
   },
   passes: { with: '5 1/4, on', insteadOf: '5 1/8, on' },
   *check({ project, shapes }) {
-    for (const layer of shapes.layers) {
+    for (const layer of shapes.layers.filter(({ under }) => !under.opening)) {
       const { unit } = project;
       for (const found of [differing(layer, unit), ...axesOf(layer).map((axis) => offCentre(axis, unit))]) {
         if (found) yield { at: found.at, facts: { ...ofLayer(project, layer), ...found.facts } };

@@ -3,9 +3,10 @@ import type { Form } from '../form.ts';
 import { sizeOfCard } from '../forming/box.ts';
 import { form, optionalLength } from '../forming/form.ts';
 import { customary } from '../forming/ruler.ts';
-import type { FlatBox, Net } from '../net.ts';
+import type { FlatBox, Net, Opening } from '../net.ts';
 import { cutCell, withoutDoubles } from '../outline.ts';
 import { clipOf, clippedTop } from '../tracing/clipped.ts';
+import { ellipseIn } from '../tracing/curves.ts';
 import { wasteRound } from '../tracing/waste.ts';
 
 type TagMeasures = {
@@ -63,6 +64,22 @@ function tagNet({ width, height, clip, hole }: TagMeasures, corners: Length | un
     slits: [],
     waste: wasteRound(outline, { width, height }),
     glue: [],
-    holes: [{ centre: { x: width.half(), y: hole.down }, diameter: hole.diameter }],
+    openings: [holeIn(box, hole)],
+  };
+}
+
+function holeIn({ right, bottom }: FlatBox, { diameter, down }: TagMeasures['hole']): Opening {
+  const size = { width: diameter, height: diameter };
+  const margin = right.minus(diameter).half();
+  const top = down.minus(diameter.half());
+  return {
+    name: 'hole',
+    panel: 'tag',
+    how: 'punched',
+    shape: 'circle',
+    size,
+    outline: ellipseIn(size).map(({ x, y }) => ({ x: x.plus(margin), y: y.plus(top) })),
+    margins: { left: margin, right: margin, top, bottom: bottom.minus(top).minus(diameter) },
+    centred: { across: true, upright: false },
   };
 }

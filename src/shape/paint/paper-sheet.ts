@@ -20,7 +20,7 @@ export type PaperSheet = StackRules & {
 
 export type PaperPanel = {
   readonly outline: readonly number[];
-  /** Sides (by their first corner) that are not drawn: they lie within a bent panel. */
+  /** Sides (by their first corner) that are not drawn: they lie within a bent panel, or lead to an opening. */
   readonly undrawn?: readonly number[];
   /** How it hangs on another panel; none for one that stays put. */
   readonly hinge?: PaperHinge;
@@ -37,8 +37,8 @@ export type PaperLayer = {
   readonly color: string;
   /** It is on the inside of the paper; on the outside if nothing is said. */
   readonly isInside?: true;
-  /** Its sides are not drawn: it is a part of a layer on a bent panel. */
-  readonly undrawn?: true;
+  /** Sides that are not drawn: they lead to an opening in it, or it is a part of a layer on a bent panel. */
+  readonly undrawn?: readonly number[];
 };
 
 /** A sheet as it is folded: its faces, the middle of the box round them, and how far it reaches from there. */
@@ -70,10 +70,11 @@ function facesOf(sheet: PaperSheet, shares: readonly number[]): readonly PlaneFa
     const drawn = (side: number): boolean => !undrawn.includes(side);
     return faceAt(poses[panel] ?? sheet.rest, outline, drawn, { panel, level: 0, outside, inside });
   });
-  const layers = sheet.layers.map(({ panel, outline, color, isInside, undrawn }, index) => {
+  const layers = sheet.layers.map(({ panel, outline, color, isInside, undrawn = [] }, index) => {
+    const drawn = (side: number): boolean => !undrawn.includes(side);
     const level = isInside ? -(index + 1) : index + 1;
     const look = { panel, level, outside: color, inside: color };
-    return faceAt(poses[panel] ?? sheet.rest, outline, () => !undrawn, look);
+    return faceAt(poses[panel] ?? sheet.rest, outline, drawn, look);
   });
   return [...panels, ...layers];
 }

@@ -1,6 +1,6 @@
 import type { Piece } from '../../project/model.ts';
 import { type Face, faceOf } from '../../project/ref.ts';
-import { ontoBase, ontoSheet, outlineOf, sheetFace } from '../layer-outline.ts';
+import { onSheet, openingsOf, outlineOf } from '../layer-outline.ts';
 import type { FlatPoint } from '../net.ts';
 import type { Layer, Shapes } from '../shapes.ts';
 
@@ -11,6 +11,7 @@ export type PanelLayer = {
   readonly face: Face;
   readonly piece: Piece;
   readonly outline: readonly FlatPoint[];
+  readonly openings: readonly (readonly FlatPoint[])[];
 };
 
 /**
@@ -23,13 +24,21 @@ export function layersOnPanels(shapes: Shapes, piece: string): readonly PanelLay
   for (const layer of shapes.layers) {
     const spot = spotOf(layer, shapes, piece);
     if (!spot) continue;
-    const over = laid.findIndex(
-      (other) => layer.on.face !== 'outside' && other.piece.id.value === layer.on.piece,
-    );
-    const own = { ...spot.on, piece: layer.piece, outline: outlineOf(layer, shapes).map(spot.carry) };
-    laid.splice(over < 0 ? laid.length : over, 0, own);
+    const over = overIt(layer, shapes);
+    const place = laid.findIndex(({ piece: { id } }) => id.value === over);
+    const outline = outlineOf(layer, shapes).map(spot.carry);
+    const openings = openingsOf(layer, shapes).map((hole) => hole.map(spot.carry));
+    laid.splice(place < 0 ? laid.length : place, 0, { ...spot.on, piece: layer.piece, outline, openings });
   }
   return laid;
+}
+
+/** The piece that a layer comes to lie under: the one it is behind, or that its own base is behind. */
+function overIt({ on }: Layer, shapes: Shapes): string | undefined {
+  if (on.face === 'behind') return on.piece;
+  const base = shapes.layers.find(({ piece }) => piece.id.value === on.piece);
+  if (base?.on.face !== 'behind') return undefined;
+  return base.under.opening ? on.piece : base.on.piece;
 }
 
 /** A panel, and the way from a layer's own coordinates to those of the panel's sheet. */
@@ -39,10 +48,9 @@ type PanelSpot = {
 };
 
 function spotOf(layer: Layer, shapes: Shapes, piece: string): PanelSpot | undefined {
-  const { on, under } = layer;
+  const { on } = layer;
   const spot = on.piece === piece ? ownSpot(layer) : spotUnder(on.piece, shapes, piece);
-  const face = sheetFace(under, on);
-  return spot && { ...spot, carry: (point) => spot.carry(ontoSheet(face, ontoBase(layer, point))) };
+  return spot && { ...spot, carry: (point) => spot.carry(onSheet(layer, point)) };
 }
 
 /** The panel of the piece itself, in whose sheet all is measured. */

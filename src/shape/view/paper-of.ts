@@ -2,6 +2,7 @@ import { edgesOf, type Point2, shared } from '../flat-polygon.ts';
 import { type HungPanel, layDown, upright } from '../fold.ts';
 import { foldSteps } from '../fold-order.ts';
 import type { FlatPoint, Net } from '../net.ts';
+import { keyholed } from '../openings/keyhole.ts';
 import type { PaperLayer, PaperPanel, PaperSheet } from '../paint/paper-sheet.ts';
 import type { StackedPair } from '../paint/plane-tree.ts';
 import { perNet } from '../per-net.ts';
@@ -37,13 +38,23 @@ function paperPanels(net: Net, hung: readonly HungPanel[], first: number): Paper
   const drawn = net.strips && drawnEdges(net.strips);
   return hung.map(({ panel, fold, hinge }) => {
     const step = steps.findIndex(({ folds }) => fold && folds.includes(fold));
-    const undrawn = (drawn?.get(panel.id) ?? []).flatMap((isDrawn, side) => (isDrawn ? [] : [side]));
+    const { points, bridges } = keyholed(panel.outline.map(upright), holesIn(net, panel.id));
+    const undrawn = [
+      ...(drawn?.get(panel.id) ?? []).flatMap((isDrawn, side) => (isDrawn ? [] : [side])),
+      ...bridges,
+    ];
     return {
-      outline: numbersOf(panel.outline.map(upright)),
+      outline: numbersOf(points),
       ...(undrawn.length > 0 && { undrawn }),
       ...(hinge && { hinge: { ...hinge, ...(step >= 0 && { step: first + step }) } }),
     };
   });
+}
+
+/** The openings in a panel; those in one that is bent are not shown. */
+function holesIn({ openings = [], strips }: Net, panel: string): Point2[][] {
+  const own = strips ? [] : openings.filter((opening) => opening.panel === panel);
+  return own.map(({ outline }) => outline.map(upright));
 }
 
 /** Strips of a bent panel are turned by less than this against each other, in degrees. */
@@ -90,12 +101,15 @@ function partOn(
   const part = strips ? shared(whole, outline.map(upright)) : whole;
   if (part.length < 3) return undefined;
   const { color, face } = layer;
+  const holes = strips ? [] : layer.openings.map((hole) => hole.map(upright));
+  const { points, bridges } = keyholed(part, holes);
+  const undrawn = strips ? [...part.keys()] : bridges;
   return {
     panel,
-    outline: numbersOf(part),
+    outline: numbersOf(points),
     color,
     ...(face === 'inside' && { isInside: true as const }),
-    ...(strips && { undrawn: true as const }),
+    ...(undrawn.length > 0 && { undrawn }),
   };
 }
 

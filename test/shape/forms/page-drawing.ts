@@ -48,10 +48,7 @@ function sheetDrawing(net: Net): string {
     ...glued.map(({ outline }) => `<path d="${path(outline, true)}" fill="url(#glue)" stroke="none"/>`),
     ...foldLines(net),
     `<path d="${net.panels.flatMap((panel) => cutEdges(net, panel)).join('')}" stroke-width="0.4"/>`,
-    ...(net.holes ?? []).map(
-      ({ centre, diameter }) =>
-        `<circle cx="${x(centre)}" cy="${y(centre)}" r="${mm((diameter.mm / 2) * SCALE)}" stroke-width="0.4"/>`,
-    ),
+    ...(net.openings ?? []).map(({ outline }) => `<path d="${path(outline, true)}" stroke-width="0.4"/>`),
     ...net.panels.map((panel) => name(panel)),
     ...numbers(net),
   ].join('\n');

@@ -1,0 +1,60 @@
+import type { Length } from '../measure/length.ts';
+import { made, mapOf, type Schema, type ToRead, turned, type Value, whereOf } from './grammar.ts';
+import { optional, section } from './keys.ts';
+import type { AtSize, OpeningAsWritten, OpeningCut } from './model.ts';
+import type { OutlineGrammar } from './outline-grammar.ts';
+import { outlineKeys } from './read-outline.ts';
+import { asPlacement, TURN, turnedPlacement } from './read-placement.ts';
+import { reportMissing } from './reader.ts';
+import type { At } from './source.ts';
+import { asLength, asSize, asText } from './values.ts';
+import { entryOf } from './yaml-node.ts';
+
+type NamelessOpening = Omit<OpeningAsWritten, 'name'>;
+
+/** An entry of `openings:`; without a size there is none. */
+export const asOpening: Value<NamelessOpening> = turned({ $ref: '#/$defs/opening' }, ({ reader }) => ({
+  value: openingOf(reader.outlines),
+}));
+
+/** The schema of an entry of `openings:`. */
+export function openingSchema(outlines: readonly OutlineGrammar[]): Schema {
+  return openingOf(outlines).schema;
+}
+
+function openingOf(outlines: readonly OutlineGrammar[]): Value<NamelessOpening> {
+  const whole = mapOf('an opening, such as { size: 2 x 3, in: front }', {
+    size: optional(asSize, 'How large it is, width first. What is inside falls out.'),
+    slot: optional(asLength, 'The length of a slot instead: one straight cut, for a tab to go through.'),
+    outlined: outlineKeys(outlines),
+    in: optional(asText, 'The panel that it is cut in. A flat piece needs none.'),
+    at: section(asPlacement, 'Where in it; in the middle, if you say nothing.'),
+    turn: TURN,
+  });
+  return made(whole, ({ size, slot, outlined, at, turn, in: panel }, task): NamelessOpening | undefined => {
+    const cut = cutOf(size, slot, task);
+    const outline = outlined?.outline;
+    if (!cut || !outlined) return undefined;
+    const shaped = cut.kind === 'window' && outline ? { ...cut, outline } : cut;
+    const placement = turnedPlacement(at, turn, task);
+    return { cut: shaped, placement, at: task.node.at, ...(panel && { in: panel }) };
+  });
+}
+
+/** What is cut; there must be the size of one or the length of the other. */
+function cutOf(
+  size: AtSize | undefined,
+  slot: At<Length> | undefined,
+  { node, spot, reader }: ToRead,
+): OpeningCut | undefined {
+  const [first, second] = ['size', 'slot'].flatMap((key) => entryOf(node, key)?.key ?? []);
+  if (first && second) {
+    const facts = { misfit: 'one too many', actual: second.text, other: first.text } as const;
+    reader.report({ rule: 'unexpected-value', at: second.at, facts });
+  }
+  if (!first && !second) {
+    reportMissing({ key: 'size', where: whereOf(spot), isWritten: false }, spot.at, reader);
+  }
+  if (size) return { kind: 'window', size };
+  return slot && { kind: 'slot', length: slot };
+}

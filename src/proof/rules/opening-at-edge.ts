@@ -1,0 +1,124 @@
+import type { Length } from '../../measure/length.ts';
+import { roundFolded } from '../../measure/round.ts';
+import { rulerUnit } from '../../measure/ruler-unit.ts';
+import { EDGES, type Edge } from '../../project/net-as-written.ts';
+import type { Place } from '../../project/source.ts';
+import { distanceBetween, distanceOutside } from '../../shape/flat-polygon.ts';
+import { upright } from '../../shape/fold.ts';
+import { boxSize, type Net, type Panel } from '../../shape/net.ts';
+import { foldsOf, otherSide } from '../../shape/panel-tree.ts';
+import { type CutOpening, leastPaper, type OfOpening, openingsOf } from '../openings.ts';
+import type { Rule } from '../rule.ts';
+import type { Words } from '../told.ts';
+import { sayLength } from '../words.ts';
+
+type Facts = OfOpening & {
+  readonly panel: string;
+  readonly found: Passing | { readonly left: Length } | { readonly out: Length };
+};
+
+/** An edge of the panel that it passes, and by how much; the panel behind that, where it is a fold. */
+type Passing = {
+  readonly edge: Edge;
+  readonly by: Length;
+  /** What the two measure in that direction. */
+  readonly size: Length;
+  readonly room: Length;
+  readonly behind?: string;
+};
+
+export const openingAtEdge: Rule<Facts> = {
+  severity: 'error',
+  summary: 'Paper is left on every side of an opening, and it cuts no fold.',
+  why: 'A window that runs past its panel cuts the fold or the edge, and the piece falls apart. A strip of paper thinner than 1/8 in (3 mm) tears when the opening is cut.',
+  fails: {
+    pieces:
+      'card: { stock: cream, form: single-fold card, size: 4 1/4 x 5 1/2, openings: { window: { size: 3 x 4, in: front, at: { left: 1 1/2 } } } }',
+    blames: '1 1/2',
+  },
+  passes: { with: 'left: 1', insteadOf: 'left: 1 1/2' },
+  *check(context) {
+    for (const cut of openingsOf(context)) {
+      const found = foundAt(cut);
+      if (found) yield { at: placeOf(cut, found), facts: { ...cut.of, panel: cut.panel.id, found } };
+    }
+  },
+  say: ({ piece, opening, unit, panel, found }) => {
+    const name = `${piece}.${opening}`;
+    const say = (length: Length): string => sayLength(length, unit);
+    if ('edge' in found) return sayPassing(name, panel, found, say);
+    if ('out' in found) {
+      return {
+        message: `${name} reaches ${say(found.out)} past the paper of ${panel}`,
+        remedy: 'move it inward, or make it smaller',
+      };
+    }
+    const least = leastPaper(unit);
+    return {
+      message: `${name} leaves only ${say(found.left)} of ${panel} beside it; ${say(least)} is the least that does not tear`,
+      remedy: `move it ${say(least.minus(found.left))} inward, or make it smaller`,
+      severity: 'warning',
+    };
+  },
+};
+
+function sayPassing(
+  name: string,
+  panel: string,
+  { edge, by, size, room, behind }: Passing,
+  say: (length: Length) => string,
+): Words {
+  const what =
+    behind === undefined ? `runs past the ${edge} edge of` : `is cut across the fold to ${behind} from`;
+  const is = edge === 'left' || edge === 'right' ? 'wide' : 'high';
+  const fits = size.lessThan(room);
+  return {
+    message: `${name} ${what} ${panel} by ${say(by)}: it is ${say(size)} ${is} on ${say(room)}`,
+    remedy: fits ? `move it at least ${say(by)} from that edge` : `make it less than ${say(room)} ${is}`,
+  };
+}
+
+function foundAt({ opening, panel, net, of: { unit } }: CutOpening): Facts['found'] | undefined {
+  const { margins, outline } = opening;
+  const edge = EDGES.filter((each) => margins[each].sign < 0).toSorted((a, b) =>
+    margins[a].compare(margins[b]),
+  )[0];
+  const room = boxSize(panel.box);
+  if (edge) {
+    const side = edge === 'left' || edge === 'right' ? 'width' : 'height';
+    const [near, far] = side === 'width' ? [margins.left, margins.right] : [margins.top, margins.bottom];
+    const size = room[side].minus(near).minus(far);
+    const behind = panelBehind(net, panel, edge);
+    return { edge, by: margins[edge].abs(), size, room: room[side], ...(behind !== undefined && { behind }) };
+  }
+  const [own, paper] = [outline.map(upright), panel.outline.map(upright)];
+  const out = Math.max(...own.map((point) => distanceOutside(point, paper)));
+  if (out > ASTRAY) return { out: roundFolded(out, rulerUnit(unit)) };
+  const left = roundFolded(distanceBetween(own, paper), rulerUnit(unit));
+  return left.lessThan(leastPaper(unit)) ? { left } : undefined;
+}
+
+/** Millimetres: straight stretches stand for arcs. */
+const ASTRAY = 0.1;
+
+/** The panel that hangs on an edge of another. */
+function panelBehind(net: Net, { id, box }: Panel, edge: Edge): string | undefined {
+  const upOrDown = edge === 'top' || edge === 'bottom';
+  const fold = foldsOf(net, id).find(({ from, to }) =>
+    upOrDown
+      ? from.y.equals(box[edge]) && to.y.equals(box[edge])
+      : from.x.equals(box[edge]) && to.x.equals(box[edge]),
+  );
+  return fold && otherSide(fold, id);
+}
+
+/** The number that decides: a distance from an edge, else the size. */
+function placeOf({ written: { cut, placement, name } }: CutOpening, found: Facts['found']): Place {
+  const isAcross = 'edge' in found && (found.edge === 'left' || found.edge === 'right');
+  const isUpright = 'edge' in found && !isAcross;
+  const { left, right, top, bottom } = placement;
+  const given = (isUpright ? undefined : (left ?? right)) ?? (isAcross ? undefined : (top ?? bottom));
+  if (given) return given.at;
+  if (cut.kind === 'slot') return cut.length.at;
+  return isAcross ? cut.size.width.at : isUpright ? cut.size.height.at : name.at;
+}

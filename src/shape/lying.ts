@@ -1,0 +1,69 @@
+import type { Length } from '../measure/length.ts';
+import type { Size } from '../measure/size.ts';
+import type { Placement } from '../project/model.ts';
+import type { FlatPoint, Margins } from './net.ts';
+import { turned } from './turning.ts';
+
+/** How something lies on a face: a layer, or an opening in it. */
+export type Lying = {
+  readonly size: Size;
+  /** Left and top edge of it, unturned, from the left and top of the face. */
+  readonly left: Length;
+  readonly top: Length;
+  /** Degrees clockwise about its own centre. */
+  readonly turn: number;
+  /** What it leaves of the face on each side, by its true (turned) corners; negative where it passes the edge. */
+  readonly reveals: Margins;
+  /** Its true corners on the face. */
+  readonly corners: readonly FlatPoint[];
+  /** No distance was given for this direction, so it lies centred. */
+  readonly centred: { readonly across: boolean; readonly upright: boolean };
+};
+
+type LyingRequest = {
+  readonly size: Size;
+  readonly placement: Placement;
+  /** Of its rounded corners. */
+  readonly radius?: Length | undefined;
+  /** Where its centre comes to without a distance; the middle of the face when absent. */
+  readonly middle?: FlatPoint | undefined;
+};
+
+/** Puts something on a face of this size. Distances are to it as it lies, turned. */
+export function lieOn(face: Size, { size, placement, radius, middle }: LyingRequest): Lying {
+  const turn = placement.turn?.value ?? 0;
+  const reach = turned(size, turn, radius);
+  const [x, y] = [middle?.x ?? face.width.half(), middle?.y ?? face.height.half()];
+  const across = along(placement.left, placement.right, face.width, reach.halfWidth, x);
+  const upright = along(placement.top, placement.bottom, face.height, reach.halfHeight, y);
+  return {
+    size,
+    left: across.centre.minus(size.width.half()),
+    top: upright.centre.minus(size.height.half()),
+    turn,
+    reveals: {
+      left: across.centre.minus(reach.halfWidth),
+      right: face.width.minus(across.centre).minus(reach.halfWidth),
+      top: upright.centre.minus(reach.halfHeight),
+      bottom: face.height.minus(upright.centre).minus(reach.halfHeight),
+    },
+    corners: reach.corners.map((corner) => ({
+      x: corner.x.plus(across.centre),
+      y: corner.y.plus(upright.centre),
+    })),
+    centred: { across: across.centred, upright: upright.centred },
+  };
+}
+
+/** Where the centre lies in one direction. The near edge's distance wins over the far one's. */
+function along(
+  near: Placement['left'],
+  far: Placement['right'],
+  extent: Length,
+  half: Length,
+  middle: Length,
+): { readonly centre: Length; readonly centred: boolean } {
+  if (near) return { centre: near.value.plus(half), centred: false };
+  if (far) return { centre: extent.minus(far.value).minus(half), centred: false };
+  return { centre: middle, centred: true };
+}

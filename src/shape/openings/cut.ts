@@ -1,0 +1,98 @@
+import { Length } from '../../measure/length.ts';
+import type { Size } from '../../measure/size.ts';
+import type { Finding } from '../../project/finding.ts';
+import type { OpeningAsWritten, Piece, Project } from '../../project/model.ts';
+import { ontoBase, ontoSheet } from '../layer-outline.ts';
+import { lieOn } from '../lying.ts';
+import { boxSize, type FlatPoint, type Net, type Opening } from '../net.ts';
+import { boxCorners } from '../outline.ts';
+import { onlyPanel, sheetsOf, type Under, underOf } from '../shapes.ts';
+import { traceOutline } from '../tracing/trace.ts';
+
+type Nets = ReadonlyMap<string, Net>;
+
+/** The sheets of a piece by their names, with its openings cut in them; and what of these cannot be. */
+export function cutOpenings(
+  piece: Piece,
+  nets: Nets,
+  project: Project,
+): { readonly nets: Nets; readonly findings: readonly Finding[] } {
+  const findings: Finding[] = [];
+  const cut = new Map(nets);
+  for (const written of piece.openings) {
+    const under = panelFor(written, piece, nets, findings);
+    const opening = under && openingIn(under, written, project, findings);
+    for (const [id, net] of opening ? nets : []) {
+      const openings = [...(cut.get(id)?.openings ?? []), ...(opening ? [opening] : [])];
+      if (net === under?.net) cut.set(id, { ...net, openings });
+    }
+  }
+  return { nets: cut, findings };
+}
+
+/** The panel that an opening is cut in, and its sheet. */
+function panelFor(
+  { name, in: named, at }: OpeningAsWritten,
+  { id: { value: piece } }: Piece,
+  nets: Nets,
+  findings: Finding[],
+): Required<Omit<Under, 'opening'>> | undefined {
+  const own = nets.get(piece);
+  const only = onlyPanel(own);
+  if (!own) return undefined;
+  if (named) {
+    const { net, panel } = underOf(nets, { piece, part: named.value, face: 'outside' }) ?? {};
+    if (net && panel) return { net, panel };
+    const among = sheetsOf(nets, piece).flatMap(({ net: { panels } }) => panels.map(({ id }) => id));
+    const facts = { what: 'panel', name: named.value, of: piece, among };
+    findings.push({ rule: 'unknown-reference', at: named.at, facts });
+    return undefined;
+  }
+  if (only) return { net: own, panel: only };
+  const where = ['pieces', piece, 'openings', name.value];
+  findings.push({ rule: 'missing-value', at, facts: { key: 'in', where, isWritten: false } });
+  return undefined;
+}
+
+/** An opening from its own top left, and how large it is. */
+type Pattern = Pick<Opening, 'size' | 'outline' | 'how' | 'shape'>;
+
+function openingIn(
+  { panel }: Required<Omit<Under, 'opening'>>,
+  written: OpeningAsWritten,
+  project: Project,
+  findings: Finding[],
+): Opening | undefined {
+  const pattern = patternOf(written, project, findings);
+  if (!pattern) return undefined;
+  const lying = lieOn(boxSize(panel.box), { size: pattern.size, placement: written.placement });
+  const { centred, reveals } = lying;
+  const face = { box: panel.box, face: 'outside' } as const;
+  const outline = pattern.outline.map((point) => ontoSheet(face, ontoBase(lying, point)));
+  return { ...pattern, name: written.name.value, panel: panel.id, outline, margins: reveals, centred };
+}
+
+function patternOf(
+  { name, cut }: OpeningAsWritten,
+  project: Project,
+  findings: Finding[],
+): Pattern | undefined {
+  if (cut.kind === 'slot') {
+    const size = { width: cut.length.value, height: Length.zero };
+    return { size, outline: [origin, { x: size.width, y: Length.zero }], how: 'slit' };
+  }
+  const size = { width: cut.size.width.value, height: cut.size.height.value };
+  if (!cut.outline) return { size, outline: cornersOf(size), how: 'cut' };
+  const traced = traceOutline({ name: name.value, outline: cut.outline, size: cut.size }, project);
+  findings.push(...traced.findings);
+  if (!traced.traced) return undefined;
+  const { points, box } = traced.traced;
+  const outline = points.map(({ x, y }) => ({ x: x.minus(box.left), y: y.minus(box.top) }));
+  return { size: boxSize(box), outline, how: 'cut', shape: cut.outline.shape.value };
+}
+
+const origin: FlatPoint = { x: Length.zero, y: Length.zero };
+
+function cornersOf({ width, height }: Size): readonly FlatPoint[] {
+  return boxCorners({ left: Length.zero, top: Length.zero, right: width, bottom: height });
+}

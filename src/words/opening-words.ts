@@ -1,0 +1,91 @@
+import { type Editions, pairs, sidesOf, type Twin, twin } from '../edition/editions.ts';
+import { EDGES, type Edge } from '../project/net-as-written.ts';
+import type { Net, Opening } from '../shape/net.ts';
+import type { Layer } from '../shape/shapes.ts';
+import type { Measures } from './measures.ts';
+import { baseName, nameOf, partNamed } from './names.ts';
+import { html, type SafeHtml } from './safe-html.ts';
+import type { Voice } from './voice.ts';
+
+/** What is cut out of a sheet (`box`, `box.lid`), an opening a sentence: `cut out the window, 2 × 3 in, …`. */
+export function openingNotes(
+  editions: Editions,
+  id: string,
+  measures: Measures,
+  voice: Voice,
+): readonly SafeHtml[] {
+  const nets = twin(editions, ({ shapes }) => shapes.nets.get(id));
+  const openings = nets && pairs({ inch: nets.inch.openings ?? [], metric: nets.metric.openings ?? [] });
+  return (openings ?? []).map((opening) => {
+    const { how, shape, name } = opening.inch;
+    const values = {
+      name: nameOf(name),
+      size: sizeWords(opening, measures),
+      shape: shape === undefined ? '' : shapeNamed(shape, voice),
+      place: placeWords(opening, nets?.inch, measures, voice),
+    };
+    return voice.phrase(`opening-${how}${how === 'cut' && shape !== undefined ? '-shaped' : ''}`, values);
+  });
+}
+
+function shapeNamed(shape: string, { say }: Voice): string {
+  const key = `shape-${shape.replaceAll(' ', '-')}`;
+  return say.has(key) ? say(key) : shape;
+}
+
+/** A circle and a slot have one size. */
+function sizeWords({ inch, metric }: Twin<Opening>, measures: Measures): SafeHtml {
+  const [width, height] = pairs({ inch: sidesOf(inch.size), metric: sidesOf(metric.size) });
+  const isOne = inch.how === 'slit' || inch.shape === 'circle';
+  return measures.both([...(width ? [width] : []), ...(height && !isOne ? [height] : [])]);
+}
+
+/** `½ in (13 mm) from the top, centered across`, and on which panel. */
+function placeWords(
+  opening: Twin<Opening>,
+  net: Net | undefined,
+  measures: Measures,
+  voice: Voice,
+): SafeHtml {
+  const { margins, centred, panel } = opening.inch;
+  const named = net && net.panels.length > 1 ? partNamed(panel, voice.say) : undefined;
+  const on = named === undefined ? html`` : voice.phrase('opening-panel', { panel: named });
+  if (centred.across && centred.upright) return html`${voice.say('opening-centered')}${on}`;
+  const sides = [
+    ...(centred.across ? [] : [nearer(margins, 'left', 'right')]),
+    ...(centred.upright ? [] : [nearer(margins, 'top', 'bottom')]),
+  ];
+  const distances = sides.map((side) => {
+    const size = { inch: opening.inch.margins[side], metric: opening.metric.margins[side] };
+    return voice.phrase('opening-from', { size: measures.both([size]), side: voice.say(`opening-${side}`) });
+  });
+  const middle = centred.across ? ['opening-across'] : centred.upright ? ['opening-upright'] : [];
+  return html`${voice.list([...distances, ...middle.map((key) => voice.say(key))])}${on}`;
+}
+
+function nearer(margins: Opening['margins'], one: Edge, other: Edge): Edge {
+  return margins[other].lessThan(margins[one]) ? other : one;
+}
+
+/** `behind the window of the card, reaching ¼ in (6 mm) past it`; undefined of what is behind no opening. */
+export function behindWords(layer: Twin<Layer>, measures: Measures, voice: Voice): SafeHtml | undefined {
+  const past = twinOf(layer);
+  if (!past) return undefined;
+  const opening = baseName({ ...layer.inch.on, face: 'outside' }, voice);
+  return voice.phrase('behind-opening', { opening, size: measures.both([past]) });
+}
+
+/** How far a layer reaches past the opening that it is behind, where that is least. */
+function twinOf({ inch, metric }: Twin<Layer>): Twin | undefined {
+  const [first, ...others] = EDGES.flatMap((side) => {
+    const [one, other] = [pastOpening(inch, side), pastOpening(metric, side)];
+    return one && other ? [{ inch: one, metric: other }] : [];
+  });
+  return others.reduce((least, each) => (least && each.inch.lessThan(least.inch) ? each : least), first);
+}
+
+const MIRRORED = { left: 'right', right: 'left', top: 'top', bottom: 'bottom' } as const;
+
+function pastOpening({ under: { opening }, reveals }: Layer, side: Edge): Layer['reveals'][Edge] | undefined {
+  return opening?.margins[MIRRORED[side]].minus(reveals[side]);
+}

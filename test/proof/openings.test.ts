@@ -1,0 +1,165 @@
+import { describe, expect, it } from 'vitest';
+import { sheetWith } from './sheet-with.ts';
+import { blamed, findingsOf } from './workspace.ts';
+
+const said = (pieces: string): string[] =>
+  findingsOf(sheetWith({ pieces })).map(
+    (finding) => `${finding.severity} ${finding.rule} at "${blamed(finding)}": ${finding.message}`,
+  );
+/** A 4 1/4 x 5 1/2 in card with something cut in its front, and what is stuck to it. */
+const card = (openings: string, more = ''): string =>
+  `card: { stock: cream, form: single-fold card, size: 4 1/4 x 5 1/2, openings: { ${openings} } }\n${more}`;
+const WINDOW = 'window: { size: 2 x 3, in: front }';
+const BOX = 'box: { stock: cream, form: tuck-end box, inside: 2 x 1 x 3, openings: { window: { ';
+
+describe('an opening', () => {
+  it.each<[string, string, string[]]>([
+    ['in the middle of a panel', card(WINDOW), []],
+    ['as a slot', card('slit: { slot: 2, in: front, at: { bottom: 1 } }'), []],
+    ['as a circle', card('window: { shape: circle, size: 2 x 2, in: front, at: { top: 1/2 } }'), []],
+    [
+      'over the fold',
+      card('window: { size: 2 x 3, in: front, at: { left: -1/8 } }').replace('-1/8', '2 1/2'),
+      [
+        'error opening-at-edge at "2 1/2": card.window runs past the right edge of front by 1/4 in: it is 2 in wide on 4 1/4 in',
+      ],
+    ],
+    [
+      'that cuts the fold',
+      card('window: { size: 2 x 3, in: front, at: { right: 2 3/8 } }'),
+      [
+        'error opening-at-edge at "2 3/8": card.window is cut across the fold to back from front by 1/8 in: it is 2 in wide on 4 1/4 in',
+      ],
+    ],
+    [
+      'wider than its panel',
+      card('window: { size: 4 1/2 x 3, in: front }'),
+      [
+        'error opening-at-edge at "4 1/2": card.window is cut across the fold to back from front by 1/8 in: it is 4 1/2 in wide on 4 1/4 in',
+      ],
+    ],
+    [
+      'with a sixteenth left beside it',
+      card('window: { size: 2 x 3, in: front, at: { left: 1/16 } }'),
+      [
+        'warning opening-at-edge at "1/16": card.window leaves only 1/16 in of front beside it; 1/8 in is the least that does not tear',
+      ],
+    ],
+    ['with an eighth left', card('window: { size: 2 x 3, in: front, at: { left: 1/8 } }'), []],
+    [
+      'in no panel',
+      card('window: { size: 2 x 3 }'),
+      ['error missing-value at "{ size: 2 x 3 }": "openings window" of card has no "in:"'],
+    ],
+    [
+      'in a panel that is not there',
+      card('window: { size: 2 x 3, in: fornt }'),
+      ['error unknown-reference at "fornt": card has no panel "fornt"'],
+    ],
+    ['of no size', card('window: { in: front }'), ['error missing-value at "window": window has no "size:"']],
+    [
+      'of two',
+      card('window: { size: 2 x 3, slot: 2, in: front }'),
+      ['error unexpected-value at "slot": "size" and "slot" stand for each other, and both are here'],
+    ],
+    [
+      'that runs into another',
+      card(`${WINDOW}, slit: { slot: 1, in: front, at: { top: 2 } }`),
+      ['error openings-meet at "slit": slit and window of card run into each other'],
+    ],
+    [
+      'a sixteenth from another',
+      card(`${WINDOW}, slit: { slot: 1, in: front, at: { bottom: 1 3/16 } }`),
+      [
+        'warning openings-meet at "slit": slit and window of card leave only 1/16 in of paper between them; 1/8 in is the least that does not tear',
+      ],
+    ],
+    ['beside a joint', `${BOX}size: 1 x 2, in: front } } }`, []],
+    [
+      'in a joint',
+      `${BOX}size: 1/2 x 2, in: left, at: { left: 1/8 } } } }`,
+      [
+        'error opening-in-joint at "window": box.window is cut where tab is stuck to left: 3/8 × 2 in of the joint is gone',
+      ],
+    ],
+  ])('%s', (_, pieces, expected) => {
+    expect(said(pieces)).toEqual(expected);
+  });
+});
+
+describe('a layer at an opening', () => {
+  const layer = (lines: string): string => card(WINDOW, `mat: { stock: cream, ${lines} }`);
+  it.each<[string, string, string[]]>([
+    ['behind it', layer('cut: 2 1/2 x 3 1/2, behind: card.window'), []],
+    ['beside it', layer('cut: 3 x 1, on: card.front, at: { top: 1/8 }'), []],
+    [
+      'behind it, and just as wide',
+      layer('cut: 2 x 3 1/2, behind: card.window'),
+      [
+        'error opening-uncovered at "card.window": mat reaches nothing past the edge of card.window; the glue takes 1/8 in',
+      ],
+    ],
+    [
+      'behind it, and a little wider',
+      layer('cut: 2 1/8 x 3 1/2, behind: card.window'),
+      [
+        'error opening-uncovered at "card.window": mat reaches only 1/16 in past the edge of card.window; the glue takes 1/8 in',
+      ],
+    ],
+    [
+      'behind it, and too small',
+      layer('cut: 1 3/4 x 3 1/2, behind: card.window'),
+      [
+        'error opening-uncovered at "card.window": mat stays 1/8 in short of the edge of card.window, which it is behind',
+      ],
+    ],
+    [
+      'on it',
+      layer('cut: 2 1/2 x 3 1/2, on: card.window'),
+      [
+        'error no-such-side at "card.window": mat lies on card.window, which is an opening: there is no paper',
+      ],
+    ],
+    [
+      'over it',
+      layer('cut: 4 x 5 1/4, on: card.front'),
+      ['error layer-off-paper at "card.front": mat covers card.window: nothing shows through it'],
+    ],
+    [
+      'over a part of it',
+      layer('cut: 2 x 1, on: card.front, at: { top: 1/2 }'),
+      [
+        'error layer-off-paper at "card.front": mat covers 2 × 1/4 in of card.window, with nothing to stick to',
+      ],
+    ],
+    [
+      'inside it',
+      layer('cut: 4 x 5 1/4, on: inside card.front'),
+      ['error layer-off-paper at "inside card.front": mat covers card.window: nothing shows through it'],
+    ],
+    [
+      'over it, with the same one cut in it',
+      layer('cut: 4 x 5 1/4, on: card.front, openings: { window: { size: 2 x 3 } }'),
+      [],
+    ],
+    [
+      'over a slot',
+      card('slit: { slot: 2, in: front }', 'mat: { stock: cream, cut: 4 x 5 1/4, on: card.front }'),
+      [
+        'error layer-off-paper at "card.front": mat covers the slot card.slit: nothing goes through it any more',
+      ],
+    ],
+    [
+      'behind one that is not there',
+      layer('cut: 2 1/2 x 3 1/2, behind: card.door'),
+      ['error unknown-reference at "card.door": mat lies on card.door, but card has no panel "door"'],
+    ],
+    [
+      'in a box that is glued shut, behind its window',
+      `${BOX}size: 1 x 2, in: front } } }\nfilm: { stock: cream, cut: 1 1/2 x 2 1/2, behind: box.window }`,
+      [],
+    ],
+  ])('%s', (_, pieces, expected) => {
+    expect(said(pieces)).toEqual(expected);
+  });
+});
