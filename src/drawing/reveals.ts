@@ -12,7 +12,7 @@ import { listed, spokenLength } from './words.ts';
 
 /** What shows all round when it is the same on every side, in both editions. */
 export function allRound(layer: Twin<Layer>): Twin | undefined {
-  return isEven(layer.inch.reveals) && isEven(layer.metric.reveals) ? revealOn(layer, 'left') : undefined;
+  return isEvenIn(layer.inch) && isEvenIn(layer.metric) ? revealOn(layer, 'left') : undefined;
 }
 
 /** `with ⅛ inch (3 millimetres) showing all round`, or side by side; sides on which the layer passes its base are said so. */
@@ -28,6 +28,10 @@ export function spokenReveals(layer: Twin<Layer>, style: DrawingStyle): string {
     return say(key, { length: spokenLength(magnitudeOf(reveal), style) });
   });
   return say('drawing-uneven', { sides: listed(sides, say) });
+}
+
+function isEvenIn({ border, reveals }: Layer): boolean {
+  return border ? border.isEven : isEven(reveals);
 }
 
 function isEven({ left, right, top, bottom }: Margins): boolean {
@@ -54,7 +58,7 @@ const CLEAR = 0.6;
 export function gapsOf(placed: readonly PiledLayer[], scale: number, apart: number): RevealGap[] {
   const gaps: RevealGap[] = [];
   for (const one of placed) {
-    const sides = allRound(one.layer) ? (['left'] as const) : EDGES;
+    const sides = sidesToMeasure(one);
     for (const own of sides) {
       const length = revealOn(one.layer, own);
       if (length.inch.sign === 0) continue;
@@ -68,6 +72,13 @@ export function gapsOf(placed: readonly PiledLayer[], scale: number, apart: numb
     }
   }
   return gaps;
+}
+
+/** One side where all are alike; of two outlines one where they are nearest, and none where that is at no side. */
+function sidesToMeasure({ layer, drawn: { border, reveals } }: PiledLayer): readonly Edge[] {
+  if (!border) return allRound(layer) ? ['left'] : EDGES;
+  const nearest = EDGES.filter((side) => Math.abs(reveals[side].mm - border.least.mm) < 0.1);
+  return border.isEven ? nearest.slice(0, 1) : [];
 }
 
 type GapChoice = Pick<RevealGap, 'side' | 'outer' | 'inner'>;

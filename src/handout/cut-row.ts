@@ -102,6 +102,7 @@ function baseNote(setting: Setting, base: SafeHtml, layer: Twin<Layer>): SafeHtm
 function cornerNote({ measures, voice }: Setting, base: SafeHtml, layer: Twin<Layer>): SafeHtml {
   const reveal = leastReveal(layer);
   const least = measures.both([magnitudeOf(reveal)]);
+  if (layer.inch.border) return voice.phrase('on-base-nearest', { base, least });
   return voice.phrase(reveal.inch.sign < 0 ? 'on-base-turned-over' : 'on-base-turned', { base, least });
 }
 

@@ -118,7 +118,11 @@ function spread(values: readonly number[]): number {
 
 /** How far a point lies outside a polygon; 0 within it and on its edges. */
 export function distanceOutside(point: Point2, polygon: readonly Point2[]): number {
-  if (contains(polygon, point)) return 0;
+  return contains(polygon, point) ? 0 : distanceToEdges(point, polygon);
+}
+
+/** How far a point lies from the nearest edge of a polygon. */
+export function distanceToEdges(point: Point2, polygon: readonly Point2[]): number {
   return Math.min(...edgesOf(polygon).map(([a, b]) => distanceTo(point, a, b)));
 }
 

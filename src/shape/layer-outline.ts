@@ -2,7 +2,7 @@ import { Length } from '../measure/length.ts';
 import { roundMillimetres } from '../measure/round.ts';
 import { type Face, faceOf, type Ref } from '../project/ref.ts';
 import type { Lying } from './lying.ts';
-import type { FlatBox, FlatPoint } from './net.ts';
+import type { FlatBox, FlatPoint, Panel } from './net.ts';
 import { boxCorners } from './outline.ts';
 import { type Layer, onlyPanel, type Shapes, type Under } from './shapes.ts';
 import { quarterTurn } from './turning.ts';
@@ -11,9 +11,12 @@ import { quarterTurn } from './turning.ts';
 export function outlineOf({ piece, size: { width, height } }: Layer, { nets }: Shapes): readonly FlatPoint[] {
   const corners = boxCorners({ left: Length.zero, top: Length.zero, right: width, bottom: height });
   const panel = onlyPanel(nets.get(piece.id.value));
-  if (!panel) return corners;
-  const { left, top } = panel.box;
-  return panel.outline.map(({ x, y }) => ({ x: x.minus(left), y: y.minus(top) }));
+  return panel ? fromBox(panel) : corners;
+}
+
+/** A panel's outline, from the left and top of its box. */
+export function fromBox({ outline, box: { left, top } }: Panel): readonly FlatPoint[] {
+  return outline.map(({ x, y }) => ({ x: x.minus(left), y: y.minus(top) }));
 }
 
 /** A point of what lies on a base, from its own top left, on that base. */

@@ -1,10 +1,14 @@
+import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
 import type { Finding } from '../project/finding.ts';
 import type { Piece } from '../project/model.ts';
 import { faceOf, type Ref } from '../project/ref.ts';
+import { borderOf } from './border.ts';
+import { fromBox } from './layer-outline.ts';
 import { lieOn } from './lying.ts';
 import { boxSize, type FlatPoint, largestPanel, type Net, type Opening } from './net.ts';
 import { type Layer, onlyPanel, type Shapes, sheetsOf, type Under, underOf } from './shapes.ts';
+import { type Reach, turned, turnedOutline } from './turning.ts';
 
 /**
  * Lays every piece that has a base on it, bases first, and finds the bases that cannot be. A piece whose base (or own
@@ -23,7 +27,7 @@ export function layPieces(
     const on = piece.on?.value;
     if (!own || !on) continue;
     const under = underOf(nets, on);
-    if (under) layers.push(lay(piece, layerSize(own), on, under));
+    if (under) layers.push(lay(piece, own, on, under));
     else if (nets.has(on.piece)) findings.push(findPanelMissing(on, piece, nets));
   }
   return { layers, findings };
@@ -62,11 +66,22 @@ function sizeUnder({ net, panel }: Under): Size {
 }
 
 /** One piece on its base; behind an opening it lies in the middle of that. */
-function lay(piece: Piece, size: Size, on: Ref, under: Under): Layer {
-  const base = sizeUnder(under);
+function lay(piece: Piece, own: Net, on: Ref, under: Under): Layer {
+  const [base, size] = [sizeUnder(under), layerSize(own)];
   const { placement, corners } = piece;
   const middle = under.opening && middleOf(under.opening, base, on);
-  return { piece, under, on, base, ...lieOn(base, { size, placement, radius: corners?.value, middle }) };
+  const reachAt = (turn: number): Reach => reachOf(own, size, turn, corners?.value);
+  const layer = { piece, under, on, base, ...lieOn(base, { size, placement, reachAt, middle }) };
+  const border = under.net.shape && !under.opening && borderOf(layer, own);
+  return { ...layer, ...(border && { border }) };
+}
+
+/** A circle reaches as far however it is turned; what else has an outline by its points. */
+function reachOf(own: Net, size: Size, turn: number, radius: Length | undefined): Reach {
+  const panel = onlyPanel(own);
+  if (own.shape?.name === 'circle') return turned(size, turn, size.width.half());
+  if (!own.shape || !panel || turn % 90 === 0) return turned(size, turn, radius);
+  return turnedOutline(fromBox(panel), size, turn);
 }
 
 /** The middle of an opening on a face of its panel. */

@@ -2,7 +2,7 @@ import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
 import type { Placement } from '../project/model.ts';
 import type { FlatPoint, Margins } from './net.ts';
-import { turned } from './turning.ts';
+import { type Reach, turned } from './turning.ts';
 
 /** How something lies on a face: a layer, or an opening in it. */
 export type Lying = {
@@ -23,29 +23,29 @@ export type Lying = {
 type LyingRequest = {
   readonly size: Size;
   readonly placement: Placement;
-  /** Of its rounded corners. */
-  readonly radius?: Length | undefined;
+  /** How far it reaches from its centre, turned; as far as a rectangle when absent. */
+  readonly reachAt?: (turn: number) => Reach;
   /** Where its centre comes to without a distance; the middle of the face when absent. */
   readonly middle?: FlatPoint | undefined;
 };
 
 /** Puts something on a face of this size. Distances are to it as it lies, turned. */
-export function lieOn(face: Size, { size, placement, radius, middle }: LyingRequest): Lying {
+export function lieOn(face: Size, { size, placement, reachAt, middle }: LyingRequest): Lying {
   const turn = placement.turn?.value ?? 0;
-  const reach = turned(size, turn, radius);
+  const reach = reachAt?.(turn) ?? turned(size, turn);
   const [x, y] = [middle?.x ?? face.width.half(), middle?.y ?? face.height.half()];
-  const across = along(placement.left, placement.right, face.width, reach.halfWidth, x);
-  const upright = along(placement.top, placement.bottom, face.height, reach.halfHeight, y);
+  const across = along(placement.left, placement.right, face.width, [reach.left, reach.right], x);
+  const upright = along(placement.top, placement.bottom, face.height, [reach.top, reach.bottom], y);
   return {
     size,
     left: across.centre.minus(size.width.half()),
     top: upright.centre.minus(size.height.half()),
     turn,
     reveals: {
-      left: across.centre.minus(reach.halfWidth),
-      right: face.width.minus(across.centre).minus(reach.halfWidth),
-      top: upright.centre.minus(reach.halfHeight),
-      bottom: face.height.minus(upright.centre).minus(reach.halfHeight),
+      left: across.centre.minus(reach.left),
+      right: face.width.minus(across.centre).minus(reach.right),
+      top: upright.centre.minus(reach.top),
+      bottom: face.height.minus(upright.centre).minus(reach.bottom),
     },
     corners: reach.corners.map((corner) => ({
       x: corner.x.plus(across.centre),
@@ -60,10 +60,10 @@ function along(
   near: Placement['left'],
   far: Placement['right'],
   extent: Length,
-  half: Length,
+  [before, after]: readonly [Length, Length],
   middle: Length,
 ): { readonly centre: Length; readonly centred: boolean } {
-  if (near) return { centre: near.value.plus(half), centred: false };
-  if (far) return { centre: extent.minus(far.value).minus(half), centred: false };
+  if (near) return { centre: near.value.plus(before), centred: false };
+  if (far) return { centre: extent.minus(far.value).minus(after), centred: false };
   return { centre: middle, centred: true };
 }

@@ -1,9 +1,13 @@
+import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
 import type { Finding } from '../project/finding.ts';
 import type { Piece } from '../project/model.ts';
 import type { Ref } from '../project/ref.ts';
 import type { Lying } from './lying.ts';
 import type { Net, Opening, Panel } from './net.ts';
+
+/** What shows of a base between two outlines: where least, and whether it is the same all round. */
+export type Border = { readonly least: Length; readonly isEven: boolean };
 
 /**
  * The paper right under a layer: a sheet, and the panel of it; none where the layer lies on a folded sheet as a whole. Of
@@ -21,6 +25,8 @@ export type Layer = Lying & {
   /** What it lies on. */
   readonly on: Ref;
   readonly base: Size;
+  /** Of a layer on a base that is no rectangle, where the reveals at its four sides do not tell what shows round it. */
+  readonly border?: Border;
 };
 
 /** All geometry of a project: built once, read by rules, drawings and the kit. */

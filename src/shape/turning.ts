@@ -1,14 +1,11 @@
 import { Length } from '../measure/length.ts';
 import { roundOutward } from '../measure/round.ts';
 import type { Size } from '../measure/size.ts';
+import type { Edge } from '../project/net-as-written.ts';
 import type { FlatPoint } from './net.ts';
 
-/** How far a turned rectangle reaches from its centre, and its corners from there (clockwise from its own top left). */
-type Reach = {
-  readonly halfWidth: Length;
-  readonly halfHeight: Length;
-  readonly corners: readonly FlatPoint[];
-};
+/** How far a turned shape reaches from its centre, and its corners from there (clockwise from its own top left). */
+export type Reach = Readonly<Record<Edge, Length>> & { readonly corners: readonly FlatPoint[] };
 
 /**
  * A rectangle turned clockwise about its centre. Quarter turns are exact; any other turn is rounded outward to
@@ -21,8 +18,7 @@ export function turned(size: Size, degrees: number, radius: Length = Length.zero
   if (Number.isInteger(quarters)) {
     const across = quarters % 2 === 0;
     return {
-      halfWidth: across ? x : y,
-      halfHeight: across ? y : x,
+      ...evenly(across ? x : y, across ? y : x),
       corners: signs().map(([sx, sy]) => quarterTurn({ x: x.times(sx), y: y.times(sy) }, quarters)),
     };
   }
@@ -33,12 +29,36 @@ export function turned(size: Size, degrees: number, radius: Length = Length.zero
   const reach = (a: number, b: number): Length =>
     roundOutward(straightX * Math.abs(a) + straightY * Math.abs(b), 1000).plus(round);
   return {
-    halfWidth: reach(cos, sin),
-    halfHeight: reach(sin, cos),
+    ...evenly(reach(cos, sin), reach(sin, cos)),
     corners: signs().map(([sx, sy]) => ({
       x: roundOutward(sx * x.mm * cos - sy * y.mm * sin, 1000),
       y: roundOutward(sx * x.mm * sin + sy * y.mm * cos, 1000),
     })),
+  };
+}
+
+function evenly(across: Length, upright: Length): Readonly<Record<Edge, Length>> {
+  return { left: across, right: across, top: upright, bottom: upright };
+}
+
+/** An outline turned about the middle of its box, by points from the left and top of that; rounded outward likewise. */
+export function turnedOutline(points: readonly FlatPoint[], size: Size, degrees: number): Reach {
+  const { corners } = turned(size, degrees);
+  const angle = (degrees * Math.PI) / 180;
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  const [halfWidth, halfHeight] = [size.width.mm / 2, size.height.mm / 2];
+  const there = points.map((point) => {
+    const [x, y] = [point.x.mm - halfWidth, point.y.mm - halfHeight];
+    return { x: x * cos - y * sin, y: x * sin + y * cos };
+  });
+  const farthest = (along: (point: { x: number; y: number }) => number): Length =>
+    roundOutward(Math.max(...there.map(along)), 1000);
+  return {
+    left: farthest(({ x }) => -x),
+    right: farthest(({ x }) => x),
+    top: farthest(({ y }) => -y),
+    bottom: farthest(({ y }) => y),
+    corners,
   };
 }
 

@@ -1,6 +1,6 @@
 import { type Editions, type Twin, twin } from '../edition/editions.ts';
 import { EDGES, type Edge } from '../project/net-as-written.ts';
-import type { Layer } from '../shape/shapes.ts';
+import type { Border, Layer } from '../shape/shapes.ts';
 import type { Measures } from './measures.ts';
 import type { SafeHtml } from './safe-html.ts';
 import { onRulers } from './twins.ts';
@@ -11,9 +11,11 @@ export function layerTwin(editions: Editions, id: string): Twin<Layer> | undefin
   return twin(editions, ({ shapes }) => shapes.layers.find(({ piece }) => piece.id.value === id));
 }
 
-/** What shows on one side; of a layer that lies askew about how far its outermost corner is from the edge. */
+/** What shows on one side, or all round where outlines say; of a layer that lies askew about how far its outermost corner is from the edge. */
 export function revealOn({ inch, metric }: Twin<Layer>, side: Edge): Twin {
   const reveal = { inch: inch.reveals[side], metric: metric.reveals[side] };
+  const border = borderIn({ inch, metric });
+  if (border?.inch.isEven) return onRulers({ inch: border.inch.least, metric: border.metric.least });
   return isAskew(inch) ? onRulers(reveal) : reveal;
 }
 
@@ -62,8 +64,15 @@ function groupPhrase(reveal: Twin, sides: readonly Edge[], measures: Measures, v
   return voice.phrase(sign < 0 ? 'reveal-over' : 'reveal', { size, sides: where });
 }
 
-/** The least of a layer's four reveals, for a turned layer whose sides have no single border. */
+/** What shows between two outlines, in both editions. */
+function borderIn({ inch, metric }: Twin<Layer>): Twin<Border> | undefined {
+  return inch.border && metric.border && { inch: inch.border, metric: metric.border };
+}
+
+/** The least that shows of the base of a layer whose sides have no single border. */
 export function leastReveal(layer: Twin<Layer>): Twin {
+  const border = borderIn(layer);
+  if (border) return onRulers({ inch: border.inch.least, metric: border.metric.least });
   return revealsOf(layer).reduce((least, each) => (each.inch.lessThan(least.inch) ? each : least));
 }
 
@@ -71,7 +80,7 @@ export function magnitudeOf({ inch, metric }: Twin): Twin {
   return { inch: inch.abs(), metric: metric.abs() };
 }
 
-/** Whether the layer lies at an angle, so that its border isn't the same along a side. */
-export function isAskew(layer: Layer): boolean {
-  return layer.turn % 90 !== 0;
+/** Whether a layer's border isn't the same along a side, since it lies at an angle or its outline is another than its base's. */
+export function isAskew({ turn, border }: Layer): boolean {
+  return border ? !border.isEven : turn % 90 !== 0;
 }

@@ -131,13 +131,13 @@ describe('a turned rectangle', () => {
   it('reaches as far as its corners do, never less and at most 1/1000 mm more', () => {
     fc.assert(
       fc.property(size, degrees, ({ width, height }, turn) => {
-        const { halfWidth, halfHeight } = turned({ width, height }, turn);
+        const { right, top } = turned({ width, height }, turn);
         const [w, h, a] = [width.mm / 2, height.mm / 2, (turn * Math.PI) / 180];
         const x = w * Math.abs(Math.cos(a)) + h * Math.abs(Math.sin(a));
         const y = w * Math.abs(Math.sin(a)) + h * Math.abs(Math.cos(a));
         for (const [got, want] of [
-          [halfWidth.mm, x],
-          [halfHeight.mm, y],
+          [right.mm, x],
+          [top.mm, y],
         ] as const) {
           expect(got).toBeGreaterThanOrEqual(want - 1e-8);
           expect(got).toBeLessThanOrEqual(want + 0.0011);
@@ -149,14 +149,14 @@ describe('a turned rectangle', () => {
 
   it('of 3 × 4 turned by the angle of a 3-4-5 triangle is exact in its diagonal', () => {
     const turn = (Math.atan2(3, 4) * 180) / Math.PI;
-    const { halfWidth } = turned({ width: inches(4), height: inches(3) }, turn);
-    expect(halfWidth.mm).toBeCloseTo(2.5 * 25.4, 3);
+    const { right } = turned({ width: inches(4), height: inches(3) }, turn);
+    expect(right.mm).toBeCloseTo(2.5 * 25.4, 3);
   });
 
   it('reaches less with rounded corners', () => {
     const size45 = { width: inches(2), height: inches(2) };
-    const sharp = turned(size45, 45).halfWidth.mm;
-    const round = turned(size45, 45, inches(1)).halfWidth.mm;
+    const sharp = turned(size45, 45).right.mm;
+    const round = turned(size45, 45, inches(1)).right.mm;
     expect(sharp).toBeCloseTo(Math.SQRT2 * 25.4, 2);
     expect(round).toBeCloseTo(25.4, 2);
   });

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { buildShapes } from '../../src/shape/build.ts';
 import { edgesOf } from '../../src/shape/flat-polygon.ts';
 import type { FlatPoint, Net } from '../../src/shape/net.ts';
+import type { Layer } from '../../src/shape/shapes.ts';
 import { sheetWith } from '../proof/sheet-with.ts';
 import { blamed, findingsOf, workspaceOf } from '../proof/workspace.ts';
 
@@ -158,5 +159,84 @@ describe('an outline', () => {
   ])('is not made of %s', (words, blames, message) => {
     const found = findingsOf(sheetWith({ pieces: `leaf: { stock: cream, ${words} }` }));
     expect(found.map((each) => [blamed(each), each.message])).toEqual([[blames, message]]);
+  });
+});
+
+/** The layer `leaf` on `base`. */
+function layerOf(base: string, leaf: string): Layer {
+  const pieces = `base: { stock: cream, ${base} }\nleaf: { stock: cream, on: base, ${leaf} }`;
+  const [project] = workspaceOf(sheetWith({ pieces })).projects;
+  const [layer] = project ? buildShapes(project).layers : [];
+  if (!layer) throw new Error(`no layer of ${leaf}`);
+  return layer;
+}
+
+describe('what shows of a base round a layer', () => {
+  it.each([
+    ['cut: 3 x 3, shape: circle', 'cut: 2 1/2 x 2 1/2, shape: circle'],
+    ['cut: 3 x 3, shape: circle', 'cut: 2 1/2 x 2 1/2, shape: circle, turn: 30'],
+    ['cut: 3 x 3, corners: 1 1/2', 'cut: 2 1/2 x 2 1/2, shape: circle'],
+    ['cut: 3 x 3', 'cut: 2 1/2 x 2 1/2, shape: circle, turn: 45'],
+    ['cut: 3 x 2', 'cut: 2 1/2 x 1 1/2, shape: tag'],
+  ])('of %s under %s is the same at all sides', (base, leaf) => {
+    const { reveals, border } = layerOf(base, leaf);
+    for (const reveal of Object.values(reveals)) expect(reveal.mm).toBeCloseTo(INCH / 4, 6);
+    expect(border).toBeUndefined();
+  });
+
+  it('is even round a polygon on another, though not at its corners', () => {
+    // Two hexagons with inner circles of 3 and 2 1/2 in: an apothem is √3/2 of the radius.
+    const across = (apothem: number): string => `${((apothem * 2) / Math.sqrt(3)).toFixed(6)} in`;
+    const [outer, inner] = [across(3), across(2.5)];
+    const { border, reveals } = layerOf(
+      `cut: ${outer} x ${outer}, shape: polygon`,
+      `cut: ${inner} x ${inner}, shape: polygon`,
+    );
+    expect(border?.isEven).toBe(true);
+    expect(border?.least.mm).toBeCloseTo(INCH / 4, 3);
+    expect(reveals.left.mm).toBeCloseTo(INCH / 2 / Math.sqrt(3), 3);
+  });
+
+  it('is least where two outlines are nearest', () => {
+    const square = layerOf('cut: 3 x 3, shape: circle', 'cut: 2 x 2');
+    expect(square.border?.isEven).toBe(false);
+    const isNear = (mm = 0, inches: number): boolean => Math.abs(mm - inches * INCH) < 0.1;
+    expect(isNear(square.border?.least.mm, 1.5 - Math.SQRT2)).toBe(true);
+    const half = Math.PI / 12;
+    const valley = 1.5 / (Math.cos(half) + Math.sin(half));
+    const scalloped = layerOf('cut: 3 x 3, shape: scalloped circle', 'cut: 2 x 2, shape: circle');
+    expect(isNear(scalloped.border?.least.mm, valley - 1)).toBe(true);
+  });
+
+  it.each([
+    [
+      'cut: 3 x 3, shape: circle',
+      'cut: 2 1/4 x 2 1/4',
+      'corner-overhang',
+      'leaf fits base by its width and height, but passes its outline by 3/32 in',
+    ],
+    [
+      'cut: 3 x 4, corners: 1/2',
+      'cut: 2 7/8 x 3 7/8, shape: tag, clip: 1/16',
+      'corner-overhang',
+      'leaf fits base by its width and height, but passes its outline by 1/8 in',
+    ],
+    [
+      'cut: 3 x 3, shape: circle',
+      'cut: 3 1/4 x 3 1/4, shape: circle',
+      'layer-overhang',
+      'leaf is 3 1/4 in wide, 1/4 in more than base (3 in)',
+    ],
+    [
+      'cut: 3 x 3, shape: circle',
+      'cut: 2 1/16 x 2 1/16',
+      'thin-reveal',
+      'leaf leaves no more than 1/16 in of base to show where their outlines are nearest, too thin to look even',
+    ],
+  ])('of %s under %s is found wanting by %s', (base, leaf, rule, message) => {
+    const pieces = `base: { stock: cream, ${base} }\nleaf: { stock: cream, on: base, ${leaf} }`;
+    const found = findingsOf(sheetWith({ pieces })).filter(({ severity }) => severity !== 'note');
+    expect(found.slice(0, 1).map((each) => [each.rule, each.message])).toEqual([[rule, message]]);
+    expect(new Set(found.map((each) => each.rule))).toEqual(new Set([rule]));
   });
 });

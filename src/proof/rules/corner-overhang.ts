@@ -18,8 +18,8 @@ type Facts = OfLayer & {
 /** A flat piece by its radius, and the radius at which the layer follows it. */
 type RoundBase = { readonly radius: At<Length>; readonly following: Length };
 
-/** Any other base by its outline, which the layer passes so far at a corner. */
-type CutBase = { readonly by: Length };
+/** Any other base by its outline, which the layer passes so far at a corner, or with an outline of its own. */
+type CutBase = { readonly by: Length; readonly isOutlined: boolean };
 
 export const cornerOverhang: Rule<Facts> = {
   severity: 'error',
@@ -42,6 +42,12 @@ export const cornerOverhang: Rule<Facts> = {
   },
   say: ({ layer, baseName, own, base, unit }) => {
     const corners = own ? `corners of ${sayLength(own, unit)}` : 'square corners';
+    if ('by' in base && base.isOutlined) {
+      return {
+        message: `${layer} fits ${baseName} by its width and height, but passes its outline by ${sayLength(base.by, unit)}`,
+        remedy: 'cut it smaller, move it further in, or write "overhang: yes" if it is meant so',
+      };
+    }
     if ('by' in base) {
       return {
         message: `${layer} fits ${baseName}, but its ${corners} pass the cut ones of the base by ${sayLength(base.by, unit)}`,
@@ -68,7 +74,9 @@ function passedBase(layer: Layer, { pieces, unit }: Project, shapes: Shapes): Fa
   const least = Length.min(left, right, top, bottom);
   if (piece.overhang || !reference || least.sign < 0) return undefined;
   const base = pieces.get(reference.piece);
-  const radius = base?.body.kind === 'flat' && turn % 90 === 0 ? base.corners : undefined;
+  const isOutlined = [piece, base].some((each) => each?.body.kind === 'flat' && each.body.outline);
+  const isRounded = base?.body.kind === 'flat' && turn % 90 === 0 && !isOutlined;
+  const radius = isRounded ? base.corners : undefined;
   if (radius) {
     const following = radius.value.minus(least);
     return passesCorner(layer, radius.value) ? { radius, following } : undefined;
@@ -76,7 +84,8 @@ function passedBase(layer: Layer, { pieces, unit }: Project, shapes: Shapes): Fa
   const { panel } = layer.under;
   const isUncut = turn % 90 === 0 && panel !== undefined && fillsItsBox(panel);
   const by = isUncut ? 0 : reachPast(groundOf(layer, shapes));
-  return by > ARC_MISS ? { by: nextMark(roundMillimetres(by, 1000), rulerUnit(unit), 'finest') } : undefined;
+  const mark = nextMark(roundMillimetres(by, 1000), rulerUnit(unit), 'finest');
+  return by > ARC_MISS ? { by: mark, isOutlined } : undefined;
 }
 
 /**

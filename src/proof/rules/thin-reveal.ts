@@ -1,10 +1,15 @@
 import { Length, type Unit } from '../../measure/length.ts';
+import { nextMark } from '../../measure/round.ts';
+import { rulerUnit } from '../../measure/ruler-unit.ts';
 import type { Edge } from '../../project/net-as-written.ts';
-import { type AxisFacts, axesOf, axisFacts, noteBase, sizePlace } from '../axis.ts';
+import { type AxisFacts, axesOf, axisFacts, noteBase, type OfLayer, ofLayer, sizePlace } from '../axis.ts';
 import type { Rule } from '../rule.ts';
+import type { Words } from '../told.ts';
 import { sayLength, sayList } from '../words.ts';
 
-type Facts = AxisFacts & {
+type Facts = ThinSides | (OfLayer & { readonly nearest: Length });
+
+type ThinSides = AxisFacts & {
   /** What shows, and the sides at which it does. */
   readonly reveal: Length;
   readonly sides: readonly Edge[];
@@ -24,7 +29,13 @@ export const thinReveal: Rule<Facts> = {
   passes: { with: '4 x', insteadOf: '4 3/16 x' },
   *check({ project, shapes }) {
     const least = leastReveal(project.unit);
-    for (const axis of shapes.layers.filter(({ under }) => !under.opening).flatMap(axesOf)) {
+    for (const layer of shapes.layers) {
+      const nearest = layer.border?.least;
+      if (!nearest || nearest.sign <= 0 || !nearest.lessThan(least)) continue;
+      yield { at: layer.piece.on?.at ?? layer.piece.at, facts: { ...ofLayer(project, layer), nearest } };
+    }
+    const straight = shapes.layers.filter(({ under, border }) => !under.opening && !border);
+    for (const axis of straight.flatMap(axesOf)) {
       const { reveals, piece } = axis.layer;
       const sides = axis.sides.filter((side) => reveals[side].sign > 0 && reveals[side].lessThan(least));
       const [side] = sides;
@@ -40,6 +51,7 @@ export const thinReveal: Rule<Facts> = {
     }
   },
   say: (facts) => {
+    if ('nearest' in facts) return sayNearest(facts);
     const { layer, baseName, base, layerIs, reveal, sides, from, unit } = facts;
     const say = (length: Length): string => sayLength(length, unit);
     const least = leastReveal(unit);
@@ -57,4 +69,12 @@ export const thinReveal: Rule<Facts> = {
 /** Common practice, no source: what the eye still takes for a border. */
 function leastReveal(unit: Unit): Length {
   return unit === 'in' ? Length.of(1, 16, 'in') : Length.of(3, 2, 'mm');
+}
+
+function sayNearest({ layer, baseName, nearest, unit }: OfLayer & { readonly nearest: Length }): Words {
+  const [shown, least] = [nextMark(nearest, rulerUnit(unit), 'finest'), leastReveal(unit)];
+  return {
+    message: `${layer} leaves no more than ${sayLength(shown, unit)} of ${baseName} to show where their outlines are nearest, too thin to look even`,
+    remedy: `cut it smaller, or to the outline of ${baseName}, for a ${sayLength(least, unit)} reveal`,
+  };
 }

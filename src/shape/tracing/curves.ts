@@ -5,7 +5,7 @@ import type { Point2 } from '../flat-polygon.ts';
 import type { FlatPoint } from '../net.ts';
 
 /** Straight stretches that stand for a quarter of a circle or an oval; every point lies exactly on it. */
-const QUARTER_STRETCHES = 16;
+const QUARTER_STRETCHES = 32;
 
 /**
  * The ellipse that fills a size, clockwise from its left. The circle's rational points, ((1 − t²)/(1 + t²),
