@@ -1,7 +1,7 @@
 import type { Columns, Measures } from '../words/measures.ts';
 import { pieceSheetNamed } from '../words/names.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
-import { scoreMoves } from '../words/score-moves.ts';
+import { scoreMoves, slantMoves } from '../words/score-moves.ts';
 import { ofVariants, variantsOf, waysOf } from '../words/variants.ts';
 import { pieceSheets } from './piece-sheets.ts';
 import { inVariant, type Setting } from './setting.ts';
@@ -41,7 +41,9 @@ export function scoreList(setting: Setting): ScoreList | undefined {
 /** What is scored of one variant, by the sheets of its pieces. */
 function piecesOf(one: Setting): ReadonlyMap<string, ScoredPiece> {
   const { editions, measures, voice } = one;
-  const scored = pieceSheets(editions[measures.leading]).filter(({ net }) => net.scores.length > 0);
+  const scored = pieceSheets(editions[measures.leading]).filter(
+    ({ net }) => net.scores.length + (net.slants?.length ?? 0) > 0,
+  );
   return new Map(
     scored.map(({ piece, id, name, net }) => [
       id,
@@ -59,12 +61,29 @@ function printed({ rows, cuts }: ScoredPiece): string {
 }
 
 function rowsOf({ editions, measures, voice }: Setting, sheet: string): readonly ScoreLine[] {
-  return scoreMoves(editions, sheet).map(({ turn, topEdge, along, at }) => ({
-    words: voice.phrase(`score-turn-${turn}`, {
+  const rows = scoreMoves(editions, sheet).map(({ turn, topEdge, along, at, run }) => {
+    const words = voice.phrase(`score-turn-${turn}`, {
       edge: voice.say(`edge-${topEdge}`),
       length: measures.both([along]),
-    }),
-    few: at.length <= FEW,
-    ...measures.columns(at, 'column'),
-  }));
+    });
+    const [from, to] = [run?.from, run?.to].map((end) => end && measures.both([end]));
+    return {
+      words: from && to ? voice.phrase('score-run', { words, from, to }) : words,
+      few: at.length <= FEW,
+      ...measures.columns(at, 'column'),
+    };
+  });
+  const slants = slantMoves(editions, sheet).map(({ from, to }) => {
+    const [start, end] = [measures.columns(from), measures.columns(to)];
+    const line = (one: SafeHtml, other: SafeHtml): SafeHtml =>
+      voice.phrase('score-slant-line', { from: one, to: other });
+    const second = start.second && end.second && line(start.second, end.second);
+    return {
+      words: voice.phrase('score-slant', {}),
+      few: true,
+      lead: line(start.lead, end.lead),
+      ...(second && { second }),
+    };
+  });
+  return [...rows, ...slants];
 }

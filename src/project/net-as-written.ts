@@ -25,19 +25,46 @@ export type Slit = {
 
 export type FoldDirection = 'mountain' | 'valley' | 'flat';
 
-/** `1|2: valley 90`: how the score line between two neighbours is folded, seen from outside. */
+/** What is said of a line: how it is folded, or that there is none. */
+export type LineWord = FoldDirection | 'none';
+
+/** A part of a cell that an angled line cuts up. */
+export type PatchPart = 'left' | 'middle' | 'right';
+
+/** A cell, or a part of one. */
+export type PatchName = { readonly cell: Cell; readonly part?: PatchPart };
+
+/**
+ * `1|2`: a whole score line between two neighbors; `1|2 A-C`: its stretch through some cells, as a slit names it;
+ * `B1|B2`, `C2 left|C2 right`, `front|B2`: what lies between two cells or parts of cells, as they are named.
+ */
+export type WrittenLine =
+  | (Pick<Slit, 'between' | 'line'> & Partial<Pick<Slit, 'from' | 'to'>>)
+  | { readonly cells: readonly [string, string] };
+
+/** `1|2: valley 90`: how a score line, or a stretch of one, is folded, seen from outside. */
 export type FoldSetting = {
-  readonly between: 'columns' | 'rows';
-  readonly line: number;
-  readonly direction: FoldDirection;
-  /** Degrees from flat; 0 for `flat`. */
+  readonly line: WrittenLine;
+  readonly direction: LineWord;
+  /** Degrees from flat; 0 for `flat` and `none`. */
   readonly angle: number;
   readonly at: Place;
 };
 
+/** Where score lines cross each other or the edges: a corner of a cell. */
+export type CornerName = {
+  readonly cell: Cell;
+  readonly upper: boolean;
+  readonly left: boolean;
+};
+
+/** `{ from: corner B3, to: corner C2 }`: a score line from one corner to another. */
+export type Slant = { readonly from: At<CornerName>; readonly to: At<CornerName> };
+
 export type NetAsWritten = {
   readonly score: readonly ScoreGroup[];
-  readonly panels: readonly { readonly name: At<string>; readonly cell: At<Cell> }[];
+  readonly slants: readonly Slant[];
+  readonly panels: readonly { readonly name: At<string>; readonly cell: At<PatchName> }[];
   readonly trim: readonly CellName[];
   readonly slit: readonly Slit[];
   readonly taper: readonly CellName[];

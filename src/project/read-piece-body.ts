@@ -1,19 +1,12 @@
 import { rulerUnit } from '../measure/ruler-unit.ts';
 import type { FormAsWritten, FormGrammar, FormParameter, FormSetting } from './form-grammar.ts';
-import { type Group, made, mapOf, type ToRead, turned, type Value, whereOf } from './grammar.ts';
-import { listed, named, needed, optional, required, together } from './keys.ts';
+import { type Group, made, type ToRead, type Value, whereOf } from './grammar.ts';
+import { listed, named, needed, optional, together } from './keys.ts';
 import type { PieceBody } from './model.ts';
-import {
-  type Cell,
-  EDGES,
-  type FoldDirection,
-  type FoldSetting,
-  type ScoreGroup,
-  type Slit,
-} from './net-as-written.ts';
+import { asCell, asFoldOfLine, asScore, asSlit } from './read-lines.ts';
 import { type Reader, reportMissing } from './reader.ts';
-import type { At, Place } from './source.ts';
-import { asChoice, asCount, asLength, asLengths, asMatch, asSize, asText } from './values.ts';
+import type { At } from './source.ts';
+import { asChoice, asCount, asLengths, asSize, asText } from './values.ts';
 import { entryOf, isRunOn, type YamlNode } from './yaml-node.ts';
 
 /** How many lengths each kind of parameter is written with; the others are no lengths. */
@@ -83,63 +76,6 @@ export function asSetting({ kind, choices = [] }: FormParameter): Value<FormSett
   return made(asChoice(choices), ({ value, at }) => ({ kind: 'word', word: value, at }));
 }
 
-/** `B3`: columns A, B, … from the left, rows 1, 2, … from the top. */
-const asCell: Value<At<Cell>> = asMatch(
-  'a cell, such as B3',
-  /^([A-Z])\s*(\d{1,2})$/iu,
-  ([, letter, digits]) => {
-    const row = Number(digits) - 1;
-    return row < 0 ? undefined : { column: columnOf(letter), row };
-  },
-);
-
-/** `A|B 1-2` or `A|B 4`: between two columns, through rows; `1|2 A-C`: between two rows, through columns. */
-const asSlit: Value<Slit> = made(
-  asMatch(
-    'a score line and the cells it passes, such as A|B 1-2',
-    /^(\w{1,2})\s*\|\s*(\w{1,2})\s+(\w{1,2})(?:\s*[-–]\s*(\w{1,2}))?$/u,
-    ([, before = '', after = '', first = '', last = first]) => {
-      const line = lineBetween(before, after);
-      const across = line?.between === 'columns' ? 'rows' : 'columns';
-      const [from, to] = [indexIn(across, first), indexIn(across, last)];
-      if (!line || from === undefined || to === undefined || to < from) return undefined;
-      return { ...line, from, to };
-    },
-  ),
-  ({ value, at }) => ({ ...value, at }),
-);
-
-type FoldWords = Pick<FoldSetting, 'direction' | 'angle'>;
-
-/** `valley 90`, `mountain` (90) or `flat` (0). */
-const asFold: Value<At<FoldWords>> = asMatch(
-  'a fold, such as valley 90, mountain 45 or flat',
-  /^(mountain|valley|flat)(?:\s+(\d{1,3}(?:\.\d{1,4})?)\s*°?)?$/iu,
-  ([, word, digits]) => {
-    const direction = word?.toLowerCase() as FoldDirection;
-    if (direction === 'flat') return digits === undefined ? { direction, angle: 0 } : undefined;
-    const angle = Number(digits ?? 90);
-    return angle > 0 && angle <= 180 ? { direction, angle } : undefined;
-  },
-);
-
-/** The fold of the line that its key names. */
-const asFoldOfLine: Value<FoldSetting> = turned(asFold.schema, ({ spot, reader }) => {
-  const [, before = '', after = ''] = /^(\w{1,2})\s*\|\s*(\w{1,2})$/u.exec(spot.key.trim()) ?? [];
-  const line = lineBetween(before, after);
-  const form = 'a score line between two neighbors, such as 1|2 or A|B';
-  const facts = { key: 'folds', expected: form, actual: spot.key };
-  if (!line) reader.report({ rule: 'unexpected-value', at: spot.at, facts });
-  const ofLine = ({ value, at }: At<FoldWords>): FoldSetting | undefined =>
-    line && { ...line, ...value, at: spanning(spot.at, at) };
-  return { value: made(asFold, ofLine) };
-});
-
-const asScore: Value<ScoreGroup> = mapOf('{ from: left, at: [1, 4 1/2] }', {
-  from: required(asChoice(EDGES), 'The edge they are measured from: `left`, `right`, `top` or `bottom`.'),
-  at: needed(listed(asLength, 'The positions, in rising order, as the hand goes along the board.')),
-});
-
 const PANELS = 'panels by name, such as { front: B3 }';
 const FOLDS = 'folds by line, such as { 1|2: valley 90 }';
 const GLUE = 'what sticks to what, such as { tab: A3 }';
@@ -149,12 +85,19 @@ export const flatOrNet: Group<PieceBody> = together(
   {
     cut: needed(optional(asSize, 'The size it is cut to, width first, as it lies in front of you.')),
     form: optional(asText, 'A ready-made form instead, with its own few measurements.'),
-    score: listed(asScore, 'Edges and the positions of the score lines from them.'),
+    score: listed(
+      asScore,
+      'Edges and the positions of the score lines from them; lines at an angle, from corner to corner.',
+    ),
     panels: named(asCell, PANELS, 'Names for the cells you talk about, or stick something on.'),
     trim: listed(asText, 'Cells that are cut away.'),
     slit: listed(asSlit, 'Cuts along a score line: `A|B 1-2` between columns A and B, through rows 1 to 2.'),
     taper: listed(asText, 'Cells whose free corners are cut at an angle, so that they tuck in.'),
-    folds: named(asFoldOfLine, FOLDS, 'How a line is folded: `1|2: valley 90` is that between rows 1 and 2.'),
+    folds: named(
+      asFoldOfLine,
+      FOLDS,
+      'How a line is folded: `1|2: valley 90` is that between rows 1 and 2, `B1|B2: flat` what of it lies between two cells. With `none` there is no line, and the cells beside it are one panel.',
+    ),
     glue: named(asText, GLUE, 'What sticks to what once it is folded: the cell with the glue, its partner.'),
     opens: listed(asText, 'Cells that are to move once it is made: a lid, a flap that stays unglued.'),
   },
@@ -163,7 +106,8 @@ export const flatOrNet: Group<PieceBody> = together(
     return {
       kind: 'net',
       cut,
-      score,
+      score: score.flatMap((each) => ('at' in each ? [each] : [])),
+      slants: score.flatMap((each) => ('at' in each ? [] : [each])),
       panels: panels.values.map(({ name, value }) => ({ name, cell: value })),
       trim,
       slit,
@@ -174,27 +118,3 @@ export const flatOrNet: Group<PieceBody> = together(
     };
   },
 );
-
-type LinePlace = Pick<Slit, 'between' | 'line'>;
-
-function lineBetween(before: string, after: string): LinePlace | undefined {
-  for (const between of ['columns', 'rows'] as const) {
-    const [line, next] = [indexIn(between, before), indexIn(between, after)];
-    if (line !== undefined && next === line + 1) return { between, line };
-  }
-  return undefined;
-}
-
-function indexIn(kind: 'columns' | 'rows', name: string): number | undefined {
-  if (kind === 'columns') return /^[A-Z]$/iu.test(name) ? columnOf(name) : undefined;
-  return /^[1-9]\d?$/u.test(name) ? Number(name) - 1 : undefined;
-}
-
-function columnOf(letter = ''): number {
-  return letter.toUpperCase().charCodeAt(0) - 'A'.charCodeAt(0);
-}
-
-/** From the key to its value, where both stand in one file. */
-function spanning(from: Place, to: Place): Place {
-  return from.file === to.file ? { ...from, end: Math.max(from.end, to.end) } : from;
-}

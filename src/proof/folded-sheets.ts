@@ -104,18 +104,33 @@ export function foldWords(sheet: FoldedSheet, fold: Fold): Place {
   return writtenFold(sheet, fold)?.at ?? sheet.at;
 }
 
-/** A score line as `folds:` names it, `3|4`, and where that is written, if it is; undefined where a form made it. */
+/**
+ * A score line as `folds:` names it, `3|4`, or `B1|B2` where that says it, and where that is written, if it is;
+ * undefined where a form made it.
+ */
 function writtenFold(
   { body, net }: FoldedSheet,
   fold: Fold,
 ): { readonly name: string; readonly at?: Place } | undefined {
-  if (body.kind !== 'net' || lineOf(fold) === 'slanted') return undefined;
+  if (body.kind !== 'net') return undefined;
+  const ofCells = body.folds.findLast(
+    ({ line }) => 'cells' in line && line.cells.every((cell) => isOf(fold, cell)),
+  );
+  if (ofCells && 'cells' in ofCells.line) return { name: ofCells.line.cells.join('|'), at: ofCells.at };
+  if (lineOf(fold) === 'slanted') return { name: fold.panels.join('|') };
   const isUpright = lineOf(fold) === 'upright';
   const between = isUpright ? 'columns' : 'rows';
   const line = linesBefore(net, lineOf(fold), positionOf(fold));
   const name = (index: number): string => (isUpright ? columnName(index) : `${index + 1}`);
-  const written = body.folds.findLast((each) => each.between === between && each.line === line);
+  const written = body.folds.findLast(
+    ({ line: each, direction }) =>
+      !('cells' in each) && each.between === between && each.line === line && direction !== 'none',
+  );
   return { name: `${name(line)}|${name(line + 1)}`, ...(written && { at: written.at }) };
+}
+
+function isOf({ panels }: Fold, cell: string): boolean {
+  return panels.some((panel) => panel.toLowerCase() === cell.toLowerCase());
 }
 
 /** How many score lines of one direction lie nearer to the left or top edge than something else. */
@@ -131,8 +146,8 @@ function linesBefore({ scores, size }: Net, lines: ReturnType<typeof lineOf>, po
 
 /** The cut that would part two panels, as `slit:` names it: `A|B 4`; undefined where a form made the fold. */
 export function writtenSlit(sheet: FoldedSheet, fold: Fold): string | undefined {
-  const name = writtenFold(sheet, fold)?.name;
-  if (name === undefined) return undefined;
+  const name = lineOf(fold) === 'slanted' ? undefined : writtenFold(sheet, fold)?.name;
+  if (name === undefined || /\|.{2}/u.test(name)) return undefined;
   const { from, to } = fold;
   const isUpright = lineOf(fold) === 'upright';
   const middle = (isUpright ? from.y.plus(to.y) : from.x.plus(to.x)).half();

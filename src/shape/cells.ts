@@ -22,3 +22,10 @@ export function parseCell(text: string): Cell | undefined {
   for (const letter of letters.toUpperCase()) column = column * LETTERS + (letter.codePointAt(0) ?? 0) - 64;
   return { column: column - 1, row: Number(digits) - 1 };
 }
+
+/** The same with the part of it that an angled line leaves, as `patchName` writes it: `C2 left`. */
+export function parsePatch(text: string): string | undefined {
+  const [, name = '', part] = /^(.*?)(?:\s+(left|middle|right))?$/iu.exec(text.trim()) ?? [];
+  const cell = parseCell(name);
+  return cell && (part ? `${cellName(cell)} ${part.toLowerCase()}` : cellName(cell));
+}

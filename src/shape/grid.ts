@@ -1,30 +1,41 @@
 import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
-import type { Cell, Slit } from '../project/net-as-written.ts';
-import type { BoardScores, FlatBox, FlatSegment, Fold, Mate, Net, Panel, PanelRole } from './net.ts';
-import { boxCorners, type CornerCut, cutCell } from './outline.ts';
-
-/** The stretch of a score line between two cells side by side; `along` is the row (or column) they share. */
-type LineStretch = Pick<Slit, 'between' | 'line'> & { readonly along: number };
+import type { Slit } from '../project/net-as-written.ts';
+import { isOnSegment, isSamePoint, middleOf, sideOf } from './exact.ts';
+import {
+  type BoardScores,
+  boundsOf,
+  type FlatPoint,
+  type FlatSegment,
+  type Fold,
+  type Mate,
+  type Net,
+  type Panel,
+  type PanelRole,
+} from './net.ts';
+import { type CornerCut, cutCorners } from './outline.ts';
+import { type GridLines, type Patch, patchesOf, patchName, type Seam, seamsOf } from './patches.ts';
+import { unionOutlines } from './union-outline.ts';
 
 /** How two panels fold against each other; without a stage, that is derived. */
 export type FoldedBy = Pick<Fold, 'direction' | 'angle' | 'stage'>;
 
-/** A net on a grid of score lines, as explicit nets and most forms are: every cell that is not trimmed is a panel. */
-export type Grid = {
+/**
+ * A net on a grid of score lines, as explicit nets and most forms are: every cell that is not trimmed is a panel, or
+ * several with one name are.
+ */
+export type Grid = GridLines & {
   readonly size: Size;
-  /** The vertical score lines, from the left edge, rising, inside the sheet. */
-  readonly across: readonly Length[];
-  /** The horizontal score lines, from the top edge, rising, inside the sheet. */
-  readonly down: readonly Length[];
   /** The panel in each cell, row by row from the top: its name, else the cell's; empty where it is trimmed off. */
   readonly cells: readonly (readonly string[])[];
+  /** The same of each part of a cell that an angled line cuts up, by the part's name: `C2 left`. */
+  readonly parts?: ReadonlyMap<string, string>;
   /** The panels that have a name. */
   readonly names: ReadonlySet<string>;
   /** What panels are for, of those that are for something. */
   readonly roles: ReadonlyMap<string, PanelRole>;
   /** How two neighbours fold against each other; undefined where they are slit apart. */
-  readonly foldAt: (stretch: LineStretch, panels: Fold['panels']) => FoldedBy | undefined;
+  readonly foldAt: (seam: Seam, panels: Fold['panels']) => FoldedBy | undefined;
   /** Panels whose free corners are cut at an angle. */
   readonly taper: readonly string[];
   readonly glue: readonly Mate[];
@@ -42,27 +53,31 @@ export type Grid = {
  * before it becomes a grid.
  */
 export function gridNet(grid: Grid): Net {
-  const { size, scores, glue, opens = [], cells, names, roles } = grid;
-  const places = placesOf(grid);
-  const panels = places.filter(({ id }) => id !== '');
-  const seams = seamsOf(grid);
-  const cut = panels.map((place) => cutPanel(place, seams, grid));
-  const stray = glue
-    .flatMap(({ from, to }) => [from, to])
-    .find((id) => !cells.some((row) => row.includes(id)));
+  const { size, scores, glue, opens = [], slants = [] } = grid;
+  const patches = patchesOf(grid);
+  const idOf = (patch: Patch): string => panelAt(grid, patch);
+  const ids = [...new Set(patches.map(idOf))].filter((id) => id !== '');
+  const joints = jointsOf(grid, patches);
+  const folds = runningOn(joints.flatMap(({ fold }) => fold ?? []));
+  const cut = ids.map((id) =>
+    cutPanel(
+      id,
+      patches.filter((patch) => idOf(patch) === id),
+      folds,
+      grid,
+    ),
+  );
+  const stray = glue.flatMap(({ from, to }) => [from, to]).find((id) => !ids.includes(id));
   if (stray !== undefined) throw new Error(`the grid has no panel "${stray}" to glue`);
   return {
     size,
-    panels: panels.map(({ id, box }, index): Panel => {
-      const role = roles.get(id);
-      const name = names.has(id) && { name: id };
-      return { id, ...name, outline: cut[index]?.outline ?? [], box, ...(role && { role }) };
-    }),
-    folds: seams.flatMap(({ fold }) => fold ?? []),
+    panels: cut.map(({ panel }) => panel),
+    folds,
     scores,
+    ...(slants.length > 0 && { slants }),
     slits: slitsOf(grid).map(({ segment }) => segment),
     waste: [
-      ...places.filter(({ id }) => id === '').map(({ box }) => boxCorners(box)),
+      ...patches.filter((patch) => idOf(patch) === '').map(({ outline }) => outline),
       ...cut.flatMap(({ waste }) => waste),
     ],
     glue,
@@ -70,97 +85,99 @@ export function gridNet(grid: Grid): Net {
   };
 }
 
-/** The cuts between panels that are slit apart; those that follow one another on a line are one. */
+/** The panel a patch belongs to; empty where it is trimmed off. */
+function panelAt({ cells, parts }: Grid, patch: Patch): string {
+  const { cell, part } = patch;
+  return (part ? parts?.get(patchName(patch)) : cells[cell.row]?.[cell.column]) ?? '';
+}
+
+/** The cuts between patches that are slit apart; those that follow one another on a line are one. */
 export function slitsOf(grid: Grid): { readonly slit: Omit<Slit, 'at'>; readonly segment: FlatSegment }[] {
   const found: ReturnType<typeof slitsOf> = [];
-  for (const { stretch, segment, fold } of seamsOf(grid)) {
-    const { between, line, along } = stretch;
-    if (fold) continue;
+  for (const { seam, fold } of jointsOf(grid, patchesOf(grid))) {
+    if (fold || !seam.stretch) continue;
+    const { between, line, along } = seam.stretch;
     const index = found.findIndex(
-      ({ slit }) => slit.between === between && slit.line === line && slit.to + 1 === along,
+      ({ slit, segment }) =>
+        slit.between === between && slit.line === line && isSamePoint(segment.to, seam.from),
     );
     const before = found[index];
     if (before)
       found[index] = {
         slit: { ...before.slit, to: along },
-        segment: { from: before.segment.from, to: segment.to },
+        segment: { from: before.segment.from, to: seam.to },
       };
-    else found.push({ slit: { between, line, from: along, to: along }, segment });
+    else
+      found.push({
+        slit: { between, line, from: along, to: along },
+        segment: { from: seam.from, to: seam.to },
+      });
   }
   return found;
 }
 
-type GridPlace = { readonly id: string; readonly cell: Cell; readonly box: FlatBox };
+/** A seam that is folded or slit; one within a panel, where there is no line, is none. */
+type GridJoint = { readonly seam: Seam; readonly fold?: Fold };
 
-/** Every cell, row by row. */
-function placesOf({ size, across, down, cells }: Grid): GridPlace[] {
-  const columns = stretchesOf(size.width, across);
-  const rows = stretchesOf(size.height, down);
-  return rows.flatMap(([top, bottom], row) =>
-    columns.map(([left, right], column) => ({
-      id: cells[row]?.[column] ?? '',
-      cell: { column, row },
-      box: { left, top, right, bottom },
-    })),
+function jointsOf(grid: Grid, patches: readonly Patch[]): readonly GridJoint[] {
+  return seamsOf(patches).flatMap((seam): GridJoint[] => {
+    const [first, second] = seam.patches;
+    const panels = [panelAt(grid, first), panelAt(grid, second)] as const;
+    if (panels.includes('')) return [];
+    const by = grid.foldAt(seam, panels);
+    if (!by) return [{ seam }];
+    if (panels[0] === panels[1]) return [];
+    const { from, to } = seam;
+    const { direction, angle, stage } = by;
+    return [{ seam, fold: { panels, from, to, direction, angle, ...(stage !== undefined && { stage }) } }];
+  });
+}
+
+/** Folds between two panels that follow one another on a line, as one. */
+function runningOn(folds: readonly Fold[]): readonly Fold[] {
+  const found: Fold[] = [];
+  for (const fold of folds) {
+    const index = found.findIndex((each) => goesOn(each, fold));
+    const before = found[index];
+    if (before) found[index] = { ...before, to: fold.to };
+    else found.push(fold);
+  }
+  return found;
+}
+
+function goesOn(before: Fold, fold: Fold): boolean {
+  return (
+    isSamePoint(before.to, fold.from) &&
+    before.panels.every((panel) => fold.panels.includes(panel)) &&
+    before.direction === fold.direction &&
+    before.angle === fold.angle &&
+    sideOf(before, fold.to).sign === 0
   );
 }
 
-/** From each line to the next, the sheet's edges included. */
-function stretchesOf(length: Length, scores: readonly Length[]): (readonly [Length, Length])[] {
-  const starts = [length.minus(length), ...scores];
-  return starts.map((from, index) => {
-    const to = scores[index] ?? length;
-    if (!to.greaterThan(from)) throw new Error(`the score lines are out of order at ${to}`);
-    return [from, to] as const;
-  });
-}
-
-/** Two panels side by side, the line between them, and how they fold about it. */
-type Seam = {
-  readonly panels: Fold['panels'];
-  readonly stretch: LineStretch;
-  readonly segment: FlatSegment;
-  readonly fold?: Fold | undefined;
-};
-
-function seamsOf(grid: Grid): Seam[] {
-  const seam = (
-    id: string,
-    other: string | undefined,
-    stretch: LineStretch,
-    segment: FlatSegment,
-  ): Seam[] => {
-    if (!id || !other) return [];
-    const panels = [id, other] as const;
-    const by = grid.foldAt(stretch, panels);
-    if (!by) return [{ panels, stretch, segment }];
-    const { direction, angle, stage } = by;
-    const fold = { panels, ...segment, direction, angle, ...(stage !== undefined && { stage }) };
-    return [{ panels, stretch, segment, fold }];
-  };
-  return placesOf(grid).flatMap(({ id, cell: { column, row }, box }) => {
-    const [, topRight, to, bottomLeft] = boxCorners(box);
-    const [right, under] = [grid.cells[row]?.[column + 1], grid.cells[row + 1]?.[column]];
-    return [
-      ...seam(id, right, { between: 'columns', line: column, along: row }, { from: topRight, to }),
-      ...seam(id, under, { between: 'rows', line: row, along: column }, { from: bottomLeft, to }),
-    ];
-  });
-}
-
+/** A panel of one patch or several, and what is cut off its corners. */
 function cutPanel(
-  { id, box }: GridPlace,
-  seams: readonly Seam[],
-  { taper, corners }: Grid,
-): ReturnType<typeof cutCell> {
-  const hangs = (between: LineStretch['between'], end: 0 | 1): boolean =>
-    seams.some(({ fold, panels, stretch }) => fold && panels[end] === id && stretch.between === between);
+  id: string,
+  patches: readonly Patch[],
+  folds: readonly Fold[],
+  { taper, corners, names, roles }: Grid,
+): { readonly panel: Panel; readonly waste: readonly (readonly FlatPoint[])[] } {
+  const [only, ...others] = patches.map(({ outline }) => outline);
+  const whole = (others.length === 0 ? only : unionOutlines(patches.map(({ outline }) => outline))[0]) ?? [];
+  const own = folds.filter(({ panels }) => panels.includes(id));
+  const hinges = whole.map((from, index) => {
+    const side = { from, to: whole[(index + 1) % whole.length] ?? from };
+    return own.some((fold) => isOnSegment(side, middleOf(fold)));
+  });
   const untapered: CornerCut = corners ? { kind: 'round', radius: corners } : { kind: 'square' };
-  const hinges = {
-    left: hangs('columns', 1),
-    top: hangs('rows', 1),
-    right: hangs('columns', 0),
-    bottom: hangs('rows', 0),
+  const { outline, waste } = cutCorners(whole, hinges, taper.includes(id) ? { kind: 'taper' } : untapered);
+  const role = roles.get(id);
+  const panel = {
+    id,
+    ...(names.has(id) && { name: id }),
+    outline,
+    box: boundsOf(whole),
+    ...(role && { role }),
   };
-  return cutCell(box, hinges, taper.includes(id) ? { kind: 'taper' } : untapered);
+  return { panel, waste };
 }

@@ -65,7 +65,12 @@ export type Nesting = {
 };
 
 /** Scores as said at the board: this edge against the fence, at these positions from it. */
-export type BoardScores = { readonly from: Edge; readonly at: readonly Length[] };
+export type BoardScores = {
+  readonly from: Edge;
+  readonly at: readonly Length[];
+  /** Where they begin and end, from the edge that lies along the top of the board; from edge to edge when absent. */
+  readonly run?: { readonly from: Length; readonly to: Length };
+};
 
 /** A straight cut inside the sheet, along a score line. */
 export type FlatSegment = { readonly from: FlatPoint; readonly to: FlatPoint };
@@ -136,6 +141,8 @@ export type Net = {
   readonly panels: readonly Panel[];
   readonly folds: readonly Fold[];
   readonly scores: readonly BoardScores[];
+  /** Score lines at an angle, which no board holds the sheet for. */
+  readonly slants?: readonly FlatSegment[];
   readonly slits: readonly FlatSegment[];
   /** Parts of the cut sheet that are cut away: trimmed cells and tapers. */
   readonly waste: readonly (readonly FlatPoint[])[];

@@ -1,5 +1,6 @@
 import { Length } from '../measure/length.ts';
 import type { Edge } from '../project/net-as-written.ts';
+import { sideOf } from './exact.ts';
 import type { FlatBox, FlatPoint } from './net.ts';
 
 /** Which sides of a cell are score lines it hangs by. */
@@ -41,11 +42,20 @@ type Corner = {
  * at most 1/4 in and at most a quarter of the free edge at each end. Where a free corner has no hinge at the end of
  * exactly one of its sides, both sides are cut back alike.
  */
-export function cutCell(box: FlatBox, hinges: Hinges, cut: CornerCut): CutCell {
+export function cutCell(box: FlatBox, { top, right, bottom, left }: Hinges, cut: CornerCut): CutCell {
+  return cutCorners(boxCorners(box), [top, right, bottom, left], cut);
+}
+
+/** The same of any outline, clockwise, at its square corners; `hinges` says of each side, from its corner on, whether it is one. */
+export function cutCorners(
+  corners: readonly FlatPoint[],
+  hinges: readonly boolean[],
+  cut: CornerCut,
+): CutCell {
   const outline: FlatPoint[] = [];
   const waste: FlatPoint[][] = [];
-  for (const corner of cornersOf(box, hinges)) {
-    const free = !corner.hingeBefore && !corner.hingeAfter;
+  for (const corner of cornersOf(corners, hinges)) {
+    const free = !corner.hingeBefore && !corner.hingeAfter && isSquare(corner);
     const points = free && cut.kind !== 'square' ? cutCorner(corner, cut) : [corner.at];
     outline.push(...points);
     if (points.length > 1) waste.push([corner.at, ...points.toReversed()]);
@@ -67,19 +77,24 @@ export function boxCorners<T>(
   ];
 }
 
-function cornersOf(box: FlatBox, hinges: Hinges): Corner[] {
-  const [topLeft, topRight, bottomRight, bottomLeft] = boxCorners(box);
-  const { left, top, right, bottom } = hinges;
-  const corner = (
-    [before, at, after]: [FlatPoint, FlatPoint, FlatPoint],
-    [heldBefore, hingeBefore, hingeAfter, heldAfter]: [boolean, boolean, boolean, boolean],
-  ): Corner => ({ at, before, after, hingeBefore, hingeAfter, heldBefore, heldAfter });
-  return [
-    corner([bottomLeft, topLeft, topRight], [bottom, left, top, right]),
-    corner([topLeft, topRight, bottomRight], [left, top, right, bottom]),
-    corner([topRight, bottomRight, bottomLeft], [top, right, bottom, left]),
-    corner([bottomRight, bottomLeft, topLeft], [right, bottom, left, top]),
-  ];
+function cornersOf(outline: readonly FlatPoint[], hinges: readonly boolean[]): Corner[] {
+  const count = outline.length;
+  const isHinge = (side: number): boolean => hinges[(side + count) % count] ?? false;
+  return outline.map((at, index) => ({
+    at,
+    before: outline.at(index - 1) ?? at,
+    after: outline[(index + 1) % count] ?? at,
+    heldBefore: isHinge(index - 2),
+    hingeBefore: isHinge(index - 1),
+    hingeAfter: isHinge(index),
+    heldAfter: isHinge(index + 1),
+  }));
+}
+
+/** Whether both sides of a corner run with the edges of the sheet, and it points out of the outline. */
+function isSquare({ before, at, after }: Corner): boolean {
+  const isLevel = (a: FlatPoint, b: FlatPoint): boolean => a.x.equals(b.x) || a.y.equals(b.y);
+  return isLevel(before, at) && isLevel(at, after) && sideOf({ from: before, to: at }, after).sign > 0;
 }
 
 function cutCorner(corner: Corner, cut: Exclude<CornerCut, { kind: 'square' }>): FlatPoint[] {

@@ -1,5 +1,6 @@
 import { type Editions, pairs, type Twin, twin } from '../edition/editions.ts';
 import type { Edge } from '../project/net-as-written.ts';
+import type { FlatPoint } from '../shape/net.ts';
 import type { Measures } from './measures.ts';
 import { SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';
@@ -16,7 +17,12 @@ type ScoreMove = {
   /** The edge of the piece that lies at the board's zero, and the positions from there. */
   readonly from: Edge;
   readonly at: readonly Twin[];
+  /** Where they begin and end below the edge at the top; from edge to edge when absent. */
+  readonly run?: { readonly from: Twin; readonly to: Twin };
 };
+
+/** A line at an angle: its ends, each as its distances from the left and the top edge. */
+type SlantMove = Readonly<Record<'from' | 'to', readonly [Twin, Twin]>>;
 
 /** Quarter turns clockwise that bring each edge of a piece to the left, where the board counts from. */
 const QUARTERS: Readonly<Record<Edge, number>> = { left: 0, bottom: 1, right: 2, top: 3 };
@@ -30,7 +36,7 @@ export function scoreMoves(editions: Editions, pieceId: string): readonly ScoreM
   if (!nets) return [];
   const { inch, metric } = nets;
   let turned = 0;
-  return inch.scores.flatMap(({ from, at }, index) => {
+  return inch.scores.flatMap(({ from, at, run }, index) => {
     const other = metric.scores[index];
     if (!other) return [];
     const turn = TURNS[(QUARTERS[from] - turned + 4) % 4] ?? 'none';
@@ -38,8 +44,27 @@ export function scoreMoves(editions: Editions, pieceId: string): readonly ScoreM
     const topEdge = TOP_EDGE[from];
     const side = topEdge === 'top' || topEdge === 'bottom' ? 'width' : 'height';
     const along = { inch: inch.size[side], metric: metric.size[side] };
-    return [{ turn, topEdge, along, from, at: pairs({ inch: at, metric: other.at }) }];
+    const move = { turn, topEdge, along, from, at: pairs({ inch: at, metric: other.at }) };
+    if (!run || !other.run) return [move];
+    const [first, last] = pairs({ inch: [run.from, run.to], metric: [other.run.from, other.run.to] });
+    return [first && last ? { ...move, run: { from: first, to: last } } : move];
   });
+}
+
+/** The lines of a piece that are scored at an angle, with a ruler. */
+export function slantMoves(editions: Editions, pieceId: string): readonly SlantMove[] {
+  const nets = twin(editions, ({ shapes }) => shapes.nets.get(pieceId));
+  return (nets?.inch.slants ?? []).flatMap(({ from, to }, index): SlantMove[] => {
+    const other = nets?.metric.slants?.[index];
+    return other ? [{ from: pointIn(from, other.from), to: pointIn(to, other.to) }] : [];
+  });
+}
+
+function pointIn(inch: FlatPoint, metric: FlatPoint): readonly [Twin, Twin] {
+  return [
+    { inch: inch.x, metric: metric.x },
+    { inch: inch.y, metric: metric.y },
+  ];
 }
 
 /** The same in sentences, for a step: `From the left edge, score at 1 and 4½ in (…). Turn it …`. */
@@ -50,12 +75,21 @@ export function scoresInline(
   voice: Voice,
 ): SafeHtml | undefined {
   const moves = scoreMoves(editions, pieceId);
-  if (moves.length === 0) return undefined;
-  const parts = moves.map(({ turn, topEdge, at }) =>
-    voice.phrase(`score-inline-${turn}`, {
+  const slants = slantMoves(editions, pieceId);
+  if (moves.length + slants.length === 0) return undefined;
+  const parts = moves.flatMap(({ turn, topEdge, at, run }, index) => [
+    voice.phrase(`score-inline-${turn === 'none' && index > 0 ? 'again' : turn}`, {
       edge: voice.say(`edge-${topEdge}`),
       positions: measures.both(at, 'sentence'),
     }),
+    ...(run
+      ? [voice.phrase('score-inline-run', { from: measures.both([run.from]), to: measures.both([run.to]) })]
+      : []),
+  ]);
+  if (slants.length === 0) return SafeHtml.join(parts, ' ');
+  const lines = slants.map(({ from, to }) =>
+    voice.phrase('score-slant-line', { from: measures.both(from), to: measures.both(to) }),
   );
-  return SafeHtml.join(parts, ' ');
+  const angled = voice.phrase('score-inline-slant', { lines: SafeHtml.join(lines, '; ') });
+  return SafeHtml.join([...parts, angled], ' ');
 }

@@ -172,7 +172,9 @@ describe('a box given by its score lines', () => {
   });
 
   it('has panels by cell: A is the leftmost column, 1 the top row', () => {
-    expect(body.panels.map(({ name, cell }) => [name.value, cell.value.column, cell.value.row])).toEqual([
+    expect(
+      body.panels.map(({ name, cell }) => [name.value, cell.value.cell.column, cell.value.cell.row]),
+    ).toEqual([
       ['front', 1, 2],
       ['back', 3, 2],
       ['tab', 4, 2],
@@ -195,7 +197,9 @@ describe('a box given by its score lines', () => {
   it('has trims, tapers, folds and glue as written', () => {
     expect(body.trim.map(from).at(-1)).toBe('E4 from E4');
     expect(body.taper.map(from).at(-1)).toBe('tab from tab');
-    expect(body.folds).toMatchObject([{ between: 'rows', line: 0, direction: 'valley', angle: 90 }]);
+    expect(body.folds).toMatchObject([
+      { line: { between: 'rows', line: 0 }, direction: 'valley', angle: 90 },
+    ]);
     expect(body.folds.map(({ at }) => blamed(at))).toEqual(['1|2: valley 90']);
     expect(body.glue.map(({ from: one, to }) => `${one.value} to ${to.value}`)).toEqual([
       'tab to A3',

@@ -77,9 +77,11 @@ describe('a grid', () => {
       across: [inches(2)],
       down: [inches(1)],
       cells: FOUR,
-      foldAt: ({ between, along }) => {
-        if (between === 'rows') return MOUNTAIN;
-        return along === 1 ? { direction: 'flat', angle: 0, stage: 2 } : { direction: 'valley', angle: 45 };
+      foldAt: ({ stretch }) => {
+        if (stretch?.between === 'rows') return MOUNTAIN;
+        return stretch?.along === 1
+          ? { direction: 'flat', angle: 0, stage: 2 }
+          : { direction: 'valley', angle: 45 };
       },
     });
     const across = net.folds.filter(({ from, to }) => from.x.equals(to.x));
@@ -185,9 +187,9 @@ describe('any grid', () => {
           trims.includes(row * columns.length + column) ? '' : cellName({ column, row }),
         ),
       );
-      const isSlit = ({ between, line, along }: Parameters<Grid['foldAt']>[0]): boolean =>
-        between === 'columns' &&
-        slits.some(([on, from]) => on === line && from <= along && along <= from + 1);
+      const isSlit = ({ stretch }: Parameters<Grid['foldAt']>[0]): boolean =>
+        stretch?.between === 'columns' &&
+        slits.some(([on, from]) => on === stretch.line && from <= stretch.along && stretch.along <= from + 1);
       return {
         ...square,
         size: { width: across.at(-1) ?? eighths(1), height: down.at(-1) ?? eighths(1) },

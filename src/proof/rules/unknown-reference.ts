@@ -1,7 +1,7 @@
 import type { Cell } from '../../project/net-as-written.ts';
 import { everyProse } from '../../project/prose.ts';
 import { readRef } from '../../project/ref.ts';
-import { cellName, columnName } from '../../shape/cells.ts';
+import { columnName } from '../../shape/cells.ts';
 import { nameRemedy } from '../../shape/nearest.ts';
 import { partNames } from '../part-names.ts';
 import type { Rule } from '../rule.ts';
@@ -60,7 +60,16 @@ type WrongCell =
       readonly name: string;
       readonly among: readonly string[];
     }
-  | { readonly kind: 'cell outside' | 'named already'; readonly cell: Cell; readonly name: string }
+  | { readonly kind: 'cell outside' | 'named already'; readonly cell: string; readonly name: string }
+  /** A cell that an angled line cuts up, and its parts. */
+  | {
+      readonly kind: 'in parts';
+      readonly key: string;
+      readonly name: string;
+      readonly parts: readonly string[];
+    }
+  | { readonly kind: 'not beside'; readonly key: string; readonly cells: readonly [string, string] }
+  | { readonly kind: 'joins trimmed'; readonly line: string; readonly name: string }
   /** The score line behind a column or row, from 0, and whether it is there, but runs through fewer of the others. */
   | {
       readonly kind: 'no line';
@@ -94,13 +103,28 @@ function sayCell({ piece, last, wrong }: UnknownCell): Words {
       };
     case 'cell outside':
       return {
-        message: `${wrong.name} is ${cellName(wrong.cell)}, which ${piece} doesn't have`,
+        message: `${wrong.name} is ${wrong.cell}, which ${piece} doesn't have`,
         remedy: extent,
       };
     case 'named already':
       return {
-        message: `${cellName(wrong.cell)} of ${piece} is named ${wrong.name} already`,
+        message: `${wrong.cell} of ${piece} is named ${wrong.name} already`,
         remedy: 'give each panel one name',
+      };
+    case 'in parts':
+      return {
+        message: `${wrong.key} names ${wrong.name} of ${piece}, which a score line at an angle cuts up`,
+        remedy: `name ${wrong.parts.join(' or ')}`,
+      };
+    case 'not beside':
+      return {
+        message: `${wrong.key}: ${wrong.cells.join(' and ')} of ${piece} have no line between them`,
+        remedy: 'name two cells side by side, such as B1|B2',
+      };
+    case 'joins trimmed':
+      return {
+        message: `with no line at ${wrong.line}, ${piece} would go on into ${wrong.name}, which is trimmed off`,
+        remedy: `take ${wrong.line} out of folds, or ${wrong.name} out of trim`,
       };
     case 'trimmed off':
       return {

@@ -71,7 +71,7 @@ export function layoutNet(layout: Layout): Net {
     cells,
     names: namesOf(layout),
     roles: new Map(Object.entries(roles)),
-    foldAt: (_, panels) => bends.get(pairOf(...panels)),
+    foldAt: (_seam, panels) => bends.get(pairOf(...panels)),
     taper,
     glue: glue.map(([from, to]) => ({ from, to })),
     opens,

@@ -1,0 +1,73 @@
+import type { Length } from '../measure/length.ts';
+import type { Size } from '../measure/size.ts';
+import type { Edge, ScoreGroup } from '../project/net-as-written.ts';
+import type { BoardScores } from './net.ts';
+import type { GridLines, Seam } from './patches.ts';
+
+type Run = NonNullable<BoardScores['run']>;
+
+/** How a row of scores runs: which way its lines lie, and the edge at the top of the board, which runs are measured from. */
+const WAYS: Readonly<
+  Record<Edge, { readonly upright: boolean; readonly isFar: boolean; readonly fromFar: boolean }>
+> = {
+  left: { upright: true, isFar: false, fromFar: false },
+  right: { upright: true, isFar: true, fromFar: true },
+  bottom: { upright: false, isFar: true, fromFar: false },
+  top: { upright: false, isFar: false, fromFar: true },
+};
+
+/**
+ * The scores of a grid as said at the board. A line that isn't there in some cells is said by itself, with where it begins
+ * and ends; one of which nothing is left, not at all. `isThere` tells whether a seam is a line, slit or not.
+ */
+export function partScores(
+  score: readonly ScoreGroup[],
+  { size, across, down }: GridLines,
+  seams: readonly Seam[],
+  isThere: (seam: Seam) => boolean,
+): readonly BoardScores[] {
+  return score.flatMap(({ from, at }): BoardScores[] => {
+    const { upright, isFar, fromFar } = WAYS[from.value];
+    const extent = upright ? size.width : size.height;
+    const lines = upright ? across : down;
+    const whole: Length[] = [];
+    const inParts: BoardScores[] = [];
+    for (const { value } of at) {
+      const position = isFar ? extent.minus(value) : value;
+      const line = lines.findIndex((each) => each.equals(position));
+      const own = seams.filter(
+        ({ stretch }) => stretch?.line === line && stretch.between === (upright ? 'columns' : 'rows'),
+      );
+      if (own.every(isThere)) whole.push(value);
+      else
+        for (const run of runsOf(own.filter(isThere), upright))
+          add(inParts, from.value, value, fromFar ? turned(run, size, upright) : run);
+    }
+    return [...(whole.length > 0 ? [{ from: from.value, at: whole }] : []), ...inParts];
+  });
+}
+
+/** Adds a line to those that run as it does, which are said together. */
+function add(rows: BoardScores[], from: Edge, value: Length, run: Run): void {
+  const index = rows.findIndex((row) => row.run?.from.equals(run.from) && row.run.to.equals(run.to));
+  const alike = rows[index];
+  if (alike) rows[index] = { ...alike, at: [...alike.at, value] };
+  else rows.push({ from, at: [value], run });
+}
+
+/** The stretches of a line from one end of it to the other, those that follow one another as one. */
+function runsOf(seams: readonly Seam[], upright: boolean): readonly Run[] {
+  const runs: Run[] = [];
+  for (const seam of seams) {
+    const [from, to] = upright ? [seam.from.y, seam.to.y] : [seam.from.x, seam.to.x];
+    const last = runs.at(-1);
+    if (last?.to.equals(from)) runs[runs.length - 1] = { from: last.from, to };
+    else runs.push({ from, to });
+  }
+  return runs;
+}
+
+function turned({ from, to }: Run, { width, height }: Size, upright: boolean): Run {
+  const extent = upright ? height : width;
+  return { from: extent.minus(to), to: extent.minus(from) };
+}
