@@ -123,7 +123,7 @@ function ownSettings(multiple: 1 | 2): Readonly<Partial<Record<string, fc.Arbitr
       .map(([width, depth, height]) => ({ around: joined(width, depth), height: text(height) })),
     'polygon box': with_(
       fc
-        .tuple(fc.integer({ min: 3, max: 8 }), sixteenths(16, 48, multiple), sixteenths(16, 96, multiple))
+        .tuple(fc.integer({ min: 3, max: 8 }), sixteenths(24, 64, multiple), sixteenths(16, 96, multiple))
         .map(([sides, side, height]) => ({ sides: String(sides), side: text(side), height: text(height) })),
       perhaps('lid', sixteenths(8, 16, multiple).map(text)),
     ),
