@@ -71,14 +71,18 @@ export function paintDecoration(
   }
 }
 
-/** The name of an image along the upper edge of what is seen of it, if there is room. */
+/** The name of an image along its upper edge, else upright in its middle, if there is room. */
 function nameImage(canvas: Canvas, outline: readonly Point2[], stamp: string): void {
   const size = canvas.lettering * 0.8;
   const { left, top, right, bottom } = boxOf(outline);
   const label = [plain(stamp)];
-  const { width, height } = extentOf(label);
-  if (width * size + 1 > right - left || height * size + 1.4 > bottom - top) return;
-  canvas.label(label, { x: (left + right) / 2, y: top + 0.8 }, { size, sits: 'under' });
+  const extent = extentOf(label);
+  const [long, high] = [extent.width * size + 1, extent.height * size + 1.4];
+  const x = (left + right) / 2;
+  if (long <= right - left && high <= bottom - top)
+    canvas.label(label, { x, y: top + 0.8 }, { size, sits: 'under' });
+  else if (long <= bottom - top && high <= right - left)
+    canvas.label(label, { x, y: (top + bottom) / 2 }, { size, upright: true });
 }
 
 /** What is punched and stamped on a sheet, for who cannot see it; where and how many stands in the cut list. */

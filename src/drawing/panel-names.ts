@@ -1,6 +1,7 @@
 import { distanceOutside, type Point2 } from '../shape/flat-polygon.ts';
 import type { FlatBox, Net } from '../shape/net.ts';
 import { boxCorners } from '../shape/outline.ts';
+import type { Say } from '../words/labels.ts';
 import { partNamed } from '../words/names.ts';
 import type { Canvas } from './canvas.ts';
 import { extentOf, plain } from './lettering.ts';
@@ -33,7 +34,7 @@ export function drawNames(
   const size = canvas.lettering;
   for (const panel of net.panels) {
     if (panel.name === undefined) continue;
-    const name = partNamed(panel.name, canvas.style.say);
+    const name = nameIn(net, panel.name, canvas.style.say);
     const [width, height, centre] = roomOn(panel.box, frame, within);
     const label = [plain(name)];
     const isCut = (net.openings ?? []).some((opening) => opening.panel === panel.id);
@@ -60,6 +61,11 @@ function liesOn(outline: readonly Point2[], { x, y }: Point2, width: number, hei
   const [across, down] = [width / 2, height / 2];
   const corners = boxCorners({ left: x - across, right: x + across, top: y - down, bottom: y + down });
   return corners.every((corner) => distanceOutside(corner, outline) < 0.5);
+}
+
+/** A panel's name; that of a flat piece is the piece's own. */
+function nameIn({ folds }: Net, name: string, say: Say): string {
+  return (folds.length === 0 ? say.pieces.get(name) : undefined) ?? partNamed(name, say);
 }
 
 /** Width, height and middle of what is seen of a panel; neither where it isn't seen. */

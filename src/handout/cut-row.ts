@@ -55,13 +55,12 @@ function notesOf(setting: Setting, piece: Piece): SafeHtml[] {
   const corners = twin(editions, ({ project }) => project.pieces.get(piece.id.value)?.corners?.value);
   const rounded = corners ? [voice.phrase('corners-rounded', { radius: measures.both([corners]) })] : [];
   const outline = saidOutline(editions, piece.id.value, (length) => measures.both([length]));
+  const images = impressionWords(editions, piece.id.value, measures, voice);
   return [
     ...(layer && piece.on ? [placeNote(setting, piece.on.value, layer)] : []),
     ...(outline ? [voice.phrase(outline.key, outline.values)] : rounded),
     ...edgeWords(editions, piece.id.value, measures, voice),
-    ...impressionWords(editions, piece.id.value, measures, voice).map((image) =>
-      voice.phrase('stamped-note', { image }),
-    ),
+    ...(images.length > 0 ? [voice.phrase('stamped-note', { images: SafeHtml.join(images, '; ') })] : []),
   ];
 }
 

@@ -8,6 +8,7 @@ import { sayWays, variantNames, variantsOf, waysOf } from '../words/variants.ts'
 import { finishedSize, mainPiece, makesSeveral } from './finished-size.ts';
 import { measuredHtml } from './measured-text.ts';
 import { inVariant, type Setting } from './setting.ts';
+import { readable } from './supplies.ts';
 
 /** A line of the sheet's head: `Time`, `45 minutes`. */
 export type Fact = { readonly term: string; readonly value: SafeHtml };
@@ -23,6 +24,7 @@ export function factsOf(setting: Setting): readonly Fact[] {
     ['session', project.session && html`${voice.day(project.session.value)}`],
     ['occasion', project.occasion && html`${project.occasion.value}`],
     ['holds', held(setting)],
+    ['video', videoLink(setting)],
     ['goes-together', togetherOf(setting)],
   ];
   return facts.flatMap(([key, value]) => (value ? [{ term: voice.say(key), value }] : []));
@@ -36,6 +38,11 @@ function variantsSaid({ editions, measures, voice }: Setting): SafeHtml | undefi
   });
   const names = variantNames(editions);
   return sizes.length < 2 && names.length > 1 ? voice.list(names) : undefined;
+}
+
+/** The address itself, so that it can be typed from paper too. */
+function videoLink({ project: { video } }: Setting): SafeHtml | undefined {
+  return video && html`<a class="address" href="${video.value}">${readable(video.value)}</a>`;
 }
 
 /** Of the main piece, which is named where others fold as well: `card 5 1/2 × 4 1/4 in (…)`. */

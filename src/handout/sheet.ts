@@ -72,7 +72,7 @@ export function sheetHtml(input: SheetInput): string {
     summary: summary && typographic(summary, voice.language),
     hero: hero?.html,
     facts: factsOf(setting),
-    code: target === 'page' || links.address === undefined ? undefined : qrSvg(links.address, voice.say),
+    codes: target === 'page' ? [] : codesOf(setting, links.address),
     introduction: introductionOf(setting),
     cutList: cutList(setting),
     scoreList: scoreList(setting),
@@ -86,6 +86,15 @@ export function sheetHtml(input: SheetInput): string {
     // Ticks of an older revision must not seem to belong to this one.
     ticksKey: `${project.slug}/${ledger.revisions.at(-1)?.number ?? 0}`,
   });
+}
+
+/** On paper, what leads to the sheet's page and to its video; told apart by their captions where there are both. */
+function codesOf({ project, voice: { say } }: Setting, address: string | undefined): readonly object[] {
+  const video = project.video?.value;
+  return [
+    { to: address, caption: video === undefined ? undefined : say('this-sheet') },
+    { to: video, caption: say('video') },
+  ].flatMap(({ to, caption }) => (to === undefined ? [] : [{ code: qrSvg(to, say), caption }]));
 }
 
 function ownCss(setting: Setting, input: SheetInput): string {

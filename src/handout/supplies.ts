@@ -4,17 +4,22 @@ import { rulerMark } from '../measure/round.ts';
 import type { Size } from '../measure/size.ts';
 import type { Project, Stock, Supply, SupplyKind } from '../project/model.ts';
 import { paperNameOf, sheetsSold } from '../project/paper-sizes.ts';
+import type { At } from '../project/source.ts';
 import { grammageOf, stockOf } from '../shape/caliper.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import type { Voice } from '../words/voice.ts';
 import { measuredHtml } from './measured-text.ts';
 import type { Setting } from './setting.ts';
 
-type SupplyGroup = { readonly heading: string; readonly items: readonly SupplyItem[] };
+type SupplyGroup = { readonly heading: string; readonly sets: readonly SupplySet[] };
+
+/** What comes from one set or range, named once; what comes from none stands under no name. */
+type SupplySet = { readonly name: SafeHtml | undefined; readonly items: readonly SupplyItem[] };
 
 type SupplyItem = SupplyWords & {
   /** Unique on the page, for a tick that is remembered. */
   readonly id: string;
+  readonly color: string | undefined;
   readonly link: SupplyLink | undefined;
 };
 
@@ -37,46 +42,74 @@ const KINDS: readonly SupplyKind[] = [
 /** Paper first, then the supplies by kind. */
 export function supplyGroups(setting: Setting): readonly SupplyGroup[] {
   const { project, voice } = setting;
-  const papers = stocksUsed(project).map((stock, index) => ({
-    ...NOTHING_BESIDES,
-    id: `paper-${index + 1}`,
-    item: html`${stock.name}`,
+  const papers = stocksUsed(project).map(({ name, from }, index) => ({
+    from,
+    item: { ...NOTHING_BESIDES, id: `paper-${index + 1}`, item: html`${name}` },
   }));
   const kinds = KINDS.map((kind) => ({
     heading: voice.say(`kind-${kind}`),
-    items: project.supplies.flatMap((supply, index) =>
-      supply.kind.value === kind ? [itemOf(setting, supply, index + 1)] : [],
+    sets: bySet(
+      project.supplies.flatMap((supply, index) =>
+        supply.kind.value === kind ? [{ from: supply.from, item: itemOf(setting, supply, index + 1) }] : [],
+      ),
+      setting,
     ),
   }));
-  return [{ heading: voice.say('kind-stock'), items: papers }, ...kinds].filter(
-    ({ items }) => items.length > 0,
+  return [{ heading: voice.say('kind-stock'), sets: bySet(papers, setting) }, ...kinds].filter(
+    ({ sets }) => sets.length > 0,
   );
 }
 
-const NOTHING_BESIDES = { instead: undefined, amount: undefined, link: undefined } as const;
+const NOTHING_BESIDES = {
+  use: undefined,
+  instead: undefined,
+  amount: undefined,
+  color: undefined,
+  link: undefined,
+} as const;
+
+/** What comes from none first, then each set where it is named first. */
+function bySet(
+  all: readonly { readonly from?: At<string> | undefined; readonly item: SupplyItem }[],
+  setting: Setting,
+): readonly SupplySet[] {
+  const isLoose = all.some(({ from }) => from === undefined);
+  const names = new Set([...(isLoose ? [undefined] : []), ...all.map(({ from }) => from?.value)]);
+  return [...names].map((name) => ({
+    name:
+      name === undefined
+        ? undefined
+        : setting.voice.phrase('supply-from', { set: measuredHtml(name, setting) }),
+    items: all.flatMap(({ from, item }) => (from?.value === name ? [item] : [])),
+  }));
+}
 
 function itemOf(setting: Setting, supply: Supply, number: number): SupplyItem {
-  const { share, link, paid } = supply;
+  const { share, link, paid, color } = supply;
   const words = supplyWords(setting, supply);
   return {
     ...words,
     id: `supply-${number}`,
     amount: words.amount ?? (share && setting.voice.phrase('supply-share', { count: share.value })),
+    color: color?.value,
     link: link && { href: link.value, address: readable(link.value), paid },
   };
 }
 
-/** A supply, what one attendee uses of it, and what may take its place. */
+/** A supply, what it is for, what one attendee uses of it, and what may take its place. */
 type SupplyWords = {
   readonly item: SafeHtml;
+  /** What it is used for. */
+  readonly use: SafeHtml | undefined;
   readonly amount: SafeHtml | undefined;
   readonly instead: SafeHtml | undefined;
 };
 
-export function supplyWords(setting: Setting, { item, each, instead }: Supply): SupplyWords {
+export function supplyWords(setting: Setting, { item, for: use, each, instead }: Supply): SupplyWords {
   const { voice } = setting;
   return {
     item: measuredHtml(item.value, setting),
+    use: use && voice.phrase('supply-for', { use: measuredHtml(use.value, setting) }),
     amount: each && voice.phrase('supply-each', { amount: measuredHtml(each.value, setting) }),
     instead: instead && voice.phrase('supply-instead', { instead: measuredHtml(instead.value, setting) }),
   };

@@ -26,10 +26,10 @@ export function shoppingGroups(lines: readonly ShoppingLine[], words: KitWords):
 
 function rowOf(line: ShoppingLine, words: KitWords): ShoppingRow {
   const { voice, amount, money } = words;
-  const { item, sheet, needed, written, share, onHand, onHandWritten, price } = line;
+  const { item, from, sheet, needed, written, share, onHand, onHandWritten, price } = line;
   const sharing = share === undefined ? undefined : voice.say('supply-share', { count: share });
   return {
-    item: joined([item, ...(sheet ? [words.size(sheet)] : [])]),
+    item: joined([item, ...(from === undefined ? [] : [from]), ...(sheet ? [words.size(sheet)] : [])]),
     needed: needed ? joined([amount(needed), ...(sharing ? [sharing] : [])]) : unknownAmount(written, words),
     onHand: onHandWritten ?? (onHand ? amount(onHand) : ''),
     buy: buyOf(line, words),

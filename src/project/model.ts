@@ -43,6 +43,8 @@ export type Stock = {
   readonly caliper?: At<Length>;
   /** `#rrggbb`, lower case. */
   readonly color?: At<string>;
+  /** The set or range it comes from. */
+  readonly from?: At<string>;
   /** An upright print must not be turned when it is cut. */
   readonly print?: At<'upright' | 'any way'>;
   /** The direction the fibres run on the sheet as given (width × height). */
@@ -161,6 +163,11 @@ export type SupplyKind = (typeof SUPPLY_KINDS)[number];
 export type Supply = {
   readonly item: At<string>;
   readonly kind: At<SupplyKind>;
+  /** What it is used for, and the set or range it comes from. */
+  readonly for?: At<string>;
+  readonly from?: At<string>;
+  /** `#rrggbb`, lower case. */
+  readonly color?: At<string>;
   readonly instead?: At<string>;
   /** http or https only. */
   readonly link?: At<string>;
@@ -263,6 +270,8 @@ export type Project = {
   readonly minutes?: At<number>;
   readonly tags: readonly At<string>[];
   readonly occasion?: At<string>;
+  /** Where it is shown being made; http or https only. */
+  readonly video?: At<string>;
   readonly lang?: At<string>;
   /** Which editions are made. */
   readonly units: Units;

@@ -20,7 +20,7 @@ import { slugOf } from './slug.ts';
 import { type At, digestOf, type Place, type SourceFile, startOf } from './source.ts';
 import { readSteps } from './steps.ts';
 import { supplyNamed } from './supply-names.ts';
-import { asDate, asLanguage, asMinutes, asText, asUnits } from './values.ts';
+import { asDate, asLanguage, asLink, asMinutes, asText, asUnits } from './values.ts';
 import { VARIANTS } from './variants.ts';
 import { readYaml } from './yaml-tree.ts';
 
@@ -34,6 +34,7 @@ const SHEET = sectionOf(HEAD, {
   minutes: optional(asMinutes, 'How long the whole thing takes, in minutes; or in hours: `1h30`.'),
   tags: listed(asText, 'A list in square brackets: `[card, layers]`.'),
   occasion: optional(asText, 'What it is for: `thank you`, `spring`.'),
+  video: optional(asLink, 'A web address where it is shown being made: `https://` and so on.'),
   lang: optional(asLanguage, 'The language of this sheet, if it is not that of the site.'),
   units: optional(asUnits, 'The editions made of it, if not those of the site: `both`, `inch` or `metric`.'),
   measurements: needed(section(asMeasurements, 'The measurement block.')),

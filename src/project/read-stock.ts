@@ -10,6 +10,7 @@ import {
   type StockSheet,
 } from './model.ts';
 import { PAPER_NAMES, sheetNamed, sheetsOfEditions } from './paper-sizes.ts';
+import { asColor } from './read-color.ts';
 import { sharing, USE } from './shared.ts';
 import type { At } from './source.ts';
 import { asChoice, asCount, asLength, asMatch, asMoney, asSize, asText } from './values.ts';
@@ -29,23 +30,6 @@ const asWeight: Value<At<PaperWeight>> = asMatch(
     return grade && { kind: 'basis', pounds: amount, grade };
   },
 );
-
-/** `#rgb` or `#rrggbb`, given as `#rrggbb` in lower case. One typed without quotes is a comment to YAML. */
-const asColor: Value<At<string>> = {
-  ...asMatch('a color in quotes, such as "#6b7f5b"', /^#([0-9a-f]{3}|[0-9a-f]{6})$/iu, ([, digits = '']) => {
-    const six = digits.length === 3 ? digits.replace(/./gu, '$&$&') : digits;
-    return `#${six.toLowerCase()}`;
-  }),
-  reportNothing: ({ at: { file, end } }, { report }) => {
-    const [line = ''] = file.text.slice(end).split(/\r\n|\r|\n/u, 1);
-    const [before, actual] = /^\s*:\s*(#\S*)/u.exec(line) ?? [];
-    if (before === undefined || actual === undefined) return false;
-    const form = 'a color in quotes, such as "#6b7f5b": a bare # begins a comment';
-    const at = { file, start: end + before.length - actual.length, end: end + before.length };
-    report({ rule: 'unexpected-value', at, facts: { key: 'color', expected: form, actual } });
-    return true;
-  },
-};
 
 /** A sheet by its name or its size. */
 const asSheetSize: Value<StockSheet> = turned(
@@ -106,6 +90,7 @@ const STOCK = mapOf('a stock, such as { sheet: 8 1/2 x 11 }', {
   color: optional(asColor, 'For the drawings, **in quotes**: `"#6b7f5b"`.'),
   price: optional(asMoney, 'For one sheet, in the currency of the site.'),
   print: optional(PRINT, '`upright` where the pattern has a right way up, `any way` where it has none.'),
+  from: optional(asText, 'The set or range it comes from.'),
   grain: optional(GRAIN, 'Which way the fibers run on the sheet as given: `width` or `height`.'),
   pack: optional(asCount(1, 10_000), 'How many sheets come in a pack.'),
   'on hand': optional(asCount(0, 100_000), 'How many sheets you have already.'),

@@ -1,6 +1,7 @@
 import { made, mapOf, orShort, type Value } from './grammar.ts';
 import { flag, optional, required, usually } from './keys.ts';
 import { SUPPLY_KINDS, type Supply } from './model.ts';
+import { asColor } from './read-color.ts';
 import { sharing, USE } from './shared.ts';
 import { asChoice, asCount, asLink, asMoney, asText } from './values.ts';
 
@@ -8,6 +9,9 @@ const SUPPLY = mapOf('a supply, such as { item: Bone folder, kind: tool }', {
   use: optional(asText, USE),
   item: required(asText, 'What it is called.'),
   kind: usually(asChoice(SUPPLY_KINDS), 'other', `One of: ${SUPPLY_KINDS.join(', ')}.`),
+  for: optional(asText, 'What it is used for: `the leaves`.'),
+  from: optional(asText, 'The set or range it comes from: `Meadow set`.'),
+  color: optional(asColor, 'Of an ink, say, **in quotes**: `"#6b7f5b"`. The list shows it.'),
   instead: optional(asText, 'What does as well.'),
   link: optional(asLink, 'A web address where it can be seen: `https://` and so on.'),
   paid: flag('`yes` if the link earns you something. The sheet then says so beside it.'),

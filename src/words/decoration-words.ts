@@ -1,4 +1,4 @@
-import { type Editions, pairs, sidesOf, type Twin, twin } from '../edition/editions.ts';
+import { type Editions, pairs, type Twin, twin } from '../edition/editions.ts';
 import { EDGES } from '../project/net-as-written.ts';
 import type { EdgeRow, Impression, Panel } from '../shape/net.ts';
 import { endsOf } from '../shape/punched-row.ts';
@@ -76,7 +76,7 @@ function panelNamed({ name, id }: Panel, { say }: Voice): string {
   return partNamed(name ?? id, say);
 }
 
-/** What is stamped on a piece, a phrase for each image: which, how large and where. */
+/** What is stamped on a piece, a phrase for each image: which and where. */
 export function impressionWords(
   editions: Editions,
   id: string,
@@ -87,32 +87,28 @@ export function impressionWords(
     sheetsOf(shapes.nets, id).flatMap(({ net }) => net.impressions ?? []),
   );
   return (all ? pairs(all) : []).map((impression) => {
-    const { inch, metric } = impression;
-    const sides = pairs({ inch: sidesOf(inch.size), metric: sidesOf(metric.size) });
-    const { stamp, ink } = inch;
+    const { stamp, ink } = impression.inch;
     const image = ink === undefined ? stamp : voice.say('stamped-ink', { stamp, ink });
-    const place = placeWords(impression, measures, voice);
-    return voice.phrase('stamped', { image, size: measures.both(sides), place });
+    return voice.phrase('stamped', { image, place: placeWords(impression, measures, voice) });
   });
 }
 
-/** The distances that were given, how it lies where none was, and where it runs off. */
+/** The distances that were given, how it lies where none was, and the edges that it runs off. */
 function placeWords({ inch, metric }: Twin<Impression>, { both }: Measures, voice: Voice): SafeHtml {
   const { written, panel, centred, turn, reveals } = inch;
   const { left, right, top, bottom } = written.placement;
   const given = { left, right: left ? undefined : right, top, bottom: top ? undefined : bottom };
-  const said = EDGES.filter((side) => given[side] ?? reveals[side].sign < 0);
+  const off = EDGES.filter((side) => reveals[side].sign < 0).map((side) => voice.say(`edge-${side}`));
   const middle = centred.across ? (centred.upright ? 'middle' : 'across') : centred.upright && 'upright';
   const places = [
     ...(panel ? [voice.phrase('stamped-on-panel', { panel: panelNamed(panel, voice) })] : []),
-    ...said.map((side) => {
-      const length = both([{ inch: reveals[side].abs(), metric: metric.reveals[side].abs() }]);
-      return voice.phrase(reveals[side].sign < 0 ? `drawing-past-${side}` : `stamped-from-${side}`, {
-        length,
-      });
+    ...EDGES.filter((side) => given[side]).map((side) => {
+      const length = both([{ inch: reveals[side], metric: metric.reveals[side] }]);
+      return voice.phrase(`stamped-from-${side}`, { length });
     }),
     ...(middle ? [voice.phrase(`stamped-${middle}`, {})] : []),
     ...(turn === 0 ? [] : [turnWords(turn, voice)]),
+    ...(off.length > 0 ? [voice.phrase('stamped-off', { edges: voice.list(off) })] : []),
   ];
   return SafeHtml.join(places, ', ');
 }

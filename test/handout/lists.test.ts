@@ -5,9 +5,12 @@ import { referrer } from '../../src/handout/references.ts';
 import { scoreList } from '../../src/handout/score-list.ts';
 import type { Setting } from '../../src/handout/setting.ts';
 import { supplyGroups } from '../../src/handout/supplies.ts';
+import { Length } from '../../src/measure/length.ts';
 import { scoreMoves } from '../../src/words/score-moves.ts';
-import { parseMarkup, textOf } from './markup.ts';
+import { all, one, parseMarkup, textOf } from './markup.ts';
 import { sampleOf, settingFor, sheetHtml } from './sample.ts';
+
+const inch = Length.of(1, 1, 'in');
 
 const read = (markup: unknown): string => textOf(parseMarkup(String(markup)));
 
@@ -313,37 +316,129 @@ pieces:
 describe('the supplies', () => {
   const supplies = `supplies:
   - { item: Bone folder, kind: tool, instead: the back of a spoon, share: 2 }
-  - { item: Wheat stamp, kind: stamp, link: "https://example.org/wheat/", paid: true }
+  - { item: Wheat stamp, kind: stamp, from: Meadow set, link: "https://example.org/wheat/", paid: true }
+  - { item: Star stamp, kind: stamp }
+  - { item: Poppy stamp, kind: stamp, from: Meadow set }
+  - { item: Moss ink, kind: ink, color: "#6B7", for: the leaves }
   - { item: Twine, kind: embellishment, each: 24 in }
   - { item: Strong tape, kind: adhesive }
 `;
   const groups = supplyGroups(settingFor(sampleOf(BOX, '', supplies)));
+  const itemsOf = (heading: string) =>
+    groups
+      .filter((group) => group.heading === heading)
+      .flatMap(({ sets }) => sets.flatMap(({ items }) => items));
 
   it('are grouped by kind, paper first', () => {
     expect(groups.map(({ heading }) => heading)).toEqual([
       'Paper',
       'Tools',
       'Stamps',
+      'Ink',
       'Adhesive',
       'Embellishments',
     ]);
-    expect(groups[0]?.items.map(({ item }) => item.text)).toEqual(['Blue cardstock', 'Wave print']);
+    expect(itemsOf('Paper').map(({ item }) => item.text)).toEqual(['Blue cardstock', 'Wave print']);
   });
 
   it('say what serves instead, how much and where', () => {
-    const [tool] = groups[1]?.items ?? [];
+    const [tool] = itemsOf('Tools');
     expect([read(tool?.instead), read(tool?.amount)]).toEqual(['or the back of a spoon', 'shared by 2']);
-    expect(groups[2]?.items[0]?.link).toEqual({
+    expect(itemsOf('Stamps')[1]?.link).toEqual({
       href: 'https://example.org/wheat/',
       address: 'example.org/wheat',
       paid: true,
     });
-    expect(read(groups[4]?.items[0]?.amount)).toBe('24 in (610 mm) each');
+    expect(read(itemsOf('Embellishments')[0]?.amount)).toBe('24 in (610 mm) each');
+  });
+
+  it('name a set once, behind what comes from none', () => {
+    const sets = groups.find(({ heading }) => heading === 'Stamps')?.sets;
+    expect(
+      sets?.map(({ name, items }) => [name && read(name), ...items.map(({ item }) => read(item))]),
+    ).toEqual([
+      [undefined, 'Star stamp'],
+      ['from the Meadow set:', 'Wheat stamp', 'Poppy stamp'],
+    ]);
+  });
+
+  it('show the color of an ink, and say what it is for', () => {
+    const [ink] = itemsOf('Ink');
+    expect([ink?.color, read(ink?.use)]).toEqual(['#66bb77', 'for the leaves']);
+    expect(sheetHtml(sampleOf(BOX, '', supplies), 'page')).toContain('style="background-color: #66bb77"');
   });
 
   it('have names of their own for ticks', () => {
-    const ids = groups.flatMap(({ items }) => items.map(({ id }) => id));
+    const ids = groups.flatMap(({ sets }) => sets.flatMap(({ items }) => items.map(({ id }) => id)));
     expect(new Set(ids).size).toBe(ids.length);
+  });
+});
+
+describe('a video', () => {
+  const filmed = sampleOf(BOX, '', 'video: https://example.org/v/box/\n');
+
+  it('is a link on the page, and an address to type beside a code on paper', () => {
+    const [page, paper] = (['page', 'letter'] as const).map((target) =>
+      parseMarkup(sheetHtml(filmed, target)),
+    );
+    if (!page || !paper) throw new Error('nothing was made');
+    for (const sheet of [page, paper]) {
+      const link = one(sheet, '.address');
+      expect([link.attributes.href, textOf(link)]).toEqual([
+        'https://example.org/v/box/',
+        'example.org/v/box',
+      ]);
+    }
+    expect(all(page, '.codes')).toEqual([]);
+    expect(all(one(paper, '.codes'), 'figcaption').map(textOf)).toEqual(['Video']);
+  });
+
+  it.each(['javascript:alert(1)', 'example.org/v', 'data:text/html,x'])('%s is none', (address) => {
+    const { project } = sampleOf(BOX, '', `video: "${address}"\n`);
+    expect(project.video).toBeUndefined();
+    expect(project.findings.map(({ rule }) => rule)).toEqual(['unsafe-content']);
+  });
+});
+
+describe('a punched edge and a stamped image', () => {
+  /** Worked out by hand: 17 motifs of 1/8 in every 1/4 in are 4 1/8 in long, which leaves 3/16 in at both ends of 4 1/2 in. */
+  const MAT = `
+unit: in
+pieces:
+  card: { cut: 4 1/4 x 5 1/2 }
+  mat:
+    cut: 3 1/2 x 4 1/2
+    on: card
+    edge: { along: [left, right], pitch: 1/4, hole: 1/8 }
+    impressions: [{ stamp: wheat, ink: moss, size: 2 x 1, at: { left: 1/2 }, turn: 90 }, { stamp: star, size: 1 x 1, at: { top: 3 3/4 }, runs off: yes, covered: yes }]
+`;
+  const SUPPLIES =
+    'supplies: [{ item: Wheat stamp, kind: stamp }, { item: Star stamp, kind: stamp }, { item: Moss ink, kind: ink }]\n';
+  const mat = sampleOf(MAT, '## Punch\nPunch it: :edge[mat]. Stamp: :impressions[mat].\n', SUPPLIES);
+
+  it('are said in the cut list, in both editions', () => {
+    const notes = cutList(settingFor(mat))
+      .groups.flatMap((group) => group.rows)[1]
+      ?.notes.map(read);
+    expect(notes?.slice(1)).toEqual([
+      'punch the left edge and right edge: start 3/16 in (≈5 mm) from the end; 17 motifs with one on the middle, both ends alike',
+      'stamped: Wheat stamp in Moss ink: 1/2 in (13 mm) from the left, centered from top to bottom, turned 90° clockwise; Star stamp: 3 3/4 in (95 mm) from the top, centered from side to side, running off the bottom edge',
+    ]);
+  });
+
+  it('are said in a step', () => {
+    const text = read(sheetHtml(mat, 'letter'));
+    expect(text).toContain('Punch it: punch the left edge and right edge');
+    expect(text).toContain('Stamp: Wheat stamp in Moss ink');
+  });
+
+  it('keep the lengths of their tools in the other edition, and are laid anew there', () => {
+    const [own, other] = [mat.editions.inch, mat.editions.metric].map(
+      ({ shapes }) => shapes.nets.get('mat')?.rows?.[0],
+    );
+    expect(other?.pitch.equals(own?.pitch ?? inch)).toBe(true);
+    // 114 mm less 17 motifs: (114 − 16 × 6.35 − 3.175) / 2.
+    expect(other?.start.mm).toBeCloseTo(4.6125, 9);
   });
 });
 

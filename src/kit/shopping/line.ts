@@ -33,6 +33,8 @@ type Reckoned = Partial<Omit<Need, 'priced'>> & {
 /** One line of the shopping list. */
 export type ShoppingLine = Reckoned & {
   readonly item: string;
+  /** The set or range it comes from. */
+  readonly from?: string | undefined;
   readonly kind: SupplyKind | 'stock';
   /** Of paper. */
   readonly sheet?: Size;

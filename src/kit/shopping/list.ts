@@ -33,7 +33,14 @@ function stockLines({ stock, layouts }: StockPlan): readonly ShoppingLine[] {
       priced: 'one',
     };
     const size = { width: sheet.size.width.value, height: sheet.size.height.value };
-    return { item: stock.name, kind: 'stock', sheet: size, consumed: true, ...reckon(need) };
+    return {
+      item: stock.name,
+      from: stock.from?.value,
+      kind: 'stock',
+      sheet: size,
+      consumed: true,
+      ...reckon(need),
+    };
   });
 }
 
@@ -42,6 +49,7 @@ function supplyLine(supply: Supply, { attendees, kits }: Party): ShoppingLine {
   const isKept = each === undefined && (share !== undefined || KEPT.includes(kind.value));
   const line = {
     item: item.value,
+    from: supply.from?.value,
     kind: kind.value,
     consumed: !isKept,
     share: share?.value,
