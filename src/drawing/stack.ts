@@ -11,13 +11,13 @@ import { magnitudeOf } from '../words/reveals.ts';
 import { type Callout, setCallouts } from './callouts.ts';
 import { Canvas, type Drawing } from './canvas.ts';
 import { decorationOf, paintDecoration } from './decoration.ts';
-import { type Label, plain } from './lettering.ts';
+import { type Label, plain, wrapped } from './lettering.ts';
 import { type Carry, type Pile, type PiledLayer, type PiledSheet, pileOn } from './pile.ts';
 import { boxOf, hatchLines, type Segment } from './region.ts';
 import { allRound, gapsOf, type RevealGap, spokenReveals } from './reveals.ts';
 import { colorOf, type DrawingRoom, type DrawingStyle } from './style.ts';
 import { roomiestSpot } from './visible.ts';
-import { capital, lengthLabel, sizeLabel, spokenSize } from './words.ts';
+import { capital, lengthLabel, listed, sizeLabel, spokenSize } from './words.ts';
 
 /**
  * A base with every layer on it in place: what shows round each is dimensioned, each is lettered and named under the
@@ -43,7 +43,7 @@ export function stackDrawing(
   const put = ({ x, y }: Point2): Point2 => ({ x: x * scale, y: y * scale });
   drawSheets(canvas, editions, drawn, (index) => {
     const [decoration, pose] = decorations[index] ?? [];
-    if (decoration && pose) paintDecoration(canvas, decoration, (point) => put(pose(point)));
+    if (decoration && pose) paintDecoration(canvas, decoration, (point) => put(pose(point)), false);
   });
   const gaps = gapsOf(pile.placed, scale, canvas.lettering * 2.6);
   const images = decorations.flatMap(([{ images: all }, pose]) =>
@@ -51,8 +51,9 @@ export function stackDrawing(
   );
   const callouts = [...drawReveals(canvas, gaps), ...drawLetters(canvas, outlines, gaps, images)];
   setCallouts(canvas, boxOf(drawn.flatMap(({ outline }) => outline)), callouts);
-  drawLegend(canvas, pile);
-  return canvas.drawing('stack', describe(pile, style));
+  const stamped = decorations.map(([decoration]) => stampsIn(decoration, style));
+  drawLegend(canvas, pile, stamped);
+  return canvas.drawing('stack', describe(pile, style, stamped));
 }
 
 /** What is punched and stamped on the base, then on each flat layer, and how it lies in the pile. */
@@ -85,6 +86,12 @@ function scaledSheet(
     openings: openings.map(scaled),
     behind: behind.map((each) => ({ ...each, outline: scaled(each.outline) })),
   };
+}
+
+/** The stamps of a decoration, each named once; undefined where there are none. */
+function stampsIn({ images }: ReturnType<typeof decorationOf>, { say }: DrawingStyle): string | undefined {
+  const stamps = [...new Set(images.map(({ stamp }) => stamp))];
+  return stamps.length > 0 ? say('drawing-tells-stamped', { images: listed(stamps, say) }) : undefined;
 }
 
 /** Paper on paper. A printed stock has a texture, so that it is told from plain paper without colour. */
@@ -174,10 +181,23 @@ function drawLetters(
   return callouts;
 }
 
-function drawLegend(canvas: Canvas, pile: Pile): void {
+/** A layer's letter, name and size, and what is stamped on it: the names would not find room on the drawing itself. */
+function drawLegend(canvas: Canvas, pile: Pile, stamped: readonly (string | undefined)[]): void {
   const size = canvas.lettering;
   const left = canvas.ink.left;
   let y = canvas.ink.bottom + size * 1.6;
+  const addStamps = (words: string | undefined): void => {
+    for (const line of words === undefined ? [] : wrapped(words, LEGEND / size)) {
+      canvas.label(
+        [line],
+        { x: left + size * 2, y: y - size * 0.25 },
+        { size: size * 0.85, anchor: 'start' },
+      );
+      y += size * 1.2;
+    }
+    if (words !== undefined) y += size * 0.4;
+  };
+  addStamps(stamped[0]);
   for (const [index, placed] of pile.placed.entries()) {
     const { inch, metric } = placed.layer;
     const [first = [], second] = sizeLabel({ inch: inch.size, metric: metric.size }, canvas.style);
@@ -190,12 +210,21 @@ function drawLegend(canvas: Canvas, pile: Pile): void {
     canvas.badge(columnName(index), { x: left + size * 0.75, y });
     canvas.label([line], { x: left + size * 2, y }, { anchor: 'start' });
     y += size * 1.75;
+    addStamps(stamped[index + 1]);
   }
 }
 
-function describe({ base, placed }: Pile, style: DrawingStyle): string {
+/** How wide a line of the legend may be, in millimetres. */
+const LEGEND = 50;
+
+function describe(
+  { base, placed }: Pile,
+  style: DrawingStyle,
+  [onBase, ...onLayers]: readonly (string | undefined)[],
+): string {
   const { say } = style;
-  const sentences = placed.map(({ layer, drawn }: PiledLayer, index) =>
+  const stamps = (words: string | undefined): string[] => (words === undefined ? [] : [`${capital(words)}.`]);
+  const sentences = placed.flatMap(({ layer, drawn }: PiledLayer, index) => [
     say('drawing-layer', {
       letter: columnName(index),
       name: pieceNamed(drawn.piece.id.value, say),
@@ -203,6 +232,8 @@ function describe({ base, placed }: Pile, style: DrawingStyle): string {
       base: refNamed(drawn.on, say),
       reveals: spokenReveals(layer, style),
     }),
-  );
-  return [say('drawing-stack', { base: capital(refNamed(base, say)) }), ...sentences].join(' ');
+    ...stamps(onLayers[index]),
+  ]);
+  const whole = say('drawing-stack', { base: capital(refNamed(base, say)) });
+  return [whole, ...stamps(onBase), ...sentences].join(' ');
 }
