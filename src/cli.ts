@@ -95,6 +95,10 @@ const COMMANDS: readonly CommandEntry[] = [
     slug: 'the name of its folder, such as seed-packet-keeper',
     options: [
       ['--form <name>', `start from a ready-made form: ${forms.map(({ name }) => name).join(', ')}`],
+      ['--from <slug>', 'start from another project, its box made to hold something else'],
+      ['--holds <size>', 'with --from: how large one of what goes in is, such as "4 x 5 x 1/8"'],
+      ['--count <number>', 'with --from: how many go in; 1, if you say nothing'],
+      ['--name <title>', 'with --from: the title of the new project'],
       ['--quiet', 'print nothing'],
       COLOR,
     ],

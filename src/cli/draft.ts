@@ -6,14 +6,26 @@ import { canBeProject } from '../project/load.ts';
 import { slugOf } from '../project/slug.ts';
 import type { Form } from '../shape/form.ts';
 import { forms } from '../shape/forms/index.ts';
+import { type DraftFromOptions, draftFrom } from './draft-from.ts';
 import { type CommandRun, type CommonOptions, Refusal } from './terminal.ts';
 import { isWorkspace } from './workspace-folder.ts';
 
-type DraftOptions = CommonOptions & { readonly form?: string };
+type DraftOptions = CommonOptions &
+  Partial<DraftFromOptions> & {
+    readonly form?: string;
+  };
 
-/** `sheetwright draft SLUG [workspace] [--form NAME]` */
+/** `sheetwright draft SLUG [workspace] [--form NAME | --from SLUG --holds SIZE]` */
 export const run: CommandRun<DraftOptions> = async ([slug = '', named], options, terminal) => {
   requireSlug(slug);
+  const { from } = options;
+  if (from !== undefined) {
+    if (options.form !== undefined)
+      throw new Refusal('a project is made from a form or from another: leave --form or --from out');
+    return draftFrom(slug, named, { ...options, from }, terminal);
+  }
+  const further = (['holds', 'count', 'name'] as const).find((key) => options[key] !== undefined);
+  if (further) throw new Refusal(`--${further} goes with --from, which says what project to begin with`);
   const form = options.form === undefined ? undefined : formNamed(options.form);
   const folder = join(newHome(named, terminal.cwd), slug);
   const path = join(folder, 'sheet.md');

@@ -8,7 +8,7 @@ import { readWorkspaceFromTexts } from '../shape/workspace.ts';
 import { packageRoot } from './package-root.ts';
 
 /** The title a slug suggests: `seed-packet-keeper` is `Seed packet keeper`. */
-function titleOf(slug: string): string {
+export function titleOf(slug: string): string {
   const words = slug.replaceAll('-', ' ');
   return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -1,0 +1,126 @@
+import { existsSync } from 'node:fs';
+import { cp, mkdir, readdir, rename, rm, writeFile } from 'node:fs/promises';
+import { join, relative } from 'node:path';
+import { examine, type Study } from '../examine/examine.ts';
+import { planKit } from '../kit/kit.ts';
+import { titleOf } from '../make/draft.ts';
+import { projectsNamed } from '../make/named.ts';
+import { type Redrafted, redraft, tellChange } from '../make/redraft/redraft.ts';
+import type { Wish } from '../make/redraft/room.ts';
+import { Length, type Unit } from '../measure/length.ts';
+import { parseSizes } from '../measure/notation.ts';
+import { LEDGER_FILE } from '../project/ledger.ts';
+import type { Project, Workspace } from '../project/model.ts';
+import { printFindings } from '../proof/print.ts';
+import { mergeFindings } from '../proof/tell.ts';
+import { isFailure } from '../proof/told.ts';
+import { loadHighs } from '../shape/highs.ts';
+import { loadWorkspace } from '../shape/workspace.ts';
+import { type CommonOptions, count, type ExitCode, inkFor, Refusal, type Terminal } from './terminal.ts';
+import { workspaceFolder } from './workspace-folder.ts';
+
+/** What `draft --from` takes, as it was typed. */
+export type DraftFromOptions = CommonOptions & {
+  readonly from: string;
+  readonly holds?: string;
+  readonly count?: string;
+  readonly name?: string;
+};
+
+/** Makes a project of another one, so that its box holds something else; and says what became of it. */
+export async function draftFrom(
+  slug: string,
+  named: string | undefined,
+  options: DraftFromOptions,
+  terminal: Terminal,
+): Promise<ExitCode> {
+  const { cwd, stdout } = terminal;
+  const root = workspaceFolder(named, cwd);
+  const folder = join(root, slug);
+  const shown = relative(cwd, join(folder, 'sheet.md'));
+  if (existsSync(folder)) throw new Refusal(`${relative(cwd, folder)} is there already: choose another name`);
+  const workspace = await loadWorkspace(root, { namedFrom: cwd });
+  const project = sourceIn(workspace, options.from);
+  const made = redraft(workspace, project, wishOf(options, project.unit), options.name ?? titleOf(slug));
+  if ('why' in made) throw new Refusal(`cannot make another box of ${project.slug}: ${made.why}`);
+  await putInPlace(join(root, project.folder), folder, made.text);
+  const after = await loadWorkspace(root, { namedFrom: cwd });
+  const [study] = examine(after, projectsNamed([slug], after.projects));
+  if (!study) throw new Error(`${slug} was not examined`);
+  const findings = mergeFindings(study.findings);
+  if (!options.quiet) {
+    stdout.write(
+      `wrote ${shown} from ${project.slug}\n\n${lines(made, project)}${await sheetsFor(study, after)}\n`,
+    );
+  }
+  const printing = { ink: inkFor(terminal, options), projects: [study.project], summary: !options.quiet };
+  stdout.write(printFindings(findings, printing));
+  return isFailure(findings, false) ? 1 : 0;
+}
+
+/** The project to begin with. @throws Refusal where it is not there, or has errors itself. */
+function sourceIn(workspace: Workspace, from: string): Project {
+  const [study] = examine(workspace, projectsNamed([from], workspace.projects));
+  if (!study) throw new Refusal(`there is no project "${from}"`);
+  if (!isFailure(mergeFindings(study.findings), false)) return study.project;
+  throw new Refusal(`${from} has errors itself: mend them first, "sheetwright proof" says which`);
+}
+
+/** What is to go in. @throws Refusal for what is no size or no number. */
+function wishOf({ holds, count: typed = '1' }: DraftFromOptions, unit: Unit): Wish {
+  if (holds === undefined)
+    throw new Refusal('--from needs --holds: the size of what goes in, such as "4 x 5 x 1/8"');
+  const read = parseSizes(holds, unit, 3);
+  const [a, b, c] = read.ok ? read.value : [];
+  const most = Length.of(1000, 1, 'mm');
+  if (!a || !b || !c || [a, b, c].some(({ length }) => length.sign <= 0 || length.greaterThan(most))) {
+    throw new Refusal(`--holds takes three lengths, such as "4 x 5 x 1/8", not "${holds}"`);
+  }
+  const number = /^\d{1,4}$/u.test(typed.trim()) ? Number(typed) : 0;
+  if (number < 1 || number > 1000)
+    throw new Refusal(`--count takes a whole number from 1 to 1000, not "${typed}"`);
+  return { item: [a.length, b.length, c.length], count: number };
+}
+
+/** Puts the new folder in place whole: what the sheet needs from the old one, and the sheet. */
+async function putInPlace(from: string, to: string, text: string): Promise<void> {
+  const staged = join(to, '..', `.${process.pid}-draft`);
+  try {
+    await mkdir(staged);
+    for (const name of await readdir(from)) {
+      if (name === 'sheet.md' || name === LEDGER_FILE || name.startsWith('.')) continue;
+      await cp(join(from, name), join(staged, name), { recursive: true });
+    }
+    await writeFile(join(staged, 'sheet.md'), text);
+    await rename(staged, to);
+  } catch (error) {
+    await rm(staged, { recursive: true, force: true });
+    const reason = error instanceof Error && 'code' in error ? String(error.code) : String(error);
+    throw new Refusal(`cannot write ${to} (${reason}): choose a folder you may write to`);
+  }
+}
+
+function lines({ changed, isCloser }: Redrafted, project: Project): string {
+  const told = changed.map(([old, now]) => tellChange(old, now, project));
+  if (isCloser)
+    told.push(
+      `There is no more than ${project.unit === 'in' ? '1/4 in' : '6 mm'} to spare each way: with as much as before, it would not proof clean.`,
+    );
+  const { holds, session } = project;
+  if (holds)
+    told.push(
+      `It still says that it holds "${holds.item}"; the words of the steps and the photos are those of ${project.slug}.`,
+    );
+  if (session) told.push('Its session is commented out: give it one of its own.');
+  return told.map((line) => `${line}\n`).join('');
+}
+
+/** How many sheets one of it takes; nothing where that cannot be planned. */
+async function sheetsFor({ project, shapes }: Study, { site }: Workspace): Promise<string> {
+  const bench = { kerf: Length.zero, trimMargin: Length.zero, trimmer: site.bench.trimmer.value };
+  const tools = { highs: await loadHighs(), clock: () => performance.now() / 1000 };
+  const result = planKit(project, shapes, { attendees: 1, spares: 0, bench, seconds: 1 }, tools);
+  if ('findings' in result) return '';
+  const sheets = result.kit.stocks.map(({ stock, total }) => `${count(total, 'sheet')} of ${stock.name}`);
+  return sheets.length > 0 ? `One takes ${sheets.join(', ')}.\n` : '';
+}
