@@ -29,7 +29,10 @@ const ORDER: KitOrder = {
 };
 
 function kitOf(project: Project): Kit {
-  const result = planKit(project, buildShapes(project), ORDER, { highs, clock });
+  const result = planKit([{ project, shapes: buildShapes(project), attendees: ORDER.attendees }], ORDER, {
+    highs,
+    clock,
+  });
   if ('kit' in result) return result.kit;
   throw new Error(
     mergeFindings(result.findings)

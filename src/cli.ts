@@ -56,7 +56,8 @@ const COMMANDS: readonly CommandEntry[] = [
     slug: 'the project',
     required: ['--attendees <number>', 'how many people come'],
     options: [
-      ['--spares <number>', 'kits more than that', '0'],
+      ['--variant <name...>', 'of a project with variants: small for everybody, small=6 large=6, or all'],
+      ['--spares <number>', 'kits more than that, of each variant', '0'],
       ['--seconds <number>', 'how long to look for a better plan', '5'],
       ['--margin <percent>', 'how much of the price is to be left after the cost'],
       ['--kerf <length>', 'what the blade takes away with each cut'],

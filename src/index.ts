@@ -8,7 +8,7 @@ export type { Edition, Editions } from './edition/editions.ts';
 export { examine, findingsOf, type Study } from './examine/examine.ts';
 export type { CuttingBench } from './kit/bench.ts';
 export { type KitOrder, type KitResult, planKit } from './kit/kit.ts';
-export type { Kit, SheetLayout, StockPlan } from './kit/plan.ts';
+export type { Kit, Making, SheetLayout, StockPlan } from './kit/plan.ts';
 export { kitCsv } from './kit/report/csv.ts';
 export type { Currency } from './kit/report/figures.ts';
 export { kitJson } from './kit/report/json.ts';

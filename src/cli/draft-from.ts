@@ -119,7 +119,8 @@ function lines({ changed, isCloser }: Redrafted, project: Project): string {
 async function sheetsFor({ project, shapes }: Study, { site }: Workspace): Promise<string> {
   const bench = { kerf: Length.zero, trimMargin: Length.zero, trimmer: site.bench.trimmer.value };
   const tools = { highs: await loadHighs(), clock: () => performance.now() / 1000 };
-  const result = planKit(project, shapes, { attendees: 1, spares: 0, bench, seconds: 1 }, tools);
+  const order = { attendees: 1, spares: 0, bench, seconds: 1 };
+  const result = planKit([{ project, shapes, attendees: 1 }], order, tools);
   if ('findings' in result) return '';
   const sheets = result.kit.stocks.map(({ stock, total }) => `${count(total, 'sheet')} of ${stock.name}`);
   return sheets.length > 0 ? `One takes ${sheets.join(', ')}.\n` : '';

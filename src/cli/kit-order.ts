@@ -8,6 +8,7 @@ import { type CommonOptions, Refusal } from './terminal.ts';
 /** What `kit` takes, as it was typed. */
 export type KitCommandOptions = CommonOptions & {
   readonly attendees: string;
+  readonly variant?: readonly string[];
   readonly spares: string;
   readonly seconds: string;
   readonly margin?: string;

@@ -11,6 +11,7 @@ import type { Money, Project } from '../project/model.ts';
 import { printFindings } from '../proof/print.ts';
 import type { Told } from '../proof/told.ts';
 import { type KitCommandOptions, kitOrder } from './kit-order.ts';
+import { variantCounts } from './kit-variants.ts';
 import { type CommandRun, type CommonOptions, count, inkFor, Refusal, type Terminal } from './terminal.ts';
 import { workspaceFolder } from './workspace-folder.ts';
 
@@ -24,6 +25,7 @@ export const run: CommandRun<KitCommandOptions> = async ([slug = '', named], opt
     namedFrom: terminal.cwd,
     slug,
     orderFor: kitOrder(options),
+    attendeesOf: (variants, { attendees }) => variantCounts(options.variant ?? [], variants, attendees, slug),
     clock: () => performance.now() / 1000,
     progress: progress.tell,
   });
@@ -86,15 +88,19 @@ function tellFindings(
   (isData ? terminal.stderr : terminal.stdout).write(text);
 }
 
-function summary({ project, attendees, spares, stocks, cost }: Kit, currency: Currency): string {
+function summary({ project, makings, attendees, spares, stocks, cost }: Kit, currency: Currency): string {
   const sum = (money: Money | undefined): string => (money ? moneyText(money, currency) : 'cost unknown');
   const without = (names: readonly string[]): string =>
     names.length > 0 ? `, without ${names.join(', ')}` : '';
   const each = cost.perAttendee ? `, ${sum(cost.perAttendee)} for each attendee` : '';
   const party = [count(attendees, 'attendee'), ...(spares > 0 ? [count(spares, 'spare kit')] : [])];
+  const variants = makings.flatMap(({ variant, attendees: own }) =>
+    variant === undefined ? [] : [`${own} × ${variant}`],
+  );
+  const made = variants.length > 0 ? ` (${variants.join(', ')})` : '';
   const width = Math.max(...stocks.map(({ stock }) => stock.name.length));
   return [
-    `${project.title.value}: class kit for ${party.join(' and ')}`,
+    `${project.title.value}: class kit for ${party.join(' and ')}${made}`,
     ...stocks.map((plan) => `  ${plan.stock.name.padEnd(width)}  ${standing(plan, currency)}`),
     `to buy now: ${sum(cost.toBuy.total)}${without(cost.toBuy.without)}`,
     `used by the kits: ${sum(cost.used.total)}${each}${without(cost.used.without)}`,

@@ -1,11 +1,11 @@
 import type { Kit } from '../kit/plan.ts';
-import { pieceSheetNamed } from '../words/names.ts';
+import { cutPieceNamed } from './kinds.ts';
 import { type KitInput, type KitPage, kitPageOf, wordsFor } from './shell.ts';
 import type { KitWords } from './words.ts';
 
 /** A page of labels to be cut apart, one for each bag. */
 export function bagLabels(input: KitInput): KitPage {
-  const { project, attendees, spares } = input.kit;
+  const { project } = input.kit;
   const words = wordsFor(input);
   const { say, day } = words.voice;
   const title = say('kit-labels-title', { title: project.title.value });
@@ -15,22 +15,43 @@ export function bagLabels(input: KitInput): KitPage {
     { title, description: say('kit-labels-description') },
     {
       day: project.session && day(project.session.value),
-      contents: contentsOf(input.kit, words),
-      bags: Array.from({ length: attendees + spares }, (_, index) => ({
-        number: say('kit-bag', { number: index + 1, count: attendees + spares }),
-        isSpare: index >= attendees,
+      bags: bagsOf(input.kit).map(({ variant, isSpare }, index, bags) => ({
+        number: say('kit-bag', { number: index + 1, count: bags.length }),
+        variant,
+        isSpare,
+        contents: contentsOf(input.kit, variant, words),
       })),
     },
   );
 }
 
-/** What is in every bag: pieces by stock, then what is used up and measured out. */
-function contentsOf({ stocks, shopping }: Kit, { voice, amount }: KitWords): readonly string[] {
+/** A bag is of one variant; or holds one of each, where everybody makes them all. */
+type Bag = { readonly variant: string | undefined; readonly isSpare: boolean };
+
+function bagsOf({ makings, attendees, spares }: Kit): readonly Bag[] {
+  const isEach = makings.reduce((sum, making) => sum + making.attendees, 0) > attendees;
+  const shares = isEach ? [{ variant: undefined, attendees }] : makings;
+  return shares.flatMap((share) =>
+    Array.from({ length: share.attendees + spares / shares.length }, (_, index) => ({
+      variant: share.variant,
+      isSpare: index >= share.attendees,
+    })),
+  );
+}
+
+/** What is in a bag: pieces by stock, then what is used up and measured out. */
+function contentsOf(
+  { stocks, shopping }: Kit,
+  variant: string | undefined,
+  { voice, amount }: KitWords,
+): readonly string[] {
   const pieces = stocks.flatMap(({ kinds }) =>
     kinds.flatMap((kind) =>
-      kind.pieces.map(({ piece, sheet, perKit }) =>
-        voice.say('kit-bag-item', { amount: perKit, item: pieceSheetNamed(piece, sheet, voice.say) }),
-      ),
+      kind.pieces
+        .filter((piece) => [variant, piece.variant].includes(undefined) || piece.variant === variant)
+        .map((piece) =>
+          voice.say('kit-bag-item', { amount: piece.perKit, item: cutPieceNamed(piece, voice) }),
+        ),
     ),
   );
   const supplies = shopping.flatMap(({ kind, item, each }) =>

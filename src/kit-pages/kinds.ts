@@ -1,11 +1,17 @@
-import type { PieceKind, SheetLayout, StockPlan } from '../kit/plan.ts';
+import type { CutPiece, PieceKind, SheetLayout, StockPlan } from '../kit/plan.ts';
 import { piecesIn } from '../kit/sheet-tree.ts';
 import { pieceSheetNamed } from '../words/names.ts';
+import { ofVariants } from '../words/variants.ts';
 import type { Voice } from '../words/voice.ts';
+
+/** A piece as it is called on paper, with its variant where that has it otherwise: `box (large)`. */
+export function cutPieceNamed({ piece, sheet, variant }: CutPiece, voice: Voice): string {
+  return ofVariants(pieceSheetNamed(piece, sheet, voice.say), variant, voice);
+}
 
 /** The pieces that are cut alike: `front or back`. */
 export function kindName({ pieces }: PieceKind, voice: Voice): string {
-  const names = pieces.map(({ piece, sheet }) => pieceSheetNamed(piece, sheet, voice.say));
+  const names = pieces.map((piece) => cutPieceNamed(piece, voice));
   return new Intl.ListFormat(voice.language, { type: 'disjunction' }).format(names);
 }
 

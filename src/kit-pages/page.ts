@@ -2,6 +2,7 @@ import type { Fact } from '../handout/facts.ts';
 import type { Kit, StockPlan } from '../kit/plan.ts';
 import { baseName } from '../words/names.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
+import type { Voice } from '../words/voice.ts';
 import { pieceRows, sheetsNeeded, stockSections } from './sheets.ts';
 import { type KitInput, type KitPage, kitPageOf, wordsFor } from './shell.ts';
 import { costRows, shoppingGroups } from './shopping.ts';
@@ -10,7 +11,7 @@ import { joined, type KitWords } from './words.ts';
 /** The whole kit: what is cut and bought, what it costs, and how it is cut. */
 export function kitPage(input: KitInput): KitPage {
   const { kit } = input;
-  const { project, stocks, shopping, attendees, spares } = kit;
+  const { project, stocks, shopping, attendees } = kit;
   const words = wordsFor(input);
   const { say, date } = words.voice;
   const named = { title: project.title.value, count: attendees };
@@ -22,7 +23,7 @@ export function kitPage(input: KitInput): KitPage {
   return kitPageOf(input, 'kit', page, {
     facts: factsOf(kit, words),
     papers: stocks.map((plan) => paperRow(plan, words)),
-    pieces: pieceRows(stocks, attendees + spares, words),
+    pieces: pieceRows(stocks, words),
     shopping: shoppingGroups(shopping, words),
     costs: costRows(kit.cost, words),
     stocks: stockSections(stocks, words),
@@ -31,17 +32,26 @@ export function kitPage(input: KitInput): KitPage {
   });
 }
 
-function factsOf({ project, attendees, spares, weight }: Kit, words: KitWords): readonly Fact[] {
+function factsOf({ project, makings, attendees, spares, weight }: Kit, words: KitWords): readonly Fact[] {
   const { voice } = words;
   const people = voice.count('kit-attendees', attendees);
   const party =
     spares === 0 ? people : voice.say('kit-party', { people, spares: voice.count('kit-spares', spares) });
   const facts: readonly (readonly [string, SafeHtml | undefined])[] = [
     ['kit-for', html`${party}`],
+    ['variants', variantsMade(makings, voice)],
     ['session', project.session && html`${voice.day(project.session.value)}`],
     ['kit-weight', weightFact(weight, attendees + spares, words)],
   ];
   return facts.flatMap(([key, value]) => (value ? [{ term: voice.say(key), value }] : []));
+}
+
+/** `small × 6 and large × 6`. */
+function variantsMade(makings: Kit['makings'], voice: Voice): SafeHtml | undefined {
+  const made = makings.flatMap(({ variant, attendees }) =>
+    variant === undefined ? [] : [`${variant} ${voice.say('cut-times', { count: attendees })}`],
+  );
+  return made.length > 0 ? voice.list(made) : undefined;
 }
 
 function weightFact(

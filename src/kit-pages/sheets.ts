@@ -2,9 +2,8 @@ import { drawingElement } from '../drawing/figures.ts';
 import type { SheetLayout, StockPlan } from '../kit/plan.ts';
 import { offcutsIn } from '../kit/sheet-tree.ts';
 import { columnName } from '../shape/cells.ts';
-import { pieceSheetNamed } from '../words/names.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
-import { kindName, kindsCut } from './kinds.ts';
+import { cutPieceNamed, kindName, kindsCut } from './kinds.ts';
 import { layoutDrawing } from './layout-drawing.ts';
 import { type StepRow, stepRows } from './steps.ts';
 import { joined, type KitWords } from './words.ts';
@@ -94,15 +93,15 @@ type PieceRow = {
   readonly count: number;
 };
 
-export function pieceRows(plans: readonly StockPlan[], kits: number, words: KitWords): readonly PieceRow[] {
+export function pieceRows(plans: readonly StockPlan[], words: KitWords): readonly PieceRow[] {
   return plans.flatMap(({ stock, kinds }) =>
     kinds.flatMap(({ pieces }) =>
-      pieces.map(({ piece, sheet, size, perKit }) => ({
-        name: pieceSheetNamed(piece, sheet, words.voice.say),
-        size: words.size(size),
+      pieces.map((piece) => ({
+        name: cutPieceNamed(piece, words.voice),
+        size: words.size(piece.size),
         stock: stock.name,
-        perKit,
-        count: perKit * kits,
+        perKit: piece.perKit,
+        count: piece.perKit * piece.kits,
       })),
     ),
   );

@@ -1,11 +1,11 @@
 import { quarterTurned, type Size, sameSize } from '../measure/size.ts';
-import type { Piece, Project, Stock } from '../project/model.ts';
+import type { Piece, Stock } from '../project/model.ts';
 import { stockOf } from '../shape/caliper.ts';
 import { keptUpright } from '../shape/keep-upright.ts';
-import { type Shapes, sheetsOf } from '../shape/shapes.ts';
-import type { CutPiece, PieceKind } from './plan.ts';
+import { sheetsOf } from '../shape/shapes.ts';
+import type { CutPiece, Making, PieceKind } from './plan.ts';
 
-/** What one kit takes of one stock. */
+/** What all kits take of one stock. */
 export type StockDemand = {
   readonly stock: Stock;
   /** Whether pieces may be cut a quarter turned. */
@@ -13,25 +13,59 @@ export type StockDemand = {
   readonly kinds: readonly PieceKind[];
 };
 
-/** What one kit takes of every stock, in the order the pieces name them. */
-export function demandOf(project: Project, shapes: Shapes): readonly StockDemand[] {
-  const cut = new Map<Stock, CutPiece[]>();
-  for (const piece of project.pieces.values()) {
-    const stock = stockOf(piece, project);
-    if (stock) cut.set(stock, [...(cut.get(stock) ?? []), ...cutPiecesOf(piece, shapes)]);
+/** What is made of a project or of one of its variants, and how many kits of it. */
+type KitsOf = Omit<Making, 'attendees'> & { readonly kits: number };
+
+/** What all kits take of every stock, in the order the pieces name them. */
+export function demandOf(makings: readonly KitsOf[]): readonly StockDemand[] {
+  const cut = new Map<string, { readonly stock: Stock; readonly pieces: CutPiece[] }>();
+  for (const making of makings) {
+    const { project } = making;
+    for (const piece of project.pieces.values()) {
+      const stock = stockOf(piece, project);
+      if (!stock) continue;
+      const before = cut.get(paperKey(stock));
+      const pieces = [...(before?.pieces ?? []), ...cutPiecesOf(piece, making)];
+      cut.set(paperKey(stock), { stock: before?.stock ?? stock, pieces });
+    }
   }
-  return [...cut].map(([stock, pieces]) => {
+  return [...cut.values()].map(({ stock, pieces }) => {
     const turnable = keptUpright(stock) === undefined;
-    return { stock, turnable, kinds: kindsOf(pieces, turnable) };
+    return { stock, turnable, kinds: kindsOf(joinVariants(pieces, makings.length), turnable) };
   });
 }
 
+/** The same for paper that is bought as one: a variant may have a stock of its own under a common name. */
+function paperKey({ id, name, sheets }: Stock): string {
+  const sold = sheets.map(({ size: { width, height }, price }) =>
+    [width.value, height.value, price?.value.minor].join(),
+  );
+  return [id.value, name, ...sold].join('\n');
+}
+
 /** None where the size is not known. */
-export function cutPiecesOf({ id: { value: piece }, count }: Piece, { nets }: Shapes): readonly CutPiece[] {
+export function cutPiecesOf(
+  { id: { value: piece }, count }: Piece,
+  { shapes: { nets }, kits, variant }: Pick<KitsOf, 'shapes' | 'kits' | 'variant'>,
+): readonly CutPiece[] {
   return sheetsOf(nets, piece).map(({ name: sheet, net: { size } }) => {
     const name = sheet === undefined ? piece : `${piece}.${sheet}`;
-    return { name, piece, sheet, size, perKit: count.value };
+    return { name, piece, sheet, size, perKit: count.value, kits, variant };
   });
+}
+
+/** A piece that every variant has alike is one for all; any other is named after its variant. */
+function joinVariants(pieces: readonly CutPiece[], variants: number): readonly CutPiece[] {
+  return pieces.flatMap((piece, index): readonly CutPiece[] => {
+    const alike = pieces.filter((other) => isAlike(other, piece));
+    if (alike.length < variants) return [{ ...piece, name: `${piece.name} (${piece.variant})` }];
+    const kits = alike.reduce((sum, other) => sum + other.kits, 0);
+    return pieces.indexOf(alike[0] ?? piece) === index ? [{ ...piece, kits, variant: undefined }] : [];
+  });
+}
+
+function isAlike(a: CutPiece, b: CutPiece): boolean {
+  return a.name === b.name && a.perKit === b.perKit && sameSize(a.size, b.size);
 }
 
 /** Pieces of the same size together; turned ones too where turning is allowed. */

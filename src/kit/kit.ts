@@ -1,11 +1,9 @@
 import type Fraction from 'fraction.js';
 import type { Finding } from '../project/finding.ts';
-import type { Project } from '../project/model.ts';
-import type { Shapes } from '../shape/shapes.ts';
 import type { CuttingBench } from './bench.ts';
 import { demandOf, type StockDemand } from './demand.ts';
 import { findObstacles } from './obstacles.ts';
-import type { Kit, StockPlan } from './plan.ts';
+import type { Kit, Making, StockPlan } from './plan.ts';
 import { planStock } from './plan-stock.ts';
 import { costOf } from './shopping/cost.ts';
 import { shoppingList } from './shopping/list.ts';
@@ -16,7 +14,7 @@ import type { SearchTools, Standing } from './solver/plan-sheets.ts';
 export type KitOrder = {
   /** At least 1. */
   readonly attendees: number;
-  /** Kits more than attendees. */
+  /** Kits more than attendees; of each variant where several are made. */
   readonly spares: number;
   /** Percent of the price that is to be left: 0 to less than 100. */
   readonly margin?: Fraction;
@@ -31,31 +29,37 @@ export type KitResult = { readonly kit: Kit } | { readonly findings: readonly Fi
 /** Told of each better plan of a stock, by its name; where its sheets have prices, how dear it is and not how many. */
 export type KitProgress = (stock: string, standing: Standing & { readonly isPriced: boolean }) => void;
 
-/** Plans a class kit. What cannot be planned is told, not thrown. */
+/**
+ * Plans a class kit: of a project, or of some of its variants together. Where they come to more than the attendees,
+ * everybody makes one of each. What cannot be planned is told, not thrown.
+ */
 export function planKit(
-  project: Project,
-  shapes: Shapes,
+  makings: readonly [Making, ...Making[]],
   order: KitOrder,
   tools: SearchTools,
   progress: KitProgress = () => {},
 ): KitResult {
   const { attendees, spares, margin, bench } = order;
-  const kits = attendees + spares;
-  const findings = findObstacles(project, shapes, bench);
+  const findings = makings.flatMap(({ project, shapes }) => findObstacles(project, shapes, bench));
   if (findings.length > 0) return { findings };
-  const demands = demandOf(project, shapes);
-  const stocks = planStocks(demands, kits, order, tools, progress);
+  const [{ project }] = makings;
+  const made = makings.map((making) => ({ ...making, kits: making.attendees + spares }));
+  const demands = demandOf(made);
+  const isEach = made.reduce((sum, making) => sum + making.attendees, 0) > attendees;
+  const kits = isEach ? attendees + spares : made.reduce((sum, making) => sum + making.kits, 0);
+  const stocks = planStocks(demands, order, tools, progress);
   const shopping = shoppingList(project, stocks, { attendees, kits });
   return {
     kit: {
       project,
+      makings,
       attendees,
-      spares,
+      spares: kits - attendees,
       bench,
       stocks,
       shopping,
       cost: costOf(shopping, attendees, margin),
-      weight: weightOf(demands),
+      weight: weightOf(demands, kits),
     },
   };
 }
@@ -63,7 +67,6 @@ export function planKit(
 /** The easiest first, so that the time they leave goes to the others; in the order given. */
 function planStocks(
   demands: readonly StockDemand[],
-  kits: number,
   { bench, seconds }: KitOrder,
   tools: SearchTools,
   progress: KitProgress,
@@ -74,9 +77,7 @@ function planStocks(
   const plans = new Map<StockDemand, StockPlan>();
   for (const [index, demand] of waiting.entries()) {
     const share = Math.max(0, end - tools.clock()) / (waiting.length - index);
-    const plan = planStock(demand, kits, bench, share, tools, (standing) =>
-      progress(demand.stock.name, standing),
-    );
+    const plan = planStock(demand, bench, share, tools, (standing) => progress(demand.stock.name, standing));
     plans.set(demand, plan);
   }
   return demands.flatMap((demand) => plans.get(demand) ?? []);

@@ -10,7 +10,7 @@ import { cutPiecesOf, demandOf, type StockDemand } from './demand.ts';
 export function findObstacles(project: Project, shapes: Shapes, bench: CuttingBench): readonly Finding[] {
   return [
     ...[...project.pieces.values()].flatMap((piece) => findLacks(piece, project, shapes)),
-    ...demandOf(project, shapes).flatMap((demand) => findTooLarge(demand, bench)),
+    ...demandOf([{ project, shapes, kits: 1 }]).flatMap((demand) => findTooLarge(demand, bench)),
   ];
 }
 
@@ -21,7 +21,7 @@ function findLacks(piece: Piece, project: Project, shapes: Shapes): readonly Fin
   if (!stock) return [{ rule: RULE, at: id.at, facts: { lack: 'stock', piece: id.value } }];
   if (!stockOf(piece, project))
     return [{ rule: RULE, at: stock.at, facts: { lack: 'known stock', stock: stock.value } }];
-  if (cutPiecesOf(piece, shapes).length > 0) return [];
+  if (cutPiecesOf(piece, { shapes, kits: 1 }).length > 0) return [];
   return [{ rule: RULE, at: id.at, facts: { lack: 'size', piece: id.value } }];
 }
 

@@ -18,10 +18,9 @@ type Run = { readonly piece: PieceKind['pieces'][number]; readonly end: number }
 export function namePieces(
   layouts: readonly AlikeSheets[],
   kinds: readonly PieceKind[],
-  kits: number,
 ): readonly (readonly NamedSheets[])[] {
   const waiting = kinds.map(({ pieces }) =>
-    pieces.map((piece): PieceLeft => ({ piece, left: piece.perKit * kits })),
+    pieces.map((piece): PieceLeft => ({ piece, left: piece.perKit * piece.kits })),
   );
   return layouts.map(({ count, pieces }) => {
     const places = pieces.map(({ blank }) => takePieces(waiting[blank] ?? [], count));

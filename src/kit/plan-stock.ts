@@ -9,10 +9,9 @@ import { planSheets, type SearchTools, type SheetPlan, type Standing } from './s
 import { sheetsIn } from './solver/problem.ts';
 import { stepsOf } from './steps.ts';
 
-/** Plans how one stock is cut for so many kits, in at most about so many seconds. */
+/** Plans how one stock is cut for all kits, in at most about so many seconds. */
 export function planStock(
   demand: StockDemand,
-  kits: number,
   bench: CuttingBench,
   seconds: number,
   tools: SearchTools,
@@ -20,7 +19,7 @@ export function planStock(
 ): StockPlan {
   const { stock, kinds } = demand;
   const start = tools.clock();
-  const posed = poseProblem(demand, kits, bench);
+  const posed = poseProblem(demand, bench);
   const isPriced = posed.unit !== undefined;
   const plan = planSheets(posed.problem, {
     ...tools,
@@ -38,7 +37,6 @@ export function planStock(
   const named = namePieces(
     layouts.map(({ count, tree }) => ({ count, pieces: piecesIn(tree) })),
     kinds,
-    kits,
   );
   return {
     stock,

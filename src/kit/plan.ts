@@ -1,5 +1,6 @@
 import type { Size } from '../measure/size.ts';
 import type { Money, Project, Stock, StockSheet } from '../project/model.ts';
+import type { Shapes } from '../shape/shapes.ts';
 import type { CuttingBench } from './bench.ts';
 import type { SheetTree } from './sheet-tree.ts';
 import type { Cost } from './shopping/cost.ts';
@@ -8,13 +9,17 @@ import type { CuttingStep } from './steps.ts';
 
 /** A piece, or one sheet of a form made of several, cut as a rectangle. */
 export type CutPiece = {
-  /** As the project names it: `front`, `box.lid`. */
+  /** As the project names it: `front`, `box.lid`, `box (large)`. */
   readonly name: string;
   readonly piece: string;
   /** The further sheet of the piece. */
   readonly sheet: string | undefined;
   readonly size: Size;
   readonly perKit: number;
+  /** How many kits it goes in. */
+  readonly kits: number;
+  /** The variant it is of, where others have it otherwise. */
+  readonly variant: string | undefined;
 };
 
 /** Pieces of one size, cut alike: the front and the back of a box, say. */
@@ -53,10 +58,21 @@ export type StockPlan = {
   readonly layouts: readonly SheetLayout[];
 };
 
+/** What so many people make: the project itself, or one of its variants. */
+export type Making = {
+  readonly project: Project;
+  readonly shapes: Shapes;
+  /** The name of the variant. */
+  readonly variant?: string | undefined;
+  readonly attendees: number;
+};
+
 /** Everything for one session: what to cut, what to buy, what it costs. */
 export type Kit = {
   readonly project: Project;
+  readonly makings: readonly Making[];
   readonly attendees: number;
+  /** Kits more than attendees. */
   readonly spares: number;
   readonly bench: CuttingBench;
   readonly stocks: readonly StockPlan[];

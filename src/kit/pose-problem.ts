@@ -15,11 +15,7 @@ export type PosedProblem = {
   readonly unit: bigint | undefined;
 };
 
-export function poseProblem(
-  { stock, turnable, kinds }: StockDemand,
-  kits: number,
-  bench: CuttingBench,
-): PosedProblem {
+export function poseProblem({ stock, turnable, kinds }: StockDemand, bench: CuttingBench): PosedProblem {
   const usable = stock.sheets.map((sheet) => usableSize(sheet, bench));
   const sizes = kinds.map(({ size }) => size);
   const lengths = [...usable, ...sizes].flatMap(({ width, height }) => [width, height]);
@@ -31,7 +27,7 @@ export function poseProblem(
   const unit = prices?.reduce(gcd, 0n);
   const problem: CuttingProblem = {
     blanks: sizes.map((size) => ({ ...inSteps(size, ruler, 'up'), turnable })),
-    demand: kinds.map(({ pieces }) => pieces.reduce((sum, { perKit }) => sum + perKit * kits, 0)),
+    demand: kinds.map(({ pieces }) => pieces.reduce((sum, { perKit, kits }) => sum + perKit * kits, 0)),
     sheets: usable.map((size, index) => ({
       ...inSteps(size, ruler, 'down'),
       cost: Number((prices?.[index] ?? 1n) / (unit ?? 1n)),

@@ -7,6 +7,7 @@ import { bagLabels } from '../kit-pages/bag-labels.ts';
 import { kitPage } from '../kit-pages/page.ts';
 import { openPrinter } from '../print/printer.ts';
 import type { Site } from '../project/model.ts';
+import { slugOf } from '../project/slug.ts';
 import { printStyles } from './assets.ts';
 import { checkWritable, type OutputFile, putFiles, type Written } from './files.ts';
 import { labelsOf } from './languages.ts';
@@ -26,8 +27,16 @@ export type KitFilesOptions = {
 };
 
 /** Where the files of a kit lie below the output folder: the demonstrator's own, never part of the site. */
-export function kitFolder({ project, attendees }: Kit): string {
-  return `host/${project.slug}-kit-${attendees}`;
+export function kitFolder(kit: Kit): string {
+  return `host/${kitName(kit)}`;
+}
+
+/** `bulb-box-kit-12`; of variants `bulb-box-kit-6-small-6-large`. */
+function kitName({ project, makings, attendees }: Kit): string {
+  const variants = makings.flatMap(({ project: { variant }, attendees: own }) =>
+    variant ? [`${own}-${slugOf(variant.id.value)}`] : [],
+  );
+  return [project.slug, 'kit', ...(variants.length > 0 ? variants : [attendees])].join('-');
 }
 
 /**
@@ -36,7 +45,7 @@ export function kitFolder({ project, attendees }: Kit): string {
  */
 export async function makeKitFiles(options: KitFilesOptions): Promise<readonly Written[]> {
   const { kit, currency, out, site, browser } = options;
-  const { project, attendees } = kit;
+  const { project } = kit;
   await checkWritable(out);
   const files = readPackageFiles();
   const labels = labelsOf(project, site, files.labels);
@@ -50,7 +59,7 @@ export async function makeKitFiles(options: KitFilesOptions): Promise<readonly W
     { path: at('kit.csv'), bytes: kitCsv(kit, currency) },
   ]);
   const prints = [
-    { path: at(`${project.slug}-kit-${attendees}.pdf`), page: kitPage(input) },
+    { path: at(`${kitName(kit)}.pdf`), page: kitPage(input) },
     ...(options.labels ? [{ path: at(`${project.slug}-labels.pdf`), page: bagLabels(input) }] : []),
   ];
   const printer = openPrinter({ browser });

@@ -1,7 +1,7 @@
-import { shownEditions } from '../edition/editions.ts';
+import { type Editions, shownEditions } from '../edition/editions.ts';
 import { examine } from '../examine/examine.ts';
 import { type KitOrder, type KitProgress, planKit } from '../kit/kit.ts';
-import type { Kit } from '../kit/plan.ts';
+import type { Kit, Making } from '../kit/plan.ts';
 import type { Currency } from '../kit/report/figures.ts';
 import type { Project, Workspace } from '../project/model.ts';
 import { moneyDecimals } from '../project/reader.ts';
@@ -9,6 +9,7 @@ import { mergeFindings } from '../proof/tell.ts';
 import { isFailure, type Told } from '../proof/told.ts';
 import { loadHighs } from '../shape/highs.ts';
 import { loadWorkspace } from '../shape/workspace.ts';
+import { variantsOf } from '../words/variants.ts';
 import { projectsNamed } from './named.ts';
 
 export type KitRequest = {
@@ -19,6 +20,8 @@ export type KitRequest = {
   readonly slug: string;
   /** What is asked for, once it is known in which project and on which bench. */
   readonly orderFor: (project: Project, workspace: Workspace) => KitOrder;
+  /** How many attendees make each of its variants, by their places; everybody the first where it isn't said. */
+  readonly attendeesOf?: (variants: readonly string[], order: KitOrder) => readonly number[];
   /** Seconds since some moment, rising. */
   readonly clock: () => number;
   readonly progress?: KitProgress;
@@ -49,10 +52,33 @@ export async function requestKit(request: KitRequest): Promise<KitReply> {
     return { kind: 'findings', findings: findings.filter(({ severity }) => severity === 'error'), project };
   }
   const order = request.orderFor(project, workspace);
-  const edition = study.editions[shownEditions(study.editions)[0]];
+  const makings = makingsOf(study.editions, order, request);
   const tools = { highs: await loadHighs(), clock: request.clock };
-  const result = planKit(edition.project, edition.shapes, order, tools, request.progress);
+  const result = planKit(makings, order, tools, request.progress);
   if ('findings' in result) return { kind: 'findings', findings: mergeFindings(result.findings), project };
   const currency = { code: site.currency, decimals: moneyDecimals(site.currency) };
   return { kind: 'planned', kit: result.kit, workspace, currency };
+}
+
+/** Each variant that somebody makes, in the edition that leads; the project itself where it has none. */
+function makingsOf(
+  editions: Editions,
+  order: KitOrder,
+  { attendeesOf }: KitRequest,
+): readonly [Making, ...Making[]] {
+  const [leading] = shownEditions(editions);
+  const own = { ...editions[leading], attendees: order.attendees };
+  const variants = variantsOf(editions).flatMap((each) => {
+    const { variant } = each[leading].project;
+    return variant ? [{ ...each[leading], id: variant.id.value, variant: variant.name }] : [];
+  });
+  const counts = attendeesOf?.(
+    variants.map(({ id }) => id),
+    order,
+  ) ?? [order.attendees];
+  const [first, ...others] = variants.flatMap(({ id: _, ...making }, index): Making[] => {
+    const attendees = counts[index] ?? 0;
+    return attendees > 0 ? [{ ...making, attendees }] : [];
+  });
+  return first ? [first, ...others] : [own];
 }

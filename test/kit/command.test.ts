@@ -170,3 +170,67 @@ describe('sheetwright kit', () => {
     ]);
   });
 });
+
+describe('the kit of a project with variants', () => {
+  const SIZES = `${PLAIN}\n  variants: { small: { a.cut: 2 x 5 }, large: }`;
+  type Json = {
+    readonly spares: number;
+    readonly stocks: readonly { readonly total: number; readonly layouts: readonly Layout[] }[];
+  };
+  type Layout = { readonly count: number; readonly placements: readonly { readonly piece: string }[] };
+  const planned = async (measurements: string, ...argv: string[]): Promise<Json> => {
+    const { code, out } = await kit(workspace(measurements), 'card', '--json', ...argv);
+    expect(code).toBe(0);
+    return JSON.parse(out) as Json;
+  };
+  const cut = ({ stocks }: Json): Readonly<Record<string, number>> => {
+    const counts: Record<string, number> = {};
+    for (const { count, placements } of stocks.flatMap(({ layouts }) => layouts))
+      for (const { piece } of placements) counts[piece] = (counts[piece] ?? 0) + count;
+    return counts;
+  };
+
+  // 8 1/2 × 11 in gives four pieces of 4 × 5 in, or eight of 2 × 5.
+  it.each([
+    ['small', '2 x 5', 2],
+    ['large', '4 x 5', 3],
+  ])('is for everybody that of %s written alone', async (variant, size, sheets) => {
+    const ofVariant = await planned(SIZES, '--attendees', '12', '--variant', variant);
+    const alone = await planned(PLAIN.replace('4 x 5', size), '--attendees', '12');
+    const plans = [ofVariant, alone].map(({ stocks }) => stocks.map((stock) => ({ ...stock, seconds: 0 })));
+    expect(plans[0]).toEqual(plans[1]);
+    expect(ofVariant.stocks[0]?.total).toBe(sheets);
+  });
+
+  it.each([
+    [['small=8', 'large=4'], { 'a (small)': 8, 'a (large)': 4 }, 2],
+    [['SMALL=8', 'large'], { 'a (small)': 8, 'a (large)': 4 }, 2],
+    [['all'], { 'a (small)': 12, 'a (large)': 12 }, 5],
+  ])('is one plan for %j', async (variants, pieces, sheets) => {
+    const json = await planned(SIZES, '--attendees', '12', '--variant', ...variants);
+    expect(cut(json)).toEqual(pieces);
+    expect(json.stocks[0]?.total).toBe(sheets);
+  });
+
+  it('has spares of each', async () => {
+    const argv = ['--attendees', '3', '--spares', '1', '--variant', 'small=1', 'large'];
+    const json = await planned(SIZES, ...argv);
+    expect(cut(json)).toEqual({ 'a (small)': 2, 'a (large)': 3 });
+    expect(json.spares).toBe(2);
+  });
+
+  it.each([
+    [SIZES, [], /card has the variants small, large: say which, as in --variant small for everybody/u],
+    [SIZES, ['smal'], /no variant "smal" of card: there are small, large/u],
+    [SIZES, ['small=3'], /--attendees says 4, but the variants come to 3/u],
+    [SIZES, ['small=3', 'large=2'], /--attendees says 4, but the variants come to 5/u],
+    [SIZES, ['small', 'large'], /only one --variant can do without a number/u],
+    [SIZES, ['small=few'], /--variant small takes a whole number behind the =, not "few"/u],
+    [PLAIN, ['small'], /card has no variants: leave --variant out/u],
+  ])('is refused of %j for %j', async (measurements, variants, message) => {
+    const named = variants.length > 0 ? ['--variant', ...variants] : [];
+    const { code, err } = await kit(workspace(measurements), 'card', ...SOME, ...named);
+    expect(code).toBe(2);
+    expect(err).toMatch(message);
+  });
+});

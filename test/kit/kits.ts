@@ -26,7 +26,10 @@ export function order(attendees: number, more: Partial<KitOrder> = {}): KitOrder
 }
 
 export function plan(project: Project, asked: KitOrder): KitResult {
-  return planKit(project, buildShapes(project), asked, { highs, clock: cpuClock });
+  return planKit([{ project, shapes: buildShapes(project), attendees: asked.attendees }], asked, {
+    highs,
+    clock: cpuClock,
+  });
 }
 
 /** @throws when the project cannot be planned. */

@@ -14,14 +14,19 @@ function placed(blank: number): PlacedPiece {
 function kindOf(...pieces: readonly (readonly [name: string, perKit: number])[]): PieceKind {
   const size = { width: INCH, height: INCH };
   const pieceOf = ([name, perKit]: (typeof pieces)[number]): PieceKind['pieces'][number] => {
-    return { name, piece: name, sheet: undefined, size, perKit, flipped: false };
+    return { name, piece: name, sheet: undefined, size, perKit, kits: 1, variant: undefined, flipped: false };
   };
   return { size, pieces: pieces.map(pieceOf) };
 }
 
 /** For each layout the names of its pieces, for so many of its sheets each. */
-function namesOf(...asked: Parameters<typeof namePieces>): { count: number; names: string[] }[][] {
-  return namePieces(...asked).map((ways) =>
+function namesOf(
+  layouts: Parameters<typeof namePieces>[0],
+  kinds: readonly PieceKind[],
+  kits: number,
+): { count: number; names: string[] }[][] {
+  const ofAll = kinds.map((kind) => ({ ...kind, pieces: kind.pieces.map((piece) => ({ ...piece, kits })) }));
+  return namePieces(layouts, ofAll).map((ways) =>
     ways.map(({ count, pieces }) => ({ count, names: pieces.map(({ name }) => name) })),
   );
 }

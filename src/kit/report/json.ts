@@ -10,17 +10,21 @@ import type { ShoppingLine } from '../shopping/line.ts';
 import { type Currency, lengthFigures, moneyFigure } from './figures.ts';
 
 /**
- * A kit for another program, as one JSON object: `{project, attendees, spares, stocks, shopping, cost}`. Lengths are
+ * A kit for another program, as one JSON object: `{project, attendees, spares, stocks, shopping, cost}`, of a
+ * project with variants also `variants: [{variant, attendees}]`. Lengths are
  * `{"in": "2 1/4", "mm": 57.15}`, `x` and `y` from a sheet's left and top edge; money is text with all its decimals;
  * what is not known is `null`.
  */
 export function kitJson(kit: Kit, { code, decimals }: Currency): string {
-  const { project, attendees, spares, stocks, shopping } = kit;
+  const { project, makings, attendees, spares, stocks, shopping } = kit;
   const money = (value: Money | undefined): string | undefined => value && moneyFigure(value, decimals);
   const value = {
     project: project.slug,
     attendees,
     spares,
+    ...(project.variant && {
+      variants: makings.map(({ variant, attendees: own }) => ({ variant, attendees: own })),
+    }),
     stocks: stocks.map(stockValue),
     shopping: shopping.map((line) => lineValue(line, money)),
     cost: { currency: code, ...costValue(kit, money) },
