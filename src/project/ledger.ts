@@ -21,7 +21,8 @@ export type PublishedThing = {
   readonly variant?: string | undefined;
   /**
    * Its lengths: width and height; positions; a radius; left and top edge; for cuts that no cell names, their boxes; for
-   * openings the distances from the edges of their panels, and their sizes; where each row of motifs starts; how far each stamped image is from the left and the top.
+   * openings the distances from the edges of their panels, and their sizes; where each row of motifs starts, its pitch and
+   * the width of a motif; how far each stamped image is from the left and the top.
    */
   readonly what:
     | 'size'

@@ -110,13 +110,13 @@ function factsOf({ project, shapes }: Edition, edition: EditionName): PublishedF
   });
 }
 
-/** Where each row of motifs starts, and where each stamped image lies. */
+/** Where each row of motifs starts, its pitch and a motif's width; and where each stamped image lies. */
 function decorationFacts(piece: string, all: Shapes['nets'], edition: EditionName): PublishedFact[] {
   const nets = sheetsOf(all, piece).map(({ net }) => net);
   const rows = nets.flatMap((net) => net.rows ?? []);
   const images = nets.flatMap((net) => net.impressions ?? []);
   const [edges, stamps] = [rows.map(({ side }) => side), images.map(({ stamp }) => stamp)];
-  const starts = rows.map(({ start }) => start);
+  const starts = rows.flatMap(({ start, pitch, hole }) => [start, pitch, hole]);
   const places = images.flatMap(({ reveals }) => [reveals.left, reveals.top]);
   return [
     ...(rows.length > 0 ? [{ piece, what: 'edge', word: edges.join(', '), [edition]: starts } as const] : []),

@@ -114,7 +114,8 @@ function valueWords(
   const { word = '', turn } = value;
   if (what === 'outline') return outlineWords(value, lengths, say);
   if (what === 'impressions') return `${word}: ${lengths.join(', ')}`;
-  if (what === 'scores' || what === 'edge') return lengths.join(', ');
+  if (what === 'edge') return `${sidesWords(word, say)}: ${lengths.join(', ')}`;
+  if (what === 'scores') return lengths.join(', ');
   if (what !== 'place') return word || `${figures.join(' × ')} ${unit}`;
   const [left = '', top = ''] = lengths;
   const place = { base: sheetNamed(word, say), left, top };
@@ -135,6 +136,12 @@ function outlineWords(
     kind === 'count' ? count : (left.shift() ?? ''),
   ]);
   return say(outlineKey(word), Object.fromEntries(values));
+}
+
+/** Sides as they are recorded, `left, right`, in words. */
+function sidesWords(sides: string, say: Say): string {
+  const named = sides.split(', ').map((side) => (say.has(`edge-${side}`) ? say(`edge-${side}`) : side));
+  return named.join(', ');
 }
 
 /** Exact enough, whatever the length: two lengths that differ must never read the same. */

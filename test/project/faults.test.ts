@@ -7,6 +7,33 @@ function faultsIn(measurements: string): string[] {
   return faultsOf(readSheet(sheetOf(measurements)));
 }
 
+describe('a stamp, an ink and a color', () => {
+  const sheetWith = (impression: string, supply: string): string =>
+    sheetOf(`pieces:\n  a: { cut: 3 x 4, impressions: { ${impression}, size: 1 x 1 } }`).replace(
+      'measurements:',
+      `supplies: [${supply}]\nmeasurements:`,
+    );
+  const WHEAT = '{ item: Wheat ear stamp, kind: stamp }, { item: Moss dye ink, kind: ink }';
+
+  it.each<[string, string, readonly string[]]>([
+    ['stamp: wheat, ink: moss', WHEAT, []],
+    ['stamp: Wheat ear stamp, ink: Moss', WHEAT, []],
+    ['stamp: oats', WHEAT, ['unknown-reference: oats']],
+    ['stamp: moss', WHEAT, ['unknown-reference: moss']],
+    ['stamp: wheat, ink: straw', WHEAT, ['unknown-reference: straw']],
+    ['stamp: oats', '', ['unknown-reference: oats']],
+    ['stamp: pen', '{ item: Pen stamp, kind: stamp, color: moss }', ['unexpected-value: moss']],
+  ])('%s of %s', (impression, supplies, expected) => {
+    expect(faultsOf(readSheet(sheetWith(impression, supplies)))).toEqual(expected);
+  });
+
+  it('takes a bare # for a color without its quotes', () => {
+    const supply = 'supplies:\n  - item: Pen stamp\n    kind: stamp\n    color: #abc';
+    const sheet = sheetWith('stamp: pen', '').replace('supplies: []', supply);
+    expect(faultsOf(readSheet(sheet))).toEqual(['unexpected-value: #abc']);
+  });
+});
+
 describe('a measurement that is none', () => {
   it.each<[string, string]>([
     ['2 1/0 x 4', '2 1/0'],

@@ -215,3 +215,40 @@ describe('what changed in a project with variants', () => {
     expect(changesOf(SIZES, SHEET)).toContain('box (small) was 8 × 5 in, is 8 × 6 in');
   });
 });
+
+describe('a punched edge and a stamped image', () => {
+  /** On 5 3/4 in, motifs of 1/8 in: 23 every 1/4 in leave 1/16 in and 22 leave 3/16 in; 15 every 3/8 in leave 3/16 in. */
+  const decorated = (edge: string, left: string) => (text: string) =>
+    text
+      .replace(
+        'on: box.front }',
+        `on: box.front, edge: { along: ${edge}, hole: 1/8 }, impressions: { stamp: leaf, size: 1 x 1, at: { left: ${left} } } }`,
+      )
+      .replace('measurements:', 'supplies: [{ item: Leaf stamp, kind: stamp }]\nmeasurements:');
+  const before = state(decorated('left, pitch: 1/4', '1/4'));
+
+  it.each([
+    ['the same', 'left, pitch: 1/4', '1/4', []],
+    [
+      'another pitch',
+      'left, pitch: 3/8',
+      '1/4',
+      ['the punched edges of front were left edge: 3⁄16 in, ¼ in, ⅛ in, are left edge: 3⁄16 in, ⅜ in, ⅛ in'],
+    ],
+    [
+      'another edge',
+      'right, pitch: 1/4',
+      '1/4',
+      ['the punched edges of front were left edge: 3⁄16 in, ¼ in, ⅛ in, are right edge: 3⁄16 in, ¼ in, ⅛ in'],
+    ],
+    [
+      'another place',
+      'left, pitch: 1/4',
+      '1/2',
+      ['the stamped images on front were Leaf stamp: ¼ in, 2⅜ in, are Leaf stamp: ½ in, 2⅜ in'],
+    ],
+  ])('%s', (_, edge, left, expected) => {
+    const told = tell(changesBetween(before, state(decorated(edge, left))));
+    expect(told.changes).toEqual(expected);
+  });
+});
