@@ -14,6 +14,7 @@ import { DEFINITIONS, noise, PAPER, rectangle, sheet } from './demo-photos/paper
 import { sixSidedPot } from './demo-photos/six-sided-pot.js';
 import { standingBox } from './demo-photos/standing-box.js';
 import { HEIGHT, LIGHT, onTable, TABLE_AND_WALL, TABLE_TOP, WIDTH } from './demo-photos/table.js';
+import { tags } from './demo-photos/tags.js';
 import { wheatFieldCard } from './demo-photos/wheat-field.js';
 
 const PROJECTS = fileURLToPath(new URL('../projects/', import.meta.url));
@@ -224,6 +225,7 @@ const PICTURES = {
   'six-sided-pencil-pot/photos/finished.jpg': [TABLE_AND_WALL, pencilPot],
   'bulb-box/photos/finished.jpg': [TABLE_AND_WALL, bulbBoxes],
   'wheat-field-card/photos/finished.jpg': [TABLE_TOP, wheatFieldCard],
+  'plant-and-gift-tags/photos/finished.jpg': [TABLE_TOP, tags],
 };
 
 for (const [index, [name, [background, scene]]] of Object.entries(PICTURES).entries()) {

@@ -66,7 +66,7 @@ function sizeSaid(editions: Editions, name: string, measures: Measures): SafeHtm
   return size && measures.both(size);
 }
 
-/** `1 1/2 in (38 mm) circle`; of a rectangle its size alone. */
+/** `1 1/2 in (38 mm) circle`; its size alone of a rectangle, and of an outline with lengths that would be too much to read. */
 function sizeAndOutline(
   editions: Editions,
   name: string,
@@ -75,7 +75,8 @@ function sizeAndOutline(
 ): SafeHtml | undefined {
   const size = sizeSaid(editions, name, measures);
   const outline = saidOutline(editions, name, (length) => measures.both([length]));
-  if (!size || !outline) return size;
+  const isShort = outline && Object.values(outline.values).every((value) => typeof value === 'number');
+  if (!size || !isShort) return size;
   return voice.phrase('outline-sized', { size, outline: voice.phrase(outline.key, outline.values) });
 }
 

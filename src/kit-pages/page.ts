@@ -1,5 +1,6 @@
 import type { Fact } from '../handout/facts.ts';
 import type { Kit, StockPlan } from '../kit/plan.ts';
+import type { Ref } from '../project/ref.ts';
 import { baseName } from '../words/names.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import type { Voice } from '../words/voice.ts';
@@ -81,17 +82,21 @@ function trimmingNote(
   { bench: { trimMargin, kerf }, project, attendees, spares }: Kit,
   { voice, length }: KitWords,
 ): SafeHtml | undefined {
+  const named = (ref: Omit<Ref, 'face'>, perKit: number): SafeHtml =>
+    voice.phrase('kit-opening', {
+      opening: baseName({ ...ref, face: 'outside' }, voice),
+      count: perKit * (attendees + spares),
+    });
   const byHand = [...project.pieces.values()].flatMap(({ id, count, openings }) =>
-    openings.map(({ name }) =>
-      voice.phrase('kit-opening', {
-        opening: baseName({ piece: id.value, part: name.value, face: 'outside' }, voice),
-        count: count.value * (attendees + spares),
-      }),
-    ),
+    openings.map(({ name }) => named({ piece: id.value, part: name.value }, count.value)),
+  );
+  const outlined = [...project.pieces.values()].flatMap(({ id, body, count }) =>
+    body.kind === 'flat' && body.outline ? [named({ piece: id.value }, count.value)] : [],
   );
   const notes = [
     ...(trimMargin.sign > 0 ? [voice.phrase('kit-trim-margin', { length: length(trimMargin) })] : []),
     ...(kerf.sign > 0 ? [voice.phrase('kit-kerf', { length: length(kerf) })] : []),
+    ...(outlined.length > 0 ? [voice.phrase('kit-outlined', { pieces: voice.list(outlined) })] : []),
     ...(byHand.length > 0 ? [voice.phrase('kit-by-hand', { openings: voice.list(byHand) })] : []),
   ];
   return notes.length > 0 ? SafeHtml.join(notes, ' ') : undefined;

@@ -1,7 +1,9 @@
 import { quarterTurned, type Size, sameSize } from '../measure/size.ts';
 import type { Piece, Stock } from '../project/model.ts';
 import { stockOf } from '../shape/caliper.ts';
+import { areaOf } from '../shape/flat-polygon.ts';
 import { keptUpright } from '../shape/keep-upright.ts';
+import type { Net } from '../shape/net.ts';
 import { sheetsOf } from '../shape/shapes.ts';
 import type { CutPiece, Making, PieceKind } from './plan.ts';
 
@@ -48,10 +50,18 @@ export function cutPiecesOf(
   { id: { value: piece }, count }: Piece,
   { shapes: { nets }, kits, variant }: Pick<KitsOf, 'shapes' | 'kits' | 'variant'>,
 ): readonly CutPiece[] {
-  return sheetsOf(nets, piece).map(({ name: sheet, net: { size } }) => {
+  return sheetsOf(nets, piece).map(({ name: sheet, net }) => {
+    const { size } = net;
     const name = sheet === undefined ? piece : `${piece}.${sheet}`;
-    return { name, piece, sheet, size, perKit: count.value, kits, variant };
+    return { name, piece, sheet, size, area: areaLeft(net), perKit: count.value, kits, variant };
   });
+}
+
+/** Of the sheet as it is cut; of an outline what is left once that is cut out. */
+function areaLeft({ size, shape, panels }: Net): number {
+  const outlined = shape ? panels : [];
+  const areas = outlined.map(({ outline }) => areaOf(outline.map(({ x, y }) => ({ x: x.mm, y: y.mm }))));
+  return areas[0] ?? size.width.mm * size.height.mm;
 }
 
 /** A piece that every variant has alike is one for all; any other is named after its variant. */
@@ -65,7 +75,7 @@ function joinVariants(pieces: readonly CutPiece[], variants: number): readonly C
 }
 
 function isAlike(a: CutPiece, b: CutPiece): boolean {
-  return a.name === b.name && a.perKit === b.perKit && sameSize(a.size, b.size);
+  return a.name === b.name && a.perKit === b.perKit && a.area === b.area && sameSize(a.size, b.size);
 }
 
 /** Pieces of the same size together; turned ones too where turning is allowed. */

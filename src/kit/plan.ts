@@ -15,6 +15,8 @@ export type CutPiece = {
   /** The further sheet of the piece. */
   readonly sheet: string | undefined;
   readonly size: Size;
+  /** In square millimeters, without what is cut away round an outline. */
+  readonly area: number;
   readonly perKit: number;
   /** How many kits it goes in. */
   readonly kits: number;

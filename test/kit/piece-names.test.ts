@@ -14,7 +14,17 @@ function placed(blank: number): PlacedPiece {
 function kindOf(...pieces: readonly (readonly [name: string, perKit: number])[]): PieceKind {
   const size = { width: INCH, height: INCH };
   const pieceOf = ([name, perKit]: (typeof pieces)[number]): PieceKind['pieces'][number] => {
-    return { name, piece: name, sheet: undefined, size, perKit, kits: 1, variant: undefined, flipped: false };
+    return {
+      name,
+      piece: name,
+      sheet: undefined,
+      size,
+      area: 0,
+      perKit,
+      kits: 1,
+      variant: undefined,
+      flipped: false,
+    };
   };
   return { size, pieces: pieces.map(pieceOf) };
 }

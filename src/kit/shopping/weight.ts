@@ -5,7 +5,7 @@ import type { Kit } from '../plan.ts';
 /** Square millimetres in a square metre. */
 const SQUARE_METRE = 1_000_000;
 
-/** Pieces as they are cut, before corners and tapers are cut off: a little on the safe side for the post. */
+/** Outlines are cut out, corners and tapers are not yet cut off: a little on the safe side for the post. */
 export function weightOf(stocks: readonly StockDemand[], kits: number): Kit['weight'] {
   const unknown = stocks.filter(({ stock }) => stock.weight === undefined);
   return {
@@ -17,9 +17,7 @@ export function weightOf(stocks: readonly StockDemand[], kits: number): Kit['wei
 /** In one kit; on the average where there are several variants. */
 function gramsOf({ stock, kinds }: StockDemand, all: number): number {
   if (!stock.weight) return 0;
-  const area = kinds.reduce((sum, { size, pieces }) => {
-    const count = pieces.reduce((total, { perKit, kits }) => total + perKit * (kits / all), 0);
-    return sum + size.width.mm * size.height.mm * count;
-  }, 0);
+  const pieces = kinds.flatMap((kind) => kind.pieces);
+  const area = pieces.reduce((sum, each) => sum + each.area * each.perKit * (each.kits / all), 0);
   return (area / SQUARE_METRE) * grammageOf(stock.weight.value);
 }
