@@ -34,10 +34,10 @@ export function pieceEdits({ file, unit }: Project, old: Piece, now: Piece): rea
 }
 
 /** Lengths that are written together, and their key. */
-type Written = { readonly key: string; readonly lengths: readonly At<Length>[]; readonly unit?: Unit };
+type LengthsWritten = { readonly key: string; readonly lengths: readonly At<Length>[]; readonly unit?: Unit };
 
 /** Every length of a body where it stands, those written together as one. */
-export function writtenIn(body: PieceBody): readonly Written[] {
+export function writtenIn(body: PieceBody): readonly LengthsWritten[] {
   if (body.kind === 'form') {
     return [...body.settings].flatMap(([key, setting]) =>
       setting.kind === 'lengths'

@@ -17,10 +17,10 @@ import type { Holder } from './room.ts';
 type Resized = { readonly piece: Piece } | { readonly why: string };
 
 /** A project with its box of another size and its layers after it, or why not. */
-type Remade = { readonly made: Made } | { readonly why: string };
+type Remaking = { readonly made: Made } | { readonly why: string };
 
 /** Makes the box of a project so much wider, higher and deeper, and what lies on it larger with it. */
-export function remake(made: Made, holder: Holder, growth: Triple): Remade {
+export function remake(made: Made, holder: Holder, growth: Triple): Remaking {
   const resized = resizeHolder(holder, growth);
   if ('why' in resized) return resized;
   const { project } = made;

@@ -26,10 +26,10 @@ export function holderOf({ project, shapes }: Made): Holder | undefined {
 }
 
 /** How things lie in a room: the sides of one of them along its width, height and depth, and how many side by side. */
-type Laid = { readonly item: Triple; readonly rows: readonly [number, number, number] };
+type Arrangement = { readonly item: Triple; readonly rows: readonly [number, number, number] };
 
 /** How the things of a project lie in its box, as far as it says what they are. */
-function laidIn({ room }: Holder, { holds }: Project): Laid | undefined {
+function laidIn({ room }: Holder, { holds }: Project): Arrangement | undefined {
   if (!holds?.size) return undefined;
   const [a, b, c] = holds.size;
   return bestPacking([a.value, b.value, c.value], holds.count.value, room.cavity, room.leave);
@@ -39,11 +39,15 @@ function laidIn({ room }: Holder, { holds }: Project): Laid | undefined {
  * How other things lie as those do: the longest side where the longest was, in as many rows each way as come nearest to
  * the box as it was in its proportions, with few places left empty.
  */
-function laidAlike({ item: sides, count }: Wish, was: Laid | undefined, { size }: Holder): Laid {
+function laidAlike(
+  { item: sides, count }: Wish,
+  was: Arrangement | undefined,
+  { size }: Holder,
+): Arrangement {
   const order = ranksOf(was?.item ?? size);
   const sorted = sides.toSorted((a, b) => a.compare(b));
   const item = map3((way) => sorted[order[way]] ?? Length.zero);
-  let best = { rows: [1, 1, count] as Laid['rows'], cost: Number.POSITIVE_INFINITY };
+  let best = { rows: [1, 1, count] as Arrangement['rows'], cost: Number.POSITIVE_INFINITY };
   for (let across = 1; across <= count; across += 1) {
     for (let up = 1; up <= Math.ceil(count / across); up += 1) {
       const rows = [across, up, Math.ceil(count / (across * up))] as const;
@@ -59,13 +63,13 @@ function laidAlike({ item: sides, count }: Wish, was: Laid | undefined, { size }
 
 /** Which of three lengths is the shortest (0), the next and the longest (2). */
 function ranksOf(lengths: Triple): readonly [number, number, number] {
-  const ways = [0, 1, 2].sort((a, b) => lengths[a as Way].compare(lengths[b as Way]));
+  const ways = [0, 1, 2].sort((a, b) => lengths[a as WayOfRoom].compare(lengths[b as WayOfRoom]));
   return map3((way) => ways.indexOf(way));
 }
 
-type Way = 0 | 1 | 2;
+type WayOfRoom = 0 | 1 | 2;
 
-function map3<T>(give: (way: Way) => T): readonly [T, T, T] {
+function map3<T>(give: (way: WayOfRoom) => T): readonly [T, T, T] {
   return [give(0), give(1), give(2)];
 }
 
