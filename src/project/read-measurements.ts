@@ -27,7 +27,7 @@ import { findShared, isShared, sharing, USE } from './shared.ts';
 import type { At } from './source.ts';
 import { asChoice, asCount, asLength, asMatch, asText, asUnit, asVolume } from './values.ts';
 import { VARIANTS } from './variants.ts';
-import { entryOf, type YamlEntry, type YamlNode } from './yaml-node.ts';
+import { entryOf, isNamed, type YamlNode } from './yaml-node.ts';
 
 /** A piece as written. Its body is missing where its size, net or form has a finding. */
 type WrittenPiece = Omit<Piece, 'body'> & { readonly body: PieceBody | undefined };
@@ -139,11 +139,6 @@ function mapOfPiece(node: YamlNode, reader: Reader): ReturnType<typeof formed> {
   if (!name) return unformed(reader.outlines);
   const form = formNamed(name, reader);
   return form ? formed(isNamed(entryOf(node, 'around')) ? withoutAround(form) : form) : FORMLESS;
-}
-
-/** Whether a name stands behind a key, and no size. */
-function isNamed(entry: YamlEntry | undefined): boolean {
-  return entry?.value.kind === 'text' && /^\p{L}/u.test(entry.value.text);
 }
 
 /** A band whose `around:` names a piece and is no size: then another of its settings has to say how large it is. */

@@ -1,7 +1,7 @@
 import { turned, type Value } from './grammar.ts';
 import { type Reader, refuse, type SharedSection, type SharedValue } from './reader.ts';
 import type { At } from './source.ts';
-import { entryOf, textNode, type YamlMap, type YamlNode } from './yaml-node.ts';
+import { entryOf, isNamed, textNode, type YamlEntry, type YamlMap, type YamlNode } from './yaml-node.ts';
 
 const PREFIX = 'shared.';
 const WHAT: Readonly<Record<SharedSection, string>> = { stock: 'stock', supplies: 'supply', pieces: 'piece' };
@@ -72,12 +72,12 @@ function filledIn(map: YamlMap, section: SharedSection, reader: Reader): YamlMap
     if (!base) return undefined;
     layers.push(base);
   }
-  const taken = new Set<string>();
-  const entries = layers.flatMap((layer) => {
-    const added = layer.entries.filter(({ key: { text } }) => text !== 'use' && !taken.has(text));
-    for (const { key } of added) for (const each of replacedBy(key.text, reader)) taken.add(each);
-    return added;
-  });
+  const entries: YamlEntry[] = [];
+  for (const layer of layers) {
+    const isTaken = (entry: YamlEntry): boolean =>
+      entry.key.text === 'use' || entries.some((each) => takesPlaceOf(each, entry, reader));
+    entries.push(...layer.entries.filter((entry) => !isTaken(entry)));
+  }
   return { ...map, entries };
 }
 
@@ -96,7 +96,11 @@ function mapWith(key: string, value: YamlNode): YamlMap {
   return { kind: 'map', entries: [{ key: textNode(key, value.at), value }], at: value.at };
 }
 
-/** The keys whose place one takes: its own, and of a form's settings those that stand for the same. */
-export function replacedBy(key: string, { forms }: Reader): readonly string[] {
-  return [key, ...forms.flatMap(({ oneOf = [] }) => (oneOf.includes(key) ? oneOf : []))];
+/** Whether what is laid over a map takes an entry's place: by its key, or as another of a form's settings for the same. */
+export function takesPlaceOf(laid: YamlEntry, entry: YamlEntry, { forms }: Reader): boolean {
+  const [key, other] = [laid.key.text, entry.key.text];
+  if (key === other) return true;
+  // `around: card` says what a band goes with, whatever its size.
+  if (isNamed(laid) || isNamed(entry)) return false;
+  return forms.some(({ oneOf = [] }) => oneOf.includes(key) && oneOf.includes(other));
 }

@@ -1,9 +1,16 @@
 import { type Key, taken, type Value } from './grammar.ts';
 import { type ByName, named } from './keys.ts';
 import { type Reader, refuse } from './reader.ts';
-import { replacedBy } from './shared.ts';
+import { takesPlaceOf } from './shared.ts';
 import type { Place } from './source.ts';
-import { entriesOf, entryOf, type YamlMap, type YamlNode, type YamlText } from './yaml-node.ts';
+import {
+  entriesOf,
+  entryOf,
+  type YamlEntry,
+  type YamlMap,
+  type YamlNode,
+  type YamlText,
+} from './yaml-node.ts';
 
 /** A value that a variant has for itself: the way to it, word by word, and what stands there. */
 type Override = { readonly path: readonly YamlText[]; readonly value: YamlNode };
@@ -86,8 +93,8 @@ export function layOver(
   const key = there && rest.length > 0 ? there.key : word;
   const laid = { key, value: layOver(there?.value, rest, value, reader) };
   // An outer size takes the place of an inner one.
-  const gone = rest.length > 0 ? [] : replacedBy(word.text, reader);
-  const kept = map.entries.filter((entry) => entry === there || !gone.includes(entry.key.text));
+  const isGone = (entry: YamlEntry): boolean => rest.length === 0 && takesPlaceOf(laid, entry, reader);
+  const kept = map.entries.filter((entry) => entry === there || !isGone(entry));
   return {
     ...map,
     entries: there ? kept.map((entry) => (entry === there ? laid : entry)) : [...kept, laid],

@@ -47,6 +47,11 @@ export function entryOf(node: YamlNode, key: string): YamlEntry | undefined {
   return entriesOf(node).find((entry) => entry.key.text === key);
 }
 
+/** Whether a name stands behind a key, and no size. */
+export function isNamed(entry: YamlEntry | undefined): boolean {
+  return entry?.value.kind === 'text' && /^\p{L}/u.test(entry.value.text);
+}
+
 /** What stands behind a key that a slip runs on into: `2 x 3` of `cut:2 x 3` and `cut 2 x 3`; undefined of other words. */
 export function runOnFrom(key: string, text: string): string | undefined {
   const rest = text.startsWith(key) ? text.slice(key.length) : '';
