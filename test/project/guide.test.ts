@@ -109,7 +109,27 @@ function tableOfForms(): string {
   return [...head, ...rows].join('\n');
 }
 
+const OUTLINES = /<!-- outlines -->\n([\s\S]*?)<!-- end -->/u;
+
+/** The outlines, with what they are told. */
+function tableOfOutlines(): string {
+  const rows = outlines.map(({ name, summary, parameters }) => {
+    const told = parameters.map(({ key }) => `\`${key}:\``).join(', ');
+    return `| \`${name}\` | ${summary} | ${told} |`;
+  });
+  return ['| shape | what it is | you may give |', '| --- | --- | --- |', ...rows].join('\n');
+}
+
 describe('docs/writing-a-project.md', () => {
+  it('has every outline in its table, as the outline says itself', () => {
+    const guide = readFileSync(path, 'utf8');
+    const written = guide.replace(OUTLINES, () => `<!-- outlines -->\n\n${tableOfOutlines()}\n\n<!-- end -->`);
+    const isNew = outlines.some(({ name }) => !guide.includes(`| \`${name}\` |`));
+    if (process.env.UPDATE || (isNew && !process.env.CI)) writeFileSync(path, written);
+    expect(readFileSync(path, 'utf8')).toBe(written);
+    expect(OUTLINES.test(written)).toBe(true);
+  });
+
   it('has every form in its table, as the form says itself', () => {
     const guide = readFileSync(path, 'utf8');
     const [, table = ''] = FORMS.exec(guide) ?? [];
