@@ -174,6 +174,50 @@ describe('a box made to hold something else', () => {
     ]);
   });
 
+  it('adds its own numbers to maps that stand on several lines, and comments out the names it had', () => {
+    const sheet = [
+      '---',
+      'title: "A: box"',
+      'was: old-box',
+      'measurements:',
+      '  unit: in',
+      '  pieces:',
+      '    box:',
+      '      use: shared.seed-box # of the spring',
+      '      name: little box',
+      '  holds:',
+      '    item: packet',
+      '    size: 3 1/4 x 4 1/2 x 1/16',
+      '---',
+      '',
+    ].join('\n');
+    const { text } = remade(open('box', sheet, 'shared'), [48, 64, 1], 2);
+    expect(text.split('\n').slice(1, -2)).toEqual([
+      'title: "Another box"',
+      '# was: old-box',
+      'measurements:',
+      '  unit: in',
+      '  pieces:',
+      '    box:',
+      '      inside: 3 1/4 x 1 1/4 x 4 1/4',
+      '      use: shared.seed-box # of the spring',
+      '      name: little box',
+      '  holds:',
+      '    count: 2',
+      '    item: packet',
+      '    size: 3 x 4 x 1/16',
+    ]);
+  });
+
+  it('is not made of a project in several sizes', () => {
+    const sheet =
+      '---\ntitle: A\nmeasurements:\n  unit: in\n  pieces:\n    box: { form: tray, inside: 3 x 4 x 1 }\n  variants:\n    small: {}\n    large: { box.inside: 4 x 5 x 1 }\n---\n';
+    const { workspace, project } = open('box', sheet, 'shared');
+    expect(redraft(workspace, project, wishOf([32, 48, 8], 1, 'in'), 'B')).toEqual({
+      why: 'its variants have sizes of their own, and nobody knows which of them is to change',
+    });
+  });
+
   it('takes 50 treats, counted one by one, and proofs clean or is larger than its paper', () => {
     const side = (least: number, most: number): fc.Arbitrary<number> => fc.integer({ min: least, max: most });
     const treats = fc.tuple(side(24, 60), side(40, 76), side(1, 4), side(1, 9));

@@ -33,6 +33,9 @@ export function redraft(
   wish: Wish,
   title: string,
 ): Redrafted | { readonly why: string } {
+  if (project.others.length > 0) {
+    return { why: 'its variants have sizes of their own, and nobody knows which of them is to change' };
+  }
   const made = { project, shapes: buildShapes(project) };
   const holder = holderOf(made);
   if (!holder)
