@@ -36,7 +36,7 @@ function isClean({ findings }: Study): boolean {
 }
 
 /** Forms that are no grid of whole cells: they have curves, angles or holes. */
-const NO_GRID: ReadonlySet<string> = new Set(['pillow box', 'polygon box', 'tag']);
+const NO_GRID: ReadonlySet<string> = new Set(['gable box', 'pillow box', 'polygon box', 'tag']);
 
 const names = forms.map(({ name }) => name);
 

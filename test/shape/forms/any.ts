@@ -118,6 +118,7 @@ function ownSettings(multiple: 1 | 2): Readonly<Partial<Record<string, fc.Arbitr
       )
       .map(([key, width, height]) => ({ [key]: joined(width, height) })),
     'gusseted bag': box(multiple, (width) => width),
+    'gable box': box(multiple, (width) => width),
     'belly band': fc
       .tuple(sixteenths(16, 128, multiple), sixteenths(1, 48, 1), sixteenths(4, 48, multiple))
       .map(([width, depth, height]) => ({ around: joined(width, depth), height: text(height) })),

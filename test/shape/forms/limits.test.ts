@@ -15,6 +15,27 @@ type Case = readonly [
 /** What each form cannot be: the very characters it points at, both numbers, and what puts it right. */
 const LIMITS: readonly Case[] = [
   [
+    'gable box',
+    { inside: '3 x 4 x 2' },
+    '4',
+    /depth of box is 4 in, more than 3 in: its two gables would meet under the roof/u,
+    'make it at most 3 in',
+  ],
+  [
+    'gable box',
+    { inside: '4 x 3 x 2', roof: '1 1/2' },
+    '1 1/2',
+    /roof of box is 1 1\/2 in, less than 1 5\/8 in: the two slopes would lie flat or not meet/u,
+    'make it at least 1 5/8 in',
+  ],
+  [
+    'gable box',
+    { inside: '4 x 3 x 2', roof: '7' },
+    '7',
+    /roof of box is 7 in, more than 6 in: so steep a roof/u,
+    'make it at most 6 in',
+  ],
+  [
     'polygon box',
     { sides: '2', side: '2', height: '3' },
     '2',
