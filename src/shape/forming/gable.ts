@@ -3,7 +3,7 @@ import { type FoldedBy, type Grid, gridNet } from '../grid.ts';
 import type { FlatPoint, FlatSegment, Net, PanelRole } from '../net.ts';
 
 /** A gable box from score line to score line, and the sheet it is cut from. */
-export type GableMeasures = {
+type GableMeasures = {
   readonly width: Length;
   readonly depth: Length;
   readonly height: Length;
@@ -26,7 +26,7 @@ type RoofAngles = {
  * apex comes to lie on the ridge, `a` in from the end of it. Its gussets then lie in the planes of the roof; the
  * angle of gable and gusset is that of the ways in both planes square to the line between them.
  */
-export function roofAngles({ depth, roof }: Pick<GableMeasures, 'depth' | 'roof'>): RoofAngles {
+function roofAngles({ depth, roof }: Pick<GableMeasures, 'depth' | 'roof'>): RoofAngles {
   const [a, r] = [depth.mm / 2, roof.mm];
   const rise = Math.sqrt(r * r - a * a);
   // Along the line from the eaves' corner to the apex; from that corner to the other one, and to the end of the ridge.
