@@ -36,9 +36,9 @@ export function variantCounts(
 }
 
 /** A variant, and how many make it; without a number all that are left. */
-type Wish = { readonly name: string; readonly count: number | undefined };
+type VariantWish = { readonly name: string; readonly count: number | undefined };
 
-function wishOf(text: string, variants: readonly string[], slug: string): Wish {
+function wishOf(text: string, variants: readonly string[], slug: string): VariantWish {
   const [, typed = '', number] = /^([^=]*)(?:=(.*))?$/su.exec(text) ?? [];
   const name = variants.find((each) => each.toLowerCase() === typed.trim().toLowerCase());
   if (name === undefined)

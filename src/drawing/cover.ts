@@ -11,13 +11,13 @@ import type { InBoth } from './style.ts';
 import { caption, sizeLabel } from './words.ts';
 
 /** What a cover speaks of. */
-type Covered = { readonly id: string; readonly net: InBoth<Net>; readonly tiling: Tiling };
+type TiledPiece = { readonly id: string; readonly net: InBoth<Net>; readonly tiling: Tiling };
 
 /**
  * The page before a template that needs all its pages for itself: how to print it, what to measure before cutting,
  * how the pages go together, and the key.
  */
-export function drawCover(canvas: Canvas, { printable }: Page, { id, net, tiling }: Covered): void {
+export function drawCover(canvas: Canvas, { printable }: Page, { id, net, tiling }: TiledPiece): void {
   const { say, shown } = canvas.style;
   const size = canvas.lettering * 1.15;
   const width = printable.right - printable.left;

@@ -86,11 +86,11 @@ export function paperLook(edition: Edition, piece: string): PaperLook {
 /** Millimetres between sheets of one piece, full size. */
 const BETWEEN = 15;
 
-type Arrangement = { readonly faces: SheetFaces; readonly scale: number };
+type FacesToScale = { readonly faces: SheetFaces; readonly scale: number };
 
 /** Several sheets beside or above one another, whichever shows them larger; at most full size. */
-function arranged(sheets: readonly SheetFaces[], room: DrawingRoom): Arrangement {
-  const arrangements = [false, true].map((isUpward): Arrangement => {
+function arranged(sheets: readonly SheetFaces[], room: DrawingRoom): FacesToScale {
+  const arrangements = [false, true].map((isUpward): FacesToScale => {
     const faces = inLine(sheets, isUpward);
     const { left, top, right, bottom } = facesBox(faces);
     return { faces, scale: Math.min(1, room.width / (right - left), room.height / (bottom - top)) };

@@ -1,5 +1,5 @@
-import type { EditionName } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
+import type { EditionName } from '../measure/ruler-unit.ts';
 import { figureOf } from '../words/figures.ts';
 import type { Say } from '../words/labels.ts';
 import { element, escapeText } from './svg.ts';

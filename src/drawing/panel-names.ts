@@ -1,13 +1,13 @@
 import { distanceOutside, type Point2 } from '../shape/flat-polygon.ts';
 import type { FlatBox, Net } from '../shape/net.ts';
 import { boxCorners } from '../shape/outline.ts';
+import { gluedPanels } from '../shape/panel-tree.ts';
 import type { Say } from '../words/labels.ts';
 import { partNamed } from '../words/names.ts';
 import type { Canvas } from './canvas.ts';
 import { extentOf, plain } from './lettering.ts';
 import { type DrawingFrame, place, sheetBox } from './outline.ts';
 import type { DrawnBox } from './region.ts';
-import { gluedPanels } from './sheet.ts';
 
 /** A panel's name that found no room on it: its number there, and the name to explain it. */
 export type Numbered = { readonly number: number; readonly name: string };

@@ -1,5 +1,6 @@
-import type { EditionName, Editions, Twin } from '../edition/editions.ts';
+import type { Editions, Twin } from '../edition/editions.ts';
 import { Length } from '../measure/length.ts';
+import type { EditionName } from '../measure/ruler-unit.ts';
 import type { Size } from '../measure/size.ts';
 import { isSameRef, type Ref, writeRef } from '../project/ref.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';

@@ -1,5 +1,6 @@
-import type { Net, Panel } from '../shape/net.ts';
+import type { Net } from '../shape/net.ts';
 import { boxCorners } from '../shape/outline.ts';
+import { gluedPanels } from '../shape/panel-tree.ts';
 import type { Canvas } from './canvas.ts';
 import { drawDecoration } from './decoration.ts';
 import { blankLines, cutLines, type DrawingFrame, placeAll, placeSegment, sheetBox } from './outline.ts';
@@ -35,10 +36,4 @@ export function drawFolds(canvas: Canvas, net: Net, frame: DrawingFrame): void {
 /** Everything that is cut or punched. */
 export function drawCuts(canvas: Canvas, net: Net, frame: DrawingFrame): void {
   for (const line of cutLines(net, frame)) canvas.line('cut', line);
-}
-
-/** The panels that are glued under or over another. */
-export function gluedPanels(net: Net): readonly Panel[] {
-  const glued = new Set(net.glue.map(({ from }) => from));
-  return net.panels.filter(({ id, name }) => glued.has(id) || (name !== undefined && glued.has(name)));
 }

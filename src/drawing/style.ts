@@ -1,12 +1,5 @@
-import {
-  type Edition,
-  type EditionName,
-  type Editions,
-  pairs,
-  type Shown,
-  type Twin,
-  twin,
-} from '../edition/editions.ts';
+import { type Edition, type Editions, pairs, type Shown, type Twin, twin } from '../edition/editions.ts';
+import type { EditionName } from '../measure/ruler-unit.ts';
 import { readRef } from '../project/ref.ts';
 import { stockOf } from '../shape/caliper.ts';
 import type { BoardScores, Net } from '../shape/net.ts';

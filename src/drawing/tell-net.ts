@@ -1,7 +1,7 @@
 import { boxSize, type Net } from '../shape/net.ts';
+import { gluedPanels } from '../shape/panel-tree.ts';
 import { nameOf, partNamed } from '../words/names.ts';
 import { tellDecoration } from './decoration.ts';
-import { gluedPanels } from './sheet.ts';
 import { type DrawingStyle, type InBoth, scoreRows } from './style.ts';
 import { capital, caption, listed, spokenLengths, spokenSize } from './words.ts';
 

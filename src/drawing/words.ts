@@ -1,6 +1,7 @@
-import { type EditionName, sidesOf, type Twin, UNIT_OF } from '../edition/editions.ts';
+import { sidesOf, type Twin } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
 import { printInches, printMillimetres, roundedSign } from '../measure/print.ts';
+import { type EditionName, UNIT_OF } from '../measure/ruler-unit.ts';
 import type { Size } from '../measure/size.ts';
 import { isOne } from '../words/figures.ts';
 import { betweenMembers } from '../words/labels.ts';

@@ -1,13 +1,8 @@
 import type { Length } from '../measure/length.ts';
-import { editionIn } from '../measure/ruler-unit.ts';
+import { type EditionName, editionIn, type Units } from '../measure/ruler-unit.ts';
 import type { Size } from '../measure/size.ts';
-import type { Piece, Project, Units } from '../project/model.ts';
+import type { Piece, Project } from '../project/model.ts';
 import type { Shapes } from '../shape/shapes.ts';
-
-export type EditionName = 'inch' | 'metric';
-
-/** What each is measured in. */
-export const UNIT_OF = { inch: 'in', metric: 'mm' } as const;
 
 /** One project in one system of measurement, with its geometry. */
 export type Edition = { readonly project: Project; readonly shapes: Shapes };

@@ -1,8 +1,10 @@
 import { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
 import type { FormSetting } from '../project/form-grammar.ts';
-import type { AtSize, OpeningCut, Piece, PieceBody, Placement } from '../project/model.ts';
+import type { Piece, PieceBody } from '../project/model.ts';
 import type { NetAsWritten } from '../project/net-as-written.ts';
+import type { OpeningCut } from '../project/opening.ts';
+import type { AtSize, Placement } from '../project/sizes-as-written.ts';
 import type { At } from '../project/source.ts';
 import type { Layer } from '../shape/shapes.ts';
 
@@ -18,13 +20,13 @@ export function keyOf(own: Length, kind: Kind): string {
 }
 
 /** How a piece lies on its base as written, and how large that base became. */
-export type Lying = { readonly layer: Layer; readonly base: Size };
+export type LayerOnBase = { readonly layer: Layer; readonly base: Size };
 
 /** One primary length of a piece, however often it stands there. */
 export type Primary = { readonly key: string; readonly own: Length };
 
 /** A piece with every primary length moved; whatever else it measures is a sum of them. */
-export function movePiece(piece: Piece, ruler: 'in' | 'mm', move: NewLength, lying?: Lying): Piece {
+export function movePiece(piece: Piece, ruler: 'in' | 'mm', move: NewLength, lying?: LayerOnBase): Piece {
   const { corners } = piece;
   return {
     ...piece,
@@ -57,7 +59,7 @@ function moveOpening(cut: OpeningCut, move: NewLength): OpeningCut {
 }
 
 /** The primary lengths of a piece, each value once, in the order they are met. */
-export function primariesOf(piece: Piece, lying?: Lying): readonly Primary[] {
+export function primariesOf(piece: Piece, lying?: LayerOnBase): readonly Primary[] {
   const met = new Map<string, Primary>();
   const note: NewLength = (own, kind) => {
     const key = keyOf(own, kind);
@@ -88,7 +90,12 @@ function evenWays({ turn, size, reveals, under }: Layer): {
   return { across: decides(left, right), upright: decides(top, bottom) };
 }
 
-function moveBody(body: PieceBody, ruler: 'in' | 'mm', move: NewLength, lying: Lying | undefined): PieceBody {
+function moveBody(
+  body: PieceBody,
+  ruler: 'in' | 'mm',
+  move: NewLength,
+  lying: LayerOnBase | undefined,
+): PieceBody {
   if (body.kind === 'flat') {
     const { cut, outline } = body;
     const own = outline && { ...outline, settings: moveSettings(outline.settings, move) };
@@ -109,7 +116,7 @@ function moveSetting(setting: FormSetting, move: NewLength): FormSetting {
   return { ...setting, lengths: setting.lengths.map((length) => moveAt(length, 'part', move)) };
 }
 
-function moveCut(cut: AtSize, move: NewLength, lying: Lying | undefined): AtSize {
+function moveCut(cut: AtSize, move: NewLength, lying: LayerOnBase | undefined): AtSize {
   const { width, height } = cut;
   const turned = lying !== undefined && lying.layer.turn % 180 !== 0;
   const [wide, high] = [
@@ -125,7 +132,7 @@ function moveCut(cut: AtSize, move: NewLength, lying: Lying | undefined): AtSize
 
 /** What a layer measures one way on its base where its border decides that; undefined where its own size does. */
 function borderedSize(
-  lying: Lying | undefined,
+  lying: LayerOnBase | undefined,
   way: 'across' | 'upright',
   move: NewLength,
 ): Length | undefined {

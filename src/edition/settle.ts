@@ -19,7 +19,7 @@ import {
 } from './candidates.ts';
 import { type Edition, editionWritten, rulerWritten } from './editions.ts';
 import { findOthers } from './others.ts';
-import { keyOf, type Lying, movePiece, type NewLength, primariesOf } from './primaries.ts';
+import { keyOf, type LayerOnBase, movePiece, type NewLength, primariesOf } from './primaries.ts';
 import { heldIn, settlingOrder } from './settling-order.ts';
 import { type Built, liesOnStep, signatureOf } from './signature.ts';
 
@@ -108,7 +108,7 @@ class Settling {
   }
 
   /** How a piece lies on its base, and how large that base became. */
-  lyingOf(piece: Piece): Lying | undefined {
+  lyingOf(piece: Piece): LayerOnBase | undefined {
     const layer = this.#from.shapes.layers.find((each) => each.piece === piece);
     const base = piece.on && baseSize(piece.on.value, this.#nets);
     return layer && base && { layer, base };
@@ -120,7 +120,7 @@ class Settling {
   }
 
   /** Takes the nearest sound candidate for a piece, and tells what strained it. A rung is a step and what lies on it. */
-  settle(piece: Piece, lying: Lying | undefined, rungs: readonly OptionsOfRung[]): Strain | undefined {
+  settle(piece: Piece, lying: LayerOnBase | undefined, rungs: readonly OptionsOfRung[]): Strain | undefined {
     const own = this.#tryOut(piece, this.#from, besides(lying, this.#from.shapes.layers));
     const known = [...own.findings()];
     const keepsLook = signatureOf(own.built);
@@ -207,7 +207,7 @@ function cutsWithin(reach: Length, { body: own }: Piece, { body }: Piece): boole
 }
 
 /** The layers on the same base that were stuck on before. */
-function besides(lying: Lying | undefined, layers: readonly Layer[]): readonly Layer[] {
+function besides(lying: LayerOnBase | undefined, layers: readonly Layer[]): readonly Layer[] {
   if (!lying) return [];
   const { piece, on } = lying.layer;
   const before = layers.findIndex((layer) => layer.piece.id.value === piece.id.value);

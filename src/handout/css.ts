@@ -21,7 +21,7 @@ function styleElement(css: string): SafeHtml {
 }
 
 /** What stands in the margins of every printed page. */
-export type Margins = {
+export type PageMargins = {
   /** Runs over every page but the first. */
   readonly title: string;
   readonly site: string;
@@ -39,7 +39,7 @@ export const PAPER_SIZE: Readonly<Record<Print, string>> = {
 };
 
 /** The `@page` rules of a print. Every text is a CSS string, so that none can end its rule. */
-export function pageCss(target: Print, { title, site, address, state }: Margins, voice: Voice): string {
+export function pageCss(target: Print, { title, site, address, state }: PageMargins, voice: Voice): string {
   // In large type three texts do not go beside one another.
   const wide = target !== 'large-print';
   const box = (place: string, content: string): string => marginBox(place, content, wide ? '8pt' : '14pt');

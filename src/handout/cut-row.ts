@@ -1,7 +1,8 @@
 import { drawingElement } from '../drawing/figures.ts';
 import { pieceDrawing } from '../drawing/piece.ts';
-import { type Twin, twin, UNIT_OF } from '../edition/editions.ts';
+import { type Twin, twin } from '../edition/editions.ts';
 import { printSize } from '../measure/print.ts';
+import { UNIT_OF } from '../measure/ruler-unit.ts';
 import { fitsWithin, quarterTurned, type Size } from '../measure/size.ts';
 import type { Piece, StockSheet } from '../project/model.ts';
 import { sheetsSold } from '../project/paper-sizes.ts';

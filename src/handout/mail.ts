@@ -1,14 +1,7 @@
-import {
-  type EditionName,
-  type Editions,
-  ownEdition,
-  pairs,
-  sidesOf,
-  type Twin,
-  twin,
-} from '../edition/editions.ts';
+import { type Editions, ownEdition, pairs, sidesOf, type Twin, twin } from '../edition/editions.ts';
 import { Length } from '../measure/length.ts';
 import { printDecimal } from '../measure/print.ts';
+import type { EditionName } from '../measure/ruler-unit.ts';
 import type { Size } from '../measure/size.ts';
 import type { Piece } from '../project/model.ts';
 import { isMailedAs, linksOf } from '../shape/links.ts';

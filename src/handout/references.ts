@@ -1,6 +1,7 @@
 import { type Editions, ownEdition, sidesOf, type Twin, twins } from '../edition/editions.ts';
-import type { Piece, ReferenceKind } from '../project/model.ts';
+import type { Piece } from '../project/model.ts';
 import { readRef } from '../project/ref.ts';
+import type { ReferenceKind } from '../project/reference.ts';
 import { boxSize } from '../shape/net.ts';
 import { type Sheet, sheetsOf } from '../shape/shapes.ts';
 import { edgeWords, impressionWords } from '../words/decoration-words.ts';

@@ -1,6 +1,7 @@
 import type { PlacedPicture } from '../drawing/figures.ts';
 import type { DrawingStyle } from '../drawing/style.ts';
-import { type EditionName, type Editions, ownEdition, shownEditions } from '../edition/editions.ts';
+import { type Editions, ownEdition, shownEditions } from '../edition/editions.ts';
+import type { EditionName } from '../measure/ruler-unit.ts';
 import type { Project } from '../project/model.ts';
 import type { Labels } from '../words/labels.ts';
 import { type Measures, measuresFor } from '../words/measures.ts';

@@ -6,7 +6,7 @@ import { revisionsView, revisionTitle } from '../words/changes.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 import { typographic } from '../words/typographic.ts';
 import { cautionsFor } from './cautions.ts';
-import { type Margins, pageCss } from './css.ts';
+import { type PageMargins, pageCss } from './css.ts';
 import { cutList } from './cut-list.ts';
 import { heroOf, sheetDrawings, turnViews } from './drawings.ts';
 import { factsOf } from './facts.ts';
@@ -104,7 +104,7 @@ function ownCss(setting: Setting, input: SheetInput): string {
   return `${colors}\n${pageCss(setting.target, marginsOf(setting, input), setting.voice)}`;
 }
 
-function marginsOf({ project, voice }: Setting, { site, links, ledger }: SheetInput): Margins {
+function marginsOf({ project, voice }: Setting, { site, links, ledger }: SheetInput): PageMargins {
   const revision = ledger.revisions.at(-1);
   const session = project.session && voice.say('session-day', { date: voice.date(project.session.value) });
   return {

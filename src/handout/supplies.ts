@@ -1,6 +1,7 @@
-import { type Twin, twins, UNIT_OF } from '../edition/editions.ts';
+import { type Twin, twins } from '../edition/editions.ts';
 import { Length } from '../measure/length.ts';
 import { rulerMark } from '../measure/round.ts';
+import { UNIT_OF } from '../measure/ruler-unit.ts';
 import type { Size } from '../measure/size.ts';
 import type { Project, Stock, Supply, SupplyKind } from '../project/model.ts';
 import { paperNameOf, sheetsSold } from '../project/paper-sizes.ts';

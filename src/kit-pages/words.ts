@@ -1,9 +1,10 @@
 import { spokenSize } from '../drawing/words.ts';
-import { type EditionName, sidesOf } from '../edition/editions.ts';
+import { sidesOf } from '../edition/editions.ts';
 import { type Currency, moneyFigure } from '../kit/report/figures.ts';
 import { type Amount, lengthOf } from '../kit/shopping/amount.ts';
 import type { Length } from '../measure/length.ts';
 import { printDecimal, printInches } from '../measure/print.ts';
+import type { EditionName } from '../measure/ruler-unit.ts';
 import type { Size } from '../measure/size.ts';
 import type { Money } from '../project/model.ts';
 import { measuresFor } from '../words/measures.ts';

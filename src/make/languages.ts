@@ -31,10 +31,10 @@ export function languageFindings(workspace: Workspace, all: AllLabels): readonly
   });
 }
 
-type Asked = { readonly language: string; readonly at: Place };
+type AskedLanguage = { readonly language: string; readonly at: Place };
 
 /** Every language that is named, the site's first. English, which stands where none is, lacks nothing. */
-function askedFor({ site, projects }: Workspace): readonly Asked[] {
+function askedFor({ site, projects }: Workspace): readonly AskedLanguage[] {
   return [
     ...(site.languageAt ? [{ language: site.language, at: site.languageAt }] : []),
     ...projects.flatMap(({ lang }) => (lang ? [{ language: lang.value, at: lang.at }] : [])),

@@ -5,7 +5,16 @@ export function rulerUnit(unit: Unit): 'in' | 'mm' {
   return unit === 'in' ? 'in' : 'mm';
 }
 
+/** The editions of a project, by the rulers they are for. */
+export type EditionName = 'inch' | 'metric';
+
+/** Which of them are made. */
+export type Units = 'both' | EditionName;
+
+/** What each is measured in. */
+export const UNIT_OF = { inch: 'in', metric: 'mm' } as const;
+
 /** The edition that is in a unit. */
-export function editionIn(unit: Unit): 'inch' | 'metric' {
+export function editionIn(unit: Unit): EditionName {
   return unit === 'in' ? 'inch' : 'metric';
 }

@@ -2,7 +2,7 @@ import type { Paragraph, Parents, PhrasingContent, Root, RootContent, Text } fro
 import type { ContainerDirective, LeafDirective, TextDirective } from 'mdast-util-directive';
 import type { Finding } from './finding.ts';
 import { placeOf, rewrite, sourceOf } from './markdown.ts';
-import { type ReferenceKind, TEXT_REFERENCES } from './model.ts';
+import { type ReferenceKind, TEXT_REFERENCES } from './reference.ts';
 import { type Place, type SourceFile, textAt } from './source.ts';
 import { textNode, type YamlMap } from './yaml-node.ts';
 

@@ -67,7 +67,7 @@ export type ToRead = {
 /** How a value is read, as data that `readValue` walks. What cannot be taken is reported, and undefined. */
 export type Plan = {
   readonly schema: Schema;
-  readonly way: Way;
+  readonly way: PlanWay;
   /** What is made of what was read, one after the other. */
   readonly makes: readonly ((read: never, task: ToRead) => unknown)[];
   /** A map that is all defaults where it is not there, or is no map. */
@@ -77,7 +77,7 @@ export type Plan = {
 };
 
 /** A value is taken from its node, is a map, or is read as another one: in another unit, say, or filled in. */
-type Way =
+type PlanWay =
   | { readonly take: (task: ToRead) => unknown }
   | { readonly map: MapGrammar }
   | { readonly turn: (task: ToRead) => Partial<ToRead> | undefined };

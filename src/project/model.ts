@@ -1,25 +1,18 @@
 import type { Root, RootContent } from 'mdast';
 import type { Length, Unit } from '../measure/length.ts';
+import type { Units } from '../measure/ruler-unit.ts';
+import type { ImpressionAsWritten, PunchedEdge } from './decoration.ts';
 import type { Finding } from './finding.ts';
 import type { FormAsWritten } from './form-grammar.ts';
 import type { Ledger } from './ledger.ts';
-import type { Edge, NetAsWritten } from './net-as-written.ts';
+import type { NetAsWritten } from './net-as-written.ts';
+import type { OpeningAsWritten } from './opening.ts';
 import type { OutlineAsWritten } from './outline-grammar.ts';
 import type { Ref } from './ref.ts';
+import type { Reference } from './reference.ts';
 import type { Schedule } from './schedule.ts';
+import type { AtSize, AtVolume, Placement } from './sizes-as-written.ts';
 import type { At, Place, SourceFile } from './source.ts';
-
-/** A size with the place of each of its numbers. */
-export type AtSize = {
-  readonly width: At<Length>;
-  readonly height: At<Length>;
-  readonly at: Place;
-  /** The unit it was written in, where it was. */
-  readonly unit?: Unit;
-};
-
-/** Three numbers, as written: width, depth or height in the order its reader documents. */
-export type AtVolume = readonly [At<Length>, At<Length>, At<Length>];
 
 /** What a basis weight is stated for; the same number means different paper in each grade. */
 export const GRADES = ['cover', 'text', 'index', 'bristol', 'tag', 'bond'] as const;
@@ -62,16 +55,6 @@ export type StockSheet = { readonly size: AtSize; readonly unit: PaperUnit; read
 /** An amount in the currency's smallest unit (cents), never a floating-point number. */
 export type Money = { readonly minor: bigint };
 
-/** Distances from the base's edges and a turn; what is not given is centred. */
-export type Placement = {
-  readonly left?: At<Length>;
-  readonly right?: At<Length>;
-  readonly top?: At<Length>;
-  readonly bottom?: At<Length>;
-  /** Degrees clockwise about the layer's own centre, 0 ≤ turn < 360. */
-  readonly turn?: At<number>;
-};
-
 export type Piece = {
   readonly id: At<string>;
   /** What it is called on paper, if not by its id. */
@@ -96,56 +79,11 @@ export type Piece = {
   readonly at: Place;
 };
 
-/** Edges of a piece or a panel along which a tool repeats its motif. Its lengths are the tool's, in every edition. */
-export type PunchedEdge = {
-  readonly along: readonly Edge[];
-  /** From one motif to the next. */
-  readonly pitch: At<Length>;
-  /** What of the edge one motif takes up, and how far in it cuts: as far, when absent. */
-  readonly hole: At<Length>;
-  readonly depth?: At<Length>;
-  /** Where the first motif begins, from the left or the top end; else it is worked out. */
-  readonly start?: At<Length>;
-  /** Whether the tool runs on past both ends. */
-  readonly through: boolean;
-  readonly in?: At<string>;
-  readonly at: Place;
-};
-
-/** A stamped image on a piece or a panel. Its size is the stamp's, in every edition. */
-export type ImpressionAsWritten = {
-  readonly stamp: At<string>;
-  readonly ink?: At<string>;
-  readonly size: AtSize;
-  readonly placement: Placement;
-  readonly in?: At<string>;
-  readonly runsOff: boolean;
-  readonly covered: boolean;
-  readonly over: boolean;
-  readonly at: Place;
-};
-
 /** A flat cut; a net by its score lines; or a ready-made form. */
 export type PieceBody =
   | { readonly kind: 'flat'; readonly cut: AtSize; readonly outline?: OutlineAsWritten }
   | ({ readonly kind: 'net'; readonly cut: AtSize } & NetAsWritten)
   | ({ readonly kind: 'form' } & FormAsWritten);
-
-/** What is cut out of a piece: a window, or a slot for a tab to go through. */
-export type OpeningAsWritten = {
-  readonly name: At<string>;
-  readonly cut: OpeningCut;
-  /** The panel that it is in; a piece that is not folded has but one. */
-  readonly in?: At<string>;
-  readonly placement: Placement;
-  /** Where the whole entry stands. */
-  readonly at: Place;
-};
-
-/** A part that falls out, or a straight cut of some length. */
-export type OpeningCut =
-  | { readonly kind: 'window'; readonly size: AtSize; readonly outline?: OutlineAsWritten }
-  | { readonly kind: 'slot'; readonly length: At<Length> };
 
 export const SUPPLY_KINDS = [
   'tool',
@@ -195,28 +133,6 @@ export type Holds = {
   readonly at: Place;
 };
 
-/** What a directive within a line may be answered with. */
-export const TEXT_REFERENCES = [
-  'piece',
-  'size',
-  'scores',
-  'reveal',
-  'count',
-  'trims',
-  'assembly',
-  'edge',
-  'impressions',
-] as const;
-export type ReferenceKind = (typeof TEXT_REFERENCES)[number] | 'drawing';
-
-/** A directive that names a piece or a panel: `:piece[front]`, `::drawing{of=box}`. */
-export type Reference = {
-  readonly kind: ReferenceKind;
-  readonly name: At<string>;
-  /** The `view=` of a drawing. */
-  readonly view?: At<string>;
-};
-
 export type Picture = { readonly path: At<string>; readonly alternative: string; readonly at: Place };
 
 /** The Markdown of an introduction or a step, with what it names. Positions in the tree are relative to the whole file. */
@@ -246,9 +162,6 @@ export type Variant = {
   /** What it is called on paper. */
   readonly name: string;
 };
-
-/** The editions that are made of a project, by the rulers they are for. */
-export type Units = 'both' | 'inch' | 'metric';
 
 export type Project = {
   /** The folder's name, fit for an address. */

@@ -1,6 +1,6 @@
+import type { ImpressionAsWritten, PunchedEdge } from './decoration.ts';
 import { made, mapOf, type Value } from './grammar.ts';
 import { flag, listed, needed, optional, required, section } from './keys.ts';
-import type { ImpressionAsWritten, PunchedEdge } from './model.ts';
 import { EDGES, type Edge } from './net-as-written.ts';
 import { asPlacement, TURN, turnedPlacement } from './read-placement.ts';
 import { asChoice, asLength, asSize, asText } from './values.ts';

@@ -11,10 +11,11 @@ import {
   turned,
   type Value,
 } from './grammar.ts';
-import { flag, listed, named, needed, optional, plainly, section, UNIT, usually } from './keys.ts';
-import type { Holds, Piece, PieceBody, Project, Stock } from './model.ts';
+import { flag, listed, named, optional, plainly, section, UNIT, usually } from './keys.ts';
+import type { Piece, PieceBody, Project, Stock } from './model.ts';
 import type { OutlineGrammar } from './outline-grammar.ts';
 import { asImpression, asPunchedEdge } from './read-decoration.ts';
+import { asHolds } from './read-holds.ts';
 import { asOpening } from './read-openings.ts';
 import { outlineKeys } from './read-outline.ts';
 import { asFormName, choosesOne, flatOrNet, formNamed, settingsOf } from './read-piece-body.ts';
@@ -25,7 +26,7 @@ import type { Catalog, Reader, SharedValue } from './reader.ts';
 import { REF, type Ref, readRef } from './ref.ts';
 import { findShared, isShared, sharing, USE } from './shared.ts';
 import type { At } from './source.ts';
-import { asChoice, asCount, asLength, asMatch, asText, asUnit, asVolume } from './values.ts';
+import { asChoice, asCount, asLength, asMatch, asText, asUnit } from './values.ts';
 import { VARIANTS } from './variants.ts';
 import { entryOf, isNamed, type YamlNode } from './yaml-node.ts';
 
@@ -178,19 +179,6 @@ export type MeasuredBlock = {
   readonly block: Pick<Project, 'unit' | 'metric' | 'stock' | 'pieces' | 'holds' | 'names'>;
   readonly written: readonly WrittenPiece[];
 };
-
-/** What the finished box is for. Allergens are kept as written; a rule knows their names. */
-const asHolds: Value<Holds> = made(
-  mapOf('{ item: seed packet, size: 3 x 4 x 1/8 }', {
-    item: needed(optional(asText, 'What goes in, in the singular.')),
-    size: optional(asVolume, 'Three lengths.'),
-    count: usually(asCount(1, 1000), '1', 'How many.'),
-    in: optional(asText, 'The piece it goes in. If you say nothing, one of several has to take it.'),
-    food: flag('`yes` if it is something to eat. The sheet then says what to watch for.'),
-    allergens: listed(asText, 'What is in it, as a list: `[wheat, milk]`.'),
-  }),
-  ({ item, ...holds }, { node: { at } }) => ({ ...holds, item: item?.value ?? '', at }),
-);
 
 const STEP = asChoice(['whole', 'half'] as const);
 

@@ -1,11 +1,12 @@
 import type { Length } from '../measure/length.ts';
 import { made, mapOf, type Schema, type ToRead, turned, type Value, whereOf } from './grammar.ts';
 import { optional, section } from './keys.ts';
-import type { AtSize, OpeningAsWritten, OpeningCut } from './model.ts';
+import type { OpeningAsWritten, OpeningCut } from './opening.ts';
 import type { OutlineGrammar } from './outline-grammar.ts';
 import { outlineKeys } from './read-outline.ts';
 import { asPlacement, TURN, turnedPlacement } from './read-placement.ts';
 import { reportMissing } from './reader.ts';
+import type { AtSize } from './sizes-as-written.ts';
 import type { At } from './source.ts';
 import { asLength, asSize, asText } from './values.ts';
 import { entryOf } from './yaml-node.ts';

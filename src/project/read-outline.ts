@@ -2,7 +2,7 @@ import type { FormSetting } from './form-grammar.ts';
 import { type Group, made, type Value } from './grammar.ts';
 import { optional, together } from './keys.ts';
 import type { OutlineAsWritten, OutlineGrammar } from './outline-grammar.ts';
-import { asSetting } from './read-piece-body.ts';
+import { asSetting } from './read-setting.ts';
 import type { Reader } from './reader.ts';
 import { asChoice, asText } from './values.ts';
 

@@ -1,18 +1,14 @@
 import { rulerUnit } from '../measure/ruler-unit.ts';
-import type { FormAsWritten, FormGrammar, FormParameter, FormSetting } from './form-grammar.ts';
+import type { FormAsWritten, FormGrammar, FormSetting } from './form-grammar.ts';
 import { type Group, made, type ToRead, type Value, whereOf } from './grammar.ts';
 import { listed, named, needed, optional, together } from './keys.ts';
 import type { PieceBody } from './model.ts';
 import { asCell, asFoldOfLine, asScore, asSlit } from './read-lines.ts';
+import { asSetting } from './read-setting.ts';
 import { type Reader, reportMissing } from './reader.ts';
 import type { At } from './source.ts';
-import { asChoice, asCount, asLengths, asSize, asText } from './values.ts';
+import { asSize, asText } from './values.ts';
 import { entryOf, isRunOn, type YamlNode } from './yaml-node.ts';
-
-/** How many lengths each kind of parameter is written with; the others are no lengths. */
-const LENGTHS: Partial<Record<FormParameter['kind'], 1 | 2 | 3>> = { length: 1, size: 2, volume: 3 };
-
-const MOST_COUNTED = 99;
 
 /** The form that a piece names, if there is one of that name. */
 export function formNamed(name: YamlNode, { forms }: Reader): FormGrammar | undefined {
@@ -61,19 +57,6 @@ export function choosesOne({ oneOf }: FormGrammar, { node, spot, reader }: ToRea
     reader.report({ rule: 'unexpected-value', at: second.at, facts: clash });
   }
   return first !== undefined && second === undefined;
-}
-
-/** A setting of a form or an outline. */
-export function asSetting({ kind, choices = [] }: FormParameter): Value<FormSetting> {
-  const count = LENGTHS[kind];
-  if (count !== undefined)
-    return made(asLengths(count), (lengths, { spot: { at } }) => {
-      const unit = lengths.at(-1)?.unit;
-      return { kind: 'lengths', lengths, at, ...(unit && { unit }) };
-    });
-  if (kind === 'count')
-    return made(asCount(1, MOST_COUNTED), ({ value, at }) => ({ kind: 'count', count: value, at }));
-  return made(asChoice(choices), ({ value, at }) => ({ kind: 'word', word: value, at }));
 }
 
 const PANELS = 'panels by name, such as { front: B3 }';

@@ -1,6 +1,6 @@
 import { type Key, sectionOf, type ToRead, type Value } from './grammar.ts';
 import { optional } from './keys.ts';
-import type { Placement } from './model.ts';
+import type { Placement } from './sizes-as-written.ts';
 import type { At, Place } from './source.ts';
 import { asLength, asTurn } from './values.ts';
 

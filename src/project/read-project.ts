@@ -1,10 +1,11 @@
+import type { Units } from '../measure/ruler-unit.ts';
 import { restoreText } from './directives.ts';
 import type { Finding } from './finding.ts';
 import { type SheetParts, splitSheet } from './frontmatter.ts';
 import { type Schema, sectionOf } from './grammar.ts';
 import { listed, needed, optional, section } from './keys.ts';
 import { parseWithin } from './markdown.ts';
-import type { Project, Prose, Supply, Units } from './model.ts';
+import type { Project, Prose, Supply } from './model.ts';
 import { checkPictures, type FindPicture } from './pictures.ts';
 import { everyProse } from './prose.ts';
 import { readLedger } from './read-ledger.ts';
@@ -81,9 +82,9 @@ export function readProject(request: SheetRequest): Project {
 }
 
 /** What was read, and what was found in reading it. */
-type Reading<T> = { readonly read: T; readonly found: readonly Finding[] };
+type WithFindings<T> = { readonly read: T; readonly found: readonly Finding[] };
 
-function collectFindings<T>(request: SheetRequest, read: (reader: Reader) => T): Reading<T> {
+function collectFindings<T>(request: SheetRequest, read: (reader: Reader) => T): WithFindings<T> {
   const { file, shared, moneyDecimals, forms, outlines } = request;
   const found: Finding[] = [];
   const report: Reader['report'] = (finding, usedAt) =>
@@ -98,7 +99,7 @@ type Head = {
   readonly at: Place;
 };
 
-function readHead(request: SheetRequest, parts: SheetParts): Reading<Head> {
+function readHead(request: SheetRequest, parts: SheetParts): WithFindings<Head> {
   const { file, unreadable } = request;
   return collectFindings(request, (reader) => {
     for (const finding of unreadable.length > 0 ? unreadable : parts.findings) reader.report(finding);
@@ -129,8 +130,8 @@ function readBody(markdown: string, request: SheetRequest, reader: Reader): Body
 function readVersion(
   { variant, root }: Head['versions'][number],
   request: SheetRequest,
-  { read: { readable, at }, found: before }: Reading<Head>,
-  { read: body, found: after }: Reading<Body>,
+  { read: { readable, at }, found: before }: WithFindings<Head>,
+  { read: body, found: after }: WithFindings<Body>,
 ): Project {
   const { folder, file } = request;
   const slug = slugOf(folder);

@@ -36,18 +36,18 @@ export function versionsOf(root: YamlNode, reader: Reader): readonly [Version, .
   return all;
 }
 
-type Written = { readonly name: Variant['id']; readonly value: WrittenVariant };
+type NamedVariant = { readonly name: Variant['id']; readonly value: WrittenVariant };
 
 const ANY_MAP = mapOf('keys', { variants: VARIANTS }, true);
 
-function writtenIn(map: YamlNode, reader: Reader): readonly Written[] {
+function writtenIn(map: YamlNode, reader: Reader): readonly NamedVariant[] {
   if (map.kind !== 'map') return [];
   return readValue(ANY_MAP, map, { key: 'variants', at: map.at }, reader)?.variants.values ?? [];
 }
 
 /** Names that differ in their capitals alone would be one in the name of a file. */
-function onlyOnce(written: readonly Written[], { report }: Reader): readonly Written[] {
-  const firsts = new Map<string, Written>();
+function onlyOnce(written: readonly NamedVariant[], { report }: Reader): readonly NamedVariant[] {
+  const firsts = new Map<string, NamedVariant>();
   for (const each of written) {
     const { value: key, at } = each.name;
     const first = firsts.get(slugOf(key));
@@ -72,7 +72,7 @@ function bare({ entries }: YamlMap): YamlMap['entries'] {
 }
 
 /** A value of a variant with the way to it from the head of the sheet. */
-type Laid = { readonly way: readonly YamlText[]; readonly value: YamlNode };
+type OverrideAt = { readonly way: readonly YamlText[]; readonly value: YamlNode };
 
 function versionOf(
   id: Variant['id'],
@@ -81,7 +81,7 @@ function versionOf(
   reader: Reader,
 ): Version {
   const block = entryOf(common, BLOCK);
-  const laid = overrides.flatMap((override): Laid[] => {
+  const laid = overrides.flatMap((override): OverrideAt[] => {
     const way = block && wayTo(override, block.value, reader);
     return way ? [{ way: [block.key, ...way], value: override.value }] : [];
   });
@@ -91,12 +91,17 @@ function versionOf(
   return { variant: { id, name: name ?? id.value }, root, isWhole };
 }
 
-function layAll(laid: readonly Laid[], common: YamlNode, reader: Reader): YamlNode {
+function layAll(laid: readonly OverrideAt[], common: YamlNode, reader: Reader): YamlNode {
   return laid.reduce((root, { way, value }) => layOver(root, way, value, reader), common);
 }
 
 /** Reports each value of a variant without which it would be the same. */
-function reportCommon(laid: readonly Laid[], id: Variant['id'], common: YamlNode, reader: Reader): void {
+function reportCommon(
+  laid: readonly OverrideAt[],
+  id: Variant['id'],
+  common: YamlNode,
+  reader: Reader,
+): void {
   const whole = valuesIn(layAll(laid, common, reader), reader);
   for (const each of laid) {
     const others = laid.filter((other) => other !== each);

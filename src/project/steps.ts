@@ -5,17 +5,11 @@ import { attributeMap, type Directive, isDirective, isListReference } from './di
 import { type Schema, sectionOf, taken, type Value } from './grammar.ts';
 import { optional, plainly } from './keys.ts';
 import { childrenOf, everyNode, placeOf, rewrite } from './markdown.ts';
-import {
-  type Picture,
-  type Project,
-  type Prose,
-  type Reference,
-  type Step,
-  TEXT_REFERENCES,
-} from './model.ts';
+import type { Picture, Project, Prose, Step } from './model.ts';
 import { picturePlace } from './pictures.ts';
 import { readValue } from './read-value.ts';
 import type { Reader } from './reader.ts';
+import { type Reference, TEXT_REFERENCES } from './reference.ts';
 import { type At, type Place, type SourceFile, textAt } from './source.ts';
 import { asMatch, asMinutes } from './values.ts';
 

@@ -1,4 +1,5 @@
-import type { Project, Reference, Step } from '../project/model.ts';
+import type { Project, Step } from '../project/model.ts';
+import type { Reference } from '../project/reference.ts';
 import { pieceIn } from './part-names.ts';
 
 /** What a step names of a piece: the piece, a panel or a sheet of it. */

@@ -1,5 +1,6 @@
 import { Length, type Unit } from '../measure/length.ts';
-import type { OpeningAsWritten, Piece } from '../project/model.ts';
+import type { Piece } from '../project/model.ts';
+import type { OpeningAsWritten } from '../project/opening.ts';
 import { caliperOf, stockOf } from '../shape/caliper.ts';
 import type { Net, Opening, Panel } from '../shape/net.ts';
 import { sheetsOf } from '../shape/shapes.ts';

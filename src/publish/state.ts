@@ -1,12 +1,7 @@
 import { toString as textOf } from 'mdast-util-to-string';
-import {
-  type Edition,
-  type EditionName,
-  type Editions,
-  ownEdition,
-  shownEditions,
-} from '../edition/editions.ts';
+import { type Edition, type Editions, ownEdition, shownEditions } from '../edition/editions.ts';
 import { Length } from '../measure/length.ts';
+import type { EditionName } from '../measure/ruler-unit.ts';
 import type { PublishedFact, PublishedState, PublishedThing, PublishedValue } from '../project/ledger.ts';
 import type { Piece, Step } from '../project/model.ts';
 import type { Cell } from '../project/net-as-written.ts';

@@ -11,7 +11,7 @@ import type { GridLines } from './patches.ts';
 /** Angled score lines where they lie, and what is wrong with them. */
 type AngledScores = { readonly slants: readonly FlatSegment[]; readonly findings: readonly Finding[] };
 
-type Laid = FlatSegment & { readonly name: string; readonly at: Place };
+type LaidScore = FlatSegment & { readonly name: string; readonly at: Place };
 
 /** Lays the angled score lines of a piece from corner to corner of its grid. What cannot be is reported and left out. */
 export function layAngledScores(piece: string, written: readonly Slant[], lines: GridLines): AngledScores {
@@ -30,7 +30,7 @@ export function layAngledScores(piece: string, written: readonly Slant[], lines:
     if (!point) findings.push({ rule: 'unknown-reference', at, facts: { piece, last, wrong } });
     return point;
   };
-  const laid = written.flatMap((slant): Laid[] => {
+  const laid = written.flatMap((slant): LaidScore[] => {
     const [from, to] = [pointOf(slant.from), pointOf(slant.to)];
     if (!from || !to) return [];
     const name = `${sayCorner(slant.from.value)} to ${sayCorner(slant.to.value)}`;

@@ -1,6 +1,7 @@
 import { Length } from '../measure/length.ts';
+import type { ImpressionAsWritten, PunchedEdge } from '../project/decoration.ts';
 import type { Finding } from '../project/finding.ts';
-import type { ImpressionAsWritten, Piece, Project, PunchedEdge } from '../project/model.ts';
+import type { Piece, Project } from '../project/model.ts';
 import type { Edge } from '../project/net-as-written.ts';
 import type { Ref } from '../project/ref.ts';
 import type { At } from '../project/source.ts';

@@ -1,7 +1,8 @@
 import type { Unit } from '../measure/length.ts';
 import type { Finding, RuleId } from '../project/finding.ts';
-import type { AtSize, Piece } from '../project/model.ts';
+import type { Piece } from '../project/model.ts';
 import type { CellName, FoldSetting, NetAsWritten, Slit } from '../project/net-as-written.ts';
+import type { AtSize } from '../project/sizes-as-written.ts';
 import { layAngledScores } from './angled-scores.ts';
 import { CellReader, isSlit, liesOn, seamName } from './cell-reader.ts';
 import type { FormPart } from './form.ts';

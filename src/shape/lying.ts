@@ -1,6 +1,6 @@
 import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
-import type { Placement } from '../project/model.ts';
+import type { Placement } from '../project/sizes-as-written.ts';
 import type { FlatPoint, Margins } from './net.ts';
 import { type Reach, turned } from './turning.ts';
 

@@ -1,9 +1,8 @@
 import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
-import type { ImpressionAsWritten } from '../project/model.ts';
+import type { ImpressionAsWritten, PunchedEdge } from '../project/decoration.ts';
 import type { Cell, Edge, FoldDirection, Slit } from '../project/net-as-written.ts';
 import type { Place } from '../project/source.ts';
-import type { PunchedRow } from './punched-row.ts';
 
 /**
  * A point on the flat paper: exact lengths from the left and from the top edge of the cut sheet, the outside of
@@ -85,7 +84,28 @@ export type GridCuts = {
   readonly shorten: readonly string[];
 };
 
-/** A row of motifs along the edge of a panel, or of the whole sheet. */
+/** A row of motifs along an edge, as far as it goes. Lengths are measured along it, from its left or its top end. */
+export type PunchedRow = {
+  readonly written: PunchedEdge;
+  readonly side: Edge;
+  /** The edge from corner to corner of its panel. */
+  readonly length: Length;
+  readonly pitch: Length;
+  readonly hole: Length;
+  readonly depth: Length;
+  /** How far the corners at the two ends are cut back along the edge. */
+  readonly cut: Length;
+  /** Where the first motif begins; before the end, where that cuts it. */
+  readonly start: Length;
+  /** How many motifs there are, cut ones included; none where there is no room for one. */
+  readonly count: number;
+  /** The paper beyond the first and the last motif; less than nothing, by what is missing of it, where it is cut. */
+  readonly ends: readonly [Length, Length];
+  /** Whether a motif or a gap lies on the middle of the edge; neither, where the tool says where to start. */
+  readonly middle?: 'hole' | 'gap';
+};
+
+/** The same where it is on the net: along the edge of a panel, or of the whole sheet. */
 export type EdgeRow = PunchedRow & { readonly panel?: Panel; readonly box: FlatBox };
 
 /** A stamped image on a panel, or on the whole sheet; its corners on the flat sheet. */

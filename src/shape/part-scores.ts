@@ -4,7 +4,7 @@ import type { Edge, ScoreGroup } from '../project/net-as-written.ts';
 import type { BoardScores } from './net.ts';
 import type { GridLines, Seam } from './patches.ts';
 
-type Run = NonNullable<BoardScores['run']>;
+type ScoreRun = NonNullable<BoardScores['run']>;
 
 /** How a row of scores runs: which way its lines lie, and the edge at the top of the board, which runs are measured from. */
 const WAYS: Readonly<
@@ -48,7 +48,7 @@ export function partScores(
 }
 
 /** Adds a line to those that run as it does, which are said together. */
-function add(rows: BoardScores[], from: Edge, value: Length, run: Run): void {
+function add(rows: BoardScores[], from: Edge, value: Length, run: ScoreRun): void {
   const index = rows.findIndex((row) => row.run?.from.equals(run.from) && row.run.to.equals(run.to));
   const alike = rows[index];
   if (alike) rows[index] = { ...alike, at: [...alike.at, value] };
@@ -56,8 +56,8 @@ function add(rows: BoardScores[], from: Edge, value: Length, run: Run): void {
 }
 
 /** The stretches of a line from one end of it to the other, those that follow one another as one. */
-function runsOf(seams: readonly Seam[], upright: boolean): readonly Run[] {
-  const runs: Run[] = [];
+function runsOf(seams: readonly Seam[], upright: boolean): readonly ScoreRun[] {
+  const runs: ScoreRun[] = [];
   for (const seam of seams) {
     const [from, to] = upright ? [seam.from.y, seam.to.y] : [seam.from.x, seam.to.x];
     const last = runs.at(-1);
@@ -67,7 +67,7 @@ function runsOf(seams: readonly Seam[], upright: boolean): readonly Run[] {
   return runs;
 }
 
-function turned({ from, to }: Run, { width, height }: Size, upright: boolean): Run {
+function turned({ from, to }: ScoreRun, { width, height }: Size, upright: boolean): ScoreRun {
   const extent = upright ? height : width;
   return { from: extent.minus(to), to: extent.minus(from) };
 }

@@ -1,31 +1,11 @@
 import { Length } from '../measure/length.ts';
 import { roundDown } from '../measure/round.ts';
-import type { PunchedEdge } from '../project/model.ts';
+import type { PunchedEdge } from '../project/decoration.ts';
 import type { Edge } from '../project/net-as-written.ts';
+import type { PunchedRow } from './net.ts';
 
-/** A row of motifs along an edge, as far as it goes. Lengths are measured along it, from its left or its top end. */
-export type PunchedRow = {
-  readonly written: PunchedEdge;
-  readonly side: Edge;
-  /** The edge from corner to corner of its panel. */
-  readonly length: Length;
-  readonly pitch: Length;
-  readonly hole: Length;
-  readonly depth: Length;
-  /** How far the corners at the two ends are cut back along the edge. */
-  readonly cut: Length;
-  /** Where the first motif begins; before the end, where that cuts it. */
-  readonly start: Length;
-  /** How many motifs there are, cut ones included; none where there is no room for one. */
-  readonly count: number;
-  /** The paper beyond the first and the last motif; less than nothing, by what is missing of it, where it is cut. */
-  readonly ends: readonly [Length, Length];
-  /** Whether a motif or a gap lies on the middle of the edge; neither, where the tool says where to start. */
-  readonly middle?: 'hole' | 'gap';
-};
-
-type Tool = Pick<PunchedRow, 'pitch' | 'hole'>;
-type Run = Pick<PunchedRow, 'start' | 'count' | 'ends' | 'middle'>;
+type Motif = Pick<PunchedRow, 'pitch' | 'hole'>;
+type Spread = Pick<PunchedRow, 'start' | 'count' | 'ends' | 'middle'>;
 
 /**
  * Lays a row along an edge so that both ends come out alike: with a motif or a gap on the middle, whichever is better.
@@ -44,7 +24,7 @@ export function rowAlong(side: Edge, length: Length, written: PunchedEdge, cut: 
 }
 
 /** As many motifs from a start on as there is room for; a tool that runs through cuts what it meets of others. */
-function runFrom(start: Length, length: Length, { pitch, hole }: Tool, through: boolean): Run {
+function runFrom(start: Length, length: Length, { pitch, hole }: Motif, through: boolean): Spread {
   if (!through) {
     const count = stepsWithin(length.minus(start).minus(hole), pitch) + 1;
     return runOf(start, count, length, { pitch, hole });
@@ -56,7 +36,13 @@ function runFrom(start: Length, length: Length, { pitch, hole }: Tool, through: 
 }
 
 /** The row with a motif or a gap on the middle of the edge. */
-function runAbout(middle: 'hole' | 'gap', length: Length, cut: Length, tool: Tool, through: boolean): Run {
+function runAbout(
+  middle: 'hole' | 'gap',
+  length: Length,
+  cut: Length,
+  tool: Motif,
+  through: boolean,
+): Spread {
   const { pitch, hole } = tool;
   const half = length.half();
   // How far the motif nearest to the middle reaches from there, to its far side.
@@ -69,7 +55,7 @@ function runAbout(middle: 'hole' | 'gap', length: Length, cut: Length, tool: Too
   return runOf(half.minus(near).minus(pitch.times(further)), Math.max(count, 0), length, tool);
 }
 
-function runOf(start: Length, count: number, length: Length, { pitch, hole }: Tool): Run {
+function runOf(start: Length, count: number, length: Length, { pitch, hole }: Motif): Spread {
   const end = start.plus(pitch.times(count - 1)).plus(hole);
   return { start, count: Math.max(count, 0), ends: [start, length.minus(end)] };
 }
@@ -86,13 +72,13 @@ function stepsWithin(length: Length, step: Length, kind: 'within' | 'before' = '
  * Whole motifs before cut ones; of whole ones those whose ends are most like the gaps between them, and rather with more
  * paper there than with less; of cut ones those of which most nearly half is left.
  */
-function bestOf(runs: readonly Run[], tool: Tool, cut: Length): Run {
+function bestOf(runs: readonly Spread[], tool: Motif, cut: Length): Spread {
   const [best = runs[0], other] = runs.filter(({ count }) => count > 0);
   if (!best) throw new Error('a row of motifs was not laid at all');
   return other && isBetter(other, best, tool, cut) ? other : best;
 }
 
-function isBetter(one: Run, other: Run, { pitch, hole }: Tool, cut: Length): boolean {
+function isBetter(one: Spread, other: Spread, { pitch, hole }: Motif, cut: Length): boolean {
   const [end, otherEnd] = [one.ends[0], other.ends[0]];
   if (end.sign < 0 !== otherEnd.sign < 0) return end.sign >= 0;
   const wanted = end.sign < 0 ? hole.half().times(-1) : pitch.minus(hole).plus(cut);

@@ -1,6 +1,6 @@
 import type { PlacedPicture } from '../drawing/figures.ts';
-import type { EditionName } from '../edition/editions.ts';
 import { compare } from '../measure/numbers.ts';
+import type { EditionName } from '../measure/ruler-unit.ts';
 import type { Revision } from '../project/ledger.ts';
 import type { Voice } from '../words/voice.ts';
 

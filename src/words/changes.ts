@@ -1,6 +1,7 @@
-import { type EditionName, type Shown, shownEditions, UNIT_OF } from '../edition/editions.ts';
+import { type Shown, shownEditions } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
 import { printDecimal, printInches, printMillimetres, roundedSign } from '../measure/print.ts';
+import { type EditionName, UNIT_OF } from '../measure/ruler-unit.ts';
 import type { Ledger, PieceChange, PublishedValue, Revision, StepChange } from '../project/ledger.ts';
 import type { Say } from './labels.ts';
 import { nameOf, sheetNamed } from './names.ts';

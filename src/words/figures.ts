@@ -1,6 +1,6 @@
-import { type EditionName, UNIT_OF } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
 import { printMillimetres, roundedSign, rulerInches } from '../measure/print.ts';
+import { type EditionName, UNIT_OF } from '../measure/ruler-unit.ts';
 import type { Say } from './labels.ts';
 
 /** A length as a ruler shows it, cut up so that a true fraction can be set: `−`, `2`, `11/16`. */

@@ -1,6 +1,7 @@
-import { type EditionName, type Shown, type Twin, UNIT_OF } from '../edition/editions.ts';
+import type { Shown, Twin } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
 import { roundedSign, rulerInches } from '../measure/print.ts';
+import { type EditionName, UNIT_OF } from '../measure/ruler-unit.ts';
 import { figureOf, isOne } from './figures.ts';
 import { betweenMembers } from './labels.ts';
 import { html, SafeHtml } from './safe-html.ts';

@@ -1,7 +1,8 @@
-import type { EditionName, Editions, Twin } from '../edition/editions.ts';
+import type { Editions, Twin } from '../edition/editions.ts';
 import { twinsOf } from '../edition/lengths.ts';
 import type { Length, Unit } from '../measure/length.ts';
 import { rulerMark } from '../measure/round.ts';
+import type { EditionName } from '../measure/ruler-unit.ts';
 import { variantsOf } from './variants.ts';
 
 /**

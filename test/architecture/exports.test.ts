@@ -44,6 +44,29 @@ function circlesIn(files: Files): string[] {
   return circles;
 }
 
+/** Lists of all files of a folder, written by the registry: whoever asks one asks for what is in it, whichever it is. */
+const REGISTERED = /\/(?:rules|forms|outlines|outputs)\/index\.ts$/u;
+
+/** The longest way from a file to one it imports, to one that imports, and so on. */
+function longestChain(files: Files): readonly string[] {
+  const edges = edgesIn(files);
+  const known = new Map<string, readonly string[]>();
+  const chainFrom = (path: string): readonly string[] => {
+    const found = known.get(path);
+    if (found) return found;
+    const imported = (edges.get(path) ?? []).map(({ target }) => target);
+    const onward = imported.filter((target) => files.has(target) && !REGISTERED.test(target)).map(chainFrom);
+    const chain = [path, ...longestOf(onward)];
+    known.set(path, chain);
+    return chain;
+  };
+  return longestOf([...files.keys()].map(chainFrom));
+}
+
+function longestOf(chains: readonly (readonly string[])[]): readonly string[] {
+  return chains.reduce((longest, chain) => (chain.length > longest.length ? chain : longest), []);
+}
+
 /** The packages that are loaded with a file, before anything asks for more. */
 function packagesWith(path: string, files: Files): ReadonlySet<string> {
   const edges = edgesIn(files);
@@ -87,6 +110,23 @@ describe('the imports of src', () => {
       ['b/three.ts', "import { one } from '../a/one.ts';"],
     ]);
     expect(circlesIn(files)).toEqual(['a/one.ts > b/two.ts > b/three.ts > a/one.ts']);
+  });
+});
+
+describe('a chain of imports in src', () => {
+  it('is never longer than twenty files', () => {
+    const chain = longestChain(sources);
+    expect(chain.length, chain.join(' > ')).toBeLessThanOrEqual(20);
+  });
+
+  it('is followed to its end', () => {
+    const files = new Map([
+      ['a.ts', "import { b } from './b.ts';\nimport { d } from './d.ts';"],
+      ['b.ts', "import type { C } from './c.ts';"],
+      ['c.ts', "const later = () => import('./d.ts');"],
+      ['d.ts', ''],
+    ]);
+    expect(longestChain(files)).toEqual(['a.ts', 'b.ts', 'c.ts', 'd.ts']);
   });
 });
 

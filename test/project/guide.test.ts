@@ -123,7 +123,10 @@ function tableOfOutlines(): string {
 describe('docs/writing-a-project.md', () => {
   it('has every outline in its table, as the outline says itself', () => {
     const guide = readFileSync(path, 'utf8');
-    const written = guide.replace(OUTLINES, () => `<!-- outlines -->\n\n${tableOfOutlines()}\n\n<!-- end -->`);
+    const written = guide.replace(
+      OUTLINES,
+      () => `<!-- outlines -->\n\n${tableOfOutlines()}\n\n<!-- end -->`,
+    );
     const isNew = outlines.some(({ name }) => !guide.includes(`| \`${name}\` |`));
     if (process.env.UPDATE || (isNew && !process.env.CI)) writeFileSync(path, written);
     expect(readFileSync(path, 'utf8')).toBe(written);

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { Length } from '../../src/measure/length.ts';
-import type { PunchedEdge } from '../../src/project/model.ts';
+import type { PunchedEdge } from '../../src/project/decoration.ts';
 import { sourceFile, startOf } from '../../src/project/source.ts';
-import { endsOf, type PunchedRow, rowAlong } from '../../src/shape/punched-row.ts';
+import type { PunchedRow } from '../../src/shape/net.ts';
+import { endsOf, rowAlong } from '../../src/shape/punched-row.ts';
 
 const at = startOf(sourceFile('edge/sheet.md', ''));
 

@@ -1,6 +1,7 @@
-import type { Piece, Reference, ReferenceKind } from '../../project/model.ts';
+import type { Piece } from '../../project/model.ts';
 import { everyProse } from '../../project/prose.ts';
 import { readRef } from '../../project/ref.ts';
+import type { Reference, ReferenceKind } from '../../project/reference.ts';
 import { type Shapes, sheetsOf } from '../../shape/shapes.ts';
 import { isNamed } from '../part-names.ts';
 import type { Rule } from '../rule.ts';

@@ -1,5 +1,6 @@
 import { languageOf, wordsIn } from '../../project/language.ts';
-import type { Project, Reference } from '../../project/model.ts';
+import type { Project } from '../../project/model.ts';
+import type { Reference } from '../../project/reference.ts';
 import type { Place } from '../../project/source.ts';
 import { membersOf } from '../../project/word-finder.ts';
 import { referencesTo, speaksOf } from '../mentions.ts';

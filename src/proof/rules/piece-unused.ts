@@ -1,4 +1,5 @@
-import type { Project, Reference } from '../../project/model.ts';
+import type { Project } from '../../project/model.ts';
+import type { Reference } from '../../project/reference.ts';
 import { nearestName } from '../../shape/nearest.ts';
 import { pieceIn } from '../part-names.ts';
 import type { Rule } from '../rule.ts';

@@ -1,7 +1,8 @@
 import { Length } from '../../measure/length.ts';
 import type { Size } from '../../measure/size.ts';
 import type { Finding } from '../../project/finding.ts';
-import type { OpeningAsWritten, Piece, Project } from '../../project/model.ts';
+import type { Piece, Project } from '../../project/model.ts';
+import type { OpeningAsWritten } from '../../project/opening.ts';
 import { ontoBase, ontoSheet } from '../layer-outline.ts';
 import { lieOn } from '../lying.ts';
 import { boxSize, type FlatPoint, type Net, type Opening } from '../net.ts';
@@ -55,7 +56,7 @@ function panelFor(
 }
 
 /** An opening from its own top left, and how large it is. */
-type Pattern = Pick<Opening, 'size' | 'outline' | 'how' | 'shape'>;
+type OpeningPattern = Pick<Opening, 'size' | 'outline' | 'how' | 'shape'>;
 
 function openingIn(
   { panel }: Required<Omit<Under, 'opening'>>,
@@ -76,7 +77,7 @@ function patternOf(
   { name, cut }: OpeningAsWritten,
   project: Project,
   findings: Finding[],
-): Pattern | undefined {
+): OpeningPattern | undefined {
   if (cut.kind === 'slot') {
     const size = { width: cut.length.value, height: Length.zero };
     return { size, outline: [origin, { x: size.width, y: Length.zero }], how: 'slit' };

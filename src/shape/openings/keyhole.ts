@@ -4,7 +4,7 @@ import { cross, edgesOf, type Point2, signedArea } from '../flat-polygon.ts';
 type Keyhole = { readonly points: readonly Point2[]; readonly bridges: readonly number[] };
 
 /** A corner of an outline, and whether the side from it to the next is an edge of the paper. */
-type Corner = { readonly point: Point2; readonly isEdge: boolean };
+type LoopCorner = { readonly point: Point2; readonly isEdge: boolean };
 
 type Bridge = { readonly from: number; readonly to: number; readonly length: number };
 
@@ -14,7 +14,7 @@ type Bridge = { readonly from: number; readonly to: number; readonly length: num
  */
 export function keyholed(outline: readonly Point2[], holes: readonly (readonly Point2[])[]): Keyhole {
   const sense = Math.sign(signedArea(outline));
-  let ring: readonly Corner[] = outline.map((point) => ({ point, isEdge: true }));
+  let ring: readonly LoopCorner[] = outline.map((point) => ({ point, isEdge: true }));
   for (const [index, hole] of holes.entries()) {
     const against = Math.sign(signedArea(hole)) === sense ? hole.toReversed() : hole;
     ring = bridged(ring, against, holes.slice(index + 1));
@@ -27,10 +27,10 @@ export function keyholed(outline: readonly Point2[], holes: readonly (readonly P
 
 /** An outline with one more hole. */
 function bridged(
-  ring: readonly Corner[],
+  ring: readonly LoopCorner[],
   hole: readonly Point2[],
   others: readonly (readonly Point2[])[],
-): readonly Corner[] {
+): readonly LoopCorner[] {
   const { from, to } = shortestBridge(ring, hole, others);
   const [start, end] = [ring[from], hole[to]];
   if (!start || !end) return ring;
@@ -46,7 +46,7 @@ function bridged(
 
 /** The shortest way from a corner of the outline to one of the hole that crosses nothing. */
 function shortestBridge(
-  ring: readonly Corner[],
+  ring: readonly LoopCorner[],
   hole: readonly Point2[],
   others: readonly (readonly Point2[])[],
 ): Bridge {

@@ -1,6 +1,5 @@
 import type { Move } from './moves.ts';
 import type { Stack } from './stack.ts';
-import type { Stacker } from './stacker.ts';
 
 /** So many moves are tried in every order there is: 120 orders. */
 const FEW = 5;
@@ -8,19 +7,22 @@ const FEW = 5;
 /** Moves made one after another, and the stack before the first and after each. */
 type TriedOrder = { readonly moves: readonly Move[]; readonly stacks: readonly [Stack, ...Stack[]] };
 
+/** Folds a sheet, one move after another. */
+type Folder = { laidFlat(): Stack; after(stack: Stack, move: Move): Stack };
+
 /** Looks for an order of moves in which nothing hinders any. Where nobody has said when a move comes, it is free. */
 export class OrderSearch {
-  readonly #stacker: Stacker;
+  readonly #folder: Folder;
   readonly #isHindered: (stack: Stack) => boolean;
 
-  constructor(stacker: Stacker, isHindered: (stack: Stack) => boolean) {
-    this.#stacker = stacker;
+  constructor(folder: Folder, isHindered: (stack: Stack) => boolean) {
+    this.#folder = folder;
     this.#isHindered = isHindered;
   }
 
   /** The stack once all is folded, in an order as near to the usual as can be; undefined when there is none. */
   find(usual: readonly Move[]): Stack | undefined {
-    const flat = this.#stacker.laidFlat();
+    const flat = this.#folder.laidFlat();
     let done: TriedOrder = { moves: [], stacks: [flat] };
     for (const move of usual) {
       const next = this.#withNext(done, move);
@@ -46,7 +48,7 @@ export class OrderSearch {
   #made(way: TriedOrder, moves: readonly Move[]): TriedOrder | undefined {
     let { stacks } = way;
     for (const move of moves) {
-      const stack = this.#stacker.after(stacks.at(-1) ?? stacks[0], move);
+      const stack = this.#folder.after(stacks.at(-1) ?? stacks[0], move);
       if (this.#isHindered(stack)) return undefined;
       stacks = [...stacks, stack];
     }
@@ -60,7 +62,7 @@ export class OrderSearch {
     for (const move of waiting) {
       const rest = waiting.filter((each) => each !== move);
       if (rest.some((each) => each.step < move.step && !isFree(move, each))) continue;
-      const next = this.#stacker.after(stack, move);
+      const next = this.#folder.after(stack, move);
       const found = this.#isHindered(next) ? undefined : this.#inAnyOrder(next, rest);
       if (found) return found;
     }

@@ -1,6 +1,7 @@
 import { sameSize } from '../../measure/size.ts';
-import type { AtSize, Piece, Project } from '../../project/model.ts';
+import type { Piece, Project } from '../../project/model.ts';
 import type { OutlineAsWritten } from '../../project/outline-grammar.ts';
+import type { AtSize } from '../../project/sizes-as-written.ts';
 import type { NetReading } from '../explicit.ts';
 import { boxSize } from '../net.ts';
 import { traceOutline } from './trace.ts';

@@ -1,6 +1,6 @@
 import type { Size } from '../../measure/size.ts';
-import type { AtSize } from '../../project/model.ts';
 import type { OutlineGrammar } from '../../project/outline-grammar.ts';
+import type { AtSize } from '../../project/sizes-as-written.ts';
 import type { Settings } from '../forming/settings.ts';
 import type { FlatPoint } from '../net.ts';
 

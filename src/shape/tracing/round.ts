@@ -1,4 +1,4 @@
-import type { AtSize } from '../../project/model.ts';
+import type { AtSize } from '../../project/sizes-as-written.ts';
 import type { Settings } from '../forming/settings.ts';
 
 /** Refuses what is round and not as wide as it is high; `instead` is the outline that may be so. */

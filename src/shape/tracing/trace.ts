@@ -1,8 +1,9 @@
 import { Length } from '../../measure/length.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
 import type { Finding } from '../../project/finding.ts';
-import type { AtSize, Project } from '../../project/model.ts';
+import type { Project } from '../../project/model.ts';
 import type { OutlineAsWritten } from '../../project/outline-grammar.ts';
+import type { AtSize } from '../../project/sizes-as-written.ts';
 import { Settings } from '../forming/settings.ts';
 import type { FlatBox, FlatPoint, Shape } from '../net.ts';
 import { withoutDoubles } from '../outline.ts';
