@@ -18,6 +18,20 @@ export function rowsIn(context: ProofContext): readonly Placed<EdgeRow>[] {
   return placedIn(context, ({ rows = [] }) => rows);
 }
 
+/** One row of each entry of `edge:`: what is wrong with one of its sides is mostly wrong with all of them. */
+export function* eachEntry(
+  context: ProofContext,
+  isWrong: (row: EdgeRow) => boolean,
+): Generator<Placed<EdgeRow>> {
+  const told = new Set<object>();
+  for (const placed of rowsIn(context)) {
+    const { written } = placed.it;
+    if (told.has(written) || !isWrong(placed.it)) continue;
+    told.add(written);
+    yield placed;
+  }
+}
+
 /** Every stamped image of a project. */
 export function imagesIn(context: ProofContext): readonly Placed<Impression>[] {
   return placedIn(context, ({ impressions = [] }) => impressions);

@@ -27,16 +27,21 @@ export const edgeCovered: Rule<Facts> = {
   passes: { with: 'cut: 2 x 3, on: mat', insteadOf: 'cut: 2 1/2 x 3 1/2, on: mat' },
   ownEditionOnly: true,
   *check(context) {
+    const told = new Set<string>();
     for (const { it, net, facts } of rowsIn(context)) {
       const { side, depth, written, count } = it;
       const strip = stripOf(it);
       for (const [layer, outline] of count > 0 ? layersOver(net, context) : []) {
         const over = partOver(outline, strip);
-        if (!over) continue;
+        const id = layer.piece.id.value;
+        // The other sides of the same entry are mended with this one.
+        const key = `${written.at.start} ${id}`;
+        if (!over || told.has(key)) continue;
+        told.add(key);
         const mm = side === 'left' || side === 'right' ? over.width : over.height;
         const covered = roundFolded(mm, rulerUnit(facts.unit));
         const at = (written.depth ?? written.hole).at;
-        yield { at, facts: { ...facts, side, layer: layer.piece.id.value, depth, covered } };
+        yield { at, facts: { ...facts, side, layer: id, depth, covered } };
       }
     }
   },

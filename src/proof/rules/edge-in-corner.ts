@@ -1,6 +1,7 @@
 import type { Length } from '../../measure/length.ts';
 import type { Edge } from '../../project/net-as-written.ts';
-import { type OnPaper, rowsIn, sayEdge } from '../decoration.ts';
+import type { EdgeRow } from '../../shape/net.ts';
+import { eachEntry, type OnPaper, sayEdge } from '../decoration.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
@@ -18,11 +19,10 @@ export const edgeInCorner: Rule<Facts> = {
   passes: { with: 'hole: 1/8 }', insteadOf: 'hole: 1/8, through: yes }' },
   ownEditionOnly: true,
   *check(context) {
-    for (const { it, facts } of rowsIn(context)) {
-      const { written, side, ends, cut, count } = it;
-      const end = ends.find((each) => each.lessThan(cut));
-      if (end && count > 0 && cut.sign > 0)
-        yield { at: (written.start ?? written).at, facts: { ...facts, side, end, cut } };
+    for (const { it, facts } of eachEntry(context, (row) => endInCorner(row) !== undefined)) {
+      const { written, side, cut } = it;
+      const end = endInCorner(it);
+      if (end) yield { at: (written.start ?? written).at, facts: { ...facts, side, end, cut } };
     }
   },
   say: ({ on, unit, side, end, cut }) => ({
@@ -30,3 +30,8 @@ export const edgeInCorner: Rule<Facts> = {
     remedy: 'stop before the corners: leave out "through:" or "start:", or leave the corners square',
   }),
 };
+
+/** How far from the end of its edge a row ends, where that is within the corner. */
+function endInCorner({ ends, cut, count }: EdgeRow): Length | undefined {
+  return count > 0 && cut.sign > 0 ? ends.find((end) => end.lessThan(cut)) : undefined;
+}

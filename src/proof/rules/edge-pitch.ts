@@ -1,7 +1,7 @@
 import { Length } from '../../measure/length.ts';
 import type { Edge } from '../../project/net-as-written.ts';
 import type { EdgeRow } from '../../shape/net.ts';
-import { type OnPaper, rowsIn, sayEdge } from '../decoration.ts';
+import { eachEntry, type OnPaper, sayEdge } from '../decoration.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
@@ -25,12 +25,10 @@ export const edgePitch: Rule<Facts> = {
   passes: { with: 'pitch: 1/4', insteadOf: 'pitch: 4 1/4' },
   ownEditionOnly: true,
   *check(context) {
-    const told = new Set<object>();
-    for (const { it, facts } of rowsIn(context)) {
+    for (const { it, facts } of eachEntry(context, (row) => misfitOf(row) !== undefined)) {
       const { written, side, pitch, hole } = it;
       const misfit = misfitOf(it);
-      if (!misfit || told.has(written)) continue;
-      told.add(written);
+      if (!misfit) continue;
       const at = misfit === 'hole' || misfit === 'room' ? written.hole.at : written.pitch.at;
       yield { at, facts: { ...facts, side, pitch, hole, room: it.length.minus(it.cut.times(2)), misfit } };
     }

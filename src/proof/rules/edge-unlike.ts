@@ -2,8 +2,9 @@ import type { Length } from '../../measure/length.ts';
 import { rulerMark } from '../../measure/round.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
 import type { Edge } from '../../project/net-as-written.ts';
+import type { EdgeRow } from '../../shape/net.ts';
 import { endsOf, rowAlong } from '../../shape/punched-row.ts';
-import { type OnPaper, rowsIn, sayEdge } from '../decoration.ts';
+import { eachEntry, type OnPaper, sayEdge } from '../decoration.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
@@ -26,16 +27,11 @@ export const edgeUnlike: Rule<Facts> = {
   passes: { with: 'hole: 1/4 }', insteadOf: 'hole: 1/4, start: 1/4 }' },
   ownEditionOnly: true,
   *check(context) {
-    for (const { it, facts } of rowsIn(context)) {
-      const { written, side, length, cut, ends, count } = it;
-      if (!written.start || count === 0 || endsOf(it) !== 'unlike') continue;
-      const { start: _, ...free } = written;
-      const better = rowAlong(side, length, free, cut);
-      if (better.start.sign >= 0)
-        yield {
-          at: written.start.at,
-          facts: { ...facts, side, ends, better: rulerMark(better.start, rulerUnit(facts.unit)) },
-        };
+    for (const { it, facts } of eachEntry(context, isUnlike)) {
+      const { written, side, length, cut, ends } = it;
+      const { start, ...free } = written;
+      const better = rulerMark(rowAlong(side, length, free, cut).start, rulerUnit(facts.unit));
+      if (start) yield { at: start.at, facts: { ...facts, side, ends, better } };
     }
   },
   say: ({ on, unit, side, ends, better }) => ({
@@ -43,6 +39,13 @@ export const edgeUnlike: Rule<Facts> = {
     remedy: `start ${sayLength(better, unit)} in, or leave "start:" out`,
   }),
 };
+
+/** Whether a start was written that makes the ends unlike, and there is a better one. */
+function isUnlike(row: EdgeRow): boolean {
+  const { start, ...free } = row.written;
+  if (!start || row.count === 0 || endsOf(row) !== 'unlike') return false;
+  return rowAlong(row.side, row.length, free, row.cut).start.sign >= 0;
+}
 
 function sayEnd(end: Length, unit: OnPaper['unit']): string {
   if (end.sign < 0) return `a motif cut off by ${sayLength(end.abs(), unit)}`;

@@ -2,7 +2,7 @@ import type { Cell } from '../../project/net-as-written.ts';
 import { everyProse } from '../../project/prose.ts';
 import { readRef } from '../../project/ref.ts';
 import { columnName } from '../../shape/cells.ts';
-import { nameRemedy } from '../../shape/nearest.ts';
+import { nameRemedy, nearestName } from '../../shape/nearest.ts';
 import { partNames } from '../part-names.ts';
 import type { Rule } from '../rule.ts';
 import type { Words } from '../told.ts';
@@ -84,11 +84,20 @@ function sayName({ what, name, among, of, layer }: UnknownName): Words {
   if (layer === undefined) {
     const isSupply = what === 'stamp' || what === 'ink';
     const message = `${has} ${quote(name)}${isSupply ? ' among the supplies' : ''}`;
-    const entry = `write it there: { item: ${name}, kind: ${what} }`;
-    return { message, remedy: isSupply && among.length === 0 ? entry : nameRemedy(name, among) };
+    return { message, remedy: isSupply ? supplyRemedy(name, what, among) : nameRemedy(name, among) };
   }
   const message = `${layer} lies on ${of}.${name}, but ${has} ${quote(name)}`;
   return { message, remedy: nameRemedy(name, among, `${of}.`) };
+}
+
+/** A supply may be named by any word that tells it apart. */
+function supplyRemedy(name: string, kind: string, among: readonly string[]): string {
+  if (among.length === 0) return `write it there: { item: ${name}, kind: ${kind} }`;
+  const word = nearestName(
+    name,
+    among.flatMap((item) => item.split(' ')),
+  );
+  return word === undefined ? nameRemedy(name, among) : `write "${word}"`;
 }
 
 function sayCell({ piece, last, wrong }: UnknownCell): Words {
