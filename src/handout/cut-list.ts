@@ -6,6 +6,7 @@ import { stockOf } from '../shape/caliper.ts';
 import type { Measures } from '../words/measures.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 import { ofVariants, sayWays, variantNames, variantsOf, type Way, waysOf } from '../words/variants.ts';
+import type { Voice } from '../words/voice.ts';
 import { type CutRow, rowOf } from './cut-row.ts';
 import { pieceSheets } from './piece-sheets.ts';
 import { inVariant, type Setting } from './setting.ts';
@@ -38,8 +39,8 @@ type TableRow = { readonly name: string; readonly cells: readonly TableCell[] };
 
 type TableCell = {
   readonly span: number;
-  /** Whether it is of several variants. */
-  readonly wide: boolean;
+  /** The variants it is of, where that isn't all: on a narrow screen the columns stand below one another. */
+  readonly of: string;
   readonly cut: CutRow | undefined;
 };
 
@@ -133,7 +134,7 @@ function printed({ drawing, times, lead, second, notes }: CutRow): string {
 /** More columns than this would leave no room for a size. */
 const MOST_COLUMNS = 4;
 
-function tableOf({ editions, target }: Setting, groups: readonly CutWays[]): CutTable | undefined {
+function tableOf({ editions, target, voice }: Setting, groups: readonly CutWays[]): CutTable | undefined {
   const variants = variantNames(editions);
   const hasRoom = target !== 'large-print' && variants.length <= MOST_COLUMNS;
   if (variants.length < 2 || !hasRoom) return undefined;
@@ -144,20 +145,29 @@ function tableOf({ editions, target }: Setting, groups: readonly CutWays[]): Cut
       ...group,
       rows: pieces.map((ways) => ({
         name: ways[0]?.value.name ?? '',
-        cells: cellsOf(variants.map((_, index) => ways.find(({ has }) => has[index])?.value)),
+        cells: cellsOf(variants, ways, voice),
       })),
     })),
   };
 }
 
-function cellsOf(columns: readonly (CutRow | undefined)[]): readonly TableCell[] {
-  const cells: TableCell[] = [];
-  for (const cut of columns) {
+function cellsOf(
+  variants: readonly string[],
+  ways: readonly Way<CutRow>[],
+  voice: Voice,
+): readonly TableCell[] {
+  const cells: { readonly cut: CutRow | undefined; readonly names: string[] }[] = [];
+  for (const [index, name] of variants.entries()) {
+    const cut = ways.find(({ has }) => has[index])?.value;
     const last = cells.at(-1);
-    if (last && last.cut === cut) cells[cells.length - 1] = { span: last.span + 1, wide: true, cut };
-    else cells.push({ span: 1, wide: false, cut });
+    if (last && last.cut === cut) last.names.push(name);
+    else cells.push({ cut, names: [name] });
   }
-  return cells;
+  return cells.map(({ cut, names }) => ({
+    cut,
+    span: names.length,
+    of: names.length === variants.length ? '' : voice.list(names).text,
+  }));
 }
 
 function roomFor({ editions, measures, project, target }: Setting): DrawingRoom {
