@@ -2,7 +2,11 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Canvas, type Drawing } from '../../src/drawing/canvas.ts';
 import { drawKey, keyEntries } from '../../src/drawing/key.ts';
+import { boxOf } from '../../src/drawing/region.ts';
 import { templateDrawing, templateReduction } from '../../src/drawing/template.ts';
+import { templateSvg } from '../../src/drawing/template-file.ts';
+import { speaker } from '../../src/words/labels.ts';
+import { labels, sampleOf } from '../handout/sample.ts';
 import {
   BOX,
   BOX_METRIC,
@@ -180,5 +184,44 @@ describe('a key', () => {
     expect(drawing.svg).toContain(say('drawing-key-mountain'));
     for (const kind of ['cut', 'mountain', 'valley', 'flat', 'hatch', 'glue'])
       expect(linesOf(drawing.svg, kind).length).toBeGreaterThan(0);
+  });
+});
+
+describe('what is punched and stamped on a piece', () => {
+  /** By hand: 17 motifs of 1/8 in every 1/4 in on 4 1/2 in begin 3/16 in from each end; the image is 1 × 2 in once turned. */
+  const { editions: decorated } = sampleOf(
+    `
+unit: in
+pieces:
+  mat:
+    cut: 3 1/2 x 4 1/2
+    edge: { along: [left, right], pitch: 1/4, hole: 1/8, depth: 3/8 }
+    impressions: [{ stamp: wheat, size: 2 x 1, turn: 90, at: { left: 1/2, top: 3/4 } }]
+`,
+    '',
+    'supplies: [{ item: Wheat stamp, kind: stamp }]\n',
+  );
+  const svg = templateSvg(decorated, 'mat', { ...inchStyle, say: speaker(labels) }) ?? '';
+  const inches = (mm: number): number => Math.round((mm / 25.4) * 100) / 100;
+
+  it('is drawn in place at actual size, each motif once', () => {
+    const motifs = linesOf(svg, 'motif').map((points) => boxOf(points));
+    expect(motifs).toHaveLength(34);
+    const left = motifs
+      .filter(({ left: from }) => from < 1)
+      .map(({ top, bottom }) => [top, bottom].map(inches));
+    const expected = Array.from({ length: 17 }, (_, index) => [0.1875 + index / 4, 0.3125 + index / 4]);
+    expect(left).toEqual(expected.map((ends) => ends.map((end) => Math.round(end * 100) / 100)));
+    expect(new Set(motifs.map(({ left: from, right }) => [from, right].map(inches).join(' to ')))).toEqual(
+      new Set(['0 to 0.38', '3.13 to 3.5']),
+    );
+  });
+
+  it('has the outline of the image, turned, and its name', () => {
+    const [image] = linesOf(svg, 'image').map((points) => boxOf(points));
+    expect(image && [image.left, image.top, image.right, image.bottom].map(inches)).toEqual([
+      0.5, 0.75, 1.5, 2.75,
+    ]);
+    expect(svg).toContain('Wheat stamp');
   });
 });
