@@ -202,6 +202,29 @@ function bulbBoxes() {
   return box([360, 900], [3, 1.5, 4]) + box([1010, 1085], [2, 1, 3]);
 }
 
+/** A card with a round window; what is behind it lies deeper, in the shadow of the paper's edge. */
+function portholeCard() {
+  const circle = 'M0.75 2.125 a1.375 1.375 0 1 1 2.75 0 a1.375 1.375 0 1 1 -2.75 0z';
+  const front = `${rectangle(0, 0, 4.25, 5.5)} ${circle}`;
+  return onTable(
+    176,
+    6,
+    [4.25, 5.5],
+    `${sheet(rectangle(0.03, 0.02, 4.25, 5.5), '#27405a', 0.05)}
+    <path d="${rectangle(0.375, 0.375, 3.5, 3.5)}" fill="url(#ripple)"/>
+    ${sheet(rectangle(1.5, 2.25, 1.25, 0.25), PAPER.brick, 0.012)}
+    ${sheet('M1.75 2.125 V1.5 a0.375 0.375 0 0 1 0.75 0 V2.125z', PAPER.cream, 0.012)}
+    <path d="${front}" fill-rule="evenodd" transform="translate(0.06 0.075)" fill="#1a120b" opacity="0.4"
+      filter="url(#far)" clip-path="circle(1.375px at 2.125px 2.125px)"/>
+    <path d="${front}" fill-rule="evenodd" fill="${PAPER.harbour}"/>
+    <path d="${front}" fill-rule="evenodd" fill="url(#sheen)"/>
+    <path d="${circle}" fill="none" stroke="#e9eef3" stroke-width="0.012" opacity="0.7"/>
+    ${sheet(rectangle(0.75, 4, 2.75, 0.75, 0.125), PAPER.cream, 0.016)}
+    ${lettering('bon voyage', 2.125, 4.5, 0.06)}
+    <path d="M0.03 0 V5.5" stroke="#fff" stroke-width="0.02" opacity="0.25"/>`,
+  );
+}
+
 async function photograph(background, scene, seed) {
   const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="${WIDTH}" height="${HEIGHT}">
     <defs>${DEFINITIONS}</defs>${background}${scene}${LIGHT}</svg>`;
@@ -226,6 +249,7 @@ const PICTURES = {
   'bulb-box/photos/finished.jpg': [TABLE_AND_WALL, bulbBoxes],
   'wheat-field-card/photos/finished.jpg': [TABLE_TOP, wheatFieldCard],
   'plant-and-gift-tags/photos/finished.jpg': [TABLE_TOP, tags],
+  'porthole-card/photos/finished.jpg': [TABLE_TOP, portholeCard],
 };
 
 for (const [index, [name, [background, scene]]] of Object.entries(PICTURES).entries()) {

@@ -6,8 +6,9 @@ import type { Say } from '../words/labels.ts';
 import { partNamed } from '../words/names.ts';
 import type { Canvas } from './canvas.ts';
 import { extentOf, plain } from './lettering.ts';
-import { type DrawingFrame, place, sheetBox } from './outline.ts';
+import { type DrawingFrame, place, placeAll, sheetBox } from './outline.ts';
 import type { DrawnBox } from './region.ts';
+import { roomiestSpot } from './visible.ts';
 
 /** A panel's name that found no room on it: its number there, and the name to explain it. */
 export type Numbered = { readonly number: number; readonly name: string };
@@ -35,13 +36,15 @@ export function drawNames(
   for (const panel of net.panels) {
     if (panel.name === undefined) continue;
     const name = nameIn(net, panel.name, canvas.style.say);
-    const [width, height, centre] = roomOn(panel.box, frame, within);
+    const [width, height, middle] = roomOn(panel.box, frame, within);
     const label = [plain(name)];
-    const isCut = (net.openings ?? []).some((opening) => opening.panel === panel.id);
-    const halo = isCut || glued.includes(panel);
+    const holes = (net.openings ?? []).filter((opening) => opening.panel === panel.id);
+    const halo = holes.length > 0 || glued.includes(panel);
     const extent = extentOf(label);
     const [long, high] = [extent.width * size + 1.2, extent.height * size + 1.2];
     const outline = panel.outline.map((point) => place(point, frame));
+    const cut = holes.map((hole) => placeAll(hole.outline, frame));
+    const centre = (cut.length > 0 && roomiestSpot(outline, cut, [])?.at) || middle;
     const fits = (across: number, down: number): boolean =>
       across <= width && down <= height && liesOn(outline, centre, across - 1.2, down - 1.2);
     if (fits(long, high)) canvas.label(label, centre, { halo });

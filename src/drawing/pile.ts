@@ -102,10 +102,21 @@ function behindOf(
     ({ on, under }) =>
       on.piece === piece && on.face === 'behind' && (panel === undefined || under.panel?.id === panel),
   );
-  return behind.map((layer) => ({
-    piece: layer.piece.id.value,
-    outline: outlineOf(layer, shapes).map((point) => onSheet(layer, point)),
-  }));
+  return behind.flatMap((layer) => withLayersOn(layer, shapes, (point) => onSheet(layer, point)));
+}
+
+/** A layer and what is stuck on it, carried to where it is looked at. */
+function withLayersOn(
+  layer: Layer,
+  shapes: Shapes,
+  carry: (point: FlatPoint) => FlatPoint,
+): { readonly piece: string; readonly outline: readonly FlatPoint[] }[] {
+  const piece = layer.piece.id.value;
+  const above = shapes.layers.filter(({ on }) => on.piece === piece && on.face === 'outside');
+  return [
+    { piece, outline: outlineOf(layer, shapes).map(carry) },
+    ...above.flatMap((each) => withLayersOn(each, shapes, (point) => carry(onSheet(each, point)))),
+  ];
 }
 
 /** Turned about its centre and moved to its place on its base. */

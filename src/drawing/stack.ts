@@ -113,7 +113,10 @@ function drawSheets(
   };
   for (const [index, { piece, outline, openings, behind }] of sheets.entries()) {
     // Through an opening shows what is behind it.
-    for (const each of behind) draw(each.piece, each.outline);
+    for (const each of behind) {
+      draw(each.piece, each.outline);
+      canvas.line('layer', each.outline, true);
+    }
     draw(piece, keyholed(outline, openings).points);
     const kind = index === 0 ? 'cut' : 'layer';
     canvas.line(kind, outline, true);

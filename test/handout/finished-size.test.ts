@@ -92,6 +92,7 @@ const DEMO: Readonly<Record<string, readonly [string, string]>> = {
   // So does the sleeve.
   'story-slide-box': ['box', '2 3/8 × 3 3/4 × 7/8'],
   'three-layer-thank-you': ['card', '4 1/4 × 5 1/2'],
+  'porthole-card': ['card', '4 1/4 × 5 1/2'],
 };
 
 describe('the demo projects', async () => {

@@ -138,6 +138,11 @@ describe('a layer at an opening', () => {
       ['error layer-off-paper at "inside card.front": mat covers card.window: nothing shows through it'],
     ],
     [
+      'inside, over the back of what is behind it',
+      layer('cut: 4 x 5 1/4, on: inside card.front }\nview: { stock: cream, cut: 3 x 4, behind: card.window'),
+      [],
+    ],
+    [
       'over it, with the same one cut in it',
       layer('cut: 4 x 5 1/4, on: card.front, openings: { window: { size: 2 x 3 } }'),
       [],

@@ -15,7 +15,7 @@ import { upright } from '../../shape/fold.ts';
 import { groundOf, openingsIn, partingOf, partOver } from '../../shape/ground.ts';
 import type { Opening } from '../../shape/net.ts';
 import { gapOf } from '../../shape/openings/gap.ts';
-import type { Layer } from '../../shape/shapes.ts';
+import type { Layer, Shapes } from '../../shape/shapes.ts';
 import { eachOnBase, type OfLayer } from '../axis.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 import type { Words } from '../told.ts';
@@ -93,10 +93,15 @@ function gapUnder(layer: Layer, { project: { unit }, shapes }: ProofContext): Ga
   }
   const bare = openingsIn(layer, shapes);
   for (const opening of net.openings ?? []) {
-    const covered = opening === layer.under.opening ? undefined : coveredPart(opening, outline, bare);
+    const covered = isFilled(opening, layer, shapes) ? undefined : coveredPart(opening, outline, bare);
     if (covered) return gapOver(opening, covered, layer, unit);
   }
   return undefined;
+}
+
+/** Whether a layer on the inside is what shows through an opening, or hides the back of that. */
+function isFilled(opening: Opening, { on }: Layer, { layers }: Shapes): boolean {
+  return faceOf(on) === 'inside' && layers.some(({ under }) => under.opening === opening);
 }
 
 /** What a layer covers of an opening, itself cut out where it has openings of its own; undefined of next to nothing. */
