@@ -88,6 +88,8 @@ const DEMO: Readonly<Record<string, readonly [string, string]>> = {
   'short-pencil-box': ['box', '3 × 1 1/4 × 4 5/8'],
   // The lid reaches 1/16 in further on each side.
   'shortbread-tray': ['box', '4 3/8 × 3 7/8 × 1'],
+  // Twice a side from corner to corner, √3 times one from side to side.
+  'six-sided-pencil-pot': ['pot', '3 × 2 5/8 × 4'],
   'soap-tuck-box': ['box', '2 1/2 × 1 1/4 × 3 1/2'],
   // So does the sleeve.
   'story-slide-box': ['box', '2 3/8 × 3 3/4 × 7/8'],
