@@ -97,7 +97,9 @@ function moveBody(
   lying: LayerOnBase | undefined,
 ): PieceBody {
   if (body.kind === 'flat') {
-    const { cut, outline } = body;
+    const { cut, outline, drawn } = body;
+    // What is drawn is as large as it is drawn.
+    if (drawn) return { ...body, cut: { ...cut, unit: ruler } };
     const own = outline && { ...outline, settings: moveSettings(outline.settings, move) };
     return { ...body, cut: { ...moveCut(cut, move, lying), unit: ruler }, ...(own && { outline: own }) };
   }

@@ -1,11 +1,11 @@
 import { isUtf8 } from 'node:buffer';
-import { realpathSync, statSync } from 'node:fs';
+import { readFileSync, realpathSync, statSync } from 'node:fs';
 import { readdir, readFile } from 'node:fs/promises';
 import { isAbsolute, join, relative, resolve, sep } from 'node:path';
 import type { Finding } from './finding.ts';
 import { LEDGER_FILE } from './ledger.ts';
 import type { Workspace } from './model.ts';
-import type { PictureState } from './pictures.ts';
+import type { PictureState, ReadDrawing } from './pictures.ts';
 import type { Catalog } from './reader.ts';
 import { type SourceFile, sourceFile, startOf } from './source.ts';
 import { isSharedFile, readWorkspace } from './workspace.ts';
@@ -44,6 +44,7 @@ export async function loadWorkspace(root: string, options: LoadOptions): Promise
     folders: entries.filter(canBeProject),
     findings,
     findPicture: (project, path) => findPicture(join(folder, project), path),
+    readDrawing: (project, path) => readDrawing(join(folder, project), path),
     forms: options.forms,
     outlines: options.outlines,
   });
@@ -103,5 +104,21 @@ function findPicture(folder: string, path: string): PictureState {
     return statSync(picture).isFile() ? 'there' : 'missing';
   } catch {
     return 'missing';
+  }
+}
+
+/** An outline is a few lines; what is larger is a picture. In kilobytes. */
+const LARGEST_DRAWING = 1000;
+
+/** Reads a drawing in a project's folder, which links on disk must not lead out of. */
+function readDrawing(folder: string, path: string): ReturnType<ReadDrawing> {
+  const state = findPicture(folder, path);
+  if (state !== 'there') return { kind: state };
+  try {
+    const kilobytes = Math.ceil(statSync(join(folder, path)).size / 1000);
+    if (kilobytes > LARGEST_DRAWING) return { kind: 'too large', kilobytes, most: LARGEST_DRAWING };
+    return { text: readFileSync(join(folder, path), 'utf8') };
+  } catch {
+    return { kind: 'missing' };
   }
 }

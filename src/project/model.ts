@@ -7,7 +7,7 @@ import type { FormAsWritten } from './form-grammar.ts';
 import type { Ledger } from './ledger.ts';
 import type { NetAsWritten } from './net-as-written.ts';
 import type { OpeningAsWritten } from './opening.ts';
-import type { OutlineAsWritten } from './outline-grammar.ts';
+import type { DrawnOutline, OutlineAsWritten } from './outline-grammar.ts';
 import type { Ref } from './ref.ts';
 import type { Reference } from './reference.ts';
 import type { Schedule } from './schedule.ts';
@@ -81,7 +81,12 @@ export type Piece = {
 
 /** A flat cut; a net by its score lines; or a ready-made form. */
 export type PieceBody =
-  | { readonly kind: 'flat'; readonly cut: AtSize; readonly outline?: OutlineAsWritten }
+  | {
+      readonly kind: 'flat';
+      readonly cut: AtSize;
+      readonly outline?: OutlineAsWritten;
+      readonly drawn?: DrawnOutline;
+    }
   | ({ readonly kind: 'net'; readonly cut: AtSize } & NetAsWritten)
   | ({ readonly kind: 'form' } & FormAsWritten);
 

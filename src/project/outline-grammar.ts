@@ -1,11 +1,15 @@
 import type { FormParameter, FormSetting } from './form-grammar.ts';
 import type { At } from './source.ts';
+import type { OutlinePoints } from './svg-outline.ts';
 
 /** A ready-made outline and what is said of it, by its keys. */
 export type OutlineAsWritten = {
   readonly shape: At<string>;
   readonly settings: ReadonlyMap<string, FormSetting>;
 };
+
+/** An outline of the project's own, read from its drawing. */
+export type DrawnOutline = { readonly path: At<string>; readonly points: OutlinePoints };
 
 /** What the reader knows of an outline: its name, as written after `shape:`, and what may be said of it. */
 export type OutlineGrammar = {

@@ -5,6 +5,13 @@ import type { Place, SourceFile } from './source.ts';
 
 /** Whether a path, relative to the project's folder, is a file there; `outside` when a link on disk leads out. */
 export type PictureState = 'there' | 'missing' | 'outside';
+/** Why a drawing is not read; its size and the most there may be, in kilobytes. */
+export type FileProblem =
+  | { readonly kind: 'missing' | 'outside' }
+  | { readonly kind: 'too large'; readonly kilobytes: number; readonly most: number };
+
+/** The text of a drawing, by its path in the project's folder. */
+export type ReadDrawing = (path: string) => { readonly text: string } | FileProblem;
 export type FindPicture = (path: string) => PictureState;
 
 /**
@@ -43,7 +50,7 @@ export function picturePlace(image: Image, file: SourceFile): Place {
 }
 
 /** The path on disk a picture's address means, with `/` between; undefined when it leaves the project's folder. */
-function pathWithin(url: string): string | undefined {
+export function pathWithin(url: string): string | undefined {
   const decoded = decode(url)?.replaceAll('\\', '/');
   if (decoded === undefined || decoded.includes('\0')) return undefined;
   if (/^[a-z][a-z0-9+.-]*:/iu.test(decoded) || decoded.startsWith('/')) return undefined;

@@ -15,6 +15,7 @@ import { flag, listed, named, optional, plainly, section, UNIT, usually } from '
 import type { Piece, PieceBody, Project, Stock } from './model.ts';
 import type { OutlineGrammar } from './outline-grammar.ts';
 import { asImpression, asPunchedEdge } from './read-decoration.ts';
+import { asDrawn, drawnBody } from './read-drawn.ts';
 import { asHolds } from './read-holds.ts';
 import { asOpening } from './read-openings.ts';
 import { outlineKeys } from './read-outline.ts';
@@ -89,6 +90,21 @@ function unformed(outlines: readonly OutlineGrammar[]): ReturnType<typeof formed
 /** A piece whose form isn't there: its own keys are read all the same, and nothing is said of others. */
 const FORMLESS = made(mapOf(FORM, { ...COMMON, form: FORM_NAME }, true), ({ form: _, ...piece }) => piece);
 
+/** A flat piece by its drawing, which gives its size. */
+const DRAWN = made(
+  mapOf(FORM, {
+    ...COMMON,
+    drawn: optional(asDrawn, "An outline of your own instead: an SVG file in the project's folder."),
+  }),
+  ({ drawn, ...piece }, { reader }) => {
+    const { corners } = piece;
+    if (!drawn || !corners) return { ...piece, ...(drawn && { body: drawnBody(drawn) }) };
+    const facts = { misfit: 'corners of a shape', actual: 'drawing of your own' } as const;
+    reader.report({ rule: 'unexpected-value', at: corners.at, facts });
+    return piece;
+  },
+);
+
 /** A piece of a ready-made form. */
 function formed(form: FormGrammar): Value<ReadMap<typeof COMMON> & { readonly body?: PieceBody }> {
   const whole = mapOf(FORM, { settings: settingsOf(form), ...COMMON, form: FORM_NAME });
@@ -137,6 +153,7 @@ function baseOf(
 
 function mapOfPiece(node: YamlNode, reader: Reader): ReturnType<typeof formed> {
   const name = entryOf(node, 'form')?.value;
+  if (!name && entryOf(node, 'drawn')) return DRAWN;
   if (!name) return unformed(reader.outlines);
   const form = formNamed(name, reader);
   return form ? formed(isNamed(entryOf(node, 'around')) ? withoutAround(form) : form) : FORMLESS;
@@ -166,10 +183,15 @@ export function pieceSchema({ forms, outlines }: Catalog): Schema {
     const isThis = { properties: { form: asChoice([form.name]).schema } };
     return choiceSchema(isThis, own(formed(form).schema), others);
   }, {});
-  const formedOrNot = choiceSchema({ required: ['form'] }, ofForms, own(written));
+  const drawnOrNot = choiceSchema({ required: ['drawn'] }, own(DRAWN.schema), own(written));
+  const formedOrNot = choiceSchema({ required: ['form'] }, ofForms, drawnOrNot);
   return {
     type: 'object',
-    properties: { ...flat, form: { ...names, description: flat?.form?.description } },
+    properties: {
+      ...flat,
+      ...DRAWN.schema.properties,
+      form: { ...names, description: flat?.form?.description },
+    },
     ...choiceSchema({ required: ['use'] }, {}, formedOrNot),
   };
 }

@@ -6,7 +6,7 @@ import { type Schema, sectionOf } from './grammar.ts';
 import { listed, needed, optional, section } from './keys.ts';
 import { parseWithin } from './markdown.ts';
 import type { Project, Prose, Supply } from './model.ts';
-import { checkPictures, type FindPicture } from './pictures.ts';
+import { checkPictures, type FindPicture, type ReadDrawing } from './pictures.ts';
 import { everyProse } from './prose.ts';
 import { readLedger } from './read-ledger.ts';
 import { asMeasurements, type MeasuredBlock } from './read-measurements.ts';
@@ -52,6 +52,7 @@ type SheetRequest = Pick<Reader, 'moneyDecimals' | 'shared' | keyof Catalog> & {
   readonly file: SourceFile;
   readonly ledger: SourceFile | undefined;
   readonly findPicture: FindPicture;
+  readonly readDrawing: ReadDrawing;
   /** Why the file could not be read as text, when it could not; its text is then empty. */
   readonly unreadable: readonly Finding[];
   /** The editions that are made where the sheet says nothing of it. */
@@ -60,10 +61,14 @@ type SheetRequest = Pick<Reader, 'moneyDecimals' | 'shared' | keyof Catalog> & {
   readonly basis: string;
 };
 
-/** What a sheet and its ledger say, and what was found; pictures count as far as they are there or not. */
-function contentOf({ basis, file, ledger }: SheetRequest, findings: readonly Finding[]): string {
+/** What a sheet, its drawings and its ledger say, and what was found; pictures count as far as they are there or not. */
+function contentOf(
+  { basis, file, ledger }: SheetRequest,
+  findings: readonly Finding[],
+  drawings: readonly string[],
+): string {
   const found = findings.map(({ rule, at }) => `${rule} ${at.file.path} ${at.start}`);
-  return digestOf([basis, file.path, file.text, ledger?.text ?? '', ...found]);
+  return digestOf([basis, file.path, file.text, ledger?.text ?? '', ...drawings, ...found]);
 }
 
 /**
@@ -82,14 +87,26 @@ export function readProject(request: SheetRequest): Project {
 }
 
 /** What was read, and what was found in reading it. */
-type WithFindings<T> = { readonly read: T; readonly found: readonly Finding[] };
+type WithFindings<T> = {
+  readonly read: T;
+  readonly found: readonly Finding[];
+  /** Every drawing that was looked at, and what was in it. */
+  readonly drawings: readonly string[];
+};
 
 function collectFindings<T>(request: SheetRequest, read: (reader: Reader) => T): WithFindings<T> {
-  const { file, shared, moneyDecimals, forms, outlines } = request;
+  const { file, shared, moneyDecimals, forms, outlines, readDrawing } = request;
   const found: Finding[] = [];
   const report: Reader['report'] = (finding, usedAt) =>
     found.push(sharedFinding(finding, shared) ?? foundIn(file, finding, usedAt));
-  return { read: read({ report, unit: 'in', moneyDecimals, forms, outlines, shared }), found };
+  const drawings: string[] = [];
+  const drawing: Reader['drawing'] = (path) => {
+    const drawn = readDrawing(path);
+    drawings.push(path, JSON.stringify(drawn));
+    return drawn;
+  };
+  const reader = { report, unit: 'in', moneyDecimals, forms, outlines, drawing, shared } as const;
+  return { read: read(reader), found, drawings };
 }
 
 type Head = {
@@ -135,7 +152,7 @@ function readVersion(
 ): Project {
   const { folder, file } = request;
   const slug = slugOf(folder);
-  const { read, found } = collectFindings(request, (reader) => {
+  const { read, found, drawings } = collectFindings(request, (reader) => {
     // Of a head that is broken or not there nothing is said to be missing.
     const headReader = readable ? reader : { ...reader, report: () => {} };
     const sheet = readValue(SHEET, root, { key: 'frontmatter', at }, headReader);
@@ -149,7 +166,7 @@ function readVersion(
   return {
     slug,
     folder,
-    content: contentOf(request, findings),
+    content: contentOf(request, findings, drawings),
     file,
     ...(variant && { variant }),
     others: [],

@@ -2,6 +2,7 @@ import type { Unit } from '../measure/length.ts';
 import type { Finding } from './finding.ts';
 import type { FormGrammar } from './form-grammar.ts';
 import type { OutlineGrammar } from './outline-grammar.ts';
+import type { ReadDrawing } from './pictures.ts';
 import { type At, type Place, type SourceFile, textAt } from './source.ts';
 import type { YamlNode } from './yaml-node.ts';
 
@@ -41,6 +42,8 @@ export type Reader = Catalog & {
   readonly unit: Unit;
   /** Decimals of the currency: 2 for dollars, 0 for yen. */
   readonly moneyDecimals: number;
+  /** Reads a drawing of the project; there is none to read from where a shared file is looked at by itself. */
+  readonly drawing?: ReadDrawing;
   /** What `shared.…` names. */
   readonly shared: Shared;
 };

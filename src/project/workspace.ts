@@ -2,7 +2,7 @@ import { compare } from '../measure/numbers.ts';
 import type { Finding } from './finding.ts';
 import { LEDGER_FILE } from './ledger.ts';
 import type { Project, Workspace } from './model.ts';
-import type { PictureState } from './pictures.ts';
+import type { PictureState, ReadDrawing } from './pictures.ts';
 import { readProject } from './read-project.ts';
 import { readShared } from './read-shared.ts';
 import { readSite } from './read-site.ts';
@@ -21,6 +21,7 @@ type WorkspaceSource = Catalog & {
   readonly findings: readonly Finding[];
   /** Whether a project's folder has the picture at a path in it. */
   readonly findPicture: (folder: string, path: string) => PictureState;
+  readonly readDrawing: (folder: string, path: string) => ReturnType<ReadDrawing>;
 };
 
 /** Whether a path under the root is that of a file whose values projects share. */
@@ -30,7 +31,7 @@ export function isSharedFile(path: string): boolean {
 
 /** Reads a whole workspace from its files' texts. */
 export function readWorkspace(source: WorkspaceSource): Workspace {
-  const { root, files, folders, findings, findPicture, forms, outlines } = source;
+  const { root, files, folders, findings, findPicture, readDrawing, forms, outlines } = source;
   const settings = files.get('site.yaml');
   const others = [...files].flatMap(([path, file]) => (file && isSharedFile(path) ? [file] : []));
   const troubleOf = (...of: (SourceFile | undefined)[]): Finding[] =>
@@ -51,6 +52,7 @@ export function readWorkspace(source: WorkspaceSource): Workspace {
       shared,
       basis,
       findPicture: (picture) => findPicture(folder, picture),
+      readDrawing: (drawing) => readDrawing(folder, drawing),
       unreadable: troubleOf(file),
       units: site.units,
     });

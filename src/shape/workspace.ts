@@ -25,6 +25,10 @@ export function readWorkspaceFromTexts(texts: Readonly<Record<string, string>>):
     files: new Map(Object.entries(texts).map(([path, text]) => [path, sourceFile(path, text)])),
     findings: [],
     findPicture: (folder, path) => (`${folder}/${path}` in texts ? 'there' : 'missing'),
+    readDrawing: (folder, path) => {
+      const text = texts[`${folder}/${path}`];
+      return text === undefined ? { kind: 'missing' } : { text };
+    },
     forms,
     outlines,
   });

@@ -240,3 +240,87 @@ describe('what shows of a base round a layer', () => {
     expect(new Set(found.map((each) => each.rule))).toEqual(new Set([rule]));
   });
 });
+
+/** A drawing of so many millimeters of which a unit is as much as the viewBox says. */
+function svgOf(inside: string, size = 'width="60mm" height="40mm" viewBox="0 0 60 40"'): string {
+  return `<svg xmlns="http://www.w3.org/2000/svg" ${size}>${inside}</svg>`;
+}
+
+const ROUND = 'M20 10 A10 10 0 0 1 40 10 A10 10 0 0 1 20 10 Z';
+
+describe('an outline of your own', () => {
+  const found = (svg: string, path = 'shapes/leaf.svg'): (string | undefined)[][] =>
+    findingsOf(sheetWith({ pieces: `leaf: { stock: cream, drawn: ${path} }` }), {
+      'card/shapes/leaf.svg': svg,
+    }).map((each) => [each.rule, blamed(each), each.message]);
+
+  it('is as large as it is drawn, in both editions', () => {
+    const files = {
+      'card/shapes/leaf.svg': svgOf(
+        `<g><path d="${ROUND}"/></g>`,
+        'width="3in" height="2in" viewBox="0 0 60 40"',
+      ),
+    };
+    const sheet = sheetWith({ pieces: 'leaf: { stock: cream, drawn: shapes/leaf.svg }' });
+    expect(findingsOf(sheet, files)).toEqual([]);
+    const [project] = workspaceOf(sheet, files).projects;
+    const net = project && buildShapes(project).nets.get('leaf');
+    // A circle of 20 units across, a unit a twentieth of an inch.
+    expect(net && areaOf(outlineOf(net)) / INCH ** 2 / (Math.PI / 4)).toBeCloseTo(1, 2);
+    expect(net?.size.width.in('in')).toEqual({ numerator: 1n, denominator: 1n });
+  });
+
+  it.each([
+    [
+      svgOf('<path d="M0 0 H50 V30"/>'),
+      'the path of "shapes/leaf.svg" is not closed: its ends are 58.3 mm apart',
+    ],
+    [
+      svgOf('<path d="M0 0 H50 L0 30 H50 Z"/>'),
+      'the path of "shapes/leaf.svg" crosses itself 25 mm from its left and 15 mm from its top',
+    ],
+    [
+      svgOf('<path d="M0 0 H9 V9 Z"/><path d="M0 0 H9 V9 Z"/>'),
+      '"shapes/leaf.svg" has 2 paths, and an outline is one',
+    ],
+    [svgOf(''), '"shapes/leaf.svg" has no path, and an outline is one'],
+    [
+      svgOf('<path d="M0 0 H9 V9 Z M20 20 H30 V30 Z"/>'),
+      'the path of "shapes/leaf.svg" has 2 parts, and an outline is one',
+    ],
+    [svgOf('<circle r="9"/>'), '"shapes/leaf.svg" has a <circle>, and an outline is one path'],
+    [
+      svgOf('<path transform="scale(2)" d="M0 0 H9 V9 Z"/>'),
+      'the <path> of "shapes/leaf.svg" has a transform',
+    ],
+    [
+      svgOf(`<path d="${ROUND}"/>`, 'width="60" height="40" viewBox="0 0 60 40"'),
+      'how large "shapes/leaf.svg" is cannot be known: its width, "60", is in no mm, cm or in',
+    ],
+    [
+      svgOf(`<path d="${ROUND}"/>`, 'width="60mm" height="40mm"'),
+      'how large "shapes/leaf.svg" is cannot be known: it has no viewBox of four numbers',
+    ],
+    [
+      svgOf(`<path d="${ROUND}"/>`, 'width="60mm" height="40mm" viewBox="0 0 40 40"'),
+      '"shapes/leaf.svg" is 60 mm wide, but by its height and its viewBox it would be 40 mm',
+    ],
+    [svgOf('<path d="M0 0 H2 V2 Z"/>'), 'the path of "shapes/leaf.svg" is 2 mm wide and 2 mm high'],
+    [
+      svgOf('<path d="M0 0 wobble"/>'),
+      'the path of "shapes/leaf.svg" cannot be read: SvgPath: bad command w (at pos 5)',
+    ],
+    ['no drawing at all', '"shapes/leaf.svg" cannot be read as SVG: char \'n\' is not expected.'],
+  ])('is refused: %s', (svg, message) => {
+    expect(found(svg)).toEqual([['unreadable-outline', 'shapes/leaf.svg', message]]);
+  });
+
+  it('is refused where it lies outside or is not there', () => {
+    expect(found('', 'shapes/oak.svg')[0]?.[2]).toBe(
+      'there is no drawing "shapes/oak.svg" in this project\'s folder',
+    );
+    expect(found('', '../leaf.svg')[0]?.[2]).toBe(
+      'the drawing "../leaf.svg" is not in this project\'s folder',
+    );
+  });
+});

@@ -74,7 +74,9 @@ function passedBase(layer: Layer, { pieces, unit }: Project, shapes: Shapes): Fa
   const least = Length.min(left, right, top, bottom);
   if (piece.overhang || !reference || least.sign < 0) return undefined;
   const base = pieces.get(reference.piece);
-  const isOutlined = [piece, base].some((each) => each?.body.kind === 'flat' && each.body.outline);
+  const isOutlined = [piece, base].some(
+    (each) => each?.body.kind === 'flat' && (each.body.outline ?? each.body.drawn),
+  );
   const isRounded = base?.body.kind === 'flat' && turn % 90 === 0 && !isOutlined;
   const radius = isRounded ? base.corners : undefined;
   if (radius) {

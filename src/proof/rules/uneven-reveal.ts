@@ -60,7 +60,7 @@ export const unevenReveal: Rule<Facts> = {
 function differing(layer: Layer, unit: Unit): Evidence<Differing> | undefined {
   const { body } = layer.piece;
   // A circle on a square is as it is, and so is what was cut to an outline.
-  if (layer.border || (body.kind === 'flat' && body.outline)) return undefined;
+  if (layer.border || (body.kind === 'flat' && (body.outline ?? body.drawn))) return undefined;
   const [across, upright] = axesOf(layer);
   if (!across?.centred || !upright?.centred) return undefined;
   const [sides, ends] = [across.reveals[0], upright.reveals[0]];

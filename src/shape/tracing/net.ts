@@ -1,9 +1,12 @@
-import { sameSize } from '../../measure/size.ts';
+import { Length } from '../../measure/length.ts';
+import { nextMark } from '../../measure/round.ts';
+import { rulerUnit } from '../../measure/ruler-unit.ts';
+import { type Size, sameSize } from '../../measure/size.ts';
 import type { Piece, Project } from '../../project/model.ts';
-import type { OutlineAsWritten } from '../../project/outline-grammar.ts';
+import type { DrawnOutline, OutlineAsWritten } from '../../project/outline-grammar.ts';
 import type { AtSize } from '../../project/sizes-as-written.ts';
 import type { NetReading } from '../explicit.ts';
-import { boxSize } from '../net.ts';
+import { boxSize, type FlatBox, type FlatPoint, type Net, type Shape } from '../net.ts';
 import { traceOutline } from './trace.ts';
 import { wasteRound } from './waste.ts';
 
@@ -18,17 +21,27 @@ export function outlinedNet(
   if (!traced) return { findings };
   const { points, box, shape } = traced;
   const size = { width: cut.width.value, height: cut.height.value };
-  const net = {
+  return { net: netOf(id, points, box, size, shape), findings };
+}
+
+/** The net of a piece by its drawing, on the sheet that holds it: as wide and as high as the next marks of a ruler. */
+export function drawnNet(
+  { id: { value: id } }: Piece,
+  { width, height, unit }: AtSize,
+  { points }: DrawnOutline,
+  project: Project,
+): Net {
+  const ruler = rulerUnit(unit ?? project.unit);
+  const size = { width: nextMark(width.value, ruler), height: nextMark(height.value, ruler) };
+  const box = { left: Length.zero, top: Length.zero, right: width.value, bottom: height.value };
+  return netOf(id, points, box, size, { name: 'drawn', lengths: {}, counts: {} });
+}
+
+function netOf(id: string, points: readonly FlatPoint[], box: FlatBox, size: Size, shape: Shape): Net {
+  const isSlanted = !sameSize(boxSize(box), size);
+  return {
     size,
-    panels: [
-      {
-        id,
-        name: id,
-        outline: points,
-        box,
-        ...(!sameSize(boxSize(box), size) && { slanted: true as const }),
-      },
-    ],
+    panels: [{ id, name: id, outline: points, box, ...(isSlanted && { slanted: true }) }],
     folds: [],
     scores: [],
     slits: [],
@@ -36,5 +49,4 @@ export function outlinedNet(
     shape,
     glue: [],
   };
-  return { net, findings };
 }

@@ -1,0 +1,30 @@
+import { Length } from '../measure/length.ts';
+import { made, type Value } from './grammar.ts';
+import type { PieceBody } from './model.ts';
+import type { DrawnOutline } from './outline-grammar.ts';
+import { pathWithin, type ReadDrawing } from './pictures.ts';
+import type { At } from './source.ts';
+import { readSvgOutline } from './svg-outline.ts';
+import { asText } from './values.ts';
+
+/** `shapes/leaf.svg`: the outline that is drawn in a file of the project's folder. */
+export const asDrawn: Value<DrawnOutline> = made(asText, (written: At<string>, { reader }) => {
+  const { value: name, at } = written;
+  // A shared file is in no project's folder: what it names is read where it is used.
+  if (!reader.drawing) return undefined;
+  const path = pathWithin(name);
+  const found: ReturnType<ReadDrawing> = path === undefined ? { kind: 'outside' } : reader.drawing(path);
+  const points = 'text' in found ? readSvgOutline(found.text) : found;
+  if (!('kind' in points)) return { path: written, points };
+  reader.report({ rule: 'unreadable-outline', at, facts: { path: name, problem: points } });
+  return undefined;
+});
+
+/** The body of a piece that is drawn: its size is that of the drawing. */
+export function drawnBody(drawn: DrawnOutline): PieceBody {
+  const { at } = drawn.path;
+  const most = (lengths: readonly Length[]): Length => Length.max(Length.zero, ...lengths);
+  const width = { value: most(drawn.points.map(({ x }) => x)), at };
+  const height = { value: most(drawn.points.map(({ y }) => y)), at };
+  return { kind: 'flat', cut: { width, height, at }, drawn };
+}
