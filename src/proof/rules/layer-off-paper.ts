@@ -99,9 +99,10 @@ function gapUnder(layer: Layer, { project: { unit }, shapes }: ProofContext): Ga
   return undefined;
 }
 
-/** Whether a layer on the inside is what shows through an opening, or hides the back of that. */
-function isFilled(opening: Opening, { on }: Layer, { layers }: Shapes): boolean {
-  return faceOf(on) === 'inside' && layers.some(({ under }) => under.opening === opening);
+/** Whether an opening is what a layer is stuck to by name; or filled, so that one on the inside only hides the back of that. */
+function isFilled(opening: Opening, { on, under: own }: Layer, { layers }: Shapes): boolean {
+  const hasView = layers.some(({ under }) => under.opening === opening);
+  return own.opening === opening || (faceOf(on) === 'inside' && hasView);
 }
 
 /** What a layer covers of an opening, itself cut out where it has openings of its own; undefined of next to nothing. */
