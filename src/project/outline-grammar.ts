@@ -1,12 +1,15 @@
+import type { Length } from '../measure/length.ts';
 import type { FormParameter, FormSetting } from './form-grammar.ts';
 import type { At } from './source.ts';
-import type { OutlinePoints } from './svg-outline.ts';
 
 /** A ready-made outline and what is said of it, by its keys. */
 export type OutlineAsWritten = {
   readonly shape: At<string>;
   readonly settings: ReadonlyMap<string, FormSetting>;
 };
+
+/** Points of an outline from the left and top of the box that they fill, clockwise. */
+export type OutlinePoints = readonly { readonly x: Length; readonly y: Length }[];
 
 /** An outline of the project's own, read from its drawing. */
 export type DrawnOutline = { readonly path: At<string>; readonly points: OutlinePoints };

@@ -2,6 +2,7 @@ import { XMLParser, XMLValidator } from 'fast-xml-parser';
 import svgpath from 'svgpath';
 import { Length, type Unit } from '../measure/length.ts';
 import { roundMillimetres } from '../measure/round.ts';
+import type { OutlinePoints } from './outline-grammar.ts';
 
 /** What keeps an outline from being taken from a drawing, with what the words about it need. */
 export type DrawingProblem =
@@ -13,9 +14,6 @@ export type DrawingProblem =
   | { readonly kind: 'stretched'; readonly across: Length; readonly down: Length }
   | { readonly kind: 'open'; readonly gap: Length }
   | { readonly kind: 'crosses' | 'size'; readonly x: Length; readonly y: Length };
-
-/** Points of an outline from the left and top of the box that they fill, clockwise. */
-export type OutlinePoints = readonly { readonly x: Length; readonly y: Length }[];
 
 type Point = { readonly x: number; readonly y: number };
 
