@@ -20,3 +20,11 @@ export type OutlineGrammar = {
   /** None has to be given. A key means the same in every outline that has it. */
   readonly parameters: readonly FormParameter[];
 };
+
+/** Why a drawing is not read; its size and the most there may be, in kilobytes. */
+export type FileProblem =
+  | { readonly kind: 'missing' | 'outside' }
+  | { readonly kind: 'too large'; readonly kilobytes: number; readonly most: number };
+
+/** The text of a drawing, by its path in the project's folder. */
+export type ReadDrawing = (path: string) => { readonly text: string } | FileProblem;

@@ -5,13 +5,6 @@ import type { Place, SourceFile } from './source.ts';
 
 /** Whether a path, relative to the project's folder, is a file there; `outside` when a link on disk leads out. */
 export type PictureState = 'there' | 'missing' | 'outside';
-/** Why a drawing is not read; its size and the most there may be, in kilobytes. */
-export type FileProblem =
-  | { readonly kind: 'missing' | 'outside' }
-  | { readonly kind: 'too large'; readonly kilobytes: number; readonly most: number };
-
-/** The text of a drawing, by its path in the project's folder. */
-export type ReadDrawing = (path: string) => { readonly text: string } | FileProblem;
 export type FindPicture = (path: string) => PictureState;
 
 /**

@@ -1,8 +1,8 @@
 import { Length } from '../measure/length.ts';
 import { made, type Value } from './grammar.ts';
 import type { PieceBody } from './model.ts';
-import type { DrawnOutline } from './outline-grammar.ts';
-import { pathWithin, type ReadDrawing } from './pictures.ts';
+import type { DrawnOutline, ReadDrawing } from './outline-grammar.ts';
+import { pathWithin } from './pictures.ts';
 import type { At } from './source.ts';
 import { readSvgOutline } from './svg-outline.ts';
 import { asText } from './values.ts';

@@ -1,8 +1,7 @@
 import type { Unit } from '../measure/length.ts';
 import type { Finding } from './finding.ts';
 import type { FormGrammar } from './form-grammar.ts';
-import type { OutlineGrammar } from './outline-grammar.ts';
-import type { ReadDrawing } from './pictures.ts';
+import type { OutlineGrammar, ReadDrawing } from './outline-grammar.ts';
 import { type At, type Place, type SourceFile, textAt } from './source.ts';
 import type { YamlNode } from './yaml-node.ts';
 
