@@ -14,17 +14,17 @@ import {
 import { flag, listed, named, optional, plainly, section, UNIT, usually } from './keys.ts';
 import type { Piece, PieceBody, Project, Stock } from './model.ts';
 import type { OutlineGrammar } from './outline-grammar.ts';
+import { asBase, baseOf } from './read-base.ts';
 import { asImpression, asPunchedEdge } from './read-decoration.ts';
 import { asDrawn, drawnBody } from './read-drawn.ts';
 import { asHolds } from './read-holds.ts';
 import { asOpening } from './read-openings.ts';
 import { outlineKeys } from './read-outline.ts';
 import { asFormName, choosesOne, flatOrNet, formNamed, settingsOf } from './read-piece-body.ts';
-import { asPlacement, byPlace, TURN, turnedPlacement } from './read-placement.ts';
+import { asPlacement, TURN, turnedPlacement } from './read-placement.ts';
 import { asStock } from './read-stock.ts';
 import { readValue } from './read-value.ts';
 import type { Catalog, Reader, SharedValue } from './reader.ts';
-import { REF, type Ref, readRef } from './ref.ts';
 import { findShared, isShared, sharing, USE } from './shared.ts';
 import type { At } from './source.ts';
 import { asChoice, asCount, asLength, asMatch, asText, asUnit } from './values.ts';
@@ -33,12 +33,6 @@ import { entryOf, isNamed, type YamlNode } from './yaml-node.ts';
 
 /** A piece as written. Its body is missing where its size, net or form has a finding. */
 type WrittenPiece = Omit<Piece, 'body'> & { readonly body: PieceBody | undefined };
-
-/** `front`, `box.front` for a panel, `inside box.front` for its other face. */
-const asBase: Value<At<Ref>> = asMatch('a piece or a panel, such as front or box.front', REF, ([text]) => {
-  const ref = readRef(text);
-  return ref.part?.includes('.') ? undefined : ref;
-});
 
 const asPieceName: Value<At<string>> = asMatch(
   'the name of a piece, such as card',
@@ -133,23 +127,6 @@ export const asPiece: Value<WrittenPiece> = sharing(
     },
   ),
 );
-
-/** What a piece is stuck to: the face of a base, or the back of it. It can't be both. */
-function baseOf(
-  on: At<Ref> | undefined,
-  behind: At<Ref> | undefined,
-  node: YamlNode,
-  reader: Reader,
-): Pick<Piece, 'on'> {
-  const keys = [entryOf(node, 'on'), entryOf(node, 'behind')].map((entry) => entry?.key);
-  const [first, second] = keys.filter((each) => each !== undefined).toSorted(byPlace);
-  if (first && second) {
-    const facts = { misfit: 'one too many', actual: second.text, other: first.text } as const;
-    reader.report({ rule: 'unexpected-value', at: second.at, facts });
-  }
-  if (on) return { on };
-  return behind ? { on: { ...behind, value: { ...behind.value, face: 'behind' } } } : {};
-}
 
 function mapOfPiece(node: YamlNode, reader: Reader): ReturnType<typeof formed> {
   const name = entryOf(node, 'form')?.value;
