@@ -23,12 +23,15 @@ const ALL = {
   'Sessions to come': [
     'Band for a bundle of note cards',
     'Three-layer thank-you card',
+    'Bulb box in two sizes',
     'Gate-fold card with its own envelope',
     'Short pencil box',
     'Seed-paper note folder',
     'Plant marker box',
     'Paperback gift bag',
+    'Plant and gift tags',
     'Reading-list accordion',
+    'Wheat field card',
   ],
   'Earlier projects': ['Shortbread gift tray', 'Harbour light bookmark'],
   'More projects': [
