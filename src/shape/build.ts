@@ -16,20 +16,28 @@ export function buildShapes(project: Project, known: readonly Form[] = forms): S
   const nets = new Map<string, Net>();
   const findings: Finding[] = [];
   for (const piece of project.pieces.values()) {
-    const built = buildNets(piece, project, known);
-    for (const [id, net] of built.nets) nets.set(id, net);
-    findings.push(...built.findings);
+    const made = known === forms ? buildNets(piece, project) : makeNets(piece, project, known);
+    for (const [id, net] of made.nets) nets.set(id, net);
+    findings.push(...made.findings);
   }
   const stacked = layPieces([...project.pieces.values()], nets);
   return { nets, layers: stacked.layers, findings: [...findings, ...stacked.findings] };
 }
 
 /** The nets of one piece by their names (`box`, `box.lid`), none where it cannot be made; and what stood in the way. */
-export function buildNets(
-  piece: Piece,
-  project: Project,
-  known: readonly Form[] = forms,
-): Pick<Shapes, 'nets' | 'findings'> {
+type Built = Pick<Shapes, 'nets' | 'findings'>;
+
+const built: WeakMap<Project, WeakMap<Piece, Built>> = new WeakMap<Project, WeakMap<Piece, Built>>();
+
+/** Builds the nets of one piece of a project, once: its other edition is made with the same in view. */
+export function buildNets(piece: Piece, project: Project): Built {
+  const ofProject = built.get(project) ?? new WeakMap<Piece, Built>();
+  const nets = ofProject.get(piece) ?? makeNets(piece, project, forms);
+  built.set(project, ofProject.set(piece, nets));
+  return nets;
+}
+
+function makeNets(piece: Piece, project: Project, known: readonly Form[]): Built {
   const id = piece.id.value;
   const { net, parts = [], findings } = tryNet(piece, project, known);
   const further = parts.map((part) => [`${id}.${part.name}`, part.net] as const);

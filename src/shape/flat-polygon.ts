@@ -96,9 +96,17 @@ export function commonParts(
   first: readonly Point2[],
   second: readonly Point2[],
 ): readonly (readonly Point2[])[] {
+  if (areApart(first, second)) return [];
   const others = convexParts(second);
   const parts = convexParts(first).flatMap((part) => others.map((other) => shared(part, other)));
   return parts.filter((part) => areaOf(part) > NOTHING);
+}
+
+/** Whether one polygon ends before the other begins, across or down: the quick look before the long one. */
+function areApart(first: readonly Point2[], second: readonly Point2[]): boolean {
+  const isBefore = (one: readonly Point2[], other: readonly Point2[], axis: 'x' | 'y'): boolean =>
+    Math.max(...one.map((point) => point[axis])) < Math.min(...other.map((point) => point[axis]));
+  return (['x', 'y'] as const).some((axis) => isBefore(first, second, axis) || isBefore(second, first, axis));
 }
 
 /** How large convex polygons are together, and how far they reach. */

@@ -3,8 +3,9 @@ import type { Point2 } from './flat-polygon.ts';
 import type { FoldedPanel, FoldedShape } from './folded-shape.ts';
 import type { FlatPoint, Fold, Net, Panel } from './net.ts';
 import { boxCorners } from './outline.ts';
-import { type Hinge, type Pose, placed, posesOf } from './paint/pose.ts';
+import { type Hinge, hungOn, type Pose, placed } from './paint/pose.ts';
 import { otherSide, panelForest, panelOf } from './panel-tree.ts';
+import { perNet } from './per-net.ts';
 import { bounds, dot, type Point3, scaled } from './space.ts';
 import { signedAngle } from './tube.ts';
 
@@ -12,8 +13,6 @@ import { signedAngle } from './tube.ts';
 export type FoldProgress = number | ((fold: Fold) => number);
 
 type FoldOptions = {
-  /** Everything folded when absent. */
-  readonly at?: FoldProgress;
   /** The paper's thickness in millimetres; 0 when absent. */
   readonly caliper?: number;
   /** The panel that stays put, instead of the one the net suggests. */
@@ -24,16 +23,53 @@ type FoldOptions = {
  * Folds a net in space: every panel turned about its folds on the way out from the base, which stays put. Parts that
  * hang on nothing stay where they lay. Folds that close a ring are not followed; `tornFolds` says where they do not meet.
  */
-export function foldNet(net: Net, options: FoldOptions = {}): FoldedShape {
+export function foldNet(
+  net: Net,
+  { at = 1, ...options }: FoldOptions & { at?: FoldProgress } = {},
+): FoldedShape {
+  return folderOf(net, options)(at);
+}
+
+/** A panel that has come to a pose, and what hangs on it wherever that has come to from there. */
+type Posed = OnPose & { readonly panel: FoldedPanel };
+
+type OnPose = { readonly pose: Pose; readonly onward: Map<string, Posed> };
+
+/**
+ * Folds one net time and again, a little further or otherwise: a panel is placed only once for all the times that the
+ * folds on the way to it are as far closed.
+ */
+export function folderOf(
+  net: Net,
+  { caliper = 0, base: held }: FoldOptions,
+): (at: FoldProgress) => FoldedShape {
   const sheet = net.strips ?? net;
-  const { base, rest, hung } = layDown(net, options.base);
-  const poses = posesOf(hung, rest, sharesOf(hung, options.at ?? 1));
-  const poseOf = new Map(hung.map(({ panel }, index) => [panel.id, poses[index] ?? rest]));
-  const panels = sheet.panels.map(
-    (panel) => [panel.id, foldedPanel(panel, poseOf.get(panel.id) ?? rest)] as const,
-  );
-  const { caliper = 0 } = options;
-  return { net: sheet, base, caliper, panels: new Map(panels) };
+  const usual = layDown(net);
+  const { base, rest, hung } = held === undefined || held === usual.base ? usual : layOn(sheet, held);
+  const table = { pose: rest, onward: new Map<string, Posed>() };
+  return (at) => {
+    const shares = sharesOf(hung, at);
+    const posed: Posed[] = [];
+    for (const [index, each] of hung.entries()) {
+      posed.push(poseOn((each.hinge && posed[each.hinge.on]) ?? table, each, shares[index] ?? 0));
+    }
+    const byId = new Map(posed.map(({ panel }) => [panel.panel.id, panel]));
+    const panels = sheet.panels.flatMap(({ id }) => {
+      const panel = byId.get(id);
+      return panel ? [[id, panel] as const] : [];
+    });
+    return { net: sheet, base, caliper, panels: new Map(panels) };
+  };
+}
+
+function poseOn({ pose: under, onward }: OnPose, { panel, hinge }: HungPanel, share: number): Posed {
+  const key = `${panel.id}/${share}`;
+  const known = onward.get(key);
+  if (known) return known;
+  const pose = hinge ? hungOn(under, hinge, share) : under;
+  const posed = { pose, panel: foldedPanel(panel, pose), onward: new Map<string, Posed>() };
+  onward.set(key, posed);
+  return posed;
 }
 
 /** How far a net reaches across, up and back over all once it is folded, in millimetres. */
@@ -46,13 +82,16 @@ export function foldedExtent(net: Net, at: FoldProgress = 1): readonly [number, 
 /** A net laid down to be folded: its base, where the flat paper lies, and its panels as they hang on the base. */
 type LaidNet = { readonly base: string; readonly rest: Pose; readonly hung: readonly HungPanel[] };
 
-/** Lays a net down on the base it suggests, as it rests in the end; on any other as it lies before the reader. */
-export function layDown(net: Net, base?: string): LaidNet {
+/** Lays a net down on the base it suggests, as it rests in the end. */
+export const layDown: (net: Net) => LaidNet = perNet((net) => {
   const sheet = net.strips ?? net;
   const suggested = restOf(sheet);
-  const held = base ?? suggested.base;
-  const rest = held === suggested.base ? restingPose(sheet, suggested) : FLAT;
-  return { base: held, rest, hung: hungPanels(sheet, held) };
+  return { ...layOn(sheet, suggested.base), rest: restingPose(sheet, suggested) };
+});
+
+/** Lays a sheet down on any base, as it lies before the reader. */
+function layOn(sheet: Net, base: string): LaidNet {
+  return { base, rest: FLAT, hung: hungPanels(sheet, base) };
 }
 
 /** A panel and the fold it hangs by; one that stays put has none. */

@@ -26,11 +26,15 @@ export function posesOf(
 ): readonly Pose[] {
   const poses: Pose[] = [];
   for (const [index, { hinge }] of panels.entries()) {
-    const parent = (hinge && poses[hinge.on]) ?? rest;
-    const angle = (hinge?.angle ?? 0) * (shares[index] ?? 0);
-    poses.push(hinge && angle !== 0 ? joined(parent, turnAbout(hinge.line, angle)) : parent);
+    poses.push(hinge ? hungOn(poses[hinge.on] ?? rest, hinge, shares[index] ?? 0) : rest);
   }
   return poses;
+}
+
+/** Where a panel comes to that has turned by a share of its hinge's angle, from the pose of the one it hangs on. */
+export function hungOn(pose: Pose, { line, angle }: Hinge, share: number): Pose {
+  const degrees = angle * share;
+  return degrees === 0 ? pose : joined(pose, turnAbout(line, degrees));
 }
 
 /** Where a point of the flat paper has come to. */

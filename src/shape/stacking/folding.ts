@@ -50,13 +50,13 @@ function stackerOf(sheet: Net, { glue }: Net, caliper: number): Stacker {
 }
 
 function foldedAsUsual(stacker: Stacker, moves: readonly Move[]): Stack {
-  return moves.reduce((stack, move) => stacker.after(stack, move), stacker.laidFlat());
+  return moves.reduce((stack, move) => stacker.after(stack, move), stacker.flat);
 }
 
 /** Within a step what hangs further out first, and what is stuck under something before that. */
 function inUsualOrder(stacker: Stacker): readonly Move[] {
   const ordered: Move[] = [];
-  const moves = movesOf(stacker.sheet, stacker.tree(), foldSteps(stacker.sheet));
+  const moves = movesOf(stacker.sheet, stacker.tree, foldSteps(stacker.sheet));
   while (ordered.length < moves.length) {
     const waiting = moves.filter((move) => !ordered.includes(move));
     const own = waiting.filter(({ step }) => step === waiting[0]?.step);

@@ -8,7 +8,7 @@ const FEW = 5;
 type TriedOrder = { readonly moves: readonly Move[]; readonly stacks: readonly [Stack, ...Stack[]] };
 
 /** Folds a sheet, one move after another. */
-type Folder = { laidFlat(): Stack; after(stack: Stack, move: Move): Stack };
+type Folder = { readonly flat: Stack; after(stack: Stack, move: Move): Stack };
 
 /** Looks for an order of moves in which nothing hinders any. Where nobody has said when a move comes, it is free. */
 export class OrderSearch {
@@ -22,7 +22,7 @@ export class OrderSearch {
 
   /** The stack once all is folded, in an order as near to the usual as can be; undefined when there is none. */
   find(usual: readonly Move[]): Stack | undefined {
-    const flat = this.#folder.laidFlat();
+    const { flat } = this.#folder;
     let done: TriedOrder = { moves: [], stacks: [flat] };
     for (const move of usual) {
       const next = this.#withNext(done, move);

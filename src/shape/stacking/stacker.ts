@@ -1,6 +1,6 @@
 import { overlapOf } from '../closure/overlap.ts';
-import { foldNet } from '../fold.ts';
-import { type FoldedShape, lieAlike } from '../folded-shape.ts';
+import { type FoldProgress, folderOf } from '../fold.ts';
+import { type FoldedShape, foldedPanelOf, lieAlike } from '../folded-shape.ts';
 import type { Fold, Mate, Net } from '../net.ts';
 import { pairsOf } from '../pairs.ts';
 import { type PanelTree, panelForest } from '../panel-tree.ts';
@@ -13,56 +13,64 @@ import { nearness, type Stack, TOUCHING } from './stack.ts';
 /** How much of a move is left when it is looked where its panels come from. */
 const LAST = 0.01;
 
+/** Two panels, and the folds of a move about which one turns against the other. */
+type Turned = { readonly panels: readonly [string, string]; readonly hinges: readonly Fold[] };
+
 /** Stacks the panels of a sheet, move by move. */
 export class Stacker {
   readonly sheet: Net;
   /** What is glued, by whole panels where the sheet is one of strips. */
   readonly mates: readonly Mate[];
   readonly caliper: number;
+  /** The sheet laid flat, and its panels as they hang on the one that stays put. */
+  readonly flat: Stack;
+  readonly tree: PanelTree;
   /** Millimetres: what lies closer lies on one another. */
   readonly near: number;
+  readonly #fold: (at: FoldProgress) => FoldedShape;
   readonly #ways: ReadonlyMap<string, ReadonlySet<Fold>>;
+  readonly #known = new WeakMap<Stack, Map<Move, Stack>>();
+  readonly #pairs = new Map<Move, readonly Turned[]>();
 
   constructor(sheet: Net, mates: readonly Mate[], caliper: number) {
     this.sheet = sheet;
     this.mates = mates;
     this.caliper = caliper;
     this.near = nearness(caliper);
-    this.#ways = waysFrom(this.tree());
+    this.#fold = folderOf(sheet, { caliper });
+    const shape = this.#fold(0);
+    this.flat = { shape, sides: new Sides(), met: new Sides(), made: new Set(), crossings: [] };
+    this.tree = treeOf(shape);
+    this.#ways = waysFrom(this.tree);
   }
 
-  /** The sheet laid flat. */
-  laidFlat(): Stack {
-    const shape = this.#folded(() => 0);
-    return { shape, sides: new Sides(), met: new Sides(), made: new Set(), crossings: [] };
-  }
-
-  /** The panels as they hang on the one that stays put. */
-  tree(): PanelTree {
-    const [tree] = panelForest(this.sheet, this.#folded(() => 0).base).trees;
-    if (!tree) throw new Error('a net without panels has no tree');
-    return tree;
-  }
-
-  /** The stack after one more move. */
+  /** The stack after one more move; the same one whenever it is asked for. */
   after(stack: Stack, move: Move): Stack {
+    const known = this.#known.get(stack) ?? new Map<Move, Stack>();
+    const next = known.get(move) ?? this.#moved(stack, move);
+    this.#known.set(stack, known.set(move, next));
+    return next;
+  }
+
+  #moved(stack: Stack, move: Move): Stack {
     const made = new Set([...stack.made, ...move.folds]);
     let before: FoldedShape | undefined;
     const moment = {
       move,
       before: (): FoldedShape => {
-        before ??= this.#folded((fold) => (move.folds.includes(fold) ? 1 - LAST : made.has(fold) ? 1 : 0));
+        before ??= this.#fold((fold) => (move.folds.includes(fold) ? 1 - LAST : made.has(fold) ? 1 : 0));
         return before;
       },
-      after: this.#folded((fold) => (made.has(fold) ? 1 : 0)),
+      after: this.#fold((fold) => (made.has(fold) ? 1 : 0)),
       near: this.near,
       mates: this.mates,
     };
     let { sides, met } = stack;
-    for (const [first, second] of pairsOf([...moment.after.panels.values()])) {
-      const panels = [first.panel.id, second.panel.id] as const;
-      const hinges = this.#hingesBetween(...panels, move);
-      if (hinges.length === 0) continue;
+    for (const { panels, hinges } of this.#turned(move)) {
+      const [first, second] = [
+        foldedPanelOf(moment.after, panels[0]),
+        foldedPanelOf(moment.after, panels[1]),
+      ];
       const liesOn = lieAlike(first, second, this.near) && overlapOf(first, second).area >= TOUCHING;
       const side = liesOn ? sideWhereMet(moment, { panels, hinges }) : undefined;
       if (side !== sides.of(...panels)) sides = sides.with(first, second, side);
@@ -75,14 +83,30 @@ export class Stacker {
     return { ...next, crossings };
   }
 
-  #folded(at: (fold: Fold) => number): FoldedShape {
-    return foldNet(this.sheet, { at, caliper: this.caliper });
+  /** Every two panels that a move turns against one another. */
+  #turned(move: Move): readonly Turned[] {
+    const known = this.#pairs.get(move);
+    if (known) return known;
+    const pairs = pairsOf(this.sheet.panels.map(({ id }) => id)).map((panels) => ({
+      panels,
+      hinges: this.#hingesBetween(panels, move),
+    }));
+    const turned = pairs.filter(({ hinges }) => hinges.length > 0);
+    this.#pairs.set(move, turned);
+    return turned;
   }
 
   /** The folds of a move on the way from one panel to another: those that lie on the way to one of them only. */
-  #hingesBetween(first: string, second: string, { folds }: Move): Fold[] {
-    return folds.filter((fold) => this.#ways.get(first)?.has(fold) !== this.#ways.get(second)?.has(fold));
+  #hingesBetween([first, second]: Turned['panels'], { folds }: Move): Fold[] {
+    const [one, other] = [this.#ways.get(first), this.#ways.get(second)];
+    return folds.filter((fold) => one?.has(fold) !== other?.has(fold));
   }
+}
+
+function treeOf({ net, base }: FoldedShape): PanelTree {
+  const [tree] = panelForest(net, base).trees;
+  if (!tree) throw new Error('a net without panels has no tree');
+  return tree;
 }
 
 /** The folds on the way from the panel that stays put to every other. */
