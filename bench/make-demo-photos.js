@@ -10,6 +10,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import sharp from 'sharp';
 import { lettering } from './demo-photos/lettering.js';
+import { oakLeaf } from './demo-photos/oak-leaf.js';
 import { DEFINITIONS, noise, PAPER, rectangle, sheet } from './demo-photos/paper.js';
 import { sixSidedPot } from './demo-photos/six-sided-pot.js';
 import { standingBox } from './demo-photos/standing-box.js';
@@ -250,6 +251,7 @@ const PICTURES = {
   'wheat-field-card/photos/finished.jpg': [TABLE_TOP, wheatFieldCard],
   'plant-and-gift-tags/photos/finished.jpg': [TABLE_TOP, tags],
   'porthole-card/photos/finished.jpg': [TABLE_TOP, portholeCard],
+  'oak-leaf-bookmark/photos/finished.jpg': [TABLE_TOP, oakLeaf],
 };
 
 for (const [index, [name, [background, scene]]] of Object.entries(PICTURES).entries()) {

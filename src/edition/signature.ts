@@ -25,7 +25,9 @@ export function liesOnStep({ nets, layer }: Built, step: Length): boolean {
     ...panels.flatMap(({ box, slanted }) => (slanted ? [] : [box.left, box.top, box.right, box.bottom])),
   ]);
   if (!lengths.every((length) => length.isMultipleOf(step))) return false;
-  const isSlanted = nets.some(({ panels }) => panels.length === 1 && panels[0]?.slanted);
+  const isSlanted = nets
+    .concat(layer?.under.net ?? [])
+    .some(({ shape, panels }) => shape && panels[0]?.slanted);
   return !layer || isSlanted || bordersLieOnStep(layer, step);
 }
 
