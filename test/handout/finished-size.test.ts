@@ -95,6 +95,9 @@ const DEMO: Readonly<Record<string, readonly [string, string]>> = {
   'story-slide-box': ['box', '2 3/8 × 3 3/4 × 7/8'],
   'three-layer-thank-you': ['card', '4 1/4 × 5 1/2'],
   'porthole-card': ['card', '4 1/4 × 5 1/2'],
+  // The sheet that holds the drawing: the next sixteenths above it.
+  'oak-leaf-bookmark': ['leaf', '1 9/16 × 4 1/2'],
+  'plant-and-gift-tags': ['rosette', '2 × 2'],
 };
 
 describe('the demo projects', async () => {
