@@ -19,10 +19,14 @@ export function mainPiece(editions: Editions): Piece | undefined {
   return (holder ?? own.find(folds) ?? own[0] ?? roots[0])?.piece;
 }
 
-/** Whether a project makes more than one thing that folds, so that its size has to say of which it is. */
+/**
+ * Whether a project makes more than one thing, so that its size has to say of which it is: several that fold or, where
+ * none does, several flat ones. A loose sheet beside what folds goes with it.
+ */
 export function makesSeveral(editions: Editions): boolean {
-  const main = mainPiece(editions);
-  return rootsOf(editions).some((root) => root.piece !== main && folds(root));
+  const roots = rootsOf(editions);
+  const folding = roots.filter(folds);
+  return (folding.length > 0 ? folding : roots).length > 1;
 }
 
 type Root = { readonly piece: Piece; readonly net: Net };

@@ -61,6 +61,11 @@ describe('the finished size', () => {
     expect(said([ENVELOPE, CARD])).toMatch(/^card 4 1\/4 × 5 1\/2 in \(/u);
   });
 
+  it('says so too of several flat things', () => {
+    expect(said([NOTE])).toMatch(/^4 × 5 1\/4 in \(/u);
+    expect(said([NOTE, 'label: { cut: 2 x 3 }'])).toMatch(/^note 4 × 5 1\/4 in \(/u);
+  });
+
   it('is that of the outer sheet where one goes into another', () => {
     // A sleeve and a lid go over what they are for with 1/8 in of play, as docs/forms say.
     expect(said(['box: { form: slide box, inside: 2 1/4 x 3 3/4 x 3/4 }'])).toMatch(
