@@ -28,7 +28,7 @@ type FormResult =
 
 /** What `draft` starts a project of this form with, in inches; everything is cut from 8 1/2 x 11 in sheets. */
 type FormExample = {
-  /** `key: value` lines of the piece: `inside: 3 1/2 x 1 x 4 3/4`. */
+  /** `key: value` lines of the piece: `inside: 2 3/4 x 1 x 4`. */
   readonly settings: readonly string[];
   /** A layer that shows 1/8 in of its panel all round. */
   readonly layer?: { readonly panel: string; readonly cut: string };

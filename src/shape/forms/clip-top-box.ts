@@ -18,8 +18,8 @@ export const clipTopBox: Form = form({
   },
   panels: ['front', 'back', 'left', 'right', 'front-flange', 'back-flange', 'front-top', 'back-top'],
   example: {
-    settings: ['inside: 3 1/2 x 1 x 4 3/4', 'tab: 1/2'],
-    layer: { panel: 'front', cut: '3 1/4 x 4 1/2' },
+    settings: ['inside: 2 3/4 x 1 x 4', 'tab: 1/2'],
+    layer: { panel: 'front', cut: '2 1/2 x 3 3/4' },
   },
   closing:
     'Fold the dust flaps in, fold the front and the back over them until they meet, and clip the two flanges together.',
