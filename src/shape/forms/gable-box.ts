@@ -23,8 +23,8 @@ export const gableBox: Form = form({
   },
   panels: ['front', 'back', 'left', 'right', 'front-roof', 'back-roof'],
   example: {
-    settings: ['inside: 2 1/2 x 2 x 2'],
-    layer: { panel: 'front', cut: '2 1/4 x 1 3/4' },
+    settings: ['inside: 3 x 1 1/2 x 2'],
+    layer: { panel: 'front', cut: '2 3/4 x 1 3/4' },
   },
   closing:
     'Push the two gables in, bring the slopes of the roof together over them, and close the handles with a clothespin, or punch both at once and tie a ribbon through.',

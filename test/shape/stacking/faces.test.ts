@@ -26,6 +26,9 @@ const TUCKED: Seen = {
   seen: [],
 };
 
+const POT_WALLS = ['wall-2', 'wall-3', 'wall-4', 'wall-5', 'wall-6'];
+const POT_TABS = POT_WALLS.map((wall) => `${wall}-tab`);
+
 /**
  * By hand, once for each: the panels whose outside is seen from nowhere once all is folded, and those whose inside is
  * seen. Everything else of a closed shape is seen outside and hidden inside.
@@ -63,6 +66,14 @@ const BY_HAND: Readonly<Record<string, Seen>> = {
       ...['back', 'left-back', 'left-front', 'front', 'right-front', 'right-back', 'tab'],
       ...['left-back-bottom', 'left-front-bottom', 'right-front-bottom', 'right-back-bottom'],
     ],
+  },
+  // Shut: of the floor only the front's flap is seen, which goes on last. From the sides one looks into the fold of each
+  // gable, on the outside of its gussets; the two handles stand with their insides together.
+  'gable box': { hidden: ['tab', 'left-bottom', 'right-bottom', 'back-bottom'], seen: [] },
+  // A pot is open above: one looks in on its walls, on its tabs and on what they leave of the floor they are stuck to.
+  'polygon box': {
+    hidden: ['tab', ...POT_TABS],
+    seen: ['front', ...POT_WALLS, 'floor', 'tab', ...POT_TABS],
   },
   // Open trays: tabs inside their walls, everything else seen from above.
   tray: trayFaces('front', 'back', ['left', 'right', 'floor']),

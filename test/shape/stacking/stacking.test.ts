@@ -19,6 +19,7 @@ const BY_HAND: readonly (readonly [RegExp, outer: string, inner: string])[] = [
   [/gusseted/u, 'back', 'tab'],
   [/slide box \(sheet 2\)/u, 'bottom', 'tab'],
   [/belly band height: 2/u, 'back', 'tab'],
+  [/gable/u, 'front', 'tab'],
   // A lid is closed with its flap behind the wall it meets: that is what holds it.
   [/tuck-end/u, 'front', 'lid-tuck'],
   [/tuck-end box$/u, 'front', 'bottom-tuck'],
