@@ -94,7 +94,7 @@ function writtenLengths({ id, body, corners, placement }: Piece): (readonly Name
   return [
     corners ? [{ name: `${id.value} corners`, length: corners.value }] : [],
     Object.entries({ left, right, top, bottom }).flatMap(([side, distance]) =>
-      distance ? [{ name: `${id.value} from ${side}`, length: distance.value }] : [],
+      distance ? [{ name: `${id.value} from ${side}`, length: distance.value.abs() }] : [],
     ),
     ...settings.map(([key, setting]) =>
       setting.kind === 'lengths'

@@ -197,12 +197,16 @@ function moveLines(extent: Length, lines: readonly Length[], move: NewLength): M
 
 function movePlacement({ left, right, top, bottom, turn }: Placement, move: NewLength): Placement {
   return {
-    ...(left && { left: moveAt(left, 'place', move) }),
-    ...(right && { right: moveAt(right, 'place', move) }),
-    ...(top && { top: moveAt(top, 'place', move) }),
-    ...(bottom && { bottom: moveAt(bottom, 'place', move) }),
+    ...(left && { left: moveDistance(left, move) }),
+    ...(right && { right: moveDistance(right, move) }),
+    ...(top && { top: moveDistance(top, move) }),
+    ...(bottom && { bottom: moveDistance(bottom, move) }),
     ...(turn && { turn }),
   };
+}
+
+function moveDistance({ value, at }: At<Length>, move: NewLength): At<Length> {
+  return { value: moveSigned(value, 'place', move), at };
 }
 
 function moveAt({ value, at }: At<Length>, kind: Kind, move: NewLength): At<Length> {

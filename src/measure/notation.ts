@@ -78,6 +78,9 @@ export const notation: Readonly<Record<'number' | 'pointNumber' | 'unit', string
   unit: UNIT,
 };
 
+/** A sign that a number follows. */
+const MINUS: RegExp = new RegExp(String.raw`^\s*[-−–]\s*(?=[\d.${VULGAR_CHARACTERS}])`, 'u');
+
 /** More characters than this are no measurement, and would only make the arithmetic slow. */
 const MOST_CHARACTERS = 40;
 
@@ -91,7 +94,7 @@ export function parseLength(text: string, unit: Unit): Reading<Length> {
   const at = { start, end: start + trimmed.length };
   if (trimmed === '') return { ok: false, problem: 'empty', start: 0, end: text.length };
   if (trimmed.length > MOST_CHARACTERS) return { ok: false, problem: 'not a length', ...at };
-  const minus = /^[-−–]\s*(?=[\d.])/u.exec(trimmed);
+  const minus = MINUS.exec(trimmed);
   const match = LENGTH.exec(minus ? trimmed.slice(minus[0].length) : trimmed);
   if (!match?.groups) {
     const comma = /^\d+,\d{3}\D*$/u.test(trimmed);
@@ -104,6 +107,15 @@ export function parseLength(text: string, unit: Unit): Reading<Length> {
   const length = Length.of(ratio.numerator, ratio.denominator, unitOf(match.groups.unit) ?? unit);
   if (length.greaterThan(LONGEST)) return { ok: false, problem: 'too long', ...at };
   return { ok: true, value: length };
+}
+
+/** Reads how far something lies from an edge: nothing is on it, and less than nothing past it. */
+export function parseDistance(text: string, unit: Unit): Reading<Length> {
+  const [sign] = MINUS.exec(text) ?? [];
+  const reading = parseLength(sign ? text.slice(sign.length) : text, unit);
+  if (reading.ok) return sign ? { ok: true, value: reading.value.times(-1) } : reading;
+  if (reading.problem === 'zero') return { ok: true, value: Length.zero };
+  return { ...reading, start: 0, end: text.length };
 }
 
 /**

@@ -2,7 +2,7 @@ import { type Key, sectionOf, type ToRead, type Value } from './grammar.ts';
 import { optional } from './keys.ts';
 import type { Placement } from './sizes-as-written.ts';
 import type { At, Place } from './source.ts';
-import { asLength, asTurn } from './values.ts';
+import { asDistance, asTurn } from './values.ts';
 
 export const TURN: Key<At<number>, false> = optional(
   asTurn,
@@ -11,10 +11,13 @@ export const TURN: Key<At<number>, false> = optional(
 
 /** Where something lies on its base. */
 export const asPlacement: Value<Placement> = sectionOf('distances from edges, such as { left: 1/4 }', {
-  left: optional(asLength, 'The distance from the left edge of the base.'),
-  right: optional(asLength, 'The distance from its right edge.'),
-  top: optional(asLength, 'The distance from its upper edge.'),
-  bottom: optional(asLength, 'The distance from its lower edge.'),
+  left: optional(
+    asDistance,
+    'The distance from the left edge of the base: `0` is flush with it, and a minus reaches past it.',
+  ),
+  right: optional(asDistance, 'The distance from its right edge.'),
+  top: optional(asDistance, 'The distance from its upper edge.'),
+  bottom: optional(asDistance, 'The distance from its lower edge.'),
   turn: TURN,
 });
 

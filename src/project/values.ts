@@ -1,11 +1,12 @@
 import type { Length, Unit } from '../measure/length.ts';
-import { parseSizes, VULGAR } from '../measure/notation.ts';
+import { parseDistance, parseSizes, type Reading, VULGAR } from '../measure/notation.ts';
 import type { Units } from '../measure/ruler-unit.ts';
 import { made, taken, textSchema, type Value } from './grammar.ts';
 import type { Money } from './model.ts';
-import { refuse, shown, unitAt } from './reader.ts';
+import { type Reader, refuse, shown, unitAt } from './reader.ts';
 import type { AtSize, AtVolume } from './sizes-as-written.ts';
 import type { At } from './source.ts';
+import type { YamlNode } from './yaml-node.ts';
 
 const MONEY = /^\p{Sc}?\s*(\d{1,9})(?:\.(\d{1,4})|,(\d{1,2}))?\s*\p{Sc}?$/u;
 
@@ -98,6 +99,9 @@ function lengthsPattern(count: 1 | 2 | 3): RegExp {
   return new RegExp(String.raw`^${length}(?:(?:[xX×]|\bby\b)\s*${length}){${count - 1}}$`, 'u');
 }
 
+/** What a distance looks like from afar. */
+const DISTANCE: RegExp = new RegExp(`^[-−–]?\\s*${lengthsPattern(1).source.slice(1)}`, 'u');
+
 /** A length and the unit it was written in: its own or that of the size it is in, else that of the file. */
 type WrittenLength = At<Length> & { readonly unit: Unit };
 
@@ -115,15 +119,34 @@ export function asLengths(count: 1 | 2 | 3): Value<readonly WrittenLength[]> {
         at: node.place(start, end),
       }));
     }
-    const { problem, start, end } = reading;
-    const at = start < end ? node.place(start, end) : node.at;
-    reader.report({ rule: 'unreadable-length', at, facts: { text: shown(at), problem, what: key, count } });
-    return undefined;
+    return reportLength(reading, node, { key, count, reader });
   });
+}
+
+/** Says why a text is no length, under the characters that make it none. */
+function reportLength(
+  { problem, start, end }: Extract<Reading<Length>, { ok: false }>,
+  node: YamlNode & { readonly kind: 'text' },
+  { key, count, reader }: { readonly key: string; readonly count: 1 | 2 | 3; readonly reader: Reader },
+): undefined {
+  const at = start < end ? node.place(start, end) : node.at;
+  reader.report({ rule: 'unreadable-length', at, facts: { text: shown(at), problem, what: key, count } });
 }
 
 /** One length. */
 export const asLength: Value<At<Length>> = made(asLengths(1), ([length]) => length);
+
+/** How far something lies from an edge: on it, or past it with a minus. */
+export const asDistance: Value<At<Length>> = taken(
+  { ...textSchema(DISTANCE), type: ['string', 'number'] },
+  ({ node, spot: { key }, reader }) => {
+    if (node.kind !== 'text') return refuse(node, key, LENGTHS[1].form, reader);
+    const reading = parseDistance(node.text, unitAt(node.at, reader));
+    return reading.ok
+      ? { value: reading.value, at: node.at }
+      : reportLength(reading, node, { key, count: 1, reader });
+  },
+);
 
 /** Width × height. */
 export const asSize: Value<AtSize> = made(

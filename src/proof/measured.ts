@@ -103,7 +103,7 @@ function pieceMeasures({ id, body, corners, placement }: Piece): KnownMeasure[] 
   const settings = body.kind === 'form' ? [...body.settings] : [];
   return [
     ...[left, right, top, bottom].flatMap((given) =>
-      given ? [one(given.value, `a distance of ${id.value} from an edge`)] : [],
+      given ? [one(given.value.abs(), `a distance of ${id.value} from an edge`)] : [],
     ),
     ...(corners ? [one(corners.value, `the corners of ${id.value}`)] : []),
     ...settings.flatMap(([key, setting]) =>

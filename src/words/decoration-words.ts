@@ -102,7 +102,7 @@ function placeWords({ inch, metric }: Twin<Impression>, { both }: Measures, voic
   const middle = centred.across ? (centred.upright ? 'middle' : 'across') : centred.upright && 'upright';
   const places = [
     ...(panel ? [voice.phrase('stamped-on-panel', { panel: panelNamed(panel, voice) })] : []),
-    ...EDGES.filter((side) => given[side]).map((side) => {
+    ...EDGES.filter((side) => given[side] && reveals[side].sign >= 0).map((side) => {
       const length = both([{ inch: reveals[side], metric: metric.reveals[side] }]);
       return voice.phrase(`stamped-from-${side}`, { length });
     }),

@@ -36,6 +36,9 @@ describe('layer-overhang', () => {
       ],
     ],
     ['cut: 3 x 1, at: { left: 1 }', []],
+    ['cut: 3 x 1, at: { left: 0, bottom: 0 in }', []],
+    ['cut: 3 x 1, at: { left: -1/2 }, overhang: yes', []],
+    ['cut: 3 x 1, at: { right: −½ }', ['−½: layer reaches 1/2 in past the right edge of card']],
     [
       'cut: 3 x 1, at: { left: 1 1/8 }',
       [

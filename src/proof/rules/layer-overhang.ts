@@ -73,6 +73,11 @@ function sayTooFar(
   { from, distance, past, by }: NonNullable<Facts['lies']>,
 ): Words {
   const say = (length: Length): string => sayLength(length, unit);
+  if (distance && distance.sign < 0)
+    return {
+      message: `${layer} reaches ${say(by)} past the ${past} edge of ${baseName}`,
+      remedy: 'leave out the minus sign, or write "overhang: yes" if it is meant to stick out',
+    };
   const where = distance ? `${say(distance)} from the ${from} of ${baseName}` : `on ${baseName}`;
   return {
     message: `${layer} lies ${where} and passes its ${past} edge by ${say(by)}: it is ${say(size)} ${baseIs} on ${say(base)}`,
