@@ -10,6 +10,8 @@ import {
 } from '../shape/closure/packing.ts';
 import { type Room, roomsOf } from '../shape/closure/rooms.ts';
 import { tolerance } from '../shape/closure/tolerance.ts';
+import { wallAllowance } from '../shape/forming/allowance.ts';
+import { rulerOf } from '../shape/forming/ruler.ts';
 import { sheetsOf } from '../shape/shapes.ts';
 import { closedSheets, type FoldedSheet, foldedSheets } from './folded-sheets.ts';
 import type { ProofContext } from './rule.ts';
@@ -30,7 +32,7 @@ export type Fit = {
   /** Where it is tightest, and what is left there: less than nothing, or less than the paper takes. */
   readonly direction: WayIndex;
   readonly left: Length;
-  /** What is left beyond the thickness of the paper. */
+  /** What is left beyond what the paper takes up. */
   readonly spare: Length;
   /** It goes in, but a pillow box does not bulge enough for it, or it stands out of a bag or a tray. */
   readonly but?: 'bulges' | 'stands out';
@@ -102,8 +104,14 @@ function fitIn(sheet: FoldedSheet, { size, open, round }: Room, packing: Packing
     ...(round && { round }),
     direction: packing.clearance.findIndex((each) => each?.equals(exact)) as WayIndex,
     left,
-    spare: left.minus(sheet.caliper),
+    spare: left.minus(round ? sheet.caliper : paperWithin(sheet)),
   };
+}
+
+/** What the paper takes up of the room in a box: of one given by its inside, as much as its score lines allow for. */
+function paperWithin({ body, caliper, of }: FoldedSheet): Length {
+  const isInside = body.kind === 'form' && body.settings.has('inside');
+  return isInside ? wallAllowance(rulerOf(of.unit), caliper, 2) : caliper;
 }
 
 const WAYS: readonly (keyof Volume)[] = ['width', 'height', 'depth'];

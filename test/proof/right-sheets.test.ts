@@ -206,6 +206,26 @@ describe('a sheet that is nearly right', () => {
 });
 
 /** What obeying would glue shut, or turn inside out, is no remedy. */
+describe('nothing at all', () => {
+  const BARE = 'cream: { name: Cream cardstock, sheet: 24 x 24, weight: 80 lb cover }';
+  it.each([
+    [
+      'is said of a box that is filled just as its inside says',
+      'box: { stock: cream, form: tuck-end box, inside: 4 x 1 x 3 }',
+      'holds: { item: soap, size: 2 x 3 x 1, count: 2 }',
+    ],
+    // 4 in is 102 mm; a quarter of that is the usual depth, half of which is cut.
+    ['is strained in a pillow box', 'box: { stock: cream, form: pillow box, size: 4 x 5 }', ''],
+    [
+      'is said of a seal past the edge of a gate, and a strip that ends flush',
+      'box: { stock: cream, form: gate-fold card, size: 5 1/2 x 4 1/4 }\nseal: { stock: cream, cut: 1 1/2 x 1 1/2, shape: circle, on: box.left, at: { right: -3/4 }, overhang: yes }\nstrip: { stock: cream, cut: 1 x 4 1/4, on: box.left, at: { left: 0 } }',
+      '',
+    ],
+  ])('%s', (_, pieces, more) => {
+    expect(findingsOf(sheetWith({ stock: BARE, pieces, more })).map(({ message }) => message)).toEqual([]);
+  });
+});
+
 describe('the remedy for a slip', () => {
   const remedies = (piece: string): string[] =>
     findingsOf(sheetWith({ pieces: `card:\n  stock: cream\n  ${piece}` }))

@@ -1,10 +1,12 @@
 import type { Unit } from '../../measure/length.ts';
+import { nextMark } from '../../measure/round.ts';
+import { rulerUnit } from '../../measure/ruler-unit.ts';
 import { bestFit, type Fit, isRoomless } from '../holding.ts';
 import type { Rule } from '../rule.ts';
 import type { Words } from '../told.ts';
 import { sayLength, sayLengths } from '../words.ts';
 
-type Facts = Held & (Omit<Fit, 'spare'> | Roomless);
+type Facts = Held & (Fit | Roomless);
 
 /** What is to go in. */
 type Held = { readonly item: string; readonly count: number; readonly unit: Unit };
@@ -35,8 +37,7 @@ export const holdsTooBig: Rule<Facts> = {
       yield { at: holds.in.at, facts: { ...held, in: holds.in.value } };
     }
     if (!best || best.spare.sign >= 0) return;
-    const { spare: _, ...fit } = best;
-    yield { at: { ...a.at, end: Math.max(a.at.end, c.at.end) }, facts: { ...held, ...fit } };
+    yield { at: { ...a.at, end: Math.max(a.at.end, c.at.end) }, facts: { ...held, ...best } };
   },
   say: (facts) =>
     'in' in facts
@@ -47,8 +48,8 @@ export const holdsTooBig: Rule<Facts> = {
       : sayFit(facts),
 };
 
-function sayFit(fit: Held & Omit<Fit, 'spare'>): Words {
-  const { sheet, direction, left, but, unit } = fit;
+function sayFit(fit: Held & Fit): Words {
+  const { sheet, direction, left, spare, but, unit } = fit;
   const sizes = saySizes(fit);
   const lack = sayLength(left.abs(), unit);
   const larger = (['wider', 'higher', 'deeper'] as const)[direction];
@@ -69,7 +70,7 @@ function sayFit(fit: Held & Omit<Fit, 'spare'>): Words {
   if (left.sign >= 0) {
     return {
       message: `${sizes}: too tight for the thickness of the paper`,
-      remedy: `make ${sheet} a little ${larger}`,
+      remedy: `make ${sheet} ${sayLength(nextMark(spare.abs(), rulerUnit(unit)), unit)} ${larger}`,
       severity: 'warning',
     };
   }
@@ -77,7 +78,7 @@ function sayFit(fit: Held & Omit<Fit, 'spare'>): Words {
   return { message: `${sizes}: ${lack} too little`, remedy: `make ${sheet} ${by}${larger}` };
 }
 
-function saySizes({ item, count, sheet, takes, room, open, round, unit }: Held & Omit<Fit, 'spare'>): string {
+function saySizes({ item, count, sheet, takes, room, open, round, unit }: Held & Fit): string {
   const all = `${count} × ${item} takes ${sayLengths(takes, unit)} (width × height × depth)`;
   const inside = `${sayLengths(room, unit)} inside`;
   if (!round) return `${all}, and ${sheet} has ${inside}${open ? `, its ${open} open at both ends` : ''}`;

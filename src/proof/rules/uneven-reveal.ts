@@ -59,8 +59,8 @@ export const unevenReveal: Rule<Facts> = {
 /** A centered layer whose border at the sides is a little different from that above and below. */
 function differing(layer: Layer, unit: Unit): Evidence<Differing> | undefined {
   const { body } = layer.piece;
-  // A circle on a square is as it is, and so is what was cut to an outline.
-  if (layer.border || (body.kind === 'flat' && (body.outline ?? body.drawn))) return undefined;
+  // On a base with an outline, or with one of its own, its border is looked at elsewhere.
+  if (layer.under.net.shape || (body.kind === 'flat' && (body.outline ?? body.drawn))) return undefined;
   const [across, upright] = axesOf(layer);
   if (!across?.centred || !upright?.centred) return undefined;
   const [sides, ends] = [across.reveals[0], upright.reveals[0]];

@@ -43,7 +43,10 @@ export const pillowBox: Form = form({
   measure: (settings, { width: { value: width, at }, length }) => {
     settings.limit(width, at, 'the width', settings.foldable);
     const most = width.times(2, 5);
-    const usual = Length.min(roundToGroove(settings.ruler, width.times(1, 4)), most);
+    // Half of it is cut, and has to lie on a mark.
+    const { step } = settings.ruler;
+    const half = roundToGroove({ ...settings.ruler, groove: step }, width.times(1, 8));
+    const usual = Length.min(half.times(2), most);
     const why = 'its curves would be too steep for the flaps to close';
     const depth = settings.length('depth', usual, [{ most, why }]);
     const tab = readTab(settings, width, 'inside the front');
