@@ -104,7 +104,7 @@ function fitIn(sheet: FoldedSheet, { size, open, round }: Room, packing: Packing
     ...(round && { round }),
     direction: packing.clearance.findIndex((each) => each?.equals(exact)) as WayIndex,
     left,
-    spare: left.minus(round ? sheet.caliper : paperWithin(sheet)),
+    spare: left.minus(round || open ? sheet.caliper : paperWithin(sheet)),
   };
 }
 

@@ -61,6 +61,18 @@ describe('a box that is not glued', () => {
     ]);
   });
 
+  it('at a floor of two flaps that meet edge to edge is only warned of, for nothing there takes glue', () => {
+    const sheet = sheetOf(`
+  cut: 8 1/2 x 5
+  score: [{ from: left, at: [2, 4, 6, 8] }, { from: top, at: [4] }]
+  trim: [B2, D2, E2]
+  slit: [A|B 2, B|C 2, C|D 2]
+  glue: { E1: A1 }`);
+    expect(held(sheet)).toEqual([
+      'warning not-held at "box": box.A2 and box.C2 close an end of box and are stuck to nothing: that end falls open; leave glue tabs where they meet, or "opens: [A2, C2]" where that is meant to open',
+    ]);
+  });
+
   it('says of each mark of its glue that it is needed', () => {
     const marks = ['tab: A3', 'A4: D4', 'C4: D4', 'B4: D4'];
     for (const mark of marks) {

@@ -28,7 +28,7 @@ export const notHeld: Rule<Facts> = {
   say: (facts) => ({ ...sayWhat(facts), remedy: sayRemedy(facts) }),
 };
 
-function sayWhat({ kind, piece, panels, covered }: Facts): Omit<Words, 'remedy'> {
+function sayWhat({ kind, piece, panels, glue, covered }: Facts): Omit<Words, 'remedy'> {
   const [first = '', second = ''] = panels.map((panel) => `${piece}.${panel}`);
   const all = sayPanels(piece, panels);
   const are = panels.length > 1 ? 'are' : 'is';
@@ -40,7 +40,10 @@ function sayWhat({ kind, piece, panels, covered }: Facts): Omit<Words, 'remedy'>
     case 'no tab':
       return { message: `${first} and ${second} meet edge to edge, and no tab joins them` };
     case 'end':
-      return { message: `${all} close an end of ${piece} and are stuck to nothing: that end falls open` };
+      return {
+        message: `${all} close an end of ${piece} and are stuck to nothing: that end falls open`,
+        ...(glue.length === 0 && { severity: 'warning' }),
+      };
     case 'flaps':
       return covered
         ? { message: `${all} ${are} stuck to nothing, unlike the rest of that end`, severity: 'warning' }

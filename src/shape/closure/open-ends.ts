@@ -29,15 +29,17 @@ export function openEnds(holding: Holding, tube: Tube): readonly Unheld[] {
   return [...leftOut, { kind: 'end', panels, glue: holding.glueFor(closing.panels) }];
 }
 
-/** How an end is closed: `open` where nothing closes it, `free` where flaps lie on each other across it and that is all. */
+/** How an end is closed: `open` where nothing closes it, `free` where flaps lie across it and that is all. */
 function stateOf(holding: Holding, end: TubeEnd): 'open' | 'meant' | 'tucked' | 'glued' | 'free' {
   const { glue, opens } = holding.net;
   const panels = endPanels(holding, end);
   if (glue.some(({ from, to }) => panels.includes(from) || panels.includes(to))) return 'glued';
   if (end.flaps.some(({ tuck }) => tuck)) return 'tucked';
   if (opens?.some((panel) => panels.includes(panel))) return 'meant';
-  const canBeStuck = end.flaps.some(({ parts }) => parts.some((part) => holding.liesOnOther(part)));
-  return canBeStuck && coversHalf(holding.shape, end, holding.caliper) ? 'free' : 'open';
+  const canBeStuck = (part: string): boolean => holding.liesOnOther(part);
+  // One that lies on nothing may be a door; those that meet are a floor.
+  const isFloor = end.flaps.length > 1 || end.flaps.some(({ parts }) => parts.some(canBeStuck));
+  return isFloor && coversHalf(holding.shape, end, holding.caliper) ? 'free' : 'open';
 }
 
 function flapsLeftOut(holding: Holding, end: TubeEnd, panels: readonly string[]): Unheld[] {
