@@ -47,10 +47,15 @@ function placeWords(
   measures: Measures,
   voice: Voice,
 ): SafeHtml {
-  const { margins, centred, panel } = opening.inch;
-  const named = net && net.panels.length > 1 ? partNamed(panel, voice.say) : undefined;
-  const on = named === undefined ? html`` : voice.phrase('opening-panel', { panel: named });
-  if (centred.across && centred.upright) return html`${voice.say('opening-centered')}${on}`;
+  const place = withinWords(opening, measures, voice);
+  const { panel } = opening.inch;
+  if (!net || net.panels.length <= 1) return place;
+  return voice.phrase('opening-panel', { place, panel: partNamed(panel, voice.say) });
+}
+
+function withinWords(opening: Twin<Opening>, measures: Measures, voice: Voice): SafeHtml {
+  const { margins, centred } = opening.inch;
+  if (centred.across && centred.upright) return html`${voice.say('opening-centered')}`;
   const sides = [
     ...(centred.across ? [] : [nearer(margins, 'left', 'right')]),
     ...(centred.upright ? [] : [nearer(margins, 'top', 'bottom')]),
@@ -60,7 +65,7 @@ function placeWords(
     return voice.phrase('opening-from', { size: measures.both([size]), side: voice.say(`opening-${side}`) });
   });
   const middle = centred.across ? ['opening-across'] : centred.upright ? ['opening-upright'] : [];
-  return html`${voice.list([...distances, ...middle.map((key) => voice.say(key))])}${on}`;
+  return voice.list([...distances, ...middle.map((key) => voice.say(key))]);
 }
 
 function nearer(margins: Opening['margins'], one: Edge, other: Edge): Edge {
