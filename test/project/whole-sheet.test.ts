@@ -87,8 +87,8 @@ describe('a whole sheet', () => {
       ['tab', '1/2 in from 1/2'],
     ]);
     expect(cutOf(keeper, 'front')).toEqual(['13/4 in from 3 1/4', '9/2 in from 4 1/2']);
-    expect(pieceOf(keeper, 'front').on?.value).toEqual({ piece: 'box', panel: 'front' });
-    expect(pieceOf(keeper, 'strip').on?.value).toEqual({ piece: 'front' });
+    expect(pieceOf(keeper, 'front').on?.value).toEqual({ piece: 'box', part: 'front', face: 'outside' });
+    expect(pieceOf(keeper, 'strip').on?.value).toEqual({ piece: 'front', face: 'outside' });
     const { placement, corners } = pieceOf(keeper, 'label');
     expect([from(placement.left), from(placement.top), from(placement.right), from(corners)]).toEqual([
       '1 in from 1',

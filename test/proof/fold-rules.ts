@@ -33,6 +33,7 @@ const FOLD_RULES: readonly RuleId[] = [
   'glue-blocked',
   'glue-other-side',
   'fold-blocked',
+  'fold-reversed',
   'rolled-leaf',
   'front-inside',
   'layer-covered',

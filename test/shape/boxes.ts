@@ -35,6 +35,21 @@ export const TRADE_FACT = `
   folds:  { 1|2: valley 90 }
   glue:   { tab: A3, A4: D4, C4: D4, B4: D4 }`;
 
+/** A tray whose corners are folded in and not cut: each in two triangles, laid against the front and the back. */
+export const FOLDED_CORNERS = `
+  cut: 7 x 6
+  score:
+    - { from: left, at: [1, 6] }
+    - { from: top, at: [1, 5] }
+    - { from: corner A1, to: corner B2 }
+    - { from: corner C1 top right, to: corner C2 }
+    - { from: corner A3 bottom left, to: corner B3 }
+    - { from: corner C3, to: corner C3 bottom right }
+  panels: { back: B1, floor: B2, front: B3, left: A2, right: C2 }
+  folds: { B1|A1 right: mountain 180, A1 left|A1 right: valley 180, B1|C1 left: mountain 180, C1 left|C1 right: valley 180,
+    B3|A3 right: mountain 180, A3 left|A3 right: valley 180, B3|C3 left: mountain 180, C3 left|C3 right: valley 180 }
+  glue: { A1 right: back, C1 left: back, A3 right: front, C3 left: front }`;
+
 /** A tray by its score lines: walls all round, a tab at each end of the left and right wall. */
 export const OPEN_TRAY = `
   cut: 8 x 6

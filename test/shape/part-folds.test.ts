@@ -7,7 +7,7 @@ import { foldNet } from '../../src/shape/fold.ts';
 import type { FlatPoint, Net } from '../../src/shape/net.ts';
 import { unionOutlines } from '../../src/shape/union-outline.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
-import { netOf, projectOf, shapesOf, sheetOf, wrongIn } from './boxes.ts';
+import { FOLDED_CORNERS, netOf, projectOf, shapesOf, sheetOf, wrongIn } from './boxes.ts';
 import { areaOf, blamed, exact, inches } from './forms/building.ts';
 import { foldedByThree, greatestDifference } from './three-fold.ts';
 
@@ -21,21 +21,6 @@ const STEP = `
   slit: [A|B 2-3, B|C 2-3]
   folds: { 2|3: valley 90, 1|2: none, 3|4: none, A|B 1: none, A|B 4: none, B|C 1: none, B|C 4: none,
     B1|B2: valley 90, riser|tread: mountain 90, B3|B4: valley 90 }`;
-
-/** A tray whose corners are folded in and not cut: each in two triangles, laid against the front and the back. */
-const FOLDED_CORNERS = `
-  cut: 7 x 6
-  score:
-    - { from: left, at: [1, 6] }
-    - { from: top, at: [1, 5] }
-    - { from: corner A1, to: corner B2 }
-    - { from: corner C1 top right, to: corner C2 }
-    - { from: corner A3 bottom left, to: corner B3 }
-    - { from: corner C3, to: corner C3 bottom right }
-  panels: { back: B1, floor: B2, front: B3, left: A2, right: C2 }
-  folds: { B1|A1 right: mountain 180, A1 left|A1 right: valley 180, B1|C1 left: mountain 180, C1 left|C1 right: valley 180,
-    B3|A3 right: mountain 180, A3 left|A3 right: valley 180, B3|C3 left: mountain 180, C3 left|C3 right: valley 180 }
-  glue: { A1 right: back, C1 left: back, A3 right: front, C3 left: front }`;
 
 /** All that is found in a sheet of one box, in both its editions. */
 const foundIn = (box: string): string[] => {
@@ -131,6 +116,13 @@ describe('a line at an angle', () => {
     expect(foundIn(FOLDED_CORNERS)).toEqual([]);
     const shape = foldNet(net, { base: 'left' });
     expect(greatestDifference(shape, foldedByThree(net, 'left'))).toBeLessThan(1e-9);
+  });
+
+  it('is found where a line goes the other way than those round it take it', () => {
+    const diagonal = 'A1 left|A1 right: valley 180';
+    expect(foundIn(FOLDED_CORNERS.replace(diagonal, diagonal.replace('valley', 'mountain')))).toEqual([
+      'the line between box.A1 left and box.A1 right is a mountain fold, and the folds round the corner make a valley of it',
+    ]);
   });
 
   // By hand: a right triangle, turned about its long side by 90° from the corner cell's plane, stands upright on it.

@@ -1,9 +1,7 @@
 import type { Length } from '../../measure/length.ts';
 import { foldedLength } from '../../measure/round.ts';
-import type { Net } from '../../shape/net.ts';
-import { panelForest } from '../../shape/panel-tree.ts';
 import { stackOf } from '../../shape/stacking/folding.ts';
-import { isFlatOn } from '../../shape/tube.ts';
+import { isMap } from '../../shape/stacking/ring-folds.ts';
 import { closedSheets, foldWords, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
@@ -15,13 +13,6 @@ type Facts = OfPiece & {
   /** How far that one reaches past the fold. */
   readonly by: Length;
 };
-
-/** A sheet with lines right across it both ways is folded line by line, each through all that lies on it by then. */
-function isMap(net: Net): boolean {
-  const [first] = net.panels;
-  const rings = first ? panelForest(net, first.id).rings : [];
-  return net.glue.length === 0 && net.folds.every(isFlatOn) && rings.length > 0;
-}
 
 export const foldBlocked: Rule<Facts> = {
   severity: 'error',

@@ -5,7 +5,7 @@ import { forms } from '../../../src/shape/forms/index.ts';
 import type { Net } from '../../../src/shape/net.ts';
 import type { Shapes } from '../../../src/shape/shapes.ts';
 import { loadWorkspace, readWorkspaceFromTexts } from '../../../src/shape/workspace.ts';
-import { KEEPER, OPEN_TRAY, sheetOf, TRADE_FACT } from '../../shape/boxes.ts';
+import { FOLDED_CORNERS, KEEPER, OPEN_TRAY, sheetOf, TRADE_FACT } from '../../shape/boxes.ts';
 
 /** A right net, where it stands in a project. */
 export type Specimen = {
@@ -24,6 +24,7 @@ const MORE: readonly (readonly [string, string])[] = [
   ['scored keeper', KEEPER],
   ['scored box', TRADE_FACT],
   ['scored tray', OPEN_TRAY],
+  ['tray with folded-in corners', FOLDED_CORNERS],
   ['card folded above', '\n  form: single-fold card\n  size: 5 1/2 x 4 1/4\n  fold: top'],
   ['reverse tuck box', '\n  form: tuck-end box\n  inside: 2 x 1 x 3\n  ends: reverse'],
   ['band with sides', '\n  form: belly band\n  around: 4 1/4 x 1/2'],
