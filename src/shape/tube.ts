@@ -1,4 +1,5 @@
 import { Length } from '../measure/length.ts';
+import { isBracketed } from './bracketed-row.ts';
 import { boxArea, boxSize, type Fold, type Mate, type Net } from './net.ts';
 import { foldsOf, type Joint, otherSide, panelOf, pathBetween } from './panel-tree.ts';
 import { perNet } from './per-net.ts';
@@ -76,11 +77,6 @@ export function comesRound(net: Net, panel: string): boolean {
     );
     return Math.abs(Math.abs(turnOf(row)) - FULL_CIRCLE) < 1;
   });
-}
-
-/** Whether tabs beside a row hold it together: the floor, the back and the lid of a tray are a row, and no tube. */
-function isBracketed({ glue }: Net, row: readonly string[]): boolean {
-  return glue.some(({ from, to }) => row.includes(from) !== row.includes(to));
 }
 
 /** Rows of panels that turn so far one way that their ends may meet, though there is no tab to join them. */

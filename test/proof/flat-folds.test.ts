@@ -97,7 +97,7 @@ describe('the proof of what is folded flat', () => {
     [
       'a back folded to the front, once for both flaps',
       envelope(`A|B: ${M}, B|C: ${M}, 1|2: ${M}, 2|3: ${V}`),
-      'glue-other-side at "2|3: valley 180": box.back is to stick to left and right, but it is folded onto the outside of front and left and right onto the inside: front lies between them; fold back the other way, mountain instead of valley',
+      'glue-other-side at "2|3: valley 180": box.back is to stick to left and right, but it is folded onto the outside of front and left and right onto the inside: front lies between them; fold back the other way, mountain instead of valley; or else left and right, valley instead of mountain',
     ],
     [
       'an envelope folded inside out',
@@ -117,7 +117,7 @@ describe('the proof of what is folded flat', () => {
     [
       'a tab folded to the wrong side',
       tube(M, V),
-      'glue-other-side at "B|C: valley 180": box.tab is to stick to front, but it is folded onto the outside of back and front onto the inside: back lies between them; fold tab the other way, mountain instead of valley',
+      'glue-other-side at "B|C: valley 180": box.tab is to stick to front, but it is folded onto the outside of back and front onto the inside: back lies between them; fold tab the other way, mountain instead of valley; or else front, valley instead of mountain',
     ],
     [
       'leaves of one width rolled up',
@@ -132,7 +132,7 @@ describe('the proof of what is folded flat', () => {
     [
       'a pocket whose tabs are folded to its face',
       pocket(V),
-      'glue-other-side at "1|2: mountain 180": box.back is to stick to left and right, but it is folded onto the inside of pocket and left and right onto the outside: pocket lies between them; fold back the other way, valley instead of mountain',
+      'glue-other-side at "A|B: valley 180": box.left and box.right are to stick to back, but they are folded onto the outside of pocket and back onto the inside: pocket lies between them; fold left and right the other way, mountain instead of valley; or else back, valley instead of mountain',
     ],
   ])('says one thing of %s', (_, pieces, finding) => {
     expect(said(pieces)).toEqual([finding]);

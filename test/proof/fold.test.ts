@@ -150,7 +150,7 @@ describe('the proof of the fold', () => {
       'a tray with one wall lower',
       trayWith('1 1/4, 6 1/2'),
       [
-        'walls-unequal at "A1: back": tray.A2 is 1 1/4 in high and tray.back and tray.front, which it meets at its corners, 1 1/2 in: 1/4 in apart; move the score line of A2 so that it is 1 1/2 in high, or those of the others',
+        'walls-unequal at "A1: back": tray.A2 is 1 1/4 in high and tray.back and tray.front, which it meets at its corners, 1 1/2 in: 1/4 in apart; move the score line of A2 so that it is 1 1/2 in high, or those of the others; let it be where one wall is meant to be lower',
       ],
     ],
   ])('says %s', (_, sheet, expected) => {

@@ -49,6 +49,30 @@ const flanged = (more: string): string => `cut: 10 1/2 x 4 1/2
 const underneath = (cut: string): string =>
   flanged(`\nunder:\n  stock: cream\n  cut: ${cut}\n  on: card.A2\n  overhang: yes`);
 
+/** A tray 4 × 4 in, 2 in high, whose front is as high as the paper leaves it; its tabs hang on front and back, or on the sides. */
+const lowFront = (height: string, on: 'front' | 'sides' = 'front', more = ''): string => `cut: 8 x ${height}
+  score: [{ from: left, at: [2, 6] }, { from: top, at: [2, 6] }]
+  panels: { floor: B2, back: B1, front: B3, left: A2, right: C2 }
+  slit: ${on === 'front' ? '[1|2 A, 1|2 C, 2|3 A, 2|3 C]' : '[A|B 1, B|C 1, A|B 3, B|C 3]'}
+  taper: [A1, C1, A3, C3]
+  glue: { ${on === 'front' ? 'A1: left, C1: right, A3: left, C3: right' : 'A1: back, C1: back, A3: front, C3: front'} }${more}`;
+
+/** A chest of two sides, whose tabs hang on its front and back; a tuck at the edge of its lid goes behind the front. */
+const CHEST = `cut: 7 x 11
+  score: [{ from: left, at: [1, 6] }, { from: top, at: [1, 5, 6, 10] }]
+  panels: { front: B1, floor: B2, back: B3, top: B4, tuck: B5, left: A2, right: C2 }
+  trim: [A4, C4, A5, C5]
+  slit: [1|2 A, 1|2 C, 2|3 A, 2|3 C]
+  glue: { A1: left, C1: right, A3: left, C3: right }`;
+
+/** A carton whose two long flaps are glued, and the short ones under them are not. */
+const carton = (more = ''): string => `cut: 9 1/2 x 6 1/2
+  score: [{ from: left, at: [3, 4 1/2, 7 1/2, 9] }, { from: bottom, at: [1 1/2] }]
+  panels: { front: A1, back: C1, tab: E1, inner: A2, outer: C2, d1: B2, d2: D2 }
+  trim: [E2]
+  slit: [A|B 2, B|C 2, C|D 2]
+  glue: { tab: front, inner: outer${more} }`;
+
 /** What somebody may well want to make, and is right. */
 describe('a right sheet', () => {
   it.each([
@@ -162,6 +186,37 @@ describe('a right sheet', () => {
   glue: { A1: front, C1: front, A3: back, C3: back }
   opens: [lip]`,
     ],
+    ['a tray with a low front', lowFront('6 1/2')],
+    ['a tray with a front that is said to open', lowFront('7 3/4', 'front', '\n  opens: [front]')],
+    ['a chest whose tabs hang on its front and back', CHEST],
+    [
+      'a case of two trays that a spine joins',
+      `cut: 7 x 11
+  score: [{ from: left, at: [1, 6] }, { from: top, at: [1, 5, 6, 10] }]
+  panels: { front: B1, floor: B2, spine: B3, top: B4, lip: B5 }
+  slit: [1|2 A, 1|2 C, 2|3 A, 2|3 C, 3|4 A, 3|4 C, 4|5 A, 4|5 C]
+  trim: [A3, C3]
+  glue: { A1: A2, C1: C2, A5: A4, C5: C4 }`,
+    ],
+    [
+      'a slipcase that is stuck at its ends',
+      `cut: 9 x 8
+  score: [{ from: left, at: [4, 5] }, { from: top, at: [1, 7] }]
+  panels: { front: A2, spine: B2, back: C2 }
+  slit: [A|B 1, B|C 1, A|B 3, B|C 3]
+  glue: { A1: C1, B1: A1, A3: C3, B3: A3 }`,
+    ],
+    [
+      'a cup whose floor has tabs, and whose sides hang on its front',
+      `cut: 5 1/2 x 9
+  score: [{ from: left, at: [1/2, 1 1/4, 4 1/4, 5] }, { from: top, at: [5, 5 3/4] }]
+  panels: { back: C1, floor: C2, front: C3, ls: B3, rs: D3, lt: A3, rt: E3 }
+  trim: [A1, B1, D1, E1, A2, E2]
+  slit: [2|3 B, 2|3 D]
+  taper: [B2, D2, lt, rt]
+  glue: { B2: ls, D2: rs, lt: back, rt: back }`,
+    ],
+    ['a carton whose long flaps alone are glued', carton()],
   ])('has nothing said of it: %s', (_, piece) => {
     expect(said(piece)).toEqual([]);
   });
@@ -199,6 +254,35 @@ describe('a sheet that is nearly right', () => {
         'not-held: card.A2, card.B2, card.C2 and card.D2 close an end of card and are stuck to nothing: that end falls open',
         'bottom-gap: card.A2 (1/2 in) and card.C2 (1/2 in) leave a gap of 1 in across 2 in',
       ],
+    ],
+    [
+      'a front that is a groove or two too low',
+      lowFront('7 3/4'),
+      [
+        'walls-unequal: card.front is 1 3/4 in high and card.left and card.right, which it meets at its corners, 2 in: 1/4 in apart',
+      ],
+    ],
+    [
+      'a low front, and tabs on the sides that stand up past it',
+      lowFront('7', 'sides'),
+      ['glue-sticks-out: card.A3 and card.C3 stick out about 1 in past card.front, which they are stuck to'],
+    ],
+    [
+      'a front that leans, once',
+      lowFront('8', 'front', '\n  folds: { 2|3: mountain 110 }'),
+      [
+        'glue-sticks-out: as 2|3 is folded, card.A3 and card.C3 stick out past card.left and card.right, which they are stuck to',
+      ],
+    ],
+    [
+      'a chest with a corner that is not stuck',
+      CHEST.replace(', C3: right', ''),
+      ['not-held: card.C3 lies where it could be stuck, and nothing holds it'],
+    ],
+    [
+      'a carton of which one of two alike flaps is glued',
+      carton(', d1: outer'),
+      ['not-held: card.d2 is stuck to nothing, unlike the rest of that end'],
     ],
   ])('is found: %s', (_, piece, expected) => {
     expect(said(piece)).toEqual(expected);
@@ -244,6 +328,30 @@ describe('the remedy for a slip', () => {
       'stick left to back, which it does lie on, or change how left folds',
       'stick right to front, which it does lie on, or change how right folds',
     ]);
+  });
+
+  it('turns the tuck in that stands up at the edge of a lid, and does not glue the lid shut', () => {
+    const tuckBox = `cut: 8 1/2 x 7
+  score: [{ from: left, at: [2, 4, 6, 8] }, { from: top, at: [1/2, 2 1/2] }, { from: bottom, at: [1/2] }]
+  panels: { front: A3, back: C3, lid: C2, tuck: C1, tab: E3 }
+  trim: [A1, A2, B1, D1, E1, E2, E4, A4, B4, C4, D4]
+  slit: [B|C 2, C|D 2]
+  taper: [B2, D2, tab, tuck]
+  folds: { 1|2: valley 90 }
+  glue: { tab: front }`;
+    expect(remedies(tuckBox)).toEqual(['fold tuck the other way']);
+    expect(remedies(tuckBox.replace('valley', 'mountain'))).toEqual([]);
+  });
+
+  it('closes the seam of an envelope that is not stuck, and does not close its flap', () => {
+    const coin = `cut: 5 1/2 x 4 3/4
+  score: [{ from: left, at: [1 1/2, 4] }, { from: top, at: [3/4, 4 1/4] }]
+  panels: { flap: B1, front: B2, l: A2, r: C2, foot: B3 }
+  trim: [A1, C1, A3, C3]
+  taper: [foot, flap]
+  folds: { A|B: mountain 180, B|C: mountain 180, 1|2: mountain 180, 2|3: mountain 180 }
+  glue: { foot: l }`;
+    expect(remedies(coin)).toEqual(['add "glue: { r: l }", or "opens: [r]" where that is meant to open']);
   });
 
   it('does not turn a roof outward that is a little too steep', () => {

@@ -175,14 +175,21 @@ const CASES: Cases = {
       'move the score lines so that facing walls are equal',
     ],
     [
-      { ...BOX, wall: 'front', others: ['left'], heights: [inches(1), inches(9, 8)] },
+      { ...BOX, wall: 'front', others: ['left'], heights: [inches(1), inches(9, 8)], sticksOut: true },
       'box.front is 1 in high and box.left, which it meets at a corner, 1 1/8 in: 1/8 in apart',
       'move the score line of front so that it is 1 1/8 in high, or those of the others',
     ],
     [
-      { ...BOX, wall: 'front', others: ['left', 'right'], heights: [inches(1), inches(9, 8)] },
+      {
+        ...BOX,
+        wall: 'front',
+        others: ['left', 'right'],
+        heights: [inches(1), inches(9, 8)],
+        sticksOut: false,
+      },
       'box.front is 1 in high and box.left and box.right, which it meets at its corners, 1 1/8 in: 1/8 in apart',
-      'move the score line of front so that it is 1 1/8 in high, or those of the others',
+      'move the score line of front so that it is 1 1/8 in high, or those of the others; let it be where one wall is meant to be lower',
+      'warning',
     ],
   ],
   'holds-too-big': [

@@ -32,6 +32,12 @@ export const flapWrongWay: Rule<Facts> = {
       const others = sayPanels(piece, wrong.others);
       return { message: `${names} folds to the other side than ${others}`, remedy: other };
     }
+    if (wrong.kind === 'up') {
+      return {
+        message: `${names} stands up at the edge of ${wrong.lid}, and nothing keeps ${wrong.lid} shut`,
+        remedy: other,
+      };
+    }
     const short = sayLength(wrong.short, unit);
     return {
       message: `${names} ${verb} down inside the box, ${short} before the facing wall: there is nothing to tuck ${panels.length > 1 ? 'them' : 'it'} behind`,

@@ -1,9 +1,10 @@
+import type { Face } from '../../project/ref.ts';
 import type { Place } from '../../project/source.ts';
 import { type Astray, gluedAstray } from '../../shape/stacking/blocked-glue.ts';
 import { stackOf } from '../../shape/stacking/folding.ts';
 import { closedSheets, foldWords, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
-import { sayList } from '../words.ts';
+import { sayList, sayPanels } from '../words.ts';
 
 type Facts = OfPiece & Omit<Astray, 'mates' | 'fold'> & { readonly glued?: Place };
 
@@ -34,13 +35,20 @@ export const glueOtherSide: Rule<Facts> = {
       }
     }
   },
-  say: ({ piece, panel, face, around, others, glued }) => {
-    const other = face === 'outside' ? 'inside' : 'outside';
-    const mates = sayList(others);
+  say: ({ piece, panels, face, around, others, isEither, glued }) => {
+    const otherFace = face === 'outside' ? 'inside' : 'outside';
+    const [mates, names] = [sayList(others), sayList(panels)];
+    const [are, they] = panels.length > 1 ? ['are', 'they are'] : ['is', 'it is'];
+    const other = isEither ? `; or else ${mates}, ${sayTurn(otherFace)}` : '';
     return {
-      message: `${piece}.${panel} is to stick to ${mates}, but it is folded onto the ${face} of ${around} and ${mates} onto the ${other}: ${around} lies between them`,
-      remedy: `fold ${panel} the other way, ${face === 'outside' ? 'mountain instead of valley' : 'valley instead of mountain'}`,
-      ...(glued && { notes: [{ message: 'it is to be stuck here', at: glued }] }),
+      message: `${sayPanels(piece, panels)} ${are} to stick to ${mates}, but ${they} folded onto the ${face} of ${around} and ${mates} onto the ${otherFace}: ${around} lies between them`,
+      remedy: `fold ${names} the other way, ${sayTurn(face)}${other}`,
+      ...(glued && { notes: [{ message: `${they} to be stuck here`, at: glued }] }),
     };
   },
 };
+
+/** How what lies on a face is brought to the other one. */
+function sayTurn(face: Face): string {
+  return face === 'outside' ? 'mountain instead of valley' : 'valley instead of mountain';
+}

@@ -1,16 +1,28 @@
 import type { Length } from '../../measure/length.ts';
 import { foldedLength } from '../../measure/round.ts';
-import { protrusions } from '../../shape/closure/protrusion.ts';
-import { closedSheets, type OfPiece } from '../folded-sheets.ts';
-import type { Rule } from '../rule.ts';
+import { allMeet } from '../../shape/closure/glue.ts';
+import { type Protrusion, protrusions } from '../../shape/closure/protrusion.ts';
+import {
+  type Better,
+  closedSheets,
+  type FoldedSheet,
+  type OfPiece,
+  refoldedLine,
+  sayRefold,
+} from '../folded-sheets.ts';
+import type { Evidence, Rule } from '../rule.ts';
 import { sayLength, sayList, sayPanels } from '../words.ts';
 
-/** Tabs that are too wide by the same, and what they are stuck to. */
-type Facts = OfPiece & {
-  readonly tabs: readonly string[];
-  readonly walls: readonly string[];
-  readonly by: Length;
-};
+type Facts = OfPiece & Pairing & (TooWide | Leaning);
+
+/** Tabs, and what they are stuck to. */
+type Pairing = { readonly tabs: readonly string[]; readonly walls: readonly string[] };
+
+/** Tabs that are too wide by the same. */
+type TooWide = { readonly by: Length };
+
+/** All that stick out because a wall leans, and how its score line would have to be folded. */
+type Leaning = { readonly fold: string; readonly better: Better };
 
 export const glueSticksOut: Rule<Facts> = {
   severity: 'error',
@@ -20,10 +32,13 @@ export const glueSticksOut: Rule<Facts> = {
   passes: { box: {} },
   *check(context) {
     for (const sheet of closedSheets(context)) {
-      const found = protrusions(sheet.shape, sheet.caliper).map((each) => ({
-        ...each,
-        by: foldedLength(each.by),
-      }));
+      const sticking = protrusions(sheet.shape, sheet.caliper);
+      const leaning = leaningWall(sheet, sticking);
+      if (leaning) {
+        yield leaning;
+        continue;
+      }
+      const found = sticking.map((each) => ({ ...each, by: foldedLength(each.by) }));
       for (const by of new Set(found.map((each) => String(each.by)))) {
         const alike = found.filter((each) => String(each.by) === by);
         const [first] = alike;
@@ -34,12 +49,36 @@ export const glueSticksOut: Rule<Facts> = {
       }
     }
   },
-  say: ({ piece, tabs, walls, by, unit }) => {
+  say: (facts) => {
+    const { piece, tabs, walls, unit } = facts;
     const [all, under] = [tabs, walls].map((panels) => sayPanels(piece, panels));
     const [stick, it] = tabs.length > 1 ? ['stick', 'they are'] : ['sticks', 'it is'];
+    if ('fold' in facts) {
+      return {
+        message: `as ${facts.fold} is folded, ${all} ${stick} out past ${under}, which ${it} stuck to`,
+        remedy: sayRefold(facts.fold, facts.better),
+      };
+    }
+    const by = sayLength(facts.by, unit);
     return {
-      message: `${all} ${stick} out ${sayLength(by, unit)} past ${under}, which ${it} stuck to`,
-      remedy: `make ${sayList(tabs)} at least ${sayLength(by, unit)} smaller`,
+      message: `${all} ${stick} out ${by} past ${under}, which ${it} stuck to`,
+      remedy: `make ${sayList(tabs)} at least ${by} smaller`,
     };
   },
 };
+
+/** The wall that is folded neither square nor flat, if nothing sticks out once it is. */
+function leaningWall(sheet: FoldedSheet, found: readonly Protrusion[]): Evidence<Facts> | undefined {
+  if (found.length === 0) return undefined;
+  const { caliper } = sheet;
+  const [tabs, walls] = [found.map(({ tab }) => tab), [...new Set(found.map(({ wall }) => wall))]];
+  const line = refoldedLine(
+    sheet,
+    tabs,
+    (shape) => allMeet(shape, caliper) && protrusions(shape, caliper).length === 0,
+    ({ angle }) => angle % 90 !== 0,
+  );
+  if (!line) return undefined;
+  const { name: fold, better, at = found[0]?.mate.at ?? sheet.at } = line;
+  return { at, facts: { ...sheet.of, tabs, walls, fold, better } };
+}

@@ -68,12 +68,16 @@ function sayFacing({ piece, unit }: OfPiece, { pairs, wallsAre, moves }: FacingW
   };
 }
 
-function sayCorner({ piece, unit }: OfPiece, { wall, others, heights: [a, b] }: UnequalCorner): Words {
+function sayCorner({ piece, unit }: OfPiece, corner: UnequalCorner): Words {
+  const { wall, others, sticksOut } = corner;
+  const [a, b] = corner.heights;
   const [one, other, apart] = [a, b, a.minus(b).abs()].map((each) => sayLength(each, unit));
   const second = sayPanels(piece, others);
-  const corner = others.length > 1 ? 'its corners' : 'a corner';
+  const where = others.length > 1 ? 'its corners' : 'a corner';
+  const move = `move the score line of ${wall} so that it is ${other} high, or those of the others`;
   return {
-    message: `${piece}.${wall} is ${one} high and ${second}, which it meets at ${corner}, ${other}: ${apart} apart`,
-    remedy: `move the score line of ${wall} so that it is ${other} high, or those of the others`,
+    message: `${piece}.${wall} is ${one} high and ${second}, which it meets at ${where}, ${other}: ${apart} apart`,
+    remedy: sticksOut ? move : `${move}; let it be where one wall is meant to be lower`,
+    ...(!sticksOut && { severity: 'warning' }),
   };
 }

@@ -154,15 +154,33 @@ function partsOf(net: Net, tube: Tube, panel: string, hinge: Fold): readonly str
 
 /** What is folded in at the far edge of a flap and stuck to nothing. */
 function tuckOf(net: Net, tube: Tube, parts: readonly string[], wall: string): Tuck | undefined {
+  return beyond(net, tube, parts, wall).find(({ fold }) => turnsIn(tube, fold));
+}
+
+/** What is folded out, and stands up, at the far edge of a flap that reaches as far as one that is tucked in. */
+export function standingTucks(
+  net: Net,
+  { tube, flaps }: TubeEnd,
+): readonly (Tuck & { readonly lid: string })[] {
+  return flaps.flatMap(({ panel: lid, parts, depth, across, fold }) => {
+    const reaches = across && !across.minus(depth).abs().greaterThan(HALF_LID);
+    const wall = otherSide(fold, lid);
+    if (!reaches || wall === undefined || parts.some((part) => isStuck(net, part))) return [];
+    return beyond(net, tube, parts, wall).flatMap((tuck) =>
+      signedAngle(tuck.fold) === -90 * Math.sign(tube.turn) ? [{ ...tuck, lid }] : [],
+    );
+  });
+}
+
+/** What hangs at the far edge of a flap and is stuck to nothing. */
+function beyond(net: Net, tube: Tube, parts: readonly string[], wall: string): readonly Tuck[] {
   const last = parts.at(-1) ?? wall;
-  for (const fold of net.folds) {
+  return foldsOf(net, last).flatMap((fold) => {
     const panel = otherSide(fold, last);
-    if (panel === undefined || panel === wall || parts.includes(panel) || lineOf(fold) === tube.lines)
-      continue;
-    if (!turnsIn(tube, fold) || isStuck(net, panel)) continue;
-    return { panel, fold, depth: runOf(net, tube, panel) };
-  }
-  return undefined;
+    const isOn = panel !== undefined && panel !== wall && !parts.includes(panel);
+    if (!isOn || lineOf(fold) === tube.lines || isStuck(net, panel)) return [];
+    return [{ panel, fold, depth: runOf(net, tube, panel) }];
+  });
 }
 
 /** Whether a fold turns square to the inside of the tube: the way its own walls turn. */

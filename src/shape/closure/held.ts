@@ -8,6 +8,7 @@ import { tubeEnds } from './ends.ts';
 import { allMeet } from './glue.ts';
 import { Holding, type Unheld } from './holding.ts';
 import { endPanels, openEnds } from './open-ends.ts';
+import { leftOutFlaps } from './twins.ts';
 
 /** The share of what it is folded onto that a gate reaches at least. Common practice, no source: two make a half each. */
 const LEAST_LEAF = 0.4;
@@ -69,9 +70,17 @@ function openParts(holding: Holding): Unheld[] {
   );
   const lids = lidsAmong(holding, parts);
   const kept = parts.filter((part) => meetsOthers(holding, part) && !lids.includes(part));
-  const flaps = isFlat(net) ? kept.filter((part) => !isLeaf(net, part)) : kept;
-  const unheld =
-    isFlat(net) && !net.opens && flaps.length === kept.length ? withoutLargest(kept, net) : flaps;
+  const forgotten = leftOutFlaps(net).flatMap(({ panel, to }) => (to === undefined ? [panel] : []));
+  const isForgotten = (part: MovingPart): boolean => part.some((panel) => forgotten.includes(panel));
+  const flaps = isFlat(net) ? kept.filter((part) => isForgotten(part) || !isLeaf(net, part)) : kept;
+  const mayOpen = isFlat(net) && !net.opens && flaps.length === kept.length;
+  const closing = mayOpen
+    ? largestOf(
+        kept.filter((part) => !isForgotten(part)),
+        net,
+      )
+    : undefined;
+  const unheld = flaps.filter((part) => part !== closing);
   const causes = gather(unheld, (one, other) => one.some((a) => other.some((b) => holding.meet(a, b))));
   return causes.map((panels) => ({
     kind: 'panels',
@@ -128,14 +137,18 @@ function onlyOnEachOther(holding: Holding, flaps: readonly MovingPart[]): readon
   return kept.length === flaps.length ? kept : onlyOnEachOther(holding, kept);
 }
 
-/** Whether a part, with whatever hangs on it and is to open, hangs on one wall; what a box is held at is one where it is in a tube. */
+/**
+ * Whether a part, with whatever hangs on it and is to open, hangs on one wall; what a box is held at is one where it is in a
+ * tube, or where the part is a tray of its own.
+ */
 function hangsOnWall(holding: Holding, part: MovingPart): boolean {
   const { net, shape } = holding;
   const [wall, ...others] = hingesOf(net, [...holding.branches(part)]).flatMap(({ panels }) =>
     panels.filter((panel) => !holding.branches(part).has(panel)),
   );
   if (wall === undefined || others.length > 0) return false;
-  return wall !== shape.base || tubesOf(net).some(({ walls }) => walls.includes(wall));
+  const isTray = net.glue.some(({ from, to }) => part.includes(from) && part.includes(to));
+  return wall !== shape.base || isTray || tubesOf(net).some(({ walls }) => walls.includes(wall));
 }
 
 /** The folds that a part hangs by. */
@@ -157,9 +170,8 @@ function isFlat({ folds }: Net): boolean {
 }
 
 /** What is folded flat and stuck may open on one side, as an envelope does: where its largest part moves. */
-function withoutLargest(parts: readonly MovingPart[], net: Net): readonly MovingPart[] {
+function largestOf(parts: readonly MovingPart[], net: Net): MovingPart | undefined {
   const areaOf = (part: MovingPart): number =>
     net.panels.reduce((sum, { id, box }) => sum + (part.includes(id) ? boxArea(box) : 0), 0);
-  const [largest] = parts.toSorted((a, b) => areaOf(b) - areaOf(a));
-  return parts.filter((part) => part !== largest);
+  return parts.toSorted((a, b) => areaOf(b) - areaOf(a))[0];
 }

@@ -1,7 +1,8 @@
 import type { Tube } from '../tube.ts';
 import { coversHalf } from './end-cover.ts';
-import { endGap, isFlapStuck, type TubeEnd, tubeEnds } from './ends.ts';
+import { endGap, isFlapStuck, standingTucks, type TubeEnd, tubeEnds } from './ends.ts';
 import type { Holding, Unheld } from './holding.ts';
+import { isSquare } from './seam.ts';
 
 /** All that hangs on the walls of a tube at one of its ends. */
 export function endPanels(holding: Holding, { flaps }: TubeEnd): readonly string[] {
@@ -34,7 +35,7 @@ function stateOf(holding: Holding, end: TubeEnd): 'open' | 'meant' | 'tucked' | 
   const { glue, opens } = holding.net;
   const panels = endPanels(holding, end);
   if (glue.some(({ from, to }) => panels.includes(from) || panels.includes(to))) return 'glued';
-  if (end.flaps.some(({ tuck }) => tuck)) return 'tucked';
+  if (end.flaps.some(({ tuck }) => tuck) || standingTucks(holding.net, end).length > 0) return 'tucked';
   if (opens?.some((panel) => panels.includes(panel))) return 'meant';
   const canBeStuck = (part: string): boolean => holding.liesOnOther(part);
   // One that lies on nothing may be a door; those that meet are a floor.
@@ -51,6 +52,13 @@ function flapsLeftOut(holding: Holding, end: TubeEnd, panels: readonly string[])
   if (left.length === 0) return [];
   const stuck = end.flaps.filter(({ parts }) => !parts.some((part) => left.includes(part)));
   const covers = stuck.length > 0 && !endGap(holding.net, { ...end, flaps: stuck }, holding.caliper);
+  if (covers && areShort(end, stuck)) return [];
   const found = { kind: 'flaps', panels: left, glue: holding.glueFor(left) } as const;
   return [covers ? { ...found, covered: true } : found];
+}
+
+/** Whether two facing flaps are stuck and neither of those beside them: common practice for a carton, no source. */
+function areShort({ tube }: TubeEnd, stuck: TubeEnd['flaps']): boolean {
+  const sides = new Set(stuck.map(({ side }) => side));
+  return isSquare(tube) && sides.size === 2 && [0, 1].some((side) => sides.has(side) && sides.has(side + 2));
 }

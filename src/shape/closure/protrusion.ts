@@ -2,7 +2,7 @@ import type { Length } from '../../measure/length.ts';
 import { breadthOf, uncovered } from '../flat-polygon.ts';
 import { type FoldedShape, foldedPanelOf, lieAlike, onPanel, outlineOn } from '../folded-shape.ts';
 import { boxArea, type Mate, type Net } from '../net.ts';
-import { panelOf, pathBetween } from '../panel-tree.ts';
+import { foldsOf, panelOf, pathBetween } from '../panel-tree.ts';
 import { reachFrom, tubesOf } from '../tube.ts';
 import { tubeEnds } from './ends.ts';
 import { overhangingFlaps } from './flat-flaps.ts';
@@ -12,7 +12,7 @@ import { isLap, isSquare, sideWidth } from './seam.ts';
 import { tolerance } from './tolerance.ts';
 
 /** A glue area that sticks out past what it is stuck to, by so many millimetres. */
-type Protrusion = {
+export type Protrusion = {
   readonly mate: Mate;
   readonly tab: string;
   readonly wall: string;
@@ -40,8 +40,8 @@ export function protrusions(shape: FoldedShape, caliper: Length): readonly Protr
 }
 
 /**
- * A mate's panels, the tab first: a tube's own, else the one that hangs further from the base, or is smaller. None where
- * they close an end.
+ * A mate's panels, the tab first: a tube's own, else the one that bears nothing, hangs further from the base, or is smaller.
+ * None where they close an end.
  */
 function tabFirst({ net, base }: FoldedShape, mate: Mate): readonly string[] {
   const panels = [mate.from, mate.to];
@@ -50,8 +50,9 @@ function tabFirst({ net, base }: FoldedShape, mate: Mate): readonly string[] {
   const tab = tubesOf(net).find((tube) => tube.mate === mate)?.tab;
   const rank = (panel: string): number =>
     panel === tab ? Number.POSITIVE_INFINITY : (pathBetween(net, base, panel)?.length ?? 0);
+  const bears = (panel: string): number => (panel !== tab && foldsOf(net, panel).length > 1 ? 1 : 0);
   const size = (panel: string): number => boxArea(panelOf(net, panel).box);
-  return panels.toSorted((a, b) => rank(b) - rank(a) || size(a) - size(b));
+  return panels.toSorted((a, b) => bears(a) - bears(b) || rank(b) - rank(a) || size(a) - size(b));
 }
 
 /** Of a panel that makes up the side of a square tube with what it is stuck to: how much wider it is than the facing side. */

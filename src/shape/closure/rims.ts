@@ -1,4 +1,4 @@
-import type { Length } from '../../measure/length.ts';
+import { Length } from '../../measure/length.ts';
 import { restOf } from '../base-panel.ts';
 import type { FlatPoint, Fold, Mate, Net } from '../net.ts';
 import { pairsOf } from '../pairs.ts';
@@ -15,12 +15,17 @@ export type UnequalRim = {
   readonly heights: readonly [Length, Length];
   /** Where one of the corners is glued. */
   readonly mate?: Mate;
+  /** Whether a tab of the higher wall stands up past the lower one. */
+  readonly sticksOut: boolean;
 };
 
-/** The walls of a tray that differ from their neighbours in height; a tube has flaps there, which may. */
+/** Walls further apart than this are meant to be: a low front. Common practice, no source: two grooves of a score board. */
+const SLIP: Length = Length.of(1, 4, 'in');
+
+/** The walls of a tray that differ by a slip from their neighbours in height; a tube has flaps there, which may. */
 export function unequalRims(net: Net, caliper: Length): readonly UnequalRim[] {
-  if (tubesOf(net).length > 0 || net.opens) return [];
-  const corners = cornersOf(net).filter(({ walls: [a, b] }) => !nearlyEqual(a.height, b.height, caliper));
+  if (tubesOf(net).length > 0) return [];
+  const corners = cornersOf(net).filter(({ walls: [a, b] }) => differBySlip(a.height, b.height, caliper));
   const found: UnequalRim[] = [];
   for (let left = corners; left.length > 0; ) {
     const odd = oddOneOf(left);
@@ -33,10 +38,15 @@ export function unequalRims(net: Net, caliper: Length): readonly UnequalRim[] {
     const said = own.filter(({ walls }) => walls.some(({ panel }) => panels.includes(panel)));
     const mate = said.find((corner) => corner.mate)?.mate;
     const heights = [odd.height, first.height] as const;
-    found.push({ wall: odd.panel, others: panels, heights, ...(mate && { mate }) });
+    const sticksOut = said.some((corner) => sticksOutAt(net, corner));
+    found.push({ wall: odd.panel, others: panels, heights, sticksOut, ...(mate && { mate }) });
     left = left.filter((corner) => !said.includes(corner));
   }
   return found;
+}
+
+function differBySlip(a: Length, b: Length, caliper: Length): boolean {
+  return !nearlyEqual(a, b, caliper) && !a.minus(b).abs().greaterThan(SLIP);
 }
 
 /** Two walls that meet where their folds do, and the glue that joins them there. */
@@ -48,10 +58,20 @@ function cornersOf(net: Net): RimCorner[] {
   const isBare = net.glue.length === 0 && bentRows(net).length === 0;
   const walls = wallsRound(net, base);
   return pairsOf(walls).flatMap(([first, second]): RimCorner[] => {
-    if (!meet(first.fold, second.fold)) return [];
+    if (!meet(first.fold, second.fold) || opensAny(net, [first.panel, second.panel])) return [];
     const mate = net.glue.find((each) => joins(net, each, first.panel, second.panel));
     return mate || (isBare && walls.length > 2) ? [{ walls: [first, second], ...(mate && { mate }) }] : [];
   });
+}
+
+function opensAny({ opens = [] }: Net, panels: readonly string[]): boolean {
+  return panels.some((panel) => opens.includes(panel));
+}
+
+/** Whether what is stuck at a corner is a tab on the higher of its walls. */
+function sticksOutAt(net: Net, { walls: [a, b], mate }: RimCorner): boolean {
+  const { panel } = a.height.lessThan(b.height) ? b : a;
+  return mate !== undefined && [mate.from, mate.to].some((tab) => foldBetween(net, tab, panel));
 }
 
 function meet(first: Fold, second: Fold): boolean {

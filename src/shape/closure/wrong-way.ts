@@ -2,7 +2,7 @@ import { Length } from '../../measure/length.ts';
 import type { Fold, Net } from '../net.ts';
 import { isStuck } from '../panel-tree.ts';
 import { lineOf, reachFrom, signedAngle } from '../tube.ts';
-import { type EndFlap, foldsAtEnd, HALF_LID, type TubeEnd, tubeEnds } from './ends.ts';
+import { type EndFlap, foldsAtEnd, HALF_LID, standingTucks, type TubeEnd, tubeEnds } from './ends.ts';
 import { flatWays } from './flat-ways.ts';
 import { isSquare, sideWidth } from './seam.ts';
 
@@ -14,6 +14,8 @@ type WrongTurn =
   | { readonly kind: 'outward'; readonly isOpen: boolean }
   /** In at the edge of a lid that ends `short` of the wall behind which it would be tucked. */
   | { readonly kind: 'behind nothing'; readonly lid: string; readonly short: Length }
+  /** Up at the edge of a lid, where it would be tucked in. */
+  | { readonly kind: 'up'; readonly lid: string }
   /** Flat to one face of what it hangs on, where what it is like goes to the other. */
   | { readonly kind: 'away'; readonly others: readonly string[] };
 
@@ -25,13 +27,23 @@ const CLOSELY: Length = Length.of(1, 16, 'in');
 
 /** Every flap of a net that turns the wrong way; what is glued is for the proof of the glue. */
 export function wrongWayFlaps(net: Net): readonly WrongWay[] {
-  const atEnds = tubeEnds(net).flatMap((end) => [...outward(net, end), ...behindNothing(end)]);
+  const atEnds = tubeEnds(net).flatMap((end) => [
+    ...outward(net, end),
+    ...behindNothing(end),
+    ...standing(net, end),
+  ]);
   const folded = flatWays(net).map(({ panel, fold, ...way }) => ({
     panels: [panel],
     fold,
     wrong: { kind: 'away', ...way } as const,
   }));
   return [...atEnds, ...folded];
+}
+
+function standing(net: Net, end: TubeEnd): WrongWay[] {
+  return standingTucks(net, end).flatMap(({ panel, fold, lid }) =>
+    net.opens?.includes(panel) ? [] : [{ panels: [panel], fold, wrong: { kind: 'up', lid } }],
+  );
 }
 
 /** Whether any flap at an end turns out of the box. */
