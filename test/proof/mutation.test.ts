@@ -24,15 +24,16 @@ const survivors = mutants
 
 /**
  * How many slips of each kind are made, and what share of them the proof tells of: in an error or a warning, and at
- * least in a note. What it is silent on does no harm, as the tests below see.
+ * least in a note: of a wall of a tray that stands more than two grooves higher than the others no more, for a front or a
+ * back of its own height is a right one. What it is silent on does no harm, as the tests below see.
  */
 const LEAST: Readonly<Record<Kind, readonly [number, number, number]>> = {
   'moved line': [290, 0.81, 0.91],
   'wrong mate': [600, 0.98, 0.98],
   'missing glue': [75, 1, 1],
   'reversed fold': [260, 1, 1],
-  'longer flap': [150, 0.23, 0.23],
-  'far too long flap': [150, 0.81, 0.81],
+  'longer flap': [150, 0.12, 0.23],
+  'far too long flap': [150, 0.72, 0.81],
 };
 
 describe('every net of the demo projects and of the forms', () => {

@@ -69,7 +69,7 @@ function sayFacing({ piece, unit }: OfPiece, { pairs, wallsAre, moves }: FacingW
 }
 
 function sayCorner({ piece, unit }: OfPiece, corner: UnequalCorner): Words {
-  const { wall, others, sticksOut } = corner;
+  const { wall, others, sticksOut, mayBeMeant } = corner;
   const [a, b] = corner.heights;
   const [one, other, apart] = [a, b, a.minus(b).abs()].map((each) => sayLength(each, unit));
   const second = sayPanels(piece, others);
@@ -78,6 +78,6 @@ function sayCorner({ piece, unit }: OfPiece, corner: UnequalCorner): Words {
   return {
     message: `${piece}.${wall} is ${one} high and ${second}, which it meets at ${where}, ${other}: ${apart} apart`,
     remedy: sticksOut ? move : `${move}; let it be where one wall is meant to be lower`,
-    ...(!sticksOut && { severity: 'warning' }),
+    ...(!sticksOut && { severity: mayBeMeant ? 'note' : 'warning' }),
   };
 }

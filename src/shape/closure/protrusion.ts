@@ -29,8 +29,8 @@ export function protrusions(shape: FoldedShape, caliper: Length): readonly Protr
   // Of a flap that is longer than what it is folded on that says enough.
   const tooLong = new Set(overhangingFlaps(shape.net, caliper).map(({ panel }) => panel));
   const fits = glueFits(shape, caliper);
-  if (fits.some(({ verdict }) => verdict !== 'meets') || unequalRims(shape.net, caliper).length > 0)
-    return [];
+  const areUnequal = unequalRims(shape.net, caliper).some(({ mayBeMeant }) => !mayBeMeant);
+  if (areUnequal || fits.some(({ verdict }) => verdict !== 'meets')) return [];
   return fits.flatMap(({ mate }) => {
     const [tab, wall] = tabFirst(shape, mate);
     if (tab === undefined || wall === undefined || tooLong.has(tab)) return [];

@@ -1,8 +1,8 @@
 import { Length } from '../../measure/length.ts';
 import { restOf } from '../base-panel.ts';
-import type { FlatPoint, Fold, Mate, Net } from '../net.ts';
+import { boxArea, type FlatPoint, type Fold, type Mate, type Net } from '../net.ts';
 import { pairsOf } from '../pairs.ts';
-import { foldBetween } from '../panel-tree.ts';
+import { foldBetween, panelOf } from '../panel-tree.ts';
 import { bentRows, tubesOf } from '../tube.ts';
 import { type RisingWall, wallsRound } from './room.ts';
 import { nearlyEqual } from './tolerance.ts';
@@ -17,15 +17,19 @@ export type UnequalRim = {
   readonly mate?: Mate;
   /** Whether a tab of the higher wall stands up past the lower one. */
   readonly sticksOut: boolean;
+  /** Whether they differ by more than a slip, and so may be meant to: a low front. */
+  readonly mayBeMeant: boolean;
 };
 
-/** Walls further apart than this are meant to be: a low front. Common practice, no source: two grooves of a score board. */
+/** Walls further apart than this may be meant to be. Common practice, no source: two grooves of a score board. */
 const SLIP: Length = Length.of(1, 4, 'in');
 
-/** The walls of a tray that differ by a slip from their neighbours in height; a tube has flaps there, which may. */
+/** The walls of a tray that differ from their neighbours in height; a tube has flaps there, which may. */
 export function unequalRims(net: Net, caliper: Length): readonly UnequalRim[] {
   if (tubesOf(net).length > 0) return [];
-  const corners = cornersOf(net).filter(({ walls: [a, b] }) => differBySlip(a.height, b.height, caliper));
+  const corners = cornersOf(net).filter(
+    ({ walls: [a, b], mate }) => !nearlyEqual(a.height, b.height, caliper) && !isTabOfFloor(net, mate),
+  );
   const found: UnequalRim[] = [];
   for (let left = corners; left.length > 0; ) {
     const odd = oddOneOf(left);
@@ -39,14 +43,21 @@ export function unequalRims(net: Net, caliper: Length): readonly UnequalRim[] {
     const mate = said.find((corner) => corner.mate)?.mate;
     const heights = [odd.height, first.height] as const;
     const sticksOut = said.some((corner) => sticksOutAt(net, corner));
-    found.push({ wall: odd.panel, others: panels, heights, sticksOut, ...(mate && { mate }) });
+    const mayBeMeant = odd.height.minus(first.height).abs().greaterThan(SLIP);
+    // What a tab does that stands far up past a wall is told of the tab.
+    if (!(sticksOut && mayBeMeant))
+      found.push({ wall: odd.panel, others: panels, heights, sticksOut, mayBeMeant, ...(mate && { mate }) });
     left = left.filter((corner) => !said.includes(corner));
   }
   return found;
 }
 
-function differBySlip(a: Length, b: Length, caliper: Length): boolean {
-  return !nearlyEqual(a, b, caliper) && !a.minus(b).abs().greaterThan(SLIP);
+/** Whether what a glued corner takes for a wall is smaller than what it is stuck to: a tab that hangs on the floor. */
+function isTabOfFloor(net: Net, mate: Mate | undefined): boolean {
+  if (!mate) return false;
+  const { base } = restOf(net);
+  const [one, other] = foldBetween(net, mate.from, base) ? [mate.from, mate.to] : [mate.to, mate.from];
+  return boxArea(panelOf(net, one).box) < boxArea(panelOf(net, other).box) - 1e-6;
 }
 
 /** Two walls that meet where their folds do, and the glue that joins them there. */
