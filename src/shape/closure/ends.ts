@@ -157,13 +157,14 @@ function tuckOf(net: Net, tube: Tube, parts: readonly string[], wall: string): T
   return beyond(net, tube, parts, wall).find(({ fold }) => turnsIn(tube, fold));
 }
 
-/** What is folded out, and stands up, at the far edge of a flap that reaches as far as one that is tucked in. */
+/** What is folded out, and stands up, at the far edge of a lid that reaches across by itself, as one that is tucked in does. */
 export function standingTucks(
   net: Net,
   { tube, flaps }: TubeEnd,
 ): readonly (Tuck & { readonly lid: string })[] {
-  return flaps.flatMap(({ panel: lid, parts, depth, across, fold }) => {
-    const reaches = across && !across.minus(depth).abs().greaterThan(HALF_LID);
+  return flaps.flatMap(({ panel: lid, parts, side, depth, across, fold }) => {
+    const isAlone = flaps.every((other) => other.side === side || other.side % 2 !== side % 2);
+    const reaches = isAlone && across && !across.minus(depth).abs().greaterThan(HALF_LID);
     const wall = otherSide(fold, lid);
     if (!reaches || wall === undefined || parts.some((part) => isStuck(net, part))) return [];
     return beyond(net, tube, parts, wall).flatMap((tuck) =>
