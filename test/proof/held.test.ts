@@ -73,6 +73,23 @@ describe('a box that is not glued', () => {
     ]);
   });
 
+  it.each([
+    [
+      'a pocket with two tabs',
+      'cut: 5 x 8\n  score: [{ from: left, at: [1/2, 4 1/2] }, { from: bottom, at: [3 1/2] }]\n  trim: [A1, C1]\n  folds: { A|B: mountain 180, B|C: mountain 180, 1|2: mountain 180 }',
+      'box.A2 and box.C2 are folded in as the sides of a pocket are, and stuck to nothing: what is put in falls out; add "glue: { A2: B1, C2: B1 }"',
+    ],
+    [
+      'an envelope whose sides overlap, and not its foot or its flap',
+      'cut: 5 1/2 x 4 3/4\n  score: [{ from: left, at: [1 1/2, 4] }, { from: top, at: [3/4, 4 1/4] }]\n  trim: [A1, C1, A3, C3]\n  folds: { A|B: mountain 180, B|C: mountain 180, 1|2: mountain 180, 2|3: mountain 180 }',
+      'box.A2 and box.C2 are folded in as the sides of a pocket are, and stuck to nothing: what is put in falls out; add "glue: { A2: C2 }"',
+    ],
+  ])('at all, flat, is only warned of: %s', (_, pocket, expected) => {
+    expect(held(sheetOf(`\n  ${pocket}`))).toEqual([
+      expect.stringContaining(`warning not-held at "box": ${expected}`),
+    ]);
+  });
+
   it('says of each mark of its glue that it is needed', () => {
     const marks = ['tab: A3', 'A4: D4', 'C4: D4', 'B4: D4'];
     for (const mark of marks) {

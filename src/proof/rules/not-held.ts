@@ -48,6 +48,11 @@ function sayWhat({ kind, piece, panels, glue, covered }: Facts): Omit<Words, 're
       return covered
         ? { message: `${all} ${are} stuck to nothing, unlike the rest of that end`, severity: 'warning' }
         : { message: `${all} ${are} stuck to nothing, and the rest does not close that end` };
+    case 'pocket':
+      return {
+        message: `${all} are folded in as the sides of a pocket are, and stuck to nothing: what is put in falls out`,
+        severity: 'warning',
+      };
     case 'panels':
       return panels.length > 1
         ? { message: `${all} meet, and nothing holds them together` }

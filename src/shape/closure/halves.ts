@@ -85,7 +85,7 @@ function gates(net: Net): UnevenFold[] {
 }
 
 /** Every two flaps on facing edges of one panel, with the fold of the first too. */
-function gatePairs(net: Net): readonly (GatePair & { readonly other: Fold })[] {
+export function gatePairs(net: Net): readonly (GatePair & { readonly other: Fold })[] {
   return net.panels.flatMap(({ id: base }) =>
     pairsOf(foldsOf(net, base)).flatMap(([other, fold]) => {
       const [first, second] = [otherSide(other, base), otherSide(fold, base)];

@@ -7,6 +7,7 @@ import { bentRows, isFlatOn, lineOf, reachFrom, signedAngle, tubesOf } from '../
 import { tubeEnds } from './ends.ts';
 import { allMeet } from './glue.ts';
 import { Holding, type Unheld } from './holding.ts';
+import { loosePockets } from './loose-pocket.ts';
 import { endPanels, openEnds } from './open-ends.ts';
 import { leftOutFlaps } from './twins.ts';
 
@@ -22,9 +23,9 @@ type MovingPart = readonly string[];
  */
 export function unheldParts(shape: FoldedShape, caliper: Length): readonly Unheld[] {
   const { net } = shape;
-  if (net.glue.length === 0 && net.folds.every(isFlatOn)) return [];
-  if (!allMeet(shape, caliper)) return [];
   const holding = new Holding(shape, caliper);
+  if (net.glue.length === 0 && net.folds.every(isFlatOn)) return loosePockets(holding);
+  if (!allMeet(shape, caliper)) return [];
   const tabs = missingTabs(holding);
   if (tabs.length > 0) return tabs;
   const [seam] = openSeams(holding);

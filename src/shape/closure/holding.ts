@@ -13,9 +13,10 @@ import { type Touch, touchOf } from './touch.ts';
 export type Unheld = {
   /**
    * `seam`: walls that come round and are not stuck; `no tab`: two that meet edge to edge; `end`: the flaps of an end
-   * that is to be closed; `flaps`: some of an end whose others are stuck; `panels`: any that meet and may part again.
+   * that is to be closed; `flaps`: some of an end whose others are stuck; `panels`: any that meet and may part again; `pocket`: the sides of one that
+   * is glued nowhere.
    */
-  readonly kind: 'seam' | 'no tab' | 'end' | 'flaps' | 'panels';
+  readonly kind: 'seam' | 'no tab' | 'end' | 'flaps' | 'panels' | 'pocket';
   readonly panels: readonly string[];
   /** What, glued, would hold them, each to what it lies on. */
   readonly glue: readonly Glued[];
