@@ -2,10 +2,12 @@ import { Length } from '../measure/length.ts';
 import type { Piece } from '../project/model.ts';
 import type { Place } from '../project/source.ts';
 import type { Made } from './closed-size.ts';
+import { bodyOf, openWay } from './closure/room.ts';
 import { roomsOf } from './closure/rooms.ts';
 import { forms } from './forms/index.ts';
 import type { Net } from './net.ts';
 import { isSolid } from './outer-size.ts';
+import { tubesOf } from './tube.ts';
 
 /** What one piece is to another, as the sheet says it: `holds: card`, `around: card`. */
 const LINK_WAYS = ['holds', 'around'] as const;
@@ -43,8 +45,8 @@ export function isMailedAs(way: 'card' | 'envelope', { body }: Piece): boolean {
 }
 
 /**
- * The one card of a project goes into its one envelope, and its one band round the one other thing, unless the sheet
- * says anything else of either.
+ * The one card of a project goes into its one envelope, its one band round the one other thing, and its one sleeve round
+ * the one tray that is about as large, unless the sheet says anything else of either.
  */
 function meantAnyway({ project, shapes }: Made, named: ReadonlySet<Piece>): readonly Link[] {
   const loose = [...project.pieces.values()].flatMap((piece) => {
@@ -61,7 +63,42 @@ function meantAnyway({ project, shapes }: Made, named: ReadonlySet<Piece>): read
   const envelopes = loose.filter(isEnvelope);
   const bands = loose.filter(isBand);
   const others = loose.filter((each) => !bands.includes(each));
-  return [...link('holds', envelopes, cardsAmong(loose)), ...link('around', bands, others)];
+  const [sleeves, trays] = [loose.filter(isSleeve), loose.filter(isTray)];
+  const drawers = sleeves.flatMap((sleeve) => trays.filter((tray) => areAlike(sleeve, tray)));
+  return [
+    ...link('holds', envelopes, cardsAmong(loose)),
+    ...link('around', bands, others),
+    ...(trays.length === 1 ? link('around', sleeves, drawers) : []),
+  ];
+}
+
+/** By its score lines: a tube that is open at both ends, or what has walls round a floor. */
+function isSleeve({ piece: { body }, net }: Loose): boolean {
+  return body.kind === 'net' && openWay(net) !== undefined;
+}
+
+function isTray({ piece: { body }, net }: Loose): boolean {
+  return body.kind === 'net' && tubesOf(net).length === 0 && bodyOf(net) !== undefined;
+}
+
+/** A drawer that differs more from its sleeve may not be meant for it. Our judgment, no source. */
+const ALIKE: Length = Length.of(1, 4, 'in');
+
+/** Whether a sleeve is about as large round as a tray is along two of its three ways. */
+function areAlike(sleeve: Loose, tray: Loose): boolean {
+  const [round, size] = [bodyOf(sleeve.net), bodyOf(tray.net)];
+  const open = openWay(sleeve.net);
+  if (!round || !size || !open) return false;
+  const [one, other] = (['width', 'height', 'depth'] as const).flatMap((way) =>
+    way === open ? [] : [round[way]],
+  );
+  const isNear = (a: Length, b: Length | undefined): boolean =>
+    b !== undefined && !a.minus(b).abs().greaterThan(ALIKE);
+  return [size.width, size.depth].some(
+    (across) =>
+      (isNear(across, one) && isNear(size.height, other)) ||
+      (isNear(across, other) && isNear(size.height, one)),
+  );
 }
 
 /** Whether the project says what goes into a piece, or may mean this one. */

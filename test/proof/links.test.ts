@@ -114,6 +114,14 @@ describe('what goes in', () => {
       'warning band-loose at "card": band is about 1 11/16 in longer all the way round than card: it would slide off; make it 3/4 in narrower',
     ],
     [
+      'a drawer as wide as its sleeve, by their score lines and without a word',
+      together(
+        'sleeve: { stock: cream, cut: 12 1/2 x 3, score: [{ from: left, at: [4, 6, 10, 12] }], glue: { E1: A1 } }',
+        'drawer: { stock: cream, cut: 8 x 7, score: [{ from: left, at: [2, 6] }, { from: top, at: [2, 5] }], slit: [A|B 1, B|C 1, A|B 3, B|C 3], glue: { A1: B1, C1: B1, A3: B3, C3: B3 } }',
+      ),
+      'warning does-not-go-in at "12 1/2 x 3": sleeve goes round 4 × 2 in, and drawer, closed, is 101.9 × 51.1 mm: 0.3 mm too little; make sleeve at least 4 3/16 in wide and 2 3/16 in deep inside, or drawer smaller',
+    ],
+    [
       'a card with no pocket',
       together(and(CARD, 'holds: note'), 'note: { stock: cream, cut: 5 x 4 }'),
       'error does-not-go-in at "note": card is to hold note, but nothing of it makes a room; put note on it with "on:", give card a pocket that is glued at its sides, or take "holds" out',

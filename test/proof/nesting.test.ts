@@ -100,7 +100,10 @@ describe('thick board', () => {
   });
 });
 
-/** Two sheets of 0.01 in take 0.02 in, and a lid slides with 1/16 in besides: the next eighth is 1/8 in. */
+/**
+ * Two sheets of 0.01 in take 0.02 in, and tabs inside two walls of the lid 0.02 in more that way. A lid slides with 1/16 in
+ * besides: the next eighth is 1/8 in. Geometry, but for the play, which is common practice.
+ */
 describe('a lid and a base by their score lines', () => {
   const tray = (id: string, cut: string): string => `${id}:
   stock: cream
@@ -131,7 +134,20 @@ describe('a lid and a base by their score lines', () => {
       ],
     ],
     ['of which the lid is larger', [tray('base', '6 x 5'), tray('lid', '6 1/16 x 5 1/16')], []],
-    ['of which the lid goes in', [tray('base', '6 x 5'), tray('lid', '5 7/8 x 4 7/8')], []],
+    [
+      'of which the lid leaves no room for its tabs',
+      [tray('bottom', '6 x 5'), tray('top', '6 1/32 x 5 1/32')],
+      [
+        'top is 4 1/32 × 3 1/32 in between its walls and bottom 4 × 3 in: it does not go over it; make top 1/8 in wider and 1/8 in longer than bottom between its walls',
+      ],
+    ],
+    [
+      'of which the lid goes in',
+      [tray('base', '6 x 5'), tray('lid', '5 7/8 x 4 7/8')],
+      [
+        'lid is 3 7/8 × 2 7/8 in between its walls and base 4 × 3 in: it goes into it, and not over it; make lid 1/8 in wider and 1/8 in longer than base between its walls, or call it something else if it is to go in',
+      ],
+    ],
     ['that are two of a kind', [tray('left', '6 x 5'), tray('right', '6 x 5')], []],
     ['with a third', [tray('base', '6 x 5'), tray('lid', '6 x 5'), tray('insert', '5 x 4')], []],
     ['far from one size', [tray('base', '6 x 5'), tray('lid', '4 x 4')], []],

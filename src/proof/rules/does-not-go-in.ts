@@ -22,6 +22,8 @@ type Linked = {
   readonly unit: Unit;
   /** Where the other piece stands. */
   readonly other: Place;
+  /** Nothing says that they belong together, but that they are of about one size. */
+  readonly isGuessed: boolean;
 };
 
 /** What is left over where a thing goes in easily. Common practice, no source. */
@@ -31,7 +33,7 @@ export const doesNotGoIn: Rule<Facts> = {
   severity: 'error',
   summary:
     'A piece goes into the envelope, box, bag or pocket that is made for it, and a band goes round it.',
-  why: 'A card that is a hair larger than its envelope is found out when all the cards are made. A piece is taken closed, with its layers on and what lies in it. `holds: card` and `around: card` say what belongs to what; the only card of a project belongs to its only envelope without a word.',
+  why: 'A card that is a hair larger than its envelope is found out when all the cards are made. A piece is taken closed, with its layers on and what lies in it. `holds: card` and `around: card` say what belongs to what; the only card of a project belongs to its only envelope without a word, and so does a drawer to a sleeve of about its size, both by their score lines; that is only warned of.',
   fails: {
     stock: 'cream: { name: Cream cardstock, sheet: 8 1/2 x 11 }',
     pieces:
@@ -46,7 +48,8 @@ export const doesNotGoIn: Rule<Facts> = {
       const { holder, held, way, count } = link;
       const [into, name] = [holder.id.value, held.id.value];
       const closed = (context.shapes.nets.get(name)?.folds.length ?? 0) > 0;
-      const linked = { holder: into, held: name, way, count, closed, unit, other: held.id.at };
+      const isGuessed = !link.said && way === 'around' && holder.body.kind === 'net';
+      const linked = { holder: into, held: name, way, count, closed, unit, other: held.id.at, isGuessed };
       const load = loadOf(context, link, links);
       const best = load && bestFit(context, load);
       if (load && !best && link.said && isRoomless(context, into)) {
@@ -58,9 +61,10 @@ export const doesNotGoIn: Rule<Facts> = {
     }
   },
   say: (facts) => {
-    const { held, other } = facts;
+    const { held, other, isGuessed } = facts;
     const notes = [{ message: `${held} is here`, at: other }];
-    return { notes, ...('isRoomless' in facts ? sayRoomless(facts) : sayFit(facts)) };
+    const guess = isGuessed ? ({ severity: 'warning' } as const) : {};
+    return { notes, ...guess, ...('isRoomless' in facts ? sayRoomless(facts) : sayFit(facts)) };
   },
 };
 
