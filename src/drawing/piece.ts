@@ -1,7 +1,8 @@
-import { type Edition, type Editions, twin } from '../edition/editions.ts';
+import type { Edition, Editions, Twin } from '../edition/editions.ts';
 import type { Net } from '../shape/net.ts';
 import { keyholed } from '../shape/openings/keyhole.ts';
 import { boxCorners } from '../shape/outline.ts';
+import { saidCorners } from '../words/corners.ts';
 import { refNamed } from '../words/names.ts';
 import { saidOutline } from '../words/outlines.ts';
 import { layerTwin } from '../words/reveals.ts';
@@ -84,10 +85,10 @@ function describe(editions: Editions, id: string, net: InBoth<Net>, style: Drawi
     const base = refNamed(layer.inch.on, say);
     parts.push(say('drawing-on', { base, reveals: spokenReveals(layer, style) }));
   }
-  const corners = twin(editions, ({ project }) => project.pieces.get(id)?.corners?.value);
-  const outline = saidOutline(editions, id, (length) => spokenLengths([length], style));
-  if (outline) parts.push(say(outline.key, outline.values));
-  else if (corners) parts.push(say('drawing-rounded', { radius: spokenLengths([corners], style) }));
+  const spoken = (length: Twin): string => spokenLengths([length], style);
+  const outline = saidOutline(editions, id, spoken);
+  const shapes = outline ? [outline] : saidCorners(editions, id, spoken);
+  parts.push(...shapes.map(({ key, values }) => say(key, values)));
   const scores = net.drawn.scores.reduce((total, { at }) => total + at.length, 0);
   if (scores > 0) parts.push(say('drawing-scored', { count: scores }));
   return [...parts, ...tellDecoration(net.drawn, style)].join(', ');

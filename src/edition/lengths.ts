@@ -1,6 +1,7 @@
 import type { Length } from '../measure/length.ts';
 import type { Piece } from '../project/model.ts';
 import { EDGES } from '../project/net-as-written.ts';
+import { sayCorners } from '../proof/words.ts';
 import { boxSize, type Net } from '../shape/net.ts';
 import { type Layer, sheetsOf } from '../shape/shapes.ts';
 import { type Edition, type Editions, pairs, type Twin } from './editions.ts';
@@ -88,11 +89,13 @@ function shapeLengths(sheet: string, { shape }: Net): readonly Named[] {
 }
 
 /** What was written of a piece and is not to be seen in its net. */
-function writtenLengths({ id, body, corners, placement }: Piece): (readonly Named[])[] {
+function writtenLengths({ id, body, corners = [], placement }: Piece): (readonly Named[])[] {
   const { left, right, top, bottom } = placement;
   const settings = body.kind === 'form' ? [...body.settings] : [];
   return [
-    corners ? [{ name: `${id.value} corners`, length: corners.value }] : [],
+    ...corners.map((each) => [
+      { name: `${id.value} ${sayCorners(each.corners)}`, length: each.radius.value },
+    ]),
     Object.entries({ left, right, top, bottom }).flatMap(([side, distance]) =>
       distance ? [{ name: `${id.value} from ${side}`, length: distance.value.abs() }] : [],
     ),

@@ -1,5 +1,6 @@
 import { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
+import type { RoundedCorners } from '../project/corners.ts';
 import type { FormSetting } from '../project/form-grammar.ts';
 import type { Piece, PieceBody } from '../project/model.ts';
 import type { NetAsWritten } from '../project/net-as-written.ts';
@@ -36,13 +37,17 @@ export function movePiece(piece: Piece, ruler: 'in' | 'mm', move: NewLength, lyi
       ...each,
       placement: movePlacement(each.placement, move),
     })),
-    ...(corners && { corners: moveAt(corners, 'part', move) }),
+    ...(corners && { corners: moveCorners(corners, move) }),
     openings: piece.openings.map((opening) => ({
       ...opening,
       cut: moveOpening(opening.cut, move),
       placement: movePlacement(opening.placement, move),
     })),
   };
+}
+
+function moveCorners(corners: RoundedCorners, move: NewLength): RoundedCorners {
+  return corners.map((each) => ({ ...each, radius: moveAt(each.radius, 'part', move) }));
 }
 
 function moveOpening(cut: OpeningCut, move: NewLength): OpeningCut {

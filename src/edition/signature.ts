@@ -81,9 +81,12 @@ function cutsOf({ nets }: Built): string {
 
 /** Pairs of lengths of a piece that look equal where they are, in an order both editions share. */
 function measuresOf({ piece, nets, layer }: Built): readonly Comparison[] {
-  const corners = piece.corners?.value.times(2);
+  const radii = (piece.corners ?? []).map(({ radius }) => radius.value);
   const [net] = nets;
-  const round = corners && net ? sidesOf(net.size).map((side): Comparison => [corners, side]) : [];
+  const sides = net ? sidesOf(net.size) : [];
+  // A corner may take a side, and two may meet on one.
+  const taken = radii.flatMap((one, index) => [one, ...radii.slice(index).map((other) => one.plus(other))]);
+  const round = taken.flatMap((each) => sides.map((side): Comparison => [each, side]));
   const cut = nets.flatMap(({ openings = [] }) =>
     openings.flatMap(({ margins }) => pairsOf(Object.values(margins))),
   );

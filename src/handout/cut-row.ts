@@ -1,6 +1,6 @@
 import { drawingElement } from '../drawing/figures.ts';
 import { pieceDrawing } from '../drawing/piece.ts';
-import { type Twin, twin } from '../edition/editions.ts';
+import type { Twin } from '../edition/editions.ts';
 import { printSize } from '../measure/print.ts';
 import { UNIT_OF } from '../measure/ruler-unit.ts';
 import { fitsWithin, quarterTurned, type Size } from '../measure/size.ts';
@@ -9,6 +9,7 @@ import { sheetsSold } from '../project/paper-sizes.ts';
 import type { Ref } from '../project/ref.ts';
 import { stockOf } from '../shape/caliper.ts';
 import type { Layer } from '../shape/shapes.ts';
+import { saidCorners } from '../words/corners.ts';
 import { edgeWords, impressionWords, turnWords } from '../words/decoration-words.ts';
 import type { Columns } from '../words/measures.ts';
 import { baseName, pieceSheetNamed } from '../words/names.ts';
@@ -53,13 +54,13 @@ export function rowOf(setting: Setting, { piece, id, name }: PieceSheet, scale: 
 function notesOf(setting: Setting, piece: Piece): SafeHtml[] {
   const { editions, measures, voice } = setting;
   const layer = layerTwin(editions, piece.id.value);
-  const corners = twin(editions, ({ project }) => project.pieces.get(piece.id.value)?.corners?.value);
-  const rounded = corners ? [voice.phrase('corners-rounded', { radius: measures.both([corners]) })] : [];
-  const outline = saidOutline(editions, piece.id.value, (length) => measures.both([length]));
+  const both = (length: Twin): SafeHtml => measures.both([length]);
+  const rounded = saidCorners(editions, piece.id.value, both);
+  const outline = saidOutline(editions, piece.id.value, both);
   const images = impressionWords(editions, piece.id.value, measures, voice);
   return [
     ...(layer && piece.on ? [placeNote(setting, piece.on.value, layer)] : []),
-    ...(outline ? [voice.phrase(outline.key, outline.values)] : rounded),
+    ...(outline ? [outline] : rounded).map(({ key, values }) => voice.phrase(key, values)),
     ...edgeWords(editions, piece.id.value, measures, voice),
     ...(images.length > 0 ? [voice.phrase('stamped-note', { images: SafeHtml.join(images, '; ') })] : []),
   ];

@@ -2,7 +2,7 @@ import type { Length } from '../measure/length.ts';
 
 /** What is published of a thing; lengths in each edition that is printed, exact. */
 export type PublishedValue = {
-  /** The name of a paper, a base or an outline, a number of pieces, the cells that are cut, edges, stamps. */
+  /** The name of a paper, a base or an outline, a number of pieces, the cells that are cut, corners, edges, stamps. */
   readonly word?: string | undefined;
   /** Degrees clockwise. */
   readonly turn?: number | undefined;
@@ -20,7 +20,7 @@ export type PublishedThing = {
   /** The variant that has it otherwise than the others; absent where all have it alike. */
   readonly variant?: string | undefined;
   /**
-   * Its lengths: width and height; positions; a radius; left and top edge; for cuts that no cell names, their boxes; for
+   * Its lengths: width and height; positions; the radius of all corners or of each that is named; left and top edge; for cuts that no cell names, their boxes; for
    * openings the distances from the edges of their panels, and their sizes; where each row of motifs starts, its pitch and
    * the width of a motif; how far each stamped image is from the left and the top.
    */

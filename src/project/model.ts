@@ -1,6 +1,7 @@
 import type { Root, RootContent } from 'mdast';
 import type { Length, Unit } from '../measure/length.ts';
 import type { Units } from '../measure/ruler-unit.ts';
+import type { RoundedCorners } from './corners.ts';
 import type { ImpressionAsWritten, PunchedEdge } from './decoration.ts';
 import type { Finding } from './finding.ts';
 import type { FormAsWritten } from './form-grammar.ts';
@@ -68,8 +69,7 @@ export type Piece = {
   /** The piece that goes into this one, and the one that this goes round. */
   readonly holds?: At<string>;
   readonly around?: At<string>;
-  /** Radius of the rounded corners. */
-  readonly corners?: At<Length>;
+  readonly corners?: RoundedCorners;
   readonly edge: readonly PunchedEdge[];
   readonly impressions: readonly ImpressionAsWritten[];
   /** How many of it one project takes. */

@@ -15,6 +15,7 @@ import { flag, listed, named, optional, plainly, section, UNIT, usually } from '
 import type { Piece, PieceBody, Project, Stock } from './model.ts';
 import type { OutlineGrammar } from './outline-grammar.ts';
 import { asBase, baseOf } from './read-base.ts';
+import { asCorners } from './read-corners.ts';
 import { asImpression, asPunchedEdge } from './read-decoration.ts';
 import { asDrawn, drawnBody } from './read-drawn.ts';
 import { asHolds } from './read-holds.ts';
@@ -27,7 +28,7 @@ import { readValue } from './read-value.ts';
 import type { Catalog, Reader, SharedValue } from './reader.ts';
 import { findShared, isShared, sharing, USE } from './shared.ts';
 import type { At } from './source.ts';
-import { asChoice, asCount, asLength, asMatch, asText, asUnit } from './values.ts';
+import { asChoice, asCount, asMatch, asText, asUnit } from './values.ts';
 import { VARIANTS } from './variants.ts';
 import { entryOf, isNamed, type YamlNode } from './yaml-node.ts';
 
@@ -53,7 +54,10 @@ const COMMON = {
   at: section(asPlacement, 'Where on it; in the middle, if you say nothing.'),
   turn: TURN,
   overhang: flag('`yes` for a layer that is meant to pass the edge of its base.'),
-  corners: optional(asLength, 'The radius that its corners are rounded by.'),
+  corners: optional(
+    asCorners,
+    'The radius that its corners are rounded by, or of some of them: `{ top: 1/4 }`.',
+  ),
   edge: listed(asPunchedEdge, 'An edge that a border punch or an edge die runs along, or a list of them.'),
   impressions: listed(asImpression, 'The images that are stamped on it.'),
   count: usually(asCount(1, 1000), '1', 'How many of it one project takes.'),
@@ -76,7 +80,7 @@ function unformed(outlines: readonly OutlineGrammar[]): ReturnType<typeof formed
     const misfit = body.kind === 'flat' ? piece.corners && 'corners of a shape' : 'shape of a net';
     if (!misfit) return { ...piece, body: { ...body, outline } };
     const facts = { misfit, actual: shape.value } as const;
-    reader.report({ rule: 'unexpected-value', at: piece.corners?.at ?? shape.at, facts });
+    reader.report({ rule: 'unexpected-value', at: piece.corners?.[0]?.radius.at ?? shape.at, facts });
     return piece;
   });
 }
@@ -91,10 +95,10 @@ const DRAWN = made(
     drawn: optional(asDrawn, "An outline of your own instead: an SVG file in the project's folder."),
   }),
   ({ drawn, ...piece }, { reader }) => {
-    const { corners } = piece;
-    if (!drawn || !corners) return { ...piece, ...(drawn && { body: drawnBody(drawn) }) };
+    const [rounding] = piece.corners ?? [];
+    if (!drawn || !rounding) return { ...piece, ...(drawn && { body: drawnBody(drawn) }) };
     const facts = { misfit: 'corners of a shape', actual: 'drawing of your own' } as const;
-    reader.report({ rule: 'unexpected-value', at: corners.at, facts });
+    reader.report({ rule: 'unexpected-value', at: rounding.radius.at, facts });
     return piece;
   },
 );

@@ -6,7 +6,7 @@ import type { At } from '../project/source.ts';
 import { boxSize, type Net, type Opening } from '../shape/net.ts';
 import type { Layer, Shapes } from '../shape/shapes.ts';
 import { pieceIn } from './part-names.ts';
-import { sayRef } from './words.ts';
+import { sayCorners, sayRef } from './words.ts';
 
 /** Something of a project that has been measured: one length, or the two or three of a size. */
 export type KnownMeasure = {
@@ -98,14 +98,14 @@ function layerMeasures({ piece, on, reveals }: Layer): KnownMeasure[] {
   }));
 }
 
-function pieceMeasures({ id, body, corners, placement }: Piece): KnownMeasure[] {
+function pieceMeasures({ id, body, corners = [], placement }: Piece): KnownMeasure[] {
   const { left, right, top, bottom } = placement;
   const settings = body.kind === 'form' ? [...body.settings] : [];
   return [
     ...[left, right, top, bottom].flatMap((given) =>
       given ? [one(given.value.abs(), `a distance of ${id.value} from an edge`)] : [],
     ),
-    ...(corners ? [one(corners.value, `the corners of ${id.value}`)] : []),
+    ...corners.map((each) => one(each.radius.value, `the ${sayCorners(each.corners)} of ${id.value}`)),
     ...settings.flatMap(([key, setting]) =>
       setting.kind === 'lengths' ? sizeOf(setting.lengths.map(plain), `"${key}" of ${id.value}`) : [],
     ),

@@ -2,6 +2,7 @@ import { Length, type Unit } from '../measure/length.ts';
 import { printDecimal, printInches, printLength, printSixtyFourths, roundedSign } from '../measure/print.ts';
 import { roundUp } from '../measure/round.ts';
 import type { Size } from '../measure/size.ts';
+import { areAll, type Corner, type CornerName, namesOf } from '../project/corners.ts';
 import { type Ref, writeName } from '../project/ref.ts';
 
 /**
@@ -47,6 +48,22 @@ export function sayLengths(lengths: readonly Length[], unit: Unit): string {
   if (last === undefined || others.length > 0 || said.some((each) => /^[al]/u.test(each)))
     return said.join(' × ');
   return `${said.map((each) => each.slice(0, -last.length)).join(' × ')}${last}`;
+}
+
+const CORNER_WORDS: Readonly<Record<CornerName, string>> = {
+  top: 'upper corners',
+  bottom: 'lower corners',
+  left: 'left corners',
+  right: 'right corners',
+  'top left': 'upper left corner',
+  'top right': 'upper right corner',
+  'bottom right': 'lower right corner',
+  'bottom left': 'lower left corner',
+};
+
+/** `corners` of all of them, else `upper corners`, `upper left corner`. */
+export function sayCorners(corners: readonly Corner[]): string {
+  return areAll(corners) ? 'corners' : sayList(namesOf(corners).map((name) => CORNER_WORDS[name]));
 }
 
 /** `1 error`, `2 errors`. */

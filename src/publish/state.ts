@@ -2,6 +2,7 @@ import { toString as textOf } from 'mdast-util-to-string';
 import { type Edition, type Editions, ownEdition, shownEditions } from '../edition/editions.ts';
 import { Length } from '../measure/length.ts';
 import type { EditionName } from '../measure/ruler-unit.ts';
+import { areAll, namesOf, type RoundedCorners } from '../project/corners.ts';
 import type { PublishedFact, PublishedState, PublishedThing, PublishedValue } from '../project/ledger.ts';
 import type { Piece, Step } from '../project/model.ts';
 import type { Cell } from '../project/net-as-written.ts';
@@ -97,12 +98,21 @@ function factsOf({ project, shapes }: Edition, edition: EditionName): PublishedF
         netFacts({ piece: id, sheet: name }, net, piece, edition),
       ),
       ...decorationFacts(id, shapes.nets, edition),
-      ...(corners ? [{ piece: id, what: 'corners', [edition]: [corners.value] } as const] : []),
+      ...(corners ? [cornersFact(id, corners, edition)] : []),
       ...(count.value > 1 ? [{ piece: id, what: 'pieces', word: String(count.value) } as const] : []),
       ...(stock === undefined ? [] : [{ piece: id, what: 'paper', word: stock } as const]),
       ...(layer ? [placeFact(id, layer, edition)] : []),
     ];
   });
+}
+
+/** One radius of all corners, or the names of some and the radius of each. */
+function cornersFact(piece: string, rounded: RoundedCorners, edition: EditionName): PublishedFact {
+  const radii = rounded.flatMap(({ corners, radius }) =>
+    (areAll(corners) ? [undefined] : namesOf(corners)).map((name) => ({ name, radius: radius.value })),
+  );
+  const word = radii.flatMap(({ name }) => name ?? []).join(', ');
+  return { piece, what: 'corners', ...(word && { word }), [edition]: radii.map(({ radius }) => radius) };
 }
 
 /** Where each row of motifs starts, its pitch and a motif's width; and where each stamped image lies. */

@@ -1,4 +1,5 @@
 import type { Unit } from '../measure/length.ts';
+import { radiiOf } from '../project/corners.ts';
 import type { Finding, RuleId } from '../project/finding.ts';
 import type { Piece } from '../project/model.ts';
 import type { CellName, FoldSetting, NetAsWritten, Slit } from '../project/net-as-written.ts';
@@ -91,7 +92,7 @@ function readGrid(
     glue: written.glue.flatMap((mate) => readMate(mate, reader, joined) ?? []),
     opens: panels(written.opens, 'opens'),
     scores: partScores(written.score, lines, seams, isThere),
-    corners: piece.corners?.value,
+    corners: piece.corners,
   };
   reportJoints(folds, seams, reader);
   joined.reportNames();
@@ -172,10 +173,10 @@ export function flatNet({ id, corners }: Piece, cut: AtSize): Net {
     foldAt: () => undefined,
     glue: [],
     scores: [],
-    corners: corners?.value,
+    corners,
   });
   const isSquare = cut.width.value.equals(cut.height.value);
-  const isRound = isSquare && corners && !corners.value.times(2).lessThan(cut.width.value);
+  const isRound = isSquare && radiiOf(corners).every((each) => !each.times(2).lessThan(cut.width.value));
   return isRound ? { ...net, shape: CIRCLE } : net;
 }
 

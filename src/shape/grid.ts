@@ -1,5 +1,5 @@
-import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
+import type { RoundedCorners } from '../project/corners.ts';
 import type { Slit } from '../project/net-as-written.ts';
 import { isOnSegment, isSamePoint, middleOf, sideOf } from './exact.ts';
 import {
@@ -43,8 +43,8 @@ export type Grid = GridLines & {
   readonly opens?: readonly string[];
   /** As said at the board. */
   readonly scores: readonly BoardScores[];
-  /** Rounds the free corners of every panel that is not tapered. */
-  readonly corners?: Length | undefined;
+  /** Rounds such free corners of every panel that is not tapered. */
+  readonly corners?: RoundedCorners | undefined;
 };
 
 /**
@@ -169,7 +169,7 @@ function cutPanel(
     const side = { from, to: whole[(index + 1) % whole.length] ?? from };
     return own.some((fold) => isOnSegment(side, middleOf(fold)));
   });
-  const untapered: CornerCut = corners ? { kind: 'round', radius: corners } : { kind: 'square' };
+  const untapered: CornerCut = corners ? { kind: 'round', corners } : { kind: 'square' };
   const { outline, waste } = cutCorners(whole, hinges, taper.includes(id) ? { kind: 'taper' } : untapered);
   const role = roles.get(id);
   const panel = {

@@ -1,5 +1,5 @@
-import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
+import type { RoundedCorners } from '../project/corners.ts';
 import type { Finding } from '../project/finding.ts';
 import type { Piece } from '../project/model.ts';
 import { faceOf, type Ref } from '../project/ref.ts';
@@ -8,7 +8,7 @@ import { fromBox } from './layer-outline.ts';
 import { lieOn } from './lying.ts';
 import { boxSize, type FlatPoint, largestPanel, type Net, type Opening } from './net.ts';
 import { type Layer, onlyPanel, type Shapes, sheetsOf, type Under, underOf } from './shapes.ts';
-import { type Reach, turned, turnedOutline } from './turning.ts';
+import { type Reach, turned, turnedCircle, turnedOutline } from './turning.ts';
 
 /**
  * Lays every piece that has a base on it, bases first, and finds the bases that cannot be. A piece whose base (or own
@@ -70,17 +70,17 @@ function lay(piece: Piece, own: Net, on: Ref, under: Under): Layer {
   const [base, size] = [sizeUnder(under), layerSize(own)];
   const { placement, corners } = piece;
   const middle = under.opening && middleOf(under.opening, base, on);
-  const reachAt = (turn: number): Reach => reachOf(own, size, turn, corners?.value);
+  const reachAt = (turn: number): Reach => reachOf(own, size, turn, corners);
   const layer = { piece, under, on, base, ...lieOn(base, { size, placement, reachAt, middle }) };
   const border = under.net.shape && !under.opening && borderOf(layer, own);
   return { ...layer, ...(border && { border }) };
 }
 
 /** A circle reaches as far however it is turned; what else has an outline by its points. */
-function reachOf(own: Net, size: Size, turn: number, radius: Length | undefined): Reach {
+function reachOf(own: Net, size: Size, turn: number, rounded: RoundedCorners | undefined): Reach {
   const panel = onlyPanel(own);
-  if (own.shape?.name === 'circle') return turned(size, turn, size.width.half());
-  if (!own.shape || !panel || turn % 90 === 0) return turned(size, turn, radius);
+  if (own.shape?.name === 'circle') return turnedCircle(size, turn);
+  if (!own.shape || !panel || turn % 90 === 0) return turned(size, turn, rounded);
   return turnedOutline(fromBox(panel), size, turn);
 }
 

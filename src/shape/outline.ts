@@ -1,7 +1,9 @@
 import { Length } from '../measure/length.ts';
+import { type Corner as CornerOfPiece, type RoundedCorners, roundingAt } from '../project/corners.ts';
 import type { Edge } from '../project/net-as-written.ts';
 import { sideOf } from './exact.ts';
 import type { FlatBox, FlatPoint } from './net.ts';
+import { fitRadii } from './rounding.ts';
 
 /** Which sides of a cell are score lines it hangs by. */
 export type Hinges = Readonly<Record<Edge, boolean>>;
@@ -10,7 +12,7 @@ export type Hinges = Readonly<Record<Edge, boolean>>;
 export type CornerCut =
   | { readonly kind: 'square' }
   | { readonly kind: 'taper' }
-  | { readonly kind: 'round'; readonly radius: Length };
+  | { readonly kind: 'round'; readonly corners: RoundedCorners };
 
 /** A cell's outline after its corners are cut, and the corner pieces that fall away. */
 type CutCell = {
@@ -54,9 +56,12 @@ export function cutCorners(
 ): CutCell {
   const outline: FlatPoint[] = [];
   const waste: FlatPoint[][] = [];
-  for (const corner of cornersOf(corners, hinges)) {
-    const free = !corner.hingeBefore && !corner.hingeAfter && isSquare(corner);
-    const points = free && cut.kind !== 'square' ? cutCorner(corner, cut) : [corner.at];
+  const all = cornersOf(corners, hinges);
+  const radii = cut.kind === 'round' ? radiiAt(all, cut.corners) : [];
+  for (const [index, corner] of all.entries()) {
+    const radius = radii[index];
+    const isTapered = cut.kind === 'taper' && isFree(corner);
+    const points = isTapered ? taper(corner) : radius?.sign ? arc(corner, radius) : [corner.at];
     outline.push(...points);
     if (points.length > 1) waste.push([corner.at, ...points.toReversed()]);
   }
@@ -97,13 +102,31 @@ function isSquare({ before, at, after }: Corner): boolean {
   return isLevel(before, at) && isLevel(at, after) && sideOf({ from: before, to: at }, after).sign > 0;
 }
 
-function cutCorner(corner: Corner, cut: Exclude<CornerCut, { kind: 'square' }>): FlatPoint[] {
+function isFree(corner: Corner): boolean {
+  return !corner.hingeBefore && !corner.hingeAfter && isSquare(corner);
+}
+
+/** The radius of each corner, as large as there is room for; nothing where it is none that is rounded. */
+function radiiAt(corners: readonly Corner[], rounded: RoundedCorners): readonly Length[] {
+  const wanted = corners.map((corner) =>
+    isFree(corner) ? (roundingAt(rounded, nameOf(corner))?.radius.value ?? Length.zero) : Length.zero,
+  );
+  return fitRadii(
+    wanted,
+    corners.map(({ at, after }) => span(at, after)),
+  );
+}
+
+/** Which corner of a box a square one is like. */
+function nameOf({ at, before, after }: Corner): CornerOfPiece {
+  const isLeft = Length.max(before.x, after.x).greaterThan(at.x);
+  const isTop = Length.max(before.y, after.y).greaterThan(at.y);
+  return `${isTop ? 'top' : 'bottom'} ${isLeft ? 'left' : 'right'}`;
+}
+
+function taper(corner: Corner): FlatPoint[] {
   const before = span(corner.at, corner.before);
   const after = span(corner.at, corner.after);
-  if (cut.kind === 'round') {
-    const radius = Length.min(cut.radius, before.half(), after.half());
-    return arc(corner, radius);
-  }
   const { heldBefore, heldAfter } = corner;
   const oneSide = heldBefore !== heldAfter;
   const least = Length.min(before, after);

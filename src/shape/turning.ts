@@ -1,8 +1,10 @@
 import { Length } from '../measure/length.ts';
 import { roundOutward } from '../measure/round.ts';
 import type { Size } from '../measure/size.ts';
+import { type RoundedCorners, radiiOf } from '../project/corners.ts';
 import type { Edge } from '../project/net-as-written.ts';
 import type { FlatPoint } from './net.ts';
+import { fitRadii } from './rounding.ts';
 
 /** How far a turned shape reaches from its centre, and its corners from there (clockwise from its own top left). */
 export type Reach = Readonly<Record<Edge, Length>> & { readonly corners: readonly FlatPoint[] };
@@ -12,7 +14,7 @@ export type Reach = Readonly<Record<Edge, Length>> & { readonly corners: readonl
  * 1/1000 mm, so that no overhang is ever lost to rounding. With rounded corners the reach is that of the arcs; the
  * corners are those before rounding.
  */
-export function turned(size: Size, degrees: number, radius: Length = Length.zero): Reach {
+export function turned(size: Size, degrees: number, rounded?: RoundedCorners): Reach {
   const [x, y] = [size.width.half(), size.height.half()];
   const quarters = degrees / 90;
   if (Number.isInteger(quarters)) {
@@ -24,17 +26,32 @@ export function turned(size: Size, degrees: number, radius: Length = Length.zero
   }
   const angle = (degrees * Math.PI) / 180;
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
-  const round = Length.min(radius, x, y);
-  const [straightX, straightY] = [x.minus(round).mm, y.minus(round).mm];
-  const reach = (a: number, b: number): Length =>
-    roundOutward(straightX * Math.abs(a) + straightY * Math.abs(b), 1000).plus(round);
+  const { width, height } = size;
+  const radii = fitRadii(radiiOf(rounded), [width, height, width, height]);
+  // The farthest of the four arcs, each round a middle of its own.
+  const reach = (a: number, b: number): Length => {
+    const [first, ...others] = signs().map(([sx, sy], index) => {
+      const radius = radii[index] ?? Length.zero;
+      const [across, down] = [sx * x.minus(radius).mm, sy * y.minus(radius).mm];
+      return roundOutward(across * a + down * b, 1000).plus(radius);
+    });
+    return first ? Length.max(first, ...others) : Length.zero;
+  };
   return {
-    ...evenly(reach(cos, sin), reach(sin, cos)),
+    left: reach(-cos, sin),
+    right: reach(cos, -sin),
+    top: reach(-sin, -cos),
+    bottom: reach(sin, cos),
     corners: signs().map(([sx, sy]) => ({
       x: roundOutward(sx * x.mm * cos - sy * y.mm * sin, 1000),
       y: roundOutward(sx * x.mm * sin + sy * y.mm * cos, 1000),
     })),
   };
+}
+
+/** A circle, which reaches as far however it is turned. */
+export function turnedCircle(size: Size, degrees: number): Reach {
+  return { ...turned(size, degrees), ...evenly(size.width.half(), size.height.half()) };
 }
 
 function evenly(across: Length, upright: Length): Readonly<Record<Edge, Length>> {

@@ -3,6 +3,7 @@ import type { Length } from '../measure/length.ts';
 import { printDecimal, printInches, printMillimetres, roundedSign } from '../measure/print.ts';
 import { type EditionName, UNIT_OF } from '../measure/ruler-unit.ts';
 import type { Ledger, PieceChange, PublishedValue, Revision, StepChange } from '../project/ledger.ts';
+import { cornersKey } from './corners.ts';
 import type { Say } from './labels.ts';
 import { nameOf, sheetNamed } from './names.ts';
 import { outlineKey, parametersOf } from './outlines.ts';
@@ -114,6 +115,7 @@ function valueWords(
   const lengths = figures.map((figure) => `${figure} ${unit}`);
   const { word = '', turn } = value;
   if (what === 'outline') return outlineWords(value, lengths, say);
+  if (what === 'corners' && word) return cornersWords(word, lengths, say);
   if (what === 'impressions') return `${word}: ${lengths.join(', ')}`;
   if (what === 'edge') return `${sidesWords(word, say)}: ${lengths.join(', ')}`;
   if (what === 'scores') return lengths.join(', ');
@@ -137,6 +139,15 @@ function outlineWords(
     kind === 'count' ? count : (left.shift() ?? ''),
   ]);
   return say(outlineKey(word), Object.fromEntries(values));
+}
+
+/** Corners as they are recorded, `top, bottom left`, each with its radius. */
+function cornersWords(corners: string, lengths: readonly string[], say: Say): string {
+  const told = corners.split(', ').map((name, index) => {
+    const radius = lengths[index] ?? '';
+    return say.has(cornersKey(name)) ? say(cornersKey(name), { radius }) : `${name} ${radius}`;
+  });
+  return told.join('; ');
 }
 
 /** Sides as they are recorded, `left, right`, in words. */

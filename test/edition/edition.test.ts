@@ -232,7 +232,7 @@ describe('a layer', () => {
     );
     const dot = study.editions.metric.project.pieces.get('dot');
     const cut = dot?.body.kind === 'flat' ? dot.body.cut.width.value.mm : 0;
-    expect((dot?.corners?.value.mm ?? 0) * 2).toBe(cut);
+    expect((dot?.corners?.[0]?.radius.value.mm ?? 0) * 2).toBe(cut);
     expect(Math.abs(cut - 33.3375)).toBeLessThan(1.5);
   });
 });

@@ -57,6 +57,7 @@ const NAMES: Readonly<Record<string, string>> = {
   'piece edge': 'edge',
   'piece impressions': 'an impression',
   'piece impressions at': 'at',
+  'piece corners': 'corners',
   step: ':step',
   drawing: '::drawing',
   shared: 'a shared file',

@@ -59,9 +59,9 @@ describe('a shared piece', () => {
     );
     expect(faultsOf(project)).toEqual([]);
     expect(cutOf(project, 'a')).toEqual(['5 in from 5', '4 in from 4']);
-    expect(from(pieceOf(project, 'a').corners)).toBe('1/8 in from 1/8');
+    expect(from(pieceOf(project, 'a').corners?.[0]?.radius)).toBe('1/8 in from 1/8');
     expect(cutOf(project, 'b')).toEqual(['6 in from 6', '4 in from 4']);
-    expect(from(pieceOf(project, 'b').corners)).toBe('1/2 in from 1/2');
+    expect(from(pieceOf(project, 'b').corners?.[0]?.radius)).toBe('1/2 in from 1/2');
   });
 
   it('is measured in the unit of its own file', () => {

@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Length } from '../../src/measure/length.ts';
+import { CORNERS } from '../../src/project/corners.ts';
 import { cellName, parseCell } from '../../src/shape/cells.ts';
 import { type FoldedBy, type Grid, gridNet } from '../../src/shape/grid.ts';
 import type { FlatPoint } from '../../src/shape/net.ts';
 import { KEEPER, netOf } from './boxes.ts';
-import { areaOf, exact, inches } from './forms/building.ts';
+import { areaOf, exact, inches, roundedBy } from './forms/building.ts';
 
 const MOUNTAIN: FoldedBy = { direction: 'mountain', angle: 90 };
 
@@ -137,10 +138,15 @@ describe('a taper', () => {
   });
 });
 
+/** In inches. */
+function pointsOf(outline: readonly FlatPoint[]): string[] {
+  return outline.map(({ x, y }) => [x, y].map(({ mm }) => Number((mm / 25.4).toFixed(6))).join());
+}
+
 describe('rounded corners', () => {
   it('have every point exactly on the arc', () => {
     const radius = inches(1, 2);
-    const outline = gridNet({ ...square, corners: radius }).panels[0]?.outline ?? [];
+    const outline = gridNet({ ...square, corners: roundedBy(radius) }).panels[0]?.outline ?? [];
     const near = outline.filter(({ x, y }) => !x.greaterThan(radius) && !y.greaterThan(radius));
     expect(near).toHaveLength(17);
     for (const { x, y } of near) {
@@ -155,13 +161,30 @@ describe('rounded corners', () => {
   });
 
   it('come as near the true area as drawn lines can: (4 − π) r² less than the square', () => {
-    const outline = gridNet({ ...square, corners: inches(1, 2) }).panels[0]?.outline ?? [];
+    const outline = gridNet({ ...square, corners: roundedBy(inches(1, 2)) }).panels[0]?.outline ?? [];
     const missing = 4 * 3 - areaOf(outline).valueOf() / 25.4 ** 2;
     expect(missing).toBeCloseTo((4 - Math.PI) * 0.25, 2);
   });
 
+  it('are those that are chosen, and may be as large as the shorter side: a quarter of π r² is left of r²', () => {
+    const corners = roundedBy(inches(3), ['top left']);
+    const outline = gridNet({ ...square, corners }).panels[0]?.outline ?? [];
+    expect(4 * 3 - areaOf(outline).valueOf() / 25.4 ** 2).toBeCloseTo((1 - Math.PI / 4) * 9, 1);
+    expect(pointsOf(outline)).toEqual(expect.arrayContaining(['0,3', '3,0', '4,0', '4,3']));
+    expect(pointsOf(outline)).not.toContain('0,0');
+  });
+
+  it('share a side by halves if both want more, else one has what the other leaves', () => {
+    const small = roundedBy(inches(1), ['top right']);
+    const large = roundedBy(inches(3), ['top left', 'bottom left']);
+    const outline = gridNet({ ...square, corners: [...small, ...large] }).panels[0]?.outline ?? [];
+    expect(pointsOf(outline)).toEqual(
+      expect.arrayContaining(['0,1.5', '1.5,0', '1.5,3', '3,0', '4,1', '4,3']),
+    );
+  });
+
   it('are no larger than the panel allows', () => {
-    const outline = gridNet({ ...square, corners: inches(3) }).panels[0]?.outline ?? [];
+    const outline = gridNet({ ...square, corners: roundedBy(inches(3)) }).panels[0]?.outline ?? [];
     expect(outline.every(({ x, y }) => x.sign >= 0 && y.sign >= 0)).toBe(true);
   });
 });
@@ -176,8 +199,9 @@ describe('any grid', () => {
       tapers: fc.array(fc.nat(19), { maxLength: 6 }),
       slits: fc.array(fc.tuple(fc.nat(3), fc.nat(3)), { maxLength: 6 }),
       corners: fc.option(fc.integer({ min: 1, max: 8 }), { nil: undefined }),
+      rounded: fc.subarray([...CORNERS], { minLength: 1 }),
     })
-    .map(({ columns, rows, trims, tapers, slits, corners }): Grid => {
+    .map(({ columns, rows, trims, tapers, slits, corners, rounded }): Grid => {
       const eighths = (count: number): Length => Length.of(count, 8, 'in');
       const ends = (parts: number[]): Length[] =>
         parts.map((_, index) => eighths(parts.slice(0, index + 1).reduce((a, b) => a + b)));
@@ -199,7 +223,7 @@ describe('any grid', () => {
         names: new Set(),
         taper: tapers.flatMap((index) => cells.flat()[index] || []),
         foldAt: (stretch) => (isSlit(stretch) ? undefined : MOUNTAIN),
-        ...(corners && { corners: eighths(corners) }),
+        ...(corners && { corners: roundedBy(eighths(corners), rounded) }),
       };
     });
 

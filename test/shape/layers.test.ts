@@ -8,7 +8,7 @@ import { groundOf } from '../../src/shape/ground.ts';
 import type { Layer, Shapes } from '../../src/shape/shapes.ts';
 import { turned } from '../../src/shape/turning.ts';
 import { notesOf, shapesOf, sheetOf, TRADE_FACT } from './boxes.ts';
-import { inches } from './forms/building.ts';
+import { inches, roundedBy } from './forms/building.ts';
 
 const cards = (more: string): Shapes => shapesOf(sheetOf('\n  cut: 4 x 6', more));
 const layerOf = ({ layers }: Shapes, id: string): Layer => {
@@ -156,8 +156,11 @@ describe('a turned rectangle', () => {
   it('reaches less with rounded corners', () => {
     const size45 = { width: inches(2), height: inches(2) };
     const sharp = turned(size45, 45).right.mm;
-    const round = turned(size45, 45, inches(1)).right.mm;
+    const round = turned(size45, 45, roundedBy(inches(1))).right.mm;
     expect(sharp).toBeCloseTo(Math.SQRT2 * 25.4, 2);
     expect(round).toBeCloseTo(25.4, 2);
+    const { top, right, bottom, left } = turned(size45, 45, roundedBy(inches(1), ['top left']));
+    expect(top.mm).toBeCloseTo(25.4, 2);
+    for (const sharpEnd of [right, bottom, left]) expect(sharpEnd.mm).toBeCloseTo(Math.SQRT2 * 25.4, 2);
   });
 });

@@ -1,6 +1,7 @@
 import { movePiece } from '../../edition/primaries.ts';
 import { Length } from '../../measure/length.ts';
 import type { Size } from '../../measure/size.ts';
+import { radiiOf } from '../../project/corners.ts';
 import type { FormSetting } from '../../project/form-grammar.ts';
 import type { Piece, Project } from '../../project/model.ts';
 import { mergeFindings } from '../../proof/tell.ts';
@@ -104,7 +105,9 @@ function resizeLayer(layer: Layer, base: Size): Piece | undefined {
   const { piece, base: old, size, turn, reveals, centred } = layer;
   const { body, corners, overhang } = piece;
   if (body.kind !== 'flat' || body.outline || overhang || turn % 90 !== 0) return undefined;
-  const isRound = corners && !corners.value.times(2).lessThan(Length.min(size.width, size.height));
+  const isRound = radiiOf(corners).every(
+    (each) => !each.times(2).lessThan(Length.min(size.width, size.height)),
+  );
   if (isRound) return undefined;
   const { left, right, top, bottom } = reveals;
   const isEven = [right, top, bottom].every((each) => each.equals(left));

@@ -1,13 +1,22 @@
 import { Length } from '../../measure/length.ts';
 import { nextMark, roundMillimetres } from '../../measure/round.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
+import {
+  areAll,
+  CORNERS,
+  type Corner,
+  type RoundedCorners,
+  type Rounding,
+  roundingAt,
+} from '../../project/corners.ts';
 import type { Project } from '../../project/model.ts';
+import { faceOf } from '../../project/ref.ts';
 import type { At } from '../../project/source.ts';
 import { fillsItsBox, groundOf, reachPast } from '../../shape/ground.ts';
 import type { Layer, Shapes } from '../../shape/shapes.ts';
 import { type OfLayer, ofLayer } from '../axis.ts';
 import type { Rule } from '../rule.ts';
-import { sayLength } from '../words.ts';
+import { sayCorners, sayLength } from '../words.ts';
 
 type Facts = OfLayer & {
   /** The radius of the layer's own corners, if they are rounded. */
@@ -15,8 +24,8 @@ type Facts = OfLayer & {
   readonly base: RoundBase | CutBase;
 };
 
-/** A flat piece by its radius, and the radius at which the layer follows it. */
-type RoundBase = { readonly radius: At<Length>; readonly following: Length };
+/** A flat piece by its rounded corners, and the radius at which the layer follows them. */
+type RoundBase = Rounding & { readonly following: Length };
 
 /** Any other base by its outline, which the layer passes so far at a corner, or with an outline of its own. */
 type CutBase = { readonly by: Length; readonly isOutlined: boolean };
@@ -34,10 +43,11 @@ export const cornerOverhang: Rule<Facts> = {
   passes: { with: 'on: card, corners: 7/16', insteadOf: 'on: card' },
   *check({ project, shapes }) {
     for (const layer of shapes.layers) {
-      const base = passedBase(layer, project, shapes);
-      const own = layer.piece.corners;
-      const facts = { ...ofLayer(project, layer), ...(own && { own: own.value }) };
-      if (base) yield { at: own?.at ?? layer.piece.id.at, facts: { ...facts, base } };
+      const passed = passedBase(layer, project, shapes);
+      if (!passed) continue;
+      const { base, own } = passed;
+      const facts = { ...ofLayer(project, layer), ...(own && { own: own.value }), base };
+      yield { at: own?.at ?? layer.piece.id.at, facts };
     }
   },
   say: ({ layer, baseName, own, base, unit }) => {
@@ -55,10 +65,12 @@ export const cornerOverhang: Rule<Facts> = {
       };
     }
     const rounded = sayLength(base.radius.value, unit);
+    const those = areAll(base.corners) ? 'rounded ones' : `rounded ${sayCorners(base.corners)}`;
+    const there = areAll(base.corners) ? '' : ' there';
     return {
-      message: `${layer} fits ${baseName}, but its ${corners} show beyond the rounded ones of the base (${rounded})`,
-      remedy: `round its corners at ${sayLength(base.following, unit)}, or cut it smaller`,
-      notes: [{ message: `${baseName} has corners of ${rounded}`, at: base.radius.at }],
+      message: `${layer} fits ${baseName}, but its ${corners} show beyond the ${those} of the base (${rounded})`,
+      remedy: `round its corners${there} at ${sayLength(base.following, unit)}, or cut it smaller`,
+      notes: [{ message: `${baseName} has ${sayCorners(base.corners)} of ${rounded}`, at: base.radius.at }],
     };
   },
 };
@@ -66,8 +78,11 @@ export const cornerOverhang: Rule<Facts> = {
 /** Millimetres: straight stretches stand for arcs in outlines, and miss them by less. */
 const ARC_MISS = 0.1;
 
+/** What is passed, and the radius of the layer's corner that does. */
+type Passed = { readonly base: Facts['base']; readonly own?: At<Length> | undefined };
+
 /** The base whose corners a layer passes though it fits by width and height; undefined where it passes none. */
-function passedBase(layer: Layer, { pieces, unit }: Project, shapes: Shapes): Facts['base'] | undefined {
+function passedBase(layer: Layer, { pieces, unit }: Project, shapes: Shapes): Passed | undefined {
   const { piece, reveals, turn } = layer;
   const reference = piece.on?.value;
   const { left, right, top, bottom } = reveals;
@@ -78,33 +93,57 @@ function passedBase(layer: Layer, { pieces, unit }: Project, shapes: Shapes): Fa
     (each) => each?.body.kind === 'flat' && (each.body.outline ?? each.body.drawn),
   );
   const isRounded = base?.body.kind === 'flat' && turn % 90 === 0 && !isOutlined;
-  const radius = isRounded ? base.corners : undefined;
-  if (radius) {
-    const following = radius.value.minus(least);
-    return passesCorner(layer, radius.value) ? { radius, following } : undefined;
+  if (isRounded && base.corners) {
+    const passed = passedCorner(layer, base.corners);
+    if (!passed) return undefined;
+    return { ...passed, base: { ...passed.base, following: passed.base.radius.value.minus(least) } };
   }
   const { panel } = layer.under;
   const isUncut = turn % 90 === 0 && panel !== undefined && fillsItsBox(panel);
   const by = isUncut ? 0 : reachPast(groundOf(layer, shapes));
   const mark = nextMark(roundMillimetres(by, 1000), rulerUnit(unit), 'finest');
-  return by > ARC_MISS ? { by: mark, isOutlined } : undefined;
+  const own = piece.corners?.[0]?.radius;
+  return by > ARC_MISS ? { own, base: { by: mark, isOutlined } } : undefined;
+}
+
+/** The rounded corner of the base that a layer passes, and how the layer's own is rounded there. */
+function passedCorner(
+  layer: Layer,
+  rounded: RoundedCorners,
+): { readonly base: Rounding; readonly own?: At<Length> | undefined } | undefined {
+  for (const spot of CORNERS) {
+    const base = roundingAt(rounded, faceOf(layer.on) === 'inside' ? mirrored(spot) : spot);
+    const own = roundingAt(layer.piece.corners, ownCorner(layer, spot))?.radius;
+    if (base && passesArc(layer, spot, base.radius.value.minus(own?.value ?? Length.zero)))
+      return { base, own };
+  }
+  return undefined;
+}
+
+/** The corner of a layer that comes to lie at one of its base. */
+function ownCorner({ turn, on }: Layer, spot: Corner): Corner {
+  const back = CORNERS.at((CORNERS.indexOf(spot) - turn / 90) % CORNERS.length) ?? spot;
+  return on.face === 'behind' ? mirrored(back) : back;
+}
+
+function mirrored(corner: Corner): Corner {
+  // Clockwise from the top left, what is mirrored stands the other way round from the top right.
+  return CORNERS.at(1 - CORNERS.indexOf(corner)) ?? corner;
 }
 
 /**
- * Whether a corner of the layer lies outside the arc that rounds the base's corner there. An arc of the layer lies
- * inside when the distance of the two centres is at most the difference of the two radii. Exact, by whole numbers.
+ * Whether a corner of the layer lies outside the arc that rounds the base's there. An arc of the layer lies inside when the
+ * distance of the two centers is at most the difference of the two radii, the slack. Exact, by whole numbers.
  */
-function passesCorner({ piece, reveals }: Layer, radius: Length): boolean {
-  const own = piece.corners?.value;
-  const slack = own ? radius.minus(own) : radius;
+function passesArc({ reveals }: Layer, spot: Corner, slack: Length): boolean {
   if (slack.sign <= 0) return false;
-  return [reveals.left, reveals.right].some((across) =>
-    [reveals.top, reveals.bottom].some((upright) => {
-      const [x, y] = [slack.minus(across), slack.minus(upright)];
-      if (x.sign <= 0 || y.sign <= 0) return false;
-      const [a, b] = [x.over(slack), y.over(slack)];
-      const bottom = a.denominator * b.denominator;
-      return (a.numerator * b.denominator) ** 2n + (b.numerator * a.denominator) ** 2n > bottom ** 2n;
-    }),
-  );
+  const [upright, across] = [
+    spot.startsWith('top') ? reveals.top : reveals.bottom,
+    spot.endsWith('left') ? reveals.left : reveals.right,
+  ];
+  const [x, y] = [slack.minus(across), slack.minus(upright)];
+  if (x.sign <= 0 || y.sign <= 0) return false;
+  const [a, b] = [x.over(slack), y.over(slack)];
+  const bottom = a.denominator * b.denominator;
+  return (a.numerator * b.denominator) ** 2n + (b.numerator * a.denominator) ** 2n > bottom ** 2n;
 }

@@ -33,6 +33,7 @@ type Misfit =
   | 'alias of nothing'
   | 'setting of another shape'
   | 'corners of a shape'
+  | 'corner rounded twice'
   | 'shape of a net';
 
 export const unexpectedValue: Rule<Facts> = {
@@ -99,6 +100,10 @@ const MISFITS: Readonly<Record<Misfit, (actual: string, other: string, shape: st
   'corners of a shape': (actual) => ({
     message: `"corners" rounds those of a rectangle, and this is a ${actual}`,
     remedy: 'take "corners" out',
+  }),
+  'corner rounded twice': (actual, other) => ({
+    message: `${quote(actual)} rounds a corner that ${quote(other)} rounds already`,
+    remedy: 'give each corner one radius',
   }),
   'shape of a net': (actual) => ({
     message: `${quote(`shape: ${actual}`)} is for a flat piece, and this one has score lines`,

@@ -1,4 +1,4 @@
-import type { Length } from '../../measure/length.ts';
+import type { RoundedCorners } from '../../project/corners.ts';
 import type { FormParameter } from '../../project/form-grammar.ts';
 import type { Form } from '../form.ts';
 import type { Net } from '../net.ts';
@@ -25,12 +25,12 @@ type FormSpec<Size, Measures extends object> = Omit<Form, 'build' | 'parameters'
   readonly measure: (settings: Settings, size: Size) => Measures;
   /** Its sheet as a picture. Corners are those of the piece, unless the picture has others. */
   readonly layout?: (measures: Measures) => Layout;
-  /** Its sheet, where that is no grid; `corners` is the radius of the piece's rounded ones. */
-  readonly net?: (measures: Measures, corners: Length | undefined) => Net;
+  /** Its sheet, where that is no grid; `corners` are the piece's rounded ones. */
+  readonly net?: (measures: Measures, corners: RoundedCorners | undefined) => Net;
   /** Further sheets by their names. */
   readonly parts?: (
     measures: Measures,
-    corners: Length | undefined,
+    corners: RoundedCorners | undefined,
   ) => Readonly<Record<string, Layout | Net>>;
 };
 
@@ -53,7 +53,7 @@ export function form<Size extends object, Measures extends object>(spec: FormSpe
       const size = sizing.read(settings);
       const measures = size && measure(settings, size);
       if (!measures || findings.length > 0) return { ok: false, findings };
-      const corners = settings.corners?.value;
+      const { corners } = settings;
       const laid = (picture: Layout): Net => layoutNet({ corners, ...picture });
       const own = layout ? laid(layout(measures)) : net?.(measures, corners);
       if (!own) throw new Error(`the form ${rest.name} has no sheet`);

@@ -1,4 +1,5 @@
 import { Length } from '../../measure/length.ts';
+import type { RoundedCorners } from '../../project/corners.ts';
 import { type FoldedBy, type Grid, gridNet } from '../grid.ts';
 import type { FlatPoint, FlatSegment, Net, PanelRole } from '../net.ts';
 
@@ -72,7 +73,7 @@ const PARTS: ReadonlyMap<string, string> = new Map([
 const ROLES: ReadonlyMap<string, PanelRole> = new Map([['front', 'front']]);
 
 /** The net of a gable box, its roof closed. */
-export function gableNet(measures: GableMeasures, corners: Length | undefined): Net {
+export function gableNet(measures: GableMeasures, corners: RoundedCorners | undefined): Net {
   const { width, depth, height, roof, handle, tab } = measures;
   const half = depth.half();
   const across = linesOf([width, half, half, width, half, half]);

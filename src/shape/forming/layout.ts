@@ -1,4 +1,5 @@
 import { Length } from '../../measure/length.ts';
+import type { RoundedCorners } from '../../project/corners.ts';
 import type { Cell, FoldDirection } from '../../project/net-as-written.ts';
 import { type FoldedBy, type Grid, gridNet, slitsOf } from '../grid.ts';
 import type { BoardScores, Nesting, Net, PanelRole } from '../net.ts';
@@ -35,7 +36,7 @@ export type Layout = {
   readonly opens?: readonly string[];
   /** How the form's own sheet goes into this one. */
   readonly takes?: readonly Nesting[];
-  readonly corners?: Length | undefined;
+  readonly corners?: RoundedCorners | undefined;
 };
 
 export function mountain(stage: number, pairs: readonly string[], angle = 90): Bend {

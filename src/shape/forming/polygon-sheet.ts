@@ -1,5 +1,6 @@
 import { Length } from '../../measure/length.ts';
 import { roundMillimetres } from '../../measure/round.ts';
+import type { RoundedCorners } from '../../project/corners.ts';
 import { boundsOf, type FlatBox, type FlatPoint, type Net, type Panel, type PanelRole } from '../net.ts';
 import { type Layout, layoutNet, mountain } from './layout.ts';
 
@@ -63,13 +64,13 @@ export function wallsInRow({ sides }: PolygonMeasures, { lead }: PolygonNames): 
 }
 
 /** The net of a polygon box, or of a lid to it: the same upside down. */
-export function polygonNet(measures: PolygonMeasures, names: PolygonNames, corners?: Length): Net {
+export function polygonNet(measures: PolygonMeasures, names: PolygonNames, corners?: RoundedCorners): Net {
   const net = boxNet(measures, names, corners);
   return names.role === 'over' ? upsideDown(net) : net;
 }
 
 /** The walls, the floor below the front and, below each other wall, the tab that is glued inside the floor. */
-function boxNet(measures: PolygonMeasures, names: PolygonNames, corners: Length | undefined): Net {
+function boxNet(measures: PolygonMeasures, names: PolygonNames, corners: RoundedCorners | undefined): Net {
   const { sides, side, height } = measures;
   const walls = wallsInRow(measures, names);
   const grid = layoutNet({ corners, ...gridOf(measures, names, walls) });

@@ -1,4 +1,5 @@
 import type { Length } from '../../measure/length.ts';
+import type { RoundedCorners } from '../../project/corners.ts';
 import type { Finding } from '../../project/finding.ts';
 import type { FormParameter, FormSetting } from '../../project/form-grammar.ts';
 import type { At, Place } from '../../project/source.ts';
@@ -14,7 +15,7 @@ type Asked = Omit<FormRequest, 'piece'> & {
   readonly name: string;
   /** Where its form or outline is named: the place of whatever was not written. */
   readonly at: Place;
-  readonly corners?: At<Length> | undefined;
+  readonly corners?: RoundedCorners | undefined;
 };
 
 /**
@@ -25,7 +26,7 @@ export class Settings {
   readonly ruler: Ruler;
   readonly caliper: Length;
   /** The radius of the piece's rounded corners. */
-  readonly corners: At<Length> | undefined;
+  readonly corners: RoundedCorners | undefined;
   /** What messages begin with: the piece's id. */
   readonly piece: string;
   readonly findings: Finding<'form-limit'>[] = [];

@@ -50,9 +50,10 @@ export const pillowBox: Form = form({
     const why = 'its curves would be too steep for the flaps to close';
     const depth = settings.length('depth', usual, [{ most, why }]);
     const tab = readTab(settings, width, 'inside the front');
-    if (settings.corners) {
+    const [rounding] = settings.corners ?? [];
+    if (rounding) {
       const message = `${settings.piece} is a pillow box, which has no corners to round`;
-      settings.refuse(settings.corners.at, message, 'take "corners" out');
+      settings.refuse(rounding.radius.at, message, 'take "corners" out');
     }
     const close = { least: depth.times(2), why: 'the curves of its two ends would come too close' };
     settings.limit(length.value, length.at, 'the length', settings.foldable, close);

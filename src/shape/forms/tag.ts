@@ -1,10 +1,11 @@
 import { Length } from '../../measure/length.ts';
+import type { RoundedCorners } from '../../project/corners.ts';
 import type { Form } from '../form.ts';
 import { sizeOfCard } from '../forming/box.ts';
 import { form, optionalLength } from '../forming/form.ts';
 import { customary } from '../forming/ruler.ts';
 import type { FlatBox, Net, Opening } from '../net.ts';
-import { cutCell, withoutDoubles } from '../outline.ts';
+import { cutCorners } from '../outline.ts';
 import { clipOf, clippedTop } from '../tracing/clipped.ts';
 import { ellipseIn } from '../tracing/curves.ts';
 import { wasteRound } from '../tracing/waste.ts';
@@ -45,17 +46,15 @@ export const tag: Form = form({
   net: tagNet,
 });
 
-function tagNet({ width, height, clip, hole }: TagMeasures, corners: Length | undefined): Net {
+function tagNet({ width, height, clip, hole }: TagMeasures, corners: RoundedCorners | undefined): Net {
   const zero = Length.zero;
   const box: FlatBox = { left: zero, top: zero, right: width, bottom: height };
-  const held = { left: false, top: true, right: false, bottom: false };
-  const below = cutCell(
-    box,
-    held,
-    corners ? { kind: 'round', radius: Length.min(corners, height.minus(clip)) } : { kind: 'square' },
-  );
-  // A round corner may begin where the clip ends.
-  const outline = withoutDoubles([...clippedTop(width, clip), ...below.outline.slice(2)]);
+  const below = [
+    { x: width, y: height },
+    { x: zero, y: height },
+  ];
+  const cut = corners ? ({ kind: 'round', corners } as const) : ({ kind: 'square' } as const);
+  const { outline } = cutCorners([...clippedTop(width, clip), ...below], [], cut);
   return {
     size: { width, height },
     panels: [{ id: 'tag', name: 'tag', outline, box }],

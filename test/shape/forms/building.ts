@@ -1,6 +1,7 @@
 import Fraction from 'fraction.js';
 import { examine, findingsOf } from '../../../src/examine/examine.ts';
 import { Length, type Unit } from '../../../src/measure/length.ts';
+import { CORNERS, type Corner, type RoundedCorners } from '../../../src/project/corners.ts';
 import { mergeFindings } from '../../../src/proof/tell.ts';
 import type { Told } from '../../../src/proof/told.ts';
 import type { Form } from '../../../src/shape/form.ts';
@@ -24,6 +25,12 @@ export function formNamed(name: string): Form {
   return form;
 }
 
+/** Corners rounded by a radius, all if no others are said. */
+export function roundedBy(value: Length, corners: readonly Corner[] = CORNERS): RoundedCorners {
+  const file = { path: '', text: '' };
+  return [{ radius: { value, at: { file, start: 0, end: 0 } }, corners }];
+}
+
 /** Builds a form from its settings as a sheet has them. */
 export function build(
   name: string,
@@ -37,7 +44,7 @@ export function build(
   if (!project || written?.body.kind !== 'form') {
     return { ok: false, findings: findingsOf(workspace, examine(workspace)) };
   }
-  const piece = { ...written, ...(corners && { corners: { value: corners, at: written.at } }) };
+  const piece = { ...written, ...(corners && { corners: roundedBy(corners) }) };
   const { settings: read, ruler } = written.body;
   return formNamed(name).build({ piece, settings: read, ruler, caliper });
 }
