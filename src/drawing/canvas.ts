@@ -2,7 +2,7 @@ import type { Point2 } from '../shape/flat-polygon.ts';
 import { boxCorners } from '../shape/outline.ts';
 import { CAPITAL, DESCENT, extentOf, type Label, LINE_HEIGHT, letteringMarkup, plain } from './lettering.ts';
 import { LINES, type LineKind, type LineType } from './lines.ts';
-import { boxOf, type DrawnBox, dotGrid, hatchLines, type Segment } from './region.ts';
+import { boxOf, type DrawnBox, dotGrid, hatchLines, type Segment, samePoint } from './region.ts';
 import type { DrawingStyle } from './style.ts';
 import { coordinate, element, pathData } from './svg.ts';
 import { shaded, tint } from './tint.ts';
@@ -55,8 +55,12 @@ export class Canvas {
     return this.#ink ?? { left: 0, top: 0, right: 0, bottom: 0 };
   }
 
+  /** A line that comes back to where it began is closed. */
   line(kind: LineKind, points: readonly Point2[], closed = false): void {
-    this.#path(kind, pathData(points, closed), points);
+    const [start, end] = [points[0], points.at(-1)];
+    const comesBack = points.length > 3 && start && end && samePoint(start, end);
+    const data = comesBack ? pathData(points.slice(0, -1), true) : pathData(points, closed);
+    this.#path(kind, data, points);
   }
 
   /** Many separate lines of one kind as one path. */

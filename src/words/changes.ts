@@ -75,8 +75,8 @@ function pieceWords(change: PieceChange, say: Say, shown: Shown): string {
   const edition = editionOf(change, shown) ?? shown[0];
   const tell = (value: PublishedValue | undefined): string =>
     value ? valueWords(value, what, edition, say) : '';
-  const was = ARE_SEVERAL.includes(what) ? 'change-were' : 'change-was';
-  return say(before ? (after ? was : 'change-gone') : 'change-new', {
+  const number = ARE_SEVERAL.includes(what) ? 'several' : 'one';
+  return say(`change-${before ? (after ? 'was' : 'gone') : 'new'}-${number}`, {
     what: what === 'size' ? piece : say(`change-of-${what}${from ? `-from-${from}` : ''}`, { piece }),
     before: tell(before),
     after: tell(after),

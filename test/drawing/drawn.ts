@@ -39,7 +39,7 @@ export const metricStyle: DrawingStyle = { shown: ['metric', 'inch'], say };
 function drawingTexts(): ReadonlyMap<string, string> {
   const file = new URL('../../templates/labels/en.yaml', import.meta.url);
   const lines = readFileSync(file, 'utf8').split('\n');
-  const own = lines.filter((line) => line.startsWith('drawing-')).join('\n');
+  const own = lines.filter((line) => /^(?:drawing|corners)-/u.test(line)).join('\n');
   return new Map(Object.entries(parse(own) as Record<string, string>));
 }
 

@@ -83,6 +83,34 @@ describe('a piece of the cut list', () => {
     expect(drawing.alternative).toContain('corners rounded to ¼ inch (about 6 millimeters)');
   });
 
+  it('rounds chosen corners, and closes what is cut all round', () => {
+    const corners = '{ left: 1/4, bottom right: 1/2 }';
+    const rounded = editionsOf(`unit: in\npieces: { tag: { cut: 2 x 1, corners: ${corners} } }`);
+    const { svg, alternative } = drawn('tag', inchStyle, rounded);
+    expect(alternative).toContain(
+      'left corners rounded to ¼ inch (about 6 millimeters), lower right corner rounded to ½ inch (about 13 millimeters)',
+    );
+    const scale = pieceScale(rounded.inch, ROOM);
+    const { left, top, right, bottom } = { left: 0, top: 0, right: 2 * 25.4 * scale, bottom: 25.4 * scale };
+    const nearest = (x: number, y: number): number =>
+      Math.min(
+        ...linesOf(svg, 'cut')
+          .flat()
+          .map((each) => Math.hypot(each.x - x, each.y - y)),
+      );
+    // An arc of radius r leaves its corner (√2 − 1) r free.
+    const free = (Math.SQRT2 - 1) * 25.4 * scale;
+    expect(nearest(left, top)).toBeCloseTo(free / 4, 1);
+    expect(nearest(left, bottom)).toBeCloseTo(free / 4, 1);
+    expect(nearest(right, bottom)).toBeCloseTo(free / 2, 1);
+    expect(nearest(right, top)).toBeCloseTo(0, 3);
+    const cuts = elementsOf(svg).filter(
+      ({ name, attributes }) => name === 'path' && attributes.class === 'cut',
+    );
+    expect(cuts).toHaveLength(1);
+    expect(cuts[0]?.attributes.d).toMatch(/^M[^MZ]+Z$/u);
+  });
+
   it.each(['box', 'front', 'strip', 'label'])('keeps the labels of %s apart and on the drawing', (id) => {
     const { svg, width, height } = drawn(id);
     const root = elementsOf(svg)[0]?.attributes;

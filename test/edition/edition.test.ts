@@ -235,6 +235,49 @@ describe('a layer', () => {
     expect((dot?.corners?.[0]?.radius.value.mm ?? 0) * 2).toBe(cut);
     expect(Math.abs(cut - 33.3375)).toBeLessThan(1.5);
   });
+
+  it('with chosen corners has its own rounded, each to its nearest, and a round top stays one', () => {
+    const study = studyOf(
+      pieces(
+        'door: { stock: card, cut: 2 5/16 x 3, corners: { top: 1 5/32 } }\nflag: { stock: card, cut: 3 x 2, corners: { left: 1/4, top right: 1/8 } }',
+      ),
+    );
+    const { pieces: made } = study.editions.metric.project;
+    const [door, flag] = [made.get('door'), made.get('flag')];
+    const width = door?.body.kind === 'flat' ? door.body.cut.width.value.mm : 0;
+    expect(door?.corners?.map(({ radius }) => radius.value.mm * 2)).toEqual([width]);
+    expect(flag?.corners?.map(({ corners, radius }) => [corners, radius.value.mm])).toEqual([
+      [['top left', 'bottom left'], 6],
+      [['top right'], 3],
+    ]);
+  });
+
+  it.each([1, 1.3125, 1.40625, 1.9375, 2.71875])('cut as a circle %f in wide stays one', (inches) => {
+    const studied = studyOf(pieces(`dot: { stock: card, cut: ${inches} x ${inches}, shape: circle }`));
+    const [panel] = studied.editions.metric.shapes.nets.get('dot')?.panels ?? [];
+    const box = panel && boxSize(panel.box);
+    const [wide, high] = [box?.width.mm ?? 0, box?.height.mm ?? 1];
+    expect(wide).toBe(high);
+    expect(wide % 1).toBe(0);
+    expect(Math.abs(wide - inches * 25.4)).toBeLessThanOrEqual(0.5);
+    for (const { x, y } of panel?.outline ?? []) {
+      expect(Math.hypot(x.mm - wide / 2, y.mm - wide / 2)).toBeCloseTo(wide / 2, 9);
+    }
+  });
+
+  it.each([3, 5, 6, 8])('cut as a polygon of %i sides stays regular', (sides) => {
+    const studied = studyOf(
+      pieces(`tile: { stock: card, cut: 2 11/16 x 3 1/16, shape: polygon, sides: ${sides} }`),
+    );
+    const [panel] = studied.editions.metric.shapes.nets.get('tile')?.panels ?? [];
+    const corners = panel?.outline ?? [];
+    expect(corners).toHaveLength(sides);
+    const lengths = corners.map(({ x, y }, index) => {
+      const next = corners[(index + 1) % sides];
+      return Math.hypot((next?.x.mm ?? 0) - x.mm, (next?.y.mm ?? 0) - y.mm);
+    });
+    for (const length of lengths) expect(length).toBeCloseTo(lengths[0] ?? 0, 3);
+  });
 });
 
 describe('what cannot be near', () => {

@@ -74,6 +74,22 @@ describe('the cut list', () => {
     ]);
   });
 
+  it.each<[string, readonly string[]]>([
+    ['{ top: 1/4 }', ['upper corners rounded to 1/4 in (6 mm)']],
+    ['{ top: 1/4, bottom: 1/4 }', ['corners rounded to 1/4 in (6 mm)']],
+    [
+      '{ right: 1/8, top left: 1/4 }',
+      ['right corners rounded to 1/8 in (3 mm)', 'upper left corner rounded to 1/4 in (6 mm)'],
+    ],
+    [
+      '{ top left: 1/4, bottom right: 1/4 }',
+      ['upper left corner rounded to 1/4 in (6 mm)', 'lower right corner rounded to 1/4 in (6 mm)'],
+    ],
+  ])('says which corners are rounded: %s', (corners, expected) => {
+    const from = sampleOf(`unit: in\npieces: { mat: { cut: 2 x 3, corners: ${corners} } }`);
+    expect(rows(settingFor(from))[0]?.notes.map(read)).toEqual(expected);
+  });
+
   it('says how far a turned piece passes its base', () => {
     const from = sampleOf(
       'unit: in\npieces:\n  base: { cut: 2 x 2 }\n  top: { cut: 2 x 2, on: base, at: { turn: 45 }, overhang: yes }',

@@ -47,6 +47,20 @@ describe('basis weight in grams per square metre', () => {
 });
 
 describe('the weight of a kit', () => {
+  // The areas of a circle and a regular hexagon as any book of formulas has them: π d² / 4, (3/2) √3 s².
+  it.each<[string, number]>([
+    ['cut: 100 mm x 100 mm, shape: circle', (Math.PI * 100 ** 2) / 4],
+    ['cut: 100 mm x 60 mm, shape: oval', (Math.PI * 100 * 60) / 4],
+    ['cut: 100 mm x 100 mm, shape: polygon', 1.5 * Math.sqrt(3) * 50 ** 2],
+    ['cut: 100 mm x 60 mm, shape: tag, clip: 10 mm', 100 * 60 - 10 ** 2],
+  ])('is that of the outline: %s', (piece, area) => {
+    const project = projectOf(
+      `  stock: { card: { sheet: 210 mm x 297 mm, weight: 250 gsm } }\n  pieces: { a: { stock: card, ${piece} } }`,
+    );
+    const grams = (area / 1_000_000) * 250;
+    expect((planned(project, order(3)).weight.gramsPerKit - grams) / grams).toBeCloseTo(0, 2);
+  });
+
   it('is that of its pieces, and names the papers it leaves out', () => {
     const project = projectOf(
       '  stock:\n    card: { sheet: 210 mm x 297 mm, weight: 250 gsm }\n    print: { name: Fern, sheet: 12 x 12 }\n  pieces:\n    a: { stock: card, cut: 200 mm x 100 mm, count: 2 }\n    b: { stock: print, cut: 2 x 2 }',

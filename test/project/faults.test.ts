@@ -34,6 +34,23 @@ describe('a stamp, an ink and a color', () => {
   });
 });
 
+describe('corners', () => {
+  it.each<[string, readonly string[]]>([
+    ['1/4', []],
+    ['{ top: 1/4, bottom left: 1/8 }', []],
+    ['{ left: 1/4, right: 1/4 }', []],
+    ['{ top: 1/4, top left: 1/8 }', ['unexpected-value: 1/8']],
+    ['{ top left: 1/8, top: 1/8 }', ['unexpected-value: 1/8']],
+    ['{ top: 1/4, left: 1/2, right: 3/4 }', ['unexpected-value: 1/2', 'unexpected-value: 3/4']],
+    ['{ topp: 1/4 }', ['unknown-key: topp']],
+    ['{ top: 0 }', ['unreadable-length: 0']],
+    ['{ }', ['unexpected-value: { }']],
+    ['[1/4]', ['unexpected-value: [1/4]']],
+  ])('%s', (corners, expected) => {
+    expect(faultsIn(`pieces: { a: { cut: 3 x 4, corners: ${corners} } }`)).toEqual(expected);
+  });
+});
+
 describe('a measurement that is none', () => {
   it.each<[string, string]>([
     ['2 1/0 x 4', '2 1/0'],

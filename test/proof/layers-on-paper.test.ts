@@ -152,7 +152,9 @@ describe('a layer on cut corners', () => {
     [
       'turned, within it',
       `base: { stock: cream, cut: 4 x 4, corners: 2 }\n${mat('cut: 2 13/16 x 2 13/16, on: base, at: { turn: 22 }')}`,
-      [],
+      [
+        'warning thin-reveal at "base": mat leaves no more than 1/32 in of base to show where their outlines are nearest, too thin to look even',
+      ],
     ],
   ])('%s', (_, pieces, expected) => {
     expect(said(pieces).filter((each) => !each.includes('layer-off-paper'))).toEqual(expected);
@@ -395,6 +397,16 @@ describe('rounded corners', () => {
     [
       'cut: 2 1/2 x 3 1/2, corners: 2',
       'the corners of mat are rounded by 2 in, but it is 2 1/2 × 3 1/2 in: two corners meet at 1 1/4 in',
+    ],
+    ['cut: 2 x 3, corners: { top left: 2 }', undefined],
+    ['cut: 2 x 3, corners: { top left: 1 1/2, top right: 1/2 }', undefined],
+    [
+      'cut: 2 x 3, corners: { top left: 1 3/4, top right: 1/2 }',
+      'the upper left corner of mat is rounded by 1 3/4 in, but it is 2 × 3 in: there is room for 1 1/2 in',
+    ],
+    [
+      'cut: 2 x 3, corners: { top: 1 1/4, bottom: 1/8 }',
+      'the upper corners of mat are rounded by 1 1/4 in, but it is 2 × 3 in: there is room for 1 in',
     ],
     [
       'form: single-fold card, size: 2 x 3, corners: 1 1/8',

@@ -189,6 +189,43 @@ describe('corner-overhang', () => {
     expect(onCard('corner-overhang', layer, 'in', 'cut: 4 x 5, corners: 1')).toHaveLength(count);
   });
 
+  // The base is round at its upper left alone, whichever way the layer lies or the base is turned over.
+  it.each<[string, number]>([
+    ['cut: 3 7/8 x 4 7/8', 1],
+    ['cut: 3 7/8 x 4 7/8, corners: { top left: 15/16 }', 0],
+    ['cut: 3 7/8 x 4 7/8, corners: { top left: 3/4, bottom: 15/16 }', 1],
+    ['cut: 3 7/8 x 4 7/8, corners: { top: 15/16, bottom right: 1/8 }', 0],
+    ['cut: 3 7/8 x 4 7/8, corners: { top right: 15/16 }', 1],
+    ['cut: 4 7/8 x 3 7/8, turn: 90, corners: { bottom left: 15/16 }', 0],
+    ['cut: 4 7/8 x 3 7/8, turn: 90, corners: { top left: 15/16 }', 1],
+    ['cut: 3 7/8 x 4 7/8, turn: 180, corners: { bottom right: 15/16 }', 0],
+    ['cut: 4 7/8 x 3 7/8, turn: 270, corners: { top right: 15/16 }', 0],
+    ['cut: 3 x 4, at: { right: 1/8, bottom: 1/8 }', 0],
+    ['cut: 3 x 4, at: { left: 1/8, top: 1/8 }', 1],
+  ])('%s on an upper left corner of 1 in', (layer, count) => {
+    const base = 'cut: 4 x 5, corners: { top left: 1 }';
+    expect(onCard('corner-overhang', layer, 'in', base)).toHaveLength(count);
+  });
+
+  it.each<[string, string, number]>([
+    ['inside card', '{ top right: 15/16 }', 0],
+    ['inside card', '{ top left: 15/16 }', 1],
+    ['behind card', '{ top left: 15/16 }', 0],
+    ['behind card', '{ top right: 15/16 }', 1],
+  ])('of a layer %s with corners %s', (where, corners, count) => {
+    const on = where.startsWith('behind') ? 'behind: card' : 'on: inside card';
+    const shapes = `card: { stock: cream, cut: 4 x 5, corners: { top left: 1 } }\nlayer: { stock: cream, cut: 3 7/8 x 4 7/8, ${on}, corners: ${corners} }`;
+    expect(ofRule('corner-overhang', { unit: 'in', pieces: shapes })).toHaveLength(count);
+  });
+
+  it('says which corners of the base are round', () => {
+    const [told] = onCard('corner-overhang', 'cut: 3 7/8 x 4 7/8', 'in', 'cut: 4 x 5, corners: { top: 1 }');
+    expect(told?.message).toContain(
+      'its square corners show beyond the rounded upper corners of the base (1 in)',
+    );
+    expect(told?.remedy).toBe('round its corners there at 15/16 in, or cut it smaller');
+  });
+
   it('says a radius that fits', () => {
     const square = onCard('corner-overhang', 'cut: 3 7/8 x 4 7/8', 'in', 'cut: 4 x 5, corners: 1');
     expect(square[0]?.remedy).toBe('round its corners at 15/16 in, or cut it smaller');

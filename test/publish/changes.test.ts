@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { examine } from '../../src/examine/examine.ts';
 import { Length } from '../../src/measure/length.ts';
 import type { PieceChange, PublishedState, Revision } from '../../src/project/ledger.ts';
+import { ledgerText } from '../../src/project/ledger-format.ts';
+import { readLedger } from '../../src/project/read-ledger.ts';
 import { changesBetween } from '../../src/publish/changes.ts';
 import { stateOf } from '../../src/publish/state.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
@@ -79,6 +81,18 @@ describe('what changed since a revision', () => {
       ['front'],
     ],
     [
+      'a radius of all corners that is of some',
+      (text) => text.replace('on: box.front }', 'on: box.front, corners: { left: 1/4, top right: 1/8 } }'),
+      ['the corners of front are new: left corners rounded to ¼ in; upper right corner rounded to ⅛ in'],
+      ['front'],
+    ],
+    [
+      'an outline',
+      (text) => text.replace('on: box.front }', 'on: box.front, shape: banner }'),
+      ['the outline of front is new: banner with a notch ⅞ in deep'],
+      ['front'],
+    ],
+    [
       'a piece taken out',
       (text) => text.replace(/ {4}front:.*\n/u, '').replace('Stick :piece[front] on.', 'Rub it.'),
       ['front is gone: it was 1¾ × 5¾ in', 'step “Stick the front” is reworded'],
@@ -105,6 +119,48 @@ describe('what changed since a revision', () => {
     ['a new step', (text) => `${text}\n## Fill it\nFill it.\n`, ['step “Fill it” is new'], []],
   ])('%s', (_, edit, changes, recut) => {
     expect(tell(changesBetween(state(), state(edit)))).toEqual({ changes, recut });
+  });
+
+  it.each<[string, string, readonly string[]]>([
+    [
+      'shape: banner, notch: 1/2',
+      'shape: banner, notch: 3/4',
+      ['the outline of front was banner with a notch ½ in deep, is banner with a notch ¾ in deep'],
+    ],
+    [
+      'shape: polygon',
+      'shape: polygon, sides: 8',
+      ['the outline of front was polygon with 6 equal sides, is polygon with 8 equal sides'],
+    ],
+    ['shape: arch', 'shape: oval', ['the outline of front was arch with a round top ⅞ in high, is oval']],
+    [
+      'shape: tag, clip: 1/4',
+      'corners: 1/4',
+      [
+        'the corners of front are new: ¼ in',
+        'the outline of front is gone: it was tag with ¼ in cut off each upper corner',
+      ],
+    ],
+    ['corners: 1/8', 'corners: 1/4', ['the corners of front were ⅛ in, are ¼ in']],
+    [
+      'corners: { top: 1/8 }',
+      'corners: { top: 1/4 }',
+      ['the corners of front were upper corners rounded to ⅛ in, are upper corners rounded to ¼ in'],
+    ],
+    [
+      'corners: { top: 1/4 }',
+      'corners: 1/4',
+      ['the corners of front were upper corners rounded to ¼ in, are ¼ in'],
+    ],
+    ['corners: { top: 1/4, bottom: 1/4 }', 'corners: 1/4', []],
+  ])('tells from %s to %s', (one, other, expected) => {
+    const [before, after] = [one, other].map((outline) =>
+      state((text) => text.replace('on: box.front }', `on: box.front, ${outline} }`)),
+    );
+    const changes = before && after ? changesBetween(before, after) : [];
+    expect(tell(changes).changes.filter((each) => /^the (?:corners|outline)/u.test(each))).toEqual(expected);
+    const text = ledgerText({ revisions: [{ number: 2, date: '2026-12-10', changes }], state: after });
+    expect(ledgerText(readLedger({ path: '', text }, () => expect.unreachable()))).toBe(text);
   });
 
   it('says that steps have been put in another order', () => {
