@@ -6,6 +6,9 @@ import { asSetting } from './read-setting.ts';
 import type { Reader } from './reader.ts';
 import { asChoice, asText } from './values.ts';
 
+/** What has no outline of its own; it may be said all the same. */
+const RECTANGLE = 'rectangle';
+
 /** What was read behind the keys of an outline: nothing of a rectangle. */
 type WrittenOutline = { readonly outline?: OutlineAsWritten };
 
@@ -38,7 +41,7 @@ export function outlineKeys(outlines: readonly OutlineGrammar[]): Group<WrittenO
 /** Reports a setting of another outline than the one it stands beside. */
 function refuseStray(
   [key, { at }]: readonly [string, FormSetting],
-  shape = 'rectangle',
+  shape = RECTANGLE,
   outlines: readonly OutlineGrammar[],
   { report }: Reader,
 ): undefined {
@@ -49,7 +52,7 @@ function refuseStray(
 
 /** The name of an outline, among those there are. */
 function asShape(outlines: readonly OutlineGrammar[]): Value<FormSetting> {
-  const among = outlines.map(({ name }) => name);
+  const among = [RECTANGLE, ...outlines.map(({ name }) => name)];
   const value = made(asText, ({ value: name, at }, { reader }): FormSetting | undefined => {
     const words = name.toLowerCase().replace(/[\s-]+/gu, ' ');
     if (among.includes(words)) return { kind: 'word', word: words, at };

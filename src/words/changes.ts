@@ -75,7 +75,7 @@ function pieceWords(change: PieceChange, say: Say, shown: Shown): string {
   const edition = editionOf(change, shown) ?? shown[0];
   const tell = (value: PublishedValue | undefined): string =>
     value ? valueWords(value, what, edition, say) : '';
-  const number = ARE_SEVERAL.includes(what) ? 'several' : 'one';
+  const number = ARE_SEVERAL.includes(what) ? 'other' : 'one';
   return say(`change-${before ? (after ? 'was' : 'gone') : 'new'}-${number}`, {
     what: what === 'size' ? piece : say(`change-of-${what}${from ? `-from-${from}` : ''}`, { piece }),
     before: tell(before),

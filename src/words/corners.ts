@@ -6,7 +6,7 @@ type CornersSaid<T> = { readonly key: string; readonly values: { readonly radius
 
 /** The key under which a language says that corners are rounded: all, or those with a name such as `top left`. */
 export function cornersKey(name?: string): string {
-  return ['corners-rounded', ...(name === undefined ? [] : name.split(' '))].join('-');
+  return name === undefined ? 'corners-rounded' : `corners-rounded-${name.replace(' ', '-')}`;
 }
 
 /** The rounded corners of a piece, and how their radii are said in both editions. */

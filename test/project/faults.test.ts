@@ -46,6 +46,9 @@ describe('corners', () => {
     ['{ top: 0 }', ['unreadable-length: 0']],
     ['{ }', ['unexpected-value: { }']],
     ['[1/4]', ['unexpected-value: [1/4]']],
+    ['1/4, shape: rectangle', []],
+    ['1/4, shape: rectangel', ['unknown-reference: rectangel']],
+    ['1/4, shape: rectangle, sides: 4', ['unexpected-value: 4']],
   ])('%s', (corners, expected) => {
     expect(faultsIn(`pieces: { a: { cut: 3 x 4, corners: ${corners} } }`)).toEqual(expected);
   });

@@ -64,6 +64,7 @@ function scallopedCircle(across: number, scallops: number): readonly [area: numb
  * circumradius. What stands for an arc lies within it, so that the area is up to 0.3 % short, and the length up to 0.3 %.
  */
 const FORMULAS: readonly (readonly [words: string, area: number, length: number])[] = [
+  ['cut: 3 x 2, shape: rectangle', 3 * 2, 2 * (3 + 2)],
   ['cut: 3 x 3, shape: circle', Math.PI * 1.5 ** 2, Math.PI * 3],
   ['cut: 3 x 3, shape: polygon', 6 * 0.5 * 1.5 ** 2 * Math.sin(Math.PI / 3), 6 * 1.5],
   ['cut: 3 x 3, shape: polygon, sides: 4', 9, 12],

@@ -3,6 +3,8 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import type { cautionsFor } from '../../src/handout/cautions.ts';
 import type { LetterVerdict } from '../../src/handout/mail/us-letter.ts';
+import { CORNERS_OF } from '../../src/project/corners.ts';
+import { cornersKey } from '../../src/words/corners.ts';
 import { html } from '../../src/words/safe-html.ts';
 import { voiceOf } from '../../src/words/voice.ts';
 import { labels, templates } from '../handout/sample.ts';
@@ -62,7 +64,8 @@ describe('the words of the sheets', () => {
       `caution-${id}-text`,
       `cue-caution-${id}`,
     ]);
-    const made = [...cautions, ...Object.keys(VERDICTS).map((verdict) => `mail-${verdict}`)];
+    const verdicts = Object.keys(VERDICTS).map((verdict) => `mail-${verdict}`);
+    const made = [...cautions, ...verdicts, ...Object.keys(CORNERS_OF).map(cornersKey)];
     expect(made.filter((key) => !labels.texts.has(key))).toEqual([]);
     const idle = [...labels.texts.keys()].filter((key) => {
       if (made.includes(key)) return false;
