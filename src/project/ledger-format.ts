@@ -71,7 +71,7 @@ const things = {
   place: { ...sheet, what: z.enum(['place', 'edge', 'impressions']), from: edgeless },
   other: {
     ...sheet,
-    what: z.enum(['size', 'cuts', 'openings', 'corners', 'outline', 'paper', 'pieces']),
+    what: z.enum(['size', 'runs', 'slants', 'cuts', 'openings', 'corners', 'outline', 'paper', 'pieces']),
     from: edgeless,
   },
 };
@@ -79,7 +79,8 @@ const length = valueFrom(Length.zero);
 const offset = valueFrom(Length.zero.minus(LONGEST));
 const between = { before: z.strictObject(length).optional(), after: z.strictObject(length).optional() };
 const shifted = { before: z.strictObject(offset).optional(), after: z.strictObject(offset).optional() };
-const what = 'size, scores, cuts, openings, corners, outline, paper, pieces, place, edge or impressions';
+const what =
+  'size, scores, runs, slants, cuts, openings, corners, outline, paper, pieces, place, edge or impressions';
 const stepChange = z.strictObject({
   // Tells it from a change of a piece.
   what: z.undefined().optional(),

@@ -5,7 +5,7 @@ import type { EditionName } from '../measure/ruler-unit.ts';
 import { areAll, namesOf, type RoundedCorners } from '../project/corners.ts';
 import type { PublishedFact, PublishedState, PublishedThing, PublishedValue } from '../project/ledger.ts';
 import type { Piece, Step } from '../project/model.ts';
-import type { Cell } from '../project/net-as-written.ts';
+import type { Cell, Edge } from '../project/net-as-written.ts';
 import { writeRef } from '../project/ref.ts';
 import { cellName, columnName, parseCell } from '../shape/cells.ts';
 import type { GridCuts, Net, Opening, Shape } from '../shape/net.ts';
@@ -152,14 +152,40 @@ function netFacts(
   { body }: Piece,
   edition: EditionName,
 ): PublishedFact[] {
-  const { size, scores, shape } = net;
+  const { size, shape } = net;
   return [
     { ...of, what: 'size', [edition]: [size.width, size.height] },
     ...(shape ? [outlineFact(of, shape, edition)] : []),
-    ...scores.map(({ from, at }): PublishedFact => ({ ...of, what: 'scores', from, [edition]: at })),
+    ...scoreFacts(of, net, edition),
     ...openingFacts(of, net, edition),
     ...(body.kind === 'flat' ? [] : [{ ...of, what: 'cuts', ...cutsOf(net, body, edition) } as const]),
   ];
+}
+
+/** The lines from each edge, then where those that are scored in part begin and end, and the angled ones likewise. */
+function scoreFacts(
+  of: Pick<PublishedFact, 'piece' | 'sheet'>,
+  { scores, slants = [] }: Net,
+  edition: EditionName,
+): PublishedFact[] {
+  const edges = [...new Set(scores.map(({ from }) => from))];
+  const runs = scores.flatMap(({ run }) => (run ? [run.from, run.to] : []));
+  const ends = slants.flatMap(({ from, to }) => [from.x, from.y, to.x, to.y]);
+  return [
+    ...edges.map(
+      (from): PublishedFact => ({ ...of, what: 'scores', from, [edition]: linesFrom(scores, from) }),
+    ),
+    ...(runs.length > 0 ? [{ ...of, what: 'runs', [edition]: runs } as const] : []),
+    ...(ends.length > 0 ? [{ ...of, what: 'slants', [edition]: ends } as const] : []),
+  ];
+}
+
+/** Each once, as a line that is left out in the middle is scored in two runs. */
+function linesFrom(scores: Net['scores'], edge: Edge): readonly Length[] {
+  const [only, ...others] = scores.filter(({ from }) => from === edge).map(({ at }) => at);
+  if (only && others.length === 0) return only;
+  const all = [only ?? [], ...others].flat().toSorted((a, b) => a.compare(b));
+  return all.filter((each, index) => !all[index - 1]?.equals(each));
 }
 
 function outlineFact(

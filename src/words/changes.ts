@@ -68,10 +68,13 @@ function stepWords({ steps, before = '', after = before }: StepChange, say: Say)
 /** What is said of in the plural. */
 const ARE_SEVERAL: readonly PieceChange['what'][] = ['scores', 'corners', 'pieces', 'edge', 'impressions'];
 
+/** Nobody could tell from their lengths which of them is meant. */
+const TOLD_AS_A_WHOLE: readonly PieceChange['what'][] = ['cuts', 'openings', 'runs', 'slants'];
+
 function pieceWords(change: PieceChange, say: Say, shown: Shown): string {
   const { what, from, before, after } = change;
   const piece = pieceName(change, say);
-  if (what === 'cuts' || what === 'openings') return say(`change-${what}`, { piece });
+  if (TOLD_AS_A_WHOLE.includes(what)) return say(`change-${what}`, { piece });
   const edition = editionOf(change, shown) ?? shown[0];
   const tell = (value: PublishedValue | undefined): string =>
     value ? valueWords(value, what, edition, say) : '';

@@ -1,9 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Length } from '../../src/measure/length.ts';
+import { roundDown } from '../../src/measure/round.ts';
 import { proofProject } from '../../src/proof/proof.ts';
 import { mergeFindings } from '../../src/proof/tell.ts';
 import { buildShapes } from '../../src/shape/build.ts';
 import { forms } from '../../src/shape/forms/index.ts';
+import { fillsItsBox } from '../../src/shape/ground.ts';
 import { boxSize, type Panel } from '../../src/shape/net.ts';
 import { sheetsOf } from '../../src/shape/shapes.ts';
 import { anySettings } from '../shape/forms/any.ts';
@@ -24,11 +27,16 @@ function saidOf(pieces: string): string[] {
     .map(({ rule, message }) => `${rule}: ${message}`);
 }
 
-/** A layer well within a panel: the more it is cut back, the narrower its corners may be cut. */
-function layerOn({ name, box }: Panel): string[] {
+/**
+ * A layer well within a panel: the more it is cut back, the narrower its corners may be cut. In the middle of what is no
+ * rectangle it takes a quarter of it each way, which a triangle leaves room for too.
+ */
+function layerOn(panel: Panel): string[] {
+  const { name, box } = panel;
   const { width, height } = boxSize(box);
-  const back = inches(1, 2);
-  const [across, upright] = [width.minus(back), height.minus(back)];
+  const layer = (length: Length): Length =>
+    fillsItsBox(panel) ? length.minus(inches(1, 2)) : roundDown(length.times(1, 4), inches(1, 16));
+  const [across, upright] = [layer(width), layer(height)];
   if (across.lessThan(inches(1, 4)) || upright.lessThan(inches(1, 4))) return [];
   const sides = [across, upright].map(
     (length) => `${length.in('in').numerator}/${length.in('in').denominator}`,

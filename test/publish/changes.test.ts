@@ -75,6 +75,26 @@ describe('what changed since a revision', () => {
       ['box', 'front'],
     ],
     [
+      'lines on one edge of which one is there in part',
+      (text) =>
+        text.replace(
+          '[{ from: left, at: [2, 4] }]',
+          '[{ from: left, at: [2, 4] }, { from: top, at: 3 }], folds: { 1|2: flat, B1|B2: none }',
+        ),
+      ['the scores from top of box is new: 3 in', 'Some lines of box are scored from or to another point.'],
+      ['box'],
+    ],
+    [
+      'a line at an angle',
+      (text) =>
+        text.replace(
+          '[{ from: left, at: [2, 4] }]',
+          '[{ from: left, at: [2, 4] }, { from: corner A1, to: corner B1 bottom left }]',
+        ),
+      ['The angled lines of box run differently.'],
+      ['box'],
+    ],
+    [
       'the paper',
       (text) => text.replace('stock: cream, cut', 'stock: moss, cut'),
       ['the paper of front was Cream, is Moss'],

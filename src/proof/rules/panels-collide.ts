@@ -2,6 +2,7 @@ import type { Length } from '../../measure/length.ts';
 import { foldedLength } from '../../measure/round.ts';
 import { type Collision, collisions } from '../../shape/closure/collisions.ts';
 import { allMeet } from '../../shape/closure/glue.ts';
+import { pierced } from '../../shape/closure/pierced.ts';
 import { tolerance } from '../../shape/closure/tolerance.ts';
 import { panelsTooLong } from '../../shape/closure/too-long.ts';
 import { foldNet } from '../../shape/fold.ts';
@@ -71,11 +72,10 @@ const collisionsOf: (net: Net, sheet: Pick<FoldedSheet, 'shape' | 'caliper'>) =>
     );
     const long = panelsTooLong(shape, caliper);
     const found = new Map<string, Collision>();
-    for (const pose of [shape, ...poses]) {
-      for (const collision of collisions(pose, allowed)) {
-        const key = collision.panels.join('|');
-        if (!found.has(key) && !collision.panels.some((panel) => long.has(panel))) found.set(key, collision);
-      }
+    const met = [shape, ...poses].flatMap((pose) => collisions(pose, allowed));
+    for (const collision of [...met, ...pierced(shape, allowed)]) {
+      const key = collision.panels.join('|');
+      if (!found.has(key) && !collision.panels.some((panel) => long.has(panel))) found.set(key, collision);
     }
     return [...found.values()];
   });

@@ -112,7 +112,7 @@ function blockedSides(
 }
 
 /** Whether a line on a panel's plane runs through its inside, further from every edge than allowed. */
-function entersWithin(panel: FoldedPanel, line: Line3, allowed: number): boolean {
+export function entersWithin(panel: FoldedPanel, line: Line3, allowed: number): boolean {
   const [from, to] = [onPanel(panel, line[0]), onPanel(panel, line[1])];
   const outline = outlineOn(panel, panel);
   const samples = [0.1, 0.3, 0.5, 0.7, 0.9];

@@ -78,8 +78,8 @@ function noLongerCovers({ slip, before, after, net }: Survivor): string[] {
 export const REASONS: readonly Reason[] = [
   {
     kinds: ['moved line'],
-    nets: /keeper|scored box|clip-top|bulb-box|short-pencil/u,
-    slips: /^(?:A3\|A4|left\|left-bottom|left\|A4) \+/u,
+    nets: /keeper|scored box|clip-top|bulb-box|short-pencil|plant-marker|gable/u,
+    slips: /^(?:A3\|A4|left\|left-bottom|left\|A4|front\|front-bottom) \+/u,
     why: 'the box is an eighth taller and its bottom flaps an eighth shorter: those of front and back still lie over each other and cover the whole bottom',
     against: (survivor) => uncovered(survivor, /bottom|^[A-D]4$/u),
   },
@@ -106,10 +106,41 @@ export const REASONS: readonly Reason[] = [
   },
   {
     kinds: ['wrong mate'],
-    nets: /keeper|scored box|short-pencil|bag/u,
+    nets: /keeper|scored box|short-pencil|bag|gable/u,
     slips: /./u,
     why: 'the flaps of that end lie in one plane, and in some order all that are glued touch one another over a quarter inch at least: it is as closed as it was',
     against: (survivor) => [...uncovered(survivor), ...survivor.after.glueThatNoOrderJoins()],
+  },
+  {
+    kinds: ['reversed fold'],
+    nets: /gable/u,
+    slips: /^left-gable\|left-front-gusset$/u,
+    why: 'this half of a gusset ends at the seam and hangs on its gable alone: outside or inside it closes nothing and is in the way of nothing',
+    against: ({ net }) => {
+      const joints = [
+        ...net.folds.map(({ panels }) => panels),
+        ...net.glue.map(({ from, to }) => [from, to]),
+      ];
+      return joints
+        .filter((panels) => panels.includes('left-front-gusset'))
+        .slice(1)
+        .map((panels) => panels.join('|'));
+    },
+  },
+  {
+    kinds: ['missing glue'],
+    nets: /folded-in corners/u,
+    slips: /./u,
+    why: 'the corner is one piece of paper all the same, and lies where it lay: the three others hold all walls, each at one end at least',
+    against: ({ net, of, slip, before, after }) => {
+      const [corner = '', wall = ''] = slip.split(' on ');
+      const isHeld = net.glue.some(({ to }) => to === wall) && net.glue.length === of.net.glue.length - 1;
+      const moved = before.areaOn(corner, wall) - after.areaOn(corner, wall);
+      return [
+        ...(isHeld ? [] : [`nothing else is stuck to ${wall}`]),
+        ...(moved > SLIVER ? [`${corner} lies elsewhere`] : []),
+      ];
+    },
   },
   {
     kinds: ['longer flap', 'far too long flap'],
@@ -135,8 +166,8 @@ export const REASONS: readonly Reason[] = [
   {
     kinds: ['longer flap', 'far too long flap'],
     nets: /./u,
-    slips: /flange$|^[BD]1$/u,
-    why: 'it stands higher than the other flange, which lies on it as far as that reaches, so that the clip holds both',
+    slips: /(?:flange|handle)$|^[BD]1$/u,
+    why: 'it stands higher than the other flange or handle, which lies on it as far as that reaches, so that the clip holds both',
     against: noLongerCovers,
   },
   {
