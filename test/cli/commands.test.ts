@@ -103,6 +103,7 @@ const TABLE: Readonly<Record<string, readonly Row[]>> = {
       ['!dist'],
     ],
     ['wrong', 'kit card --attendees 2', 1, /\[layer-overhang\]/u, ['!dist']],
+    ['sound', 'kit card --attendees 2 --variant small', 2, /card has no variants: leave --variant out/u],
     ['sound', 'kit card', 2, /required option '--attendees <number>' not specified/u],
     ['sound', 'kit --attendees 2', 2, /missing required argument 'slug'/u],
     ['sound', 'kit box --attendees 2', 2, /no project "box" here: there are card/u],
@@ -126,6 +127,14 @@ const TABLE: Readonly<Record<string, readonly Row[]>> = {
     ['sound', 'draft box --form tray', 0, /^wrote/u, ['projects/box/sheet.md']],
     ['sound', 'draft box --form cube', 2, /there is no form "cube"/u, ['!projects/box']],
     ['sound', 'draft card', 2, /is there already: choose another name/u],
+    [
+      'sound',
+      'draft box --from card --holds 1x2x3 --count 2 --name tin',
+      2,
+      /nothing in card is a box, a tray or a bag/u,
+      ['!projects/box'],
+    ],
+    ['sound', 'draft box --count 2', 2, /--count goes with --from/u, ['!projects/box']],
     ['sound', 'draft', 2, /missing required argument 'slug'/u],
   ],
 };
