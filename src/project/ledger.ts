@@ -20,14 +20,10 @@ export type PublishedThing = {
   /** The variant that has it otherwise than the others; absent where all have it alike. */
   readonly variant?: string | undefined;
   /**
-<<<<<<< HEAD
-   * Its lengths: width and height; positions; the radius of all corners or of each that is named; left and top edge; for cuts that no cell names, their boxes; for
-=======
    * Its lengths: width and height; positions; where lines that are scored in part begin and end; the ends of angled lines,
-   * across and down; a radius; left and top edge; for cuts that no cell names, their boxes; for
->>>>>>> 41b32f2 (Let no panel be folded up through what is folded flat on it, nor through another fold of the same line; count what the proof tells of slips, and record in the ledger where lines run in part and at an angle)
-   * openings the distances from the edges of their panels, and their sizes; where each row of motifs starts, its pitch and
-   * the width of a motif; how far each stamped image is from the left and the top.
+   * across and down; the radius of all corners or of each that is named; left and top edge; for cuts that no cell names,
+   * their boxes; for openings the distances from the edges of their panels, and their sizes; where each row of motifs
+   * starts, its pitch and the width of a motif; how far each stamped image is from the left and the top.
    */
   readonly what:
     | 'size'
