@@ -104,14 +104,14 @@ export function foldWords(sheet: FoldedSheet, fold: Fold): Place {
   return writtenFold(sheet, fold)?.at ?? sheet.at;
 }
 
+/** A score line as `folds:` names it, and where that is written, if it is. */
+export type WrittenFold = { readonly name: string; readonly at?: Place };
+
 /**
  * A score line as `folds:` names it, `3|4`, or `B1|B2` where that says it, and where that is written, if it is;
  * undefined where a form made it.
  */
-function writtenFold(
-  { body, net }: FoldedSheet,
-  fold: Fold,
-): { readonly name: string; readonly at?: Place } | undefined {
+export function writtenFold({ body, net }: FoldedSheet, fold: Fold): WrittenFold | undefined {
   if (body.kind !== 'net') return undefined;
   const ofCells = body.folds.findLast(
     ({ line }) => 'cells' in line && line.cells.every((cell) => isOf(fold, cell)),

@@ -120,20 +120,37 @@ function tubeOf(net: Net, mate: Mate): Tube | undefined {
   const lines = joints && joints.length > 0 ? commonDirection(joints) : undefined;
   if (!joints || !lines || !isMonotone(joints, lines)) return undefined;
   const turn = turnOf(joints);
-  if (Math.abs(turn) < LEAST_TURN) return undefined;
+  if (Math.abs(turn) < LEAST_TURN && !isEvenRow(net, joints)) return undefined;
   const walls = joints.map(({ parent }) => parent);
   const tab = joints.at(-1)?.child ?? mate.from;
   const isGlued = net.glue.includes(mate);
   return { mate, isGlued, walls, sides: sidesOf(joints), tab, joints, lines, turn };
 }
 
+/** Whether a whole row turns by one angle at every line: it is meant to come round, however small that is. */
+function isEvenRow(net: Net, joints: readonly Joint[]): boolean {
+  const [first, ...others] = joints;
+  if (!first || others.length < 2 || isFlatOn(first.fold)) return false;
+  const along = foldsOf(net, first.parent).filter((fold) => lineOf(fold) === lineOf(first.fold));
+  const angle = signedAngle(first.fold);
+  return along.length === 1 && angle !== 0 && others.every(({ fold }) => signedAngle(fold) === angle);
+}
+
 /**
  * The two ends of a glue mark, the tab last: the one on which nothing hangs, where flaps hang on the other; else the
- * smaller one, and of two alike the one that is said to stick to the other.
+ * one that is not as wide as the wall across from it, where the other is; else the smaller one, and of two alike the
+ * one that is said to stick to the other.
  */
 function tabLast(net: Net, { from, to }: Mate): [string, string] {
   const bears = (id: string): boolean => foldsOf(net, id).length > 1;
   if (bears(from) !== bears(to)) return bears(from) ? [from, to] : [to, from];
+  const path = pathBetween(net, from, to) ?? [];
+  const across = path.length === 4 ? path[2] : undefined;
+  const isWall = (id: string): boolean => {
+    const lines = across && lineOf(across.fold);
+    return !!lines && reachFrom(lines, net, id).equals(reachFrom(lines, net, across.parent));
+  };
+  if (isWall(from) !== isWall(to)) return isWall(from) ? [from, to] : [to, from];
   const area = (id: string): number => boxArea(panelOf(net, id).box);
   return area(to) < area(from) - 1e-6 ? [from, to] : [to, from];
 }

@@ -110,6 +110,15 @@ describe('the proof of what is folded flat', () => {
       'front-inside at "A|B: valley 90": once box is folded, the outside of front ends up inside; fold the other way, mountain instead of valley as seen from outside',
     ],
     [
+      'a map whose rows are folded inside out',
+      `box:
+  stock: cream
+  cut: 8 x 8
+  score: [{ from: left, at: [2, 4, 6] }, { from: top, at: [4] }]
+  folds: { A|B: ${M}, B|C: ${V}, C|D: ${M}, 1|2: ${V} }`,
+      'front-inside at "1|2: valley 180": once box is folded, the outside of B1 ends up inside; fold the other way, mountain instead of valley as seen from outside',
+    ],
+    [
       'gates folded to both sides',
       strip('8', '2, 6', `A|B: ${M}, B|C: ${V}`),
       'gates-apart at "B|C: valley 180": box.A1 is folded onto one side of B1 and C1 onto the other, though together they are as wide as it is; fold C1 the other way, so that the two meet, unless it is meant',

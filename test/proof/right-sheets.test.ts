@@ -284,6 +284,36 @@ describe('a sheet that is nearly right', () => {
       carton(', d1: outer'),
       ['not-held: card.d2 is stuck to nothing, unlike the rest of that end'],
     ],
+    [
+      'a tab that is wider than the wall it is stuck to',
+      strip('11 3/4 x 4', '1 1/4, 4 1/4, 5 1/2, 8 1/2', '\n  panels: { tab: E1 }\n  glue: { tab: A1 }'),
+      ['glue-sticks-out: card.tab sticks out 2 in past card.A1, which it is stuck to'],
+    ],
+    [
+      'a triangle whose walls turn by their own angles',
+      strip(
+        '6 1/2 x 4',
+        '2, 4, 6',
+        `
+  folds: { A|B: mountain 60, B|C: mountain 60, C|D: mountain 60 }
+  glue: { D1: A1 }`,
+      ),
+      ['does-not-close: the folds from card.A1 round to card.D1 turn by 180°, not by a full circle of 360°'],
+    ],
+    [
+      'a pocket whose tabs are stuck to what they hang on',
+      `cut: 5 x 8 1/4
+  score: [{ from: left, at: [1/2, 4 1/2] }, { from: bottom, at: [3 1/2] }]
+  panels: { back: B1, front: B2 }
+  trim: [A1, C1]
+  taper: [A2, C2]
+  folds: { A|B: mountain 180, B|C: mountain 180, 1|2: mountain 180 }
+  glue: { A2: front, C2: front }`,
+      [
+        'flap-left-out: card.A2 is stuck to card.front, which it hangs on: that joins nothing',
+        'flap-left-out: card.C2 is stuck to card.front, which it hangs on: that joins nothing',
+      ],
+    ],
   ])('is found: %s', (_, piece, expected) => {
     expect(said(piece)).toEqual(expected);
   });

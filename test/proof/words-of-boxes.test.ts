@@ -32,6 +32,11 @@ const CASES: Cases = {
       'change the angles under "folds:" so that they add up to 360°',
     ],
     [
+      { piece: 'box', tab: 'tab', wall: 'a', wrong: { degrees: 180, better: { each: 120 } }, unit: 'in' },
+      'the folds from box.a round to box.tab turn by 180°, not by a full circle of 360°',
+      'change the angles under "folds:" so that they add up to 360°: 120° each',
+    ],
+    [
       { piece: 'box', tab: 'tab', wall: 'A3', wrong: { by: Length.of(5, 2, 'mm') }, unit: 'mm' },
       'box.tab lands 2.5 mm from the edge of box.A3 that it closes on',
       'move the score lines so that the walls come round to that edge',
@@ -172,7 +177,7 @@ const CASES: Cases = {
         moves: [],
       },
       'box.A3 and box.B3 are 3 in high, and box.C3 on the facing side 2 1/2 in: 1/2 in apart',
-      'move the score lines so that facing walls are equal',
+      'move the score lines so that facing walls are equal: both 3 in or both 2 1/2 in',
     ],
     [
       {

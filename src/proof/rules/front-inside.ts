@@ -7,7 +7,7 @@ import type { Fold, Net } from '../../shape/net.ts';
 import { gluedAstray } from '../../shape/stacking/blocked-glue.ts';
 import { faceStateOf } from '../../shape/stacking/face-states.ts';
 import { stackOf } from '../../shape/stacking/folding.ts';
-import { isFlatOn, lineOf, reachFrom, signedAngle } from '../../shape/tube.ts';
+import { isFlatOn, isOneLine, lineOf, reachFrom, signedAngle } from '../../shape/tube.ts';
 import { closedSheets, foldWords, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 
@@ -39,7 +39,9 @@ export const frontInside: Rule<Facts> = {
       );
       const stack = stackOf(net, caliper.mm);
       if (carries || stack.crossings.length > 0 || gluedAstray(stack).length > 0) continue;
-      const fold = net.folds.find(({ panels }) => panels.includes(base));
+      // What closes the whole sheet hides it sooner than what is folded before.
+      const folds = [...soleLines(net), ...net.folds.filter(({ panels }) => panels.includes(base))];
+      const fold = folds.find((each) => signedAngle(each) < 0) ?? folds[0];
       yield { at: fold ? foldWords(sheet, fold) : sheet.at, facts: { ...of, panel: base } };
     }
   },
@@ -48,6 +50,13 @@ export const frontInside: Rule<Facts> = {
     remedy: 'fold the other way, mountain instead of valley as seen from outside',
   }),
 };
+
+/** The folds of a line that is the only one scored its way. */
+function soleLines({ folds }: Net): readonly Fold[] {
+  return folds.filter((fold) =>
+    folds.every((each) => lineOf(each) !== lineOf(fold) || isOneLine(each, fold)),
+  );
+}
 
 /** Degrees; what is bent by less shows both its sides. */
 const LEAST_CLOSED = 45;

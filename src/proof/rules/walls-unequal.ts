@@ -64,8 +64,16 @@ function sayFacing({ piece, unit }: OfPiece, { pairs, wallsAre, moves }: FacingW
   );
   return {
     message: said.join('; '),
-    remedy: sayList(remedies, 'or') || 'move the score lines so that facing walls are equal',
+    remedy:
+      sayList(remedies, 'or') || `move the score lines so that facing walls are equal${sayBoth(pairs, unit)}`,
   };
+}
+
+/** `: both 3 in or both 3 1/8 in`; of several pairs nothing. */
+function sayBoth([pair, ...others]: readonly UnequalWalls[], unit: OfPiece['unit']): string {
+  if (!pair || others.length > 0) return '';
+  const [one, other] = pair.widths.map((width) => `both ${sayLength(width, unit)}`);
+  return `: ${one} or ${other}`;
 }
 
 function sayCorner({ piece, unit }: OfPiece, corner: UnequalCorner): Words {

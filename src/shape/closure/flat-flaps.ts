@@ -1,6 +1,6 @@
 import type { Length } from '../../measure/length.ts';
 import type { Fold, Net } from '../net.ts';
-import { foldsOf, isStuck, otherSide } from '../panel-tree.ts';
+import { foldBetween, foldsOf, isStuck, otherSide } from '../panel-tree.ts';
 import { areFacing, isFlatOn, lineOf, reachFrom } from '../tube.ts';
 import { isRolled } from './roll.ts';
 import { WIDEST_TAB } from './seam.ts';
@@ -20,6 +20,8 @@ type OverhangingFlap = FlatFlap & { readonly depth: Length; readonly across: Len
 export function overhangingFlaps(net: Net, caliper: Length): readonly OverhangingFlap[] {
   return flatFlaps(net).flatMap(({ panel, on, fold }) => {
     if (lineOf(fold) === 'slanted') return [];
+    // Tabs that are stuck to what they hang on are meant for what lies there, which is then the back of a pocket.
+    if (net.glue.some(({ from, to }) => to === on && foldBetween(net, from, on))) return [];
     const facing = facingPanels(net, on, fold);
     if (net.glue.some(({ to }) => to === panel) && !facing.some((each) => isWide(net, each, fold))) return [];
     // What goes on to and fro from a gusset is longer than it; where that is stuck it may stick out, which is told there.
