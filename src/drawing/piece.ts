@@ -89,7 +89,7 @@ function describe(editions: Editions, id: string, net: InBoth<Net>, style: Drawi
   const outline = saidOutline(editions, id, spoken);
   const shapes = outline ? [outline] : saidCorners(editions, id, spoken);
   parts.push(...shapes.map(({ key, values }) => say(key, values)));
-  const scores = net.drawn.scores.reduce((total, { at }) => total + at.length, 0);
+  const scores = net.drawn.scores.reduce((total, { at, isCut }) => total + (isCut ? 0 : at.length), 0);
   if (scores > 0) parts.push(say('drawing-scored', { count: scores }));
   return [...parts, ...tellDecoration(net.drawn, style)].join(', ');
 }

@@ -26,12 +26,13 @@ export function netOf(editions: Editions, leading: EditionName, piece: string): 
 }
 
 /** A row of scores, each position in both editions. */
-type ScoreRow = Pick<BoardScores, 'from'> & { readonly at: readonly Twin[] };
+type ScoreRow = Pick<BoardScores, 'from'> & { readonly isCut: boolean; readonly at: readonly Twin[] };
 
 /** The rows of scores of a net, in the order they are said at the board. */
 export function scoreRows({ inch, metric, drawn }: InBoth<Net>): readonly ScoreRow[] {
-  return drawn.scores.map(({ from }, row) => ({
+  return drawn.scores.map(({ from, isCut = false }, row) => ({
     from,
+    isCut,
     at: pairs({ inch: inch.scores[row]?.at ?? [], metric: metric.scores[row]?.at ?? [] }),
   }));
 }

@@ -14,8 +14,8 @@ export function describeNet(id: string, net: InBoth<Net>, reduction: number, sty
       size: spokenSize({ inch: net.inch.size, metric: net.metric.size }, style),
       scale: `1:${reduction}`,
     }),
-    ...scoreRows(net).map(({ from, at }) =>
-      say(`drawing-tells-scores-${from}`, { positions: spokenLengths(at, style) }),
+    ...scoreRows(net).flatMap(({ from, at, isCut }) =>
+      isCut ? [] : say(`drawing-tells-scores-${from}`, { positions: spokenLengths(at, style) }),
     ),
     ...tellPanels(net, style),
   ];

@@ -61,14 +61,14 @@ function printed({ rows, cuts }: ScoredPiece): string {
 }
 
 function rowsOf({ editions, measures, voice }: Setting, sheet: string): readonly ScoreLine[] {
-  const rows = scoreMoves(editions, sheet).map(({ turn, topEdge, along, at, run }) => {
+  const rows = scoreMoves(editions, sheet).map(({ turn, topEdge, along, at, run, isCut }) => {
     const words = voice.phrase(`score-turn-${turn}`, {
       edge: voice.say(`edge-${topEdge}`),
       length: measures.both([along]),
     });
     const [from, to] = [run?.from, run?.to].map((end) => end && measures.both([end]));
     return {
-      words: from && to ? voice.phrase('score-run', { words, from, to }) : words,
+      words: from && to ? voice.phrase(isCut ? 'score-run-cut' : 'score-run', { words, from, to }) : words,
       few: at.length <= FEW,
       ...measures.columns(at, 'column'),
     };

@@ -118,41 +118,69 @@ export function writtenFold({ body, net }: FoldedSheet, fold: Fold): WrittenFold
   );
   if (ofCells && 'cells' in ofCells.line) return { name: ofCells.line.cells.join('|'), at: ofCells.at };
   if (lineOf(fold) === 'slanted') return { name: fold.panels.join('|') };
-  const isUpright = lineOf(fold) === 'upright';
-  const between = isUpright ? 'columns' : 'rows';
-  const line = linesBefore(net, lineOf(fold), positionOf(fold));
-  const name = (index: number): string => (isUpright ? columnName(index) : `${index + 1}`);
+  const { between, line, name } = scoreLineOf(net, fold);
   const written = body.folds.findLast(
     ({ line: each, direction }) =>
       !('cells' in each) && each.between === between && each.line === line && direction !== 'none',
   );
-  return { name: `${name(line)}|${name(line + 1)}`, ...(written && { at: written.at }) };
+  return { name, ...(written && { at: written.at }) };
+}
+
+/** The score line that a fold is on: `3|4` is the third between rows. */
+function scoreLineOf(
+  net: Net,
+  fold: Fold,
+): { readonly between: 'columns' | 'rows'; readonly line: number; readonly name: string } {
+  const between = lineOf(fold) === 'upright' ? 'columns' : 'rows';
+  const line = linesOf(net, between).filter((each) => each.lessThan(positionOf(fold))).length;
+  return { between, line, name: `${bandName(between, line)}|${bandName(between, line + 1)}` };
+}
+
+/** A column or a row, as a sheet names it. */
+function bandName(bands: 'columns' | 'rows', index: number): string {
+  return bands === 'columns' ? columnName(index) : `${index + 1}`;
 }
 
 function isOf({ panels }: Fold, cell: string): boolean {
   return panels.some((panel) => panel.toLowerCase() === cell.toLowerCase());
 }
 
-/** How many score lines of one direction lie nearer to the left or top edge than something else. */
-function linesBefore({ scores, size }: Net, lines: ReturnType<typeof lineOf>, position: Length): number {
-  const isUpright = lines === 'upright';
-  const [near, far] = isUpright ? ['left', 'right'] : ['top', 'bottom'];
-  const extent = isUpright ? size.width : size.height;
-  return scores
+/** Where the score lines between columns (or rows) lie, from the left (or the top), each once. */
+function linesOf({ scores, size }: Net, between: 'columns' | 'rows'): readonly Length[] {
+  const [near, far, extent] =
+    between === 'columns'
+      ? (['left', 'right', size.width] as const)
+      : (['top', 'bottom', size.height] as const);
+  const all = scores
     .filter(({ from }) => from === near || from === far)
-    .flatMap(({ from, at }) => at.map((each) => (from === near ? each : extent.minus(each))))
-    .filter((each) => each.lessThan(position)).length;
+    .flatMap(({ from, at }) => at.map((each) => (from === near ? each : extent.minus(each))));
+  return all.filter((line, index) => all.findIndex((each) => each.equals(line)) === index);
 }
 
-/** The cut that would part two panels, as `slit:` names it: `A|B 4`; undefined where a form made the fold. */
-export function writtenSlit(sheet: FoldedSheet, fold: Fold): string | undefined {
-  const name = lineOf(fold) === 'slanted' ? undefined : writtenFold(sheet, fold)?.name;
-  if (name === undefined || /\|.{2}/u.test(name)) return undefined;
-  const { from, to } = fold;
-  const isUpright = lineOf(fold) === 'upright';
-  const middle = (isUpright ? from.y.plus(to.y) : from.x.plus(to.x)).half();
-  const band = linesBefore(sheet.net, isUpright ? 'across' : 'upright', middle);
-  return `${name} ${isUpright ? band + 1 : columnName(band)}`;
+/** The cuts that would part panels, as `slit:` names them: `A|B 4`, `B|C 2-3`; none where a form made the folds. */
+export function writtenSlits({ body, net }: FoldedSheet, folds: readonly Fold[]): readonly string[] {
+  const slits: {
+    readonly line: string;
+    readonly bands: 'columns' | 'rows';
+    readonly from: number;
+    to: number;
+  }[] = [];
+  for (const fold of body.kind === 'net' ? folds : []) {
+    if (lineOf(fold) === 'slanted') continue;
+    const { between, name: line } = scoreLineOf(net, fold);
+    const bands = between === 'columns' ? 'rows' : 'columns';
+    const axis = between === 'columns' ? 'y' : 'x';
+    const lines = linesOf(net, bands);
+    const from = lines.filter((each) => !each.greaterThan(fold.from[axis])).length;
+    const to = lines.filter((each) => each.lessThan(fold.to[axis])).length;
+    const before = slits.at(-1);
+    if (before?.line === line && before.to === from - 1) before.to = to;
+    else slits.push({ line, bands, from, to });
+  }
+  return slits.map(({ line, bands, from, to }) => {
+    const rows = [...new Set([from, to])].map((band) => bandName(bands, band));
+    return `${line} ${rows.join('-')}`;
+  });
 }
 
 /** How a score line would have to be folded. */

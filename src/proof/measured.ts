@@ -51,8 +51,10 @@ function netMeasures(id: string, net: Net): KnownMeasure[] {
     const { width, height } = boxSize(panel.box);
     return sizeOf([width, height], `${piece}.${panel.id}`, `:size[${piece}.${panel.id}]`);
   });
-  const scores = net.scores.flatMap(({ from, at }) =>
-    at.map((length) => one(length, `a score line of ${id} from the ${from}`, `:scores[${piece}]`)),
+  const scores = net.scores.flatMap(({ from, at, isCut }) =>
+    at.map((length) =>
+      one(length, `a ${isCut ? 'cut' : 'score line'} of ${id} from the ${from}`, `:scores[${piece}]`),
+    ),
   );
   const cuts = net.slits.map(({ from, to }) =>
     one(to.x.minus(from.x).abs().plus(to.y.minus(from.y).abs()), `a slit of ${id}`),

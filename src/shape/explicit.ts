@@ -91,7 +91,7 @@ function readGrid(
     },
     glue: written.glue.flatMap((mate) => readMate(mate, reader, joined) ?? []),
     opens: panels(written.opens, 'opens'),
-    scores: partScores(written.score, lines, seams, isThere),
+    scores: partScores(written.score, lines, seams, { isThere, isSlit: (seam) => said(seam) === undefined }),
     corners: piece.corners,
   };
   reportJoints(folds, seams, reader);

@@ -21,7 +21,7 @@ type FoldOptions = {
 
 /**
  * Folds a net in space: every panel turned about its folds on the way out from the base, which stays put. Parts that
- * hang on nothing stay where they lay. Folds that close a ring are not followed; `tornFolds` says where they do not meet.
+ * hang on nothing stay where they lay. Folds that close a ring are not followed; `brokenRings` says where they do not meet.
  */
 export function foldNet(
   net: Net,

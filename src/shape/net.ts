@@ -69,6 +69,8 @@ export type BoardScores = {
   readonly at: readonly Length[];
   /** Where they begin and end, from the edge that lies along the top of the board; from edge to edge when absent. */
   readonly run?: { readonly from: Length; readonly to: Length };
+  /** Cut there and scored nowhere: the line folds on no stretch of it. */
+  readonly isCut?: true;
 };
 
 /** A straight cut inside the sheet, along a score line. */

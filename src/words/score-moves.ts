@@ -19,6 +19,8 @@ type ScoreMove = {
   readonly at: readonly Twin[];
   /** Where they begin and end below the edge at the top; from edge to edge when absent. */
   readonly run?: { readonly from: Twin; readonly to: Twin };
+  /** Cut there, and not scored. */
+  readonly isCut: boolean;
 };
 
 /** A line at an angle: its ends, each as its distances from the left and the top edge. */
@@ -36,7 +38,7 @@ export function scoreMoves(editions: Editions, pieceId: string): readonly ScoreM
   if (!nets) return [];
   const { inch, metric } = nets;
   let turned = 0;
-  return inch.scores.flatMap(({ from, at, run }, index) => {
+  return inch.scores.flatMap(({ from, at, run, isCut = false }, index) => {
     const other = metric.scores[index];
     if (!other) return [];
     const turn = TURNS[(QUARTERS[from] - turned + 4) % 4] ?? 'none';
@@ -44,7 +46,7 @@ export function scoreMoves(editions: Editions, pieceId: string): readonly ScoreM
     const topEdge = TOP_EDGE[from];
     const side = topEdge === 'top' || topEdge === 'bottom' ? 'width' : 'height';
     const along = { inch: inch.size[side], metric: metric.size[side] };
-    const move = { turn, topEdge, along, from, at: pairs({ inch: at, metric: other.at }) };
+    const move = { turn, topEdge, along, from, at: pairs({ inch: at, metric: other.at }), isCut };
     if (!run || !other.run) return [move];
     const [first, last] = pairs({ inch: [run.from, run.to], metric: [other.run.from, other.run.to] });
     return [first && last ? { ...move, run: { from: first, to: last } } : move];
@@ -77,15 +79,13 @@ export function scoresInline(
   const moves = scoreMoves(editions, pieceId);
   const slants = slantMoves(editions, pieceId);
   if (moves.length + slants.length === 0) return undefined;
-  const parts = moves.flatMap(({ turn, topEdge, at, run }, index) => [
-    voice.phrase(`score-inline-${turn === 'none' && index > 0 ? 'again' : turn}`, {
-      edge: voice.say(`edge-${topEdge}`),
-      positions: measures.both(at, 'sentence'),
-    }),
-    ...(run
-      ? [voice.phrase('score-inline-run', { from: measures.both([run.from]), to: measures.both([run.to]) })]
-      : []),
-  ]);
+  const parts = moves.flatMap(({ turn, topEdge, at, run, isCut }, index) => {
+    const words = { edge: voice.say(`edge-${topEdge}`), positions: measures.both(at, 'sentence') };
+    const ends = run && { from: measures.both([run.from]), to: measures.both([run.to]) };
+    if (isCut && ends) return [voice.phrase('score-inline-cut', { ...words, ...ends })];
+    const move = voice.phrase(`score-inline-${turn === 'none' && index > 0 ? 'again' : turn}`, words);
+    return ends ? [move, voice.phrase('score-inline-run', ends)] : [move];
+  });
   if (slants.length === 0) return SafeHtml.join(parts, ' ');
   const lines = slants.map(({ from, to }) =>
     voice.phrase('score-slant-line', { from: measures.both(from), to: measures.both(to) }),

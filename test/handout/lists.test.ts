@@ -168,6 +168,28 @@ describe('the score list', () => {
     expect(turns).toEqual(['none', 'clockwise', 'clockwise', 'clockwise', 'clockwise']);
   });
 
+  it('says of a line that folds nowhere that it is only cut, once all is scored', () => {
+    const step = `unit: in
+pieces:
+  p:
+    cut: 5 1/2 x 8 1/2
+    score: [{ from: left, at: [2, 3 1/2] }, { from: top, at: [3 1/4, 4 1/4, 5 1/4] }]
+    slit: [A|B 2-3, B|C 2-3]
+    folds: { 2|3: mountain 90, B2|B3: valley 90, 1|2: none, 3|4: none, B1|B2: mountain 90, B3|B4: mountain 90,
+      A|B 1: none, B|C 1: none, A|B 4: none, B|C 4: none }`;
+    const stepped = settingFor(sampleOf(step));
+    const rows = scoreList(stepped)?.pieces[0]?.rows ?? [];
+    const said = rows.map(({ words, lead }) => `${read(lead)}${read(words).replace(/^[^;]*/u, '')}`);
+    expect(said.map((row) => row.replace(/ \([^)]*\)/gu, ''))).toEqual([
+      '4 1/4 in',
+      '3 1/4, 5 1/4 in; each line only from 2 in to 3 1/2 in below that edge',
+      '2, 3 1/2 in; cut instead of scoring, from 3 1/4 in to 5 1/4 in below that edge',
+    ]);
+    const inline = read(referrer(stepped.editions, stepped.measures, stepped.voice)('scores', 'p'));
+    expect(inline).toMatch(/With its top edge along the top, cut at 2 and 3 1\/2 in/u);
+    expect(inline).not.toMatch(/score at 2 /u);
+  });
+
   it('is not there when nothing is scored', () => {
     expect(scoreList(settingFor(sampleOf('unit: in\npieces:\n  p: { cut: 4 x 5 }')))).toBeUndefined();
   });

@@ -71,10 +71,11 @@ describe('a line that is there in part', () => {
       run ? `${run.from} to ${run.to}` : 'whole',
     ]);
     expect(rows).toEqual([
-      ['left', '1 in,3 in', '3 in to 5 in'],
       ['top', '4 in', 'whole'],
       ['top', '3 in,5 in', '1 in to 3 in'],
+      ['left', '1 in,3 in', '3 in to 5 in'],
     ]);
+    expect(net.scores.map(({ isCut = false }) => isCut)).toEqual([false, false, true]);
   });
 
   it('is measured from the edge that lies along the top: of lines from the right from the bottom, from the top from the right', () => {
@@ -82,9 +83,9 @@ describe('a line that is there in part', () => {
       STEP.replace('from: left, at: [1, 3]', 'from: right, at: [1, 2]').replace('cut: 4 x 8', 'cut: 4 x 9'),
     );
     expect(narrow.scores.map(({ run }) => run && [`${run.from}`, `${run.to}`])).toEqual([
-      ['4 in', '6 in'],
       undefined,
       ['1 in', '2 in'],
+      ['4 in', '6 in'],
     ]);
   });
 
@@ -93,7 +94,20 @@ describe('a line that is there in part', () => {
   });
 
   it('is found where the step is not as deep as it is high', () => {
-    expect(foundIn(STEP.replace('[3, 4, 5]', '[3, 4, 5 1/4]')).join()).toMatch(/riser|tread|front|back/u);
+    expect(foundIn(STEP.replace('[3, 4, 5]', '[3, 4, 5 1/4]'))).toEqual([
+      expect.stringMatching(/^riser of box is 1 in deep, and front opposite it 1 1\/4 in from fold to fold/u),
+    ]);
+  });
+
+  it('is found where an end of the step is folded the wrong way', () => {
+    expect(foundIn(STEP.replace('B1|B2: valley', 'B1|B2: mountain'))).toEqual([
+      expect.stringMatching(/^riser, tread, back and front of box are torn apart/u),
+    ]);
+  });
+
+  it('is told of a slit forgotten, and not to cut the strip off', () => {
+    const forgotten = STEP.replace('[A|B 2-3, B|C 2-3]', '[A|B 2-3]');
+    expect(foundIn(forgotten)).toEqual([expect.stringMatching(/riser and back; tread and front$/u)]);
   });
 
   it('folds as three.js folds it', () => {

@@ -1,5 +1,7 @@
-import { tornFolds } from '../../shape/closure/sound.ts';
-import { foldedSheets, writtenSlit } from '../folded-sheets.ts';
+import { missingSlits } from '../../shape/closure/missing-slits.ts';
+import { brokenRings } from '../../shape/closure/sound.ts';
+import { tornStrip } from '../../shape/closure/torn-strip.ts';
+import { foldedSheets, writtenSlits } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 import { sayList } from '../words.ts';
 
@@ -20,11 +22,12 @@ export const missingSlit: Rule<Facts> = {
   passes: { box: {} },
   *check(context) {
     for (const sheet of foldedSheets(context)) {
-      const torn = tornFolds(sheet.shape);
-      if (torn.length === 0) continue;
-      const pairs = torn.map(({ panels }) => panels);
-      const slits = torn.flatMap((fold) => writtenSlit(sheet, fold) ?? []);
-      yield { at: sheet.at, facts: { sheet: sheet.name, pairs, slits } };
+      const { at, name, shape, caliper } = sheet;
+      const broken = brokenRings(shape);
+      if (broken.length === 0 || tornStrip(shape)) continue;
+      const cut = missingSlits(shape, caliper);
+      const pairs = (cut.length > 0 ? cut : broken).map(({ panels }) => panels);
+      yield { at, facts: { sheet: name, pairs, slits: writtenSlits(sheet, cut) } };
     }
   },
   say: ({ sheet, pairs, slits }) => {

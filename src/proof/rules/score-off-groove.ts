@@ -1,6 +1,7 @@
 import type { Length, Unit } from '../../measure/length.ts';
 import { editionIn } from '../../measure/ruler-unit.ts';
 import type { Piece } from '../../project/model.ts';
+import type { Edge } from '../../project/net-as-written.ts';
 import type { Place } from '../../project/source.ts';
 import type { ScoredAt } from '../../shape/score-lines.ts';
 import { type Shapes, sheetsOf } from '../../shape/shapes.ts';
@@ -64,14 +65,13 @@ type Position = Omit<Facts, 'pitch' | 'unit'> & { readonly at: Place };
 function positionsOf(id: string, { body }: Piece, { nets }: Shapes): readonly Position[] {
   if (body.kind === 'flat') return [];
   if (body.kind === 'net') {
+    const scored = nets.get(id)?.scores.filter(({ isCut }) => !isCut);
+    const isScored = (from: Edge, position: Length): boolean =>
+      scored?.some((row) => row.from === from && row.at.some((each) => each.equals(position))) ?? true;
     return body.score.flatMap(({ from, at: positions }) =>
-      positions.map(({ value, at }) => ({
-        piece: id,
-        from: from.value,
-        position: value,
-        isWritten: true,
-        at,
-      })),
+      positions
+        .filter(({ value }) => isScored(from.value, value))
+        .map(({ value, at }) => ({ piece: id, from: from.value, position: value, isWritten: true, at })),
     );
   }
   const { at } = body.form;

@@ -40,7 +40,7 @@ function soundnessOf(shape: FoldedShape, caliper: Length): Soundness {
  * Folds that close a ring of panels and are torn open when the rest is folded: somewhere in the ring a cut is
  * missing. A ring that meets again (a sheet folded in half and in half again) is none.
  */
-function brokenRings(shape: FoldedShape): readonly Fold[] {
+export function brokenRings(shape: FoldedShape): readonly Fold[] {
   const { rings } = panelForest(shape.net, shape.base);
   return rings.filter((fold) => [fold.from, fold.to].some((end) => gapAt(shape, fold, end) > LEAST_GAP));
 }
@@ -49,29 +49,4 @@ function brokenRings(shape: FoldedShape): readonly Fold[] {
 function gapAt(shape: FoldedShape, { panels }: Fold, end: FlatPoint): number {
   const [first, second] = panels.map((id) => foldedPanelOf(shape, id));
   return first && second ? distance(first.place(end), second.place(end)) : 0;
-}
-
-/**
- * Where cuts are missing: at every crossing of score lines that is torn, the line between two panels that are to be stuck
- * to each other, else one between two that are neither base nor walls of a tube, for between its walls a box folds; the
- * line that closes the ring where there is none such.
- */
-export function tornFolds(shape: FoldedShape): readonly Fold[] {
-  const { net, base } = shape;
-  const walls = new Set([base, ...tubesOf(net).flatMap((tube) => tube.walls)]);
-  const isFree = ({ panels }: Fold): boolean => !panels.some((panel) => walls.has(panel));
-  const areMates = ({ panels }: Fold): boolean =>
-    net.glue.some(({ from, to }) => panels.includes(from) && panels.includes(to));
-  const torn = brokenRings(shape).flatMap((ring) => {
-    const crossings = [ring.from, ring.to]
-      .map((end) => foldsAt(net, end))
-      .filter((each) => each.length === 4);
-    const cuts = crossings.map((round) => round.find(areMates) ?? [ring, ...round].find(isFree) ?? ring);
-    return cuts.length > 0 ? cuts : [ring];
-  });
-  return [...new Set(torn)];
-}
-
-function foldsAt({ folds }: Net, { x, y }: FlatPoint): readonly Fold[] {
-  return folds.filter(({ from, to }) => [from, to].some((end) => end.x.equals(x) && end.y.equals(y)));
 }

@@ -6,7 +6,7 @@ import { glueFits } from '../../../src/shape/closure/glue.ts';
 import { unequalRims } from '../../../src/shape/closure/rims.ts';
 import { bodyOf } from '../../../src/shape/closure/room.ts';
 import { seamFit } from '../../../src/shape/closure/seam.ts';
-import { tornFolds } from '../../../src/shape/closure/sound.ts';
+import { brokenRings } from '../../../src/shape/closure/sound.ts';
 import { suspectLines } from '../../../src/shape/closure/suspects.ts';
 import { tolerance } from '../../../src/shape/closure/tolerance.ts';
 import { foldNet } from '../../../src/shape/fold.ts';
@@ -31,7 +31,7 @@ describe('a box by its score lines', () => {
     expect(glueFits(shape, CARDSTOCK).map(({ verdict }) => verdict)).toEqual(Array(4).fill('meets'));
     expect(tubeEnds(net).map((end) => endGap(net, end, CARDSTOCK))).toEqual([undefined, undefined]);
     expect(collisions(shape, tolerance(CARDSTOCK).mm)).toEqual([]);
-    expect(tornFolds(shape)).toEqual([]);
+    expect(brokenRings(shape)).toEqual([]);
     const body = bodyOf(net);
     expect([body?.width, body?.height, body?.depth].join(', ')).toBe(size);
   });
@@ -128,12 +128,12 @@ describe('a sheet folded in half and in half again', () => {
   cut: 8 x 6
   score: [{ from: left, at: [4] }, { from: top, at: [3] }]
   folds: { A|B: mountain 180, 1|2: flat }`;
-    expect(tornFolds(foldNet(netOf(map)))).toEqual([]);
+    expect(brokenRings(foldNet(netOf(map)))).toEqual([]);
   });
 
   it('has one that tears where both lines are folded square', () => {
     const corner = '\n  cut: 8 x 6\n  score: [{ from: left, at: [4] }, { from: top, at: [3] }]';
-    expect(tornFolds(foldNet(netOf(corner)))).toHaveLength(1);
+    expect(brokenRings(foldNet(netOf(corner)))).toHaveLength(1);
   });
 });
 
