@@ -11,6 +11,7 @@ import type { Net } from '../../src/shape/net.ts';
 const FOLD_RULES: readonly RuleId[] = [
   'loose-part',
   'missing-slit',
+  'strip-torn',
   'walls-unequal',
   'does-not-close',
   'bottom-gap',
