@@ -52,6 +52,8 @@ function moveCorners(corners: RoundedCorners, move: NewLength): RoundedCorners {
 
 function moveOpening(cut: OpeningCut, move: NewLength): OpeningCut {
   if (cut.kind === 'slot') return { ...cut, length: moveAt(cut.length, 'part', move) };
+  // What is drawn is as large as it is drawn.
+  if (cut.drawn) return cut;
   const { outline } = cut;
   const settings = [...(outline?.settings ?? [])].map(
     ([key, setting]) => [key, moveSetting(setting, move)] as const,

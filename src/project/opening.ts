@@ -1,5 +1,5 @@
 import type { Length } from '../measure/length.ts';
-import type { OutlineAsWritten } from './outline-grammar.ts';
+import type { DrawnOutline, OutlineAsWritten } from './outline-grammar.ts';
 import type { AtSize, Placement } from './sizes-as-written.ts';
 import type { At, Place } from './source.ts';
 
@@ -16,5 +16,10 @@ export type OpeningAsWritten = {
 
 /** A part that falls out, or a straight cut of some length. */
 export type OpeningCut =
-  | { readonly kind: 'window'; readonly size: AtSize; readonly outline?: OutlineAsWritten }
+  | {
+      readonly kind: 'window';
+      readonly size: AtSize;
+      readonly outline?: OutlineAsWritten;
+      readonly drawn?: DrawnOutline;
+    }
   | { readonly kind: 'slot'; readonly length: At<Length> };

@@ -3,6 +3,7 @@ import { made, type Value } from './grammar.ts';
 import type { PieceBody } from './model.ts';
 import type { DrawnOutline, ReadDrawing } from './outline-grammar.ts';
 import { pathWithin } from './pictures.ts';
+import type { AtSize } from './sizes-as-written.ts';
 import type { At } from './source.ts';
 import { readSvgOutline } from './svg-outline.ts';
 import { asText } from './values.ts';
@@ -22,9 +23,14 @@ export const asDrawn: Value<DrawnOutline> = made(asText, (written: At<string>, {
 
 /** The body of a piece that is drawn: its size is that of the drawing. */
 export function drawnBody(drawn: DrawnOutline): PieceBody {
+  return { kind: 'flat', cut: drawnSize(drawn), drawn };
+}
+
+/** How large a drawing is. */
+export function drawnSize(drawn: DrawnOutline): AtSize {
   const { at } = drawn.path;
   const most = (lengths: readonly Length[]): Length => Length.max(Length.zero, ...lengths);
   const width = { value: most(drawn.points.map(({ x }) => x)), at };
   const height = { value: most(drawn.points.map(({ y }) => y)), at };
-  return { kind: 'flat', cut: { width, height, at }, drawn };
+  return { width, height, at };
 }

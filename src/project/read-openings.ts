@@ -1,8 +1,19 @@
 import type { Length } from '../measure/length.ts';
-import { made, mapOf, type Schema, type ToRead, turned, type Value, whereOf } from './grammar.ts';
+import {
+  choiceSchema,
+  type Keys,
+  made,
+  mapOf,
+  type Schema,
+  type ToRead,
+  turned,
+  type Value,
+  whereOf,
+} from './grammar.ts';
 import { optional, section } from './keys.ts';
 import type { OpeningAsWritten, OpeningCut } from './opening.ts';
 import type { OutlineGrammar } from './outline-grammar.ts';
+import { asDrawn, drawnSize } from './read-drawn.ts';
 import { outlineKeys } from './read-outline.ts';
 import { asPlacement, TURN, turnedPlacement } from './read-placement.ts';
 import { reportMissing } from './reader.ts';
@@ -13,24 +24,49 @@ import { entryOf } from './yaml-node.ts';
 
 type NamelessOpening = Omit<OpeningAsWritten, 'name'>;
 
+const FORM = 'an opening, such as { size: 2 x 3, in: front }';
+
+const WHERE = {
+  in: optional(asText, 'The panel that it is cut in. A flat piece needs none.'),
+  at: section(asPlacement, 'Where in it; in the middle, if you say nothing.'),
+  turn: TURN,
+} satisfies Keys;
+
+/** An opening by its drawing, which gives its size. */
+const DRAWN = made(
+  mapOf(FORM, { drawn: optional(asDrawn, 'An outline of your own instead, as for a piece.'), ...WHERE }),
+  ({ drawn, at, turn, in: panel }, task): NamelessOpening | undefined => {
+    if (!drawn) return undefined;
+    const placement = turnedPlacement(at, turn, task);
+    const cut = { kind: 'window', size: drawnSize(drawn), drawn } as const;
+    return { cut, placement, at: task.node.at, ...(panel && { in: panel }) };
+  },
+);
+
 /** An entry of `openings:`; without a size there is none. */
-export const asOpening: Value<NamelessOpening> = turned({ $ref: '#/$defs/opening' }, ({ reader }) => ({
-  value: openingOf(reader.outlines),
+export const asOpening: Value<NamelessOpening> = turned({ $ref: '#/$defs/opening' }, ({ node, reader }) => ({
+  value: entryOf(node, 'drawn') ? DRAWN : openingOf(reader.outlines),
 }));
 
 /** The schema of an entry of `openings:`. */
 export function openingSchema(outlines: readonly OutlineGrammar[]): Schema {
-  return openingOf(outlines).schema;
+  const written = openingOf(outlines).schema;
+  const own = ({ properties = {} }: Schema): Schema => ({
+    propertyNames: { enum: Object.keys(properties) },
+  });
+  return {
+    type: 'object',
+    properties: { ...written.properties, ...DRAWN.schema.properties },
+    ...choiceSchema({ required: ['drawn'] }, own(DRAWN.schema), own(written)),
+  };
 }
 
 function openingOf(outlines: readonly OutlineGrammar[]): Value<NamelessOpening> {
-  const whole = mapOf('an opening, such as { size: 2 x 3, in: front }', {
+  const whole = mapOf(FORM, {
     size: optional(asSize, 'How large it is, width first. What is inside falls out.'),
     slot: optional(asLength, 'The length of a slot instead: one straight cut, for a tab to go through.'),
     outlined: outlineKeys(outlines),
-    in: optional(asText, 'The panel that it is cut in. A flat piece needs none.'),
-    at: section(asPlacement, 'Where in it; in the middle, if you say nothing.'),
-    turn: TURN,
+    ...WHERE,
   });
   return made(whole, ({ size, slot, outlined, at, turn, in: panel }, task): NamelessOpening | undefined => {
     const cut = cutOf(size, slot, task);

@@ -255,6 +255,28 @@ describe('an outline of your own', () => {
       'card/shapes/leaf.svg': svg,
     }).map((each) => [each.rule, blamed(each), each.message]);
 
+  it('is one of an opening too, and what is wrong with it is told as of a piece', () => {
+    const card = (path: string): string =>
+      sheetWith({
+        pieces: `card: { stock: cream, cut: 6 x 6, openings: { leaf: { drawn: ${path}, at: { left: 1 } } } }`,
+      });
+    const files = { 'card/shapes/leaf.svg': svgOf('<path d="M0 40 V0 H60 Z"/>') };
+    const [project] = workspaceOf(card('shapes/leaf.svg'), files).projects;
+    const [opening] = (project && buildShapes(project).nets.get('card'))?.openings ?? [];
+    const { left, top } = opening?.margins ?? {};
+    // It is 1 in from the left and in the middle of 6 in.
+    expect([left?.mm, top?.mm]).toEqual([25.4, 56.2]);
+    const points = opening?.outline.map(({ x, y }) => [x, y].map(({ mm }) => Number(mm.toFixed(6))));
+    const [near, high] = [25.4, 56.2];
+    expect(points?.map(([x = 0, y = 0]) => [x - near, y - high].map(Math.round)).toSorted()).toEqual([
+      [0, 0],
+      [0, 40],
+      [60, 0],
+    ]);
+    const missing = findingsOf(card('shapes/oak.svg'), files);
+    expect(missing.map(({ rule }) => rule)).toEqual(['unreadable-outline']);
+  });
+
   it('is as large as it is drawn, in both editions', () => {
     const files = {
       'card/shapes/leaf.svg': svgOf(

@@ -83,6 +83,7 @@ function patternOf(
     return { size, outline: [origin, { x: size.width, y: Length.zero }], how: 'slit' };
   }
   const size = { width: cut.size.width.value, height: cut.size.height.value };
+  if (cut.drawn) return { size, outline: cut.drawn.points, how: 'cut', shape: 'drawn' };
   if (!cut.outline) return { size, outline: cornersOf(size), how: 'cut' };
   const traced = traceOutline({ name: name.value, outline: cut.outline, size: cut.size }, project);
   findings.push(...traced.findings);
