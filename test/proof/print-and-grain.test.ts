@@ -34,6 +34,22 @@ describe('turned-print', () => {
     expect(found(base, 'front: { stock: fern, cut: 3 x 5, on: mat, turn: -90 }')).toEqual([]);
     expect(found(base, 'front: { stock: fern, cut: 5 x 3, on: mat, turn: 90 }')).toHaveLength(1);
   });
+
+  it.each([
+    [
+      90,
+      'front: front lies on mat, which is turned, and so is itself turned by 90°: its print lies on its side; cut it 5 × 3 in and give it "turn: -90", or give fern "print: any way"',
+    ],
+    [
+      180,
+      'front: front lies on mat, which is turned, and so is itself turned halfway round: its print hangs upside down; give it "turn: 180", or give fern "print: any way"',
+    ],
+  ])('is seen on a base that is turned by %s', (turn, expected) => {
+    const base = (stock: string): string =>
+      `mat: { stock: ${stock}, cut: 4 x 5 1/4, on: card, turn: ${turn} }`;
+    expect(found(base('cream'), 'front: { stock: fern, cut: 3 x 5, on: mat }')).toEqual([expected]);
+    expect(found(base('fern'), 'front: { stock: fern, cut: 3 x 5, on: mat }')).toHaveLength(1);
+  });
 });
 
 describe('fold-across-grain', () => {

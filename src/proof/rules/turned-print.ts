@@ -1,6 +1,6 @@
 import type { Unit } from '../../measure/length.ts';
 import { quarterTurned, type Size } from '../../measure/size.ts';
-import type { Project } from '../../project/model.ts';
+import type { Piece, Project } from '../../project/model.ts';
 import type { Place } from '../../project/source.ts';
 import { stockOf } from '../../shape/caliper.ts';
 import type { Rule } from '../rule.ts';
@@ -11,6 +11,8 @@ type Facts = {
   readonly stock: string;
   /** Degrees clockwise that it lies turned in the end, together with what it lies on. */
   readonly turn: number;
+  /** What it lies on that is turned, where it isn't itself. */
+  readonly base?: string;
   /** The size that is seen when it lies so. */
   readonly seen: Size;
   readonly unit: Unit;
@@ -34,8 +36,14 @@ export const turnedPrint: Rule<Facts> = {
     for (const { piece, size } of shapes.layers) {
       const print = stockOf(piece, project)?.print;
       const own = piece.placement.turn;
-      const turn = turnOf(piece.id.value, project);
-      if (print?.value !== 'upright' || !own || own.value === 0 || turn % 90 !== 0 || turn === 0) continue;
+      const turns = turnsOf(piece.id.value, project);
+      const turn = turns.reduce((sum, { by }) => sum + by, 0) % 360;
+      if (print?.value !== 'upright' || turn % 90 !== 0 || turn === 0) continue;
+      const [turned] = turns;
+      if (!turned) continue;
+      const isOwn = turned.piece === piece;
+      // A base with a right way up of its own is told of itself.
+      if (!isOwn && turns.some((each) => stockOf(each.piece, project)?.print?.value === 'upright')) continue;
       const seen = turn === 180 ? size : quarterTurned(size);
       const facts = {
         piece: piece.id.value,
@@ -43,31 +51,43 @@ export const turnedPrint: Rule<Facts> = {
         turn,
         seen,
         unit: project.unit,
+        ...(!isOwn && { base: turned.piece.id.value }),
       };
-      yield { at: own.at, facts: { ...facts, print: print.at } };
+      yield { at: (isOwn && own?.at) || piece.id.at, facts: { ...facts, print: print.at } };
     }
   },
-  say: ({ piece, stock, turn, seen, unit, print }) => ({
-    message:
-      turn === 180
-        ? `${piece} is turned halfway round, so that its print hangs upside down`
-        : `${piece} is turned by ${turn}°, so that its print lies on its side`,
-    remedy:
-      turn === 180
-        ? 'leave "turn:" out'
-        : `cut it ${saySize(seen, unit)} and leave "turn:" out, or give ${stock} "print: any way"`,
-    notes: [{ message: `${stock} has a right way up`, at: print }],
-  }),
+  say: ({ piece, stock, turn, seen, base, unit, print }) => {
+    const by = turn === 180 ? 'halfway round' : `by ${turn}°`;
+    const lies = turn === 180 ? 'hangs upside down' : 'lies on its side';
+    const upright = turn === 180 ? '' : `cut it ${saySize(seen, unit)} and `;
+    const any = `give ${stock} "print: any way"`;
+    return {
+      message: base
+        ? `${piece} lies on ${base}, which is turned, and so is itself turned ${by}: its print ${lies}`
+        : `${piece} is turned ${by}, so that its print ${lies}`,
+      remedy: base
+        ? `${upright}give it "turn: ${turn === 90 ? -90 : 360 - turn}", or ${any}`
+        : `${upright}leave "turn:" out${turn === 180 ? '' : `, or ${any}`}`,
+      notes: [{ message: `${stock} has a right way up`, at: print }],
+    };
+  },
 };
 
-/** How far a piece lies turned in the end: by itself, and with what it lies on. */
-function turnOf(id: string, { pieces }: Project): number {
-  const passed = new Set<string>();
-  let turn = 0;
-  for (let next = pieces.get(id); next && !passed.has(next.id.value); ) {
-    passed.add(next.id.value);
-    turn += next.placement.turn?.value ?? 0;
-    next = next.on && pieces.get(next.on.value.piece);
+/** A piece that is turned, and by how much. */
+type Turned = { readonly piece: Piece; readonly by: number };
+
+/** What turns a piece in the end: it, and what it lies on, as far as that is turned. */
+function turnsOf(id: string, { pieces }: Project): readonly Turned[] {
+  const passed = new Set<Piece>();
+  for (
+    let next = pieces.get(id);
+    next && !passed.has(next);
+    next = next.on && pieces.get(next.on.value.piece)
+  ) {
+    passed.add(next);
   }
-  return turn % 360;
+  return [...passed].flatMap((piece) => {
+    const by = piece.placement.turn?.value ?? 0;
+    return by === 0 ? [] : [{ piece, by }];
+  });
 }
