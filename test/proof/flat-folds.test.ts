@@ -147,3 +147,35 @@ describe('the proof of what is folded flat', () => {
     expect(said(pieces)).toEqual([finding]);
   });
 });
+
+/** An envelope whose tabs hang on its back; the front it is folded on is 4 1/4 in high, and the flap closes over it. */
+describe('a back with tabs', () => {
+  const backed = (cut: string, at: string, trim: string): string[] =>
+    findingsOf(
+      sheetWith({
+        stock: 'cream: { sheet: 12 x 12 }',
+        pieces: `box:
+  stock: cream
+  cut: 7 x ${cut}
+  score: [{ from: left, at: [3/4, 6 1/4] }, { from: top, at: [${at}] }]
+  panels: { back: B1, front: B2 }
+  trim: [${trim}]
+  taper: [A1, C1]
+  folds: { A|B: ${M}, B|C: ${M}, 1|2: ${M}${at.includes(',') ? `, 2|3: ${M}` : ''} }
+  glue: { A1: front, C1: front }`,
+      }),
+    )
+      .filter(({ severity }) => severity === 'error')
+      .map((each) => `${blamed(each)}: ${each.message}`);
+
+  it('is no longer than its front where a flap closes over it', () => {
+    expect(backed('10 1/4', '4, 8 1/4', 'A2, C2, A3, C3')).toEqual([]);
+    expect(backed('10 5/8', '4 3/8, 8 5/8', 'A2, C2, A3, C3')).toEqual([
+      '4 3/8: box.back is 4 3/8 in long, 1/8 in more than the 4 1/4 in of box.front, which it is folded flat on',
+    ]);
+  });
+
+  it('may be longer where nothing does', () => {
+    expect(backed('8 5/8', '4 3/8', 'A2, C2')).toEqual([]);
+  });
+});

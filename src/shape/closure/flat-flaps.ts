@@ -13,17 +13,18 @@ export type FlatFlap = { readonly panel: string; readonly on: string; readonly f
 type OverhangingFlap = FlatFlap & { readonly depth: Length; readonly across: Length };
 
 /**
- * Flaps that stick out past the other side of what they lie on. What is stuck to a panel makes it the back of a pocket,
+ * Flaps that stick out past the other side of what they lie on. What is stuck to a panel, or tabs on it, make it the back of a pocket,
  * which is longer than its front unless that ends in the flap of an envelope; and the leaf of a card may be so meant
  * where nothing is folded in from that side.
  */
 export function overhangingFlaps(net: Net, caliper: Length): readonly OverhangingFlap[] {
-  return flatFlaps(net).flatMap(({ panel, on, fold }) => {
+  return flapsWithTabs(net).flatMap(({ panel, on, fold }) => {
     if (lineOf(fold) === 'slanted') return [];
     // Tabs that are stuck to what they hang on are meant for what lies there, which is then the back of a pocket.
     if (net.glue.some(({ from, to }) => to === on && foldBetween(net, from, on))) return [];
     const facing = facingPanels(net, on, fold);
-    if (net.glue.some(({ to }) => to === panel) && !facing.some((each) => isWide(net, each, fold))) return [];
+    const isBack = net.glue.some(({ to }) => to === panel) || foldsOf(net, panel).length > 1;
+    if (isBack && !facing.some((each) => isWide(net, each, fold))) return [];
     // What goes on to and fro from a gusset is longer than it; where that is stuck it may stick out, which is told there.
     if (isStuck(net, panel) && isGusset(net, on, fold)) return [];
     if (net.glue.length === 0 && (facing.length === 0 || isRolled(net, fold))) return [];
@@ -35,12 +36,25 @@ export function overhangingFlaps(net: Net, caliper: Length): readonly Overhangin
 
 /** Every flap that is folded flat on the panel it hangs on, by its only fold. */
 export function flatFlaps(net: Net): readonly FlatFlap[] {
+  return flapsWithTabs(net).filter(({ panel }) => foldsOf(net, panel).length === 1);
+}
+
+/** The same, and those that have no other folds but those of tabs at their sides. */
+function flapsWithTabs(net: Net): readonly FlatFlap[] {
   return net.panels.flatMap(({ id: panel }) => {
-    const [fold, ...others] = foldsOf(net, panel);
+    const folds = foldsOf(net, panel);
+    const [fold, ...others] = folds.filter((each) => folds.length === 1 || !isOfTab(net, panel, each));
     const on = fold && otherSide(fold, panel);
     if (!fold || on === undefined || others.length > 0) return [];
-    return isFlatOn(fold) ? [{ panel, on, fold }] : [];
+    const areBeside = folds.every((each) => each === fold || lineOf(each) !== lineOf(fold));
+    return isFlatOn(fold) && areBeside ? [{ panel, on, fold }] : [];
   });
+}
+
+/** Whether nothing but a glue tab hangs on a panel by a fold. */
+function isOfTab(net: Net, panel: string, fold: Fold): boolean {
+  const tab = otherSide(fold, panel);
+  return tab !== undefined && foldsOf(net, tab).length === 1 && isStuck(net, tab) && !isWide(net, tab, fold);
 }
 
 /** What is folded in on a panel from its other side, the same way. */
