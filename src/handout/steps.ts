@@ -7,7 +7,7 @@ import { stackDrawing } from '../drawing/stack.ts';
 import { templateDrawing, templateReduction } from '../drawing/template.ts';
 import type { Step } from '../project/model.ts';
 import { readRef } from '../project/ref.ts';
-import { USUAL_VIEW, viewsOf } from '../shape/view/views.ts';
+import { drawnBase, USUAL_VIEW, viewsOf } from '../shape/view/views.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 import { renderMarkdown } from './markdown.ts';
 import { drawingOf, type ProseSetting, withoutHost } from './markdown-handlers.ts';
@@ -126,8 +126,10 @@ function captionOf(caption: string | undefined, of: string | undefined): string 
 }
 
 function drawingIn({ editions, measures, drawings }: Setting, of: string, view: string): Drawing | undefined {
-  if (!viewsOf(editions[measures.leading].shapes, of).includes(view)) return undefined;
-  if (view === 'layers') return stackDrawing(editions, readRef(of), BESIDE, drawings);
+  const { shapes } = editions[measures.leading];
+  if (!viewsOf(shapes, of).includes(view)) return undefined;
+  const base = view === 'layers' ? drawnBase(shapes, readRef(of)) : undefined;
+  if (base) return stackDrawing(editions, base, BESIDE, drawings);
   if (view === 'flat') return flatDrawing({ editions, measures, drawings }, of);
   return foldedDrawing(editions, of, view, BESIDE, drawings);
 }

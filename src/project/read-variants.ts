@@ -113,14 +113,19 @@ function reportCommon(
   }
 }
 
-/** Reports variants that nothing tells apart, and one that is alone. */
+/** Reports variants that nothing tells apart, not even their names, and one that is alone. */
 function reportAlike(all: readonly Version[], reader: Reader): void {
   const { report } = reader;
   const first = new Map<string, Variant>();
+  const named = new Map<string, Variant>();
   for (const { variant, root, isWhole } of all) {
     if (!variant) continue;
     const { id } = variant;
     if (all.length === 1) report({ rule: 'lone-variant', at: id.at, facts: { variant: id.value } });
+    const { name } = variant;
+    const namesake = named.get(name)?.id;
+    if (namesake) report({ rule: 'same-name', at: id.at, facts: { named: id.value, name, other: namesake } });
+    else named.set(name, variant);
     const values = isWhole ? valuesIn(root, reader) : undefined;
     if (values === undefined) continue;
     const other = first.get(values)?.id;

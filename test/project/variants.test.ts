@@ -72,6 +72,7 @@ describe('what is wrong with variants', () => {
     ['s: { card.cut: 2 x }, l:', ['unreadable-length: 2 x']],
     ['s: { card.cut: 4x5in }, l:', ['variant-says-common: cut', 'variants-alike: l']],
     ['s: { card.cut: 2 x 3 }, l: { card: { cut: 2 in x 3 in } }', ['variants-alike: l']],
+    ['s: { name: Set, card.cut: 2 x 3 }, l: { name: Set, card.cut: 2 x 4 }', ['same-name: l']],
     ['s: { card.cut: 2 x 3 }', ['lone-variant: s']],
     ['s: { card.cut: 2 x 3 }, S: { card.cut: 2 x 4 }, l:', ['repeated-key: S']],
     ['s: 3 x 4, l:', ['unexpected-value: 3 x 4', 'lone-variant: l']],

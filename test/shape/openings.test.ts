@@ -6,6 +6,7 @@ import { areaOf, contains, edgesOf, type Point2 } from '../../src/shape/flat-pol
 import { groundOf } from '../../src/shape/ground.ts';
 import type { Net, Opening } from '../../src/shape/net.ts';
 import { keyholed } from '../../src/shape/openings/keyhole.ts';
+import { viewsOf } from '../../src/shape/view/views.ts';
 import { shapesOf, sheetOf } from './boxes.ts';
 
 const CARD = (openings: string): string =>
@@ -57,6 +58,16 @@ describe('an opening', () => {
     const common = intersection(ring(circle), ring(panel));
     const [outer = []] = common[0] ?? [];
     expect(areaOf(outer.map(([x, y]) => ({ x, y })))).toBeCloseTo(areaOf(circle), 6);
+  });
+
+  it('lets what is behind it be drawn as what lies on the inside of its panel', () => {
+    const view = 'view: { stock: moss, cut: 3 x 4, behind: box.window }';
+    const shapes = shapesOf(sheetOf(CARD('window: { in: front, size: 2 x 3 }'), view));
+    const drawn = ['inside box.front', 'inside box.back', 'box.front', 'behind box.window'];
+    expect(drawn.filter((name) => viewsOf(shapes, name).includes('layers'))).toEqual([
+      'inside box.front',
+      'behind box.window',
+    ]);
   });
 
   it('shows what is behind it in its middle, as seen from behind', () => {

@@ -1,4 +1,4 @@
-import { writeRef } from '../../project/ref.ts';
+import { faceOf, isSameRef, type Ref, readRef } from '../../project/ref.ts';
 import { stageCount } from '../fold-order.ts';
 import { type Shapes, sheetsOf } from '../shapes.ts';
 
@@ -17,6 +17,21 @@ export function viewsOf(shapes: Shapes, name: string): readonly string[] {
     ...(sheets.length > 0 ? [USUAL_VIEW] : []),
     ...(stages > 0 ? ['folded'] : []),
     ...Array.from({ length: stages }, (_, index) => `fold-${index + 1}`),
-    ...(shapes.layers.some(({ on }) => writeRef(on) === name) ? ['layers'] : []),
+    ...(drawnBase(shapes, readRef(name)) ? ['layers'] : []),
   ];
+}
+
+/**
+ * What the layers lie on that are drawn of a name: what it names, or the first opening of that panel which something is
+ * stuck behind, for that is on the inside of the panel. Undefined where nothing lies on it.
+ */
+export function drawnBase({ layers, nets }: Shapes, named: Ref): Ref | undefined {
+  const bases = layers.map(({ on }) => on);
+  const isBehind = (on: Ref): boolean =>
+    on.piece === named.piece &&
+    faceOf(on) === faceOf(named) &&
+    sheetsOf(nets, on.piece).some(({ net }) =>
+      net.openings?.some(({ name, panel }) => name === on.part && panel === (named.part ?? named.piece)),
+    );
+  return bases.find((on) => isSameRef(on, named)) ?? bases.find(isBehind);
 }
