@@ -50,7 +50,10 @@ const COMMON = {
     asBase,
     'What it is stuck on: a piece, or a panel of one, as in `box.front`. `inside card.front` is its other face.',
   ),
-  behind: optional(asBase, 'What it is stuck behind instead: a flat piece, or an opening such as `card.window`.'),
+  behind: optional(
+    asBase,
+    'What it is stuck behind instead: a flat piece, or an opening such as `card.window`.',
+  ),
   at: section(asPlacement, 'Where on it; in the middle, if you say nothing.'),
   turn: TURN,
   overhang: flag('`yes` for a layer that is meant to pass the edge of its base.'),
