@@ -6,6 +6,7 @@ export default defineConfig({
     testTimeout: 180_000,
     hookTimeout: 180_000,
     globalSetup: ['test/temporary.ts'],
+    setupFiles: ['test/equality.ts'],
     // Files share what a worker has loaded and studied: they change nothing outside themselves.
     isolate: false,
     // On two cores vitest would keep one for itself.
