@@ -81,7 +81,7 @@ describe('what changed since a revision', () => {
           '[{ from: left, at: [2, 4] }]',
           '[{ from: left, at: [2, 4] }, { from: top, at: 3 }], folds: { 1|2: flat, B1|B2: none }',
         ),
-      ['the scores from top of box is new: 3 in', 'Some lines of box are scored from or to another point.'],
+      ['the scores from top of box are new: 3 in', 'Some lines of box are scored from or to another point.'],
       ['box'],
     ],
     [

@@ -78,7 +78,7 @@ function noLongerCovers({ slip, before, after, net }: Survivor): string[] {
 export const REASONS: readonly Reason[] = [
   {
     kinds: ['moved line'],
-    nets: /keeper|scored box|clip-top|bulb-box|short-pencil|plant-marker|gable/u,
+    nets: /keeper|scored box|clip-top|bulb-box|short-pencil|plant-marker|gable|bird-seed-carrier/u,
     slips: /^(?:A3\|A4|left\|left-bottom|left\|A4|front\|front-bottom) \+/u,
     why: 'the box is an eighth taller and its bottom flaps an eighth shorter: those of front and back still lie over each other and cover the whole bottom',
     against: (survivor) => uncovered(survivor, /bottom|^[A-D]4$/u),
@@ -106,14 +106,14 @@ export const REASONS: readonly Reason[] = [
   },
   {
     kinds: ['wrong mate'],
-    nets: /keeper|scored box|short-pencil|bag|gable/u,
+    nets: /keeper|scored box|short-pencil|bag|gable|bird-seed-carrier/u,
     slips: /./u,
     why: 'the flaps of that end lie in one plane, and in some order all that are glued touch one another over a quarter inch at least: it is as closed as it was',
     against: (survivor) => [...uncovered(survivor), ...survivor.after.glueThatNoOrderJoins()],
   },
   {
     kinds: ['reversed fold'],
-    nets: /gable/u,
+    nets: /gable|bird-seed-carrier/u,
     slips: /^left-gable\|left-front-gusset$/u,
     why: 'this half of a gusset ends at the seam and hangs on its gable alone: outside or inside it closes nothing and is in the way of nothing',
     against: ({ net }) => {
@@ -129,7 +129,7 @@ export const REASONS: readonly Reason[] = [
   },
   {
     kinds: ['missing glue'],
-    nets: /folded-in corners/u,
+    nets: /folded-in corners|bird-seed-carrier\.tray/u,
     slips: /./u,
     why: 'the corner is one piece of paper all the same, and lies where it lay: the three others hold all walls, each at one end at least',
     against: ({ net, of, slip, before, after }) => {
