@@ -39,5 +39,6 @@ export type { FoldedShape } from './shape/folded-shape.ts';
 export type { Fold, Net, Panel } from './shape/net.ts';
 export type { Layer, Shapes } from './shape/shapes.ts';
 export { type Cover, type FaceState, faceStates } from './shape/stacking/face-states.ts';
-export { type GlueArea, type GluedFace, glueAreas } from './shape/stacking/glue-areas.ts';
+export { type GlueArea, glueAreas } from './shape/stacking/glue-areas.ts';
+export type { GluedFace } from './shape/stacking/glued-face.ts';
 export { loadWorkspace, readWorkspaceFromTexts } from './shape/workspace.ts';

@@ -6,11 +6,12 @@ import type { Net } from '../shape/net.ts';
 import { CALIBRATION, drawCalibration } from './calibration.ts';
 import { Canvas, type Drawing } from './canvas.ts';
 import { drawCover } from './cover.ts';
+import { drawnNetOf } from './drawn-net.ts';
 import { drawKey, keyEntries } from './key.ts';
 import { wrapped } from './lettering.ts';
 import { type Page, pageOf, type Tiling, tile } from './pages.ts';
 import type { DrawnBox } from './region.ts';
-import { type DrawingStyle, type InBoth, netOf } from './style.ts';
+import type { DrawingStyle, DrawnNet } from './style.ts';
 import { drawAt, drawTile } from './tile-page.ts';
 import { caption, spokenSize } from './words.ts';
 
@@ -34,12 +35,12 @@ export function templatePages(
   setting: PrintSetting,
   style: DrawingStyle,
 ): readonly TemplatePage[] {
-  const net = netOf(editions, style.shown[0], id);
+  const net = drawnNetOf(editions, style.shown[0], id);
   if (!net) return [];
   const { paper, margin } = setting;
   const [upright, landscape] = [pageOf(paper, margin, false), pageOf(paper, margin, true)];
   const together = [upright, landscape].find((page) =>
-    fits(net.drawn, roomAbove(page, stripOn(page, net.drawn, style))),
+    fits(net.drawn, roomAbove(page, stripOn(page, net, style))),
   );
   if (together) return [alone(id, net, together, style)];
   const [first, second] = [tiledOn(upright, net.drawn), tiledOn(landscape, net.drawn)];
@@ -56,7 +57,7 @@ export function templatePages(
 /** What stands under a net on its page: the calibration, the key and the foot, side by side or below one another. */
 type Strip = { readonly height: number; readonly words: DrawnBox; readonly calibration: Point2 };
 
-function stripOn({ printable }: Page, net: Net, style: DrawingStyle): Strip {
+function stripOn({ printable }: Page, net: DrawnNet, style: DrawingStyle): Strip {
   const { left, right, bottom } = printable;
   const beside = right - left - CALIBRATION.width - 2 * GAP;
   if (beside >= 90) {
@@ -70,7 +71,7 @@ function stripOn({ printable }: Page, net: Net, style: DrawingStyle): Strip {
   return { height, words: { left, top: bottom - height, right, bottom }, calibration };
 }
 
-function keyHeight(net: Net, width: number, style: DrawingStyle): number {
+function keyHeight(net: DrawnNet, width: number, style: DrawingStyle): number {
   return drawKey(new Canvas(style), keyEntries(net), { left: 0, top: 0, width });
 }
 
@@ -83,15 +84,15 @@ function fits({ size }: Net, { left, top, right, bottom }: DrawnBox): boolean {
 }
 
 /** Everything on one page. */
-function alone(id: string, net: InBoth<Net>, page: Page, style: DrawingStyle): TemplatePage {
+function alone(id: string, net: DrawnNet, page: Page, style: DrawingStyle): TemplatePage {
   const canvas = new Canvas(style);
-  const { words, calibration, ...strip } = stripOn(page, net.drawn, style);
+  const { words, calibration, ...strip } = stripOn(page, net, style);
   const room = roomAbove(page, strip);
   const { width, height } = net.drawn.size;
   const left = (room.left + room.right - width.mm) / 2;
-  drawAt(canvas, net.drawn, left, room.top + (room.bottom - room.top - height.mm) / 2);
+  drawAt(canvas, net, left, room.top + (room.bottom - room.top - height.mm) / 2);
   const key = { left: words.left, top: words.top, width: words.right - words.left };
-  drawKey(canvas, keyEntries(net.drawn), key);
+  drawKey(canvas, keyEntries(net), key);
   drawCalibration(canvas, calibration);
   return finished(canvas, page, { id, net, number: 1, pages: 1 }, words);
 }
@@ -116,7 +117,7 @@ function tilePages(
   const foot = tiling.tiles.length > 1 || !fillsPage(page, drawn) ? page.printable : undefined;
   return tiling.tiles.map((_, index) => {
     const canvas = new Canvas(style);
-    drawTile(canvas, page, drawn, tiling, index);
+    drawTile(canvas, page, told.net, tiling, index);
     return finished(canvas, page, { ...told, number: index + 2 }, foot);
   });
 }
@@ -128,7 +129,7 @@ function fillsPage({ printable }: Page, net: Net): boolean {
 /** Which page of which piece. */
 type NumberedPage = {
   readonly id: string;
-  readonly net: InBoth<Net>;
+  readonly net: DrawnNet;
   readonly number: number;
   readonly pages: number;
 };

@@ -1,3 +1,4 @@
+import type { Face } from '../project/ref.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import { boxCorners } from '../shape/outline.ts';
 import { CAPITAL, DESCENT, extentOf, type Label, LINE_HEIGHT, letteringMarkup, plain } from './lettering.ts';
@@ -88,17 +89,15 @@ export class Canvas {
     this.lines('hatch', hatchLines(outline, 1.6, 135));
   }
 
-  /** Glue: dotted. */
-  dots(outline: readonly Point2[]): void {
-    const dots = dotGrid(outline, 2, 0.6);
-    // A stretch too short to see with round ends is a dot in every reader of SVG; one without length is not.
-    const stretches = dots.map(
-      ({ x, y }): Segment => [
-        { x, y },
-        { x: x + 0.01, y },
-      ],
-    );
-    this.lines('glue', stretches);
+  /** Glue: dots on the outside, which is drawn; upright crosses on the inside, which faces away. */
+  glue(face: Face, outline: readonly Point2[]): void {
+    if (face === 'inside') {
+      const crosses = dotGrid(outline, 3, 0.9);
+      this.lines('glue-inside', [...crosses.map(levelStretch(0.55)), ...crosses.map(uprightStretch(0.55))]);
+    } else {
+      // A stretch too short to see with round ends is a dot in every reader of SVG; one without length is not.
+      this.lines('glue-outside', dotGrid(outline, 2, 0.6).map(levelStretch(0.005)));
+    }
   }
 
   /** A filled arrowhead with its tip at `tip`, pointing the way of `degrees` clockwise from the right. */
@@ -217,6 +216,21 @@ export class Canvas {
     const corners = this.#ink ? [...boxCorners(this.#ink)] : [];
     if (points.length > 0) this.#ink = boxOf([...corners, ...points]);
   }
+}
+
+/** A stretch this far to the left and right of a point. */
+function levelStretch(reach: number): (middle: Point2) => Segment {
+  return ({ x, y }) => [
+    { x: x - reach, y },
+    { x: x + reach, y },
+  ];
+}
+
+function uprightStretch(reach: number): (middle: Point2) => Segment {
+  return ({ x, y }) => [
+    { x, y: y - reach },
+    { x, y: y + reach },
+  ];
 }
 
 /** The box a label takes up, its lettering's width estimated. */

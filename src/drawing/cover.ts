@@ -7,11 +7,11 @@ import { extentOf, type Label, plain, wrapped } from './lettering.ts';
 import { cutLines } from './outline.ts';
 import { OVERLAP, type Page, type Tiling } from './pages.ts';
 import { boxOf, type DrawnBox } from './region.ts';
-import type { InBoth } from './style.ts';
+import type { DrawnNet } from './style.ts';
 import { caption, sizeLabel } from './words.ts';
 
 /** What a cover speaks of. */
-type TiledPiece = { readonly id: string; readonly net: InBoth<Net>; readonly tiling: Tiling };
+type TiledPiece = { readonly id: string; readonly net: DrawnNet; readonly tiling: Tiling };
 
 /**
  * The page before a template that needs all its pages for itself: how to print it, what to measure before cutting,
@@ -38,7 +38,7 @@ export function drawCover(canvas: Canvas, { printable }: Page, { id, net, tiling
   y += 3;
   drawCalibration(canvas, { x: printable.left, y });
   y += CALIBRATION.height + 6;
-  y = drawKey(canvas, keyEntries(net.drawn), { left: printable.left, top: y, width });
+  y = drawKey(canvas, keyEntries(net), { left: printable.left, top: y, width });
   const room = { ...printable, top: y + 6, bottom: printable.bottom - 12 };
   if (several) drawMap(canvas, net.drawn, tiling, room);
 }

@@ -1,13 +1,13 @@
 import { distanceOutside, type Point2 } from '../shape/flat-polygon.ts';
 import type { FlatBox, Net } from '../shape/net.ts';
 import { boxCorners } from '../shape/outline.ts';
-import { gluedPanels } from '../shape/panel-tree.ts';
 import type { Say } from '../words/labels.ts';
 import { partNamed } from '../words/names.ts';
 import type { Canvas } from './canvas.ts';
 import { extentOf, plain } from './lettering.ts';
 import { type DrawingFrame, place, placeAll, sheetBox } from './outline.ts';
 import type { DrawnBox } from './region.ts';
+import type { DrawnNet } from './style.ts';
 import { roomiestSpot } from './visible.ts';
 
 /** A panel's name that found no room on it: its number there, and the name to explain it. */
@@ -26,12 +26,11 @@ type NameSetting = {
  */
 export function drawNames(
   canvas: Canvas,
-  net: Net,
+  { drawn: net, glued }: DrawnNet,
   frame: DrawingFrame,
   { numbering, within = sheetBox(net, frame) }: NameSetting,
 ): readonly Numbered[] {
   const numbered: Numbered[] = [];
-  const glued = gluedPanels(net);
   const size = canvas.lettering;
   for (const panel of net.panels) {
     if (panel.name === undefined) continue;
@@ -39,7 +38,7 @@ export function drawNames(
     const [width, height, middle] = roomOn(panel.box, frame, within);
     const label = [plain(name)];
     const holes = (net.openings ?? []).filter((opening) => opening.panel === panel.id);
-    const halo = holes.length > 0 || glued.includes(panel);
+    const halo = holes.length > 0 || glued.some(({ panel: id }) => id === panel.id);
     const extent = extentOf(label);
     const [long, high] = [extent.width * size + 1.2, extent.height * size + 1.2];
     const outline = panel.outline.map((point) => place(point, frame));

@@ -1,5 +1,5 @@
 import type { Edge } from '../project/net-as-written.ts';
-import { edgesOf, type Point2 } from '../shape/flat-polygon.ts';
+import { contains, distanceToEdges, edgesOf, type Point2 } from '../shape/flat-polygon.ts';
 
 export type Segment = readonly [Point2, Point2];
 
@@ -37,21 +37,23 @@ export function hatchLines(outline: readonly Point2[], spacing: number, degrees:
   return lines;
 }
 
-/** Points of a staggered grid that lie in an outline, at least `inset` from its left and right. */
+/**
+ * Points of a staggered grid about the middle of an outline that lie in it, at least `inset` from its edges; where it is
+ * too narrow for that, all that lie in it.
+ */
 export function dotGrid(outline: readonly Point2[], spacing: number, inset: number): Point2[] {
+  const { left, top, right, bottom } = boxOf(outline);
+  const middle = { x: (left + right) / 2, y: (top + bottom) / 2 };
+  const high = spacing * 0.75;
   const dots: Point2[] = [];
-  const rows = hatchLines(outline, spacing * 0.75, 0);
-  for (const [from, to] of rows) {
-    const odd = Math.round(from.y / (spacing * 0.75) - 0.5) % 2 !== 0;
-    const shift = odd ? spacing / 2 : 0;
-    for (
-      let step = Math.ceil((from.x + inset - shift) / spacing);
-      step * spacing + shift <= to.x - inset;
-      step++
-    )
-      dots.push({ x: step * spacing + shift, y: from.y });
+  for (let row = Math.ceil((top - middle.y) / high); middle.y + row * high <= bottom; row++) {
+    const start = middle.x + (row % 2 === 0 ? 0 : spacing / 2);
+    for (let step = Math.ceil((left - start) / spacing); start + step * spacing <= right; step++)
+      dots.push({ x: start + step * spacing, y: middle.y + row * high });
   }
-  return dots;
+  const inside = dots.filter((dot) => contains(outline, dot));
+  const clear = inside.filter((dot) => distanceToEdges(dot, outline) >= inset);
+  return clear.length > 0 ? clear : inside;
 }
 
 /** What is left of a stretch when those parts of it that lie on other stretches are taken away. */

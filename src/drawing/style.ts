@@ -3,6 +3,7 @@ import type { EditionName } from '../measure/ruler-unit.ts';
 import { readRef } from '../project/ref.ts';
 import { stockOf } from '../shape/caliper.ts';
 import type { BoardScores, Net } from '../shape/net.ts';
+import type { GluedFace } from '../shape/stacking/glued-face.ts';
 import type { Say } from '../words/labels.ts';
 
 /** How a project's drawings are made: what is shown, the edition that gives the geometry first, and the words. */
@@ -15,6 +16,9 @@ export type DrawingStyle = {
 
 /** The same thing in both editions; `drawn` is the one whose geometry is drawn. */
 export type InBoth<T> = Twin<T> & { readonly drawn: T };
+
+/** A net to be drawn, and the areas of the drawn one that take glue, by the face they are on. */
+export type DrawnNet = InBoth<Net> & { readonly glued: readonly GluedFace[] };
 
 /** Room for a drawing, in millimetres of paper. */
 export type DrawingRoom = { readonly width: number; readonly height: number };

@@ -1,12 +1,11 @@
 import { boxSize, type Net } from '../shape/net.ts';
-import { gluedPanels } from '../shape/panel-tree.ts';
 import { nameOf, partNamed } from '../words/names.ts';
 import { tellDecoration } from './decoration.ts';
-import { type DrawingStyle, type InBoth, scoreRows } from './style.ts';
+import { type DrawingStyle, type DrawnNet, type InBoth, scoreRows } from './style.ts';
 import { capital, caption, listed, spokenLengths, spokenSize } from './words.ts';
 
 /** A net in words: size, score positions by edge, panels, what is cut away, what is glued. */
-export function describeNet(id: string, net: InBoth<Net>, reduction: number, style: DrawingStyle): string {
+export function describeNet(id: string, net: DrawnNet, reduction: number, style: DrawingStyle): string {
   const { say } = style;
   const sentences = [
     say('drawing-template', {
@@ -24,10 +23,19 @@ export function describeNet(id: string, net: InBoth<Net>, reduction: number, sty
   if (net.drawn.slits.length > 0)
     sentences.push(say('drawing-tells-slits', { count: net.drawn.slits.length }));
   sentences.push(...tellOpenings(net, style));
-  const glued = gluedPanels(net.drawn).map(({ id: panel, name }) => partNamed(name ?? panel, say));
-  if (glued.length > 0) sentences.push(say('drawing-tells-glue', { panels: listed(glued, say) }));
+  sentences.push(...tellGlue(net, style));
   const decoration = tellDecoration(net.drawn, style).map((each) => `${capital(each)}.`);
   return [...sentences, ...decoration].join(' ');
+}
+
+function tellGlue({ drawn, glued }: DrawnNet, { say }: DrawingStyle): string[] {
+  return (['outside', 'inside'] as const).flatMap((face) => {
+    const ids = new Set(glued.filter((each) => each.face === face).map(({ panel }) => panel));
+    const named = drawn.panels
+      .filter(({ id }) => ids.has(id))
+      .map(({ id, name }) => partNamed(name ?? id, say));
+    return named.length === 0 ? [] : [say(`drawing-tells-glue-${face}`, { panels: listed(named, say) })];
+  });
 }
 
 function tellOpenings({ inch, metric, drawn }: InBoth<Net>, style: DrawingStyle): string[] {

@@ -3,13 +3,21 @@ import type { Edge } from '../project/net-as-written.ts';
 import type { Net } from '../shape/net.ts';
 import { Canvas, type Drawing } from './canvas.ts';
 import { type DimensionRow, dimensionSize, runningDimension } from './dimension.ts';
+import { drawnNetOf } from './drawn-net.ts';
 import { drawKey, keyEntries } from './key.ts';
 import { type Label, plain, wrapped } from './lettering.ts';
 import { AT_ORIGIN, type DrawingFrame, sheetBox } from './outline.ts';
 import { drawNames, type Numbered } from './panel-names.ts';
 import type { DrawnBox } from './region.ts';
-import { drawNet } from './sheet.ts';
-import { colorOf, type DrawingRoom, type DrawingStyle, type InBoth, netOf, scoreRows } from './style.ts';
+import { drawFacing, drawNet } from './sheet.ts';
+import {
+  colorOf,
+  type DrawingRoom,
+  type DrawingStyle,
+  type DrawnNet,
+  type InBoth,
+  scoreRows,
+} from './style.ts';
 import { describeNet } from './tell-net.ts';
 import { lengthLabel, sizeLabels } from './words.ts';
 
@@ -35,16 +43,17 @@ export function templateDrawing(
   style: DrawingStyle,
   brief = false,
 ): Drawing | undefined {
-  const net = netOf(editions, style.shown[0], id);
+  const net = drawnNetOf(editions, style.shown[0], id);
   if (!net) return undefined;
   const canvas = new Canvas(style);
   const frame: DrawingFrame = { scale: 1 / reduction, ...AT_ORIGIN };
-  drawNet(canvas, net.drawn, frame, colorOf(editions[style.shown[0]], id));
-  const numbered = drawNames(canvas, net.drawn, frame, { numbering: !brief });
+  drawNet(canvas, net, frame, colorOf(editions[style.shown[0]], id));
+  const numbered = drawNames(canvas, net, frame, { numbering: !brief });
   const box = sheetBox(net.drawn, frame);
   drawScores(canvas, net, box, 1 / reduction);
   dimensionSize(canvas, box, sizeLabels(net, style), [3.5, 3.5]);
-  drawFoot(canvas, net.drawn, numbered, reduction);
+  drawFacing(canvas, { x: (box.left + box.right) / 2, y: canvas.ink.top - 1.5 });
+  drawFoot(canvas, net, numbered, reduction);
   return canvas.drawing('template', describeNet(id, net, reduction, style));
 }
 
@@ -107,7 +116,7 @@ function scaleWords(reduction: number, { say, shown }: DrawingStyle): string {
 }
 
 /** Scale, key and the names that found no room, under the drawing. */
-function drawFoot(canvas: Canvas, net: Net, numbered: readonly Numbered[], reduction: number): void {
+function drawFoot(canvas: Canvas, net: DrawnNet, numbered: readonly Numbered[], reduction: number): void {
   const size = canvas.lettering;
   const { left, right, bottom } = canvas.ink;
   const width = Math.max(right - left, 70);

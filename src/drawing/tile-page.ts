@@ -1,6 +1,5 @@
 import { EDGES } from '../project/net-as-written.ts';
 import { columnName } from '../shape/cells.ts';
-import type { Net } from '../shape/net.ts';
 import { boxCorners } from '../shape/outline.ts';
 import { Canvas } from './canvas.ts';
 import { sheetBox } from './outline.ts';
@@ -8,12 +7,13 @@ import { OVERLAP, type Page, type Tiling } from './pages.ts';
 import { drawNames } from './panel-names.ts';
 import type { DrawnBox } from './region.ts';
 import { drawNet } from './sheet.ts';
+import type { DrawnNet } from './style.ts';
 
 /** One tile on its page: its part of the net, the middles of its overlaps, and the marks it shares with its neighbours. */
 export function drawTile(
   canvas: Canvas,
   { printable }: Page,
-  net: Net,
+  net: DrawnNet,
   { tiles, matches, columns }: Tiling,
   index: number,
 ): void {
@@ -64,10 +64,10 @@ function drawSeams(canvas: Canvas, box: DrawnBox, inset: DrawnBox): void {
 /** The net at full size, its corner at `left`, `top`. Names keep to a part of it. */
 export function drawAt(
   canvas: Canvas,
-  net: Net,
+  net: DrawnNet,
   left: number,
   top: number,
-  within: DrawnBox = sheetBox(net, { scale: 1, left, top }),
+  within: DrawnBox = sheetBox(net.drawn, { scale: 1, left, top }),
 ): void {
   const frame = { scale: 1, left, top };
   drawNet(canvas, net, frame);

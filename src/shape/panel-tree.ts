@@ -63,12 +63,6 @@ export function isStuck({ glue }: Net, panel: string): boolean {
   return glue.some(({ from, to }) => from === panel || to === panel);
 }
 
-/** The panels that are glued under or over another. */
-export function gluedPanels(net: Net): readonly Panel[] {
-  const glued = new Set(net.glue.map(({ from }) => from));
-  return net.panels.filter(({ id, name }) => glued.has(id) || (name !== undefined && glued.has(name)));
-}
-
 /** The joints passed on the way from one panel to another, in order; undefined when they don't hang together. */
 export function pathBetween(net: Net, from: string, to: string): readonly Joint[] | undefined {
   const tree = panelForest(net, from).trees[0];

@@ -35,7 +35,6 @@ const MAY_TOUCH_THE_WORLD = new Set(['project', 'print', 'make', 'publish', 'pre
 const MAY_ROUND: ReadonlySet<string> = new Set([
   'cli/kit.ts',
   'cli/preview.ts',
-  'drawing/region.ts',
   'drawing/tint.ts',
   'handout/supplies.ts',
   'kit/solver/master.ts',

@@ -244,11 +244,11 @@ describe('the template as a file', () => {
     for (const fold of folds) expect(drawn.some((stretch) => near(stretch, fold))).toBe(true);
   });
 
-  it('keeps cuts, scores and names apart', () => {
+  it('keeps cuts, scores, glue and names apart', () => {
     const groups = elementsOf(svg)
       .filter(({ name }) => name === 'g')
       .map(({ attributes }) => attributes.class);
-    expect(groups).toEqual(['cuts', 'scores', 'names']);
+    expect(groups).toEqual(['cuts', 'scores', 'glue', 'names']);
     const cuts = elementsOf(svg).filter(({ attributes }) => attributes.class === 'cut');
     expect(cuts.every(({ inside }) => inside.includes('cuts'))).toBe(true);
   });

@@ -1,10 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Canvas, type Drawing } from '../../src/drawing/canvas.ts';
+import { drawnNetOf } from '../../src/drawing/drawn-net.ts';
 import { drawKey, keyEntries } from '../../src/drawing/key.ts';
 import { boxOf } from '../../src/drawing/region.ts';
 import { templateDrawing, templateReduction } from '../../src/drawing/template.ts';
 import { templateSvg } from '../../src/drawing/template-file.ts';
+import { caliperOf } from '../../src/shape/caliper.ts';
+import { contains } from '../../src/shape/flat-polygon.ts';
+import { forms } from '../../src/shape/forms/index.ts';
+import type { FlatPoint } from '../../src/shape/net.ts';
+import { glueAreas } from '../../src/shape/stacking/glue-areas.ts';
 import { speaker } from '../../src/words/labels.ts';
 import { labels, sampleOf } from '../handout/sample.ts';
 import {
@@ -28,6 +34,10 @@ function template(reduction: number, style = inchStyle, from = editions, id = 'b
   const drawing = templateDrawing(from, id, reduction, style);
   if (!drawing) throw new Error(`no template of ${id}`);
   return drawing;
+}
+
+function flat(area: readonly FlatPoint[]): { x: number; y: number }[] {
+  return area.map(({ x, y }) => ({ x: x.mm, y: y.mm }));
 }
 
 /** Positions of the upright stretches of a kind of line, each once. */
@@ -86,8 +96,48 @@ describe('a template', () => {
     // Lines 1.6 mm apart; the sample in the key is hatched too.
     expect(lengthOf(linesOf(svg, 'hatch')) * 1.6).toBeGreaterThan(waste * 0.95);
     expect(lengthOf(linesOf(svg, 'hatch')) * 1.6).toBeLessThan(waste * 1.15);
-    const tab = linesOf(svg, 'glue').filter(([dot]) => (dot?.x ?? 0) > 9 * 25.4 && (dot?.y ?? 0) < 140);
+    const tab = linesOf(svg, 'glue-outside').filter(
+      ([dot]) => (dot?.x ?? 0) > 9 * 25.4 && (dot?.y ?? 0) < 140,
+    );
     expect(tab.length).toBeGreaterThan(100);
+  });
+
+  /** By hand: this box's glue tab is 1/2 in wide at the right and goes behind the far side, so its outside meets paper. */
+  it('puts the sign for glue on this side on the tab of a tuck-end box, and no other sign anywhere', () => {
+    const tuck = editionsOf('unit: in\npieces: { box: { form: tuck-end box, inside: 2 x 1 x 3, tab: 1/2 } }');
+    const { svg } = template(1, inchStyle, tuck);
+    const net = tuck.inch.shapes.nets.get('box');
+    const [right, tab] = [net?.size.width.mm ?? 0, 12.7];
+    const [key, marks] = [
+      linesOf(svg, 'glue-outside').filter(([dot]) => (dot?.y ?? 0) > (net?.size.height.mm ?? 0)),
+      linesOf(svg, 'glue-outside').filter(([dot]) => (dot?.y ?? 0) <= (net?.size.height.mm ?? 0)),
+    ];
+    expect(key.length).toBeGreaterThan(0);
+    const { left, ...reach } = boxOf(marks.flat());
+    expect(left).toBeGreaterThan(right - tab);
+    expect(left).toBeLessThan(right - tab + 2);
+    expect(reach.right).toBeLessThan(right);
+    // As tall as the 3 in of its side, less the corners that are cut at a slant.
+    expect(reach.bottom - reach.top).toBeGreaterThan(2.6 * 25.4);
+    expect(reach.bottom - reach.top).toBeLessThan(3 * 25.4);
+    expect(linesOf(svg, 'glue-inside')).toEqual([]);
+  });
+
+  /** By hand: the front's bottom is folded in last, over the other three flaps, so that its inside is stuck to them. */
+  it('puts the sign for glue on the far side on the front bottom of a clip-top box, and there alone', () => {
+    const clip = editionsOf('unit: in\npieces: { box: { form: clip-top box, inside: 3 1/2 x 1 x 4 3/4 } }');
+    const { svg } = template(1, inchStyle, clip);
+    const net = clip.inch.shapes.nets.get('box');
+    const box = net?.panels.find(({ name }) => name === 'front-bottom')?.box;
+    if (!box) throw new Error('no bottom');
+    const own = linesOf(svg, 'glue-inside').filter(([from]) => (from?.y ?? 0) < (net?.size.height.mm ?? 0));
+    const { left, top, right, bottom } = boxOf(own.flat());
+    expect(left).toBeGreaterThan(box.left.mm);
+    expect(right).toBeLessThan(box.right.mm);
+    expect(top).toBeGreaterThan(box.top.mm);
+    expect(bottom).toBeLessThan(box.bottom.mm);
+    expect(right - left).toBeGreaterThan(3.2 * 25.4);
+    expect(bottom - top).toBeGreaterThan(0.8 * 25.4);
   });
 
   it('says score positions as at the board, inches over millimetres of either edition', () => {
@@ -124,7 +174,7 @@ pieces:
       'Score lines from the left edge at 1, 4½, 5½ and 9 inches (25, 114, 139 and 228 millimeters).',
     );
     expect(alternative).toContain('Front: 3½ by 4¾ inches, 89 by 121 millimeters.');
-    expect(alternative).toContain('Glue on: tab');
+    expect(alternative).toContain('Glue on the outside of: tab, A4 and C4. Glue on the inside of: B4.');
   });
 
   it('takes a scale from the series of ISO 5455', () => {
@@ -165,24 +215,53 @@ pieces:
   });
 });
 
+describe('glue on every form', () => {
+  /** What meets its mate is checked spot by spot in test/shape/stacking; here, that it is drawn there and nowhere else. */
+  it.each(forms.map(({ name, example }) => [name, example.settings.join(', ')]))(
+    'of a %s',
+    (name, settings) => {
+      const all = editionsOf(`unit: in\npieces: { box: { form: ${name}, ${settings} } }`);
+      for (const [id, net] of all.inch.shapes.nets) {
+        const areas = glueAreas(net, caliperOf(undefined).thickness.mm).map(({ from }) => from);
+        const { svg } = template(1, inchStyle, all, id);
+        for (const face of ['outside', 'inside'] as const) {
+          const marks = linesOf(svg, `glue-${face}`).flat();
+          const own = marks.filter(({ y }) => y < net.size.height.mm);
+          const outlines = areas.filter((each) => each.face === face).flatMap((each) => each.areas.map(flat));
+          expect(own.filter((mark) => !outlines.some((area) => contains(area, mark)))).toEqual([]);
+          for (const area of outlines) expect(own.some((mark) => contains(area, mark))).toBe(true);
+          expect(marks.length > 0).toBe(outlines.length > 0);
+        }
+      }
+    },
+  );
+});
+
 describe('a key', () => {
   it('explains what the net has, and nothing else', () => {
-    const net = editions.inch.shapes.nets.get('box');
-    if (!net) throw new Error('no net');
-    expect(keyEntries(net)).toEqual(['cut', 'mountain', 'valley', 'waste', 'glue']);
-    const front = editions.inch.shapes.nets.get('front');
+    const net = drawnNetOf(editions, 'inch', 'box');
+    // The tab goes behind the front; the dust flaps lie under the bottom flap that is folded over them.
+    expect(net && keyEntries(net)).toEqual([
+      'cut',
+      'mountain',
+      'valley',
+      'waste',
+      'glue-outside',
+      'glue-inside',
+    ]);
+    const front = drawnNetOf(editions, 'inch', 'front');
     expect(front && keyEntries(front)).toEqual(['cut']);
   });
 
   it('has a sample and a word for each, in the width it is given', () => {
     const canvas = new Canvas(inchStyle);
-    const entries = ['cut', 'mountain', 'valley', 'flat', 'waste', 'glue'] as const;
+    const entries = ['cut', 'mountain', 'valley', 'flat', 'waste', 'glue-outside', 'glue-inside'] as const;
     drawKey(canvas, entries, { left: 0, top: 0, width: 60 });
     const drawing = canvas.drawing('key', 'Key');
-    expect(textsOf(drawing.svg)).toHaveLength(6);
+    expect(textsOf(drawing.svg)).toHaveLength(7);
     expect(drawing.width).toBeLessThan(62);
     expect(drawing.svg).toContain(say('drawing-key-mountain'));
-    for (const kind of ['cut', 'mountain', 'valley', 'flat', 'hatch', 'glue'])
+    for (const kind of ['cut', 'mountain', 'valley', 'flat', 'hatch', 'glue-outside', 'glue-inside'])
       expect(linesOf(drawing.svg, kind).length).toBeGreaterThan(0);
   });
 });

@@ -6,20 +6,10 @@ import type { FlatPoint, Mate, Net, Panel } from '../net.ts';
 import { withoutDoubles } from '../outline.ts';
 import { perNet } from '../per-net.ts';
 import { stackOf } from './folding.ts';
+import type { GluedFace } from './glued-face.ts';
 import { type Meeting, meetingOf, stuckThrough } from './meeting.ts';
 import type { Side } from './sides.ts';
 import { type Stack, TOUCHING } from './stack.ts';
-
-/** One of two areas that stick together: a panel, the face of it, and where on it. */
-export type GluedFace = {
-  readonly panel: string;
-  readonly face: Face;
-  /**
-   * What meets its mate, on the flat net: one outline, or several that share no more than edges. Exact where it lies
-   * on a mark to 1/64 in, or on whole 1/1000 mm.
-   */
-  readonly areas: readonly (readonly FlatPoint[])[];
-};
 
 /** Which faces of the paper a glue mark brings together, and what lies between them somewhere else. */
 export type GlueArea = {
