@@ -16,6 +16,12 @@ export function sayLength(length: Length, unit: Unit): string {
   if (fine !== undefined) return `${fine} in`;
   if (1000n % length.in('in').denominator === 0n) return `${printDecimal(length, 'in', 3)} in`;
   if (10n % length.in('mm').denominator === 0n) return `${printDecimal(length, 'mm', 1)} mm`;
+  return sayNear(length, unit);
+}
+
+/** A length that was worked out and that nobody wrote, on the marks of the reader's ruler: `about 1 5/8 in`. */
+export function sayNear(length: Length, unit: Unit): string {
+  if (unit !== 'in' || roundedSign(length, 'in') === '') return sayLength(length, unit);
   const rounded = printInches(length, 'plain');
   return rounded === '0' ? 'less than 1/32 in' : `about ${rounded} in`;
 }

@@ -93,7 +93,7 @@ describe('what goes in', () => {
     [
       'fifty cards, two sheets of 0.3 mm each',
       together(and(CARD, 'count: 50'), and(BOX, 'holds: card')),
-      'error does-not-go-in at "card": box has 4 1/2 × 6 × 1 in inside, and 50 × card take 4 1/4 in × 5 1/2 in × 30 mm: 4.6 mm too little; make box at least 1 5/16 in deep inside, or card smaller',
+      'error does-not-go-in at "card": box has 4 1/2 × 6 × 1 in inside, and 50 × card take 4 1/4 in × 5 1/2 in × 30 mm: about 3/16 in too little; make box at least 1 5/16 in deep inside, or card smaller',
     ],
     [
       'a tag wider than its pocket',
@@ -119,7 +119,7 @@ describe('what goes in', () => {
         'sleeve: { stock: cream, cut: 12 1/2 x 3, score: [{ from: left, at: [4, 6, 10, 12] }], glue: { E1: A1 } }',
         'drawer: { stock: cream, cut: 8 x 7, score: [{ from: left, at: [2, 6] }, { from: top, at: [2, 5] }], slit: [A|B 1, B|C 1, A|B 3, B|C 3], glue: { A1: B1, C1: B1, A3: B3, C3: B3 } }',
       ),
-      'warning does-not-go-in at "12 1/2 x 3": sleeve goes round 4 × 2 in, and drawer, closed, is 101.9 × 51.1 mm: 0.3 mm too little; make sleeve at least 4 3/16 in wide and 2 3/16 in deep inside, or drawer smaller',
+      'warning does-not-go-in at "12 1/2 x 3": sleeve goes round 4 × 2 in, and drawer, closed, is 101.9 × 51.1 mm: less than 1/32 in too little; make sleeve at least 4 3/16 in wide and 2 3/16 in deep inside, or drawer smaller',
     ],
     [
       'a card with no pocket',

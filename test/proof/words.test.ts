@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { Length, type Unit } from '../../src/measure/length.ts';
-import { quote, sayCount, sayLength, sayLengths, sayList, sayPlace } from '../../src/proof/words.ts';
+import { quote, sayCount, sayLength, sayLengths, sayList, sayNear, sayPlace } from '../../src/proof/words.ts';
 
 describe('a length in a message', () => {
   it.each<[bigint, bigint, Unit, Unit, string]>([
@@ -19,6 +19,16 @@ describe('a length in a message', () => {
     [115n, 2n, 'mm', 'cm', '5.75 cm'],
   ])('%d/%d %s in %s: %s', (top, bottom, written, unit, expected) => {
     expect(sayLength(Length.of(top, bottom, written), unit)).toBe(expected);
+  });
+
+  it('says what nobody wrote on the marks of a ruler, and what a ruler shows as it is', () => {
+    const near = [Length.of(1617, 1000, 'in'), Length.of(5, 8, 'in'), Length.of(3, 10, 'mm')];
+    expect(near.map((length) => sayNear(length, 'in'))).toEqual([
+      'about 1 5/8 in',
+      '5/8 in',
+      'less than 1/32 in',
+    ]);
+    expect(sayNear(Length.of(46, 10, 'mm'), 'mm')).toBe('4.6 mm');
   });
 
   it('says the unit of several once, unless one of them is not exact in it', () => {

@@ -7,7 +7,7 @@ import { bestFit, type Fit, isRoomless } from '../holding.ts';
 import { linkPlace, loadOf } from '../linked.ts';
 import type { Rule } from '../rule.ts';
 import type { Words } from '../told.ts';
-import { sayLength, sayLengths, sayList } from '../words.ts';
+import { sayLength, sayLengths, sayList, sayNear } from '../words.ts';
 
 type Facts = Linked & (Omit<Fit, 'spare'> | { readonly isRoomless: true });
 
@@ -85,7 +85,7 @@ const WAYS = ['width', 'height', 'depth'] as const;
 function sayFit(fit: Linked & Omit<Fit, 'spare'>): Words {
   const { holder, held, way, but, left, unit, direction } = fit;
   const sizes = saySizes(fit);
-  const lack = sayLength(left.abs(), unit);
+  const lack = sayNear(left.abs(), unit);
   const larger = `make ${way === 'around' && fit.round ? holder : fit.sheet} at least ${sayNeeded(fit)} inside`;
   if (but === 'stands out') {
     const message = `${sizes}: it stands out by ${lack}`;

@@ -51,6 +51,7 @@ function remedyFor(key: string, known: readonly string[], at: Place): string {
   const isDistance = EDGES.some((edge) => edge === key) && known.includes('at');
   if (isDistance) return `write ${quote(`at: { ${key}: ${valueBehind(at)} }`)}`;
   if (key === 'cut' && known.includes('form')) return 'take it out: its form works out what it is cut to';
+  if (key === 'cut' && known.includes('drawn')) return 'take it out: its drawing gives the size';
   const nearest = nearestName(key, known);
   return nearest === undefined ? `take it out; known here: ${known.join(', ')}` : `write ${quote(nearest)}`;
 }
