@@ -1,6 +1,7 @@
 import type { Length } from '../../../src/measure/length.ts';
 import { printInches, printSize } from '../../../src/measure/print.ts';
 import type { FlatPoint, Net, Panel } from '../../../src/shape/net.ts';
+import { glueAreas } from '../../../src/shape/stacking/glue-areas.ts';
 
 /** Millimetres of paper to millimetres of drawing. */
 const SCALE = 0.5;
@@ -11,10 +12,12 @@ const RIGHT = 4;
 const BOTTOM = 8;
 const GAP = 12;
 const LETTERS = 2.6;
+/** A cardstock, in millimetres. */
+const CALIPER = 0.3;
 
 /**
  * The picture of a form's page: its sheets side by side at half size, as the net says. Cut lines continuous, mountain
- * folds chain, valley folds dashed, folds left flat dotted, waste hatched, glue dotted; score positions from the left
+ * folds chain, valley folds dashed, folds left flat dotted, waste hatched, glue dotted on this side and in crosses on the far one; score positions from the left
  * above, from the bottom at the side.
  */
 export function pageDrawing(title: string, nets: readonly Net[]): string {
@@ -31,7 +34,8 @@ export function pageDrawing(title: string, nets: readonly Net[]): string {
 <rect width="100%" height="100%" fill="#fff" stroke="none"/>
 <defs>
 <pattern id="waste" width="2" height="2" patternTransform="rotate(45)" patternUnits="userSpaceOnUse"><path d="M0,0V2" stroke="#999" stroke-width="0.3"/></pattern>
-<pattern id="glue" width="1.8" height="1.8" patternUnits="userSpaceOnUse"><circle cx="0.9" cy="0.9" r="0.25" fill="#888" stroke="none"/></pattern>
+<pattern id="glue-outside" width="1.8" height="1.8" patternUnits="userSpaceOnUse"><circle cx="0.9" cy="0.9" r="0.25" fill="#888" stroke="none"/></pattern>
+<pattern id="glue-inside" width="2.4" height="2.4" patternUnits="userSpaceOnUse"><path d="M0.7,1.2H1.7M1.2,0.7V1.7" stroke="#666" stroke-width="0.2"/></pattern>
 </defs>
 ${sheets.join('\n')}
 </svg>
@@ -42,10 +46,12 @@ function sheetDrawing(net: Net): string {
   const waste = net.waste.map(
     (part) => `<path d="${path(part, true)}" fill="url(#waste)" stroke="#999" stroke-width="0.15"/>`,
   );
-  const glued = net.panels.filter(({ id }) => net.glue.some(({ from }) => from === id));
+  const glued = glueAreas(net, CALIPER).map(({ from }) => from);
   return [
     ...waste,
-    ...glued.map(({ outline }) => `<path d="${path(outline, true)}" fill="url(#glue)" stroke="none"/>`),
+    ...glued.flatMap(({ face, areas }) =>
+      areas.map((area) => `<path d="${path(area, true)}" fill="url(#glue-${face})" stroke="none"/>`),
+    ),
     ...foldLines(net),
     `<path d="${net.panels.flatMap((panel) => cutEdges(net, panel)).join('')}" stroke-width="0.4"/>`,
     ...(net.openings ?? []).map(({ outline }) => `<path d="${path(outline, true)}" stroke-width="0.4"/>`),
