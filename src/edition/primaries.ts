@@ -52,6 +52,11 @@ function moveCorners(corners: RoundedCorners, move: NewLength): RoundedCorners {
 
 function moveOpening(cut: OpeningCut, move: NewLength): OpeningCut {
   if (cut.kind === 'slot') return { ...cut, length: moveAt(cut.length, 'part', move) };
+  if (cut.kind === 'pop-up') {
+    const [one, other] = cut.depths;
+    const depths = [moveAt(one, 'part', move), moveAt(other, 'part', move)] as const;
+    return { ...cut, width: moveAt(cut.width, 'part', move), depths };
+  }
   // What is drawn is as large as it is drawn.
   if (cut.drawn) return cut;
   const { outline } = cut;

@@ -3,7 +3,7 @@ import type { DrawnOutline, OutlineAsWritten } from './outline-grammar.ts';
 import type { AtSize, Placement } from './sizes-as-written.ts';
 import type { At, Place } from './source.ts';
 
-/** What is cut out of a piece: a window, or a slot for a tab to go through. */
+/** What is cut in a piece: a window, a slot for a tab to go through, or a pop-up. */
 export type OpeningAsWritten = {
   readonly name: At<string>;
   readonly cut: OpeningCut;
@@ -14,7 +14,7 @@ export type OpeningAsWritten = {
   readonly at: Place;
 };
 
-/** A part that falls out, or a straight cut of some length. */
+/** A part that falls out, a straight cut of some length, or a strip across a fold that comes forward. */
 export type OpeningCut =
   | {
       readonly kind: 'window';
@@ -22,4 +22,15 @@ export type OpeningCut =
       readonly outline?: OutlineAsWritten;
       readonly drawn?: DrawnOutline;
     }
-  | { readonly kind: 'slot'; readonly length: At<Length> };
+  | { readonly kind: 'slot'; readonly length: At<Length> }
+  | PopUpCut;
+
+/** Two slits across a fold, and the strip between them. */
+export type PopUpCut = {
+  readonly kind: 'pop-up';
+  readonly width: At<Length>;
+  /** How far the slits run into the panels on either side of the fold: the same, or the first and the second. */
+  readonly depths: readonly [At<Length>, At<Length>];
+  /** The panels on either side of the fold; where there is but one fold, that. */
+  readonly across?: At<readonly [string, string]>;
+};

@@ -10,12 +10,13 @@ import {
   type Value,
   whereOf,
 } from './grammar.ts';
-import { optional, section } from './keys.ts';
+import { listed, optional, section } from './keys.ts';
 import type { OpeningAsWritten, OpeningCut } from './opening.ts';
 import type { OutlineGrammar } from './outline-grammar.ts';
 import { asDrawn, drawnSize } from './read-drawn.ts';
 import { outlineKeys } from './read-outline.ts';
 import { asPlacement, TURN, turnedPlacement } from './read-placement.ts';
+import { asAcross, popUpOf, reportStrays } from './read-pop-up.ts';
 import { reportMissing } from './reader.ts';
 import type { AtSize } from './sizes-as-written.ts';
 import type { At } from './source.ts';
@@ -65,33 +66,52 @@ function openingOf(outlines: readonly OutlineGrammar[]): Value<NamelessOpening> 
   const whole = mapOf(FORM, {
     size: optional(asSize, 'How large it is, width first. What is inside falls out.'),
     slot: optional(asLength, 'The length of a slot instead: one straight cut, for a tab to go through.'),
+    'pop-up': optional(
+      asLength,
+      'The width of a pop-up instead: a strip between two slits across a fold, which comes forward when the fold is opened.',
+    ),
+    depth: listed(
+      asLength,
+      'Of a pop-up: how far its slits run into the panels on either side of the fold. Two numbers, if they differ, as in `[1, 1 1/2]`, in the order of `across:`.',
+    ),
+    across: optional(
+      asAcross,
+      'Of a pop-up: the panels on either side of its fold, as in `back|front`. Where there is but one fold, nothing need be said.',
+    ),
     outlined: outlineKeys(outlines),
     ...WHERE,
   });
-  return made(whole, ({ size, slot, outlined, at, turn, in: panel }, task): NamelessOpening | undefined => {
-    const cut = cutOf(size, slot, task);
+  return made(whole, (read, task): NamelessOpening | undefined => {
+    const { outlined, at, turn, in: panel } = read;
+    const cut = cutOf(read, task);
     const outline = outlined?.outline;
     if (!cut || !outlined) return undefined;
+    reportStrays(cut.kind === 'pop-up', task);
     const shaped = cut.kind === 'window' && outline ? { ...cut, outline } : cut;
     const placement = turnedPlacement(at, turn, task);
     return { cut: shaped, placement, at: task.node.at, ...(panel && { in: panel }) };
   });
 }
 
-/** What is cut; there must be the size of one or the length of the other. */
-function cutOf(
-  size: AtSize | undefined,
-  slot: At<Length> | undefined,
-  { node, spot, reader }: ToRead,
-): OpeningCut | undefined {
-  const [first, second] = ['size', 'slot'].flatMap((key) => entryOf(node, key)?.key ?? []);
+type Cuts = {
+  readonly size?: AtSize;
+  readonly slot?: At<Length>;
+  readonly 'pop-up'?: At<Length>;
+  readonly depth: readonly At<Length>[];
+  readonly across?: At<readonly [string, string]>;
+};
+
+/** What is cut; there must be the size of one, the length of another or the width of a third. */
+function cutOf({ size, slot, depth, across, ...read }: Cuts, task: ToRead): OpeningCut | undefined {
+  const { node, spot, reader } = task;
+  const width = read['pop-up'];
+  const [first, second] = ['size', 'slot', 'pop-up'].flatMap((key) => entryOf(node, key)?.key ?? []);
   if (first && second) {
     const facts = { misfit: 'one too many', actual: second.text, other: first.text } as const;
     reader.report({ rule: 'unexpected-value', at: second.at, facts });
   }
-  if (!first && !second) {
-    reportMissing({ key: 'size', where: whereOf(spot), isWritten: false }, spot.at, reader);
-  }
+  if (!first) reportMissing({ key: 'size', where: whereOf(spot), isWritten: false }, spot.at, reader);
   if (size) return { kind: 'window', size };
-  return slot && { kind: 'slot', length: slot };
+  if (slot) return { kind: 'slot', length: slot };
+  return width && popUpOf(width, depth, across, task);
 }

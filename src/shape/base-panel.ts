@@ -14,10 +14,12 @@ const WALL_ANGLES: readonly [number, number] = [45, 135];
 /**
  * The panel that stays put while the others fold, and how it lies. A tube stands with its front to the viewer,
  * else lies on what is under, else turns its largest wall to the viewer. A tray lies on the panel most walls rise from, a
- * lid under its top. A zigzag hangs on its first panel; anything else on its best-connected one, an envelope with its
+ * lid under its top. A card with a pop-up shows its inside. A zigzag hangs on its first panel; anything else on its best-connected one, an envelope with its
  * flaps to the viewer.
  */
 export function restOf(net: Net): Rest {
+  const [popUp] = net.popUps ?? [];
+  if (popUp) return { base: popUp.panels[0], lies: 'away' };
   const walls = tubesOf(net)[0]?.walls.map((id) => panelOf(net, id));
   if (walls) {
     const known = walls.find(({ role }) => role === 'front') ?? walls.find(({ role }) => role === 'under');

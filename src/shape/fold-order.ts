@@ -33,14 +33,18 @@ export function stageCount(net: Net): number {
 
 /**
  * How the finished shape is shown: folded, but of what folds flat whatever isn't stuck is left a little open: a card,
- * the flap of an envelope.
+ * the flap of an envelope. A card with a pop-up stands half open.
  */
 export function finishedProgress(net: Net): (fold: Fold) => number {
-  const { folds, glue } = net.strips ?? net;
+  const { folds, glue, popUps } = net.strips ?? net;
+  if (popUps) return (fold) => (isFlatOn(fold) ? HALF_OPEN : 1);
   const isFlat = folds.every(isFlatOn);
   const stuck = new Set(glue.flatMap(({ from, to }) => [from, to]));
   return ({ panels }) => (isFlat && !panels.some((panel) => stuck.has(panel)) ? 0.88 : 1);
 }
+
+/** The share of its folds at which a card stands as a right angle. */
+const HALF_OPEN = 0.5;
 
 /** The pose after a stage: its folds and all before it made, the rest flat. */
 export function afterStage(net: Net, stage: number): (fold: Fold) => number {

@@ -147,6 +147,23 @@ export type Opening = {
   readonly centred: { readonly across: boolean; readonly upright: boolean };
 };
 
+/** A strip between two slits across a fold, which comes forward when the fold is opened. */
+export type PopUp = {
+  /** Unique in the piece. */
+  readonly name: string;
+  /** The panels on either side of the fold; and the parts of the strip that hang on them, which are panels too. */
+  readonly panels: readonly [string, string];
+  readonly parts: readonly [string, string];
+  /** How far apart the slits are, and how deep they run into each of the panels. */
+  readonly width: Length;
+  readonly depths: readonly [Length, Length];
+  /** Whether the fold runs up and down the sheet. */
+  readonly isUpright: boolean;
+  /** What is left of the fold at its upper and lower end, or to the left and the right. */
+  readonly ends: readonly [Length, Length];
+  readonly isCentred: boolean;
+};
+
 /** A ready-made outline: its name, and what it measures besides its size, by the keys of its settings. */
 export type Shape = {
   readonly name: string;
@@ -179,6 +196,7 @@ export type Net = {
   readonly rows?: readonly EdgeRow[];
   readonly impressions?: readonly Impression[];
   readonly openings?: readonly Opening[];
+  readonly popUps?: readonly PopUp[];
   /** Of a ready-made form that is a grid; a net given by its score lines has them as they were written. */
   readonly cuts?: GridCuts;
   /**

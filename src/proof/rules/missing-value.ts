@@ -33,5 +33,7 @@ const REMEDIES: Readonly<Partial<Record<string, string>>> = {
   from: 'say from which edge it is measured, such as "from: left"',
   at: 'add the positions, such as "at: [1, 4 1/2]"',
   in: 'say in which panel it is cut, such as "in: front"',
+  depth: 'say how far the slits run into the panels beside the fold, such as "depth: 1"',
+  across: 'say across which fold, such as "across: back|front"',
   size: 'add the size, such as "size: 12 x 12"',
 };

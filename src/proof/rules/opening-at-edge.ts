@@ -120,5 +120,6 @@ function placeOf({ written: { cut, placement, name } }: CutOpening, found: Facts
   const given = (isUpright ? undefined : (left ?? right)) ?? (isAcross ? undefined : (top ?? bottom));
   if (given) return given.at;
   if (cut.kind === 'slot') return cut.length.at;
+  if (cut.kind === 'pop-up') return name.at;
   return isAcross ? cut.size.width.at : isUpright ? cut.size.height.at : name.at;
 }

@@ -34,6 +34,8 @@ type Misfit =
   | 'setting of another shape'
   | 'corners of a shape'
   | 'corner rounded twice'
+  | 'no word of a pop-up'
+  | 'word of a pop-up'
   | 'shape of a net';
 
 export const unexpectedValue: Rule<Facts> = {
@@ -104,6 +106,14 @@ const MISFITS: Readonly<Record<Misfit, (actual: string, other: string, shape: st
   'corner rounded twice': (actual, other) => ({
     message: `${quote(actual)} rounds a corner that ${quote(other)} rounds already`,
     remedy: 'give each corner one radius',
+  }),
+  'no word of a pop-up': (actual) => ({
+    message: `${quote(actual)} says nothing of a pop-up, which lies straight across its fold`,
+    remedy: 'take it out; "across:" says which fold, and "at:" where on it',
+  }),
+  'word of a pop-up': (actual) => ({
+    message: `${quote(actual)} says something of a pop-up only`,
+    remedy: 'take it out, or write "pop-up:" and the width of the strip instead',
   }),
   'shape of a net': (actual) => ({
     message: `${quote(`shape: ${actual}`)} is for a flat piece, and this one has score lines`,

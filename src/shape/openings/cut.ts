@@ -2,13 +2,14 @@ import { Length } from '../../measure/length.ts';
 import type { Size } from '../../measure/size.ts';
 import type { Finding } from '../../project/finding.ts';
 import type { Piece, Project } from '../../project/model.ts';
-import type { OpeningAsWritten } from '../../project/opening.ts';
+import type { OpeningAsWritten, OpeningCut, PopUpCut } from '../../project/opening.ts';
 import { ontoBase, ontoSheet } from '../layer-outline.ts';
 import { lieOn } from '../lying.ts';
 import { boxSize, type FlatPoint, type Net, type Opening } from '../net.ts';
 import { boxCorners } from '../outline.ts';
 import { onlyPanel, sheetsOf, type Under, underOf } from '../shapes.ts';
 import { traceOutline } from '../tracing/trace.ts';
+import { cutPopUps } from './place-pop-up.ts';
 
 type Nets = ReadonlyMap<string, Net>;
 
@@ -18,12 +19,14 @@ export function cutOpenings(
   nets: Nets,
   project: Project,
 ): { readonly nets: Nets; readonly findings: readonly Finding[] } {
-  const findings: Finding[] = [];
-  const cut = new Map(nets);
+  const popped = cutPopUps(piece, nets, project.unit);
+  const findings: Finding[] = [...popped.findings];
+  const cut = new Map(popped.nets);
   for (const written of piece.openings) {
-    const under = panelFor(written, piece, nets, findings);
-    const opening = under && openingIn(under, written, project, findings);
-    for (const [id, net] of opening ? nets : []) {
+    if (written.cut.kind === 'pop-up') continue;
+    const under = panelFor(written, piece, popped.nets, findings);
+    const opening = under && openingIn(under, { ...written, cut: written.cut }, project, findings);
+    for (const [id, net] of opening ? popped.nets : []) {
       const openings = [...(cut.get(id)?.openings ?? []), ...(opening ? [opening] : [])];
       if (net === under?.net) cut.set(id, { ...net, openings });
     }
@@ -58,9 +61,12 @@ function panelFor(
 /** An opening from its own top left, and how large it is. */
 type OpeningPattern = Pick<Opening, 'size' | 'outline' | 'how' | 'shape'>;
 
+/** What is cut out of one panel. */
+type CutOut = OpeningAsWritten & { readonly cut: Exclude<OpeningCut, PopUpCut> };
+
 function openingIn(
   { panel }: Required<Omit<Under, 'opening'>>,
-  written: OpeningAsWritten,
+  written: CutOut,
   project: Project,
   findings: Finding[],
 ): Opening | undefined {
@@ -73,11 +79,7 @@ function openingIn(
   return { ...pattern, name: written.name.value, panel: panel.id, outline, margins: reveals, centred };
 }
 
-function patternOf(
-  { name, cut }: OpeningAsWritten,
-  project: Project,
-  findings: Finding[],
-): OpeningPattern | undefined {
+function patternOf({ name, cut }: CutOut, project: Project, findings: Finding[]): OpeningPattern | undefined {
   if (cut.kind === 'slot') {
     const size = { width: cut.length.value, height: Length.zero };
     return { size, outline: [origin, { x: size.width, y: Length.zero }], how: 'slit' };

@@ -1,0 +1,62 @@
+import type { Length } from '../measure/length.ts';
+import { made, type ToRead, type Value, whereOf } from './grammar.ts';
+import type { OpeningCut } from './opening.ts';
+import { reportMissing, shown } from './reader.ts';
+import type { At } from './source.ts';
+import { asMatch } from './values.ts';
+import { entryOf } from './yaml-node.ts';
+
+type Across = At<readonly [string, string]>;
+
+/** The two panels of a fold: `back|front`. */
+export const asAcross: Value<Across> = made(
+  asMatch(
+    'the two panels of a fold, such as back|front',
+    /^([^|]*[^|\s])\s*\|\s*([^|\s][^|]*)$/u,
+    ([, one = '', other = '']): readonly [string, string] => [one, other],
+  ),
+  (across) => across,
+);
+
+/** What may stand beside a window or a slot, and not beside a pop-up, which lies on its fold; and the other way round. */
+const NOT_OF_POP_UP = ['in', 'turn', 'shape'] as const;
+const OF_POP_UP = ['depth', 'across'] as const;
+
+/** A pop-up of what was read. Slits of two depths are those of the panels named, so these must be. */
+export function popUpOf(
+  width: At<Length>,
+  depth: readonly At<Length>[],
+  across: Across | undefined,
+  { node, spot, reader }: ToRead,
+): OpeningCut | undefined {
+  const [first, second = first, third] = depth;
+  const missing = (key: string): void =>
+    reportMissing({ key, where: whereOf(spot), isWritten: false }, spot.at, reader);
+  if (third) {
+    const facts = {
+      key: 'depth',
+      expected: 'one depth, or one for each side of the fold',
+      actual: shown(third.at),
+    };
+    reader.report({ rule: 'unexpected-value', at: third.at, facts });
+    return undefined;
+  }
+  if (!first || !second) {
+    if (!entryOf(node, 'depth')) missing('depth');
+    return undefined;
+  }
+  if (depth.length > 1 && !across) {
+    if (!entryOf(node, 'across')) missing('across');
+    return undefined;
+  }
+  return { kind: 'pop-up', width, depths: [first, second], ...(across && { across }) };
+}
+
+/** Reports the keys that say nothing of what is cut. */
+export function reportStrays(isPopUp: boolean, { node, reader }: ToRead): void {
+  for (const key of isPopUp ? NOT_OF_POP_UP : OF_POP_UP) {
+    const entry = entryOf(node, key);
+    const misfit = isPopUp ? 'no word of a pop-up' : 'word of a pop-up';
+    if (entry) reader.report({ rule: 'unexpected-value', at: entry.key.at, facts: { misfit, actual: key } });
+  }
+}
