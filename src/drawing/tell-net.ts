@@ -1,4 +1,5 @@
-import { boxSize, type Net } from '../shape/net.ts';
+import { pairs } from '../edition/editions.ts';
+import { boxSize, depthsOf, type Net } from '../shape/net.ts';
 import { nameOf, partNamed } from '../words/names.ts';
 import { tellDecoration } from './decoration.ts';
 import { type DrawingStyle, type DrawnNet, type InBoth, scoreRows } from './style.ts';
@@ -22,7 +23,7 @@ export function describeNet(id: string, net: DrawnNet, reduction: number, style:
     sentences.push(say('drawing-tells-waste', { count: net.drawn.waste.length }));
   if (net.drawn.slits.length > 0)
     sentences.push(say('drawing-tells-slits', { count: net.drawn.slits.length }));
-  sentences.push(...tellOpenings(net, style));
+  sentences.push(...tellOpenings(net, style), ...tellPopUps(net, style));
   sentences.push(...tellGlue(net, style));
   const decoration = tellDecoration(net.drawn, style).map((each) => `${capital(each)}.`);
   return [...sentences, ...decoration].join(' ');
@@ -47,6 +48,16 @@ function tellOpenings({ inch, metric, drawn }: InBoth<Net>, style: DrawingStyle)
       ? spokenLengths([{ inch: first.size.width, metric: second.size.width }], style)
       : spokenSize({ inch: first.size, metric: second.size }, style);
     return [style.say(`drawing-opening-${how}`, { name: nameOf(name), size })];
+  });
+}
+
+function tellPopUps({ inch, metric, drawn }: InBoth<Net>, style: DrawingStyle): string[] {
+  return (drawn.popUps ?? []).flatMap(({ name }, index) => {
+    const [first, second] = [inch.popUps?.[index], metric.popUps?.[index]];
+    if (!first || !second) return [];
+    const width = spokenLengths([{ inch: first.width, metric: second.width }], style);
+    const depths = spokenLengths(pairs({ inch: depthsOf(first), metric: depthsOf(second) }), style);
+    return [style.say('drawing-opening-pop-up', { name: nameOf(name), width, depths })];
   });
 }
 

@@ -34,6 +34,7 @@ function lengthsOf({ project, shapes }: Edition): (readonly Named[])[] {
     ...nets.map(({ sheet, net: { size } }) => sides(sheet, [size.width, size.height])),
     ...nets.flatMap(({ id, net }) => panelLengths(id, net)),
     ...nets.flatMap(({ id, net }) => openingLengths(id, net)),
+    ...nets.flatMap(({ id, net }) => popUpLengths(id, net)),
     ...shapes.layers.map(revealLengths),
     ...nets.flatMap(({ sheet, net }) => scoreLengths(sheet, net)),
     ...nets.map(({ sheet, net }) => shapeLengths(sheet, net)),
@@ -54,6 +55,13 @@ function openingLengths(id: string, { openings = [] }: Net): (readonly Named[])[
   return openings.flatMap(({ name, size, margins }) => [
     sides(`${id}.${name}`, [size.width, size.height]),
     ...Object.entries(margins).map(([side, length]) => [{ name: `${id}.${name} from ${side}`, length }]),
+  ]);
+}
+
+function popUpLengths(id: string, { popUps = [] }: Net): (readonly Named[])[] {
+  return popUps.flatMap(({ name, width, depths, ends }) => [
+    sides(`${id}.${name}`, [width, ...depths]),
+    ...ends.map((length, end) => [{ name: `${id}.${name} from end ${end + 1}`, length }]),
   ]);
 }
 

@@ -90,11 +90,20 @@ function measuresOf({ piece, nets, layer }: Built): readonly Comparison[] {
   const cut = nets.flatMap(({ openings = [] }) =>
     openings.flatMap(({ margins }) => pairsOf(Object.values(margins))),
   );
-  if (!layer || layer.turn % 90 !== 0) return [...round, ...cut];
+  const popped = nets.flatMap(({ popUps = [] }) =>
+    popUps.flatMap(({ ends, depths }) => [...pairsOf(ends), ...pairsOf(depths)]),
+  );
+  if (!layer || layer.turn % 90 !== 0) return [...round, ...cut, ...popped];
   const { left, right, top, bottom } = layer.reveals;
   const borders = [left, right, top, bottom];
   const nothing = left.minus(left);
-  return [...round, ...cut, ...pairsOf(borders), ...borders.map((border): Comparison => [border, nothing])];
+  return [
+    ...round,
+    ...cut,
+    ...popped,
+    ...pairsOf(borders),
+    ...borders.map((border): Comparison => [border, nothing]),
+  ];
 }
 
 /** The edges of two layers on one base, across and upright: those that meet or line up are equal. */

@@ -2,7 +2,7 @@ import { type Editions, ownEdition, sidesOf, type Twin, twins } from '../edition
 import type { Piece } from '../project/model.ts';
 import { readRef } from '../project/ref.ts';
 import type { ReferenceKind } from '../project/reference.ts';
-import { boxSize } from '../shape/net.ts';
+import { boxSize, depthsOf } from '../shape/net.ts';
 import { type Sheet, sheetsOf } from '../shape/shapes.ts';
 import { edgeWords, impressionWords } from '../words/decoration-words.ts';
 import { assemblyWords, cuttingWords } from '../words/making-words.ts';
@@ -114,7 +114,7 @@ function nameHtml(editions: Editions, name: string, voice: Voice): SafeHtml | un
 /** Outlines that are as wide as they are high, whose size is one length. */
 const ACROSS: readonly string[] = ['circle', 'scalloped circle'];
 
-/** Width and height of a piece as cut (of a circle how wide it is), of a further sheet of it (`box.lid`), or of a panel of it (`box.front`). */
+/** Width and height of a piece as cut (of a circle how wide it is), of a further sheet of it (`box.lid`), of a panel of it (`box.front`) or an opening; how wide a pop-up is and how deep its slits are. */
 export function sizeOf(editions: Editions, name: string): readonly Twin[] | undefined {
   const { piece, part } = readRef(name);
   return twins(editions, ({ shapes }) => {
@@ -124,6 +124,8 @@ export function sizeOf(editions: Editions, name: string): readonly Twin[] | unde
     const nets = sheetsOf(shapes.nets, piece).map(({ net }) => net);
     const found = nets.flatMap(({ panels }) => panels).find((each) => each.name === part || each.id === part);
     const opening = nets.flatMap(({ openings = [] }) => openings).find((each) => each.name === part);
+    const popUp = nets.flatMap(({ popUps = [] }) => popUps).find((each) => each.name === part);
+    if (popUp) return [popUp.width, ...depthsOf(popUp)];
     return found ? sidesOf(boxSize(found.box)) : opening && sidesOf(opening.size);
   });
 }

@@ -3,7 +3,7 @@ import { type Spelling, scanMeasurements } from '../measure/scan.ts';
 import { languageOf, spellingIn } from '../project/language.ts';
 import type { Piece, Project, Site } from '../project/model.ts';
 import type { At } from '../project/source.ts';
-import { boxSize, type Net, type Opening } from '../shape/net.ts';
+import { boxSize, type Net, type Opening, type PopUp } from '../shape/net.ts';
 import type { Layer, Shapes } from '../shape/shapes.ts';
 import { pieceIn } from './part-names.ts';
 import { sayCorners, sayRef } from './words.ts';
@@ -60,10 +60,20 @@ function netMeasures(id: string, net: Net): KnownMeasure[] {
     one(to.x.minus(from.x).abs().plus(to.y.minus(from.y).abs()), `a slit of ${id}`),
   );
   const openings = (net.openings ?? []).flatMap((opening) => openingMeasures(piece, opening));
+  const popUps = (net.popUps ?? []).flatMap((popUp) => popUpMeasures(piece, popUp));
   const outline = Object.entries(net.shape?.lengths ?? {}).map(([key, length]) =>
     one(length, `the ${key} of ${id}`),
   );
-  return [...own, ...panels, ...scores, ...cuts, ...openings, ...outline, ...decorationMeasures(id, net)];
+  return [
+    ...own,
+    ...panels,
+    ...scores,
+    ...cuts,
+    ...openings,
+    ...popUps,
+    ...outline,
+    ...decorationMeasures(id, net),
+  ];
 }
 
 function openingMeasures(piece: string, { name, how, shape, size, margins }: Opening): KnownMeasure[] {
@@ -72,6 +82,16 @@ function openingMeasures(piece: string, { name, how, shape, size, margins }: Ope
   return [
     ...(isOne ? [one(size.width, what)] : sizeOf([size.width, size.height], what, `:size[${what}]`)),
     ...Object.values(margins).map((length) => one(length, `a distance of ${what} from an edge`)),
+  ];
+}
+
+function popUpMeasures(piece: string, { name, width, depths, ends }: PopUp): KnownMeasure[] {
+  const what = `${piece}.${name}`;
+  return [
+    one(width, `the width of ${what}`, `:size[${what}]`),
+    ...depths.map((depth) => one(depth, `the depth of ${what}`, `:size[${what}]`)),
+    one(depths[0].plus(depths[1]), `the length of ${what}`),
+    ...ends.map((length) => one(length, `a distance of ${what} from an edge`)),
   ];
 }
 

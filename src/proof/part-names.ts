@@ -6,7 +6,7 @@ export function partNames({ nets }: Shapes, piece: string): readonly string[] {
   return sheetsOf(nets, piece).flatMap(({ name, net }) => [
     ...(name === undefined ? [] : [name]),
     ...net.panels.map(({ id }) => id),
-    ...(net.openings ?? []).map((opening) => opening.name),
+    ...[...(net.openings ?? []), ...(net.popUps ?? [])].map((opening) => opening.name),
   ]);
 }
 

@@ -204,16 +204,22 @@ function outlineFact(
   };
 }
 
-/** Windows and slots, wherever they are; what a form punches is among its cuts. */
+/** Windows, slots and pop-ups, wherever they are; what a form punches is among its cuts. */
 function openingFacts(
   of: Pick<PublishedFact, 'piece' | 'sheet'>,
-  { openings = [] }: Net,
+  { openings = [], popUps = [] }: Net,
   edition: EditionName,
 ): PublishedFact[] {
   const cut = openings.filter(({ how }) => how !== 'punched');
-  if (cut.length === 0) return [];
-  const word = cut.map(({ name, panel, shape }) => [name, panel, shape].join(' ').trim()).join('; ');
-  const lengths = cut.flatMap(({ margins: { left, top }, size }) => [left, top, size.width, size.height]);
+  if (cut.length + popUps.length === 0) return [];
+  const word = [
+    ...cut.map(({ name, panel, shape }) => [name, panel, shape].join(' ').trim()),
+    ...popUps.map(({ name, panels }) => `${name} ${panels.join('|')}`),
+  ].join('; ');
+  const lengths = [
+    ...cut.flatMap(({ margins: { left, top }, size }) => [left, top, size.width, size.height]),
+    ...popUps.flatMap(({ ends, width, depths }) => [ends[0], width, ...depths]),
+  ];
   return [{ ...of, what: 'openings', word, [edition]: lengths }];
 }
 

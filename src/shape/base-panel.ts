@@ -1,9 +1,12 @@
-import { boxArea, type Net, type Panel } from './net.ts';
+import { boxArea, type Net, type Panel, type PopUp } from './net.ts';
 import { foldsOf, panelOf } from './panel-tree.ts';
 import { isFlatOn, signedAngle, tubesOf } from './tube.ts';
 
-/** Which way the outside of the base looks: to the viewer, away from them, down on the table, or up. */
-type Lie = 'facing' | 'away' | 'under' | 'over';
+/**
+ * Which way the outside of the base looks: to the viewer, away from them, down on the table, or up. What is `raised` looks
+ * away too, with its upper edge down, as the front of a card does that is opened upward.
+ */
+type Lie = 'facing' | 'away' | 'raised' | 'under' | 'over';
 
 /** How the folded shape is set down. */
 export type Rest = { readonly base: string; readonly lies: Lie };
@@ -19,7 +22,7 @@ const WALL_ANGLES: readonly [number, number] = [45, 135];
  */
 export function restOf(net: Net): Rest {
   const [popUp] = net.popUps ?? [];
-  if (popUp) return { base: popUp.panels[0], lies: 'away' };
+  if (popUp) return opened(net, popUp);
   const walls = tubesOf(net)[0]?.walls.map((id) => panelOf(net, id));
   if (walls) {
     const known = walls.find(({ role }) => role === 'front') ?? walls.find(({ role }) => role === 'under');
@@ -30,6 +33,14 @@ export function restOf(net: Net): Rest {
   const isTray = risingWalls(net, base) >= 3;
   if (isTray) return { base: base.id, lies: base.role === 'over' ? 'over' : 'under' };
   return { base: base.id, lies: base.role === 'back' || isPouch(net) ? 'away' : 'facing' };
+}
+
+/** A card with a pop-up as one sees it on opening: with a fold across, its front stands up; with an upright one, like a book. */
+function opened(net: Net, { panels, isUpright }: PopUp): Rest {
+  const [front] = panels.filter((id) => panelOf(net, id).role === 'front');
+  const [base] = panels.filter((id) => id !== front);
+  if (!isUpright && front !== undefined) return { base: front, lies: 'raised' };
+  return { base: base ?? panels[0], lies: 'away' };
 }
 
 type Merit = (panel: Panel, net: Net) => number;

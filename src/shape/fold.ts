@@ -158,6 +158,7 @@ const FLAT: Pose = { right: X, up: Y, outside: Z, origin: { x: 0, y: 0, z: 0 } }
 function restingPose(net: Net, { base, lies }: Rest): Pose {
   if (lies === 'facing') return FLAT;
   if (lies === 'away') return { ...FLAT, right: scaled(X, -1), outside: scaled(Z, -1) };
+  if (lies === 'raised') return { ...FLAT, up: scaled(Y, -1), outside: scaled(Z, -1) };
   const over = lies === 'over' ? 1 : -1;
   const ways = [X, scaled(Z, -1), scaled(X, -1), Z];
   const quarters = quarterTurnsToFront(net, base, lies === 'over');

@@ -206,6 +206,11 @@ export type Net = {
   readonly strips?: Net;
 };
 
+/** How deep the slits of a pop-up are: one length, or two where they differ. */
+export function depthsOf({ depths: [one, other] }: PopUp): readonly Length[] {
+  return one.equals(other) ? [one] : [one, other];
+}
+
 /** In square millimeters. */
 export function boxArea(box: FlatBox): number {
   const { width, height } = boxSize(box);

@@ -1,6 +1,6 @@
 import { type Editions, pairs, sidesOf, type Twin, twin } from '../edition/editions.ts';
 import { EDGES, type Edge } from '../project/net-as-written.ts';
-import type { Net, Opening } from '../shape/net.ts';
+import type { Net, Opening, PopUp } from '../shape/net.ts';
 import type { Layer } from '../shape/shapes.ts';
 import type { Measures } from './measures.ts';
 import { baseName, nameOf, partNamed } from './names.ts';
@@ -15,17 +15,45 @@ export function openingNotes(
   voice: Voice,
 ): readonly SafeHtml[] {
   const nets = twin(editions, ({ shapes }) => shapes.nets.get(id));
-  const openings = nets && pairs({ inch: nets.inch.openings ?? [], metric: nets.metric.openings ?? [] });
-  return (openings ?? []).map((opening) => {
+  if (!nets) return [];
+  const openings = pairs({ inch: nets.inch.openings ?? [], metric: nets.metric.openings ?? [] });
+  const popUps = pairs({ inch: nets.inch.popUps ?? [], metric: nets.metric.popUps ?? [] });
+  const cut = openings.map((opening) => {
     const { how, shape, name } = opening.inch;
     const values = {
       name: nameOf(name),
       size: sizeWords(opening, measures),
       shape: shape === undefined ? '' : shapeNamed(shape, voice),
-      place: placeWords(opening, nets?.inch, measures, voice),
+      place: placeWords(opening, nets.inch, measures, voice),
     };
     return voice.phrase(`opening-${how}${how === 'cut' && shape !== undefined ? '-shaped' : ''}`, values);
   });
+  return [...cut, ...popUps.map((popUp) => popUpNote(popUp, measures, voice))];
+}
+
+/** `for the step, cut two slits across the fold with a craft knife: 2 in apart, 1 in deep on either side, …`. */
+function popUpNote({ inch, metric }: Twin<PopUp>, measures: Measures, voice: Voice): SafeHtml {
+  const [depth, other] = pairs({ inch: inch.depths, metric: metric.depths });
+  const said = (length: Twin | undefined): SafeHtml => measures.both(length ? [length] : []);
+  const isEqual = inch.depths[0].equals(inch.depths[1]);
+  return voice.phrase(isEqual ? 'opening-pop-up' : 'opening-pop-up-unequal', {
+    name: nameOf(inch.name),
+    width: said({ inch: inch.width, metric: metric.width }),
+    depth: said(depth),
+    other: said(other),
+    panel: partNamed(inch.panels[0], voice.say),
+    far: partNamed(inch.panels[1], voice.say),
+    place: popUpPlace({ inch, metric }, measures, voice),
+  });
+}
+
+/** Where it lies on its fold, from the nearer end. */
+function popUpPlace({ inch, metric }: Twin<PopUp>, measures: Measures, voice: Voice): SafeHtml {
+  if (inch.isCentred) return html`${voice.say('opening-centered')}`;
+  const end = inch.ends[1].lessThan(inch.ends[0]) ? 1 : 0;
+  const side = (inch.isUpright ? (['top', 'bottom'] as const) : (['left', 'right'] as const))[end];
+  const size = measures.both([{ inch: inch.ends[end], metric: metric.ends[end] }]);
+  return voice.phrase('opening-from', { size, side: voice.say(`opening-${side}`) });
 }
 
 function shapeNamed(shape: string, { say }: Voice): string {
