@@ -10,6 +10,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import sharp from 'sharp';
 import { lettering } from './demo-photos/lettering.js';
+import { lighthouseCard } from './demo-photos/lighthouse.js';
 import { oakLeaf } from './demo-photos/oak-leaf.js';
 import { DEFINITIONS, noise, PAPER, rectangle, sheet } from './demo-photos/paper.js';
 import { sixSidedPot } from './demo-photos/six-sided-pot.js';
@@ -252,6 +253,7 @@ const PICTURES = {
   'plant-and-gift-tags/photos/finished.jpg': [TABLE_TOP, tags],
   'porthole-card/photos/finished.jpg': [TABLE_TOP, portholeCard],
   'oak-leaf-bookmark/photos/finished.jpg': [TABLE_TOP, oakLeaf],
+  'lighthouse-pop-up/photos/open.jpg': [TABLE_AND_WALL, lighthouseCard],
 };
 
 for (const [index, [name, [background, scene]]] of Object.entries(PICTURES).entries()) {

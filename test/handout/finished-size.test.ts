@@ -83,6 +83,7 @@ const DEMO: Readonly<Record<string, readonly [string, string]>> = {
   'bird-seed-carrier': ['box', '3 × 2 × 4 5/8'],
   'bulb-box': ['box', '2 × 1 × 3 1/2'],
   'gate-fold-valentine': ['card', '5 1/2 × 4 1/4'],
+  'lighthouse-pop-up': ['cover', '5 1/2 × 4 1/4'],
   'harbour-light-bookmark': ['base', '2 × 7'],
   'note-card-band': ['band', '4 1/2 × 1/4 × 2'],
   'paperback-bag': ['bag', '4 1/2 × 1 1/4 × 8'],

@@ -168,3 +168,135 @@ describe('a layer at an opening', () => {
     expect(said(pieces)).toEqual(expected);
   });
 });
+
+describe('a pop-up', () => {
+  const pop = (entry: string, more = '', form = 'single-fold card'): string =>
+    `card: { stock: cream, form: ${form}, size: 4 1/4 x 5 1/2, openings: { step: { ${entry} } } }\n${more}`;
+  const STEP = 'pop-up: 2, depth: 1';
+  const figure = (cut: string, at: string): string =>
+    `figure: { stock: cream, cut: ${cut}, on: inside card.step-front, at: { ${at} }, overhang: yes }`;
+
+  it.each<[string, string, string[]]>([
+    ['in the middle', pop(STEP), []],
+    ['that a figure stands on', pop(STEP, figure('2 x 1', 'left: 1/4')), []],
+    // 1 in deep on either side, closed it reaches 2 in from the fold; the figure begins 1 in from that.
+    [
+      'with a figure that is too long for the closed card',
+      pop(STEP, figure('3 1/2 x 1', 'left: 1/8')),
+      [
+        'error popup-sticks-out at "3 1/2": figure, on card.step, sticks out of the closed card by 3/8 in: it reaches 4 5/8 in from the fold, and the card 4 1/4 in',
+      ],
+    ],
+    ['with one that just fits', pop(STEP, figure('3 1/8 x 1', 'left: 1/8')), []],
+    [
+      'with a figure that is longer than the fold',
+      pop(STEP, figure('1 x 6', 'left: 1/4')),
+      [
+        'error popup-sticks-out at "6": figure, on card.step, sticks out of the closed card by 1/4 in: it is 6 in along the fold, and the card 5 1/2 in',
+      ],
+    ],
+    [
+      'with a figure that goes down past it',
+      pop(STEP, figure('2 x 1', 'right: 1/4')),
+      [
+        'error popup-hits-card at "inside card.step-front": figure reaches 1 1/4 in past the fold between card.step-front and front: it runs into front when the card is opened',
+      ],
+    ],
+    [
+      'longer than the closed card, with a figure on it',
+      pop('pop-up: 2, depth: [2, 2 1/2], across: back|front', figure('1 x 1', 'left: 1/4')),
+      [
+        'error popup-sticks-out at "2": card.step sticks out of the closed card by 1/4 in: it reaches 4 1/2 in from the fold, and the card 4 1/4 in',
+      ],
+    ],
+    [
+      'that leaves a sixteenth of the fold',
+      pop(`${STEP}, at: { bottom: 1/16 }`),
+      [
+        'warning popup-at-edge at "step": card.step leaves only 1/16 in of the fold at one end; 1/8 in is the least that does not tear',
+      ],
+    ],
+    [
+      'past the end of its fold',
+      pop(`${STEP}, at: { top: 4 }`),
+      [
+        'error popup-at-edge at "4": card.step runs past the end of its fold by 1/2 in: it is 2 in wide on 5 1/2 in',
+      ],
+    ],
+    [
+      'as wide as its fold',
+      pop('pop-up: 5 1/2, depth: 1'),
+      ['error popup-at-edge at "5 1/2": card.step is 5 1/2 in wide on a fold of 5 1/2 in'],
+    ],
+    [
+      'cut to the edge of a panel',
+      pop('pop-up: 2, depth: 4 1/4'),
+      [
+        'error popup-at-edge at "4 1/4": card.step is cut 4 1/4 in deep into back, which is 4 1/4 in from the fold to its edge',
+      ],
+    ],
+    [
+      'in a box, where nothing closes flat',
+      'card: { stock: cream, form: tray, inside: 4 x 3 x 1, openings: { step: { pop-up: 1, depth: 1/2 } } }',
+      [
+        'error popup-at-edge at "step": card.step has no fold to lie across: nothing in card is folded by 180°',
+      ],
+    ],
+    [
+      'across one of two folds',
+      pop(STEP, '', 'gate-fold card'),
+      [`error missing-value at "{ ${STEP} }": "openings step" of card has no "across:"`],
+    ],
+    [
+      'across a fold that is not there',
+      pop(`${STEP}, across: front|bakc`),
+      ['error unknown-reference at "front|bakc": card has no fold of 180° "front|bakc"'],
+    ],
+    [
+      'across what is no fold',
+      pop(`${STEP}, across: back`),
+      ['error unexpected-value at "back": "across" cannot be "back"'],
+    ],
+    [
+      'of two depths across nothing',
+      pop('pop-up: 2, depth: [1, 2]'),
+      ['error missing-value at "step": step has no "across:"'],
+    ],
+    ['of no depth', pop('pop-up: 2'), ['error missing-value at "step": step has no "depth:"']],
+    [
+      'of three depths',
+      pop('pop-up: 2, depth: [1, 2, 3], across: back|front'),
+      ['error unexpected-value at "3": "depth" cannot be "3"'],
+    ],
+    [
+      'in a panel, and turned',
+      pop(`${STEP}, in: front, turn: 5`),
+      [
+        'error unexpected-value at "in": "in" says nothing of a pop-up, which lies straight across its fold',
+        'error unexpected-value at "turn": "turn" says nothing of a pop-up, which lies straight across its fold',
+      ],
+    ],
+    [
+      'away from its fold',
+      pop(`${STEP}, at: { left: 1 }`),
+      ['error unexpected-value at "1": "left" says nothing of a pop-up, which lies straight across its fold'],
+    ],
+    [
+      'with a window on its strip, and a window of some depth',
+      `card: { stock: cream, form: single-fold card, size: 4 1/4 x 5 1/2, openings: { step: { ${STEP} }, hole: { size: 1/2 x 1/2, in: step-front }, other: { size: 1 x 1, in: front, depth: 1 } } }`,
+      ['error unexpected-value at "depth": "depth" says something of a pop-up only'],
+    ],
+    [
+      'that runs into another',
+      `card: { stock: cream, form: single-fold card, size: 4 1/4 x 5 1/2, openings: { step: { ${STEP} }, low: { pop-up: 1, depth: 1/2, at: { bottom: 1 } } } }`,
+      ['error popup-at-edge at "1": card.low, 1 in wide, runs into another pop-up on the same fold'],
+    ],
+    [
+      'beside another',
+      `card: { stock: cream, form: single-fold card, size: 4 1/4 x 5 1/2, openings: { step: { ${STEP} }, low: { pop-up: 1, depth: 1/2, at: { bottom: 1/4 } } } }`,
+      [],
+    ],
+  ])('%s', (_, pieces, expected) => {
+    expect(said(pieces)).toEqual(expected);
+  });
+});

@@ -1,8 +1,10 @@
 import fc from 'fast-check';
-import { intersection } from 'polyclip-ts';
+import { intersection, union } from 'polyclip-ts';
 import { Matrix4, Vector3 } from 'three';
 import { describe, expect, it } from 'vitest';
 import { areaOf, contains, edgesOf, type Point2 } from '../../src/shape/flat-polygon.ts';
+import { foldNet } from '../../src/shape/fold.ts';
+import { foldedPanelOf } from '../../src/shape/folded-shape.ts';
 import { groundOf } from '../../src/shape/ground.ts';
 import type { Net, Opening } from '../../src/shape/net.ts';
 import { keyholed } from '../../src/shape/openings/keyhole.ts';
@@ -88,6 +90,124 @@ describe('an opening', () => {
     const [first, ...rest] = corners.map(({ x, y }) => new Vector3(x, y, 0).applyMatrix4(over).x);
     const left = new Vector3(25.4 * 8, 0, 0).applyMatrix4(over).x;
     expect(Math.min(first ?? 0, ...rest) - left).toBeCloseTo(layer.reveals.left.mm, 9);
+  });
+});
+
+describe('a pop-up', () => {
+  const STEP = 'step: { pop-up: 2, depth: 1 }';
+  const netWith = (written: string): Net => {
+    const { nets, findings } = shapesOf(sheetOf(CARD(written)));
+    expect(findings).toEqual([]);
+    return nets.get('box') as Net;
+  };
+  const inches = (net: Net): Record<string, string> =>
+    Object.fromEntries(
+      net.panels.map(({ id, box: { left, top, right, bottom } }) => [
+        id,
+        [left, right, top, bottom].map((each) => `${each}`.replace(' in', '')).join(' '),
+      ]),
+    );
+
+  // By hand: a card of 4 x 6 in lies 8 in wide, its fold 4 in from the left.
+  it('adds the two parts of its strip, and its lines as said at the board', () => {
+    const net = netWith(STEP);
+    expect(inches(net)).toMatchObject({ 'step-back': '3 4 2 4', 'step-front': '4 5 2 4' });
+    expect(
+      net.scores.map(({ from, at, run }) => [from, at.join(), run && `${run.from} to ${run.to}`]),
+    ).toEqual([
+      ['left', '4 in', undefined],
+      ['left', '3 in,5 in', '2 in to 4 in'],
+    ]);
+    // The fold of the card stands on either side of the strip, whose own middle goes the other way.
+    expect(net.folds.map(({ panels, direction }) => `${panels.join('|')} ${direction}`).toSorted()).toEqual([
+      'back|front mountain',
+      'back|front mountain',
+      'back|step-back mountain',
+      'front|step-front mountain',
+      'step-back|step-front valley',
+    ]);
+    expect(net.slits.map(({ from, to }) => `${from.x} ${from.y} to ${to.x} ${to.y}`).toSorted()).toEqual([
+      expect.stringMatching(/^[35] in 2 in to [35] in 2 in$/u),
+      expect.stringMatching(/^[35] in 4 in to [35] in 4 in$/u),
+    ]);
+  });
+
+  it('with slits of two depths is folded as far from one end as the other slit is deep, and not along the fold', () => {
+    const net = netWith('step: { pop-up: 2, depth: [1, 1 1/2], across: back|front, at: { top: 1 } }');
+    expect(inches(net)).toMatchObject({ 'step-back': '3 9/2 1 3', 'step-front': '9/2 11/2 1 3' });
+    expect(net.scores.map(({ at, run }) => `${at.join()} ${run?.from} ${run?.to}`)).toEqual([
+      '4 in 0 in 1 in',
+      '4 in 3 in 6 in',
+      '3 in,9/2 in,11/2 in 1 in 3 in',
+    ]);
+  });
+
+  it('takes no paper away: what its panels cover is the sheet, by an independent polygon library', () => {
+    const { panels } = netWith(
+      'step: { pop-up: 2, depth: [1, 1 1/2], across: back|front }, low: { pop-up: 1, depth: 1/2, at: { bottom: 1/2 } }',
+    );
+    expect(panels).toHaveLength(6);
+    const outlines = panels.map(({ outline }) => ring(outline.map(({ x, y }) => ({ x: x.mm, y: y.mm }))));
+    const [first = [], ...others] = outlines;
+    const areaIn = (shape: number[][][][]): number =>
+      shape.reduce((sum, [outer = []]) => sum + areaOf(outer.map(([x = 0, y = 0]) => ({ x, y }))), 0);
+    expect(areaIn(union([first], ...others.map((each) => [each])))).toBeCloseTo(8 * 6 * 25.4 ** 2, 3);
+    expect(outlines.reduce((sum, each) => sum + areaIn([each]), 0)).toBeCloseTo(8 * 6 * 25.4 ** 2, 3);
+  });
+
+  // Matrices by three.js: the back stays put, the front turns about the fold, each part of the strip about its own line.
+  it('goes with its card from open to closed, meets the back at its other end and passes through neither side', () => {
+    const sixteenths = fc.integer({ min: 2, max: 31 });
+    fc.assert(
+      fc.property(
+        sixteenths,
+        sixteenths,
+        fc.constantFrom(0, 1 / 6, 1 / 2, 2 / 3, 11 / 12, 1),
+        (one, other, share) => {
+          const [back, front] = [one / 16, other / 16];
+          const net = netWith(`step: { pop-up: 2, depth: [${one}/16, ${other}/16], across: back|front }`);
+          const turnedAt = (x: number, angle: number): Matrix4 =>
+            new Matrix4()
+              .makeTranslation(x, 0, 0)
+              .multiply(new Matrix4().makeRotationY(angle))
+              .multiply(new Matrix4().makeTranslation(-x, 0, 0));
+          const angle = share * Math.PI;
+          const frontPose = turnedAt(4, angle);
+          const nearPose = frontPose.clone().multiply(turnedAt(4 + front, -angle));
+          const middle = 4 + front - back;
+          const poses: Record<string, Matrix4> = {
+            back: new Matrix4(),
+            front: frontPose,
+            'step-front': nearPose,
+            'step-back': nearPose.clone().multiply(turnedAt(middle, angle)),
+          };
+          const shape = foldNet(net, { at: share });
+          const seen: { own: Vector3; theirs: Vector3 }[] = [];
+          for (const { id, outline } of net.panels) {
+            for (const corner of outline) {
+              const [x, y] = [corner.x.mm / 25.4, -corner.y.mm / 25.4];
+              const own = foldedPanelOf(shape, id).place(corner);
+              const theirs = new Vector3(x, y, 0).applyMatrix4(poses[id] ?? new Matrix4());
+              seen.push({ own: new Vector3(own.x, own.y, own.z).divideScalar(25.4), theirs });
+              // The outsides of both sides of the card look up on the flat sheet; the strip is within.
+              expect(theirs.z).toBeLessThan(1e-9);
+              expect(theirs.clone().applyMatrix4(frontPose.clone().invert()).z).toBeLessThan(1e-9);
+            }
+          }
+          const end = new Vector3(4 - back, -2, 0);
+          expect(
+            end
+              .clone()
+              .applyMatrix4(poses['step-back'] ?? new Matrix4())
+              .distanceTo(end),
+          ).toBeLessThan(1e-9);
+          for (const a of seen)
+            for (const b of seen)
+              expect(a.own.distanceTo(b.own)).toBeCloseTo(a.theirs.distanceTo(b.theirs), 9);
+        },
+      ),
+      { seed: 11, numRuns: 12 },
+    );
   });
 });
 

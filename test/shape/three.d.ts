@@ -8,9 +8,17 @@ declare module 'three' {
     set(x: number, y: number, z: number): this;
     normalize(): this;
     applyMatrix4(matrix: Matrix4): this;
+    clone(): Vector3;
+    distanceTo(other: Vector3): number;
+    divideScalar(by: number): this;
   }
   export class Matrix4 {
     makeRotationAxis(axis: Vector3, angle: number): this;
+    makeRotationY(angle: number): this;
+    makeTranslation(x: number, y: number, z: number): this;
+    multiply(by: Matrix4): this;
+    invert(): this;
+    clone(): Matrix4;
     setPosition(x: number, y: number, z: number): this;
   }
   export class Object3D {
