@@ -101,7 +101,6 @@ const DEMO: Readonly<Record<string, readonly [string, string]>> = {
   'soap-tuck-box': ['box', '2 1/2 × 1 1/4 × 3 1/2'],
   // So does the sleeve.
   'story-slide-box': ['box', '2 3/8 × 3 3/4 × 7/8'],
-  'wheat-field-card': ['card', '4 1/4 × 5 1/2'],
   'three-layer-thank-you': ['card', '4 1/4 × 5 1/2'],
   'wheat-field-card': ['card', '4 1/4 × 5 1/2'],
   'porthole-card': ['card', '4 1/4 × 5 1/2'],
