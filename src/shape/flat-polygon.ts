@@ -96,17 +96,35 @@ export function commonParts(
   first: readonly Point2[],
   second: readonly Point2[],
 ): readonly (readonly Point2[])[] {
-  if (areApart(first, second)) return [];
+  if (gapBetween(boundsOf(first), boundsOf(second)) > 0) return [];
   const others = convexParts(second);
   const parts = convexParts(first).flatMap((part) => others.map((other) => shared(part, other)));
   return parts.filter((part) => areaOf(part) > NOTHING);
 }
 
-/** Whether one polygon ends before the other begins, across or down: the quick look before the long one. */
-function areApart(first: readonly Point2[], second: readonly Point2[]): boolean {
-  const isBefore = (one: readonly Point2[], other: readonly Point2[], axis: 'x' | 'y'): boolean =>
-    Math.max(...one.map((point) => point[axis])) < Math.min(...other.map((point) => point[axis]));
-  return (['x', 'y'] as const).some((axis) => isBefore(first, second, axis) || isBefore(second, first, axis));
+/** How far points reach across and up, in millimetres. */
+export type Bounds = {
+  readonly left: number;
+  readonly right: number;
+  readonly bottom: number;
+  readonly top: number;
+};
+
+export function boundsOf(points: readonly Point2[]): Bounds {
+  const [across, up] = [points.map(({ x }) => x), points.map(({ y }) => y)];
+  return {
+    left: Math.min(...across),
+    right: Math.max(...across),
+    bottom: Math.min(...up),
+    top: Math.max(...up),
+  };
+}
+
+/** What two polygons are apart at the least, across or up, by their bounds: the quick look before the long one. */
+export function gapBetween(one: Bounds, other: Bounds): number {
+  const across = Math.max(one.left, other.left) - Math.min(one.right, other.right);
+  const up = Math.max(one.bottom, other.bottom) - Math.min(one.top, other.top);
+  return Math.max(0, across, up);
 }
 
 /** How large convex polygons are together, and how far they reach. */
@@ -142,11 +160,22 @@ export function depthInside(point: Point2, polygon: readonly Point2[]): number {
 
 /** How near the edges of two polygons come to one another; 0 where they cross. */
 export function distanceBetween(first: readonly Point2[], second: readonly Point2[]): number {
-  const [one, other] = [edgesOf(first), edgesOf(second)];
-  if (one.some((edge) => other.some((each) => cross(edge, each)))) return 0;
-  const least = (points: readonly Point2[], edges: typeof one): number =>
-    Math.min(...points.flatMap((point) => edges.map(([a, b]) => distanceTo(point, a, b))));
-  return Math.min(least(first, other), least(second, one));
+  const others = edgesOf(second).map((edge) => ({ edge, bounds: boundsOf(edge) }));
+  let least = Number.POSITIVE_INFINITY;
+  for (const one of edgesOf(first)) {
+    const bounds = boundsOf(one);
+    for (const other of others) {
+      if (gapBetween(bounds, other.bounds) < least) least = Math.min(least, apart(one, other.edge));
+    }
+  }
+  return least;
+}
+
+/** How far two stretches are apart. */
+function apart(first: readonly [Point2, Point2], second: readonly [Point2, Point2]): number {
+  if (cross(first, second)) return 0;
+  const toSecond = first.map((point) => distanceTo(point, ...second));
+  return Math.min(...toSecond, ...second.map((point) => distanceTo(point, ...first)));
 }
 
 /** Whether two stretches cross, and do not only touch. */

@@ -1,6 +1,21 @@
+import { type Bounds, boundsOf, gapBetween, type Point2 } from './flat-polygon.ts';
+
 /** Every two of some things, the earlier one first. */
 export function pairsOf<T>(items: readonly T[]): (readonly [T, T])[] {
   return items.flatMap((first, index) => items.slice(index + 1).map((second) => [first, second] as const));
+}
+
+/** Every two of some things whose outlines' bounds are no more than `within` millimetres apart, the earlier one first. */
+export function* nearPairs<T extends { readonly outline: readonly Point2[] }>(
+  items: readonly T[],
+  within: number,
+): Generator<readonly [T, T]> {
+  const bounded = items.map((item): readonly [T, Bounds] => [item, boundsOf(item.outline)]);
+  for (const [index, [first, bounds]] of bounded.entries()) {
+    for (const [second, others] of bounded.slice(index + 1)) {
+      if (gapBetween(bounds, others) <= within) yield [first, second];
+    }
+  }
 }
 
 /** Groups joined for as long as any two belong together. */

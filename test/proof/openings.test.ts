@@ -300,3 +300,33 @@ describe('a pop-up', () => {
     expect(said(pieces)).toEqual(expected);
   });
 });
+
+describe('many of them on one sheet', () => {
+  /** A quarter of an inch from one to the next, in rows; a test that takes over five seconds fails. */
+  const many = (count: number, each: (left: string, top: string, index: number) => string): string =>
+    Array.from({ length: count }, (_, index) =>
+      each(`${1 + (index % 56)}/4`, `${1 + Math.floor(index / 56)}/4`, index),
+    ).join(', ');
+
+  it('are looked at in no time, circles', () => {
+    const holes = many(
+      50,
+      (left, top, index) =>
+        `c${index}: { shape: circle, size: 1/8 x 1/8, at: { left: ${left}, top: ${top} } }`,
+    );
+    expect(said(`mat: { stock: cream, cut: 15 x 5, openings: { ${holes} } }`).join()).not.toContain(
+      'openings-meet',
+    );
+  });
+
+  it('are looked at in no time, stamped images', () => {
+    const images = many(
+      1000,
+      (left, top) => `{ stamp: leaf, size: 1/8 x 1/8, at: { left: ${left}, top: ${top} } }`,
+    );
+    const pieces = `mat: { stock: cream, cut: 15 x 10, impressions: [${images}] }`;
+    const head = 'supplies: [{ item: Leaf stamp, kind: stamp }]';
+    const told = findingsOf(sheetWith({ pieces, head }));
+    expect(told.map(({ rule }) => rule)).not.toContain('impressions-overlap');
+  });
+});

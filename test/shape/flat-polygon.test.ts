@@ -1,7 +1,13 @@
 import fc from 'fast-check';
 import { intersection } from 'polyclip-ts';
 import { describe, expect, it } from 'vitest';
-import { areaOf, commonPart, distanceOutside, type Point2 } from '../../src/shape/flat-polygon.ts';
+import {
+  areaOf,
+  commonPart,
+  distanceBetween,
+  distanceOutside,
+  type Point2,
+} from '../../src/shape/flat-polygon.ts';
 
 /** A polygon with its corners at rising angles round a middle: convex or not, its sides never cross. */
 const star = fc
@@ -86,5 +92,33 @@ describe('how far a point lies outside a polygon', () => {
       }),
       { seed: 11, numRuns: 300 },
     );
+  });
+});
+
+describe('how near two polygons come', () => {
+  /** Each corner of one to each side of the other, one by one: the whole question, with nothing left out. */
+  const slowly = (first: readonly Point2[], second: readonly Point2[]): number => {
+    const toSide = (p: Point2, a: Point2, b: Point2): number => {
+      const [x, y] = [b.x - a.x, b.y - a.y];
+      const share = Math.max(0, Math.min(1, ((p.x - a.x) * x + (p.y - a.y) * y) / (x * x + y * y)));
+      return Math.hypot(p.x - a.x - x * share, p.y - a.y - y * share);
+    };
+    const each = (points: readonly Point2[], [...sides]: readonly Point2[]): number[] =>
+      points.flatMap((p) => sides.map((a, index) => toSide(p, a, sides[(index + 1) % sides.length] ?? a)));
+    return Math.min(...each(first, second), ...each(second, first));
+  };
+
+  it('is the least of all corners and sides where they are apart', () => {
+    fc.assert(
+      fc.property(star, star, (first, second) => {
+        const away = second.map(({ x, y }) => ({ x: x + 130, y: y + 10 }));
+        expect(distanceBetween(first, away)).toBeCloseTo(slowly(first, away), 9);
+      }),
+    );
+  });
+
+  it('is nothing where their sides cross', () => {
+    expect(distanceBetween(square(0, 10), square(5, 15))).toBe(0);
+    expect(distanceBetween(square(0, 10), square(2, 8))).toBe(2);
   });
 });

@@ -3,7 +3,7 @@ import { rulerUnit } from '../../measure/ruler-unit.ts';
 import type { Size } from '../../measure/size.ts';
 import type { Place } from '../../project/source.ts';
 import { partOver } from '../../shape/ground.ts';
-import { pairsOf } from '../../shape/pairs.ts';
+import { nearPairs } from '../../shape/pairs.ts';
 import { imageOutline, imagesIn, type OnPaper } from '../decoration.ts';
 import type { Rule } from '../rule.ts';
 import { saySize } from '../words.ts';
@@ -27,9 +27,10 @@ export const impressionsOverlap: Rule<Facts> = {
   passes: { with: 'at: { top: 1/4 }', insteadOf: 'at: { top: 1 }' },
   ownEditionOnly: true,
   *check(context) {
-    for (const [one, other] of pairsOf(imagesIn(context))) {
-      if (one.net !== other.net || one.it.written.over || other.it.written.over) continue;
-      const common = partOver(imageOutline(one.it), imageOutline(other.it));
+    const images = imagesIn(context).filter(({ it }) => !it.written.over);
+    const outlined = images.map((image) => ({ ...image, outline: imageOutline(image.it) }));
+    for (const [one, other] of nearPairs(outlined, 0)) {
+      const common = one.net === other.net && partOver(one.outline, other.outline);
       if (!common) continue;
       const ruler = rulerUnit(other.facts.unit);
       const size = { width: roundFolded(common.width, ruler), height: roundFolded(common.height, ruler) };

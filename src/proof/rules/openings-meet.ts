@@ -2,10 +2,10 @@ import type { Length } from '../../measure/length.ts';
 import { roundFolded } from '../../measure/round.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
 import type { Place } from '../../project/source.ts';
-import { commonPart, distanceBetween } from '../../shape/flat-polygon.ts';
+import { commonPart, distanceBetween, type Point2 } from '../../shape/flat-polygon.ts';
 import { upright } from '../../shape/fold.ts';
 import { gapOf } from '../../shape/openings/gap.ts';
-import { pairsOf } from '../../shape/pairs.ts';
+import { nearPairs } from '../../shape/pairs.ts';
 import { type CutOpening, leastPaper, type OfOpening, openingsOf } from '../openings.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
@@ -28,11 +28,13 @@ export const openingsMeet: Rule<Facts> = {
   },
   passes: { with: 'slot: 1, at: { top: 3 1/4', insteadOf: 'slot: 1, at: { top: 3' },
   *check(context) {
-    for (const [first, second] of pairsOf(openingsOf(context))) {
-      const left = first.net === second.net ? paperBetween(first, second) : undefined;
-      if (!left?.lessThan(leastPaper(first.of.unit))) continue;
-      const other = { other: first.opening.name, otherAt: first.written.name.at };
-      yield { at: second.written.name.at, facts: { ...second.of, ...other, left } };
+    const least = leastPaper(context.project.unit);
+    for (const [first, second] of nearPairs(openingsOf(context).map(holeOf), least.mm)) {
+      if (first.cut.net !== second.cut.net) continue;
+      const left = paperBetween(first, second);
+      if (!left.lessThan(least)) continue;
+      const other = { other: first.cut.opening.name, otherAt: first.cut.written.name.at };
+      yield { at: second.cut.written.name.at, facts: { ...second.cut.of, ...other, left } };
     }
   },
   say: ({ piece, opening, other, otherAt, left, unit }) => {
@@ -46,10 +48,19 @@ export const openingsMeet: Rule<Facts> = {
   },
 };
 
-function paperBetween(first: CutOpening, second: CutOpening): Length {
-  const { opening: one } = first;
-  const { opening: other } = second;
-  const isOver = commonPart(gapOf(one), gapOf(other)).area > 0;
-  const distance = distanceBetween(one.outline.map(upright), other.outline.map(upright));
-  return roundFolded(isOver ? 0 : distance, rulerUnit(first.of.unit));
+/** An opening with its outline in millimetres, read once, and where it leaves no paper. */
+type Hole = {
+  readonly cut: CutOpening;
+  readonly outline: readonly Point2[];
+  readonly gap: readonly Point2[];
+};
+
+function holeOf(cut: CutOpening): Hole {
+  return { cut, outline: cut.opening.outline.map(upright), gap: gapOf(cut.opening) };
+}
+
+function paperBetween(first: Hole, second: Hole): Length {
+  const isOver = commonPart(first.gap, second.gap).area > 0;
+  const distance = isOver ? 0 : distanceBetween(first.outline, second.outline);
+  return roundFolded(distance, rulerUnit(first.cut.of.unit));
 }
