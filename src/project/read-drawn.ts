@@ -1,4 +1,5 @@
 import { Length } from '../measure/length.ts';
+import { findMistake } from './finding.ts';
 import { made, type Value } from './grammar.ts';
 import type { PieceBody } from './model.ts';
 import type { DrawnOutline, ReadDrawing } from './outline-grammar.ts';
@@ -15,9 +16,13 @@ export const asDrawn: Value<DrawnOutline> = made(asText, (written: At<string>, {
   if (!reader.drawing) return undefined;
   const path = pathWithin(name);
   const found: ReturnType<ReadDrawing> = path === undefined ? { kind: 'outside' } : reader.drawing(path);
-  const points = 'text' in found ? readSvgOutline(found.text) : found;
-  if (!('kind' in points)) return { path: written, points };
-  reader.report({ rule: 'unreadable-outline', at, facts: { path: name, problem: points } });
+  try {
+    const points = 'text' in found ? readSvgOutline(found.text) : found;
+    if (!('kind' in points)) return { path: written, points };
+    reader.report({ rule: 'unreadable-outline', at, facts: { path: name, problem: points } });
+  } catch (error) {
+    reader.report(findMistake('reading the drawing', error, at));
+  }
   return undefined;
 });
 

@@ -320,7 +320,7 @@ describe('an outline of your own', () => {
     [svgOf('<circle r="9"/>'), '"shapes/leaf.svg" has a <circle>, and an outline is one path'],
     [
       svgOf('<path transform="scale(2)" d="M0 0 H9 V9 Z"/>'),
-      'the <path> of "shapes/leaf.svg" has a transform',
+      'the <path> of "shapes/leaf.svg" has a transform, and only the path itself is read',
     ],
     [
       svgOf(`<path d="${ROUND}"/>`, 'width="60" height="40" viewBox="0 0 60 40"'),
@@ -338,6 +338,34 @@ describe('an outline of your own', () => {
     [
       svgOf('<path d="M0 0 wobble"/>'),
       'the path of "shapes/leaf.svg" cannot be read: SvgPath: bad command w (at pos 5)',
+    ],
+    [
+      svgOf('<path d="M10 10H90V90H10ZL50 50"/>'),
+      'the path of "shapes/leaf.svg" has 2 parts, and an outline is one',
+    ],
+    [
+      svgOf('<path style="fill: none; transform:scale(.5)" d="M0 0 H9 V9 Z"/>'),
+      'the <path> of "shapes/leaf.svg" has a transform, and only the path itself is read',
+    ],
+    [
+      svgOf('<g clip-path="url(#a)"><path d="M0 0 H9 V9 Z"/></g>'),
+      'the <g> of "shapes/leaf.svg" has a clip-path, and only the path itself is read',
+    ],
+    [
+      svgOf('<defs><style>.a { fill: red; scale: 2 }</style></defs><path class="a" d="M0 0 H9 V9 Z"/>'),
+      'the <style> of "shapes/leaf.svg" has a scale, and only the path itself is read',
+    ],
+    [
+      svgOf('<g style="display: none"><path d="M0 0 H9 V9 Z"/></g>'),
+      '"shapes/leaf.svg" has no path, and an outline is one',
+    ],
+    [
+      svgOf('<path d="M0 0 L50 20 L20 8 Z"/>'),
+      'the path of "shapes/leaf.svg" crosses itself 50 mm from its left and 20 mm from its top',
+    ],
+    [
+      svgOf('<path d="M0 0 H40 V20 H20 V0 H30 V30 H0 Z"/>'),
+      'the path of "shapes/leaf.svg" crosses itself 20 mm from its left and 0 mm from its top',
     ],
     ['no drawing at all', '"shapes/leaf.svg" cannot be read as SVG: char \'n\' is not expected.'],
   ])('is refused: %s', (svg, message) => {

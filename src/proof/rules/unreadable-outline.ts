@@ -1,7 +1,7 @@
 import type { Length } from '../../measure/length.ts';
 import { printDecimal } from '../../measure/print.ts';
+import type { DrawingProblem } from '../../project/drawing-problem.ts';
 import type { FileProblem } from '../../project/outline-grammar.ts';
-import type { DrawingProblem } from '../../project/svg-outline.ts';
 import type { Rule } from '../rule.ts';
 import type { Words } from '../told.ts';
 import { quote } from '../words.ts';
@@ -64,10 +64,15 @@ function sayProblem(name: string, problem: Problem): Words {
         message: `${name} has a <${problem.what}>, and an outline is one path`,
         remedy: 'turn it into a path, or take it out',
       };
-    case 'transform':
+    case 'altered':
       return {
-        message: `the <${problem.what}> of ${name} has a transform`,
-        remedy: 'apply it to the path itself, and save the drawing again',
+        message: `the <${problem.what}> of ${name} has a ${problem.by}, and only the path itself is read`,
+        remedy: 'apply it to the path or take it out, and save the drawing again',
+      };
+    case 'points':
+      return {
+        message: `the path of ${name} takes ${problem.count} straight cuts, and an outline takes no more than ${problem.most}`,
+        remedy: 'simplify it, so that it has fewer points and curves',
       };
     case 'paths':
       return {
