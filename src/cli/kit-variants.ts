@@ -40,7 +40,10 @@ type VariantWish = { readonly name: string; readonly count: number | undefined }
 
 function wishOf(text: string, variants: readonly string[], slug: string): VariantWish {
   const [, typed = '', number] = /^([^=]*)(?:=(.*))?$/su.exec(text) ?? [];
-  const name = variants.find((each) => each.toLowerCase() === typed.trim().toLowerCase());
+  const wish = typed.trim();
+  const lower = wish.toLowerCase();
+  const name =
+    variants.find((each) => each === wish) ?? variants.find((each) => each.toLowerCase() === lower);
   if (name === undefined)
     throw new Refusal(`no variant "${typed}" of ${slug}: there are ${variants.join(', ')}`);
   if (number === undefined) return { name, count: undefined };

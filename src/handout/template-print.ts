@@ -47,7 +47,7 @@ function pagesOf(
   }));
 }
 
-/** A stand-alone drawing at 1:1, and the name of the variant it is of, if it isn't that of all. */
+/** A stand-alone drawing at 1:1, and the variant it is of, as files are named, if it isn't that of all. */
 type TemplateFile = { readonly svg: string; readonly variant: string | undefined };
 
 /** Those of one piece, in the edition the demonstrator wrote, if that is printed; one for each variant that has it differently. */
@@ -56,7 +56,7 @@ export function templateFiles(editions: Editions, id: string, labels: Labels): r
   const draw = (one: Setting) => {
     const { shown, say } = one.drawings;
     const svg = templateSvg(one.editions, id, { shown, say });
-    return svg === undefined ? undefined : { svg, variant: one.project.variant?.id.value };
+    return svg === undefined ? undefined : { svg, variant: one.project.variant?.slug };
   };
   return drawnWays(setting, draw).map(({ drawing: { svg, variant }, of }) => ({
     svg,

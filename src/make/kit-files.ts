@@ -7,7 +7,6 @@ import { bagLabels } from '../kit-pages/bag-labels.ts';
 import { kitPage } from '../kit-pages/page.ts';
 import { openPrinter } from '../print/printer.ts';
 import type { Site } from '../project/model.ts';
-import { slugOf } from '../project/slug.ts';
 import { printStyles } from './assets.ts';
 import { checkWritable, type OutputFile, putFiles, type Written } from './files.ts';
 import { labelsOf } from './languages.ts';
@@ -34,7 +33,7 @@ export function kitFolder(kit: Kit): string {
 /** `bulb-box-kit-12`; of variants `bulb-box-kit-6-small-6-large`. */
 function kitName({ project, makings, attendees }: Kit): string {
   const variants = makings.flatMap(({ project: { variant }, attendees: own }) =>
-    variant ? [`${own}-${slugOf(variant.id.value)}`] : [],
+    variant ? [`${own}-${variant.slug}`] : [],
   );
   return [project.slug, 'kit', ...(variants.length > 0 ? variants : [attendees])].join('-');
 }

@@ -166,6 +166,8 @@ export type Variant = {
   readonly id: At<string>;
   /** What it is called on paper. */
   readonly name: string;
+  /** What it is called in the name of a file; no other variant is called so. */
+  readonly slug: string;
 };
 
 export type Project = {

@@ -29,7 +29,10 @@ export function versionsOf(root: YamlNode, reader: Reader): readonly [Version, .
     reader,
   );
   const common = bareRoot(root);
-  const [first, ...others] = written.map(({ name, value }) => versionOf(name, value, common, reader));
+  const slugs = slugsOf(written);
+  const [first, ...others] = written.map((each, index) =>
+    versionOf(each, slugs[index] ?? '', common, reader),
+  );
   if (!first) return [{ root: common, isWhole: true }];
   const all = [first, ...others] as const;
   reportAlike(all, reader);
@@ -45,16 +48,31 @@ function writtenIn(map: YamlNode, reader: Reader): readonly NamedVariant[] {
   return readValue(ANY_MAP, map, { key: 'variants', at: map.at }, reader)?.variants.values ?? [];
 }
 
-/** Names that differ in their capitals alone would be one in the name of a file. */
 function onlyOnce(written: readonly NamedVariant[], { report }: Reader): readonly NamedVariant[] {
   const firsts = new Map<string, NamedVariant>();
   for (const each of written) {
     const { value: key, at } = each.name;
-    const first = firsts.get(slugOf(key));
+    const first = firsts.get(key);
     if (first) report({ rule: 'repeated-key', at, facts: { key, first: first.name.at } });
-    else firsts.set(slugOf(key), each);
+    else firsts.set(key, each);
   }
   return [...firsts.values()];
+}
+
+/** The variants' names fit for files: counted where they are the same, as `s` and `S` are, or have no letter that is fit. */
+function slugsOf(written: readonly NamedVariant[]): readonly string[] {
+  const slugs = new Set<string>();
+  for (const { name } of written) {
+    const slug = slugOf(name.value, 'variant');
+    let count = 1;
+    while (slugs.has(counted(slug, count))) count++;
+    slugs.add(counted(slug, count));
+  }
+  return [...slugs];
+}
+
+function counted(slug: string, count: number): string {
+  return count === 1 ? slug : `${slug}-${count}`;
 }
 
 function bareRoot(root: YamlNode): YamlNode {
@@ -75,8 +93,8 @@ function bare({ entries }: YamlMap): YamlMap['entries'] {
 type OverrideAt = { readonly way: readonly YamlText[]; readonly value: YamlNode };
 
 function versionOf(
-  id: Variant['id'],
-  { name, overrides }: WrittenVariant,
+  { name: id, value: { name, overrides } }: NamedVariant,
+  slug: string,
   common: YamlNode,
   reader: Reader,
 ): Version {
@@ -88,7 +106,7 @@ function versionOf(
   const root = layAll(laid, common, reader);
   reportCommon(laid, id, common, reader);
   const isWhole = laid.length === overrides.length;
-  return { variant: { id, name: name ?? id.value }, root, isWhole };
+  return { variant: { id, name: name ?? id.value, slug }, root, isWhole };
 }
 
 function layAll(laid: readonly OverrideAt[], common: YamlNode, reader: Reader): YamlNode {

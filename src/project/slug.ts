@@ -1,6 +1,9 @@
-/** A folder's name made fit for an address: lower case, letters without accents, digits and hyphens. */
-export function slugOf(folder: string): string {
-  const plain = folder
+/**
+ * A name made fit for an address or a file: lower case, letters without accents, digits and hyphens.
+ * @param bare what it is where nothing of the name is left.
+ */
+export function slugOf(name: string, bare = 'project'): string {
+  const plain = name
     .replaceAll('ß', 'ss')
     .replaceAll('æ', 'ae')
     .replaceAll('ø', 'o')
@@ -8,5 +11,5 @@ export function slugOf(folder: string): string {
     .replace(/\p{M}+/gu, '')
     .toLowerCase();
   const slug = plain.replace(/[^a-z0-9]+/gu, '-').replace(/^-+|-+$/gu, '');
-  return slug === '' ? 'project' : slug;
+  return slug === '' ? bare : slug;
 }

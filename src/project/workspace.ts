@@ -63,7 +63,7 @@ export function readWorkspace(source: WorkspaceSource): Workspace {
     root,
     site,
     projects: projects.toSorted((a, b) => compare(a.slug, b.slug) || compare(a.folder, b.folder)),
-    slugs: folders?.map(slugOf) ?? projects.map(({ slug }) => slug),
+    slugs: folders?.map((folder) => slugOf(folder)) ?? projects.map(({ slug }) => slug),
     findings: shared.findings,
   };
 }

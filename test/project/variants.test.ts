@@ -64,6 +64,24 @@ describe('a variant', () => {
   });
 });
 
+describe('the file name of a variant', () => {
+  it.each([
+    ['日本, 中国', ['variant', 'variant-2']],
+    ['малый, большой', ['variant', 'variant-2']],
+    ['S, s, s-2', ['s', 's-2', 's-2-2']],
+    ['größe, Grosse', ['grosse', 'grosse-2']],
+  ])('of %s is its own', (names, slugs) => {
+    const [one = '', ...others] = names.split(', ');
+    const variants = [
+      `${one}: { card.cut: 1 x 1 }`,
+      ...others.map((name, i) => `${name}: { card.cut: 2 x ${i + 1} }`),
+    ];
+    const all = read(`variants: { ${variants.join(', ')} }`);
+    expect(all.flatMap(faultsOf)).toEqual([]);
+    expect(all.map(({ variant }) => variant?.slug)).toEqual(slugs);
+  });
+});
+
 describe('what is wrong with variants', () => {
   it.each([
     ['s: { crd.cut: 2 x 3 }, l:', ['unknown-reference: crd']],
@@ -74,7 +92,7 @@ describe('what is wrong with variants', () => {
     ['s: { card.cut: 2 x 3 }, l: { card: { cut: 2 in x 3 in } }', ['variants-alike: l']],
     ['s: { name: Set, card.cut: 2 x 3 }, l: { name: Set, card.cut: 2 x 4 }', ['same-name: l']],
     ['s: { card.cut: 2 x 3 }', ['lone-variant: s']],
-    ['s: { card.cut: 2 x 3 }, S: { card.cut: 2 x 4 }, l:', ['repeated-key: S']],
+    ['s: { card.cut: 2 x 3 }, s: { card.cut: 2 x 4 }, l:', ['repeated-key: s']],
     ['s: 3 x 4, l:', ['unexpected-value: 3 x 4', 'lone-variant: l']],
   ])('{ %s }', (variants, faults) => {
     const all = read(`variants: { ${variants} }`);

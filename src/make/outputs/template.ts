@@ -2,7 +2,6 @@ import { templatePieces } from '../../handout/piece-sheets.ts';
 import { paperTitle } from '../../handout/setting.ts';
 import { templateFiles, templateHtml } from '../../handout/template-print.ts';
 import type { Paper } from '../../project/model.ts';
-import { slugOf } from '../../project/slug.ts';
 import { printStyles } from '../assets.ts';
 import { type Job, type Output, type ProjectMaterial, pdfJob } from '../output.ts';
 import { pdfName } from '../papers.ts';
@@ -48,9 +47,7 @@ function svgJobs({ editions, slug, labels }: ProjectMaterial): Job[] {
   return templatePieces(editions).flatMap((id, index) =>
     templateFiles(editions, id, labels).map(({ svg, variant }) => {
       const further = index === 0 ? [] : [id.replaceAll('.', '-')];
-      const name = [slug, 'template', ...further, ...(variant === undefined ? [] : [slugOf(variant)])].join(
-        '-',
-      );
+      const name = [slug, 'template', ...further, ...(variant === undefined ? [] : [variant])].join('-');
       return { path: `site/${slug}/${name}.svg`, produce: () => svg };
     }),
   );
