@@ -86,7 +86,7 @@ function openingOf(outlines: readonly OutlineGrammar[]): Value<NamelessOpening> 
     const cut = cutOf(read, task);
     const outline = outlined?.outline;
     if (!cut || !outlined) return undefined;
-    reportStrays(cut.kind === 'pop-up', task);
+    reportStrays(cut.kind, task);
     const shaped = cut.kind === 'window' && outline ? { ...cut, outline } : cut;
     const placement = turnedPlacement(at, turn, task);
     return { cut: shaped, placement, at: task.node.at, ...(panel && { in: panel }) };

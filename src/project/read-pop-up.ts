@@ -18,9 +18,12 @@ export const asAcross: Value<Across> = made(
   (across) => across,
 );
 
-/** What may stand beside a window or a slot, and not beside a pop-up, which lies on its fold; and the other way round. */
-const NOT_OF_POP_UP = ['in', 'turn', 'shape'] as const;
-const OF_POP_UP = ['depth', 'across'] as const;
+/** The keys that say nothing of each cut: a pop-up lies straight on its fold, and nothing else has a depth. */
+const STRAYS = {
+  'pop-up': { in: 'no word of a pop-up', turn: 'no word of a pop-up', shape: 'no word of a pop-up' },
+  slot: { depth: 'word of a pop-up', across: 'word of a pop-up', shape: 'shape of a slot' },
+  window: { depth: 'word of a pop-up', across: 'word of a pop-up' },
+} as const;
 
 /** A pop-up of what was read. Slits of two depths are those of the panels named, so these must be. */
 export function popUpOf(
@@ -53,10 +56,9 @@ export function popUpOf(
 }
 
 /** Reports the keys that say nothing of what is cut. */
-export function reportStrays(isPopUp: boolean, { node, reader }: ToRead): void {
-  for (const key of isPopUp ? NOT_OF_POP_UP : OF_POP_UP) {
+export function reportStrays(kind: OpeningCut['kind'], { node, reader }: ToRead): void {
+  for (const [key, misfit] of Object.entries(STRAYS[kind])) {
     const entry = entryOf(node, key);
-    const misfit = isPopUp ? 'no word of a pop-up' : 'word of a pop-up';
     if (entry) reader.report({ rule: 'unexpected-value', at: entry.key.at, facts: { misfit, actual: key } });
   }
 }

@@ -42,7 +42,7 @@ describe('an opening', () => {
       'with a sixteenth left beside it',
       card('window: { size: 2 x 3, in: front, at: { left: 1/16 } }'),
       [
-        'warning opening-at-edge at "1/16": card.window leaves only 1/16 in of front beside it; 1/8 in is the least that does not tear',
+        'warning opening-at-edge at "1/16": card.window leaves 1/16 in of front beside it; 1/8 in is the least that does not tear',
       ],
     ],
     ['with an eighth left', card('window: { size: 2 x 3, in: front, at: { left: 1/8 } }'), []],
@@ -55,6 +55,28 @@ describe('an opening', () => {
       'in a panel that is not there',
       card('window: { size: 2 x 3, in: fornt }'),
       ['error unknown-reference at "fornt": card has no panel "fornt"'],
+    ],
+    [
+      'as large as its piece',
+      'card: { stock: cream, cut: 4 x 3, openings: { window: { size: 4 x 3 } } }',
+      ['error opening-at-edge at "4": card.window goes right across card, 4 in wide: card falls apart'],
+    ],
+    [
+      'as a slot from edge to edge',
+      'card: { stock: cream, cut: 3 x 4, openings: { slit: { slot: 4, turn: 90 } } }',
+      ['error opening-at-edge at "4": card.slit goes right across card, 4 in high: card falls apart'],
+    ],
+    [
+      'up to one edge',
+      'card: { stock: cream, cut: 4 x 3, openings: { window: { size: 1 x 1, at: { left: 0 } } } }',
+      [
+        'warning opening-at-edge at "0": card.window is cut up to the edge of card: nothing is left beside it',
+      ],
+    ],
+    [
+      'as a slot with an outline',
+      card('slit: { slot: 2, in: front, shape: arch, rise: 1/2 }'),
+      ['error unexpected-value at "shape": "shape" says nothing of a slot, which is one straight cut'],
     ],
     ['of no size', card('window: { in: front }'), ['error missing-value at "window": window has no "size:"']],
     [

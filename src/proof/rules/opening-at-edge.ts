@@ -1,6 +1,7 @@
 import type { Length } from '../../measure/length.ts';
 import { roundFolded } from '../../measure/round.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
+import type { Size } from '../../measure/size.ts';
 import { EDGES, type Edge } from '../../project/net-as-written.ts';
 import type { Place } from '../../project/source.ts';
 import { distanceBetween, distanceOutside } from '../../shape/flat-polygon.ts';
@@ -14,8 +15,11 @@ import { sayLength } from '../words.ts';
 
 type Facts = OfOpening & {
   readonly panel: string;
-  readonly found: Passing | { readonly left: Length } | { readonly out: Length };
+  readonly found: Passing | Through | { readonly left: Length } | { readonly out: Length };
 };
+
+/** It takes all of the panel in one direction, from an edge to the one across from it. */
+type Through = { readonly through: keyof Size; readonly room: Length };
 
 /** An edge of the panel that it passes, and by how much; the panel behind that, where it is a fold. */
 type Passing = {
@@ -54,11 +58,9 @@ export const openingAtEdge: Rule<Facts> = {
       };
     }
     const least = leastPaper(unit);
-    return {
-      message: `${name} leaves only ${say(found.left)} of ${panel} beside it; ${say(least)} is the least that does not tear`,
-      remedy: `move it ${say(least.minus(found.left))} inward, or make it smaller`,
-      severity: 'warning',
-    };
+    return 'through' in found
+      ? sayThrough(name, panel, found, say(least), say)
+      : sayLeft(name, panel, found.left, least, say);
   },
 };
 
@@ -78,6 +80,35 @@ function sayPassing(
   };
 }
 
+function sayThrough(
+  name: string,
+  panel: string,
+  { through, room }: Through,
+  least: string,
+  say: (length: Length) => string,
+): Words {
+  const is = through === 'width' ? 'wide' : 'high';
+  return {
+    message: `${name} goes right across ${panel}, ${say(room)} ${is}: ${panel} falls apart`,
+    remedy: `make it smaller, so that ${least} is left on either side`,
+  };
+}
+
+function sayLeft(
+  name: string,
+  panel: string,
+  left: Length,
+  least: Length,
+  say: (length: Length) => string,
+): Words & { readonly severity: 'warning' } {
+  const message =
+    left.sign === 0
+      ? `${name} is cut up to the edge of ${panel}: nothing is left beside it`
+      : `${name} leaves ${say(left)} of ${panel} beside it; ${say(least)} is the least that does not tear`;
+  const remedy = `move it ${say(least.minus(left))} inward, or make it smaller`;
+  return { message, remedy, severity: 'warning' };
+}
+
 function foundAt({ opening, panel, net, of: { unit } }: CutOpening): Facts['found'] | undefined {
   const { margins, outline } = opening;
   const edge = EDGES.filter((each) => margins[each].sign < 0).toSorted((a, b) =>
@@ -91,11 +122,18 @@ function foundAt({ opening, panel, net, of: { unit } }: CutOpening): Facts['foun
     const behind = panelBehind(net, panel, edge);
     return { edge, by: margins[edge].abs(), size, room: room[side], ...(behind !== undefined && { behind }) };
   }
+  const through = throughIn(opening);
+  if (through) return { through, room: room[through] };
   const [own, paper] = [outline.map(upright), panel.outline.map(upright)];
   const out = Math.max(...own.map((point) => distanceOutside(point, paper)));
   if (out > ASTRAY) return { out: roundFolded(out, rulerUnit(unit)) };
   const left = roundFolded(distanceBetween(own, paper), rulerUnit(unit));
   return left.lessThan(leastPaper(unit)) ? { left } : undefined;
+}
+
+function throughIn({ margins: { left, right, top, bottom } }: CutOpening['opening']): keyof Size | undefined {
+  if (left.sign === 0 && right.sign === 0) return 'width';
+  return top.sign === 0 && bottom.sign === 0 ? 'height' : undefined;
 }
 
 /** Millimetres: straight stretches stand for arcs. */
@@ -114,8 +152,10 @@ function panelBehind(net: Net, { id, box }: Panel, edge: Edge): string | undefin
 
 /** The number that decides: a distance from an edge, else the size. */
 function placeOf({ written: { cut, placement, name } }: CutOpening, found: Facts['found']): Place {
-  const isAcross = 'edge' in found && (found.edge === 'left' || found.edge === 'right');
-  const isUpright = 'edge' in found && !isAcross;
+  const edge = 'edge' in found ? found.edge : undefined;
+  const through = 'through' in found ? found.through : undefined;
+  const isAcross = edge === 'left' || edge === 'right' || through === 'width';
+  const isUpright = edge === 'top' || edge === 'bottom' || through === 'height';
   const { left, right, top, bottom } = placement;
   const given = (isUpright ? undefined : (left ?? right)) ?? (isAcross ? undefined : (top ?? bottom));
   if (given) return given.at;

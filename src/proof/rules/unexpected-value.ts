@@ -36,6 +36,7 @@ type Misfit =
   | 'corner rounded twice'
   | 'no word of a pop-up'
   | 'word of a pop-up'
+  | 'shape of a slot'
   | 'shape of a net';
 
 export const unexpectedValue: Rule<Facts> = {
@@ -106,6 +107,10 @@ const MISFITS: Readonly<Record<Misfit, (actual: string, other: string, shape: st
   'corner rounded twice': (actual, other) => ({
     message: `${quote(actual)} rounds a corner that ${quote(other)} rounds already`,
     remedy: 'give each corner one radius',
+  }),
+  'shape of a slot': (actual) => ({
+    message: `${quote(actual)} says nothing of a slot, which is one straight cut`,
+    remedy: 'take it out, or write "size:" for a window',
   }),
   'no word of a pop-up': (actual) => ({
     message: `${quote(actual)} says nothing of a pop-up, which lies straight across its fold`,
