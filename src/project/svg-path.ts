@@ -79,7 +79,7 @@ function scaleOf({
 }
 
 /** A number in SVG. */
-const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/iu;
+const NUMBER = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?$/iu;
 
 /** No viewBox is so many units across. */
 const HUGE = 1e6;
@@ -113,7 +113,7 @@ function onlyPath(root: XmlElement): { readonly data: string } | DrawingProblem 
     const by = alterationOf(element);
     if (by !== undefined) return { kind: 'altered', what: name, by };
     if (name === 'path') paths.push(attributes.d ?? '');
-    else if (name === 'g' || element === root) open.push(...children);
+    else if (name === 'g' || element === root) for (const child of children) open.push(child);
     else return { kind: 'other element', what: name };
   }
   const [data] = paths;

@@ -53,7 +53,7 @@ function stylesOf({ style = '' }: AsDrawn['attributes']): readonly Declaration[]
 }
 
 function declarationsIn(css: string): readonly Declaration[] {
-  const plain = css.replaceAll(/\/\*.*?\*\//gsu, ' ').toLowerCase();
+  const plain = css.replaceAll(/\/\*.*?(?:\*\/|$)/gsu, ' ').toLowerCase();
   const found = plain.matchAll(/[{;]\s*([a-z-]+)\s*:\s*([^;{}]*)/gu);
   return [...found].map(([, name = '', value = '']) => [name, value.replace('!important', '').trim()]);
 }

@@ -69,6 +69,12 @@ describe('a drawing that is not to be trusted', () => {
       svgOf('<g>'.repeat(10_000) + '</g>'.repeat(10_000)),
       `${NO_SVG} Maximum nested tags exceeded`,
     ],
+    [
+      'a name as long as a page',
+      svgOf(`<${'a'.repeat(500_000)}/>`),
+      `"shapes/leaf.svg" has a <${'a'.repeat(139)}…>, and an outline is one path`,
+    ],
+    ['digits without end', svgOf(SQUARE, SIZE.replace('60 60"', `60 ${'6'.repeat(500_000)}x"`)), NO_VIEWBOX],
     ['an element __proto__', svgOf('<__proto__/>'), RESERVED],
     ['an attribute __proto__', svgOf('<path __proto__="a" d=""/>'), RESERVED],
   ])('is told of where it is named: %s', (_, svg = '', message = '') => {
@@ -81,6 +87,8 @@ describe('a drawing that is not to be trusted', () => {
     expect(foundOf(svgOf(`<style>.d:hover { fill: red }</style>${hidden}<g ${style}>${SQUARE}</g>`))).toEqual(
       [],
     );
+    const long = `<style>${'/*'.repeat(200_000)}</style>${'<g/>'.repeat(100_000)}`;
+    expect(foundOf(svgOf(long + SQUARE))).toEqual([]);
     // The pen set down and nothing drawn, and a Z too many.
     expect(foundOf(svgOf('<path d="M9 9 M0 0 H60 V60 H0 Z z M20 20"/>'))).toEqual([]);
   });

@@ -46,12 +46,12 @@ function sayProblem(name: string, problem: Problem): Words {
       };
     case 'no svg':
       return {
-        message: `${name} cannot be read as SVG: ${problem.what}`,
+        message: `${name} cannot be read as SVG: ${short(problem.what)}`,
         remedy: 'save it again as plain SVG',
       };
     case 'no size':
       return {
-        message: `how large ${name} is cannot be known: ${problem.what}`,
+        message: `how large ${name} is cannot be known: ${short(problem.what)}`,
         remedy: 'give its <svg> a width and a height in mm or in, and a viewBox',
       };
     case 'stretched':
@@ -61,12 +61,12 @@ function sayProblem(name: string, problem: Problem): Words {
       };
     case 'other element':
       return {
-        message: `${name} has a <${problem.what}>, and an outline is one path`,
+        message: `${name} has a <${short(problem.what)}>, and an outline is one path`,
         remedy: 'turn it into a path, or take it out',
       };
     case 'altered':
       return {
-        message: `the <${problem.what}> of ${name} has a ${problem.by}, and only the path itself is read`,
+        message: `the <${short(problem.what)}> of ${name} has a ${problem.by}, and only the path itself is read`,
         remedy: 'apply it to the path or take it out, and save the drawing again',
       };
     case 'points':
@@ -86,7 +86,10 @@ function sayProblem(name: string, problem: Problem): Words {
         remedy: 'leave only the outer one',
       };
     case 'no path data':
-      return { message: `the path of ${name} cannot be read: ${problem.what}`, remedy: 'draw it again' };
+      return {
+        message: `the path of ${name} cannot be read: ${short(problem.what)}`,
+        remedy: 'draw it again',
+      };
     case 'open':
       return {
         message: `the path of ${name} is not closed: its ends are ${mm(problem.gap)} apart`,
@@ -103,6 +106,12 @@ function sayProblem(name: string, problem: Problem): Words {
         remedy: 'make both 5 mm or more, and no more than 1000 mm',
       };
   }
+}
+
+/** What the file says may be as long as the file. */
+function short(text: string): string {
+  const line = text.replace(/\s+/gu, ' ').trim();
+  return line.length > 140 ? `${line.slice(0, 139)}…` : line;
 }
 
 function mm(length: Length): string {
