@@ -1,9 +1,10 @@
 import type { Length, Unit } from '../measure/length.ts';
 import type { Edge } from '../project/net-as-written.ts';
-import type { Point2 } from '../shape/flat-polygon.ts';
+import { breadthOf, commonParts, distanceOutside, type Point2, uncovered } from '../shape/flat-polygon.ts';
 import { upright } from '../shape/fold.ts';
 import { groundOf } from '../shape/ground.ts';
 import type { EdgeRow, Impression, Net } from '../shape/net.ts';
+import { gapOf } from '../shape/openings/gap.ts';
 import { type Layer, sheetsOf } from '../shape/shapes.ts';
 import type { ProofContext } from './rule.ts';
 
@@ -59,6 +60,32 @@ export function sayEdge(side: Edge, on: string): string {
 /** The outline of a stamped image on its sheet, in millimetres with y up. */
 export function imageOutline({ corners }: Impression): readonly Point2[] {
   return corners.map(upright);
+}
+
+/** What of a stamped image is missing, as convex parts: where its paper is cut away, or an opening is cut into it. */
+export function missingOf({ it, net }: Placed<Impression>, least: number): readonly (readonly Point2[])[] {
+  const [outline, oval] = [imageOutline(it), ovalIn(it)];
+  const papers = (it.panel ? [it.panel] : net.panels).map((panel) => panel.outline.map(upright));
+  const holes = (net.openings ?? []).filter(({ how }) => how !== 'slit').map(gapOf);
+  const isFramed = (hole: readonly Point2[]): boolean =>
+    hole.every((point) => distanceOutside(point, outline) <= least);
+  const cutOut = holes.filter((hole) => !isFramed(hole)).flatMap((hole) => commonParts(oval, hole));
+  return [...uncovered(oval, papers, least), ...cutOut.filter((part) => breadthOf(part) > least)];
+}
+
+/** The oval within an image's outline: a round image has nothing in its corners. */
+function ovalIn({ corners }: Impression): readonly Point2[] {
+  const [a, b, c, d] = corners.map(upright);
+  if (!a || !b || !c || !d) return [];
+  const middle = { x: (a.x + c.x) / 2, y: (a.y + c.y) / 2 };
+  return Array.from({ length: 48 }, (_, step) => {
+    const angle = (Math.PI * step) / 24;
+    const [across, down] = [Math.cos(angle) / 2, Math.sin(angle) / 2];
+    return {
+      x: middle.x + (b.x - a.x) * across + (d.x - a.x) * down,
+      y: middle.y + (b.y - a.y) * across + (d.y - a.y) * down,
+    };
+  });
 }
 
 /** The layers on the outside of a sheet, and what of the sheet they lie on. */

@@ -323,6 +323,37 @@ describe('a pop-up', () => {
   });
 });
 
+describe('a stamped image', () => {
+  const stamped = (mat: string, image: string): string[] =>
+    findingsOf(
+      sheetWith({
+        pieces: `mat: { stock: cream, ${mat}, impressions: [{ stamp: leaf, ${image} }] }`,
+        head: 'supplies: [{ item: Leaf stamp, kind: stamp }]',
+      }),
+    ).map((finding) => `${finding.rule} at "${blamed(finding)}": ${finding.message}`);
+  const off = (at: string, part: string, size: string): string[] => [
+    `impression-off-paper at "${at}": ${part} in of the Leaf stamp, ${size} in, lies where mat is cut away`,
+  ];
+  const WINDOW_OF_TWO = 'cut: 4 x 4, openings: { window: { size: 2 x 2 } }';
+
+  it.each<[string, string, string, string[]]>([
+    ['within a window', WINDOW_OF_TWO, 'size: 1 x 1', off('1', '1 × 1', '1 × 1')],
+    ['that frames a window', WINDOW_OF_TWO, 'size: 3 x 3', []],
+    ['beside a window', WINDOW_OF_TWO, 'size: 1 x 1, at: { left: 0, top: 0 }', []],
+    ['on a slot', 'cut: 4 x 4, openings: { slit: { slot: 2 } }', 'size: 1 x 1', []],
+    [
+      'where a circle has no corner',
+      'cut: 4 x 4, shape: circle',
+      'size: 1/2 x 1/2, at: { left: 0, top: 0 }',
+      off('0', '1/2 × 1/2', '1/2 × 1/2'),
+    ],
+    ['as round as its circle', 'cut: 4 x 4, shape: circle', 'size: 4 x 4', []],
+    ['in a rounded corner', 'cut: 4 x 4, corners: 1/4', 'size: 1 x 1, at: { left: 1/16, top: 1/16 }', []],
+  ])('%s', (_, mat, image, expected) => {
+    expect(stamped(mat, image)).toEqual(expected);
+  });
+});
+
 describe('many of them on one sheet', () => {
   /** A quarter of an inch from one to the next, in rows; a test that takes over five seconds fails. */
   const many = (count: number, each: (left: string, top: string, index: number) => string): string =>

@@ -1,9 +1,12 @@
 import { Length } from '../../measure/length.ts';
+import { roundFolded } from '../../measure/round.ts';
+import { rulerUnit } from '../../measure/ruler-unit.ts';
 import type { Size } from '../../measure/size.ts';
 import { EDGES, type Edge } from '../../project/net-as-written.ts';
 import type { Place } from '../../project/source.ts';
+import { extentOf } from '../../shape/flat-polygon.ts';
 import type { Impression } from '../../shape/net.ts';
-import { imagesIn, type OnPaper } from '../decoration.ts';
+import { imagesIn, missingOf, type OnPaper } from '../decoration.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength, sayList, saySize } from '../words.ts';
 
@@ -11,6 +14,8 @@ type Facts = OnPaper & {
   readonly stamp: string;
   readonly size: Size;
   readonly off: readonly { readonly side: Edge; readonly by: Length }[];
+  /** What of it is on no paper, though it is within all edges. */
+  readonly missing?: Size;
 };
 
 export const impressionOffPaper: Rule<Facts> = {
@@ -26,14 +31,28 @@ export const impressionOffPaper: Rule<Facts> = {
   passes: { with: 'left: 1 }', insteadOf: 'left: 1 1/4 }' },
   ownEditionOnly: true,
   *check(context) {
-    for (const { it, facts } of imagesIn(context)) {
+    for (const image of imagesIn(context)) {
+      const { it, facts } = image;
+      if (it.written.runsOff) continue;
       const off = offOf(it);
-      const [first] = off;
-      if (!first) continue;
-      yield { at: causeOf(it, first.side), facts: { ...facts, stamp: it.stamp, size: it.size, off } };
+      const missing = off.length === 0 ? extentOf(missingOf(image, GIVE.mm)) : undefined;
+      if (missing?.area === 0) continue;
+      const about = { ...facts, stamp: it.stamp, size: it.size, off };
+      const ruler = rulerUnit(facts.unit);
+      const size = missing && {
+        width: roundFolded(missing.width, ruler),
+        height: roundFolded(missing.height, ruler),
+      };
+      yield { at: causeOf(it, off[0]?.side), facts: { ...about, ...(size && { missing: size }) } };
     }
   },
-  say: ({ on, unit, stamp, size, off }) => {
+  say: ({ on, unit, stamp, size, off, missing }) => {
+    if (missing) {
+      return {
+        message: `${saySize(missing, unit)} of the ${stamp}, ${saySize(size, unit)}, lies where ${on} is cut away`,
+        remedy: 'move it onto the paper, or write "runs off: yes" if it is meant to be cut',
+      };
+    }
     const sides = off.map(({ side, by }) => `${sayLength(by, unit)} off the ${side} edge of ${on}`);
     return {
       message: `the ${stamp}, ${saySize(size, unit)}, runs ${sayList(sides)}`,
@@ -45,8 +64,7 @@ export const impressionOffPaper: Rule<Facts> = {
 /** What a ruler hardly shows is no running off. */
 const GIVE = Length.of(1, 64, 'in');
 
-function offOf({ written, reveals }: Impression): Facts['off'] {
-  if (written.runsOff) return [];
+function offOf({ reveals }: Impression): Facts['off'] {
   return EDGES.flatMap((side) => {
     const by = reveals[side].times(-1);
     return by.greaterThan(GIVE) ? [{ side, by }] : [];
@@ -54,8 +72,9 @@ function offOf({ written, reveals }: Impression): Facts['off'] {
 }
 
 /** The distance that puts it there; in the middle it is too large. */
-function causeOf({ written: { placement, size } }: Impression, side: Edge): Place {
+function causeOf({ written: { placement, size } }: Impression, side?: Edge): Place {
   const { left, right, top, bottom } = placement;
+  if (!side) return (left ?? right ?? top ?? bottom ?? size.width).at;
   const isAcross = side === 'left' || side === 'right';
   return (isAcross ? (left ?? right ?? size.width) : (top ?? bottom ?? size.height)).at;
 }
