@@ -1,8 +1,9 @@
 import { Length } from '../measure/length.ts';
+import type { DrawingProblem } from './drawing-problem.ts';
 import { findMistake } from './finding.ts';
 import { made, type Value } from './grammar.ts';
 import type { PieceBody } from './model.ts';
-import type { DrawnOutline, ReadDrawing } from './outline-grammar.ts';
+import type { DrawnOutline, FileProblem, OutlinePoints, ReadDrawing } from './outline-grammar.ts';
 import { pathWithin } from './pictures.ts';
 import type { AtSize } from './sizes-as-written.ts';
 import type { At } from './source.ts';
@@ -14,10 +15,8 @@ export const asDrawn: Value<DrawnOutline> = made(asText, (written: At<string>, {
   const { value: name, at } = written;
   // A shared file is in no project's folder: what it names is read where it is used.
   if (!reader.drawing) return undefined;
-  const path = pathWithin(name);
-  const found: ReturnType<ReadDrawing> = path === undefined ? { kind: 'outside' } : reader.drawing(path);
   try {
-    const points = 'text' in found ? readSvgOutline(found.text) : found;
+    const points = pointsOf(name, reader.drawing);
     if (!('kind' in points)) return { path: written, points };
     reader.report({ rule: 'unreadable-outline', at, facts: { path: name, problem: points } });
   } catch (error) {
@@ -25,6 +24,13 @@ export const asDrawn: Value<DrawnOutline> = made(asText, (written: At<string>, {
   }
   return undefined;
 });
+
+function pointsOf(name: string, read: ReadDrawing): OutlinePoints | DrawingProblem | FileProblem {
+  const path = pathWithin(name);
+  if (path === undefined) return { kind: 'outside' };
+  const found = read(path);
+  return 'text' in found ? readSvgOutline(found.text) : found;
+}
 
 /** The body of a piece that is drawn: its size is that of the drawing. */
 export function drawnBody(drawn: DrawnOutline): PieceBody {

@@ -1,8 +1,12 @@
 import { union } from 'polyclip-ts';
 import { describe, expect, it } from 'vitest';
+import { sourceFile } from '../../src/project/source.ts';
 import { readSvgOutline } from '../../src/project/svg-outline.ts';
+import { readWorkspace } from '../../src/project/workspace.ts';
+import { forms } from '../../src/shape/forms/index.ts';
+import { outlines } from '../../src/shape/outlines/index.ts';
 import { sheetWith } from '../proof/sheet-with.ts';
-import { blamed, findingsOf } from '../proof/workspace.ts';
+import { blamed, findingsIn, findingsOf } from '../proof/workspace.ts';
 
 const SIZE = 'width="60mm" height="60mm" viewBox="0 0 60 60"';
 const SQUARE = '<path d="M0 0 H60 V60 H0 Z"/>';
@@ -79,6 +83,25 @@ describe('a drawing that is not to be trusted', () => {
     ['an attribute __proto__', svgOf('<path __proto__="a" d=""/>'), RESERVED],
   ])('is told of where it is named: %s', (_, svg = '', message = '') => {
     expect(foundOf(svg)).toEqual([['unreadable-outline', 'shapes/leaf.svg', message]]);
+  });
+
+  it('holds up no other project, even where we break on it', () => {
+    const sheet = sheetWith({ pieces: 'leaf: { stock: cream, drawn: shapes/leaf.svg }' });
+    const texts = { 'good/sheet.md': sheet, 'bad/sheet.md': sheet.replace('title: ', 'title: Bad ') };
+    const workspace = readWorkspace({
+      root: '/',
+      files: new Map(Object.entries(texts).map(([path, text]) => [path, sourceFile(path, text)])),
+      findings: [],
+      findPicture: () => 'missing',
+      readDrawing: (folder) => {
+        if (folder === 'bad') throw new Error('no such luck');
+        return { text: svgOf(SQUARE) };
+      },
+      forms,
+      outlines,
+    });
+    const found = findingsIn(workspace).map(({ rule, at }) => [rule, at.file.path, blamed({ at })]);
+    expect(found).toEqual([['internal', 'bad/sheet.md', 'shapes/leaf.svg']]);
   });
 
   it('is taken with what alters nothing', () => {
