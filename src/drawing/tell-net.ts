@@ -43,7 +43,7 @@ function tellOpenings({ inch, metric, drawn }: InBoth<Net>, style: DrawingStyle)
   return (drawn.openings ?? []).flatMap(({ name, how, shape }, index) => {
     const [first, second] = [inch.openings?.[index], metric.openings?.[index]];
     if (!first || !second) return [];
-    const isOne = how === 'slit' || shape === 'circle';
+    const isOne = how === 'slit' || shape?.name === 'circle';
     const size = isOne
       ? spokenLengths([{ inch: first.size.width, metric: second.size.width }], style)
       : spokenSize({ inch: first.size, metric: second.size }, style);

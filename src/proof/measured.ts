@@ -78,9 +78,10 @@ function netMeasures(id: string, net: Net): KnownMeasure[] {
 
 function openingMeasures(piece: string, { name, how, shape, size, margins }: Opening): KnownMeasure[] {
   const what = `${piece}.${name}`;
-  const isOne = how === 'slit' || shape === 'circle';
+  const isOne = how === 'slit' || shape?.name === 'circle';
   return [
     ...(isOne ? [one(size.width, what)] : sizeOf([size.width, size.height], what, `:size[${what}]`)),
+    ...Object.entries(shape?.lengths ?? {}).map(([key, length]) => one(length, `the ${key} of ${what}`)),
     ...Object.values(margins).map((length) => one(length, `a distance of ${what} from an edge`)),
   ];
 }

@@ -135,8 +135,8 @@ export type Opening = {
   /** The id of the panel that it is in. */
   readonly panel: string;
   readonly how: 'cut' | 'punched' | 'slit';
-  /** The name of its outline; none of a rectangle. */
-  readonly shape?: string;
+  /** Its outline; none of a rectangle. */
+  readonly shape?: Shape;
   /** Before it is turned; a slot is as wide as it is long. */
   readonly size: Size;
   /** Its corners on the sheet, clockwise; the two ends of a slot. */

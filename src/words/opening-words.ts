@@ -2,8 +2,10 @@ import { type Editions, pairs, sidesOf, type Twin, twin } from '../edition/editi
 import { EDGES, type Edge } from '../project/net-as-written.ts';
 import type { Net, Opening, PopUp } from '../shape/net.ts';
 import type { Layer } from '../shape/shapes.ts';
+import { DRAWN } from '../shape/tracing/net.ts';
 import type { Measures } from './measures.ts';
 import { baseName, nameOf, partNamed } from './names.ts';
+import { saidShape } from './outlines.ts';
 import { html, type SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';
 
@@ -19,14 +21,15 @@ export function openingNotes(
   const openings = pairs({ inch: nets.inch.openings ?? [], metric: nets.metric.openings ?? [] });
   const popUps = pairs({ inch: nets.inch.popUps ?? [], metric: nets.metric.popUps ?? [] });
   const cut = openings.map((opening) => {
-    const { how, shape, name } = opening.inch;
+    const { how, name } = opening.inch;
+    const shape = shapeWords(opening, measures, voice);
     const values = {
       name: nameOf(name),
       size: sizeWords(opening, measures),
-      shape: shape === undefined ? '' : shapeNamed(shape, voice),
+      shape: shape ?? '',
       place: placeWords(opening, nets.inch, measures, voice),
     };
-    return voice.phrase(`opening-${how}${how === 'cut' && shape !== undefined ? '-shaped' : ''}`, values);
+    return voice.phrase(`opening-${how}${how === 'cut' && shape ? '-shaped' : ''}`, values);
   });
   return [...cut, ...popUps.map((popUp) => popUpNote(popUp, measures, voice))];
 }
@@ -56,15 +59,19 @@ function popUpPlace({ inch, metric }: Twin<PopUp>, measures: Measures, voice: Vo
   return voice.phrase('opening-from', { size, side: voice.say(`opening-${side}`) });
 }
 
-function shapeNamed(shape: string, { say }: Voice): string {
-  const key = `shape-${shape.replaceAll(' ', '-')}`;
-  return say.has(key) ? say(key) : shape;
+/** `arch with a round top ½ in (13 mm) high`; nothing of a rectangle. */
+function shapeWords({ inch, metric }: Twin<Opening>, measures: Measures, voice: Voice): SafeHtml | undefined {
+  if (!inch.shape || !metric.shape) return undefined;
+  if (inch.shape === DRAWN) return html`${voice.say('shape-drawn')}`;
+  const shape = { inch: inch.shape, metric: metric.shape };
+  const { key, values } = saidShape(shape, (length) => measures.both([length]));
+  return voice.phrase(key, values);
 }
 
 /** A circle and a slot have one size. */
 function sizeWords({ inch, metric }: Twin<Opening>, measures: Measures): SafeHtml {
   const [width, height] = pairs({ inch: sidesOf(inch.size), metric: sidesOf(metric.size) });
-  const isOne = inch.how === 'slit' || inch.shape === 'circle';
+  const isOne = inch.how === 'slit' || inch.shape?.name === 'circle';
   return measures.both([...(width ? [width] : []), ...(height && !isOne ? [height] : [])]);
 }
 

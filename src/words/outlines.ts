@@ -13,14 +13,21 @@ export function wordsOfOutlines(): readonly (readonly [key: string, text: string
   return outlines.map(({ name, said }) => [outlineKey(name), said]);
 }
 
+/** How an outline is said: by which label, and what fills it. */
+type SaidShape<T> = { readonly key: string; readonly values: Readonly<Record<string, T | number>> };
+
 /** The outline of a piece, and how its lengths are said in both editions; undefined of a rectangle. */
 export function saidOutline<T>(
   editions: Editions,
   id: string,
   sayLength: (length: Twin) => T,
-): { readonly key: string; readonly values: Readonly<Record<string, T | number>> } | undefined {
+): SaidShape<T> | undefined {
   const shape = twin<Shape>(editions, ({ shapes }) => shapes.nets.get(id)?.shape);
-  if (!shape) return undefined;
+  return shape && saidShape(shape, sayLength);
+}
+
+/** The same of any outline, of a piece or of an opening. */
+export function saidShape<T>(shape: Twin<Shape>, sayLength: (length: Twin) => T): SaidShape<T> {
   const { name, counts, lengths } = shape.inch;
   const said = Object.entries(lengths).map(([key, inch]) => {
     return [key, sayLength({ inch, metric: shape.metric.lengths[key] ?? inch })] as const;

@@ -6,6 +6,7 @@ import { scoreList } from '../../src/handout/score-list.ts';
 import type { Setting } from '../../src/handout/setting.ts';
 import { supplyGroups } from '../../src/handout/supplies.ts';
 import { Length } from '../../src/measure/length.ts';
+import { openingNotes } from '../../src/words/opening-words.ts';
 import { scoreMoves } from '../../src/words/score-moves.ts';
 import { all, one, parseMarkup, textOf } from './markup.ts';
 import { sampleOf, settingFor, sheetHtml } from './sample.ts';
@@ -240,6 +241,18 @@ describe('what is cut and stuck', () => {
     const words = read(referrer(made.editions, made.measures, made.voice)('trims', 'box'));
     expect(words.match(/Cuts that end inside the sheet/gu)).toHaveLength(1);
     expect(words).toMatch(/^Cuts that end inside the sheet/u);
+  });
+
+  it('says the outline of an opening as that of a piece', () => {
+    const opening = (words: string): string =>
+      `unit: in\npieces:\n  card: { cut: 4 x 5, openings: { window: { ${words} } } }`;
+    const said = (words: string): string => {
+      const { editions, measures, voice } = settingFor(sampleOf(opening(words)));
+      return openingNotes(editions, 'card', measures, voice).map(read).join('; ');
+    };
+    expect(said('shape: polygon, sides: 8, size: 2 x 2')).toContain('polygon with 8 equal sides');
+    expect(said('shape: arch, rise: 1/2, size: 2 x 3')).toMatch(/arch with a round top 1\/2 in.* high/u);
+    expect(said('size: 2 x 3')).toContain('with a craft knife: 2 × 3 in');
   });
 
   it('names the knife for a cut that scissors do not get into', () => {

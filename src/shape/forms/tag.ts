@@ -75,7 +75,7 @@ function holeIn({ right, bottom }: FlatBox, { diameter, down }: TagMeasures['hol
     name: 'hole',
     panel: 'tag',
     how: 'punched',
-    shape: 'circle',
+    shape: { name: 'circle', lengths: {}, counts: {} },
     size,
     outline: ellipseIn(size).map(({ x, y }) => ({ x: x.plus(margin), y: y.plus(top) })),
     margins: { left: margin, right: margin, top, bottom: bottom.minus(top).minus(diameter) },

@@ -8,6 +8,7 @@ import { lieOn } from '../lying.ts';
 import { boxSize, type FlatPoint, type Net, type Opening } from '../net.ts';
 import { boxCorners } from '../outline.ts';
 import { onlyPanel, sheetsOf, type Under, underOf } from '../shapes.ts';
+import { DRAWN } from '../tracing/net.ts';
 import { traceOutline } from '../tracing/trace.ts';
 import { cutPopUps } from './place-pop-up.ts';
 
@@ -85,14 +86,14 @@ function patternOf({ name, cut }: CutOut, project: Project, findings: Finding[])
     return { size, outline: [origin, { x: size.width, y: Length.zero }], how: 'slit' };
   }
   const size = { width: cut.size.width.value, height: cut.size.height.value };
-  if (cut.drawn) return { size, outline: cut.drawn.points, how: 'cut', shape: 'drawn' };
+  if (cut.drawn) return { size, outline: cut.drawn.points, how: 'cut', shape: DRAWN };
   if (!cut.outline) return { size, outline: cornersOf(size), how: 'cut' };
   const traced = traceOutline({ name: name.value, outline: cut.outline, size: cut.size }, project);
   findings.push(...traced.findings);
   if (!traced.traced) return undefined;
-  const { points, box } = traced.traced;
+  const { points, box, shape } = traced.traced;
   const outline = points.map(({ x, y }) => ({ x: x.minus(box.left), y: y.minus(box.top) }));
-  return { size: boxSize(box), outline, how: 'cut', shape: cut.outline.shape.value };
+  return { size: boxSize(box), outline, how: 'cut', shape };
 }
 
 const origin: FlatPoint = { x: Length.zero, y: Length.zero };

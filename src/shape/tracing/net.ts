@@ -24,6 +24,9 @@ export function outlinedNet(
   return { net: netOf(id, points, box, size, shape), findings };
 }
 
+/** An outline of the project's own, which its drawing alone describes. */
+export const DRAWN: Shape = { name: 'drawn', lengths: {}, counts: {} };
+
 /** The net of a piece by its drawing, on the sheet that holds it: as wide and as high as the next marks of a ruler. */
 export function drawnNet(
   { id: { value: id } }: Piece,
@@ -34,7 +37,7 @@ export function drawnNet(
   const ruler = rulerUnit(unit ?? project.unit);
   const size = { width: nextMark(width.value, ruler), height: nextMark(height.value, ruler) };
   const box = { left: Length.zero, top: Length.zero, right: width.value, bottom: height.value };
-  return netOf(id, points, box, size, { name: 'drawn', lengths: {}, counts: {} });
+  return netOf(id, points, box, size, DRAWN);
 }
 
 function netOf(id: string, points: readonly FlatPoint[], box: FlatBox, size: Size, shape: Shape): Net {
