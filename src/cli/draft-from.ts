@@ -8,7 +8,7 @@ import { projectsNamed } from '../make/named.ts';
 import { type Redrafted, redraft, tellChange } from '../make/redraft/redraft.ts';
 import type { Wish } from '../make/redraft/room.ts';
 import { Length, type Unit } from '../measure/length.ts';
-import { parseSizes } from '../measure/notation.ts';
+import { LONGEST, parseSizes } from '../measure/notation.ts';
 import { LEDGER_FILE } from '../project/ledger.ts';
 import type { Project, Workspace } from '../project/model.ts';
 import { printFindings } from '../proof/print.ts';
@@ -72,8 +72,7 @@ function wishOf({ holds, count: typed = '1' }: DraftFromOptions, unit: Unit): Wi
     throw new Refusal('--from needs --holds: the size of what goes in, such as "4 x 5 x 1/8"');
   const read = parseSizes(holds, unit, 3);
   const [a, b, c] = read.ok ? read.value : [];
-  const most = Length.of(1000, 1, 'mm');
-  if (!a || !b || !c || [a, b, c].some(({ length }) => length.sign <= 0 || length.greaterThan(most))) {
+  if (!a || !b || !c || [a, b, c].some(({ length }) => length.sign <= 0 || length.greaterThan(LONGEST))) {
     throw new Refusal(`--holds takes three lengths, such as "4 x 5 x 1/8", not "${holds}"`);
   }
   const number = /^\d{1,4}$/u.test(typed.trim()) ? Number(typed) : 0;

@@ -27,7 +27,7 @@ type Wrong = {
 type Part = { readonly length: Length; readonly unit: Unit; readonly start: number; readonly end: number };
 
 /** Nothing made of cardstock at a table is over a metre; more is a slip of the keyboard. */
-const LONGEST: Length = Length.of(1000, 1, 'mm');
+export const LONGEST: Length = Length.of(1000, 1, 'mm');
 
 /** Vulgar fractions that have a character of their own. */
 export const VULGAR: Readonly<Record<string, readonly [number, number]>> = {

@@ -146,10 +146,10 @@ describe('a box made to hold something else', () => {
   });
 
   it('says why where it is no box, or where nobody knows which lines are to move', () => {
-    const why = (pieces: string): string => {
+    const why = (pieces: string, count = 1): string => {
       const sheet = `---\ntitle: A\nmeasurements:\n  unit: in\n  pieces:\n    box: ${pieces}\n---\n`;
       const { workspace, project } = open('box', sheet, 'shared');
-      const made = redraft(workspace, project, wishOf([32, 48, 8], 1, 'in'), 'B');
+      const made = redraft(workspace, project, wishOf([32, 48, 8 * count], count, 'in'), 'B');
       return 'why' in made ? made.why : made.text;
     };
     expect(why('{ form: single-fold card, size: 4 x 5 }')).toBe(
@@ -161,6 +161,9 @@ describe('a box made to hold something else', () => {
       ),
     ).toContain('so nobody knows which are to move');
     expect(why('{ form: clip-top box, inside: 3 x 1 x 4, flange: 3/4 }')).toContain('title: B');
+    expect(why('{ form: clip-top box, inside: 3 x 1 x 4, flange: 3/4 }', 1000)).toMatch(
+      /^box would be [0-9 /]+ in long inside, and no length may be over 1 m$/u,
+    );
   });
 
   it('says what it holds where it said nothing, beside its pieces', () => {

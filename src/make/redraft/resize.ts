@@ -1,10 +1,12 @@
 import { movePiece } from '../../edition/primaries.ts';
 import { Length } from '../../measure/length.ts';
+import { LONGEST } from '../../measure/notation.ts';
 import type { Size } from '../../measure/size.ts';
 import { radiiOf } from '../../project/corners.ts';
 import type { FormSetting } from '../../project/form-grammar.ts';
 import type { Piece, Project } from '../../project/model.ts';
 import { mergeFindings } from '../../proof/tell.ts';
+import { sayLength } from '../../proof/words.ts';
 import { buildNets, buildShapes } from '../../shape/build.ts';
 import type { Made } from '../../shape/closed-size.ts';
 import type { Triple } from '../../shape/closure/packing.ts';
@@ -22,9 +24,16 @@ type Remaking = { readonly made: Made } | { readonly why: string };
 
 /** Makes the box of a project so much wider, higher and deeper, and what lies on it larger with it. */
 export function remake(made: Made, holder: Holder, growth: Triple): Remaking {
+  const { project } = made;
+  const tooLong = holder.size
+    .map((side, way) => side.plus(growth[way as 0 | 1 | 2]))
+    .find((side) => side.greaterThan(LONGEST));
+  if (tooLong) {
+    const long = sayLength(tooLong, project.unit);
+    return { why: `${holder.piece.id.value} would be ${long} long inside, and no length may be over 1 m` };
+  }
   const resized = resizeHolder(holder, growth);
   if ('why' in resized) return resized;
-  const { project } = made;
   const pieces = new Map(project.pieces).set(holder.piece.id.value, resized.piece);
   const built = buildNets(resized.piece, project);
   const [fault] = mergeFindings(built.findings);
