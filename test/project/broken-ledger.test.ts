@@ -125,7 +125,7 @@ const faults: readonly Fault[] = [
     CHANGES,
     'smell',
     'what',
-    'size, scores, cuts, openings, corners, outline, paper, pieces, place, edge or impressions',
+    'size, scores, runs, slants, cuts, openings, corners, outline, paper, pieces, place, edge or impressions',
   ],
   [
     { changes: '{ steps: exploded }' },

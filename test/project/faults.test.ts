@@ -80,7 +80,7 @@ describe('a measurement that is none', () => {
 
   it.each<[string, string]>([
     ['pieces: { a: { cut: 3 x 4, corners: 1/0 } }', '1/0'],
-    ['pieces: { b: { cut: 5 x 5 }, a: { cut: 3 x 4, on: b, at: { left: 1/4, top: -1 } } }', '-1'],
+    ['pieces: { b: { cut: 5 x 5 }, a: { cut: 3 x 4, on: b, at: { left: 1/4, top: -one } } }', '-one'],
     ['pieces: { a: { cut: 3 x 4, score: [{ from: left, at: [1, one] }] } }', 'one'],
     ['holds: { item: x, size: 1 x 2 x 0 }', '0'],
     ['stock: { m: { caliper: thick } }', 'thick'],

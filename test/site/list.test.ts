@@ -31,11 +31,15 @@ const ALL = {
     'Paperback gift bag',
     'Plant and gift tags',
     'Reading-list accordion',
+    'Oak leaf bookmark',
     'Wheat field card',
   ],
   'Earlier projects': ['Shortbread gift tray', 'Harbour light bookmark'],
   'More projects': [
+    'Bird seed carrier',
     'Gift tag with a pull-out note',
+    'Lighthouse pop-up card',
+    'Porthole card',
     'Six-sided pencil pot',
     'Slide box of story starters',
     'Tuck-end box for a bar of soap',
@@ -67,9 +71,12 @@ describe('the list of projects', () => {
   it('finds by words, wherever they stand, the next session among them', async () => {
     const { page } = await visit('index.html', { width: 1280 });
     await page.type('#find-text', 'BOX  garden');
-    expect(await shown(page)).toEqual({ 'Sessions to come': ['Seed packet keeper', 'Plant marker box'] });
+    expect(await shown(page)).toEqual({
+      'Sessions to come': ['Seed packet keeper', 'Plant marker box'],
+      'More projects': ['Bird seed carrier'],
+    });
     await told();
-    expect(await status(page)).toBe(`2 of ${COUNT} projects found`);
+    expect(await status(page)).toBe(`3 of ${COUNT} projects found`);
     await page.click('button[type="reset"]');
     expect(await shown(page)).toEqual(ALL);
     expect(await page.evaluate('document.activeElement.id')).toBe('find-text');
@@ -85,7 +92,9 @@ describe('the list of projects', () => {
       'Sessions to come': [
         'Band for a bundle of note cards',
         'Three-layer thank-you card',
+        'Plant and gift tags',
         'Reading-list accordion',
+        'Oak leaf bookmark',
       ],
       'Earlier projects': ['Harbour light bookmark'],
       'More projects': ['Gift tag with a pull-out note'],
@@ -156,7 +165,7 @@ describe('the list of projects', () => {
     expect(await shown(page)).toEqual({
       // Of a postcard's size, says its summary.
       'Sessions to come': ['Gate-fold card with its own envelope', 'Seed-paper note folder'],
-      'More projects': ['Slide box of story starters'],
+      'More projects': ['Lighthouse pop-up card', 'Porthole card', 'Slide box of story starters'],
     });
     for (const stop of ['find-time', 'find-occasion', 'find-tag']) {
       await page.keyboard.press('Tab');

@@ -39,7 +39,8 @@ function stateOf(holding: Holding, end: TubeEnd): 'open' | 'meant' | 'tucked' | 
   if (opens?.some((panel) => panels.includes(panel))) return 'meant';
   const canBeStuck = (part: string): boolean => holding.liesOnOther(part);
   // One that lies on nothing may be a door; those that meet are a floor.
-  const isFloor = end.flaps.length > 1 || end.flaps.some(({ parts }) => parts.some(canBeStuck));
+  const doMeet = end.flaps.length > 1 && !endGap(holding.net, end, holding.caliper);
+  const isFloor = doMeet || end.flaps.some(({ parts }) => parts.some(canBeStuck));
   return isFloor && coversHalf(holding.shape, end, holding.caliper) ? 'free' : 'open';
 }
 
