@@ -48,7 +48,7 @@ type Pair = { readonly inch: Length; readonly metric: Length; readonly names: st
 /** Every two lengths that are one length in the two editions, with all its names, rising. */
 function pairsOf({ editions }: Study): readonly Pair[] {
   const pairs = new Map<string, Pair>();
-  for (const { name, inch, metric } of twinsOf(editions).flat()) {
+  for (const { name, inch, metric } of [editions, ...editions.others].flatMap(twinsOf).flat()) {
     const key = `${inch} ${metric}`;
     const pair = pairs.get(key) ?? { inch, metric, names: [] };
     if (!pair.names.includes(name)) pair.names.push(name);

@@ -65,17 +65,23 @@ function popUpLengths(id: string, { popUps = [] }: Net): (readonly Named[])[] {
   ]);
 }
 
-function revealLengths({ piece, reveals }: Layer): readonly Named[] {
-  return (['left', 'right', 'top', 'bottom'] as const).map((side) => ({
+function revealLengths({ piece, reveals, border }: Layer): readonly Named[] {
+  const sides = (['left', 'right', 'top', 'bottom'] as const).map((side) => ({
     name: `${piece.id.value} reveal ${side}`,
     length: reveals[side].abs(),
   }));
+  return border ? [...sides, { name: `${piece.id.value} reveal`, length: border.least }] : sides;
 }
 
-function scoreLengths(sheet: string, { scores }: Net): (readonly Named[])[] {
-  return scores.map(({ from, at }) =>
-    at.map((length, index) => ({ name: `${sheet} score ${index + 1} from ${from}`, length })),
-  );
+function scoreLengths(sheet: string, { scores, slants = [] }: Net): (readonly Named[])[] {
+  const ends = slants.flatMap(({ from, to }) => [from.x, from.y, to.x, to.y]);
+  return [
+    ...scores.map(({ from, at, run }) => [
+      ...at.map((length, index) => ({ name: `${sheet} score ${index + 1} from ${from}`, length })),
+      ...(run ? [run.from, run.to].map((length) => ({ name: `${sheet} end of score`, length })) : []),
+    ]),
+    ends.map((length) => ({ name: `${sheet} end of slanted score`, length })),
+  ];
 }
 
 /** Those of a tool and a stamp are the same in both editions; where its rows and images lie is not. */

@@ -40,7 +40,8 @@ export function closedFlat(net: Net): ClosedFlat | undefined {
   const across = boxes.flatMap(({ box }) => [box.left, box.right]);
   const down = boxes.flatMap(({ box }) => [box.top, box.bottom]);
   return {
-    size: boxSize(box),
+    // Of a flat piece, the sheet it is cut from: an outline within it may be smaller by a hair.
+    size: net.folds.length === 0 ? net.size : boxSize(box),
     box,
     place: (panel, { x, y }) => {
       const pose = laid.get(panel);

@@ -83,7 +83,8 @@ describe('the cue cards of the demo', () => {
       const scores = (scoreList(setting)?.pieces ?? []).flatMap(({ rows }) => rows);
       const card = tight(textIn(cards.get(project.slug) as Pdf));
       const expected = [...cuts, ...scores].flatMap(({ lead, second }) => [read(lead), read(second)]);
-      expect(expected.length, project.slug).toBeGreaterThan(5);
+      // Two pieces in two units at the least.
+      expect(expected.length, project.slug).toBeGreaterThan(3);
       expect(
         expected.filter((figure) => !card.includes(tight(figure))),
         project.slug,
