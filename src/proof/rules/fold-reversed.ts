@@ -22,7 +22,6 @@ export const foldReversed: Rule<Facts> = {
   *check(context) {
     for (const sheet of closedSheets(context)) {
       const stack = stackOf(sheet.net, sheet.caliper.mm);
-      if (stack.crossings.length > 0) continue;
       for (const { fold, taken } of reversedFolds(stack)) {
         const { panels, angle } = fold;
         yield { at: foldWords(sheet, fold), facts: { ...sheet.of, panels, taken, angle } };

@@ -4,6 +4,7 @@ import { panelForest } from '../panel-tree.ts';
 import { height } from '../space.ts';
 import { isFlatOn, signedAngle } from '../tube.ts';
 import type { Stack } from './stack.ts';
+import { foldsOfWoundRings } from './wound-rings.ts';
 
 /** A fold of a ring of panels, and the way in which the others of the ring take it. */
 export type ReversedFold = { readonly fold: Fold; readonly taken: 'mountain' | 'valley' };
@@ -21,7 +22,13 @@ export function isMap(net: Net): boolean {
 /** Folds that close a ring of panels and are said to go the other way than the rest of the ring takes them. */
 export function reversedFolds(stack: Stack): readonly ReversedFold[] {
   const { net, base } = stack.shape;
-  if (isMap(net)) return [];
+  if (isMap(net))
+    return foldsOfWoundRings(net).map((fold) => ({
+      fold,
+      taken: fold.direction === 'valley' ? 'mountain' : 'valley',
+    }));
+  // What panels go through is told by itself, and leaves none of them where it would lie.
+  if (stack.crossings.length > 0) return [];
   return panelForest(net, base).rings.flatMap((fold) => {
     if (Math.abs(signedAngle(fold)) < LEAST_BENT) return [];
     const taken = wayTaken(stack, fold);
