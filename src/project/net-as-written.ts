@@ -52,14 +52,14 @@ export type FoldSetting = {
 };
 
 /** Where score lines cross each other or the edges: a corner of a cell. */
-export type CornerName = {
+export type GridCorner = {
   readonly cell: Cell;
   readonly upper: boolean;
   readonly left: boolean;
 };
 
 /** `{ from: corner B3, to: corner C2 }`: a score line from one corner to another. */
-export type Slant = { readonly from: At<CornerName>; readonly to: At<CornerName> };
+export type Slant = { readonly from: At<GridCorner>; readonly to: At<GridCorner> };
 
 export type NetAsWritten = {
   readonly score: readonly ScoreGroup[];

@@ -3,10 +3,10 @@ import type { DrawingProblem } from './drawing-problem.ts';
 import type { SvgPath } from './svg-path.ts';
 
 /** In millimeters. */
-export type Point = { readonly x: number; readonly y: number };
+export type PathPoint = { readonly x: number; readonly y: number };
 
 /** One line of the pen, from where it is set down. */
-export type Part = { readonly points: Point[]; isClosed: boolean };
+export type PathPart = { readonly points: PathPoint[]; isClosed: boolean };
 
 type Path = ReturnType<typeof svgpath>;
 
@@ -20,7 +20,7 @@ const MOST_POINTS = 2000;
 const FARTHEST = 1e6;
 
 /** The parts of a path, which draw something each, with points along its curves. */
-export function partsOf({ data, perUnit }: SvgPath): readonly Part[] | DrawingProblem {
+export function partsOf({ data, perUnit }: SvgPath): readonly PathPart[] | DrawingProblem {
   // The library takes curves through points for granted that SVG does not have.
   const foreign = /r/iu.exec(data);
   if (foreign) return { kind: 'no path data', what: `it has the command "${foreign[0]}"` };
@@ -41,9 +41,9 @@ function isNear(path: Path): boolean {
 }
 
 /** A path of lines and curves as points; of more than there may be only their number. */
-function flatten(path: Path): { readonly parts: readonly Part[]; readonly count: number } {
-  const parts: Part[] = [];
-  let [count, part]: [number, Part | undefined] = [0, undefined];
+function flatten(path: Path): { readonly parts: readonly PathPart[]; readonly count: number } {
+  const parts: PathPart[] = [];
+  let [count, part]: [number, PathPart | undefined] = [0, undefined];
   path.iterate((segment, _, x, y) => {
     if (segment[0] === 'M') part = undefined;
     else if (segment[0] === 'Z' || segment[0] === 'z') {
@@ -63,11 +63,14 @@ function flatten(path: Path): { readonly parts: readonly Part[]; readonly count:
 }
 
 /** A cubic curve and into how many stretches it is cut: a straight line is one of one. */
-type Curve = { readonly knots: readonly [Point, Point, Point, Point]; readonly stretches: number };
+type Curve = {
+  readonly knots: readonly [PathPoint, PathPoint, PathPoint, PathPoint];
+  readonly stretches: number;
+};
 
-type Segment = Parameters<Parameters<Path['iterate']>[0]>[0];
+type PathSegment = Parameters<Parameters<Path['iterate']>[0]>[0];
 
-function curveOf(segment: Segment, from: Point): Curve {
+function curveOf(segment: PathSegment, from: PathPoint): Curve {
   switch (segment[0]) {
     case 'H':
       return straight(from, { x: segment[1], y: from.y });
@@ -89,25 +92,26 @@ function curveOf(segment: Segment, from: Point): Curve {
   }
 }
 
-function straight(from: Point, to: Point): Curve {
+function straight(from: PathPoint, to: PathPoint): Curve {
   return { knots: [from, from, to, to], stretches: 1 };
 }
 
 /** A quadratic curve is a cubic one whose inner points are two thirds of the way to its own. */
-function twoThirds(end: Point, inner: Point): Point {
+function twoThirds(end: PathPoint, inner: PathPoint): PathPoint {
   return { x: end.x + ((inner.x - end.x) * 2) / 3, y: end.y + ((inner.y - end.y) * 2) / 3 };
 }
 
 /** As many stretches as keep near a curve: by its second differences. */
 function curved(knots: Curve['knots']): Curve {
   const [a, b, c, d] = knots;
-  const bend = (p: Point, q: Point, r: Point): number => Math.hypot(p.x - 2 * q.x + r.x, p.y - 2 * q.y + r.y);
+  const bend = (p: PathPoint, q: PathPoint, r: PathPoint): number =>
+    Math.hypot(p.x - 2 * q.x + r.x, p.y - 2 * q.y + r.y);
   const stretches = Math.ceil(Math.sqrt((6 * Math.max(bend(a, b, c), bend(b, c, d))) / (8 * MISS)));
   return { knots, stretches: Math.max(1, stretches) };
 }
 
 /** The ends of its stretches. */
-function pointsAlong({ knots: [a, b, c, d], stretches }: Curve): Point[] {
+function pointsAlong({ knots: [a, b, c, d], stretches }: Curve): PathPoint[] {
   return Array.from({ length: stretches }, (_, index) => {
     const t = (index + 1) / stretches;
     const at = (...[p, q, r, s]: readonly [number, number, number, number]): number =>

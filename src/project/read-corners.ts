@@ -23,11 +23,15 @@ const SAYS: Readonly<Record<CornerName, string>> = {
 };
 
 /** A radius under the name of its corners. */
-type Named = { readonly name: string; readonly corners: readonly Corner[]; readonly radius: At<Length> };
+type NamedRadius = {
+  readonly name: string;
+  readonly corners: readonly Corner[];
+  readonly radius: At<Length>;
+};
 
 const KEYS = Object.fromEntries(
   Object.entries(CORNERS_OF).map(([name, corners]) => {
-    const value = made(asLength, (radius): Named => ({ name, corners, radius }));
+    const value = made(asLength, (radius): NamedRadius => ({ name, corners, radius }));
     return [name, optional(value, SAYS[name as CornerName])];
   }),
 );
@@ -46,8 +50,8 @@ export const asCorners: Value<RoundedCorners> = orShort(
 );
 
 /** Each radius once, with all its corners. What is said of a corner that has its radius already is reported. */
-function gather(named: readonly Named[], { report }: Reader): RoundedCorners | undefined {
-  const given = new Map<Corner, Named>();
+function gather(named: readonly NamedRadius[], { report }: Reader): RoundedCorners | undefined {
+  const given = new Map<Corner, NamedRadius>();
   for (const each of named) {
     const earlier = each.corners.map((corner) => given.get(corner)).find((other) => other !== undefined);
     if (earlier) {

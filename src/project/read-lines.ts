@@ -1,10 +1,10 @@
 import { made, mapOf, turned, type Value, whereOf } from './grammar.ts';
 import { listed, optional, required } from './keys.ts';
 import {
-  type CornerName,
   EDGES,
   type Edge,
   type FoldSetting,
+  type GridCorner,
   type LineWord,
   type PatchName,
   type PatchPart,
@@ -70,7 +70,7 @@ export const asFoldOfLine: Value<FoldSetting> = turned(asFold.schema, ({ spot, r
 });
 
 /** What a row of scores is measured from: an edge, or a corner from which a line runs to another one. */
-const asStart: Value<At<Edge | CornerName>> = asMatch(
+const asStart: Value<At<Edge | GridCorner>> = asMatch(
   'left, right, top, bottom or a corner, such as corner B3',
   /^(?:(left|right|top|bottom)|corner\s+([A-Z])\s*([1-9]\d?)(?:\s+(top|bottom)\s+(left|right))?)$/iu,
   ([, edge, letter, digits, height, side]) =>
@@ -78,13 +78,13 @@ const asStart: Value<At<Edge | CornerName>> = asMatch(
 );
 
 /** `corner B3`, the top left one of cell B3, or `corner B3 bottom right`. */
-const asCorner: Value<At<CornerName>> = asMatch(
+const asCorner: Value<At<GridCorner>> = asMatch(
   'a corner of a cell, such as corner C2 or corner C2 bottom right',
   /^corner\s+([A-Z])\s*([1-9]\d?)(?:\s+(top|bottom)\s+(left|right))?$/iu,
   ([, letter, digits, height, side]) => cornerOf(letter, digits, height, side),
 );
 
-function cornerOf(letter?: string, digits?: string, height = 'top', side = 'left'): CornerName {
+function cornerOf(letter?: string, digits?: string, height = 'top', side = 'left'): GridCorner {
   const cell = { column: columnOf(letter), row: Number(digits) - 1 };
   return { cell, upper: height.toLowerCase() === 'top', left: side.toLowerCase() === 'left' };
 }

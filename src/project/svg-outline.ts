@@ -3,7 +3,7 @@ import { roundMillimetres } from '../measure/round.ts';
 import { crossingIn, type GridPoint } from './crossing.ts';
 import type { DrawingProblem } from './drawing-problem.ts';
 import type { OutlinePoints } from './outline-grammar.ts';
-import { MISS, type Part, type Point, partsOf } from './path-points.ts';
+import { MISS, type PathPart, type PathPoint, partsOf } from './path-points.ts';
 import { findSvgPath } from './svg-path.ts';
 
 /** Our judgment: no outline for the hand is smaller, and nothing is larger than a meter. Millimeters. */
@@ -26,7 +26,7 @@ export function readSvgOutline(svg: string): OutlinePoints | DrawingProblem {
   return further.length > 0 ? { kind: 'parts', count: parts.length } : outlineOf(part);
 }
 
-function outlineOf({ points: drawn, isClosed }: Part): OutlinePoints | DrawingProblem {
+function outlineOf({ points: drawn, isClosed }: PathPart): OutlinePoints | DrawingProblem {
   const [first, last] = [drawn[0], drawn.at(-1)];
   const gap = first && last ? distance(first, last) : 0;
   if (!isClosed && gap > MISS) return { kind: 'open', gap: roundMillimetres(gap, 100) };
@@ -38,13 +38,13 @@ function outlineOf({ points: drawn, isClosed }: Part): OutlinePoints | DrawingPr
   return isFit ? checked(outline) : { kind: 'size', x, y };
 }
 
-function distance(one: Point, other: Point): number {
+function distance(one: PathPoint, other: PathPoint): number {
   return Math.hypot(one.x - other.x, one.y - other.y);
 }
 
 /** Without the points that are no distance from the last one that stays, or behind all from the first. */
-function withoutDoubles(points: readonly Point[]): readonly Point[] {
-  const left: Point[] = [];
+function withoutDoubles(points: readonly PathPoint[]): readonly PathPoint[] {
+  const left: PathPoint[] = [];
   for (const point of points) {
     const before = left.at(-1);
     if (!before || distance(before, point) > NO_DISTANCE) left.push(point);
@@ -55,7 +55,7 @@ function withoutDoubles(points: readonly Point[]): readonly Point[] {
 }
 
 /** The points from the left and top of their box. */
-function fromCorner(points: readonly Point[]): OutlinePoints {
+function fromCorner(points: readonly PathPoint[]): OutlinePoints {
   const left = points.reduce((least, { x }) => Math.min(least, x), Number.POSITIVE_INFINITY);
   const top = points.reduce((least, { y }) => Math.min(least, y), Number.POSITIVE_INFINITY);
   return points.map(({ x, y }) => ({

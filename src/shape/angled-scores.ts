@@ -1,6 +1,6 @@
 import type { Length } from '../measure/length.ts';
 import type { Finding, RuleFacts } from '../project/finding.ts';
-import type { CornerName, Slant } from '../project/net-as-written.ts';
+import type { GridCorner, Slant } from '../project/net-as-written.ts';
 import type { At, Place } from '../project/source.ts';
 import { cellName } from './cells.ts';
 import { areCrossing, isSamePoint } from './exact.ts';
@@ -23,7 +23,7 @@ export function layAngledScores(piece: string, written: readonly Slant[], lines:
     x: [zeroOf(lines), ...lines.across, lines.size.width],
     y: [zeroOf(lines), ...lines.down, lines.size.height],
   };
-  const pointOf = ({ value, at }: At<CornerName>): FlatPoint | undefined => {
+  const pointOf = ({ value, at }: At<GridCorner>): FlatPoint | undefined => {
     const point = cornerAt(value, stops);
     const last = { column: lines.across.length, row: lines.down.length };
     const wrong = { kind: 'no cell', key: 'score', name: cellName(value.cell) } as const;
@@ -51,7 +51,7 @@ function zeroOf({ size: { width } }: GridLines): Length {
 }
 
 function cornerAt(
-  { cell: { column, row }, upper, left }: CornerName,
+  { cell: { column, row }, upper, left }: GridCorner,
   { x, y }: Readonly<Record<'x' | 'y', readonly Length[]>>,
 ): FlatPoint | undefined {
   // The last of the lines is the edge behind the last cell.
@@ -61,7 +61,7 @@ function cornerAt(
 }
 
 /** `corner B3`, `corner B3 bottom right`. */
-function sayCorner({ cell, upper, left }: CornerName): string {
+function sayCorner({ cell, upper, left }: GridCorner): string {
   const where = upper && left ? '' : ` ${upper ? 'top' : 'bottom'} ${left ? 'left' : 'right'}`;
   return `corner ${cellName(cell)}${where}`;
 }

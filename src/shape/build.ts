@@ -25,19 +25,19 @@ export function buildShapes(project: Project, known: readonly Form[] = forms): S
 }
 
 /** The nets of one piece by their names (`box`, `box.lid`), none where it cannot be made; and what stood in the way. */
-type Built = Pick<Shapes, 'nets' | 'findings'>;
+type BuiltNets = Pick<Shapes, 'nets' | 'findings'>;
 
-const built: WeakMap<Project, WeakMap<Piece, Built>> = new WeakMap<Project, WeakMap<Piece, Built>>();
+const built: WeakMap<Project, WeakMap<Piece, BuiltNets>> = new WeakMap<Project, WeakMap<Piece, BuiltNets>>();
 
 /** Builds the nets of one piece of a project, once: its other edition is made with the same in view. */
-export function buildNets(piece: Piece, project: Project): Built {
-  const ofProject = built.get(project) ?? new WeakMap<Piece, Built>();
+export function buildNets(piece: Piece, project: Project): BuiltNets {
+  const ofProject = built.get(project) ?? new WeakMap<Piece, BuiltNets>();
   const nets = ofProject.get(piece) ?? makeNets(piece, project, forms);
   built.set(project, ofProject.set(piece, nets));
   return nets;
 }
 
-function makeNets(piece: Piece, project: Project, known: readonly Form[]): Built {
+function makeNets(piece: Piece, project: Project, known: readonly Form[]): BuiltNets {
   const id = piece.id.value;
   const { net, parts = [], findings } = tryNet(piece, project, known);
   const further = parts.map((part) => [`${id}.${part.name}`, part.net] as const);

@@ -8,7 +8,7 @@ import { isFlatOn, isOneLine, lineOf, reachFrom } from '../tube.ts';
 import { endsAlong, type StripPlace, withPopUp } from './pop-up.ts';
 
 type Nets = ReadonlyMap<string, Net>;
-type Written = OpeningAsWritten & { readonly cut: PopUpCut };
+type WrittenPopUp = OpeningAsWritten & { readonly cut: PopUpCut };
 
 /** The sheets of a piece with its pop-ups cut in them, one after another; and what of these cannot be. */
 export function cutPopUps(
@@ -33,7 +33,7 @@ type SheetFold = { readonly id: string; readonly net: Net; readonly fold: Fold }
 
 /** The fold that a pop-up lies across: the one between the panels it names, or the only one that closes flat. */
 function foldFor(
-  { name, at, cut: { across } }: Written,
+  { name, at, cut: { across } }: WrittenPopUp,
   { id: { value: piece } }: Piece,
   nets: Nets,
   findings: Finding[],
@@ -67,7 +67,7 @@ function cardFolds({ folds, popUps = [] }: Net): readonly Fold[] {
   );
 }
 
-type Request = { readonly written: Written; readonly piece: Piece; readonly unit: Unit };
+type Request = { readonly written: WrittenPopUp; readonly piece: Piece; readonly unit: Unit };
 
 function cutPopUp(net: Net, fold: Fold, request: Request, findings: Finding[]): Net | undefined {
   const { written, piece, unit } = request;
@@ -118,7 +118,7 @@ type Along = Pick<StripPlace, 'from' | 'to'> & {
 };
 
 /** Where a strip begins and ends on its fold: as far from an end of that as is said, else in its middle. */
-function placeAlong(net: Net, fold: Fold, { cut, placement }: Written, findings: Finding[]): Along {
+function placeAlong(net: Net, fold: Fold, { cut, placement }: WrittenPopUp, findings: Finding[]): Along {
   const isUpright = lineOf(fold) === 'upright';
   const own = endsAlong(isUpright);
   for (const edge of EDGES) {

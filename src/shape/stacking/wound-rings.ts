@@ -38,9 +38,9 @@ function windingRings(net: Net): (readonly [Fold, ...Fold[]])[] {
 }
 
 /** A fold as it is met on the way round, and the panel before it. */
-type Step = { readonly fold: Fold; readonly from: string };
+type RingStep = { readonly fold: Fold; readonly from: string };
 
-function stepsRound(closing: Fold, joints: ReadonlyMap<string, Joint>): readonly Step[] {
+function stepsRound(closing: Fold, joints: ReadonlyMap<string, Joint>): readonly RingStep[] {
   const [out, back] = closing.panels.map((panel) => wayToRoot(panel, joints));
   const down = (out ?? []).filter((joint) => !back?.includes(joint));
   const up = (back ?? []).filter((joint) => !out?.includes(joint)).toReversed();
