@@ -27,8 +27,8 @@ export function formNamed(name: string): Form {
 
 /** Corners rounded by a radius, all if no others are said. */
 export function roundedBy(value: Length, corners: readonly Corner[] = CORNERS): RoundedCorners {
-  const file = { path: '', text: '' };
-  return [{ radius: { value, at: { file, start: 0, end: 0 } }, corners }];
+  const file = { path: '', text: '1/8' };
+  return [{ radius: { value, at: { file, start: 0, end: 3 } }, corners }];
 }
 
 /** Builds a form from its settings as a sheet has them. */
