@@ -13,10 +13,10 @@ import {
 import type { Evidence, Rule } from '../rule.ts';
 import { sayLength, sayList, sayPanels } from '../words.ts';
 
-type Facts = OfPiece & Pairing & (TooWide | Leaning);
+type Facts = OfPiece & TabsAndWalls & (TooWide | Leaning);
 
 /** Tabs, and what they are stuck to. */
-type Pairing = { readonly tabs: readonly string[]; readonly walls: readonly string[] };
+type TabsAndWalls = { readonly tabs: readonly string[]; readonly walls: readonly string[] };
 
 /** Tabs that are too wide by the same. */
 type TooWide = { readonly by: Length };
