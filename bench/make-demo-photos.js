@@ -21,7 +21,7 @@ import { wheatFieldCard } from './demo-photos/wheat-field.js';
 
 const PROJECTS = fileURLToPath(new URL('../projects/', import.meta.url));
 
-/** Film grain and paper tooth in one: a grey picture around 128, laid over the scene as soft light. */
+/** Film grain and paper tooth in one: a gray picture around 128, laid over the scene as soft light. */
 async function grain(seed, strength, blur) {
   const next = noise(seed);
   const pixels = Buffer.alloc(WIDTH * HEIGHT);

@@ -20,7 +20,7 @@ export { type MakeOptions, type MakeProgress, type MakeResult, make } from './ma
 export { NoSuchProject } from './make/named.ts';
 export { Length, type Unit } from './measure/length.ts';
 export { parseLength, parseSizes, type Reading } from './measure/notation.ts';
-export { printInches, printLength, printMillimetres, printSize } from './measure/print.ts';
+export { printInches, printLength, printMillimeters, printSize } from './measure/print.ts';
 export type { Size } from './measure/size.ts';
 export { openPreview, type Preview, type PreviewOptions } from './preview/preview.ts';
 export { BrowserMissing, PrintFault } from './print/fault.ts';

@@ -18,7 +18,7 @@ const LETTERS = {
   ' ': [2.4, ''],
 };
 
-/** `text` centred on (x, y), the baseline, in the scene's inches; `size` is a tenth of an inch at 0.1. */
+/** `text` centered on (x, y), the baseline, in the scene's inches; `size` is a tenth of an inch at 0.1. */
 export function lettering(text, x, y, size) {
   let at = 0;
   const strokes = [...text].map((letter) => {

@@ -1,4 +1,4 @@
-/** Paper as the demo pictures show it: its colours, its prints, and a sheet with the shadow it throws. */
+/** Paper as the demo pictures show it: its colors, its prints, and a sheet with the shadow it throws. */
 
 export const PAPER = {
   harbour: '#2f4b66',

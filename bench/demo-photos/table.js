@@ -21,7 +21,7 @@ export const TABLE_AND_WALL = `<rect width="${WIDTH}" height="${HEIGHT}" fill="u
 /** Light through a window and darker corners, over everything. */
 export const LIGHT = `<rect width="${WIDTH}" height="${HEIGHT}" fill="url(#lamp)"/>`;
 
-/** A scene drawn in inches, centred on the picture, turned a little as things lie on a table. */
+/** A scene drawn in inches, centered on the picture, turned a little as things lie on a table. */
 export function onTable(pixelsPerInch, turn, size, content) {
   return `<g transform="translate(${WIDTH / 2} ${HEIGHT / 2}) rotate(${turn}) scale(${pixelsPerInch})
     translate(${-size[0] / 2} ${-size[1] / 2})">${content}</g>`;

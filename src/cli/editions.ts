@@ -1,7 +1,7 @@
 import { twinsOf } from '../edition/lengths.ts';
 import type { Study } from '../examine/examine.ts';
 import { Length } from '../measure/length.ts';
-import { printDecimal, printInches, printMillimetres } from '../measure/print.ts';
+import { printDecimal, printInches, printMillimeters } from '../measure/print.ts';
 import { rulerMark } from '../measure/round.ts';
 
 const COLUMNS = ['written', 'exact', 'edition', 'deviation', 'length'] as const;
@@ -60,7 +60,7 @@ function pairsOf({ editions }: Study): readonly Pair[] {
 function rowOf({ inch, metric, names }: Pair, own: keyof typeof HEADS): EditionRow {
   const more = names.length > MOST_NAMES ? ` and ${names.length - MOST_NAMES} more` : '';
   const deviation = deviationOf({ inch, metric }, own);
-  const [inches, millimeters] = [printInches(inch, 'plain'), printMillimetres(metric)];
+  const [inches, millimeters] = [printInches(inch, 'plain'), printMillimeters(metric)];
   return {
     ...(own === 'inch'
       ? { written: inches, exact: printDecimal(inch, 'mm', 3), edition: millimeters }

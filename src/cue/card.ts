@@ -84,7 +84,7 @@ function missing(
   );
 }
 
-/** The paper, the type and the colour of one card; `foot` runs along the bottom of its pages. */
+/** The paper, the type and the color of one card; `foot` runs along the bottom of its pages. */
 function cueRules(setting: Setting, paper: Paper, { points }: CardRoom, foot: string): string {
   const { color, tint } = accentOf(paperColor(setting.project));
   return `:root { --accent: ${color}; --tint: ${tint}; font-size: ${points}pt; }

@@ -47,7 +47,7 @@ function firstUse({ item }: Supply, texts: readonly string[]): FirstUse | undefi
   return undefined;
 }
 
-/** Words behind which a name only tells more of the thing, in the languages a sheet is labelled in. */
+/** Words behind which a name only tells more of the thing, in the languages a sheet is labeled in. */
 const MORE =
   /\s(?:and|for|from|in|of|with|aus|für|mit|und|avec|de|en|et|pour|con|para|y|met|uit|van|voor)\s/iu;
 

@@ -3,13 +3,13 @@ import { BLACK, mix, type Rgb, readColor, WHITE, writtenColor } from './tint.ts'
 /** What text needs against its ground at WCAG 2.2 level AA (success criterion 1.4.3). */
 const READABLE = 4.5;
 
-/** The colour where no stock of the project has one. */
+/** The color where no stock of the project has one. */
 const INK = '#33414e';
 
-/** A colour readable on white, and the same colour as a faint ground on which it is readable too. */
+/** A color readable on white, and the same color as a faint ground on which it is readable too. */
 type Accent = { readonly color: string; readonly tint: string };
 
-/** Darkens a stock's colour evenly until it can be read on its tint; a project without colours gets a dark grey. */
+/** Darkens a stock's color evenly until it can be read on its tint; a project without colors gets a dark gray. */
 export function accentOf(stockColor: string | undefined): Accent {
   const paper = readColor(stockColor ?? INK);
   let color = paper;
@@ -24,7 +24,7 @@ function tintOf(color: Rgb): Rgb {
   return mix(color, WHITE, 0.1);
 }
 
-/** The contrast ratio of a colour and a darker one, or the other way round, 1 to 21 (WCAG 2.2, "contrast ratio"). */
+/** The contrast ratio of a color and a darker one, or the other way round, 1 to 21 (WCAG 2.2, "contrast ratio"). */
 function contrast(one: Rgb, other: Rgb): number {
   const [light = 0, dark = 0] = [luminance(one), luminance(other)].sort((a, b) => b - a);
   return (light + 0.05) / (dark + 0.05);

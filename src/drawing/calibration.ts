@@ -8,9 +8,9 @@ const INCH = 25.4;
 const GAP = 5;
 /** What a rule shows: 4 in above, 100 mm below. */
 const RULE_INCHES = 4;
-const RULE_MILLIMETRES = 100;
+const RULE_MILLIMETERS = 100;
 
-/** The room the calibration takes on paper, in millimetres. */
+/** The room the calibration takes on paper, in millimeters. */
 export const CALIBRATION: { readonly width: number; readonly height: number } = {
   width: INCH + GAP + 20 + GAP + RULE_INCHES * INCH + 4,
   height: INCH + 1,
@@ -40,15 +40,15 @@ export function drawCalibration(canvas: Canvas, { x, y }: Point2): void {
   drawRule(canvas, { x: left, y: y + INCH - 9 });
 }
 
-/** Eighths of an inch stand on the line, millimetres hang below it. */
+/** Eighths of an inch stand on the line, millimeters hang below it. */
 function drawRule(canvas: Canvas, at: Point2): void {
   const { shown } = canvas.style;
   const size = canvas.lettering * 0.85;
-  const [inches, millimetres] = [shown.includes('inch'), shown.includes('metric')];
+  const [inches, millimeters] = [shown.includes('inch'), shown.includes('metric')];
   const { x, y } = at;
-  canvas.line('mark', [at, { x: x + (inches ? RULE_INCHES * INCH : RULE_MILLIMETRES), y }]);
+  canvas.line('mark', [at, { x: x + (inches ? RULE_INCHES * INCH : RULE_MILLIMETERS), y }]);
   if (inches) drawInches(canvas, at, size);
-  if (millimetres) drawMillimetres(canvas, at, size);
+  if (millimeters) drawMillimeters(canvas, at, size);
 }
 
 function drawInches(canvas: Canvas, { x, y }: Point2, size: number): void {
@@ -58,11 +58,11 @@ function drawInches(canvas: Canvas, { x, y }: Point2, size: number): void {
     canvas.label([plain(String(inch))], { x: x + inch * INCH, y: y - 4.6 }, { size, sits: 'over' });
 }
 
-function drawMillimetres(canvas: Canvas, { x, y }: Point2, size: number): void {
-  for (let millimetre = 0; millimetre <= RULE_MILLIMETRES; millimetre++)
-    tick(canvas, { x: x + millimetre, y }, millimetre % 10 === 0 ? 4 : millimetre % 5 === 0 ? 3 : 1.8);
-  for (let millimetre = 20; millimetre <= RULE_MILLIMETRES; millimetre += 20)
-    canvas.label([plain(String(millimetre))], { x: x + millimetre, y: y + 4.6 }, { size, sits: 'under' });
+function drawMillimeters(canvas: Canvas, { x, y }: Point2, size: number): void {
+  for (let millimeter = 0; millimeter <= RULE_MILLIMETERS; millimeter++)
+    tick(canvas, { x: x + millimeter, y }, millimeter % 10 === 0 ? 4 : millimeter % 5 === 0 ? 3 : 1.8);
+  for (let millimeter = 20; millimeter <= RULE_MILLIMETERS; millimeter += 20)
+    canvas.label([plain(String(millimeter))], { x: x + millimeter, y: y + 4.6 }, { size, sits: 'under' });
 }
 
 function tick(canvas: Canvas, { x, y }: Point2, length: number): void {

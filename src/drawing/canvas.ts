@@ -10,18 +10,18 @@ import { shaded, tint } from './tint.ts';
 
 /** A drawing ready to be set in a page. */
 export type Drawing = {
-  /** A complete `<svg>` element: role="img", an aria-label, a viewBox in millimetres of paper, no fixed colours of text. */
+  /** A complete `<svg>` element: role="img", an aria-label, a viewBox in millimeters of paper, no fixed colors of text. */
   readonly svg: string;
   /** What the drawing shows, with its measurements, for who cannot see it. */
   readonly alternative: string;
-  /** The size it wants on paper, in millimetres. */
+  /** The size it wants on paper, in millimeters. */
   readonly width: number;
   readonly height: number;
 };
 
 /** How a label is set about its point. */
 type LabelSetting = {
-  /** Height of the lettering in millimetres of paper; the drawing's own when absent. */
+  /** Height of the lettering in millimeters of paper; the drawing's own when absent. */
   readonly size?: number;
   /** Where the point lies: at the label's start, middle (when absent) or end. */
   readonly anchor?: 'start' | 'middle' | 'end';
@@ -36,12 +36,12 @@ type LabelSetting = {
 };
 
 /**
- * A sheet of drawing paper, in millimetres, and the style it is drawn in. What is put on it becomes SVG at once; how far
+ * A sheet of drawing paper, in millimeters, and the style it is drawn in. What is put on it becomes SVG at once; how far
  * it reaches is kept, so that the drawing ends where its ink does.
  */
 export class Canvas {
   readonly style: DrawingStyle;
-  /** The height of the lettering in millimetres of paper. */
+  /** The height of the lettering in millimeters of paper. */
   readonly lettering: number;
   readonly #marks: string[] = [];
   #ink: DrawnBox | undefined;
@@ -69,17 +69,17 @@ export class Canvas {
     if (lines.length > 0) this.#path(kind, lines.map((line) => pathData(line, false)).join(''), lines.flat());
   }
 
-  /** Paper: white, or lightly tinted in the stock's colour. Covers what lies under it. */
+  /** Paper: white, or lightly tinted in the stock's color. Covers what lies under it. */
   paper(outline: readonly Point2[], color?: string): void {
     const tinted =
       color === undefined ? { class: 'paper', fill: '#fff' } : { class: 'paper tint', fill: tint(color) };
     this.#put(outline, 'path', { ...tinted, d: pathData(outline, true) });
   }
 
-  /** A face of something solid, in paper of a colour (as it is in full light), `shade` from 0 (dark) to 1 (light). */
+  /** A face of something solid, in paper of a color (as it is in full light), `shade` from 0 (dark) to 1 (light). */
   face(outline: readonly Point2[], color: string, shade: number): void {
     const fill = shaded(color, shade);
-    // A hair of its own colour round it, so that nothing shines through between the strips of a bent panel.
+    // A hair of its own color round it, so that nothing shines through between the strips of a bent panel.
     const seam = { stroke: fill, 'stroke-width': 0.15, 'stroke-linejoin': 'round' };
     this.#put(outline, 'path', { class: 'face tint', fill, ...seam, d: pathData(outline, true) });
   }
@@ -114,21 +114,21 @@ export class Canvas {
   }
 
   /** The edge of something round, in a line that means something. */
-  ring(kind: LineKind, centre: Point2, radius: number, fill = 'none'): void {
+  ring(kind: LineKind, center: Point2, radius: number, fill = 'none'): void {
     const look = { class: kind, fill, stroke: 'currentColor', 'stroke-width': LINES[kind].width };
-    const reach = boxCorners(around(centre, radius));
-    this.#put(reach, 'circle', { ...look, cx: centre.x, cy: centre.y, r: radius });
+    const reach = boxCorners(around(center, radius));
+    this.#put(reach, 'circle', { ...look, cx: center.x, cy: center.y, r: radius });
   }
 
   /** A small round mark: a dot where it is filled. */
-  circle(centre: Point2, radius: number, filled = false): void {
-    this.ring('mark', centre, radius, filled ? 'currentColor' : '#fff');
+  circle(center: Point2, radius: number, filled = false): void {
+    this.ring('mark', center, radius, filled ? 'currentColor' : '#fff');
   }
 
   /** A letter or number in a circle. */
-  badge(text: string, centre: Point2, size: number = this.lettering): void {
-    this.circle(centre, size * Math.max(0.72, text.length * 0.42));
-    this.label([plain(text)], centre, { size, strong: true });
+  badge(text: string, center: Point2, size: number = this.lettering): void {
+    this.circle(center, size * Math.max(0.72, text.length * 0.42));
+    this.label([plain(text)], center, { size, strong: true });
   }
 
   /** @returns the box it takes up. */

@@ -7,7 +7,7 @@ import { boxOf } from './region.ts';
 import type { DrawingStyle } from './style.ts';
 import { listed } from './words.ts';
 
-/** What is punched and stamped on a sheet or a panel, in millimetres from its left and top. */
+/** What is punched and stamped on a sheet or a panel, in millimeters from its left and top. */
 type Decoration = {
   readonly motifs: readonly (readonly Point2[])[];
   readonly images: readonly { readonly outline: readonly Point2[]; readonly stamp: string }[];

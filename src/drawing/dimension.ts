@@ -13,7 +13,7 @@ export type DimensionRow = { readonly axis: RowAxis; readonly edge: number; read
 /** From where to where along an axis. */
 type FromTo = readonly [from: number, to: number];
 
-/** Below this length (in millimetres) arrows stand outside, pointing in. */
+/** Below this length (in millimeters) arrows stand outside, pointing in. */
 const ROOM_FOR_ARROWS = 5;
 /** How far the line of such an arrow reaches. */
 const TAIL = 3.6;

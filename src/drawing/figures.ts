@@ -13,7 +13,7 @@ export type PlacedPicture = {
   readonly sources?: readonly { readonly type: string; readonly srcset: string }[];
 };
 
-/** A drawing or photo set as a figure, and the width it wants in millimetres of paper. */
+/** A drawing or photo set as a figure, and the width it wants in millimeters of paper. */
 export type Figure = { readonly html: SafeHtml; readonly width: number };
 
 /** Photos are set no wider than this; a tall one no higher. */
@@ -62,11 +62,11 @@ export function figuresTogether(figures: readonly Figure[]): Figure | undefined 
 
 /** A drawing as it stands in a table or beside a title. */
 export function drawingElement({ svg, width, height }: Drawing): SafeHtml {
-  const size = `--width: ${millimetres(width)}; --height: ${millimetres(height)}`;
+  const size = `--width: ${millimeters(width)}; --height: ${millimeters(height)}`;
   return html`<span class="drawn" style="${size}">${SafeHtml.vouched(svg)}</span>`;
 }
 
-function millimetres(length: number): string {
+function millimeters(length: number): string {
   return `${roundDecimals(length, 2)}mm`;
 }
 

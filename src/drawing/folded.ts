@@ -32,7 +32,7 @@ function poseOf(net: Net, view: string): FoldProgress | undefined {
 }
 
 /**
- * A folded piece seen a little from the right and from above, layers on their panels, all in their stocks' colours. A
+ * A folded piece seen a little from the right and from above, layers on their panels, all in their stocks' colors. A
  * piece of several sheets (tray and lid) has them side by side; a further sheet alone is named `box.lid`. Undefined
  * when there is no such piece or view.
  */
@@ -55,7 +55,7 @@ export function foldedDrawing(
 /** The faces of one sheet, in the order to paint them. */
 type SheetFaces = readonly PaintedFace[];
 
-/** Square millimetres; a face seen from its edge has no more. */
+/** Square millimeters; a face seen from its edge has no more. */
 const EDGE_ON = 0.01;
 
 function seenSheet(edition: Edition, id: string, { net }: Sheet, view: string): SheetFaces[] {
@@ -83,7 +83,7 @@ export function paperLook(edition: Edition, piece: string): PaperLook {
   };
 }
 
-/** Millimetres between sheets of one piece, full size. */
+/** Millimeters between sheets of one piece, full size. */
 const BETWEEN = 15;
 
 type FacesToScale = { readonly faces: SheetFaces; readonly scale: number };

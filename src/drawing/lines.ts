@@ -1,11 +1,11 @@
 /**
- * What a line on a drawing means. Told apart by type alone, never by colour: cut edges wide and continuous, folds
+ * What a line on a drawing means. Told apart by type alone, never by color: cut edges wide and continuous, folds
  * narrow and broken (valley dashed, mountain chain). Widths follow ISO 128's pairs of wide 0.5 mm and narrow 0.25 mm;
  * the lengths of dashes are ours, shortened so that a half-inch flap still shows several.
  */
 export type LineKind = keyof typeof LINES;
 
-/** Width and dashes in millimetres of paper. */
+/** Width and dashes in millimeters of paper. */
 export type LineType = { readonly width: number; readonly dashes?: readonly number[] };
 
 export const LINES = {

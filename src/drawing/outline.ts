@@ -2,7 +2,7 @@ import { edgesOf, type Point2 } from '../shape/flat-polygon.ts';
 import type { FlatPoint, FlatSegment, Net, Opening } from '../shape/net.ts';
 import { type DrawnBox, type Segment, samePoint, without } from './region.ts';
 
-/** From exact lengths on the flat sheet to millimetres on the drawing: scaled, and moved to where the sheet lies. */
+/** From exact lengths on the flat sheet to millimeters on the drawing: scaled, and moved to where the sheet lies. */
 export type DrawingFrame = { readonly scale: number; readonly left: number; readonly top: number };
 
 export const AT_ORIGIN = { left: 0, top: 0 } as const;

@@ -4,7 +4,7 @@ import type { Paper } from '../project/model.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import type { DrawnBox } from './region.ts';
 
-/** A printed page, upright or on its side, and the part of it a printer reaches. Millimetres. */
+/** A printed page, upright or on its side, and the part of it a printer reaches. Millimeters. */
 export type Page = {
   readonly paper: Paper;
   readonly landscape: boolean;
@@ -27,10 +27,10 @@ export function pageOf(paper: Paper, margin: Length, landscape: boolean): Page {
   return { paper, landscape, width, height, printable };
 }
 
-/** How far neighbouring tiles show the same paper. */
+/** How far neighboring tiles show the same paper. */
 export const OVERLAP = 10;
 
-/** One page's part of a sheet: what it shows of it, in millimetres from the sheet's own left and top. */
+/** One page's part of a sheet: what it shows of it, in millimeters from the sheet's own left and top. */
 type Tile = { readonly column: number; readonly shows: DrawnBox };
 
 /** A place where two tiles are laid on each other: in the middle of their overlap, lettered alike on both. */
@@ -48,7 +48,7 @@ export type Tiling = {
   readonly matches: readonly Match[];
 };
 
-/** Covers a sheet with as few equal tiles as its size needs, the sheet in their middle, neighbours overlapping. */
+/** Covers a sheet with as few equal tiles as its size needs, the sheet in their middle, neighbors overlapping. */
 export function tile(sheet: Size, tileWidth: number, tileHeight: number): Tiling {
   const [width, height] = [sheet.width.mm, sheet.height.mm];
   const [columns, rows] = [countOf(width, tileWidth), countOf(height, tileHeight)];
@@ -63,7 +63,7 @@ export function tile(sheet: Size, tileWidth: number, tileHeight: number): Tiling
   return { columns, rows, tiles, matches: matchesOf(tiles, columns, { width, height }) };
 }
 
-/** Two marks for each pair of neighbours, on the middle line of their overlap, within the sheet. */
+/** Two marks for each pair of neighbors, on the middle line of their overlap, within the sheet. */
 function matchesOf(
   tiles: readonly Tile[],
   columns: number,

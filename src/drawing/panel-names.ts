@@ -43,15 +43,15 @@ export function drawNames(
     const [long, high] = [extent.width * size + 1.2, extent.height * size + 1.2];
     const outline = panel.outline.map((point) => place(point, frame));
     const cut = holes.map((hole) => placeAll(hole.outline, frame));
-    const centre = (cut.length > 0 && roomiestSpot(outline, cut, [])?.at) || middle;
+    const center = (cut.length > 0 && roomiestSpot(outline, cut, [])?.at) || middle;
     const fits = (across: number, down: number): boolean =>
-      across <= width && down <= height && liesOn(outline, centre, across - 1.2, down - 1.2);
-    if (fits(long, high)) canvas.label(label, centre, { halo });
-    else if (fits(high, long)) canvas.label(label, centre, { halo, upright: true });
+      across <= width && down <= height && liesOn(outline, center, across - 1.2, down - 1.2);
+    if (fits(long, high)) canvas.label(label, center, { halo });
+    else if (fits(high, long)) canvas.label(label, center, { halo, upright: true });
     else if (numbering) {
       const number = numbered.length + 1;
       const setting = { size: Math.min(size, width, height), halo, strong: true };
-      canvas.label([plain(String(number))], centre, setting);
+      canvas.label([plain(String(number))], center, setting);
       numbered.push({ number, name });
     }
   }

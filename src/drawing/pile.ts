@@ -12,7 +12,7 @@ import { type Layer, type Shapes, underOf } from '../shape/shapes.ts';
 import { AT_ORIGIN, placeAll } from './outline.ts';
 import { turn } from './region.ts';
 
-/** From a layer's own paper to the paper of the lowest base, both in millimetres from their left and top. */
+/** From a layer's own paper to the paper of the lowest base, both in millimeters from their left and top. */
 export type Carry = (point: Point2) => Point2;
 
 /** Paper in a pile: its edge, what is cut out of it, and what is stuck behind that. */
@@ -36,7 +36,7 @@ export type PiledLayer = {
   readonly pose: Carry;
 };
 
-/** A base with everything on it, in the order it is stuck on. Millimetres, full size. */
+/** A base with everything on it, in the order it is stuck on. Millimeters, full size. */
 export type Pile = {
   readonly base: Ref;
   readonly size: Size;
@@ -119,7 +119,7 @@ function withLayersOn(
   ];
 }
 
-/** Turned about its centre and moved to its place on its base. */
+/** Turned about its center and moved to its place on its base. */
 function poseOf({ left, top, size, turn: degrees, on }: Layer): Carry {
   const [halfWidth, halfHeight] = [size.width.mm / 2, size.height.mm / 2];
   return ({ x, y }) => {

@@ -3,10 +3,10 @@ import { contains, distanceToEdges, edgesOf, type Point2 } from '../shape/flat-p
 
 export type Segment = readonly [Point2, Point2];
 
-/** An upright box on paper, in millimetres. */
+/** An upright box on paper, in millimeters. */
 export type DrawnBox = Readonly<Record<Edge, number>>;
 
-/** Closer than this (in millimetres) is the same point. */
+/** Closer than this (in millimeters) is the same point. */
 const NEAR = 1e-6;
 
 export function boxOf(points: readonly Point2[]): DrawnBox {

@@ -15,7 +15,7 @@ export function allRound(layer: Twin<Layer>): Twin | undefined {
   return isEvenIn(layer.inch) && isEvenIn(layer.metric) ? revealOn(layer, 'left') : undefined;
 }
 
-/** `with ⅛ inch (3 millimetres) showing all round`, or side by side; sides on which the layer passes its base are said so. */
+/** `with ⅛ inch (3 millimeters) showing all round`, or side by side; sides on which the layer passes its base are said so. */
 export function spokenReveals(layer: Twin<Layer>, style: DrawingStyle): string {
   const { say } = style;
   const even = allRound(layer);
@@ -116,7 +116,7 @@ function sideOf(basePose: (point: Point2) => Point2, own: Edge): Edge {
   return y < 0 ? 'top' : 'bottom';
 }
 
-/** How far apart two gaps' lines leave the drawing, in millimetres of paper. */
+/** How far apart two gaps' lines leave the drawing, in millimeters of paper. */
 function distanceFrom(gap: RevealGap, choice: GapChoice): number {
   if (gap.side !== choice.side) return Number.POSITIVE_INFINITY;
   const across = gap.side === 'left' || gap.side === 'right';

@@ -94,7 +94,7 @@ function stampsIn({ images }: ReturnType<typeof decorationOf>, { say }: DrawingS
   return stamps.length > 0 ? say('drawing-tells-stamped', { images: listed(stamps, say) }) : undefined;
 }
 
-/** Paper on paper. A printed stock has a texture, so that it is told from plain paper without colour. */
+/** Paper on paper. A printed stock has a texture, so that it is told from plain paper without color. */
 function drawSheets(
   canvas: Canvas,
   editions: Editions,
@@ -217,7 +217,7 @@ function drawLegend(canvas: Canvas, pile: Pile, stamped: readonly (string | unde
   }
 }
 
-/** How wide a line of the legend may be, in millimetres. */
+/** How wide a line of the legend may be, in millimeters. */
 const LEGEND = 50;
 
 function describe(

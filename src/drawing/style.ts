@@ -10,7 +10,7 @@ import type { Say } from '../words/labels.ts';
 export type DrawingStyle = {
   readonly shown: Shown;
   readonly say: Say;
-  /** The height of the lettering in millimetres of paper; 3 (8½ pt) when absent. */
+  /** The height of the lettering in millimeters of paper; 3 (8½ pt) when absent. */
   readonly lettering?: number;
 };
 
@@ -20,7 +20,7 @@ export type InBoth<T> = Twin<T> & { readonly drawn: T };
 /** A net to be drawn, and the areas of the drawn one that take glue, by the face they are on. */
 export type DrawnNet = InBoth<Net> & { readonly glued: readonly GluedFace[] };
 
-/** Room for a drawing, in millimetres of paper. */
+/** Room for a drawing, in millimeters of paper. */
 export type DrawingRoom = { readonly width: number; readonly height: number };
 
 /** The net of a piece in both editions; undefined when it could not be made in one of them. */
@@ -41,7 +41,7 @@ export function scoreRows({ inch, metric, drawn }: InBoth<Net>): readonly ScoreR
   }));
 }
 
-/** The stock's colour of a piece or of a further sheet of it (`box.lid`), `#rrggbb`. */
+/** The stock's color of a piece or of a further sheet of it (`box.lid`), `#rrggbb`. */
 export function colorOf({ project }: Edition, id: string): string | undefined {
   return stockOf(project.pieces.get(readRef(id).piece), project)?.color?.value;
 }

@@ -11,7 +11,7 @@ export function escapeText(text: string): string {
 }
 
 /**
- * A number of millimetres, rounded to a thousandth.
+ * A number of millimeters, rounded to a thousandth.
  * @throws RangeError when it is not finite: a drawing with a hole in it must not leave the house.
  */
 export function coordinate(value: number): string {

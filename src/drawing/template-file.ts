@@ -15,7 +15,7 @@ import { describeNet } from './tell-net.ts';
 const BORDER = 5;
 
 /**
- * A stand-alone `.svg` of a piece (or a further sheet of it, `box.lid`) at 1:1, a unit a millimetre, the cut sheet's
+ * A stand-alone `.svg` of a piece (or a further sheet of it, `box.lid`) at 1:1, a unit a millimeter, the cut sheet's
  * top left corner at 0,0: what is cut, what is scored, what is punched and stamped, where glue goes, and the panels' names, each a group of its own. Undefined when
  * the piece has no net.
  */

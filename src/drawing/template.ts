@@ -24,7 +24,7 @@ import { lengthLabel, sizeLabels } from './words.ts';
 /** Reductions of the preferred series of ISO 5455, as the second number of "1:2". */
 const REDUCTIONS: readonly number[] = [1, 2, 5, 10, 20];
 
-/** The least reduction at which the net alone fits the room, in millimetres of paper. */
+/** The least reduction at which the net alone fits the room, in millimeters of paper. */
 export function templateReduction(net: Net, room: DrawingRoom): number {
   const { width, height } = net.size;
   const needed = Math.max(width.mm / room.width, height.mm / room.height);

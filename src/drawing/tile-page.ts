@@ -9,7 +9,7 @@ import type { DrawnBox } from './region.ts';
 import { drawNet } from './sheet.ts';
 import type { DrawnNet } from './style.ts';
 
-/** One tile on its page: its part of the net, the middles of its overlaps, and the marks it shares with its neighbours. */
+/** One tile on its page: its part of the net, the middles of its overlaps, and the marks it shares with its neighbors. */
 export function drawTile(
   canvas: Canvas,
   { printable }: Page,

@@ -1,6 +1,6 @@
 import { sidesOf, type Twin } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
-import { printInches, printMillimetres, roundedSign } from '../measure/print.ts';
+import { printInches, printMillimeters, roundedSign } from '../measure/print.ts';
 import { type EditionName, UNIT_OF } from '../measure/ruler-unit.ts';
 import type { Size } from '../measure/size.ts';
 import { isOne } from '../words/figures.ts';
@@ -9,7 +9,7 @@ import { sheetNamed } from '../words/names.ts';
 import { figureLettering, type Label, lengthLettering, withUnit } from './lettering.ts';
 import type { DrawingStyle } from './style.ts';
 
-/** Inches over millimetres (or the other way round, or one alone), each with its unit unless `bare`. */
+/** Inches over millimeters (or the other way round, or one alone), each with its unit unless `bare`. */
 export function lengthLabel(length: Twin, { say, shown }: DrawingStyle, bare = false): Label {
   const lettering = bare ? figureLettering : lengthLettering;
   return shown.map((edition) => lettering(length[edition], edition, say));
@@ -34,12 +34,12 @@ export function sizeLabel(size: Twin<Size>, { say, shown }: DrawingStyle): Label
   });
 }
 
-/** `⅛ inch (3 millimetres)`, to be heard. */
+/** `⅛ inch (3 millimeters)`, to be heard. */
 export function spokenLength(length: Twin, style: DrawingStyle): string {
   return spokenLengths([length], style);
 }
 
-/** `1, 4½ and 9 inches (25, 114 and 229 millimetres)`. */
+/** `1, 4½ and 9 inches (25, 114 and 229 millimeters)`. */
 export function spokenLengths(lengths: readonly Twin[], style: DrawingStyle): string {
   const [first] = lengths;
   const only = lengths.length === 1 ? first : undefined;
@@ -50,7 +50,7 @@ export function spokenLengths(lengths: readonly Twin[], style: DrawingStyle): st
   });
 }
 
-/** `3¼ by 4½ inches, 83 by 114 millimetres`. */
+/** `3¼ by 4½ inches, 83 by 114 millimeters`. */
 export function spokenSize({ inch, metric }: Twin<Size>, style: DrawingStyle): string {
   return spokenVolume({ inch: sidesOf(inch), metric: sidesOf(metric) }, style);
 }
@@ -92,13 +92,13 @@ function besides({ say, shown }: DrawingStyle, tell: (edition: EditionName) => s
 }
 
 function spokenFigure(length: Length, edition: EditionName, { say }: DrawingStyle): string {
-  const figure = edition === 'inch' ? printInches(length, 'set') : say.figure(printMillimetres(length));
+  const figure = edition === 'inch' ? printInches(length, 'set') : say.figure(printMillimeters(length));
   return roundedSign(length, UNIT_OF[edition]) ? say('drawing-about', { length: figure }) : figure;
 }
 
 const UNITS = {
   inch: { one: 'drawing-inch', many: 'drawing-inches' },
-  metric: { one: 'drawing-millimetre', many: 'drawing-millimetres' },
+  metric: { one: 'drawing-millimeter', many: 'drawing-millimeters' },
 } as const;
 
 function inUnits(length: string, edition: EditionName, { say }: DrawingStyle, isSingle = false): string {

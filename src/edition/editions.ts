@@ -8,7 +8,7 @@ import type { Shapes } from '../shape/shapes.ts';
 export type Edition = { readonly project: Project; readonly shapes: Shapes };
 
 /**
- * A project in inches and in millimetres. Both have the same pieces, panels and score lines in the same order, so
+ * A project in inches and in millimeters. Both have the same pieces, panels and score lines in the same order, so
  * any length can be picked from both; `own` says which of them the demonstrator wrote, `printed` which are shown. One
  * that is not shown is not worked out either: the one as written stands in its place.
  */

@@ -31,15 +31,15 @@ export function liesOnStep({ nets, layer }: Built, step: Length): boolean {
   return !layer || isSlanted || bordersLieOnStep(layer, step);
 }
 
-function bordersLieOnStep({ turn, centred, reveals, base }: Layer, step: Length): boolean {
+function bordersLieOnStep({ turn, centered, reveals, base }: Layer, step: Length): boolean {
   if (turn % 90 !== 0) return true;
-  const lie = (borders: readonly Length[], isCentred: boolean, extent: Length): boolean =>
+  const lie = (borders: readonly Length[], isCentered: boolean, extent: Length): boolean =>
     // What is centered on a panel of an odd size, as a polygon is, has borders that nobody measures.
-    (isCentred && !extent.isMultipleOf(step)) ||
-    borders.every((border) => border.isMultipleOf(isCentred ? step.half() : step));
+    (isCentered && !extent.isMultipleOf(step)) ||
+    borders.every((border) => border.isMultipleOf(isCentered ? step.half() : step));
   return (
-    lie([reveals.left, reveals.right], centred.across, base.width) &&
-    lie([reveals.top, reveals.bottom], centred.upright, base.height)
+    lie([reveals.left, reveals.right], centered.across, base.width) &&
+    lie([reveals.top, reveals.bottom], centered.upright, base.height)
   );
 }
 

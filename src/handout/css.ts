@@ -7,7 +7,7 @@ export type Styles =
   | { readonly kind: 'inline'; readonly css: string }
   | { readonly kind: 'linked'; readonly hrefs: readonly string[] };
 
-/** The `<link>` or `<style>` elements of a page; `more` is CSS of this very page, such as its colours. */
+/** The `<link>` or `<style>` elements of a page; `more` is CSS of this very page, such as its colors. */
 export function styleElements(styles: Styles, more: string): SafeHtml {
   if (styles.kind === 'inline') return styleElement(`${styles.css}\n${more}`);
   const links = styles.hrefs.map((href) => html`<link rel="stylesheet" href="${href}">`);

@@ -44,7 +44,7 @@ type TableCell = {
   readonly cut: CutRow | undefined;
 };
 
-/** Room for the drawing of the largest piece, in millimetres of paper: in print the less, the more a page must hold. */
+/** Room for the drawing of the largest piece, in millimeters of paper: in print the less, the more a page must hold. */
 const ROOM = {
   few: { width: 32, height: 25 },
   many: { width: 26, height: 17 },

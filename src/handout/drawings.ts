@@ -44,7 +44,7 @@ export function heroOf({ project, pictures, editions, drawings }: Setting): Hero
   return drawing && { html: drawingElement(drawing), showsLayers: true };
 }
 
-/** Room in millimetres: at the head of a sheet; for a template without its dimensions; for a stack beside one, in a row, in large print. */
+/** Room in millimeters: at the head of a sheet; for a template without its dimensions; for a stack beside one, in a row, in large print. */
 const ROOM = {
   hero: { width: 54, height: 42 },
   heroLayers: { width: 36, height: 38 },

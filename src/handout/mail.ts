@@ -113,7 +113,7 @@ function wordsOf(setting: Setting, thing: MailedTwin): SafeHtml {
   return SafeHtml.join([words, voice.phrase('mail-weight', { grams: Math.ceil(grams) })], ' ');
 }
 
-/** Tenths of a millimetre, hundredths of an inch: an estimate needs no ruler. */
+/** Tenths of a millimeter, hundredths of an inch: an estimate needs no ruler. */
 function thicknessText({ voice, measures }: Setting, thickness: Length): string {
   const { figure } = voice.say;
   const [first = '', second] = measures.shown.map((edition) =>

@@ -32,7 +32,7 @@ export type Setting = {
 /** Which edition comes first where the paper does not decide: the one the demonstrator measured in. */
 const LEADING: Readonly<Partial<Record<Target, EditionName>>> = { letter: 'inch', a4: 'metric' };
 
-/** The size of a drawing's lettering in millimetres: 8½ pt, and 18 pt in large print. */
+/** The size of a drawing's lettering in millimeters: 8½ pt, and 18 pt in large print. */
 const LETTERING = { usual: 3, large: 6.35 };
 
 /** What a paper beside the sheet is called, in the title of its PDF. */

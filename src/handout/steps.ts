@@ -15,7 +15,7 @@ import { measuredText, shownText } from './measured-text.ts';
 import { referrer } from './references.ts';
 import { drawnWays, type Setting } from './setting.ts';
 
-/** The widest figure that stands beside a step's text, in millimetres. */
+/** The widest figure that stands beside a step's text, in millimeters. */
 const WIDEST_BESIDE = 84;
 /** More of them than this would make the column of figures longer than the text. */
 const MOST_BESIDE = 2;
@@ -105,7 +105,7 @@ export function introductionOf(setting: Setting): SafeHtml | undefined {
   return nodes.length === 0 ? undefined : renderMarkdown(nodes, proseSetting(setting, 2));
 }
 
-/** Room beside a step's text, in millimetres of paper. */
+/** Room beside a step's text, in millimeters of paper. */
 const BESIDE = { width: 50, height: 46 };
 
 /** The figure of `::drawing{of=box view=folded}`; undefined where there is no such view. */

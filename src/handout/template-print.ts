@@ -72,7 +72,7 @@ function leafName({ paper, landscape }: Page): string {
   return `${paper}-${landscape ? 'landscape' : 'portrait'}`;
 }
 
-/** A named page for every size of paper used, so that each drawing is as large as its page, to the micrometre. */
+/** A named page for every size of paper used, so that each drawing is as large as its page, to the micrometer. */
 function leafCss(pages: readonly Page[]): string {
   const rules = pages.map((page) => {
     const name = leafName(page);

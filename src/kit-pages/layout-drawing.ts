@@ -21,7 +21,7 @@ import { boxCorners } from '../shape/outline.ts';
 import { kindName, kindsCut } from './kinds.ts';
 import type { KitWords } from './words.ts';
 
-/** Room for the drawing of a sheet, in millimetres of paper. */
+/** Room for the drawing of a sheet, in millimeters of paper. */
 const ROOM = { width: 84, height: 86 };
 const LETTERING = 2.9;
 
@@ -77,18 +77,18 @@ function drawOffcut(canvas: Canvas, box: PaperBox, scale: number, words: KitWord
 /** The fullest of the labels that there is room for, level or upright. */
 function setWithin(canvas: Canvas, frame: DrawnBox, labels: readonly Label[]): void {
   const [width, height] = [frame.right - frame.left - 1.4, frame.bottom - frame.top - 1.4];
-  const centre = { x: (frame.left + frame.right) / 2, y: (frame.top + frame.bottom) / 2 };
+  const center = { x: (frame.left + frame.right) / 2, y: (frame.top + frame.bottom) / 2 };
   for (const label of labels) {
     const extent = extentOf(label);
     const [long, high] = [extent.width * LETTERING, extent.height * LETTERING];
     const level = long <= width && high <= height;
     if (!level && !(long <= height && high <= width)) continue;
-    canvas.label(label, centre, { strong: true, upright: !level });
+    canvas.label(label, center, { strong: true, upright: !level });
     return;
   }
   const [last] = labels.slice(-1);
   const size = Math.min(LETTERING, Math.max(1.6, Math.min(width, height)));
-  if (last) canvas.label(last, centre, { size, strong: true });
+  if (last) canvas.label(last, center, { size, strong: true });
 }
 
 /** The number of each step stands on the cuts it makes in the first part it is made in. */

@@ -61,13 +61,13 @@ export function joined(items: readonly (string | SafeHtml)[]): SafeHtml {
   );
 }
 
-/** A number of things, or a length as it is bought: yards beside many inches, metres instead of many centimetres. */
+/** A number of things, or a length as it is bought: yards beside many inches, meters instead of many centimeters. */
 function amountText(amount: Amount, leading: EditionName, { say, language }: Voice): string {
   if (amount.kind === 'count') return new Intl.NumberFormat(language).format(amount.value.valueOf());
   const length = lengthOf(amount);
-  const [inches, millimetres] = [length.in('in'), length.mm];
+  const [inches, millimeters] = [length.in('in'), length.mm];
   if (leading === 'metric')
-    return millimetres < 1000
+    return millimeters < 1000
       ? say('kit-centimeters', { length: say.figure(printDecimal(length, 'cm', 1)) })
       : say('kit-meters', { length: say.figure(printDecimal(length.times(1, 100), 'cm', 2)) });
   const text = say('kit-inches', { length: printInches(length, 'set') });

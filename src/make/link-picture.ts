@@ -20,7 +20,7 @@ type LinkPicture = {
   readonly siteTitle: string;
   /** A line at the foot: the day, the time it takes. */
   readonly facts: string;
-  /** Colours as `#rrggbb`: a strip at the edge, and the ground of a drawing. */
+  /** Colors as `#rrggbb`: a strip at the edge, and the ground of a drawing. */
   readonly accent: string;
   readonly tint: string;
   /** A drawing (SVG) is shown whole, a photo fills its half. */
@@ -82,7 +82,7 @@ const MARGIN = 64;
 const WORDS = LINK_PICTURE_SIZE.width - PICTURE - LEFT - 44;
 const TITLE_SIZES = [76, 66, 58, 50, 42, 34];
 const TITLE_HEIGHT = 330;
-/** Dots an inch at which a drawing in millimetres is larger than it is shown. */
+/** Dots an inch at which a drawing in millimeters is larger than it is shown. */
 const DENSITY = 400;
 
 const INK = '#1a1a1a';

@@ -3,11 +3,11 @@ import Fraction from 'fraction.js';
 /** The units a person may write. Everything is kept exactly, whatever it was written in. */
 export type Unit = 'in' | 'mm' | 'cm';
 
-declare const millimetres: unique symbol;
-/** A floating-point number of millimetres, for drawing and folding only; never for deciding what fits. */
-type Millimetres = number & { readonly [millimetres]: true };
+declare const millimeters: unique symbol;
+/** A floating-point number of millimeters, for drawing and folding only; never for deciding what fits. */
+type Millimeters = number & { readonly [millimeters]: true };
 
-/** How many millimetres each unit is, exactly: 1 in = 25.4 mm (international yard of 1959; NIST SP 811, B.8). */
+/** How many millimeters each unit is, exactly: 1 in = 25.4 mm (international yard of 1959; NIST SP 811, B.8). */
 const MM_PER: Record<Unit, Fraction> = {
   mm: new Fraction(1n, 1n),
   cm: new Fraction(10n, 1n),
@@ -18,13 +18,13 @@ const MM_PER: Record<Unit, Fraction> = {
 export type Ratio = { readonly numerator: bigint; readonly denominator: bigint };
 
 /**
- * An exact length: a rational number of millimetres. Immutable; may be zero or negative,
+ * An exact length: a rational number of millimeters. Immutable; may be zero or negative,
  * since differences (reveals, overhangs) are lengths too.
  */
 export class Length {
   static readonly zero: Length = new Length(new Fraction(0n, 1n));
   readonly #mm: Fraction;
-  #near: Millimetres | undefined;
+  #near: Millimeters | undefined;
 
   private constructor(mm: Fraction) {
     this.#mm = mm;
@@ -115,9 +115,9 @@ export class Length {
     return { numerator: value.s * value.n, denominator: value.d };
   }
 
-  /** The nearest floating-point number of millimetres, for drawing. */
-  get mm(): Millimetres {
-    this.#near ??= this.#mm.valueOf() as Millimetres;
+  /** The nearest floating-point number of millimeters, for drawing. */
+  get mm(): Millimeters {
+    this.#near ??= this.#mm.valueOf() as Millimeters;
     return this.#near;
   }
 

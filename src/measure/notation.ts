@@ -26,7 +26,7 @@ type Wrong = {
 /** One number of a size, the unit it is in, and where it stands in the text. */
 type Part = { readonly length: Length; readonly unit: Unit; readonly start: number; readonly end: number };
 
-/** Nothing made of cardstock at a table is over a metre; more is a slip of the keyboard. */
+/** Nothing made of cardstock at a table is over a meter; more is a slip of the keyboard. */
 export const LONGEST: Length = Length.of(1000, 1, 'mm');
 
 /** Vulgar fractions that have a character of their own. */

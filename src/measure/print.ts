@@ -73,15 +73,15 @@ export function printDecimal(length: Length, unit: Unit, places: number): string
   return `${scaled < 0n ? '−' : ''}${whole}${decimals && `.${decimals}`}`;
 }
 
-/** Whole millimetres, or half millimetres where the length is exactly that: `57`, `3.5`. */
-export function printMillimetres(length: Length): string {
+/** Whole millimeters, or half millimeters where the length is exactly that: `57`, `3.5`. */
+export function printMillimeters(length: Length): string {
   return printDecimal(rulerMark(length, 'mm'), 'mm', 1);
 }
 
 /** A length in the unit named, with the unit behind it: `2¼ in`, `57 mm`, `5.7 cm`. */
 export function printLength(length: Length, unit: Unit, style: FractionStyle = 'plain'): string {
   if (unit === 'in') return `${printInches(length, style)} in`;
-  if (unit === 'mm') return `${printMillimetres(length)} mm`;
+  if (unit === 'mm') return `${printMillimeters(length)} mm`;
   return `${printDecimal(length, 'cm', 1)} cm`;
 }
 

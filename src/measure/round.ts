@@ -48,7 +48,7 @@ export function rulerMark(length: Length, unit: 'in' | 'mm'): Length {
 }
 
 /** A floating-point number of millimeters, as folding gives it, as a length: to the nearest 1/`parts` of one. */
-export function roundMillimetres(mm: number, parts: number): Length {
+export function roundMillimeters(mm: number, parts: number): Length {
   return Length.of(Math.round(mm * parts), parts, 'mm');
 }
 
@@ -60,9 +60,9 @@ const ASTRAY: Length = Length.of(1, 100, 'mm');
  * else to a hundredth of a millimeter, finer than any ruler.
  */
 export function roundFolded(mm: number, unit: 'in' | 'mm'): Length {
-  const length = roundMillimetres(mm, 1000);
+  const length = roundMillimeters(mm, 1000);
   const mark = roundNearest(length, RULERS[unit].finest);
-  return mark.minus(length).abs().greaterThan(ASTRAY) ? roundMillimetres(mm, 100) : mark;
+  return mark.minus(length).abs().greaterThan(ASTRAY) ? roundMillimeters(mm, 100) : mark;
 }
 
 /** A 64th of an inch. */
@@ -73,9 +73,9 @@ const SIXTY_FOURTH: Length = Length.of(1, 64, 'in');
  * floating-point numbers are off by, else the nearest 1/1000 mm.
  */
 export function foldedLength(mm: number): Length {
-  const marked = roundNearest(roundMillimetres(mm, 1_000_000), SIXTY_FOURTH);
+  const marked = roundNearest(roundMillimeters(mm, 1_000_000), SIXTY_FOURTH);
   if (Math.abs(mm - marked.mm) < 1e-6) return marked;
-  return roundMillimetres(mm, 1000);
+  return roundMillimeters(mm, 1000);
 }
 
 /** The next mark of a ruler at or above a length: one that all is read to, or the finest. */
@@ -83,7 +83,7 @@ export function nextMark(length: Length, unit: 'in' | 'mm', marks: 'usual' | 'fi
   return roundUp(length, RULERS[unit][marks]);
 }
 
-/** As `roundMillimetres`, outward: never less than what folding gave, but for what floating point adds. */
+/** As `roundMillimeters`, outward: never less than what folding gave, but for what floating point adds. */
 export function roundOutward(mm: number, parts: number): Length {
   const magnitude = Math.ceil(Math.abs(mm) * parts - 1e-6);
   return Length.of(mm < 0 ? -magnitude : magnitude, parts, 'mm');

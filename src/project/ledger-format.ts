@@ -11,7 +11,7 @@ import { stateInWords } from './worded-state.ts';
 const LENGTH =
   /^(?<minus>-?)(?:(?<whole>\d{1,6}) )?(?<top>\d{1,400})(?:\/(?<bottom>[1-9]\d{0,399}))? (?<unit>in|mm)$/u;
 
-/** What is written is a metre at most; the net of a box is a few of them. */
+/** What is written is a meter at most; the net of a box is a few of them. */
 const LONGEST = Length.of(10_000, 1, 'mm');
 
 function lengthOf(text: string): Length {

@@ -41,7 +41,7 @@ export type Stock = {
   readonly from?: At<string>;
   /** An upright print must not be turned when it is cut. */
   readonly print?: At<'upright' | 'any way'>;
-  /** The direction the fibres run on the sheet as given (width × height). */
+  /** The direction the fibers run on the sheet as given (width × height). */
   readonly grain?: At<'width' | 'height'>;
   /** Sheets in a pack, and sheets in the cupboard already. */
   readonly pack?: At<number>;
@@ -195,7 +195,7 @@ export type Project = {
   readonly lang?: At<string>;
   /** Which editions are made. */
   readonly units: Units;
-  /** The step of the metric edition: whole or half millimetres. */
+  /** The step of the metric edition: whole or half millimeters. */
   readonly metric: 'whole' | 'half';
   readonly unit: Unit;
   readonly stock: ReadonlyMap<string, Stock>;

@@ -13,7 +13,7 @@ export type Cell = { readonly column: number; readonly row: number };
 /** A cell named by its place (`B3`) or by the name of its panel (`tab`), as written. */
 export type CellName = At<string>;
 
-/** `A|B 1-2`: a cut along the score line between two neighbouring columns (or rows), through the rows (or columns) named. */
+/** `A|B 1-2`: a cut along the score line between two neighboring columns (or rows), through the rows (or columns) named. */
 export type Slit = {
   readonly between: 'columns' | 'rows';
   /** The line lies between index `line` and `line + 1`. */

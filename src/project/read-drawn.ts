@@ -1,5 +1,6 @@
 import { Length } from '../measure/length.ts';
-import type { DrawingProblem } from './drawing-problem.ts';
+import type { DrawingProblem } from './drawn/drawing-problem.ts';
+import { readSvgOutline } from './drawn/svg-outline.ts';
 import { findMistake } from './finding.ts';
 import { made, type Value } from './grammar.ts';
 import type { PieceBody } from './model.ts';
@@ -7,7 +8,6 @@ import type { DrawnOutline, FileProblem, OutlinePoints, ReadDrawing } from './ou
 import { pathWithin } from './pictures.ts';
 import type { AtSize } from './sizes-as-written.ts';
 import type { At } from './source.ts';
-import { readSvgOutline } from './svg-outline.ts';
 import { asText } from './values.ts';
 
 /** `shapes/leaf.svg`: the outline that is drawn in a file of the project's folder. */

@@ -13,12 +13,12 @@ export type AtSize = {
 /** Three numbers, as written: width, depth or height in the order its reader documents. */
 export type AtVolume = readonly [At<Length>, At<Length>, At<Length>];
 
-/** Distances from the base's edges and a turn; what is not given is centred. */
+/** Distances from the base's edges and a turn; what is not given is centered. */
 export type Placement = {
   readonly left?: At<Length>;
   readonly right?: At<Length>;
   readonly top?: At<Length>;
   readonly bottom?: At<Length>;
-  /** Degrees clockwise about the layer's own centre, 0 ≤ turn < 360. */
+  /** Degrees clockwise about the layer's own center, 0 ≤ turn < 360. */
   readonly turn?: At<number>;
 };

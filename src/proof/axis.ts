@@ -18,7 +18,7 @@ export type Axis = {
   readonly layerIs: 'wide' | 'high';
   readonly sides: readonly [Edge, Edge];
   readonly reveals: readonly [Length, Length];
-  readonly centred: boolean;
+  readonly centered: boolean;
   /** The written number that decides the layer's size, if there is one. */
   readonly written?: At<Length>;
 };
@@ -69,7 +69,7 @@ export function axesOf(layer: Layer): readonly Axis[] {
     const base = { base: layer.base[side], baseIs: IS[side] };
     const size = { size: layer.size[own], layerIs: IS[own], ...writtenSize(layer.piece.body, own) };
     const reveals = [layer.reveals[sides[0]], layer.reveals[sides[1]]] as const;
-    return { layer, ...size, ...base, sides, reveals, centred: layer.centred[way] };
+    return { layer, ...size, ...base, sides, reveals, centered: layer.centered[way] };
   });
 }
 

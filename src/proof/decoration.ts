@@ -57,7 +57,7 @@ export function sayEdge(side: Edge, on: string): string {
   return `the ${side} edge of ${on}`;
 }
 
-/** The outline of a stamped image on its sheet, in millimetres with y up. */
+/** The outline of a stamped image on its sheet, in millimeters with y up. */
 export function imageOutline({ corners }: Impression): readonly Point2[] {
   return corners.map(upright);
 }

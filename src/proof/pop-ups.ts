@@ -41,7 +41,7 @@ export type OnStrip = {
   readonly part: string;
   readonly layer?: Piece;
   readonly outline: readonly FlatPoint[];
-  /** How far it passes the fold by which the part hangs on the card, in millimetres. */
+  /** How far it passes the fold by which the part hangs on the card, in millimeters. */
   readonly past: number;
 };
 
@@ -71,7 +71,7 @@ function pastHinge(
   return Math.max(...outline.map((point) => toCard * (away(point) - line)));
 }
 
-/** How far something sticks out of a closed card, in millimetres; less than nothing where it ends within. */
+/** How far something sticks out of a closed card, in millimeters; less than nothing where it ends within. */
 type Stray = {
   /** Away from the fold, or past an end of it. */
   readonly way: 'away' | 'along';

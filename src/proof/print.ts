@@ -8,7 +8,7 @@ import { sayCount } from './words.ts';
 type Paint = (ink: 'red' | 'yellow' | 'cyan' | 'gray' | 'bold', text: string) => string;
 
 type PrintOptions = {
-  /** How text is coloured; without it, not at all. */
+  /** How text is colored; without it, not at all. */
   readonly ink?: Paint;
   /** Every project that was looked at, for the summary. */
   readonly projects?: readonly Project[];
@@ -27,7 +27,7 @@ const PLAIN: Paint = (_, text) => text;
 export function printFindings(findings: readonly Told[], options: PrintOptions = {}): string {
   const ink = options.ink ?? PLAIN;
   const blocks = findings.map((finding) => printFinding(finding, ink));
-  if (options.summary !== false) blocks.push(ink('bold', summarise(findings, options.projects)));
+  if (options.summary !== false) blocks.push(ink('bold', summarize(findings, options.projects)));
   return blocks.length === 0 ? '' : `${blocks.join('\n\n')}\n`;
 }
 
@@ -80,7 +80,7 @@ function framed(at: Place, color: Parameters<Paint>[0], ink: Paint): string[] {
 }
 
 /** `2 errors, 1 warning in 1 of 6 projects`. */
-function summarise(findings: readonly Told[], projects: readonly Project[] | undefined): string {
+function summarize(findings: readonly Told[], projects: readonly Project[] | undefined): string {
   const said = SEVERITIES.map((severity) => findings.filter((finding) => finding.severity === severity))
     .flatMap((all) => (all[0] ? [sayCount(all.length, all[0].severity)] : []))
     .join(', ');

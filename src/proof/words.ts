@@ -26,7 +26,7 @@ export function sayNear(length: Length, unit: Unit): string {
   return rounded === '0' ? 'less than 1/32 in' : `about ${rounded} in`;
 }
 
-/** What papers take up, to a thousandth of an inch or a hundredth of a millimetre, rounded up: `0.013 in`. */
+/** What papers take up, to a thousandth of an inch or a hundredth of a millimeter, rounded up: `0.013 in`. */
 export function sayThickness(thickness: Length, unit: Unit): string {
   return sayLength(roundUp(thickness, FINE[unit === 'in' ? 'in' : 'mm']), unit);
 }

@@ -252,7 +252,7 @@ function slitText({ between, line, from, to }: GridCuts['slit'][number]): string
   return `${lines(line)}|${lines(line + 1)} ${cells(from)}-${cells(to)}`;
 }
 
-/** Left, right, top and bottom edge of each part that is cut away, then centre and diameter of each punched hole. */
+/** Left, right, top and bottom edge of each part that is cut away, then center and diameter of each punched hole. */
 function cutBoxes({ waste, openings = [] }: Net): Length[] {
   return [
     ...waste.flatMap((outline) => [

@@ -16,8 +16,8 @@ export function borderOf(layer: Layer, own: Net): Border | undefined {
   const { under, on, base, reveals } = layer;
   const [panel, ground] = [onlyPanel(own), under.panel];
   if (!panel || !ground) return undefined;
-  const inner = fromBox(panel).map((point) => inMillimetres(ontoBase(layer, point)));
-  const seen = fromBox(ground).map(inMillimetres);
+  const inner = fromBox(panel).map((point) => inMillimeters(ontoBase(layer, point)));
+  const seen = fromBox(ground).map(inMillimeters);
   const outer = faceOf(on) === 'outside' ? seen : seen.map(({ x, y }) => ({ x: base.width.mm - x, y }));
   const along = edgesOf(inner).flatMap(([from, to]) => [
     from,
@@ -32,6 +32,6 @@ export function borderOf(layer: Layer, own: Net): Border | undefined {
   return { least: foldedLength(nearest), isEven };
 }
 
-function inMillimetres({ x, y }: FlatPoint): Point2 {
+function inMillimeters({ x, y }: FlatPoint): Point2 {
   return { x: x.mm, y: y.mm };
 }

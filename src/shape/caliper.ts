@@ -1,5 +1,5 @@
 import { Length } from '../measure/length.ts';
-import { roundMillimetres } from '../measure/round.ts';
+import { roundMillimeters } from '../measure/round.ts';
 import type { Grade, PaperWeight, Piece, Project, Stock } from '../project/model.ts';
 
 /** A paper's thickness, and how sure it is: measured by its maker, guessed from its weight, or the usual cardstock. */
@@ -50,7 +50,7 @@ export function caliperOf(stock: Stock | undefined): Caliper {
   return { thickness: ASSUMED, source: 'assumed' };
 }
 
-/** Grams per square metre of a paper weight; for a basis weight a floating-point number, exact to its factor. */
+/** Grams per square meter of a paper weight; for a basis weight a floating-point number, exact to its factor. */
 export function grammageOf(weight: PaperWeight): number {
   if (weight.kind === 'grammage') return weight.gsm;
   return (weight.pounds * GRAMMAGE_OF_POUND) / BASIC_SHEET[weight.grade];
@@ -58,7 +58,7 @@ export function grammageOf(weight: PaperWeight): number {
 
 function estimate(weight: PaperWeight): Length {
   const known = weight.kind === 'basis' ? OF_BASIS[weight.grade]?.[weight.pounds] : undefined;
-  return known ?? roundMillimetres((grammageOf(weight) * BULK) / 1000, 100);
+  return known ?? roundMillimeters((grammageOf(weight) * BULK) / 1000, 100);
 }
 
 function microns(count: number): Length {

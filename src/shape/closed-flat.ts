@@ -7,7 +7,7 @@ import { panelForest, panelOf } from './panel-tree.ts';
 /** A net folded shut on a table: its outer size, and which panels lie on one another at each place. */
 export type ClosedFlat = {
   readonly size: Size;
-  /** The ids of the panels over each place that differs from its neighbours. */
+  /** The ids of the panels over each place that differs from its neighbors. */
   readonly piles: readonly (readonly string[])[];
   /** How far it reaches, where its first panel stays where it lay on the flat sheet. */
   readonly box: FlatBox;
@@ -47,7 +47,7 @@ export function closedFlat(net: Net): ClosedFlat | undefined {
       const pose = laid.get(panel);
       return pose && { x: pose.x(x), y: pose.y(y) };
     },
-    // Between any two neighbouring edges nothing changes, so one place there stands for all.
+    // Between any two neighboring edges nothing changes, so one place there stands for all.
     piles: middles(across).flatMap((x) =>
       middles(down).map((y) => boxes.filter(({ box }) => covers(box, x, y)).map(({ id }) => id)),
     ),

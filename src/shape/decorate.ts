@@ -108,7 +108,7 @@ function impressionOn(
   supplies: Project['supplies'],
 ): Impression {
   const size = { width: written.size.width.value, height: written.size.height.value };
-  const { turn, reveals, corners, centred } = lieOn(boxSize(box), {
+  const { turn, reveals, corners, centered } = lieOn(boxSize(box), {
     size,
     placement: written.placement,
   });
@@ -122,7 +122,7 @@ function impressionOn(
     size,
     turn,
     reveals,
-    centred,
+    centered,
     corners: onSheet,
   };
 }

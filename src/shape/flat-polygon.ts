@@ -1,4 +1,4 @@
-/** A point of a plane that lies somewhere in space, or of a picture (x to the right and y down), in millimetres. */
+/** A point of a plane that lies somewhere in space, or of a picture (x to the right and y down), in millimeters. */
 export type Point2 = { readonly x: number; readonly y: number };
 
 /** The edges of a closed outline, in order. */
@@ -45,7 +45,7 @@ export function without(
   return holes.reduce((rest, hole) => rest.flatMap((part) => cutOut(part, hole)), polygons);
 }
 
-/** Square millimetres that are nothing. */
+/** Square millimeters that are nothing. */
 const NOTHING = 1e-6;
 
 function cutOut(subject: readonly Point2[], hole: readonly Point2[]): readonly (readonly Point2[])[] {
@@ -83,7 +83,7 @@ export function offLine([from, to]: readonly [Point2, Point2], point: Point2): n
   return signedDouble([from, to, point]) / Math.hypot(to.x - from.x, to.y - from.y);
 }
 
-/** How large convex polygons are together, and how far they reach in each direction, in millimetres. */
+/** How large convex polygons are together, and how far they reach in each direction, in millimeters. */
 export type Overlap = { readonly area: number; readonly width: number; readonly height: number };
 
 /** What two polygons share; their sides must not cross themselves. */
@@ -102,7 +102,7 @@ export function commonParts(
   return parts.filter((part) => areaOf(part) > NOTHING);
 }
 
-/** How far points reach across and up, in millimetres. */
+/** How far points reach across and up, in millimeters. */
 export type Bounds = {
   readonly left: number;
   readonly right: number;

@@ -13,7 +13,7 @@ import { signedAngle } from './tube.ts';
 export type FoldProgress = number | ((fold: Fold) => number);
 
 type FoldOptions = {
-  /** The paper's thickness in millimetres; 0 when absent. */
+  /** The paper's thickness in millimeters; 0 when absent. */
   readonly caliper?: number;
   /** The panel that stays put, instead of the one the net suggests. */
   readonly base?: string;
@@ -72,7 +72,7 @@ function poseOn({ pose: under, onward }: OnPose, { panel, hinge }: HungPanel, sh
   return posed;
 }
 
-/** How far a net reaches across, up and back over all once it is folded, in millimetres. */
+/** How far a net reaches across, up and back over all once it is folded, in millimeters. */
 export function foldedExtent(net: Net, at: FoldProgress = 1): readonly [number, number, number] {
   const { panels } = foldNet(net, { at });
   const { least, most } = bounds([...panels.values()].flatMap(({ corners }) => corners));

@@ -39,7 +39,7 @@ export function foldIn(shape: FoldedShape, { panels: [panel], from, to }: Fold):
   return [place(from), place(to)];
 }
 
-/** A point in space on a panel's own axes, in millimetres: x to the right and y down, as it lay flat. */
+/** A point in space on a panel's own axes, in millimeters: x to the right and y down, as it lay flat. */
 export function onPanel({ axes: { origin, across, down } }: FoldedPanel, point: Point3): Point2 {
   const from = minus(point, origin);
   return { x: dot(from, across), y: dot(from, down) };

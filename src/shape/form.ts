@@ -9,7 +9,7 @@ export type FormRequest = {
   readonly piece: Piece;
   readonly settings: ReadonlyMap<string, FormSetting>;
   readonly ruler: Unit;
-  /** Whether what a form works out in millimetres is whole ones or may be halves; whole when absent. */
+  /** Whether what a form works out in millimeters is whole ones or may be halves; whole when absent. */
   readonly metric?: Project['metric'];
   readonly caliper: Length;
 };

@@ -34,7 +34,7 @@ export type Grid = GridLines & {
   readonly names: ReadonlySet<string>;
   /** What panels are for, of those that are for something. */
   readonly roles: ReadonlyMap<string, PanelRole>;
-  /** How two neighbours fold against each other; undefined where they are slit apart. */
+  /** How two neighbors fold against each other; undefined where they are slit apart. */
   readonly foldAt: (seam: Seam, panels: Fold['panels']) => FoldedBy | undefined;
   /** Panels whose free corners are cut at an angle. */
   readonly taper: readonly string[];

@@ -8,7 +8,7 @@ import { foldBetween, otherSide } from './panel-tree.ts';
 import type { Layer, Shapes, Under } from './shapes.ts';
 import { signedAngle, tubesOf } from './tube.ts';
 
-/** The paper right under a layer, and the layer's outline on its sheet, in millimetres with y up. */
+/** The paper right under a layer, and the layer's outline on its sheet, in millimeters with y up. */
 export type Ground = Under & { readonly outline: readonly Point2[] };
 
 export function groundOf(layer: Layer, shapes: Shapes): Ground {
@@ -16,7 +16,7 @@ export function groundOf(layer: Layer, shapes: Shapes): Ground {
   return { ...layer.under, outline };
 }
 
-/** The openings of a layer, on the sheet that it lies on, in millimetres with y up. */
+/** The openings of a layer, on the sheet that it lies on, in millimeters with y up. */
 export function openingsIn(layer: Layer, shapes: Shapes): readonly (readonly Point2[])[] {
   return openingsOf(layer, shapes).map((hole) => hole.map((point) => upright(onSheet(layer, point))));
 }
@@ -43,7 +43,7 @@ export function fittingPanel({ base, reveals, under: { net } }: Layer): string |
 /** A panel a layer lies on, and what of it the layer covers. */
 export type PanelPart = { readonly panel: Panel; readonly part: Overlap };
 
-/** Millimetres; what lies over something by no more only touches it. */
+/** Millimeters; what lies over something by no more only touches it. */
 const TOUCHING = 0.5;
 
 /** The panels a layer lies on. */
@@ -93,7 +93,7 @@ function stayTogether(net: Net, first: string, second: string): boolean {
   return reached.has(second);
 }
 
-/** How far a layer reaches past the outline of the panel it lies on, in millimetres. */
+/** How far a layer reaches past the outline of the panel it lies on, in millimeters. */
 export function reachPast({ panel, outline }: Ground): number {
   const under = panel?.outline.map(upright);
   return under ? Math.max(...outline.map((point) => distanceOutside(point, under))) : 0;

@@ -1,6 +1,6 @@
 import highs from 'highs';
 
-/** HiGHS, a solver of linear and integer programmes, loaded once; takes about a tenth of a second. */
+/** HiGHS, a solver of linear and integer programs, loaded once; takes about a tenth of a second. */
 type Highs = Awaited<ReturnType<typeof highs.default>>;
 
 let loading: Promise<Highs> | undefined;

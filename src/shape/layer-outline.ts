@@ -1,5 +1,5 @@
 import { Length } from '../measure/length.ts';
-import { roundMillimetres } from '../measure/round.ts';
+import { roundMillimeters } from '../measure/round.ts';
 import { type Face, faceOf, type Ref } from '../project/ref.ts';
 import type { Lying } from './lying.ts';
 import type { FlatBox, FlatPoint, Panel } from './net.ts';
@@ -65,7 +65,7 @@ function turnedBy(degrees: number, { x, y }: FlatPoint): FlatPoint {
   if (Number.isInteger(quarters)) return quarterTurn({ x, y }, quarters);
   const [cos, sin] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
   return {
-    x: roundMillimetres(x.mm * cos - y.mm * sin, 1000),
-    y: roundMillimetres(x.mm * sin + y.mm * cos, 1000),
+    x: roundMillimeters(x.mm * cos - y.mm * sin, 1000),
+    y: roundMillimeters(x.mm * sin + y.mm * cos, 1000),
   };
 }

@@ -10,22 +10,22 @@ export type Lying = {
   /** Left and top edge of it, unturned, from the left and top of the face. */
   readonly left: Length;
   readonly top: Length;
-  /** Degrees clockwise about its own centre. */
+  /** Degrees clockwise about its own center. */
   readonly turn: number;
   /** What it leaves of the face on each side, by its true (turned) corners; negative where it passes the edge. */
   readonly reveals: Margins;
   /** Its true corners on the face. */
   readonly corners: readonly FlatPoint[];
-  /** No distance was given for this direction, so it lies centred. */
-  readonly centred: { readonly across: boolean; readonly upright: boolean };
+  /** No distance was given for this direction, so it lies centered. */
+  readonly centered: { readonly across: boolean; readonly upright: boolean };
 };
 
 type LyingRequest = {
   readonly size: Size;
   readonly placement: Placement;
-  /** How far it reaches from its centre, turned; as far as a rectangle when absent. */
+  /** How far it reaches from its center, turned; as far as a rectangle when absent. */
   readonly reachAt?: (turn: number) => Reach;
-  /** Where its centre comes to without a distance; the middle of the face when absent. */
+  /** Where its center comes to without a distance; the middle of the face when absent. */
   readonly middle?: FlatPoint | undefined;
 };
 
@@ -38,32 +38,32 @@ export function lieOn(face: Size, { size, placement, reachAt, middle }: LyingReq
   const upright = along(placement.top, placement.bottom, face.height, [reach.top, reach.bottom], y);
   return {
     size,
-    left: across.centre.minus(size.width.half()),
-    top: upright.centre.minus(size.height.half()),
+    left: across.center.minus(size.width.half()),
+    top: upright.center.minus(size.height.half()),
     turn,
     reveals: {
-      left: across.centre.minus(reach.left),
-      right: face.width.minus(across.centre).minus(reach.right),
-      top: upright.centre.minus(reach.top),
-      bottom: face.height.minus(upright.centre).minus(reach.bottom),
+      left: across.center.minus(reach.left),
+      right: face.width.minus(across.center).minus(reach.right),
+      top: upright.center.minus(reach.top),
+      bottom: face.height.minus(upright.center).minus(reach.bottom),
     },
     corners: reach.corners.map((corner) => ({
-      x: corner.x.plus(across.centre),
-      y: corner.y.plus(upright.centre),
+      x: corner.x.plus(across.center),
+      y: corner.y.plus(upright.center),
     })),
-    centred: { across: across.centred, upright: upright.centred },
+    centered: { across: across.centered, upright: upright.centered },
   };
 }
 
-/** Where the centre lies in one direction. The near edge's distance wins over the far one's. */
+/** Where the center lies in one direction. The near edge's distance wins over the far one's. */
 function along(
   near: Placement['left'],
   far: Placement['right'],
   extent: Length,
   [before, after]: readonly [Length, Length],
   middle: Length,
-): { readonly centre: Length; readonly centred: boolean } {
-  if (near) return { centre: near.value.plus(before), centred: false };
-  if (far) return { centre: extent.minus(far.value).minus(after), centred: false };
-  return { centre: middle, centred: true };
+): { readonly center: Length; readonly centered: boolean } {
+  if (near) return { center: near.value.plus(before), centered: false };
+  if (far) return { center: extent.minus(far.value).minus(after), centered: false };
+  return { center: middle, centered: true };
 }

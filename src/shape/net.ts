@@ -122,7 +122,7 @@ export type Impression = {
   readonly corners: readonly FlatPoint[];
   /** What is left of the paper on each side; less than nothing where the image runs off. */
   readonly reveals: Readonly<Record<Edge, Length>>;
-  readonly centred: { readonly across: boolean; readonly upright: boolean };
+  readonly centered: { readonly across: boolean; readonly upright: boolean };
 };
 
 /** Paper left on each side of something. */
@@ -144,7 +144,7 @@ export type Opening = {
   /** What it leaves of the panel's box; negative where it passes the edge. */
   readonly margins: Margins;
   /** No distance was given for this direction, so it lies in the middle. */
-  readonly centred: { readonly across: boolean; readonly upright: boolean };
+  readonly centered: { readonly across: boolean; readonly upright: boolean };
 };
 
 /** A strip between two slits across a fold, which comes forward when the fold is opened. */
@@ -161,7 +161,7 @@ export type PopUp = {
   readonly isUpright: boolean;
   /** What is left of the fold at its upper and lower end, or to the left and the right. */
   readonly ends: readonly [Length, Length];
-  readonly isCentred: boolean;
+  readonly isCentered: boolean;
 };
 
 /** A ready-made outline: its name, and what it measures besides its size, by the keys of its settings. */

@@ -5,7 +5,7 @@ export function pairsOf<T>(items: readonly T[]): (readonly [T, T])[] {
   return items.flatMap((first, index) => items.slice(index + 1).map((second) => [first, second] as const));
 }
 
-/** Every two of some things whose outlines' bounds are no more than `within` millimetres apart, the earlier one first. */
+/** Every two of some things whose outlines' bounds are no more than `within` millimeters apart, the earlier one first. */
 export function* nearPairs<T extends { readonly outline: readonly Point2[] }>(
   items: readonly T[],
   within: number,

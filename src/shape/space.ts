@@ -1,4 +1,4 @@
-/** A point or a direction in space, in millimetres: x to the right, y up, z towards the viewer. */
+/** A point or a direction in space, in millimeters: x to the right, y up, z towards the viewer. */
 export type Point3 = { readonly x: number; readonly y: number; readonly z: number };
 
 /** All points at `normal · point = offset`; the normal has length 1. */

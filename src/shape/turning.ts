@@ -6,11 +6,11 @@ import type { Edge } from '../project/net-as-written.ts';
 import type { FlatPoint } from './net.ts';
 import { fitRadii } from './rounding.ts';
 
-/** How far a turned shape reaches from its centre, and its corners from there (clockwise from its own top left). */
+/** How far a turned shape reaches from its center, and its corners from there (clockwise from its own top left). */
 export type Reach = Readonly<Record<Edge, Length>> & { readonly corners: readonly FlatPoint[] };
 
 /**
- * A rectangle turned clockwise about its centre. Quarter turns are exact; any other turn is rounded outward to
+ * A rectangle turned clockwise about its center. Quarter turns are exact; any other turn is rounded outward to
  * 1/1000 mm, so that no overhang is ever lost to rounding. With rounded corners the reach is that of the arcs; the
  * corners are those before rounding.
  */

@@ -1,4 +1,4 @@
-/** An open carton with its four flaps up, in kraft colours that show on light and on dark ground. Ours, and only ours. */
+/** An open carton with its four flaps up, in kraft colors that show on light and on dark ground. Ours, and only ours. */
 export const FAVICON: string = [
   '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 64 64" width="64" height="64">',
   '<g stroke="#33414e" stroke-width="3" stroke-linejoin="round">',

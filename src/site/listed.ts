@@ -16,7 +16,7 @@ export type ListedProject = {
   readonly tags: readonly string[];
   readonly occasion?: string | undefined;
   readonly picture?: ListedPicture | undefined;
-  /** `#rrggbb`, readable on white: the colour of its paper. */
+  /** `#rrggbb`, readable on white: the color of its paper. */
   readonly accent: string;
   readonly papers: readonly ListedPaper[];
   /** What was published of it, the earliest first. */

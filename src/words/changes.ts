@@ -1,6 +1,6 @@
 import { type Shown, shownEditions } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
-import { printDecimal, printInches, printMillimetres, roundedSign } from '../measure/print.ts';
+import { printDecimal, printInches, printMillimeters, roundedSign } from '../measure/print.ts';
 import { type EditionName, UNIT_OF } from '../measure/ruler-unit.ts';
 import type { Ledger, PieceChange, PublishedValue, Revision, StepChange } from '../project/ledger.ts';
 import { cornersKey } from './corners.ts';
@@ -162,7 +162,7 @@ function sidesWords(sides: string, say: Say): string {
 /** Exact enough, whatever the length: two lengths that differ must never read the same. */
 function print(length: Length, unit: 'in' | 'mm'): string {
   if (roundedSign(length, unit)) return printDecimal(length, unit, 4);
-  return unit === 'in' ? printInches(length, 'set') : printMillimetres(length);
+  return unit === 'in' ? printInches(length, 'set') : printMillimeters(length);
 }
 
 /** What a sheet says of its revisions, the latest first; undefined before the first. `all` is for a page. */

@@ -95,11 +95,11 @@ export function impressionWords(
 
 /** The distances that were given, how it lies where none was, and the edges that it runs off. */
 function placeWords({ inch, metric }: Twin<Impression>, { both }: Measures, voice: Voice): SafeHtml {
-  const { written, panel, centred, turn, reveals } = inch;
+  const { written, panel, centered, turn, reveals } = inch;
   const { left, right, top, bottom } = written.placement;
   const given = { left, right: left ? undefined : right, top, bottom: top ? undefined : bottom };
   const off = EDGES.filter((side) => reveals[side].sign < 0).map((side) => voice.say(`edge-${side}`));
-  const middle = centred.across ? (centred.upright ? 'middle' : 'across') : centred.upright && 'upright';
+  const middle = centered.across ? (centered.upright ? 'middle' : 'across') : centered.upright && 'upright';
   const places = [
     ...(panel ? [voice.phrase('stamped-on-panel', { panel: panelNamed(panel, voice) })] : []),
     ...EDGES.filter((side) => given[side] && reveals[side].sign >= 0).map((side) => {

@@ -1,5 +1,5 @@
 import type { Length } from '../measure/length.ts';
-import { printMillimetres, roundedSign, rulerInches } from '../measure/print.ts';
+import { printMillimeters, roundedSign, rulerInches } from '../measure/print.ts';
 import { type EditionName, UNIT_OF } from '../measure/ruler-unit.ts';
 import type { Say } from './labels.ts';
 
@@ -14,7 +14,7 @@ type RulerFigure = {
 
 export function figureOf(length: Length, edition: EditionName, say: Say): RulerFigure {
   const rounded = roundedSign(length, UNIT_OF[edition]);
-  if (edition === 'metric') return { sign: rounded, whole: say.figure(printMillimetres(length)) };
+  if (edition === 'metric') return { sign: rounded, whole: say.figure(printMillimeters(length)) };
   const { negative, whole, numerator, denominator } = rulerInches(length);
   const sign = `${rounded}${negative ? '−' : ''}`;
   if (numerator === 0n) return { sign, whole: String(whole) };
@@ -23,7 +23,7 @@ export function figureOf(length: Length, edition: EditionName, say: Say): RulerF
 
 /** Whether a length is said as one is. A fraction of an inch is singular in every language; all else by its own rule. */
 export function isOne(length: Length, edition: EditionName, say: Say): boolean {
-  if (edition === 'metric') return say.isOne(Number(printMillimetres(length)));
+  if (edition === 'metric') return say.isOne(Number(printMillimeters(length)));
   const { whole, numerator } = rulerInches(length);
   return whole === 0n || (whole === 1n && numerator === 0n) || say.isOne(length.mm / 25.4);
 }

@@ -62,7 +62,7 @@ export function baseName({ piece, part, face }: Ref, voice: Voice): SafeHtml {
 export function partName(net: Net, id: string, voice: Voice): SafeHtml {
   const panel = net.panels.find((each) => each.id === id || each.name === id);
   if (panel?.name !== undefined) return strong(panel.name, voice);
-  const bearer = panel && namedNeighbour(net, panel);
+  const bearer = panel && namedNeighbor(net, panel);
   if (panel && bearer?.name !== undefined) {
     return voice.phrase(`flap-${sideOf(panel, bearer)}`, { panel: strong(bearer.name, voice) });
   }
@@ -74,7 +74,7 @@ function strong(part: string, { say }: Voice): SafeHtml {
   return html`<b class="piece">${partNamed(part, say)}</b>`;
 }
 
-function namedNeighbour({ panels, folds }: Net, panel: Panel): Panel | undefined {
+function namedNeighbor({ panels, folds }: Net, panel: Panel): Panel | undefined {
   const beside = folds.flatMap(({ panels: [one, other] }) =>
     one === panel.id ? [other] : other === panel.id ? [one] : [],
   );

@@ -52,7 +52,7 @@ function popUpNote({ inch, metric }: Twin<PopUp>, measures: Measures, voice: Voi
 
 /** Where it lies on its fold, from the nearer end. */
 function popUpPlace({ inch, metric }: Twin<PopUp>, measures: Measures, voice: Voice): SafeHtml {
-  if (inch.isCentred) return html`${voice.say('opening-centered')}`;
+  if (inch.isCentered) return html`${voice.say('opening-centered')}`;
   const end = inch.ends[1].lessThan(inch.ends[0]) ? 1 : 0;
   const side = (inch.isUpright ? (['top', 'bottom'] as const) : (['left', 'right'] as const))[end];
   const size = measures.both([{ inch: inch.ends[end], metric: metric.ends[end] }]);
@@ -89,17 +89,17 @@ function placeWords(
 }
 
 function withinWords(opening: Twin<Opening>, measures: Measures, voice: Voice): SafeHtml {
-  const { margins, centred } = opening.inch;
-  if (centred.across && centred.upright) return html`${voice.say('opening-centered')}`;
+  const { margins, centered } = opening.inch;
+  if (centered.across && centered.upright) return html`${voice.say('opening-centered')}`;
   const sides = [
-    ...(centred.across ? [] : [nearer(margins, 'left', 'right')]),
-    ...(centred.upright ? [] : [nearer(margins, 'top', 'bottom')]),
+    ...(centered.across ? [] : [nearer(margins, 'left', 'right')]),
+    ...(centered.upright ? [] : [nearer(margins, 'top', 'bottom')]),
   ];
   const distances = sides.map((side) => {
     const size = { inch: opening.inch.margins[side], metric: opening.metric.margins[side] };
     return voice.phrase('opening-from', { size: measures.both([size]), side: voice.say(`opening-${side}`) });
   });
-  const middle = centred.across ? ['opening-across'] : centred.upright ? ['opening-upright'] : [];
+  const middle = centered.across ? ['opening-across'] : centered.upright ? ['opening-upright'] : [];
   return voice.list([...distances, ...middle.map((key) => voice.say(key))]);
 }
 

@@ -61,7 +61,7 @@ export function sayWays(
   const isLine = between === ', ';
   const told = ways.map(({ value, of }) => {
     if (of === undefined) return value;
-    const label = isLine ? of : voice.say('labelled', { label: of });
+    const label = isLine ? of : voice.say('labeled', { label: of });
     return html`<span class="variant">${label}</span> ${value}`;
   });
   return SafeHtml.join(told, isLine ? between : ' ');

@@ -29,7 +29,7 @@ describe('the accent', () => {
     }
   });
 
-  it('leaves a colour alone that can be read already', () => {
+  it('leaves a color alone that can be read already', () => {
     expect(accentOf('#666666').color).toBe('#666666');
     expect(accentOf('#2f4b66').color).toBe('#2f4b66');
   });
@@ -38,7 +38,7 @@ describe('the accent', () => {
     expect(accentOf('#777777').color).not.toBe('#777777');
   });
 
-  it('has a colour where the project has none', () => {
+  it('has a color where the project has none', () => {
     expect(accentOf(undefined).color).toMatch(/^#[0-9a-f]{6}$/u);
   });
 });

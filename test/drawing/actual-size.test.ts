@@ -33,7 +33,7 @@ pieces:
 type Stretch = readonly [Point, Point];
 const KINDS = ['cut', 'mountain', 'valley'];
 
-/** Every fold of a net as stretches in millimetres from the sheet's corner. */
+/** Every fold of a net as stretches in millimeters from the sheet's corner. */
 function foldsOf(editions: Editions, piece: string): Stretch[] {
   const net = editions.inch.shapes.nets.get(piece);
   return (net?.folds ?? []).map(({ from, to }) => [
@@ -173,7 +173,7 @@ describe('a template larger than a page', () => {
       const name = elements.find(({ text, attributes }) => text === 'base' && attributes.x !== undefined);
       if (!name) throw new Error(`tile ${index + 1} does not name the base`);
       const [x0, y0, x1, y1] = inkOf(name);
-      // Of two by two tiles, each has its neighbours on the inner sides; Letter's printable part is 6.35 mm in.
+      // Of two by two tiles, each has its neighbors on the inner sides; Letter's printable part is 6.35 mm in.
       const [column, row] = [index % 2, Math.floor(index / 2)];
       if (column === 0) expect(x1).toBeLessThan(215.9 - 6.35 - 10);
       else expect(x0).toBeGreaterThan(6.35 + 10);
@@ -206,7 +206,7 @@ describe('a template larger than a page', () => {
 });
 
 describe('tiling', () => {
-  it('covers any sheet, neighbours overlapping by 10 mm, with no tile to spare', () => {
+  it('covers any sheet, neighbors overlapping by 10 mm, with no tile to spare', () => {
     const side = fc.integer({ min: 20, max: 1000 });
     fc.assert(
       fc.property(side, side, (width, height) => {
@@ -230,7 +230,7 @@ describe('tiling', () => {
 describe('the template as a file', () => {
   const svg = templateSvg(box, 'box', inchStyle) ?? '';
 
-  it('is at 1:1 in millimetres', () => {
+  it('is at 1:1 in millimeters', () => {
     const root = elementsOf(svg)[0]?.attributes;
     // 9 1/2 × 6 3/4 in = 241.3 × 171.45 mm, and 5 mm all round.
     expect([root?.width, root?.height]).toEqual(['251.3mm', '181.45mm']);

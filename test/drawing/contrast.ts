@@ -8,7 +8,7 @@ type ColorTools = {
 
 const { Color, getContrast } = (axe as unknown as { commons: { color: ColorTools } }).commons.color;
 
-/** The contrast ratio of two colours as axe-core reckons it (WCAG 2.2, "contrast ratio"). */
+/** The contrast ratio of two colors as axe-core reckons it (WCAG 2.2, "contrast ratio"). */
 export function contrast(one: string, other: string): number {
   const [ground, letters] = [new Color(), new Color()];
   ground.parseString(one);

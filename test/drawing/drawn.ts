@@ -8,13 +8,13 @@ import { buildShapes } from '../../src/shape/build.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { type Say, speaker } from '../../src/words/labels.ts';
 
-/** A project's editions from its measurements in inches, and in millimetres where the two differ in more than unit. */
-export function editionsOf(inches: string, millimetres: string = inches): Editions {
+/** A project's editions from its measurements in inches, and in millimeters where the two differ in more than unit. */
+export function editionsOf(inches: string, millimeters: string = inches): Editions {
   return {
     own: 'inch',
     printed: 'both',
     inch: editionOf(inches),
-    metric: editionOf(millimetres),
+    metric: editionOf(millimeters),
     others: [],
   };
 }
@@ -111,7 +111,7 @@ function subpathsOf(data: string): Point[][] {
   });
 }
 
-/** Single stretches between neighbouring points. */
+/** Single stretches between neighboring points. */
 export function stretchesOf(lines: readonly (readonly Point[])[]): readonly (readonly [Point, Point])[] {
   return lines.flatMap((line) =>
     line.slice(1).map((to, index): readonly [Point, Point] => [line[index] ?? to, to]),
@@ -165,7 +165,7 @@ pieces:
   strip: { stock: fern, cut: 3/4 x 4 1/2, on: front, at: { left: 1/4 } }
   label: { stock: cream, cut: 2 x 3/4, on: front, at: { left: 1, top: 1 1/2, turn: 30 } }`;
 
-/** The same box re-dimensioned in whole millimetres: not what each length would be by itself. */
+/** The same box re-dimensioned in whole millimeters: not what each length would be by itself. */
 export const BOX_METRIC = `unit: mm
 stock:
   moss: { name: Moss cardstock, sheet: 8 1/2 in x 11 in, color: "#6b7f5b" }

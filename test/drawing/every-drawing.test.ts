@@ -38,7 +38,7 @@ describe.each(drawings)('every drawing: %s', (_, drawing) => {
     expect(root?.attributes['aria-label']).toBe(drawing?.alternative);
   });
 
-  it('is as large in millimetres as it says, and holds all its ink', () => {
+  it('is as large in millimeters as it says, and holds all its ink', () => {
     expect(root?.attributes.width).toMatch(/^[\d.]+mm$/u);
     expect(Number.parseFloat(root?.attributes.width ?? '')).toBeCloseTo(drawing?.width ?? 0, 2);
     expect(Number.parseFloat(root?.attributes.height ?? '')).toBeCloseTo(drawing?.height ?? 0, 2);
@@ -57,11 +57,11 @@ describe.each(drawings)('every drawing: %s', (_, drawing) => {
     );
   });
 
-  it('needs no id and no colour, so that any number share a page in black and white', () => {
+  it('needs no id and no color, so that any number share a page in black and white', () => {
     expect(elementsOf(svg).filter(({ attributes }) => 'id' in attributes)).toEqual([]);
-    const colours = elementsOf(svg).flatMap(({ attributes }) => [attributes.stroke, attributes.fill]);
-    const strong = colours.filter((colour) => colour?.startsWith('#') && colour !== '#fff');
-    for (const colour of strong) expect(contrast(colour ?? '', '#ffffff')).toBeLessThan(2.5);
+    const colors = elementsOf(svg).flatMap(({ attributes }) => [attributes.stroke, attributes.fill]);
+    const strong = colors.filter((color) => color?.startsWith('#') && color !== '#fff');
+    for (const color of strong) expect(contrast(color ?? '', '#ffffff')).toBeLessThan(2.5);
   });
 
   it('sets no letters smaller than ISO 3098 has any use for: 1.8 mm', () => {

@@ -48,13 +48,13 @@ describe('a folded shape', () => {
   it('is the metric edition where that leads', () => {
     const cosine = Math.cos((USUAL_LOOK.tilt * Math.PI) / 180);
     const lengths = [...uprights(folded('folded', metricStyle))];
-    for (const millimetres of [121, 115])
-      expect(lengths.some((length) => Math.abs(length - millimetres * cosine) < 0.02)).toBe(true);
+    for (const millimeters of [121, 115])
+      expect(lengths.some((length) => Math.abs(length - millimeters * cosine) < 0.02)).toBe(true);
   });
 
-  it('shows the layers in the colours of their stocks, light and dark by the way they face', () => {
-    const colours = new Set(faces(folded()));
-    expect(colours.size).toBeGreaterThanOrEqual(5);
+  it('shows the layers in the colors of their stocks, light and dark by the way they face', () => {
+    const colors = new Set(faces(folded()));
+    expect(colors.size).toBeGreaterThanOrEqual(5);
     // The box's front and side are of one stock and differ in shade alone.
     const flat = new Set(faces(folded('flat')));
     expect(flat.size).toBe(3);
@@ -75,7 +75,7 @@ describe('a folded shape', () => {
 
   it('fits its room', () => {
     const { width, height } = folded('folded', inchStyle, 'box', editions, { width: 40, height: 30 });
-    // Half a millimetre of border on each side.
+    // Half a millimeter of border on each side.
     expect(Math.max(width - 41, height - 31)).toBeCloseTo(0, 6);
   });
 

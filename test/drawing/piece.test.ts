@@ -46,7 +46,7 @@ describe('a piece of the cut list', () => {
     expect(pieceScale(editionsOf('unit: in\npieces: { dot: { cut: 1/2 x 1/2 } }').inch, ROOM)).toBe(0.5);
   });
 
-  it('shows inches over millimetres, each of its own edition', () => {
+  it('shows inches over millimeters, each of its own edition', () => {
     expect(textsOf(drawn('front').svg)).toEqual(['3 1/4 in', '83 mm', '4 1/2 in', '115 mm']);
     expect(textsOf(drawn('front', metricStyle).svg)).toEqual(['83 mm', '3 1/4 in', '115 mm', '4 1/2 in']);
   });

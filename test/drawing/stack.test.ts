@@ -95,7 +95,7 @@ pieces:
     expect([0, 25, 26, 51, 52].map(columnName)).toEqual(['A', 'Z', 'AA', 'AZ', 'BA']);
   });
 
-  it('tells a printed stock from a plain one without colour, and tints by the stock', () => {
+  it('tells a printed stock from a plain one without color, and tints by the stock', () => {
     const { svg } = stack();
     expect(linesOf(svg, 'texture').length).toBeGreaterThan(5);
     const tints = elementsOf(svg).filter(({ attributes }) => attributes.class === 'paper tint');

@@ -5,7 +5,7 @@ import { coordinate, element, escapeText, pathData } from '../../src/drawing/svg
 import { elementsOf } from './drawn.ts';
 
 describe('the SVG writer', () => {
-  it('rounds a coordinate to a thousandth of a millimetre', () => {
+  it('rounds a coordinate to a thousandth of a millimeter', () => {
     expect(coordinate(25.4)).toBe('25.4');
     expect(coordinate(1 / 3)).toBe('0.333');
     expect(coordinate(-0.0001)).toBe('0');

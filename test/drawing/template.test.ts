@@ -140,7 +140,7 @@ describe('a template', () => {
     expect(bottom - top).toBeGreaterThan(0.8 * 25.4);
   });
 
-  it('says score positions as at the board, inches over millimetres of either edition', () => {
+  it('says score positions as at the board, inches over millimeters of either edition', () => {
     const texts = textsOf(template(2).svg);
     const figures = texts.slice(texts.indexOf('from bottom') + 1, texts.indexOf('from left'));
     expect(texts.slice(texts.indexOf('1'), texts.indexOf('from bottom'))).toEqual(

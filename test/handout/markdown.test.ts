@@ -198,7 +198,7 @@ describe('directives', () => {
     );
   });
 
-  it('make asides with a word, not by colour alone', () => {
+  it('make asides with a word, not by color alone', () => {
     const aside = one(parseMarkup(render(':::caution\nMind the blade.\n:::')), 'aside');
     expect(aside.attributes).toMatchObject({ class: 'caution', role: 'note' });
     expect(textOf(aside)).toBe('Caution Mind the blade.');

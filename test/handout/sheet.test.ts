@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Target } from '../../src/handout/setting.ts';
 import { Length } from '../../src/measure/length.ts';
-import { printInches, printMillimetres } from '../../src/measure/print.ts';
+import { printInches, printMillimeters } from '../../src/measure/print.ts';
 import { all, elements, type Node, one, parseMarkup, textOf } from './markup.ts';
 import { renderer, type Sample, sample, sheetHtml } from './sample.ts';
 
@@ -83,8 +83,8 @@ describe.each(TARGETS)('a sheet for %s', (target) => {
     expect(new Set(ids).size).toBe(ids.length);
     const named = elements(root).flatMap(({ attributes }) => attributes['aria-labelledby'] ?? []);
     expect(named.filter((id) => !ids.includes(id))).toEqual([]);
-    const labelled = all(root, 'label').flatMap(({ attributes }) => attributes.for ?? []);
-    expect(labelled.filter((id) => !ids.includes(id))).toEqual([]);
+    const labeled = all(root, 'label').flatMap(({ attributes }) => attributes.for ?? []);
+    expect(labeled.filter((id) => !ids.includes(id))).toEqual([]);
   });
 
   it('has tables whose headings say what they head', () => {
@@ -164,9 +164,9 @@ describe('a page', () => {
 
   it('has a box with a name for every supply and step', () => {
     const boxes = all(root, 'input').filter(({ attributes }) => attributes.type === 'checkbox');
-    const labelled = new Set(all(root, 'label').map(({ attributes }) => attributes.for));
+    const labeled = new Set(all(root, 'label').map(({ attributes }) => attributes.for));
     expect(boxes.length).toBe(2 + 3 + 2);
-    for (const { attributes } of boxes) expect(labelled.has(attributes.id)).toBe(true);
+    for (const { attributes } of boxes) expect(labeled.has(attributes.id)).toBe(true);
   });
 
   it('marks the columns of each edition, so that one can be shown alone', () => {
@@ -217,17 +217,17 @@ describe('a changed measurement', () => {
     expect(held(before)).toBeGreaterThan(held(after));
     expect(held(after)).toBe(1);
     expect(after.split('3 × 4 1/4').length - 1).toBeGreaterThanOrEqual(held(before) - 1);
-    expect(after).toContain(`${printMillimetres(width ?? Length.zero)} ×`);
+    expect(after).toContain(`${printMillimeters(width ?? Length.zero)} ×`);
   });
 });
 
-describe('the millimetres of a sheet for A4', () => {
+describe('the millimeters of a sheet for A4', () => {
   it('are the metric edition’s own', () => {
     const { metric } = box.editions;
     const own = new Set(
       [...metric.shapes.nets.values()]
         .flatMap((net) => [net.size.width, net.size.height, ...net.scores.flatMap(({ at }) => at)])
-        .map(printMillimetres),
+        .map(printMillimeters),
     );
     const root = sheet('a4');
     const columns = [...all(root, '.lead')].map(textOf).flatMap((text) => text.match(/[\d.]+/gu) ?? []);
@@ -237,8 +237,8 @@ describe('the millimetres of a sheet for A4', () => {
 
   it('are not a plain conversion where that would not add up', () => {
     const { inch, metric } = box.editions;
-    const plain = inch.shapes.nets.get('box')?.scores[0]?.at.map(printMillimetres);
-    const solved = metric.shapes.nets.get('box')?.scores[0]?.at.map(printMillimetres);
+    const plain = inch.shapes.nets.get('box')?.scores[0]?.at.map(printMillimeters);
+    const solved = metric.shapes.nets.get('box')?.scores[0]?.at.map(printMillimeters);
     expect(solved).not.toEqual(plain);
     expect(inch.shapes.nets.get('box')?.scores[0]?.at.map((at) => printInches(at, 'plain'))).toBeDefined();
   });

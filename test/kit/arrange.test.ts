@@ -43,7 +43,7 @@ describe('strips', () => {
     expect(told(arrange(tree))).toBe('left(blank 13x18, blank 13x18, waste 8x18)');
   });
 
-  it('cut off waste that neighbouring strips end in as one', () => {
+  it('cut off waste that neighboring strips end in as one', () => {
     const column = strips('top', front(17, 38), left(17, 6));
     const tree = strips('left', column, column);
     expect(told(arrange(tree))).toBe('top(left(blank 17x38, blank 17x38), waste 34x6)');

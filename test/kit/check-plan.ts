@@ -1,6 +1,6 @@
 /**
  * Checks a cutting plan by geometry alone, from the JSON another program would read: it knows nothing of how plans are
- * made. Lengths are the millimetres written there; a fiftieth of one is nobody's business at a trimmer.
+ * made. Lengths are the millimeters written there; a fiftieth of one is nobody's business at a trimmer.
  */
 
 type Figures = { readonly in: string; readonly mm: number };

@@ -121,7 +121,7 @@ describe('the CSV of a kit', () => {
 });
 
 describe('the JSON of a kit', () => {
-  it('has the shape that is promised, lengths in inches and millimetres', () => {
+  it('has the shape that is promised, lengths in inches and millimeters', () => {
     const project = projectOf(
       '  stock: { card: { sheet: 8 1/2 x 11, price: 0.45 } }\n  pieces: { a: { stock: card, cut: 2 1/4 x 4, count: 2 } }',
     );

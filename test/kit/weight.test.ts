@@ -7,7 +7,7 @@ function gsm(pounds: number, grade: Grade): number {
   return grammageOf({ kind: 'basis', pounds, grade });
 }
 
-describe('basis weight in grams per square metre', () => {
+describe('basis weight in grams per square meter', () => {
   /** Factors as published: printwiki.org, "Grammage"; Xerox Nuvera Paper Guide, p. A-2. */
   it.each([
     ['cover', 2.704, 3],

@@ -49,7 +49,7 @@ function wordsOf(study: Study, target: 'a4' | 'letter'): string {
 }
 
 /** The numbers that stand before `mm`, those of a size or a list included: `57 × 102 mm`, `32, 95, and 127 mm`. */
-function millimetresIn(words: string): string[] {
+function millimetersIn(words: string): string[] {
   const lists = words.matchAll(
     /(?:[−-]?\d+(?:\.\d+)?(?:\s*(?:×|x|,|,? and|or)\s*))*[−-]?\d+(?:\.\d+)?\s*mm\b/gu,
   );
@@ -82,10 +82,10 @@ function foreign({ holds, supplies }: Project): string[] {
   return [...held, ...inTexts].map((length) => printDecimal(length, 'mm', 0));
 }
 
-/** Width, height and depth of what is finished come from folding, to the millimetre. */
+/** Width, height and depth of what is finished come from folding, to the millimeter. */
 function finished(words: string): string[] {
   const [, size = ''] = /Finished size (.*?) (?:Time|Level|Session)/u.exec(words) ?? [];
-  return millimetresIn(size);
+  return millimetersIn(size);
 }
 
 describe.each(studies.map((study) => [study.project.slug, study] as const))(
@@ -95,12 +95,12 @@ describe.each(studies.map((study) => [study.project.slug, study] as const))(
       const words = wordsOf(study, 'a4');
       const own = editionOf(study);
       const others = new Set([...foreign(study.project), ...finished(words)]);
-      const strangers = millimetresIn(words).filter((number) => !own.has(number) && !others.has(number));
-      expect(millimetresIn(words).length).toBeGreaterThan(5);
+      const strangers = millimetersIn(words).filter((number) => !own.has(number) && !others.has(number));
+      expect(millimetersIn(words).length).toBeGreaterThan(5);
       expect(strangers).toEqual([]);
     });
 
-    it('leads with millimetres, where Letter leads with inches', () => {
+    it('leads with millimeters, where Letter leads with inches', () => {
       const leads = (words: string, first: string, second: string): boolean =>
         new RegExp(`\\d ${first} ?\\( ?[^()]* ${second} ?\\)`, 'u').test(words);
       const [a4, letter] = [wordsOf(study, 'a4'), wordsOf(study, 'letter')];
@@ -118,6 +118,6 @@ describe('the check itself', () => {
     const { inch } = study.editions;
     const plain = editionOf({ ...study, editions: { ...study.editions, metric: inch } });
     const words = wordsOf(study, 'a4');
-    expect(millimetresIn(words).filter((number) => !plain.has(number)).length).toBeGreaterThan(0);
+    expect(millimetersIn(words).filter((number) => !plain.has(number)).length).toBeGreaterThan(0);
   });
 });

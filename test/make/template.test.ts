@@ -8,7 +8,7 @@ import { folderWith, sheetwright } from '../cli/terminal.ts';
 import { madeDemo } from '../made-demo.ts';
 import { type Pdf, type PdfPage, readPdf } from '../print/read-pdf.ts';
 
-/** Millimetres. */
+/** Millimeters. */
 type Point = { readonly x: number; readonly y: number };
 type Segment = { readonly from: Point; readonly to: Point };
 
@@ -173,7 +173,7 @@ describe('the actual-size template', () => {
       expect(Math.abs((height ?? 0) - (paper === '-a4' ? 297 : 279.4))).toBeLessThan(0.4);
       if (slug === 'large-tray') expect(pdf.pages.length).toBeGreaterThan(3);
       expect(printedShare(pdf, net, cutEdges(net), false)).toBe(1);
-      // The check can tell: the other edition, a fraction of a millimetre off, is not what is printed.
+      // The check can tell: the other edition, a fraction of a millimeter off, is not what is printed.
       const other = study.editions[edition === 'inch' ? 'metric' : 'inch'].shapes.nets.get(id);
       expect(other && printedShare(pdf, other, cutEdges(other), false)).toBeLessThan(0.9);
       // A dashed line may begin and end with a gap.

@@ -6,7 +6,7 @@ import { printDecimal } from '../../src/measure/print.ts';
 const inches = (numerator: number, denominator = 1): Length => Length.of(numerator, denominator, 'in');
 
 /**
- * Inch fractions in millimetres, exact. The sixteenths as printed (in centimetres) at quadibloc.com/other/cnvint.htm;
+ * Inch fractions in millimeters, exact. The sixteenths as printed (in centimeters) at quadibloc.com/other/cnvint.htm;
  * the others computed by hand from 1 in = 25.4 mm exactly (international yard of 1 July 1959, 0.9144 m; NIST SP 811,
  * appendix B.8).
  */
@@ -92,7 +92,7 @@ describe('a length', () => {
 });
 
 describe('the types', () => {
-  it('keep plain numbers, millimetres for drawing and lengths apart', () => {
+  it('keep plain numbers, millimeters for drawing and lengths apart', () => {
     const draw = (_x: Length['mm']): void => {};
     const cut = (_length: Length): void => {};
     draw(inches(1).mm);

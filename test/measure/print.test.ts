@@ -123,8 +123,8 @@ describe('what is printed can be read back as the very same length', () => {
   it.each<[string, fc.Arbitrary<Length>, readonly Unit[]]>([
     ['32nds', fc.integer({ min: 1, max: 39 * 32 }).map((count) => inches(count, 32)), ['in']],
     ['16ths', fc.integer({ min: 1, max: 39 * 16 }).map((count) => inches(count, 16)), ['in']],
-    ['whole millimetres', fc.integer({ min: 1, max: most }).map((count) => mm(count)), ['mm', 'cm']],
-    ['half millimetres', fc.integer({ min: 1, max: 2 * most }).map((count) => mm(count, 2)), ['mm']],
+    ['whole millimeters', fc.integer({ min: 1, max: most }).map((count) => mm(count)), ['mm', 'cm']],
+    ['half millimeters', fc.integer({ min: 1, max: 2 * most }).map((count) => mm(count, 2)), ['mm']],
   ])('%s', (_, lengths, units) => {
     fc.assert(
       fc.property(lengths, style, fc.constantFrom(...units), (length, style, unit) => {
@@ -138,7 +138,7 @@ describe('what is printed can be read back as the very same length', () => {
     );
   });
 
-  it('every 32nd up to 12 in and every half millimetre up to 300 mm, none left to chance', () => {
+  it('every 32nd up to 12 in and every half millimeter up to 300 mm, none left to chance', () => {
     const wrong: string[] = [];
     const check = (length: Length, unit: Unit): void => {
       for (const style of ['plain', 'set'] as const) {

@@ -43,7 +43,7 @@ describe.each(WIDTHS)('a page opened from disk, %i pixels wide', (width) => {
       const values = numbers.flat().map((point) => point[axis] ?? Number.NaN);
       return Math.max(...values) - Math.min(...values);
     };
-    // The drawing for print keeps half a millimetre free on every side.
+    // The drawing for print keeps half a millimeter free on every side.
     expect(reach(0) / reach(1)).toBeCloseTo((across - 1) / (down - 1), 2);
   });
 

@@ -1,6 +1,6 @@
 import type { Edge, Mark, Point } from './pdf-marks.ts';
 
-/** A straight line on the page, in millimetres. A dashed one runs from its first dash to its last. */
+/** A straight line on the page, in millimeters. A dashed one runs from its first dash to its last. */
 export type Line = {
   readonly from: Point;
   readonly to: Point;
@@ -10,13 +10,13 @@ export type Line = {
   readonly dashes: number;
 };
 
-/** A filled shape thicker than this is an area, not a line, in millimetres. */
+/** A filled shape thicker than this is an area, not a line, in millimeters. */
 const THICKEST = 1;
 
-/** How far the middle of a dash may lie beside the line that the dashes before it form, in millimetres. */
+/** How far the middle of a dash may lie beside the line that the dashes before it form, in millimeters. */
 const BESIDE = 0.05;
 
-/** The widest gap between two dashes of one line, in millimetres. */
+/** The widest gap between two dashes of one line, in millimeters. */
 const WIDEST_GAP = 8;
 
 export function distance(first: Point, second: Point): number {
@@ -113,7 +113,7 @@ export function readLines(marks: readonly Mark[]): Line[] {
   return [...strokes, ...[...operators.values()].flatMap(joined)];
 }
 
-/** How exactly a line must lie where it is looked for, in millimetres. */
+/** How exactly a line must lie where it is looked for, in millimeters. */
 export type Tolerance = {
   /** How far either end may lie beside the expected line. */
   readonly beside: number;

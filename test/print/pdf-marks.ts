@@ -1,6 +1,6 @@
 import { OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
 
-/** A point on the page in millimetres from its top left corner, y growing downwards. */
+/** A point on the page in millimeters from its top left corner, y growing downwards. */
 export type Point = { readonly x: number; readonly y: number };
 
 /** From one point of an outline to the next. The chords a curve was cut into are marked as curved. */
@@ -11,14 +11,14 @@ export type Mark = {
   readonly kind: 'stroke' | 'fill';
   /** `#rrggbb`, or the name of a pattern's kind. */
   readonly color: string;
-  /** Of the pen, in millimetres; zero for a fill. */
+  /** Of the pen, in millimeters; zero for a fill. */
   readonly width: number;
   readonly edges: readonly Edge[];
   /** Marks with one number were drawn by one operator: an element's outline, or all the dashes of a line. */
   readonly operator: number;
 };
 
-/** Where a picture lies on the page, in millimetres; turned ones by the box around them. */
+/** Where a picture lies on the page, in millimeters; turned ones by the box around them. */
 export type Box = { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
 
 /** A PDF matrix: x' = a·x + c·y + e, y' = b·x + d·y + f (ISO 32000-1, 8.3.3). */

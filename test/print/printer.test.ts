@@ -15,7 +15,7 @@ async function printed(css: string, body: string, lang?: string): Promise<Pdf> {
 
 describe('paper', () => {
   // Letter: 8 1/2 × 11 in, 1 in = 72 pt (ISO 32000-1, 8.3.2.3). A4: ISO 216, 210 × 297 mm, which allows ± 2 mm; the
-  // browser rounds to its own grid of 0.24 pt, so that a fifth of a millimetre is asked for here.
+  // browser rounds to its own grid of 0.24 pt, so that a fifth of a millimeter is asked for here.
   it.each([
     ['letter', 612, 792],
     ['A4', 595.28, 841.89],

@@ -35,7 +35,7 @@ async function firstPage(operators: string, form?: string): Promise<Pdf['pages']
 const HAIR = { beside: 1e-3, ends: 1e-3 };
 
 describe('reading what a page draws', () => {
-  it('measures from the top left corner, in millimetres', async () => {
+  it('measures from the top left corner, in millimeters', async () => {
     const page = await firstPage('2 w 72 720 m 144 720 l S');
     expect([page.widthMm, page.heightMm]).toEqual([expect.closeTo(215.9, 6), expect.closeTo(279.4, 6)]);
     expect(page.lines).toHaveLength(1);
@@ -43,7 +43,7 @@ describe('reading what a page draws', () => {
     expect(page.lines[0]?.width).toBeCloseTo((2 * 25.4) / 72, 6);
   });
 
-  it('honours transforms, one within the other, and forgets them on restore', async () => {
+  it('honors transforms, one within the other, and forgets them on restore', async () => {
     // Moved by one inch, then turned by a quarter anticlockwise, then doubled: (36, 0) comes to (72, 72 + 72).
     const page = await firstPage(
       'q 1 0 0 1 72 72 cm 0 1 -1 0 0 0 cm 2 0 0 2 0 0 cm 1 w 0 0 m 36 0 l S Q 0 0 m 72 0 l S',
@@ -67,7 +67,7 @@ describe('reading what a page draws', () => {
     );
   });
 
-  it('closes rectangles and outlines, and keeps their colour', async () => {
+  it('closes rectangles and outlines, and keeps their color', async () => {
     const page = await firstPage('1 0 0 RG 72 72 144 36 re S 300 300 m 372 300 l 372 372 l s');
     expect(page.marks.map(({ edges }) => edges.length)).toEqual([4, 3]);
     expect(page.marks.map(({ color }) => color)).toEqual(['#ff0000', '#ff0000']);

@@ -2,7 +2,7 @@ import { getDocument, type PDFDocumentProxy, type PDFPageProxy } from 'pdfjs-dis
 import { type Line, readLines } from './pdf-lines.ts';
 import { type Box, type Mark, MM_PER_POINT, type Operators, readMarks } from './pdf-marks.ts';
 
-/** A stretch of text and where its baseline begins, in millimetres from the page's top left corner. */
+/** A stretch of text and where its baseline begins, in millimeters from the page's top left corner. */
 export type Words = { readonly text: string; readonly x: number; readonly y: number; readonly size: number };
 
 export type PdfPage = {
@@ -125,7 +125,7 @@ async function read(document: PDFDocumentProxy): Promise<Pdf> {
   };
 }
 
-/** Reads a PDF as far as a test may want to know it. Lengths are in millimetres from a page's top left corner. */
+/** Reads a PDF as far as a test may want to know it. Lengths are in millimeters from a page's top left corner. */
 export async function readPdf(bytes: Uint8Array): Promise<Pdf> {
   // pdf.js takes the bytes away from who gives them; it gets a copy. Warnings about fonts it need not draw are hidden.
   const task = getDocument({ data: Uint8Array.from(bytes), verbosity: 0, useSystemFonts: false });

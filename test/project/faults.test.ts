@@ -223,7 +223,7 @@ describe('a value of the wrong kind', () => {
     expect(faultsOf(project)).toEqual([`unexpected-value: ${characters}`]);
   });
 
-  it('of a colour typed without quotes says that # begins a comment', () => {
+  it('of a color typed without quotes says that # begins a comment', () => {
     const [fault] = readSheet(sheetOf('stock:\n  m:\n    color: #6b7f5b\n    name: Moss')).findings;
     const expected = expect.stringContaining('in quotes');
     expect(fault).toMatchObject({ rule: 'unexpected-value', facts: { actual: '#6b7f5b', expected } });

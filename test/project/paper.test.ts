@@ -28,7 +28,7 @@ describe('a weight', () => {
   });
 });
 
-describe('a colour', () => {
+describe('a color', () => {
   it.each<[string, string | undefined]>([
     ['#6B7F5B', '#6b7f5b'],
     ['#abc', '#aabbcc'],

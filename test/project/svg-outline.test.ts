@@ -1,7 +1,7 @@
 import { union } from 'polyclip-ts';
 import { describe, expect, it } from 'vitest';
+import { readSvgOutline } from '../../src/project/drawn/svg-outline.ts';
 import { sourceFile } from '../../src/project/source.ts';
-import { readSvgOutline } from '../../src/project/svg-outline.ts';
 import { readWorkspace } from '../../src/project/workspace.ts';
 import { forms } from '../../src/shape/forms/index.ts';
 import { outlines } from '../../src/shape/outlines/index.ts';

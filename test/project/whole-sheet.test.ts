@@ -181,7 +181,7 @@ describe('a box given by its score lines', () => {
     ]);
   });
 
-  it('has slits between neighbours, through the cells named', () => {
+  it('has slits between neighbors, through the cells named', () => {
     expect(body.slit[0]).toMatchObject({ between: 'columns', line: 0, from: 0, to: 1 });
     expect(body.slit[5]).toMatchObject({ between: 'columns', line: 2, from: 3, to: 3 });
     expect(body.slit.map(({ at }) => blamed(at))).toEqual([

@@ -139,7 +139,7 @@ describe('uneven-reveal', () => {
     expect(finding && blamed(finding)).toBe('3 5/8');
   });
 
-  it('points at the distance that almost centres a layer', () => {
+  it('points at the distance that almost centers a layer', () => {
     const [finding] = onCard('uneven-reveal', 'cut: 3 11/16 x 1, at: { left: 1/8 }');
     expect(finding?.message).toBe(
       'layer lies 1/8 in from the left of card and 3/16 in from the right: almost centered, but not quite',
@@ -149,7 +149,7 @@ describe('uneven-reveal', () => {
 });
 
 describe('turned-layer', () => {
-  // By hand: a square of side s turned 45 degrees reaches s / sqrt 2 from its centre each way. On a base 4 in wide
+  // By hand: a square of side s turned 45 degrees reaches s / sqrt 2 from its center each way. On a base 4 in wide
   // that is 2 in, so s may be 2.828 in at most.
   it.each<[string, number]>([
     ['cut: 2.828 x 2.828, turn: 45', 0],

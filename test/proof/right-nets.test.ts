@@ -15,7 +15,7 @@ import { foldFindings } from './fold-rules.ts';
 const RUNS = Number(process.env.PROOF_RUNS ?? 65);
 const SEED = 20_261_127;
 
-/** Papers from text weight to heavy cardstock, in millimetres. */
+/** Papers from text weight to heavy cardstock, in millimeters. */
 const CALIPERS: readonly string[] = ['0.1', '0.2', '0.24', '0.3', '0.4'];
 
 /** The least that holds. Common practice, no source. */

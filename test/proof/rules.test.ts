@@ -13,7 +13,7 @@ import { RULES, SHOWN, type WrittenExample } from './written-example.ts';
 const folder = fileURLToPath(new URL('../../src/proof/rules/', import.meta.url));
 const files = readdirSync(folder).filter((name) => name.endsWith('.ts') && name !== 'index.ts');
 
-/** Words of programmers, which mean nothing to a demonstrator. */
+/** Words of programrs, which mean nothing to a demonstrator. */
 const JARGON =
   /\b(?:scalar|token|undefined|null|NaN|parse[rd]?|YAML|string|boolean|array|object|syntax|node|schema|exception|invalid)\b/iu;
 

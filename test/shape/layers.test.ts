@@ -26,7 +26,7 @@ describe('a layer', () => {
     const mat = layerOf(shapes, 'mat');
     expect(writeRef(mat.on)).toBe('box.front');
     expect(reveals(mat)).toEqual(Array(4).fill('1/8 in'));
-    expect(mat.centred).toEqual({ across: true, upright: true });
+    expect(mat.centered).toEqual({ across: true, upright: true });
   });
 
   it.each([

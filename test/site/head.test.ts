@@ -83,12 +83,12 @@ describe('a link that is passed on', () => {
       const name = openGraph(withAddress.page(path)).image?.split('/').at(-1) ?? '';
       const image = sharp(join(withAddress.folder, folder === '' ? 'assets' : folder, name));
       expect(await image.metadata()).toMatchObject({ format: 'png', width: 1200, height: 630 });
-      // Words on the left half, a picture on the right: neither is one flat colour.
+      // Words on the left half, a picture on the right: neither is one flat color.
       for (const left of [60, 700]) {
         const part = await image
           .clone()
           .extract({ left, top: 60, width: 440, height: 500 })
-          .greyscale()
+          .grayscale()
           .toBuffer();
         const { channels } = await sharp(part).stats();
         expect(channels[0]?.stdev).toBeGreaterThan(10);

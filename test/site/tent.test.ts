@@ -35,7 +35,7 @@ function tent(paper: 'letter' | 'a4', site = SITE): string {
 
 afterAll(() => printer.close());
 
-/** Millimetres of the papers: ANSI/ASME Y14.1 A is 8½ × 11 in; ISO 216 A4. */
+/** Millimeters of the papers: ANSI/ASME Y14.1 A is 8½ × 11 in; ISO 216 A4. */
 const PAPERS = [
   ['letter', 215.9, 279.4],
   ['a4', 210, 297],
@@ -77,7 +77,7 @@ describe.each(PAPERS)('a table tent on %s', (paper, width, height) => {
     const png = await printer.picture(tent(paper), { width: across, height: down, scale: 2 });
     const column = await sharp(png)
       .extract({ left: 20, top: 0, width: 12, height: down * 2 })
-      .greyscale()
+      .grayscale()
       .raw()
       .toBuffer();
     const dark = Array.from({ length: down * 2 }, (_, row) => row).filter((row) =>

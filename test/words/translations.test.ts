@@ -98,7 +98,7 @@ describe.each(others)('the labels in %s', (language) => {
     expect(same.map(([key]) => key)).toEqual([]);
   });
 
-  it('have a name for every panel of the ready-made forms, unlike its neighbours’', () => {
+  it('have a name for every panel of the ready-made forms, unlike its neighbors’', () => {
     const say = speaker(labelsFor(all, language).labels);
     for (const part of formParts()) {
       expect(say.has(`part-${part}`) || /-\d+$/u.test(part), part).toBe(true);

@@ -38,13 +38,13 @@ function gramsOf({ project, shapes }: Edition, pieces: readonly Piece[]): number
     const weight = stockOf(piece, project)?.weight;
     const net = shapes.nets.get(piece.id.value);
     if (!weight || !net) return undefined;
-    grams += (grammageOf(weight.value) * squareMillimetres(net) * piece.count.value) / 1_000_000;
+    grams += (grammageOf(weight.value) * squareMillimeters(net) * piece.count.value) / 1_000_000;
   }
   return grams;
 }
 
 /** What is left of a net once its waste and its openings are cut away. */
-function squareMillimetres({ panels, openings = [] }: Net): number {
+function squareMillimeters({ panels, openings = [] }: Net): number {
   const areas = (parts: readonly Pick<Panel, 'outline'>[]): number[] =>
     parts.map(({ outline }) => areaOf(outline.map(upright)));
   return sumOf(areas(panels)) - sumOf(areas(openings));

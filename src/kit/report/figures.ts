@@ -5,7 +5,7 @@ import type { Money } from '../../project/model.ts';
 /** The currency of all prices, and how many decimals it has. */
 export type Currency = { readonly code: string; readonly decimals: number };
 
-/** A length for another program: as a ruler shows it, and in millimetres to a millionth. */
+/** A length for another program: as a ruler shows it, and in millimeters to a millionth. */
 type LengthFigures = { readonly in: string; readonly mm: number };
 
 export function lengthFigures(length: Length): LengthFigures {

@@ -3,7 +3,7 @@ import { Length } from '../../measure/length.ts';
 import { notation, ratioOf } from '../../measure/notation.ts';
 
 /**
- * So much of something, exactly: millimetres of it, or a number of things by their name (`''` where none is given).
+ * So much of something, exactly: millimeters of it, or a number of things by their name (`''` where none is given).
  */
 export type Amount =
   | { readonly kind: 'length'; readonly value: Fraction }

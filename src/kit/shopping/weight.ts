@@ -2,8 +2,8 @@ import { grammageOf } from '../../shape/caliper.ts';
 import type { StockDemand } from '../demand.ts';
 import type { Kit } from '../plan.ts';
 
-/** Square millimetres in a square metre. */
-const SQUARE_METRE = 1_000_000;
+/** Square millimeters in a square meter. */
+const SQUARE_METER = 1_000_000;
 
 /** Outlines are cut out, corners and tapers are not yet cut off: a little on the safe side for the post. */
 export function weightOf(stocks: readonly StockDemand[], kits: number): Kit['weight'] {
@@ -19,5 +19,5 @@ function gramsOf({ stock, kinds }: StockDemand, all: number): number {
   if (!stock.weight) return 0;
   const pieces = kinds.flatMap((kind) => kind.pieces);
   const area = pieces.reduce((sum, each) => sum + each.area * each.perKit * (each.kits / all), 0);
-  return (area / SQUARE_METRE) * grammageOf(stock.weight.value);
+  return (area / SQUARE_METER) * grammageOf(stock.weight.value);
 }

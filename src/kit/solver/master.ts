@@ -2,7 +2,7 @@ import type highs from 'highs';
 import type { Effort } from './effort.ts';
 import { type Batch, type CuttingProblem, type Pattern, stillWanted } from './problem.ts';
 
-/** HiGHS, a solver of linear and whole-number programmes, loaded. */
+/** HiGHS, a solver of linear and whole-number programs, loaded. */
 export type LinearSolver = Awaited<ReturnType<typeof highs.default>>;
 
 /** A choice of whole sheets. `isBest` where it is known that there is no better one. */
@@ -37,7 +37,7 @@ export class Master {
 
   /** What each blank costs at the least cost where parts of sheets are allowed; undefined when the solver gives up. */
   relax(): readonly number[] | undefined {
-    const text = programme([...this.#cheapest(), ...this.#rows()]);
+    const text = program([...this.#cheapest(), ...this.#rows()]);
     const solution = this.#highs.solve(text, { output_flag: false });
     if (solution.Status !== 'Optimal') return undefined;
     return solution.Rows.map((row) => ('Dual' in row ? Math.max(0, row.Dual) : 0));
@@ -75,7 +75,7 @@ export class Master {
 
   #solve(lines: readonly string[], seconds: number, exactness: object): SheetChoice | undefined {
     const options = { output_flag: false, time_limit: Math.max(0.05, seconds), ...exactness };
-    const { Columns, Status } = this.#highs.solve(programme(lines), options);
+    const { Columns, Status } = this.#highs.solve(program(lines), options);
     const batches = this.#patterns.flatMap((pattern, index) => {
       const count = Math.round(primalOf(Columns[`x${index}`]));
       return count > 0 ? [{ pattern, count }] : [];
@@ -109,8 +109,8 @@ export class Master {
   }
 }
 
-/** A programme in CPLEX LP format, a term a line. */
-function programme(lines: readonly string[]): string {
+/** A program in CPLEX LP format, a term a line. */
+function program(lines: readonly string[]): string {
   return [...lines, 'End', ''].join('\n');
 }
 

@@ -31,7 +31,7 @@ const EASIER = { part: 0.15, most: 0.8 };
 
 /**
  * The cheapest plan found in the time there is, and a bound no plan can be under: cut by patterns that column
- * generation finds, chosen by a whole-number programme. The plan gives exactly what is wanted.
+ * generation finds, chosen by a whole-number program. The plan gives exactly what is wanted.
  */
 export function planSheets(
   problem: CuttingProblem,

@@ -8,7 +8,7 @@ import { pdfName } from '../papers.ts';
 
 /**
  * `site/<slug>/<slug>-template.pdf` at actual size on the site's first paper, `-template-a4.pdf` on a further one, and
- * `<slug>-template.svg` (`-template-lid.svg` for further sheets, `-template-large.svg` for a variant) in millimetres.
+ * `<slug>-template.svg` (`-template-lid.svg` for further sheets, `-template-large.svg` for a variant) in millimeters.
  */
 export const template: Output = {
   ofProject: (material) => [

@@ -111,7 +111,7 @@ const LEAST_BORDER: Length = Length.of(1, 8, 'in');
  * the edge of a smaller base, else of its own size.
  */
 function resizeLayer(layer: Layer, base: Size): Piece | undefined {
-  const { piece, base: old, size, turn, reveals, centred } = layer;
+  const { piece, base: old, size, turn, reveals, centered } = layer;
   const { body, corners, overhang } = piece;
   if (body.kind !== 'flat' || body.outline || overhang || turn % 90 !== 0) return undefined;
   const isRound = radiiOf(corners).every(
@@ -121,8 +121,8 @@ function resizeLayer(layer: Layer, base: Size): Piece | undefined {
   const { left, right, top, bottom } = reveals;
   const isEven = [right, top, bottom].every((each) => each.equals(left));
   const { placement } = piece;
-  const growth = (near: Length, far: Length, more: Length, isCentred: boolean): Length => {
-    const left = far.plus(isCentred ? more.half() : more);
+  const growth = (near: Length, far: Length, more: Length, isCentered: boolean): Length => {
+    const left = far.plus(isCentered ? more.half() : more);
     const isTight = left.lessThan(Length.min(far, LEAST_BORDER));
     const isNarrow = !Length.max(near, far).greaterThan(WIDEST_BORDER);
     return isEven || isNarrow || isTight ? more : Length.zero;
@@ -130,12 +130,12 @@ function resizeLayer(layer: Layer, base: Size): Piece | undefined {
   const across = growth(
     ...(placement.left ? ([left, right] as const) : ([right, left] as const)),
     base.width.minus(old.width),
-    centred.across,
+    centered.across,
   );
   const upright = growth(
     ...(placement.top ? ([top, bottom] as const) : ([bottom, top] as const)),
     base.height.minus(old.height),
-    centred.upright,
+    centered.upright,
   );
   const [wider, higher] = turn % 180 === 0 ? [across, upright] : [upright, across];
   const { width, height } = body.cut;

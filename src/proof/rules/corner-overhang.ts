@@ -1,5 +1,5 @@
 import { Length } from '../../measure/length.ts';
-import { nextMark, roundMillimetres } from '../../measure/round.ts';
+import { nextMark, roundMillimeters } from '../../measure/round.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
 import {
   areAll,
@@ -75,7 +75,7 @@ export const cornerOverhang: Rule<Facts> = {
   },
 };
 
-/** Millimetres: straight stretches stand for arcs in outlines, and miss them by less. */
+/** Millimeters: straight stretches stand for arcs in outlines, and miss them by less. */
 const ARC_MISS = 0.1;
 
 /** What is passed, and the radius of the layer's corner that does. */
@@ -101,7 +101,7 @@ function passedBase(layer: Layer, { pieces, unit }: Project, shapes: Shapes): Pa
   const { panel } = layer.under;
   const isUncut = turn % 90 === 0 && panel !== undefined && fillsItsBox(panel);
   const by = isUncut ? 0 : reachPast(groundOf(layer, shapes));
-  const mark = nextMark(roundMillimetres(by, 1000), rulerUnit(unit), 'finest');
+  const mark = nextMark(roundMillimeters(by, 1000), rulerUnit(unit), 'finest');
   const own = piece.corners?.[0]?.radius;
   return by > ARC_MISS ? { own, base: { by: mark, isOutlined } } : undefined;
 }

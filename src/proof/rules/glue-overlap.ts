@@ -5,7 +5,7 @@ import { closedSheets, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
-/** What the folded model, which is made of floating-point numbers, may be off by, in millimetres. */
+/** What the folded model, which is made of floating-point numbers, may be off by, in millimeters. */
 const ROUNDING = 1e-6;
 
 type Facts = OfPiece & {

@@ -73,7 +73,7 @@ function partedPanels(
   };
 }
 
-/** How far a layer reaches onto a panel from a fold; without one, the less of its two ways. In millimetres. */
+/** How far a layer reaches onto a panel from a fold; without one, the less of its two ways. In millimeters. */
 function reachOver({ part: { width, height } }: PanelPart, fold: Fold | undefined): number {
   if (!fold) return Math.min(width, height);
   return fold.from.x.equals(fold.to.x) ? width : height;

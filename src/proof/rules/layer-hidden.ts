@@ -64,7 +64,7 @@ function hides(over: Laid, under: Laid, project: Project): boolean {
   return covers(under, over) || !one || !other || one.name.at.start < other.name.at.start;
 }
 
-/** Millimetres that two outlines that should be alike may differ by. */
+/** Millimeters that two outlines that should be alike may differ by. */
 const ALIKE = 0.1;
 
 function covers(over: Laid, under: Laid): boolean {

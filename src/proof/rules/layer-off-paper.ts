@@ -121,7 +121,7 @@ function coveredPart(
   return Math.min(covered.width, covered.height) > TOUCHING ? covered : undefined;
 }
 
-/** Millimetres; what lies over something by no more only touches it. */
+/** Millimeters; what lies over something by no more only touches it. */
 const TOUCHING = 0.5;
 
 function gapOver(opening: Opening, covered: Overlap, { on }: Layer, unit: Unit): Gap {

@@ -85,7 +85,7 @@ function sayTooFar(
   };
 }
 
-/** Common practice, no source: a border of an eighth of an inch, or of three millimetres. */
+/** Common practice, no source: a border of an eighth of an inch, or of three millimeters. */
 function usualReveal(unit: Unit): Length {
   return unit === 'in' ? Length.of(1, 8, 'in') : Length.of(3, 1, 'mm');
 }

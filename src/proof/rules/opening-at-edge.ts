@@ -136,7 +136,7 @@ function throughIn({ margins: { left, right, top, bottom } }: CutOpening['openin
   return top.sign === 0 && bottom.sign === 0 ? 'height' : undefined;
 }
 
-/** Millimetres: straight stretches stand for arcs. */
+/** Millimeters: straight stretches stand for arcs. */
 const ASTRAY = 0.1;
 
 /** The panel that hangs on an edge of another. */

@@ -38,7 +38,7 @@ export const openingInJoint: Rule<Facts> = {
   }),
 };
 
-/** Square millimetres of a joint that nobody misses. */
+/** Square millimeters of a joint that nobody misses. */
 const NOTHING = 1;
 
 function jointAt({

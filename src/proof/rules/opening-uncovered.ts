@@ -61,5 +61,5 @@ function uncoveredBy(
   return past.lessThan(leastPaper(unit)) ? { opening, past } : undefined;
 }
 
-/** Millimetres: straight stretches stand for arcs. */
+/** Millimeters: straight stretches stand for arcs. */
 const ASTRAY = 0.1;

@@ -48,7 +48,7 @@ export const openingsMeet: Rule<Facts> = {
   },
 };
 
-/** An opening with its outline in millimetres, read once, and where it leaves no paper. */
+/** An opening with its outline in millimeters, read once, and where it leaves no paper. */
 type Hole = {
   readonly cut: CutOpening;
   readonly outline: readonly Point2[];

@@ -90,7 +90,7 @@ function apart(a: Length | undefined, b: Length | undefined, slack: Length): boo
   return a !== undefined && b !== undefined && !a.minus(b).abs().greaterThan(slack);
 }
 
-/** A measurement said in the other system is taken as rounded there: to a millimetre, or to a sixteenth. */
+/** A measurement said in the other system is taken as rounded there: to a millimeter, or to a sixteenth. */
 function slackFor(written: Unit, own: Unit): Length {
   if ((written === 'in') === (own === 'in')) return Length.zero;
   return written === 'in' ? Length.of(1, 32, 'in') : Length.of(1, 2, 'mm');

@@ -71,7 +71,7 @@ function fittingTurn(layer: Layer): number | undefined {
   return undefined;
 }
 
-/** Whether the layer stays on its base at another turn; in floating point, a thousandth of a millimetre safe. */
+/** Whether the layer stays on its base at another turn; in floating point, a thousandth of a millimeter safe. */
 function fitsAt({ size, base, piece }: Layer, turn: number): boolean {
   const radians = (turn * Math.PI) / 180;
   const [cos, sin] = [Math.abs(Math.cos(radians)), Math.abs(Math.sin(radians))];

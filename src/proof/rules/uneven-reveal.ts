@@ -6,7 +6,7 @@ import { type Axis, axesOf, type OfLayer, ofLayer, sizePlace } from '../axis.ts'
 import type { Evidence, Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
-type Facts = (Differing | OffCentre) & OfLayer;
+type Facts = (Differing | OffCenter) & OfLayer;
 
 /** The border at the sides is not that above and below. */
 type Differing = {
@@ -18,7 +18,7 @@ type Differing = {
 };
 
 /** Placed from one side, the layer leaves a little more at one of the two than at the other. */
-type OffCentre = Pick<Axis, 'sides' | 'reveals'> & { readonly from: Edge };
+type OffCenter = Pick<Axis, 'sides' | 'reveals'> & { readonly from: Edge };
 
 export const unevenReveal: Rule<Facts> = {
   severity: 'warning',
@@ -32,7 +32,7 @@ export const unevenReveal: Rule<Facts> = {
   *check({ project, shapes }) {
     for (const layer of shapes.layers.filter(({ under }) => !under.opening)) {
       const { unit } = project;
-      for (const found of [differing(layer, unit), ...axesOf(layer).map((axis) => offCentre(axis, unit))]) {
+      for (const found of [differing(layer, unit), ...axesOf(layer).map((axis) => offCenter(axis, unit))]) {
         if (found) yield { at: found.at, facts: { ...ofLayer(project, layer), ...found.facts } };
       }
     }
@@ -62,7 +62,7 @@ function differing(layer: Layer, unit: Unit): Evidence<Differing> | undefined {
   // On a base with an outline, or with one of its own, its border is looked at elsewhere.
   if (layer.under.net.shape || (body.kind === 'flat' && (body.outline ?? body.drawn))) return undefined;
   const [across, upright] = axesOf(layer);
-  if (!across?.centred || !upright?.centred) return undefined;
+  if (!across?.centered || !upright?.centered) return undefined;
   const [sides, ends] = [across.reveals[0], upright.reveals[0]];
   const { widest, slip } = tolerances(unit, isStrip(layer.size));
   const border = sides.sign > 0 && ends.sign > 0 && !Length.max(sides, ends).greaterThan(widest);
@@ -72,8 +72,8 @@ function differing(layer: Layer, unit: Unit): Evidence<Differing> | undefined {
   return { at: sizePlace(wider), facts: { sides, ends, cut, layerIs: wider.layerIs } };
 }
 
-/** A layer placed by a distance that all but centres it. */
-function offCentre({ layer, reveals, sides }: Axis, unit: Unit): Evidence<OffCentre> | undefined {
+/** A layer placed by a distance that all but centers it. */
+function offCenter({ layer, reveals, sides }: Axis, unit: Unit): Evidence<OffCenter> | undefined {
   const apart = reveals[0].minus(reveals[1]).abs();
   const from = sides.find((side) => layer.piece.placement[side]);
   const given = from && layer.piece.placement[from];
@@ -82,7 +82,7 @@ function offCentre({ layer, reveals, sides }: Axis, unit: Unit): Evidence<OffCen
 }
 
 /**
- * Our judgement, no source: the widest border that is looked at as one, and the largest difference that is a slip. A
+ * Our judgment, no source: the widest border that is looked at as one, and the largest difference that is a slip. A
  * strip's long borders are often meant to be other than those at its ends.
  */
 function tolerances(unit: Unit, strip = false): { widest: Length; slip: Length } {
@@ -93,7 +93,7 @@ function tolerances(unit: Unit, strip = false): { widest: Length; slip: Length }
   return { widest, slip: strip ? slip.half() : slip };
 }
 
-/** At least three times as long as it is wide. Our judgement, no source. */
+/** At least three times as long as it is wide. Our judgment, no source. */
 function isStrip({ width, height }: Size): boolean {
   return !Length.max(width, height).lessThan(Length.min(width, height).times(3));
 }

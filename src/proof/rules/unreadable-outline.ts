@@ -1,6 +1,6 @@
 import type { Length } from '../../measure/length.ts';
 import { printDecimal } from '../../measure/print.ts';
-import type { DrawingProblem } from '../../project/drawing-problem.ts';
+import type { DrawingProblem } from '../../project/drawn/drawing-problem.ts';
 import type { FileProblem } from '../../project/outline-grammar.ts';
 import type { Rule } from '../rule.ts';
 import type { Words } from '../told.ts';

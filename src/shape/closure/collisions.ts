@@ -13,10 +13,10 @@ import { foldBetween, foldsOf, otherSide } from '../panel-tree.ts';
 import { between, cross, dot, height, type Line3, length, minus, type Point3, scaled } from '../space.ts';
 import { overlapOf } from './overlap.ts';
 
-/** Two panels that cannot both be where the folds take them, and by how much, in millimetres. */
+/** Two panels that cannot both be where the folds take them, and by how much, in millimeters. */
 export type Collision = { readonly panels: readonly [string, string]; readonly by: number };
 
-/** Every pair of panels that pass through each other by more than `allowed` millimetres. */
+/** Every pair of panels that pass through each other by more than `allowed` millimeters. */
 export function collisions(shape: FoldedShape, allowed: number): readonly Collision[] {
   return pairsOf([...shape.panels.values()]).flatMap(([first, second]): Collision[] => {
     const panels = [first.panel.id, second.panel.id] as const;
@@ -76,7 +76,7 @@ function common([a, b]: Stretch, [c, d]: Stretch): number {
 }
 
 /**
- * Panels that lie on each other collide when neither can be the upper one: each has a neighbour that rises from
+ * Panels that lie on each other collide when neither can be the upper one: each has a neighbor that rises from
  * within the other's area, on both sides. (Two flanges that stand up from flaps which overlap are such a case.)
  */
 function pinned(shape: FoldedShape, first: FoldedPanel, second: FoldedPanel, allowed: number): number {

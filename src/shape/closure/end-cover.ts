@@ -6,7 +6,7 @@ import { type EndFlap, isFlapStuck, type TubeEnd } from './ends.ts';
 import { isSquare } from './seam.ts';
 import { tolerance } from './tolerance.ts';
 
-/** A flap in the way of the walls beside its own, and by how many millimetres. */
+/** A flap in the way of the walls beside its own, and by how many millimeters. */
 type StickingFlap = { readonly flap: EndFlap; readonly by: number };
 
 /** Flaps that stick out between the walls of an end; none of a square one, of which facing walls tell more. */
@@ -19,7 +19,7 @@ export function flapsSticking(shape: FoldedShape, end: TubeEnd, caliper: Length)
   });
 }
 
-/** What flaps leave open, the longer way first, and how much longer they would have to be; in millimetres. */
+/** What flaps leave open, the longer way first, and how much longer they would have to be; in millimeters. */
 type EndHole = { readonly size: readonly [number, number]; readonly lack: number };
 
 /**

@@ -8,7 +8,7 @@ import { tolerance } from './tolerance.ts';
 /** The least that holds with tape or glue, in both directions. Common practice, no source. */
 export const LEAST_GLUE: Length = Length.of(1, 4, 'in');
 
-/** How one glue area meets its mate once everything is folded; lengths in millimetres. */
+/** How one glue area meets its mate once everything is folded; lengths in millimeters. */
 export type GlueFit = {
   readonly mate: Mate;
   /** `askew` when the panels run different ways, `apart` when one lies off the other's plane. */

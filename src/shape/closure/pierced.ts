@@ -8,7 +8,7 @@ import { type Collision, entersWithin } from './collisions.ts';
 import { sharedLength } from './touch.ts';
 
 /**
- * Panels that a fold would have to go through, by more than `allowed` millimetres: what is folded flat on a panel has to
+ * Panels that a fold would have to go through, by more than `allowed` millimeters: what is folded flat on a panel has to
  * leave room for what rises from that one on the same side.
  */
 export function pierced(shape: FoldedShape, allowed: number): readonly Collision[] {

@@ -1,5 +1,5 @@
 import { Length } from '../../measure/length.ts';
-import { roundMillimetres } from '../../measure/round.ts';
+import { roundMillimeters } from '../../measure/round.ts';
 import { restOf } from '../base-panel.ts';
 import { arcPoints } from '../forming/arc.ts';
 import { boxSize, type Net } from '../net.ts';
@@ -43,7 +43,7 @@ export function depthOver(across: Length, { width: { extent }, rise }: Required<
     const chord = Math.sqrt(run ** 2 - drop ** 2);
     if (reached + chord >= across.mm / 2) {
       const share = (across.mm / 2 - reached) / chord;
-      return roundMillimetres(2 * (from.rise.mm - drop * share), 1000);
+      return roundMillimeters(2 * (from.rise.mm - drop * share), 1000);
     }
     reached += chord;
   }

@@ -11,7 +11,7 @@ import { unequalRims } from './rims.ts';
 import { isLap, isSquare, sideWidth } from './seam.ts';
 import { tolerance } from './tolerance.ts';
 
-/** A glue area that sticks out past what it is stuck to, by so many millimetres. */
+/** A glue area that sticks out past what it is stuck to, by so many millimeters. */
 export type Protrusion = {
   readonly mate: Mate;
   readonly tab: string;

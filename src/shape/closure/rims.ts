@@ -24,7 +24,7 @@ export type UnequalRim = {
 /** Walls further apart than this may be meant to be. Common practice, no source: two grooves of a score board. */
 const SLIP: Length = Length.of(1, 4, 'in');
 
-/** The walls of a tray that differ from their neighbours in height; a tube has flaps there, which may. */
+/** The walls of a tray that differ from their neighbors in height; a tube has flaps there, which may. */
 export function unequalRims(net: Net, caliper: Length): readonly UnequalRim[] {
   if (tubesOf(net).length > 0) return [];
   const corners = cornersOf(net).filter(

@@ -21,7 +21,7 @@ type SeamFit =
   | { readonly kind: 'unequal'; readonly walls: readonly UnequalWalls[] }
   /** The folds add up to something else than full circle. */
   | { readonly kind: 'turn'; readonly degrees: number }
-  /** The tab's fold misses the free edge it should lie on by this many millimetres. */
+  /** The tab's fold misses the free edge it should lie on by this many millimeters. */
   | { readonly kind: 'misses'; readonly by: number };
 
 /** No glue tab is made wider without need. Common practice, no source. */

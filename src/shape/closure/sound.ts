@@ -8,7 +8,7 @@ import { distance } from '../space.ts';
 import { tubesOf } from '../tube.ts';
 import { seamFit } from './seam.ts';
 
-/** What tells a torn corner from the sums of a computer, in millimetres. */
+/** What tells a torn corner from the sums of a computer, in millimeters. */
 const LEAST_GAP = 0.01;
 
 /** How far a net can be trusted: what comes later is only worth asking when what comes before holds. */
@@ -45,7 +45,7 @@ export function brokenRings(shape: FoldedShape): readonly Fold[] {
   return rings.filter((fold) => [fold.from, fold.to].some((end) => gapAt(shape, fold, end) > LEAST_GAP));
 }
 
-/** How far one end of a fold is from itself on its two panels, in millimetres. */
+/** How far one end of a fold is from itself on its two panels, in millimeters. */
 function gapAt(shape: FoldedShape, { panels }: Fold, end: FlatPoint): number {
   const [first, second] = panels.map((id) => foldedPanelOf(shape, id));
   return first && second ? distance(first.place(end), second.place(end)) : 0;

@@ -1,6 +1,6 @@
 import { Length } from '../../measure/length.ts';
 
-/** What paper forgives beside its own thickness: a tenth of a millimetre. */
+/** What paper forgives beside its own thickness: a tenth of a millimeter. */
 const GIVE: Length = Length.of(1, 10, 'mm');
 
 /**

@@ -6,7 +6,7 @@ import { overlapOf } from './overlap.ts';
 /** How two folded panels meet: one lies on the other, or they share an edge at an angle. */
 export type Touch = 'face' | 'edge';
 
-/** What is broader than this lies on something, what is longer meets it; in millimetres. */
+/** What is broader than this lies on something, what is longer meets it; in millimeters. */
 const LEAST = 3;
 
 /** How two panels that no fold joins meet once folded; undefined where they don't. */

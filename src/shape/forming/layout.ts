@@ -16,7 +16,7 @@ export type Bend = {
 
 /**
  * A form as a picture of its sheet: `cells` names every panel where it lies, row by row from the top, and leaves
- * empty what is trimmed off. Neighbours that no bend names are slit apart.
+ * empty what is trimmed off. Neighbors that no bend names are slit apart.
  */
 export type Layout = {
   /** Widths from the left. */
@@ -49,7 +49,7 @@ export function valley(stage: number, pairs: readonly string[], angle = 90): Ben
 
 /**
  * The net of a layout, scored from the left and from the bottom edge.
- * @throws Error on a layout that is no picture: a bend between panels that are no neighbours, rows of unequal length.
+ * @throws Error on a layout that is no picture: a bend between panels that are no neighbors, rows of unequal length.
  */
 export function layoutNet(layout: Layout): Net {
   const {
@@ -82,7 +82,7 @@ export function layoutNet(layout: Layout): Net {
   const net = gridNet(grid);
   const bent = new Set(net.folds.map(({ panels }) => pairOf(...panels)));
   const stray = [...bends.keys()].find((pair) => !bent.has(pair));
-  if (stray !== undefined) throw new Error(`the layout bends ${stray}, which are no neighbours`);
+  if (stray !== undefined) throw new Error(`the layout bends ${stray}, which are no neighbors`);
   const slit = slitsOf(grid).map((each) => each.slit);
   const inOrder = slit.toSorted((a, b) => a.line - b.line || a.from - b.from);
   const cuts = { trim: trimmedCells(layout), slit: inOrder, taper, shorten: [] };

@@ -8,7 +8,7 @@ import { band, ENDS, type PillowSheet, stretchesOf, WALLS, type Wall } from './p
  * come to lie in planes at 45°: the walls rise as far as the curves reach in, and every flap, the mirror image of the
  * wall in that plane, hangs upright from its curve and just reaches the opposite one.
  *
- * The angles are those of the strips between neighbouring points of the curve, in degrees.
+ * The angles are those of the strips between neighboring points of the curve, in degrees.
  */
 type Stand = {
   /** The slope of each strip across the body. */

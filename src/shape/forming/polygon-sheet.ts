@@ -1,5 +1,5 @@
 import { Length } from '../../measure/length.ts';
-import { roundMillimetres } from '../../measure/round.ts';
+import { roundMillimeters } from '../../measure/round.ts';
 import type { RoundedCorners } from '../../project/corners.ts';
 import { boundsOf, type FlatBox, type FlatPoint, type Net, type Panel, type PanelRole } from '../net.ts';
 import { type Layout, layoutNet, mountain } from './layout.ts';
@@ -29,7 +29,7 @@ function regularPolygon(at: FlatPoint, side: Length, sides: number): FlatPoint[]
   const corners: FlatPoint[] = [];
   let [x, y] = [0, 0];
   for (let index = 0; index < sides; index++) {
-    corners.push({ x: at.x.plus(roundMillimetres(x, FINE)), y: at.y.plus(roundMillimetres(y, FINE)) });
+    corners.push({ x: at.x.plus(roundMillimeters(x, FINE)), y: at.y.plus(roundMillimeters(y, FINE)) });
     const angle = (2 * Math.PI * index) / sides;
     x += side.mm * Math.cos(angle);
     y += side.mm * Math.sin(angle);
@@ -39,7 +39,7 @@ function regularPolygon(at: FlatPoint, side: Length, sides: number): FlatPoint[]
 
 /** How far the middle of a regular polygon is from its sides. */
 export function apothem(side: Length, sides: number): Length {
-  return roundMillimetres(side.mm / (2 * Math.tan(Math.PI / sides)), FINE);
+  return roundMillimeters(side.mm / (2 * Math.tan(Math.PI / sides)), FINE);
 }
 
 /** How far a regular polygon reaches from one side of it. */

@@ -17,17 +17,17 @@ export type Ruler = {
 };
 
 const INCHES: Ruler = { unit: 'in', step: Length.of(1, 16, 'in'), groove: Length.of(1, 8, 'in') };
-const MILLIMETRES: Ruler = { unit: 'mm', step: Length.of(1, 1, 'mm'), groove: Length.of(1, 1, 'mm') };
+const MILLIMETERS: Ruler = { unit: 'mm', step: Length.of(1, 1, 'mm'), groove: Length.of(1, 1, 'mm') };
 
-const HALVES: Ruler = { ...MILLIMETRES, step: Length.of(1, 2, 'mm') };
+const HALVES: Ruler = { ...MILLIMETERS, step: Length.of(1, 2, 'mm') };
 
 /**
- * @param metric whether millimetres are whole or may be halves; inches don't ask. A score board's grooves are no
+ * @param metric whether millimeters are whole or may be halves; inches don't ask. A score board's grooves are no
  * nearer to one another for it.
  */
 export function rulerOf(unit: Unit, metric: Project['metric'] = 'whole'): Ruler {
   if (unit === 'in') return INCHES;
-  return metric === 'half' ? HALVES : MILLIMETRES;
+  return metric === 'half' ? HALVES : MILLIMETERS;
 }
 
 /** A usual measurement, so many inches; on a metric ruler the nearest mark: 1/2 in is 13 mm there. */

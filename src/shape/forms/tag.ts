@@ -79,6 +79,6 @@ function holeIn({ right, bottom }: FlatBox, { diameter, down }: TagMeasures['hol
     size,
     outline: ellipseIn(size).map(({ x, y }) => ({ x: x.plus(margin), y: y.plus(top) })),
     margins: { left: margin, right: margin, top, bottom: bottom.minus(top).minus(diameter) },
-    centred: { across: true, upright: false },
+    centered: { across: true, upright: false },
   };
 }

@@ -74,10 +74,10 @@ function openingIn(
   const pattern = patternOf(written, project, findings);
   if (!pattern) return undefined;
   const lying = lieOn(boxSize(panel.box), { size: pattern.size, placement: written.placement });
-  const { centred, reveals } = lying;
+  const { centered, reveals } = lying;
   const face = { box: panel.box, face: 'outside' } as const;
   const outline = pattern.outline.map((point) => ontoSheet(face, ontoBase(lying, point)));
-  return { ...pattern, name: written.name.value, panel: panel.id, outline, margins: reveals, centred };
+  return { ...pattern, name: written.name.value, panel: panel.id, outline, margins: reveals, centered };
 }
 
 function patternOf({ name, cut }: CutOut, project: Project, findings: Finding[]): OpeningPattern | undefined {

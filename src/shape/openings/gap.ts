@@ -2,10 +2,10 @@ import type { Point2 } from '../flat-polygon.ts';
 import { upright } from '../fold.ts';
 import type { Opening } from '../net.ts';
 
-/** Millimetres: what a slit is taken to be wide, to see what lies over it. */
+/** Millimeters: what a slit is taken to be wide, to see what lies over it. */
 const SLIT = 1;
 
-/** Where an opening leaves no paper, in millimetres with y up; of a slit a narrow strip. */
+/** Where an opening leaves no paper, in millimeters with y up; of a slit a narrow strip. */
 export function gapOf({ outline, how }: Opening): readonly Point2[] {
   const points = outline.map(upright);
   const [from, to] = points;

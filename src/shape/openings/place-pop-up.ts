@@ -105,7 +105,7 @@ function cutPopUp(net: Net, fold: Fold, request: Request, findings: Finding[]): 
     depths,
     isUpright,
     ends: ends.left,
-    isCentred: ends.isCentred,
+    isCentered: ends.isCentered,
   };
   return withPopUp(net, popUp, { fold: stretch, isUpright, from: ends.from, to: ends.to });
 }
@@ -114,7 +114,7 @@ type Along = Pick<StripPlace, 'from' | 'to'> & {
   /** How long the fold is, and what of it is left on either side. */
   readonly room: Length;
   readonly left: readonly [Length, Length];
-  readonly isCentred: boolean;
+  readonly isCentered: boolean;
 };
 
 /** Where a strip begins and ends on its fold: as far from an end of that as is said, else in its middle. */
@@ -140,7 +140,7 @@ function placeAlong(net: Net, fold: Fold, { cut, placement }: WrittenPopUp, find
     to: from.plus(width),
     room,
     left: [start, spare.minus(start)],
-    isCentred: !near && !far,
+    isCentered: !near && !far,
   };
 }
 

@@ -27,8 +27,8 @@ export const scallopedCircle: Outline = {
     const scale = size.width.mm / (2 * (middle + radius));
     const points = Array.from({ length: scallops }, (_, index) => {
       const towards = 2 * half * index - Math.PI / 2;
-      const centre = { x: middle * Math.cos(towards), y: middle * Math.sin(towards) };
-      return arcRound(centre, radius, [towards - Math.PI / 2, towards + Math.PI / 2], scale);
+      const center = { x: middle * Math.cos(towards), y: middle * Math.sin(towards) };
+      return arcRound(center, radius, [towards - Math.PI / 2, towards + Math.PI / 2], scale);
     });
     return fittedInto(size, points.flat());
   },

@@ -3,7 +3,7 @@ import { type PlaneFace, type PlaneTree, planeTree, type StackRules } from './pl
 import { type Hinge, type Pose, placed, posesOf } from './pose.ts';
 
 /**
- * A sheet of paper to be folded and painted: plain data, which a page carries as JSON. Flat coordinates are millimetres
+ * A sheet of paper to be folded and painted: plain data, which a page carries as JSON. Flat coordinates are millimeters
  * on the sheet, x to the right and y up, the outside towards the reader; x and y alternate in one list.
  */
 export type PaperSheet = StackRules & {

@@ -10,7 +10,7 @@ export const USUAL_LOOK: Look = { turn: -32, tilt: 24 };
 
 /** One polygon of a picture; paint them in order. */
 export type PaintedFace = Pick<PlaneFace, 'panel' | 'level' | 'sides'> & {
-  /** In millimetres, x to the right and y down. */
+  /** In millimeters, x to the right and y down. */
   readonly points: readonly Point2[];
   /** Of the side of the paper that is seen, in full light. */
   readonly color: string;

@@ -19,7 +19,7 @@ export type StackedPair = readonly [first: number, second: number, side: 1 | -1]
 
 /** How faces that lie in one plane, or nearly, are stacked. */
 export type StackRules = {
-  /** Millimetres: what lies closer is stacked by rule, not by where it lies. */
+  /** Millimeters: what lies closer is stacked by rule, not by where it lies. */
   readonly near: number;
   readonly stacked: readonly StackedPair[];
 };
@@ -34,7 +34,7 @@ export type PlaneTree = {
 
 /** Cosine of one degree: planes that run alike. */
 const ALIKE: number = Math.cos(Math.PI / 180);
-/** Millimetres; what lies nearer a plane lies in it. */
+/** Millimeters; what lies nearer a plane lies in it. */
 const TOUCHING = 1e-3;
 /** Faces tried for the plane that cuts the fewest others. */
 const TRIED = 8;

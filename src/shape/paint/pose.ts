@@ -8,7 +8,7 @@ export type Pose = {
   readonly origin: Point3;
 };
 
-/** How a panel hangs on another. Flat paper is measured in millimetres, y up, the outside towards the reader. */
+/** How a panel hangs on another. Flat paper is measured in millimeters, y up, the outside towards the reader. */
 export type Hinge = {
   /** The index of the panel it hangs on, which comes before it. */
   readonly on: number;

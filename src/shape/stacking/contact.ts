@@ -11,7 +11,7 @@ type Moment = {
   readonly move: Move;
   readonly before: () => FoldedShape;
   readonly after: FoldedShape;
-  /** Millimetres: what lies closer lies on one another. */
+  /** Millimeters: what lies closer lies on one another. */
   readonly near: number;
   readonly mates: readonly Mate[];
 };

@@ -13,7 +13,7 @@ type Stacked = {
   readonly shape: FoldedShape;
   readonly sides: Sides;
   readonly made: ReadonlySet<Fold>;
-  /** Millimetres that don't count. */
+  /** Millimeters that don't count. */
   readonly near: number;
 };
 

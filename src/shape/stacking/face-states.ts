@@ -27,7 +27,7 @@ export type Cover = {
 };
 
 /**
- * Both faces of every panel, by its id. `caliper` is the paper's thickness in millimetres. A net with bent walls lies
+ * Both faces of every panel, by its id. `caliper` is the paper's thickness in millimeters. A net with bent walls lies
  * as it is glued, flat.
  */
 export const faceStates: (
@@ -64,7 +64,7 @@ function faceState(stack: Stack, panel: string, face: Face): FaceState {
 
 /** Of the rays from what isn't covered, this share must get out. */
 const SEEN = 1 / 20;
-/** Square millimetres that nobody sees. */
+/** Square millimeters that nobody sees. */
 const SLIVER = 10;
 /** The parts of a face that are looked at, the largest first. */
 const LOOKED_AT = 6;

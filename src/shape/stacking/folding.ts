@@ -14,7 +14,7 @@ import { Stacker } from './stacker.ts';
 /**
  * A net folded move by move, as near to the usual order as can be with nothing in the way; in the usual one where
  * something always is. Bent walls are stuck before they are bent, and lie flat. `caliper` is the paper's thickness in
- * millimetres.
+ * millimeters.
  */
 export const stackOf: (net: Net, caliper: number) => Stack = perNet((net, caliper: number) => {
   const { strips, ...unbent } = net;

@@ -21,7 +21,7 @@ export type GlueArea = {
 
 /**
  * Every glue mark of a net that brings two panels together once all is folded, by faces. `caliper` is the paper's
- * thickness in millimetres. A bent wall is stuck before it is bent.
+ * thickness in millimeters. A bent wall is stuck before it is bent.
  */
 export const glueAreas: (net: Net, caliper: number) => readonly GlueArea[] = perNet(
   (net, caliper: number) => {

@@ -37,7 +37,7 @@ export function meetingOf(
   return { between, parts, shared: extentOf(whole), free: extentOf(parts) };
 }
 
-/** What a rounding is off by, in millimetres. */
+/** What a rounding is off by, in millimeters. */
 const ROUNDING = 1e-6;
 
 /** Whether what is to stick together doesn't, because of what lies between: less than `least` mm meets, either way. */

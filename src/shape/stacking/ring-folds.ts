@@ -48,5 +48,5 @@ function wayTaken({ shape, sides }: Stack, { panels }: Fold): ReversedFold['take
   return outward > inward ? 'valley' : 'mountain';
 }
 
-/** Millimetres; a panel that rises no higher over the other's plane lies in it. */
+/** Millimeters; a panel that rises no higher over the other's plane lies in it. */
 const LEAST_OFF = 0.5;

@@ -13,13 +13,13 @@ export type Stack = {
   readonly crossings: readonly Crossing[];
 };
 
-/** A fold that cannot be closed, because paper between its two panels reaches past it, `by` millimetres. */
+/** A fold that cannot be closed, because paper between its two panels reaches past it, `by` millimeters. */
 export type Crossing = { readonly fold: Fold; readonly between: string; readonly by: number };
 
-/** Square millimetres; what overlaps less only touches. */
+/** Square millimeters; what overlaps less only touches. */
 export const TOUCHING = 0.5;
 
-/** How near two panels lie, in millimetres, that lie on one another, in paper of this thickness. */
+/** How near two panels lie, in millimeters, that lie on one another, in paper of this thickness. */
 export function nearness(caliper: number): number {
   return 2 * caliper + 0.5;
 }

@@ -25,7 +25,7 @@ export class Stacker {
   /** The sheet laid flat, and its panels as they hang on the one that stays put. */
   readonly flat: Stack;
   readonly tree: PanelTree;
-  /** Millimetres: what lies closer lies on one another. */
+  /** Millimeters: what lies closer lies on one another. */
   readonly near: number;
   readonly #fold: (at: FoldProgress) => FoldedShape;
   readonly #ways: ReadonlyMap<string, ReadonlySet<Fold>>;

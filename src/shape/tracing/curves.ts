@@ -1,5 +1,5 @@
 import { Length } from '../../measure/length.ts';
-import { roundMillimetres } from '../../measure/round.ts';
+import { roundMillimeters } from '../../measure/round.ts';
 import type { Size } from '../../measure/size.ts';
 import type { Point2 } from '../flat-polygon.ts';
 import type { FlatPoint } from '../net.ts';
@@ -39,7 +39,7 @@ const MISS = 0.03;
  * They lie so near one another that no scissors follow better, and one of them in its middle.
  */
 export function arcRound(
-  centre: Point2,
+  center: Point2,
   radius: number,
   [from, to]: readonly [number, number],
   scale: number,
@@ -48,13 +48,13 @@ export function arcRound(
   const stretches = 2 * Math.ceil((to - from) / 2 / widest);
   return Array.from({ length: stretches + 1 }, (_, index) => {
     const angle = from + ((to - from) * index) / stretches;
-    return { x: centre.x + radius * Math.cos(angle), y: centre.y + radius * Math.sin(angle) };
+    return { x: center.x + radius * Math.cos(angle), y: center.y + radius * Math.sin(angle) };
   });
 }
 
 /** A point in millimeters, to a ten-thousandth of one: for what no fraction of a size tells. */
 function nearPoint(x: number, y: number): FlatPoint {
-  return { x: roundMillimetres(x, 10_000), y: roundMillimetres(y, 10_000) };
+  return { x: roundMillimeters(x, 10_000), y: roundMillimeters(y, 10_000) };
 }
 
 /** Points in millimeters round a middle of their own, as large as a size holds them, and in its middle. */

@@ -12,7 +12,7 @@ import type { PanelLayer } from './panel-layers.ts';
 
 /** The paper a net is of, and what lies on it, colors as `#rrggbb` in full light. */
 export type PaperLook = Pick<PaperSheet, 'outside' | 'inside'> & {
-  /** Millimetres. */
+  /** Millimeters. */
   readonly caliper: number;
   readonly layers: readonly ColoredLayer[];
 };

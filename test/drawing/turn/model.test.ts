@@ -67,7 +67,7 @@ function shifted([fromX, fromY, toX, toY]: Hinge['line']): Hinge['line'] {
 }
 
 describe('a model', () => {
-  it('would not pass with a hinge a tenth of a millimetre off', () => {
+  it('would not pass with a hinge a tenth of a millimeter off', () => {
     const [keeper] = twofolds(editionOf(KEEPER));
     if (!keeper) throw new Error('no keeper');
     const panels = keeper.sheet.panels.map((panel) => ({
@@ -79,7 +79,7 @@ describe('a model', () => {
   });
 
   // The front is column B (1 to 4 1/2 in from the left) and row 3 (1 to 5 3/4 in from the top); the layer, 3 1/4 ×
-  // 4 1/2 in, lies centred on it: 1/8 in in from each side. In millimetres, y up.
+  // 4 1/2 in, lies centered on it: 1/8 in in from each side. In millimeters, y up.
   it('has a layer where it lies on its panel, worked by hand', () => {
     const { sheets } = modelOf(
       editionOf(KEEPER, 'front: { stock: moss, cut: 3 1/4 x 4 1/2, on: box.front }'),

@@ -17,7 +17,7 @@ function painted(sheet: PaperSheet, done: number, look: Look): readonly Painted[
   return paint(tree, look).map((face) => ({ ...face, points: face.points.map(({ x, y }): Pair => [x, y]) }));
 }
 
-/** Points of a picture this near an edge, in millimetres, are not looked at: there two faces are both right. */
+/** Points of a picture this near an edge, in millimeters, are not looked at: there two faces are both right. */
 const EDGE = 0.2;
 
 /** Turned about the upright, then tilted about the level: as a hand would, one after the other. */

@@ -38,9 +38,9 @@ describe('the envelopes', () => {
     expect([own.width.mm, own.height.mm]).toEqual([width, height]);
   });
 
-  /** ISO 216: a C size is the geometric mean of the A and the B size of its number, to the millimetre. */
+  /** ISO 216: a C size is the geometric mean of the A and the B size of its number, to the millimeter. */
   it.each([4, 5, 6, 7])('C%i lies half way between A and B', (number) => {
-    // A0 is a square metre, B0 a metre wide, each long side the short one times the root of two.
+    // A0 is a square meter, B0 a meter wide, each long side the short one times the root of two.
     const a = 1000 * 2 ** (1 / 4 - number / 2);
     const b = 1000 * 2 ** (1 / 2 - number / 2);
     const { size: own } = named(`C${number}`);

@@ -16,7 +16,7 @@ type Reason = {
   readonly against: (survivor: Survivor) => readonly string[];
 };
 
-/** Square millimetres by which what is cut at a taper may differ. */
+/** Square millimeters by which what is cut at a taper may differ. */
 const SLIVER = 2;
 
 /** The reasons that speak for a slip. */

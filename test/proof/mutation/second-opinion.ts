@@ -13,15 +13,15 @@ import {
 } from '../../../src/shape/space.ts';
 import { foldedByThree } from '../../shape/three-fold.ts';
 
-/** What paper forgives, in millimetres: two thicknesses of cardstock and a little give. */
+/** What paper forgives, in millimeters: two thicknesses of cardstock and a little give. */
 const GIVE = 0.6;
 
-/** The least glue that holds, a quarter inch, in millimetres. Common practice, no source. */
+/** The least glue that holds, a quarter inch, in millimeters. Common practice, no source. */
 const LEAST_GLUE = 6.35;
 
 /**
  * A second opinion on a folded net, for what the proof lets pass: corners by three.js, areas by polyclip-ts, and none of
- * the proof's own folding. Lengths in millimetres.
+ * the proof's own folding. Lengths in millimeters.
  */
 export class SecondOpinion {
   readonly #net: Net;
@@ -87,7 +87,7 @@ export class SecondOpinion {
     return touches;
   }
 
-  /** How much of a panel lies on another, in square millimetres. */
+  /** How much of a panel lies on another, in square millimeters. */
   areaOn(id: string, other: string): number {
     return this.#liesOn(id, other) ? areaOf(intersection(this.#flat(id, id), this.#flat(other, id))) : 0;
   }
@@ -97,7 +97,7 @@ export class SecondOpinion {
     return areaOf([this.#flat(id, id)]) - this.areaOn(id, other);
   }
 
-  /** What some panels cover together of the plane of the first, in square millimetres. */
+  /** What some panels cover together of the plane of the first, in square millimeters. */
   areaCovered(panels: readonly string[]): number {
     const key = panels.join(' ');
     const [first = '', ...others] = panels;

@@ -200,7 +200,7 @@ describe('the textbook open tray from a sheet of 8 1/2 × 11 in', () => {
 });
 
 describe('what paper forgives', () => {
-  it('is two thicknesses and a tenth of a millimetre, far under the eighth of an inch of a score board', () => {
+  it('is two thicknesses and a tenth of a millimeter, far under the eighth of an inch of a score board', () => {
     expect(tolerance(Length.of(3, 10, 'mm')).mm).toBeCloseTo(0.7, 12);
     expect(tolerance(CARDSTOCK).lessThan(inches(1, 16))).toBe(true);
   });

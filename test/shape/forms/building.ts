@@ -71,7 +71,7 @@ export function blamed({ at }: Pick<Told, 'at'>): string {
   return at.file.text.slice(at.start, at.end);
 }
 
-/** Square millimetres, by the shoelace formula in fraction.js's exact arithmetic. */
+/** Square millimeters, by the shoelace formula in fraction.js's exact arithmetic. */
 export function areaOf(outline: readonly FlatPoint[]): Fraction {
   return outline
     .reduce((sum, { x, y }, index) => {

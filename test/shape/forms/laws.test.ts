@@ -128,11 +128,11 @@ describe.each(Object.entries(anySettings(2)))('a %s on the grooves of an eighth-
   });
 });
 
-describe.each(Object.entries(anySettings(1)))('a %s in whole millimetres', (name, any) => {
-  it('has every number on whole or half millimetres', () => {
+describe.each(Object.entries(anySettings(1)))('a %s in whole millimeters', (name, any) => {
+  it('has every number on whole or half millimeters', () => {
     fc.assert(
       fc.property(any, (settings) => {
-        const metric = Object.entries(settings).map(([setting, text]) => [setting, inMillimetres(text)]);
+        const metric = Object.entries(settings).map(([setting, text]) => [setting, inMillimeters(text)]);
         const nets = netsOf(name, { settings: Object.fromEntries(metric), unit: 'mm' });
         const off = nets.flatMap(numbersOf).filter((length) => !length.isMultipleOf(Length.of(1, 2, 'mm')));
         expect(off.map(({ mm }) => mm)).toEqual([]);
@@ -141,8 +141,8 @@ describe.each(Object.entries(anySettings(1)))('a %s in whole millimetres', (name
   });
 });
 
-/** As many millimetres as there are sixteenths; an eighth is two. */
-function inMillimetres(text: string): string {
+/** As many millimeters as there are sixteenths; an eighth is two. */
+function inMillimeters(text: string): string {
   return text.replace(/(\d+)\/16/gu, '$1').replace('1/8', '2');
 }
 

@@ -30,7 +30,7 @@ describe('a layout', () => {
     ]);
   });
 
-  it('slits neighbours apart that no bend names, and says so', () => {
+  it('slits neighbors apart that no bend names, and says so', () => {
     const net = layoutNet({ ...CORNER, bends: [mountain(1, ['side|wall'])] });
     expect(net.slits).toHaveLength(1);
     expect(net.cuts?.slit).toEqual([{ between: 'rows', line: 0, from: 1, to: 1 }]);
@@ -54,7 +54,7 @@ describe('a layout', () => {
 
   it('is refused as our own mistake when it is no picture', () => {
     expect(() => layoutNet({ ...CORNER, bends: [mountain(1, ['side|flap'])] })).toThrow(
-      'flap|side, which are no neighbours',
+      'flap|side, which are no neighbors',
     );
     expect(() => layoutNet({ ...CORNER, cells: [['', 'flap']] })).toThrow('cells outside');
     expect(() =>

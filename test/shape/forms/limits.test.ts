@@ -333,7 +333,7 @@ describe('a form', () => {
     expect(problem?.message).toBe('box is a pillow box, which has no corners to round');
   });
 
-  it('says its limits in millimetres where it is written in them', () => {
+  it('says its limits in millimeters where it is written in them', () => {
     const [problem] = problemsOf('clip-top box', { settings: { inside: '60 x 80 x 100 mm' } });
     expect(problem?.message).toMatch(/depth of box is 80 mm, more than 60 mm/u);
     expect(problem?.remedy).toBe('make it at most 60 mm');

@@ -3,7 +3,7 @@ import { printInches, printSize } from '../../../src/measure/print.ts';
 import type { FlatPoint, Net, Panel } from '../../../src/shape/net.ts';
 import { glueAreas } from '../../../src/shape/stacking/glue-areas.ts';
 
-/** Millimetres of paper to millimetres of drawing. */
+/** Millimeters of paper to millimeters of drawing. */
 const SCALE = 0.5;
 /** Room about the sheet for its numbers. */
 const LEFT = 14;
@@ -12,7 +12,7 @@ const RIGHT = 4;
 const BOTTOM = 8;
 const GAP = 12;
 const LETTERS = 2.6;
-/** A cardstock, in millimetres. */
+/** A cardstock, in millimeters. */
 const CALIPER = 0.3;
 
 /**
@@ -91,7 +91,7 @@ function cutEdges(net: Net, { outline }: Panel): string[] {
 }
 
 function name({ id, box }: Panel): string {
-  const centre = { x: box.left.plus(box.right).half(), y: box.top.plus(box.bottom).half() };
+  const center = { x: box.left.plus(box.right).half(), y: box.top.plus(box.bottom).half() };
   const [width, height] = [box.right.minus(box.left).mm * SCALE, box.bottom.minus(box.top).mm * SCALE];
   const words = id.split('-');
   const longest = Math.max(...words.map((word) => word.length)) * LETTERS * 0.56;
@@ -106,7 +106,7 @@ function name({ id, box }: Panel): string {
     const down = (index - (words.length - 1) / 2) * size * 1.1 + size * 0.35;
     return `<tspan x="0" y="${mm(down)}">${word}</tspan>`;
   });
-  return `<text transform="translate(${x(centre)} ${y(centre)})${turn}" font-size="${mm(size)}" text-anchor="middle" fill="#222" stroke="#fff" stroke-width="0.9" paint-order="stroke">${lines.join('')}</text>`;
+  return `<text transform="translate(${x(center)} ${y(center)})${turn}" font-size="${mm(size)}" text-anchor="middle" fill="#222" stroke="#fff" stroke-width="0.9" paint-order="stroke">${lines.join('')}</text>`;
 }
 
 function numbers(net: Net): string[] {
@@ -141,7 +141,7 @@ const x = (point: FlatPoint): number => at(point.x);
 const y = (point: FlatPoint): number => at(point.y);
 const at = (length: Length): number => mm(length.mm * SCALE);
 
-/** To a hundredth of a millimetre. */
+/** To a hundredth of a millimeter. */
 function mm(value: number): number {
   return Math.round(value * 100) / 100;
 }

@@ -34,7 +34,7 @@ describe('rounding to a ruler', () => {
     expect(String(roundToGroove(INCH, inches(1, 32)))).toBe('1/32 in');
   });
 
-  it('has usual measurements in inches, and the nearest whole millimetres', () => {
+  it('has usual measurements in inches, and the nearest whole millimeters', () => {
     expect(String(customary(INCH, 3, 4))).toBe('3/4 in');
     // 3/4 in is 19.05 mm exactly, 1/2 in 12.7 mm (1 in = 25.4 mm).
     expect(customary(METRIC, 3, 4).mm).toBe(19);

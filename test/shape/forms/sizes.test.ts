@@ -70,7 +70,7 @@ describe('a box of board', () => {
     );
   });
 
-  it('is written in millimetres on a metric ruler', () => {
+  it('is written in millimeters on a metric ruler', () => {
     const [net] = netsOf('tray', {
       settings: { inside: '90 x 60 x 25' },
       unit: 'mm',
@@ -146,7 +146,7 @@ describe('an envelope', () => {
 describe('a tray', () => {
   const CASES = [
     // Open boxes from a sheet with corner squares cut: V = x(a − 2x)(b − 2x). The largest of 5 × 8 in has x = 1 and
-    // 18 cubic inches exactly; the 12 × 12 in one x = 2 and 128 (Thomas' Calculus, applied optimisation, Example 1:
+    // 18 cubic inches exactly; the 12 × 12 in one x = 2 and 128 (Thomas' Calculus, applied optimization, Example 1:
     // from memory); 7 × 11 in with x = 1 has 45 (a worked answer at wyzant.com).
     { sheet: '5 × 8 in', inside: '3 x 6 x 1', volume: 18 },
     { sheet: '12 × 12 in', inside: '8 x 8 x 2', volume: 128 },

@@ -33,7 +33,7 @@ export class RaysOnPaper {
     this.#meshes = net.panels.map(({ id, outline }) => meshOf(id, outline.map(flat), this.#cornersOf(id)));
   }
 
-  /** Spots spread evenly over a panel, some way in from its edges, in millimetres on the sheet, y up. */
+  /** Spots spread evenly over a panel, some way in from its edges, in millimeters on the sheet, y up. */
   spotsOn(panel: string, inset: number): Flat[] {
     const outline = this.#outlineOf(panel);
     const [xs, ys] = [outline.map(({ x }) => x), outline.map(({ y }) => y)];
@@ -47,7 +47,7 @@ export class RaysOnPaper {
 
   /**
    * The panels a ray meets that starts on a panel, straight up from its outside or its inside, the nearest first: those
-   * that lie about along it, no farther than `far` millimetres.
+   * that lie about along it, no farther than `far` millimeters.
    */
   metFrom(panel: string, spot: Flat, face: 'outside' | 'inside', far: number): string[] {
     const up = scaled(this.#outsideOf(panel), face === 'outside' ? 1 : -1);

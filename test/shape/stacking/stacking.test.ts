@@ -6,7 +6,7 @@ import { tubesOf } from '../../../src/shape/tube.ts';
 import { FORM_NETS } from './known-nets.ts';
 import { contains, distanceToEdges, flat, RaysOnPaper } from './rays.ts';
 
-/** 80 lb cover, in millimetres. */
+/** 80 lb cover, in millimeters. */
 const CALIPER = 0.24;
 
 /**
@@ -46,9 +46,9 @@ function notQuite(net: Net): (fold: Fold) => number {
 /** How much, in degrees, the last stage falls short; the one before it a sixth of that, and so on. */
 const LAST = 3;
 
-/** How far a ray looks, in millimetres. */
+/** How far a ray looks, in millimeters. */
 const FAR = 8;
-/** Millimetres from an edge: beside a fold all panels touch. */
+/** Millimeters from an edge: beside a fold all panels touch. */
 const INSET = 4;
 
 describe.each(FORM_NETS)('the stack of a %s', (name, net) => {
@@ -101,7 +101,7 @@ describe.each(FORM_NETS.filter(([, { glue }]) => glue.length > 0))('the glue of 
       for (const spot of spots) {
         const there = exact.spotAt(to.panel, exact.place(from.panel, spot));
         const [here, mate] = [from.areas, to.areas].map((each) => each.map((area) => area.map(flat)));
-        // Within a hundredth of a millimetre of an edge either answer is right.
+        // Within a hundredth of a millimeter of an edge either answer is right.
         const isClose = [...(here ?? [])].some((area) => distanceToEdges(area, spot) < 0.01);
         if (isClose) continue;
         const meets = exact.isOn(to.panel, there);

@@ -1,6 +1,6 @@
 import { XMLParser, XMLValidator } from 'fast-xml-parser';
-import { Length, type Unit } from '../measure/length.ts';
-import { roundMillimetres } from '../measure/round.ts';
+import { Length, type Unit } from '../../measure/length.ts';
+import { roundMillimeters } from '../../measure/round.ts';
 import type { DrawingProblem } from './drawing-problem.ts';
 import { type AsDrawn, alterationOf, isHidden, sheetAlteration } from './svg-style.ts';
 
@@ -74,7 +74,7 @@ function scaleOf({
   const [perUnit, upright] = [wide.mm / across, high.mm / down];
   // A drawing that is not of its viewBox's shape is fitted into it by rules nobody has in mind.
   if (Math.abs(perUnit / upright - 1) > 0.001)
-    return { kind: 'stretched', across: wide, down: roundMillimetres(across * upright, 1000) };
+    return { kind: 'stretched', across: wide, down: roundMillimeters(across * upright, 1000) };
   return { perUnit };
 }
 

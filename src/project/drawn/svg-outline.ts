@@ -1,8 +1,8 @@
-import { Length } from '../measure/length.ts';
-import { roundMillimetres } from '../measure/round.ts';
+import { Length } from '../../measure/length.ts';
+import { roundMillimeters } from '../../measure/round.ts';
+import type { OutlinePoints } from '../outline-grammar.ts';
 import { crossingIn, type GridPoint } from './crossing.ts';
 import type { DrawingProblem } from './drawing-problem.ts';
-import type { OutlinePoints } from './outline-grammar.ts';
 import { MISS, type PathPart, type PathPoint, partsOf } from './path-points.ts';
 import { findSvgPath } from './svg-path.ts';
 
@@ -29,7 +29,7 @@ export function readSvgOutline(svg: string): OutlinePoints | DrawingProblem {
 function outlineOf({ points: drawn, isClosed }: PathPart): OutlinePoints | DrawingProblem {
   const [first, last] = [drawn[0], drawn.at(-1)];
   const gap = first && last ? distance(first, last) : 0;
-  if (!isClosed && gap > MISS) return { kind: 'open', gap: roundMillimetres(gap, 100) };
+  if (!isClosed && gap > MISS) return { kind: 'open', gap: roundMillimeters(gap, 100) };
   const points = withoutDoubles(gap <= MISS ? drawn.slice(0, -1) : drawn);
   if (points.length < 3) return { kind: 'no path data', what: 'it draws nothing' };
   const outline = fromCorner(points);
@@ -59,8 +59,8 @@ function fromCorner(points: readonly PathPoint[]): OutlinePoints {
   const left = points.reduce((least, { x }) => Math.min(least, x), Number.POSITIVE_INFINITY);
   const top = points.reduce((least, { y }) => Math.min(least, y), Number.POSITIVE_INFINITY);
   return points.map(({ x, y }) => ({
-    x: roundMillimetres(x - left, PARTS),
-    y: roundMillimetres(y - top, PARTS),
+    x: roundMillimeters(x - left, PARTS),
+    y: roundMillimeters(y - top, PARTS),
   }));
 }
 
@@ -73,7 +73,7 @@ function checked(outline: OutlinePoints): OutlinePoints | DrawingProblem {
   const points = outline.map(({ x, y }) => ({ x: gridOf(x), y: gridOf(y) }));
   const crossing = crossingIn(points);
   if (!crossing) return turnOf(points) > 0 ? outline : outline.toReversed();
-  const [x, y] = [crossing.x, crossing.y].map((each) => roundMillimetres(each / PARTS, PARTS));
+  const [x, y] = [crossing.x, crossing.y].map((each) => roundMillimeters(each / PARTS, PARTS));
   return { kind: 'crosses', x: x ?? Length.zero, y: y ?? Length.zero };
 }
 

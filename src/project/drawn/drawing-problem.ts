@@ -1,4 +1,4 @@
-import type { Length } from '../measure/length.ts';
+import type { Length } from '../../measure/length.ts';
 
 /** What keeps an outline from being taken from a drawing, with what the words about it need. */
 export type DrawingProblem =
