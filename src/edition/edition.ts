@@ -1,5 +1,5 @@
 import type { Finding } from '../project/finding.ts';
-import type { Project, Workspace } from '../project/model.ts';
+import type { Commons, Project } from '../project/model.ts';
 import { proofMeasures } from '../proof/proof.ts';
 import { type Edition, editionWritten, rulerWritten } from './editions.ts';
 import { findOthers } from './others.ts';
@@ -26,7 +26,7 @@ export function otherProject(project: Project): Project {
 
 /** What the proof finds in the other edition of a project and did not find in its own. */
 export function findOnlyThere(
-  workspace: Workspace,
+  workspace: Commons,
   { project, shapes }: Edition,
   found: readonly Finding[],
 ): readonly Finding[] {

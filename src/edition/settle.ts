@@ -1,6 +1,6 @@
 import { Length } from '../measure/length.ts';
 import type { Finding, RuleId } from '../project/finding.ts';
-import type { Piece, Project, Workspace } from '../project/model.ts';
+import type { Commons, Piece, Project } from '../project/model.ts';
 import { isSameRef } from '../project/ref.ts';
 import { proofLinks, proofMeasures } from '../proof/proof.ts';
 import { buildNets } from '../shape/build.ts';
@@ -48,7 +48,7 @@ const MOST_TRIED = 150;
  * @returns The edition, and where it strays from what was written: notes, for the project as written is right.
  */
 export function settleEdition(
-  workspace: Workspace,
+  workspace: Commons,
   written: Project,
   from: Edition,
   to: Project,
@@ -90,7 +90,7 @@ type Trial = {
 type OptionsOfRung = Rung & { readonly options: readonly Options[] };
 
 class Settling {
-  readonly #workspace: Workspace;
+  readonly #workspace: Commons;
   readonly #from: Edition;
   readonly #pieces: Map<string, Piece> = new Map<string, Piece>();
   readonly #nets: Map<string, Net> = new Map<string, Net>();
@@ -99,7 +99,7 @@ class Settling {
   /** The new edition, as far as it is settled. */
   readonly #soFar: Edition;
 
-  constructor(workspace: Workspace, from: Edition, to: Project) {
+  constructor(workspace: Commons, from: Edition, to: Project) {
     this.#workspace = workspace;
     this.#from = from;
     this.#links = linksOf(from);

@@ -2,8 +2,9 @@ import { findOnlyThere, hasForeignPieces, otherProject } from '../edition/editio
 import { type Editions, editionsOf, editionWritten } from '../edition/editions.ts';
 import { settleEdition } from '../edition/settle.ts';
 import { type Finding, findMistake } from '../project/finding.ts';
-import type { Project, Workspace } from '../project/model.ts';
+import type { Commons, Project, Workspace } from '../project/model.ts';
 import { digestOf, startOf } from '../project/source.ts';
+import { watchMap, watchProperties } from '../project/watch.ts';
 import { projectLinks } from '../proof/links.ts';
 import { proofProject } from '../proof/proof.ts';
 import { isStopped, joinVariants } from '../proof/tell.ts';
@@ -18,51 +19,62 @@ export type Study = {
   readonly editions: Editions;
   /** What is wrong in it, in the shared files it uses included. */
   readonly findings: readonly Finding[];
+  /** What was looked at to read and to examine it beside its sheet and ledger, as `Project.uses` names it. */
+  readonly uses: ReadonlySet<string>;
 };
 
 /** Studies are kept by what their projects were read from, so that a preview looks again at what changed alone. */
 const kept: Map<string, Study> = new Map<string, Study>();
-const MOST_KEPT = 500;
+const MOST_KEPT = 50;
 
-/**
- * Examines projects of a workspace, every one unless some are named: the one way from what was read to what is shown.
- * A project that was examined before, with the same texts, is not looked at again.
- */
+/** Examines projects of a workspace, every one unless some are named: the one way from what was read to what is shown. */
 export function examine(
   workspace: Workspace,
   projects: readonly Project[] = workspace.projects,
 ): readonly Study[] {
-  const studies: Study[] = [];
-  for (const project of projects) {
-    const key = keyOf(workspace, project);
-    const study = kept.get(key) ?? studyProject(workspace, project);
-    studies.push(study);
-    kept.delete(key);
-    kept.set(key, study);
-    const [oldest] = kept.keys();
-    if (kept.size > MOST_KEPT && oldest !== undefined) kept.delete(oldest);
-  }
-  return studies;
+  return projects.map((project) => examineProject(workspace, project));
+}
+
+/** Examines one project. One that was examined before, with the same texts, is not looked at again. */
+export function examineProject(commons: Commons, project: Project): Study {
+  const key = keyOf(commons, project);
+  const study = kept.get(key) ?? studyProject(commons, project);
+  kept.delete(key);
+  kept.set(key, study);
+  const [oldest] = kept.keys();
+  if (kept.size > MOST_KEPT && oldest !== undefined) kept.delete(oldest);
+  return study;
 }
 
 /** Beside its own texts a project is looked at together with those that have the same address, or that it links to. */
-function keyOf({ root, projects, slugs }: Workspace, project: Project): string {
+function keyOf({ root, addresses }: Commons, project: Project): string {
   const { slug, content } = project;
-  const alike = projects.filter((each) => each.slug === slug).map(({ file }) => file.path);
-  const linked = projectLinks(project).flatMap(({ value }) => slugs.filter((each) => each === value));
+  const alike = addresses.get(slug) ?? [];
+  const linked = projectLinks(project).flatMap(({ value }) => (addresses.has(value) ? [value] : []));
   return digestOf([root, content, ...alike, ...linked]);
 }
 
 /** A project, and each of its other variants. */
-function studyProject(workspace: Workspace, project: Project): Study {
-  const own = studyVariant(workspace, project);
-  const others = project.others.map((other) => studyVariant(workspace, other));
-  if (others.length === 0) return own;
+function studyProject(commons: Commons, project: Project): Study {
+  const uses = new Set(project.uses);
+  const watched = watchCommons(commons, uses);
+  const own = studyVariant(watched, project);
+  const others = project.others.map((other) => studyVariant(watched, other));
+  if (others.length === 0) return { ...own, uses };
   const findings = joinVariants(
     [own, ...others].map((each) => ({ name: each.project.variant?.id.value ?? '', findings: each.findings })),
   );
   const editions = { ...own.editions, others: others.map((other) => other.editions) };
-  return { ...own, editions, findings };
+  return { ...own, editions, findings, uses };
+}
+
+function watchCommons(commons: Commons, uses: Set<string>): Commons {
+  const note = (input: string): unknown => uses.add(input);
+  return {
+    ...commons,
+    site: watchProperties(commons.site, (key) => `site.${key}`, note),
+    addresses: watchMap(commons.addresses, 'addresses', note),
+  };
 }
 
 /**
@@ -70,7 +82,7 @@ function studyProject(workspace: Workspace, project: Project): Study {
  * numbers; nor is an edition that is printed nowhere. Where we break on a project, the others go on, and it keeps its
  * last good sheet.
  */
-function studyVariant(workspace: Workspace, written: Project): Study {
+function studyVariant(workspace: Commons, written: Project): Omit<Study, 'uses'> {
   try {
     const asWritten = { project: written, shapes: buildShapes(written) };
     const own = hasForeignPieces(asWritten)

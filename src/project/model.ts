@@ -9,6 +9,7 @@ import type { Ledger } from './ledger.ts';
 import type { NetAsWritten } from './net-as-written.ts';
 import type { OpeningAsWritten } from './opening.ts';
 import type { DrawnOutline, OutlineAsWritten } from './outline-grammar.ts';
+import type { Shared } from './reader.ts';
 import type { Ref } from './ref.ts';
 import type { Reference } from './reference.ts';
 import type { Schedule } from './schedule.ts';
@@ -178,6 +179,8 @@ export type Project = {
   /** The project's folder under the workspace's root. */
   readonly folder: string;
   readonly file: SourceFile;
+  /** What was looked at to read it beside its sheet and ledger: `shared.stock.moss`, `picture photos/flat.jpg`. */
+  readonly uses: ReadonlySet<string>;
   /** Which of the variants it is, where there are some. The first stands for the project. */
   readonly variant?: Variant;
   /** The other variants, each read as a project of its own; none of them has any. */
@@ -244,14 +247,19 @@ export type Site = {
   readonly findings: readonly Finding[];
 };
 
-export type Workspace = {
+/** What the projects of a workspace have in common. */
+export type Commons = {
   /** The folder's path, absolute, for whoever reads or writes files. */
   readonly root: string;
   readonly site: Site;
-  /** In the order of their slugs. Two may share a slug; a rule says so. */
-  readonly projects: readonly Project[];
-  /** The slugs of every folder that can be a project, read or not. */
-  readonly slugs: readonly string[];
+  readonly shared: Shared;
+  /** The slug of every folder that can be a project, with the folders that have a sheet: two are one too many. */
+  readonly addresses: ReadonlyMap<string, readonly string[]>;
   /** Findings of shared files, each reported once. */
   readonly findings: readonly Finding[];
+};
+
+export type Workspace = Commons & {
+  /** In the order of their slugs. Two may share a slug; a rule says so. */
+  readonly projects: readonly Project[];
 };

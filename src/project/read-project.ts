@@ -60,6 +60,8 @@ type SheetRequest = Pick<Reader, 'moneyDecimals' | 'shared' | keyof Catalog> & {
   readonly units: Units;
   /** Tells apart the settings and shared files it is read with. */
   readonly basis: string;
+  /** What is looked at while it is read, as `Project` has it. */
+  readonly uses: ReadonlySet<string>;
 };
 
 /** What a sheet, its drawings and its ledger say, and what was found; pictures count as far as they are there or not. */
@@ -169,6 +171,7 @@ function readVersion(
     folder,
     content: contentOf(request, findings, drawings),
     file,
+    uses: request.uses,
     ...(variant && { variant }),
     others: [],
     title: title ?? { value: slug, at },
@@ -207,13 +210,15 @@ function checkReferences(
   prose: readonly Prose[],
   { shared, report }: Reader,
 ): void {
-  const stock = new Set([...names.stock, ...[...shared.values.stock.keys()].map(sharedName)]);
-  const check = (what: string, name: At<string>, known: readonly string[], among = known): void => {
+  const everyStock = (): readonly string[] => [
+    ...new Set([...names.stock, ...[...shared.values.stock.keys()].map(sharedName)]),
+  ];
+  const check = (what: string, name: At<string>, known: readonly string[], among = () => known): void => {
     if (known.includes(name.value)) return;
-    report({ rule: 'unknown-reference', at: name.at, facts: { what, name: name.value, among } });
+    report({ rule: 'unknown-reference', at: name.at, facts: { what, name: name.value, among: among() } });
   };
   for (const piece of written) {
-    if (piece.stock) check('stock', piece.stock, names.stock, [...stock]);
+    if (piece.stock) check('stock', piece.stock, names.stock, everyStock);
     const base = piece.on && pieceOf({ value: writtenIn(piece.on), at: piece.on.at });
     for (const name of [base, piece.holds, piece.around]) if (name) check('piece', name, names.pieces);
   }

@@ -1,6 +1,7 @@
 import { turned, type Value } from './grammar.ts';
-import { type Reader, refuse, type SharedSection, type SharedValue } from './reader.ts';
+import { type Reader, refuse, type Shared, type SharedSection, type SharedValue } from './reader.ts';
 import type { At } from './source.ts';
+import { type Note, watchMap, watchProperties } from './watch.ts';
 import { entryOf, isNamed, textNode, type YamlEntry, type YamlMap, type YamlNode } from './yaml-node.ts';
 
 const PREFIX = 'shared.';
@@ -18,6 +19,18 @@ export function isShared(name: string): boolean {
 /** How a sheet names a value of `shared/`. */
 export function sharedName(key: string): string {
   return PREFIX + key;
+}
+
+/** What is shared, telling what a sheet takes of it: `shared.stock.moss`; of what is wrong there it takes `shared` as a whole. */
+export function watchShared(shared: Shared, note: Note): Shared {
+  const { stock, supplies, pieces } = shared.values;
+  const values = {
+    stock: watchMap(stock, 'shared.stock', note),
+    supplies: watchMap(supplies, 'shared.supplies', note),
+    pieces: watchMap(pieces, 'shared.pieces', note),
+  };
+  const isTrouble = (key: string): boolean => key === 'findings' || key === 'trouble';
+  return watchProperties({ ...shared, values }, (key) => (isTrouble(key) ? 'shared' : undefined), note);
 }
 
 /** The shared value a name stands for; undefined, and reported, when there is none. */

@@ -1,18 +1,20 @@
 import { compare } from '../measure/numbers.ts';
 import type { Finding } from './finding.ts';
 import { LEDGER_FILE } from './ledger.ts';
-import type { Project, Workspace } from './model.ts';
+import type { Commons, Project, Workspace } from './model.ts';
 import type { ReadDrawing } from './outline-grammar.ts';
 import type { PictureState } from './pictures.ts';
 import { readProject } from './read-project.ts';
 import { readShared } from './read-shared.ts';
 import { readSite } from './read-site.ts';
 import { type Catalog, moneyDecimals } from './reader.ts';
+import { watchShared } from './shared.ts';
 import { slugOf } from './slug.ts';
 import { digestOf, type SourceFile } from './source.ts';
+import type { Note } from './watch.ts';
 
 /** The files of a workspace, read but not understood. */
-type WorkspaceSource = Catalog & {
+export type WorkspaceSource = Catalog & {
   readonly root: string;
   /** By their paths under the root, with `/` between. */
   readonly files: ReadonlyMap<string, SourceFile | undefined>;
@@ -30,40 +32,85 @@ export function isSharedFile(path: string): boolean {
   return /^shared\/[^/]+\.ya?ml$/u.test(path);
 }
 
+/** Reads what the projects have in common: the settings, the shared files, and which projects there are. */
+export function readCommons(source: WorkspaceSource): Commons {
+  const { root, files, forms, outlines } = source;
+  const settings = files.get('site.yaml');
+  const others = sharedFiles(source);
+  const site = readSite(settings, troubleOf(source, settings));
+  const bench = { moneyDecimals: moneyDecimals(site.currency), forms, outlines };
+  const shared = readShared(others, bench, troubleOf(source, ...others));
+  return { root, site, shared, addresses: addressesOf(source), findings: shared.findings };
+}
+
+/** Reads the sheet of one folder; undefined where it has none. */
+export function readSheet(source: WorkspaceSource, commons: Commons, folder: string): Project | undefined {
+  const { files, findPicture, readDrawing, forms, outlines } = source;
+  const { site, shared } = commons;
+  const file = files.get(`${folder}/sheet.md`);
+  if (!file) return undefined;
+  const uses = new Set(['site.units', 'site.currency']);
+  const note: Note = (input) => uses.add(input);
+  return readProject({
+    moneyDecimals: moneyDecimals(site.currency),
+    forms,
+    outlines,
+    folder,
+    file,
+    ledger: files.get(`${folder}/${LEDGER_FILE}`),
+    shared: watchShared(shared, note),
+    basis: basisOf(source),
+    uses,
+    findPicture: (picture) => {
+      note(`picture ${picture}`);
+      return findPicture(folder, picture);
+    },
+    readDrawing: (drawing) => {
+      note(`drawing ${drawing}`);
+      return readDrawing(folder, drawing);
+    },
+    unreadable: troubleOf(source, file),
+    units: site.units,
+  });
+}
+
 /** Reads a whole workspace from its files' texts. */
 export function readWorkspace(source: WorkspaceSource): Workspace {
-  const { root, files, folders, findings, findPicture, readDrawing, forms, outlines } = source;
-  const settings = files.get('site.yaml');
-  const others = [...files].flatMap(([path, file]) => (file && isSharedFile(path) ? [file] : []));
-  const troubleOf = (...of: (SourceFile | undefined)[]): Finding[] =>
-    findings.filter(({ at }) => of.includes(at.file));
-  const site = readSite(settings, troubleOf(settings));
-  const bench = { moneyDecimals: moneyDecimals(site.currency), forms, outlines };
-  const shared = readShared(others, bench, troubleOf(...others));
-  const basis = digestOf([settings, ...others].flatMap((file) => (file ? [file.path, file.text] : [])));
-  const projects: Project[] = [];
-  for (const [path, file] of files) {
-    const [, folder] = /^([^/]+)\/sheet\.md$/u.exec(path) ?? [];
-    if (folder === undefined || !file) continue;
-    const project = readProject({
-      ...bench,
-      folder,
-      file,
-      ledger: files.get(`${folder}/${LEDGER_FILE}`),
-      shared,
-      basis,
-      findPicture: (picture) => findPicture(folder, picture),
-      readDrawing: (drawing) => readDrawing(folder, drawing),
-      unreadable: troubleOf(file),
-      units: site.units,
-    });
-    projects.push(project);
-  }
+  const commons = readCommons(source);
+  const projects = [...source.files.keys()].flatMap((path) => {
+    const [, folder] = SHEET.exec(path) ?? [];
+    return (folder !== undefined && readSheet(source, commons, folder)) || [];
+  });
   return {
-    root,
-    site,
+    ...commons,
     projects: projects.toSorted((a, b) => compare(a.slug, b.slug) || compare(a.folder, b.folder)),
-    slugs: folders?.map((folder) => slugOf(folder)) ?? projects.map(({ slug }) => slug),
-    findings: shared.findings,
   };
+}
+
+const SHEET = /^([^/]+)\/sheet\.md$/u;
+
+/** The folders by the addresses they become; those of the files where it isn't said which folders there are. */
+export function addressesOf({
+  files,
+  folders,
+}: Pick<WorkspaceSource, 'files' | 'folders'>): ReadonlyMap<string, readonly string[]> {
+  const withSheet = [...files].flatMap(([path, file]) => (file && SHEET.exec(path)?.[1]) ?? []).sort();
+  const addresses = new Map<string, string[]>((folders ?? withSheet).map((folder) => [slugOf(folder), []]));
+  for (const folder of withSheet) addresses.get(slugOf(folder))?.push(folder);
+  return addresses;
+}
+
+function sharedFiles({ files }: WorkspaceSource): readonly SourceFile[] {
+  return [...files].flatMap(([path, file]) => (file && isSharedFile(path) ? [file] : []));
+}
+
+/** Tells apart the settings and shared files that projects are read with. */
+function basisOf(source: WorkspaceSource): string {
+  const files = [source.files.get('site.yaml'), ...sharedFiles(source)];
+  return digestOf(files.flatMap((file) => (file ? [file.path, file.text] : [])));
+}
+
+/** Why files could not be read as text. */
+function troubleOf({ findings }: WorkspaceSource, ...of: (SourceFile | undefined)[]): readonly Finding[] {
+  return findings.filter(({ at }) => of.includes(at.file));
 }

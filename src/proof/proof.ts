@@ -1,5 +1,5 @@
 import { type Finding, findMistake, type RuleId } from '../project/finding.ts';
-import type { Project, Workspace } from '../project/model.ts';
+import type { Commons, Project } from '../project/model.ts';
 import { startOf } from '../project/source.ts';
 import type { Shapes } from '../shape/shapes.ts';
 import type { ProofContext, Rules } from './rule.ts';
@@ -11,7 +11,7 @@ import { isWithin } from './sentences.ts';
  * person wrote; a rule that breaks becomes an `internal` finding and the others go on.
  */
 export function proofProject(
-  workspace: Workspace,
+  workspace: Commons,
   project: Project,
   shapes: Shapes,
   rules: Partial<Rules> = byId,
@@ -33,13 +33,13 @@ const SECOND: readonly RuleId[] = ['score-order', 'score-doubled'];
  * What the rules find that look at measurements, in a project or a part of one in either edition: one after the other,
  * for whoever needs to know only whether there is any.
  */
-export function proofMeasures(workspace: Workspace, project: Project, shapes: Shapes): Iterable<Finding> {
+export function proofMeasures(workspace: Commons, project: Project, shapes: Shapes): Iterable<Finding> {
   const asked = Object.entries(byId).filter(([, { ownEditionOnly }]) => !ownEditionOnly);
   return runRules({ workspace, project, shapes }, Object.fromEntries(asked));
 }
 
 /** What is found of pieces that go into or round one another, for whoever has only those and what lies on them. */
-export function proofLinks(workspace: Workspace, project: Project, shapes: Shapes): Iterable<Finding> {
+export function proofLinks(workspace: Commons, project: Project, shapes: Shapes): Iterable<Finding> {
   const asked = { 'does-not-go-in': byId['does-not-go-in'], 'band-loose': byId['band-loose'] };
   return runRules({ workspace, project, shapes: { ...shapes, findings: [] } }, asked);
 }

@@ -1,12 +1,12 @@
 import type { Finding, RuleFacts, RuleId } from '../project/finding.ts';
-import type { Project, Workspace } from '../project/model.ts';
+import type { Commons, Project } from '../project/model.ts';
 import type { Place } from '../project/source.ts';
 import type { Shapes } from '../shape/shapes.ts';
 import type { Severity, Words } from './told.ts';
 
 /** What a rule may look at. */
 export type ProofContext = {
-  readonly workspace: Workspace;
+  readonly workspace: Commons;
   readonly project: Project;
   /** Nets, panels and layer geometry of the project's pieces. */
   readonly shapes: Shapes;

@@ -23,7 +23,8 @@ export const missingProject: Rule<Facts> = {
   ownEditionOnly: true,
   *check({ workspace, project }) {
     for (const { value: address, at } of projectLinks(project)) {
-      if (!workspace.slugs.includes(address)) yield { at, facts: { address, among: workspace.slugs } };
+      const { addresses } = workspace;
+      if (!addresses.has(address)) yield { at, facts: { address, among: [...addresses.keys()] } };
     }
   },
   say: ({ address, among }) => {

@@ -13,8 +13,8 @@ export const sameSlug: Rule<Facts> = {
   ownEditionOnly: true,
   *check({ workspace, project }) {
     const { slug, folder, file } = project;
-    const others = workspace.projects.filter((other) => other.slug === slug && other.file.path !== file.path);
-    for (const other of others) yield { at: startOf(file), facts: { folder, other: other.folder, slug } };
+    const others = workspace.addresses.get(slug)?.filter((other) => other !== folder) ?? [];
+    for (const other of others) yield { at: startOf(file), facts: { folder, other, slug } };
   },
   say: ({ folder, other, slug }) => ({
     message: `the folders ${quote(folder)} and ${quote(other)} both become the address ${slug}/`,
