@@ -127,8 +127,9 @@ function captionOf(caption: string | undefined, of: string | undefined): string 
 
 function drawingIn({ editions, measures, drawings }: Setting, of: string, view: string): Drawing | undefined {
   const { shapes } = editions[measures.leading];
-  if (!viewsOf(shapes, of).includes(view)) return undefined;
-  const base = view === 'layers' ? drawnBase(shapes, readRef(of)) : undefined;
+  const ref = readRef(of);
+  if (!viewsOf(shapes, ref).includes(view)) return undefined;
+  const base = view === 'layers' ? drawnBase(shapes, ref) : undefined;
   if (base) return stackDrawing(editions, base, BESIDE, drawings);
   if (view === 'flat') return flatDrawing({ editions, measures, drawings }, of);
   return foldedDrawing(editions, of, view, BESIDE, drawings);

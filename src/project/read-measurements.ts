@@ -25,7 +25,7 @@ import { asFormName, choosesOne, flatOrNet, formNamed, settingsOf } from './read
 import { asPlacement, TURN, turnedPlacement } from './read-placement.ts';
 import { asStock } from './read-stock.ts';
 import { readValue } from './read-value.ts';
-import type { Catalog, Reader, SharedValue } from './reader.ts';
+import { type Catalog, type Reader, reportDotted, type SharedValue } from './reader.ts';
 import { findShared, isShared, sharing, USE } from './shared.ts';
 import type { At } from './source.ts';
 import { asChoice, asCount, asMatch, asText, asUnit } from './values.ts';
@@ -122,6 +122,7 @@ export const asPiece: Value<WrittenPiece> = sharing(
     turned({ $ref: '#/$defs/piece' }, ({ node, reader }) => ({ value: mapOfPiece(node, reader) })),
     ({ body, at, turn, on, behind, openings, ...piece }, task) => {
       const { node, spot, reader } = task;
+      reportDotted(spot.key, spot.at, reader);
       return {
         ...piece,
         ...baseOf(on, behind, node, reader),

@@ -17,7 +17,7 @@ import { asDrawn, drawnSize } from './read-drawn.ts';
 import { outlineKeys } from './read-outline.ts';
 import { asPlacement, TURN, turnedPlacement } from './read-placement.ts';
 import { asAcross, popUpOf, reportStrays } from './read-pop-up.ts';
-import { reportMissing } from './reader.ts';
+import { reportDotted, reportMissing } from './reader.ts';
 import type { AtSize } from './sizes-as-written.ts';
 import type { At } from './source.ts';
 import { asLength, asSize, asText } from './values.ts';
@@ -45,9 +45,13 @@ const DRAWN = made(
 );
 
 /** An entry of `openings:`; without a size there is none. */
-export const asOpening: Value<NamelessOpening> = turned({ $ref: '#/$defs/opening' }, ({ node, reader }) => ({
-  value: entryOf(node, 'drawn') ? DRAWN : openingOf(reader.outlines),
-}));
+export const asOpening: Value<NamelessOpening> = turned(
+  { $ref: '#/$defs/opening' },
+  ({ node, spot, reader }) => {
+    reportDotted(spot.key, spot.at, reader);
+    return { value: entryOf(node, 'drawn') ? DRAWN : openingOf(reader.outlines) };
+  },
+);
 
 /** The schema of an entry of `openings:`. */
 export function openingSchema(outlines: readonly OutlineGrammar[]): Schema {

@@ -15,7 +15,7 @@ import { asSupply } from './read-supplies.ts';
 import { readValue } from './read-value.ts';
 import { versionsOf } from './read-variants.ts';
 import { type Catalog, type Reader, refuse, type Shared } from './reader.ts';
-import { pieceStart, type Ref, readRef, writeName, writeRef } from './ref.ts';
+import { pieceIn, writeName } from './ref.ts';
 import { makeSafe } from './safe-content.ts';
 import { sharedName } from './shared.ts';
 import { slugOf } from './slug.ts';
@@ -219,12 +219,12 @@ function checkReferences(
   };
   for (const piece of written) {
     if (piece.stock) check('stock', piece.stock, names.stock, everyStock);
-    const base = piece.on && pieceOf({ value: writtenIn(piece.on), at: piece.on.at });
+    const base = piece.on && pieceIn(piece.on);
     for (const name of [base, piece.holds, piece.around]) if (name) check('piece', name, names.pieces);
   }
   if (holds?.in) check('piece', holds.in, names.pieces);
-  for (const { name } of prose.flatMap(({ references }) => references)) {
-    if (!names.pieces.includes(name.value)) check('piece', pieceOf(name), names.pieces);
+  for (const { of } of prose.flatMap(({ references }) => references)) {
+    if (!names.pieces.includes(writeName(of.value))) check('piece', pieceIn(of), names.pieces);
   }
 }
 
@@ -241,16 +241,4 @@ function checkStamps(
       report({ rule: 'unknown-reference', at: name.at, facts: { what: kind, name: name.value, among } });
     }
   }
-}
-
-/** A base as it stands behind its key. */
-function writtenIn({ value }: At<Ref>): string {
-  return value.face === 'behind' ? writeName(value) : writeRef(value);
-}
-
-/** `box` of `inside box.front`, with its own place. */
-function pieceOf({ value, at }: At<string>): At<string> {
-  const { piece } = readRef(value);
-  const start = at.start + pieceStart(value);
-  return { value: piece, at: { ...at, start, end: start + piece.length } };
 }

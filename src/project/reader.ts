@@ -84,3 +84,9 @@ export function moneyDecimals(currency: string): number {
   decimalsOf.set(currency, decimals);
   return decimals;
 }
+
+/** Reports a short name that no reference could name, for what stands behind a dot is a part. */
+export function reportDotted(name: string, at: Place, { report }: Pick<Reader, 'report'>): void {
+  if (!name.includes('.')) return;
+  report({ rule: 'unexpected-value', at, facts: { misfit: 'dot in a name', actual: name } });
+}

@@ -1,3 +1,5 @@
+import type { At } from './source.ts';
+
 /** A side of the paper: the outside faces you as a sheet is drawn, the inside is seen when it is turned over like a page. */
 export type Face = 'outside' | 'inside';
 
@@ -20,9 +22,15 @@ export function readRef(text: string): Ref {
   };
 }
 
-/** Where in a reference as written the name of its piece begins. */
-export function pieceStart(text: string): number {
-  return /^(?:inside|behind)\s+(?=\S)/u.exec(text)?.[0].length ?? 0;
+/** The name of the piece in a reference, which stands before its part, with its own place. */
+export function pieceIn({ value: { piece, part }, at }: At<Ref>): At<string> {
+  const end = at.end - (part === undefined ? 0 : part.length + '.'.length);
+  return { value: piece, at: { ...at, start: end - piece.length, end } };
+}
+
+/** The name of the part, which stands last, with its own place; none where a whole piece is named. */
+export function partIn({ value: { part }, at }: At<Ref>): At<string> | undefined {
+  return part === undefined ? undefined : { value: part, at: { ...at, start: at.end - part.length } };
 }
 
 /** A reference put together again. */

@@ -9,6 +9,7 @@ import type { Picture, Project, Prose, Step } from './model.ts';
 import { picturePlace } from './pictures.ts';
 import { readValue } from './read-value.ts';
 import type { Reader } from './reader.ts';
+import { type Ref, readRef } from './ref.ts';
 import { type Reference, TEXT_REFERENCES } from './reference.ts';
 import { type At, type Place, type SourceFile, textAt } from './source.ts';
 import { asMatch, asMinutes } from './values.ts';
@@ -136,7 +137,7 @@ function readProse(
       if (reference) references.push(reference);
     }
   }
-  const named = new Set(references.map(({ name }) => name.at.start));
+  const named = new Set(references.map(({ of }) => of.at.start));
   return { nodes, references, pictures, texts: texts.filter(({ at }) => !named.has(at.start)) };
 }
 
@@ -181,15 +182,19 @@ function readReference(node: Directive, file: SourceFile, reader: Reader): Refer
   const map = attributeMap(node, file);
   const spot = { key: `:${node.name}`, at: map.at };
   if (node.type === 'leafDirective') {
-    const { of: name, view } = readValue(DRAWING, map, spot, reader);
-    if (name?.value) return { kind: 'drawing', name, ...(view && { view }) };
+    const { of, view } = readValue(DRAWING, map, spot, reader);
+    if (of?.value) return { kind: 'drawing', of: refIn(of), ...(view && { view }) };
     reportMisfit('drawing of nothing', map.at, reader);
     return undefined;
   }
   readValue(NO_ATTRIBUTES, map, spot, reader);
   const kind = TEXT_REFERENCES.find((each) => each === node.name);
   if (node.type !== 'textDirective' || !kind) return undefined;
-  return { kind, name: { value: plainText(node).trim(), at: insidePlace(node, file) } };
+  return { kind, of: refIn({ value: plainText(node).trim(), at: insidePlace(node, file) }) };
+}
+
+function refIn({ value, at }: At<string>): At<Ref> {
+  return { value: readRef(value), at };
 }
 
 /** Where what a node holds stands: the words of a heading, the name in a directive's brackets. */

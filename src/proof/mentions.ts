@@ -1,10 +1,9 @@
 import type { Project, Step } from '../project/model.ts';
 import type { Reference } from '../project/reference.ts';
-import { pieceIn } from './part-names.ts';
 
 /** What a step names of a piece: the piece, a panel or a sheet of it. */
 export function referencesTo(piece: string, { prose }: Step): readonly Reference[] {
-  return prose.references.filter(({ name }) => pieceIn(name.value) === piece);
+  return prose.references.filter(({ of }) => of.value.piece === piece);
 }
 
 /** Where a piece is first named in the steps; undefined where it never is. */

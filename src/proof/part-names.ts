@@ -1,4 +1,4 @@
-import { readRef } from '../project/ref.ts';
+import { type Ref, readRef } from '../project/ref.ts';
 import { type Shapes, sheetsOf } from '../shape/shapes.ts';
 
 /** What may stand behind the dot: the panels of a piece, and the further sheets of a form made of several. */
@@ -15,9 +15,8 @@ export function pieceIn(name: string): string {
   return readRef(name).piece;
 }
 
-/** Whether a name is that of a piece whose shape is known, or of a part of one: `box`, `box.front`, `box.lid`. */
-export function isNamed(shapes: Shapes, name: string): boolean {
-  const { piece, part } = readRef(name);
+/** Whether there is what is named: a piece whose shape is known, or a part of one, as `box.front`, `box.lid`. */
+export function isThere(shapes: Shapes, { piece, part }: Ref): boolean {
   if (part === undefined) return shapes.nets.has(piece);
   return partNames(shapes, piece).includes(part);
 }

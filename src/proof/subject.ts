@@ -2,7 +2,6 @@ import type { Project, Prose } from '../project/model.ts';
 import { type Place, textAt } from '../project/source.ts';
 import { wordFinder } from '../project/word-finder.ts';
 import type { KnownMeasure } from './measured.ts';
-import { pieceIn } from './part-names.ts';
 import { isWithin, type Sentence } from './sentences.ts';
 
 /** What a number in a sentence is about. */
@@ -29,8 +28,8 @@ export function subjectOf(
   if (!sentence) return undefined;
   const ids = [...pieces.keys()];
   const referredIn = (where: Place): readonly string[] =>
-    references.flatMap(({ kind, name }) =>
-      kind !== 'drawing' && isWithin(name.at, where) ? pieceIn(name.value) : [],
+    references.flatMap(({ kind, of }) =>
+      kind !== 'drawing' && isWithin(of.at, where) ? of.value.piece : [],
     );
   const inWords = (where: Place, before = ''): readonly string[] =>
     ids.filter((id) => new RegExp(before + wordOf(id, pieces).source, 'iu').test(textAt(where)));

@@ -282,7 +282,11 @@ function stepState(step: Step): PublishedState['steps'][number] {
     dry ? `dry ${dry.value} min` : '',
   ].filter(Boolean);
   const said = prose.nodes.filter(isShown).map((node) => textOf(node));
-  const words = [...facts, ...said, ...prose.references.map(({ kind, name }) => `${kind} ${name.value}`)];
+  const words = [
+    ...facts,
+    ...said,
+    ...prose.references.map(({ kind, of }) => `${kind} ${writeRef(of.value)}`),
+  ];
   return { title: title.value, words: words.join(' ').replace(/\s+/gu, ' ').trim() };
 }
 

@@ -2,6 +2,7 @@ import { toString as plainText } from 'mdast-util-to-string';
 import { describe, expect, it } from 'vitest';
 import { everyNode } from '../../src/project/markdown.ts';
 import type { Project } from '../../src/project/model.ts';
+import { writeRef } from '../../src/project/ref.ts';
 import { blamed, faultsOf, from, readSheet, sheetOf } from './reading.ts';
 
 function bodyOf(body: string, pieces = '{ box: { cut: 3 x 4 }, front: { cut: 2 x 3, on: box } }'): Project {
@@ -75,7 +76,7 @@ describe('references', () => {
   it('of every kind, with their names and places', () => {
     const kinds = ['piece', 'size', 'scores', 'reveal', 'count', 'trims', 'assembly'];
     const project = bodyOf(kinds.map((kind) => `:${kind}[box]`).join(' '));
-    expect(project.introduction.references.map(({ kind, name }) => [kind, from(name)])).toEqual(
+    expect(project.introduction.references.map(({ kind, of }) => [kind, from(of)])).toEqual(
       kinds.map((kind) => [kind, 'box from box']),
     );
   });
@@ -90,7 +91,7 @@ describe('references', () => {
     expect(faultsOf(project)).toEqual([]);
     const [drawing, ...others] = project.introduction.references;
     expect([drawing?.kind, drawing?.view?.value, others]).toEqual(['drawing', view, []]);
-    expect(from(drawing?.name)).toBe(`${name} from ${name}`);
+    expect(from(drawing?.of)).toBe(`${name} from ${name}`);
   });
 
   it.each<[string, string]>([
@@ -110,7 +111,7 @@ describe('references', () => {
       '| a |\n| - |\n| :size[front] |',
       '[see :piece[box]](https://example.org)',
     ].join('\n\n');
-    const names = bodyOf(body).steps[0]?.prose.references.map(({ name }) => name.value);
+    const names = bodyOf(body).steps[0]?.prose.references.map(({ of }) => writeRef(of.value));
     expect(names).toEqual(['box', 'front', 'front', 'box']);
   });
 });

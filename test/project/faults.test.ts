@@ -34,6 +34,18 @@ describe('a stamp, an ink and a color', () => {
   });
 });
 
+describe('a dot in a name, which no reference could name', () => {
+  it.each<[string, string]>([
+    ['a.b: { cut: 3 x 4 }', 'a.b'],
+    ['a: { cut: 3 x 4, openings: { b.c: { size: 1 x 1 } } }', 'b.c'],
+    ['a: { cut: 3 x 4, openings: { b.c: { slot: 1 } } }', 'b.c'],
+  ])('%s', (piece, name) => {
+    const body = '## Cut\nTake :piece[a] and :piece[a.b].';
+    const [first] = faultsOf(readSheet(sheetOf(`pieces:\n  ${piece}`, body)));
+    expect(first).toBe(`unexpected-value: ${name}`);
+  });
+});
+
 describe('corners', () => {
   it.each<[string, readonly string[]]>([
     ['1/4', []],
@@ -128,7 +140,7 @@ describe('a word that is not known', () => {
     ['units: in', 'units', ['measurements']],
     ['stock: { m: { colour: x } }', 'colour', ['stock', 'm']],
     ['pieces: { a: { cut: 1 x 1, coner: 1/8 } }', 'coner', ['pieces', 'a']],
-    ['pieces: { a.b: { cut: 1 x 1, coner: 1/8 } }', 'coner', ['pieces', 'a.b']],
+    ['pieces: { a b: { cut: 1 x 1, coner: 1/8 } }', 'coner', ['pieces', 'a b']],
     ['pieces: { a: { cut: 1 x 1, at: { lfet: 1 } } }', 'lfet', ['pieces', 'a', 'at']],
     ['pieces: { a: { cut: 1 x 1, score: [{ form: left, from: left, at: [1/2] }] } }', 'form', ['score']],
     ['holds: { item: x, coutn: 2 }', 'coutn', ['holds']],

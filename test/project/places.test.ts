@@ -58,7 +58,7 @@ describe('the place of a number is the number itself', () => {
     const project = readSheet(text);
     expect(faultsOf(project)).toEqual([]);
     expect(cutOf(project, 'a')).toEqual(['9/4 in from 2 1/4', '4 in from 4']);
-    expect(project.steps[0]?.prose.references[0]?.name.at.start).toBe(text.indexOf('a]'));
+    expect(project.steps[0]?.prose.references[0]?.of.at.start).toBe(text.indexOf('a]'));
     const { body } = pieceOf(project, 'a');
     expect(body.kind === 'flat' && pointAt(text, body.cut.height.at.start)).toEqual({ line: 6, column: 20 });
   });

@@ -1,6 +1,7 @@
 import type { Length } from '../../src/measure/length.ts';
 import type { Finding } from '../../src/project/finding.ts';
 import type { Piece, Project } from '../../src/project/model.ts';
+import { type Ref, writeRef } from '../../src/project/ref.ts';
 import type { At, Place } from '../../src/project/source.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 
@@ -28,8 +29,11 @@ export function faultsOf({ findings }: { readonly findings: readonly Finding[] }
 }
 
 /** A value beside the characters it was read from: `9/4 in from 2 1/4`. */
-export function from(value: At<string | number | boolean | Length> | undefined): string {
-  return value ? `${value.value} from ${blamed(value.at)}` : 'nothing';
+export function from(value: At<string | number | boolean | Length | Ref> | undefined): string {
+  if (!value) return 'nothing';
+  const said =
+    typeof value.value === 'object' && 'piece' in value.value ? writeRef(value.value) : value.value;
+  return `${said} from ${blamed(value.at)}`;
 }
 
 export function pieceOf(project: Project, id: string): Piece {

@@ -122,10 +122,10 @@ describe('a whole sheet', () => {
       ['Score and fold the box', 10, true],
       ['Add the layers', undefined, false],
     ]);
-    expect(keeper.steps[0]?.prose.references.map(({ kind, name }) => [kind, from(name)])).toEqual([
+    expect(keeper.steps[0]?.prose.references.map(({ kind, of }) => [kind, from(of)])).toEqual([
       ['piece', 'box from box'],
     ]);
-    expect(keeper.steps[1]?.prose.references.map(({ kind, name }) => [kind, from(name)])).toEqual([
+    expect(keeper.steps[1]?.prose.references.map(({ kind, of }) => [kind, from(of)])).toEqual([
       ['piece', 'front from front'],
       ['reveal', 'front from front'],
     ]);

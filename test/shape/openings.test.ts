@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { intersection, union } from 'polyclip-ts';
 import { Matrix4, Vector3 } from 'three';
 import { describe, expect, it } from 'vitest';
+import { readRef } from '../../src/project/ref.ts';
 import { areaOf, contains, edgesOf, type Point2 } from '../../src/shape/flat-polygon.ts';
 import { foldNet } from '../../src/shape/fold.ts';
 import { foldedPanelOf } from '../../src/shape/folded-shape.ts';
@@ -66,7 +67,7 @@ describe('an opening', () => {
     const view = 'view: { stock: moss, cut: 3 x 4, behind: box.window }';
     const shapes = shapesOf(sheetOf(CARD('window: { in: front, size: 2 x 3 }'), view));
     const drawn = ['inside box.front', 'inside box.back', 'box.front', 'behind box.window'];
-    expect(drawn.filter((name) => viewsOf(shapes, name).includes('layers'))).toEqual([
+    expect(drawn.filter((name) => viewsOf(shapes, readRef(name)).includes('layers'))).toEqual([
       'inside box.front',
       'behind box.window',
     ]);

@@ -1,9 +1,9 @@
 import type { Piece } from '../../project/model.ts';
 import { everyProse } from '../../project/prose.ts';
-import { readRef } from '../../project/ref.ts';
+import { writeRef } from '../../project/ref.ts';
 import type { Reference, ReferenceKind } from '../../project/reference.ts';
 import { type Shapes, sheetsOf } from '../../shape/shapes.ts';
-import { isNamed } from '../part-names.ts';
+import { isThere } from '../part-names.ts';
 import type { Rule } from '../rule.ts';
 
 type Facts = {
@@ -27,11 +27,10 @@ export const hollowReference: Rule<Facts> = {
   ownEditionOnly: true,
   *check({ project, shapes }) {
     for (const reference of everyProse(project).flatMap(({ references }) => references)) {
-      const { kind, name } = reference;
-      const { piece: id } = readRef(name.value);
-      const piece = project.pieces.get(id);
-      const lack = piece && isNamed(shapes, name.value) && lackOf(reference, piece, shapes);
-      if (lack) yield { at: name.at, facts: { kind, name: name.value, piece: id, lack } };
+      const { kind, of } = reference;
+      const piece = project.pieces.get(of.value.piece);
+      const lack = piece && isThere(shapes, of.value) && lackOf(reference, piece, shapes);
+      if (lack) yield { at: of.at, facts: { kind, name: writeRef(of.value), piece: of.value.piece, lack } };
     }
   },
   say: ({ kind, name, piece, lack }) => {
@@ -71,16 +70,17 @@ const OF_PANELS: ReadonlySet<ReferenceKind> = new Set(['piece', 'size', 'drawing
 const OF_SHEETS: ReadonlySet<ReferenceKind> = new Set([...OF_PANELS, 'scores', 'trims', 'assembly']);
 
 /** What a piece would need to have something said of it that it hasn't. */
-function lackOf({ kind, name }: Reference, piece: Piece, { nets }: Shapes): Lack | undefined {
+function lackOf({ kind, of }: Reference, piece: Piece, { nets }: Shapes): Lack | undefined {
+  const name = writeRef(of.value);
   const { id, on, body } = piece;
-  const isSheet = nets.has(name.value);
-  if (name.value !== id.value && !(isSheet ? OF_SHEETS : OF_PANELS).has(kind)) {
+  const isSheet = nets.has(name);
+  if (name !== id.value && !(isSheet ? OF_SHEETS : OF_PANELS).has(kind)) {
     return isSheet ? 'sheet' : 'panel';
   }
   if (kind === 'reveal') return on ? undefined : 'base';
   if (kind === 'edge' || kind === 'impressions') return piece[kind].length > 0 ? undefined : kind;
-  const sheets = sheetsOf(nets, name.value).map(({ net }) => net);
-  const isScored = (nets.get(name.value)?.scores.length ?? 0) > 0;
+  const sheets = sheetsOf(nets, name).map(({ net }) => net);
+  const isScored = (nets.get(name)?.scores.length ?? 0) > 0;
   const isCut = sheets.some(({ folds, waste, slits }) => folds.length > 0 && waste.length + slits.length > 0);
   const isStuck = body.kind === 'form' || sheets.some(({ glue }) => glue.length > 0);
   if (kind === 'scores') return isScored ? undefined : kind;

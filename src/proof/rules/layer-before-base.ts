@@ -32,7 +32,7 @@ export const layerBeforeBase: Rule<Facts> = {
     for (const { piece } of shapes.layers) {
       const [layer, base] = [piece.id.value, piece.on?.value.piece ?? ''];
       const found = stuckBefore(layer, base, project, sticking);
-      if (found) yield { at: found.stuck.name.at, facts: { layer, base, ...found.later } };
+      if (found) yield { at: found.stuck.of.at, facts: { layer, base, ...found.later } };
     }
   },
   say: ({ layer, base, later, laterAt }) => ({
@@ -59,7 +59,7 @@ function stuckBefore(
     .slice(0, first)
     .flatMap((before) => referencesTo(layer, before))
     .find((reference) => isStuckOn(reference, sticking));
-  return stuck && { stuck, later: { later: step.title.value, laterAt: named.name.at } };
+  return stuck && { stuck, later: { later: step.title.value, laterAt: named.of.at } };
 }
 
 /** The words for sticking something on, in the language of a sheet: up to the piece, and from it on. */
@@ -89,7 +89,7 @@ function eitherCase(words: string): string {
  * Whether a step says of a piece that it is stuck on: by the border that it leaves, or by a verb at its side, but not by
  * "tape to the", where something is stuck to the piece.
  */
-function isStuckOn({ kind, name: { at } }: Reference, { before, behind }: Sticking): boolean {
+function isStuckOn({ kind, of: { at } }: Reference, { before, behind }: Sticking): boolean {
   const { text } = at.file;
   if (kind === 'reveal') return true;
   return (

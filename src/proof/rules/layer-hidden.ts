@@ -61,7 +61,7 @@ function hides(over: Laid, under: Laid, project: Project): boolean {
   const written = [...project.pieces.keys()];
   if (written.indexOf(first) > written.indexOf(second)) return false;
   const [one, other] = [firstReference(first, project), firstReference(second, project)];
-  return covers(under, over) || !one || !other || one.name.at.start < other.name.at.start;
+  return covers(under, over) || !one || !other || one.of.at.start < other.of.at.start;
 }
 
 /** Millimeters that two outlines that should be alike may differ by. */

@@ -1,7 +1,7 @@
 import { everyProse } from '../../project/prose.ts';
-import { readRef } from '../../project/ref.ts';
+import { writeRef } from '../../project/ref.ts';
 import { USUAL_VIEW, viewsOf } from '../../shape/view/views.ts';
-import { isNamed } from '../part-names.ts';
+import { isThere } from '../part-names.ts';
 import type { Rule } from '../rule.ts';
 import { quote, sayList } from '../words.ts';
 
@@ -26,14 +26,13 @@ export const noSuchView: Rule<Facts> = {
   passes: { with: 'fold-1', insteadOf: 'fold-2' },
   ownEditionOnly: true,
   *check({ project, shapes }) {
-    for (const { kind, name, view } of everyProse(project).flatMap(({ references }) => references)) {
-      if (kind !== 'drawing' || !isNamed(shapes, name.value)) continue;
-      const views = viewsOf(shapes, name.value);
+    for (const { kind, of, view } of everyProse(project).flatMap(({ references }) => references)) {
+      if (kind !== 'drawing' || !isThere(shapes, of.value)) continue;
+      const views = viewsOf(shapes, of.value);
       const asked = view?.value ?? USUAL_VIEW;
       if (views.includes(asked)) continue;
-      const { piece } = readRef(name.value);
-      const at = views.length > 0 ? (view?.at ?? name.at) : name.at;
-      yield { at, facts: { of: name.value, piece, asked, views } };
+      const at = views.length > 0 ? (view?.at ?? of.at) : of.at;
+      yield { at, facts: { of: writeRef(of.value), piece: of.value.piece, asked, views } };
     }
   },
   say: ({ of, piece, asked, views }) =>

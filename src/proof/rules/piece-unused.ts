@@ -1,7 +1,6 @@
 import type { Project } from '../../project/model.ts';
 import type { Reference } from '../../project/reference.ts';
 import { nearestName } from '../../shape/nearest.ts';
-import { pieceIn } from '../part-names.ts';
 import type { Rule } from '../rule.ts';
 
 export const pieceUnused: Rule<{ readonly piece: string }> = {
@@ -38,8 +37,8 @@ function misnamed({ findings }: Project): readonly string[] {
 
 /** The piece a reference means; a misspelt one, which has its own finding, means the piece most like it. */
 function meant({ names }: Project): (reference: Reference) => string | undefined {
-  return ({ name }) => {
-    const piece = pieceIn(name.value);
+  return ({ of: { value } }) => {
+    const { piece } = value;
     return names.pieces.includes(piece) ? piece : nearestName(piece, names.pieces);
   };
 }

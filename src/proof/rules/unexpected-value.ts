@@ -34,6 +34,7 @@ type Misfit =
   | 'setting of another shape'
   | 'corners of a shape'
   | 'corner rounded twice'
+  | 'dot in a name'
   | 'no word of a pop-up'
   | 'word of a pop-up'
   | 'shape of a slot'
@@ -107,6 +108,10 @@ const MISFITS: Readonly<Record<Misfit, (actual: string, other: string, shape: st
   'corner rounded twice': (actual, other) => ({
     message: `${quote(actual)} rounds a corner that ${quote(other)} rounds already`,
     remedy: 'give each corner one radius',
+  }),
+  'dot in a name': (actual) => ({
+    message: `${quote(actual)} has a dot in it, and a dot stands between a piece and a part of it`,
+    remedy: `call it ${quote(actual.replace(/\.+/gu, '-'))}`,
   }),
   'shape of a slot': (actual) => ({
     message: `${quote(actual)} says nothing of a slot, which is one straight cut`,

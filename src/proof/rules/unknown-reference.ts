@@ -1,6 +1,6 @@
 import type { Cell } from '../../project/net-as-written.ts';
 import { everyProse } from '../../project/prose.ts';
-import { readRef } from '../../project/ref.ts';
+import { partIn } from '../../project/ref.ts';
 import { columnName } from '../../shape/cells.ts';
 import { nameRemedy, nearestName } from '../../shape/nearest.ts';
 import { partNames } from '../part-names.ts';
@@ -21,12 +21,12 @@ export const unknownReference: Rule<Facts> = {
   passes: { with: 'on: card', insteadOf: 'on: cart' },
   ownEditionOnly: true,
   *check({ project, shapes }) {
-    for (const { name } of everyProse(project).flatMap(({ references }) => references)) {
-      const { piece, part } = readRef(name.value);
+    for (const { of } of everyProse(project).flatMap(({ references }) => references)) {
+      const { piece } = of.value;
+      const part = partIn(of);
       const among = partNames(shapes, piece);
-      if (part === undefined || among.length === 0 || among.includes(part)) continue;
-      const at = { ...name.at, start: name.at.end - part.length };
-      yield { at, facts: { what: 'panel', name: part, of: piece, among } };
+      if (!part || among.length === 0 || among.includes(part.value)) continue;
+      yield { at: part.at, facts: { what: 'panel', name: part.value, of: piece, among } };
     }
   },
   say: (facts) => ('what' in facts ? sayName(facts) : sayCell(facts)),

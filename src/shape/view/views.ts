@@ -1,4 +1,4 @@
-import { faceOf, isSameRef, type Ref, readRef } from '../../project/ref.ts';
+import { faceOf, isSameRef, type Ref, writeName } from '../../project/ref.ts';
 import { stageCount } from '../fold-order.ts';
 import { type Shapes, sheetsOf } from '../shapes.ts';
 
@@ -10,14 +10,14 @@ export const USUAL_VIEW = 'flat';
  * what is cut, `folded` and `fold-1` to its last stage of what folds, `layers` of what something lies on. None for
  * what has no net.
  */
-export function viewsOf(shapes: Shapes, name: string): readonly string[] {
-  const sheets = sheetsOf(shapes.nets, name);
+export function viewsOf(shapes: Shapes, of: Ref): readonly string[] {
+  const sheets = sheetsOf(shapes.nets, writeName(of));
   const stages = Math.max(0, ...sheets.map(({ net }) => stageCount(net)));
   return [
     ...(sheets.length > 0 ? [USUAL_VIEW] : []),
     ...(stages > 0 ? ['folded'] : []),
     ...Array.from({ length: stages }, (_, index) => `fold-${index + 1}`),
-    ...(drawnBase(shapes, readRef(name)) ? ['layers'] : []),
+    ...(drawnBase(shapes, of) ? ['layers'] : []),
   ];
 }
 
