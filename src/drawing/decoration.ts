@@ -1,3 +1,4 @@
+import { isUpright } from '../project/net-as-written.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import type { EdgeRow, Net, Panel } from '../shape/net.ts';
 import type { Canvas } from './canvas.ts';
@@ -41,7 +42,7 @@ function motifOf(
     const angle = (step * Math.PI) / STRETCHES;
     const along = Math.min(Math.max(middle - (Math.cos(angle) * hole.mm) / 2, 0), length.mm);
     const inward = Math.sin(angle) * depth.mm * (side === 'right' || side === 'bottom' ? -1 : 1);
-    return side === 'left' || side === 'right'
+    return isUpright(side)
       ? { x: box[side].mm + inward, y: box.top.mm + along }
       : { x: box.left.mm + along, y: box[side].mm + inward };
   });

@@ -20,6 +20,7 @@ import {
 import { type Edition, editionWritten, rulerWritten } from './editions.ts';
 import { findOthers } from './others.ts';
 import { keyOf, type LayerOnBase, movePiece, type NewLength, primariesOf } from './primaries.ts';
+import { withCounts } from './row-counts.ts';
 import { heldIn, settlingOrder } from './settling-order.ts';
 import { type Built, liesOnStep, signatureOf } from './signature.ts';
 
@@ -125,12 +126,13 @@ class Settling {
     const known = [...own.findings()];
     const keepsLook = signatureOf(own.built);
     const ruler = this.#soFar.project.unit === 'in' ? 'in' : 'mm';
+    const counted = withCounts(piece, this.#from.shapes.nets);
     let nearest: { readonly candidate: Numbers; readonly trial: Trial } | undefined;
     const { far } = reachesOf(this.#soFar.project);
     for (const [index, { step, options }] of rungs.entries()) {
       for (const candidate of candidatesOf(options, MOST_TRIED)) {
         const move: NewLength = (length, kind) => candidate.get(keyOf(length, kind)) ?? length;
-        const moved = movePiece(piece, ruler, move, lying);
+        const moved = movePiece(counted, ruler, move, lying);
         const trial = this.#tryOut(moved, this.#soFar, besides(lying, this.#layers));
         if (trial.nets.size === 0) continue;
         nearest ??= { candidate, trial };

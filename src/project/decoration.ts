@@ -13,6 +13,8 @@ export type PunchedEdge = {
   readonly depth?: At<Length>;
   /** Where the first motif begins, from the left or the top end; else it is worked out. */
   readonly start?: At<Length>;
+  /** In another edition than the author's: how many motifs theirs has along each edge. */
+  readonly counts?: ReadonlyMap<Edge, number>;
   /** Whether the tool runs on past both ends. */
   readonly through: boolean;
   readonly in?: At<string>;

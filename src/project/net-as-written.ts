@@ -4,6 +4,11 @@ import type { At, Place } from './source.ts';
 export const EDGES = ['left', 'right', 'top', 'bottom'] as const;
 export type Edge = (typeof EDGES)[number];
 
+/** Whether an edge runs up and down. */
+export function isUpright(edge: Edge): boolean {
+  return edge === 'left' || edge === 'right';
+}
+
 /** Positions scored with one edge against the fence of the board. */
 export type ScoreGroup = { readonly from: At<Edge>; readonly at: readonly At<Length>[] };
 

@@ -1,4 +1,4 @@
-import type { Length, Unit } from '../measure/length.ts';
+import type { Unit } from '../measure/length.ts';
 import type { Edge } from '../project/net-as-written.ts';
 import { breadthOf, commonParts, distanceOutside, type Point2, uncovered } from '../shape/flat-polygon.ts';
 import { upright } from '../shape/fold.ts';
@@ -12,7 +12,7 @@ import type { ProofContext } from './rule.ts';
 export type OnPaper = { readonly on: string; readonly unit: Unit };
 
 /** A row of motifs, or a stamped image, and the sheet it is on. */
-type Placed<T> = { readonly it: T; readonly net: Net; readonly facts: OnPaper };
+export type Placed<T> = { readonly it: T; readonly net: Net; readonly facts: OnPaper };
 
 /** Every row of motifs of a project. */
 export function rowsIn(context: ProofContext): readonly Placed<EdgeRow>[] {
@@ -74,7 +74,7 @@ export function missingOf({ it, net }: Placed<Impression>, least: number): reado
 }
 
 /** The oval within an image's outline: a round image has nothing in its corners. */
-function ovalIn({ corners }: Impression): readonly Point2[] {
+export function ovalIn({ corners }: Impression): readonly Point2[] {
   const [a, b, c, d] = corners.map(upright);
   if (!a || !b || !c || !d) return [];
   const middle = { x: (a.x + c.x) / 2, y: (a.y + c.y) / 2 };
@@ -96,18 +96,4 @@ export function layersOver(
   return shapes.layers
     .filter(({ under, on }) => under.net === net && on.face === 'outside')
     .map((layer) => [layer, groundOf(layer, shapes).outline] as const);
-}
-
-/** The strip along an edge that a row of motifs cuts into, on its sheet. */
-export function stripOf({ side, box, start, pitch, hole, depth, count }: EdgeRow): readonly Point2[] {
-  const end = start.plus(pitch.times(count - 1)).plus(hole);
-  const inward = (edge: Length): Length =>
-    side === 'right' || side === 'bottom' ? edge.minus(depth) : edge.plus(depth);
-  const isUpright = side === 'left' || side === 'right';
-  const [far, near] = [inward(box[side]), box[side]];
-  const origin = isUpright ? box.top : box.left;
-  const ends = [origin.plus(start), origin.plus(end)] as const;
-  const at = (along: Length, across: Length): Point2 =>
-    upright(isUpright ? { x: across, y: along } : { x: along, y: across });
-  return [at(ends[0], near), at(ends[1], near), at(ends[1], far), at(ends[0], far)];
 }

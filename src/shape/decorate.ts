@@ -2,7 +2,7 @@ import { Length } from '../measure/length.ts';
 import type { ImpressionAsWritten, PunchedEdge } from '../project/decoration.ts';
 import type { Finding } from '../project/finding.ts';
 import type { Piece, Project } from '../project/model.ts';
-import type { Edge } from '../project/net-as-written.ts';
+import { type Edge, isUpright } from '../project/net-as-written.ts';
 import type { Ref } from '../project/ref.ts';
 import type { At } from '../project/source.ts';
 import { supplyNamed } from '../project/supply-names.ts';
@@ -25,7 +25,11 @@ export function decorate(
         const ground = groundOf(written, piece, nets);
         return ground?.net === net ? [{ ...ground, written }] : [];
       });
-    const rows = grounds(edge).flatMap((each) => rowsOn(each, each.written));
+    const edges = grounds(edge);
+    const rows = edges.flatMap((each) => {
+      const beside = edges.filter(({ panel }) => panel === each.panel).map(({ written }) => written);
+      return rowsOn(each, each.written, beside);
+    });
     const stamped = grounds(impressions).map((each) => impressionOn(each, each.written, supplies));
     return [id, decoratedNet(net, rows, stamped)] as const;
   });
@@ -77,18 +81,23 @@ function findMissing(panel: At<string>, { id }: Piece, nets: Shapes['nets']): Fi
   return { rule: 'unknown-reference', at: panel.at, facts };
 }
 
-function rowsOn({ net, panel, box }: Decorated, written: PunchedEdge): readonly EdgeRow[] {
+/** The rows of one entry; `beside` are all entries on the same paper. */
+function rowsOn(
+  { net, panel, box }: Decorated,
+  written: PunchedEdge,
+  beside: readonly PunchedEdge[],
+): readonly EdgeRow[] {
   const size = boxSize(box);
   const corners = (panel ? [panel] : net.panels).flatMap(({ outline }) => outline);
   return written.along.map((side) => {
     const length = isUpright(side) ? size.height : size.width;
-    const row = rowAlong(side, length, written, cutBack(corners, side, box));
-    return { ...row, box, ...(panel && { panel }) };
+    const cut = cutBack(corners, side, box);
+    const depths = beside.filter(({ along }) => along.some((each) => isUpright(each) !== isUpright(side)));
+    const round = depths.map(({ depth, hole }) => (depth ?? hole).value);
+    // A row so deep that nothing would be left is no row to keep clear of.
+    const clear = Length.max(cut, ...round.filter((depth) => depth.lessThan(length.half())));
+    return { ...rowAlong({ side, length, cut, clear }, written), box, ...(panel && { panel }) };
   });
-}
-
-function isUpright(side: Edge): boolean {
-  return side === 'left' || side === 'right';
 }
 
 /** How far the corners at the two ends of a side are cut back along it, at most. */

@@ -97,6 +97,8 @@ export type PunchedRow = {
   readonly depth: Length;
   /** How far the corners at the two ends are cut back along the edge. */
   readonly cut: Length;
+  /** How much of the edge whole motifs leave free at either end: a corner cut back, or what is punched round it. */
+  readonly clear: Length;
   /** Where the first motif begins; before the end, where that cuts it. */
   readonly start: Length;
   /** How many motifs there are, cut ones included; none where there is no room for one. */

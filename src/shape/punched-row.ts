@@ -1,26 +1,47 @@
 import { Length } from '../measure/length.ts';
 import { roundDown } from '../measure/round.ts';
 import type { PunchedEdge } from '../project/decoration.ts';
-import type { Edge } from '../project/net-as-written.ts';
 import type { PunchedRow } from './net.ts';
 
 type Motif = Pick<PunchedRow, 'pitch' | 'hole'>;
 type Spread = Pick<PunchedRow, 'start' | 'count' | 'ends' | 'middle'>;
 
+/** The edge that a row is laid along. */
+type RowBed = Pick<PunchedRow, 'side' | 'length' | 'cut' | 'clear'>;
+
 /**
- * Lays a row along an edge so that both ends come out alike: with a motif or a gap on the middle, whichever is better.
- * Whole motifs keep to the straight part of the edge, between the roundings of its corners.
+ * Lays a row along an edge so that both ends come out alike: with a motif or a gap on the middle, whichever is better, or
+ * with as many motifs as the edition that it comes from. Whole motifs keep out of the corners.
  */
-export function rowAlong(side: Edge, length: Length, written: PunchedEdge, cut: Length): PunchedRow {
+export function rowAlong({ side, length, cut, clear }: RowBed, written: PunchedEdge): PunchedRow {
+  const bed = { side, length, cut, clear };
   const tool = { pitch: written.pitch.value, hole: written.hole.value };
-  const { depth = written.hole, start, through } = written;
-  const runs = start
-    ? [runFrom(start.value, length, tool, through)]
-    : (['hole', 'gap'] as const).map((middle) => ({
-        ...runAbout(middle, length, cut, tool, through),
-        middle,
-      }));
-  return { written, side, length, depth: depth.value, cut, ...tool, ...bestOf(runs, tool, cut) };
+  const spread = countedRow(bed, written, tool) ?? freeRow(bed, written, tool);
+  return { written, ...bed, depth: (written.depth ?? written.hole).value, ...tool, ...spread };
+}
+
+function freeRow({ length, cut, clear }: RowBed, { start, through }: PunchedEdge, tool: Motif): Spread {
+  if (start) return runFrom(start.value, length, tool, through);
+  const runs = (['hole', 'gap'] as const).map((middle) => ({
+    ...runAbout(middle, length, clear, tool, through),
+    middle,
+  }));
+  return bestOf(runs, tool, cut);
+}
+
+/** A row of the number of motifs that is handed on; undefined where there is none, or where they no longer fit. */
+function countedRow(
+  { side, length }: RowBed,
+  { counts, start, through }: PunchedEdge,
+  tool: Motif,
+): Spread | undefined {
+  const count = counts?.get(side) ?? 0;
+  if (count === 0 || (start && through)) return undefined;
+  const whole = tool.pitch.times(count - 1).plus(tool.hole);
+  const run = runOf(start?.value ?? length.minus(whole).half(), count, length, tool);
+  const least = through ? tool.hole.times(-1) : Length.zero;
+  if (run.ends.some((end) => end.sign < 0 && !end.greaterThan(least))) return undefined;
+  return start ? run : { ...run, middle: count % 2 === 1 ? 'hole' : 'gap' };
 }
 
 /** As many motifs from a start on as there is room for; a tool that runs through cuts what it meets of others. */
@@ -39,7 +60,7 @@ function runFrom(start: Length, length: Length, { pitch, hole }: Motif, through:
 function runAbout(
   middle: 'hole' | 'gap',
   length: Length,
-  cut: Length,
+  clear: Length,
   tool: Motif,
   through: boolean,
 ): Spread {
@@ -50,7 +71,7 @@ function runAbout(
   const room = half.minus(near);
   const further = through
     ? stepsWithin(room.plus(hole), pitch, 'before')
-    : stepsWithin(room.minus(cut), pitch);
+    : stepsWithin(room.minus(clear), pitch);
   const count = 2 * further + (middle === 'hole' ? 1 : 2);
   return runOf(half.minus(near).minus(pitch.times(further)), Math.max(count, 0), length, tool);
 }

@@ -420,6 +420,33 @@ describe('units:', () => {
   });
 });
 
+describe('a punched edge', () => {
+  const rowsOf = ({ editions: { inch, metric } }: Study, id: string): string[] =>
+    [inch, metric].map(({ shapes }) => {
+      const [row] = shapes.nets.get(id)?.rows ?? [];
+      return `${row?.count} about a ${row?.middle}, ${row?.ends.map(({ mm }) => mm.toFixed(2)).join(' and ')} mm left`;
+    });
+
+  /** By hand: 83 mm (82.55) for 3 1/4 in would take a thirteenth motif of 3.175 mm every 6.35 mm, 1.8125 mm from its ends. */
+  it('has as many motifs in both editions', () => {
+    const lace = pieces('mat: { stock: card, cut: 5 x 3 1/4, edge: { along: left, pitch: 1/4, hole: 1/8 } }');
+    expect(rowsOf(studyOf(lace), 'mat')).toEqual([
+      '12 about a gap, 4.76 and 4.76 mm left',
+      '12 about a gap, 4.99 and 4.99 mm left',
+    ]);
+  });
+
+  it('has fewer where they no longer fit', () => {
+    const tight = pieces(
+      'mat: { stock: card, cut: 5 x 2 1/8, edge: { along: left, pitch: 1/4, hole: 1/8 } }',
+    );
+    expect(rowsOf(studyOf(tight), 'mat').map((row) => row.slice(0, 14))).toEqual([
+      '8 about a gap,',
+      '8 about a gap,',
+    ]);
+  });
+});
+
 describe('a narrow border on two sides', () => {
   it('is the same millimeters as anywhere else on the sheet, and the cut follows', () => {
     const study = studyOf(

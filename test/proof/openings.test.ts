@@ -354,6 +354,141 @@ describe('a stamped image', () => {
   });
 });
 
+describe('a punched edge', () => {
+  const punched = (cut: string, edge: string, more = ''): string[] =>
+    findingsOf(
+      sheetWith({
+        pieces: `mat: { stock: cream, ${cut}, edge: ${edge}${more} }`,
+        head: 'supplies: [{ item: Leaf stamp, kind: stamp }]',
+      }),
+    ).map(({ severity, rule, message }) => `${severity} ${rule}: ${message}`);
+  const row = (along: string, depth = '1/8', more = ''): string =>
+    `{ along: ${along}, pitch: 1/4, hole: 1/8, depth: ${depth}${more} }`;
+  const runs = (message: string, severity = 'error'): string[] => [
+    `${severity} edge-runs-into: the motifs along the ${message}`,
+  ];
+  const FOUR = 'cut: 4 x 4';
+  const window = (left: string): string =>
+    `, openings: { window: { size: 1 x 1, at: { left: ${left} } }, slit: { slot: 1, at: { right: 3/8 } } }`;
+
+  it.each<[string, string, string, string, string[]]>([
+    ['round a whole mat', FOUR, '{ along: all, pitch: 3/8, hole: 1/4 }', '', []],
+    ['deep on two edges that meet', FOUR, `[${row('left', '1')}, ${row('top', '1')}]`, '', []],
+    ['of a card, over its fold', 'form: single-fold card, size: 4 x 5', row('[top, bottom]'), '', []],
+    ['as deep as leaves enough', 'cut: 1 x 4', row('[left, right]', '7/16'), '', []],
+    [
+      'that leaves too little',
+      'cut: 1 x 4',
+      row('[left, right]', '15/32'),
+      '',
+      runs(
+        'right edge of mat reach 15/32 in in and leave only 1/16 in of paper before those along the left edge; 1/8 in is the least that does not tear',
+        'warning',
+      ),
+    ],
+    [
+      'that cuts its piece in two',
+      'cut: 1 x 4',
+      row('[left, right]', '1/2'),
+      '',
+      runs(
+        'right edge of mat reach 1/2 in in and those along the left edge 1/2 in, so that they meet: mat falls apart',
+      ),
+    ],
+    [
+      'deeper than its paper',
+      FOUR,
+      row('left', '30'),
+      '',
+      runs('left edge of mat reach 30 in in, and mat is 4 in wide'),
+    ],
+    [
+      'twice along one edge',
+      FOUR,
+      `[${row('left')}, { along: left, pitch: 3/8, hole: 1/8 }]`,
+      '',
+      runs('left edge of mat reach 1/8 in in, over another row along that edge, 1/8 in deep'),
+    ],
+    [
+      'begun in the corner',
+      FOUR,
+      `[${row('left', '1/2', ', start: 1/16')}, ${row('top', '1/2', ', start: 1/16')}]`,
+      '',
+      runs(
+        'top edge of mat reach 1/2 in in, and run into those along the left edge, which reach 1/2 in in',
+        'warning',
+      ),
+    ],
+    ['beside a window and a slot', FOUR, row('all', '1/4'), window('3/8'), []],
+    [
+      'near a window',
+      FOUR,
+      row('left', '1/4'),
+      window('5/16'),
+      runs(
+        'left edge of mat reach 1/4 in in and leave only 1/16 in of paper before window; 1/8 in is the least that does not tear',
+        'warning',
+      ),
+    ],
+    [
+      'that runs into a window',
+      FOUR,
+      row('left', '1/4'),
+      window('1/8'),
+      runs('left edge of mat reach 1/4 in in and run into window, which begins 1/8 in from that edge'),
+    ],
+    [
+      'that runs into a slot',
+      FOUR,
+      row('right', '1/2'),
+      window('1'),
+      runs('right edge of mat reach 1/2 in in and run into slit, which begins 3/8 in from that edge'),
+    ],
+    [
+      'over the notch of a banner',
+      'cut: 4 x 2, shape: banner',
+      row('right'),
+      '',
+      runs('right edge of mat reach 1/8 in in, and 1/8 × 1 5/8 in of that strip is cut away from mat'),
+    ],
+    [
+      'over a stamped image',
+      FOUR,
+      row('left'),
+      ', impressions: { stamp: leaf, size: 1 x 1, at: { left: 1/16 } }',
+      runs('left edge of mat reach 1/8 in in, and take 1/16 in × about 1/2 in off the Leaf stamp', 'warning'),
+    ],
+    [
+      'past the fold of a flap',
+      'cut: 4 x 4, score: [{ from: left, at: [1/4] }]',
+      row('left', '1/2'),
+      '',
+      runs(
+        'left edge of mat reach 1/2 in in, past the fold between mat.A1 and mat.B1, which lies 1/4 in from that edge',
+        'warning',
+      ),
+    ],
+    [
+      'of a circle',
+      'cut: 4 x 4, shape: circle',
+      row('left'),
+      '',
+      ['error edge-pitch: the left edge of mat has no straight stretch for a motif of 1/8 in'],
+    ],
+    [
+      'begun beyond its end',
+      FOUR,
+      row('left', '1/8', ', start: 5'),
+      '',
+      [
+        'error edge-pitch: the row along the left edge of mat begins 5 in from its end, and the edge is 4 in long: there is no room for a motif of 1/8 in',
+      ],
+    ],
+  ])('%s', (_, cut, edge, more, expected) => {
+    expect(punched(cut, edge, more)).toEqual(expected);
+  });
+});
+
 describe('many of them on one sheet', () => {
   /** A quarter of an inch from one to the next, in rows; a test that takes over five seconds fails. */
   const many = (count: number, each: (left: string, top: string, index: number) => string): string =>

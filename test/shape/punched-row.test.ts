@@ -23,7 +23,8 @@ function edgeWith({ pitch, hole, start, through = false }: Tool): PunchedEdge {
 }
 
 function rowOn(length: number, tool: Tool): PunchedRow {
-  return rowAlong('left', part(length), edgeWith(tool), part(tool.cut ?? 0));
+  const cut = part(tool.cut ?? 0);
+  return rowAlong({ side: 'left', length: part(length), cut, clear: cut }, edgeWith(tool));
 }
 
 function part(parts: number): Length {

@@ -1,9 +1,10 @@
 import type { Length } from '../../measure/length.ts';
 import { roundFolded } from '../../measure/round.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
-import type { Edge } from '../../project/net-as-written.ts';
+import { type Edge, isUpright } from '../../project/net-as-written.ts';
 import { partOver } from '../../shape/ground.ts';
-import { layersOver, type OnPaper, rowsIn, sayEdge, stripOf } from '../decoration.ts';
+import { stripOf } from '../../shape/punched-strip.ts';
+import { layersOver, type OnPaper, rowsIn, sayEdge } from '../decoration.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
@@ -38,7 +39,7 @@ export const edgeCovered: Rule<Facts> = {
         const key = `${written.at.start} ${id}`;
         if (!over || told.has(key)) continue;
         told.add(key);
-        const mm = side === 'left' || side === 'right' ? over.width : over.height;
+        const mm = isUpright(side) ? over.width : over.height;
         const covered = roundFolded(mm, rulerUnit(facts.unit));
         const at = (written.depth ?? written.hole).at;
         yield { at, facts: { ...facts, side, layer: id, depth, covered } };

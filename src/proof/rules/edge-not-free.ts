@@ -1,4 +1,4 @@
-import type { Edge } from '../../project/net-as-written.ts';
+import { type Edge, isUpright } from '../../project/net-as-written.ts';
 import type { EdgeRow, FlatPoint, Net } from '../../shape/net.ts';
 import { type OnPaper, rowsIn, sayEdge } from '../decoration.ts';
 import type { Rule } from '../rule.ts';
@@ -36,7 +36,7 @@ export const edgeNotFree: Rule<Facts> = {
 
 function whyNotFree({ panel, side, box }: EdgeRow, { folds, glue }: Net): Facts['lies'] | undefined {
   if (!panel) return undefined;
-  const axis = side === 'left' || side === 'right' ? 'x' : 'y';
+  const axis = isUpright(side) ? 'x' : 'y';
   const isOn = (point: FlatPoint): boolean => point[axis].equals(box[side]);
   const own = folds.filter(({ panels }) => panels.includes(panel.id));
   if (own.some(({ from, to }) => isOn(from) && isOn(to))) return 'folded';

@@ -1,5 +1,7 @@
 import { Length } from '../../measure/length.ts';
+import type { PunchedEdge } from '../../project/decoration.ts';
 import type { Edge } from '../../project/net-as-written.ts';
+import type { Place } from '../../project/source.ts';
 import type { EdgeRow } from '../../shape/net.ts';
 import { eachEntry, type OnPaper, sayEdge } from '../decoration.ts';
 import type { Rule } from '../rule.ts';
@@ -9,9 +11,9 @@ type Facts = OnPaper & {
   readonly side: Edge;
   readonly pitch: Length;
   readonly hole: Length;
-  /** The straight part of the edge. */
+  /** The part of the edge that there is for motifs. */
   readonly room: Length;
-  readonly misfit: 'fine' | 'hole' | 'pitch' | 'room';
+  readonly misfit: 'fine' | 'hole' | 'pitch' | 'room' | 'round' | { readonly start: Length };
 };
 
 export const edgePitch: Rule<Facts> = {
@@ -29,12 +31,19 @@ export const edgePitch: Rule<Facts> = {
       const { written, side, pitch, hole } = it;
       const misfit = misfitOf(it);
       if (!misfit) continue;
-      const at = misfit === 'hole' || misfit === 'room' ? written.hole.at : written.pitch.at;
-      yield { at, facts: { ...facts, side, pitch, hole, room: it.length.minus(it.cut.times(2)), misfit } };
+      const room = it.length.minus((written.start ? Length.zero : it.clear).times(2));
+      yield { at: placeOf(written, misfit), facts: { ...facts, side, pitch, hole, room, misfit } };
     }
   },
   say: ({ on, unit, side, pitch, hole, room, misfit }) => {
     const [edge, long] = [sayEdge(side, on), sayLength(room, unit)];
+    if (typeof misfit === 'object') {
+      const start = sayLength(misfit.start, unit);
+      return {
+        message: `the row along ${edge} begins ${start} from its end, and the edge is ${long} long: there is no room for a motif of ${sayLength(hole, unit)}`,
+        remedy: 'put "start:" right, or leave it out',
+      };
+    }
     switch (misfit) {
       case 'fine':
         return {
@@ -57,6 +66,11 @@ export const edgePitch: Rule<Facts> = {
           message: `${edge} has ${long} between its corners, too little for a motif of ${sayLength(hole, unit)}`,
           remedy: 'leave this edge plain, or round its corners less',
         };
+      case 'round':
+        return {
+          message: `${edge} has no straight stretch for a motif of ${sayLength(hole, unit)}`,
+          remedy: 'leave this edge plain, or name one that is straight',
+        };
     }
   },
 };
@@ -64,9 +78,17 @@ export const edgePitch: Rule<Facts> = {
 /** The finest pitch of a tool; our judgment, no source. */
 const FINEST = Length.of(1, 32, 'in');
 
-function misfitOf({ pitch, hole, length, count }: EdgeRow): Facts['misfit'] | undefined {
+function misfitOf({ written, pitch, hole, length, cut, count }: EdgeRow): Facts['misfit'] | undefined {
   if (pitch.lessThan(FINEST)) return 'fine';
   if (!hole.lessThan(pitch)) return 'hole';
   if (pitch.greaterThan(length)) return 'pitch';
-  return count === 0 ? 'room' : undefined;
+  if (count > 0) return undefined;
+  if (written.start) return { start: written.start.value };
+  return cut.times(2).lessThan(length) ? 'room' : 'round';
+}
+
+function placeOf({ pitch, hole, start, at }: PunchedEdge, misfit: Facts['misfit']): Place {
+  if (typeof misfit === 'object') return start?.at ?? at;
+  if (misfit === 'round') return at;
+  return misfit === 'hole' || misfit === 'room' ? hole.at : pitch.at;
 }

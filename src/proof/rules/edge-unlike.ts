@@ -28,9 +28,9 @@ export const edgeUnlike: Rule<Facts> = {
   ownEditionOnly: true,
   *check(context) {
     for (const { it, facts } of eachEntry(context, isUnlike)) {
-      const { written, side, length, cut, ends } = it;
+      const { written, side, ends } = it;
       const { start, ...free } = written;
-      const better = rulerMark(rowAlong(side, length, free, cut).start, rulerUnit(facts.unit));
+      const better = rulerMark(rowAlong(it, free).start, rulerUnit(facts.unit));
       if (start) yield { at: start.at, facts: { ...facts, side, ends, better } };
     }
   },
@@ -44,7 +44,7 @@ export const edgeUnlike: Rule<Facts> = {
 function isUnlike(row: EdgeRow): boolean {
   const { start, ...free } = row.written;
   if (!start || row.count === 0 || endsOf(row) !== 'unlike') return false;
-  return rowAlong(row.side, row.length, free, row.cut).start.sign >= 0;
+  return rowAlong(row, free).start.sign >= 0;
 }
 
 function sayEnd(end: Length, unit: OnPaper['unit']): string {

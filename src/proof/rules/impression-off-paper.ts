@@ -2,7 +2,7 @@ import { Length } from '../../measure/length.ts';
 import { roundFolded } from '../../measure/round.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
 import type { Size } from '../../measure/size.ts';
-import { EDGES, type Edge } from '../../project/net-as-written.ts';
+import { EDGES, type Edge, isUpright } from '../../project/net-as-written.ts';
 import type { Place } from '../../project/source.ts';
 import { extentOf } from '../../shape/flat-polygon.ts';
 import type { Impression } from '../../shape/net.ts';
@@ -75,6 +75,6 @@ function offOf({ reveals }: Impression): Facts['off'] {
 function causeOf({ written: { placement, size } }: Impression, side?: Edge): Place {
   const { left, right, top, bottom } = placement;
   if (!side) return (left ?? right ?? top ?? bottom ?? size.width).at;
-  const isAcross = side === 'left' || side === 'right';
+  const isAcross = isUpright(side);
   return (isAcross ? (left ?? right ?? size.width) : (top ?? bottom ?? size.height)).at;
 }

@@ -2,7 +2,7 @@ import type { Length } from '../../measure/length.ts';
 import { roundFolded } from '../../measure/round.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
 import type { Size } from '../../measure/size.ts';
-import { EDGES, type Edge } from '../../project/net-as-written.ts';
+import { EDGES, type Edge, isUpright } from '../../project/net-as-written.ts';
 import type { Place } from '../../project/source.ts';
 import { distanceBetween, distanceOutside } from '../../shape/flat-polygon.ts';
 import { upright } from '../../shape/fold.ts';
@@ -72,7 +72,7 @@ function sayPassing(
 ): Words {
   const what =
     behind === undefined ? `runs past the ${edge} edge of` : `is cut across the fold to ${behind} from`;
-  const is = edge === 'left' || edge === 'right' ? 'wide' : 'high';
+  const is = isUpright(edge) ? 'wide' : 'high';
   const fits = size.lessThan(room);
   return {
     message: `${name} ${what} ${panel} by ${say(by)}: it is ${say(size)} ${is} on ${say(room)}`,
@@ -116,7 +116,7 @@ function foundAt({ opening, panel, net, of: { unit } }: CutOpening): Facts['foun
   )[0];
   const room = boxSize(panel.box);
   if (edge) {
-    const side = edge === 'left' || edge === 'right' ? 'width' : 'height';
+    const side = isUpright(edge) ? 'width' : 'height';
     const [near, far] = side === 'width' ? [margins.left, margins.right] : [margins.top, margins.bottom];
     const size = room[side].minus(near).minus(far);
     const behind = panelBehind(net, panel, edge);
