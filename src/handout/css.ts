@@ -1,3 +1,4 @@
+import { roundDecimals } from '../measure/round.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import type { Voice } from '../words/voice.ts';
 import type { Print } from './prints.ts';
@@ -37,6 +38,28 @@ export const PAPER_SIZE: Readonly<Record<Print, string>> = {
   a4: '210mm 297mm',
   'large-print': '8.5in 11in',
 };
+
+/** The size of a handout's paper, and the margins round what is printed on it, in millimeters. */
+const PAPER: Readonly<Record<Print, { readonly width: number; readonly height: number }>> = {
+  letter: { width: 215.9, height: 279.4 },
+  a4: { width: 210, height: 297 },
+  'large-print': { width: 215.9, height: 279.4 },
+};
+const MARGIN = { top: 14, side: 15, bottom: 14 };
+
+/**
+ * Where a handout's pages are printed on: margins for its paper, and the area left, for whoever arranges what is on it.
+ * Its first page says over its title what later ones say with it.
+ */
+export function areaCss(target: Print, site: string, voice: Voice): string {
+  const { width, height } = PAPER[target];
+  const [across, down] = [width - 2 * MARGIN.side, height - MARGIN.top - MARGIN.bottom];
+  const head = (place: string, text: string): string => `@${place} { content: ${cssString(text)}; }`;
+  const margin = `margin: ${MARGIN.top}mm ${MARGIN.side}mm ${MARGIN.bottom}mm;`;
+  return `@page { ${margin} }
+@page :first { ${margin} ${head('top-left', site)} ${head('top-right', voice.say('sheet-kind'))} }
+:root { --area-width: ${roundDecimals(across, 1)}mm; --area-height: ${roundDecimals(down, 1)}mm; }`;
+}
 
 /** The `@page` rules of a print. Every text is a CSS string, so that none can end its rule. */
 export function pageCss(target: Print, { title, site, address, state }: PageMargins, voice: Voice): string {

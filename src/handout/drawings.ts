@@ -1,9 +1,8 @@
 import type { Drawing } from '../drawing/canvas.ts';
-import { drawingElement, drawingFigure, type Figure, pictureElement } from '../drawing/figures.ts';
+import { drawingElement, drawingFigure, pictureElement } from '../drawing/figures.ts';
 import { foldedDrawing } from '../drawing/folded.ts';
 import { lowestBases } from '../drawing/pile.ts';
 import { stackDrawing } from '../drawing/stack.ts';
-import type { DrawingRoom } from '../drawing/style.ts';
 import { templateDrawing, templateReduction } from '../drawing/template.ts';
 import { briefJson, turnModel } from '../drawing/turn-model.ts';
 import { caption } from '../drawing/words.ts';
@@ -16,6 +15,7 @@ import { baseName, pieceNamed, sheetNamed } from '../words/names.ts';
 import { SafeHtml } from '../words/safe-html.ts';
 import { variantsOf } from '../words/variants.ts';
 import type { Voice } from '../words/voice.ts';
+import { COLUMN } from './column.ts';
 import { mainPiece } from './finished-size.ts';
 import { sheetIds } from './piece-sheets.ts';
 import { drawnWays, type Setting } from './setting.ts';
@@ -44,61 +44,45 @@ export function heroOf({ project, pictures, editions, drawings }: Setting): Hero
   return drawing && { html: drawingElement(drawing), showsLayers: true };
 }
 
-/** Room in millimeters: at the head of a sheet; for a template without its dimensions; for a stack beside one, in a row, in large print. */
+/** Room in millimeters: at the head of a sheet; for a template and for a stack without their dimensions, also in large print. */
 const ROOM = {
   hero: { width: 54, height: 42 },
   heroLayers: { width: 36, height: 38 },
   template: { width: 124, height: 105 },
-  beside: { width: 27, height: 36 },
-  inRow: { width: 30, height: 36 },
+  stack: { width: 44, height: 60 },
   large: { width: 84, height: 120 },
   /** A page shows the picture as wide as its column. */
   turn: { width: 140, height: 98 },
 };
-/** What a page has across, on A4, less the gap between two drawings; and how many stacks go above one another. */
-const ACROSS = 170;
-const MOST_BESIDE = 2;
 
-/**
- * The template of everything scored, and every base with its layers but for the first `shown`, which stand elsewhere
- * already: rows of figures, and beside the only template the first stacks, if there is room. Undefined when nothing
- * is left.
- */
-export function sheetDrawings(setting: Setting, shown: number): object | undefined {
-  const templates = templatesOf(setting);
-  const [only, ...more] = templates;
-  const heading = setting.voice.say(only ? 'template-and-layers' : 'layers');
-  const large = setting.target === 'large-print';
-  const narrow = large ? [] : stacksOf(setting, shown, ROOM.beside);
-  const beside = narrow.slice(0, MOST_BESIDE);
-  const across = Math.max(0, ...beside.map(({ width }) => width)) + (only?.width ?? 0);
-  if (only && more.length === 0 && !large && across <= ACROSS) {
-    return {
-      heading,
-      template: only.html,
-      beside: beside.map(({ html }) => html),
-      others: narrow.slice(MOST_BESIDE).map(({ html }) => html),
-    };
-  }
-  const stacks = stacksOf(setting, shown, large ? ROOM.large : ROOM.inRow);
-  const others = [...templates, ...stacks].map(({ html }) => html);
-  return others.length > 0 ? { heading, template: undefined, beside: [], others } : undefined;
-}
+/** Something scored, drawn as it is cut; a wide one runs across both columns of a print. */
+type NetView = {
+  readonly id: string;
+  readonly heading: string;
+  readonly drawing: SafeHtml;
+  readonly isWide: boolean;
+};
 
-function templatesOf(setting: Setting): Figure[] {
-  const { measures } = setting;
-  return sheetIds(setting.editions).flatMap((id) =>
+/** The template of everything that is scored, in every way that the variants have it. */
+export function netViews(setting: Setting): readonly NetView[] {
+  const { measures, editions } = setting;
+  const views = sheetIds(editions).flatMap((id) =>
     drawnWays(setting, ({ editions, drawings }) => {
       const net = editions[measures.leading].shapes.nets.get(id);
       if (!net || net.folds.length === 0) return undefined;
       return templateDrawing(editions, id, templateReduction(net, ROOM.template), drawings);
-    }).map(({ drawing, one: { voice } }) =>
-      drawingFigure(drawing, voice.say('template-of', { piece: sheetNamed(id, voice.say) })),
-    ),
+    }).map(({ drawing, one: { voice } }) => ({
+      heading: voice.say('template-of', { piece: sheetNamed(id, voice.say) }),
+      drawing: drawingElement(drawing),
+      isWide: drawing.width > COLUMN,
+    })),
   );
+  return views.map((view, index) => ({ id: `net-${index + 1}`, ...view }));
 }
 
-function stacksOf(setting: Setting, shown: number, room: DrawingRoom): Figure[] {
+/** Every base with its layers but for the first `shown`, which stand elsewhere already. */
+export function layerViews(setting: Setting, shown: number): readonly SafeHtml[] {
+  const room = setting.target === 'large-print' ? ROOM.large : ROOM.stack;
   const bases = variantsOf(setting.editions).flatMap((variant) => lowestBases(variant));
   const isFirst = (base: Ref, index: number): boolean =>
     bases.findIndex((other) => isSameRef(base, other)) === index;
@@ -107,7 +91,7 @@ function stacksOf(setting: Setting, shown: number, room: DrawingRoom): Figure[] 
     .slice(shown)
     .flatMap((base) =>
       drawnWays(setting, ({ editions, drawings }) => stackDrawing(editions, base, room, drawings)).map(
-        ({ drawing, one: { voice } }) => drawingFigure(drawing, stackCaption(base, voice)),
+        ({ drawing, one: { voice } }) => drawingFigure(drawing, stackCaption(base, voice)).html,
       ),
     );
 }

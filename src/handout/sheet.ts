@@ -6,9 +6,9 @@ import { revisionsView, revisionTitle } from '../words/changes.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 import { typographic } from '../words/typographic.ts';
 import { cautionsFor } from './cautions.ts';
-import { type PageMargins, pageCss } from './css.ts';
+import { areaCss, type PageMargins, pageCss } from './css.ts';
 import { cutList } from './cut-list.ts';
-import { heroOf, sheetDrawings, turnViews } from './drawings.ts';
+import { heroOf, layerViews, netViews, turnViews } from './drawings.ts';
 import { factsOf } from './facts.ts';
 import { mailView } from './mail.ts';
 import { shownText } from './measured-text.ts';
@@ -76,7 +76,8 @@ export function sheetHtml(input: SheetInput): string {
     introduction: introductionOf(setting),
     cutList: cutList(setting),
     scoreList: scoreList(setting),
-    drawings: sheetDrawings(setting, hero?.showsLayers ? 1 : 0),
+    nets: netViews(setting),
+    layers: layerViews(setting, hero?.showsLayers ? 1 : 0),
     turns: turnViews(setting),
     supplies: supplyGroups(setting),
     cautions: cautionsFor(project, voice),
@@ -101,7 +102,8 @@ function ownCss(setting: Setting, input: SheetInput): string {
   const { color, tint } = accentOf(paperColor(setting.project));
   const colors = `:root { --accent: ${color}; --tint: ${tint}; }`;
   if (setting.target === 'page') return colors;
-  return `${colors}\n${pageCss(setting.target, marginsOf(setting, input), setting.voice)}`;
+  const margins = pageCss(setting.target, marginsOf(setting, input), setting.voice);
+  return [colors, margins, areaCss(setting.target, input.site.title, setting.voice)].join('\n');
 }
 
 function marginsOf({ project, voice }: Setting, { site, links, ledger }: SheetInput): PageMargins {

@@ -9,14 +9,13 @@ import type { Step } from '../project/model.ts';
 import { readRef } from '../project/ref.ts';
 import { drawnBase, USUAL_VIEW, viewsOf } from '../shape/view/views.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
+import { COLUMN } from './column.ts';
 import { renderMarkdown } from './markdown.ts';
 import { drawingOf, type ProseSetting, withoutHost } from './markdown-handlers.ts';
 import { measuredText, shownText } from './measured-text.ts';
 import { referrer } from './references.ts';
 import { drawnWays, type Setting } from './setting.ts';
 
-/** The widest figure that stands beside a step's text, in millimeters. */
-const WIDEST_BESIDE = 84;
 /** More of them than this would make the column of figures longer than the text. */
 const MOST_BESIDE = 2;
 /** A step of more characters than this may break over two pages; in large type, one with fewer. */
@@ -54,7 +53,7 @@ function parted(
   const found = new Map<RootContent, Figure>();
   for (const node of shown) {
     const figure = figureOf(node, prose);
-    if (figure && figure.width <= WIDEST_BESIDE) found.set(node, figure);
+    if (figure && figure.width <= COLUMN) found.set(node, figure);
   }
   if (found.size > MOST_BESIDE) return { flow: shown, beside: [] };
   return { flow: shown.filter((node) => !found.has(node)), beside: [...found.values()] };

@@ -10,7 +10,7 @@ type Asset = { readonly name: string; readonly bytes: Uint8Array | string };
 
 /** The stylesheets of each print. */
 const PRINTS = {
-  handout: ['base', 'sheet', 'print'],
+  handout: ['base', 'sheet', 'print', 'handout'],
   kit: ['base', 'sheet', 'print', 'kit'],
   template: ['base', 'template'],
   tent: ['base', 'tent'],

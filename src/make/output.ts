@@ -73,13 +73,18 @@ export function openStudio(
   return { site, files, printer, pdf, offersPdfs, labels, renderer: createRenderer(files) };
 }
 
-/** A PDF of a page of the site, made again when the page is another. */
-export function pdfJob(material: ProjectMaterial, name: string, html: string, title: string): Job {
+/** A PDF of a page of the site, made again when the page is another. `arrange` is the script that arranges it, if any. */
+export function pdfJob(
+  material: ProjectMaterial,
+  name: string,
+  html: string,
+  { title, arrange }: { readonly title: string; readonly arrange?: string },
+): Job {
   const date = dayOf(material);
   return {
     path: `site/${material.slug}/${name}`,
-    from: `${date}\n${html}`,
-    produce: () => material.printer.pdf(html, { title, date }),
+    from: [date, html, arrange].join('\n'),
+    produce: () => material.printer.pdf(html, { title, date, arrange }),
   };
 }
 

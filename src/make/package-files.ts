@@ -28,6 +28,8 @@ export type PackageFiles = {
   readonly styles: ReadonlyMap<string, string>;
   /** Browser scripts by file name. */
   readonly scripts: ReadonlyMap<string, string>;
+  /** What arranges a handout in the browser that prints it. */
+  readonly arrange: string;
   readonly labels: ReadonlyMap<string, Labels>;
   readonly fonts: readonly FontFile[];
 };
@@ -49,6 +51,7 @@ export function readPackageFiles(): PackageFiles {
     partials: textsOf(join(templates, 'partials'), '.hbs'),
     styles: textsOf(join(templates, 'css'), '.css'),
     scripts: textsOf(templates, '.js'),
+    arrange: readFileSync(join(templates, 'print', 'arrange.js'), 'utf8'),
     labels: readLabels(),
     fonts: FACES.flatMap(({ weight, style }) => SUBSETS.map((subset) => fontOf(subset, weight, style))),
   };

@@ -7,6 +7,8 @@ type PdfOptions = {
   readonly title: string;
   /** The ISO day that stands in the file as the day it was made: `2026-12-10`. */
   readonly date: string;
+  /** A script of ours that arranges the document once it is laid out for print. */
+  readonly arrange?: string | undefined;
 };
 
 /** The size of a picture in CSS pixels, and how many pixels of the picture each is wide. */
@@ -35,9 +37,10 @@ export type Printer = {
 export function openPrinter(options: PrinterOptions = {}): Printer {
   const owner = new BrowserOwner(options);
   return {
-    pdf: (html, { title, date }) =>
+    pdf: (html, { title, date, arrange }) =>
       owner.inTurn(title, async ({ page, lay, assertSelfContained }) => {
         await lay(html, title, 'print');
+        if (arrange !== undefined) await page.evaluate(arrange);
         await page.evaluate(KEEP_ALTERNATIVES);
         await page.evaluate(`document.title = ${JSON.stringify(title)}`);
         const bytes = await page.pdf({

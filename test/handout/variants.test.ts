@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { cutList } from '../../src/handout/cut-list.ts';
-import { sheetDrawings } from '../../src/handout/drawings.ts';
+import { netViews } from '../../src/handout/drawings.ts';
 import { factsOf } from '../../src/handout/facts.ts';
 import { referrer } from '../../src/handout/references.ts';
 import { scoreList } from '../../src/handout/score-list.ts';
@@ -80,7 +80,7 @@ describe('the sheet of a project with variants', () => {
   });
 
   it('draws apart what differs, under its name', () => {
-    const drawings = JSON.stringify(sheetDrawings(setting, 0));
+    const drawings = JSON.stringify(netViews(setting).map(({ heading }) => heading));
     for (const name of ['The box (small) as', 'The box (large) as']) expect(drawings).toContain(name);
     const files = templateFiles(editions, 'box', labels);
     expect(files.map(({ variant }) => variant)).toEqual(['small', 'large']);

@@ -9,11 +9,14 @@ import { picturesInPrint } from '../pictures.ts';
 /** `site/<slug>/<slug>-letter.pdf`, `-a4.pdf`, `-large-print.pdf`: the sheet to be handed out on paper. */
 export const handouts: Output = {
   ofProject: (material) => {
-    const { editions, site, slug, pdf } = material;
+    const { editions, site, slug, files, pdf } = material;
     const title = editions[editions.own].project.title.value;
     const prints = pdf ? printsOf(site) : [];
     return prints.map((print) =>
-      pdfJob(material, `${slug}-${print}.pdf`, handoutHtml(material, print), title),
+      pdfJob(material, `${slug}-${print}.pdf`, handoutHtml(material, print), {
+        title,
+        arrange: files.arrange,
+      }),
     );
   },
   downloads: ({ site, slug, offersPdfs }) =>

@@ -34,12 +34,9 @@ function onPaper(material: ProjectMaterial, paper: Paper): Job[] {
   const html = templateHtml({ editions, site, labels, paper, styles, renderer });
   if (html === undefined) return [];
   return [
-    pdfJob(
-      material,
-      pdfName(site, `${slug}-template`, paper),
-      html,
-      paperTitle(editions, labels, 'pdf-template'),
-    ),
+    pdfJob(material, pdfName(site, `${slug}-template`, paper), html, {
+      title: paperTitle(editions, labels, 'pdf-template'),
+    }),
   ];
 }
 

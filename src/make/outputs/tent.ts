@@ -13,7 +13,9 @@ export const tent: Output = {
     const styles = printStyles(files, 'tent');
     return site.paper.flatMap((paper) => {
       const html = tentHtml(card, { site, labels, renderer, styles, paper });
-      return html === undefined ? [] : [pdfJob(material, tentName(site, slug, paper), html, card.title)];
+      return html === undefined
+        ? []
+        : [pdfJob(material, tentName(site, slug, paper), html, { title: card.title })];
     });
   },
 };
