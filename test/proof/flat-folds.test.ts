@@ -20,6 +20,21 @@ const envelope = (folds = RIGHT, glue = 'left: back, right: back'): string => `b
 const strip = (width: string, at: string, folds: string, more = ''): string =>
   `box: { stock: cream, cut: ${width} x 4, score: [{ from: left, at: [${at}] }], folds: { ${folds} }${more} }`;
 
+/** An envelope 5 1/2 in wide of a back with tabs, a front `high` and a flap, which turns so. */
+const backed = (flap: string, high = '4 1/4', more = ''): string => {
+  const total = high === '4 1/4' ? '10 1/4' : '9 1/2';
+  const last = high === '4 1/4' ? '8 1/4' : '7 1/2';
+  return `box:
+  stock: cream
+  cut: 7 x ${total}
+  score: [{ from: left, at: [3/4, 6 1/4] }, { from: top, at: [4, ${last}] }]
+  panels: { back: B1, front: B2, flap: B3 }
+  trim: [A2, C2, A3, C3]
+  taper: [A1, C1]
+  folds: { A|B: ${M}, B|C: ${M}, 1|2: ${M}, 2|3: ${flap} }
+  glue: { A1: front, C1: front }${more}`;
+};
+
 /** A pocket that is folded up in front of its back, with two tabs. */
 const pocket = (tabs: string): string => `box:
   stock: cream
@@ -84,6 +99,11 @@ describe('the proof of what is folded flat', () => {
       ),
     ],
     ['a pocket', pocket(M)],
+    ['an envelope whose tabs hang on its back', backed(M)],
+    ['one whose flap is said to stay open', backed(V, '4 1/4', '\n  opens: [flap]')],
+    ['a pocket shorter than its back, with a cuff', backed(V, '3 1/2')],
+    ['a gate that stays open', strip('8', '2, 6', `A|B: ${M}, B|C: flat`)],
+    ['a stand with a leg', strip('8', '2, 4', `A|B: ${M}, B|C: mountain 90`)],
   ])('says nothing of %s', (_, pieces) => {
     expect(said(pieces)).toEqual([]);
   });
@@ -124,6 +144,16 @@ describe('the proof of what is folded flat', () => {
       'gates-apart at "B|C: valley 180": box.A1 is folded onto one side of B1 and C1 onto the other, though together they are as wide as it is; fold C1 the other way, so that the two meet, unless it is meant',
     ],
     [
+      'one gate that is folded only half-way',
+      strip('8', '2, 6', `A|B: mountain 90, B|C: ${M}`),
+      'gates-apart at "A|B: mountain 90": box.C1 is folded flat onto B1 and A1 by only 90°, though together they are as wide as it is; fold A1 by 180° too, so that the two meet, unless it is meant',
+    ],
+    [
+      'a closing flap folded to the front',
+      backed(V),
+      'flap-wrong-way at "2|3: valley 180": box.flap folds to the other side than box.back; fold flap the other way',
+    ],
+    [
       'a tab folded to the wrong side',
       tube(M, V),
       'glue-other-side at "B|C: valley 180": box.tab is to stick to front, but it is folded onto the outside of back and front onto the inside: back lies between them; fold tab the other way, mountain instead of valley; or else front, valley instead of mountain',
@@ -150,7 +180,7 @@ describe('the proof of what is folded flat', () => {
 
 /** An envelope whose tabs hang on its back; the front it is folded on is 4 1/4 in high, and the flap closes over it. */
 describe('a back with tabs', () => {
-  const backed = (cut: string, at: string, trim: string): string[] =>
+  const told = (cut: string, at: string, trim: string): string[] =>
     findingsOf(
       sheetWith({
         stock: 'cream: { sheet: 12 x 12 }',
@@ -169,13 +199,13 @@ describe('a back with tabs', () => {
       .map((each) => `${blamed(each)}: ${each.message}`);
 
   it('is no longer than its front where a flap closes over it', () => {
-    expect(backed('10 1/4', '4, 8 1/4', 'A2, C2, A3, C3')).toEqual([]);
-    expect(backed('10 5/8', '4 3/8, 8 5/8', 'A2, C2, A3, C3')).toEqual([
+    expect(told('10 1/4', '4, 8 1/4', 'A2, C2, A3, C3')).toEqual([]);
+    expect(told('10 5/8', '4 3/8, 8 5/8', 'A2, C2, A3, C3')).toEqual([
       '4 3/8: box.back is 4 3/8 in long, 1/8 in more than the 4 1/4 in of box.front, which it is folded flat on',
     ]);
   });
 
   it('may be longer where nothing does', () => {
-    expect(backed('8 5/8', '4 3/8', 'A2, C2')).toEqual([]);
+    expect(told('8 5/8', '4 3/8', 'A2, C2')).toEqual([]);
   });
 });

@@ -57,21 +57,33 @@ export type GatePair = {
   readonly fold: Fold;
 };
 
-/** Gates of half a card each that are folded to different sides of it; the second by a valley. */
+/**
+ * Gates of half a card each of which only the first is folded flat, or that are folded to different sides of it: then
+ * the second by a valley.
+ */
 export function gatesApart(net: Net, caliper: Length): readonly GatePair[] {
-  if (net.glue.length > 0 || !net.folds.every(isFlatOn)) return [];
+  if (net.glue.length > 0) return [];
   return gatePairs(net).flatMap(({ other, ...pair }): GatePair[] => {
     const { panels, base, fold } = pair;
-    if (foldsOf(net, base).length > 2 || fold.direction === other.direction) return [];
     const half = reachFrom(lineOf(fold), net, base).half();
     const areGates = panels.every(
       (panel) =>
         foldsOf(net, panel).length === 1 && nearlyEqual(reachFrom(lineOf(fold), net, panel), half, caliper),
     );
-    if (!areGates) return [];
+    if (!areGates || foldsOf(net, base).length > 2) return [];
+    const astray = astrayOf(other, fold);
     const [first, second] = panels;
-    return [fold.direction === 'valley' ? pair : { base, panels: [second, first], fold: other }];
+    return astray ? [astray === fold ? pair : { base, panels: [second, first], fold: other }] : [];
   });
+}
+
+/** Which of the folds of two gates does not go as the other does; a line that is left flat does on purpose. */
+function astrayOf(one: Fold, other: Fold): Fold | undefined {
+  const [first, second] = [one, other].map(isFlatOn);
+  if (one.direction === 'flat' || other.direction === 'flat') return undefined;
+  if (first !== second) return first ? other : one;
+  if (!first || one.direction === other.direction) return undefined;
+  return other.direction === 'valley' ? other : one;
 }
 
 /** Two that are folded the same way, and what they leave between them. */
