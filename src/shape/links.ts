@@ -82,7 +82,7 @@ function isTray({ piece: { body }, net }: Loose): boolean {
 }
 
 /** A drawer that differs more from its sleeve may not be meant for it. Our judgment, no source. */
-const ALIKE: Length = Length.of(1, 4, 'in');
+const ALIKE: Length = Length.of(1, 2, 'in');
 
 /** Whether a sleeve is about as large round as a tray is along two of its three ways. */
 function areAlike(sleeve: Loose, tray: Loose): boolean {

@@ -390,6 +390,9 @@ describe('what the box holds', () => {
       expect(held('tray, inside: 3 x 1 x 2')).toEqual([
         expect.stringMatching(/^note: .* it stands out by 1 1\/2 in$/u),
       ]);
+      expect(held('tray, inside: 3 x 2 x 3/4')).toEqual([
+        expect.stringMatching(/^warning: .* it stands out by 2 3\/4 in, most of its length$/u),
+      ]);
       expect(held('tray, inside: 3/4 x 3 x 2')).toEqual([expect.stringMatching(/^error: /u)]);
     });
 

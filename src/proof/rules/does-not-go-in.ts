@@ -48,7 +48,7 @@ export const doesNotGoIn: Rule<Facts> = {
       const { holder, held, way, count } = link;
       const [into, name] = [holder.id.value, held.id.value];
       const closed = (context.shapes.nets.get(name)?.folds.length ?? 0) > 0;
-      const isGuessed = !link.said && way === 'around' && holder.body.kind === 'net';
+      const isGuessed = !link.said && holder.body.kind === 'net';
       const linked = { holder: into, held: name, way, count, closed, unit, other: held.id.at, isGuessed };
       const load = loadOf(context, link, links);
       const best = load && bestFit(context, load);

@@ -61,10 +61,12 @@ function sayFit(fit: Held & Fit): Words {
     };
   }
   if (but === 'stands out') {
+    // Common practice, no source: what is held by less than a fourth of it falls over.
+    const topples = left.abs().greaterThan(fit.takes[direction].times(3, 4));
     return {
-      message: `${sizes}: it stands out by ${lack}`,
+      message: `${sizes}: it stands out by ${lack}${topples ? ', most of its length' : ''}`,
       remedy: `let it stand if it is meant so, or make ${sheet} ${larger}`,
-      severity: 'note',
+      severity: topples ? 'warning' : 'note',
     };
   }
   if (left.sign >= 0) {

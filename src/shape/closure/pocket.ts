@@ -4,7 +4,17 @@ import { restOf } from '../base-panel.ts';
 import { arcPoints } from '../forming/arc.ts';
 import { boxSize, type Net } from '../net.ts';
 import { foldBetween, foldsOf, isStuck, otherSide, panelOf } from '../panel-tree.ts';
-import { foldLength, isFlatOn, lineOf, positionOf, reachFrom, type Tube, tubesOf } from '../tube.ts';
+import {
+  areFacing,
+  foldLength,
+  isFlatOn,
+  lineOf,
+  positionOf,
+  reachFrom,
+  signedAngle,
+  type Tube,
+  tubesOf,
+} from '../tube.ts';
 import { sideWidth } from './seam.ts';
 
 /** One way across a pocket: how far it is, what ends it, and whether the paper goes round what is put in that way. */
@@ -78,18 +88,39 @@ function flatTube(net: Net, tube: Tube): Pocket {
 
 const EDGES = { width: ['left', 'right'], height: ['top', 'bottom'] } as const;
 
-/** A panel with flaps folded flat over it from three or four sides, as an envelope has. */
+/** A panel with flaps folded flat over it from three or four sides, as an envelope has; it may be the back of the base. */
 function pouches(net: Net): Pocket[] {
   if (!net.folds.every(isFlatOn)) return [];
   const { base } = restOf(net);
-  const { box } = panelOf(net, base);
+  const backs = foldsOf(net, base).flatMap((fold) => otherSide(fold, base) ?? []);
+  const found = [base, ...backs].map((panel) => pouchOn(net, panel));
+  return found.filter(({ width, height }) => width.isRound || height.isRound).slice(0, 1);
+}
+
+function pouchOn(net: Net, panel: string): Pocket {
+  const { box } = panelOf(net, panel);
   const way = (side: 'width' | 'height'): PocketWay => {
-    const flaps = EDGES[side].flatMap((edge) => flapAt(net, base, edge) ?? []);
+    const flaps = EDGES[side].flatMap((edge) => flapAt(net, panel, edge) ?? []);
     const isRound = flaps.length === 2 && flaps.every((flap) => isStuck(net, flap));
-    return { extent: boxSize(box)[side], isClosed: flaps.length === 2, isRound };
+    const [sheet, ...others] = flaps;
+    const wrapped = sheet !== undefined && others.length === 0 && isWrapped(net, panel, sheet);
+    const lines = side === 'width' ? 'upright' : 'across';
+    const extents = [panel, ...(wrapped ? [sheet] : [])].map((each) => reachFrom(lines, net, each));
+    return {
+      extent: Length.min(boxSize(box)[side], ...extents),
+      isClosed: flaps.length === 2 || wrapped,
+      isRound,
+    };
   };
-  const pocket = { width: way('width'), height: way('height') };
-  return pocket.width.isRound || pocket.height.isRound ? [pocket] : [];
+  return { width: way('width'), height: way('height') };
+}
+
+/** Whether a sheet that is folded onto a panel goes on, round the panel's other edge, in a flap. */
+function isWrapped(net: Net, panel: string, sheet: string): boolean {
+  const fold = foldBetween(net, panel, sheet);
+  return foldsOf(net, sheet).some(
+    (next) => fold && areFacing(next, fold) && signedAngle(next) === signedAngle(fold),
+  );
 }
 
 /** The panel that hangs on one edge of another. */
