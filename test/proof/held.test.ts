@@ -73,6 +73,19 @@ describe('a box that is not glued', () => {
     ]);
   });
 
+  it('at the one flap of a floor is warned of in the same way', () => {
+    const sheet = sheetOf(`
+  cut: 8 1/2 x 6
+  score: [{ from: left, at: [2, 4, 6, 8] }, { from: top, at: [4] }]
+  trim: [B2, C2, D2, E2]
+  slit: [A|B 2]
+  glue: { E1: A1 }`);
+    const warning =
+      'warning not-held at "box": box.A2 closes an end of box and is stuck to nothing: that end falls open; leave a glue tab on A2, or "opens: [A2]" where that is meant to open';
+    expect(held(sheet)).toEqual([warning]);
+    expect(held(sheet.replace('slit: [A|B 2]', 'slit: [A|B 2]\n      opens: [A2]'))).toEqual([]);
+  });
+
   it.each([
     [
       'a pocket with two tabs',

@@ -41,7 +41,7 @@ function sayWhat({ kind, piece, panels, glue, covered }: Facts): Omit<Words, 're
       return { message: `${first} and ${second} meet edge to edge, and no tab joins them` };
     case 'end':
       return {
-        message: `${all} close an end of ${piece} and are stuck to nothing: that end falls open`,
+        message: `${all} ${panels.length > 1 ? 'close' : 'closes'} an end of ${piece} and ${are} stuck to nothing: that end falls open`,
         ...(glue.length === 0 && { severity: 'warning' }),
       };
     case 'flaps':
@@ -65,6 +65,7 @@ function sayRemedy({ kind, panels, glue }: Facts): string {
   if (kind === 'no tab')
     return `leave a glue tab on ${first} and stick it inside ${second}, or say under "folds:" that they fold less far`;
   const marks = glue.map(({ from, to }) => `${from}: ${to}`).join(', ');
-  const how = marks === '' ? 'leave glue tabs where they meet' : `add "glue: { ${marks} }"`;
+  const tabs = panels.length > 1 ? 'leave glue tabs where they meet' : `leave a glue tab on ${first}`;
+  const how = marks === '' ? tabs : `add "glue: { ${marks} }"`;
   return kind === 'seam' ? how : `${how}, or "opens: [${panels.join(', ')}]" where that is meant to open`;
 }

@@ -38,8 +38,8 @@ function stateOf(holding: Holding, end: TubeEnd): 'open' | 'meant' | 'tucked' | 
   if (end.flaps.some(({ tuck }) => tuck) || standingTucks(holding.net, end).length > 0) return 'tucked';
   if (opens?.some((panel) => panels.includes(panel))) return 'meant';
   const canBeStuck = (part: string): boolean => holding.liesOnOther(part);
-  // One that lies on nothing may be a door; those that meet are a floor.
-  const doMeet = end.flaps.length > 1 && !endGap(holding.net, end, holding.caliper);
+  // One flap at the upper end may be there to close it by; one at the foot is a floor, and so are those that meet.
+  const doMeet = (end.flaps.length > 1 || end.end === 'bottom') && !endGap(holding.net, end, holding.caliper);
   const isFloor = doMeet || end.flaps.some(({ parts }) => parts.some(canBeStuck));
   return isFloor && coversHalf(holding.shape, end, holding.caliper) ? 'free' : 'open';
 }
