@@ -27,7 +27,7 @@ function withoutEchoes(findings: readonly Finding[]): Finding[] {
   );
 }
 
-const SECOND: readonly RuleId[] = ['score-order', 'score-doubled'];
+const SECOND: readonly RuleId[] = ['score-order', 'score-doubled', 'score-outside'];
 
 /**
  * What the rules find that look at measurements, in a project or a part of one in either edition: one after the other,

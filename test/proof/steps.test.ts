@@ -180,14 +180,19 @@ describe('layer-before-base', () => {
 
 describe('a comma that may be a decimal one', () => {
   it.each([
-    ['[10,5]', ['warning unclear-comma: 10,5']],
-    ['[52,5, 105, 157,5]', ['warning unclear-comma: 52,5', 'error unclear-comma: 157,5']],
-    ['[52,5, 105, 104]', ['warning unclear-comma: 52,5', 'warning score-order: 104']],
+    ['[10,5]', ['error unclear-comma: 10,5']],
+    ['[52,5, 105, 157,5]', ['error unclear-comma: 52,5', 'error unclear-comma: 157,5']],
+    ['[52,5, 105, 104]', ['error unclear-comma: 52,5', 'warning score-order: 104']],
+    ['[5,25, 105,50]', ['error unclear-comma: 5,25', 'error unclear-comma: 105,50']],
+    ['[20,215]', ['error score-outside: 215']],
+    ['[180,25]', ['error unclear-comma: 180,25']],
+    ['[50,60]', ['warning unclear-comma: 50,60']],
   ])('is asked about, and nothing that follows from it is said: %s', (at, expected) => {
     const pieces = `card: { stock: cream, cut: 210 x 140, score: [{ from: left, at: ${at} }] }`;
     const found = findingsOf(sheetWith({ unit: 'mm', pieces, stock: 'cream: { sheet: 210 x 297 }' }));
     const said = found.filter(
-      ({ rule }) => rule === 'unclear-comma' || ['score-order', 'score-doubled'].includes(rule),
+      ({ rule }) =>
+        rule === 'unclear-comma' || ['score-order', 'score-doubled', 'score-outside'].includes(rule),
     );
     expect(said.map((each) => `${each.severity} ${each.rule}: ${blamed(each)}`)).toEqual(expected);
   });

@@ -4,11 +4,11 @@ import type { Rule } from '../rule.ts';
 import { isWithin } from '../sentences.ts';
 import { quote } from '../words.ts';
 
-/** The words; whether two positions there cannot be, for the line is there already. */
-type Facts = { readonly written: string; readonly isTwice: boolean };
+/** The words; whether two positions may well be meant there, for no decimal is written so. */
+type Facts = { readonly written: string; readonly mayBeTwo: boolean };
 
 export const unclearComma: Rule<Facts> = {
-  severity: 'warning',
+  severity: 'error',
   summary: 'In a list of positions, it is clear which commas are decimal ones.',
   why: 'In a list, a comma leads on to the next number: `[2,5, 10,5]` is four positions, not two. This is checked where a sheet is measured in metric and only some commas of a list have a space after them, or where the only comma of a list has none.',
   fails: {
@@ -23,19 +23,27 @@ export const unclearComma: Rule<Facts> = {
     for (const { body } of project.pieces.values()) {
       const lists = body.kind === 'net' ? body.score : [];
       for (const at of lists.flatMap((list) => unclearIn(list.at))) {
-        const isTwice = shapes.findings.some(
-          (found) => found.rule === 'score-doubled' && found.at && isWithin(found.at, at),
-        );
-        yield { at, facts: { written: textAt(at), isTwice } };
+        const isWrong = shapes.findings.some((found) => found.at && isWithin(found.at, at));
+        yield { at, facts: { written: textAt(at), mayBeTwo: !isWrong && isRound(at) && isRising(at) } };
       }
     }
   },
-  say: ({ written, isTwice }) => ({
-    ...(isTwice && { severity: 'error' }),
+  say: ({ written, mayBeTwo }) => ({
+    ...(mayBeTwo && { severity: 'warning' }),
     message: `${quote(written)} is read as two positions`,
     remedy: `write ${quote(written.replace(',', '.'))} if it is one, or put a space after the comma`,
   }),
 };
+
+/** Nobody writes 5.10 for 5.1. */
+function isRound(place: Place): boolean {
+  return /,\d+0(?!\d)/u.test(textAt(place));
+}
+
+function isRising(place: Place): boolean {
+  const [first = 0, second = 0] = textAt(place).match(/\d+/gu)?.map(Number) ?? [];
+  return first < second;
+}
 
 /** The pairs that only a comma divides, in a list whose other commas have a space after them or that has no other. */
 function unclearIn(positions: readonly At<Length>[]): readonly Place[] {
