@@ -309,10 +309,7 @@ describe('a sheet that is nearly right', () => {
   taper: [A2, C2]
   folds: { A|B: mountain 180, B|C: mountain 180, 1|2: mountain 180 }
   glue: { A2: front, C2: front }`,
-      [
-        'flap-left-out: card.A2 is stuck to card.front, which it hangs on: that joins nothing',
-        'flap-left-out: card.C2 is stuck to card.front, which it hangs on: that joins nothing',
-      ],
+      ['flap-left-out: card.A2 and card.C2 are stuck to card.front, which they hang on: that joins nothing'],
     ],
   ])('is found: %s', (_, piece, expected) => {
     expect(said(piece)).toEqual(expected);

@@ -1,9 +1,12 @@
 import { unheldParts } from '../../shape/closure/held.ts';
 import { type LeftOut, leftOutFlaps } from '../../shape/closure/twins.ts';
+import { gather } from '../../shape/pairs.ts';
 import { closedSheets, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
+import { sayList, sayPanels } from '../words.ts';
 
-type Facts = OfPiece & Omit<LeftOut, 'mate'>;
+/** One flap, or several that are stuck to one panel on which they hang. */
+type Facts = OfPiece & Omit<LeftOut, 'mate' | 'panel'> & { readonly panels: readonly string[] };
 
 export const flapLeftOut: Rule<Facts> = {
   severity: 'warning',
@@ -23,20 +26,35 @@ export const flapLeftOut: Rule<Facts> = {
   *check(context) {
     for (const sheet of closedSheets(context)) {
       const unheld = unheldParts(sheet.shape, sheet.caliper).flatMap(({ panels }) => panels);
-      for (const { mate, ...flap } of leftOutFlaps(sheet.net)) {
-        if (!unheld.includes(flap.panel)) yield { at: mate?.at ?? sheet.at, facts: { ...sheet.of, ...flap } };
+      const flaps = leftOutFlaps(sheet.net).filter(({ panel }) => !unheld.includes(panel));
+      for (const like of gather(
+        flaps.map((flap) => [flap]),
+        areAlike,
+      )) {
+        const [first] = like;
+        if (!first) continue;
+        const { mate, panel: _, ...flap } = first;
+        const facts = { ...sheet.of, ...flap, panels: like.map(({ panel }) => panel) };
+        yield { at: mate?.at ?? sheet.at, facts };
       }
     }
   },
-  say: ({ piece, panel, to, hangsThere, twin }) => {
-    const stuck = to === undefined ? 'nothing' : `${piece}.${to}${hangsThere ? ', which it hangs on' : ''}`;
+  say: ({ piece, panels, to, hangsThere, twin }) => {
+    const [are, hang, their] = panels.length > 1 ? ['are', 'they hang', 'their'] : ['is', 'it hangs', 'its'];
+    const stuck = to === undefined ? 'nothing' : `${piece}.${to}${hangsThere ? `, which ${hang} on` : ''}`;
     const unlike = twin ? `, and ${twin.panel}, which is like it, to ${twin.to}` : ': that joins nothing';
+    const names = sayList(panels);
     return {
-      message: `${piece}.${panel} is stuck to ${stuck}${unlike}`,
+      message: `${sayPanels(piece, panels)} ${are} stuck to ${stuck}${unlike}`,
       remedy:
         to === undefined
-          ? `stick ${panel} too, or say "opens: [${panel}]" where it is meant to hang loose`
-          : `stick ${panel} to ${twin?.to ?? 'what lies on its other side'}`,
+          ? `stick ${names} too, or say "opens: [${names}]" where it is meant to hang loose`
+          : `stick ${names} to ${twin?.to ?? `what lies on ${their} other side`}`,
     };
   },
 };
+
+/** Whether flaps join nothing in one and the same way. */
+function areAlike([one]: readonly LeftOut[], [other]: readonly LeftOut[]): boolean {
+  return !!one && !!other && !one.twin && !other.twin && one.hangsThere && one.to === other.to;
+}

@@ -79,6 +79,9 @@ type WrongCell =
       readonly isShort: boolean;
     };
 
+/** A column and a row. */
+const CELL = /^[A-Z]\d{1,2}$/u;
+
 function sayName({ what, name, among, of, layer }: UnknownName): Words {
   const has = of === undefined ? `there is no ${what}` : `${of} has no ${what}`;
   if (layer === undefined) {
@@ -87,7 +90,9 @@ function sayName({ what, name, among, of, layer }: UnknownName): Words {
     return { message, remedy: isSupply ? supplyRemedy(name, what, among) : nameRemedy(name, among) };
   }
   const message = `${layer} lies on ${of}.${name}, but ${has} ${quote(name)}`;
-  return { message, remedy: nameRemedy(name, among, `${of}.`) };
+  // One cell is no misspelling of another.
+  const cells = CELL.test(name) && `write one of: ${among.map((each) => `${of}.${each}`).join(', ')}`;
+  return { message, remedy: cells || nameRemedy(name, among, `${of}.`) };
 }
 
 /** A supply may be named by any word that tells it apart. */
