@@ -10,7 +10,7 @@ import { afterStage, finishedProgress, stageCount } from '../shape/fold-order.ts
 import type { Net } from '../shape/net.ts';
 import { foldPaper } from '../shape/paint/paper-sheet.ts';
 import { type PaintedFace, paint, USUAL_LOOK } from '../shape/paint/picture.ts';
-import { type Sheet, sheetsOf } from '../shape/shapes.ts';
+import { type Sheet, sheetsNamed } from '../shape/shapes.ts';
 import { layersOnPanels } from '../shape/view/panel-layers.ts';
 import { type PaperLook, paperOf } from '../shape/view/paper-of.ts';
 import { pieceNamed } from '../words/names.ts';
@@ -44,7 +44,9 @@ export function foldedDrawing(
   style: DrawingStyle,
 ): Drawing | undefined {
   const edition = editions[style.shown[0]];
-  const seen = sheetsOf(edition.shapes.nets, id).flatMap((sheet) => seenSheet(edition, id, sheet, view));
+  const seen = sheetsNamed(edition.shapes.nets, readRef(id)).flatMap((sheet) =>
+    seenSheet(edition, id, sheet, view),
+  );
   if (seen.length === 0) return undefined;
   const { faces, scale } = arranged(seen, room);
   const canvas = new Canvas(style);
@@ -132,7 +134,9 @@ function describe(editions: Editions, id: string, view: string, style: DrawingSt
   const [inch, metric] = [extentOf(editions.inch, id, view), extentOf(editions.metric, id, view)];
   const size = spokenVolume({ inch, metric }, style);
   const panels = new Set(
-    sheetsOf(editions.inch.shapes.nets, id).flatMap(({ net }) => net.panels.map((each) => each.id)),
+    sheetsNamed(editions.inch.shapes.nets, readRef(id)).flatMap(({ net }) =>
+      net.panels.map((each) => each.id),
+    ),
   );
   const layers = layersOnPanels(editions.inch.shapes, readRef(id).piece).filter(({ panel }) =>
     panels.has(panel),
@@ -144,7 +148,7 @@ function describe(editions: Editions, id: string, view: string, style: DrawingSt
 
 /** Width, height and depth over all, of the first sheet; of a finished one closed, though it is shown a little open. */
 function extentOf(edition: Edition, id: string, view: string): readonly Length[] {
-  const [sheet] = sheetsOf(edition.shapes.nets, id);
+  const [sheet] = sheetsNamed(edition.shapes.nets, readRef(id));
   const pose = sheet && (view === 'folded' ? 1 : poseOf(sheet.net, view));
   if (!sheet || pose === undefined) return [];
   const unit = rulerUnit(edition.project.unit);

@@ -2,6 +2,7 @@ import type { Edition, Editions, Twin } from '../edition/editions.ts';
 import type { Net } from '../shape/net.ts';
 import { keyholed } from '../shape/openings/keyhole.ts';
 import { boxCorners } from '../shape/outline.ts';
+import { everyNet } from '../shape/shapes.ts';
 import { saidCorners } from '../words/corners.ts';
 import { refNamed } from '../words/names.ts';
 import { saidOutline } from '../words/outlines.ts';
@@ -19,7 +20,7 @@ import { caption, sizeLabels, spokenLengths, spokenSize } from './words.ts';
  * at most half size.
  */
 export function pieceScale(edition: Edition, room: DrawingRoom): number {
-  const scales = [...edition.shapes.nets.values()].flatMap(({ size }) => [
+  const scales = everyNet(edition.shapes.nets).flatMap(({ size }) => [
     room.width / size.width.mm,
     room.height / size.height.mm,
   ]);

@@ -5,7 +5,7 @@ import { stockOf } from '../shape/caliper.ts';
 import { columnName } from '../shape/cells.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import { keyholed } from '../shape/openings/keyhole.ts';
-import { underOf } from '../shape/shapes.ts';
+import { ownNet, underOf } from '../shape/shapes.ts';
 import { pieceNamed, refNamed } from '../words/names.ts';
 import { magnitudeOf } from '../words/reveals.ts';
 import { type Callout, setCallouts } from './callouts.ts';
@@ -68,7 +68,7 @@ function decorationsIn(
   return [
     [under ? decorationOf(under.net, panel) : NOTHING, (point) => point],
     ...placed.map(({ drawn, pose }) => {
-      const net = nets.get(drawn.piece.id.value);
+      const net = ownNet(nets, drawn.piece.id.value);
       return [net && net.folds.length === 0 ? decorationOf(net) : NOTHING, pose] as const;
     }),
   ];

@@ -3,6 +3,7 @@ import type { EditionName } from '../measure/ruler-unit.ts';
 import { readRef } from '../project/ref.ts';
 import { stockOf } from '../shape/caliper.ts';
 import type { BoardScores, Net } from '../shape/net.ts';
+import { netNamed } from '../shape/shapes.ts';
 import type { GluedFace } from '../shape/stacking/glued-face.ts';
 import type { Say } from '../words/labels.ts';
 
@@ -24,8 +25,8 @@ export type DrawnNet = InBoth<Net> & { readonly glued: readonly GluedFace[] };
 export type DrawingRoom = { readonly width: number; readonly height: number };
 
 /** The net of a piece in both editions; undefined when it could not be made in one of them. */
-export function netOf(editions: Editions, leading: EditionName, piece: string): InBoth<Net> | undefined {
-  const nets = twin(editions, ({ shapes }) => shapes.nets.get(piece));
+export function netOf(editions: Editions, leading: EditionName, id: string): InBoth<Net> | undefined {
+  const nets = twin(editions, ({ shapes }) => netNamed(shapes.nets, readRef(id)));
   return nets && { ...nets, drawn: nets[leading] };
 }
 

@@ -1,6 +1,7 @@
 import type { Length } from '../measure/length.ts';
 import type { Piece } from '../project/model.ts';
 import { EDGES } from '../project/net-as-written.ts';
+import { writeName } from '../project/ref.ts';
 import { sayCorners } from '../proof/words.ts';
 import { boxSize, type Net } from '../shape/net.ts';
 import { type Layer, sheetsOf } from '../shape/shapes.ts';
@@ -28,7 +29,11 @@ export function twinsOf({ inch, metric }: Editions): readonly TwinGroup[] {
 function lengthsOf({ project, shapes }: Edition): (readonly Named[])[] {
   const pieces = [...project.pieces.values()];
   const nets = [...project.pieces.keys()].flatMap((id) =>
-    sheetsOf(shapes.nets, id).map(({ name, net }) => ({ id, sheet: name ? `${id}.${name}` : id, net })),
+    sheetsOf(shapes.nets, id).map(({ name, net }) => ({
+      id,
+      sheet: writeName({ piece: id, part: name }),
+      net,
+    })),
   );
   return [
     ...nets.map(({ sheet, net: { size } }) => sides(sheet, [size.width, size.height])),

@@ -1,9 +1,8 @@
 import type { Piece } from '../project/model.ts';
-import type { Net } from '../shape/net.ts';
-import { sheetsOf } from '../shape/shapes.ts';
+import { type Nets, sheetsOf } from '../shape/shapes.ts';
 
 /** A piece whose punched edges are to have as many motifs as those of its nets have. */
-export function withCounts(piece: Piece, nets: ReadonlyMap<string, Net>): Piece {
+export function withCounts(piece: Piece, nets: Nets): Piece {
   if (piece.edge.length === 0) return piece;
   const rows = sheetsOf(nets, piece.id.value).flatMap(({ net }) => net.rows ?? []);
   const edge = piece.edge.map((entry) => {

@@ -3,11 +3,10 @@ import type { Finding, RuleId } from '../project/finding.ts';
 import type { Commons, Piece, Project } from '../project/model.ts';
 import { isSameRef } from '../project/ref.ts';
 import { proofLinks, proofMeasures } from '../proof/proof.ts';
-import { buildNets } from '../shape/build.ts';
+import { buildSheets } from '../shape/build.ts';
 import { baseSize, layPieces, stackOn } from '../shape/layers.ts';
 import { type Link, linksOf } from '../shape/links.ts';
-import type { Net } from '../shape/net.ts';
-import type { Layer, Shapes } from '../shape/shapes.ts';
+import type { Layer, Shapes, Sheet } from '../shape/shapes.ts';
 import {
   candidatesOf,
   type Numbers,
@@ -83,7 +82,7 @@ export function settleEdition(
 /** A piece as one edition has it: what it is built to, and what the proof finds in it alone. */
 type Trial = {
   readonly built: Built;
-  readonly nets: ReadonlyMap<string, Net>;
+  readonly sheets: readonly Sheet[];
   readonly findings: () => Iterable<Finding>;
 };
 
@@ -94,7 +93,7 @@ class Settling {
   readonly #workspace: Commons;
   readonly #from: Edition;
   readonly #pieces: Map<string, Piece> = new Map<string, Piece>();
-  readonly #nets: Map<string, Net> = new Map<string, Net>();
+  readonly #nets: Map<string, readonly Sheet[]> = new Map<string, readonly Sheet[]>();
   readonly #layers: Layer[] = [];
   readonly #links: readonly Link[];
   /** The new edition, as far as it is settled. */
@@ -134,7 +133,7 @@ class Settling {
         const move: NewLength = (length, kind) => candidate.get(keyOf(length, kind)) ?? length;
         const moved = movePiece(counted, ruler, move, lying);
         const trial = this.#tryOut(moved, this.#soFar, besides(lying, this.#layers));
-        if (trial.nets.size === 0) continue;
+        if (trial.sheets.length === 0) continue;
         nearest ??= { candidate, trial };
         const isRound = liesOnStep(trial.built, step) && cutsWithin(far, piece, moved);
         if (!isRound || !keepsLook(trial.built)) continue;
@@ -159,19 +158,20 @@ class Settling {
 
   /** Builds one piece on the nets of what it lies on, by the code that builds every piece. */
   #tryOut(piece: Piece, { project, shapes }: Edition, beside: readonly Layer[]): Trial {
-    const { nets, findings } = buildNets(piece, project);
+    const { sheets, findings } = buildSheets(piece, project);
+    const nets = new Map([...shapes.nets, [piece.id.value, sheets] as const]);
     const base = piece.on && project.pieces.get(piece.on.value.piece);
     const all = [...(base ? [base] : []), piece];
-    const allNets = new Map([...shapes.nets, ...nets]);
-    const laid = layPieces(all, allNets);
+    const laid = layPieces(all, nets);
     const layer = laid.layers.find((each) => each.piece === piece);
     const alone = { ...project, pieces: new Map(all.map((each) => [each.id.value, each])) };
-    const found = { nets, layers: laid.layers, findings: [...findings, ...laid.findings] };
+    const own = new Map(sheets.length > 0 ? [[piece.id.value, sheets] as const] : []);
+    const found = { nets: own, layers: laid.layers, findings: [...findings, ...laid.findings] };
     return {
-      built: { piece, nets: [...nets.values()], layer, beside },
-      nets,
+      built: { piece, nets: sheets.map(({ net }) => net), layer, beside },
+      sheets,
       findings: () =>
-        this.#findings(alone, found, this.#linked(piece, { project, shapes: { ...shapes, nets: allNets } })),
+        this.#findings(alone, found, this.#linked(piece, { project, shapes: { ...shapes, nets } })),
     };
   }
 
@@ -193,9 +193,9 @@ class Settling {
     if (linked) yield* proofLinks(this.#workspace, linked.project, linked.shapes);
   }
 
-  #accept({ built: { piece, layer }, nets }: Trial): void {
+  #accept({ built: { piece, layer }, sheets }: Trial): void {
     this.#pieces.set(piece.id.value, piece);
-    for (const [id, net] of nets) this.#nets.set(id, net);
+    if (sheets.length > 0) this.#nets.set(piece.id.value, sheets);
     if (layer) this.#layers.push(layer);
   }
 }

@@ -3,6 +3,7 @@ import type { DrawingRoom } from '../drawing/style.ts';
 import { type Editions, ownEdition } from '../edition/editions.ts';
 import type { Stock } from '../project/model.ts';
 import { stockOf } from '../shape/caliper.ts';
+import { everyNet } from '../shape/shapes.ts';
 import type { Measures } from '../words/measures.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 import { ofVariants, sayWays, variantNames, variantsOf, type Way, waysOf } from '../words/variants.ts';
@@ -174,6 +175,6 @@ function roomFor({ editions, measures, project, target }: Setting): DrawingRoom 
   if (target === 'large-print') return ROOM.large;
   if (target === 'page') return ROOM.few;
   // Drawings of variants stand beside one another.
-  const sheets = editions[measures.leading].shapes.nets.size * (project.others.length + 1);
+  const sheets = everyNet(editions[measures.leading].shapes.nets).length * (project.others.length + 1);
   return sheets > MOST ? ROOM.most : sheets > MANY ? ROOM.many : ROOM.few;
 }

@@ -6,9 +6,9 @@ import { UNIT_OF } from '../measure/ruler-unit.ts';
 import { fitsWithin, quarterTurned, type Size } from '../measure/size.ts';
 import type { Piece, StockSheet } from '../project/model.ts';
 import { sheetsSold } from '../project/paper-sizes.ts';
-import type { Ref } from '../project/ref.ts';
+import { type Ref, readRef } from '../project/ref.ts';
 import { stockOf } from '../shape/caliper.ts';
-import type { Layer } from '../shape/shapes.ts';
+import { type Layer, netNamed } from '../shape/shapes.ts';
 import { saidCorners } from '../words/corners.ts';
 import { edgeWords, impressionWords, turnWords } from '../words/decoration-words.ts';
 import type { Columns } from '../words/measures.ts';
@@ -70,7 +70,7 @@ function notesOf(setting: Setting, piece: Piece): SafeHtml[] {
 function paperNote({ editions, measures, voice }: Setting, piece: Piece, id: string): SafeHtml[] {
   const notes = measures.shown.flatMap((name) => {
     const { project, shapes } = editions[name];
-    const size = shapes.nets.get(id)?.size;
+    const size = netNamed(shapes.nets, readRef(id))?.size;
     const stock = stockOf(piece, project);
     const sheets = stock ? sheetsSold(stock, project).map(sizeOfSheet) : [];
     const fits = sheets.some(

@@ -8,8 +8,8 @@ import { briefJson, turnModel } from '../drawing/turn-model.ts';
 import { caption } from '../drawing/words.ts';
 import { ownEdition } from '../edition/editions.ts';
 import type { Picture, Project } from '../project/model.ts';
-import { isSameRef, type Ref } from '../project/ref.ts';
-import { sheetsOf } from '../shape/shapes.ts';
+import { isSameRef, type Ref, readRef } from '../project/ref.ts';
+import { netNamed, ownNet, sheetsOf } from '../shape/shapes.ts';
 import { stepWords } from '../words/making-words.ts';
 import { baseName, pieceNamed, sheetNamed } from '../words/names.ts';
 import { SafeHtml } from '../words/safe-html.ts';
@@ -36,7 +36,7 @@ export function heroOf({ project, pictures, editions, drawings }: Setting): Hero
   const placed = photo && pictures.get(photo.path.value);
   if (photo && placed) return { html: pictureElement(placed, photo.alternative), showsLayers: false };
   const main = mainPiece(editions);
-  const folds = main && ownEdition(editions).shapes.nets.get(main.id.value)?.folds.length;
+  const folds = main && ownNet(ownEdition(editions).shapes.nets, main.id.value)?.folds.length;
   const folded = main && folds && foldedDrawing(editions, main.id.value, 'folded', ROOM.hero, drawings);
   if (folded) return { html: drawingElement(folded), showsLayers: false };
   const [base] = lowestBases(editions);
@@ -68,7 +68,7 @@ export function netViews(setting: Setting): readonly NetView[] {
   const { measures, editions } = setting;
   const views = sheetIds(editions).flatMap((id) =>
     drawnWays(setting, ({ editions, drawings }) => {
-      const net = editions[measures.leading].shapes.nets.get(id);
+      const net = netNamed(editions[measures.leading].shapes.nets, readRef(id));
       if (!net || net.folds.length === 0) return undefined;
       return templateDrawing(editions, id, templateReduction(net, ROOM.template), drawings);
     }).map(({ drawing, one: { voice } }) => ({

@@ -5,6 +5,7 @@ import type { Piece } from '../project/model.ts';
 import { forms } from '../shape/forms/index.ts';
 import type { Net } from '../shape/net.ts';
 import { isSolid, outerLengths } from '../shape/outer-size.ts';
+import { ownNet } from '../shape/shapes.ts';
 
 /**
  * The piece that a project is about, among those that lie on nothing: what stands up, if the project says what it
@@ -34,7 +35,7 @@ type Root = { readonly piece: Piece; readonly net: Net };
 function rootsOf(editions: Editions): readonly Root[] {
   const { project, shapes } = ownEdition(editions);
   return [...project.pieces.values()].flatMap((piece) => {
-    const net = shapes.nets.get(piece.id.value);
+    const net = ownNet(shapes.nets, piece.id.value);
     return net && !piece.on ? [{ piece, net }] : [];
   });
 }

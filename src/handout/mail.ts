@@ -6,6 +6,7 @@ import type { Size } from '../measure/size.ts';
 import type { Piece } from '../project/model.ts';
 import { isMailedAs, linksOf } from '../shape/links.ts';
 import { isSolid } from '../shape/outer-size.ts';
+import { ownNet } from '../shape/shapes.ts';
 import { pieceNamed } from '../words/names.ts';
 import { SafeHtml } from '../words/safe-html.ts';
 import { asConverted, onRulers } from '../words/twins.ts';
@@ -80,7 +81,7 @@ function envelopesFor(
 
 /** A card, a net that closes flat, or the flat piece that the whole project is about. */
 function goesInEnvelope({ editions }: Setting, piece: Piece): boolean {
-  const net = ownEdition(editions).shapes.nets.get(piece.id.value);
+  const net = ownNet(ownEdition(editions).shapes.nets, piece.id.value);
   if (!net) return false;
   if (piece.body.kind === 'form' && net.folds.length > 0) return isMailedAs('card', piece);
   if (net.folds.length > 0) return !isSolid(net);

@@ -1,5 +1,6 @@
 import { type Edition, type Editions, ownEdition } from '../edition/editions.ts';
 import type { Piece } from '../project/model.ts';
+import { writeName } from '../project/ref.ts';
 import { type Sheet, sheetsOf } from '../shape/shapes.ts';
 import { variantsOf } from '../words/variants.ts';
 
@@ -13,7 +14,7 @@ export function pieceSheets({ project, shapes }: Edition): readonly PieceSheet[]
     return sheetsOf(shapes.nets, own).map((sheet) => ({
       ...sheet,
       piece,
-      id: sheet.name === undefined ? own : `${own}.${sheet.name}`,
+      id: writeName({ piece: own, part: sheet.name }),
     }));
   });
 }

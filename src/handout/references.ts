@@ -3,7 +3,7 @@ import type { Piece } from '../project/model.ts';
 import { readRef } from '../project/ref.ts';
 import type { ReferenceKind } from '../project/reference.ts';
 import { boxSize, depthsOf } from '../shape/net.ts';
-import { type Sheet, sheetsOf } from '../shape/shapes.ts';
+import { netNamed, type Sheet, sheetsNamed, sheetsOf } from '../shape/shapes.ts';
 import { edgeWords, impressionWords } from '../words/decoration-words.ts';
 import { assemblyWords, cuttingWords } from '../words/making-words.ts';
 import type { Measures } from '../words/measures.ts';
@@ -101,7 +101,7 @@ function ofSheets(
 ): SafeHtml | undefined {
   const { project, shapes } = ownEdition(editions);
   const piece = project.pieces.get(name) ?? project.pieces.get(readRef(name).piece);
-  const sheets = sheetsOf(shapes.nets, name);
+  const sheets = sheetsNamed(shapes.nets, readRef(name));
   return piece && sheets.length > 0 ? words(piece, sheets) : undefined;
 }
 
@@ -118,7 +118,7 @@ const ACROSS: readonly string[] = ['circle', 'scalloped circle'];
 export function sizeOf(editions: Editions, name: string): readonly Twin[] | undefined {
   const { piece, part } = readRef(name);
   return twins(editions, ({ shapes }) => {
-    const sheet = shapes.nets.get(name);
+    const sheet = netNamed(shapes.nets, { piece, part });
     if (sheet?.shape && ACROSS.includes(sheet.shape.name)) return [sheet.size.width];
     if (sheet || part === undefined) return sheet && sidesOf(sheet.size);
     const nets = sheetsOf(shapes.nets, piece).map(({ net }) => net);

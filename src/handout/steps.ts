@@ -7,6 +7,7 @@ import { stackDrawing } from '../drawing/stack.ts';
 import { templateDrawing, templateReduction } from '../drawing/template.ts';
 import type { Step } from '../project/model.ts';
 import { readRef } from '../project/ref.ts';
+import { netNamed } from '../shape/shapes.ts';
 import { drawnBase, USUAL_VIEW, viewsOf } from '../shape/view/views.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 import { COLUMN } from './column.ts';
@@ -139,7 +140,7 @@ function flatDrawing(
   { editions, measures, drawings }: Pick<Setting, 'editions' | 'measures' | 'drawings'>,
   of: string,
 ): Drawing | undefined {
-  const net = editions[measures.leading].shapes.nets.get(of);
+  const net = netNamed(editions[measures.leading].shapes.nets, readRef(of));
   if (!net) return undefined;
   const { width, height } = net.size;
   if (net.folds.length > 0) {

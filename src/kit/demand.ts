@@ -1,5 +1,6 @@
 import { quarterTurned, type Size, sameSize } from '../measure/size.ts';
 import type { Piece, Stock } from '../project/model.ts';
+import { writeName } from '../project/ref.ts';
 import { stockOf } from '../shape/caliper.ts';
 import { areaOf } from '../shape/flat-polygon.ts';
 import { keptUpright } from '../shape/keep-upright.ts';
@@ -52,7 +53,7 @@ export function cutPiecesOf(
 ): readonly CutPiece[] {
   return sheetsOf(nets, piece).map(({ name: sheet, net }) => {
     const { size } = net;
-    const name = sheet === undefined ? piece : `${piece}.${sheet}`;
+    const name = writeName({ piece, part: sheet });
     return { name, piece, sheet, size, area: areaLeft(net), perKit: count.value, kits, variant };
   });
 }

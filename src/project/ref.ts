@@ -9,6 +9,9 @@ export type Face = 'outside' | 'inside';
  */
 export type Ref = { readonly piece: string; readonly part?: string; readonly face: Face | 'behind' };
 
+/** A piece, or a part of it, whichever face of the paper is meant. */
+export type Named = { readonly piece: string; readonly part?: string | undefined };
+
 /** How a reference is written. */
 export const REF: RegExp = /^(?:(inside|behind)\s+)?([^.\s](?:[^.]*[^.\s])?)(?:\.(.+))?$/u;
 
@@ -39,7 +42,7 @@ export function writeRef(ref: Ref): string {
 }
 
 /** The same without its face: `card.front`. */
-export function writeName({ piece, part }: Pick<Ref, 'piece' | 'part'>): string {
+export function writeName({ piece, part }: Named): string {
   return part === undefined ? piece : `${piece}.${part}`;
 }
 

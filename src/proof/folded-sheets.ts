@@ -1,6 +1,7 @@
 import type { Length, Unit } from '../measure/length.ts';
 import type { Piece } from '../project/model.ts';
 import type { Edge } from '../project/net-as-written.ts';
+import { writeName } from '../project/ref.ts';
 import type { At, Place } from '../project/source.ts';
 import { caliperOf, stockOf } from '../shape/caliper.ts';
 import { columnName } from '../shape/cells.ts';
@@ -40,7 +41,7 @@ export function foldedSheets({ project, shapes }: ProofContext): readonly Folded
     return sheetsOf(shapes.nets, id.value)
       .filter(({ net }) => net.folds.length > 0 || net.panels.length > 1)
       .map((sheet) => {
-        const name = sheet.name === undefined ? id.value : `${id.value}.${sheet.name}`;
+        const name = writeName({ piece: id.value, part: sheet.name });
         const { shape, soundness } = folded(sheet.net, caliper);
         return { body, of, name, at, net: shape.net, shape, caliper, soundness };
       });

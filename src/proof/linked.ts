@@ -3,6 +3,7 @@ import type { Piece } from '../project/model.ts';
 import type { Place } from '../project/source.ts';
 import { closedSize } from '../shape/closed-size.ts';
 import type { Link } from '../shape/links.ts';
+import { ownNet } from '../shape/shapes.ts';
 import type { Load } from './holding.ts';
 import type { ProofContext } from './rule.ts';
 
@@ -26,7 +27,7 @@ function insideOf(
   links: readonly Link[],
   seen: readonly Piece[],
 ): Length {
-  const net = context.shapes.nets.get(id.value);
+  const net = ownNet(context.shapes.nets, id.value);
   const isFlat = net?.folds.every(({ angle }) => angle === 0 || angle === 180);
   if (!isFlat) return Length.zero;
   const inside = links.filter(

@@ -2,10 +2,10 @@ import type { Length } from '../measure/length.ts';
 import { type Spelling, scanMeasurements } from '../measure/scan.ts';
 import { languageOf, spellingIn } from '../project/language.ts';
 import type { Piece, Project, Site } from '../project/model.ts';
+import { writeName } from '../project/ref.ts';
 import type { At } from '../project/source.ts';
 import { boxSize, type Net, type Opening, type PopUp } from '../shape/net.ts';
-import type { Layer, Shapes } from '../shape/shapes.ts';
-import { pieceIn } from './part-names.ts';
+import type { Layer, Shapes, Sheet } from '../shape/shapes.ts';
 import { sayCorners, sayRef } from './words.ts';
 
 /** Something of a project that has been measured: one length, or the two or three of a size. */
@@ -26,7 +26,12 @@ export type KnownMeasure = {
 /** Everything a number in the prose may rightly mean. */
 export function measuredIn(project: Project, shapes: Shapes, site: Site): KnownMeasure[] {
   return [
-    ...[...shapes.nets].flatMap(([id, net]) => madeOf(pieceIn(id), netMeasures(id, net))),
+    ...[...shapes.nets].flatMap(([piece, sheets]) =>
+      madeOf(
+        piece,
+        sheets.flatMap((sheet) => netMeasures(piece, sheet)),
+      ),
+    ),
     ...shapes.layers.flatMap((layer) => madeOf(layer.piece.id.value, layerMeasures(layer))),
     ...[...project.pieces.values()].flatMap((piece) => madeOf(piece.id.value, pieceMeasures(piece))),
     ...holdsMeasures(project),
@@ -42,10 +47,10 @@ function madeOf(of: string, measures: readonly KnownMeasure[]): readonly KnownMe
   return measures.map((measure) => ({ ...measure, of }));
 }
 
-/** `id` is a piece's, or that of a further sheet of it (`box.lid`), whose panels are named after the piece. */
-function netMeasures(id: string, net: Net): KnownMeasure[] {
+/** The panels of a further sheet (`box.lid`) are named after the piece. */
+function netMeasures(piece: string, { name, net }: Sheet): KnownMeasure[] {
+  const id = writeName({ piece, part: name });
   const own = sizeOf([net.size.width, net.size.height], id, `:size[${id}]`);
-  const piece = pieceIn(id);
   const isFlat = net.panels.length === 1;
   const panels = (isFlat ? [] : net.panels).flatMap((panel) => {
     const { width, height } = boxSize(panel.box);
@@ -72,7 +77,7 @@ function netMeasures(id: string, net: Net): KnownMeasure[] {
     ...openings,
     ...popUps,
     ...outline,
-    ...decorationMeasures(id, net),
+    ...decorationMeasures(piece, id, net),
   ];
 }
 
@@ -96,8 +101,8 @@ function popUpMeasures(piece: string, { name, width, depths, ends }: PopUp): Kno
   ];
 }
 
-function decorationMeasures(id: string, { rows = [], impressions = [] }: Net): KnownMeasure[] {
-  const edge = `:edge[${pieceIn(id)}]`;
+function decorationMeasures(piece: string, id: string, { rows = [], impressions = [] }: Net): KnownMeasure[] {
+  const edge = `:edge[${piece}]`;
   return [
     ...rows.flatMap(({ side, pitch, hole, depth, ends }) => [
       ...[pitch, hole, depth].map((length) => one(length, `the tool along the ${side} edge of ${id}`, edge)),
@@ -106,7 +111,7 @@ function decorationMeasures(id: string, { rows = [], impressions = [] }: Net): K
     ...impressions.flatMap(({ stamp, size, reveals }) => [
       ...sizeOf([size.width, size.height], `the ${stamp} on ${id}`),
       ...Object.values(reveals).map((length) =>
-        one(length.abs(), `where the ${stamp} lies on ${id}`, `:impressions[${pieceIn(id)}]`),
+        one(length.abs(), `where the ${stamp} lies on ${id}`, `:impressions[${piece}]`),
       ),
     ]),
   ];

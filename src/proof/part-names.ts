@@ -1,4 +1,4 @@
-import { type Ref, readRef } from '../project/ref.ts';
+import type { Named } from '../project/ref.ts';
 import { type Shapes, sheetsOf } from '../shape/shapes.ts';
 
 /** What may stand behind the dot: the panels of a piece, and the further sheets of a form made of several. */
@@ -10,13 +10,8 @@ export function partNames({ nets }: Shapes, piece: string): readonly string[] {
   ]);
 }
 
-/** `box` of `box.lid`. */
-export function pieceIn(name: string): string {
-  return readRef(name).piece;
-}
-
 /** Whether there is what is named: a piece whose shape is known, or a part of one, as `box.front`, `box.lid`. */
-export function isThere(shapes: Shapes, { piece, part }: Ref): boolean {
+export function isThere(shapes: Shapes, { piece, part }: Named): boolean {
   if (part === undefined) return shapes.nets.has(piece);
   return partNames(shapes, piece).includes(part);
 }

@@ -6,44 +6,43 @@ import { explicitNet, flatNet, type NetReading } from './explicit.ts';
 import type { Form } from './form.ts';
 import { forms } from './forms/index.ts';
 import { layPieces } from './layers.ts';
-import type { Net } from './net.ts';
 import { cutOpenings } from './openings/cut.ts';
-import type { Shapes } from './shapes.ts';
+import type { Shapes, Sheet } from './shapes.ts';
 import { drawnNet, outlinedNet } from './tracing/net.ts';
 
 /** All geometry of a project. Never throws for what a person wrote: what cannot be is in `findings`. */
 export function buildShapes(project: Project, known: readonly Form[] = forms): Shapes {
-  const nets = new Map<string, Net>();
+  const nets = new Map<string, readonly Sheet[]>();
   const findings: Finding[] = [];
   for (const piece of project.pieces.values()) {
-    const made = known === forms ? buildNets(piece, project) : makeNets(piece, project, known);
-    for (const [id, net] of made.nets) nets.set(id, net);
+    const made = known === forms ? buildSheets(piece, project) : makeSheets(piece, project, known);
+    if (made.sheets.length > 0) nets.set(piece.id.value, made.sheets);
     findings.push(...made.findings);
   }
   const stacked = layPieces([...project.pieces.values()], nets);
   return { nets, layers: stacked.layers, findings: [...findings, ...stacked.findings] };
 }
 
-/** The nets of one piece by their names (`box`, `box.lid`), none where it cannot be made; and what stood in the way. */
-type BuiltNets = Pick<Shapes, 'nets' | 'findings'>;
+/** The sheets of one piece, none where it cannot be made; and what stood in the way. */
+type BuiltSheets = { readonly sheets: readonly Sheet[]; readonly findings: readonly Finding[] };
 
-const built: WeakMap<Project, WeakMap<Piece, BuiltNets>> = new WeakMap<Project, WeakMap<Piece, BuiltNets>>();
+const built: WeakMap<Project, WeakMap<Piece, BuiltSheets>> = new WeakMap<
+  Project,
+  WeakMap<Piece, BuiltSheets>
+>();
 
-/** Builds the nets of one piece of a project, once: its other edition is made with the same in view. */
-export function buildNets(piece: Piece, project: Project): BuiltNets {
-  const ofProject = built.get(project) ?? new WeakMap<Piece, BuiltNets>();
-  const nets = ofProject.get(piece) ?? makeNets(piece, project, forms);
-  built.set(project, ofProject.set(piece, nets));
-  return nets;
+/** Builds the sheets of one piece of a project, once: its other edition is made with the same in view. */
+export function buildSheets(piece: Piece, project: Project): BuiltSheets {
+  const ofProject = built.get(project) ?? new WeakMap<Piece, BuiltSheets>();
+  const sheets = ofProject.get(piece) ?? makeSheets(piece, project, forms);
+  built.set(project, ofProject.set(piece, sheets));
+  return sheets;
 }
 
-function makeNets(piece: Piece, project: Project, known: readonly Form[]): BuiltNets {
-  const id = piece.id.value;
+function makeSheets(piece: Piece, project: Project, known: readonly Form[]): BuiltSheets {
   const { net, parts = [], findings } = tryNet(piece, project, known);
-  const further = parts.map((part) => [`${id}.${part.name}`, part.net] as const);
-  const own = new Map([...(net ? [[id, net] as const] : []), ...further]);
-  const cut = cutOpenings(piece, own, project);
-  const decorated = decorate(piece, cut.nets, project);
+  const cut = cutOpenings(piece, net ? [{ net }, ...parts] : [], project);
+  const decorated = decorate(piece, cut.sheets, project);
   return { ...decorated, findings: [...findings, ...cut.findings, ...decorated.findings] };
 }
 

@@ -10,7 +10,7 @@ import { ontoBase, ontoSheet, outlineOf, sheetFace } from './layer-outline.ts';
 import { boundsOf, boxSize, type FlatPoint, type Net } from './net.ts';
 import { isSolid, outerLengths } from './outer-size.ts';
 import { boxCorners } from './outline.ts';
-import type { Layer, Shapes } from './shapes.ts';
+import { type Layer, ownNet, type Shapes } from './shapes.ts';
 
 /** The pieces of a project, and what was made of them. */
 export type Made = { readonly project: Project; readonly shapes: Shapes };
@@ -20,7 +20,7 @@ export type Made = { readonly project: Project; readonly shapes: Shapes };
  * stands. Undefined where that is not known: it cannot be made, or has score lines at an angle.
  */
 export function closedSize(made: Made, piece: Piece): Triple | undefined {
-  const net = made.shapes.nets.get(piece.id.value);
+  const net = ownNet(made.shapes.nets, piece.id.value);
   if (!net) return undefined;
   return isSolid(net) ? solidSize(made, piece, net) : flatSize(made, piece, net);
 }
@@ -113,7 +113,7 @@ function thicknessOf(project: Project, piece: Piece): Length {
 
 /** Whether a base is a panel of a piece; on a flat piece that may be the piece itself. */
 function isPanel(base: Ref, { shapes }: Made, { id }: Piece, panel: string): boolean {
-  const panels = shapes.nets.get(id.value)?.panels ?? [];
+  const panels = ownNet(shapes.nets, id.value)?.panels ?? [];
   const named = panels.find((each) => each.id === panel)?.name ?? panel;
   return base.piece === id.value && (base.part ?? (panels.length === 1 ? named : undefined)) === named;
 }

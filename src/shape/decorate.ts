@@ -3,26 +3,26 @@ import type { ImpressionAsWritten, PunchedEdge } from '../project/decoration.ts'
 import type { Finding } from '../project/finding.ts';
 import type { Piece, Project } from '../project/model.ts';
 import { type Edge, isUpright } from '../project/net-as-written.ts';
-import type { Ref } from '../project/ref.ts';
 import type { At } from '../project/source.ts';
 import { supplyNamed } from '../project/supply-names.ts';
 import { lieOn } from './lying.ts';
 import { boxSize, type EdgeRow, type FlatBox, type FlatPoint, type Impression, type Net } from './net.ts';
 import { rowAlong } from './punched-row.ts';
-import { type Shapes, sheetsOf, type Under, underOf } from './shapes.ts';
+import { partUnder, type Sheet, type Under } from './shapes.ts';
 
 /** The nets of a piece with what is punched along their edges and stamped on them; and the panels it names in vain. */
 export function decorate(
   piece: Piece,
-  nets: Shapes['nets'],
+  sheets: readonly Sheet[],
   { supplies }: Pick<Project, 'supplies'>,
-): Pick<Shapes, 'nets' | 'findings'> {
+): { readonly sheets: readonly Sheet[]; readonly findings: readonly Finding[] } {
   const { edge, impressions } = piece;
-  if (edge.length + impressions.length === 0) return { nets, findings: [] };
-  const decorated = [...nets].map(([id, net]) => {
+  if (edge.length + impressions.length === 0) return { sheets, findings: [] };
+  const decorated = sheets.map((sheet) => {
+    const { net } = sheet;
     const grounds = <T extends PunchedEdge | ImpressionAsWritten>(all: readonly T[]) =>
       all.flatMap((written) => {
-        const ground = groundOf(written, piece, nets);
+        const ground = partDecorated(written, sheets);
         return ground?.net === net ? [{ ...ground, written }] : [];
       });
     const edges = grounds(edge);
@@ -31,14 +31,12 @@ export function decorate(
       return rowsOn(each, each.written, beside);
     });
     const stamped = grounds(impressions).map((each) => impressionOn(each, each.written, supplies));
-    return [id, decoratedNet(net, rows, stamped)] as const;
+    return { ...sheet, net: decoratedNet(net, rows, stamped) };
   });
   const findings = [...edge, ...impressions].flatMap(({ in: panel }) =>
-    panel && nets.size > 0 && !underOf(nets, referenceOf(piece, panel))
-      ? [findMissing(panel, piece, nets)]
-      : [],
+    panel && sheets.length > 0 && !partUnder(sheets, panel.value) ? [findMissing(panel, piece, sheets)] : [],
   );
-  return { nets: new Map(decorated), findings };
+  return { sheets: decorated, findings };
 }
 
 function decoratedNet(net: Net, rows: readonly EdgeRow[], impressions: readonly Impression[]): Net {
@@ -53,16 +51,15 @@ function decoratedNet(net: Net, rows: readonly EdgeRow[], impressions: readonly 
 /** What is decorated: a panel, or a sheet as a whole; and its box on the sheet. */
 type Decorated = Pick<Under, 'net' | 'panel'> & { readonly box: FlatBox };
 
-function groundOf(
+function partDecorated(
   { in: panel }: Pick<PunchedEdge, 'in'>,
-  piece: Piece,
-  nets: Shapes['nets'],
+  sheets: readonly Sheet[],
 ): Decorated | undefined {
   if (panel) {
-    const under = underOf(nets, referenceOf(piece, panel));
+    const under = partUnder(sheets, panel.value);
     return under?.panel && { ...under, box: under.panel.box };
   }
-  const net = nets.get(piece.id.value);
+  const net = sheets[0]?.net;
   return (
     net && {
       net,
@@ -71,12 +68,12 @@ function groundOf(
   );
 }
 
-function referenceOf({ id }: Piece, { value }: At<string>): Ref {
-  return { piece: id.value, part: value, face: 'outside' };
-}
-
-function findMissing(panel: At<string>, { id }: Piece, nets: Shapes['nets']): Finding<'unknown-reference'> {
-  const among = sheetsOf(nets, id.value).flatMap(({ net }) => net.panels.map((each) => each.name ?? each.id));
+function findMissing(
+  panel: At<string>,
+  { id }: Piece,
+  sheets: readonly Sheet[],
+): Finding<'unknown-reference'> {
+  const among = sheets.flatMap(({ net }) => net.panels.map((each) => each.name ?? each.id));
   const facts = { what: 'panel', name: panel.value, of: id.value, among };
   return { rule: 'unknown-reference', at: panel.at, facts };
 }

@@ -3,6 +3,7 @@ import type { Finding } from '../project/finding.ts';
 import type { FormGrammar, FormSetting } from '../project/form-grammar.ts';
 import type { Piece, Project } from '../project/model.ts';
 import type { Net } from './net.ts';
+import type { Sheet } from './shapes.ts';
 
 /** What a form is built from: what was written, what it is measured with, the paper's thickness. */
 export type FormRequest = {
@@ -15,11 +16,10 @@ export type FormRequest = {
 };
 
 /** A further sheet of a form made of more than one: the lid of a lidded tray. */
-export type FormPart = { readonly name: string; readonly net: Net };
+export type FormPart = Required<Sheet>;
 
 /**
- * What a form became. `net` is the piece itself and stands in `Shapes.nets` under the piece's id (`box`); each of
- * `parts` is cut from another sheet and stands there as `box.lid`. Panel names are unique across all of them, so
+ * What a form became. `net` is the piece itself (`box`); each of `parts` is cut from another sheet (`box.lid`). Panel names are unique across all of them, so
  * that `on: box.top` names one panel whichever sheet it is on.
  */
 type FormResult =

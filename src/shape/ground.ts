@@ -5,7 +5,7 @@ import { onSheet, openingsOf, outlineOf } from './layer-outline.ts';
 import { boxSize, type Fold, type Net, type Panel } from './net.ts';
 import { pairsOf } from './pairs.ts';
 import { foldBetween, otherSide } from './panel-tree.ts';
-import type { Layer, Shapes, Under } from './shapes.ts';
+import { type Layer, ownNet, type Shapes, type Under } from './shapes.ts';
 import { signedAngle, tubesOf } from './tube.ts';
 
 /** The paper right under a layer, and the layer's outline on its sheet, in millimeters with y up. */
@@ -23,7 +23,7 @@ export function openingsIn(layer: Layer, shapes: Shapes): readonly (readonly Poi
 
 /** Whether a layer is said to lie on a folded sheet as a whole, and not to join its panels or to go round it. */
 export function liesOnWhole({ piece, under: { net, panel } }: Layer, { nets }: Shapes): boolean {
-  const own = nets.get(piece.id.value);
+  const own = ownNet(nets, piece.id.value);
   const goesRound = own !== undefined && tubesOf(own).length > 0;
   const isFolded = net.folds.some((fold) => signedAngle(fold) !== 0);
   return !panel && isFolded && !piece.overhang && !goesRound;

@@ -4,13 +4,13 @@ import { type Face, faceOf, type Ref } from '../project/ref.ts';
 import type { Lying } from './lying.ts';
 import type { FlatBox, FlatPoint, Panel } from './net.ts';
 import { boxCorners } from './outline.ts';
-import { type Layer, onlyPanel, type Shapes, type Under } from './shapes.ts';
+import { type Layer, onlyPanel, ownNet, type Shapes, type Under } from './shapes.ts';
 import { quarterTurn } from './turning.ts';
 
 /** From the layer's own top left. */
 export function outlineOf({ piece, size: { width, height } }: Layer, { nets }: Shapes): readonly FlatPoint[] {
   const corners = boxCorners({ left: Length.zero, top: Length.zero, right: width, bottom: height });
-  const panel = onlyPanel(nets.get(piece.id.value));
+  const panel = onlyPanel(ownNet(nets, piece.id.value));
   return panel ? fromBox(panel) : corners;
 }
 
@@ -36,7 +36,7 @@ export function onSheet(layer: Layer, { x, y }: FlatPoint): FlatPoint {
 
 /** Its openings, from its own top left. */
 export function openingsOf({ piece }: Layer, { nets }: Shapes): readonly (readonly FlatPoint[])[] {
-  const net = nets.get(piece.id.value);
+  const net = ownNet(nets, piece.id.value);
   const panel = onlyPanel(net);
   if (!net || !panel) return [];
   const { left, top } = panel.box;

@@ -7,28 +7,34 @@ import { borderOf } from './border.ts';
 import { fromBox } from './layer-outline.ts';
 import { lieOn } from './lying.ts';
 import { boxSize, type FlatPoint, largestPanel, type Net, type Opening } from './net.ts';
-import { type Layer, onlyPanel, type Shapes, sheetsOf, type Under, underOf } from './shapes.ts';
+import {
+  type Layer,
+  type Nets,
+  onlyPanel,
+  ownNet,
+  type Shapes,
+  sheetsOf,
+  type Under,
+  underOf,
+} from './shapes.ts';
 import { type Reach, turned, turnedCircle, turnedOutline } from './turning.ts';
 
 /**
  * Lays every piece that has a base on it, bases first, and finds the bases that cannot be. A piece whose base (or own
  * size) is not known is left out.
  */
-export function layPieces(
-  pieces: readonly Piece[],
-  nets: ReadonlyMap<string, Net>,
-): Pick<Shapes, 'layers' | 'findings'> {
+export function layPieces(pieces: readonly Piece[], nets: Nets): Pick<Shapes, 'layers' | 'findings'> {
   const findings: Finding[] = [];
   const layers: Layer[] = [];
   const { circles, order } = stackingOrder(new Map(pieces.map((piece) => [piece.id.value, piece])));
   findings.push(...circles.map(findCircle));
   for (const piece of order) {
-    const own = nets.get(piece.id.value);
+    const own = ownNet(nets, piece.id.value);
     const on = piece.on?.value;
     if (!own || !on) continue;
     const under = underOf(nets, on);
     if (under) layers.push(lay(piece, own, on, under));
-    else if (nets.has(on.piece)) findings.push(findPanelMissing(on, piece, nets));
+    else if (ownNet(nets, on.piece)) findings.push(findPanelMissing(on, piece, nets));
   }
   return { layers, findings };
 }
@@ -44,7 +50,7 @@ function layerSize(net: Net): Size {
 function findPanelMissing(
   { piece: id, part: name = '' }: Ref,
   layer: Piece,
-  nets: ReadonlyMap<string, Net>,
+  nets: Nets,
 ): Finding<'unknown-reference'> {
   const among = sheetsOf(nets, id).flatMap(({ net: { panels, openings = [] } }) => [
     ...panels.map((panel) => panel.name ?? panel.id),
@@ -55,7 +61,7 @@ function findPanelMissing(
 }
 
 /** What a layer on this base is measured against; undefined where the base isn't known. */
-export function baseSize(ref: Ref, nets: ReadonlyMap<string, Net>): Size | undefined {
+export function baseSize(ref: Ref, nets: Nets): Size | undefined {
   const under = underOf(nets, ref);
   return under && sizeUnder(under);
 }

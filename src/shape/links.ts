@@ -7,6 +7,7 @@ import { roomsOf } from './closure/rooms.ts';
 import { forms } from './forms/index.ts';
 import type { Net } from './net.ts';
 import { isSolid } from './outer-size.ts';
+import { ownNet } from './shapes.ts';
 import { tubesOf } from './tube.ts';
 
 /** What one piece is to another, as the sheet says it: `holds: card`, `around: card`. */
@@ -50,7 +51,7 @@ export function isMailedAs(way: 'card' | 'envelope', { body }: Piece): boolean {
  */
 function meantAnyway({ project, shapes }: Made, named: ReadonlySet<Piece>): readonly Link[] {
   const loose = [...project.pieces.values()].flatMap((piece) => {
-    const net = shapes.nets.get(piece.id.value);
+    const net = ownNet(shapes.nets, piece.id.value);
     return net && !piece.on ? [{ piece, net }] : [];
   });
   const isFree = (piece: Piece): boolean => !named.has(piece) && !isSpokenFor(piece, project);

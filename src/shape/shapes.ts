@@ -2,7 +2,7 @@ import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
 import type { Finding } from '../project/finding.ts';
 import type { Piece } from '../project/model.ts';
-import type { Ref } from '../project/ref.ts';
+import type { Named, Ref } from '../project/ref.ts';
 import type { Lying } from './lying.ts';
 import type { Net, Opening, Panel } from './net.ts';
 
@@ -29,40 +29,61 @@ export type Layer = Lying & {
   readonly border?: Border;
 };
 
+/** A sheet that a piece is made of, and its name: `lid`, `drawer`. The piece's own has none. */
+export type Sheet = { readonly name?: string; readonly net: Net };
+
+/**
+ * The sheets of each piece by its id, its own first: one, but for a form made of several. None of a piece that could not
+ * be made (a finding says why).
+ */
+export type Nets = ReadonlyMap<string, readonly Sheet[]>;
+
 /** All geometry of a project: built once, read by rules, drawings and the kit. */
 export type Shapes = {
-  /**
-   * Each piece's net by its id; absent when it could not be made (a finding says why). The further sheets of
-   * a form made of several stand behind it as `box.lid`, `box.drawer`.
-   */
-  readonly nets: ReadonlyMap<string, Net>;
+  readonly nets: Nets;
   /** Every piece that lies on something whose size is known, in the order they are stuck on. */
   readonly layers: readonly Layer[];
   /** What cannot be: a score line outside its piece, a form deeper than it is wide. */
   readonly findings: readonly Finding[];
 };
 
-/** A sheet of a piece and its name; the piece's own sheet has none. */
-export type Sheet = { readonly name?: string; readonly net: Net };
+/** Every sheet of a piece; none where it has no net. */
+export function sheetsOf(nets: Nets, piece: string): readonly Sheet[] {
+  return nets.get(piece) ?? [];
+}
 
-/**
- * Every sheet a piece is made of, its own first: one, but for a form of several; a further sheet alone by its own name
- * (`box.lid`). Empty when it has no net.
- */
-export function sheetsOf(nets: ReadonlyMap<string, Net>, piece: string): readonly Sheet[] {
-  const own = nets.get(piece);
-  if (!own) return [];
-  const lead = `${piece}.`;
-  const further = [...nets].filter(([id]) => id.startsWith(lead));
-  return [{ net: own }, ...further.map(([id, net]) => ({ name: id.slice(lead.length), net }))];
+/** The sheets that are named: all of a piece, or a further one alone (`box.lid`), which then needs no name. */
+export function sheetsNamed(nets: Nets, { piece, part }: Named): readonly Sheet[] {
+  const all = sheetsOf(nets, piece);
+  return part === undefined ? all : all.flatMap(({ name, net }) => (name === part ? [{ net }] : []));
+}
+
+/** The net of every sheet of every piece. */
+export function everyNet(nets: Nets): readonly Net[] {
+  return [...nets.values()].flat().map(({ net }) => net);
+}
+
+/** The net of a piece's own sheet. */
+export function ownNet(nets: Nets, piece: string): Net | undefined {
+  return nets.get(piece)?.[0]?.net;
+}
+
+/** The net of a piece's own sheet, or of the further one that is named. */
+export function netNamed(nets: Nets, named: Named): Net | undefined {
+  return sheetsNamed(nets, named)[0]?.net;
 }
 
 /**
  * What a base names, on whichever sheet of its piece: a panel by its name, else by its cell, in either case of letters; an
  * opening. Undefined where the piece has no net or no such part.
  */
-export function underOf(nets: ReadonlyMap<string, Net>, { piece, part: name }: Ref): Under | undefined {
-  const sheets = sheetsOf(nets, piece).map(({ net }) => net);
+export function underOf(nets: Nets, { piece, part }: Named): Under | undefined {
+  return partUnder(sheetsOf(nets, piece), part);
+}
+
+/** The same among the sheets of one piece. */
+export function partUnder(of: readonly Sheet[], name: string | undefined): Under | undefined {
+  const sheets = of.map(({ net }) => net);
   const [own] = sheets;
   if (!own || name === undefined) return own && wholeSheet(own);
   const panels = sheets.flatMap((net) => net.panels.map((panel) => ({ net, panel })));

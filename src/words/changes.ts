@@ -5,7 +5,7 @@ import { type EditionName, UNIT_OF } from '../measure/ruler-unit.ts';
 import type { Ledger, PieceChange, PublishedValue, Revision, StepChange } from '../project/ledger.ts';
 import { cornersKey } from './corners.ts';
 import type { Say } from './labels.ts';
-import { nameOf, sheetNamed } from './names.ts';
+import { nameOf, refNamed, sheetNamed } from './names.ts';
 import { outlineKey, parametersOf } from './outlines.ts';
 import type { SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';
@@ -87,7 +87,7 @@ function pieceWords(change: PieceChange, say: Say, shown: Shown): string {
 }
 
 function pieceName({ piece, sheet, variant }: PieceChange, say: Say): string {
-  const name = sheetNamed(sheet === undefined ? piece : `${piece}.${sheet}`, say);
+  const name = refNamed({ piece, ...(sheet !== undefined && { part: sheet }), face: 'outside' }, say);
   return variant === undefined ? name : say('piece-variant', { piece: name, variant: nameOf(variant) });
 }
 

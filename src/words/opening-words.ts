@@ -1,7 +1,8 @@
 import { type Editions, pairs, sidesOf, type Twin, twin } from '../edition/editions.ts';
 import { EDGES, type Edge } from '../project/net-as-written.ts';
+import { readRef } from '../project/ref.ts';
 import type { Net, Opening, PopUp } from '../shape/net.ts';
-import type { Layer } from '../shape/shapes.ts';
+import { type Layer, netNamed } from '../shape/shapes.ts';
 import { DRAWN } from '../shape/tracing/net.ts';
 import type { Measures } from './measures.ts';
 import { baseName, nameOf, partNamed } from './names.ts';
@@ -16,7 +17,7 @@ export function openingNotes(
   measures: Measures,
   voice: Voice,
 ): readonly SafeHtml[] {
-  const nets = twin(editions, ({ shapes }) => shapes.nets.get(id));
+  const nets = twin(editions, ({ shapes }) => netNamed(shapes.nets, readRef(id)));
   if (!nets) return [];
   const openings = pairs({ inch: nets.inch.openings ?? [], metric: nets.metric.openings ?? [] });
   const popUps = pairs({ inch: nets.inch.popUps ?? [], metric: nets.metric.popUps ?? [] });

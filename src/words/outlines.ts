@@ -1,7 +1,9 @@
 import { type Editions, type Twin, twin } from '../edition/editions.ts';
 import type { FormParameter } from '../project/form-grammar.ts';
+import { readRef } from '../project/ref.ts';
 import type { Shape } from '../shape/net.ts';
 import { outlines } from '../shape/outlines/index.ts';
+import { netNamed } from '../shape/shapes.ts';
 
 /** The key under which a language says what an outline is called. */
 export function outlineKey(name: string): string {
@@ -22,7 +24,7 @@ export function saidOutline<T>(
   id: string,
   sayLength: (length: Twin) => T,
 ): SaidShape<T> | undefined {
-  const shape = twin<Shape>(editions, ({ shapes }) => shapes.nets.get(id)?.shape);
+  const shape = twin<Shape>(editions, ({ shapes }) => netNamed(shapes.nets, readRef(id))?.shape);
   return shape && saidShape(shape, sayLength);
 }
 

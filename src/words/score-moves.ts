@@ -1,6 +1,8 @@
 import { type Editions, pairs, type Twin, twin } from '../edition/editions.ts';
 import type { Edge } from '../project/net-as-written.ts';
+import { readRef } from '../project/ref.ts';
 import type { FlatPoint } from '../shape/net.ts';
+import { netNamed } from '../shape/shapes.ts';
 import type { Measures } from './measures.ts';
 import { SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';
@@ -34,7 +36,7 @@ const TOP_EDGE: Readonly<Record<Edge, Edge>> = { left: 'top', bottom: 'left', ri
 
 /** The moves of a piece at the board; none for a piece without scores. */
 export function scoreMoves(editions: Editions, pieceId: string): readonly ScoreMove[] {
-  const nets = twin(editions, ({ shapes }) => shapes.nets.get(pieceId));
+  const nets = twin(editions, ({ shapes }) => netNamed(shapes.nets, readRef(pieceId)));
   if (!nets) return [];
   const { inch, metric } = nets;
   let turned = 0;
@@ -55,7 +57,7 @@ export function scoreMoves(editions: Editions, pieceId: string): readonly ScoreM
 
 /** The lines of a piece that are scored at an angle, with a ruler. */
 export function slantMoves(editions: Editions, pieceId: string): readonly SlantMove[] {
-  const nets = twin(editions, ({ shapes }) => shapes.nets.get(pieceId));
+  const nets = twin(editions, ({ shapes }) => netNamed(shapes.nets, readRef(pieceId)));
   return (nets?.inch.slants ?? []).flatMap(({ from, to }, index): SlantMove[] => {
     const other = nets?.metric.slants?.[index];
     return other ? [{ from: pointIn(from, other.from), to: pointIn(to, other.to) }] : [];

@@ -5,6 +5,7 @@ import { tile } from '../../src/drawing/pages.ts';
 import { templateSvg } from '../../src/drawing/template-file.ts';
 import type { Editions } from '../../src/edition/editions.ts';
 import { Length } from '../../src/measure/length.ts';
+import { ownNet } from '../../src/shape/shapes.ts';
 import {
   BOX,
   BOX_METRIC,
@@ -35,7 +36,7 @@ const KINDS = ['cut', 'mountain', 'valley'];
 
 /** Every fold of a net as stretches in millimeters from the sheet's corner. */
 function foldsOf(editions: Editions, piece: string): Stretch[] {
-  const net = editions.inch.shapes.nets.get(piece);
+  const net = ownNet(editions.inch.shapes.nets, piece);
   return (net?.folds ?? []).map(({ from, to }) => [
     { x: from.x.mm, y: from.y.mm },
     { x: to.x.mm, y: to.y.mm },

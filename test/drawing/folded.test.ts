@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Drawing } from '../../src/drawing/canvas.ts';
 import { foldedDrawing } from '../../src/drawing/folded.ts';
 import { USUAL_LOOK } from '../../src/shape/paint/picture.ts';
+import { ownNet } from '../../src/shape/shapes.ts';
 import {
   BOX,
   BOX_METRIC,
@@ -61,7 +62,7 @@ describe('a folded shape', () => {
   });
 
   it('has as many faces flat as the net has panels, and its layers', () => {
-    const panels = editions.inch.shapes.nets.get('box')?.panels.length ?? 0;
+    const panels = ownNet(editions.inch.shapes.nets, 'box')?.panels.length ?? 0;
     expect(faces(folded('flat'))).toHaveLength(panels + 3);
   });
 

@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { blankLines, cutLines } from '../../src/drawing/outline.ts';
 import type { FlatPoint, Net } from '../../src/shape/net.ts';
+import { ownNet } from '../../src/shape/shapes.ts';
 import { BOX, editionsOf, lengthOf } from './drawn.ts';
 
 const FULL = { scale: 1, left: 0, top: 0 };
 
 function netOf(measurements: string, piece: string): Net {
-  const net = editionsOf(measurements).inch.shapes.nets.get(piece);
+  const net = ownNet(editionsOf(measurements).inch.shapes.nets, piece);
   if (!net) throw new Error(`no net of ${piece}`);
   return net;
 }

@@ -6,10 +6,12 @@ import { drawKey, keyEntries } from '../../src/drawing/key.ts';
 import { boxOf } from '../../src/drawing/region.ts';
 import { templateDrawing, templateReduction } from '../../src/drawing/template.ts';
 import { templateSvg } from '../../src/drawing/template-file.ts';
+import { writeName } from '../../src/project/ref.ts';
 import { caliperOf } from '../../src/shape/caliper.ts';
 import { contains } from '../../src/shape/flat-polygon.ts';
 import { forms } from '../../src/shape/forms/index.ts';
 import type { FlatPoint } from '../../src/shape/net.ts';
+import { ownNet, sheetsOf } from '../../src/shape/shapes.ts';
 import { glueAreas } from '../../src/shape/stacking/glue-areas.ts';
 import { speaker } from '../../src/words/labels.ts';
 import { labels, sampleOf } from '../handout/sample.ts';
@@ -91,7 +93,7 @@ describe('a template', () => {
           return sum + (next ? x.mm * next.y.mm - next.x.mm * y.mm : 0);
         }, 0) / 2,
       );
-    const net = editions.inch.shapes.nets.get('box');
+    const net = ownNet(editions.inch.shapes.nets, 'box');
     const waste = (net?.waste ?? []).reduce((sum, outline) => sum + areaOf(outline), 0);
     // Lines 1.6 mm apart; the sample in the key is hatched too.
     expect(lengthOf(linesOf(svg, 'hatch')) * 1.6).toBeGreaterThan(waste * 0.95);
@@ -106,7 +108,7 @@ describe('a template', () => {
   it('puts the sign for glue on this side on the tab of a tuck-end box, and no other sign anywhere', () => {
     const tuck = editionsOf('unit: in\npieces: { box: { form: tuck-end box, inside: 2 x 1 x 3, tab: 1/2 } }');
     const { svg } = template(1, inchStyle, tuck);
-    const net = tuck.inch.shapes.nets.get('box');
+    const net = ownNet(tuck.inch.shapes.nets, 'box');
     const [right, tab] = [net?.size.width.mm ?? 0, 12.7];
     const [key, marks] = [
       linesOf(svg, 'glue-outside').filter(([dot]) => (dot?.y ?? 0) > (net?.size.height.mm ?? 0)),
@@ -127,7 +129,7 @@ describe('a template', () => {
   it('puts the sign for glue on the far side on the front bottom of a clip-top box, and there alone', () => {
     const clip = editionsOf('unit: in\npieces: { box: { form: clip-top box, inside: 3 1/2 x 1 x 4 3/4 } }');
     const { svg } = template(1, inchStyle, clip);
-    const net = clip.inch.shapes.nets.get('box');
+    const net = ownNet(clip.inch.shapes.nets, 'box');
     const box = net?.panels.find(({ name }) => name === 'front-bottom')?.box;
     if (!box) throw new Error('no bottom');
     const own = linesOf(svg, 'glue-inside').filter(([from]) => (from?.y ?? 0) < (net?.size.height.mm ?? 0));
@@ -178,7 +180,7 @@ pieces:
   });
 
   it('takes a scale from the series of ISO 5455', () => {
-    const net = editions.inch.shapes.nets.get('box');
+    const net = ownNet(editions.inch.shapes.nets, 'box');
     if (!net) throw new Error('no net');
     const reductions = [300, 130, 120, 60, 30, 20, 1].map((width) =>
       templateReduction(net, { width, height: 1000 }),
@@ -221,9 +223,9 @@ describe('glue on every form', () => {
     'of a %s',
     (name, settings) => {
       const all = editionsOf(`unit: in\npieces: { box: { form: ${name}, ${settings} } }`);
-      for (const [id, net] of all.inch.shapes.nets) {
+      for (const { name, net } of sheetsOf(all.inch.shapes.nets, 'box')) {
         const areas = glueAreas(net, caliperOf(undefined).thickness.mm).map(({ from }) => from);
-        const { svg } = template(1, inchStyle, all, id);
+        const { svg } = template(1, inchStyle, all, writeName({ piece: 'box', part: name }));
         for (const face of ['outside', 'inside'] as const) {
           const marks = linesOf(svg, `glue-${face}`).flat();
           const own = marks.filter(({ y }) => y < net.size.height.mm);

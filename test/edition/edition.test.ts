@@ -7,6 +7,7 @@ import { roundHalfAway } from '../../src/measure/round.ts';
 import { mergeFindings } from '../../src/proof/tell.ts';
 import type { Told } from '../../src/proof/told.ts';
 import { boxSize } from '../../src/shape/net.ts';
+import { ownNet } from '../../src/shape/shapes.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { KEEPER, OPEN_TRAY, sheetOf, TRADE_FACT } from '../shape/boxes.ts';
 
@@ -34,7 +35,7 @@ function troubles({ findings }: Study): string[] {
 
 /** The gaps between neighboring edges of panels in millimeters, from the left and from the top. */
 function gapsOf({ editions: { metric } }: Study, id = 'box'): { across: number[]; down: number[] } {
-  const net = metric.shapes.nets.get(id);
+  const net = ownNet(metric.shapes.nets, id);
   if (!net) throw new Error('no net');
   const gaps = (edges: readonly number[]): number[] => {
     const rising = [...new Set(edges)].sort((a, b) => a - b);
@@ -95,7 +96,7 @@ describe('a form', () => {
       pieces('box: { stock: card, form: tuck-end box, inside: 2 3/16 x 1 1/16 x 3 1/4 }'),
     );
     const [inch, metric] = [study.editions.inch, study.editions.metric].map(
-      ({ shapes }) => shapes.nets.get('box')?.cuts?.shorten,
+      ({ shapes }) => ownNet(shapes.nets, 'box')?.cuts?.shorten,
     );
     expect(inch).not.toEqual([]);
     expect(metric).toEqual(inch);
@@ -156,7 +157,7 @@ describe('a base', () => {
     );
     expect(mergeFindings(study.findings).filter(({ severity }) => severity === 'error')).toEqual([]);
     const widths = [study.editions.inch, study.editions.metric].map(({ shapes }) => {
-      const floor = shapes.nets.get('box')?.panels.find(({ id }) => id === 'floor');
+      const floor = ownNet(shapes.nets, 'box')?.panels.find(({ id }) => id === 'floor');
       return `${floor && boxSize(floor.box).width}`;
     });
     // 80 mm as written; 3.15 in, on the ruler 3 1/8.
@@ -179,7 +180,7 @@ describe('a box measured with the other ruler', () => {
     expect(gapsOf(inMetric)).toEqual(gapsOf(inInches));
     expect(gapsOf(inMetric).across).toEqual([28, 86, 28, 86, 13]);
     const inches = [inInches, inMetric].map(({ editions }) =>
-      editions.inch.shapes.nets.get('box')?.scores.map(({ at }) => at.map(String)),
+      ownNet(editions.inch.shapes.nets, 'box')?.scores.map(({ at }) => at.map(String)),
     );
     expect(inches[1]).toEqual(inches[0]);
     expect(troubles(inMetric)).toEqual([]);
@@ -254,7 +255,7 @@ describe('a layer', () => {
 
   it.each([1, 1.3125, 1.40625, 1.9375, 2.71875])('cut as a circle %f in wide stays one', (inches) => {
     const studied = studyOf(pieces(`dot: { stock: card, cut: ${inches} x ${inches}, shape: circle }`));
-    const [panel] = studied.editions.metric.shapes.nets.get('dot')?.panels ?? [];
+    const [panel] = ownNet(studied.editions.metric.shapes.nets, 'dot')?.panels ?? [];
     const box = panel && boxSize(panel.box);
     const [wide, high] = [box?.width.mm ?? 0, box?.height.mm ?? 1];
     expect(wide).toBe(high);
@@ -269,7 +270,7 @@ describe('a layer', () => {
     const studied = studyOf(
       pieces(`tile: { stock: card, cut: 2 11/16 x 3 1/16, shape: polygon, sides: ${sides} }`),
     );
-    const [panel] = studied.editions.metric.shapes.nets.get('tile')?.panels ?? [];
+    const [panel] = ownNet(studied.editions.metric.shapes.nets, 'tile')?.panels ?? [];
     const corners = panel?.outline ?? [];
     expect(corners).toHaveLength(sides);
     const lengths = corners.map(({ x, y }, index) => {
@@ -335,7 +336,7 @@ Fold :piece[folder], stick :piece[cover].
 `);
     const { own, inch } = study.editions;
     expect(own).toBe('metric');
-    const net = inch.shapes.nets.get('folder');
+    const net = ownNet(inch.shapes.nets, 'folder');
     const [back, front] = net?.panels ?? [];
     if (!net || !front || !back) throw new Error('no panels');
     expect(`${boxSize(front.box).width}`).toBe(`${boxSize(back.box).width}`);
@@ -360,7 +361,7 @@ describe('the paper of the other edition', () => {
     const study = studyOf(wide('{ sheet: Letter }'));
     // A4 by ISO 216; 8 1/2 × 11 in are 215.9 × 279.4 mm.
     expect(sheetOfWrap(study)).toEqual(['210', '297']);
-    const { width, height } = study.editions.metric.shapes.nets.get('wrap')?.size ?? {};
+    const { width, height } = ownNet(study.editions.metric.shapes.nets, 'wrap')?.size ?? {};
     expect([width?.mm, height?.mm]).toEqual([216, 279]);
     expect(mergeFindings(study.findings).map(({ severity, message }) => `${severity}: ${message}`)).toEqual([
       'note: in the metric edition wrap is 216 × 279 mm, more than its paper there (210 × 297 mm)',
@@ -423,7 +424,7 @@ describe('units:', () => {
 describe('a punched edge', () => {
   const rowsOf = ({ editions: { inch, metric } }: Study, id: string): string[] =>
     [inch, metric].map(({ shapes }) => {
-      const [row] = shapes.nets.get(id)?.rows ?? [];
+      const [row] = ownNet(shapes.nets, id)?.rows ?? [];
       return `${row?.count} about a ${row?.middle}, ${row?.ends.map(({ mm }) => mm.toFixed(2)).join(' and ')} mm left`;
     });
 
@@ -473,7 +474,7 @@ describe('a narrow border on two sides', () => {
 
 describe('how far a cut strays that follows from its border', () => {
   const cutOf = ({ editions: { metric, inch } }: Study, id: string, edition: 'metric' | 'inch'): number[] => {
-    const net = (edition === 'metric' ? metric : inch).shapes.nets.get(id);
+    const net = ownNet((edition === 'metric' ? metric : inch).shapes.nets, id);
     return net ? [net.size.width.mm, net.size.height.mm] : [];
   };
 
@@ -515,7 +516,7 @@ describe('where half a step is needed', () => {
       'c: { stock: card, cut: 2 3/8 x 1 5/8, on: f, at: { right: 3/8, bottom: 1/2 } }',
     ];
     const study = studyOf(pieces(lines.join('\n')));
-    const c = study.editions.metric.shapes.nets.get('c');
+    const c = ownNet(study.editions.metric.shapes.nets, 'c');
     expect(c && [c.size.width.mm, c.size.height.mm].every(Number.isInteger)).toBe(true);
     for (const trouble of troubles(study)) expect(trouble).toContain('3/8 in of c is 9.5 mm');
   });

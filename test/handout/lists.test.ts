@@ -6,6 +6,7 @@ import { scoreList } from '../../src/handout/score-list.ts';
 import type { Setting } from '../../src/handout/setting.ts';
 import { supplyGroups } from '../../src/handout/supplies.ts';
 import { Length } from '../../src/measure/length.ts';
+import { ownNet } from '../../src/shape/shapes.ts';
 import { openingNotes } from '../../src/words/opening-words.ts';
 import { scoreMoves } from '../../src/words/score-moves.ts';
 import { all, one, parseMarkup, textOf } from './markup.ts';
@@ -485,7 +486,7 @@ pieces:
 
   it('keep the lengths of their tools in the other edition, and are laid anew there', () => {
     const [own, other] = [mat.editions.inch, mat.editions.metric].map(
-      ({ shapes }) => shapes.nets.get('mat')?.rows?.[0],
+      ({ shapes }) => ownNet(shapes.nets, 'mat')?.rows?.[0],
     );
     expect(other?.pitch.equals(own?.pitch ?? inch)).toBe(true);
     // 114 mm less 17 motifs: (114 − 16 × 6.35 − 3.175) / 2.

@@ -4,6 +4,7 @@ import { finishedSize, mainPiece } from '../../src/handout/finished-size.ts';
 import { mailView } from '../../src/handout/mail.ts';
 import type { Target } from '../../src/handout/setting.ts';
 import { forms } from '../../src/shape/forms/index.ts';
+import { ownNet } from '../../src/shape/shapes.ts';
 import { loadWorkspace } from '../../src/shape/workspace.ts';
 import { all, one, parseMarkup, textOf } from './markup.ts';
 import { type Sample, sampleOf, settingFor, sheetHtml } from './sample.ts';
@@ -117,7 +118,7 @@ describe('what is spoken of', () => {
 
   it.each(forms.map((form) => [form.name, form] as const))('a %s, if the form says so', (name, form) => {
     const from = sampleOf(`unit: in\npieces:\n  own: { form: ${name}, ${form.example.settings.join(', ')} }`);
-    const isFlat = from.editions.inch.shapes.nets.get('own')?.folds.length === 0;
+    const isFlat = ownNet(from.editions.inch.shapes.nets, 'own')?.folds.length === 0;
     expect(mailView(settingFor(from)) !== undefined).toBe(form.mailed !== undefined || isFlat);
   });
 

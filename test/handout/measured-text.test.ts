@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { measuredHtml } from '../../src/handout/measured-text.ts';
 import type { Target } from '../../src/handout/setting.ts';
+import { ownNet } from '../../src/shape/shapes.ts';
 import { parseMarkup, textOf } from './markup.ts';
 import { sampleOf, settingFor } from './sample.ts';
 
@@ -24,7 +25,7 @@ function read(text: string, from = CARD, target: Target = 'letter'): string {
 describe('a measurement in running text', () => {
   it('gets the number of the edition where the project measures it', () => {
     const { metric } = CARD.editions;
-    const layer = metric.shapes.nets.get('layer')?.size;
+    const layer = ownNet(metric.shapes.nets, 'layer')?.size;
     const size = `${layer?.width.mm} × ${layer?.height.mm}`;
     expect(read('Cut it at 4 × 5 1/4 in.')).toBe(`Cut it at 4 × 5 1/4 in (${size} mm).`);
   });
@@ -40,7 +41,7 @@ describe('a measurement in running text', () => {
   });
 
   it('gets inches in a project written in metric', () => {
-    const inch = METRIC.editions.inch.shapes.nets.get('layer')?.size;
+    const inch = ownNet(METRIC.editions.inch.shapes.nets, 'layer')?.size;
     expect(read('97 mm', METRIC, 'a4')).toContain('97 mm (');
     expect(String(inch?.width)).toMatch(/in$/u);
     expect(read('97 mm', METRIC, 'a4')).toBe('97 mm (3 3/4 in)');

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Target } from '../../src/handout/setting.ts';
 import { Length } from '../../src/measure/length.ts';
 import { printInches, printMillimeters } from '../../src/measure/print.ts';
+import { everyNet, ownNet } from '../../src/shape/shapes.ts';
 import { all, elements, type Node, one, parseMarkup, textOf } from './markup.ts';
 import { renderer, type Sample, sample, sheetHtml } from './sample.ts';
 
@@ -206,7 +207,7 @@ describe('a page', () => {
 
 describe('a changed measurement', () => {
   const narrow = seedBox('3 x 4 1/4');
-  const width = narrow.editions.metric.shapes.nets.get('front')?.size.width;
+  const width = ownNet(narrow.editions.metric.shapes.nets, 'front')?.size.width;
 
   it.each(TARGETS)('changes every place of a sheet for %s', (target) => {
     const before = textOf(one(sheet(target), 'main'));
@@ -225,7 +226,7 @@ describe('the millimeters of a sheet for A4', () => {
   it('are the metric edition’s own', () => {
     const { metric } = box.editions;
     const own = new Set(
-      [...metric.shapes.nets.values()]
+      everyNet(metric.shapes.nets)
         .flatMap((net) => [net.size.width, net.size.height, ...net.scores.flatMap(({ at }) => at)])
         .map(printMillimeters),
     );
@@ -237,10 +238,12 @@ describe('the millimeters of a sheet for A4', () => {
 
   it('are not a plain conversion where that would not add up', () => {
     const { inch, metric } = box.editions;
-    const plain = inch.shapes.nets.get('box')?.scores[0]?.at.map(printMillimeters);
-    const solved = metric.shapes.nets.get('box')?.scores[0]?.at.map(printMillimeters);
+    const plain = ownNet(inch.shapes.nets, 'box')?.scores[0]?.at.map(printMillimeters);
+    const solved = ownNet(metric.shapes.nets, 'box')?.scores[0]?.at.map(printMillimeters);
     expect(solved).not.toEqual(plain);
-    expect(inch.shapes.nets.get('box')?.scores[0]?.at.map((at) => printInches(at, 'plain'))).toBeDefined();
+    expect(
+      ownNet(inch.shapes.nets, 'box')?.scores[0]?.at.map((at) => printInches(at, 'plain')),
+    ).toBeDefined();
   });
 });
 

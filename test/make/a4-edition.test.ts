@@ -10,6 +10,7 @@ import { printDecimal } from '../../src/measure/print.ts';
 import { scanMeasurements } from '../../src/measure/scan.ts';
 import type { Project } from '../../src/project/model.ts';
 import { forms } from '../../src/shape/forms/index.ts';
+import { everyNet } from '../../src/shape/shapes.ts';
 import { loadWorkspace, readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 
 const root = fileURLToPath(new URL('../../projects', import.meta.url));
@@ -63,9 +64,7 @@ function editionOf(study: Study): ReadonlySet<string> {
   // The millimeters stand in the first column of a project written in them, else in the third.
   const column = study.editions.own === 'metric' ? /^ +(\S+) / : /^ +\S+(?: \d+\/\d+)? +\S+ +(\S+) /;
   const table = rows.flatMap((row) => column.exec(row)?.[1] ?? []);
-  const holes = [...shapes.nets.values()].flatMap(({ openings = [] }) =>
-    openings.map(({ size }) => size.width),
-  );
+  const holes = everyNet(shapes.nets).flatMap(({ openings = [] }) => openings.map(({ size }) => size.width));
   const sheets = [...project.stock.values()].flatMap((stock) =>
     stock.sheets.flatMap(({ size }) => [size.width.value, size.height.value]),
   );

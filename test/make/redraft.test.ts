@@ -9,7 +9,7 @@ import { proofProject } from '../../src/proof/proof.ts';
 import { mergeFindings } from '../../src/proof/tell.ts';
 import { buildShapes } from '../../src/shape/build.ts';
 import { boxSize } from '../../src/shape/net.ts';
-import type { Shapes } from '../../src/shape/shapes.ts';
+import { ownNet, type Shapes } from '../../src/shape/shapes.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 
 const root = fileURLToPath(new URL('../../projects/', import.meta.url));
@@ -232,7 +232,7 @@ describe('a box made to hold something else', () => {
         expect(told.filter((each) => !each.startsWith('piece-exceeds-sheet: '))).toEqual([]);
         if (told.length === 0) clean += 1;
         const panel = (name: string): ReturnType<typeof boxSize> => {
-          const found = shapes.nets.get('box')?.panels.find(({ id }) => id === name);
+          const found = ownNet(shapes.nets, 'box')?.panels.find(({ id }) => id === name);
           if (!found) throw new Error(`no ${name}`);
           return boxSize(found.box);
         };

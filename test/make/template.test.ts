@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { examine } from '../../src/examine/examine.ts';
 import type { Net } from '../../src/shape/net.ts';
+import { ownNet } from '../../src/shape/shapes.ts';
 import { loadWorkspace } from '../../src/shape/workspace.ts';
 import { folderWith, sheetwright } from '../cli/terminal.ts';
 import { madeDemo } from '../made-demo.ts';
@@ -162,8 +163,8 @@ describe('the actual-size template', () => {
       const folder = folderOf(slug);
       const workspace = await loadWorkspace(join(folder, 'projects'));
       const study = examine(workspace).find(({ project }) => project.slug === slug);
-      const net = study?.editions[edition].shapes.nets.get(id);
-      if (!study || !net) throw new Error('no net');
+      const net = study && ownNet(study.editions[edition].shapes.nets, id);
+      if (!net) throw new Error('no net');
       const bytes = readFileSync(join(folder, 'dist/site', slug, `${slug}-template${paper}.pdf`));
       const pdf = await readPdf(new Uint8Array(bytes));
       const [page] = pdf.pages;
@@ -174,7 +175,7 @@ describe('the actual-size template', () => {
       if (slug === 'large-tray') expect(pdf.pages.length).toBeGreaterThan(3);
       expect(printedShare(pdf, net, cutEdges(net), false)).toBe(1);
       // The check can tell: the other edition, a fraction of a millimeter off, is not what is printed.
-      const other = study.editions[edition === 'inch' ? 'metric' : 'inch'].shapes.nets.get(id);
+      const other = ownNet(study.editions[edition === 'inch' ? 'metric' : 'inch'].shapes.nets, id);
       expect(other && printedShare(pdf, other, cutEdges(other), false)).toBeLessThan(0.9);
       // A dashed line may begin and end with a gap.
       expect(printedShare(pdf, net, foldLines(net), true)).toBeGreaterThan(0.93);

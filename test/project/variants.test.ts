@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { examine } from '../../src/examine/examine.ts';
 import type { Project } from '../../src/project/model.ts';
+import { ownNet } from '../../src/shape/shapes.ts';
 import { findingsOf as toldOf, workspaceOf } from '../proof/workspace.ts';
 import { blamed, cutOf, faultsOf, from, pieceOf, readSheet, sheetOf } from './reading.ts';
 
@@ -157,7 +158,7 @@ describe('what is found in variants', () => {
     const [study] = examine(workspaceOf(text));
     // 114 mm and 127 mm
     const variants = study ? [study.editions, ...study.editions.others] : [];
-    const heights = variants.map(({ metric }) => String(metric.shapes.nets.get('card')?.size.height));
+    const heights = variants.map(({ metric }) => String(ownNet(metric.shapes.nets, 'card')?.size.height));
     expect(heights).toEqual(['570/127 in', '5 in']);
   });
 });

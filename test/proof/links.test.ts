@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { examine } from '../../src/examine/examine.ts';
 import type { Size } from '../../src/measure/size.ts';
 import { boxSize } from '../../src/shape/net.ts';
+import { ownNet } from '../../src/shape/shapes.ts';
 import { sheetWith } from './sheet-with.ts';
 import { blamed, findingsOf, workspaceOf } from './workspace.ts';
 
@@ -194,7 +195,8 @@ describe('an envelope of the other edition', () => {
         const [study] = examine(workspaceOf(sheetWith({ stock, pieces })));
         for (const edition of [study?.editions.inch, study?.editions.metric]) {
           const front = (piece: string): Size => {
-            const panel = edition?.shapes.nets.get(piece)?.panels.find(({ id }) => id === 'front');
+            const net = edition && ownNet(edition.shapes.nets, piece);
+            const panel = net?.panels.find(({ id }) => id === 'front');
             if (!panel) throw new Error(`no front of ${piece}`);
             return boxSize(panel.box);
           };

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { Length } from '../../src/measure/length.ts';
 import { buildShapes } from '../../src/shape/build.ts';
 import { forms } from '../../src/shape/forms/index.ts';
+import { ownNet } from '../../src/shape/shapes.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { asScored } from '../edition/as-scored.ts';
 import { KEEPER, OPEN_TRAY, sheetOf, TRADE_FACT } from '../shape/boxes.ts';
@@ -83,7 +84,7 @@ const TWINS = forms.flatMap((form): [string, string][] => {
   const settings = form.example.settings.join(', ');
   const sheet = sheetOf(`\n  form: ${form.name}\n  ${form.example.settings.join('\n  ')}`);
   const [project] = readWorkspaceFromTexts({ 'box/sheet.md': sheet }).projects;
-  const net = project && buildShapes(project).nets.get('box');
+  const net = project && ownNet(buildShapes(project).nets, 'box');
   const scored = net && asScored(net);
   return scored === undefined ? [] : [[`${form.name}, ${settings}`, `\n${scored.replace(/^/gmu, '  ')}`]];
 });

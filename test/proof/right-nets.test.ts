@@ -5,7 +5,7 @@ import type { Project, Workspace } from '../../src/project/model.ts';
 import { buildShapes } from '../../src/shape/build.ts';
 import { forms } from '../../src/shape/forms/index.ts';
 import { boxSize, type Net } from '../../src/shape/net.ts';
-import type { Shapes } from '../../src/shape/shapes.ts';
+import { everyNet, type Shapes } from '../../src/shape/shapes.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { asScored } from '../edition/as-scored.ts';
 import { anyWritten, type WrittenForm } from '../shape/forms/whole-range.ts';
@@ -45,7 +45,7 @@ function isRight({ project, shapes }: Built, { corners }: Piece): boolean {
   const isMade = project.findings.length === 0 && shapes.findings.length === 0;
   // Rounding takes a corner of what a tab is stuck to, and so of the glue.
   const least = corners === '' ? LEAST_GLUE : LEAST_GLUE.plus(RADIUS);
-  return isMade && [...shapes.nets.values()].every((net) => hasRoomForGlue(net, least));
+  return isMade && everyNet(shapes.nets).every((net) => hasRoomForGlue(net, least));
 }
 
 function hasRoomForGlue({ glue, panels }: Net, least: Length): boolean {
@@ -93,7 +93,7 @@ describe.each(forms.map((form) => [form.name, form] as const))('a right %s of an
 
   it('folds without a finding when it is given by its score lines', () => {
     const scored = pieces.flatMap((piece) =>
-      [...build(sheetOf(piece)).shapes.nets.values()].flatMap((net) => {
+      everyNet(build(sheetOf(piece)).shapes.nets).flatMap((net) => {
         // A flap cut shorter than its row cannot be said by score lines.
         const lines = net.cuts?.shorten.length === 0 ? asScored(net)?.split('\n') : undefined;
         return lines ? [{ ...piece, lines }] : [];

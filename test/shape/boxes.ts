@@ -3,7 +3,7 @@ import { mergeFindings } from '../../src/proof/tell.ts';
 import type { Told } from '../../src/proof/told.ts';
 import { buildShapes } from '../../src/shape/build.ts';
 import type { Net } from '../../src/shape/net.ts';
-import type { Shapes } from '../../src/shape/shapes.ts';
+import { ownNet, type Shapes } from '../../src/shape/shapes.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 
 /** The lines under `box:` of a clip-top box as a demonstrator would write it: 3 1/2 × 1 × 4 3/4 in. */
@@ -99,7 +99,7 @@ export function wrongIn(sheet: string): readonly Told[] {
 /** The net of `box` of a sheet. @throws Error with the problems when there is none. */
 export function netOf(box: string): Net {
   const { nets, findings } = shapesOf(sheetOf(box));
-  const net = nets.get('box');
+  const net = ownNet(nets, 'box');
   if (!net)
     throw new Error(
       `no net: ${mergeFindings(findings)

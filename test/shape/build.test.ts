@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { ownNet } from '../../src/shape/shapes.ts';
 import { blamed, findingsOf } from '../proof/workspace.ts';
 import { shapesOf, sheetOf } from './boxes.ts';
 
@@ -11,7 +12,7 @@ describe('a form', () => {
   it('becomes the piece’s net', () => {
     const { nets, findings } = shapesOf(sheetOf('\n  form: clip-top box\n  inside: 3 1/2 x 1 x 4 3/4'));
     expect(findings).toEqual([]);
-    expect(nets.get('box')?.panels.map(({ id }) => id)).toContain('front');
+    expect(ownNet(nets, 'box')?.panels.map(({ id }) => id)).toContain('front');
   });
 
   it('that is not there is reported with the nearest', () => {

@@ -9,13 +9,14 @@ import { foldedPanelOf } from '../../src/shape/folded-shape.ts';
 import { groundOf } from '../../src/shape/ground.ts';
 import type { Net, Opening } from '../../src/shape/net.ts';
 import { keyholed } from '../../src/shape/openings/keyhole.ts';
+import { ownNet } from '../../src/shape/shapes.ts';
 import { viewsOf } from '../../src/shape/view/views.ts';
 import { shapesOf, sheetOf } from './boxes.ts';
 
 const CARD = (openings: string): string =>
   `\n  form: single-fold card\n  size: 4 x 6\n  openings: { ${openings} }`;
 const openingOf = (openings: string): Opening => {
-  const [opening] = shapesOf(sheetOf(CARD(openings))).nets.get('box')?.openings ?? [];
+  const [opening] = ownNet(shapesOf(sheetOf(CARD(openings))).nets, 'box')?.openings ?? [];
   if (!opening) throw new Error('no opening was cut');
   return opening;
 };
@@ -55,7 +56,7 @@ describe('an opening', () => {
   it('in a circle has its area, all of it in the panel by an independent polygon library', () => {
     const circle = points(openingOf('window: { shape: circle, size: 2 x 2, in: front }'));
     expect(areaOf(circle) / (Math.PI * 25.4 ** 2)).toBeCloseTo(1, 2);
-    const net = shapesOf(sheetOf(CARD('window: { size: 1 x 1, in: front }'))).nets.get('box') as Net;
+    const net = ownNet(shapesOf(sheetOf(CARD('window: { size: 1 x 1, in: front }'))).nets, 'box') as Net;
     const front = net.panels.find(({ id }) => id === 'front');
     const panel = (front?.outline ?? []).map(({ x, y }) => ({ x: x.mm, y: y.mm }));
     const common = intersection(ring(circle), ring(panel));
@@ -99,7 +100,7 @@ describe('a pop-up', () => {
   const netWith = (written: string): Net => {
     const { nets, findings } = shapesOf(sheetOf(CARD(written)));
     expect(findings).toEqual([]);
-    return nets.get('box') as Net;
+    return ownNet(nets, 'box') as Net;
   };
   const inches = (net: Net): Record<string, string> =>
     Object.fromEntries(

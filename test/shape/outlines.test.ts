@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { buildShapes } from '../../src/shape/build.ts';
 import { edgesOf } from '../../src/shape/flat-polygon.ts';
 import type { FlatPoint, Net } from '../../src/shape/net.ts';
-import type { Layer } from '../../src/shape/shapes.ts';
+import { type Layer, ownNet } from '../../src/shape/shapes.ts';
 import { sheetWith } from '../proof/sheet-with.ts';
 import { blamed, findingsOf, workspaceOf } from '../proof/workspace.ts';
 
@@ -15,7 +15,7 @@ function netOf(words: string): Net {
   const sheet = sheetWith({ pieces: `leaf: { stock: cream, ${words} }` });
   expect(findingsOf(sheet)).toEqual([]);
   const [project] = workspaceOf(sheet).projects;
-  const net = project && buildShapes(project).nets.get('leaf');
+  const net = project && ownNet(buildShapes(project).nets, 'leaf');
   if (!net) throw new Error(`no net of ${words}`);
   return net;
 }
@@ -262,7 +262,7 @@ describe('an outline of your own', () => {
       });
     const files = { 'card/shapes/leaf.svg': svgOf('<path d="M0 40 V0 H60 Z"/>') };
     const [project] = workspaceOf(card('shapes/leaf.svg'), files).projects;
-    const [opening] = (project && buildShapes(project).nets.get('card'))?.openings ?? [];
+    const [opening] = (project && ownNet(buildShapes(project).nets, 'card'))?.openings ?? [];
     const { left, top } = opening?.margins ?? {};
     // It is 1 in from the left and in the middle of 6 in.
     expect([left?.mm, top?.mm]).toEqual([25.4, 56.2]);
@@ -293,7 +293,7 @@ describe('an outline of your own', () => {
     const sheet = sheetWith({ pieces: 'leaf: { stock: cream, drawn: shapes/leaf.svg }' });
     expect(findingsOf(sheet, files)).toEqual([]);
     const [project] = workspaceOf(sheet, files).projects;
-    const net = project && buildShapes(project).nets.get('leaf');
+    const net = project && ownNet(buildShapes(project).nets, 'leaf');
     // A circle of 20 units across, a unit a twentieth of an inch.
     expect(net && areaOf(outlineOf(net)) / INCH ** 2 / (Math.PI / 4)).toBeCloseTo(1, 2);
     expect(net?.size.width.in('in')).toEqual({ numerator: 1n, denominator: 1n });

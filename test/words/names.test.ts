@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readRef } from '../../src/project/ref.ts';
+import { ownNet } from '../../src/shape/shapes.ts';
 import { baseName, nameOf, partName, partNamed, pieceSheetNamed, sheetNamed } from '../../src/words/names.ts';
 import { voiceOf } from '../../src/words/voice.ts';
 import { labels, sampleOf } from '../handout/sample.ts';
@@ -15,7 +16,7 @@ pieces:
     score: [{ from: left, at: [1, 2, 3] }, { from: top, at: [1, 2] }]
     panels: { front: B2 }
 `);
-const net = editions.inch.shapes.nets.get('strip');
+const net = ownNet(editions.inch.shapes.nets, 'strip');
 
 describe('a panel', () => {
   /** Told by hand from the sheet: columns from the left, rows from the top, the named panel in row 2, column 2. */

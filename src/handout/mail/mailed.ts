@@ -7,6 +7,7 @@ import { areaOf } from '../../shape/flat-polygon.ts';
 import { upright } from '../../shape/fold.ts';
 import { stackOn } from '../../shape/layers.ts';
 import type { Net, Panel } from '../../shape/net.ts';
+import { ownNet } from '../../shape/shapes.ts';
 import type { FlatThing } from './envelopes.ts';
 
 /** A piece that lies flat once it is made, with all that lies on it and in it. */
@@ -19,7 +20,7 @@ export type Mailed = FlatThing & {
 
 /** A piece closed flat, `inside` lying in it; undefined when it cannot be made or does not close on a table. */
 export function mailedPiece(edition: Edition, piece: Piece, inside: readonly Piece[]): Mailed | undefined {
-  const net = edition.shapes.nets.get(piece.id.value);
+  const net = ownNet(edition.shapes.nets, piece.id.value);
   const closed = net && closedFlat(net);
   if (!net || !closed) return undefined;
   return {
@@ -36,7 +37,7 @@ function gramsOf({ project, shapes }: Edition, pieces: readonly Piece[]): number
   let grams = 0;
   for (const piece of pieces) {
     const weight = stockOf(piece, project)?.weight;
-    const net = shapes.nets.get(piece.id.value);
+    const net = ownNet(shapes.nets, piece.id.value);
     if (!weight || !net) return undefined;
     grams += (grammageOf(weight.value) * squareMillimeters(net) * piece.count.value) / 1_000_000;
   }

@@ -7,7 +7,7 @@ import type { FormSetting } from '../../project/form-grammar.ts';
 import type { Piece, Project } from '../../project/model.ts';
 import { mergeFindings } from '../../proof/tell.ts';
 import { sayLength } from '../../proof/words.ts';
-import { buildNets, buildShapes } from '../../shape/build.ts';
+import { buildShapes, buildSheets } from '../../shape/build.ts';
 import type { Made } from '../../shape/closed-size.ts';
 import type { Triple } from '../../shape/closure/packing.ts';
 import { roomsOf } from '../../shape/closure/rooms.ts';
@@ -35,21 +35,21 @@ export function remake(made: Made, holder: Holder, growth: Triple): Remaking {
   const resized = resizeHolder(holder, growth);
   if ('why' in resized) return resized;
   const pieces = new Map(project.pieces).set(holder.piece.id.value, resized.piece);
-  const built = buildNets(resized.piece, project);
+  const built = buildSheets(resized.piece, project);
   const [fault] = mergeFindings(built.findings);
   if (fault) return { why: [fault.message, ...(fault.remedy ? [fault.remedy] : [])].join('; ') };
-  const nets = new Map([...made.shapes.nets, ...built.nets]);
-  if (!hasRoom(nets.get(holder.piece.id.value), holder, growth)) {
+  if (!hasRoom(built.sheets[0]?.net, holder, growth)) {
     return {
       why: `${holder.piece.id.value} of that size cannot be made, or not by its width, height and depth alone`,
     };
   }
+  const nets = new Map(made.shapes.nets).set(holder.piece.id.value, built.sheets);
   for (const layer of made.shapes.layers) {
     const base = baseSize(layer.on, nets);
     const moved = base && resizeLayer(layer, base);
     if (!moved) continue;
     pieces.set(moved.id.value, moved);
-    for (const [id, net] of buildNets(moved, project).nets) nets.set(id, net);
+    nets.set(moved.id.value, buildSheets(moved, project).sheets);
   }
   const now: Project = { ...project, pieces };
   return { made: { project: now, shapes: buildShapes(now) } };

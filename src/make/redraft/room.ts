@@ -4,6 +4,7 @@ import type { Piece, Project } from '../../project/model.ts';
 import type { Made } from '../../shape/closed-size.ts';
 import { bestPacking, type Triple } from '../../shape/closure/packing.ts';
 import { type Room, roomsOf } from '../../shape/closure/rooms.ts';
+import { ownNet } from '../../shape/shapes.ts';
 
 /** What a new project is to hold. */
 export type Wish = { readonly item: Triple; readonly count: number };
@@ -16,7 +17,7 @@ export function holderOf({ project, shapes }: Made): Holder | undefined {
   const named = project.holds?.in?.value;
   for (const piece of project.pieces.values()) {
     const id = piece.id.value;
-    const net = piece.on || (named !== undefined && named !== id) ? undefined : shapes.nets.get(id);
+    const net = piece.on || (named !== undefined && named !== id) ? undefined : ownNet(shapes.nets, id);
     for (const room of net ? roomsOf(net) : []) {
       const [width, height, depth] = room.size;
       if (width && height && depth) return { piece, room, size: [width, height, depth] };

@@ -3,6 +3,7 @@ import type { Size } from '../../measure/size.ts';
 import { areAll, CORNERS, type Corner, type RoundedCorners, radiiOf } from '../../project/corners.ts';
 import { boxSize, largestPanel } from '../../shape/net.ts';
 import { roomsAt } from '../../shape/rounding.ts';
+import { ownNet } from '../../shape/shapes.ts';
 import type { Rule } from '../rule.ts';
 import { sayCorners, sayLength, saySize } from '../words.ts';
 
@@ -25,7 +26,7 @@ export const cornersTooRound: Rule<Facts> = {
   passes: { with: 'corners: 1 1/4', insteadOf: 'corners: 2' },
   *check({ project: { pieces, unit }, shapes }) {
     for (const { id, corners: rounded } of pieces.values()) {
-      const net = shapes.nets.get(id.value);
+      const net = ownNet(shapes.nets, id.value);
       const largest = net && largestPanel(net);
       if (!largest || !rounded) continue;
       const size = boxSize(largest.box);

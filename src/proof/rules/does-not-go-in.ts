@@ -3,6 +3,7 @@ import { nextMark } from '../../measure/round.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
 import type { Place } from '../../project/source.ts';
 import { type Link, linksOf } from '../../shape/links.ts';
+import { ownNet } from '../../shape/shapes.ts';
 import { bestFit, type Fit, isRoomless } from '../holding.ts';
 import { linkPlace, loadOf } from '../linked.ts';
 import type { Rule } from '../rule.ts';
@@ -47,7 +48,7 @@ export const doesNotGoIn: Rule<Facts> = {
     for (const link of links) {
       const { holder, held, way, count } = link;
       const [into, name] = [holder.id.value, held.id.value];
-      const closed = (context.shapes.nets.get(name)?.folds.length ?? 0) > 0;
+      const closed = (ownNet(context.shapes.nets, name)?.folds.length ?? 0) > 0;
       const isGuessed = !link.said && holder.body.kind === 'net';
       const linked = { holder: into, held: name, way, count, closed, unit, other: held.id.at, isGuessed };
       const load = loadOf(context, link, links);

@@ -1,9 +1,10 @@
 import { Length, type Unit } from '../../measure/length.ts';
+import { writeName } from '../../project/ref.ts';
 import type { Place } from '../../project/source.ts';
 import { caliperOf, stockOf } from '../../shape/caliper.ts';
 import type { Net } from '../../shape/net.ts';
+import { sheetsOf } from '../../shape/shapes.ts';
 import { lineOf } from '../../shape/tube.ts';
-import { pieceIn } from '../part-names.ts';
 import type { Rule } from '../rule.ts';
 import { sayThickness } from '../words.ts';
 
@@ -32,14 +33,16 @@ export const foldAcrossGrain: Rule<Facts> = {
   passes: { with: 'grain: height', insteadOf: 'grain: width' },
   ownEditionOnly: true,
   *check({ project, shapes }) {
-    for (const [name, net] of shapes.nets) {
-      const piece = project.pieces.get(pieceIn(name));
+    for (const [id, piece] of project.pieces) {
       const stock = stockOf(piece, project);
       const { thickness, source } = caliperOf(stock);
-      if (!piece || !stock?.grain || source === 'assumed' || !thickness.greaterThan(HEAVY)) continue;
-      if (!isAcross(net, stock.grain.value)) continue;
-      const facts = { name, stock: stock.id.value, thickness, unit: project.unit, grain: stock.grain.at };
-      yield { at: piece.id.at, facts };
+      if (!stock?.grain || source === 'assumed' || !thickness.greaterThan(HEAVY)) continue;
+      for (const { name: part, net } of sheetsOf(shapes.nets, id)) {
+        if (!isAcross(net, stock.grain.value)) continue;
+        const name = writeName({ piece: id, part });
+        const facts = { name, stock: stock.id.value, thickness, unit: project.unit, grain: stock.grain.at };
+        yield { at: piece.id.at, facts };
+      }
     }
   },
   say: ({ name, stock, thickness, unit, grain }) => ({

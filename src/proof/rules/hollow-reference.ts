@@ -2,7 +2,7 @@ import type { Piece } from '../../project/model.ts';
 import { everyProse } from '../../project/prose.ts';
 import { writeRef } from '../../project/ref.ts';
 import type { Reference, ReferenceKind } from '../../project/reference.ts';
-import { type Shapes, sheetsOf } from '../../shape/shapes.ts';
+import { netNamed, type Shapes, sheetsNamed } from '../../shape/shapes.ts';
 import { isThere } from '../part-names.ts';
 import type { Rule } from '../rule.ts';
 
@@ -73,14 +73,14 @@ const OF_SHEETS: ReadonlySet<ReferenceKind> = new Set([...OF_PANELS, 'scores', '
 function lackOf({ kind, of }: Reference, piece: Piece, { nets }: Shapes): Lack | undefined {
   const name = writeRef(of.value);
   const { id, on, body } = piece;
-  const isSheet = nets.has(name);
+  const isSheet = sheetsNamed(nets, of.value).length > 0;
   if (name !== id.value && !(isSheet ? OF_SHEETS : OF_PANELS).has(kind)) {
     return isSheet ? 'sheet' : 'panel';
   }
   if (kind === 'reveal') return on ? undefined : 'base';
   if (kind === 'edge' || kind === 'impressions') return piece[kind].length > 0 ? undefined : kind;
-  const sheets = sheetsOf(nets, name).map(({ net }) => net);
-  const isScored = (nets.get(name)?.scores.length ?? 0) > 0;
+  const sheets = sheetsNamed(nets, of.value).map(({ net }) => net);
+  const isScored = (netNamed(nets, of.value)?.scores.length ?? 0) > 0;
   const isCut = sheets.some(({ folds, waste, slits }) => folds.length > 0 && waste.length + slits.length > 0);
   const isStuck = body.kind === 'form' || sheets.some(({ glue }) => glue.length > 0);
   if (kind === 'scores') return isScored ? undefined : kind;

@@ -11,6 +11,7 @@ import { caliperOf, stockOf } from '../../shape/caliper.ts';
 import { wallsRound } from '../../shape/closure/room.ts';
 import { boxSize, type Net } from '../../shape/net.ts';
 import { panelOf } from '../../shape/panel-tree.ts';
+import { ownNet } from '../../shape/shapes.ts';
 import { lineOf } from '../../shape/tube.ts';
 import type { OfPiece } from '../folded-sheets.ts';
 import type { ProofContext, Rule } from '../rule.ts';
@@ -95,7 +96,7 @@ type TabsBetween = Readonly<Record<keyof Size, number>>;
 /** The one tray that is called a lid, and the only other. */
 function lidAndBase({ workspace, project, shapes }: ProofContext): readonly [Tray, Tray] | undefined {
   const trays = [...project.pieces.values()].flatMap((piece): Tray[] => {
-    const net = piece.body.kind === 'net' ? shapes.nets.get(piece.id.value) : undefined;
+    const net = piece.body.kind === 'net' ? ownNet(shapes.nets, piece.id.value) : undefined;
     const rest = net && restOf(net);
     const isTray = rest?.lies === 'under' || rest?.lies === 'over';
     if (!net || !isTray) return [];

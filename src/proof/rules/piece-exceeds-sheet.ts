@@ -3,6 +3,7 @@ import { roundDown } from '../../measure/round.ts';
 import { fitsWithin, quarterTurned, type Size } from '../../measure/size.ts';
 import type { PaperUnit, Piece, Stock, StockSheet } from '../../project/model.ts';
 import { sheetsSold } from '../../project/paper-sizes.ts';
+import { writeName } from '../../project/ref.ts';
 import type { Place } from '../../project/source.ts';
 import { keptUpright } from '../../shape/keep-upright.ts';
 import { sheetsOf } from '../../shape/shapes.ts';
@@ -39,7 +40,7 @@ export const pieceExceedsSheet: Rule<Facts> = {
         const own = misfitIn(written, net.size, stock);
         const misfit = own ?? misfitIn(sold, net.size, stock);
         if (!misfit) continue;
-        const name = part === undefined ? id : `${id}.${part}`;
+        const name = writeName({ piece: id, part });
         const facts = { name, size: net.size, stock: stock.id.value, ...misfit, unit };
         yield {
           at: sizePlace(piece),

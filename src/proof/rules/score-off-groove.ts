@@ -2,9 +2,10 @@ import type { Length, Unit } from '../../measure/length.ts';
 import { editionIn } from '../../measure/ruler-unit.ts';
 import type { Piece } from '../../project/model.ts';
 import type { Edge } from '../../project/net-as-written.ts';
+import { writeName } from '../../project/ref.ts';
 import type { Place } from '../../project/source.ts';
 import type { ScoredAt } from '../../shape/score-lines.ts';
-import { type Shapes, sheetsOf } from '../../shape/shapes.ts';
+import { ownNet, type Shapes, sheetsOf } from '../../shape/shapes.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
@@ -65,7 +66,7 @@ type Position = Omit<Facts, 'pitch' | 'unit'> & { readonly at: Place };
 function positionsOf(id: string, { body }: Piece, { nets }: Shapes): readonly Position[] {
   if (body.kind === 'flat') return [];
   if (body.kind === 'net') {
-    const scored = nets.get(id)?.scores.filter(({ isCut }) => !isCut);
+    const scored = ownNet(nets, id)?.scores.filter(({ isCut }) => !isCut);
     const isScored = (from: Edge, position: Length): boolean =>
       scored?.some((row) => row.from === from && row.at.some((each) => each.equals(position))) ?? true;
     return body.score.flatMap(({ from, at: positions }) =>
@@ -76,7 +77,7 @@ function positionsOf(id: string, { body }: Piece, { nets }: Shapes): readonly Po
   }
   const { at } = body.form;
   return sheetsOf(nets, id).flatMap(({ name, net }) => {
-    const piece = name === undefined ? id : `${id}.${name}`;
+    const piece = writeName({ piece: id, part: name });
     return net.scores.flatMap(({ from, at: positions }) =>
       positions.map((position) => ({ piece, from, position, isWritten: false, at })),
     );

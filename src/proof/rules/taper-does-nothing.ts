@@ -1,4 +1,5 @@
 import type { Panel } from '../../shape/net.ts';
+import { ownNet } from '../../shape/shapes.ts';
 import type { OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 
@@ -21,7 +22,7 @@ export const taperDoesNothing: Rule<Facts> = {
   ownEditionOnly: true,
   *check({ project, shapes }) {
     for (const { id, body } of project.pieces.values()) {
-      const net = body.kind === 'net' ? shapes.nets.get(id.value) : undefined;
+      const net = body.kind === 'net' ? ownNet(shapes.nets, id.value) : undefined;
       if (body.kind !== 'net' || !net) continue;
       for (const { value, at } of body.taper) {
         const panel = net.panels.find((each) => each.id === value || each.id === value.toUpperCase());

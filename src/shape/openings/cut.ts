@@ -7,48 +7,47 @@ import { ontoBase, ontoSheet } from '../layer-outline.ts';
 import { lieOn } from '../lying.ts';
 import { boxSize, type FlatPoint, type Net, type Opening } from '../net.ts';
 import { boxCorners } from '../outline.ts';
-import { onlyPanel, sheetsOf, type Under, underOf } from '../shapes.ts';
+import { onlyPanel, partUnder, type Sheet, type Under } from '../shapes.ts';
 import { DRAWN } from '../tracing/net.ts';
 import { traceOutline } from '../tracing/trace.ts';
 import { cutPopUps } from './place-pop-up.ts';
 
-type Nets = ReadonlyMap<string, Net>;
-
-/** The sheets of a piece by their names, with its openings cut in them; and what of these cannot be. */
+/** The sheets of a piece, with its openings cut in them; and what of these cannot be. */
 export function cutOpenings(
   piece: Piece,
-  nets: Nets,
+  sheets: readonly Sheet[],
   project: Project,
-): { readonly nets: Nets; readonly findings: readonly Finding[] } {
-  const popped = cutPopUps(piece, nets, project.unit);
+): { readonly sheets: readonly Sheet[]; readonly findings: readonly Finding[] } {
+  const popped = cutPopUps(piece, sheets, project.unit);
   const findings: Finding[] = [...popped.findings];
-  const cut = new Map(popped.nets);
+  const cut = new Map<Net, Opening[]>();
   for (const written of piece.openings) {
     if (written.cut.kind === 'pop-up') continue;
-    const under = panelFor(written, piece, popped.nets, findings);
+    const under = panelFor(written, piece, popped.sheets, findings);
     const opening = under && openingIn(under, { ...written, cut: written.cut }, project, findings);
-    for (const [id, net] of opening ? popped.nets : []) {
-      const openings = [...(cut.get(id)?.openings ?? []), ...(opening ? [opening] : [])];
-      if (net === under?.net) cut.set(id, { ...net, openings });
-    }
+    if (opening) cut.set(under.net, [...(cut.get(under.net) ?? []), opening]);
   }
-  return { nets: cut, findings };
+  const withOpenings = (net: Net): Net => {
+    const openings = cut.get(net);
+    return openings ? { ...net, openings } : net;
+  };
+  return { sheets: popped.sheets.map((sheet) => ({ ...sheet, net: withOpenings(sheet.net) })), findings };
 }
 
 /** The panel that an opening is cut in, and its sheet. */
 function panelFor(
   { name, in: named, at }: OpeningAsWritten,
   { id: { value: piece } }: Piece,
-  nets: Nets,
+  sheets: readonly Sheet[],
   findings: Finding[],
 ): Required<Omit<Under, 'opening'>> | undefined {
-  const own = nets.get(piece);
+  const own = sheets[0]?.net;
   const only = onlyPanel(own);
   if (!own) return undefined;
   if (named) {
-    const { net, panel } = underOf(nets, { piece, part: named.value, face: 'outside' }) ?? {};
+    const { net, panel } = partUnder(sheets, named.value) ?? {};
     if (net && panel) return { net, panel };
-    const among = sheetsOf(nets, piece).flatMap(({ net: { panels } }) => panels.map(({ id }) => id));
+    const among = sheets.flatMap(({ net: { panels } }) => panels.map(({ id }) => id));
     const facts = { what: 'panel', name: named.value, of: piece, among };
     findings.push({ rule: 'unknown-reference', at: named.at, facts });
     return undefined;

@@ -4,42 +4,42 @@ import type { Piece } from '../../project/model.ts';
 import { EDGES } from '../../project/net-as-written.ts';
 import type { OpeningAsWritten, PopUpCut } from '../../project/opening.ts';
 import type { Fold, Net, PopUp } from '../net.ts';
+import type { Sheet } from '../shapes.ts';
 import { isFlatOn, isOneLine, lineOf, reachFrom } from '../tube.ts';
 import { endsAlong, type StripPlace, withPopUp } from './pop-up.ts';
 
-type Nets = ReadonlyMap<string, Net>;
 type WrittenPopUp = OpeningAsWritten & { readonly cut: PopUpCut };
 
 /** The sheets of a piece with its pop-ups cut in them, one after another; and what of these cannot be. */
 export function cutPopUps(
   piece: Piece,
-  nets: Nets,
+  sheets: readonly Sheet[],
   unit: Unit,
-): { readonly nets: Nets; readonly findings: readonly Finding[] } {
+): { readonly sheets: readonly Sheet[]; readonly findings: readonly Finding[] } {
   const findings: Finding[] = [];
-  const cut = new Map(nets);
+  let cut = sheets;
   for (const opening of piece.openings) {
     if (opening.cut.kind !== 'pop-up') continue;
     const written = { ...opening, cut: opening.cut };
     const found = foldFor(written, piece, cut, findings);
     if (!found) continue;
     const popped = cutPopUp(found.net, found.fold, { written, piece, unit }, findings);
-    if (popped) cut.set(found.id, popped);
+    if (popped) cut = cut.map((sheet) => (sheet.net === found.net ? { ...sheet, net: popped } : sheet));
   }
-  return { nets: cut, findings };
+  return { sheets: cut, findings };
 }
 
-type SheetFold = { readonly id: string; readonly net: Net; readonly fold: Fold };
+type SheetFold = { readonly net: Net; readonly fold: Fold };
 
 /** The fold that a pop-up lies across: the one between the panels it names, or the only one that closes flat. */
 function foldFor(
   { name, at, cut: { across } }: WrittenPopUp,
   { id: { value: piece } }: Piece,
-  nets: Nets,
+  sheets: readonly Sheet[],
   findings: Finding[],
 ): SheetFold | undefined {
-  const flat = [...nets].flatMap(([id, net]) =>
-    net.strips ? [] : cardFolds(net).map((fold): SheetFold => ({ id, net, fold })),
+  const flat = sheets.flatMap(({ net }) =>
+    net.strips ? [] : cardFolds(net).map((fold): SheetFold => ({ net, fold })),
   );
   const among = [...new Set(flat.map(({ fold }) => fold.panels.join('|')))];
   if (!across && among.length === 1) return flat[0];

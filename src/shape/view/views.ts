@@ -1,6 +1,6 @@
-import { faceOf, isSameRef, type Ref, writeName } from '../../project/ref.ts';
+import { faceOf, isSameRef, type Ref } from '../../project/ref.ts';
 import { stageCount } from '../fold-order.ts';
-import { type Shapes, sheetsOf } from '../shapes.ts';
+import { type Shapes, sheetsNamed, sheetsOf } from '../shapes.ts';
 
 /** The view of a drawing that names none. */
 export const USUAL_VIEW = 'flat';
@@ -11,7 +11,7 @@ export const USUAL_VIEW = 'flat';
  * what has no net.
  */
 export function viewsOf(shapes: Shapes, of: Ref): readonly string[] {
-  const sheets = sheetsOf(shapes.nets, writeName(of));
+  const sheets = sheetsNamed(shapes.nets, of);
   const stages = Math.max(0, ...sheets.map(({ net }) => stageCount(net)));
   return [
     ...(sheets.length > 0 ? [USUAL_VIEW] : []),

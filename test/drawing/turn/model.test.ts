@@ -5,6 +5,7 @@ import { type FoldedShape, foldedPanelOf } from '../../../src/shape/folded-shape
 import { foldPaper, sharesAfter } from '../../../src/shape/paint/paper-sheet.ts';
 import { paint, USUAL_LOOK } from '../../../src/shape/paint/picture.ts';
 import type { Hinge } from '../../../src/shape/paint/pose.ts';
+import { ownNet } from '../../../src/shape/shapes.ts';
 import { KEEPER } from '../../shape/boxes.ts';
 import { replayedByThree } from './by-three.ts';
 import { editionOf, exampleOf, modelOf, pagePaper, SHAPES, type Triple, twofolds } from './paper.ts';
@@ -58,7 +59,7 @@ describe.each(SHAPES)('the model of the %s', (_, edition) => {
 
   it('is small enough for an old phone', () => {
     const bytes = briefJson(modelOf(edition)).length;
-    expect(bytes).toBeLessThan(edition.shapes.nets.get('box')?.strips ? 20_000 : 5_000);
+    expect(bytes).toBeLessThan(ownNet(edition.shapes.nets, 'box')?.strips ? 20_000 : 5_000);
   });
 });
 

@@ -3,7 +3,7 @@ import { mailedPiece } from '../../../src/handout/mail/mailed.ts';
 import type { Piece, Project } from '../../../src/project/model.ts';
 import { buildShapes } from '../../../src/shape/build.ts';
 import { closedFlat } from '../../../src/shape/closed-flat.ts';
-import type { Shapes } from '../../../src/shape/shapes.ts';
+import { ownNet, type Shapes } from '../../../src/shape/shapes.ts';
 import { loadWorkspace, readWorkspaceFromTexts } from '../../../src/shape/workspace.ts';
 
 type ClosedFlat = NonNullable<ReturnType<typeof closedFlat>>;
@@ -20,7 +20,7 @@ function made(measurements: string): Made {
 
 function closed(piece: string): ClosedFlat {
   const { shapes } = made(`pieces:\n  it: ${piece}`);
-  const net = shapes.nets.get('it');
+  const net = ownNet(shapes.nets, 'it');
   const found = net && closedFlat(net);
   if (!found) throw new Error('it does not close');
   return found;

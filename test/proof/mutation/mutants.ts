@@ -1,5 +1,6 @@
 import type { RuleId } from '../../../src/project/finding.ts';
 import type { Net } from '../../../src/shape/net.ts';
+import { sheetsOf } from '../../../src/shape/shapes.ts';
 import { eachFoldFinding } from '../fold-rules.ts';
 import { type Mutation, mutationsOf } from './mutations.ts';
 import type { Specimen } from './specimens.ts';
@@ -15,12 +16,13 @@ export function mutantsOf(of: Specimen): readonly Mutant[] {
 }
 
 /** What the rules of the fold say of a project once one of its nets is another. */
-export function answerTo({ id, workspace, project, shapes }: Specimen, net: Net): Answer {
+export function answerTo({ piece, sheet, workspace, project, shapes }: Specimen, net: Net): Answer {
   const notes: RuleId[] = [];
+  const sheets = sheetsOf(shapes.nets, piece).map((each) => (each === sheet ? { ...each, net } : each));
   for (const { rule, severity } of eachFoldFinding(
     workspace,
     project,
-    new Map([...shapes.nets, [id, net]]),
+    new Map([...shapes.nets, [piece, sheets]]),
   )) {
     if (severity !== 'note') return { objection: rule, notes };
     notes.push(rule);

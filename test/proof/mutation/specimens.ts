@@ -1,9 +1,10 @@
 import { fileURLToPath } from 'node:url';
 import type { Project, Workspace } from '../../../src/project/model.ts';
+import { writeName } from '../../../src/project/ref.ts';
 import { buildShapes } from '../../../src/shape/build.ts';
 import { forms } from '../../../src/shape/forms/index.ts';
 import type { Net } from '../../../src/shape/net.ts';
-import type { Shapes } from '../../../src/shape/shapes.ts';
+import type { Shapes, Sheet } from '../../../src/shape/shapes.ts';
 import { loadWorkspace, readWorkspaceFromTexts } from '../../../src/shape/workspace.ts';
 import { FOLDED_CORNERS, KEEPER, OPEN_TRAY, sheetOf, TRADE_FACT } from '../../shape/boxes.ts';
 
@@ -11,8 +12,9 @@ import { FOLDED_CORNERS, KEEPER, OPEN_TRAY, sheetOf, TRADE_FACT } from '../../sh
 export type Specimen = {
   /** `seed-packet-keeper.box`, `slide box.sleeve`. */
   readonly name: string;
-  /** Its name among the project's nets. */
-  readonly id: string;
+  /** The piece and the sheet of it that it is of. */
+  readonly piece: string;
+  readonly sheet: Sheet;
   readonly net: Net;
   readonly workspace: Workspace;
   readonly project: Project;
@@ -47,11 +49,14 @@ export async function gatherSpecimens(): Promise<readonly Specimen[]> {
 function foldedNets(workspace: Workspace): Specimen[] {
   return workspace.projects.flatMap((project) => {
     const shapes = buildShapes(project);
-    return [...shapes.nets]
-      .filter(([, { folds }]) => folds.length > 0)
-      .map(([id, { strips, ...net }]) => {
+    const all = [...shapes.nets].flatMap(([piece, sheets]) => sheets.map((sheet) => ({ piece, sheet })));
+    return all
+      .filter(({ sheet }) => sheet.net.folds.length > 0)
+      .map(({ piece, sheet }) => {
+        const id = writeName({ piece, part: sheet.name });
         const name = `${project.folder}.${id}`.replace(/^(.* .*|tray|tag|envelope)\.box/u, '$1');
-        return { name, id, net, workspace, project, shapes };
+        const { strips, ...net } = sheet.net;
+        return { name, piece, sheet, net, workspace, project, shapes };
       });
   });
 }

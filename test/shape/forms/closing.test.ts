@@ -4,6 +4,7 @@ import { proofProject } from '../../../src/proof/proof.ts';
 import { rules } from '../../../src/proof/rules/index.ts';
 import { mergeFindings } from '../../../src/proof/tell.ts';
 import { buildShapes } from '../../../src/shape/build.ts';
+import { ownNet } from '../../../src/shape/shapes.ts';
 import { readWorkspaceFromTexts } from '../../../src/shape/workspace.ts';
 import { anySettings } from './any.ts';
 
@@ -43,7 +44,7 @@ Fold :piece[box].
   if (!project) throw new Error('no project was read');
   const shapes = buildShapes(project);
   expect(shapes.findings).toEqual([]);
-  expect(shapes.nets.get('box')).toBeDefined();
+  expect(ownNet(shapes.nets, 'box')).toBeDefined();
   return mergeFindings(proofProject(workspace, project, shapes, ofTheFold)).map(({ message }) => message);
 }
 

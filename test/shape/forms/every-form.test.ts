@@ -7,6 +7,7 @@ import { buildShapes } from '../../../src/shape/build.ts';
 import type { Form } from '../../../src/shape/form.ts';
 import { forms } from '../../../src/shape/forms/index.ts';
 import { boxSize } from '../../../src/shape/net.ts';
+import { sheetsOf } from '../../../src/shape/shapes.ts';
 import { readWorkspaceFromTexts } from '../../../src/shape/workspace.ts';
 import { inches } from './building.ts';
 
@@ -63,7 +64,7 @@ describe.each(forms.map((form) => [form.name, form] as const))('%s', (name, form
   const workspace = readWorkspaceFromTexts({ 'a/sheet.md': exampleSheet(form) });
   const [project] = workspace.projects;
   const shapes = project && buildShapes(project);
-  const nets = [...(shapes?.nets ?? [])].filter(([id]) => id.startsWith('box')).map(([, net]) => net);
+  const nets = shapes ? sheetsOf(shapes.nets, 'box').map(({ net }) => net) : [];
   const panels = nets.flatMap((net) => net.panels);
 
   it('builds its example, which proofs clean', () => {

@@ -4,6 +4,7 @@ import type { Point2 } from '../../../src/shape/flat-polygon.ts';
 import { foldNet } from '../../../src/shape/fold.ts';
 import { type FoldedShape, foldedPanelOf } from '../../../src/shape/folded-shape.ts';
 import { placeInPicture, USUAL_LOOK } from '../../../src/shape/paint/picture.ts';
+import { ownNet } from '../../../src/shape/shapes.ts';
 import { dot, type Point3 } from '../../../src/shape/space.ts';
 import { layersOnPanels } from '../../../src/shape/view/panel-layers.ts';
 import { KEEPER, netOf, OPEN_TRAY, shapesOf, sheetOf, TRADE_FACT } from '../boxes.ts';
@@ -169,7 +170,7 @@ describe('layers', () => {
   });
 
   it('are painted on the panels whose outside is seen, in the order they are stuck on, else behind them', () => {
-    const net = boxed.nets.get('box') ?? netOf(TRADE_FACT);
+    const net = ownNet(boxed.nets, 'box') ?? netOf(TRADE_FACT);
     const faces = painted(net, { layers: layersOnPanels(boxed, 'box') });
     const front = faces.findIndex(({ panel }) => panel === 'front');
     expect(faces.slice(front, front + 3).map(({ layer }) => layer)).toEqual([undefined, 'mat', 'label']);
