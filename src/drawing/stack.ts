@@ -66,15 +66,15 @@ function decorationsIn(
   const under = base.face === 'outside' ? underOf(nets, base) : undefined;
   const panel = base.part === undefined ? undefined : under?.panel;
   return [
-    [under ? decorationOf(under.net, panel) : NOTHING, (point) => point],
+    [under ? decorationOf(under.net, panel) : UNDECORATED, (point) => point],
     ...placed.map(({ drawn, pose }) => {
       const net = ownNet(nets, drawn.piece.id.value);
-      return [net && net.folds.length === 0 ? decorationOf(net) : NOTHING, pose] as const;
+      return [net && net.folds.length === 0 ? decorationOf(net) : UNDECORATED, pose] as const;
     }),
   ];
 }
 
-const NOTHING = { motifs: [], images: [] };
+const UNDECORATED = { motifs: [], images: [] };
 
 function scaledSheet(
   { piece, outline, openings, behind }: PiledSheet,

@@ -10,7 +10,7 @@ import { type Edition, type Editions, pairs, type Twin } from './editions.ts';
 /** Lengths that belong together, such as the sides of a size, and what each is called: `front width`. */
 type TwinGroup = readonly (Twin & { readonly name: string })[];
 
-type Named = { readonly name: string; readonly length: Length };
+type NamedLength = { readonly name: string; readonly length: Length };
 
 /** Every length of a project in both its editions, by importance: what is cut, what is folded, what shows. */
 export function twinsOf({ inch, metric }: Editions): readonly TwinGroup[] {
@@ -26,7 +26,7 @@ export function twinsOf({ inch, metric }: Editions): readonly TwinGroup[] {
 }
 
 /** In an order both editions share. */
-function lengthsOf({ project, shapes }: Edition): (readonly Named[])[] {
+function lengthsOf({ project, shapes }: Edition): (readonly NamedLength[])[] {
   const pieces = [...project.pieces.values()];
   const nets = [...project.pieces.keys()].flatMap((id) =>
     sheetsOf(shapes.nets, id).map(({ name, net }) => ({
@@ -49,28 +49,28 @@ function lengthsOf({ project, shapes }: Edition): (readonly Named[])[] {
   ];
 }
 
-function panelLengths(id: string, { panels }: Net): (readonly Named[])[] {
+function panelLengths(id: string, { panels }: Net): (readonly NamedLength[])[] {
   return panels.map((panel) => {
     const { width, height } = boxSize(panel.box);
     return sides(`${id}.${panel.id}`, [width, height]);
   });
 }
 
-function openingLengths(id: string, { openings = [] }: Net): (readonly Named[])[] {
+function openingLengths(id: string, { openings = [] }: Net): (readonly NamedLength[])[] {
   return openings.flatMap(({ name, size, margins }) => [
     sides(`${id}.${name}`, [size.width, size.height]),
     ...Object.entries(margins).map(([side, length]) => [{ name: `${id}.${name} from ${side}`, length }]),
   ]);
 }
 
-function popUpLengths(id: string, { popUps = [] }: Net): (readonly Named[])[] {
+function popUpLengths(id: string, { popUps = [] }: Net): (readonly NamedLength[])[] {
   return popUps.flatMap(({ name, width, depths, ends }) => [
     sides(`${id}.${name}`, [width, ...depths]),
     ...ends.map((length, end) => [{ name: `${id}.${name} from end ${end + 1}`, length }]),
   ]);
 }
 
-function revealLengths({ piece, reveals, border }: Layer): readonly Named[] {
+function revealLengths({ piece, reveals, border }: Layer): readonly NamedLength[] {
   const sides = (['left', 'right', 'top', 'bottom'] as const).map((side) => ({
     name: `${piece.id.value} reveal ${side}`,
     length: reveals[side].abs(),
@@ -78,7 +78,7 @@ function revealLengths({ piece, reveals, border }: Layer): readonly Named[] {
   return border ? [...sides, { name: `${piece.id.value} reveal`, length: border.least }] : sides;
 }
 
-function scoreLengths(sheet: string, { scores, slants = [] }: Net): (readonly Named[])[] {
+function scoreLengths(sheet: string, { scores, slants = [] }: Net): (readonly NamedLength[])[] {
   const ends = slants.flatMap(({ from, to }) => [from.x, from.y, to.x, to.y]);
   return [
     ...scores.map(({ from, at, run }) => [
@@ -90,7 +90,7 @@ function scoreLengths(sheet: string, { scores, slants = [] }: Net): (readonly Na
 }
 
 /** Those of a tool and a stamp are the same in both editions; where its rows and images lie is not. */
-function decorationLengths(sheet: string, { rows = [], impressions = [] }: Net): (readonly Named[])[] {
+function decorationLengths(sheet: string, { rows = [], impressions = [] }: Net): (readonly NamedLength[])[] {
   return [
     ...rows.flatMap(({ side, pitch, hole, depth, ends }) => {
       const lengths = { pitch, hole, depth, start: ends[0].abs(), end: ends[1].abs() };
@@ -103,12 +103,12 @@ function decorationLengths(sheet: string, { rows = [], impressions = [] }: Net):
   ];
 }
 
-function shapeLengths(sheet: string, { shape }: Net): readonly Named[] {
+function shapeLengths(sheet: string, { shape }: Net): readonly NamedLength[] {
   return Object.entries(shape?.lengths ?? {}).map(([key, length]) => ({ name: `${sheet} ${key}`, length }));
 }
 
 /** What was written of a piece and is not to be seen in its net. */
-function writtenLengths({ id, body, corners = [], placement }: Piece): (readonly Named[])[] {
+function writtenLengths({ id, body, corners = [], placement }: Piece): (readonly NamedLength[])[] {
   const { left, right, top, bottom } = placement;
   const settings = body.kind === 'form' ? [...body.settings] : [];
   return [
@@ -126,7 +126,7 @@ function writtenLengths({ id, body, corners = [], placement }: Piece): (readonly
   ];
 }
 
-function sides(name: string, lengths: readonly Length[]): readonly Named[] {
+function sides(name: string, lengths: readonly Length[]): readonly NamedLength[] {
   const words = ['width', 'height', 'depth'];
   return lengths.map((length, index) => ({ name: `${name} ${words[index]}`, length }));
 }

@@ -32,7 +32,7 @@ const CALLED_FOR: Readonly<Partial<Record<CautionId, (project: Project) => boole
 /** The cautions a project calls for by its supplies and what it holds, in a fixed order. */
 export function cautionsFor(project: Project, voice: Voice): readonly Caution[] {
   const allergens = allergensHeld(project, voice);
-  return CAUTIONS.filter((id) => CALLED_FOR[id]?.(project) || isNamed(id, project, voice)).map((id) => ({
+  return CAUTIONS.filter((id) => CALLED_FOR[id]?.(project) || isMentioned(id, project, voice)).map((id) => ({
     id,
     heading: voice.say(`caution-${id}`),
     text: voice.say(`caution-${id}-text`, { allergens }),
@@ -58,7 +58,7 @@ function heldIn({ holds, others }: Project): readonly Holds[] {
  * Whether a supply, what may take its place, or what is held goes by a name of the danger in the sheet's language:
  * better one caution too many than one too few.
  */
-function isNamed(id: CautionId, project: Project, { say }: Voice): boolean {
+function isMentioned(id: CautionId, project: Project, { say }: Voice): boolean {
   const { supplies } = project;
   if (!say.has(`names-${id}`)) return false;
   const [called, harmless] = [wordFinder(say(`names-${id}`)), wordFinder(say('names-harmless'))];

@@ -3,7 +3,7 @@ import type { Piece } from '../project/model.ts';
 import { readRef } from '../project/ref.ts';
 import type { ReferenceKind } from '../project/reference.ts';
 import { boxSize, depthsOf } from '../shape/net.ts';
-import { netNamed, type Sheet, sheetsNamed, sheetsOf } from '../shape/shapes.ts';
+import { netNamed, type Sheet, sheetsNamed, sheetsOf, underOf } from '../shape/shapes.ts';
 import { edgeWords, impressionWords } from '../words/decoration-words.ts';
 import { assemblyWords, cuttingWords } from '../words/making-words.ts';
 import type { Measures } from '../words/measures.ts';
@@ -121,11 +121,10 @@ export function sizeOf(editions: Editions, name: string): readonly Twin[] | unde
     const sheet = netNamed(shapes.nets, { piece, part });
     if (sheet?.shape && ACROSS.includes(sheet.shape.name)) return [sheet.size.width];
     if (sheet || part === undefined) return sheet && sidesOf(sheet.size);
-    const nets = sheetsOf(shapes.nets, piece).map(({ net }) => net);
-    const found = nets.flatMap(({ panels }) => panels).find((each) => each.name === part || each.id === part);
-    const opening = nets.flatMap(({ openings = [] }) => openings).find((each) => each.name === part);
-    const popUp = nets.flatMap(({ popUps = [] }) => popUps).find((each) => each.name === part);
+    const popUps = sheetsOf(shapes.nets, piece).flatMap(({ net }) => net.popUps ?? []);
+    const popUp = popUps.find((each) => each.name === part);
     if (popUp) return [popUp.width, ...depthsOf(popUp)];
-    return found ? sidesOf(boxSize(found.box)) : opening && sidesOf(opening.size);
+    const { panel, opening } = underOf(shapes.nets, { piece, part }) ?? {};
+    return opening ? sidesOf(opening.size) : panel && sidesOf(boxSize(panel.box));
   });
 }

@@ -30,7 +30,7 @@ import { findShared, isShared, sharing, USE } from './shared.ts';
 import type { At } from './source.ts';
 import { asChoice, asCount, asMatch, asText, asUnit } from './values.ts';
 import { VARIANTS } from './variants.ts';
-import { entryOf, isNamed, type YamlNode } from './yaml-node.ts';
+import { entryOf, isByName, type YamlNode } from './yaml-node.ts';
 
 /** A piece as written. Its body is missing where its size, net or form has a finding. */
 type WrittenPiece = Omit<Piece, 'body'> & { readonly body: PieceBody | undefined };
@@ -141,7 +141,7 @@ function mapOfPiece(node: YamlNode, reader: Reader): ReturnType<typeof formed> {
   if (!name && entryOf(node, 'drawn')) return DRAWN;
   if (!name) return unformed(reader.outlines);
   const form = formNamed(name, reader);
-  return form ? formed(isNamed(entryOf(node, 'around')) ? withoutAround(form) : form) : FORMLESS;
+  return form ? formed(isByName(entryOf(node, 'around')) ? withoutAround(form) : form) : FORMLESS;
 }
 
 /** A band whose `around:` names a piece and is no size: then another of its settings has to say how large it is. */

@@ -2,7 +2,7 @@ import { turned, type Value } from './grammar.ts';
 import { type Reader, refuse, type Shared, type SharedSection, type SharedValue } from './reader.ts';
 import type { At } from './source.ts';
 import { type Note, watchMap, watchProperties } from './watch.ts';
-import { entryOf, isNamed, textNode, type YamlEntry, type YamlMap, type YamlNode } from './yaml-node.ts';
+import { entryOf, isByName, textNode, type YamlEntry, type YamlMap, type YamlNode } from './yaml-node.ts';
 
 const PREFIX = 'shared.';
 const WHAT: Readonly<Record<SharedSection, string>> = { stock: 'stock', supplies: 'supply', pieces: 'piece' };
@@ -114,6 +114,6 @@ export function takesPlaceOf(laid: YamlEntry, entry: YamlEntry, { forms }: Reade
   const [key, other] = [laid.key.text, entry.key.text];
   if (key === other) return true;
   // `around: card` says what a band goes with, whatever its size.
-  if (isNamed(laid) || isNamed(entry)) return false;
+  if (isByName(laid) || isByName(entry)) return false;
   return forms.some(({ oneOf = [] }) => oneOf.includes(key) && oneOf.includes(other));
 }

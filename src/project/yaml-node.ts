@@ -48,7 +48,7 @@ export function entryOf(node: YamlNode, key: string): YamlEntry | undefined {
 }
 
 /** Whether a name stands behind a key, and no size. */
-export function isNamed(entry: YamlEntry | undefined): boolean {
+export function isByName(entry: YamlEntry | undefined): boolean {
   return entry?.value.kind === 'text' && /^\p{L}/u.test(entry.value.text);
 }
 

@@ -21,7 +21,7 @@ export type CutOpening = {
 };
 
 /** Every opening of a project that could be cut. */
-export function openingsOf({ project, shapes }: ProofContext): readonly CutOpening[] {
+export function everyOpening({ project, shapes }: ProofContext): readonly CutOpening[] {
   return [...project.pieces.values()].flatMap((piece) => {
     const caliper = caliperOf(stockOf(piece, project)).thickness;
     return sheetsOf(shapes.nets, piece.id.value).flatMap(({ net }) =>
@@ -40,3 +40,6 @@ export function openingsOf({ project, shapes }: ProofContext): readonly CutOpeni
 export function leastPaper(unit: Unit): Length {
   return unit === 'in' ? Length.of(1, 8, 'in') : Length.of(3, 1, 'mm');
 }
+
+/** Millimeters that what touches an arc may lie off it: straight stretches stand for arcs. */
+export const OFF_ARC = 0.1;

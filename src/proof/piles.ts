@@ -7,7 +7,7 @@ import type { ProofContext } from './rule.ts';
 /** Layers one on the other, the lowest first, and how thick they are together. */
 type LayerPile = { readonly layers: readonly Layer[]; readonly thick: Length };
 
-const NOTHING: LayerPile = { layers: [], thick: Length.zero };
+const NO_PILE: LayerPile = { layers: [], thick: Length.zero };
 
 /** The thickest pile of layers on a base, of those that count and whatever lies on them. */
 export function thickestPile(
@@ -23,5 +23,5 @@ export function thickestPile(
       const own = caliperOf(stockOf(layer.piece, project)).thickness;
       return { layers: [layer, ...above.layers], thick: own.plus(above.thick) };
     });
-  return piles.toSorted((a, b) => b.thick.compare(a.thick))[0] ?? NOTHING;
+  return piles.toSorted((a, b) => b.thick.compare(a.thick))[0] ?? NO_PILE;
 }

@@ -46,17 +46,17 @@ export function without(
 }
 
 /** Square millimeters that are nothing. */
-const NOTHING = 1e-6;
+const NO_AREA = 1e-6;
 
 function cutOut(subject: readonly Point2[], hole: readonly Point2[]): readonly (readonly Point2[])[] {
-  if (areaOf(shared(subject, hole)) < NOTHING) return [subject];
+  if (areaOf(shared(subject, hole)) < NO_AREA) return [subject];
   const parts: (readonly Point2[])[] = [];
   let rest = subject;
   for (const inside of edgeSides(hole)) {
     parts.push(keepWhere(rest, (point) => -inside(point)));
     rest = keepWhere(rest, inside);
   }
-  return parts.filter((part) => areaOf(part) > NOTHING);
+  return parts.filter((part) => areaOf(part) > NO_AREA);
 }
 
 /** What others leave uncovered of a polygon, as convex parts at least `least` broad: a sliver is none. */
@@ -99,7 +99,7 @@ export function commonParts(
   if (gapBetween(boundsOf(first), boundsOf(second)) > 0) return [];
   const others = convexParts(second);
   const parts = convexParts(first).flatMap((part) => others.map((other) => shared(part, other)));
-  return parts.filter((part) => areaOf(part) > NOTHING);
+  return parts.filter((part) => areaOf(part) > NO_AREA);
 }
 
 /** How far points reach across and up, in millimeters. */

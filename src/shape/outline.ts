@@ -1,5 +1,5 @@
 import { Length } from '../measure/length.ts';
-import { type Corner as CornerOfPiece, type RoundedCorners, roundingAt } from '../project/corners.ts';
+import { type Corner, type RoundedCorners, roundingAt } from '../project/corners.ts';
 import type { Edge } from '../project/net-as-written.ts';
 import { sideOf } from './exact.ts';
 import type { FlatBox, FlatPoint } from './net.ts';
@@ -26,7 +26,7 @@ const MOST_TAPER: Length = Length.of(1, 4, 'in');
 /** Straight stretches that stand for a rounded corner; every point lies exactly on the arc. */
 const ARC_STRETCHES = 16;
 
-type Corner = {
+type CellCorner = {
   readonly at: FlatPoint;
   readonly before: FlatPoint;
   readonly after: FlatPoint;
@@ -82,7 +82,7 @@ export function boxCorners<T>(
   ];
 }
 
-function cornersOf(outline: readonly FlatPoint[], hinges: readonly boolean[]): Corner[] {
+function cornersOf(outline: readonly FlatPoint[], hinges: readonly boolean[]): CellCorner[] {
   const count = outline.length;
   const isHinge = (side: number): boolean => hinges[(side + count) % count] ?? false;
   return outline.map((at, index) => ({
@@ -97,17 +97,17 @@ function cornersOf(outline: readonly FlatPoint[], hinges: readonly boolean[]): C
 }
 
 /** Whether both sides of a corner run with the edges of the sheet, and it points out of the outline. */
-function isSquare({ before, at, after }: Corner): boolean {
+function isSquare({ before, at, after }: CellCorner): boolean {
   const isLevel = (a: FlatPoint, b: FlatPoint): boolean => a.x.equals(b.x) || a.y.equals(b.y);
   return isLevel(before, at) && isLevel(at, after) && sideOf({ from: before, to: at }, after).sign > 0;
 }
 
-function isFree(corner: Corner): boolean {
+function isFree(corner: CellCorner): boolean {
   return !corner.hingeBefore && !corner.hingeAfter && isSquare(corner);
 }
 
 /** The radius of each corner, as large as there is room for; nothing where it is none that is rounded. */
-function radiiAt(corners: readonly Corner[], rounded: RoundedCorners): readonly Length[] {
+function radiiAt(corners: readonly CellCorner[], rounded: RoundedCorners): readonly Length[] {
   const wanted = corners.map((corner) =>
     isFree(corner) ? (roundingAt(rounded, nameOf(corner))?.radius.value ?? Length.zero) : Length.zero,
   );
@@ -118,13 +118,13 @@ function radiiAt(corners: readonly Corner[], rounded: RoundedCorners): readonly 
 }
 
 /** Which corner of a box a square one is like. */
-function nameOf({ at, before, after }: Corner): CornerOfPiece {
+function nameOf({ at, before, after }: CellCorner): Corner {
   const isLeft = Length.max(before.x, after.x).greaterThan(at.x);
   const isTop = Length.max(before.y, after.y).greaterThan(at.y);
   return `${isTop ? 'top' : 'bottom'} ${isLeft ? 'left' : 'right'}`;
 }
 
-function taper(corner: Corner): FlatPoint[] {
+function taper(corner: CellCorner): FlatPoint[] {
   const before = span(corner.at, corner.before);
   const after = span(corner.at, corner.after);
   const { heldBefore, heldAfter } = corner;
@@ -141,7 +141,7 @@ function taper(corner: Corner): FlatPoint[] {
  * The rounded corner from the side before to the side after. The circle's rational points,
  * ((1 − t²)/(1 + t²), 2t/(1 + t²)), keep every coordinate exact.
  */
-function arc(corner: Corner, radius: Length): FlatPoint[] {
+function arc(corner: CellCorner, radius: Length): FlatPoint[] {
   const points: FlatPoint[] = [];
   for (let step = 0; step <= ARC_STRETCHES; step++) {
     const bottom = ARC_STRETCHES ** 2 + step ** 2;

@@ -8,7 +8,7 @@ import { distanceBetween, distanceOutside } from '../../shape/flat-polygon.ts';
 import { upright } from '../../shape/fold.ts';
 import { boxSize, type Net, type Panel } from '../../shape/net.ts';
 import { foldsOf, otherSide } from '../../shape/panel-tree.ts';
-import { type CutOpening, leastPaper, type OfOpening, openingsOf } from '../openings.ts';
+import { type CutOpening, everyOpening, leastPaper, OFF_ARC, type OfOpening } from '../openings.ts';
 import type { Rule } from '../rule.ts';
 import type { Words } from '../told.ts';
 import { sayLength } from '../words.ts';
@@ -42,7 +42,7 @@ export const openingAtEdge: Rule<Facts> = {
   },
   passes: { with: 'left: 1', insteadOf: 'left: 1 1/2' },
   *check(context) {
-    for (const cut of openingsOf(context)) {
+    for (const cut of everyOpening(context)) {
       const found = foundAt(cut);
       if (found) yield { at: placeOf(cut, found), facts: { ...cut.of, panel: cut.panel.id, found } };
     }
@@ -126,7 +126,7 @@ function foundAt({ opening, panel, net, of: { unit } }: CutOpening): Facts['foun
   if (through) return { through, room: room[through] };
   const [own, paper] = [outline.map(upright), panel.outline.map(upright)];
   const out = Math.max(...own.map((point) => distanceOutside(point, paper)));
-  if (out > ASTRAY) return { out: roundFolded(out, rulerUnit(unit)) };
+  if (out > OFF_ARC) return { out: roundFolded(out, rulerUnit(unit)) };
   const left = roundFolded(distanceBetween(own, paper), rulerUnit(unit));
   return left.lessThan(leastPaper(unit)) ? { left } : undefined;
 }
@@ -135,9 +135,6 @@ function throughIn({ margins: { left, right, top, bottom } }: CutOpening['openin
   if (left.sign === 0 && right.sign === 0) return 'width';
   return top.sign === 0 && bottom.sign === 0 ? 'height' : undefined;
 }
-
-/** Millimeters: straight stretches stand for arcs. */
-const ASTRAY = 0.1;
 
 /** The panel that hangs on an edge of another. */
 function panelBehind(net: Net, { id, box }: Panel, edge: Edge): string | undefined {

@@ -5,7 +5,7 @@ import { commonParts, extentOf } from '../../shape/flat-polygon.ts';
 import { upright } from '../../shape/fold.ts';
 import { gapOf } from '../../shape/openings/gap.ts';
 import { glueAreas } from '../../shape/stacking/glue-areas.ts';
-import { type CutOpening, type OfOpening, openingsOf } from '../openings.ts';
+import { type CutOpening, everyOpening, type OfOpening } from '../openings.ts';
 import type { Rule } from '../rule.ts';
 import { saySize } from '../words.ts';
 
@@ -27,7 +27,7 @@ export const openingInJoint: Rule<Facts> = {
   },
   passes: { with: 'in: front', insteadOf: 'in: left' },
   *check(context) {
-    for (const cut of openingsOf(context)) {
+    for (const cut of everyOpening(context)) {
       const found = jointAt(cut);
       if (found) yield { at: cut.written.name.at, facts: { ...cut.of, ...found } };
     }
@@ -39,7 +39,7 @@ export const openingInJoint: Rule<Facts> = {
 };
 
 /** Square millimeters of a joint that nobody misses. */
-const NOTHING = 1;
+const NEGLIGIBLE = 1;
 
 function jointAt({
   opening,
@@ -52,7 +52,7 @@ function jointAt({
     const own = [from, to].find(({ panel }) => panel === opening.panel);
     const parts = (own?.areas ?? []).flatMap((area) => commonParts(outline, area.map(upright)));
     const { area, width, height } = extentOf(parts);
-    if (area < NOTHING) continue;
+    if (area < NEGLIGIBLE) continue;
     const ruler = rulerUnit(unit);
     const size = { width: roundFolded(width, ruler), height: roundFolded(height, ruler) };
     return { joint: [from.panel, to.panel], ...size };

@@ -7,7 +7,7 @@ import { upright } from '../../shape/fold.ts';
 import { groundOf } from '../../shape/ground.ts';
 import type { Layer } from '../../shape/shapes.ts';
 import { eachOnBase, type OfLayer } from '../axis.ts';
-import { leastPaper } from '../openings.ts';
+import { leastPaper, OFF_ARC } from '../openings.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
@@ -56,10 +56,7 @@ function uncoveredBy(
   const opening = writeName(layer.on);
   const ruler = rulerUnit(unit);
   const out = roundFolded(Math.max(...hole.map((point) => distanceOutside(point, outline))), ruler);
-  if (out.mm > ASTRAY) return { opening, short: out };
+  if (out.mm > OFF_ARC) return { opening, short: out };
   const past = roundFolded(distanceBetween(hole, outline), ruler);
   return past.lessThan(leastPaper(unit)) ? { opening, past } : undefined;
 }
-
-/** Millimeters: straight stretches stand for arcs. */
-const ASTRAY = 0.1;

@@ -6,7 +6,7 @@ import { commonPart, distanceBetween, type Point2 } from '../../shape/flat-polyg
 import { upright } from '../../shape/fold.ts';
 import { gapOf } from '../../shape/openings/gap.ts';
 import { nearPairs } from '../../shape/pairs.ts';
-import { type CutOpening, leastPaper, type OfOpening, openingsOf } from '../openings.ts';
+import { type CutOpening, everyOpening, leastPaper, type OfOpening } from '../openings.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
 
@@ -29,7 +29,7 @@ export const openingsMeet: Rule<Facts> = {
   passes: { with: 'slot: 1, at: { top: 3 1/4', insteadOf: 'slot: 1, at: { top: 3' },
   *check(context) {
     const least = leastPaper(context.project.unit);
-    for (const [first, second] of nearPairs(openingsOf(context).map(holeOf), least.mm)) {
+    for (const [first, second] of nearPairs(everyOpening(context).map(holeOf), least.mm)) {
       if (first.cut.net !== second.cut.net) continue;
       const left = paperBetween(first, second);
       if (!left.lessThan(least)) continue;

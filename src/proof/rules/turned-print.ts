@@ -74,10 +74,10 @@ export const turnedPrint: Rule<Facts> = {
 };
 
 /** A piece that is turned, and by how much. */
-type Turned = { readonly piece: Piece; readonly by: number };
+type TurnedPiece = { readonly piece: Piece; readonly by: number };
 
 /** What turns a piece in the end: it, and what it lies on, as far as that is turned. */
-function turnsOf(id: string, { pieces }: Project): readonly Turned[] {
+function turnsOf(id: string, { pieces }: Project): readonly TurnedPiece[] {
   const passed = new Set<Piece>();
   for (
     let next = pieces.get(id);

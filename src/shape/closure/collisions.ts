@@ -51,11 +51,11 @@ function straddle(panel: FoldedPanel, other: FoldedPanel): number {
   return Math.min(Math.max(...heights), -Math.min(...heights));
 }
 
-type Stretch = readonly [number, number];
+type CutSpan = readonly [number, number];
 
 /** Where a panel is cut by another's plane, as stretches along the line both planes share. */
-function cuts(panel: FoldedPanel, other: FoldedPanel, direction: Point3): Stretch[] {
-  return partsOf(panel).flatMap((part): Stretch[] => {
+function cuts(panel: FoldedPanel, other: FoldedPanel, direction: Point3): CutSpan[] {
+  return partsOf(panel).flatMap((part): CutSpan[] => {
     const ends: number[] = [];
     for (const [a, b] of edgesOf(part)) {
       const [here, there] = [height(other.plane, a), height(other.plane, b)];
@@ -71,7 +71,7 @@ function partsOf(panel: FoldedPanel): readonly (readonly Point3[])[] {
   return convexParts(marked).map((part) => part.map(({ corner }) => corner));
 }
 
-function common([a, b]: Stretch, [c, d]: Stretch): number {
+function common([a, b]: CutSpan, [c, d]: CutSpan): number {
   return Math.min(b, d) - Math.max(a, c);
 }
 

@@ -115,10 +115,10 @@ function raysFrom({ plane: { normal } }: FoldedPanel, face: Face): Point3[] {
 }
 
 /** A panel a ray may meet, with its corners on its own axes. */
-type Obstacle = { readonly panel: FoldedPanel; readonly outline: readonly Point2[] };
+type BlockingFace = { readonly panel: FoldedPanel; readonly outline: readonly Point2[] };
 
 /** Whether a ray meets a panel some way off. */
-function isHit({ panel, outline }: Obstacle, from: Point3, ray: Point3): boolean {
+function isHit({ panel, outline }: BlockingFace, from: Point3, ray: Point3): boolean {
   const { normal, offset } = panel.plane;
   const slope = dot(normal, ray);
   if (Math.abs(slope) < 1e-9) return false;

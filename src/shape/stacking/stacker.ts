@@ -14,7 +14,7 @@ import { nearness, type Stack, TOUCHING } from './stack.ts';
 const LAST = 0.01;
 
 /** Two panels, and the folds of a move about which one turns against the other. */
-type Turned = { readonly panels: readonly [string, string]; readonly hinges: readonly Fold[] };
+type TurnedHinges = { readonly panels: readonly [string, string]; readonly hinges: readonly Fold[] };
 
 /** Stacks the panels of a sheet, move by move. */
 export class Stacker {
@@ -30,7 +30,7 @@ export class Stacker {
   readonly #fold: (at: FoldProgress) => FoldedShape;
   readonly #ways: ReadonlyMap<string, ReadonlySet<Fold>>;
   readonly #known = new WeakMap<Stack, Map<Move, Stack>>();
-  readonly #pairs = new Map<Move, readonly Turned[]>();
+  readonly #pairs = new Map<Move, readonly TurnedHinges[]>();
 
   constructor(sheet: Net, mates: readonly Mate[], caliper: number) {
     this.sheet = sheet;
@@ -84,7 +84,7 @@ export class Stacker {
   }
 
   /** Every two panels that a move turns against one another. */
-  #turned(move: Move): readonly Turned[] {
+  #turned(move: Move): readonly TurnedHinges[] {
     const known = this.#pairs.get(move);
     if (known) return known;
     const pairs = pairsOf(this.sheet.panels.map(({ id }) => id)).map((panels) => ({
@@ -97,7 +97,7 @@ export class Stacker {
   }
 
   /** The folds of a move on the way from one panel to another: those that lie on the way to one of them only. */
-  #hingesBetween([first, second]: Turned['panels'], { folds }: Move): Fold[] {
+  #hingesBetween([first, second]: TurnedHinges['panels'], { folds }: Move): Fold[] {
     const [one, other] = [this.#ways.get(first), this.#ways.get(second)];
     return folds.filter((fold) => one?.has(fold) !== other?.has(fold));
   }

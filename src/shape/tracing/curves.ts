@@ -1,6 +1,7 @@
 import { Length } from '../../measure/length.ts';
 import { roundMillimeters } from '../../measure/round.ts';
 import type { Size } from '../../measure/size.ts';
+import { MISS } from '../../project/drawn/path-points.ts';
 import type { Point2 } from '../flat-polygon.ts';
 import type { FlatPoint } from '../net.ts';
 
@@ -30,9 +31,6 @@ export function ellipseIn({ width, height }: Size): FlatPoint[] {
     ...steps.map(([along, off, of]) => at(-off, along, of)),
   ];
 }
-
-/** Millimeters by which straight stretches miss an arc at most. */
-const MISS = 0.03;
 
 /**
  * Points of an arc, clockwise as drawn, from one angle to another; `scale` is how many millimeters a unit of it will be.
@@ -65,11 +63,12 @@ export function fittedInto({ width, height }: Size, points: readonly Point2[]): 
   // What reaches an edge of the size ends on it, and not a hair before.
   const along = (value: number, least: number, most: number, room: Length): Length => {
     const spare = (room.mm - (most - least) * scale) / 2;
-    if (spare < NOTHING && value - least < NOTHING) return Length.zero;
-    if (spare < NOTHING && most - value < NOTHING) return room;
+    if (spare < HAIR && value - least < HAIR) return Length.zero;
+    if (spare < HAIR && most - value < HAIR) return room;
     return nearPoint(spare + (value - least) * scale, 0).x;
   };
   return points.map(({ x, y }) => ({ x: along(x, left, right, width), y: along(y, top, bottom, height) }));
 }
 
-const NOTHING = 1e-9;
+/** Millimeters that only a rounding in the last place makes. */
+const HAIR = 1e-9;
