@@ -46,5 +46,7 @@ export type Form = FormGrammar & {
   readonly accessory?: true;
   /** It goes by mail once it is folded flat: a card in an envelope, or an envelope with a card in it. */
   readonly mailed?: 'card' | 'envelope';
+  /** It is a band round something else. */
+  readonly goesRound?: true;
   readonly build: (request: FormRequest) => FormResult;
 };

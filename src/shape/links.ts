@@ -4,6 +4,7 @@ import type { Place } from '../project/source.ts';
 import type { Made } from './closed-size.ts';
 import { bodyOf, openWay } from './closure/room.ts';
 import { roomsOf } from './closure/rooms.ts';
+import type { Form } from './form.ts';
 import { forms } from './forms/index.ts';
 import type { Net } from './net.ts';
 import { isSolid } from './outer-size.ts';
@@ -41,8 +42,12 @@ export function linksOf(made: Made): readonly Link[] {
 }
 
 /** Whether a piece is of a form that goes by mail in this way. */
-export function isMailedAs(way: 'card' | 'envelope', { body }: Piece): boolean {
-  return body.kind === 'form' && forms.some(({ name, mailed }) => name === body.form.value && mailed === way);
+export function isMailedAs(way: 'card' | 'envelope', piece: Piece): boolean {
+  return formOf(piece)?.mailed === way;
+}
+
+function formOf({ body }: Piece): Form | undefined {
+  return body.kind === 'form' ? forms.find(({ name }) => name === body.form.value) : undefined;
 }
 
 /**
@@ -116,8 +121,8 @@ function isEnvelope({ piece, net }: Loose): boolean {
   );
 }
 
-function isBand({ piece: { body } }: Loose): boolean {
-  return body.kind === 'form' && body.form.value === 'belly band';
+function isBand({ piece }: Loose): boolean {
+  return formOf(piece)?.goesRound === true;
 }
 
 /** What folds flat and is no envelope; where nothing does, what lies flat and is no strip. */

@@ -44,6 +44,7 @@ export const bellyBand: Form = form({
   },
   closing: 'Do it about the very thing the band is for, and slide it off to dry.',
   accessory: true,
+  goesRound: true,
   measure: (settings, { width, depth, room }) => {
     const { ruler, caliper } = settings;
     const spare = caliper.times(2).plus(room);
