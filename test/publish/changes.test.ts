@@ -183,6 +183,24 @@ describe('what changed since a revision', () => {
     expect(ledgerText(readLedger({ path: '', text }, () => expect.unreachable()))).toBe(text);
   });
 
+  it('tells an opening of another outline, though it is as large as it was', () => {
+    const [arch, oval] = ['arch', 'oval'].map((shape) =>
+      state((text) =>
+        text.replace(
+          'on: box.front }',
+          `on: box.front, openings: { w: { shape: ${shape}, size: 1 x 1 1/2 } } }`,
+        ),
+      ),
+    );
+    const [change, ...others] = arch && oval ? changesBetween(arch, oval) : [];
+    expect(others).toEqual([]);
+    expect(change).toMatchObject({
+      what: 'openings',
+      before: { word: 'w front arch' },
+      after: { word: 'w front oval' },
+    });
+  });
+
   it('says that steps have been put in another order', () => {
     const { pieces, steps } = state();
     const changes = changesBetween({ pieces, steps }, { pieces, steps: steps.toReversed() });
