@@ -2,10 +2,12 @@ import { type Editions, ownEdition, sidesOf, type Twin, twins } from '../edition
 import type { Piece } from '../project/model.ts';
 import { readRef } from '../project/ref.ts';
 import type { ReferenceKind } from '../project/reference.ts';
+import { caliperOf, stockOf } from '../shape/caliper.ts';
 import { boxSize, depthsOf } from '../shape/net.ts';
 import { netNamed, type Sheet, sheetsNamed, sheetsOf, underOf } from '../shape/shapes.ts';
+import { cuttingWords } from '../words/cutting-words.ts';
 import { edgeWords, impressionWords } from '../words/decoration-words.ts';
-import { assemblyWords, cuttingWords } from '../words/making-words.ts';
+import { assemblyWords } from '../words/making-words.ts';
 import type { Measures } from '../words/measures.ts';
 import { baseName } from '../words/names.ts';
 import { saidOutline } from '../words/outlines.ts';
@@ -43,7 +45,11 @@ export function referrer(editions: Editions, measures: Measures, voice: Voice): 
       each((variant) => ofSheets(variant, name, (piece, sheets) => cuttingWords(piece, sheets, voice)), ': '),
     assembly: (name) =>
       each(
-        (variant) => ofSheets(variant, name, (piece, sheets) => assemblyWords(piece, sheets, voice)),
+        (variant) =>
+          ofSheets(variant, name, (piece, sheets) => {
+            const { thickness } = caliperOf(stockOf(piece, ownEdition(variant).project));
+            return assemblyWords(piece, sheets, thickness.mm, voice);
+          }),
         ': ',
       ),
     edge: (name) => each((variant) => wholePhrases(edgeWords(variant, name, measures, voice)), ': '),

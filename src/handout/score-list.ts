@@ -1,7 +1,7 @@
 import type { Columns, Measures } from '../words/measures.ts';
 import { pieceSheetNamed } from '../words/names.ts';
-import type { SafeHtml } from '../words/safe-html.ts';
-import { scoreMoves, slantMoves } from '../words/score-moves.ts';
+import { html, type SafeHtml } from '../words/safe-html.ts';
+import { scoreMoves, slantMoves, slantWords } from '../words/score-moves.ts';
 import { ofVariants, variantsOf, waysOf } from '../words/variants.ts';
 import { pieceSheets } from './piece-sheets.ts';
 import { inVariant, type Setting } from './setting.ts';
@@ -73,17 +73,13 @@ function rowsOf({ editions, measures, voice }: Setting, sheet: string): readonly
       ...measures.columns(at, 'column'),
     };
   });
-  const slants = slantMoves(editions, sheet).map(({ from, to }) => {
-    const [start, end] = [measures.columns(from), measures.columns(to)];
-    const line = (one: SafeHtml, other: SafeHtml): SafeHtml =>
-      voice.phrase('score-slant-line', { from: one, to: other });
-    const second = start.second && end.second && line(start.second, end.second);
-    return {
-      words: voice.phrase('score-slant', {}),
-      few: true,
-      lead: line(start.lead, end.lead),
-      ...(second && { second }),
-    };
-  });
+  const slants = slantMoves(editions, sheet).map((slant) => ({
+    words: voice.phrase('score-slant', {}),
+    few: true,
+    lead: slantWords(slant, voice, (length) => measures.columns([length]).lead),
+    ...(measures.headings.second !== undefined && {
+      second: slantWords(slant, voice, (length) => measures.columns([length]).second ?? html``),
+    }),
+  }));
   return [...rows, ...slants];
 }

@@ -5,7 +5,7 @@ import type { Piece } from '../project/model.ts';
 import type { Cell, Edge } from '../project/net-as-written.ts';
 import { cellName, columnName, parseCell } from '../shape/cells.ts';
 import type { GridCuts, Net, Opening, Shape } from '../shape/net.ts';
-import { type SaidCuts, saidCuts } from '../words/making-words.ts';
+import { type SaidCuts, saidCuts } from '../words/cutting-words.ts';
 
 /** What is cut of a sheet, and scored: its size, outline, score lines, openings and cuts. */
 export function netFacts(

@@ -1,6 +1,5 @@
 import { type Ref, readRef } from '../project/ref.ts';
-import { parseCell } from '../shape/cells.ts';
-import type { Net, Panel } from '../shape/net.ts';
+import type { Net } from '../shape/net.ts';
 import type { Say } from './labels.ts';
 import { html, type SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';
@@ -58,31 +57,12 @@ export function baseName({ piece, part, face }: Ref, voice: Voice): SafeHtml {
   return face === 'outside' ? base : voice.phrase(`base-${face}`, { base });
 }
 
-/** A panel as a person finds it on the paper: by its name, by the named panel it hangs on, else by row and column. */
+/** A panel as the drawings have it: by its name, else by its row and column. */
 export function partName(net: Net, id: string, voice: Voice): SafeHtml {
   const panel = net.panels.find((each) => each.id === id || each.name === id);
-  if (panel?.name !== undefined) return strong(panel.name, voice);
-  const bearer = panel && namedNeighbor(net, panel);
-  if (panel && bearer?.name !== undefined) {
-    return voice.phrase(`flap-${sideOf(panel, bearer)}`, { panel: strong(bearer.name, voice) });
-  }
-  const cell = parseCell(id);
-  return cell ? voice.phrase('cell', { row: cell.row + 1, column: cell.column + 1 }) : strong(id, voice);
+  return strong(panel?.name ?? id, voice);
 }
 
 function strong(part: string, { say }: Voice): SafeHtml {
   return html`<b class="piece">${partNamed(part, say)}</b>`;
-}
-
-function namedNeighbor({ panels, folds }: Net, panel: Panel): Panel | undefined {
-  const beside = folds.flatMap(({ panels: [one, other] }) =>
-    one === panel.id ? [other] : other === panel.id ? [one] : [],
-  );
-  return panels.find(({ id, name }) => name !== undefined && beside.includes(id));
-}
-
-function sideOf({ box }: Panel, { box: bearer }: Panel): 'left' | 'right' | 'above' | 'below' {
-  if (!bearer.right.greaterThan(box.left)) return 'right';
-  if (!box.right.greaterThan(bearer.left)) return 'left';
-  return bearer.bottom.greaterThan(box.top) ? 'above' : 'below';
 }

@@ -1,10 +1,11 @@
 import { type Editions, pairs, type Twin, twin } from '../edition/editions.ts';
+import type { Size } from '../measure/size.ts';
 import type { Edge } from '../project/net-as-written.ts';
 import { readRef } from '../project/ref.ts';
 import type { FlatPoint } from '../shape/net.ts';
 import { netNamed } from '../shape/shapes.ts';
 import type { Measures } from './measures.ts';
-import { SafeHtml } from './safe-html.ts';
+import { html, SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';
 
 /** How the sheet is turned on the board before a row of scores, seen from where the last row left it. */
@@ -25,8 +26,11 @@ type ScoreMove = {
   readonly isCut: boolean;
 };
 
-/** A line at an angle: its ends, each as its distances from the left and the top edge. */
-type SlantMove = Readonly<Record<'from' | 'to', readonly [Twin, Twin]>>;
+/** A line at an angle, from end to end. */
+type SlantMove = Readonly<Record<'from' | 'to', SlantEnd>>;
+
+/** Where it begins or ends: at a corner, on an edge or within the sheet; and how far from the left and the top edge. */
+type SlantEnd = { readonly on: readonly Edge[]; readonly x: Twin; readonly y: Twin };
 
 /** Quarter turns clockwise that bring each edge of a piece to the left, where the board counts from. */
 const QUARTERS: Readonly<Record<Edge, number>> = { left: 0, bottom: 1, right: 2, top: 3 };
@@ -58,17 +62,44 @@ export function scoreMoves(editions: Editions, pieceId: string): readonly ScoreM
 /** The lines of a piece that are scored at an angle, with a ruler. */
 export function slantMoves(editions: Editions, pieceId: string): readonly SlantMove[] {
   const nets = twin(editions, ({ shapes }) => netNamed(shapes.nets, readRef(pieceId)));
-  return (nets?.inch.slants ?? []).flatMap(({ from, to }, index): SlantMove[] => {
-    const other = nets?.metric.slants?.[index];
-    return other ? [{ from: pointIn(from, other.from), to: pointIn(to, other.to) }] : [];
+  if (!nets) return [];
+  const { inch, metric } = nets;
+  return (inch.slants ?? []).flatMap(({ from, to }, index): SlantMove[] => {
+    const other = metric.slants?.[index];
+    const end = (one: FlatPoint, second: FlatPoint): SlantEnd => ({
+      on: edgesAt(one, inch.size),
+      x: { inch: one.x, metric: second.x },
+      y: { inch: one.y, metric: second.y },
+    });
+    return other ? [{ from: end(from, other.from), to: end(to, other.to) }] : [];
   });
 }
 
-function pointIn(inch: FlatPoint, metric: FlatPoint): readonly [Twin, Twin] {
+/** The edges of a sheet that a point lies on, the upper or lower one first. */
+function edgesAt({ x, y }: FlatPoint, { width, height }: Size): Edge[] {
   return [
-    { inch: inch.x, metric: metric.x },
-    { inch: inch.y, metric: metric.y },
+    ...(y.sign === 0 ? (['top'] as const) : y.equals(height) ? (['bottom'] as const) : []),
+    ...(x.sign === 0 ? (['left'] as const) : x.equals(width) ? (['right'] as const) : []),
   ];
+}
+
+/** `the top left corner to the left edge, 2 in from the top`. */
+export function slantWords(
+  { from, to }: SlantMove,
+  voice: Voice,
+  print: (length: Twin) => SafeHtml,
+): SafeHtml {
+  const end = ({ on, x, y }: SlantEnd): SafeHtml => {
+    const [first, second] = on;
+    if (first && second) return html`${voice.say(`corner-${first}-${second}`)}`;
+    if (!first) return voice.phrase('slant-inside', { across: print(x), down: print(y) });
+    const isLevel = first === 'top' || first === 'bottom';
+    const edge = voice.say(`edge-${first}`);
+    return isLevel
+      ? voice.phrase('slant-across', { edge, length: print(x) })
+      : voice.phrase('slant-down', { edge, length: print(y) });
+  };
+  return voice.phrase('score-slant-line', { from: end(from), to: end(to) });
 }
 
 /** The same in sentences, for a step: `From the left edge, score at 1 and 4½ in (…). Turn it …`. */
@@ -89,9 +120,7 @@ export function scoresInline(
     return ends ? [move, voice.phrase('score-inline-run', ends)] : [move];
   });
   if (slants.length === 0) return SafeHtml.join(parts, ' ');
-  const lines = slants.map(({ from, to }) =>
-    voice.phrase('score-slant-line', { from: measures.both(from), to: measures.both(to) }),
-  );
+  const lines = slants.map((slant) => slantWords(slant, voice, (length) => measures.both([length])));
   const angled = voice.phrase('score-inline-slant', { lines: SafeHtml.join(lines, '; ') });
   return SafeHtml.join([...parts, angled], ' ');
 }

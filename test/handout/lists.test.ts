@@ -201,25 +201,34 @@ describe('what is cut and stuck', () => {
   const { editions, voice, measures } = setting;
   const refer = referrer(editions, measures, voice);
 
-  it('is said by rows and columns', () => {
+  it('is said by the names that stand on the drawing, by rows and columns where there is none', () => {
     expect(read(refer('trims', 'box'))).toBe(
       [
         'Cuts that end inside the sheet are made with scissors or a craft knife, not with the trimmer.',
-        'Rows count from the top, columns from the left.',
-        'Cut away: row 1, columns 1, 3, and 5; row 2, column 5; row 4, column 5.',
-        'In rows 1 to 2, cut along the lines between columns 1 and 2, between columns 2 and 3, and between columns 3 and 4.',
-        'In row 4, cut along the lines between columns 1 and 2, between columns 2 and 3, and between columns 3 and 4.',
-        'Taper the free corners: row 2, columns 1 and 3; row 4, columns 1 and 3; tab.',
+        'Cut away the hatched parts: A1, C1, E1, E2, and E4.',
+        'Cut straight beside B2, D2, bottom, and D4, and at a slant on A2, C2, tab, A4, and C4, as far as the fold.',
       ].join(''),
     );
   });
 
-  it('says one line alone as one', () => {
-    const slit =
-      'unit: in\npieces:\n  p: { cut: 4 x 4, score: [{ from: left, at: [2] }, { from: bottom, at: [2] }], slit: [A|B 1] }';
-    const one = settingFor(sampleOf(slit));
-    const said = read(referrer(one.editions, one.measures, one.voice)('trims', 'p'));
-    expect(said).toContain('In row 1, cut along the line between columns 1 and 2.');
+  it('says of two whole neighbors that they are cut apart, of three in one go', () => {
+    const said = (slit: string): string => {
+      const net = `cut: 4 x 6, score: [{ from: left, at: [2] }, { from: bottom, at: [2, 4] }], slit: ${slit}`;
+      const one = settingFor(
+        sampleOf(`unit: in\npieces:\n  p: { ${net}, panels: { door: A2 }, folds: { A|B 1: flat } }`),
+      );
+      return read(referrer(one.editions, one.measures, one.voice)('trims', 'p'));
+    };
+    expect(said('[A|B 3]')).toContain('Cut the line between A3 and B3.');
+    expect(said('[1|2 A, 2|3 A]')).toMatch(/Cut the line between A1, door, and A3\./u);
+  });
+
+  it('says of an angled line from which edge it runs and to where', () => {
+    const score = '[{ from: corner A1, to: corner B2 }, { from: left, at: [1] }, { from: top, at: [2] }]';
+    const one = settingFor(sampleOf(`unit: in\npieces:\n  p: { cut: 4 x 6, score: ${score} }`));
+    expect(read(referrer(one.editions, one.measures, one.voice)('scores', 'p'))).toContain(
+      'from the top left corner to the point 1 in (≈25 mm) from the left and 2 in (≈51 mm) from the top',
+    );
   });
 
   it.each([
@@ -266,13 +275,14 @@ describe('what is cut and stuck', () => {
     expect(words).toContain('Cuts that end inside the sheet are made with scissors or a craft knife');
   });
 
-  it('is said by the names of panels and the flaps on them', () => {
+  /** By hand: the tab goes behind the left wall; the bottom is folded in last, over the flap of the back. */
+  it('says which sides of which panels are stuck together', () => {
     expect(read(refer('assembly', 'box'))).toBe(
       [
-        'Stick tab to left.',
-        'Stick the flap below left to the flap below back.',
-        'Stick the flap below right to the flap below back.',
-        'Stick bottom to the flap below back.',
+        'Stick the outside of tab to the inside of left.',
+        'Stick the outside of A4 to the inside of D4.',
+        'Stick the outside of C4 to the inside of D4.',
+        'Stick the inside of bottom to the outside of D4.',
       ].join(''),
     );
   });

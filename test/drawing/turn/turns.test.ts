@@ -72,12 +72,10 @@ describe('pieces that turn', () => {
     expect([steps, view.steps]).toEqual([7, 7]);
   });
 
-  it('name the sheet of a further one, find unnamed panels by row and column', () => {
+  it('name the sheet of a further one, name unnamed panels as the drawings do', () => {
     const [tray, box] = turnViews(settingFor(TRAY, 'page')).map((view) => dataOf(view).said);
     expect(tray?.[3]).toBe('Step 4 of 6, lid: fold lid left and lid right');
-    expect(box?.[0]).toBe(
-      'Step 1 of 3: fold row 1, column 1; row 3, column 1; row 1, column 3; row 3, column 3',
-    );
+    expect(box?.[0]).toBe('Step 1 of 3: fold A1, A3, C1, and C3');
   });
 
   it('call it bending where a panel is made of strips', () => {
