@@ -10,7 +10,11 @@ import { type DrawnNet, netOf } from './style.ts';
 /** The net of a piece as it is drawn; undefined when it could not be made in one of the editions. */
 export function drawnNetOf(editions: Editions, leading: EditionName, piece: string): DrawnNet | undefined {
   const net = netOf(editions, leading, piece);
-  return net && { ...net, glued: gluedOn(editions[leading], piece, net.drawn) };
+  if (!net) return undefined;
+  const edition = editions[leading];
+  const body = edition.project.pieces.get(readRef(piece).piece)?.body;
+  const hasCells = net.drawn.cuts !== undefined || (body?.kind === 'net' && net.drawn.folds.length > 0);
+  return { ...net, glued: gluedOn(edition, piece, net.drawn), hasCells };
 }
 
 function gluedOn({ project }: Edition, id: string, net: Net): readonly GluedFace[] {

@@ -1,17 +1,17 @@
 import { distanceOutside, type Point2 } from '../shape/flat-polygon.ts';
-import type { FlatBox, Net } from '../shape/net.ts';
+import type { FlatBox, Panel } from '../shape/net.ts';
 import { boxCorners } from '../shape/outline.ts';
 import type { Say } from '../words/labels.ts';
 import { partNamed } from '../words/names.ts';
 import type { Canvas } from './canvas.ts';
-import { extentOf, plain } from './lettering.ts';
+import { extentOf, type Label, plain } from './lettering.ts';
 import { type DrawingFrame, place, placeAll, sheetBox } from './outline.ts';
 import type { DrawnBox } from './region.ts';
 import type { DrawnNet } from './style.ts';
 import { roomiestSpot } from './visible.ts';
 
 /** A panel's name that found no room on it: its number there, and the name to explain it. */
-export type Numbered = { readonly number: number; readonly name: string };
+export type Numbered = { readonly number: string; readonly name: string };
 
 type NameSetting = {
   /** Whether a number stands for a name that finds no room; else it is left out. */
@@ -21,41 +21,91 @@ type NameSetting = {
 };
 
 /**
- * Writes each panel's name on it: level, else upright, else a number.
+ * Writes each panel's name on it, or that of its cell; a number where the name finds no room.
  * @returns the numbers, for a list beside the drawing.
  */
 export function drawNames(
   canvas: Canvas,
-  { drawn: net, glued }: DrawnNet,
+  drawn: DrawnNet,
   frame: DrawingFrame,
-  { numbering, within = sheetBox(net, frame) }: NameSetting,
+  { numbering, within = sheetBox(drawn.drawn, frame) }: NameSetting,
 ): readonly Numbered[] {
   const numbered: Numbered[] = [];
-  const size = canvas.lettering;
-  for (const panel of net.panels) {
-    if (panel.name === undefined) continue;
-    const name = nameIn(net, panel.name, canvas.style.say);
-    const [width, height, middle] = roomOn(panel.box, frame, within);
-    const label = [plain(name)];
-    const holes = (net.openings ?? []).filter((opening) => opening.panel === panel.id);
-    const halo = holes.length > 0 || glued.some(({ panel: id }) => id === panel.id);
-    const extent = extentOf(label);
-    const [long, high] = [extent.width * size + 1.2, extent.height * size + 1.2];
-    const outline = panel.outline.map((point) => place(point, frame));
-    const cut = holes.map((hole) => placeAll(hole.outline, frame));
-    const center = (cut.length > 0 && roomiestSpot(outline, cut, [])?.at) || middle;
-    const fits = (across: number, down: number): boolean =>
-      across <= width && down <= height && liesOn(outline, center, across - 1.2, down - 1.2);
-    if (fits(long, high)) canvas.label(label, center, { halo });
-    else if (fits(high, long)) canvas.label(label, center, { halo, upright: true });
-    else if (numbering) {
-      const number = numbered.length + 1;
-      const setting = { size: Math.min(size, width, height), halo, strong: true };
-      canvas.label([plain(String(number))], center, setting);
+  for (const panel of drawn.drawn.panels) {
+    const name = nameIn(drawn, panel, canvas.style.say);
+    if (name === undefined) continue;
+    const spot = spotOn(drawn, panel, frame, within);
+    const { centers, width, height, halo } = spot;
+    const setting = settingOn(spot, name, canvas.lettering);
+    const last = centers.at(-1);
+    if (setting) canvas.label(setting.label, setting.center, { ...setting, halo });
+    // What has no name but its cell's is told by the letters and numbers round the sheet.
+    else if (numbering && last && panel.name !== undefined) {
+      const number = String(numbered.length + 1);
+      const size = Math.min(canvas.lettering, width, height);
+      const at = settingOn(spot, number, size)?.center ?? last;
+      canvas.label([plain(number)], at, { size, halo, strong: true });
       numbered.push({ number, name });
     }
   }
   return numbered;
+}
+
+/** Where a panel's name belongs, and the room there. */
+type NameSpot = {
+  readonly outline: readonly Point2[];
+  readonly width: number;
+  readonly height: number;
+  /** The middle, and where there is the most room. */
+  readonly centers: readonly Point2[];
+  /** Whether something lies under it that it has to stand out from. */
+  readonly halo: boolean;
+};
+
+function spotOn(
+  { drawn: net, glued }: DrawnNet,
+  panel: Panel,
+  frame: DrawingFrame,
+  within: DrawnBox,
+): NameSpot {
+  const [width, height, middle] = roomOn(panel.box, frame, within);
+  const holes = (net.openings ?? []).filter((opening) => opening.panel === panel.id);
+  const outline = placeAll(panel.outline, frame);
+  const cut = holes.map((hole) => placeAll(hole.outline, frame));
+  const roomiest = roomiestSpot(outline, cut, [])?.at;
+  const halo = holes.length > 0 || glued.some(({ panel: id }) => id === panel.id);
+  // The middle of a panel that is no rectangle may lie in an opening or at its very edge.
+  const centers = [...(cut.length === 0 ? [middle] : []), ...(roomiest ? [roomiest] : [])];
+  return { outline, width, height, centers, halo };
+}
+
+type NameLabel = {
+  readonly label: Label;
+  readonly size: number;
+  readonly center: Point2;
+  readonly upright?: true;
+};
+
+/** Small lettering as a share of the usual, where a name finds no room otherwise. */
+const SMALL = 0.84;
+
+/** Level or upright, in one line or in several, in the usual lettering or a little smaller: the first that fits. */
+function settingOn(spot: NameSpot, name: string, usual: number): NameLabel | undefined {
+  const words = name.split(' ');
+  const labels = words.length > 1 ? [[plain(name)], words.map(plain)] : [[plain(name)]];
+  const choices = [usual, usual * SMALL].flatMap((size) =>
+    spot.centers.flatMap((center) => [
+      ...labels.map((label): NameLabel => ({ label, size, center })),
+      ...labels.map((label): NameLabel => ({ label, size, center, upright: true })),
+    ]),
+  );
+  return choices.find(({ label, size, center, upright }) => {
+    const { width, height } = extentOf(label);
+    const [long, high] = [width * size + 1.2, height * size + 1.2];
+    const [across, down] = upright ? [high, long] : [long, high];
+    const hasRoom = across <= spot.width && down <= spot.height;
+    return hasRoom && liesOn(spot.outline, center, across - 1.2, down - 1.2);
+  });
 }
 
 /** Whether all of a name lies on a panel, which may be no rectangle. */
@@ -65,8 +115,9 @@ function liesOn(outline: readonly Point2[], { x, y }: Point2, width: number, hei
   return corners.every((corner) => distanceOutside(corner, outline) < 0.5);
 }
 
-/** A panel's name; that of a flat piece is the piece's own. */
-function nameIn({ folds }: Net, name: string, say: Say): string {
+/** A panel's name, or that of its cell; of a flat piece the piece's own. Strips of a pop-up have none. */
+function nameIn({ drawn: { folds }, hasCells }: DrawnNet, { id, name }: Panel, say: Say): string | undefined {
+  if (name === undefined) return hasCells ? id : undefined;
   return (folds.length === 0 ? say.pieces.get(name) : undefined) ?? partNamed(name, say);
 }
 

@@ -18,8 +18,13 @@ export type DrawingStyle = {
 /** The same thing in both editions; `drawn` is the one whose geometry is drawn. */
 export type InBoth<T> = Twin<T> & { readonly drawn: T };
 
-/** A net to be drawn, and the areas of the drawn one that take glue, by the face they are on. */
-export type DrawnNet = InBoth<Net> & { readonly glued: readonly GluedFace[] };
+/** A net to be drawn. */
+export type DrawnNet = InBoth<Net> & {
+  /** The areas of the drawn one that take glue, by the face they are on. */
+  readonly glued: readonly GluedFace[];
+  /** Whether its parts are spoken of by columns and rows. */
+  readonly hasCells: boolean;
+};
 
 /** Room for a drawing, in millimeters of paper. */
 export type DrawingRoom = { readonly width: number; readonly height: number };

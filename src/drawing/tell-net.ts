@@ -5,15 +5,22 @@ import { tellDecoration } from './decoration.ts';
 import { type DrawingStyle, type DrawnNet, type InBoth, scoreRows } from './style.ts';
 import { capital, caption, listed, spokenLengths, spokenSize } from './words.ts';
 
-/** A net in words: size, score positions by edge, panels, what is cut away, what is glued. */
-export function describeNet(id: string, net: DrawnNet, reduction: number, style: DrawingStyle): string {
+/** A net in words: size, score positions by edge, panels, what is cut away, what is glued; no scale where it has none. */
+export function describeNet(
+  id: string,
+  net: DrawnNet,
+  reduction: number | undefined,
+  style: DrawingStyle,
+): string {
   const { say } = style;
+  const whole = {
+    name: caption(id, say),
+    size: spokenSize({ inch: net.inch.size, metric: net.metric.size }, style),
+  };
   const sentences = [
-    say('drawing-template', {
-      name: caption(id, say),
-      size: spokenSize({ inch: net.inch.size, metric: net.metric.size }, style),
-      scale: `1:${reduction}`,
-    }),
+    reduction === undefined
+      ? say('drawing-flat', whole)
+      : say('drawing-template', { ...whole, scale: `1:${reduction}` }),
     ...scoreRows(net).flatMap(({ from, at, isCut }) =>
       isCut ? [] : say(`drawing-tells-scores-${from}`, { positions: spokenLengths(at, style) }),
     ),

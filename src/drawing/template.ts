@@ -2,6 +2,7 @@ import type { Editions } from '../edition/editions.ts';
 import type { Edge } from '../project/net-as-written.ts';
 import type { Net } from '../shape/net.ts';
 import { Canvas, type Drawing } from './canvas.ts';
+import { drawCellNames } from './cell-names.ts';
 import { type DimensionRow, dimensionSize, runningDimension } from './dimension.ts';
 import { drawnNetOf } from './drawn-net.ts';
 import { drawKey, keyEntries } from './key.ts';
@@ -21,40 +22,61 @@ import {
 import { describeNet } from './tell-net.ts';
 import { lengthLabel, sizeLabels } from './words.ts';
 
-/** Reductions of the preferred series of ISO 5455, as the second number of "1:2". */
-const REDUCTIONS: readonly number[] = [1, 2, 5, 10, 20];
-
-/** The least reduction at which the net alone fits the room, in millimeters of paper. */
+/** The least whole reduction, as the second number of "1:2", at which the net alone fits the room, in millimeters of paper. */
 export function templateReduction(net: Net, room: DrawingRoom): number {
   const { width, height } = net.size;
-  const needed = Math.max(width.mm / room.width, height.mm / room.height);
-  return REDUCTIONS.find((reduction) => reduction >= needed) ?? REDUCTIONS.at(-1) ?? 20;
+  return Math.max(1, Math.ceil(Math.max(width.mm / room.width, height.mm / room.height) - 1e-9));
 }
 
 /**
- * The dimensioned net at a scale of 1 to `reduction`: score positions from the edges they are said from at the board,
- * the overall size, panel names, and the key. `id` is a piece, or a further sheet of it (`box.lid`). A `brief` one
- * leaves out the names that find no room on their panels, for where the whole template stands elsewhere.
+ * The dimensioned net at a scale of 1 to `reduction`: columns and rows as the project's file names them, score positions
+ * from the edges they are said from at the board, the overall size, panel names, and the key. `id` is a piece, or a
+ * further sheet of it (`box.lid`).
  */
 export function templateDrawing(
   editions: Editions,
   id: string,
   reduction: number,
   style: DrawingStyle,
-  brief = false,
 ): Drawing | undefined {
   const net = drawnNetOf(editions, style.shown[0], id);
   if (!net) return undefined;
   const canvas = new Canvas(style);
   const frame: DrawingFrame = { scale: 1 / reduction, ...AT_ORIGIN };
   drawNet(canvas, net, frame, colorOf(editions[style.shown[0]], id));
-  const numbered = drawNames(canvas, net, frame, { numbering: !brief });
+  const numbered = drawNames(canvas, net, frame, { numbering: true });
+  drawCellNames(canvas, net, frame);
   const box = sheetBox(net.drawn, frame);
   drawScores(canvas, net, box, 1 / reduction);
   dimensionSize(canvas, box, sizeLabels(net, style), [3.5, 3.5]);
   drawFacing(canvas, { x: (box.left + box.right) / 2, y: canvas.ink.top - 1.5 });
   drawFoot(canvas, net, numbered, reduction);
   return canvas.drawing('template', describeNet(id, net, reduction, style));
+}
+
+/**
+ * The net as it lies on the table, for a step: what is cut away, folds, glue and names, without dimensions and key,
+ * which the whole template has. As large as the room, at most full size.
+ */
+export function flatNetDrawing(
+  editions: Editions,
+  id: string,
+  room: DrawingRoom,
+  style: DrawingStyle,
+): Drawing | undefined {
+  const net = drawnNetOf(editions, style.shown[0], id);
+  if (!net) return undefined;
+  const canvas = new Canvas(style);
+  const { width, height } = net.drawn.size;
+  const scale = Math.min(1, room.width / width.mm, room.height / height.mm);
+  const frame: DrawingFrame = { scale, ...AT_ORIGIN };
+  drawNet(canvas, net, frame, colorOf(editions[style.shown[0]], id));
+  const numbered = drawNames(canvas, net, frame, { numbering: true });
+  drawCellNames(canvas, net, frame);
+  const { left, right } = sheetBox(net.drawn, frame);
+  drawFacing(canvas, { x: (left + right) / 2, y: canvas.ink.top - 1.5 });
+  drawLines(canvas, numberedNames(numbered, right - left, canvas.lettering));
+  return canvas.drawing('template', describeNet(id, net, undefined, style));
 }
 
 const ROW_AWAY = 6;
@@ -120,16 +142,23 @@ function drawFoot(canvas: Canvas, net: DrawnNet, numbered: readonly Numbered[], 
   const size = canvas.lettering;
   const { left, right, bottom } = canvas.ink;
   const width = Math.max(right - left, 70);
-  let y = drawKey(canvas, keyEntries(net), { left, top: bottom + size, width });
-  // A name is not torn from its number, nor apart.
+  drawKey(canvas, keyEntries(net), { left, top: bottom + size, width });
+  drawLines(canvas, [...numberedNames(numbered, width, size), plain(scaleWords(reduction, canvas.style))]);
+}
+
+/** A name is not torn from its number, nor apart. */
+function numberedNames(numbered: readonly Numbered[], width: number, size: number): Label {
+  if (numbered.length === 0) return [];
   const names = numbered.map(({ number, name }) => `${number} ${name}`.replaceAll(' ', '\u00a0'));
-  for (const line of [
-    ...wrapped(names.join(', '), width / size),
-    plain(scaleWords(reduction, canvas.style)),
-  ]) {
-    if (line.every(({ text }) => text === '')) continue;
-    y += size * 0.6;
-    canvas.label([line], { x: left, y }, { anchor: 'start', sits: 'under' });
-    y += size;
+  return wrapped(names.join(', '), width / size);
+}
+
+/** Lines of text under everything else. */
+function drawLines(canvas: Canvas, lines: Label): void {
+  const size = canvas.lettering;
+  const { left: x, bottom } = canvas.ink;
+  for (const [index, line] of lines.entries()) {
+    const y = bottom + size * (0.6 + 1.6 * index);
+    canvas.label([line], { x, y }, { anchor: 'start', sits: 'under' });
   }
 }

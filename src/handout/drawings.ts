@@ -48,7 +48,7 @@ export function heroOf({ project, pictures, editions, drawings }: Setting): Hero
 const ROOM = {
   hero: { width: 54, height: 42 },
   heroLayers: { width: 36, height: 38 },
-  template: { width: 124, height: 105 },
+  template: { width: 140, height: 130 },
   stack: { width: 44, height: 60 },
   large: { width: 84, height: 120 },
   /** A page shows the picture as wide as its column. */

@@ -4,7 +4,7 @@ import { drawingFigure, type Figure, figuresTogether, pictureFigure } from '../d
 import { foldedDrawing } from '../drawing/folded.ts';
 import { pieceDrawing } from '../drawing/piece.ts';
 import { stackDrawing } from '../drawing/stack.ts';
-import { templateDrawing, templateReduction } from '../drawing/template.ts';
+import { flatNetDrawing } from '../drawing/template.ts';
 import type { Step } from '../project/model.ts';
 import { readRef } from '../project/ref.ts';
 import { netNamed } from '../shape/shapes.ts';
@@ -107,6 +107,8 @@ export function introductionOf(setting: Setting): SafeHtml | undefined {
 
 /** Room beside a step's text, in millimeters of paper. */
 const BESIDE = { width: 50, height: 46 };
+/** The same for a scored sheet, on which every panel has its name. */
+const FLAT = { width: 76, height: 76 };
 
 /** The figure of `::drawing{of=box view=folded}`; undefined where there is no such view. */
 function stepDrawing(setting: Setting, of: string, view: string, caption?: string): Figure | undefined {
@@ -135,7 +137,7 @@ function drawingIn({ editions, measures, drawings }: Setting, of: string, view: 
   return foldedDrawing(editions, of, view, BESIDE, drawings);
 }
 
-/** A scored sheet with its dimensions, or a flat piece. */
+/** A scored sheet as it lies on the table, or a flat piece with its dimensions. */
 function flatDrawing(
   { editions, measures, drawings }: Pick<Setting, 'editions' | 'measures' | 'drawings'>,
   of: string,
@@ -143,9 +145,7 @@ function flatDrawing(
   const net = netNamed(editions[measures.leading].shapes.nets, readRef(of));
   if (!net) return undefined;
   const { width, height } = net.size;
-  if (net.folds.length > 0) {
-    return templateDrawing(editions, of, templateReduction(net, BESIDE), drawings, true);
-  }
+  if (net.folds.length > 0) return flatNetDrawing(editions, of, FLAT, drawings);
   const scale = Math.min(0.5, BESIDE.width / width.mm, BESIDE.height / height.mm);
   return pieceDrawing(editions, of, scale, drawings);
 }

@@ -165,6 +165,7 @@ pieces:
     score: [{ from: left, at: [5] }]
     panels: { longish name: A1 }`);
     const few = textsOf(template(2, inchStyle, narrow, 'strip').svg);
+    // The name's number, and the row's.
     expect(few.filter((text) => text === '1')).toHaveLength(1);
     expect(few).toContain('1 longish name');
   });
@@ -179,13 +180,30 @@ pieces:
     expect(alternative).toContain('Glue on the outside of: tab, A4 and C4. Glue on the inside of: B4.');
   });
 
-  it('takes a scale from the series of ISO 5455', () => {
+  it('is drawn as large as a whole reduction lets it be', () => {
     const net = ownNet(editions.inch.shapes.nets, 'box');
     if (!net) throw new Error('no net');
-    const reductions = [300, 130, 120, 60, 30, 20, 1].map((width) =>
+    const reductions = [300, 130, 120, 60, 30].map((width) =>
       templateReduction(net, { width, height: 1000 }),
     );
-    expect(reductions).toEqual([1, 2, 5, 5, 10, 20, 20]);
+    // 9 1/2 in are 241.3 mm.
+    expect(reductions).toEqual([1, 2, 3, 5, 9]);
+  });
+
+  it('has letters over its columns and numbers beside its rows, as the file names its cells', () => {
+    const { svg } = template(2);
+    const at = (name: string): { x: number; y: number }[] =>
+      elementsOf(svg)
+        .filter((each) => each.name === 'text' && each.text === name)
+        .map(({ attributes }) => ({ x: Number(attributes.x), y: Number(attributes.y) }));
+    // Columns are 1, 3 1/2, 1, 3 1/2 and 1/2 in wide, rows 1/2, 1/2, 4 3/4 and 1 in high.
+    const middles = [0.5, 2.75, 5, 7.25, 9.25].map((inches) => (inches * 25.4) / 2);
+    for (const [index, middle] of middles.entries())
+      expect(at('ABCDE'.charAt(index))).toEqual([{ x: expect.closeTo(middle, 2), y: expect.any(Number) }]);
+    const rows = ['1', '2', '3', '4'].map((row) => at(row).filter(({ x }) => x < 0 && x > -4));
+    expect(rows.map((each) => each.length)).toEqual([1, 1, 1, 1]);
+    expect(textsOf(svg)).toEqual(expect.arrayContaining(['A2', 'C2', 'A4', 'B4', 'D4']));
+    expect(textsOf(svg)).not.toContain('A1');
   });
 
   it('never lets labels touch, however close the score lines', () => {
