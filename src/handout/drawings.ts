@@ -44,11 +44,15 @@ export function heroOf({ project, pictures, editions, drawings }: Setting): Hero
   return drawing && { html: drawingElement(drawing), showsLayers: true };
 }
 
-/** Room in millimeters: at the head of a sheet; for a template and for a stack without their dimensions, also in large print. */
+/**
+ * Room in millimeters: at the head of a sheet; for a template without its dimensions, and for one at actual size; for a
+ * stack, also in large print.
+ */
 const ROOM = {
   hero: { width: 54, height: 42 },
   heroLayers: { width: 36, height: 38 },
   template: { width: 140, height: 130 },
+  actualSize: { width: 60, height: 80 },
   stack: { width: 44, height: 60 },
   large: { width: 84, height: 120 },
   /** A page shows the picture as wide as its column. */
@@ -70,7 +74,9 @@ export function netViews(setting: Setting): readonly NetView[] {
     drawnWays(setting, ({ editions, drawings }) => {
       const net = netNamed(editions[measures.leading].shapes.nets, readRef(id));
       if (!net || net.folds.length === 0) return undefined;
-      return templateDrawing(editions, id, templateReduction(net, ROOM.template), drawings);
+      const least = templateReduction(net, ROOM.actualSize) === 1 ? 1 : 2;
+      const reduction = Math.max(least, templateReduction(net, ROOM.template));
+      return templateDrawing(editions, id, reduction, drawings);
     }).map(({ drawing, one: { voice } }) => ({
       heading: voice.say('template-of', { piece: sheetNamed(id, voice.say) }),
       drawing: drawingElement(drawing),
