@@ -1,6 +1,6 @@
 import type { Length, Unit } from './length.ts';
 import { VULGAR } from './notation.ts';
-import { roundHalfAway, rulerMark } from './round.ts';
+import { nearMark, roundHalfAway, rulerMark } from './round.ts';
 import type { Size, Volume } from './size.ts';
 
 /** `11/16` typed plainly, or `¼` and `11⁄16` as set type. */
@@ -50,7 +50,7 @@ export function printInches(length: Length, style: FractionStyle): string {
 }
 
 /** `1/64` or `3 31/64`, where a length is so many whole sixty-fourths: finer than a ruler shows. */
-export function printSixtyFourths(length: Length): string | undefined {
+function printSixtyFourths(length: Length): string | undefined {
   const { numerator, denominator } = length.in('in');
   if (64n % denominator !== 0n) return undefined;
   const magnitude = numerator < 0n ? -numerator : numerator;
@@ -83,6 +83,26 @@ export function printLength(length: Length, unit: Unit, style: FractionStyle = '
   if (unit === 'in') return `${printInches(length, style)} in`;
   if (unit === 'mm') return `${printMillimeters(length)} mm`;
   return `${printDecimal(length, 'cm', 1)} cm`;
+}
+
+/**
+ * A length that was worked out, as it is read off a ruler: `1 5/8 in` or `4.5 mm` where that is all of it, else
+ * `≈1 5/8 in`, `≈4.6 mm`. What is under 1/16 in is read to a 32nd.
+ */
+export function printNear(length: Length, unit: Unit): string {
+  if (unit !== 'in') return printTenths(length, unit);
+  if (roundedSign(length, 'in') === '') return printLength(length, 'in');
+  const fine = printSixtyFourths(length);
+  if (fine !== undefined) return `${fine} in`;
+  const mark = nearMark(length, 'in');
+  return mark.sign === 0 ? 'less than 1/32 in' : `≈${printInches(mark, 'plain')} in`;
+}
+
+/** In tenths of a millimeter, and in a project of centimeters in hundredths of one. */
+function printTenths(length: Length, unit: 'mm' | 'cm'): string {
+  const number = printDecimal(length, unit, unit === 'mm' ? 1 : 2);
+  if (number === '0' && length.sign !== 0) return 'less than 0.1 mm';
+  return `${10n % length.in('mm').denominator === 0n ? '' : '≈'}${number} ${unit}`;
 }
 
 /** `2¼ × 4 in`, or `57 × 102 mm`. */

@@ -47,6 +47,13 @@ export function rulerMark(length: Length, unit: 'in' | 'mm'): Length {
   return length.isMultipleOf(finest) ? length : usual.times(roundHalfAway(length.over(usual)));
 }
 
+/** As `rulerMark`, but what is less than one of the usual marks to the nearest of the finest. */
+export function nearMark(length: Length, unit: 'in' | 'mm'): Length {
+  const { finest, usual } = RULERS[unit];
+  if (!length.abs().lessThan(usual)) return rulerMark(length, unit);
+  return finest.times(roundHalfAway(length.over(finest)));
+}
+
 /** A floating-point number of millimeters, as folding gives it, as a length: to the nearest 1/`parts` of one. */
 export function roundMillimeters(mm: number, parts: number): Length {
   return Length.of(Math.round(mm * parts), parts, 'mm');

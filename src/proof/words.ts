@@ -1,57 +1,47 @@
-import { Length, type Unit } from '../measure/length.ts';
-import { printDecimal, printInches, printLength, printSixtyFourths, roundedSign } from '../measure/print.ts';
-import { roundUp } from '../measure/round.ts';
+import type { Length, Unit } from '../measure/length.ts';
+import { printDecimal, printLength, printNear, roundedSign } from '../measure/print.ts';
+import { nextMark } from '../measure/round.ts';
+import { rulerUnit } from '../measure/ruler-unit.ts';
 import type { Size } from '../measure/size.ts';
 import { areAll, type Corner, type CornerName, namesOf } from '../project/corners.ts';
 import { type Ref, writeName } from '../project/ref.ts';
 
 /**
  * A length for a message, never rounded silently: `3 1/4 in`; `4.1 in` or `57 mm` where it was written so and no
- * ruler shows it; else `about 2 1/4 in`.
+ * ruler shows it; else `≈2 1/4 in`.
  */
 export function sayLength(length: Length, unit: Unit): string {
-  if (unit !== 'in') return sayMetric(length, unit);
-  if (roundedSign(length, 'in') === '') return printLength(length, 'in');
-  const fine = printSixtyFourths(length);
-  if (fine !== undefined) return `${fine} in`;
-  if (1000n % length.in('in').denominator === 0n) return `${printDecimal(length, 'in', 3)} in`;
-  if (10n % length.in('mm').denominator === 0n) return `${printDecimal(length, 'mm', 1)} mm`;
-  return sayNear(length, unit);
+  if (unit !== 'in' || roundedSign(length, 'in') === '') return printNear(length, unit);
+  if (100n % length.in('in').denominator === 0n) return `${printDecimal(length, 'in', 2)} in`;
+  return roundedSign(length, 'mm') === '' ? printLength(length, 'mm') : printNear(length, unit);
 }
 
-/** A length that was worked out and that nobody wrote, on the marks of the reader's ruler: `about 1 5/8 in`. */
-export function sayNear(length: Length, unit: Unit): string {
-  if (unit !== 'in' || roundedSign(length, 'in') === '') return sayLength(length, unit);
-  const rounded = printInches(length, 'plain');
-  return rounded === '0' ? 'less than 1/32 in' : `about ${rounded} in`;
+/** How thick a paper is, as papers are sold: to a thousandth of an inch or a hundredth of a millimeter. */
+export function sayCaliper(thickness: Length, unit: Unit): string {
+  return unit === 'in' ? `${printDecimal(thickness, 'in', 3)} in` : `${printDecimal(thickness, 'mm', 2)} mm`;
 }
 
-/** What papers take up, to a thousandth of an inch or a hundredth of a millimeter, rounded up: `0.013 in`. */
+/** What papers take up: up to the next fine mark of a ruler, for it is told where it is too much. */
 export function sayThickness(thickness: Length, unit: Unit): string {
-  return sayLength(roundUp(thickness, FINE[unit === 'in' ? 'in' : 'mm']), unit);
-}
-
-const FINE: Readonly<Record<'in' | 'mm', Length>> = {
-  in: Length.of(1, 1000, 'in'),
-  mm: Length.of(1, 100, 'mm'),
-};
-
-function sayMetric(length: Length, unit: 'mm' | 'cm'): string {
-  const number = printDecimal(length, unit, unit === 'mm' ? 2 : 3);
-  return number === '0' && length.sign !== 0 ? 'less than 0.01 mm' : `${number} ${unit}`;
+  const mark = nextMark(thickness, rulerUnit(unit), 'finest');
+  return mark.equals(thickness) ? printNear(mark, unit) : `≈${printNear(mark, unit)}`;
 }
 
 /** `3 1/4 × 4 1/2 in`. */
-export function saySize(size: Size, unit: Unit): string {
-  return sayLengths([size.width, size.height], unit);
+export function saySize(size: Size, unit: Unit, say: typeof sayLength = sayLength): string {
+  return sayLengths([size.width, size.height], unit, say);
 }
 
 /** Several lengths of one thing, the unit said once where it is the same: `3 1/2 × 1 × 4 3/4 in`. */
-export function sayLengths(lengths: readonly Length[], unit: Unit): string {
-  const said = lengths.map((length) => sayLength(length, unit));
+export function sayLengths(
+  lengths: readonly Length[],
+  unit: Unit,
+  say: typeof sayLength = sayLength,
+): string {
+  const said = lengths.map((length) => say(length, unit));
   const [last, ...others] = new Set(said.map((each) => each.slice(each.lastIndexOf(' '))));
-  // `about` and `less than` belong to one length each.
-  if (last === undefined || others.length > 0 || said.some((each) => /^[al]/u.test(each)))
+  // `less than` belongs to one length.
+  if (last === undefined || others.length > 0 || said.some((each) => each.startsWith('less')))
     return said.join(' × ');
   return `${said.map((each) => each.slice(0, -last.length)).join(' × ')}${last}`;
 }

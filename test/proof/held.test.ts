@@ -161,7 +161,7 @@ describe('the end of a box of six sides', () => {
 
   it('has flaps that are too long, and of their glue nothing is said', () => {
     expect(said(sixSided(SIX, '3 3/4').replace('12 3/4 x 5', '12 3/4 x 8'))).toEqual([
-      'error flap-too-long at "3 3/4": box.A2, box.B2, box.C2, box.D2, box.E2 and box.F2 stick out about 5/16 in past the walls of the end; trim A2, B2, C2, D2, E2 and F2 until they lie inside the walls, or taper them',
+      'error flap-too-long at "3 3/4": box.A2, box.B2, box.C2, box.D2, box.E2 and box.F2 stick out ≈5/16 in past the walls of the end; trim A2, B2, C2, D2, E2 and F2 until they lie inside the walls, or taper them',
     ]);
   });
 
@@ -172,7 +172,7 @@ describe('the end of a box of six sides', () => {
   it('has no room for flaps as long as it is wide', () => {
     const [first] = said(sixSided(SIX, '3 3/4').replace('cut: 12 3/4 x 5', 'cut: 12 3/4 x 7'));
     expect(first).toBe(
-      'error flap-too-long at "3 3/4": box.A2, box.B2, box.C2, box.D2, box.E2 and box.F2 stick out about 5/16 in past the walls of the end; trim A2, B2, C2, D2, E2 and F2 until they lie inside the walls, or taper them',
+      'error flap-too-long at "3 3/4": box.A2, box.B2, box.C2, box.D2, box.E2 and box.F2 stick out ≈5/16 in past the walls of the end; trim A2, B2, C2, D2, E2 and F2 until they lie inside the walls, or taper them',
     );
   });
 });
@@ -193,7 +193,7 @@ describe('a line folded by the wrong angle', () => {
     [
       'over flaps that are not',
       boxWith({ folds: '1|2: valley 90, 2|3: mountain 120' }),
-      'panels-collide at "2|3: mountain 120": box.B1, box.D1, box.A2, box.C2, box.B2 and box.D2 would pass through one another by up to about 1/4 in; say "2|3: mountain 90" under "folds:"',
+      'panels-collide at "2|3: mountain 120": box.B1, box.D1, box.A2, box.C2, box.B2 and box.D2 would pass through one another by up to ≈1/4 in; say "2|3: mountain 90" under "folds:"',
     ],
     [
       'at the foot of a wall of a tray',

@@ -69,32 +69,32 @@ describe('what goes in', () => {
     [
       'a card wider than its envelope',
       together(CARD, 'envelope: { stock: cream, form: envelope, card: 5 x 4 1/4, holds: card }'),
-      'error does-not-go-in at "card": envelope has 5 1/4 × 4 1/2 in inside, and card, closed, is 5 1/2 × 4 1/4 in and about 0.6 mm thick: about 1/4 in too little; make envelope at least 5 11/16 in wide inside, or card smaller',
+      'error does-not-go-in at "card": envelope has 5 1/4 × 4 1/2 in inside, and card, closed, is 5 1/2 × 4 1/4 in and ≈1/32 in thick: ≈1/4 in too little; make envelope at least 5 11/16 in wide inside, or card smaller',
     ],
     [
       'the same without a word',
       together(CARD, 'envelope: { stock: cream, form: envelope, card: 5 x 4 1/4 }'),
-      'error does-not-go-in at "5 x 4 1/4": envelope has 5 1/4 × 4 1/2 in inside, and card, closed, is 5 1/2 × 4 1/4 in and about 0.6 mm thick: about 1/4 in too little; make envelope at least 5 11/16 in wide inside, or card smaller',
+      'error does-not-go-in at "5 x 4 1/4": envelope has 5 1/4 × 4 1/2 in inside, and card, closed, is 5 1/2 × 4 1/4 in and ≈1/32 in thick: ≈1/4 in too little; make envelope at least 5 11/16 in wide inside, or card smaller',
     ],
     [
       'a card with a layer that stands out',
       together(CARD, 'front: { stock: cream, cut: 6 x 4, on: card.front, overhang: yes }', ENVELOPE),
-      'error does-not-go-in at "5 1/2 x 4 1/4": envelope has 5 3/4 × 4 1/2 in inside, and card, closed, is 6 × 4 1/4 in and about 0.9 mm thick: about 5/16 in too little; make envelope at least 6 3/16 in wide inside, or card smaller',
+      'error does-not-go-in at "5 1/2 x 4 1/4": envelope has 5 3/4 × 4 1/2 in inside, and card, closed, is 6 × 4 1/4 in and ≈1/32 in thick: ≈5/16 in too little; make envelope at least 6 3/16 in wide inside, or card smaller',
     ],
     [
       'a card as large as its envelope',
       together(CARD, 'envelope: { stock: cream, form: envelope, inside: 5 1/2 x 4 1/4, holds: card }'),
-      'warning does-not-go-in at "card": envelope has 5 1/2 × 4 1/4 in inside, and card, closed, is 5 1/2 × 4 1/4 in and about 0.6 mm thick: with the thickness of the paper that is too tight in width; make envelope at least 5 11/16 in wide and 4 3/8 in high inside',
+      'warning does-not-go-in at "card": envelope has 5 1/2 × 4 1/4 in inside, and card, closed, is 5 1/2 × 4 1/4 in and ≈1/32 in thick: with the thickness of the paper that is too tight in width; make envelope at least 5 11/16 in wide and 4 3/8 in high inside',
     ],
     [
       'a card longer than its box',
       together(CARD, 'box: { stock: cream, form: tuck-end box, inside: 4 1/2 x 1 x 5, holds: card }'),
-      'error does-not-go-in at "card": box has 4 1/2 × 5 × 1 in inside, and card, closed, is 4 1/4 in × 5 1/2 in × 0.6 mm: 1/2 in too little; make box at least 5 5/8 in high inside, or card smaller',
+      'error does-not-go-in at "card": box has 4 1/2 × 5 × 1 in inside, and card, closed, is 4 1/4 × 5 1/2 × ≈1/32 in: 1/2 in too little; make box at least 5 5/8 in high inside, or card smaller',
     ],
     [
       'fifty cards, two sheets of 0.3 mm each',
       together(and(CARD, 'count: 50'), and(BOX, 'holds: card')),
-      'error does-not-go-in at "card": box has 4 1/2 × 6 × 1 in inside, and 50 × card take 4 1/4 in × 5 1/2 in × 30 mm: about 3/16 in too little; make box at least 1 5/16 in deep inside, or card smaller',
+      'error does-not-go-in at "card": box has 4 1/2 × 6 × 1 in inside, and 50 × card take 4 1/4 × 5 1/2 × ≈1 3/16 in: ≈3/16 in too little; make box at least 1 5/16 in deep inside, or card smaller',
     ],
     [
       'a tag wider than its pocket',
@@ -102,17 +102,17 @@ describe('what goes in', () => {
         'card: { stock: cream, cut: 4 1/4 x 9, score: [{ from: top, at: [6] }], panels: { back: A1, pocket: A2 }, glue: { pocket: back }, folds: { 1|2: valley 180 }, holds: tag }',
         'tag: { stock: cream, cut: 4 1/2 x 5 }',
       ),
-      'error does-not-go-in at "tag": card has 4 1/4 × 3 in inside, and tag is 4 1/2 × 5 in and about 0.3 mm thick: about 1/4 in too little; make card at least 4 11/16 in wide inside, or tag smaller',
+      'error does-not-go-in at "tag": card has 4 1/4 × 3 in inside, and tag is 4 1/2 × 5 in and less than 1/32 in thick: ≈1/4 in too little; make card at least 4 11/16 in wide inside, or tag smaller',
     ],
     [
       'a band too short, without a word',
       together(CARD, 'band: { stock: cream, form: belly band, around: 3 3/4 x 1/16 }'),
-      'error does-not-go-in at "3 3/4 x 1/16": band goes round 4 in, and card, closed, is 4 1/4 in and about 0.6 mm thick: about 1/4 in too little; make band at least 4 7/16 in wide inside, or card smaller',
+      'error does-not-go-in at "3 3/4 x 1/16": band goes round 4 in, and card, closed, is 4 1/4 in and ≈1/32 in thick: ≈1/4 in too little; make band at least 4 7/16 in wide inside, or card smaller',
     ],
     [
       'a band that falls off',
       together(CARD, 'band: { stock: cream, form: belly band, inside: 6 1/4 x 1/16, around: card }'),
-      'warning band-loose at "card": band is about 1 11/16 in longer all the way round than card: it would slide off; make it 3/4 in narrower',
+      'warning band-loose at "card": band is ≈1 11/16 in longer all the way round than card: it would slide off; make it 3/4 in narrower',
     ],
     [
       'a drawer as wide as its sleeve, by their score lines and without a word',
@@ -120,7 +120,7 @@ describe('what goes in', () => {
         'sleeve: { stock: cream, cut: 12 1/2 x 3, score: [{ from: left, at: [4, 6, 10, 12] }], glue: { E1: A1 } }',
         'drawer: { stock: cream, cut: 8 x 7, score: [{ from: left, at: [2, 6] }, { from: top, at: [2, 5] }], slit: [A|B 1, B|C 1, A|B 3, B|C 3], glue: { A1: B1, C1: B1, A3: B3, C3: B3 } }',
       ),
-      'warning does-not-go-in at "12 1/2 x 3": sleeve goes round 4 × 2 in, and drawer, closed, is 101.9 × 51.1 mm: less than 1/32 in too little; make sleeve at least 4 3/16 in wide and 2 3/16 in deep inside, or drawer smaller',
+      'warning does-not-go-in at "12 1/2 x 3": sleeve goes round 4 × 2 in, and drawer, closed, is ≈4 × ≈2 in: less than 1/32 in too little; make sleeve at least 4 3/16 in wide and 2 3/16 in deep inside, or drawer smaller',
     ],
     [
       'a drawer half an inch wider than its sleeve',

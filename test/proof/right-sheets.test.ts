@@ -265,7 +265,7 @@ describe('a sheet that is nearly right', () => {
     [
       'a low front, and tabs on the sides that stand up past it',
       lowFront('7', 'sides'),
-      ['glue-sticks-out: card.A3 and card.C3 stick out about 1 in past card.front, which they are stuck to'],
+      ['glue-sticks-out: card.A3 and card.C3 stick out ≈1 in past card.front, which they are stuck to'],
     ],
     [
       'a front that leans, once',

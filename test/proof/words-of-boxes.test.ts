@@ -52,7 +52,7 @@ const CASES: Cases = {
         ruler: RULER,
         why: 'glue would not hold',
       },
-      'the tab of box is 1/8 in, less than 0.197 in: glue would not hold',
+      'the tab of box is 1/8 in, less than ≈3/16 in: glue would not hold',
       'make it at least 1/4 in',
     ],
     [
@@ -64,7 +64,7 @@ const CASES: Cases = {
         ruler: RULER,
         why: 'it would show',
       },
-      'the tab of box is 1 in, more than 0.787 in: it would show',
+      'the tab of box is 1 in, more than ≈13/16 in: it would show',
       'make it at most 3/4 in',
     ],
     [
@@ -249,7 +249,7 @@ const CASES: Cases = {
         unit: 'in',
       },
       '1 × scarf takes 3 × 9 × 1 in (width × height × depth), and band has 4 × 2 × 1/2 in inside, its height open at both ends: 1/2 in too little',
-      'make band more than 1/2 in deeper',
+      'make band 9/16 in deeper',
       'error',
     ],
     [
@@ -265,7 +265,7 @@ const CASES: Cases = {
         unit: 'in',
       },
       '1 × card takes 4 1/64 × 1 × 3 in (width × height × depth), and tray has 4 × 1 × 3 in inside: 1/64 in too little',
-      'make tray more than 1/64 in wider',
+      'make tray 1/16 in wider',
       'error',
     ],
   ],

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { Length, type Unit } from '../../src/measure/length.ts';
-import { quote, sayCount, sayLength, sayLengths, sayList, sayNear, sayPlace } from '../../src/proof/words.ts';
+import { printNear } from '../../src/measure/print.ts';
+import { quote, sayCount, sayLength, sayLengths, sayList, sayPlace } from '../../src/proof/words.ts';
 
 describe('a length in a message', () => {
   it.each<[bigint, bigint, Unit, Unit, string]>([
@@ -9,12 +10,16 @@ describe('a length in a message', () => {
     [41n, 10n, 'in', 'in', '4.1 in'],
     [57n, 1n, 'mm', 'in', '57 mm'],
     [575n, 10n, 'mm', 'in', '57.5 mm'],
-    [1n, 3n, 'in', 'in', 'about 5/16 in'],
+    [1n, 3n, 'in', 'in', '≈5/16 in'],
     [1n, 1000n, 'mm', 'in', 'less than 1/32 in'],
+    [29n, 1000n, 'in', 'in', '≈1/32 in'],
+    [1n, 64n, 'in', 'in', '1/64 in'],
+    [855n, 1000n, 'in', 'in', '≈7/8 in'],
+    [12n, 10n, 'mm', 'in', '≈1/16 in'],
     [57n, 1n, 'mm', 'mm', '57 mm'],
     [115n, 2n, 'mm', 'mm', '57.5 mm'],
-    [1n, 8n, 'in', 'mm', '3.18 mm'],
-    [1n, 1000n, 'mm', 'mm', 'less than 0.01 mm'],
+    [1n, 8n, 'in', 'mm', '≈3.2 mm'],
+    [1n, 1000n, 'mm', 'mm', 'less than 0.1 mm'],
     [57n, 1n, 'mm', 'cm', '5.7 cm'],
     [115n, 2n, 'mm', 'cm', '5.75 cm'],
   ])('%d/%d %s in %s: %s', (top, bottom, written, unit, expected) => {
@@ -23,12 +28,12 @@ describe('a length in a message', () => {
 
   it('says what nobody wrote on the marks of a ruler, and what a ruler shows as it is', () => {
     const near = [Length.of(1617, 1000, 'in'), Length.of(5, 8, 'in'), Length.of(3, 10, 'mm')];
-    expect(near.map((length) => sayNear(length, 'in'))).toEqual([
-      'about 1 5/8 in',
+    expect(near.map((length) => printNear(length, 'in'))).toEqual([
+      '≈1 5/8 in',
       '5/8 in',
       'less than 1/32 in',
     ]);
-    expect(sayNear(Length.of(46, 10, 'mm'), 'mm')).toBe('4.6 mm');
+    expect(printNear(Length.of(46, 10, 'mm'), 'mm')).toBe('4.6 mm');
   });
 
   it('says the unit of several once, unless one of them is not exact in it', () => {

@@ -1,4 +1,5 @@
 import { Length, type Unit } from '../../measure/length.ts';
+import { printNear } from '../../measure/print.ts';
 import { rulerMark } from '../../measure/round.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
 import { snuggest } from '../../shape/closure/packing.ts';
@@ -9,7 +10,7 @@ import { closedSheets } from '../folded-sheets.ts';
 import type { Load } from '../holding.ts';
 import { linkPlace, loadOf } from '../linked.ts';
 import type { ProofContext, Rule } from '../rule.ts';
-import { sayLength, sayNear } from '../words.ts';
+import { sayLength } from '../words.ts';
 
 type Facts = {
   readonly band: string;
@@ -47,7 +48,7 @@ export const bandLoose: Rule<Facts> = {
     }
   },
   say: ({ band, held, slack, unit }) => ({
-    message: `${band} is ${sayNear(slack, unit)} longer all the way round than ${held}: it would slide off`,
+    message: `${band} is ${printNear(slack, unit)} longer all the way round than ${held}: it would slide off`,
     remedy: `make it ${sayLength(rulerMark(slack.half().minus(PLAY), rulerUnit(unit)), unit)} narrower`,
   }),
 };

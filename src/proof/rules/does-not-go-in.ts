@@ -1,4 +1,5 @@
 import { Length, type Unit } from '../../measure/length.ts';
+import { printNear } from '../../measure/print.ts';
 import { nextMark } from '../../measure/round.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
 import type { Place } from '../../project/source.ts';
@@ -8,7 +9,7 @@ import { bestFit, type Fit, isRoomless } from '../holding.ts';
 import { linkPlace, loadOf } from '../linked.ts';
 import type { Rule } from '../rule.ts';
 import type { Words } from '../told.ts';
-import { sayLength, sayLengths, sayList, sayNear } from '../words.ts';
+import { sayLengths, sayList } from '../words.ts';
 
 type Facts = Linked & (Omit<Fit, 'spare'> | { readonly isRoomless: true });
 
@@ -86,7 +87,7 @@ const WAYS = ['width', 'height', 'depth'] as const;
 function sayFit(fit: Linked & Omit<Fit, 'spare'>): Words {
   const { holder, held, way, but, left, unit, direction } = fit;
   const sizes = saySizes(fit);
-  const lack = sayNear(left.abs(), unit);
+  const lack = printNear(left.abs(), unit);
   const larger = `make ${way === 'around' && fit.round ? holder : fit.sheet} at least ${sayNeeded(fit)} inside`;
   if (but === 'stands out') {
     const message = `${sizes}: it stands out by ${lack}`;
@@ -103,7 +104,7 @@ function sayFit(fit: Linked & Omit<Fit, 'spare'>): Words {
   return { message: `${sizes}: ${lack} too little`, remedy: `${larger}, or ${held} smaller` };
 }
 
-/** `envelope has 5 1/4 × 4 1/2 in inside, and card, closed, is 5 1/2 × 4 1/4 in and about 1/32 in thick`. */
+/** `envelope has 5 1/4 × 4 1/2 in inside, and card, closed, is 5 1/2 × 4 1/4 in and ≈1/32 in thick`. */
 function saySizes({
   sheet,
   held,
@@ -121,14 +122,9 @@ function saySizes({
   const closes = (size: readonly Length[]): readonly Length[] =>
     size.filter((_, index) => way !== 'around' || WAYS[index] !== open);
   const things = count > 1 ? `${count} × ${held} take` : `${held}${closed ? ', closed,' : ''} is`;
-  const size = sayLengths(closes(round ? takes.slice(0, 2) : takes), unit);
-  const thick = round ? `${size} and ${sayThickness(takes[2], unit)} thick` : size;
-  return `${sheet} ${does} ${sayLengths(closes(room), unit)}${inside}, and ${things} ${thick}`;
-}
-
-function sayThickness(length: Length, unit: Unit): string {
-  const said = sayLength(length, unit);
-  return /^\d/u.test(said) && unit === 'in' ? `about ${said}` : said;
+  const size = sayLengths(closes(round ? takes.slice(0, 2) : takes), unit, printNear);
+  const thick = round ? `${size} and ${printNear(takes[2], unit)} thick` : size;
+  return `${sheet} ${does} ${sayLengths(closes(room), unit, printNear)}${inside}, and ${things} ${thick}`;
 }
 
 /** `5 5/8 in wide`, in the directions where it has too little, on the ruler's marks. */
@@ -139,7 +135,7 @@ function sayNeeded({ takes, room, round, open, unit }: Omit<Fit, 'spare'> & { re
     if (way === undefined || way === open) return [];
     const thing = takes[index as 0 | 1 | 2].plus(way === round ? takes[2] : Length.zero);
     const least = nextMark(thing.plus(PLAY), rulerUnit(unit));
-    return has.lessThan(least) ? [`${sayLength(least, unit)} ${adjectives[index]}`] : [];
+    return has.lessThan(least) ? [`${printNear(least, unit)} ${adjectives[index]}`] : [];
   });
   return sayList(needed);
 }

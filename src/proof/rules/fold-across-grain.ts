@@ -6,7 +6,7 @@ import type { Net } from '../../shape/net.ts';
 import { sheetsOf } from '../../shape/shapes.ts';
 import { lineOf } from '../../shape/tube.ts';
 import type { Rule } from '../rule.ts';
-import { sayThickness } from '../words.ts';
+import { sayCaliper } from '../words.ts';
 
 type Facts = {
   readonly name: string;
@@ -46,7 +46,7 @@ export const foldAcrossGrain: Rule<Facts> = {
     }
   },
   say: ({ name, stock, thickness, unit, grain }) => ({
-    message: `every fold of ${name} runs across the fibers of ${stock}, which is ${sayThickness(thickness, unit)} thick`,
+    message: `every fold of ${name} runs across the fibers of ${stock}, which is ${sayCaliper(thickness, unit)} thick`,
     remedy: 'cut it the other way round on the sheet, or score each line twice and fold it slowly',
     notes: [{ message: 'the grain is given here', at: grain }],
   }),

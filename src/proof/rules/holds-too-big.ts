@@ -1,4 +1,5 @@
 import type { Unit } from '../../measure/length.ts';
+import { printNear } from '../../measure/print.ts';
 import { nextMark } from '../../measure/round.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
 import { bestFit, type Fit, isRoomless } from '../holding.ts';
@@ -51,8 +52,9 @@ export const holdsTooBig: Rule<Facts> = {
 function sayFit(fit: Held & Fit): Words {
   const { sheet, direction, left, spare, but, unit } = fit;
   const sizes = saySizes(fit);
-  const lack = sayLength(left.abs(), unit);
+  const lack = printNear(left.abs(), unit);
   const larger = (['wider', 'higher', 'deeper'] as const)[direction];
+  const remedy = `make ${sheet} ${sayLength(nextMark(spare.abs(), rulerUnit(unit)), unit)} ${larger}`;
   if (but === 'bulges') {
     return {
       message: `${sizes}; pressed open it bulges less than that, by ${lack}`,
@@ -72,17 +74,16 @@ function sayFit(fit: Held & Fit): Words {
   if (left.sign >= 0) {
     return {
       message: `${sizes}: too tight for the thickness of the paper`,
-      remedy: `make ${sheet} ${sayLength(nextMark(spare.abs(), rulerUnit(unit)), unit)} ${larger}`,
+      remedy,
       severity: 'warning',
     };
   }
-  const by = /^\d/u.test(lack) ? `more than ${lack} ` : '';
-  return { message: `${sizes}: ${lack} too little`, remedy: `make ${sheet} ${by}${larger}` };
+  return { message: `${sizes}: ${lack} too little`, remedy };
 }
 
 function saySizes({ item, count, sheet, takes, room, open, round, unit }: Held & Fit): string {
-  const all = `${count} × ${item} takes ${sayLengths(takes, unit)} (width × height × depth)`;
-  const inside = `${sayLengths(room, unit)} inside`;
+  const all = `${count} × ${item} takes ${sayLengths(takes, unit, printNear)} (width × height × depth)`;
+  const inside = `${sayLengths(room, unit, printNear)} inside`;
   if (!round) return `${all}, and ${sheet} has ${inside}${open ? `, its ${open} open at both ends` : ''}`;
   return `${all}, and ${sheet}, lying flat, has ${inside}${open ? `, its ${open} open` : ''}, where depth comes off the ${round}`;
 }

@@ -1,4 +1,5 @@
 import type { Length, Unit } from '../../measure/length.ts';
+import { printNear } from '../../measure/print.ts';
 import { roundFolded } from '../../measure/round.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
 import { type Face, faceOf, writeName } from '../../project/ref.ts';
@@ -60,7 +61,7 @@ export const layerOffPaper: Rule<Facts> = {
   say: ({ layer, baseName, gap, unit }) => {
     if (gap.kind === 'trimmed') {
       return {
-        message: `${layer} lies where ${baseName} is trimmed off, over ${saySize(gap, unit)} of nothing`,
+        message: `${layer} lies where ${baseName} is trimmed off, over ${saySize(gap, unit, printNear)} of nothing`,
         remedy: 'move it onto the paper, or cut it smaller',
       };
     }
@@ -152,7 +153,7 @@ function sayCovering(
     };
   const message = isWhole
     ? `${layer} covers ${opening}: nothing shows through it`
-    : `${layer} covers ${saySize(size, unit)} of ${opening}, with nothing to stick to`;
+    : `${layer} covers ${saySize(size, unit, printNear)} of ${opening}, with nothing to stick to`;
   const move = `move it clear of ${opening}, or cut the same opening in it`;
   return {
     message,

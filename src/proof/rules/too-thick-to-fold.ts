@@ -3,7 +3,7 @@ import type { Place } from '../../project/source.ts';
 import { isFlatOn } from '../../shape/tube.ts';
 import { foldedSheets, foldPlace, type OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
-import { sayLength } from '../words.ts';
+import { sayCaliper, sayLength } from '../words.ts';
 
 type Facts = OfPiece & { readonly caliper: Length; readonly folds: number };
 
@@ -31,7 +31,7 @@ export const tooThickToFold: Rule<Facts> = {
     }
   },
   say: ({ piece, caliper, folds, unit }) => {
-    const thick = sayLength(caliper, unit);
+    const thick = sayCaliper(caliper, unit);
     const where = folds === 1 ? 'a single line' : `${folds} single lines`;
     return {
       message: `${piece} is ${thick} thick and folded flat on itself along ${where}; more than ${sayLength(MOST, unit)} does not fold so`,

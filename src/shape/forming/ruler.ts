@@ -1,5 +1,5 @@
 import { Length, type Unit } from '../../measure/length.ts';
-import { printDecimal, printLength, roundedSign } from '../../measure/print.ts';
+import { printNear } from '../../measure/print.ts';
 import { roundDown, roundNearest } from '../../measure/round.ts';
 import type { Project } from '../../project/model.ts';
 
@@ -44,8 +44,7 @@ export function roundToGroove(ruler: Ruler, length: Length): Length {
   return marked.sign > 0 ? marked : length;
 }
 
-/** A length for a message, in the ruler's unit; a decimal where no mark shows it exactly. */
+/** A length for a message, as the ruler shows it. */
 export function say(ruler: Ruler, length: Length): string {
-  if (ruler.unit === 'mm') return `${printDecimal(length, 'mm', 2)} mm`;
-  return roundedSign(length, 'in') === '' ? printLength(length, 'in') : `${printDecimal(length, 'in', 3)} in`;
+  return printNear(length, ruler.unit);
 }

@@ -53,7 +53,7 @@ const LIMITS: readonly Case[] = [
     'polygon box',
     { side: '2', height: '3', tab: '1' },
     '1',
-    /tab of box is 1 in, more than 0\.72 in: its ends run in/u,
+    /tab of box is 1 in, more than ≈3\/4 in: its ends run in/u,
     'make it at most 11/16 in',
   ],
   [
@@ -130,14 +130,14 @@ const LIMITS: readonly Case[] = [
     'lidded tray',
     { inside: '3 x 3 x 1', clearance: '1/64' },
     '1/64',
-    /0\.016 in, less than 0\.038 in: four thicknesses/u,
+    /1\/64 in, less than ≈1\/32 in: four thicknesses/u,
     'make it at least 1/16 in',
   ],
   [
     'slide box',
     { inside: '3 x 3 x 1', clearance: '1/64' },
     '1/64',
-    /0\.016 in, less than [0-9.]+ in: three thicknesses/u,
+    /1\/64 in, less than ≈1\/32 in: three thicknesses/u,
     'make it at least 1/16 in',
   ],
   [
@@ -151,7 +151,7 @@ const LIMITS: readonly Case[] = [
     'pillow box',
     { size: '3 x 4', depth: '1 1/2' },
     '1 1/2',
-    /depth .* 1 1\/2 in, more than 1\.2 in/u,
+    /depth .* 1 1\/2 in, more than ≈1 3\/16 in/u,
     'make it at most 1 3/16 in',
   ],
   [

@@ -45,11 +45,11 @@ describe('rounding to a ruler', () => {
     expect(rulerOf('in', 'half')).toBe(INCH);
   });
 
-  it('says a length as the ruler shows it, else as a decimal', () => {
+  it('says a length as the ruler shows it, else nearly', () => {
     expect([inches(9, 4), inches(1, 100), microns(2500)].map((length) => say(INCH, length))).toEqual([
       '2 1/4 in',
-      '0.01 in',
-      '0.098 in',
+      'less than 1/32 in',
+      '≈1/8 in',
     ]);
     expect(say(METRIC, microns(2500))).toBe('2.5 mm');
   });
