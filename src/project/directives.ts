@@ -59,10 +59,17 @@ const FORMS: Readonly<Record<string, string>> = Object.fromEntries([
 /** As it is written, up to the end of its line: the name, then what it has in brackets and in braces. */
 const WRITTEN = /^:+[\w-]+(?:\[[^\]\n]*\])?(?:\{[^}\n]*\})?/u;
 
+/** One of ours with a blank before its brackets: `:piece [mat]`. */
+const SPACED = new RegExp(
+  `^:(?:${[...IN_LINES, 'step'].join('|')})[ \\t]+(?:\\[[^\\]\\n]*\\]|\\{[^}\\n]*\\})`,
+  'u',
+);
+
 /** The finding of a directive that was meant and is none; undefined of words with a colon before them: `3:15`, `:smile:`. */
 function readMeant(node: Directive, file: SourceFile): Finding | undefined {
   const { start } = placeOf(node, file);
-  const [written = ''] = WRITTEN.exec(sourceOf(node, file)) ?? [];
+  const [joined = ''] = WRITTEN.exec(sourceOf(node, file)) ?? [];
+  const written = SPACED.exec(file.text.slice(start))?.[0] ?? joined;
   const followsWord = /[\p{L}\p{N}]/u.test(file.text.charAt(start - 1));
   if (node.type === 'textDirective' && (followsWord || !/[[{]/u.test(written))) return undefined;
   return findUnknown(written, node.name, { file, start, end: start + written.length });

@@ -14,9 +14,13 @@ export function firstReference(piece: string, { steps }: Project): Reference | u
 
 /** Whether a step speaks of a piece: names it, or has its short name as a word. */
 export function speaksOf(piece: string, step: Step): boolean {
-  if (referencesTo(piece, step).length > 0) return true;
+  return referencesTo(piece, step).length > 0 || speaksIn(piece, step.prose.texts);
+}
+
+/** Whether a piece's short name is a word of some texts. */
+export function speaksIn(piece: string, texts: Step['prose']['texts']): boolean {
   const word = ` ${spaced(piece)} `;
-  return step.prose.texts.some(({ value }) => ` ${spaced(value)} `.includes(word));
+  return texts.some(({ value }) => ` ${spaced(value)} `.includes(word));
 }
 
 /** In lowercase letters, its words one space apart. */

@@ -40,6 +40,21 @@ export function subjectOf(
   return { pieces: named, mayMean: (measure) => mayMean(measure, earlier, pieces) };
 }
 
+/**
+ * What a size right behind a piece is about, "Cut :piece[mat] at 4 x 6 in": that piece, and nothing that it lies on.
+ * `sizing` are the words that may stand between.
+ */
+export function sizedBy(place: Place, { references }: Prose, sizing: string): Subject | undefined {
+  const between = new RegExp(`^\\](?:\\{[^}\\n]*\\})?\\s+${wordFinder(sizing).source}\\s+$`, 'iu');
+  const [sized] = references.filter(({ kind, of: { at } }) => {
+    const text = at.end < place.start ? at.file.text.slice(at.end, place.start) : '';
+    return kind === 'piece' && between.test(text);
+  });
+  if (!sized) return undefined;
+  const { piece } = sized.of.value;
+  return { pieces: [piece], mayMean: ({ of, kind }) => of === piece && kind !== 'reveal' };
+}
+
 /** Finds a piece by its short name or by what it is called on paper, one or several of it. */
 function wordOf(id: string, pieces: Project['pieces']): RegExp {
   const names = [id.replace(/[-_]+/gu, ' '), pieces.get(id)?.name?.value ?? ''].filter(Boolean);

@@ -12,7 +12,7 @@ import { type Ref, writeName } from '../project/ref.ts';
  */
 export function sayLength(length: Length, unit: Unit): string {
   if (unit !== 'in' || roundedSign(length, 'in') === '') return printNear(length, unit);
-  if (100n % length.in('in').denominator === 0n) return `${printDecimal(length, 'in', 2)} in`;
+  if (1000n % length.in('in').denominator === 0n) return `${printDecimal(length, 'in', 3)} in`;
   return roundedSign(length, 'mm') === '' ? printLength(length, 'mm') : printNear(length, unit);
 }
 

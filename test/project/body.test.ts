@@ -149,6 +149,8 @@ describe('what only looks like a directive stays text, exactly as typed', () => 
     ['Unknown :peice[front]{x=1}.', ':peice[front]{x=1}'],
     ['::unknown{a=b}', '::unknown{a=b}'],
     ['::drawng', '::drawng'],
+    [':piece [front] with a blank', ':piece [front]'],
+    ['A line :step {minutes=5}', ':step {minutes=5}'],
     [':drawing{of=box} in a line', ':drawing{of=box}'],
     ['a ::drawing{of=box} in a line', '::drawing{of=box}'],
     ['| a |\n| - |\n| ::piece[box] |', '::piece[box]'],

@@ -39,9 +39,25 @@ describe('missing-supply', () => {
     ['a craft knife', '[{ item: Small scalpel, kind: tool }]'],
     ['an ink pad', '[{ item: Moss green, kind: ink }]'],
     ['a corner rounder', '[{ item: Corner rounding punch, kind: punch }]'],
-    ['a bone folder', '[]'],
   ])('says nothing of %s where the supplies are %s', (tool, supplies) => {
     expect(missing('en', `Take ${tool}.`, supplies)).toEqual([]);
+  });
+
+  it.each<[string, string, string[]]>([
+    ['en', 'Stamp it in black ink and let it dry.', ['ink']],
+    ['de', 'Mit schwarzer Tinte stempeln.', ['Tinte']],
+    ['fr', 'Tamponner à l’encre noire.', ['encre']],
+    ['en', 'Tie on the pink ribbon, inked or not.', []],
+  ])('in %s: %s asks for an ink', (language, text, expected) => {
+    expect(missing(language, text)).toEqual(expected);
+  });
+
+  it('tells a sheet with no supplies of the first tool alone', () => {
+    const body = '## 1\nTake a craft knife, then a bone folder to :piece[card].\n';
+    const found = ofRule('missing-supply', { pieces: PIECES, body });
+    expect(found.map((each) => `${blamed(each)}: ${each.message}`)).toEqual([
+      'craft knife: "craft knife" is used here, but the sheet lists no supplies',
+    ]);
   });
 
   it('says nothing of the introduction, nor of what is for the demonstrator', () => {
@@ -175,6 +191,19 @@ describe('layer-before-base', () => {
     ['pt', 'Stick the :piece[label].'],
   ])('is not found in %s: %s', (language, first) => {
     expect(early(language, first)).toEqual([]);
+  });
+});
+
+describe('layer-before-base in one step', () => {
+  it.each([
+    ['Stick the :piece[label] on, then stick the :piece[mat] on the :piece[card].', ['label']],
+    ['Stick the :piece[label] on. Stick the :piece[mat] on the :piece[card].', ['label']],
+    ['Stick the :piece[label] on the :piece[mat], then stick the :piece[mat] on the :piece[card].', []],
+    ['Stick the :piece[label] on. Let the :piece[mat] dry.', []],
+    ['Take the mat. Stick the :piece[label] on, then stick the :piece[mat] on the :piece[card].', []],
+  ])('%s', (text, expected) => {
+    const pieces = `${PIECES}\nmat: { stock: cream, cut: 3 x 4, on: card }\nlabel: { stock: cream, cut: 2 x 1, on: mat }`;
+    expect(ofRule('layer-before-base', { pieces, body: `## 1\n${text}\n` }).map(blamed)).toEqual(expected);
   });
 });
 

@@ -1,23 +1,23 @@
 import { languageOf, wordsIn } from '../../project/language.ts';
-import type { Project } from '../../project/model.ts';
+import type { Project, Step } from '../../project/model.ts';
 import type { Reference } from '../../project/reference.ts';
 import type { Place } from '../../project/source.ts';
 import { membersOf } from '../../project/word-finder.ts';
-import { referencesTo, speaksOf } from '../mentions.ts';
+import { referencesTo, speaksIn, speaksOf } from '../mentions.ts';
 import type { Rule } from '../rule.ts';
 import { quote } from '../words.ts';
 
 type Facts = {
   readonly layer: string;
   readonly base: string;
-  /** The step in which its base is first named, and where. */
-  readonly later: string;
+  /** The step in which its base is first named, if it is a later one, and where. */
+  readonly later?: string;
   readonly laterAt: Place;
 };
 
 export const layerBeforeBase: Rule<Facts> = {
   severity: 'warning',
-  summary: 'No layer is stuck on before the step that brings its base.',
+  summary: 'No layer is stuck on before its base is there.',
   why: 'Whoever follows the steps has nothing to stick it to yet. Cutting, stamping or joining pieces beforehand is fine, and so is a pair that is stuck together first and then put on its base.',
   fails: {
     pieces:
@@ -36,7 +36,7 @@ export const layerBeforeBase: Rule<Facts> = {
     }
   },
   say: ({ layer, base, later, laterAt }) => ({
-    message: `${layer} is stuck on here, but ${base}, which it lies on, comes only in the step ${quote(later)}`,
+    message: `${layer} is stuck on here, but ${base}, which it lies on, comes only ${later === undefined ? 'after it' : `in the step ${quote(later)}`}`,
     remedy: `bring ${base} first, or say here that ${layer} goes on it`,
     notes: [{ message: `${base} is first named here`, at: laterAt }],
   }),
@@ -59,7 +59,18 @@ function stuckBefore(
     .slice(0, first)
     .flatMap((before) => referencesTo(layer, before))
     .find((reference) => isStuckOn(reference, sticking));
-  return stuck && { stuck, later: { later: step.title.value, laterAt: named.of.at } };
+  if (stuck) return { stuck, later: { later: step.title.value, laterAt: named.of.at } };
+  return stuckWithin(layer, base, step, sticking);
+}
+
+/** Where a layer is stuck on, and its base, which nothing before it names, only behind it in the same step. */
+function stuckWithin(layer: string, base: string, step: Step, sticking: Sticking): StuckBefore | undefined {
+  const [named] = referencesTo(base, step);
+  const [stuck] = referencesTo(layer, step);
+  if (!named || named.kind === 'reveal' || !isStuckOn(named, sticking)) return undefined;
+  if (!stuck || stuck.of.at.start > named.of.at.start || !isStuckOn(stuck, sticking)) return undefined;
+  const texts = step.prose.texts.filter(({ at }) => at.end <= stuck.of.at.start);
+  return speaksIn(base, texts) ? undefined : { stuck, later: { laterAt: named.of.at } };
 }
 
 /** The words for sticking something on, in the language of a sheet: up to the piece, and from it on. */

@@ -5,10 +5,16 @@ import type { ProofContext, Rule } from '../rule.ts';
 import { sentencesOf } from '../sentences.ts';
 import { quote } from '../words.ts';
 
-export const missingSupply: Rule<{ readonly tool: string }> = {
+type Facts = {
+  readonly tool: string;
+  /** The sheet has no list of supplies at all. */
+  readonly hasNone: boolean;
+};
+
+export const missingSupply: Rule<Facts> = {
   severity: 'note',
   summary: 'Every tool that a step calls for is among the supplies.',
-  why: 'People lay out what the list says, and a bone folder that first turns up in step four stops the whole table. Only a few plain words are looked for, in the language of the sheet. A sheet without supplies, notes for the demonstrator, and sentences with an "if" or a "without" in them are passed over.',
+  why: 'People lay out what the list says, and a bone folder that first turns up in step four stops the whole table. Only a few plain words are looked for, in the language of the sheet. A sheet with no supplies at all is told once, at the first tool. Notes for the demonstrator, and sentences with an "if" or a "without" in them are passed over.',
   fails: {
     head: 'supplies:\n  - { item: Score board, kind: tool }',
     pieces: 'card: { stock: cream, cut: 4 x 5 }',
@@ -21,17 +27,27 @@ export const missingSupply: Rule<{ readonly tool: string }> = {
   },
   ownEditionOnly: true,
   *check(context) {
-    if (context.project.supplies.length === 0) return;
+    const hasNone = context.project.supplies.length === 0;
     const sentences = saidInSteps(context);
-    for (const tool of toolsFor(context)) {
+    const missing = toolsFor(context).flatMap((tool) => {
       const [first] = tool.isThere ? [] : sentences.flatMap((sentence) => find(tool.named, sentence) ?? []);
-      if (first) yield { at: first, facts: { tool: textAt(first) } };
-    }
+      return first ?? [];
+    });
+    const told = hasNone ? missing.toSorted((a, b) => a.start - b.start).slice(0, 1) : missing;
+    yield* told.map((at) => ({ at, facts: { tool: textAt(at), hasNone } }));
   },
-  say: ({ tool }) => ({
-    message: `${quote(tool)} is used here, but is not among the supplies`,
-    remedy: `add it to "supplies:", such as { item: ${tool}, kind: tool }`,
-  }),
+  say: ({ tool, hasNone }) => {
+    const entry = `{ item: ${tool}, kind: ${/ink|pad/iu.test(tool) ? 'ink' : 'tool'} }`;
+    return hasNone
+      ? {
+          message: `${quote(tool)} is used here, but the sheet lists no supplies`,
+          remedy: `list what is needed at the head of the sheet, under "supplies:", such as ${entry}`,
+        }
+      : {
+          message: `${quote(tool)} is used here, but is not among the supplies`,
+          remedy: `add it to "supplies:", such as ${entry}`,
+        };
+  },
 };
 
 /** What a step may take in hand: how it is called, and whether the supplies have it. */

@@ -7,7 +7,7 @@ import type { Place } from '../../project/source.ts';
 import { type KnownMeasure, measuredIn } from '../measured.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 import { sentencesOf } from '../sentences.ts';
-import { subjectOf } from '../subject.ts';
+import { sizedBy, subjectOf } from '../subject.ts';
 import { quote, sayLengths, sayList } from '../words.ts';
 
 type Facts = {
@@ -37,12 +37,14 @@ export const proseMeasurement: Rule<Facts> = {
     const { unit } = project;
     const language = languageOf(project, workspace.site);
     const [spelling, articles] = [spellingIn(language), wordsIn(language, 'reads-articles')];
+    const sizing = wordsIn(language, 'reads-sizing');
     const known = measuredIn(project, shapes, workspace.site);
     for (const prose of everyProse(project)) {
       const sentences = sentencesOf(prose, project.file);
       for (const { at, written, ...found } of measurementsIn(prose, spelling)) {
         const having = known.filter((each) => matches(found, each, unit));
-        const subject = subjectOf(at, sentences, prose, project, articles);
+        const sized = found.lengths.length > 1 ? sizedBy(at, prose, sizing) : undefined;
+        const subject = sized ?? subjectOf(at, sentences, prose, project, articles);
         if (having.some((each) => subject?.mayMean(each) ?? true)) continue;
         const isElsewhere = having.length > 0;
         const nearest = nearestOf(found, isElsewhere && subject ? known.filter(subject.mayMean) : known);

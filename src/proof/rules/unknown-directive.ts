@@ -21,6 +21,13 @@ export const unknownDirective: Rule<Facts> = {
   },
   passes: { with: ':piece[front] aside', insteadOf: ':pieces[front] aside' },
   say: ({ written, name, forms }) => {
+    const joined = written.replace(/\s+(?=[[{])/u, '');
+    if (joined !== written && name in forms) {
+      return {
+        message: `${quote(written)} is printed as it stands, for a blank parts it`,
+        remedy: `write it without the blank: ${joined}`,
+      };
+    }
     const form = forms[nearestName(name, Object.keys(forms)) ?? ''];
     return {
       message: `${quote(written)} is printed as it stands, for it is no directive`,
