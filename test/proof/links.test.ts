@@ -138,7 +138,7 @@ describe('what goes in', () => {
         CARD,
         'envelope: { stock: cream, cut: 6 1/2 x 10 3/4, score: [{ from: left, at: [3/4, 5 3/4] }, { from: top, at: [4 1/4, 8 3/4] }], trim: [A2, C2, A3, C3], folds: { A|B: mountain 180, B|C: mountain 180, 1|2: mountain 180, 2|3: mountain 180 }, glue: { A1: B2, C1: B2 } }',
       ),
-      'warning does-not-go-in at "6 1/2 x 10 3/4": envelope has 5 × 4 1/4 in inside, and card, closed, is 5 1/2 × 4 1/4 in and ≈1/32 in thick: ≈ 1/2 in too little; make envelope at least 5 11/16 in wide and 4 3/8 in high inside, or card smaller',
+      'warning does-not-go-in at "6 1/2 x 10 3/4": envelope has 5 × 4 1/4 in inside, and card, closed, is 5 1/2 × 4 1/4 in and ≈1/32 in thick: ≈1/2 in too little; make envelope at least 5 11/16 in wide and 4 3/8 in high inside, or card smaller',
     ],
     [
       'a card with no pocket',
