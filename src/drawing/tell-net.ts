@@ -1,6 +1,7 @@
-import { pairs } from '../edition/editions.ts';
-import { boxSize, depthsOf, type Net } from '../shape/net.ts';
+import { pairs, type Twin } from '../edition/editions.ts';
+import { boxSize, depthsOf, measuresOf, type Net } from '../shape/net.ts';
 import { nameOf, partNamed } from '../words/names.ts';
+import { saidOpening } from '../words/outlines.ts';
 import { tellDecoration } from './decoration.ts';
 import { type DrawingStyle, type DrawnNet, type InBoth, scoreRows } from './style.ts';
 import { capital, caption, listed, spokenLengths, spokenSize } from './words.ts';
@@ -47,14 +48,18 @@ function tellGlue({ drawn, glued }: DrawnNet, { say }: DrawingStyle): string[] {
 }
 
 function tellOpenings({ inch, metric, drawn }: InBoth<Net>, style: DrawingStyle): string[] {
-  return (drawn.openings ?? []).flatMap(({ name, how, shape }, index) => {
+  return (drawn.openings ?? []).flatMap(({ name, how }, index) => {
     const [first, second] = [inch.openings?.[index], metric.openings?.[index]];
     if (!first || !second) return [];
-    const isOne = how === 'slit' || shape?.name === 'circle';
-    const size = isOne
-      ? spokenLengths([{ inch: first.size.width, metric: second.size.width }], style)
-      : spokenSize({ inch: first.size, metric: second.size }, style);
-    return [style.say(`drawing-opening-${how}`, { name: nameOf(name), size })];
+    const measures = pairs({ inch: measuresOf(first), metric: measuresOf(second) });
+    const size =
+      measures.length === 1
+        ? spokenLengths(measures, style)
+        : spokenSize({ inch: first.size, metric: second.size }, style);
+    const spoken = (length: Twin): string => spokenLengths([length], style);
+    const outline = how === 'cut' ? saidOpening({ inch: first, metric: second }, spoken) : [];
+    const called = [nameOf(name), ...outline.map(({ key, values }) => style.say(key, values))];
+    return [style.say(`drawing-opening-${how}`, { name: called.join(', '), size })];
   });
 }
 

@@ -57,8 +57,12 @@ function panelLengths(id: string, { panels }: Net): (readonly NamedLength[])[] {
 }
 
 function openingLengths(id: string, { openings = [] }: Net): (readonly NamedLength[])[] {
-  return openings.flatMap(({ name, size, margins }) => [
+  return openings.flatMap(({ name, size, margins, shape, corners = [] }) => [
     sides(`${id}.${name}`, [size.width, size.height]),
+    Object.entries(shape?.lengths ?? {}).map(([key, length]) => ({ name: `${id}.${name} ${key}`, length })),
+    ...corners.map((each) => [
+      { name: `${id}.${name} ${sayCorners(each.corners)}`, length: each.radius.value },
+    ]),
     ...Object.entries(margins).map(([side, length]) => [{ name: `${id}.${name} from ${side}`, length }]),
   ]);
 }

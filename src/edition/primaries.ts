@@ -5,6 +5,7 @@ import type { FormSetting } from '../project/form-grammar.ts';
 import type { Piece, PieceBody } from '../project/model.ts';
 import type { NetAsWritten } from '../project/net-as-written.ts';
 import type { OpeningCut } from '../project/opening.ts';
+import type { OutlineAsWritten } from '../project/outline-grammar.ts';
 import type { AtSize, Placement } from '../project/sizes-as-written.ts';
 import type { At } from '../project/source.ts';
 import type { Layer } from '../shape/shapes.ts';
@@ -57,17 +58,9 @@ function moveOpening(cut: OpeningCut, move: NewLength): OpeningCut {
     const depths = [moveAt(one, 'part', move), moveAt(other, 'part', move)] as const;
     return { ...cut, width: moveAt(cut.width, 'part', move), depths };
   }
-  // What is drawn is as large as it is drawn.
-  if (cut.drawn) return cut;
-  const { outline } = cut;
-  const settings = [...(outline?.settings ?? [])].map(
-    ([key, setting]) => [key, moveSetting(setting, move)] as const,
-  );
-  return {
-    ...cut,
-    size: moveCut(cut.size, move, undefined),
-    ...(outline && { outline: { ...outline, settings: new Map(settings) } }),
-  };
+  const { size, outline, corners } = cut;
+  const moved = moveOutlined(size, outline, move, undefined);
+  return { ...cut, ...moved, ...(corners && { corners: moveCorners(corners, move) }) };
 }
 
 /** The primary lengths of a piece, each value once, in the order they are met. */
@@ -109,14 +102,26 @@ function moveBody(
   lying: LayerOnBase | undefined,
 ): PieceBody {
   if (body.kind === 'flat') {
-    const { cut, outline, drawn } = body;
-    // What is drawn is as large as it is drawn.
-    if (drawn) return { ...body, cut: { ...cut, unit: ruler } };
-    const own = outline && { ...outline, settings: moveSettings(outline.settings, move) };
-    return { ...body, cut: { ...moveCut(cut, move, lying), unit: ruler }, ...(own && { outline: own }) };
+    const { size, ...moved } = moveOutlined(body.cut, body.outline, move, lying);
+    return { ...body, ...moved, cut: { ...size, unit: ruler } };
   }
   if (body.kind === 'net') return { ...body, ...moveNet(body, move) };
   return { ...body, settings: moveSettings(body.settings, move), ruler };
+}
+
+/** A size and the outline in it. What is drawn is as large as it is drawn. */
+function moveOutlined(
+  size: AtSize,
+  outline: OutlineAsWritten | undefined,
+  move: NewLength,
+  lying: LayerOnBase | undefined,
+): { readonly size: AtSize; readonly outline?: OutlineAsWritten } {
+  if (outline?.kind === 'drawn') return { size, outline };
+  const settings = outline && moveSettings(outline.settings, move);
+  return {
+    size: moveCut(size, move, lying),
+    ...(outline && settings && { outline: { ...outline, settings } }),
+  };
 }
 
 type Settings = ReadonlyMap<string, FormSetting>;

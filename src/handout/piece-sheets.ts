@@ -28,11 +28,11 @@ function sheetsOfAll(editions: Editions): readonly PieceSheet[] {
   return variantsOf(editions).flatMap((variant) => pieceSheets(ownEdition(variant)));
 }
 
-/** The pieces that need a template: what is scored or has a shape of its own, is punched or stamped. Sheets of forms of several apart. */
+/** The pieces that need a template: what is scored or has a shape of its own, has openings, is punched or stamped. Sheets of forms of several apart. */
 export function templatePieces(editions: Editions): readonly string[] {
   const shaped = sheetsOfAll(editions).filter(
     ({ piece: { body }, net }) =>
-      body.kind !== 'flat' || body.outline || body.drawn || net.rows || net.impressions,
+      body.kind !== 'flat' || body.outline || net.openings || net.rows || net.impressions,
   );
   return [...new Set(shaped.map(({ id }) => id))];
 }

@@ -3,7 +3,7 @@ import type { Piece } from '../project/model.ts';
 import { readRef } from '../project/ref.ts';
 import type { ReferenceKind } from '../project/reference.ts';
 import { caliperOf, stockOf } from '../shape/caliper.ts';
-import { boxSize, depthsOf } from '../shape/net.ts';
+import { boxSize, depthsOf, measuresOf } from '../shape/net.ts';
 import { netNamed, type Sheet, sheetsNamed, sheetsOf, underOf } from '../shape/shapes.ts';
 import { cuttingWords } from '../words/cutting-words.ts';
 import { edgeWords, impressionWords } from '../words/decoration-words.ts';
@@ -117,20 +117,16 @@ function nameHtml(editions: Editions, name: string, voice: Voice): SafeHtml | un
   return html`<b class="piece">${baseName(ref, voice)}</b>`;
 }
 
-/** Outlines that are as wide as they are high, whose size is one length. */
-const ACROSS: readonly string[] = ['circle', 'scalloped circle'];
-
 /** Width and height of a piece as cut (of a circle how wide it is), of a further sheet of it (`box.lid`), of a panel of it (`box.front`) or an opening; how wide a pop-up is and how deep its slits are. */
 export function sizeOf(editions: Editions, name: string): readonly Twin[] | undefined {
   const { piece, part } = readRef(name);
   return twins(editions, ({ shapes }) => {
     const sheet = netNamed(shapes.nets, { piece, part });
-    if (sheet?.shape && ACROSS.includes(sheet.shape.name)) return [sheet.size.width];
-    if (sheet || part === undefined) return sheet && sidesOf(sheet.size);
+    if (sheet || part === undefined) return sheet && measuresOf(sheet);
     const popUps = sheetsOf(shapes.nets, piece).flatMap(({ net }) => net.popUps ?? []);
     const popUp = popUps.find((each) => each.name === part);
     if (popUp) return [popUp.width, ...depthsOf(popUp)];
     const { panel, opening } = underOf(shapes.nets, { piece, part }) ?? {};
-    return opening ? sidesOf(opening.size) : panel && sidesOf(boxSize(panel.box));
+    return opening ? measuresOf(opening) : panel && sidesOf(boxSize(panel.box));
   });
 }

@@ -91,7 +91,7 @@ function trimmingNote(
     openings.map(({ name }) => named({ piece: id.value, part: name.value }, count.value)),
   );
   const outlined = [...project.pieces.values()].flatMap(({ id, body, count }) =>
-    body.kind === 'flat' && (body.outline || body.drawn) ? [named({ piece: id.value }, count.value)] : [],
+    body.kind === 'flat' && body.outline ? [named({ piece: id.value }, count.value)] : [],
   );
   const notes = [
     ...(trimMargin.sign > 0 ? [voice.phrase('kit-trim-margin', { length: length(trimMargin) })] : []),

@@ -8,7 +8,7 @@ import type { FormAsWritten } from './form-grammar.ts';
 import type { Ledger } from './ledger.ts';
 import type { NetAsWritten } from './net-as-written.ts';
 import type { OpeningAsWritten } from './opening.ts';
-import type { DrawnOutline, OutlineAsWritten } from './outline-grammar.ts';
+import type { OutlineAsWritten } from './outline-grammar.ts';
 import type { Shared } from './reader.ts';
 import type { Ref } from './ref.ts';
 import type { Reference } from './reference.ts';
@@ -82,12 +82,7 @@ export type Piece = {
 
 /** A flat cut; a net by its score lines; or a ready-made form. */
 export type PieceBody =
-  | {
-      readonly kind: 'flat';
-      readonly cut: AtSize;
-      readonly outline?: OutlineAsWritten;
-      readonly drawn?: DrawnOutline;
-    }
+  | { readonly kind: 'flat'; readonly cut: AtSize; readonly outline?: OutlineAsWritten }
   | ({ readonly kind: 'net'; readonly cut: AtSize } & NetAsWritten)
   | ({ readonly kind: 'form' } & FormAsWritten);
 

@@ -1,5 +1,6 @@
 import type { Length } from '../measure/length.ts';
-import type { DrawnOutline, OutlineAsWritten } from './outline-grammar.ts';
+import type { RoundedCorners } from './corners.ts';
+import type { OutlineAsWritten } from './outline-grammar.ts';
 import type { AtSize, Placement } from './sizes-as-written.ts';
 import type { At, Place } from './source.ts';
 
@@ -20,7 +21,8 @@ export type OpeningCut =
       readonly kind: 'window';
       readonly size: AtSize;
       readonly outline?: OutlineAsWritten;
-      readonly drawn?: DrawnOutline;
+      /** Of a rectangle alone. */
+      readonly corners?: RoundedCorners;
     }
   | { readonly kind: 'slot'; readonly length: At<Length> }
   | PopUpCut;

@@ -2,8 +2,12 @@ import type { Length } from '../measure/length.ts';
 import type { FormParameter, FormSetting } from './form-grammar.ts';
 import type { At } from './source.ts';
 
+/** The outline of a flat piece or an opening that is no rectangle. */
+export type OutlineAsWritten = ReadyOutline | DrawnOutline;
+
 /** A ready-made outline and what is said of it, by its keys. */
-export type OutlineAsWritten = {
+export type ReadyOutline = {
+  readonly kind: 'ready';
   readonly shape: At<string>;
   readonly settings: ReadonlyMap<string, FormSetting>;
 };
@@ -12,7 +16,11 @@ export type OutlineAsWritten = {
 export type OutlinePoints = readonly { readonly x: Length; readonly y: Length }[];
 
 /** An outline of the project's own, read from its drawing. */
-export type DrawnOutline = { readonly path: At<string>; readonly points: OutlinePoints };
+export type DrawnOutline = {
+  readonly kind: 'drawn';
+  readonly path: At<string>;
+  readonly points: OutlinePoints;
+};
 
 /** What the reader knows of an outline: its name, as written after `shape:`, and what may be said of it. */
 export type OutlineGrammar = {

@@ -1,9 +1,8 @@
 import type { Value } from './grammar.ts';
 import type { Piece } from './model.ts';
-import { byPlace } from './read-placement.ts';
 import type { Reader } from './reader.ts';
 import { REF, type Ref, readRef } from './ref.ts';
-import type { At } from './source.ts';
+import { type At, byPlace } from './source.ts';
 import { asMatch } from './values.ts';
 import { entryOf, type YamlNode } from './yaml-node.ts';
 

@@ -2,9 +2,8 @@ import type { Length } from '../measure/length.ts';
 import { CORNERS, CORNERS_OF, type Corner, type CornerName, type RoundedCorners } from './corners.ts';
 import { made, mapOf, orShort, type Value } from './grammar.ts';
 import { optional } from './keys.ts';
-import { byPlace } from './read-placement.ts';
 import { type Reader, refuse } from './reader.ts';
-import type { At } from './source.ts';
+import { type At, byPlace } from './source.ts';
 import { asLength } from './values.ts';
 import { entriesOf } from './yaml-node.ts';
 

@@ -17,7 +17,7 @@ export const asDrawn: Value<DrawnOutline> = made(asText, (written: At<string>, {
   if (!reader.drawing) return undefined;
   try {
     const points = pointsOf(name, reader.drawing);
-    if (!('kind' in points)) return { path: written, points };
+    if (!('kind' in points)) return { kind: 'drawn', path: written, points };
     reader.report({ rule: 'unreadable-outline', at, facts: { path: name, problem: points } });
   } catch (error) {
     reader.report(findMistake('reading the drawing', error, at));
@@ -34,7 +34,7 @@ function pointsOf(name: string, read: ReadDrawing): OutlinePoints | DrawingProbl
 
 /** The body of a piece that is drawn: its size is that of the drawing. */
 export function drawnBody(drawn: DrawnOutline): PieceBody {
-  return { kind: 'flat', cut: drawnSize(drawn), drawn };
+  return { kind: 'flat', cut: drawnSize(drawn), outline: drawn };
 }
 
 /** How large a drawing is. */

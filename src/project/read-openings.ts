@@ -1,4 +1,5 @@
 import type { Length } from '../measure/length.ts';
+import type { RoundedCorners } from './corners.ts';
 import {
   choiceSchema,
   type Keys,
@@ -13,8 +14,9 @@ import {
 import { listed, optional, section } from './keys.ts';
 import type { OpeningAsWritten, OpeningCut } from './opening.ts';
 import type { OutlineGrammar } from './outline-grammar.ts';
+import { asCorners } from './read-corners.ts';
 import { asDrawn, drawnSize } from './read-drawn.ts';
-import { outlineKeys } from './read-outline.ts';
+import { outlineKeys, type WrittenOutline } from './read-outline.ts';
 import { asPlacement, TURN, turnedPlacement } from './read-placement.ts';
 import { asAcross, popUpOf, reportStrays } from './read-pop-up.ts';
 import { reportDotted, reportMissing } from './reader.ts';
@@ -39,7 +41,7 @@ const DRAWN = made(
   ({ drawn, at, turn, in: panel }, task): NamelessOpening | undefined => {
     if (!drawn) return undefined;
     const placement = turnedPlacement(at, turn, task);
-    const cut = { kind: 'window', size: drawnSize(drawn), drawn } as const;
+    const cut = { kind: 'window', size: drawnSize(drawn), outline: drawn } as const;
     return { cut, placement, at: task.node.at, ...(panel && { in: panel }) };
   },
 );
@@ -83,18 +85,34 @@ function openingOf(outlines: readonly OutlineGrammar[]): Value<NamelessOpening> 
       'Of a pop-up: the panels on either side of its fold, as in `back|front`. Where there is but one fold, nothing need be said.',
     ),
     outlined: outlineKeys(outlines),
+    corners: optional(
+      asCorners,
+      'The radius that the corners of a rectangle are rounded by, or some of them: `{ top: 1/4 }`.',
+    ),
     ...WHERE,
   });
   return made(whole, (read, task): NamelessOpening | undefined => {
-    const { outlined, at, turn, in: panel } = read;
+    const { outlined, corners, at, turn, in: panel } = read;
     const cut = cutOf(read, task);
-    const outline = outlined?.outline;
     if (!cut || !outlined) return undefined;
     reportStrays(cut.kind, task);
-    const shaped = cut.kind === 'window' && outline ? { ...cut, outline } : cut;
+    const shaped = cut.kind === 'window' ? { ...cut, ...contourOf(outlined, corners, task) } : cut;
     const placement = turnedPlacement(at, turn, task);
     return { cut: shaped, placement, at: task.node.at, ...(panel && { in: panel }) };
   });
+}
+
+/** What is round about a window: its outline, or its corners. */
+function contourOf(
+  { outline }: WrittenOutline,
+  corners: RoundedCorners | undefined,
+  { reader }: ToRead,
+): WrittenOutline & { readonly corners?: RoundedCorners } {
+  const [rounding] = corners ?? [];
+  if (!outline || !rounding) return { ...(outline && { outline }), ...(corners && { corners }) };
+  const facts = { misfit: 'corners of a shape', actual: outline.shape.value } as const;
+  reader.report({ rule: 'unexpected-value', at: rounding.radius.at, facts });
+  return { outline };
 }
 
 type Cuts = {

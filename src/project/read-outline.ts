@@ -1,7 +1,7 @@
 import type { FormSetting } from './form-grammar.ts';
 import { type Group, made, type Value } from './grammar.ts';
 import { optional, together } from './keys.ts';
-import type { OutlineAsWritten, OutlineGrammar } from './outline-grammar.ts';
+import type { OutlineGrammar, ReadyOutline } from './outline-grammar.ts';
 import { asSetting } from './read-setting.ts';
 import type { Reader } from './reader.ts';
 import { asChoice, asText } from './values.ts';
@@ -10,7 +10,7 @@ import { asChoice, asText } from './values.ts';
 const RECTANGLE = 'rectangle';
 
 /** What was read behind the keys of an outline: nothing of a rectangle. */
-type WrittenOutline = { readonly outline?: OutlineAsWritten };
+export type WrittenOutline = { readonly outline?: ReadyOutline };
 
 /**
  * `shape:` and what may be said of one: the keys of whatever has an outline, a flat piece or an opening. In the group
@@ -33,7 +33,9 @@ export function outlineKeys(outlines: readonly OutlineGrammar[]): Group<WrittenO
     const [stray] = given.filter(([key]) => !outline?.parameters.some((parameter) => parameter.key === key));
     if (stray) return refuseStray(stray, outline?.name, outlines, reader);
     if (!name || !outline) return {};
-    return { outline: { shape: { value: outline.name, at: name.at }, settings: new Map(given) } };
+    return {
+      outline: { kind: 'ready', shape: { value: outline.name, at: name.at }, settings: new Map(given) },
+    };
   };
   return together(Object.fromEntries([['shape', shape], ...settings]), make);
 }

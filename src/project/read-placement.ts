@@ -1,7 +1,7 @@
 import { type Key, sectionOf, type ToRead, type Value } from './grammar.ts';
 import { optional } from './keys.ts';
 import type { Placement } from './sizes-as-written.ts';
-import type { At, Place } from './source.ts';
+import { type At, byPlace } from './source.ts';
 import { asDistance, asTurn } from './values.ts';
 
 export const TURN: Key<At<number>, false> = optional(
@@ -31,8 +31,4 @@ export function turnedPlacement(
   const facts = first && second && { key: 'turn', first: first.at };
   if (facts) reader.report({ rule: 'repeated-key', at: second.at, facts });
   return { ...at, ...(first && { turn: first }) };
-}
-
-export function byPlace(a: { readonly at: Place }, b: { readonly at: Place }): number {
-  return a.at.start - b.at.start;
 }

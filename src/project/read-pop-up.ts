@@ -20,8 +20,18 @@ export const asAcross: Value<Across> = made(
 
 /** The keys that say nothing of each cut: a pop-up lies straight on its fold, and nothing else has a depth. */
 const STRAYS = {
-  'pop-up': { in: 'no word of a pop-up', turn: 'no word of a pop-up', shape: 'no word of a pop-up' },
-  slot: { depth: 'word of a pop-up', across: 'word of a pop-up', shape: 'shape of a slot' },
+  'pop-up': {
+    in: 'no word of a pop-up',
+    turn: 'no word of a pop-up',
+    shape: 'no word of a pop-up',
+    corners: 'no word of a pop-up',
+  },
+  slot: {
+    depth: 'word of a pop-up',
+    across: 'word of a pop-up',
+    shape: 'shape of a slot',
+    corners: 'shape of a slot',
+  },
   window: { depth: 'word of a pop-up', across: 'word of a pop-up' },
 } as const;
 

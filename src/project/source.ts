@@ -43,3 +43,8 @@ export function textAt({ file, start, end }: Place): string {
 export function digestOf(texts: readonly string[]): string {
   return createHash('sha256').update(JSON.stringify(texts)).digest('base64url');
 }
+
+/** The order in which two things of one file are written. */
+export function byPlace(a: { readonly at: Place }, b: { readonly at: Place }): number {
+  return a.at.start - b.at.start;
+}

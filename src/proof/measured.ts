@@ -4,7 +4,7 @@ import { languageOf, spellingIn } from '../project/language.ts';
 import type { Piece, Project, Site } from '../project/model.ts';
 import { writeName } from '../project/ref.ts';
 import type { At } from '../project/source.ts';
-import { boxSize, type Net, type Opening, type PopUp } from '../shape/net.ts';
+import { boxSize, measuresOf, type Net, type Opening, type PopUp } from '../shape/net.ts';
 import type { Layer, Shapes, Sheet } from '../shape/shapes.ts';
 import { sayCorners, sayRef } from './words.ts';
 
@@ -81,12 +81,15 @@ function netMeasures(piece: string, { name, net }: Sheet): KnownMeasure[] {
   ];
 }
 
-function openingMeasures(piece: string, { name, how, shape, size, margins }: Opening): KnownMeasure[] {
+function openingMeasures(piece: string, opening: Opening): KnownMeasure[] {
+  const { name, shape, corners = [], margins } = opening;
   const what = `${piece}.${name}`;
-  const isOne = how === 'slit' || shape?.name === 'circle';
+  const sides = measuresOf(opening);
+  const [across] = sides;
   return [
-    ...(isOne ? [one(size.width, what)] : sizeOf([size.width, size.height], what, `:size[${what}]`)),
+    ...(across && sides.length === 1 ? [one(across, what)] : sizeOf(sides, what, `:size[${what}]`)),
     ...Object.entries(shape?.lengths ?? {}).map(([key, length]) => one(length, `the ${key} of ${what}`)),
+    ...corners.map((each) => one(each.radius.value, `the ${sayCorners(each.corners)} of ${what}`)),
     ...Object.values(margins).map((length) => one(length, `a distance of ${what} from an edge`)),
   ];
 }

@@ -62,6 +62,11 @@ export function sayCorners(corners: readonly Corner[]): string {
   return areAll(corners) ? 'corners' : sayList(namesOf(corners).map((name) => CORNER_WORDS[name]));
 }
 
+/** `a circle`, `an oval`. */
+export function sayOne(noun: string): string {
+  return `${/^[aeiou]/u.test(noun) ? 'an' : 'a'} ${noun}`;
+}
+
 /** `1 error`, `2 errors`. */
 export function sayCount(count: number, noun: string): string {
   return `${count} ${noun}${count === 1 ? '' : 's'}`;

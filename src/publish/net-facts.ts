@@ -1,5 +1,6 @@
 import { Length } from '../measure/length.ts';
 import type { EditionName } from '../measure/ruler-unit.ts';
+import { namesOf } from '../project/corners.ts';
 import type { PublishedFact, PublishedValue } from '../project/ledger.ts';
 import type { Piece } from '../project/model.ts';
 import type { Cell, Edge } from '../project/net-as-written.ts';
@@ -75,11 +76,20 @@ function openingFacts(
   const cut = openings.filter(({ how }) => how !== 'punched');
   if (cut.length + popUps.length === 0) return [];
   const word = [
-    ...cut.map(({ name, panel, shape }) => [name, panel, shape?.name].join(' ').trim()),
+    ...cut.map(({ name, panel, shape, corners = [] }) => {
+      const rounded = corners.flatMap((each) => namesOf(each.corners));
+      return [name, panel, shape?.name ?? '', ...Object.values(shape?.counts ?? {}), ...rounded]
+        .join(' ')
+        .trim();
+    }),
     ...popUps.map(({ name, panels }) => `${name} ${panels.join('|')}`),
   ].join('; ');
   const lengths = [
-    ...cut.flatMap(({ margins: { left, top }, size }) => [left, top, size.width, size.height]),
+    ...cut.flatMap(({ margins: { left, top }, size, shape, corners = [] }) => [
+      ...[left, top, size.width, size.height],
+      ...Object.values(shape?.lengths ?? {}),
+      ...corners.map(({ radius }) => radius.value),
+    ]),
     ...popUps.flatMap(({ ends, width, depths }) => [ends[0], width, ...depths]),
   ];
   return [{ ...of, what: 'openings', word, [edition]: lengths }];

@@ -8,7 +8,7 @@ import { forms } from './forms/index.ts';
 import { layPieces } from './layers.ts';
 import { cutOpenings } from './openings/cut.ts';
 import type { Shapes, Sheet } from './shapes.ts';
-import { drawnNet, outlinedNet } from './tracing/net.ts';
+import { outlinedNet } from './tracing/net.ts';
 
 /** All geometry of a project. Never throws for what a person wrote: what cannot be is in `findings`. */
 export function buildShapes(project: Project, known: readonly Form[] = forms): Shapes {
@@ -58,8 +58,6 @@ function tryNet(piece: Piece, project: Project, known: readonly Form[]): NetRead
 
 function netOf(piece: Piece, project: Project, known: readonly Form[]): NetReading {
   const { body } = piece;
-  if (body.kind === 'flat' && body.drawn)
-    return { net: drawnNet(piece, body.cut, body.drawn, project), findings: [] };
   if (body.kind === 'flat' && body.outline) return outlinedNet(piece, body.cut, body.outline, project);
   if (body.kind === 'flat') return { net: flatNet(piece, body.cut), findings: [] };
   if (body.kind === 'net') return explicitNet(piece, body, project.unit);

@@ -9,10 +9,11 @@ import { CellReader, isSlit, liesOn, seamName } from './cell-reader.ts';
 import type { FormPart } from './form.ts';
 import { type FoldedBy, type Grid, gridNet } from './grid.ts';
 import { JoinedPanels, type SaidOf } from './joined-panels.ts';
-import type { Mate, Net, PanelRole, Shape } from './net.ts';
+import type { Mate, Net, PanelRole } from './net.ts';
 import { partScores } from './part-scores.ts';
 import { type GridLines, type Patch, patchesOf, patchName, type Seam, seamsOf } from './patches.ts';
 import { gatherScoreLines } from './score-lines.ts';
+import { CIRCLE } from './tracing/curves.ts';
 
 /** What was made of a piece, as far as it could be, and what stood in the way. */
 export type NetReading = {
@@ -179,6 +180,3 @@ export function flatNet({ id, corners }: Piece, cut: AtSize): Net {
   const isRound = isSquare && radiiOf(corners).every((each) => !each.times(2).lessThan(cut.width.value));
   return isRound ? { ...net, shape: CIRCLE } : net;
 }
-
-/** What a square is whose corners meet. */
-const CIRCLE: Shape = { name: 'circle', lengths: {}, counts: {} };

@@ -82,10 +82,10 @@ function lay(piece: Piece, own: Net, on: Ref, under: Under): Layer {
   return { ...layer, ...(border && { border }) };
 }
 
-/** A circle reaches as far however it is turned; what else has an outline by its points. */
+/** What is round reaches as far however it is turned; what else has an outline by its points. */
 function reachOf(own: Net, size: Size, turn: number, rounded: RoundedCorners | undefined): Reach {
   const panel = onlyPanel(own);
-  if (own.shape?.name === 'circle') return turnedCircle(size, turn);
+  if (own.shape?.round) return turnedCircle(size, turn);
   if (!own.shape || !panel || turn % 90 === 0) return turned(size, turn, rounded);
   return turnedOutline(fromBox(panel), size, turn);
 }

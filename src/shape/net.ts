@@ -1,5 +1,6 @@
 import type { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
+import type { RoundedCorners } from '../project/corners.ts';
 import type { ImpressionAsWritten, PunchedEdge } from '../project/decoration.ts';
 import type { Cell, Edge, FoldDirection, Slit } from '../project/net-as-written.ts';
 import type { Place } from '../project/source.ts';
@@ -137,8 +138,9 @@ export type Opening = {
   /** The id of the panel that it is in. */
   readonly panel: string;
   readonly how: 'cut' | 'punched' | 'slit';
-  /** Its outline; none of a rectangle. */
+  /** Its outline; none of a rectangle, which may have rounded corners. */
   readonly shape?: Shape;
+  readonly corners?: RoundedCorners;
   /** Before it is turned; a slot is as wide as it is long. */
   readonly size: Size;
   /** Its corners on the sheet, clockwise; the two ends of a slot. */
@@ -166,9 +168,14 @@ export type PopUp = {
   readonly isCentered: boolean;
 };
 
-/** A ready-made outline: its name, and what it measures besides its size, by the keys of its settings. */
+/** What an outline is, without its points. */
 export type Shape = {
   readonly name: string;
+  /** By its nature it is as wide as it is high: one length says how large it is. */
+  readonly across?: true;
+  /** It is the same however it is turned. */
+  readonly round?: true;
+  /** What it measures besides its size, by the keys of its settings. */
   readonly lengths: Readonly<Record<string, Length>>;
   readonly counts: Readonly<Record<string, number>>;
 };
@@ -211,6 +218,11 @@ export type Net = {
 /** How deep the slits of a pop-up are: one length, or two where they differ. */
 export function depthsOf({ depths: [one, other] }: PopUp): readonly Length[] {
   return one.equals(other) ? [one] : [one, other];
+}
+
+/** Width and height of a sheet or an opening; one length where that says it all, as of a circle or a slot. */
+export function measuresOf({ size, shape }: Pick<Net, 'size' | 'shape'>): readonly Length[] {
+  return shape?.across || size.height.sign === 0 ? [size.width] : [size.width, size.height];
 }
 
 /** In square millimeters. */

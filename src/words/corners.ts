@@ -1,5 +1,5 @@
 import { type Editions, type Twin, twin } from '../edition/editions.ts';
-import { areAll, namesOf } from '../project/corners.ts';
+import { areAll, namesOf, type RoundedCorners } from '../project/corners.ts';
 
 /** How corners are rounded, and by what, an entry a sentence. */
 type CornersSaid<T> = { readonly key: string; readonly values: { readonly radius: T } };
@@ -16,8 +16,16 @@ export function saidCorners<T>(
   sayLength: (length: Twin) => T,
 ): readonly CornersSaid<T>[] {
   const rounded = twin(editions, ({ project }) => project.pieces.get(id)?.corners);
-  return (rounded?.inch ?? []).flatMap(({ corners, radius: { value: inch } }, index) => {
-    const radius = sayLength({ inch, metric: rounded?.metric[index]?.radius.value ?? inch });
+  return rounded ? saidRounding(rounded, sayLength) : [];
+}
+
+/** The same of any rounded corners, of a piece or of an opening. */
+export function saidRounding<T>(
+  rounded: Twin<RoundedCorners>,
+  sayLength: (length: Twin) => T,
+): readonly CornersSaid<T>[] {
+  return rounded.inch.flatMap(({ corners, radius: { value: inch } }, index) => {
+    const radius = sayLength({ inch, metric: rounded.metric[index]?.radius.value ?? inch });
     const keys = areAll(corners) ? [cornersKey()] : namesOf(corners).map(cornersKey);
     return keys.map((key) => ({ key, values: { radius } }));
   });

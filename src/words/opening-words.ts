@@ -1,13 +1,12 @@
-import { type Editions, pairs, sidesOf, type Twin, twin } from '../edition/editions.ts';
+import { type Editions, pairs, type Twin, twin } from '../edition/editions.ts';
 import { EDGES, type Edge } from '../project/net-as-written.ts';
 import { readRef } from '../project/ref.ts';
-import type { Net, Opening, PopUp } from '../shape/net.ts';
+import { measuresOf, type Net, type Opening, type PopUp } from '../shape/net.ts';
 import { type Layer, netNamed } from '../shape/shapes.ts';
-import { DRAWN } from '../shape/tracing/net.ts';
 import type { Measures } from './measures.ts';
 import { baseName, nameOf, partNamed } from './names.ts';
-import { saidShape } from './outlines.ts';
-import { html, type SafeHtml } from './safe-html.ts';
+import { saidOpening } from './outlines.ts';
+import { html, SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';
 
 /** What is cut out of a sheet (`box`, `box.lid`), an opening a sentence: `cut out the window, 2 × 3 in, …`. */
@@ -61,19 +60,17 @@ function popUpPlace({ inch, metric }: Twin<PopUp>, measures: Measures, voice: Vo
 }
 
 /** `arch with a round top ½ in (13 mm) high`; nothing of a rectangle. */
-function shapeWords({ inch, metric }: Twin<Opening>, measures: Measures, voice: Voice): SafeHtml | undefined {
-  if (!inch.shape || !metric.shape) return undefined;
-  if (inch.shape === DRAWN) return html`${voice.say('shape-drawn')}`;
-  const shape = { inch: inch.shape, metric: metric.shape };
-  const { key, values } = saidShape(shape, (length) => measures.both([length]));
-  return voice.phrase(key, values);
+function shapeWords(opening: Twin<Opening>, measures: Measures, voice: Voice): SafeHtml | undefined {
+  const said = saidOpening(opening, (length) => measures.both([length]));
+  if (said.length === 0) return undefined;
+  return SafeHtml.join(
+    said.map(({ key, values }) => voice.phrase(key, values)),
+    ', ',
+  );
 }
 
-/** A circle and a slot have one size. */
 function sizeWords({ inch, metric }: Twin<Opening>, measures: Measures): SafeHtml {
-  const [width, height] = pairs({ inch: sidesOf(inch.size), metric: sidesOf(metric.size) });
-  const isOne = inch.how === 'slit' || inch.shape?.name === 'circle';
-  return measures.both([...(width ? [width] : []), ...(height && !isOne ? [height] : [])]);
+  return measures.both(pairs({ inch: measuresOf(inch), metric: measuresOf(metric) }));
 }
 
 /** `½ in (13 mm) from the top, centered across`, and on which panel. */

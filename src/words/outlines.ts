@@ -1,9 +1,10 @@
 import { type Editions, type Twin, twin } from '../edition/editions.ts';
 import type { FormParameter } from '../project/form-grammar.ts';
 import { readRef } from '../project/ref.ts';
-import type { Shape } from '../shape/net.ts';
+import type { Opening, Shape } from '../shape/net.ts';
 import { outlines } from '../shape/outlines/index.ts';
 import { netNamed } from '../shape/shapes.ts';
+import { saidRounding } from './corners.ts';
 
 /** The key under which a language says what an outline is called. */
 export function outlineKey(name: string): string {
@@ -28,8 +29,19 @@ export function saidOutline<T>(
   return shape && saidShape(shape, sayLength);
 }
 
-/** The same of any outline, of a piece or of an opening. */
-export function saidShape<T>(shape: Twin<Shape>, sayLength: (length: Twin) => T): SaidShape<T> {
+/** The outline of an opening, or how its corners are rounded. */
+export function saidOpening<T>(
+  { inch, metric }: Twin<Opening>,
+  sayLength: (length: Twin) => T,
+): readonly SaidShape<T>[] {
+  if (!inch.shape || !metric.shape)
+    return saidRounding({ inch: inch.corners ?? [], metric: metric.corners ?? [] }, sayLength);
+  const { key, values } = saidShape({ inch: inch.shape, metric: metric.shape }, sayLength);
+  // A piece is cut out by its template, an opening as that shows.
+  return [{ key: key === outlineKey('drawn') ? 'shape-drawn' : key, values }];
+}
+
+function saidShape<T>(shape: Twin<Shape>, sayLength: (length: Twin) => T): SaidShape<T> {
   const { name, counts, lengths } = shape.inch;
   const said = Object.entries(lengths).map(([key, inch]) => {
     return [key, sayLength({ inch, metric: shape.metric.lengths[key] ?? inch })] as const;

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { templateDrawing } from '../../src/drawing/template.ts';
 import { cutList } from '../../src/handout/cut-list.ts';
 import { factsOf } from '../../src/handout/facts.ts';
 import { referrer } from '../../src/handout/references.ts';
@@ -263,6 +264,30 @@ describe('what is cut and stuck', () => {
     expect(said('shape: polygon, sides: 8, size: 2 x 2')).toContain('polygon with 8 equal sides');
     expect(said('shape: arch, rise: 1/2, size: 2 x 3')).toMatch(/arch with a round top 1\/2 in.* high/u);
     expect(said('size: 2 x 3')).toContain('with a craft knife: 2 × 3 in');
+    expect(said('size: 2 x 3, corners: { top: 1/4, bottom left: 1/8 }')).toContain(
+      'upper corners rounded to 1/4 in (6 mm), lower left corner rounded to 1/8 in (3 mm), 2 × 3 in',
+    );
+    expect(said('shape: scalloped circle, size: 2 x 2')).toContain(
+      'with 12 scallops, 2 in (51 mm), in the middle',
+    );
+  });
+
+  it.each([
+    [
+      'en',
+      'shape: arch, rise: 1/2',
+      'Opening: window, arch with a round top ½ inch (13 millimeters) high, 2 by 3',
+    ],
+    ['en', 'corners: 1/4', 'Opening: window, corners rounded to ¼ inch (6 millimeters), 2 by 3'],
+    ['de', 'shape: oval', 'Öffnung: window, Oval, 2'],
+    ['es', 'shape: oval', 'Abertura: window, óvalo, 2'],
+    ['fr', 'shape: oval', 'window, ovale, 2'],
+    ['nl', 'shape: oval', 'Opening: window, ovaal, 2'],
+  ])('tells in %s of the outline of an opening to who cannot see it: %s', (lang, words, expected) => {
+    const card = `unit: in\npieces:\n  card: { cut: 4 x 5, openings: { window: { size: 2 x 3, ${words} } } }`;
+    const { editions, voice } = settingFor(sampleOf(card, '', `lang: ${lang}\n`));
+    const style = { shown: ['inch', 'metric'], say: voice.say } as const;
+    expect(templateDrawing(editions, 'card', 2, style)?.alternative).toContain(expected);
   });
 
   it('names the knife for a cut that scissors do not get into', () => {

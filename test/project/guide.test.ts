@@ -53,6 +53,7 @@ const NAMES: Readonly<Record<string, string>> = {
   'piece at': 'at',
   opening: 'an opening',
   'opening at': 'at',
+  'opening corners': 'corners',
   'piece score': 'score',
   'piece edge': 'edge',
   'piece impressions': 'an impression',

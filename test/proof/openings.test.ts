@@ -354,6 +354,32 @@ describe('a stamped image', () => {
   });
 });
 
+describe('the corners of an opening', () => {
+  it.each<[string, string, string[]]>([
+    ['rounded', 'size: 2 x 3, corners: 1/4', []],
+    ['rounded to a half circle', 'size: 2 x 3, corners: { top: 1 }', []],
+    [
+      'rounded too far',
+      'size: 2 x 3, corners: { top: 1 1/4 }',
+      [
+        'error corners-too-round at "1 1/4": the upper corners of card.window are rounded by 1 1/4 in, but it is 2 × 3 in: there is room for 1 in',
+      ],
+    ],
+    [
+      'of another outline',
+      'size: 2 x 2, shape: oval, corners: 1/4',
+      ['error unexpected-value at "1/4": "corners" rounds those of a rectangle, and this is an oval'],
+    ],
+    [
+      'of a slot',
+      'slot: 2, corners: 1/4',
+      ['error unexpected-value at "corners": "corners" says nothing of a slot, which is one straight cut'],
+    ],
+  ])('%s', (_, window, expected) => {
+    expect(said(card(`window: { in: front, ${window} }`))).toEqual(expected);
+  });
+});
+
 describe('a punched edge', () => {
   const punched = (cut: string, edge: string, more = ''): string[] =>
     findingsOf(

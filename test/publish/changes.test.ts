@@ -310,6 +310,23 @@ describe('what changed in a project with variants', () => {
   });
 });
 
+describe('the openings of a piece', () => {
+  const opened = (words: string) => (text: string) =>
+    text.replace('on: box.front }', `on: box.front, openings: { window: { size: 1 x 1, ${words} } } }`);
+
+  it.each([
+    ['shape: circle', 'shape: circle', false],
+    ['shape: circle', 'shape: polygon', true],
+    ['shape: polygon', 'shape: polygon, sides: 8', true],
+    ['shape: arch', 'shape: arch, rise: 1/4', true],
+    ['corners: 1/8', 'corners: 1/4', true],
+    ['corners: 1/8', 'corners: { top: 1/8 }', true],
+  ])('are cut differently with %s and with %s: %s', (before, after, isChanged) => {
+    const told = tell(changesBetween(state(opened(before)), state(opened(after))));
+    expect(told.changes).toEqual(isChanged ? ['The openings of front are cut differently.'] : []);
+  });
+});
+
 describe('a punched edge and a stamped image', () => {
   /** On 5 3/4 in, motifs of 1/8 in: 23 every 1/4 in leave 1/16 in and 22 leave 3/16 in; 15 every 3/8 in leave 3/16 in. */
   const decorated = (edge: string, left: string) => (text: string) =>

@@ -52,6 +52,19 @@ describe('an opening', () => {
     expect([left, right, top, bottom].map(String)).toEqual(margins);
   });
 
+  // A corner rounded by r takes (1 − π/4) r² off a rectangle (a square less the quarter of a circle in it).
+  it.each<[string, number, number]>([
+    ['corners: 1/4', 4, 1 / 4],
+    ['corners: { top: 1/2 }', 2, 1 / 2],
+    ['corners: { bottom left: 1 }', 1, 1],
+  ])('with %s has the area of its rectangle less %i corners', (corners, count, radius) => {
+    const opening = openingOf(`window: { in: front, size: 2 x 3, ${corners} }`);
+    const area = areaOf(points(opening)) / 25.4 ** 2;
+    expect(area).toBeCloseTo(6 - count * (1 - Math.PI / 4) * radius ** 2, 2);
+    const [left, right] = [Math.min, Math.max].map((end) => end(...points(opening).map(({ x }) => x)));
+    expect((right ?? 0) - (left ?? 0)).toBeCloseTo(2 * 25.4, 9);
+  });
+
   // A = πr², for polygons of 64 sides within a thousandth.
   it('in a circle has its area, all of it in the panel by an independent polygon library', () => {
     const circle = points(openingOf('window: { shape: circle, size: 2 x 2, in: front }'));

@@ -89,9 +89,7 @@ function passedBase(layer: Layer, { pieces, unit }: Project, shapes: Shapes): Pa
   const least = Length.min(left, right, top, bottom);
   if (piece.overhang || !reference || least.sign < 0) return undefined;
   const base = pieces.get(reference.piece);
-  const isOutlined = [piece, base].some(
-    (each) => each?.body.kind === 'flat' && (each.body.outline ?? each.body.drawn),
-  );
+  const isOutlined = [piece, base].some((each) => each?.body.kind === 'flat' && each.body.outline);
   const isRounded = base?.body.kind === 'flat' && turn % 90 === 0 && !isOutlined;
   if (isRounded && base.corners) {
     const passed = passedCorner(layer, base.corners);

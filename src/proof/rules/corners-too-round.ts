@@ -1,9 +1,10 @@
 import { Length, type Unit } from '../../measure/length.ts';
 import type { Size } from '../../measure/size.ts';
 import { areAll, CORNERS, type Corner, type RoundedCorners, radiiOf } from '../../project/corners.ts';
+import type { Piece } from '../../project/model.ts';
 import { boxSize, largestPanel } from '../../shape/net.ts';
 import { roomsAt } from '../../shape/rounding.ts';
-import { ownNet } from '../../shape/shapes.ts';
+import { ownNet, type Shapes } from '../../shape/shapes.ts';
 import type { Rule } from '../rule.ts';
 import { sayCorners, sayLength, saySize } from '../words.ts';
 
@@ -11,7 +12,7 @@ type Facts = {
   readonly piece: string;
   readonly radius: Length;
   readonly corners: readonly Corner[];
-  /** What is rounded: the piece, or the largest panel of it. */
+  /** What is rounded: the piece, or the largest panel of it; or an opening. */
   readonly size: Size;
   /** The largest radius there is room for; half the shorter side of corners that are all alike. */
   readonly most: Length;
@@ -25,14 +26,10 @@ export const cornersTooRound: Rule<Facts> = {
   fails: { pieces: 'label: { stock: cream, cut: 2 1/2 x 3, corners: 2 }', blames: '2' },
   passes: { with: 'corners: 1 1/4', insteadOf: 'corners: 2' },
   *check({ project: { pieces, unit }, shapes }) {
-    for (const { id, corners: rounded } of pieces.values()) {
-      const net = ownNet(shapes.nets, id.value);
-      const largest = net && largestPanel(net);
-      if (!largest || !rounded) continue;
-      const size = boxSize(largest.box);
+    for (const [piece, rounded, size] of [...pieces.values()].flatMap((each) => roundedIn(each, shapes))) {
       for (const { corners, radius } of rounded) {
         const most = mostOf(corners, rounded, size);
-        const facts = { piece: id.value, radius: radius.value, corners, size, most, unit };
+        const facts = { piece, radius: radius.value, corners, size, most, unit };
         if (radius.value.minus(most).greaterThan(GIVE)) yield { at: radius.at, facts };
       }
     }
@@ -46,6 +43,21 @@ export const cornersTooRound: Rule<Facts> = {
     };
   },
 };
+
+/** A piece that is rounded, and each such opening of it: what it is called, and how large it is. */
+function roundedIn(
+  { id, corners, openings }: Piece,
+  { nets }: Shapes,
+): readonly (readonly [name: string, RoundedCorners, Size])[] {
+  const net = ownNet(nets, id.value);
+  const largest = net && largestPanel(net);
+  const cut = openings.flatMap(({ name, cut }) => {
+    if (cut.kind !== 'window' || !cut.corners) return [];
+    const size = { width: cut.size.width.value, height: cut.size.height.value };
+    return [[`${id.value}.${name.value}`, cut.corners, size] as const];
+  });
+  return largest && corners ? [[id.value, corners, boxSize(largest.box)], ...cut] : cut;
+}
 
 /** The largest radius that some corners have room for beside the others. */
 function mostOf(corners: readonly Corner[], rounded: RoundedCorners, { width, height }: Size): Length {

@@ -60,7 +60,7 @@ export const unevenReveal: Rule<Facts> = {
 function differing(layer: Layer, unit: Unit): Evidence<Differing> | undefined {
   const { body } = layer.piece;
   // On a base with an outline, or with one of its own, its border is looked at elsewhere.
-  if (layer.under.net.shape || (body.kind === 'flat' && (body.outline ?? body.drawn))) return undefined;
+  if (layer.under.net.shape || (body.kind === 'flat' && body.outline)) return undefined;
   const [across, upright] = axesOf(layer);
   if (!across?.centered || !upright?.centered) return undefined;
   const [sides, ends] = [across.reveals[0], upright.reveals[0]];

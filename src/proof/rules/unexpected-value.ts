@@ -1,6 +1,6 @@
 import type { Rule } from '../rule.ts';
 import type { Words } from '../told.ts';
-import { quote } from '../words.ts';
+import { quote, sayOne } from '../words.ts';
 
 /** `actual` is what was written; empty where nothing was. */
 type Facts =
@@ -98,11 +98,11 @@ const MISFITS: Readonly<Record<Misfit, (actual: string, other: string, shape: st
     remedy: 'write the value itself',
   }),
   'setting of another shape': (actual, other, shape) => ({
-    message: `${quote(actual)} says nothing of a ${shape}`,
+    message: `${quote(actual)} says nothing of ${sayOne(shape)}`,
     remedy: `take it out, or write ${quote(`shape: ${other}`)}`,
   }),
   'corners of a shape': (actual) => ({
-    message: `"corners" rounds those of a rectangle, and this is a ${actual}`,
+    message: `"corners" rounds those of a rectangle, and this is ${sayOne(actual)}`,
     remedy: 'take "corners" out',
   }),
   'corner rounded twice': (actual, other) => ({

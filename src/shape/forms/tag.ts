@@ -7,7 +7,7 @@ import { customary } from '../forming/ruler.ts';
 import type { FlatBox, Net, Opening } from '../net.ts';
 import { cutCorners } from '../outline.ts';
 import { clipOf, clippedTop } from '../tracing/clipped.ts';
-import { ellipseIn } from '../tracing/curves.ts';
+import { CIRCLE, ellipseIn } from '../tracing/curves.ts';
 import { wasteRound } from '../tracing/waste.ts';
 
 type TagMeasures = {
@@ -75,7 +75,7 @@ function holeIn({ right, bottom }: FlatBox, { diameter, down }: TagMeasures['hol
     name: 'hole',
     panel: 'tag',
     how: 'punched',
-    shape: { name: 'circle', lengths: {}, counts: {} },
+    shape: CIRCLE,
     size,
     outline: ellipseIn(size).map(({ x, y }) => ({ x: x.plus(margin), y: y.plus(top) })),
     margins: { left: margin, right: margin, top, bottom: bottom.minus(top).minus(diameter) },

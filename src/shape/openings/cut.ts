@@ -1,14 +1,14 @@
 import { Length } from '../../measure/length.ts';
 import type { Size } from '../../measure/size.ts';
+import type { RoundedCorners } from '../../project/corners.ts';
 import type { Finding } from '../../project/finding.ts';
 import type { Piece, Project } from '../../project/model.ts';
 import type { OpeningAsWritten, OpeningCut, PopUpCut } from '../../project/opening.ts';
 import { ontoBase, ontoSheet } from '../layer-outline.ts';
 import { lieOn } from '../lying.ts';
 import { boxSize, type FlatPoint, type Net, type Opening } from '../net.ts';
-import { boxCorners } from '../outline.ts';
+import { boxCorners, cutCorners } from '../outline.ts';
 import { onlyPanel, partUnder, type Sheet, type Under } from '../shapes.ts';
-import { DRAWN } from '../tracing/net.ts';
 import { traceOutline } from '../tracing/trace.ts';
 import { cutPopUps } from './place-pop-up.ts';
 
@@ -59,7 +59,7 @@ function panelFor(
 }
 
 /** An opening from its own top left, and how large it is. */
-type OpeningPattern = Pick<Opening, 'size' | 'outline' | 'how' | 'shape'>;
+type OpeningPattern = Pick<Opening, 'size' | 'outline' | 'how' | 'shape' | 'corners'>;
 
 /** What is cut out of one panel. */
 type CutOut = OpeningAsWritten & { readonly cut: Exclude<OpeningCut, PopUpCut> };
@@ -85,8 +85,9 @@ function patternOf({ name, cut }: CutOut, project: Project, findings: Finding[])
     return { size, outline: [origin, { x: size.width, y: Length.zero }], how: 'slit' };
   }
   const size = { width: cut.size.width.value, height: cut.size.height.value };
-  if (cut.drawn) return { size, outline: cut.drawn.points, how: 'cut', shape: DRAWN };
-  if (!cut.outline) return { size, outline: cornersOf(size), how: 'cut' };
+  const { corners = [] } = cut;
+  if (!cut.outline)
+    return { size, outline: roundedBox(size, corners), how: 'cut', ...(corners.length > 0 && { corners }) };
   const traced = traceOutline({ name: name.value, outline: cut.outline, size: cut.size }, project);
   findings.push(...traced.findings);
   if (!traced.traced) return undefined;
@@ -97,6 +98,7 @@ function patternOf({ name, cut }: CutOut, project: Project, findings: Finding[])
 
 const origin: FlatPoint = { x: Length.zero, y: Length.zero };
 
-function cornersOf({ width, height }: Size): readonly FlatPoint[] {
-  return boxCorners({ left: Length.zero, top: Length.zero, right: width, bottom: height });
+function roundedBox({ width, height }: Size, corners: RoundedCorners): readonly FlatPoint[] {
+  const box = boxCorners({ left: Length.zero, top: Length.zero, right: width, bottom: height });
+  return cutCorners(box, [], { kind: 'round', corners }).outline;
 }

@@ -10,6 +10,7 @@ export const scallopedCircle: Outline = {
   name: 'scalloped circle',
   summary: 'A circle with an edge of half circles, one of them at the top.',
   said: 'scalloped circle with {scallops} scallops',
+  across: true,
   parameters: [
     {
       key: 'scallops',

@@ -2,12 +2,13 @@ import { Length } from '../../measure/length.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
 import type { Finding } from '../../project/finding.ts';
 import type { Project } from '../../project/model.ts';
-import type { OutlineAsWritten } from '../../project/outline-grammar.ts';
+import type { OutlineAsWritten, ReadyOutline } from '../../project/outline-grammar.ts';
 import type { AtSize } from '../../project/sizes-as-written.ts';
 import { Settings } from '../forming/settings.ts';
-import type { FlatBox, FlatPoint, Shape } from '../net.ts';
+import { boundsOf, type FlatBox, type FlatPoint, type Shape } from '../net.ts';
 import { withoutDoubles } from '../outline.ts';
 import { outlines } from '../outlines/index.ts';
+import type { Outline } from './outline.ts';
 
 /** An outline to be traced: what it is of, and the size that holds it. */
 type TraceRequest = {
@@ -21,10 +22,22 @@ type TraceRequest = {
 type Traced = { readonly points: readonly FlatPoint[]; readonly box: FlatBox; readonly shape: Shape };
 
 /** Traces the outline of a flat piece or an opening; undefined, with findings, where it cannot be. */
-export function traceOutline(
-  { name, outline: { shape, settings: written }, size }: TraceRequest,
+export function traceOutline(request: TraceRequest, project: Project): Tracing {
+  const { name, outline, size } = request;
+  if (outline.kind === 'ready') return traceReady({ name, outline, size }, project);
+  const { points } = outline;
+  return { traced: { points, box: boundsOf(points), shape: DRAWN }, findings: [] };
+}
+
+type Tracing = { readonly traced?: Traced; readonly findings: readonly Finding[] };
+
+/** An outline of the project's own, which its drawing alone describes. */
+const DRAWN: Shape = { name: 'drawn', lengths: {}, counts: {} };
+
+function traceReady(
+  { name, outline: { shape, settings: written }, size }: TraceRequest & { readonly outline: ReadyOutline },
   { unit, metric }: Project,
-): { readonly traced?: Traced; readonly findings: readonly Finding[] } {
+): Tracing {
   const outline = outlines.find((each) => each.name === shape.value);
   if (!outline) throw new Error(`the reader let a shape pass that isn't there: ${shape.value}`);
   const ruler = rulerUnit(size.unit ?? unit);
@@ -32,23 +45,12 @@ export function traceOutline(
   const settings = new Settings(outline.parameters, asked);
   const held = { width: size.width.value, height: size.height.value };
   const points = withoutDoubles(outline.trace(held, settings, size));
-  const { findings, lengthsTaken: lengths, countsTaken: counts } = settings;
+  const { findings } = settings;
   if (findings.length > 0) return { findings };
-  return {
-    traced: { points, box: boxRound(points), shape: { name: outline.name, lengths, counts } },
-    findings,
-  };
+  return { traced: { points, box: boundsOf(points), shape: shapeOf(outline, settings) }, findings };
 }
 
-/** The least box round some points. */
-function boxRound(points: readonly FlatPoint[]): FlatBox {
-  const [first, ...rest] = points;
-  if (!first) throw new Error('an outline without points');
-  const [xs, ys] = [rest.map(({ x }) => x), rest.map(({ y }) => y)];
-  return {
-    left: Length.min(first.x, ...xs),
-    top: Length.min(first.y, ...ys),
-    right: Length.max(first.x, ...xs),
-    bottom: Length.max(first.y, ...ys),
-  };
+function shapeOf({ name, across, round }: Outline, { lengthsTaken, countsTaken }: Settings): Shape {
+  const nature = { ...(across && { across }), ...(round && { round }) };
+  return { name, ...nature, lengths: lengthsTaken, counts: countsTaken };
 }
