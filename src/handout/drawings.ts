@@ -10,6 +10,7 @@ import { ownEdition } from '../edition/editions.ts';
 import type { Picture, Project } from '../project/model.ts';
 import { isSameRef, type Ref, readRef } from '../project/ref.ts';
 import { netNamed, ownNet, sheetsOf } from '../shape/shapes.ts';
+import { drawnBase } from '../shape/view/views.ts';
 import { stepWords } from '../words/making-words.ts';
 import { baseName, pieceNamed, sheetNamed } from '../words/names.ts';
 import { SafeHtml } from '../words/safe-html.ts';
@@ -20,8 +21,8 @@ import { mainPiece } from './finished-size.ts';
 import { sheetIds } from './piece-sheets.ts';
 import { drawnWays, type Setting } from './setting.ts';
 
-/** The picture at the head of a sheet, and whether it is the drawing of the first base's layers lying flat. */
-type Hero = { readonly html: SafeHtml; readonly showsLayers: boolean };
+/** The picture at the head of a sheet: which photo it is, or whether it is the drawing of the first base's layers. */
+type Hero = { readonly html: SafeHtml; readonly photo?: string; readonly showsLayers?: true };
 
 /** The photo a project is shown by: the one whose file is called `finished`, else the first. */
 export function leadPhoto(project: Project): Picture | undefined {
@@ -34,11 +35,13 @@ export function leadPhoto(project: Project): Picture | undefined {
 export function heroOf({ project, pictures, editions, drawings }: Setting): Hero | undefined {
   const photo = leadPhoto(project);
   const placed = photo && pictures.get(photo.path.value);
-  if (photo && placed) return { html: pictureElement(placed, photo.alternative), showsLayers: false };
+  if (photo && placed) {
+    return { html: pictureElement(placed, photo.alternative), photo: photo.path.value };
+  }
   const main = mainPiece(editions);
   const folds = main && ownNet(ownEdition(editions).shapes.nets, main.id.value)?.folds.length;
   const folded = main && folds && foldedDrawing(editions, main.id.value, 'folded', ROOM.hero, drawings);
-  if (folded) return { html: drawingElement(folded), showsLayers: false };
+  if (folded) return { html: drawingElement(folded) };
   const [base] = lowestBases(editions);
   const drawing = base && stackDrawing(editions, base, ROOM.heroLayers, drawings);
   return drawing && { html: drawingElement(drawing), showsLayers: true };
@@ -86,20 +89,28 @@ export function netViews(setting: Setting): readonly NetView[] {
   return views.map((view, index) => ({ id: `net-${index + 1}`, ...view }));
 }
 
-/** Every base with its layers but for the first `shown`, which stand elsewhere already. */
-export function layerViews(setting: Setting, shown: number): readonly SafeHtml[] {
+/** Every base with its layers that stands neither at the head nor in a step. */
+export function layerViews(setting: Setting, hero: Hero | undefined): readonly SafeHtml[] {
   const room = setting.target === 'large-print' ? ROOM.large : ROOM.stack;
-  const bases = variantsOf(setting.editions).flatMap((variant) => lowestBases(variant));
-  const isFirst = (base: Ref, index: number): boolean =>
-    bases.findIndex((other) => isSameRef(base, other)) === index;
+  const all = variantsOf(setting.editions).flatMap((variant) => lowestBases(variant));
+  const bases = all.filter((base, index) => all.findIndex((other) => isSameRef(base, other)) === index);
+  const inSteps = basesInSteps(setting);
   return bases
-    .filter(isFirst)
-    .slice(shown)
+    .slice(hero?.showsLayers ? 1 : 0)
+    .filter((base) => !inSteps.some((other) => isSameRef(base, other)))
     .flatMap((base) =>
       drawnWays(setting, ({ editions, drawings }) => stackDrawing(editions, base, room, drawings)).map(
         ({ drawing, one: { voice } }) => drawingFigure(drawing, stackCaption(base, voice)).html,
       ),
     );
+}
+
+/** What a step draws with its layers. */
+function basesInSteps({ project, editions, measures }: Setting): readonly Ref[] {
+  const drawn = project.steps
+    .flatMap(({ prose }) => prose.references)
+    .filter(({ kind, view }) => kind === 'drawing' && view?.value === 'layers');
+  return drawn.flatMap(({ of }) => drawnBase(editions[measures.leading].shapes, of.value) ?? []);
 }
 
 function stackCaption(base: Ref, voice: Voice): SafeHtml {

@@ -6,6 +6,7 @@ import { html, SafeHtml } from '../words/safe-html.ts';
 import { asConverted } from '../words/twins.ts';
 import { sayWays, variantNames, variantsOf, waysOf } from '../words/variants.ts';
 import { finishedSize, mainPiece, makesSeveral } from './finished-size.ts';
+import { mailSaid } from './mail.ts';
 import { measuredHtml } from './measured-text.ts';
 import { inVariant, type Setting } from './setting.ts';
 import { readable } from './supplies.ts';
@@ -13,8 +14,11 @@ import { readable } from './supplies.ts';
 /** A line of the sheet's head: `Time`, `45 minutes`. */
 export type Fact = { readonly term: string; readonly value: SafeHtml };
 
-/** What a person asks before starting: how large, how long, how hard, when, for what. */
-export function factsOf(setting: Setting): readonly Fact[] {
+/**
+ * What a person asks before starting: how large, how long, how hard, when, for what.
+ * @param inUs whether what is mailed is mailed in the United States.
+ */
+export function factsOf(setting: Setting, inUs: boolean): readonly Fact[] {
   const { project, voice } = setting;
   const facts: readonly (readonly [string, SafeHtml | undefined])[] = [
     ['variants', variantsSaid(setting)],
@@ -24,6 +28,7 @@ export function factsOf(setting: Setting): readonly Fact[] {
     ['session', project.session && html`${voice.day(project.session.value)}`],
     ['occasion', project.occasion && html`${project.occasion.value}`],
     ['holds', held(setting)],
+    ['mail', mailSaid(setting, inUs)],
     ['video', videoLink(setting)],
     ['goes-together', togetherOf(setting)],
   ];

@@ -2,6 +2,7 @@ import { accentOf } from '../drawing/accent.ts';
 import type { PlacedPicture } from '../drawing/figures.ts';
 import type { Editions } from '../edition/editions.ts';
 import type { Ledger } from '../project/ledger.ts';
+import type { Site } from '../project/model.ts';
 import { revisionsView, revisionTitle } from '../words/changes.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 import { typographic } from '../words/typographic.ts';
@@ -10,7 +11,6 @@ import { areaCss, type PageMargins, pageCss } from './css.ts';
 import { cutList } from './cut-list.ts';
 import { heroOf, layerViews, netViews, turnViews } from './drawings.ts';
 import { factsOf } from './facts.ts';
-import { mailView } from './mail.ts';
 import { shownText } from './measured-text.ts';
 import type { Download } from './prints.ts';
 import { qrSvg } from './qr.ts';
@@ -71,22 +71,26 @@ export function sheetHtml(input: SheetInput): string {
     title,
     summary: summary && typographic(summary, voice.language),
     hero: hero?.html,
-    facts: factsOf(setting),
+    facts: factsOf(setting, isInUs(site)),
     codes: target === 'page' ? [] : codesOf(setting, links.address),
-    introduction: introductionOf(setting),
+    introduction: introductionOf(setting, hero?.photo),
     cutList: cutList(setting),
     scoreList: scoreList(setting),
     nets: netViews(setting),
-    layers: layerViews(setting, hero?.showsLayers ? 1 : 0),
+    layers: layerViews(setting, hero),
     turns: turnViews(setting),
     supplies: supplyGroups(setting),
     cautions: cautionsFor(project, voice),
-    steps: stepViews(setting),
-    mail: mailView(setting),
+    steps: stepViews(setting, hero?.photo),
     revision: revisionsView(ledger, voice, setting.measures.shown, target === 'page'),
     // Ticks of an older revision must not seem to belong to this one.
     ticksKey: `${project.slug}/${ledger.revisions.at(-1)?.number ?? 0}`,
   });
+}
+
+/** Paid for in dollars of the United States, and printed on Letter first. */
+function isInUs({ currency, paper }: Site): boolean {
+  return currency === 'USD' && paper[0] === 'letter';
 }
 
 /** On paper, what leads to the sheet's page and to its video; told apart by their captions where there are both. */

@@ -1,20 +1,21 @@
-import type { Paragraph, RootContent } from 'mdast';
+import type { Image, Paragraph, RootContent } from 'mdast';
 import type { Drawing } from '../drawing/canvas.ts';
 import { drawingFigure, type Figure, figuresTogether, pictureFigure } from '../drawing/figures.ts';
 import { foldedDrawing } from '../drawing/folded.ts';
 import { pieceDrawing } from '../drawing/piece.ts';
 import { stackDrawing } from '../drawing/stack.ts';
 import { flatNetDrawing } from '../drawing/template.ts';
-import type { Step } from '../project/model.ts';
+import type { Prose, Step } from '../project/model.ts';
 import { readRef } from '../project/ref.ts';
 import { netNamed } from '../shape/shapes.ts';
 import { drawnBase, USUAL_VIEW, viewsOf } from '../shape/view/views.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
+import type { Voice } from '../words/voice.ts';
 import { COLUMN } from './column.ts';
 import { renderMarkdown } from './markdown.ts';
 import { drawingOf, type ProseSetting, withoutHost } from './markdown-handlers.ts';
 import { measuredText, shownText } from './measured-text.ts';
-import { referrer } from './references.ts';
+import { type Refer, referrer } from './references.ts';
 import { drawnWays, type Setting } from './setting.ts';
 
 /** More of them than this would make the column of figures longer than the text. */
@@ -22,14 +23,15 @@ const MOST_BESIDE = 2;
 /** A step of more characters than this may break over two pages; in large type, one with fewer. */
 const LONG = { usual: 1400, large: 480 };
 
-export function stepViews(setting: Setting): readonly object[] {
-  return setting.project.steps.map((step, index) => stepView(setting, step, index + 1));
+/** @param hero the photo at the head of the sheet, which in print stands nowhere else. */
+export function stepViews(setting: Setting, hero: string | undefined): readonly object[] {
+  return setting.project.steps.map((step, index) => stepView(setting, step, index + 1, hero));
 }
 
-function stepView(setting: Setting, step: Step, number: number): object {
+function stepView(setting: Setting, step: Step, number: number, hero: string | undefined): object {
   const { voice } = setting;
   const prose = proseSetting(setting);
-  const { flow, beside } = parted(step.prose.nodes, prose);
+  const { flow, beside } = parted(shownBlocks(setting, step.prose, hero), prose);
   const text = renderMarkdown(flow, prose);
   return {
     number,
@@ -45,12 +47,18 @@ function stepView(setting: Setting, step: Step, number: number): object {
   };
 }
 
+/** The blocks that everybody sees, each picture one of its own; in print without the photo at the head. */
+function shownBlocks({ target }: Setting, { nodes }: Prose, hero: string | undefined): RootContent[] {
+  const blocks = withoutHost(nodes).flatMap(picturesApart);
+  if (target === 'page' || hero === undefined) return blocks;
+  return blocks.filter((block) => pictureIn(block)?.url !== hero);
+}
+
 /** Takes the narrow figures out of the flow, if they are few. */
 function parted(
-  nodes: readonly RootContent[],
+  shown: readonly RootContent[],
   prose: ProseSetting,
-): { flow: RootContent[]; beside: readonly Figure[] } {
-  const shown = withoutHost(nodes).flatMap(picturesApart);
+): { flow: readonly RootContent[]; beside: readonly Figure[] } {
   const found = new Map<RootContent, Figure>();
   for (const node of shown) {
     const figure = figureOf(node, prose);
@@ -76,20 +84,27 @@ function picturesApart(node: RootContent): RootContent[] {
 /** The figure that a block is, and nothing else. */
 function figureOf(node: RootContent, prose: ProseSetting): Figure | undefined {
   if (node.type === 'leafDirective') return drawingOf(node, prose);
+  const picture = pictureIn(node);
+  return picture && prose.picture(picture.url, picture.alt ?? '', picture.title ?? undefined);
+}
+
+/** The picture that a block is, and nothing else. */
+function pictureIn(node: RootContent): Image | undefined {
   if (node.type !== 'paragraph') return undefined;
   const [only, ...others] = node.children;
-  if (only?.type !== 'image' || others.length > 0) return undefined;
-  return prose.picture(only.url, only.alt ?? '', only.title ?? undefined);
+  return only?.type === 'image' && others.length === 0 ? only : undefined;
 }
 
 /** How the Markdown of one step, or of the introduction, is set. Made anew for each: it remembers what was mentioned. */
 export function proseSetting(setting: Setting, headings: ProseSetting['headings'] = 4): ProseSetting {
-  const { project, voice, editions, measures, pictures } = setting;
+  const { project, voice, editions, measures, pictures, target } = setting;
+  const refer = referrer(editions, measures, voice);
+  const isPrint = target !== 'page';
   return {
     voice,
     source: project.file.text,
     headings,
-    refer: referrer(editions, measures, voice),
+    refer: isPrint ? listingScores(refer, voice) : refer,
     measured: (text) => measuredText(text, setting),
     draw: (of, view = USUAL_VIEW, caption) => stepDrawing(setting, of, view, caption),
     picture: (path, alternative, caption) => {
@@ -99,9 +114,17 @@ export function proseSetting(setting: Setting, headings: ProseSetting['headings'
   };
 }
 
+/** On paper the scores stand in their list alone, in front of whoever reads a step. */
+function listingScores(refer: Refer, { phrase }: Voice): Refer {
+  return (kind, name) => {
+    const said = refer(kind, name);
+    return said && kind === 'scores' ? phrase('scores-listed', {}) : said;
+  };
+}
+
 /** What stands before the first step: at the head of a page, and in print before the steps, where there is room. */
-export function introductionOf(setting: Setting): SafeHtml | undefined {
-  const { nodes } = setting.project.introduction;
+export function introductionOf(setting: Setting, hero: string | undefined): SafeHtml | undefined {
+  const nodes = shownBlocks(setting, setting.project.introduction, hero);
   return nodes.length === 0 ? undefined : renderMarkdown(nodes, proseSetting(setting, 2));
 }
 
@@ -112,7 +135,7 @@ const FLAT = { width: 76, height: 76 };
 
 /** The figure of `::drawing{of=box view=folded}`; undefined where there is no such view. */
 function stepDrawing(setting: Setting, of: string, view: string, caption?: string): Figure | undefined {
-  const ways = drawnWays(setting, (one) => drawingIn(one, of, view));
+  const ways = drawnWays(setting, (one) => (isOnSheet(one, of, view) ? undefined : drawingIn(one, of, view)));
   // What is folded shows how it is done, which is the same whatever the size.
   const isMeasured = view === 'layers' || view === 'flat';
   const shown = isMeasured ? ways : ways.slice(0, 1);
@@ -120,6 +143,12 @@ function stepDrawing(setting: Setting, of: string, view: string, caption?: strin
     drawingFigure(drawing, isMeasured ? captionOf(caption, variant) : caption),
   );
   return figuresTogether(figures);
+}
+
+/** In print every scored sheet is drawn once, as large as the page allows. */
+function isOnSheet({ target, editions, measures }: Setting, of: string, view: string): boolean {
+  const folds = netNamed(editions[measures.leading].shapes.nets, readRef(of))?.folds.length ?? 0;
+  return target !== 'page' && view === 'flat' && folds > 0;
 }
 
 /** A caption, and the variants that a drawing is of. */

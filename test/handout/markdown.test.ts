@@ -192,10 +192,11 @@ describe('directives', () => {
     expect(read('The :size[card.front] panel')).toBe('The 4 1/4 × 5 1/2 in (108 × 140 mm) panel');
   });
 
-  it('say scores in sentences', () => {
-    expect(read(':scores[card] Then fold.')).toBe(
-      'From the left edge, score at 4 1/4 in (108 mm). Then fold.',
-    );
+  it('say scores in sentences on a page, and on paper where they are listed', () => {
+    expect(read(':scores[card] Then fold.')).toBe('Score it as listed under Score. Then fold.');
+    const page = settingFor(sampleOf(PIECES, ':scores[card] Then fold.'), 'page');
+    const said = renderMarkdown(page.project.introduction.nodes, proseSetting(page)).text;
+    expect(said).toMatch(/^From the left edge, score at 4 1\/4 in.* \(108 mm\). Then fold\.$/u);
   });
 
   it('make asides with a word, not by color alone', () => {

@@ -77,7 +77,7 @@ function faultsOf(body: string): readonly string[] {
     .map(({ rule, at }) => `${rule}: ${at?.file.text.slice(at.start, at.end)}`);
 }
 
-const setting = settingFor(sample(HEAD));
+const setting = settingFor(sample(HEAD), 'page');
 
 function rendered(body: string): string {
   const [project] = workspaceOf(body).projects;
