@@ -26,7 +26,8 @@ export { openPreview, type Preview, type PreviewOptions } from './preview/previe
 export { BrowserMissing, PrintFault } from './print/fault.ts';
 export { openPrinter, type Printer, type PrinterOptions } from './print/printer.ts';
 export type { Finding } from './project/finding.ts';
-export type { Piece, Project, Site, Step, Stock, Workspace } from './project/model.ts';
+export type { Piece, Project, Site, Step, Workspace } from './project/model.ts';
+export type { Stock } from './project/stock.ts';
 export { findingsJson, printFindings } from './proof/print.ts';
 export { rules } from './proof/rules/index.ts';
 export { mergeFindings, tellFinding } from './proof/tell.ts';

@@ -1,6 +1,6 @@
 import type { Editions } from '../edition/editions.ts';
-import type { Stock } from '../project/model.ts';
 import type { Ref } from '../project/ref.ts';
+import type { Stock } from '../project/stock.ts';
 import { stockOf } from '../shape/caliper.ts';
 import { columnName } from '../shape/cells.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';

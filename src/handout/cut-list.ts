@@ -1,7 +1,7 @@
 import { pieceScale } from '../drawing/piece.ts';
 import type { DrawingRoom } from '../drawing/style.ts';
 import { type Editions, ownEdition } from '../edition/editions.ts';
-import type { Stock } from '../project/model.ts';
+import type { Stock } from '../project/stock.ts';
 import { stockOf } from '../shape/caliper.ts';
 import { everyNet } from '../shape/shapes.ts';
 import type { Measures } from '../words/measures.ts';

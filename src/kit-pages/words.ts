@@ -6,7 +6,7 @@ import type { Length } from '../measure/length.ts';
 import { printDecimal, printInches } from '../measure/print.ts';
 import type { EditionName } from '../measure/ruler-unit.ts';
 import type { Size } from '../measure/size.ts';
-import type { Money } from '../project/model.ts';
+import type { Money } from '../project/stock.ts';
 import { measuresFor } from '../words/measures.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import type { Voice } from '../words/voice.ts';

@@ -1,6 +1,6 @@
 import { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
-import type { StockSheet } from '../project/model.ts';
+import type { StockSheet } from '../project/stock.ts';
 
 /** How paper is cut at this bench. */
 export type CuttingBench = {

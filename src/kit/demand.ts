@@ -1,6 +1,7 @@
 import { quarterTurned, type Size, sameSize } from '../measure/size.ts';
-import type { Piece, Stock } from '../project/model.ts';
+import type { Piece } from '../project/model.ts';
 import { writeName } from '../project/ref.ts';
+import type { Stock } from '../project/stock.ts';
 import { stockOf } from '../shape/caliper.ts';
 import { areaOf } from '../shape/flat-polygon.ts';
 import { keptUpright } from '../shape/keep-upright.ts';

@@ -1,5 +1,6 @@
 import type { Size } from '../measure/size.ts';
-import type { Money, Project, Stock, StockSheet } from '../project/model.ts';
+import type { Project } from '../project/model.ts';
+import type { Money, Stock, StockSheet } from '../project/stock.ts';
 import type { Shapes } from '../shape/shapes.ts';
 import type { CuttingBench } from './bench.ts';
 import type { SheetTree } from './sheet-tree.ts';

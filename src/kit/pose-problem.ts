@@ -1,6 +1,6 @@
 import { gcd } from '../measure/numbers.ts';
 import type { Size } from '../measure/size.ts';
-import type { StockSheet } from '../project/model.ts';
+import type { StockSheet } from '../project/stock.ts';
 import { type CuttingBench, usableSize } from './bench.ts';
 import type { StockDemand } from './demand.ts';
 import { Ruler } from './ruler.ts';

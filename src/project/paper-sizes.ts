@@ -1,8 +1,9 @@
 import { Length } from '../measure/length.ts';
 import { roundToStep } from '../measure/round.ts';
 import { quarterTurned, type Size, sameSize } from '../measure/size.ts';
-import type { PaperUnit, Project, Stock, StockSheet } from './model.ts';
+import type { Project } from './model.ts';
 import type { Place } from './source.ts';
+import type { PaperUnit, Stock, StockSheet } from './stock.ts';
 
 /** A size that paper is sold in, and the unit it is called by. */
 type PaperSize = { readonly size: Size; readonly unit: PaperUnit };

@@ -12,7 +12,7 @@ import {
   type Value,
 } from './grammar.ts';
 import { flag, listed, named, optional, plainly, section, UNIT, usually } from './keys.ts';
-import type { Piece, PieceBody, Project, Stock } from './model.ts';
+import type { Piece, PieceBody, Project } from './model.ts';
 import type { OutlineGrammar } from './outline-grammar.ts';
 import { asBase, baseOf } from './read-base.ts';
 import { asCorners } from './read-corners.ts';
@@ -28,6 +28,7 @@ import { readValue } from './read-value.ts';
 import { type Catalog, type Reader, reportDotted, type SharedValue } from './reader.ts';
 import { findShared, isShared, sharing, USE } from './shared.ts';
 import type { At } from './source.ts';
+import type { Stock } from './stock.ts';
 import { asChoice, asCount, asMatch, asText, asUnit } from './values.ts';
 import { VARIANTS } from './variants.ts';
 import { entryOf, isByName, type YamlNode } from './yaml-node.ts';

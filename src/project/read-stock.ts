@@ -1,6 +1,10 @@
 import { rulerUnit } from '../measure/ruler-unit.ts';
 import { made, mapOf, orShort, taken, turned, type Value } from './grammar.ts';
 import { listed, optional, required } from './keys.ts';
+import { PAPER_NAMES, sheetNamed, sheetsOfEditions } from './paper-sizes.ts';
+import { asColor } from './read-color.ts';
+import { sharing, USE } from './shared.ts';
+import type { At } from './source.ts';
 import {
   GRADES,
   type Money,
@@ -8,11 +12,7 @@ import {
   type PaperWeight,
   type Stock,
   type StockSheet,
-} from './model.ts';
-import { PAPER_NAMES, sheetNamed, sheetsOfEditions } from './paper-sizes.ts';
-import { asColor } from './read-color.ts';
-import { sharing, USE } from './shared.ts';
-import type { At } from './source.ts';
+} from './stock.ts';
 import { asChoice, asCount, asLength, asMatch, asMoney, asSize, asText } from './values.ts';
 
 const WEIGHT =

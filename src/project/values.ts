@@ -2,10 +2,10 @@ import type { Length, Unit } from '../measure/length.ts';
 import { parseDistance, parseSizes, type Reading, VULGAR } from '../measure/notation.ts';
 import type { Units } from '../measure/ruler-unit.ts';
 import { made, taken, textSchema, type Value } from './grammar.ts';
-import type { Money } from './model.ts';
 import { type Reader, refuse, shown, unitAt } from './reader.ts';
 import type { AtSize, AtVolume } from './sizes-as-written.ts';
 import type { At } from './source.ts';
+import type { Money } from './stock.ts';
 import type { YamlNode } from './yaml-node.ts';
 
 const MONEY = /^\p{Sc}?\s*(\d{1,9})(?:\.(\d{1,4})|,(\d{1,2}))?\s*\p{Sc}?$/u;

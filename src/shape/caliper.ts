@@ -1,6 +1,7 @@
 import { Length } from '../measure/length.ts';
 import { roundMillimeters } from '../measure/round.ts';
-import type { Grade, PaperWeight, Piece, Project, Stock } from '../project/model.ts';
+import type { Piece, Project } from '../project/model.ts';
+import type { Grade, PaperWeight, Stock } from '../project/stock.ts';
 
 /** A paper's thickness, and how sure it is: measured by its maker, guessed from its weight, or the usual cardstock. */
 type Caliper = {

@@ -1,4 +1,4 @@
-import type { Stock } from '../project/model.ts';
+import type { Stock } from '../project/stock.ts';
 
 /** Why pieces may not be turned on the sheets of a stock; undefined where they may. */
 type Uprightness = 'print' | 'grain' | undefined;

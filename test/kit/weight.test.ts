@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Grade } from '../../src/project/model.ts';
+import type { Grade } from '../../src/project/stock.ts';
 import { grammageOf } from '../../src/shape/caliper.ts';
 import { order, planned, projectOf } from './kits.ts';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { printSize } from '../../src/measure/print.ts';
-import type { PaperWeight, StockSheet } from '../../src/project/model.ts';
+import type { PaperWeight, StockSheet } from '../../src/project/stock.ts';
 import { blamed, faultsOf, readSheet, sheetOf } from './reading.ts';
 
 describe('a weight', () => {

@@ -1,7 +1,7 @@
 import type { Length } from '../../measure/length.ts';
 import { printDecimal } from '../../measure/print.ts';
 import type { Size } from '../../measure/size.ts';
-import type { Money } from '../../project/model.ts';
+import type { Money } from '../../project/stock.ts';
 import type { CutPiece, Kit, SheetLayout, StockPlan } from '../plan.ts';
 import { offcutsIn } from '../sheet-tree.ts';
 import { type Amount, lengthOf } from '../shopping/amount.ts';

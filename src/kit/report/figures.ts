@@ -1,6 +1,6 @@
 import type { Length } from '../../measure/length.ts';
 import { printDecimal, printInches } from '../../measure/print.ts';
-import type { Money } from '../../project/model.ts';
+import type { Money } from '../../project/stock.ts';
 
 /** The currency of all prices, and how many decimals it has. */
 export type Currency = { readonly code: string; readonly decimals: number };

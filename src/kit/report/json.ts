@@ -1,7 +1,7 @@
 import { Length } from '../../measure/length.ts';
 import { roundDecimals } from '../../measure/round.ts';
 import type { Size } from '../../measure/size.ts';
-import type { Money } from '../../project/model.ts';
+import type { Money } from '../../project/stock.ts';
 import type { Kit, NamedSheets, SheetLayout, StockPlan } from '../plan.ts';
 import { type PaperBox, piecesIn } from '../sheet-tree.ts';
 import { type Amount, lengthOf } from '../shopping/amount.ts';

@@ -1,5 +1,5 @@
 import Fraction from 'fraction.js';
-import type { Money } from '../../project/model.ts';
+import type { Money } from '../../project/stock.ts';
 import type { ShoppingLine } from './line.ts';
 
 /**

@@ -1,6 +1,7 @@
 import Fraction from 'fraction.js';
 import type { Size } from '../../measure/size.ts';
-import type { Money, SupplyKind } from '../../project/model.ts';
+import type { SupplyKind } from '../../project/model.ts';
+import type { Money } from '../../project/stock.ts';
 import { type Amount, areAlike } from './amount.ts';
 
 /** What stands in the way of a sum: how much is needed, what it costs, or a pack that is measured in something else. */

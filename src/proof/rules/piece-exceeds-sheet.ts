@@ -1,10 +1,11 @@
 import { Length, type Unit } from '../../measure/length.ts';
 import { roundDown } from '../../measure/round.ts';
 import { fitsWithin, quarterTurned, type Size } from '../../measure/size.ts';
-import type { PaperUnit, Piece, Stock, StockSheet } from '../../project/model.ts';
+import type { Piece } from '../../project/model.ts';
 import { sheetsSold } from '../../project/paper-sizes.ts';
 import { writeName } from '../../project/ref.ts';
 import type { Place } from '../../project/source.ts';
+import type { PaperUnit, Stock, StockSheet } from '../../project/stock.ts';
 import { keptUpright } from '../../shape/keep-upright.ts';
 import { sheetsOf } from '../../shape/shapes.ts';
 import type { Rule } from '../rule.ts';
