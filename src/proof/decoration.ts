@@ -1,6 +1,7 @@
 import type { Unit } from '../measure/length.ts';
 import type { Edge } from '../project/net-as-written.ts';
-import { breadthOf, commonParts, distanceOutside, type Point2, uncovered } from '../shape/flat-polygon.ts';
+import { commonParts, uncovered } from '../shape/common-parts.ts';
+import { breadthOf, distanceOutside, type Point2 } from '../shape/flat-polygon.ts';
 import { upright } from '../shape/fold.ts';
 import { groundOf } from '../shape/ground.ts';
 import type { EdgeRow, Impression, Net } from '../shape/net.ts';

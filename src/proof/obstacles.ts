@@ -4,14 +4,8 @@ import { rulerUnit } from '../measure/ruler-unit.ts';
 import type { Size } from '../measure/size.ts';
 import { type Edge, isUpright } from '../project/net-as-written.ts';
 import type { Place } from '../project/source.ts';
-import {
-  breadthOf,
-  commonParts,
-  distanceBetween,
-  extentOf,
-  type Point2,
-  uncovered,
-} from '../shape/flat-polygon.ts';
+import { commonParts, extentOf, uncovered } from '../shape/common-parts.ts';
+import { breadthOf, distanceBetween, type Point2 } from '../shape/flat-polygon.ts';
 import { upright } from '../shape/fold.ts';
 import { boxSize, type EdgeRow, type Fold, type Opening } from '../shape/net.ts';
 import { gapOf } from '../shape/openings/gap.ts';

@@ -12,61 +12,12 @@ export function signedArea(polygon: readonly Point2[]): number {
 }
 
 /** Twice the signed area. */
-function signedDouble(polygon: readonly Point2[]): number {
+export function signedDouble(polygon: readonly Point2[]): number {
   return edgesOf(polygon).reduce((sum, [a, b]) => sum + (a.x * b.y - b.x * a.y), 0);
 }
 
 export function areaOf(polygon: readonly Point2[]): number {
   return Math.abs(signedArea(polygon));
-}
-
-/** What two convex polygons share, convex again; empty where they share no more than an edge. */
-export function shared(subject: readonly Point2[], clip: readonly Point2[]): readonly Point2[] {
-  let kept = subject;
-  for (const inside of edgeSides(clip)) kept = keepWhere(kept, inside);
-  return kept;
-}
-
-/** For each edge of a convex polygon a linear function that is positive on its inner side. */
-function edgeSides(polygon: readonly Point2[]): ((point: Point2) => number)[] {
-  const sense = Math.sign(signedDouble(polygon));
-  return edgesOf(polygon).map(
-    ([from, to]) =>
-      ({ x, y }) =>
-        sense * ((to.x - from.x) * (y - from.y) - (to.y - from.y) * (x - from.x)),
-  );
-}
-
-/** Convex polygons without what they share with others, as convex polygons. */
-export function without(
-  polygons: readonly (readonly Point2[])[],
-  holes: readonly (readonly Point2[])[],
-): readonly (readonly Point2[])[] {
-  return holes.reduce((rest, hole) => rest.flatMap((part) => cutOut(part, hole)), polygons);
-}
-
-/** Square millimeters that are nothing. */
-const NO_AREA = 1e-6;
-
-function cutOut(subject: readonly Point2[], hole: readonly Point2[]): readonly (readonly Point2[])[] {
-  if (areaOf(shared(subject, hole)) < NO_AREA) return [subject];
-  const parts: (readonly Point2[])[] = [];
-  let rest = subject;
-  for (const inside of edgeSides(hole)) {
-    parts.push(keepWhere(rest, (point) => -inside(point)));
-    rest = keepWhere(rest, inside);
-  }
-  return parts.filter((part) => areaOf(part) > NO_AREA);
-}
-
-/** What others leave uncovered of a polygon, as convex parts at least `least` broad: a sliver is none. */
-export function uncovered(
-  polygon: readonly Point2[],
-  covers: readonly (readonly Point2[])[],
-  least: number,
-): readonly (readonly Point2[])[] {
-  const holes = covers.flatMap((cover) => convexParts(cover));
-  return without(convexParts(polygon), holes).filter((part) => breadthOf(part) > least);
 }
 
 /** How broad a convex polygon is where it is narrowest. */
@@ -81,25 +32,6 @@ export function breadthOf(polygon: readonly Point2[]): number {
 /** How far a point lies off the line through two others, positive to one side of it. */
 export function offLine([from, to]: readonly [Point2, Point2], point: Point2): number {
   return signedDouble([from, to, point]) / Math.hypot(to.x - from.x, to.y - from.y);
-}
-
-/** How large convex polygons are together, and how far they reach in each direction, in millimeters. */
-export type Overlap = { readonly area: number; readonly width: number; readonly height: number };
-
-/** What two polygons share; their sides must not cross themselves. */
-export function commonPart(first: readonly Point2[], second: readonly Point2[]): Overlap {
-  return extentOf(commonParts(first, second));
-}
-
-/** The same as convex parts. */
-export function commonParts(
-  first: readonly Point2[],
-  second: readonly Point2[],
-): readonly (readonly Point2[])[] {
-  if (gapBetween(boundsOf(first), boundsOf(second)) > 0) return [];
-  const others = convexParts(second);
-  const parts = convexParts(first).flatMap((part) => others.map((other) => shared(part, other)));
-  return parts.filter((part) => areaOf(part) > NO_AREA);
 }
 
 /** How far points reach across and up, in millimeters. */
@@ -125,21 +57,6 @@ export function gapBetween(one: Bounds, other: Bounds): number {
   const across = Math.max(one.left, other.left) - Math.min(one.right, other.right);
   const up = Math.max(one.bottom, other.bottom) - Math.min(one.top, other.top);
   return Math.max(0, across, up);
-}
-
-/** How large convex polygons are together, and how far they reach. */
-export function extentOf(parts: readonly (readonly Point2[])[]): Overlap {
-  const points = parts.flat();
-  if (points.length === 0) return { area: 0, width: 0, height: 0 };
-  return {
-    area: parts.reduce((sum, part) => sum + areaOf(part), 0),
-    width: spread(points.map(({ x }) => x)),
-    height: spread(points.map(({ y }) => y)),
-  };
-}
-
-function spread(values: readonly number[]): number {
-  return Math.max(...values) - Math.min(...values);
 }
 
 /** How far a point lies outside a polygon; 0 within it and on its edges. */
@@ -202,55 +119,4 @@ function distanceTo({ x, y }: Point2, a: Point2, b: Point2): number {
   const along = ((x - a.x) * across + (y - a.y) * up) / (across * across + up * up || 1);
   const share = Math.min(1, Math.max(0, along));
   return Math.hypot(x - a.x - across * share, y - a.y - up * share);
-}
-
-/** The part of a convex polygon where a linear function is not negative. */
-function keepWhere(polygon: readonly Point2[], measure: (point: Point2) => number): readonly Point2[] {
-  const kept: Point2[] = [];
-  for (const [a, b] of edgesOf(polygon)) {
-    const [here, there] = [measure(a), measure(b)];
-    if (here >= 0) kept.push(a);
-    if ((here > 0 && there < 0) || (here < 0 && there > 0)) kept.push(mixed(a, b, here / (here - there)));
-  }
-  return kept;
-}
-
-function mixed(a: Point2, b: Point2, share: number): Point2 {
-  return { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share };
-}
-
-/** A polygon as convex parts: itself if it is convex, else triangles. Its sides must not cross. */
-export function convexParts<P extends Point2>(polygon: readonly P[]): readonly (readonly P[])[] {
-  const sense = Math.sign(signedDouble(polygon));
-  const rest = [...polygon];
-  if (rest.every((_, index) => turnAt(rest, index) * sense >= -1e-9)) return [rest];
-  const parts: P[][] = [];
-  while (rest.length > 3) {
-    const ear = rest.findIndex((_, index) => isEar(rest, index, sense));
-    const [a, b, c] = cornerAt(rest, Math.max(ear, 0));
-    if (!a || !b || !c) break;
-    parts.push([a, b, c]);
-    rest.splice(Math.max(ear, 0), 1);
-  }
-  return [...parts, rest];
-}
-
-function cornerAt<P extends Point2>(polygon: readonly P[], index: number): (P | undefined)[] {
-  return [polygon.at(index - 1), polygon[index], polygon[(index + 1) % polygon.length]];
-}
-
-function turnAt(polygon: readonly Point2[], index: number): number {
-  const [a, b, c] = cornerAt(polygon, index);
-  return a && b && c ? signedDouble([a, b, c]) : 0;
-}
-
-function isEar(polygon: readonly Point2[], index: number, sense: number): boolean {
-  if (turnAt(polygon, index) * sense <= 0) return false;
-  const [a, b, c] = cornerAt(polygon, index);
-  if (!a || !b || !c) return false;
-  return polygon.every((point) => [a, b, c].includes(point) || !isWithin(point, [a, b, c], sense));
-}
-
-function isWithin(point: Point2, triangle: readonly Point2[], sense: number): boolean {
-  return edgesOf(triangle).every(([from, to]) => sense * signedDouble([from, to, point]) >= 0);
 }

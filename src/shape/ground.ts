@@ -1,5 +1,6 @@
 import { fitsWithin } from '../measure/size.ts';
-import { commonPart, distanceOutside, type Overlap, type Point2 } from './flat-polygon.ts';
+import { commonPart, type Overlap } from './common-parts.ts';
+import { distanceOutside, type Point2 } from './flat-polygon.ts';
 import { upright } from './fold.ts';
 import { onSheet, openingsOf, outlineOf } from './layer-outline.ts';
 import { boxSize, type Fold, type Net, type Panel } from './net.ts';

@@ -1,13 +1,8 @@
 import fc from 'fast-check';
 import { intersection } from 'polyclip-ts';
 import { describe, expect, it } from 'vitest';
-import {
-  areaOf,
-  commonPart,
-  distanceBetween,
-  distanceOutside,
-  type Point2,
-} from '../../src/shape/flat-polygon.ts';
+import { commonPart } from '../../src/shape/common-parts.ts';
+import { areaOf, distanceBetween, distanceOutside, type Point2 } from '../../src/shape/flat-polygon.ts';
 
 /** A polygon with its corners at rising angles round a middle: convex or not, its sides never cross. */
 const star = fc

@@ -1,5 +1,6 @@
 import { roundDecimals } from '../../measure/round.ts';
-import { areaOf, uncovered } from '../../shape/flat-polygon.ts';
+import { uncovered } from '../../shape/common-parts.ts';
+import { areaOf } from '../../shape/flat-polygon.ts';
 import { partOver } from '../../shape/ground.ts';
 import { imageOutline, imagesIn, layersOver, type OnPaper } from '../decoration.ts';
 import type { Rule } from '../rule.ts';

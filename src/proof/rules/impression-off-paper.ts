@@ -4,7 +4,7 @@ import { rulerUnit } from '../../measure/ruler-unit.ts';
 import type { Size } from '../../measure/size.ts';
 import { EDGES, type Edge, isUpright } from '../../project/net-as-written.ts';
 import type { Place } from '../../project/source.ts';
-import { extentOf } from '../../shape/flat-polygon.ts';
+import { extentOf } from '../../shape/common-parts.ts';
 import type { Impression } from '../../shape/net.ts';
 import { imagesIn, missingOf, type OnPaper } from '../decoration.ts';
 import type { Rule } from '../rule.ts';

@@ -3,15 +3,8 @@ import { printNear } from '../../measure/print.ts';
 import { roundFolded } from '../../measure/round.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
 import { type Face, faceOf, writeName } from '../../project/ref.ts';
-import {
-  areaOf,
-  commonParts,
-  convexParts,
-  extentOf,
-  type Overlap,
-  type Point2,
-  without,
-} from '../../shape/flat-polygon.ts';
+import { commonParts, convexParts, extentOf, type Overlap, without } from '../../shape/common-parts.ts';
+import { areaOf, type Point2 } from '../../shape/flat-polygon.ts';
 import { upright } from '../../shape/fold.ts';
 import { groundOf, openingsIn, partingOf, partOver } from '../../shape/ground.ts';
 import type { Opening } from '../../shape/net.ts';

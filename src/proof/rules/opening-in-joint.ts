@@ -1,7 +1,7 @@
 import type { Length } from '../../measure/length.ts';
 import { roundFolded } from '../../measure/round.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
-import { commonParts, extentOf } from '../../shape/flat-polygon.ts';
+import { commonParts, extentOf } from '../../shape/common-parts.ts';
 import { upright } from '../../shape/fold.ts';
 import { gapOf } from '../../shape/openings/gap.ts';
 import { glueAreas } from '../../shape/stacking/glue-areas.ts';

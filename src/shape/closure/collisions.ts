@@ -1,4 +1,5 @@
-import { convexParts, depthInside, edgesOf } from '../flat-polygon.ts';
+import { convexParts } from '../common-parts.ts';
+import { depthInside, edgesOf } from '../flat-polygon.ts';
 import {
   apart,
   type FoldedPanel,

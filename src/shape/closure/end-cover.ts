@@ -1,5 +1,6 @@
 import type { Length } from '../../measure/length.ts';
-import { areaOf, breadthOf, offLine, type Point2, uncovered } from '../flat-polygon.ts';
+import { uncovered } from '../common-parts.ts';
+import { areaOf, breadthOf, offLine, type Point2 } from '../flat-polygon.ts';
 import { type FoldedShape, foldedPanelOf, foldIn } from '../folded-shape.ts';
 import { cross, dot, minus, type Point3, unit } from '../space.ts';
 import { type EndFlap, isFlapStuck, type TubeEnd } from './ends.ts';

@@ -1,5 +1,5 @@
 import { Length } from '../../measure/length.ts';
-import type { Overlap } from '../flat-polygon.ts';
+import type { Overlap } from '../common-parts.ts';
 import { apart, type FoldedShape, foldedPanelOf, runAlike } from '../folded-shape.ts';
 import type { Mate } from '../net.ts';
 import { overlapOf } from './overlap.ts';

@@ -1,4 +1,5 @@
-import { commonPart, commonParts, convexParts, type Overlap, type Point2 } from '../flat-polygon.ts';
+import { commonPart, commonParts, convexParts, type Overlap } from '../common-parts.ts';
+import type { Point2 } from '../flat-polygon.ts';
 import { type FoldedPanel, outlineOn } from '../folded-shape.ts';
 
 /** What two folded panels share when looked at straight onto the first, along whose own width and height it reaches. */

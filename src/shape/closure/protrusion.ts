@@ -1,5 +1,6 @@
 import type { Length } from '../../measure/length.ts';
-import { breadthOf, uncovered } from '../flat-polygon.ts';
+import { uncovered } from '../common-parts.ts';
+import { breadthOf } from '../flat-polygon.ts';
 import { type FoldedShape, foldedPanelOf, lieAlike, onPanel, outlineOn } from '../folded-shape.ts';
 import { boxArea, type Mate, type Net } from '../net.ts';
 import { foldsOf, panelOf, pathBetween } from '../panel-tree.ts';

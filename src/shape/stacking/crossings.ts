@@ -1,6 +1,7 @@
 import { partsOn } from '../closure/overlap.ts';
 import { sharedLength } from '../closure/touch.ts';
-import { areaOf, offLine, type Point2, shared } from '../flat-polygon.ts';
+import { shared } from '../common-parts.ts';
+import { areaOf, offLine, type Point2 } from '../flat-polygon.ts';
 import { type FoldedShape, foldedPanelOf, foldIn, onPanel, outlineOn } from '../folded-shape.ts';
 import type { Fold } from '../net.ts';
 import { foldsOf, otherSide } from '../panel-tree.ts';

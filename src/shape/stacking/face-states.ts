@@ -1,6 +1,7 @@
 import type { Face } from '../../project/ref.ts';
 import { partsOn } from '../closure/overlap.ts';
-import { areaOf, contains, extentOf, type Point2, without } from '../flat-polygon.ts';
+import { extentOf, without } from '../common-parts.ts';
+import { areaOf, contains, type Point2 } from '../flat-polygon.ts';
 import { type FoldedPanel, foldedPanelOf, offPanel, onPanel, outlineOn } from '../folded-shape.ts';
 import type { FlatPoint, Net } from '../net.ts';
 import { perNet } from '../per-net.ts';

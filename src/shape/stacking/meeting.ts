@@ -1,5 +1,6 @@
 import { overlapParts, partsOn } from '../closure/overlap.ts';
-import { extentOf, type Overlap, type Point2, without } from '../flat-polygon.ts';
+import { extentOf, type Overlap, without } from '../common-parts.ts';
+import type { Point2 } from '../flat-polygon.ts';
 import { foldedPanelOf } from '../folded-shape.ts';
 import type { Mate } from '../net.ts';
 import { type Stack, TOUCHING } from './stack.ts';

@@ -1,4 +1,5 @@
-import { edgesOf, type Point2, shared } from '../flat-polygon.ts';
+import { shared } from '../common-parts.ts';
+import { edgesOf, type Point2 } from '../flat-polygon.ts';
 import { type HungPanel, layDown, upright } from '../fold.ts';
 import { foldSteps } from '../fold-order.ts';
 import type { FlatPoint, Net } from '../net.ts';
