@@ -29,12 +29,12 @@ const survivors = mutants
  * is silent on does no harm, as the tests below see.
  */
 const LEAST: Readonly<Record<Kind, readonly [number, number, number]>> = {
-  'moved line': [370, 310, 340],
-  'wrong mate': [960, 950, 950],
-  'missing glue': [104, 100, 100],
-  'reversed fold': [376, 375, 375],
-  'longer flap': [186, 20, 40],
-  'far too long flap': [186, 132, 150],
+  'moved line': [390, 335, 360],
+  'wrong mate': [1060, 1050, 1050],
+  'missing glue': [112, 112, 112],
+  'reversed fold': [420, 420, 420],
+  'longer flap': [190, 25, 40],
+  'far too long flap': [190, 135, 150],
 };
 
 describe('every net of the demo projects and of the forms', () => {
@@ -53,13 +53,6 @@ describe.each(KINDS)('a single slip in a right net: %s', (kind) => {
   });
 
   it(`is told of in ${atAll} cases at least`, () => {
-    console.log(
-      'COUNT',
-      kind,
-      made.length,
-      made.filter(({ objection }) => objection).length,
-      made.filter(isTold).length,
-    );
     expect(made.filter(({ objection }) => objection).length).toBeGreaterThanOrEqual(inEarnest);
     expect(made.filter(isTold).length).toBeGreaterThanOrEqual(atAll);
   });

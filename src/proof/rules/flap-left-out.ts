@@ -42,19 +42,23 @@ export const flapLeftOut: Rule<Facts> = {
   say: ({ piece, panels, to, hangsThere, twin }) => {
     const [are, hang, their] = panels.length > 1 ? ['are', 'they hang', 'their'] : ['is', 'it hangs', 'its'];
     const stuck = to === undefined ? 'nothing' : `${piece}.${to}${hangsThere ? `, which ${hang} on` : ''}`;
-    const unlike = twin ? `, and ${twin.panel}, which is like it, to ${twin.to}` : ': that joins nothing';
+    const like = panels.length > 1 ? 'them' : 'it';
+    const unlike = twin
+      ? `, and ${twin.panel}, which is like ${like}, to ${twin.to}`
+      : ': that joins nothing';
     const names = sayList(panels);
     return {
       message: `${sayPanels(piece, panels)} ${are} stuck to ${stuck}${unlike}`,
       remedy:
         to === undefined
-          ? `stick ${names} too, or say "opens: [${names}]" where it is meant to hang loose`
+          ? `stick ${names} too, or say "opens: [${panels.join(', ')}]" where ${panels.length > 1 ? 'they are' : 'it is'} meant to hang loose`
           : `stick ${names} to ${twin?.to ?? `what lies on ${their} other side`}`,
     };
   },
 };
 
-/** Whether flaps join nothing in one and the same way. */
+/** Whether flaps join nothing in one and the same way, or are left out beside one and the same twin. */
 function areAlike([one]: readonly LeftOut[], [other]: readonly LeftOut[]): boolean {
-  return !!one && !!other && !one.twin && !other.twin && one.hangsThere && one.to === other.to;
+  if (!one || !other || one.to !== other.to || one.hangsThere !== other.hangsThere) return false;
+  return one.hangsThere ? !one.twin && !other.twin : one.twin?.panel === other.twin?.panel;
 }

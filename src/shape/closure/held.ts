@@ -9,7 +9,7 @@ import { allMeet } from './glue.ts';
 import { Holding, type Unheld } from './holding.ts';
 import { loosePockets } from './loose-pocket.ts';
 import { endPanels, openEnds } from './open-ends.ts';
-import { leftOutFlaps } from './twins.ts';
+import { freeCorners, leftOutFlaps } from './twins.ts';
 
 /** The share of what it is folded onto that a gate reaches at least. Common practice, no source: two make a half each. */
 const LEAST_LEAF = 0.4;
@@ -28,6 +28,11 @@ export function unheldParts(shape: FoldedShape, caliper: Length): readonly Unhel
   if (!allMeet(shape, caliper)) return [];
   const tabs = missingTabs(holding);
   if (tabs.length > 0) return tabs;
+  const corners = net.glue.length === 0 && !isFlat(net) ? freeCorners(net) : [];
+  if (corners.length > 1) {
+    const panels = corners.map(({ panel }) => panel);
+    return [{ kind: 'panels', panels, glue: corners.map(({ panel, wall }) => ({ from: panel, to: wall })) }];
+  }
   const [seam] = openSeams(holding);
   const ends = tubesOf(net).flatMap((tube) => openEnds(holding, tube));
   // Where nothing is stuck at all, that is one cause.

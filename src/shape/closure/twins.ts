@@ -1,7 +1,7 @@
 import { boxArea, boxSize, type Fold, type Mate, type Net } from '../net.ts';
 import { pairsOf } from '../pairs.ts';
-import { foldsOf, otherSide, panelOf } from '../panel-tree.ts';
-import { comesRound, lineOf, positionOf, reachFrom } from '../tube.ts';
+import { foldsOf, isStuck, otherSide, panelOf } from '../panel-tree.ts';
+import { comesRound, isFlatOn, lineOf, positionOf, reachFrom } from '../tube.ts';
 import { type FlatFlap, flatFlaps } from './flat-flaps.ts';
 import { WIDEST_TAB } from './seam.ts';
 
@@ -33,7 +33,7 @@ export type LeftOut = {
   readonly mate?: Mate;
 };
 
-/** Flat flaps whose twins are stuck to something else, and tabs that join nothing. */
+/** Flat flaps whose twins are stuck to something else, corners that are not stuck as the others are, tabs that join nothing. */
 export function leftOutFlaps(net: Net): readonly LeftOut[] {
   const unlike = twinFlaps(net).flatMap(([one, other]) => {
     // Of two that are stuck to different panels, the one on the smaller is astray.
@@ -50,6 +50,7 @@ export function leftOutFlaps(net: Net): readonly LeftOut[] {
   );
   return [
     ...unlike,
+    ...unlikeCorners(net),
     ...tabs.flatMap(({ panel, on }): LeftOut[] => {
       const [stuck, ...others] = stuckTo(net, panel);
       const joinsNothing = stuck?.to === on && others.length === 0;
@@ -75,6 +76,38 @@ function unlikeTwin(net: Net, { panel, on, fold }: FlatFlap, other: FlatFlap): L
   if (theirs.to === other.on || own.some(({ to }) => to === theirs.to)) return [];
   const hangsThere = own.every(({ to }) => to === on);
   return hangsThere || on === other.on ? [{ panel, hangsThere, twin, ...stuck }] : [];
+}
+
+/** Of a corner folded in on a slanted line, the half that lies on the wall it hangs on. */
+type FoldedCorner = { readonly panel: string; readonly wall: string };
+
+/** Every corner that is folded in and stuck to nothing. */
+export function freeCorners(net: Net): readonly FoldedCorner[] {
+  return foldedCorners(net).flatMap(({ panels, ...corner }) =>
+    panels.some((panel) => isStuck(net, panel) || net.opens?.includes(panel)) ? [] : [corner],
+  );
+}
+
+function foldedCorners(net: Net): readonly (FoldedCorner & Pick<Fold, 'panels'>)[] {
+  const inTwo = net.folds.filter((fold) => lineOf(fold) === 'slanted' && isFlatOn(fold));
+  return inTwo.flatMap(({ panels }) =>
+    panels.flatMap((panel) => {
+      const hinge = foldsOf(net, panel).find((fold) => lineOf(fold) !== 'slanted' && isFlatOn(fold));
+      const wall = hinge && otherSide(hinge, panel);
+      return wall === undefined ? [] : [{ panel, wall, panels }];
+    }),
+  );
+}
+
+/** Corners that are stuck to nothing, where one of their size is stuck. */
+function unlikeCorners(net: Net): LeftOut[] {
+  return freeCorners(net).flatMap(({ panel }): LeftOut[] => {
+    const [twin] = foldedCorners(net).flatMap((other) => {
+      const isAlike = Math.abs(areaOf(net, other.panel) - areaOf(net, panel)) < 1;
+      return isAlike ? stuckTo(net, other.panel).map(({ to }) => ({ panel: other.panel, to })) : [];
+    });
+    return twin ? [{ panel, hangsThere: false, twin }] : [];
+  });
 }
 
 /** Whether the two panels of a fold are equally wide: leaves of a card, which may stay free. */

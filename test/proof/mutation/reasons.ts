@@ -116,30 +116,11 @@ export const REASONS: readonly Reason[] = [
     nets: /gable|bird-seed-carrier/u,
     slips: /^left-gable\|left-front-gusset$/u,
     why: 'this half of a gusset ends at the seam and hangs on its gable alone: outside or inside it closes nothing and is in the way of nothing',
-    against: ({ net }) => {
-      const joints = [
-        ...net.folds.map(({ panels }) => panels),
-        ...net.glue.map(({ from, to }) => [from, to]),
-      ];
-      return joints
-        .filter((panels) => panels.includes('left-front-gusset'))
-        .slice(1)
-        .map((panels) => panels.join('|'));
-    },
-  },
-  {
-    kinds: ['missing glue'],
-    nets: /folded-in corners|bird-seed-carrier\.tray/u,
-    slips: /./u,
-    why: 'the corner is one piece of paper all the same, and lies where it lay: the three others hold all walls, each at one end at least',
-    against: ({ net, of, slip, before, after }) => {
-      const [corner = '', wall = ''] = slip.split(' on ');
-      const isHeld = net.glue.some(({ to }) => to === wall) && net.glue.length === of.net.glue.length - 1;
-      const moved = before.areaOn(corner, wall) - after.areaOn(corner, wall);
-      return [
-        ...(isHeld ? [] : [`nothing else is stuck to ${wall}`]),
-        ...(moved > SLIVER ? [`${corner} lies elsewhere`] : []),
-      ];
+    against: (survivor) => {
+      const { folds, glue } = survivor.net;
+      const joints = [...folds.map(({ panels }) => panels), ...glue.map(({ from, to }) => [from, to])];
+      const others = joints.filter((panels) => panels.includes('left-front-gusset')).slice(1);
+      return [...others.map((panels) => panels.join('|')), ...outgrown(survivor)];
     },
   },
   {
