@@ -196,12 +196,52 @@ describe('a line folded by the wrong angle', () => {
       'panels-collide at "2|3: mountain 120": box.B1, box.D1, box.A2, box.C2, box.B2 and box.D2 would pass through one another by up to ≈1/4 in; say "2|3: mountain 90" under "folds:"',
     ],
     [
+      // Slopes of 1 1/2 in over a depth of 2: the sine of the angle is 1 to 1 1/2, and 41.8 degrees has that.
+      'of a roof that leans too far',
+      sheetOf(
+        '\n  cut: 10 1/2 x 7 1/2\n  score: [{ from: left, at: [3, 5, 8, 10] }, { from: bottom, at: [2, 5, 6 1/2] }]\n  panels: { tab: E3 }\n  trim: [B1, D1, B2, D2, E1, E2, E4]\n  slit: [A|B 4, B|C 4, C|D 4]\n  taper: [B4, D4, tab]\n  folds: { 2|3: mountain 48.2, 1|2: valley 48.2 }\n  glue: { tab: A3, B4: A4, D4: A4, C4: A4 }',
+      ),
+      'panels-collide at "2|3: mountain 48.2": box.A2 and box.C2 would pass through each other by about 3/16 in; say "2|3: mountain 41.8" under "folds:", and fold 1|2 back as far',
+    ],
+    [
       'at the foot of a wall of a tray',
       trayWith().replace('  glue:', '  folds: { 1|2: mountain 120 }\n      glue:'),
       'glue-misses at "1|2: mountain 120": as 1|2 is folded, tray.A1 and tray.C1 do not land on tray.back; say "1|2: mountain 90" under "folds:"',
     ],
   ])('%s', (_, sheet, expected) => {
     expect(said(sheet)).toEqual([`error ${expected}`]);
+  });
+});
+
+/** A tray 2 × 2 × 1 in whose corners are folded in on slanted lines and lie on its back and front. */
+describe('a tray with corners folded in', () => {
+  const corners = ['A1 right: back', 'C1 left: back', 'A3 right: front', 'C3 left: front'];
+  const tray = (glue: readonly string[]): string[] =>
+    said(
+      sheetOf(`
+  cut: 4 x 4
+  score:
+    - { from: left, at: [1, 3] }
+    - { from: top, at: [1, 3] }
+    - { from: corner A1, to: corner B2 }
+    - { from: corner C1 top right, to: corner C2 }
+    - { from: corner A3 bottom left, to: corner B3 }
+    - { from: corner C3, to: corner C3 bottom right }
+  panels: { back: B1, floor: B2, front: B3 }
+  folds: { B1|A1 right: mountain 180, A1 left|A1 right: valley 180, B1|C1 left: mountain 180, C1 left|C1 right: valley 180, B3|A3 right: mountain 180, A3 left|A3 right: valley 180, B3|C3 left: mountain 180, C3 left|C3 right: valley 180 }${glue.length > 0 ? `\n  glue: { ${glue.join(', ')} }` : ''}`),
+    );
+
+  it('is held by them, and told of those that are not stuck', () => {
+    expect(tray(corners)).toEqual([]);
+    expect(tray(corners.slice(1))).toEqual([
+      'warning flap-left-out at "box": box.A1 right is stuck to nothing, and C1 left, which is like it, to back; stick A1 right too, or say "opens: [A1 right]" where it is meant to hang loose',
+    ]);
+    expect(tray(corners.slice(3))).toEqual([
+      'warning flap-left-out at "box": box.A1 right, box.C1 left and box.A3 right are stuck to nothing, and C3 left, which is like them, to front; stick A1 right, C1 left and A3 right too, or say "opens: [A1 right, C1 left, A3 right]" where they are meant to hang loose',
+    ]);
+    expect(tray([])).toEqual([
+      `error not-held at "box": box.A1 right, box.C1 left, box.A3 right and box.C3 left meet, and nothing holds them together; add "glue: { ${corners.join(', ')} }", or "opens: [A1 right, C1 left, A3 right, C3 left]" where that is meant to open`,
+    ]);
   });
 });
 
