@@ -1,9 +1,11 @@
-import { Length } from '../measure/length.ts';
+import { Length, type Unit } from '../measure/length.ts';
+import { printNear } from '../measure/print.ts';
 import type { Size, Volume } from '../measure/size.ts';
 import {
   bestPacking,
   type Cavity,
   type Leave,
+  leaveOf,
   type Packing,
   type Triple,
   tightest,
@@ -18,6 +20,8 @@ import type { ProofContext } from './rule.ts';
 
 /** Which of width, height and depth. */
 type WayIndex = 0 | 1 | 2;
+
+const WAYS: readonly (keyof Volume)[] = ['width', 'height', 'depth'];
 
 /** The best way to put everything into one room, and how it fits. */
 export type Fit = {
@@ -34,8 +38,13 @@ export type Fit = {
   readonly left: Length;
   /** What is left beyond what the paper takes up. */
   readonly spare: Length;
-  /** It goes in, but a pillow box does not bulge enough for it, or it stands out of a bag or a tray. */
-  readonly but?: 'bulges' | 'stands out';
+  /** Where its walls are not four: how many they are, and the way along them. */
+  readonly prism?: Room['prism'];
+  /**
+   * It goes in, but a pillow box does not bulge enough for it, or it stands out of a bag or a tray; or it goes in only if
+   * it is round, or not in even rows, between walls that are not four.
+   */
+  readonly but?: 'bulges' | 'stands out' | 'is round' | 'lies anyhow';
 };
 
 /** Equal things that are to go in, and the piece that is to take them, where one is named. */
@@ -49,9 +58,9 @@ export function bestFit(context: ProofContext, load: Load): Fit | undefined {
   return best;
 }
 
-/** 1 for what can be put in somehow, 0 for what cannot. */
+/** 1 for what can be put in somehow, 0 for what cannot, or may not. */
 function goesIn({ but, left }: Fit): 0 | 1 {
-  return but !== undefined || left.sign >= 0 ? 1 : 0;
+  return (but !== undefined && but !== 'lies anyhow') || left.sign >= 0 ? 1 : 0;
 }
 
 /** Whether a piece is known to have no room: it is there, and it closes as far as it folds. */
@@ -79,18 +88,34 @@ function fitsIn(sheet: FoldedSheet, { item, count }: Load, canStandOut: boolean)
   const packed = (room: Room, cavity: Cavity, leave?: Leave): Fit =>
     fitIn(sheet, room, bestPacking(item, count, cavity, leave));
   return roomsOf(sheet.net).map((room) => {
-    const { cavity, leave, snugly, mouth } = room;
+    const { cavity, leave, snugly } = room;
+    const mouth = canStandOut ? room.mouth : undefined;
     const fit = packed(room, cavity, leave);
     if (fit.left.sign >= 0) {
       const snug = snugly && packed(room, cavity, snugly);
       return snug && snug.left.sign < 0 ? { ...snug, but: 'bulges' } : fit;
     }
-    const open = mouth && canStandOut ? packed(room, openedAt(cavity, mouth)) : fit;
-    return mouth && open.left.sign >= 0 ? standingOut(open, mouth) : fit;
+    const left = leaveOf(cavity, leave);
+    const open = mouth && packed(room, openedAt(cavity, mouth), (block) => openedAt(left(block), mouth));
+    if (open && open.left.sign >= 0) return standingOut(open, mouth);
+    if (!room.prism) return fit;
+    if (count > 1) return { ...fit, but: 'lies anyhow' };
+    return goesInRound(item, room, mouth !== undefined) ? { ...fit, but: 'is round' } : fit;
   });
 }
 
-function fitIn(sheet: FoldedSheet, { size, open, round }: Room, packing: Packing): Fit {
+/** Whether one thing that is as wide as it is deep goes between walls that are not four if it is round, as a jar is. */
+function goesInRound(item: Triple, { size, prism }: Room, canStandOut: boolean): boolean {
+  const [width, height, across] = size;
+  const run = prism?.along === 'height' ? height : width;
+  return item.some((height, way) => {
+    const [one, other] = item.filter((_, index) => index !== way);
+    const isRound = one && other && across && one.equals(other) && !one.greaterThan(across);
+    return isRound && run && (canStandOut || !height.greaterThan(run));
+  });
+}
+
+function fitIn(sheet: FoldedSheet, { size, open, round, prism }: Room, packing: Packing): Fit {
   const exact = tightest(packing);
   // A pocket gives a little: what is as wide as it goes in, but only just.
   const isJust = round !== undefined && exact.sign < 0 && !exact.abs().greaterThan(tolerance(sheet.caliper));
@@ -102,6 +127,7 @@ function fitIn(sheet: FoldedSheet, { size, open, round }: Room, packing: Packing
     room: size,
     ...(open && { open }),
     ...(round && { round }),
+    ...(prism && { prism }),
     direction: packing.clearance.findIndex((each) => each?.equals(exact)) as WayIndex,
     left,
     spare: left.minus(round || open ? sheet.caliper : paperWithin(sheet)),
@@ -114,8 +140,6 @@ function paperWithin({ body, caliper, of }: FoldedSheet): Length {
   return isInside ? wallAllowance(rulerOf(of.unit), caliper, 2) : caliper;
 }
 
-const WAYS: readonly (keyof Volume)[] = ['width', 'height', 'depth'];
-
 function openedAt([width, height, depth]: Cavity, mouth: keyof Volume): Cavity {
   const unless = (way: keyof Volume, length: Length | undefined): Length | undefined =>
     way === mouth ? undefined : length;
@@ -127,4 +151,15 @@ function standingOut(fit: Fit, mouth: keyof Volume): Fit {
   const direction = WAYS.indexOf(mouth) as WayIndex;
   const left = (fit.room[direction] ?? Length.zero).minus(fit.takes[direction]);
   return { ...fit, direction, left, spare: left, but: 'stands out' };
+}
+
+/** `has 6 walls with a circle of 2 5/8 in between them, 4 in high`, behind the name of what has them. */
+export function sayPrism(
+  [width, height, across]: readonly Length[],
+  { sides, along }: NonNullable<Room['prism']>,
+  unit: Unit,
+): string {
+  const [run, adjective] = along === 'height' ? [height, 'high'] : [width, 'long'];
+  const circle = printNear(across ?? Length.zero, unit);
+  return `has ${sides} walls with a circle of ${circle} between them, ${printNear(run ?? Length.zero, unit)} ${adjective}`;
 }

@@ -405,6 +405,29 @@ describe('what the box holds', () => {
       ]);
     });
 
+    it('lies between six walls by the circle or the rectangle that goes in there', () => {
+      const told = (held: string, more = ''): string[] =>
+        findingsOf(
+          sheetWith({
+            pieces: `pot: { stock: cream, form: polygon box, sides: 6, side: 1 1/2, height: 4${more} }`,
+            more: `holds: { item: thing, ${held} }`,
+          }),
+        ).map(({ severity, message }) => `${severity}: ${message}`);
+      expect(told('size: 1 3/4 x 3 x 1 3/4')).toEqual([]);
+      // A square of 2 in is larger than (3 - √3) × 1 1/2 in, the largest that lies in the hexagon; a jar of 2 in goes in.
+      expect(told('size: 2 x 2 x 3')).toEqual([
+        'note: 1 × thing takes 2 × 3 × 2 in (width × height × depth), and pot has 6 walls with a circle of ≈2 5/8 in between them, 4 in high: it goes in only if it is round',
+      ]);
+      expect(told('size: 2 3/4 x 3 x 2 3/4')).toEqual([expect.stringMatching(/^error: .* too little$/u)]);
+      expect(told('size: 1 x 1 x 6')).toEqual([expect.stringMatching(/^note: .* it stands out by 2 in$/u)]);
+      expect(told('size: 1 x 1 x 4 1/4', ', lid: 1')).toEqual([
+        expect.stringMatching(/^error: .* too little$/u),
+      ]);
+      expect(told('size: 1 x 3 x 1, count: 6')).toEqual([
+        expect.stringMatching(/^warning: .* side by side in rows they do not go in, by /u),
+      ]);
+    });
+
     it('has to go into a piece that has a room', () => {
       const card = 'card: { stock: cream, cut: 3 x 4 }';
       expect(fits(`${card}\n${TRAYS}`, 'size: 2 x 2 x 1/2, in: card')).toEqual([

@@ -5,7 +5,7 @@ import { rulerUnit } from '../../measure/ruler-unit.ts';
 import type { Place } from '../../project/source.ts';
 import { type Link, linksOf } from '../../shape/links.ts';
 import { ownNet } from '../../shape/shapes.ts';
-import { bestFit, type Fit, isRoomless } from '../holding.ts';
+import { bestFit, type Fit, isRoomless, sayPrism } from '../holding.ts';
 import { linkPlace, loadOf } from '../linked.ts';
 import type { Rule } from '../rule.ts';
 import type { Words } from '../told.ts';
@@ -97,6 +97,14 @@ function sayFit(fit: Linked & Omit<Fit, 'spare'>): Words {
     const message = `${sizes}; pressed open it bulges less than that, by ${lack}`;
     return { message, remedy: `make ${holder} wider, or deeper by "depth:"`, severity: 'warning' };
   }
+  if (but === 'is round') {
+    const message = `${sizes}: it goes in only if it is round`;
+    return { message, remedy: `leave it so if it is; else ${larger}`, severity: 'note' };
+  }
+  if (but === 'lies anyhow') {
+    const message = `${sizes}: side by side in rows they do not go in, by ${lack}`;
+    return { message, remedy: `try how they go in, or ${larger}`, severity: 'warning' };
+  }
   if (left.sign >= 0) {
     const message = `${sizes}: with the thickness of the paper that is too tight in ${WAYS[direction]}`;
     return { message, remedy: larger, severity: 'warning' };
@@ -116,6 +124,7 @@ function saySizes({
   open,
   way,
   unit,
+  prism,
 }: Linked & Omit<Fit, 'spare'>): string {
   const does = way === 'around' ? 'goes round' : 'has';
   const inside = way === 'around' ? '' : ' inside';
@@ -124,6 +133,7 @@ function saySizes({
   const things = count > 1 ? `${count} × ${held} take` : `${held}${closed ? ', closed,' : ''} is`;
   const size = sayLengths(closes(round ? takes.slice(0, 2) : takes), unit, printNear);
   const thick = round ? `${size} and ${printNear(takes[2], unit)} thick` : size;
+  if (prism) return `${sheet} ${sayPrism(room, prism, unit)}, and ${things} ${thick}`;
   return `${sheet} ${does} ${sayLengths(closes(room), unit, printNear)}${inside}, and ${things} ${thick}`;
 }
 

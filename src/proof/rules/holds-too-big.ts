@@ -2,7 +2,7 @@ import type { Unit } from '../../measure/length.ts';
 import { printNear } from '../../measure/print.ts';
 import { nextMark } from '../../measure/round.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
-import { bestFit, type Fit, isRoomless } from '../holding.ts';
+import { bestFit, type Fit, isRoomless, sayPrism } from '../holding.ts';
 import type { Rule } from '../rule.ts';
 import type { Words } from '../told.ts';
 import { sayLength, sayLengths } from '../words.ts';
@@ -19,7 +19,7 @@ export const holdsTooBig: Rule<Facts> = {
   severity: 'error',
   summary:
     'What a project is to hold fits in its box, bag, band or envelope, in some orientation and with its count.',
-  why: 'The box is made for something. If that does not go in, the box is wrong, however well it folds. Of several boxes one has to take it, or the one that `in:` names. In flat paper, an envelope or a pillow box, what is thick takes up width as well.',
+  why: 'The box is made for something. If that does not go in, the box is wrong, however well it folds. Of several boxes one has to take it, or the one that `in:` names. In flat paper, an envelope or a pillow box, what is thick takes up width as well. Between six walls a square takes more room than what is round.',
   fails: {
     box: {},
     more: 'holds: { item: seed packet, size: 3 1/4 x 4 1/2 x 1/16, count: 6 }',
@@ -71,6 +71,20 @@ function sayFit(fit: Held & Fit): Words {
       severity: topples ? 'warning' : 'note',
     };
   }
+  if (but === 'is round') {
+    return {
+      message: `${sizes}: it goes in only if it is round`,
+      remedy: `leave it so if it is; else make ${sheet} ${larger}`,
+      severity: 'note',
+    };
+  }
+  if (but === 'lies anyhow') {
+    return {
+      message: `${sizes}: side by side in rows they do not go in, by ${lack}`,
+      remedy: `try how they go in, or make ${sheet} ${larger}`,
+      severity: 'warning',
+    };
+  }
   if (left.sign >= 0) {
     return {
       message: `${sizes}: too tight for the thickness of the paper`,
@@ -81,8 +95,10 @@ function sayFit(fit: Held & Fit): Words {
   return { message: `${sizes}: ${lack} too little`, remedy };
 }
 
-function saySizes({ item, count, sheet, takes, room, open, round, unit }: Held & Fit): string {
+function saySizes(fit: Held & Fit): string {
+  const { item, count, sheet, takes, room, open, round, unit } = fit;
   const all = `${count} × ${item} takes ${sayLengths(takes, unit, printNear)} (width × height × depth)`;
+  if (fit.prism) return `${all}, and ${sheet} ${sayPrism(room, fit.prism, unit)}`;
   const inside = `${sayLengths(room, unit, printNear)} inside`;
   if (!round) return `${all}, and ${sheet} has ${inside}${open ? `, its ${open} open at both ends` : ''}`;
   return `${all}, and ${sheet}, lying flat, has ${inside}${open ? `, its ${open} open` : ''}, where depth comes off the ${round}`;

@@ -37,7 +37,7 @@ export function bestPacking(
   item: Triple,
   count: number,
   room: Cavity,
-  leave: Leave = (block) => difference(room, block),
+  leave: Leave = leaveOf(room),
 ): Packing {
   const packings = WAYS.flatMap(([a, b, c]) => {
     const turned: Triple = [item[a], item[b], item[c]];
@@ -51,11 +51,7 @@ export function bestPacking(
 }
 
 /** The least that a block leaves over of a room all ways together, turned as it goes in; undefined where it does not. */
-export function snuggest(
-  block: Triple,
-  room: Cavity,
-  leave: Leave = (each) => difference(room, each),
-): Length | undefined {
+export function snuggest(block: Triple, room: Cavity, leave: Leave = leaveOf(room)): Length | undefined {
   const sums = WAYS.flatMap(([a, b, c]) => {
     const left = leave([block[a], block[b], block[c]]).filter((each) => each !== undefined);
     return left.every(({ sign }) => sign >= 0) ? [Length.sum(left)] : [];
@@ -76,8 +72,9 @@ function blockOf([a, b, c]: Triple, [m, n, o]: Packing['rows']): Triple {
   return [a.times(m), b.times(n), c.times(o)];
 }
 
-function difference([a, b, c]: Cavity, [width, height, depth]: Triple): Cavity {
-  return [a?.minus(width), b?.minus(height), c?.minus(depth)];
+/** What a room leaves of itself: the difference of lengths, where nothing else is said. */
+export function leaveOf([a, b, c]: Cavity, leave?: Leave): Leave {
+  return leave ?? (([width, height, depth]) => [a?.minus(width), b?.minus(height), c?.minus(depth)]);
 }
 
 /** Rows, columns and layers that hold the count; but for the last of them, no more than fit, and at least one. */

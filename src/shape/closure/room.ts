@@ -54,9 +54,10 @@ function isOpen({ flaps }: TubeEnd): boolean {
   return flaps.length === 0;
 }
 
-/** The way along a square tube, as its body is seen. */
+/** The way along a tube, as its body is seen. */
 function wayAlong(net: Net): keyof Volume {
-  if (tubesOf(net).find(isSquare)?.lines === 'across') return 'width';
+  const tubes = tubesOf(net);
+  if ((tubes.find(isSquare) ?? tubes[0])?.lines === 'across') return 'width';
   return restOf(net).lies === 'under' ? 'depth' : 'height';
 }
 

@@ -1,8 +1,9 @@
 import { Length } from '../../measure/length.ts';
 import type { Size, Volume } from '../../measure/size.ts';
 import type { Net } from '../net.ts';
-import type { Cavity, Leave, Triple } from './packing.ts';
+import { type Cavity, type Leave, leaveOf, type Triple } from './packing.ts';
 import { depthOver, type Pocket, type PocketWay, pocketsOf } from './pocket.ts';
+import { longestWithin, type Prism, prismOf, roundWithin } from './prism.ts';
 import { bodyOf, mouthOf, openWay } from './room.ts';
 
 /**
@@ -20,20 +21,64 @@ export type Room = {
   readonly cavity: Cavity;
   /** Where it is not the difference of lengths. */
   readonly leave?: Leave;
+  /** Where its walls are not four: how many they are, and the way along them. */
+  readonly prism?: { readonly sides: number; readonly along: keyof Volume };
   /** Of a pillow box: the same, and what its bulging walls leave. */
   readonly snugly?: Leave;
 };
 
 /** Every room of a folded net: the inside of a box, a tray, a band or a bag; pockets of flat paper. */
 export function roomsOf(net: Net): readonly Room[] {
-  const body = bodyOf(net);
-  if (!body) return pocketsOf(net).map(pocketRoom);
   const [open, mouth] = [openWay(net), mouthOf(net)];
-  const { width, height, depth } = body;
-  const ends = (way: keyof Volume): Length | undefined => (way === open ? undefined : body[way]);
-  const cavity: Cavity = [ends('width'), ends('height'), ends('depth')];
-  const room = { size: [width, height, depth], cavity };
-  return [{ ...room, ...(open && { open }), ...(mouth && { mouth }) }];
+  const ends = { ...(open && { open }), ...(mouth && { mouth }) };
+  const body = bodyOf(net);
+  if (body) {
+    const { width, height, depth } = body;
+    return [{ size: [width, height, depth], cavity: endedBy(body, open), ...ends }];
+  }
+  const prism = prismOf(net);
+  return prism ? [{ ...prismRoom(prism, open), ...ends }] : pocketsOf(net).map(pocketRoom);
+}
+
+/** What is left of a room beyond a block of things, pressed open if it is a pillow box. */
+export function leftIn({ snugly, leave, cavity }: Room, block: Triple): Cavity {
+  return (snugly ?? leaveOf(cavity, leave))(block);
+}
+
+function endedBy({ width, height, depth }: Volume, open: keyof Volume | undefined): Cavity {
+  return [
+    open === 'width' ? undefined : width,
+    open === 'height' ? undefined : height,
+    open === 'depth' ? undefined : depth,
+  ];
+}
+
+/** A room whose walls are not four: what is longer one way can be less so the other. */
+function prismRoom(prism: Prism, open: keyof Volume | undefined): Room {
+  const { run, sides, lines } = prism;
+  const across = roundWithin(prism);
+  const longest = longestWithin(prism, Length.zero);
+  const isUpright = lines === 'upright';
+  const room = (round: Length): Volume =>
+    isUpright ? { width: round, height: run, depth: round } : { width: run, height: round, depth: round };
+  const leave = ([wide, high, deep]: Triple): Cavity => {
+    const other = isUpright ? wide : high;
+    const [one, two] = [longestWithin(prism, deep).minus(other), longestWithin(prism, other).minus(deep)];
+    return endedBy(
+      isUpright
+        ? { width: one, height: run.minus(high), depth: two }
+        : { width: run.minus(wide), height: one, depth: two },
+      open,
+    );
+  };
+  const { width, height, depth } = room(across);
+  const along = isUpright ? 'height' : 'width';
+  return {
+    size: [width, height, depth],
+    cavity: endedBy(room(longest), open),
+    leave,
+    prism: { sides, along },
+  };
 }
 
 function pocketRoom(pocket: Pocket): Room {

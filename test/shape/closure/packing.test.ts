@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Length } from '../../../src/measure/length.ts';
 import { bestPacking, type Triple, tightest } from '../../../src/shape/closure/packing.ts';
+import { longestWithin } from '../../../src/shape/closure/prism.ts';
 import { inches } from '../forms/building.ts';
 
 const packed = (item: Triple, count: number, room: Parameters<typeof bestPacking>[2]): string => {
@@ -62,6 +63,66 @@ describe('packing', () => {
     );
   });
 });
+
+describe('a rectangle between walls that are not four', () => {
+  /** The side of the largest square in a regular polygon of side 1: by elementary geometry, worked out by hand. */
+  it.each([
+    [3, Math.sqrt(3) / (2 + Math.sqrt(3))],
+    [6, 3 - Math.sqrt(3)],
+    [8, Math.SQRT1_2 / Math.sin(Math.PI / 8)],
+  ])('is a square as large as geometry says, of %i', (sides, square) => {
+    const prism = {
+      sides,
+      side: Length.of(100, 1, 'mm'),
+      run: Length.of(50, 1, 'mm'),
+      lines: 'upright',
+    } as const;
+    const side = Length.of(Math.floor(square * 100_000), 1000, 'mm');
+    const more = Length.of(1, 10, 'mm');
+    expect(longestWithin(prism, side).lessThan(side)).toBe(false);
+    expect(longestWithin(prism, side.plus(more)).lessThan(side.plus(more))).toBe(true);
+  });
+
+  it('lies within the walls, however wide, as a test of its corners against each wall says', () => {
+    const width = fc.integer({ min: 1, max: 150 });
+    fc.assert(
+      fc.property(fc.constantFrom(3, 5, 6, 7, 8), width, (sides, wide) => {
+        const prism = {
+          sides,
+          side: Length.of(80, 1, 'mm'),
+          run: Length.of(50, 1, 'mm'),
+          lines: 'upright',
+        } as const;
+        const long = longestWithin(prism, Length.of(wide, 1, 'mm')).mm - 0.5;
+        if (long > 0) expect(liesWithin(sides, 80, wide, long)).toBe(true);
+      }),
+      { seed: 6, numRuns: 200 },
+    );
+  });
+});
+
+/** Whether a rectangle lies in a polygon that stands on a side or a corner, moved up it step by step. */
+function liesWithin(sides: number, side: number, wide: number, long: number): boolean {
+  const apothem = side / (2 * Math.tan(Math.PI / sides));
+  return [0, Math.PI / sides].some((turn) => {
+    const walls = Array.from({ length: sides }, (_, index) => turn + (2 * Math.PI * index) / sides);
+    const isIn = (x: number, y: number): boolean =>
+      walls.every((angle) => x * Math.sin(angle) - y * Math.cos(angle) <= apothem);
+    const steps = Array.from({ length: 2001 }, (_, step) => (step / 1000 - 1) * side);
+    return [
+      [wide, long],
+      [long, wide],
+    ].some(([across = 0, high = 0]) =>
+      steps.some(
+        (up) =>
+          isIn(across / 2, up + high / 2) &&
+          isIn(-across / 2, up + high / 2) &&
+          isIn(across / 2, up - high / 2) &&
+          isIn(-across / 2, up - high / 2),
+      ),
+    );
+  });
+}
 
 /** Whether so many fit in whole rows, all the same way round, by counting how many rows the room takes. */
 function byTrying(item: readonly number[], count: number, room: readonly number[]): boolean {
