@@ -1,7 +1,7 @@
 import type { Length } from '../../measure/length.ts';
 import { roundMillimeters } from '../../measure/round.ts';
-import { apothem } from '../forming/polygon-sheet.ts';
 import type { Net } from '../net.ts';
+import { apothem } from '../regular-polygon.ts';
 import { cornersOf, reachFrom, type Tube, tubesOf } from '../tube.ts';
 import { sideWidth } from './seam.ts';
 

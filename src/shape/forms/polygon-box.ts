@@ -5,8 +5,6 @@ import { ease, leastNesting } from '../forming/allowance.ts';
 import { usualTab } from '../forming/box.ts';
 import { form, optional, optionalLength } from '../forming/form.ts';
 import {
-  apothem,
-  depthOfPolygon,
   type PolygonMeasures,
   type PolygonNames,
   polygonNet,
@@ -16,6 +14,7 @@ import {
 import { customary, roundToGroove } from '../forming/ruler.ts';
 import type { Settings } from '../forming/settings.ts';
 import type { Nesting } from '../net.ts';
+import { apothem, depthOfPolygon } from '../regular-polygon.ts';
 
 const FEWEST_SIDES = 3;
 const MOST_SIDES = 8;
