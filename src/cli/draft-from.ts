@@ -5,7 +5,8 @@ import { examine, type Study } from '../examine/examine.ts';
 import { planKit } from '../kit/kit.ts';
 import { titleOf } from '../make/draft.ts';
 import { projectsNamed } from '../make/named.ts';
-import { type Redrafted, redraft, tellChange } from '../make/redraft/redraft.ts';
+import { tellChange } from '../make/redraft/edits.ts';
+import { type Order, type Redrafted, redraft } from '../make/redraft/redraft.ts';
 import type { Wish } from '../make/redraft/room.ts';
 import { Length, type Unit } from '../measure/length.ts';
 import { LONGEST, parseSizes } from '../measure/notation.ts';
@@ -25,6 +26,7 @@ export type DraftFromOptions = CommonOptions & {
   readonly holds?: string;
   readonly count?: string;
   readonly name?: string;
+  readonly variant?: string;
 };
 
 /** Makes a project of another one, so that its box holds something else; and says what became of it. */
@@ -41,8 +43,14 @@ export async function draftFrom(
   if (existsSync(folder)) throw new Refusal(`${relative(cwd, folder)} is there already: choose another name`);
   const workspace = await loadWorkspace(root, { namedFrom: cwd });
   const project = sourceIn(workspace, options.from);
-  const made = redraft(workspace, project, wishOf(options, project.unit), options.name ?? titleOf(slug));
-  if ('why' in made) throw new Refusal(`cannot make another box of ${project.slug}: ${made.why}`);
+  const { variant, name: title = titleOf(slug) } = options;
+  const order: Order = {
+    wish: wishOf(options, project.unit),
+    title,
+    ...(variant !== undefined && { variant: variantOf(project, variant) }),
+  };
+  const made = redraft(workspace, project, order);
+  if ('why' in made) throw new Refusal(`cannot make another of ${project.slug}: ${made.why}`);
   await putInPlace(join(root, project.folder), folder, made.text);
   const after = await loadWorkspace(root, { namedFrom: cwd });
   const [study] = examine(after, projectsNamed([slug], after.projects));
@@ -67,7 +75,7 @@ function sourceIn(workspace: Workspace, from: string): Project {
 }
 
 /** What is to go in. @throws Refusal for what is no size or no number. */
-function wishOf({ holds, count: typed = '1' }: DraftFromOptions, unit: Unit): Wish {
+function wishOf({ holds, count: typed }: DraftFromOptions, unit: Unit): Wish {
   if (holds === undefined)
     throw new Refusal('--from needs --holds: the size of what goes in, such as "4 x 5 x 1/8"');
   const read = parseSizes(holds, unit, 3);
@@ -75,10 +83,24 @@ function wishOf({ holds, count: typed = '1' }: DraftFromOptions, unit: Unit): Wi
   if (!a || !b || !c || [a, b, c].some(({ length }) => length.sign <= 0 || length.greaterThan(LONGEST))) {
     throw new Refusal(`--holds takes three lengths, such as "4 x 5 x 1/8", not "${holds}"`);
   }
-  const number = /^\d{1,4}$/u.test(typed.trim()) ? Number(typed) : 0;
-  if (number < 1 || number > 1000)
+  const item = [a.length, b.length, c.length] as const;
+  if (typed === undefined) return { item };
+  const count = /^\d{1,4}$/u.test(typed.trim()) ? Number(typed) : 0;
+  if (count < 1 || count > 1000)
     throw new Refusal(`--count takes a whole number from 1 to 1000, not "${typed}"`);
-  return { item: [a.length, b.length, c.length], count: number };
+  return { item, count };
+}
+
+/** The variant that is named. @throws Refusal where the project has none of that name. */
+function variantOf({ slug, variant, others }: Project, typed: string): string {
+  const names = [variant, ...others.map((other) => other.variant)].flatMap((each) => each?.id.value ?? []);
+  const found = names.find((name) => name.toLowerCase() === typed.trim().toLowerCase());
+  if (found !== undefined) return found;
+  throw new Refusal(
+    names.length === 0
+      ? `${slug} has no variants: leave --variant out`
+      : `no variant "${typed}" of ${slug}: there are ${names.join(', ')}`,
+  );
 }
 
 /** Puts the new folder in place whole: what the sheet needs from the old one, and the sheet. */
@@ -99,13 +121,16 @@ async function putInPlace(from: string, to: string, text: string): Promise<void>
   }
 }
 
-function lines({ changed, isCloser }: Redrafted, project: Project): string {
-  const told = changed.map(([old, now]) => tellChange(old, now, project));
-  if (isCloser)
-    told.push(
-      `There is no more than ${project.unit === 'in' ? '1/4 in' : '6 mm'} to spare each way: with as much as before, it would not proof clean.`,
-    );
+function lines({ remade, dropped }: Redrafted, project: Project): string {
+  const told = remade.flatMap(({ project: { variant }, changed, isCloser }) => {
+    const of = variant && dropped.length === 0 ? `${variant.id.value}: ` : '';
+    const closer = `There is no more than ${project.unit === 'in' ? '1/4 in' : '6 mm'} to spare each way: with as much as before, it would not proof clean.`;
+    const pieces = changed.map(([old, now]) => tellChange(old, now, project));
+    return [...pieces, ...(isCloser ? [closer] : [])].map((line) => of + line);
+  });
   const { holds, session } = project;
+  const [kept] = remade.flatMap((each) => each.project.variant?.id.value ?? []);
+  if (dropped.length > 0) told.push(`Of its variants only ${kept} is kept, as the project itself.`);
   if (holds)
     told.push(
       `It still says that it holds "${holds.item}"; the words of the steps and the photos are those of ${project.slug}.`,
@@ -114,8 +139,9 @@ function lines({ changed, isCloser }: Redrafted, project: Project): string {
   return told.map((line) => `${line}\n`).join('');
 }
 
-/** How many sheets one of it takes; nothing where that cannot be planned. */
-async function sheetsFor({ project, shapes }: Study, { site }: Workspace): Promise<string> {
+/** How many sheets one of it takes, the first of its variants; nothing where that cannot be planned, or it cannot be made. */
+async function sheetsFor({ project, shapes, findings }: Study, { site }: Workspace): Promise<string> {
+  if (isFailure(mergeFindings(findings), false)) return '';
   const bench = { kerf: Length.zero, trimMargin: Length.zero, trimmer: site.bench.trimmer.value };
   const tools = { highs: await loadHighs(), clock: () => performance.now() / 1000 };
   const order = { attendees: 1, spares: 0, bench, seconds: 1 };

@@ -24,7 +24,7 @@ export const run: CommandRun<DraftOptions> = async ([slug = '', named], options,
       throw new Refusal('a project is made from a form or from another: leave --form or --from out');
     return draftFrom(slug, named, { ...options, from }, terminal);
   }
-  const further = (['holds', 'count', 'name'] as const).find((key) => options[key] !== undefined);
+  const further = (['holds', 'count', 'name', 'variant'] as const).find((key) => options[key] !== undefined);
   if (further) throw new Refusal(`--${further} goes with --from, which says what project to begin with`);
   const form = options.form === undefined ? undefined : formNamed(options.form);
   const folder = join(newHome(named, terminal.cwd), slug);

@@ -106,6 +106,9 @@ describe('sheetwright draft', () => {
       'leave --form or --from out',
     );
     expect(await refused('box', '--holds', '4 x 5 x 1')).toContain('--holds goes with --from');
+    expect(await refused('box', ...from, '4 x 5 x 1', '--variant', 'small')).toContain(
+      'seed-packet-keeper has no variants: leave --variant out',
+    );
     expect(existsSync(join(folder, 'box'))).toBe(false);
   });
 });

@@ -16,20 +16,33 @@ export function applyEdits(text: string, edits: readonly Edit[]): string {
   return result + text.slice(end);
 }
 
-/** What of a piece is to be written otherwise: its numbers in place, or beside what it takes from a shared file. */
+/**
+ * What several variants want to stand in one sheet, each said once; undefined where two want different things in one
+ * place.
+ */
+export function joinEdits(wanted: readonly (readonly Edit[])[]): readonly Edit[] | undefined {
+  const joined = new Map<string, Edit>();
+  for (const edit of wanted.flat()) {
+    // What is added says its key first, and several keys may be added in one place.
+    const key = `${edit.start} ${edit.end} ${edit.start === edit.end ? edit.text.replace(/:.*/su, '') : ''}`;
+    const other = joined.get(key);
+    if (other && other.text !== edit.text) return undefined;
+    joined.set(key, edit);
+  }
+  return [...joined.values()];
+}
+
+/**
+ * What is to stand wherever a length of a piece does, changed or not: its number in place, or, where it became another,
+ * beside what it takes from a shared file.
+ */
 export function pieceEdits({ file, unit }: Project, old: Piece, now: Piece): readonly Edit[] {
-  const changed = writtenIn(now.body).flatMap(({ key, lengths, unit: own = unit }, index) => {
+  return writtenIn(now.body).flatMap(({ key, lengths, unit: own = unit }, index): readonly Edit[] => {
     const before = writtenIn(old.body)[index]?.lengths ?? [];
-    const isSame = lengths.every(({ value }, place) => before[place]?.value.equals(value));
-    return isSame ? [] : [{ key, lengths, before, own }];
-  });
-  return changed.flatMap(({ key, lengths, before, own }): readonly Edit[] => {
-    const [first] = before;
-    if (first?.at.file === file) {
-      return lengths.flatMap((length, place) => renumber(before[place], length.value, own));
-    }
-    const value = lengths.map((length) => sayNumber(length.value, unit)).join(' x ');
-    return [addBeside(old.at, key, value)];
+    const isHere = before[0]?.at.file === file;
+    if (isHere) return lengths.flatMap((length, place) => renumber(before[place], length.value, own));
+    if (lengths.every(({ value }, place) => before[place]?.value.equals(value))) return [];
+    return [addBeside(old.at, key, lengths.map((length) => sayNumber(length.value, unit)).join(' x '))];
   });
 }
 
@@ -37,7 +50,7 @@ export function pieceEdits({ file, unit }: Project, old: Piece, now: Piece): rea
 type LengthsWritten = { readonly key: string; readonly lengths: readonly At<Length>[]; readonly unit?: Unit };
 
 /** Every length of a body where it stands, those written together as one. */
-export function writtenIn(body: PieceBody): readonly LengthsWritten[] {
+function writtenIn(body: PieceBody): readonly LengthsWritten[] {
   if (body.kind === 'form') {
     return [...body.settings].flatMap(([key, setting]) =>
       setting.kind === 'lengths'
@@ -50,10 +63,11 @@ export function writtenIn(body: PieceBody): readonly LengthsWritten[] {
   return body.kind === 'flat' ? [cut] : [cut, ...body.score.map(({ at }) => ({ key: 'score', lengths: at }))];
 }
 
-/** A number where it stands, its unit behind it kept. */
+/** A number where it stands, its unit behind it kept; as it is typed where it stays. */
 export function renumber(old: At<Length> | undefined, length: Length, unit: Unit): readonly Edit[] {
-  if (!old || old.value.equals(length)) return [];
+  if (!old) return [];
   const { start, end } = old.at;
+  if (old.value.equals(length)) return [{ start, end, text: textAt(old.at) }];
   const [, blank = '', suffix = ''] = /(\s*)([a-z"″”']+\.?)$/iu.exec(textAt(old.at)) ?? [];
   const own = /^mm/iu.test(suffix) ? 'mm' : /^cm/iu.test(suffix) ? 'cm' : suffix ? 'in' : unit;
   return [{ start, end, text: `${sayNumber(length, own)}${blank}${suffix}` }];
@@ -81,4 +95,16 @@ export function addBeside({ file, start, end }: Place, key: string, value: strin
   }
   const indent = /[^\n]*$/u.exec(text.slice(0, start))?.[0] ?? '';
   return { start, end: start, text: `${key}: ${value}\n${indent.replace(/\S/gu, ' ')}` };
+}
+
+/** What became of a piece: `front: 3 1/4 × 4 1/2, now 4 × 5 in`; of a form each of its lengths that is another. */
+export function tellChange(old: Piece, now: Piece, { unit }: Project): string {
+  const say = ({ lengths }: LengthsWritten): string =>
+    lengths.map(({ value }) => sayNumber(value, unit)).join(' × ');
+  const told = writtenIn(now.body).flatMap((each, index) => {
+    const was = writtenIn(old.body)[index];
+    if (!was || each.key === 'score' || say(was) === say(each)) return [];
+    return [`${each.key === 'cut' ? '' : `${each.key} `}${say(was)}, now ${say(each)} ${unit}`];
+  });
+  return `${old.id.value}: ${told.join('; ')}`;
 }

@@ -1,49 +1,29 @@
-import { movePiece } from '../../edition/primaries.ts';
 import { Length } from '../../measure/length.ts';
 import { LONGEST } from '../../measure/notation.ts';
-import type { Size } from '../../measure/size.ts';
-import { radiiOf } from '../../project/corners.ts';
-import type { FormSetting } from '../../project/form-grammar.ts';
+import { roundMillimeters, roundUp } from '../../measure/round.ts';
 import type { Piece, Project } from '../../project/model.ts';
 import { mergeFindings } from '../../proof/tell.ts';
 import { sayLength } from '../../proof/words.ts';
 import { buildShapes, buildSheets } from '../../shape/build.ts';
 import type { Made } from '../../shape/closed-size.ts';
-import type { Triple } from '../../shape/closure/packing.ts';
-import { roomsOf } from '../../shape/closure/rooms.ts';
+import type { Cavity } from '../../shape/closure/packing.ts';
+import { leftIn, roomsOf } from '../../shape/closure/rooms.ts';
 import { baseSize } from '../../shape/layers.ts';
-import type { Net } from '../../shape/net.ts';
-import type { Layer } from '../../shape/shapes.ts';
-import type { Holder } from './room.ts';
+import { choicesOf, choose } from './choices.ts';
+import { resizeLayer } from './layers.ts';
+import { type Goal, type Holder, map3 } from './room.ts';
 
-/** A box of another size, or why it cannot be given one. */
-type Resized = { readonly piece: Piece } | { readonly why: string };
+/** Why something cannot be had. */
+type Refused = { readonly why: string };
 
-/** A project with its box of another size and its layers after it, or why not. */
-type Remaking = { readonly made: Made } | { readonly why: string };
-
-/** Makes the box of a project so much wider, higher and deeper, and what lies on it larger with it. */
-export function remake(made: Made, holder: Holder, growth: Triple): Remaking {
+/** Makes the holder of a project so large that a goal is met in it, and what lies on it larger with it. */
+export function remake(made: Made, holder: Holder, goal: Goal): { readonly made: Made } | Refused {
   const { project } = made;
-  const tooLong = holder.size
-    .map((side, way) => side.plus(growth[way as 0 | 1 | 2]))
-    .find((side) => side.greaterThan(LONGEST));
-  if (tooLong) {
-    const long = sayLength(tooLong, project.unit);
-    return { why: `${holder.piece.id.value} would be ${long} long inside, and no length may be over 1 m` };
-  }
-  const resized = resizeHolder(holder, growth);
+  const resized = resize(project, holder, goal);
   if ('why' in resized) return resized;
   const pieces = new Map(project.pieces).set(holder.piece.id.value, resized.piece);
-  const built = buildSheets(resized.piece, project);
-  const [fault] = mergeFindings(built.findings);
-  if (fault) return { why: [fault.message, ...(fault.remedy ? [fault.remedy] : [])].join('; ') };
-  if (!hasRoom(built.sheets[0]?.net, holder, growth)) {
-    return {
-      why: `${holder.piece.id.value} of that size cannot be made, or not by its width, height and depth alone`,
-    };
-  }
-  const nets = new Map(made.shapes.nets).set(holder.piece.id.value, built.sheets);
+  const { sheets } = buildSheets(resized.piece, project);
+  const nets = new Map(made.shapes.nets).set(holder.piece.id.value, sheets);
   for (const layer of made.shapes.layers) {
     const base = baseSize(layer.on, nets);
     const moved = base && resizeLayer(layer, base);
@@ -55,97 +35,117 @@ export function remake(made: Made, holder: Holder, growth: Triple): Remaking {
   return { made: { project: now, shapes: buildShapes(now) } };
 }
 
-function hasRoom(net: Net | undefined, { size }: Holder, growth: Triple): boolean {
-  const rooms = net ? roomsOf(net) : [];
-  return rooms.some((room) =>
-    size.every((length, way) => room.size[way]?.equals(length.plus(growth[way as 0 | 1 | 2]))),
-  );
-}
-
-/** A form by the lengths behind `inside:` or `outside:`, a net by the gaps between its score lines. */
-function resizeHolder({ piece, size }: Holder, growth: Triple): Resized {
-  const { body } = piece;
-  if (body.kind === 'flat') return { why: `${piece.id.value} is flat` };
-  if (body.kind === 'net') return resizeNet(piece, size, growth);
-  const [width, height, depth] = growth;
-  const key = ['inside', 'outside'].find((each) => body.settings.has(each)) ?? '';
-  const setting = body.settings.get(key);
-  if (setting?.kind !== 'lengths' || setting.lengths.length !== 3) {
-    return { why: `${piece.id.value} is no form with an inside: of width × depth × height` };
-  }
-  const more = [width, depth, height];
-  const lengths = setting.lengths.map(({ value, at }, way) => ({
-    value: value.plus(more[way] ?? Length.zero),
-    at,
-  }));
-  const settings = new Map<string, FormSetting>(body.settings).set(key, { ...setting, lengths });
-  return { piece: { ...piece, body: { ...body, settings } } };
-}
-
-/** Every gap that is as wide as the box is wide, high or deep, or half as wide, becomes that; the others stay. */
-function resizeNet(piece: Piece, size: Triple, growth: Triple): Resized {
-  const ways = size.map((from, way) => ({ from, to: from.plus(growth[way as 0 | 1 | 2]) }));
-  const known = [...ways, ...ways.map(({ from, to }) => ({ from: from.half(), to: to.half() }))];
-  let unclear: Length | undefined;
-  const moved = movePiece(piece, 'in', (own, kind) => {
-    if (kind === 'place') return own;
-    const [first, ...others] = known.filter(({ from }) => from.equals(own));
-    if (others.some(({ to }) => first && !to.equals(first.to))) unclear ??= own;
-    return first?.to ?? own;
-  });
-  if (unclear) {
-    return {
-      why: `${piece.id.value} has score lines as far apart for one of width, height and depth as for another, or for half of one, so nobody knows which are to move`,
-    };
-  }
-  return { piece: moved };
-}
-
-/** A border up to so wide is what was chosen, and not the size of the layer; as for the other edition. */
-const WIDEST_BORDER: Length = Length.of(1, 4, 'in');
-/** Narrower than this a border is no more than an edge. */
-const LEAST_BORDER: Length = Length.of(1, 8, 'in');
+/** More rounds than any form needs: where the room follows each length by itself, two do. */
+const ROUNDS = 12;
 
 /**
- * A layer on a base that has become another: with the same borders where they are narrow or alike, or where it would pass
- * the edge of a smaller base, else of its own size.
+ * The holder with other lengths, in steps that a score board has. Nothing is known of any form: each length is tried a
+ * little longer, and what the room gains by it says which length makes room which way. One that can be no longer stays,
+ * and another makes the room.
  */
-function resizeLayer(layer: Layer, base: Size): Piece | undefined {
-  const { piece, base: old, size, turn, reveals, centered } = layer;
-  const { body, corners, overhang } = piece;
-  if (body.kind !== 'flat' || body.outline || overhang || turn % 90 !== 0) return undefined;
-  const isRound = radiiOf(corners).every(
-    (each) => !each.times(2).lessThan(Length.min(size.width, size.height)),
-  );
-  if (isRound) return undefined;
-  const { left, right, top, bottom } = reveals;
-  const isEven = [right, top, bottom].every((each) => each.equals(left));
-  const { placement } = piece;
-  const growth = (near: Length, far: Length, more: Length, isCentered: boolean): Length => {
-    const left = far.plus(isCentered ? more.half() : more);
-    const isTight = left.lessThan(Length.min(far, LEAST_BORDER));
-    const isNarrow = !Length.max(near, far).greaterThan(WIDEST_BORDER);
-    return isEven || isNarrow || isTight ? more : Length.zero;
-  };
-  const across = growth(
-    ...(placement.left ? ([left, right] as const) : ([right, left] as const)),
-    base.width.minus(old.width),
-    centered.across,
-  );
-  const upright = growth(
-    ...(placement.top ? ([top, bottom] as const) : ([bottom, top] as const)),
-    base.height.minus(old.height),
-    centered.upright,
-  );
-  const [wider, higher] = turn % 180 === 0 ? [across, upright] : [upright, across];
-  const { width, height } = body.cut;
-  const [wide, high] = [width.value.plus(wider), height.value.plus(higher)];
-  // What there is no room for at all is left as it was, for the proof to tell.
-  const cut = {
-    ...body.cut,
-    width: wide.sign > 0 ? { ...width, value: wide } : width,
-    height: high.sign > 0 ? { ...height, value: high } : height,
-  };
-  if (cut.width.value.equals(width.value) && cut.height.value.equals(height.value)) return undefined;
-  return { ...piece, body: { ...body, cut } };
+function resize(project: Project, holder: Holder, { block, spare }: Goal): Attempt | Refused {
+  const pitch = project.unit === 'in' ? Length.of(1, 8, 'in') : Length.of(1, 1, 'mm');
+  const attempt: TryLengths = (lengths) => tryLengths(project, holder, lengths, block);
+  const stays = new Set<number>();
+  let values = choicesOf(holder.piece);
+  let now = attempt(values);
+  for (let round = 0; round < ROUNDS && !('why' in now); round += 1) {
+    const { left } = now;
+    const lacks = map3((way) => left[way] && spare[way]?.minus(left[way]));
+    if (lacks.every((lack) => !lack || roundUp(lack, pitch).sign === 0)) return now;
+    const gains = values.map((_, index) =>
+      stays.has(index) ? NO_GAIN : gainsOf(index, values, left, pitch, attempt),
+    );
+    const growths = growthsFor(lacks, gains, pitch);
+    const next = values.map((value, index) => value.plus(growths[index] ?? Length.zero));
+    const tried = attempt(next);
+    if ('why' in tried) {
+      const isAtFault = (index: number): boolean =>
+        !('why' in attempt(next.with(index, values[index] ?? Length.zero)));
+      const culprit = growths.findIndex(({ sign }, index) => sign !== 0 && isAtFault(index));
+      if (culprit < 0) return tried;
+      stays.add(culprit);
+    } else if (growths.every(({ sign }) => sign === 0)) {
+      return lacks.every((lack) => !lack || lack.sign <= 0)
+        ? now
+        : { why: unmakeable(holder.piece.id.value) };
+    } else [values, now] = [next, tried];
+  }
+  return 'why' in now ? now : { why: unmakeable(holder.piece.id.value) };
+}
+
+function unmakeable(name: string): string {
+  return `${name} of that size cannot be made by its width, height and depth alone`;
+}
+
+/** A piece with some lengths chosen anew, and what is left in its room. */
+type Attempt = { readonly piece: Piece; readonly left: Cavity };
+
+type TryLengths = (values: readonly Length[]) => Attempt | Refused;
+
+function tryLengths(
+  project: Project,
+  { piece, index, room: old }: Holder,
+  values: readonly Length[],
+  block: Goal['block'],
+): Attempt | Refused {
+  const name = piece.id.value;
+  const tooLong = values.find((value) => value.greaterThan(LONGEST));
+  if (tooLong) {
+    const long = sayLength(tooLong, project.unit);
+    return { why: `${name} would measure ${long}, and no length may be over 1 m` };
+  }
+  if (values.some(({ sign }) => sign <= 0)) return { why: unmakeable(name) };
+  const chosen = choose(piece, values, !old.round);
+  const { sheets, findings } = buildSheets(chosen, project);
+  const [fault] = mergeFindings(findings);
+  if (fault) return { why: [fault.message, ...(fault.remedy ? [fault.remedy] : [])].join('; ') };
+  const [first] = sheets;
+  const room = first && roomsOf(first.net)[index];
+  return room ? { piece: chosen, left: leftIn(room, block) } : { why: unmakeable(name) };
+}
+
+/** How much room a length makes each way for each bit of itself. */
+type Gain = readonly [number, number, number];
+
+const NO_GAIN: Gain = [0, 0, 0];
+
+/** Below this share a length only makes room by the way. */
+const LEAST_GAIN = 0.05;
+
+/** By how much each length is to grow: the one that makes most room one way, by as much as is wanted that way. */
+function growthsFor(lacks: Cavity, gains: readonly Gain[], pitch: Length): readonly Length[] {
+  const growths = map3((way) => {
+    const [lack, most] = [lacks[way], Math.max(...gains.map((gain) => gain[way]))];
+    const index = most < LEAST_GAIN ? -1 : gains.findIndex((gain) => gain[way] === most);
+    return { index, growth: lack && index >= 0 ? roundUp(shareOf(lack, most), pitch) : Length.zero };
+  });
+  return gains.map((_, index) => {
+    const [first, ...others] = growths.flatMap((each) => (each.index === index ? [each.growth] : []));
+    return first ? Length.max(first, ...others) : Length.zero;
+  });
+}
+
+/** How much room each way gains by each bit that one length is longer, or loses by what it is shorter. */
+function gainsOf(
+  index: number,
+  values: readonly Length[],
+  left: Cavity,
+  pitch: Length,
+  attempt: TryLengths,
+): Gain {
+  for (const nudge of [pitch.times(4), pitch, pitch.times(-1)]) {
+    const tried = attempt(values.map((value, place) => (place === index ? value.plus(nudge) : value)));
+    if ('why' in tried) continue;
+    return map3((way) => {
+      const [before, after] = [left[way], tried.left[way]];
+      return before && after ? after.minus(before).mm / nudge.mm : 0;
+    });
+  }
+  return NO_GAIN;
+}
+
+/** How much longer a length has to be that makes so much room for each bit of itself; exact where that is all of it. */
+function shareOf(lack: Length, gain: number): Length {
+  return Math.abs(gain - 1) < 1e-6 ? lack : roundMillimeters(lack.mm / gain, 1000);
 }
