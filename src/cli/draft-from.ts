@@ -10,7 +10,7 @@ import { type Order, type Redrafted, redraft } from '../make/redraft/redraft.ts'
 import type { Wish } from '../make/redraft/room.ts';
 import { Length, type Unit } from '../measure/length.ts';
 import { LONGEST, parseSizes } from '../measure/notation.ts';
-import { LEDGER_FILE } from '../project/ledger.ts';
+import { LEDGER_FILE } from '../project/ledger/ledger.ts';
 import type { Project, Workspace } from '../project/model.ts';
 import { printFindings } from '../proof/print.ts';
 import { mergeFindings } from '../proof/tell.ts';

@@ -1,11 +1,11 @@
 import { Length } from '../measure/length.ts';
 import type { Size } from '../measure/size.ts';
 import type { RoundedCorners } from '../project/corners.ts';
-import type { FormSetting } from '../project/form-grammar.ts';
+import type { FormSetting } from '../project/grammar/form-grammar.ts';
+import type { OutlineAsWritten } from '../project/grammar/outline-grammar.ts';
 import type { Piece, PieceBody } from '../project/model.ts';
 import type { NetAsWritten } from '../project/net-as-written.ts';
 import type { OpeningCut } from '../project/opening.ts';
-import type { OutlineAsWritten } from '../project/outline-grammar.ts';
 import type { AtSize, Placement } from '../project/sizes-as-written.ts';
 import type { At } from '../project/source.ts';
 import type { Layer } from '../shape/shapes.ts';

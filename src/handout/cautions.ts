@@ -1,5 +1,5 @@
 import type { Holds, Project } from '../project/model.ts';
-import { wordFinder } from '../project/word-finder.ts';
+import { wordFinder } from '../project/prose/word-finder.ts';
 import type { Voice } from '../words/voice.ts';
 
 /** The usual cautions, in the order they are given. */

@@ -14,7 +14,7 @@ import type {
 import { toString as textWithin } from 'mdast-util-to-string';
 import { defaultHandlers, type Options } from 'remark-rehype';
 import type { Figure } from '../drawing/figures.ts';
-import type { ReferenceKind } from '../project/reference.ts';
+import type { ReferenceKind } from '../project/prose/reference.ts';
 import { html, type SafeHtml } from '../words/safe-html.ts';
 import type { Voice } from '../words/voice.ts';
 import type { TextPart } from './measured-text.ts';

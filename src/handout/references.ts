@@ -1,7 +1,7 @@
 import { type Editions, ownEdition, sidesOf, type Twin, twins } from '../edition/editions.ts';
 import type { Piece } from '../project/model.ts';
+import type { ReferenceKind } from '../project/prose/reference.ts';
 import { readRef } from '../project/ref.ts';
-import type { ReferenceKind } from '../project/reference.ts';
 import { caliperOf, stockOf } from '../shape/caliper.ts';
 import { boxSize, depthsOf, measuresOf } from '../shape/net.ts';
 import { netNamed, type Sheet, sheetsNamed, sheetsOf, underOf } from '../shape/shapes.ts';

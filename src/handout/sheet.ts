@@ -1,7 +1,7 @@
 import { accentOf } from '../drawing/accent.ts';
 import type { PlacedPicture } from '../drawing/figures.ts';
 import type { Editions } from '../edition/editions.ts';
-import type { Ledger } from '../project/ledger.ts';
+import type { Ledger } from '../project/ledger/ledger.ts';
 import type { Site } from '../project/model.ts';
 import { revisionsView, revisionTitle } from '../words/changes.ts';
 import type { SafeHtml } from '../words/safe-html.ts';

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { examine, findingsOf, type Study } from '../examine/examine.ts';
 import { openPrinter } from '../print/printer.ts';
-import type { Ledger } from '../project/ledger.ts';
+import type { Ledger } from '../project/ledger/ledger.ts';
 import type { Workspace } from '../project/model.ts';
 import { isStopped, mergeFindings } from '../proof/tell.ts';
 import type { Told } from '../proof/told.ts';

@@ -2,7 +2,7 @@ import { type Editions, ownEdition } from '../edition/editions.ts';
 import type { Download } from '../handout/prints.ts';
 import { createRenderer, type Renderer } from '../handout/render.ts';
 import type { Printer } from '../print/printer.ts';
-import type { Ledger } from '../project/ledger.ts';
+import type { Ledger } from '../project/ledger/ledger.ts';
 import type { Project, Site } from '../project/model.ts';
 import type { ListedProject } from '../site/listed.ts';
 import type { Labels } from '../words/labels.ts';

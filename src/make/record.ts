@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { z } from 'zod';
-import { revisionCodec } from '../project/ledger-format.ts';
+import { revisionCodec } from '../project/ledger/ledger-format.ts';
 import type { ListedProject } from '../site/listed.ts';
 import { readIfThere } from './files.ts';
 

@@ -2,7 +2,7 @@ import type { Unit } from '../measure/length.ts';
 import type { Spelling } from '../measure/scan.ts';
 import { languageWords } from './language-words.ts';
 import type { Project, Site } from './model.ts';
-import { membersOf } from './word-finder.ts';
+import { membersOf } from './prose/word-finder.ts';
 
 /** The language a project is written in, by its BCP 47 tag. */
 export function languageOf({ lang }: Project, { language }: Site): string {

@@ -3,11 +3,11 @@ import { readFileSync, realpathSync, statSync } from 'node:fs';
 import { readdir, readFile } from 'node:fs/promises';
 import { isAbsolute, join, relative, resolve, sep } from 'node:path';
 import type { Finding } from './finding.ts';
-import { LEDGER_FILE } from './ledger.ts';
+import type { ReadDrawing } from './grammar/outline-grammar.ts';
+import type { Catalog } from './grammar/reader.ts';
+import { LEDGER_FILE } from './ledger/ledger.ts';
 import type { Workspace } from './model.ts';
-import type { ReadDrawing } from './outline-grammar.ts';
-import type { PictureState } from './pictures.ts';
-import type { Catalog } from './reader.ts';
+import type { PictureState } from './prose/pictures.ts';
 import { type SourceFile, sourceFile, startOf } from './source.ts';
 import { isSharedFile, readWorkspace } from './workspace.ts';
 

@@ -1,6 +1,6 @@
 import type { Length } from '../measure/length.ts';
 import type { RoundedCorners } from './corners.ts';
-import type { OutlineAsWritten } from './outline-grammar.ts';
+import type { OutlineAsWritten } from './grammar/outline-grammar.ts';
 import type { AtSize, Placement } from './sizes-as-written.ts';
 import type { At, Place } from './source.ts';
 

@@ -1,5 +1,5 @@
 import { wordsIn } from '../project/language.ts';
-import { membersOf } from '../project/word-finder.ts';
+import { membersOf } from '../project/prose/word-finder.ts';
 
 /**
  * The major food allergens of the United States (21 USC 321(qq): eight by FALCPA 2004, sesame by the FASTER Act

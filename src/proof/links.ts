@@ -1,5 +1,5 @@
-import { everyNode, placeOf } from '../project/markdown.ts';
 import type { Project } from '../project/model.ts';
+import { everyNode, placeOf } from '../project/prose/markdown.ts';
 import type { At } from '../project/source.ts';
 
 /** A link to the page of a project: `../seed-box/`, with or without the name of the page. */

@@ -1,5 +1,5 @@
 import type { Project, Step } from '../project/model.ts';
-import type { Reference } from '../project/reference.ts';
+import type { Reference } from '../project/prose/reference.ts';
 
 /** What a step names of a piece: the piece, a panel or a sheet of it. */
 export function referencesTo(piece: string, { prose }: Step): readonly Reference[] {

@@ -1,7 +1,7 @@
 import type { Nodes } from 'mdast';
-import { isDirective } from '../project/directives.ts';
-import { childrenOf, placeOf } from '../project/markdown.ts';
 import type { Prose } from '../project/model.ts';
+import { isDirective } from '../project/prose/directives.ts';
+import { childrenOf, placeOf } from '../project/prose/markdown.ts';
 import { type Place, type SourceFile, textAt } from '../project/source.ts';
 
 /** A sentence as it stands in a sheet. */

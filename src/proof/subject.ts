@@ -1,6 +1,6 @@
 import type { Project, Prose } from '../project/model.ts';
+import { wordFinder } from '../project/prose/word-finder.ts';
 import { type Place, textAt } from '../project/source.ts';
-import { wordFinder } from '../project/word-finder.ts';
 import type { KnownMeasure } from './measured.ts';
 import { isWithin, type Sentence } from './sentences.ts';
 

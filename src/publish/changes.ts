@@ -5,7 +5,7 @@ import type {
   PublishedThing,
   PublishedValue,
   StepChange,
-} from '../project/ledger.ts';
+} from '../project/ledger/ledger.ts';
 import { isSame, keyOf, sheetKey } from './state.ts';
 
 /** Compares what was published with what is there now; nothing when nothing that counts has changed. */

@@ -1,7 +1,7 @@
 import { Length } from '../measure/length.ts';
 import type { EditionName } from '../measure/ruler-unit.ts';
 import { namesOf } from '../project/corners.ts';
-import type { PublishedFact, PublishedValue } from '../project/ledger.ts';
+import type { PublishedFact, PublishedValue } from '../project/ledger/ledger.ts';
 import type { Piece } from '../project/model.ts';
 import type { Cell, Edge } from '../project/net-as-written.ts';
 import { cellName, columnName, parseCell } from '../shape/cells.ts';

@@ -1,8 +1,8 @@
 import { join } from 'node:path';
 import { putFiles } from '../make/files.ts';
 import { type MakeOptions, type MakeResult, make } from '../make/make.ts';
-import { LEDGER_FILE, type Ledger } from '../project/ledger.ts';
-import { ledgerText } from '../project/ledger-format.ts';
+import { LEDGER_FILE, type Ledger } from '../project/ledger/ledger.ts';
+import { ledgerText } from '../project/ledger/ledger-format.ts';
 import type { Project } from '../project/model.ts';
 import { lastOf, nextLedger, type Published } from './revisions.ts';
 

@@ -2,7 +2,7 @@ import { shownEditions } from '../edition/editions.ts';
 import type { Study } from '../examine/examine.ts';
 import { labelsOf } from '../make/languages.ts';
 import { readLabels } from '../make/package-files.ts';
-import type { Ledger, Revision } from '../project/ledger.ts';
+import type { Ledger, Revision } from '../project/ledger/ledger.ts';
 import type { Project, Site } from '../project/model.ts';
 import { type RevisionWords, revisionWords } from '../words/changes.ts';
 import { speaker } from '../words/labels.ts';

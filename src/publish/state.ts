@@ -3,7 +3,12 @@ import { type Edition, type Editions, ownEdition, shownEditions } from '../editi
 import { Length } from '../measure/length.ts';
 import type { EditionName } from '../measure/ruler-unit.ts';
 import { areAll, namesOf, type RoundedCorners } from '../project/corners.ts';
-import type { PublishedFact, PublishedState, PublishedThing, PublishedValue } from '../project/ledger.ts';
+import type {
+  PublishedFact,
+  PublishedState,
+  PublishedThing,
+  PublishedValue,
+} from '../project/ledger/ledger.ts';
 import type { Step } from '../project/model.ts';
 import { writeRef } from '../project/ref.ts';
 import { type Shapes, sheetsOf } from '../shape/shapes.ts';

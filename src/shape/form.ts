@@ -1,6 +1,6 @@
 import type { Length, Unit } from '../measure/length.ts';
 import type { Finding } from '../project/finding.ts';
-import type { FormGrammar, FormSetting } from '../project/form-grammar.ts';
+import type { FormGrammar, FormSetting } from '../project/grammar/form-grammar.ts';
 import type { Piece, Project } from '../project/model.ts';
 import type { Net } from './net.ts';
 import type { Sheet } from './shapes.ts';

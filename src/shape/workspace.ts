@@ -1,6 +1,6 @@
+import type { Catalog } from '../project/grammar/reader.ts';
 import { type LoadOptions, loadWorkspace as load } from '../project/load.ts';
 import type { Workspace } from '../project/model.ts';
-import type { Catalog } from '../project/reader.ts';
 import { sourceFile } from '../project/source.ts';
 import { readWorkspace } from '../project/workspace.ts';
 import { forms } from './forms/index.ts';

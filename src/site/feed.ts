@@ -1,5 +1,5 @@
 import { compare } from '../measure/numbers.ts';
-import type { Revision } from '../project/ledger.ts';
+import type { Revision } from '../project/ledger/ledger.ts';
 import type { Site } from '../project/model.ts';
 import { recutWords, revisionWords } from '../words/changes.ts';
 import type { Labels } from '../words/labels.ts';

@@ -1,7 +1,7 @@
 import type { PlacedPicture } from '../drawing/figures.ts';
 import { compare } from '../measure/numbers.ts';
 import type { EditionName } from '../measure/ruler-unit.ts';
-import type { Revision } from '../project/ledger.ts';
+import type { Revision } from '../project/ledger/ledger.ts';
 import type { Voice } from '../words/voice.ts';
 
 /** What the site's own pages know of a project. Paths are relative to the site's root. */

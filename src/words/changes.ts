@@ -2,7 +2,7 @@ import { type Shown, shownEditions } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
 import { printDecimal, printInches, printMillimeters, roundedSign } from '../measure/print.ts';
 import { type EditionName, UNIT_OF } from '../measure/ruler-unit.ts';
-import type { Ledger, PieceChange, PublishedValue, Revision, StepChange } from '../project/ledger.ts';
+import type { Ledger, PieceChange, PublishedValue, Revision, StepChange } from '../project/ledger/ledger.ts';
 import { cornersKey } from './corners.ts';
 import type { Say } from './labels.ts';
 import { nameOf, refNamed, sheetNamed } from './names.ts';

@@ -1,5 +1,5 @@
 import { type Editions, type Twin, twin } from '../edition/editions.ts';
-import type { FormParameter } from '../project/form-grammar.ts';
+import type { FormParameter } from '../project/grammar/form-grammar.ts';
 import { readRef } from '../project/ref.ts';
 import type { Opening, Shape } from '../shape/net.ts';
 import { outlines } from '../shape/outlines/index.ts';

@@ -5,7 +5,7 @@
 export const STILL_UNUSED: readonly string[] = [
   'drawing/turn-model.ts:TurnModel',
   'handout/mail/envelopes.ts:ENVELOPES',
-  'project/json-schema.ts:jsonSchemas',
+  'project/grammar/json-schema.ts:jsonSchemas',
   'site/index-page.ts:choicesOf',
   'words/languages.ts:keysOf',
 ];

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { cueCardHtml } from '../../src/cue/card.ts';
 import { type CardRoom, ROOMS } from '../../src/cue/room.ts';
-import { NO_REVISIONS } from '../../src/project/ledger.ts';
+import { NO_REVISIONS } from '../../src/project/ledger/ledger.ts';
 import { all, type Node, one, parseMarkup, textOf } from '../handout/markup.ts';
 import { labels, renderer, type Sample, sample, sheetHtml } from '../handout/sample.ts';
 

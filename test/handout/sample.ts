@@ -8,7 +8,7 @@ import { type Setting, settingOf, type Target } from '../../src/handout/setting.
 import { sheetHtml as htmlOf } from '../../src/handout/sheet.ts';
 import { labelsOf } from '../../src/make/languages.ts';
 import { readLabels } from '../../src/make/package-files.ts';
-import { NO_REVISIONS } from '../../src/project/ledger.ts';
+import { NO_REVISIONS } from '../../src/project/ledger/ledger.ts';
 import type { Project, Site } from '../../src/project/model.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import type { Labels } from '../../src/words/labels.ts';

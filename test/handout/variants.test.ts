@@ -5,7 +5,7 @@ import { factsOf } from '../../src/handout/facts.ts';
 import { referrer } from '../../src/handout/references.ts';
 import { scoreList } from '../../src/handout/score-list.ts';
 import { templateFiles, templateHtml } from '../../src/handout/template-print.ts';
-import type { ReferenceKind } from '../../src/project/reference.ts';
+import type { ReferenceKind } from '../../src/project/prose/reference.ts';
 import { labels, renderer, sampleOf, settingFor, sheetHtml } from './sample.ts';
 
 const SIZES = sampleOf(

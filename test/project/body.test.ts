@@ -1,7 +1,7 @@
 import { toString as plainText } from 'mdast-util-to-string';
 import { describe, expect, it } from 'vitest';
-import { everyNode } from '../../src/project/markdown.ts';
 import type { Project } from '../../src/project/model.ts';
+import { everyNode } from '../../src/project/prose/markdown.ts';
 import { writeRef } from '../../src/project/ref.ts';
 import { blamed, faultsOf, from, readSheet, sheetOf } from './reading.ts';
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { RuleId } from '../../src/project/finding.ts';
-import type { Ledger } from '../../src/project/ledger.ts';
-import { ledgerText } from '../../src/project/ledger-format.ts';
-import { readLedger } from '../../src/project/read-ledger.ts';
+import type { Ledger } from '../../src/project/ledger/ledger.ts';
+import { ledgerText } from '../../src/project/ledger/ledger-format.ts';
+import { readLedger } from '../../src/project/ledger/read-ledger.ts';
 import { pointAt } from '../../src/project/source.ts';
 
 type Found = {

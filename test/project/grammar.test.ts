@@ -2,7 +2,7 @@ import { describe, expect, expectTypeOf, it } from 'vitest';
 import type { Length } from '../../src/measure/length.ts';
 import type { Finding } from '../../src/project/finding.ts';
 import { wholeFile } from '../../src/project/frontmatter.ts';
-import { made, mapOf, sectionOf, turned, type Value } from '../../src/project/grammar.ts';
+import { made, mapOf, sectionOf, turned, type Value } from '../../src/project/grammar/grammar.ts';
 import {
   flag,
   listed,
@@ -12,12 +12,12 @@ import {
   section,
   together,
   usually,
-} from '../../src/project/keys.ts';
-import { readValue } from '../../src/project/read-value.ts';
-import { NOTHING_SHARED, type Reader } from '../../src/project/reader.ts';
+} from '../../src/project/grammar/keys.ts';
+import { readValue } from '../../src/project/grammar/read-value.ts';
+import { NOTHING_SHARED, type Reader } from '../../src/project/grammar/reader.ts';
+import { asCount, asLength, asText } from '../../src/project/grammar/values.ts';
 import { type At, sourceFile, startOf } from '../../src/project/source.ts';
-import { asCount, asLength, asText } from '../../src/project/values.ts';
-import { readYaml } from '../../src/project/yaml-tree.ts';
+import { readYaml } from '../../src/project/yaml/yaml-tree.ts';
 
 /** What a YAML text is read as, and the rules of what was found in it. */
 function read<T>(value: Value<T>, yaml: string): { readonly read: T | undefined; readonly rules: string[] } {

@@ -1,8 +1,8 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import type { Schema } from '../../src/project/grammar.ts';
-import { jsonSchemas } from '../../src/project/json-schema.ts';
+import type { Schema } from '../../src/project/grammar/grammar.ts';
+import { jsonSchemas } from '../../src/project/grammar/json-schema.ts';
 import { forms } from '../../src/shape/forms/index.ts';
 import { outlines } from '../../src/shape/outlines/index.ts';
 

@@ -8,9 +8,9 @@ import type {
   PublishedFact,
   PublishedValue,
   Revision,
-} from '../../src/project/ledger.ts';
-import { ledgerText } from '../../src/project/ledger-format.ts';
-import { readLedger } from '../../src/project/read-ledger.ts';
+} from '../../src/project/ledger/ledger.ts';
+import { ledgerText } from '../../src/project/ledger/ledger-format.ts';
+import { readLedger } from '../../src/project/ledger/read-ledger.ts';
 import { pointAt } from '../../src/project/source.ts';
 
 const read = (text: string): { ledger: Ledger; at: { line: number; text: string } | undefined } => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { everyNode } from '../../src/project/markdown.ts';
 import type { Project } from '../../src/project/model.ts';
+import { everyNode } from '../../src/project/prose/markdown.ts';
 import { faultsOf, from, readSheet, sheetOf } from './reading.ts';
 
 function bodyOf(body: string): Project {

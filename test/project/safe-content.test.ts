@@ -1,9 +1,9 @@
 import type { Link, Root } from 'mdast';
 import { toString as plainText } from 'mdast-util-to-string';
 import { describe, expect, it } from 'vitest';
-import { everyNode } from '../../src/project/markdown.ts';
 import type { Project } from '../../src/project/model.ts';
-import { makeSafe } from '../../src/project/safe-content.ts';
+import { everyNode } from '../../src/project/prose/markdown.ts';
+import { makeSafe } from '../../src/project/prose/safe-content.ts';
 import { sourceFile } from '../../src/project/source.ts';
 import { faultsOf, readSheet, sheetOf } from './reading.ts';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { RRule, type Weekday as RuleDay } from 'rrule';
 import { describe, expect, it } from 'vitest';
-import { readSite } from '../../src/project/read-site.ts';
+import { readSite } from '../../src/project/reading/read-site.ts';
 import type { Schedule } from '../../src/project/schedule.ts';
 import {
   dateOfDay,

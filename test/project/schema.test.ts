@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import type { Finding } from '../../src/project/finding.ts';
 import { splitSheet } from '../../src/project/frontmatter.ts';
-import { jsonSchemas } from '../../src/project/json-schema.ts';
+import { jsonSchemas } from '../../src/project/grammar/json-schema.ts';
 import { sourceFile } from '../../src/project/source.ts';
 import { forms } from '../../src/shape/forms/index.ts';
 import { outlines } from '../../src/shape/outlines/index.ts';

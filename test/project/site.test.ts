@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readSite } from '../../src/project/read-site.ts';
+import { readSite } from '../../src/project/reading/read-site.ts';
 import { sourceFile } from '../../src/project/source.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { faultsOf, from, sheetOf } from './reading.ts';

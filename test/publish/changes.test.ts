@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { examine } from '../../src/examine/examine.ts';
 import { Length } from '../../src/measure/length.ts';
-import type { PieceChange, PublishedState, Revision } from '../../src/project/ledger.ts';
-import { ledgerText } from '../../src/project/ledger-format.ts';
-import { readLedger } from '../../src/project/read-ledger.ts';
+import type { PieceChange, PublishedState, Revision } from '../../src/project/ledger/ledger.ts';
+import { ledgerText } from '../../src/project/ledger/ledger-format.ts';
+import { readLedger } from '../../src/project/ledger/read-ledger.ts';
 import { changesBetween } from '../../src/publish/changes.ts';
 import { stateOf } from '../../src/publish/state.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';

@@ -1,5 +1,5 @@
 import type { Site } from '../../src/project/model.ts';
-import { readSite } from '../../src/project/read-site.ts';
+import { readSite } from '../../src/project/reading/read-site.ts';
 import { sourceFile } from '../../src/project/source.ts';
 import type { ListedProject } from '../../src/site/listed.ts';
 

@@ -1,6 +1,6 @@
 import { keyOf, movePiece, primariesOf } from '../../edition/primaries.ts';
 import type { Length } from '../../measure/length.ts';
-import type { FormSetting } from '../../project/form-grammar.ts';
+import type { FormSetting } from '../../project/grammar/form-grammar.ts';
 import type { Piece } from '../../project/model.ts';
 
 /** What of a piece can be chosen anew: each length of a form, each distance of a net that no other is alike. */

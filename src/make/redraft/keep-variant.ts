@@ -1,8 +1,8 @@
 import { isMap, isScalar, type Node, type Pair, type YAMLMap } from 'yaml';
 import { splitSheet } from '../../project/frontmatter.ts';
-import { parseYaml } from '../../project/parse-yaml.ts';
 import type { SourceFile } from '../../project/source.ts';
-import { AS_TYPED } from '../../project/yaml-problem.ts';
+import { parseYaml } from '../../project/yaml/parse-yaml.ts';
+import { AS_TYPED } from '../../project/yaml/yaml-problem.ts';
 import { addBeside, applyEdits, type Edit } from './edits.ts';
 
 type Stretch = { readonly start: number; readonly end: number };

@@ -1,6 +1,6 @@
 import { Length } from '../../measure/length.ts';
 import { roundMillimeters } from '../../measure/round.ts';
-import type { OutlinePoints } from '../outline-grammar.ts';
+import type { OutlinePoints } from '../grammar/outline-grammar.ts';
 import { crossingIn, type GridPoint } from './crossing.ts';
 import type { DrawingProblem } from './drawing-problem.ts';
 import { MISS, type PathPart, type PathPoint, partsOf } from './path-points.ts';

@@ -1,7 +1,7 @@
 import type { Piece } from '../../project/model.ts';
-import { everyProse } from '../../project/prose.ts';
+import { everyProse } from '../../project/prose/prose.ts';
+import type { Reference, ReferenceKind } from '../../project/prose/reference.ts';
 import { writeRef } from '../../project/ref.ts';
-import type { Reference, ReferenceKind } from '../../project/reference.ts';
 import { netNamed, type Shapes, sheetsNamed } from '../../shape/shapes.ts';
 import { isThere } from '../part-names.ts';
 import type { Rule } from '../rule.ts';

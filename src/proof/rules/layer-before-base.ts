@@ -1,8 +1,8 @@
 import { languageOf, wordsIn } from '../../project/language.ts';
 import type { Project, Step } from '../../project/model.ts';
-import type { Reference } from '../../project/reference.ts';
+import type { Reference } from '../../project/prose/reference.ts';
+import { membersOf } from '../../project/prose/word-finder.ts';
 import type { Place } from '../../project/source.ts';
-import { membersOf } from '../../project/word-finder.ts';
 import { referencesTo, speaksIn, speaksOf } from '../mentions.ts';
 import type { Rule } from '../rule.ts';
 import { quote } from '../words.ts';

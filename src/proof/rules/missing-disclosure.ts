@@ -1,4 +1,4 @@
-import { everyNode, placeOf } from '../../project/markdown.ts';
+import { everyNode, placeOf } from '../../project/prose/markdown.ts';
 import type { Rule } from '../rule.ts';
 
 type Facts = {

@@ -1,6 +1,6 @@
 import { languageOf, wordsIn } from '../../project/language.ts';
+import { wordFinder } from '../../project/prose/word-finder.ts';
 import { type Place, textAt } from '../../project/source.ts';
-import { wordFinder } from '../../project/word-finder.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 import { sentencesOf } from '../sentences.ts';
 import { quote } from '../words.ts';

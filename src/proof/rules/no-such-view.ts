@@ -1,4 +1,4 @@
-import { everyProse } from '../../project/prose.ts';
+import { everyProse } from '../../project/prose/prose.ts';
 import { writeRef } from '../../project/ref.ts';
 import { USUAL_VIEW, viewsOf } from '../../shape/view/views.ts';
 import { isThere } from '../part-names.ts';

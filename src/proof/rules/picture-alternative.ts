@@ -1,4 +1,4 @@
-import { everyProse } from '../../project/prose.ts';
+import { everyProse } from '../../project/prose/prose.ts';
 import type { Rule } from '../rule.ts';
 import { quote } from '../words.ts';
 

@@ -1,5 +1,5 @@
 import type { Project } from '../../project/model.ts';
-import type { Reference } from '../../project/reference.ts';
+import type { Reference } from '../../project/prose/reference.ts';
 import { nearestName } from '../../shape/nearest.ts';
 import type { Rule } from '../rule.ts';
 

@@ -2,7 +2,7 @@ import { Length, type Unit } from '../../measure/length.ts';
 import { type Measurement, type Spelling, scanMeasurements } from '../../measure/scan.ts';
 import { languageOf, spellingIn, wordsIn } from '../../project/language.ts';
 import type { Prose } from '../../project/model.ts';
-import { everyProse } from '../../project/prose.ts';
+import { everyProse } from '../../project/prose/prose.ts';
 import type { Place } from '../../project/source.ts';
 import { type KnownMeasure, measuredIn } from '../measured.ts';
 import type { ProofContext, Rule } from '../rule.ts';

@@ -1,6 +1,6 @@
 import { EDGES } from '../../project/net-as-written.ts';
 import type { Place } from '../../project/source.ts';
-import { runOnFrom } from '../../project/yaml-node.ts';
+import { runOnFrom } from '../../project/yaml/yaml-node.ts';
 import { nearestName } from '../../shape/nearest.ts';
 import type { Rule } from '../rule.ts';
 import type { Words } from '../told.ts';

@@ -1,5 +1,5 @@
 import type { Cell } from '../../project/net-as-written.ts';
-import { everyProse } from '../../project/prose.ts';
+import { everyProse } from '../../project/prose/prose.ts';
 import { partIn } from '../../project/ref.ts';
 import { columnName } from '../../shape/cells.ts';
 import { nameRemedy, nearestName } from '../../shape/nearest.ts';

@@ -1,7 +1,7 @@
 import type { Length } from '../../measure/length.ts';
 import { printDecimal } from '../../measure/print.ts';
 import type { DrawingProblem } from '../../project/drawn/drawing-problem.ts';
-import type { FileProblem } from '../../project/outline-grammar.ts';
+import type { FileProblem } from '../../project/grammar/outline-grammar.ts';
 import type { Rule } from '../rule.ts';
 import type { Words } from '../told.ts';
 import { quote } from '../words.ts';

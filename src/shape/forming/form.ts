@@ -1,5 +1,5 @@
 import type { RoundedCorners } from '../../project/corners.ts';
-import type { FormParameter } from '../../project/form-grammar.ts';
+import type { FormParameter } from '../../project/grammar/form-grammar.ts';
 import type { Form } from '../form.ts';
 import type { Net } from '../net.ts';
 import { type Layout, layoutNet } from './layout.ts';

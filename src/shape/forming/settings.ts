@@ -1,7 +1,7 @@
 import type { Length } from '../../measure/length.ts';
 import type { RoundedCorners } from '../../project/corners.ts';
 import type { Finding } from '../../project/finding.ts';
-import type { FormParameter, FormSetting } from '../../project/form-grammar.ts';
+import type { FormParameter, FormSetting } from '../../project/grammar/form-grammar.ts';
 import type { At, Place } from '../../project/source.ts';
 import type { FormRequest } from '../form.ts';
 import { customary, type Ruler, rulerOf, say } from './ruler.ts';

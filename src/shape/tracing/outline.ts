@@ -1,5 +1,5 @@
 import type { Size } from '../../measure/size.ts';
-import type { OutlineGrammar } from '../../project/outline-grammar.ts';
+import type { OutlineGrammar } from '../../project/grammar/outline-grammar.ts';
 import type { AtSize } from '../../project/sizes-as-written.ts';
 import type { Settings } from '../forming/settings.ts';
 import type { FlatPoint, Shape } from '../net.ts';

@@ -1,8 +1,8 @@
 import { Length } from '../../measure/length.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
 import type { Finding } from '../../project/finding.ts';
+import type { OutlineAsWritten, ReadyOutline } from '../../project/grammar/outline-grammar.ts';
 import type { Project } from '../../project/model.ts';
-import type { OutlineAsWritten, ReadyOutline } from '../../project/outline-grammar.ts';
 import type { AtSize } from '../../project/sizes-as-written.ts';
 import { Settings } from '../forming/settings.ts';
 import { boundsOf, type FlatBox, type FlatPoint, type Shape } from '../net.ts';

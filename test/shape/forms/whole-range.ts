@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import type { FormParameter } from '../../../src/project/form-grammar.ts';
+import type { FormParameter } from '../../../src/project/grammar/form-grammar.ts';
 import type { Form } from '../../../src/shape/form.ts';
 
 /** What people measure with, and the most they make: 9 in or 230 mm. */

@@ -1,0 +1,249 @@
+import type { Unit } from '../../measure/length.ts';
+import type { FormGrammar } from '../grammar/form-grammar.ts';
+import {
+  choiceSchema,
+  type Keys,
+  made,
+  mapOf,
+  type ReadMap,
+  type Schema,
+  sectionOf,
+  turned,
+  type Value,
+} from '../grammar/grammar.ts';
+import { flag, listed, named, optional, plainly, section, UNIT, usually } from '../grammar/keys.ts';
+import type { OutlineGrammar } from '../grammar/outline-grammar.ts';
+import { readValue } from '../grammar/read-value.ts';
+import { type Catalog, type Reader, reportDotted, type SharedValue } from '../grammar/reader.ts';
+import { asChoice, asCount, asMatch, asText, asUnit } from '../grammar/values.ts';
+import type { Piece, PieceBody, Project } from '../model.ts';
+import type { At } from '../source.ts';
+import type { Stock } from '../stock.ts';
+import { entryOf, isByName, type YamlNode } from '../yaml/yaml-node.ts';
+import { asBase, baseOf } from './read-base.ts';
+import { asCorners } from './read-corners.ts';
+import { asImpression, asPunchedEdge } from './read-decoration.ts';
+import { asDrawn, drawnBody } from './read-drawn.ts';
+import { asHolds } from './read-holds.ts';
+import { asOpening } from './read-openings.ts';
+import { outlineKeys } from './read-outline.ts';
+import { asFormName, choosesOne, flatOrNet, formNamed, settingsOf } from './read-piece-body.ts';
+import { asPlacement, TURN, turnedPlacement } from './read-placement.ts';
+import { asStock } from './read-stock.ts';
+import { findShared, isShared, sharing, USE } from './shared.ts';
+import { VARIANTS } from './variants.ts';
+
+/** A piece as written. Its body is missing where its size, net or form has a finding. */
+type WrittenPiece = Omit<Piece, 'body'> & { readonly body: PieceBody | undefined };
+
+const asPieceName: Value<At<string>> = asMatch(
+  'the name of a piece, such as card',
+  /^.+$/su,
+  ([name]) => name,
+);
+const OPENINGS = 'openings by name, such as { window: { size: 2 x 3 } }';
+
+const COMMON = {
+  use: optional(asText, USE),
+  name: optional(asText, 'What it is called on paper. Without it, the short name is used.'),
+  stock: optional(asText, 'The short name of the paper it is cut from.'),
+  on: optional(
+    asBase,
+    'What it is stuck on: a piece, or a panel of one, as in `box.front`. `inside card.front` is its other face.',
+  ),
+  behind: optional(
+    asBase,
+    'What it is stuck behind instead: a flat piece, or an opening such as `card.window`.',
+  ),
+  at: section(asPlacement, 'Where on it; in the middle, if you say nothing.'),
+  turn: TURN,
+  overhang: flag('`yes` for a layer that is meant to pass the edge of its base.'),
+  corners: optional(
+    asCorners,
+    'The radius that its corners are rounded by, or of some of them: `{ top: 1/4 }`.',
+  ),
+  edge: listed(asPunchedEdge, 'An edge that a border punch or an edge die runs along, or a list of them.'),
+  impressions: listed(asImpression, 'The images that are stamped on it.'),
+  count: usually(asCount(1, 1000), '1', 'How many of it one project takes.'),
+  holds: optional(asPieceName, 'The piece that goes into this envelope, box, bag or pocket.'),
+  around: optional(asPieceName, 'The piece that this band or sleeve goes round.'),
+  openings: named(asOpening, OPENINGS, 'What is cut out of it: windows and slots, each under a short name.'),
+} satisfies Keys;
+
+const FORM = 'a piece, such as { cut: 3 x 4 }';
+
+const FORM_NAME = optional(asFormName, 'The name of a ready-made form.');
+
+/** A piece that is no form: flat, with an outline of its own maybe, or a net. */
+function unformed(outlines: readonly OutlineGrammar[]): ReturnType<typeof formed> {
+  const whole = mapOf(FORM, { ...COMMON, body: flatOrNet, outlined: outlineKeys(outlines) });
+  return made(whole, ({ body, outlined, ...piece }, { reader }) => {
+    const outline = outlined?.outline;
+    if (!body || !outlined || !outline) return { ...piece, ...(body && outlined && { body }) };
+    const { shape } = outline;
+    const misfit = body.kind === 'flat' ? piece.corners && 'corners of a shape' : 'shape of a net';
+    if (!misfit) return { ...piece, body: { ...body, outline } };
+    const facts = { misfit, actual: shape.value } as const;
+    reader.report({ rule: 'unexpected-value', at: piece.corners?.[0]?.radius.at ?? shape.at, facts });
+    return piece;
+  });
+}
+
+/** A piece whose form isn't there: its own keys are read all the same, and nothing is said of others. */
+const FORMLESS = made(mapOf(FORM, { ...COMMON, form: FORM_NAME }, true), ({ form: _, ...piece }) => piece);
+
+/** A flat piece by its drawing, which gives its size. */
+const DRAWN = made(
+  mapOf(FORM, {
+    ...COMMON,
+    drawn: optional(asDrawn, "An outline of your own instead: an SVG file in the project's folder."),
+  }),
+  ({ drawn, ...piece }, { reader }) => {
+    const [rounding] = piece.corners ?? [];
+    if (!drawn || !rounding) return { ...piece, ...(drawn && { body: drawnBody(drawn) }) };
+    const facts = { misfit: 'corners of a shape', actual: 'drawing of your own' } as const;
+    reader.report({ rule: 'unexpected-value', at: rounding.radius.at, facts });
+    return piece;
+  },
+);
+
+/** A piece of a ready-made form. */
+function formed(form: FormGrammar): Value<ReadMap<typeof COMMON> & { readonly body?: PieceBody }> {
+  const whole = mapOf(FORM, { settings: settingsOf(form), ...COMMON, form: FORM_NAME });
+  return made(whole, ({ settings, form: name, ...piece }, task) => {
+    const isWhole = choosesOne(form, task) && settings && name;
+    return isWhole ? { ...piece, body: { kind: 'form', form: name, ...settings } } : piece;
+  });
+}
+
+/** One entry of `pieces:`. */
+export const asPiece: Value<WrittenPiece> = sharing(
+  'pieces',
+  made(
+    turned({ $ref: '#/$defs/piece' }, ({ node, reader }) => ({ value: mapOfPiece(node, reader) })),
+    ({ body, at, turn, on, behind, openings, ...piece }, task) => {
+      const { node, spot, reader } = task;
+      reportDotted(spot.key, spot.at, reader);
+      return {
+        ...piece,
+        ...baseOf(on, behind, node, reader),
+        id: { value: spot.key, at: spot.at },
+        body,
+        placement: turnedPlacement(at, turn, task),
+        openings: openings.values.map(({ name, value }) => ({ ...value, name })),
+        at: node.at,
+      };
+    },
+  ),
+);
+
+function mapOfPiece(node: YamlNode, reader: Reader): ReturnType<typeof formed> {
+  const name = entryOf(node, 'form')?.value;
+  if (!name && entryOf(node, 'drawn')) return DRAWN;
+  if (!name) return unformed(reader.outlines);
+  const form = formNamed(name, reader);
+  return form ? formed(isByName(entryOf(node, 'around')) ? withoutAround(form) : form) : FORMLESS;
+}
+
+/** A band whose `around:` names a piece and is no size: then another of its settings has to say how large it is. */
+function withoutAround({ oneOf = [], parameters, ...form }: FormGrammar): FormGrammar {
+  const [other, ...more] = oneOf.filter((key) => key !== 'around');
+  const left = parameters.filter(({ key }) => key !== 'around');
+  const sure = left.map((each) =>
+    each.key === other && more.length === 0 ? { ...each, required: true } : each,
+  );
+  return { ...form, parameters: sure };
+}
+
+/** The schema of a piece: of its form if it names one, else of a flat piece or a net; what is shared may be either. */
+export function pieceSchema({ forms, outlines }: Catalog): Schema {
+  const written = unformed(outlines).schema;
+  const flat = written.properties;
+  const own = ({ properties = {}, anyOf = [{}] }: Schema): Schema => ({
+    properties: Object.fromEntries(Object.entries(properties).filter(([key]) => !flat?.[key])),
+    propertyNames: { enum: Object.keys(properties) },
+    anyOf,
+  });
+  const names = asChoice(forms.map(({ name }) => name)).schema;
+  const ofForms = forms.reduceRight<Schema>((others, form) => {
+    const isThis = { properties: { form: asChoice([form.name]).schema } };
+    return choiceSchema(isThis, own(formed(form).schema), others);
+  }, {});
+  const drawnOrNot = choiceSchema({ required: ['drawn'] }, own(DRAWN.schema), own(written));
+  const formedOrNot = choiceSchema({ required: ['form'] }, ofForms, drawnOrNot);
+  return {
+    type: 'object',
+    properties: {
+      ...flat,
+      ...DRAWN.schema.properties,
+      form: { ...names, description: flat?.form?.description },
+    },
+    ...choiceSchema({ required: ['use'] }, {}, formedOrNot),
+  };
+}
+
+/** The measurement block, and every piece that was written, those that could not be read whole included. */
+export type MeasuredBlock = {
+  readonly block: Pick<Project, 'unit' | 'metric' | 'stock' | 'pieces' | 'holds' | 'names'>;
+  readonly written: readonly WrittenPiece[];
+};
+
+const STEP = asChoice(['whole', 'half'] as const);
+
+const MEASUREMENTS = sectionOf('unit:, stock: and pieces: under it', {
+  unit: UNIT,
+  metric: plainly(STEP, 'whole', 'Whether the metric edition is in `whole` or may use `half` millimeters.'),
+  stock: named(asStock, 'stock by name', 'The papers, each under a short name of yours.'),
+  pieces: named(asPiece, 'pieces by name', 'What is cut, each under a short name of yours.'),
+  holds: optional(asHolds, 'What the finished box is for.'),
+  variants: VARIANTS,
+});
+
+/** `measurements:` of a sheet. Bare numbers in it are in its own unit. */
+export const asMeasurements: Value<MeasuredBlock> = made(
+  turned(MEASUREMENTS.schema, ({ node, reader }) => ({
+    value: MEASUREMENTS,
+    reader: { ...reader, unit: statedUnit(node, reader) },
+  })),
+  (read, { reader }) => {
+    const written = read.pieces.values.map(({ value }) => value);
+    const used = usedShared(written, reader);
+    const stock = [...read.stock.values.map(({ value }) => value), ...used.stock];
+    // Half a piece would only mislead every rule that follows.
+    const pieces = written.flatMap(({ body, ...piece }) => (body ? [{ ...piece, body }] : []));
+    const { variants: _, ...block } = {
+      ...read,
+      stock: byId(stock),
+      pieces: byId(pieces),
+      names: { pieces: read.pieces.names, stock: [...read.stock.names, ...used.names] },
+    };
+    return { block, written };
+  },
+);
+
+/** The unit a block states, which must be known before anything else of it is read; nothing is reported. */
+function statedUnit(node: YamlNode, reader: Reader): Unit {
+  const muted = { ...reader, report: () => {} };
+  const unit = entryOf(node, 'unit')?.value;
+  return (unit && readValue(asUnit, unit, { key: 'unit', at: unit.at }, muted)?.value) ?? 'in';
+}
+
+function byId<T extends { readonly id: At<string> }>(all: readonly T[]): ReadonlyMap<string, T> {
+  return new Map(all.map((each) => [each.id.value, each]));
+}
+
+/** The shared stock that pieces name, each under the name they use: `shared.moss`. */
+function usedShared(
+  pieces: readonly WrittenPiece[],
+  reader: Reader,
+): { readonly names: readonly string[]; readonly stock: readonly Stock[] } {
+  const used = new Map<string, SharedValue | undefined>();
+  for (const { stock: name } of pieces) {
+    if (name && isShared(name.value)) used.set(name.value, findShared('stock', name, reader));
+  }
+  const stock = [...used].flatMap(([key, found]) => {
+    const spot = found && { key, path: ['stock', key], at: found.name.at };
+    return (spot && readValue(asStock, found.value, spot, reader)) ?? [];
+  });
+  return { names: [...used.keys()], stock };
+}

@@ -1,0 +1,132 @@
+import type { Finding } from '../finding.ts';
+import { wholeFile } from '../frontmatter.ts';
+import type { Schema } from '../grammar/grammar.ts';
+import { made, mapOf, sectionOf, type Value } from '../grammar/grammar.ts';
+import { listed, optional, plainly, required, section, usually } from '../grammar/keys.ts';
+import { readValue } from '../grammar/read-value.ts';
+import { NOTHING_SHARED, type Reader, shown } from '../grammar/reader.ts';
+import {
+  asChoice,
+  asDate,
+  asLanguage,
+  asLength,
+  asLink,
+  asMatch,
+  asText,
+  asUnits,
+} from '../grammar/values.ts';
+import type { Bench, Paper, Site } from '../model.ts';
+import { readEvery, readOn, repetitionOf, type Schedule } from '../schedule.ts';
+import { type At, type SourceFile, sourceFile, startOf } from '../source.ts';
+import { readYaml } from '../yaml/yaml-tree.ts';
+
+const asCurrency: Value<At<string>> = asMatch('a currency code, such as USD', /^[a-z]{3}$/iu, ([code]) => {
+  const upper = code.toUpperCase();
+  return Intl.supportedValuesOf('currency').includes(upper) ? upper : undefined;
+});
+
+/** The usual home bench, common practice. */
+const asBench: Value<Bench> = sectionOf('settings, such as { board: 1/8 in }', {
+  board: usually(asLength, '1/8 in', 'The distance between two grooves of your score board.'),
+  'metric board': optional(asLength, 'The same of a metric board, if people use one: `1 mm`, say.'),
+  trimmer: usually(asLength, '12 in', 'The longest cut of your trimmer.'),
+  'printer margin': usually(asLength, '1/4 in', "The border your printer can't print on."),
+});
+
+/** A time of day, as `HH:MM`. */
+const asTime: Value<At<string>> = asMatch(
+  'a time, such as 18:30',
+  /^([01]?\d|2[0-3])[:.h]([0-5]\d)$/u,
+  ([, hours = '', minutes]) => `${hours.padStart(2, '0')}:${minutes}`,
+);
+
+/** A time zone by its IANA name. */
+const asZone: Value<At<string>> = asMatch('a time zone, such as America/Chicago', /^[\w+/-]+$/u, ([zone]) => {
+  try {
+    return new Intl.DateTimeFormat('en', { timeZone: zone }).resolvedOptions().timeZone && zone;
+  } catch {
+    return undefined;
+  }
+});
+
+const asEvery: Value<At<string>> = asMatch('week, 2 weeks, month or other thursday', /^.+$/su, ([text]) =>
+  readEvery(text) ? text : undefined,
+);
+
+const asOn: Value<At<string>> = asMatch(
+  'a day of the week, such as thursday, or second thursday where sessions are monthly',
+  /^.+$/su,
+  ([text]) => (readOn(text) ? text : undefined),
+);
+
+const SESSIONS = mapOf('{ every: 2 weeks, on: thursday }', {
+  every: required(asEvery, 'How often: `week`, `2 weeks`, `4 weeks`, `month`; or `other tuesday` at once.'),
+  on: optional(asOn, 'The day: `thursday`, or `second thursday` where they are monthly.'),
+  at: optional(asTime, 'The time, **in quotes**: `"18:30"`.'),
+  zone: optional(asZone, 'The time zone by its official name, such as `America/Chicago`.'),
+  from: optional(asDate, 'The first day; that of your first project, if you say nothing.'),
+  except: listed(asDate, 'Days on which there is none, in square brackets.'),
+});
+
+const asSchedule: Value<Schedule> = made(SESSIONS, (schedule, { reader }) => {
+  reportClash(schedule, reader);
+  return schedule;
+});
+
+/** A day of the month needs its number, a day of the week takes none; and the day is said once. */
+function reportClash(schedule: Schedule, { report }: Reader): void {
+  const { every, on } = schedule;
+  if (!on || repetitionOf(schedule)) return;
+  const [day = ''] = on.value.split(/\s+/u).slice(-1);
+  const often = readEvery(every.value);
+  const byWeeks =
+    often?.weekday === undefined
+      ? `${day} alone, since sessions go by weeks`
+      : 'the day once: in "every:", or here';
+  const expected = often?.unit === 'month' ? `which one of the month, such as first ${day}` : byWeeks;
+  report({ rule: 'unexpected-value', at: on.at, facts: { key: 'on', expected, actual: shown(on.at) } });
+}
+
+const PAPER = asChoice<Paper>(['letter', 'a4']);
+
+const SITE = sectionOf('settings, such as title: Paper bench', {
+  title: plainly(asText, 'Paper projects', 'The name of your bench, over every page.'),
+  url: optional(asLink, 'Where the site will stand, for feeds, QR codes and link previews.'),
+  language: optional(asLanguage, 'The language of the labels; `en`, if you say nothing.'),
+  paper: listed(PAPER, 'What handouts are printed on: `letter`, `a4`, or both, if you say nothing.'),
+  units: plainly(asUnits, 'both', 'The editions made: `both`, or `inch` or `metric` alone.'),
+  currency: plainly(asCurrency, 'USD', 'The three letters of your currency.'),
+  bench: section(asBench, 'Your own tools.'),
+  sessions: optional(asSchedule, 'When you meet.'),
+});
+
+export const SITE_SCHEMA: Schema = SITE.schema;
+
+const NO_FILE: SourceFile = sourceFile('site.yaml', '');
+
+/** Reads `site.yaml`. Every setting has a default, so a workspace without the file has a whole site too. */
+export function readSite(file: SourceFile = NO_FILE, unreadable: readonly Finding[] = []): Site {
+  const { root, findings: broken } = readYaml(wholeFile(file));
+  const findings = [...unreadable, ...broken];
+  const reader: Reader = {
+    report: (finding) => findings.push(finding),
+    unit: 'in',
+    moneyDecimals: 2,
+    forms: [],
+    outlines: [],
+    shared: NOTHING_SHARED,
+  };
+  const { language, paper, ...site } = readValue(
+    SITE,
+    root,
+    { key: file.path, path: ['file', file.path], at: startOf(file) },
+    reader,
+  );
+  return {
+    ...site,
+    language: language?.value ?? 'en',
+    ...(language && { languageAt: language.at }),
+    paper: paper.length > 0 ? [...new Set(paper.map(({ value }) => value))] : ['letter', 'a4'],
+    findings,
+  };
+}

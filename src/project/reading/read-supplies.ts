@@ -1,0 +1,32 @@
+import { made, mapOf, orShort, type Value } from '../grammar/grammar.ts';
+import { flag, optional, required, usually } from '../grammar/keys.ts';
+import { asChoice, asCount, asLink, asMoney, asText } from '../grammar/values.ts';
+import { SUPPLY_KINDS, type Supply } from '../model.ts';
+import { asColor } from './read-color.ts';
+import { sharing, USE } from './shared.ts';
+
+const SUPPLY = mapOf('a supply, such as { item: Bone folder, kind: tool }', {
+  use: optional(asText, USE),
+  item: required(asText, 'What it is called.'),
+  kind: usually(asChoice(SUPPLY_KINDS), 'other', `One of: ${SUPPLY_KINDS.join(', ')}.`),
+  for: optional(asText, 'What it is used for: `the leaves`.'),
+  from: optional(asText, 'The set or range it comes from: `Meadow set`.'),
+  color: optional(asColor, 'Of an ink, say, **in quotes**: `"#6b7f5b"`. The list shows it.'),
+  instead: optional(asText, 'What does as well.'),
+  link: optional(asLink, 'A web address where it can be seen: `https://` and so on.'),
+  paid: flag('`yes` if the link earns you something. The sheet then says so beside it.'),
+  each: optional(asText, 'How much one person uses: `24 in`, or a number of things.'),
+  pack: optional(asText, 'How it is sold: `10 yd`, or how many are in a pack.'),
+  'on hand': optional(asText, 'What you have already.'),
+  price: optional(asMoney, 'Of one pack.'),
+  share: optional(asCount(1, 1000), 'How many people share one: for tools.'),
+});
+
+/** One entry of `supplies:`; a text alone is the item, of kind `other`. */
+export const asSupply: Value<Supply> = sharing(
+  'supplies',
+  orShort<Supply>(
+    made(asText, (item, { spot: { at } }) => ({ item, kind: { value: 'other', at }, paid: false, at })),
+    made(SUPPLY, (supply, { node: { at } }) => ({ ...supply, at })),
+  ),
+);
