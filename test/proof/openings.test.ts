@@ -354,6 +354,30 @@ describe('a stamped image', () => {
   });
 });
 
+it.each<[string, string, string]>([
+  ['too large to leave enough on both sides', 'slot: 4', 'make it at most 3 7/8 in wide'],
+  ['too near one side', 'size: 2 x 3, at: { top: 1/16 }', 'move it 1/16 in inward, or make it smaller'],
+])('an opening that is %s is to be mended so', (_, words, remedy) => {
+  const pieces = card(`w: { in: front, ${words} }`).replace('4 1/4', '4 1/8');
+  expect(findingsOf(sheetWith({ pieces })).map((each) => each.remedy)).toEqual([remedy]);
+});
+
+it('an opening is not called as a panel is', () => {
+  expect(said(card('front: { size: 2 x 3, in: front }'))).toEqual([
+    'error unexpected-value at "front": "front" is what a panel of card is called already',
+  ]);
+});
+
+it('every word of another outline is told, and one limit of a length', () => {
+  expect(said('a: { stock: cream, cut: 3 x 3, shape: circle, sides: 3, notch: 1 }')).toEqual([
+    'error unexpected-value at "3": "sides" says nothing of a circle',
+    'error unexpected-value at "1": "notch" says nothing of a circle',
+  ]);
+  expect(said('a: { stock: cream, cut: 3 x 3, shape: arch, rise: 9 }')).toEqual([
+    'error form-limit at "9": the rise of a is 9 in, more than 1 1/2 in: more than half the width is no arc of a circle',
+  ]);
+});
+
 describe('the corners of an opening', () => {
   it.each<[string, string, string[]]>([
     ['rounded', 'size: 2 x 3, corners: 1/4', []],
@@ -482,7 +506,7 @@ describe('a punched edge', () => {
       FOUR,
       row('left'),
       ', impressions: { stamp: leaf, size: 1 x 1, at: { left: 1/16 } }',
-      runs('left edge of mat reach 1/8 in in, and take 1/16 in × about 1/2 in off the Leaf stamp', 'warning'),
+      runs('left edge of mat reach 1/8 in in, and take 1/16 × ≈1/2 in off the Leaf stamp', 'warning'),
     ],
     [
       'past the fold of a flap',

@@ -30,8 +30,9 @@ export function outlineKeys(outlines: readonly OutlineGrammar[]): Group<WrittenO
       setting ? [[key, setting] as const] : [],
     );
     const outline = outlines.find((each) => name?.kind === 'word' && each.name === name.word);
-    const [stray] = given.filter(([key]) => !outline?.parameters.some((parameter) => parameter.key === key));
-    if (stray) return refuseStray(stray, outline?.name, outlines, reader);
+    const strays = given.filter(([key]) => !outline?.parameters.some((parameter) => parameter.key === key));
+    for (const stray of strays) reportStray(stray, outline?.name, outlines, reader);
+    if (strays.length > 0) return undefined;
     if (!name || !outline) return {};
     return {
       outline: { kind: 'ready', shape: { value: outline.name, at: name.at }, settings: new Map(given) },
@@ -41,12 +42,12 @@ export function outlineKeys(outlines: readonly OutlineGrammar[]): Group<WrittenO
 }
 
 /** Reports a setting of another outline than the one it stands beside. */
-function refuseStray(
+function reportStray(
   [key, { at }]: readonly [string, FormSetting],
   shape = RECTANGLE,
   outlines: readonly OutlineGrammar[],
   { report }: Reader,
-): undefined {
+): void {
   const owner = outlines.find(({ parameters }) => parameters.some((parameter) => parameter.key === key));
   const facts = { misfit: 'setting of another shape', actual: key, other: owner?.name ?? '', shape } as const;
   report({ rule: 'unexpected-value', at, facts });

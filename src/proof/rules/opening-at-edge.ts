@@ -6,7 +6,7 @@ import { EDGES, type Edge, isUpright } from '../../project/net-as-written.ts';
 import type { Place } from '../../project/source.ts';
 import { distanceBetween, distanceOutside } from '../../shape/flat-polygon.ts';
 import { upright } from '../../shape/fold.ts';
-import { boxSize, type Net, type Panel } from '../../shape/net.ts';
+import { boxSize, type Margins, type Net, type Panel } from '../../shape/net.ts';
 import { foldsOf, otherSide } from '../../shape/panel-tree.ts';
 import { type CutOpening, everyOpening, leastPaper, OFF_ARC, type OfOpening } from '../openings.ts';
 import type { Rule } from '../rule.ts';
@@ -15,8 +15,11 @@ import { sayLength } from '../words.ts';
 
 type Facts = OfOpening & {
   readonly panel: string;
-  readonly found: Passing | Through | { readonly left: Length } | { readonly out: Length };
+  readonly found: Passing | Through | Thin | { readonly out: Length };
 };
+
+/** How little is left beside it; and how large it may be at most, where no move would leave more on both sides. */
+type Thin = { readonly left: Length; readonly most?: { readonly side: keyof Size; readonly size: Length } };
 
 /** It takes all of the panel in one direction, from an edge to the one across from it. */
 type Through = { readonly through: keyof Size; readonly room: Length };
@@ -60,7 +63,7 @@ export const openingAtEdge: Rule<Facts> = {
     const least = leastPaper(unit);
     return 'through' in found
       ? sayThrough(name, panel, found, say(least), say)
-      : sayLeft(name, panel, found.left, least, say);
+      : sayThin(name, panel, found, least, say);
   },
 };
 
@@ -94,10 +97,10 @@ function sayThrough(
   };
 }
 
-function sayLeft(
+function sayThin(
   name: string,
   panel: string,
-  left: Length,
+  { left, most }: Thin,
   least: Length,
   say: (length: Length) => string,
 ): Words & { readonly severity: 'warning' } {
@@ -105,7 +108,9 @@ function sayLeft(
     left.sign === 0
       ? `${name} is cut up to the edge of ${panel}: nothing is left beside it`
       : `${name} leaves ${say(left)} of ${panel} beside it; ${say(least)} is the least that does not tear`;
-  const remedy = `move it ${say(least.minus(left))} inward, or make it smaller`;
+  const remedy = most
+    ? `make it at most ${say(most.size)} ${most.side === 'width' ? 'wide' : 'high'}`
+    : `move it ${say(least.minus(left))} inward, or make it smaller`;
   return { message, remedy, severity: 'warning' };
 }
 
@@ -128,7 +133,15 @@ function foundAt({ opening, panel, net, of: { unit } }: CutOpening): Facts['foun
   const out = Math.max(...own.map((point) => distanceOutside(point, paper)));
   if (out > OFF_ARC) return { out: roundFolded(out, rulerUnit(unit)) };
   const left = roundFolded(distanceBetween(own, paper), rulerUnit(unit));
-  return left.lessThan(leastPaper(unit)) ? { left } : undefined;
+  const least = leastPaper(unit);
+  return left.lessThan(least) ? { left, ...mostIn(margins, room, least) } : undefined;
+}
+
+function mostIn({ left, right, top, bottom }: Margins, room: Size, least: Length): Pick<Thin, 'most'> {
+  const both = least.times(2);
+  const side = left.plus(right).lessThan(both) ? 'width' : 'height';
+  const isTooLarge = side === 'width' || top.plus(bottom).lessThan(both);
+  return isTooLarge ? { most: { side, size: room[side].minus(both) } } : {};
 }
 
 function throughIn({ margins: { left, right, top, bottom } }: CutOpening['opening']): keyof Size | undefined {

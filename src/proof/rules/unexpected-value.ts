@@ -35,6 +35,7 @@ type Misfit =
   | 'corners of a shape'
   | 'corner rounded twice'
   | 'dot in a name'
+  | 'name of a panel'
   | 'no word of a pop-up'
   | 'word of a pop-up'
   | 'shape of a slot'
@@ -108,6 +109,10 @@ const MISFITS: Readonly<Record<Misfit, (actual: string, other: string, shape: st
   'corner rounded twice': (actual, other) => ({
     message: `${quote(actual)} rounds a corner that ${quote(other)} rounds already`,
     remedy: 'give each corner one radius',
+  }),
+  'name of a panel': (actual, other) => ({
+    message: `${quote(actual)} is what a panel of ${other} is called already`,
+    remedy: 'give the opening a name of its own',
   }),
   'dot in a name': (actual) => ({
     message: `${quote(actual)} has a dot in it, and a dot stands between a piece and a part of it`,

@@ -86,15 +86,17 @@ export class Settings {
     this.findings.push({ rule: 'form-limit', at, facts: { reason, remedy } });
   }
 
-  /** Refuses a length beyond a limit; `what` it is precedes the piece's name: `the depth`. */
+  /** Refuses a length beyond the limit that it is farthest from; `what` it is precedes the piece's name: `the depth`. */
   limit(value: Length, at: Place, what: string, ...limits: readonly Limit[]): void {
-    for (const { least, most, why } of limits) {
-      const facts = { measure: `${what} of ${this.piece}`, length: value, ruler: this.ruler, why };
-      const under = least && value.lessThan(least) && ({ bound: 'least', limit: least } as const);
-      const over = most && value.greaterThan(most) && ({ bound: 'most', limit: most } as const);
-      const beyond = under || over;
-      if (beyond) this.findings.push({ rule: 'form-limit', at, facts: { ...facts, ...beyond } });
-    }
+    const passed = limits.flatMap(({ least, most, why }) => [
+      ...(least && value.lessThan(least) ? [{ bound: 'least', limit: least, why } as const] : []),
+      ...(most && value.greaterThan(most) ? [{ bound: 'most', limit: most, why } as const] : []),
+    ]);
+    const by = ({ limit }: (typeof passed)[number]): Length => limit.minus(value).abs();
+    const [worst] = passed.toSorted((a, b) => by(b).compare(by(a)));
+    if (!worst) return;
+    const facts = { measure: `${what} of ${this.piece}`, length: value, ruler: this.ruler, ...worst };
+    this.findings.push({ rule: 'form-limit', at, facts });
   }
 
   /** Under this no bone folder gets between two score lines. Common practice, no source. */

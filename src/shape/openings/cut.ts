@@ -22,6 +22,10 @@ export function cutOpenings(
   const findings: Finding[] = [...popped.findings];
   const cut = new Map<Net, Opening[]>();
   for (const written of piece.openings) {
+    const { value: actual, at } = written.name;
+    const isTaken = sheets.some(({ net }) => net.panels.some(({ id, name }) => [id, name].includes(actual)));
+    const facts = { misfit: 'name of a panel', actual, other: piece.id.value } as const;
+    if (isTaken) findings.push({ rule: 'unexpected-value', at, facts });
     if (written.cut.kind === 'pop-up') continue;
     const under = panelFor(written, piece, popped.sheets, findings);
     const opening = under && openingIn(under, { ...written, cut: written.cut }, project, findings);
