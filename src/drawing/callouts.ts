@@ -10,8 +10,9 @@ import { spread } from './spread.ts';
 export type Callout = {
   readonly from: Point2;
   readonly side: Edge;
-  /** Two lines of figures, or a letter to be ringed. */
+  /** Two lines of figures, a name, or a letter to be ringed. */
   readonly label: Label | { readonly badge: string };
+  readonly isName?: true;
 };
 
 const OUT = 2;
@@ -35,11 +36,11 @@ export function setCallouts(canvas: Canvas, box: DrawnBox, callouts: readonly Ca
     );
     const edge = box[side] + outward * OUT;
     const end = edge + outward * KINK;
-    for (const [index, { from, label }] of own.entries()) {
+    for (const [index, { from, label, isName }] of own.entries()) {
       const middle = middles[index] ?? 0;
       canvas.line('extension', [from, at(alongSide(from), edge), at(middle, end)]);
       if ('badge' in label) canvas.badge(label.badge, at(middle, end + outward * size * 0.72));
-      else setBeyond(canvas, { axis, edge, row: end + outward * size * 0.2 }, middle, label);
+      else setBeyond(canvas, { axis, edge, row: end + outward * size * 0.2 }, middle, label, !isName);
     }
   }
 }

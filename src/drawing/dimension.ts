@@ -110,12 +110,18 @@ function pointAt(canvas: Canvas, tip: Point2, axis: RowAxis, step: number): void
 }
 
 /** Sets a label on the far side of a row from its edge, its middle so far along. */
-export function setBeyond(canvas: Canvas, line: DimensionRow, middle: number, label: Label): void {
+export function setBeyond(
+  canvas: Canvas,
+  line: DimensionRow,
+  middle: number,
+  label: Label,
+  strong = true,
+): void {
   const { axis, edge, row } = line;
   const outward = Math.sign(row - edge) || 1;
   if (axis === 'across')
-    canvas.label(label, { x: middle, y: row }, { strong: true, sits: outward < 0 ? 'over' : 'under' });
-  else canvas.label(label, { x: row, y: middle }, { strong: true, anchor: outward < 0 ? 'end' : 'start' });
+    canvas.label(label, { x: middle, y: row }, { strong, sits: outward < 0 ? 'over' : 'under' });
+  else canvas.label(label, { x: row, y: middle }, { strong, anchor: outward < 0 ? 'end' : 'start' });
 }
 
 /** How much room a label takes along an axis. */

@@ -4,31 +4,26 @@ import { roundFolded, rulerMark } from '../measure/round.ts';
 import { rulerUnit } from '../measure/ruler-unit.ts';
 import { readRef } from '../project/ref.ts';
 import { caliperOf, stockOf } from '../shape/caliper.ts';
-import { areaOf, edgesOf, type Point2 } from '../shape/flat-polygon.ts';
+import { areaOf } from '../shape/flat-polygon.ts';
 import { type FoldProgress, foldedExtent, layDown, sharesOf } from '../shape/fold.ts';
-import { afterStage, finishedProgress, stageCount } from '../shape/fold-order.ts';
+import { finishedProgress } from '../shape/fold-order.ts';
 import type { Net } from '../shape/net.ts';
 import { foldPaper } from '../shape/paint/paper-sheet.ts';
-import { type PaintedFace, paint, USUAL_LOOK } from '../shape/paint/picture.ts';
+import { paint, USUAL_LOOK } from '../shape/paint/picture.ts';
 import { type Sheet, sheetsNamed } from '../shape/shapes.ts';
 import { layersOnPanels } from '../shape/view/panel-layers.ts';
 import { type PaperLook, paperOf } from '../shape/view/paper-of.ts';
 import { pieceNamed } from '../words/names.ts';
+import { arranged, drawFace, type SheetPicture } from './arranged.ts';
 import { Canvas, type Drawing } from './canvas.ts';
-import { boxOf, type DrawnBox } from './region.ts';
 import { colorOf, type DrawingRoom, type DrawingStyle } from './style.ts';
 import { tint } from './tint.ts';
 import { caption, listed, spokenVolume } from './words.ts';
 
-/**
- * The pose a view names, for a net: how far each fold is. `flat`, `folded`, or `fold-2` for all up to the second stage;
- * undefined for a view that this net hasn't.
- */
+/** The pose a view names; undefined for one that shows no finished shape. */
 function poseOf(net: Net, view: string): FoldProgress | undefined {
   if (view === 'folded') return finishedProgress(net);
-  if (view === 'flat') return 0;
-  const stage = Number(/^fold-(\d{1,3})$/u.exec(view)?.[1] ?? Number.NaN);
-  return stage >= 1 && stage <= stageCount(net) ? afterStage(net, stage) : undefined;
+  return view === 'flat' ? 0 : undefined;
 }
 
 /**
@@ -48,24 +43,20 @@ export function foldedDrawing(
     seenSheet(edition, id, sheet, view),
   );
   if (seen.length === 0) return undefined;
-  const { faces, scale } = arranged(seen, room);
   const canvas = new Canvas(style);
-  for (const face of faces) drawFace(canvas, face, scale);
+  for (const face of arranged(seen, room).flatMap(({ faces }) => faces)) drawFace(canvas, face);
   return canvas.drawing('folded', describe(editions, id, view, style));
 }
-
-/** The faces of one sheet, in the order to paint them. */
-type SheetFaces = readonly PaintedFace[];
 
 /** Square millimeters; a face seen from its edge has no more. */
 const EDGE_ON = 0.01;
 
-function seenSheet(edition: Edition, id: string, { net }: Sheet, view: string): SheetFaces[] {
+function seenSheet(edition: Edition, id: string, { net }: Sheet, view: string): SheetPicture[] {
   const pose = poseOf(net, view);
   if (pose === undefined) return [];
   const sheet = paperOf(net, paperLook(edition, readRef(id).piece));
   const { tree } = foldPaper(sheet, sharesOf(layDown(net).hung, pose));
-  return [paint(tree, USUAL_LOOK).filter(({ points }) => areaOf(points) > EDGE_ON)];
+  return [{ faces: paint(tree, USUAL_LOOK).filter(({ points }) => areaOf(points) > EDGE_ON), lines: [] }];
 }
 
 /** The paper a piece is of and the layers on it, in the colors of their stocks. */
@@ -85,52 +76,8 @@ export function paperLook(edition: Edition, piece: string): PaperLook {
   };
 }
 
-/** Millimeters between sheets of one piece, full size. */
-const BETWEEN = 15;
-
-type FacesToScale = { readonly faces: SheetFaces; readonly scale: number };
-
-/** Several sheets beside or above one another, whichever shows them larger; at most full size. */
-function arranged(sheets: readonly SheetFaces[], room: DrawingRoom): FacesToScale {
-  const arrangements = [false, true].map((isUpward): FacesToScale => {
-    const faces = inLine(sheets, isUpward);
-    const { left, top, right, bottom } = facesBox(faces);
-    return { faces, scale: Math.min(1, room.width / (right - left), room.height / (bottom - top)) };
-  });
-  return arrangements.reduce((row, column) => (column.scale > row.scale ? column : row));
-}
-
-/** From left to right, all standing on one line; or upward, the first at the bottom, as a lid is held over its tray. */
-function inLine(sheets: readonly SheetFaces[], isUpward: boolean): SheetFaces {
-  let start = 0;
-  return sheets.flatMap((faces) => {
-    const { left, top, right, bottom } = facesBox(faces);
-    const by = isUpward ? { x: -left, y: start - bottom } : { x: start - left, y: -bottom };
-    start += isUpward ? -(bottom - top + BETWEEN) : right - left + BETWEEN;
-    return faces.map((face) => ({
-      ...face,
-      points: face.points.map(({ x, y }) => ({ x: x + by.x, y: y + by.y })),
-    }));
-  });
-}
-
-function facesBox(faces: SheetFaces): DrawnBox {
-  return boxOf(faces.flatMap(({ points }) => points));
-}
-
-/** The face, then those of its sides that are edges of paper. */
-function drawFace(canvas: Canvas, face: PaintedFace, scale: number): void {
-  const points = face.points.map(({ x, y }): Point2 => ({ x: x * scale, y: y * scale }));
-  canvas.face(points, face.color, face.shade);
-  const edges = edgesOf(points).filter((_, index) => face.sides[index]);
-  if (edges.length === points.length) canvas.line('edge', points, true);
-  else canvas.lines('edge', edges);
-}
-
 function describe(editions: Editions, id: string, view: string, style: DrawingStyle): string {
   const { say } = style;
-  const stage = view.replace('fold-', '');
-  const key = view === 'folded' || view === 'flat' ? `drawing-${view}` : 'drawing-part-folded';
   const [inch, metric] = [extentOf(editions.inch, id, view), extentOf(editions.metric, id, view)];
   const size = spokenVolume({ inch, metric }, style);
   const panels = new Set(
@@ -142,7 +89,7 @@ function describe(editions: Editions, id: string, view: string, style: DrawingSt
     panels.has(panel),
   );
   const names = layers.map((layer) => pieceNamed(layer.piece.id.value, say));
-  const whole = say(key, { name: caption(id, say), size, stage });
+  const whole = say(view === 'folded' ? 'drawing-folded' : 'drawing-flat', { name: caption(id, say), size });
   return names.length === 0 ? whole : `${whole} ${say('drawing-on-it', { layers: listed(names, say) })}`;
 }
 

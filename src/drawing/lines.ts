@@ -17,6 +17,7 @@ export const LINES = {
   score: { width: 0.13 },
   layer: { width: 0.35 },
   edge: { width: 0.25 },
+  move: { width: 0.5 },
   hatch: { width: 0.13 },
   'glue-outside': { width: 0.45 },
   'glue-inside': { width: 0.2 },

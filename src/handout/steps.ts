@@ -1,6 +1,7 @@
 import type { Image, Paragraph, RootContent } from 'mdast';
 import type { Drawing } from '../drawing/canvas.ts';
 import { drawingFigure, type Figure, figuresTogether, pictureFigure } from '../drawing/figures.ts';
+import { moveDrawing } from '../drawing/fold-move.ts';
 import { foldedDrawing } from '../drawing/folded.ts';
 import { pieceDrawing } from '../drawing/piece.ts';
 import { stackDrawing } from '../drawing/stack.ts';
@@ -163,7 +164,8 @@ function drawingIn({ editions, measures, drawings }: Setting, of: string, view: 
   const base = view === 'layers' ? drawnBase(shapes, ref) : undefined;
   if (base) return stackDrawing(editions, base, BESIDE, drawings);
   if (view === 'flat') return flatDrawing({ editions, measures, drawings }, of);
-  return foldedDrawing(editions, of, view, BESIDE, drawings);
+  if (view === 'folded') return foldedDrawing(editions, of, view, BESIDE, drawings);
+  return moveDrawing(editions, of, view, BESIDE, drawings);
 }
 
 /** A scored sheet as it lies on the table, or a flat piece with its dimensions. */

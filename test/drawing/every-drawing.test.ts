@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { templatePages } from '../../src/drawing/actual-size.ts';
 import type { Drawing } from '../../src/drawing/canvas.ts';
+import { moveDrawing } from '../../src/drawing/fold-move.ts';
 import { foldedDrawing } from '../../src/drawing/folded.ts';
 import { pieceDrawing } from '../../src/drawing/piece.ts';
 import { stackDrawing } from '../../src/drawing/stack.ts';
@@ -19,7 +20,8 @@ const drawings: readonly (readonly [string, Drawing | undefined])[] = [inchStyle
     ['piece', pieceDrawing(editions, 'label', 0.2, style)] as const,
     ['stack', stackDrawing(editions, { piece: 'box', part: 'front', face: 'outside' }, room, style)] as const,
     ['template', templateDrawing(editions, 'box', 2, style)] as const,
-    ['folded', foldedDrawing(editions, 'box', 'fold-2', room, style)] as const,
+    ['folded', foldedDrawing(editions, 'box', 'folded', room, style)] as const,
+    ['move', moveDrawing(editions, 'box', 'fold-2', room, style)] as const,
     ['actual size', templatePages(editions, 'box', { paper: 'a4', margin }, style)[1]?.drawing] as const,
   ],
 );

@@ -1,17 +1,26 @@
 import { describe, expect, it } from 'vitest';
 import type { Drawing } from '../../src/drawing/canvas.ts';
+import { moveDrawing } from '../../src/drawing/fold-move.ts';
 import { foldedDrawing } from '../../src/drawing/folded.ts';
+import { readRef } from '../../src/project/ref.ts';
+import { foldNet } from '../../src/shape/fold.ts';
+import { moveFlat } from '../../src/shape/fold-moves.ts';
+import { forms } from '../../src/shape/forms/index.ts';
 import { USUAL_LOOK } from '../../src/shape/paint/picture.ts';
 import { ownNet } from '../../src/shape/shapes.ts';
+import { bounds } from '../../src/shape/space.ts';
+import { viewsOf } from '../../src/shape/view/views.ts';
 import {
   BOX,
   BOX_METRIC,
   editionsOf,
   elementsOf,
   inchStyle,
+  inkOf,
   linesOf,
   metricStyle,
   stretchesOf,
+  textsOf,
 } from './drawn.ts';
 
 const editions = editionsOf(BOX, BOX_METRIC);
@@ -66,10 +75,8 @@ describe('a folded shape', () => {
     expect(faces(folded('flat'))).toHaveLength(panels + 3);
   });
 
-  it('shows each stage on the way, and none that there isn’t', () => {
-    const shown = ['flat', 'fold-1', 'fold-2', 'fold-3'].map((view) => folded(view).svg);
-    expect(new Set(shown).size).toBe(4);
-    for (const view of ['fold-0', 'fold-99', 'fold-', 'sideways', ''])
+  it('has no view that there isn’t', () => {
+    for (const view of ['fold-1', 'fold-0', 'fold-99', 'fold-', 'sideways', ''])
       expect(foldedDrawing(editions, 'box', view, ROOM, inchStyle)).toBeUndefined();
     expect(foldedDrawing(editions, 'nothing', 'folded', ROOM, inchStyle)).toBeUndefined();
   });
@@ -85,7 +92,6 @@ describe('a folded shape', () => {
     expect(folded().alternative).toContain('Box, folded: 3½ by 5¼ by 1 inches, 89 by 133 by 25 millimeters.');
     expect(folded().alternative).toContain('On it: front, strip and label.');
     expect(folded('flat').alternative).toContain('Box, flat: 9½ by 6¾ inches, 241 by 171 millimeters.');
-    expect(folded('fold-1').alternative).toContain('Box after folding stage 1:');
   });
 
   it('shows what folds flat a little open, and says how large it is closed', () => {
@@ -113,5 +119,88 @@ describe('a folded shape', () => {
     const wide = folded('folded', inchStyle, 'box', tray, { width: 100, height: 30 });
     expect(high.height).toBeGreaterThan(high.width);
     expect(wide.width).toBeGreaterThan(wide.height);
+  });
+});
+
+describe('a move of the folding', () => {
+  function move(view: string, from = editions, id = 'box', room = ROOM): Drawing {
+    const drawing = moveDrawing(from, id, view, room, inchStyle);
+    if (!drawing) throw new Error(`no move ${view} of ${id}`);
+    return drawing;
+  }
+
+  it('is there for each stage and no other view', () => {
+    const shown = ['fold-1', 'fold-2', 'fold-3', 'glued-flat'].map((view) => move(view).svg);
+    expect(new Set(shown).size).toBe(4);
+    for (const view of ['fold-0', 'fold-99', 'fold-', 'folded', ''])
+      expect(moveDrawing(editions, 'box', view, ROOM, inchStyle)).toBeUndefined();
+    expect(moveDrawing(editions, 'nothing', 'fold-1', ROOM, inchStyle)).toBeUndefined();
+  });
+
+  /** By trigonometry: a cover that is half-way to closed stands square to the other, so its width shows by the sine of the turn. */
+  it('is half made: the cover of a card stands square to its back', () => {
+    const card = editionsOf('unit: in\npieces:\n  card: { form: single-fold card, size: 4 x 5 }');
+    const faces = elementsOf(move('fold-1', card, 'card').svg).filter(
+      ({ attributes }) => attributes.class === 'face tint',
+    );
+    const widths = faces.map(({ attributes }) => {
+      const xs = [...(attributes.d ?? '').matchAll(/[ML]([^,]+),/gu)].map(([, x]) => Number(x));
+      return Math.max(...xs) - Math.min(...xs);
+    });
+    const turn = (USUAL_LOOK.turn * Math.PI) / 180;
+    const [cover, back] = [4 * 25.4 * Math.abs(Math.sin(turn)), 4 * 25.4 * Math.cos(turn)];
+    expect(widths.toSorted((a, b) => a - b)).toEqual([expect.closeTo(cover, 1), expect.closeTo(back, 1)]);
+  });
+
+  it('names what turns, with an arrow each, and dots the glue of this move alone', () => {
+    const [walls, bottom] = [move('fold-1').svg, move('fold-2').svg];
+    const dots = (svg: string): number => linesOf(svg, 'glue-outside').length;
+    expect(textsOf(walls)).toContain('tab');
+    expect(linesOf(walls, 'move').length).toBeGreaterThan(0);
+    expect(dots(walls)).toBeGreaterThan(20);
+    expect(textsOf(bottom)).toEqual(expect.arrayContaining(['C4']));
+    const last = move('fold-3').svg;
+    expect(dots(last)).toBe(0);
+    expect(textsOf(last)).not.toContain('tab');
+    expect(move('fold-1').alternative).toContain('tab');
+  });
+
+  it('lets no name touch another, on every form and in every stage', () => {
+    for (const { name, example } of forms) {
+      const made = editionsOf(`unit: in\npieces: { box: { form: ${name}, ${example.settings.join(', ')} } }`);
+      const views = viewsOf(made.inch.shapes, readRef('box')).filter((view) => /^fold-|^glued/u.test(view));
+      for (const view of views) {
+        const { svg } = move(view, made, 'box', { width: 60, height: 56 });
+        const boxes = elementsOf(svg)
+          .filter((each) => each.name === 'text')
+          .map(inkOf);
+        for (const [index, [x0, y0, x1, y1]] of boxes.entries())
+          for (const [a0, b0, a1, b1] of boxes.slice(index + 1))
+            expect(a0 < x1 && x0 < a1 && b0 < y1 && y0 < b1, `${name} ${view}`).toBe(false);
+      }
+    }
+  });
+
+  /** Once round, a tube's walls lie in one plane, and the tab within the wall that it sticks to. */
+  it('ends flat, the tab on the wall that it sticks to, where a tube is stuck flat', () => {
+    const flat = forms.flatMap(({ name, example }) => {
+      const made = editionsOf(`unit: in\npieces: { it: { form: ${name}, ${example.settings.join(', ')} } }`);
+      const net = ownNet(made.inch.shapes.nets, 'it');
+      const move = net && moveFlat(net);
+      return net && move ? [{ name, net, move }] : [];
+    });
+    expect(flat.map(({ name }) => name)).toEqual(
+      expect.arrayContaining(['tuck-end box', 'clip-top box', 'gusseted bag', 'gable box']),
+    );
+    for (const { name, net, move } of flat) {
+      const { panels } = foldNet(net, { at: (fold) => move.at(fold, 1) });
+      const [mate] = move.glued;
+      const [tab, wall] = [mate?.from, mate?.to].map((id) => bounds(panels.get(id ?? '')?.corners ?? []));
+      if (!tab || !wall) throw new Error(`no tab on a ${name}`);
+      for (const { least, most } of [tab, wall]) expect(most.z - least.z, name).toBeCloseTo(0, 6);
+      expect(tab.least.z, name).toBeCloseTo(wall.least.z, 6);
+      expect(tab.least.x, name).toBeGreaterThanOrEqual(wall.least.x - 1.6);
+      expect(tab.most.x, name).toBeLessThanOrEqual(wall.most.x + 1.6);
+    }
   });
 });

@@ -3,7 +3,7 @@ import { dot, type Point3, unit } from '../space.ts';
 import { farthestFirst, type PlaneFace, type PlaneTree } from './plane-tree.ts';
 
 /** How a shape is seen, in degrees: turned about the upright (its right side comes forward), tilted to show its top. */
-type Look = { readonly turn: number; readonly tilt: number };
+export type Look = { readonly turn: number; readonly tilt: number };
 
 /** Seen a little from the right and from above. */
 export const USUAL_LOOK: Look = { turn: -32, tilt: 24 };

@@ -18,7 +18,7 @@ export type PaperLook = Pick<PaperSheet, 'outside' | 'inside'> & {
   readonly layers: readonly ColoredLayer[];
 };
 
-type ColoredLayer = PanelLayer & { readonly color: string };
+type ColoredLayer = Omit<PanelLayer, 'piece'> & { readonly color: string };
 
 /** A net as paper to be folded and painted; `first` counts the steps of sheets that are folded before. */
 export function paperOf(net: Net, { caliper, layers, outside, inside }: PaperLook, first = 0): PaperSheet {

@@ -1,6 +1,10 @@
 import { faceOf, isSameRef, type Ref } from '../../project/ref.ts';
+import { moveFlat } from '../fold-moves.ts';
 import { stageCount } from '../fold-order.ts';
 import { type Shapes, sheetsNamed, sheetsOf } from '../shapes.ts';
+
+/** The view of a tube that is stuck while it lies flat. */
+export const FLAT_TUBE_VIEW = 'glued-flat';
 
 /** The view of a drawing that names none. */
 export const USUAL_VIEW = 'flat';
@@ -17,6 +21,7 @@ export function viewsOf(shapes: Shapes, of: Ref): readonly string[] {
     ...(sheets.length > 0 ? [USUAL_VIEW] : []),
     ...(stages > 0 ? ['folded'] : []),
     ...Array.from({ length: stages }, (_, index) => `fold-${index + 1}`),
+    ...(sheets.some(({ net }) => moveFlat(net)) ? [FLAT_TUBE_VIEW] : []),
     ...(drawnBase(shapes, of) ? ['layers'] : []),
   ];
 }

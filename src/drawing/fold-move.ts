@@ -1,0 +1,200 @@
+import type { Edition, Editions } from '../edition/editions.ts';
+import { readRef } from '../project/ref.ts';
+import { areaOf } from '../shape/flat-polygon.ts';
+import { type HungPanel, layDown, sharesOf } from '../shape/fold.ts';
+import { type FoldMove, moveFlat, moveInto } from '../shape/fold-moves.ts';
+import type { Net } from '../shape/net.ts';
+import { foldPaper, type PaperSheet } from '../shape/paint/paper-sheet.ts';
+import { type Look, paint, placeInPicture, USUAL_LOOK } from '../shape/paint/picture.ts';
+import { type Pose, placed, posesOf } from '../shape/paint/pose.ts';
+import { sheetsNamed } from '../shape/shapes.ts';
+import { glueAreas } from '../shape/stacking/glue-areas.ts';
+import { paperOf } from '../shape/view/paper-of.ts';
+import { FLAT_TUBE_VIEW } from '../shape/view/views.ts';
+import { partNamed } from '../words/names.ts';
+import { arranged, drawFace, type SheetPicture } from './arranged.ts';
+import { setCallouts } from './callouts.ts';
+import { Canvas, type Drawing } from './canvas.ts';
+import { paperLook } from './folded.ts';
+import { plain } from './lettering.ts';
+import { boxOf } from './region.ts';
+import { seenOf, spotForLabel } from './seen.ts';
+import type { DrawingRoom, DrawingStyle } from './style.ts';
+import { caption, listed } from './words.ts';
+
+/**
+ * A move of the folding, half-way: `fold-2` the one into the second stage, `glued-flat` a tube that is stuck while it
+ * lies flat. What turns is named, an arrow shows which way, dots where glue goes; seen from where most of that is seen.
+ * Undefined when there is no such piece or move.
+ */
+export function moveDrawing(
+  editions: Editions,
+  id: string,
+  view: string,
+  room: DrawingRoom,
+  style: DrawingStyle,
+): Drawing | undefined {
+  const edition = editions[style.shown[0]];
+  const moves = sheetsNamed(edition.shapes.nets, readRef(id)).flatMap(({ net }): MoveSeen[] => {
+    const move = moveOf(net, view);
+    return move ? [seeMove(edition, id, net, move)] : [];
+  });
+  if (moves.length === 0) return undefined;
+  const canvas = new Canvas(style);
+  const pictures = arranged(
+    moves.map(({ picture }) => picture),
+    room,
+  );
+  for (const [index, picture] of pictures.entries()) drawMove(canvas, picture, moves[index]?.turning ?? []);
+  const names = moves.flatMap(({ turning }) => turning.map(({ name }) => name(style)));
+  const panels = listed([...new Set(names)], style.say);
+  return canvas.drawing('move', style.say('drawing-move', { name: caption(id, style.say), panels }));
+}
+
+function moveOf(net: Net, view: string): FoldMove | undefined {
+  if (view === FLAT_TUBE_VIEW) return moveFlat(net);
+  const [, stage] = /^fold-(\d{1,3})$/u.exec(view) ?? [];
+  return stage === undefined ? undefined : moveInto(net, Number(stage));
+}
+
+/** A panel at the end of what turns: its index among those hung, and how it is called. */
+type TurningPanel = { readonly panel: number; readonly name: (style: DrawingStyle) => string };
+
+type MoveSeen = { readonly picture: SheetPicture; readonly turning: readonly TurningPanel[] };
+
+/** Square millimeters; a face seen from its edge has no more. */
+const EDGE_ON = 0.01;
+/** The usual view is kept unless another shows so much more. */
+const WORTH_A_TURN = 1.25;
+
+function seeMove(edition: Edition, id: string, net: Net, move: FoldMove): MoveSeen {
+  const { hung } = layDown(net);
+  const turning = turningPanels(net, hung, move);
+  const own = new Set(turning.map(({ panel }) => panel));
+  const sheet = paperWithGlue(edition, id, net, move);
+  const shares = (more: number): readonly number[] => sharesOf(hung, (fold) => move.at(fold, more));
+  const views = LOOKS.map(({ look, isOver }) => {
+    const seen = isOver ? { ...sheet, rest: turnedOver(sheet.rest) } : sheet;
+    const { tree } = foldPaper(seen, shares(0));
+    const faces = paint(tree, look).filter(({ points }) => areaOf(points) > EDGE_ON);
+    const lines = turning.map(({ panel }) => pathOf(seen, panel, shares, look));
+    return { faces, lines, worth: seenOf(faces, own) };
+  });
+  const [usual] = views;
+  const best = views.reduce((most, view) => (view.worth > most.worth ? view : most));
+  const picture = usual && usual.worth * WORTH_A_TURN >= best.worth ? usual : best;
+  return { picture, turning };
+}
+
+/** From the right and above, from behind, and both with the shape upside down, as a box lies when its bottom is closed. */
+const LOOKS: readonly { readonly look: Look; readonly isOver: boolean }[] = [false, true].flatMap(
+  (isOver) => [
+    { look: USUAL_LOOK, isOver },
+    { look: { ...USUAL_LOOK, turn: USUAL_LOOK.turn + 180 }, isOver },
+  ],
+);
+
+function turnedOver({ right, up, outside, origin }: Pose): Pose {
+  const [a, b, c, d] = [right, up, outside, origin].map(({ x, y, z }) => ({ x: -x, y: -y, z }));
+  return { right: a ?? right, up: b ?? up, outside: c ?? outside, origin: d ?? origin };
+}
+
+/** The panels that turn and bear no other that turns. */
+function turningPanels(net: Net, hung: readonly HungPanel[], { folds }: FoldMove): readonly TurningPanel[] {
+  const turns = hung.map(({ fold }) => fold !== undefined && folds.has(fold));
+  const isUnder = (index: number, panel: number): boolean => {
+    const on = hung[panel]?.hinge?.on;
+    return on !== undefined && (on === index || isUnder(index, on));
+  };
+  const ends = hung.flatMap((_, index) =>
+    turns[index] && !turns.some((isTurning, other) => isTurning && isUnder(index, other)) ? [index] : [],
+  );
+  return ends.map((panel) => {
+    const own = hung[panel]?.panel;
+    const whole = net.panels.find(({ id }) => id === (own?.partOf ?? own?.id));
+    return { panel, name: ({ say }) => partNamed(whole?.name ?? whole?.id ?? '', say) };
+  });
+}
+
+/** The paper without what lies on it, but with the areas that take glue in this move. */
+function paperWithGlue(edition: Edition, id: string, net: Net, { glued }: FoldMove): PaperSheet {
+  const look = paperLook(edition, readRef(id).piece);
+  const areas = glueAreas(net, look.caliper).filter(({ mate }) => glued.includes(mate));
+  const layers = areas.flatMap(({ from: { panel, face, areas: outlines } }) =>
+    outlines.map((outline) => ({ panel, face, outline, openings: [], color: look[face] })),
+  );
+  return paperOf(net, { ...look, layers });
+}
+
+/** How far an arrow shows a panel turn, as a share of its whole turn. */
+const ARROW = 0.44;
+const STEPS = 12;
+
+/** The way of the middle of a panel's free edge, from where it is to where it goes. */
+function pathOf(
+  sheet: PaperSheet,
+  panel: number,
+  shares: (more: number) => readonly number[],
+  look: Look,
+): SheetPicture['lines'][number] {
+  const { outline = [], hinge } = sheet.panels[panel] ?? {};
+  const tip = farthestFrom(hinge?.line ?? [0, 0, 1, 0], outline);
+  const place = placeInPicture(look);
+  return Array.from({ length: STEPS + 1 }, (_, step) => {
+    const pose = posesOf(sheet.panels, sheet.rest, shares((ARROW * (step + 1)) / (STEPS + 1)))[panel];
+    return place(placed(pose ?? sheet.rest, tip));
+  });
+}
+
+/** The middle of what of an outline is farthest from a line. */
+function farthestFrom(
+  [x0, y0, x1, y1]: readonly [number, number, number, number],
+  outline: readonly number[],
+) {
+  const points = Array.from({ length: outline.length / 2 }, (_, at) => ({
+    x: outline[2 * at] ?? 0,
+    y: outline[2 * at + 1] ?? 0,
+  }));
+  const away = ({ x, y }: { x: number; y: number }): number =>
+    Math.abs((x1 - x0) * (y - y0) - (y1 - y0) * (x - x0)) / Math.hypot(x1 - x0, y1 - y0);
+  const most = Math.max(...points.map(away));
+  const { left, top, right, bottom } = boxOf(points.filter((point) => away(point) > most * 0.98));
+  return { x: (left + right) / 2, y: (top + bottom) / 2, z: 0 };
+}
+
+function drawMove(canvas: Canvas, { faces, lines }: SheetPicture, turning: readonly TurningPanel[]): void {
+  for (const face of faces) {
+    if (face.level === 0) drawFace(canvas, face);
+    else {
+      canvas.face(face.points, face.color, face.shade);
+      canvas.glue('outside', face.points);
+    }
+  }
+  const callouts = turning.flatMap(({ panel, name }, index) => {
+    const label = [plain(name(canvas.style))];
+    const spot = spotForLabel(faces, panel, label, canvas.lettering);
+    // Of what is hidden nothing is said: its fellow on the near side does the same.
+    if (!spot) return [];
+    drawArrow(canvas, lines[index] ?? []);
+    if (spot.hasRoom) canvas.label(label, spot.at, { halo: spot.isOnGlue });
+    return spot.hasRoom ? [] : [{ from: spot.at, label, isName: true as const }];
+  });
+  const box = canvas.ink;
+  const middle = (box.left + box.right) / 2;
+  setCallouts(
+    canvas,
+    box,
+    callouts.map((each) => ({
+      ...each,
+      side: each.from.x < middle ? ('left' as const) : ('right' as const),
+    })),
+  );
+}
+
+function drawArrow(canvas: Canvas, line: SheetPicture['lines'][number]): void {
+  const [from, to] = line.slice(-2);
+  const start = line[0];
+  if (!from || !to || !start || Math.hypot(to.x - start.x, to.y - start.y) < 2) return;
+  canvas.line('move', line);
+  canvas.arrow(to, (Math.atan2(to.y - from.y, to.x - from.x) * 180) / Math.PI, 2.6);
+}
