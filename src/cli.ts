@@ -1,6 +1,6 @@
 import { Command, CommanderError } from 'commander';
 import { type CommandRun, type ExitCode, Refusal, type Terminal } from './cli/terminal.ts';
-import { packageVersion } from './make/package-root.ts';
+import { packageVersion } from './recall/package-root.ts';
 import { forms } from './shape/forms/index.ts';
 
 type Option = readonly [flags: string, says: string, usual?: string];
@@ -24,6 +24,7 @@ const MAKING: readonly Option[] = [
   OUT,
   ['--only <slug...>', 'only these projects'],
   ['--all', 'make everything again, changed or not'],
+  ['--why', 'print of each file that was made why, also where it came out as it was'],
   ['--no-pdf', 'leave the PDFs out, for speed'],
   STRICT,
   BROWSER,

@@ -5,7 +5,8 @@
  */
 
 export type { Edition, Editions } from './edition/editions.ts';
-export { examine, findingsOf, type Study } from './examine/examine.ts';
+export { examine, findingsOf } from './examine/examine.ts';
+export type { Study } from './examine/study.ts';
 export type { CuttingBench } from './kit/bench.ts';
 export { type KitOrder, type KitResult, planKit } from './kit/kit.ts';
 export type { Kit, Making, SheetLayout, StockPlan } from './kit/plan.ts';
@@ -16,7 +17,8 @@ export { draftText } from './make/draft.ts';
 export { Unwritable, type Written } from './make/files.ts';
 export { type KitReply, type KitRequest, requestKit } from './make/kit.ts';
 export { type KitFilesOptions, makeKitFiles } from './make/kit-files.ts';
-export { type MakeOptions, type MakeProgress, type MakeResult, make } from './make/make.ts';
+export { type MakeResult, make } from './make/make.ts';
+export type { MakeOptions, MakeProgress, WrittenFor } from './make/make-options.ts';
 export { NoSuchProject } from './make/named.ts';
 export { Length, type Unit } from './measure/length.ts';
 export { parseLength, parseSizes, type Reading } from './measure/notation.ts';
@@ -34,6 +36,7 @@ export { mergeFindings, tellFinding } from './proof/tell.ts';
 export type { Severity, Told } from './proof/told.ts';
 export { type PublishResult, publish } from './publish/publish.ts';
 export { type Published, unpublished } from './publish/revisions.ts';
+export type { Recall, Spot } from './recall/recall.ts';
 export { buildShapes } from './shape/build.ts';
 export { foldNet } from './shape/fold.ts';
 export type { FoldedShape } from './shape/folded-shape.ts';

@@ -5,10 +5,10 @@ import { fileURLToPath } from 'node:url';
 import { parse } from 'yaml';
 
 const REGISTRIES = [
-  { folder: 'proof/rules', list: 'rules', type: 'Rules', from: '../rule.ts', byId: true },
+  { folder: 'proof/rules', list: 'rules', type: 'Rules', from: '../rule.ts', byId: true, facts: true },
   { folder: 'shape/forms', list: 'forms', type: 'Form', from: '../form.ts' },
   { folder: 'shape/outlines', list: 'outlines', type: 'Outline', from: '../tracing/outline.ts' },
-  { folder: 'make/outputs', list: 'outputs', type: 'Output', from: '../output.ts' },
+  { folder: 'make/outputs', list: 'outputs', type: 'Outputs', from: '../output.ts', byId: true },
 ];
 
 /** The name of what a file exports. */
@@ -24,7 +24,7 @@ function factsOf(files) {
   return ['', "declare module '../../project/finding.ts' {", '  interface RuleFacts {', ...facts, '  }', '}'];
 }
 
-for (const { folder, list, type, from, byId } of REGISTRIES) {
+for (const { folder, list, type, from, byId, facts: hasFacts } of REGISTRIES) {
   const path = new URL(`${folder}/`, import.meta.url);
   const files = readdirSync(path)
     .filter((name) => name.endsWith('.ts') && name !== 'index.ts')
@@ -33,7 +33,7 @@ for (const { folder, list, type, from, byId } of REGISTRIES) {
   const members = files.map((file) =>
     byId ? `  '${file.slice(0, -3)}': ${nameOf(file)},` : `  ${nameOf(file)},`,
   );
-  const facts = byId ? factsOf(files) : [];
+  const facts = hasFacts ? factsOf(files) : [];
   const [listType, open, close] = byId ? [type, '{', '}'] : [`readonly ${type}[]`, '[', ']'];
   const text = [
     `import type { ${type} } from '${from}';`,

@@ -1,7 +1,8 @@
 import { existsSync } from 'node:fs';
 import { cp, mkdir, readdir, rename, rm, writeFile } from 'node:fs/promises';
 import { join, relative } from 'node:path';
-import { examine, type Study } from '../examine/examine.ts';
+import { examine } from '../examine/examine.ts';
+import type { Study } from '../examine/study.ts';
 import { planKit } from '../kit/kit.ts';
 import { titleOf } from '../make/draft.ts';
 import { projectsNamed } from '../make/named.ts';

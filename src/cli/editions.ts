@@ -1,5 +1,5 @@
 import { twinsOf } from '../edition/lengths.ts';
-import type { Study } from '../examine/examine.ts';
+import type { Study } from '../examine/study.ts';
 import { Length } from '../measure/length.ts';
 import { printDecimal, printInches, printMillimeters } from '../measure/print.ts';
 import { rulerMark } from '../measure/round.ts';

@@ -1,6 +1,7 @@
 import { relative, resolve } from 'node:path';
 import { Presets, SingleBar } from 'cli-progress';
-import { type MakeOptions, type MakeProgress, type MakeResult, make } from '../make/make.ts';
+import { type MakeResult, make } from '../make/make.ts';
+import type { MakeOptions, MakeProgress, WrittenFor } from '../make/make-options.ts';
 import { printFindings } from '../proof/print.ts';
 import { isFailure } from '../proof/told.ts';
 import {
@@ -21,6 +22,7 @@ export type MakingOptions = CommonOptions & {
   readonly pdf: boolean;
   readonly strict?: boolean;
   readonly browser?: string;
+  readonly why?: boolean;
 };
 
 /** `sheetwright make [workspace]` */
@@ -45,14 +47,14 @@ export function makeOptionsOf(
 
 /** Prints what was found and, unless quiet, what was made. */
 export function tellMade(result: MakeResult, options: MakingOptions, terminal: Terminal): ExitCode {
-  const { findings, studies, made, held, written } = result;
+  const { findings, spots, made, held, written } = result;
   const { stdout, cwd } = terminal;
   const quiet = options.quiet === true;
   const ink = inkFor(terminal, options);
-  const projects = studies.map(({ project }) => project);
-  stdout.write(printFindings(findings, { ink, projects, summary: !quiet }));
+  stdout.write(printFindings(findings, { ink, projects: spots, summary: !quiet }));
   const code = isFailure(findings, options.strict === true) ? 1 : 0;
   if (quiet) return code;
+  if (options.why) stdout.write(written.map(tellWhy).join(''));
   const touched = written.filter(({ how }) => how !== 'kept').length;
   const folder = relative(cwd, resolve(cwd, options.out)) || '.';
   const files = count(touched, 'file');
@@ -61,6 +63,30 @@ export function tellMade(result: MakeResult, options: MakingOptions, terminal: T
   return code;
 }
 
+/** `site/box/box.ics changed: sheet.md`, or that it came out as it was. */
+function tellWhy({ path, how, why }: WrittenFor): string {
+  const causes = why.map((input) => WORDS[input] ?? input).join(', ');
+  const said = how === 'kept' ? 'is as it was' : how;
+  return `${path} ${said}: ${causes === '' ? 'it is a new kind of output' : causes}\n`;
+}
+
+/** What inputs are called for who does not know the program from inside. */
+const WORDS: Readonly<Partial<Record<string, string>>> = {
+  new: 'it was not made before',
+  'asked for': '--all',
+  sheet: 'sheet.md',
+  ledger: 'revisions.yaml',
+  site: 'site.yaml',
+  shared: 'a file of shared/',
+  program: 'the program',
+  browser: 'the browser',
+  pdf: 'whether PDFs are made',
+  offered: 'whether there are PDFs',
+  cards: 'what the list says of a project',
+  records: 'what was made',
+  today: 'the day',
+};
+
 /** Today where the demonstrator is, `YYYY-MM-DD`. */
 export function today(): string {
   const now = new Date();
@@ -68,7 +94,7 @@ export function today(): string {
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
-/** A bar on a terminal, a plain line per file elsewhere, nothing when quiet. */
+/** A bar on a terminal, elsewhere a plain line for each file that is new or changed; nothing when quiet. */
 function progressOn(terminal: Terminal, options: CommonOptions): MakeProgress | undefined {
   if (options.quiet) return undefined;
   return terminal.stderr.isTTY === true ? barOn(terminal) : linesOn(terminal);
@@ -77,7 +103,10 @@ function progressOn(terminal: Terminal, options: CommonOptions): MakeProgress | 
 function linesOn({ stderr }: Terminal): MakeProgress {
   return {
     begin: () => {},
-    working: (path) => void stderr.write(`making ${path}\n`),
+    working: () => {},
+    wrote: ({ path, how }) => {
+      if (how !== 'kept') stderr.write(`made ${path}\n`);
+    },
     passed: () => {},
     end: () => {},
   };
@@ -95,6 +124,7 @@ function barOn({ stderr }: Terminal): MakeProgress {
       running = true;
     },
     working: (path) => bar.update({ path }),
+    wrote: () => {},
     passed: () => bar.increment(),
     end: () => {
       if (running) bar.stop();

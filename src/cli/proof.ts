@@ -1,11 +1,7 @@
-import { examine, findingsOf } from '../examine/examine.ts';
-import { languageFindings } from '../make/languages.ts';
-import { readLabels } from '../make/package-files.ts';
+import { findAll } from '../make/find.ts';
 import { findingsJson, printFindings } from '../proof/print.ts';
-import { mergeFindings } from '../proof/tell.ts';
 import { isFailure } from '../proof/told.ts';
-import { loadWorkspace } from '../shape/workspace.ts';
-import { editionTables } from './editions.ts';
+import { Recall, type Spot } from '../recall/recall.ts';
 import { type CommandRun, type CommonOptions, inkFor } from './terminal.ts';
 import { workspaceFolder } from './workspace-folder.ts';
 
@@ -18,21 +14,29 @@ type ProofOptions = CommonOptions & {
 /** `sheetwright proof [workspace]` */
 export const run: CommandRun<ProofOptions> = async ([named], options, terminal) => {
   const { stdout, cwd } = terminal;
-  const workspace = await loadWorkspace(workspaceFolder(named, cwd), { namedFrom: cwd });
-  const studies = examine(workspace);
-  const findings = mergeFindings([
-    ...findingsOf(workspace, studies),
-    ...languageFindings(workspace, readLabels()),
-  ]);
-  if (options.editions && !options.json) stdout.write(editionTables(studies));
+  const recall = await Recall.open(workspaceFolder(named, cwd), cwd, async (texts) => {
+    const { openReading } = await import('../examine/examine.ts');
+    return openReading(texts);
+  });
+  const { spots } = recall;
+  const findings = await findAll(recall, spots);
+  recall.save();
+  if (options.editions && !options.json) stdout.write(await tablesOf(recall, spots));
   if (options.json) stdout.write(findingsJson(findings));
   else
     stdout.write(
       printFindings(findings, {
         ink: inkFor(terminal, options),
-        projects: workspace.projects,
+        projects: spots,
         summary: options.quiet !== true,
       }),
     );
   return isFailure(findings, options.strict === true) ? 1 : 0;
 };
+
+async function tablesOf(recall: Recall, spots: readonly Spot[]): Promise<string> {
+  const { editionTables } = await import('./editions.ts');
+  const studies = [];
+  for (const spot of spots) studies.push(await recall.study(spot));
+  return editionTables(studies);
+}

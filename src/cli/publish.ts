@@ -22,7 +22,7 @@ export const run: CommandRun<PublishOptions> = async ([named], options, terminal
   const result = await publish(making);
   const code = tellMade(result, options, terminal);
   if (!options.quiet) {
-    terminal.stdout.write(revisionsText(result.published, result.workspace.site, 'recorded'));
+    terminal.stdout.write(revisionsText(result.published, (await result.recall.commons()).site, 'recorded'));
   }
   return code;
 };

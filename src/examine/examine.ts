@@ -1,27 +1,21 @@
 import { findOnlyThere, hasForeignPieces, otherProject } from '../edition/edition.ts';
-import { type Editions, editionsOf, editionWritten } from '../edition/editions.ts';
+import { editionsOf, editionWritten } from '../edition/editions.ts';
 import { settleEdition } from '../edition/settle.ts';
 import { type Finding, findMistake } from '../project/finding.ts';
 import type { Commons, Project, Workspace } from '../project/model.ts';
+import { watchSite } from '../project/reading/read-site.ts';
 import { digestOf, startOf } from '../project/source.ts';
-import { watchMap, watchProperties } from '../project/watch.ts';
+import { watchMap } from '../project/watch.ts';
+import { readCommons, readSheet } from '../project/workspace.ts';
+import type { WorkspaceTexts } from '../project/workspace-texts.ts';
 import { projectLinks } from '../proof/links.ts';
 import { proofProject } from '../proof/proof.ts';
-import { isStopped, joinVariants } from '../proof/tell.ts';
+import { isStopped, joinVariants, tellFinding } from '../proof/tell.ts';
 import { buildShapes } from '../shape/build.ts';
-import type { Shapes } from '../shape/shapes.ts';
-
-/** A project with all that is worked out of it: its geometry, both its editions, and what was found. */
-export type Study = {
-  readonly project: Project;
-  /** Of its own edition. */
-  readonly shapes: Shapes;
-  readonly editions: Editions;
-  /** What is wrong in it, in the shared files it uses included. */
-  readonly findings: readonly Finding[];
-  /** What was looked at to read and to examine it beside its sheet and ledger, as `Project.uses` names it. */
-  readonly uses: ReadonlySet<string>;
-};
+import { forms } from '../shape/forms/index.ts';
+import { outlines } from '../shape/outlines/index.ts';
+import type { Reading, Study } from './study.ts';
+import { settingsIn, sharedIn } from './values.ts';
 
 /** Studies are kept by what their projects were read from, so that a preview looks again at what changed alone. */
 const kept: Map<string, Study> = new Map<string, Study>();
@@ -36,7 +30,7 @@ export function examine(
 }
 
 /** Examines one project. One that was examined before, with the same texts, is not looked at again. */
-export function examineProject(commons: Commons, project: Project): Study {
+function examineProject(commons: Commons, project: Project): Study {
   const key = keyOf(commons, project);
   const study = kept.get(key) ?? studyProject(commons, project);
   kept.delete(key);
@@ -44,6 +38,22 @@ export function examineProject(commons: Commons, project: Project): Study {
   const [oldest] = kept.keys();
   if (kept.size > MOST_KEPT && oldest !== undefined) kept.delete(oldest);
   return study;
+}
+
+/** Opens a workspace to read what its projects have in common now, and each project when it is asked for. */
+export function openReading(texts: WorkspaceTexts): Reading {
+  const source = { ...texts, forms, outlines };
+  const commons = readCommons(source);
+  return {
+    commons,
+    values: { ...settingsIn(texts), ...sharedIn(commons) },
+    study: (folder) => {
+      const project = readSheet(source, commons, folder);
+      if (!project) throw new Error(`there is no sheet in ${folder}`);
+      return examineProject(commons, project);
+    },
+    tell: (findings) => findings.map((finding) => tellFinding(finding)),
+  };
 }
 
 /** Beside its own texts a project is looked at together with those that have the same address, or that it links to. */
@@ -72,7 +82,7 @@ function watchCommons(commons: Commons, uses: Set<string>): Commons {
   const note = (input: string): unknown => uses.add(input);
   return {
     ...commons,
-    site: watchProperties(commons.site, (key) => `site.${key}`, note),
+    site: watchSite(commons.site, note),
     addresses: watchMap(commons.addresses, 'addresses', note),
   };
 }

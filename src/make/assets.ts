@@ -1,7 +1,8 @@
 import { fontFaceCss, type Styles } from '../handout/css.ts';
+import { sha256 } from '../recall/sealed.ts';
 import { FAVICON } from '../site/favicon.ts';
 import type { Icons, SitePages } from '../site/frame.ts';
-import { dataAddress, sha256 } from './files.ts';
+import { dataAddress } from './files.ts';
 import type { Studio } from './output.ts';
 import type { FontFile, PackageFiles } from './package-files.ts';
 

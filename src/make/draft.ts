@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Handlebars from 'handlebars';
+import { packageRoot } from '../recall/package-root.ts';
 import { buildShapes } from '../shape/build.ts';
 import type { Form } from '../shape/form.ts';
 import { sheetsOf } from '../shape/shapes.ts';
 import { readWorkspaceFromTexts } from '../shape/workspace.ts';
-import { packageRoot } from './package-root.ts';
 
 /** The title a slug suggests: `seed-packet-keeper` is `Seed packet keeper`. */
 export function titleOf(slug: string): string {

@@ -1,4 +1,4 @@
-import { createHash, randomBytes } from 'node:crypto';
+import { randomBytes } from 'node:crypto';
 import { rmSync } from 'node:fs';
 import { mkdir, readFile, rename, rm, rmdir, writeFile } from 'node:fs/promises';
 import { dirname, isAbsolute, join, relative, sep } from 'node:path';
@@ -14,10 +14,6 @@ export type OutputFile = { readonly path: string; readonly bytes: Uint8Array | s
 
 /** What happened to a file: `kept` when it already had these very bytes. */
 export type Written = { readonly path: string; readonly how: 'new' | 'changed' | 'kept' };
-
-export function sha256(content: string | Uint8Array): string {
-  return createHash('sha256').update(content).digest('hex');
-}
 
 /** Bytes as an address of their own. */
 export function dataAddress(mediaType: string, bytes: Uint8Array): string {

@@ -1,6 +1,6 @@
 import type { Finding } from '../project/finding.ts';
-import type { Project, Site, Workspace } from '../project/model.ts';
-import type { Place } from '../project/source.ts';
+import type { Project, Site } from '../project/model.ts';
+import type { At } from '../project/source.ts';
 import type { Labels } from '../words/labels.ts';
 import { labelsFor } from '../words/languages.ts';
 
@@ -18,25 +18,16 @@ export function labelsOf(project: Project, site: Site, all: AllLabels): Labels {
 
 /**
  * What has to be said in English because a language has no words for it: each unknown language where it is asked for,
- * each incomplete one where it is asked for first.
+ * each incomplete one where it is asked for first. English, which stands where none is asked for, lacks nothing.
+ * @param asked Every language that is named, the site's first.
  */
-export function languageFindings(workspace: Workspace, all: AllLabels): readonly Finding[] {
+export function languageFindings(asked: readonly At<string>[], all: AllLabels): readonly Finding[] {
   const incomplete = new Set<string>();
-  return askedFor(workspace).flatMap(({ language, at }): Finding[] => {
+  return asked.flatMap(({ value: language, at }): Finding[] => {
     const { known, missing, from } = labelsFor(all, language);
     if (!known) return [{ rule: 'unknown-language', at, facts: { language, known: [...all.keys()].sort() } }];
     if (missing.length === 0 || incomplete.has(from)) return [];
     incomplete.add(from);
     return [{ rule: 'missing-label', at, facts: { language: from, keys: missing } }];
   });
-}
-
-type AskedLanguage = { readonly language: string; readonly at: Place };
-
-/** Every language that is named, the site's first. English, which stands where none is, lacks nothing. */
-function askedFor({ site, projects }: Workspace): readonly AskedLanguage[] {
-  return [
-    ...(site.languageAt ? [{ language: site.language, at: site.languageAt }] : []),
-    ...projects.flatMap(({ lang }) => (lang ? [{ language: lang.value, at: lang.at }] : [])),
-  ];
 }

@@ -10,10 +10,10 @@ export class NoSuchProject extends Error {
 }
 
 /** The projects with these slugs; all when none is named. @throws NoSuchProject when one is not there. */
-export function projectsNamed(
+export function projectsNamed<T extends Pick<Project, 'slug'>>(
   slugs: readonly string[] | undefined,
-  projects: readonly Project[],
-): readonly Project[] {
+  projects: readonly T[],
+): readonly T[] {
   const there = projects.map(({ slug }) => slug);
   const missing = slugs?.find((slug) => !there.includes(slug));
   if (missing !== undefined) throw new NoSuchProject(missing, there);

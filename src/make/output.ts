@@ -7,20 +7,10 @@ import type { Project, Site } from '../project/model.ts';
 import type { ListedProject } from '../site/listed.ts';
 import type { Labels } from '../words/labels.ts';
 import { labelsFor } from '../words/languages.ts';
+import type { Job } from './job.ts';
 import type { PackageFiles } from './package-files.ts';
 import type { ProjectPicture } from './pictures.ts';
-
-/** One file to be made. */
-export type Job = {
-  /** Below the output folder, with `/` between: `site/seed-keeper/index.html`. */
-  readonly path: string;
-  /**
-   * Everything its bytes follow from, where making it is slow: when this is what it was last time and the file is
-   * still there untouched, it is not made again.
-   */
-  readonly from?: string;
-  readonly produce: () => Promise<Uint8Array> | Uint8Array | string;
-};
+import type { ProjectRecord } from './records.ts';
 
 /** What all outputs may use. */
 export type Studio = {
@@ -47,6 +37,8 @@ export type ProjectMaterial = Studio & {
 
 export type SiteMaterial = Studio & {
   readonly cards: readonly ListedProject[];
+  /** What was made of each project, by its slug; read as it is gone through. */
+  readonly records: Iterable<readonly [slug: string, record: ProjectRecord]>;
   /** `YYYY-MM-DD`: what is a session to come changes from day to day, and nothing else. */
   readonly today: string;
 };
@@ -57,9 +49,14 @@ export type Output = {
   readonly ofProject?: (material: ProjectMaterial) => readonly Job[];
   /** Those that its page leads to; no PDF that will not be there. */
   readonly downloads?: (material: Omit<ProjectMaterial, 'downloads'>) => readonly Download[];
+  /** What the site's own pages know of a project; one output says it. */
+  readonly card?: (material: ProjectMaterial) => ListedProject;
   /** The files made once for the site. */
   readonly ofSite?: (material: SiteMaterial) => readonly Job[];
 };
+
+/** Every kind of output, by the name of its file. */
+export type Outputs = Readonly<Record<string, Output>>;
 
 /** Sets up what every output uses: settings, templates, words and printer. */
 export function openStudio(
@@ -84,6 +81,7 @@ export function pdfJob(
   return {
     path: `site/${material.slug}/${name}`,
     from: [date, html, arrange].join('\n'),
+    isPrinted: true,
     produce: () => material.printer.pdf(html, { title, date, arrange }),
   };
 }

@@ -2,11 +2,11 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { parse } from 'yaml';
+import { packageRoot, packageVersion } from '../recall/package-root.ts';
 import { wordsOfForms } from '../words/form-words.ts';
 import type { Labels } from '../words/labels.ts';
 import { ENGLISH } from '../words/languages.ts';
 import { wordsOfOutlines } from '../words/outlines.ts';
-import { packageRoot, packageVersion } from './package-root.ts';
 
 /** One file of the typeface, ready to be copied beside a page or set into a print as data. */
 export type FontFile = {

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import sharp, { type Sharp } from 'sharp';
-import { putFiles, readIfThere, sha256 } from './files.ts';
+import { sha256 } from '../recall/sealed.ts';
+import { putFiles, readIfThere } from './files.ts';
 
 /** A way a picture is written for the web. */
 export type Encoding = {

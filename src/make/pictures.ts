@@ -3,7 +3,8 @@ import { join, parse } from 'node:path';
 import type { PlacedPicture } from '../drawing/figures.ts';
 import type { Finding } from '../project/finding.ts';
 import type { Picture, Project } from '../project/model.ts';
-import { dataAddress, sha256, Unwritable } from './files.ts';
+import { sha256 } from '../recall/sealed.ts';
+import { dataAddress, Unwritable } from './files.ts';
 import { ENCODINGS, type Encoding, remade, WIDTHS } from './picture-cache.ts';
 
 /** A picture of a project, made fit to be shown: turned upright, made small enough, every hidden datum left out. */

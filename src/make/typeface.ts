@@ -5,9 +5,10 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { inflateSync } from 'node:zlib';
 import { onExit } from 'signal-exit';
-import { ownFolder } from '../print/find-browser.ts';
 import { realSurroundings } from '../print/surroundings.ts';
-import { putFiles, sha256 } from './files.ts';
+import { cacheFolder } from '../recall/cache-folder.ts';
+import { sha256 } from '../recall/sealed.ts';
+import { putFiles } from './files.ts';
 
 export type FontWeight = 400 | 700;
 
@@ -29,7 +30,7 @@ async function unpack(subset: string, weight: FontWeight): Promise<string> {
   const name = `public-sans-${subset}-${weight}-normal`;
   const bytes = fontOfWoff(await readFile(require.resolve(`@fontsource/public-sans/files/${name}.woff`)));
   const file = { path: `${name}-${sha256(bytes).slice(0, 10)}.ttf`, bytes };
-  let folder = join(ownFolder(realSurroundings()), 'typeface');
+  let folder = join(cacheFolder(realSurroundings()), 'typeface');
   try {
     await putFiles(folder, [file]);
   } catch {

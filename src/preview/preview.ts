@@ -2,11 +2,12 @@ import { once } from 'node:events';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { watch } from 'chokidar';
-import { type MakeOptions, type MakeResult, make } from '../make/make.ts';
+import { type MakeResult, make } from '../make/make.ts';
+import type { MakeOptions } from '../make/make-options.ts';
 import { NoSuchProject } from '../make/named.ts';
-import { packageRoot } from '../make/package-root.ts';
 import { findingJson } from '../proof/print.ts';
-import { tellPublished, unpublished } from '../publish/revisions.ts';
+import { workDraft } from '../publish/revisions.ts';
+import { packageRoot } from '../recall/package-root.ts';
 import { type LiveServer, openServer } from './server.ts';
 
 export type PreviewOptions = Omit<MakeOptions, 'pdf' | 'pdfsLater' | 'only'> & {
@@ -100,7 +101,7 @@ class Session {
       const seconds = (): number => (performance.now() - began) / 1000;
       try {
         const result = await make({ ...this.#options, pdf: false, pdfsLater: true });
-        const state = stateAfter(result, this.#options.today, version);
+        const state = await stateAfter(result, version);
         if (isNews(result, this.#state, state)) this.#state = state;
         this.#options.told({ result, seconds: seconds() });
       } catch (error) {
@@ -131,12 +132,15 @@ class Session {
   }
 }
 
-function stateAfter(result: MakeResult, today: string, version: number): PreviewState {
-  const drafts = unpublished(result.studies, today).map((published) => {
-    const { changes } = tellPublished(published, result.workspace.site);
-    return { slug: published.project.slug, changes: changes.length > 0 ? changes : ['never published yet'] };
-  });
-  return { version, findings: result.findings.map(findingJson), drafts };
+async function stateAfter({ recall, spots, findings }: MakeResult, version: number): Promise<PreviewState> {
+  const drafts: { slug: string; changes: readonly string[] }[] = [];
+  for (const spot of spots) {
+    const changes = await recall.work('draft', spot, workDraft);
+    recall.release(spot);
+    if (changes) drafts.push({ slug: spot.slug, changes });
+  }
+  recall.save();
+  return { version, findings: findings.map(findingJson), drafts };
 }
 
 /** Whether an open page would look otherwise: a save that changed nothing should not move it. */

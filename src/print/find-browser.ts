@@ -1,4 +1,5 @@
 import { posix, win32 } from 'node:path';
+import { cacheFolder } from '../recall/cache-folder.ts';
 import type { Candidate, Launchable } from './candidate.ts';
 import { BrowserMissing, NAME_ANOTHER } from './fault.ts';
 import type { DownloadProgress, Surroundings } from './surroundings.ts';
@@ -53,12 +54,6 @@ function puppeteerFolder({ env, platform, home }: Surroundings): string {
   return env.PUPPETEER_CACHE_DIR || join(home, '.cache', 'puppeteer');
 }
 
-/** Our own folder in the user's cache, by the XDG Base Directory Specification; never a shared temporary one. */
-export function ownFolder({ env, home }: Surroundings): string {
-  const base = env.XDG_CACHE_HOME;
-  return posix.join(base && posix.isAbsolute(base) ? base : posix.join(home, '.cache'), 'sheetwright');
-}
-
 /** The loader of the GNU C library: the carried browser is built for it and runs nowhere else. */
 const GNU_LOADER = '/lib64/ld-linux-x86-64.so.2';
 
@@ -85,7 +80,7 @@ export function sources(request: BrowserRequest, surroundings: Surroundings): re
       .filter(({ path }) => surroundings.at(path) === 'program')
       .map((each) => ({ ...each, found: 'in Puppeteer’s cache' }));
   const carried: Source = async () => {
-    const browser = canRunCarried(surroundings) && (await surroundings.carried(ownFolder(surroundings)));
+    const browser = canRunCarried(surroundings) && (await surroundings.carried(cacheFolder(surroundings)));
     return browser ? [{ ...browser, found: 'carried by @sparticuz/chromium' }] : [];
   };
   const downloaded: Source = async () => {

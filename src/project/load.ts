@@ -4,24 +4,22 @@ import { readdir, readFile } from 'node:fs/promises';
 import { isAbsolute, join, relative, resolve, sep } from 'node:path';
 import type { Finding } from './finding.ts';
 import type { ReadDrawing } from './grammar/outline-grammar.ts';
-import type { Catalog } from './grammar/reader.ts';
 import { LEDGER_FILE } from './ledger/ledger.ts';
-import type { Workspace } from './model.ts';
 import type { PictureState } from './prose/pictures.ts';
 import { type SourceFile, sourceFile, startOf } from './source.ts';
-import { isSharedFile, readWorkspace } from './workspace.ts';
+import { isSharedFile, type WorkspaceTexts } from './workspace-texts.ts';
 
-export type LoadOptions = Catalog & {
+export type LoadOptions = {
   /** The folder that paths in messages are relative to: the one the command runs in. */
   readonly namedFrom?: string | undefined;
 };
 
 /**
- * Reads a workspace from disk: `site.yaml`, `shared/*.yaml` and `sheet.md` of every folder that has one. The only
- * file of the reader that touches the disk. A file that cannot be read is a finding.
+ * The texts of a workspace on disk: `site.yaml`, `shared/*.yaml`, and the sheet and ledger of every folder. The only file
+ * of the reader that touches the disk. A file that cannot be read is a finding.
  * @throws when `root` itself is no folder that can be read.
  */
-export async function loadWorkspace(root: string, options: LoadOptions): Promise<Workspace> {
+export async function loadTexts(root: string, options: LoadOptions): Promise<WorkspaceTexts> {
   const folder = resolve(root);
   const named = (path: string): string => nameOf(path, options.namedFrom ?? process.cwd());
   const entries = (await readdir(folder)).sort();
@@ -39,16 +37,14 @@ export async function loadWorkspace(root: string, options: LoadOptions): Promise
   const files = await Promise.all(
     paths.map(async (path) => [path, await load(join(folder, path), named, report)] as const),
   );
-  return readWorkspace({
+  return {
     root: folder,
     files: new Map(files),
     folders: entries.filter(canBeProject),
     findings,
     findPicture: (project, path) => findPicture(join(folder, project), path),
     readDrawing: (project, path) => readDrawing(join(folder, project), path),
-    forms: options.forms,
-    outlines: options.outlines,
-  });
+  };
 }
 
 /** Folders of a workspace that are no project, whatever lies in them. */
@@ -99,8 +95,8 @@ function asUtf8(bytes: Uint8Array): string | undefined {
 /** Looks for a picture in a project's folder, following links on disk to see that they do not lead out of it. */
 function findPicture(folder: string, path: string): PictureState {
   try {
-    const picture = realpathSync(join(folder, path));
-    const real = relative(realpathSync(folder), picture);
+    const picture = realpathSync.native(join(folder, path));
+    const real = relative(realpathSync.native(folder), picture);
     if (real === '..' || real.startsWith(`..${sep}`) || isAbsolute(real)) return 'outside';
     return statSync(picture).isFile() ? 'there' : 'missing';
   } catch {

@@ -11,7 +11,7 @@ type PrintOptions = {
   /** How text is colored; without it, not at all. */
   readonly ink?: Paint;
   /** Every project that was looked at, for the summary. */
-  readonly projects?: readonly Project[];
+  readonly projects?: readonly Pick<Project, 'file'>[];
   /** False leaves the summary out. */
   readonly summary?: boolean;
 };
@@ -80,7 +80,7 @@ function framed(at: Place, color: Parameters<Paint>[0], ink: Paint): string[] {
 }
 
 /** `2 errors, 1 warning in 1 of 6 projects`. */
-function summarize(findings: readonly Told[], projects: readonly Project[] | undefined): string {
+function summarize(findings: readonly Told[], projects: PrintOptions['projects']): string {
   const said = SEVERITIES.map((severity) => findings.filter((finding) => finding.severity === severity))
     .flatMap((all) => (all[0] ? [sayCount(all.length, all[0].severity)] : []))
     .join(', ');

@@ -1,7 +1,6 @@
-import { compare } from '../measure/numbers.ts';
 import { type Finding, findMistake, type RuleId } from '../project/finding.ts';
 import { rules } from './rules/index.ts';
-import { isFailure, type Told } from './told.ts';
+import { isFailure, mergeTold, type Told } from './told.ts';
 import { quote } from './words.ts';
 
 /** A finding in the words of its rule. */
@@ -26,21 +25,9 @@ export function isStopped(findings: readonly Finding[], strict: boolean): boolea
   return findings.some((finding) => isFailure([tellFinding(finding)], strict));
 }
 
-/**
- * Findings from everywhere as one list, told: the same rule with the same words at the same place once (what is wrong
- * in a file that several projects use, say), by file, then by place, then by rule.
- */
+/** Findings from everywhere as one list, told, each once. */
 export function mergeFindings(findings: readonly Finding[]): Told[] {
-  const told = findings.map((finding) => tellFinding(finding));
-  const key = ({ rule, at, message }: Told): string =>
-    [rule, at.file.path, at.start, at.end, message].join('\n');
-  return [...new Map(told.map((each) => [key(each), each])).values()].sort(
-    (a, b) =>
-      compare(a.at.file.path, b.at.file.path) ||
-      a.at.start - b.at.start ||
-      a.at.end - b.at.end ||
-      compare(a.rule, b.rule),
-  );
+  return mergeTold(findings.map((finding) => tellFinding(finding)));
 }
 
 /**

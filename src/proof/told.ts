@@ -1,3 +1,4 @@
+import { compare } from '../measure/numbers.ts';
 import type { RuleId } from '../project/finding.ts';
 import type { Place } from '../project/source.ts';
 
@@ -22,4 +23,20 @@ export type Told = Words &
 /** Whether findings stop what they are about: errors do; warnings too under `--strict`. */
 export function isFailure(findings: readonly Told[], strict: boolean): boolean {
   return findings.some(({ severity }) => severity === 'error' || (strict && severity === 'warning'));
+}
+
+/**
+ * Findings from everywhere as one list: the same rule with the same words at the same place once (what is wrong in a file
+ * that several projects use, say), by file, then by place, then by rule.
+ */
+export function mergeTold(told: readonly Told[]): Told[] {
+  const key = ({ rule, at, message }: Told): string =>
+    [rule, at.file.path, at.start, at.end, message].join('\n');
+  return [...new Map(told.map((each) => [key(each), each])).values()].sort(
+    (a, b) =>
+      compare(a.at.file.path, b.at.file.path) ||
+      a.at.start - b.at.start ||
+      a.at.end - b.at.end ||
+      compare(a.rule, b.rule),
+  );
 }

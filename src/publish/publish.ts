@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { putFiles } from '../make/files.ts';
-import { type MakeOptions, type MakeResult, make } from '../make/make.ts';
+import { type MakeResult, make } from '../make/make.ts';
+import type { MakeOptions } from '../make/make-options.ts';
 import { LEDGER_FILE, type Ledger } from '../project/ledger/ledger.ts';
 import { ledgerText } from '../project/ledger/ledger-format.ts';
 import type { Project } from '../project/model.ts';
@@ -21,7 +22,7 @@ export async function publish(options: MakeOptions): Promise<PublishResult> {
     ledgerOf: (study) => {
       const ledger = nextLedger(study, options.today);
       if (ledger) ledgers.set(study.project, ledger);
-      return ledger ?? study.project.ledger;
+      return ledger;
     },
   });
   const published = [...ledgers].filter(([{ slug }]) => result.made.includes(slug));

@@ -1,9 +1,10 @@
 import { shownEditions } from '../edition/editions.ts';
-import type { Study } from '../examine/examine.ts';
+import type { Study } from '../examine/study.ts';
 import { labelsOf } from '../make/languages.ts';
 import { readLabels } from '../make/package-files.ts';
 import type { Ledger, Revision } from '../project/ledger/ledger.ts';
 import type { Project, Site } from '../project/model.ts';
+import type { Work } from '../recall/recall.ts';
 import { type RevisionWords, revisionWords } from '../words/changes.ts';
 import { speaker } from '../words/labels.ts';
 import { changesBetween } from './changes.ts';
@@ -19,6 +20,17 @@ export function unpublished(studies: readonly Study[], today: string): readonly 
     return ledger ? lastOf(study.project, ledger) : [];
   });
 }
+
+/** What changed in a project since it was published, in words; nothing where it stands as it was. */
+export const workDraft: Work<readonly string[] | null> = async (study, { site }) => {
+  const [published] = unpublished([study], UNDATED);
+  const told = published && tellPublished(published, site).changes;
+  const data = told && (told.length > 0 ? told : ['never published yet']);
+  return { data: data ?? null, uses: ['templates', 'site.language'] };
+};
+
+/** The day does not show in what has changed. */
+const UNDATED = '2000-01-01';
 
 /** A revision in the language of its project. */
 export function tellPublished({ project, revision }: Published, site: Site): RevisionWords {

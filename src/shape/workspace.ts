@@ -1,5 +1,4 @@
-import type { Catalog } from '../project/grammar/reader.ts';
-import { type LoadOptions, loadWorkspace as load } from '../project/load.ts';
+import { type LoadOptions, loadTexts } from '../project/load.ts';
 import type { Workspace } from '../project/model.ts';
 import { sourceFile } from '../project/source.ts';
 import { readWorkspace } from '../project/workspace.ts';
@@ -7,11 +6,8 @@ import { forms } from './forms/index.ts';
 import { outlines } from './outlines/index.ts';
 
 /** Reads a workspace from disk, with every form there is. @throws when `root` itself is no folder that can be read. */
-export function loadWorkspace(
-  root: string,
-  options: Omit<LoadOptions, keyof Catalog> = {},
-): Promise<Workspace> {
-  return load(root, { ...options, forms, outlines });
+export async function loadWorkspace(root: string, options: LoadOptions = {}): Promise<Workspace> {
+  return readWorkspace({ ...(await loadTexts(root, options)), forms, outlines });
 }
 
 /**

@@ -13,6 +13,7 @@ const FLOORS: readonly string[] = [
   'proof',
   'edition',
   'examine',
+  'recall',
   'kit',
   'words',
   'drawing',
@@ -29,7 +30,7 @@ const FLOORS: readonly string[] = [
 
 /** Node modules that touch the world, and the folders that may. */
 const WORLD = /^node:(?:fs|child_process|http|https|net|os|process|worker_threads)/u;
-const MAY_TOUCH_THE_WORLD = new Set(['project', 'print', 'make', 'publish', 'preview', 'cli']);
+const MAY_TOUCH_THE_WORLD = new Set(['project', 'recall', 'print', 'make', 'publish', 'preview', 'cli']);
 
 /** Files that round what is no length: counts, areas that are only compared, angles, colors, seconds, grams a square meter. */
 const MAY_ROUND: ReadonlySet<string> = new Set([

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { examine, type Study } from '../../src/examine/examine.ts';
+import { examine } from '../../src/examine/examine.ts';
+import type { Study } from '../../src/examine/study.ts';
 import { Length } from '../../src/measure/length.ts';
 import { printInches } from '../../src/measure/print.ts';
 import { roundHalfAway } from '../../src/measure/round.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Study } from '../../src/examine/examine.ts';
 import { examine } from '../../src/examine/examine.ts';
+import type { Study } from '../../src/examine/study.ts';
 import { mergeFindings } from '../../src/proof/tell.ts';
 import { forms } from '../../src/shape/forms/index.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';

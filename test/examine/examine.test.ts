@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { examine, findingsOf, type Study } from '../../src/examine/examine.ts';
+import { examine, findingsOf } from '../../src/examine/examine.ts';
+import type { Study } from '../../src/examine/study.ts';
 import { mergeFindings } from '../../src/proof/tell.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 

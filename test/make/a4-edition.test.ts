@@ -1,7 +1,8 @@
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { editionTables } from '../../src/cli/editions.ts';
-import { examine, type Study } from '../../src/examine/examine.ts';
+import { examine } from '../../src/examine/examine.ts';
+import type { Study } from '../../src/examine/study.ts';
 import { createRenderer } from '../../src/handout/render.ts';
 import { sheetHtml } from '../../src/handout/sheet.ts';
 import { draftText } from '../../src/make/draft.ts';

@@ -1,7 +1,8 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { examine, type Study } from '../../src/examine/examine.ts';
+import { examine } from '../../src/examine/examine.ts';
+import type { Study } from '../../src/examine/study.ts';
 import { cutList } from '../../src/handout/cut-list.ts';
 import { scoreList } from '../../src/handout/score-list.ts';
 import type { Project, Site } from '../../src/project/model.ts';

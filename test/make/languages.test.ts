@@ -12,6 +12,7 @@ import { keysOf } from '../../src/words/languages.ts';
 import { folderWith, sheetwright } from '../cli/terminal.ts';
 import { type Pdf, readPdf } from '../print/read-pdf.ts';
 import { blamed } from '../proof/workspace.ts';
+import { languagesAsked } from './asked.ts';
 
 const SHEET = `---
 title: Karte
@@ -128,12 +129,12 @@ describe('languages that are asked for', () => {
     });
     const said = workspace.projects.map((project) => labelsOf(project, workspace.site, all).language);
     expect(said).toEqual(['de', 'nl']);
-    expect(languageFindings(workspace, all)).toEqual([]);
+    expect(languageFindings(languagesAsked(workspace), all)).toEqual([]);
   });
 
   it('are noted where there are no labels in them, at the very word', () => {
     const files = { 'site.yaml': 'language: eo\n', 'a/sheet.md': SHEET.replace('lang: de', 'lang: it') };
-    const findings = mergeFindings(languageFindings(workspaceOf(files), all));
+    const findings = mergeFindings(languageFindings(languagesAsked(workspaceOf(files)), all));
     expect(findings.map((finding) => [finding.rule, finding.severity, blamed(finding)])).toEqual([
       ['unknown-language', 'note', 'it'],
       ['unknown-language', 'note', 'eo'],
@@ -152,7 +153,7 @@ describe('languages that are asked for', () => {
       'b/sheet.md': SHEET.replace('lang: de', 'lang: de-AT'),
     });
     const labels = holed('de', ['supplies', 'hours-one', 'closing-tray']);
-    const findings = mergeFindings(languageFindings(workspace, labels));
+    const findings = mergeFindings(languageFindings(languagesAsked(workspace), labels));
     expect(findings).toHaveLength(1);
     expect(findings[0]).toMatchObject({ rule: 'missing-label', severity: 'note' });
     expect(findings[0]?.at?.file.path).toBe('a/sheet.md');

@@ -1,7 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import { examine } from '../../src/examine/examine.ts';
 import { openStudio, type ProjectMaterial } from '../../src/make/output.ts';
-import { outputs } from '../../src/make/outputs/index.ts';
+import { outputs as outputsByName } from '../../src/make/outputs/index.ts';
 import { readPackageFiles } from '../../src/make/package-files.ts';
 import { openPrinter, type Printer } from '../../src/print/printer.ts';
 import type { Paper } from '../../src/project/model.ts';
@@ -11,6 +11,7 @@ import { speaker } from '../../src/words/labels.ts';
 const workspace = await loadWorkspace(fileURLToPath(new URL('../../projects', import.meta.url)));
 const studies = examine(workspace);
 const files = readPackageFiles();
+const outputs = Object.values(outputsByName);
 export const printer: Printer = openPrinter();
 
 /** The demo's projects. */

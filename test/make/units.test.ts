@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { cueCardHtml } from '../../src/cue/card.ts';
 import { ROOMS } from '../../src/cue/room.ts';
-import { examine, type Study } from '../../src/examine/examine.ts';
+import { examine } from '../../src/examine/examine.ts';
+import type { Study } from '../../src/examine/study.ts';
 import { createRenderer } from '../../src/handout/render.ts';
 import { sheetHtml } from '../../src/handout/sheet.ts';
 import { templateFiles, templateHtml } from '../../src/handout/template-print.ts';

@@ -8,6 +8,7 @@ import { Length } from '../../src/measure/length.ts';
 import type { Finding, RuleId } from '../../src/project/finding.ts';
 import { buildShapes } from '../../src/shape/build.ts';
 import { loadWorkspace } from '../../src/shape/workspace.ts';
+import { languagesAsked } from '../make/asked.ts';
 import { EXAMPLE_SHEET, findingsIn, workspaceOf } from './workspace.ts';
 import type { WrittenExample } from './written-example.ts';
 
@@ -26,7 +27,7 @@ export async function foundIn(id: RuleId, example: WrittenExample): Promise<read
   const workspace = workspaceOf(example.sheet, example.files);
   const proofed = findingsIn(workspace);
   if (id === 'unknown-language' || id === 'missing-label') {
-    return [...proofed, ...languageFindings(workspace, LABELS)];
+    return [...proofed, ...languageFindings(languagesAsked(workspace), LABELS)];
   }
   if (id !== 'cannot-be-kitted') return proofed;
   return [

@@ -3,7 +3,8 @@ import { ROOMS } from '../../cue/room.ts';
 import { paperTitle } from '../../handout/setting.ts';
 import { pageCount } from '../../print/pdf.ts';
 import { printStyles } from '../assets.ts';
-import { dayOf, type Job, type Output, type ProjectMaterial } from '../output.ts';
+import type { Job } from '../job.ts';
+import { dayOf, type Output, type ProjectMaterial } from '../output.ts';
 
 /** Two sides of one sheet of paper. */
 const MOST_PAGES = 2;
@@ -20,6 +21,7 @@ function cueJob(material: ProjectMaterial): Job {
   return {
     path: `host/${slug}-cue-card.pdf`,
     from: [date, ...cards].join('\n'),
+    isPrinted: true,
     produce: () => fitted(cards, material, { title: paperTitle(editions, labels, 'cue-card'), date }),
   };
 }

@@ -1,5 +1,6 @@
+import type { Job } from '../job.ts';
 import { linkPicturePng, linkPictureSource, projectLinkPicture, siteLinkPicture } from '../link-picture.ts';
-import type { Job, Output } from '../output.ts';
+import type { Output } from '../output.ts';
 
 /** `site/<slug>/preview-….png` and one of the site in `site/assets/`: what is shown beside a link that is passed on. */
 export const linkPictures: Output = {

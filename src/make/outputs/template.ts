@@ -3,7 +3,8 @@ import { paperTitle } from '../../handout/setting.ts';
 import { templateFiles, templateHtml } from '../../handout/template-print.ts';
 import type { Paper } from '../../project/model.ts';
 import { printStyles } from '../assets.ts';
-import { type Job, type Output, type ProjectMaterial, pdfJob } from '../output.ts';
+import type { Job } from '../job.ts';
+import { type Output, type ProjectMaterial, pdfJob } from '../output.ts';
 import { pdfName } from '../papers.ts';
 
 /**

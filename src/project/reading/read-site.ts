@@ -18,6 +18,7 @@ import {
 import type { Bench, Paper, Site } from '../model.ts';
 import { readEvery, readOn, repetitionOf, type Schedule } from '../schedule.ts';
 import { type At, type SourceFile, sourceFile, startOf } from '../source.ts';
+import { type Note, watchProperties } from '../watch.ts';
 import { readYaml } from '../yaml/yaml-tree.ts';
 
 const asCurrency: Value<At<string>> = asMatch('a currency code, such as USD', /^[a-z]{3}$/iu, ([code]) => {
@@ -101,6 +102,12 @@ const SITE = sectionOf('settings, such as title: Paper bench', {
 });
 
 export const SITE_SCHEMA: Schema = SITE.schema;
+
+/** The settings, telling which of them are read: `site.language`; `site` as a whole where it is not one of them alone. */
+export function watchSite(site: Site, note: Note): Site {
+  const keys = Object.keys(SITE.schema.properties ?? {});
+  return watchProperties(site, (key) => (keys.includes(key) ? `site.${key}` : 'site'), note);
+}
 
 const NO_FILE: SourceFile = sourceFile('site.yaml', '');
 

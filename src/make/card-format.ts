@@ -1,0 +1,30 @@
+import { z } from 'zod';
+import { revisionCodec } from '../project/ledger/ledger-format.ts';
+import type { ListedProject } from '../site/listed.ts';
+
+const picture = z.object({
+  src: z.string(),
+  alternative: z.string(),
+  width: z.number(),
+  height: z.number(),
+  sources: z.array(z.object({ type: z.string(), srcset: z.string() })).default([]),
+  drawn: z.boolean(),
+});
+const paper = z.object({ line: z.string(), paper: z.string(), href: z.string() });
+
+/** What the site's own pages know of a project, as it is written into its record. */
+export const cardCodec: z.ZodType<ListedProject, unknown> = z.object({
+  slug: z.string(),
+  title: z.string(),
+  summary: z.string().optional(),
+  session: z.string().optional(),
+  level: z.string().optional(),
+  minutes: z.number().optional(),
+  tags: z.array(z.string()),
+  occasion: z.string().optional(),
+  picture: picture.optional(),
+  accent: z.string(),
+  papers: z.array(paper),
+  revisions: z.array(revisionCodec),
+  alone: z.enum(['inch', 'metric']).optional(),
+});

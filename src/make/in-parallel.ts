@@ -1,0 +1,20 @@
+/**
+ * Does the same work with each of a list, several at a time, begun in their order. After a failure none is begun, and
+ * those under way are waited for. @throws What the first failure threw.
+ */
+export async function inParallel<T>(
+  items: readonly T[],
+  atATime: number,
+  work: (item: T) => Promise<void>,
+): Promise<void> {
+  const rest = items.values();
+  const failures: unknown[] = [];
+  const worker = async (): Promise<void> => {
+    for (const item of rest) {
+      if (failures.length > 0) return;
+      await work(item).catch((error: unknown) => failures.push(error));
+    }
+  };
+  await Promise.all(Array.from({ length: atATime }, worker));
+  if (failures.length > 0) throw failures[0];
+}

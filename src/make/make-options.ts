@@ -1,0 +1,42 @@
+import type { Study } from '../examine/study.ts';
+import type { Ledger } from '../project/ledger/ledger.ts';
+import type { Written } from './files.ts';
+
+/** What happened to a file that was made, and the inputs that are another than the last time. */
+export type WrittenFor = Written & { readonly why: readonly string[] };
+
+/** Told what a make is at. */
+export type MakeProgress = {
+  readonly begin: (projects: number) => void;
+  /** Before each file that is made. */
+  readonly working: (path: string) => void;
+  /** After each file that was made, new or not. */
+  readonly wrote: (written: WrittenFor) => void;
+  /** After each project. */
+  readonly passed: () => void;
+  readonly end: () => void;
+};
+
+export type MakeOptions = {
+  /** The workspace's folder and the output folder, absolute. */
+  readonly root: string;
+  readonly out: string;
+  /** The folder that paths in messages are relative to. */
+  readonly namedFrom: string;
+  /** Only the projects with these slugs; else all. */
+  readonly only?: readonly string[] | undefined;
+  /** Make everything again, whatever was made before. */
+  readonly all?: boolean | undefined;
+  readonly pdf: boolean;
+  /** PDFs that are left out now are made once somebody asks for them: pages lead to them all the same. */
+  readonly pdfsLater?: boolean | undefined;
+  /** Warnings stop a project as errors do. */
+  readonly strict?: boolean | undefined;
+  /** The browser's program, if one is named. */
+  readonly browser?: string | undefined;
+  /** The day the site is made, `YYYY-MM-DD`: sessions from it on are to come. */
+  readonly today: string;
+  readonly progress?: MakeProgress | undefined;
+  /** The ledger to make a project with, where it is not the one on disk: one with a revision about to be published. */
+  readonly ledgerOf?: ((study: Study) => Ledger | undefined) | undefined;
+};

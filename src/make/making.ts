@@ -1,0 +1,150 @@
+import { browserDigest } from '../print/browser-digest.ts';
+import type { Ledger } from '../project/ledger/ledger.ts';
+import { digestOf } from '../project/source.ts';
+import { isFailure, type Told } from '../proof/told.ts';
+import { templatesDigest } from '../recall/program.ts';
+import type { Recall, Spot } from '../recall/recall.ts';
+import { putFiles, removeFiles } from './files.ts';
+import type { MakeOptions, WrittenFor } from './make-options.ts';
+import type { EverythingIs, Performance } from './perform.ts';
+import { filesIn, type MadeRecord, type ProjectRecord, Records } from './records.ts';
+import { findStale, type Stale } from './stale.ts';
+import type { Workshop } from './workshop.ts';
+
+/** One make in one output folder: what is stale of each project, then of the site's own pages. */
+export class Making {
+  readonly findings: Told[] = [];
+  readonly written: WrittenFor[] = [];
+  readonly held: string[] = [];
+  readonly made: string[] = [];
+  readonly #options: MakeOptions;
+  readonly #recall: Recall;
+  readonly #records: Records;
+  readonly #cards = new Map<string, unknown>();
+  readonly #openWorkshop: () => Promise<Workshop>;
+  #workshop: Promise<Workshop> | undefined;
+
+  /** @param openWorkshop Asked for a workshop once there is something to make. */
+  constructor(options: MakeOptions, recall: Recall, openWorkshop: () => Promise<Workshop>) {
+    this.#options = options;
+    this.#openWorkshop = openWorkshop;
+    this.#recall = recall;
+    this.#records = new Records(options.out);
+    const { pdf, pdfsLater = false, today } = options;
+    const values = { templates: templatesDigest(), pdf: `${pdf}`, offered: `${pdf || pdfsLater}`, today };
+    for (const [name, value] of Object.entries(values)) recall.inputs.set(name, value);
+  }
+
+  /** Removes what was made of projects that are gone, and finds which browser would print. */
+  async open(): Promise<void> {
+    const { pdf, browser } = this.#options;
+    const { inputs, stamps } = this.#recall;
+    if (pdf) inputs.set('browser', await browserDigest({ browser }, (path) => stamps.digestOf(path)));
+    const slugs = new Set(this.#recall.spots.map(({ slug }) => slug));
+    for (const slug of this.#records.slugs) {
+      if (slugs.has(slug)) continue;
+      await removeFiles(this.#options.out, Object.keys(filesIn(this.#records.project(slug))));
+      this.#records.forgetProject(slug);
+    }
+  }
+
+  /** Makes what is stale of a project; one with an error keeps its last good output. */
+  async makeProject(spot: Spot): Promise<void> {
+    const { strict = false } = this.#options;
+    const { slug } = spot;
+    const found = await this.#recall.findings(spot);
+    const { site } = await this.#recall.basisFindings();
+    this.findings.push(...found);
+    const before = this.#records.project(slug);
+    if (before) this.#cards.set(slug, before.card);
+    const isHeld = isFailure([...site, ...found], strict) || !(await this.#renew(spot, before));
+    (isHeld ? this.held : this.made).push(slug);
+    this.#recall.release(spot);
+  }
+
+  /** Whether a project is now as its sources say; its pictures may hold it. */
+  async #renew(spot: Spot, before: ProjectRecord | undefined): Promise<boolean> {
+    const { slug, folder } = spot;
+    const ledger = await this.#ledgerOf(spot);
+    const stale = this.#staleOf(before, folder);
+    if (before && typeof stale !== 'string' && stale.size === 0) return true;
+    const workshop = await this.#open();
+    const { findings, made } = await workshop.makeProject(spot, { before, stale }, ledger);
+    this.findings.push(...findings);
+    if (!made) return false;
+    await this.#put(made);
+    this.#records.putProject(slug, made.record);
+    this.#cards.set(slug, made.record.card);
+    return true;
+  }
+
+  /** Makes what is stale of the site's own pages. */
+  async makeSite(): Promise<void> {
+    const records = this.#records;
+    const slugs = [...new Set(this.#recall.spots.map(({ slug }) => slug))];
+    const made = slugs.flatMap((slug) => {
+      const card = this.#cards.get(slug) ?? records.project(slug)?.card;
+      return card === undefined ? [] : [{ slug, card }];
+    });
+    const cards = made.map(({ card }) => card);
+    const { inputs } = this.#recall;
+    inputs.set('cards', digestOf(cards.map((card) => JSON.stringify(card))));
+    inputs.set('records', digestOf(made.map(({ slug }) => `${slug} ${records.digestOf(slug)}`)));
+    const before = records.site();
+    const stale = this.#staleOf(before, '');
+    if (before && typeof stale !== 'string' && stale.size === 0) return;
+    const workshop = await this.#open();
+    const all = recordsOf(
+      records,
+      made.map(({ slug }) => slug),
+    );
+    const { today } = this.#options;
+    const performance = await workshop.makeSite({ before, stale }, { cards, records: all, today });
+    await this.#put(performance);
+    records.putSite(performance.record);
+  }
+
+  /** Ends what was begun. */
+  async close(): Promise<void> {
+    await (await this.#workshop)?.close();
+  }
+
+  #staleOf(before: MadeRecord | undefined, folder: string): Stale | EverythingIs {
+    const { out, all = false } = this.#options;
+    if (!before) return 'new';
+    return all ? 'asked for' : findStale(before, folder, this.#recall, out);
+  }
+
+  /** The ledger a project is to be made with, where it is not the one on disk. */
+  async #ledgerOf(spot: Spot): Promise<Ledger | undefined> {
+    const { ledgerOf } = this.#options;
+    const ledger = ledgerOf?.(await this.#recall.study(spot));
+    if (!ledger) return undefined;
+    const { ledgerText } = await import('../project/ledger/ledger-format.ts');
+    this.#recall.inputs.setOf(spot.folder, 'ledger', digestOf([ledgerText(ledger)]));
+    return ledger;
+  }
+
+  async #put({ files, gone }: Performance): Promise<void> {
+    const { out, progress } = this.#options;
+    const why = new Map(files.map((file) => [file.path, file.why]));
+    for (const each of await putFiles(out, files)) {
+      const written = { ...each, why: why.get(each.path) ?? [] };
+      this.written.push(written);
+      progress?.wrote(written);
+    }
+    await removeFiles(out, gone);
+  }
+
+  #open(): Promise<Workshop> {
+    this.#workshop ??= this.#openWorkshop();
+    return this.#workshop;
+  }
+}
+
+function* recordsOf(records: Records, slugs: readonly string[]): Generator<readonly [string, ProjectRecord]> {
+  for (const slug of slugs) {
+    const record = records.project(slug);
+    if (record) yield [slug, record];
+  }
+}

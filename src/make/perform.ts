@@ -1,0 +1,101 @@
+import { join } from 'node:path';
+import type { Note } from '../project/watch.ts';
+import { printingDigest } from '../recall/program.ts';
+import type { Recall } from '../recall/recall.ts';
+import { sha256 } from '../recall/sealed.ts';
+import type { OutputFile } from './files.ts';
+import type { Job } from './job.ts';
+
+import { type FileRecord, filesIn, type MadeRecord } from './records.ts';
+import type { Stale } from './stale.ts';
+
+/** Kinds of output to be made of the same thing, a project or the site. */
+export type Task = {
+  /** The project's folder; empty for the site. */
+  readonly folder: string;
+  /** Each by its name: the files to be made, which tell what they are made from. */
+  readonly kinds: readonly (readonly [name: string, jobsOf: (note: Note) => readonly Job[]])[];
+  readonly before: MadeRecord | undefined;
+  /** What of `before` no longer holds; or why all is made. */
+  readonly stale: Stale | EverythingIs;
+};
+
+export type EverythingIs = 'new' | 'asked for';
+
+/** Where a task is done. */
+export type Bench = Pick<Recall, 'inputs' | 'stamps'> & {
+  /** The output folder, absolute. */
+  readonly out: string;
+  /** Whether PDFs are made; else those of the last time stay where they are. */
+  readonly pdf: boolean;
+  /** Told before each file that is made. */
+  readonly working: (path: string) => void;
+};
+
+/** A file that was made, and the inputs that are another than the last time. */
+type MadeFile = OutputFile & { readonly why: readonly string[] };
+
+export type Performance = {
+  readonly files: readonly MadeFile[];
+  readonly record: MadeRecord;
+  /** What was made the last time and is no longer. */
+  readonly gone: readonly string[];
+};
+
+/** Makes what is stale. Nothing is written yet: if one file cannot be made, none of the others has replaced anything. */
+export async function perform(task: Task, bench: Bench): Promise<Performance> {
+  const { folder, kinds, before, stale } = task;
+  const files: MadeFile[] = [];
+  const outputs: Record<string, MadeRecord['outputs'][string]> = {};
+  for (const [name, jobsOf] of kinds) {
+    const last = before?.outputs[name];
+    const why = typeof stale === 'string' ? [stale] : stale.get(name);
+    if (last && !why) {
+      outputs[name] = last;
+      continue;
+    }
+    const uses = new Set(['program']);
+    const jobs = jobsOf((input) => uses.add(input));
+    if (jobs.some(({ isPrinted }) => isPrinted)) uses.add('browser');
+    const made = await doJobs(jobs, typeof stale === 'string' ? undefined : last?.files, bench);
+    files.push(...made.files.map((file) => ({ ...file, why: why ?? [] })));
+    const kept = Object.entries(last?.files ?? {}).filter(([path]) => !bench.pdf && path.endsWith('.pdf'));
+    outputs[name] = { uses: [...uses].sort(), files: { ...Object.fromEntries(kept), ...made.records } };
+  }
+  const uses = new Set(Object.values(outputs).flatMap((output) => output.uses));
+  const record = { inputs: bench.inputs.trace(folder, uses), outputs };
+  const now = filesIn(record);
+  return { files, record, gone: Object.keys(filesIn(before)).filter((path) => !(path in now)) };
+}
+
+type Done = { readonly files: readonly OutputFile[]; readonly records: Readonly<Record<string, FileRecord>> };
+
+/** Does jobs, but for slow ones whose sources are what they were and whose files are still there untouched. */
+async function doJobs(
+  jobs: readonly Job[],
+  last: Readonly<Record<string, FileRecord>> | undefined,
+  { inputs, stamps, out, working }: Bench,
+): Promise<Done> {
+  const files: OutputFile[] = [];
+  const records: Record<string, FileRecord> = {};
+  for (const { path, from: sources, isPrinted, produce } of jobs) {
+    const maker = isPrinted
+      ? [printingDigest(), inputs.digest('', 'browser')]
+      : [inputs.digest('', 'program')];
+    const from = sources === undefined ? undefined : sha256([...maker, sources].join('\n'));
+    const before = last?.[path];
+    if (
+      before?.from !== undefined &&
+      before.from === from &&
+      stamps.digestOf(join(out, path)) === before.sha256
+    ) {
+      records[path] = before;
+      continue;
+    }
+    working(path);
+    const bytes = await produce();
+    files.push({ path, bytes });
+    records[path] = { ...(from === undefined ? {} : { from }), sha256: sha256(bytes) };
+  }
+  return { files, records };
+}

@@ -1,0 +1,116 @@
+import { readdirSync, readFileSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Trace } from '../recall/inputs.ts';
+import { seal, unseal, writeWhole } from '../recall/sealed.ts';
+import { unwritable } from './files.ts';
+
+/** One file that was made. `from` is what its bytes followed from, hashed; absent where making it is quick. */
+export type FileRecord = { readonly from?: string | undefined; readonly sha256: string };
+
+/** What one kind of output was made from, by the names of the inputs, and its files by their paths. */
+type OutputRecord = {
+  readonly uses: readonly string[];
+  readonly files: Readonly<Record<string, FileRecord>>;
+};
+
+/** What was made of a project, or of the site as a whole: what each input was, and each output by its name. */
+export type MadeRecord = {
+  readonly inputs: Trace;
+  readonly outputs: Readonly<Record<string, OutputRecord>>;
+};
+
+export type ProjectRecord = MadeRecord & {
+  /** The sheet below the workspace's root, and its digest. */
+  readonly source: string;
+  readonly sha256: string;
+  /** What the list shows, as data: a project with an error keeps its place and its last good sheet. */
+  readonly card: unknown;
+};
+
+/** Whose records they are: what an earlier way to write them left counts as nothing made. */
+const WHOSE = 'sheetwright make 1';
+
+/**
+ * The records of an output folder: one file a project in `.made/`, written as soon as it is made, so that a make that is
+ * broken off need not do again what it did, and that folders made apart can be laid together. A damaged one counts as
+ * nothing made.
+ */
+export class Records {
+  readonly #out: string;
+  readonly #digests = new Map<string, string>();
+
+  /** @param out The output folder, absolute. */
+  constructor(out: string) {
+    this.#out = out;
+  }
+
+  /** The projects of which something was made. */
+  get slugs(): readonly string[] {
+    try {
+      const names = readdirSync(join(this.#out, '.made', 'projects'));
+      return names.flatMap((name) => (name.endsWith('.json') ? [name.slice(0, -'.json'.length)] : []));
+    } catch {
+      return [];
+    }
+  }
+
+  /** Tells what was made of a project that was asked for; empty where nothing was. */
+  digestOf(slug: string): string {
+    return this.#digests.get(slug) ?? '';
+  }
+
+  project(slug: string): ProjectRecord | undefined {
+    const text = this.#read(`projects/${slug}`);
+    const record = unseal(text, WHOSE);
+    if (record !== undefined) this.#digests.set(slug, text.slice(0, text.indexOf('\n')));
+    return record as ProjectRecord | undefined;
+  }
+
+  site(): MadeRecord | undefined {
+    return unseal(this.#read('site'), WHOSE) as MadeRecord | undefined;
+  }
+
+  /** @throws Unwritable with a remedy, as the others do. */
+  putProject(slug: string, record: ProjectRecord): void {
+    const text = seal(record, WHOSE);
+    this.#digests.set(slug, text.slice(0, text.indexOf('\n')));
+    this.#write(`projects/${slug}`, text);
+  }
+
+  putSite(record: MadeRecord): void {
+    this.#write('site', seal(record, WHOSE));
+  }
+
+  forgetProject(slug: string): void {
+    try {
+      rmSync(this.#pathOf(`projects/${slug}`), { force: true });
+    } catch (error) {
+      throw unwritable(this.#out, error);
+    }
+  }
+
+  #pathOf(name: string): string {
+    return join(this.#out, '.made', `${name}.json`);
+  }
+
+  #read(name: string): string {
+    try {
+      return readFileSync(this.#pathOf(name), 'utf8');
+    } catch {
+      return '';
+    }
+  }
+
+  #write(name: string, text: string): void {
+    try {
+      writeWhole(this.#pathOf(name), text);
+    } catch (error) {
+      throw unwritable(this.#out, error);
+    }
+  }
+}
+
+/** Every file of a record, by its path. */
+export function filesIn(record: MadeRecord | undefined): Readonly<Record<string, FileRecord>> {
+  return Object.assign({}, ...Object.values(record?.outputs ?? {}).map(({ files }) => files));
+}

@@ -1,0 +1,165 @@
+import { join } from 'node:path';
+import type { Study } from '../examine/study.ts';
+import { openPrinter, type Printer, type PrinterOptions } from '../print/printer.ts';
+import type { Ledger } from '../project/ledger/ledger.ts';
+import type { Site } from '../project/model.ts';
+import { watchSite } from '../project/reading/read-site.ts';
+import { type Note, watchProperties } from '../project/watch.ts';
+import { tellFinding } from '../proof/tell.ts';
+import { isFailure, type Told } from '../proof/told.ts';
+import type { Recall, Spot } from '../recall/recall.ts';
+import { sha256 } from '../recall/sealed.ts';
+import type { ListedProject } from '../site/listed.ts';
+import { cardCodec } from './card-format.ts';
+import { labelsOf } from './languages.ts';
+import { openStudio, type ProjectMaterial, type SiteMaterial, type Studio } from './output.ts';
+import { outputs } from './outputs/index.ts';
+import { readPackageFiles } from './package-files.ts';
+import { type Bench, type Performance, perform, type Task } from './perform.ts';
+import { type ProjectPicture, readPictures } from './pictures.ts';
+import type { ProjectRecord } from './records.ts';
+
+type WorkshopOptions = Omit<Bench, 'inputs' | 'stamps'> & {
+  readonly recall: Recall;
+  /** The browser that prints. */
+  readonly printer: PrinterOptions;
+  readonly pdfsLater: boolean;
+  /** Whether warnings hold a project as errors do. */
+  readonly strict: boolean;
+};
+
+/** What was made of a project, or that it is held because of its pictures. */
+type ProjectMade = {
+  readonly findings: readonly Told[];
+  readonly made?: Performance & { readonly record: ProjectRecord };
+};
+
+type Earlier = Pick<Task, 'stale'> & { readonly before: ProjectRecord | undefined };
+
+/** Where outputs are made: opened once there is something to make. */
+export class Workshop {
+  readonly #options: WorkshopOptions;
+  readonly #bench: Bench;
+  readonly #printer: Printer;
+  readonly #studio: Studio;
+
+  private constructor(options: WorkshopOptions, site: Site) {
+    const { recall, printer } = options;
+    this.#options = options;
+    this.#bench = { ...options, inputs: recall.inputs, stamps: recall.stamps };
+    this.#printer = openPrinter(printer);
+    this.#studio = openStudio(site, readPackageFiles(), this.#printer, options);
+  }
+
+  static async open(options: WorkshopOptions): Promise<Workshop> {
+    return new Workshop(options, (await options.recall.commons()).site);
+  }
+
+  /** Ends the browser, if one was started. */
+  close(): Promise<void> {
+    return this.#printer.close();
+  }
+
+  /** Makes what is stale of a project. What it is made from, its photos and pages, is held no longer than it takes. */
+  async makeProject(spot: Spot, earlier: Earlier, ledger: Ledger | undefined): Promise<ProjectMade> {
+    const { recall, out, strict } = this.#options;
+    const { folder, file } = spot;
+    const study = await recall.study(spot);
+    const source = join(recall.texts.root, folder);
+    // A photo that changes while it is read must not count as seen.
+    for (const name of study.uses) recall.inputs.digest(folder, name.replace(/^picture /u, 'photo '));
+    const shown = await readPictures(source, study.project, join(out, '.cache', 'pictures'));
+    const findings = shown.findings.map((finding) => tellFinding(finding));
+    if (isFailure(findings, strict)) return { findings };
+    const { material, kinds } = this.#kindsOf(study, ledger ?? study.project.ledger, shown.pictures);
+    const { record, ...made } = await perform({ ...earlier, folder, kinds }, this.#bench);
+    const [card] = Object.values(outputs).flatMap((output) => output.card?.(material) ?? []);
+    const whole = {
+      source: `${folder}/sheet.md`,
+      sha256: sha256(file.text),
+      card: card && cardCodec.encode(card),
+      ...record,
+    };
+    return { findings, made: { ...made, record: whole } };
+  }
+
+  /** Makes what is stale of the site's own pages. @param made What was made of the projects; `cards` are in their records. */
+  makeSite(
+    earlier: Pick<Task, 'before' | 'stale'>,
+    made: {
+      readonly cards: readonly unknown[];
+      readonly records: SiteMaterial['records'];
+      readonly today: string;
+    },
+  ): Promise<Performance> {
+    const cards = made.cards.map((card): ListedProject => cardCodec.decode(card));
+    const material: SiteMaterial = { ...this.#studio, ...made, cards };
+    const kinds = Object.entries(outputs).flatMap(([name, { ofSite }]) =>
+      ofSite ? [[name, (note: Note) => ofSite(watched(material, BEHIND_SITE, note))] as const] : [],
+    );
+    return perform({ ...earlier, folder: '', kinds }, this.#bench);
+  }
+
+  #kindsOf(
+    study: Study,
+    ledger: Ledger,
+    pictures: readonly ProjectPicture[],
+  ): { readonly material: ProjectMaterial; readonly kinds: Task['kinds'] } {
+    const { site, files } = this.#studio;
+    const labels = labelsOf(study.project, site, files.labels);
+    const { slug } = study.project;
+    const bare = { ...this.#studio, labels, slug, editions: study.editions, ledger, pictures, downloads: [] };
+    const behind = behindProject(study, pictures);
+    const offered = new Set<string>();
+    const downloads = Object.values(outputs).flatMap(
+      (output) => output.downloads?.(watched(bare, behind, (input) => offered.add(input))) ?? [],
+    );
+    const material = { ...bare, downloads };
+    const behindAll = { ...behind, downloads: [...offered] };
+    const kinds = Object.entries(outputs).flatMap(([name, { ofProject }]) =>
+      ofProject ? [[name, (note: Note) => ofProject(watched(material, behindAll, note))] as const] : [],
+    );
+    return { material, kinds };
+  }
+}
+
+/** The inputs that stand behind each thing that outputs are made from. */
+type Behind = Readonly<Partial<Record<string, readonly string[]>>>;
+
+const BEHIND_LABELS = ['templates', 'site.language'];
+
+/** Behind what all outputs share. */
+const BEHIND_STUDIO: Behind = {
+  files: ['templates'],
+  renderer: ['templates'],
+  labels: BEHIND_LABELS,
+  pdf: ['pdf'],
+  offersPdfs: ['offered'],
+};
+
+const BEHIND_SITE: Behind = {
+  ...BEHIND_STUDIO,
+  cards: ['cards'],
+  records: ['records'],
+  today: ['today'],
+};
+
+function behindProject(study: Study, pictures: readonly ProjectPicture[]): Behind {
+  const studied = ['sheet', ...study.uses];
+  return {
+    ...BEHIND_STUDIO,
+    labels: [...BEHIND_LABELS, ...studied],
+    editions: studied,
+    ledger: ['ledger'],
+    pictures: [...studied, ...pictures.map(({ path }) => `photo ${path}`)],
+  };
+}
+
+/** What outputs are made from, telling the inputs behind all that they take of it. */
+function watched<T extends Studio>(material: T, behind: Behind, note: Note): T {
+  const site = watchSite(material.site, note);
+  const noteBehind: Note = (key) => {
+    for (const input of behind[key] ?? []) note(input);
+  };
+  return watchProperties({ ...material, site }, (key) => key, noteBehind);
+}

@@ -1,0 +1,45 @@
+import type { Finding } from './finding.ts';
+import type { ReadDrawing } from './grammar/outline-grammar.ts';
+import type { PictureState } from './prose/pictures.ts';
+import { slugOf } from './slug.ts';
+import type { SourceFile } from './source.ts';
+
+/** The files of a workspace, read but not understood. */
+export type WorkspaceTexts = {
+  readonly root: string;
+  /** By their paths under the root, with `/` between. */
+  readonly files: ReadonlyMap<string, SourceFile | undefined>;
+  /** Every folder that can be a project; those of the files where it isn't said. */
+  readonly folders?: readonly string[];
+  /** Why files could not be read as text. */
+  readonly findings: readonly Finding[];
+  /** Whether a project's folder has the picture at a path in it. */
+  readonly findPicture: (folder: string, path: string) => PictureState;
+  readonly readDrawing: (folder: string, path: string) => ReturnType<ReadDrawing>;
+};
+
+/** Whether a path under the root is that of a file whose values projects share. */
+export function isSharedFile(path: string): boolean {
+  return /^shared\/[^/]+\.ya?ml$/u.test(path);
+}
+
+/** The files whose values projects share. */
+export function sharedFiles({ files }: Pick<WorkspaceTexts, 'files'>): readonly SourceFile[] {
+  return [...files].flatMap(([path, file]) => (file && isSharedFile(path) ? [file] : []));
+}
+
+/** The folders that have a sheet. */
+export function sheetFolders({ files }: Pick<WorkspaceTexts, 'files'>): readonly string[] {
+  return [...files].flatMap(([path, file]) => (file && /^([^/]+)\/sheet\.md$/u.exec(path)?.[1]) ?? []);
+}
+
+/** The folders that can be projects by the addresses they become: of each, those that have a sheet. */
+export function addressesOf(
+  texts: Pick<WorkspaceTexts, 'files' | 'folders'>,
+): ReadonlyMap<string, readonly string[]> {
+  const withSheet = sheetFolders(texts).toSorted();
+  const addresses = new Map<string, string[]>();
+  for (const folder of texts.folders ?? withSheet) addresses.set(slugOf(folder), []);
+  for (const folder of withSheet) addresses.get(slugOf(folder))?.push(folder);
+  return addresses;
+}

@@ -1,0 +1,62 @@
+import { readdirSync, rmSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { readSealed, seal, writeWhole } from './sealed.ts';
+
+/** The cache keeps the packs of so many workspaces and output folders, those used last. */
+const MOST_PACKS = 60;
+
+/**
+ * Data by keys, kept as one file of the user's cache. All of it may be deleted at any time: what is gone, damaged or of
+ * another version of the program was never there, and a cache that cannot be written keeps nothing.
+ */
+export class Pack {
+  readonly #path: string;
+  readonly #whose: string;
+  readonly #entries: Map<string, unknown>;
+  #isChanged = false;
+
+  /** @param whose What tells apart all that would make other data of the same key. */
+  constructor(folder: string, name: string, whose: string) {
+    this.#path = join(folder, `${name}.json`);
+    this.#whose = whose;
+    const kept = readSealed(this.#path, whose);
+    this.#entries = new Map(Array.isArray(kept) ? kept : []);
+  }
+
+  get(key: string): unknown {
+    return this.#entries.get(key);
+  }
+
+  set(key: string, data: unknown): void {
+    this.#entries.set(key, data);
+    this.#isChanged = true;
+  }
+
+  /** Forgets what has a key that nobody asks for any more. */
+  keep(isWanted: (key: string) => boolean): void {
+    for (const key of this.#entries.keys()) {
+      if (isWanted(key)) continue;
+      this.#entries.delete(key);
+      this.#isChanged = true;
+    }
+  }
+
+  /** Writes it, if anything in it is new. */
+  save(): void {
+    if (!this.#isChanged) return;
+    try {
+      writeWhole(this.#path, seal([...this.#entries], this.#whose));
+      this.#isChanged = false;
+      clearOld(join(this.#path, '..'));
+    } catch {
+      // A cache on a full or closed disk is no reason to stop: next time it is all worked out again.
+    }
+  }
+}
+
+function clearOld(folder: string): void {
+  const packs = readdirSync(folder).map((name) => join(folder, name));
+  if (packs.length <= MOST_PACKS) return;
+  const used = packs.map((path) => ({ path, at: statSync(path).mtimeMs })).sort((a, b) => b.at - a.at);
+  for (const { path } of used.slice(MOST_PACKS)) rmSync(path, { force: true });
+}

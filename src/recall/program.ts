@@ -1,0 +1,60 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { dirname, extname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { packageRoot } from './package-root.ts';
+import { sha256 } from './sealed.ts';
+
+/** What our code ends with: `.js`, or `.ts` where it runs uncompiled. */
+const ENDING = extname(fileURLToPath(import.meta.url));
+
+let program: string | undefined;
+
+/** Tells this program from any other that could make something else: its code and what it is built on. */
+export function programDigest(): string {
+  program ??= sha256([folderDigest(codeFolder(), ENDING), ...dependencies()].join('\n'));
+  return program;
+}
+
+/** Tells apart all that pages are made from besides: templates, styles, scripts, words. It may change while we run. */
+export function templatesDigest(): string {
+  return folderDigest(join(packageRoot(), 'templates'));
+}
+
+/** Tells apart what turns pages into PDFs. */
+export function printingDigest(): string {
+  return folderDigest(join(codeFolder(), 'print'), ENDING);
+}
+
+/** `dist/lib`, or `src` where it runs uncompiled. */
+function codeFolder(): string {
+  return dirname(dirname(fileURLToPath(import.meta.url)));
+}
+
+/** Of all files of a folder and those below, or of those with one ending. */
+function folderDigest(folder: string, ending = ''): string {
+  const files = readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile() && entry.name.endsWith(ending))
+    .map(({ parentPath, name }) => join(parentPath, name))
+    .sort();
+  return sha256(files.map((path) => sha256(readFileSync(path))).join('\n'));
+}
+
+/** The packages it is built on, with the versions that are installed. */
+function dependencies(): readonly string[] {
+  const root = packageRoot();
+  const own = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as {
+    readonly dependencies?: Readonly<Record<string, string>>;
+  };
+  return Object.keys(own.dependencies ?? {}).map((name) => `${name} ${versionOf(name, root)}`);
+}
+
+/** Of a package beside ours or in a folder round it; empty where it cannot be told. */
+function versionOf(name: string, from: string): string {
+  try {
+    const text = readFileSync(join(from, 'node_modules', name, 'package.json'), 'utf8');
+    return (JSON.parse(text) as { readonly version: string }).version;
+  } catch {
+    const parent = dirname(from);
+    return parent === from ? '' : versionOf(name, parent);
+  }
+}

@@ -1,0 +1,43 @@
+import { createHash, randomBytes } from 'node:crypto';
+import { mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { dirname } from 'node:path';
+
+/** The SHA-256 of a text or of bytes, in hexadecimal. */
+export function sha256(content: string | Uint8Array): string {
+  return createHash('sha256').update(content).digest('hex');
+}
+
+/** Data as a text that tells whose it is and whether it is whole: a first line with both, then JSON. */
+export function seal(data: unknown, whose: string): string {
+  const text = JSON.stringify(data);
+  return `${sha256(`${whose}\n${text}`)}\n${text}\n`;
+}
+
+/** What was sealed; undefined where it was by somebody else, or is damaged. */
+export function unseal(sealed: string, whose: string): unknown {
+  const end = sealed.indexOf('\n');
+  const text = sealed.slice(end + 1, -1);
+  return sealed.slice(0, end) === sha256(`${whose}\n${text}`) ? JSON.parse(text) : undefined;
+}
+
+/** What a file has sealed in it; undefined too where there is none. */
+export function readSealed(path: string, whose: string): unknown {
+  try {
+    return unseal(readFileSync(path, 'utf8'), whose);
+  } catch {
+    return undefined;
+  }
+}
+
+/** Writes a file beside its place and renames it, so that whoever reads it has the whole of it. @throws As `node:fs` does. */
+export function writeWhole(path: string, text: string): void {
+  mkdirSync(dirname(path), { recursive: true });
+  const beside = `${path}.making-${randomBytes(4).toString('hex')}`;
+  try {
+    writeFileSync(beside, text);
+    renameSync(beside, path);
+  } catch (error) {
+    rmSync(beside, { force: true });
+    throw error;
+  }
+}

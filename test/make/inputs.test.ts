@@ -1,0 +1,177 @@
+import { cpSync, readdirSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { emptyFolder, folderWith, sheetwright } from '../cli/terminal.ts';
+
+const sheet = (stock: string, rest = ''): string => `---
+title: Card
+measurements:
+  unit: in
+  stock: { own: { name: Own paper, sheet: 8 1/2 x 11 } }
+  pieces: { card: { stock: ${stock}, cut: 4 x 5 } }
+---
+A card.${rest}
+
+## Cut it
+Cut :piece[card].
+`;
+
+const FILES = {
+  'site.yaml': 'title: Bench\nurl: https://example.org/\n',
+  'shared/stock.yaml':
+    'stock:\n  moss: { name: Moss, sheet: 8 1/2 x 11 }\n  fern: { name: Fern, sheet: 12 x 12 }\n',
+  'a/sheet.md': sheet('shared.moss'),
+  'b/sheet.md': sheet('shared.fern'),
+  'c/sheet.md': sheet('own'),
+};
+
+let first = '';
+
+beforeAll(async () => {
+  first = folderWith(FILES);
+  expect((await sheetwright(first, 'make', '--no-pdf')).code).toBe(0);
+});
+
+/** The workspace, made once, as it is after some of its files were written anew. */
+function changedTo(files: Readonly<Record<string, string>>): string {
+  const folder = emptyFolder();
+  cpSync(first, folder, { recursive: true });
+  for (const [path, text] of Object.entries(files)) writeFileSync(join(folder, path), text);
+  return folder;
+}
+
+/** What a make says it made again, and why: `a/index.html changed: sheet.md`. */
+async function madeAgain(folder: string): Promise<readonly string[]> {
+  const { out } = await sheetwright(folder, 'make', '--no-pdf', '--why');
+  return out
+    .split('\n')
+    .flatMap((line) => (/^(?:site|host)\//u.test(line) ? [line.replace('site/', '')] : []));
+}
+
+const projectsIn = (lines: readonly string[]): readonly string[] =>
+  [...new Set(lines.flatMap((line) => /^([abc])\//u.exec(line)?.[1] ?? []))].sort();
+
+const contents = (folder: string): readonly (readonly [string, string])[] =>
+  readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .toSorted()
+    .filter((path) => !path.startsWith('.') && /\.\w+$/u.test(path))
+    .map((path) => [path, readFileSync(join(folder, path), 'base64')]);
+
+describe('a make again', () => {
+  it('makes nothing where nothing is another, whenever it was written', async () => {
+    const folder = changedTo({});
+    const later = new Date('2031-02-03');
+    for (const path of Object.keys(FILES)) utimesSync(join(folder, path), later, later);
+    const { out, err } = await sheetwright(folder, 'make', '--no-pdf', '--why');
+    expect(err).toBe('');
+    expect(out).toBe('nothing found in 3 projects\n3 projects made, 0 files new or changed, in dist/\n');
+  });
+
+  it.each([
+    ['a sheet', 'a/sheet.md', sheet('shared.moss', ' Once more.'), ['a'], 'sheet.md'],
+    [
+      'a shared value',
+      'shared/stock.yaml',
+      FILES['shared/stock.yaml'].replace('Moss', 'Meadow'),
+      ['a'],
+      'shared.stock.moss',
+    ],
+    [
+      'another shared value',
+      'shared/stock.yaml',
+      `${FILES['shared/stock.yaml']}  ivy: { sheet: 6 x 6 }\n`,
+      [],
+      '',
+    ],
+    ['a line above shared values', 'shared/stock.yaml', `# Papers\n${FILES['shared/stock.yaml']}`, [], ''],
+    ['a ledger', 'b/revisions.yaml', 'revisions: []\n', ['b'], 'revisions.yaml'],
+    [
+      'a setting all use',
+      'site.yaml',
+      FILES['site.yaml'].replace('Bench', 'Table'),
+      ['a', 'b', 'c'],
+      'site.title',
+    ],
+    ['a remark in the settings', 'site.yaml', `# Ours\n${FILES['site.yaml']}`, [], ''],
+  ])('follows %s into the projects that use it, and says so', async (_, path, text, projects, why) => {
+    const lines = await madeAgain(changedTo({ [path]: text }));
+    expect(projectsIn(lines)).toEqual(projects);
+    for (const slug of projects) {
+      const said = lines.filter((line) => line.startsWith(`${slug}/`));
+      expect(said.every((line) => line.includes(why))).toBe(true);
+    }
+  });
+
+  it('says of what it made that it is as it was', async () => {
+    const folder = changedTo({
+      'c/sheet.md': sheet('own').replace('8 1/2 x 11 }', '8 1/2 x 11, price: 0.40 }'),
+    });
+    const lines = await madeAgain(folder);
+    expect(lines).toContain('c/index.html is as it was: sheet.md');
+  });
+
+  it('makes what somebody changed or removed', async () => {
+    const folder = changedTo({ 'dist/site/a/index.html': 'mine' });
+    rmSync(join(folder, 'dist/site/b/share/index.html'));
+    await sheetwright(folder, 'make', '--no-pdf');
+    expect(contents(join(folder, 'dist'))).toEqual(contents(join(first, 'dist')));
+  });
+
+  it('makes the same bytes with what is remembered and without, in any time zone, language or file mode', async () => {
+    const folder = folderWith(FILES);
+    const [zone, language, mask] = [process.env.TZ, process.env.LC_ALL, process.umask(0o077)];
+    Object.assign(process.env, { TZ: 'Pacific/Kiritimati', LC_ALL: 'ar_EG.UTF-8' });
+    try {
+      await sheetwright(folder, 'make', '--no-pdf');
+    } finally {
+      process.umask(mask);
+      for (const [name, value] of Object.entries({ TZ: zone, LC_ALL: language })) {
+        if (value === undefined) delete process.env[name];
+        else process.env[name] = value;
+      }
+    }
+    const again = changedTo({ 'a/sheet.md': sheet('own') });
+    await sheetwright(again, 'make', '--no-pdf');
+    writeFileSync(join(again, 'a/sheet.md'), FILES['a/sheet.md']);
+    await sheetwright(again, 'make', '--no-pdf');
+    const made = contents(join(first, 'dist'));
+    expect(made.length).toBeGreaterThan(20);
+    expect(contents(join(folder, 'dist'))).toEqual(made);
+    expect(contents(join(again, 'dist'))).toEqual(made);
+  });
+});
+
+describe('what is remembered', () => {
+  const work = (): string => join(process.env.XDG_CACHE_HOME ?? '', 'sheetwright', 'work');
+
+  it.each(['', '{', '\0\0', 'deadbeef\n{"a":1}\n'])('may be damaged at any time: %j', async (text) => {
+    const folder = changedTo({ 'b/sheet.md': sheet('shared.none') });
+    const before = await sheetwright(folder, 'proof');
+    expect(before.out).toContain('[unknown-reference]');
+    for (const name of readdirSync(work())) writeFileSync(join(work(), name), text);
+    expect(await sheetwright(folder, 'proof')).toEqual(before);
+    rmSync(work(), { recursive: true });
+    expect(await sheetwright(folder, 'proof')).toEqual(before);
+  });
+
+  it('is told at the lines where it stands now', async () => {
+    const folder = changedTo({ 'shared/stock.yaml': 'stock:\n  moss: { name: Moss, sheet: 8 1/2 x 1/0 }\n' });
+    const at = async (): Promise<string> =>
+      /shared\/stock\.yaml:\d+:\d+/u.exec((await sheetwright(folder, 'proof')).out)?.[0] ?? '';
+    expect(await at()).toBe('shared/stock.yaml:2:38');
+    writeFileSync(
+      join(folder, 'shared/stock.yaml'),
+      `\n\n${readFileSync(join(folder, 'shared/stock.yaml'), 'utf8')}`,
+    );
+    expect(await at()).toBe('shared/stock.yaml:4:38');
+  });
+
+  it('is done without where nothing can be kept', async () => {
+    const folder = changedTo({});
+    const usual = process.env.XDG_CACHE_HOME;
+    process.env.XDG_CACHE_HOME = join(folder, 'site.yaml');
+    const { code, out } = await sheetwright(folder, 'proof');
+    process.env.XDG_CACHE_HOME = usual;
+    expect([code, out]).toEqual([0, 'nothing found in 3 projects\n']);
+  });
+});
