@@ -172,7 +172,8 @@ function drawMove(canvas: Canvas, { faces, lines }: SheetPicture, turning: reado
   }
   const callouts = turning.flatMap(({ panel, name }, index) => {
     const label = [plain(name(canvas.style))];
-    const spot = spotForLabel(faces, panel, label, canvas.lettering);
+    const beside = lines.flat();
+    const spot = spotForLabel(faces, panel, { label, size: canvas.lettering, beside });
     // Of what is hidden nothing is said: its fellow on the near side does the same.
     if (!spot) return [];
     drawArrow(canvas, lines[index] ?? []);

@@ -37,8 +37,19 @@ type NameSpot = { readonly at: Point2; readonly hasRoom: boolean; readonly isOnG
 /** Millimeters between the points tried. */
 const FINE = 1.5;
 
-/** The spot nearest to the middle of what is seen of a panel at which a label fits, else that middle; undefined where nothing is seen. */
-export function spotForLabel(faces: Faces, panel: number, label: Label, size: number): NameSpot | undefined {
+/**
+ * The spot nearest to the middle of what is seen of a panel at which a label fits beside some points, else that middle;
+ * undefined where nothing is seen.
+ */
+export function spotForLabel(
+  faces: Faces,
+  panel: number,
+  {
+    label,
+    size,
+    beside,
+  }: { readonly label: Label; readonly size: number; readonly beside: readonly Point2[] },
+): NameSpot | undefined {
   const own = faces.filter((face) => face.panel === panel).flatMap(({ points }) => points);
   if (own.length === 0) return undefined;
   const { left, top, right, bottom } = boxOf(own);
@@ -56,7 +67,9 @@ export function spotForLabel(faces: Faces, panel: number, label: Label, size: nu
   const nearest = seen.toSorted((a, b) => far(a) - far(b));
   const extent = extentOf(label);
   const [width, height] = [extent.width * size + 1, extent.height * size + 1];
-  const found = nearest.find((at) => hasRoom(faces, panel, at, width, height));
+  const isBeside = ({ x, y }: Point2): boolean =>
+    !beside.some((point) => Math.abs(point.x - x) < width / 2 && Math.abs(point.y - y) < height / 2);
+  const found = nearest.find((at) => isBeside(at) && hasRoom(faces, panel, at, width, height));
   const at = found ?? nearest[0] ?? middle;
   return { at, hasRoom: found !== undefined, isOnGlue: faceAt(faces, at)?.level !== 0 };
 }
