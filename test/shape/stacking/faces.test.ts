@@ -26,8 +26,12 @@ const TUCKED: Seen = {
   seen: [],
 };
 
-const POT_WALLS = ['wall-2', 'wall-3', 'wall-4', 'wall-5', 'wall-6'];
-const POT_TABS = POT_WALLS.map((wall) => `${wall}-tab`);
+/** An open pot, or a lid to it upside down: one looks in on everything but the outsides of what is stuck inside. */
+function potFaces(base: string, before = ''): Seen {
+  const walls = ['wall-2', 'wall-3', 'wall-4', 'wall-5', 'wall-6'].map((wall) => `${before}${wall}`);
+  const tabs = [`${before}tab`, ...walls.map((wall) => `${wall}-tab`)];
+  return { hidden: tabs, seen: [`${before}front`, ...walls, base, ...tabs] };
+}
 
 /**
  * By hand, once for each: the panels whose outside is seen from nowhere once all is folded, and those whose inside is
@@ -71,10 +75,12 @@ const BY_HAND: Readonly<Record<string, Seen>> = {
   // gable, on the outside of its gussets; the two handles stand with their insides together.
   'gable box': { hidden: ['tab', 'left-bottom', 'right-bottom', 'back-bottom'], seen: [] },
   // A pot is open above: one looks in on its walls, on its tabs and on what they leave of the floor they are stuck to.
-  'polygon box': {
-    hidden: ['tab', ...POT_TABS],
-    seen: ['front', ...POT_WALLS, 'floor', 'tab', ...POT_TABS],
-  },
+  'polygon box': potFaces('floor'),
+  'polygon box lid: 1': potFaces('floor'),
+  'polygon box lid: 1 (sheet 2)': potFaces('top', 'lid-'),
+  // Shut, 1 in deep at the back and 1 1/2 at the front: the strip lies between the two sides, its outsides together but
+  // for the half inch of its longer part that is seen through the gap it leaves in the front.
+  'pop-up': { hidden: ['step-front'], seen: [] },
   // Open trays: tabs inside their walls, everything else seen from above.
   tray: trayFaces('front', 'back', ['left', 'right', 'floor']),
   'lidded tray': trayFaces('front', 'back', ['left', 'right', 'floor']),

@@ -20,6 +20,8 @@ const BY_HAND: readonly (readonly [RegExp, outer: string, inner: string])[] = [
   [/slide box \(sheet 2\)/u, 'bottom', 'tab'],
   [/belly band height: 2/u, 'back', 'tab'],
   [/gable/u, 'front', 'tab'],
+  [/polygon box(?: lid: 1)?$/u, 'wall-5', 'tab'],
+  [/polygon.*\(sheet 2\)/u, 'lid-wall-5', 'lid-tab'],
   // A lid is closed with its flap behind the wall it meets: that is what holds it.
   [/tuck-end/u, 'front', 'lid-tuck'],
   [/tuck-end box$/u, 'front', 'bottom-tuck'],
