@@ -4,6 +4,7 @@ import { cellName } from '../shape/cells.ts';
 import { besideSlits, slantedPanels } from '../shape/cut-edges.ts';
 import type { FlatPoint, GridCuts, Net } from '../shape/net.ts';
 import type { Sheet } from '../shape/shapes.ts';
+import { slitsWithin } from '../shape/slits-within.ts';
 import { partName, partNamed } from './names.ts';
 import { html, SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';
@@ -75,20 +76,15 @@ function besideAndSlanted(
 
 /** What a trimmer, which cuts from edge to edge, is no good for: a cut from an edge; one that scissors don't get into. */
 function byHand(nets: readonly Net[], voice: Voice): SafeHtml[] {
-  const slits = nets.flatMap((net) => net.slits.map(({ from, to }) => isOpen(net, from) || isOpen(net, to)));
-  const isEnding =
-    slits.includes(true) || nets.some((net) => net.waste.some((part) => endsInside(part, net)));
+  const within = nets.flatMap(slitsWithin);
+  const isEnding = nets.some(
+    (net) =>
+      net.slits.some((slit) => !within.includes(slit)) || net.waste.some((part) => endsInside(part, net)),
+  );
   return [
     ...(isEnding ? [voice.phrase('slit-by-hand', {})] : []),
-    ...(slits.includes(false) ? [voice.phrase('slit-by-knife', {})] : []),
+    ...(within.length > 0 ? [voice.phrase('slit-by-knife', {})] : []),
   ];
-}
-
-/** Whether scissors get in at a point: on the edge of the sheet, or of what was cut away. */
-function isOpen({ size, waste }: Net, point: FlatPoint): boolean {
-  const { x, y } = point;
-  const isOnEdge = x.sign === 0 || y.sign === 0 || x.equals(size.width) || y.equals(size.height);
-  return isOnEdge || waste.some((part) => hasCorner(part, point));
 }
 
 /** Whether cutting a part away takes more than one cut from edge to edge of the sheet. */

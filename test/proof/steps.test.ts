@@ -207,6 +207,37 @@ describe('layer-before-base in one step', () => {
   });
 });
 
+describe('missing-knife', () => {
+  const slit = (at: string, head = ''): (string | undefined)[] =>
+    ofRule('missing-knife', {
+      head,
+      pieces: `card:
+  stock: cream
+  cut: 6 x 6
+  score: [{ from: left, at: [2, 4] }, { from: top, at: [2, 4] }]
+  slit: [${at}]
+  folds: { A|B: flat, B|C: flat, 1|2: flat, 2|3: flat }`,
+    }).map(blamed);
+
+  it.each([
+    ['within the paper', 'A|B 2', ['A|B 2']],
+    ['from an edge', 'A|B 1', []],
+    ['from an edge on past a crossing', 'A|B 1-2', []],
+    ['that meets one from an edge', 'A|B 2, 1|2 A', []],
+  ])('a slit %s', (_, at, expected) => {
+    expect(slit(at)).toEqual(expected);
+  });
+
+  it.each([
+    ['supplies:\n  - { item: Craft knife, kind: tool }', []],
+    ['supplies:\n  - { item: Pointed scissors, kind: tool, instead: a scalpel }', []],
+    ['supplies:\n  - { item: Scissors, kind: tool }', ['A|B 2']],
+    ['lang: de\nsupplies:\n  - { item: Bastelmesser, kind: tool }', []],
+  ])('with %s', (head, expected) => {
+    expect(slit('A|B 2', head)).toEqual(expected);
+  });
+});
+
 describe('a comma that may be a decimal one', () => {
   it.each([
     ['[10,5]', ['error unclear-comma: 10,5']],
