@@ -27,9 +27,9 @@ export type Piece = {
   readonly on?: At<Ref>;
   readonly placement: Placement;
   readonly overhang: boolean;
-  /** The piece that goes into this one, and the one that this goes round. */
-  readonly holds?: At<string>;
-  readonly around?: At<string>;
+  /** The pieces that go into this one, and those that this goes round: one, or a set that lies together. */
+  readonly holds: readonly At<string>[];
+  readonly around: readonly At<string>[];
   readonly corners?: RoundedCorners;
   readonly edge: readonly PunchedEdge[];
   readonly impressions: readonly ImpressionAsWritten[];

@@ -7,17 +7,43 @@ import { ownNet } from '../shape/shapes.ts';
 import type { Load } from './holding.ts';
 import type { ProofContext } from './rule.ts';
 
-/** What a piece is to take, or to go round: another closed, its layers on it and what lies in it too. */
-export function loadOf(
-  context: ProofContext,
-  { holder, held, count }: Link,
-  all: readonly Link[],
-): Load | undefined {
-  const size = closedSize(context, held);
-  if (!size) return undefined;
-  const [width, height, depth] = size;
-  const item = [width, height, depth.plus(insideOf(context, held, all, [holder, held]))] as const;
-  return { item, count, into: holder.id.value };
+/** What belongs together in one piece: a link, or all that name a set of pieces which one holds or goes round. */
+export type LinkedSet = readonly [Link, ...Link[]];
+
+/** Every piece that is to take others, or to go round them, with all of these. */
+export function linkedSets(links: readonly Link[]): readonly LinkedSet[] {
+  return links.flatMap((link): readonly LinkedSet[] => {
+    const isOfSet = ({ way, holder }: Link): boolean => way === link.way && holder === link.holder;
+    const [first, ...others] = links.filter(isOfSet);
+    return first === link ? [[first, ...others]] : [];
+  });
+}
+
+/**
+ * What a piece is to take, or to go round: others closed, their layers on them and what lies in them too. A set lies one
+ * on another, the long sides together.
+ */
+export function loadOf(context: ProofContext, set: LinkedSet, all: readonly Link[]): Load | undefined {
+  const [{ holder, count }] = set;
+  const items = set.flatMap(({ held, count: number }) => {
+    const size = closedSize(context, held);
+    if (!size) return [];
+    const [width, height, depth] = size;
+    const seen = [holder, ...set.map((link) => link.held)];
+    return [{ width, height, depth: depth.plus(insideOf(context, held, all, seen)), number }];
+  });
+  const [item] = items;
+  if (!item || items.length < set.length) return undefined;
+  const into = holder.id.value;
+  if (items.length === 1) return { item: [item.width, item.height, item.depth], count, into };
+  const long = items.map(({ width, height }) => Length.max(width, height));
+  const short = items.map(({ width, height }) => Length.min(width, height));
+  const thick = Length.sum(items.map(({ depth, number }) => depth.times(number)));
+  return {
+    item: [Length.max(Length.zero, ...long), Length.max(Length.zero, ...short), thick],
+    count: 1,
+    into,
+  };
 }
 
 /** What the things in a flat piece add to its thickness; a box is no thicker for what is in it. */

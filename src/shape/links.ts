@@ -11,7 +11,7 @@ import { isSolid } from './outer-size.ts';
 import { ownNet } from './shapes.ts';
 import { tubesOf } from './tube.ts';
 
-/** What one piece is to another, as the sheet says it: `holds: card`, `around: card`. */
+/** What one piece is to another, as the sheet says it: `holds: card`, `around: [card, envelope]`. */
 const LINK_WAYS = ['holds', 'around'] as const;
 
 /** One piece that another goes into, or that goes round it. */
@@ -30,12 +30,13 @@ export function linksOf(made: Made): readonly Link[] {
   const { pieces } = made.project;
   const circular = new Set(linkCircles(pieces).flatMap((circle) => circle.map(({ piece }) => piece)));
   const said = [...pieces.values()].flatMap((holder) =>
-    LINK_WAYS.flatMap((way): Link[] => {
-      const name = holder[way];
-      const held = name && pieces.get(name.value);
-      if (!held || (circular.has(held) && circular.has(holder))) return [];
-      return [{ way, holder, held, count: Math.ceil(held.count.value / holder.count.value), said: name.at }];
-    }),
+    LINK_WAYS.flatMap((way) =>
+      holder[way].flatMap(({ value, at }): Link[] => {
+        const held = pieces.get(value);
+        if (!held || (circular.has(held) && circular.has(holder))) return [];
+        return [{ way, holder, held, count: Math.ceil(held.count.value / holder.count.value), said: at }];
+      }),
+    ),
   );
   const named = new Set(said.flatMap(({ holder, held }) => [holder, held]));
   return [...said, ...meantAnyway(made, named)];
@@ -144,7 +145,7 @@ function isStrip({ size: { width, height } }: Net): boolean {
 }
 
 /** A piece and what it is to another, in a circle: each to the next, the last to the first. */
-type LinkCircle = readonly { readonly piece: Piece; readonly way: Link['way'] }[];
+type LinkCircle = readonly { readonly piece: Piece; readonly way: Link['way']; readonly at: Place }[];
 
 /** Pieces that take one another in a circle, or one that takes itself. */
 export function linkCircles(pieces: Made['project']['pieces']): readonly LinkCircle[] {
@@ -155,8 +156,10 @@ export function linkCircles(pieces: Made['project']['pieces']): readonly LinkCir
     if (start >= 0) circles.push(chain.slice(start));
     if (start >= 0 || done.has(piece)) return;
     for (const way of LINK_WAYS) {
-      const next = pieces.get(piece[way]?.value ?? '');
-      if (next) walk(next, [...chain, { piece, way }]);
+      for (const { value, at } of piece[way]) {
+        const next = pieces.get(value);
+        if (next) walk(next, [...chain, { piece, way, at }]);
+      }
     }
     done.add(piece);
   };

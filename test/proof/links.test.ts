@@ -48,6 +48,19 @@ describe('what goes in', () => {
       ),
     ],
     [
+      'a set in a band: a card, its envelope and a note across them',
+      together(
+        CARD,
+        and(ENVELOPE, 'holds: card'),
+        'note: { stock: cream, cut: 4 x 5 1/2 }',
+        'band: { stock: cream, form: belly band, inside: 4 5/8 x 1/8, around: [envelope, note] }',
+      ),
+    ],
+    [
+      'a card and a note in one envelope',
+      together(CARD, 'note: { stock: cream, cut: 4 x 5 }', and(ENVELOPE, 'holds: [card, note]')),
+    ],
+    [
       'a band by its own size about a box',
       together(BOX, 'band: { stock: cream, form: belly band, around: 4 1/2 x 1, holds: box }'),
     ],
@@ -108,6 +121,21 @@ describe('what goes in', () => {
       'a band too short, without a word',
       together(CARD, 'band: { stock: cream, form: belly band, around: 3 3/4 x 1/16 }'),
       'error does-not-go-in at "3 3/4 x 1/16": band goes round 4 in, and card, closed, is 4 1/4 in and ≈1/32 in thick: ≈1/4 in too little; make band at least 4 7/16 in wide inside, or card smaller',
+    ],
+    [
+      // Thirty notes of one sheet, about 0.3 mm each, and the card of two are 9.6 mm together: 3/8 in.
+      'a set thicker than its band',
+      together(
+        CARD,
+        'note: { stock: cream, cut: 4 x 5, count: 30 }',
+        'band: { stock: cream, form: belly band, inside: 4 5/8 x 1/4, around: [card, note] }',
+      ),
+      'error does-not-go-in at "card": band goes round 4 3/4 × 3/8 in, and card and note together are 4 1/4 × ≈3/8 in: less than 1/32 in too little; make band at least 9/16 in deep inside, or card and note smaller',
+    ],
+    [
+      'a set of which one piece is not there',
+      together(CARD, 'band: { stock: cream, form: belly band, inside: 4 3/8 x 1/16, around: [card, nota] }'),
+      'error unknown-reference at "nota": there is no piece "nota"; write one of: card, band',
     ],
     [
       'a band that falls off',

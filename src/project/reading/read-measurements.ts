@@ -65,8 +65,14 @@ const COMMON = {
   edge: listed(asPunchedEdge, 'An edge that a border punch or an edge die runs along, or a list of them.'),
   impressions: listed(asImpression, 'The images that are stamped on it.'),
   count: usually(asCount(1, 1000), '1', 'How many of it one project takes.'),
-  holds: optional(asPieceName, 'The piece that goes into this envelope, box, bag or pocket.'),
-  around: optional(asPieceName, 'The piece that this band or sleeve goes round.'),
+  holds: listed(
+    asPieceName,
+    'The piece that goes into this envelope, box, bag or pocket; or a list of those that go in together.',
+  ),
+  around: listed(
+    asPieceName,
+    'The piece that this band or sleeve goes round; or a list of those that it holds together.',
+  ),
   openings: named(asOpening, OPENINGS, 'What is cut out of it: windows and slots, each under a short name.'),
 } satisfies Keys;
 
@@ -121,11 +127,13 @@ export const asPiece: Value<WrittenPiece> = sharing(
   'pieces',
   made(
     turned({ $ref: '#/$defs/piece' }, ({ node, reader }) => ({ value: mapOfPiece(node, reader) })),
-    ({ body, at, turn, on, behind, openings, ...piece }, task) => {
+    // Behind `around:` of a band its size may stand, which its form reads.
+    ({ body, at, turn, on, behind, openings, around = [], ...piece }, task) => {
       const { node, spot, reader } = task;
       reportDotted(spot.key, spot.at, reader);
       return {
         ...piece,
+        around,
         ...baseOf(on, behind, node, reader),
         id: { value: spot.key, at: spot.at },
         body,

@@ -220,7 +220,7 @@ function checkReferences(
   for (const piece of written) {
     if (piece.stock) check('stock', piece.stock, names.stock, everyStock);
     const base = piece.on && pieceIn(piece.on);
-    for (const name of [base, piece.holds, piece.around]) if (name) check('piece', name, names.pieces);
+    for (const name of [base, ...piece.holds, ...piece.around]) if (name) check('piece', name, names.pieces);
   }
   if (holds?.in) check('piece', holds.in, names.pieces);
   for (const { of } of prose.flatMap(({ references }) => references)) {

@@ -49,7 +49,8 @@ export function entryOf(node: YamlNode, key: string): YamlEntry | undefined {
 
 /** Whether a name stands behind a key, and no size. */
 export function isByName(entry: YamlEntry | undefined): boolean {
-  return entry?.value.kind === 'text' && /^\p{L}/u.test(entry.value.text);
+  const [first] = itemsOf(entry?.value);
+  return first?.kind === 'text' && /^\p{L}/u.test(first.text);
 }
 
 /** What stands behind a key that a slip runs on into: `2 x 3` of `cut:2 x 3` and `cut 2 x 3`; undefined of other words. */

@@ -8,9 +8,9 @@ import { tolerance } from '../../shape/closure/tolerance.ts';
 import { linksOf } from '../../shape/links.ts';
 import { closedSheets } from '../folded-sheets.ts';
 import type { Load } from '../holding.ts';
-import { linkPlace, loadOf } from '../linked.ts';
+import { linkedSets, linkPlace, loadOf } from '../linked.ts';
 import type { ProofContext, Rule } from '../rule.ts';
-import { sayLength } from '../words.ts';
+import { sayLength, sayList } from '../words.ts';
 
 type Facts = {
   readonly band: string;
@@ -39,11 +39,12 @@ export const bandLoose: Rule<Facts> = {
   passes: { with: 'inside: 4 3/8 x 1/16', insteadOf: 'inside: 6 1/4 x 1/16' },
   *check(context) {
     const links = linksOf(context);
-    for (const link of links) {
-      const load = link.said && link.way === 'around' ? loadOf(context, link, links) : undefined;
+    for (const set of linkedSets(links)) {
+      const [link] = set;
+      const load = link.said && link.way === 'around' ? loadOf(context, set, links) : undefined;
       const slack = load && slackRound(context, load);
       if (!slack) continue;
-      const [band, held] = [link.holder.id.value, link.held.id.value];
+      const [band, held] = [link.holder.id.value, sayList(set.map((each) => each.held.id.value))];
       yield { at: linkPlace(link), facts: { band, held, slack, unit: context.project.unit } };
     }
   },

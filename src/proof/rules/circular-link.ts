@@ -20,10 +20,7 @@ export const circularLink: Rule<Facts> = {
   passes: { with: '4 1/4 }', insteadOf: '4 1/4, holds: envelope }' },
   *check({ project }) {
     for (const circle of linkCircles(project.pieces)) {
-      const told = circle.flatMap(({ piece: { id, holds, around }, way }) => {
-        const name = way === 'holds' ? holds : around;
-        return name ? [{ value: id.value, at: name.at, way }] : [];
-      });
+      const told = circle.map(({ piece: { id }, way, at }) => ({ value: id.value, at, way }));
       const [first] = told;
       if (first) yield { at: first.at, facts: { circle: told } };
     }

@@ -6,7 +6,7 @@ import type { Place } from '../../project/source.ts';
 import { type Link, linksOf } from '../../shape/links.ts';
 import { ownNet } from '../../shape/shapes.ts';
 import { bestFit, type Fit, isRoomless, sayPrism } from '../holding.ts';
-import { linkPlace, loadOf } from '../linked.ts';
+import { linkedSets, linkPlace, loadOf } from '../linked.ts';
 import type { Rule } from '../rule.ts';
 import type { Words } from '../told.ts';
 import { sayLengths, sayList } from '../words.ts';
@@ -21,6 +21,8 @@ type Linked = {
   readonly count: number;
   /** Whether the one is folded up to go in. */
   readonly closed: boolean;
+  /** Whether several pieces lie together. */
+  readonly isSet: boolean;
   readonly unit: Unit;
   /** Where the other piece stands. */
   readonly other: Place;
@@ -46,13 +48,26 @@ export const doesNotGoIn: Rule<Facts> = {
   *check(context) {
     const links = linksOf(context);
     const { unit } = context.project;
-    for (const link of links) {
-      const { holder, held, way, count } = link;
-      const [into, name] = [holder.id.value, held.id.value];
-      const closed = (ownNet(context.shapes.nets, name)?.folds.length ?? 0) > 0;
+    for (const set of linkedSets(links)) {
+      const [link, second] = set;
+      const { holder, held, way } = link;
+      const into = holder.id.value;
+      const name = sayList(set.map((each) => each.held.id.value));
+      const count = second ? 1 : link.count;
+      const closed = !second && (ownNet(context.shapes.nets, name)?.folds.length ?? 0) > 0;
       const isGuessed = !link.said && holder.body.kind === 'net';
-      const linked = { holder: into, held: name, way, count, closed, unit, other: held.id.at, isGuessed };
-      const load = loadOf(context, link, links);
+      const linked = {
+        holder: into,
+        held: name,
+        way,
+        count,
+        closed,
+        isSet: second !== undefined,
+        unit,
+        other: held.id.at,
+        isGuessed,
+      };
+      const load = loadOf(context, set, links);
       const best = load && bestFit(context, load);
       if (load && !best && link.said && isRoomless(context, into)) {
         yield { at: link.said, facts: { ...linked, isRoomless: true } };
@@ -63,8 +78,8 @@ export const doesNotGoIn: Rule<Facts> = {
     }
   },
   say: (facts) => {
-    const { held, other, isGuessed } = facts;
-    const notes = [{ message: `${held} is here`, at: other }];
+    const { held, other, isGuessed, isSet } = facts;
+    const notes = isSet ? [] : [{ message: `${held} is here`, at: other }];
     const guess = isGuessed ? ({ severity: 'warning' } as const) : {};
     return { notes, ...guess, ...('isRoomless' in facts ? sayRoomless(facts) : sayFit(facts)) };
   },
@@ -118,6 +133,7 @@ function saySizes({
   held,
   count,
   closed,
+  isSet,
   takes,
   room,
   round,
@@ -130,7 +146,8 @@ function saySizes({
   const inside = way === 'around' ? '' : ' inside';
   const closes = (size: readonly Length[]): readonly Length[] =>
     size.filter((_, index) => way !== 'around' || WAYS[index] !== open);
-  const things = count > 1 ? `${count} × ${held} take` : `${held}${closed ? ', closed,' : ''} is`;
+  const one = isSet ? `${held} together are` : `${held}${closed ? ', closed,' : ''} is`;
+  const things = count > 1 ? `${count} × ${held} take` : one;
   const size = sayLengths(closes(round ? takes.slice(0, 2) : takes), unit, printNear);
   const thick = round ? `${size} and ${printNear(takes[2], unit)} thick` : size;
   if (prism) return `${sheet} ${sayPrism(room, prism, unit)}, and ${things} ${thick}`;
