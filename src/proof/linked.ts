@@ -8,7 +8,7 @@ import type { Load } from './holding.ts';
 import type { ProofContext } from './rule.ts';
 
 /** What belongs together in one piece: a link, or all that name a set of pieces which one holds or goes round. */
-export type LinkedSet = readonly [Link, ...Link[]];
+type LinkedSet = readonly [Link, ...Link[]];
 
 /** Every piece that is to take others, or to go round them, with all of these. */
 export function linkedSets(links: readonly Link[]): readonly LinkedSet[] {
