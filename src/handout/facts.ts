@@ -1,6 +1,7 @@
 import { type Editions, ownEdition, twins } from '../edition/editions.ts';
 import type { Project } from '../project/model.ts';
 import { linksOf } from '../shape/links.ts';
+import type { Fact } from '../words/fact.ts';
 import { pieceNamed } from '../words/names.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import { asConverted } from '../words/twins.ts';
@@ -10,9 +11,6 @@ import { mailSaid } from './mail.ts';
 import { measuredHtml } from './measured-text.ts';
 import { inVariant, type Setting } from './setting.ts';
 import { readable } from './supplies.ts';
-
-/** A line of the sheet's head: `Time`, `45 minutes`. */
-export type Fact = { readonly term: string; readonly value: SafeHtml };
 
 /**
  * What a person asks before starting: how large, how long, how hard, when, for what.

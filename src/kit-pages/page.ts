@@ -1,6 +1,6 @@
-import type { Fact } from '../handout/facts.ts';
 import type { Kit, StockPlan } from '../kit/plan.ts';
 import type { Ref } from '../project/ref.ts';
+import type { Fact } from '../words/fact.ts';
 import { baseName } from '../words/names.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import type { Voice } from '../words/voice.ts';

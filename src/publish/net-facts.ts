@@ -5,7 +5,7 @@ import type { PublishedFact, PublishedValue } from '../project/ledger/ledger.ts'
 import type { Piece } from '../project/model.ts';
 import type { Cell, Edge } from '../project/net-as-written.ts';
 import { cellName, columnName, parseCell } from '../shape/cells.ts';
-import type { GridCuts, Net, Opening, Shape } from '../shape/net.ts';
+import type { GridCuts, NamedOutline, Net, Opening } from '../shape/net.ts';
 import { type SaidCuts, saidCuts } from '../words/cutting-words.ts';
 
 /** What is cut of a sheet, and scored: its size, outline, score lines, openings and cuts. */
@@ -53,7 +53,7 @@ function linesFrom(scores: Net['scores'], edge: Edge): readonly Length[] {
 
 function outlineFact(
   of: Pick<PublishedFact, 'piece' | 'sheet'>,
-  { name, lengths, counts }: Shape,
+  { name, lengths, counts }: NamedOutline,
   edition: EditionName,
 ): PublishedFact {
   const [count] = Object.values(counts);

@@ -139,7 +139,7 @@ export type Opening = {
   readonly panel: string;
   readonly how: 'cut' | 'punched' | 'slit';
   /** Its outline; none of a rectangle, which may have rounded corners. */
-  readonly shape?: Shape;
+  readonly shape?: NamedOutline;
   readonly corners?: RoundedCorners;
   /** Before it is turned; a slot is as wide as it is long. */
   readonly size: Size;
@@ -169,7 +169,7 @@ export type PopUp = {
 };
 
 /** What an outline is, without its points. */
-export type Shape = {
+export type NamedOutline = {
   readonly name: string;
   /** By its nature it is as wide as it is high: one length says how large it is. */
   readonly across?: true;
@@ -195,7 +195,7 @@ export type Net = {
   /** Parts of the cut sheet that are cut away: trimmed cells and tapers. */
   readonly waste: readonly (readonly FlatPoint[])[];
   /** The outline of a flat piece that is no rectangle. */
-  readonly shape?: Shape;
+  readonly shape?: NamedOutline;
   readonly glue: readonly Mate[];
   /** Panels that are meant to move once all is made, with what hangs on them. */
   readonly opens?: readonly string[];

@@ -1,7 +1,7 @@
 import { type Editions, type Twin, twin } from '../edition/editions.ts';
 import type { FormParameter } from '../project/grammar/form-grammar.ts';
 import { readRef } from '../project/ref.ts';
-import type { Opening, Shape } from '../shape/net.ts';
+import type { NamedOutline, Opening } from '../shape/net.ts';
 import { outlines } from '../shape/outlines/index.ts';
 import { netNamed } from '../shape/shapes.ts';
 import { saidRounding } from './corners.ts';
@@ -25,7 +25,7 @@ export function saidOutline<T>(
   id: string,
   sayLength: (length: Twin) => T,
 ): SaidShape<T> | undefined {
-  const shape = twin<Shape>(editions, ({ shapes }) => netNamed(shapes.nets, readRef(id))?.shape);
+  const shape = twin<NamedOutline>(editions, ({ shapes }) => netNamed(shapes.nets, readRef(id))?.shape);
   return shape && saidShape(shape, sayLength);
 }
 
@@ -41,7 +41,7 @@ export function saidOpening<T>(
   return [{ key: key === outlineKey('drawn') ? 'shape-drawn' : key, values }];
 }
 
-function saidShape<T>(shape: Twin<Shape>, sayLength: (length: Twin) => T): SaidShape<T> {
+function saidShape<T>(shape: Twin<NamedOutline>, sayLength: (length: Twin) => T): SaidShape<T> {
   const { name, counts, lengths } = shape.inch;
   const said = Object.entries(lengths).map(([key, inch]) => {
     return [key, sayLength({ inch, metric: shape.metric.lengths[key] ?? inch })] as const;

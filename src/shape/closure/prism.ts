@@ -1,5 +1,6 @@
 import type { Length } from '../../measure/length.ts';
 import { roundMillimeters } from '../../measure/round.ts';
+import type { Point2 } from '../flat-polygon.ts';
 import type { Net } from '../net.ts';
 import { apothem } from '../regular-polygon.ts';
 import { cornersOf, reachFrom, type Tube, tubesOf } from '../tube.ts';
@@ -52,10 +53,8 @@ export function longestWithin({ side, sides }: Prism, width: Length): Length {
   return roundMillimeters(Math.max(upright(width.mm), along), 1000);
 }
 
-type Point = { readonly x: number; readonly y: number };
-
 /** The corners of a regular polygon round its middle, alike on both sides of the upright line through that. */
-function cornersAround(radius: number, sides: number, turn: number): readonly Point[] {
+function cornersAround(radius: number, sides: number, turn: number): readonly Point2[] {
   return Array.from({ length: sides }, (_, index) => {
     const angle = turn + (2 * Math.PI * index) / sides;
     return { x: radius * Math.sin(angle), y: radius * Math.cos(angle) };
@@ -63,7 +62,7 @@ function cornersAround(radius: number, sides: number, turn: number): readonly Po
 }
 
 /** How high the polygon is from its lower to its upper edge at so much from its middle; nothing beyond its edges. */
-function heightOver(corners: readonly Point[], x: number): number {
+function heightOver(corners: readonly Point2[], x: number): number {
   const crossings = corners.flatMap((from, index) => {
     const to = corners[(index + 1) % corners.length] ?? from;
     const share = (x - from.x) / (to.x - from.x);

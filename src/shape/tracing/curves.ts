@@ -3,10 +3,16 @@ import { roundMillimeters } from '../../measure/round.ts';
 import type { Size } from '../../measure/size.ts';
 import { MISS } from '../../project/drawn/path-points.ts';
 import type { Point2 } from '../flat-polygon.ts';
-import type { FlatPoint, Shape } from '../net.ts';
+import type { FlatPoint, NamedOutline } from '../net.ts';
 
 /** What a circle is; so is a square whose corners meet. */
-export const CIRCLE: Required<Shape> = { name: 'circle', across: true, round: true, lengths: {}, counts: {} };
+export const CIRCLE: Required<NamedOutline> = {
+  name: 'circle',
+  across: true,
+  round: true,
+  lengths: {},
+  counts: {},
+};
 
 /** Straight stretches that stand for a quarter of a circle or an oval; every point lies exactly on it. */
 const QUARTER_STRETCHES = 32;

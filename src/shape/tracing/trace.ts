@@ -5,7 +5,7 @@ import type { OutlineAsWritten, ReadyOutline } from '../../project/grammar/outli
 import type { Project } from '../../project/model.ts';
 import type { AtSize } from '../../project/sizes-as-written.ts';
 import { Settings } from '../forming/settings.ts';
-import { boundsOf, type FlatBox, type FlatPoint, type Shape } from '../net.ts';
+import { boundsOf, type FlatBox, type FlatPoint, type NamedOutline } from '../net.ts';
 import { withoutDoubles } from '../outline.ts';
 import { outlines } from '../outlines/index.ts';
 import type { Outline } from './outline.ts';
@@ -19,7 +19,7 @@ type TraceRequest = {
 };
 
 /** Points from the left and top of the size that holds them, clockwise, and the box that they fill. */
-type Traced = { readonly points: readonly FlatPoint[]; readonly box: FlatBox; readonly shape: Shape };
+type Traced = { readonly points: readonly FlatPoint[]; readonly box: FlatBox; readonly shape: NamedOutline };
 
 /** Traces the outline of a flat piece or an opening; undefined, with findings, where it cannot be. */
 export function traceOutline(request: TraceRequest, project: Project): Tracing {
@@ -32,7 +32,7 @@ export function traceOutline(request: TraceRequest, project: Project): Tracing {
 type Tracing = { readonly traced?: Traced; readonly findings: readonly Finding[] };
 
 /** An outline of the project's own, which its drawing alone describes. */
-const DRAWN: Shape = { name: 'drawn', lengths: {}, counts: {} };
+const DRAWN: NamedOutline = { name: 'drawn', lengths: {}, counts: {} };
 
 function traceReady(
   { name, outline: { shape, settings: written }, size }: TraceRequest & { readonly outline: ReadyOutline },
@@ -50,7 +50,7 @@ function traceReady(
   return { traced: { points, box: boundsOf(points), shape: shapeOf(outline, settings) }, findings };
 }
 
-function shapeOf({ name, across, round }: Outline, { lengthsTaken, countsTaken }: Settings): Shape {
+function shapeOf({ name, across, round }: Outline, { lengthsTaken, countsTaken }: Settings): NamedOutline {
   const nature = { ...(across && { across }), ...(round && { round }) };
   return { name, ...nature, lengths: lengthsTaken, counts: countsTaken };
 }
