@@ -7,7 +7,7 @@ import type { Net } from '../shape/net.ts';
 import { foldPaper, type PaperSheet } from '../shape/paint/paper-sheet.ts';
 import { type Look, paint, placeInPicture, USUAL_LOOK } from '../shape/paint/picture.ts';
 import { type Pose, placed, posesOf } from '../shape/paint/pose.ts';
-import { sheetsNamed } from '../shape/shapes.ts';
+import { sheetsNamed } from '../shape/sheets.ts';
 import { glueAreas } from '../shape/stacking/glue-areas.ts';
 import { paperOf } from '../shape/view/paper-of.ts';
 import { FLAT_TUBE_VIEW } from '../shape/view/views.ts';

@@ -10,7 +10,7 @@ import { finishedProgress } from '../shape/fold-order.ts';
 import type { Net } from '../shape/net.ts';
 import { foldPaper } from '../shape/paint/paper-sheet.ts';
 import { paint, USUAL_LOOK } from '../shape/paint/picture.ts';
-import { type Sheet, sheetsNamed } from '../shape/shapes.ts';
+import { type Sheet, sheetsNamed } from '../shape/sheets.ts';
 import { layersOnPanels } from '../shape/view/panel-layers.ts';
 import { type PaperLook, paperOf } from '../shape/view/paper-of.ts';
 import { pieceNamed } from '../words/names.ts';

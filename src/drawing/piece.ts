@@ -2,7 +2,7 @@ import type { Edition, Editions, Twin } from '../edition/editions.ts';
 import type { Net } from '../shape/net.ts';
 import { keyholed } from '../shape/openings/keyhole.ts';
 import { boxCorners } from '../shape/outline.ts';
-import { everyNet } from '../shape/shapes.ts';
+import { everyNet } from '../shape/sheets.ts';
 import { saidCorners } from '../words/corners.ts';
 import { refNamed } from '../words/names.ts';
 import { saidOutline } from '../words/outlines.ts';

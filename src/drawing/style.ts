@@ -3,7 +3,7 @@ import type { EditionName } from '../measure/ruler-unit.ts';
 import { readRef } from '../project/ref.ts';
 import { stockOf } from '../shape/caliper.ts';
 import type { BoardScores, Net } from '../shape/net.ts';
-import { netNamed } from '../shape/shapes.ts';
+import { netNamed } from '../shape/sheets.ts';
 import type { GluedFace } from '../shape/stacking/glued-face.ts';
 import type { Say } from '../words/labels.ts';
 

@@ -2,7 +2,7 @@ import type { Edition } from '../edition/editions.ts';
 import { roundDecimals } from '../measure/round.ts';
 import { foldSteps } from '../shape/fold-order.ts';
 import type { PaperSheet } from '../shape/paint/paper-sheet.ts';
-import { sheetsOf } from '../shape/shapes.ts';
+import { sheetsOf } from '../shape/sheets.ts';
 import { paperOf } from '../shape/view/paper-of.ts';
 import { paperLook } from './folded.ts';
 

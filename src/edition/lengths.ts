@@ -4,7 +4,8 @@ import { EDGES } from '../project/net-as-written.ts';
 import { writeName } from '../project/ref.ts';
 import { sayCorners } from '../proof/words.ts';
 import { boxSize, type Net } from '../shape/net.ts';
-import { type Layer, sheetsOf } from '../shape/shapes.ts';
+import type { Layer } from '../shape/shapes.ts';
+import { sheetsOf } from '../shape/sheets.ts';
 import { type Edition, type Editions, pairs, type Twin } from './editions.ts';
 
 /** Lengths that belong together, such as the sides of a size, and what each is called: `front width`. */

@@ -1,5 +1,5 @@
 import type { Piece } from '../project/model.ts';
-import { type Nets, sheetsOf } from '../shape/shapes.ts';
+import { type Nets, sheetsOf } from '../shape/sheets.ts';
 
 /** A piece whose punched edges are to have as many motifs as those of its nets have. */
 export function withCounts(piece: Piece, nets: Nets): Piece {

@@ -6,7 +6,8 @@ import { proofLinks, proofMeasures } from '../proof/proof.ts';
 import { buildSheets } from '../shape/build.ts';
 import { baseSize, layPieces, stackOn } from '../shape/layers.ts';
 import { type Link, linksOf } from '../shape/links.ts';
-import type { Layer, Shapes, Sheet } from '../shape/shapes.ts';
+import type { Layer, Shapes } from '../shape/shapes.ts';
+import type { Sheet } from '../shape/sheets.ts';
 import {
   candidatesOf,
   type Numbers,

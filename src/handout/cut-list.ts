@@ -3,7 +3,7 @@ import type { DrawingRoom } from '../drawing/style.ts';
 import { type Editions, ownEdition } from '../edition/editions.ts';
 import type { Stock } from '../project/stock.ts';
 import { stockOf } from '../shape/caliper.ts';
-import { everyNet } from '../shape/shapes.ts';
+import { everyNet } from '../shape/sheets.ts';
 import type { Measures } from '../words/measures.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 import { ofVariants, sayWays, variantNames, variantsOf, type Way, waysOf } from '../words/variants.ts';

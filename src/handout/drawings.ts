@@ -9,7 +9,7 @@ import { caption } from '../drawing/words.ts';
 import { ownEdition } from '../edition/editions.ts';
 import type { Picture, Project } from '../project/model.ts';
 import { isSameRef, type Ref, readRef } from '../project/ref.ts';
-import { netNamed, ownNet, sheetsOf } from '../shape/shapes.ts';
+import { netNamed, ownNet, sheetsOf } from '../shape/sheets.ts';
 import { drawnBase } from '../shape/view/views.ts';
 import { stepWords } from '../words/making-words.ts';
 import { baseName, pieceNamed, sheetNamed } from '../words/names.ts';

@@ -5,7 +5,7 @@ import type { Piece } from '../project/model.ts';
 import { forms } from '../shape/forms/index.ts';
 import type { Net } from '../shape/net.ts';
 import { isSolid, outerLengths } from '../shape/outer-size.ts';
-import { ownNet } from '../shape/shapes.ts';
+import { ownNet } from '../shape/sheets.ts';
 
 /**
  * The piece that a project is about, among those that lie on nothing: what stands up, if the project says what it

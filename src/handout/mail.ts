@@ -5,7 +5,7 @@ import type { Size } from '../measure/size.ts';
 import type { Piece } from '../project/model.ts';
 import { isMailedAs, linksOf } from '../shape/links.ts';
 import { isSolid } from '../shape/outer-size.ts';
-import { ownNet } from '../shape/shapes.ts';
+import { ownNet } from '../shape/sheets.ts';
 import { pieceNamed } from '../words/names.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import { sayWays } from '../words/variants.ts';

@@ -1,7 +1,7 @@
 import { type Edition, type Editions, ownEdition } from '../edition/editions.ts';
 import type { Piece } from '../project/model.ts';
 import { writeName } from '../project/ref.ts';
-import { type Sheet, sheetsOf } from '../shape/shapes.ts';
+import { type Sheet, sheetsOf } from '../shape/sheets.ts';
 import { variantsOf } from '../words/variants.ts';
 
 /** One sheet of paper that is cut for a piece; `id` is what the shapes know its net by. */

@@ -8,7 +8,7 @@ import { stackDrawing } from '../drawing/stack.ts';
 import { flatNetDrawing } from '../drawing/template.ts';
 import type { Prose, Step } from '../project/model.ts';
 import { readRef } from '../project/ref.ts';
-import { netNamed } from '../shape/shapes.ts';
+import { netNamed } from '../shape/sheets.ts';
 import { drawnBase, USUAL_VIEW, viewsOf } from '../shape/view/views.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 import type { Voice } from '../words/voice.ts';

@@ -6,7 +6,7 @@ import { stockOf } from '../shape/caliper.ts';
 import { areaOf } from '../shape/flat-polygon.ts';
 import { keptUpright } from '../shape/keep-upright.ts';
 import type { Net } from '../shape/net.ts';
-import { sheetsOf } from '../shape/shapes.ts';
+import { sheetsOf } from '../shape/sheets.ts';
 import type { CutPiece, Making, PieceKind } from './plan.ts';
 
 /** What all kits take of one stock. */

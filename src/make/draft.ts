@@ -4,7 +4,7 @@ import Handlebars from 'handlebars';
 import { packageRoot } from '../recall/package-root.ts';
 import { buildShapes } from '../shape/build.ts';
 import type { Form } from '../shape/form.ts';
-import { sheetsOf } from '../shape/shapes.ts';
+import { sheetsOf } from '../shape/sheets.ts';
 import { readWorkspaceFromTexts } from '../shape/workspace.ts';
 
 /** The title a slug suggests: `seed-packet-keeper` is `Seed packet keeper`. */

@@ -6,7 +6,8 @@ import { upright } from '../shape/fold.ts';
 import { groundOf } from '../shape/ground.ts';
 import type { EdgeRow, Impression, Net } from '../shape/net.ts';
 import { gapOf } from '../shape/openings/gap.ts';
-import { type Layer, sheetsOf } from '../shape/shapes.ts';
+import type { Layer } from '../shape/shapes.ts';
+import { sheetsOf } from '../shape/sheets.ts';
 import type { ProofContext } from './rule.ts';
 
 /** What every finding on a decoration tells: what it is on, such as `mat` or `card.front`, and the unit of its lengths. */

@@ -9,7 +9,7 @@ import { type Refold, refoldFor } from '../shape/closure/refold.ts';
 import { folded, type Soundness } from '../shape/closure/sound.ts';
 import type { FoldedShape } from '../shape/folded-shape.ts';
 import type { Fold, Net } from '../shape/net.ts';
-import { sheetsOf } from '../shape/shapes.ts';
+import { sheetsOf } from '../shape/sheets.ts';
 import { lineOf, positionOf } from '../shape/tube.ts';
 import type { ProofContext } from './rule.ts';
 

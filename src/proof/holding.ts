@@ -14,7 +14,7 @@ import { type Room, roomsOf } from '../shape/closure/rooms.ts';
 import { tolerance } from '../shape/closure/tolerance.ts';
 import { wallAllowance } from '../shape/forming/allowance.ts';
 import { rulerOf } from '../shape/forming/ruler.ts';
-import { sheetsOf } from '../shape/shapes.ts';
+import { sheetsOf } from '../shape/sheets.ts';
 import { closedSheets, type FoldedSheet, foldedSheets } from './folded-sheets.ts';
 import type { ProofContext } from './rule.ts';
 

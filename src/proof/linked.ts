@@ -3,7 +3,7 @@ import type { Piece } from '../project/model.ts';
 import type { Place } from '../project/source.ts';
 import { closedSize } from '../shape/closed-size.ts';
 import type { Link } from '../shape/links.ts';
-import { ownNet } from '../shape/shapes.ts';
+import { ownNet } from '../shape/sheets.ts';
 import type { Load } from './holding.ts';
 import type { ProofContext } from './rule.ts';
 

@@ -5,7 +5,8 @@ import type { Piece, Project, Site } from '../project/model.ts';
 import { writeName } from '../project/ref.ts';
 import type { At } from '../project/source.ts';
 import { boxSize, measuresOf, type Net, type Opening, type PopUp } from '../shape/net.ts';
-import type { Layer, Shapes, Sheet } from '../shape/shapes.ts';
+import type { Layer, Shapes } from '../shape/shapes.ts';
+import type { Sheet } from '../shape/sheets.ts';
 import { sayCorners, sayRef } from './words.ts';
 
 /** Something of a project that has been measured: one length, or the two or three of a size. */

@@ -3,7 +3,7 @@ import type { Piece } from '../project/model.ts';
 import type { OpeningAsWritten } from '../project/opening.ts';
 import { caliperOf, stockOf } from '../shape/caliper.ts';
 import type { Net, Opening, Panel } from '../shape/net.ts';
-import { sheetsOf } from '../shape/shapes.ts';
+import { sheetsOf } from '../shape/sheets.ts';
 import type { ProofContext } from './rule.ts';
 
 /** What every finding on an opening tells: its piece and name, and the unit of its lengths. */

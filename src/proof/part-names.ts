@@ -1,5 +1,6 @@
 import type { Named } from '../project/ref.ts';
-import { type Shapes, sheetsOf } from '../shape/shapes.ts';
+import type { Shapes } from '../shape/shapes.ts';
+import { sheetsOf } from '../shape/sheets.ts';
 
 /** What may stand behind the dot: the panels of a piece, and the further sheets of a form made of several. */
 export function partNames({ nets }: Shapes, piece: string): readonly string[] {

@@ -8,7 +8,8 @@ import { foldedPanelOf, onPanel } from '../shape/folded-shape.ts';
 import type { FlatPoint, Net, PopUp } from '../shape/net.ts';
 import { boxCorners } from '../shape/outline.ts';
 import { panelOf } from '../shape/panel-tree.ts';
-import { type Shapes, sheetsOf } from '../shape/shapes.ts';
+import type { Shapes } from '../shape/shapes.ts';
+import { sheetsOf } from '../shape/sheets.ts';
 import { layersOnPanels } from '../shape/view/panel-layers.ts';
 import type { ProofContext } from './rule.ts';
 

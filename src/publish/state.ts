@@ -11,7 +11,8 @@ import type {
 } from '../project/ledger/ledger.ts';
 import type { Step } from '../project/model.ts';
 import { writeRef } from '../project/ref.ts';
-import { type Shapes, sheetsOf } from '../shape/shapes.ts';
+import type { Shapes } from '../shape/shapes.ts';
+import { sheetsOf } from '../shape/sheets.ts';
 import { nameOf } from '../words/names.ts';
 import { variantsOf } from '../words/variants.ts';
 import { netFacts } from './net-facts.ts';

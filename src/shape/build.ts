@@ -7,7 +7,8 @@ import type { Form } from './form.ts';
 import { forms } from './forms/index.ts';
 import { layPieces } from './layers.ts';
 import { cutOpenings } from './openings/cut.ts';
-import type { Shapes, Sheet } from './shapes.ts';
+import type { Shapes } from './shapes.ts';
+import type { Sheet } from './sheets.ts';
 import { outlinedNet } from './tracing/net.ts';
 
 /** All geometry of a project. Never throws for what a person wrote: what cannot be is in `findings`. */

@@ -10,7 +10,8 @@ import { ontoBase, ontoSheet, outlineOf, sheetFace } from './layer-outline.ts';
 import { boundsOf, boxSize, type FlatPoint, type Net } from './net.ts';
 import { isSolid, outerLengths } from './outer-size.ts';
 import { boxCorners } from './outline.ts';
-import { type Layer, ownNet, type Shapes } from './shapes.ts';
+import type { Layer, Shapes } from './shapes.ts';
+import { ownNet } from './sheets.ts';
 
 /** The pieces of a project, and what was made of them. */
 export type Made = { readonly project: Project; readonly shapes: Shapes };

@@ -8,7 +8,8 @@ import { supplyNamed } from '../project/supply-names.ts';
 import { lieOn } from './lying.ts';
 import { boxSize, type EdgeRow, type FlatBox, type FlatPoint, type Impression, type Net } from './net.ts';
 import { rowAlong } from './punched-row.ts';
-import { partUnder, type Sheet, type Under } from './shapes.ts';
+import { partUnder, type Under } from './shapes.ts';
+import type { Sheet } from './sheets.ts';
 
 /** The nets of a piece with what is punched along their edges and stamped on them; and the panels it names in vain. */
 export function decorate(

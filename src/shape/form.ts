@@ -3,7 +3,7 @@ import type { Finding } from '../project/finding.ts';
 import type { FormGrammar, FormSetting } from '../project/grammar/form-grammar.ts';
 import type { Piece, Project } from '../project/model.ts';
 import type { Net } from './net.ts';
-import type { Sheet } from './shapes.ts';
+import type { Sheet } from './sheets.ts';
 
 /** What a form is built from: what was written, what it is measured with, the paper's thickness. */
 export type FormRequest = {

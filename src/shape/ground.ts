@@ -6,7 +6,8 @@ import { onSheet, openingsOf, outlineOf } from './layer-outline.ts';
 import { boxSize, type Fold, type Net, type Panel } from './net.ts';
 import { pairsOf } from './pairs.ts';
 import { foldBetween, otherSide } from './panel-tree.ts';
-import { type Layer, ownNet, type Shapes, type Under } from './shapes.ts';
+import type { Layer, Shapes, Under } from './shapes.ts';
+import { ownNet } from './sheets.ts';
 import { signedAngle, tubesOf } from './tube.ts';
 
 /** The paper right under a layer, and the layer's outline on its sheet, in millimeters with y up. */

@@ -4,7 +4,8 @@ import { type Face, faceOf, type Ref } from '../project/ref.ts';
 import type { Lying } from './lying.ts';
 import type { FlatBox, FlatPoint, Panel } from './net.ts';
 import { boxCorners } from './outline.ts';
-import { type Layer, onlyPanel, ownNet, type Shapes, type Under } from './shapes.ts';
+import { type Layer, onlyPanel, type Shapes, type Under } from './shapes.ts';
+import { ownNet } from './sheets.ts';
 import { quarterTurn } from './turning.ts';
 
 /** From the layer's own top left. */

@@ -7,16 +7,8 @@ import { borderOf } from './border.ts';
 import { fromBox } from './layer-outline.ts';
 import { lieOn } from './lying.ts';
 import { boxSize, type FlatPoint, largestPanel, type Net, type Opening } from './net.ts';
-import {
-  type Layer,
-  type Nets,
-  onlyPanel,
-  ownNet,
-  type Shapes,
-  sheetsOf,
-  type Under,
-  underOf,
-} from './shapes.ts';
+import { type Layer, onlyPanel, type Shapes, type Under, underOf } from './shapes.ts';
+import { type Nets, ownNet, sheetsOf } from './sheets.ts';
 import { type Reach, turned, turnedCircle, turnedOutline } from './turning.ts';
 
 /**

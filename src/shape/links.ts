@@ -8,7 +8,7 @@ import type { Form } from './form.ts';
 import { forms } from './forms/index.ts';
 import type { Net } from './net.ts';
 import { isSolid } from './outer-size.ts';
-import { ownNet } from './shapes.ts';
+import { ownNet } from './sheets.ts';
 import { tubesOf } from './tube.ts';
 
 /** What one piece is to another, as the sheet says it: `holds: card`, `around: [card, envelope]`. */

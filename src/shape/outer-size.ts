@@ -2,7 +2,8 @@ import { Length } from '../measure/length.ts';
 import { roundFolded } from '../measure/round.ts';
 import { foldedExtent } from './fold.ts';
 import type { Fold, Net } from './net.ts';
-import { type Shapes, sheetsOf } from './shapes.ts';
+import type { Shapes } from './shapes.ts';
+import { sheetsOf } from './sheets.ts';
 import { tubesOf } from './tube.ts';
 
 /**

@@ -3,7 +3,7 @@ import type { Cell } from '../project/net-as-written.ts';
 import { cellName } from '../shape/cells.ts';
 import { besideSlits, slantedPanels } from '../shape/cut-edges.ts';
 import type { FlatPoint, GridCuts, Net } from '../shape/net.ts';
-import type { Sheet } from '../shape/shapes.ts';
+import type { Sheet } from '../shape/sheets.ts';
 import { slitsWithin } from '../shape/slits-within.ts';
 import { partName, partNamed } from './names.ts';
 import { html, SafeHtml } from './safe-html.ts';

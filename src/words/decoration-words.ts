@@ -2,7 +2,7 @@ import { type Editions, pairs, type Twin, twin } from '../edition/editions.ts';
 import { EDGES } from '../project/net-as-written.ts';
 import type { EdgeRow, Impression, Panel } from '../shape/net.ts';
 import { endsOf } from '../shape/punched-row.ts';
-import { sheetsOf } from '../shape/shapes.ts';
+import { sheetsOf } from '../shape/sheets.ts';
 import type { Measures } from './measures.ts';
 import { partNamed } from './names.ts';
 import { SafeHtml } from './safe-html.ts';

@@ -5,7 +5,7 @@ import { type FoldStep, foldSteps } from '../shape/fold-order.ts';
 import { forms } from '../shape/forms/index.ts';
 import type { Net } from '../shape/net.ts';
 import { panelForest } from '../shape/panel-tree.ts';
-import type { Sheet } from '../shape/shapes.ts';
+import type { Sheet } from '../shape/sheets.ts';
 import { glueAreas } from '../shape/stacking/glue-areas.ts';
 import { closingKey } from './form-words.ts';
 import { partName, partNamed } from './names.ts';

@@ -3,7 +3,7 @@ import type { FormParameter } from '../project/grammar/form-grammar.ts';
 import { readRef } from '../project/ref.ts';
 import type { NamedOutline, Opening } from '../shape/net.ts';
 import { outlines } from '../shape/outlines/index.ts';
-import { netNamed } from '../shape/shapes.ts';
+import { netNamed } from '../shape/sheets.ts';
 import { saidRounding } from './corners.ts';
 
 /** The key under which a language says what an outline is called. */

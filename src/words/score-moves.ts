@@ -3,7 +3,7 @@ import type { Size } from '../measure/size.ts';
 import type { Edge } from '../project/net-as-written.ts';
 import { readRef } from '../project/ref.ts';
 import type { FlatPoint } from '../shape/net.ts';
-import { netNamed } from '../shape/shapes.ts';
+import { netNamed } from '../shape/sheets.ts';
 import type { Measures } from './measures.ts';
 import { html, SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';

@@ -5,7 +5,7 @@ import { tile } from '../../src/drawing/pages.ts';
 import { templateSvg } from '../../src/drawing/template-file.ts';
 import type { Editions } from '../../src/edition/editions.ts';
 import { Length } from '../../src/measure/length.ts';
-import { ownNet } from '../../src/shape/shapes.ts';
+import { ownNet } from '../../src/shape/sheets.ts';
 import {
   BOX,
   BOX_METRIC,

@@ -7,7 +7,7 @@ import { foldNet } from '../../src/shape/fold.ts';
 import { moveFlat } from '../../src/shape/fold-moves.ts';
 import { forms } from '../../src/shape/forms/index.ts';
 import { USUAL_LOOK } from '../../src/shape/paint/picture.ts';
-import { ownNet } from '../../src/shape/shapes.ts';
+import { ownNet } from '../../src/shape/sheets.ts';
 import { bounds } from '../../src/shape/space.ts';
 import { viewsOf } from '../../src/shape/view/views.ts';
 import {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { blankLines, cutLines } from '../../src/drawing/outline.ts';
 import type { FlatPoint, Net } from '../../src/shape/net.ts';
-import { ownNet } from '../../src/shape/shapes.ts';
+import { ownNet } from '../../src/shape/sheets.ts';
 import { BOX, editionsOf, lengthOf } from './drawn.ts';
 
 const FULL = { scale: 1, left: 0, top: 0 };

@@ -11,7 +11,7 @@ import { caliperOf } from '../../src/shape/caliper.ts';
 import { contains } from '../../src/shape/flat-polygon.ts';
 import { forms } from '../../src/shape/forms/index.ts';
 import type { FlatPoint } from '../../src/shape/net.ts';
-import { ownNet, sheetsOf } from '../../src/shape/shapes.ts';
+import { ownNet, sheetsOf } from '../../src/shape/sheets.ts';
 import { glueAreas } from '../../src/shape/stacking/glue-areas.ts';
 import { speaker } from '../../src/words/labels.ts';
 import { labels, sampleOf } from '../handout/sample.ts';

@@ -8,7 +8,7 @@ import { roundHalfAway } from '../../src/measure/round.ts';
 import { mergeFindings } from '../../src/proof/tell.ts';
 import type { Told } from '../../src/proof/told.ts';
 import { boxSize } from '../../src/shape/net.ts';
-import { ownNet } from '../../src/shape/shapes.ts';
+import { ownNet } from '../../src/shape/sheets.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { KEEPER, OPEN_TRAY, sheetOf, TRADE_FACT } from '../shape/boxes.ts';
 

@@ -7,7 +7,7 @@ import { scoreList } from '../../src/handout/score-list.ts';
 import type { Setting } from '../../src/handout/setting.ts';
 import { supplyGroups } from '../../src/handout/supplies.ts';
 import { Length } from '../../src/measure/length.ts';
-import { ownNet } from '../../src/shape/shapes.ts';
+import { ownNet } from '../../src/shape/sheets.ts';
 import { openingNotes } from '../../src/words/opening-words.ts';
 import { scoreMoves } from '../../src/words/score-moves.ts';
 import { all, one, parseMarkup, textOf } from './markup.ts';

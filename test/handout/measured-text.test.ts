@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { measuredHtml } from '../../src/handout/measured-text.ts';
 import type { Target } from '../../src/handout/setting.ts';
-import { ownNet } from '../../src/shape/shapes.ts';
+import { ownNet } from '../../src/shape/sheets.ts';
 import { parseMarkup, textOf } from './markup.ts';
 import { sampleOf, settingFor } from './sample.ts';
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Target } from '../../src/handout/setting.ts';
 import { Length } from '../../src/measure/length.ts';
 import { printInches, printMillimeters } from '../../src/measure/print.ts';
-import { everyNet, ownNet } from '../../src/shape/shapes.ts';
+import { everyNet, ownNet } from '../../src/shape/sheets.ts';
 import { all, elements, type Node, one, parseMarkup, textOf } from './markup.ts';
 import { renderer, type Sample, sample, sheetHtml } from './sample.ts';
 

@@ -8,7 +8,7 @@ import { mergeFindings } from '../../src/proof/tell.ts';
 import { buildShapes } from '../../src/shape/build.ts';
 import { loadHighs } from '../../src/shape/highs.ts';
 import { keptUpright } from '../../src/shape/keep-upright.ts';
-import { sheetsOf } from '../../src/shape/shapes.ts';
+import { sheetsOf } from '../../src/shape/sheets.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import type { Asked, JsonStock } from './check-plan.ts';
 import { cpuClock } from './cpu-clock.ts';

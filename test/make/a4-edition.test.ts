@@ -11,7 +11,7 @@ import { printDecimal } from '../../src/measure/print.ts';
 import { scanMeasurements } from '../../src/measure/scan.ts';
 import type { Project } from '../../src/project/model.ts';
 import { forms } from '../../src/shape/forms/index.ts';
-import { everyNet } from '../../src/shape/shapes.ts';
+import { everyNet } from '../../src/shape/sheets.ts';
 import { loadWorkspace, readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 
 const root = fileURLToPath(new URL('../../projects', import.meta.url));

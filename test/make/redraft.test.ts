@@ -9,7 +9,8 @@ import { proofProject } from '../../src/proof/proof.ts';
 import { mergeFindings } from '../../src/proof/tell.ts';
 import { buildShapes } from '../../src/shape/build.ts';
 import { boxSize } from '../../src/shape/net.ts';
-import { ownNet, type Shapes } from '../../src/shape/shapes.ts';
+import type { Shapes } from '../../src/shape/shapes.ts';
+import { ownNet } from '../../src/shape/sheets.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 
 const root = fileURLToPath(new URL('../../projects/', import.meta.url));

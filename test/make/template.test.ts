@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { examine } from '../../src/examine/examine.ts';
 import type { Net } from '../../src/shape/net.ts';
-import { ownNet } from '../../src/shape/shapes.ts';
+import { ownNet } from '../../src/shape/sheets.ts';
 import { loadWorkspace } from '../../src/shape/workspace.ts';
 import { folderWith, sheetwright } from '../cli/terminal.ts';
 import { madeDemo } from '../made-demo.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { examine } from '../../src/examine/examine.ts';
 import type { Project } from '../../src/project/model.ts';
-import { ownNet } from '../../src/shape/shapes.ts';
+import { ownNet } from '../../src/shape/sheets.ts';
 import { findingsOf as toldOf, workspaceOf } from '../proof/workspace.ts';
 import { blamed, cutOf, faultsOf, from, pieceOf, readSheet, sheetOf } from './reading.ts';
 

@@ -5,7 +5,7 @@ import { rules } from '../../src/proof/rules/index.ts';
 import { mergeFindings } from '../../src/proof/tell.ts';
 import type { Told } from '../../src/proof/told.ts';
 import { layPieces } from '../../src/shape/layers.ts';
-import type { Nets } from '../../src/shape/shapes.ts';
+import type { Nets } from '../../src/shape/sheets.ts';
 
 /** The rules that look at how a sheet folds, is held and is seen; the quickest first, for whoever asks for one objection. */
 const FOLD_RULES: readonly RuleId[] = [

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { examine } from '../../src/examine/examine.ts';
 import type { Size } from '../../src/measure/size.ts';
 import { boxSize } from '../../src/shape/net.ts';
-import { ownNet } from '../../src/shape/shapes.ts';
+import { ownNet } from '../../src/shape/sheets.ts';
 import { sheetWith } from './sheet-with.ts';
 import { blamed, findingsOf, workspaceOf } from './workspace.ts';
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { Length } from '../../src/measure/length.ts';
 import { buildShapes } from '../../src/shape/build.ts';
 import { forms } from '../../src/shape/forms/index.ts';
-import { ownNet } from '../../src/shape/shapes.ts';
+import { ownNet } from '../../src/shape/sheets.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { asScored } from '../edition/as-scored.ts';
 import { KEEPER, OPEN_TRAY, sheetOf, TRADE_FACT } from '../shape/boxes.ts';

@@ -8,7 +8,7 @@ import { buildShapes } from '../../src/shape/build.ts';
 import { forms } from '../../src/shape/forms/index.ts';
 import { fillsItsBox } from '../../src/shape/ground.ts';
 import { boxSize, type Panel } from '../../src/shape/net.ts';
-import { sheetsOf } from '../../src/shape/shapes.ts';
+import { sheetsOf } from '../../src/shape/sheets.ts';
 import { anySettings } from '../shape/forms/any.ts';
 import { inches } from '../shape/forms/building.ts';
 import { sheetWith } from './sheet-with.ts';

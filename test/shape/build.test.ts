@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ownNet } from '../../src/shape/shapes.ts';
+import { ownNet } from '../../src/shape/sheets.ts';
 import { blamed, findingsOf } from '../proof/workspace.ts';
 import { shapesOf, sheetOf } from './boxes.ts';
 

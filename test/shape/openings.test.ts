@@ -9,7 +9,7 @@ import { foldedPanelOf } from '../../src/shape/folded-shape.ts';
 import { groundOf } from '../../src/shape/ground.ts';
 import type { Net, Opening } from '../../src/shape/net.ts';
 import { keyholed } from '../../src/shape/openings/keyhole.ts';
-import { ownNet } from '../../src/shape/shapes.ts';
+import { ownNet } from '../../src/shape/sheets.ts';
 import { viewsOf } from '../../src/shape/view/views.ts';
 import { shapesOf, sheetOf } from './boxes.ts';
 

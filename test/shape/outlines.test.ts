@@ -4,7 +4,8 @@ import { describe, expect, it } from 'vitest';
 import { buildShapes } from '../../src/shape/build.ts';
 import { edgesOf } from '../../src/shape/flat-polygon.ts';
 import type { FlatPoint, Net } from '../../src/shape/net.ts';
-import { type Layer, ownNet } from '../../src/shape/shapes.ts';
+import type { Layer } from '../../src/shape/shapes.ts';
+import { ownNet } from '../../src/shape/sheets.ts';
 import { sheetWith } from '../proof/sheet-with.ts';
 import { blamed, findingsOf, workspaceOf } from '../proof/workspace.ts';
 

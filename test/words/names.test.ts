@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readRef } from '../../src/project/ref.ts';
-import { ownNet } from '../../src/shape/shapes.ts';
+import { ownNet } from '../../src/shape/sheets.ts';
 import { baseName, nameOf, partName, partNamed, pieceSheetNamed, sheetNamed } from '../../src/words/names.ts';
 import { voiceOf } from '../../src/words/voice.ts';
 import { labels, sampleOf } from '../handout/sample.ts';

@@ -5,7 +5,7 @@ import { Length } from '../../src/measure/length.ts';
 import { allergensIn } from '../../src/proof/allergens.ts';
 import { forms } from '../../src/shape/forms/index.ts';
 import { outlines } from '../../src/shape/outlines/index.ts';
-import { sheetsOf } from '../../src/shape/shapes.ts';
+import { sheetsOf } from '../../src/shape/sheets.ts';
 import { closingKey } from '../../src/words/form-words.ts';
 import { type Labels, speaker } from '../../src/words/labels.ts';
 import { keysOf, labelsFor } from '../../src/words/languages.ts';

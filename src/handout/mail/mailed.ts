@@ -7,7 +7,7 @@ import { areaOf } from '../../shape/flat-polygon.ts';
 import { upright } from '../../shape/fold.ts';
 import { stackOn } from '../../shape/layers.ts';
 import type { Net, Panel } from '../../shape/net.ts';
-import { ownNet } from '../../shape/shapes.ts';
+import { ownNet } from '../../shape/sheets.ts';
 import type { FlatThing } from './envelopes.ts';
 
 /** A piece that lies flat once it is made, with all that lies on it and in it. */

@@ -5,7 +5,7 @@ import { closedSize, type Made } from '../../shape/closed-size.ts';
 import { bestPacking, type Cavity, type Triple } from '../../shape/closure/packing.ts';
 import { leftIn, type Room, roomsOf } from '../../shape/closure/rooms.ts';
 import { linksOf } from '../../shape/links.ts';
-import { ownNet } from '../../shape/shapes.ts';
+import { ownNet } from '../../shape/sheets.ts';
 
 /** What a new project is to hold; as many as the old one held where no number is given. */
 export type Wish = { readonly item: Triple; readonly count?: number };

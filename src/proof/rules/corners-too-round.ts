@@ -4,7 +4,8 @@ import { areAll, CORNERS, type Corner, type RoundedCorners, radiiOf } from '../.
 import type { Piece } from '../../project/model.ts';
 import { boxSize, largestPanel } from '../../shape/net.ts';
 import { roomsAt } from '../../shape/rounding.ts';
-import { ownNet, type Shapes } from '../../shape/shapes.ts';
+import type { Shapes } from '../../shape/shapes.ts';
+import { ownNet } from '../../shape/sheets.ts';
 import type { Rule } from '../rule.ts';
 import { sayCorners, sayLength, saySize } from '../words.ts';
 

@@ -4,7 +4,7 @@ import { nextMark } from '../../measure/round.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
 import type { Place } from '../../project/source.ts';
 import { type Link, linksOf } from '../../shape/links.ts';
-import { ownNet } from '../../shape/shapes.ts';
+import { ownNet } from '../../shape/sheets.ts';
 import { bestFit, type Fit, isRoomless, sayPrism } from '../holding.ts';
 import { linkedSets, linkPlace, loadOf } from '../linked.ts';
 import type { Rule } from '../rule.ts';

@@ -3,7 +3,7 @@ import { writeName } from '../../project/ref.ts';
 import type { Place } from '../../project/source.ts';
 import { caliperOf, stockOf } from '../../shape/caliper.ts';
 import type { Net } from '../../shape/net.ts';
-import { sheetsOf } from '../../shape/shapes.ts';
+import { sheetsOf } from '../../shape/sheets.ts';
 import { lineOf } from '../../shape/tube.ts';
 import type { Rule } from '../rule.ts';
 import { sayCaliper } from '../words.ts';

@@ -2,7 +2,8 @@ import type { Piece } from '../../project/model.ts';
 import { everyProse } from '../../project/prose/prose.ts';
 import type { Reference, ReferenceKind } from '../../project/prose/reference.ts';
 import { writeRef } from '../../project/ref.ts';
-import { netNamed, type Shapes, sheetsNamed } from '../../shape/shapes.ts';
+import type { Shapes } from '../../shape/shapes.ts';
+import { netNamed, sheetsNamed } from '../../shape/sheets.ts';
 import { isThere } from '../part-names.ts';
 import type { Rule } from '../rule.ts';
 

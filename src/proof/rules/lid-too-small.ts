@@ -11,7 +11,7 @@ import { caliperOf, stockOf } from '../../shape/caliper.ts';
 import { wallsRound } from '../../shape/closure/room.ts';
 import { boxSize, type Net } from '../../shape/net.ts';
 import { panelOf } from '../../shape/panel-tree.ts';
-import { ownNet } from '../../shape/shapes.ts';
+import { ownNet } from '../../shape/sheets.ts';
 import { lineOf } from '../../shape/tube.ts';
 import type { OfPiece } from '../folded-sheets.ts';
 import type { ProofContext, Rule } from '../rule.ts';

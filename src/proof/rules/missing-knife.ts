@@ -1,6 +1,6 @@
 import { languageOf, wordsIn } from '../../project/language.ts';
 import { wordFinder } from '../../project/prose/word-finder.ts';
-import { sheetsOf } from '../../shape/shapes.ts';
+import { sheetsOf } from '../../shape/sheets.ts';
 import { slitsWithin } from '../../shape/slits-within.ts';
 import type { ProofContext, Rule } from '../rule.ts';
 

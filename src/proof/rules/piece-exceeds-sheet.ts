@@ -7,7 +7,7 @@ import { writeName } from '../../project/ref.ts';
 import type { Place } from '../../project/source.ts';
 import type { PaperUnit, Stock, StockSheet } from '../../project/stock.ts';
 import { keptUpright } from '../../shape/keep-upright.ts';
-import { sheetsOf } from '../../shape/shapes.ts';
+import { sheetsOf } from '../../shape/sheets.ts';
 import type { Rule } from '../rule.ts';
 import { sayList, saySize } from '../words.ts';
 

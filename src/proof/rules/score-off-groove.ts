@@ -5,7 +5,8 @@ import type { Edge } from '../../project/net-as-written.ts';
 import { writeName } from '../../project/ref.ts';
 import type { Place } from '../../project/source.ts';
 import type { ScoredAt } from '../../shape/score-lines.ts';
-import { ownNet, type Shapes, sheetsOf } from '../../shape/shapes.ts';
+import type { Shapes } from '../../shape/shapes.ts';
+import { ownNet, sheetsOf } from '../../shape/sheets.ts';
 import type { Rule } from '../rule.ts';
 import { sayLength } from '../words.ts';
 

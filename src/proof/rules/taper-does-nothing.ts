@@ -1,5 +1,5 @@
 import type { Panel } from '../../shape/net.ts';
-import { ownNet } from '../../shape/shapes.ts';
+import { ownNet } from '../../shape/sheets.ts';
 import type { OfPiece } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 

@@ -8,7 +8,8 @@ import { ontoBase, ontoSheet } from '../layer-outline.ts';
 import { lieOn } from '../lying.ts';
 import { boxSize, type FlatPoint, type Net, type Opening } from '../net.ts';
 import { boxCorners, cutCorners } from '../outline.ts';
-import { onlyPanel, partUnder, type Sheet, type Under } from '../shapes.ts';
+import { onlyPanel, partUnder, type Under } from '../shapes.ts';
+import type { Sheet } from '../sheets.ts';
 import { traceOutline } from '../tracing/trace.ts';
 import { cutPopUps } from './place-pop-up.ts';
 

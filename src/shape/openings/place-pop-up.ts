@@ -4,7 +4,7 @@ import type { Piece } from '../../project/model.ts';
 import { EDGES } from '../../project/net-as-written.ts';
 import type { OpeningAsWritten, PopUpCut } from '../../project/opening.ts';
 import type { Fold, Net, PopUp } from '../net.ts';
-import type { Sheet } from '../shapes.ts';
+import type { Sheet } from '../sheets.ts';
 import { isFlatOn, isOneLine, lineOf, reachFrom } from '../tube.ts';
 import { endsAlong, type StripPlace, withPopUp } from './pop-up.ts';
 

@@ -1,7 +1,8 @@
 import { faceOf, isSameRef, type Ref } from '../../project/ref.ts';
 import { moveFlat } from '../fold-moves.ts';
 import { stageCount } from '../fold-order.ts';
-import { type Shapes, sheetsNamed, sheetsOf } from '../shapes.ts';
+import type { Shapes } from '../shapes.ts';
+import { sheetsNamed, sheetsOf } from '../sheets.ts';
 
 /** The view of a tube that is stuck while it lies flat. */
 export const FLAT_TUBE_VIEW = 'glued-flat';

@@ -5,7 +5,7 @@ import { type FoldedShape, foldedPanelOf } from '../../../src/shape/folded-shape
 import { foldPaper, sharesAfter } from '../../../src/shape/paint/paper-sheet.ts';
 import { paint, USUAL_LOOK } from '../../../src/shape/paint/picture.ts';
 import type { Hinge } from '../../../src/shape/paint/pose.ts';
-import { ownNet } from '../../../src/shape/shapes.ts';
+import { ownNet } from '../../../src/shape/sheets.ts';
 import { KEEPER } from '../../shape/boxes.ts';
 import { replayedByThree } from './by-three.ts';
 import { editionOf, exampleOf, modelOf, pagePaper, SHAPES, type Triple, twofolds } from './paper.ts';

@@ -9,7 +9,7 @@ import type { FoldedShape } from '../../../src/shape/folded-shape.ts';
 import { forms } from '../../../src/shape/forms/index.ts';
 import type { foldPaper, PaperSheet, sharesAfter } from '../../../src/shape/paint/paper-sheet.ts';
 import type { paint } from '../../../src/shape/paint/picture.ts';
-import { sheetsOf } from '../../../src/shape/shapes.ts';
+import { sheetsOf } from '../../../src/shape/sheets.ts';
 import { KEEPER, OPEN_TRAY, projectOf, sheetOf, TRADE_FACT } from '../../shape/boxes.ts';
 import { progressAt } from '../../shape/progress.ts';
 

@@ -3,7 +3,8 @@ import { mailedPiece } from '../../../src/handout/mail/mailed.ts';
 import type { Piece, Project } from '../../../src/project/model.ts';
 import { buildShapes } from '../../../src/shape/build.ts';
 import { closedFlat } from '../../../src/shape/closed-flat.ts';
-import { ownNet, type Shapes } from '../../../src/shape/shapes.ts';
+import type { Shapes } from '../../../src/shape/shapes.ts';
+import { ownNet } from '../../../src/shape/sheets.ts';
 import { loadWorkspace, readWorkspaceFromTexts } from '../../../src/shape/workspace.ts';
 
 type ClosedFlat = NonNullable<ReturnType<typeof closedFlat>>;

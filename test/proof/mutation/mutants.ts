@@ -1,6 +1,6 @@
 import type { RuleId } from '../../../src/project/finding.ts';
 import type { Net } from '../../../src/shape/net.ts';
-import { sheetsOf } from '../../../src/shape/shapes.ts';
+import { sheetsOf } from '../../../src/shape/sheets.ts';
 import { eachFoldFinding } from '../fold-rules.ts';
 import { type Mutation, mutationsOf } from './mutations.ts';
 import type { Specimen } from './specimens.ts';

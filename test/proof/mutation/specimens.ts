@@ -4,7 +4,8 @@ import { writeName } from '../../../src/project/ref.ts';
 import { buildShapes } from '../../../src/shape/build.ts';
 import { forms } from '../../../src/shape/forms/index.ts';
 import type { Net } from '../../../src/shape/net.ts';
-import type { Shapes, Sheet } from '../../../src/shape/shapes.ts';
+import type { Shapes } from '../../../src/shape/shapes.ts';
+import type { Sheet } from '../../../src/shape/sheets.ts';
 import { loadWorkspace, readWorkspaceFromTexts } from '../../../src/shape/workspace.ts';
 import { FOLDED_CORNERS, KEEPER, OPEN_TRAY, sheetOf, TRADE_FACT } from '../../shape/boxes.ts';
 

@@ -4,7 +4,7 @@ import { proofProject } from '../../../src/proof/proof.ts';
 import { rules } from '../../../src/proof/rules/index.ts';
 import { mergeFindings } from '../../../src/proof/tell.ts';
 import { buildShapes } from '../../../src/shape/build.ts';
-import { ownNet } from '../../../src/shape/shapes.ts';
+import { ownNet } from '../../../src/shape/sheets.ts';
 import { readWorkspaceFromTexts } from '../../../src/shape/workspace.ts';
 import { anySettings } from './any.ts';
 

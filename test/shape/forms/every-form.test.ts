@@ -7,7 +7,7 @@ import { buildShapes } from '../../../src/shape/build.ts';
 import type { Form } from '../../../src/shape/form.ts';
 import { forms } from '../../../src/shape/forms/index.ts';
 import { boxSize } from '../../../src/shape/net.ts';
-import { sheetsOf } from '../../../src/shape/shapes.ts';
+import { sheetsOf } from '../../../src/shape/sheets.ts';
 import { readWorkspaceFromTexts } from '../../../src/shape/workspace.ts';
 import { inches } from './building.ts';
 

@@ -4,7 +4,7 @@ import type { Point2 } from '../../../src/shape/flat-polygon.ts';
 import { foldNet } from '../../../src/shape/fold.ts';
 import { type FoldedShape, foldedPanelOf } from '../../../src/shape/folded-shape.ts';
 import { placeInPicture, USUAL_LOOK } from '../../../src/shape/paint/picture.ts';
-import { ownNet } from '../../../src/shape/shapes.ts';
+import { ownNet } from '../../../src/shape/sheets.ts';
 import { dot, type Point3 } from '../../../src/shape/space.ts';
 import { layersOnPanels } from '../../../src/shape/view/panel-layers.ts';
 import { KEEPER, netOf, OPEN_TRAY, shapesOf, sheetOf, TRADE_FACT } from '../boxes.ts';
