@@ -1,5 +1,4 @@
 import { relative, resolve } from 'node:path';
-import { Presets, SingleBar } from 'cli-progress';
 import { type MakeResult, make } from '../make/make.ts';
 import type { MakeOptions, MakeProgress, WrittenFor } from '../make/make-options.ts';
 import { printFindings } from '../proof/print.ts';
@@ -27,21 +26,21 @@ export type MakingOptions = CommonOptions & {
 
 /** `sheetwright make [workspace]` */
 export const run: CommandRun<MakingOptions> = async ([named], options, terminal) =>
-  tellMade(await make(makeOptionsOf(named, options, terminal)), options, terminal);
+  tellMade(await make(await makeOptionsOf(named, options, terminal)), options, terminal);
 
 /** What was typed, as `make` takes it. @throws Refusal when there is no workspace. */
-export function makeOptionsOf(
+export async function makeOptionsOf(
   named: string | undefined,
   options: MakingOptions,
   terminal: Terminal,
-): MakeOptions {
+): Promise<MakeOptions> {
   return {
     ...options,
     root: workspaceFolder(named, terminal.cwd),
     out: resolve(terminal.cwd, options.out),
     namedFrom: terminal.cwd,
     today: today(),
-    progress: progressOn(terminal, options),
+    progress: await progressOn(terminal, options),
   };
 }
 
@@ -95,7 +94,7 @@ export function today(): string {
 }
 
 /** A bar on a terminal, elsewhere a plain line for each file that is new or changed; nothing when quiet. */
-function progressOn(terminal: Terminal, options: CommonOptions): MakeProgress | undefined {
+async function progressOn(terminal: Terminal, options: CommonOptions): Promise<MakeProgress | undefined> {
   if (options.quiet) return undefined;
   return terminal.stderr.isTTY === true ? barOn(terminal) : linesOn(terminal);
 }
@@ -112,7 +111,8 @@ function linesOn({ stderr }: Terminal): MakeProgress {
   };
 }
 
-function barOn({ stderr }: Terminal): MakeProgress {
+async function barOn({ stderr }: Terminal): Promise<MakeProgress> {
+  const { Presets, SingleBar } = await import('cli-progress');
   const bar = new SingleBar(
     { stream: stderr, format: '{bar} {value}/{total}  {path}', hideCursor: true, clearOnComplete: true },
     Presets.shades_classic,

@@ -11,7 +11,7 @@ type PublishOptions = MakingOptions & { readonly dryRun?: boolean };
 
 /** `sheetwright publish [workspace]` */
 export const run: CommandRun<PublishOptions> = async ([named], options, terminal) => {
-  const making = makeOptionsOf(named, options, terminal);
+  const making = await makeOptionsOf(named, options, terminal);
   if (options.dryRun) {
     const workspace = await loadWorkspace(making.root, { namedFrom: terminal.cwd });
     const projects = projectsNamed(options.only, workspace.projects);

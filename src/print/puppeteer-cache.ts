@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import type { Launchable } from './candidate.ts';
 import { BrowserMissing, isUnwritable, unwritable } from './fault.ts';
 
@@ -15,6 +16,7 @@ function before(first: { kind: string; buildId: string }, second: { kind: string
 
 /** The browsers in a cache folder of Puppeteer for this kind of machine, in the order in which they serve. */
 export async function cachedBrowsers(folder: string): Promise<readonly Launchable[]> {
+  if (!existsSync(folder)) return [];
   const { detectBrowserPlatform, getInstalledBrowsers } = await import('@puppeteer/browsers');
   const platform = detectBrowserPlatform();
   const browsers = await getInstalledBrowsers({ cacheDir: folder });

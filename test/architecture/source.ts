@@ -12,21 +12,26 @@ export const sources: ReadonlyMap<string, string> = new Map(
 );
 
 /** An import or re-export, or an `import()`: what is taken of which package or file. Of a whole module, `*`. */
-export type Edge = { readonly target: string; readonly names: readonly string[]; readonly isLater: boolean };
+export type Edge = {
+  readonly target: string;
+  readonly names: readonly string[];
+  /** Whether it is loaded when it is asked for, or, as types alone, never. */
+  readonly isLater: boolean;
+};
 
 const STATEMENT =
-  /^(?:import|export)\s+(?:type\s+)?(?<names>\{[^}]*\}|\* as \w+|\w+)\s+from\s+'(?<from>[^']+)'/gmu;
+  /^(?:import|export)\s+(?<type>type\s+)?(?<names>\{[^}]*\}|\* as \w+|\w+)\s+from\s+'(?<from>[^']+)'/gmu;
 const BARE = /^import\s+'(?<from>[^']+)'/gmu;
 const LATER = /(?:const\s+(?<names>\{[^}]*\})\s*=\s*await\s+)?\bimport\(\s*'(?<from>[^']+)'\s*\)/gu;
 
 /** What a file imports; a file is named by its path below src, a package by its name. */
 export function edgesOf(path: string, text: string): readonly Edge[] {
   const edges = (pattern: RegExp, isLater: boolean): Edge[] =>
-    [...text.matchAll(pattern)].map(({ groups: { names = '*', from = '' } = {} }) => ({
-      target: from.startsWith('.') ? relative('/', resolve('/', path, '..', from)) : packageOf(from),
-      names: namesIn(names),
-      isLater,
-    }));
+    [...text.matchAll(pattern)].map(({ groups }) => {
+      const { names = '*', from = '', type }: Partial<Record<string, string>> = groups ?? {};
+      const target = from.startsWith('.') ? relative('/', resolve('/', path, '..', from)) : packageOf(from);
+      return { target, names: namesIn(names), isLater: isLater || type !== undefined };
+    });
   return [...edges(STATEMENT, false), ...edges(BARE, false), ...edges(LATER, true)];
 }
 
