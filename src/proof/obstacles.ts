@@ -41,7 +41,7 @@ export function obstacleOf(row: Placed<EdgeRow>, others: readonly Placed<EdgeRow
   if (row.it.count === 0) return undefined;
   const strip = stripOf(row.it);
   return (
-    paperEnd(row, strip) ??
+    paperEnd(row) ??
     firstOf(others, (other) => rowMet(row, other, strip)) ??
     firstOf(row.net.openings ?? [], (opening) => openingMet(row, opening, strip)) ??
     firstOf(row.net.folds, (fold) => foldPassed(row.it, fold)) ??
@@ -57,11 +57,12 @@ function firstOf<T>(all: readonly T[], look: (each: T) => Obstacle | undefined):
   return undefined;
 }
 
-function paperEnd({ it, net, facts }: Placed<EdgeRow>, strip: readonly Point2[]): Obstacle | undefined {
+function paperEnd({ it, net, facts }: Placed<EdgeRow>): Obstacle | undefined {
   const room = boxSize(it.box)[isUpright(it.side) ? 'width' : 'height'];
   if (it.depth.greaterThan(room)) return { kind: 'end of paper', room };
   const papers = (it.panel ? [it.panel] : net.panels).map(({ outline }) => outline.map(upright));
-  const missing = uncovered(strip, papers, GIVE.mm);
+  // What runs into a corner that is cut back has a rule of its own.
+  const missing = uncovered(stripOf(it, it.cut), papers, GIVE.mm);
   return missing.length > 0 ? { kind: 'no paper', missing: sizeOf(missing, facts) } : undefined;
 }
 

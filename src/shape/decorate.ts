@@ -6,9 +6,9 @@ import { type Edge, isUpright } from '../project/net-as-written.ts';
 import type { At } from '../project/source.ts';
 import { supplyNamed } from '../project/supply-names.ts';
 import { lieOn } from './lying.ts';
-import { boxSize, type EdgeRow, type FlatBox, type FlatPoint, type Impression, type Net } from './net.ts';
+import { boxSize, type EdgeRow, type FlatBox, type Impression, type Net } from './net.ts';
 import { rowAlong } from './punched-row.ts';
-import { partUnder, type Under } from './shapes.ts';
+import { onlyPanel, partUnder, type Under } from './shapes.ts';
 import type { Sheet } from './sheets.ts';
 
 /** The nets of a piece with what is punched along their edges and stamped on them; and the panels it names in vain. */
@@ -61,12 +61,7 @@ function partDecorated(
     return under?.panel && { ...under, box: under.panel.box };
   }
   const net = sheets[0]?.net;
-  return (
-    net && {
-      net,
-      box: { left: Length.zero, top: Length.zero, right: net.size.width, bottom: net.size.height },
-    }
-  );
+  return net && { net, box: onlyPanel(net)?.box ?? boxOf(net) };
 }
 
 function findMissing(
@@ -79,17 +74,17 @@ function findMissing(
   return { rule: 'unknown-reference', at: panel.at, facts };
 }
 
+/** All of the sheet: an outline may leave a single panel smaller than that. */
+function boxOf({ size: { width, height } }: Net): FlatBox {
+  return { left: Length.zero, top: Length.zero, right: width, bottom: height };
+}
+
 /** The rows of one entry; `beside` are all entries on the same paper. */
-function rowsOn(
-  { net, panel, box }: Decorated,
-  written: PunchedEdge,
-  beside: readonly PunchedEdge[],
-): readonly EdgeRow[] {
-  const size = boxSize(box);
-  const corners = (panel ? [panel] : net.panels).flatMap(({ outline }) => outline);
+function rowsOn(ground: Decorated, written: PunchedEdge, beside: readonly PunchedEdge[]): readonly EdgeRow[] {
+  const { panel } = ground;
   return written.along.map((side) => {
-    const length = isUpright(side) ? size.height : size.width;
-    const cut = cutBack(corners, side, box);
+    const { box, cut } = edgeOf(ground, side);
+    const length = boxSize(box)[isUpright(side) ? 'height' : 'width'];
     const depths = beside.filter(({ along }) => along.some((each) => isUpright(each) !== isUpright(side)));
     const round = depths.map(({ depth, hole }) => (depth ?? hole).value);
     // A row so deep that nothing would be left is no row to keep clear of.
@@ -98,15 +93,29 @@ function rowsOn(
   });
 }
 
-/** How far the corners at the two ends of a side are cut back along it, at most. */
-function cutBack(corners: readonly FlatPoint[], side: Edge, box: FlatBox): Length {
+/**
+ * The box whose side an edge is, and how far its corners are cut back along it. Of an outline that is straight there only
+ * in part, as an arch at its sides, the edge is that part.
+ */
+function edgeOf(ground: Decorated, side: Edge): { readonly box: FlatBox; readonly cut: Length } {
+  const { net, box } = ground;
+  const [near, far] = cutBacks(ground, side);
+  if (!net.shape || near.equals(far)) return { box, cut: Length.max(near, far) };
+  const straight = isUpright(side)
+    ? { ...box, top: box.top.plus(near), bottom: box.bottom.minus(far) }
+    : { ...box, left: box.left.plus(near), right: box.right.minus(far) };
+  return { box: straight, cut: Length.zero };
+}
+
+/** How far the corners at the two ends of a side are cut back along it. */
+function cutBacks({ net, panel, box }: Decorated, side: Edge): readonly [near: Length, far: Length] {
   const [on, along, near, far] = isUpright(side)
     ? (['x', 'y', box.top, box.bottom] as const)
     : (['y', 'x', box.left, box.right] as const);
-  const met = corners.filter((corner) => corner[on].equals(box[side])).map((corner) => corner[along]);
-  const [first, ...rest] = met;
-  if (!first) return far.minus(near).half();
-  return Length.max(Length.min(first, ...rest).minus(near), far.minus(Length.max(first, ...rest)));
+  const corners = (panel ? [panel] : net.panels).flatMap(({ outline }) => outline);
+  const [first, ...rest] = corners.flatMap((corner) => (corner[on].equals(box[side]) ? [corner[along]] : []));
+  if (!first) return [far.minus(near).half(), far.minus(near).half()];
+  return [Length.min(first, ...rest).minus(near), far.minus(Length.max(first, ...rest))];
 }
 
 function impressionOn(

@@ -423,6 +423,24 @@ describe('a punched edge', () => {
 
   it.each<[string, string, string, string, string[]]>([
     ['round a whole mat', FOUR, '{ along: all, pitch: 3/8, hole: 1/4 }', '', []],
+    ['along the straight sides of an arch', 'cut: 3 x 3, shape: arch', row('[left, right, bottom]'), '', []],
+    ['along the foot of a polygon', 'cut: 3 x 3, shape: polygon', row('[top, bottom]'), '', []],
+    [
+      'that runs on through rounded corners',
+      'cut: 3 x 3, corners: 1/4',
+      row('left', '1/8', ', through: yes'),
+      '',
+      [
+        'warning edge-in-corner: the last motif along the left edge of mat lies 1/16 in from the end, but the corner there is cut back by 1/4 in',
+      ],
+    ],
+    [
+      'at the point of a pentagon',
+      'cut: 3 x 3, shape: polygon, sides: 5',
+      row('left'),
+      '',
+      ['error edge-pitch: the left edge of mat has no straight stretch for a motif of 1/8 in'],
+    ],
     ['deep on two edges that meet', FOUR, `[${row('left', '1')}, ${row('top', '1')}]`, '', []],
     ['of a card, over its fold', 'form: single-fold card, size: 4 x 5', row('[top, bottom]'), '', []],
     ['as deep as leaves enough', 'cut: 1 x 4', row('[left, right]', '7/16'), '', []],

@@ -243,6 +243,15 @@ describe('what shows of a base round a layer', () => {
   });
 });
 
+/** By hand: below the half circle of an arch, 3 in wide and 4 in high, its sides are straight for 2 1/2 in: 9 motifs leave 3/16 in. */
+it('the straight part of its side is what an arch is punched along', () => {
+  const { rows = [] } = netOf(
+    'cut: 3 x 4, shape: arch, edge: { along: [left, right], pitch: 1/4, hole: 1/8 }',
+  );
+  const laid = rows.map(({ box, count, ends }) => `${count} below ${box.top}, ${ends.join(' and ')} left`);
+  expect(laid).toEqual(Array(2).fill('9 below 3/2 in, 3/16 in and 3/16 in left'));
+});
+
 /** A drawing of so many millimeters of which a unit is as much as the viewBox says. */
 function svgOf(inside: string, size = 'width="60mm" height="40mm" viewBox="0 0 60 40"'): string {
   return `<svg xmlns="http://www.w3.org/2000/svg" ${size}>${inside}</svg>`;

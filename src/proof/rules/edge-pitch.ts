@@ -81,10 +81,10 @@ const FINEST = Length.of(1, 32, 'in');
 function misfitOf({ written, pitch, hole, length, cut, count }: EdgeRow): Facts['misfit'] | undefined {
   if (pitch.lessThan(FINEST)) return 'fine';
   if (!hole.lessThan(pitch)) return 'hole';
+  if (count === 0 && !cut.times(2).lessThan(length)) return 'round';
   if (pitch.greaterThan(length)) return 'pitch';
   if (count > 0) return undefined;
-  if (written.start) return { start: written.start.value };
-  return cut.times(2).lessThan(length) ? 'room' : 'round';
+  return written.start ? { start: written.start.value } : 'room';
 }
 
 function placeOf({ pitch, hole, start, at }: PunchedEdge, misfit: Facts['misfit']): Place {
