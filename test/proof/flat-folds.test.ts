@@ -154,6 +154,11 @@ describe('the proof of what is folded flat', () => {
       'flap-wrong-way at "2|3: valley 180": box.flap folds to the other side than box.back; fold flap the other way',
     ],
     [
+      'tabs that are stuck to the closing flap',
+      backed(M).replace('A1: front, C1: front', 'A1: flap, C1: flap'),
+      'flap-left-out at "A1: flap": box.A1 and box.C1 are stuck to box.flap, the flap of front, and not to front itself: nothing is left to close it; stick A1 and C1 to front',
+    ],
+    [
       'a tab folded to the wrong side',
       tube(M, V),
       'glue-other-side at "B|C: valley 180": box.tab is to stick to front, but it is folded onto the outside of back and front onto the inside: back lies between them; fold tab the other way, mountain instead of valley; or else front, valley instead of mountain',

@@ -39,7 +39,7 @@ export const flapLeftOut: Rule<Facts> = {
       }
     }
   },
-  say: ({ piece, panels, to, hangsThere, twin }) => {
+  say: ({ piece, panels, to, hangsThere, instead, twin }) => {
     const [are, hang, their] = panels.length > 1 ? ['are', 'they hang', 'their'] : ['is', 'it hangs', 'its'];
     const stuck = to === undefined ? 'nothing' : `${piece}.${to}${hangsThere ? `, which ${hang} on` : ''}`;
     const like = panels.length > 1 ? 'them' : 'it';
@@ -47,6 +47,11 @@ export const flapLeftOut: Rule<Facts> = {
       ? `, and ${twin.panel}, which is like ${like}, to ${twin.to}`
       : ': that joins nothing';
     const names = sayList(panels);
+    if (instead !== undefined)
+      return {
+        message: `${sayPanels(piece, panels)} ${are} stuck to ${stuck}, the flap of ${instead}, and not to ${instead} itself: nothing is left to close it`,
+        remedy: `stick ${names} to ${instead}`,
+      };
     return {
       message: `${sayPanels(piece, panels)} ${are} stuck to ${stuck}${unlike}`,
       remedy:
@@ -60,5 +65,6 @@ export const flapLeftOut: Rule<Facts> = {
 /** Whether flaps join nothing in one and the same way, or are left out beside one and the same twin. */
 function areAlike([one]: readonly LeftOut[], [other]: readonly LeftOut[]): boolean {
   if (!one || !other || one.to !== other.to || one.hangsThere !== other.hangsThere) return false;
+  if (one.instead !== other.instead) return false;
   return one.hangsThere ? !one.twin && !other.twin : one.twin?.panel === other.twin?.panel;
 }

@@ -2,7 +2,7 @@ import { Length } from '../../measure/length.ts';
 import { roundMillimeters } from '../../measure/round.ts';
 import { restOf } from '../base-panel.ts';
 import { arcPoints } from '../forming/arc.ts';
-import { boxSize, type Net } from '../net.ts';
+import { boxSize, type Fold, type Mate, type Net } from '../net.ts';
 import { foldBetween, foldsOf, isStuck, otherSide, panelOf } from '../panel-tree.ts';
 import {
   areFacing,
@@ -131,16 +131,32 @@ function flapAt(net: Net, base: string, edge: 'left' | 'right' | 'top' | 'bottom
   return fold && otherSide(fold, base);
 }
 
-/** Panels folded flat on their neighbor and glued to it: open on the side that faces the fold. */
+/** Panels folded flat on their neighbor and glued to it at their sides: open on the side that faces the fold. */
 function foldedUp(net: Net): Pocket[] {
-  return net.glue.flatMap(({ from, to }): Pocket[] => {
-    const fold = foldBetween(net, from, to);
-    const lines = fold && isFlatOn(fold) ? lineOf(fold) : 'slanted';
-    if (!fold || lines === 'slanted') return [];
-    const reach = reachFrom(lines, net, from);
-    if (reach.lessThan(LEAST_POCKET)) return [];
+  return net.glue.flatMap((mate): Pocket[] => {
+    const fold = foldOfPocket(net, mate);
+    if (!fold) return [];
     const round = { extent: foldLength(fold), isClosed: true, isRound: true };
-    const open = { extent: reach, isClosed: false, isRound: false };
-    return [lines === 'across' ? { width: round, height: open } : { width: open, height: round }];
+    const open = { extent: reachFrom(lineOf(fold), net, mate.from), isClosed: false, isRound: false };
+    return [lineOf(fold) === 'across' ? { width: round, height: open } : { width: open, height: round }];
   });
+}
+
+/** The fold of what is folded up on its neighbor, glued to it, and no hem; undefined of any other glue. */
+function foldOfPocket(net: Net, { from, to }: Mate): Fold | undefined {
+  const fold = foldBetween(net, from, to);
+  if (!fold || !isFlatOn(fold) || lineOf(fold) === 'slanted') return undefined;
+  return reachFrom(lineOf(fold), net, from).lessThan(LEAST_POCKET) ? undefined : fold;
+}
+
+/**
+ * The same where it leaves some of its neighbor free, as a pocket of a folder or of a card does: it is stuck along its
+ * sides alone. What covers its neighbor, or a wall of a box, makes that twice as thick.
+ */
+export function sideGluedAt(net: Net, mate: Mate): Fold | undefined {
+  const fold = foldOfPocket(net, mate);
+  if (!fold || tubesOf(net).length > 0 || pouches(net).length > 0) return undefined;
+  const isParallel = net.folds.some((each) => !isFlatOn(each) && lineOf(each) === lineOf(fold));
+  const [own, under] = [mate.from, mate.to].map((panel) => reachFrom(lineOf(fold), net, panel));
+  return own && under && own.lessThan(under) && !isParallel ? fold : undefined;
 }

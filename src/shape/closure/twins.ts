@@ -1,7 +1,7 @@
 import { boxArea, boxSize, type Fold, type Mate, type Net } from '../net.ts';
 import { pairsOf } from '../pairs.ts';
-import { foldsOf, isStuck, otherSide, panelOf } from '../panel-tree.ts';
-import { comesRound, isFlatOn, lineOf, positionOf, reachFrom } from '../tube.ts';
+import { foldBetween, foldsOf, isStuck, otherSide, panelOf } from '../panel-tree.ts';
+import { areFacing, comesRound, isFlatOn, lineOf, positionOf, reachFrom } from '../tube.ts';
 import { type FlatFlap, flatFlaps } from './flat-flaps.ts';
 import { WIDEST_TAB } from './seam.ts';
 
@@ -28,6 +28,8 @@ export type LeftOut = {
   /** What it is stuck to, if to anything; whether it hangs on that. */
   readonly to?: string;
   readonly hangsThere: boolean;
+  /** The sheet that it lies on as well, where it is stuck to the flap that closes that one. */
+  readonly instead?: string;
   /** The flap like it, and what that is stuck to. */
   readonly twin?: { readonly panel: string; readonly to: string };
   readonly mate?: Mate;
@@ -51,6 +53,7 @@ export function leftOutFlaps(net: Net): readonly LeftOut[] {
   return [
     ...unlike,
     ...unlikeCorners(net),
+    ...onClosingFlap(net),
     ...tabs.flatMap(({ panel, on }): LeftOut[] => {
       const [stuck, ...others] = stuckTo(net, panel);
       const joinsNothing = stuck?.to === on && others.length === 0;
@@ -76,6 +79,23 @@ function unlikeTwin(net: Net, { panel, on, fold }: FlatFlap, other: FlatFlap): L
   if (theirs.to === other.on || own.some(({ to }) => to === theirs.to)) return [];
   const hangsThere = own.every(({ to }) => to === on);
   return hangsThere || on === other.on ? [{ panel, hangsThere, twin, ...stuck }] : [];
+}
+
+/** Tabs of one sheet of a pocket that are stuck to the flap at the mouth of the other, and not to that: nothing closes it. */
+function onClosingFlap(net: Net): LeftOut[] {
+  const flaps = flatFlaps(net);
+  const isFlap = ({ panel, fold }: FlatFlap): boolean =>
+    reachFrom(lineOf(fold), net, panel).greaterThan(WIDEST_TAB);
+  return net.glue.flatMap((mate): LeftOut[] => {
+    const tab = flaps.find(({ panel }) => panel === mate.from);
+    const flap = flaps.find(({ panel }) => panel === mate.to);
+    if (!tab || !flap || !isFlap(flap)) return [];
+    const fold = foldBetween(net, tab.on, flap.on);
+    const isFacing =
+      fold && isFlatOn(fold) && areFacing(fold, flap.fold) && lineOf(tab.fold) !== lineOf(fold);
+    if (!isFacing || stuckTo(net, tab.panel).some(({ to }) => to === flap.on)) return [];
+    return [{ panel: tab.panel, to: flap.panel, hangsThere: false, instead: flap.on, mate }];
+  });
 }
 
 /** Of a corner folded in on a slanted line, the half that lies on the wall it hangs on. */

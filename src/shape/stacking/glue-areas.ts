@@ -1,10 +1,15 @@
 import { foldedLength } from '../../measure/round.ts';
 import type { Face } from '../../project/ref.ts';
+import { LEAST_GLUE } from '../closure/glue.ts';
+import { sideGluedAt } from '../closure/pocket.ts';
+import { shared } from '../common-parts.ts';
 import { areaOf, type Point2 } from '../flat-polygon.ts';
 import { foldedPanelOf, offPanel, onPanel, outlineOn } from '../folded-shape.ts';
-import type { FlatPoint, Mate, Net, Panel } from '../net.ts';
+import { boxSize, type FlatPoint, type Mate, type Net, type Panel } from '../net.ts';
 import { withoutDoubles } from '../outline.ts';
+import { panelOf } from '../panel-tree.ts';
 import { perNet } from '../per-net.ts';
+import { lineOf } from '../tube.ts';
 import { stackOf } from './folding.ts';
 import type { GluedFace } from './glued-face.ts';
 import { type Meeting, meetingOf, stuckThrough } from './meeting.ts';
@@ -35,7 +40,11 @@ function glueArea(stack: Stack, mate: Mate): GlueArea | undefined {
   if (onFrom === undefined || onTo === undefined) return undefined;
   const meeting = meetingOf(stack, mate.from, mate.to);
   const { between } = meeting;
-  const parts = wholeOutline(stack, mate, meeting) ?? meeting.parts;
+  const strips = sideStrips(stack.shape.net, mate);
+  const parts =
+    strips?.flatMap((strip) => meeting.parts.map((part) => shared(part, strip)).filter(hasArea)) ??
+    wholeOutline(stack, mate, meeting) ??
+    meeting.parts;
   // What lies between and sticks to the same panel takes its glue instead.
   const taken = meetingOf(stack, mate.from, mate.to, stuckThrough(stack, mate));
   return {
@@ -48,6 +57,30 @@ function glueArea(stack: Stack, mate: Mate): GlueArea | undefined {
     to: { panel: mate.to, face: faceOn(onTo), areas: flatAreas(stack, mate.from, mate.to, parts) },
     between,
   };
+}
+
+/** Along both sides of a pocket that is folded up, on its own axes; undefined of what is glued all over. */
+function sideStrips(net: Net, mate: Mate): readonly (readonly Point2[])[] | undefined {
+  const fold = sideGluedAt(net, mate);
+  if (!fold) return undefined;
+  const { width, height } = boxSize(panelOf(net, mate.from).box);
+  const [wide, high, strip] = [width.mm, height.mm, LEAST_GLUE.mm];
+  return lineOf(fold) === 'across'
+    ? [rectangle(0, 0, strip, high), rectangle(wide - strip, 0, wide, high)]
+    : [rectangle(0, 0, wide, strip), rectangle(0, high - strip, wide, high)];
+}
+
+function hasArea(part: readonly Point2[]): boolean {
+  return areaOf(part) > TOUCHING;
+}
+
+function rectangle(left: number, top: number, right: number, bottom: number): readonly Point2[] {
+  return [
+    { x: left, y: top },
+    { x: right, y: top },
+    { x: right, y: bottom },
+    { x: left, y: bottom },
+  ];
 }
 
 /** The outline of a panel that meets its mate with all of its face: a bent edge stays whole. */

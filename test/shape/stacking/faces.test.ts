@@ -150,3 +150,32 @@ describe('glue on a square bottom, whose side flaps cover each other', () => {
     expect(side?.from.areas.length).toBeGreaterThan(0);
   });
 });
+
+/** A card 4 in wide and 6 high with what is folded up from below and stuck to it; the glue in inches on the sheet. */
+describe('glue on what is folded up', () => {
+  const glued = (cut: string, more = ''): string[] =>
+    glueAreas(
+      netOf(`
+  cut: 4 x ${cut}
+  score: [{ from: top, at: [6] }${more}]
+  folds: { 1|2: mountain 180 }
+  glue: { A2: A1 }`),
+      CALIPER,
+    ).flatMap(({ from: { areas } }) =>
+      areas.map((area) => {
+        const [xs, ys] = [area.map(({ x }) => x.mm / 25.4), area.map(({ y }) => y.mm / 25.4)];
+        return [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)]
+          .map((each) => each.toFixed(2))
+          .join(' ');
+      }),
+    );
+
+  it('is along both sides of a pocket, a quarter inch wide: it stays open between', () => {
+    expect(glued('9')).toEqual(['0.00 0.25 6.00 9.00', '3.75 4.00 6.00 9.00']);
+  });
+
+  it('is all over a hem, and over what makes a card twice as thick', () => {
+    expect(glued('6 1/2')).toEqual(['0.00 4.00 6.00 6.50']);
+    expect(glued('12')).toEqual(['0.00 4.00 6.00 12.00']);
+  });
+});
