@@ -18,7 +18,10 @@ export type Callout = {
 const OUT = 2;
 const KINK = 3;
 
-/** Sets callouts round a box, each straight out from its point, labels on one side never touching. */
+/**
+ * Sets callouts round a box, each straight out from its point, no label touching another: those of a side are spread
+ * along it, and those above and below stand beyond whatever is beside the box.
+ */
 export function setCallouts(canvas: Canvas, box: DrawnBox, callouts: readonly Callout[]): void {
   const size = canvas.lettering;
   for (const side of EDGES) {
@@ -34,7 +37,9 @@ export function setCallouts(canvas: Canvas, box: DrawnBox, callouts: readonly Ca
       })),
       size * (axis === 'upright' ? 0.85 : 0.5),
     );
-    const edge = box[side] + outward * OUT;
+    const beyond =
+      outward < 0 ? Math.min(box[side], canvas.ink[side]) : Math.max(box[side], canvas.ink[side]);
+    const edge = (axis === 'across' ? beyond : box[side]) + outward * OUT;
     const end = edge + outward * KINK;
     for (const [index, { from, label, isName }] of own.entries()) {
       const middle = middles[index] ?? 0;

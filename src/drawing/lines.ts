@@ -21,7 +21,6 @@ export const LINES = {
   hatch: { width: 0.13 },
   'glue-outside': { width: 0.45 },
   'glue-inside': { width: 0.2 },
-  texture: { width: 0.09 },
   dimension: { width: 0.18 },
   extension: { width: 0.13 },
   mark: { width: 0.25 },

@@ -11,7 +11,7 @@ import { contains } from './visible.ts';
 import { listed, spokenLength } from './words.ts';
 
 /** What shows all round when it is the same on every side, in both editions. */
-export function allRound(layer: Twin<Layer>): Twin | undefined {
+function allRound(layer: Twin<Layer>): Twin | undefined {
   return isEvenIn(layer.inch) && isEvenIn(layer.metric) ? revealOn(layer, 'left') : undefined;
 }
 
@@ -40,8 +40,9 @@ function isEven({ left, right, top, bottom }: Margins): boolean {
 
 /** What shows of a base beside one layer, from the base's edge to the layer's, on the drawing. */
 export type RevealGap = {
-  readonly layer: Twin<Layer>;
   readonly length: Twin;
+  /** What is said beside it, if anything. */
+  readonly says: 'all-round' | 'both-sides' | 'past-edge' | undefined;
   /** The side of the whole drawing its label belongs to. */
   readonly side: Edge;
   readonly outer: Point2;
@@ -54,12 +55,11 @@ const PLACES = [0.5, 0.36, 0.64, 0.22, 0.78, 0.1, 0.9];
 /** What a line over bare paper is worth, in distances that keep it apart from the next. */
 const CLEAR = 0.6;
 
-/** The gaps to dimension: one where all sides are alike, else every side on which something shows or hangs over. */
+/** The gaps to dimension, one for each decision: how far round, or how far from one edge, how far down. */
 export function gapsOf(placed: readonly PiledLayer[], scale: number, apart: number): RevealGap[] {
   const gaps: RevealGap[] = [];
   for (const one of placed) {
-    const sides = sidesToMeasure(one);
-    for (const own of sides) {
+    for (const { side: own, says } of sidesToMeasure(one)) {
       const length = revealOn(one.layer, own);
       if (length.inch.sign === 0) continue;
       const choices = PLACES.map((share) => gapAt(one, own, share, scale));
@@ -68,17 +68,33 @@ export function gapsOf(placed: readonly PiledLayer[], scale: number, apart: numb
         (isClear(choice, one, placed, scale) ? CLEAR : 0);
       const most = Math.max(...choices.map(merit));
       const chosen = choices.find((choice) => merit(choice) > most - 1e-9);
-      if (chosen) gaps.push({ layer: one.layer, length, ...chosen });
+      if (chosen) gaps.push({ length, says: length.inch.sign < 0 ? 'past-edge' : says, ...chosen });
     }
   }
   return gaps;
 }
 
-/** One side where all are alike; of two outlines one where they are nearest, and none where that is at no side. */
-function sidesToMeasure({ layer, drawn: { border, reveals } }: PiledLayer): readonly Edge[] {
-  if (!border) return allRound(layer) ? ['left'] : EDGES;
-  const nearest = EDGES.filter((side) => Math.abs(reveals[side].mm - border.least.mm) < 0.1);
-  return border.isEven ? nearest.slice(0, 1) : [];
+/** A side at which a layer is measured, and what is said of the other sides there. */
+type MeasuredSide = { readonly side: Edge; readonly says?: 'all-round' | 'both-sides' | undefined };
+
+/** One side where all are alike, else one across and one down; of two outlines one where they are nearest, and none where that is at no side. */
+function sidesToMeasure({ layer, drawn }: PiledLayer): readonly MeasuredSide[] {
+  const { border, reveals } = drawn;
+  if (border) {
+    const nearest = EDGES.filter((side) => Math.abs(reveals[side].mm - border.least.mm) < 0.1);
+    return border.isEven ? nearest.slice(0, 1).map((side) => ({ side, says: 'all-round' })) : [];
+  }
+  if (allRound(layer)) return [{ side: 'left', says: 'all-round' }];
+  return [decidedSide(layer, drawn, 'left', 'right'), decidedSide(layer, drawn, 'top', 'bottom')];
+}
+
+/** Of two opposite sides the one that was chosen; either stands for both where the layer lies in the middle. */
+function decidedSide(layer: Twin<Layer>, { piece, reveals }: Layer, near: Edge, far: Edge): MeasuredSide {
+  const { placement } = piece;
+  if (placement[near] || placement[far]) return { side: placement[near] ? near : far };
+  const isMiddle = [layer.inch, layer.metric].every((each) => each.reveals[near].equals(each.reveals[far]));
+  if (isMiddle) return { side: near, says: 'both-sides' };
+  return { side: reveals[far].lessThan(reveals[near]) ? far : near };
 }
 
 type GapChoice = Pick<RevealGap, 'side' | 'outer' | 'inner'>;

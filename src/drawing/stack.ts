@@ -1,7 +1,5 @@
 import type { Editions } from '../edition/editions.ts';
 import type { Ref } from '../project/ref.ts';
-import type { Stock } from '../project/stock.ts';
-import { stockOf } from '../shape/caliper.ts';
 import { columnName } from '../shape/cells.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import { keyholed } from '../shape/openings/keyhole.ts';
@@ -14,15 +12,15 @@ import { Canvas, type Drawing } from './canvas.ts';
 import { decorationOf, paintDecoration } from './decoration.ts';
 import { type Label, plain, wrapped } from './lettering.ts';
 import { type Carry, type Pile, type PiledLayer, type PiledSheet, pileOn } from './pile.ts';
-import { boxOf, hatchLines, type Segment } from './region.ts';
-import { allRound, gapsOf, type RevealGap, spokenReveals } from './reveals.ts';
+import { boxOf, type Segment } from './region.ts';
+import { gapsOf, type RevealGap, spokenReveals } from './reveals.ts';
 import { colorOf, type DrawingRoom, type DrawingStyle } from './style.ts';
 import { roomiestSpot } from './visible.ts';
 import { capital, lengthLabel, listed, sizeLabel, spokenSize } from './words.ts';
 
 /**
- * A base with every layer on it in place: what shows round each is dimensioned, each is lettered and named under the
- * drawing. Undefined when the base isn't known or bears nothing.
+ * A base with every layer on it in place, at actual size or the least whole reduction that fits the room: what shows
+ * round each is dimensioned, each is lettered and named under the drawing. Undefined when the base isn't known or bears nothing.
  */
 export function stackDrawing(
   editions: Editions,
@@ -34,7 +32,9 @@ export function stackDrawing(
   if (!pile || pile.placed.length === 0) return undefined;
   const sheets = [pile.sheet, ...pile.placed.map(({ sheet }) => sheet)];
   const box = boxOf(sheets.flatMap(({ outline }) => outline));
-  const scale = Math.min(1, room.width / (box.right - box.left), room.height / (box.bottom - box.top));
+  const needed = Math.max((box.right - box.left) / room.width, (box.bottom - box.top) / room.height);
+  const reduction = Math.max(1, Math.ceil(needed - 1e-9));
+  const scale = 1 / reduction;
   const canvas = new Canvas(style);
   const scaled = (points: readonly Point2[]): Point2[] =>
     points.map(({ x, y }) => ({ x: x * scale, y: y * scale }));
@@ -54,6 +54,9 @@ export function stackDrawing(
   setCallouts(canvas, boxOf(drawn.flatMap(({ outline }) => outline)), callouts);
   const stamped = decorations.map(([decoration]) => stampsIn(decoration, style));
   drawLegend(canvas, pile, stamped);
+  const foot = { x: canvas.ink.left, y: canvas.ink.bottom + canvas.lettering * 0.6 };
+  const scaleWords = style.say('drawing-scale', { scale: `1:${reduction}` });
+  canvas.label([plain(scaleWords)], foot, { anchor: 'start', sits: 'under' });
   return canvas.drawing('stack', describe(pile, style, stamped));
 }
 
@@ -95,7 +98,7 @@ function stampsIn({ images }: ReturnType<typeof decorationOf>, { say }: DrawingS
   return stamps.length > 0 ? say('drawing-tells-stamped', { images: listed(stamps, say) }) : undefined;
 }
 
-/** Paper on paper. A printed stock has a texture, so that it is told from plain paper without color. */
+/** Paper on paper. */
 function drawSheets(
   canvas: Canvas,
   editions: Editions,
@@ -103,22 +106,13 @@ function drawSheets(
   decorate: (index: number) => void,
 ): void {
   const edition = editions[canvas.style.shown[0]];
-  const stockFor = (piece: string): Stock | undefined =>
-    stockOf(edition.project.pieces.get(piece), edition.project);
-  const all = sheets.flatMap(({ piece, behind }) => [piece, ...behind.map((each) => each.piece)]);
-  const prints = [...new Set(all.map(stockFor))].filter((stock) => stock?.print);
-  const draw = (piece: string, outline: readonly Point2[]): void => {
-    canvas.paper(outline, colorOf(edition, piece));
-    for (const degrees of TEXTURES[prints.indexOf(stockFor(piece)) % TEXTURES.length] ?? [])
-      canvas.lines('texture', hatchLines(outline, 1.5, degrees));
-  };
   for (const [index, { piece, outline, openings, behind }] of sheets.entries()) {
     // Through an opening shows what is behind it.
     for (const each of behind) {
-      draw(each.piece, each.outline);
+      canvas.paper(each.outline, colorOf(edition, each.piece));
       canvas.line('layer', each.outline, true);
     }
-    draw(piece, keyholed(outline, openings).points);
+    canvas.paper(keyholed(outline, openings).points, colorOf(edition, piece));
     const kind = index === 0 ? 'cut' : 'layer';
     canvas.line(kind, outline, true);
     for (const hole of openings) canvas.line(kind, hole, true);
@@ -126,15 +120,11 @@ function drawSheets(
   }
 }
 
-/** Upright and level lines only: slanted ones mean waste. */
-const TEXTURES: readonly (readonly number[])[] = [[90], [0, 90], [0]];
-
 function drawReveals(canvas: Canvas, gaps: readonly RevealGap[]): Callout[] {
   return gaps.map((gap) => {
     drawGap(canvas, gap);
     const figures: Label = lengthLabel(magnitudeOf(gap.length), canvas.style);
-    const word = gap.length.inch.sign < 0 ? 'past-edge' : allRound(gap.layer) ? 'all-round' : undefined;
-    const label = word ? [...figures, plain(canvas.style.say(`drawing-key-${word}`))] : figures;
+    const label = gap.says ? [...figures, plain(canvas.style.say(`drawing-key-${gap.says}`))] : figures;
     return { from: gap.outer, side: gap.side, label };
   });
 }

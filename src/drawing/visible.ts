@@ -24,13 +24,23 @@ export function roomiestSpot(
         x: left + ((right - left) * (column + 0.5)) / STEPS,
         y: top + ((bottom - top) * (row + 0.5)) / STEPS,
       };
-      if (!contains(outline, at) || covers.some((cover) => contains(cover, at))) continue;
-      const clearance = Math.min(...edges.map((edge) => distanceTo(edge, at)));
       // A hair of preference for the top left, so that equal spots are always the same one.
-      if (!best || clearance > best.clearance + 1e-6) best = { at, clearance };
+      const clearance = clearanceOver(best ? best.clearance + 1e-6 : 0, at, edges);
+      if (clearance === undefined || !contains(outline, at)) continue;
+      if (!covers.some((cover) => contains(cover, at))) best = { at, clearance };
     }
   }
   return best;
+}
+
+/** How far a point is from the nearest edge, if that is farther than `least`. */
+function clearanceOver(least: number, at: Point2, edges: readonly Segment[]): number | undefined {
+  let nearest = Number.POSITIVE_INFINITY;
+  for (const edge of edges) {
+    nearest = Math.min(nearest, distanceTo(edge, at));
+    if (nearest <= least) return undefined;
+  }
+  return nearest;
 }
 
 export function contains(outline: readonly Point2[], { x, y }: Point2): boolean {

@@ -1,14 +1,17 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Drawing } from '../../src/drawing/canvas.ts';
 import { lowestBases } from '../../src/drawing/pile.ts';
 import { stackDrawing } from '../../src/drawing/stack.ts';
 import { columnName } from '../../src/shape/cells.ts';
+import { ownNet } from '../../src/shape/shapes.ts';
 import {
   BOX,
   BOX_METRIC,
   editionsOf,
   elementsOf,
   inchStyle,
+  inkOf,
   linesOf,
   metricStyle,
   type Point,
@@ -24,6 +27,19 @@ function stack(style = inchStyle, from = editions): Drawing {
   const drawing = base && stackDrawing(from, base, ROOM, style);
   if (!drawing) throw new Error('no stack');
   return drawing;
+}
+
+/** The texts of a drawing that touch another. */
+function touching(svg: string): string[] {
+  const texts = elementsOf(svg).filter(({ name }) => name === 'text');
+  return texts.flatMap((one, index) => {
+    const [x0, y0, x1, y1] = inkOf(one);
+    const others = texts.slice(index + 1).filter((other) => {
+      const [a0, b0, a1, b1] = inkOf(other);
+      return a0 < x1 && x0 < a1 && b0 < y1 && y0 < b1;
+    });
+    return others.map((other) => `${one.text} on ${other.text}`);
+  });
 }
 
 function extent(points: readonly Point[]): number[] {
@@ -66,12 +82,14 @@ pieces:
     expect(extent(dot)).toEqual([49.5, 30.5, 59.5, 40.5].map((each) => expect.closeTo(each, 3)));
   });
 
-  it('dimensions an even reveal once and an uneven one side by side', () => {
+  it('dimensions each decision once: an even reveal, what was said from an edge, a layer in the middle', () => {
     const texts = textsOf(stack().svg);
     expect(texts.filter((text) => text === 'all round')).toHaveLength(1);
     expect(texts).toContain('1/8 in');
     expect(texts).toContain('3 mm');
-    for (const each of ['1/4 in', '2 1/4 in', '1 in', '1 1/2 in']) expect(texts).toContain(each);
+    for (const each of ['1/4 in', '1 in', '1 1/2 in']) expect(texts).toContain(each);
+    // From the strip to the right edge: what is left of the rest.
+    expect(texts).not.toContain('2 1/4 in');
     // The strip lies flush at top and bottom: nothing to dimension there.
     expect(texts.filter((text) => text === '0 in')).toEqual([]);
   });
@@ -80,8 +98,8 @@ pieces:
     const widths = linesOf(stack(metricStyle).svg, 'dimension').map(([from, to]) =>
       from && to ? Math.hypot(to.x - from.x, to.y - from.y) : 0,
     );
-    // The strip to the right edge of the front: 83 − 6 − 19 mm.
-    expect(widths.some((width) => Math.abs(width - 58) < 0.01)).toBe(true);
+    // The label's corner from the left edge and from the top one of the front.
+    for (const length of [25, 38]) expect(widths.some((width) => Math.abs(width - length) < 0.01)).toBe(true);
   });
 
   it('letters the layers in the order they are stuck on, and names them with both sizes', () => {
@@ -95,13 +113,32 @@ pieces:
     expect([0, 25, 26, 51, 52].map(columnName)).toEqual(['A', 'Z', 'AA', 'AZ', 'BA']);
   });
 
-  it('tells a printed stock from a plain one without color, and tints by the stock', () => {
-    const { svg } = stack();
-    expect(linesOf(svg, 'texture').length).toBeGreaterThan(5);
-    const tints = elementsOf(svg).filter(({ attributes }) => attributes.class === 'paper tint');
-    expect(tints).toHaveLength(2);
-    const plain = editionsOf('unit: in\npieces: { a: { cut: 4 x 4 }, b: { cut: 3 x 3, on: a } }');
-    expect(linesOf(stack(inchStyle, plain).svg, 'texture')).toEqual([]);
+  it('says its scale, which is a whole reduction', () => {
+    expect(textsOf(stack().svg).at(-1)).toBe('Scale 1:1');
+    const [base] = lowestBases(editions);
+    // The front is 3 1/2 × 4 3/4 in, 88.9 × 120.65 mm.
+    const scales = [88, 45, 44, 30].map((width) =>
+      textsOf((base && stackDrawing(editions, base, { width, height: 200 }, inchStyle))?.svg ?? '').at(-1),
+    );
+    expect(scales).toEqual(['Scale 1:2', 'Scale 1:2', 'Scale 1:3', 'Scale 1:3']);
+  });
+
+  it('says of a layer in the middle the distance on both sides', () => {
+    const middle = editionsOf('unit: in\npieces: { a: { cut: 6 x 4 }, b: { cut: 3 x 3, on: a } }');
+    const texts = textsOf(stack(inchStyle, middle).svg);
+    expect(texts.filter((text) => text === 'both sides')).toHaveLength(2);
+    expect(texts.filter((text) => text === '1 1/2 in')).toHaveLength(1);
+    expect(texts.filter((text) => text === '1/2 in')).toHaveLength(1);
+  });
+
+  it('shows the hole in a tag that layers lie on', () => {
+    const tag = editionsOf(
+      'unit: in\npieces:\n  tag: { form: tag, size: 2 x 4, hole: 1/4 }\n  mat: { cut: 1 1/2 x 2 1/2, on: tag, at: { bottom: 1/4 } }',
+    );
+    const net = ownNet(tag.inch.shapes.nets, 'tag');
+    expect(net?.openings).toHaveLength(1);
+    // The tag's own edge, and the hole's.
+    expect(linesOf(stack(inchStyle, tag).svg, 'cut')).toHaveLength(2);
   });
 
   it('reads out every layer', () => {
@@ -125,5 +162,37 @@ pieces:
   it('has nothing to show where nothing lies', () => {
     expect(stackDrawing(editions, { face: 'outside', piece: 'label' }, ROOM, inchStyle)).toBeUndefined();
     expect(stackDrawing(editions, { face: 'outside', piece: 'nothing' }, ROOM, inchStyle)).toBeUndefined();
+  });
+
+  /** Layers of random sizes on one another, at random distances or in the middle, some turned or over the edge. */
+  it('lets no label touch another', () => {
+    const eighths = (most: number): fc.Arbitrary<string> =>
+      fc.integer({ min: 1, max: most }).map((each) => `${each}/8`);
+    const at = fc.oneof(
+      fc.constant(''),
+      fc
+        .record({ left: eighths(12), top: eighths(12) })
+        .map(({ left, top }) => `at: { left: ${left}, top: ${top} }`),
+      fc.record({ right: eighths(12) }).map(({ right }) => `at: { right: ${right} }`),
+      fc.integer({ min: 1, max: 359 }).map((turn) => `at: { turn: ${turn} }`),
+    );
+    const layer = fc.record({ width: eighths(40), height: eighths(40), at, on: fc.nat({ max: 20 }) });
+    fc.assert(
+      fc.property(
+        fc.array(layer, { minLength: 1, maxLength: 6 }),
+        fc.constantFrom(30, 60, 84),
+        (layers, width) => {
+          const pieces = layers.map(
+            (each, index) =>
+              `  p${index + 1}: { cut: ${each.width} x ${each.height}, on: p${each.on % (index + 1)}, overhang: yes, ${each.at} }`,
+          );
+          const piled = editionsOf(`unit: in\npieces:\n  p0: { cut: 5 x 4 }\n${pieces.join('\n')}`);
+          const base = { face: 'outside', piece: 'p0' } as const;
+          const drawing = stackDrawing(piled, base, { width, height: 95 }, inchStyle);
+          expect(touching(drawing?.svg ?? '')).toEqual([]);
+        },
+      ),
+      { seed: 12, numRuns: 200 },
+    );
   });
 });
