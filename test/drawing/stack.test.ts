@@ -4,7 +4,7 @@ import type { Drawing } from '../../src/drawing/canvas.ts';
 import { lowestBases } from '../../src/drawing/pile.ts';
 import { stackDrawing } from '../../src/drawing/stack.ts';
 import { columnName } from '../../src/shape/cells.ts';
-import { ownNet } from '../../src/shape/shapes.ts';
+import { ownNet } from '../../src/shape/sheets.ts';
 import {
   BOX,
   BOX_METRIC,
