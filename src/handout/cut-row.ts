@@ -16,7 +16,7 @@ import { edgeWords, impressionWords, turnWords } from '../words/decoration-words
 import type { Columns } from '../words/measures.ts';
 import { baseName, pieceSheetNamed } from '../words/names.ts';
 import { behindWords, openingNotes } from '../words/opening-words.ts';
-import { saidOutline } from '../words/outlines.ts';
+import { outlineKey, saidOutline } from '../words/outlines.ts';
 import { isAskew, layerTwin, leastReveal, magnitudeOf, revealPhrase, revealsOf } from '../words/reveals.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import type { PieceSheet } from './piece-sheets.ts';
@@ -44,13 +44,31 @@ export function rowOf(setting: Setting, { piece, id, name }: PieceSheet, scale: 
     name: pieceSheetNamed(piece.id.value, name, voice.say),
     drawing: drawing && drawingElement(drawing),
     times: piece.count.value > 1 ? voice.say('cut-times', { count: piece.count.value }) : undefined,
-    ...measures.columns(size),
+    ...sizeColumns(setting, id, size),
     notes: [
       ...(name === undefined ? notesOf(setting, piece) : []),
       ...openingNotes(editions, id, measures, voice),
       ...paperNote(setting, piece, id),
     ],
   };
+}
+
+/** `circle`, `oval`: what is told by its name alone. What is drawn is cut out by its template instead. */
+function goesWithSize({ key, values }: { readonly key: string; readonly values: object }): boolean {
+  return Object.keys(values).length === 0 && key !== outlineKey('drawn');
+}
+
+/** `1 1/2 in circle`: with an outline that goes with the size. */
+function sizeColumns(setting: Setting, id: string, size: readonly Twin[]): Columns<SafeHtml> {
+  const { editions, measures, voice } = setting;
+  const columns = measures.columns(size);
+  const outline = saidOutline(editions, id, (length) => measures.both([length]));
+  if (!outline || !goesWithSize(outline)) return columns;
+  const lead = voice.phrase('outline-sized', {
+    size: columns.lead,
+    outline: voice.phrase(outline.key, outline.values),
+  });
+  return { ...columns, lead };
 }
 
 function notesOf(setting: Setting, piece: Piece): SafeHtml[] {
@@ -62,7 +80,9 @@ function notesOf(setting: Setting, piece: Piece): SafeHtml[] {
   const images = impressionWords(editions, piece.id.value, measures, voice);
   return [
     ...(layer && piece.on ? [placeNote(setting, piece.on.value, layer)] : []),
-    ...(outline ? [outline] : rounded).map(({ key, values }) => voice.phrase(key, values)),
+    ...(outline ? (goesWithSize(outline) ? [] : [outline]) : rounded).map(({ key, values }) =>
+      voice.phrase(key, values),
+    ),
     ...edgeWords(editions, piece.id.value, measures, voice),
     ...(images.length > 0 ? [voice.phrase('stamped-note', { images: SafeHtml.join(images, '; ') })] : []),
   ];

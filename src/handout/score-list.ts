@@ -1,7 +1,7 @@
 import type { Columns, Measures } from '../words/measures.ts';
 import { pieceSheetNamed } from '../words/names.ts';
-import { html, type SafeHtml } from '../words/safe-html.ts';
-import { scoreMoves, slantMoves, slantWords } from '../words/score-moves.ts';
+import { SafeHtml } from '../words/safe-html.ts';
+import { positionsByFold, scoreMoves, slantMoves, slantWords } from '../words/score-moves.ts';
 import { ofVariants, variantsOf, waysOf } from '../words/variants.ts';
 import { pieceSheets } from './piece-sheets.ts';
 import { inVariant, type Setting } from './setting.ts';
@@ -19,8 +19,15 @@ type ScoredPiece = {
   readonly cuts: string | undefined;
 };
 
-/** In words, `Quarter turn clockwise: left edge along the top (6¾ in (171 mm))`; few positions stand on one line. */
-type ScoreLine = Columns<SafeHtml> & { readonly words: SafeHtml; readonly few: boolean };
+/**
+ * In words, `Quarter turn clockwise: left edge along the top (6¾ in (171 mm))`; then its positions, of which few stand
+ * on one line. A line at an angle is all words.
+ */
+type ScoreLine = {
+  readonly words: SafeHtml;
+  readonly positions?: Columns<SafeHtml>;
+  readonly few: boolean;
+};
 
 const FEW = 6;
 
@@ -57,11 +64,14 @@ function piecesOf(one: Setting): ReadonlyMap<string, ScoredPiece> {
 }
 
 function printed({ rows, cuts }: ScoredPiece): string {
-  return [cuts, ...rows.flatMap(({ words, lead, second }) => [words, lead, second])].join('\n');
+  return [cuts, ...rows.flatMap(({ words, positions }) => [words, positions?.lead, positions?.second])].join(
+    '\n',
+  );
 }
 
 function rowsOf({ editions, measures, voice }: Setting, sheet: string): readonly ScoreLine[] {
-  const rows = scoreMoves(editions, sheet).map(({ turn, topEdge, along, at, run, isCut }) => {
+  const rows = scoreMoves(editions, sheet).map((move) => {
+    const { turn, topEdge, along, at, run, isCut } = move;
     const words = voice.phrase(`score-turn-${turn}`, {
       edge: voice.say(`edge-${topEdge}`),
       length: measures.both([along]),
@@ -70,16 +80,16 @@ function rowsOf({ editions, measures, voice }: Setting, sheet: string): readonly
     return {
       words: from && to ? voice.phrase(isCut ? 'score-run-cut' : 'score-run', { words, from, to }) : words,
       few: at.length <= FEW,
-      ...measures.columns(at, 'column'),
+      positions: {
+        ...measures.columns(at, 'column'),
+        lead: positionsByFold(move, voice, (some) => measures.columns(some, 'column').lead),
+      },
     };
   });
-  const slants = slantMoves(editions, sheet).map((slant) => ({
-    words: voice.phrase('score-slant', {}),
-    few: true,
-    lead: slantWords(slant, voice, (length) => measures.columns([length]).lead),
-    ...(measures.headings.second !== undefined && {
-      second: slantWords(slant, voice, (length) => measures.columns([length]).second ?? html``),
-    }),
-  }));
-  return [...rows, ...slants];
+  const slants = slantMoves(editions, sheet).map((slant) =>
+    slantWords(slant, voice, (length) => measures.both([length])),
+  );
+  if (slants.length === 0) return rows;
+  const words = voice.phrase('score-slant', { lines: SafeHtml.join(slants, '; ') });
+  return [...rows, { words, few: false }];
 }

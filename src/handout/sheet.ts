@@ -53,6 +53,7 @@ export function sheetHtml(input: SheetInput): string {
   const title = typographic(project.title.value, voice.language);
   const summary = project.summary && shownText(project.summary.value, setting);
   const hero = heroOf(setting);
+  const codes = target === 'page' ? [] : codesOf(setting, links.address);
   const head = {
     title: `${title} – ${site.title}`,
     description: summary ?? title,
@@ -71,8 +72,9 @@ export function sheetHtml(input: SheetInput): string {
     title,
     summary: summary && typographic(summary, voice.language),
     hero: hero?.html,
+    isIllustrated: hero !== undefined || codes.length > 0,
     facts: factsOf(setting, isInUs(site)),
-    codes: target === 'page' ? [] : codesOf(setting, links.address),
+    codes,
     introduction: introductionOf(setting, hero?.photo),
     cutList: cutList(setting),
     scoreList: scoreList(setting),
@@ -93,11 +95,11 @@ function isInUs({ currency, paper }: Site): boolean {
   return currency === 'USD' && paper[0] === 'letter';
 }
 
-/** On paper, what leads to the sheet's page and to its video; told apart by their captions where there are both. */
+/** On paper, what leads to the sheet's page and to its video. */
 function codesOf({ project, voice: { say } }: Setting, address: string | undefined): readonly object[] {
   const video = project.video?.value;
   return [
-    { to: address, caption: video === undefined ? undefined : say('this-sheet') },
+    { to: address, caption: say('this-sheet') },
     { to: video, caption: say('video') },
   ].flatMap(({ to, caption }) => (to === undefined ? [] : [{ code: qrSvg(to, say), caption }]));
 }

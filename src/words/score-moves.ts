@@ -1,8 +1,9 @@
 import { type Editions, pairs, type Twin, twin } from '../edition/editions.ts';
 import type { Size } from '../measure/size.ts';
-import type { Edge } from '../project/net-as-written.ts';
+import type { Edge, FoldDirection } from '../project/net-as-written.ts';
 import { readRef } from '../project/ref.ts';
 import type { FlatPoint } from '../shape/net.ts';
+import { foldsAtScores, foldsAtSlants } from '../shape/score-folds.ts';
 import { netNamed } from '../shape/sheets.ts';
 import type { Measures } from './measures.ts';
 import { html, SafeHtml } from './safe-html.ts';
@@ -20,6 +21,8 @@ type ScoreMove = {
   /** The edge of the piece that lies at the board's zero, and the positions from there. */
   readonly from: Edge;
   readonly at: readonly Twin[];
+  /** How the paper folds at each position; in no way where what was scored is cut away. */
+  readonly folds: readonly (readonly FoldDirection[])[];
   /** Where they begin and end below the edge at the top; from edge to edge when absent. */
   readonly run?: { readonly from: Twin; readonly to: Twin };
   /** Cut there, and not scored. */
@@ -27,7 +30,7 @@ type ScoreMove = {
 };
 
 /** A line at an angle, from end to end. */
-type SlantMove = Readonly<Record<'from' | 'to', SlantEnd>>;
+type SlantMove = Readonly<Record<'from' | 'to', SlantEnd>> & { readonly folds: readonly FoldDirection[] };
 
 /** Where it begins or ends: at a corner, on an edge or within the sheet; and how far from the left and the top edge. */
 type SlantEnd = { readonly on: readonly Edge[]; readonly x: Twin; readonly y: Twin };
@@ -44,7 +47,8 @@ export function scoreMoves(editions: Editions, pieceId: string): readonly ScoreM
   if (!nets) return [];
   const { inch, metric } = nets;
   let turned = 0;
-  return inch.scores.flatMap(({ from, at, run, isCut = false }, index) => {
+  return inch.scores.flatMap((scores, index) => {
+    const { from, at, run, isCut = false } = scores;
     const other = metric.scores[index];
     if (!other) return [];
     const turn = TURNS[(QUARTERS[from] - turned + 4) % 4] ?? 'none';
@@ -52,7 +56,8 @@ export function scoreMoves(editions: Editions, pieceId: string): readonly ScoreM
     const topEdge = TOP_EDGE[from];
     const side = topEdge === 'top' || topEdge === 'bottom' ? 'width' : 'height';
     const along = { inch: inch.size[side], metric: metric.size[side] };
-    const move = { turn, topEdge, along, from, at: pairs({ inch: at, metric: other.at }), isCut };
+    const folds = isCut ? [] : foldsAtScores(inch, scores);
+    const move = { turn, topEdge, along, from, at: pairs({ inch: at, metric: other.at }), folds, isCut };
     if (!run || !other.run) return [move];
     const [first, last] = pairs({ inch: [run.from, run.to], metric: [other.run.from, other.run.to] });
     return [first && last ? { ...move, run: { from: first, to: last } } : move];
@@ -64,6 +69,7 @@ export function slantMoves(editions: Editions, pieceId: string): readonly SlantM
   const nets = twin(editions, ({ shapes }) => netNamed(shapes.nets, readRef(pieceId)));
   if (!nets) return [];
   const { inch, metric } = nets;
+  const folds = foldsAtSlants(inch);
   return (inch.slants ?? []).flatMap(({ from, to }, index): SlantMove[] => {
     const other = metric.slants?.[index];
     const end = (one: FlatPoint, second: FlatPoint): SlantEnd => ({
@@ -71,7 +77,7 @@ export function slantMoves(editions: Editions, pieceId: string): readonly SlantM
       x: { inch: one.x, metric: second.x },
       y: { inch: one.y, metric: second.y },
     });
-    return other ? [{ from: end(from, other.from), to: end(to, other.to) }] : [];
+    return other ? [{ from: end(from, other.from), to: end(to, other.to), folds: folds[index] ?? [] }] : [];
   });
 }
 
@@ -85,7 +91,7 @@ function edgesAt({ x, y }: FlatPoint, { width, height }: Size): Edge[] {
 
 /** `the top left corner to the left edge, 2 in from the top`. */
 export function slantWords(
-  { from, to }: SlantMove,
+  { from, to, folds }: SlantMove,
   voice: Voice,
   print: (length: Twin) => SafeHtml,
 ): SafeHtml {
@@ -99,7 +105,38 @@ export function slantWords(
       ? voice.phrase('slant-across', { edge, length: print(x) })
       : voice.phrase('slant-down', { edge, length: print(y) });
   };
-  return voice.phrase('score-slant-line', { from: end(from), to: end(to) });
+  return withFold(voice.phrase('score-slant-line', { from: end(from), to: end(to) }), folds, voice);
+}
+
+/** Positions in their order, those side by side that fold alike together: `1, 4½ in mountain; 7¼ in valley`. */
+export function positionsByFold(
+  { at, folds }: Pick<ScoreMove, 'at' | 'folds'>,
+  voice: Voice,
+  print: (at: readonly Twin[]) => SafeHtml,
+  between: ' ' | ', ' = ' ',
+): SafeHtml {
+  const runs: { readonly at: Twin[]; readonly folds: readonly FoldDirection[] }[] = [];
+  for (const [index, position] of at.entries()) {
+    const own = folds[index] ?? [];
+    const last = runs.at(-1);
+    if (last && last.folds.join() === own.join()) last.at.push(position);
+    else runs.push({ at: [position], folds: own });
+  }
+  return SafeHtml.join(
+    runs.map((run) => withFold(print(run.at), run.folds, voice, between)),
+    '; ',
+  );
+}
+
+function withFold(
+  what: SafeHtml,
+  folds: readonly FoldDirection[],
+  voice: Voice,
+  between: ' ' | ', ' = ', ',
+): SafeHtml {
+  if (folds.length === 0) return what;
+  const fold = voice.list(folds.map((direction) => voice.say(`fold-${direction}`)));
+  return html`${what}${between}<span class="fold">${fold}</span>`;
 }
 
 /** The same in sentences, for a step: `From the left edge, score at 1 and 4½ in (…). Turn it …`. */
@@ -112,8 +149,10 @@ export function scoresInline(
   const moves = scoreMoves(editions, pieceId);
   const slants = slantMoves(editions, pieceId);
   if (moves.length + slants.length === 0) return undefined;
-  const parts = moves.flatMap(({ turn, topEdge, at, run, isCut }, index) => {
-    const words = { edge: voice.say(`edge-${topEdge}`), positions: measures.both(at, 'sentence') };
+  const parts = moves.flatMap((scored, index) => {
+    const { turn, topEdge, run, isCut } = scored;
+    const positions = positionsByFold(scored, voice, (at) => measures.both(at, 'sentence'), ', ');
+    const words = { edge: voice.say(`edge-${topEdge}`), positions };
     const ends = run && { from: measures.both([run.from]), to: measures.both([run.to]) };
     if (isCut && ends) return [voice.phrase('score-inline-cut', { ...words, ...ends })];
     const move = voice.phrase(`score-inline-${turn === 'none' && index > 0 ? 'again' : turn}`, words);

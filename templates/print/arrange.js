@@ -82,5 +82,6 @@
   }
   flow.append(...best.order);
   root.dataset.density = best.density;
+  root.classList.toggle('goes-on', broken() > 0);
   root.classList.remove('trial');
 })();

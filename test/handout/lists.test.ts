@@ -139,11 +139,16 @@ describe('what shows round a layer', () => {
 describe('the score list', () => {
   it('is said as at the board', () => {
     const [piece] = scoreList(setting)?.pieces ?? [];
-    expect(piece?.rows.map(({ words, lead, second }) => [read(words), read(lead), read(second)])).toEqual([
-      ['top edge, 8 in (205 mm), along the top', '1 1/4, 3 3/4, 5, 7 1/2 in', '32, 96, 128, 192 mm'],
+    const rows = piece?.rows.map(({ words, positions }) => [
+      read(words),
+      read(positions?.lead),
+      read(positions?.second),
+    ]);
+    expect(rows).toEqual([
+      ['top edge, 8 in (205 mm), along the top', '1 1/4, 3 3/4, 5, 7 1/2 in mountain', '32, 96, 128, 192 mm'],
       [
         'Quarter turn clockwise: left edge, 6 3/4 in (172 mm), along the top',
-        '1 1/4, 5 1/2, 6 1/8 in',
+        '1 1/4, 5 1/2 in mountain; 6 1/8 in valley',
         '32, 140, 156 mm',
       ],
     ]);
@@ -182,15 +187,38 @@ pieces:
       A|B 1: none, B|C 1: none, A|B 4: none, B|C 4: none }`;
     const stepped = settingFor(sampleOf(step));
     const rows = scoreList(stepped)?.pieces[0]?.rows ?? [];
-    const said = rows.map(({ words, lead }) => `${read(lead)}${read(words).replace(/^[^;]*/u, '')}`);
+    const said = rows.map(
+      ({ words, positions }) => `${read(positions?.lead)}${read(words).replace(/^[^;]*/u, '')}`,
+    );
     expect(said.map((row) => row.replace(/ \([^)]*\)/gu, ''))).toEqual([
-      '4 1/4 in',
-      '3 1/4, 5 1/4 in; each line only from 2 in to 3 1/2 in below that edge',
+      '4 1/4 in mountain and valley',
+      '3 1/4, 5 1/4 in mountain; each line only from 2 in to 3 1/2 in below that edge',
       '2, 3 1/2 in; cut instead of scoring, from 3 1/4 in to 5 1/4 in below that edge',
     ]);
     const inline = read(referrer(stepped.editions, stepped.measures, stepped.voice)('scores', 'p'));
     expect(inline).toMatch(/With its top edge along the top, cut at 2 and 3 1\/2 in/u);
     expect(inline).not.toMatch(/score at 2 /u);
+  });
+
+  /** Each fold as it is written, by its position and direction; a line of two stretches that fold two ways says both. */
+  it('says beside each position which way the paper folds there', () => {
+    const said = (folds: string, more = ''): string => {
+      const net = `cut: 8 x 4, score: [{ from: left, at: [2, 4, 6] }${more}], folds: ${folds}`;
+      const one = settingFor(
+        sampleOf(`unit: in\nunits: inch\npieces:\n  p: { ${net} }`, '', 'units: inch\n'),
+      );
+      const [row] = scoreList(one)?.pieces[0]?.rows ?? [];
+      const inline = read(referrer(one.editions, one.measures, one.voice)('scores', 'p'));
+      return `${read(row?.positions?.lead)} | ${inline}`;
+    };
+    expect(said('{ A|B: mountain 180, B|C: valley 180, C|D: mountain 180 }')).toBe(
+      '2 in mountain; 4 in valley; 6 in mountain | From the left edge, score at 2 in, mountain; 4 in, valley; 6 in, mountain.',
+    );
+    expect(said('{ A|B: valley 90, B|C: valley 90, C|D: flat }')).toMatch(
+      /^2, 4 in valley; 6 in left flat \|/u,
+    );
+    const twice = said('{ A1|B1: valley 90, A2|B2: mountain 90 }', ', { from: top, at: [2] }');
+    expect(twice).toMatch(/^2 in (?:valley and mountain|mountain and valley); 4, 6 in mountain \|/u);
   });
 
   it('is not there when nothing is scored', () => {

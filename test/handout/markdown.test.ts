@@ -196,7 +196,7 @@ describe('directives', () => {
     expect(read(':scores[card] Then fold.')).toBe('Score it as listed under Score. Then fold.');
     const page = settingFor(sampleOf(PIECES, ':scores[card] Then fold.'), 'page');
     const said = renderMarkdown(page.project.introduction.nodes, proseSetting(page)).text;
-    expect(said).toMatch(/^From the left edge, score at 4 1\/4 in.* \(108 mm\). Then fold\.$/u);
+    expect(said).toMatch(/^From the left edge, score at 4 1\/4 in.* \(108 mm\), mountain\. Then fold\.$/u);
   });
 
   it('make asides with a word, not by color alone', () => {

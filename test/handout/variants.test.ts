@@ -55,11 +55,11 @@ describe('the sheet of a project with variants', () => {
   it('has all scores of each', () => {
     const scores = scoreList(setting)?.pieces.map(({ name, rows }) => [
       name,
-      ...rows.map(({ lead }) => lead.text),
+      ...rows.map(({ positions }) => positions?.lead.text),
     ]);
     expect(scores).toEqual([
-      ['box (small)', '1, 3, 4, 6 in', '1, 4, 4 1/2 in'],
-      ['box (large)', '1 1/2, 4 1/2, 6, 9 in', '1 1/2, 5 1/2, 6 1/4 in'],
+      ['box (small)', '1, 3, 4, 6 in mountain', '1, 4 in mountain; 4 1/2 in valley'],
+      ['box (large)', '1 1/2, 4 1/2, 6, 9 in mountain', '1 1/2, 5 1/2 in mountain; 6 1/4 in valley'],
     ]);
   });
 
