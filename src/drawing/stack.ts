@@ -7,6 +7,7 @@ import { underOf } from '../shape/shapes.ts';
 import { ownNet } from '../shape/sheets.ts';
 import { pieceNamed, refNamed } from '../words/names.ts';
 import { magnitudeOf } from '../words/reveals.ts';
+import { capital } from '../words/typographic.ts';
 import { type Callout, setCallouts } from './callouts.ts';
 import { Canvas, type Drawing } from './canvas.ts';
 import { decorationOf, paintDecoration } from './decoration.ts';
@@ -16,7 +17,7 @@ import { boxOf, type Segment } from './region.ts';
 import { gapsOf, type RevealGap, spokenReveals } from './reveals.ts';
 import { colorOf, type DrawingRoom, type DrawingStyle } from './style.ts';
 import { roomiestSpot } from './visible.ts';
-import { capital, lengthLabel, listed, sizeLabel, spokenSize } from './words.ts';
+import { lengthLabel, listed, sizeLabel, spokenSize } from './words.ts';
 
 /**
  * A base with every layer on it in place, at actual size or the least whole reduction that fits the room: what shows

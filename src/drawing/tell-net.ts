@@ -2,9 +2,10 @@ import { pairs, type Twin } from '../edition/editions.ts';
 import { boxSize, depthsOf, measuresOf, type Net } from '../shape/net.ts';
 import { nameOf, partNamed } from '../words/names.ts';
 import { saidOpening } from '../words/outlines.ts';
+import { capital } from '../words/typographic.ts';
 import { tellDecoration } from './decoration.ts';
 import { type DrawingStyle, type DrawnNet, type InBoth, scoreRows } from './style.ts';
-import { capital, caption, listed, spokenLengths, spokenSize } from './words.ts';
+import { caption, listed, spokenLengths, spokenSize } from './words.ts';
 
 /** A net in words: size, score positions by edge, panels, what is cut away, what is glued; no scale where it has none. */
 export function describeNet(

@@ -6,6 +6,7 @@ import type { Size } from '../measure/size.ts';
 import { isOne } from '../words/figures.ts';
 import { betweenMembers } from '../words/labels.ts';
 import { sheetNamed } from '../words/names.ts';
+import { capital } from '../words/typographic.ts';
 import { figureLettering, type Label, lengthLettering, withUnit } from './lettering.ts';
 import type { DrawingStyle } from './style.ts';
 
@@ -79,10 +80,6 @@ export function listed(items: readonly string[], say: DrawingStyle['say']): stri
 /** A piece's, sheet's or panel's id as a caption: `seed-box.lid` is `Seed box lid`. */
 export function caption(id: string, say: DrawingStyle['say']): string {
   return capital(sheetNamed(id, say));
-}
-
-export function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 /** What is said of the leading edition, and of the other in brackets where that is shown. */

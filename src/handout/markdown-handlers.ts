@@ -190,10 +190,10 @@ export function withoutHost(nodes: readonly RootContent[]): readonly RootContent
  */
 function directiveHandlers(setting: Placing): Handlers {
   return {
-    textDirective: (_, node: TextDirective) => {
+    textDirective: (_, node: TextDirective, parent) => {
       const where = WHERE.get(node.name);
       const said = where === 'line' && answerTo(node, setting);
-      if (said) return setting.place(said);
+      if (said) return setting.place(asSentence(said, node, parent));
       const isOurs = where === 'line' || where === 'list';
       return isOurs ? textOf(textWithin(node).trim()) : asWritten(node, setting);
     },
@@ -212,6 +212,19 @@ function directiveHandlers(setting: Placing): Handlers {
       });
     },
   };
+}
+
+/** What is answered with a whole clause: a sentence with its stop where it stands as one. */
+const CLAUSES: readonly string[] = ['scores', 'edge', 'impressions'] satisfies ReferenceKind[];
+
+function asSentence(said: SafeHtml, node: TextDirective, parent: Parents | undefined): SafeHtml {
+  if (!CLAUSES.includes(node.name) || parent?.type !== 'paragraph') return said;
+  const index = parent.children.indexOf(node);
+  const before = parent.children[index - 1];
+  const begins = !before || (before.type === 'text' && /[.!?]\s+$/u.test(before.value));
+  if (!begins) return said;
+  const stop = index === parent.children.length - 1 ? '.' : '';
+  return html`${said.capitalized()}${stop}`;
 }
 
 function answerTo(node: TextDirective, { refer }: ProseSetting): SafeHtml | undefined {

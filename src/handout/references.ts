@@ -10,7 +10,7 @@ import { cuttingWords } from '../words/cutting-words.ts';
 import { edgeWords, impressionWords } from '../words/decoration-words.ts';
 import { assemblyWords } from '../words/making-words.ts';
 import type { Measures } from '../words/measures.ts';
-import { baseName } from '../words/names.ts';
+import { baseName, pieceSheetNamed } from '../words/names.ts';
 import { saidOutline } from '../words/outlines.ts';
 import { isAskew, layerTwin, leastReveal, revealLength } from '../words/reveals.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
@@ -115,7 +115,10 @@ function ofSheets(
 function nameHtml(editions: Editions, name: string, voice: Voice): SafeHtml | undefined {
   const ref = readRef(name);
   if (!ownEdition(editions).project.pieces.has(ref.piece)) return undefined;
-  return html`<b class="piece">${baseName(ref, voice)}</b>`;
+  const { piece, part } = ref;
+  const isSheet = sheetsOf(ownEdition(editions).shapes.nets, piece).some((sheet) => sheet.name === part);
+  const named = isSheet ? pieceSheetNamed(piece, part, voice.say) : baseName(ref, voice);
+  return html`<b class="piece">${named}</b>`;
 }
 
 /** Width and height of a piece as cut (of a circle how wide it is), of a further sheet of it (`box.lid`), of a panel of it (`box.front`) or an opening; how wide a pop-up is and how deep its slits are. */

@@ -1,14 +1,26 @@
 import { distance } from 'fastest-levenshtein';
 
-/** The name most like the one written, if any is like it at all: no more than two in five characters differ. */
+/**
+ * The name most like the one written, if any is like it at all: no more than two in five characters differ. Of several,
+ * the one whose number is nearest: `wall-6` for `wall-7`.
+ */
 export function nearestName(name: string, among: Iterable<string>): string | undefined {
-  let nearest: { name: string; apart: number } | undefined;
+  let nearest: { name: string; apart: number; counts: number } | undefined;
   for (const other of among) {
     const apart = distance(name.toLowerCase(), other.toLowerCase());
     const limit = Math.max(1, Math.ceil(Math.max(name.length, other.length) * 0.4));
-    if (apart <= limit && (!nearest || apart < nearest.apart)) nearest = { name: other, apart };
+    const counts = numbersApart(name, other);
+    const isNearer =
+      !nearest || apart < nearest.apart || (apart === nearest.apart && counts < nearest.counts);
+    if (apart <= limit && isNearer) nearest = { name: other, apart, counts };
   }
   return nearest?.name;
+}
+
+/** How far apart the numbers are that two names end in; 0 of names without. */
+function numbersApart(...names: readonly [string, string]): number {
+  const [one, other] = names.map((name) => /\d+$/u.exec(name)?.[0]);
+  return one === undefined || other === undefined ? 0 : Math.abs(Number(one) - Number(other));
 }
 
 /**

@@ -93,14 +93,19 @@ export function impressionWords(
   });
 }
 
-/** The distances that were given, how it lies where none was, and the edges that it runs off. */
+/** How large it is, the distances that were given, how it lies where none was, and the edges that it runs off. */
 function placeWords({ inch, metric }: Twin<Impression>, { both }: Measures, voice: Voice): SafeHtml {
   const { written, panel, centered, turn, reveals } = inch;
   const { left, right, top, bottom } = written.placement;
   const given = { left, right: left ? undefined : right, top, bottom: top ? undefined : bottom };
   const off = EDGES.filter((side) => reveals[side].sign < 0).map((side) => voice.say(`edge-${side}`));
   const middle = centered.across ? (centered.upright ? 'middle' : 'across') : centered.upright && 'upright';
+  const size = (['width', 'height'] as const).map((side) => ({
+    inch: inch.size[side],
+    metric: metric.size[side],
+  }));
   const places = [
+    both(size),
     ...(panel ? [voice.phrase('stamped-on-panel', { panel: panelNamed(panel, voice) })] : []),
     ...EDGES.filter((side) => given[side] && reveals[side].sign >= 0).map((side) => {
       const length = both([{ inch: reveals[side], metric: metric.reveals[side] }]);

@@ -8,22 +8,23 @@ import { panelForest } from '../shape/panel-tree.ts';
 import type { Sheet } from '../shape/sheets.ts';
 import { glueAreas } from '../shape/stacking/glue-areas.ts';
 import { closingKey } from './form-words.ts';
-import { partName, partNamed } from './names.ts';
+import { partName, partNamed, pieceSheetNamed } from './names.ts';
 import { html, SafeHtml } from './safe-html.ts';
+import { capital } from './typographic.ts';
 import type { Voice } from './voice.ts';
 
 /**
- * What sticks to what, in order and by its sides, and how a ready-made form is closed. `caliper` is the paper's
- * thickness in millimeters. Undefined for a piece that is neither.
+ * What sticks to what, in order and by its sides, one sheet after the other, and how a ready-made form is closed.
+ * `caliper` is the paper's thickness in millimeters. Undefined for a piece that is neither.
  */
 export function assemblyWords(
-  { body }: Piece,
+  { id, body }: Piece,
   sheets: readonly Sheet[],
   caliper: number,
   voice: Voice,
 ): SafeHtml | undefined {
   const side = (face: Face): string => voice.say(face === 'inside' ? 'side-inside' : 'side-outside');
-  const glued = sheets.flatMap(({ net }) =>
+  const gluedOf = (net: Net): readonly SafeHtml[] =>
     glueAreas(net, caliper).map(({ from, to }) =>
       voice.phrase('stick', {
         from: partName(net, from.panel, voice),
@@ -31,8 +32,13 @@ export function assemblyWords(
         to: partName(net, to.panel, voice),
         other: side(to.face),
       }),
-    ),
-  );
+    );
+  const glued = sheets.flatMap(({ name, net }) => {
+    const lines = gluedOf(net);
+    if (sheets.length === 1 || lines.length === 0) return lines;
+    const sheet = voice.say('labeled', { label: capital(pieceSheetNamed(id.value, name, voice.say)) });
+    return [html`${sheet}<ol>${itemsOf(lines)}</ol>`];
+  });
   const form = body.kind === 'form' ? forms.find(({ name }) => name === body.form.value) : undefined;
   const lines = [...glued, ...(form ? [html`${voice.say(closingKey(form))}`] : [])];
   if (lines.length === 0) return undefined;

@@ -25,10 +25,10 @@ export function partNamed(id: string, say: Say): string {
   return isOurs ? `${say(`part-${whole}`)} ${number}` : nameOf(id);
 }
 
-/** A sheet of a piece as a person says it: `box: lid`, or `box` for a piece's own. */
+/** A sheet of a piece as a person says it: `box lid`, or `box` for a piece's own. */
 export function pieceSheetNamed(piece: string, sheet: string | undefined, say: Say): string {
   if (sheet === undefined) return pieceNamed(piece, say);
-  return say('piece-part', { piece: pieceNamed(piece, say), part: partNamed(sheet, say) });
+  return say('drawing-part', { piece: pieceNamed(piece, say), part: partNamed(sheet, say) });
 }
 
 /** A piece, sheet or panel of a piece as a name: `seed-box.lid` is `seed box lid`. */
@@ -38,10 +38,7 @@ export function sheetNamed(name: string, say: Say): string {
 
 /** The same of the face that a layer is on. */
 export function refNamed({ piece, part, face }: Ref, say: Say): string {
-  const name =
-    part === undefined
-      ? pieceNamed(piece, say)
-      : say('drawing-part', { piece: pieceNamed(piece, say), part: partNamed(part, say) });
+  const name = pieceSheetNamed(piece, part, say);
   return face === 'outside' ? name : say(`drawing-${face}`, { name });
 }
 

@@ -1,3 +1,5 @@
+import { capital } from './typographic.ts';
+
 /** What may be set into a piece of markup: text is escaped, markup of ours is not. */
 export type HtmlValue = string | number | SafeHtml;
 
@@ -47,6 +49,14 @@ export class SafeHtml {
   static join(parts: readonly SafeHtml[], between: HtmlValue = ''): SafeHtml {
     const texts = parts.map(({ text }) => text);
     return new SafeHtml(parts.map(String).join(markupOf(between)), texts.join(textOf(between)));
+  }
+
+  /** The same with a capital, to begin a sentence. */
+  capitalized(): SafeHtml {
+    const markup = this.#markup.replace(/^((?:<[^<>]*>)*)(\p{Ll})/u, (_, tags: string, letter: string) => {
+      return tags + letter.toUpperCase();
+    });
+    return new SafeHtml(markup, capital(this.text));
   }
 
   toHTML(): string {

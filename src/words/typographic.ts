@@ -1,3 +1,8 @@
+/** Words as they begin a sentence. */
+export function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
 /** Contractions and possessives that may begin a run of text, after a word in italics: `*box*'s`. */
 const AFTER_WORD = /^'(?=(?:s|t|d|m|re|ll|ve)\b)/iu;
 

@@ -108,7 +108,7 @@ describe('the cut list', () => {
 
   it('has a row for each sheet of a form made of several', () => {
     const tray = settingFor(sampleOf('unit: in\npieces:\n  tray: { form: lidded tray, inside: 3 x 3 x 1 }'));
-    expect(rows(tray).map(({ name }) => name)).toEqual(['tray', 'tray: lid']);
+    expect(rows(tray).map(({ name }) => name)).toEqual(['tray', 'tray lid']);
   });
 });
 
@@ -537,7 +537,7 @@ pieces:
       ?.notes.map(read);
     expect(notes?.slice(1)).toEqual([
       'punch the left edge and right edge: start 3/16 in (≈5 mm) from the end; 17 motifs with one on the middle, both ends alike',
-      'stamped: Wheat stamp in Moss ink: 1/2 in (13 mm) from the left, centered from top to bottom, turned 90° clockwise; Star stamp: 3 3/4 in (95 mm) from the top, centered from side to side, running off the bottom edge',
+      'stamped: Wheat stamp in Moss ink: 2 × 1 in (≈51 × ≈25 mm), 1/2 in (13 mm) from the left, centered from top to bottom, turned 90° clockwise; Star stamp: 1 × 1 in (≈25 × ≈25 mm), 3 3/4 in (95 mm) from the top, centered from side to side, running off the bottom edge',
     ]);
   });
 

@@ -319,7 +319,11 @@ describe('layers in one place', () => {
       [],
     ],
     ['two that cross', on('a: { stock: cream, cut: 1 x 4', 'b: { stock: cream, cut: 3 x 1'), []],
-    ['several alike', on('a: { stock: cream, cut: 1 x 1, count: 3', 'b: { stock: cream, cut: 2 x 2'), []],
+    [
+      'several alike',
+      on('a: { stock: cream, cut: 1 x 1, count: 3', 'b: { stock: cream, cut: 2 x 2'),
+      ['note layer-count at "card": 3 × a lie in one place on each card'],
+    ],
     [
       'a square inside a circle',
       on('a: { stock: cream, cut: 1 x 1', 'b: { stock: cream, cut: 2 x 2, corners: 1'),

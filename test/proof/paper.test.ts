@@ -51,6 +51,14 @@ describe('piece-exceeds-sheet', () => {
     expect(cut(sheet, size)).toEqual(expected);
   });
 
+  it('asks a form for smaller measurements, as its size follows from them', () => {
+    const pieces = 'box: { stock: cream, form: polygon box, sides: 6, side: 2 1/2, height: 2 }';
+    const [found] = ofRule('piece-exceeds-sheet', { stock: 'cream: { sheet: 12 x 12 }', pieces });
+    expect(found?.remedy).toBe(
+      'give its form smaller measurements, so that it takes 12 × 6 3/8 in at most, or cut it from a larger stock',
+    );
+  });
+
   // ISO 216: A4 is 210 x 297 mm.
   it('measures in the unit of the sheet', () => {
     expect(cut('sheet: 210 x 297', '297 x 210', 'mm')).toEqual([]);

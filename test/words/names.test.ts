@@ -50,12 +50,12 @@ describe('a name', () => {
   });
 
   it.each([
-    ['seed-box', undefined, 'seed box', 'seed box'],
-    ['seed-box', 'lid', 'seed box: lid', 'seed box lid'],
-    ['box', 'page-2', 'box: page 2', 'box page 2'],
-  ])('of the piece %s, sheet %s', (piece, sheet, apart, together) => {
-    expect(pieceSheetNamed(piece, sheet, say)).toBe(apart);
-    expect(sheetNamed(sheet === undefined ? piece : `${piece}.${sheet}`, say)).toBe(together);
+    ['seed-box', undefined, 'seed box'],
+    ['seed-box', 'lid', 'seed box lid'],
+    ['box', 'page-2', 'box page 2'],
+  ])('of the piece %s, sheet %s', (piece, sheet, words) => {
+    expect(pieceSheetNamed(piece, sheet, say)).toBe(words);
+    expect(sheetNamed(sheet === undefined ? piece : `${piece}.${sheet}`, say)).toBe(words);
   });
 
   it.each([

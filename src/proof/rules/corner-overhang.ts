@@ -55,13 +55,13 @@ export const cornerOverhang: Rule<Facts> = {
     if ('by' in base && base.isOutlined) {
       return {
         message: `${layer} fits ${baseName} by its width and height, but passes its outline by ${sayLength(base.by, unit)}`,
-        remedy: 'cut it smaller, move it further in, or write "overhang: yes" if it is meant so',
+        remedy: `move it ${sayLength(base.by, unit)} further in, or cut it that much smaller on each side; or write "overhang: yes" if it is meant so`,
       };
     }
     if ('by' in base) {
       return {
         message: `${layer} fits ${baseName}, but its ${corners} pass the cut ones of the base by ${sayLength(base.by, unit)}`,
-        remedy: 'cut it smaller, move it further in, or cut its corners like those of the base',
+        remedy: `cut it ${sayLength(base.by, unit)} smaller on each side, or cut its corners like those of the base`,
       };
     }
     const rounded = sayLength(base.radius.value, unit);

@@ -16,6 +16,8 @@ type Facts = OfLayer & {
   /** How far it stays short of the opening's edge; or how far it reaches past it where that is least. */
   readonly short?: Length;
   readonly past?: Length;
+  /** A distance from the left or right is given, which are those of the back. */
+  readonly isPlaced: boolean;
 };
 
 export const openingUncovered: Rule<Facts> = {
@@ -29,19 +31,23 @@ export const openingUncovered: Rule<Facts> = {
   },
   passes: { with: 'cut: 2 1/2 x 3 1/2', insteadOf: 'cut: 2 x 3 1/2' },
   check: (context) => eachOnBase(context, (layer) => uncoveredBy(layer, context)),
-  say: ({ layer, opening, short, past, unit }) => {
+  say: ({ layer, opening, short, past, isPlaced, unit }) => {
     const least = leastPaper(unit);
+    const reach = `make it reach ${sayLength(least, unit)} past the edge all round`;
+    const remedy = isPlaced
+      ? `${reach}: left and right are as you look at the back, where it is stuck`
+      : reach;
     const say = (length: Length): string => sayLength(length, unit);
     if (short) {
       return {
         message: `${layer} stays ${say(short)} short of the edge of ${opening}, which it is behind`,
-        remedy: `make it reach ${say(least)} past the edge all round`,
+        remedy,
       };
     }
     const by = past?.sign ? `only ${say(past)}` : 'nothing';
     return {
       message: `${layer} reaches ${by} past the edge of ${opening}; the glue takes ${say(least)}`,
-      remedy: `make it reach ${say(least)} past the edge all round`,
+      remedy,
     };
   },
 };
@@ -55,8 +61,10 @@ function uncoveredBy(
   const { outline } = groundOf(layer, shapes);
   const opening = writeName(layer.on);
   const ruler = rulerUnit(unit);
+  const { left, right } = layer.piece.placement;
+  const isPlaced = (left ?? right) !== undefined;
   const out = roundFolded(Math.max(...hole.map((point) => distanceOutside(point, outline))), ruler);
-  if (out.mm > OFF_ARC) return { opening, short: out };
+  if (out.mm > OFF_ARC) return { opening, short: out, isPlaced };
   const past = roundFolded(distanceBetween(hole, outline), ruler);
-  return past.lessThan(leastPaper(unit)) ? { opening, past } : undefined;
+  return past.lessThan(leastPaper(unit)) ? { opening, past, isPlaced } : undefined;
 }

@@ -21,6 +21,8 @@ type Facts = {
   readonly fixed?: 'print' | 'grain';
   /** Whether it fits the paper as written, but not what is sold in its place where people measure as the project does. */
   readonly elsewhere?: keyof typeof UNITS;
+  /** Its size follows from the measurements of its form. */
+  readonly isForm: boolean;
   readonly unit: Unit;
 };
 
@@ -42,7 +44,14 @@ export const pieceExceedsSheet: Rule<Facts> = {
         const misfit = own ?? misfitIn(sold, net.size, stock);
         if (!misfit) continue;
         const name = writeName({ piece: id, part });
-        const facts = { name, size: net.size, stock: stock.id.value, ...misfit, unit };
+        const facts = {
+          name,
+          size: net.size,
+          stock: stock.id.value,
+          ...misfit,
+          isForm: piece.body.kind === 'form',
+          unit,
+        };
         yield {
           at: sizePlace(piece),
           facts: own ? facts : { ...facts, elsewhere: unit === 'in' ? 'inch' : 'metric' },
@@ -50,7 +59,7 @@ export const pieceExceedsSheet: Rule<Facts> = {
       }
     }
   },
-  say: ({ name, size, stock, sheets, fixed, elsewhere, unit }, _, edition) => {
+  say: ({ name, size, stock, sheets, fixed, elsewhere, isForm, unit }, _, edition) => {
     const own = saySize(size, unit);
     const papers = sheets.map(saySheet);
     const there = edition ?? elsewhere;
@@ -63,11 +72,14 @@ export const pieceExceedsSheet: Rule<Facts> = {
       };
     }
     const most = saySize(within(size, sheets, unit), unit);
+    const smaller = isForm
+      ? `give its form smaller measurements, so that it takes ${most} at most, or cut it`
+      : `cut it at most ${most}, or`;
     return {
       message: `${name} is ${own}, but ${stock} comes in sheets of ${sayList(papers)}`,
       remedy: fixed
-        ? `it would fit turned, but ${REASON[fixed]}: cut it at most ${most}, or from another stock`
-        : `cut it at most ${most}, or from a larger stock`,
+        ? `it would fit turned, but ${REASON[fixed]}: ${smaller} from another stock`
+        : `${smaller} from a larger stock`,
       notes: sheets.map((sheet) => ({ message: `a sheet is ${saySheet(sheet)}`, at: sheet.at })),
     };
   },
