@@ -26,8 +26,13 @@ const MAKING: readonly Option[] = [
   ['--all', 'make everything again, changed or not'],
   ['--why', 'print of each file that was made why, also where it came out as it was'],
   ['--no-pdf', 'leave the PDFs out, for speed'],
+  ['--shard <part>', 'only one part of the projects, such as 2/5, and no page of the site itself'],
   STRICT,
   BROWSER,
+  [
+    '--browser-endpoint <address...>',
+    'browsers that run elsewhere, such as ws://host:9222/devtools/browser/…',
+  ],
   ['--quiet', 'print findings only'],
   COLOR,
 ];

@@ -9,6 +9,7 @@ import {
   count,
   type ExitCode,
   inkFor,
+  Refusal,
   type Terminal,
 } from './terminal.ts';
 import { workspaceFolder } from './workspace-folder.ts';
@@ -22,6 +23,8 @@ export type MakingOptions = CommonOptions & {
   readonly strict?: boolean;
   readonly browser?: string;
   readonly why?: boolean;
+  readonly shard?: string;
+  readonly browserEndpoint?: readonly string[];
 };
 
 /** `sheetwright make [workspace]` */
@@ -36,6 +39,8 @@ export async function makeOptionsOf(
 ): Promise<MakeOptions> {
   return {
     ...options,
+    shard: shardOf(options.shard),
+    endpoints: options.browserEndpoint,
     root: workspaceFolder(named, terminal.cwd),
     out: resolve(terminal.cwd, options.out),
     namedFrom: terminal.cwd,
@@ -60,6 +65,14 @@ export function tellMade(result: MakeResult, options: MakingOptions, terminal: T
   stdout.write(`${count(made.length, 'project')} made, ${files} new or changed, in ${folder}/\n`);
   if (held.length > 0) stdout.write(`kept as they were because of what was found: ${held.join(', ')}\n`);
   return code;
+}
+
+/** `2/5`, the second of five parts. */
+function shardOf(text: string | undefined): MakeOptions['shard'] {
+  if (text === undefined) return undefined;
+  const [, part, of] = (/^(\d{1,4})\/(\d{1,4})$/u.exec(text) ?? []).map(Number);
+  if (part && of && part <= of) return { part, of };
+  throw new Refusal(`--shard takes which part of how many, such as 2/5, not "${text}"`);
 }
 
 /** `site/box/box.ics changed: sheet.md`, or that it came out as it was. */

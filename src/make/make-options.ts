@@ -32,8 +32,12 @@ export type MakeOptions = {
   readonly pdfsLater?: boolean | undefined;
   /** Warnings stop a project as errors do. */
   readonly strict?: boolean | undefined;
+  /** One part of all projects, `{ part: 2, of: 5 }`, and nothing of the site's own pages: to be laid together with the others. */
+  readonly shard?: { readonly part: number; readonly of: number } | undefined;
   /** The browser's program, if one is named. */
   readonly browser?: string | undefined;
+  /** Browsers that run elsewhere, by the addresses of their web sockets. */
+  readonly endpoints?: readonly string[] | undefined;
   /** The day the site is made, `YYYY-MM-DD`: sessions from it on are to come. */
   readonly today: string;
   readonly progress?: MakeProgress | undefined;

@@ -38,7 +38,7 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
     const { openReading } = await import('../examine/examine.ts');
     return openReading(texts);
   });
-  const spots = projectsNamed(options.only, recall.spots);
+  const spots = projectsNamed(options.only, recall.spots).filter(isInShard(options));
   return withLock(out, async () => {
     const making = new Making(options, recall, () => openWorkshop(options, recall));
     try {
@@ -48,7 +48,7 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
         await making.makeProject(spot);
         progress?.passed();
       });
-      await making.makeSite();
+      if (!options.shard) await making.makeSite();
       const { site, shared } = await recall.basisFindings();
       const told = [...site, ...shared, ...making.findings, ...(await findInWords(recall, spots))];
       const { written, held, made } = making;
@@ -61,10 +61,15 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
   });
 }
 
+/** Projects are dealt out one by one, so that every part has some of each kind. */
+function isInShard({ shard }: MakeOptions): (spot: Spot, index: number) => boolean {
+  return (_, index) => !shard || index % shard.of === shard.part - 1;
+}
+
 /** What a page is made with is loaded when there is one to make. */
 async function openWorkshop(options: MakeOptions, recall: Recall): Promise<Workshop> {
-  const { out, pdf, pdfsLater = false, strict = false, browser, progress } = options;
+  const { out, pdf, pdfsLater = false, strict = false, browser, endpoints, progress } = options;
   const { Workshop } = await import('./workshop.ts');
   const working = (path: string): void => progress?.working(path);
-  return Workshop.open({ recall, printer: { browser }, out, pdf, pdfsLater, strict, working });
+  return Workshop.open({ recall, printer: { browser, endpoints }, out, pdf, pdfsLater, strict, working });
 }

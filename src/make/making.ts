@@ -37,9 +37,10 @@ export class Making {
 
   /** Removes what was made of projects that are gone, and finds which browser would print. */
   async open(): Promise<void> {
-    const { pdf, browser } = this.#options;
+    const { pdf, browser, endpoints } = this.#options;
     const { inputs, stamps } = this.#recall;
-    if (pdf) inputs.set('browser', await browserDigest({ browser }, (path) => stamps.digestOf(path)));
+    if (pdf)
+      inputs.set('browser', await browserDigest({ browser, endpoints }, (path) => stamps.digestOf(path)));
     const slugs = new Set(this.#recall.spots.map(({ slug }) => slug));
     for (const slug of this.#records.slugs) {
       if (slugs.has(slug)) continue;

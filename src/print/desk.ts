@@ -1,4 +1,4 @@
-import type { Browser, Page } from 'puppeteer-core';
+import type { Browser, BrowserContext, Page } from 'puppeteer-core';
 import { PrintFault } from './fault.ts';
 
 /** The one page of a browser, on which sheet after sheet is laid out. */
@@ -43,8 +43,8 @@ async function layOn(page: Page, refusals: Refusals, html: string, what: string)
   throw new PrintFault(`${what} brings a ${unreadable} that cannot be read`);
 }
 
-/** Makes a browser's page ready: scripts are off, nothing is requested. */
-export async function openDesk(browser: Browser): Promise<Desk> {
+/** Makes a page ready, of a browser or of our place in one: scripts are off, nothing is requested. */
+export async function openDesk(browser: Browser | BrowserContext): Promise<Desk> {
   const page = (await browser.pages())[0] ?? (await browser.newPage());
   let hasCrashed = false;
   const crashed = new Promise<never>((_, reject) => page.once('error', reject));

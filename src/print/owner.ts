@@ -1,13 +1,16 @@
 import type { Candidate } from './candidate.ts';
+import { connectTo, type Serving } from './connect.ts';
 import { type Desk, openDesk } from './desk.ts';
 import { BrowserMissing, NAME_ANOTHER, PrintFault } from './fault.ts';
 import { firstThatStarts, sources } from './find-browser.ts';
-import { expiry, type LaunchOptions, launch, type Running } from './launch.ts';
+import { expiry, type LaunchOptions, launch } from './launch.ts';
 import { type DownloadProgress, realSurroundings, type Surroundings } from './surroundings.ts';
 
 export type PrinterOptions = {
   /** The path of a browser's program, used instead of any other. */
   readonly browser?: string | undefined;
+  /** Browsers that run elsewhere, by the addresses of their web sockets; with any, none is started. */
+  readonly endpoints?: readonly string[] | undefined;
   /** Whether a browser may be downloaded when none is found. Default: true. */
   readonly download?: boolean;
   readonly onDownload?: DownloadProgress;
@@ -19,7 +22,7 @@ export type PrinterOptions = {
 };
 
 /** A browser that serves, with its page made ready. */
-type Service = { readonly running: Running; readonly desk: Desk };
+type Service = { readonly running: Serving; readonly desk: Desk };
 
 async function begin(candidate: Candidate, options: LaunchOptions): Promise<Service> {
   const running = await launch(candidate, options);
@@ -32,15 +35,23 @@ async function begin(candidate: Candidate, options: LaunchOptions): Promise<Serv
   }
 }
 
-/** The one owner of the browser: starts it with the first job, lets jobs take turns, replaces it when it dies, ends it. */
+async function beginAt(endpoint: string, timeout: number): Promise<Service> {
+  const { serving, context } = await connectTo(endpoint, timeout);
+  return { running: serving, desk: await openDesk(context) };
+}
+
+type OwnerOptions = Omit<PrinterOptions, 'endpoints'> & { readonly endpoint?: string | undefined };
+
+/** The one owner of a browser: starts it with the first job, lets jobs take turns, replaces it when it dies, ends it. */
 export class BrowserOwner {
-  readonly #options: Required<Omit<PrinterOptions, 'browser'>> & Pick<PrinterOptions, 'browser'>;
+  readonly #options: Required<Omit<OwnerOptions, 'browser' | 'endpoint'>> &
+    Pick<OwnerOptions, 'browser' | 'endpoint'>;
   #service: Promise<Service> | undefined;
   #name = 'not started';
   #turn: Promise<unknown> = Promise.resolve();
   #closed = false;
 
-  constructor(options: PrinterOptions) {
+  constructor(options: OwnerOptions) {
     this.#options = {
       download: true,
       onDownload: () => {},
@@ -107,12 +118,14 @@ export class BrowserOwner {
   }
 
   async #launch(): Promise<Service> {
-    const { surroundings, browser, download, onDownload, launchTimeout: timeout } = this.#options;
-    const service = await firstThatStarts(
-      sources({ browser, download, onDownload }, surroundings),
-      (candidate) => begin(candidate, { surroundings, timeout }),
-      surroundings,
-    );
+    const { surroundings, browser, endpoint, download, onDownload, launchTimeout: timeout } = this.#options;
+    const service = await (endpoint === undefined
+      ? firstThatStarts(
+          sources({ browser, download, onDownload }, surroundings),
+          (candidate) => begin(candidate, { surroundings, timeout }),
+          surroundings,
+        )
+      : beginAt(endpoint, timeout));
     this.#name = service.running.name;
     return service;
   }

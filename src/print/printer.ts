@@ -1,5 +1,6 @@
-import { BrowserOwner, type PrinterOptions } from './owner.ts';
+import type { PrinterOptions } from './owner.ts';
 import { pin } from './pdf.ts';
+import { BrowserPool } from './pool.ts';
 
 export type { PrinterOptions } from './owner.ts';
 
@@ -35,7 +36,7 @@ export type Printer = {
 
 /** A printer; nothing starts before its first page. Close it in a `finally`. */
 export function openPrinter(options: PrinterOptions = {}): Printer {
-  const owner = new BrowserOwner(options);
+  const owner = new BrowserPool(options);
   return {
     pdf: (html, { title, date, arrange }) =>
       owner.inTurn(title, async ({ page, lay, assertSelfContained }) => {

@@ -65,6 +65,14 @@ const TABLE: Readonly<Record<string, readonly Row[]>> = {
     ['sound', 'make --no-pdf --quiet', 0, /^$/u, [PAGE]],
     ['sound', 'make --no-pdf --out elsewhere --no-color', 0, /in elsewhere\//u, ['!dist', 'elsewhere/site']],
     ['sound', 'make --no-pdf --all', 0, /1 project made/u, [PAGE]],
+    ['sound', 'make --no-pdf --shard 2/2', 0, /0 projects made/u, ['!dist/site']],
+    [
+      'sound',
+      'make --browser-endpoint ws://127.0.0.1:9/x',
+      2,
+      /no browser answers at ws:\/\/127\.0\.0\.1:9\/x/u,
+      [`!${PAGE}`],
+    ],
     ['sound', 'make --no-pdf --why', 0, /^site\/card\/index\.html new: it was not made before$/mu, [PAGE]],
     ['wrong', 'make --no-pdf', 1, /kept as they were because of what was found: card/u, [`!${PAGE}`]],
     ['uneven', 'make --no-pdf', 0, /1 project made/u, [PAGE]],
@@ -76,6 +84,8 @@ const TABLE: Readonly<Record<string, readonly Row[]>> = {
   publish: [
     ['sound', 'publish --no-pdf', 0, /card, revision 1:\n {2}first published/u, [PAGE, LEDGER]],
     ['sound', 'publish --no-pdf --quiet --no-color', 0, /^$/u, [LEDGER]],
+    ['sound', 'publish --no-pdf --shard 2/2', 0, /none recorded/u, [`!${LEDGER}`]],
+    ['sound', 'publish --browser-endpoint ws://127.0.0.1:9/x', 2, /no browser answers/u, [`!${LEDGER}`]],
     ['sound', 'publish --no-pdf --why', 0, /^site\/card\/index\.html new: it was not made/mu, [LEDGER]],
     ['sound', 'publish --dry-run', 0, /1 revision would be recorded/u, ['!dist', `!${LEDGER}`]],
     [

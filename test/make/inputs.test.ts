@@ -141,6 +141,29 @@ describe('a make again', () => {
   });
 });
 
+describe('a make in parts', () => {
+  it('is, laid together, the same as one make, of which only the site’s own pages are left to make', async () => {
+    const folder = folderWith(FILES);
+    for (const part of [1, 2]) {
+      const out = `part-${part}`;
+      const { code } = await sheetwright(folder, 'make', '--no-pdf', '--shard', `${part}/2`, '--out', out);
+      expect(code).toBe(0);
+      expect(readdirSync(join(folder, out, 'site')).toSorted()).toEqual(part === 1 ? ['a', 'c'] : ['b']);
+      cpSync(join(folder, out), join(folder, 'dist'), { recursive: true });
+    }
+    expect(projectsIn(await madeAgain(folder))).toEqual([]);
+    expect(contents(join(folder, 'dist'))).toEqual(contents(join(first, 'dist')));
+  });
+
+  it.each(['0/2', '3/2', '1', '1/0', 'a/b'])('is refused where it is no part: %s', async (part) => {
+    const { code, err } = await sheetwright(first, 'make', '--no-pdf', '--shard', part);
+    expect([code, err]).toEqual([
+      2,
+      `sheetwright: --shard takes which part of how many, such as 2/5, not "${part}"\n`,
+    ]);
+  });
+});
+
 describe('what is remembered', () => {
   const work = (): string => join(process.env.XDG_CACHE_HOME ?? '', 'sheetwright', 'work');
 

@@ -1,0 +1,35 @@
+import type { Desk } from './desk.ts';
+import { BrowserOwner, type PrinterOptions } from './owner.ts';
+
+/** One browser of ours, or those that run elsewhere: each job goes to the one with the fewest before it. */
+export class BrowserPool {
+  readonly #owners: readonly { readonly owner: BrowserOwner; waiting: number }[];
+
+  constructor({ endpoints = [], ...options }: PrinterOptions) {
+    const places = endpoints.length > 0 ? endpoints : [undefined];
+    this.#owners = places.map((endpoint) => ({
+      owner: new BrowserOwner({ ...options, endpoint }),
+      waiting: 0,
+    }));
+  }
+
+  /** Which browsers serve or served last. */
+  get name(): string {
+    return this.#owners.map(({ owner }) => owner.name).join(', ');
+  }
+
+  /** As `BrowserOwner.inTurn`. */
+  async inTurn<T>(what: string, job: (desk: Desk) => Promise<T>): Promise<T> {
+    const free = this.#owners.reduce((least, each) => (each.waiting < least.waiting ? each : least));
+    free.waiting += 1;
+    try {
+      return await free.owner.inTurn(what, job);
+    } finally {
+      free.waiting -= 1;
+    }
+  }
+
+  async close(): Promise<void> {
+    await Promise.all(this.#owners.map(({ owner }) => owner.close()));
+  }
+}
