@@ -73,6 +73,11 @@ describe('what goes in', () => {
       together(CARD.replace('5 1/2', '7'), ENVELOPE),
       'holds: { item: note, size: 5 x 4 x 1/32, in: envelope }',
     ],
+    [
+      'a note higher than the back of an envelope, under the flap of its front',
+      'envelope: { stock: cream, cut: 8 x 9, score: [{ from: left, at: [3/4, 7 1/4] }, { from: top, at: [2 1/2, 6] }], trim: [A1, C1, A2, C2], folds: { A|B: mountain 180, B|C: mountain 180, 1|2: mountain 180, 2|3: mountain 180 }, glue: { A3: B2, C3: B2 } }',
+      'holds: { item: note, size: 6 1/4 x 3 1/4 x 1/32 }',
+    ],
     ['a long strip beside an envelope', together('strip: { stock: cream, cut: 11 x 2 }', ENVELOPE)],
   ])('%s', (_, pieces, ...more) => {
     expect(say(pieces, ...more)).toEqual([]);
@@ -166,7 +171,7 @@ describe('what goes in', () => {
         CARD,
         'envelope: { stock: cream, cut: 6 1/2 x 10 3/4, score: [{ from: left, at: [3/4, 5 3/4] }, { from: top, at: [4 1/4, 8 3/4] }], trim: [A2, C2, A3, C3], folds: { A|B: mountain 180, B|C: mountain 180, 1|2: mountain 180, 2|3: mountain 180 }, glue: { A1: B2, C1: B2 } }',
       ),
-      'warning does-not-go-in at "6 1/2 x 10 3/4": envelope has 5 × 4 1/4 in inside, and card, closed, is 5 1/2 × 4 1/4 in and ≈1/32 in thick: ≈1/2 in too little; make envelope at least 5 11/16 in wide and 4 3/8 in high inside, or card smaller',
+      'warning does-not-go-in at "6 1/2 x 10 3/4": envelope has 5 × 4 1/2 in inside, and card, closed, is 5 1/2 × 4 1/4 in and ≈1/32 in thick: ≈1/2 in too little; make envelope at least 5 11/16 in wide inside, or card smaller',
     ],
     [
       'a card with no pocket',

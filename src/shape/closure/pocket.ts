@@ -103,14 +103,11 @@ function pouchOn(net: Net, panel: string): Pocket {
     const flaps = EDGES[side].flatMap((edge) => flapAt(net, panel, edge) ?? []);
     const isRound = flaps.length === 2 && flaps.every((flap) => isStuck(net, flap));
     const [sheet, ...others] = flaps;
-    const wrapped = sheet !== undefined && others.length === 0 && isWrapped(net, panel, sheet);
+    const isWrappedIn = sheet !== undefined && others.length === 0 && isWrapped(net, panel, sheet);
     const lines = side === 'width' ? 'upright' : 'across';
-    const extents = [panel, ...(wrapped ? [sheet] : [])].map((each) => reachFrom(lines, net, each));
-    return {
-      extent: Length.min(boxSize(box)[side], ...extents),
-      isClosed: flaps.length === 2 || wrapped,
-      isRound,
-    };
+    // From the fold between the two to that of the flap it is as far as the sheet that the flap hangs on.
+    const extent = isWrappedIn ? reachFrom(lines, net, sheet) : boxSize(box)[side];
+    return { extent, isClosed: flaps.length === 2 || isWrappedIn, isRound };
   };
   return { width: way('width'), height: way('height') };
 }
