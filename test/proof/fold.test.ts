@@ -279,7 +279,7 @@ describe('what the box holds', () => {
 
   it('is too big by what is missing', () => {
     expect(holding('2 3/4 x 4 x 1')).toEqual([
-      'holds-too-big at "2 3/4 x 4 x 1": 1 × card takes 2 3/4 × 4 × 1 in (width × height × depth), and box has 2 1/2 × 4 1/4 × 1 1/4 in inside: 1/4 in too little; make box more than 1/4 in wider',
+      'holds-too-big at "2 3/4 x 4 x 1": 1 × card takes 2 3/4 × 4 × 1 in (width × height × depth), and box has 2 1/2 × 4 1/4 × 1 1/4 in inside: 1/4 in too little; make box 5/16 in wider',
     ]);
   });
 
@@ -305,7 +305,7 @@ describe('what the box holds', () => {
 
     it('takes no more than go through it, and nothing behind one another', () => {
       expect(around('4 1/4 x 5 3/4 x 1/16', 7)).toEqual([
-        'holds-too-big at "4 1/4 x 5 3/4 x 1/16": 7 × card takes 4 1/4 × 5 3/4 × 7/16 in (width × height × depth), and box has 4 1/2 × 2 × 3/8 in inside, its height open at both ends: 1/16 in too little; make box more than 1/16 in deeper',
+        'holds-too-big at "4 1/4 x 5 3/4 x 1/16": 7 × card takes 4 1/4 × 5 3/4 × 7/16 in (width × height × depth), and box has 4 1/2 × 2 × 3/8 in inside, its height open at both ends: 1/16 in too little; make box 1/8 in deeper',
       ]);
       expect(around('4 1/4 x 4 x 1/4', 2)).toHaveLength(1);
     });
@@ -336,14 +336,14 @@ describe('what the box holds', () => {
 
     it('has no room for nine large cards in a small envelope', () => {
       expect(fits(ENVELOPE, 'size: 8 x 7 x 1/16, count: 9')).toEqual([
-        'holds-too-big at "8 x 7 x 1/16": 9 × card takes 8 × 7 × 9/16 in (width × height × depth), and envelope, lying flat, has 6 1/4 × 4 1/4 in inside, where depth comes off the width: 2 3/4 in too little; make envelope more than 2 3/4 in higher',
+        'holds-too-big at "8 x 7 x 1/16": 9 × card takes 8 × 7 × 9/16 in (width × height × depth), and envelope, lying flat, has 6 1/4 × 4 1/4 in inside, where depth comes off the width: 2 3/4 in too little; make envelope 2 13/16 in higher',
       ]);
     });
 
     it('counts the thickness of a stack', () => {
       expect(fits(ENVELOPE, 'size: 6 x 4 x 1/16, count: 2')).toEqual([]);
       expect(fits(ENVELOPE, 'size: 6 x 4 x 1/16, count: 9')).toEqual([
-        expect.stringContaining('5/16 in too little; make envelope more than 5/16 in wider'),
+        expect.stringContaining('5/16 in too little; make envelope 3/8 in wider'),
       ]);
     });
 
