@@ -123,6 +123,22 @@ describe('the pages of a kit', () => {
     expect(html).toContain('&lt;script&gt;');
   });
 
+  // Six circles 4 in across: a sheet of 8 x 11 in holds 2 x 2 boxes of that size and no fifth, so two sheets it is.
+  it('lay out the box round an outline, and say that it is then cut out', () => {
+    const project = projectOf(
+      '  stock: { card: { sheet: 8 x 11 } }\n  pieces: { seal: { stock: card, cut: 4 x 4, shape: circle, openings: { eye: { slot: 1 } } } }',
+    );
+    const kit = planned(project, order(6));
+    expect(kit.stocks.map(({ total, proven }) => [total, proven])).toEqual([[2, true]]);
+    const renderer = createRenderer(templates);
+    const styles = { kind: 'linked', hrefs: [] } as const;
+    const { html } = kitPage({ kit, site, currency: DOLLAR, labels, renderer, target: 'page', styles });
+    expect(text(html)).toContain(
+      'The trimmer cuts each of these as the smallest box round its outline; it is then cut out by hand or with a die: the seal (× 6).',
+    );
+    expect(text(html)).toContain('Then by hand, with a craft knife on a mat: the eye of the seal (× 6).');
+  });
+
   it('say what is unknown, and what a sum leaves out', () => {
     const project = projectOf(
       '  stock: { card: { name: Card, sheet: 8 x 11, price: 0.5 }, other: { name: Other, sheet: 8 x 11 } }\n  pieces: { a: { stock: card, cut: 4 x 4 }, b: { stock: other, cut: 4 x 4 } }',
