@@ -2,8 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { sheetWith } from './sheet-with.ts';
 import { blamed, findingsOf } from './workspace.ts';
 
+const KNIFE = 'supplies: [{ item: Craft knife, kind: tool }]';
 const said = (pieces: string): string[] =>
-  findingsOf(sheetWith({ pieces })).map(
+  findingsOf(sheetWith({ pieces, head: KNIFE })).map(
     (finding) => `${finding.severity} ${finding.rule} at "${blamed(finding)}": ${finding.message}`,
   );
 /** A 4 1/4 x 5 1/2 in card with something cut in its front, and what is stuck to it. */
