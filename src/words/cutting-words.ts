@@ -5,8 +5,9 @@ import { besideSlits, slantedPanels } from '../shape/cut-edges.ts';
 import type { FlatPoint, GridCuts, Net } from '../shape/net.ts';
 import type { Sheet } from '../shape/sheets.ts';
 import { slitsWithin } from '../shape/slits-within.ts';
-import { partName, partNamed } from './names.ts';
+import { partName, pieceSheetNamed } from './names.ts';
 import { html, SafeHtml } from './safe-html.ts';
+import { capital } from './typographic.ts';
 import type { Voice } from './voice.ts';
 
 /**
@@ -14,7 +15,11 @@ import type { Voice } from './voice.ts';
  * panels it is beside; of several sheets each under its name, and first, once, what a trimmer is no good for. Undefined
  * when nothing is.
  */
-export function cuttingWords({ body }: Piece, sheets: readonly Sheet[], voice: Voice): SafeHtml | undefined {
+export function cuttingWords(
+  { id, body }: Piece,
+  sheets: readonly Sheet[],
+  voice: Voice,
+): SafeHtml | undefined {
   const cut = sheets.filter(({ net }) => net.folds.length > 0 && net.waste.length + net.slits.length > 0);
   if (cut.length === 0) return undefined;
   const hands = byHand(
@@ -22,7 +27,8 @@ export function cuttingWords({ body }: Piece, sheets: readonly Sheet[], voice: V
     voice,
   );
   const lists = cut.map(({ name, net }) => {
-    const heading = name === undefined ? '' : html`<p><b class="piece">${partNamed(name, voice.say)}</b></p>`;
+    const sheet = capital(pieceSheetNamed(id.value, name, voice.say));
+    const heading = cut.length > 1 || name !== undefined ? html`<p><b class="piece">${sheet}</b></p>` : '';
     return html`${heading}${cutsOfOne(body, net, voice)}`;
   });
   return SafeHtml.join([...(hands.length > 0 ? [html`<p>${SafeHtml.join(hands, ' ')}</p>`] : []), ...lists]);
