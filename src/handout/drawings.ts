@@ -57,7 +57,7 @@ const ROOM = {
   template: { width: 140, height: 130 },
   actualSize: { width: 60, height: 80 },
   stack: { width: 44, height: 60 },
-  large: { width: 84, height: 120 },
+  large: { width: 70, height: 75 },
   /** A page shows the picture as wide as its column. */
   turn: { width: 140, height: 98 },
 };

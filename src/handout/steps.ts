@@ -22,7 +22,7 @@ import { drawnWays, type Setting } from './setting.ts';
 /** More of them than this would make the column of figures longer than the text. */
 const MOST_BESIDE = 2;
 /** A step of more characters than this may break over two pages; in large type, one with fewer. */
-const LONG = { usual: 1400, large: 480 };
+const LONG = { usual: 1400, large: 300 };
 
 /** @param hero the photo at the head of the sheet, which in print stands nowhere else. */
 export function stepViews(setting: Setting, hero: string | undefined): readonly object[] {

@@ -55,9 +55,9 @@
     return Array.from(pages, (page) => (page ? (page[0] + page[1]) / 2 / area.height : 0));
   };
 
-  /** What a person cuts and scores by is not to run on to a second page. */
+  /** Lists to cut and score by that run on to a second page, as they may in large type alone. */
   const broken = () =>
-    [...document.querySelectorAll('section.cut, section.score')].filter((list) => {
+    [...document.querySelectorAll(':is(.letter, .a4) :is(section.cut, section.score)')].filter((list) => {
       const { left } = document.body.getBoundingClientRect();
       return [...list.getClientRects()].some((part) => part.left > left + 5);
     }).length;
