@@ -201,7 +201,7 @@ describe('a line folded by the wrong angle', () => {
       sheetOf(
         '\n  cut: 10 1/2 x 7 1/2\n  score: [{ from: left, at: [3, 5, 8, 10] }, { from: bottom, at: [2, 5, 6 1/2] }]\n  panels: { tab: E3 }\n  trim: [B1, D1, B2, D2, E1, E2, E4]\n  slit: [A|B 4, B|C 4, C|D 4]\n  taper: [B4, D4, tab]\n  folds: { 2|3: mountain 48.2, 1|2: valley 48.2 }\n  glue: { tab: A3, B4: A4, D4: A4, C4: A4 }',
       ),
-      'panels-collide at "2|3: mountain 48.2": box.A2 and box.C2 would pass through each other by about 3/16 in; say "2|3: mountain 41.8" under "folds:", and fold 1|2 back as far',
+      'panels-collide at "2|3: mountain 48.2": box.A2 and box.C2 would pass through each other by ≈3/16 in; say "2|3: mountain 41.8" under "folds:", and fold 1|2 back as far',
     ],
     [
       'at the foot of a wall of a tray',

@@ -388,6 +388,7 @@ describe('the remedy for a slip', () => {
   slit: [A|B 4, B|C 4, C|D 4]
   folds: { 2|3: mountain 48, 1|2: valley 48 }
   glue: { E3: A3, B4: A4, D4: A4, C4: A4 }`;
-    expect(remedies(gable)).toEqual(['make one of them shorter, or change how they fold']);
+    // Half of 2 in over slopes of 1 1/2: the sine of 41.8 degrees.
+    expect(remedies(gable)).toEqual(['say "2|3: mountain 41.8" under "folds:", and fold 1|2 back as far']);
   });
 });
