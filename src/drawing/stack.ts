@@ -3,83 +3,89 @@ import type { Ref } from '../project/ref.ts';
 import { columnName } from '../shape/cells.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import { keyholed } from '../shape/openings/keyhole.ts';
-import { underOf } from '../shape/shapes.ts';
-import { ownNet } from '../shape/sheets.ts';
-import { pieceNamed, refNamed } from '../words/names.ts';
 import { magnitudeOf } from '../words/reveals.ts';
-import { capital } from '../words/typographic.ts';
 import { type Callout, setCallouts } from './callouts.ts';
 import { Canvas, type Drawing } from './canvas.ts';
-import { decorationOf, paintDecoration } from './decoration.ts';
-import { type Label, plain, wrapped } from './lettering.ts';
-import { type Carry, type Pile, type PiledLayer, type PiledSheet, pileOn } from './pile.ts';
+import { paintDecoration } from './decoration.ts';
+import { type Label, plain } from './lettering.ts';
+import { type Pile, type PiledSheet, pileOn } from './pile.ts';
+import { type Decorations, decorationsIn, stampsIn } from './pile-decorations.ts';
 import { boxOf, type Segment } from './region.ts';
-import { gapsOf, type RevealGap, spokenReveals } from './reveals.ts';
+import { gapsOf, type RevealGap } from './reveals.ts';
+import { describeStack, drawLegend, namesOn } from './stack-words.ts';
 import { colorOf, type DrawingRoom, type DrawingStyle } from './style.ts';
 import { roomiestSpot } from './visible.ts';
-import { lengthLabel, listed, sizeLabel, spokenSize } from './words.ts';
+import { lengthLabel } from './words.ts';
 
 /**
- * A base with every layer on it in place, at actual size or the least whole reduction that fits the room: what shows
- * round each is dimensioned, each is lettered and named under the drawing. Undefined when the base isn't known or bears nothing.
+ * A base with every layer on it in place, at actual size or the least whole reduction at which it fits the room, labels
+ * included: what shows round each is dimensioned, each is lettered and named under the drawing, also as it is called on
+ * bases that are `alike`. Undefined when the base isn't known or bears nothing.
  */
 export function stackDrawing(
   editions: Editions,
   base: Ref,
   room: DrawingRoom,
   style: DrawingStyle,
+  alike: readonly Ref[] = [base],
 ): Drawing | undefined {
   const pile = pileOn(editions, base, style.shown[0]);
   if (!pile || pile.placed.length === 0) return undefined;
-  const sheets = [pile.sheet, ...pile.placed.map(({ sheet }) => sheet)];
-  const box = boxOf(sheets.flatMap(({ outline }) => outline));
-  const needed = Math.max((box.right - box.left) / room.width, (box.bottom - box.top) / room.height);
-  const reduction = Math.max(1, Math.ceil(needed - 1e-9));
-  const scale = 1 / reduction;
-  const canvas = new Canvas(style);
-  const scaled = (points: readonly Point2[]): Point2[] =>
-    points.map(({ x, y }) => ({ x: x * scale, y: y * scale }));
-  const drawn = sheets.map((sheet) => scaledSheet(sheet, scaled));
-  const outlines = drawn.slice(1).map(({ outline }) => outline);
   const decorations = decorationsIn(pile, editions, style);
+  const { canvas, reduction } = drawnToFit(pile, decorations, editions, room, style);
+  const words = { alike, names: namesOn(editions, alike, style), stamped: stampsIn(decorations, style) };
+  drawLegend(canvas, pile, words, room.width);
+  const foot = { x: canvas.ink.left, y: canvas.ink.bottom + canvas.lettering * 0.6 };
+  const scaleWords = style.say('drawing-scale', { scale: `1:${reduction}` });
+  canvas.label([plain(scaleWords)], foot, { anchor: 'start', sits: 'under' });
+  return canvas.drawing('stack', describeStack(pile, words, style));
+}
+
+/** No drawing is reduced more than this, so narrow is no room. */
+const MOST_REDUCED = 10;
+
+function drawnToFit(
+  pile: Pile,
+  decorations: Decorations,
+  editions: Editions,
+  room: DrawingRoom,
+  style: DrawingStyle,
+): { readonly canvas: Canvas; readonly reduction: number } {
+  const { left, top, right, bottom } = boxOf(sheetsIn(pile).flatMap(({ outline }) => outline));
+  const least = Math.max((right - left) / room.width, (bottom - top) / room.height);
+  for (let reduction = Math.max(1, Math.ceil(least - 1e-9)); ; reduction++) {
+    const canvas = new Canvas(style);
+    drawPile(canvas, pile, decorations, editions, 1 / reduction);
+    const { ink } = canvas;
+    if (ink.right - ink.left <= room.width || reduction >= MOST_REDUCED) return { canvas, reduction };
+  }
+}
+
+function sheetsIn({ sheet, placed }: Pile): readonly PiledSheet[] {
+  return [sheet, ...placed.map((each) => each.sheet)];
+}
+
+function drawPile(
+  canvas: Canvas,
+  pile: Pile,
+  decorations: Decorations,
+  editions: Editions,
+  scale: number,
+): void {
   const put = ({ x, y }: Point2): Point2 => ({ x: x * scale, y: y * scale });
+  const drawn = sheetsIn(pile).map((sheet) => scaledSheet(sheet, (points) => points.map(put)));
   drawSheets(canvas, editions, drawn, (index) => {
     const [decoration, pose] = decorations[index] ?? [];
     if (decoration && pose) paintDecoration(canvas, decoration, (point) => put(pose(point)), false);
   });
   const gaps = gapsOf(pile.placed, scale, canvas.lettering * 2.6);
   const images = decorations.flatMap(([{ images: all }, pose]) =>
-    all.map(({ outline }) => scaled(outline.map(pose))),
+    all.map(({ outline }) => outline.map((point) => put(pose(point)))),
   );
+  const outlines = drawn.slice(1).map(({ outline }) => outline);
   const callouts = [...drawReveals(canvas, gaps), ...drawLetters(canvas, outlines, gaps, images)];
   setCallouts(canvas, boxOf(drawn.flatMap(({ outline }) => outline)), callouts);
-  const stamped = decorations.map(([decoration]) => stampsIn(decoration, style));
-  drawLegend(canvas, pile, stamped);
-  const foot = { x: canvas.ink.left, y: canvas.ink.bottom + canvas.lettering * 0.6 };
-  const scaleWords = style.say('drawing-scale', { scale: `1:${reduction}` });
-  canvas.label([plain(scaleWords)], foot, { anchor: 'start', sits: 'under' });
-  return canvas.drawing('stack', describe(pile, style, stamped));
 }
-
-/** What is punched and stamped on the base, then on each flat layer, and how it lies in the pile. */
-function decorationsIn(
-  { base, placed }: Pile,
-  editions: Editions,
-  { shown: [leading] }: DrawingStyle,
-): readonly (readonly [ReturnType<typeof decorationOf>, Carry])[] {
-  const { nets } = editions[leading].shapes;
-  const under = base.face === 'outside' ? underOf(nets, base) : undefined;
-  const panel = base.part === undefined ? undefined : under?.panel;
-  return [
-    [under ? decorationOf(under.net, panel) : UNDECORATED, (point) => point],
-    ...placed.map(({ drawn, pose }) => {
-      const net = ownNet(nets, drawn.piece.id.value);
-      return [net && net.folds.length === 0 ? decorationOf(net) : UNDECORATED, pose] as const;
-    }),
-  ];
-}
-
-const UNDECORATED = { motifs: [], images: [] };
 
 function scaledSheet(
   { piece, outline, openings, behind }: PiledSheet,
@@ -91,12 +97,6 @@ function scaledSheet(
     openings: openings.map(scaled),
     behind: behind.map((each) => ({ ...each, outline: scaled(each.outline) })),
   };
-}
-
-/** The stamps of a decoration, each named once; undefined where there are none. */
-function stampsIn({ images }: ReturnType<typeof decorationOf>, { say }: DrawingStyle): string | undefined {
-  const stamps = [...new Set(images.map(({ stamp }) => stamp))];
-  return stamps.length > 0 ? say('drawing-tells-stamped', { images: listed(stamps, say) }) : undefined;
 }
 
 /** Paper on paper. */
@@ -174,61 +174,4 @@ function drawLetters(
     }
   }
   return callouts;
-}
-
-/** A layer's letter, name and size, and what is stamped on it: the names would not find room on the drawing itself. */
-function drawLegend(canvas: Canvas, pile: Pile, stamped: readonly (string | undefined)[]): void {
-  const size = canvas.lettering;
-  const left = canvas.ink.left;
-  let y = canvas.ink.bottom + size * 1.6;
-  const addStamps = (words: string | undefined): void => {
-    for (const line of words === undefined ? [] : wrapped(words, LEGEND / size)) {
-      canvas.label(
-        [line],
-        { x: left + size * 2, y: y - size * 0.25 },
-        { size: size * 0.85, anchor: 'start' },
-      );
-      y += size * 1.2;
-    }
-    if (words !== undefined) y += size * 0.4;
-  };
-  addStamps(stamped[0]);
-  for (const [index, placed] of pile.placed.entries()) {
-    const { inch, metric } = placed.layer;
-    const [first = [], second] = sizeLabel({ inch: inch.size, metric: metric.size }, canvas.style);
-    const other = second ? [{ text: ' · ' }, ...second] : [];
-    const line = [
-      { text: `${pieceNamed(placed.drawn.piece.id.value, canvas.style.say)}: ` },
-      ...first,
-      ...other,
-    ];
-    canvas.badge(columnName(index), { x: left + size * 0.75, y });
-    canvas.label([line], { x: left + size * 2, y }, { anchor: 'start' });
-    y += size * 1.75;
-    addStamps(stamped[index + 1]);
-  }
-}
-
-/** How wide a line of the legend may be, in millimeters. */
-const LEGEND = 50;
-
-function describe(
-  { base, placed }: Pile,
-  style: DrawingStyle,
-  [onBase, ...onLayers]: readonly (string | undefined)[],
-): string {
-  const { say } = style;
-  const stamps = (words: string | undefined): string[] => (words === undefined ? [] : [`${capital(words)}.`]);
-  const sentences = placed.flatMap(({ layer, drawn }: PiledLayer, index) => [
-    say('drawing-layer', {
-      letter: columnName(index),
-      name: pieceNamed(drawn.piece.id.value, say),
-      size: spokenSize({ inch: layer.inch.size, metric: layer.metric.size }, style),
-      base: refNamed(drawn.on, say),
-      reveals: spokenReveals(layer, style),
-    }),
-    ...stamps(onLayers[index]),
-  ]);
-  const whole = say('drawing-stack', { base: capital(refNamed(base, say)) });
-  return [whole, ...stamps(onBase), ...sentences].join(' ');
 }

@@ -1,5 +1,5 @@
 import type { Drawing } from '../drawing/canvas.ts';
-import { drawingElement, drawingFigure, pictureElement } from '../drawing/figures.ts';
+import { drawingElement, pictureElement } from '../drawing/figures.ts';
 import { foldedDrawing } from '../drawing/folded.ts';
 import { lowestBases } from '../drawing/pile.ts';
 import { stackDrawing } from '../drawing/stack.ts';
@@ -8,21 +8,19 @@ import { briefJson, turnModel } from '../drawing/turn-model.ts';
 import { caption } from '../drawing/words.ts';
 import { ownEdition } from '../edition/editions.ts';
 import type { Picture, Project } from '../project/model.ts';
-import { isSameRef, type Ref, readRef } from '../project/ref.ts';
+import { readRef } from '../project/ref.ts';
 import { netNamed, ownNet, sheetsOf } from '../shape/sheets.ts';
-import { drawnBase } from '../shape/view/views.ts';
 import { stepWords } from '../words/making-words.ts';
-import { baseName, pieceNamed, sheetNamed } from '../words/names.ts';
+import { pieceNamed, sheetNamed } from '../words/names.ts';
 import { SafeHtml } from '../words/safe-html.ts';
-import { variantsOf } from '../words/variants.ts';
-import type { Voice } from '../words/voice.ts';
 import { COLUMN } from './column.ts';
 import { mainPiece } from './finished-size.ts';
+import { basesBySteps, layerFigures } from './layer-drawings.ts';
 import { sheetIds } from './piece-sheets.ts';
 import { drawnWays, type Setting } from './setting.ts';
 
 /** The picture at the head of a sheet: which photo it is, or whether it is the drawing of the first base's layers. */
-type Hero = { readonly html: SafeHtml; readonly photo?: string; readonly showsLayers?: true };
+export type Hero = { readonly html: SafeHtml; readonly photo?: string; readonly showsLayers?: true };
 
 /** The photo a project is shown by: the one whose file is called `finished`, else the first. */
 export function leadPhoto(project: Project): Picture | undefined {
@@ -53,11 +51,11 @@ export function heroOf({ project, pictures, editions, drawings }: Setting): Hero
  */
 const ROOM = {
   hero: { width: 54, height: 42 },
-  heroLayers: { width: 36, height: 38 },
+  heroLayers: { width: 66, height: 60 },
   template: { width: 140, height: 130 },
   actualSize: { width: 60, height: 80 },
-  stack: { width: 44, height: 60 },
-  large: { width: 70, height: 75 },
+  stack: { width: COLUMN, height: 95 },
+  large: { width: 165, height: 100 },
   /** A page shows the picture as wide as its column. */
   turn: { width: 140, height: 98 },
 };
@@ -92,31 +90,9 @@ export function netViews(setting: Setting): readonly NetView[] {
 /** Every base with its layers that stands neither at the head nor in a step. */
 export function layerViews(setting: Setting, hero: Hero | undefined): readonly SafeHtml[] {
   const room = setting.target === 'large-print' ? ROOM.large : ROOM.stack;
-  const all = variantsOf(setting.editions).flatMap((variant) => lowestBases(variant));
-  const bases = all.filter((base, index) => all.findIndex((other) => isSameRef(base, other)) === index);
-  const inSteps = basesInSteps(setting);
-  return bases
-    .slice(hero?.showsLayers ? 1 : 0)
-    .filter((base) => !inSteps.some((other) => isSameRef(base, other)))
-    .flatMap((base) =>
-      drawnWays(setting, ({ editions, drawings }) => stackDrawing(editions, base, room, drawings)).map(
-        ({ drawing, one: { voice } }) => drawingFigure(drawing, stackCaption(base, voice)).html,
-      ),
-    );
-}
-
-/** What a step draws with its layers. */
-function basesInSteps({ project, editions, measures }: Setting): readonly Ref[] {
-  const drawn = project.steps
-    .flatMap(({ prose }) => prose.references)
-    .filter(({ kind, view }) => kind === 'drawing' && view?.value === 'layers');
-  return drawn.flatMap(({ of }) => drawnBase(editions[measures.leading].shapes, of.value) ?? []);
-}
-
-function stackCaption(base: Ref, voice: Voice): SafeHtml {
-  const isBehind = base.face === 'behind' && base.part !== undefined;
-  const named = isBehind ? { ...base, face: 'outside' as const } : base;
-  return voice.phrase(isBehind ? 'stack-behind' : 'stack-of', { base: baseName(named, voice) });
+  const resting = basesBySteps(setting, hero?.showsLayers ? 1 : 0).filter(({ step }) => step === 0);
+  const bases = resting.map(({ base }) => base);
+  return layerFigures(setting, bases, room).map(({ html }) => html);
 }
 
 /** A folded piece on a page: a still picture, and what a script needs to turn and fold it in the picture's place. */

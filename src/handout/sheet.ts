@@ -83,7 +83,7 @@ export function sheetHtml(input: SheetInput): string {
     turns: turnViews(setting),
     supplies: supplyGroups(setting),
     cautions: cautionsFor(project, voice),
-    steps: stepViews(setting, hero?.photo),
+    steps: stepViews(setting, hero),
     revision: revisionsView(ledger, voice, setting.measures.shown, target === 'page'),
     // Ticks of an older revision must not seem to belong to this one.
     ticksKey: `${project.slug}/${ledger.revisions.at(-1)?.number ?? 0}`,

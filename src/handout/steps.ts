@@ -7,12 +7,14 @@ import { pieceDrawing } from '../drawing/piece.ts';
 import { stackDrawing } from '../drawing/stack.ts';
 import { flatNetDrawing } from '../drawing/template.ts';
 import type { Prose, Step } from '../project/model.ts';
-import { readRef } from '../project/ref.ts';
+import { type Ref, readRef } from '../project/ref.ts';
 import { netNamed } from '../shape/sheets.ts';
 import { drawnBase, USUAL_VIEW, viewsOf } from '../shape/view/views.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 import type { Voice } from '../words/voice.ts';
 import { COLUMN } from './column.ts';
+import type { Hero } from './drawings.ts';
+import { basesBySteps, layerFigures } from './layer-drawings.ts';
 import { renderMarkdown } from './markdown.ts';
 import { drawingOf, type ProseSetting, withoutHost } from './markdown-handlers.ts';
 import { measuredText, shownText } from './measured-text.ts';
@@ -24,12 +26,23 @@ const MOST_BESIDE = 2;
 /** A step of more characters than this may break over two pages; in large type, one with fewer. */
 const LONG = { usual: 1400, large: 300 };
 
-/** @param hero the photo at the head of the sheet, which in print stands nowhere else. */
-export function stepViews(setting: Setting, hero: string | undefined): readonly object[] {
-  return setting.project.steps.map((step, index) => stepView(setting, step, index + 1, hero));
+/** @param hero the picture at the head of the sheet, which in print stands nowhere else. */
+export function stepViews(setting: Setting, hero: Hero | undefined): readonly object[] {
+  const bases = basesBySteps(setting, hero?.showsLayers ? 1 : 0);
+  return setting.project.steps.map((step, index) => {
+    const own = bases.filter((each) => each.step === index + 1).map(({ base }) => base);
+    return stepView(setting, step, { number: index + 1, hero: hero?.photo, bases: own });
+  });
 }
 
-function stepView(setting: Setting, step: Step, number: number, hero: string | undefined): object {
+/** The number of a step, and the bases whose layers are drawn in it. */
+type StepPlace = {
+  readonly number: number;
+  readonly hero: string | undefined;
+  readonly bases: readonly Ref[];
+};
+
+function stepView(setting: Setting, step: Step, { number, hero, bases }: StepPlace): object {
   const { voice } = setting;
   const prose = proseSetting(setting);
   const { flow, beside } = parted(shownBlocks(setting, step.prose, hero), prose);
@@ -42,7 +55,7 @@ function stepView(setting: Setting, step: Step, number: number, hero: string | u
     dry: step.dry && voice.say('step-dry', { duration: voice.duration(step.dry.value) }),
     ahead: step.ahead,
     text,
-    figures: beside.map((figure) => figure.html),
+    figures: [...layerFigures(setting, bases, LAYERS), ...beside].map((figure) => figure.html),
     // Too long to be kept on one page.
     long: text.text.length > (setting.target === 'large-print' ? LONG.large : LONG.usual),
   };
@@ -133,6 +146,8 @@ export function introductionOf(setting: Setting, hero: string | undefined): Safe
 const BESIDE = { width: 50, height: 46 };
 /** The same for a scored sheet, on which every panel has its name. */
 const FLAT = { width: 76, height: 76 };
+/** The same for layers, their labels included. */
+const LAYERS = { width: COLUMN, height: 95 };
 
 /** The figure of `::drawing{of=box view=folded}`; undefined where there is no such view. */
 function stepDrawing(setting: Setting, of: string, view: string, caption?: string): Figure | undefined {
@@ -162,7 +177,7 @@ function drawingIn({ editions, measures, drawings }: Setting, of: string, view: 
   const ref = readRef(of);
   if (!viewsOf(shapes, ref).includes(view)) return undefined;
   const base = view === 'layers' ? drawnBase(shapes, ref) : undefined;
-  if (base) return stackDrawing(editions, base, BESIDE, drawings);
+  if (base) return stackDrawing(editions, base, LAYERS, drawings);
   if (view === 'flat') return flatDrawing({ editions, measures, drawings }, of);
   if (view === 'folded') return foldedDrawing(editions, of, view, BESIDE, drawings);
   return moveDrawing(editions, of, view, BESIDE, drawings);

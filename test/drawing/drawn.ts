@@ -139,7 +139,22 @@ export function inkOf({ attributes, text }: Element): readonly [number, number, 
   const width = ((text.length - fraction.length) * 0.45 + fraction.length * 0.3) * size;
   const [x, y] = [Number(attributes.x), Number(attributes.y)];
   const before = { middle: width / 2, end: width }[attributes['text-anchor'] ?? ''] ?? 0;
+  // A quarter turn about its point, to be read from the right.
+  if (attributes.transform) return [x - 0.65 * size, y + before - width, x, y + before];
   return [x - before, y - 0.65 * size, x - before + width, y];
+}
+
+/** The texts of a drawing that touch another. */
+export function touching(svg: string): string[] {
+  const texts = elementsOf(svg).filter(({ name }) => name === 'text');
+  return texts.flatMap((one, index) => {
+    const [x0, y0, x1, y1] = inkOf(one);
+    const others = texts.slice(index + 1).filter((other) => {
+      const [a0, b0, a1, b1] = inkOf(other);
+      return a0 < x1 && x0 < a1 && b0 < y1 && y0 < b1;
+    });
+    return others.map((other) => `${one.text} on ${other.text}`);
+  });
 }
 
 /** A box scored and folded, as in the file format's own example of a project. */

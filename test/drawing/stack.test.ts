@@ -1,21 +1,23 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { alikeBases } from '../../src/drawing/alike-bases.ts';
 import type { Drawing } from '../../src/drawing/canvas.ts';
 import { lowestBases } from '../../src/drawing/pile.ts';
 import { stackDrawing } from '../../src/drawing/stack.ts';
+import type { Editions } from '../../src/edition/editions.ts';
+import { writeRef } from '../../src/project/ref.ts';
 import { columnName } from '../../src/shape/cells.ts';
 import { ownNet } from '../../src/shape/sheets.ts';
 import {
   BOX,
   BOX_METRIC,
   editionsOf,
-  elementsOf,
   inchStyle,
-  inkOf,
   linesOf,
   metricStyle,
   type Point,
   textsOf,
+  touching,
 } from './drawn.ts';
 
 const editions = editionsOf(BOX, BOX_METRIC);
@@ -27,19 +29,6 @@ function stack(style = inchStyle, from = editions): Drawing {
   const drawing = base && stackDrawing(from, base, ROOM, style);
   if (!drawing) throw new Error('no stack');
   return drawing;
-}
-
-/** The texts of a drawing that touch another. */
-function touching(svg: string): string[] {
-  const texts = elementsOf(svg).filter(({ name }) => name === 'text');
-  return texts.flatMap((one, index) => {
-    const [x0, y0, x1, y1] = inkOf(one);
-    const others = texts.slice(index + 1).filter((other) => {
-      const [a0, b0, a1, b1] = inkOf(other);
-      return a0 < x1 && x0 < a1 && b0 < y1 && y0 < b1;
-    });
-    return others.map((other) => `${one.text} on ${other.text}`);
-  });
 }
 
 function extent(points: readonly Point[]): number[] {
@@ -116,11 +105,34 @@ pieces:
   it('says its scale, which is a whole reduction', () => {
     expect(textsOf(stack().svg).at(-1)).toBe('Scale 1:1');
     const [base] = lowestBases(editions);
-    // The front is 3 1/2 × 4 3/4 in, 88.9 × 120.65 mm.
-    const scales = [88, 45, 44, 30].map((width) =>
-      textsOf((base && stackDrawing(editions, base, { width, height: 200 }, inchStyle))?.svg ?? '').at(-1),
+    // The front is 3 1/2 × 4 3/4 in, 88.9 × 120.65 mm; the labels take their share of the room.
+    const drawn = [1000, 84, 60, 45].map(
+      (width) => base && stackDrawing(editions, base, { width, height: 200 }, inchStyle),
     );
-    expect(scales).toEqual(['Scale 1:2', 'Scale 1:2', 'Scale 1:3', 'Scale 1:3']);
+    expect(drawn.map((each) => textsOf(each?.svg ?? '').at(-1))).toEqual([
+      'Scale 1:1',
+      'Scale 1:2',
+      'Scale 1:3',
+      'Scale 1:6',
+    ]);
+    for (const [index, width] of [1000, 84, 60, 45].entries())
+      expect(drawn[index]?.width).toBeLessThanOrEqual(width + 1);
+  });
+
+  it('is drawn once for two panels that bear the very same, and names both', () => {
+    const twins = (back: string): Editions =>
+      editionsOf(
+        `unit: in\npieces:\n  card: { form: single-fold card, size: 4 x 5 }\n  cover: { cut: 3 x 4, on: card.front }\n  end: { cut: ${back}, on: card.back }`,
+      );
+    const same = twins('3 x 4');
+    const groups = alikeBases(same, lowestBases(same), inchStyle);
+    expect(groups.map((each) => each.map(writeRef))).toEqual([['card.front', 'card.back']]);
+    const [base] = groups[0] ?? [];
+    const drawing = base && stackDrawing(same, base, ROOM, inchStyle, groups[0]);
+    expect(textsOf(drawing?.svg ?? '')).toContain('cover and end: 3 × 4 in · ≈76 × ≈102 mm');
+    expect(drawing?.alternative).toContain('Card front and card back with its layers.');
+    const other = twins('3 x 3 1/2');
+    expect(alikeBases(other, lowestBases(other), inchStyle)).toHaveLength(2);
   });
 
   it('says of a layer in the middle the distance on both sides', () => {
@@ -180,7 +192,7 @@ pieces:
     fc.assert(
       fc.property(
         fc.array(layer, { minLength: 1, maxLength: 6 }),
-        fc.constantFrom(30, 60, 84),
+        fc.constantFrom(50, 84, 120),
         (layers, width) => {
           const pieces = layers.map(
             (each, index) =>

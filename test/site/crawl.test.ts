@@ -4,6 +4,7 @@ import type { AddressInfo } from 'node:net';
 import { dirname, extname, join, normalize, resolve, sep } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { demoCopy, sheetwright } from '../cli/terminal.ts';
+import { touching } from '../drawing/drawn.ts';
 import { elements, parseMarkup } from '../handout/markup.ts';
 import { madeDemo } from '../made-demo.ts';
 import { addressesIn, addressesInCss, isOutside } from './links.ts';
@@ -194,3 +195,16 @@ function fileAt(base: string, pathname: string): string | undefined {
   const file = existsSync(path) && statSync(path).isDirectory() ? join(path, 'index.html') : path;
   return file.startsWith(site) && existsSync(file) ? file : undefined;
 }
+
+describe('the drawings of every page', () => {
+  it('have no label that touches another', () => {
+    const pages = filesOf(site, 'index.html');
+    const found = pages.flatMap((page) => {
+      const drawings =
+        readFileSync(page, 'utf8').match(/<svg[^>]* class="drawing[^"]*"[^>]*>.*?<\/svg>/gsu) ?? [];
+      return drawings.flatMap((svg) => touching(svg)).map((each) => `${page.slice(site.length)}: ${each}`);
+    });
+    expect(pages.length).toBeGreaterThan(20);
+    expect(found).toEqual([]);
+  });
+});
