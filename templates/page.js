@@ -58,6 +58,29 @@
     group.hidden = false;
   }
 
+  /** Says how many steps are done, and begins anew on request. */
+  function tellProgress() {
+    const line = document.querySelector('.progress');
+    const boxes = [...document.querySelectorAll('[data-tick="step"]')];
+    if (!line || boxes.length === 0) return;
+    const status = line.querySelector('[role="status"]');
+    const reset = line.querySelector('.reset');
+    const all = [...document.querySelectorAll('[data-tick]')];
+    const tell = () => {
+      const done = boxes.filter(({ checked }) => checked).length;
+      status.textContent = status.dataset.words.replace('{done}', done).replace('{all}', boxes.length);
+      reset.hidden = all.every(({ checked }) => !checked);
+    };
+    for (const box of all) box.addEventListener('change', tell);
+    reset.addEventListener('click', () => {
+      for (const box of all.filter(({ checked }) => checked)) box.click();
+      boxes[0].focus();
+    });
+    line.hidden = false;
+    tell();
+  }
+
   rememberTicks();
+  tellProgress();
   switchUnits();
 })();

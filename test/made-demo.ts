@@ -5,7 +5,7 @@ import { inject } from 'vitest';
 import { make } from '../src/make/make.ts';
 
 /** The day the site is made in tests: one session has been, others are to come. */
-const TODAY = '2026-11-25';
+export const TODAY = '2026-11-25';
 
 const folder = join(inject('temporary'), 'demo');
 const [done, failed] = [join(folder, 'done'), join(folder, 'failed')];

@@ -51,7 +51,7 @@ export async function makeOptionsOf(
 
 /** Prints what was found and, unless quiet, what was made. */
 export function tellMade(result: MakeResult, options: MakingOptions, terminal: Terminal): ExitCode {
-  const { findings, spots, made, held, written } = result;
+  const { findings, spots, made, held, written, vanished } = result;
   const { stdout, cwd } = terminal;
   const quiet = options.quiet === true;
   const ink = inkFor(terminal, options);
@@ -63,6 +63,9 @@ export function tellMade(result: MakeResult, options: MakingOptions, terminal: T
   const folder = relative(cwd, resolve(cwd, options.out)) || '.';
   const files = count(touched, 'file');
   stdout.write(`${count(made.length, 'project')} made, ${files} new or changed, in ${folder}/\n`);
+  for (const slug of vanished) {
+    stdout.write(`${slug}/ is no longer there; if it has a new name, write was: [${slug}] into its sheet\n`);
+  }
   if (held.length > 0) stdout.write(`kept as they were because of what was found: ${held.join(', ')}\n`);
   return code;
 }

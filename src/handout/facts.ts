@@ -18,12 +18,13 @@ import { readable } from './supplies.ts';
  */
 export function factsOf(setting: Setting, inUs: boolean): readonly Fact[] {
   const { project, voice } = setting;
-  const facts: readonly (readonly [string, SafeHtml | undefined])[] = [
+  const facts: readonly (readonly [string, SafeHtml | false | undefined])[] = [
     ['variants', variantsSaid(setting)],
     ['finished-size', finishedSaid(setting)],
     ['time', timeNeeded(setting)],
     ['level', project.level && html`${project.level.value}`],
-    ['session', project.session && html`${voice.day(project.session.value)}`],
+    // A page tells the time, the place and the host with it.
+    ['session', setting.target !== 'page' && project.session && html`${voice.day(project.session.value)}`],
     ['occasion', project.occasion && html`${project.occasion.value}`],
     ['holds', held(setting)],
     ['mail', mailSaid(setting, inUs)],

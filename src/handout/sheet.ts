@@ -12,6 +12,7 @@ import { cutList } from './cut-list.ts';
 import { heroOf, layerViews, netViews, turnViews } from './drawings.ts';
 import { factsOf } from './facts.ts';
 import { shownText } from './measured-text.ts';
+import type { MeetingView } from './meeting-view.ts';
 import type { Download } from './prints.ts';
 import { qrSvg } from './qr.ts';
 import { type PageInput, pageHtml } from './render.ts';
@@ -31,6 +32,8 @@ type SheetInput = PageInput & {
   /** Scripts of a page, by address; none in print. */
   readonly scripts: readonly string[];
   readonly links: SheetLinks;
+  /** Of a page. */
+  readonly meeting?: MeetingView;
   /** Elements of the page's head for machines: link preview, icons, what the project is. */
   readonly head?: SafeHtml;
 };
@@ -43,6 +46,8 @@ type SheetLinks = {
   readonly address?: string;
   readonly downloads: readonly Download[];
   readonly share?: string;
+  /** The script that keeps a page for a room without a network. */
+  readonly offline?: string;
 };
 
 /** A project as one sheet: the page, or the document to be printed. Pure: its only dates are the project's own. */
@@ -68,12 +73,19 @@ export function sheetHtml(input: SheetInput): string {
     siteTitle: site.title,
     home: links.home,
     share: links.share,
-    downloads: links.downloads.map(({ label, href }) => ({ label: voice.say(label), href })),
+    offline: links.offline,
+    downloads: links.downloads.map(({ label, href, listed }, place) => ({
+      label: voice.say(label),
+      href,
+      isMain: place === 0,
+      paper: listed?.line === 'site-handout' ? listed.paper : undefined,
+    })),
     title,
     summary: summary && typographic(summary, voice.language),
     hero: hero?.html,
     isIllustrated: hero !== undefined || codes.length > 0,
     facts: factsOf(setting, isInUs(site)),
+    meeting: input.meeting,
     codes,
     introduction: introductionOf(setting, hero?.photo),
     cutList: cutList(setting),

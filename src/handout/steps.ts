@@ -53,6 +53,7 @@ function stepView(setting: Setting, step: Step, { number, hero, bases }: StepPla
     title: renderMarkdown(step.heading, prose),
     time: step.minutes && voice.duration(step.minutes.value),
     dry: step.dry && voice.say('step-dry', { duration: voice.duration(step.dry.value) }),
+    dryMinutes: step.dry?.value,
     ahead: step.ahead,
     text,
     figures: [...layerFigures(setting, bases, LAYERS), ...beside].map((figure) => figure.html),

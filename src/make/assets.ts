@@ -18,6 +18,9 @@ const PRINTS = {
   cue: ['base', 'cue'],
 } as const;
 
+/** What keeps pages for a room without a network; at the root, for it may only keep what is below it. */
+export const OFFLINE = 'offline.js';
+
 /** Everything in the assets folder. */
 export function siteAssets(files: PackageFiles): readonly Asset[] {
   return [siteStyles(files), ...files.fonts.map(fontAsset), siteScript(files)];
@@ -28,13 +31,18 @@ function siteStyles(files: PackageFiles): Asset {
   const fonts = fontFaceCss(files.fonts.map((font) => ({ ...font, url: fontAsset(font).name })));
   return named(
     'sheetwright.css',
-    `${fonts}\n${joined(files, ['base', 'sheet', 'site', 'turn', 'index', 'share'])}`,
+    lean(`${fonts}\n${joined(files, ['base', 'sheet', 'site', 'turn', 'index', 'share'])}`),
   );
 }
 
 /** The one script of the site: each of ours is closed in itself, so that they need only stand in one file. */
 function siteScript(files: PackageFiles): Asset {
-  return named('sheetwright.js', [...files.scripts.values()].join('\n'));
+  return named('sheetwright.js', lean([...files.scripts.values()].join('\n')));
+}
+
+/** Without indents, empty lines, and comments that have lines of their own: those are for whoever reads the source. */
+function lean(text: string): string {
+  return text.replace(/^[ \t]*(?:\/\*[\s\S]*?\*\/|\/\/.*)[ \t]*$/gmu, '').replace(/^\s+/gmu, '');
 }
 
 function fontAsset(font: FontFile): Asset {

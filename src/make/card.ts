@@ -9,6 +9,7 @@ import { mainPiece } from '../handout/finished-size.ts';
 import { shownText } from '../handout/measured-text.ts';
 import { settingOf } from '../handout/setting.ts';
 import { paperColor } from '../handout/supplies.ts';
+import { slugOf } from '../project/slug.ts';
 import type { ListedPicture, ListedProject } from '../site/listed.ts';
 import { speaker } from '../words/labels.ts';
 import type { ProjectMaterial } from './output.ts';
@@ -24,6 +25,11 @@ export function cardOf(material: ProjectMaterial): ListedProject {
     title: project.title.value,
     summary: project.summary && shownText(project.summary.value, setting),
     session: project.session?.value,
+    place: project.place?.value,
+    host: project.host?.value,
+    contact: project.contact?.value,
+    terms: project.terms?.value,
+    ...(project.links.length > 0 && { links: project.links }),
     level: project.level?.value,
     minutes: project.minutes?.value,
     tags: project.tags.map(({ value }) => value),
@@ -31,6 +37,7 @@ export function cardOf(material: ProjectMaterial): ListedProject {
     picture: pictureOf(material),
     accent: accentOf(paperColor(project)).color,
     papers: downloads.flatMap(({ listed, href }) => (listed ? [{ ...listed, href: `${slug}/${href}` }] : [])),
+    ...(project.was.length > 0 && { was: project.was.map(({ value }) => slugOf(value)) }),
     revisions: ledger.revisions,
     ...(editions.printed === 'both' ? {} : { alone: editions.printed }),
   };

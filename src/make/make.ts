@@ -19,6 +19,8 @@ export type MakeResult = {
   readonly written: readonly WrittenFor[];
   /** Slugs of projects that keep their last good output because of a finding. */
   readonly held: readonly string[];
+  /** Addresses that were there before and now lead nowhere. */
+  readonly vanished: readonly string[];
   /** Slugs of the projects that are now as their sources say. */
   readonly made: readonly string[];
 };
@@ -51,8 +53,16 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
       if (!options.shard) await making.makeSite();
       const { site, shared } = await recall.basisFindings();
       const told = [...site, ...shared, ...making.findings, ...(await findInWords(recall, spots))];
-      const { written, held, made } = making;
-      return { recall, spots, findings: mergeTold(told), written, held: held.sort(), made: made.sort() };
+      const { written, held, made, vanished } = making;
+      return {
+        recall,
+        spots,
+        findings: mergeTold(told),
+        written,
+        held: held.sort(),
+        made: made.sort(),
+        vanished,
+      };
     } finally {
       progress?.end();
       await making.close();

@@ -17,6 +17,8 @@ export class Making {
   readonly written: WrittenFor[] = [];
   readonly held: string[] = [];
   readonly made: string[] = [];
+  /** Slugs that had a page, and now have neither one nor a project that says it was there. */
+  vanished: readonly string[] = [];
   readonly #options: MakeOptions;
   readonly #recall: Recall;
   readonly #records: Records;
@@ -41,12 +43,15 @@ export class Making {
     const { inputs, stamps } = this.#recall;
     if (pdf)
       inputs.set('browser', await browserDigest({ browser, endpoints }, (path) => stamps.digestOf(path)));
+    const gone: string[] = [];
     const slugs = new Set(this.#recall.spots.map(({ slug }) => slug));
     for (const slug of this.#records.slugs) {
       if (slugs.has(slug)) continue;
       await removeFiles(this.#options.out, Object.keys(filesIn(this.#records.project(slug))));
       this.#records.forgetProject(slug);
+      gone.push(slug);
     }
+    this.vanished = gone;
   }
 
   /** Makes what is stale of a project; one with an error keeps its last good output. */
@@ -88,6 +93,7 @@ export class Making {
       return card === undefined ? [] : [{ slug, card }];
     });
     const cards = made.map(({ card }) => card);
+    await this.#findLedOn(cards);
     const { inputs } = this.#recall;
     inputs.set('cards', digestOf(cards.map((card) => JSON.stringify(card))));
     inputs.set('records', digestOf(made.map(({ slug }) => `${slug} ${records.digestOf(slug)}`)));
@@ -103,6 +109,14 @@ export class Making {
     const performance = await workshop.makeSite({ before, stale }, { cards, records: all, today });
     await this.#put(performance);
     records.putSite(performance.record);
+  }
+
+  /** An address that a project says it had before leads on. */
+  async #findLedOn(cards: readonly unknown[]): Promise<void> {
+    if (this.vanished.length === 0) return;
+    const { cardCodec } = await import('./card-format.ts');
+    const was = new Set(cards.flatMap((card) => cardCodec.decode(card).was ?? []));
+    this.vanished = this.vanished.filter((slug) => !was.has(slug));
   }
 
   /** Ends what was begun. */

@@ -30,6 +30,8 @@ export type PackageFiles = {
   readonly scripts: ReadonlyMap<string, string>;
   /** What arranges a handout in the browser that prints it. */
   readonly arrange: string;
+  /** The service worker of the site. */
+  readonly offline: string;
   readonly labels: ReadonlyMap<string, Labels>;
   readonly fonts: readonly FontFile[];
 };
@@ -52,6 +54,7 @@ export function readPackageFiles(): PackageFiles {
     styles: textsOf(join(templates, 'css'), '.css'),
     scripts: textsOf(templates, '.js'),
     arrange: readFileSync(join(templates, 'print', 'arrange.js'), 'utf8'),
+    offline: readFileSync(join(templates, 'worker', 'offline.js'), 'utf8'),
     labels: readLabels(),
     fonts: FACES.flatMap(({ weight, style }) => SUBSETS.map((subset) => fontOf(subset, weight, style))),
   };

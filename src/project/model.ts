@@ -17,6 +17,18 @@ import type { AtSize, AtVolume, Placement } from './sizes-as-written.ts';
 import type { At, Place, SourceFile } from './source.ts';
 import type { Money, Stock } from './stock.ts';
 
+/** A page elsewhere, http or https only, and what it is called. */
+export type NamedLink = { readonly name: string; readonly href: string };
+
+/** Where and with whom a session is, and what people may do with the sheets. */
+type Meeting = {
+  readonly place?: At<string>;
+  readonly host?: At<string>;
+  readonly contact?: At<string>;
+  readonly links: readonly NamedLink[];
+  readonly terms?: At<string>;
+};
+
 export type Piece = {
   readonly id: At<string>;
   /** What it is called on paper, if not by its id. */
@@ -126,7 +138,7 @@ export type Variant = {
   readonly slug: string;
 };
 
-export type Project = {
+export type Project = Meeting & {
   /** The folder's name, fit for an address. */
   readonly slug: string;
   /** Tells apart all that it was read from: its sheet, the settings, the shared files, its ledger, its pictures. */
@@ -150,6 +162,8 @@ export type Project = {
   readonly occasion?: At<string>;
   /** Where it is shown being made; http or https only. */
   readonly video?: At<string>;
+  /** What its folder was called before. */
+  readonly was: readonly At<string>[];
   readonly lang?: At<string>;
   /** Which editions are made. */
   readonly units: Units;
@@ -187,8 +201,10 @@ export type Bench = {
 
 export type Paper = 'letter' | 'a4';
 
-export type Site = {
+export type Site = Meeting & {
   readonly title: string;
+  /** What the site is, in a sentence. */
+  readonly summary?: At<string>;
   readonly url?: At<string>;
   readonly language: string;
   /** Where the settings name it; absent where they do not. */

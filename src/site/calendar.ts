@@ -1,18 +1,12 @@
 import ICAL from 'ical.js';
 import type { Site } from '../project/model.ts';
-import {
-  dateOfDay,
-  dayNumber,
-  firstDay,
-  isSessionDay,
-  type Repetition,
-  repetitionOf,
-  type Schedule,
-} from '../project/schedule.ts';
+import { dateOfDay, dayNumber, isSessionDay, type Repetition, type Schedule } from '../project/schedule.ts';
 import type { Labels } from '../words/labels.ts';
 import { voiceOf } from '../words/voice.ts';
 import { changedOn, type ListedProject, UNDATED } from './listed.ts';
+import { mailOf, meetingOf, siteMeeting } from './meeting.ts';
 import { absolute, lastingName, siteAddress } from './place.ts';
+import { beginSchedule } from './scheduled.ts';
 import { type Component, type Property, timeZone, WEEKDAYS } from './time-zone.ts';
 import { type Hours, hoursOf } from './when.ts';
 
@@ -30,6 +24,9 @@ type Session = {
   readonly title: string;
   readonly description?: string | undefined;
   readonly address: string | undefined;
+  readonly place: string | undefined;
+  readonly host: string | undefined;
+  readonly contact: string | undefined;
   readonly minutes?: number | undefined;
   readonly tags?: readonly string[];
 };
@@ -66,14 +63,18 @@ function sessionOf(project: ListedProject, site: Site, labels: Labels): Session 
   if (session === undefined) return undefined;
   const address = absolute(site, `${slug}/`);
   const sheet = address && voiceOf(labels).say('site-event-sheet', { address });
+  const { place, host, contact } = meetingOf(project, site);
   const description = [summary, sheet].filter((line) => line !== undefined).join('\n');
   return {
     uid: lastingName(site, `session ${slug}`),
     changed: changedOn(project),
     date: session,
-    title,
+    title: `${title} – ${site.title}`,
     description,
     address,
+    place,
+    host,
+    contact,
     minutes,
     tags,
   };
@@ -82,11 +83,9 @@ function sessionOf(project: ListedProject, site: Site, labels: Labels): Session 
 /** Undefined where the schedule does not say on which day it begins, nor any session. */
 function repeatOf(schedule: Schedule, sessions: readonly Session[]): Repeat | undefined {
   const taken = sessions.map(({ date }) => date);
-  const from = schedule.from?.value ?? taken[0];
-  if (from === undefined) return undefined;
-  const repetition = repetitionOf({ ...schedule, from: { value: from, at: schedule.every.at } });
-  if (!repetition) return undefined;
-  const first = firstDay(repetition, from);
+  const begun = beginSchedule(schedule, taken);
+  if (!begun) return undefined;
+  const { repetition, first } = begun;
   const without = [...new Set([...schedule.except.map(({ value }) => value), ...taken])]
     .filter((date) => isSessionDay(repetition, first, dayNumber(date)))
     .sort();
@@ -131,12 +130,14 @@ function zonesOf({ at, zone }: Hours, days: readonly string[], isEndless: boolea
 }
 
 function eventOf(session: Session, hours: Hours, more: Property[] = []): Component {
-  const { uid, changed, date, title, description, address, tags = [] } = session;
+  const { uid, changed, date, title, description, address, place, tags = [] } = session;
   const properties: Property[] = [
     ['uid', {}, 'text', uid],
     ['dtstamp', {}, 'date-time', `${changed}T00:00:00Z`],
     ['summary', {}, 'text', clean(title)],
     ...given('description', 'text', description ? [clean(description)] : []),
+    ...given('location', 'text', place ? [clean(place)] : []),
+    ...organizerOf(session),
     ...given('url', 'uri', address ? [address] : []),
     ...given('categories', 'text', tags.map(clean)),
     momentsOf('dtstart', [date], hours),
@@ -146,17 +147,29 @@ function eventOf(session: Session, hours: Hours, more: Property[] = []): Compone
   return ['vevent', properties, []];
 }
 
+/** RFC 5545: an organizer has a mail address (3.8.4.3); whoever is to be asked otherwise is a contact (3.8.4.2). */
+function organizerOf({ host, contact }: Session): Property[] {
+  const mail = mailOf(contact);
+  if (mail !== undefined) return [['organizer', host ? { cn: clean(host) } : {}, 'cal-address', mail]];
+  const words = [host, contact].filter((word) => word !== undefined).join(', ');
+  return given('contact', 'text', words === '' ? [] : [clean(words)]);
+}
+
 function given(name: string, type: string, values: readonly string[]): Property[] {
   return values.length > 0 ? [[name, {}, type, ...values]] : [];
 }
 
 function repeatedEvent(site: Site, { first, rule, without }: Repeat, hours: Hours): Component {
+  const { place, host, contact } = siteMeeting(site);
   const session: Session = {
     uid: lastingName(site, 'schedule'),
     changed: UNDATED,
     date: first,
     title: site.title,
     address: siteAddress(site),
+    place,
+    host,
+    contact,
   };
   return eventOf(session, hours, [
     ['rrule', {}, 'recur', rule],

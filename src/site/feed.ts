@@ -6,9 +6,11 @@ import type { Labels } from '../words/labels.ts';
 import { html, SafeHtml, xmlDocument } from '../words/safe-html.ts';
 import { type Voice, voiceOf } from '../words/voice.ts';
 import { type ListedProject, UNDATED } from './listed.ts';
+import { meetingOf } from './meeting.ts';
 import { absolute, lastingName, siteAddress } from './place.ts';
+import { hoursOf, whenText } from './when.ts';
 
-/** What is new, an entry each: a revision that was published, or a session of a project that never was. */
+/** What is new, an entry each: a revision that was published, or a project that never was. */
 type News = {
   readonly project: ListedProject;
   readonly revision?: Revision;
@@ -20,8 +22,8 @@ type News = {
 const MOST_ENTRIES = 40;
 
 /**
- * The site's Atom feed (RFC 4287), the latest first. Dates are the projects' own; one that was neither published nor
- * given a session is no news of any day. Links are absolute where the site has an address.
+ * The site's Atom feed (RFC 4287), the latest first. An entry is dated by the day it was published, whenever its session
+ * is; one that never was published is news of no day, and stands last. Links are absolute where the site has an address.
  */
 export function feedXml(projects: readonly ListedProject[], site: Site, labels: Labels): string {
   const voice = voiceOf(labels);
@@ -43,9 +45,9 @@ ${SafeHtml.join(news.map((item) => entryOf(item, site, voice)))}</feed>`);
 }
 
 function newsOf(project: ListedProject): News[] {
-  const { revisions, session } = project;
+  const { revisions } = project;
   if (revisions.length > 0) return revisions.map((revision) => ({ project, revision, date: revision.date }));
-  return session === undefined ? [] : [{ project, date: session }];
+  return [{ project, date: UNDATED }];
 }
 
 function entryOf({ project, revision, date }: News, site: Site, voice: Voice): SafeHtml {
@@ -56,25 +58,32 @@ function entryOf({ project, revision, date }: News, site: Site, voice: Voice): S
   return html`<entry>
 <id>urn:uuid:${lastingName(site, name)}</id>
 <title>${isFirst ? title : voice.say('site-feed-revision', { title, number: revision.number })}</title>
+<published>${timestamp(date)}</published>
 <updated>${timestamp(date)}</updated>
 <link rel="alternate" type="text/html" href="${absolute(site, path) ?? `${path}index.html`}"/>
-${SafeHtml.join(tags.map((term) => html`<category term="${term}"/>\n`))}<content type="html">${contentOf(project, revision, voice).toHTML()}</content>
+${SafeHtml.join(tags.map((term) => html`<category term="${term}"/>\n`))}<content type="html">${contentOf(project, revision, site, voice).toHTML()}</content>
 </entry>
 `;
 }
 
 function contentOf(
-  { summary, session, alone }: ListedProject,
+  project: ListedProject,
   revision: Revision | undefined,
+  site: Site,
   voice: Voice,
 ): SafeHtml {
+  const { summary, session, alone, picture } = project;
+  const { place } = meetingOf(project, site);
   const { changes, recut } = revision
     ? revisionWords(revision, voice.say, alone && [alone])
     : { changes: [], recut: [] };
   const cutAgain = revision && recutWords(revision, recut, voice);
   const said = [
+    picture &&
+      html`<p><img src="${absolute(site, picture.src) ?? picture.src}" width="${picture.width}" height="${picture.height}" alt="${picture.alternative}"></p>`,
     summary !== undefined && html`<p>${summary}</p>`,
-    session !== undefined && html`<p>${voice.say('session-day', { date: voice.date(session) })}</p>`,
+    session !== undefined &&
+      html`<p>${[whenText(session, hoursOf(site), voice), place].filter(Boolean).join(', ')}</p>`,
     changes.length > 0 && html`<ul>${SafeHtml.join(changes.map((change) => html`<li>${change}</li>`))}</ul>`,
     cutAgain && html`<p>${cutAgain}</p>`,
   ];

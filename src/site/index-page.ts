@@ -1,8 +1,11 @@
 import { pictureElement } from '../drawing/figures.ts';
+import type { Site } from '../project/model.ts';
 import { typographic } from '../words/typographic.ts';
 import { type Voice, voiceOf } from '../words/voice.ts';
 import { previewElements, type SitePages, sitePageHtml } from './frame.ts';
 import { type ListedProject, type Listing, listingOf, papersLines } from './listed.ts';
+import { meetingFacts, meetingOf, siteMeeting } from './meeting.ts';
+import { openDates } from './scheduled.ts';
 import { hoursOf, whenText } from './when.ts';
 
 /** Addresses of the list's own files, relative to the site's root. */
@@ -15,7 +18,7 @@ type IndexLinks = {
 
 /**
  * `index.html`: the next session from `today` on, large; the further ones; what was, the latest first; and what has
- * no day. The whole list stands in the page: the script only hides what is not looked for.
+ * no day. The whole list stands in the page: scripts only sort it by the reader's day, and hide what is not looked for.
  */
 export function indexHtml(
   projects: readonly ListedProject[],
@@ -27,7 +30,8 @@ export function indexHtml(
   const voice = voiceOf(pages.labels);
   const listing = listingOf(projects, today);
   const { title } = site;
-  const description = voice.say('site-description');
+  const description = site.summary?.value ?? voice.say('site-description');
+  const meeting = siteMeeting(site);
   const preview = previewElements(site, pages.labels, {
     title,
     description,
@@ -43,13 +47,16 @@ export function indexHtml(
       calendar: links.calendar,
       feed: links.feed,
       empty: projects.length === 0,
+      about: typographic(description, voice.language),
+      meeting: { ...meeting, facts: meetingFacts(meeting, voice), calendar: undefined },
       next: listing.next && nextView(listing.next, pages, voice),
+      dates: datesOf(projects, today, site, voice),
       find: projects.length > 1 && {
         choices: choicesOf(projects, voice),
         found: voice.say('site-found'),
         all: voice.say('site-found-all', { all: projects.length }),
       },
-      lists: listsOf(listing, voice),
+      lists: listsOf(listing, pages, voice),
     },
   );
 }
@@ -57,31 +64,65 @@ export function indexHtml(
 /** Half of a desk screen's column. */
 const NEXT_SIZES = '(min-width: 60rem) 32rem, 92vw';
 
-function nextView(project: ListedProject, { site }: SitePages, voice: Voice): object {
-  const { slug, session = '', picture } = project;
+function nextView(project: ListedProject, pages: SitePages, voice: Voice): object {
+  const { picture } = project;
   return {
-    ...cardView(project, voice),
+    ...cardView(project, pages, voice),
+    sizes: NEXT_SIZES,
     picture: picture && { html: pictureElement(picture, '', { sizes: NEXT_SIZES }), drawn: picture.drawn },
-    when: whenText(session, hoursOf(site), voice),
-    calendar: `${slug}/${slug}.ics`,
   };
 }
 
+/** So many are shown; further ones take their place as days go by. */
+const DATES_SHOWN = 4;
+const DATES_WRITTEN = 16;
+
+/** Days that the schedule promises and no project has yet. */
+function datesOf(
+  projects: readonly ListedProject[],
+  today: string,
+  site: Site,
+  voice: Voice,
+): readonly object[] {
+  const taken = projects.flatMap(({ session }) => session ?? []).toSorted();
+  const dates = site.sessions ? openDates(site.sessions, taken, today, DATES_WRITTEN) : [];
+  return dates.map((date, place) => ({
+    date,
+    when: whenText(date, hoursOf(site), voice),
+    hidden: place >= DATES_SHOWN,
+  }));
+}
+
 /** The next session stands in its list too, hidden until somebody looks for it: the list is whole when it is filtered. */
-function listsOf({ next, toCome, earlier, undated }: Listing, voice: Voice): readonly object[] {
-  const list = (id: string, heading: string, projects: readonly ListedProject[]) => ({
+function listsOf(
+  { next, toCome, earlier, undated }: Listing,
+  pages: SitePages,
+  voice: Voice,
+): readonly object[] {
+  const isDated = next !== undefined || earlier.length > 0;
+  const list = (
+    id: string,
+    heading: string,
+    projects: readonly ListedProject[],
+    later: string | undefined = undefined,
+  ) => ({
     id,
     heading: voice.say(heading),
-    cards: projects.map((project) => ({ ...cardView(project, voice), repeated: project === next })),
+    later: later && voice.say(later),
+    cards: projects.map((project) => ({ ...cardView(project, pages, voice), repeated: project === next })),
     // Nothing in it but what is shown above.
     hidden: projects.every((project) => project === next),
   });
-  const onlyUndated = next === undefined && earlier.length === 0;
   return [
-    list('to-come', 'projects-to-come', [...(next ? [next] : []), ...toCome]),
-    list('earlier', 'site-earlier', earlier),
-    list('undated', onlyUndated ? 'projects-archive' : 'site-undated', undated),
-  ].filter(({ cards }) => cards.length > 0);
+    // Which sessions are still to come only the reader's own day tells: the script says so.
+    ...(isDated
+      ? [
+          list('to-come', 'site-dates', [...(next ? [next] : []), ...toCome], 'projects-to-come'),
+          list('earlier', 'site-earlier', earlier),
+        ]
+      : []),
+    ...(undated.length > 0 ? [list('undated', isDated ? 'site-undated' : 'projects-archive', undated)] : []),
+  ];
 }
 
 /** A third of a desk screen's column; a thumbnail on a phone. */
@@ -91,10 +132,15 @@ const CARD_SIZES = '(min-width: 44rem) 21rem, 7.5rem';
 const TAG_BREAK = '\n';
 
 /** What the list shows of a project, and what it is found by. */
-function cardView(project: ListedProject, voice: Voice): object {
+function cardView(project: ListedProject, { site }: SitePages, voice: Voice): object {
   const { slug, title, summary, session, level, minutes, occasion, tags, picture, accent, papers } = project;
   return {
     href: `${slug}/index.html`,
+    session,
+    fullWhen: session === undefined ? undefined : whenText(session, hoursOf(site), voice),
+    place: session === undefined ? undefined : meetingOf(project, site).place,
+    ownPlace: project.place,
+    calendar: `${slug}/${slug}.ics`,
     title: typographic(title, voice.language),
     summary: summary === undefined ? undefined : typographic(summary, voice.language),
     accent,

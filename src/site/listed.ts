@@ -2,6 +2,7 @@ import type { PlacedPicture } from '../drawing/figures.ts';
 import { compare } from '../measure/numbers.ts';
 import type { EditionName } from '../measure/ruler-unit.ts';
 import type { Revision } from '../project/ledger/ledger.ts';
+import type { NamedLink } from '../project/model.ts';
 import type { Voice } from '../words/voice.ts';
 
 /** What the site's own pages know of a project. Paths are relative to the site's root. */
@@ -11,6 +12,12 @@ export type ListedProject = {
   readonly summary?: string | undefined;
   /** `YYYY-MM-DD`. */
   readonly session?: string | undefined;
+  /** Where and with whom, as its sheet says; the settings say it of all others. */
+  readonly place?: string | undefined;
+  readonly host?: string | undefined;
+  readonly contact?: string | undefined;
+  readonly terms?: string | undefined;
+  readonly links?: readonly NamedLink[] | undefined;
   readonly level?: string | undefined;
   readonly minutes?: number | undefined;
   readonly tags: readonly string[];
@@ -19,6 +26,8 @@ export type ListedProject = {
   /** `#rrggbb`, readable on white: the color of its paper. */
   readonly accent: string;
   readonly papers: readonly ListedPaper[];
+  /** Addresses that it had before, as slugs. */
+  readonly was?: readonly string[] | undefined;
   /** What was published of it, the earliest first. */
   readonly revisions: readonly Revision[];
   /** The edition that is printed of it, where only one is. */

@@ -8,13 +8,13 @@ import { typographic } from '../words/typographic.ts';
 import { voiceOf } from '../words/voice.ts';
 import { previewElements, type SitePages, sitePageHtml } from './frame.ts';
 import { type ListedProject, papersLines } from './listed.ts';
+import { meetingOf, meetingView } from './meeting.ts';
 import { absolute } from './place.ts';
 import { hoursOf, whenText } from './when.ts';
 
 /** Addresses of a project's files, relative to its own folder. */
 type ShareLinks = {
   readonly linkPicture: string;
-  readonly calendar: string | undefined;
   /** The table tents; none where the site has no address. */
   readonly tents: readonly { readonly paper: Paper; readonly href: string }[];
 };
@@ -27,8 +27,9 @@ export function shareHtml(project: ListedProject, links: ShareLinks, pages: Site
   const title = typographic(project.title, voice.language);
   const address = absolute(site, `${slug}/`);
   const when = session === undefined ? undefined : whenText(session, hoursOf(site), voice);
+  const { place } = meetingOf(project, site);
   const heading = voice.say('share-title', { title });
-  const text = [title, summary && typographic(summary, voice.language), when, address]
+  const text = [title, summary && typographic(summary, voice.language), when, when && place, address]
     .filter((line) => line !== undefined)
     .join('\n');
   const page = {
@@ -47,8 +48,7 @@ export function shareHtml(project: ListedProject, links: ShareLinks, pages: Site
     linkPicture: `../${links.linkPicture}`,
     text,
     rows: text.split('\n').length + 2,
-    when,
-    calendar: links.calendar && `../${links.calendar}`,
+    meeting: meetingView(project, pages, `../${slug}.ics`),
     papers: papersLines(
       project.title,
       project.papers.map((paper) => ({ ...paper, href: `../../${paper.href}` })),
@@ -101,6 +101,7 @@ export function tentHtml(project: ListedProject, setting: TentSetting): string |
     siteTitle: site.title,
     title,
     when: project.session && whenText(project.session, hoursOf(site), voice),
+    place: project.session && meetingOf(project, site).place,
     address: readable(address),
     qr: qrSvg(address, voice.say),
     faces: [{ side: 'back' }, { side: 'front' }],

@@ -18,6 +18,11 @@ export type Circumstances = {
   readonly scripts?: boolean;
   readonly reducedMotion?: boolean;
   readonly touch?: boolean;
+  /** The reader's day, `YYYY-MM-DD`, at noon; else the clock's. */
+  readonly today?: string | undefined;
+  readonly scheme?: 'light' | 'dark';
+  /** The reader's language, `en-US`; else the browser's. */
+  readonly language?: string | undefined;
 };
 
 /** A page as a reader has it before them, with all that it complained of and all that it asked for. */
@@ -27,7 +32,15 @@ export type OpenPage = { readonly page: Page; readonly complaints: string[]; rea
 export async function openPage(
   { browser }: Running,
   address: string,
-  { width, scripts = true, reducedMotion = false, touch = false }: Circumstances,
+  {
+    width,
+    scripts = true,
+    reducedMotion = false,
+    touch = false,
+    today,
+    scheme = 'light',
+    language,
+  }: Circumstances,
 ): Promise<OpenPage> {
   const page = await browser.newPage();
   const complaints: string[] = [];
@@ -42,7 +55,21 @@ export async function openPage(
   await page.setViewport(viewport);
   await page.setJavaScriptEnabled(scripts);
   const motion = reducedMotion ? 'reduce' : 'no-preference';
-  await page.emulateMediaFeatures([{ name: 'prefers-reduced-motion', value: motion }]);
+  await page.emulateMediaFeatures([
+    { name: 'prefers-reduced-motion', value: motion },
+    { name: 'prefers-color-scheme', value: scheme },
+  ]);
+  if (language !== undefined) {
+    await page.evaluateOnNewDocument(
+      `Object.defineProperty(navigator, 'language', { value: '${language}' })`,
+    );
+  }
+  if (today !== undefined) {
+    await page.evaluateOnNewDocument(
+      `const Clock = Date; globalThis.Date = class extends Clock {
+        constructor(...parts) { if (parts.length === 0) super('${today}T12:00:00'); else super(...parts); } }`,
+    );
+  }
   await page.goto(address, { waitUntil: 'load' });
   if (scripts) await frames(page);
   return { page, complaints, requests };

@@ -65,6 +65,8 @@ const NAMES: Readonly<Record<string, string>> = {
   site: 'site.yaml',
   'site bench': 'bench',
   'site sessions': 'sessions',
+  'site links': 'a named link',
+  'sheet links': 'a named link',
 };
 
 /** A table of keys, each with its sentence and what holds without it. */

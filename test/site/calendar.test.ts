@@ -174,8 +174,8 @@ describe('the sessions of a site', () => {
   it('stand once a day: one with a project, the others by the schedule, none on a day left out', () => {
     const { events } = read(scheduled(WORDS, BOX, { title: 'Extra', session: '2026-11-03' }));
     expect(events.map(({ summary }) => summary)).toEqual([
-      'Extra',
-      'Seed box; with lid, and "clip"',
+      'Extra – Bench',
+      'Seed box; with lid, and "clip" – Bench',
       'Bench',
     ]);
     const [extra, box, repeated] = events;
@@ -263,6 +263,34 @@ function linesOf(text: string): readonly string[] {
   return text.replaceAll('\r\n ', '').split('\r\n').slice(0, -1);
 }
 
+describe('where and with whom', () => {
+  // RFC 5545: 3.8.1.7 LOCATION, 3.8.4.3 ORGANIZER with CN (3.2.2), 3.8.4.2 CONTACT.
+  const of = (settings: string, more: object = {}): readonly string[] => {
+    const project = listed('box', { title: 'Box', session: '2026-12-10', ...more });
+    return linesOf(sessionCalendar(project, siteOf(`title: Bench\n${settings}`), labels) ?? '');
+  };
+
+  it('are the place and the organizer of the event', () => {
+    const lines = of('place: Reading room, 12 Harbour Street\nhost: The bench\ncontact: bench@example.org\n');
+    expect(lines).toContain('LOCATION:Reading room\\, 12 Harbour Street');
+    expect(lines).toContain('ORGANIZER;CN=The bench:mailto:bench@example.org');
+  });
+
+  it('are a contact where there is no mail address, and the project has the last word', () => {
+    const lines = of('place: Reading room\ncontact: 555 0100\n', { place: 'Garden', host: 'A guest' });
+    expect(lines).toContain('LOCATION:Garden');
+    expect(lines).toContain('CONTACT:A guest\\, 555 0100');
+    expect(lines.some((line) => line.startsWith('ORGANIZER'))).toBe(false);
+  });
+
+  it('are in the events of the schedule too', () => {
+    const site = siteOf(
+      'title: Bench\nplace: Hall\nsessions: { every: week, on: friday, from: 2026-10-02 }\n',
+    );
+    expect(linesOf(calendarOf([], site, labels) ?? '')).toContain('LOCATION:Hall');
+  });
+});
+
 describe('the lines of a calendar', () => {
   it('are no longer than 75 octets, and whole again when unfolded, whatever is written', () => {
     fc.assert(
@@ -278,8 +306,9 @@ describe('the lines of a calendar', () => {
         // 3.3.11: a backslash before a backslash, a semicolon or a comma; a line break is \n.
         const written = kept.replace(/[\\;,]/gu, '\\$&').replaceAll('\n', '\\n');
         const lines = linesOf(text);
-        for (const name of ['NAME', 'X-WR-CALNAME', 'SUMMARY']) expect(lines).toContain(`${name}:${written}`);
-        expect(read(text).events[0]?.summary).toBe(kept);
+        for (const name of ['NAME', 'X-WR-CALNAME']) expect(lines).toContain(`${name}:${written}`);
+        expect(lines).toContain(`SUMMARY:${written} – Bench`);
+        expect(read(text).events[0]?.summary).toBe(`${kept} – Bench`);
       }),
       { seed: 11, numRuns: 300 },
     );
@@ -309,7 +338,7 @@ describe('the lines of a calendar', () => {
       'END:VTIMEZONE',
       'BEGIN:VEVENT',
       'DTSTAMP:20000101T000000Z',
-      'SUMMARY:A \\\\ B',
+      'SUMMARY:A \\\\ B – Bench\\; one\\, two',
       'CATEGORIES:box,a\\, b',
       'DTSTART;TZID=Asia/Kolkata:20261030T090500',
       'DURATION:PT90M',

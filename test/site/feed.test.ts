@@ -30,7 +30,12 @@ const PROJECTS = [
     ],
   }),
   listed('tag', { title: 'Tag', session: '2026-10-15' }),
-  listed('undated', { title: 'Nothing of any day' }),
+  listed('future', {
+    title: 'To come',
+    session: '2099-01-01',
+    place: 'Garden <hall>',
+    picture: { src: 'future/a.jpg', width: 4, height: 3, alternative: 'A "box"', drawn: false },
+  }),
 ];
 
 type Xml = Readonly<Record<string, unknown>>;
@@ -77,7 +82,7 @@ describe.each([
   });
 
   it('has what RFC 4287 4.1.2 demands of an entry', () => {
-    expect(entries).toHaveLength(3);
+    expect(entries).toHaveLength(4);
     for (const entry of entries) {
       for (const name of ['id', 'title', 'updated', 'content']) expect(list(entry[name])).toHaveLength(1);
       expect(texts(entry.id)[0]).toMatch(ABSOLUTE);
@@ -92,7 +97,9 @@ describe.each([
     expect(entries.flatMap(({ updated }) => texts(updated))).toEqual([
       '2026-12-09T00:00:00Z',
       '2026-11-01T00:00:00Z',
-      '2026-10-15T00:00:00Z',
+      // Never published: of no day, and last, whenever the session is.
+      '2000-01-01T00:00:00Z',
+      '2000-01-01T00:00:00Z',
     ]);
     expect(texts(feed.updated)).toEqual(['2026-12-09T00:00:00Z']);
   });
@@ -126,6 +133,15 @@ describe('the feed', () => {
     expect(ids(parse(feedXml(renamed, SITE, labels)).feed as Xml)).toEqual(ids(feed));
   });
 
+  it('tells the session in its text, with the picture', () => {
+    const future = list(feed.entry).find(({ title }) => texts([title].flat()).includes('To come'));
+    const [content = ''] = texts(future?.content);
+    expect(content).toContain(
+      '<img src="https://example.org/bench/future/a.jpg" width="4" height="3" alt="A &quot;box&quot;">',
+    );
+    expect(content).toContain('Thursday, January 1, 2099, Garden &lt;hall&gt;');
+  });
+
   it('is a feed when there is nothing to tell', () => {
     const empty = parse(feedXml([], SITE, labels)).feed as Xml;
     expect(list(empty.entry)).toEqual([]);
@@ -142,7 +158,7 @@ describe('the sitemap', () => {
       { loc: 'https://example.org/bench/' },
       { loc: 'https://example.org/bench/box/', lastmod: '2026-12-09' },
       { loc: 'https://example.org/bench/tag/' },
-      { loc: 'https://example.org/bench/undated/' },
+      { loc: 'https://example.org/bench/future/' },
     ]);
   });
 

@@ -143,6 +143,18 @@ describe('a page', () => {
     ]);
   });
 
+  it('tells machines of the session, an Event of schema.org', () => {
+    const event = all(withAddress.page(`${BOX}/index.html`), 'script')
+      .filter(({ attributes }) => attributes.type === 'application/ld+json')
+      .map((script) => JSON.parse(textOf(script)) as Record<string, unknown>)
+      .find((data) => data['@type'] === 'Event');
+    // schema.org/Event: name, startDate (ISO 8601) and location are what search engines ask for.
+    expect(event).toMatchObject({
+      name: 'Seed packet keeper',
+      startDate: expect.stringMatching(/^2026-12-10/u),
+    });
+  });
+
   it('holds its structured data whole', () => {
     const [script] = all(withAddress.page(`${BOX}/index.html`), 'script').filter(
       ({ attributes }) => attributes.type === 'application/ld+json',
@@ -161,6 +173,9 @@ describe('the page for sharing', () => {
     expect(one(share, '.qr').attributes['aria-label']).toBe(`QR code for https://example.org/bench/${BOX}/`);
     const links = all(one(share, 'main'), 'a').map(({ attributes }) => attributes.href);
     expect(links).toEqual([
+      'mailto:bench@example.org',
+      `../${BOX}.ics`,
+      'https://example.org/',
       '../index.html',
       `https://example.org/bench/${BOX}/`,
       `../../${BOX}/${BOX}-letter.pdf`,
@@ -170,7 +185,6 @@ describe('the page for sharing', () => {
       `../../${BOX}/${BOX}-template-a4.pdf`,
       `../share/${BOX}-tent.pdf`,
       `../share/${BOX}-tent-a4.pdf`,
-      `../${BOX}.ics`,
     ]);
   });
 

@@ -88,6 +88,7 @@ describe('the page for sharing', () => {
     expect(text).toBe(`Seed packet keeper
 A slim box with a clip-top that holds six seed packets.
 Thursday, December 10, 2026, 6:30\u00a0PM\u00a0CST
+Reading room, Harbour Street Library
 https://example.org/bench/seed-packet-keeper/`);
     await page.evaluate(
       `globalThis.copied = ''; navigator.clipboard.writeText = async (text) => { copied = text; }`,

@@ -3,7 +3,7 @@ import { pathToFileURL } from 'node:url';
 import type { ElementHandle, Page } from 'puppeteer-core';
 import { afterAll, afterEach, beforeAll } from 'vitest';
 import type { Running } from '../../src/print/launch.ts';
-import { madeDemo } from '../made-demo.ts';
+import { madeDemo, TODAY } from '../made-demo.ts';
 import { type Circumstances, type OpenPage, openBrowser, openPage } from '../page/browser.ts';
 
 let browser: Running;
@@ -30,7 +30,13 @@ export function siteFolder(): string {
 
 /** A page of the site as a reader opens it from disk. */
 export async function visit(path: string, circumstances: Circumstances): Promise<OpenPage> {
-  const visited = await openPage(browser, `${pathToFileURL(folder).href}/${path}`, circumstances);
+  const today = circumstances.today ?? TODAY;
+  return visitAt(`${pathToFileURL(folder).href}/${path}`, { ...circumstances, today });
+}
+
+/** A page by its whole address. */
+export async function visitAt(address: string, circumstances: Circumstances): Promise<OpenPage> {
+  const visited = await openPage(browser, address, circumstances);
   open.push(visited.page);
   return visited;
 }

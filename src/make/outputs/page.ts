@@ -1,9 +1,11 @@
 import { sheetHtml } from '../../handout/sheet.ts';
+import { sessionEvent } from '../../site/event.ts';
 import { siteElements } from '../../site/frame.ts';
 import { howTo, jsonScript } from '../../site/how-to.ts';
+import { meetingView } from '../../site/meeting.ts';
 import { projectPreview } from '../../site/share-page.ts';
 import { SafeHtml } from '../../words/safe-html.ts';
-import { iconNames, pagesAt } from '../assets.ts';
+import { iconNames, OFFLINE, pagesAt } from '../assets.ts';
 import { cardOf } from '../card.ts';
 import { projectLinkPicture } from '../link-picture.ts';
 import type { Output, ProjectMaterial } from '../output.ts';
@@ -32,8 +34,9 @@ function pageHtml(material: ProjectMaterial): string {
     pictures: picturesOnPage(pictures),
     styles,
     scripts,
-    links: { home: '../index.html', downloads, share: 'share/index.html' },
+    links: { home: '../index.html', downloads, share: 'share/index.html', offline: `../${OFFLINE}` },
     head: headOf(material),
+    meeting: meetingView(cardOf(material), material, `${material.slug}.ics`),
   });
 }
 
@@ -42,11 +45,13 @@ function headOf(material: ProjectMaterial): SafeHtml {
   const { editions, site, labels, pictures, slug } = material;
   const card = cardOf(material);
   const image = card.picture?.src.slice(`${slug}/`.length);
+  const event = sessionEvent(card, site, image);
   return SafeHtml.join(
     [
       siteElements('../', iconNames(), site.title),
       projectPreview(card, projectLinkPicture(material).name, material),
       jsonScript(howTo({ editions, labels, pictures: picturesOnPage(pictures), image })),
+      ...(event ? [jsonScript(event)] : []),
     ],
     '\n',
   );

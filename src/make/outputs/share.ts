@@ -16,7 +16,6 @@ function pageHtml(material: ProjectMaterial): string {
   const card = cardOf(material);
   const links = {
     linkPicture: projectLinkPicture(material).name,
-    calendar: card.session === undefined ? undefined : `${material.slug}.ics`,
     tents: tentsOf(material),
   };
   return shareHtml(card, links, pagesAt('../../', material));

@@ -21,6 +21,7 @@ import { type At, digestOf, type Place, type SourceFile, startOf } from '../sour
 import { supplyNamed } from '../supply-names.ts';
 import { readYaml } from '../yaml/yaml-tree.ts';
 import { asMeasurements, type MeasuredBlock } from './read-measurements.ts';
+import { MEETING } from './read-meeting.ts';
 import { asSupply } from './read-supplies.ts';
 import { versionsOf } from './read-variants.ts';
 import { sharedName } from './shared.ts';
@@ -38,6 +39,8 @@ const SHEET = sectionOf(HEAD, {
   occasion: optional(asText, 'What it is for: `thank you`, `spring`.'),
   video: optional(asLink, 'A web address where it is shown being made: `https://` and so on.'),
   lang: optional(asLanguage, 'The language of this sheet, if it is not that of the site.'),
+  ...MEETING,
+  was: listed(asText, "Earlier names of the project's folder: their addresses then lead to the new one."),
   units: optional(asUnits, 'The editions made of it, if not those of the site: `both`, `inch` or `metric`.'),
   measurements: needed(section(asMeasurements, 'The measurement block.')),
   supplies: listed(asSupply, 'Tools and materials besides paper.'),

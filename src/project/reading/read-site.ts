@@ -20,6 +20,7 @@ import { readEvery, readOn, repetitionOf, type Schedule } from '../schedule.ts';
 import { type At, type SourceFile, sourceFile, startOf } from '../source.ts';
 import { type Note, watchProperties } from '../watch.ts';
 import { readYaml } from '../yaml/yaml-tree.ts';
+import { MEETING } from './read-meeting.ts';
 
 const asCurrency: Value<At<string>> = asMatch('a currency code, such as USD', /^[a-z]{3}$/iu, ([code]) => {
   const upper = code.toUpperCase();
@@ -92,6 +93,7 @@ const PAPER = asChoice<Paper>(['letter', 'a4']);
 
 const SITE = sectionOf('settings, such as title: Paper bench', {
   title: plainly(asText, 'Paper projects', 'The name of your bench, over every page.'),
+  summary: optional(asText, 'What your bench is, in one sentence, for the front page.'),
   url: optional(asLink, 'Where the site will stand, for feeds, QR codes and link previews.'),
   language: optional(asLanguage, 'The language of the labels; `en`, if you say nothing.'),
   paper: listed(PAPER, 'What handouts are printed on: `letter`, `a4`, or both, if you say nothing.'),
@@ -99,6 +101,7 @@ const SITE = sectionOf('settings, such as title: Paper bench', {
   currency: plainly(asCurrency, 'USD', 'The three letters of your currency.'),
   bench: section(asBench, 'Your own tools.'),
   sessions: optional(asSchedule, 'When you meet.'),
+  ...MEETING,
 });
 
 export const SITE_SCHEMA: Schema = SITE.schema;
