@@ -41,6 +41,7 @@
     };
     button.addEventListener('click', show);
     figure.querySelector('svg').addEventListener('click', show);
-    figure.after(button);
+    if (figure.localName === 'figure') figure.append(button);
+    else figure.after(button);
   }
 })();

@@ -2,6 +2,8 @@ import { fontFaceCss, type Styles } from '../handout/css.ts';
 import { sha256 } from '../recall/sealed.ts';
 import { FAVICON } from '../site/favicon.ts';
 import type { Icons, SitePages } from '../site/frame.ts';
+import type { ListedProject } from '../site/listed.ts';
+import { searchScript } from '../site/search.ts';
 import { dataAddress } from './files.ts';
 import type { Studio } from './output.ts';
 import type { FontFile, PackageFiles } from './package-files.ts';
@@ -20,6 +22,11 @@ const PRINTS = {
 
 /** What keeps pages for a room without a network; at the root, for it may only keep what is below it. */
 export const OFFLINE = 'offline.js';
+
+/** The search and what it finds, from the site's root. */
+export function searchAsset(cards: readonly ListedProject[], files: PackageFiles): Asset {
+  return named('search.js', searchScript(cards, files.search));
+}
 
 /** Everything in the assets folder. */
 export function siteAssets(files: PackageFiles): readonly Asset[] {

@@ -30,6 +30,7 @@ export const cardCodec: z.ZodType<ListedProject, unknown> = z.object({
   picture: picture.optional(),
   accent: z.string(),
   papers: z.array(paper),
+  parts: z.array(z.string()).optional(),
   was: z.array(z.string()).optional(),
   revisions: z.array(revisionCodec),
   alone: z.enum(['inch', 'metric']).optional(),

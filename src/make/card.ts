@@ -9,9 +9,11 @@ import { mainPiece } from '../handout/finished-size.ts';
 import { shownText } from '../handout/measured-text.ts';
 import { settingOf } from '../handout/setting.ts';
 import { paperColor } from '../handout/supplies.ts';
+import type { Project } from '../project/model.ts';
 import { slugOf } from '../project/slug.ts';
 import type { ListedPicture, ListedProject } from '../site/listed.ts';
-import { speaker } from '../words/labels.ts';
+import { type Labels, speaker } from '../words/labels.ts';
+import { pieceNamed } from '../words/names.ts';
 import type { ProjectMaterial } from './output.ts';
 import { picturesOnPage } from './pictures.ts';
 
@@ -37,10 +39,21 @@ export function cardOf(material: ProjectMaterial): ListedProject {
     picture: pictureOf(material),
     accent: accentOf(paperColor(project)).color,
     papers: downloads.flatMap(({ listed, href }) => (listed ? [{ ...listed, href: `${slug}/${href}` }] : [])),
+    parts: partsOf(project, labels),
     ...(project.was.length > 0 && { was: project.was.map(({ value }) => slugOf(value)) }),
     revisions: ledger.revisions,
     ...(editions.printed === 'both' ? {} : { alone: editions.printed }),
   };
+}
+
+/** Each once, as it is called on paper; not the stock: nearly every sheet is of cardstock. */
+function partsOf({ pieces, supplies }: Project, labels: Labels): readonly string[] {
+  const say = speaker(labels);
+  const names = [
+    ...[...pieces.keys()].map((id) => pieceNamed(id, say)),
+    ...supplies.map(({ item }) => item.value),
+  ];
+  return [...new Set(names)];
 }
 
 function pictureOf(material: ProjectMaterial): ListedPicture | undefined {

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { parse } from 'yaml';
 import { packageRoot, packageVersion } from '../recall/package-root.ts';
 import { wordsOfForms } from '../words/form-words.ts';
@@ -30,6 +30,8 @@ export type PackageFiles = {
   readonly scripts: ReadonlyMap<string, string>;
   /** What arranges a handout in the browser that prints it. */
   readonly arrange: string;
+  /** The library that searches, as a plain script. */
+  readonly search: string;
   /** The service worker of the site. */
   readonly offline: string;
   readonly labels: ReadonlyMap<string, Labels>;
@@ -55,9 +57,18 @@ export function readPackageFiles(): PackageFiles {
     scripts: textsOf(templates, '.js'),
     arrange: readFileSync(join(templates, 'print', 'arrange.js'), 'utf8'),
     offline: readFileSync(join(templates, 'worker', 'offline.js'), 'utf8'),
+    search: readSearchLibrary(),
     labels: readLabels(),
     fonts: FACES.flatMap(({ weight, style }) => SUBSETS.map((subset) => fontOf(subset, weight, style))),
   };
+}
+
+/** Its build for a page without modules, in one line less for each of its comments' maps. */
+function readSearchLibrary(): string {
+  const require = createRequire(import.meta.url);
+  const main = require.resolve('minisearch');
+  const text = readFileSync(join(dirname(main), '..', 'umd', 'index.js'), 'utf8');
+  return text.replace(/^\/\/# sourceMappingURL=.*$/gmu, '');
 }
 
 function textsOf(folder: string, ending: string): ReadonlyMap<string, string> {

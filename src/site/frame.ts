@@ -3,6 +3,7 @@ import type { Site } from '../project/model.ts';
 import type { Labels } from '../words/labels.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import { voiceOf } from '../words/voice.ts';
+import { FAVICON } from './favicon.ts';
 import { absolute, siteAddress } from './place.ts';
 
 /** What the site's own pages are made with. Addresses lead from the page that is made. */
@@ -35,7 +36,9 @@ export function notFoundHtml(pages: SitePages): string {
   const description = voiceOf(pages.labels).say('not-found');
   const home = siteAddress(pages.site);
   const title = `${description} – ${pages.site.title}`;
-  return sitePageHtml('404', pages, { title, description, ...(home !== undefined && { home }) }, {});
+  const icon = html`<link rel="icon" type="image/svg+xml" href="data:image/svg+xml,${encodeURIComponent(FAVICON)}">`;
+  const page = { title, description, head: [icon], ...(home !== undefined && { home }) };
+  return sitePageHtml('404', pages, page, {});
 }
 
 /** What a page says of itself to programs that show a link to it (Open Graph, ogp.me). */

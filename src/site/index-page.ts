@@ -13,6 +13,8 @@ type IndexLinks = {
   /** The calendar of all sessions; none where there are none. */
   readonly calendar: string | undefined;
   readonly feed: string;
+  /** The script that searches. */
+  readonly search: string;
   readonly linkPicture: string;
 };
 
@@ -52,6 +54,8 @@ export function indexHtml(
       next: listing.next && nextView(listing.next, pages, voice),
       dates: datesOf(projects, today, site, voice),
       find: projects.length > 1 && {
+        search: links.search,
+        none: voice.say('site-found-none'),
         choices: choicesOf(projects, voice),
         found: voice.say('site-found'),
         all: voice.say('site-found-all', { all: projects.length }),

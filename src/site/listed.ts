@@ -26,6 +26,8 @@ export type ListedProject = {
   /** `#rrggbb`, readable on white: the color of its paper. */
   readonly accent: string;
   readonly papers: readonly ListedPaper[];
+  /** What it is made of and with: names of pieces and supplies, to be found by. */
+  readonly parts?: readonly string[] | undefined;
   /** Addresses that it had before, as slugs. */
   readonly was?: readonly string[] | undefined;
   /** What was published of it, the earliest first. */

@@ -3,10 +3,11 @@ import { qrSvg } from '../handout/qr.ts';
 import { type PageInput, pageHtml } from '../handout/render.ts';
 import { readable } from '../handout/supplies.ts';
 import type { Paper } from '../project/model.ts';
-import { html, type SafeHtml } from '../words/safe-html.ts';
+import { recutWords, revisionWords } from '../words/changes.ts';
+import { html, type SafeHtml, textOf } from '../words/safe-html.ts';
 import { typographic } from '../words/typographic.ts';
-import { voiceOf } from '../words/voice.ts';
-import { previewElements, type SitePages, sitePageHtml } from './frame.ts';
+import { type Voice, voiceOf } from '../words/voice.ts';
+import { LINK_PICTURE_SIZE, previewElements, type SitePages, sitePageHtml } from './frame.ts';
 import { type ListedProject, papersLines } from './listed.ts';
 import { meetingOf, meetingView } from './meeting.ts';
 import { absolute } from './place.ts';
@@ -45,6 +46,10 @@ export function shareHtml(project: ListedProject, links: ShareLinks, pages: Site
     sheet: '../index.html',
     address,
     qr: address === undefined ? undefined : qrSvg(address, voice.say),
+    name: slug,
+    plainTitle: title,
+    embed: address === undefined ? undefined : embedCard(project, address, links.linkPicture, pages),
+    correction: correctionOf(project, address, voice),
     linkPicture: `../${links.linkPicture}`,
     text,
     rows: text.split('\n').length + 2,
@@ -59,6 +64,42 @@ export function shareHtml(project: ListedProject, links: ShareLinks, pages: Site
       href: `../${href}`,
     })),
   });
+}
+
+/** A card for somebody's own page: picture, title and link, with no script and no style of ours but its own. */
+function embedCard(
+  { title, slug, accent }: ListedProject,
+  address: string,
+  linkPicture: string,
+  { site }: SitePages,
+): string {
+  const picture = absolute(site, `${slug}/${linkPicture}`) ?? '';
+  const { width, height } = LINK_PICTURE_SIZE;
+  return html`<a href="${address}" style="display:block;max-width:30em;color:${accent}">
+<img src="${picture}" width="${width}" height="${height}" alt="" style="display:block;width:100%;height:auto">
+<strong>${title}</strong> – ${site.title}
+</a>`.toHTML();
+}
+
+/** A message for those who have an earlier sheet: what changed, and what to cut again. */
+function correctionOf(
+  { title, revisions, alone }: ListedProject,
+  address: string | undefined,
+  voice: Voice,
+): string | undefined {
+  const revision = revisions.at(-1);
+  if (revision === undefined || revision.number === 1) return undefined;
+  const { changes, recut } = revisionWords(revision, voice.say, alone && [alone]);
+  const lines = [
+    voice.say('site-feed-revision', { title, number: revision.number }),
+    ...changes.map((change) => `– ${textOf(change)}`),
+    recutWords(revision, recut, voice),
+    address,
+  ];
+  return lines
+    .filter((line) => line !== undefined)
+    .map(textOf)
+    .join('\n');
 }
 
 /** The link preview of a project's page. */

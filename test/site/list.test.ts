@@ -6,6 +6,8 @@ openSite();
 
 /** The titles of the projects that can be seen in the lists below the next session, by section. */
 async function shown(page: Page): Promise<Readonly<Record<string, readonly string[]>>> {
+  // The search is loaded when it is first used.
+  await page.waitForFunction(`!document.querySelector('#find-text').value || globalThis.sheetwright.found`);
   return (await page.evaluate(`Object.fromEntries([...document.querySelectorAll('.projects')]
     .filter((section) => section.checkVisibility())
     .map((section) => [section.querySelector('h2').textContent, [...section.querySelectorAll('.card')]
@@ -76,7 +78,8 @@ describe('the list of projects', () => {
     const { page } = await visit('index.html', { width: 1280 });
     await page.type('#find-text', 'BOX  garden');
     expect(await shown(page)).toEqual({
-      'Sessions to come': ['Seed packet keeper', 'Plant marker box'],
+      // The tags, of the scrap box, hang on garden twine.
+      'Sessions to come': ['Seed packet keeper', 'Plant marker box', 'Plant and gift tags'],
       'More projects': ['Bird seed carrier'],
     });
     await told();
@@ -113,7 +116,9 @@ describe('the list of projects', () => {
     await page.type('#find-text', 'zeppelin');
     expect(await shown(page)).toEqual({});
     await told();
-    expect(await status(page)).toBe(`0 of ${COUNT} projects found`);
+    expect(await status(page)).toBe(
+      `0 of ${COUNT} projects found. Nothing fits. Try fewer or other words, or show all.`,
+    );
   });
 
   it('tells the count once, after the typing', async () => {

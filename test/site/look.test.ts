@@ -93,8 +93,8 @@ https://example.org/bench/seed-packet-keeper/`);
     await page.evaluate(
       `globalThis.copied = ''; navigator.clipboard.writeText = async (text) => { copied = text; }`,
     );
-    await page.click('[data-copies]');
-    await page.waitForFunction(`document.querySelector('[role="status"]').textContent === 'Copied.'`);
+    await page.click('[data-copies="share-text"]');
+    await page.waitForFunction(`document.querySelector('.copy [role="status"]').textContent === 'Copied.'`);
     expect(await page.evaluate('copied')).toBe(text);
   });
 
@@ -103,9 +103,9 @@ https://example.org/bench/seed-packet-keeper/`);
     await page.evaluate(
       `navigator.clipboard.writeText = () => Promise.reject(new Error()); document.execCommand = () => false`,
     );
-    await page.click('[data-copies]');
+    await page.click('[data-copies="share-text"]');
     await page.waitForFunction(
-      `document.querySelector('[role="status"]').textContent.startsWith('It could not')`,
+      `document.querySelector('.copy [role="status"]').textContent.startsWith('It could not')`,
     );
     expect(await page.evaluate('getSelection().toString()')).toContain('Seed packet keeper');
   });

@@ -1,7 +1,7 @@
 import { calendarOf } from '../../site/calendar.ts';
 import { notFoundHtml } from '../../site/frame.ts';
 import { indexHtml } from '../../site/index-page.ts';
-import { pagesAnywhere, pagesAt } from '../assets.ts';
+import { pagesAnywhere, pagesAt, searchAsset } from '../assets.ts';
 import { cardOf } from '../card.ts';
 import { siteLinkPicture } from '../link-picture.ts';
 import type { Output, SiteMaterial } from '../output.ts';
@@ -16,10 +16,11 @@ export const sitePages: Output = {
 };
 
 function listHtml(material: SiteMaterial): string {
-  const { site, labels, cards, today } = material;
+  const { site, labels, cards, today, files } = material;
   return indexHtml(cards, today, pagesAt('', material), {
     calendar: calendarOf(cards, site, labels) === undefined ? undefined : 'sessions.ics',
     feed: 'feed.xml',
+    search: `assets/${searchAsset(cards, files).name}`,
     linkPicture: siteLinkPicture(site).name,
   });
 }
