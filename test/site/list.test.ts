@@ -83,7 +83,7 @@ describe('the list of projects', () => {
       'More projects': ['Bird seed carrier'],
     });
     await told();
-    expect(await status(page)).toBe(`3 of ${COUNT} projects found`);
+    expect(await status(page)).toBe(`4 of ${COUNT} projects found`);
     await page.click('button[type="reset"]');
     expect(await shown(page)).toEqual(ALL);
     expect(await page.evaluate('document.activeElement.id')).toBe('find-text');
