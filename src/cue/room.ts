@@ -24,7 +24,7 @@ const ALL: CardRoom = {
  * From everything in large type to the least: first the type gets smaller, then what stands on the sheet as well is
  * left out, then the demonstrator's own notes, which are in the project's file; last, the lists are cut short.
  */
-export const ROOMS: readonly CardRoom[] = [
+export const ROOMS: readonly [CardRoom, ...CardRoom[]] = [
   ALL,
   { ...ALL, points: 16 },
   { ...ALL, points: 16, stepCautions: false },

@@ -3,14 +3,14 @@ import type { Drawing } from '../drawing/canvas.ts';
 import { foldedDrawing } from '../drawing/folded.ts';
 import { lowestBases } from '../drawing/pile.ts';
 import { stackDrawing } from '../drawing/stack.ts';
-import { ownEdition, shownEditions } from '../edition/editions.ts';
+import { type Editions, ownEdition, shownEditions } from '../edition/editions.ts';
 import { leadPhoto } from '../handout/drawings.ts';
 import { mainPiece } from '../handout/finished-size.ts';
 import { shownText } from '../handout/measured-text.ts';
 import { settingOf } from '../handout/setting.ts';
 import { paperColor } from '../handout/supplies.ts';
 import type { ListedPicture, ListedProject } from '../site/listed.ts';
-import { speaker } from '../words/labels.ts';
+import { type Labels, speaker } from '../words/labels.ts';
 import type { ProjectMaterial } from './output.ts';
 import { picturesOnPage } from './pictures.ts';
 
@@ -69,6 +69,14 @@ const ROOM = { width: 120, height: 90 };
  * a flat one with what lies on it. No measurements stand in it; it is shown small.
  */
 export function drawnPicture({ editions, labels }: ProjectMaterial): Drawing | undefined {
+  if (!drawn.has(editions)) drawn.set(editions, drawPicture(editions, labels));
+  return drawn.get(editions);
+}
+
+/** Several outputs show it. */
+const drawn = new WeakMap<Editions, Drawing | undefined>();
+
+function drawPicture(editions: Editions, labels: Labels): Drawing | undefined {
   const style = { shown: shownEditions(editions), say: speaker(labels) };
   const main = mainPiece(editions);
   const drawing = main && foldedDrawing(editions, main.id.value, 'folded', ROOM, style);

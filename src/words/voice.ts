@@ -20,7 +20,16 @@ export type Voice = {
   readonly duration: (minutes: number) => string;
 };
 
+const voices = new WeakMap<Labels, Voice>();
+
+/** One voice serves all that is said with the same labels. */
 export function voiceOf(labels: Labels): Voice {
+  const voice = voices.get(labels) ?? newVoice(labels);
+  voices.set(labels, voice);
+  return voice;
+}
+
+function newVoice(labels: Labels): Voice {
   const { language } = labels;
   const say = speaker(labels);
   const plurals = new Intl.PluralRules(language);
@@ -45,8 +54,12 @@ export function voiceOf(labels: Labels): Voice {
   };
 }
 
+/** Setting one up takes a thousand times as long as using it. */
+const lists = new Map<string, Intl.ListFormat>();
+
 function list(language: string, items: readonly HtmlValue[]): SafeHtml {
-  const format = new Intl.ListFormat(language, { type: 'conjunction' });
+  const format = lists.get(language) ?? new Intl.ListFormat(language, { type: 'conjunction' });
+  lists.set(language, format);
   const parts = format.formatToParts(items.map(textOf));
   const left = [...items];
   return SafeHtml.join(
