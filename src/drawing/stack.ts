@@ -78,6 +78,9 @@ function drawPile(
     const [decoration, pose] = decorations[index] ?? [];
     if (decoration && pose) paintDecoration(canvas, decoration, (point) => put(pose(point)), false);
   });
+  // What is stuck behind an opening covers it: its edge shows through, as it will be seen.
+  if (pile.base.face === 'behind')
+    for (const hole of drawn[0]?.openings ?? []) canvas.line('flat', hole, true);
   const gaps = gapsOf(pile.placed, scale, canvas.lettering * 2.6);
   const images = decorations.flatMap(([{ images: all }, pose]) =>
     all.map(({ outline }) => outline.map((point) => put(pose(point)))),
