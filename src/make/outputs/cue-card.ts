@@ -6,6 +6,7 @@ import { programDigest, templatesDigest } from '../../recall/program.ts';
 import { printStyles } from '../assets.ts';
 import type { Job } from '../job.ts';
 import { dayOf, type Output, type ProjectMaterial } from '../output.ts';
+import { picturesInPrint } from '../pictures.ts';
 
 /** Two sides of one sheet of paper. */
 const MOST_PAGES = 2;
@@ -29,10 +30,12 @@ function cueJob(material: ProjectMaterial): Job {
 }
 
 function cardHtml(
-  { editions, site, labels, ledger, files, renderer }: ProjectMaterial,
+  { editions, site, labels, ledger, files, renderer, pictures }: ProjectMaterial,
   room: CardRoom,
 ): string {
-  return cueCardHtml({ editions, site, labels, ledger, styles: printStyles(files, 'cue'), renderer }, room);
+  const styles = printStyles(files, 'cue');
+  const input = { editions, site, labels, ledger, styles, renderer, pictures: picturesInPrint(pictures) };
+  return cueCardHtml(input, room);
 }
 
 /** The card with all there is, then with less and less until it fits; where none does, the barest. */
