@@ -4,7 +4,7 @@ import { inVariant, type Setting } from '../handout/setting.ts';
 import { Length } from '../measure/length.ts';
 import { readRef } from '../project/ref.ts';
 import type { FlatSegment } from '../shape/net.ts';
-import { netNamed } from '../shape/shapes.ts';
+import { netNamed } from '../shape/sheets.ts';
 import { pieceSheetNamed } from '../words/names.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import { ofVariants, waysOf } from '../words/variants.ts';

@@ -4,7 +4,6 @@ import { visit } from 'unist-util-visit';
 import { renderMarkdown } from '../handout/markdown.ts';
 import { type HOST, withoutHost } from '../handout/markdown-handlers.ts';
 import type { Setting } from '../handout/setting.ts';
-import { proseSetting } from '../handout/steps.ts';
 import type { Project, Step } from '../project/model.ts';
 import type { ReferenceKind } from '../project/prose/reference.ts';
 import { readRef } from '../project/ref.ts';
@@ -14,7 +13,7 @@ import { actionsOf } from './actions.ts';
 import { runClock, type SayTime, type Slot, shareOf, timesFrom } from './clock.ts';
 import { pictureOf } from './picture.ts';
 import type { CardRoom } from './room.ts';
-import { spokenSetting } from './spoken.ts';
+import { cueProse, spokenProse } from './spoken.ts';
 
 /** The session minute by minute. */
 type RunningOrder = {
@@ -103,7 +102,7 @@ function cueStep(
 ): CueStep {
   const { voice } = setting;
   const { dryAt, waits } = slot;
-  const prose = proseSetting(setting);
+  const prose = cueProse(setting);
   const spoken = spokenProse(setting);
   return {
     number,
@@ -129,17 +128,6 @@ type AheadStep = {
   readonly notes: readonly SafeHtml[];
 };
 
-/** Pieces by their names alone, for their sizes stand in the cut list. */
-function spokenProse(setting: Setting): ReturnType<typeof proseSetting> {
-  const prose = proseSetting(spokenSetting(setting));
-  const refer: typeof prose.refer = (kind, name) => {
-    // A second mention is the name alone.
-    if (kind === 'piece') prose.refer(kind, name);
-    return prose.refer(kind, name);
-  };
-  return { ...prose, refer };
-}
-
 /**
  * What is to be done before the session, and to which pieces: for as many people as usually come, if the settings say how
  * many, else for each. Drying takes no longer for many.
@@ -152,7 +140,7 @@ export function aheadSteps(setting: Setting, people: number | undefined): readon
     const { minutes, dry } = step;
     return {
       number: index + 1,
-      title: renderMarkdown(step.heading, proseSetting(setting)),
+      title: renderMarkdown(step.heading, cueProse(setting)),
       time: minutes && preparation(minutes.value, people, setting),
       dry: dry && voice.say('step-dry', { duration: voice.duration(dry.value) }),
       pieces: pieces.map(({ id, count }) =>
@@ -179,7 +167,7 @@ function asidesOf(
 ): readonly SafeHtml[] {
   const found: SafeHtml[] = [];
   visit({ type: 'root', children: [...nodes] }, 'containerDirective', (node) => {
-    if (node.name === name) found.push(renderMarkdown(node.children, proseSetting(setting)));
+    if (node.name === name) found.push(renderMarkdown(node.children, cueProse(setting)));
   });
   return found;
 }
