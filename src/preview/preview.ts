@@ -43,7 +43,7 @@ export async function openPreview(options: PreviewOptions): Promise<Preview> {
 }
 
 /** An editor saves in several steps; a change is over when nothing has happened for so many milliseconds. */
-const QUIET = 60;
+const QUIET = 30;
 
 class Session {
   readonly #options: PreviewOptions;
@@ -79,6 +79,8 @@ class Session {
       timer = setTimeout(() => this.follow(), QUIET);
     });
     await once(watcher, 'ready');
+    // So that the first save need not wait for what makes pages to be loaded.
+    await import('../make/workshop.ts');
     return {
       address: server.address,
       close: async () => {

@@ -67,6 +67,11 @@ function list(language: string, items: readonly HtmlValue[]): SafeHtml {
   );
 }
 
+const dates = new Map<string, Intl.DateTimeFormat>();
+
 function dateInWords(language: string, date: string, dateStyle: 'full' | 'long'): string {
-  return new Intl.DateTimeFormat(language, { dateStyle, timeZone: 'UTC' }).format(Date.parse(date));
+  const key = `${language} ${dateStyle}`;
+  const format = dates.get(key) ?? new Intl.DateTimeFormat(language, { dateStyle, timeZone: 'UTC' });
+  dates.set(key, format);
+  return format.format(Date.parse(date));
 }
