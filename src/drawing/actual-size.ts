@@ -82,7 +82,7 @@ type TiledSheet = { readonly page: Page; readonly tiling: Tiling };
 /** The whole printable part is used where one page without a foot does. */
 function tiledOn(page: Page, net: Net): TiledSheet {
   const { left, top, right, bottom } = page.printable;
-  const foot = fits(net, page.printable) ? 0 : FOOT;
+  const foot = fits(net, page.printable) && fillsPage(page, net) ? 0 : FOOT;
   return { page, tiling: tile(net.size, right - left, bottom - top - foot, foldsAlong(net)) };
 }
 

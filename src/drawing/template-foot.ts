@@ -43,6 +43,9 @@ export function footFor(told: FootFacts, width: number, { say, shown }: DrawingS
 export function drawFoot(canvas: Canvas, { order, facts, sizes }: Foot, { left, bottom }: DrawnBox): void {
   const under = { x: left, y: bottom - 0.8 };
   const box = canvas.label(facts, under, { size: sizes.small, anchor: 'start', sits: 'over' });
-  const over = { x: left, y: box.top - BETWEEN };
-  canvas.label(order, over, { size: sizes.large, anchor: 'start', sits: 'over', strong: true });
+  let y = box.top - BETWEEN;
+  for (const line of order.toReversed()) {
+    canvas.label([line], { x: left, y }, { size: sizes.large, anchor: 'start', sits: 'over', strong: true });
+    y -= sizes.large * LINE_HEIGHT;
+  }
 }
