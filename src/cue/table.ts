@@ -12,22 +12,30 @@ type Table = { readonly isOrdered: boolean; readonly rows: readonly object[] };
  */
 export function laidOut(setting: Setting): Table {
   const { project } = setting;
-  const isOrdered = project.steps.some(({ uses }) => uses.length > 0);
-  const first = project.supplies.map((supply) => ({ supply, step: firstUse(supply, project) }));
-  const rows = isOrdered ? first.toSorted((a, b) => a.step - b.step) : first;
+  const uses = usesOf(project);
+  const isOrdered = uses.length > 0;
+  const first = project.supplies.map((supply) => ({ supply, use: firstUse(supply, uses) }));
+  const rows = isOrdered ? first.toSorted((a, b) => a.use - b.use) : first;
   return {
     isOrdered,
-    rows: rows.map(({ supply, step }) => ({
+    rows: rows.map(({ supply, use }) => ({
       ...supplyWords(setting, supply),
-      step: isOrdered && Number.isFinite(step) ? step + 1 : undefined,
+      step: isOrdered ? uses[use]?.step : undefined,
     })),
   };
 }
 
-/** The first step that uses a supply, by its place; infinite where none says so. */
-function firstUse(supply: Supply, { steps, supplies }: Project): number {
-  const place = steps.findIndex(({ uses }) =>
-    uses.some(({ value }) => supplyCalled(supplies, value) === supply),
+/** Everything that the steps say they use, one after the other, with the number of the step. */
+function usesOf({ steps, supplies }: Project): readonly Use[] {
+  return steps.flatMap((step, index) =>
+    step.uses.map(({ value }) => ({ step: index + 1, supply: supplyCalled(supplies, value) })),
   );
-  return place < 0 ? Number.POSITIVE_INFINITY : place;
+}
+
+type Use = { readonly step: number; readonly supply: Supply | undefined };
+
+/** The place of a supply among all that is used; behind them where no step says so. */
+function firstUse(supply: Supply, uses: readonly Use[]): number {
+  const place = uses.findIndex((use) => use.supply === supply);
+  return place < 0 ? uses.length : place;
 }
