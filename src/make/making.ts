@@ -91,11 +91,16 @@ export class Making {
     const { slug, folder } = spot;
     const ledger = await this.#ledgerOf(spot);
     const stale = this.#staleOf(before, folder);
-    if (before && typeof stale !== 'string' && stale.size === 0) return true;
+    if (before && typeof stale !== 'string' && stale.size === 0) {
+      await this.#record(folder, ledger);
+      return true;
+    }
     const workshop = await this.#open();
     const { findings, made } = await workshop.makeProject(spot, { before, stale }, ledger);
     this.findings.push(...findings);
     if (!made) return false;
+    // Of a site without its ledger nothing would tell what it shows; a ledger without its site has it made the next time.
+    await this.#record(folder, ledger);
     await this.#put(made);
     this.#records.putProject(slug, made.record);
     this.#cards.set(slug, made.record.card);
@@ -137,6 +142,10 @@ export class Making {
     const { out, all = false } = this.#options;
     if (!before) return 'new';
     return all ? 'asked for' : findStale(before, folder, this.#recall, out);
+  }
+
+  async #record(folder: string, ledger: Ledger | undefined): Promise<void> {
+    if (ledger) await this.#options.record?.(folder, ledger);
   }
 
   /** The ledger a project is to be made with, where it is not the one on disk. */
