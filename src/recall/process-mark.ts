@@ -1,6 +1,8 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
+import { readdir, rm, stat } from 'node:fs/promises';
 import { uptime } from 'node:os';
+import { join } from 'node:path';
 
 /**
  * Tells this process from all others of this machine, those that get its number later included: `4711-1a2b3c4d`. Where the
@@ -16,6 +18,19 @@ export function isAlive(mark: string, left: number): boolean {
   if (pid === undefined || left < bootTime() - SLACK || !isRunning(Number(pid))) return false;
   const now = beginningOf(Number(pid));
   return began === '0' || now === '0' || now === began;
+}
+
+/** Removes from a folder what dead processes left there, named `prefix`, mark, `-` and anything. */
+export async function clearDead(folder: string, prefix: string): Promise<void> {
+  for (const name of await readdir(folder).catch(() => [])) {
+    if (!name.startsWith(prefix)) continue;
+    const path = join(folder, name);
+    const mark = /^\d+-[0-9a-f]+(?=-)/u.exec(name.slice(prefix.length))?.[0];
+    const left = (await stat(path).catch(() => undefined))?.mtimeMs;
+    // One without a mark is of an earlier version, or not ours.
+    if (mark === undefined || left === undefined || isAlive(mark, left)) continue;
+    await rm(path, { recursive: true, force: true }).catch(() => {});
+  }
 }
 
 /** How far clocks may have been set, in milliseconds. */
