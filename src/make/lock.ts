@@ -1,7 +1,7 @@
 import { rmSync } from 'node:fs';
 import { link, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { hostname } from 'node:os';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { onExit } from 'signal-exit';
 import { isAlive, ownMark } from '../recall/process-mark.ts';
 import { checkWritable, isStaged, stagingMark, Unwritable, unwritable } from './files.ts';
@@ -18,19 +18,27 @@ export class Busy extends Unwritable {}
  * @throws Busy when another process is at work there. @throws Unwritable when nothing can be written.
  */
 export async function withLock<T>(out: string, work: () => Promise<T>): Promise<T> {
+  const release = await takeLock(out, LOCK);
+  try {
+    return await work();
+  } finally {
+    await release();
+  }
+}
+
+/** Takes a lock of that name in a folder, until it is released or this process ends. @throws As `withLock` does. */
+export async function takeLock(out: string, name: string): Promise<() => Promise<void>> {
   await checkWritable(out);
-  const lock = join(out, LOCK);
+  const lock = join(out, name);
   if (!(await takes(lock, out))) {
     await clearAfterTheDead(out, lock);
     if (!(await takes(lock, out))) throw busy(out, lock, '');
   }
   const forget = onExit(() => rmSync(lock, { force: true }));
-  try {
-    return await work();
-  } finally {
+  return async () => {
     forget();
     await rm(lock, { force: true });
-  }
+  };
 }
 
 /** Whether the lock was free and is now ours. It is written beside its place first, so that it is whole or not there. */
@@ -68,6 +76,7 @@ async function clearAfterTheDead(out: string, lock: string): Promise<void> {
   const isDead = text === '' ? left < Date.now() - EMPTY : host === hostname() && !isAlive(mark, left);
   if (!isDead) throw busy(out, lock, tellHolder(mark, host));
   await takeAway(out, lock, text);
+  if (basename(lock) !== LOCK) return;
   const files = await readdir(out, { recursive: true });
   for (const file of files.filter(isStaged)) await rm(join(out, file), { force: true });
 }
