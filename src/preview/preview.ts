@@ -163,8 +163,12 @@ class Session {
         this.#options.told({ result, seconds: seconds() });
       } catch (error) {
         const trouble = error instanceof Error ? error.message : String(error);
-        if (trouble !== this.#state.trouble) this.#options.told({ trouble, seconds: seconds() });
-        this.#state = { version, findings: [], drafts: [], trouble };
+        if (trouble !== this.#state.trouble) {
+          this.#options.told({ trouble, seconds: seconds() });
+          this.#state = { version, findings: [], drafts: [], trouble };
+        }
+        // Whatever else it was, the folder may have been away.
+        if (!(error instanceof Busy)) this.#watched = '';
         this.#followIn(AGAIN);
       }
     });
