@@ -1,0 +1,122 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { examine } from '../../src/examine/examine.ts';
+import { leadPhoto } from '../../src/handout/drawings.ts';
+import { stepViews } from '../../src/handout/steps.ts';
+import { loadWorkspace } from '../../src/shape/workspace.ts';
+import { all, parseMarkup, textOf } from '../handout/markup.ts';
+import { settingFor } from '../handout/sample.ts';
+import { madeDemo } from '../made-demo.ts';
+import { fillOf, inkOf, isInColumn, wordBox } from './page-fill.ts';
+import { type Pdf, type PdfPage, readPdf } from './read-pdf.ts';
+
+const PAPERS = ['letter', 'a4'] as const;
+
+/** What is set larger than this in millimeters is a heading; and no text in a drawing is as large. */
+const HEADING = 4.2;
+
+type Handout = { readonly slug: string; readonly paper: (typeof PAPERS)[number]; readonly pdf: Pdf };
+
+const handouts: Handout[] = [];
+let root = '';
+
+beforeAll(async () => {
+  const demo = await madeDemo();
+  root = join(demo, 'projects');
+  const site = join(demo, 'dist', 'site');
+  for (const slug of readdirSync(root, { withFileTypes: true }).flatMap((entry) =>
+    entry.isDirectory() ? [entry.name] : [],
+  )) {
+    for (const paper of PAPERS) {
+      const file = join(site, slug, `${slug}-${paper}.pdf`);
+      if (slug !== 'shared') handouts.push({ slug, paper, pdf: await readPdf(readFileSync(file)) });
+    }
+  }
+});
+
+/** What is said of every page that is not as it ought to be. */
+function faults(each: (page: PdfPage, index: number, pdf: Pdf) => readonly string[]): readonly string[] {
+  return handouts.flatMap(({ slug, paper, pdf }) =>
+    pdf.pages.flatMap((page, index) =>
+      each(page, index, pdf).map((fault) => `${slug} ${paper} ${index + 1}: ${fault}`),
+    ),
+  );
+}
+
+describe('the pages of every handout of the demo', () => {
+  it('are two to four', () => {
+    expect(handouts.length).toBeGreaterThan(40);
+    const counts = handouts.map(({ slug, paper, pdf: { pages } }) => ({ slug, paper, pages: pages.length }));
+    expect(counts.filter(({ pages }) => pages < 2 || pages > 4)).toEqual([]);
+  });
+
+  it('are half full at the least, the last one a third', () => {
+    const found = faults((page, index, { pages }) => {
+      const fill = fillOf(page);
+      return fill < (index === pages.length - 1 ? 1 / 3 : 1 / 2) ? [`${Math.round(fill * 100)} %`] : [];
+    });
+    expect(found).toEqual([]);
+  });
+
+  it('have no heading at the foot of a column', () => {
+    const found = faults((page) => {
+      const ink = inkOf(page);
+      const headings = page.words.filter(({ size }) => size > HEADING);
+      return headings.flatMap((heading) => {
+        const box = wordBox(heading);
+        const column = isInColumn('left', box, page) ? 'left' : 'right';
+        const isFollowed = ink.some(
+          (other) => isInColumn(column, other, page) && other.y > box.y + box.height + 1,
+        );
+        return isFollowed ? [] : [heading.text];
+      });
+    });
+    expect(found).toEqual([]);
+  });
+
+  it('keep each step and its pictures on one page', async () => {
+    const workspace = await loadWorkspace(root, { namedFrom: root });
+    let pictures = 0;
+    const parted = examine(workspace).flatMap(({ project, editions }) => {
+      const all = [project.introduction, ...project.steps.map(({ prose }) => prose)].flatMap(
+        (prose) => prose.pictures,
+      );
+      const placed = new Map(all.map(({ path }) => [path.value, { src: 'x', width: 4, height: 3 }]));
+      return handouts
+        .filter(({ slug }) => slug === project.slug)
+        .flatMap(({ paper, pdf }) => {
+          const setting = settingFor({ project, editions, site: workspace.site }, paper, placed);
+          return stepViews(setting, leadPhoto(project)?.path.value).flatMap((view) => {
+            const { title, figures } = view as { title: unknown; figures: readonly unknown[] };
+            const shown = figures.flatMap(alternativesOf);
+            pictures += shown.length;
+            const page = pdf.pages.find((each) =>
+              tight(headingsOn(each)).includes(tight(textOf(parseMarkup(String(title))))),
+            );
+            return shown
+              .filter((alternative) => !page?.alternatives.map(tight).includes(tight(alternative)))
+              .map((alternative) => `${project.slug} ${paper}: ${alternative}`);
+          });
+        });
+    });
+    expect(parted).toEqual([]);
+    expect(pictures).toBeGreaterThan(50);
+  });
+});
+
+function headingsOn({ words }: PdfPage): string {
+  return words.flatMap(({ text, size }) => (size > HEADING ? [text] : [])).join('');
+}
+
+function alternativesOf(figure: unknown): readonly string[] {
+  const root = parseMarkup(String(figure));
+  return [
+    ...all(root, 'img').map(({ attributes }) => attributes.alt),
+    ...all(root, 'svg').map(({ attributes }) => attributes['aria-label']),
+  ].flatMap((said) => (typeof said === 'string' ? [said] : []));
+}
+
+function tight(text: string): string {
+  return text.replace(/[\s\u00ad]+/gu, '');
+}
