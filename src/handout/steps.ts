@@ -48,6 +48,8 @@ function stepView(setting: Setting, step: Step, { number, hero, bases }: StepPla
   const prose = proseSetting(setting);
   const { flow, beside } = parted(shownBlocks(setting, step.prose, hero), prose);
   const text = renderMarkdown(flow, prose);
+  const layers = layerFigures(setting, bases, roomIn(setting).layers);
+  const asked = step.prose.references.filter(({ view }) => view?.value === 'layers');
   return {
     number,
     id: `step-${number}`,
@@ -56,9 +58,9 @@ function stepView(setting: Setting, step: Step, { number, hero, bases }: StepPla
     dry: step.dry && voice.say('step-dry', { duration: voice.duration(step.dry.value) }),
     ahead: step.ahead,
     text,
-    figures: [...layerFigures(setting, bases, roomIn(setting).layers), ...beside].map(
-      (figure) => figure.html,
-    ),
+    figures: [...layers, ...beside].map(({ html }) => html),
+    // Two such drawings and the text would be too high for a column.
+    spread: layers.length + asked.length > 1,
     // Too long to be kept on one page.
     long: text.text.length > (setting.target === 'large-print' ? LONG.large : LONG.usual),
   };

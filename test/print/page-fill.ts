@@ -3,6 +3,8 @@ import type { PdfPage, Words } from './read-pdf.ts';
 
 /** What a handout's page keeps free on each side, with the running head and foot in it, in millimeters. */
 const MARGIN = 14;
+/** What a browser lays under a page is no ink. */
+const WHITE = '#ffffff';
 /** About how wide a letter is for its height. */
 const LETTER = 0.5;
 /** Ink this near the middle of a page is in the gap between its columns. */
@@ -10,11 +12,8 @@ const GAP = 5;
 
 /** Everything that a page shows within its margins, each by the box about it, in millimeters. */
 export function inkOf(page: PdfPage): readonly Box[] {
-  const boxes = [
-    ...page.words.map(wordBox),
-    ...page.pictures,
-    ...page.marks.map(({ edges }) => boxAbout(edges)),
-  ];
+  const marks = page.marks.filter(({ color }) => color !== WHITE);
+  const boxes = [...page.words.map(wordBox), ...page.pictures, ...marks.map(({ edges }) => boxAbout(edges))];
   return boxes.filter(({ y, height }) => y > MARGIN - 1 && y + height < page.heightMm - MARGIN + 1);
 }
 
