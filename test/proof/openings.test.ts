@@ -236,8 +236,13 @@ describe('a pop-up', () => {
       'that leaves a sixteenth of the fold',
       pop(`${STEP}, at: { bottom: 1/16 }`),
       [
-        'warning popup-at-edge at "step": card.step leaves only 1/16 in of the fold at one end; 1/8 in is the least that does not tear',
+        'warning popup-at-edge at "step": card.step leaves 1/16 in of the fold at one end; 1/8 in is the least that does not tear',
       ],
+    ],
+    [
+      'up to the end of its fold',
+      pop(`${STEP}, at: { bottom: 0 }`),
+      ['error popup-at-edge at "0": card.step runs up to the end of its fold: it is 2 in wide on 5 1/2 in'],
     ],
     [
       'past the end of its fold',

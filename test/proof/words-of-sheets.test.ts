@@ -118,15 +118,27 @@ const CASES: Cases = {
   ],
   'score-off-groove': [
     [
-      { ...BOX, from: 'left', position: inches(1, 16), pitch: inches(1, 8), isWritten: true },
+      { ...BOX, from: 'left', positions: [inches(1, 16)], pitch: inches(1, 8), isWritten: true },
       'box is scored at 1/16 in from the left, between two grooves of the board (one every 1/8 in)',
       'score at 1/8 in, or say in the step that this line is ruled by hand',
       'warning',
     ],
     [
-      { ...BOX, from: 'top', position: inches(17, 16), pitch: inches(1, 8), isWritten: false },
+      { ...BOX, from: 'top', positions: [inches(17, 16)], pitch: inches(1, 8), isWritten: false },
       'box is scored at 1 1/16 in from the top, between two grooves of the board (one every 1/8 in)',
       'score at 1 in or 1 1/8 in, or say in the step that this line is ruled by hand',
+      'note',
+    ],
+    [
+      {
+        ...BOX,
+        from: 'left',
+        positions: [inches(17, 16), inches(35, 16)],
+        pitch: inches(1, 8),
+        isWritten: false,
+      },
+      'box is scored at 1 1/16 in and 2 3/16 in from the left, between two grooves of the board (one every 1/8 in)',
+      'change a measurement of its form by a little, or say in the step that these lines are ruled by hand',
       'note',
     ],
   ],
