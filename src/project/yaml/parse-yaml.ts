@@ -60,6 +60,9 @@ export function parseYaml(
 ): Document.Parsed {
   // At "silent" the parser passes over a second document without a word.
   const document = parsed(text, { ...options, logLevel: 'error' });
+  // A word with ! before it is a tag to YAML, which drops it: what somebody wrote would be lost without a word.
+  const tags = document.warnings.filter(({ code }) => code === 'TAG_RESOLVE_FAILED');
+  document.errors.push(...tags.map(({ pos, code, message }) => new YAMLParseError(pos, code, message)));
   document.errors = document.errors.filter(
     ({ code, pos: [start] }) => code !== 'MULTIPLE_DOCS' || !NOTHING_MORE.test(text.slice(start)),
   );
