@@ -327,6 +327,21 @@ describe('a pop-up', () => {
   ])('%s', (_, pieces, expected) => {
     expect(said(pieces)).toEqual(expected);
   });
+
+  // By hand: turned over like a page, what hangs on the back's right hangs on its left, and the top stays at the top.
+  it.each([
+    ['left', 'front', 'right: 1/4', 'left'],
+    ['left', 'back', 'left: 1/4', 'right'],
+    ['top', 'back', 'bottom: 1/4', 'top'],
+    ['top', 'front', 'top: 1/4', 'bottom'],
+  ])('folded at the %s says from where its figure on the %s is to stand', (fold, part, at, edge) => {
+    const pieces = `card: { stock: cream, form: single-fold card, size: 5 x 5, fold: ${fold}, openings: { step: { ${STEP} } } }
+figure: { stock: cream, cut: 2 x 2, on: inside card.step-${part}, at: { ${at} }, overhang: yes }`;
+    const [found, ...others] = findingsOf(sheetWith({ pieces, head: KNIFE }));
+    expect(others).toEqual([]);
+    expect(found?.remedy).toContain(`with "at: { ${edge}: 0 }" or more`);
+    expect(said(pieces.replace(at, `${edge}: 0`))).toEqual([]);
+  });
 });
 
 describe('a stamped image', () => {
