@@ -45,8 +45,13 @@ function portOf(text: string): number {
 /** Until Ctrl-C, or whatever ends the command in its place. */
 function ended({ ends }: Terminal): Promise<void> {
   return new Promise((resolve) => {
-    if (ends?.aborted) resolve();
-    ends?.addEventListener('abort', () => resolve(), { once: true });
-    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => resolve());
+    const signals = ['SIGINT', 'SIGTERM'] as const;
+    const end = (): void => {
+      for (const signal of signals) process.off(signal, end);
+      resolve();
+    };
+    if (ends?.aborted) return resolve();
+    ends?.addEventListener('abort', end, { once: true });
+    for (const signal of signals) process.on(signal, end);
   });
 }

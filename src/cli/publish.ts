@@ -1,24 +1,23 @@
-import { examine } from '../examine/examine.ts';
+import { examine, findingsOf } from '../examine/examine.ts';
+import type { Study } from '../examine/study.ts';
+import type { MakeOptions } from '../make/make-options.ts';
 import { projectsNamed } from '../make/named.ts';
 import type { Site } from '../project/model.ts';
-import { publish } from '../publish/publish.ts';
+import { printFindings } from '../proof/print.ts';
+import { isStopped, mergeFindings } from '../proof/tell.ts';
+import { isFailure } from '../proof/told.ts';
+import { checkRecordable, publish } from '../publish/publish.ts';
 import { type Published, tellPublished, unpublished } from '../publish/revisions.ts';
 import { loadWorkspace } from '../shape/workspace.ts';
 import { type MakingOptions, makeOptionsOf, tellMade } from './make.ts';
-import { type CommandRun, count } from './terminal.ts';
+import { type CommandRun, count, type ExitCode, inkFor, type Terminal } from './terminal.ts';
 
 type PublishOptions = MakingOptions & { readonly dryRun?: boolean };
 
 /** `sheetwright publish [workspace]` */
 export const run: CommandRun<PublishOptions> = async ([named], options, terminal) => {
   const making = await makeOptionsOf(named, options, terminal);
-  if (options.dryRun) {
-    const workspace = await loadWorkspace(making.root, { namedFrom: terminal.cwd });
-    const projects = projectsNamed(options.only, workspace.projects);
-    const would = unpublished(examine(workspace, projects), making.today);
-    terminal.stdout.write(revisionsText(would, workspace.site, 'would be recorded'));
-    return 0;
-  }
+  if (options.dryRun) return tellDryRun(making, options, terminal);
   const result = await publish(making);
   const code = tellMade(result, options, terminal);
   if (!options.quiet) {
@@ -26,6 +25,30 @@ export const run: CommandRun<PublishOptions> = async ([named], options, terminal
   }
   return code;
 };
+
+/** What publishing would find and record, and whether it would fail. */
+async function tellDryRun(
+  { root, only, today, strict = false }: MakeOptions,
+  options: PublishOptions,
+  terminal: Terminal,
+): Promise<ExitCode> {
+  const { stdout, cwd } = terminal;
+  const workspace = await loadWorkspace(root, { namedFrom: cwd });
+  const projects = projectsNamed(only, workspace.projects);
+  const studies = examine(workspace, projects);
+  const isHeld = (study: Study): boolean =>
+    isStopped([...workspace.site.findings, ...study.findings], strict);
+  const would = unpublished(
+    studies.filter((study) => !isHeld(study)),
+    today,
+  );
+  await checkRecordable(root, would);
+  const findings = mergeFindings(findingsOf(workspace, studies));
+  const ink = inkFor(terminal, options);
+  stdout.write(printFindings(findings, { ink, projects, summary: !options.quiet }));
+  stdout.write(revisionsText(would, workspace.site, 'would be recorded'));
+  return isFailure(findings, strict) ? 1 : 0;
+}
 
 function revisionsText(published: readonly Published[], site: Site, how: string): string {
   if (published.length === 0) return 'nothing has changed since the last revision: none recorded\n';

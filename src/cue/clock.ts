@@ -2,7 +2,7 @@ import type { Voice } from '../words/voice.ts';
 
 /** What the clock knows of a step. */
 type TimedStep = {
-  /** Minutes of work; 0 where none are given. */
+  /** Minutes of work; 0 where nothing is known of them. */
   readonly minutes: number;
   /** Minutes of drying once the work is done; 0 for none. */
   readonly dry: number;
@@ -43,6 +43,11 @@ export function runClock(steps: readonly TimedStep[]): {
 
 function sharesPiece(one: TimedStep | undefined, other: TimedStep): boolean {
   return one !== undefined && [...one.pieces].some((piece) => other.pieces.has(piece));
+}
+
+/** What every step without minutes gets of those that are left for them; whole minutes. */
+export function shareOf(left: number, steps: number): number {
+  return steps === 0 ? 0 : Math.floor(Math.max(0, left) / steps);
 }
 
 /** Says when something happens, minutes after the start. */

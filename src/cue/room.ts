@@ -1,6 +1,9 @@
 /** How much goes on a card. Cuts, scores and the clock are the last to go, and are never smaller than 16 points. */
 export type CardRoom = {
   readonly points: 18 | 16;
+  /** The most that is said of a step. */
+  readonly actions: 0 | 1 | 2 | 3;
+  readonly pictures: boolean;
   /** The cautions that stand in the steps; the usual ones are always said. */
   readonly stepCautions: boolean;
   /** What may take a supply's place. */
@@ -13,6 +16,8 @@ export type CardRoom = {
 
 const ALL: CardRoom = {
   points: 18,
+  actions: 3,
+  pictures: true,
   stepCautions: true,
   instead: true,
   table: true,
@@ -20,19 +25,27 @@ const ALL: CardRoom = {
   rows: Number.POSITIVE_INFINITY,
 };
 
+/** What is left out, one after the other, until all that is left fits. */
+const LESS: readonly Partial<CardRoom>[] = [
+  { points: 16 },
+  { instead: false },
+  { actions: 2 },
+  { actions: 1 },
+  { pictures: false },
+  { stepCautions: false },
+  { table: false },
+  { notes: false, actions: 0 },
+  { rows: 12 },
+  { rows: 8 },
+];
+
 /**
  * From everything in large type to the least: first the type gets smaller, then what stands on the sheet as well is
  * left out, then the demonstrator's own notes, which are in the project's file; last, the lists are cut short.
  */
-export const ROOMS: readonly CardRoom[] = [
+export const ROOMS: readonly [CardRoom, ...CardRoom[]] = [
   ALL,
-  { ...ALL, points: 16 },
-  { ...ALL, points: 16, stepCautions: false },
-  { ...ALL, points: 16, stepCautions: false, instead: false },
-  { ...ALL, points: 16, stepCautions: false, instead: false, table: false },
-  { ...ALL, points: 16, stepCautions: false, instead: false, table: false, notes: false },
-  { points: 16, stepCautions: false, instead: false, table: false, notes: false, rows: 12 },
-  { points: 16, stepCautions: false, instead: false, table: false, notes: false, rows: 8 },
+  ...LESS.map((_, index) => Object.assign({}, ALL, ...LESS.slice(0, index + 1)) as CardRoom),
 ];
 
 /** The first rows of a list, and how many more there are. */

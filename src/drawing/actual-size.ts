@@ -1,29 +1,30 @@
 import type { Editions } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
 import type { Paper } from '../project/model.ts';
-import type { Point2 } from '../shape/flat-polygon.ts';
 import type { Net } from '../shape/net.ts';
-import { CALIBRATION, drawCalibration } from './calibration.ts';
 import { Canvas, type Drawing } from './canvas.ts';
 import { drawCover } from './cover.ts';
 import { drawnNetOf } from './drawn-net.ts';
-import { drawKey, keyEntries } from './key.ts';
-import { wrapped } from './lettering.ts';
-import { type Page, pageOf, type Tiling, tile } from './pages.ts';
+import { keyEntries } from './key.ts';
+import { roomAbove, stripOn } from './page-strip.ts';
+import { type FoldsAlong, type Page, pageOf, type Tiling, tile } from './pages.ts';
 import type { DrawnBox } from './region.ts';
 import type { DrawingStyle, DrawnNet } from './style.ts';
+import { drawFoot, type FootFacts, footFor } from './template-foot.ts';
 import { drawAt, drawTile } from './tile-page.ts';
 import { caption, spokenSize } from './words.ts';
 
 /** One page of an actual-size template, its drawing exactly as large as the paper. */
 export type TemplatePage = { readonly page: Page; readonly drawing: Drawing };
 
-/** The paper in the printer and the border on it that stays white. */
-type PrintSetting = { readonly paper: Paper; readonly margin: Length };
+/** The paper in the printer, the border on it that stays white, and the project that it is printed for. */
+export type PrintSetting = Pick<FootFacts, 'project' | 'state'> & {
+  readonly paper: Paper;
+  readonly margin: Length;
+};
 
-/** The line of words at the foot of a page. */
-const FOOT = 7;
-const GAP = 3;
+/** The words at the foot of a page of tiles. */
+const FOOT = 13;
 
 /**
  * A piece (or a further sheet of it, `box.lid`) at 1:1 on pages: on one with the squares to measure, if there is room;
@@ -37,46 +38,25 @@ export function templatePages(
 ): readonly TemplatePage[] {
   const net = drawnNetOf(editions, style.shown[0], id);
   if (!net) return [];
-  const { paper, margin } = setting;
-  const [upright, landscape] = [pageOf(paper, margin, false), pageOf(paper, margin, true)];
-  const together = [upright, landscape].find((page) =>
-    fits(net.drawn, roomAbove(page, stripOn(page, net, style))),
-  );
-  if (together) return [alone(id, net, together, style)];
+  const { project, state } = setting;
+  const told: NumberedPage = { project, state, name: caption(id, style.say), net, page: 1, pages: 1 };
+  const { upright, landscape } = pagesOf(setting);
+  const together = [upright, landscape].find((page) => {
+    const strip = stripOn(page, keyEntries(net), told, style);
+    return fits(net.drawn, roomAbove(page, strip));
+  });
+  if (together) return [alone(together, told, style)];
   const [first, second] = [tiledOn(upright, net.drawn), tiledOn(landscape, net.drawn)];
   const least = second.tiling.tiles.length < first.tiling.tiles.length ? second : first;
   const cover = new Canvas(style);
   drawCover(cover, upright, { id, net, tiling: least.tiling });
-  const told = { id, net, pages: least.tiling.tiles.length + 1 };
-  return [
-    finished(cover, upright, { ...told, number: 1 }, upright.printable),
-    ...tilePages(told, least, style),
-  ];
+  const all = { ...told, pages: least.tiling.tiles.length + 1 };
+  return [finished(cover, upright, all, upright.printable), ...tilePages(all, least, style)];
 }
 
-/** What stands under a net on its page: the calibration, the key and the foot, side by side or below one another. */
-type Strip = { readonly height: number; readonly words: DrawnBox; readonly calibration: Point2 };
-
-function stripOn({ printable }: Page, net: DrawnNet, style: DrawingStyle): Strip {
-  const { left, right, bottom } = printable;
-  const beside = right - left - CALIBRATION.width - 2 * GAP;
-  if (beside >= 90) {
-    const height = Math.max(CALIBRATION.height, keyHeight(net, beside, style) + 2 * FOOT);
-    const words = { left: right - beside, top: bottom - height, right, bottom };
-    return { height, words, calibration: { x: left, y: bottom - CALIBRATION.height } };
-  }
-  const key = keyHeight(net, right - left, style);
-  const height = key + GAP + CALIBRATION.height + FOOT;
-  const calibration = { x: left, y: bottom - FOOT - CALIBRATION.height };
-  return { height, words: { left, top: bottom - height, right, bottom }, calibration };
-}
-
-function keyHeight(net: DrawnNet, width: number, style: DrawingStyle): number {
-  return drawKey(new Canvas(style), keyEntries(net), { left: 0, top: 0, width });
-}
-
-function roomAbove(page: Page, { height }: Pick<Strip, 'height'>): DrawnBox {
-  return { ...page.printable, bottom: page.printable.bottom - height - GAP };
+/** A sheet of paper upright and on its side. */
+export function pagesOf({ paper, margin }: PrintSetting): Readonly<Record<'upright' | 'landscape', Page>> {
+  return { upright: pageOf(paper, margin, false), landscape: pageOf(paper, margin, true) };
 }
 
 function fits({ size }: Net, { left, top, right, bottom }: DrawnBox): boolean {
@@ -84,17 +64,16 @@ function fits({ size }: Net, { left, top, right, bottom }: DrawnBox): boolean {
 }
 
 /** Everything on one page. */
-function alone(id: string, net: DrawnNet, page: Page, style: DrawingStyle): TemplatePage {
+function alone(page: Page, told: NumberedPage, style: DrawingStyle): TemplatePage {
   const canvas = new Canvas(style);
-  const { words, calibration, ...strip } = stripOn(page, net, style);
+  const { net } = told;
+  const strip = stripOn(page, keyEntries(net), told, style);
   const room = roomAbove(page, strip);
   const { width, height } = net.drawn.size;
   const left = (room.left + room.right - width.mm) / 2;
   drawAt(canvas, net, left, room.top + (room.bottom - room.top - height.mm) / 2);
-  const key = { left: words.left, top: words.top, width: words.right - words.left };
-  drawKey(canvas, keyEntries(net), key);
-  drawCalibration(canvas, calibration);
-  return finished(canvas, page, { id, net, number: 1, pages: 1 }, words);
+  strip.draw(canvas);
+  return finished(canvas, page, told);
 }
 
 /** A sheet laid over pages of one kind. */
@@ -103,13 +82,20 @@ type TiledSheet = { readonly page: Page; readonly tiling: Tiling };
 /** The whole printable part is used where one page without a foot does. */
 function tiledOn(page: Page, net: Net): TiledSheet {
   const { left, top, right, bottom } = page.printable;
-  const foot = fits(net, page.printable) ? 0 : FOOT;
-  return { page, tiling: tile(net.size, right - left, bottom - top - foot) };
+  const foot = fits(net, page.printable) && fillsPage(page, net) ? 0 : FOOT;
+  return { page, tiling: tile(net.size, right - left, bottom - top - foot, foldsAlong(net)) };
+}
+
+function foldsAlong({ folds }: Net): FoldsAlong {
+  return {
+    across: folds.filter(({ from, to }) => from.x.equals(to.x)).map(({ from }) => from.x.mm),
+    down: folds.filter(({ from, to }) => from.y.equals(to.y)).map(({ from }) => from.y.mm),
+  };
 }
 
 /** The tiles behind the cover, each with a foot that there is room for. */
 function tilePages(
-  told: Omit<NumberedPage, 'number'>,
+  told: NumberedPage,
   { page, tiling }: TiledSheet,
   style: DrawingStyle,
 ): readonly TemplatePage[] {
@@ -118,7 +104,7 @@ function tilePages(
   return tiling.tiles.map((_, index) => {
     const canvas = new Canvas(style);
     drawTile(canvas, page, told.net, tiling, index);
-    return finished(canvas, page, { ...told, number: index + 2 }, foot);
+    return finished(canvas, page, { ...told, page: index + 2 }, foot);
   });
 }
 
@@ -127,28 +113,12 @@ function fillsPage({ printable }: Page, net: Net): boolean {
 }
 
 /** Which page of which piece. */
-type NumberedPage = {
-  readonly id: string;
-  readonly net: DrawnNet;
-  readonly number: number;
-  readonly pages: number;
-};
+type NumberedPage = FootFacts & { readonly net: DrawnNet };
 
-/** The page with a line of words at its foot, if that has room: along the lower edge of a box, in as many lines as they need. */
-function finished(
-  canvas: Canvas,
-  page: Page,
-  { id, net, number, pages }: NumberedPage,
-  foot?: DrawnBox,
-): TemplatePage {
+/** The page, with its foot along the lower edge of a box if it has none yet and there is room. */
+function finished(canvas: Canvas, page: Page, { net, ...told }: NumberedPage, foot?: DrawnBox): TemplatePage {
   const { style } = canvas;
-  const told = { name: caption(id, style.say), page: number, pages };
-  if (foot) {
-    const { left, right, bottom } = foot;
-    const size = Math.min(canvas.lettering, 3.4);
-    const lines = wrapped(style.say('drawing-foot', told), (right - left) / size);
-    canvas.label(lines, { x: left, y: bottom - 1 }, { size, anchor: 'start', sits: 'over' });
-  }
+  if (foot) drawFoot(canvas, footFor(told, foot.right - foot.left, style), foot);
   const size = spokenSize({ inch: net.inch.size, metric: net.metric.size }, style);
   const alternative = style.say('drawing-actual-size', { ...told, size });
   const frame = { left: 0, top: 0, right: page.width, bottom: page.height };

@@ -4,7 +4,7 @@ import { plain, widthOf } from './lettering.ts';
 import type { DrawnNet } from './style.ts';
 
 /** What a template can show that a reader must be told the meaning of. */
-type KeyEntry =
+export type KeyEntry =
   | 'cut'
   | 'mountain'
   | 'valley'

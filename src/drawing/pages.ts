@@ -48,12 +48,23 @@ export type Tiling = {
   readonly matches: readonly Match[];
 };
 
-/** Covers a sheet with as few equal tiles as its size needs, the sheet in their middle, neighbors overlapping. */
-export function tile(sheet: Size, tileWidth: number, tileHeight: number): Tiling {
+/** Where folds lie on a sheet that run up and down it, in millimeters from its left, and where those across, from its top. */
+export type FoldsAlong = { readonly across: readonly number[]; readonly down: readonly number[] };
+
+/**
+ * Covers a sheet with as few equal tiles as its size needs, neighbors overlapping: the sheet in their middle, or as near
+ * to it as keeps every seam off the folds.
+ */
+export function tile(
+  sheet: Size,
+  tileWidth: number,
+  tileHeight: number,
+  folds: FoldsAlong = { across: [], down: [] },
+): Tiling {
   const [width, height] = [sheet.width.mm, sheet.height.mm];
   const [columns, rows] = [countOf(width, tileWidth), countOf(height, tileHeight)];
-  const left = (width - spanOf(columns, tileWidth)) / 2;
-  const top = (height - spanOf(rows, tileHeight)) / 2;
+  const left = startOf(width, columns, tileWidth, folds.across);
+  const top = startOf(height, rows, tileHeight, folds.down);
   const tiles = Array.from({ length: columns * rows }, (_, index): Tile => {
     const [column, row] = [index % columns, Math.floor(index / columns)];
     const x = left + column * (tileWidth - OVERLAP);
@@ -80,6 +91,25 @@ function matchesOf(
     return [...(column + 1 < columns ? beside : []), ...(index + columns < tiles.length ? under : [])];
   });
   return pairs.map((pair, letter) => ({ ...pair, letter }));
+}
+
+/** How far a seam keeps off a fold: half of the overlap, so that neither page's edge comes to lie on it. */
+const OFF_FOLD = OVERLAP / 2 + 1;
+
+/** Where the first of some tiles begins, no later than the sheet. */
+function startOf(length: number, count: number, tileLength: number, folds: readonly number[]): number {
+  const slack = spanOf(count, tileLength) - length;
+  const offFold = (start: number): number => {
+    const seams = Array.from(
+      { length: count - 1 },
+      (_, index) => start + (index + 1) * (tileLength - OVERLAP) + OVERLAP / 2,
+    );
+    return Math.min(OFF_FOLD, ...seams.flatMap((seam) => folds.map((fold) => Math.abs(seam - fold))));
+  };
+  // From the middle outward, a millimeter at a time to either side.
+  const shifts = Array.from({ length: Math.floor(slack / 2) }, (_, index) => [index + 1, -index - 1]).flat();
+  const starts = [0, ...shifts].map((shift) => shift - slack / 2);
+  return starts.reduce((best, start) => (offFold(start) > offFold(best) + 1e-9 ? start : best));
 }
 
 function countOf(length: number, tileLength: number): number {

@@ -78,12 +78,14 @@ function drawPile(
     const [decoration, pose] = decorations[index] ?? [];
     if (decoration && pose) paintDecoration(canvas, decoration, (point) => put(pose(point)), false);
   });
+  // What is stuck behind an opening covers it: its edge shows through, as it will be seen.
+  if (pile.base.face === 'behind')
+    for (const hole of drawn[0]?.openings ?? []) canvas.line('flat', hole, true);
   const gaps = gapsOf(pile.placed, scale, canvas.lettering * 2.6);
   const images = decorations.flatMap(([{ images: all }, pose]) =>
     all.map(({ outline }) => outline.map((point) => put(pose(point)))),
   );
-  const outlines = drawn.slice(1).map(({ outline }) => outline);
-  const callouts = [...drawReveals(canvas, gaps), ...drawLetters(canvas, outlines, gaps, images)];
+  const callouts = [...drawReveals(canvas, gaps), ...drawLetters(canvas, drawn.slice(1), gaps, images)];
   setCallouts(canvas, boxOf(drawn.flatMap(({ outline }) => outline)), callouts);
 }
 
@@ -151,15 +153,16 @@ function beyond(from: Point2, to: Point2, distance: number): Point2 {
  */
 function drawLetters(
   canvas: Canvas,
-  outlines: readonly Point2[][],
+  layers: readonly PiledSheet[],
   gaps: readonly RevealGap[],
   images: readonly (readonly Point2[])[],
 ): Callout[] {
   const callouts: Callout[] = [];
   const lines = gaps.map(({ outer, inner }): Segment => [outer, inner]);
   const room = canvas.lettering * 0.85;
-  for (const [index, outline] of outlines.entries()) {
-    const covers = outlines.slice(index + 1);
+  for (const [index, { outline, openings }] of layers.entries()) {
+    // Through its own openings one looks at what lies under it.
+    const covers = [...layers.slice(index + 1).map((each) => each.outline), ...openings];
     const spots = [
       roomiestSpot(outline, [...covers, ...images], lines),
       roomiestSpot(outline, covers, lines),

@@ -4,9 +4,9 @@ import { settleEdition } from '../edition/settle.ts';
 import { type Finding, findMistake } from '../project/finding.ts';
 import type { Commons, Project, Workspace } from '../project/model.ts';
 import { watchSite } from '../project/reading/read-site.ts';
-import { digestOf, startOf } from '../project/source.ts';
+import { digestOf, sourceFile, startOf } from '../project/source.ts';
 import { watchMap } from '../project/watch.ts';
-import { readCommons, readSheet } from '../project/workspace.ts';
+import { readCommons, readSheet, type WorkspaceSource } from '../project/workspace.ts';
 import type { WorkspaceTexts } from '../project/workspace-texts.ts';
 import { projectLinks } from '../proof/links.ts';
 import { proofProject } from '../proof/proof.ts';
@@ -48,12 +48,28 @@ export function openReading(texts: WorkspaceTexts): Reading {
     commons,
     values: { ...settingsIn(texts), ...sharedIn(commons) },
     study: (folder) => {
-      const project = readSheet(source, commons, folder);
+      const project = readOrRefuse(source, commons, folder);
       if (!project) throw new Error(`there is no sheet in ${folder}`);
       return examineProject(commons, project);
     },
     tell: (findings) => findings.map((finding) => tellFinding(finding)),
   };
+}
+
+/** Reads a sheet; one whose reading breaks is as one that cannot be opened, and says so. */
+function readOrRefuse(source: WorkspaceSource, commons: Commons, folder: string): Project | undefined {
+  try {
+    return readSheet(source, commons, folder);
+  } catch (error) {
+    const path = `${folder}/sheet.md`;
+    const empty = sourceFile(source.files.get(path)?.path ?? path, '');
+    const findings = [findMistake('the reading of this project', error, startOf(empty))];
+    return readSheet(
+      { ...source, files: new Map([...source.files, [path, empty]]), findings },
+      commons,
+      folder,
+    );
+  }
 }
 
 /** Beside its own texts a project is looked at together with those that have the same address, or that it links to. */

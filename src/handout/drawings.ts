@@ -9,6 +9,7 @@ import { caption } from '../drawing/words.ts';
 import { ownEdition } from '../edition/editions.ts';
 import type { Picture, Project } from '../project/model.ts';
 import { readRef } from '../project/ref.ts';
+import type { Net } from '../shape/net.ts';
 import { netNamed, ownNet, sheetsOf } from '../shape/sheets.ts';
 import { stepWords } from '../words/making-words.ts';
 import { pieceNamed, sheetNamed } from '../words/names.ts';
@@ -53,8 +54,10 @@ const ROOM = {
   hero: { width: 54, height: 42 },
   heroLayers: { width: 66, height: 60 },
   template: { width: 140, height: 130 },
+  /** Of several, so that two have room on a page. */
+  templates: { width: 140, height: 84 },
   actualSize: { width: 60, height: 80 },
-  stack: { width: COLUMN, height: 95 },
+  stack: { width: COLUMN, height: 70 },
   large: { width: 165, height: 100 },
   /** A page shows the picture as wide as its column. */
   turn: { width: 140, height: 98 },
@@ -71,13 +74,19 @@ type NetView = {
 /** The template of everything that is scored, in every way that the variants have it. */
 export function netViews(setting: Setting): readonly NetView[] {
   const { measures, editions } = setting;
-  const views = sheetIds(editions).flatMap((id) =>
+  const { shapes } = editions[measures.leading];
+  const ids = sheetIds(editions);
+  const scored = ids.filter((id) => netNamed(shapes.nets, readRef(id))?.folds.length);
+  const room = scored.length > 1 ? ROOM.templates : ROOM.template;
+  const views = ids.flatMap((id) =>
     drawnWays(setting, ({ editions, drawings }) => {
       const net = netNamed(editions[measures.leading].shapes.nets, readRef(id));
       if (!net || net.folds.length === 0) return undefined;
       const least = templateReduction(net, ROOM.actualSize) === 1 ? 1 : 2;
-      const reduction = Math.max(least, templateReduction(net, ROOM.template));
-      return templateDrawing(editions, id, reduction, drawings);
+      const reduction = Math.max(least, templateReduction(net, room));
+      const reductions = isPlain(net) ? [reduction, reduction + 1, reduction + 2] : [reduction];
+      const drawn = reductions.flatMap((each) => templateDrawing(editions, id, each, drawings) ?? []);
+      return drawn.find(({ width }) => width <= COLUMN) ?? drawn[0];
     }).map(({ drawing, one: { voice } }) => ({
       heading: voice.say('template-of', { piece: sheetNamed(id, voice.say) }),
       drawing: drawingElement(drawing),
@@ -85,6 +94,11 @@ export function netViews(setting: Setting): readonly NetView[] {
     })),
   );
   return views.map((view, index) => ({ id: `net-${index + 1}`, ...view }));
+}
+
+/** A fold or two from edge to edge: that is read at any size, and need not take both columns. */
+function isPlain({ folds, waste, slits }: Net): boolean {
+  return folds.length <= 2 && waste.length === 0 && slits.length === 0;
 }
 
 /** Every base with its layers that stands neither at the head nor in a step. */

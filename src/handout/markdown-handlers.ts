@@ -223,7 +223,8 @@ function asSentence(said: SafeHtml, node: TextDirective, parent: Parents | undef
   const before = parent.children[index - 1];
   const begins = !before || (before.type === 'text' && /[.!?]\s+$/u.test(before.value));
   if (!begins) return said;
-  const stop = index === parent.children.length - 1 ? '.' : '';
+  const isLast = index === parent.children.length - 1;
+  const stop = isLast && !/[.!?]$/u.test(said.text) ? '.' : '';
   return html`${said.capitalized()}${stop}`;
 }
 

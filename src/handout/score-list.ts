@@ -20,16 +20,13 @@ type ScoredPiece = {
 };
 
 /**
- * In words, `Quarter turn clockwise: left edge along the top (6¾ in (171 mm))`; then its positions, of which few stand
- * on one line. A line at an angle is all words.
+ * In words, `Quarter turn clockwise: left edge along the top (6¾ in (171 mm))`;
+ * then its positions. A line at an angle is all words.
  */
 type ScoreLine = {
   readonly words: SafeHtml;
   readonly positions?: Columns<SafeHtml>;
-  readonly few: boolean;
 };
-
-const FEW = 6;
 
 /** The score list of a sheet; undefined when nothing in it is scored. */
 export function scoreList(setting: Setting): ScoreList | undefined {
@@ -79,7 +76,6 @@ function rowsOf({ editions, measures, voice }: Setting, sheet: string): readonly
     const [from, to] = [run?.from, run?.to].map((end) => end && measures.both([end]));
     return {
       words: from && to ? voice.phrase(isCut ? 'score-run-cut' : 'score-run', { words, from, to }) : words,
-      few: at.length <= FEW,
       positions: {
         ...measures.columns(at, 'column'),
         lead: positionsByFold(move, voice, (some) => measures.columns(some, 'column').lead),
@@ -91,5 +87,5 @@ function rowsOf({ editions, measures, voice }: Setting, sheet: string): readonly
   );
   if (slants.length === 0) return rows;
   const words = voice.phrase('score-slant', { lines: SafeHtml.join(slants, '; ') });
-  return [...rows, { words, few: false }];
+  return [...rows, { words }];
 }

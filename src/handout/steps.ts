@@ -20,6 +20,7 @@ import { drawingOf, type ProseSetting, withoutHost } from './markdown-handlers.t
 import { measuredText, shownText } from './measured-text.ts';
 import { type Refer, referrer } from './references.ts';
 import { drawnWays, type Setting } from './setting.ts';
+import { roomIn } from './step-rooms.ts';
 
 /** More of them than this would make the column of figures longer than the text. */
 const MOST_BESIDE = 2;
@@ -47,6 +48,8 @@ function stepView(setting: Setting, step: Step, { number, hero, bases }: StepPla
   const prose = proseSetting(setting);
   const { flow, beside } = parted(shownBlocks(setting, step.prose, hero), prose);
   const text = renderMarkdown(flow, prose);
+  const layers = layerFigures(setting, bases, roomIn(setting).layers);
+  const asked = step.prose.references.filter(({ view }) => view?.value === 'layers');
   return {
     number,
     id: `step-${number}`,
@@ -56,7 +59,9 @@ function stepView(setting: Setting, step: Step, { number, hero, bases }: StepPla
     dryMinutes: step.dry?.value,
     ahead: step.ahead,
     text,
-    figures: [...layerFigures(setting, bases, LAYERS), ...beside].map((figure) => figure.html),
+    figures: [...layers, ...beside].map(({ html }) => html),
+    // Two such drawings and the text would be too high for a column.
+    spread: layers.length + asked.length > 1,
     // Too long to be kept on one page.
     long: text.text.length > (setting.target === 'large-print' ? LONG.large : LONG.usual),
   };
@@ -143,13 +148,6 @@ export function introductionOf(setting: Setting, hero: string | undefined): Safe
   return nodes.length === 0 ? undefined : renderMarkdown(nodes, proseSetting(setting, 2));
 }
 
-/** Room beside a step's text, in millimeters of paper. */
-const BESIDE = { width: 50, height: 46 };
-/** The same for a scored sheet, on which every panel has its name. */
-const FLAT = { width: 76, height: 76 };
-/** The same for layers, their labels included. */
-const LAYERS = { width: COLUMN, height: 95 };
-
 /** The figure of `::drawing{of=box view=folded}`; undefined where there is no such view. */
 function stepDrawing(setting: Setting, of: string, view: string, caption?: string): Figure | undefined {
   const ways = drawnWays(setting, (one) => (isOnSheet(one, of, view) ? undefined : drawingIn(one, of, view)));
@@ -173,26 +171,27 @@ function captionOf(caption: string | undefined, of: string | undefined): string 
   return caption !== undefined && of !== undefined ? `${caption} (${of})` : (of ?? caption);
 }
 
-function drawingIn({ editions, measures, drawings }: Setting, of: string, view: string): Drawing | undefined {
+function drawingIn(setting: Setting, of: string, view: string): Drawing | undefined {
+  const { editions, measures, drawings } = setting;
   const { shapes } = editions[measures.leading];
   const ref = readRef(of);
   if (!viewsOf(shapes, ref).includes(view)) return undefined;
+  const room = roomIn(setting);
   const base = view === 'layers' ? drawnBase(shapes, ref) : undefined;
-  if (base) return stackDrawing(editions, base, LAYERS, drawings);
-  if (view === 'flat') return flatDrawing({ editions, measures, drawings }, of);
-  if (view === 'folded') return foldedDrawing(editions, of, view, BESIDE, drawings);
-  return moveDrawing(editions, of, view, BESIDE, drawings);
+  if (base) return stackDrawing(editions, base, room.layers, drawings);
+  if (view === 'flat') return flatDrawing(setting, of);
+  if (view === 'folded') return foldedDrawing(editions, of, view, room.shape, drawings);
+  return moveDrawing(editions, of, view, room.shape, drawings);
 }
 
 /** A scored sheet as it lies on the table, or a flat piece with its dimensions. */
-function flatDrawing(
-  { editions, measures, drawings }: Pick<Setting, 'editions' | 'measures' | 'drawings'>,
-  of: string,
-): Drawing | undefined {
+function flatDrawing(setting: Setting, of: string): Drawing | undefined {
+  const { editions, measures, drawings } = setting;
   const net = netNamed(editions[measures.leading].shapes.nets, readRef(of));
   if (!net) return undefined;
+  const { flat, shape } = roomIn(setting);
+  if (net.folds.length > 0) return flatNetDrawing(editions, of, flat, drawings);
   const { width, height } = net.size;
-  if (net.folds.length > 0) return flatNetDrawing(editions, of, FLAT, drawings);
-  const scale = Math.min(0.5, BESIDE.width / width.mm, BESIDE.height / height.mm);
+  const scale = Math.min(0.5, shape.width / width.mm, shape.height / height.mm);
   return pieceDrawing(editions, of, scale, drawings);
 }

@@ -1,8 +1,11 @@
-import { type TemplatePage, templatePages } from '../drawing/actual-size.ts';
+import { type PrintSetting, type TemplatePage, templatePages } from '../drawing/actual-size.ts';
 import type { Page } from '../drawing/pages.ts';
+import { sharedPages, smallPieces } from '../drawing/shared-page.ts';
 import { templateSvg } from '../drawing/template-file.ts';
 import type { Editions } from '../edition/editions.ts';
+import type { Ledger } from '../project/ledger/ledger.ts';
 import type { Paper } from '../project/model.ts';
+import { revisionTitle } from '../words/changes.ts';
 import type { Labels } from '../words/labels.ts';
 import { sheetNamed } from '../words/names.ts';
 import { SafeHtml } from '../words/safe-html.ts';
@@ -12,15 +15,24 @@ import { type PageInput, pageHtml } from './render.ts';
 import { drawnWays, paperTitle, type Setting, settingOf } from './setting.ts';
 
 /** What an actual-size template is printed from. */
-type TemplateInput = PageInput & { readonly editions: Editions; readonly paper: Paper };
+type TemplateInput = PageInput & {
+  readonly editions: Editions;
+  readonly paper: Paper;
+  readonly ledger: Ledger;
+};
 
 /** The actual-size template on one paper, as a document to be printed; undefined when no piece needs one. */
 export function templateHtml(input: TemplateInput): string | undefined {
-  const { editions, site, labels, paper } = input;
+  const { editions, labels, paper } = input;
   const setting = settingOf(editions, paper, labels, new Map());
   const { project } = setting;
-  const print = { paper, margin: site.bench.printerMargin.value };
-  const pages = templatePieces(editions).flatMap((id) => pagesOf(setting, id, print));
+  const print = printOf(setting, input);
+  const ids = templatePieces(editions);
+  const small = smallPieces(editions, ids, print, setting.drawings);
+  const pages = [
+    ...ids.filter((id) => !small.includes(id)).flatMap((id) => pagesOf(setting, [id], print)),
+    ...(small.length > 0 ? pagesOf(setting, small, print) : []),
+  ];
   const leaves = pages.flatMap((each) =>
     each.pages.map((page, index) => leafOf(index === 0 ? each.name : undefined, page)),
   );
@@ -31,18 +43,32 @@ export function templateHtml(input: TemplateInput): string | undefined {
   return pageHtml(input, 'template', { title, description, css: leafCss(sizes) }, { leaves });
 }
 
-/** The pages of one sheet of a piece, and how it is called; apart for variants that have it differently. */
+function printOf({ project, voice }: Setting, { site, paper, ledger }: TemplateInput): PrintSetting {
+  const revision = ledger.revisions.at(-1);
+  return {
+    paper,
+    margin: site.bench.printerMargin.value,
+    project: project.title.value,
+    state: revision ? revisionTitle(revision, voice) : '',
+  };
+}
+
+/** The pages of one sheet of a piece, or of several small ones together, and how they are called; apart for variants that have them differently. */
 function pagesOf(
   setting: Setting,
-  id: string,
-  print: Parameters<typeof templatePages>[2],
+  ids: readonly string[],
+  print: PrintSetting,
 ): readonly { readonly name: string; readonly pages: readonly TemplatePage[] }[] {
+  const [first = '', ...others] = ids;
   const draw = ({ editions, drawings }: Setting) => {
-    const pages = templatePages(editions, id, print, drawings);
+    const pages =
+      others.length === 0
+        ? templatePages(editions, first, print, drawings)
+        : sharedPages(editions, ids, print, drawings);
     return pages.length === 0 ? undefined : { pages, svg: pages.map(({ drawing }) => drawing.svg).join() };
   };
-  return drawnWays(setting, draw).map(({ drawing: { pages }, one }) => ({
-    name: sheetNamed(id, one.voice.say),
+  return drawnWays(setting, draw).map(({ drawing: { pages }, one: { voice } }) => ({
+    name: voice.list(ids.map((id) => sheetNamed(id, voice.say))).text,
     pages,
   }));
 }

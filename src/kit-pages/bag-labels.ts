@@ -1,3 +1,4 @@
+import { allergensHeld } from '../handout/cautions.ts';
 import type { Kit } from '../kit/plan.ts';
 import { cutPieceNamed } from './kinds.ts';
 import { type KitInput, type KitPage, kitPageOf, wordsFor } from './shell.ts';
@@ -7,14 +8,17 @@ import type { KitWords } from './words.ts';
 export function bagLabels(input: KitInput): KitPage {
   const { project } = input.kit;
   const words = wordsFor(input);
-  const { say, day } = words.voice;
+  const { voice } = words;
+  const { say, date } = voice;
+  const allergens = allergensHeld(project, voice);
   const title = say('kit-labels-title', { title: project.title.value });
   return kitPageOf(
     input,
     'kit-labels',
     { title, description: say('kit-labels-description') },
     {
-      day: project.session && day(project.session.value),
+      day: project.session && date(project.session.value),
+      allergens: allergens && say('kit-bag-allergens', { allergens }),
       bags: bagsOf(input.kit).map(({ variant, isSpare }, index, bags) => ({
         number: say('kit-bag', { number: index + 1, count: bags.length }),
         variant,

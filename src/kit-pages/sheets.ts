@@ -24,7 +24,12 @@ type LayoutView = {
   readonly pieces: readonly SafeHtml[];
   readonly steps: readonly StepRow[];
   readonly keep: SafeHtml | undefined;
+  /** Too long for one page. */
+  readonly isLong: boolean;
 };
+
+/** More steps than go on a page. Tried on Letter, in English and German. */
+const MOST_STEPS = 14;
 
 export function stockSections(plans: readonly StockPlan[], words: KitWords): readonly StockSection[] {
   return plans.map((plan, index) => ({
@@ -58,13 +63,15 @@ function uprightNote({ stock }: StockPlan, { voice }: KitWords): string | undefi
 function layoutView(plan: StockPlan, layout: SheetLayout, number: number, words: KitWords): LayoutView {
   const { voice } = words;
   const offcuts = offcutsIn(layout.tree);
+  const steps = stepRows(plan, layout, words);
   const of = plan.layouts.length;
   const sheets = voice.count('kit-cut-like-this', layout.count);
   return {
     heading: of === 1 ? sheets : voice.say('kit-layout', { number, of, sheets }),
     drawing: drawingElement(layoutDrawing(plan, layout, words)),
     pieces: piecesOf(plan, layout, words),
-    steps: stepRows(plan, layout, words),
+    steps,
+    isLong: steps.length > MOST_STEPS,
     keep:
       offcuts.length > 0
         ? voice.phrase('kit-keep-offcuts', { sizes: joined(offcuts.map((box) => words.size(box))) })

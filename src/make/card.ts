@@ -3,7 +3,7 @@ import type { Drawing } from '../drawing/canvas.ts';
 import { foldedDrawing } from '../drawing/folded.ts';
 import { lowestBases } from '../drawing/pile.ts';
 import { stackDrawing } from '../drawing/stack.ts';
-import { ownEdition, shownEditions } from '../edition/editions.ts';
+import { type Editions, ownEdition, shownEditions } from '../edition/editions.ts';
 import { leadPhoto } from '../handout/drawings.ts';
 import { mainPiece } from '../handout/finished-size.ts';
 import { shownText } from '../handout/measured-text.ts';
@@ -89,6 +89,14 @@ const ROOM = { width: 120, height: 90 };
  * a flat one with what lies on it. No measurements stand in it; it is shown small.
  */
 export function drawnPicture({ editions, labels }: ProjectMaterial): Drawing | undefined {
+  if (!drawn.has(editions)) drawn.set(editions, drawPicture(editions, labels));
+  return drawn.get(editions);
+}
+
+/** Several outputs show it. */
+const drawn = new WeakMap<Editions, Drawing | undefined>();
+
+function drawPicture(editions: Editions, labels: Labels): Drawing | undefined {
   const style = { shown: shownEditions(editions), say: speaker(labels) };
   const main = mainPiece(editions);
   const drawing = main && foldedDrawing(editions, main.id.value, 'folded', ROOM, style);

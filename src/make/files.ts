@@ -113,7 +113,7 @@ export async function checkWritable(out: string): Promise<void> {
 }
 
 /** What is put behind a name while its file is being written. */
-function stagingMark(): string {
+export function stagingMark(): string {
   return `.making-${randomBytes(4).toString('hex')}`;
 }
 

@@ -43,4 +43,6 @@ export type MakeOptions = {
   readonly progress?: MakeProgress | undefined;
   /** The ledger to make a project with, where it is not the one on disk: one with a revision about to be published. */
   readonly ledgerOf?: ((study: Study) => Ledger | undefined) | undefined;
+  /** Records that ledger. Asked for once all of the project is made, before any of it is put in place. */
+  readonly record?: ((folder: string, ledger: Ledger) => Promise<void>) | undefined;
 };

@@ -1,15 +1,20 @@
 import { browserDigest } from '../print/browser-digest.ts';
+import { BrowserMissing, PrintFault } from '../print/fault.ts';
+import { findMistake } from '../project/finding.ts';
 import type { Ledger } from '../project/ledger/ledger.ts';
-import { digestOf } from '../project/source.ts';
+import { digestOf, startOf } from '../project/source.ts';
 import { isFailure, type Told } from '../proof/told.ts';
 import { templatesDigest } from '../recall/program.ts';
 import type { Recall, Spot } from '../recall/recall.ts';
-import { putFiles, removeFiles } from './files.ts';
+import { putFiles, removeFiles, Unwritable } from './files.ts';
 import type { MakeOptions, WrittenFor } from './make-options.ts';
 import type { EverythingIs, Performance } from './perform.ts';
 import { filesIn, type MadeRecord, type ProjectRecord, Records } from './records.ts';
 import { findStale, type Stale } from './stale.ts';
 import type { Workshop } from './workshop.ts';
+
+/** A browser that fails at a page of one project after the other is itself at fault. */
+const MOST_UNPRINTED = 3;
 
 /** One make in one output folder: what is stale of each project, then of the site's own pages. */
 export class Making {
@@ -25,6 +30,8 @@ export class Making {
   readonly #cards = new Map<string, unknown>();
   readonly #openWorkshop: () => Promise<Workshop>;
   #workshop: Promise<Workshop> | undefined;
+  /** How many projects had a page that the browser failed at. */
+  #unprinted = 0;
 
   /** @param openWorkshop Asked for a workshop once there is something to make. */
   constructor(options: MakeOptions, recall: Recall, openWorkshop: () => Promise<Workshop>) {
@@ -54,18 +61,34 @@ export class Making {
     this.vanished = gone;
   }
 
-  /** Makes what is stale of a project; one with an error keeps its last good output. */
+  /**
+   * Makes what is stale of a project; one with an error, or that something breaks on, keeps its last good output.
+   * @throws when the environment is at fault, which would hold the others just as well.
+   */
   async makeProject(spot: Spot): Promise<void> {
+    const isMade = await this.#makeOrHold(spot).catch((error: unknown) => this.#heldFor(error, spot));
+    (isMade ? this.made : this.held).push(spot.slug);
+    this.#recall.release(spot);
+  }
+
+  async #makeOrHold(spot: Spot): Promise<boolean> {
     const { strict = false } = this.#options;
     const { slug } = spot;
+    const before = this.#records.project(slug);
+    if (before) this.#cards.set(slug, before.card);
     const found = await this.#recall.findings(spot);
     const { site } = await this.#recall.basisFindings();
     this.findings.push(...found);
-    const before = this.#records.project(slug);
-    if (before) this.#cards.set(slug, before.card);
-    const isHeld = isFailure([...site, ...found], strict) || !(await this.#renew(spot, before));
-    (isHeld ? this.held : this.made).push(slug);
-    this.#recall.release(spot);
+    return !isFailure([...site, ...found], strict) && (await this.#renew(spot, before));
+  }
+
+  async #heldFor(error: unknown, { file }: Spot): Promise<false> {
+    if (error instanceof Unwritable || error instanceof BrowserMissing) throw error;
+    if (error instanceof PrintFault) this.#unprinted += 1;
+    if (this.#unprinted > MOST_UNPRINTED) throw error;
+    const { tellFinding } = await import('../proof/tell.ts');
+    this.findings.push(tellFinding(findMistake('making this project', error, startOf(file))));
+    return false;
   }
 
   /** Whether a project is now as its sources say; its pictures may hold it. */
@@ -73,11 +96,16 @@ export class Making {
     const { slug, folder } = spot;
     const ledger = await this.#ledgerOf(spot);
     const stale = this.#staleOf(before, folder);
-    if (before && typeof stale !== 'string' && stale.size === 0) return true;
+    if (before && typeof stale !== 'string' && stale.size === 0) {
+      await this.#record(folder, ledger);
+      return true;
+    }
     const workshop = await this.#open();
     const { findings, made } = await workshop.makeProject(spot, { before, stale }, ledger);
     this.findings.push(...findings);
     if (!made) return false;
+    // Of a site without its ledger nothing would tell what it shows; a ledger without its site has it made the next time.
+    await this.#record(folder, ledger);
     await this.#put(made);
     this.#records.putProject(slug, made.record);
     this.#cards.set(slug, made.record.card);
@@ -128,6 +156,10 @@ export class Making {
     const { out, all = false } = this.#options;
     if (!before) return 'new';
     return all ? 'asked for' : findStale(before, folder, this.#recall, out);
+  }
+
+  async #record(folder: string, ledger: Ledger | undefined): Promise<void> {
+    if (ledger) await this.#options.record?.(folder, ledger);
   }
 
   /** The ledger a project is to be made with, where it is not the one on disk. */

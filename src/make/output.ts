@@ -67,7 +67,16 @@ export function openStudio(
 ): Studio {
   const { labels } = labelsFor(files.labels, site.language);
   const offersPdfs = pdf || pdfsLater;
-  return { site, files, printer, pdf, offersPdfs, labels, renderer: createRenderer(files) };
+  return { site, files, printer, pdf, offersPdfs, labels, renderer: rendererOf(files) };
+}
+
+const renderers = new WeakMap<PackageFiles, Renderer>();
+
+/** Templates are compiled once. */
+function rendererOf(files: PackageFiles): Renderer {
+  const renderer = renderers.get(files) ?? createRenderer(files);
+  renderers.set(files, renderer);
+  return renderer;
 }
 
 /** A PDF of a page of the site, made again when the page is another. `arrange` is the script that arranges it, if any. */

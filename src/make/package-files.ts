@@ -3,6 +3,7 @@ import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { parse } from 'yaml';
 import { packageRoot, packageVersion } from '../recall/package-root.ts';
+import { templatesDigest } from '../recall/program.ts';
 import { wordsOfForms } from '../words/form-words.ts';
 import type { Labels } from '../words/labels.ts';
 import { ENGLISH } from '../words/languages.ts';
@@ -46,8 +47,20 @@ const FACES: readonly { weight: number; style: 'normal' | 'italic' }[] = [
   { weight: 700, style: 'normal' },
 ];
 
-/** Reads templates, styles, scripts, labels and fonts from the installed package. */
+/** What was read last, as long as the templates are what they were. */
+let latest:
+  | { readonly templates: string; readonly files?: PackageFiles; readonly labels?: AllLabels }
+  | undefined;
+
+/** Templates, styles, scripts, labels and fonts of the installed package; the same as long as they do not change. */
 export function readPackageFiles(): PackageFiles {
+  const labels = readLabels();
+  const files = latest?.files ?? readFiles(labels);
+  if (latest) latest = { ...latest, files };
+  return files;
+}
+
+function readFiles(labels: AllLabels): PackageFiles {
   const templates = join(packageRoot(), 'templates');
   return {
     version: packageVersion(),
@@ -58,7 +71,7 @@ export function readPackageFiles(): PackageFiles {
     arrange: readFileSync(join(templates, 'print', 'arrange.js'), 'utf8'),
     offline: readFileSync(join(templates, 'worker', 'offline.js'), 'utf8'),
     search: readSearchLibrary(),
-    labels: readLabels(),
+    labels,
     fonts: FACES.flatMap(({ weight, style }) => SUBSETS.map((subset) => fontOf(subset, weight, style))),
   };
 }
@@ -78,11 +91,21 @@ function textsOf(folder: string, ending: string): ReadonlyMap<string, string> {
   );
 }
 
+type AllLabels = ReadonlyMap<string, Labels>;
+
 /**
  * The words of every language there is, by its tag; the English ones with what forms and outlines say of themselves. A file is
- * read when the first of its words is asked for.
+ * understood when the first of its words is asked for.
  */
-export function readLabels(): ReadonlyMap<string, Labels> {
+export function readLabels(): AllLabels {
+  const templates = templatesDigest();
+  if (latest?.templates !== templates) latest = { templates };
+  const labels = latest.labels ?? readLabelFiles();
+  latest = { ...latest, labels };
+  return labels;
+}
+
+function readLabelFiles(): AllLabels {
   const texts = textsOf(join(packageRoot(), 'templates', 'labels'), '.yaml');
   return new Map([...texts].map(([language, text]) => [language, labelsOf(language, text)]));
 }

@@ -27,6 +27,9 @@ export const WIDTHS: readonly number[] = [480, 960, 1600];
 /** Part of every cache key: a picture remade by other rules, or by another encoder, is another picture. */
 const RULES_OF_REMAKING = `avif 55/2, webp 78, jpeg 82, upright, no metadata; sharp ${sharp.versions.sharp}`;
 
+// Its own cache helps nobody who encodes each picture once, and takes memory.
+sharp.cache(false);
+
 type Remade = { readonly bytes: Uint8Array; readonly width: number; readonly height: number };
 
 /** More pixels than any camera takes is a trap laid for the program's memory: a small file that unpacks to gigabytes. */

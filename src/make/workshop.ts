@@ -42,12 +42,15 @@ export class Workshop {
   readonly #bench: Bench;
   readonly #printer: Printer;
   readonly #studio: Studio;
+  /** One picture at a time: encoding it takes every core and a lot of memory. */
+  #turn: Promise<unknown> = Promise.resolve();
 
   private constructor(options: WorkshopOptions, site: Site) {
     const { recall, printer } = options;
     this.#options = options;
     this.#bench = { ...options, inputs: recall.inputs, stamps: recall.stamps };
     this.#printer = openPrinter(printer);
+    if (options.pdf) this.#printer.warmUp();
     this.#studio = openStudio(site, readPackageFiles(), this.#printer, options);
   }
 
@@ -68,7 +71,9 @@ export class Workshop {
     const source = join(recall.texts.root, folder);
     // A photo that changes while it is read must not count as seen.
     for (const name of study.uses) recall.inputs.digest(folder, name.replace(/^picture /u, 'photo '));
-    const shown = await readPictures(source, study.project, join(out, '.cache', 'pictures'));
+    const shown = await this.#inTurn(() =>
+      readPictures(source, study.project, join(out, '.cache', 'pictures')),
+    );
     const findings = shown.findings.map((finding) => tellFinding(finding));
     if (isFailure(findings, strict)) return { findings };
     const { material, kinds } = this.#kindsOf(study, ledger ?? study.project.ledger, shown.pictures);
@@ -98,6 +103,12 @@ export class Workshop {
       ofSite ? [[name, (note: Note) => ofSite(watched(material, BEHIND_SITE, note))] as const] : [],
     );
     return perform({ ...earlier, folder: '', kinds }, this.#bench);
+  }
+
+  #inTurn<T>(work: () => Promise<T>): Promise<T> {
+    const result = this.#turn.then(work);
+    this.#turn = result.catch(() => {});
+    return result;
   }
 
   #kindsOf(

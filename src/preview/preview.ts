@@ -1,7 +1,8 @@
 import { once } from 'node:events';
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { watch } from 'chokidar';
+import { readFileSync, type Stats, statSync } from 'node:fs';
+import { join, sep } from 'node:path';
+import { type FSWatcher, watch } from 'chokidar';
+import { Busy, takeLock } from '../make/lock.ts';
 import { type MakeResult, make } from '../make/make.ts';
 import type { MakeOptions } from '../make/make-options.ts';
 import { NoSuchProject } from '../make/named.ts';
@@ -37,13 +38,42 @@ export type Preview = { readonly address: string; readonly close: () => Promise<
  * Broken files show as findings on the page, over the last good output.
  */
 export async function openPreview(options: PreviewOptions): Promise<Preview> {
-  const session = new Session(options);
+  const { out, release } = await takeFolder(options.out);
+  const session = new Session({ ...options, out });
   await session.follow();
-  return session.open();
+  const preview = await session.open();
+  return {
+    address: preview.address,
+    close: async () => {
+      await preview.close();
+      await release();
+    },
+  };
 }
 
+/** Lies in the output folder of a preview as long as it runs. */
+const LOCK = '.previewing';
+const MOST_PREVIEWS = 20;
+
+/** A folder of its own for each preview: the one that was named, or one beside it with a number behind. */
+async function takeFolder(
+  wanted: string,
+  number = 1,
+): Promise<{ readonly out: string; readonly release: () => Promise<void> }> {
+  const out = number === 1 ? wanted : `${wanted}-${number}`;
+  try {
+    return { out, release: await takeLock(out, LOCK) };
+  } catch (error) {
+    if (error instanceof Busy && number < MOST_PREVIEWS) return takeFolder(wanted, number + 1);
+    throw error;
+  }
+}
+
+/** How long until what could not be done is tried again, and until the workspace's folder is looked for, in milliseconds. */
+const AGAIN = 1000;
+
 /** An editor saves in several steps; a change is over when nothing has happened for so many milliseconds. */
-const QUIET = 60;
+const QUIET = 30;
 
 class Session {
   readonly #options: PreviewOptions;
@@ -52,13 +82,17 @@ class Session {
   /** One make at a time: they write the same files. */
   #turn: Promise<unknown> = Promise.resolve();
   #isToFollow = false;
+  #watcher: FSWatcher | undefined;
+  /** Which folder is watched as the workspace; empty where there is none. */
+  #watched = '';
+  #timer: NodeJS.Timeout | undefined;
 
   constructor(options: PreviewOptions) {
     this.#options = options;
   }
 
   async open(): Promise<Preview> {
-    const { root, out, port } = this.#options;
+    const { out, port } = this.#options;
     const templates = join(packageRoot(), 'templates');
     const live = (name: string): string => readFileSync(join(templates, 'preview', name), 'utf8');
     const server = await openServer(
@@ -71,23 +105,46 @@ class Session {
       port,
     );
     this.#server = server;
-    const isOurs = (path: string): boolean => path.startsWith(out) || /(?:^|[/\\])node_modules/u.test(path);
-    const watcher = watch([root, templates], { ignoreInitial: true, ignored: (path) => isOurs(path) });
-    let timer: NodeJS.Timeout | undefined;
-    watcher.on('all', () => {
-      clearTimeout(timer);
-      timer = setTimeout(() => this.follow(), QUIET);
-    });
-    await once(watcher, 'ready');
+    await this.#watch();
+    const looking = setInterval(() => this.#look(), AGAIN);
+    // So that the first save need not wait for what makes pages to be loaded.
+    await import('../make/workshop.ts');
     return {
       address: server.address,
       close: async () => {
-        clearTimeout(timer);
-        await watcher.close();
+        clearInterval(looking);
+        clearTimeout(this.#timer);
+        await this.#watcher?.close();
         await server.close();
         await this.#turn;
       },
     };
+  }
+
+  async #watch(): Promise<void> {
+    const { root, out } = this.#options;
+    await this.#watcher?.close();
+    this.#watched = folderAt(root);
+    this.#watcher = watch([root, join(packageRoot(), 'templates')], {
+      ignoreInitial: true,
+      ignored: (path, stats) => isOurs(path, out) || (stats !== undefined && !isFollowed(stats)),
+    });
+    this.#watcher.on('all', () => this.#followIn(QUIET));
+    await once(this.#watcher, 'ready');
+  }
+
+  /** A folder that was moved away is watched no more, also when it is back or another is in its place. */
+  async #look(): Promise<void> {
+    const now = folderAt(this.#options.root);
+    if (now === this.#watched) return;
+    this.#watched = now;
+    if (now !== '') await this.#watch();
+    this.#followIn(QUIET);
+  }
+
+  #followIn(milliseconds: number): void {
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => this.follow(), milliseconds);
   }
 
   /** Makes what changed, without PDFs, and tells every open page. What changes before it begins is in it. */
@@ -106,8 +163,13 @@ class Session {
         this.#options.told({ result, seconds: seconds() });
       } catch (error) {
         const trouble = error instanceof Error ? error.message : String(error);
-        this.#state = { version, findings: [], drafts: [], trouble };
-        this.#options.told({ trouble, seconds: seconds() });
+        if (trouble !== this.#state.trouble) {
+          this.#options.told({ trouble, seconds: seconds() });
+          this.#state = { version, findings: [], drafts: [], trouble };
+        }
+        // Whatever else it was, the folder may have been away.
+        if (!(error instanceof Busy)) this.#watched = '';
+        this.#followIn(AGAIN);
       }
     });
     this.#server?.announce();
@@ -130,6 +192,20 @@ class Session {
     this.#turn = result.catch(() => {});
     return result;
   }
+}
+
+function isOurs(path: string, out: string): boolean {
+  return path === out || path.startsWith(`${out}${sep}`) || /(?:^|[/\\])node_modules(?:[/\\]|$)/u.test(path);
+}
+
+function isFollowed(stats: Stats): boolean {
+  return stats.isFile() || stats.isDirectory();
+}
+
+/** Tells one folder from another that has its path later; empty where there is none. */
+function folderAt(path: string): string {
+  const stats = statSync(path, { throwIfNoEntry: false });
+  return stats?.isDirectory() ? `${stats.dev} ${stats.ino}` : '';
 }
 
 async function stateAfter({ recall, spots, findings }: MakeResult, version: number): Promise<PreviewState> {

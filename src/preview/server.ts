@@ -39,6 +39,16 @@ const TYPES: Readonly<Record<string, string>> = {
   '.txt': 'text/plain; charset=utf-8',
 };
 
+/** What a browser is told of everything that is sent: it comes from here alone, and no other page may hold it. */
+const GUARDS = {
+  'Content-Security-Policy':
+    "default-src 'self'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; font-src 'self' data:; object-src 'none'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'",
+  'X-Content-Type-Options': 'nosniff',
+  'X-Frame-Options': 'DENY',
+  'Cross-Origin-Resource-Policy': 'same-origin',
+  'Referrer-Policy': 'no-referrer',
+} as const;
+
 const LOOPBACK = '127.0.0.1';
 /** How many ports after the wanted one are tried before any free one is taken. */
 const TRIES = 20;
@@ -95,10 +105,16 @@ async function answer(
   if (request.method !== 'GET' && request.method !== 'HEAD') {
     return send(response, 405, '.txt', 'a preview can only be looked at');
   }
-  const { pathname } = new URL(request.url ?? '/', 'http://localhost');
+  const [pathname = '/'] = (request.url ?? '/').split(/[?#]/u, 1);
+  if (!isWelcome(request, pathname))
+    return send(response, 403, '.txt', 'this preview answers its own pages only');
   switch (pathname) {
     case `${OWN}events`:
-      response.writeHead(200, { 'Content-Type': 'text/event-stream', 'Cache-Control': 'no-store' });
+      response.writeHead(200, {
+        ...GUARDS,
+        'Content-Type': 'text/event-stream',
+        'Cache-Control': 'no-store',
+      });
       response.write(`data: ${showing.state().version}\n\n`);
       listeners.add(response);
       response.on('close', () => listeners.delete(response));
@@ -114,6 +130,17 @@ async function answer(
   }
 }
 
+/**
+ * Whether a request is of our own pages, or of a person who types or follows an address (W3C, Fetch Metadata). Another
+ * site may lead to a page, and may not have a PDF printed. A browser too old to say is served.
+ */
+function isWelcome({ headers }: IncomingMessage, pathname: string): boolean {
+  const site = headers['sec-fetch-site'];
+  if (site === undefined || site === 'same-origin' || site === 'none') return true;
+  const isVisit = headers['sec-fetch-mode'] === 'navigate' && headers['sec-fetch-dest'] === 'document';
+  return isVisit && !pathname.toLowerCase().endsWith('.pdf');
+}
+
 async function sendFile(pathname: string, response: ServerResponse, showing: Showing): Promise<void> {
   const path = pathOf(pathname);
   if (path === undefined) return send(response, 404, '.txt', 'not found');
@@ -121,7 +148,10 @@ async function sendFile(pathname: string, response: ServerResponse, showing: Sho
   const named = join(showing.folder, path);
   const isFolder = (await stat(named).catch(() => undefined))?.isDirectory() === true;
   if (isFolder && !pathname.endsWith('/')) {
-    response.writeHead(302, { Location: `${pathname}/` });
+    response.writeHead(302, {
+      ...GUARDS,
+      Location: `/${path.split('/').map(encodeURIComponent).join('/')}/`,
+    });
     response.end();
     return;
   }
@@ -153,6 +183,6 @@ function withLive(html: string, version: number): string {
 /** @param ending What a file of such content ends with, `.html`. */
 function send(response: ServerResponse, status: number, ending: string, body: string | Uint8Array): void {
   const type = TYPES[ending] ?? 'application/octet-stream';
-  response.writeHead(status, { 'Content-Type': type, 'Cache-Control': 'no-store' });
+  response.writeHead(status, { ...GUARDS, 'Content-Type': type, 'Cache-Control': 'no-store' });
   response.end(body);
 }

@@ -1,9 +1,11 @@
-import { createReadStream, createWriteStream, existsSync } from 'node:fs';
-import { mkdir, mkdtemp, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { createReadStream, createWriteStream, existsSync, rmSync } from 'node:fs';
+import { mkdir, mkdtemp, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { basename, dirname, join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { createBrotliDecompress } from 'node:zlib';
+import { onExit } from 'signal-exit';
+import { clearDead, ownMark } from '../recall/process-mark.ts';
 import type { Launchable } from './candidate.ts';
 import { BrowserMissing, isUnwritable, unwritable } from './fault.ts';
 
@@ -58,25 +60,14 @@ async function fill(folder: string, bin: string, tar: Tar): Promise<void> {
   ]);
 }
 
-/** How long an unpacking that was killed may lie about, in milliseconds; none that is alive takes as long. */
-const ABANDONED = 60 * 60 * 1000;
-
-async function clearAbandoned(folder: string): Promise<void> {
-  const parent = dirname(folder);
-  for (const name of await readdir(parent)) {
-    if (!name.startsWith(`${basename(folder)}-`)) continue;
-    const { mtimeMs } = await stat(join(parent, name));
-    if (mtimeMs < Date.now() - ABANDONED) await rm(join(parent, name), { recursive: true, force: true });
-  }
-}
-
 /**
  * Unpacks beside the folder and renames, so that whoever sees the folder sees it whole, also when two processes start
  * at once: the slower one's rename fails on a folder that is already there, and its work is thrown away.
  */
 async function unpackTo(folder: string, bin: string, tar: Tar): Promise<void> {
   await mkdir(dirname(folder), { recursive: true, mode: 0o700 });
-  const beside = await mkdtemp(`${folder}-`);
+  const beside = await mkdtemp(`${folder}-${ownMark()}-`);
+  const forget = onExit(() => rmSync(beside, { recursive: true, force: true }));
   try {
     await fill(beside, bin, tar);
     await rename(beside, folder).catch(async (error: unknown) => {
@@ -87,9 +78,9 @@ async function unpackTo(folder: string, bin: string, tar: Tar): Promise<void> {
       await rename(beside, folder);
     });
   } finally {
+    forget();
     await rm(beside, { recursive: true, force: true });
   }
-  await clearAbandoned(folder);
 }
 
 /** The carried browser in a folder of its own below `cache`, unpacked there if it is not yet. */
@@ -98,6 +89,7 @@ export async function unpackCarried(cache: string): Promise<Launchable | undefin
   if (!found) return undefined;
   const folder = join(cache, `browser-${found.version}`);
   const path = join(folder, PROGRAM);
+  await clearDead(cache, `${basename(folder)}-`);
   try {
     if (!existsSync(path)) await unpackTo(folder, found.bin, found.tar);
   } catch (error) {

@@ -7,6 +7,7 @@ import { setTimeout } from 'node:timers/promises';
 import type { Process } from '@puppeteer/browsers';
 import type { Browser } from 'puppeteer-core';
 import { onExit } from 'signal-exit';
+import { clearDead, ownMark } from '../recall/process-mark.ts';
 import type { Candidate } from './candidate.ts';
 import { diagnose, type Ending, wantsNoSandbox } from './diagnosis.ts';
 import { BrowserMissing, isUnwritable, NAME_ANOTHER, unwritable } from './fault.ts';
@@ -93,11 +94,16 @@ function ending(program: Process): Promise<Ending> {
   });
 }
 
+const PROFILE = 'sheetwright-browser-';
+
+/** A profile's folder names the process it belongs to. Those that killed ones left are cleared away. */
 async function newProfile(): Promise<string> {
   try {
-    return await mkdtemp(join(tmpdir(), 'sheetwright-browser-'));
+    await clearDead(tmpdir(), PROFILE);
+    return await mkdtemp(join(tmpdir(), `${PROFILE}${ownMark()}-`));
   } catch (error) {
-    throw isUnwritable(error) ? unwritable(tmpdir(), 'TMPDIR', error) : error;
+    const isMissing = error instanceof Error && 'code' in error && error.code === 'ENOENT';
+    throw isMissing || isUnwritable(error) ? unwritable(tmpdir(), 'TMPDIR', error) : error;
   }
 }
 

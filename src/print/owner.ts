@@ -78,6 +78,11 @@ export class BrowserOwner {
     return result;
   }
 
+  /** Starts the browser for the jobs to come; what is wrong with it the first of them says. */
+  warmUp(): void {
+    this.#start('a page').catch(() => {});
+  }
+
   /** Ends the browser and waits until it is gone; jobs that wait or run are refused. */
   async close(): Promise<void> {
     this.#closed = true;

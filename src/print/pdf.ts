@@ -1,3 +1,5 @@
+import { PdfObjects, type Stretch } from './pdf-objects.ts';
+
 /** An ISO 8601 calendar day, `2026-12-10`. */
 const DAY = /^\d{4}-\d{2}-\d{2}$/u;
 
@@ -7,8 +9,8 @@ const DATES = /\/(CreationDate|ModDate) \(([^)]*)\)/gu;
 /** The name of an element of the page's structure: a table's header cell, to which other cells refer. */
 const NAME = /\/ID \(node(\d{8})\)/gu;
 
-/** Wherever such a name stands; within other text a bracket has a backslash before it. */
-const NAMED = /(?<!\\)\(node(\d{8})\)/gu;
+/** Wherever such a name stands: within other text a bracket has a backslash before it, and a text stands behind a key of its own. */
+const NAMED = /(?<!\\|\/(?!ID )[A-Za-z]+ ?)\(node(\d{8})\)/gu;
 
 /** The list of all names, sorted, with the element that each belongs to (ISO 32000-1, 7.9.6). */
 const NAMES = /\/Limits \[[^\]]*\]\s*\/Names \[((?:\(node\d{8}\) \d+ 0 R ?)+)\]/gu;
@@ -17,13 +19,11 @@ const ENTRY = /(\(node\d{8}\)) \d+ 0 R/gu;
 /** Bytes as text and back, one character a byte. */
 const BYTES = 'latin1';
 
-/** The stretch of a PDF that holds its information dictionary, found by way of the trailer. */
-function informationOf(text: string): { start: number; end: number } {
-  const number = /\/Info (\d+) 0 R/u.exec(text.slice(text.lastIndexOf('trailer')))?.[1];
-  const start = number === undefined ? -1 : text.indexOf(`\n${number} 0 obj`);
-  const end = text.indexOf('endobj', start);
-  if (start < 0 || end < 0) throw new Error('the browser wrote a PDF without an information dictionary');
-  return { start, end };
+/** The stretch of a PDF that holds its information dictionary. */
+function informationOf(text: string): Stretch {
+  const found = new PdfObjects(text).named('Info');
+  if (!found) throw new Error('the browser wrote a PDF without an information dictionary');
+  return found;
 }
 
 function pinned(day: string, length: number): string {
@@ -80,13 +80,13 @@ export function pin(pdf: Uint8Array, day: string): Uint8Array {
   return new Uint8Array(Buffer.from(withOwnNames(withDay(text, day)), BYTES));
 }
 
-/** A node of a PDF's tree of pages (ISO 32000-1, 7.7.3.2), and how many pages hang on it. */
-const NODE = /\/Type \/Pages\b[^>]*?\/Count (\d+)|\/Count (\d+)[^>]*?\/Type \/Pages\b/gu;
-
-/** How many pages a PDF of our printer has: the count of the topmost node, which is the greatest. */
+/** How many pages a PDF of our printer has: as many as hang on the top of their tree (ISO 32000-1, 7.7.3.2). */
 export function pageCount(pdf: Uint8Array): number {
-  const text = Buffer.from(pdf.buffer, pdf.byteOffset, pdf.byteLength).toString('latin1');
-  const counts = [...text.matchAll(NODE)].map(([, after, before]) => Number(after ?? before));
-  if (counts.length === 0) throw new Error('the browser wrote a PDF without a tree of pages');
-  return Math.max(...counts);
+  const text = Buffer.from(pdf.buffer, pdf.byteOffset, pdf.byteLength).toString(BYTES);
+  const objects = new PdfObjects(text);
+  const textOf = (stretch: Stretch | undefined): string => text.slice(stretch?.start ?? 0, stretch?.end ?? 0);
+  const pages = textOf(objects.referred(textOf(objects.named('Root')), 'Pages'));
+  const count = /\/Count (\d+)/u.exec(pages)?.[1];
+  if (count === undefined) throw new Error('the browser wrote a PDF without a tree of pages');
+  return Number(count);
 }

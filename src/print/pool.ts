@@ -29,6 +29,10 @@ export class BrowserPool {
     }
   }
 
+  warmUp(): void {
+    for (const { owner } of this.#owners) owner.warmUp();
+  }
+
   async close(): Promise<void> {
     await Promise.all(this.#owners.map(({ owner }) => owner.close()));
   }

@@ -28,6 +28,8 @@ export type Printer = {
   pdf(html: string, options: PdfOptions): Promise<Uint8Array>;
   /** A PNG of a document's upper left part. @throws As `pdf` does. */
   picture(html: string, options: PictureOptions): Promise<Uint8Array>;
+  /** Starts the browser while other work is done, for pages that are sure to come. */
+  warmUp(): void;
   /** Which browser serves: its version, path and how it was found; `not started` before the first page. */
   browser(): string;
   /** Ends the browser and waits until it is gone. Pages that still wait for their turn are refused. */
@@ -60,6 +62,7 @@ export function openPrinter(options: PrinterOptions = {}): Printer {
         await lay(html, 'a picture', 'screen');
         return page.screenshot({ type: 'png' });
       }),
+    warmUp: () => owner.warmUp(),
     browser: () => owner.name,
     close: () => owner.close(),
   };

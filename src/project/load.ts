@@ -1,7 +1,7 @@
 import { isUtf8 } from 'node:buffer';
-import { readFileSync, realpathSync, statSync } from 'node:fs';
-import { readdir, readFile } from 'node:fs/promises';
-import { isAbsolute, join, relative, resolve, sep } from 'node:path';
+import { readFileSync, realpathSync, type Stats, statSync } from 'node:fs';
+import { readdir, readFile, realpath, stat } from 'node:fs/promises';
+import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import type { Finding } from './finding.ts';
 import type { ReadDrawing } from './grammar/outline-grammar.ts';
 import { LEDGER_FILE } from './ledger/ledger.ts';
@@ -23,23 +23,20 @@ export async function loadTexts(root: string, options: LoadOptions): Promise<Wor
   const folder = resolve(root);
   const named = (path: string): string => nameOf(path, options.namedFrom ?? process.cwd());
   const entries = (await readdir(folder)).sort();
-  const inShared = await readdir(join(folder, 'shared')).catch(() => []);
-  const paths = [
-    'site.yaml',
-    ...inShared
-      .sort()
-      .map((name) => `shared/${name}`)
-      .filter(isSharedFile),
-    ...entries.filter(canBeProject).flatMap((entry) => [`${entry}/sheet.md`, `${entry}/${LEDGER_FILE}`]),
-  ];
   const findings: Finding[] = [];
   const report = (finding: Finding): unknown => findings.push(finding);
+  const inShared = await namesIn(join(folder, 'shared'), named, report);
+  const paths = [
+    'site.yaml',
+    ...inShared.names.map((name) => `shared/${name}`).filter(isSharedFile),
+    ...entries.filter(canBeProject).flatMap((entry) => [`${entry}/sheet.md`, `${entry}/${LEDGER_FILE}`]),
+  ];
   const files = await Promise.all(
-    paths.map(async (path) => [path, await load(join(folder, path), named, report)] as const),
+    paths.map(async (path) => [path, await load(join(folder, path), folder, named, report)] as const),
   );
   return {
     root: folder,
-    files: new Map(files),
+    files: new Map([...files, ...inShared.file]),
     folders: entries.filter(canBeProject),
     findings,
     findPicture: (project, path) => findPicture(join(folder, project), path),
@@ -60,24 +57,67 @@ function nameOf(path: string, from: string): string {
   return relative(from, path).split(sep).join('/') || '.';
 }
 
+/** The names in `shared/`, none where it is not there. One that may not be read is a file without text, and reported. */
+async function namesIn(
+  folder: string,
+  named: (path: string) => string,
+  report: (finding: Finding) => void,
+): Promise<{ readonly names: readonly string[]; readonly file: readonly (readonly [string, SourceFile])[] }> {
+  try {
+    return { names: (await readdir(folder)).sort(), file: [] };
+  } catch (error) {
+    const code = codeOf(error);
+    if (code === 'ENOENT' || code === 'ENOTDIR') return { names: [], file: [] };
+    const empty = sourceFile(named(folder), '');
+    report(unreadable(empty, code));
+    return { names: [], file: [['shared', empty]] };
+  }
+}
+
+/** Nobody writes as long a sheet; in bytes. */
+const LARGEST = 2_000_000;
+
 /** A file's text; undefined when there is no such file, empty and reported when it cannot be read as text. */
 async function load(
   path: string,
+  root: string,
   named: (path: string) => string,
   report: (finding: Finding) => void,
 ): Promise<SourceFile | undefined> {
   const empty = sourceFile(named(path), '');
-  const at = startOf(empty);
   try {
-    const text = asUtf8(await readFile(path));
-    if (text !== undefined) return sourceFile(empty.path, text);
-    report({ rule: 'not-text', at, facts: {} });
+    const real = await realpath(path);
+    const { size } = await statFile(real);
+    // A project's own folder may be a link that its owner made; nothing in it leads out.
+    const homes = await Promise.all([realpath(root), realpath(dirname(path))]);
+    if (!homes.some((home) => isWithin(home, real))) report(unreadable(empty, 'outside'));
+    else if (size > LARGEST) report(unreadable(empty, 'too large'));
+    else {
+      const text = asUtf8(await readFile(real));
+      if (text !== undefined) return sourceFile(empty.path, text);
+      report({ rule: 'not-text', at: startOf(empty), facts: {} });
+    }
   } catch (error) {
-    const code = error instanceof Error && 'code' in error ? String(error.code) : '';
-    if (['ENOENT', 'ENOTDIR'].includes(code)) return undefined;
-    report({ rule: 'unreadable-file', at, facts: { problem: UNREADABLE[code] ?? code } });
+    const code = codeOf(error);
+    if (code === 'ENOENT' || code === 'ENOTDIR') return undefined;
+    report(unreadable(empty, code));
   }
   return empty;
+}
+
+/** @throws where it is no regular file: a pipe or a device would be read without end. */
+async function statFile(path: string): Promise<Stats> {
+  const stats = await stat(path);
+  if (stats.isFile()) return stats;
+  throw Object.assign(new Error(path), { code: stats.isDirectory() ? 'EISDIR' : 'no file' });
+}
+
+function codeOf(error: unknown): string {
+  return error instanceof Error && 'code' in error ? String(error.code) : '';
+}
+
+function unreadable(file: SourceFile, code: string): Finding {
+  return { rule: 'unreadable-file', at: startOf(file), facts: { problem: UNREADABLE[code] ?? code } };
 }
 
 const UNREADABLE: Readonly<Partial<Record<string, string>>> = {
@@ -85,19 +125,26 @@ const UNREADABLE: Readonly<Partial<Record<string, string>>> = {
   EPERM: 'you are not allowed to read it',
   EISDIR: 'it is a folder',
   ELOOP: 'it is a link that leads to itself',
-  ERR_FS_FILE_TOO_LARGE: 'it is too large',
+  'no file': 'it is a pipe or a device, not a file',
+  outside: 'it is a link that leads out of the workspace',
+  'too large': `it is larger than ${LARGEST / 1_000_000} MB, which nobody writes`,
 };
 
 function asUtf8(bytes: Uint8Array): string | undefined {
   return bytes.includes(0) || !isUtf8(bytes) ? undefined : new TextDecoder().decode(bytes);
 }
 
+/** Whether a path lies in a folder, both without links. */
+function isWithin(folder: string, path: string): boolean {
+  const way = relative(folder, path);
+  return way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way);
+}
+
 /** Looks for a picture in a project's folder, following links on disk to see that they do not lead out of it. */
 function findPicture(folder: string, path: string): PictureState {
   try {
     const picture = realpathSync.native(join(folder, path));
-    const real = relative(realpathSync.native(folder), picture);
-    if (real === '..' || real.startsWith(`..${sep}`) || isAbsolute(real)) return 'outside';
+    if (!isWithin(realpathSync.native(folder), picture)) return 'outside';
     return statSync(picture).isFile() ? 'there' : 'missing';
   } catch {
     return 'missing';

@@ -124,6 +124,8 @@ export type Step = {
   readonly minutes?: At<number>;
   /** Done before the session. */
   readonly ahead: boolean;
+  /** What is taken up in it, by names of the supplies. */
+  readonly uses: readonly At<string>[];
   /** Minutes of waiting (glue or ink drying). */
   readonly dry?: At<number>;
   readonly prose: Prose;

@@ -7,6 +7,8 @@ export type Schedule = {
   readonly at?: At<string>;
   readonly zone?: At<string>;
   readonly from?: At<string>;
+  /** How many usually come. */
+  readonly people?: At<number>;
   readonly except: readonly At<string>[];
 };
 

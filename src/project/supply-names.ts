@@ -1,10 +1,17 @@
 import type { Supply, SupplyKind } from './model.ts';
 
-/** A supply by its item, or by what tells it apart: `wheat` is the `Wheat stamp`, `moss` the `Moss dye ink`. */
+/** A supply of a kind by its item, or by what tells it apart: `wheat` is the `Wheat stamp`, `moss` the `Moss dye ink`. */
 export function supplyNamed(supplies: readonly Supply[], kind: SupplyKind, name: string): Supply | undefined {
+  return supplyCalled(
+    supplies.filter((supply) => supply.kind.value === kind),
+    name,
+  );
+}
+
+/** The same of any kind: `bone folder`, `strong tape`. Of several the one of the fewest words. */
+export function supplyCalled(supplies: readonly Supply[], name: string): Supply | undefined {
   const words = wordsOf(name);
-  const ofKind = supplies.filter((supply) => supply.kind.value === kind);
-  const having = ofKind.filter(({ item }) => {
+  const having = supplies.filter(({ item }) => {
     const own = wordsOf(item.value);
     return words.length > 0 && words.every((word) => own.includes(word));
   });

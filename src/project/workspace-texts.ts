@@ -18,9 +18,9 @@ export type WorkspaceTexts = {
   readonly readDrawing: (folder: string, path: string) => ReturnType<ReadDrawing>;
 };
 
-/** Whether a path under the root is that of a file whose values projects share. */
+/** Whether a path under the root is that of a file whose values projects share; `shared` itself stands for a folder that may not be read. */
 export function isSharedFile(path: string): boolean {
-  return /^shared\/[^/]+\.ya?ml$/u.test(path);
+  return /^shared(?:\/[^/]+\.ya?ml)?$/u.test(path);
 }
 
 /** The files whose values projects share. */

@@ -12,7 +12,7 @@ import type { Note } from './watch.ts';
 import { addressesOf, sharedFiles, sheetFolders, type WorkspaceTexts } from './workspace-texts.ts';
 
 /** The files of a workspace, and what is ready-made for its sheets to name. */
-type WorkspaceSource = Catalog & WorkspaceTexts;
+export type WorkspaceSource = Catalog & WorkspaceTexts;
 
 /** Reads what the projects have in common: the settings, the shared files, and which projects there are. */
 export function readCommons(source: WorkspaceSource): Commons {

@@ -32,5 +32,5 @@ function cutMark(isCut: boolean): string {
 
 /** Without the control characters (tabs apart) by which a text could take hold of a terminal. */
 export function printable(text: string): string {
-  return text.replace(/(?!\t)\p{Cc}/gu, '�');
+  return text.replace(/(?!\t)[\p{Cc}\u202A-\u202E\u2066-\u2069]/gu, '�');
 }

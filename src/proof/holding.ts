@@ -15,6 +15,7 @@ import { tolerance } from '../shape/closure/tolerance.ts';
 import { wallAllowance } from '../shape/forming/allowance.ts';
 import { rulerOf } from '../shape/forming/ruler.ts';
 import { sheetsOf } from '../shape/sheets.ts';
+import { type BandSize, bandSizeOf } from './band-size.ts';
 import { closedSheets, type FoldedSheet, foldedSheets } from './folded-sheets.ts';
 import type { ProofContext } from './rule.ts';
 
@@ -29,6 +30,8 @@ export type Fit = {
   /** What everything takes, as width, height and depth; and what there is inside, without a depth where it lies flat. */
   readonly takes: Triple;
   readonly room: readonly Length[];
+  /** What it is given to go round, where it is a band by its form. */
+  readonly band?: BandSize;
   /** The way it is open: a band holds things of any length, where there is no box for them. */
   readonly open?: keyof Volume;
   /** What the depth of things comes off, where it lies flat. */
@@ -121,10 +124,12 @@ function fitIn(sheet: FoldedSheet, { size, open, round, prism }: Room, packing: 
   const isJust = round !== undefined && exact.sign < 0 && !exact.abs().greaterThan(tolerance(sheet.caliper));
   const left = isJust ? Length.zero : exact;
   const { item, rows } = packing;
+  const band = bandSizeOf(sheet);
   return {
     sheet: sheet.name,
     takes: [item[0].times(rows[0]), item[1].times(rows[1]), item[2].times(rows[2])],
     room: size,
+    ...(band && { band }),
     ...(open && { open }),
     ...(round && { round }),
     ...(prism && { prism }),

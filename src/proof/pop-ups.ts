@@ -1,5 +1,6 @@
 import type { Length, Unit } from '../measure/length.ts';
 import type { Piece } from '../project/model.ts';
+import type { Edge } from '../project/net-as-written.ts';
 import type { OpeningAsWritten, PopUpCut } from '../project/opening.ts';
 import { caliperOf, stockOf } from '../shape/caliper.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
@@ -44,6 +45,8 @@ export type OnStrip = {
   readonly outline: readonly FlatPoint[];
   /** How far it passes the fold by which the part hangs on the card, in millimeters. */
   readonly past: number;
+  /** The edge of the part at which it hangs on the card, as its outside is seen. */
+  readonly hinge: Edge;
 };
 
 /** The parts of a strip, then what is stuck on them. */
@@ -52,24 +55,28 @@ export function onStrip({ of, popUp, net }: CutPopUp, shapes: Shapes): readonly 
   const layers = layersOnPanels(shapes, of.piece).flatMap(({ panel, piece, outline }) =>
     popUp.parts.includes(panel) ? [{ part: panel, layer: piece, outline }] : [],
   );
-  return [...parts, ...layers].map((each) => ({ ...each, past: pastHinge(each, popUp, net) }));
+  return [...parts, ...layers].map((each) => ({ ...each, ...pastHinge(each, popUp, net) }));
 }
 
 function pastHinge(
   { part, outline }: Pick<OnStrip, 'part' | 'outline'>,
   { panels, parts, isUpright }: PopUp,
   net: Net,
-): number {
+): Pick<OnStrip, 'past' | 'hinge'> {
   const panel = panels[parts.indexOf(part)];
   const hinge = net.folds.find(({ panels: [one, other] }) => one === panel && other === part);
-  if (!hinge) return 0;
+  if (!hinge) throw new Error(`"${part}" hangs on nothing`);
   const away = ({ x, y }: FlatPoint): number => (isUpright ? x : y).mm;
   const line = away(hinge.from);
   const [corner] = panelOf(net, part)
     .outline.map(away)
     .filter((place) => place !== line);
   const toCard = Math.sign(line - (corner ?? line));
-  return Math.max(...outline.map((point) => toCard * (away(point) - line)));
+  const [near, far] = isUpright ? (['left', 'right'] as const) : (['top', 'bottom'] as const);
+  return {
+    past: Math.max(...outline.map((point) => toCard * (away(point) - line))),
+    hinge: toCard < 0 ? near : far,
+  };
 }
 
 /** How far something sticks out of a closed card, in millimeters; less than nothing where it ends within. */

@@ -1,5 +1,7 @@
+import { constants } from 'node:fs';
+import { access, readdir, rm } from 'node:fs/promises';
 import { join } from 'node:path';
-import { putFiles } from '../make/files.ts';
+import { isStaged, putFiles, unwritable } from '../make/files.ts';
 import { type MakeResult, make } from '../make/make.ts';
 import type { MakeOptions } from '../make/make-options.ts';
 import { LEDGER_FILE, type Ledger } from '../project/ledger/ledger.ts';
@@ -10,24 +12,46 @@ import { lastOf, nextLedger, type Published } from './revisions.ts';
 export type PublishResult = MakeResult & { readonly published: readonly Published[] };
 
 /**
- * Makes the workspace with a new revision for each project whose measurements or steps changed since the last one,
- * and when everything is made records the revisions in each project's ledger. A project that is held because of an
- * error is not published. Publishing again without a change records nothing.
- * @throws As `make` does; nothing is recorded then.
+ * Makes the workspace with a new revision for each project whose measurements or steps changed since the last one. A
+ * revision is recorded in the project's ledger just before its pages are put in place: if this ends between the two, the
+ * next make or publish finds the ledger changed and makes them. A project that is held because of an error is not
+ * published. Publishing again without a change records nothing.
+ * @throws As `make` does; what was recorded until then stays.
  */
 export async function publish(options: MakeOptions): Promise<PublishResult> {
-  const ledgers = new Map<Project, Ledger>();
+  const projects = new Map<string, Project>();
+  const published: Published[] = [];
   const result = await make({
     ...options,
     ledgerOf: (study) => {
-      const ledger = nextLedger(study, options.today);
-      if (ledger) ledgers.set(study.project, ledger);
-      return ledger;
+      projects.set(study.project.folder, study.project);
+      return nextLedger(study, options.today);
+    },
+    record: async (folder, ledger) => {
+      await putLedger(join(options.root, folder), ledger);
+      const project = projects.get(folder);
+      if (project) published.push(...lastOf(project, ledger));
     },
   });
-  const published = [...ledgers].filter(([{ slug }]) => result.made.includes(slug));
-  for (const [{ folder }, ledger] of published) {
-    await putFiles(join(options.root, folder), [{ path: LEDGER_FILE, bytes: ledgerText(ledger) }]);
+  const order = result.spots.map(({ folder }) => folder);
+  published.sort((a, b) => order.indexOf(a.project.folder) - order.indexOf(b.project.folder));
+  return { ...result, published };
+}
+
+/** Writes a ledger, and clears away what was left of one by a publish that was killed. */
+async function putLedger(folder: string, ledger: Ledger): Promise<void> {
+  for (const name of await readdir(folder)) {
+    if (name.startsWith(LEDGER_FILE) && isStaged(name)) await rm(join(folder, name), { force: true });
   }
-  return { ...result, published: published.flatMap(([project, ledger]) => lastOf(project, ledger)) };
+  await putFiles(folder, [{ path: LEDGER_FILE, bytes: ledgerText(ledger) }]);
+}
+
+/** @throws Unwritable when a ledger could not be written, before anything is done. */
+export async function checkRecordable(root: string, published: readonly Published[]): Promise<void> {
+  for (const { project } of published) {
+    const folder = join(root, project.folder);
+    await access(folder, constants.W_OK).catch((error: unknown) => {
+      throw unwritable(folder, error);
+    });
+  }
 }

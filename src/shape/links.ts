@@ -42,12 +42,17 @@ export function linksOf(made: Made): readonly Link[] {
   return [...said, ...meantAnyway(made, named)];
 }
 
+/** Whether a piece is a band by its form. */
+export function goesRound(piece: Pick<Piece, 'body'>): boolean {
+  return formOf(piece)?.goesRound === true;
+}
+
 /** Whether a piece is of a form that goes by mail in this way. */
 export function isMailedAs(way: 'card' | 'envelope', piece: Piece): boolean {
   return formOf(piece)?.mailed === way;
 }
 
-function formOf({ body }: Piece): Form | undefined {
+function formOf({ body }: Pick<Piece, 'body'>): Form | undefined {
   return body.kind === 'form' ? forms.find(({ name }) => name === body.form.value) : undefined;
 }
 
@@ -123,7 +128,7 @@ function isEnvelope({ piece, net }: Loose): boolean {
 }
 
 function isBand({ piece }: Loose): boolean {
-  return formOf(piece)?.goesRound === true;
+  return goesRound(piece);
 }
 
 /** What folds flat and is no envelope; where nothing does, what lies flat and is no strip. */

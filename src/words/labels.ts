@@ -30,7 +30,16 @@ export type Say = Speak & {
   readonly isOne: (count: number) => boolean;
 };
 
-export function speaker({ language, texts, pieces = new Map() }: Labels): Say {
+const speakers = new WeakMap<Labels, Say>();
+
+/** One speaker serves all that is said with the same labels. */
+export function speaker(labels: Labels): Say {
+  const say = speakers.get(labels) ?? newSpeaker(labels);
+  speakers.set(labels, say);
+  return say;
+}
+
+function newSpeaker({ language, texts, pieces = new Map() }: Labels): Say {
   const numbers = new Intl.NumberFormat(language);
   const plurals = new Intl.PluralRules(language);
   const mark = numbers.formatToParts(1.5).find(({ type }) => type === 'decimal')?.value ?? '.';

@@ -22,6 +22,17 @@ type Language = {
  * English.
  */
 export function labelsFor(all: ReadonlyMap<string, Labels>, wanted: string): Language {
+  const known = languages.get(all) ?? new Map<string, Language>();
+  languages.set(all, known);
+  const language = known.get(wanted) ?? lookUp(all, wanted);
+  known.set(wanted, language);
+  return language;
+}
+
+/** Those that were asked for, of all there are. */
+const languages = new WeakMap<ReadonlyMap<string, Labels>, Map<string, Language>>();
+
+function lookUp(all: ReadonlyMap<string, Labels>, wanted: string): Language {
   const english = all.get(ENGLISH);
   if (!english) throw new Error('the English labels are missing from the package');
   const found = all.get(lookup([...all.keys()], wanted) ?? '');

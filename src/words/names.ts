@@ -42,16 +42,17 @@ export function refNamed({ piece, part, face }: Ref, say: Say): string {
   return face === 'outside' ? name : say(`drawing-${face}`, { name });
 }
 
-/** `front`, or `front of the box` for a panel. */
+/** `front`, or `front of the box` for a panel, and `pot, wall 5` for a numbered one; never `tag of the tag`. */
 export function baseName({ piece, part, face }: Ref, voice: Voice): SafeHtml {
-  const base =
-    part === undefined
-      ? voice.phrase('whole-piece', { piece: pieceNamed(piece, voice.say) })
-      : voice.phrase('panel-of-piece', {
-          panel: partNamed(part, voice.say),
-          piece: pieceNamed(piece, voice.say),
-        });
+  const isWhole = part === undefined || partNamed(part, voice.say) === pieceNamed(piece, voice.say);
+  const base = isWhole
+    ? voice.phrase('whole-piece', { piece: pieceNamed(piece, voice.say) })
+    : panelOfPiece(partNamed(part, voice.say), pieceNamed(piece, voice.say), voice);
   return face === 'outside' ? base : voice.phrase(`base-${face}`, { base });
+}
+
+function panelOfPiece(panel: string, piece: string, { phrase }: Voice): SafeHtml {
+  return phrase(/\d$/u.test(panel) ? 'numbered-panel-of-piece' : 'panel-of-piece', { panel, piece });
 }
 
 /** A panel as the drawings have it: by its name, else by its row and column. */

@@ -20,7 +20,16 @@ export type Voice = {
   readonly duration: (minutes: number) => string;
 };
 
+const voices = new WeakMap<Labels, Voice>();
+
+/** One voice serves all that is said with the same labels. */
 export function voiceOf(labels: Labels): Voice {
+  const voice = voices.get(labels) ?? newVoice(labels);
+  voices.set(labels, voice);
+  return voice;
+}
+
+function newVoice(labels: Labels): Voice {
   const { language } = labels;
   const say = speaker(labels);
   const plurals = new Intl.PluralRules(language);
@@ -45,8 +54,12 @@ export function voiceOf(labels: Labels): Voice {
   };
 }
 
+/** Setting one up takes a thousand times as long as using it. */
+const lists = new Map<string, Intl.ListFormat>();
+
 function list(language: string, items: readonly HtmlValue[]): SafeHtml {
-  const format = new Intl.ListFormat(language, { type: 'conjunction' });
+  const format = lists.get(language) ?? new Intl.ListFormat(language, { type: 'conjunction' });
+  lists.set(language, format);
   const parts = format.formatToParts(items.map(textOf));
   const left = [...items];
   return SafeHtml.join(
@@ -54,6 +67,11 @@ function list(language: string, items: readonly HtmlValue[]): SafeHtml {
   );
 }
 
+const dates = new Map<string, Intl.DateTimeFormat>();
+
 function dateInWords(language: string, date: string, dateStyle: 'full' | 'long'): string {
-  return new Intl.DateTimeFormat(language, { dateStyle, timeZone: 'UTC' }).format(Date.parse(date));
+  const key = `${language} ${dateStyle}`;
+  const format = dates.get(key) ?? new Intl.DateTimeFormat(language, { dateStyle, timeZone: 'UTC' });
+  dates.set(key, format);
+  return format.format(Date.parse(date));
 }

@@ -63,10 +63,14 @@
     }).length;
 
   const costOf = (order, density) => {
+    root.classList.remove('goes-on');
+    const parts = broken();
+    // Then page one says so, which takes room.
+    root.classList.toggle('goes-on', parts > 0);
     const full = fills();
     const sparse = full.filter((each, page) => each < (page < full.length - 1 ? LEAST.page : LEAST.last));
     const blank = full.slice(0, -1).reduce((sum, each) => sum + (1 - each) ** 2, 0);
-    const held = (full.length > 1 ? sparse.length : 0) * COST.sparse + broken() * COST.broken;
+    const held = (full.length > 1 ? sparse.length : 0) * COST.sparse + parts * COST.broken;
     return full.length * COST.page + held + blank + (density > 0 ? COST.dense : 0) + order * COST.late;
   };
 
@@ -82,6 +86,6 @@
   }
   flow.append(...best.order);
   root.dataset.density = best.density;
-  root.classList.toggle('goes-on', broken() > 0);
+  costOf(0, 0);
   root.classList.remove('trial');
 })();

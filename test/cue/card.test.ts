@@ -72,7 +72,10 @@ const [everything = ROOMS[0], ...less] = ROOMS;
 function cardOf({ editions, site }: Sample, room: CardRoom | undefined = everything): string {
   if (!room) throw new Error('there is no room');
   const styles = { kind: 'inline', css: '' } as const;
-  return cueCardHtml({ editions, site, labels, ledger: NO_REVISIONS, styles, renderer }, room);
+  return cueCardHtml(
+    { editions, site, labels, ledger: NO_REVISIONS, styles, renderer, pictures: new Map() },
+    room,
+  );
 }
 
 function pageOf(from: Sample, room: CardRoom | undefined = everything): Node {
@@ -127,18 +130,31 @@ describe('a cue card', () => {
   it('tells what to do ahead, with counts', () => {
     const [only, ...others] = all(one(page, '.cue-ahead'), 'li').map(textOf);
     expect(others).toEqual([]);
-    expect(only).toMatch(/^1\. Cut and score 10 minutes; 1 × box\s?12 × slip Cut two\.$/u);
+    expect(only).toMatch(/^1\. Cut and score 10 minutes for each person; 1 × box\s?12 × slip Cut two\.$/u);
+  });
+
+  it('reckons the preparation for as many as usually come', () => {
+    const many = sample(SHEET, {
+      'site.yaml': SITE.replace(' at:', ' people: 8, at:'),
+      'sample/photos/gun.jpg': 'x',
+    });
+    const [only = ''] = all(one(pageOf(many), '.cue-ahead'), 'li').map(textOf);
+    expect(only).toMatch(/^1\. Cut and score 1 h(?:our)? 20 min(?:utes)? for 8 people; 8 × box\s?96 × slip/u);
   });
 
   it('runs the clock, waits for what dries, and says where a step has no minutes', () => {
-    const rows = all(page, '.cue-step').map((row) => textOf(row).replace(/ /gu, ' '));
+    const rows = all(page, '.cue-step').map((row) => {
+      const picture = all(row, '.cue-picture').map(textOf).join('');
+      return textOf(row).replace(picture, '').replace(/\s+/gu, ' ');
+    });
     expect(rows).toEqual([
       '6:30 PM Welcome, with the cautions said aloud Wave to the camera.',
-      '6:30 PM 2. Stamp the label 4 minutes, dry at 6:44 PM',
+      '6:30 PM 2. Stamp the label 4 minutes, dry at 6:44 PM Stamp the anchor on the label.',
       expect.stringMatching(/^6:34 PM 3\. Fold 5 minutes Hold up the label 2 11\/16 × 1 in/u),
-      '6:44 PM 4. Stick the label on 3 minutes Begins after 5 minutes of waiting: not dry before. Say: Do not press.',
-      '6:47 PM 5. Close it no time given Say goodbye.',
-      '6:47 PM Finished',
+      '6:44 PM 4. Stick the label on 3 minutes Begins after 5 minutes of waiting: not dry before. Say: Do not press. Put tape on the label.',
+      // Nobody knows how long it takes, nor when all is done.
+      '6:47 PM 5. Close it Say goodbye. Close it. A list',
+      'Finished',
     ]);
     expect(textOf(one(page, '.cue-when')).replace(/ /gu, ' ')).toMatch(/6:30 PM to 6:47 PM or later$/u);
   });
@@ -148,27 +164,38 @@ describe('a cue card', () => {
     expect(textOf(one(unset, '.cue-when'))).toMatch(/0:00 to 0:17 or later$/u);
   });
 
-  it.each<[string, string]>([
+  it.each<[string, string, string]>([
     // Its steps have 22 minutes; what is left of 50 goes to the one without, behind the 17 of the clock.
-    ['minutes: 50', '0:45'],
-    ['minutes: 22', '0:17 or later'],
-    ['minutes: 10', '0:17 or later'],
-  ])('ends when the project says, if it says of a step without minutes: %s', (minutes, end) => {
+    ['minutes: 50', '0:45', ' about 28 minutes'],
+    ['minutes: 22', '0:17 or later', ''],
+    ['minutes: 10', '0:17 or later', ''],
+  ])('ends when the project says, if it says of a step without minutes: %s', (minutes, end, lasts) => {
     const from = sample(SHEET.replace('session:', `${minutes}\nsession:`), { 'sample/photos/gun.jpg': 'x' });
     const page = pageOf(from);
     expect(textOf(one(page, '.cue-when'))).toMatch(new RegExp(`0:00 to ${end}$`, 'u'));
-    expect(textOf(one(page, '.cue-end'))).toBe(`${end.replace(' or later', '')} Finished`);
-    expect(textOf(one(page, 'main'))).toContain('5. Close it no time given');
+    expect(textOf(one(page, '.cue-end'))).toBe(lasts ? `${end} Finished` : 'Finished');
+    expect(textOf(one(page, 'main'))).toContain(`5. Close it${lasts} Say goodbye`);
   });
 
   it('lays the table in order of use', () => {
     const laid = all(one(page, '.cue-table'), 'li').map(textOf);
-    expect(laid).toEqual([
-      '– Paper trimmer',
-      '2 Anchor stamp, or an anchor cut freehand',
+    const tape = 'Strong double-sided tape, 12 in each, or wet glue';
+    const [stamp, folder] = [
+      'Anchor stamp, or an anchor cut freehand',
+      'Bone folder, or the back of a spoon',
+    ];
+    // As they are listed, where no step says what it uses; what its words name tells nothing.
+    expect(laid).toEqual([tape, 'Paper trimmer', 'Hot glue gun', stamp, 'Blue ink', folder]);
+    const used = SHEET.replace('{minutes=10 ahead}', '{minutes=10 ahead uses="trimmer, bone folder"}')
+      .replace('{minutes=4 dry=10}', '{minutes=4 dry=10 uses="anchor stamp, blue ink"}')
+      .replace('{minutes=3}', '{minutes=3 uses="strong tape, anchor stamp"}');
+    const ordered = pageOf(sample(used, { 'sample/photos/gun.jpg': 'x' }));
+    expect(all(one(ordered, '.cue-table'), 'li').map(textOf)).toEqual([
+      '1 Paper trimmer',
+      `1 ${folder}`,
+      `2 ${stamp}`,
       '2 Blue ink',
-      '3 Bone folder, or the back of a spoon',
-      '4 Strong double-sided tape, 12 in (305 mm) each, or wet glue',
+      `4 ${tape}`,
       '– Hot glue gun',
     ]);
   });
@@ -184,7 +211,35 @@ describe('a cue card', () => {
 
   it('lets no markup of a project through', () => {
     const bold = all(one(page, 'body'), 'b');
-    expect(bold.map(({ attributes }) => attributes.class)).toEqual(['piece']);
+    expect(bold.map(({ attributes }) => attributes.class)).toEqual(['piece', 'piece', 'piece']);
+  });
+});
+
+describe('what is said in a step', () => {
+  const said = (text: string, most: 1 | 2 | 3 = 3): string[] => {
+    const sheet = SHEET.replace('Stamp the anchor on the :piece[label].', text);
+    const from = sample(sheet, { 'sample/photos/gun.jpg': 'x' });
+    const [, stamping] = all(pageOf(from, { ...(ROOMS[0] as CardRoom), actions: most }), '.cue-step');
+    return stamping ? all(stamping, '.cue-actions').flatMap((list) => all(list, 'li').map(textOf)) : [];
+  };
+
+  it('is its first sentence, and those with a piece or a number before others', () => {
+    const text =
+      'Ink it. Hold your breath. Stamp 1/2 in from the *top* of the :piece[label]. Wait.\n\n- Leave :reveal[label].';
+    expect(said(text)).toEqual([
+      'Ink it.',
+      'Stamp 1/2 in from the top of the label.',
+      expect.stringMatching(/^Leave /u),
+    ]);
+    expect(said(text, 1)).toEqual(['Ink it.']);
+    expect(said('Ink it. Breathe. Wait. Smile.')).toEqual(['Ink it.', 'Breathe.', 'Wait.']);
+  });
+
+  it('has no list of ours, no tip and no picture in it', () => {
+    expect(said('Ink it.\n\n:::tip\nSlowly.\n:::\n\n:trims[box]\n\n![A](photos/gun.jpg)\n\nWait.')).toEqual([
+      'Ink it.',
+      'Wait.',
+    ]);
   });
 });
 
@@ -215,7 +270,10 @@ describe('a card with too little room', () => {
     const notes = 'Your own notes did not fit: they are in sample/sheet.md.';
     expect(told).toEqual([
       [],
-      [cautions],
+      [instead],
+      [instead],
+      [instead],
+      [instead],
       [cautions, instead],
       [cautions, table],
       [cautions, table, notes],

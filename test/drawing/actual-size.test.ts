@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type TemplatePage, templatePages } from '../../src/drawing/actual-size.ts';
 import { tile } from '../../src/drawing/pages.ts';
+import { sharedPages, smallPieces } from '../../src/drawing/shared-page.ts';
 import { templateSvg } from '../../src/drawing/template-file.ts';
 import type { Editions } from '../../src/edition/editions.ts';
 import { Length } from '../../src/measure/length.ts';
@@ -17,11 +18,12 @@ import {
   metricStyle,
   type Point,
   stretchesOf,
+  touching,
 } from './drawn.ts';
 
 const margin = Length.of(1, 4, 'in');
-const LETTER = { paper: 'letter', margin } as const;
-const A4 = { paper: 'a4', margin } as const;
+const LETTER = { paper: 'letter', margin, project: 'Paper', state: '' } as const;
+const A4 = { paper: 'a4', margin, project: 'Paper', state: '' } as const;
 const box = editionsOf(BOX, BOX_METRIC);
 const big = editionsOf(`unit: in
 pieces:
@@ -110,7 +112,8 @@ describe('a template that fits a page', () => {
     const words = elementsOf(page.drawing.svg)
       .map(({ text }) => text)
       .join(' ');
-    expect(words).toContain('print at 100%');
+    expect(words).toContain('Print at 100%, not fitted to the page.');
+    expect(words).toContain('Paper: Box, actual size · inch edition · page 1 of 1');
     expect(page.drawing.alternative).toContain(
       '9½ by 6¾ inches, 241 by 171 millimeters. Print at 100 percent.',
     );
@@ -225,6 +228,63 @@ describe('tiling', () => {
       }),
       { seed: 5 },
     );
+  });
+});
+
+describe('seams', () => {
+  /** By hand: a sheet of 12 in on Letter's 203.2 mm takes two tiles; in its middle, at 6 in, lies a fold. */
+  it('keep off the folds, however a sheet lies on its pages', () => {
+    const folded = editionsOf(
+      'unit: in\npieces:\n  wrap: { cut: 12 x 13, score: [{ from: left, at: [2, 6, 10] }, { from: top, at: [6 1/2] }] }',
+    );
+    const [, ...tiles] = templatePages(folded, 'wrap', LETTER, inchStyle);
+    expect(tiles.length).toBeGreaterThan(1);
+    for (const { drawing } of tiles) {
+      const corner = cornerOn({ drawing } as TemplatePage);
+      const seams = linesOf(drawing.svg, 'flat').filter(([from, to]) => from?.x === to?.x);
+      const folds = foldsOf(folded, 'wrap').filter(([from, to]) => from.x === to.x);
+      expect(seams.length).toBeGreaterThan(0);
+      for (const [seam] of seams)
+        for (const [fold] of folds) expect(Math.abs((seam?.x ?? 0) - corner.x - fold.x)).toBeGreaterThan(5);
+    }
+  });
+});
+
+describe('small flat pieces', () => {
+  const four = editionsOf(
+    'unit: in\npieces:\n  dot: { cut: 1 1/2 x 1 1/2, shape: circle, count: 6 }\n  ring: { cut: 2 x 2, shape: circle }\n  moon: { cut: 1 x 1, shape: circle, count: 2 }\n  sun: { cut: 2 1/2 x 2 1/2, shape: scalloped circle }\n  sheet: { cut: 8 x 10 }',
+  );
+  const ids = smallPieces(four, ['dot', 'ring', 'moon', 'sun', 'sheet'], LETTER, inchStyle);
+  const pages = sharedPages(four, ids, LETTER, inchStyle);
+
+  it('share a page, each at actual size over its name and count', () => {
+    expect(ids).toEqual(['dot', 'ring', 'moon', 'sun']);
+    expect(pages).toHaveLength(1);
+    const svg = pages[0]?.drawing.svg ?? '';
+    const words = elementsOf(svg).map(({ text }) => text);
+    expect(words).toEqual(expect.arrayContaining(['Dot × 6', 'Ring', 'Moon × 2', 'Sun']));
+    const widths = linesOf(svg, 'cut').map((line) => {
+      const xs = line.map(({ x }) => x);
+      return Math.max(...xs) - Math.min(...xs);
+    });
+    for (const inches of [1.5, 2, 1, 2.5])
+      expect(widths.some((width) => Math.abs(width - inches * 25.4) < 0.1)).toBe(true);
+    expect(touching(svg)).toEqual([]);
+  });
+
+  it('do not when there is but one, and go on over the page', () => {
+    expect(smallPieces(four, ['dot', 'sheet'], LETTER, inchStyle)).toEqual([]);
+    const many = sharedPages(
+      four,
+      Array.from({ length: 40 }, () => 'sun'),
+      LETTER,
+      inchStyle,
+    );
+    expect(many.length).toBeGreaterThan(1);
+    const drawn = many.flatMap(({ drawing }) =>
+      linesOf(drawing.svg, 'cut').filter((line) => line.length > 20),
+    );
+    expect(drawn).toHaveLength(40);
   });
 });
 

@@ -22,7 +22,10 @@ const drawings: readonly (readonly [string, Drawing | undefined])[] = [inchStyle
     ['template', templateDrawing(editions, 'box', 2, style)] as const,
     ['folded', foldedDrawing(editions, 'box', 'folded', room, style)] as const,
     ['move', moveDrawing(editions, 'box', 'fold-2', room, style)] as const,
-    ['actual size', templatePages(editions, 'box', { paper: 'a4', margin }, style)[1]?.drawing] as const,
+    [
+      'actual size',
+      templatePages(editions, 'box', { paper: 'a4', margin, project: 'Paper', state: '' }, style)[1]?.drawing,
+    ] as const,
   ],
 );
 

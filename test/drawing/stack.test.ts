@@ -12,6 +12,7 @@ import {
   BOX,
   BOX_METRIC,
   editionsOf,
+  elementsOf,
   inchStyle,
   linesOf,
   metricStyle,
@@ -117,6 +118,16 @@ pieces:
     ]);
     for (const [index, width] of [1000, 84, 60, 45].entries())
       expect(drawn[index]?.width).toBeLessThanOrEqual(width + 1);
+  });
+
+  it('puts no letter into a hole', () => {
+    const ring = editionsOf(
+      'unit: in\npieces:\n  tag: { cut: 3 x 3 }\n  ring: { cut: 2 x 2, on: tag, openings: { hole: { shape: circle, size: 1 x 1 } } }',
+    );
+    const { svg } = stack(inchStyle, ring);
+    const [letter] = elementsOf(svg).filter(({ name, text }) => name === 'text' && text === 'A');
+    const [x, y] = [Number(letter?.attributes.x) - 1.5 * 25.4, Number(letter?.attributes.y) - 1.5 * 25.4];
+    expect(Math.hypot(x, y)).toBeGreaterThan(12.7);
   });
 
   it('is drawn once for two panels that bear the very same, and names both', () => {

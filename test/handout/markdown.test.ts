@@ -194,6 +194,7 @@ describe('directives', () => {
 
   it('say scores in sentences on a page, and on paper where they are listed', () => {
     expect(read(':scores[card] Then fold.')).toBe('Score it as listed under Score. Then fold.');
+    expect(read('Take it. :scores[card]')).toBe('Take it. Score it as listed under Score.');
     const page = settingFor(sampleOf(PIECES, ':scores[card] Then fold.'), 'page');
     const said = renderMarkdown(page.project.introduction.nodes, proseSetting(page)).text;
     expect(said).toMatch(/^From the left edge, score at 4 1\/4 in.* \(108 mm\), mountain\. Then fold\.$/u);

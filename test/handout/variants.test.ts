@@ -5,6 +5,7 @@ import { factsOf } from '../../src/handout/facts.ts';
 import { referrer } from '../../src/handout/references.ts';
 import { scoreList } from '../../src/handout/score-list.ts';
 import { templateFiles, templateHtml } from '../../src/handout/template-print.ts';
+import { NO_REVISIONS } from '../../src/project/ledger/ledger.ts';
 import type { ReferenceKind } from '../../src/project/prose/reference.ts';
 import { labels, renderer, sampleOf, settingFor, sheetHtml } from './sample.ts';
 
@@ -85,7 +86,9 @@ describe('the sheet of a project with variants', () => {
     const files = templateFiles(editions, 'box', labels);
     expect(files.map(({ variant }) => variant)).toEqual(['small', 'large']);
     const styles = { kind: 'inline', css: '' } as const;
-    const html = templateHtml({ editions, site: SIZES.site, labels, paper: 'letter', styles, renderer });
+    const { site } = SIZES;
+    const ledger = NO_REVISIONS;
+    const html = templateHtml({ editions, site, ledger, labels, paper: 'letter', styles, renderer });
     expect(html?.match(/<h1 class="unseen">[^<]*/gu)).toEqual([
       '<h1 class="unseen">box (small)',
       '<h1 class="unseen">box (large)',

@@ -97,6 +97,8 @@ describe('sheetwright kit', () => {
       ),
     );
     const labels = await readPdf(readFileSync(join(home, 'seed-packet-keeper-labels.pdf')));
+    // Ten to a page.
+    expect(labels.pages).toHaveLength(3);
     const bags = labels.pages.map((each) => each.text).join('\n');
     expect([...bags.matchAll(/Kit (\d+) of 24/gu)].map(([, number]) => Number(number))).toEqual(
       Array.from({ length: 24 }, (_, index) => index + 1),

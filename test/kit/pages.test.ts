@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
 import { createRenderer } from '../../src/handout/render.ts';
+import { bagLabels } from '../../src/kit-pages/bag-labels.ts';
 import { layoutDrawing } from '../../src/kit-pages/layout-drawing.ts';
 import { kitPage } from '../../src/kit-pages/page.ts';
 import { costRows, shoppingGroups } from '../../src/kit-pages/shopping.ts';
@@ -148,6 +149,18 @@ describe('the pages of a kit', () => {
     const [buying] = costRows(cost, words);
     expect(paper?.rows.map((row) => row.cost)).toEqual(['$0.50', 'price unknown']);
     expect(buying).toMatchObject({ value: '$0.50', note: 'without Other: amount or price unknown' });
+  });
+
+  it('have a label for every bag, with what the food in it may contain', () => {
+    const project = projectOf(
+      '  stock: { card: { name: Card, sheet: 8 x 11 } }\n  pieces: { tray: { stock: card, cut: 4 x 4 } }\n  holds: { item: biscuit, food: yes, allergens: [wheat, milk] }',
+    );
+    const renderer = createRenderer(templates);
+    const styles = { kind: 'linked', hrefs: [] } as const;
+    const kit = planned(project, order(3));
+    const { html } = bagLabels({ kit, site, currency: DOLLAR, labels, renderer, target: 'letter', styles });
+    expect(html.match(/Contains or may contain wheat and milk\./gu)).toHaveLength(3);
+    expect(html.match(/Kit \d of 3/gu)).toHaveLength(3);
   });
 
   it('speak the unit the project is measured in', () => {

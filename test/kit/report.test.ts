@@ -118,6 +118,21 @@ describe('the CSV of a kit', () => {
     expect(items).toContain('Card, "heavy"');
     expect(items).toContain('Ink,\n"blue"');
   });
+
+  // The characters are those of OWASP's "CSV Injection" (owasp.org/www-community/attacks/CSV_Injection).
+  it.each(['=1+1', '+1', '-1+1', '@SUM(A1)', '=HYPERLINK("x")', '＝1'])(
+    'has no live formula where a name is %s',
+    (name) => {
+      const yaml = name.replaceAll('"', '\\"');
+      const project = projectOf(
+        `  stock: { cream: { name: "${yaml}", sheet: 8 1/2 x 11 } }\n  pieces: { a: { stock: cream, cut: 3 x 4, name: "${yaml}" } }`,
+        `supplies: [{ item: "${yaml}", kind: adhesive }]\n`,
+      );
+      const fields = readCsv(kitCsv(planned(project, order(1)), DOLLAR)).flat();
+      expect(fields.filter((field) => field === `'${name}`).length).toBeGreaterThan(2);
+      expect(fields.filter((field) => /^[=+\-@＝]/u.test(field))).toEqual([]);
+    },
+  );
 });
 
 describe('the JSON of a kit', () => {

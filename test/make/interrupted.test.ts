@@ -1,6 +1,6 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { hostname } from 'node:os';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import { hostname, uptime } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { withLock } from '../../src/make/lock.ts';
@@ -79,6 +79,18 @@ describe('two makes at once', () => {
       'dist/.making': lock,
       'dist/site/a/index.html.making-0a1b2c3d': 'half a pa',
     });
+    expect((await sheetwright(folder, 'make', '--no-pdf')).code).toBe(0);
+    expect(leftovers(join(folder, 'dist'))).toEqual([]);
+  });
+
+  it.each([
+    ['empty, as a full disk leaves it', '', 60],
+    ['of a process whose number another has now', `${process.pid}-0badc0de ${hostname()}`, 0],
+    ['from before the machine was started', `${process.pid} ${hostname()}`, uptime() + 3600],
+  ])('are not held up by a lock that is %s', async (_, lock, age) => {
+    const folder = folderWith({ 'a/sheet.md': SHEET, 'dist/.making': lock });
+    const then = Date.now() / 1000 - age;
+    utimesSync(join(folder, 'dist/.making'), then, then);
     expect((await sheetwright(folder, 'make', '--no-pdf')).code).toBe(0);
     expect(leftovers(join(folder, 'dist'))).toEqual([]);
   });

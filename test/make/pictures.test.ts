@@ -141,7 +141,7 @@ describe('a photo', () => {
     const { folder } = await made(await photo(640, 480));
     rmSync(join(folder, 'dist/.cache'), { recursive: true });
     writeFileSync(join(folder, 'dist/.cache'), '');
-    const { code, err } = await sheetwright(folder, 'make', '--no-pdf');
+    const { code, err } = await sheetwright(folder, 'make', '--no-pdf', '--all');
     expect([code, err]).toEqual([2, expect.stringMatching(/^sheetwright: cannot write into .*\n$/u)]);
   });
 

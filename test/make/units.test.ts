@@ -86,7 +86,7 @@ function madeOf(sheet: string, units: string, labels: Labels): ReadonlyMap<strin
   made.set('template as a file', templateFiles(study.editions, 'box', labels)[0]?.svg ?? '');
   const [room] = ROOMS;
   if (!room) throw new Error('no room');
-  made.set('cue card', cueCardHtml({ ...common, styles, renderer }, room));
+  made.set('cue card', cueCardHtml({ ...common, styles, renderer, pictures: new Map() }, room));
   made.set('how-to', JSON.stringify(howTo({ ...common, pictures: new Map(), image: undefined })));
   return made;
 }

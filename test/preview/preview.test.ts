@@ -1,10 +1,11 @@
-import { readFileSync, writeFileSync } from 'node:fs';
-import { createServer } from 'node:http';
+import { existsSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { createServer, get, type IncomingHttpHeaders } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { Readable, Writable } from 'node:stream';
 import { afterEach, describe, expect, it } from 'vitest';
 import { run } from '../../src/cli.ts';
+import { takeLock, withLock } from '../../src/make/lock.ts';
 import { demoCopy, emptyFolder, sheetwright } from '../cli/terminal.ts';
 
 type Running = {
@@ -63,6 +64,21 @@ async function until(holds: () => boolean | Promise<boolean>): Promise<void> {
     await new Promise((resolve) => setTimeout(resolve, 25));
   }
   throw new Error('it never came about');
+}
+
+/** A request as no client of ours sends it: its path as it is. */
+function asked(
+  address: string,
+  path: string,
+  headers: Readonly<Record<string, string>>,
+): Promise<{ status: number | undefined; headers: IncomingHttpHeaders }> {
+  const { port } = new URL(address);
+  return new Promise((resolve, reject) => {
+    get({ host: '127.0.0.1', port, path, headers }, (answer) => {
+      answer.resume();
+      resolve({ status: answer.statusCode, headers: answer.headers });
+    }).on('error', reject);
+  });
 }
 
 type State = { version: number; findings: { rule: string; line: number }[]; drafts: { slug: string }[] };
@@ -129,7 +145,6 @@ describe('sheetwright preview', () => {
     }
     expect((await fetch(address, { method: 'POST' })).status).toBe(405);
     const { port } = new URL(address);
-    const { get } = await import('node:http');
     const status = await new Promise((resolve) => {
       get({ host: '127.0.0.1', port, path: '/', headers: { Host: 'elsewhere.example' } }, (answer) => {
         answer.resume();
@@ -137,6 +152,70 @@ describe('sheetwright preview', () => {
       });
     });
     expect(status).toBe(403);
+  });
+
+  it('has a door: nothing for other sites but a page that is gone to, and no way to another host', async () => {
+    const { address } = await preview();
+    const cross = { 'sec-fetch-site': 'cross-site' };
+    const visit = { ...cross, 'sec-fetch-mode': 'navigate', 'sec-fetch-dest': 'document' };
+    const statuses = [
+      ['/card/card-letter.pdf', visit],
+      ['/card/', cross],
+      ['/card/', visit],
+      ['/card/', { 'sec-fetch-site': 'same-origin' }],
+      ['//', {}],
+      ['/.//card', {}],
+    ] as const;
+    const answers = [];
+    for (const [path, headers] of statuses) answers.push(await asked(address, path, headers));
+    expect(answers.map(({ status }) => status)).toEqual([403, 403, 200, 200, 200, 302]);
+    expect(answers.at(-1)?.headers.location).toBe('/card/');
+    for (const { headers } of answers) {
+      expect(headers).toMatchObject({
+        'content-security-policy': expect.stringMatching(
+          /default-src 'self'.*script-src 'self';.*frame-ancestors 'none'/u,
+        ),
+        'x-content-type-options': 'nosniff',
+        'x-frame-options': 'DENY',
+        'cross-origin-resource-policy': 'same-origin',
+      });
+    }
+  });
+
+  it('follows on when its workspace was away, and says so', async () => {
+    const { folder, address, printed } = await preview();
+    const [here, away] = [join(folder, 'projects'), join(folder, 'away')];
+    renameSync(here, away);
+    await until(() => printed().includes('sheetwright:'));
+    const { version } = await stateOf(address);
+    renameSync(away, here);
+    await until(async () => (await stateOf(address)).version > version);
+    const sheet = join(here, 'card/sheet.md');
+    writeFileSync(sheet, readFileSync(sheet, 'utf8').replace('title: Card', 'title: Card again'));
+    await until(async () => (await (await fetch(`${address}card/`)).text()).includes('Card again'));
+  });
+
+  it('waits for another make in its folder, and leaves its folder to the preview that was first', async () => {
+    const first = await preview();
+    const out = join(first.folder, 'dist/preview');
+    const sheet = join(first.folder, 'projects/card/sheet.md');
+    await withLock(out, async () => {
+      writeFileSync(sheet, readFileSync(sheet, 'utf8').replace('title: Card', 'title: Card again'));
+      await until(() => first.printed().includes('is at work in'));
+    });
+    await until(async () => (await (await fetch(`${first.address}card/`)).text()).includes('Card again'));
+    const release = await takeLock(join(first.folder, 'x'), '.previewing');
+    const second = await preview('--out', join(first.folder, 'x'));
+    expect(existsSync(join(first.folder, 'x-2/site/card/index.html'))).toBe(true);
+    await second.end();
+    await release();
+  });
+
+  it('follows a workspace whose name begins as that of its output does', async () => {
+    const { folder, address } = await preview('--out', 'proj');
+    const sheet = join(folder, 'projects/card/sheet.md');
+    writeFileSync(sheet, readFileSync(sheet, 'utf8').replace('title: Card', 'title: Card again'));
+    await until(async () => (await (await fetch(`${address}card/`)).text()).includes('Card again'));
   });
 
   it('takes the next port when the one wanted is taken', async () => {

@@ -1,9 +1,11 @@
-import { mkdirSync, mkdtempSync, readdirSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { mkdirSync, mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { unpackCarried } from '../../src/print/carried.ts';
 import { launch } from '../../src/print/launch.ts';
+import { ownMark } from '../../src/recall/process-mark.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'carried-test-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -45,15 +47,13 @@ describe.runIf(process.platform === 'linux' && process.arch === 'x64')('the carr
   it('is made whole again when its program is gone, and clears away what a killed unpacking left', async () => {
     const path = (await unpackCarried(cache))?.path ?? '';
     rmSync(path);
-    const [abandoned, fresh] = [`${dirname(path)}-gone`, `${dirname(path)}-busy`];
-    for (const each of [abandoned, fresh]) mkdirSync(each);
-    const hoursAgo = new Date(Date.now() - 2 * 60 * 60 * 1000);
-    utimesSync(abandoned, hoursAgo, hoursAgo);
+    const dead = spawnSync(process.execPath, ['--version']).pid;
+    for (const mark of [`${dead}-0`, ownMark()]) mkdirSync(`${dirname(path)}-${mark}-x`);
     expect((await unpackCarried(cache))?.path).toBe(path);
     expect(statSync(path).mode & 0o111).toBe(0o111);
     expect(readdirSync(cache).sort()).toEqual([
       expect.stringMatching(ofVersion),
-      expect.stringMatching(/-busy$/u),
+      expect.stringMatching(new RegExp(`-${ownMark()}-x$`, 'u')),
     ]);
   });
 

@@ -17,6 +17,6 @@ describe('the number of pages', () => {
   });
 
   it('is not guessed', () => {
-    expect(() => pageCount(new TextEncoder().encode('%PDF-1.4'))).toThrow('without a tree of pages');
+    expect(() => pageCount(new TextEncoder().encode('%PDF-1.4'))).toThrow('without a table of its objects');
   });
 });

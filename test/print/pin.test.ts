@@ -1,15 +1,19 @@
 import { describe, expect, it } from 'vitest';
 import { pin } from '../../src/print/pdf.ts';
 
-/** As much of a PDF as pinning looks at, in the browser's manner. */
-function file(objects: string): Uint8Array {
-  const info =
-    "<</Title (A \\(node00000077\\) /ModDate \\(D:1\\))\n/CreationDate (D:20240102030405+00'00')\n/ModDate (D:20240102030405-06'00')>>";
-  return Buffer.from(
-    `%PDF-1.4\n1 0 obj\n${info}\nendobj\n${objects}\ntrailer\n<</Size 8\n/Root 7 0 R\n/Info 1 0 R>>\n`,
-    'latin1',
-  );
+/** As much of a PDF as pinning looks at, in the browser's manner: objects, their table, the trailer. */
+function file(objects: string, title = 'A', dates = DATES): Uint8Array {
+  const head = '%PDF-1.4\n';
+  const info = `1 0 obj\n<</Title (${title} \\(node00000077\\) /ModDate \\(D:1\\))\n${dates}>>\nendobj\n`;
+  const others = `2 0 obj\n${objects}\nendobj\n`;
+  const offsets = [head.length, head.length + info.length];
+  const rows = offsets.map((offset) => `${String(offset).padStart(10, '0')} 00000 n \n`).join('');
+  const table = `xref\n0 3\n0000000000 65535 f \n${rows}trailer\n<</Size 3\n/Root 2 0 R\n/Info 1 0 R>>\n`;
+  const start = head.length + info.length + others.length;
+  return Buffer.from(`${head}${info}${others}${table}startxref\n${start}\n%%EOF\n`, 'latin1');
 }
+
+const DATES = "/CreationDate (D:20240102030405+00'00')\n/ModDate (D:20240102030405-06'00')";
 
 const text = (bytes: Uint8Array): string => Buffer.from(bytes).toString('latin1');
 
@@ -37,12 +41,12 @@ describe('pinning', () => {
 
   it('numbers names as they come and sorts their list, keeping each with its element', () => {
     const objects = [
-      '/ID (node00000077)>> /ID (node00000012)>> /Headers [(node00000012)] /Alt (node00000099)',
+      '/ID (node00000077)>> /ID (node00000012)>> /Headers [(node00000012)] /Alt (node00000012)',
       '<</Limits [(node00000012) (node00000077)]\n/Names [(node00000012) 9 0 R (node00000077) 101 0 R]>>',
     ];
     const after = text(pin(file(objects.join('\n')), '2026-12-10'));
     expect(after).toContain(
-      '/ID (node00000001)>> /ID (node00000002)>> /Headers [(node00000002)] /Alt (node00000099)\n' +
+      '/ID (node00000001)>> /ID (node00000002)>> /Headers [(node00000002)] /Alt (node00000012)\n' +
         '<</Limits [(node00000001) (node00000002)]\n/Names [(node00000001) 101 0 R (node00000002) 9 0 R]>>',
     );
     expect(after).toContain('A \\(node00000077\\)');
@@ -53,8 +57,16 @@ describe('pinning', () => {
   });
 
   it('refuses a file it does not know', () => {
-    expect(() => pin(Buffer.from('%PDF-1.7'), '2026-12-10')).toThrow('without an information dictionary');
-    const dateless = Buffer.from('%PDF-1.4\n1 0 obj\n<<>>\nendobj\ntrailer\n<</Info 1 0 R>>');
-    expect(() => pin(dateless, '2026-12-10')).toThrow('0 dates');
+    expect(() => pin(Buffer.from('%PDF-1.7'), '2026-12-10')).toThrow('without a table of its objects');
+    expect(() => pin(file('', 'A', ''), '2026-12-10')).toThrow('0 dates');
   });
+
+  it.each(['endobj', 'xref 0 1 trailer', 'startxref 3', '/Info 2 0 R', '1 0 obj', '/Count 900 /Type /Pages'])(
+    'takes a title that says %j for no structure',
+    (title) => {
+      const after = text(pin(file('', title), '2026-12-10'));
+      expect(after.match(/D:20261210/gu)).toHaveLength(2);
+      expect(after).toContain(`(${title} `);
+    },
+  );
 });

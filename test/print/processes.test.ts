@@ -88,7 +88,7 @@ describe.runIf(process.platform !== 'win32')('no browser outlives us', () => {
     return { child, browser, temporary };
   }
 
-  it.each(['SIGINT', 'SIGTERM', 'SIGHUP'] as const)(
+  it.each(['SIGINT', 'SIGTERM', 'SIGHUP', 'SIGQUIT'] as const)(
     'when %s ends us, which it still does',
     async (signal) => {
       const { child, browser, temporary } = await started(WAIT);
@@ -108,10 +108,17 @@ describe.runIf(process.platform !== 'win32')('no browser outlives us', () => {
     expect(await survivors(browser)).toEqual([]);
   });
 
-  it('when we are killed', async () => {
-    const { child, browser } = await started(WAIT);
+  it('when we are killed, and the profile it leaves goes at the next start', async () => {
+    const { child, browser, temporary } = await started(WAIT);
     child.kill('SIGKILL');
     expect(await survivors(browser)).toEqual([]);
+    const left = profiles(temporary);
+    const next = run(WAIT, temporary);
+    await said(next);
+    expect(profiles(temporary).filter((name) => left.includes(name))).toEqual([]);
+    const end = ended(next);
+    next.kill('SIGTERM');
+    await end;
   });
 
   it('when we exit without closing', async () => {

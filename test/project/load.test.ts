@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process';
 import { chmod, mkdir, mkdtemp, rm, symlink, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
@@ -111,6 +112,33 @@ describe('a file that cannot be read as text', () => {
     expect(problems.at(-1)).toEqual(['loop', 'it is a link that leads to itself']);
     // Whoever may read everything can read the locked one, too.
     if (process.getuid?.() !== 0) expect(problems[1]).toEqual(['locked', 'you are not allowed to read it']);
+  });
+
+  it('is a regular file of the workspace, and no larger than anybody writes', async () => {
+    const outside = await mkdtemp(join(tmpdir(), 'outside-'));
+    await writeFile(join(outside, 'sheet.md'), CARD);
+    await writeFile(join(outside, 'x.yaml'), 'stock: { moss: { sheet: 8 x 8 } }\n');
+    await put('large/sheet.md', `${CARD}${'x'.repeat(2_000_000)}`);
+    for (const name of ['leaving', 'pipe']) await mkdir(join(root, name));
+    await symlink(join(outside, 'sheet.md'), join(root, 'leaving/sheet.md'));
+    execFileSync('mkfifo', [join(root, 'pipe/sheet.md')]);
+    await put('shared/own.yaml', 'stock: { fern: { sheet: 8 x 8 } }\n');
+    await symlink(join(outside, 'x.yaml'), join(root, 'shared/x.yaml'));
+    await put('whole/sheet.md', CARD.replace('![flat](photos/flat.jpg)', 'A card.'));
+    await symlink('../whole/sheet.md', join(root, 'whole/again.md'));
+    const { projects, findings } = await loadWorkspace(root, { namedFrom: root });
+    const problems = projects.flatMap(({ slug, findings: own }) =>
+      own.flatMap(({ facts }) => ('problem' in facts ? [[slug, facts.problem]] : [])),
+    );
+    expect(problems).toEqual([
+      ['large', 'it is larger than 2 MB, which nobody writes'],
+      ['leaving', 'it is a link that leads out of the workspace'],
+      ['pipe', 'it is a pipe or a device, not a file'],
+    ]);
+    expect(findings.map(({ rule, at }) => [rule, at.file.path])).toEqual([
+      ['unreadable-file', 'shared/x.yaml'],
+    ]);
+    await rm(outside, { recursive: true });
   });
 
   it('has a byte order mark taken off and Windows line ends left alone', async () => {

@@ -177,7 +177,18 @@ describe('a layer that is not seen', () => {
   folds: { A|B: FOLD, B|C: FOLD, C|D: FOLD, D|E: FOLD, 1|2: FOLD, 2|3: FOLD }
   glue: { tab: A2, A1: D1, C1: D1, B1: D1, A3: D3, C3: D3, B3: D3 }
 `;
+  /** A card with a step in its fold, by its score lines: opened, all of it lies flat. */
+  const STEP = `card:
+  stock: cream
+  cut: 4 x 8
+  score: [{ from: left, at: [1, 3] }, { from: top,  at: [3, 4, 5] }]
+  panels: { back: A1, riser: B2, tread: B3, front: A4 }
+  slit:   [A|B 2-3, B|C 2-3]
+  folds: { 2|3: mountain 180, B2|B3: valley 180, B1|B2: mountain 180, B3|B4: mountain 180, 1|2: none, 3|4: none, A|B 1: none, B|C 1: none, A|B 4: none, B|C 4: none }
+`;
   it.each<[string, string, string[]]>([
+    ['inside the step of a card', STEP + mat('cut: 1 3/4 x 3/4, on: inside card.riser'), []],
+    ['inside its other part', STEP + mat('cut: 1 3/4 x 3/4, on: inside card.tread'), []],
     ['on a tab', TUCK + mat('cut: 1/4 x 2, on: box.tab'), [stuck('box.tab', 'box.left')]],
     [
       'on a flap that is glued',

@@ -125,7 +125,7 @@ describe('what goes in', () => {
     [
       'a band too short, without a word',
       together(CARD, 'band: { stock: cream, form: belly band, around: 3 3/4 x 1/16 }'),
-      'error does-not-go-in at "3 3/4 x 1/16": band goes round 4 in, and card, closed, is 4 1/4 in and ≈1/32 in thick: ≈1/4 in too little; make band at least 4 7/16 in wide inside, or card smaller',
+      'error does-not-go-in at "3 3/4 x 1/16": band goes round 3 3/4 × 1/16 in, and card, closed, is 4 1/4 × ≈1/32 in: ≈7/16 in too little; write "around: 4 1/4 x 1/16 in", or make card smaller',
     ],
     [
       // Thirty notes of one sheet, about 0.3 mm each, and the card of two are 9.6 mm together: 3/8 in.
@@ -135,7 +135,7 @@ describe('what goes in', () => {
         'note: { stock: cream, cut: 4 x 5, count: 30 }',
         'band: { stock: cream, form: belly band, inside: 4 5/8 x 1/4, around: [card, note] }',
       ),
-      'error does-not-go-in at "card": band goes round 4 3/4 × 3/8 in, and card and note together are 4 1/4 × ≈3/8 in: less than 1/32 in too little; make band at least 9/16 in deep inside, or card and note smaller',
+      'error does-not-go-in at "card": band goes round 4 5/8 × 1/4 in, and card and note together are 4 1/4 × ≈3/8 in: ≈1/8 in too little; write "inside: 4 5/8 x 7/16 in", or make card and note smaller',
     ],
     [
       'a set of which one piece is not there',
@@ -145,7 +145,7 @@ describe('what goes in', () => {
     [
       'a band that falls off',
       together(CARD, 'band: { stock: cream, form: belly band, inside: 6 1/4 x 1/16, around: card }'),
-      'warning band-loose at "card": band is ≈1 11/16 in longer all the way round than card: it would slide off; make it 3/4 in narrower',
+      'warning band-loose at "card": band is ≈1 11/16 in longer all the way round than card: it would slide off; write "inside: 5 1/2 x 1/16 in"',
     ],
     [
       'a drawer as wide as its sleeve, by their score lines and without a word',
@@ -212,6 +212,26 @@ describe('what goes in', () => {
  * The girth of a flat pocket, 2 w, goes round a card of w and d where it is 2 (w + d), and a thickness of paper is what the
  * proof wants to spare. Rounded by themselves, a card of 139.7 mm and an envelope 1/16 in wider are 140 and 141 mm.
  */
+describe('what is told of a band', () => {
+  const PILLOW = 'pillow: { stock: cream, form: pillow box, size: 3 x 4 }';
+  it.each([
+    ['too narrow', CARD, 'inside: 4 x 1/8', 'card'],
+    ['folded flat, round something thick', PILLOW, 'inside: 3 x 1/16', 'pillow'],
+    ['too deep', PILLOW, 'inside: 3 x 1', 'pillow'],
+    ['too wide', CARD, 'inside: 6 1/4 x 1/16', 'card'],
+  ])('puts it right: %s', (_, thing, size, around) => {
+    const written = together(
+      thing,
+      `band: { stock: cream, form: belly band, ${size}, height: 1, around: ${around} }`,
+    );
+    const [told = '', ...others] = say(written);
+    expect(others).toEqual([]);
+    const [, better = ''] = /; write "([^"]+)"/u.exec(told) ?? [];
+    expect(better).not.toBe('');
+    expect(say(written.replace(size, better))).toEqual([]);
+  });
+});
+
 describe('an envelope of the other edition', () => {
   const caliper = 0.45;
   const sides = fc.integer({ min: 48, max: 104 });

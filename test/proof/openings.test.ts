@@ -236,8 +236,13 @@ describe('a pop-up', () => {
       'that leaves a sixteenth of the fold',
       pop(`${STEP}, at: { bottom: 1/16 }`),
       [
-        'warning popup-at-edge at "step": card.step leaves only 1/16 in of the fold at one end; 1/8 in is the least that does not tear',
+        'warning popup-at-edge at "step": card.step leaves 1/16 in of the fold at one end; 1/8 in is the least that does not tear',
       ],
+    ],
+    [
+      'up to the end of its fold',
+      pop(`${STEP}, at: { bottom: 0 }`),
+      ['error popup-at-edge at "0": card.step runs up to the end of its fold: it is 2 in wide on 5 1/2 in'],
     ],
     [
       'past the end of its fold',
@@ -321,6 +326,21 @@ describe('a pop-up', () => {
     ],
   ])('%s', (_, pieces, expected) => {
     expect(said(pieces)).toEqual(expected);
+  });
+
+  // By hand: turned over like a page, what hangs on the back's right hangs on its left, and the top stays at the top.
+  it.each([
+    ['left', 'front', 'right: 1/4', 'left'],
+    ['left', 'back', 'left: 1/4', 'right'],
+    ['top', 'back', 'bottom: 1/4', 'top'],
+    ['top', 'front', 'top: 1/4', 'bottom'],
+  ])('folded at the %s says from where its figure on the %s is to stand', (fold, part, at, edge) => {
+    const pieces = `card: { stock: cream, form: single-fold card, size: 5 x 5, fold: ${fold}, openings: { step: { ${STEP} } } }
+figure: { stock: cream, cut: 2 x 2, on: inside card.step-${part}, at: { ${at} }, overhang: yes }`;
+    const [found, ...others] = findingsOf(sheetWith({ pieces, head: KNIFE }));
+    expect(others).toEqual([]);
+    expect(found?.remedy).toContain(`with "at: { ${edge}: 0 }" or more`);
+    expect(said(pieces.replace(at, `${edge}: 0`))).toEqual([]);
   });
 });
 

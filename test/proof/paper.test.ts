@@ -13,6 +13,18 @@ describe('piece-exceeds-sheet', () => {
       .filter(({ severity }) => severity === 'error')
       .map(({ message, remedy }) => `${message}; ${remedy}`);
 
+  it('lays an envelope across that stands upright, for its card has to go in', () => {
+    const told = (card: string): readonly (string | undefined)[] =>
+      ofRule('piece-exceeds-sheet', {
+        stock: 'paper: { name: Paper, sheet: 12 x 12 }',
+        pieces: `envelope: { stock: paper, form: envelope, card: ${card} }`,
+      }).map(({ remedy }) => remedy);
+    expect(told('4 x 5 1/4')).toEqual([
+      'lay it across, with "card: 5 1/4 x 4 in", or cut it from a larger stock',
+    ]);
+    expect(told('5 1/4 x 4 in')).toEqual([]);
+  });
+
   it.each<[string, string, string[]]>([
     ['sheet: 8 1/2 x 11', '8 1/2 x 11', []],
     ['sheet: 8 1/2 x 11', '11 x 8 1/2', []],

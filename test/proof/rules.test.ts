@@ -34,6 +34,7 @@ describe('the registry', () => {
     const shown = SHOWN.map(({ id }) => id);
     expect(RULES.map(([id]) => id).filter((id) => !shown.includes(id))).toEqual(['internal']);
     expect(SHOWN.filter(({ fails, passes }) => fails.sheet === passes.sheet).map(({ id }) => id)).toEqual([
+      'long-folder-name',
       'missing-picture',
       'same-slug',
       'unreadable-outline',

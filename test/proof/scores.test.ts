@@ -76,6 +76,13 @@ describe('score-off-groove', () => {
     ]);
   });
 
+  it('tells the lines of a form that one measurement puts beside the grooves once', () => {
+    const pieces = 'box: { stock: cream, form: polygon box, side: 1 1/2, height: 2, lid: 3/4 }';
+    expect(ofRule('score-off-groove', { pieces }).map(({ message }) => message)).toEqual([
+      'box.lid is scored at 1 9/16 in, 4 11/16 in and 7 13/16 in from the left, between two grooves of the board (one every 1/8 in)',
+    ]);
+  });
+
   // A trade fact (common practice, no source): a box of 8 x 6 3/4 in whose lines all lie on a board's grooves.
   it('passes the everyday box', () => {
     const groups = '{ from: left, at: [1 1/4, 3 3/4, 5, 7 1/2] }, { from: bottom, at: [1 1/4, 3 1/2] }';

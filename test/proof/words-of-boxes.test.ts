@@ -111,14 +111,19 @@ const CASES: Cases = {
   ],
   'missing-slit': [
     [
-      { sheet: 'box', pairs: [['A4', 'B4']], slits: ['A|B 4'] },
+      { sheet: 'box', pairs: [['A4', 'B4']], slits: ['A|B 4'], flat: [] },
       'A4 and B4 of box hang together, so that the panels round their corner cannot fold',
       'add "A|B 4" under "slit:", or trim off what is waste',
     ],
     [
-      { sheet: 'box.lid', pairs: [['A1', 'B1']], slits: [] },
+      { sheet: 'box.lid', pairs: [['A1', 'B1']], slits: [], flat: [] },
       'A1 and B1 of box.lid hang together, so that the panels round their corner cannot fold',
       'slit the line between them, or trim off what is waste',
+    ],
+    [
+      { sheet: 'tray', pairs: [['A1 left', 'A1 right']], slits: [], flat: ['back|A1 right: mountain 180'] },
+      'A1 left and A1 right of tray hang together, so that the panels round their corner cannot fold',
+      'say "back|A1 right: mountain 180" under "folds:", so that the paper folds in round the corner',
     ],
   ],
   'tuck-does-not-fit': [

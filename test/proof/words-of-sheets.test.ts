@@ -91,42 +91,59 @@ const CASES: Cases = {
   ],
   'hollow-reference': [
     [
-      { kind: 'reveal', name: 'box.front', piece: 'box', lack: 'panel' },
+      { kind: 'reveal', name: 'box.front', piece: 'box', lack: 'panel', isForm: false },
       'box.front is a panel of box, and :reveal is said of a whole piece',
       'name a piece, such as :reveal[box]',
     ],
     [
-      { kind: 'count', name: 'box.lid', piece: 'box', lack: 'sheet' },
+      { kind: 'count', name: 'box.lid', piece: 'box', lack: 'sheet', isForm: false },
       'box.lid is a sheet of box, and :count is said of a whole piece',
       'name a piece, such as :count[box]',
     ],
     [
-      { kind: 'reveal', name: 'mat', piece: 'mat', lack: 'base' },
+      { kind: 'reveal', name: 'mat', piece: 'mat', lack: 'base', isForm: false },
       'mat lies on nothing, so it has no reveal',
       'name the layer, or say with "on:" what mat lies on',
     ],
     [
-      { kind: 'scores', name: 'mat', piece: 'mat', lack: 'scores' },
+      { kind: 'scores', name: 'mat', piece: 'mat', lack: 'scores', isForm: false },
       'mat has no score lines, so there is nothing to say for :scores',
       'name a piece that is scored, or give mat its "score:"',
     ],
     [
-      { kind: 'trims', name: 'box.lid', piece: 'box', lack: 'trims' },
+      { kind: 'trims', name: 'box.lid', piece: 'box', lack: 'trims', isForm: false },
       'box.lid has nothing to cut once it is scored, so there is nothing to say for :trims',
       'name a piece that has, or give box its "trim:" or "slit:"',
+    ],
+    [
+      { kind: 'trims', name: 'tag', piece: 'tag', lack: 'trims', isForm: true },
+      'tag has nothing to cut once it is scored, so there is nothing to say for :trims',
+      'name a piece that has, or leave it out',
     ],
   ],
   'score-off-groove': [
     [
-      { ...BOX, from: 'left', position: inches(1, 16), pitch: inches(1, 8), isWritten: true },
+      { ...BOX, from: 'left', positions: [inches(1, 16)], pitch: inches(1, 8), isWritten: true },
       'box is scored at 1/16 in from the left, between two grooves of the board (one every 1/8 in)',
       'score at 1/8 in, or say in the step that this line is ruled by hand',
       'warning',
     ],
     [
-      { ...BOX, from: 'top', position: inches(17, 16), pitch: inches(1, 8), isWritten: false },
+      { ...BOX, from: 'top', positions: [inches(17, 16)], pitch: inches(1, 8), isWritten: false },
       'box is scored at 1 1/16 in from the top, between two grooves of the board (one every 1/8 in)',
       'score at 1 in or 1 1/8 in, or say in the step that this line is ruled by hand',
+      'note',
+    ],
+    [
+      {
+        ...BOX,
+        from: 'left',
+        positions: [inches(17, 16), inches(35, 16)],
+        pitch: inches(1, 8),
+        isWritten: false,
+      },
+      'box is scored at 1 1/16 in and 2 3/16 in from the left, between two grooves of the board (one every 1/8 in)',
+      'change a measurement of its form by a little, or say in the step that these lines are ruled by hand',
       'note',
     ],
   ],

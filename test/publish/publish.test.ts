@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { emptyFolder, sheetwright } from '../cli/terminal.ts';
@@ -62,6 +62,42 @@ describe('sheetwright publish', () => {
     expect(dry.out).toContain('1 revision would be recorded');
     expect(existsSync(ledger)).toBe(false);
     expect(existsSync(join(folder, 'dist'))).toBe(false);
+  });
+
+  it('fails in a dry run where it would fail', async () => {
+    const { folder, sheet, ledger } = workspace();
+    writeFileSync(ledger, '<<<<<<< HEAD\nrevisions: []\n=======\n');
+    for (const dry of [[], ['--dry-run']]) {
+      const { code, out } = await sheetwright(folder, 'publish', '--no-pdf', ...dry);
+      expect([code, out]).toEqual([
+        1,
+        expect.stringMatching(/^projects\/card\/revisions\.yaml:1:1 .*\n.*<<<<<<< HEAD/u),
+      ]);
+      expect(out).toContain('none recorded');
+    }
+    rmSync(ledger);
+    edit(sheet, '4 x 5 1/4', '4 1/2 x 5 1/4');
+    expect((await sheetwright(folder, 'publish', '--dry-run')).code).toBe(1);
+  });
+
+  it('that was killed after its ledger and before its pages has them made by the next run, and leaves nothing', async () => {
+    const { folder, sheet, ledger } = workspace();
+    await sheetwright(folder, 'publish', '--no-pdf');
+    edit(sheet, '4 x 5 1/4', '4 x 5 1/8');
+    const page = join(folder, 'dist/site/card/index.html');
+    const before = readFileSync(page);
+    // A folder in the place of the page stops it where a kill would.
+    rmSync(page);
+    mkdirSync(page);
+    writeFileSync(`${ledger}.making-0a1b2c3d`, 'half');
+    expect((await sheetwright(folder, 'publish', '--no-pdf')).code).toBe(2);
+    expect(readFileSync(ledger, 'utf8')).toMatch(/number: 2/u);
+    rmSync(page, { recursive: true });
+    writeFileSync(page, before);
+    const { code, out } = await sheetwright(folder, 'publish', '--no-pdf');
+    expect([code, out]).toEqual([0, expect.stringContaining('none recorded')]);
+    expect(pageOf(folder)).toContain('front was 4 × 5¼ in, is 4 × 5⅛ in');
+    expect(readdirSync(join(folder, 'projects/card')).sort()).toEqual(['revisions.yaml', 'sheet.md']);
   });
 
   it('does not publish a project with an error', async () => {

@@ -61,6 +61,7 @@ describe('a name', () => {
   it.each([
     ['box', { piece: 'box', face: 'outside' }, 'box'],
     ['box.front', { piece: 'box', part: 'front', face: 'outside' }, 'front of the box'],
+    ['pot.wall-5', { piece: 'pot', part: 'wall-5', face: 'outside' }, 'pot, wall 5'],
     ['box.lid.front', { piece: 'box', part: 'lid.front', face: 'outside' }, 'lid.front of the box'],
     ['inside box.front', { piece: 'box', part: 'front', face: 'inside' }, 'inside of the front of the box'],
   ])('%s as a person writes it', (written, base, words) => {

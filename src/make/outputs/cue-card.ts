@@ -1,10 +1,12 @@
 import { cueCardHtml } from '../../cue/card.ts';
-import { ROOMS } from '../../cue/room.ts';
+import { type CardRoom, ROOMS } from '../../cue/room.ts';
 import { paperTitle } from '../../handout/setting.ts';
 import { pageCount } from '../../print/pdf.ts';
+import { programDigest, templatesDigest } from '../../recall/program.ts';
 import { printStyles } from '../assets.ts';
 import type { Job } from '../job.ts';
 import { dayOf, type Output, type ProjectMaterial } from '../output.ts';
+import { picturesInPrint } from '../pictures.ts';
 
 /** Two sides of one sheet of paper. */
 const MOST_PAGES = 2;
@@ -17,31 +19,36 @@ export const cueCard: Output = {
 function cueJob(material: ProjectMaterial): Job {
   const { slug, editions, labels } = material;
   const date = dayOf(material);
-  const cards = cardsOf(material);
+  const fullest = cardHtml(material, ROOMS[0]);
   return {
     path: `host/${slug}-cue-card.pdf`,
-    from: [date, ...cards].join('\n'),
+    // All that the lesser cards say is on the fullest, but for words of ours.
+    from: [date, programDigest(), templatesDigest(), fullest].join('\n'),
     isPrinted: true,
-    produce: () => fitted(cards, material, { title: paperTitle(editions, labels, 'cue-card'), date }),
+    produce: () => fitted(fullest, material, { title: paperTitle(editions, labels, 'cue-card'), date }),
   };
 }
 
-/** The card with all there is, then with less and less. */
-function cardsOf({ editions, site, labels, ledger, files, renderer }: ProjectMaterial): readonly string[] {
+function cardHtml(
+  { editions, site, labels, ledger, files, renderer, pictures }: ProjectMaterial,
+  room: CardRoom,
+): string {
   const styles = printStyles(files, 'cue');
-  return ROOMS.map((room) => cueCardHtml({ editions, site, labels, ledger, styles, renderer }, room));
+  const input = { editions, site, labels, ledger, styles, renderer, pictures: picturesInPrint(pictures) };
+  return cueCardHtml(input, room);
 }
 
-/** The fullest card that fits; where none does, the barest. */
+/** The card with all there is, then with less and less until it fits; where none does, the barest. */
 async function fitted(
-  cards: readonly string[],
-  { printer }: ProjectMaterial,
+  fullest: string,
+  material: ProjectMaterial,
   options: { readonly title: string; readonly date: string },
 ): Promise<Uint8Array> {
-  let bytes = new Uint8Array();
-  for (const card of cards) {
-    bytes = new Uint8Array(await printer.pdf(card, options));
+  const [, ...lesser] = ROOMS;
+  let bytes = await material.printer.pdf(fullest, options);
+  for (const room of lesser) {
     if (pageCount(bytes) <= MOST_PAGES) break;
+    bytes = await material.printer.pdf(cardHtml(material, room), options);
   }
   return bytes;
 }

@@ -30,9 +30,9 @@ export const template: Output = {
 };
 
 function onPaper(material: ProjectMaterial, paper: Paper): Job[] {
-  const { editions, site, slug, labels, files, renderer } = material;
+  const { editions, site, slug, ledger, labels, files, renderer } = material;
   const styles = printStyles(files, 'template');
-  const html = templateHtml({ editions, site, labels, paper, styles, renderer });
+  const html = templateHtml({ editions, site, ledger, labels, paper, styles, renderer });
   if (html === undefined) return [];
   return [
     pdfJob(material, pdfName(site, `${slug}-template`, paper), html, {

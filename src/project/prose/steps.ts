@@ -1,11 +1,11 @@
 import type { FootnoteDefinition, Heading, Nodes, PhrasingContent, Root, RootContent } from 'mdast';
 import type { TextDirective } from 'mdast-util-directive';
 import { toString as plainText } from 'mdast-util-to-string';
-import { type Schema, sectionOf, taken, type Value } from '../grammar/grammar.ts';
-import { optional, plainly } from '../grammar/keys.ts';
+import { made, type Schema, sectionOf, taken, type Value } from '../grammar/grammar.ts';
+import { listed, optional, plainly } from '../grammar/keys.ts';
 import { readValue } from '../grammar/read-value.ts';
 import type { Reader } from '../grammar/reader.ts';
-import { asMatch, asMinutes } from '../grammar/values.ts';
+import { asMatch, asMinutes, asText } from '../grammar/values.ts';
 import type { Picture, Project, Prose, Step } from '../model.ts';
 import { type Ref, readRef } from '../ref.ts';
 import { type At, type Place, type SourceFile, textAt } from '../source.ts';
@@ -17,9 +17,18 @@ import { type Reference, TEXT_REFERENCES } from './reference.ts';
 /** A word alone says yes. */
 const asSet = asMatch('yes or no', /^(?:(|yes)|no)$/u, ([, yes]) => yes !== undefined);
 
+/** Names in a row with commas between, each with its place. */
+const asNames: Value<readonly At<string>[]> = made(asText, ({ value, at }) =>
+  [...value.matchAll(/[^,\s](?:[^,]*[^,\s])?/gu)].map(({ 0: name, index }) => ({
+    value: name,
+    at: { ...at, start: at.start + index, end: at.start + index + name.length },
+  })),
+);
+
 const STEP = sectionOf('{minutes=10}', {
   minutes: optional(asMinutes, 'How long the step takes, in minutes; or in hours: `1h30`.'),
   ahead: plainly(asSet, 'no', 'It is done before the session.'),
+  uses: listed(asNames, 'What is taken up in it, in order: `uses="score board, bone folder"`.'),
   dry: optional(asMinutes, 'How long it then waits, for ink or glue: `10`, `12h`.'),
 });
 
@@ -106,10 +115,12 @@ function readStep(
   const title = { value: plainText(heading).trim(), at: insidePlace(heading, file) };
   if (title.value === '') reportMisfit('heading without words', title.at, reader);
   const attributes = settings ? attributeMap(settings, file) : ({ kind: 'nothing', at: title.at } as const);
+  const step = readValue(STEP, attributes, { key: ':step', at: title.at }, reader);
   return {
     title,
     heading: heading.children,
-    ...readValue(STEP, attributes, { key: ':step', at: title.at }, reader),
+    ...step,
+    uses: step.uses.flat(),
     prose: readProse(nodes, heading.children, file, reader),
   };
 }

@@ -8,7 +8,7 @@ import { readValue } from '../grammar/read-value.ts';
 import { type Catalog, type Reader, refuse, type Shared } from '../grammar/reader.ts';
 import { asDate, asLanguage, asLink, asMinutes, asText, asUnits } from '../grammar/values.ts';
 import { readLedger } from '../ledger/read-ledger.ts';
-import type { Project, Prose, Supply } from '../model.ts';
+import type { Project, Prose, Step, Supply } from '../model.ts';
 import { restoreText } from '../prose/directives.ts';
 import { parseWithin } from '../prose/markdown.ts';
 import { checkPictures, type FindPicture } from '../prose/pictures.ts';
@@ -18,7 +18,7 @@ import { readSteps } from '../prose/steps.ts';
 import { pieceIn, writeName } from '../ref.ts';
 import { slugOf } from '../slug.ts';
 import { type At, digestOf, type Place, type SourceFile, startOf } from '../source.ts';
-import { supplyNamed } from '../supply-names.ts';
+import { supplyCalled, supplyNamed } from '../supply-names.ts';
 import { readYaml } from '../yaml/yaml-tree.ts';
 import { asMeasurements, type MeasuredBlock } from './read-measurements.ts';
 import { MEETING } from './read-meeting.ts';
@@ -165,6 +165,7 @@ function readVersion(
     if (!readable) return sheet;
     checkReferences(sheet.measurements, everyProse(body), reader);
     checkStamps(sheet.measurements, sheet.supplies, reader);
+    checkUses(body.steps, sheet.supplies, reader);
     return sheet;
   });
   const { title, units, measurements, variants: _, ...head } = read;
@@ -228,6 +229,19 @@ function checkReferences(
   if (holds?.in) check('piece', holds.in, names.pieces);
   for (const { of } of prose.flatMap(({ references }) => references)) {
     if (!names.pieces.includes(writeName(of.value))) check('piece', pieceIn(of), names.pieces);
+  }
+}
+
+/** Reports every supply that a step is to use and that isn't there. */
+function checkUses(
+  steps: readonly Step[],
+  supplies: readonly Supply[],
+  { report }: Pick<Reader, 'report'>,
+): void {
+  for (const { value: name, at } of steps.flatMap(({ uses }) => uses)) {
+    if (supplyCalled(supplies, name)) continue;
+    const among = supplies.map(({ item }) => item.value);
+    report({ rule: 'unknown-reference', at, facts: { what: 'supply', name, among } });
   }
 }
 

@@ -7,6 +7,7 @@ import { readValue } from '../grammar/read-value.ts';
 import { NOTHING_SHARED, type Reader, shown } from '../grammar/reader.ts';
 import {
   asChoice,
+  asCount,
   asDate,
   asLanguage,
   asLength,
@@ -67,6 +68,10 @@ const SESSIONS = mapOf('{ every: 2 weeks, on: thursday }', {
   at: optional(asTime, 'The time, **in quotes**: `"18:30"`.'),
   zone: optional(asZone, 'The time zone by its official name, such as `America/Chicago`.'),
   from: optional(asDate, 'The first day; that of your first project, if you say nothing.'),
+  people: optional(
+    asCount(1, 1000),
+    'How many usually come: your cue card reckons the preparation for them.',
+  ),
   except: listed(asDate, 'Days on which there is none, in square brackets.'),
 });
 

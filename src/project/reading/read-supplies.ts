@@ -1,9 +1,16 @@
 import { made, mapOf, orShort, type Value } from '../grammar/grammar.ts';
 import { flag, optional, required, usually } from '../grammar/keys.ts';
-import { asChoice, asCount, asLink, asMoney, asText } from '../grammar/values.ts';
+import { asChoice, asCount, asLink, asMatch, asMoney, asText } from '../grammar/values.ts';
 import { SUPPLY_KINDS, type Supply } from '../model.ts';
 import { asColor } from './read-color.ts';
 import { sharing, USE } from './shared.ts';
+
+/** Nothing, or less than nothing, is neither used nor sold. */
+const asQuantity: typeof asText = asMatch(
+  'an amount above nothing, such as 24 in or 10',
+  /^(?![-−]\s*\d|0+(?:[.,/]0+)?(?![\d.,/])).+$/su,
+  ([text]) => text,
+);
 
 const SUPPLY = mapOf('a supply, such as { item: Bone folder, kind: tool }', {
   use: optional(asText, USE),
@@ -15,8 +22,8 @@ const SUPPLY = mapOf('a supply, such as { item: Bone folder, kind: tool }', {
   instead: optional(asText, 'What does as well.'),
   link: optional(asLink, 'A web address where it can be seen: `https://` and so on.'),
   paid: flag('`yes` if the link earns you something. The sheet then says so beside it.'),
-  each: optional(asText, 'How much one person uses: `24 in`, or a number of things.'),
-  pack: optional(asText, 'How it is sold: `10 yd`, or how many are in a pack.'),
+  each: optional(asQuantity, 'How much one person uses: `24 in`, or a number of things.'),
+  pack: optional(asQuantity, 'How it is sold: `10 yd`, or how many are in a pack.'),
   'on hand': optional(asText, 'What you have already.'),
   price: optional(asMoney, 'Of one pack.'),
   share: optional(asCount(1, 1000), 'How many people share one: for tools.'),

@@ -50,6 +50,9 @@ export function readYaml(yaml: YamlSource): YamlReading {
   return { root, broken: false, findings: growing.findings };
 }
 
+/** Characters that a screen or a file may take for commands; only line breaks and tabs are typed. */
+const UNSEEN = /(?![\t\n\r])\p{Cc}/u;
+
 class Tree {
   readonly findings: Finding[] = [];
   readonly #yaml: YamlSource;
@@ -67,7 +70,10 @@ class Tree {
     if (isAlias(node)) return this.#alias(node);
     if (isScalar(node)) {
       const nothing = node.value === null || (node.value === '' && node.type === 'PLAIN');
-      return nothing ? { kind: 'nothing', at: fallback } : yamlText(node, this.#yaml);
+      if (nothing) return { kind: 'nothing', at: fallback };
+      const text = yamlText(node, this.#yaml);
+      if (UNSEEN.test(text.text)) this.#refuse(text.at, 'unseen character');
+      return text;
     }
     if (!isMap(node) && !isSeq(node)) return { kind: 'nothing', at: fallback };
     const before = this.#grown.get(node);
@@ -116,7 +122,7 @@ class Tree {
     return { kind: 'nothing', at, isTold: true };
   }
 
-  #refuse(at: Place, misfit: 'no key' | 'merge' | 'alias of nothing', other = ''): true {
+  #refuse(at: Place, misfit: 'no key' | 'merge' | 'alias of nothing' | 'unseen character', other = ''): true {
     this.findings.push({ rule: 'unexpected-value', at, facts: { misfit, actual: textAt(at), other } });
     return true;
   }

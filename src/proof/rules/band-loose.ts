@@ -2,10 +2,11 @@ import { Length, type Unit } from '../../measure/length.ts';
 import { printNear } from '../../measure/print.ts';
 import { rulerMark } from '../../measure/round.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
-import { snuggest } from '../../shape/closure/packing.ts';
+import { type Cavity, snuggest, type Triple } from '../../shape/closure/packing.ts';
 import { roomsOf } from '../../shape/closure/rooms.ts';
 import { tolerance } from '../../shape/closure/tolerance.ts';
 import { linksOf } from '../../shape/links.ts';
+import { type BandSize, bandSizeOf, sayBetterBand } from '../band-size.ts';
 import { closedSheets } from '../folded-sheets.ts';
 import type { Load } from '../holding.ts';
 import { linkedSets, linkPlace, loadOf } from '../linked.ts';
@@ -17,8 +18,12 @@ type Facts = {
   readonly held: string;
   /** How much longer it is, all the way round, than what it goes round. */
   readonly slack: Length;
+  readonly better: Better;
   readonly unit: Unit;
 };
+
+/** The size to give a band by its form; of any other, by how much it is too wide, too high or too deep. */
+type Better = { readonly band: BandSize; readonly takes: Triple } | { readonly clearance: Cavity };
 
 /** A band that is an inch longer than what it goes round falls off. Common practice, no source. */
 const MOST: Length = Length.of(1, 1, 'in');
@@ -42,28 +47,42 @@ export const bandLoose: Rule<Facts> = {
     for (const set of linkedSets(links)) {
       const [link] = set;
       const load = link.said && link.way === 'around' ? loadOf(context, set, links) : undefined;
-      const slack = load && slackRound(context, load);
-      if (!slack) continue;
+      const loose = load && looseRound(context, load);
+      if (!loose) continue;
       const [band, held] = [link.holder.id.value, sayList(set.map((each) => each.held.id.value))];
-      yield { at: linkPlace(link), facts: { band, held, slack, unit: context.project.unit } };
+      yield { at: linkPlace(link), facts: { band, held, ...loose, unit: context.project.unit } };
     }
   },
-  say: ({ band, held, slack, unit }) => ({
+  say: ({ band, held, slack, better, unit }) => ({
     message: `${band} is ${printNear(slack, unit)} longer all the way round than ${held}: it would slide off`,
-    remedy: `make it ${sayLength(rulerMark(slack.half().minus(PLAY), rulerUnit(unit)), unit)} narrower`,
+    remedy: sayBetter(better, unit),
   }),
 };
 
-/** By how much a band that is open at both ends is too long for what it goes round; undefined where it is not. */
-function slackRound(
+function sayBetter(better: Better, unit: Unit): string {
+  if ('band' in better) return sayBetterBand(better.band, better.takes, 'at most', unit);
+  const cut = better.clearance.flatMap((left, way) => {
+    const mark = left && rulerMark(left.minus(PLAY), rulerUnit(unit));
+    return mark && mark.sign > 0 ? [`${sayLength(mark, unit)} ${NARROWER[way]}`] : [];
+  });
+  return `make it ${sayList(cut)}`;
+}
+
+const NARROWER = ['narrower', 'lower', 'less deep'] as const;
+
+/** A band that is open at both ends and too long for what it goes round; undefined where it is not. */
+function looseRound(
   context: ProofContext,
   { item: [width, height, depth], count, into }: Load,
-): Length | undefined {
-  for (const { of, net, caliper } of closedSheets(context)) {
-    if (of.piece !== into) continue;
-    for (const { open, cavity, leave } of roomsOf(net)) {
-      const slack = open && snuggest([width, height, depth.times(count)], cavity, leave)?.times(2);
-      if (slack?.greaterThan(MOST.plus(tolerance(caliper)))) return slack;
+): Pick<Facts, 'slack' | 'better'> | undefined {
+  for (const sheet of closedSheets(context)) {
+    if (sheet.of.piece !== into) continue;
+    for (const { open, cavity, leave } of roomsOf(sheet.net)) {
+      const snug = open && snuggest([width, height, depth.times(count)], cavity, leave);
+      const slack = snug?.left.times(2);
+      if (!snug || !slack?.greaterThan(MOST.plus(tolerance(sheet.caliper)))) continue;
+      const band = bandSizeOf(sheet);
+      return { slack, better: band ? { band, takes: snug.block } : { clearance: snug.clearance } };
     }
   }
   return undefined;

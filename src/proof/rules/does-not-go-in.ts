@@ -5,6 +5,7 @@ import { rulerUnit } from '../../measure/ruler-unit.ts';
 import type { Place } from '../../project/source.ts';
 import { type Link, linksOf } from '../../shape/links.ts';
 import { ownNet } from '../../shape/sheets.ts';
+import { leftOf, sayBand, sayBetterBand } from '../band-size.ts';
 import { bestFit, type Fit, isRoomless, sayPrism } from '../holding.ts';
 import { linkedSets, linkPlace, loadOf } from '../linked.ts';
 import type { Rule } from '../rule.ts';
@@ -100,10 +101,13 @@ function sayRoomless({ holder, held, way }: Linked): Words {
 const WAYS = ['width', 'height', 'depth'] as const;
 
 function sayFit(fit: Linked & Omit<Fit, 'spare'>): Words {
-  const { holder, held, way, but, left, unit, direction } = fit;
+  const { holder, held, way, but, band, unit, direction } = fit;
+  const left = band ? leftOf(band, fit) : fit.left;
   const sizes = saySizes(fit);
   const lack = printNear(left.abs(), unit);
-  const larger = `make ${way === 'around' && fit.round ? holder : fit.sheet} at least ${sayNeeded(fit)} inside`;
+  const larger = band
+    ? sayBetterBand(band, fit.takes, 'at least', unit)
+    : `make ${way === 'around' && fit.round ? holder : fit.sheet} at least ${sayNeeded(fit)} inside`;
   if (but === 'stands out') {
     const message = `${sizes}: it stands out by ${lack}`;
     return { message, remedy: `let it stand if it is meant so, or ${larger}`, severity: 'note' };
@@ -120,11 +124,14 @@ function sayFit(fit: Linked & Omit<Fit, 'spare'>): Words {
     const message = `${sizes}: side by side in rows they do not go in, by ${lack}`;
     return { message, remedy: `try how they go in, or ${larger}`, severity: 'warning' };
   }
-  if (left.sign >= 0) {
+  if (fit.left.sign >= 0) {
     const message = `${sizes}: with the thickness of the paper that is too tight in ${WAYS[direction]}`;
     return { message, remedy: larger, severity: 'warning' };
   }
-  return { message: `${sizes}: ${lack} too little`, remedy: `${larger}, or ${held} smaller` };
+  return {
+    message: `${sizes}: ${lack} too little`,
+    remedy: `${larger}, or ${band ? 'make ' : ''}${held} smaller`,
+  };
 }
 
 /** `envelope has 5 1/4 × 4 1/2 in inside, and card, closed, is 5 1/2 × 4 1/4 in and ≈1/32 in thick`. */
@@ -141,6 +148,7 @@ function saySizes({
   way,
   unit,
   prism,
+  band,
 }: Linked & Omit<Fit, 'spare'>): string {
   const does = way === 'around' ? 'goes round' : 'has';
   const inside = way === 'around' ? '' : ' inside';
@@ -148,6 +156,10 @@ function saySizes({
     size.filter((_, index) => way !== 'around' || WAYS[index] !== open);
   const one = isSet ? `${held} together are` : `${held}${closed ? ', closed,' : ''} is`;
   const things = count > 1 ? `${count} × ${held} take` : one;
+  if (band) {
+    const [across, , deep] = takes;
+    return `${sheet} goes round ${sayBand(band, unit)}, and ${things} ${sayLengths([across, deep], unit, printNear)}`;
+  }
   const size = sayLengths(closes(round ? takes.slice(0, 2) : takes), unit, printNear);
   const thick = round ? `${size} and ${printNear(takes[2], unit)} thick` : size;
   if (prism) return `${sheet} ${sayPrism(room, prism, unit)}, and ${things} ${thick}`;

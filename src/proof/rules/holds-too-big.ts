@@ -2,6 +2,7 @@ import type { Unit } from '../../measure/length.ts';
 import { printNear } from '../../measure/print.ts';
 import { nextMark } from '../../measure/round.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
+import { leftOf, sayBand, sayBetterBand } from '../band-size.ts';
 import { bestFit, type Fit, isRoomless, sayPrism } from '../holding.ts';
 import type { Rule } from '../rule.ts';
 import type { Words } from '../told.ts';
@@ -52,9 +53,11 @@ export const holdsTooBig: Rule<Facts> = {
 function sayFit(fit: Held & Fit): Words {
   const { sheet, direction, left, spare, but, unit } = fit;
   const sizes = saySizes(fit);
-  const lack = printNear(left.abs(), unit);
+  const lack = printNear((fit.band ? leftOf(fit.band, fit) : left).abs(), unit);
   const larger = (['wider', 'higher', 'deeper'] as const)[direction];
-  const remedy = `make ${sheet} ${sayLength(nextMark(spare.abs(), rulerUnit(unit)), unit)} ${larger}`;
+  const remedy = fit.band
+    ? sayBetterBand(fit.band, fit.takes, 'at least', unit)
+    : `make ${sheet} ${sayLength(nextMark(spare.abs(), rulerUnit(unit)), unit)} ${larger}`;
   if (but === 'bulges') {
     return {
       message: `${sizes}; pressed open it bulges less than that, by ${lack}`,
@@ -99,6 +102,7 @@ function saySizes(fit: Held & Fit): string {
   const { item, count, sheet, takes, room, open, round, unit } = fit;
   const all = `${count} × ${item} takes ${sayLengths(takes, unit, printNear)} (width × height × depth)`;
   if (fit.prism) return `${all}, and ${sheet} ${sayPrism(room, fit.prism, unit)}`;
+  if (fit.band) return `${all}, and ${sheet} goes round ${sayBand(fit.band, unit)} (width × depth)`;
   const inside = `${sayLengths(room, unit, printNear)} inside`;
   if (!round) return `${all}, and ${sheet} has ${inside}${open ? `, its ${open} open at both ends` : ''}`;
   return `${all}, and ${sheet}, lying flat, has ${inside}${open ? `, its ${open} open` : ''}, where depth comes off the ${round}`;

@@ -13,6 +13,8 @@ type Facts = {
   readonly name: string;
   readonly piece: string;
   readonly lack: Lack;
+  /** A form has its lines and cuts by itself: no key gives it others. */
+  readonly isForm: boolean;
 };
 
 export const hollowReference: Rule<Facts> = {
@@ -31,10 +33,12 @@ export const hollowReference: Rule<Facts> = {
       const { kind, of } = reference;
       const piece = project.pieces.get(of.value.piece);
       const lack = piece && isThere(shapes, of.value) && lackOf(reference, piece, shapes);
-      if (lack) yield { at: of.at, facts: { kind, name: writeRef(of.value), piece: of.value.piece, lack } };
+      if (!piece || !lack) continue;
+      const isForm = piece.body.kind === 'form';
+      yield { at: of.at, facts: { kind, name: writeRef(of.value), piece: of.value.piece, lack, isForm } };
     }
   },
-  say: ({ kind, name, piece, lack }) => {
+  say: ({ kind, name, piece, lack, isForm }) => {
     if (lack === 'sheet' || lack === 'panel') {
       return {
         message: `${name} is a ${lack} of ${piece}, and :${kind} is said of a whole piece`,
@@ -48,9 +52,10 @@ export const hollowReference: Rule<Facts> = {
       };
     }
     const { none, other, key } = LACKS[lack];
+    const isGiven = !isForm || lack === 'edge' || lack === 'impressions';
     return {
       message: `${name} has ${none}, so there is nothing to say for :${kind}`,
-      remedy: `name a piece that ${other}, or give ${piece} its ${key}`,
+      remedy: `name a piece that ${other}, or ${isGiven ? `give ${piece} its ${key}` : 'leave it out'}`,
     };
   },
 };

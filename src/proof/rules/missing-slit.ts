@@ -1,6 +1,8 @@
+import { flatFoldsMissing } from '../../shape/closure/folded-corner.ts';
 import { missingSlits } from '../../shape/closure/missing-slits.ts';
 import { brokenRings } from '../../shape/closure/sound.ts';
 import { tornStrip } from '../../shape/closure/torn-strip.ts';
+import type { Fold } from '../../shape/net.ts';
 import { foldedSheets, writtenSlits } from '../folded-sheets.ts';
 import type { Rule } from '../rule.ts';
 import { sayList } from '../words.ts';
@@ -12,6 +14,8 @@ type Facts = {
   readonly pairs: readonly (readonly [string, string])[];
   /** The slits, as they would be written; none where a form made the sheet. */
   readonly slits: readonly string[];
+  /** The lines that are to be folded flat instead, where a corner folds in. */
+  readonly flat: readonly string[];
 };
 
 export const missingSlit: Rule<Facts> = {
@@ -22,15 +26,17 @@ export const missingSlit: Rule<Facts> = {
   passes: { box: {} },
   *check(context) {
     for (const sheet of foldedSheets(context)) {
-      const { at, name, shape, caliper } = sheet;
+      const { at, body, name, shape, caliper } = sheet;
       const broken = brokenRings(shape);
       if (broken.length === 0 || tornStrip(shape)) continue;
-      const cut = missingSlits(shape, caliper);
+      const flat = body.kind === 'net' ? flatFoldsMissing(shape, caliper) : [];
+      const cut = flat.length > 0 ? [] : missingSlits(shape, caliper);
       const pairs = (cut.length > 0 ? cut : broken).map(({ panels }) => panels);
-      yield { at, facts: { sheet: name, pairs, slits: writtenSlits(sheet, cut) } };
+      const facts = { sheet: name, pairs, slits: writtenSlits(sheet, cut), flat: flat.map(sayFlat) };
+      yield { at, facts };
     }
   },
-  say: ({ sheet, pairs, slits }) => {
+  say: ({ sheet, pairs, slits, flat }) => {
     const [first, ...others] = pairs.map((pair) => sayList(pair));
     const slit = slits.length > 0 ? `add "${slits.join(', ')}" under "slit:"` : 'slit the line between them';
     return {
@@ -38,7 +44,14 @@ export const missingSlit: Rule<Facts> = {
         others.length === 0
           ? `${first} of ${sheet} hang together, so that the panels round their corner cannot fold`
           : `panels of ${sheet} hang together that must part for their corners to fold: ${[first, ...others].join('; ')}`,
-      remedy: `${slit}, or trim off what is waste`,
+      remedy:
+        flat.length > 0
+          ? `say "${flat.join(', ')}" under "folds:", so that the paper folds in round the corner`
+          : `${slit}, or trim off what is waste`,
     };
   },
 };
+
+function sayFlat({ panels, direction }: Pick<Fold, 'panels' | 'direction'>): string {
+  return `${panels.join('|')}: ${direction} 180`;
+}

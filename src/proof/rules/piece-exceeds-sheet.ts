@@ -7,6 +7,7 @@ import { writeName } from '../../project/ref.ts';
 import type { Place } from '../../project/source.ts';
 import type { PaperUnit, Stock, StockSheet } from '../../project/stock.ts';
 import { keptUpright } from '../../shape/keep-upright.ts';
+import { isMailedAs } from '../../shape/links.ts';
 import { sheetsOf } from '../../shape/sheets.ts';
 import type { Rule } from '../rule.ts';
 import { sayList, saySize } from '../words.ts';
@@ -23,6 +24,8 @@ type Facts = {
   readonly elsewhere?: keyof typeof UNITS;
   /** Its size follows from the measurements of its form. */
   readonly isForm: boolean;
+  /** What an envelope that stands upright is given, laid across: `card: 5 1/4 x 4 in`. Its sheet is then shorter. */
+  readonly across?: { readonly key: string; readonly size: Size };
   readonly unit: Unit;
 };
 
@@ -50,6 +53,7 @@ export const pieceExceedsSheet: Rule<Facts> = {
           stock: stock.id.value,
           ...misfit,
           isForm: piece.body.kind === 'form',
+          ...laidAcross(piece),
           unit,
         };
         yield {
@@ -59,7 +63,7 @@ export const pieceExceedsSheet: Rule<Facts> = {
       }
     }
   },
-  say: ({ name, size, stock, sheets, fixed, elsewhere, isForm, unit }, _, edition) => {
+  say: ({ name, size, stock, sheets, fixed, elsewhere, isForm, across, unit }, _, edition) => {
     const own = saySize(size, unit);
     const papers = sheets.map(saySheet);
     const there = edition ?? elsewhere;
@@ -72,9 +76,10 @@ export const pieceExceedsSheet: Rule<Facts> = {
       };
     }
     const most = saySize(within(size, sheets, unit), unit);
-    const smaller = isForm
-      ? `give its form smaller measurements, so that it takes ${most} at most, or cut it`
-      : `cut it at most ${most}, or`;
+    const shorter = across
+      ? `lay it across, with "${across.key}: ${saySize(across.size, unit).replace('×', 'x')}"`
+      : `give its form smaller measurements, so that it takes ${most} at most`;
+    const smaller = isForm ? `${shorter}, or cut it` : `cut it at most ${most}, or`;
     return {
       message: `${name} is ${own}, but ${stock} comes in sheets of ${sayList(papers)}`,
       remedy: fixed
@@ -84,6 +89,18 @@ export const pieceExceedsSheet: Rule<Facts> = {
     };
   },
 };
+
+function laidAcross(piece: Piece): Pick<Facts, 'across'> {
+  const { body } = piece;
+  if (body.kind !== 'form' || !isMailedAs('envelope', piece)) return {};
+  for (const [key, setting] of body.settings) {
+    const [width, height] = setting.kind === 'lengths' ? setting.lengths : [];
+    if (width && height?.value.greaterThan(width.value)) {
+      return { across: { key, size: { width: height.value, height: width.value } } };
+    }
+  }
+  return {};
+}
 
 const UNITS = { inch: 'inches', metric: 'millimeters' } as const;
 

@@ -68,7 +68,7 @@ function sayFound(
   }
   if (found.kind === 'thin') {
     return {
-      message: `${name} leaves only ${say(found.left)} of the fold at one end; ${say(least)} is the least that does not tear`,
+      message: `${name} leaves ${say(found.left)} of the fold at one end; ${say(least)} is the least that does not tear`,
       remedy: `move it ${say(least.minus(found.left))} inward, or make it narrower`,
       severity: 'warning',
     };
@@ -86,7 +86,7 @@ function sayFound(
         remedy: `leave ${say(least)} between them, or more`,
       }
     : {
-        message: `${name} runs past the end of its fold by ${say(left.abs())}: it is ${say(width)} wide on ${say(room)}`,
+        message: `${name} runs ${left.sign < 0 ? `past the end of its fold by ${say(left.abs())}` : 'up to the end of its fold'}: it is ${say(width)} wide on ${say(room)}`,
         remedy: `move it inward by ${say(left.abs().plus(least))}, or make it narrower`,
       };
 }

@@ -1,6 +1,7 @@
 import type { Length } from '../../measure/length.ts';
 import { roundFolded } from '../../measure/round.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
+import type { Edge } from '../../project/net-as-written.ts';
 import { tolerance } from '../../shape/closure/tolerance.ts';
 import { type CutPopUp, onStrip, popUpsOf } from '../pop-ups.ts';
 import type { Rule } from '../rule.ts';
@@ -12,7 +13,12 @@ type Facts = CutPopUp['of'] & {
   readonly part: string;
   readonly panel: string;
   readonly by: Length;
+  /** The edge at which the part hangs on that panel, as the face with the layer is seen. */
+  readonly edge: Edge;
 };
+
+/** What an edge is on the other face, turned over like the page of a book. */
+const TURNED: Readonly<Record<Edge, Edge>> = { left: 'right', right: 'left', top: 'top', bottom: 'bottom' };
 
 export const popupHitsCard: Rule<Facts> = {
   severity: 'error',
@@ -27,16 +33,18 @@ export const popupHitsCard: Rule<Facts> = {
   *check(context) {
     for (const cut of popUpsOf(context)) {
       const { of, popUp, caliper } = cut;
-      for (const { layer, part, past } of onStrip(cut, context.shapes)) {
+      for (const { layer, part, past, hinge } of onStrip(cut, context.shapes)) {
         const by = roundFolded(past, rulerUnit(of.unit));
         if (!layer || !by.greaterThan(tolerance(caliper))) continue;
         const panel = popUp.panels[popUp.parts.indexOf(part)] ?? '';
-        yield { at: layer.on?.at ?? layer.id.at, facts: { ...of, layer: layer.id.value, part, panel, by } };
+        const edge = layer.on?.value.face === 'outside' ? hinge : TURNED[hinge];
+        const facts = { ...of, layer: layer.id.value, part, panel, by, edge };
+        yield { at: layer.on?.at ?? layer.id.at, facts };
       }
     }
   },
-  say: ({ piece, layer, part, panel, by, unit }) => ({
+  say: ({ piece, layer, part, panel, by, edge, unit }) => ({
     message: `${layer} reaches ${sayLength(by, unit)} past the fold between ${piece}.${part} and ${panel}: it runs into ${panel} when the card is opened`,
-    remedy: `move it ${sayLength(by, unit)} away from ${panel}`,
+    remedy: `move it ${sayLength(by, unit)} away from ${panel}, with "at: { ${edge}: 0 }" or more`,
   }),
 };

@@ -8,9 +8,11 @@ import type { ScoredAt } from '../../shape/score-lines.ts';
 import type { Shapes } from '../../shape/shapes.ts';
 import { ownNet, sheetsOf } from '../../shape/sheets.ts';
 import type { Rule } from '../rule.ts';
-import { sayLength } from '../words.ts';
+import { sayLength, sayList } from '../words.ts';
 
-type Facts = ScoredAt & {
+type Facts = Omit<ScoredAt, 'position'> & {
+  /** A form has them all from one measurement: they are told at once. */
+  readonly positions: readonly Length[];
   /** From one groove of the board to the next. */
   readonly pitch: Length;
   /** A form works its lines out by itself: nobody wrote the number, and there may be nothing to mend. */
@@ -37,21 +39,30 @@ export const scoreOffGroove: Rule<Facts> = {
       // What is worked out of a piece in the other unit is nobody's to mend: there it lies on grooves, or not, as written.
       if (editionIn(unitWritten(piece) ?? unit) !== editionIn(unit)) continue;
       for (const { at, ...scored } of positionsOf(id, piece, shapes)) {
-        if (!scored.position.isMultipleOf(pitch)) yield { at, facts: { ...scored, pitch, unit } };
+        const positions = scored.positions.filter((each) => !each.isMultipleOf(pitch));
+        if (positions.length > 0) yield { at, facts: { ...scored, positions, pitch, unit } };
       }
     }
   },
-  say: ({ piece, from, position, isWritten, pitch, unit }) => {
+  say: ({ piece, from, positions, isWritten, pitch, unit }) => {
     const say = (length: Length): string => sayLength(length, unit);
-    const below = pitch.times(grooves(position, pitch));
-    const nearest = [below, below.plus(pitch)].filter(({ sign }) => sign > 0).map(say);
+    const [position, second] = positions;
     return {
-      message: `${piece} is scored at ${say(position)} from the ${from}, between two grooves of the board (one every ${say(pitch)})`,
-      remedy: `score at ${nearest.join(' or ')}, or say in the step that this line is ruled by hand`,
+      message: `${piece} is scored at ${sayList(positions.map(say))} from the ${from}, between two grooves of the board (one every ${say(pitch)})`,
+      remedy:
+        position && !second
+          ? `score at ${nearestTo(position, pitch).map(say).join(' or ')}, or say in the step that this line is ruled by hand`
+          : 'change a measurement of its form by a little, or say in the step that these lines are ruled by hand',
       severity: isWritten ? 'warning' : 'note',
     };
   },
 };
+
+/** The grooves on either side of a line. */
+function nearestTo(position: Length, pitch: Length): readonly Length[] {
+  const below = pitch.times(grooves(position, pitch));
+  return [below, below.plus(pitch)].filter(({ sign }) => sign > 0);
+}
 
 /** The unit a piece was measured in, where that is said: a shared one may be in millimeters in a sheet in inches. */
 function unitWritten({ body }: Piece): Unit | undefined {
@@ -73,15 +84,13 @@ function positionsOf(id: string, { body }: Piece, { nets }: Shapes): readonly Po
     return body.score.flatMap(({ from, at: positions }) =>
       positions
         .filter(({ value }) => isScored(from.value, value))
-        .map(({ value, at }) => ({ piece: id, from: from.value, position: value, isWritten: true, at })),
+        .map(({ value, at }) => ({ piece: id, from: from.value, positions: [value], isWritten: true, at })),
     );
   }
   const { at } = body.form;
   return sheetsOf(nets, id).flatMap(({ name, net }) => {
     const piece = writeName({ piece: id, part: name });
-    return net.scores.flatMap(({ from, at: positions }) =>
-      positions.map((position) => ({ piece, from, position, isWritten: false, at })),
-    );
+    return net.scores.map(({ from, at: positions }) => ({ piece, from, positions, isWritten: false, at }));
   });
 }
 

@@ -31,6 +31,7 @@ type Misfit =
   | 'no key'
   | 'merge'
   | 'alias of nothing'
+  | 'unseen character'
   | 'setting of another shape'
   | 'corners of a shape'
   | 'corner rounded twice'
@@ -97,6 +98,10 @@ const MISFITS: Readonly<Record<Misfit, (actual: string, other: string, shape: st
   'alias of nothing': (actual, other) => ({
     message: `${quote(actual)} leads nowhere: no value above that has ended is marked &${other}`,
     remedy: 'write the value itself',
+  }),
+  'unseen character': (actual) => ({
+    message: `${quote(actual)} has a character in it that cannot be seen`,
+    remedy: 'type it again by hand',
   }),
   'setting of another shape': (actual, other, shape) => ({
     message: `${quote(actual)} says nothing of ${sayOne(shape)}`,

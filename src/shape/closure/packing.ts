@@ -50,14 +50,20 @@ export function bestPacking(
   return rest.reduce((best, each) => (tightest(each).greaterThan(tightest(best)) ? each : best), first);
 }
 
-/** The least that a block leaves over of a room all ways together, turned as it goes in; undefined where it does not. */
-export function snuggest(block: Triple, room: Cavity, leave: Leave = leaveOf(room)): Length | undefined {
-  const sums = WAYS.flatMap(([a, b, c]) => {
-    const left = leave([block[a], block[b], block[c]]).filter((each) => each !== undefined);
-    return left.every(({ sign }) => sign >= 0) ? [Length.sum(left)] : [];
+/** A block turned so that it goes into a room and leaves least of it, all ways together. */
+type Snug = { readonly block: Triple; readonly clearance: Cavity; readonly left: Length };
+
+/** How a block goes in most snugly; undefined where it does not go in at all. */
+export function snuggest(block: Triple, room: Cavity, leave: Leave = leaveOf(room)): Snug | undefined {
+  const ways = WAYS.flatMap(([a, b, c]): Snug[] => {
+    const turned: Triple = [block[a], block[b], block[c]];
+    const clearance = leave(turned);
+    const lefts = clearance.filter((each) => each !== undefined);
+    return lefts.every(({ sign }) => sign >= 0)
+      ? [{ block: turned, clearance, left: Length.sum(lefts) }]
+      : [];
   });
-  const [first, ...others] = sums;
-  return first && Length.min(first, ...others);
+  return ways.toSorted((one, other) => one.left.compare(other.left))[0];
 }
 
 /** What is left in a packing's tightest direction; negative when it does not fit. */

@@ -16,8 +16,12 @@ export const openedNet: (net: Net) => Net = perNet((net) => {
   const opens = (fold: Fold): boolean =>
     free.has(fold) && alongside(tree, rings, fold).every((each) => free.has(each));
   if (!net.folds.some(opens)) return net;
+  // What closes a ring lies flat once all the ring does, as the fold of a card beside its pop-up.
+  const lies = (ring: Fold): boolean =>
+    tree.joints.every(({ fold, child }) => !isCut(tree, child, ring) || opens(fold));
   const folds = net.folds.map(
-    (fold): Fold => (opens(fold) ? { ...fold, direction: 'flat', angle: 0 } : fold),
+    (fold): Fold =>
+      (rings.includes(fold) ? lies(fold) : opens(fold)) ? { ...fold, direction: 'flat', angle: 0 } : fold,
   );
   return { ...net, folds };
 });

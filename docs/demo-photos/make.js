@@ -1,5 +1,5 @@
 /**
- * Renders the still pictures of the demo workspace: `node bench/make-demo-photos.js`.
+ * Renders the still pictures of the demo workspace: `node docs/demo-photos/make.js`.
  *
  * They stand in for photographs, so that the picture pipeline has something real to shrink, sharpen and caption.
  * Every scene is drawn to the project's own measurements (inches), lit from the upper left, and grained with noise
@@ -9,17 +9,17 @@ import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import sharp from 'sharp';
-import { lettering } from './demo-photos/lettering.js';
-import { lighthouseCard } from './demo-photos/lighthouse.js';
-import { oakLeaf } from './demo-photos/oak-leaf.js';
-import { DEFINITIONS, noise, PAPER, rectangle, sheet } from './demo-photos/paper.js';
-import { sixSidedPot } from './demo-photos/six-sided-pot.js';
-import { standingBox } from './demo-photos/standing-box.js';
-import { HEIGHT, LIGHT, onTable, TABLE_AND_WALL, TABLE_TOP, WIDTH } from './demo-photos/table.js';
-import { tags } from './demo-photos/tags.js';
-import { wheatFieldCard } from './demo-photos/wheat-field.js';
+import { lettering } from './lettering.js';
+import { lighthouseCard } from './lighthouse.js';
+import { oakLeaf } from './oak-leaf.js';
+import { DEFINITIONS, noise, PAPER, rectangle, sheet } from './paper.js';
+import { sixSidedPot } from './six-sided-pot.js';
+import { standingBox } from './standing-box.js';
+import { HEIGHT, LIGHT, onTable, TABLE_AND_WALL, TABLE_TOP, WIDTH } from './table.js';
+import { tags } from './tags.js';
+import { wheatFieldCard } from './wheat-field.js';
 
-const PROJECTS = fileURLToPath(new URL('../projects/', import.meta.url));
+const PROJECTS = fileURLToPath(new URL('../../projects/', import.meta.url));
 
 /** Film grain and paper tooth in one: a gray picture around 128, laid over the scene as soft light. */
 async function grain(seed, strength, blur) {

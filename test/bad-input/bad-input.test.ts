@@ -1,0 +1,58 @@
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { findingJson } from '../../src/proof/print.ts';
+import { findingsOf } from '../proof/workspace.ts';
+import { cases } from './generate.ts';
+
+const here = fileURLToPath(new URL('.', import.meta.url));
+const table = join(here, 'expected.json');
+
+if (process.env.UPDATE) {
+  for (const { name, sheet } of cases()) {
+    mkdirSync(dirname(join(here, name)), { recursive: true });
+    writeFileSync(join(here, `${name}.md`), sheet);
+  }
+  const rows = cases().map(({ name, expected }) => [name, expected]);
+  writeFileSync(table, `${JSON.stringify(Object.fromEntries(rows), null, 1)}\n`);
+}
+
+const expected = JSON.parse(readFileSync(table, 'utf8')) as Readonly<Record<string, string>>;
+const kept = ['right', 'wrong'].flatMap((folder) =>
+  readdirSync(join(here, folder)).map((name) => `${folder}/${name.replace(/\.md$/u, '')}`),
+);
+
+/** `12:5 unknown-key` of each error and warning. */
+function foundIn(name: string): string[] {
+  return findingsOf(readFileSync(join(here, `${name}.md`), 'utf8'), {})
+    .filter(({ severity }) => severity !== 'note')
+    .map((finding) => {
+      const { line, column, rule } = findingJson(finding);
+      return `${line}:${column} ${rule}`;
+    });
+}
+
+describe('the corpus of sheets', () => {
+  it('is as large as it is said to be, each file with what is expected of it', () => {
+    expect(kept.toSorted()).toEqual(Object.keys(expected).toSorted());
+    expect(kept.filter((name) => name.startsWith('wrong/')).length).toBeGreaterThanOrEqual(250);
+    expect(kept.filter((name) => name.startsWith('right/')).length).toBeGreaterThanOrEqual(50);
+  });
+
+  it('that are right has nothing to blame', () => {
+    const right = kept.filter((name) => name.startsWith('right/'));
+    expect(right.flatMap((name) => foundIn(name).map((found) => `${name} ${found}`))).toEqual([]);
+  });
+
+  it('that are wrong has its one slip blamed, by its rule and at its place', () => {
+    const wrong = kept.filter((name) => name.startsWith('wrong/'));
+    const missed = wrong.flatMap((name) => {
+      const found = foundIn(name);
+      return found.includes(expected[name] ?? '')
+        ? []
+        : [`${name}: ${expected[name]}, not ${found.join('; ')}`];
+    });
+    expect(missed).toEqual([]);
+  });
+});
