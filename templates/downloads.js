@@ -15,11 +15,16 @@
     }
   }
 
-  if (!location.protocol.startsWith('http')) return;
-  const seen = new IntersectionObserver((entries) => {
+  // A preview makes a PDF when it is asked for, so that asking for its size would have it made.
+  if (!location.protocol.startsWith('http') || document.querySelector('script[data-version]')) return;
+  const seen = new IntersectionObserver(async (entries) => {
     if (!entries.some(({ isIntersecting }) => isIntersecting)) return;
     seen.disconnect();
-    for (const link of list.querySelectorAll('a[href$=".pdf"]')) tellSize(link);
+    const links = [...list.querySelectorAll('a[href$=".pdf"]')];
+    const sizes = [];
+    // Asked one after another, so that what the reader asks for goes first; told at once, so that buttons move once.
+    for (const { href } of links) sizes.push(await sizeOf(href));
+    for (const [index, link] of links.entries()) if (sizes[index]) link.append(` (${sizes[index]})`);
   });
   seen.observe(list);
 
@@ -32,10 +37,10 @@
     }
   }
 
-  async function tellSize(link) {
-    const answer = await fetch(link.href, { method: 'HEAD' }).catch(() => undefined);
+  async function sizeOf(href) {
+    const answer = await fetch(href, { method: 'HEAD' }).catch(() => undefined);
     const bytes = Number(answer?.ok && answer.headers.get('content-length'));
-    if (!bytes) return;
+    if (!bytes) return undefined;
     const unit = bytes < 1e6 ? 'kilobyte' : 'megabyte';
     const size = bytes / (bytes < 1e6 ? 1e3 : 1e6);
     const written = new Intl.NumberFormat(document.documentElement.lang, {
@@ -43,6 +48,6 @@
       unit,
       maximumFractionDigits: size < 10 ? 1 : 0,
     });
-    link.append(` (${written.format(size)})`);
+    return written.format(size);
   }
 })();

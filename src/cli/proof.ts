@@ -15,8 +15,8 @@ type ProofOptions = CommonOptions & {
 export const run: CommandRun<ProofOptions> = async ([named], options, terminal) => {
   const { stdout, cwd } = terminal;
   const recall = await Recall.open(workspaceFolder(named, cwd), cwd, async (texts) => {
-    const { openReading } = await import('../examine/examine.ts');
-    return openReading(texts);
+    const { openExamination } = await import('../examine/examine.ts');
+    return openExamination(texts);
   });
   const { spots } = recall;
   const findings = await findAll(recall, spots);

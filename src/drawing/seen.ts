@@ -32,7 +32,7 @@ export function seenOf(faces: Faces, panels: ReadonlySet<number>): number {
 }
 
 /** Where a panel's name belongs, and whether all of it finds room there. */
-type NameSpot = { readonly at: Point2; readonly hasRoom: boolean; readonly isOnGlue: boolean };
+type NameOnFace = { readonly at: Point2; readonly hasRoom: boolean; readonly isOnGlue: boolean };
 
 /** Millimeters between the points tried. */
 const FINE = 1.5;
@@ -49,7 +49,7 @@ export function spotForLabel(
     size,
     beside,
   }: { readonly label: Label; readonly size: number; readonly beside: readonly Point2[] },
-): NameSpot | undefined {
+): NameOnFace | undefined {
   const own = faces.filter((face) => face.panel === panel).flatMap(({ points }) => points);
   if (own.length === 0) return undefined;
   const { left, top, right, bottom } = boxOf(own);

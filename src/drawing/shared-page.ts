@@ -95,11 +95,11 @@ export function sharedPages(
   });
 }
 
-type PlacedPiece = SmallPiece & { readonly x: number; readonly y: number };
+type PlacedSmallPiece = SmallPiece & { readonly x: number; readonly y: number };
 
 /** From left to right in shelves, the tallest first; what finds no room is on the next page. */
-function inShelves(pieces: readonly SmallPiece[], room: DrawnBox): readonly (readonly PlacedPiece[])[] {
-  const pages: PlacedPiece[][] = [];
+function inShelves(pieces: readonly SmallPiece[], room: DrawnBox): readonly (readonly PlacedSmallPiece[])[] {
+  const pages: PlacedSmallPiece[][] = [];
   let [x, y, shelf] = [room.left, room.top, 0];
   for (const piece of pieces.toSorted((a, b) => b.height - a.height)) {
     if (x > room.left && x + piece.width > room.right) [x, y, shelf] = [room.left, y + shelf + GAP, 0];
@@ -113,7 +113,7 @@ function inShelves(pieces: readonly SmallPiece[], room: DrawnBox): readonly (rea
   return pages;
 }
 
-function drawPiece(canvas: Canvas, { net, label, width, height, x, y }: PlacedPiece): void {
+function drawPiece(canvas: Canvas, { net, label, width, height, x, y }: PlacedSmallPiece): void {
   const left = x + (width - net.drawn.size.width.mm) / 2;
   drawNet(canvas, net, { scale: 1, left, top: y });
   const at = { x: x + width / 2, y: y + height - LETTERING };

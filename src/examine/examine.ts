@@ -14,7 +14,7 @@ import { isStopped, joinVariants, tellFinding } from '../proof/tell.ts';
 import { buildShapes } from '../shape/build.ts';
 import { forms } from '../shape/forms/index.ts';
 import { outlines } from '../shape/outlines/index.ts';
-import type { Reading, Study } from './study.ts';
+import type { Examination, Study } from './study.ts';
 import { settingsIn, sharedIn } from './values.ts';
 
 /** Studies are kept by what their projects were read from, so that a preview looks again at what changed alone. */
@@ -41,7 +41,7 @@ function examineProject(commons: Commons, project: Project): Study {
 }
 
 /** Opens a workspace to read what its projects have in common now, and each project when it is asked for. */
-export function openReading(texts: WorkspaceTexts): Reading {
+export function openExamination(texts: WorkspaceTexts): Examination {
   const source = { ...texts, forms, outlines };
   const commons = readCommons(source);
   return {

@@ -17,7 +17,7 @@ export type Study = {
 };
 
 /** A workspace whose projects are read and examined one at a time, each when it is asked for. */
-export type Reading = {
+export type Examination = {
   readonly commons: Commons;
   /** What each setting and each shared value is, by the names that `Study.uses` has for them, as digests. */
   readonly values: Readonly<Record<string, string>>;

@@ -4,10 +4,10 @@ import { digestOf } from '../project/source.ts';
 import type { WorkspaceTexts } from '../project/workspace-texts.ts';
 import { entriesOf, type YamlNode } from '../project/yaml/yaml-node.ts';
 import { readYaml } from '../project/yaml/yaml-tree.ts';
-import type { Reading } from './study.ts';
+import type { Examination } from './study.ts';
 
 /** The settings by their keys; where something else is named by one, it follows from that key alone. */
-export function settingsIn({ files }: WorkspaceTexts): Reading['values'] {
+export function settingsIn({ files }: WorkspaceTexts): Examination['values'] {
   const file = files.get('site.yaml');
   const root = file && readYaml(wholeFile(file)).root;
   const digestNode = nodeDigests();
@@ -17,7 +17,7 @@ export function settingsIn({ files }: WorkspaceTexts): Reading['values'] {
 }
 
 /** The shared values, and which there are of each kind. */
-export function sharedIn({ shared }: Commons): Reading['values'] {
+export function sharedIn({ shared }: Commons): Examination['values'] {
   const digestNode = nodeDigests();
   const sections = Object.entries(shared.values).flatMap(([section, values]) => [
     [`shared.${section}`, digestOf([...values.keys()])] as const,

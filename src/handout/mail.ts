@@ -94,9 +94,10 @@ function lineOf(setting: Setting, thing: MailedTwin, goesIn: SafeHtml | undefine
 }
 
 /** The envelopes a thing goes in, those together that count as the same. */
-function envelopesSaid(fits: readonly Fit[], { say }: Voice, inUs: boolean): SafeHtml {
+function envelopesSaid(fits: readonly MailedFit[], { say }: Voice, inUs: boolean): SafeHtml {
   if (fits.length === 0) return html`${say('mail-none')}`;
-  const nameOf = ({ name, isSnug }: Fit): string => (isSnug ? say('mail-snug', { envelope: name }) : name);
+  const nameOf = ({ name, isSnug }: MailedFit): string =>
+    isSnug ? say('mail-snug', { envelope: name }) : name;
   const verdicts = inUs ? [...new Set(fits.map(({ verdict }) => verdict))] : [undefined];
   const groups = verdicts.map((verdict) => {
     const names = fits.filter((fit) => verdict === undefined || fit.verdict === verdict).map(nameOf);
@@ -117,7 +118,7 @@ function thicknessText({ voice, measures }: Setting, thickness: Length): string 
 }
 
 /** An envelope that a thing goes in, and what the two then count as. */
-type Fit = { readonly name: string; readonly isSnug: boolean; readonly verdict: LetterVerdict };
+type MailedFit = { readonly name: string; readonly isSnug: boolean; readonly verdict: LetterVerdict };
 
 type MailedTwin = Twin<Mailed>;
 
@@ -138,7 +139,7 @@ const GRAMS_OF_OUNCE = 28.349523125;
 const SERIES: readonly Series[] = ['iso', 'north-america'];
 
 /** The project's own envelopes that a thing goes in, then the common ones nearest to its size. */
-function fitsFor(setting: Setting, thing: MailedTwin, own: readonly MailedTwin[]): readonly Fit[] {
+function fitsFor(setting: Setting, thing: MailedTwin, own: readonly MailedTwin[]): readonly MailedFit[] {
   const made = own.map((envelope) => madeEnvelope(setting, envelope));
   const bought = SERIES.flatMap((series) =>
     closestFits(thing[setting.editions.own], series).map(
@@ -164,7 +165,7 @@ function madeEnvelope({ editions, voice }: Setting, envelope: MailedTwin): Outsi
 }
 
 /** Undefined where the thing does not go in, in either edition. */
-function fitOf({ editions }: Setting, thing: MailedTwin, outside: Outside): Fit | undefined {
+function fitOf({ editions }: Setting, thing: MailedTwin, outside: Outside): MailedFit | undefined {
   const { name, size, paper } = outside;
   const inch = fitIn(thing.inch, { name, size: size.inch });
   const metric = fitIn(thing.metric, { name, size: size.metric });

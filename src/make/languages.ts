@@ -5,7 +5,7 @@ import type { Labels } from '../words/labels.ts';
 import { labelsFor } from '../words/languages.ts';
 
 /** All the labels there are, by the language of their file. */
-type AllLabels = ReadonlyMap<string, Labels>;
+export type AllLabels = ReadonlyMap<string, Labels>;
 
 /** The words of a project: in its own language, else in the site's; and what it calls its pieces. */
 export function labelsOf(project: Project, site: Site, all: AllLabels): Labels {

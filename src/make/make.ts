@@ -37,8 +37,8 @@ const AT_A_TIME = 3;
 export async function make(options: MakeOptions): Promise<MakeResult> {
   const { root, out, namedFrom, progress } = options;
   const recall = await Recall.open(root, namedFrom, async (texts) => {
-    const { openReading } = await import('../examine/examine.ts');
-    return openReading(texts);
+    const { openExamination } = await import('../examine/examine.ts');
+    return openExamination(texts);
   });
   const spots = projectsNamed(options.only, recall.spots).filter(isInShard(options));
   return withLock(out, async () => {

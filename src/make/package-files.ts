@@ -8,6 +8,7 @@ import { wordsOfForms } from '../words/form-words.ts';
 import type { Labels } from '../words/labels.ts';
 import { ENGLISH } from '../words/languages.ts';
 import { wordsOfOutlines } from '../words/outlines.ts';
+import type { AllLabels } from './languages.ts';
 
 /** One file of the typeface, ready to be copied beside a page or set into a print as data. */
 export type FontFile = {
@@ -90,8 +91,6 @@ function textsOf(folder: string, ending: string): ReadonlyMap<string, string> {
     names.sort().map((name) => [name.slice(0, -ending.length), readFileSync(join(folder, name), 'utf8')]),
   );
 }
-
-type AllLabels = ReadonlyMap<string, Labels>;
 
 /**
  * The words of every language there is, by its tag; the English ones with what forms and outlines say of themselves. A file is

@@ -23,7 +23,7 @@ export type Task = {
 export type EverythingIs = 'new' | 'asked for';
 
 /** Where a task is done. */
-export type Bench = Pick<Recall, 'inputs' | 'stamps'> & {
+export type Workplace = Pick<Recall, 'inputs' | 'stamps'> & {
   /** The output folder, absolute. */
   readonly out: string;
   /** Whether PDFs are made; else those of the last time stay where they are. */
@@ -43,7 +43,7 @@ export type Performance = {
 };
 
 /** Makes what is stale. Nothing is written yet: if one file cannot be made, none of the others has replaced anything. */
-export async function perform(task: Task, bench: Bench): Promise<Performance> {
+export async function perform(task: Task, bench: Workplace): Promise<Performance> {
   const { folder, kinds, before, stale } = task;
   const files: MadeFile[] = [];
   const outputs: Record<string, MadeRecord['outputs'][string]> = {};
@@ -74,7 +74,7 @@ type Done = { readonly files: readonly OutputFile[]; readonly records: Readonly<
 async function doJobs(
   jobs: readonly Job[],
   last: Readonly<Record<string, FileRecord>> | undefined,
-  { inputs, stamps, out, working }: Bench,
+  { inputs, stamps, out, working }: Workplace,
 ): Promise<Done> {
   const files: OutputFile[] = [];
   const records: Record<string, FileRecord> = {};

@@ -30,7 +30,7 @@ const RULES_OF_REMAKING = `avif 55/2, webp 78, jpeg 82, upright, no metadata; sh
 // Its own cache helps nobody who encodes each picture once, and takes memory.
 sharp.cache(false);
 
-type Remade = { readonly bytes: Uint8Array; readonly width: number; readonly height: number };
+type MadePicture = { readonly bytes: Uint8Array; readonly width: number; readonly height: number };
 
 /** More pixels than any camera takes is a trap laid for the program's memory: a small file that unpacks to gigabytes. */
 const MOST_PIXELS = 120_000_000;
@@ -46,7 +46,7 @@ export async function remade(
   encoding: Encoding,
   widest: number,
   cache: string,
-): Promise<Remade> {
+): Promise<MadePicture> {
   const key = sha256(`${RULES_OF_REMAKING}\n${widest}\n${sha256(source)}`);
   const name = `${key}.${encoding.ending}`;
   const kept = await keptIn(join(cache, name));
@@ -62,7 +62,7 @@ export async function remade(
 }
 
 /** A picture of the cache; undefined where there is none, or one that a full or broken disk has spoilt. */
-async function keptIn(path: string): Promise<Remade | undefined> {
+async function keptIn(path: string): Promise<MadePicture | undefined> {
   const bytes = await readIfThere(path);
   if (!bytes) return undefined;
   return sharp(bytes)

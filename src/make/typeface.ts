@@ -42,7 +42,7 @@ async function unpack(subset: string, weight: FontWeight): Promise<string> {
 }
 
 /** A table of a font: where its entry stands in the packed file, and its bytes. */
-type Table = { readonly entry: Buffer; readonly data: Buffer };
+type FontTable = { readonly entry: Buffer; readonly data: Buffer };
 
 const WOFF_HEAD = 44;
 const WOFF_ENTRY = 20;
@@ -74,7 +74,7 @@ function fontOfWoff(woff: Buffer): Buffer {
   return Buffer.concat([head, ...bodies]);
 }
 
-function tableOf(woff: Buffer, at: number): Table {
+function tableOf(woff: Buffer, at: number): FontTable {
   const entry = woff.subarray(at, at + WOFF_ENTRY);
   const [offset, packed, size] = [entry.readUInt32BE(4), entry.readUInt32BE(8), entry.readUInt32BE(12)];
   const data = woff.subarray(offset, offset + packed);

@@ -15,11 +15,11 @@ import { labelsOf } from './languages.ts';
 import { openStudio, type ProjectMaterial, type SiteMaterial, type Studio } from './output.ts';
 import { outputs } from './outputs/index.ts';
 import { readPackageFiles } from './package-files.ts';
-import { type Bench, type Performance, perform, type Task } from './perform.ts';
+import { type Performance, perform, type Task, type Workplace } from './perform.ts';
 import { type ProjectPicture, readPictures } from './pictures.ts';
 import type { ProjectRecord } from './records.ts';
 
-type WorkshopOptions = Omit<Bench, 'inputs' | 'stamps'> & {
+type WorkshopOptions = Omit<Workplace, 'inputs' | 'stamps'> & {
   readonly recall: Recall;
   /** The browser that prints. */
   readonly printer: PrinterOptions;
@@ -39,7 +39,7 @@ type Earlier = Pick<Task, 'stale'> & { readonly before: ProjectRecord | undefine
 /** Where outputs are made: opened once there is something to make. */
 export class Workshop {
   readonly #options: WorkshopOptions;
-  readonly #bench: Bench;
+  readonly #bench: Workplace;
   readonly #printer: Printer;
   readonly #studio: Studio;
   /** One picture at a time: encoding it takes every core and a lot of memory. */

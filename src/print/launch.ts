@@ -108,14 +108,14 @@ async function newProfile(): Promise<string> {
 }
 
 /** A program on its way to be a browser. */
-type Attempt = {
+type Launching = {
   readonly program: Process;
   readonly ended: Promise<Ending>;
   /** Ends it, if it runs, and clears away its profile. */
   readonly discard: () => Promise<void>;
 };
 
-async function spawn(candidate: Candidate, options: LaunchOptions, sandbox: boolean): Promise<Attempt> {
+async function spawn(candidate: Candidate, options: LaunchOptions, sandbox: boolean): Promise<Launching> {
   const { launch: run } = await import('@puppeteer/browsers');
   const { default: puppeteer } = await import('puppeteer-core');
   const profile = await newProfile();
@@ -151,7 +151,7 @@ async function spawn(candidate: Candidate, options: LaunchOptions, sandbox: bool
 }
 
 /** Connects to a program just started. @returns How it ended instead, when it did. */
-async function connect({ program, ended }: Attempt): Promise<Browser | Ending> {
+async function connect({ program, ended }: Launching): Promise<Browser | Ending> {
   const { default: puppeteer } = await import('puppeteer-core');
   // Its standard streams come first; these two are what --remote-debugging-pipe talks through.
   const [, , , toBrowser, fromBrowser] = program.nodeProcess.stdio;
@@ -162,7 +162,7 @@ async function connect({ program, ended }: Attempt): Promise<Browser | Ending> {
   return Promise.race([answer.catch(hungUp), ended]);
 }
 
-async function asRunning(browser: Browser, { program }: Attempt, candidate: Candidate): Promise<Running> {
+async function asRunning(browser: Browser, { program }: Launching, candidate: Candidate): Promise<Running> {
   const { nodeProcess } = program;
   return {
     browser,

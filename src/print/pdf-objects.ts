@@ -1,5 +1,5 @@
 /** A stretch of a PDF's text, one character a byte. */
-export type Stretch = { readonly start: number; readonly end: number };
+export type ByteRange = { readonly start: number; readonly end: number };
 
 /** The table of offsets, one row of twenty bytes an object (ISO 32000-1, 7.5.4). */
 const TABLE = /xref\s+0 (\d+)\s*?\r?\n/uy;
@@ -32,12 +32,12 @@ export class PdfObjects {
   }
 
   /** The object that a key of the trailer leads to; `Info` holds the dates, `Root` the pages. */
-  named(key: 'Info' | 'Root'): Stretch | undefined {
+  named(key: 'Info' | 'Root'): ByteRange | undefined {
     return this.referred(this.#trailer, key);
   }
 
   /** The object that a key of a dictionary leads to. */
-  referred(dictionary: string, key: string): Stretch | undefined {
+  referred(dictionary: string, key: string): ByteRange | undefined {
     const number = new RegExp(`/${key} (\\d+) 0 R`, 'u').exec(dictionary)?.[1];
     const start = number === undefined ? undefined : this.#offsets[Number(number)];
     if (start === undefined || !this.#text.startsWith(`${number} 0 obj`, start)) return undefined;

@@ -1,4 +1,4 @@
-import { PdfObjects, type Stretch } from './pdf-objects.ts';
+import { type ByteRange, PdfObjects } from './pdf-objects.ts';
 
 /** An ISO 8601 calendar day, `2026-12-10`. */
 const DAY = /^\d{4}-\d{2}-\d{2}$/u;
@@ -20,7 +20,7 @@ const ENTRY = /(\(node\d{8}\)) \d+ 0 R/gu;
 const BYTES = 'latin1';
 
 /** The stretch of a PDF that holds its information dictionary. */
-function informationOf(text: string): Stretch {
+function informationOf(text: string): ByteRange {
   const found = new PdfObjects(text).named('Info');
   if (!found) throw new Error('the browser wrote a PDF without an information dictionary');
   return found;
@@ -84,7 +84,8 @@ export function pin(pdf: Uint8Array, day: string): Uint8Array {
 export function pageCount(pdf: Uint8Array): number {
   const text = Buffer.from(pdf.buffer, pdf.byteOffset, pdf.byteLength).toString(BYTES);
   const objects = new PdfObjects(text);
-  const textOf = (stretch: Stretch | undefined): string => text.slice(stretch?.start ?? 0, stretch?.end ?? 0);
+  const textOf = (stretch: ByteRange | undefined): string =>
+    text.slice(stretch?.start ?? 0, stretch?.end ?? 0);
   const pages = textOf(objects.referred(textOf(objects.named('Root')), 'Pages'));
   const count = /\/Count (\d+)/u.exec(pages)?.[1];
   if (count === undefined) throw new Error('the browser wrote a PDF without a tree of pages');

@@ -10,10 +10,10 @@ export type Place = { readonly file: SourceFile; readonly start: number; readonl
 export type At<T> = { readonly value: T; readonly at: Place };
 
 /** A point in a text as people count: the first line and the first column are 1. */
-type Point = { readonly line: number; readonly column: number };
+type LineColumn = { readonly line: number; readonly column: number };
 
 /** Line and column of an offset. The only place where offsets become lines. */
-export function pointAt(text: string, offset: number): Point {
+export function pointAt(text: string, offset: number): LineColumn {
   const before = text.slice(0, Math.min(offset, text.length));
   const lines = before.split(/\r\n|\r|\n/u);
   return { line: lines.length, column: (lines.at(-1)?.length ?? 0) + 1 };

@@ -46,14 +46,14 @@ export function sayBetterBand(
 }
 
 /** How a thing lies in a band: as width, height and depth; where the band is tightest, or that it is folded flat. */
-type Lying = {
+type LyingBand = {
   readonly takes: readonly [Length, Length, Length];
   readonly direction: 0 | 1 | 2;
   readonly round?: unknown;
 };
 
 /** What is left of the size that a band is given, where it is tightest; in all, of one that is folded flat. */
-export function leftOf({ width, thickness }: BandSize, { takes, round, direction }: Lying): Length {
+export function leftOf({ width, thickness }: BandSize, { takes, round, direction }: LyingBand): Length {
   const [across, deep] = [width.minus(takes[0]), thickness.minus(takes[2])];
   if (round) return across.plus(deep);
   return direction === 0 ? across : deep;

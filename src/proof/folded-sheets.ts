@@ -1,14 +1,15 @@
 import type { Length, Unit } from '../measure/length.ts';
 import type { Piece } from '../project/model.ts';
-import type { Edge } from '../project/net-as-written.ts';
+import type { Edge, NetAsWritten } from '../project/net-as-written.ts';
 import { writeName } from '../project/ref.ts';
 import type { At, Place } from '../project/source.ts';
 import { caliperOf, stockOf } from '../shape/caliper.ts';
-import { columnName } from '../shape/cells.ts';
+import { columnName, parsePatch } from '../shape/cells.ts';
 import { type Refold, refoldFor } from '../shape/closure/refold.ts';
 import { folded, type Soundness } from '../shape/closure/sound.ts';
 import type { FoldedShape } from '../shape/folded-shape.ts';
 import type { Fold, Net } from '../shape/net.ts';
+import { patchName } from '../shape/patches.ts';
 import { sheetsOf } from '../shape/sheets.ts';
 import { lineOf, positionOf } from '../shape/tube.ts';
 import type { ProofContext } from './rule.ts';
@@ -115,7 +116,7 @@ export type WrittenFold = { readonly name: string; readonly at?: Place };
 export function writtenFold({ body, net }: FoldedSheet, fold: Fold): WrittenFold | undefined {
   if (body.kind !== 'net') return undefined;
   const ofCells = body.folds.findLast(
-    ({ line }) => 'cells' in line && line.cells.every((cell) => isOf(fold, cell)),
+    ({ line }) => 'cells' in line && line.cells.every((cell) => fold.panels.includes(panelNamed(body, cell))),
   );
   if (ofCells && 'cells' in ofCells.line) return { name: ofCells.line.cells.join('|'), at: ofCells.at };
   if (lineOf(fold) === 'slanted') return { name: fold.panels.join('|') };
@@ -142,8 +143,12 @@ function bandName(bands: 'columns' | 'rows', index: number): string {
   return bands === 'columns' ? columnName(index) : `${index + 1}`;
 }
 
-function isOf({ panels }: Fold, cell: string): boolean {
-  return panels.some((panel) => panel.toLowerCase() === cell.toLowerCase());
+/** The panel that a sheet calls by its name or by its cell. */
+function panelNamed({ panels }: NetAsWritten, text: string): string {
+  const patch = parsePatch(text);
+  const isIt = (name: string): boolean => name.toLowerCase() === text.toLowerCase();
+  const named = panels.find(({ name, cell }) => isIt(name.value) || patchName(cell.value) === patch);
+  return named?.name.value ?? patch ?? text;
 }
 
 /** Where the score lines between columns (or rows) lie, from the left (or the top), each once. */

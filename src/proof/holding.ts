@@ -158,6 +158,11 @@ function standingOut(fit: Fit, mouth: keyof Volume): Fit {
   return { ...fit, direction, left, spare: left, but: 'stands out' };
 }
 
+/** Whether something stands out by so much that it falls over: it is held by less than a fourth. Common practice, no source. */
+export function topples({ takes, direction, left }: Pick<Fit, 'takes' | 'direction' | 'left'>): boolean {
+  return left.abs().greaterThan(takes[direction].times(3, 4));
+}
+
 /** `has 6 walls with a circle of 2 5/8 in between them, 4 in high`, behind the name of what has them. */
 export function sayPrism(
   [width, height, across]: readonly Length[],

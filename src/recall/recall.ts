@@ -1,6 +1,6 @@
 import { homedir } from 'node:os';
 import { join, relative } from 'node:path';
-import type { Reading, Study } from '../examine/study.ts';
+import type { Examination, Study } from '../examine/study.ts';
 import { compare } from '../measure/numbers.ts';
 import { loadTexts } from '../project/load.ts';
 import type { Commons } from '../project/model.ts';
@@ -25,7 +25,7 @@ export type Work<T> = (
 ) => Promise<{ readonly data: T; readonly uses: Iterable<string> }>;
 
 /** Reads a workspace and examines its projects; nothing of that is loaded before it is asked for. */
-type Read = (texts: WorkspaceTexts) => Promise<Reading>;
+type Read = (texts: WorkspaceTexts) => Promise<Examination>;
 
 type Kept = { readonly from: Trace; readonly data: unknown };
 
@@ -52,7 +52,7 @@ export class Recall {
   readonly #stampPack: Pack;
   readonly #read: Read;
   readonly #files: ReadonlyMap<string, SourceFile>;
-  #reading: Promise<Reading> | undefined;
+  #reading: Promise<Examination> | undefined;
   /** Of the projects that are worked on now. */
   readonly #studies = new Map<string, Study>();
 
@@ -165,7 +165,7 @@ export class Recall {
     this.#stampPack.save();
   }
 
-  #open(): Promise<Reading> {
+  #open(): Promise<Examination> {
     this.#reading ??= this.#read(this.texts);
     return this.#reading;
   }

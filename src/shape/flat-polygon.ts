@@ -75,6 +75,15 @@ export function depthInside(point: Point2, polygon: readonly Point2[]): number {
   return Math.min(...edgesOf(polygon).map(([a, b]) => distanceTo(point, a, b)));
 }
 
+/** The corners of a polygon at which it turns inward. */
+export function notchesOf<P extends Point2>(polygon: readonly P[]): readonly P[] {
+  const turn = Math.sign(signedDouble(polygon));
+  return polygon.filter((point, index) => {
+    const [before, after] = [polygon.at(index - 1) ?? point, polygon[(index + 1) % polygon.length] ?? point];
+    return signedDouble([before, point, after]) * turn < -1e-9;
+  });
+}
+
 /** How near the edges of two polygons come to one another; 0 where they cross. */
 export function distanceBetween(first: readonly Point2[], second: readonly Point2[]): number {
   const others = edgesOf(second).map((edge) => ({ edge, bounds: boundsOf(edge) }));

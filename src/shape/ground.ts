@@ -1,6 +1,6 @@
 import { fitsWithin } from '../measure/size.ts';
 import { commonPart, type Overlap } from './common-parts.ts';
-import { distanceOutside, type Point2 } from './flat-polygon.ts';
+import { depthInside, distanceOutside, notchesOf, type Point2 } from './flat-polygon.ts';
 import { upright } from './fold.ts';
 import { onSheet, openingsOf, outlineOf } from './layer-outline.ts';
 import { boxSize, type Fold, type Net, type Panel } from './net.ts';
@@ -95,10 +95,12 @@ function stayTogether(net: Net, first: string, second: string): boolean {
   return reached.has(second);
 }
 
-/** How far a layer reaches past the outline of the panel it lies on, in millimeters. */
+/** How far a layer reaches past the outline of the panel it lies on, or over a notch of that, in millimeters. */
 export function reachPast({ panel, outline }: Ground): number {
   const under = panel?.outline.map(upright);
-  return under ? Math.max(...outline.map((point) => distanceOutside(point, under))) : 0;
+  if (!under) return 0;
+  const past = outline.map((point) => distanceOutside(point, under));
+  return Math.max(...past, ...notchesOf(under).map((point) => depthInside(point, outline)));
 }
 
 /** Whether nothing is cut off a panel, so that a layer within its box is on it. */

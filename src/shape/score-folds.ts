@@ -1,9 +1,9 @@
 import type { Edge, FoldDirection } from '../project/net-as-written.ts';
+import type { Point2 } from './flat-polygon.ts';
 import type { BoardScores, FlatPoint, Net } from './net.ts';
 
 /** A line on the flat sheet, from end to end, in millimeters. */
-type Line = { readonly from: Point; readonly to: Point };
-type Point = { readonly x: number; readonly y: number };
+type SheetLine = { readonly from: Point2; readonly to: Point2 };
 
 /** How far beside a line a fold may lie that is on it, in millimeters: less than any two lines are apart. */
 const BESIDE = 0.01;
@@ -18,17 +18,17 @@ export function foldsAtSlants(net: Net): readonly (readonly FoldDirection[])[] {
   return (net.slants ?? []).map(({ from, to }) => foldsOn(net, { from: pointOf(from), to: pointOf(to) }));
 }
 
-function foldsOn({ folds }: Net, line: Line): readonly FoldDirection[] {
+function foldsOn({ folds }: Net, line: SheetLine): readonly FoldDirection[] {
   const on = folds.filter(({ from, to }) => isOn(line, pointOf(from), pointOf(to)));
   return [...new Set(on.map(({ direction }) => direction))];
 }
 
-function pointOf({ x, y }: FlatPoint): Point {
+function pointOf({ x, y }: FlatPoint): Point2 {
   return { x: x.mm, y: y.mm };
 }
 
 /** Where a score lies on the sheet; a run is counted from the edge that lies along the top of the board. */
-function boardLine({ size }: Net, { from, run }: BoardScores, at: number): Line {
+function boardLine({ size }: Net, { from, run }: BoardScores, at: number): SheetLine {
   const [width, height] = [size.width.mm, size.height.mm];
   const isUpright = from === 'left' || from === 'right';
   const [across, along] = isUpright ? [width, height] : [height, width];
@@ -46,10 +46,10 @@ function boardLine({ size }: Net, { from, run }: BoardScores, at: number): Line 
 const COUNTS_ON: ReadonlySet<Edge> = new Set(['left', 'top']);
 
 /** Whether a stretch lies along a line, its middle between the line's ends. */
-function isOn({ from, to }: Line, start: Point, end: Point): boolean {
+function isOn({ from, to }: SheetLine, start: Point2, end: Point2): boolean {
   const length = Math.hypot(to.x - from.x, to.y - from.y);
   const along = { x: (to.x - from.x) / length, y: (to.y - from.y) / length };
-  const off = ({ x, y }: Point): number => Math.abs((x - from.x) * along.y - (y - from.y) * along.x);
+  const off = ({ x, y }: Point2): number => Math.abs((x - from.x) * along.y - (y - from.y) * along.x);
   const middle = { x: (start.x + end.x) / 2, y: (start.y + end.y) / 2 };
   const reach = (middle.x - from.x) * along.x + (middle.y - from.y) * along.y;
   return off(start) < BESIDE && off(end) < BESIDE && reach > 0 && reach < length;

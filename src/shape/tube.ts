@@ -41,7 +41,7 @@ const SHARPEST = 120;
  * full circle is one all the same: its smaller end is the tab.
  */
 export const tubesOf: (net: Net) => readonly Tube[] = perNet((net) => {
-  const glued = net.glue.flatMap((mate) => tubeOf(net, mate) ?? []);
+  const glued = net.glue.flatMap((mate) => tubeOf(net, mate) ?? []).filter((tube) => !isAstray(net, tube));
   return glued.length > 0 ? glued : unglued(net);
 });
 
@@ -53,6 +53,11 @@ function unglued(net: Net): readonly Tube[] {
     if (tube && endsMeet(net, tube) && !isBracketed(net, [...tube.walls, tube.tab])) return [tube];
   }
   return [];
+}
+
+/** Whether a tab is stuck to a wall too early in a row that comes round as a whole: its mate is wrong, and not the row. */
+function isAstray(net: Net, { tab, turn }: Tube): boolean {
+  return Math.abs(Math.abs(turn) - FULL_CIRCLE) >= 1 && comesRound(net, tab);
 }
 
 /** Whether the tab's fold comes down at the free edge of the first wall; the returns of a frame end short of each other. */

@@ -150,6 +150,19 @@ describe('a layer on cut corners', () => {
       [passes('1/16 in', 'base')],
     ],
     [
+      'over the notch of a banner',
+      `base: { stock: cream, cut: 2 x 6, shape: banner, notch: 3/4 }\n${mat('cut: 1 1/2 x 5 1/2, on: base, at: { top: 1/4 }')}`,
+      // It ends 5 3/4 in down, and the notch begins at 5 1/4.
+      [
+        'error corner-overhang at "mat": mat fits base by its width and height, but passes its outline by 1/2 in',
+      ],
+    ],
+    [
+      'short of that notch',
+      `base: { stock: cream, cut: 2 x 6, shape: banner, notch: 3/4 }\n${mat('cut: 1 1/2 x 4 3/4, on: base, at: { top: 1/4 }')}`,
+      [],
+    ],
+    [
       'turned, within it',
       `base: { stock: cream, cut: 4 x 4, corners: 2 }\n${mat('cut: 2 13/16 x 2 13/16, on: base, at: { turn: 22 }')}`,
       [

@@ -115,6 +115,11 @@ describe('what goes in', () => {
       'error does-not-go-in at "card": box has 4 1/2 × 6 × 1 in inside, and 50 × card take 4 1/4 × 5 1/2 × ≈1 3/16 in: ≈3/16 in too little; make box at least 1 5/16 in deep inside, or card smaller',
     ],
     [
+      'a card that stands in a tray lower than a fourth of it',
+      together(CARD, 'box: { stock: cream, form: tray, inside: 4 1/2 x 1/2 x 1, holds: card }'),
+      'warning does-not-go-in at "card": box has 4 1/2 × 1 × 1/2 in inside, and card, closed, is 4 1/4 × 5 1/2 × ≈1/32 in: it stands out by 4 1/2 in, most of its length; let it stand if it is meant so, or make box at least 5 5/8 in high inside',
+    ],
+    [
       'a tag wider than its pocket',
       together(
         'card: { stock: cream, cut: 4 1/4 x 9, score: [{ from: top, at: [6] }], panels: { back: A1, pocket: A2 }, glue: { pocket: back }, folds: { 1|2: valley 180 }, holds: tag }',

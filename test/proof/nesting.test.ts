@@ -27,14 +27,14 @@ describe('what is stuck on a tray', () => {
       'on the front and on the back',
       'plate: { stock: board, cut: 3 3/4 x 1 3/4, on: box.front }\nother: { stock: board, cut: 3 3/4 x 1 3/4, on: box.back }',
       [
-        'does-not-nest at "box.front": box.lid has 1/8 in to spare round box.front and box.back; the paper there, with plate and other stuck on it, takes 0.165 in; give box a "clearance" of 1/4 in, or leave plate and other off',
+        'does-not-nest at "box.front": box.lid has 1/8 in to spare round box.front and box.back; the paper there, with plate and other stuck on it, takes ≈3/16 in; give box a "clearance" of 1/4 in, or leave plate and other off',
       ],
     ],
     [
       'one on the other',
       'plate: { stock: board, cut: 3 3/4 x 1 3/4, on: box.front }\nother: { stock: thin, cut: 2 x 1, on: plate }',
       [
-        'does-not-nest at "box.front": box.lid has 1/8 in to spare round box.front and box.back; the paper there, with plate and other stuck on it, takes 0.134 in; give box a "clearance" of 1/4 in, or leave plate and other off',
+        'does-not-nest at "box.front": box.lid has 1/8 in to spare round box.front and box.back; the paper there, with plate and other stuck on it, takes ≈5/32 in; give box a "clearance" of 1/4 in, or leave plate and other off',
       ],
     ],
     [
@@ -89,7 +89,7 @@ describe('thick board', () => {
 
   it('is not folded flat along a single line', () => {
     expect(folded('3 mm', 'accordion card, size: 3 x 4')).toEqual([
-      'too-thick-to-fold at "accordion card": card is 3 mm thick and folded flat on itself along 3 single lines; more than 1 mm does not fold so; make each fold a spine of two lines 3 mm apart, folded by 90 degrees each, or take a thinner stock',
+      'too-thick-to-fold at "accordion card": card is 0.118 in thick and folded flat on itself along 3 single lines; more than 1 mm does not fold so; make each fold a spine of two lines 0.118 in apart, folded by 90 degrees each, or take a thinner stock',
     ]);
     expect(folded('1.2 mm', 'single-fold card, size: 3 x 4')).toHaveLength(1);
   });

@@ -76,6 +76,15 @@ const carton = (more = ''): string => `cut: 9 1/2 x 6 1/2
 /** What somebody may well want to make, and is right. */
 describe('a right sheet', () => {
   it.each([
+    [
+      'an envelope with walls, whose closing flap hangs on a narrow wall and opens',
+      `cut: 8 x 11 1/2
+  score: [{ from: left, at: [3/4, 1, 7, 7 1/4] }, { from: top, at: [2, 2 1/4, 6 3/4, 7] }]
+  panels: { flap: C1, top: C2, back: C3, foot: C4, front: C5, l: A3, r: E3 }
+  trim: [A1, B1, D1, E1, A2, B2, D2, E2, A4, B4, D4, E4, A5, B5, D5, E5]
+  opens: [flap]
+  glue: { l: front, r: front }`,
+    ],
     ['a rail whose returns meet in the middle', strip('3 x 6', '1/2, 1, 2, 2 1/2')],
     ['a rail whose returns leave a gap', strip('3 1/2 x 6', '1/2, 1, 2 1/2, 3')],
     [
@@ -379,6 +388,72 @@ describe('the remedy for a slip', () => {
   folds: { A|B: mountain 180, B|C: mountain 180, 1|2: mountain 180, 2|3: mountain 180 }
   glue: { foot: l }`;
     expect(remedies(coin)).toEqual(['add "glue: { r: l }", or "opens: [r]" where that is meant to open']);
+  });
+
+  /** A box 2 in square and 3 1/2 in high with four flaps for a floor; what glues its tab, and how some lines fold. */
+  const square = (tab: string, folds = ''): string => `cut: 8 1/2 x 5
+  score: [{ from: left, at: [2, 4, 6, 8] }, { from: top, at: [3 1/2] }]
+  panels: { front: A1, right: B1, back: C1, left: D1, tab: E1 }
+  trim: [E2]
+  slit: [A|B 2, B|C 2, C|D 2]
+  folds: { ${folds} }
+  glue: { tab: ${tab}, B2: A2, D2: A2, A2: C2 }`;
+
+  it('names the wall that a tab lies on, and turns no walls for a tab that is stuck to another', () => {
+    expect(remedies(square('front'))).toEqual([]);
+    const stick = 'stick tab to front, which it does lie on, or change how tab folds';
+    expect(remedies(square('right'))).toEqual([stick]);
+    expect(remedies(square('back'))).toEqual([stick]);
+  });
+
+  it('folds the one line of a tube that was left flat', () => {
+    expect(remedies(square('front', 'D|E: flat'))).toEqual(['say "D|E: mountain 90" under "folds:"']);
+  });
+
+  it('names the stretch of a line that is folded wrongly, by its cells as they are written', () => {
+    const turned = square('front', 'A1|A2: valley 90');
+    expect(remedies(turned)).toEqual(['say "A1|A2: mountain 90" under "folds:"']);
+    expect(remedies(turned.replace('valley', 'mountain'))).toEqual([]);
+  });
+
+  it('lengthens a lid that ends short of the wall above its dust flaps', () => {
+    const lidded = (height: string): string => `cut: 8 1/2 x ${height}
+  score: [{ from: left, at: [2, 4, 6, 8] }, { from: bottom, at: [1 1/2, 4 1/2] }]
+  panels: { front: A2, back: C2, lid: C1, tab: E2 }
+  trim: [A1, E1, E3]
+  slit: [B|C 1, C|D 1, A|B 3, B|C 3, C|D 3]
+  glue: { tab: front, B3: A3, D3: A3, C3: A3 }`;
+    expect(remedies(lidded('6 1/2'))).toEqual([]);
+    expect(remedies(lidded('6 5/16'))).toEqual(['make lid 3/16 in longer']);
+  });
+
+  it('sticks the tab of one pocket of a wallet as that of the other', () => {
+    const wallet = (glue: string): string => `cut: 8 1/2 x 7
+  score: [{ from: left, at: [1/2, 4 1/4, 8] }, { from: bottom, at: [2 1/2] }]
+  panels: { back: B1, front: C1, lp: B2, rp: C2 }
+  trim: [A1, D1]
+  slit: [B|C 2]
+  folds: { 1|2: mountain 180, A|B: mountain 180, B|C: mountain 180, C|D: mountain 180 }
+  glue: { ${glue} }`;
+    expect(remedies(wallet('A2: back, D2: front'))).toEqual([]);
+    expect(remedies(wallet('D2: front'))).toEqual([
+      'stick A2 too, or say "opens: [A2]" where it is meant to hang loose',
+    ]);
+  });
+
+  it('cuts a circle smaller both ways at once', () => {
+    const layer = (size: string): string =>
+      `cut: 4 x 5\nseal: { stock: cream, cut: ${size}, shape: circle, on: card }`;
+    expect(remedies(layer('5 1/2 x 5 1/2'))).toEqual(['cut it at 3 3/4 in both ways for a 1/8 in reveal']);
+    expect(remedies(layer('3 3/4 x 3 3/4'))).toEqual([]);
+  });
+
+  it('does not cut the card for a pop-up that is too deep', () => {
+    const card = `form: single-fold card
+  size: 7 x 5
+  fold: top
+  openings: { step: { pop-up: 2, depth: 3 } }`;
+    expect(remedies(card)).toEqual(['cut its slits less deep, by 1 in or more in all']);
   });
 
   it('does not turn a roof outward that is a little too steep', () => {

@@ -5,10 +5,10 @@ import { parseYaml } from '../../project/yaml/parse-yaml.ts';
 import { AS_TYPED } from '../../project/yaml/yaml-problem.ts';
 import { addBeside, applyEdits, type Edit } from './edits.ts';
 
-type Stretch = { readonly start: number; readonly end: number };
+type TextRange = { readonly start: number; readonly end: number };
 
 /** A value that a variant has for itself: where it stands, and where it is to stand when nothing is left of the variants. */
-type Move = Stretch & { readonly place: (text: string) => Edit };
+type MovedText = TextRange & { readonly place: (text: string) => Edit };
 
 /**
  * A sheet with one of its variants kept as the project itself: the edits of that variant made, its own values put where
@@ -34,7 +34,8 @@ export function keepVariant(
   if (gone.some(({ start }) => !/^\s*variants/u.test(file.text.slice(start))))
     return { why: 'its variants stand on a line with other keys: give them lines of their own' };
   return (edits) => {
-    const isIn = (edit: Stretch, { start, end }: Stretch): boolean => edit.start >= start && edit.end <= end;
+    const isIn = (edit: TextRange, { start, end }: TextRange): boolean =>
+      edit.start >= start && edit.end <= end;
     const placed = moves.map((move) => {
       const own = edits.filter((edit) => isIn(edit, move));
       const shifted = own.map(({ start, end, text }) => ({
@@ -65,7 +66,7 @@ class Sheet {
   }
 
   /** Every value of a variant under a path, each with its way in the measurement block. */
-  movesIn({ key, value }: Pair, before: readonly string[]): readonly Move[] {
+  movesIn({ key, value }: Pair, before: readonly string[]): readonly MovedText[] {
     const path = [...before, ...wordsOf(key)];
     if (before.length === 0 && path.join() === 'name') return [];
     if (isMap(value) && value.items.length > 0)
@@ -75,7 +76,7 @@ class Sheet {
     return [{ ...this.#stretchOf(value as Node), place: this.#placeAt(this.#block, way) }];
   }
 
-  #placeAt(map: YAMLMap, [key = '', ...rest]: readonly string[]): Move['place'] {
+  #placeAt(map: YAMLMap, [key = '', ...rest]: readonly string[]): MovedText['place'] {
     const there = pairOf(map, key)?.value;
     if (isMap(there) && rest.length > 0) return this.#placeAt(there, rest);
     if (there && rest.length === 0) return (text) => ({ ...this.#stretchOf(there as Node), text });
@@ -84,7 +85,7 @@ class Sheet {
   }
 
   /** The lines that a key and what stands behind it take up. */
-  linesOf({ key, value }: Pair): Stretch {
+  linesOf({ key, value }: Pair): TextRange {
     const { text } = this.#file;
     const { start } = this.#stretchOf(key as Node);
     const { end } = this.#stretchOf((value ?? key) as Node);
@@ -93,7 +94,7 @@ class Sheet {
     return { start: text.lastIndexOf('\n', start) + 1, end: after < 0 ? text.length : after + 1 };
   }
 
-  #stretchOf({ range }: Node): Stretch {
+  #stretchOf({ range }: Node): TextRange {
     const [start = 0, end = 0] = range ?? [];
     return { start: start + this.#offset, end: end + this.#offset };
   }

@@ -8,7 +8,7 @@ import type { Made } from '../../shape/closed-size.ts';
 import { choicesOf } from './choices.ts';
 import { addBeside, applyEdits, type Edit, joinEdits, pieceEdits, renumber, sayNumber } from './edits.ts';
 import { keepVariant } from './keep-variant.ts';
-import { remake } from './resize.ts';
+import { type Refused, remake } from './resize.ts';
 import { countOf, goalFor, type Holder, holderOf, type Wish } from './room.ts';
 
 /** A sheet made of another, so that its box holds something else. */
@@ -34,8 +34,6 @@ type Remade = {
 
 /** With no more than this to spare each way a thing still goes in easily. Common practice, no source. */
 const CLOSE: Length = Length.of(1, 4, 'in');
-
-type Refused = { readonly why: string };
 
 /** What is asked for: what goes in, the title, and the one variant that is to be kept, where one is named. */
 export type Order = { readonly wish: Wish; readonly title: string; readonly variant?: string };

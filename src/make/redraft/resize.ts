@@ -14,7 +14,7 @@ import { resizeLayer } from './layers.ts';
 import { type Goal, type Holder, map3 } from './room.ts';
 
 /** Why something cannot be had. */
-type Refused = { readonly why: string };
+export type Refused = { readonly why: string };
 
 /** Makes the holder of a project so large that a goal is met in it, and what lies on it larger with it. */
 export function remake(made: Made, holder: Holder, goal: Goal): { readonly made: Made } | Refused {

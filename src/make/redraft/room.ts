@@ -84,7 +84,7 @@ function laidAlike(sides: Triple, count: number, was: Arrangement | undefined, r
   if (room.round) return { item, rows: [1, 1, count] };
   let best = { rows: [1, 1, count] as Arrangement['rows'], cost: Number.POSITIVE_INFINITY };
   for (const rows of rowsOf(count)) {
-    if (rows.some((number, way) => number > 1 && room.cavity[way as Way] === undefined)) continue;
+    if (rows.some((number, way) => number > 1 && room.cavity[way as WayOfThree] === undefined)) continue;
     const shares = map3((way) => Math.log((item[way].mm * rows[way]) / size[way].mm));
     const mean = (shares[0] + shares[1] + shares[2]) / 3;
     const empty = (rows[0] * rows[1] * rows[2]) / count - 1;
@@ -104,15 +104,15 @@ function rowsOf(count: number): readonly Arrangement['rows'][] {
 
 /** Which of three lengths is the shortest (0), the next and the longest (2). */
 function ranksOf(lengths: Triple): readonly [number, number, number] {
-  const ways = [0, 1, 2].sort((a, b) => lengths[a as Way].compare(lengths[b as Way]));
+  const ways = [0, 1, 2].sort((a, b) => lengths[a as WayOfThree].compare(lengths[b as WayOfThree]));
   return map3((way) => ways.indexOf(way));
 }
 
-type Way = 0 | 1 | 2;
+type WayOfThree = 0 | 1 | 2;
 
 const WAYS: readonly (keyof Volume)[] = ['width', 'height', 'depth'];
 
 /** One for each of width, height and depth. */
-export function map3<T>(give: (way: Way) => T): readonly [T, T, T] {
+export function map3<T>(give: (way: WayOfThree) => T): readonly [T, T, T] {
   return [give(0), give(1), give(2)];
 }

@@ -42,7 +42,7 @@ export function choiceSchema(condition: Schema, holds: Schema, otherwise: Schema
 }
 
 /** Where a value stands. */
-export type Spot = {
+export type ValueSpot = {
   /** The key it stands behind, which names it in findings. */
   readonly key: string;
   /** The named thing it is or belongs to, and the way there: `pieces`, `box`; `pieces`, `box`, `at`. */
@@ -52,7 +52,7 @@ export type Spot = {
 };
 
 /** The way to what stands there, for findings to name it by. */
-export function whereOf({ path, key }: Spot): readonly string[] {
+export function whereOf({ path, key }: ValueSpot): readonly string[] {
   return path ?? [key];
 }
 
@@ -60,7 +60,7 @@ export function whereOf({ path, key }: Spot): readonly string[] {
 export type ToRead = {
   readonly value: Plan;
   readonly node: YamlNode;
-  readonly spot: Spot;
+  readonly spot: ValueSpot;
   readonly reader: Reader;
 };
 

@@ -1,6 +1,6 @@
 import { DRAWING_SCHEMA, STEP_SCHEMA } from '../prose/steps.ts';
-import { pieceSchema } from '../reading/read-measurements.ts';
 import { openingSchema } from '../reading/read-openings.ts';
+import { pieceSchema } from '../reading/read-piece.ts';
 import { SHEET_SCHEMA } from '../reading/read-project.ts';
 import { SHARED_SCHEMA } from '../reading/read-shared.ts';
 import { SITE_SCHEMA } from '../reading/read-site.ts';

@@ -1,6 +1,6 @@
 import type { Place } from '../source.ts';
 import { entriesOf, entryOf, isRunOn, isToldOf, itemsOf, type YamlEntry } from '../yaml/yaml-node.ts';
-import { type Field, type MapGrammar, type Spot, type ToRead, whereOf } from './grammar.ts';
+import { type Field, type MapGrammar, type ToRead, type ValueSpot, whereOf } from './grammar.ts';
 import { type Reader, refuse, reportMissing } from './reader.ts';
 
 /** What is read together: behind the keys of a map itself, or of one of its groups. */
@@ -39,10 +39,10 @@ function gatherOf(group: Field['group'], all: readonly Field[], outside: Reader)
 }
 
 /** A value to be read, and where it stands. */
-type Behind = Pick<ToRead, 'node' | 'spot'>;
+type UnreadNode = Pick<ToRead, 'node' | 'spot'>;
 
 /** What stands behind a key, and last what is usual there; what should be there and is not is reported. */
-export function behindKey({ name, key }: Field, reader: Reader, map: ToRead): readonly Behind[] {
+export function behindKey({ name, key }: Field, reader: Reader, map: ToRead): readonly UnreadNode[] {
   const { spot } = map;
   const entry = entryOf(map.node, name);
   const node = entry?.value;
@@ -65,16 +65,16 @@ export function behindKey({ name, key }: Field, reader: Reader, map: ToRead): re
   return [{ node: entry.value, spot: { ...here, at: entry.value.at } }, ...usual];
 }
 
-function namedSpot({ key: { text, at } }: YamlEntry, name: string): Spot {
+function namedSpot({ key: { text, at } }: YamlEntry, name: string): ValueSpot {
   return { key: text, path: [name, text], at };
 }
 
-function usualBehind(key: string, text: string | undefined, at: Place): readonly Behind[] {
+function usualBehind(key: string, text: string | undefined, at: Place): readonly UnreadNode[] {
   return text === undefined ? [] : [{ node: { kind: 'text', text, at, place: () => at }, spot: { key, at } }];
 }
 
 /** Whether nothing stands behind a key, which is reported. */
-function isEmpty(entry: YamlEntry, { value }: Field['key'], spot: Spot, reader: Reader): boolean {
+function isEmpty(entry: YamlEntry, { value }: Field['key'], spot: ValueSpot, reader: Reader): boolean {
   if (entry.value.kind !== 'nothing') return false;
   if (isToldOf(entry.value)) return true;
   const isTold = value.reportNothing?.(entry.key, reader);
@@ -84,16 +84,16 @@ function isEmpty(entry: YamlEntry, { value }: Field['key'], spot: Spot, reader: 
 }
 
 /** What was read at a spot, if it could be. */
-export type Found = { readonly spot: Spot; readonly value: unknown };
+export type FoundValue = { readonly spot: ValueSpot; readonly value: unknown };
 
 /** Keeps what was read behind a key; `on hand` is kept as `onHand`. */
-export function keep({ name, key }: Field, found: readonly Found[], into: Gathered): void {
+export function keep({ name, key }: Field, found: readonly FoundValue[], into: Gathered): void {
   const value = gathered(key, found);
   if (value !== undefined) into.values[name.replace(/ \w/gu, (joint) => joint.trim().toUpperCase())] = value;
   else if (key.sure) into.isWhole = false;
 }
 
-function gathered({ holds }: Field['key'], found: readonly Found[]): unknown {
+function gathered({ holds }: Field['key'], found: readonly FoundValue[]): unknown {
   const read = found.filter(({ value }) => value !== undefined);
   if (holds === 'list') return read.map(({ value }) => value);
   if (holds !== 'names') return read[0]?.value;

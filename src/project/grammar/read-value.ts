@@ -1,22 +1,22 @@
 import type { YamlNode } from '../yaml/yaml-node.ts';
-import type { Plan, Spot, SureMap, ToRead, Value } from './grammar.ts';
-import { behindKey, closeMap, type Found, keep, openMap } from './open-map.ts';
+import type { Plan, SureMap, ToRead, Value, ValueSpot } from './grammar.ts';
+import { behindKey, closeMap, type FoundValue, keep, openMap } from './open-map.ts';
 import type { Reader } from './reader.ts';
 
 /**
  * Reads a value, by one call for each level of the YAML: what stands behind each key of a map, then what is made of it.
  * @throws when a section has a key without a default.
  */
-export function readValue<T>(value: SureMap<T>, node: YamlNode, spot: Spot, reader: Reader): T;
-export function readValue<T>(value: Value<T>, node: YamlNode, spot: Spot, reader: Reader): T | undefined;
-export function readValue(wanted: Plan, given: YamlNode, from: Spot, reader: Reader): unknown {
+export function readValue<T>(value: SureMap<T>, node: YamlNode, spot: ValueSpot, reader: Reader): T;
+export function readValue<T>(value: Value<T>, node: YamlNode, spot: ValueSpot, reader: Reader): T | undefined;
+export function readValue(wanted: Plan, given: YamlNode, from: ValueSpot, reader: Reader): unknown {
   const [task, makes] = followTurns({ value: wanted, node: given, spot: from, reader });
   if (!task) return undefined;
   const { way } = task.value;
   const gathering = 'map' in way ? openMap(way.map, task) : [];
   for (const gathered of gathering) {
     for (const field of gathered.fields) {
-      const found: Found[] = [];
+      const found: FoundValue[] = [];
       for (const { node, spot } of behindKey(field, gathered.reader, task)) {
         const value = readValue(field.key.value, node, spot, gathered.reader);
         found.push({ spot, value });

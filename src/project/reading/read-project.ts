@@ -8,23 +8,20 @@ import { readValue } from '../grammar/read-value.ts';
 import { type Catalog, type Reader, refuse, type Shared } from '../grammar/reader.ts';
 import { asDate, asLanguage, asLink, asMinutes, asText, asUnits } from '../grammar/values.ts';
 import { readLedger } from '../ledger/read-ledger.ts';
-import type { Project, Prose, Step, Supply } from '../model.ts';
+import type { Project } from '../model.ts';
 import { restoreText } from '../prose/directives.ts';
 import { parseWithin } from '../prose/markdown.ts';
 import { checkPictures, type FindPicture } from '../prose/pictures.ts';
-import { everyProse } from '../prose/prose.ts';
 import { makeSafe } from '../prose/safe-content.ts';
 import { readSteps } from '../prose/steps.ts';
-import { pieceIn, writeName } from '../ref.ts';
 import { slugOf } from '../slug.ts';
-import { type At, digestOf, type Place, type SourceFile, startOf } from '../source.ts';
-import { supplyCalled, supplyNamed } from '../supply-names.ts';
+import { digestOf, type Place, type SourceFile, startOf } from '../source.ts';
 import { readYaml } from '../yaml/yaml-tree.ts';
-import { asMeasurements, type MeasuredBlock } from './read-measurements.ts';
+import { checkNames } from './check-names.ts';
+import { asMeasurements } from './read-measurements.ts';
 import { MEETING } from './read-meeting.ts';
 import { asSupply } from './read-supplies.ts';
 import { versionsOf } from './read-variants.ts';
-import { sharedName } from './shared.ts';
 import { VARIANTS } from './variants.ts';
 
 const HEAD = 'keys with a colon and a space behind each, such as title: Seed keeper';
@@ -163,9 +160,7 @@ function readVersion(
     const headReader = readable ? reader : { ...reader, report: () => {} };
     const sheet = readValue(SHEET, root, { key: 'frontmatter', at }, headReader);
     if (!readable) return sheet;
-    checkReferences(sheet.measurements, everyProse(body), reader);
-    checkStamps(sheet.measurements, sheet.supplies, reader);
-    checkUses(body.steps, sheet.supplies, reader);
+    checkNames(sheet, body, reader);
     return sheet;
   });
   const { title, units, measurements, variants: _, ...head } = read;
@@ -203,59 +198,4 @@ function sharedFinding(finding: Finding, shared: Shared): Finding | undefined {
       at.start === finding.at.start &&
       at.end === finding.at.end,
   );
-}
-
-/**
- * Reports every name of a piece or a stock that is not there: in `stock:`, in `on:`, in `holds:` and in the prose. Whether a piece
- * has the panel that is named is for its shape to say. A name that was written but could not be read is no fault here.
- */
-function checkReferences(
-  { block: { names, holds }, written }: MeasuredBlock,
-  prose: readonly Prose[],
-  { shared, report }: Reader,
-): void {
-  const everyStock = (): readonly string[] => [
-    ...new Set([...names.stock, ...[...shared.values.stock.keys()].map(sharedName)]),
-  ];
-  const check = (what: string, name: At<string>, known: readonly string[], among = () => known): void => {
-    if (known.includes(name.value)) return;
-    report({ rule: 'unknown-reference', at: name.at, facts: { what, name: name.value, among: among() } });
-  };
-  for (const piece of written) {
-    if (piece.stock) check('stock', piece.stock, names.stock, everyStock);
-    const base = piece.on && pieceIn(piece.on);
-    for (const name of [base, ...piece.holds, ...piece.around]) if (name) check('piece', name, names.pieces);
-  }
-  if (holds?.in) check('piece', holds.in, names.pieces);
-  for (const { of } of prose.flatMap(({ references }) => references)) {
-    if (!names.pieces.includes(writeName(of.value))) check('piece', pieceIn(of), names.pieces);
-  }
-}
-
-/** Reports every supply that a step is to use and that isn't there. */
-function checkUses(
-  steps: readonly Step[],
-  supplies: readonly Supply[],
-  { report }: Pick<Reader, 'report'>,
-): void {
-  for (const { value: name, at } of steps.flatMap(({ uses }) => uses)) {
-    if (supplyCalled(supplies, name)) continue;
-    const among = supplies.map(({ item }) => item.value);
-    report({ rule: 'unknown-reference', at, facts: { what: 'supply', name, among } });
-  }
-}
-
-/** Reports every stamp and ink of a stamped image that is not among the supplies. */
-function checkStamps(
-  { written }: MeasuredBlock,
-  supplies: readonly Supply[],
-  { report }: Pick<Reader, 'report'>,
-): void {
-  for (const { stamp, ink } of written.flatMap(({ impressions }) => impressions)) {
-    for (const [kind, name] of [['stamp', stamp] as const, ...(ink ? [['ink', ink] as const] : [])]) {
-      if (supplyNamed(supplies, kind, name.value)) continue;
-      const among = supplies.flatMap((supply) => (supply.kind.value === kind ? [supply.item.value] : []));
-      report({ rule: 'unknown-reference', at: name.at, facts: { what: kind, name: name.value, among } });
-    }
-  }
 }

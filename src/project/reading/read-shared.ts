@@ -9,7 +9,7 @@ import type { Catalog, Reader, Shared, SharedSection, SharedValue } from '../gra
 import { type SourceFile, startOf } from '../source.ts';
 import { entryOf, type YamlNode } from '../yaml/yaml-node.ts';
 import { readYaml } from '../yaml/yaml-tree.ts';
-import { asPiece } from './read-measurements.ts';
+import { asPiece } from './read-piece.ts';
 import { asStock } from './read-stock.ts';
 import { asSupply } from './read-supplies.ts';
 

@@ -18,12 +18,12 @@ type Facts = {
   readonly held: string;
   /** How much longer it is, all the way round, than what it goes round. */
   readonly slack: Length;
-  readonly better: Better;
+  readonly better: BetterBand;
   readonly unit: Unit;
 };
 
 /** The size to give a band by its form; of any other, by how much it is too wide, too high or too deep. */
-type Better = { readonly band: BandSize; readonly takes: Triple } | { readonly clearance: Cavity };
+type BetterBand = { readonly band: BandSize; readonly takes: Triple } | { readonly clearance: Cavity };
 
 /** A band that is an inch longer than what it goes round falls off. Common practice, no source. */
 const MOST: Length = Length.of(1, 1, 'in');
@@ -59,7 +59,7 @@ export const bandLoose: Rule<Facts> = {
   }),
 };
 
-function sayBetter(better: Better, unit: Unit): string {
+function sayBetter(better: BetterBand, unit: Unit): string {
   if ('band' in better) return sayBetterBand(better.band, better.takes, 'at most', unit);
   const cut = better.clearance.flatMap((left, way) => {
     const mark = left && rulerMark(left.minus(PLAY), rulerUnit(unit));

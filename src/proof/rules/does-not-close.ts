@@ -73,7 +73,7 @@ function betterTurn(tube: Tube, line: ReturnType<typeof oddLine>): BetterTurn | 
 
 /** The only line between walls that is folded otherwise than all others, if they would come round with it like them. */
 function oddLine(sheet: FoldedSheet, tube: Tube): (WrittenFold & { readonly better: Better }) | undefined {
-  const folds = cornersOf(tube).map(({ fold }) => fold);
+  const folds = tube.joints.map(({ fold }) => fold);
   const alike = (fold: Fold): number =>
     folds.filter((other) => signedAngle(other) === signedAngle(fold)).length;
   const odd = folds.find((fold) => alike(fold) === 1);

@@ -6,7 +6,7 @@ import type { Place } from '../../project/source.ts';
 import { type Link, linksOf } from '../../shape/links.ts';
 import { ownNet } from '../../shape/sheets.ts';
 import { leftOf, sayBand, sayBetterBand } from '../band-size.ts';
-import { bestFit, type Fit, isRoomless, sayPrism } from '../holding.ts';
+import { bestFit, type Fit, isRoomless, sayPrism, topples } from '../holding.ts';
 import { linkedSets, linkPlace, loadOf } from '../linked.ts';
 import type { Rule } from '../rule.ts';
 import type { Words } from '../told.ts';
@@ -109,8 +109,9 @@ function sayFit(fit: Linked & Omit<Fit, 'spare'>): Words {
     ? sayBetterBand(band, fit.takes, 'at least', unit)
     : `make ${way === 'around' && fit.round ? holder : fit.sheet} at least ${sayNeeded(fit)} inside`;
   if (but === 'stands out') {
-    const message = `${sizes}: it stands out by ${lack}`;
-    return { message, remedy: `let it stand if it is meant so, or ${larger}`, severity: 'note' };
+    const message = `${sizes}: it stands out by ${lack}${topples(fit) ? ', most of its length' : ''}`;
+    const severity = topples(fit) ? 'warning' : 'note';
+    return { message, remedy: `let it stand if it is meant so, or ${larger}`, severity };
   }
   if (but === 'bulges') {
     const message = `${sizes}; pressed open it bulges less than that, by ${lack}`;

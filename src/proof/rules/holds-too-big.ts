@@ -3,7 +3,7 @@ import { printNear } from '../../measure/print.ts';
 import { nextMark } from '../../measure/round.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
 import { leftOf, sayBand, sayBetterBand } from '../band-size.ts';
-import { bestFit, type Fit, isRoomless, sayPrism } from '../holding.ts';
+import { bestFit, type Fit, isRoomless, sayPrism, topples } from '../holding.ts';
 import type { Rule } from '../rule.ts';
 import type { Words } from '../told.ts';
 import { sayLength, sayLengths } from '../words.ts';
@@ -66,12 +66,10 @@ function sayFit(fit: Held & Fit): Words {
     };
   }
   if (but === 'stands out') {
-    // Common practice, no source: what is held by less than a fourth of it falls over.
-    const topples = left.abs().greaterThan(fit.takes[direction].times(3, 4));
     return {
-      message: `${sizes}: it stands out by ${lack}${topples ? ', most of its length' : ''}`,
+      message: `${sizes}: it stands out by ${lack}${topples(fit) ? ', most of its length' : ''}`,
       remedy: `let it stand if it is meant so, or make ${sheet} ${larger}`,
-      severity: topples ? 'warning' : 'note',
+      severity: topples(fit) ? 'warning' : 'note',
     };
   }
   if (but === 'is round') {

@@ -1,12 +1,16 @@
 import { Length, type Unit } from '../../measure/length.ts';
 import type { Edge } from '../../project/net-as-written.ts';
+import type { Layer } from '../../shape/shapes.ts';
+import { ownNet } from '../../shape/sheets.ts';
 import { type Axis, type AxisFacts, axesOf, axisFacts, noteBase, sizePlace } from '../axis.ts';
 import { coveredBy } from '../covered.ts';
-import type { Evidence, Rule } from '../rule.ts';
+import type { Evidence, ProofContext, Rule } from '../rule.ts';
 import type { Words } from '../told.ts';
 import { sayLength } from '../words.ts';
 
 type Facts = AxisFacts & {
+  /** By its nature it is as wide as it is high. */
+  readonly isRound?: true;
   /** Where it lies, if it is not too large as a whole. */
   readonly lies?: {
     /** The edge it is placed from, and how far if a distance is given. */
@@ -28,9 +32,8 @@ export const layerOverhang: Rule<Facts> = {
   },
   passes: { with: '3 1/4', insteadOf: '3 3/4' },
   *check(context) {
-    const { project, shapes } = context;
-    for (const layer of shapes.layers.filter(({ piece }) => !piece.overhang)) {
-      const found = axesOf(layer).flatMap((axis) => overhangs(axis, axisFacts(project, axis)));
+    for (const layer of context.shapes.layers.filter(({ piece }) => !piece.overhang)) {
+      const found = overhangsOf(layer, context);
       // Of one that is stuck on a joint that says enough.
       if (found.length > 0 && !coveredBy(layer, context)?.gluedTo) yield* found;
     }
@@ -40,6 +43,16 @@ export const layerOverhang: Rule<Facts> = {
     notes: noteBase(facts),
   }),
 };
+
+/** Where a layer passes its base; a circle that is too large is so both ways, and is told once. */
+function overhangsOf(layer: Layer, { project, shapes }: ProofContext): readonly Evidence<Facts>[] {
+  const found = axesOf(layer).flatMap((axis) => overhangs(axis, axisFacts(project, axis)));
+  const isRound = ownNet(shapes.nets, layer.piece.id.value)?.shape?.across;
+  const tooLarge = found.filter(({ facts }) => !facts.lies);
+  if (!isRound || tooLarge.length === 0) return found;
+  const [smallest] = tooLarge.toSorted((one, other) => one.facts.base.compare(other.facts.base));
+  return smallest ? [{ ...smallest, facts: { ...smallest.facts, isRound } }] : [];
+}
 
 function overhangs(axis: Axis, facts: AxisFacts): readonly Evidence<Facts>[] {
   if (axis.size.greaterThan(axis.base)) return [{ at: sizePlace(axis), facts }];
@@ -55,16 +68,19 @@ function tooFar(axis: Axis, past: Edge, facts: AxisFacts): Evidence<Facts> {
   return { at: given?.at ?? sizePlace(axis), facts: { ...facts, lies } };
 }
 
-function sayTooLarge({ layer, size, base, layerIs, baseIs, baseName, unit }: AxisFacts): Words {
+function sayTooLarge({ layer, size, base, layerIs, baseIs, baseName, isRound, unit }: Facts): Words {
   const say = (length: Length): string => sayLength(length, unit);
   const reveal = usualReveal(unit);
   const turned = layerIs === baseIs ? '' : ` and lies turned, which is`;
   const excess = `${say(size.minus(base))} more than ${baseName} (${say(base)}${turned && ` ${baseIs}`})`;
   const room = base.minus(reveal.times(2));
+  const both = isRound ? ' both ways' : '';
   return {
     message: `${layer} is ${say(size)} ${layerIs}${turned || ','} ${excess}`,
     remedy:
-      room.sign > 0 ? `cut it at ${say(room)} for a ${say(reveal)} reveal` : `cut it at ${say(base)} at most`,
+      room.sign > 0
+        ? `cut it at ${say(room)}${both} for a ${say(reveal)} reveal`
+        : `cut it at ${say(base)}${both} at most`,
   };
 }
 

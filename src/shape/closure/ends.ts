@@ -52,20 +52,27 @@ export function tubeEnds(net: Net): readonly TubeEnd[] {
 }
 
 /**
- * What stays open of a square end. Nothing where one flap reaches across or two facing ones meet; nothing either where the
+ * What stays open of a square end. Nothing where one flap reaches across or two facing ones meet, unless a lid stops a little short above them; nothing either where the
  * flaps together don't come half-way, or all are said to open: that end is meant to be open.
  */
 export function endGap(net: Net, end: TubeEnd, caliper: Length): EndGap | undefined {
   const isMeant = end.flaps.every(({ panel }) => net.opens?.includes(panel));
   if (!isSquare(end.tube) || isMeant) return undefined;
   const gaps = [0, 1].map((index) => pairGap(end, index, caliper));
-  if (gaps.some((gap) => gap === 'covered')) return undefined;
   // Walls that have no flap leave all of it open, and can't mend it.
   const open = gaps.filter((gap) => gap !== 'covered' && gap !== 'bare');
+  if (gaps.some((gap) => gap === 'covered')) return open.find((gap) => isShortLid(net, gap));
   const [least] = open.toSorted((a, b) => a.gap.compare(b.gap));
   if (!least) return undefined;
   const isGlued = least.flaps.some((flap) => isFlapStuck(net, flap));
   return isGlued || !least.gap.greaterThan(least.across.half()) ? least : undefined;
+}
+
+/** Whether a gap is that of a lid which stops a little short above its dust flaps. With a tuck flap there is a rule for it. */
+function isShortLid(net: Net, { flaps, gap }: EndGap): boolean {
+  const [lid, ...others] = flaps;
+  const isLid = lid && !lid.tuck && others.length === 0 && !isFlapStuck(net, lid);
+  return isLid === true && !gap.greaterThan(HALF_LID);
 }
 
 /** A flap of an end in which it faces a wall. */

@@ -1,6 +1,6 @@
 import type { Fold, Net } from '../net.ts';
 import { foldBetween, foldsOf, isStuck, otherSide } from '../panel-tree.ts';
-import { areFacing, isFlatOn, lineOf, reachFrom, signedAngle } from '../tube.ts';
+import { areFacing, isFlatOn, isOneLine, lineOf, reachFrom, signedAngle } from '../tube.ts';
 import { type FlatFlap, flatFlaps } from './flat-flaps.ts';
 import { WIDEST_TAB } from './seam.ts';
 import { twinFlaps } from './twins.ts';
@@ -63,8 +63,10 @@ function isOfStuck(net: Net, panel: string, fold: Fold): boolean {
 /** Two pockets of a folder on two sides of it. */
 function pocketsApart(net: Net): FlatWay[] {
   return twinFlaps(net).flatMap(([one, other]) => {
-    const arePockets = one.on !== other.on && turn(one.fold) !== turn(other.fold);
-    return arePockets ? [{ panel: one.panel, fold: one.fold, others: [other.panel] }] : [];
+    const arePockets = one.on !== other.on && isOneLine(one.fold, other.fold);
+    return arePockets && turn(one.fold) !== turn(other.fold)
+      ? [{ panel: one.panel, fold: one.fold, others: [other.panel] }]
+      : [];
   });
 }
 

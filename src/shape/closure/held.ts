@@ -3,7 +3,7 @@ import type { FoldedShape } from '../folded-shape.ts';
 import { boxArea, type Fold, type Net } from '../net.ts';
 import { gather } from '../pairs.ts';
 import { foldBetween } from '../panel-tree.ts';
-import { bentRows, isFlatOn, lineOf, reachFrom, signedAngle, tubesOf } from '../tube.ts';
+import { areFacing, bentRows, isFlatOn, lineOf, reachFrom, signedAngle, tubesOf } from '../tube.ts';
 import { tubeEnds } from './ends.ts';
 import { allMeet } from './glue.ts';
 import { Holding, type Unheld } from './holding.ts';
@@ -77,7 +77,7 @@ function openParts(holding: Holding): Unheld[] {
   const lids = lidsAmong(holding, parts);
   const kept = parts.filter((part) => meetsOthers(holding, part) && !lids.includes(part));
   const forgotten = leftOutFlaps(net).flatMap(({ panel, to }) => (to === undefined ? [panel] : []));
-  const isForgotten = (part: MovingPart): boolean => part.some((panel) => forgotten.includes(panel));
+  const isForgotten = (part: MovingPart): boolean => part.every((panel) => forgotten.includes(panel));
   const flaps = isFlat(net) ? kept.filter((part) => isForgotten(part) || !isLeaf(net, part)) : kept;
   const mayOpen = isFlat(net) && !net.opens && flaps.length === kept.length;
   const closing = mayOpen
@@ -127,12 +127,25 @@ function meetsOthers(holding: Holding, part: MovingPart): boolean {
  */
 function lidsAmong(holding: Holding, parts: readonly MovingPart[]): readonly MovingPart[] {
   if (isFlat(holding.net)) return [];
-  const hanging = parts.filter((part) => hangsOnWall(holding, part));
+  const opening = parts.filter((part) => bearsOpening(holding, part));
+  const hanging = parts.filter((part) => !opening.includes(part) && hangsOnWall(holding, part));
   const isSingle = (part: MovingPart): boolean => part.length === 1;
   return [
+    ...opening,
     ...hanging.filter((part) => !isSingle(part)),
     ...onlyOnEachOther(holding, hanging.filter(isSingle)),
   ];
+}
+
+/** Whether a flap that is to open hangs at the far edge of a part: that opens with it. */
+function bearsOpening({ net }: Holding, part: MovingPart): boolean {
+  const [hinge, ...others] = hingesOf(net, part).filter(({ panels }) => !opensOne(net, panels));
+  const flaps = hingesOf(net, part).filter(({ panels }) => opensOne(net, panels));
+  return hinge !== undefined && others.length === 0 && flaps.some((fold) => areFacing(fold, hinge));
+}
+
+function opensOne({ opens = [] }: Net, panels: readonly string[]): boolean {
+  return panels.some((panel) => opens.includes(panel));
 }
 
 function onlyOnEachOther(holding: Holding, flaps: readonly MovingPart[]): readonly MovingPart[] {

@@ -3,7 +3,7 @@ import type { Fold, Net } from '../net.ts';
 import { pathBetween } from '../panel-tree.ts';
 import { lineOf, positionOf, tubesOf } from '../tube.ts';
 
-/** Folds of one score line, and how they would have to be folded. */
+/** Those folds of one score line that are folded wrongly, and how they would have to be folded. */
 export type Refold = {
   readonly folds: readonly Fold[];
   readonly direction: FoldDirection;
@@ -29,8 +29,10 @@ export function refoldFor(
 ): Refold | undefined {
   for (const folds of linesTo(net, base, panels)) {
     for (const way of WAYS) {
-      if (folds.every(({ direction, angle }) => direction === way.direction && angle === way.angle)) continue;
-      if (isRight(refolded(net, folds, way))) return { folds, ...way };
+      const others = folds.filter(
+        ({ direction, angle }) => direction !== way.direction || angle !== way.angle,
+      );
+      if (others.length > 0 && isRight(refolded(net, others, way))) return { folds: others, ...way };
     }
   }
   return undefined;

@@ -1,7 +1,7 @@
 import { boxArea, boxSize, type Fold, type Mate, type Net } from '../net.ts';
 import { pairsOf } from '../pairs.ts';
 import { foldBetween, foldsOf, isStuck, otherSide, panelOf } from '../panel-tree.ts';
-import { areFacing, comesRound, isFlatOn, lineOf, positionOf, reachFrom } from '../tube.ts';
+import { areFacing, comesRound, isFlatOn, isOneLine, lineOf, reachFrom } from '../tube.ts';
 import { type FlatFlap, flatFlaps } from './flat-flaps.ts';
 import { WIDEST_TAB } from './seam.ts';
 
@@ -11,15 +11,34 @@ type Twins = readonly [FlatFlap, FlatFlap];
 /** Flat flaps of one size that hang on facing edges of one panel, or about one score line on two. */
 export function twinFlaps(net: Net): readonly Twins[] {
   const flaps = flatFlaps(net).filter(({ fold }) => lineOf(fold) !== 'slanted');
-  return pairsOf(flaps).filter(([first, second]) => areTwins(net, first, second));
+  const pairs = pairsOf(flaps);
+  const twins = pairs.filter(([first, second]) => areTwins(net, first, second));
+  const onTwins = pairs.filter(([first, second]) => areTabsOfTwins(net, first, second));
+  return [...twins, ...onTwins];
+}
+
+/** Whether flaps are each the outer tab of one of two pockets that are like one another. */
+function areTabsOfTwins(net: Net, first: FlatFlap, second: FlatFlap): boolean {
+  const [one, other] = [first, second].map(({ panel, on }) =>
+    foldsOf(net, on).find((fold) => !fold.panels.includes(panel)),
+  );
+  const isFolded = one && other && lineOf(one) !== lineOf(first.fold) && isFlatOn(one) && isFlatOn(other);
+  if (!isFolded || first.on === second.on || lineOf(first.fold) !== lineOf(second.fold)) return false;
+  const areFacingOut = !isOneLine(first.fold, second.fold) && areOfOneSize(net, first.on, second.on);
+  return areFacingOut && isOneLine(one, other) && areOfOneSize(net, first.panel, second.panel);
+}
+
+function areOfOneSize(net: Net, first: string, second: string): boolean {
+  const [one, other] = [first, second].map((panel) => boxSize(panelOf(net, panel).box));
+  return !!one && !!other && one.width.equals(other.width) && one.height.equals(other.height);
 }
 
 function areTwins(net: Net, first: FlatFlap, second: FlatFlap): boolean {
   if (first.fold === second.fold || lineOf(first.fold) !== lineOf(second.fold)) return false;
-  const isOneLine = positionOf(first.fold).equals(positionOf(second.fold));
-  if (isOneLine === (first.on === second.on)) return false;
-  const [one, other] = [first, second].map(({ panel }) => boxSize(panelOf(net, panel).box));
-  return !!one && !!other && one.width.equals(other.width) && one.height.equals(other.height);
+  return (
+    isOneLine(first.fold, second.fold) !== (first.on === second.on) &&
+    areOfOneSize(net, first.panel, second.panel)
+  );
 }
 
 /** A flap that is stuck to nothing or where it joins nothing, and the mark that says so. */

@@ -17,13 +17,15 @@ export type RolledLeaf = {
   readonly fold: Fold;
 };
 
-/** Every leaf that lies in a fold of the leaf it hangs on, but for what is glued. */
+/** Every leaf that lies in a fold of the leaf it hangs on, but for what is glued and for pop-ups, which have rules of their own. */
 export function rolledLeaves({ shape, sides }: Stack): readonly RolledLeaf[] {
   const { net } = shape;
+  const strips = (net.popUps ?? []).flatMap(({ parts }) => parts);
   return net.panels.flatMap(({ id }) => {
     return pairsAcross(foldsOf(net, id).filter(isFlatOn)).flatMap(([one, other]): RolledLeaf[] => {
       const [leaf, cover] = [otherSide(one, id), otherSide(other, id)];
       if (leaf === undefined || cover === undefined || isStuck(net, leaf)) return [];
+      if ([leaf, cover, id].some((panel) => strips.includes(panel))) return [];
       if (!sides.isBetween(leaf, cover, id)) return [];
       const [width, room] = [reachFrom(lineOf(one), net, leaf), reachFrom(lineOf(one), net, id)];
       return [{ leaf, panels: [cover, id], width, room, fold: one }];
