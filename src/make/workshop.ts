@@ -50,8 +50,9 @@ export class Workshop {
     this.#options = options;
     this.#bench = { ...options, inputs: recall.inputs, stamps: recall.stamps };
     this.#printer = openPrinter(printer);
-    if (options.pdf) this.#printer.warmUp();
     this.#studio = openStudio(site, readPackageFiles(), this.#printer, options);
+    // Last: a browser that runs when the rest can't be opened would keep the program from ending.
+    if (options.pdf) this.#printer.warmUp();
   }
 
   static async open(options: WorkshopOptions): Promise<Workshop> {

@@ -21,7 +21,7 @@ import type { Money, Stock } from './stock.ts';
 export type NamedLink = { readonly name: string; readonly href: string };
 
 /** Where and with whom a session is, and what people may do with the sheets. */
-type Meeting = {
+type MeetingAsWritten = {
   readonly place?: At<string>;
   readonly host?: At<string>;
   readonly contact?: At<string>;
@@ -140,7 +140,7 @@ export type Variant = {
   readonly slug: string;
 };
 
-export type Project = Meeting & {
+export type Project = MeetingAsWritten & {
   /** The folder's name, fit for an address. */
   readonly slug: string;
   /** Tells apart all that it was read from: its sheet, the settings, the shared files, its ledger, its pictures. */
@@ -203,7 +203,7 @@ export type Bench = {
 
 export type Paper = 'letter' | 'a4';
 
-export type Site = Meeting & {
+export type Site = MeetingAsWritten & {
   readonly title: string;
   /** What the site is, in a sentence. */
   readonly summary?: At<string>;

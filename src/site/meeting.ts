@@ -8,7 +8,7 @@ import type { ListedProject } from './listed.ts';
 import { hoursOf, whenText } from './when.ts';
 
 /** Where and with whom, in plain words. */
-type Meeting = {
+type SaidMeeting = {
   readonly place: string | undefined;
   readonly host: string | undefined;
   readonly contact: string | undefined;
@@ -17,7 +17,7 @@ type Meeting = {
 };
 
 /** What a site's settings say of all its sessions. */
-export function siteMeeting({ place, host, contact, terms, links }: Site): Meeting {
+export function siteMeeting({ place, host, contact, terms, links }: Site): SaidMeeting {
   return {
     place: place?.value,
     host: host?.value,
@@ -28,7 +28,7 @@ export function siteMeeting({ place, host, contact, terms, links }: Site): Meeti
 }
 
 /** What holds for one project: its own words, else the settings'. */
-export function meetingOf(project: ListedProject, site: Site): Meeting {
+export function meetingOf(project: ListedProject, site: Site): SaidMeeting {
   const usual = siteMeeting(site);
   return {
     place: project.place ?? usual.place,
@@ -59,7 +59,7 @@ export function meetingView(
 }
 
 /** Place, host and where questions go. */
-export function meetingFacts({ place, host, contact }: Meeting, voice: Voice): readonly Fact[] {
+export function meetingFacts({ place, host, contact }: SaidMeeting, voice: Voice): readonly Fact[] {
   return [
     ...(place === undefined ? [] : [fact('meeting-place', place, voice)]),
     ...(host === undefined ? [] : [fact('meeting-host', host, voice)]),
