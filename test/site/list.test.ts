@@ -139,7 +139,7 @@ describe('the list of projects', () => {
     const { page } = await visit('index.html', { width: 1280 });
     await page.select('#find-tag', 'gift wrap');
     await page.type('#find-text', 'tag');
-    const address = page.url();
+    const address = String(await page.evaluate('location.href'));
     expect(new URLSearchParams(new URL(address).hash.slice(1)).toString()).toBe('q=tag&tag=gift+wrap');
     const looked = await shown(page);
     const again = await visit(`index.html${new URL(address).hash}`, { width: 1280 });
