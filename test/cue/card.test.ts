@@ -148,10 +148,10 @@ describe('a cue card', () => {
       return textOf(row).replace(picture, '').replace(/\s+/gu, ' ');
     });
     expect(rows).toEqual([
-      '6:30 PM Welcome, with the cautions said aloud Wave to the camera.',
+      '6:30 PM Welcome, read the cautions aloud Wave to the camera.',
       '6:30 PM 2. Stamp the label 4 minutes, dry at 6:44 PM Stamp the anchor on the label.',
       expect.stringMatching(/^6:34 PM 3\. Fold 5 minutes Hold up the label 2 11\/16 × 1 in/u),
-      '6:44 PM 4. Stick the label on 3 minutes Begins after 5 minutes of waiting: not dry before. Say: Do not press. Put tape on the label.',
+      '6:44 PM 4. Stick the label on 3 minutes Starts after 5 minutes of drying: not dry until then. Say: Do not press. Put tape on the label.',
       // Nobody knows how long it takes, nor when all is done.
       '6:47 PM 5. Close it Say goodbye. Close it. A list',
       'Finished',
@@ -179,7 +179,7 @@ describe('a cue card', () => {
 
   it('lays the table in order of use', () => {
     const laid = all(one(page, '.cue-table'), 'li').map(textOf);
-    const tape = 'Strong double-sided tape, 12 in each, or wet glue';
+    const tape = 'Strong double-sided tape, 12 in per person, or wet glue';
     const [stamp, folder] = [
       'Anchor stamp, or an anchor cut freehand',
       'Bone folder, or the back of a spoon',
@@ -264,10 +264,10 @@ describe('a card with too little room', () => {
     const told = less.map((room) => missingIn(project, room));
     const [cautions, instead, table] = [
       'The cautions of single steps are on the sheet.',
-      'What to take instead of a supply is on the sheet.',
+      'Substitutes for supplies are on the sheet.',
       'The supplies are on the sheet.',
     ];
-    const notes = 'Your own notes did not fit: they are in sample/sheet.md.';
+    const notes = 'Your own notes did not fit; they are in sample/sheet.md.';
     expect(told).toEqual([
       [],
       [instead],
@@ -294,7 +294,7 @@ describe('a card with too little room', () => {
     const many = sample(
       `---\ntitle: Many\nmeasurements:\n  unit: in\n  pieces:\n${pieces.join('\n')}\n---\n`,
     );
-    expect(textOf(one(pageOf(many, ROOMS.at(-1)), '.cue-left'))).toBe('12 more: see the sheet.');
+    expect(textOf(one(pageOf(many, ROOMS.at(-1)), '.cue-left'))).toBe('12 more on the sheet.');
   });
 
   it('does not speak of leaving out what was never there', () => {

@@ -151,8 +151,8 @@ describe('a template', () => {
     expect(figures).toEqual(['1', '25', '4 1/2', '114', '5 1/2', '139', '9', '228']);
     expect(texts).toContain('9 1/2 in');
     expect(texts).toContain('241 mm');
-    expect(texts.at(-1)).toBe('Scale 1:2 · inches over millimeters');
-    expect(textsOf(template(2, metricStyle).svg).at(-1)).toBe('Scale 1:2 · millimeters over inches');
+    expect(texts.at(-1)).toBe('Scale 1:2 · inches above, millimeters below');
+    expect(textsOf(template(2, metricStyle).svg).at(-1)).toBe('Scale 1:2 · millimeters above, inches below');
   });
 
   it('names panels, upright where that fits and by number where nothing does', () => {

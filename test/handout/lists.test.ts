@@ -57,7 +57,7 @@ describe('the cut list', () => {
     expect(read(blue?.facts)).toBe(
       '110 lb index (199 g/m²), sheet Letter (8 1/2 × 11 in) or A4 (210 × 297 mm)',
     );
-    expect(read(print?.facts)).toBe('120 g/m², sheet 12 × 12 in (305 × 305 mm), keep the print upright');
+    expect(read(print?.facts)).toBe('120 g/m², sheet 12 × 12 in (305 × 305 mm), keep the pattern upright');
   });
 
   it('says each size in both editions, the leading one first', () => {
@@ -99,7 +99,7 @@ describe('the cut list', () => {
     );
     const [note] = rows(settingFor(from))[1]?.notes.map(read) ?? [];
     // Half the diagonal of 2 in is √2 in: 0.414 in over the edge.
-    expect(note).toBe('on the base; farthest corner 7/16 in (11 mm) over the edge, turned 45° clockwise');
+    expect(note).toBe('on the base; farthest corner 7/16 in (11 mm) past the edge, turned 45° clockwise');
   });
 
   it('says how many, where there is more than one', () => {
@@ -130,7 +130,7 @@ describe('what shows round a layer', () => {
       '{ left: 1/4 }',
       'on the base, 1/4 in (6 mm) left, 2 3/4 in (70 mm) right, and flush top and bottom',
     ],
-    ['5 x 4', '', 'on the base, 1/2 in (12.5 mm) over the edge left and right and flush top and bottom'],
+    ['5 x 4', '', 'on the base, 1/2 in (12.5 mm) past the edge (left and right) and flush top and bottom'],
   ])('of %s %s', (cut, at, words) => {
     expect(note(cut, at).replace(/\(≈?[\d.]+ mm\)/gu, '()')).toBe(words.replace(/\(≈?[\d.]+ mm\)/gu, '()'));
   });
@@ -145,14 +145,14 @@ describe('the score list', () => {
       read(positions?.second),
     ]);
     expect(rows).toEqual([
-      ['top edge, 8 in (205 mm), along the top', '1 1/4, 3 3/4, 5, 7 1/2 in mountain', '32, 96, 128, 192 mm'],
+      ['top edge along the top, 8 in (205 mm)', '1 1/4, 3 3/4, 5, 7 1/2 in mountain', '32, 96, 128, 192 mm'],
       [
-        'Quarter turn clockwise: left edge, 6 3/4 in (172 mm), along the top',
+        'Quarter turn clockwise: left edge along the top, 6 3/4 in (172 mm)',
         '1 1/4, 5 1/2 in mountain; 6 1/8 in valley',
         '32, 140, 156 mm',
       ],
     ]);
-    expect(piece?.cuts).toBe('then cut as the template shows');
+    expect(piece?.cuts).toBe('then cut as shown on the template');
   });
 
   /** By turning a sheet of paper in the hand; common practice, no source. */
@@ -332,10 +332,10 @@ describe('what is cut and stuck', () => {
   it('says which sides of which panels are stuck together', () => {
     expect(read(refer('assembly', 'box'))).toBe(
       [
-        'Stick the outside of tab to the inside of left.',
-        'Stick the outside of A4 to the inside of D4.',
-        'Stick the outside of C4 to the inside of D4.',
-        'Stick the inside of bottom to the outside of D4.',
+        'Glue the outside of tab to the inside of left.',
+        'Glue the outside of A4 to the inside of D4.',
+        'Glue the outside of C4 to the inside of D4.',
+        'Glue the inside of bottom to the outside of D4.',
       ].join(''),
     );
   });
@@ -386,7 +386,7 @@ pieces:
   envelope: { form: envelope, card: 5 1/2 x 4 1/4, holds: card }
   band: { form: belly band, inside: 4 5/8 x 1/16, around: envelope }
 `);
-    expect(facts(settingFor(sent))['Goes together']).toBe('card in envelope, band round envelope');
+    expect(facts(settingFor(sent))['Goes together']).toBe('card in envelope, band around envelope');
   });
 
   it('are of the first thing that folds, not of its envelope', () => {
@@ -412,7 +412,7 @@ pieces:
   it('add up the steps where no time is given, and name waiting apart', () => {
     const steps = '## One :step{minutes=50}\nA.\n\n## Two :step{minutes=25 dry=10}\nB.';
     const from = sampleOf('unit: in\npieces:\n  tag: { cut: 2 x 6 }', steps);
-    expect(facts(settingFor(from)).Time).toBe('1 hour 15 minutes, plus 10 minutes of drying');
+    expect(facts(settingFor(from)).Time).toBe('1 hour 15 minutes, plus 10 minutes to dry');
   });
 
   it('take the day from the project', () => {
@@ -464,7 +464,7 @@ describe('the supplies', () => {
       address: 'example.org/wheat',
       paid: true,
     });
-    expect(read(itemsOf('Embellishments')[0]?.amount)).toBe('24 in (610 mm) each');
+    expect(read(itemsOf('Embellishments')[0]?.amount)).toBe('24 in (610 mm) per person');
   });
 
   it('name a set once, behind what comes from none', () => {
@@ -536,7 +536,7 @@ pieces:
       .groups.flatMap((group) => group.rows)[1]
       ?.notes.map(read);
     expect(notes?.slice(1)).toEqual([
-      'punch the left edge and right edge: start 3/16 in (≈5 mm) from the end; 17 motifs with one on the middle, both ends alike',
+      'punch the left edge and right edge: start 3/16 in (≈5 mm) from the end; 17 motifs, one of them in the middle, both ends the same',
       'stamped: Wheat stamp in Moss ink: 2 × 1 in (≈51 × ≈25 mm), 1/2 in (13 mm) from the left, centered from top to bottom, turned 90° clockwise; Star stamp: 1 × 1 in (≈25 × ≈25 mm), 3 3/4 in (95 mm) from the top, centered from side to side, running off the bottom edge',
     ]);
   });

@@ -49,13 +49,13 @@ describe('what is said of a card in the mail', () => {
     // 5 1/2 + 1/4 and 4 1/4 + 1/4: 5 3/4 × 4 1/2 in, 1.278 times as long as high, less than 1.3.
     const both = sampleOf(`${CARD}  cover: { stock: base, form: envelope, card: 5 1/2 x 4 1/4 }`);
     expect(said(both)).toMatch(
-      /^cover: US letter too square for the machines, which costs extra; C6, A2 \(snug\), A6: US letter; /u,
+      /^cover: US letter, but too square for the machines \(surcharge\); C6, A2 \(snug\), A6: US letter; /u,
     );
   });
 
   it('says so where no envelope takes it', () => {
     const large = sampleOf('unit: in\npieces:\n  card: { form: single-fold card, size: 9 x 14 }');
-    expect(said(large)).toMatch(/^no common envelope takes it; about/u);
+    expect(said(large)).toMatch(/^no common envelope fits it; about/u);
   });
 
   it('counts loose sheets in, and speaks of no weight it does not know', () => {
@@ -90,7 +90,7 @@ describe('what is spoken of', () => {
   ])('%s', (_, pieces, isSaid) => {
     const from = sampleOf(`unit: in\npieces:\n  ${pieces}`);
     expect(said(from) !== undefined).toBe(isSaid);
-    expect(sheetHtml(from, 'page').includes('In the mail')).toBe(isSaid);
+    expect(sheetHtml(from, 'page').includes('Mailing it')).toBe(isSaid);
   });
 
   it.each(forms.map((form) => [form.name, form] as const))('a %s, if the form says so', (name, form) => {
@@ -100,16 +100,16 @@ describe('what is spoken of', () => {
 
   it('is an envelope as it is mailed, where there is no card', () => {
     const square = sampleOf('unit: in\npieces:\n  cover: { form: envelope, outside: 6 x 6 }');
-    expect(said(square)).toMatch(/^US letter too square for the machines, which costs extra; about/u);
+    expect(said(square)).toMatch(/^US letter, but too square for the machines \(surcharge\); about/u);
     const small = sampleOf('unit: mm\npieces:\n  cover: { form: envelope, outside: 114 x 81 }');
-    expect(said(small)).toMatch(/^too small to be mailed in the USA; about/u);
+    expect(said(small)).toMatch(/^too small to mail in the USA; about/u);
   });
 });
 
 describe('on the sheet', () => {
   it.each<Target>(['page', 'letter', 'a4', 'large-print'])('for %s it is one dated line', (target) => {
     const text = textOf(one(parseMarkup(sheetHtml(sampleOf(CARD), target)), '.facts'));
-    expect(text).toMatch(/In the mail .*\(USPS rules of January 4, 2010\)/u);
+    expect(text).toMatch(/Mailing it .*\(USPS rules of January 4, 2010\)/u);
     expect(text.match(/USPS/gu)).toHaveLength(1);
   });
 });

@@ -120,7 +120,7 @@ describe.each(TARGETS)('a sheet for %s', (target) => {
     const text = textOf(one(root, 'main'));
     expect(text.split('Hot glue The nozzle')).toHaveLength(2);
     expect(text.indexOf('The nozzle')).toBeLessThan(text.indexOf('Score and fold'));
-    expect(text).toContain('example.org/wheat Paid link: we earn something');
+    expect(text).toContain('example.org/wheat Affiliate link: we earn a commission');
   });
 
   it('keeps a step, its picture and its tip in one element', () => {

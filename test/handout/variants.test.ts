@@ -82,7 +82,7 @@ describe('the sheet of a project with variants', () => {
 
   it('draws apart what differs, under its name', () => {
     const drawings = JSON.stringify(netViews(setting).map(({ heading }) => heading));
-    for (const name of ['The box (small) as', 'The box (large) as']) expect(drawings).toContain(name);
+    for (const name of ['The box (small), cut', 'The box (large), cut']) expect(drawings).toContain(name);
     const files = templateFiles(editions, 'box', labels);
     expect(files.map(({ variant }) => variant)).toEqual(['small', 'large']);
     const styles = { kind: 'inline', css: '' } as const;

@@ -51,7 +51,7 @@ describe('the steps at the trimmer', () => {
     const rows = layout ? stepRows(plan, layout, words) : [];
     expect(rows.map(({ setting, cut, gives }) => [setting && text(setting), text(cut), text(gives)])).toEqual(
       [
-        ['5 in', '2 cuts from the top edge of the sheet', '2 parts 8 × 5 in, off-cut 8 × 1 in'],
+        ['5 in', '2 cuts from the top edge of the sheet', '2 parts 8 × 5 in, offcut 8 × 1 in'],
         ['4 in', '1 cut from the left edge of each 8 × 5 in part (2 parts)', '4 × A front'],
       ],
     );
@@ -65,7 +65,7 @@ describe('the steps at the trimmer', () => {
     );
     const rows = plan.layouts.flatMap((layout) => stepRows(plan, layout, words));
     expect(rows.map(({ tooLong }) => tooLong && text(tooLong))).toContain(
-      'A cut of 14 in: longer than the trimmer. Cut it with knife and ruler.',
+      'This 14 in cut is longer than your trimmer: use a craft knife and ruler.',
     );
     expect(rows.some(({ setting }) => setting === undefined)).toBe(true);
   });
@@ -135,7 +135,7 @@ describe('the pages of a kit', () => {
     const styles = { kind: 'linked', hrefs: [] } as const;
     const { html } = kitPage({ kit, site, currency: DOLLAR, labels, renderer, target: 'page', styles });
     expect(text(html)).toContain(
-      'The trimmer cuts each of these as the smallest box round its outline; it is then cut out by hand or with a die: the seal (× 6).',
+      'The trimmer cuts each of these as the smallest rectangle around its outline; then cut it out by hand or with a die: the seal (× 6).',
     );
     expect(text(html)).toContain('Then by hand, with a craft knife on a mat: the eye of the seal (× 6).');
   });

@@ -43,7 +43,7 @@ function wordsOf(study: Study, target: 'a4' | 'letter'): string {
     links: { downloads: [] },
   })
     .replace(/<style>[\s\S]*?<\/style>/gu, '')
-    .replace(/<dt[^>]*>\s*In the mail\s*<\/dt>\s*<dd[\s\S]*?<\/dd>/u, '')
+    .replace(/<dt[^>]*>\s*Mailing it\s*<\/dt>\s*<dd[\s\S]*?<\/dd>/u, '')
     .replace(/aria-label="[^"]*"/gu, '')
     .replace(/<[^>]+>/gu, ' ')
     .replace(/&(?:#x?[\da-f]+|\w+);/giu, ' ')

@@ -175,6 +175,6 @@ Welcome.
     const card = await readPdf(new Uint8Array(readFileSync(join(folder, 'dist/host/long-cue-card.pdf'))));
     expect(card.pages).toHaveLength(2);
     expect(textIn(card)).toMatch(/\d+ more: see the sheet\./u);
-    expect(textIn(card)).toContain('Your own notes did not fit: they are in projects/long/sheet.md.');
+    expect(textIn(card)).toContain('Your own notes did not fit; they are in projects/long/sheet.md.');
   }, 120_000);
 });

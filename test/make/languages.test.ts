@@ -56,7 +56,7 @@ describe('a German project on an English site', () => {
   it('has a German page: labels, date, duration, decimal commas, language', () => {
     const words = page.replace(/<script[\s\S]*?<\/script>/gu, '').replace(/<[^>]*>/gu, '');
     expect(page).toMatch(/<html lang="de"/u);
-    for (const said of ['Zuschnitt', 'Material und Werkzeug', 'Projekt weitergeben', 'Großdruck'])
+    for (const said of ['Zuschnitt', 'Material und Werkzeug', 'Projekt teilen', 'Großdruck'])
       expect(words).toContain(said);
     expect(words).toContain('Donnerstag, 10. Dezember 2026');
     expect(words).toContain('1 Stunde 15 Minuten');

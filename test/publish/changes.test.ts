@@ -69,7 +69,7 @@ describe('what changed since a revision', () => {
       (text) => text.replace('[2, 4]', '[2, 4 1/16]').replace('1 3/4 x', '1 13/16 x'),
       [
         'box was 204 × 152 mm, is 203 × 152 mm',
-        'the scores from left of box were 2 in, 4 in, are 2 in, 4 1⁄16 in',
+        'the scores from the left of box were 2 in, 4 in, are 2 in, 4 1⁄16 in',
         'front was 1¾ × 5¾ in, is 1 13⁄16 × 5¾ in',
       ],
       ['box', 'front'],
@@ -81,7 +81,10 @@ describe('what changed since a revision', () => {
           '[{ from: left, at: [2, 4] }]',
           '[{ from: left, at: [2, 4] }, { from: top, at: 3 }], folds: { 1|2: flat, B1|B2: none }',
         ),
-      ['the scores from top of box are new: 3 in', 'Some lines of box are scored from or to another point.'],
+      [
+        'the scores from the top of box are new: 3 in',
+        'Some lines of box are scored from or to a different point.',
+      ],
       ['box'],
     ],
     [
@@ -205,7 +208,7 @@ describe('what changed since a revision', () => {
     const { pieces, steps } = state();
     const changes = changesBetween({ pieces, steps }, { pieces, steps: steps.toReversed() });
     expect(changes).toEqual([{ steps: 'reordered' }]);
-    expect(tell(changes)).toEqual({ changes: ['the steps are in another order'], recut: [] });
+    expect(tell(changes)).toEqual({ changes: ['the steps are in a different order'], recut: [] });
   });
 
   it('is data, exact in each edition', () => {
@@ -253,7 +256,7 @@ describe('what changed since a revision', () => {
         after: { inch: [Length.of(2, 1, 'in')], metric: [Length.of(to, 1, 'mm')] },
       },
     ];
-    const words = 'the scores from left of box were 50 mm, are 51 mm';
+    const words = 'the scores from the left of box were 50 mm, are 51 mm';
     expect(tell(moved(50, 51), 'inch')).toEqual({ changes: [words], recut: ['box (mm)'] });
     expect(tell(moved(50, 51), 'metric')).toEqual({ changes: [words], recut: ['box (mm)'] });
   });
@@ -263,7 +266,10 @@ describe('what changed since a revision', () => {
       text.replace('panels: { front: B1 }', `panels: { front: B1 }${keys}`);
     const changes = changesBetween(state(), state(cut(', trim: [C1]')));
     expect(changes).toContainEqual(expect.objectContaining({ piece: 'box', what: 'cuts' }));
-    expect(tell(changes)).toEqual({ changes: ['box is trimmed, slit or tapered otherwise'], recut: ['box'] });
+    expect(tell(changes)).toEqual({
+      changes: ['box is trimmed, slit or tapered differently'],
+      recut: ['box'],
+    });
     expect(changesBetween(state(cut(', trim: [C1]')), state(cut(', trim: [ c1 ]')))).toEqual([]);
   });
 
@@ -298,7 +304,7 @@ describe('what changed in a project with variants', () => {
   it('says once what changed for all', () => {
     const changes = changesOf(SIZES, SIZES.replace('at: [2, 4]', 'at: [2, 4 1/4]'));
     expect(changes.filter((change) => change.includes('scores'))).toEqual([
-      'the scores from left of box were 2 in, 4 in, are 2 in, 4¼ in',
+      'the scores from the left of box were 2 in, 4 in, are 2 in, 4¼ in',
     ]);
   });
 

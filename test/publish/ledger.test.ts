@@ -45,7 +45,7 @@ describe('a ledger in words', () => {
     await publish(folder);
     const page = readFileSync(join(folder, 'dist/site/keeper/index.html'), 'utf8');
     for (const sentence of OLD_SENTENCES) expect(page).toContain(sentence);
-    expect(page).toContain('cut again: front.');
+    expect(page).toContain('cut these again: front.');
     expect(readFileSync(join(folder, 'dist/site/feed.xml'), 'utf8')).toContain(OLD_SENTENCES[0]);
   });
 
@@ -61,8 +61,8 @@ describe('a ledger in words', () => {
       [
         'keeper, revision 3:',
         '  tin was 4 × 4 in, is 4½ × 4½ in',
-        '  the scores from left of tin were 1 in, 3 in, are 1¼ in, 3¼ in',
-        '  the scores from bottom of tin were 1 in, 3 in, are 1¼ in, 3¼ in',
+        '  the scores from the left of tin were 1 in, 3 in, are 1¼ in, 3¼ in',
+        '  the scores from the bottom of tin were 1 in, 3 in, are 1¼ in, 3¼ in',
         '  the corners of front were ⅛ in, are ¼ in',
         '  to cut again: tin, front',
       ].join('\n'),

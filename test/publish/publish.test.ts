@@ -51,7 +51,9 @@ describe('sheetwright publish', () => {
     expect(second.out).toContain('front was 4 × 5¼ in, is 4 × 5⅛ in');
     expect(second.out).toContain('to cut again: front');
     expect(pageOf(folder)).toContain('front was 4 × 5¼ in, is 4 × 5⅛ in');
-    expect(pageOf(folder)).toContain('If you cut from revision 1 or an earlier one, cut again: front.');
+    expect(pageOf(folder)).toContain(
+      'If you cut your pieces from revision 1 or earlier, cut these again: front.',
+    );
     expect(readFileSync(ledger, 'utf8')).toMatch(/number: 2/u);
     expect((await sheetwright(folder, 'publish', '--no-pdf')).out).toContain('none recorded');
   });

@@ -21,7 +21,7 @@ describe('the list, read long after it was made', () => {
       'seed-paper-folder/seed-paper-folder.ics',
     );
     const lists = (await page.evaluate(LISTS)) as Record<string, string[]>;
-    expect(lists['Sessions to come']).not.toContain('Seed packet keeper');
+    expect(lists['Upcoming sessions']).not.toContain('Seed packet keeper');
     // The latest first.
     expect(lists['Earlier projects']?.slice(0, 2)).toEqual([
       'Short pencil box',
@@ -34,7 +34,7 @@ describe('the list, read long after it was made', () => {
   it('offers no session when all are over, and no date that is over', async () => {
     const { page } = await visit('index.html', { width: 390, today: '2027-10-01' });
     expect(await page.$eval('.next', (section) => section.checkVisibility())).toBe(false);
-    expect(await page.evaluate(LISTS)).not.toHaveProperty('Sessions to come');
+    expect(await page.evaluate(LISTS)).not.toHaveProperty('Upcoming sessions');
     const days = (await page.evaluate(
       `[...document.querySelectorAll('.dates [data-day]')].filter((day) => day.checkVisibility()).map((day) => day.dataset.day)`,
     )) as string[];

@@ -113,7 +113,7 @@ describe('the feed', () => {
     expect(texts(second?.title)).toEqual(['A "box" <b>&amp;: revision 2']);
     const [content = ''] = texts(second?.content);
     expect(content).toContain('<li>front was 3 1/4 × 4 1/2 in, is 3 1/4 × 4 3/8 in</li>');
-    expect(content).toContain('If you cut from revision 1 or an earlier one, cut again: front.');
+    expect(content).toContain('If you cut your pieces from revision 1 or earlier, cut these again: front.');
     expect(content).toContain('Holds &lt;six&gt;.');
     expect(texts(first?.title)).toEqual(['A "box" <b>&amp;']);
   });

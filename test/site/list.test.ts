@@ -22,7 +22,7 @@ const status = (page: Page): Promise<string> =>
 const told = (): Promise<void> => new Promise((wait) => setTimeout(wait, 600));
 
 const ALL = {
-  'Sessions to come': [
+  'Upcoming sessions': [
     'Band for a bundle of note cards',
     'Three-layer thank-you card',
     'Bulb box in two sizes',
@@ -67,7 +67,7 @@ describe('the list of projects', () => {
     const { page } = await visit('index.html', { width: 390, scripts: false });
     expect(await page.$eval('.find', (form) => form.checkVisibility())).toBe(false);
     // What is to come only the reader's day tells.
-    const { 'Sessions to come': dated, ...others } = ALL;
+    const { 'Upcoming sessions': dated, ...others } = ALL;
     expect(await shown(page)).toEqual({ Sessions: dated, ...others });
     expect(await page.$eval('.next h3 a', (link) => link.getAttribute('href'))).toBe(
       'seed-packet-keeper/index.html',
@@ -79,11 +79,11 @@ describe('the list of projects', () => {
     await page.type('#find-text', 'BOX  garden');
     expect(await shown(page)).toEqual({
       // The tags, of the scrap box, hang on garden twine.
-      'Sessions to come': ['Seed packet keeper', 'Plant marker box', 'Plant and gift tags'],
+      'Upcoming sessions': ['Seed packet keeper', 'Plant marker box', 'Plant and gift tags'],
       'More projects': ['Bird seed carrier'],
     });
     await told();
-    expect(await status(page)).toBe(`4 of ${COUNT} projects found`);
+    expect(await status(page)).toBe(`4 of ${COUNT} projects`);
     await page.click('button[type="reset"]');
     expect(await shown(page)).toEqual(ALL);
     expect(await page.evaluate('document.activeElement.id')).toBe('find-text');
@@ -96,7 +96,7 @@ describe('the list of projects', () => {
     await page.select('#find-level', 'beginner');
     await page.select('#find-time', '45');
     expect(await shown(page)).toEqual({
-      'Sessions to come': [
+      'Upcoming sessions': [
         'Band for a bundle of note cards',
         'Three-layer thank-you card',
         'Plant and gift tags',
@@ -117,7 +117,7 @@ describe('the list of projects', () => {
     expect(await shown(page)).toEqual({});
     await told();
     expect(await status(page)).toBe(
-      `0 of ${COUNT} projects found. Nothing fits. Try fewer or other words, or show all.`,
+      `0 of ${COUNT} projects. Nothing found. Try fewer or different words, or show all.`,
     );
   });
 
@@ -132,7 +132,7 @@ describe('the list of projects', () => {
     await told();
     const heard = (await page.evaluate('heard')) as string[];
     expect([...new Set(heard)]).toHaveLength(1);
-    expect(heard[0]).toMatch(new RegExp(`^\\d+ of ${COUNT} projects found$`, 'u'));
+    expect(heard[0]).toMatch(new RegExp(`^\\d+ of ${COUNT} projects$`, 'u'));
   });
 
   it('keeps what is looked for in the address, to be passed on', async () => {
@@ -147,7 +147,7 @@ describe('the list of projects', () => {
     expect(await again.page.$eval('#find-text', (field) => (field as { value?: string }).value)).toBe('tag');
     await again.page.evaluate(`location.hash = 'level=confident'`);
     await again.page.waitForFunction(`document.querySelector('#find-text').value === ''`);
-    expect(await shown(again.page)).toEqual({ 'Sessions to come': ['Paperback gift bag'] });
+    expect(await shown(again.page)).toEqual({ 'Upcoming sessions': ['Paperback gift bag'] });
   });
 
   it('takes no harm from an address that somebody bent', async () => {
@@ -173,7 +173,7 @@ describe('the list of projects', () => {
     await page.waitForFunction(`document.querySelector('#find-level').value === 'improver'`);
     expect(await shown(page)).toEqual({
       // Of a postcard's size, says its summary.
-      'Sessions to come': ['Gate-fold card with its own envelope', 'Seed-paper note folder'],
+      'Upcoming sessions': ['Gate-fold card with its own envelope', 'Seed-paper note folder'],
       'More projects': ['Lighthouse pop-up card', 'Porthole card', 'Slide box of story starters'],
     });
     for (const stop of ['find-time', 'find-occasion', 'find-tag']) {

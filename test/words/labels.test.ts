@@ -99,11 +99,14 @@ describe('a voice', () => {
   });
 
   it('counts, lists and tells the day', () => {
-    expect([voice.count('minutes', 1), voice.count('minutes', 0)]).toEqual(['1 minute', '0 minutes']);
+    expect([voice.count('minutes', 1), voice.count('minutes', 0)]).toEqual([
+      '1\u00a0minute',
+      '0\u00a0minutes',
+    ]);
     expect([voice.duration(45), voice.duration(60), voice.duration(135)]).toEqual([
-      '45 minutes',
-      '1 hour',
-      '2 hours 15 minutes',
+      '45\u00a0minutes',
+      '1\u00a0hour',
+      '2\u00a0hours 15\u00a0minutes',
     ]);
     expect(voice.list(['a', html`<i>b</i>`, '<c>']).toString()).toBe('a, <i>b</i>, and &lt;c&gt;');
     // 10 December 2026 is a Thursday: any perpetual calendar.

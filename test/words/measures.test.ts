@@ -79,7 +79,7 @@ describe('inches read aloud', () => {
 
   it.each([
     [inches(1), '1 inch'],
-    [inches(1, 2), '1 half inch'],
+    [inches(1, 2), 'one half inch'],
     [inches(3, 4), '3 quarters inch'],
     [inches(9, 8), '1 and 1 eighth inches'],
     [inches(43, 16), '2 and 11 sixteenths inches'],

@@ -19,7 +19,7 @@ export const accordionCard: Form = form({
     settings: ['size: 2 1/8 x 5 1/2', 'pages: 4'],
     layer: { panel: 'page-1', cut: '1 7/8 x 5 1/4' },
   },
-  closing: 'Fold to and fro, the first fold away from you, and burnish the stack.',
+  closing: 'Fold back and forth, the first fold away from you, and burnish the stack.',
   mailed: 'card',
   measure: (settings, size) => {
     const pages = settings.count('pages', 4);

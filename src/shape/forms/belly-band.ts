@@ -42,7 +42,7 @@ export const bellyBand: Form = form({
   example: {
     settings: ['around: 4 1/4 x 1/16', 'height: 1 1/2'],
   },
-  closing: 'Do it about the very thing the band is for, and slide it off to dry.',
+  closing: 'Wrap the band around the item it is for, glue it, and slide it off to dry.',
   accessory: true,
   goesRound: true,
   measure: (settings, { width, depth, room }) => {

@@ -49,7 +49,7 @@ export const liddedTray: Form = form({
     settings: ['inside: 4 x 4 x 2', 'lid: 1'],
     layer: { panel: 'top', cut: '3 7/8 x 3 7/8' },
   },
-  closing: 'Hold each corner until the glue has taken, then slip the lid over.',
+  closing: 'Hold each corner until the glue grabs, then slip the lid on.',
   measure: (settings, base) => {
     const lid = settings.length('lid', Length.min(customary(settings.ruler, 1, 1), base.height), [
       settings.foldable,

@@ -38,8 +38,7 @@ export const pillowBox: Form = form({
     settings: ['size: 3 x 4 1/2', 'depth: 1'],
     layer: { panel: 'front', cut: '2 3/4 x 3 1/4' },
   },
-  closing:
-    'Let the glue dry while it lies flat, then press the two flaps of each end in, one over the other.',
+  closing: 'Let the glue dry with the box flat, then press in the two flaps at each end, one over the other.',
   measure: (settings, { width: { value: width, at }, length }) => {
     settings.limit(width, at, 'the width', settings.foldable);
     const most = width.times(2, 5);

@@ -56,7 +56,7 @@ export const polygonBox: Form = form({
     settings: ['sides: 6', 'side: 1 1/2', 'height: 3'],
     layer: { panel: 'front', cut: '1 1/4 x 2 3/4' },
   },
-  closing: 'With one hand inside, press the floor onto its tabs until the glue has taken.',
+  closing: 'With one hand inside, press the floor onto its tabs until the glue grabs.',
   measure: (settings, { side, height }) => {
     const sides = readSides(settings);
     const least = leastSide(settings, sides);

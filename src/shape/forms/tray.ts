@@ -14,7 +14,7 @@ export const tray: Form = form({
     settings: ['inside: 4 x 3 x 1'],
     layer: { panel: 'front', cut: '3 3/4 x 3/4' },
   },
-  closing: 'Stand the walls up and hold each corner until the glue has taken.',
+  closing: 'Stand the walls up and hold each corner until the glue grabs.',
   measure: (settings, box) => ({ ...box, tab: readTrayTab(settings, box.width, box.height) }),
   layout: (measures) =>
     trayLayout(measures, { floor: 'floor', above: 'front', left: 'left', right: 'right', below: 'back' }),
