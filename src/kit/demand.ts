@@ -41,8 +41,8 @@ export function demandOf(makings: readonly KitsOf[]): readonly StockDemand[] {
 
 /** The same for paper that is bought as one: a variant may have a stock of its own under a common name. */
 function paperKey({ id, name, sheets }: Stock): string {
-  const sold = sheets.map(({ size: { width, height }, price }) =>
-    [width.value, height.value, price?.value.minor].join(),
+  const sold = sheets.map(({ size: { width, height }, price, pack, onHand }) =>
+    [width.value, height.value, price?.value.minor, pack?.value, onHand?.value].join(),
   );
   return [id.value, name, ...sold].join('\n');
 }

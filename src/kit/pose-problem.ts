@@ -5,7 +5,7 @@ import { type CuttingBench, usableSize } from './bench.ts';
 import type { StockDemand } from './demand.ts';
 import { Ruler } from './ruler.ts';
 import { type Blank, type Rect, stancesOn } from './solver/cut-tree.ts';
-import type { CuttingProblem } from './solver/problem.ts';
+import type { CuttingProblem, SheetSource } from './solver/problem.ts';
 
 /** A stock's cutting as whole numbers, and the ruler that turns them into lengths again. */
 export type PosedProblem = {
@@ -23,14 +23,14 @@ export function poseProblem({ stock, turnable, kinds }: StockDemand, bench: Cutt
     lengths.filter((length) => length.sign > 0),
     bench.kerf,
   );
-  const prices = pricesOf(stock.sheets);
-  const unit = prices?.reduce(gcd, 0n);
+  const { buying, unit } = buyingOf(stock.sheets);
   const problem: CuttingProblem = {
     blanks: sizes.map((size) => ({ ...inSteps(size, ruler, 'up'), turnable })),
     demand: kinds.map(({ pieces }) => pieces.reduce((sum, { perKit, kits }) => sum + perKit * kits, 0)),
     sheets: usable.map((size, index) => ({
       ...inSteps(size, ruler, 'down'),
-      cost: Number((prices?.[index] ?? 1n) / (unit ?? 1n)),
+      cost: 1,
+      ...buying[index],
     })),
     // Rounded the other way, for bounds: pieces too small on sheets too large.
     ...(!ruler.exact && {
@@ -43,10 +43,35 @@ export function poseProblem({ stock, turnable, kinds }: StockDemand, bench: Cutt
   return { problem: withLongest(problem, ruler.steps(bench.trimmer, 'down')), ruler, unit };
 }
 
-/** Several sizes are weighed by their prices if every one has a price. */
-function pricesOf(sheets: readonly StockSheet[]): readonly bigint[] | undefined {
+/** How the sheets of a stock are had, and what a cost of 1 is where it is money. */
+type Buying = {
+  readonly buying: readonly Omit<SheetSource, keyof Rect>[];
+  readonly unit: bigint | undefined;
+};
+
+/**
+ * Several sizes are weighed by what their packs cost if every one has a price, otherwise by how many sheets are to be
+ * got. Of one size the fewest sheets are always the cheapest.
+ */
+function buyingOf(sheets: readonly StockSheet[]): Buying {
+  if (sheets.length === 1) return { buying: [{ cost: 1 }], unit: undefined };
   const prices = sheets.map(({ price }) => price?.value.minor ?? 0n);
-  return prices.length > 1 && prices.every((price) => price > 0n) ? prices : undefined;
+  const there = sheets.map(({ onHand }) => onHand?.value ?? 0);
+  if (prices.some((price) => price <= 0n))
+    return { buying: there.map((each) => ({ cost: 1, there: each })), unit: undefined };
+  const packs = sheets.map(({ pack }) => pack?.value ?? 1);
+  const costs = prices.map((price, index) => price * BigInt(packs[index] ?? 1));
+  const unit = costs.reduce(gcd, 0n);
+  const part = prices.reduce(gcd, 0n);
+  return {
+    unit,
+    buying: sheets.map((_, index) => ({
+      cost: Number((costs[index] ?? unit) / unit),
+      pack: packs[index] ?? 1,
+      there: there[index] ?? 0,
+      use: Number((prices[index] ?? part) / part),
+    })),
+  };
 }
 
 function inSteps({ width, height }: Size, ruler: Ruler, rounding: 'up' | 'down'): Rect {

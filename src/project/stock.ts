@@ -30,15 +30,21 @@ export type Stock = {
   readonly print?: At<'upright' | 'any way'>;
   /** The direction the fibers run on the sheet as given (width × height). */
   readonly grain?: At<'width' | 'height'>;
-  /** Sheets in a pack, and sheets in the cupboard already. */
-  readonly pack?: At<number>;
-  readonly onHand?: At<number>;
 };
 
 /** The units paper is sold by. */
 export type PaperUnit = 'in' | 'mm';
 
-export type StockSheet = { readonly size: AtSize; readonly unit: PaperUnit; readonly price?: At<Money> };
+/** A size of sheet, and how it is bought. */
+export type StockSheet = {
+  readonly size: AtSize;
+  readonly unit: PaperUnit;
+  /** Of one sheet. */
+  readonly price?: At<Money>;
+  /** Sheets in a pack, and sheets in the cupboard already. */
+  readonly pack?: At<number>;
+  readonly onHand?: At<number>;
+};
 
 /** An amount in the currency's smallest unit (cents), never a floating-point number. */
 export type Money = { readonly minor: bigint };

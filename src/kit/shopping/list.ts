@@ -18,17 +18,17 @@ export function shoppingList(
   return [...plans.flatMap(stockLines), ...project.supplies.map((supply) => supplyLine(supply, party))];
 }
 
-/** A line for each size of sheet that is cut. What is on hand counts for the size that is named first. */
+/** A line for each size of sheet that is cut. */
 function stockLines({ stock, layouts }: StockPlan): readonly ShoppingLine[] {
   const used = stock.sheets.filter((sheet) => layouts.some((layout) => layout.sheet === sheet));
-  return used.map((sheet, index): ShoppingLine => {
+  return used.map((sheet): ShoppingLine => {
     const count = layouts
       .filter((layout) => layout.sheet === sheet)
       .reduce((sum, layout) => sum + layout.count, 0);
     const need: Need = {
       needed: countOf(count),
-      onHand: stock.onHand && index === 0 ? countOf(stock.onHand.value) : undefined,
-      pack: stock.pack && countOf(stock.pack.value),
+      onHand: sheet.onHand && countOf(sheet.onHand.value),
+      pack: sheet.pack && countOf(sheet.pack.value),
       price: sheet.price?.value,
       priced: 'one',
     };

@@ -2,21 +2,21 @@ import { arrange } from './arrange.ts';
 import { clipped } from './cut-tree.ts';
 import { type Effort, effortOf } from './effort.ts';
 import type { Master } from './master.ts';
-import type { Batch, CuttingProblem, Pattern } from './problem.ts';
+import type { Batch, CuttingProblem, Pattern, Spending } from './problem.ts';
 
 /**
- * Of the plans at this cost an easy one, each pattern cut the easiest way, with exactly what is wanted of each blank.
- * @param batches a plan at this cost.
+ * Of the plans that cost and use up no more an easy one, each pattern cut the easiest way, with exactly what is wanted of each blank.
+ * @param batches such a plan.
  */
 export function easiestPlan(
   problem: CuttingProblem,
   master: Master,
   batches: readonly Batch[],
-  cost: number,
+  most: Spending,
   seconds: number,
 ): readonly Batch[] {
   const effortOfPattern = ({ tree }: Pattern): Effort => effortOf(arrange(tree, problem.longest));
-  const chosen = master.easiest(cost, seconds, effortOfPattern)?.batches;
+  const chosen = master.easiest(most, seconds, effortOfPattern)?.batches;
   const plans = [batches, ...(chosen ? [chosen] : [])].flatMap((each) => [
     exactly(each, problem, 'of few'),
     exactly(each, problem, 'alike'),

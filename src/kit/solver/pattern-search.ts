@@ -1,16 +1,9 @@
-import { valueBound } from './bounds.ts';
+import { areaCover, type Basket, type Cover, coverOf, lackOf } from './bounds.ts';
 import { bestConstrained, goodConstrained, listConstrained } from './constrained.ts';
 import { type CutGrid, gridOf } from './grid.ts';
-import type { Master } from './master.ts';
+import type { Master, Prices } from './master.ts';
 import { PatternTable } from './pattern-table.ts';
-import {
-  type Batch,
-  type CuttingProblem,
-  type Pattern,
-  type Priced,
-  stillWanted,
-  worthOf,
-} from './problem.ts';
+import { type Batch, type CuttingProblem, type Priced, stillWanted, worthOf } from './problem.ts';
 
 /**
  * Prices become whole numbers of these parts of the dearest sheet's cost, so that everything after them is exact. What
@@ -25,16 +18,21 @@ const BETTER = 1 + 1e-7;
 const QUICK = 4_000;
 const THOROUGH = 150_000;
 
+/** Sheets that cost nothing are taken before all others. */
+const FREE = 1e6;
+
+/** The largest area a blank counts with. */
+const MOST_AREA = 2 ** 36;
+
 /** How far values stray when other patterns are looked for, and how often. */
 const STRAY = 0.6;
 const STRAYS = 20;
 
-/** The bound that was proven: no plan costs less. And the values of the blanks, and the best patterns, that prove it. */
-type Proven = {
-  readonly bound: number;
-  readonly values: readonly number[];
-  readonly priced: readonly Priced[];
-};
+/** Values of the blanks, and the best patterns for them: together they say what every plan has to cover. */
+type Proof = { readonly values: readonly number[]; readonly priced: readonly Priced[] };
+
+/** Whether the sheets of a basket are enough, as far as can be said. */
+type Sufficiency = 'perhaps' | 'no' | 'unknown';
 
 /** Finds patterns for a master to choose from. The positions where a sheet may be cut are found once. */
 export class PatternSearch {
@@ -43,6 +41,7 @@ export class PatternSearch {
   readonly #isLate: () => boolean;
   readonly #grids: readonly CutGrid[];
   readonly #relaxed: readonly (CutGrid | undefined)[];
+  readonly #covers: Cover[];
   #random = 1;
 
   constructor(problem: CuttingProblem, master: Master, isLate: () => boolean) {
@@ -50,6 +49,7 @@ export class PatternSearch {
     this.#problem = problem;
     this.#master = master;
     this.#isLate = isLate;
+    this.#covers = [areaCover(problem)];
     this.#grids = sheets.map((sheet) => {
       const grid = gridOf(blanks, sheet, { demand, longest });
       return { ...grid, exact: grid.exact && !safe };
@@ -57,22 +57,44 @@ export class PatternSearch {
     this.#relaxed = this.#grids.map(({ exact }, sheet) => (exact ? undefined : relaxedGrid(problem, sheet)));
   }
 
+  /** What every plan has to cover, as far as it is known. */
+  get covers(): readonly Cover[] {
+    return this.#covers;
+  }
+
   /**
    * A good plan at once: sheet after sheet is cut for the most area of pieces, and each way to cut a sheet is repeated
-   * while it gives nothing that is too much. Its patterns are added.
+   * while it gives nothing that is too much. Sheets that are there, or in an opened pack, go first. Patterns are added.
    */
   fillSheets(): readonly Batch[] {
     const { blanks, sheets, demand } = this.#problem;
-    const worth = ({ value, sheet }: Omit<Priced, 'bound'>): number => value / (sheets[sheet]?.cost ?? 1);
+    const areas = this.#areas();
+    const there = sheets.map((sheet) => sheet.there ?? 0);
     const batches: Batch[] = [];
     for (let left = demand; left.some((wanted) => wanted > 0); left = stillWanted(demand, batches)) {
-      const values = blanks.map(({ width, height }, blank) => (left[blank] ? width * height : 0));
-      const wanted = { values, demand: left };
-      const patterns = this.#grids.map((grid, sheet) => ({ sheet, ...goodConstrained({ grid, ...wanted }) }));
-      const [best] = patterns.toSorted((a, b) => worth(b) - worth(a));
-      if (!best?.value) throw new Error('a blank fits no sheet: it should have been refused before');
+      const values = blanks.map((_, blank) => (left[blank] ? (areas[blank] ?? 0) : 0));
+      const all = worthOf(left, values);
+      const patterns = this.#grids.map((grid, sheet) => ({
+        sheet,
+        ...goodConstrained({ grid, values, demand: left }),
+      }));
+      const rate = ({ value, sheet }: Omit<Priced, 'bound'>): number => {
+        const { cost = 1, pack = 1, use = 1 } = sheets[sheet] ?? {};
+        if (there[sheet]) return (value / use) * FREE;
+        return pack === 0 ? 0 : Math.min(all, value * pack) / cost;
+      };
+      const [best] = patterns.toSorted((a, b) => rate(b) - rate(a));
+      if (!best || rate(best) === 0)
+        throw new Error('a blank fits no sheet: it should have been refused before');
       const times = best.counts.flatMap((count, blank) => (count > 0 ? [(left[blank] ?? 0) / count] : []));
-      batches.push({ pattern: best, count: Math.floor(Math.min(...times)) });
+      const most = Math.floor(Math.min(...times));
+      const { pack = 1 } = sheets[best.sheet] ?? {};
+      const missing = Math.max(0, most - (there[best.sheet] ?? 0));
+      const bought = pack > 0 && !there[best.sheet] ? Math.ceil(missing / pack) * pack : 0;
+      const stock = (there[best.sheet] ?? 0) + bought;
+      const count = Math.min(most, stock);
+      there[best.sheet] = stock - count;
+      batches.push({ pattern: best, count });
       this.#master.add(best);
     }
     return batches;
@@ -82,32 +104,72 @@ export class PatternSearch {
    * Adds patterns as long as one is worth more than its sheet costs (P. C. Gilmore and R. E. Gomory, Operations
    * Research 9, 1961). Stops early when time is up. Undefined when the master gives up.
    */
-  generate(): Proven | undefined {
-    const parts = PARTS / Math.max(...this.#problem.sheets.map(({ cost }) => cost));
-    let bound = 0;
+  generate(): Proof | undefined {
+    const dearest = Math.max(
+      ...this.#problem.sheets.map(({ cost, pack = 1 }) => (pack > 0 ? cost / pack : 0)),
+    );
     let pairs = QUICK;
     for (;;) {
       const prices = this.#master.relax();
       if (!prices) return undefined;
-      const values = prices.map((price) => Math.max(1, Math.floor(price * parts)));
-      const priced = this.#best(values, pairs).map((each, sheet) => this.#bounded(each, values, sheet));
-      bound = Math.max(bound, valueBound(values, priced, this.#problem));
-      const added = priced.filter((pattern) => this.#isBetter(pattern, prices) && this.#master.add(pattern));
-      if (this.#isLate()) return { bound, values, priced };
-      if (added.length > 0) continue;
-      if (pairs === THOROUGH || priced.every((each) => each.value === each.bound))
-        return { bound, values, priced };
+      const proof = this.#prove(prices, PARTS / dearest, pairs);
+      const isAdded = this.#addBetter(proof, prices);
+      if (this.#isLate()) return proof;
+      if (isAdded) continue;
+      if (pairs === THOROUGH || isExact(proof)) return proof;
       pairs = THOROUGH;
     }
+  }
+
+  /**
+   * Whether what is there and in a basket could do, parts of sheets allowed; adds patterns for it. Where it cannot do,
+   * there is a new cover that says so.
+   */
+  tryBasket(basket: Basket): Sufficiency {
+    let pairs = QUICK;
+    for (;;) {
+      const prices = this.#master.relaxWithin(basket);
+      if (!prices || this.#isLate()) return 'unknown';
+      if (!prices.isShort) return 'perhaps';
+      const proof = this.#prove(prices, PARTS, pairs);
+      const cover = this.#covers.at(-1);
+      if (cover && lackOf(cover, basket, this.#problem.sheets) > 0) return 'no';
+      if (this.#addBetter(proof, prices)) continue;
+      if (pairs === THOROUGH || isExact(proof)) return 'unknown';
+      pairs = THOROUGH;
+    }
+  }
+
+  #prove({ blanks }: Prices, parts: number, pairs: number): Proof {
+    const values = blanks.map((price) => Math.max(1, Math.floor(price * parts)));
+    const priced = this.#best(values, pairs).map((each, sheet) => this.#bounded(each, values, sheet));
+    const cover = coverOf(values, priced, this.#problem);
+    if (cover) this.#covers.push(cover);
+    return { values, priced };
+  }
+
+  #addBetter({ priced }: Proof, { blanks, sheets }: Prices): boolean {
+    const better = priced.filter(
+      ({ counts, sheet }) => worthOf(counts, blanks) > (sheets[sheet] ?? 0) * BETTER + 1e-9,
+    );
+    return better.filter((pattern) => this.#master.add(pattern)).length > 0;
+  }
+
+  /** Of the blanks, as whole numbers that stay exact when they are added. */
+  #areas(): readonly number[] {
+    const { blanks } = this.#problem;
+    const most = Math.max(...blanks.map(({ width, height }) => width * height));
+    const part = Math.max(1, most / MOST_AREA);
+    return blanks.map(({ width, height }) => Math.max(1, Math.round((width * height) / part)));
   }
 
   /**
    * Adds patterns that are best for values near those of the proof, or between them and area: whole sheets often need
    * others than parts of sheets do, and fuller ones.
    */
-  addNearby({ values }: Proven): void {
-    const { blanks, demand } = this.#problem;
-    const areas = blanks.map(({ width, height }) => width * height);
+  addNearby({ values }: Proof): void {
+    const { demand } = this.#problem;
+    const areas = this.#areas();
     const perArea = worthOf(demand, values) / worthOf(demand, areas);
     for (let time = 0; time < STRAYS && !this.#isLate(); time += 1) {
       const share = this.#nextRandom();
@@ -125,12 +187,15 @@ export class PatternSearch {
    * routes in the same way).
    * @returns whether they are all there now, so that the best choice among them is the best plan or shows there is none.
    */
-  addAllBelow(cost: number, { values, priced }: Proven): boolean {
+  addAllBelow(cost: number, { values, priced }: Proof): boolean {
     const { sheets, demand } = this.#problem;
-    const worth = worthOf(demand, values);
-    const most = Math.max(...priced.map(({ bound, sheet }) => bound / (sheets[sheet]?.cost ?? 1)));
+    const perCost = sheets.map(
+      ({ cost: price, pack = 1 }, sheet) => (pack * (priced[sheet]?.bound ?? 0)) / price,
+    );
+    const free = sheets.reduce((sum, { there = 0 }, sheet) => sum + there * (priced[sheet]?.bound ?? 0), 0);
+    const spare = (cost - 1) * Math.max(...perCost) + free - worthOf(demand, values);
     return this.#grids.every((grid, sheet) => {
-      const least = Math.max(1, Math.floor(worth - (cost - 1 - (sheets[sheet]?.cost ?? 1)) * most));
+      const least = Math.max(1, Math.floor((priced[sheet]?.bound ?? 0) - spare));
       const listed = listConstrained({ grid, values, demand }, least);
       for (const { tree, counts } of listed ?? []) this.#master.add({ sheet, tree, counts });
       return listed !== undefined;
@@ -153,15 +218,16 @@ export class PatternSearch {
     return { ...priced, bound: relaxed ? new PatternTable(relaxed, values).value : Number.POSITIVE_INFINITY };
   }
 
-  #isBetter({ counts, sheet }: Pattern, prices: readonly number[]): boolean {
-    return worthOf(counts, prices) > (this.#problem.sheets[sheet]?.cost ?? 1) * BETTER;
-  }
-
   /** From 0 to 1, the same in every run (a linear congruential generator, constants of Numerical Recipes). */
   #nextRandom(): number {
     this.#random = (this.#random * 1664525 + 1013904223) % 4294967296;
     return this.#random / 4294967296;
   }
+}
+
+/** Nothing is worth more for these values than what was found. */
+function isExact({ priced }: Proof): boolean {
+  return priced.every(({ value, bound }) => value === bound);
 }
 
 /** Steps along the longer edge of a relaxed sheet; few enough for every position to be there. */

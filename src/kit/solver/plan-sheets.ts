@@ -1,8 +1,8 @@
-import { areaBound } from './bounds.ts';
+import { cheapestBasket } from './bounds.ts';
 import { easiestPlan } from './easiest.ts';
 import { type LinearSolver, Master } from './master.ts';
 import { PatternSearch } from './pattern-search.ts';
-import { type Batch, type CuttingProblem, costOf } from './problem.ts';
+import { type Batch, type CuttingProblem, hasChoice, type Spending, spendingOf } from './problem.ts';
 
 /** A plan on the way: what it costs and what is proven to be needed. Costs are sheets where each costs 1. */
 export type Standing = { readonly cost: number; readonly bound: number };
@@ -41,29 +41,99 @@ export function planSheets(
   const secondsLeft = (): number => until - kept - clock();
   const master = new Master(problem, highs);
   const search = new PatternSearch(problem, master, () => secondsLeft() <= 0);
-  const first = search.fillSheets();
-  let plan: SheetPlan = { batches: first, cost: costOf(first, problem), bound: areaBound(problem) };
-  const improve = (better: Partial<SheetPlan>): void => {
-    plan = { ...plan, ...better };
-    progress(plan);
-  };
-  const isDone = (): boolean => plan.cost <= plan.bound || secondsLeft() <= 0;
-  /** @returns whether no choice among the known patterns is better. */
-  const choose = (): boolean => {
-    const chosen = master.choose(Math.min(CHOICE, secondsLeft()));
-    const cost = chosen ? costOf(chosen.batches, problem) : Number.POSITIVE_INFINITY;
-    if (chosen && cost < plan.cost) improve({ batches: chosen.batches, cost });
-    return chosen?.isBest === true;
-  };
-  improve({});
-  const proven = isDone() ? undefined : search.generate();
-  if (proven && proven.bound > plan.bound) improve({ bound: proven.bound });
-  if (!isDone()) choose();
-  for (let round = 0; proven && !isDone(); round += 1) {
-    const isAll = round === 1 && search.addAllBelow(plan.cost, proven);
-    if (!isAll) search.addNearby(proven);
-    if (choose() && isAll) improve({ bound: plan.cost });
+  const standing = new PlanSearch(problem, search, master, progress, secondsLeft);
+  const { batches, spent, bound } = standing.run();
+  const easiest = easiestPlan(problem, master, batches, spent, kept);
+  return { batches: easiest, cost: spent.cost, bound };
+}
+
+/** A plan that gets better, and a bound that comes nearer to it. */
+class PlanSearch {
+  readonly #problem: CuttingProblem;
+  readonly #search: PatternSearch;
+  readonly #master: Master;
+  readonly #progress: (standing: Standing) => void;
+  readonly #secondsLeft: () => number;
+  #batches: readonly Batch[];
+  #spent: Spending;
+  #bound = 0;
+
+  constructor(
+    problem: CuttingProblem,
+    search: PatternSearch,
+    master: Master,
+    progress: (standing: Standing) => void,
+    secondsLeft: () => number,
+  ) {
+    this.#problem = problem;
+    this.#search = search;
+    this.#master = master;
+    this.#progress = progress;
+    this.#secondsLeft = secondsLeft;
+    this.#batches = search.fillSheets();
+    this.#spent = spendingOf(this.#batches, problem);
+    master.beThriftier(this.#spent);
   }
-  const easiest = easiestPlan(problem, master, plan.batches, plan.cost, kept);
-  return { batches: easiest, cost: costOf(easiest, problem), bound: plan.bound };
+
+  run(): { readonly batches: readonly Batch[]; readonly spent: Spending; readonly bound: number } {
+    this.#raise(this.#least());
+    const isChosen = hasChoice(this.#problem);
+    const proof = this.#isDone() && !isChosen ? undefined : this.#search.generate();
+    this.#raise(this.#least());
+    if (isChosen || !this.#isDone()) this.#choose(true);
+    if (isChosen) this.#tryBaskets();
+    for (let round = 0; proof && !this.#isDone(); round += 1) {
+      const isAll = round === 1 && this.#search.addAllBelow(this.#spent.cost, proof);
+      if (!isAll) this.#search.addNearby(proof);
+      if (this.#choose(!isAll) && isAll) this.#raise(this.#spent.cost);
+    }
+    if (isChosen) this.#choose(true);
+    return { batches: this.#batches, spent: this.#spent, bound: this.#bound };
+  }
+
+  /** One cheapest basket after another, until one may do: those that cannot raise the bound. */
+  #tryBaskets(): void {
+    while (!this.#isDone()) {
+      const basket = cheapestBasket(this.#search.covers, this.#problem.sheets);
+      this.#raise(basket.cost);
+      if (this.#isDone()) return;
+      const sufficiency = this.#search.tryBasket(basket);
+      if (sufficiency !== 'no') this.#choose(true);
+      if (sufficiency !== 'no') return;
+    }
+  }
+
+  #least(): number {
+    return cheapestBasket(this.#search.covers, this.#problem.sheets).cost;
+  }
+
+  #isDone(): boolean {
+    return this.#spent.cost <= this.#bound || this.#secondsLeft() <= 0;
+  }
+
+  #raise(bound: number): void {
+    if (bound <= this.#bound) return;
+    this.#bound = bound;
+    this.#tell();
+  }
+
+  /** @returns whether no choice among the known patterns is better. */
+  #choose(isThrifty: boolean): boolean {
+    const chosen = this.#master.choose(Math.min(CHOICE, this.#secondsLeft()), isThrifty);
+    const spent = chosen && spendingOf(chosen.batches, this.#problem);
+    if (spent && isBetter(spent, this.#spent)) {
+      this.#spent = spent;
+      this.#batches = chosen.batches;
+      this.#tell();
+    }
+    return chosen?.isBest === true;
+  }
+
+  #tell(): void {
+    this.#progress({ cost: this.#spent.cost, bound: this.#bound });
+  }
+}
+
+function isBetter(one: Spending, other: Spending): boolean {
+  return one.cost < other.cost || (one.cost === other.cost && one.used < other.used);
 }

@@ -4,14 +4,7 @@ import { listed, optional, required } from '../grammar/keys.ts';
 import { asChoice, asCount, asLength, asMatch, asMoney, asSize, asText } from '../grammar/values.ts';
 import { PAPER_NAMES, sheetNamed, sheetsOfEditions } from '../paper-sizes.ts';
 import type { At } from '../source.ts';
-import {
-  GRADES,
-  type Money,
-  type PaperUnit,
-  type PaperWeight,
-  type Stock,
-  type StockSheet,
-} from '../stock.ts';
+import { GRADES, type PaperUnit, type PaperWeight, type Stock, type StockSheet } from '../stock.ts';
 import { asColor } from './read-color.ts';
 import { sharing, USE } from './shared.ts';
 
@@ -53,14 +46,19 @@ const asMeasuredSheet: Value<StockSheet> = made(asSize, (size, { reader }) => ({
   unit: rulerUnit(size.unit ?? reader.unit),
 }));
 
+const PACK = asCount(1, 10_000);
+const ON_HAND = asCount(0, 100_000);
+
 const asSheet: Value<StockSheet> = orShort(
   asSheetSize,
   made(
     mapOf('a size, such as 3 x 4', {
       size: required(asSheetSize, 'The size it is sold in.'),
       price: optional(asMoney, 'For one sheet of this size.'),
+      pack: optional(PACK, 'How many sheets of this size come in a pack.'),
+      'on hand': optional(ON_HAND, 'How many sheets of this size you have already.'),
     }),
-    ({ size, ...price }) => ({ ...size, ...price }),
+    ({ size, ...bought }) => ({ ...size, ...bought }),
   ),
 );
 
@@ -92,34 +90,32 @@ const STOCK = mapOf('a stock, such as { sheet: 8 1/2 x 11 }', {
   print: optional(PRINT, '`upright` where the pattern has a right way up, `any way` where it has none.'),
   from: optional(asText, 'The set or range it comes from.'),
   grain: optional(GRAIN, 'Which way the fibers run on the sheet as given: `width` or `height`.'),
-  pack: optional(asCount(1, 10_000), 'How many sheets come in a pack.'),
-  'on hand': optional(asCount(0, 100_000), 'How many sheets you have already.'),
+  pack: optional(PACK, 'How many sheets come in a pack.'),
+  'on hand': optional(ON_HAND, 'How many sheets you have already, of the size named first.'),
 });
 
-/** One entry of `stock:`. A `price:` holds for those of its sheets that name none. */
+/** One entry of `stock:`. A `price:` and a `pack:` hold for those of its sheets that name none. */
 export const asStock: Value<Stock> = sharing(
   'stock',
   made(
     STOCK,
-    ({ name, sheet, sheets, metricSheet, inchSheet, price, ...stock }, { spot: { key, at }, reader }) => ({
-      ...stock,
-      id: { value: key, at },
-      name: name?.value ?? spoken(key),
-      ...sheetsOfEditions(
-        {
-          any: priced([...sheet, ...sheets], price),
-          in: priced(inchSheet, price),
-          mm: priced(metricSheet, price),
-        },
-        rulerUnit(reader.unit),
-      ),
-    }),
+    (
+      { name, sheet, sheets, metricSheet, inchSheet, price, pack, onHand, ...stock },
+      { spot: { key, at }, reader },
+    ) => {
+      const all = { ...(price && { price }), ...(pack && { pack }) };
+      const bought = (each: readonly StockSheet[]): readonly StockSheet[] =>
+        each.map((own, index) => ({ ...all, ...(index === 0 && onHand && { onHand }), ...own }));
+      const written = { any: bought([...sheet, ...sheets]), in: bought(inchSheet), mm: bought(metricSheet) };
+      return {
+        ...stock,
+        id: { value: key, at },
+        name: name?.value ?? spoken(key),
+        ...sheetsOfEditions(written, rulerUnit(reader.unit)),
+      };
+    },
   ),
 );
-
-function priced(sheets: readonly StockSheet[], price: At<Money> | undefined): readonly StockSheet[] {
-  return price ? sheets.map((sheet) => ({ price, ...sheet })) : sheets;
-}
 
 /** The name of what has none: its id as a person says it. */
 function spoken(id: string): string {
