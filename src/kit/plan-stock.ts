@@ -6,7 +6,7 @@ import { type PosedProblem, poseProblem } from './pose-problem.ts';
 import { layOutSheet, piecesIn } from './sheet-tree.ts';
 import { areaCover, cheapestBasket } from './solver/bounds.ts';
 import { planSheets, type SearchTools, type SheetPlan, type Standing } from './solver/plan-sheets.ts';
-import { hasChoice, sheetsIn } from './solver/problem.ts';
+import { sheetsIn } from './solver/problem.ts';
 import { stepsOf } from './steps.ts';
 
 /** Plans how one stock is cut for all kits, in at most about so many seconds. */
@@ -53,10 +53,9 @@ function totalsOf(
 ): Pick<StockPlan, 'total' | 'bound' | 'proven' | 'price'> {
   const total = sheetsIn(batches);
   const proven = cost === bound;
-  if (!hasChoice(problem)) return { total, bound, proven };
+  if (unit === undefined) return { total, bound, proven };
   const counted = problem.sheets.map(({ width, height }) => ({ width, height, cost: 1 }));
   const fewest = cheapestBasket([areaCover({ ...problem, sheets: counted })], counted).cost;
-  if (unit === undefined) return { total, bound: fewest, proven };
   const price = { total: { minor: BigInt(cost) * unit }, bound: { minor: BigInt(bound) * unit } };
   return { total, bound: fewest, proven, price };
 }

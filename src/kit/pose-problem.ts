@@ -1,3 +1,4 @@
+import type { Length } from '../measure/length.ts';
 import { gcd } from '../measure/numbers.ts';
 import type { Size } from '../measure/size.ts';
 import type { StockSheet } from '../project/stock.ts';
@@ -25,7 +26,7 @@ export function poseProblem({ stock, turnable, kinds }: StockDemand, bench: Cutt
   );
   const { buying, unit } = buyingOf(stock.sheets);
   const problem: CuttingProblem = {
-    blanks: sizes.map((size) => ({ ...inSteps(size, ruler, 'up'), turnable })),
+    blanks: sizes.map((size) => ({ ...upToFit(size, usable, ruler), turnable })),
     demand: kinds.map(({ pieces }) => pieces.reduce((sum, { perKit, kits }) => sum + perKit * kits, 0)),
     sheets: usable.map((size, index) => ({
       ...inSteps(size, ruler, 'down'),
@@ -50,15 +51,13 @@ type Buying = {
 };
 
 /**
- * Several sizes are weighed by what their packs cost if every one has a price, otherwise by how many sheets are to be
- * got. Of one size the fewest sheets are always the cheapest.
+ * Several sizes are weighed by what their packs cost if every one has a price; otherwise sheets are counted. Of one size
+ * the fewest sheets are always the cheapest.
  */
 function buyingOf(sheets: readonly StockSheet[]): Buying {
-  if (sheets.length === 1) return { buying: [{ cost: 1 }], unit: undefined };
   const prices = sheets.map(({ price }) => price?.value.minor ?? 0n);
-  const there = sheets.map(({ onHand }) => onHand?.value ?? 0);
-  if (prices.some((price) => price <= 0n))
-    return { buying: there.map((each) => ({ cost: 1, there: each })), unit: undefined };
+  if (sheets.length === 1 || prices.some((price) => price <= 0n))
+    return { buying: sheets.map(() => ({ cost: 1 })), unit: undefined };
   const packs = sheets.map(({ pack }) => pack?.value ?? 1);
   const costs = prices.map((price, index) => price * BigInt(packs[index] ?? 1));
   const unit = costs.reduce(gcd, 0n);
@@ -68,7 +67,7 @@ function buyingOf(sheets: readonly StockSheet[]): Buying {
     buying: sheets.map((_, index) => ({
       cost: Number((costs[index] ?? unit) / unit),
       pack: packs[index] ?? 1,
-      there: there[index] ?? 0,
+      there: sheets[index]?.onHand?.value ?? 0,
       use: Number((prices[index] ?? part) / part),
     })),
   };
@@ -76,6 +75,16 @@ function buyingOf(sheets: readonly StockSheet[]): Buying {
 
 function inSteps({ width, height }: Size, ruler: Ruler, rounding: 'up' | 'down'): Rect {
   return { width: ruler.steps(width, rounding), height: ruler.steps(height, rounding) };
+}
+
+/** Rounded up, but not beyond a sheet's edge that it reaches at most. */
+function upToFit({ width, height }: Size, sheets: readonly Size[], ruler: Ruler): Rect {
+  const edges = sheets.flatMap((sheet) => [sheet.width, sheet.height]);
+  const steps = (length: Length): number => {
+    const reached = edges.filter((edge) => !edge.lessThan(length)).map((edge) => ruler.steps(edge, 'down'));
+    return Math.min(ruler.steps(length, 'up'), ...reached);
+  };
+  return { width: steps(width), height: steps(height) };
 }
 
 /**

@@ -1,11 +1,11 @@
 import { Length, type Ratio } from '../measure/length.ts';
 import { gcd } from '../measure/numbers.ts';
 
-/** More steps than this to a length are not counted one by one; nothing at a trimmer is that fine. */
-const MOST_STEPS = 1_000_000n;
+/** As many steps as a length may have so that sums of lengths stay exact. */
+const MOST_STEPS = 10n ** 12n;
 
-/** What a trimmer could never show: the step of lengths that have no common one of use. */
-const FINE: Length = Length.of(1, 100, 'mm');
+/** The step of lengths that have no common one of use: what no trimmer could ever show. */
+const FINE: Length = Length.of(1, 1_000_000, 'mm');
 
 /**
  * Lengths as whole steps. A kerf, what the blade takes away, is added to every piece and to the sheet: then pieces lie

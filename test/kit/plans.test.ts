@@ -114,6 +114,50 @@ describe('a plan', () => {
     expect(fewest.stocks[0]).toMatchObject({ total: 1, proven: true });
   });
 
+  it('takes what is cheapest at the shop: whole packs, and what lies there of each size', () => {
+    const kit = planned(
+      projectOf(
+        '  stock: { card: { sheets: [{ size: 6 x 4, price: 0.17, pack: 200 }, { size: 12 x 12, price: 0.91, pack: 25 }] } }\n  pieces: { a: { stock: card, cut: 6 x 4 } }',
+      ),
+      order(16),
+    );
+    // 16 small sheets are worth 2.72, but a pack of 200 costs 34.00; 3 large ones come from a pack of 25 at 22.75.
+    expect(kit.cost.toBuy.total).toEqual({ minor: 2275n });
+    expect(kit.stocks[0]).toMatchObject({
+      total: 3,
+      proven: true,
+      price: { total: { minor: 2275n }, bound: { minor: 2275n } },
+    });
+  });
+
+  it('counts what is on hand for the size that it lies there in', () => {
+    const buy = (sheets: string): unknown => {
+      const project = projectOf(
+        `  stock: { card: { ${sheets} } }\n  pieces: { a: { stock: card, cut: 12 x 12 } }`,
+      );
+      return planned(project, order(10)).cost.toBuy.total?.minor;
+    };
+    const [small, large] = ['{ size: 6 x 6, price: 0.30', '{ size: 12 x 12, price: 0.90'];
+    expect(buy(`sheets: [${small} }, ${large} }], on hand: 100`)).toBe(900n);
+    expect(buy(`sheets: [${small}, on hand: 100 }, ${large} }]`)).toBe(900n);
+    expect(buy(`sheets: [${large} }, ${small} }], on hand: 4`)).toBe(540n);
+    expect(buy(`sheets: [${small} }, ${large}, on hand: 7, pack: 2 }]`)).toBe(360n);
+  });
+
+  it.each([
+    // Turned, 4 × 2.333333 in go down a Letter sheet in two columns of 3 in, and 3 upright beside them: 11.
+    ['2.333333 x 3', 'Letter', 297, 27],
+    // Two columns of three upright and one of four turned: 2 × 2 1/3 + 3 2/3 = 8 1/3, 3 × 3 2/3 = 11.
+    ['2 1/3 x 3 2/3', 'Letter', 100, 10],
+    ['2.1250001 x 2.75', '8.5000004 x 11', 160, 10],
+    ['2.12345678901234567 x 3', '2.12345678901234567 x 6', 20, 10],
+  ])('of %s on %s is exact however many decimals there are', (cut, sheet, kits, sheets) => {
+    const project = projectOf(
+      `  stock: { card: { sheet: ${sheet} } }\n  pieces: { a: { stock: card, cut: ${cut} } }`,
+    );
+    expect(jsonStocks(planned(project, order(kits)))[0]).toMatchObject({ total: sheets, proven: true });
+  });
+
   it('makes no cut longer than the trimmer where it can, and says so where it cannot', () => {
     const bench = { ...BENCH, trimmer: Length.of(9, 1, 'in') };
     const cuts = (cut: string): readonly boolean[] =>

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Blank, Rect } from '../../src/kit/solver/cut-tree.ts';
+import { type Blank, longestCut, type Rect } from '../../src/kit/solver/cut-tree.ts';
 import { planSheets } from '../../src/kit/solver/plan-sheets.ts';
 import type { CuttingProblem } from '../../src/kit/solver/problem.ts';
 import { loadHighs } from '../../src/shape/highs.ts';
@@ -46,6 +46,30 @@ describe('small plans', () => {
       return cost === bound && cost === leastCost(problem);
     });
     expect(outcomes.filter((isBest) => !isBest)).toEqual([]);
+  });
+});
+
+describe('small plans for a trimmer that is shorter than the sheet', () => {
+  it('are as good as the best there is within it, and nearly all proven', () => {
+    let open = 0;
+    fc.assert(
+      fc.property(wanted, fc.integer({ min: 4, max: 6 }), (asked, longest) => {
+        const sheet = { width: 6, height: 7 };
+        const blanks = asked.map(([each]) => each);
+        const counts = asked.map(([, count]) => count);
+        const single = (index: number): number[] => counts.map((_, other) => (other === index ? 1 : 0));
+        if (!blanks.every((_, index) => canCut(blanks, sheet, single(index), longest))) return;
+        const problem: CuttingProblem = { blanks, demand: counts, sheets: [{ ...sheet, cost: 1 }], longest };
+        const plan = planSheets(problem, { highs, clock: cpuClock, until: cpuClock() + 2 });
+        for (const { pattern } of plan.batches) expect(longestCut(pattern.tree)).toBeLessThanOrEqual(longest);
+        const least = leastCost(problem);
+        expect(plan.cost).toBe(least);
+        expect(plan.bound).toBeLessThanOrEqual(least);
+        if (plan.bound < least) open += 1;
+      }),
+      { seed: 5, numRuns: 120 },
+    );
+    expect(open).toBe(0);
   });
 });
 
@@ -222,11 +246,11 @@ function fullest(numbers: readonly (readonly number[])[]): readonly (readonly nu
  * The least cost by trying everything: which choices of blanks can be cut from a sheet by any cuts at all, and then
  * every way to make up the demand of such choices. Knows nothing of positions, values or patterns.
  */
-function leastCost({ blanks, demand, sheets }: CuttingProblem): number {
+function leastCost({ blanks, demand, sheets, longest }: CuttingProblem): number {
   const all = choices(demand);
   const cheapest = new Map<string, number>();
   for (const counts of all) {
-    const costs = sheets.filter((sheet) => canCut(blanks, sheet, counts)).map(({ cost }) => cost);
+    const costs = sheets.filter((sheet) => canCut(blanks, sheet, counts, longest)).map(({ cost }) => cost);
     if (costs.length > 0) cheapest.set(counts.join(), Math.min(...costs));
   }
   const least = new Map<string, number>();
@@ -246,32 +270,36 @@ function leastCost({ blanks, demand, sheets }: CuttingProblem): number {
 
 const known = new Map<string, boolean>();
 
-function canCut(blanks: readonly Blank[], { width, height }: Rect, counts: readonly number[]): boolean {
+function canCut(
+  blanks: readonly Blank[],
+  { width, height }: Rect,
+  counts: readonly number[],
+  longest = Number.POSITIVE_INFINITY,
+): boolean {
   const many = total(counts);
   if (many === 0) return true;
-  if (many === 1) {
-    const only = blanks[counts.indexOf(1)];
-    if (!only) return false;
-    const fits = only.width <= width && only.height <= height;
-    return fits || (only.turnable && only.height <= width && only.width <= height);
+  const only = many === 1 ? blanks[counts.indexOf(1)] : undefined;
+  if (only) {
+    const isWhole = (across: number, down: number): boolean => across === width && down === height;
+    if (isWhole(only.width, only.height) || (only.turnable && isWhole(only.height, only.width))) return true;
   }
-  const key = `${JSON.stringify(blanks)} ${width} ${height} ${counts.join()}`;
+  const key = `${JSON.stringify(blanks)} ${width} ${height} ${counts.join()} ${longest}`;
   const before = known.get(key);
   if (before !== undefined) return before;
   const area = counts.reduce((sum, count, index) => sum + count * areaOf(blanks[index]), 0);
   const possible =
     area <= width * height &&
     divisions(counts).some(([near, far]) => {
-      for (let cut = 1; cut < width; cut += 1)
+      for (let cut = 1; cut < width && height <= longest; cut += 1)
         if (
-          canCut(blanks, { width: cut, height }, near) &&
-          canCut(blanks, { width: width - cut, height }, far)
+          canCut(blanks, { width: cut, height }, near, longest) &&
+          canCut(blanks, { width: width - cut, height }, far, longest)
         )
           return true;
-      for (let cut = 1; cut < height; cut += 1)
+      for (let cut = 1; cut < height && width <= longest; cut += 1)
         if (
-          canCut(blanks, { width, height: cut }, near) &&
-          canCut(blanks, { width, height: height - cut }, far)
+          canCut(blanks, { width, height: cut }, near, longest) &&
+          canCut(blanks, { width, height: height - cut }, far, longest)
         )
           return true;
       return false;
@@ -299,5 +327,5 @@ function choices(most: readonly number[]): number[][] {
 function divisions(counts: readonly number[]): (readonly [number[], number[]])[] {
   return choices(counts)
     .map((near) => [near, counts.map((count, index) => count - (near[index] ?? 0))] as const)
-    .filter(([near, far]) => total(near) > 0 && total(far) > 0);
+    .filter(([near]) => total(near) > 0);
 }

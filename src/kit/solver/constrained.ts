@@ -1,6 +1,7 @@
 import { lastWithin } from './axis.ts';
 import { BlockSearch, type Wanted } from './block-search.ts';
 import { type CutTree, clipped, countBlanks, inCorner, longestCut } from './cut-tree.ts';
+import { cutWithin } from './cut-within.ts';
 import type { CutGrid } from './grid.ts';
 import { PatternTable } from './pattern-table.ts';
 import { worthOf } from './problem.ts';
@@ -48,6 +49,11 @@ function refilled(tree: CutTree, grid: CutGrid, table: PatternTable): CutTree {
   return inCorner(table.treeAt(column, row), tree, grid.longest);
 }
 
+/** The same where a cut may be of any length: what is proven of it holds where cuts are limited too. */
+function unlimited(wanted: Wanted): Wanted {
+  return { ...wanted, grid: { ...wanted.grid, longest: Number.POSITIVE_INFINITY } };
+}
+
 /**
  * The best pattern with at most so many copies of each blank; the best found, and a bound no pattern is worth more
  * than, when `pairs` of blocks have been looked at before the search came to its end.
@@ -59,15 +65,13 @@ export function bestConstrained(wanted: Wanted, pairs: number): Valued & { reado
   if (best.value === table.value) return { ...best, bound: table.value };
   const attempt = (whole: CutTree): void => {
     const found = valued(whole, wanted);
-    if (found.value > best.value && longestCut(found.tree) <= grid.longest) best = found;
+    const tree = found.value > best.value ? cutWithin(found.tree, grid.longest) : undefined;
+    if (tree) best = { ...found, tree };
   };
-  const left = new BlockSearch(wanted, table, pairs, () => best.value, attempt).run();
-  return { ...best, bound: isSure(grid) ? Math.min(Math.max(best.value, left), table.value) : table.value };
-}
-
-/** Where cuts are limited or positions left out, joining blocks may miss a pattern: its end proves nothing. */
-function isSure({ exact, longest }: CutGrid): boolean {
-  return exact && longest === Number.POSITIVE_INFINITY;
+  const free = unlimited(wanted);
+  const freeTable = grid.longest === Number.POSITIVE_INFINITY ? table : new PatternTable(free.grid, values);
+  const left = new BlockSearch(free, freeTable, pairs, () => best.value, attempt).run();
+  return { ...best, bound: grid.exact ? Math.min(Math.max(best.value, left), table.value) : table.value };
 }
 
 const MOST_LISTED = 4_000;
@@ -75,14 +79,20 @@ const MOST_PAIRS = 400_000;
 
 /** Every choice of blanks that is worth at least `least`; undefined where there are too many to list, or it is not sure. */
 export function listConstrained(wanted: Wanted, least: number): readonly Valued[] | undefined {
-  if (!isSure(wanted.grid)) return undefined;
-  const listed = new Map<string, Valued>();
+  const { exact, longest } = wanted.grid;
+  if (!exact) return undefined;
+  const listed = new Map<string, Valued | undefined>();
   const add = (whole: CutTree): void => {
     const found = valued(whole, wanted);
-    if (found.value >= least) listed.set(found.counts.join(), found);
+    const key = found.counts.join();
+    if (found.value < least || listed.get(key)) return;
+    const tree = cutWithin(found.tree, longest);
+    listed.set(key, tree && { ...found, tree });
   };
   const floor = (): number => (listed.size > MOST_LISTED ? Number.POSITIVE_INFINITY : least - 1);
-  const table = new PatternTable(wanted.grid, wanted.values);
-  const left = new BlockSearch(wanted, table, MOST_PAIRS, floor, add).run();
-  return listed.size <= MOST_LISTED && left < least ? [...listed.values()] : undefined;
+  const free = unlimited(wanted);
+  const left = new BlockSearch(free, new PatternTable(free.grid, free.values), MOST_PAIRS, floor, add).run();
+  const all = [...listed.values()].filter((each) => each !== undefined);
+  // Choices that no way within the trimmer was found for might still have one.
+  return all.length === listed.size && listed.size <= MOST_LISTED && left < least ? all : undefined;
 }

@@ -160,7 +160,7 @@ export class PatternSearch {
     const { blanks } = this.#problem;
     const most = Math.max(...blanks.map(({ width, height }) => width * height));
     const part = Math.max(1, most / MOST_AREA);
-    return blanks.map(({ width, height }) => Math.max(1, Math.round((width * height) / part)));
+    return blanks.map(({ width, height }) => Math.max(1, Math.ceil((width * height) / part)));
   }
 
   /**
