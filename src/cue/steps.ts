@@ -156,7 +156,8 @@ export function aheadSteps(setting: Setting, people: number | undefined): readon
 
 function preparation(minutes: number, people: number | undefined, { voice }: Setting): string {
   if (people === undefined) return voice.say('cue-ahead-each', { duration: voice.duration(minutes) });
-  return voice.say('cue-ahead-all', { duration: voice.duration(minutes * people), count: people });
+  const { say, duration } = voice;
+  return say(say.counted('cue-ahead-all', people), { duration: duration(minutes * people), count: people });
 }
 
 /** What a step's containers of one name say, wherever in it they stand: `host` for the demonstrator, `caution` for all. */

@@ -3,7 +3,7 @@ import type { Length } from '../measure/length.ts';
 import { printInches, printMillimeters, roundedSign } from '../measure/print.ts';
 import { type EditionName, UNIT_OF } from '../measure/ruler-unit.ts';
 import type { Size } from '../measure/size.ts';
-import { isOne } from '../words/figures.ts';
+import { pluralOf } from '../words/figures.ts';
 import { betweenMembers } from '../words/labels.ts';
 import { sheetNamed } from '../words/names.ts';
 import { capital } from '../words/typographic.ts';
@@ -42,12 +42,10 @@ export function spokenLength(length: Twin, style: DrawingStyle): string {
 
 /** `1, 4½ and 9 inches (25, 114 and 229 millimeters)`. */
 export function spokenLengths(lengths: readonly Twin[], style: DrawingStyle): string {
-  const [first] = lengths;
-  const only = lengths.length === 1 ? first : undefined;
   return besides(style, (edition) => {
     const figures = lengths.map((length) => spokenFigure(length[edition], edition, style));
-    const isSingle = only && isOne(only[edition], edition, style.say);
-    return inUnits(listed(figures, style.say), edition, style, isSingle);
+    const own = lengths.map((length) => length[edition]);
+    return inUnits(listed(figures, style.say), own, edition, style);
   });
 }
 
@@ -61,11 +59,8 @@ export function spokenVolume(sides: Twin<readonly Length[]>, style: DrawingStyle
   const { say, shown } = style;
   const said = shown.map((edition) => {
     const figures = sides[edition].map((side) => spokenFigure(side, edition, style));
-    return inUnits(
-      figures.reduce((width, height) => say('drawing-by', { width, height })),
-      edition,
-      style,
-    );
+    const size = figures.reduce((width, height) => say('drawing-by', { width, height }));
+    return inUnits(size, sides[edition], edition, style);
   });
   return said.join(', ');
 }
@@ -93,11 +88,13 @@ function spokenFigure(length: Length, edition: EditionName, { say }: DrawingStyl
   return roundedSign(length, UNIT_OF[edition]) ? say('drawing-about', { length: figure }) : figure;
 }
 
-const UNITS = {
-  inch: { one: 'drawing-inch', many: 'drawing-inches' },
-  metric: { one: 'drawing-millimeter', many: 'drawing-millimeters' },
-} as const;
+const UNITS = { inch: 'drawing-inches', metric: 'drawing-millimeters' } as const;
 
-function inUnits(length: string, edition: EditionName, { say }: DrawingStyle, isSingle = false): string {
-  return say(UNITS[edition][isSingle ? 'one' : 'many'], { length });
+function inUnits(
+  said: string,
+  lengths: readonly Length[],
+  edition: EditionName,
+  { say }: DrawingStyle,
+): string {
+  return say(say.inPlural(UNITS[edition], pluralOf(lengths, edition, say)), { length: said });
 }

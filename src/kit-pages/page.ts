@@ -18,7 +18,7 @@ export function kitPage(input: KitInput): KitPage {
   const named = { title: project.title.value, count: attendees };
   const page = {
     title: say('kit-title', named),
-    description: say('kit-description', named),
+    description: say(say.counted('kit-description', attendees), named),
     state: project.session && say('session-day', { date: date(project.session.value) }),
   };
   return kitPageOf(input, 'kit', page, {

@@ -45,9 +45,8 @@ function cutOf({ from, cuts: parts }: CuttingStep, sheet: SheetTree, words: KitW
   const edge = voice.say(`edge-${from}`);
   if (sameSize(part, sheet)) return voice.phrase('kit-cut-sheet', { cuts, edge });
   const size = words.size(part);
-  return parts.length === 1
-    ? voice.phrase('kit-cut-part', { cuts, edge, size })
-    : voice.phrase('kit-cut-parts', { cuts, edge, size, count: parts.length });
+  const count = parts.length;
+  return voice.phrase(voice.say.counted('kit-cut-parts', count), { cuts, edge, size, count });
 }
 
 /** What comes off, equal parts together; nothing where the blade took all that was left. */
@@ -69,11 +68,10 @@ function giveOf(part: SheetTree, count: number, kinds: readonly PieceKind[], wor
     return voice.phrase('kit-gives-piece', { count, piece });
   }
   const size = words.size(part);
-  const [one, more] = GIVES[part.kind];
-  return count === 1 ? voice.phrase(one, { size }) : voice.phrase(more, { count, size });
+  return voice.phrase(voice.say.counted(GIVES[part.kind], count), { count, size });
 }
 
 const GIVES = {
-  strips: ['kit-gives-strip', 'kit-gives-strips'],
-  waste: ['kit-gives-off-cut', 'kit-gives-off-cuts'],
+  strips: 'kit-gives-strips',
+  waste: 'kit-gives-offcuts',
 } as const;

@@ -9,10 +9,11 @@ export function languageOf({ lang }: Project, { language }: Site): string {
   return lang?.value ?? language;
 }
 
-/** What a label says in a language, or in the one its tag begins with; nothing where we have no words in it. */
+/** What a label says in a language, or in the nearest that its tag begins with; nothing where we have no words in it. */
 export function wordsIn(language: string, label: string): string {
-  const [first = ''] = language.split('-');
-  return (languageWords.get(language) ?? languageWords.get(first))?.[label] ?? '';
+  const own = languageWords.get(language)?.[label];
+  const wider = language.split('-').slice(0, -1).join('-');
+  return own ?? (wider === '' ? '' : wordsIn(wider, label));
 }
 
 const UNITS: readonly (readonly [unit: Unit, label: string])[] = [

@@ -58,7 +58,7 @@ export function indexHtml(
         none: voice.say('site-found-none'),
         choices: choicesOf(projects, voice),
         found: voice.say('site-found'),
-        all: voice.say('site-found-all', { all: projects.length }),
+        all: voice.count('site-found-all', projects.length),
       },
       lists: listsOf(listing, pages, voice),
     },

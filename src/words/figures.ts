@@ -21,9 +21,17 @@ export function figureOf(length: Length, edition: EditionName, say: Say): RulerF
   return { sign, whole: whole === 0n ? '' : String(whole), fraction: `${numerator}/${denominator}` };
 }
 
-/** Whether a length is said as one is. A fraction of an inch is singular in every language; all else by its own rule. */
-export function isOne(length: Length, edition: EditionName, say: Say): boolean {
-  if (edition === 'metric') return say.isOne(Number(printMillimeters(length)));
+/** The plural category in which lengths are said; several together by the last, where that tells more than that they are many. */
+export function pluralOf(lengths: readonly Length[], edition: EditionName, say: Say): Intl.LDMLPluralRule {
+  const [last] = lengths.slice(-1);
+  if (!last) return 'other';
+  const category = pluralOfLength(last, edition, say);
+  return lengths.length > 1 && category === 'one' ? 'other' : category;
+}
+
+function pluralOfLength(length: Length, edition: EditionName, say: Say): Intl.LDMLPluralRule {
+  if (edition === 'metric') return say.plural(Number(printMillimeters(length)));
   const { whole, numerator } = rulerInches(length);
-  return whole === 0n || (whole === 1n && numerator === 0n) || say.isOne(length.mm / 25.4);
+  if (numerator === 0n) return say.plural(Number(whole));
+  return whole === 0n ? say.pluralOfPart : say.plural(length.mm / 25.4);
 }

@@ -26,8 +26,14 @@ export type Say = Speak & {
   readonly has: (key: string) => boolean;
   /** A figure of ours with the language's decimal mark: `3.5` is `3,5`. Exact: no digit is lost or gained. */
   readonly figure: (figure: string) => string;
-  /** Whether so many of something are said as one is: in French 1½ is, in English it is not. */
-  readonly isOne: (count: number) => boolean;
+  /** The label for so many of something, of `key-one`, `key-few`, `key-other` and so on. */
+  readonly counted: (key: string, count: number) => string;
+  /** The same for a plural category. */
+  readonly inPlural: (key: string, category: Intl.LDMLPluralRule) => string;
+  /** The plural category of a number. */
+  readonly plural: (count: number) => Intl.LDMLPluralRule;
+  /** The plural category of a part of one thing: `½ inch`, as one is said; `½ cala`, as fractions are in Polish. */
+  readonly pluralOfPart: Intl.LDMLPluralRule;
 };
 
 const speakers = new WeakMap<Labels, Say>();
@@ -42,6 +48,7 @@ export function speaker(labels: Labels): Say {
 function newSpeaker({ language, texts, pieces = new Map() }: Labels): Say {
   const numbers = new Intl.NumberFormat(language);
   const plurals = new Intl.PluralRules(language);
+  const hasFew = plurals.resolvedOptions().pluralCategories.includes('few');
   const mark = numbers.formatToParts(1.5).find(({ type }) => type === 'decimal')?.value ?? '.';
   const parts: Say['parts'] = (key, values) => {
     const text = texts.get(key);
@@ -52,13 +59,18 @@ function newSpeaker({ language, texts, pieces = new Map() }: Labels): Say {
     });
   };
   const say: Speak = (key, values = {}) => parts(key, values).join('');
+  const inPlural: Say['inPlural'] = (key, category) =>
+    texts.has(`${key}-${category}`) ? `${key}-${category}` : `${key}-other`;
   return Object.assign(say, {
     language,
     pieces,
     parts,
     has: (key: string) => texts.has(key),
     figure: (figure: string) => figure.replace('.', mark),
-    isOne: (count: number) => plurals.select(count) === 'one',
+    inPlural,
+    counted: (key: string, count: number) => inPlural(key, plurals.select(count)),
+    plural: (count: number) => plurals.select(count),
+    pluralOfPart: hasFew ? plurals.select(0.5) : 'one',
   });
 }
 

@@ -6,7 +6,7 @@ export const ENGLISH = 'en';
 
 /** What a sheet in one language is said with. */
 type Language = {
-  /** The language of the file the words are from. */
+  /** The language of the file that has most of the words: the last of the chain, whose holes English fills. */
   readonly from: string;
   /** Whole: what the language has no words for yet is there in English. */
   readonly labels: Labels;
@@ -17,9 +17,9 @@ type Language = {
 };
 
 /**
- * The words for a BCP 47 tag from all there are, by file name: the longest beginning of the tag that has a file, as RFC
- * 4647 section 3.4 looks one up. `de-AT` is said with German words, and dated as in Austria. An unknown language is
- * English.
+ * The words for a BCP 47 tag from all there are, by file name: those of each beginning of the tag that has a file, as
+ * RFC 4647 section 3.4 looks one up, the longest first. `fr-CA` is said with its own words, then with French ones, and
+ * dated as in Canada. An unknown language is English.
  */
 export function labelsFor(all: ReadonlyMap<string, Labels>, wanted: string): Language {
   const known = languages.get(all) ?? new Map<string, Language>();
@@ -35,12 +35,38 @@ const languages = new WeakMap<ReadonlyMap<string, Labels>, Map<string, Language>
 function lookUp(all: ReadonlyMap<string, Labels>, wanted: string): Language {
   const english = all.get(ENGLISH);
   if (!english) throw new Error('the English labels are missing from the package');
-  const found = all.get(lookup([...all.keys()], wanted) ?? '');
-  if (!found) return { from: ENGLISH, labels: english, missing: [], known: false };
-  const missing = keysOf(english, found.language).filter((key) => !found.texts.has(key));
-  const texts = new Map([...english.texts, ...found.texts]);
-  return { from: found.language, labels: { language: wanted, texts }, missing, known: true };
+  const chain = chainOf(all, wanted);
+  const last = chain.at(-1);
+  if (!last) return { from: ENGLISH, labels: english, missing: [], known: false };
+  const own = layered(chain.toReversed());
+  const missing = keysOf(english, last.language).filter((key) => !own.has(key));
+  const texts = layered([english, ...chain.toReversed()]);
+  return { from: last.language, labels: { language: wanted, texts }, missing, known: true };
 }
+
+function chainOf(all: ReadonlyMap<string, Labels>, wanted: string): readonly Labels[] {
+  // The library takes the first tag that is any beginning of the wanted one, however short.
+  const longestFirst = [...all.keys()].sort((one, other) => other.length - one.length);
+  const found = all.get(lookup(longestFirst, wanted) ?? '');
+  if (!found) return [];
+  const wider = found.language.split('-').slice(0, -1).join('-');
+  return wider === '' ? [found] : [found, ...chainOf(all, wider)];
+}
+
+/** Files of labels laid over one another. A counted label replaces all plurals of the one below it. */
+function layered(files: readonly Labels[]): ReadonlyMap<string, string> {
+  const texts = new Map<string, string>();
+  for (const file of files) {
+    for (const key of file.texts.keys()) {
+      const counted = /^(.+)-other$/u.exec(key)?.[1];
+      if (counted !== undefined) for (const category of CATEGORIES) texts.delete(`${counted}-${category}`);
+    }
+    for (const [key, text] of file.texts) texts.set(key, text);
+  }
+  return texts;
+}
+
+const CATEGORIES: readonly Intl.LDMLPluralRule[] = ['zero', 'one', 'two', 'few', 'many', 'other'];
 
 /**
  * The keys a language needs: those of the English, a counted label in every plural category of its own. English counts

@@ -2,7 +2,7 @@ import type { Shown, Twin } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
 import { roundedSign, rulerInches } from '../measure/print.ts';
 import { type EditionName, UNIT_OF } from '../measure/ruler-unit.ts';
-import { figureOf, isOne } from './figures.ts';
+import { figureOf, pluralOf } from './figures.ts';
 import { betweenMembers } from './labels.ts';
 import { html, SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';
@@ -92,9 +92,8 @@ function spokenInches(lengths: readonly Length[], grouping: Grouping, voice: Voi
   });
   const together =
     grouping === 'size' ? words.join(` ${voice.say('spoken-by')} `) : voice.list(words).toString();
-  const first = lengths[0];
-  const single = lengths.length === 1 && first !== undefined && isOne(first, 'inch', voice.say);
-  return voice.phrase(single ? 'spoken-inch' : 'spoken-inches', { figures: together });
+  const { say } = voice;
+  return voice.phrase(say.inPlural('spoken-inches', pluralOf(lengths, 'inch', say)), { figures: together });
 }
 
 /** `2 and 11 sixteenths`; in a language that sets the unit within, that too. */

@@ -32,11 +32,7 @@ export function voiceOf(labels: Labels): Voice {
 function newVoice(labels: Labels): Voice {
   const { language } = labels;
   const say = speaker(labels);
-  const plurals = new Intl.PluralRules(language);
-  const count = (key: string, number: number): string => {
-    const exact = `${key}-${plurals.select(number)}`;
-    return say(labels.texts.has(exact) ? exact : `${key}-other`, { count: number });
-  };
+  const count = (key: string, number: number): string => say(say.counted(key, number), { count: number });
   return {
     language,
     say,

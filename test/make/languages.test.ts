@@ -59,9 +59,9 @@ describe('a German project on an English site', () => {
     for (const said of ['Zuschnitt', 'Material und Werkzeug', 'Projekt teilen', 'Großdruck'])
       expect(words).toContain(said);
     expect(words).toContain('Donnerstag, 10. Dezember 2026');
-    expect(words).toContain('1 Stunde 15 Minuten');
+    expect(words).toContain('1\u00a0Stunde 15\u00a0Minuten');
     expect(words).toContain('98,5 × 141 mm');
-    expect(words).toContain('auf Vorderseite (karte), 3,5 mm');
+    expect(words).toContain('auf „Vorderseite (karte)“, 3,5 mm');
     expect(words).toContain('Die Rückseite hinter die Vorderseite falten');
     expect(words).toContain('bei 105,5 mm');
     const heard = [...page.matchAll(/aria-label="([^"]*)"/gu)].map(([, text]) => text).join('\n');
@@ -72,7 +72,7 @@ describe('a German project on an English site', () => {
   it('has a German handout', () => {
     const text = pdf.pages.map((each) => each.text).join('\n');
     expect(pdf.lang).toBe('de');
-    for (const said of ['Zuschnitt', 'Rillen', 'Schritte', 'Bevor es losgeht', 'Seite 1 von', 'Klingen'])
+    for (const said of ['Zuschnitt', 'Falzen', 'Schritte', 'Bevor es losgeht', 'Seite 1 von', 'Klingen'])
       expect(text).toContain(said);
     expect(text).toMatch(/98,5 × 141\s*mm/u);
     expect(text).toContain('Donnerstag, 10. Dezember 2026');
@@ -96,7 +96,7 @@ describe('a German project on an English site', () => {
     });
     const { out } = await sheetwright(again, 'publish', '--dry-run');
     expect(out).toContain('bild: bisher 98,5 × 141 mm, jetzt 98 × 140,5 mm');
-    expect(out).toContain('Lage (bild): bisher auf karte, Vorderseite, 3,5 mm von links');
+    expect(out).toContain('Position (bild): bisher auf karte, Vorderseite, 3,5 mm von links');
   });
 });
 
@@ -143,7 +143,7 @@ describe('languages that are asked for', () => {
       'there are no labels in Italian (it): those of this sheet are in English',
       'there are no labels in Esperanto (eo): those of this sheet are in English',
     ]);
-    expect(findings[0]?.remedy).toBe('name one of de, en, es, fr, nl');
+    expect(findings[0]?.remedy).toBe('name one of de, en, en-GB, es, fr, nl');
   });
 
   it('are noted once where words are missing, which are named and stand in English', () => {

@@ -52,6 +52,29 @@ describe('the labels of a language', () => {
     expect(voice.count('hours', 1_000_000)).toMatch(/^1\s000\s000 heures$/u);
   });
 
+  it('of a variety are its own, then those of its language, then the English', () => {
+    // CLDR: 1 and 5 of something in Polish are "one" and "many".
+    const polish = labels('pl', { 'hours-one': '{count} godzina', 'hours-other': '{count} godziny' });
+    const canada = labels('fr-CA', { level: 'Calibre' });
+    const more = new Map([...ALL, polish, canada]);
+    const french = labelsFor(more, 'fr-CA');
+    const voice = voiceOf(french.labels);
+    expect(['time', 'level'].map((key) => voice.say(key))).toEqual(['Durée', 'Calibre']);
+    expect([french.from, french.missing]).toEqual(['fr', ['hours-many']]);
+    expect(labelsFor(more, 'fr').missing).toEqual(['level', 'hours-many']);
+    // Whoever asks for another kind of French does not get the Canadian.
+    expect(voiceOf(labelsFor(more, 'fr-BE').labels).say('level')).toBe('Level');
+    const { count } = voiceOf(labelsFor(more, 'pl').labels);
+    expect([count('hours', 1), count('hours', 5)]).toEqual(['1 godzina', '5 godziny']);
+  });
+
+  it('take no plural from English where the language has another', () => {
+    const only = new Map([...ALL, labels('ja', { 'hours-other': '{count}時間' })]);
+    expect(voiceOf(labelsFor(only, 'ja').labels).count('hours', 1)).toBe('1時間');
+    const half = new Map([...ALL, labels('sv', { 'hours-other': '{count} timmar' })]);
+    expect(voiceOf(labelsFor(half, 'sv').labels).count('hours', 1)).toBe('1 timmar');
+  });
+
   it('need a word for every plural of their own, and none for those of English alone', () => {
     const english: Labels = { language: 'en', texts: new Map(Object.entries(ENGLISH)) };
     const counted = (language: string): string[] =>

@@ -18,7 +18,9 @@ import { offersOf, printer, slugs } from '../make/offers.ts';
 
 const all = readLabels();
 const english = labelsIn('en');
-const others = [...all.keys()].filter((language) => language !== 'en');
+/** Each says everything; a variety such as en-GB says only what it says otherwise. */
+const others = [...all.keys()].filter((language) => language !== 'en' && !language.includes('-'));
+const varieties = [...all.keys()].filter((language) => language.includes('-'));
 
 function labelsIn(language: string): Labels {
   const labels = all.get(language);
@@ -61,7 +63,7 @@ const isBrought = (key: string): boolean => key.startsWith('part-') || brought.h
 afterAll(() => printer.close());
 
 it('there are the languages that are promised', () => {
-  expect([...all.keys()].toSorted()).toEqual(['de', 'en', 'es', 'fr', 'nl']);
+  expect([...all.keys()].toSorted()).toEqual(['de', 'en', 'en-GB', 'es', 'fr', 'nl']);
 });
 
 describe.each(others)('the labels in %s', (language) => {
@@ -114,6 +116,20 @@ describe.each(others)('the labels in %s', (language) => {
       (name) => !own.has(`allergen-${name.replaceAll(' ', '-')}`),
     );
     expect(absent).toEqual([]);
+  });
+});
+
+describe.each(varieties)('the labels in %s', (language) => {
+  const wider = labelsFor(all, language.split('-')[0] ?? '').labels.texts;
+
+  it('are words that its language says otherwise, with the very placeholders', () => {
+    const own = [...labelsIn(language).texts];
+    expect(own.filter(([key, text]) => wider.get(key) === text || !wider.has(key))).toEqual([]);
+    const wrong = own.filter(
+      ([key, text]) => placeholdersOf(text).join() !== placeholdersOf(originalOf(key)).join(),
+    );
+    expect(wrong).toEqual([]);
+    expect(labelsFor(all, language).missing).toEqual(labelsFor(all, language.split('-')[0] ?? '').missing);
   });
 });
 
@@ -227,7 +243,7 @@ describe('figures', () => {
 
   it('are one or many as the language has it: 1½ is singular in French alone', () => {
     // CLDR's plural rules: in French what is under 2 is one.
-    const isOne = (language: string): boolean => speaker(labelsIn(language)).isOne(1.5);
+    const isOne = (language: string): boolean => speaker(labelsIn(language)).plural(1.5) === 'one';
     expect(['en', 'de', 'fr', 'es', 'nl'].filter(isOne)).toEqual(['fr']);
   });
 });
