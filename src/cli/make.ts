@@ -1,6 +1,6 @@
 import { relative, resolve } from 'node:path';
-import { type MakeResult, make } from '../make/make.ts';
-import type { MakeOptions, MakeProgress, WrittenFor } from '../make/make-options.ts';
+import { make } from '../make/make.ts';
+import type { MakeOptions, MakeProgress, MakeResult, WrittenFor } from '../make/make-options.ts';
 import { printFindings } from '../proof/print.ts';
 import { isFailure } from '../proof/told.ts';
 import {

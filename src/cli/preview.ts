@@ -1,5 +1,5 @@
 import { resolve } from 'node:path';
-import { openPreview } from '../preview/preview.ts';
+import { openPreview, type PreviewOptions } from '../preview/preview.ts';
 import { printFindings } from '../proof/print.ts';
 import { today } from './make.ts';
 import { type CommandRun, type CommonOptions, count, inkFor, Refusal, type Terminal } from './terminal.ts';
@@ -13,7 +13,6 @@ type PreviewCommand = CommonOptions & {
 
 /** `sheetwright preview [workspace]` */
 export const run: CommandRun<PreviewCommand> = async ([named], options, terminal) => {
-  const ink = inkFor(terminal, options);
   const preview = await openPreview({
     root: workspaceFolder(named, terminal.cwd),
     out: resolve(terminal.cwd, options.out),
@@ -21,20 +20,27 @@ export const run: CommandRun<PreviewCommand> = async ([named], options, terminal
     today: today(),
     port: portOf(options.port),
     browser: options.browser,
-    told: ({ result, trouble, seconds }) => {
-      if (trouble !== undefined) terminal.stderr.write(`sheetwright: ${trouble}\n`);
-      if (!result) return;
-      terminal.stdout.write(printFindings(result.findings, { ink, summary: false }));
-      if (options.quiet) return;
-      const touched = result.written.filter(({ how }) => how !== 'kept').length;
-      terminal.stdout.write(`${count(touched, 'file')} new or changed in ${seconds.toFixed(1)} s\n`);
-    },
+    told: teller(terminal, options),
   });
   terminal.stdout.write(`preview at ${preview.address} (Ctrl-C ends it)\n`);
   await ended(terminal);
   await preview.close();
   return 0;
 };
+
+/** Prints what a make brought: findings only where they are others than before. */
+function teller(terminal: Terminal, options: PreviewCommand): PreviewOptions['told'] {
+  const ink = inkFor(terminal, options);
+  let before = '';
+  return ({ findings, trouble, touched, seconds }) => {
+    if (trouble !== undefined) terminal.stderr.write(`sheetwright: ${trouble}\n`);
+    const found = printFindings(findings, { ink, summary: false });
+    if (found !== before && trouble === undefined) terminal.stdout.write(found || 'nothing found any more\n');
+    before = found;
+    if (options.quiet || touched === 0) return;
+    terminal.stdout.write(`${count(touched, 'file')} new or changed in ${seconds.toFixed(1)} s\n`);
+  };
+}
 
 function portOf(text: string): number {
   const port = Number(text);

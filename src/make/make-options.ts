@@ -1,5 +1,7 @@
 import type { Study } from '../examine/study.ts';
 import type { Ledger } from '../project/ledger/ledger.ts';
+import type { Told } from '../proof/told.ts';
+import type { Known, Recall, Spot } from '../recall/recall.ts';
 import type { Written } from './files.ts';
 
 /** What happened to a file that was made, and the inputs that are another than the last time. */
@@ -25,6 +27,8 @@ export type MakeOptions = {
   readonly namedFrom: string;
   /** Only the projects with these slugs; else all. */
   readonly only?: readonly string[] | undefined;
+  /** What is known of the workspace from an earlier make. Where it names the folders that changed, only they are looked at. */
+  readonly known?: Known | undefined;
   /** Make everything again, whatever was made before. */
   readonly all?: boolean | undefined;
   readonly pdf: boolean;
@@ -45,4 +49,21 @@ export type MakeOptions = {
   readonly ledgerOf?: ((study: Study) => Ledger | undefined) | undefined;
   /** Records that ledger. Asked for once all of the project is made, before any of it is put in place. */
   readonly record?: ((folder: string, ledger: Ledger) => Promise<void>) | undefined;
+};
+
+export type MakeResult = {
+  /** The workspace, with all that is known of it. */
+  readonly recall: Recall;
+  /** The projects that were looked at. */
+  readonly spots: readonly Spot[];
+  /** Of the settings, the shared files and those projects. */
+  readonly findings: readonly Told[];
+  /** What happened to each file that was made. */
+  readonly written: readonly WrittenFor[];
+  /** Slugs of projects that keep their last good output because of a finding. */
+  readonly held: readonly string[];
+  /** Addresses that were there before and now lead nowhere. */
+  readonly vanished: readonly string[];
+  /** Slugs of the projects that are now as their sources say. */
+  readonly made: readonly string[];
 };

@@ -1,29 +1,14 @@
-import { mergeTold, type Told } from '../proof/told.ts';
+import type { Examination } from '../examine/study.ts';
+import type { WorkspaceTexts } from '../project/workspace-texts.ts';
+import { mergeTold } from '../proof/told.ts';
 import { Recall, type Spot } from '../recall/recall.ts';
 import { findInWords } from './find.ts';
 import { inParallel } from './in-parallel.ts';
 import { withLock } from './lock.ts';
-import type { MakeOptions, WrittenFor } from './make-options.ts';
+import type { MakeOptions, MakeResult } from './make-options.ts';
 import { Making } from './making.ts';
 import { projectsNamed } from './named.ts';
 import type { Workshop } from './workshop.ts';
-
-export type MakeResult = {
-  /** The workspace, with all that is known of it. */
-  readonly recall: Recall;
-  /** The projects that were looked at. */
-  readonly spots: readonly Spot[];
-  /** Of the settings, the shared files and those projects. */
-  readonly findings: readonly Told[];
-  /** What happened to each file that was made. */
-  readonly written: readonly WrittenFor[];
-  /** Slugs of projects that keep their last good output because of a finding. */
-  readonly held: readonly string[];
-  /** Addresses that were there before and now lead nowhere. */
-  readonly vanished: readonly string[];
-  /** Slugs of the projects that are now as their sources say. */
-  readonly made: readonly string[];
-};
 
 /** While a page of one project is printed, others are drawn. */
 const AT_A_TIME = 3;
@@ -35,12 +20,9 @@ const AT_A_TIME = 3;
  * in one line; what was made until then is whole and need not be made again.
  */
 export async function make(options: MakeOptions): Promise<MakeResult> {
-  const { root, out, namedFrom, progress } = options;
-  const recall = await Recall.open(root, namedFrom, async (texts) => {
-    const { openExamination } = await import('../examine/examine.ts');
-    return openExamination(texts);
-  });
-  const spots = projectsNamed(options.only, recall.spots).filter(isInShard(options));
+  const { root, out, namedFrom, progress, known } = options;
+  const recall = await Recall.open(root, namedFrom, openLate, known);
+  const spots = projectsNamed(options.only, recall.spots).filter(isAmong(options));
   return withLock(out, async () => {
     const making = new Making(options, recall, () => openWorkshop(options, recall));
     try {
@@ -50,7 +32,7 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
         await making.makeProject(spot);
         progress?.passed();
       });
-      if (!options.shard) await making.makeSite();
+      if (!options.shard && !known?.changed) await making.makeSite();
       const { site, shared } = await recall.basisFindings();
       const told = [...site, ...shared, ...making.findings, ...(await findInWords(recall, spots))];
       const { written, held, made, vanished } = making;
@@ -71,9 +53,16 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
   });
 }
 
-/** Projects are dealt out one by one, so that every part has some of each kind. */
-function isInShard({ shard }: MakeOptions): (spot: Spot, index: number) => boolean {
-  return (_, index) => !shard || index % shard.of === shard.part - 1;
+async function openLate(texts: WorkspaceTexts): Promise<Examination> {
+  const { openExamination } = await import('../examine/examine.ts');
+  return openExamination(texts);
+}
+
+/** Of a make in parts, projects are dealt out one by one, so that every part has some of each kind. */
+function isAmong({ shard, known }: MakeOptions): (spot: Spot, index: number) => boolean {
+  const changed = known?.changed;
+  return ({ folder }, index) =>
+    (!shard || index % shard.of === shard.part - 1) && (!changed || changed.has(folder));
 }
 
 /** What a page is made with is loaded when there is one to make. */

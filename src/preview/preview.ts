@@ -1,34 +1,32 @@
-import { once } from 'node:events';
-import { readFileSync, type Stats, statSync } from 'node:fs';
-import { join, sep } from 'node:path';
-import { type FSWatcher, watch } from 'chokidar';
-import { Busy, takeLock } from '../make/lock.ts';
-import { type MakeResult, make } from '../make/make.ts';
-import type { MakeOptions } from '../make/make-options.ts';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { Busy } from '../make/lock.ts';
+import { make } from '../make/make.ts';
+import type { MakeOptions, MakeResult } from '../make/make-options.ts';
 import { NoSuchProject } from '../make/named.ts';
-import { findingJson } from '../proof/print.ts';
-import { workDraft } from '../publish/revisions.ts';
+import type { Told } from '../proof/told.ts';
 import { packageRoot } from '../recall/package-root.ts';
-import { type LiveServer, openServer } from './server.ts';
+import type { Recall } from '../recall/recall.ts';
+import { takeFolder } from './folder.ts';
+import { openServer } from './server.ts';
+import { foldersIn, isNews, type PreviewState, stateAfter, stateJson, stateWith } from './state.ts';
+import { Watching } from './watching.ts';
 
-export type PreviewOptions = Omit<MakeOptions, 'pdf' | 'pdfsLater' | 'only'> & {
-  readonly port: number;
-  /** Told after every make. */
-  readonly told: (news: {
-    readonly result?: MakeResult;
-    readonly trouble?: string;
-    readonly seconds: number;
-  }) => void;
+/** What a make in a preview brought. */
+type News = {
+  /** All that is found now. */
+  readonly findings: readonly Told[];
+  /** How many files are new or changed. */
+  readonly touched: number;
+  readonly seconds: number;
+  /** A broken environment or a mistake of ours, in one line: nothing was made. */
+  readonly trouble?: string;
 };
 
-/** What the previewed pages are told: what was found, and which projects differ from what was published. */
-type PreviewState = {
-  /** Rises with every make, so that a page knows whether it is the latest. */
-  readonly version: number;
-  readonly findings: readonly ReturnType<typeof findingJson>[];
-  readonly drafts: readonly { readonly slug: string; readonly changes: readonly string[] }[];
-  /** A broken environment or a mistake of ours, in one line. */
-  readonly trouble?: string;
+export type PreviewOptions = Omit<MakeOptions, 'pdf' | 'pdfsLater' | 'only' | 'known'> & {
+  readonly port: number;
+  /** Told after every make that changed something. */
+  readonly told: (news: News) => void;
 };
 
 export type Preview = { readonly address: string; readonly close: () => Promise<void> };
@@ -38,153 +36,176 @@ export type Preview = { readonly address: string; readonly close: () => Promise<
  * Broken files show as findings on the page, over the last good output.
  */
 export async function openPreview(options: PreviewOptions): Promise<Preview> {
+  const { root, port } = options;
   const { out, release } = await takeFolder(options.out);
+  const templates = join(packageRoot(), 'templates');
+  const live = (name: string): string => readFileSync(join(templates, 'preview', name), 'utf8');
   const session = new Session({ ...options, out });
-  await session.follow();
-  const preview = await session.open();
+  await session.makeAll();
+  const server = await openServer(
+    {
+      folder: join(out, 'site'),
+      version: () => session.state.version,
+      state: () => stateJson(session.state),
+      prepare: (path) => prepare(path, session),
+      live: { script: live('live.js'), style: live('live.css') },
+    },
+    port,
+  );
+  session.announce = server.announce;
+  const watching = await Watching.open({
+    root,
+    templates,
+    out,
+    changed: (folder) => session.changed(folder),
+  });
+  session.doubt = () => watching.doubt();
+  void session.warmUp();
   return {
-    address: preview.address,
+    address: server.address,
     close: async () => {
-      await preview.close();
+      await watching.close();
+      await server.close();
+      await session.close();
       await release();
     },
   };
 }
 
-/** Lies in the output folder of a preview as long as it runs. */
-const LOCK = '.previewing';
-const MOST_PREVIEWS = 20;
-
-/** A folder of its own for each preview: the one that was named, or one beside it with a number behind. */
-async function takeFolder(
-  wanted: string,
-  number = 1,
-): Promise<{ readonly out: string; readonly release: () => Promise<void> }> {
-  const out = number === 1 ? wanted : `${wanted}-${number}`;
+/** A PDF is printed when somebody opens it, if what it shows has changed since. */
+async function prepare(path: string, session: Session): Promise<void> {
+  const [slug, ...rest] = path.split('/');
+  if (!path.endsWith('.pdf') || slug === undefined || rest.length === 0) return;
   try {
-    return { out, release: await takeLock(out, LOCK) };
+    await session.print(slug);
   } catch (error) {
-    if (error instanceof Busy && number < MOST_PREVIEWS) return takeFolder(wanted, number + 1);
-    throw error;
+    // That there is no such project is said as of any file that is not there.
+    if (!(error instanceof NoSuchProject)) throw error;
   }
 }
 
-/** How long until what could not be done is tried again, and until the workspace's folder is looked for, in milliseconds. */
+/** How long until what could not be done is tried again, in milliseconds. */
 const AGAIN = 1000;
-
 /** An editor saves in several steps; a change is over when nothing has happened for so many milliseconds. */
 const QUIET = 30;
+/** After a project, what shows it too is made: once nothing was saved for so many milliseconds. */
+const REST = 300;
 
+/**
+ * The makes of a preview, one at a time, for they write the same files. The projects that were saved are made first and
+ * alone, so that their pages are there at once; then whatever else is stale, which needs no one to say what was saved.
+ */
 class Session {
-  readonly #options: PreviewOptions;
-  #state: PreviewState = { version: 0, findings: [], drafts: [] };
-  #server: LiveServer | undefined;
-  /** One make at a time: they write the same files. */
+  state: PreviewState = { version: 0, findings: [], drafts: [] };
+  /** Called whenever there is another state. */
+  announce: () => void = () => {};
+  /** Called where the workspace may have been away. */
+  doubt: () => void = () => {};
+  readonly #options: Omit<PreviewOptions, 'port'>;
+  readonly #saved = new Set<string>();
   #turn: Promise<unknown> = Promise.resolve();
-  #isToFollow = false;
-  #watcher: FSWatcher | undefined;
-  /** Which folder is watched as the workspace; empty where there is none. */
-  #watched = '';
+  #recall: Recall | undefined;
+  #isAllDue = false;
+  #hasMade = false;
   #timer: NodeJS.Timeout | undefined;
 
-  constructor(options: PreviewOptions) {
+  constructor(options: Omit<PreviewOptions, 'port'>) {
     this.#options = options;
   }
 
-  async open(): Promise<Preview> {
-    const { out, port } = this.#options;
-    const templates = join(packageRoot(), 'templates');
-    const live = (name: string): string => readFileSync(join(templates, 'preview', name), 'utf8');
-    const server = await openServer(
-      {
-        folder: join(out, 'site'),
-        state: () => this.#state,
-        prepare: (path) => this.#prepare(path),
-        live: { script: live('live.js'), style: live('live.css') },
-      },
-      port,
-    );
-    this.#server = server;
-    await this.#watch();
-    const looking = setInterval(() => this.#look(), AGAIN);
-    // So that the first save need not wait for what makes pages to be loaded.
-    await import('../make/workshop.ts');
-    return {
-      address: server.address,
-      close: async () => {
-        clearInterval(looking);
-        clearTimeout(this.#timer);
-        await this.#watcher?.close();
-        await server.close();
-        await this.#turn;
-      },
-    };
-  }
-
-  async #watch(): Promise<void> {
-    const { root, out } = this.#options;
-    await this.#watcher?.close();
-    this.#watched = folderAt(root);
-    this.#watcher = watch([root, join(packageRoot(), 'templates')], {
-      ignoreInitial: true,
-      ignored: (path, stats) => isOurs(path, out) || (stats !== undefined && !isFollowed(stats)),
+  /** Makes all that is stale, without PDFs. What changes before it begins is in it. */
+  async makeAll(): Promise<void> {
+    await this.#attempt(async () => {
+      this.#isAllDue = false;
+      this.#saved.clear();
+      const known = this.#recall && { recall: this.#recall };
+      const result = await make({ ...this.#options, pdf: false, pdfsLater: true, known });
+      this.#recall = result.recall;
+      return { result, state: await stateAfter(result, this.state.version + 1) };
     });
-    this.#watcher.on('all', () => this.#followIn(QUIET));
-    await once(this.#watcher, 'ready');
   }
 
-  /** A folder that was moved away is watched no more, also when it is back or another is in its place. */
-  async #look(): Promise<void> {
-    const now = folderAt(this.#options.root);
-    if (now === this.#watched) return;
-    this.#watched = now;
-    if (now !== '') await this.#watch();
+  /** Makes one project to no end, if none was made yet: the first save need not wait for what makes pages to be loaded. */
+  async warmUp(): Promise<void> {
+    const recall = this.#recall;
+    const [first] = recall?.spots ?? [];
+    if (this.#hasMade || !recall || !first) return;
+    const known = { recall, changed: new Set([first.folder]) };
+    await this.#inTurn(() => make({ ...this.#options, pdf: false, pdfsLater: true, known, all: true })).catch(
+      () => {},
+    );
+  }
+
+  /** Something was saved. @param folder The folder it is in; undefined where it may be anywhere. */
+  changed(folder: string | undefined): void {
+    if (folder !== undefined && foldersIn(this.#recall).has(folder)) this.#saved.add(folder);
+    else this.#isAllDue = true;
     this.#followIn(QUIET);
+  }
+
+  /** Prints the PDFs of a project that are not as it is now. @throws what keeps it from being printed. */
+  async print(slug: string): Promise<MakeResult> {
+    return this.#inTurn(() => make({ ...this.#options, pdf: true, only: [slug] }));
+  }
+
+  async close(): Promise<void> {
+    clearTimeout(this.#timer);
+    await this.#turn;
+    clearTimeout(this.#timer);
   }
 
   #followIn(milliseconds: number): void {
     clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => this.follow(), milliseconds);
+    this.#timer = setTimeout(() => this.#follow(), milliseconds);
   }
 
-  /** Makes what changed, without PDFs, and tells every open page. What changes before it begins is in it. */
-  async follow(): Promise<void> {
-    if (this.#isToFollow) return;
-    this.#isToFollow = true;
+  #follow(): Promise<void> {
+    return this.#isAllDue || !this.#recall || this.#saved.size === 0
+      ? this.makeAll()
+      : this.#makeSaved(this.#recall);
+  }
+
+  async #makeSaved(recall: Recall): Promise<void> {
+    await this.#attempt(async () => {
+      const changed = new Set(this.#saved);
+      this.#saved.clear();
+      const result = await make({
+        ...this.#options,
+        pdf: false,
+        pdfsLater: true,
+        known: { recall, changed },
+      });
+      this.#recall = result.recall;
+      return { result, state: stateWith(this.state, result, this.state.version + 1) };
+    });
+    this.#followIn(this.#saved.size > 0 ? QUIET : REST);
+  }
+
+  async #attempt(
+    work: () => Promise<{ readonly result: MakeResult; readonly state: PreviewState }>,
+  ): Promise<void> {
     await this.#inTurn(async () => {
-      this.#isToFollow = false;
-      const version = this.#state.version + 1;
       const began = performance.now();
       const seconds = (): number => (performance.now() - began) / 1000;
       try {
-        const result = await make({ ...this.#options, pdf: false, pdfsLater: true });
-        const state = await stateAfter(result, version);
-        if (isNews(result, this.#state, state)) this.#state = state;
-        this.#options.told({ result, seconds: seconds() });
+        const { result, state } = await work();
+        if (!isNews(result, this.state, state)) return;
+        this.state = state;
+        this.#hasMade ||= result.written.length > 0;
+        const touched = result.written.filter(({ how }) => how !== 'kept').length;
+        this.#options.told({ findings: state.findings, touched, seconds: seconds() });
       } catch (error) {
         const trouble = error instanceof Error ? error.message : String(error);
-        if (trouble !== this.#state.trouble) {
-          this.#options.told({ trouble, seconds: seconds() });
-          this.#state = { version, findings: [], drafts: [], trouble };
+        if (trouble !== this.state.trouble) {
+          this.#options.told({ findings: [], touched: 0, trouble, seconds: seconds() });
+          this.state = { version: this.state.version + 1, findings: [], drafts: [], trouble };
         }
-        // Whatever else it was, the folder may have been away.
-        if (!(error instanceof Busy)) this.#watched = '';
+        if (!(error instanceof Busy)) this.doubt();
+        this.#isAllDue = true;
         this.#followIn(AGAIN);
       }
     });
-    this.#server?.announce();
-  }
-
-  /** A PDF is printed when somebody opens it, if what it shows has changed since. */
-  async #prepare(path: string): Promise<void> {
-    const [slug, ...rest] = path.split('/');
-    if (!path.endsWith('.pdf') || slug === undefined || rest.length === 0) return;
-    try {
-      await this.#inTurn(() => make({ ...this.#options, pdf: true, only: [slug] }));
-    } catch (error) {
-      // That there is no such project is said as of any file that is not there.
-      if (!(error instanceof NoSuchProject)) throw error;
-    }
+    this.announce();
   }
 
   #inTurn<T>(work: () => Promise<T>): Promise<T> {
@@ -192,36 +213,4 @@ class Session {
     this.#turn = result.catch(() => {});
     return result;
   }
-}
-
-function isOurs(path: string, out: string): boolean {
-  return path === out || path.startsWith(`${out}${sep}`) || /(?:^|[/\\])node_modules(?:[/\\]|$)/u.test(path);
-}
-
-function isFollowed(stats: Stats): boolean {
-  return stats.isFile() || stats.isDirectory();
-}
-
-/** Tells one folder from another that has its path later; empty where there is none. */
-function folderAt(path: string): string {
-  const stats = statSync(path, { throwIfNoEntry: false });
-  return stats?.isDirectory() ? `${stats.dev} ${stats.ino}` : '';
-}
-
-async function stateAfter({ recall, spots, findings }: MakeResult, version: number): Promise<PreviewState> {
-  const drafts: { slug: string; changes: readonly string[] }[] = [];
-  for (const spot of spots) {
-    const changes = await recall.work('draft', spot, workDraft);
-    recall.release(spot);
-    if (changes) drafts.push({ slug: spot.slug, changes });
-  }
-  recall.save();
-  return { version, findings: findings.map(findingJson), drafts };
-}
-
-/** Whether an open page would look otherwise: a save that changed nothing should not move it. */
-function isNews({ written }: MakeResult, before: PreviewState, after: PreviewState): boolean {
-  const said = ({ findings, drafts, trouble }: PreviewState): string =>
-    JSON.stringify([findings, drafts, trouble]);
-  return before.version === 0 || written.some(({ how }) => how !== 'kept') || said(before) !== said(after);
 }

@@ -7,15 +7,17 @@ import { extname, join, posix } from 'node:path';
 /** What the server shows: files of a folder, and the state that its pages follow. */
 type Showing = {
   readonly folder: string;
-  /** Its version rises with every change. */
-  readonly state: () => { readonly version: number };
+  /** Rises with every change. */
+  readonly version: () => number;
+  /** What pages are told, as JSON. */
+  readonly state: () => string;
   /** Called before a file is sent, to make it if it is made only when asked for. */
   readonly prepare: (path: string) => Promise<void>;
   /** The script and style that every page of a preview has besides its own. */
   readonly live: { readonly script: string; readonly style: string };
 };
 
-export type LiveServer = {
+type LiveServer = {
   readonly address: string;
   /** Tells every open page that there is a new state. */
   readonly announce: () => void;
@@ -67,7 +69,7 @@ export async function openServer(showing: Showing, wantedPort: number): Promise<
   return {
     address: `http://${LOOPBACK}:${port}/`,
     announce: () => {
-      for (const listener of listeners) listener.write(`data: ${showing.state().version}\n\n`);
+      for (const listener of listeners) listener.write(`data: ${showing.version()}\n\n`);
     },
     close: () => {
       for (const listener of listeners) listener.end();
@@ -115,12 +117,12 @@ async function answer(
         'Content-Type': 'text/event-stream',
         'Cache-Control': 'no-store',
       });
-      response.write(`data: ${showing.state().version}\n\n`);
+      response.write(`data: ${showing.version()}\n\n`);
       listeners.add(response);
       response.on('close', () => listeners.delete(response));
       return;
     case `${OWN}state.json`:
-      return send(response, 200, '.json', JSON.stringify(showing.state()));
+      return send(response, 200, '.json', showing.state());
     case `${OWN}live.js`:
       return send(response, 200, '.js', showing.live.script);
     case `${OWN}live.css`:
@@ -157,7 +159,7 @@ async function sendFile(pathname: string, response: ServerResponse, showing: Sho
   }
   const file = isFolder ? join(named, 'index.html') : named;
   const ending = extname(file).toLowerCase();
-  const { version } = showing.state();
+  const version = showing.version();
   const bytes = await readFile(file).catch(() => undefined);
   if (bytes) return send(response, 200, ending, ending === '.html' ? withLive(`${bytes}`, version) : bytes);
   const missing = await readFile(join(showing.folder, '404.html'), 'utf8').catch(() => 'not found');

@@ -12,6 +12,8 @@ import { isSharedFile, type WorkspaceTexts } from './workspace-texts.ts';
 export type LoadOptions = {
   /** The folder that paths in messages are relative to: the one the command runs in. */
   readonly namedFrom?: string | undefined;
+  /** Texts of the same workspace that still hold, but for those of projects in the folders named. */
+  readonly earlier?: { readonly texts: WorkspaceTexts; readonly changed: ReadonlySet<string> } | undefined;
 };
 
 /**
@@ -22,6 +24,7 @@ export type LoadOptions = {
 export async function loadTexts(root: string, options: LoadOptions): Promise<WorkspaceTexts> {
   const folder = resolve(root);
   const named = (path: string): string => nameOf(path, options.namedFrom ?? process.cwd());
+  if (options.earlier) return loadAgain(options.earlier, named);
   const entries = (await readdir(folder)).sort();
   const findings: Finding[] = [];
   const report = (finding: Finding): unknown => findings.push(finding);
@@ -42,6 +45,25 @@ export async function loadTexts(root: string, options: LoadOptions): Promise<Wor
     findPicture: (project, path) => findPicture(join(folder, project), path),
     readDrawing: (project, path) => readDrawing(join(folder, project), path),
   };
+}
+
+/** The texts of some projects anew, all others as they were. */
+async function loadAgain(
+  { texts, changed }: NonNullable<LoadOptions['earlier']>,
+  named: (path: string) => string,
+): Promise<WorkspaceTexts> {
+  const isAnew = (path: string): boolean => changed.has(path.split('/', 1)[0] ?? '');
+  const findings: Finding[] = [];
+  const anew = [...texts.files.keys()].filter(isAnew);
+  const files = await Promise.all(
+    anew.map(async (path) => {
+      const file = await load(join(texts.root, path), texts.root, named, (finding) => findings.push(finding));
+      return [path, file] as const;
+    }),
+  );
+  const replaced = new Set(anew.map((path) => texts.files.get(path)));
+  const still = texts.findings.filter(({ at }) => !replaced.has(at.file));
+  return { ...texts, files: new Map([...texts.files, ...files]), findings: [...still, ...findings] };
 }
 
 /** Folders of a workspace that are no project, whatever lies in them. */

@@ -24,6 +24,9 @@ export type Work<T> = (
   commons: Commons,
 ) => Promise<{ readonly data: T; readonly uses: Iterable<string> }>;
 
+/** What is known already: all of it still holds but, where folders are named, the texts in them. */
+export type Known = { readonly recall: Recall; readonly changed?: ReadonlySet<string> | undefined };
+
 /** Reads a workspace and examines its projects; nothing of that is loaded before it is asked for. */
 type Read = (texts: WorkspaceTexts) => Promise<Examination>;
 
@@ -56,7 +59,7 @@ export class Recall {
   /** Of the projects that are worked on now. */
   readonly #studies = new Map<string, Study>();
 
-  private constructor(texts: WorkspaceTexts, read: Read, pack: Pack, stampPack: Pack) {
+  private constructor(texts: WorkspaceTexts, read: Read, [pack, stampPack]: Packs) {
     this.texts = texts;
     this.#read = read;
     this.#pack = pack;
@@ -68,19 +71,22 @@ export class Recall {
 
   /**
    * @param read Reads projects, where something is to be worked out.
+   * @param known Of the same workspace, seen from the same folder.
    * @throws when `root` is no folder that can be read.
    */
-  static async open(root: string, namedFrom: string, read: Read): Promise<Recall> {
-    const texts = await loadTexts(root, { namedFrom });
-    const cache = join(cacheFolder({ env: process.env, home: homedir() }), 'work');
-    const program = programDigest();
-    // Findings name files as a person in that folder would.
-    const name = digestOf([texts.root, relative(namedFrom, texts.root)]);
-    const pack = new Pack(cache, `${name}-found`, program);
-    const recall = new Recall(texts, read, pack, new Pack(cache, `${name}-stamps`, ''));
+  static async open(root: string, namedFrom: string, read: Read, known?: Known): Promise<Recall> {
+    const changed = known?.changed;
+    const earlier = changed && { texts: known.recall.texts, changed };
+    const texts = await loadTexts(root, { namedFrom, earlier });
+    const recall = new Recall(texts, read, known ? known.recall.#packs : openPacks(texts.root, namedFrom));
     const { values } = await recall.#basis();
-    for (const [input, digest] of Object.entries({ ...values, program })) recall.inputs.set(input, digest);
+    const inputs = { ...values, program: programDigest() };
+    for (const [input, digest] of Object.entries(inputs)) recall.inputs.set(input, digest);
     return recall;
+  }
+
+  get #packs(): Packs {
+    return [this.#pack, this.#stampPack];
   }
 
   /** Every project, in the order of their slugs. */
@@ -213,4 +219,14 @@ export class Recall {
   #told(findings: readonly ToldData[]): readonly Told[] {
     return findings.map((each) => readTold(each, this.#files));
   }
+}
+
+/** Of what was worked out, and of the digests of files. */
+type Packs = readonly [found: Pack, stamps: Pack];
+
+function openPacks(root: string, namedFrom: string): Packs {
+  const cache = join(cacheFolder({ env: process.env, home: homedir() }), 'work');
+  // Findings name files as a person in that folder would.
+  const name = digestOf([root, relative(namedFrom, root)]);
+  return [new Pack(cache, `${name}-found`, programDigest()), new Pack(cache, `${name}-stamps`, '')];
 }

@@ -14,14 +14,22 @@ export function whenText(date: string, { at, zone }: Hours, voice: Voice): strin
   if (at === undefined) return voice.day(date);
   const timeZone = zone ?? 'UTC';
   const moment = Temporal.PlainDateTime.from(`${date}T${at}`).toZonedDateTime(timeZone);
-  const time = new Intl.DateTimeFormat(voice.language, {
-    hour: 'numeric',
-    minute: '2-digit',
-    timeZone,
-    ...(zone === undefined ? {} : { timeZoneName: 'short' }),
-  });
+  const time = timeFormat(voice.language, timeZone, zone !== undefined);
   return voice.say('site-when', {
     day: voice.day(date),
     time: time.format(moment.epochMilliseconds).replace(/\s/gu, '\u00a0'),
   });
+}
+
+/** Setting one up takes a thousand times as long as using it. */
+const times = new Map<string, Intl.DateTimeFormat>();
+
+function timeFormat(language: string, timeZone: string, isNamed: boolean): Intl.DateTimeFormat {
+  const key = `${language} ${timeZone} ${isNamed}`;
+  const naming = isNamed ? ({ timeZoneName: 'short' } as const) : {};
+  const format =
+    times.get(key) ??
+    new Intl.DateTimeFormat(language, { hour: 'numeric', minute: '2-digit', timeZone, ...naming });
+  times.set(key, format);
+  return format;
 }

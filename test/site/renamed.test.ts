@@ -1,7 +1,8 @@
 import { cpSync, mkdirSync, mkdtempSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, inject, it } from 'vitest';
-import { type MakeResult, make } from '../../src/make/make.ts';
+import { make } from '../../src/make/make.ts';
+import type { MakeResult } from '../../src/make/make-options.ts';
 import { renamedOf } from '../../src/site/renamed.ts';
 
 import { listed } from './bench.ts';
