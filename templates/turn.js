@@ -236,4 +236,6 @@
   document.addEventListener('DOMContentLoaded', () => {
     for (const figure of document.querySelectorAll('.turn')) new Turn(figure);
   });
+  // A preview puts another in the place of one that changed.
+  document.addEventListener('sheetwright:come', ({ target }) => new Turn(target));
 })();

@@ -9,7 +9,15 @@ import { packageRoot } from '../recall/package-root.ts';
 import type { Recall } from '../recall/recall.ts';
 import { takeFolder } from './folder.ts';
 import { openServer } from './server.ts';
-import { foldersIn, isNews, type PreviewState, stateAfter, stateJson, stateWith } from './state.ts';
+import {
+  foldersIn,
+  isNews,
+  NOTHING_KNOWN,
+  type PreviewState,
+  stateAfter,
+  stateJson,
+  stateWith,
+} from './state.ts';
 import { Watching } from './watching.ts';
 
 /** What a make in a preview brought. */
@@ -46,9 +54,9 @@ export async function openPreview(options: PreviewOptions): Promise<Preview> {
     {
       folder: join(out, 'site'),
       version: () => session.state.version,
-      state: () => stateJson(session.state),
+      state: () => stateJson(session.state, options.namedFrom),
       prepare: (path) => prepare(path, session),
-      live: { script: live('live.js'), style: live('live.css') },
+      live: { script: `${live('patch.js')}\n${live('live.js')}`, style: live('live.css') },
     },
     port,
   );
@@ -96,7 +104,7 @@ const REST = 300;
  * alone, so that their pages are there at once; then whatever else is stale, which needs no one to say what was saved.
  */
 class Session {
-  state: PreviewState = { version: 0, findings: [], drafts: [] };
+  state: PreviewState = NOTHING_KNOWN;
   /** Called whenever there is another state. */
   announce: () => void = () => {};
   /** Called where the workspace may have been away. */
@@ -176,7 +184,7 @@ class Session {
         known: { recall, changed },
       });
       this.#recall = result.recall;
-      return { result, state: stateWith(this.state, result, this.state.version + 1) };
+      return { result, state: await stateWith(this.state, result, this.state.version + 1) };
     });
     this.#followIn(this.#saved.size > 0 ? QUIET : REST);
   }
@@ -198,7 +206,7 @@ class Session {
         const trouble = error instanceof Error ? error.message : String(error);
         if (trouble !== this.state.trouble) {
           this.#options.told({ findings: [], touched: 0, trouble, seconds: seconds() });
-          this.state = { version: this.state.version + 1, findings: [], drafts: [], trouble };
+          this.state = { ...NOTHING_KNOWN, version: this.state.version + 1, trouble };
         }
         if (!(error instanceof Busy)) this.doubt();
         this.#isAllDue = true;

@@ -176,10 +176,10 @@ function pathOf(pathname: string): string | undefined {
   }
 }
 
-/** A page with the live script, which knows which make the page is of. */
+/** A page with the live script before its own: it knows which make the page is of, and the page as it was sent. */
 function withLive(html: string, version: number): string {
   const tags = `<link rel="stylesheet" href="${OWN}live.css"><script src="${OWN}live.js" data-version="${version}" defer></script>`;
-  return html.includes('</head>') ? html.replace('</head>', `${tags}</head>`) : `${tags}${html}`;
+  return html.includes('<head>') ? html.replace('<head>', `<head>${tags}`) : `${tags}${html}`;
 }
 
 /** @param ending What a file of such content ends with, `.html`. */

@@ -215,6 +215,8 @@ export type Site = MeetingAsWritten & {
   /** Which editions are made of projects that say nothing of it. */
   readonly units: Units;
   readonly currency: string;
+  /** The address that opens a file in the demonstrator's editor, with `{file}`, `{line}` and `{column}` in it. */
+  readonly editor?: At<string>;
   readonly bench: Bench;
   readonly sessions?: Schedule;
   readonly findings: readonly Finding[];

@@ -48,15 +48,50 @@ describe('a previewed page', () => {
     expect(await textOf('#preview-findings')).toMatch(/draft[\s\S]*never published/u);
   });
 
-  it('comes anew after a save, and stays where it was scrolled to', async () => {
+  it('is brought on in place after a save: not loaded anew, ticked and scrolled as it was', async () => {
+    await page.evaluate('globalThis.isSamePage = true');
+    await page.click('[data-tick="step"]');
     await page.evaluate('scrollTo(0, 700)');
     write('title: Card', 'title: A card with another name');
     await page.waitForFunction("document.querySelector('h1')?.textContent.includes('another name')");
     // The longer title takes a line more; the browser keeps what is read in place.
     await page.waitForFunction('Math.abs(scrollY - 700) < 80');
+    expect(await page.title()).toContain('another name');
+    write(/(\n## [^\n]*\n)/u, '$1A sentence *more* before it.\n\n');
+    await page.waitForFunction("document.querySelector('.step .prose em')?.textContent === 'more'");
+    write('4 x 5 1/4', '4 x 5');
+    await page.waitForFunction("/4 × 5 in/.test(document.querySelector('.cut-list')?.textContent)");
+    expect(await page.evaluate('globalThis.isSamePage')).toBe(true);
+    expect(await page.$('[data-tick="step"]:checked')).not.toBe(null);
+    write('4 x 5,', '4 x 5 1/4,');
   });
 
-  it('shows what was found at its line and column over the last good page, and takes it away again', async () => {
+  it('is loaded anew where its scripts hold on to what changed, and stays where it was scrolled to', async () => {
+    const steps = await page.$$eval('.step', ({ length }) => length);
+    await page.evaluate('scrollTo(0, 400)');
+    writeFileSync(sheet, `${readFileSync(sheet, 'utf8')}\n## One step more\nAdmire it.\n`);
+    await page.waitForFunction(`document.querySelectorAll('.step').length === ${steps + 1}`);
+    await page.waitForFunction('Math.abs(scrollY - 400) < 80');
+    await page.waitForFunction("document.querySelector('#preview-findings')");
+    expect(await page.evaluate('globalThis.isSamePage')).toBe(undefined);
+  });
+
+  it('shows a finding as a terminal does, marks what it is about, and leads to the line in an editor', async () => {
+    write('4 x 5 1/4', '4 x 5 1/0');
+    await page.waitForSelector('#preview-findings pre');
+    expect(await textOf('#preview-findings pre')).toMatch(/^.*4 x 5 1\/0.*\n *\^{5}$/u);
+    expect(await textOf('.preview-mark')).toContain('front');
+    expect(await page.$('#preview-findings a')).toBe(null);
+    const line = readFileSync(sheet, 'utf8').split('5 1/0')[0]?.split('\n').length;
+    writeFileSync(join(sheet, '../../site.yaml'), 'editor: "my-editor://open?at={file}&line={line}"\n');
+    await page.waitForSelector('#preview-findings a');
+    const href = await page.$eval('#preview-findings a', (link) => link.getAttribute('href'));
+    expect(href).toBe(`my-editor://open?at=${encodeURI(sheet)}&line=${line}`);
+    write('4 x 5 1/0', '4 x 5 1/4');
+    await page.waitForFunction("!document.querySelector('.preview-mark')");
+  });
+
+  it('shows what was found over the last good page, and takes it away again', async () => {
     write('4 x 5 1/4', '4 x 5 1/0');
     await page.waitForFunction(
       "document.querySelector('#preview-findings')?.textContent.includes('unreadable-length')",

@@ -96,6 +96,17 @@ function reportClash(schedule: Schedule, { report }: Reader): void {
 
 const PAPER = asChoice<Paper>(['letter', 'a4']);
 
+/** Addresses by which a page could run something, or that lead to another machine. */
+const NO_EDITOR =
+  /^(?:javascript|data|vbscript|blob|about):|^(?:https?|ftp|file):(?!\/\/(?:localhost|127\.0\.0\.1)[:/])/iu;
+
+/** How an editor on this machine is told what to open. */
+const asEditor: Value<At<string>> = asMatch(
+  'an address of an editor on this machine with {file} in it, such as my-editor://open?file={file}&line={line}',
+  /^[a-z][\w+.-]*:[^\s<>"]*\{file\}[^\s<>"]*$/iu,
+  ([address]) => (NO_EDITOR.test(address) ? undefined : address),
+);
+
 const SITE = sectionOf('settings, such as title: Paper bench', {
   title: plainly(asText, 'Paper projects', 'The name of your bench, over every page.'),
   summary: optional(asText, 'What your bench is, in one sentence, for the front page.'),
@@ -104,6 +115,10 @@ const SITE = sectionOf('settings, such as title: Paper bench', {
   paper: listed(PAPER, 'What handouts are printed on: `letter`, `a4`, or both, if you say nothing.'),
   units: plainly(asUnits, 'both', 'The editions made: `both`, or `inch` or `metric` alone.'),
   currency: plainly(asCurrency, 'USD', 'The three letters of your currency.'),
+  editor: optional(
+    asEditor,
+    'The address by which your editor opens a file, **in quotes**, with `{file}`, `{line}` and `{column}` for where: `preview` leads from each finding to its line.',
+  ),
   bench: section(asBench, 'Your own tools.'),
   sessions: optional(asSchedule, 'When you meet.'),
   ...MEETING,
