@@ -46,7 +46,7 @@ export function cueCardHtml(input: CueInput, room: CardRoom): string {
     css: cueRules(setting, paper, room, foot),
   };
   return pageHtml(input, 'cue-card', head, {
-    title: typographic(project.title.value, voice.language),
+    title: typographic(project.title.value, voice.say),
     day: project.session && voice.day(project.session.value),
     hours: order.isTimed && voice.say(order.isOpen ? 'cue-hours-open' : 'cue-hours', { start, end }),
     people: people !== undefined && voice.count('kit-attendees', people),
@@ -97,10 +97,12 @@ function cueRules(setting: Setting, paper: Paper, { points }: CardRoom, foot: st
 
 /** The scores as they are read out: lines at an angle are only spoken of, for nobody draws them by ear. */
 function spokenScores(setting: Setting): readonly object[] {
+  const { say, phrase } = setting.voice;
   return (scoreList(setting)?.pieces ?? []).map(({ rows, ...piece }) => {
     const straight = rows.filter(({ positions }) => positions !== undefined);
-    const slants = straight.length < rows.length && setting.voice.say('cue-slants');
-    return { ...piece, rows: straight, slants };
+    const slants = straight.length < rows.length && say('cue-slants');
+    const led = straight.map((row) => ({ ...row, words: phrase('labeled', { label: row.words }) }));
+    return { ...piece, rows: led, slants };
   });
 }
 

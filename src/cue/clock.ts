@@ -1,3 +1,4 @@
+import { timeInWords } from '../words/days.ts';
 import type { Voice } from '../words/voice.ts';
 
 /** What the clock knows of a step. */
@@ -71,7 +72,7 @@ export function timesFrom(start: string | undefined, voice: Voice): SayTime {
   return (minutes) => {
     const moment = begin + minutes * MINUTE;
     const days = Math.floor(moment / DAY);
-    const time = format.format(moment);
+    const time = timeInWords(format, moment, voice.say);
     return days === 0 ? time : `${time} (${voice.count('cue-days-on', days)})`;
   };
 }

@@ -4,9 +4,8 @@ import { printInches, printMillimeters, roundedSign } from '../measure/print.ts'
 import { type EditionName, UNIT_OF } from '../measure/ruler-unit.ts';
 import type { Size } from '../measure/size.ts';
 import { pluralOf } from '../words/figures.ts';
-import { betweenMembers } from '../words/labels.ts';
 import { sheetNamed } from '../words/names.ts';
-import { capital } from '../words/typographic.ts';
+import { betweenMembers, capital } from '../words/typographic.ts';
 import { figureLettering, type Label, lengthLettering, withUnit } from './lettering.ts';
 import type { DrawingStyle } from './style.ts';
 
@@ -69,7 +68,7 @@ export function spokenVolume(sides: Twin<readonly Length[]>, style: DrawingStyle
 export function listed(items: readonly string[], say: DrawingStyle['say']): string {
   const [last] = items.slice(-1);
   if (items.length < 2 || last === undefined) return items.join('');
-  return say('drawing-and', { first: items.slice(0, -1).join(betweenMembers(items)), last });
+  return say('drawing-and', { first: items.slice(0, -1).join(betweenMembers(items, say)), last });
 }
 
 /** A piece's, sheet's or panel's id as a caption: `seed-box.lid` is `Seed box lid`. */

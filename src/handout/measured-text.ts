@@ -23,7 +23,7 @@ export function measuredText(text: string, { finder, measures, voice }: ReadSett
   const parts: TextPart[] = [];
   // What follows a measurement follows a word: a quotation mark there closes.
   const set = (part: string, first: boolean): string =>
-    first ? typographic(part, voice.language) : typographic(`x${part}`, voice.language).slice(1);
+    first ? typographic(part, voice.say) : typographic(`x${part}`, voice.say).slice(1);
   let end = 0;
   for (const mention of mentionsIn(text, voice)) {
     if (mention.said.length > 1 && measures.shown.length > 1) continue;

@@ -2,6 +2,7 @@ import type { Columns, Measures } from '../words/measures.ts';
 import { pieceSheetNamed } from '../words/names.ts';
 import { SafeHtml } from '../words/safe-html.ts';
 import { positionsByFold, scoreMoves, slantMoves, slantWords } from '../words/score-moves.ts';
+import { semicolon } from '../words/typographic.ts';
 import { ofVariants, variantsOf, waysOf } from '../words/variants.ts';
 import { pieceSheets } from './piece-sheets.ts';
 import { inVariant, type Setting } from './setting.ts';
@@ -86,6 +87,6 @@ function rowsOf({ editions, measures, voice }: Setting, sheet: string): readonly
     slantWords(slant, voice, (length) => measures.both([length])),
   );
   if (slants.length === 0) return rows;
-  const words = voice.phrase('score-slant', { lines: SafeHtml.join(slants, '; ') });
+  const words = voice.phrase('score-slant', { lines: SafeHtml.join(slants, semicolon(voice.say)) });
   return [...rows, { words }];
 }

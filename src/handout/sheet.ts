@@ -55,7 +55,7 @@ export function sheetHtml(input: SheetInput): string {
   const { editions, site, target, links, ledger } = input;
   const setting = settingOf(editions, target, input.labels, input.pictures);
   const { project, voice } = setting;
-  const title = typographic(project.title.value, voice.language);
+  const title = typographic(project.title.value, voice.say);
   const summary = project.summary && shownText(project.summary.value, setting);
   const hero = heroOf(setting);
   const codes = target === 'page' ? [] : codesOf(setting, links.address);
@@ -81,7 +81,7 @@ export function sheetHtml(input: SheetInput): string {
       paper: listed?.line === 'site-handout' ? listed.paper : undefined,
     })),
     title,
-    summary: summary && typographic(summary, voice.language),
+    summary: summary && typographic(summary, voice.say),
     hero: hero?.html,
     isIllustrated: hero !== undefined || codes.length > 0,
     facts: factsOf(setting, isInUs(site)),

@@ -40,7 +40,7 @@ export function kitPageOf(
     `:root { --accent: ${color}; --tint: ${tint}; }`,
     ...(target === 'page' ? [] : [pageCss(target, margins, voice)]),
   ];
-  const title = typographic(project.title.value, voice.language);
+  const title = typographic(project.title.value, voice.say);
   const model = { target, siteTitle: site.title, title, ...own };
   return { title: page.title, html: pageHtml(input, template, { ...page, css: css.join('\n') }, model) };
 }

@@ -43,7 +43,7 @@ export function projectLinkPicture(material: ProjectMaterial): NamedLinkPicture 
     level?.value,
   ];
   return named('', {
-    title: typographic(title.value, voice.language),
+    title: typographic(title.value, voice.say),
     siteTitle: site.title,
     facts: facts.filter(Boolean).join('\n'),
     accent: color,

@@ -49,7 +49,7 @@ export function indexHtml(
       calendar: links.calendar,
       feed: links.feed,
       empty: projects.length === 0,
-      about: typographic(description, voice.language),
+      about: typographic(description, voice.say),
       meeting: { ...meeting, facts: meetingFacts(meeting, voice), calendar: undefined },
       next: listing.next && nextView(listing.next, pages, voice),
       dates: datesOf(projects, today, site, voice),
@@ -145,8 +145,8 @@ function cardView(project: ListedProject, { site }: SitePages, voice: Voice): ob
     place: session === undefined ? undefined : meetingOf(project, site).place,
     ownPlace: project.place,
     calendar: `${slug}/${slug}.ics`,
-    title: typographic(title, voice.language),
-    summary: summary === undefined ? undefined : typographic(summary, voice.language),
+    title: typographic(title, voice.say),
+    summary: summary === undefined ? undefined : typographic(summary, voice.say),
     accent,
     // The card's title says what the picture shows; a second reading of it would only be in the way.
     picture: picture && {

@@ -23,7 +23,7 @@ export function renamedOf(projects: readonly ListedProject[]): readonly Renamed[
 /** `<was>/index.html`: leads on at once, with a link for whoever stays. */
 export function renamedHtml({ project }: Renamed, pages: SitePages): string {
   const voice = voiceOf(pages.labels);
-  const title = typographic(project.title, voice.language);
+  const title = typographic(project.title, voice.say);
   const href = `${pages.root}${project.slug}/index.html`;
   const address = absolute(pages.site, `${project.slug}/`);
   const page = {

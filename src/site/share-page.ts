@@ -25,12 +25,12 @@ export function shareHtml(project: ListedProject, links: ShareLinks, pages: Site
   const { site } = pages;
   const voice = voiceOf(pages.labels);
   const { slug, summary, session, accent } = project;
-  const title = typographic(project.title, voice.language);
+  const title = typographic(project.title, voice.say);
   const address = absolute(site, `${slug}/`);
   const when = session === undefined ? undefined : whenText(session, hoursOf(site), voice);
   const { place } = meetingOf(project, site);
   const heading = voice.say('share-title', { title });
-  const text = [title, summary && typographic(summary, voice.language), when, when && place, address]
+  const text = [title, summary && typographic(summary, voice.say), when, when && place, address]
     .filter((line) => line !== undefined)
     .join('\n');
   const page = {
@@ -136,7 +136,7 @@ export function tentHtml(project: ListedProject, setting: TentSetting): string |
   const face = height / 2 - FOOT;
   const css = `@page { size: ${width}mm ${height}mm; margin: 0; }
 :root { --accent: ${project.accent}; --face: ${face}mm; --foot: ${FOOT}mm; }`;
-  const title = typographic(project.title, voice.language);
+  const title = typographic(project.title, voice.say);
   const head = { title: voice.say('share-tent-of', { title }), description: project.summary ?? title, css };
   return pageHtml(setting, 'tent', head, {
     siteTitle: site.title,

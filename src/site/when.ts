@@ -1,5 +1,6 @@
 import { Temporal } from 'temporal-polyfill';
 import type { Site } from '../project/model.ts';
+import { timeInWords } from '../words/days.ts';
 import type { Voice } from '../words/voice.ts';
 
 /** When sessions begin, as `site.yaml` says: a time of day, and the zone it is meant in. */
@@ -15,9 +16,10 @@ export function whenText(date: string, { at, zone }: Hours, voice: Voice): strin
   const timeZone = zone ?? 'UTC';
   const moment = Temporal.PlainDateTime.from(`${date}T${at}`).toZonedDateTime(timeZone);
   const time = timeFormat(voice.language, timeZone, zone !== undefined);
+  const spoken = timeInWords(time, moment.epochMilliseconds, voice.say);
   return voice.say('site-when', {
     day: voice.day(date),
-    time: time.format(moment.epochMilliseconds).replace(/\s/gu, '\u00a0'),
+    time: [spoken, ...zoneName(time, moment.epochMilliseconds)].join('\u00a0'),
   });
 }
 
@@ -32,4 +34,10 @@ function timeFormat(language: string, timeZone: string, isNamed: boolean): Intl.
     new Intl.DateTimeFormat(language, { hour: 'numeric', minute: '2-digit', timeZone, ...naming });
   times.set(key, format);
   return format;
+}
+
+/** A zone by the name that people give it, `CST`; a mere difference from another place, `UTC+1`, tells them nothing. */
+function zoneName(time: Intl.DateTimeFormat, moment: number): readonly string[] {
+  const name = time.formatToParts(moment).find(({ type }) => type === 'timeZoneName')?.value;
+  return name !== undefined && /^\p{L}+$/u.test(name) ? [name] : [];
 }

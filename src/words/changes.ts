@@ -8,6 +8,7 @@ import type { Say } from './labels.ts';
 import { nameOf, refNamed, sheetNamed } from './names.ts';
 import { outlineKey, parametersOf } from './outlines.ts';
 import type { SafeHtml } from './safe-html.ts';
+import { semicolon } from './typographic.ts';
 import type { Voice } from './voice.ts';
 
 /** What changed with a revision, in sentences, and the names of the pieces to cut again. */
@@ -150,7 +151,7 @@ function cornersWords(corners: string, lengths: readonly string[], say: Say): st
     const radius = lengths[index] ?? '';
     return say.has(cornersKey(name)) ? say(cornersKey(name), { radius }) : `${name} ${radius}`;
   });
-  return told.join('; ');
+  return told.join(semicolon(say));
 }
 
 /** Sides as they are recorded, `left, right`, in words. */

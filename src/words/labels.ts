@@ -73,8 +73,3 @@ function newSpeaker({ language, texts, pieces = new Map() }: Labels): Say {
     pluralOfPart: hasFew ? plurals.select(0.5) : 'one',
   });
 }
-
-/** What stands between the members of a list: a semicolon where a comma divides a figure, as in `3,5; 4 mm`. */
-export function betweenMembers(members: readonly string[]): string {
-  return members.some((member) => /\d,\d/u.test(member)) ? '; ' : ', ';
-}

@@ -3,8 +3,8 @@ import type { Length } from '../measure/length.ts';
 import { roundedSign, rulerInches } from '../measure/print.ts';
 import { type EditionName, UNIT_OF } from '../measure/ruler-unit.ts';
 import { figureOf, pluralOf } from './figures.ts';
-import { betweenMembers } from './labels.ts';
 import { html, SafeHtml } from './safe-html.ts';
+import { betweenMembers } from './typographic.ts';
 import type { Voice } from './voice.ts';
 
 /** How lengths belong together: `2 × 4 in`; `1, 4, and 9 in` in a sentence; `1, 4, 9 in` in a column. */
@@ -78,7 +78,7 @@ function joined(figures: readonly SafeHtml[], grouping: Grouping, voice: Voice, 
   }
   const last = figures.at(-1) ?? SafeHtml.empty;
   const closing = html`<span class="figures">${last} ${unit}</span>`;
-  const between = betweenMembers(figures.map(String));
+  const between = betweenMembers(figures.map(String), voice.say);
   const row = [...figures.slice(0, -1), closing];
   if (grouping === 'column') return SafeHtml.join(row, between);
   if (between === ', ' || row.length < 3) return voice.list(row);

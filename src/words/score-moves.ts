@@ -7,6 +7,7 @@ import { foldsAtScores, foldsAtSlants } from '../shape/score-folds.ts';
 import { netNamed } from '../shape/sheets.ts';
 import type { Measures } from './measures.ts';
 import { html, SafeHtml } from './safe-html.ts';
+import { semicolon } from './typographic.ts';
 import type { Voice } from './voice.ts';
 
 /** How the sheet is turned on the board before a row of scores, seen from where the last row left it. */
@@ -124,7 +125,7 @@ export function positionsByFold(
   }
   return SafeHtml.join(
     runs.map((run) => withFold(print(run.at), run.folds, voice, between)),
-    '; ',
+    semicolon(voice.say),
   );
 }
 
@@ -160,6 +161,6 @@ export function scoresInline(
   });
   if (slants.length === 0) return SafeHtml.join(parts, ' ');
   const lines = slants.map((slant) => slantWords(slant, voice, (length) => measures.both([length])));
-  const angled = voice.phrase('score-inline-slant', { lines: SafeHtml.join(lines, '; ') });
+  const angled = voice.phrase('score-inline-slant', { lines: SafeHtml.join(lines, semicolon(voice.say)) });
   return SafeHtml.join([...parts, angled], ' ');
 }

@@ -1,3 +1,4 @@
+import { dateInWords } from './days.ts';
 import { type Labels, type Say, speaker } from './labels.ts';
 import { type HtmlValue, html, SafeHtml, textOf } from './safe-html.ts';
 
@@ -39,8 +40,8 @@ function newVoice(labels: Labels): Voice {
     count,
     phrase: (key, values) => SafeHtml.join(say.parts(key, values).map((part) => html`${part}`)),
     list: (items) => list(language, items),
-    day: (date) => dateInWords(language, date, 'full'),
-    date: (date) => dateInWords(language, date, 'long'),
+    day: (date) => dateInWords(date, 'full', say),
+    date: (date) => dateInWords(date, 'long', say),
     duration: (minutes) => {
       const [hours, rest] = [Math.floor(minutes / 60), minutes % 60];
       if (hours === 0) return count('minutes', rest);
@@ -61,13 +62,4 @@ function list(language: string, items: readonly HtmlValue[]): SafeHtml {
   return SafeHtml.join(
     parts.map(({ type, value }) => html`${type === 'element' ? (left.shift() ?? '') : value}`),
   );
-}
-
-const dates = new Map<string, Intl.DateTimeFormat>();
-
-function dateInWords(language: string, date: string, dateStyle: 'full' | 'long'): string {
-  const key = `${language} ${dateStyle}`;
-  const format = dates.get(key) ?? new Intl.DateTimeFormat(language, { dateStyle, timeZone: 'UTC' });
-  dates.set(key, format);
-  return format.format(Date.parse(date));
 }

@@ -139,7 +139,7 @@ describe('the feed', () => {
     expect(content).toContain(
       '<img src="https://example.org/bench/future/a.jpg" width="4" height="3" alt="A &quot;box&quot;">',
     );
-    expect(content).toContain('Thursday, January 1, 2099, Garden &lt;hall&gt;');
+    expect(content).toContain('Thursday, January\u00a01,\u00a02099, Garden &lt;hall&gt;');
   });
 
   it('is a feed when there is nothing to tell', () => {

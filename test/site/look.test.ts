@@ -87,7 +87,7 @@ describe('the page for sharing', () => {
     const text = await page.$eval('#share-text', (field) => field.textContent);
     expect(text).toBe(`Seed packet keeper
 A slim box with a clip-top that holds six seed packets.
-Thursday, December 10, 2026, 6:30\u00a0PM\u00a0CST
+Thursday, December\u00a010,\u00a02026, 6:30\u00a0PM\u00a0CST
 Reading room, Harbour Street Library
 https://example.org/bench/seed-packet-keeper/`);
     await page.evaluate(
@@ -105,7 +105,7 @@ https://example.org/bench/seed-packet-keeper/`);
     );
     await page.click('[data-copies="share-text"]');
     await page.waitForFunction(
-      `document.querySelector('.copy [role="status"]').textContent.startsWith('It could not')`,
+      `document.querySelector('.copy [role="status"]').textContent.startsWith('Copying failed')`,
     );
     expect(await page.evaluate('getSelection().toString()')).toContain('Seed packet keeper');
   });

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readLabels } from '../../src/make/package-files.ts';
+import { labelsFor } from '../../src/words/languages.ts';
 import { escapeHtml, html } from '../../src/words/safe-html.ts';
 import { type Voice, voiceOf } from '../../src/words/voice.ts';
 import { labels } from '../handout/sample.ts';
@@ -8,9 +9,7 @@ import { labels } from '../handout/sample.ts';
 const all = readLabels();
 
 function voiceIn(language: string): Voice {
-  const own = all.get(language);
-  if (!own) throw new Error(`no labels in ${language}`);
-  return voiceOf(own);
+  return voiceOf(labelsFor(all, language).labels);
 }
 
 /** Spaces of any kind as plain ones. */
@@ -105,13 +104,33 @@ describe('a day', () => {
     ['nl', 'maandag 28 februari 2028', '28 februari 2028'],
   ])('in %s has its weekday and its words', (language, day, date) => {
     const voice = voiceIn(language);
-    expect([voice.day('2028-02-28'), voice.date('2028-02-28')]).toEqual([day, date]);
+    expect([plain(voice.day('2028-02-28')), plain(voice.date('2028-02-28'))]).toEqual([day, date]);
+    // No line ends within a date, but for the weekday's.
+    expect(voice.date('2028-02-28')).not.toContain(' ');
+    expect(voice.day('2028-02-28').split(' ')).toHaveLength(2);
+  });
+
+  it('is the first of a month as French writes it, and no other', () => {
+    // Imprimerie nationale: le 1er février; CLDR has "1 février".
+    const dates = ['fr', 'fr-CA', 'en', 'de'].flatMap((language) =>
+      ['2027-02-01', '2027-02-11'].map((date) => plain(voiceIn(language).date(date))),
+    );
+    expect(dates).toEqual([
+      '1er février 2027',
+      '11 février 2027',
+      '1er février 2027',
+      '11 février 2027',
+      'February 1, 2027',
+      'February 11, 2027',
+      '1. Februar 2027',
+      '11. Februar 2027',
+    ]);
   });
 
   it('is that of the calendar, wherever the machine stands', () => {
     // 2028 is a leap year; 1 January 2000 was a Saturday.
     const { day } = voiceIn('en');
-    expect(['2028-02-29', '2000-01-01', '1999-12-31'].map(day)).toEqual([
+    expect(['2028-02-29', '2000-01-01', '1999-12-31'].map((date) => plain(day(date)))).toEqual([
       'Tuesday, February 29, 2028',
       'Saturday, January 1, 2000',
       'Friday, December 31, 1999',
