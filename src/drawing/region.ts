@@ -117,7 +117,7 @@ export function turn({ x, y }: Point2, degrees: number): Point2 {
 }
 
 /** Where an outline crosses a level line, from the left. */
-export function crossings(outline: readonly Point2[], y: number): number[] {
+function crossings(outline: readonly Point2[], y: number): number[] {
   return edgesOf(outline)
     .filter(([from, to]) => from.y > y !== to.y > y)
     .map(([from, to]) => from.x + ((y - from.y) * (to.x - from.x)) / (to.y - from.y))

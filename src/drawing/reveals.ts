@@ -1,13 +1,12 @@
 import type { Twin } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
 import { EDGES, type Edge } from '../project/net-as-written.ts';
-import type { Point2 } from '../shape/flat-polygon.ts';
+import { contains, type Point2 } from '../shape/flat-polygon.ts';
 import type { Margins } from '../shape/net.ts';
 import type { Layer } from '../shape/shapes.ts';
 import { magnitudeOf, revealOn } from '../words/reveals.ts';
 import type { PiledLayer } from './pile.ts';
 import type { DrawingStyle } from './style.ts';
-import { contains } from './visible.ts';
 import { listed, spokenLength } from './words.ts';
 
 /** What shows all round when it is the same on every side, in both editions. */

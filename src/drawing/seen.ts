@@ -1,8 +1,7 @@
-import type { Point2 } from '../shape/flat-polygon.ts';
+import { contains, type Point2 } from '../shape/flat-polygon.ts';
 import type { PaintedFace } from '../shape/paint/picture.ts';
 import { extentOf, type Label } from './lettering.ts';
 import { boxOf } from './region.ts';
-import { contains } from './visible.ts';
 
 type Faces = readonly PaintedFace[];
 

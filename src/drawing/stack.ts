@@ -14,7 +14,7 @@ import { boxOf, type Segment } from './region.ts';
 import { gapsOf, type RevealGap } from './reveals.ts';
 import { describeStack, drawLegend, namesOn } from './stack-words.ts';
 import { colorOf, type DrawingRoom, type DrawingStyle } from './style.ts';
-import { roomiestSpot } from './visible.ts';
+import { type LabelSpot, roomiestSpot } from './visible.ts';
 import { lengthLabel } from './words.ts';
 
 /**
@@ -163,12 +163,15 @@ function drawLetters(
   for (const [index, { outline, openings }] of layers.entries()) {
     // Through its own openings one looks at what lies under it.
     const covers = [...layers.slice(index + 1).map((each) => each.outline), ...openings];
-    const spots = [
-      roomiestSpot(outline, [...covers, ...images], lines),
-      roomiestSpot(outline, covers, lines),
-      roomiestSpot(outline, covers, []),
-    ].filter((each) => each !== undefined);
-    const spot = spots.find(({ clearance }) => clearance >= room) ?? spots.at(-1);
+    let spot: LabelSpot | undefined;
+    for (const [over, beside] of [
+      [[...covers, ...images], lines],
+      [covers, lines],
+      [covers, []],
+    ] as const) {
+      spot = roomiestSpot(outline, over, beside) ?? spot;
+      if (spot && spot.clearance >= room) break;
+    }
     if (!spot) continue;
     if (spot.clearance >= room) canvas.badge(columnName(index), spot.at);
     else {

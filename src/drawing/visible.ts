@@ -1,8 +1,8 @@
-import { edgesOf, type Point2 } from '../shape/flat-polygon.ts';
-import { boxOf, crossings, type Segment } from './region.ts';
+import { contains, distanceTo, edgesOf, type Point2 } from '../shape/flat-polygon.ts';
+import { boxOf, type Segment } from './region.ts';
 
 /** A point, and how far it is from every edge near it. */
-type LabelSpot = { readonly at: Point2; readonly clearance: number };
+export type LabelSpot = { readonly at: Point2; readonly clearance: number };
 
 const STEPS = 30;
 
@@ -33,24 +33,18 @@ export function roomiestSpot(
   return best;
 }
 
-/** How far a point is from the nearest edge, if that is farther than `least`. */
-function clearanceOver(least: number, at: Point2, edges: readonly Segment[]): number | undefined {
+/**
+ * How far a point is from the nearest edge, if that is farther than `least`. The edge that is too near comes first for the
+ * next point, which it is as near to.
+ */
+function clearanceOver(least: number, at: Point2, edges: Segment[]): number | undefined {
   let nearest = Number.POSITIVE_INFINITY;
-  for (const edge of edges) {
-    nearest = Math.min(nearest, distanceTo(edge, at));
-    if (nearest <= least) return undefined;
+  for (const [index, edge] of edges.entries()) {
+    nearest = Math.min(nearest, distanceTo(at, ...edge));
+    if (nearest > least) continue;
+    edges.splice(index, 1);
+    edges.unshift(edge);
+    return undefined;
   }
   return nearest;
-}
-
-export function contains(outline: readonly Point2[], { x, y }: Point2): boolean {
-  return crossings(outline, y).filter((crossing) => x < crossing).length % 2 === 1;
-}
-
-function distanceTo([from, to]: Segment, point: Point2): number {
-  const [dx, dy] = [to.x - from.x, to.y - from.y];
-  const square = dx * dx + dy * dy;
-  const along = square === 0 ? 0 : ((point.x - from.x) * dx + (point.y - from.y) * dy) / square;
-  const nearest = Math.min(1, Math.max(0, along));
-  return Math.hypot(point.x - from.x - nearest * dx, point.y - from.y - nearest * dy);
 }

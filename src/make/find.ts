@@ -6,7 +6,10 @@ import type { Recall, Spot } from '../recall/recall.ts';
 export async function findAll(recall: Recall, spots: readonly Spot[]): Promise<readonly Told[]> {
   const { site, shared } = await recall.basisFindings();
   const own: Told[] = [];
-  for (const spot of spots) own.push(...(await recall.findings(spot)));
+  for (const spot of spots) {
+    own.push(...(await recall.findings(spot)));
+    recall.release(spot);
+  }
   return mergeTold([...site, ...shared, ...own, ...(await findInWords(recall, spots))]);
 }
 

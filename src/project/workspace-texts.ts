@@ -23,9 +23,14 @@ export function isSharedFile(path: string): boolean {
   return /^shared(?:\/[^/]+\.ya?ml)?$/u.test(path);
 }
 
-/** The files whose values projects share. */
+const shared = new WeakMap<WorkspaceTexts['files'], readonly SourceFile[]>();
+
+/** The files whose values projects share; looked for once, for each project asks. */
 export function sharedFiles({ files }: Pick<WorkspaceTexts, 'files'>): readonly SourceFile[] {
-  return [...files].flatMap(([path, file]) => (file && isSharedFile(path) ? [file] : []));
+  const found =
+    shared.get(files) ?? [...files].flatMap(([path, file]) => (file && isSharedFile(path) ? [file] : []));
+  shared.set(files, found);
+  return found;
 }
 
 /** The folders that have a sheet. */

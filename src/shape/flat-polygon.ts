@@ -113,8 +113,14 @@ export function cross(first: readonly [Point2, Point2], second: readonly [Point2
 
 /** Whether a point lies within a polygon: a line from it to the right crosses the edges an odd number of times. */
 export function contains(polygon: readonly Point2[], { x, y }: Point2): boolean {
-  const crossed = edgesOf(polygon).filter(([a, b]) => a.y > y !== b.y > y && x < crossingAt(a, b, y));
-  return crossed.length % 2 === 1;
+  let isInside = false;
+  let a = polygon.at(-1);
+  // Asked of thousands of points: nothing is made to answer it.
+  for (const b of polygon) {
+    if (a && a.y > y !== b.y > y && x < crossingAt(a, b, y)) isInside = !isInside;
+    a = b;
+  }
+  return isInside;
 }
 
 /** Where the line through two points is as high as `y`. */
@@ -123,7 +129,7 @@ function crossingAt(a: Point2, b: Point2, y: number): number {
 }
 
 /** The distance of a point from the stretch between two others. */
-function distanceTo({ x, y }: Point2, a: Point2, b: Point2): number {
+export function distanceTo({ x, y }: Point2, a: Point2, b: Point2): number {
   const [across, up] = [b.x - a.x, b.y - a.y];
   const along = ((x - a.x) * across + (y - a.y) * up) / (across * across + up * up || 1);
   const share = Math.min(1, Math.max(0, along));

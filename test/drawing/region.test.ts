@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { dotGrid, hatchLines, type Segment, without } from '../../src/drawing/region.ts';
-import { contains, roomiestSpot } from '../../src/drawing/visible.ts';
+import { roomiestSpot } from '../../src/drawing/visible.ts';
+import { contains } from '../../src/shape/flat-polygon.ts';
 
 const length = ([from, to]: Segment): number => Math.hypot(to.x - from.x, to.y - from.y);
 const total = (segments: readonly Segment[]): number => segments.reduce((sum, each) => sum + length(each), 0);

@@ -91,8 +91,8 @@ function sayWhy(date: string, why: Why): string {
   }
 }
 
+const WEEKDAYS = new Intl.DateTimeFormat('en', { weekday: 'long', timeZone: 'UTC' });
+
 function weekday(date: string): string {
-  return new Intl.DateTimeFormat('en', { weekday: 'long', timeZone: 'UTC' }).format(
-    new Date(`${date}T00:00:00Z`),
-  );
+  return WEEKDAYS.format(new Date(`${date}T00:00:00Z`));
 }
