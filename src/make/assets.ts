@@ -83,15 +83,33 @@ export function pagesAnywhere({ site, labels, renderer, files }: PageMaterial): 
   return { site, labels, renderer, styles, scripts: [], root: '', icons: undefined };
 }
 
-const fontSheets = new WeakMap<PackageFiles, string>();
-
-/** The CSS of a print, its fonts set in as data: a print asks nobody for anything. */
+/** The CSS of a print, but for its typeface, which `typeset` sets in. */
 export function printStyles(files: PackageFiles, print: keyof typeof PRINTS): Styles {
-  const fonts =
-    fontSheets.get(files) ??
-    fontFaceCss(files.fonts.map((font) => ({ ...font, url: dataAddress('font/woff2', font.bytes) })));
-  fontSheets.set(files, fonts);
-  return { kind: 'inline', css: `${fonts}\n${joined(files, PRINTS[print])}` };
+  return { kind: 'inline', css: joined(files, PRINTS[print]) };
+}
+
+type PrintFont = { readonly css: string; readonly has: RegExp };
+
+const printFonts = new WeakMap<PackageFiles, readonly PrintFont[]>();
+
+/**
+ * A page with the typeface as data in it, for a print asks nobody for anything: every face of it, in those of its files
+ * that have a letter of the page. The browser unpacks each for each page anew.
+ */
+export function typeset(html: string, files: PackageFiles): string {
+  const fonts = printFonts.get(files) ?? files.fonts.map(printFont);
+  printFonts.set(files, fonts);
+  const needed = fonts.filter(({ has }) => has.test(html)).map(({ css }) => css);
+  return html.replace('</head>', () => `<style>\n${needed.join('\n')}\n</style>\n</head>`);
+}
+
+function printFont(font: FontFile): PrintFont {
+  const css = fontFaceCss([{ ...font, url: dataAddress('font/woff2', font.bytes) }]);
+  // CSS Fonts 4, section 11.1: `U+0100-02BA, U+2113`.
+  const letters = font.unicodeRange.replace(/U\+([0-9A-F]+)|,\s*/giu, (_, code) =>
+    code ? `\\u{${code}}` : '',
+  );
+  return { css, has: new RegExp(`[${letters.replace(/-([0-9A-F]+)/giu, '-\\u{$1}')}]`, 'u') };
 }
 
 function joined({ styles }: PackageFiles, names: readonly string[]): string {

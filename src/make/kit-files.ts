@@ -7,7 +7,7 @@ import { bagLabels } from '../kit-pages/bag-labels.ts';
 import { kitPage } from '../kit-pages/page.ts';
 import { openPrinter } from '../print/printer.ts';
 import type { Site } from '../project/model.ts';
-import { printStyles } from './assets.ts';
+import { printStyles, typeset } from './assets.ts';
 import { checkWritable, type OutputFile, putFiles, type Written } from './files.ts';
 import { labelsOf } from './languages.ts';
 import { dayOfProject } from './output.ts';
@@ -53,7 +53,7 @@ export async function makeKitFiles(options: KitFilesOptions): Promise<readonly W
   const input = { kit, site, currency, labels, styles, renderer: createRenderer(files), target: paper };
   const at = (name: string): string => `${kitFolder(kit)}/${name}`;
   const written = await putFiles(out, [
-    { path: at('index.html'), bytes: kitPage({ ...input, target: 'page' }).html },
+    { path: at('index.html'), bytes: typeset(kitPage({ ...input, target: 'page' }).html, files) },
     { path: at('kit.json'), bytes: kitJson(kit, currency) },
     { path: at('kit.csv'), bytes: kitCsv(kit, currency) },
   ]);
@@ -66,7 +66,10 @@ export async function makeKitFiles(options: KitFilesOptions): Promise<readonly W
     const printed: OutputFile[] = [];
     for (const { path, page } of prints) {
       const date = dayOfProject(project);
-      printed.push({ path, bytes: await printer.pdf(page.html, { title: page.title, date }) });
+      printed.push({
+        path,
+        bytes: await printer.pdf(typeset(page.html, files), { title: page.title, date }),
+      });
     }
     return [...written, ...(await putFiles(out, printed))];
   } finally {

@@ -7,6 +7,7 @@ import type { Project, Site } from '../project/model.ts';
 import type { ListedProject } from '../site/listed.ts';
 import type { Labels } from '../words/labels.ts';
 import { labelsFor } from '../words/languages.ts';
+import { typeset } from './assets.ts';
 import type { Job } from './job.ts';
 import type { PackageFiles } from './package-files.ts';
 import type { ProjectPicture } from './pictures.ts';
@@ -91,7 +92,7 @@ export function pdfJob(
     path: `site/${material.slug}/${name}`,
     from: [date, html, arrange].join('\n'),
     isPrinted: true,
-    produce: () => material.printer.pdf(html, { title, date, arrange }),
+    produce: () => material.printer.pdf(typeset(html, material.files), { title, date, arrange }),
   };
 }
 

@@ -1,7 +1,7 @@
 import jsQrPackage from 'jsqr';
 import sharp from 'sharp';
 import { afterAll, describe, expect, it } from 'vitest';
-import { pagesAnywhere, printStyles } from '../../src/make/assets.ts';
+import { pagesAnywhere, printStyles, typeset } from '../../src/make/assets.ts';
 import { readPackageFiles } from '../../src/make/package-files.ts';
 import { openPrinter } from '../../src/print/printer.ts';
 import { tentHtml } from '../../src/site/share-page.ts';
@@ -30,7 +30,7 @@ function tent(paper: 'letter' | 'a4', site = SITE): string {
     styles: printStyles(files, 'tent'),
   });
   if (html === undefined) throw new Error('there is no tent');
-  return html;
+  return typeset(html, files);
 }
 
 afterAll(() => printer.close());

@@ -3,7 +3,7 @@ import { type CardRoom, ROOMS } from '../../cue/room.ts';
 import { paperTitle } from '../../handout/setting.ts';
 import { pageCount } from '../../print/pdf.ts';
 import { programDigest, templatesDigest } from '../../recall/program.ts';
-import { printStyles } from '../assets.ts';
+import { printStyles, typeset } from '../assets.ts';
 import type { Job } from '../job.ts';
 import { dayOf, type Output, type ProjectMaterial } from '../output.ts';
 import { picturesInPrint } from '../pictures.ts';
@@ -45,10 +45,12 @@ async function fitted(
   options: { readonly title: string; readonly date: string },
 ): Promise<Uint8Array> {
   const [, ...lesser] = ROOMS;
-  let bytes = await material.printer.pdf(fullest, options);
+  const print = (html: string): Promise<Uint8Array> =>
+    material.printer.pdf(typeset(html, material.files), options);
+  let bytes = await print(fullest);
   for (const room of lesser) {
     if (pageCount(bytes) <= MOST_PAGES) break;
-    bytes = await material.printer.pdf(cardHtml(material, room), options);
+    bytes = await print(cardHtml(material, room));
   }
   return bytes;
 }
