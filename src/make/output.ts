@@ -7,7 +7,6 @@ import type { Project, Site } from '../project/model.ts';
 import type { ListedProject } from '../site/listed.ts';
 import type { Labels } from '../words/labels.ts';
 import { labelsFor } from '../words/languages.ts';
-import { typeset } from './assets.ts';
 import type { Job } from './job.ts';
 import type { PackageFiles } from './package-files.ts';
 import type { ProjectPicture } from './pictures.ts';
@@ -78,22 +77,6 @@ function rendererOf(files: PackageFiles): Renderer {
   const renderer = renderers.get(files) ?? createRenderer(files);
   renderers.set(files, renderer);
   return renderer;
-}
-
-/** A PDF of a page of the site, made again when the page is another. `arrange` is the script that arranges it, if any. */
-export function pdfJob(
-  material: ProjectMaterial,
-  name: string,
-  html: string,
-  { title, arrange }: { readonly title: string; readonly arrange?: string },
-): Job {
-  const date = dayOf(material);
-  return {
-    path: `site/${material.slug}/${name}`,
-    from: [date, html, arrange].join('\n'),
-    isPrinted: true,
-    produce: () => material.printer.pdf(typeset(html, material.files), { title, date, arrange }),
-  };
 }
 
 /** The day a project without a session is dated: any fixed one, so that the same sources give the same bytes. */

@@ -23,6 +23,8 @@ export type FontFile = {
 
 /** Everything of the program's own that pages are made from, read once. */
 export type PackageFiles = {
+  /** Tells apart all that can be in templates, styles, scripts and labels. */
+  readonly digest: string;
   readonly version: string;
   readonly pages: ReadonlyMap<string, string>;
   readonly partials: ReadonlyMap<string, string>;
@@ -56,15 +58,17 @@ let latest:
 /** Templates, styles, scripts, labels and fonts of the installed package; the same as long as they do not change. */
 export function readPackageFiles(): PackageFiles {
   const labels = readLabels();
-  const files = latest?.files ?? readFiles(labels);
-  if (latest) latest = { ...latest, files };
+  const templates = latest?.templates ?? templatesDigest();
+  const files = latest?.files ?? readFiles(labels, templates);
+  latest = { templates, labels, files };
   return files;
 }
 
-function readFiles(labels: AllLabels): PackageFiles {
+function readFiles(labels: AllLabels, digest: string): PackageFiles {
   const templates = join(packageRoot(), 'templates');
   return {
     version: packageVersion(),
+    digest,
     pages: textsOf(templates, '.hbs'),
     partials: textsOf(join(templates, 'partials'), '.hbs'),
     styles: textsOf(join(templates, 'css'), '.css'),

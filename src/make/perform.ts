@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import { setImmediate } from 'node:timers/promises';
 import type { Note } from '../project/watch.ts';
 import { printingDigest } from '../recall/program.ts';
 import type { Recall } from '../recall/recall.ts';
@@ -82,7 +83,9 @@ async function doJobs(
     const maker = isPrinted
       ? [printingDigest(), inputs.digest('', 'browser')]
       : [inputs.digest('', 'program')];
-    const from = sources === undefined ? undefined : sha256([...maker, sources].join('\n'));
+    // What a page that is printed meanwhile waits for is seen to first.
+    await setImmediate();
+    const from = sources && sha256([...maker, sources()].join('\n'));
     const before = last?.[path];
     if (
       before?.from !== undefined &&

@@ -1,45 +1,63 @@
-import type { Browser, BrowserContext, Page } from 'puppeteer-core';
+import type { Browser, BrowserContext, CDPSession, Page } from 'puppeteer-core';
 import { PrintFault } from './fault.ts';
+
+type Medium = 'print' | 'screen';
 
 /** The one page of a browser, on which sheet after sheet is laid out. */
 export type Desk = {
   readonly page: Page;
+  /** What the page is told and asked directly. */
+  readonly session: CDPSession;
   /** Rejects when the page's own process dies. */
   readonly crashed: Promise<never>;
   hasCrashed(): boolean;
   /**
    * Lays out a whole HTML document and waits for its pictures and fonts, including those that only margins use.
    * @param what What it is called in messages.
+   * @param then A script of ours that runs once it is laid out.
    * @throws PrintFault when the page asks for anything outside itself or brings a font or picture that cannot be read.
    */
-  lay(html: string, what: string, medium: 'print' | 'screen'): Promise<void>;
+  lay(html: string, what: string, medium: Medium, then?: string): Promise<void>;
   /** @throws PrintFault when the page asked for anything outside itself since it was laid out. */
   assertSelfContained(what: string): Promise<void>;
 };
 
 /**
  * Sets the page, which asks for what its styles name, and loads every font it brings, used or not: some are asked for
- * only while printing, which does not wait. Gives what of the page's own cannot be read, in words.
+ * only while printing, which does not wait. Gives what of the page's own cannot be read, in words. Each question to the
+ * browser waits until we have time for its answer, so that all is asked in one.
  */
-const SETTLE = `document.documentElement.offsetHeight, Promise.allSettled([...document.fonts].map((font) => font.load()))
+const settleThen = (
+  script: string,
+): string => `document.documentElement.offsetHeight, Promise.allSettled([...document.fonts].map((font) => font.load()))
   .then(() => document.fonts.ready)
-  .then(() => [
-    ...[...document.fonts].filter(({ status }) => status === 'error')
-      .map(({ family, weight, style }) => 'font ' + [family, weight, style].join(' ')),
-    ...[...document.images].filter(({ src, naturalWidth }) => src !== '' && naturalWidth === 0)
-      .map(({ alt }) => 'picture “' + alt + '”'),
-  ])`;
+  .then(() => {
+    const unreadable = [
+      ...[...document.fonts].filter(({ status }) => status === 'error')
+        .map(({ family, weight, style }) => 'font ' + [family, weight, style].join(' ')),
+      ...[...document.images].filter(({ src, naturalWidth }) => src !== '' && naturalWidth === 0)
+        .map(({ alt }) => 'picture “' + alt + '”'),
+    ];
+    if (unreadable.length === 0) {
+${script}
+    }
+    return unreadable;
+  })`;
 
-async function layOn(page: Page, refusals: Refusals, html: string, what: string): Promise<void> {
+async function layOn(
+  page: Page,
+  refusals: Refusals,
+  { html, what, then }: { readonly html: string; readonly what: string; readonly then: string },
+): Promise<void> {
   refusals.forget();
-  const settle = page.setContent(html, { waitUntil: 'load' }).then(() => page.evaluate(SETTLE));
+  const settle = page.setContent(html, { waitUntil: 'load' }).then(() => page.evaluate(settleThen(then)));
   const [unreadable] = (await settle.catch(async (error: unknown) => {
     // A page that goes elsewhere breaks off the settling; the address it went for is the better message.
     await refusals.assertNone(what);
     throw error;
   })) as string[];
-  await refusals.assertNone(what);
   if (unreadable === undefined) return;
+  await refusals.assertNone(what);
   throw new PrintFault(`${what} brings a ${unreadable} that cannot be read`);
 }
 
@@ -54,14 +72,18 @@ export async function openDesk(browser: Browser | BrowserContext): Promise<Desk>
   // How long a page may take is for the printer to say.
   page.setDefaultTimeout(0);
   await page.setJavaScriptEnabled(false);
-  const refusals = await refuseRequests(page);
+  const session = await page.createCDPSession();
+  const refusals = await refuseRequests(page, session);
+  let current: Medium | undefined;
   return {
     page,
+    session,
     crashed,
     hasCrashed: () => hasCrashed,
-    lay: async (html, what, medium) => {
-      await page.emulateMediaType(medium);
-      await layOn(page, refusals, html, what);
+    lay: async (html, what, medium, then = '') => {
+      if (medium !== current) await page.emulateMediaType(medium);
+      current = medium;
+      await layOn(page, refusals, { html, what, then });
     },
     assertSelfContained: (what) => refusals.assertNone(what),
   };
@@ -81,7 +103,7 @@ const INSIDE = /^(?:data|about):/iu;
 const REFUSED_FILE = /Not allowed to load local resource: (\S+)/u;
 
 /** From now on refuses whatever the page asks for outside itself, and keeps the addresses. */
-async function refuseRequests(page: Page): Promise<Refusals> {
+async function refuseRequests(page: Page, session: CDPSession): Promise<Refusals> {
   const addresses = new Set<string>();
   const note = (address: string): void => {
     if (!INSIDE.test(address)) addresses.add(address);
@@ -95,7 +117,6 @@ async function refuseRequests(page: Page): Promise<Refusals> {
   await page.setRequestInterception(true);
   // Interception reports from another process, which may be late. The page's own reports come in the order in which
   // things happened, so that after an answer to any question all that was asked for before is known.
-  const session = await page.createCDPSession();
   session.on('Network.requestWillBeSent', ({ request }) => note(request.url));
   session.on('Log.entryAdded', ({ entry }) => {
     const file = REFUSED_FILE.exec(entry.text)?.[1];

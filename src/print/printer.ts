@@ -41,32 +41,38 @@ export function openPrinter(options: PrinterOptions = {}): Printer {
   const owner = new BrowserPool(options);
   return {
     pdf: (html, { title, date, arrange }) =>
-      owner.inTurn(title, async ({ page, lay, assertSelfContained }) => {
-        await lay(html, title, 'print');
-        if (arrange !== undefined) await page.evaluate(arrange);
-        await page.evaluate(KEEP_ALTERNATIVES);
-        await page.evaluate(`document.title = ${JSON.stringify(title)}`);
-        const bytes = await page.pdf({
-          preferCSSPageSize: true,
-          printBackground: true,
-          tagged: true,
-          outline: true,
-          waitForFonts: false,
-        });
+      owner.inTurn(title, async ({ session, lay, assertSelfContained }) => {
+        const name = `document.title = ${JSON.stringify(title)};`;
+        await lay(html, title, 'print', [arrange ?? '', KEEP_ALTERNATIVES, name].join('\n'));
+        const { data } = await session.send('Page.printToPDF', WHOLE_PAGES);
         await assertSelfContained(title);
-        return pin(bytes, date);
+        return pin(Buffer.from(data, 'base64'), date);
       }),
     picture: (html, { width, height, scale }) =>
-      owner.inTurn('a picture', async ({ page, lay }) => {
+      owner.inTurn('a picture', async ({ page, lay, assertSelfContained }) => {
         await page.setViewport({ width, height, deviceScaleFactor: scale });
         await lay(html, 'a picture', 'screen');
-        return page.screenshot({ type: 'png' });
+        const bytes = await page.screenshot({ type: 'png' });
+        await assertSelfContained('a picture');
+        return bytes;
       }),
     warmUp: () => owner.warmUp(),
     browser: () => owner.name,
     close: () => owner.close(),
   };
 }
+
+/** All of a document on its own paper, in one answer: a stream is asked for again and again. */
+const WHOLE_PAGES = {
+  preferCSSPageSize: true,
+  printBackground: true,
+  generateTaggedPDF: true,
+  generateDocumentOutline: true,
+  marginTop: 0,
+  marginBottom: 0,
+  marginLeft: 0,
+  marginRight: 0,
+} as const;
 
 /**
  * A script for the page, in which only ours run. A browser writes a drawing's text alternative into a PDF only when the

@@ -8,6 +8,7 @@ import { sha256 } from './sealed.ts';
 const ENDING = extname(fileURLToPath(import.meta.url));
 
 let program: string | undefined;
+let printing: string | undefined;
 
 /** Tells this program from any other that could make something else: its code and what it is built on. */
 export function programDigest(): string {
@@ -22,7 +23,8 @@ export function templatesDigest(): string {
 
 /** Tells apart what turns pages into PDFs. */
 export function printingDigest(): string {
-  return folderDigest(join(codeFolder(), 'print'), ENDING);
+  printing ??= folderDigest(join(codeFolder(), 'print'), ENDING);
+  return printing;
 }
 
 /** `dist/lib`, or `src` where it runs uncompiled. */

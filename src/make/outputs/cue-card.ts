@@ -2,7 +2,7 @@ import { cueCardHtml } from '../../cue/card.ts';
 import { type CardRoom, ROOMS } from '../../cue/room.ts';
 import { paperTitle } from '../../handout/setting.ts';
 import { pageCount } from '../../print/pdf.ts';
-import { programDigest, templatesDigest } from '../../recall/program.ts';
+import { programDigest } from '../../recall/program.ts';
 import { printStyles, typeset } from '../assets.ts';
 import type { Job } from '../job.ts';
 import { dayOf, type Output, type ProjectMaterial } from '../output.ts';
@@ -23,7 +23,7 @@ function cueJob(material: ProjectMaterial): Job {
   return {
     path: `host/${slug}-cue-card.pdf`,
     // All that the lesser cards say is on the fullest, but for words of ours.
-    from: [date, programDigest(), templatesDigest(), fullest].join('\n'),
+    from: () => [date, programDigest(), material.files.digest, fullest].join('\n'),
     isPrinted: true,
     produce: () => fitted(fullest, material, { title: paperTitle(editions, labels, 'cue-card'), date }),
   };

@@ -3,7 +3,8 @@ import { sheetHtml } from '../../handout/sheet.ts';
 import type { Site } from '../../project/model.ts';
 import { absolute } from '../../site/place.ts';
 import { printStyles } from '../assets.ts';
-import { type Output, type ProjectMaterial, pdfJob } from '../output.ts';
+import type { Output, ProjectMaterial } from '../output.ts';
+import { pdfJob } from '../pdf-job.ts';
 import { picturesInPrint } from '../pictures.ts';
 
 /** `site/<slug>/<slug>-letter.pdf`, `-a4.pdf`, `-large-print.pdf`: the sheet to be handed out on paper. */
@@ -13,7 +14,7 @@ export const handouts: Output = {
     const title = editions[editions.own].project.title.value;
     const prints = pdf ? printsOf(site) : [];
     return prints.map((print) =>
-      pdfJob(material, `${slug}-${print}.pdf`, handoutHtml(material, print), {
+      pdfJob(material, `${slug}-${print}.pdf`, () => handoutHtml(material, print), {
         title,
         arrange: files.arrange,
       }),

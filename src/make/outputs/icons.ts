@@ -8,8 +8,8 @@ export const icons: Output = {
   ofSite: () => {
     const { svg, png } = iconNames();
     return [
-      { path: `site/${svg}`, from: FAVICON, produce: () => FAVICON },
-      { path: `site/${png}`, from: FAVICON, produce: iconPng },
+      { path: `site/${svg}`, from: () => FAVICON, produce: () => FAVICON },
+      { path: `site/${png}`, from: () => FAVICON, produce: iconPng },
     ];
   },
 };

@@ -11,7 +11,7 @@ export const linkPictures: Output = {
 function jobOf(folder: string, { name, content }: ReturnType<typeof siteLinkPicture>): Job {
   return {
     path: `${folder}${name}`,
-    from: linkPictureSource(content),
+    from: () => linkPictureSource(content),
     produce: () => linkPicturePng(content),
   };
 }

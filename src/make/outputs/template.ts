@@ -4,8 +4,9 @@ import { templateFiles, templateHtml } from '../../handout/template-print.ts';
 import type { Paper } from '../../project/model.ts';
 import { printStyles } from '../assets.ts';
 import type { Job } from '../job.ts';
-import { type Output, type ProjectMaterial, pdfJob } from '../output.ts';
+import type { Output, ProjectMaterial } from '../output.ts';
 import { pdfName } from '../papers.ts';
+import { pdfJob } from '../pdf-job.ts';
 
 /**
  * `site/<slug>/<slug>-template.pdf` at actual size on the site's first paper, `-template-a4.pdf` on a further one, and
@@ -35,7 +36,7 @@ function onPaper(material: ProjectMaterial, paper: Paper): Job[] {
   const html = templateHtml({ editions, site, ledger, labels, paper, styles, renderer });
   if (html === undefined) return [];
   return [
-    pdfJob(material, pdfName(site, `${slug}-template`, paper), html, {
+    pdfJob(material, pdfName(site, `${slug}-template`, paper), () => html, {
       title: paperTitle(editions, labels, 'pdf-template'),
     }),
   ];

@@ -1,8 +1,9 @@
 import { tentHtml } from '../../site/share-page.ts';
 import { printStyles } from '../assets.ts';
 import { cardOf } from '../card.ts';
-import { type Output, pdfJob } from '../output.ts';
+import type { Output } from '../output.ts';
 import { tentName } from '../papers.ts';
+import { pdfJob } from '../pdf-job.ts';
 
 /** `site/<slug>/share/<slug>-tent.pdf`: a tent for the table with the QR code on both sides. */
 export const tent: Output = {
@@ -15,7 +16,7 @@ export const tent: Output = {
       const html = tentHtml(card, { site, labels, renderer, styles, paper });
       return html === undefined
         ? []
-        : [pdfJob(material, tentName(site, slug, paper), html, { title: card.title })];
+        : [pdfJob(material, tentName(site, slug, paper), () => html, { title: card.title })];
     });
   },
 };
