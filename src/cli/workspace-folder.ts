@@ -19,12 +19,14 @@ export function isWorkspace(folder: string): boolean {
 export function workspaceFolder(named: string | undefined, cwd: string): string {
   if (named !== undefined) {
     const folder = resolve(cwd, named);
+    checkListable(folder, named);
     if (isWorkspace(folder)) return folder;
     throw new Refusal(
       oneProject(named, cwd) ??
         `no projects in ${named}: name a folder that holds <project>/${SHEET}, or write one with "sheetwright draft"`,
     );
   }
+  checkListable(cwd, 'this folder');
   const usual = [cwd, join(cwd, 'projects')].find(isWorkspace);
   if (usual === undefined) {
     throw new Refusal(
@@ -32,6 +34,17 @@ export function workspaceFolder(named: string | undefined, cwd: string): string 
     );
   }
   return usual;
+}
+
+/** @throws Refusal where there is a folder that may not be listed: its projects would seem not to be there. */
+function checkListable(folder: string, named: string): void {
+  try {
+    readdirSync(folder);
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? error.code : '';
+    if (code === 'EACCES' || code === 'EPERM')
+      throw new Refusal(`you are not allowed to list ${named}: ask for the right to read it`);
+  }
 }
 
 /** What is said to who names a project, or its sheet, where its workspace is meant. */

@@ -14,6 +14,9 @@ export class BrowserMissing extends Error {
   }
 }
 
+/** A folder that every browser needs cannot be written. */
+export class NoRoom extends BrowserMissing {}
+
 /** A page that could not be printed. The message is one line and names the page. */
 export class PrintFault extends Error {
   override readonly name = 'PrintFault';
@@ -31,10 +34,10 @@ export function isUnwritable(error: unknown): boolean {
 }
 
 /** A cache folder that cannot be written, and the variable that moves it elsewhere. */
-export function unwritable(folder: string, variable: string, error: unknown): BrowserMissing {
+export function unwritable(folder: string, variable: string, error: unknown): NoRoom {
   const code = codeOf(error) ?? '';
   const full = code === 'ENOSPC' || code === 'EDQUOT';
-  return new BrowserMissing(
+  return new NoRoom(
     full ? `the disk of ${folder} is full` : `the folder ${folder} cannot be written (${code})`,
     full
       ? `free some 300 MB there, or set ${variable} to a folder on another disk`

@@ -1,7 +1,7 @@
 import { posix, win32 } from 'node:path';
 import { cacheFolder } from '../recall/cache-folder.ts';
 import type { Candidate, Launchable } from './candidate.ts';
-import { BrowserMissing, NAME_ANOTHER } from './fault.ts';
+import { BrowserMissing, NAME_ANOTHER, NoRoom } from './fault.ts';
 import type { DownloadProgress, Surroundings } from './surroundings.ts';
 
 /** Which browser is wanted, and what may be done to get one. */
@@ -93,6 +93,9 @@ export function sources(request: BrowserRequest, surroundings: Surroundings): re
 
 /** What is wrong with each that was found, or what to install where none was. */
 function allFailed(faults: readonly BrowserMissing[], { platform }: Surroundings): BrowserMissing {
+  // No other browser would help where none has room.
+  const roomless = faults.find((fault) => fault instanceof NoRoom);
+  if (roomless) return roomless;
   const last = faults.at(-1);
   if (last) return new BrowserMissing(faults.map(({ fact }) => fact).join('; '), last.remedy);
   const example = platform === 'linux' ? ' (on Debian or Ubuntu: apt install chromium)' : '';

@@ -62,6 +62,22 @@ export class CellReader {
     return false;
   }
 
+  /** Says which named panels are trimmed off by their cells, unless something else that names them says so already. */
+  reportTrimmedNames({ panels, trim }: NetAsWritten): void {
+    const told = new Set(this.findings.map(({ at: { start, end, file } }) => file.text.slice(start, end)));
+    for (const { name, cell } of panels) {
+      const address = this.names.get(name.value);
+      const isTrimmed = address !== undefined && this.#trimmed.has(address);
+      if (!isTrimmed || told.has(name.value) || trim.some(({ value }) => value === name.value)) continue;
+      this.#report(name.at, { kind: 'named and trimmed', cell: patchName(cell.value), name: name.value });
+    }
+  }
+
+  /** Says that a panel would be stuck to itself. */
+  reportSelf({ value: name, at }: CellName): void {
+    this.#report(at, { kind: 'glued to itself', name });
+  }
+
   /** Says that a line left out would join what is trimmed off. */
   reportTrimmed(line: string, trimmed: string, at: Place): void {
     this.#report(at, { kind: 'joins trimmed', line, name: trimmed });

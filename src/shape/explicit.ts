@@ -97,6 +97,7 @@ function readGrid(
   };
   reportJoints(folds, seams, reader);
   joined.reportNames();
+  reader.reportTrimmedNames(written);
   const at = folds.findLast(({ direction }) => direction === 'none')?.at ?? piece.id.at;
   const faults = joined
     .faults(seams, said)
@@ -132,6 +133,10 @@ function readMate(
 ): Mate | undefined {
   const [first, second] = [reader.address(from, 'glue'), reader.address(to, 'glue')];
   if (first === undefined || second === undefined) return undefined;
+  if (first === second) {
+    reader.reportSelf(to);
+    return undefined;
+  }
   const at = { file: from.at.file, start: from.at.start, end: Math.max(from.at.end, to.at.end) };
   return { from: joined.idOf(first), to: joined.idOf(second), at };
 }

@@ -47,12 +47,21 @@ export function readSteps(
     reportMisfit('step off its heading', placeOf(node, file), reader);
   }
   const [before, ...after] = split(root);
+  if (after.length + stray.length === 0) reportNoSteps(before?.nodes ?? [], file, reader);
   return {
     introduction: readProse(before?.nodes ?? [], [], file, reader),
     steps: after.flatMap(({ heading, nodes }) =>
       heading ? [readStep(heading, settings.get(heading), nodes, file, reader)] : [],
     ),
   };
+}
+
+/** Says where headings of another level were meant to be steps. */
+function reportNoSteps(nodes: readonly RootContent[], file: SourceFile, { report }: Reader): void {
+  const heading = nodes.find((node) => node.type === 'heading');
+  if (!heading) return;
+  const facts = { title: plainText(heading).trim(), depth: heading.depth };
+  report({ rule: 'no-steps', at: placeOf(heading, file), facts });
 }
 
 function reportMisfit(

@@ -60,7 +60,12 @@ type WrongCell =
       readonly name: string;
       readonly among: readonly string[];
     }
-  | { readonly kind: 'cell outside' | 'named already'; readonly cell: string; readonly name: string }
+  | {
+      readonly kind: 'cell outside' | 'named already' | 'named and trimmed';
+      readonly cell: string;
+      readonly name: string;
+    }
+  | { readonly kind: 'glued to itself'; readonly name: string }
   /** A cell that an angled line cuts up, and its parts. */
   | {
       readonly kind: 'in parts';
@@ -144,6 +149,16 @@ function sayCell({ piece, last, wrong }: UnknownCell): Words {
       return {
         message: `${wrong.key} names ${wrong.name} of ${piece}, which is trimmed off`,
         remedy: `take ${wrong.name} out of trim, or out of ${wrong.key}`,
+      };
+    case 'named and trimmed':
+      return {
+        message: `${wrong.name} of ${piece} is ${wrong.cell}, which is trimmed off`,
+        remedy: `take ${wrong.cell} out of trim, or ${wrong.name} out of panels`,
+      };
+    case 'glued to itself':
+      return {
+        message: `glue sticks ${wrong.name} of ${piece} to itself`,
+        remedy: 'name behind the colon the panel that it is stuck to',
       };
     case 'no line':
       return { message: `${wrong.key}: ${sayLine(piece, last, wrong)}`, remedy: extent };
