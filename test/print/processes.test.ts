@@ -1,31 +1,24 @@
 import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
-import { mkdtempSync, readdirSync, rmSync, symlinkSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath, pathToFileURL } from 'node:url';
+import { pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { builtPackage } from '../built.ts';
 
-const root = fileURLToPath(new URL('../..', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'processes-test-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-// A process of its own cannot run TypeScript on every Node that is supported: it gets what the package will hold.
-beforeAll(() => {
-  const compiler = join(root, 'node_modules', 'typescript', 'bin', 'tsc');
-  const args = ['-p', 'tsconfig.build.json', '--outDir', join(folder, 'lib')];
-  try {
-    execFileSync(process.execPath, [compiler, ...args], { cwd: root, stdio: 'pipe' });
-  } catch {
-    // Errors of type are for the check to find; the files are written all the same.
-  }
-  symlinkSync(join(root, 'node_modules'), join(folder, 'node_modules'));
+let built = '';
+beforeAll(async () => {
+  built = await builtPackage();
 });
 
 const PRINT = `await printer.pdf('<!doctype html><title>x</title><p>x</p>', { title: 'x', date: '2026-12-10' });`;
 
 /** Runs lines of a program that has a printer, with a folder for temporary files of its own. */
 function run(lines: string, temporary: string): ChildProcess {
-  const printer = pathToFileURL(join(folder, 'lib', 'print', 'printer.js'));
+  const printer = pathToFileURL(join(built, 'dist', 'lib', 'print', 'printer.js'));
   const program = `import { openPrinter } from '${printer}';
     const printer = openPrinter({ download: false });
     ${lines}`;
