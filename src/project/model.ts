@@ -199,6 +199,9 @@ export type Bench = {
   /** The longest cut the trimmer makes. */
   readonly trimmer: At<Length>;
   readonly printerMargin: At<Length>;
+  /** The mat of a cutting machine, and how the file for it has fold lines. */
+  readonly mat: AtSize;
+  readonly scores: 'solid' | 'perforated';
 };
 
 export type Paper = 'letter' | 'a4';

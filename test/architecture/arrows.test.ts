@@ -17,6 +17,7 @@ const FLOORS: readonly string[] = [
   'kit',
   'words',
   'drawing',
+  'cutting',
   'handout',
   'cue',
   'kit-pages',
@@ -36,6 +37,7 @@ const MAY_TOUCH_THE_WORLD = new Set(['project', 'recall', 'print', 'make', 'publ
 const MAY_ROUND: ReadonlySet<string> = new Set([
   'cli/kit.ts',
   'cli/preview.ts',
+  'cutting/perforated.ts',
   'drawing/tint.ts',
   'handout/supplies.ts',
   'kit/solver/master.ts',

@@ -13,6 +13,7 @@ import {
   asLength,
   asLink,
   asMatch,
+  asSize,
   asText,
   asUnits,
 } from '../grammar/values.ts';
@@ -34,6 +35,12 @@ const asBench: Value<Bench> = sectionOf('settings, such as { board: 1/8 in }', {
   'metric board': optional(asLength, 'The same of a metric board, if people use one: `1 mm`, say.'),
   trimmer: usually(asLength, '12 in', 'The longest cut of your trimmer.'),
   'printer margin': usually(asLength, '1/4 in', "The border your printer can't print on."),
+  mat: usually(asSize, '12 x 12 in', 'The mat of your cutting machine, for the files it reads.'),
+  scores: plainly(
+    asChoice(['solid', 'perforated'] as const),
+    'solid',
+    'How the cutting file has fold lines: for a scoring tool, or for a blade that leaves bridges.',
+  ),
 });
 
 /** A time of day, as `HH:MM`. */
