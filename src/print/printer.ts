@@ -81,8 +81,9 @@ const WHOLE_PAGES = {
 const KEEP_ALTERNATIVES = `for (const drawing of document.querySelectorAll('svg[role="img"]')) {
   if ([...drawing.querySelectorAll('text')].some(({ textContent }) => /\\S|\\u00a0/.test(textContent))) continue;
   const space = document.createElementNS('http://www.w3.org/2000/svg', 'text');
-  space.setAttribute('x', '50%');
-  space.setAttribute('y', '50%');
+  const { x, y, width, height } = drawing.getBBox();
+  space.setAttribute('x', x + width / 2);
+  space.setAttribute('y', y + height / 2);
   space.setAttribute('font-size', '1');
   space.textContent = '\\u00a0';
   drawing.append(space);

@@ -1,16 +1,17 @@
 /**
  * Arranges a handout before it is printed: tries the nets before, between and after the blocks that may stand beside
- * them, at each density, in a row of columns as high as the pages, and keeps what fills the fewest pages best.
+ * them, steps of several pictures across both columns or in one, at each density, in a row of columns as high as the
+ * pages, and keeps what fills the fewest pages best. Where none is right, it tries to begin a new page as well.
  */
 (() => {
   const flow = document.querySelector('.flow');
   if (!flow) return;
   const root = document.documentElement;
 
-  /** Nothing is to be under half full, nor the last page under a third. */
-  const LEAST = { page: 0.5, last: 1 / 3 };
+  /** Nothing is to be under half full, nor the last page under a third; a line's box is a little more than its ink. */
+  const LEAST = { page: 0.53, last: 0.37 };
   /** What speaks against an arrangement, in pages. */
-  const COST = { page: 10, sparse: 4, broken: 3, dense: 0.5, late: 0.05 };
+  const COST = { page: 10, sparse: 4, broken: 3, parted: 4, dense: 0.5, late: 0.05 };
   const DENSITIES = ['roomy', 'snug', 'airy'];
 
   /** Every way to set so many things into a row with so many gaps, each after the one before. */
@@ -34,6 +35,16 @@
       ]),
       ...after,
     ]);
+
+  /** Steps of several pictures, and every way to set some of them across both columns; of many, all or none. */
+  const wide = [...flow.querySelectorAll('.step.spread')];
+  const subsets = ([step, ...rest]) => (step ? subsets(rest).flatMap((set) => [[step, ...set], set]) : [[]]);
+  const spreads = wide.length > 2 ? [wide, []] : subsets(wide);
+
+  /** What a new page may begin with; as a rule nothing has to. */
+  const pause = document.createElement('div');
+  pause.className = 'pause';
+  const starts = [...before.slice(1), after[0]].filter((block) => block !== undefined);
 
   const INK = 'h1, h2, h3, p, li, dt, dd, tr, img, svg, figcaption';
 
@@ -62,7 +73,26 @@
       return [...list.getClientRects()].some((part) => part.left > left + 5);
     }).length;
 
-  const costOf = (order, density) => {
+  const pageOf = (element) => {
+    const area = document.body.getBoundingClientRect();
+    const step = area.width + Number.parseFloat(getComputedStyle(document.body).columnGap);
+    return Math.floor(((element.getClientRects()[0]?.left ?? 0) - area.left + 1) / step);
+  };
+
+  /** Steps with a picture on another page than their heading. */
+  const parted = () =>
+    [...flow.querySelectorAll('.step')].filter((step) => {
+      const page = pageOf(step.querySelector('.step-head'));
+      return [...step.querySelectorAll('figure')].some((figure) => pageOf(figure) !== page);
+    }).length;
+
+  const costOf = ({ order, density, spread, start }) => {
+    const place = orders[order];
+    flow.append(...place);
+    pause.remove();
+    if (start) start.before(pause);
+    for (const step of wide) step.classList.toggle('spread', spread.includes(step));
+    root.dataset.density = DENSITIES[density];
     root.classList.remove('goes-on');
     const parts = broken();
     // Then page one says so, which takes room.
@@ -70,22 +100,28 @@
     const full = fills();
     const sparse = full.filter((each, page) => each < (page < full.length - 1 ? LEAST.page : LEAST.last));
     const blank = full.slice(0, -1).reduce((sum, each) => sum + (1 - each) ** 2, 0);
-    const held = (full.length > 1 ? sparse.length : 0) * COST.sparse + parts * COST.broken;
-    return full.length * COST.page + held + blank + (density > 0 ? COST.dense : 0) + order * COST.late;
+    const faults =
+      (full.length > 1 ? sparse.length : 0) * COST.sparse + parts * COST.broken + parted() * COST.parted;
+    const taste = (density > 0 ? COST.dense : 0) + order * COST.late;
+    return { faults, cost: full.length * COST.page + faults + blank + taste };
+  };
+
+  const best = { cost: Number.POSITIVE_INFINITY, faults: 1 };
+  const tryAll = (start) => {
+    for (const spread of spreads) {
+      for (const density of DENSITIES.keys()) {
+        for (const order of orders.keys()) {
+          const way = { order, density, spread, start };
+          const said = costOf(way);
+          if (said.cost < best.cost) Object.assign(best, said, { way });
+        }
+      }
+    }
   };
 
   root.classList.add('trial');
-  let best = { cost: Number.POSITIVE_INFINITY, order: orders[0], density: DENSITIES[0] };
-  for (const [density, name] of DENSITIES.entries()) {
-    root.dataset.density = name;
-    for (const [index, order] of orders.entries()) {
-      flow.append(...order);
-      const cost = costOf(index, density);
-      if (cost < best.cost) best = { cost, order, density: name };
-    }
-  }
-  flow.append(...best.order);
-  root.dataset.density = best.density;
-  costOf(0, 0);
+  tryAll(undefined);
+  if (best.faults > 0) for (const start of starts) tryAll(start);
+  costOf(best.way);
   root.classList.remove('trial');
 })();
