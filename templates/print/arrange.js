@@ -11,7 +11,7 @@
   /** Nothing is to be under half full, nor the last page under a third; a line's box is a little more than its ink. */
   const LEAST = { page: 0.53, last: 0.37 };
   /** What speaks against an arrangement, in pages. */
-  const COST = { page: 10, sparse: 4, broken: 3, parted: 4, dense: 0.5, late: 0.05 };
+  const COST = { page: 10, sparse: 4, broken: 3, parted: 8, dense: 0.5, late: 0.05 };
   const DENSITIES = ['roomy', 'snug', 'airy'];
 
   /** Every way to set so many things into a row with so many gaps, each after the one before. */
@@ -83,7 +83,7 @@
   const parted = () =>
     [...flow.querySelectorAll('.step')].filter((step) => {
       const page = pageOf(step.querySelector('.step-head'));
-      return [...step.querySelectorAll('figure')].some((figure) => pageOf(figure) !== page);
+      return [...step.querySelectorAll('svg, img')].some((picture) => pageOf(picture) !== page);
     }).length;
 
   const costOf = ({ order, density, spread, start }) => {
