@@ -73,12 +73,18 @@ function readFiles(labels: AllLabels, digest: string): PackageFiles {
     partials: textsOf(join(templates, 'partials'), '.hbs'),
     styles: textsOf(join(templates, 'css'), '.css'),
     scripts: textsOf(templates, '.js'),
-    arrange: readFileSync(join(templates, 'print', 'arrange.js'), 'utf8'),
+    arrange: readArrangement(join(templates, 'print')),
     offline: readFileSync(join(templates, 'worker', 'offline.js'), 'utf8'),
     search: readSearchLibrary(),
     labels,
     fonts: FACES.flatMap(({ weight, style }) => SUBSETS.map((subset) => fontOf(subset, weight, style))),
   };
+}
+
+/** One block, so that a page that is arranged after another does not find the names of the first. */
+function readArrangement(folder: string): string {
+  const scripts = ['plan-pages.js', 'arrange.js'].map((name) => readFileSync(join(folder, name), 'utf8'));
+  return `{\n${scripts.join('\n')}}\n`;
 }
 
 /** Its build for a page without modules, in one line less for each of its comments' maps. */

@@ -1,18 +1,19 @@
 /**
- * Arranges a handout before it is printed: tries the nets before, between and after the blocks that may stand beside
- * them, steps of several pictures across both columns or in one, at each density, in a row of columns as high as the
- * pages, and keeps what fills the fewest pages best. Where none is right, it tries to begin a new page as well.
+ * Arranges a handout before it is printed. It measures all that may not be torn apart, plans pages (`planPages`) for every
+ * density, every place of the nets among the blocks before the steps, and steps of several pictures across both columns
+ * or in one, and marks in the best plan where each page and column begins.
  */
 (() => {
   const flow = document.querySelector('.flow');
   if (!flow) return;
   const root = document.documentElement;
+  const columns = root.matches('.large-print') ? 1 : 2;
 
-  /** Nothing is to be under half full, nor the last page under a third; a line's box is a little more than its ink. */
-  const LEAST = { page: 0.53, last: 0.37 };
-  /** What speaks against an arrangement, in pages. */
-  const COST = { page: 10, sparse: 4, broken: 3, parted: 8, dense: 0.5, late: 0.05 };
-  const DENSITIES = ['roomy', 'snug', 'airy'];
+  const DENSITIES = ['roomy', 'close', 'snug', 'tight', 'airy', 'wide'];
+  /** What speaks against an arrangement, in tenths of a page. */
+  const COST = { broken: 3, density: [0, 0.3, 0.5, 1, 0.4, 0.8], late: 0.05, spread: 0.1 };
+  /** What it costs to begin a page or a column inside something. */
+  const TORN = { picture: 8, frame: 1, step: { page: 0.5, column: 0.2 }, list: { page: 0.4, column: 0.2 } };
 
   /** Every way to set so many things into a row with so many gaps, each after the one before. */
   const places = (count, last, from = 0) => {
@@ -25,7 +26,6 @@
   const first = blocks.findIndex((block) => block.matches('.steps-section'));
   const nets = blocks.filter((block) => block.matches('.net'));
   const before = blocks.slice(0, first).filter((block) => !nets.includes(block));
-  const after = blocks.slice(first);
   const orders = places(nets.length, before.length)
     .slice(0, 24)
     .map((gaps) => [
@@ -33,95 +33,160 @@
         ...nets.filter((_, net) => gaps[net] === index),
         ...(block ? [block] : []),
       ]),
-      ...after,
+      ...blocks.slice(first),
     ]);
 
   /** Steps of several pictures, and every way to set some of them across both columns; of many, all or none. */
-  const wide = [...flow.querySelectorAll('.step.spread')];
+  const wide = columns === 1 ? [] : [...flow.querySelectorAll('.step.spread')];
   const subsets = ([step, ...rest]) => (step ? subsets(rest).flatMap((set) => [[step, ...set], set]) : [[]]);
-  const spreads = wide.length > 2 ? [wide, []] : subsets(wide);
+  const spreads = wide.length > 3 ? [wide, []] : subsets(wide);
 
-  /** What a new page may begin with; as a rule nothing has to. */
-  const pause = document.createElement('div');
-  pause.className = 'pause';
-  const starts = [...before.slice(1), after[0]].filter((block) => block !== undefined);
+  const HEADING = 'h2, h3, h4, h5, h6, .step-head';
+  const WHOLE = `${HEADING}, .net, p, table, figure, .figures-beside, .tip, .caution, :is(li, dl > div):not(.step)`;
+  const PICTURE = 'svg, img';
 
-  const INK = 'h1, h2, h3, p, li, dt, dd, tr, img, svg, figcaption';
+  const isWhole = (element) => {
+    if (element.matches(WHOLE) || element.children.length === 0) return true;
+    if (columns === 1) return false;
+    return (
+      element.matches('.cautions, .spread') ||
+      (element.matches('.step:not(.long)') && element.querySelector(PICTURE))
+    );
+  };
 
-  /** How full each page is, as a part of its height: the mean of its two columns. */
-  const fills = () => {
-    const area = document.body.getBoundingClientRect();
-    const step = area.width + Number.parseFloat(getComputedStyle(document.body).columnGap);
-    const pages = [];
-    for (const mark of document.body.querySelectorAll(INK)) {
-      for (const { left, right, bottom, height } of mark.getClientRects()) {
-        if (height === 0) continue;
-        const page = Math.floor((left - area.left + 1) / step);
-        const middle = area.left + page * step + area.width / 2;
-        pages[page] ??= [0, 0];
-        if (left < middle - 5) pages[page][0] = Math.max(pages[page][0], bottom - area.top);
-        if (right > middle + 5) pages[page][1] = Math.max(pages[page][1], bottom - area.top);
-      }
-    }
-    return Array.from(pages, (page) => (page ? (page[0] + page[1]) / 2 / area.height : 0));
+  /** What is not to be torn apart, in its order. */
+  const partsOf = (element) => {
+    if (element.getClientRects().length === 0) return [];
+    return isWhole(element) ? [element] : [...element.children].flatMap(partsOf);
+  };
+
+  /** The outermost element that begins with this one, up to a block of the flow: what is above it goes with it. */
+  const outermost = (element) => {
+    const { parentElement: parent } = element;
+    return parent === flow || parent.firstElementChild !== element ? element : outermost(parent);
+  };
+
+  /** What it costs to begin a page, or a column, with an element. */
+  const tornBy = (element) => {
+    const step = element.closest('.step');
+    if (element.parentElement === flow || step === element) return { atPage: 0, atColumn: 0 };
+    if (element.closest('.cautions')) return { atPage: TORN.frame, atColumn: TORN.frame };
+    if (step?.querySelector(PICTURE)) return { atPage: TORN.picture, atColumn: TORN.step.column };
+    const { page, column } = step ? TORN.step : TORN.list;
+    return { atPage: page, atColumn: column };
+  };
+
+  const topOf = (element) =>
+    element.getBoundingClientRect().top - Math.max(0, Number.parseFloat(getComputedStyle(element).marginTop));
+
+  /** The items of a block, as it is measured. */
+  const itemsOf = (block) => {
+    const parts = partsOf(block);
+    const elements = parts.map(outermost);
+    const tops = [...elements.map(topOf), block.getBoundingClientRect().bottom];
+    return parts.map((part, index) => ({
+      element: elements[index],
+      high: tops[index + 1] - tops[index],
+      isWide: columns > 1 && part.matches('.wide, .spread'),
+      held: part.matches(HEADING),
+      ...tornBy(elements[index]),
+    }));
+  };
+
+  const measured = (run) => {
+    root.classList.add('measured');
+    const value = run();
+    root.classList.remove('measured');
+    return value;
   };
 
   /** Lists to cut and score by that run on to a second page, as they may in large type alone. */
   const broken = () =>
-    [...document.querySelectorAll(':is(.letter, .a4) :is(section.cut, section.score)')].filter((list) => {
+    [...document.querySelectorAll('section.cut, section.score')].filter((list) => {
       const { left } = document.body.getBoundingClientRect();
       return [...list.getClientRects()].some((part) => part.left > left + 5);
     }).length;
 
-  const pageOf = (element) => {
+  /** The page that something begins on, from 0, and how far down. */
+  const placeOf = (element) => {
     const area = document.body.getBoundingClientRect();
     const step = area.width + Number.parseFloat(getComputedStyle(document.body).columnGap);
-    return Math.floor(((element.getClientRects()[0]?.left ?? 0) - area.left + 1) / step);
+    const { left, top } = element.getClientRects()[0];
+    return { page: Math.floor((left - area.left + 1) / step), down: top - area.top };
   };
 
-  /** Steps with a picture on another page than their heading. */
-  const parted = () =>
-    [...flow.querySelectorAll('.step')].filter((step) => {
-      const page = pageOf(step.querySelector('.step-head'));
-      return [...step.querySelectorAll('svg, img')].some((picture) => pageOf(picture) !== page);
-    }).length;
-
-  const costOf = ({ order, density, spread, start }) => {
-    const place = orders[order];
-    flow.append(...place);
-    pause.remove();
-    if (start) start.before(pause);
-    for (const step of wide) step.classList.toggle('spread', spread.includes(step));
-    root.dataset.density = DENSITIES[density];
+  /** What is above the flow, as a part of its last page, and how many it has begun before. */
+  const headOf = () => {
+    root.classList.add('headed');
     root.classList.remove('goes-on');
     const parts = broken();
     // Then page one says so, which takes room.
     root.classList.toggle('goes-on', parts > 0);
-    const full = fills();
-    const sparse = full.filter((each, page) => each < (page < full.length - 1 ? LEAST.page : LEAST.last));
-    const blank = full.slice(0, -1).reduce((sum, each) => sum + (1 - each) ** 2, 0);
-    const faults =
-      (full.length > 1 ? sparse.length : 0) * COST.sparse + parts * COST.broken + parted() * COST.parted;
-    const taste = (density > 0 ? COST.dense : 0) + order * COST.late;
-    return { faults, cost: full.length * COST.page + faults + blank + taste };
+    const { page, down } = placeOf(flow);
+    root.classList.remove('headed');
+    return { parts, page, down, goesOn: parts > 0 };
   };
 
-  const best = { cost: Number.POSITIVE_INFINITY, faults: 1 };
-  const tryAll = (start) => {
-    for (const spread of spreads) {
-      for (const density of DENSITIES.keys()) {
-        for (const order of orders.keys()) {
-          const way = { order, density, spread, start };
-          const said = costOf(way);
-          if (said.cost < best.cost) Object.assign(best, said, { way });
-        }
-      }
+  /** The cheapest plan of a density. */
+  const planOf = (density, height) => {
+    root.dataset.density = DENSITIES[density];
+    const head = headOf();
+    const plans = spreads.flatMap((spread) => {
+      for (const step of wide) step.classList.toggle('spread', spread.includes(step));
+      const items = measured(() => new Map(blocks.map((block) => [block, itemsOf(block)])));
+      return orders.map((order, place) => {
+        const own = order.flatMap((block) => items.get(block));
+        const plan = planPages(own, { height, head: head.down, columns });
+        const taste = COST.density[density] + place * COST.late + spread.length * COST.spread;
+        const cost = plan.cost + head.page * 10 + (columns > 1 ? head.parts * COST.broken : 0) + taste;
+        return { ...plan, cost, items: own, order, spread, density, head };
+      });
+    });
+    return plans.reduce((best, plan) => (plan.cost < best.cost ? plan : best));
+  };
+
+  /** An empty row across all columns, at which a page can begin. */
+  const pauseBefore = (element) => {
+    const pause = document.createElement(element.matches('li') ? 'li' : 'div');
+    pause.className = 'pause';
+    element.before(pause);
+  };
+
+  const beginPage = ({ element, isWide }) => {
+    if (columns === 1 || isWide) element.dataset.begins = 'page';
+    else pauseBefore(element);
+  };
+
+  const clear = () => {
+    for (const element of flow.querySelectorAll('[data-begins]')) delete element.dataset.begins;
+    for (const pause of flow.querySelectorAll('.pause')) pause.remove();
+  };
+
+  const apply = ({ pages, items, order, spread, density, head }) => {
+    flow.append(...order);
+    for (const step of wide) step.classList.toggle('spread', spread.includes(step));
+    root.dataset.density = DENSITIES[density];
+    root.classList.toggle('goes-on', head.goesOn);
+    for (const [index, { from, bands }] of pages.entries()) {
+      if (index > 0) beginPage(items[from]);
+      for (const { to, split } of bands) if (split < to) items[split].element.dataset.begins = 'column';
     }
   };
 
+  /** Whether every page begins where the plan says. */
+  const isAsPlanned = ({ pages, items, head }) =>
+    pages.every(({ from, to }, index) =>
+      items.slice(from, to).every(({ element }) => placeOf(element).page === head.page + index),
+    );
+
   root.classList.add('trial');
-  tryAll(undefined);
-  if (best.faults > 0) for (const start of starts) tryAll(start);
-  costOf(best.way);
+  const full = document.body.getBoundingClientRect().height;
+  for (const spare of [0, 4, 10, 20]) {
+    clear();
+    const plans = DENSITIES.map((_, density) => planOf(density, full - spare));
+    const best = plans.reduce((best, plan) => (plan.cost < best.cost ? plan : best));
+    apply(best);
+    if (isAsPlanned(best)) break;
+  }
   root.classList.remove('trial');
 })();
