@@ -66,14 +66,19 @@
     return parent === flow || parent.firstElementChild !== element ? element : outermost(parent);
   };
 
+  /** Whether a step shows a picture from one of its elements on: a page that begins there parts the two. */
+  const hasPictureFrom = (step, element) =>
+    [...step.querySelectorAll(PICTURE)].some(
+      (picture) => element.compareDocumentPosition(picture) & Node.DOCUMENT_POSITION_FOLLOWING,
+    );
+
   /** What it costs to begin a page, or a column, with an element. */
   const tornBy = (element) => {
     const step = element.closest('.step');
     if (element.parentElement === flow || step === element) return { atPage: 0, atColumn: 0 };
     if (element.closest('.cautions')) return { atPage: TORN.frame, atColumn: TORN.frame };
-    if (step?.querySelector(PICTURE)) return { atPage: TORN.picture, atColumn: TORN.step.column };
     const { page, column } = step ? TORN.step : TORN.list;
-    return { atPage: page, atColumn: column };
+    return { atPage: step && hasPictureFrom(step, element) ? TORN.picture : page, atColumn: column };
   };
 
   const topOf = (element) =>
@@ -178,6 +183,13 @@
     pages.every(({ from, to }, index) =>
       items.slice(from, to).every(({ element }) => placeOf(element).page === head.page + index),
     );
+
+  // In large type a step is often longer than a page: its pictures follow its heading, and the words may go on.
+  if (columns === 1) {
+    for (const body of flow.querySelectorAll('.step-body.with-figures')) {
+      body.prepend(body.querySelector('.step-figures'));
+    }
+  }
 
   root.classList.add('trial');
   const full = document.body.getBoundingClientRect().height;
