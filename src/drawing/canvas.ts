@@ -1,7 +1,16 @@
 import type { Face } from '../project/ref.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import { boxCorners } from '../shape/outline.ts';
-import { CAPITAL, DESCENT, extentOf, type Label, LINE_HEIGHT, letteringMarkup, plain } from './lettering.ts';
+import {
+  CAPITAL,
+  DESCENT,
+  extentOf,
+  type Label,
+  LINE_HEIGHT,
+  letteringMarkup,
+  plain,
+  unitOf,
+} from './lettering.ts';
 import { LINES, type LineKind, type LineType } from './lines.ts';
 import { boxOf, type DrawnBox, dotGrid, hatchLines, type Segment, samePoint } from './region.ts';
 import type { DrawingStyle } from './style.ts';
@@ -144,6 +153,7 @@ export class Canvas {
       const place = upright ? { x: across, y: at.y } : { x: at.x, y: across };
       const attributes = {
         class: index === 0 && setting.strong ? 'lettering strong' : 'lettering',
+        'data-unit': unitOf(lettering),
         x: place.x,
         y: place.y,
         'font-size': size,

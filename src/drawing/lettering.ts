@@ -5,7 +5,12 @@ import type { Say } from '../words/labels.ts';
 import { element, escapeText } from './svg.ts';
 
 /** A stretch of text; a fraction is set as `11/16` and made a true one by the page's style. */
-type TextRun = { readonly text: string; readonly fraction?: true };
+type TextRun = {
+  readonly text: string;
+  readonly fraction?: true;
+  /** Where two editions stand together: of which unit it is, or that it stands between them. */
+  readonly unit?: 'in' | 'mm' | 'both';
+};
 
 /** One line of text. */
 export type LabelLine = readonly TextRun[];
@@ -46,6 +51,11 @@ export function withUnit(figures: LabelLine, edition: EditionName, say: Say): La
   return [{ text: before }, ...figures, { text: after }].filter((run) => run.text !== '');
 }
 
+/** What belongs to one edition alone, so that a page can show it without the other. */
+export function ofUnit(lettering: LabelLine, unit: NonNullable<TextRun['unit']>): LabelLine {
+  return lettering.map((run) => ({ ...run, unit }));
+}
+
 /** A safe (slightly generous) width of one line, in sizes of the lettering: drawings are laid out before any font is there. */
 export function widthOf(lettering: LabelLine): number {
   return lettering.reduce(
@@ -71,12 +81,20 @@ export function wrapped(text: string, width: number): Label {
   return lines.map(plain);
 }
 
-/** The children of a `<text>` element. */
+/** The unit that all of a line is in, if there is one. */
+export function unitOf(lettering: LabelLine): TextRun['unit'] {
+  const [first] = lettering;
+  return lettering.every(({ unit }) => unit === first?.unit) ? first?.unit : undefined;
+}
+
+/** The children of a `<text>` element, which says itself what unit all of the line is in. */
 export function letteringMarkup(lettering: LabelLine): string {
+  const whole = unitOf(lettering);
   return lettering
-    .map(({ text, fraction }) =>
-      fraction ? element('tspan', { class: 'fraction' }, escapeText(text)) : escapeText(text),
-    )
+    .map(({ text, fraction, unit }) => {
+      const own = { class: fraction && 'fraction', 'data-unit': unit === whole ? undefined : unit };
+      return fraction || unit !== whole ? element('tspan', own, escapeText(text)) : escapeText(text);
+    })
     .join('');
 }
 

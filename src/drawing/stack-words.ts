@@ -51,7 +51,7 @@ export function drawLegend(canvas: Canvas, pile: Pile, { names, stamped }: Stack
     const { inch, metric } = placed.layer;
     const [first = [], second] = sizeLabel({ inch: inch.size, metric: metric.size }, canvas.style);
     const own = [{ text: `${names[index] ?? ''}: ` }, ...first];
-    const whole = second ? [...own, { text: ' · ' }, ...second] : own;
+    const whole = second ? [...own, { text: ' · ', unit: 'both' as const }, ...second] : own;
     const isNarrow = size * (widthOf(whole) + 2) > width;
     canvas.badge(columnName(index), { x: left + size * 0.75, y });
     for (const line of isNarrow && second ? [own, second] : [whole]) {

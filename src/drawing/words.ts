@@ -6,13 +6,25 @@ import type { Size } from '../measure/size.ts';
 import { pluralOf } from '../words/figures.ts';
 import { sheetNamed } from '../words/names.ts';
 import { betweenMembers, capital } from '../words/typographic.ts';
-import { figureLettering, type Label, lengthLettering, withUnit } from './lettering.ts';
+import {
+  figureLettering,
+  type Label,
+  type LabelLine,
+  lengthLettering,
+  ofUnit,
+  withUnit,
+} from './lettering.ts';
 import type { DrawingStyle } from './style.ts';
 
 /** Inches over millimeters (or the other way round, or one alone), each with its unit unless `bare`. */
 export function lengthLabel(length: Twin, { say, shown }: DrawingStyle, bare = false): Label {
   const lettering = bare ? figureLettering : lengthLettering;
-  return shown.map((edition) => lettering(length[edition], edition, say));
+  return inEach(shown, (edition) => lettering(length[edition], edition, say));
+}
+
+/** A line for each edition shown, which says whose it is where there are two. */
+function inEach(shown: DrawingStyle['shown'], line: (edition: EditionName) => LabelLine): Label {
+  return shown.map((edition) => (shown.length > 1 ? ofUnit(line(edition), UNIT_OF[edition]) : line(edition)));
 }
 
 /** A width and a height, each as `lengthLabel`. */
@@ -27,7 +39,7 @@ export function sizeLabels(
 
 /** `3 1/4 × 4 1/2 in` over `83 × 114 mm`. */
 export function sizeLabel(size: Twin<Size>, { say, shown }: DrawingStyle): Label {
-  return shown.map((edition) => {
+  return inEach(shown, (edition) => {
     const { width, height } = size[edition];
     const [across, upright] = [width, height].map((side) => figureLettering(side, edition, say));
     return withUnit([...(across ?? []), { text: ' × ' }, ...(upright ?? [])], edition, say);

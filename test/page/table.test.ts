@@ -111,6 +111,24 @@ describe('a drawing', () => {
     expect(complaints).toEqual([]);
   });
 
+  it.each([
+    ['in', 'mm'],
+    ['mm', 'in'],
+  ])('measures in %s alone where the reader chose so, in large weight', async (chosen, other) => {
+    const { page } = await visit(PATH, { width: 1280 });
+    await page.click(`.units input[value="${chosen}"]`);
+    await page.click('.net .enlarge');
+    const weights = (await page.evaluate(`['${chosen}', '${other}', 'both'].map((unit) =>
+      [...document.querySelectorAll('svg [data-unit="' + unit + '"]')].map((line) => {
+        const { display, fontWeight } = getComputedStyle(line);
+        return display === 'none' ? 'hidden' : fontWeight;
+      }))`)) as readonly string[][];
+    expect(weights.map((each) => [...new Set(each)])).toEqual([['600'], ['hidden'], ['hidden']]);
+    expect(await page.$eval(`.enlarged [data-unit="${chosen}"]`, (line) => line.checkVisibility())).toBe(
+      true,
+    );
+  });
+
   it('has no letter under 9 px on a phone', async () => {
     const { page } = await visit(PATH, { width: 390, touch: true });
     const small = (await page.evaluate(`[...document.querySelectorAll('figure.drawing text, .net text')]
