@@ -4,6 +4,7 @@
   const now = new Date();
   const two = (figure) => String(figure).padStart(2, '0');
   const today = `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+  globalThis.sheetwright = { ...globalThis.sheetwright, today };
   /** As many of the schedule's days as the page shows at first. */
   const days = [...document.querySelectorAll('.dates [data-day]')];
   const shown = days.filter((day) => !day.hidden).length;
@@ -67,7 +68,7 @@
     next.style.cssText = card.style.cssText;
     set('.when', when);
     set('.where', where ?? '');
-    set('.next-summary', card.querySelector('.card-words > p:not([class])')?.textContent ?? '');
+    set('.next-summary', card.querySelector('.card-summary')?.textContent ?? '');
     set('h3 a', link.textContent);
     for (const leading of next.querySelectorAll('h3 a, .button.main')) leading.href = link.href;
     const toCalendar = next.querySelector('.to-calendar');

@@ -1,30 +1,27 @@
-// Finds projects in the list: by words, level, time, occasion and tag. What is looked for stands in the address after the
-// `#`, which works from disk too. The search itself is loaded when it is first used. Without this script the whole list stands, and there is no search.
+// Finds projects in the list: by words, level, time, occasion, kind and year; and sorts them. What is looked for stands in the
+// address after the `#`, which works from disk too. What there is to find is loaded when it is first asked for. Without this
+// script the whole list stands, and there is no search.
 (() => {
   const form = document.querySelector('form.find');
   if (!form) return;
   const status = form.querySelector('[role="status"]');
   const reset = form.querySelector('button[type="reset"]');
+  const nothing = form.querySelector('.nothing');
+  const narrow = form.querySelector('.narrow');
   const fields = [...form.querySelectorAll('[name]')];
-  const cards = [...document.querySelectorAll('.card')].map((element) => ({
-    element,
-    href: element.querySelector('h3 a').getAttribute('href'),
-    level: element.dataset.level,
-    minutes: Number(element.dataset.minutes || Number.POSITIVE_INFINITY),
-    occasion: element.dataset.occasion,
-    tags: element.dataset.tags.split('\n'),
-    repeated: 'repeated' in element.dataset,
+  const results = document.querySelector('.results');
+  const language = document.documentElement.lang;
+  /** The lists as they stand when nothing is asked. */
+  const home = [...document.querySelectorAll('.projects:not(.results)')].map((section) => ({
+    section,
+    isHidden: section.hidden,
+    cards: [...section.querySelectorAll('.card')].map((element) => [element, element.hidden]),
   }));
   /** How long nothing is typed before the count is read out, in milliseconds. */
   const PAUSE = 400;
   let pause;
-
-  /** Without accents and capitals. */
-  function plain(text) {
-    return text.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase();
-  }
-
-  let index;
+  let projects;
+  let finder;
   let isAsked = false;
 
   /** Everything is shown until the search is there, which is a moment at most. */
@@ -34,43 +31,18 @@
     const script = document.createElement('script');
     script.src = form.dataset.search;
     script.addEventListener('load', () => {
-      const { MiniSearch, found } = globalThis.sheetwright;
-      index = new MiniSearch({ fields: ['title', 'kind', 'text'], processTerm: plain });
-      index.addAll(found);
+      const { MiniSearch, found, finder: finderOf } = globalThis.sheetwright;
+      projects = found.rows.map((row) =>
+        Object.fromEntries(found.columns.map((column, place) => [column, row[place] || undefined])),
+      );
+      finder = finderOf(MiniSearch, projects);
       show();
     });
+    script.addEventListener('error', () => {
+      isAsked = false;
+      status.textContent = form.dataset.failed;
+    });
     document.head.append(script);
-  }
-
-  /** Letters at a word's end that may be an ending, and those of a word that may be mistyped. */
-  const ENDING = 2;
-  const STEM = 3;
-
-  /** Addresses of what each word of a query is found in: whole, begun, without its ending, or else nearly so. */
-  function hits(q) {
-    if (!index) {
-      load();
-      return () => true;
-    }
-    const words = plain(q)
-      .split(/[^\p{L}\p{N}]+/u)
-      .filter(Boolean);
-    const each = words.map(wordHits);
-    return (href) => each.every((those) => those.has(href));
-  }
-
-  function wordHits(word) {
-    const begun = hrefsOf(word, { prefix: true });
-    const stems = [1, ENDING].map((letters) => word.slice(0, -letters)).filter((stem) => stem.length >= STEM);
-    const ended = stems.flatMap((stem) => [...hrefsOf(stem, {})]);
-    const exact = new Set([...begun, ...ended]);
-    return exact.size > 0
-      ? exact
-      : hrefsOf(word, { fuzzy: word.length > 8 ? 2 : word.length > 4 ? 1 : false });
-  }
-
-  function hrefsOf(word, how) {
-    return new Set(index.search(word, how).map(({ id }) => id));
   }
 
   function asked() {
@@ -79,36 +51,143 @@
     );
   }
 
-  function fits(card, { level, time, occasion, tag }, isHit) {
-    return (
-      isHit(card.href) &&
-      (!level || card.level === level) &&
-      (!time || card.minutes <= Number(time)) &&
-      (!occasion || card.occasion === occasion) &&
-      (!tag || card.tags.includes(tag))
+  const FITS = {
+    q: () => true,
+    sort: () => true,
+    level: (project, level) => project.level === level,
+    time: (project, time) => project.minutes <= Number(time),
+    occasion: (project, occasion) => project.occasion === occasion,
+    tag: (project, tag) => project.tags.includes(tag),
+    year: (project, year) => project.session?.startsWith(year) ?? false,
+  };
+
+  function find(query) {
+    const isHit = query.q ? finder(query.q) : () => true;
+    const asks = Object.entries(query);
+    return projects.filter(
+      (project) => isHit(project.slug) && asks.every(([name, value]) => FITS[name](project, value)),
     );
   }
 
-  /** The next session stands above the list already, and is shown in it only as something found. */
+  const byText = (a = '', b = '') => (a < b ? -1 : Number(a > b));
+  const byTitle = (a, b) => a.title.localeCompare(b.title, language);
+  const { today } = globalThis.sheetwright;
+  /** To come, the next one first; then what was, the latest first; then what has no day. */
+  const ORDERS = {
+    latest: (a, b) => byText(b.session, a.session) || byTitle(a, b),
+    title: byTitle,
+    time: (a, b) => (a.minutes ?? Infinity) - (b.minutes ?? Infinity) || byTitle(a, b),
+    usual: (a, b) =>
+      part(a) - part(b) ||
+      (part(a) === 0 ? byText(a.session, b.session) : byText(b.session, a.session)) ||
+      byTitle(a, b),
+  };
+
+  function part({ session }) {
+    if (!session) return 2;
+    return session >= today ? 0 : 1;
+  }
+
   function show() {
     const query = asked();
-    const searching = Object.keys(query).length > 0;
-    const isHit = query.q ? hits(query.q) : () => true;
-    const found = cards.filter((card) => fits(card, query, isHit));
-    for (const card of cards) card.element.hidden = searching ? !found.includes(card) : card.repeated;
-    for (const section of document.querySelectorAll('.projects')) {
-      section.hidden = !section.querySelector('.card:not([hidden])');
+    const isAsking = Object.keys(query).length > 0;
+    reset.hidden = !isAsking;
+    if (!isAsking) {
+      putBack();
+      return;
     }
-    reset.hidden = !searching;
+    if (!finder) {
+      load();
+      return;
+    }
+    const found = find(query).sort(ORDERS[query.sort] ?? ORDERS.usual);
+    for (const { section } of home) section.hidden = true;
+    results.querySelector('.cards').replaceChildren(...found.map(cardOf));
+    results.hidden = found.length === 0;
+    help(query, found);
+    tell(
+      form.dataset.found.replace('{count}', found.length).replace('{all}', projects.length) +
+        (found.length === 0 ? `. ${form.dataset.none}` : ''),
+    );
+  }
+
+  function putBack() {
+    tell(form.dataset.all);
+    if (results.hidden && nothing.hidden) return;
+    for (const { section, isHidden, cards } of home) {
+      section.hidden = isHidden;
+      section.querySelector('.cards').append(...cards.map(([card]) => card));
+      for (const [card, wasHidden] of cards) card.hidden = wasHidden;
+    }
+    results.hidden = true;
+    nothing.hidden = true;
+  }
+
+  function tell(text) {
     clearTimeout(pause);
     pause = setTimeout(() => {
-      const text = form.dataset.found.replace('{count}', found.length).replace('{all}', cards.length);
-      status.textContent = !searching
-        ? form.dataset.all
-        : found.length === 0
-          ? `${text}. ${form.dataset.none}`
-          : text;
+      status.textContent = text;
     }, PAUSE);
+  }
+
+  const drawn = new Map(
+    home.flatMap(({ cards }) =>
+      cards.map(([card]) => [card.querySelector('h3 a').getAttribute('href').split('/')[0], card]),
+    ),
+  );
+
+  /** The page's own card, or one made now of a project that stands on another page. */
+  function cardOf(project) {
+    const card = drawn.get(project.slug) ?? newCard(project);
+    drawn.set(project.slug, card);
+    card.hidden = false;
+    return card;
+  }
+
+  function newCard(project) {
+    const { session, summary, minutes, level } = project;
+    const day = new Intl.DateTimeFormat(language, { dateStyle: 'full', timeZone: 'UTC' });
+    const time = new Intl.NumberFormat(language, { style: 'unit', unit: 'minute', unitDisplay: 'long' });
+    const facts = [minutes && time.format(minutes), level].filter(Boolean).join(' · ');
+    return globalThis.sheetwright.card(project, '', {
+      over: [['card-when', session && day.format(new Date(session))]],
+      under: [
+        ['card-summary', summary],
+        ['card-facts', facts],
+      ],
+    });
+  }
+
+  /** Where nothing fits: what there would be without one of the things that were asked. */
+  function help(query, found) {
+    nothing.hidden = true;
+    if (found.length > 0) return;
+    const ways = Object.keys(query)
+      .map((name) => ({ name, count: find(without(query, name)).length }))
+      .filter(({ count }) => count > 0 && count < projects.length);
+    nothing.replaceChildren(...ways.map(wayOut));
+    nothing.hidden = ways.length === 0;
+  }
+
+  const without = (query, name) =>
+    Object.fromEntries(Object.entries(query).filter(([other]) => other !== name));
+
+  function wayOut({ name, count }) {
+    const field = fields.find((each) => each.name === name);
+    const words = name === 'q' ? form.dataset.words : field.options[0].textContent;
+    const button = Object.assign(document.createElement('button'), {
+      type: 'button',
+      className: 'button',
+      textContent: `${words} (${count})`,
+    });
+    button.addEventListener('click', () => {
+      field.value = '';
+      changed();
+      field.focus();
+    });
+    const item = document.createElement('li');
+    item.append(button);
+    return item;
   }
 
   /** Puts what is looked for in the address, so that it can be passed on and is there again after going back. */
@@ -123,17 +202,26 @@
       field.value = query.get(field.name) ?? '';
       if (field.selectedIndex === -1) field.value = '';
     }
+    const isNarrowed = Object.keys(asked()).some((name) => name !== 'q');
+    if (isNarrowed) narrow.open = true;
     show();
     return Object.keys(asked()).length > 0;
   }
 
-  const changed = () => {
+  function changed() {
     show();
     keep();
+  }
+
+  /** Where there is room, everything to choose from is at hand. */
+  const wide = matchMedia('(width >= 44rem)');
+  const unfold = () => {
+    narrow.open = wide.matches || narrow.open;
   };
+  wide.addEventListener('change', unfold);
+  unfold();
   form.addEventListener('focusin', load, { once: true });
   form.addEventListener('input', changed);
-  form.addEventListener('change', changed);
   form.addEventListener('submit', (event) => event.preventDefault());
   form.addEventListener('reset', () => {
     for (const field of fields) field.value = '';
@@ -142,5 +230,5 @@
   });
   addEventListener('hashchange', recall);
   form.hidden = false;
-  if (recall()) form.scrollIntoView();
+  if (recall() || location.hash === '#find') form.scrollIntoView();
 })();

@@ -34,6 +34,8 @@ type SheetInput = PageInput & {
   readonly links: SheetLinks;
   /** Of a page. */
   readonly meeting?: MeetingView;
+  /** Of a page: the ways to the lists of projects like it. */
+  readonly more?: readonly object[];
   /** Elements of the page's head for machines: link preview, icons, what the project is. */
   readonly head?: SafeHtml;
 };
@@ -86,6 +88,7 @@ export function sheetHtml(input: SheetInput): string {
     isIllustrated: hero !== undefined || codes.length > 0,
     facts: factsOf(setting, isInUs(site)),
     meeting: input.meeting,
+    more: input.more,
     codes,
     introduction: introductionOf(setting, hero?.photo),
     cutList: cutList(setting),

@@ -23,9 +23,12 @@ const PRINTS = {
 /** What keeps pages for a room without a network; at the root, for it may only keep what is below it. */
 export const OFFLINE = 'offline.js';
 
+/** What says which projects a project's page leads on to; beside the page. */
+export const MORE = 'more.js';
+
 /** The search and what it finds, from the site's root. */
 export function searchAsset(cards: readonly ListedProject[], files: PackageFiles): Asset {
-  return named('search.js', searchScript(cards, files.search));
+  return named('search.js', lean(searchScript(cards, files.search)));
 }
 
 /** Everything in the assets folder. */

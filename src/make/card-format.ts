@@ -31,6 +31,7 @@ export const cardCodec: z.ZodType<ListedProject, unknown> = z.object({
   accent: z.string(),
   papers: z.array(paper),
   parts: z.array(z.string()).optional(),
+  forms: z.array(z.string()).optional(),
   was: z.array(z.string()).optional(),
   revisions: z.array(revisionCodec),
   alone: z.enum(['inch', 'metric']).optional(),

@@ -40,6 +40,7 @@ export function cardOf(material: ProjectMaterial): ListedProject {
     accent: accentOf(paperColor(project)).color,
     papers: downloads.flatMap(({ listed, href }) => (listed ? [{ ...listed, href: `${slug}/${href}` }] : [])),
     parts: partsOf(project, labels),
+    forms: formsOf(project),
     ...(project.was.length > 0 && { was: project.was.map(({ value }) => slugOf(value)) }),
     revisions: ledger.revisions,
     ...(editions.printed === 'both' ? {} : { alone: editions.printed }),
@@ -54,6 +55,11 @@ function partsOf({ pieces, supplies }: Project, labels: Labels): readonly string
     ...supplies.map(({ item }) => item.value),
   ];
   return [...new Set(names)];
+}
+
+function formsOf({ pieces }: Project): readonly string[] {
+  const forms = [...pieces.values()].flatMap(({ body }) => (body.kind === 'form' ? [body.form.value] : []));
+  return [...new Set(forms)];
 }
 
 function pictureOf(material: ProjectMaterial): ListedPicture | undefined {

@@ -6,7 +6,7 @@ import { paperColor } from '../handout/supplies.ts';
 import type { Site } from '../project/model.ts';
 import { sha256 } from '../recall/sealed.ts';
 import { FAVICON } from '../site/favicon.ts';
-import { LINK_PICTURE_SIZE } from '../site/frame.ts';
+import { PICTURE_SIZES, type PictureFormat } from '../site/picture-formats.ts';
 import { typographic } from '../words/typographic.ts';
 import { voiceOf } from '../words/voice.ts';
 import { drawnPicture } from './card.ts';
@@ -52,6 +52,13 @@ export function projectLinkPicture(material: ProjectMaterial): NamedLinkPicture 
   });
 }
 
+/** The names of a project's pictures to be posted, relative to its folder. */
+export function postedPictures(
+  slug: string,
+): readonly { readonly format: PictureFormat; readonly name: string }[] {
+  return (['square', 'tall'] as const).map((format) => ({ format, name: `${slug}-${format}.jpg` }));
+}
+
 /** The picture of the site itself; its name is relative to the site's root. */
 export function siteLinkPicture({ title }: Site): NamedLinkPicture {
   const { color, tint } = accentOf(undefined);
@@ -73,15 +80,42 @@ function shownPicture(material: ProjectMaterial): LinkPicture['picture'] {
   return drawing && { kind: 'drawing', bytes: new TextEncoder().encode(drawing.svg) };
 }
 
-/** The paper, in pixels: a strip, the words, the picture. */
-const STRIP = 18;
-const LEFT = 72;
-const EDGE = 60;
-const PICTURE = 540;
+/** A place on the picture, in pixels. */
+type Place = { readonly left: number; readonly top: number; readonly width: number; readonly height: number };
+
+/** Where on the paper everything stands: a strip in the project's color, the words, the picture. */
+type Layout = {
+  readonly strip: Place;
+  readonly words: Place;
+  readonly picture: Place;
+  /** How high the title may be. */
+  readonly title: number;
+};
+
+const LAYOUTS: Readonly<Record<PictureFormat, Layout>> = {
+  wide: {
+    strip: { left: 0, top: 0, width: 18, height: 630 },
+    words: { left: 72, top: 60, width: 544, height: 510 },
+    picture: { left: 660, top: 0, width: 540, height: 630 },
+    title: 330,
+  },
+  square: {
+    strip: { left: 0, top: 620, width: 1080, height: 16 },
+    words: { left: 72, top: 684, width: 936, height: 340 },
+    picture: { left: 0, top: 0, width: 1080, height: 620 },
+    title: 180,
+  },
+  tall: {
+    strip: { left: 0, top: 1180, width: 1080, height: 16 },
+    words: { left: 72, top: 1260, width: 936, height: 560 },
+    picture: { left: 0, top: 0, width: 1080, height: 1180 },
+    title: 330,
+  },
+};
+
+/** Kept free round a drawing. */
 const MARGIN = 64;
-const WORDS = LINK_PICTURE_SIZE.width - PICTURE - LEFT - 44;
 const TITLE_SIZES = [76, 66, 58, 50, 42, 34];
-const TITLE_HEIGHT = 330;
 /** Dots an inch at which a drawing in millimeters is larger than it is shown. */
 const DENSITY = 400;
 
@@ -97,54 +131,57 @@ export function linkPictureSource(content: LinkPicture): string {
   });
 }
 
-/** A PNG of 1200 × 630 pixels. Its letters are the package's own, whatever fonts the computer has. */
-export async function linkPicturePng(content: LinkPicture): Promise<Uint8Array> {
-  const { width, height } = LINK_PICTURE_SIZE;
-  const picture = await pictureLayers(content);
-  return sharp({ create: { width, height, channels: 3, background: '#fff' } })
-    .composite([block(STRIP, content.accent, 0), ...picture, ...(await wordLayers(content))])
-    .png({ compressionLevel: 9, palette: true, quality: 90 })
-    .toBuffer();
+/**
+ * The picture in one format: beside a link a PNG, which every service shows; to be posted a JPEG. Its letters are the
+ * package's own, whatever fonts the computer has.
+ */
+export async function paintLinkPicture(content: LinkPicture, format: PictureFormat): Promise<Uint8Array> {
+  const layout = LAYOUTS[format];
+  const painted = sharp({ create: { ...PICTURE_SIZES[format], channels: 3, background: '#fff' } }).composite([
+    block(layout.strip, content.accent),
+    ...(await pictureLayers(content, layout)),
+    ...(await wordLayers(content, layout)),
+  ]);
+  return format === 'wide'
+    ? painted.png({ compressionLevel: 9, palette: true, quality: 90 }).toBuffer()
+    : painted.jpeg({ quality: 86 }).toBuffer();
 }
 
-async function wordLayers({ title, siteTitle, facts }: LinkPicture): Promise<OverlayOptions[]> {
-  const small = { weight: 400, size: 30, color: SOFT, width: WORDS } as const;
+async function wordLayers(
+  { title, siteTitle, facts }: LinkPicture,
+  { words: { left, top, width, height }, title: most }: Layout,
+): Promise<OverlayOptions[]> {
+  const small = { weight: 400, size: 30, color: SOFT, width } as const;
   const head = await lettering(siteTitle, small);
   const foot = await lettering(facts, { ...small, weight: 700 });
-  const name = await fittedLettering(title, TITLE_SIZES, TITLE_HEIGHT, {
-    weight: 700,
-    color: INK,
-    width: WORDS,
-  });
-  const below = EDGE + (head ? head.height + 34 : 0);
+  const name = await fittedLettering(title, TITLE_SIZES, most, { weight: 700, color: INK, width });
+  const below = top + (head ? head.height + 34 : 0);
   return [
-    ...(head ? [{ input: head.bytes, left: LEFT, top: EDGE }] : []),
-    ...(name ? [{ input: name.bytes, left: LEFT, top: below }] : []),
-    ...(foot ? [{ input: foot.bytes, left: LEFT, top: LINK_PICTURE_SIZE.height - EDGE - foot.height }] : []),
+    ...(head ? [{ input: head.bytes, left, top }] : []),
+    ...(name ? [{ input: name.bytes, left, top: below }] : []),
+    ...(foot ? [{ input: foot.bytes, left, top: top + height - foot.height }] : []),
   ];
 }
 
-async function pictureLayers({ picture, tint }: LinkPicture): Promise<OverlayOptions[]> {
-  const left = LINK_PICTURE_SIZE.width - PICTURE;
-  const { height } = LINK_PICTURE_SIZE;
-  const ground = block(PICTURE, tint, left);
+async function pictureLayers(
+  { picture, tint }: LinkPicture,
+  { picture: place }: Layout,
+): Promise<OverlayOptions[]> {
+  const { left, top, width, height } = place;
+  const ground = block(place, tint);
   if (!picture) return [ground];
   if (picture.kind === 'photo') {
-    const photo = await sharp(picture.bytes).resize(PICTURE, height, { fit: 'cover' }).png().toBuffer();
-    return [{ input: photo, left, top: 0 }];
+    const photo = await sharp(picture.bytes).resize(width, height, { fit: 'cover' }).png().toBuffer();
+    return [{ input: photo, left, top }];
   }
-  const room = { width: PICTURE - 2 * MARGIN, height: height - 2 * MARGIN };
+  const room = { width: width - 2 * MARGIN, height: height - 2 * MARGIN };
   const drawing = await sharp(Buffer.from(picture.bytes), { density: DENSITY })
     .resize({ ...room, fit: 'contain', background: '#0000' })
     .png()
     .toBuffer();
-  return [ground, { input: drawing, left: left + MARGIN, top: MARGIN }];
+  return [ground, { input: drawing, left: left + MARGIN, top: top + MARGIN }];
 }
 
-function block(width: number, background: string, left: number): OverlayOptions {
-  return {
-    input: { create: { width, height: LINK_PICTURE_SIZE.height, channels: 3, background } },
-    left,
-    top: 0,
-  };
+function block({ left, top, width, height }: Place, background: string): OverlayOptions {
+  return { input: { create: { width, height, channels: 3, background } }, left, top };
 }

@@ -4,7 +4,7 @@ import { dateOfDay, dayNumber, isSessionDay, type Repetition, type Schedule } fr
 import type { Labels } from '../words/labels.ts';
 import { voiceOf } from '../words/voice.ts';
 import { changedOn, type ListedProject, UNDATED } from './listed.ts';
-import { mailOf, meetingOf, siteMeeting } from './meeting.ts';
+import { mailOf, saidMeeting, siteMeeting } from './meeting.ts';
 import { absolute, lastingName, siteAddress } from './place.ts';
 import { beginSchedule } from './scheduled.ts';
 import { type Component, type Property, timeZone, WEEKDAYS } from './time-zone.ts';
@@ -63,7 +63,7 @@ function sessionOf(project: ListedProject, site: Site, labels: Labels): Session 
   if (session === undefined) return undefined;
   const address = absolute(site, `${slug}/`);
   const sheet = address && voiceOf(labels).say('site-event-sheet', { address });
-  const { place, host, contact } = meetingOf(project, site);
+  const { place, host, contact } = saidMeeting(project, site);
   const description = [summary, sheet].filter((line) => line !== undefined).join('\n');
   return {
     uid: lastingName(site, `session ${slug}`),

@@ -1,7 +1,7 @@
 import { Temporal } from 'temporal-polyfill';
 import type { Site } from '../project/model.ts';
 import type { ListedProject } from './listed.ts';
-import { meetingOf } from './meeting.ts';
+import { saidMeeting } from './meeting.ts';
 import { absolute } from './place.ts';
 import { hoursOf } from './when.ts';
 
@@ -16,7 +16,7 @@ export function sessionEvent(
 ): object | undefined {
   const { slug, title, summary, session, minutes } = project;
   if (session === undefined) return undefined;
-  const { place, host } = meetingOf(project, site);
+  const { place, host } = saidMeeting(project, site);
   const url = absolute(site, `${slug}/`);
   return {
     '@context': 'https://schema.org',

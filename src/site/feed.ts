@@ -6,7 +6,7 @@ import type { Labels } from '../words/labels.ts';
 import { html, SafeHtml, xmlDocument } from '../words/safe-html.ts';
 import { type Voice, voiceOf } from '../words/voice.ts';
 import { type ListedProject, UNDATED } from './listed.ts';
-import { meetingOf } from './meeting.ts';
+import { saidMeeting } from './meeting.ts';
 import { absolute, lastingName, siteAddress } from './place.ts';
 import { hoursOf, whenText } from './when.ts';
 
@@ -73,7 +73,7 @@ function contentOf(
   voice: Voice,
 ): SafeHtml {
   const { summary, session, alone, picture } = project;
-  const { place } = meetingOf(project, site);
+  const { place } = saidMeeting(project, site);
   const { changes, recut } = revision
     ? revisionWords(revision, voice.say, alone && [alone])
     : { changes: [], recut: [] };

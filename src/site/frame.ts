@@ -4,6 +4,7 @@ import type { Labels } from '../words/labels.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import { voiceOf } from '../words/voice.ts';
 import { FAVICON } from './favicon.ts';
+import { PICTURE_SIZES } from './picture-formats.ts';
 import { absolute, siteAddress } from './place.ts';
 
 /** What the site's own pages are made with. Addresses lead from the page that is made. */
@@ -51,9 +52,6 @@ type LinkPreview = {
   readonly picture: { readonly path: string; readonly alternative: string };
 };
 
-/** The size of a preview picture in pixels, 1.91 to 1 as the services that show it ask for. */
-export const LINK_PICTURE_SIZE: { readonly width: 1200; readonly height: 630 } = { width: 1200, height: 630 };
-
 /** Names of the site's icons, relative to its root. */
 export type Icons = { readonly svg: string; readonly png: string };
 
@@ -82,8 +80,8 @@ export function previewElements(
             meta('url', address),
             html`<link rel="canonical" href="${address}">`,
             meta('image', image),
-            meta('image:width', LINK_PICTURE_SIZE.width),
-            meta('image:height', LINK_PICTURE_SIZE.height),
+            meta('image:width', PICTURE_SIZES.wide.width),
+            meta('image:height', PICTURE_SIZES.wide.height),
             meta('image:alt', picture.alternative),
           ]),
     ],

@@ -28,6 +28,8 @@ export type ListedProject = {
   readonly papers: readonly ListedPaper[];
   /** What it is made of and with: names of pieces and supplies, to be found by. */
   readonly parts?: readonly string[] | undefined;
+  /** Names of the ready-made forms that its pieces have. */
+  readonly forms?: readonly string[] | undefined;
   /** Addresses that it had before, as slugs. */
   readonly was?: readonly string[] | undefined;
   /** What was published of it, the earliest first. */
@@ -66,8 +68,13 @@ export function listingOf(projects: readonly ListedProject[], today: string): Li
   };
 }
 
-function bySession(a: ListedProject, b: ListedProject): number {
+export function bySession(a: ListedProject, b: ListedProject): number {
   return compare(a.session ?? '', b.session ?? '') || byTitle(a, b);
+}
+
+/** The year of a session. */
+export function yearOf(session: string | undefined): string | undefined {
+  return session?.slice(0, 4);
 }
 
 function byTitle(a: ListedProject, b: ListedProject): number {

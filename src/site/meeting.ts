@@ -28,7 +28,7 @@ export function siteMeeting({ place, host, contact, terms, links }: Site): SaidM
 }
 
 /** What holds for one project: its own words, else the settings'. */
-export function meetingOf(project: ListedProject, site: Site): SaidMeeting {
+export function saidMeeting(project: ListedProject, site: Site): SaidMeeting {
   const usual = siteMeeting(site);
   return {
     place: project.place ?? usual.place,
@@ -47,7 +47,7 @@ export function meetingView(
 ): MeetingView {
   const voice = voiceOf(labels);
   const { session } = project;
-  const meeting = meetingOf(project, site);
+  const meeting = saidMeeting(project, site);
   const when = session === undefined ? [] : [fact('session', whenText(session, hoursOf(site), voice), voice)];
   return {
     session,

@@ -1,17 +1,30 @@
 import type { ListedProject } from './listed.ts';
 
+/** What the list is found by and shown as, in the order of a row. The page's script names them so, too. */
+const COLUMNS = [
+  'slug',
+  'title',
+  'summary',
+  'parts',
+  'tags',
+  'level',
+  'minutes',
+  'occasion',
+  'session',
+  'picture',
+  'accent',
+] as const;
+
 /**
- * The script that a page loads when its search is first used: the library that searches, and what there is to find, by
- * address. Links to papers are no part of it.
+ * The script that a page loads when its search is first used: the library that searches, and what there is to find, a row
+ * a project. Links to papers are no part of it.
  * @param library The library's own script, which defines `MiniSearch`.
  */
 export function searchScript(projects: readonly ListedProject[], library: string): string {
-  const found = projects.map(({ slug, title, summary, tags, occasion, level, parts }) => ({
-    id: `${slug}/index.html`,
-    title,
-    kind: [...tags, occasion, level].filter((word) => word !== undefined).join(' '),
-    text: [summary, ...(parts ?? [])].filter((word) => word !== undefined).join(' '),
-  }));
-  const data = JSON.stringify(found);
-  return `${library}\nglobalThis.sheetwright = { ...globalThis.sheetwright, found: ${data}, MiniSearch };\n`;
+  const rows = projects.map(({ parts, picture, ...project }) => {
+    const row = { ...project, parts: parts?.join(' '), picture: picture?.src };
+    return COLUMNS.map((column) => row[column] ?? 0);
+  });
+  const found = JSON.stringify({ columns: COLUMNS, rows });
+  return `${library}\nglobalThis.sheetwright = { ...globalThis.sheetwright, found: ${found}, MiniSearch };\n`;
 }

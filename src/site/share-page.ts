@@ -7,9 +7,10 @@ import { recutWords, revisionWords } from '../words/changes.ts';
 import { html, type SafeHtml, textOf } from '../words/safe-html.ts';
 import { typographic } from '../words/typographic.ts';
 import { type Voice, voiceOf } from '../words/voice.ts';
-import { LINK_PICTURE_SIZE, previewElements, type SitePages, sitePageHtml } from './frame.ts';
+import { previewElements, type SitePages, sitePageHtml } from './frame.ts';
 import { type ListedProject, papersLines } from './listed.ts';
-import { meetingOf, meetingView } from './meeting.ts';
+import { meetingView, saidMeeting } from './meeting.ts';
+import { PICTURE_SIZES, type PictureFormat } from './picture-formats.ts';
 import { absolute } from './place.ts';
 import { hoursOf, whenText } from './when.ts';
 
@@ -17,6 +18,8 @@ import { hoursOf, whenText } from './when.ts';
 type ShareLinks = {
   readonly linkPicture: string;
   /** The table tents; none where the site has no address. */
+  /** Pictures to be posted, relative to the project's folder. */
+  readonly posted: readonly { readonly format: PictureFormat; readonly name: string }[];
   readonly tents: readonly { readonly paper: Paper; readonly href: string }[];
 };
 
@@ -28,7 +31,7 @@ export function shareHtml(project: ListedProject, links: ShareLinks, pages: Site
   const title = typographic(project.title, voice.say);
   const address = absolute(site, `${slug}/`);
   const when = session === undefined ? undefined : whenText(session, hoursOf(site), voice);
-  const { place } = meetingOf(project, site);
+  const { place } = saidMeeting(project, site);
   const heading = voice.say('share-title', { title });
   const text = [title, summary && typographic(summary, voice.say), when, when && place, address]
     .filter((line) => line !== undefined)
@@ -50,7 +53,15 @@ export function shareHtml(project: ListedProject, links: ShareLinks, pages: Site
     plainTitle: title,
     embed: address === undefined ? undefined : embedCard(project, address, links.linkPicture, pages),
     correction: correctionOf(project, address, voice),
-    linkPicture: `../${links.linkPicture}`,
+    pictures: [{ format: 'wide' as const, name: links.linkPicture }, ...links.posted].map(
+      ({ format, name }) => ({
+        ...PICTURE_SIZES[format],
+        src: `../${name}`,
+        file: `${slug}-${format}${name.slice(name.lastIndexOf('.'))}`,
+        format,
+        save: voice.say(`share-picture-${format}`),
+      }),
+    ),
     text,
     rows: text.split('\n').length + 2,
     meeting: meetingView(project, pages, `../${slug}.ics`),
@@ -74,7 +85,7 @@ function embedCard(
   { site }: SitePages,
 ): string {
   const picture = absolute(site, `${slug}/${linkPicture}`) ?? '';
-  const { width, height } = LINK_PICTURE_SIZE;
+  const { width, height } = PICTURE_SIZES.wide;
   return html`<a href="${address}" style="display:block;max-width:30em;color:${accent}">
 <img src="${picture}" width="${width}" height="${height}" alt="" style="display:block;width:100%;height:auto">
 <strong>${title}</strong> – ${site.title}
@@ -142,7 +153,7 @@ export function tentHtml(project: ListedProject, setting: TentSetting): string |
     siteTitle: site.title,
     title,
     when: project.session && whenText(project.session, hoursOf(site), voice),
-    place: project.session && meetingOf(project, site).place,
+    place: project.session && saidMeeting(project, site).place,
     address: readable(address),
     qr: qrSvg(address, voice.say),
     faces: [{ side: 'back' }, { side: 'front' }],

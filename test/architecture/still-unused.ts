@@ -6,6 +6,5 @@ export const STILL_UNUSED: readonly string[] = [
   'drawing/turn-model.ts:TurnModel',
   'handout/mail/envelopes.ts:ENVELOPES',
   'project/grammar/json-schema.ts:jsonSchemas',
-  'site/index-page.ts:choicesOf',
   'words/languages.ts:keysOf',
 ];

@@ -45,10 +45,19 @@ function linksOf(site: string): { readonly followed: number; readonly missing: r
       const named = `${from.slice(site.length)} → ${address}`;
       if (address.startsWith('/') || !target.startsWith(site + sep)) missing.push(`${named} leaves the site`);
       else if (!existsSync(target) || statSync(target).isDirectory()) missing.push(named);
-      else if (fragment && !hasId(target, fragment)) missing.push(`${named}: no such place`);
+      else if (fragment && !hasId(target, fragment) && !offers(target, fragment))
+        missing.push(`${named}: no such place`);
     }
   }
   return { followed, missing };
+}
+
+/** Whether a list can be asked for what a fragment asks: `tag=gift+wrap`. */
+function offers(path: string, fragment: string): boolean {
+  const options = elements(parseMarkup(readFileSync(path, 'utf8'))).filter(({ name }) => name === 'option');
+  const values = new Set(options.map(({ attributes }) => attributes.value));
+  const asked = [...new URLSearchParams(fragment).values()];
+  return asked.every((value) => value !== '' && values.has(value));
 }
 
 describe('the site on disk', () => {

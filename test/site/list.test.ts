@@ -6,8 +6,10 @@ openSite();
 
 /** The titles of the projects that can be seen in the lists below the next session, by section. */
 async function shown(page: Page): Promise<Readonly<Record<string, readonly string[]>>> {
-  // The search is loaded when it is first used.
-  await page.waitForFunction(`!document.querySelector('#find-text').value || globalThis.sheetwright.found`);
+  // What there is to find is loaded when it is first asked for.
+  await page.waitForFunction(
+    `document.querySelector('.find [type="reset"]').hidden || globalThis.sheetwright.found`,
+  );
   return (await page.evaluate(`Object.fromEntries([...document.querySelectorAll('.projects')]
     .filter((section) => section.checkVisibility())
     .map((section) => [section.querySelector('h2').textContent, [...section.querySelectorAll('.card')]
@@ -56,7 +58,7 @@ describe('the list of projects', () => {
     const { page, complaints, requests } = await visit('index.html', { width: 1280 });
     const next = await page.$eval('.next', (section) => section.textContent?.replace(/\s+/gu, ' '));
     expect(next).toContain(
-      'Next session Thursday, December 10, 2026, 6:30 PM CST Reading room, Harbour Street Library Seed packet keeper',
+      'Next session Thursday, December 10, 2026, 6:30 PM CST Seed packet keeper A slim box with a clip-top that holds six seed packets. Reading room, Harbour Street Library',
     );
     expect(await shown(page)).toEqual(ALL);
     expect(complaints).toEqual([]);
@@ -79,8 +81,7 @@ describe('the list of projects', () => {
     await page.type('#find-text', 'BOX  garden');
     expect(await shown(page)).toEqual({
       // The tags, of the scrap box, hang on garden twine.
-      'Upcoming sessions': ['Seed packet keeper', 'Plant marker box', 'Plant and gift tags'],
-      'More projects': ['Bird seed carrier'],
+      Found: ['Seed packet keeper', 'Plant marker box', 'Plant and gift tags', 'Bird seed carrier'],
     });
     await told();
     expect(await status(page)).toBe(`4 of ${COUNT} projects`);
@@ -96,19 +97,19 @@ describe('the list of projects', () => {
     await page.select('#find-level', 'beginner');
     await page.select('#find-time', '45');
     expect(await shown(page)).toEqual({
-      'Upcoming sessions': [
+      Found: [
         'Band for a bundle of note cards',
         'Three-layer thank-you card',
         'Plant and gift tags',
         'Reading-list accordion',
         'Oak leaf bookmark',
+        'Harbour light bookmark',
+        'Gift tag with a pull-out note',
       ],
-      'Earlier projects': ['Harbour light bookmark'],
-      'More projects': ['Gift tag with a pull-out note'],
     });
     await page.select('#find-tag', 'gift wrap');
     await page.select('#find-occasion', 'any gift');
-    expect(await shown(page)).toEqual({ 'More projects': ['Gift tag with a pull-out note'] });
+    expect(await shown(page)).toEqual({ Found: ['Gift tag with a pull-out note'] });
   });
 
   it('says so when nothing is found', async () => {
@@ -117,8 +118,48 @@ describe('the list of projects', () => {
     expect(await shown(page)).toEqual({});
     await told();
     expect(await status(page)).toBe(
-      `0 of ${COUNT} projects. Nothing found. Try fewer or different words, or show all.`,
+      `0 of ${COUNT} projects. Nothing found. Try fewer or different words, or drop one choice.`,
     );
+    // Of one thing asked there is nothing to let go of but all.
+    expect(await page.$eval('.nothing', (ways) => ways.checkVisibility())).toBe(false);
+  });
+
+  it('says what there would be without one of the things that were asked', async () => {
+    const { page } = await visit('index.html#q=box&level=beginner&tag=bookmark', { width: 390 });
+    expect(await shown(page)).toEqual({});
+    const ways = await page.$$eval('.nothing button', (buttons) => buttons.map((each) => each.textContent));
+    expect(ways).toEqual(['Without the words (2)', 'Any type (4)']);
+    await page.click('.nothing li:last-child button');
+    expect((await shown(page)).Found).toHaveLength(4);
+    expect(await page.evaluate('document.activeElement.id')).toBe('find-tag');
+    expect(new URL(page.url()).hash).toBe('#q=box&level=beginner');
+  });
+
+  it('is sorted by time, title or the latest session, and narrowed to a year', async () => {
+    const { page } = await visit('index.html', { width: 1280 });
+    const titles = async (): Promise<readonly string[]> => (await shown(page)).Found ?? [];
+    await page.select('#find-sort', 'time');
+    const byTime = await titles();
+    expect(byTime).toHaveLength(COUNT);
+    expect(byTime.slice(0, 2)).toEqual(['Band for a bundle of note cards', 'Oak leaf bookmark']);
+    await page.select('#find-sort', 'title');
+    expect(await titles()).toEqual((await titles()).toSorted((a, b) => a.localeCompare(b)));
+    await page.select('#find-sort', 'latest');
+    expect((await titles())[0]).toBe('Wheat field card');
+    await page.select('#find-year', '2026');
+    expect(await titles()).toEqual(['Seed packet keeper', 'Shortbread gift tray', 'Harbour light bookmark']);
+    await page.click('button[type="reset"]');
+    expect(await shown(page)).toEqual(ALL);
+  });
+
+  it('says so when what there is to find cannot be loaded', async () => {
+    const { page } = await visit('index.html', { width: 390 });
+    await page.$eval('.find', (form) => form.setAttribute('data-search', 'nowhere.js'));
+    await page.type('#find-text', 'box');
+    await page.waitForFunction(
+      `document.querySelector('.find [role="status"]').textContent.startsWith('The search could not be loaded')`,
+    );
+    expect((await page.$$('.card:not([hidden])')).length).toBe(COUNT - 1);
   });
 
   it('tells the count once, after the typing', async () => {
@@ -147,7 +188,7 @@ describe('the list of projects', () => {
     expect(await again.page.$eval('#find-text', (field) => (field as { value?: string }).value)).toBe('tag');
     await again.page.evaluate(`location.hash = 'level=confident'`);
     await again.page.waitForFunction(`document.querySelector('#find-text').value === ''`);
-    expect(await shown(again.page)).toEqual({ 'Upcoming sessions': ['Paperback gift bag'] });
+    expect(await shown(again.page)).toEqual({ Found: ['Paperback gift bag'] });
   });
 
   it('takes no harm from an address that somebody bent', async () => {
@@ -172,11 +213,16 @@ describe('the list of projects', () => {
     await page.keyboard.press('ArrowDown');
     await page.waitForFunction(`document.querySelector('#find-level').value === 'improver'`);
     expect(await shown(page)).toEqual({
-      // Of a postcard's size, says its summary.
-      'Upcoming sessions': ['Gate-fold card with its own envelope', 'Seed-paper note folder'],
-      'More projects': ['Lighthouse pop-up card', 'Porthole card', 'Slide box of story starters'],
+      Found: [
+        'Gate-fold card with its own envelope',
+        // Of a postcard's size, says its summary.
+        'Seed-paper note folder',
+        'Lighthouse pop-up card',
+        'Porthole card',
+        'Slide box of story starters',
+      ],
     });
-    for (const stop of ['find-time', 'find-occasion', 'find-tag']) {
+    for (const stop of ['find-time', 'find-occasion', 'find-tag', 'find-year', 'find-sort']) {
       await page.keyboard.press('Tab');
       expect(await page.evaluate('document.activeElement.id')).toBe(stop);
     }

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { choicesOf } from '../../src/site/index-page.ts';
+import { choicesOf } from '../../src/site/choices.ts';
 import { listingOf, papersLines } from '../../src/site/listed.ts';
 import { absolute, lastingName } from '../../src/site/place.ts';
+import { relatedOf } from '../../src/site/related.ts';
 import { whenText } from '../../src/site/when.ts';
 import { voiceOf } from '../../src/words/voice.ts';
 import { labels } from '../handout/sample.ts';
@@ -190,5 +191,40 @@ describe('where the site stands', () => {
     expect(lastingName(site, 'a')).toBe(lastingName(siteOf('title: Bench\ncurrency: EUR\n'), 'a'));
     expect(lastingName(site, 'a')).not.toBe(lastingName(site, 'b'));
     expect(lastingName(site, 'a')).not.toBe(lastingName(siteOf('title: Other\n'), 'a'));
+  });
+});
+
+describe('what a project leads on to', () => {
+  const projects = [
+    listed('keeper', { session: '2026-12-10', forms: ['clip-top box'], tags: ['box'], occasion: 'winter' }),
+    listed('bulbs', { session: '2027-02-04', forms: ['clip-top box'], tags: ['box', 'garden'] }),
+    listed('tray', { forms: ['tray'], tags: ['box'], occasion: 'winter' }),
+    listed('soap', { forms: ['tuck-end box'], tags: ['box'] }),
+    listed('card', { session: '2027-01-07', forms: ['single-fold card'], tags: ['card'] }),
+    listed('clip', { session: '2027-03-04', forms: ['clip-top box'], tags: [] }),
+  ];
+  const related = relatedOf(projects);
+  const told = (slug: string): unknown => {
+    const { before, after, alike } = related.get(slug) ?? {};
+    return [before?.slug, after?.slug, alike?.map(({ project, way }) => `${project.slug} by ${way}`)];
+  };
+
+  it('is its neighbors by the day, or by title, and those most like it', () => {
+    expect(told('keeper')).toEqual([
+      undefined,
+      'card',
+      ['bulbs by form', 'tray by occasion', 'clip by form'],
+    ]);
+    expect(told('card')).toEqual(['keeper', 'bulbs', []]);
+    expect(told('tray')).toEqual(['soap', undefined, ['keeper by occasion', 'bulbs by tag']]);
+    expect(told('soap')).toEqual([undefined, 'tray', ['keeper by tag', 'bulbs by tag']]);
+  });
+
+  it('is never the project itself, and nothing twice', () => {
+    for (const [slug, { before, after, alike }] of related) {
+      const all = [before, after, ...alike.map(({ project }) => project)].flatMap((each) => each?.slug ?? []);
+      expect(all).not.toContain(slug);
+      expect(new Set(all).size).toBe(all.length);
+    }
   });
 });

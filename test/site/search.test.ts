@@ -1,9 +1,19 @@
-import { readFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import type { Page } from 'puppeteer-core';
-import { describe, expect, it } from 'vitest';
-import { searchScript } from '../../src/site/search.ts';
-import { listed } from './bench.ts';
-import { openSite, visit } from './made.ts';
+import { beforeAll, describe, expect, inject, it } from 'vitest';
+import { createRenderer } from '../../src/handout/render.ts';
+import { pagesAt, searchAsset, siteAssets } from '../../src/make/assets.ts';
+import { readPackageFiles } from '../../src/make/package-files.ts';
+import { dateOfDay, dayNumber } from '../../src/project/schedule.ts';
+import { indexHtml } from '../../src/site/index-page.ts';
+import type { ListedProject } from '../../src/site/listed.ts';
+import { shelfHtml, shelvesOf } from '../../src/site/shelves.ts';
+import { labels } from '../handout/sample.ts';
+import { TODAY } from '../made-demo.ts';
+import { listed, siteOf } from './bench.ts';
+import { openSite, visit, visitAt } from './made.ts';
 
 openSite();
 
@@ -87,24 +97,115 @@ describe('the search', () => {
     await page.waitForFunction('globalThis.sheetwright.found');
     expect(requests.filter((address) => address.includes('search-'))).toHaveLength(1);
   });
+});
 
-  it('takes less than 50 ms a key with a thousand projects', async () => {
-    const library = readFileSync('node_modules/minisearch/dist/umd/index.js', 'utf8');
-    const many = Array.from({ length: 1000 }, (_, index) =>
-      listed(`project-${index}`, {
-        title: `Box ${index} for seeds`,
-        summary: 'A slim box with a clip-top that holds six packets.',
-        tags: ['box', 'garden'],
-        parts: ['Front', 'Label', `Paper ${index}`],
-      }),
+/** A session every week, and as many projects without one. */
+const THOUSAND = Array.from({ length: 1000 }, (_, index) =>
+  listed(`project-${index}`, {
+    title: `Box ${index} for seeds`,
+    summary: 'A slim box with a clip-top that holds six packets.',
+    tags: ['box', 'garden'],
+    minutes: 30 + (index % 4) * 15,
+    level: index % 3 === 0 ? 'beginner' : 'improver',
+    occasion: index % 5 === 0 ? 'Winter gifts' : undefined,
+    session: index < 500 ? dateOfDay(dayNumber('2018-01-04') + 7 * index) : undefined,
+    picture: {
+      src: `project-${index}/finished-0123456789.jpg`,
+      alternative: 'The box, closed.',
+      width: 480,
+      height: 360,
+      drawn: false,
+    },
+    papers: ['letter', 'a4', 'large-print'].map((paper) => ({
+      line: 'site-handout',
+      paper: `site-paper-${paper}`,
+      href: `project-${index}/project-${index}-${paper}.pdf`,
+    })),
+    parts: ['Front', 'Label', `Paper ${index}`, 'Bone folder', 'Double-sided tape'],
+  }),
+);
+
+/** Writes the site's own pages of so many projects. @returns the folder. */
+function writeSite(projects: readonly ListedProject[]): string {
+  const folder = mkdtempSync(join(inject('temporary'), 'many-'));
+  const files = readPackageFiles();
+  const site = siteOf('title: The archive');
+  const pages = pagesAt('', { site, labels, files, renderer: createRenderer(files) });
+  const search = searchAsset(projects, files);
+  const links = {
+    calendar: undefined,
+    feed: 'feed.xml',
+    search: `assets/${search.name}`,
+    linkPicture: 'assets/preview.png',
+  };
+  mkdirSync(join(folder, 'assets'));
+  writeFileSync(join(folder, 'index.html'), indexHtml(projects, TODAY, pages, links));
+  const shelves = shelvesOf(projects);
+  for (const shelf of shelves) writeFileSync(join(folder, shelf.path), shelfHtml(shelf, shelves, pages));
+  for (const { name, bytes } of [search, ...siteAssets(files)])
+    writeFileSync(join(folder, 'assets', name), bytes);
+  return folder;
+}
+
+describe('a thousand projects', () => {
+  let folder = '';
+  beforeAll(() => {
+    folder = writeSite(THOUSAND);
+  });
+
+  const open = (path: string, width: number, scripts = true): ReturnType<typeof visitAt> =>
+    visitAt(`${pathToFileURL(folder).href}/${path}`, { width, scripts, today: TODAY });
+
+  it('weigh less than 300 KB a page, and so does what they are searched in', () => {
+    const sizes = readdirSync(folder, { recursive: true, encoding: 'utf8' })
+      .filter((name) => /\.html$|search-/u.test(name))
+      .map((name) => [name, statSync(join(folder, name)).size] as const);
+    expect(sizes.length).toBeGreaterThan(15);
+    expect(sizes.filter(([, size]) => size > 300_000)).toEqual([]);
+  });
+
+  it('are all reached without a script, from shelf to shelf', async () => {
+    const { page } = await open('index.html', 390, false);
+    const links = (await page.$$eval('.shelves a', (all) =>
+      all.map((link) => link.getAttribute('href')),
+    )) as string[];
+    expect(links.slice(0, 3)).toEqual(['2027.html', '2026.html', '2025.html']);
+    const reached = new Set<string>();
+    for (const link of links) {
+      const text = readFileSync(join(folder, link), 'utf8');
+      for (const [, slug = ''] of text.matchAll(/<h3><a href="([^"/]+)\//gu)) reached.add(slug);
+    }
+    expect(reached.size).toBe(1000);
+    await page.goto(`${pathToFileURL(folder).href}/2026.html`);
+    expect(await page.$eval('[aria-current]', (link) => link.textContent)).toBe('2026');
+    expect(await page.$eval('[rel="next"]', (link) => link.getAttribute('href'))).toBe('2025.html');
+    expect(await page.evaluate('document.documentElement.scrollWidth <= innerWidth')).toBe(true);
+  });
+
+  it('are found on whatever shelf they are, by words and by choices', async () => {
+    const { page } = await open('index.html#q=box+7&sort=title', 1280);
+    await page.waitForFunction(`document.querySelector('.results .card')`);
+    const found = await titles(page);
+    expect(found).toContain('Box 7 for seeds');
+    expect(found.length).toBeLessThan(130);
+    const card = await page.$$eval(
+      '.results .card',
+      (all) => all.find((each) => each.querySelector('h3')?.textContent === 'Box 7 for seeds')?.textContent,
     );
-    expect(searchScript(many, '').length).toBeLessThan(300_000);
-    const { page } = await visit('index.html', { width: 390 });
-    await page.evaluate(
-      `document.querySelector('.find').dataset.search = ${JSON.stringify(`data:text/javascript,${encodeURIComponent(searchScript(many, library))}`)}`,
+    expect(card).toContain('Thursday, February 22, 2018');
+    expect(card).toContain('75 minutes · improver');
+    await page.select('#find-year', '2018');
+    await page.select('#find-occasion', 'Winter gifts');
+    expect(await titles(page)).toEqual([]);
+    expect(await page.$$eval('.nothing button', (ways) => ways.map((way) => way.textContent))).toContain(
+      'Any occasion (1)',
     );
+  });
+
+  it('takes less than 50 ms a key', async () => {
+    const { page } = await open('index.html', 390);
     await page.focus('#find-text');
-    await page.waitForFunction('globalThis.sheetwright.found?.length === 1000');
+    await page.waitForFunction('globalThis.sheetwright.found?.rows.length === 1000');
     const times = (await page.evaluate(`[...'seed packet', ...'bxo 12'].map((key) => {
       const field = document.querySelector('#find-text');
       const begun = performance.now();

@@ -1,17 +1,38 @@
+import type { PictureFormat } from '../../site/picture-formats.ts';
 import type { Job } from '../job.ts';
-import { linkPicturePng, linkPictureSource, projectLinkPicture, siteLinkPicture } from '../link-picture.ts';
+import {
+  linkPictureSource,
+  paintLinkPicture,
+  postedPictures,
+  projectLinkPicture,
+  siteLinkPicture,
+} from '../link-picture.ts';
 import type { Output } from '../output.ts';
 
-/** `site/<slug>/preview-….png` and one of the site in `site/assets/`: what is shown beside a link that is passed on. */
+/**
+ * `site/<slug>/preview-….png` and one of the site in `site/assets/`: what is shown beside a link that is passed on.
+ * `site/<slug>/<slug>-square.jpg` and `-tall.jpg`: the same, to be posted.
+ */
 export const linkPictures: Output = {
-  ofProject: (material) => [jobOf(`site/${material.slug}/`, projectLinkPicture(material))],
-  ofSite: ({ site }) => [jobOf('site/', siteLinkPicture(site))],
+  ofProject: (material) => {
+    const { slug } = material;
+    const picture = projectLinkPicture(material);
+    return [
+      jobOf(`site/${slug}/`, picture, 'wide'),
+      ...postedPictures(slug).map(({ name, format }) => jobOf(`site/${slug}/`, { ...picture, name }, format)),
+    ];
+  },
+  ofSite: ({ site }) => [jobOf('site/', siteLinkPicture(site), 'wide')],
 };
 
-function jobOf(folder: string, { name, content }: ReturnType<typeof siteLinkPicture>): Job {
+function jobOf(
+  folder: string,
+  { name, content }: ReturnType<typeof siteLinkPicture>,
+  format: PictureFormat,
+): Job {
   return {
     path: `${folder}${name}`,
     from: () => linkPictureSource(content),
-    produce: () => linkPicturePng(content),
+    produce: () => paintLinkPicture(content, format),
   };
 }

@@ -2,10 +2,11 @@ import { sheetHtml } from '../../handout/sheet.ts';
 import { sessionEvent } from '../../site/event.ts';
 import { siteElements } from '../../site/frame.ts';
 import { howTo, jsonScript } from '../../site/how-to.ts';
+import { kindsOf } from '../../site/kinds.ts';
 import { meetingView } from '../../site/meeting.ts';
 import { projectPreview } from '../../site/share-page.ts';
 import { SafeHtml } from '../../words/safe-html.ts';
-import { iconNames, OFFLINE, pagesAt } from '../assets.ts';
+import { iconNames, MORE, OFFLINE, pagesAt } from '../assets.ts';
 import { cardOf } from '../card.ts';
 import { projectLinkPicture } from '../link-picture.ts';
 import type { Output, ProjectMaterial } from '../output.ts';
@@ -33,8 +34,9 @@ function pageHtml(material: ProjectMaterial): string {
     target: 'page',
     pictures: picturesOnPage(pictures),
     styles,
-    scripts,
+    scripts: [MORE, ...scripts],
     links: { home: '../index.html', downloads, share: 'share/index.html', offline: `../${OFFLINE}` },
+    more: kindsOf(cardOf(material)),
     head: headOf(material),
     meeting: meetingView(cardOf(material), material, `${material.slug}.ics`),
   });

@@ -1,7 +1,7 @@
 import { shareHtml } from '../../site/share-page.ts';
 import { pagesAt } from '../assets.ts';
 import { cardOf } from '../card.ts';
-import { projectLinkPicture } from '../link-picture.ts';
+import { postedPictures, projectLinkPicture } from '../link-picture.ts';
 import type { Output, ProjectMaterial } from '../output.ts';
 import { tentsOf } from '../papers.ts';
 
@@ -16,6 +16,7 @@ function pageHtml(material: ProjectMaterial): string {
   const card = cardOf(material);
   const links = {
     linkPicture: projectLinkPicture(material).name,
+    posted: postedPictures(material.slug),
     tents: tentsOf(material),
   };
   return shareHtml(card, links, pagesAt('../../', material));
