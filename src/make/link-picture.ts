@@ -7,7 +7,7 @@ import type { Site } from '../project/model.ts';
 import { sha256 } from '../recall/sealed.ts';
 import { FAVICON } from '../site/favicon.ts';
 import { PICTURE_SIZES, type PictureFormat } from '../site/picture-formats.ts';
-import { typographic } from '../words/typographic.ts';
+import { capital, typographic } from '../words/typographic.ts';
 import { voiceOf } from '../words/voice.ts';
 import { drawnPicture } from './card.ts';
 import { fittedLettering, lettering } from './lettering.ts';
@@ -40,7 +40,7 @@ export function projectLinkPicture(material: ProjectMaterial): NamedLinkPicture 
   const facts = [
     session && voice.date(session.value),
     minutes && voice.duration(minutes.value),
-    level?.value,
+    level && capital(level.value),
   ];
   return named('', {
     title: typographic(title.value, voice.say),
@@ -88,8 +88,9 @@ type Layout = {
   readonly strip: Place;
   readonly words: Place;
   readonly picture: Place;
-  /** How high the title may be. */
+  /** How high the title may be, and how many times as large as beside a link all words are. */
   readonly title: number;
+  readonly scale: number;
 };
 
 const LAYOUTS: Readonly<Record<PictureFormat, Layout>> = {
@@ -98,18 +99,21 @@ const LAYOUTS: Readonly<Record<PictureFormat, Layout>> = {
     words: { left: 72, top: 60, width: 544, height: 510 },
     picture: { left: 660, top: 0, width: 540, height: 630 },
     title: 330,
+    scale: 1,
   },
   square: {
     strip: { left: 0, top: 620, width: 1080, height: 16 },
     words: { left: 72, top: 684, width: 936, height: 340 },
     picture: { left: 0, top: 0, width: 1080, height: 620 },
     title: 180,
+    scale: 1.15,
   },
   tall: {
-    strip: { left: 0, top: 1180, width: 1080, height: 16 },
-    words: { left: 72, top: 1260, width: 936, height: 560 },
-    picture: { left: 0, top: 0, width: 1080, height: 1180 },
-    title: 330,
+    strip: { left: 0, top: 1240, width: 1080, height: 20 },
+    words: { left: 72, top: 1330, width: 936, height: 500 },
+    picture: { left: 0, top: 0, width: 1080, height: 1240 },
+    title: 260,
+    scale: 1.45,
   },
 };
 
@@ -149,12 +153,13 @@ export async function paintLinkPicture(content: LinkPicture, format: PictureForm
 
 async function wordLayers(
   { title, siteTitle, facts }: LinkPicture,
-  { words: { left, top, width, height }, title: most }: Layout,
+  { words: { left, top, width, height }, title: most, scale }: Layout,
 ): Promise<OverlayOptions[]> {
-  const small = { weight: 400, size: 30, color: SOFT, width } as const;
+  const small = { weight: 400, size: Math.round(30 * scale), color: SOFT, width } as const;
+  const sizes = TITLE_SIZES.map((size) => Math.round(size * scale));
   const head = await lettering(siteTitle, small);
   const foot = await lettering(facts, { ...small, weight: 700 });
-  const name = await fittedLettering(title, TITLE_SIZES, most, { weight: 700, color: INK, width });
+  const name = await fittedLettering(title, sizes, most, { weight: 700, color: INK, width });
   const below = top + (head ? head.height + 34 : 0);
   return [
     ...(head ? [{ input: head.bytes, left, top }] : []),

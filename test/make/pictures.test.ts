@@ -31,8 +31,9 @@ async function made(picture: Uint8Array): Promise<Made> {
   return { ...outcome, folder, site: join(folder, 'dist/site/card') };
 }
 
+/** The photo in its sizes; what is to be posted is painted anew. */
 const pictureFiles = (site: string): string[] =>
-  readdirSync(site).filter((name) => /\.(?:avif|webp|jpg)$/u.test(name));
+  readdirSync(site).filter((name) => /^(?!card-(?:square|tall)).*\.(?:avif|webp|jpg)$/u.test(name));
 
 /** A photo of a lying camera: left half red, right half blue, with the place where it was taken. */
 async function photo(width: number, height: number): Promise<Buffer> {

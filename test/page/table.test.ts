@@ -207,7 +207,7 @@ describe('a page that is kept', () => {
       `/\\((?:\\d+|\\d\\.\\d) (?:kB|MB)\\)/u.test(document.querySelector('.downloads').textContent)`,
     );
     await page.click('.keep');
-    await page.waitForFunction(`document.querySelector('.keep').textContent.startsWith('Kept')`);
+    await page.waitForFunction(`document.querySelector('.keep').textContent.startsWith('Saved')`);
     const bytes = (await page.evaluate(`(async () => {
       const cache = await caches.open('sheetwright-1');
       const answers = await Promise.all((await cache.keys()).map((each) => cache.match(each)));

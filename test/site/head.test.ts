@@ -185,6 +185,9 @@ describe('the page for sharing', () => {
       `../../${BOX}/${BOX}-template-a4.pdf`,
       `../share/${BOX}-tent.pdf`,
       `../share/${BOX}-tent-a4.pdf`,
+      expect.stringMatching(/^\.\.\/preview-[0-9a-f]{10}\.png$/u),
+      `../${BOX}-square.jpg`,
+      `../${BOX}-tall.jpg`,
     ]);
   });
 

@@ -18,7 +18,7 @@ const markup = [...templates.pages.values(), ...templates.partials.values()].joi
 
 /** Words that are only ever said by a key put together from a value: `kind-tool`, `flap-left`. */
 const PUT_TOGETHER =
-  /^(?:kind|fold|corner-(?:top|bottom)|grade|edge|side|cut|flap|slit|cells|score-turn|score-inline|stamped|pdf|spoken-part|tip|drawing|projects|names|reads|allergen|part|closing|outline|shape|change|site-paper|site-find|base-(?:inside|behind)$|opening-(?:cut|slit|punched|left|right|top|bottom))/u;
+  /^(?:kind|fold|corner-(?:top|bottom)|grade|edge|side|cut|flap|slit|cells|score-turn|score-inline|stamped|pdf|spoken-part|tip|drawing|projects|names|reads|allergen|part|closing|outline|shape|change|site-paper|site-find|site-sort|site-same|share-picture|base-(?:inside|behind)$|opening-(?:cut|slit|punched|left|right|top|bottom))/u;
 
 /** Every one of them, as the compiler sees to. */
 const CAUTIONS: Readonly<Record<ReturnType<typeof cautionsFor>[number]['id'], true>> = {
