@@ -35,7 +35,9 @@ export function pictureElement(
 ): SafeHtml {
   const { src, width, height, sources = [] } = picture;
   const lazy = shown.lazy ? html` loading="lazy"` : '';
-  const image = html`<img src="${src}" width="${width}" height="${height}" alt="${alternative}" decoding="async"${lazy}>`;
+  // HTML takes whole pixels alone; a drawing's are of paper.
+  const [across, upright] = [roundDecimals(width, 0), roundDecimals(height, 0)];
+  const image = html`<img src="${src}" width="${across}" height="${upright}" alt="${alternative}" decoding="async"${lazy}>`;
   if (sources.length === 0) return image;
   const sizes = shown.sizes ?? USUAL_SIZES;
   const choices = sources.map(

@@ -80,9 +80,11 @@ export function pagesAt(root: string, { site, labels, renderer, files }: PageMat
   };
 }
 
-/** As `pagesAt`, for a page that may be shown at any address: it asks for nothing, and is set in whatever the reader has. */
+/** As `pagesAt`, for a page that may be shown at any address: it asks for nothing, and brings its upright letters along. */
 export function pagesAnywhere({ site, labels, renderer, files }: PageMaterial): SitePages {
-  const styles = { kind: 'inline', css: joined(files, ['base', 'sheet', 'site']) } as const;
+  const upright = files.fonts.filter(({ style, subset }) => style === 'normal' && subset === 'latin');
+  const css = `${upright.map(fontAsData).join('\n')}\n${lean(joined(files, ['base', 'site']))}`;
+  const styles = { kind: 'inline', css } as const;
   return { site, labels, renderer, styles, scripts: [], root: '', icons: undefined };
 }
 
@@ -107,12 +109,17 @@ export function typeset(html: string, files: PackageFiles): string {
 }
 
 function printFont(font: FontFile): PrintFont {
-  const css = fontFaceCss([{ ...font, url: dataAddress('font/woff2', font.bytes) }]);
+  const css = fontAsData(font);
   // CSS Fonts 4, section 11.1: `U+0100-02BA, U+2113`.
   const letters = font.unicodeRange.replace(/U\+([0-9A-F]+)|,\s*/giu, (_, code) =>
     code ? `\\u{${code}}` : '',
   );
   return { css, has: new RegExp(`[${letters.replace(/-([0-9A-F]+)/giu, '-\\u{$1}')}]`, 'u') };
+}
+
+/** As data: a page that asks nobody for anything. */
+function fontAsData(font: FontFile): string {
+  return fontFaceCss([{ ...font, url: dataAddress('font/woff2', font.bytes) }]);
 }
 
 function joined({ styles }: PackageFiles, names: readonly string[]): string {

@@ -14,6 +14,8 @@ import type { AllLabels } from './languages.ts';
 export type FontFile = {
   readonly name: string;
   readonly family: string;
+  /** Of letters: `latin`, `latin-ext`. */
+  readonly subset: string;
   readonly weight: number;
   readonly style: 'normal' | 'italic';
   /** The CSS `unicode-range` this file covers. */
@@ -146,5 +148,5 @@ function fontOf(subset: string, weight: number, style: 'normal' | 'italic'): Fon
   const bytes = readFileSync(require.resolve(`@fontsource/public-sans/files/${name}`));
   const { [subset]: unicodeRange } = ranges;
   if (unicodeRange === undefined) throw new Error(`no unicode range for ${name} in the font package`);
-  return { name, family: 'Public Sans', weight, style, unicodeRange, bytes };
+  return { name, family: 'Public Sans', subset, weight, style, unicodeRange, bytes };
 }

@@ -2,6 +2,7 @@ import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { dirname, extname, join, normalize, resolve, sep } from 'node:path';
+import { HtmlValidate } from 'html-validate';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { demoCopy, sheetwright } from '../cli/terminal.ts';
 import { touching } from '../drawing/drawn.ts';
@@ -109,6 +110,17 @@ describe('the site on disk', () => {
     await sheetwright(folder, 'make', '--quiet', '--no-pdf', '--only', 'pull-out-tag');
     expect(page()).not.toContain('pull-out-tag-letter.pdf');
     expect(existsSync(paper)).toBe(true);
+  });
+
+  it('is HTML as the standard has it, as an independent checker reads it', async () => {
+    const checker = new HtmlValidate({ root: true, extends: ['html-validate:standard'] });
+    const amiss: string[] = [];
+    for (const path of filesOf(site, '.html')) {
+      const { results } = await checker.validateString(readFileSync(path, 'utf8'));
+      for (const { line, ruleId, message } of results.flatMap(({ messages }) => messages))
+        amiss.push(`${path.slice(site.length)}:${line} ${ruleId}: ${message}`);
+    }
+    expect(amiss).toEqual([]);
   });
 
   it('loads nothing from elsewhere, and leaves only by links that a person wrote or the address of the site', () => {

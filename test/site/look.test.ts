@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { basename } from 'node:path';
 import jsQrPackage from 'jsqr';
+import type { Page } from 'puppeteer-core';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
 import { found, openSite, visit } from './made.ts';
@@ -23,18 +24,38 @@ const WIDTHS = [320, 390, 1280];
 
 type Violation = { readonly id: string; readonly impact: string; readonly targets: readonly string[] };
 
+async function faultsOf(page: Page): Promise<readonly Violation[]> {
+  await page.evaluate(axe);
+  return (await page.evaluate(`axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] })
+    .then(({ violations }) => violations.map(({ id, impact, nodes }) => ({ id, impact, targets: nodes.map(({ target }) => String(target)) })))`)) as Violation[];
+}
+
 describe.each(PAGES)('%s', (path) => {
+  it.each([390, 1280])('needs no scrolling aside with text twice as large, at %i px', async (width) => {
+    const { page } = await visit(path, { width });
+    const session = await page.createCDPSession();
+    // Twice the size that browsers begin with (WCAG 2.2, 1.4.4).
+    await session.send('Page.setFontSizes', { fontSizes: { standard: 32, fixed: 26 } });
+    await page.reload();
+    expect(await page.evaluate('parseFloat(getComputedStyle(document.documentElement).fontSize)')).toBe(34);
+    const wide = (await page.evaluate(`document.documentElement.scrollWidth <= innerWidth ? [] :
+      [...document.querySelectorAll('body *')].filter((each) => each.getBoundingClientRect().right > innerWidth + 1)
+        .map((each) => each.localName + '.' + each.className)`)) as string[];
+    expect(wide).toEqual([]);
+  });
+
+  it('has no fault that axe-core finds in the dark', async () => {
+    const { page } = await visit(path, { width: 390, scheme: 'dark' });
+    expect(await faultsOf(page)).toEqual([]);
+  });
+
   it.each(WIDTHS)(
     'has no fault that axe-core finds, and nothing to scroll aside, at %i px',
     async (width) => {
       const { page, complaints } = await visit(path, { width, touch: width < 500 });
       expect(await page.evaluate('document.documentElement.scrollWidth <= innerWidth')).toBe(true);
       expect(complaints).toEqual([]);
-      await page.evaluate(axe);
-      const violations =
-        (await page.evaluate(`axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] })
-      .then(({ violations }) => violations.map(({ id, impact, nodes }) => ({ id, impact, targets: nodes.map(({ target }) => String(target)) })))`)) as Violation[];
-      expect(violations).toEqual([]);
+      expect(await faultsOf(page)).toEqual([]);
     },
   );
 });
@@ -54,6 +75,26 @@ describe('the list', () => {
     expect(fits.filter(([, svg]) => svg).every(([drawn, , fit]) => drawn && fit === 'contain')).toBe(true);
     expect(fits.filter(([, svg]) => !svg).every(([drawn, , fit]) => !drawn && fit === 'cover')).toBe(true);
     expect(new Set(fits.map(([, svg]) => svg)).size).toBe(2);
+  });
+
+  it('is printed without its form, no card torn', async () => {
+    const { page } = await visit('index.html', { width: 800 });
+    await page.emulateMediaType('print');
+    const printed = (await page.evaluate(`({
+      controls: [...document.querySelectorAll('form, button, select, input')].filter((each) => each.checkVisibility()).length,
+      breaks: [...new Set([...document.querySelectorAll('.card')].map((card) => getComputedStyle(card).breakInside))],
+    })`)) as object;
+    expect(printed).toEqual({ controls: 0, breaks: ['avoid'] });
+  });
+
+  it('is set in its own letters where a page is not found', async () => {
+    const { page, requests } = await visit('404.html', { width: 390 });
+    await page.evaluate('document.fonts.ready');
+    expect(await page.evaluate(`document.fonts.check('700 20px "Public Sans"') && document.fonts.size`)).toBe(
+      2,
+    );
+    expect(await page.$eval('link[rel="icon"]', (icon) => icon.getAttribute('href'))).toMatch(/^data:image/u);
+    expect(requests.filter((address) => !address.startsWith('data:'))).toHaveLength(1);
   });
 
   it.each([390, 1280])('has links large enough for a finger at %i px', async (width) => {
