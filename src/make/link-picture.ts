@@ -106,14 +106,14 @@ const LAYOUTS: Readonly<Record<PictureFormat, Layout>> = {
     words: { left: 72, top: 684, width: 936, height: 340 },
     picture: { left: 0, top: 0, width: 1080, height: 620 },
     title: 180,
-    scale: 1.15,
+    scale: 1.25,
   },
   tall: {
     strip: { left: 0, top: 1240, width: 1080, height: 20 },
     words: { left: 72, top: 1330, width: 936, height: 500 },
     picture: { left: 0, top: 0, width: 1080, height: 1240 },
     title: 260,
-    scale: 1.45,
+    scale: 1.5,
   },
 };
 
@@ -155,8 +155,8 @@ async function wordLayers(
   { title, siteTitle, facts }: LinkPicture,
   { words: { left, top, width, height }, title: most, scale }: Layout,
 ): Promise<OverlayOptions[]> {
-  const small = { weight: 400, size: Math.round(30 * scale), color: SOFT, width } as const;
-  const sizes = TITLE_SIZES.map((size) => Math.round(size * scale));
+  const small = { weight: 400, size: 30 * scale, color: SOFT, width } as const;
+  const sizes = TITLE_SIZES.map((size) => size * scale);
   const head = await lettering(siteTitle, small);
   const foot = await lettering(facts, { ...small, weight: 700 });
   const name = await fittedLettering(title, sizes, most, { weight: 700, color: INK, width });
