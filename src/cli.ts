@@ -83,6 +83,7 @@ const COMMANDS: readonly CommandEntry[] = [
     says: 'serve the site on this machine, follow every save, and refresh the page',
     options: [
       ['--port <number>', 'the port to serve on; the next free one if it is taken', '4300'],
+      ['--host', 'let your phone look too: serve to your own network, each device with a key of its own'],
       ['--out <folder>', 'where to put what is made', 'dist/preview'],
       BROWSER,
       ['--quiet', 'print the address and findings only'],

@@ -1,5 +1,6 @@
+import { networkInterfaces } from 'node:os';
 import { resolve } from 'node:path';
-import { openPreview, type PreviewOptions } from '../preview/preview.ts';
+import { openPreview, type Preview, type PreviewOptions } from '../preview/preview.ts';
 import { printFindings } from '../proof/print.ts';
 import { today } from './make.ts';
 import { type CommandRun, type CommonOptions, count, inkFor, Refusal, type Terminal } from './terminal.ts';
@@ -7,26 +8,56 @@ import { workspaceFolder } from './workspace-folder.ts';
 
 type PreviewCommand = CommonOptions & {
   readonly port: string;
+  readonly host?: boolean;
   readonly out: string;
   readonly browser?: string;
 };
 
 /** `sheetwright preview [workspace]` */
 export const run: CommandRun<PreviewCommand> = async ([named], options, terminal) => {
-  const preview = await openPreview({
+  const wanted = portOf(options.port);
+  const invite = (port: number, key: string): void => {
+    for (const address of ownAddresses()) terminal.stdout.write(`  http://${address}:${port}/?key=${key}\n`);
+  };
+  const preview: Preview = await openPreview({
     root: workspaceFolder(named, terminal.cwd),
     out: resolve(terminal.cwd, options.out),
     namedFrom: terminal.cwd,
     today: today(),
-    port: portOf(options.port),
+    port: wanted,
+    host: options.host,
+    entered: (key) => {
+      terminal.stdout.write('a device came in; for another:\n');
+      invite(preview.port, key);
+    },
     browser: options.browser,
     told: teller(terminal, options),
   });
-  terminal.stdout.write(`preview at ${preview.address} (Ctrl-C ends it)\n`);
+  const { port, address, key } = preview;
+  if (wanted !== 0 && port !== wanted) {
+    terminal.stdout.write(
+      `port ${wanted} is taken, perhaps by another preview: this one is on ${port}; end the other, or choose with --port\n`,
+    );
+  }
+  terminal.stdout.write(`preview at ${address} (Ctrl-C ends it)\n`);
+  if (options.host) {
+    terminal.stdout.write(OPEN);
+    invite(port, key);
+  }
   await ended(terminal);
   await preview.close();
   return 0;
 };
+
+const OPEN = `on your phone, in the same network, open this address; it lets one device in:
+(what is shown is not encrypted: use --host at home, not in a network that you share with strangers)
+`;
+
+/** Where other devices of the network find this one. */
+function ownAddresses(): readonly string[] {
+  const all = Object.values(networkInterfaces()).flatMap((each) => each ?? []);
+  return all.filter(({ family, internal }) => family === 'IPv4' && !internal).map(({ address }) => address);
+}
 
 /** Prints what a make brought: findings only where they are others than before. */
 function teller(terminal: Terminal, options: PreviewCommand): PreviewOptions['told'] {

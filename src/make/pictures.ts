@@ -80,7 +80,15 @@ function nameOf(file: string, bytes: Uint8Array, width: number, { ending }: Enco
   return `${base}-${width}-${sha256(bytes).slice(0, 8)}.${ending}`;
 }
 
+const REFUSED: Readonly<Partial<Record<string, string>>> = {
+  ENOENT: 'it is no longer there',
+  EACCES: 'you are not allowed to read it',
+  EISDIR: 'it is a folder',
+};
+
 function reason(error: unknown): string {
+  const refused = error instanceof Error && 'code' in error && REFUSED[String(error.code)];
+  if (refused) return refused;
   const said = error instanceof Error ? (error.message.split('\n')[0] ?? '') : String(error);
   return said.replace(/^Input (?:buffer|file) /iu, 'it ').replace(/^VipsJpeg: /u, '');
 }

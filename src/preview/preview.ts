@@ -18,6 +18,7 @@ import {
   stateJson,
   stateWith,
 } from './state.ts';
+import { tell, tellMissing } from './told-page.ts';
 import { Watching } from './watching.ts';
 
 /** What a make in a preview brought. */
@@ -33,11 +34,21 @@ type News = {
 
 export type PreviewOptions = Omit<MakeOptions, 'pdf' | 'pdfsLater' | 'only' | 'known'> & {
   readonly port: number;
+  /** Lets other devices of the network in, each with a key of its own. */
+  readonly host?: boolean | undefined;
+  /** Told the next key for another device when one was used. */
+  readonly entered?: ((key: string) => void) | undefined;
   /** Told after every make that changed something. */
   readonly told: (news: News) => void;
 };
 
-export type Preview = { readonly address: string; readonly close: () => Promise<void> };
+export type Preview = {
+  readonly address: string;
+  readonly port: number;
+  /** What lets another device in, once: `?key=` and this behind the address. */
+  readonly key: string;
+  readonly close: () => Promise<void>;
+};
 
 /**
  * Serves the workspace on loopback and follows every save: pages are made at once, a PDF when it is asked for.
@@ -54,11 +65,13 @@ export async function openPreview(options: PreviewOptions): Promise<Preview> {
     {
       folder: join(out, 'site'),
       version: () => session.state.version,
-      state: () => stateJson(session.state, options.namedFrom),
+      // Another device has no editor for the files of this one.
+      state: ({ isHere }) => stateJson(session.state, isHere ? options.namedFrom : undefined),
       prepare: (path) => prepare(path, session),
+      missing: (path) => tellMissing(path, session.slugs),
       live: { script: `${live('patch.js')}\n${live('live.js')}`, style: live('live.css') },
     },
-    port,
+    { port, host: options.host ?? false, entered: (key) => options.entered?.(key) },
   );
   session.announce = server.announce;
   const watching = await Watching.open({
@@ -71,6 +84,8 @@ export async function openPreview(options: PreviewOptions): Promise<Preview> {
   void session.warmUp();
   return {
     address: server.address,
+    port: server.port,
+    key: server.key,
     close: async () => {
       await watching.close();
       await server.close();
@@ -80,15 +95,16 @@ export async function openPreview(options: PreviewOptions): Promise<Preview> {
   };
 }
 
-/** A PDF is printed when somebody opens it, if what it shows has changed since. */
-async function prepare(path: string, session: Session): Promise<void> {
+/** Prints a PDF when somebody opens it, if what it shows has changed since; gives what kept it from being printed. */
+async function prepare(path: string, session: Session): Promise<string | undefined> {
   const [slug, ...rest] = path.split('/');
-  if (!path.endsWith('.pdf') || slug === undefined || rest.length === 0) return;
+  if (!path.endsWith('.pdf') || slug === undefined || rest.length === 0) return undefined;
   try {
     await session.print(slug);
+    return undefined;
   } catch (error) {
     // That there is no such project is said as of any file that is not there.
-    if (!(error instanceof NoSuchProject)) throw error;
+    return error instanceof NoSuchProject ? undefined : tell(error);
   }
 }
 
@@ -119,6 +135,10 @@ class Session {
 
   constructor(options: Omit<PreviewOptions, 'port'>) {
     this.#options = options;
+  }
+
+  get slugs(): readonly string[] {
+    return this.#recall?.spots.map(({ slug }) => slug) ?? [];
   }
 
   /** Makes all that is stale, without PDFs. What changes before it begins is in it. */
@@ -203,7 +223,7 @@ class Session {
         const touched = result.written.filter(({ how }) => how !== 'kept').length;
         this.#options.told({ findings: state.findings, touched, seconds: seconds() });
       } catch (error) {
-        const trouble = error instanceof Error ? error.message : String(error);
+        const trouble = tell(error, this.#options.root);
         if (trouble !== this.state.trouble) {
           this.#options.told({ findings: [], touched: 0, trouble, seconds: seconds() });
           this.state = { ...NOTHING_KNOWN, version: this.state.version + 1, trouble };

@@ -3,6 +3,8 @@ import { readFile, stat } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { extname, join, posix } from 'node:path';
+import { Door, isHere, isWelcome } from './door.ts';
+import { toldPage } from './told-page.ts';
 
 /** What the server shows: files of a folder, and the state that its pages follow. */
 type Showing = {
@@ -10,15 +12,29 @@ type Showing = {
   /** Rises with every change. */
   readonly version: () => number;
   /** What pages are told, as JSON. */
-  readonly state: () => string;
-  /** Called before a file is sent, to make it if it is made only when asked for. */
-  readonly prepare: (path: string) => Promise<void>;
+  readonly state: (reader: { readonly isHere: boolean }) => string;
+  /** Called before a file is sent, to make it if it is made only when asked for; gives what kept it from being made. */
+  readonly prepare: (path: string) => Promise<string | undefined>;
+  /** Why there is no file at a path. */
+  readonly missing: (path: string) => string;
   /** The script and style that every page of a preview has besides its own. */
   readonly live: { readonly script: string; readonly style: string };
 };
 
+type ServerOptions = {
+  /** The port that is wanted. */
+  readonly port: number;
+  /** Whether other devices of the network may come in, with a key. */
+  readonly host: boolean;
+  /** Told the next key when one was used. */
+  readonly entered: (key: string) => void;
+};
+
 type LiveServer = {
+  readonly port: number;
   readonly address: string;
+  /** What opens to other devices next. */
+  readonly key: string;
   /** Tells every open page that there is a new state. */
   readonly announce: () => void;
   readonly close: () => Promise<void>;
@@ -52,22 +68,30 @@ const GUARDS = {
 } as const;
 
 const LOOPBACK = '127.0.0.1';
+const EVERYWHERE = '0.0.0.0';
 /** How many ports after the wanted one are tried before any free one is taken. */
 const TRIES = 20;
 /** Our own addresses, which no project can have. */
 const OWN = '/-preview/';
 
-/** Serves on loopback only. A port that is taken is passed over for the next. */
-export async function openServer(showing: Showing, wantedPort: number): Promise<LiveServer> {
+/** Serves on loopback, and to the network where it is asked to. A port that is taken is passed over for the next. */
+export async function openServer(
+  showing: Showing,
+  { port: wanted, host, entered }: ServerOptions,
+): Promise<LiveServer> {
   const listeners = new Set<ServerResponse>();
+  const door: Door = new Door(host, () => entered(door.key));
   const server = createServer((request, response) => {
-    answer(request, response, showing, listeners).catch((error: unknown) => {
-      send(response, 500, '.txt', error instanceof Error ? error.message : String(error));
+    answer(request, response, { showing, listeners, door }).catch((error: unknown) => {
+      const why = error instanceof Error ? error.message : String(error);
+      send(response, 500, '.html', toldPage('This can’t be shown', why));
     });
   });
-  const port = await listen(server, wantedPort);
+  const port = await listen(server, wanted, host ? EVERYWHERE : LOOPBACK);
   return {
+    port,
     address: `http://${LOOPBACK}:${port}/`,
+    key: door.key,
     announce: () => {
       for (const listener of listeners) listener.write(`data: ${showing.version()}\n\n`);
     },
@@ -79,11 +103,11 @@ export async function openServer(showing: Showing, wantedPort: number): Promise<
   };
 }
 
-async function listen(server: Server, wanted: number): Promise<number> {
+async function listen(server: Server, wanted: number, host: string): Promise<number> {
   const ports = wanted === 0 ? [0] : [...Array.from({ length: TRIES }, (_, index) => wanted + index), 0];
-  for (const port of ports) {
+  for (const port of ports.filter((each) => each < 65_536)) {
     try {
-      await once(server.listen(port, LOOPBACK), 'listening');
+      await once(server.listen(port, host), 'listening');
       return (server.address() as AddressInfo).port;
     } catch (error) {
       const { code } = error as NodeJS.ErrnoException;
@@ -93,16 +117,20 @@ async function listen(server: Server, wanted: number): Promise<number> {
   throw new Error('no free port was found for the preview');
 }
 
+type House = { readonly showing: Showing; readonly listeners: Set<ServerResponse>; readonly door: Door };
+
 async function answer(
   request: IncomingMessage,
   response: ServerResponse,
-  showing: Showing,
-  listeners: Set<ServerResponse>,
+  { showing, listeners, door }: House,
 ): Promise<void> {
-  // A page elsewhere must not read a preview by a name of its own that leads to this machine.
-  const host = (request.headers.host ?? '').replace(/:\d+$/u, '');
-  if (host !== LOOPBACK && host !== 'localhost') {
-    return send(response, 403, '.txt', 'this preview answers on this machine only');
+  const url = new URL(`http://preview${request.url?.startsWith('/') ? request.url : '/'}`);
+  const entry = door.enter(request, url);
+  // Who has no key learns nothing, not even what this is.
+  if (entry.kind === 'out') return send(response, 403, '.txt', '');
+  if (entry.kind === 'sent on') {
+    response.writeHead(302, { ...GUARDS, ...entry.headers, 'Cache-Control': 'no-store' }).end();
+    return;
   }
   if (request.method !== 'GET' && request.method !== 'HEAD') {
     return send(response, 405, '.txt', 'a preview can only be looked at');
@@ -122,7 +150,7 @@ async function answer(
       response.on('close', () => listeners.delete(response));
       return;
     case `${OWN}state.json`:
-      return send(response, 200, '.json', showing.state());
+      return send(response, 200, '.json', showing.state({ isHere: isHere(request) }));
     case `${OWN}live.js`:
       return send(response, 200, '.js', showing.live.script);
     case `${OWN}live.css`:
@@ -132,21 +160,10 @@ async function answer(
   }
 }
 
-/**
- * Whether a request is of our own pages, or of a person who types or follows an address (W3C, Fetch Metadata). Another
- * site may lead to a page, and may not have a PDF printed. A browser too old to say is served.
- */
-function isWelcome({ headers }: IncomingMessage, pathname: string): boolean {
-  const site = headers['sec-fetch-site'];
-  if (site === undefined || site === 'same-origin' || site === 'none') return true;
-  const isVisit = headers['sec-fetch-mode'] === 'navigate' && headers['sec-fetch-dest'] === 'document';
-  return isVisit && !pathname.toLowerCase().endsWith('.pdf');
-}
-
 async function sendFile(pathname: string, response: ServerResponse, showing: Showing): Promise<void> {
   const path = pathOf(pathname);
   if (path === undefined) return send(response, 404, '.txt', 'not found');
-  await showing.prepare(path);
+  const hindrance = await showing.prepare(path);
   const named = join(showing.folder, path);
   const isFolder = (await stat(named).catch(() => undefined))?.isDirectory() === true;
   if (isFolder && !pathname.endsWith('/')) {
@@ -160,10 +177,13 @@ async function sendFile(pathname: string, response: ServerResponse, showing: Sho
   const file = isFolder ? join(named, 'index.html') : named;
   const ending = extname(file).toLowerCase();
   const version = showing.version();
-  const bytes = await readFile(file).catch(() => undefined);
+  const bytes = hindrance === undefined ? await readFile(file).catch(() => undefined) : undefined;
   if (bytes) return send(response, 200, ending, ending === '.html' ? withLive(`${bytes}`, version) : bytes);
-  const missing = await readFile(join(showing.folder, '404.html'), 'utf8').catch(() => 'not found');
-  send(response, 404, '.html', withLive(missing, version));
+  const told =
+    hindrance === undefined
+      ? toldPage('Nothing is here', showing.missing(path))
+      : toldPage('This can’t be printed', hindrance);
+  send(response, hindrance === undefined ? 404 : 500, '.html', withLive(told, version));
 }
 
 /** The path of an address below the folder; undefined for one that leads out of it. */

@@ -1,11 +1,13 @@
-import { existsSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { createServer, get, type IncomingHttpHeaders } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { Readable, Writable } from 'node:stream';
+import { text } from 'node:stream/consumers';
 import { afterEach, describe, expect, it } from 'vitest';
 import { run } from '../../src/cli.ts';
 import { takeLock, withLock } from '../../src/make/lock.ts';
+import { openPreview } from '../../src/preview/preview.ts';
 import { demoCopy, emptyFolder, sheetwright } from '../cli/terminal.ts';
 
 type Running = {
@@ -71,17 +73,18 @@ function asked(
   address: string,
   path: string,
   headers: Readonly<Record<string, string>>,
-): Promise<{ status: number | undefined; headers: IncomingHttpHeaders }> {
+): Promise<{ status: number | undefined; headers: IncomingHttpHeaders; body: string }> {
   const { port } = new URL(address);
   return new Promise((resolve, reject) => {
     get({ host: '127.0.0.1', port, path, headers }, (answer) => {
-      answer.resume();
-      resolve({ status: answer.statusCode, headers: answer.headers });
+      const { statusCode: status, headers: told } = answer;
+      text(answer).then((body) => resolve({ status, headers: told, body }), reject);
     }).on('error', reject);
   });
 }
 
-type State = { version: number; findings: { rule: string; line: number }[]; drafts: { slug: string }[] };
+type Found = { rule: string; line: number; severity: string; slug: string | null; where: string };
+type State = { version: number; findings: Found[]; drafts: { slug: string }[] };
 const stateOf = async (address: string): Promise<State> =>
   (await (await fetch(`${address}-preview/state.json`)).json()) as State;
 
@@ -186,7 +189,7 @@ describe('sheetwright preview', () => {
     const { folder, address, printed } = await preview();
     const [here, away] = [join(folder, 'projects'), join(folder, 'away')];
     renameSync(here, away);
-    await until(() => printed().includes('sheetwright:'));
+    await until(() => printed().includes('is not there: the preview goes on once it is back'));
     const { version } = await stateOf(address);
     renameSync(away, here);
     await until(async () => (await stateOf(address)).version > version);
@@ -218,12 +221,87 @@ describe('sheetwright preview', () => {
     await until(async () => (await (await fetch(`${address}card/`)).text()).includes('Card again'));
   });
 
-  it('takes the next port when the one wanted is taken', async () => {
+  it('lets another device in by a key that opens once, and tells nothing to who has none', async () => {
+    const folder = emptyFolder();
+    await sheetwright(folder, 'draft', 'card');
+    const keys: string[] = [];
+    const open = await openPreview({
+      root: join(folder, 'projects'),
+      out: join(folder, 'out'),
+      namedFrom: folder,
+      today: '2026-12-01',
+      port: 0,
+      host: true,
+      entered: (key) => keys.push(key),
+      told: () => {},
+    });
+    const Host = '192.0.2.7:4300';
+    const ask = (path: string, cookie = ''): ReturnType<typeof asked> =>
+      asked(open.address, path, { Host, ...(cookie && { cookie }) });
+    for (const path of ['/', '/?key=', `/?key=${open.key}x`, '/-preview/state.json']) {
+      expect(await ask(path)).toMatchObject({ status: 403, body: '' });
+    }
+    const entered = await ask(`/.//card/?key=${open.key}`);
+    expect(entered).toMatchObject({
+      status: 302,
+      headers: { location: '/card/', 'referrer-policy': 'no-referrer' },
+    });
+    expect(keys).toEqual([expect.not.stringMatching(open.key)]);
+    expect((await ask(`/card/?key=${open.key}`)).status).toBe(403);
+    const [cookie = ''] = entered.headers['set-cookie'] ?? [];
+    expect(cookie).toMatch(/; Path=\/; HttpOnly; SameSite=Lax$/u);
+    expect((await ask('/card/', cookie.split(';')[0])).status).toBe(200);
+    expect((await ask('/card/', 'sheetwright-preview=x')).status).toBe(403);
+    expect((await fetch(`${open.address}card/`)).status).toBe(200);
+    await open.close();
+  });
+
+  it('says why there is nothing to be shown, or nothing to be printed', async () => {
+    const { address } = await preview('--browser', '/nowhere/browser');
+    const none = await fetch(`${address}crad/`);
+    expect([none.status, await none.text()]).toEqual([
+      404,
+      expect.stringMatching(/live\.js.*There is no project “crad” in this workspace\. There are card\./su),
+    ]);
+    expect(await (await fetch(`${address}card/none.html`)).text()).toContain('“card” has no such page');
+    const pdf = await fetch(`${address}card/card-letter.pdf`);
+    expect([pdf.status, await pdf.text()]).toEqual([
+      500,
+      expect.stringMatching(/This can’t be printed.*\/nowhere\/browser/su),
+    ]);
+  });
+
+  it('says what is wrong in a shared file once, where it is wrong, and what became of a picture', async () => {
+    const { folder, address, printed } = await preview();
+    const sheet = join(folder, 'projects/card/sheet.md');
+    const written = readFileSync(sheet, 'utf8');
+    mkdirSync(join(folder, 'projects/shared'));
+    const stock = join(folder, 'projects/shared/stock.yaml');
+    writeFileSync(
+      stock,
+      'stock:\n  moss: { name: Moss cardstock, sheet: 8 1/2 x 11, weight: 80 lb cover }\n',
+    );
+    writeFileSync(sheet, `${written.replace('stock: layer', 'stock: shared.moss')}\n![A card](card.jpg)\n`);
+    await until(async () => (await stateOf(address)).findings.some(({ rule }) => rule === 'missing-picture'));
+    writeFileSync(stock, 'stock:\n  moss: [\n');
+    await until(async () => (await stateOf(address)).findings.some(({ rule }) => rule === 'broken-yaml'));
+    const { findings } = await stateOf(address);
+    const grave = findings.filter(({ severity }) => severity === 'error');
+    // Nothing of the paper that the sheet takes from there.
+    expect(grave).toMatchObject([
+      { rule: 'missing-picture', slug: 'card' },
+      { rule: 'broken-yaml', slug: null, where: expect.stringMatching(/stock\.yaml:\d/u) },
+    ]);
+    expect(printed()).not.toContain('ENOENT');
+  });
+
+  it('takes the next port when the one wanted is taken, and says so', async () => {
     const squatter = createServer();
     await new Promise<void>((resolve) => squatter.listen(0, '127.0.0.1', resolve));
     const { port } = squatter.address() as AddressInfo;
-    const { address } = await preview('--port', String(port));
+    const { address, printed } = await preview('--port', String(port));
     expect(Number(new URL(address).port)).toBeGreaterThan(port);
+    expect(printed()).toContain(`port ${port} is taken, perhaps by another preview: this one is on `);
     await new Promise((resolve) => squatter.close(resolve));
   });
 
