@@ -79,6 +79,27 @@ const COMMANDS: readonly CommandEntry[] = [
     load: () => import('./cli/kit.ts'),
   },
   {
+    name: 'season',
+    says: 'plan all sessions of a time together: cutting, shopping, cost, and what to do by when',
+    options: [
+      ['--from <day>', 'the first day, such as 2026-10-15 (default: today)'],
+      ['--to <day>', 'the last day (default: that of the last session)'],
+      ['--attendees <number>', 'how many come to each session (default: the people of the schedule)'],
+      ['--session <slug=number...>', 'how many come to one of them, such as bulb-box=14; 0 leaves it out'],
+      ['--spares <number>', 'kits more than that, of each session', '0'],
+      ['--seconds <number>', 'how long to look for a better plan', '20'],
+      ['--kerf <length>', 'what the blade takes away with each cut'],
+      ['--trim-margin <length>', 'what is cut off all four edges of a sheet first'],
+      ['--json', 'print the season as JSON and nothing else'],
+      ['--csv', 'print the season as CSV and nothing else'],
+      OUT,
+      BROWSER,
+      ['--quiet', 'print findings only'],
+      COLOR,
+    ],
+    load: () => import('./cli/season.ts'),
+  },
+  {
     name: 'preview',
     says: 'serve the site on this machine, follow every save, and refresh the page',
     options: [

@@ -1,4 +1,5 @@
 import Fraction from 'fraction.js';
+import type { CuttingBench } from '../kit/bench.ts';
 import type { KitOrder } from '../kit/kit.ts';
 import { Length, type Unit } from '../measure/length.ts';
 import { parseLength } from '../measure/notation.ts';
@@ -22,7 +23,7 @@ export type KitCommandOptions = CommonOptions & {
 };
 
 /** More people than fit round any table, or spare kits than anybody needs, are a slip of the keyboard. */
-const MOST_PEOPLE = 1000;
+export const MOST_PEOPLE = 1000;
 const MOST_SECONDS = 600;
 
 /**
@@ -34,28 +35,39 @@ export function kitOrder(options: KitCommandOptions): (project: Project, workspa
   const spares = wholeNumber('--spares', options.spares, 0, MOST_PEOPLE);
   const seconds = secondsOf(options.seconds);
   const margin = options.margin === undefined ? undefined : marginOf(options.margin);
-  const lengthIn = (option: string, text: string | undefined, unit: Unit): Length =>
-    text === undefined ? Length.zero : lengthOf(option, text, unit);
-  return ({ unit }, { site }) => ({
+  return (project, workspace) => ({
     attendees,
     spares,
     seconds,
     ...(margin ? { margin } : {}),
-    bench: {
-      kerf: lengthIn('--kerf', options.kerf, unit),
-      trimMargin: lengthIn('--trim-margin', options.trimMargin, unit),
-      trimmer: site.bench.trimmer.value,
-    },
+    bench: benchFor(options, project, workspace),
   });
 }
 
-function wholeNumber(option: string, text: string, least: number, most: number): number {
+/** How it is cut: bare lengths are in the unit of the project. @throws Refusal for what is no length. */
+export function benchFor(
+  { kerf, trimMargin }: Pick<KitCommandOptions, 'kerf' | 'trimMargin'>,
+  { unit }: Project,
+  { site }: Workspace,
+): CuttingBench {
+  const lengthIn = (option: string, text: string | undefined): Length =>
+    text === undefined ? Length.zero : lengthOf(option, text, unit);
+  return {
+    kerf: lengthIn('--kerf', kerf),
+    trimMargin: lengthIn('--trim-margin', trimMargin),
+    trimmer: site.bench.trimmer.value,
+  };
+}
+
+/** @throws Refusal for any other text. */
+export function wholeNumber(option: string, text: string, least: number, most: number): number {
   const number = /^\d{1,9}$/u.test(text.trim()) ? Number(text) : Number.NaN;
   if (number >= least && number <= most) return number;
   throw new Refusal(`${option} takes a whole number from ${least} to ${most}, not "${text}"`);
 }
 
-function secondsOf(text: string): number {
+/** @throws Refusal for what is no number of seconds, or too many. */
+export function secondsOf(text: string): number {
   const seconds = /^\d{1,4}(?:\.\d{1,3})?$/u.test(text.trim()) ? Number(text) : Number.NaN;
   if (seconds > 0 && seconds <= MOST_SECONDS) return seconds;
   throw new Refusal(`--seconds takes a number above 0 and up to ${MOST_SECONDS}, not "${text}"`);

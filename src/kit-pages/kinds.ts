@@ -4,9 +4,18 @@ import { pieceSheetNamed } from '../words/names.ts';
 import { ofVariants } from '../words/variants.ts';
 import type { Voice } from '../words/voice.ts';
 
-/** A piece as it is called on paper, with its variant where that has it otherwise: `box (large)`. */
-export function cutPieceNamed({ piece, sheet, variant }: CutPiece, voice: Voice): string {
-  return ofVariants(pieceSheetNamed(piece, sheet, voice.say), variant, voice);
+/** A piece as it is called on paper; among several sessions with its project: `box, Seed keeper`. */
+export function cutPieceNamed(cut: CutPiece, voice: Voice): string {
+  const piece = ownPieceNamed(cut, voice);
+  const title = cut.session?.project.title.value;
+  return title === undefined ? piece : voice.say('season-piece', { piece, title });
+}
+
+/** A piece as its project calls it, with its variant where that has it otherwise: `box (large)`. */
+export function ownPieceNamed({ piece, sheet, variant, session }: CutPiece, voice: Voice): string {
+  const own = session?.project.pieces.get(piece)?.name?.value;
+  const isWhole = own !== undefined && sheet === undefined;
+  return ofVariants(isWhole ? own : pieceSheetNamed(piece, sheet, voice.say), variant, voice);
 }
 
 /** The pieces that are cut alike: `front or back`. */

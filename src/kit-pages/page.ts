@@ -1,3 +1,4 @@
+import type { CuttingBench } from '../kit/bench.ts';
 import type { Kit, StockPlan } from '../kit/plan.ts';
 import type { Ref } from '../project/ref.ts';
 import type { Fact } from '../words/fact.ts';
@@ -69,7 +70,7 @@ function weightFact(
 }
 
 /** A stock in the summary: its sheets, and how sure it is that no fewer or cheaper ones would do. */
-function paperRow(plan: StockPlan, words: KitWords): object {
+export function paperRow(plan: StockPlan, words: KitWords): object {
   const { stock, total, bound, proven, price } = plan;
   const { say } = words.voice;
   const state = price
@@ -78,10 +79,9 @@ function paperRow(plan: StockPlan, words: KitWords): object {
   return { name: stock.name, color: stock.color?.value, sheets: sheetsNeeded(plan, words), bound: state };
 }
 
-function trimmingNote(
-  { bench: { trimMargin, kerf }, project, attendees, spares }: Kit,
-  { voice, length }: KitWords,
-): SafeHtml | undefined {
+function trimmingNote(kit: Kit, words: KitWords): SafeHtml | undefined {
+  const { project, attendees, spares } = kit;
+  const { voice } = words;
   const named = (ref: Omit<Ref, 'face'>, perKit: number): SafeHtml =>
     voice.phrase('kit-opening', {
       opening: baseName({ ...ref, face: 'outside' }, voice),
@@ -94,10 +94,20 @@ function trimmingNote(
     body.kind === 'flat' && body.outline ? [named({ piece: id.value }, count.value)] : [],
   );
   const notes = [
-    ...(trimMargin.sign > 0 ? [voice.phrase('kit-trim-margin', { length: length(trimMargin) })] : []),
-    ...(kerf.sign > 0 ? [voice.phrase('kit-kerf', { length: length(kerf) })] : []),
+    ...bladeNotes(kit.bench, words),
     ...(outlined.length > 0 ? [voice.phrase('kit-outlined', { pieces: voice.list(outlined) })] : []),
     ...(byHand.length > 0 ? [voice.phrase('kit-by-hand', { openings: voice.list(byHand) })] : []),
   ];
   return notes.length > 0 ? SafeHtml.join(notes, ' ') : undefined;
+}
+
+/** What comes off a sheet before and with each cut. */
+export function bladeNotes(
+  { trimMargin, kerf }: CuttingBench,
+  { voice, length }: KitWords,
+): readonly SafeHtml[] {
+  return [
+    ...(trimMargin.sign > 0 ? [voice.phrase('kit-trim-margin', { length: length(trimMargin) })] : []),
+    ...(kerf.sign > 0 ? [voice.phrase('kit-kerf', { length: length(kerf) })] : []),
+  ];
 }

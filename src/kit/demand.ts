@@ -35,7 +35,7 @@ export function demandOf(makings: readonly KitsOf[]): readonly StockDemand[] {
   }
   return [...cut.values()].map(({ stock, pieces }) => {
     const turnable = keptUpright(stock) === undefined;
-    return { stock, turnable, kinds: kindsOf(joinVariants(pieces, makings.length), turnable) };
+    return { stock, turnable, kinds: kindsOf(joinVariants(pieces, makings), turnable) };
   });
 }
 
@@ -50,12 +50,13 @@ function paperKey({ id, name, sheets }: Stock): string {
 /** None where the size is not known. */
 export function cutPiecesOf(
   { id: { value: piece }, count }: Piece,
-  { shapes: { nets }, kits, variant }: Pick<KitsOf, 'shapes' | 'kits' | 'variant'>,
+  { shapes: { nets }, kits, variant, session }: Omit<KitsOf, 'project'>,
 ): readonly CutPiece[] {
   return sheetsOf(nets, piece).map(({ name: sheet, net }) => {
     const { size } = net;
-    const name = writeName({ piece, part: sheet });
-    return { name, piece, sheet, size, area: areaLeft(net), perKit: count.value, kits, variant };
+    const own = writeName({ piece, part: sheet });
+    const name = session ? `${session.project.slug}/${own}` : own;
+    return { name, piece, sheet, size, area: areaLeft(net), perKit: count.value, kits, variant, session };
   });
 }
 
@@ -66,11 +67,12 @@ function areaLeft({ size, shape, panels }: Net): number {
   return areas[0] ?? size.width.mm * size.height.mm;
 }
 
-/** A piece that every variant has alike is one for all; any other is named after its variant. */
-function joinVariants(pieces: readonly CutPiece[], variants: number): readonly CutPiece[] {
+/** A piece that every variant has alike is one for all; any other is named after its variant. Sessions stay apart. */
+function joinVariants(pieces: readonly CutPiece[], makings: readonly KitsOf[]): readonly CutPiece[] {
   return pieces.flatMap((piece, index): readonly CutPiece[] => {
     const alike = pieces.filter((other) => isAlike(other, piece));
-    if (alike.length < variants) return [{ ...piece, name: `${piece.name} (${piece.variant})` }];
+    const variants = makings.filter(({ session }) => session === piece.session);
+    if (alike.length < variants.length) return [{ ...piece, name: `${piece.name} (${piece.variant})` }];
     const kits = alike.reduce((sum, other) => sum + other.kits, 0);
     return pieces.indexOf(alike[0] ?? piece) === index ? [{ ...piece, kits, variant: undefined }] : [];
   });

@@ -48,7 +48,7 @@ export function planKit(
   const isEach = made.reduce((sum, making) => sum + making.attendees, 0) > attendees;
   const kits = isEach ? attendees + spares : made.reduce((sum, making) => sum + making.kits, 0);
   const stocks = planStocks(demands, order, tools, progress);
-  const shopping = shoppingList(project, stocks, { attendees, kits });
+  const shopping = shoppingList([{ project, attendees, kits }], stocks);
   return {
     kit: {
       project,
@@ -65,9 +65,9 @@ export function planKit(
 }
 
 /** The easiest first, so that the time they leave goes to the others; in the order given. */
-function planStocks(
+export function planStocks(
   demands: readonly StockDemand[],
-  { bench, seconds }: KitOrder,
+  { bench, seconds }: Pick<KitOrder, 'bench' | 'seconds'>,
   tools: SearchTools,
   progress: KitProgress,
 ): readonly StockPlan[] {

@@ -23,6 +23,15 @@ export type CutPiece = {
   readonly kits: number;
   /** The variant it is of, where others have it otherwise. */
   readonly variant: string | undefined;
+  /** In a plan of several sessions, the one it is for. */
+  readonly session?: PlannedSession | undefined;
+};
+
+/** A session among others that are planned together. */
+export type PlannedSession = {
+  readonly project: Project;
+  /** `YYYY-MM-DD`. */
+  readonly date: string;
 };
 
 /** Pieces of one size, cut alike: the front and the back of a box, say. */
@@ -67,6 +76,7 @@ export type Making = {
   readonly shapes: Shapes;
   /** The name of the variant. */
   readonly variant?: string | undefined;
+  readonly session?: PlannedSession | undefined;
   readonly attendees: number;
 };
 

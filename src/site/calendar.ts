@@ -48,13 +48,21 @@ export function calendarOf(
     .toSorted((a, b) => dayNumber(a.date) - dayNumber(b.date));
   const repeat = site.sessions && repeatOf(site.sessions, sessions);
   if (sessions.length === 0 && !repeat) return undefined;
-  return calendarText(site.title, sessions, site, repeat);
+  const hours = hoursOf(site);
+  const days = [...sessions.map(({ date }) => date), ...(repeat ? [repeat.first] : [])].sort();
+  const events = sessions.map((session) => eventOf(session, hours));
+  const repeated = repeat ? [repeatedEvent(site, repeat, hours)] : [];
+  return calendarText(site.title, [...zonesOf(hours, days, repeat !== undefined), ...events, ...repeated]);
 }
 
 /** `<slug>.ics`: one session; undefined where the project has none. */
 export function sessionCalendar(project: ListedProject, site: Site, labels: Labels): string | undefined {
   const session = sessionOf(project, site, labels);
-  return session && calendarText(project.title, [session], site);
+  const hours = hoursOf(site);
+  return (
+    session &&
+    calendarText(project.title, [...zonesOf(hours, [session.date], false), eventOf(session, hours)])
+  );
 }
 
 /** The same name in both files: who has the one and takes the other has no session twice. */
@@ -102,10 +110,19 @@ function ruleOf(repetition: Repetition): object {
   return { freq: 'WEEKLY', ...every, byday: repetition.weekdays.map((day) => WEEKDAYS[day]), wkst: 'MO' };
 }
 
-function calendarText(name: string, sessions: readonly Session[], site: Site, repeat?: Repeat): string {
-  const hours = hoursOf(site);
-  const events = sessions.map((session) => eventOf(session, hours));
-  const days = [...sessions.map(({ date }) => date), ...(repeat ? [repeat.first] : [])].sort();
+/** Days of somebody's own, each as a whole. */
+export function dayCalendar(
+  name: string,
+  days: readonly Pick<Session, 'uid' | 'date' | 'title' | 'description'>[],
+): string {
+  const unsaid = { address: undefined, place: undefined, host: undefined, contact: undefined };
+  return calendarText(
+    name,
+    days.map((day) => eventOf({ ...unsaid, ...day, changed: UNDATED }, {})),
+  );
+}
+
+function calendarText(name: string, components: readonly Component[]): string {
   return ICAL.stringify([
     'vcalendar',
     [
@@ -114,11 +131,7 @@ function calendarText(name: string, sessions: readonly Session[], site: Site, re
       ['calscale', {}, 'text', 'GREGORIAN'],
       ...['name', 'x-wr-calname'].map((key): Property => [key, {}, 'unknown', escaped(name)]),
     ],
-    [
-      ...zonesOf(hours, days, repeat !== undefined),
-      ...events,
-      ...(repeat ? [repeatedEvent(site, repeat, hours)] : []),
-    ],
+    [...components],
   ] satisfies Component);
 }
 

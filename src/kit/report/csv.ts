@@ -1,4 +1,4 @@
-import type { Length } from '../../measure/length.ts';
+import type { Length, Unit } from '../../measure/length.ts';
 import { printDecimal } from '../../measure/print.ts';
 import type { Size } from '../../measure/size.ts';
 import type { Money } from '../../project/stock.ts';
@@ -6,12 +6,16 @@ import type { CutPiece, Kit, SheetLayout, StockPlan } from '../plan.ts';
 import { offcutsIn } from '../sheet-tree.ts';
 import { type Amount, lengthOf } from '../shopping/amount.ts';
 import { type Currency, lengthFigures, moneyFigure } from './figures.ts';
+import { type CsvField, tableCsv } from './table.ts';
 
 /** What a row says, by column; what a row has not is empty. */
-type CsvRow = Readonly<Partial<Record<Column, string | number | bigint | undefined>>>;
+type CsvRow = Readonly<Partial<Record<Column, CsvField>>>;
+
+/** What is cut, bought and paid. */
+export type BenchWork = Pick<Kit, 'stocks' | 'shopping' | 'cost'>;
 
 /** `list` says what a row is: a sheet size to cut, a piece, a cut, an off-cut, a thing to buy, a sum. */
-const COLUMNS = [
+export const COLUMNS = [
   'list',
   'stock',
   'layout',
@@ -36,29 +40,18 @@ const COLUMNS = [
 
 type Column = (typeof COLUMNS)[number];
 
-/** A kit as one table for a spreadsheet: RFC 4180, with a header, every record ended by CR and LF. */
+/** A kit as one table for a spreadsheet. */
 export function kitCsv(kit: Kit, currency: Currency): string {
-  const rows = [...kit.stocks.flatMap(stockRows), ...shoppingRows(kit, currency), ...sumRows(kit, currency)];
-  const records = [
-    COLUMNS.map(String),
-    ...rows.map((row) => COLUMNS.map((column) => String(row[column] ?? ''))),
+  return tableCsv(COLUMNS, benchRows(kit, kit.project.unit, currency));
+}
+
+/** What is cut, bought and paid: of a kit, or of several sessions together. */
+export function benchRows(work: BenchWork, unit: Unit, currency: Currency): readonly CsvRow[] {
+  return [
+    ...work.stocks.flatMap(stockRows),
+    ...shoppingRows(work.shopping, unit, currency),
+    ...sumRows(work.cost, currency),
   ];
-  return records.map((fields) => `${fields.map((field) => quoted(asText(field))).join(',')}\r\n`).join('');
-}
-
-/**
- * A spreadsheet takes a field for a formula that begins like one, and a name from somebody else's project must not be
- * worked out: an apostrophe before it makes it text (OWASP, "CSV Injection"). A number below nothing stays one.
- */
-function asText(field: string): string {
-  return /^[=+\-@\t\r\n\uFF1D\uFF0B\uFF0D\uFF20]/u.test(field) && !/^-\d+(?:\.\d+)?$/u.test(field)
-    ? `'${field}`
-    : field;
-}
-
-/** RFC 4180, 2.5 to 2.7: a field with a comma, a quote or a line break is quoted, a quote within it doubled. */
-function quoted(field: string): string {
-  return /[",\r\n]/u.test(field) ? `"${field.replaceAll('"', '""')}"` : field;
 }
 
 function stockRows({ stock, layouts }: StockPlan): readonly CsvRow[] {
@@ -101,7 +94,7 @@ function lengthIn(column: 'width' | 'height' | 'setting', length: Length): CsvRo
   return { [`${column} in`]: inches, [`${column} mm`]: mm };
 }
 
-function shoppingRows({ shopping, project: { unit } }: Kit, { decimals }: Currency): readonly CsvRow[] {
+function shoppingRows(shopping: Kit['shopping'], unit: Unit, { decimals }: Currency): readonly CsvRow[] {
   const amount = (value: Amount | undefined): string | undefined => value && amountText(value, unit);
   return shopping.map(({ item, sheet, needed, written, toGet, pack, buy, price, cost, gaps }) => ({
     list: 'buy',
@@ -118,7 +111,7 @@ function shoppingRows({ shopping, project: { unit } }: Kit, { decimals }: Curren
 }
 
 function sumRows(
-  { cost: { toBuy, used, perAttendee, price } }: Kit,
+  { toBuy, used, perAttendee, price }: Kit['cost'],
   { decimals }: Currency,
 ): readonly CsvRow[] {
   const row = (item: string, total: Money | undefined, without: readonly string[]): CsvRow => ({
@@ -135,7 +128,7 @@ function sumRows(
   ];
 }
 
-function amountText(amount: Amount, unit: 'in' | 'mm' | 'cm'): string {
+function amountText(amount: Amount, unit: Unit): string {
   if (amount.kind === 'count') return String(amount.value.valueOf());
   const length = lengthOf(amount);
   return unit === 'in' ? `${printDecimal(length, 'in', 3)} in` : `${printDecimal(length, 'cm', 1)} cm`;

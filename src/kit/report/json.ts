@@ -7,6 +7,7 @@ import { type PaperBox, piecesIn } from '../sheet-tree.ts';
 import { type Amount, lengthOf } from '../shopping/amount.ts';
 import type { Sum } from '../shopping/cost.ts';
 import type { ShoppingLine } from '../shopping/line.ts';
+import type { BenchWork } from './csv.ts';
 import { type Currency, lengthFigures, moneyFigure } from './figures.ts';
 
 /**
@@ -15,20 +16,36 @@ import { type Currency, lengthFigures, moneyFigure } from './figures.ts';
  * `{"in": "2 1/4", "mm": 57.15}`, `x` and `y` from a sheet's left and top edge; money is text with all its decimals;
  * what is not known is `null`.
  */
-export function kitJson(kit: Kit, { code, decimals }: Currency): string {
-  const { project, makings, attendees, spares, stocks, shopping } = kit;
-  const money = (value: Money | undefined): string | undefined => value && moneyFigure(value, decimals);
-  const value = {
+export function kitJson(kit: Kit, currency: Currency): string {
+  const { project, makings, attendees, spares, weight } = kit;
+  const work = benchValue(kit, currency);
+  return jsonText({
     project: project.slug,
     attendees,
     spares,
     ...(project.variant && {
       variants: makings.map(({ variant, attendees: own }) => ({ variant, attendees: own })),
     }),
-    stocks: stocks.map(stockValue),
-    shopping: shopping.map((line) => lineValue(line, money)),
-    cost: { currency: code, ...costValue(kit, money) },
+    ...work,
+    cost: { ...work.cost, weight: weightValue(weight, attendees + spares) },
+  });
+}
+
+/** What is cut, bought and paid: of a kit, or of several sessions together. */
+export function benchValue(
+  work: BenchWork,
+  { code, decimals }: Currency,
+): { readonly stocks: object; readonly shopping: object; readonly cost: object } {
+  const money = (value: Money | undefined): string | undefined => value && moneyFigure(value, decimals);
+  return {
+    stocks: work.stocks.map(stockValue),
+    shopping: work.shopping.map((line) => lineValue(line, money)),
+    cost: { currency: code, ...costValue(work, money) },
   };
+}
+
+/** A value as JSON, its lengths and amounts as they are given to other programs. */
+export function jsonText(value: object): string {
   return `${JSON.stringify(value, asPlain, 1)}\n`;
 }
 
@@ -95,7 +112,7 @@ function amountValue(amount: Amount | undefined): Length | number | undefined {
   return amount?.kind === 'length' ? lengthOf(amount) : amount?.value.valueOf();
 }
 
-function costValue({ cost, weight, attendees, spares, stocks }: Kit, money: MoneyText): object {
+function costValue({ cost, stocks }: BenchWork, money: MoneyText): object {
   const { toBuy, used, perAttendee, price } = cost;
   const priced = stocks.flatMap(({ stock, price: own, proven }) =>
     own ? [{ stock: stock.id.value, total: money(own.total), bound: money(own.bound), proven }] : [],
@@ -107,10 +124,13 @@ function costValue({ cost, weight, attendees, spares, stocks }: Kit, money: Mone
     perAttendee: money(perAttendee),
     price: price && { marginPercent: price.margin.valueOf(), each: money(price.each) },
     severalSheetSizes: priced,
-    weight: {
-      gramsPerKit: roundDecimals(weight.gramsPerKit, 1),
-      grams: roundDecimals(weight.gramsPerKit * (attendees + spares), 1),
-      without: weight.without,
-    },
+  };
+}
+
+function weightValue({ gramsPerKit, without }: Kit['weight'], kits: number): object {
+  return {
+    gramsPerKit: roundDecimals(gramsPerKit, 1),
+    grams: roundDecimals(gramsPerKit * kits, 1),
+    without,
   };
 }

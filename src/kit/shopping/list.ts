@@ -3,20 +3,34 @@ import type { StockPlan } from '../plan.ts';
 import { type Amount, countOf, parseAmount } from './amount.ts';
 import { type Need, reckon, type ShoppingLine } from './line.ts';
 
-/** How many people come, and how many kits are made. */
-type Party = { readonly attendees: number; readonly kits: number };
+/** Who makes a project: how many people come, and how many kits are made. */
+type Party = { readonly project: Project; readonly attendees: number; readonly kits: number };
 
 /** What is kept after a session; one each where nothing else is said. */
 const KEPT: readonly SupplyKind[] = ['tool', 'ink', 'stamp', 'die', 'punch'];
 
-/** Paper first, then supplies in the order the project names them. */
+/**
+ * Paper first, then supplies in the order the projects name them. What is bought alike for several parties is one line:
+ * what is used up is added, what is kept goes round.
+ */
 export function shoppingList(
-  project: Project,
+  parties: readonly Party[],
   plans: readonly StockPlan[],
-  party: Party,
 ): readonly ShoppingLine[] {
-  return [...plans.flatMap(stockLines), ...project.supplies.map((supply) => supplyLine(supply, party))];
+  const wanted = parties.flatMap((party) => party.project.supplies.map((supply) => wantOf(supply, party)));
+  const alike = new Map<string, readonly Want[]>();
+  for (const want of wanted) alike.set(keyOf(want), [...(alike.get(keyOf(want)) ?? []), want]);
+  return [...plans.flatMap(stockLines), ...[...alike.values()].map(supplyLine)];
 }
+
+/** What a party wants of a supply. */
+type Want = {
+  readonly supply: Supply;
+  readonly isKept: boolean;
+  /** What one kit takes of it, where that is known; and what all of them do. */
+  readonly each?: Amount | undefined;
+  readonly needed?: Amount | undefined;
+};
 
 /** A line for each size of sheet that is cut. */
 function stockLines({ stock, layouts }: StockPlan): readonly ShoppingLine[] {
@@ -44,26 +58,56 @@ function stockLines({ stock, layouts }: StockPlan): readonly ShoppingLine[] {
   });
 }
 
-function supplyLine(supply: Supply, { attendees, kits }: Party): ShoppingLine {
-  const { item, kind, share, each, pack, onHand } = supply;
+function wantOf(supply: Supply, { attendees, kits }: Party): Want {
+  const { kind, share, each } = supply;
   const isKept = each === undefined && (share !== undefined || KEPT.includes(kind.value));
-  const line = {
-    item: item.value,
-    from: supply.from?.value,
-    kind: kind.value,
-    consumed: !isKept,
-    share: share?.value,
-    packWritten: pack?.value,
-    onHandWritten: onHand?.value,
-  };
-  if (isKept) {
-    const count = Math.ceil(attendees / (share?.value ?? 1));
-    return { ...line, ...reckon(needOf(supply, countOf(count))) };
-  }
+  if (isKept) return { supply, isKept, needed: countOf(Math.ceil(attendees / (share?.value ?? 1))) };
   const amount = each && parseAmount(each.value);
-  if (!amount) return { ...line, written: each?.value, gaps: ['amount'] };
-  const needed = { ...amount, value: amount.value.mul(BigInt(kits)) };
-  return { ...line, each: amount, ...reckon(needOf(supply, needed)) };
+  if (!amount) return { supply, isKept };
+  return { supply, isKept, each: amount, needed: { ...amount, value: amount.value.mul(BigInt(kits)) } };
+}
+
+/** The same for what is one line: the same thing, bought in the same way and counted in the same unit. */
+function keyOf({ supply, isKept, needed }: Want): string {
+  const { item, from, kind, color, share, pack, price, onHand, each } = supply;
+  const unit = needed ? [needed.kind, needed.kind === 'count' ? needed.noun : ''] : [each?.value];
+  const sold = [share?.value, pack?.value, price?.value.minor.toString(), onHand?.value];
+  return JSON.stringify([item.value, from?.value, kind.value, color?.value, isKept, ...unit, ...sold]);
+}
+
+function supplyLine(wants: readonly Want[]): ShoppingLine {
+  const [first] = wants;
+  if (!first) throw new Error('a line that nobody wants');
+  const { supply, isKept, each } = first;
+  const line = {
+    item: supply.item.value,
+    from: supply.from?.value,
+    kind: supply.kind.value,
+    consumed: !isKept,
+    share: supply.share?.value,
+    packWritten: supply.pack?.value,
+    onHandWritten: supply.onHand?.value,
+  };
+  const needed = isKept ? most(wants) : sum(wants);
+  if (!needed) return { ...line, written: supply.each?.value, gaps: ['amount'] };
+  const isOne = wants.every((want) => each && want.each?.value.equals(each.value));
+  return { ...line, ...(each && isOne && { each }), ...reckon(needOf(supply, needed)) };
+}
+
+/** What goes round has to be enough for the party that wants the most of it. */
+function most(wants: readonly Want[]): Amount | undefined {
+  return needsOf(wants).toSorted((a, b) => b.value.compare(a.value))[0];
+}
+
+function sum(wants: readonly Want[]): Amount | undefined {
+  const needs = needsOf(wants);
+  const [first] = needs;
+  const values = needs.map(({ value }) => value);
+  return first && { ...first, value: values.reduce((all, each) => all.add(each)) };
+}
+
+function needsOf(wants: readonly Want[]): readonly Amount[] {
+  return wants.flatMap(({ needed }) => needed ?? []);
 }
 
 function needOf({ pack, onHand, price }: Supply, needed: Amount): Need {

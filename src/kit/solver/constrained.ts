@@ -62,7 +62,7 @@ export function bestConstrained(wanted: Wanted, pairs: number): Valued & { reado
   const { grid, values } = wanted;
   const table = new PatternTable(grid, values);
   let best = goodConstrained(wanted, table);
-  if (best.value === table.value) return { ...best, bound: table.value };
+  if (best.value === table.value || pairs === 0) return { ...best, bound: table.value };
   const attempt = (whole: CutTree): void => {
     const found = valued(whole, wanted);
     const tree = found.value > best.value ? cutWithin(found.tree, grid.longest) : undefined;

@@ -14,15 +14,18 @@ const PARTS = 2 ** 22;
 /** What a new pattern must be better by, relative to its sheet's cost. */
 const BETTER = 1 + 1e-7;
 
-/** Pairs of blocks looked at for a pattern that is wanted soon, and for one whose worth is to be proven. */
+/** Pairs of blocks looked at for a pattern: none while patterns are easily found, most where its worth is to be proven. */
 const QUICK = 4_000;
-const THOROUGH = 150_000;
+const PAIRS = [0, QUICK, 150_000] as const;
 
 /** Sheets that cost nothing are taken before all others. */
 const FREE = 1e6;
 
 /** The largest area a blank counts with. */
 const MOST_AREA = 2 ** 36;
+
+/** The part of the time that goes to the proof at most: good plans need some of it too. */
+const PROVING = 0.5;
 
 /** How far values stray when other patterns are looked for, and how often. */
 const STRAY = 0.6;
@@ -38,13 +41,14 @@ type Sufficiency = 'perhaps' | 'no' | 'unknown';
 export class PatternSearch {
   readonly #problem: CuttingProblem;
   readonly #master: Master;
-  readonly #isLate: () => boolean;
+  readonly #isLate: (part: number) => boolean;
   readonly #grids: readonly CutGrid[];
   readonly #relaxed: readonly (CutGrid | undefined)[];
   readonly #covers: Cover[];
   #random = 1;
 
-  constructor(problem: CuttingProblem, master: Master, isLate: () => boolean) {
+  /** @param isLate whether so much of the time is over, from 0 to 1. */
+  constructor(problem: CuttingProblem, master: Master, isLate: (part: number) => boolean) {
     const { blanks, demand, longest, sheets, safe } = problem;
     this.#problem = problem;
     this.#master = master;
@@ -108,17 +112,18 @@ export class PatternSearch {
     const dearest = Math.max(
       ...this.#problem.sheets.map(({ cost, pack = 1 }) => (pack > 0 ? cost / pack : 0)),
     );
-    let pairs = QUICK;
-    for (;;) {
-      const prices = this.#master.relax();
-      if (!prices) return undefined;
-      const proof = this.#prove(prices, PARTS / dearest, pairs);
-      const isAdded = this.#addBetter(proof, prices);
-      if (this.#isLate()) return proof;
-      if (isAdded) continue;
-      if (pairs === THOROUGH || isExact(proof)) return proof;
-      pairs = THOROUGH;
+    let last: Proof | undefined;
+    for (const pairs of PAIRS) {
+      for (let isAdded = true; isAdded; ) {
+        const prices = this.#master.relax();
+        if (!prices) return undefined;
+        last = this.#prove(prices, PARTS / dearest, pairs);
+        isAdded = this.#addBetter(last, prices);
+        if (this.#isLate(PROVING)) return last;
+      }
+      if (last && isExact(last)) return last;
     }
+    return last;
   }
 
   /**
@@ -126,18 +131,18 @@ export class PatternSearch {
    * there is a new cover that says so.
    */
   tryBasket(basket: Basket): Sufficiency {
-    let pairs = QUICK;
-    for (;;) {
-      const prices = this.#master.relaxWithin(basket);
-      if (!prices || this.#isLate()) return 'unknown';
-      if (!prices.isShort) return 'perhaps';
-      const proof = this.#prove(prices, PARTS, pairs);
-      const cover = this.#covers.at(-1);
-      if (cover && lackOf(cover, basket, this.#problem.sheets) > 0) return 'no';
-      if (this.#addBetter(proof, prices)) continue;
-      if (pairs === THOROUGH || isExact(proof)) return 'unknown';
-      pairs = THOROUGH;
+    for (const pairs of PAIRS) {
+      for (let isAdded = true; isAdded; ) {
+        const prices = this.#master.relaxWithin(basket);
+        if (!prices || this.#isLate(1)) return 'unknown';
+        if (!prices.isShort) return 'perhaps';
+        const proof = this.#prove(prices, PARTS, pairs);
+        const cover = this.#covers.at(-1);
+        if (cover && lackOf(cover, basket, this.#problem.sheets) > 0) return 'no';
+        isAdded = this.#addBetter(proof, prices);
+      }
     }
+    return 'unknown';
   }
 
   #prove({ blanks }: Prices, parts: number, pairs: number): Proof {
@@ -171,7 +176,7 @@ export class PatternSearch {
     const { demand } = this.#problem;
     const areas = this.#areas();
     const perArea = worthOf(demand, values) / worthOf(demand, areas);
-    for (let time = 0; time < STRAYS && !this.#isLate(); time += 1) {
+    for (let time = 0; time < STRAYS && !this.#isLate(1); time += 1) {
       const share = this.#nextRandom();
       const strayed = values.map((value, blank) => {
         const between = value + share * (perArea * (areas[blank] ?? 0) - value);

@@ -40,7 +40,8 @@ export function planSheets(
   const kept = Math.min(EASIER.most, EASIER.part * (until - clock()));
   const secondsLeft = (): number => until - kept - clock();
   const master = new Master(problem, highs);
-  const search = new PatternSearch(problem, master, () => secondsLeft() <= 0);
+  const whole = secondsLeft();
+  const search = new PatternSearch(problem, master, (part) => secondsLeft() <= whole * (1 - part));
   const standing = new PlanSearch(problem, search, master, progress, secondsLeft);
   const { batches, spent, bound } = standing.run();
   const easiest = easiestPlan(problem, master, batches, spent, kept);

@@ -1,0 +1,168 @@
+import type { StockPlan } from '../kit/plan.ts';
+import { editionIn } from '../measure/ruler-unit.ts';
+import type { PiecesKept, Preparation, SheetsDue } from '../season/preparation.ts';
+import type { Season } from '../season/season.ts';
+import type { SeasonSession } from '../season/session.ts';
+import { html, SafeHtml } from '../words/safe-html.ts';
+import { voiceOf } from '../words/voice.ts';
+import { ownPieceNamed } from './kinds.ts';
+import { bladeNotes, paperRow } from './page.ts';
+import { stockSections } from './sheets.ts';
+import { type BenchInput, benchPageOf, type KitPage } from './shell.ts';
+import { costRows, shoppingGroups } from './shopping.ts';
+import { type KitWords, kitWords } from './words.ts';
+
+type SeasonInput = BenchInput & { readonly season: Season };
+
+/** The whole season: who comes when, what to do by when, what is bought and how it is cut. */
+export function seasonPage(input: SeasonInput): KitPage {
+  const { sessions, stocks, shopping, cost, preparations, bench } = input.season;
+  const words = seasonWords(input);
+  const { say } = words.voice;
+  const days = spanOf(sessions, words);
+  const notes = [html`${say('season-how')}`, ...bladeNotes(bench, words)];
+  return benchPageOf(
+    input,
+    'season',
+    {
+      heading: say('season-heading'),
+      title: say('season-title', { days }),
+      description: say('season-description', { days }),
+      state: days,
+      stocks,
+    },
+    {
+      facts: [
+        { term: say('season-sessions'), value: html`${days}` },
+        { term: say('kit-for'), value: html`${words.voice.count('kit-attendees', peopleOf(sessions))}` },
+      ],
+      sessions: sessions.map((each) => sessionRow(each, words)),
+      preparations: preparations.map((each) => preparationRow(each, words)),
+      papers: stocks.map((plan) => paperRow(plan, wordsOf(plan, input))),
+      shopping: shoppingGroups(shopping, words),
+      costs: costRows(cost, words),
+      stocks: stocks.flatMap((plan) => stockSections([plan], wordsOf(plan, input))).map(numbered),
+      caution: { heading: say('caution-blades'), text: say('caution-blades-text') },
+      trimming: SafeHtml.join(notes, ' '),
+    },
+  );
+}
+
+/** In the unit of the first project: sheets are shared, so that one has to do for all. */
+export function seasonWords({ season, labels, currency }: SeasonInput): KitWords {
+  return kitWords(voiceOf(labels), editionIn(season.sessions[0]?.project.unit ?? 'in'), currency);
+}
+
+/** A paper is cut by the ruler of the first project that it is for. */
+function wordsOf({ kinds }: StockPlan, { labels, currency }: SeasonInput): KitWords {
+  const project = kinds[0]?.pieces[0]?.session?.project;
+  return kitWords(voiceOf(labels), editionIn(project?.unit ?? 'in'), currency);
+}
+
+function numbered<T extends object>(section: T, index: number): T & { readonly id: string } {
+  return { ...section, id: `stock-${index + 1}` };
+}
+
+/** From the first day to the last. */
+function spanOf(sessions: readonly SeasonSession[], { voice }: KitWords): string {
+  const [first, last] = [sessions.at(0), sessions.at(-1)];
+  if (!first || !last) return '';
+  if (first.session.date === last.session.date) return voice.date(first.session.date);
+  return voice.say('season-span', {
+    first: voice.date(first.session.date),
+    last: voice.date(last.session.date),
+  });
+}
+
+function peopleOf(sessions: readonly SeasonSession[]): number {
+  return sessions.reduce((sum, { attendees }) => sum + attendees, 0);
+}
+
+function sessionRow({ project, session, attendees, variant }: SeasonSession, { voice }: KitWords): object {
+  const title = project.title.value;
+  return {
+    day: voice.day(session.date),
+    title: variant === undefined ? title : `${title}: ${variant}`,
+    people: voice.count('kit-attendees', attendees),
+  };
+}
+
+/** By when, what, and the parts of it. */
+function preparationRow(preparation: Preparation, words: KitWords): object {
+  const { kind, date } = preparation;
+  const { what, details } = preparationText(preparation, words);
+  // The shopping list stands on the same page.
+  return { day: words.voice.day(date), kind, what, details: kind === 'buy' ? [] : details };
+}
+
+/** What is to be done, in plain words. */
+export function preparationText(
+  preparation: Preparation,
+  words: KitWords,
+): { readonly what: string; readonly details: readonly string[] } {
+  const { voice } = words;
+  const { say } = voice;
+  if (preparation.kind === 'buy')
+    return {
+      what: say('season-buy'),
+      details: [
+        inAList(
+          preparation.lines.map(({ item }) => item),
+          voice.language,
+        ),
+      ],
+    };
+  const { project } = preparation.session;
+  const title = project.title.value;
+  if (preparation.kind === 'meet')
+    return { what: title, details: [voice.count('kit-attendees', preparation.attendees)] };
+  if (preparation.kind === 'ahead')
+    return {
+      what: say('season-ahead', { title }),
+      details: preparation.steps.map(({ title: step, dry }) =>
+        dry > 0 ? say('season-dry', { step, time: voice.duration(dry) }) : step,
+      ),
+    };
+  const { sheets, taken, kept } = preparation;
+  return {
+    what: say('season-cut', { title }),
+    details: [
+      ...sheetsTexts(sheets, words),
+      ...(taken.length > 0 ? [say('season-taken', { pieces: piecesText(taken, words) })] : []),
+      ...keptTexts(kept, words),
+    ],
+  };
+}
+
+/** A text for each paper: `Cream cardstock: 3 × layout 1, 2 × layout 4`. */
+function sheetsTexts(sheets: readonly SheetsDue[], { voice: { say } }: KitWords): readonly string[] {
+  const stocks = [...new Set(sheets.map(({ stock }) => stock))];
+  return stocks.map((stock) => {
+    const own = sheets.filter((each) => each.stock === stock);
+    const layouts = own.map(({ layout, count }) => say('season-layout', { count, layout: layout + 1 }));
+    return say('season-sheets', { stock: stock.name, layouts: layouts.join(', ') });
+  });
+}
+
+/** A text for each later session. */
+function keptTexts(kept: readonly PiecesKept[], words: KitWords): readonly string[] {
+  const sessions = [...new Set(kept.map(({ piece }) => piece.session))];
+  return sessions.map((session) => {
+    const pieces = piecesText(
+      kept.filter(({ piece }) => piece.session === session),
+      words,
+    );
+    return words.voice.say('season-kept', { title: session?.project.title.value ?? '', pieces });
+  });
+}
+
+function piecesText(pieces: readonly PiecesKept[], { voice }: KitWords): string {
+  const each = pieces.map(({ piece, count }) =>
+    voice.say('kit-bag-item', { amount: count, item: ownPieceNamed(piece, voice) }),
+  );
+  return each.join(', ');
+}
+
+function inAList(items: readonly string[], language: string): string {
+  return new Intl.ListFormat(language, { type: 'conjunction' }).format([...new Set(items)]);
+}
