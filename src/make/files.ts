@@ -1,6 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import { rmSync } from 'node:fs';
-import { mkdir, readFile, rename, rm, rmdir, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, readFile, rename, rm, rmdir, writeFile } from 'node:fs/promises';
 import { dirname, isAbsolute, join, relative, sep } from 'node:path';
 import { onExit } from 'signal-exit';
 
@@ -82,6 +82,23 @@ export async function removeFiles(out: string, paths: readonly string[]): Promis
       throw unwritable(out, error);
     }
     await removeEmpty(dirname(target), out);
+  }
+}
+
+/** Where remade pictures are kept; anything in it may go at any time. */
+export function picturesFolder(out: string): string {
+  return join(out, '.cache', 'pictures');
+}
+
+/** The digest of the photo that a picture kept there was made of. */
+export function photoOf(name: string): string {
+  return name.slice(0, name.indexOf('-'));
+}
+
+/** Removes from a folder of ours what nobody wants any more; what cannot be removed stays. */
+export async function keepOnly(folder: string, isWanted: (name: string) => boolean): Promise<void> {
+  for (const name of await readdir(folder).catch(() => [])) {
+    if (!isWanted(name)) await rm(join(folder, name), { force: true }).catch(() => {});
   }
 }
 

@@ -6,7 +6,7 @@ import { digestOf, startOf } from '../project/source.ts';
 import { isFailure, type Told } from '../proof/told.ts';
 import { templatesDigest } from '../recall/program.ts';
 import type { Recall, Spot } from '../recall/recall.ts';
-import { putFiles, removeFiles, Unwritable } from './files.ts';
+import { keepOnly, photoOf, picturesFolder, putFiles, removeFiles, Unwritable } from './files.ts';
 import type { MakeOptions, WrittenFor } from './make-options.ts';
 import type { EverythingIs, Performance } from './perform.ts';
 import { filesIn, type MadeRecord, type ProjectRecord, Records } from './records.ts';
@@ -28,6 +28,8 @@ export class Making {
   readonly #recall: Recall;
   readonly #records: Records;
   readonly #cards = new Map<string, unknown>();
+  /** Of each, the digests of the photos it was made of. */
+  readonly #photos = new Map<string, readonly string[]>();
   readonly #openWorkshop: () => Promise<Workshop>;
   #workshop: Promise<Workshop> | undefined;
   /** How many projects had a page that the browser failed at. */
@@ -75,7 +77,7 @@ export class Making {
     const { strict = false } = this.#options;
     const { slug } = spot;
     const before = this.#records.project(slug);
-    if (before) this.#cards.set(slug, before.card);
+    if (before) this.#know(slug, before);
     const found = await this.#recall.findings(spot);
     const { site } = await this.#recall.basisFindings();
     this.findings.push(...found);
@@ -108,20 +110,33 @@ export class Making {
     await this.#record(folder, ledger);
     await this.#put(made);
     this.#records.putProject(slug, made.record);
-    this.#cards.set(slug, made.record.card);
+    this.#know(slug, made.record);
     return true;
   }
 
-  /** Makes what is stale of the site's own pages. */
+  #know(slug: string, { card, inputs }: ProjectRecord): void {
+    this.#cards.set(slug, card);
+    const photos = Object.entries(inputs).filter(([name]) => name.startsWith('photo '));
+    this.#photos.set(
+      slug,
+      photos.map(([, digest]) => digest),
+    );
+  }
+
+  /** Makes what is stale of the site's own pages, and forgets pictures that none shows any more. */
   async makeSite(): Promise<void> {
     const records = this.#records;
     const slugs = [...new Set(this.#recall.spots.map(({ slug }) => slug))];
     const made = slugs.flatMap((slug) => {
-      const card = this.#cards.get(slug) ?? records.project(slug)?.card;
+      const record = this.#cards.has(slug) ? undefined : records.project(slug);
+      if (record) this.#know(slug, record);
+      const card = this.#cards.get(slug);
       return card === undefined ? [] : [{ slug, card }];
     });
     const cards = made.map(({ card }) => card);
     await this.#findLedOn(cards);
+    const photos = new Set([...this.#photos.values()].flat());
+    await keepOnly(picturesFolder(this.#options.out), (name) => photos.has(photoOf(name)));
     const { inputs } = this.#recall;
     inputs.set('cards', digestOf(cards.map((card) => JSON.stringify(card))));
     inputs.set('records', digestOf(made.map(({ slug }) => `${slug} ${records.digestOf(slug)}`)));

@@ -47,8 +47,9 @@ export async function remade(
   widest: number,
   cache: string,
 ): Promise<MadePicture> {
-  const key = sha256(`${RULES_OF_REMAKING}\n${widest}\n${sha256(source)}`);
-  const name = `${key}.${encoding.ending}`;
+  const rules = sha256(`${RULES_OF_REMAKING}\n${widest}`).slice(0, 16);
+  // Of which photo it is stands first: with the photo goes what was made of it.
+  const name = `${sha256(source)}-${rules}.${encoding.ending}`;
   const kept = await keptIn(join(cache, name));
   if (kept) return kept;
   const image = sharp(source, { limitInputPixels: MOST_PIXELS, failOn: 'truncated' });

@@ -11,6 +11,7 @@ import type { Recall, Spot } from '../recall/recall.ts';
 import { sha256 } from '../recall/sealed.ts';
 import type { ListedProject } from '../site/listed.ts';
 import { cardCodec } from './card-format.ts';
+import { picturesFolder } from './files.ts';
 import { labelsOf } from './languages.ts';
 import { openStudio, type ProjectMaterial, type SiteMaterial, type Studio } from './output.ts';
 import { outputs } from './outputs/index.ts';
@@ -72,9 +73,7 @@ export class Workshop {
     const source = join(recall.texts.root, folder);
     // A photo that changes while it is read must not count as seen.
     for (const name of study.uses) recall.inputs.digest(folder, name.replace(/^picture /u, 'photo '));
-    const shown = await this.#inTurn(() =>
-      readPictures(source, study.project, join(out, '.cache', 'pictures')),
-    );
+    const shown = await this.#inTurn(() => readPictures(source, study.project, picturesFolder(out)));
     const findings = shown.findings.map((finding) => tellFinding(finding));
     if (isFailure(findings, strict)) return { findings };
     const { material, kinds } = this.#kindsOf(study, ledger ?? study.project.ledger, shown.pictures);

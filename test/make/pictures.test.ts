@@ -138,6 +138,20 @@ describe('a photo', () => {
     expect(pictureFiles(site).map((name) => readFileSync(join(site, name)))).toEqual(before);
   });
 
+  it('is forgotten with its photo, and no other is', async () => {
+    const { folder } = await made(await photo(640, 480));
+    const cache = join(folder, 'dist/.cache/pictures');
+    const before = readdirSync(cache);
+    const file = join(folder, 'projects/card/photos/card.jpg');
+    await sheetwright(folder, 'make', '--no-pdf', '--only', 'card');
+    expect(readdirSync(cache)).toEqual(before);
+    writeFileSync(file, await photo(480, 640));
+    await sheetwright(folder, 'make', '--no-pdf');
+    const after = readdirSync(cache);
+    expect(after).toHaveLength(before.length);
+    expect(after.filter((name) => before.includes(name))).toEqual([]);
+  });
+
   it('is not blamed for a disk that takes nothing', async () => {
     const { folder } = await made(await photo(640, 480));
     rmSync(join(folder, 'dist/.cache'), { recursive: true });
