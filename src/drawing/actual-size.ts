@@ -24,7 +24,7 @@ export type PrintSetting = Pick<FootFacts, 'project' | 'state'> & {
 };
 
 /** The words at the foot of a page of tiles. */
-const FOOT = 13;
+const FOOT = 19;
 
 /**
  * A piece (or a further sheet of it, `box.lid`) at 1:1 on pages: on one with the squares to measure, if there is room;
@@ -69,9 +69,8 @@ function alone(page: Page, told: NumberedPage, style: DrawingStyle): TemplatePag
   const { net } = told;
   const strip = stripOn(page, keyEntries(net), told, style);
   const room = roomAbove(page, strip);
-  const { width, height } = net.drawn.size;
-  const left = (room.left + room.right - width.mm) / 2;
-  drawAt(canvas, net, left, room.top + (room.bottom - room.top - height.mm) / 2);
+  // From the corner, so that what is left of the page is one piece of paper.
+  drawAt(canvas, net, room.left, room.top);
   strip.draw(canvas);
   return finished(canvas, page, told);
 }

@@ -7,8 +7,11 @@ import type { DrawingRoom } from './style.ts';
 /** What is seen of one sheet: its faces in the order to paint them, and lines over them. Millimeters. */
 export type SheetPicture = {
   readonly faces: readonly PaintedFace[];
-  readonly lines: readonly (readonly Point2[])[];
+  readonly lines: readonly SeenLine[];
 };
+
+/** A line through space, and of each of its points whether paper hides it. */
+type SeenLine = { readonly points: readonly Point2[]; readonly hidden: readonly boolean[] };
 
 /** Millimeters between sheets of one piece, full size. */
 const BETWEEN = 15;
@@ -36,13 +39,13 @@ function lineUp(sheets: readonly SheetPicture[], isUpward: boolean): readonly Sh
 }
 
 function pointsOf({ faces, lines }: SheetPicture): readonly Point2[] {
-  return [...faces.map(({ points }) => points), ...lines].flat();
+  return [...faces, ...lines].flatMap(({ points }) => points);
 }
 
 function moved({ faces, lines }: SheetPicture, to: (point: Point2) => Point2): SheetPicture {
   return {
     faces: faces.map((face) => ({ ...face, points: face.points.map(to) })),
-    lines: lines.map((line) => line.map(to)),
+    lines: lines.map((line) => ({ ...line, points: line.points.map(to) })),
   };
 }
 

@@ -1,11 +1,10 @@
 import type { Edition, Editions } from '../edition/editions.ts';
 import { readRef } from '../project/ref.ts';
-import { areaOf } from '../shape/flat-polygon.ts';
 import { type HungPanel, layDown, sharesOf } from '../shape/fold.ts';
 import { type FoldMove, moveFlat, moveInto } from '../shape/fold-moves.ts';
 import type { Net } from '../shape/net.ts';
 import { foldPaper, type PaperSheet } from '../shape/paint/paper-sheet.ts';
-import { type Look, paint, placeInPicture, USUAL_LOOK } from '../shape/paint/picture.ts';
+import { type Look, placeInPicture, USUAL_LOOK } from '../shape/paint/picture.ts';
 import { type Pose, placed, posesOf } from '../shape/paint/pose.ts';
 import { sheetsNamed } from '../shape/sheets.ts';
 import { glueAreas } from '../shape/stacking/glue-areas.ts';
@@ -15,10 +14,11 @@ import { partNamed } from '../words/names.ts';
 import { arranged, drawFace, type SheetPicture } from './arranged.ts';
 import { setCallouts } from './callouts.ts';
 import { Canvas, type Drawing } from './canvas.ts';
-import { paperLook } from './folded.ts';
+import { isHiddenFrom } from './hidden.ts';
 import { plain } from './lettering.ts';
 import { boxOf } from './region.ts';
 import { seenOf, spotForLabel } from './seen.ts';
+import { facesSeen, paperLook } from './seen-paper.ts';
 import type { DrawingRoom, DrawingStyle } from './style.ts';
 import { caption, listed } from './words.ts';
 
@@ -62,8 +62,6 @@ type TurningPanel = { readonly panel: number; readonly name: (style: DrawingStyl
 
 type MoveSeen = { readonly picture: SheetPicture; readonly turning: readonly TurningPanel[] };
 
-/** Square millimeters; a face seen from its edge has no more. */
-const EDGE_ON = 0.01;
 /** The usual view is kept unless another shows so much more. */
 const WORTH_A_TURN = 1.25;
 
@@ -76,7 +74,7 @@ function seeMove(edition: Edition, id: string, net: Net, move: FoldMove): MoveSe
   const views = LOOKS.map(({ look, isOver }) => {
     const seen = isOver ? { ...sheet, rest: turnedOver(sheet.rest) } : sheet;
     const { tree } = foldPaper(seen, shares(0));
-    const faces = paint(tree, look).filter(({ points }) => areaOf(points) > EDGE_ON);
+    const faces = facesSeen(tree, look);
     const lines = turning.map(({ panel }) => pathOf(seen, panel, shares, look));
     return { faces, lines, worth: seenOf(faces, own) };
   });
@@ -139,11 +137,12 @@ function pathOf(
 ): SheetPicture['lines'][number] {
   const { outline = [], hinge } = sheet.panels[panel] ?? {};
   const tip = farthestFrom(hinge?.line ?? [0, 0, 1, 0], outline);
-  const place = placeInPicture(look);
-  return Array.from({ length: STEPS + 1 }, (_, step) => {
+  const points = Array.from({ length: STEPS + 1 }, (_, step) => {
     const pose = posesOf(sheet.panels, sheet.rest, shares((ARROW * (step + 1)) / (STEPS + 1)))[panel];
-    return place(placed(pose ?? sheet.rest, tip));
+    return placed(pose ?? sheet.rest, tip);
   });
+  const isHidden = isHiddenFrom(sheet, shares(0), look);
+  return { points: points.map(placeInPicture(look)), hidden: points.map(isHidden) };
 }
 
 /** The middle of what of an outline is farthest from a line. */
@@ -172,11 +171,12 @@ function drawMove(canvas: Canvas, { faces, lines }: SheetPicture, turning: reado
   }
   const callouts = turning.flatMap(({ panel, name }, index) => {
     const label = [plain(name(canvas.style))];
-    const beside = lines.flat();
+    const beside = lines.flatMap(({ points }) => points);
     const spot = spotForLabel(faces, panel, { label, size: canvas.lettering, beside });
     // Of what is hidden nothing is said: its fellow on the near side does the same.
     if (!spot) return [];
-    drawArrow(canvas, lines[index] ?? []);
+    const line = lines[index];
+    if (line) drawArrow(canvas, line);
     if (spot.hasRoom) canvas.label(label, spot.at, { halo: spot.isOnGlue });
     return spot.hasRoom ? [] : [{ from: spot.at, label, isName: true as const }];
   });
@@ -192,10 +192,27 @@ function drawMove(canvas: Canvas, { faces, lines }: SheetPicture, turning: reado
   );
 }
 
-function drawArrow(canvas: Canvas, line: SheetPicture['lines'][number]): void {
-  const [from, to] = line.slice(-2);
-  const start = line[0];
+/** What the paper hides of an arrow is dashed, as a workshop draws hidden edges. */
+function drawArrow(canvas: Canvas, { points, hidden }: SheetPicture['lines'][number]): void {
+  const [from, to] = points.slice(-2);
+  const start = points[0];
   if (!from || !to || !start || Math.hypot(to.x - start.x, to.y - start.y) < 2) return;
-  canvas.line('move', line);
+  for (const { from: first, to: last, isHidden } of stretches(hidden))
+    canvas.line(isHidden ? 'move-hidden' : 'move', points.slice(first, last + 1));
   canvas.arrow(to, (Math.atan2(to.y - from.y, to.x - from.x) * 180) / Math.PI, 2.6);
 }
+
+/** Runs of points that are all seen or all hidden, each up to where the next begins. */
+function stretches(hidden: readonly boolean[]): readonly Stretch[] {
+  const last = hidden.length - 1;
+  const starts = hidden.flatMap((isHidden, index) =>
+    index < last && (index === 0 || hidden[index - 1] !== isHidden) ? [index] : [],
+  );
+  return starts.map((from, index) => ({
+    from,
+    to: starts[index + 1] ?? last,
+    isHidden: hidden[from] ?? false,
+  }));
+}
+
+type Stretch = { readonly from: number; readonly to: number; readonly isHidden: boolean };

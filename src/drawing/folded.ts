@@ -3,21 +3,19 @@ import type { Length } from '../measure/length.ts';
 import { roundFolded, rulerMark } from '../measure/round.ts';
 import { rulerUnit } from '../measure/ruler-unit.ts';
 import { readRef } from '../project/ref.ts';
-import { caliperOf, stockOf } from '../shape/caliper.ts';
-import { areaOf } from '../shape/flat-polygon.ts';
 import { type FoldProgress, foldedExtent, layDown, sharesOf } from '../shape/fold.ts';
 import { finishedProgress } from '../shape/fold-order.ts';
 import type { Net } from '../shape/net.ts';
 import { foldPaper } from '../shape/paint/paper-sheet.ts';
-import { paint, USUAL_LOOK } from '../shape/paint/picture.ts';
+import { USUAL_LOOK } from '../shape/paint/picture.ts';
 import { type Sheet, sheetsNamed } from '../shape/sheets.ts';
 import { layersOnPanels } from '../shape/view/panel-layers.ts';
-import { type PaperLook, paperOf } from '../shape/view/paper-of.ts';
+import { paperOf } from '../shape/view/paper-of.ts';
 import { pieceNamed } from '../words/names.ts';
 import { arranged, drawFace, type SheetPicture } from './arranged.ts';
 import { Canvas, type Drawing } from './canvas.ts';
-import { colorOf, type DrawingRoom, type DrawingStyle } from './style.ts';
-import { tint } from './tint.ts';
+import { facesSeen, paperLook } from './seen-paper.ts';
+import type { DrawingRoom, DrawingStyle } from './style.ts';
 import { caption, listed, spokenVolume } from './words.ts';
 
 /** The pose a view names; undefined for one that shows no finished shape. */
@@ -48,32 +46,12 @@ export function foldedDrawing(
   return canvas.drawing('folded', describe(editions, id, view, style));
 }
 
-/** Square millimeters; a face seen from its edge has no more. */
-const EDGE_ON = 0.01;
-
 function seenSheet(edition: Edition, id: string, { net }: Sheet, view: string): SheetPicture[] {
   const pose = poseOf(net, view);
   if (pose === undefined) return [];
   const sheet = paperOf(net, paperLook(edition, readRef(id).piece));
   const { tree } = foldPaper(sheet, sharesOf(layDown(net).hung, pose));
-  return [{ faces: paint(tree, USUAL_LOOK).filter(({ points }) => areaOf(points) > EDGE_ON), lines: [] }];
-}
-
-/** The paper a piece is of and the layers on it, in the colors of their stocks. */
-export function paperLook(edition: Edition, piece: string): PaperLook {
-  const { project, shapes } = edition;
-  const stock = stockOf(project.pieces.get(piece), project);
-  const outside = tint(colorOf(edition, piece));
-  return {
-    caliper: caliperOf(stock).thickness.mm,
-    outside,
-    // A printed pattern is on one side of its paper.
-    inside: stock?.print ? tint() : outside,
-    layers: layersOnPanels(shapes, piece).map((layer) => ({
-      ...layer,
-      color: tint(colorOf(edition, layer.piece.id.value)),
-    })),
-  };
+  return [{ faces: facesSeen(tree, USUAL_LOOK), lines: [] }];
 }
 
 function describe(editions: Editions, id: string, view: string, style: DrawingStyle): string {

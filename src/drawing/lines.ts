@@ -18,6 +18,7 @@ export const LINES = {
   layer: { width: 0.35 },
   edge: { width: 0.25 },
   move: { width: 0.5 },
+  'move-hidden': { width: 0.35, dashes: [1, 1] },
   hatch: { width: 0.13 },
   'glue-outside': { width: 0.45 },
   'glue-inside': { width: 0.2 },

@@ -3,15 +3,17 @@ import { readRef } from '../project/ref.ts';
 import { type PrintSetting, pagesOf, type TemplatePage } from './actual-size.ts';
 import { Canvas } from './canvas.ts';
 import { drawnNetOf } from './drawn-net.ts';
-import { keyEntries } from './key.ts';
+import { type KeyEntry, keyEntries } from './key.ts';
 import { plain, widthOf } from './lettering.ts';
 import { roomAbove, stripOn } from './page-strip.ts';
+import type { Page } from './pages.ts';
 import type { DrawnBox } from './region.ts';
 import { drawNet } from './sheet.ts';
 import type { DrawingStyle, DrawnNet } from './style.ts';
+import { drawAt } from './tile-page.ts';
 import { caption, listed, spokenSize } from './words.ts';
 
-/** A flat piece, how it is called and how many there are of it: what stands under it; and the room that both take. */
+/** A piece, how it is called and how many there are of it: what stands under it; and the room that both take. */
 type SmallPiece = {
   readonly net: DrawnNet;
   readonly name: string;
@@ -25,7 +27,10 @@ const LETTERING = 3.4;
 const GAP = 6;
 const TO_NAME = 2;
 
-/** Those of some pieces that are flat and so small that several find room on one page; none where one alone is. */
+/**
+ * Those of some pieces that share pages: all that are flat and so small that several find room on one; where only one
+ * is, a larger piece beside which it finds room, and it. None where one would be alone.
+ */
 export function smallPieces(
   editions: Editions,
   ids: readonly string[],
@@ -42,7 +47,49 @@ export function smallPieces(
     );
     return most <= 1;
   });
-  return small.length > 1 ? small : [];
+  const [own, ...others] = small;
+  if (own === undefined || others.length > 0) return small;
+  const host = ids.find((id) => id !== own && pageWithAll(editions, [id, own], setting, style) !== undefined);
+  return host === undefined ? [] : [host, own];
+}
+
+/** The page, upright or on its side, that holds some pieces together. */
+function pageWithAll(
+  editions: Editions,
+  ids: readonly string[],
+  setting: PrintSetting,
+  style: DrawingStyle,
+): Page | undefined {
+  const pieces = ids.flatMap((id) => pieceOf(editions, id, style) ?? []);
+  const { upright, landscape } = pagesOf(setting);
+  return [upright, landscape].find((page) => {
+    const room = roomFor(page, pieces, setting, style);
+    const fit = pieces.every(
+      ({ width, height }) => width <= room.right - room.left && height <= room.bottom - room.top,
+    );
+    return fit && inShelves(pieces, room).length === 1;
+  });
+}
+
+/** What a page has for pieces above its strip. */
+function roomFor(
+  page: Page,
+  pieces: readonly SmallPiece[],
+  { project, state }: PrintSetting,
+  style: DrawingStyle,
+): DrawnBox {
+  const name = listed(
+    pieces.map((each) => each.name),
+    style.say,
+  );
+  return roomAbove(
+    page,
+    stripOn(page, entriesOf(pieces), { project, state, name, page: 1, pages: 1 }, style),
+  );
+}
+
+function entriesOf(pieces: readonly SmallPiece[]): readonly KeyEntry[] {
+  return [...new Set(pieces.flatMap(({ net }) => keyEntries(net)))];
 }
 
 function pieceOf(editions: Editions, id: string, style: DrawingStyle): SmallPiece | undefined {
@@ -56,7 +103,7 @@ function pieceOf(editions: Editions, id: string, style: DrawingStyle): SmallPiec
   return { net, name, label, width: wide, height: height.mm + TO_NAME + LETTERING };
 }
 
-/** Small flat pieces at 1:1, as many on a page as find room, each over its name and count. */
+/** Pieces at 1:1, as many on a page as find room, each over its name and count. */
 export function sharedPages(
   editions: Editions,
   ids: readonly string[],
@@ -64,18 +111,10 @@ export function sharedPages(
   style: DrawingStyle,
 ): readonly TemplatePage[] {
   const pieces = ids.flatMap((id) => pieceOf(editions, id, style) ?? []);
-  const page = pagesOf(setting).upright;
-  const entries = [...new Set(pieces.flatMap(({ net }) => keyEntries(net)))];
+  const page = pageWithAll(editions, ids, setting, style) ?? pagesOf(setting).upright;
+  const entries = entriesOf(pieces);
   const { project, state } = setting;
-  const told = {
-    project,
-    state,
-    name: listed(
-      pieces.map(({ name }) => name),
-      style.say,
-    ),
-  };
-  const room = roomAbove(page, stripOn(page, entries, { ...told, page: 1, pages: 1 }, style));
+  const room = roomFor(page, pieces, setting, style);
   const filled = inShelves(pieces, room);
   return filled.map((placed, index) => {
     const canvas = new Canvas(style);
@@ -84,7 +123,7 @@ export function sharedPages(
       placed.map(({ name }) => name),
       style.say,
     );
-    const own = { ...told, name: names, page: index + 1, pages: filled.length };
+    const own = { project, state, name: names, page: index + 1, pages: filled.length };
     stripOn(page, entries, own, style).draw(canvas);
     const sizes = placed.map(
       ({ net, label }) => `${label}: ${spokenSize({ inch: net.inch.size, metric: net.metric.size }, style)}`,
@@ -115,7 +154,9 @@ function inShelves(pieces: readonly SmallPiece[], room: DrawnBox): readonly (rea
 
 function drawPiece(canvas: Canvas, { net, label, width, height, x, y }: PlacedSmallPiece): void {
   const left = x + (width - net.drawn.size.width.mm) / 2;
-  drawNet(canvas, net, { scale: 1, left, top: y });
+  // The name of a flat piece is the one under it.
+  if (net.drawn.folds.length > 0) drawAt(canvas, net, left, y);
+  else drawNet(canvas, net, { scale: 1, left, top: y });
   const at = { x: x + width / 2, y: y + height - LETTERING };
   canvas.label([plain(label)], at, { size: LETTERING, sits: 'under', strong: true });
 }

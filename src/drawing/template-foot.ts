@@ -15,12 +15,12 @@ export type FootFacts = {
 };
 
 /** The heights of the two letterings, how to print it and what it is: where there is room, and in a narrow place. */
-const WIDE = { large: 4.2, small: 3.2 };
-const NARROW = { large: 3.6, small: 2.8 };
+const WIDE = { large: 5.6, small: 3.2 };
+const NARROW = { large: 4.8, small: 2.8 };
 /** Millimeters. */
 const NARROWER_THAN = 120;
 /** Between the two. */
-const BETWEEN = 1.2;
+const BETWEEN = 1.6;
 
 type Foot = {
   readonly order: Label;
@@ -34,7 +34,8 @@ export function footFor(told: FootFacts, width: number, { say, shown }: DrawingS
   const sizes = width < NARROWER_THAN ? NARROW : WIDE;
   const order = wrapped(say('drawing-print-at'), width / sizes.large);
   const what = say('drawing-foot', { ...told, edition: say(`drawing-edition-${shown[0]}`) });
-  const facts = wrapped([what, told.state].filter((each) => each !== '').join(' · '), width / sizes.small);
+  const parts = [say('drawing-facing'), what, told.state].filter((each) => each !== '');
+  const facts = wrapped(parts.join(' · '), width / sizes.small);
   const lines = order.length * sizes.large + facts.length * sizes.small;
   return { order, facts, sizes, height: lines * LINE_HEIGHT + BETWEEN };
 }

@@ -4,7 +4,7 @@ import { foldSteps } from '../shape/fold-order.ts';
 import type { PaperSheet } from '../shape/paint/paper-sheet.ts';
 import { sheetsOf } from '../shape/sheets.ts';
 import { paperOf } from '../shape/view/paper-of.ts';
-import { paperLook } from './folded.ts';
+import { paperLook } from './seen-paper.ts';
 
 /** A folded piece as a page's script turns and folds it: plain data, ready for JSON. */
 export type TurnModel = {

@@ -272,6 +272,21 @@ describe('small flat pieces', () => {
     expect(touching(svg)).toEqual([]);
   });
 
+  it('take a single one in beside a larger piece, upright or on its side', () => {
+    const card = editionsOf(
+      'unit: in\npieces:\n  card: { form: single-fold card, size: 4 1/4 x 5 1/2 }\n  sail: { cut: 3/4 x 1, shape: arch }',
+    );
+    const together = smallPieces(card, ['card', 'sail'], LETTER, inchStyle);
+    expect(together).toEqual(['card', 'sail']);
+    const [page, ...more] = sharedPages(card, together, LETTER, inchStyle);
+    expect(more).toEqual([]);
+    // 8 1/2 in of card and 3/4 in of sail are wider than Letter upright, 8 1/2 in with its margins.
+    expect(page?.page.landscape).toBe(true);
+    const words = elementsOf(page?.drawing.svg ?? '').map(({ text }) => text);
+    expect(words).toEqual(expect.arrayContaining(['front', 'back', 'Card', 'Sail']));
+    expect(touching(page?.drawing.svg ?? '')).toEqual([]);
+  });
+
   it('do not when there is but one, and go on over the page', () => {
     expect(smallPieces(four, ['dot', 'sheet'], LETTER, inchStyle)).toEqual([]);
     const many = sharedPages(

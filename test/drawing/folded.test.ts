@@ -2,13 +2,17 @@ import { describe, expect, it } from 'vitest';
 import type { Drawing } from '../../src/drawing/canvas.ts';
 import { moveDrawing } from '../../src/drawing/fold-move.ts';
 import { foldedDrawing } from '../../src/drawing/folded.ts';
+import { AT_ORIGIN, placeAll } from '../../src/drawing/outline.ts';
+import { facesSeen } from '../../src/drawing/seen-paper.ts';
 import { readRef } from '../../src/project/ref.ts';
-import { foldNet } from '../../src/shape/fold.ts';
+import { foldNet, layDown, sharesOf } from '../../src/shape/fold.ts';
 import { moveFlat } from '../../src/shape/fold-moves.ts';
 import { forms } from '../../src/shape/forms/index.ts';
+import { foldPaper } from '../../src/shape/paint/paper-sheet.ts';
 import { USUAL_LOOK } from '../../src/shape/paint/picture.ts';
 import { ownNet } from '../../src/shape/sheets.ts';
 import { bounds } from '../../src/shape/space.ts';
+import { paperOf } from '../../src/shape/view/paper-of.ts';
 import { viewsOf } from '../../src/shape/view/views.ts';
 import {
   BOX,
@@ -122,6 +126,43 @@ describe('a folded shape', () => {
   });
 });
 
+describe('the hand of a drawing', () => {
+  const OUTSIDE = '#ff0000';
+  const INSIDE = '#0000ff';
+  const AROUND = [0, 60, 120, 180, 240, 300].flatMap((turn) => [-60, 24, 60].map((tilt) => ({ turn, tilt })));
+
+  function turnsOf(points: readonly { readonly x: number; readonly y: number }[]): number {
+    const doubled = points.map(({ x, y }, index) => {
+      const next = points[(index + 1) % points.length] ?? { x, y };
+      return x * next.y - next.x * y;
+    });
+    return Math.sign(doubled.reduce((sum, each) => sum + each, 0));
+  }
+
+  /** A mirror changes which way round a polygon's corners follow one another, and nothing else does. */
+  it('is that of the paper: the outside of every panel goes round as the flat sheet does, its inside the other way', () => {
+    for (const { name, example } of forms) {
+      const made = editionsOf(`unit: in\npieces: { it: { form: ${name}, ${example.settings.join(', ')} } }`);
+      const net = ownNet(made.inch.shapes.nets, 'it');
+      if (!net) throw new Error(`no net of a ${name}`);
+      const { hung } = layDown(net);
+      const flat = hung.map(({ panel }) => turnsOf(placeAll(panel.outline, { scale: 1, ...AT_ORIGIN })));
+      const sheet = paperOf(net, { caliper: 0.3, layers: [], outside: OUTSIDE, inside: INSIDE });
+      const seen = new Set<string>();
+      for (const pose of [0, 0.3, 0.7]) {
+        const { tree } = foldPaper(sheet, sharesOf(hung, pose));
+        for (const look of AROUND) {
+          for (const { points, panel, color } of facesSeen(tree, look)) {
+            expect(turnsOf(points) * (color === OUTSIDE ? 1 : -1), name).toBe(flat[panel]);
+            seen.add(color);
+          }
+        }
+      }
+      expect([...seen].sort(), name).toEqual([INSIDE, OUTSIDE]);
+    }
+  });
+});
+
 describe('a move of the folding', () => {
   function move(view: string, from = editions, id = 'box', room = ROOM): Drawing {
     const drawing = moveDrawing(from, id, view, room, inchStyle);
@@ -163,6 +204,22 @@ describe('a move of the folding', () => {
     expect(dots(last)).toBe(0);
     expect(textsOf(last)).not.toContain('tab');
     expect(move('fold-1').alternative).toContain('tab');
+  });
+
+  /** The cover of a card comes towards the reader and is seen whole; one that goes back behind its own panel is not. */
+  it('dashes what the paper hides of an arrow', () => {
+    const card = (direction: string): string =>
+      move(
+        'fold-1',
+        editionsOf(
+          `unit: in\npieces:\n  card:\n    cut: 8 x 5\n    score: [{ from: left, at: [4] }]\n    folds: { 'A|B': ${direction} 180 }`,
+        ),
+        'card',
+      ).svg;
+    const kinds = (svg: string): string[] =>
+      ['move', 'move-hidden'].filter((kind) => linesOf(svg, kind).length > 0);
+    expect(kinds(card('valley'))).toEqual(['move']);
+    expect(kinds(card('mountain'))).toEqual(['move-hidden']);
   });
 
   it('lets no name touch another, on every form and in every stage', () => {

@@ -45,6 +45,11 @@ export function placeInPicture(look: Look): (point: Point3) => Point2 {
   return (point) => ({ x: dot(right, point), y: -dot(up, point) });
 }
 
+/** The way from a shape to the viewer, 1 long. */
+export function towardsViewer(look: Look): Point3 {
+  return sightOf(look).towards;
+}
+
 /** The picture's right and up, and the way to the viewer. */
 function sightOf({ turn, tilt }: Look): Readonly<Record<'right' | 'up' | 'towards', Point3>> {
   const [turnCos, turnSin] = cosAndSin(turn);
