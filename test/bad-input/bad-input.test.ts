@@ -1,8 +1,9 @@
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { findingJson } from '../../src/proof/print.ts';
+import { sheetWith } from '../proof/sheet-with.ts';
 import { findingsOf } from '../proof/workspace.ts';
 import { cases } from './generate.ts';
 
@@ -10,9 +11,10 @@ const here = fileURLToPath(new URL('.', import.meta.url));
 const table = join(here, 'expected.json');
 
 if (process.env.UPDATE) {
+  for (const folder of ['right', 'wrong']) rmSync(join(here, folder), { recursive: true, force: true });
   for (const { name, sheet } of cases()) {
     mkdirSync(dirname(join(here, name)), { recursive: true });
-    writeFileSync(join(here, `${name}.md`), sheet);
+    writeFileSync(join(here, name), sheet);
   }
   const rows = cases().map(({ name, expected }) => [name, expected]);
   writeFileSync(table, `${JSON.stringify(Object.fromEntries(rows), null, 1)}\n`);
@@ -20,12 +22,19 @@ if (process.env.UPDATE) {
 
 const expected = JSON.parse(readFileSync(table, 'utf8')) as Readonly<Record<string, string>>;
 const kept = ['right', 'wrong'].flatMap((folder) =>
-  readdirSync(join(here, folder)).map((name) => `${folder}/${name.replace(/\.md$/u, '')}`),
+  readdirSync(join(here, folder)).map((name) => `${folder}/${name}`),
 );
+
+/** A right sheet beside wrong settings or shared files. */
+const PLAIN = sheetWith({ pieces: 'card: { stock: cream, cut: 4 x 5 }' });
 
 /** `12:5 unknown-key` of each error and warning. */
 function foundIn(name: string): string[] {
-  return findingsOf(readFileSync(join(here, `${name}.md`), 'utf8'), {})
+  const text = readFileSync(join(here, name), 'utf8');
+  const found = name.endsWith('.md')
+    ? findingsOf(text)
+    : findingsOf(PLAIN, { [name.includes('/site-') ? 'site.yaml' : 'shared/all.yaml']: text });
+  return found
     .filter(({ severity }) => severity !== 'note')
     .map((finding) => {
       const { line, column, rule } = findingJson(finding);

@@ -1,8 +1,12 @@
+import { FORMS, NET, PROSE, SHAPES, VARIANTS } from './bases.ts';
+import { SLIPS as BY_PART, type Slip } from './slips.ts';
+
 /**
  * Writes the corpus of bad and right sheets: `UPDATE=1 npx vitest run test/bad-input`. Every bad one is a right one with one
  * slip in it. Rule and place are what the slip is, written down here, never what the program said of it.
  */
 export type Case = {
+  /** Its path below this folder; `.yaml` for a settings or shared file, `.md` for a sheet. */
   readonly name: string;
   readonly sheet: string;
   /** `12:5 unknown-key`; nothing of a right one. */
@@ -63,9 +67,7 @@ Stick :piece[front] on :piece[base].
 `;
 }
 
-/** What is written instead of what, with « » round what is to blame; the rule that blames it. */
-type Slip = readonly [name: string, from: string, to: string, rule: string];
-
+/** Slips in what every sheet has. */
 const SLIPS: readonly Slip[] = [
   ['title-misspelt', 'summary:', '«sumary»:', 'unknown-key'],
   ['piece-key-misspelt', 'on: base', '«om»: base', 'unknown-key'],
@@ -114,20 +116,40 @@ const RIGHTS: readonly (readonly [name: string, from: string, to: string])[] = [
   ['tip', 'A small thing.\n', ':::tip\nUse a new blade.\n:::\n'],
 ];
 
+/** Sheets of every part of the grammar. */
+const SHEETS = { net: NET, forms: FORMS, shapes: SHAPES, variants: VARIANTS, prose: PROSE };
+
+/** Each slip that any sheet may have is in two or three of the plain ones, and each part of the grammar has slips of its own. */
 export function cases(): readonly Case[] {
-  return BASES.flatMap((base) => {
-    const right = sheetOf(base);
-    return [
-      ...RIGHTS.map(([name, from, to]) => ({
-        name: `right/${base.name}-${name}`,
-        sheet: replaced(right, from, to),
-        expected: '',
-      })),
-      ...SLIPS.map(([name, from, to, rule]) =>
-        slipped(`wrong/${base.name}-${name}`, replaced(right, from, to), rule),
-      ),
-    ];
-  });
+  return [...plainCases(), ...rightSheets(), ...slipsByPart()];
+}
+
+function plainCases(): readonly Case[] {
+  const rights = BASES.flatMap((base) =>
+    RIGHTS.map(([name, from, to]) => ({
+      name: `right/${base.name}-${name}.md`,
+      sheet: replaced(sheetOf(base), from, to),
+      expected: '',
+    })),
+  );
+  const wrongs = SLIPS.flatMap(([name, from, to, rule], index) =>
+    BASES.filter((_, place) => (index + place) % 3 === 0).map((base) =>
+      slipped(`wrong/${base.name}-${name}.md`, replaced(sheetOf(base), from, to), rule),
+    ),
+  );
+  return [...rights, ...wrongs];
+}
+
+function rightSheets(): readonly Case[] {
+  return Object.entries(SHEETS).map(([name, sheet]) => ({ name: `right/${name}.md`, sheet, expected: '' }));
+}
+
+function slipsByPart(): readonly Case[] {
+  return Object.entries(BY_PART).flatMap(([part, { base, file, slips }]) =>
+    slips.map(([name, from, to, rule]) =>
+      slipped(`wrong/${part}-${name}.${file ? 'yaml' : 'md'}`, replaced(base, from, to), rule),
+    ),
+  );
 }
 
 /** @throws when what is to be replaced is not there. */

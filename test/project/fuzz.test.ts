@@ -3,6 +3,14 @@ import { describe, expect, it } from 'vitest';
 import type { Workspace } from '../../src/project/model.ts';
 import type { Place } from '../../src/project/source.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
+import { FORMS, NET, PROSE, SHAPES, VARIANTS } from '../bad-input/bases.ts';
+import { findingsOf } from '../proof/workspace.ts';
+
+/** `npm run fuzz` tries many more, and others: each run of the tests tries the same few. */
+const IS_LONG = process.env.MODE === 'long';
+const TIMES = IS_LONG ? 20 : 1;
+const seedOf = (usual: number): number =>
+  IS_LONG ? Number(process.env.FUZZ_SEED ?? Date.now() % 1_000_000) : usual;
 
 const SHEET = `---
 title: Seed packet keeper
@@ -161,7 +169,7 @@ describe('whatever is typed, the reader reads on', () => {
       fc.property(edits, (changes) => {
         check(readWorkspaceFromTexts({ ...files, [path]: edited(files[path], changes) }));
       }),
-      { seed: 20261210, numRuns: path === 'box/sheet.md' ? 1500 : 500 },
+      { seed: seedOf(20261210), numRuns: TIMES * (path === 'box/sheet.md' ? 1500 : 500) },
     );
   });
 
@@ -179,7 +187,21 @@ describe('whatever is typed, the reader reads on', () => {
           );
         },
       ),
-      { seed: 254, numRuns: 400 },
+      { seed: seedOf(254), numRuns: TIMES * 400 },
     );
   });
+
+  it.each(Object.entries({ NET, FORMS, SHAPES, VARIANTS, PROSE }))(
+    'whole projects, %s, changed at random and examined to the end',
+    (_, sheet) => {
+      fc.assert(
+        fc.property(edits, (changes) => {
+          const found = findingsOf(edited(sheet, changes));
+          expect(found.filter(({ rule }) => rule === 'internal').map(({ message }) => message)).toEqual([]);
+        }),
+        { seed: seedOf(4711), numRuns: IS_LONG ? 300 : 6 },
+      );
+    },
+    3_600_000,
+  );
 });
