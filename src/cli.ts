@@ -100,6 +100,20 @@ const COMMANDS: readonly CommandEntry[] = [
     load: () => import('./cli/season.ts'),
   },
   {
+    name: 'copies',
+    says: 'put copies of a handout into one PDF for the copy shop',
+    slug: 'the project, which "make" has made',
+    required: ['--count <number>', 'how many copies'],
+    options: [
+      ['--print <name>', 'which handout: letter, a4 or large-print; the first there is, if you say nothing'],
+      ['--layout <name>', 'single, two-up on a sheet twice as large, or booklet', 'single'],
+      OUT,
+      ['--quiet', 'print nothing'],
+      COLOR,
+    ],
+    load: () => import('./cli/copies.ts'),
+  },
+  {
     name: 'preview',
     says: 'serve the site on this machine, follow every save, and refresh the page',
     options: [

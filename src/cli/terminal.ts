@@ -40,6 +40,6 @@ export function inkFor(terminal: Terminal, options: CommonOptions): (ink: Ink, t
 }
 
 /** `1 file`, `2 files`. */
-export function count(number: number, noun: string): string {
-  return `${number} ${noun}${number === 1 ? '' : 's'}`;
+export function count(number: number, noun: string, nouns = `${noun}s`): string {
+  return `${number} ${number === 1 ? noun : nouns}`;
 }

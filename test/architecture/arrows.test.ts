@@ -36,6 +36,7 @@ const MAY_TOUCH_THE_WORLD = new Set(['project', 'recall', 'print', 'make', 'publ
 
 /** Files that round what is no length: counts, areas that are only compared, angles, colors, seconds, grams a square meter. */
 const MAY_ROUND: ReadonlySet<string> = new Set([
+  'cli/copies.ts',
   'cli/kit-telling.ts',
   'cli/preview.ts',
   'cutting/perforated.ts',

@@ -100,6 +100,26 @@ const TABLE: Readonly<Record<string, readonly Row[]>> = {
     ['sound', 'publish --dry-run --only box', 2, /no project "box" here/u],
     ['sound', `publish ${NO_BROWSER}`, 2, NOT_FOUND, [`!${LEDGER}`]],
   ],
+  copies: [
+    [
+      'sound',
+      'copies card --count 2',
+      2,
+      /no handout of "card" in .*: run "sheetwright make --only card" first/u,
+      ['!dist'],
+    ],
+    [
+      'sound',
+      'copies card --count 2 --print a4 --out other --quiet --no-color',
+      2,
+      /no a4 handout/u,
+      ['!other'],
+    ],
+    ['sound', 'copies card --count 0', 2, /--count is a number from 1 to 500/u],
+    ['sound', 'copies card --count 2 --layout folded', 2, /--layout is one of single, two-up, booklet/u],
+    ['sound', 'copies card --count 2 --print poster', 2, /--print is one of letter, a4, large-print/u],
+    ['sound', 'copies ../card --count 2', 2, /is no project's name/u],
+  ],
   kit: [
     ['sound', 'kit card --attendees 2 --json', 0, /^\{[\s\S]*"attendees": ?2[\s\S]*\}\n$/u, ['!dist']],
     ['sound', 'kit card --attendees 2 --csv', 0, /^[\w ,]+\r\n/u, ['!dist']],

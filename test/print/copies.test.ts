@@ -1,0 +1,95 @@
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { PDFDocument, StandardFonts } from '@cantoo/pdf-lib';
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { describe, expect, it } from 'vitest';
+import { type Layout, layCopies } from '../../src/print/copies.ts';
+import { folderWith, sheetwright } from '../cli/terminal.ts';
+
+const LETTER = [612, 792] as const;
+
+async function handout(pages: number): Promise<Uint8Array> {
+  const pdf = await PDFDocument.create();
+  const font = await pdf.embedFont(StandardFonts.Helvetica);
+  for (let page = 1; page <= pages; page++) {
+    pdf.addPage([...LETTER]).drawText(`page ${page}`, { x: 72, y: 700, size: 12, font });
+  }
+  return pdf.save();
+}
+
+/** What pdfjs reads on each side, from left to right: the words, and how far from the left they begin. */
+async function sidesOf(pages: number, count: number, layout: Layout) {
+  const { pdf, sheets } = await layCopies(await handout(pages), count, layout);
+  const read = await getDocument({ data: Uint8Array.from(pdf), verbosity: 0 }).promise;
+  const sides: {
+    readonly words: readonly string[];
+    readonly at: readonly number[];
+    readonly size: unknown;
+  }[] = [];
+  for (let number = 1; number <= read.numPages; number++) {
+    const page = await read.getPage(number);
+    const { items } = await page.getTextContent();
+    const texts = items
+      .flatMap((item) =>
+        'str' in item && item.str.trim() ? [{ text: item.str, x: item.transform[4] as number }] : [],
+      )
+      .toSorted((a, b) => a.x - b.x);
+    const { width, height } = page.getViewport({ scale: 1 });
+    sides.push({ words: texts.map(({ text }) => text), at: texts.map(({ x }) => x), size: [width, height] });
+  }
+  return { sides, sheets };
+}
+
+describe('copies for the copy shop', () => {
+  it('begin on the front of a sheet, each of them', async () => {
+    const { sides, sheets } = await sidesOf(3, 2, 'single');
+    const copy = [['page 1'], ['page 2'], ['page 3'], []];
+    expect(sides.map(({ words }) => words)).toEqual([...copy, ...copy]);
+    expect(sides.every(({ size }) => JSON.stringify(size) === JSON.stringify(LETTER))).toBe(true);
+    expect(sheets).toBe(4);
+  });
+
+  it('lie two beside each other at their own size, on paper twice as large', async () => {
+    const { sides, sheets } = await sidesOf(3, 1, 'two-up');
+    expect(sides.map(({ words }) => words)).toEqual([['page 1', 'page 2'], ['page 3']]);
+    expect(sides[0]).toMatchObject({ size: [1224, 792], at: [72, 612 + 72] });
+    expect(sheets).toBe(1);
+  });
+
+  // The order of an eight-page saddle-stitched booklet: 8-1, 2-7, 6-3, 4-5; common practice, no source.
+  it('fold into a booklet', async () => {
+    const eight = await sidesOf(8, 1, 'booklet');
+    const numbers = eight.sides.map(({ words }) => words.map((word) => Number(word.slice(5))));
+    expect(numbers).toEqual([
+      [8, 1],
+      [2, 7],
+      [6, 3],
+      [4, 5],
+    ]);
+    // Of three pages the fourth, outside at the back, is blank.
+    const three = await sidesOf(3, 1, 'booklet');
+    expect(three.sides.map(({ words }) => words)).toEqual([['page 1'], ['page 2', 'page 3']]);
+    expect(three.sides[0]?.at).toEqual([612 + 72]);
+  });
+
+  it('are written where the demonstrator keeps what is theirs, with what to ask the shop for', async () => {
+    const folder = folderWith({ 'dist/site/card/card-a4.pdf': await handout(2) });
+    const done = await sheetwright(folder, 'copies', 'card', '--count', '12', '--layout', 'two-up');
+    expect(done).toMatchObject({ code: 0, err: '' });
+    expect(done.out).toMatch(
+      /card-a4-12-two-up\.pdf: 12 copies on 12 sheets of 17 x 11 in\n.*short edge, at 100 %/u,
+    );
+    expect(existsSync(join(folder, 'dist/host/card-copies/card-a4-12-two-up.pdf'))).toBe(true);
+  });
+
+  it('hold each page once, and are the same bytes each time', async () => {
+    const from = await handout(4);
+    const [one, many, again] = await Promise.all([
+      layCopies(from, 1, 'single'),
+      layCopies(from, 40, 'single'),
+      layCopies(from, 40, 'single'),
+    ]);
+    expect(many.pdf.length).toBeLessThan(20 * one.pdf.length);
+    expect(Buffer.from(many.pdf).equals(Buffer.from(again.pdf))).toBe(true);
+  });
+});
