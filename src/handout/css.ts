@@ -77,9 +77,15 @@ export function pageCss(target: Print, { title, site, address, state }: PageMarg
 @page :first { @top-left { content: none; } @top-right { content: none; } }`;
 }
 
-/** One place in the margin of every page, and what stands there as CSS writes it. */
+/**
+ * One place in the margin of every page, and what stands there as CSS writes it. It keeps to the text: few printers reach
+ * the edge of their paper.
+ */
 export function marginBox(place: string, content: string, lettering: string): string {
-  return `@${place} { content: ${content}; font: ${lettering}/1.3 "Public Sans", sans-serif; color: #333; }`;
+  const toText = place.startsWith('top')
+    ? 'vertical-align: bottom; padding-bottom: 1.7mm;'
+    : 'vertical-align: top; padding-top: 1.7mm;';
+  return `@${place} { content: ${content}; ${toText} font: ${lettering}/1.1 "Public Sans", sans-serif; color: #333; }`;
 }
 
 /** `"Page " counter(page) " of " counter(pages)`, in whatever order the language has them. */

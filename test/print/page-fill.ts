@@ -12,13 +12,22 @@ const GAP = 5;
 
 /** Everything that a page shows within its margins, each by the box about it, in millimeters. */
 export function inkOf(page: PdfPage): readonly Box[] {
-  const marks = page.marks.filter(({ color }) => color !== WHITE);
-  const boxes = [...page.words.map(wordBox), ...page.pictures, ...marks.map(({ edges }) => boxAbout(edges))];
+  const boxes = [...page.words.map(wordBox), ...page.pictures, ...markBoxes(page)];
   return boxes.filter(({ y, height }) => y > MARGIN - 1 && y + height < page.heightMm - MARGIN + 1);
 }
 
 export function wordBox({ text, x, y, size }: Words): Box {
   return { x, y: y - size, width: text.length * size * LETTER, height: size };
+}
+
+/** What is drawn on a page, each by the box about it. */
+export function markBoxes({ marks }: PdfPage): readonly Box[] {
+  return marks.filter(({ color }) => color !== WHITE).map(({ edges }) => boxAbout(edges));
+}
+
+/** From the top of Public Sans's capitals to the foot of its descenders; how wide they are is not known. */
+export function lettersBox({ x, y, size }: Words): Box {
+  return { x, y: y - 0.72 * size, width: 0, height: 0.92 * size };
 }
 
 function boxAbout(edges: PdfPage['marks'][number]['edges']): Box {

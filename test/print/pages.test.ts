@@ -8,17 +8,20 @@ import { loadWorkspace } from '../../src/shape/workspace.ts';
 import { all, parseMarkup, textOf } from '../handout/markup.ts';
 import { settingFor } from '../handout/sample.ts';
 import { madeDemo } from '../made-demo.ts';
-import { fillOf, inkOf, isInColumn, wordBox } from './page-fill.ts';
+import { fillOf, inkOf, isInColumn, lettersBox, markBoxes, wordBox } from './page-fill.ts';
 import { type Pdf, type PdfPage, readPdf } from './read-pdf.ts';
 
-const PAPERS = ['letter', 'a4'] as const;
+const PAPERS = ['letter', 'a4', 'large-print'] as const;
 
 /** What is set larger than this in millimeters is a heading; and no text in a drawing is as large. */
 const HEADING = 4.2;
 
 type Handout = { readonly slug: string; readonly paper: (typeof PAPERS)[number]; readonly pdf: Pdf };
 
-const handouts: Handout[] = [];
+/** Of every project, on each paper. */
+const printed: Handout[] = [];
+/** Those in type of the usual size. */
+let handouts: readonly Handout[] = [];
 let root = '';
 
 beforeAll(async () => {
@@ -30,14 +33,18 @@ beforeAll(async () => {
   )) {
     for (const paper of PAPERS) {
       const file = join(site, slug, `${slug}-${paper}.pdf`);
-      if (slug !== 'shared') handouts.push({ slug, paper, pdf: await readPdf(readFileSync(file)) });
+      if (slug !== 'shared') printed.push({ slug, paper, pdf: await readPdf(readFileSync(file)) });
     }
   }
+  handouts = printed.filter(({ paper }) => paper !== 'large-print');
 });
 
 /** What is said of every page that is not as it ought to be. */
-function faults(each: (page: PdfPage, index: number, pdf: Pdf) => readonly string[]): readonly string[] {
-  return handouts.flatMap(({ slug, paper, pdf }) =>
+function faults(
+  each: (page: PdfPage, index: number, pdf: Pdf) => readonly string[],
+  among = handouts,
+): readonly string[] {
+  return among.flatMap(({ slug, paper, pdf }) =>
     pdf.pages.flatMap((page, index) =>
       each(page, index, pdf).map((fault) => `${slug} ${paper} ${index + 1}: ${fault}`),
     ),
@@ -70,6 +77,18 @@ describe('the pages of every handout of the demo', () => {
     expect(titles.filter(({ off }) => off > 0.05)).toEqual([]);
   });
 
+  /** What a printer leaves blank: the quarter of an inch of the demo's `site.yaml`. */
+  it('are printed no nearer to the edge than a printer reaches', () => {
+    const near = faults((page) => {
+      const boxes = [...page.words.map(lettersBox), ...markBoxes(page)];
+      return boxes.flatMap(({ x, y, width, height }) => {
+        const least = Math.min(x, y, page.widthMm - x - width, page.heightMm - y - height);
+        return least < 6.35 ? [`${least.toFixed(1)} mm`] : [];
+      });
+    }, printed);
+    expect(near).toEqual([]);
+  });
+
   it('have no heading at the foot of a column', () => {
     const found = faults((page) => {
       const ink = inkOf(page);
@@ -88,12 +107,11 @@ describe('the pages of every handout of the demo', () => {
 
   it('keep each step and its pictures on one page', async () => {
     const workspace = await loadWorkspace(root, { namedFrom: root });
-    let pictures = 0;
+    let count = 0;
     const parted = examine(workspace).flatMap(({ project, editions }) => {
-      const all = [project.introduction, ...project.steps.map(({ prose }) => prose)].flatMap(
-        (prose) => prose.pictures,
-      );
-      const placed = new Map(all.map(({ path }) => [path.value, { src: 'x', width: 4, height: 3 }]));
+      const proses = [project.introduction, ...project.steps.map(({ prose }) => prose)];
+      const pictures = proses.flatMap((prose) => prose.pictures);
+      const placed = new Map(pictures.map(({ path }) => [path.value, { src: 'x', width: 4, height: 3 }]));
       return handouts
         .filter(({ slug }) => slug === project.slug)
         .flatMap(({ paper, pdf }) => {
@@ -101,7 +119,7 @@ describe('the pages of every handout of the demo', () => {
           return stepViews(setting, heroOf(setting)).flatMap((view) => {
             const { title, figures } = view as { title: unknown; figures: readonly unknown[] };
             const shown = figures.flatMap(alternativesOf);
-            pictures += shown.length;
+            count += shown.length;
             const page = pdf.pages.find((each) =>
               tight(headingsOn(each)).includes(tight(textOf(parseMarkup(String(title))))),
             );
@@ -112,7 +130,7 @@ describe('the pages of every handout of the demo', () => {
         });
     });
     expect(parted).toEqual([]);
-    expect(pictures).toBeGreaterThan(50);
+    expect(count).toBeGreaterThan(50);
   });
 });
 
