@@ -17,7 +17,7 @@ if (process.env.UPDATE) {
     writeFileSync(join(here, name), sheet);
   }
   const rows = cases().map(({ name, expected }) => [name, expected]);
-  writeFileSync(table, `${JSON.stringify(Object.fromEntries(rows), null, 1)}\n`);
+  writeFileSync(table, `${JSON.stringify(Object.fromEntries(rows), null, 2)}\n`);
 }
 
 const expected = JSON.parse(readFileSync(table, 'utf8')) as Readonly<Record<string, string>>;
