@@ -8,8 +8,9 @@ type Option = readonly [flags: string, says: string, usual?: string];
 type CommandEntry = {
   readonly name: string;
   readonly says: string;
-  /** The project's slug, where one is named. */
+  /** What comes first, where something is named: the project's slug, if nothing else is said. */
   readonly slug?: string;
+  readonly first?: string;
   readonly required?: Option;
   readonly options: readonly Option[];
   /** What a command needs is loaded once it is given. */
@@ -114,6 +115,18 @@ const COMMANDS: readonly CommandEntry[] = [
     load: () => import('./cli/copies.ts'),
   },
   {
+    name: 'uses',
+    says: 'print which projects use a stock, a supply, a shared box, a set or a tag, and how much of it',
+    slug: 'what is used, such as shared.moss',
+    first: 'name',
+    options: [
+      ['--json', 'print one JSON array and nothing else'],
+      ['--quiet', 'print no more than is asked for'],
+      COLOR,
+    ],
+    load: () => import('./cli/uses.ts'),
+  },
+  {
     name: 'preview',
     says: 'serve the site on this machine, follow every save, and refresh the page',
     options: [
@@ -186,9 +199,12 @@ function passOver(error: Error): void {
   if (!('code' in error && error.code === 'EPIPE')) throw error;
 }
 
-function addCommand(program: Command, { name, says, slug, required, options }: CommandEntry): Command {
+function addCommand(
+  program: Command,
+  { name, says, slug, first = 'slug', required, options }: CommandEntry,
+): Command {
   const command = program.command(name).description(says);
-  if (slug !== undefined) command.argument('<slug>', slug);
+  if (slug !== undefined) command.argument(`<${first}>`, slug);
   command.argument('[workspace]', 'the folder of projects (default: here, else projects/)');
   if (required) command.requiredOption(...required);
   for (const option of options) command.option(...option);

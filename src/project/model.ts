@@ -80,6 +80,8 @@ export type Supply = {
   /** `#rrggbb`, lower case. */
   readonly color?: At<string>;
   readonly instead?: At<string>;
+  /** `YYYY-MM-DD`: the last day it can be had. */
+  readonly until?: At<string>;
   /** http or https only. */
   readonly link?: At<string>;
   /** The link earns the demonstrator something. */
@@ -173,6 +175,8 @@ export type Project = MeetingAsWritten & {
   readonly metric: 'whole' | 'half';
   readonly unit: Unit;
   readonly stock: ReadonlyMap<string, Stock>;
+  /** What takes the place of a stock that is no longer sold, by the name that the stock gives. */
+  readonly substitutes: ReadonlyMap<string, Stock>;
   readonly pieces: ReadonlyMap<string, Piece>;
   readonly holds?: Holds;
   readonly supplies: readonly Supply[];

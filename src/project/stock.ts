@@ -28,6 +28,9 @@ export type Stock = {
   readonly from?: At<string>;
   /** An upright print must not be turned when it is cut. */
   readonly print?: At<'upright' | 'any way'>;
+  /** `YYYY-MM-DD`: the last day it can be had; and the stock that takes its place then. */
+  readonly until?: At<string>;
+  readonly instead?: At<string>;
   /** The direction the fibers run on the sheet as given (width × height). */
   readonly grain?: At<'width' | 'height'>;
 };

@@ -16,7 +16,7 @@ import { VARIANTS } from './variants.ts';
 
 /** The measurement block, and every piece that was written, those that could not be read whole included. */
 export type MeasuredBlock = {
-  readonly block: Pick<Project, 'unit' | 'metric' | 'stock' | 'pieces' | 'holds' | 'names'>;
+  readonly block: Pick<Project, 'unit' | 'metric' | 'stock' | 'substitutes' | 'pieces' | 'holds' | 'names'>;
   readonly written: readonly WrittenPiece[];
 };
 
@@ -39,13 +39,18 @@ export const asMeasurements: Value<MeasuredBlock> = made(
   })),
   (read, { reader }) => {
     const written = read.pieces.values.map(({ value }) => value);
-    const used = usedShared(written, reader);
+    const used = usedShared(
+      written.flatMap((piece) => piece.stock ?? []),
+      reader,
+    );
     const stock = [...read.stock.values.map(({ value }) => value), ...used.stock];
+    const substitutes = substitutesOf(stock, reader);
     // Half a piece would only mislead every rule that follows.
     const pieces = written.flatMap(({ body, ...piece }) => (body ? [{ ...piece, body }] : []));
     const { variants: _, ...block } = {
       ...read,
       stock: byId(stock),
+      substitutes: byId(substitutes),
       pieces: byId(pieces),
       names: { pieces: read.pieces.names, stock: [...read.stock.names, ...used.names] },
     };
@@ -64,14 +69,32 @@ function byId<T extends { readonly id: At<string> }>(all: readonly T[]): Readonl
   return new Map(all.map((each) => [each.id.value, each]));
 }
 
-/** The shared stock that pieces name, each under the name they use: `shared.moss`. */
+/** What takes the place of stocks, from the same sheet or from `shared/`. */
+function substitutesOf(stock: readonly Stock[], reader: Reader): readonly Stock[] {
+  const names = stock.flatMap(({ instead }) => instead ?? []);
+  const own = names.flatMap((name) => {
+    if (isShared(name.value)) return [];
+    const found = stock.find(({ id }) => id.value === name.value);
+    if (found) return [found];
+    const among = stock.map(({ id }) => id.value);
+    reader.report({
+      rule: 'unknown-reference',
+      at: name.at,
+      facts: { what: 'stock', name: name.value, among },
+    });
+    return [];
+  });
+  return [...own, ...usedShared(names, reader).stock];
+}
+
+/** The shared stock that is named, each under the name they use: `shared.moss`. */
 function usedShared(
-  pieces: readonly WrittenPiece[],
+  named: readonly At<string>[],
   reader: Reader,
 ): { readonly names: readonly string[]; readonly stock: readonly Stock[] } {
   const used = new Map<string, SharedValue | undefined>();
-  for (const { stock: name } of pieces) {
-    if (name && isShared(name.value)) used.set(name.value, findShared('stock', name, reader));
+  for (const name of named) {
+    if (isShared(name.value)) used.set(name.value, findShared('stock', name, reader));
   }
   const stock = [...used].flatMap(([key, found]) => {
     const spot = found && { key, path: ['stock', key], at: found.name.at };

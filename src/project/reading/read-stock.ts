@@ -1,7 +1,7 @@
 import { rulerUnit } from '../../measure/ruler-unit.ts';
 import { made, mapOf, orShort, taken, turned, type Value } from '../grammar/grammar.ts';
 import { listed, optional, required } from '../grammar/keys.ts';
-import { asChoice, asCount, asLength, asMatch, asMoney, asSize, asText } from '../grammar/values.ts';
+import { asChoice, asCount, asDate, asLength, asMatch, asMoney, asSize, asText } from '../grammar/values.ts';
 import { PAPER_NAMES, sheetNamed, sheetsOfEditions } from '../paper-sizes.ts';
 import type { At } from '../source.ts';
 import { GRADES, type PaperUnit, type PaperWeight, type Stock, type StockSheet } from '../stock.ts';
@@ -90,6 +90,8 @@ const STOCK = mapOf('a stock, such as { sheet: 8 1/2 x 11 }', {
   print: optional(PRINT, '`upright` where the pattern has a right way up, `any way` where it has none.'),
   from: optional(asText, 'The set or range it comes from.'),
   grain: optional(GRAIN, 'Which way the fibers run on the sheet as given: `width` or `height`.'),
+  until: optional(asDate, 'The last day it can be had, such as `2027-03-31`.'),
+  instead: optional(asText, 'The stock that takes its place then, by its name.'),
   pack: optional(PACK, 'How many sheets come in a pack.'),
   'on hand': optional(ON_HAND, 'How many sheets you have already, of the size named first.'),
 });

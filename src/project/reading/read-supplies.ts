@@ -1,6 +1,6 @@
 import { made, mapOf, orShort, type Value } from '../grammar/grammar.ts';
 import { flag, optional, required, usually } from '../grammar/keys.ts';
-import { asChoice, asCount, asLink, asMatch, asMoney, asText } from '../grammar/values.ts';
+import { asChoice, asCount, asDate, asLink, asMatch, asMoney, asText } from '../grammar/values.ts';
 import { SUPPLY_KINDS, type Supply } from '../model.ts';
 import { asColor } from './read-color.ts';
 import { sharing, USE } from './shared.ts';
@@ -20,6 +20,7 @@ const SUPPLY = mapOf('a supply, such as { item: Bone folder, kind: tool }', {
   from: optional(asText, 'The set or range it comes from: `Meadow set`.'),
   color: optional(asColor, 'Of an ink, say, **in quotes**: `"#6b7f5b"`. The list shows it.'),
   instead: optional(asText, 'What does as well.'),
+  until: optional(asDate, 'The last day it can be had, such as `2027-03-31`.'),
   link: optional(asLink, 'A web address where it can be seen: `https://` and so on.'),
   paid: flag('`yes` if the link earns you something. The sheet then says so beside it.'),
   each: optional(asQuantity, 'How much one person uses: `24 in`, or a number of things.'),

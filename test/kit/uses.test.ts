@@ -1,0 +1,93 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { emptyFolder, sheetwright } from '../cli/terminal.ts';
+
+const MOSS = '{ name: Moss card, sheet: 12 x 12, weight: 80 lb cover, color: "#6b7f5b"';
+
+/** Two projects: a card cut from the shared paper `moss`, and one that only shares a supply and a tag. */
+function workspace(moss: string, session = '2027-06-10'): string {
+  const folder = emptyFolder();
+  const write = (path: string, text: string): void => {
+    mkdirSync(join(folder, path, '..'), { recursive: true });
+    writeFileSync(join(folder, path), text);
+  };
+  write(
+    'shared/all.yaml',
+    `stock:\n  moss: ${moss}\n  fir: { name: Fir card, sheet: 8 1/2 x 11, weight: 216 gsm, color: "#2f4b36" }\nsupplies:\n  tape: { item: Tape, kind: adhesive }\npieces:\n  base: { stock: shared.moss, cut: 9 x 10 }\n`,
+  );
+  write(
+    'card/sheet.md',
+    `---\ntitle: Card\nsession: ${session}\ntags: [spring]\nsupplies:\n  - { use: shared.tape, each: 24 in }\nmeasurements:\n  unit: in\n  pieces:\n    base: { use: shared.base }\n    tag: { stock: shared.moss, cut: 2 x 3, count: 4 }\n---\nA card.\n\n## Cut\nCut :piece[base] and :piece[tag].\n`,
+  );
+  write(
+    'note/sheet.md',
+    `---\ntitle: Note\ntags: [Spring]\nsupplies: [shared.tape]\nmeasurements:\n  unit: in\n  stock: { cream: { sheet: 8 1/2 x 11 } }\n  pieces: { note: { stock: cream, cut: 3 x 4 } }\n---\nA note.\n\n## Cut\nCut :piece[note].\n`,
+  );
+  return folder;
+}
+
+describe('sheetwright uses', () => {
+  const folder = workspace(`${MOSS} }`);
+  const uses = async (name: string): Promise<readonly object[]> =>
+    JSON.parse((await sheetwright(folder, 'uses', name, '--json')).out);
+
+  it('finds a stock by its name in shared/ and by what it is called, with every piece that is cut from it', async () => {
+    for (const name of ['shared.moss', 'moss card'])
+      expect(await uses(name)).toMatchObject([
+        {
+          project: 'card',
+          session: '2027-06-10',
+          pieces: [
+            { piece: 'base', width: { in: '9' }, height: { in: '10' }, count: 1 },
+            { piece: 'tag', count: 4 },
+          ],
+        },
+      ]);
+  });
+
+  it('finds a shared piece, a supply with its amount, and a tag', async () => {
+    expect(await uses('shared.base')).toMatchObject([{ project: 'card', pieces: [{ piece: 'base' }] }]);
+    expect(await uses('shared.tape')).toMatchObject([
+      { project: 'card', supplies: [{ item: 'Tape', each: '24 in' }] },
+      { project: 'note', supplies: [{ item: 'Tape', each: null }] },
+    ]);
+    expect(await uses('spring')).toMatchObject([{ tagged: true }, { tagged: true }]);
+  });
+
+  it('says so where nothing is found', async () => {
+    expect(await sheetwright(folder, 'uses', 'shared.fern')).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('nothing here uses "shared.fern"'),
+    });
+  });
+});
+
+describe('a paper that is no longer sold', () => {
+  const proof = async (moss: string, session?: string): Promise<readonly Record<string, string>[]> =>
+    JSON.parse((await sheetwright(workspace(moss, session), 'proof', '--json')).out);
+
+  it('tells the sessions after its last day what changes with the other paper', async () => {
+    const [finding, ...others] = await proof(`${MOSS}, until: 2027-03-31, instead: shared.fir }`);
+    expect(others).toEqual([]);
+    expect(finding).toMatchObject({ rule: 'no-longer-sold', severity: 'warning' });
+    expect(finding?.message).toBe('Moss card can be had until 2027-03-31, but the session is on 2027-06-10');
+    for (const change of [
+      'take Fir card in its place',
+      'its color is #2f4b36, not #6b7f5b',
+      'it weighs 216 gsm, not 80 lb cover',
+      'its sheets are 8 1/2 × 11 in, not 12 × 12 in',
+      'base cannot be cut from its sheets',
+    ])
+      expect(finding?.remedy).toContain(change);
+  });
+
+  it('leaves a session on the last day alone, and names a substitute that is not there', async () => {
+    expect(await proof(`${MOSS}, until: 2027-06-10, instead: shared.fir }`)).toEqual([]);
+    const [unknown] = await proof(`${MOSS}, until: 2027-06-10, instead: shared.fur }`);
+    expect(unknown).toMatchObject({
+      rule: 'unknown-reference',
+      message: expect.stringContaining('shared.fur'),
+    });
+  });
+});
