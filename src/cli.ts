@@ -25,9 +25,9 @@ const MAKING: readonly Option[] = [
   OUT,
   ['--only <slug...>', 'only these projects'],
   ['--all', 'make everything again, changed or not'],
-  ['--why', 'print of each file that was made why, also where it came out as it was'],
-  ['--no-pdf', 'leave the PDFs out, for speed'],
-  ['--shard <part>', 'only one part of the projects, such as 2/5, and no page of the site itself'],
+  ['--why', 'print why each file was made, even if it came out the same'],
+  ['--no-pdf', 'skip the PDFs, for speed'],
+  ['--shard <part>', 'only a part of the projects, such as 2/5, and none of the site’s own pages'],
   STRICT,
   BROWSER,
   [
@@ -64,11 +64,11 @@ const COMMANDS: readonly CommandEntry[] = [
     required: ['--attendees <number>', 'how many people come'],
     options: [
       ['--variant <name...>', 'of a project with variants: small for everybody, small=6 large=6, or all'],
-      ['--spares <number>', 'kits more than that, of each variant', '0'],
+      ['--spares <number>', 'spare kits besides, of each variant', '0'],
       ['--seconds <number>', 'how long to look for a better plan', '5'],
-      ['--margin <percent>', 'how much of the price is to be left after the cost'],
-      ['--kerf <length>', 'what the blade takes away with each cut'],
-      ['--trim-margin <length>', 'what is cut off all four edges of a sheet first'],
+      ['--margin <percent>', 'profit margin, as a percentage of the price'],
+      ['--kerf <length>', 'paper lost to the blade in each cut'],
+      ['--trim-margin <length>', 'what is trimmed off all four edges of each sheet first'],
       ['--labels', 'print labels for the bags too'],
       ['--json', 'print the kit as JSON and nothing else'],
       ['--csv', 'print the kit as CSV and nothing else'],
@@ -151,10 +151,10 @@ const COMMANDS: readonly CommandEntry[] = [
     slug: 'the name of its folder, such as seed-packet-keeper',
     options: [
       ['--form <name>', `start from a ready-made form: ${forms.map(({ name }) => name).join(', ')}`],
-      ['--from <slug>', 'start from another project, its box made to hold something else'],
-      ['--holds <size>', 'with --from: how large one of what goes in is, such as "4 x 5 x 1/8"'],
-      ['--count <number>', 'with --from: how many go in; as many as before, if you say nothing'],
-      ['--variant <name>', 'with --from: the one variant to begin with'],
+      ['--from <slug>', 'start from another project, resized to hold something else'],
+      ['--holds <size>', 'with --from: the size of one item that goes in, such as "4 x 5 x 1/8"'],
+      ['--count <number>', 'with --from: how many go in; by default as many as before'],
+      ['--variant <name>', 'with --from: the only variant to keep'],
       ['--name <title>', 'with --from: the title of the new project'],
       ['--quiet', 'print nothing'],
       COLOR,
@@ -219,7 +219,7 @@ function failure(error: unknown, terminal: Terminal): ExitCode {
   }
   const told = error instanceof Error ? (error.stack ?? error.message) : String(error);
   terminal.stderr.write(
-    `sheetwright: this is a mistake of ours, not of your project; please report it\n${told}\n`,
+    `sheetwright: this is a bug in Sheetwright, not a mistake in your project; please report it\n${told}\n`,
   );
   return 2;
 }

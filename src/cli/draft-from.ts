@@ -70,9 +70,9 @@ export async function draftFrom(
 /** The project to begin with. @throws Refusal where it is not there, or has errors itself. */
 function sourceIn(workspace: Workspace, from: string): Project {
   const [study] = examine(workspace, projectsNamed([from], workspace.projects));
-  if (!study) throw new Refusal(`there is no project "${from}"`);
+  if (!study) throw new Refusal(`there is no project named "${from}"`);
   if (!isFailure(mergeFindings(study.findings), false)) return study.project;
-  throw new Refusal(`${from} has errors itself: mend them first, "sheetwright proof" says which`);
+  throw new Refusal(`${from} has errors itself: fix them first; "sheetwright proof" lists them`);
 }
 
 /** What is to go in. @throws Refusal for what is no size or no number. */
@@ -100,7 +100,7 @@ function variantOf({ slug, variant, others }: Project, typed: string): string {
   throw new Refusal(
     names.length === 0
       ? `${slug} has no variants: leave --variant out`
-      : `no variant "${typed}" of ${slug}: there are ${names.join(', ')}`,
+      : `${slug} has no variant named "${typed}"; its variants are: ${names.join(', ')}`,
   );
 }
 
@@ -136,7 +136,7 @@ function lines({ remade, dropped }: Redrafted, project: Project): string {
     told.push(
       `It still says that it holds "${holds.item}"; the words of the steps and the photos are those of ${project.slug}.`,
     );
-  if (session) told.push('Its session is commented out: give it one of its own.');
+  if (session) told.push('Its session is commented out: give it its own.');
   return told.map((line) => `${line}\n`).join('');
 }
 

@@ -21,7 +21,7 @@ export const run: CommandRun<DraftOptions> = async ([slug = '', named], options,
   const { from } = options;
   if (from !== undefined) {
     if (options.form !== undefined)
-      throw new Refusal('a project is made from a form or from another: leave --form or --from out');
+      throw new Refusal('a project is made from a form or from another: use --form or --from, not both');
     return draftFrom(slug, named, { ...options, from }, terminal);
   }
   const further = (['holds', 'count', 'name', 'variant'] as const).find((key) => options[key] !== undefined);
@@ -53,7 +53,9 @@ function formNamed(name: string): Form {
   const spoken = name.trim().toLowerCase().replaceAll('-', ' ');
   const form = forms.find((each) => each.name.replaceAll('-', ' ') === spoken);
   if (form) return form;
-  throw new Refusal(`there is no form "${name}": there are ${forms.map((each) => each.name).join(', ')}`);
+  throw new Refusal(
+    `there is no form named "${name}"; choose one of: ${forms.map((each) => each.name).join(', ')}`,
+  );
 }
 
 /** A first project makes its workspace: the folder named, the current one if it is a workspace, else projects/. */

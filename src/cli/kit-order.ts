@@ -78,7 +78,7 @@ function marginOf(text: string): Fraction {
   const [, whole, part = ''] = /^(\d{1,2})(?:\.(\d{1,4}))?\s*%?$/u.exec(text.trim()) ?? [];
   if (whole === undefined)
     throw new Refusal(
-      `--margin takes percent from 0 to under 100, not "${text}": it is the part of the price that is left when the cost is paid`,
+      `--margin takes percent from 0 to under 100, not "${text}": it is the share of the price that is left after costs`,
     );
   return new Fraction(BigInt(whole + part), 10n ** BigInt(part.length));
 }

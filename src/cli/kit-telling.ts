@@ -18,7 +18,7 @@ export function kitProgressOn({ stderr }: Terminal, options: CommonOptions): Kit
   return {
     tell: (stock, { cost, bound, isPriced }) => {
       const found = isPriced
-        ? `a plan found, the cheapest costs at least ${Math.floor((100 * bound) / cost)} % of this one`
+        ? `plan found; the cheapest possible costs at least ${Math.floor((100 * bound) / cost)}% of it`
         : `${cost} found, at least ${bound} needed`;
       const text = `planning ${stock}: ${found}`;
       stderr.write(isTerminal ? `\r\u001b[K${text}` : `${text}\n`);

@@ -24,7 +24,7 @@ export function variantCounts(
   const counted = wishes.reduce((sum, { count = 0 }) => sum + count, 0);
   const open = wishes.filter(({ count }) => count === undefined);
   if (open.length > 1)
-    throw new Refusal('only one --variant can do without a number, as in --variant small=4 --variant large');
+    throw new Refusal('only one --variant can go without a number, as in --variant small=4 --variant large');
   const rest = attendees - counted;
   if (rest < 0 || (rest > 0 && open.length === 0))
     throw new Refusal(
@@ -45,7 +45,7 @@ function wishOf(text: string, variants: readonly string[], slug: string): Varian
   const name =
     variants.find((each) => each === wish) ?? variants.find((each) => each.toLowerCase() === lower);
   if (name === undefined)
-    throw new Refusal(`no variant "${typed}" of ${slug}: there are ${variants.join(', ')}`);
+    throw new Refusal(`${slug} has no variant named "${typed}"; its variants are: ${variants.join(', ')}`);
   if (number === undefined) return { name, count: undefined };
   if (!/^\d{1,4}$/u.test(number.trim()))
     throw new Refusal(`--variant ${name} takes a whole number behind the =, not "${number}"`);

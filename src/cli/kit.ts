@@ -14,8 +14,7 @@ import { workspaceFolder } from './workspace-folder.ts';
 
 /** `sheetwright kit SLUG [workspace] --attendees N` */
 export const run: CommandRun<KitCommandOptions> = async ([slug = '', named], options, terminal) => {
-  if (options.json && options.csv)
-    throw new Refusal('ask for --json or for --csv: only one of them can be printed');
+  if (options.json && options.csv) throw new Refusal('use --json or --csv, not both');
   const progress = kitProgressOn(terminal, options);
   const reply = await requestKit({
     root: workspaceFolder(named, terminal.cwd),

@@ -66,7 +66,7 @@ export function tellMade(result: MakeResult, options: MakingOptions, terminal: T
   for (const slug of vanished) {
     stdout.write(`${slug}/ is no longer there; if it has a new name, write was: [${slug}] into its sheet\n`);
   }
-  if (held.length > 0) stdout.write(`kept as they were because of what was found: ${held.join(', ')}\n`);
+  if (held.length > 0) stdout.write(`not updated because of errors: ${held.join(', ')}\n`);
   return code;
 }
 

@@ -66,7 +66,7 @@ function teller(terminal: Terminal, options: PreviewCommand): PreviewOptions['to
   return ({ findings, trouble, touched, seconds }) => {
     if (trouble !== undefined) terminal.stderr.write(`sheetwright: ${trouble}\n`);
     const found = printFindings(findings, { ink, summary: false });
-    if (found !== before && trouble === undefined) terminal.stdout.write(found || 'nothing found any more\n');
+    if (found !== before && trouble === undefined) terminal.stdout.write(found || 'no findings left\n');
     before = found;
     if (options.quiet || touched === 0) return;
     terminal.stdout.write(`${count(touched, 'file')} new or changed in ${seconds.toFixed(1)} s\n`);

@@ -51,7 +51,7 @@ async function tellDryRun(
 }
 
 function revisionsText(published: readonly Published[], site: Site, how: string): string {
-  if (published.length === 0) return 'nothing has changed since the last revision: none recorded\n';
+  if (published.length === 0) return 'nothing has changed since the last revision, so none was recorded\n';
   const projects = published.map((each) => {
     const { changes, recut } = tellPublished(each, site);
     const said = changes.length > 0 ? changes : ['first published'];

@@ -30,7 +30,7 @@ export function workspaceFolder(named: string | undefined, cwd: string): string 
   const usual = [cwd, join(cwd, 'projects')].find(isWorkspace);
   if (usual === undefined) {
     throw new Refusal(
-      'no projects here nor in projects/: go to your workspace, or write a first project with "sheetwright draft my-first-card"',
+      'no projects here or in projects/: go to your workspace, or write a first project with "sheetwright draft my-first-card"',
     );
   }
   return usual;

@@ -23,7 +23,7 @@ import type { DrawingRoom, DrawingStyle } from './style.ts';
 import { caption, listed } from './words.ts';
 
 /**
- * A move of the folding, half-way: `fold-2` the one into the second stage, `glued-flat` a tube that is stuck while it
+ * A move of the folding, halfway: `fold-2` the one into the second stage, `glued-flat` a tube that is stuck while it
  * lies flat. What turns is named, an arrow shows which way, dots where glue goes; seen from where most of that is seen.
  * Undefined when there is no such piece or move.
  */

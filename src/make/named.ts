@@ -5,7 +5,9 @@ export class NoSuchProject extends Error {
   override readonly name = 'NoSuchProject';
 
   constructor(slug: string, slugs: readonly string[]) {
-    super(`no project "${slug}" here: there are ${slugs.join(', ') || 'none'}`);
+    super(
+      `no project named "${slug}" here; ${slugs.length === 0 ? 'there are none' : `the projects are: ${slugs.join(', ')}`}`,
+    );
   }
 }
 

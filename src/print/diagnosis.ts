@@ -47,7 +47,7 @@ export function diagnose({ path, found }: Candidate, ending: Ending): BrowserMis
   }
   if (refused === 'EACCES') {
     const remedy = `allow it with chmod +x, on a disk that lets programs run, ${NAME_ANOTHER}`;
-    return new BrowserMissing(`${name} may not be run`, remedy);
+    return new BrowserMissing(`${name} is not executable`, remedy);
   }
   if (refused) return new BrowserMissing(`${name} is no program for this machine (${refused})`, NAME_ONE);
   if (signal || (code ?? 0) >= CRASHED) {
@@ -55,5 +55,8 @@ export function diagnose({ path, found }: Candidate, ending: Ending): BrowserMis
     return new BrowserMissing(fact, `install it again, ${NAME_ANOTHER}`);
   }
   const exit = code === null ? '' : ` (exit code ${code})`;
-  return new BrowserMissing(`${name} ended without answering as a browser${exit}${lastWords(log)}`, NAME_ONE);
+  return new BrowserMissing(
+    `${name} quit before it could be used as a browser${exit}${lastWords(log)}`,
+    NAME_ONE,
+  );
 }

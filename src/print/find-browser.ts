@@ -25,7 +25,7 @@ function given(path: string, by: string, { at, platform }: Surroundings): Candid
       throw new BrowserMissing(`${path} is a folder (${found})`, `name ${inside}`);
     case 'file':
       throw new BrowserMissing(
-        `${path} may not be run (${found})`,
+        `${path} is not executable (${found})`,
         `allow it with chmod +x, ${NAME_ANOTHER}`,
       );
     case 'nothing':

@@ -73,7 +73,7 @@ describe('sheetwright draft', () => {
       'back: 3 1/4 × 4 1/2, now 4 × 5 in',
       'There is no more than 1/4 in to spare each way: with as much as before, it would not proof clean.',
       'It still says that it holds "seed packet"; the words of the steps and the photos are those of seed-packet-keeper.',
-      'Its session is commented out: give it one of its own.',
+      'Its session is commented out: give it its own.',
     ]);
     expect(out).toContain(
       'One takes 1 sheet of Moss cardstock, 1 sheet of Cream cardstock, 1 sheet of Fern print.',
@@ -103,7 +103,7 @@ describe('sheetwright draft', () => {
     );
     expect(await refused('box', '--from', 'seed-packet-keeper')).toContain('--from needs --holds');
     expect(await refused('box', ...from, '4 x 5 x 1', '--form', 'tray')).toContain(
-      'leave --form or --from out',
+      'use --form or --from, not both',
     );
     expect(await refused('box', '--holds', '4 x 5 x 1')).toContain('--holds goes with --from');
     expect(await refused('box', ...from, '4 x 5 x 1', '--variant', 'small')).toContain(

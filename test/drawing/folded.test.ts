@@ -178,7 +178,7 @@ describe('a move of the folding', () => {
     expect(moveDrawing(editions, 'nothing', 'fold-1', ROOM, inchStyle)).toBeUndefined();
   });
 
-  /** By trigonometry: a cover that is half-way to closed stands square to the other, so its width shows by the sine of the turn. */
+  /** By trigonometry: a cover that is halfway to closed stands square to the other, so its width shows by the sine of the turn. */
   it('is half made: the cover of a card stands square to its back', () => {
     const card = editionsOf('unit: in\npieces:\n  card: { form: single-fold card, size: 4 x 5 }');
     const faces = elementsOf(move('fold-1', card, 'card').svg).filter(

@@ -299,7 +299,7 @@ describe('what cannot be near', () => {
       'note edition-strained',
     );
     expect(troubles(study)).toEqual([
-      'in the metric edition 1 in of s2 is 27 mm there, 1.6 mm off: in whole numbers near enough s2 would not fold and fit as it does',
+      'in the metric edition 1 in of s2 is 27 mm there, 1.6 mm off: with closer whole numbers s2 would no longer fold and fit',
     ]);
     const layers = study.editions.metric.shapes.layers;
     expect(layers[0]?.reveals.left.mm).toBe(0);

@@ -131,7 +131,7 @@ describe('sheetwright kit', () => {
 
   it('refuses a project that is not there, and names those that are', async () => {
     const { code, err } = await kit(workspace(PLAIN), 'crad', ...SOME);
-    expect([code, err]).toEqual([2, 'sheetwright: no project "crad" here: there are card\n']);
+    expect([code, err]).toEqual([2, 'sheetwright: no project named "crad" here; the projects are: card\n']);
   });
 
   it.each([
@@ -223,10 +223,10 @@ describe('the kit of a project with variants', () => {
 
   it.each([
     [SIZES, [], /card has the variants small, large: say which, as in --variant small for everybody/u],
-    [SIZES, ['smal'], /no variant "smal" of card: there are small, large/u],
+    [SIZES, ['smal'], /card has no variant named "smal"; its variants are: small, large/u],
     [SIZES, ['small=3'], /--attendees says 4, but the variants come to 3/u],
     [SIZES, ['small=3', 'large=2'], /--attendees says 4, but the variants come to 5/u],
-    [SIZES, ['small', 'large'], /only one --variant can do without a number/u],
+    [SIZES, ['small', 'large'], /only one --variant can go without a number/u],
     [SIZES, ['small=few'], /--variant small takes a whole number behind the =, not "few"/u],
     [PLAIN, ['small'], /card has no variants: leave --variant out/u],
   ])('is refused of %j for %j', async (measurements, variants, message) => {

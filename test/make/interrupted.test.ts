@@ -44,7 +44,11 @@ describe('make --only', () => {
     ]) {
       const only = command[0] === 'kit' ? [] : ['--only', 'a', 'b'];
       const { code, out, err } = await sheetwright(folder, ...command, ...only);
-      expect([code, out, err]).toEqual([2, '', 'sheetwright: no project "b" here: there are a\n']);
+      expect([code, out, err]).toEqual([
+        2,
+        '',
+        'sheetwright: no project named "b" here; the projects are: a\n',
+      ]);
     }
     expect(existsSync(join(folder, 'dist'))).toBe(false);
   });

@@ -147,7 +147,7 @@ describe('a make without PDFs', () => {
     const { code, out } = await sheetwright(folder, 'make', '--no-pdf');
     expect(code).toBe(1);
     expect(out).toContain('[unreadable-length]');
-    expect(out).toContain(`kept as they were because of what was found: ${BOX}`);
+    expect(out).toContain(`not updated because of errors: ${BOX}`);
     const after = contents(join(folder, 'dist'));
     const touched = changed(before, after);
     expect(touched.some((path) => path.includes(BOX))).toBe(false);

@@ -39,10 +39,10 @@ describe.runIf(process.platform !== 'win32')(
   'a program that does not serve says in one line what to do',
   () => {
     it.each([
-      ['exit 0', `ended without answering as a browser (exit code 0); ${NAME_ONE}`],
+      ['exit 0', `quit before it could be used as a browser (exit code 0); ${NAME_ONE}`],
       [
         'echo usage: tool FILE >&2; exit 2',
-        `ended without answering as a browser (exit code 2): usage: tool FILE; ${NAME_ONE}`,
+        `quit before it could be used as a browser (exit code 2): usage: tool FILE; ${NAME_ONE}`,
       ],
       ['kill -SEGV $$', `crashed as it started (SIGSEGV); install it again, ${ANOTHER}`],
       [
@@ -80,7 +80,7 @@ describe.runIf(process.platform !== 'win32')(
     it('one that hangs up and lives on', async () => {
       const candidate = script('exec 3<&- 4>&-; exec sleep 600');
       await expect(launch(candidate, options())).rejects.toThrow(
-        message(candidate.path, `ended without answering as a browser; ${NAME_ONE}`),
+        message(candidate.path, `quit before it could be used as a browser; ${NAME_ONE}`),
       );
     });
 

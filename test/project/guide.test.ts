@@ -73,7 +73,7 @@ const NAMES: Readonly<Record<string, string>> = {
 function tableOf(name: string, { properties = {} }: Schema, keys = Object.keys(properties)): string {
   const rows = keys.map((key) => {
     const { description, default: usual } = properties[key] ?? {};
-    const without = usual === undefined || usual === 'no' ? '' : ` \`${usual}\`, if you say nothing.`;
+    const without = usual === undefined || usual === 'no' ? '' : ` \`${usual}\` by default.`;
     const word = name.startsWith(':') ? key : `${key}:`;
     return `| \`${word}\` | ${`${description}${without}`.replaceAll('|', '\\|')} |`;
   });

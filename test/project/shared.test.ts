@@ -164,8 +164,8 @@ describe('a shared value that is right by itself', () => {
   it('is said to be written where it is', () => {
     const [found] = used('{ use: shared.card, form: tray, inside: 1 x 1 x 1 }').projects[0]?.findings ?? [];
     expect(found && tellFinding(found)).toMatchObject({
-      message: '"cut" means nothing in x',
-      remedy: 'take it out: its form works out what it is cut to',
+      message: '"cut" is not a setting of x',
+      remedy: 'delete it: its form works out what it is cut to',
       notes: [{ message: 'it is written here', at: found?.shared }],
     });
   });

@@ -50,26 +50,26 @@ describe('what people may type', () => {
   });
 
   it.each<[string, string, string[]]>([
-    ['a layer on itself', 'on: front', ['8:44-49 circular-base: front lies on itself']],
+    ['a layer on itself', 'on: front', ['8:44-49 circular-base: front is its own base']],
     ['a base that is not there', 'on: cart', ['8:44-48 unknown-reference: there is no piece "cart"']],
     [
       'a panel that is not there',
       'on: card.lid',
       ['8:44-52 unknown-reference: front lies on card.lid, but card has no panel "lid"'],
     ],
-    ['a key that is not known', 'om: card', ['8:40-42 unknown-key: "om" means nothing in front']],
+    ['a key that is not known', 'om: card', ['8:40-42 unknown-key: "om" is not a setting of front']],
     [
       'a text that a comma cuts',
       'on: card, the cream one',
       ['8:50-63 unknown-key: a comma cuts "the cream one" off from the words before it'],
     ],
-    ['a distance beside "on:"', 'left: 1/2', ['8:40-44 unknown-key: "left" means nothing in front']],
+    ['a distance beside "on:"', 'left: 1/2', ['8:40-44 unknown-key: "left" is not a setting of front']],
     [
       'a key twice',
       'cut: 3 x 4',
       ['8:40-43 repeated-key: "cut" is written twice here; only the first is read'],
     ],
-    ['a key with nothing behind it', 'on: ', ['8:40-42 missing-value: nothing stands behind "on:"']],
+    ['a key with nothing behind it', 'on: ', ['8:40-42 missing-value: there is no value after "on:"']],
     ['a merge of keys', '<<: card', ['8:40-42 unexpected-value: "<<" is not read in a sheet']],
     [
       'an alias of nothing',
@@ -77,22 +77,26 @@ describe('what people may type', () => {
       ['8:46-48 unexpected-value: "*d" leads nowhere: no value above that has ended is marked &d'],
     ],
     ['no word before a colon', '"": 3', ['8:40-42 unexpected-value: there is no word before this colon']],
-    ['a word for a number', 'count: two', ['8:47-50 unexpected-value: "count" cannot be "two"']],
+    [
+      'a word for a number',
+      'count: two',
+      ['8:47-50 unexpected-value: "two" is not a valid value for "count"'],
+    ],
   ])('%s', (_, entry, expected) => {
     expect(errorsIn(sheetOf(`{ stock: cream, cut: 3 x 4, ${entry} }`))).toEqual(expected);
   });
 
   it.each<[string, string, string]>([
-    ['cut:3 x 4', 'a blank is missing behind the colon in "cut:3 x 4"', 'write "cut: 3 x 4"'],
-    ['cut 3 x 4', 'a colon is missing in "cut 3 x 4"', 'write "cut: 3 x 4"'],
+    ['cut:3 x 4', 'there is no space after the colon in "cut:3 x 4"', 'write "cut: 3 x 4"'],
+    ['cut 3 x 4', 'there is no colon in "cut 3 x 4"', 'write "cut: 3 x 4"'],
     [
       'form: tray, inside:3 x 4 x 1',
-      'a blank is missing behind the colon in "inside:3 x 4 x 1"',
+      'there is no space after the colon in "inside:3 x 4 x 1"',
       'write "inside: 3 x 4 x 1"',
     ],
     [
       'form: envelope, card:3 x 4',
-      'a blank is missing behind the colon in "card:3 x 4"',
+      'there is no space after the colon in "card:3 x 4"',
       'write "card: 3 x 4"',
     ],
   ])('a slip on the way from a key to its value, and nothing else: %s', (entry, message, remedy) => {
@@ -133,21 +137,21 @@ describe('what people may type', () => {
       'a head that never ends',
       '---\ntitle: Card\n',
       [
-        '1:1-4 broken-yaml: the block at the head cannot be read: the block that begins with --- has no second --- to end it',
+        '1:1-4 broken-yaml: the settings block cannot be read: the block that begins with --- has no second --- to end it',
       ],
     ],
     [
       'a head that a comment keeps open',
       '---\ntitle: Card\n--- # end\nHello.\n\n---\n## Stick\n',
       [
-        '3:1-10 broken-yaml: the block at the head cannot be read: a second part begins here, and nothing from here on is read',
+        '3:1-10 broken-yaml: the settings block cannot be read: a second part begins here, and nothing from here on is read',
       ],
     ],
     [
       'a tab for an indent',
       '---\ntitle: Card\nmeasurements:\n\tunit: in\n---\n',
       [
-        '4:1-2 broken-yaml: the block at the head cannot be read: there is a tab at the beginning of this line; indent with spaces',
+        '4:1-2 broken-yaml: the settings block cannot be read: there is a tab at the beginning of this line; indent with spaces',
       ],
     ],
   ])('%s', (_, sheet, expected) => {
@@ -171,11 +175,11 @@ describe('what people may type', () => {
 
   it('finds dates that do not exist', () => {
     expect(errorsIn(sheetOf('{ stock: cream, cut: 3 x 4 }', 'title: Card\nsession: 2027-02-29'))).toEqual([
-      '3:10-20 no-such-date: 2027-02-29 is no day of the calendar: that month has 28 days',
+      '3:10-20 no-such-date: 2027-02-29 is not a real date: that month has 28 days',
     ]);
     expect(errorsIn(sheetOf('{ stock: cream, cut: 3 x 4 }', 'title: Card\nsession: 2028-02-29'))).toEqual([]);
     expect(errorsIn(sheetOf('{ stock: cream, cut: 3 x 4 }', 'title: Card\nsession: 2027-13-01'))).toEqual([
-      '3:10-20 no-such-date: 2027-13-01 is no day of the calendar: there is no month 13',
+      '3:10-20 no-such-date: 2027-13-01 is not a real date: there is no month 13',
     ]);
   });
 
@@ -191,8 +195,8 @@ describe('what people may type', () => {
     const sheet = `${sheetOf('{ stock: cream, cut: 3 x 4 }')}\n<script>alert(1)</script>\n\n[here](javascript:alert(1))\n`;
     const found = findingsOf(sheet).filter(({ rule }) => rule === 'unsafe-content');
     expect(found.map((finding) => [finding.severity, findingJson(finding).line, finding.message])).toEqual([
-      ['warning', 14, 'HTML does nothing in a sheet'],
-      ['warning', 16, 'a link that is not http, https or mailto does nothing in a sheet'],
+      ['warning', 14, 'HTML is not allowed in a sheet and is shown as plain text'],
+      ['warning', 16, 'only http, https and mailto links work in a sheet'],
     ]);
   });
 });

@@ -25,7 +25,7 @@ describe('the proof of the fold', () => {
       'a tab that is off',
       boxWith({ left: '1 1/4, 3 3/4, 5, 7 5/8' }),
       [
-        'walls-unequal at "7 5/8": box.front is 2 1/2 in wide, and box.back on the facing side 2 5/8 in: 1/8 in apart; score from the left at 7 1/2 in instead of 7 5/8 in',
+        'walls-unequal at "7 5/8": box.front is 2 1/2 in wide, but the facing box.back is 2 5/8 in: a difference of 1/8 in; score from the left at 7 1/2 in instead of 7 5/8 in',
       ],
     ],
     [
@@ -35,14 +35,14 @@ describe('the proof of the fold', () => {
         'from: right, at: [3/8, 3, 4 1/4, 6 3/4]',
       ),
       [
-        'walls-unequal at "3/8": box.front is 2 1/2 in wide, and box.back on the facing side 2 5/8 in: 1/8 in apart; score from the right at 1/2 in instead of 3/8 in',
+        'walls-unequal at "3/8": box.front is 2 1/2 in wide, but the facing box.back is 2 5/8 in: a difference of 1/8 in; score from the right at 1/2 in instead of 3/8 in',
       ],
     ],
     [
       'two lines of which either may be wrong',
       boxWith({ left: '1 1/8, 3 3/4, 5, 7 1/2' }),
       [
-        'walls-unequal at "1 1/8": box.A3 is 1 1/8 in wide, and box.C3 on the facing side 1 1/4 in: 1/8 in apart; box.front is 2 5/8 in wide, and box.back on the facing side 2 1/2 in: 1/8 in apart; score from the left at 1 1/4 in instead of 1 1/8 in or score from the left at 4 7/8 in instead of 5 in',
+        'walls-unequal at "1 1/8": box.A3 is 1 1/8 in wide, but the facing box.C3 is 1 1/4 in: a difference of 1/8 in; box.front is 2 5/8 in wide, but the facing box.back is 2 1/2 in: a difference of 1/8 in; score from the left at 1 1/4 in instead of 1 1/8 in or score from the left at 4 7/8 in instead of 5 in',
       ],
     ],
     [
@@ -99,21 +99,21 @@ describe('the proof of the fold', () => {
       'a lid that ends before its wall, above dust flaps',
       tuckBoxWith({ bottom: '1 1/2, 4 1/2, 5 3/4' }),
       [
-        'tuck-does-not-fit at "5 3/4": box.lid is 1 1/4 in deep, 1/4 in less than the 1 1/2 in to the facing wall, so that tuck goes down before it, not behind it; make lid 1 1/2 in deep: move the score line of tuck',
+        'tuck-does-not-fit at "5 3/4": box.lid is 1 1/4 in deep, 1/4 in less than the 1 1/2 in to the facing wall, so tuck goes down in front of the wall, not behind it; make lid 1 1/2 in deep: move the score line of tuck',
       ],
     ],
     [
       'every slit that was left out, once',
       tuckBoxWith().replace(/^ *slit:.*\n/mu, ''),
       [
-        'missing-slit at "box": panels of box hang together that must part for their corners to fold: A2 and lid; lid and C2; A4 and B4; B4 and C4; C4 and D4; add "A|B 2, B|C 2, A|B 4, B|C 4, C|D 4" under "slit:", or trim off what is waste',
+        'missing-slit at "box": these panels of box are still joined and must be cut apart for their corners to fold: A2 and lid; lid and C2; A4 and B4; B4 and C4; C4 and D4; add "A|B 2, B|C 2, A|B 4, B|C 4, C|D 4" under "slit:", or trim off what is waste',
       ],
     ],
     [
       'a slit that was left out of a tray',
       trayWith().replace('A|B 1, ', ''),
       [
-        'missing-slit at "tray": A1 and back of tray hang together, so that the panels round their corner cannot fold; add "A|B 1" under "slit:", or trim off what is waste',
+        'missing-slit at "tray": A1 and back of tray are still joined, so the panels around that corner cannot fold; add "A|B 1" under "slit:", or trim off what is waste',
       ],
     ],
     [
@@ -143,14 +143,14 @@ describe('the proof of the fold', () => {
       'a part that falls off',
       boxWith({ slit: 'A|B 1-2, B|C 1-2, C|D 1-2, A|B 4, B|C 4, C|D 4, 1|2 B' }),
       [
-        'loose-part at "box": B1 of box hangs on nothing: slits and trims cut it off the rest; leave one edge of it uncut, or trim it off',
+        'loose-part at "box": B1 of box is cut off from the rest by slits and trims; leave one edge of it uncut, or trim it off',
       ],
     ],
     [
       'a tray with one wall lower',
       trayWith('1 1/4, 6 1/2'),
       [
-        'walls-unequal at "A1: back": tray.A2 is 1 1/4 in high and tray.back and tray.front, which it meets at its corners, 1 1/2 in: 1/4 in apart; move the score line of A2 so that it is 1 1/2 in high, or those of the others; let it be where one wall is meant to be lower',
+        'walls-unequal at "A1: back": tray.A2 is 1 1/4 in high and tray.back and tray.front, which it meets at its corners, 1 1/2 in: a difference of 1/4 in; move the score line of A2 so that it is 1 1/2 in high, or those of the others; leave it if one wall is meant to be lower',
       ],
     ],
   ])('says %s', (_, sheet, expected) => {
@@ -243,7 +243,7 @@ describe('the leaves of a card', () => {
     for (const angle of [90, 180]) {
       expect(cardWith(scored('4 1/4', `A|B: mountain ${angle}`))).toEqual([]);
       expect(cardWith(scored('4 1/8', `A|B: mountain ${angle}`))).toEqual([
-        'folded together, card.A1 ends 1/4 in before card.B1',
+        'when folded, card.A1 is 1/4 in shorter than card.B1',
       ]);
     }
   });
@@ -252,7 +252,7 @@ describe('the leaves of a card', () => {
     const folder = (at: string): string =>
       `cut: 8 x 7, score: [{ from: left, at: [${at}] }, { from: bottom, at: [1 1/2] }], slit: [A|B 2], folds: { A|B: mountain 90, 1|2: mountain 180 }, glue: { A2: A1, B2: B1 }`;
     expect(cardWith(folder('4'))).toEqual([]);
-    expect(cardWith(folder('3 7/8'))).toEqual(['folded together, card.A1 ends 1/4 in before card.B1']);
+    expect(cardWith(folder('3 7/8'))).toEqual(['when folded, card.A1 is 1/4 in shorter than card.B1']);
   });
 
   it('are not looked for in gates, however narrow', () => {
@@ -279,7 +279,7 @@ describe('what the box holds', () => {
 
   it('is too big by what is missing', () => {
     expect(holding('2 3/4 x 4 x 1')).toEqual([
-      'holds-too-big at "2 3/4 x 4 x 1": 1 × card takes 2 3/4 × 4 × 1 in (width × height × depth), and box has 2 1/2 × 4 1/4 × 1 1/4 in inside: 1/4 in too little; make box 5/16 in wider',
+      'holds-too-big at "2 3/4 x 4 x 1": 1 × card takes 2 3/4 × 4 × 1 in (width × height × depth), and box has 2 1/2 × 4 1/4 × 1 1/4 in inside: 1/4 in too small; make box 5/16 in wider',
     ]);
   });
 
@@ -305,7 +305,7 @@ describe('what the box holds', () => {
 
     it('takes no more than go through it, and nothing behind one another', () => {
       expect(around('4 1/4 x 5 3/4 x 1/16', 7)).toEqual([
-        'holds-too-big at "4 1/4 x 5 3/4 x 1/16": 7 × card takes 4 1/4 × 5 3/4 × 7/16 in (width × height × depth), and box has 4 1/2 × 2 × 3/8 in inside, its height open at both ends: 1/16 in too little; make box 1/8 in deeper',
+        'holds-too-big at "4 1/4 x 5 3/4 x 1/16": 7 × card takes 4 1/4 × 5 3/4 × 7/16 in (width × height × depth), and box has 4 1/2 × 2 × 3/8 in inside, its height open at both ends: 1/16 in too small; make box 1/8 in deeper',
       ]);
       expect(around('4 1/4 x 4 x 1/4', 2)).toHaveLength(1);
     });
@@ -336,14 +336,14 @@ describe('what the box holds', () => {
 
     it('has no room for nine large cards in a small envelope', () => {
       expect(fits(ENVELOPE, 'size: 8 x 7 x 1/16, count: 9')).toEqual([
-        'holds-too-big at "8 x 7 x 1/16": 9 × card takes 8 × 7 × 9/16 in (width × height × depth), and envelope, lying flat, has 6 1/4 × 4 1/4 in inside, where depth comes off the width: 2 3/4 in too little; make envelope 2 13/16 in higher',
+        'holds-too-big at "8 x 7 x 1/16": 9 × card takes 8 × 7 × 9/16 in (width × height × depth), and envelope, lying flat, has 6 1/4 × 4 1/4 in inside, where depth comes off the width: 2 3/4 in too small; make envelope 2 13/16 in higher',
       ]);
     });
 
     it('counts the thickness of a stack', () => {
       expect(fits(ENVELOPE, 'size: 6 x 4 x 1/16, count: 2')).toEqual([]);
       expect(fits(ENVELOPE, 'size: 6 x 4 x 1/16, count: 9')).toEqual([
-        expect.stringContaining('5/16 in too little; make envelope 3/8 in wider'),
+        expect.stringContaining('5/16 in too small; make envelope 3/8 in wider'),
       ]);
     });
 
@@ -355,14 +355,14 @@ describe('what the box holds', () => {
       expect(bulging.map(({ severity, message }) => `${severity}: ${message}`)).toEqual([
         expect.stringMatching(/^warning: 1 × soap takes .* pressed open it bulges less than that, by /u),
       ]);
-      expect(fits(PILLOW, 'size: 2 3/4 x 3 x 3/4')).toEqual([expect.stringContaining('1/2 in too little')]);
+      expect(fits(PILLOW, 'size: 2 3/4 x 3 x 3/4')).toEqual([expect.stringContaining('1/2 in too small')]);
     });
 
     it('goes into one of two boxes, or into the one that is named', () => {
       expect(fits(TRAYS, 'size: 2 x 2 x 1/2')).toEqual([]);
       expect(fits(TRAYS, 'size: 2 x 2 x 1/2, in: large')).toEqual([]);
       expect(fits(TRAYS, 'size: 2 x 2 x 1/2, in: small')).toEqual([
-        expect.stringContaining('and small has 1 × 1 × 1 in inside: 1 in too little'),
+        expect.stringContaining('and small has 1 × 1 × 1 in inside: 1 in too small'),
       ]);
       expect(fits(TRAYS, 'size: 4 x 4 x 1/2')).toEqual([expect.stringContaining('and large has')]);
       expect(fits(TRAYS, 'size: 2 x 2 x 1/2, in: larg')).toEqual([
@@ -385,7 +385,7 @@ describe('what the box holds', () => {
         expect.stringMatching(/^note: .* it stands out by 1\/2 in$/u),
       ]);
       expect(held('lidded tray, inside: 3 x 2 x 1')).toEqual([
-        expect.stringMatching(/^error: .* too little$/u),
+        expect.stringMatching(/^error: .* too small$/u),
       ]);
       expect(held('tray, inside: 3 x 1 x 2')).toEqual([
         expect.stringMatching(/^note: .* it stands out by 1 1\/2 in$/u),
@@ -420,20 +420,20 @@ describe('what the box holds', () => {
       expect(told('size: 2 x 2 x 3')).toEqual([
         'note: 1 × thing takes 2 × 3 × 2 in (width × height × depth), and pot has 6 walls with a circle of ≈2 5/8 in between them, 4 in high: it goes in only if it is round',
       ]);
-      expect(told('size: 2 3/4 x 3 x 2 3/4')).toEqual([expect.stringMatching(/^error: .* too little$/u)]);
+      expect(told('size: 2 3/4 x 3 x 2 3/4')).toEqual([expect.stringMatching(/^error: .* too small$/u)]);
       expect(told('size: 1 x 1 x 6')).toEqual([expect.stringMatching(/^note: .* it stands out by 2 in$/u)]);
       expect(told('size: 1 x 1 x 4 1/4', ', lid: 1')).toEqual([
-        expect.stringMatching(/^error: .* too little$/u),
+        expect.stringMatching(/^error: .* too small$/u),
       ]);
       expect(told('size: 1 x 3 x 1, count: 6')).toEqual([
-        expect.stringMatching(/^warning: .* side by side in rows they do not go in, by /u),
+        expect.stringMatching(/^warning: .* side by side in rows they are \S+ in too large$/u),
       ]);
     });
 
     it('has to go into a piece that has a room', () => {
       const card = 'card: { stock: cream, cut: 3 x 4 }';
       expect(fits(`${card}\n${TRAYS}`, 'size: 2 x 2 x 1/2, in: card')).toEqual([
-        'holds-too-big at "card": card is to hold 1 × card, but nothing of it makes a room; name the box, the bag or the envelope that it goes in, or take "in" out',
+        'holds-too-big at "card": card is to hold 1 × card, but nothing in it makes a space to hold it; name the box, the bag or the envelope that it goes in, or delete "in"',
       ]);
     });
 

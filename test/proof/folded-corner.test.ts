@@ -37,7 +37,7 @@ describe('a tray whose corners fold in', () => {
   it.each(FLAT)('is told which line to fold flat, and not to cut: %s', (line) => {
     const rest = FLAT.filter((each) => each !== line);
     expect(remedyOf(tray(rest))).toBe(
-      `say "${line}: mountain 180" under "folds:", so that the paper folds in round the corner`,
+      `say "${line}: mountain 180" under "folds:", so that the paper folds in around the corner`,
     );
   });
 

@@ -164,9 +164,9 @@ describe('turned-layer', () => {
   });
 
   it.each([
-    ['cut: 3 3/4 x 4 3/4, turn: 10', 'turn it 3° instead, or write "overhang: yes" if it is meant so'],
-    ['cut: 3 3/4 x 4 3/4, turn: -10', 'turn it 357° instead, or write "overhang: yes" if it is meant so'],
-    ['cut: 4 x 5, turn: 10', 'cut it smaller, or write "overhang: yes" if it is meant so'],
+    ['cut: 3 3/4 x 4 3/4, turn: 10', 'turn it 3° instead, or write "overhang: yes" if you meant it'],
+    ['cut: 3 3/4 x 4 3/4, turn: -10', 'turn it 357° instead, or write "overhang: yes" if you meant it'],
+    ['cut: 4 x 5, turn: 10', 'cut it smaller, or write "overhang: yes" if you meant it'],
   ])('%s: %s', (layer, remedy) => {
     expect(onCard('turned-layer', layer)[0]?.remedy).toBe(remedy);
     // What it says must hold: the turn it names passes.

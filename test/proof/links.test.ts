@@ -87,17 +87,17 @@ describe('what goes in', () => {
     [
       'a card wider than its envelope',
       together(CARD, 'envelope: { stock: cream, form: envelope, card: 5 x 4 1/4, holds: card }'),
-      'error does-not-go-in at "card": envelope has 5 1/4 × 4 1/2 in inside, and card, closed, is 5 1/2 × 4 1/4 in and ≈1/32 in thick: ≈1/4 in too little; make envelope at least 5 11/16 in wide inside, or card smaller',
+      'error does-not-go-in at "card": envelope has 5 1/4 × 4 1/2 in inside, and card, closed, is 5 1/2 × 4 1/4 in and ≈1/32 in thick: ≈1/4 in too small; make envelope at least 5 11/16 in wide inside, or card smaller',
     ],
     [
       'the same without a word',
       together(CARD, 'envelope: { stock: cream, form: envelope, card: 5 x 4 1/4 }'),
-      'error does-not-go-in at "5 x 4 1/4": envelope has 5 1/4 × 4 1/2 in inside, and card, closed, is 5 1/2 × 4 1/4 in and ≈1/32 in thick: ≈1/4 in too little; make envelope at least 5 11/16 in wide inside, or card smaller',
+      'error does-not-go-in at "5 x 4 1/4": envelope has 5 1/4 × 4 1/2 in inside, and card, closed, is 5 1/2 × 4 1/4 in and ≈1/32 in thick: ≈1/4 in too small; make envelope at least 5 11/16 in wide inside, or card smaller',
     ],
     [
       'a card with a layer that stands out',
       together(CARD, 'front: { stock: cream, cut: 6 x 4, on: card.front, overhang: yes }', ENVELOPE),
-      'error does-not-go-in at "5 1/2 x 4 1/4": envelope has 5 3/4 × 4 1/2 in inside, and card, closed, is 6 × 4 1/4 in and ≈1/32 in thick: ≈5/16 in too little; make envelope at least 6 3/16 in wide inside, or card smaller',
+      'error does-not-go-in at "5 1/2 x 4 1/4": envelope has 5 3/4 × 4 1/2 in inside, and card, closed, is 6 × 4 1/4 in and ≈1/32 in thick: ≈5/16 in too small; make envelope at least 6 3/16 in wide inside, or card smaller',
     ],
     [
       'a card as large as its envelope',
@@ -107,17 +107,17 @@ describe('what goes in', () => {
     [
       'a card longer than its box',
       together(CARD, 'box: { stock: cream, form: tuck-end box, inside: 4 1/2 x 1 x 5, holds: card }'),
-      'error does-not-go-in at "card": box has 4 1/2 × 5 × 1 in inside, and card, closed, is 4 1/4 × 5 1/2 × ≈1/32 in: 1/2 in too little; make box at least 5 5/8 in high inside, or card smaller',
+      'error does-not-go-in at "card": box has 4 1/2 × 5 × 1 in inside, and card, closed, is 4 1/4 × 5 1/2 × ≈1/32 in: 1/2 in too small; make box at least 5 5/8 in high inside, or card smaller',
     ],
     [
       'fifty cards, two sheets of 0.3 mm each',
       together(and(CARD, 'count: 50'), and(BOX, 'holds: card')),
-      'error does-not-go-in at "card": box has 4 1/2 × 6 × 1 in inside, and 50 × card take 4 1/4 × 5 1/2 × ≈1 3/16 in: ≈3/16 in too little; make box at least 1 5/16 in deep inside, or card smaller',
+      'error does-not-go-in at "card": box has 4 1/2 × 6 × 1 in inside, and 50 × card take 4 1/4 × 5 1/2 × ≈1 3/16 in: ≈3/16 in too small; make box at least 1 5/16 in deep inside, or card smaller',
     ],
     [
       'a card that stands in a tray lower than a fourth of it',
       together(CARD, 'box: { stock: cream, form: tray, inside: 4 1/2 x 1/2 x 1, holds: card }'),
-      'warning does-not-go-in at "card": box has 4 1/2 × 1 × 1/2 in inside, and card, closed, is 4 1/4 × 5 1/2 × ≈1/32 in: it stands out by 4 1/2 in, most of its length; let it stand if it is meant so, or make box at least 5 5/8 in high inside',
+      'warning does-not-go-in at "card": box has 4 1/2 × 1 × 1/2 in inside, and card, closed, is 4 1/4 × 5 1/2 × ≈1/32 in: it stands out by 4 1/2 in, most of its length; leave it if you meant it, or make box at least 5 5/8 in high inside',
     ],
     [
       'a tag wider than its pocket',
@@ -125,12 +125,12 @@ describe('what goes in', () => {
         'card: { stock: cream, cut: 4 1/4 x 9, score: [{ from: top, at: [6] }], panels: { back: A1, pocket: A2 }, glue: { pocket: back }, folds: { 1|2: valley 180 }, holds: tag }',
         'tag: { stock: cream, cut: 4 1/2 x 5 }',
       ),
-      'error does-not-go-in at "tag": card has 4 1/4 × 3 in inside, and tag is 4 1/2 × 5 in and less than 1/32 in thick: ≈1/4 in too little; make card at least 4 11/16 in wide inside, or tag smaller',
+      'error does-not-go-in at "tag": card has 4 1/4 × 3 in inside, and tag is 4 1/2 × 5 in and less than 1/32 in thick: ≈1/4 in too small; make card at least 4 11/16 in wide inside, or tag smaller',
     ],
     [
       'a band too short, without a word',
       together(CARD, 'band: { stock: cream, form: belly band, around: 3 3/4 x 1/16 }'),
-      'error does-not-go-in at "3 3/4 x 1/16": band goes round 3 3/4 × 1/16 in, and card, closed, is 4 1/4 × ≈1/32 in: ≈7/16 in too little; write "around: 4 1/4 x 1/16 in", or make card smaller',
+      'error does-not-go-in at "3 3/4 x 1/16": band goes round 3 3/4 × 1/16 in, and card, closed, is 4 1/4 × ≈1/32 in: ≈7/16 in too small; write "around: 4 1/4 x 1/16 in", or make card smaller',
     ],
     [
       // Thirty notes of one sheet, about 0.3 mm each, and the card of two are 9.6 mm together: 3/8 in.
@@ -140,7 +140,7 @@ describe('what goes in', () => {
         'note: { stock: cream, cut: 4 x 5, count: 30 }',
         'band: { stock: cream, form: belly band, inside: 4 5/8 x 1/4, around: [card, note] }',
       ),
-      'error does-not-go-in at "card": band goes round 4 5/8 × 1/4 in, and card and note together are 4 1/4 × ≈3/8 in: ≈1/8 in too little; write "inside: 4 5/8 x 7/16 in", or make card and note smaller',
+      'error does-not-go-in at "card": band goes round 4 5/8 × 1/4 in, and card and note together are 4 1/4 × ≈3/8 in: ≈1/8 in too small; write "inside: 4 5/8 x 7/16 in", or make card and note smaller',
     ],
     [
       'a set of which one piece is not there',
@@ -158,7 +158,7 @@ describe('what goes in', () => {
         'sleeve: { stock: cream, cut: 12 1/2 x 3, score: [{ from: left, at: [4, 6, 10, 12] }], glue: { E1: A1 } }',
         'drawer: { stock: cream, cut: 8 x 7, score: [{ from: left, at: [2, 6] }, { from: top, at: [2, 5] }], slit: [A|B 1, B|C 1, A|B 3, B|C 3], glue: { A1: B1, C1: B1, A3: B3, C3: B3 } }',
       ),
-      'warning does-not-go-in at "12 1/2 x 3": sleeve goes round 4 × 2 in, and drawer, closed, is ≈4 × ≈2 in: less than 1/32 in too little; make sleeve at least 4 3/16 in wide and 2 3/16 in deep inside, or drawer smaller',
+      'warning does-not-go-in at "12 1/2 x 3": sleeve goes round 4 × 2 in, and drawer, closed, is ≈4 × ≈2 in: less than 1/32 in too small; make sleeve at least 4 3/16 in wide and 2 3/16 in deep inside, or drawer smaller',
     ],
     [
       'a drawer half an inch wider than its sleeve',
@@ -167,7 +167,7 @@ describe('what goes in', () => {
         'drawer: { stock: cream, cut: 8 1/4 x 8 3/4, score: [{ from: left, at: [1 7/8, 6 3/8] }, { from: top, at: [1 7/8, 6 7/8] }], slit: [A|B 1, B|C 1, A|B 3, B|C 3], glue: { A1: B1, C1: B1, A3: B3, C3: B3 } }',
       ),
       expect.stringMatching(
-        /^warning does-not-go-in at "12 1\/2 x 3": sleeve goes round 4 × 2 in, and drawer, closed, is .* ≈1\/2 in too little/u,
+        /^warning does-not-go-in at "12 1\/2 x 3": sleeve goes round 4 × 2 in, and drawer, closed, is .* ≈1\/2 in too small/u,
       ),
     ],
     [
@@ -176,12 +176,12 @@ describe('what goes in', () => {
         CARD,
         'envelope: { stock: cream, cut: 6 1/2 x 10 3/4, score: [{ from: left, at: [3/4, 5 3/4] }, { from: top, at: [4 1/4, 8 3/4] }], trim: [A2, C2, A3, C3], folds: { A|B: mountain 180, B|C: mountain 180, 1|2: mountain 180, 2|3: mountain 180 }, glue: { A1: B2, C1: B2 } }',
       ),
-      'warning does-not-go-in at "6 1/2 x 10 3/4": envelope has 5 × 4 1/2 in inside, and card, closed, is 5 1/2 × 4 1/4 in and ≈1/32 in thick: ≈1/2 in too little; make envelope at least 5 11/16 in wide inside, or card smaller',
+      'warning does-not-go-in at "6 1/2 x 10 3/4": envelope has 5 × 4 1/2 in inside, and card, closed, is 5 1/2 × 4 1/4 in and ≈1/32 in thick: ≈1/2 in too small; make envelope at least 5 11/16 in wide inside, or card smaller',
     ],
     [
       'a card with no pocket',
       together(and(CARD, 'holds: note'), 'note: { stock: cream, cut: 5 x 4 }'),
-      'error does-not-go-in at "note": card is to hold note, but nothing of it makes a room; put note on it with "on:", give card a pocket that is glued at its sides, or take "holds" out',
+      'error does-not-go-in at "note": card is to hold note, but nothing in it makes a space to hold it; put note on it with "on:", give card a pocket that is glued at its sides, or take "holds" out',
     ],
     [
       'a flat piece',

@@ -283,7 +283,7 @@ describe('a pop-up', () => {
     [
       'across what is no fold',
       pop(`${STEP}, across: back`),
-      ['error unexpected-value at "back": "across" cannot be "back"'],
+      ['error unexpected-value at "back": "back" is not a valid value for "across"'],
     ],
     [
       'of two depths across nothing',
@@ -294,7 +294,7 @@ describe('a pop-up', () => {
     [
       'of three depths',
       pop('pop-up: 2, depth: [1, 2, 3], across: back|front'),
-      ['error unexpected-value at "3": "depth" cannot be "3"'],
+      ['error unexpected-value at "3": "3" is not a valid value for "depth"'],
     ],
     [
       'in a panel, and turned',
@@ -466,7 +466,7 @@ describe('a punched edge', () => {
     ['of a card, over its fold', 'form: single-fold card, size: 4 x 5', row('[top, bottom]'), '', []],
     ['as deep as leaves enough', 'cut: 1 x 4', row('[left, right]', '7/16'), '', []],
     [
-      'that leaves too little',
+      'that leaves too small',
       'cut: 1 x 4',
       row('[left, right]', '15/32'),
       '',

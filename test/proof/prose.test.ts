@@ -149,13 +149,13 @@ describe('references', () => {
     [
       ':reveal[card]',
       [
-        'card: card lies on nothing, so it has no reveal; name the layer, or say with "on:" what card lies on',
+        'card: card is not layered on anything, so it has no reveal; name the layer, or say with "on:" what card is on',
       ],
     ],
     [
       ':scores[card]',
       [
-        'card: card has no score lines, so there is nothing to say for :scores; name a piece that is scored, or give card its "score:"',
+        'card: card has no score lines, so :scores has nothing to print; name a piece that is scored, or give card its "score:"',
       ],
     ],
     [
@@ -167,13 +167,13 @@ describe('references', () => {
     [
       ':trims[fold]',
       [
-        'fold: fold has nothing to cut once it is scored, so there is nothing to say for :trims; name a piece that has, or give fold its "trim:" or "slit:"',
+        'fold: fold has nothing to cut once it is scored, so :trims has nothing to print; name a piece that has, or give fold its "trim:" or "slit:"',
       ],
     ],
     [
       ':assembly[fold]',
       [
-        'fold: fold has nothing that is stuck to itself, so there is nothing to say for :assembly; name a piece that has, or give fold its "glue:"',
+        'fold: fold has nothing that is stuck to itself, so :assembly has nothing to print; name a piece that has, or give fold its "glue:"',
       ],
     ],
   ])('%s', (text, expected) => {

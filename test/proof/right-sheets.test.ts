@@ -268,7 +268,7 @@ describe('a sheet that is nearly right', () => {
       'a front that is a groove or two too low',
       lowFront('7 3/4'),
       [
-        'walls-unequal: card.front is 1 3/4 in high and card.left and card.right, which it meets at its corners, 2 in: 1/4 in apart',
+        'walls-unequal: card.front is 1 3/4 in high and card.left and card.right, which it meets at its corners, 2 in: a difference of 1/4 in',
       ],
     ],
     [

@@ -7,25 +7,24 @@ import { EXAMPLE_SHEET, findingsIn } from './workspace.ts';
 import { RULES, SHOWN, type WrittenExample } from './written-example.ts';
 
 const SEVERITY: Readonly<Record<Severity, string>> = {
-  error: '**Error.** The project keeps its last good sheet until this is put right.',
-  warning: '**Warning.** The sheet is made, but this wants looking at.',
-  note: '**Note.** The sheet is made; this may well be meant so.',
+  error: '**Error.** The project keeps its last good sheet until this is fixed.',
+  warning: '**Warning.** The sheet is made, but take a look at it.',
+  note: '**Note.** The sheet is made; you may have meant it.',
 };
 
 const HEAD: readonly string[] = [
   '# What the proof checks',
   '',
   'Every finding names the rule it comes from, in brackets at the end of its first line. This page is written from the',
-  'rules themselves, and the tests run its very examples. To write it anew when a rule has changed:',
+  'rules themselves, and the tests run its very examples. To write it again when a rule has changed:',
   '`UPDATE=1 npx vitest run test/proof/manual.test.ts`.',
   '',
-  '| rule | severity | what it sees to |',
+  '| rule | severity | what it checks |',
   '| --- | --- | --- |',
 ];
 
 /**
- * The page of the documentation that lists every rule: what it sees to, why, a sheet it finds fault with and what it
- * then says, and a sheet that passes. Markdown text, ending with a line break.
+ * The page of the documentation that lists every rule: what it checks, why, a sheet that fails with its finding, and a sheet that passes. Markdown text, ending with a line break.
  */
 export function rulesManual(): string {
   const rows = RULES.map(([id, { severity, summary }]) => `| [${id}](#${id}) | ${severity} | ${summary} |`);
@@ -49,8 +48,8 @@ function section([ruleId, rule]: (typeof RULES)[number]): string[] {
 }
 
 function failing(example: WrittenExample, said: string): string[] {
-  const says = said === '' ? [] : ['and says:', '', ...fenced('text', said)];
-  return ['It finds fault with this:', '', ...exampleText(example), ...says];
+  const says = said === '' ? [] : ['with:', '', ...fenced('text', said)];
+  return ['This fails:', '', ...exampleText(example), ...says];
 }
 
 /** What the rule says of its failing example, as it is printed; nothing for what only a disk can show. */

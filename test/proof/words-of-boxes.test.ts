@@ -100,41 +100,41 @@ const CASES: Cases = {
   'loose-part': [
     [
       { sheet: 'box', panels: ['A4'] },
-      'A4 of box hangs on nothing: slits and trims cut it off the rest',
+      'A4 of box is cut off from the rest by slits and trims',
       'leave one edge of it uncut, or trim it off',
     ],
     [
       { sheet: 'box.lid', panels: ['A4', 'B4'] },
-      'A4 and B4 of box.lid hang on nothing: slits and trims cut them off the rest',
+      'A4 and B4 of box.lid are cut off from the rest by slits and trims',
       'leave one edge of them uncut, or trim them off',
     ],
   ],
   'missing-slit': [
     [
       { sheet: 'box', pairs: [['A4', 'B4']], slits: ['A|B 4'], flat: [] },
-      'A4 and B4 of box hang together, so that the panels round their corner cannot fold',
+      'A4 and B4 of box are still joined, so the panels around that corner cannot fold',
       'add "A|B 4" under "slit:", or trim off what is waste',
     ],
     [
       { sheet: 'box.lid', pairs: [['A1', 'B1']], slits: [], flat: [] },
-      'A1 and B1 of box.lid hang together, so that the panels round their corner cannot fold',
+      'A1 and B1 of box.lid are still joined, so the panels around that corner cannot fold',
       'slit the line between them, or trim off what is waste',
     ],
     [
       { sheet: 'tray', pairs: [['A1 left', 'A1 right']], slits: [], flat: ['back|A1 right: mountain 180'] },
-      'A1 left and A1 right of tray hang together, so that the panels round their corner cannot fold',
-      'say "back|A1 right: mountain 180" under "folds:", so that the paper folds in round the corner',
+      'A1 left and A1 right of tray are still joined, so the panels around that corner cannot fold',
+      'say "back|A1 right: mountain 180" under "folds:", so that the paper folds in around the corner',
     ],
   ],
   'tuck-does-not-fit': [
     [
       { ...BOX, lid: 'lid', tuck: 'flap', depth: inches(5, 4), room: inches(1) },
-      'box.lid is 1 1/4 in deep, 1/4 in more than the 1 in to the facing wall, so that flap comes outside it',
+      'box.lid is 1 1/4 in deep, 1/4 in more than the 1 in to the facing wall, so flap ends up outside the wall',
       'make lid 1 in deep: move the score line of flap',
     ],
     [
       { ...BOX, lid: 'lid', tuck: 'flap', depth: inches(7, 8), room: inches(1) },
-      'box.lid is 7/8 in deep, 1/8 in less than the 1 in to the facing wall, so that flap goes down before it, not behind it',
+      'box.lid is 7/8 in deep, 1/8 in less than the 1 in to the facing wall, so flap goes down in front of the wall, not behind it',
       'make lid 1 in deep: move the score line of flap',
     ],
     [
@@ -146,18 +146,18 @@ const CASES: Cases = {
   'uneven-fold': [
     [
       { ...BOX, kind: 'leaves', panels: ['front', 'back'], by: inches(1, 4) },
-      'folded together, box.front ends 1/4 in before box.back',
-      'move the score line by 1/8 in, unless it is meant',
+      'when folded, box.front is 1/4 in shorter than box.back',
+      'move the score line by 1/8 in, unless you want it that way',
     ],
     [
       { ...BOX, kind: 'gates', panels: ['left', 'right'], by: inches(1, 4) },
       'folded in, box.left and box.right leave a gap of 1/4 in',
-      'move the score line by 1/8 in, unless it is meant',
+      'move the score line by 1/8 in, unless you want it that way',
     ],
     [
       { ...BOX, kind: 'gates', panels: ['left', 'right'], by: inches(-1, 4) },
       'folded in, box.left and box.right lie over each other by 1/4 in',
-      'move the score line by 1/8 in, unless it is meant',
+      'move the score line by 1/8 in, unless you want it that way',
     ],
   ],
   'walls-unequal': [
@@ -171,7 +171,7 @@ const CASES: Cases = {
           { from: 'left', now: inches(5), better: inches(9, 2) },
         ],
       },
-      'box.A3 is 3 in wide, and box.front and box.tab on the facing side 2 1/2 in: 1/2 in apart',
+      'box.A3 is 3 in wide, but the facing box.front and box.tab are 2 1/2 in: a difference of 1/2 in',
       'score from the left at 3 1/2 in instead of 3 in or score from the left at 4 1/2 in instead of 5 in',
     ],
     [
@@ -181,7 +181,7 @@ const CASES: Cases = {
         wallsAre: 'high',
         moves: [],
       },
-      'box.A3 and box.B3 are 3 in high, and box.C3 on the facing side 2 1/2 in: 1/2 in apart',
+      'box.A3 and box.B3 are 3 in high, but the facing box.C3 is 2 1/2 in: a difference of 1/2 in',
       'move the score lines so that facing walls are equal: both 3 in or both 2 1/2 in',
     ],
     [
@@ -193,7 +193,7 @@ const CASES: Cases = {
         sticksOut: true,
         mayBeMeant: false,
       },
-      'box.front is 1 in high and box.left, which it meets at a corner, 1 1/8 in: 1/8 in apart',
+      'box.front is 1 in high and box.left, which it meets at a corner, 1 1/8 in: a difference of 1/8 in',
       'move the score line of front so that it is 1 1/8 in high, or those of the others',
     ],
     [
@@ -205,8 +205,8 @@ const CASES: Cases = {
         sticksOut: false,
         mayBeMeant: false,
       },
-      'box.front is 1 in high and box.left and box.right, which it meets at its corners, 1 1/8 in: 1/8 in apart',
-      'move the score line of front so that it is 1 1/8 in high, or those of the others; let it be where one wall is meant to be lower',
+      'box.front is 1 in high and box.left and box.right, which it meets at its corners, 1 1/8 in: a difference of 1/8 in',
+      'move the score line of front so that it is 1 1/8 in high, or those of the others; leave it if one wall is meant to be lower',
       'warning',
     ],
     [
@@ -218,8 +218,8 @@ const CASES: Cases = {
         sticksOut: false,
         mayBeMeant: true,
       },
-      'box.front is 1 in high and box.left, which it meets at a corner, 2 in: 1 in apart',
-      'move the score line of front so that it is 2 in high, or those of the others; let it be where one wall is meant to be lower',
+      'box.front is 1 in high and box.left, which it meets at a corner, 2 in: a difference of 1 in',
+      'move the score line of front so that it is 2 in high, or those of the others; leave it if one wall is meant to be lower',
       'note',
     ],
   ],
@@ -253,7 +253,7 @@ const CASES: Cases = {
         spare: inches(-33, 64),
         unit: 'in',
       },
-      '1 × scarf takes 3 × 9 × 1 in (width × height × depth), and band has 4 × 2 × 1/2 in inside, its height open at both ends: 1/2 in too little',
+      '1 × scarf takes 3 × 9 × 1 in (width × height × depth), and band has 4 × 2 × 1/2 in inside, its height open at both ends: 1/2 in too small',
       'make band 9/16 in deeper',
       'error',
     ],
@@ -269,7 +269,7 @@ const CASES: Cases = {
         spare: inches(-1, 32),
         unit: 'in',
       },
-      '1 × card takes 4 1/64 × 1 × 3 in (width × height × depth), and tray has 4 × 1 × 3 in inside: 1/64 in too little',
+      '1 × card takes 4 1/64 × 1 × 3 in (width × height × depth), and tray has 4 × 1 × 3 in inside: 1/64 in too small',
       'make tray 1/16 in wider',
       'error',
     ],

@@ -21,7 +21,7 @@ const CASES: Cases = {
     ],
     [
       { ...MAT, pitch: inches(1), hole: inches(3, 4), room: inches(1, 2), misfit: 'room' },
-      'the left edge of mat has 1/2 in between its corners, too little for a motif of 3/4 in',
+      'the left edge of mat has 1/2 in between its corners, too small for a motif of 3/4 in',
       'leave this edge plain, or round its corners less',
     ],
   ],
@@ -80,12 +80,12 @@ const CASES: Cases = {
   'edition-strained': [
     [
       { piece: 'strip', own: [inches(1), 'in'], other: [Length.of(27, 1, 'mm'), 'mm'], faulty: false },
-      'in the metric edition 1 in of strip is 27 mm there, 1.6 mm off: in whole numbers near enough strip would not fold and fit as it does',
+      'in the metric edition 1 in of strip is 27 mm there, 1.6 mm off: with closer whole numbers strip would no longer fold and fit',
       'leave it if the size does not matter, or choose another length',
     ],
     [
       { piece: 'box', own: [Length.of(30, 1, 'mm'), 'mm'], other: [inches(5, 4), 'in'], faulty: true },
-      'the inch edition has no numbers near enough for box to fold and fit: 30 mm of box is 1 1/4 in there',
+      'the inch edition has no numbers close enough for box to fold and fit: 30 mm of box is 1 1/4 in there',
       'try it before you hand it out, or leave that edition out with "units: metric"',
     ],
   ],
@@ -102,22 +102,22 @@ const CASES: Cases = {
     ],
     [
       { kind: 'reveal', name: 'mat', piece: 'mat', lack: 'base', isForm: false },
-      'mat lies on nothing, so it has no reveal',
-      'name the layer, or say with "on:" what mat lies on',
+      'mat is not layered on anything, so it has no reveal',
+      'name the layer, or say with "on:" what mat is on',
     ],
     [
       { kind: 'scores', name: 'mat', piece: 'mat', lack: 'scores', isForm: false },
-      'mat has no score lines, so there is nothing to say for :scores',
+      'mat has no score lines, so :scores has nothing to print',
       'name a piece that is scored, or give mat its "score:"',
     ],
     [
       { kind: 'trims', name: 'box.lid', piece: 'box', lack: 'trims', isForm: false },
-      'box.lid has nothing to cut once it is scored, so there is nothing to say for :trims',
+      'box.lid has nothing to cut once it is scored, so :trims has nothing to print',
       'name a piece that has, or give box its "trim:" or "slit:"',
     ],
     [
       { kind: 'trims', name: 'tag', piece: 'tag', lack: 'trims', isForm: true },
-      'tag has nothing to cut once it is scored, so there is nothing to say for :trims',
+      'tag has nothing to cut once it is scored, so :trims has nothing to print',
       'name a piece that has, or leave it out',
     ],
   ],
@@ -150,23 +150,23 @@ const CASES: Cases = {
   'session-off-schedule': [
     [
       { date: '2026-12-24', why: { kind: 'left out' }, schedule: placed(0).at },
-      '2026-12-24 is no session of the schedule: it leaves out that day',
-      'mend the date, or let it stand if this session is an extra one',
+      '2026-12-24 is not on the schedule: it leaves that day out',
+      'fix the date, or leave it if this is an extra session',
     ],
     [
       { date: '2026-12-02', why: { kind: 'another day' }, schedule: placed(0).at },
-      '2026-12-02 is no session of the schedule: that day is a Wednesday',
-      'mend the date, or let it stand if this session is an extra one',
+      '2026-12-02 is not on the schedule: that day is a Wednesday',
+      'fix the date, or leave it if this is an extra session',
     ],
     [
       { date: '2026-12-17', why: { kind: 'another day', nth: 2 }, schedule: placed(0).at },
-      '2026-12-17 is no session of the schedule: that day is the third Thursday',
-      'mend the date, or let it stand if this session is an extra one',
+      '2026-12-17 is not on the schedule: that day is the third Thursday',
+      'fix the date, or leave it if this is an extra session',
     ],
     [
       { date: '2026-09-24', why: { kind: 'too early', first: '2026-10-01' }, schedule: placed(0).at },
-      '2026-09-24 is no session of the schedule: it begins only on 2026-10-01',
-      'mend the date, or let it stand if this session is an extra one',
+      '2026-09-24 is not on the schedule: it does not begin until 2026-10-01',
+      'fix the date, or leave it if this is an extra session',
     ],
     [
       {
@@ -174,8 +174,8 @@ const CASES: Cases = {
         why: { kind: 'between', every: '2 weeks', first: '2026-10-01' },
         schedule: placed(0).at,
       },
-      '2026-10-08 is no session of the schedule: it is every 2 weeks from 2026-10-01',
-      'mend the date, or let it stand if this session is an extra one',
+      '2026-10-08 is not on the schedule: it is every 2 weeks from 2026-10-01',
+      'fix the date, or leave it if this is an extra session',
     ],
   ],
   'unknown-reference': [
@@ -203,23 +203,23 @@ const CASES: Cases = {
     ],
   ],
   'circular-base': [
-    [{ circle: [placed('a')] }, 'a lies on itself', 'name another piece behind "on:", or take one "on:" out'],
+    [{ circle: [placed('a')] }, 'a is its own base', 'name another piece after "on:", or delete one "on:"'],
     [
       { circle: [placed('a'), placed('b')] },
-      'a lies on b lies on a: a circle that rests on nothing',
-      'name another piece behind "on:", or take one "on:" out',
+      'a is on b, and b is on a: one of them needs another base',
+      'name another piece after "on:", or delete one "on:"',
     ],
   ],
   'score-doubled': [
     [
       { ...BOX, from: 'left', position: inches(4), first: { from: 'left', position: placed(inches(4)) } },
       'box is scored twice at 4 in from the left',
-      'take one of the two out',
+      'delete one of them',
     ],
     [
       { ...BOX, from: 'right', position: inches(4), first: { from: 'left', position: placed(inches(5)) } },
-      'box is scored twice on one line: 4 in from the right is 5 in from the left',
-      'take one of the two out',
+      'box has the same score line twice: 4 in from the right is also 5 in from the left',
+      'delete one of them',
     ],
   ],
 };

@@ -36,7 +36,7 @@ describe('a ledger in words', () => {
     const before = readFileSync(ledger, 'utf8');
     const { code, out } = await publish(folder);
     expect(code).toBe(0);
-    expect(out).toContain('nothing has changed since the last revision: none recorded');
+    expect(out).toContain('nothing has changed since the last revision, so none was recorded');
     expect(readFileSync(ledger, 'utf8')).toBe(before);
   });
 

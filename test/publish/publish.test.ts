@@ -43,7 +43,7 @@ describe('sheetwright publish', () => {
     const recorded = readFileSync(ledger, 'utf8');
 
     const again = await sheetwright(folder, 'publish', '--no-pdf');
-    expect(again.out).toContain('nothing has changed since the last revision: none recorded');
+    expect(again.out).toContain('nothing has changed since the last revision, so none was recorded');
     expect(readFileSync(ledger, 'utf8')).toBe(recorded);
 
     edit(sheet, '4 x 5 1/4', '4 x 5 1/8');

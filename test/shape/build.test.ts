@@ -23,13 +23,13 @@ describe('a form', () => {
 
   it('takes no setting it does not know', () => {
     expect(problemsOf('\n  form: tray\n  inside: 3 x 2 x 1\n  tap: 1/2')).toEqual([
-      'unknown-key at "tap": "tap" means nothing in box — write "tab"',
+      'unknown-key at "tap": "tap" is not a setting of box — write "tab"',
     ]);
   });
 
   it('suggests the keys of every piece too', () => {
     expect(problemsOf('\n  form: envelope\n  card: 6 x 4\n  cornes: 1/8')).toEqual([
-      'unknown-key at "cornes": "cornes" means nothing in box — write "corners"',
+      'unknown-key at "cornes": "cornes" is not a setting of box — write "corners"',
     ]);
   });
 

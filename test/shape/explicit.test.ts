@@ -129,7 +129,7 @@ describe('what cannot be', () => {
     const both = changed('- { from: bottom,', '- { from: right, at: [1/2] }\n    - { from: bottom,');
     const [problem] = problemsOf(both);
     expect(problem?.message).toBe(
-      'box is scored twice on one line: 1/2 in from the right is 9 in from the left',
+      'box has the same score line twice: 1/2 in from the right is also 9 in from the left',
     );
   });
 });

@@ -52,7 +52,7 @@ function flatSides({ panel }: FoldedPanel): number[] {
 }
 
 describe.each(nets)('folding the %s', (_, net) => {
-  it('puts every corner where three.js does, flat, half-way, step by step and in the end', () => {
+  it('puts every corner where three.js does, flat, halfway, step by step and in the end', () => {
     const sheet = net.strips ?? net;
     const { base } = foldNet(net);
     for (const at of [0, 0.37, 1, progressAt(net, 0.6)]) {

@@ -104,7 +104,7 @@ describe('a base that cannot be', () => {
 
   it('is reported for a layer on itself', () => {
     const { findings } = cards('a: { stock: moss, cut: 1 x 1, on: a }');
-    expect(mergeFindings(findings).map(({ message }) => message)).toEqual(['a lies on itself']);
+    expect(mergeFindings(findings).map(({ message }) => message)).toEqual(['a is its own base']);
     expect(mergeFindings(findings).flatMap(notesOf)).toEqual([]);
   });
 

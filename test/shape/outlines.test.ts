@@ -290,7 +290,7 @@ describe('an outline of your own', () => {
   it('takes no cut size beside it, for the drawing gives that', () => {
     const sheet = sheetWith({ pieces: 'leaf: { stock: cream, cut: 2 x 3, drawn: shapes/leaf.svg }' });
     const found = findingsOf(sheet, { 'card/shapes/leaf.svg': svgOf(`<path d="${ROUND}"/>`) });
-    expect(found.map(({ remedy }) => remedy)).toEqual(['take it out: its drawing gives the size']);
+    expect(found.map(({ remedy }) => remedy)).toEqual(['delete it: its drawing gives the size']);
   });
 
   it('is as large as it is drawn, in both editions', () => {

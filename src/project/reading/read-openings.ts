@@ -31,7 +31,7 @@ const FORM = 'an opening, such as { size: 2 x 3, in: front }';
 
 const WHERE = {
   in: optional(asText, 'The panel that it is cut in. A flat piece needs none.'),
-  at: section(asPlacement, 'Where in it; in the middle, if you say nothing.'),
+  at: section(asPlacement, 'Where in it; in the middle by default.'),
   turn: TURN,
 } satisfies Keys;
 

@@ -21,7 +21,7 @@ export function outlineKeys(outlines: readonly OutlineGrammar[]): Group<WrittenO
   const settings = parameters.map(
     (parameter) => [parameter.key, optional(asSetting(parameter), parameter.says)] as const,
   );
-  const shape = optional(asShape(outlines), 'Its outline, if it is no rectangle: see *Outlines*.');
+  const shape = optional(asShape(outlines), 'Its outline, if it is not a rectangle: see *Outlines*.');
   const make = (
     { shape: name, ...read }: Readonly<Record<string, FormSetting | undefined>>,
     reader: Reader,

@@ -82,7 +82,7 @@ export const flatOrNet: Group<PieceBody> = together(
       'How a line is folded: `1|2: valley 90` is that between rows 1 and 2, `B1|B2: flat` what of it lies between two cells. With `none` there is no line, and the cells beside it are one panel.',
     ),
     glue: named(asText, GLUE, 'What sticks to what once it is folded: the cell with the glue, its partner.'),
-    opens: listed(asText, 'Cells that are to move once it is made: a lid, a flap that stays unglued.'),
+    opens: listed(asText, 'Cells that move in the finished piece: a lid, a flap that stays unglued.'),
   },
   ({ cut, score, panels, trim, slit, taper, folds, glue, opens }): PieceBody | undefined => {
     if (!cut || (score.length === 0 && panels.values.length === 0)) return cut && { kind: 'flat', cut };

@@ -48,14 +48,11 @@ const COMMON = {
     asBase,
     'What it is stuck behind instead: a flat piece, or an opening such as `card.window`.',
   ),
-  at: section(asPlacement, 'Where on it; in the middle, if you say nothing.'),
+  at: section(asPlacement, 'Where on it; in the middle by default.'),
   turn: TURN,
   overhang: flag('`yes` for a layer that is meant to pass the edge of its base.'),
-  corners: optional(
-    asCorners,
-    'The radius that its corners are rounded by, or of some of them: `{ top: 1/4 }`.',
-  ),
-  edge: listed(asPunchedEdge, 'An edge that a border punch or an edge die runs along, or a list of them.'),
+  corners: optional(asCorners, 'The radius of its rounded corners, or of some of them: `{ top: 1/4 }`.'),
+  edge: listed(asPunchedEdge, 'An edge for a border punch or an edge die, or a list of edges.'),
   impressions: listed(asImpression, 'The images that are stamped on it.'),
   count: usually(asCount(1, 1000), '1', 'How many of it one project takes.'),
   holds: listed(
@@ -64,7 +61,7 @@ const COMMON = {
   ),
   around: listed(
     asPieceName,
-    'The piece that this band or sleeve goes round; or a list of those that it holds together.',
+    'The piece that this band or sleeve goes around; or a list of those that it holds together.',
   ),
   openings: named(asOpening, OPENINGS, 'What is cut out of it: windows and slots, each under a short name.'),
 } satisfies Keys;

@@ -74,10 +74,10 @@ const SESSIONS = mapOf('{ every: 2 weeks, on: thursday }', {
   on: optional(asOn, 'The day: `thursday`, or `second thursday` where they are monthly.'),
   at: optional(asTime, 'The time, **in quotes**: `"18:30"`.'),
   zone: optional(asZone, 'The time zone by its official name, such as `America/Chicago`.'),
-  from: optional(asDate, 'The first day; that of your first project, if you say nothing.'),
+  from: optional(asDate, 'The first day; that of your first project, by default.'),
   people: optional(
     asCount(1, 1000),
-    'How many usually come: your cue card reckons the preparation for them.',
+    'How many usually come: your cue card works out the preparation for them.',
   ),
   except: listed(asDate, 'Days on which there is none, in square brackets.'),
 });
@@ -117,9 +117,9 @@ const asEditor: Value<At<string>> = asMatch(
 const SITE = sectionOf('settings, such as title: Paper bench', {
   title: plainly(asText, 'Paper projects', 'The name of your bench, over every page.'),
   summary: optional(asText, 'What your bench is, in one sentence, for the front page.'),
-  url: optional(asLink, 'Where the site will stand, for feeds, QR codes and link previews.'),
-  language: optional(asLanguage, 'The language of the labels; `en`, if you say nothing.'),
-  paper: listed(PAPER, 'What handouts are printed on: `letter`, `a4`, or both, if you say nothing.'),
+  url: optional(asLink, 'The web address of the site, for feeds, QR codes and link previews.'),
+  language: optional(asLanguage, 'The language of the labels; `en` by default.'),
+  paper: listed(PAPER, 'What handouts are printed on: `letter`, `a4`, or both (the default).'),
   units: plainly(asUnits, 'both', 'The editions made: `both`, or `inch` or `metric` alone.'),
   currency: plainly(asCurrency, 'USD', 'The three letters of your currency.'),
   editor: optional(

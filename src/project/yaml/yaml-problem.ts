@@ -32,7 +32,7 @@ export function yamlProblem(error: YAMLParseError, text: string): YamlProblem {
 /** The line that begins a second document. */
 function secondDocument(text: string, start: number): Pick<YamlProblem, 'remedy' | 'start' | 'end'> {
   const [line = ''] = text.slice(start).split(/[\r\n]/u, 1);
-  const remedy = 'take the line of --- out; if it ends the head of a sheet, leave nothing behind the ---';
+  const remedy = 'delete the --- line; if it ends the settings block, leave nothing after the ---';
   return { remedy, start, end: start + line.trimEnd().length };
 }
 
@@ -41,7 +41,7 @@ function plainProblem({ code, message }: YAMLParseError): string {
   if (code === 'MISSING_CHAR' && message.includes('quote'))
     return 'a quotation mark is opened and never closed';
   if (code === 'BLOCK_AS_IMPLICIT_KEY' && message.includes('compact')) {
-    return 'a second colon follows; put the words behind the first one in quotes, or indent the lines below it alike';
+    return 'there is a second colon; put the text after the first one in quotes, or indent the lines below it evenly';
   }
   return (
     PROBLEMS[code] ?? 'this cannot be read; look for a missing colon, quotation mark or bracket just before'
@@ -49,14 +49,14 @@ function plainProblem({ code, message }: YAMLParseError): string {
 }
 
 const NO_COLON =
-  'this line has no key with a colon and a space behind it, or a quotation mark is never closed';
+  'this line has no key with a colon and a space after it, or a quotation mark is never closed';
 
 const PROBLEMS: Readonly<Partial<Record<string, string>>> = {
   TAB_AS_INDENT: 'there is a tab at the beginning of this line; indent with spaces',
   BAD_INDENT: 'this line is not indented like the lines it belongs to, or a bracket above it is never closed',
   BAD_SCALAR_START: 'a value cannot begin with this character; put the value in quotes',
   BAD_DQ_ESCAPE: 'a backslash in double quotes needs a second one; or use single quotes',
-  BLOCK_IN_FLOW: 'a block of lines cannot stand inside brackets',
+  BLOCK_IN_FLOW: 'a block of lines cannot go inside brackets',
   BLOCK_AS_IMPLICIT_KEY: 'the line before this one needs a key and a colon of its own',
   MULTILINE_IMPLICIT_KEY: NO_COLON,
   KEY_OVER_1024_CHARS: NO_COLON,
@@ -66,7 +66,7 @@ const PROBLEMS: Readonly<Partial<Record<string, string>>> = {
     'this does not belong here; look for a missing quotation mark, comma or bracket just before',
   MULTIPLE_DOCS: 'a second part begins here, and nothing from here on is read',
   BAD_ALIAS: 'a * refers to a value marked with & above; there is none by this name',
-  BAD_DIRECTIVE: 'a line that begins with % is no part of a sheet',
+  BAD_DIRECTIVE: 'a line that begins with % is not part of a sheet',
   TAG_RESOLVE_FAILED: 'a value cannot begin with ! here; put it in quotes',
 };
 
@@ -108,11 +108,11 @@ function wordsOn(line: string, mark: string): Pick<YamlProblem, 'problem' | 'rem
   const isOpen = line.lastIndexOf(mark) === 0;
   if (isOpen) {
     const problem = 'a quotation mark is opened and never closed';
-    return { problem, remedy: 'put a second one behind the last word it belongs to, or take it away' };
+    return { problem, remedy: 'put a second one after the last word it belongs to, or delete it' };
   }
   const other = mark === "'" ? 'double' : 'single';
   const problem = 'a quotation mark is closed before the words in it end';
-  return { problem, remedy: `put the whole value in ${other} quotes, or take the first mark away` };
+  return { problem, remedy: `put the whole value in ${other} quotes, or delete the first mark` };
 }
 
 function isReadable(text: string): boolean {

@@ -16,7 +16,7 @@ type WrongAngle =
 export const angledScore: Rule<Facts> = {
   severity: 'error',
   summary: 'A score line at an angle runs from one corner to another, and through no other such line.',
-  why: 'Paper that is folded along two lines that cross gives way at the crossing in a fourth direction. A line along the others is a line of the board, and is said from an edge.',
+  why: 'Paper that is folded along two lines that cross gives way at the crossing in a fourth direction. A line parallel to the edges is scored on the board, and is given from an edge.',
   fails: {
     pieces:
       'fan: { stock: cream, cut: 4 x 4, score: [{ from: left, at: 2 }, { from: corner A1, to: corner A1 bottom right }, { from: corner A1 top right, to: corner A1 bottom left }] }',
@@ -38,7 +38,7 @@ function sayWrong(piece: string, wrong: WrongAngle): Words {
         remedy: 'name another corner',
       };
     case 'twice':
-      return { message: `${piece} is scored twice from ${name}`, remedy: 'take one of the two out' };
+      return { message: `${piece} is scored twice from ${name}`, remedy: 'delete one of them' };
     case 'level':
       return {
         message: `the line of ${piece} from ${name} runs straight along the sheet`,

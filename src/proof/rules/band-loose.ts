@@ -34,7 +34,7 @@ const PLAY: Length = Length.of(1, 8, 'in');
 export const bandLoose: Rule<Facts> = {
   severity: 'warning',
   summary: 'A band that goes round a piece is not so much longer that it falls off.',
-  why: 'What slides on easily slides off as easily. A band has an eighth of an inch to spare at each side; much more, and it drops when the card is stood up.',
+  why: 'What slides on easily slides off just as easily. A band has an eighth of an inch to spare on each side; with much more, it drops when the card is stood up.',
   fails: {
     stock: 'cream: { name: Cream cardstock, sheet: 8 1/2 x 11 }',
     pieces:

@@ -11,11 +11,11 @@ export const brokenYaml: Rule<Facts> = {
   severity: 'error',
   summary:
     'The block at the head of a sheet can be read: brackets, quotation marks and indents are in order.',
-  why: 'One quotation mark left open, and everything behind it is read as something else. Nothing of such a block is trusted; the last good sheet stays as it was.',
+  why: 'With one quotation mark left open, everything after it is read as something else. Nothing in such a block is trusted; the last good sheet stays as it was.',
   fails: { head: 'summary: A card: to try', blames: 'A' },
   passes: { head: 'summary: "A card: to try"' },
   say: ({ problem, remedy, isHead }) => ({
-    message: `${isHead ? 'the block at the head' : 'the file'} cannot be read: ${problem}`,
-    remedy: remedy ?? 'put this line right first; everything below it may only look wrong because of it',
+    message: `${isHead ? 'the settings block' : 'the file'} cannot be read: ${problem}`,
+    remedy: remedy ?? 'fix this line first; everything below it may only look wrong because of it',
   }),
 };

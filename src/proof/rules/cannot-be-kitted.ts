@@ -3,7 +3,7 @@ import type { Rule } from '../rule.ts';
 export const cannotBeKitted: Rule<CannotBeKitted> = {
   severity: 'error',
   summary: 'A class kit can be cut from the stock there is.',
-  why: 'A kit is planned on whole sheets, so every piece needs a size, a stock and a sheet it fits on once the edges are trimmed. This is looked at when a kit is planned, not when a project is only proofed: a project that is never cut for a class needs no sheet size.',
+  why: 'A kit is planned on whole sheets, so every piece needs a size, a stock and a sheet it fits on once the edges are trimmed. This is checked when a kit is planned, not when a project is only proofed: a project that is never cut for a class needs no sheet size.',
   fails: {
     stock: 'cream: { name: Cream cardstock }',
     pieces: 'front: { stock: cream, cut: 3 x 4 }',

@@ -8,8 +8,8 @@ type Facts = {
 
 export const circularBase: Rule<Facts> = {
   severity: 'error',
-  summary: 'No piece lies on itself, neither directly nor by way of others.',
-  why: 'Where a layer lies on a base that lies on the layer, nobody can say what is stuck on first, and no border can be worked out.',
+  summary: 'No piece is its own base, directly or through other pieces.',
+  why: 'When a layer is on a base that is on the layer, nobody can say which is stuck on first, and no border can be worked out.',
   fails: {
     pieces: 'mat: { stock: cream, cut: 4 x 5, on: front }\nfront: { stock: cream, cut: 3 x 4, on: mat }',
     blames: 'front',
@@ -21,11 +21,11 @@ export const circularBase: Rule<Facts> = {
     return {
       message:
         circle.length === 1
-          ? `${first} lies on itself`
-          : `${names.join(' lies on ')} lies on ${first}: a circle that rests on nothing`,
-      remedy: 'name another piece behind "on:", or take one "on:" out',
+          ? `${first} is its own base`
+          : `${names.map((name, index) => `${name} is on ${names[index + 1] ?? first}`).join(', and ')}: one of them needs another base`,
+      remedy: 'name another piece after "on:", or delete one "on:"',
       notes: circle.slice(1).map(({ value, at }, index) => ({
-        message: `${value} lies on ${names[index + 2] ?? first}`,
+        message: `${value} is on ${names[index + 2] ?? first}`,
         at,
       })),
     };

@@ -10,7 +10,7 @@ type Facts = {
 export const circularLink: Rule<Facts> = {
   severity: 'error',
   summary: 'No piece goes into itself, neither directly nor by way of others.',
-  why: 'An envelope that holds a card cannot lie in that card. One of the two was meant the other way round.',
+  why: 'An envelope that holds a card cannot lie in that card. One of the two was meant the other way around.',
   fails: {
     stock: 'cream: { name: Cream cardstock, sheet: 8 1/2 x 11 }',
     pieces:

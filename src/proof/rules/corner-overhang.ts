@@ -34,7 +34,7 @@ export const cornerOverhang: Rule<Facts> = {
   severity: 'error',
   summary:
     'The corners of a layer stay within those of its base, whether these are rounded, clipped or tapered.',
-  why: 'A square layer that fits a base by its width and height can still stick out at its corners: past the rounded corners of a card, the clipped ones of a tag, the slanted sides of a tapered flap. Round the layer too, clip it the same way, or cut it smaller.',
+  why: 'A square layer that fits its base by width and height can still stick out at its corners: past the rounded corners of a card, the clipped ones of a tag, the slanted sides of a tapered flap. Round the layer too, clip it the same way, or cut it smaller.',
   fails: {
     pieces:
       'card: { stock: cream, cut: 4 x 5, corners: 1/2 }\nfront: { stock: cream, cut: 3 7/8 x 4 7/8, on: card }',
@@ -55,7 +55,7 @@ export const cornerOverhang: Rule<Facts> = {
     if ('by' in base && base.isOutlined) {
       return {
         message: `${layer} fits ${baseName} by its width and height, but passes its outline by ${sayLength(base.by, unit)}`,
-        remedy: `move it ${sayLength(base.by, unit)} further in, or cut it that much smaller on each side; or write "overhang: yes" if it is meant so`,
+        remedy: `move it ${sayLength(base.by, unit)} further in, or cut it that much smaller on each side; or write "overhang: yes" if you meant it`,
       };
     }
     if ('by' in base) {

@@ -23,7 +23,7 @@ type Facts = {
 export const cornersTooRound: Rule<Facts> = {
   severity: 'error',
   summary: 'Rounded corners have room: two on one side by at most half of it, or what the other one leaves.',
-  why: 'At half the shorter side two corners meet, and a square becomes a circle. No corner can be rounder than that, and whoever reads the number goes looking for a punch that the piece has no room for. A corner whose neighbors are square may take a whole side.',
+  why: 'At half the shorter side two corners meet, and a square becomes a circle. No corner can be rounder than that, and anyone who reads the number looks for a punch that the piece has no room for. A corner whose neighbors are square may take a whole side.',
   fails: { pieces: 'label: { stock: cream, cut: 2 1/2 x 3, corners: 2 }', blames: '2' },
   passes: { with: 'corners: 1 1/4', insteadOf: 'corners: 2' },
   *check({ project: { pieces, unit }, shapes }) {

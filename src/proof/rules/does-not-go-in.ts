@@ -38,7 +38,7 @@ export const doesNotGoIn: Rule<Facts> = {
   severity: 'error',
   summary:
     'A piece goes into the envelope, box, bag or pocket that is made for it, and a band goes round it.',
-  why: 'A card that is a hair larger than its envelope is found out when all the cards are made. A piece is taken closed, with its layers on and what lies in it. `holds: card` and `around: card` say what belongs to what; the only card of a project belongs to its only envelope without a word, and so does a drawer to a sleeve of about its size, both by their score lines; that is only warned of.',
+  why: 'A card that is a hair larger than its envelope is noticed only when all the cards are made. A piece is measured closed, with its layers on and whatever is in it. `holds: card` and `around: card` say what belongs together. A project’s only card belongs to its only envelope without being told, and so does a drawer to a sleeve of about its size if both are given by score lines; that is only a warning.',
   fails: {
     stock: 'cream: { name: Cream cardstock, sheet: 8 1/2 x 11 }',
     pieces:
@@ -89,7 +89,7 @@ export const doesNotGoIn: Rule<Facts> = {
 function sayRoomless({ holder, held, way }: Linked): Words {
   return way === 'holds'
     ? {
-        message: `${holder} is to hold ${held}, but nothing of it makes a room`,
+        message: `${holder} is to hold ${held}, but nothing in it makes a space to hold it`,
         remedy: `put ${held} on it with "on:", give ${holder} a pocket that is glued at its sides, or take "holds" out`,
       }
     : {
@@ -111,7 +111,7 @@ function sayFit(fit: Linked & Omit<Fit, 'spare'>): Words {
   if (but === 'stands out') {
     const message = `${sizes}: it stands out by ${lack}${topples(fit) ? ', most of its length' : ''}`;
     const severity = topples(fit) ? 'warning' : 'note';
-    return { message, remedy: `let it stand if it is meant so, or ${larger}`, severity };
+    return { message, remedy: `leave it if you meant it, or ${larger}`, severity };
   }
   if (but === 'bulges') {
     const message = `${sizes}; pressed open it bulges less than that, by ${lack}`;
@@ -122,7 +122,7 @@ function sayFit(fit: Linked & Omit<Fit, 'spare'>): Words {
     return { message, remedy: `leave it so if it is; else ${larger}`, severity: 'note' };
   }
   if (but === 'lies anyhow') {
-    const message = `${sizes}: side by side in rows they do not go in, by ${lack}`;
+    const message = `${sizes}: side by side in rows they are ${lack} too large`;
     return { message, remedy: `try how they go in, or ${larger}`, severity: 'warning' };
   }
   if (fit.left.sign >= 0) {
@@ -130,7 +130,7 @@ function sayFit(fit: Linked & Omit<Fit, 'spare'>): Words {
     return { message, remedy: larger, severity: 'warning' };
   }
   return {
-    message: `${sizes}: ${lack} too little`,
+    message: `${sizes}: ${lack} too small`,
     remedy: `${larger}, or ${band ? 'make ' : ''}${held} smaller`,
   };
 }

@@ -31,7 +31,7 @@ const PLAY: Length = Length.of(1, 16, 'in');
 export const doesNotNest: Rule<Facts> = {
   severity: 'error',
   summary: 'A lid still fits over its tray, and a drawer into its sleeve, with layers stuck on the outside.',
-  why: 'A layer on the wall of a tray under its lid, or on the side of a drawer, takes up the room that one needs to slide over the other.',
+  why: 'A layer on the wall of a tray under its lid, or on the side of a drawer, takes up the room they need to slide over each other.',
   fails: {
     stock:
       'board: { name: Gray board, sheet: 12 x 18, caliper: 1/16 in }\ncream: { name: Cream cardstock, sheet: 8 1/2 x 11 }',

@@ -19,7 +19,7 @@ type Facts = OnPaper & {
 export const edgeCovered: Rule<Facts> = {
   severity: 'warning',
   summary: 'No layer lies over the motifs of a punched edge.',
-  why: 'What is stuck over the holes closes them: its paper shows through where one should look through. The border beside a punched edge has to be as wide as the motifs are deep.',
+  why: 'What is stuck over the holes closes them: its paper shows where you should see through. The border beside a punched edge must be as wide as the motifs are deep.',
   fails: {
     pieces:
       'mat: { stock: cream, cut: 3 x 4, edge: { along: left, pitch: 1/4, hole: 1/8, depth: 1/2 } }\nphoto: { stock: cream, cut: 2 1/2 x 3 1/2, on: mat }',

@@ -10,7 +10,7 @@ type Facts = OnPaper & { readonly side: Edge; readonly end: Length; readonly cut
 export const edgeInCorner: Rule<Facts> = {
   severity: 'warning',
   summary: 'A row of motifs keeps clear of rounded and clipped corners.',
-  why: 'A motif that runs into a rounding is cut a second time, and what is left between the two cuts is a point that tears off.',
+  why: 'A motif that runs into a rounding is cut a second time, and the point left between the two cuts tears off.',
   fails: {
     pieces:
       'mat: { stock: cream, cut: 3 x 4, corners: 1/4, edge: { along: left, pitch: 1/4, hole: 1/8, through: yes } }',

@@ -7,8 +7,8 @@ type Facts = Omit<OnPaper, 'unit'> & { readonly side: Edge; readonly lies: 'fold
 
 export const edgeNotFree: Rule<Facts> = {
   severity: 'error',
-  summary: 'A punched edge is a free one: neither a fold nor that of a glue tab.',
-  why: 'A border punch slides onto the paper from its edge. Where two panels hang together there is none to slide onto, and a tab with holes in it does not hold.',
+  summary: 'A punched edge is a free edge: neither a fold nor the edge of a glue tab.',
+  why: 'A border punch slides onto the paper from its edge. Where two panels are joined there is no edge to slide onto, and a tab with holes in it does not hold.',
   fails: {
     pieces:
       'card: { stock: cream, form: single-fold card, size: 4 x 5, edge: { along: left, in: front, pitch: 1/4, hole: 1/8 } }',

@@ -18,8 +18,9 @@ type Facts = OnPaper & {
 
 export const edgePitch: Rule<Facts> = {
   severity: 'error',
-  summary: 'A motif is shorter than the pitch of its tool, and the pitch than the edge it runs along.',
-  why: 'The pitch is from one motif to the next, so there is paper between two only where the motif is shorter. And an edge that has no room for one motif between its corners is not for this tool.',
+  summary:
+    'A motif is shorter than the pitch of its tool, and the pitch is shorter than the edge it runs along.',
+  why: 'The pitch is the distance from one motif to the next, so there is paper between them only if the motif is shorter. And an edge with no room for one motif between its corners is not for this tool.',
   fails: {
     pieces: 'mat: { stock: cream, cut: 3 x 4, edge: { along: left, pitch: 4 1/4, hole: 1/8 } }',
     blames: '4 1/4',

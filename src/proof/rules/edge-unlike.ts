@@ -18,8 +18,8 @@ type Facts = OnPaper & {
 
 export const edgeUnlike: Rule<Facts> = {
   severity: 'warning',
-  summary: 'A row of motifs comes out alike at both ends.',
-  why: 'Begun at one end, a border ends at the other wherever it happens to. The eye goes to the corners first, and sees at once that they differ. Without `start:` the row is laid so that they are alike.',
+  summary: 'A row of motifs ends the same way at both ends.',
+  why: 'A border that begins at one end ends wherever it happens to at the other. The eye goes to the corners first, and sees at once that they differ. Without `start:` the row is placed so that both ends are the same.',
   fails: {
     pieces: 'mat: { stock: cream, cut: 3 x 4, edge: { along: left, pitch: 3/8, hole: 1/4, start: 1/4 } }',
     blames: '1/4',

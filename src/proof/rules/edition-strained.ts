@@ -21,7 +21,7 @@ export const editionStrained: Rule<Facts> = {
   severity: 'note',
   ownEditionOnly: true,
   summary: 'The other edition folds and fits with every number within 1.5 mm of the number as written.',
-  why: 'The other edition is made again in round numbers, each length rounded by itself and the sums following. Where the nearest numbers would not fold or fit, or would make even borders uneven, the next nearest are taken. Sometimes one of them has to lie farther off, or between two marks of the ruler; then you should know which.',
+  why: 'The other edition is made again in round numbers, each length rounded by itself and the sums following. If the nearest numbers would not fold or fit, or would make even borders uneven, the next nearest are used. Sometimes one of them has to be farther off, or between two marks on the ruler; then you should know which.',
   fails: { pieces: ['card: { stock: cream, cut: 5 x 3 }', ...STRIPS].join('\n'), blames: 's2' },
   passes: { with: '15/16 x 3', insteadOf: '1 x 3' },
   say: ({ piece, own: [own, ownUnit], other: [other, unit], faulty }) => {
@@ -29,11 +29,11 @@ export const editionStrained: Rule<Facts> = {
     const moved = `${sayLength(own, ownUnit)} of ${piece} is ${sayLength(other, unit)} there`;
     return faulty
       ? {
-          message: `the ${name} edition has no numbers near enough for ${piece} to fold and fit: ${moved}`,
+          message: `the ${name} edition has no numbers close enough for ${piece} to fold and fit: ${moved}`,
           remedy: `try it before you hand it out, or leave that edition out with "units: ${editionIn(ownUnit)}"`,
         }
       : {
-          message: `in the ${name} edition ${moved}, ${printDecimal(other.minus(own).abs(), 'mm', 1)} mm off: in whole numbers near enough ${piece} would not fold and fit as it does`,
+          message: `in the ${name} edition ${moved}, ${printDecimal(other.minus(own).abs(), 'mm', 1)} mm off: with closer whole numbers ${piece} would no longer fold and fit`,
           remedy: 'leave it if the size does not matter, or choose another length',
         };
   },

@@ -11,7 +11,7 @@ type Facts = OfPiece & Omit<LeftOut, 'mate' | 'panel'> & { readonly panels: read
 export const flapLeftOut: Rule<Facts> = {
   severity: 'warning',
   summary: 'Flaps that match are both stuck down, and every tab joins two panels.',
-  why: 'With one side flap stuck down and the other forgotten, things fall out on that side. And a tab that is stuck to the panel it hangs on joins nothing.',
+  why: 'With one side flap stuck down and the other forgotten, things fall out on that side. And a tab that is stuck to its own panel joins nothing.',
   fails: {
     pieces: `folder:
   stock: cream

@@ -19,7 +19,7 @@ type Beyond = { readonly by: Length };
 export const flapTooLong: Rule<Facts> = {
   severity: 'error',
   summary: 'No flap is longer than the end it closes, or than what it is folded flat on.',
-  why: 'A flap that is longer than the way to the facing wall jams against it and will not lie flat, or sticks out past it. A flap that is longer than its envelope shows on the other side.',
+  why: 'A flap that is longer than the distance to the facing wall jams against it and will not lie flat, or sticks out past it. A flap that is longer than its envelope shows on the other side.',
   fails: { box: { bottom: '1 3/8, 5 1/2, 6 1/8' }, blames: '1 3/8' },
   passes: { box: {} },
   *check(context) {

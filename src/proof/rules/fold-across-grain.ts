@@ -22,8 +22,8 @@ const HEAVY: Length = Length.of(1, 4, 'mm');
 
 export const foldAcrossGrain: Rule<Facts> = {
   severity: 'note',
-  summary: 'Where all its folds run one way, heavy paper is folded along the grain.',
-  why: 'Heavy cardstock folded across its fibers cracks and springs open again. This is checked where the grain of a stock is given and its paper is thicker than 1/4 mm (about 100 lb cover); a box, whose folds run both ways, always has some across the grain.',
+  summary: 'Heavy paper is folded along the grain where all its folds run one way.',
+  why: 'Heavy cardstock folded across its fibers cracks and springs open again. This is checked if the grain of a stock is given and its paper is thicker than 1/4 mm (about 100 lb cover); a box, whose folds run both ways, always has some across the grain.',
   fails: {
     stock: 'cream: { sheet: 8 1/2 x 11, weight: 100 lb cover, grain: width }',
     pieces:

@@ -16,8 +16,8 @@ type Facts = OfPiece & {
 
 export const foldBlocked: Rule<Facts> = {
   severity: 'error',
-  summary: 'Whatever lies inside a flat fold ends short of it, in whatever order the paper is folded.',
-  why: 'A leaf that is rolled up with others must be no wider than the one it is folded onto, or it jams in the next fold and buckles. Leaves folded to and fro may be as wide as they like.',
+  summary: 'Whatever is inside a flat fold ends short of the fold, in whatever order the paper is folded.',
+  why: 'A leaf that is rolled up with others must be no wider than the one it is folded onto, or it jams in the next fold and buckles. Leaves folded back and forth may be as wide as they like.',
   fails: {
     pieces:
       'strip: { stock: cream, cut: 9 x 3, score: [{ from: left, at: [4, 6] }], panels: { front: A1 }, folds: { A|B: mountain 180, B|C: mountain 180 } }',

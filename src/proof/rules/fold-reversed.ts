@@ -11,8 +11,8 @@ type Facts = OfPiece & {
 
 export const foldReversed: Rule<Facts> = {
   severity: 'error',
-  summary: 'Where folds go all round a corner, the last of them goes the way the others take it.',
-  why: 'The folds round one corner close together: once all but one are made, the paper has no choice left. A line that was creased the other way fights them all, and the corner tears or cockles.',
+  summary: 'Where folds meet all around a corner, the last of them goes the way the others take it.',
+  why: 'The folds around one corner close together: once all but one are made, the paper has no choice. A line creased the other way fights them all, and the corner tears or buckles.',
   fails: {
     pieces:
       'pan: { stock: cream, cut: 7 x 6, score: [{ from: left, at: [1] }, { from: top, at: [1] }, { from: corner A1, to: corner B2 }], panels: { back: B1, left: A2, floor: B2 }, folds: { back|A1 right: mountain 180, A1 left|A1 right: mountain 180 }, glue: { A1 right: back } }',

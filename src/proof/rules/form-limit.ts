@@ -7,8 +7,8 @@ type Facts = FormLimit | { readonly reason: string; readonly remedy: string };
 
 export const formLimit: Rule<Facts> = {
   severity: 'error',
-  summary: 'A ready-made form is asked only for what it can be.',
-  why: 'Beyond certain proportions a form stops working: flaps grow longer than the opening they close, tabs wider than what they are glued to. The limit is said with the measurement that passes it, before any paper is cut.',
+  summary: 'A ready-made form stays within its limits.',
+  why: 'Beyond certain proportions a form stops working: flaps grow longer than the opening they close, tabs wider than what they are glued to. The finding names the limit and the measurement that passes it, before any paper is cut.',
   fails: { pieces: 'box: { stock: cream, form: clip-top box, inside: 1 x 1 1/2 x 3 }', blames: '1 1/2' },
   passes: { with: '1 1/2 x 1 x 3', insteadOf: '1 x 1 1/2 x 3' },
   say: (facts) => {

@@ -16,7 +16,7 @@ type Facts = OfPiece & { readonly panel: string };
 export const frontInside: Rule<Facts> = {
   severity: 'warning',
   summary: 'Once folded, a sheet shows its outside.',
-  why: 'A sheet is drawn with its outside facing you, and folds are named as seen from there. With every fold the other way round the shape closes all the same, but what is meant for the front ends up inside.',
+  why: 'A sheet is drawn with its outside facing you, and folds are named as seen from there. With every fold the other way, the shape still closes, but what is meant for the front ends up inside.',
   fails: {
     pieces:
       'card: { stock: cream, cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [4 1/4] }], panels: { back: A1, front: B1 }, folds: { A|B: valley 180 } }',

@@ -9,7 +9,7 @@ type Facts = OfPiece & Pick<GatePair, 'panels' | 'base'> & { readonly angle?: nu
 export const gatesApart: Rule<Facts> = {
   severity: 'warning',
   summary: 'Two gates that would meet in the middle of a card are folded flat on the same side of it.',
-  why: 'Two flaps of half the width are meant to meet over the panel between them. With one of them folded the other way, it ends up behind that panel; folded half-way only, it stands up.',
+  why: 'Two flaps of half the width are meant to meet over the panel between them. If one of them is folded the other way, it ends up behind that panel; folded only halfway, it stands up.',
   fails: {
     pieces:
       'card: { stock: cream, cut: 8 x 4, score: [{ from: left, at: [2, 6] }], panels: { right: A1, back: B1, left: C1 }, folds: { A|B: mountain 180, B|C: valley 180 } }',

@@ -11,7 +11,7 @@ type Facts = OfPiece & Pick<Mate, 'from' | 'to'> & Pick<BlockedGlue, 'between'>;
 export const glueBlocked: Rule<Facts> = {
   severity: 'error',
   summary: 'Once folded, nothing lies between two panels that stick together.',
-  why: 'Where flaps lie on top of one another, glue holds only those that touch. A flap that is said to stick to the one beyond the next sticks to nothing.',
+  why: 'Where flaps lie on top of one another, glue holds only those that touch. A flap that should stick to the one beyond its neighbor sticks to nothing.',
   fails: {
     pieces: `wrap:
   stock: cream

@@ -10,8 +10,8 @@ type Facts = OfPiece & Omit<Astray, 'mates' | 'fold'> & { readonly glued?: Place
 
 export const glueOtherSide: Rule<Facts> = {
   severity: 'error',
-  summary: 'Two panels that stick together are folded to the same side of the one they hang on.',
-  why: 'A flap folded away from you and a back folded toward you have the front between them, and no glue reaches through it. One of the two folds goes the wrong way.',
+  summary: 'Two panels that stick together are folded to the same side of the panel between them.',
+  why: 'If a flap is folded away from you and the back toward you, the front is between them, and no glue reaches through it. One of the two folds goes the wrong way.',
   fails: {
     pieces: `envelope:
   stock: cream

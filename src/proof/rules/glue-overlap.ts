@@ -18,7 +18,7 @@ type Facts = OfPiece & {
 export const glueOverlap: Rule<Facts> = {
   severity: 'error',
   summary: 'Every glue area overlaps what it is stuck to by at least a quarter inch in both directions.',
-  why: 'A narrow strip of tape lets go when the box is first opened. A quarter inch is the least that holds, and half an inch is usual for a tab.',
+  why: 'A narrow strip of tape lets go when the box is first opened. A quarter inch is the minimum, and half an inch is usual for a tab.',
   fails: { box: { cut: '7 5/8 x 6 3/4' }, blames: 'tab: A3' },
   passes: { box: {} },
   *check(context) {

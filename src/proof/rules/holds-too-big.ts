@@ -18,9 +18,8 @@ type Roomless = { readonly in: string };
 
 export const holdsTooBig: Rule<Facts> = {
   severity: 'error',
-  summary:
-    'What a project is to hold fits in its box, bag, band or envelope, in some orientation and with its count.',
-  why: 'The box is made for something. If that does not go in, the box is wrong, however well it folds. Of several boxes one has to take it, or the one that `in:` names. In flat paper, an envelope or a pillow box, what is thick takes up width as well. Between six walls a square takes more room than what is round.',
+  summary: 'What goes in the box, bag, band or envelope fits, in the number given and some way round.',
+  why: 'A box is made for something. If that does not go in, the box is wrong, however well it folds. If there are several boxes, one of them must take it, or the one that `in:` names. In an envelope or a pillow box, thickness takes up width as well. Between six walls, something square takes more room than something round.',
   fails: {
     box: {},
     more: 'holds: { item: seed packet, size: 3 1/4 x 4 1/2 x 1/16, count: 6 }',
@@ -44,8 +43,8 @@ export const holdsTooBig: Rule<Facts> = {
   say: (facts) =>
     'in' in facts
       ? {
-          message: `${facts.in} is to hold ${facts.count} × ${facts.item}, but nothing of it makes a room`,
-          remedy: 'name the box, the bag or the envelope that it goes in, or take "in" out',
+          message: `${facts.in} is to hold ${facts.count} × ${facts.item}, but nothing in it makes a space to hold it`,
+          remedy: 'name the box, the bag or the envelope that it goes in, or delete "in"',
         }
       : sayFit(facts),
 };
@@ -68,21 +67,21 @@ function sayFit(fit: Held & Fit): Words {
   if (but === 'stands out') {
     return {
       message: `${sizes}: it stands out by ${lack}${topples(fit) ? ', most of its length' : ''}`,
-      remedy: `let it stand if it is meant so, or make ${sheet} ${larger}`,
+      remedy: `leave it if you meant it, or make ${sheet} ${larger}`,
       severity: topples(fit) ? 'warning' : 'note',
     };
   }
   if (but === 'is round') {
     return {
       message: `${sizes}: it goes in only if it is round`,
-      remedy: `leave it so if it is; else make ${sheet} ${larger}`,
+      remedy: `leave it if it is; otherwise make ${sheet} ${larger}`,
       severity: 'note',
     };
   }
   if (but === 'lies anyhow') {
     return {
-      message: `${sizes}: side by side in rows they do not go in, by ${lack}`,
-      remedy: `try how they go in, or make ${sheet} ${larger}`,
+      message: `${sizes}: side by side in rows they are ${lack} too large`,
+      remedy: `try how they fit, or make ${sheet} ${larger}`,
       severity: 'warning',
     };
   }
@@ -93,7 +92,7 @@ function sayFit(fit: Held & Fit): Words {
       severity: 'warning',
     };
   }
-  return { message: `${sizes}: ${lack} too little`, remedy };
+  return { message: `${sizes}: ${lack} too small`, remedy };
 }
 
 function saySizes(fit: Held & Fit): string {

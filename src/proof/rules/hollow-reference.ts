@@ -19,8 +19,8 @@ type Facts = {
 
 export const hollowReference: Rule<Facts> = {
   severity: 'error',
-  summary: 'What a step asks the sheet to say of a piece, there is to be said.',
-  why: 'A piece that lies on nothing has no reveal, one without score lines has nothing to score. The sentence would have a hole in it.',
+  summary: 'A step asks only for things the piece has.',
+  why: 'A piece that is on nothing has no reveal, and one without score lines has nothing to score. The sentence would have a hole in it.',
   fails: {
     pieces: 'card: { stock: cream, cut: 4 x 5 }\nfront: { stock: cream, cut: 3 x 4, on: card }',
     body: '## Layer\nStick :piece[front] on :piece[card], leaving :reveal[card] all round.\n',
@@ -47,14 +47,14 @@ export const hollowReference: Rule<Facts> = {
     }
     if (lack === 'base') {
       return {
-        message: `${piece} lies on nothing, so it has no reveal`,
-        remedy: `name the layer, or say with "on:" what ${piece} lies on`,
+        message: `${piece} is not layered on anything, so it has no reveal`,
+        remedy: `name the layer, or say with "on:" what ${piece} is on`,
       };
     }
     const { none, other, key } = LACKS[lack];
     const isGiven = !isForm || lack === 'edge' || lack === 'impressions';
     return {
-      message: `${name} has ${none}, so there is nothing to say for :${kind}`,
+      message: `${name} has ${none}, so :${kind} has nothing to print`,
       remedy: `name a piece that ${other}, or ${isGiven ? `give ${piece} its ${key}` : 'leave it out'}`,
     };
   },

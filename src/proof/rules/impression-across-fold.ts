@@ -11,8 +11,8 @@ type Facts = {
 
 export const impressionAcrossFold: Rule<Facts> = {
   severity: 'warning',
-  summary: 'A stamped image lies on one panel of what is folded.',
-  why: 'On a score line a stamp prints with a gap, and the ink cracks as the paper is folded. Nor is the image seen whole from any side.',
+  summary: 'A stamped image is on one panel of a folded piece.',
+  why: 'On a score line a stamp prints with a gap, and the ink cracks when the paper is folded. And the whole image cannot be seen from any side.',
   fails: {
     pieces:
       'card: { stock: cream, form: single-fold card, size: 4 x 5, impressions: { stamp: leaf, size: 2 x 1 } }',

@@ -15,8 +15,8 @@ type Facts = Omit<OnPaper, 'unit'> & {
 
 export const impressionCovered: Rule<Facts> = {
   severity: 'warning',
-  summary: 'No layer lies over a stamped image, unless the image says that one is to.',
-  why: 'What is stamped is stamped before the layers go on, and what they cover is lost. A background that a panel is stuck on is meant so; then `covered: yes` says it.',
+  summary: 'No layer covers a stamped image, unless the image says that one should.',
+  why: 'What is stamped is stamped before the layers go on, and what they cover is lost. If you want that, as for a background under a panel, write `covered: yes`.',
   fails: {
     pieces:
       'mat: { stock: cream, cut: 3 x 4, impressions: { stamp: leaf, size: 2 x 1 } }\nlabel: { stock: cream, cut: 2 x 1, on: mat, at: { top: 2 } }',

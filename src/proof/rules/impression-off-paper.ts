@@ -20,8 +20,8 @@ type Facts = OnPaper & {
 
 export const impressionOffPaper: Rule<Facts> = {
   severity: 'error',
-  summary: 'A stamped image lies whole on its paper, unless it says that it runs off.',
-  why: 'An image that runs off the edge is cut off there and leaves ink on the table. That can be what is wanted; then `runs off: yes` says so, and the sheet tells whoever stamps it to lay scrap paper under.',
+  summary: 'A stamped image is entirely on its paper, unless it says that it runs off.',
+  why: 'An image that runs off the edge is cut off there and leaves ink on the table. If you want that, write `runs off: yes`, and the sheet says to put scrap paper underneath.',
   fails: {
     pieces:
       'mat: { stock: cream, cut: 3 x 4, impressions: [{ stamp: leaf, size: 2 x 1, at: { left: 1 1/4 } }] }',

@@ -17,7 +17,7 @@ type Facts = OnPaper & {
 export const impressionsOverlap: Rule<Facts> = {
   severity: 'warning',
   summary: 'No stamped image is printed over another, unless it says so.',
-  why: 'Where two images meet, both are spoiled, and the wet ink of the first comes off on the second stamp. Images that are built up in layers are meant so; then `over: yes` says it.',
+  why: 'Where two images meet, both are spoiled, and the wet ink of the first comes off on the second stamp. If you want that, as for an image built up in layers, write `over: yes`.',
   fails: {
     pieces:
       'mat: { stock: cream, cut: 3 x 4, impressions: [{ stamp: leaf, size: 2 x 1 }, { stamp: star, size: 1 x 1, at: { top: 1 } }] }',

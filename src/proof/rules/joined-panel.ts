@@ -10,8 +10,8 @@ type Facts = {
 
 export const joinedPanel: Rule<Facts> = {
   severity: 'error',
-  summary: 'Cells with no line between them are one panel, without a fold in it and not all round another.',
-  why: 'A panel is flat: where two cells are one by going round a corner, the line that still lies between them cannot be folded. Paper that others surround on all sides cannot be folded out of them either.',
+  summary: 'Cells with no line between them are one panel, with no fold in it and not all around another.',
+  why: 'A panel is flat: where two cells become one around a corner, the line that is still between them cannot be folded. Nor can paper that others surround on all sides be folded out of them.',
   fails: {
     pieces:
       'card: { stock: cream, cut: 4 x 4, score: [{ from: left, at: 2 }, { from: top, at: 2 }], panels: { front: A1 }, folds: { A1|A2: none, A1|B1: none, B1|B2: none } }',

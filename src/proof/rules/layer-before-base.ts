@@ -18,7 +18,7 @@ type Facts = {
 export const layerBeforeBase: Rule<Facts> = {
   severity: 'warning',
   summary: 'No layer is stuck on before its base is there.',
-  why: 'Whoever follows the steps has nothing to stick it to yet. Cutting, stamping or joining pieces beforehand is fine, and so is a pair that is stuck together first and then put on its base.',
+  why: 'Anyone following the steps has nothing to stick it to yet. Cutting, stamping or joining pieces beforehand is fine, and so is a pair that is stuck together first and then put on its base.',
   fails: {
     pieces:
       'card: { stock: cream, cut: 4 x 5 }\nmat: { stock: cream, cut: 3 x 4, on: card }\nlabel: { stock: cream, cut: 2 x 1, on: mat }',

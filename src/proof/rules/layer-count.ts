@@ -11,8 +11,8 @@ type Facts = OfLayer & {
 
 export const layerCount: Rule<Facts> = {
   severity: 'note',
-  summary: 'Of a layer there are no more than of what it lies on.',
-  why: 'A `count:` says how many each attendee cuts. Three of a layer on one card all lie in the one place that is written: the drawings show one, and nobody knows where the others go.',
+  summary: 'There are no more of a layer than of its base.',
+  why: 'A `count:` says how many each attendee cuts. Three of one layer on one card would all be in the one place that is written: the drawings show one, and nobody knows where the others go.',
   fails: {
     pieces: 'card: { stock: cream, cut: 4 x 5 }\ndot: { stock: cream, cut: 1 x 1, on: card, count: 3 }',
     blames: 'card',

@@ -7,8 +7,8 @@ type Facts = OfLayer & Covered;
 export const layerCovered: Rule<Facts> = {
   severity: 'error',
   summary:
-    'A layer lies where it can be seen: not on a glue tab, nor on a face that is glued over or ends up inside.',
-  why: 'A layer on a glue tab sits in the joint: nobody sees it, and the joint holds no better than the layer does. One on a face that is closed in for good is wasted paper. What a lid or a flap covers is fine: it shows when that is opened.',
+    'A layer is where it can be seen: not on a glue tab, nor on a face that is glued over or ends up inside.',
+  why: 'A layer on a glue tab sits in the joint: nobody sees it, and the joint holds no better than the layer does. A layer on a face that is closed in for good is wasted paper. What a lid or a flap covers is fine: it shows when that is opened.',
   fails: {
     pieces:
       'box: { stock: cream, form: tuck-end box, inside: 2 x 1 x 3 }\nstrip: { stock: cream, cut: 1/4 x 2 1/2, on: box.tab }',

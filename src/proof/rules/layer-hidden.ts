@@ -17,7 +17,7 @@ type Facts = OfLayer & {
 export const layerHidden: Rule<Facts> = {
   severity: 'warning',
   summary: 'No layer is completely hidden by another on the same base.',
-  why: 'When two layers go on one base and the later one covers all of the earlier, nothing of the earlier is seen. Usually one of them belongs elsewhere, or an `at:` is missing. Layers that partly overlap are fine, and so is a small one on a large one.',
+  why: 'When two layers go on one base and the later one covers all of the earlier, the earlier one cannot be seen. Usually one of them belongs elsewhere, or an `at:` is missing. Layers that partly overlap are fine, and so is a small one on a large one.',
   fails: {
     pieces:
       'card: { stock: cream, cut: 4 x 5 }\nlabel: { stock: cream, cut: 2 x 1, on: card }\nphoto: { stock: cream, cut: 3 x 4, on: card }',

@@ -36,8 +36,8 @@ type Covering = {
 
 export const layerOffPaper: Rule<Facts> = {
   severity: 'error',
-  summary: 'There is paper under every layer: none lies where its base is trimmed off, punched or cut out.',
-  why: 'A layer that reaches over a part that was trimmed off hangs in the air with its glue showing. One that covers half a hole is cut into when the string goes through; one that covers a hole whole has to be punched with it. One that covers a window hides it; what is to show through it goes `behind:` it.',
+  summary: 'There is paper under every layer: none is where its base is trimmed off, punched or cut out.',
+  why: 'A layer that reaches over a part that was trimmed off hangs in the air with its glue showing. One that covers half a hole is in the way of the string; one that covers a whole hole has to be punched with it. One that covers a window hides it; what is to show through it goes `behind:` it.',
   fails: {
     pieces:
       'tag: { stock: cream, form: tag, size: 2 x 4 }\nnote: { stock: cream, cut: 1 3/4 x 3, on: tag, at: { top: 3/8 } }',

@@ -25,7 +25,7 @@ type Facts = AxisFacts & {
 export const layerOverhang: Rule<Facts> = {
   severity: 'error',
   summary: 'A layer does not pass the edge of what it is stuck on.',
-  why: 'A layer cut too large, or placed too near an edge, sticks out beyond its base. Everyone who cuts by the sheet finds out when the paper is already cut. A layer that is meant to stick out says `overhang: yes`.',
+  why: 'A layer cut too large, or placed too near an edge, sticks out beyond its base. Everyone finds out when the paper is already cut. A layer that is meant to stick out says `overhang: yes`.',
   fails: {
     pieces: 'card: { stock: cream, cut: 3 1/2 x 5 }\nfront: { stock: cream, cut: 3 3/4 x 4 3/4, on: card }',
     blames: '3 3/4',

@@ -36,8 +36,8 @@ const ALIKE: Length = Length.of(1, 2, 'in');
 
 export const lidTooSmall: Rule<Facts> = {
   severity: 'error',
-  summary: 'A lid by its score lines is larger than the tray it goes over.',
-  why: 'A lid scored to the very size of its base does not go over it: the paper of both takes up room. This is looked at where a project has just two trays by their score lines and one of them is called a lid.',
+  summary: 'A lid given by score lines is larger than the tray it goes over.',
+  why: 'A lid scored to the exact size of its base does not go over it: the paper of both takes up room. This is checked if a project has just two trays given by score lines and one of them is called a lid.',
   fails: {
     pieces: `base:
   stock: cream

@@ -5,8 +5,8 @@ type Facts = { readonly variant: string };
 
 export const loneVariant: Rule<Facts> = {
   severity: 'note',
-  summary: 'There are two variants or more.',
-  why: 'With one variant alone its values might as well stand where the common ones do, and the sheet would be shorter.',
+  summary: 'A project has two variants or more.',
+  why: 'With only one variant, its values might as well be the common ones, and the sheet would be shorter.',
   fails: {
     pieces: 'card: { stock: cream, cut: 4 x 5 }',
     more: 'variants: { small: { card.cut: 3 x 4 } }',
@@ -16,6 +16,6 @@ export const loneVariant: Rule<Facts> = {
   say: ({ variant }) => ({
     message: `${quote(variant)} is the only variant`,
     remedy:
-      'write a second one, with {} if the common values are its own; or put its values where the common ones stand',
+      'write a second one, with {} if it has only the common values; or move its values to where the common ones are',
   }),
 };

@@ -8,8 +8,8 @@ const MOST = 150;
 
 export const longFolderName: Rule<Facts> = {
   severity: 'error',
-  summary: "A project's folder has a name that files can be named after.",
-  why: 'Every file that is made of a project begins with the name of its folder, and no file system takes names without end.',
+  summary: "A project's folder has a name that can be used for files.",
+  why: 'Every file that is made of a project begins with the name of its folder, and no file system takes endless names.',
   fails: { folder: `card-${'for-you-'.repeat(20)}` },
   passes: { folder: 'card-for-you' },
   ownEditionOnly: true,

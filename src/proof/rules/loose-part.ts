@@ -12,7 +12,7 @@ type Facts = {
 export const loosePart: Rule<Facts> = {
   severity: 'error',
   summary: 'Every folded piece is one piece of paper.',
-  why: 'A slit too many, or a trim in the wrong place, and part of the box falls off with the last cut. Nobody sees it in a list of score lines; everybody sees it on the table.',
+  why: 'One slit too many, or a trim in the wrong place, and part of the box falls off with the last cut. Nobody sees it in a list of score lines; everybody sees it on the table.',
   fails: { box: { slit: 'A|B 1-2, B|C 1-2, C|D 1-2, A|B 4, B|C 4, C|D 4, 3|4 B' }, blames: 'box' },
   passes: { box: {} },
   *check(context) {
@@ -25,9 +25,9 @@ export const loosePart: Rule<Facts> = {
     }
   },
   say: ({ sheet, panels }) => {
-    const [verb, pronoun] = panels.length === 1 ? ['hangs', 'it'] : ['hang', 'them'];
+    const [verb, pronoun] = panels.length === 1 ? ['is', 'it'] : ['are', 'them'];
     return {
-      message: `${sayList(panels)} of ${sheet} ${verb} on nothing: slits and trims cut ${pronoun} off the rest`,
+      message: `${sayList(panels)} of ${sheet} ${verb} cut off from the rest by slits and trims`,
       remedy: `leave one edge of ${pronoun} uncut, or trim ${pronoun} off`,
     };
   },

@@ -8,8 +8,8 @@ type Facts = {
 
 export const missingDisclosure: Rule<Facts> = {
   severity: 'warning',
-  summary: 'A link that looks as if it earned something says that it does.',
-  why: 'Who is paid for a link must say so, clearly and beside it (in the United States 16 CFR 255.5). `paid: true` on a supply makes the disclosure appear by itself. Links whose address carries a referral are taken for paid ones; if one is not, take that part of the address off.',
+  summary: 'A link that looks like an affiliate link is marked as paid.',
+  why: 'Anyone who is paid for a link must say so, clearly and beside it (in the United States 16 CFR 255.5). `paid: true` on a supply makes the disclosure appear by itself. Links whose address carries a referral are taken to be paid; if one is not, remove that part of the address.',
   fails: {
     head: 'supplies:\n  - { item: Tape, kind: adhesive, link: "https://example.org/tape?tag=bench" }',
     blames: 'https://example.org/tape?tag=bench',
@@ -26,7 +26,7 @@ export const missingDisclosure: Rule<Facts> = {
     }
   },
   say: ({ among }) => ({
-    message: 'this link looks like one that earns something, but nothing says so',
+    message: 'this looks like an affiliate link, but it is not marked as paid',
     remedy:
       among === 'supplies'
         ? 'add "paid: true" to the supply, or use the plain address'

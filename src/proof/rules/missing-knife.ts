@@ -9,7 +9,7 @@ type Facts = { readonly piece: string };
 export const missingKnife: Rule<Facts> = {
   severity: 'note',
   summary: 'A knife is among the supplies where a slit begins and ends within the paper.',
-  why: 'A trimmer cuts from edge to edge, and scissors need an edge or a gap to begin at. A slit that has neither takes a knife, a ruler and a mat, and nobody at the table has those unless the list says so.',
+  why: 'A trimmer cuts from edge to edge, and scissors need an edge or a gap to begin at. A slit with neither needs a knife, a ruler and a mat, and nobody at the table has those unless the list says so.',
   fails: {
     head: 'supplies:\n  - { item: Score board, kind: tool }',
     pieces: `band:

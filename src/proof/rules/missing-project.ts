@@ -11,8 +11,8 @@ type Facts = {
 
 export const missingProject: Rule<Facts> = {
   severity: 'warning',
-  summary: 'A link to another project leads to one that is there.',
-  why: 'A project that was renamed or taken out leaves its links behind, and whoever follows one finds no page there.',
+  summary: 'A link to another project leads to one that exists.',
+  why: 'A project that was renamed or deleted leaves its links behind, and anyone who follows one finds no page.',
   fails: {
     pieces: 'card: { stock: cream, cut: 4 x 5 }',
     body: '## Cut\nCut :piece[card] as for [the tag](../tga/).\n',

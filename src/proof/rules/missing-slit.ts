@@ -20,8 +20,8 @@ type Facts = {
 
 export const missingSlit: Rule<Facts> = {
   severity: 'error',
-  summary: 'Where score lines cross, paper that must part is slit.',
-  why: 'Four panels round one corner cannot all fold up: paper does not stretch. One of the lines between them must be a cut. Left out of the list, it shows only when the flaps will not fold.',
+  summary: 'Where score lines cross, the paper is slit so that it can fold.',
+  why: 'Four panels around one corner cannot all fold up: paper does not stretch. One of the lines between them must be a cut. If it is missing from the list, you find out only when the flaps will not fold.',
   fails: { box: { slit: 'A|B 1-2, B|C 1-2, C|D 1-2, B|C 4, C|D 4' }, blames: 'box' },
   passes: { box: {} },
   *check(context) {
@@ -42,11 +42,11 @@ export const missingSlit: Rule<Facts> = {
     return {
       message:
         others.length === 0
-          ? `${first} of ${sheet} hang together, so that the panels round their corner cannot fold`
-          : `panels of ${sheet} hang together that must part for their corners to fold: ${[first, ...others].join('; ')}`,
+          ? `${first} of ${sheet} are still joined, so the panels around that corner cannot fold`
+          : `these panels of ${sheet} are still joined and must be cut apart for their corners to fold: ${[first, ...others].join('; ')}`,
       remedy:
         flat.length > 0
-          ? `say "${flat.join(', ')}" under "folds:", so that the paper folds in round the corner`
+          ? `say "${flat.join(', ')}" under "folds:", so that the paper folds in around the corner`
           : `${slit}, or trim off what is waste`,
     };
   },

@@ -14,7 +14,7 @@ type Facts = {
 export const missingSupply: Rule<Facts> = {
   severity: 'note',
   summary: 'Every tool that a step calls for is among the supplies.',
-  why: 'People lay out what the list says, and a bone folder that first turns up in step four stops the whole table. Only a few plain words are looked for, in the language of the sheet. A sheet with no supplies at all is told once, at the first tool. Notes for the demonstrator, and sentences with an "if" or a "without" in them are passed over.',
+  why: 'People lay out what the list says, and a bone folder that first turns up in step four stops the whole table. Only a few plain words are looked for, in the language of the sheet. A sheet with no supplies at all gets one finding, at the first tool. Notes for the demonstrator, and sentences with "if" or "without" in them are skipped.',
   fails: {
     head: 'supplies:\n  - { item: Score board, kind: tool }',
     pieces: 'card: { stock: cream, cut: 4 x 5 }',

@@ -11,17 +11,17 @@ type Facts = {
 
 export const missingValue: Rule<Facts> = {
   severity: 'error',
-  summary: 'What a sheet cannot do without is there.',
-  why: 'A piece without a size cannot be cut, a sheet without a title cannot be found again. Everything that has a sensible default may be left out; this is what has none.',
+  summary: 'Everything a sheet needs is there.',
+  why: 'A piece without a size cannot be cut, and a sheet without a title cannot be found again. Anything with a sensible default may be left out; these have none.',
   fails: { pieces: 'front: { stock: cream }', blames: 'front' },
   passes: { with: 'cream, cut: 3 x 4 }', insteadOf: 'cream }' },
   say: ({ key, where, isWritten }) => ({
     message: isWritten
-      ? `nothing stands behind ${quote(`${key}:`)}`
+      ? `there is no value after ${quote(`${key}:`)}`
       : `${sayPlace(where)} has no ${quote(`${key}:`)}`,
     remedy:
       REMEDIES[key] ??
-      (isWritten ? `write it behind ${quote(`${key}:`)}, or take the word out` : `add ${quote(`${key}:`)}`),
+      (isWritten ? `write it after ${quote(`${key}:`)}, or take the word out` : `add ${quote(`${key}:`)}`),
   }),
 };
 

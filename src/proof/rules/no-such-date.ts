@@ -2,12 +2,12 @@ import type { Rule } from '../rule.ts';
 
 export const noSuchDate: Rule<{ readonly text: string }> = {
   severity: 'error',
-  summary: 'Every date is a day of the calendar.',
+  summary: 'Every date is a real date.',
   why: 'A session on 30 February would be left out of the calendar, and nobody would come.',
   fails: { head: 'session: 2027-02-30', blames: '2027-02-30' },
   passes: { with: '25', insteadOf: '30' },
   say: ({ text }) => ({
-    message: `${text} is no day of the calendar${reason(text)}`,
+    message: `${text} is not a real date${reason(text)}`,
     remedy: 'write year-month-day, such as 2027-02-25',
   }),
 };

@@ -11,7 +11,7 @@ type Facts = OfPiece & Unheld;
 export const notHeld: Rule<Facts> = {
   severity: 'error',
   summary: 'Every wall and floor is held: by glue, by a flap that is tucked in, or by the paper itself.',
-  why: 'A box stands only as long as its walls cannot fall open again. What is meant to move, such as a lid, is named behind `opens:`.',
+  why: 'A box stands only as long as its walls cannot fall open again. Name what is meant to move, such as a lid, after `opens:`.',
   fails: { box: { glue: 'A4: D4, C4: D4, B4: D4' }, blames: 'box' },
   passes: { box: {} },
   *check(context) {

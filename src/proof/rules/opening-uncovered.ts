@@ -22,7 +22,7 @@ type Facts = OfLayer & {
 
 export const openingUncovered: Rule<Facts> = {
   severity: 'error',
-  summary: 'What is stuck behind an opening covers it, with a border all round for the glue.',
+  summary: 'What is stuck behind an opening covers it, with a border all around for the glue.',
   why: 'A picture smaller than its window shows a gap, and one just as large has nothing to hold it. An eighth of an inch (3 mm) all round is the least that takes tape.',
   fails: {
     pieces:

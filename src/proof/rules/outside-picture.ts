@@ -3,8 +3,8 @@ import { quote } from '../words.ts';
 
 export const outsidePicture: Rule<{ readonly path: string }> = {
   severity: 'error',
-  summary: "Every picture lies in the project's own folder.",
-  why: 'A sheet must be whole when its folder is copied to another computer, and nothing is fetched from the network when it is made or read.',
+  summary: "Every picture is in the project's own folder.",
+  why: 'A sheet must be whole when its folder is copied to another computer, and nothing is fetched from the network when a sheet is made or read.',
   fails: {
     body: '## Cut\n![The card, cut](../other/photos/cut.jpg)\n',
     files: { 'other/photos/cut.jpg': '' },

@@ -11,7 +11,7 @@ type Facts = {
 export const pictureAlternative: Rule<Facts> = {
   severity: 'warning',
   summary: 'Every picture says in words what it shows.',
-  why: 'Who cannot see the picture hears these words instead. They stand between the brackets: `![The box flat, flaps tapered](photos/flat.jpg)`. The name of a file, or "photo", says nothing.',
+  why: 'People who cannot see the picture hear these words instead. They go between the brackets: `![The box flat, flaps tapered](photos/flat.jpg)`. The name of a file, or "photo", says nothing.',
   fails: {
     body: '## Cut\n![](photos/cut.jpg)\n',
     files: { 'card/photos/cut.jpg': '' },

@@ -32,7 +32,7 @@ type Facts = {
 export const pieceExceedsSheet: Rule<Facts> = {
   severity: 'error',
   summary: 'Every piece can be cut from one sheet of its stock.',
-  why: 'A piece larger than the sheet it is to be cut from is found out at the trimmer, when everybody has bought the paper. A piece may be turned on the sheet, unless the print is upright or the grain is given.',
+  why: 'If a piece is larger than its sheet, you find out at the trimmer, when everybody has bought the paper. A piece may be turned on the sheet, unless the print is upright or the grain is given.',
   fails: { pieces: 'wrap: { stock: cream, cut: 9 x 10 }', blames: '9 x 10' },
   passes: { with: '10 1/2 x 8', insteadOf: '9 x 10' },
   *check({ project, shapes }) {

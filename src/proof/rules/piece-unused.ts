@@ -6,7 +6,7 @@ import type { Rule } from '../rule.ts';
 export const pieceUnused: Rule<{ readonly piece: string }> = {
   severity: 'warning',
   summary: 'Every piece that is cut is used in a step.',
-  why: 'A piece in the cut list that no step takes up leaves people with a scrap in their hand, wondering what they missed. A step takes a piece up by naming it, as in `:piece[front]` or `:size[front]`, or by showing it, as in `::drawing{of=front}`.',
+  why: 'A piece in the cut list that no step uses leaves people with a scrap in their hand, wondering what they missed. A step uses a piece by naming it, as in `:piece[front]` or `:size[front]`, or by showing it, as in `::drawing{of=front}`.',
   fails: {
     pieces: 'card: { stock: cream, cut: 4 x 5 }\nfront: { stock: cream, cut: 3 x 4, on: card }',
     body: '## Begin\nTake :piece[card].\n',

@@ -14,7 +14,7 @@ type Facts = OfLayer &
 export const placementClash: Rule<Facts> = {
   severity: 'error',
   summary: "Distances given from two opposite edges leave exactly the layer's own width between them.",
-  why: 'A strip 3 in wide cannot lie 1/4 in from the left and 1/4 in from the right of a base 4 in wide. Give one of the two; the other follows.',
+  why: 'A strip 3 in wide cannot be 1/4 in from both the left and the right of a base 4 in wide. Give one of the two; the other follows.',
   fails: {
     pieces:
       'card: { stock: cream, cut: 4 x 5 }\nstrip: { stock: cream, cut: 3 x 1, on: card, at: { left: 1/4, right: 1/4 } }',
@@ -37,7 +37,7 @@ export const placementClash: Rule<Facts> = {
     const given = `${say(near.value)} from the ${first}`;
     return {
       message: `${layer} is ${say(size)} ${baseIs}, but ${given} and ${say(far)} from the ${second} of ${baseName} leave ${room.sign > 0 ? say(room) : 'nothing'}`,
-      remedy: `leave out "${second}:", which then is ${say(base.minus(near.value).minus(size))}`,
+      remedy: `leave out "${second}:"; it then works out to ${say(base.minus(near.value).minus(size))}`,
       notes: [{ message: given, at: near.at }],
     };
   },

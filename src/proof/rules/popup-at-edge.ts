@@ -28,7 +28,7 @@ type Past = {
 
 export const popupAtEdge: Rule<Facts> = {
   severity: 'error',
-  summary: 'A pop-up lies on a fold that closes flat, with card left beside it on all sides.',
+  summary: 'A pop-up is on a fold that closes flat, with card left on all sides of it.',
   why: 'A pop-up is a strip between two slits. If these reach an edge, or leave less than 1/8 in (3 mm) of the fold at its ends, the card comes apart there.',
   fails: {
     pieces:

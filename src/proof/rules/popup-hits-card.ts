@@ -22,8 +22,8 @@ const TURNED: Readonly<Record<Edge, Edge>> = { left: 'right', right: 'left', top
 
 export const popupHitsCard: Rule<Facts> = {
   severity: 'error',
-  summary: 'What is stuck on a pop-up ends where the strip hangs on the card.',
-  why: 'A figure may stand up past the fold in the middle of the strip, where there is only air. Past the fold by which the strip hangs on the card is the card itself: the figure runs into it when the card is opened.',
+  summary: 'What is stuck on a pop-up ends where the strip joins the card.',
+  why: 'A figure may stand up past the fold in the middle of the strip, where there is only air. Past the fold that joins the strip to the card is the card itself: the figure runs into it when the card is opened.',
   fails: {
     pieces:
       'card: { stock: cream, form: single-fold card, size: 4 1/4 x 5 1/2, openings: { step: { pop-up: 2, depth: 1 } } }\nboat: { stock: cream, cut: 2 x 1, on: inside card.step-front, at: { right: 1/4 }, overhang: yes }',

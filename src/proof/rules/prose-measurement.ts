@@ -23,7 +23,7 @@ export const proseMeasurement: Rule<Facts> = {
   severity: 'warning',
   summary:
     'Every measurement in the text is that of something its sentence names or, where it names nothing, of something in the project.',
-  why: 'A number typed into a step stays behind when a piece is changed, and then the cut list says one thing and the step another. Write `:size[front]` or `:reveal[front]`, and the text always follows.',
+  why: 'A number typed into a step does not change with its piece, and then the cut list says one thing and the step another. Write `:size[front]` or `:reveal[front]`, and the text always follows.',
   fails: {
     pieces: 'card: { stock: cream, cut: 4 1/4 x 5 1/2 }\nfront: { stock: cream, cut: 4 x 5 1/4, on: card }',
     body: '## Layer\nStick :piece[front] on :piece[card], leaving 3/16 in all round.\n',

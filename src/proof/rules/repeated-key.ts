@@ -11,7 +11,7 @@ type Facts = {
 export const repeatedKey: Rule<Facts> = {
   severity: 'error',
   summary: 'Nothing is written twice in one place.',
-  why: 'Two pieces called `front`, or two sizes for one piece: only the first is read, and the second, perhaps the one that was corrected last, is lost without a word.',
+  why: 'Two pieces called `front`, or two sizes for one piece: only the first is read, and the second, perhaps the one you corrected last, is silently lost.',
   fails: {
     pieces: 'front: { stock: cream, cut: 3 x 4 }\nback: { stock: cream, cut: 3 x 4, cut: 3 x 5 }',
     blames: 'cut',
@@ -19,7 +19,7 @@ export const repeatedKey: Rule<Facts> = {
   passes: { with: 'cut: 3 x 5', insteadOf: 'cut: 3 x 4, cut: 3 x 5' },
   say: ({ key, first }) => ({
     message: `${quote(key)} is written twice here; only the first is read`,
-    remedy: 'take one of the two out, or give it a name of its own',
-    notes: [{ message: `${quote(key)} stands here first`, at: first }],
+    remedy: 'delete one of them, or rename it',
+    notes: [{ message: `${quote(key)} is first written here`, at: first }],
   }),
 };

@@ -13,7 +13,7 @@ const [SIXTEENTH, TWO]: readonly [Length, Length] = [Length.of(1, 16, 'in'), Len
 export const rolledLeaf: Rule<Facts> = {
   severity: 'warning',
   summary: 'A leaf that is rolled in is narrower than the one it is folded onto.',
-  why: 'A leaf that lies inside the next fold needs room there: if it is as wide as its neighbor, it jams in the fold and buckles. A sixteenth of an inch less is usual (common practice, no source). Folded to and fro, as an accordion is, leaves may be equal.',
+  why: 'A leaf inside the next fold needs room there: if it is as wide as its neighbor, it jams in the fold and buckles. A sixteenth of an inch less is usual (common practice, no source). Folded back and forth, as in an accordion, leaves may be equal.',
   fails: {
     pieces:
       'card: { stock: cream, cut: 9 x 4, score: [{ from: left, at: [3, 6] }], panels: { front: B1 }, folds: { A|B: mountain 180, B|C: mountain 180 } }',
@@ -32,6 +32,6 @@ export const rolledLeaf: Rule<Facts> = {
   },
   say: ({ piece, leaf, panels: [cover, carrier], width, room, unit }) => ({
     message: `${piece}.${leaf}, ${sayLength(width, unit)} wide, is rolled in between ${cover} and ${carrier}, which leaves ${sayLength(room, unit)}: it stands against the fold and buckles`,
-    remedy: `cut ${leaf} at ${sayLength(room.minus(unit === 'in' ? SIXTEENTH : TWO), unit)}, or fold it the other way, to and fro`,
+    remedy: `cut ${leaf} at ${sayLength(room.minus(unit === 'in' ? SIXTEENTH : TWO), unit)}, or fold it the other way, back and forth`,
   }),
 };

@@ -8,8 +8,8 @@ type Facts = { readonly named: string; readonly name: string; readonly other: At
 
 export const sameName: Rule<Facts> = {
   severity: 'warning',
-  summary: 'No two pieces, and no two variants, have one name on paper.',
-  why: 'With one name for two, a sheet says to stick the base on the base, and nobody knows whose column is whose.',
+  summary: 'No two pieces, and no two variants, have the same name on paper.',
+  why: 'If two share a name, a sheet says to stick the base on the base, and nobody can tell their columns apart.',
   fails: {
     pieces:
       'mat: { name: base, stock: cream, cut: 4 x 5 }\nmat2: { name: base, stock: cream, cut: 3 x 4, on: mat }',

@@ -7,7 +7,7 @@ type Facts = { readonly folder: string; readonly other: string; readonly slug: s
 export const sameSlug: Rule<Facts> = {
   severity: 'error',
   summary: 'No two projects have the same address.',
-  why: "A project's address on the site is made from its folder's name, in lowercase letters with hyphens. Two folders that differ only in capitals or spaces would write over each other's pages.",
+  why: "A project's address on the site is made from its folder's name, in lowercase letters with hyphens. Two folders that differ only in capitals or spaces would overwrite each other's pages.",
   fails: { folder: 'Card' },
   passes: { folder: 'tag' },
   ownEditionOnly: true,

@@ -11,7 +11,7 @@ type Facts = ScoredAt & { readonly first: { readonly from: Edge; readonly positi
 export const scoreDoubled: Rule<Facts> = {
   severity: 'error',
   summary: 'No line is scored twice.',
-  why: 'The same line said twice, once from each edge perhaps, makes people look for a second line that is not there. A line scored twice also cracks.',
+  why: 'The same line written twice, perhaps once from each edge, makes people look for a second line that is not there. A line scored twice also cracks.',
   fails: {
     pieces:
       'fold: { stock: cream, cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [4 1/4] }, { from: right, at: [4 1/4] }] }',
@@ -27,8 +27,8 @@ export const scoreDoubled: Rule<Facts> = {
       message:
         again === before
           ? `${piece} is scored twice at ${again}`
-          : `${piece} is scored twice on one line: ${again} is ${before}`,
-      remedy: 'take one of the two out',
+          : `${piece} has the same score line twice: ${again} is also ${before}`,
+      remedy: 'delete one of them',
       notes: [{ message: `the first is ${before}`, at: first.position.at }],
     };
   },

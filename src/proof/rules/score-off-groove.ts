@@ -21,7 +21,7 @@ type Facts = Omit<ScoredAt, 'position'> & {
 
 export const scoreOffGroove: Rule<Facts> = {
   severity: 'warning',
-  summary: 'Every score line lies on a groove of the score board.',
+  summary: 'Every score line falls on a groove of the score board.',
   why: 'A score board has a groove every eighth of an inch (common practice; `bench: { board: 1/16 in }` in `site.yaml` says otherwise). A line between two grooves must be measured and ruled by hand, which a class will get wrong. A sheet in millimeters is checked only if `metric board` is given.',
   fails: {
     pieces: 'fold: { stock: cream, cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [4 1/4, 8 3/16] }] }',

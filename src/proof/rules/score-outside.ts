@@ -9,7 +9,7 @@ type Facts = ScoredAt & { readonly extent: At<Length>; readonly pieceIs: 'wide' 
 
 export const scoreOutside: Rule<Facts> = {
   severity: 'error',
-  summary: 'Every score line lies inside its piece.',
+  summary: 'Every score line is inside its piece.',
   why: 'A score at or beyond the edge of the paper cannot be made. Usually the piece was cut down and the score list forgotten, or the position was measured from the other edge.',
   fails: {
     pieces: 'fold: { stock: cream, cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [4 1/4, 8 3/4] }] }',

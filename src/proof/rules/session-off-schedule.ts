@@ -24,7 +24,7 @@ type Facts = {
 export const sessionOffSchedule: Rule<Facts> = {
   severity: 'note',
   summary: 'A session falls on a day of the schedule in `site.yaml`.',
-  why: 'With sessions every third Tuesday, one dated a Wednesday is more often a slip than an exception. The date stands as written; this only points at it.',
+  why: 'If sessions are every third Tuesday, a Wednesday is more often a slip than an exception. The date stays as written; this only points it out.',
   fails: {
     head: 'session: 2026-12-15',
     files: {
@@ -42,9 +42,9 @@ export const sessionOffSchedule: Rule<Facts> = {
     yield { at: session.at, facts: { date: session.value, why, schedule: sessions.every.at } };
   },
   say: ({ date, why, schedule }) => ({
-    message: `${date} is no session of the schedule: ${sayWhy(date, why)}`,
-    remedy: 'mend the date, or let it stand if this session is an extra one',
-    notes: [{ message: 'the schedule stands here', at: schedule }],
+    message: `${date} is not on the schedule: ${sayWhy(date, why)}`,
+    remedy: 'fix the date, or leave it if this is an extra session',
+    notes: [{ message: 'the schedule is here', at: schedule }],
   }),
 };
 
@@ -81,11 +81,11 @@ const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth'];
 function sayWhy(date: string, why: Why): string {
   switch (why.kind) {
     case 'left out':
-      return 'it leaves out that day';
+      return 'it leaves that day out';
     case 'another day':
       return `that day is ${why.nth === undefined ? 'a' : `the ${ORDINALS[why.nth]}`} ${weekday(date)}`;
     case 'too early':
-      return `it begins only on ${why.first}`;
+      return `it does not begin until ${why.first}`;
     case 'between':
       return `it is every ${why.every} from ${why.first}`;
   }

@@ -9,7 +9,7 @@ type Facts = {
 export const stepsTooLong: Rule<Facts> = {
   severity: 'warning',
   summary: 'The steps take no longer than the whole project.',
-  why: 'The list of projects promises an hour, the steps add up to an hour and a half, and the room is booked until eight. Time spent ahead of the session and time to dry are not counted, and a tenth more is let pass as rounding.',
+  why: 'The list of projects promises an hour, the steps add up to an hour and a half, and the room is booked until eight. Time spent ahead of the session and drying time are not counted, and up to a tenth more is allowed as rounding.',
   fails: {
     head: 'minutes: 30',
     pieces: 'card: { stock: cream, cut: 4 x 5 }',

@@ -24,8 +24,8 @@ type Facts = OfPiece &
 
 export const stripTorn: Rule<Facts> = {
   severity: 'error',
-  summary: 'A strip between two cuts folds with the paper that it stands out from.',
-  why: 'A pop-up’s step and the card behind it fold together as a parallelogram does: what lies opposite must be of one depth, or the paper tears where the card is closed.',
+  summary: 'A strip between two cuts folds with the paper it stands out from.',
+  why: 'A pop-up’s step and the card behind it fold together like a parallelogram: opposite sides must be equally deep, or the paper tears when the card is closed.',
   fails: {
     pieces:
       'card: { stock: cream, cut: 4 x 8, score: [{ from: left, at: [1, 3] }, { from: top, at: [3, 4, 5 1/4] }], panels: { back: A1, riser: B2, tread: B3, front: A4 }, slit: [A|B 2-3, B|C 2-3], folds: { 2|3: valley 90, B2|B3: mountain 90, B1|B2: valley 90, B3|B4: valley 90, 1|2: none, 3|4: none, A|B 1: none, B|C 1: none, A|B 4: none, B|C 4: none } }',

@@ -7,8 +7,8 @@ type Facts = Pick<OfPiece, 'piece'> & { readonly panel: string };
 
 export const taperDoesNothing: Rule<Facts> = {
   severity: 'note',
-  summary: 'What is tapered has free corners to cut.',
-  why: 'A taper takes off the corners of a flap, so that it slips in. A panel that hangs on others all round has none, and nothing is cut: another flap was meant, or a slit is missing.',
+  summary: 'A tapered flap has free corners to cut.',
+  why: 'A taper takes off the corners of a flap, so that it slips in. A panel joined to others on all sides has none, and nothing is cut: another flap was meant, or a slit is missing.',
   fails: {
     pieces: `card:
   stock: cream

@@ -19,8 +19,8 @@ type ThinSides = AxisFacts & {
 
 export const thinReveal: Rule<Facts> = {
   severity: 'warning',
-  summary: 'A border that shows round a layer is at least 1/16 in (1.5 mm) wide.',
-  why: 'Nobody sticks a layer down so exactly that a border of a thirty-second of an inch looks even; it shows on one side and vanishes on the other. A layer that ends flush with its base is fine, and so is a border one can see.',
+  summary: 'A border that shows around a layer is at least 1/16 in (1.5 mm) wide.',
+  why: 'Nobody sticks a layer down exactly enough for a border of a thirty-second of an inch to look even; it shows on one side and vanishes on the other. A layer flush with its base is fine, and so is a border you can see.',
   fails: {
     pieces:
       'card: { stock: cream, cut: 4 1/4 x 5 1/2 }\nmat: { stock: cream, cut: 4 3/16 x 5 1/4, on: card }',

@@ -13,7 +13,7 @@ const MOST: Length = Length.of(1, 1, 'mm');
 export const tooThickToFold: Rule<Facts> = {
   severity: 'error',
   summary: 'Board more than a millimeter (3/64 in) thick is not folded flat along a single line.',
-  why: 'Folded all the way round, thick board has nowhere to go: it cracks along the line or springs open. A spine of two lines, as far apart as the board is thick, gives it room.',
+  why: 'Folded all the way, thick board has nowhere to go: it cracks along the line or springs open. A spine of two lines, as far apart as the board is thick, gives it room.',
   fails: {
     stock: 'board: { name: Gray board, sheet: 12 x 18, caliper: 3 mm }',
     pieces: 'card: { stock: board, form: accordion card, size: 3 x 4 }',

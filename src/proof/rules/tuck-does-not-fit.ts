@@ -16,7 +16,7 @@ type Facts = OfPiece & {
 export const tuckDoesNotFit: Rule<Facts> = {
   severity: 'error',
   summary: 'A lid that is tucked in reaches the wall it goes behind, and its flap is shorter than the box.',
-  why: 'A lid that is too deep brings its tuck flap outside the wall instead of behind it; one too short leaves a slot, or draws the wall in. A tuck flap longer than the box stands on the bottom before the lid is down.',
+  why: 'If a lid is too deep, its tuck flap ends up outside the wall instead of behind it; if it is too short, it leaves a slot or pulls the wall in. A tuck flap longer than the box stands on the bottom before the lid is down.',
   fails: { tuckBox: { bottom: '1 1/2, 4 1/2, 6 1/8', cut: '7 1/2 x 6 3/4' }, blames: '6 1/8' },
   passes: { tuckBox: {} },
   *check(context) {
@@ -50,10 +50,10 @@ export const tuckDoesNotFit: Rule<Facts> = {
       };
     }
     const [than, outcome] = depth.greaterThan(room)
-      ? ['more than', `comes outside it`]
-      : ['less than', `goes down before it, not behind it`];
+      ? ['more than', `ends up outside the wall`]
+      : ['less than', `goes down in front of the wall, not behind it`];
     return {
-      message: `${piece}.${lid} is ${deep} deep, ${off} ${than} the ${most} to the facing wall, so that ${tuck} ${outcome}`,
+      message: `${piece}.${lid} is ${deep} deep, ${off} ${than} the ${most} to the facing wall, so ${tuck} ${outcome}`,
       remedy: `make ${lid} ${most} deep: move the score line of ${tuck}`,
     };
   },

@@ -49,7 +49,7 @@ export const turnedLayer: Rule<Facts> = {
     const instead = fitting === undefined ? 'cut it smaller' : `turn it ${fitting}° instead`;
     return {
       message: `${layer}, turned ${turn}°, passes the edge of ${baseName} by ${sayList(by)}`,
-      remedy: `${instead}, or write "overhang: yes" if it is meant so`,
+      remedy: `${instead}, or write "overhang: yes" if you meant it`,
       notes: baseAt ? [{ message: `${baseName} is ${saySize(base, unit)}`, at: baseAt }] : [],
     };
   },

@@ -23,7 +23,7 @@ type Facts = {
 export const turnedPrint: Rule<Facts> = {
   severity: 'warning',
   summary: 'A print with a right way up is not stuck on sideways or upside down.',
-  why: 'A piece of an upright print is cut as it is drawn. Stuck on with a quarter turn, its ferns grow sideways; with a half turn, they hang from the ceiling. Any other turn, such as a square on its point, is taken as meant.',
+  why: 'A piece of an upright print is cut as it is drawn. Stuck on with a quarter turn, its ferns grow sideways; with a half turn, they hang from the ceiling. Any other turn, such as a square on its point, is assumed to be intended.',
   fails: {
     stock: 'cream: { sheet: 8 1/2 x 11 }\nfern: { sheet: 12 x 12, print: upright }',
     pieces:

@@ -8,8 +8,8 @@ type Facts = OfPiece & Pick<UnevenFold, 'kind' | 'panels' | 'by'>;
 
 export const unevenFold: Rule<Facts> = {
   severity: 'note',
-  summary: 'The leaves of a card end together, and its gates meet, or differ by more than a slip.',
-  why: 'A card scored a groove off the middle shows a narrow strip of its back. It folds all the same, and a front that is a little shy may be meant: so this is only pointed out.',
+  summary: 'The leaves of a card end together and its gates meet, unless they differ by more than a slip.',
+  why: 'A card scored one groove off the middle shows a narrow strip of its back. It still folds, and you may want a front that is a little short, so this is only a warning.',
   fails: {
     pieces:
       'card: { stock: cream, cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [4 1/8] }], panels: { back: A1, front: B1 }, folds: { A|B: mountain 180 } }',
@@ -31,9 +31,9 @@ export const unevenFold: Rule<Facts> = {
     return {
       message:
         kind === 'leaves'
-          ? `folded together, ${first} ends ${amount} before ${second}`
+          ? `when folded, ${first} is ${amount} shorter than ${second}`
           : `folded in, ${first} and ${second} ${meet}`,
-      remedy: `move the score line by ${say(by.abs().half())}, unless it is meant`,
+      remedy: `move the score line by ${say(by.abs().half())}, unless you want it that way`,
     };
   },
 };

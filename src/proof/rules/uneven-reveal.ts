@@ -22,8 +22,9 @@ type OffCenter = Pick<Axis, 'sides' | 'reveals'> & { readonly from: Edge };
 
 export const unevenReveal: Rule<Facts> = {
   severity: 'warning',
-  summary: 'The border round a centered layer is the same on all sides, unless it plainly means to differ.',
-  why: 'A border of 1/8 in at the sides and 3/16 in above and below is rarely meant: more often one number was subtracted wrongly. The eye sees the difference at once. Borders that differ by more than 1/8 in (on a strip, at least three times as long as it is wide, by more than 1/16 in), or are wider than 1/2 in, are taken as meant. A layer placed by distances that is almost centered, but not quite, gets a note.',
+  summary:
+    'The border around a centered layer is the same on all sides, unless it is clearly meant to differ.',
+  why: 'A border of 1/8 in at the sides and 3/16 in above and below is rarely meant: usually a number was subtracted wrongly. The eye sees the difference at once. Borders that differ by more than 1/8 in (on a strip, at least three times as long as it is wide, by more than 1/16 in), or are wider than 1/2 in, are assumed to be intended. A layer placed by distances that is almost centered, but not quite, gets a note.',
   fails: {
     pieces: 'card: { stock: cream, cut: 4 1/4 x 5 1/2 }\nmat: { stock: cream, cut: 4 x 5 1/8, on: card }',
     blames: '5 1/8',
@@ -51,7 +52,7 @@ export const unevenReveal: Rule<Facts> = {
     return {
       severity: 'note',
       message: `${layer} lies ${say(reveals[0])} from the ${sides[0]} of ${baseName} and ${say(reveals[1])} from the ${sides[1]}: almost centered, but not quite`,
-      remedy: `leave out "${from}" to center it, or let it stand if it is meant so`,
+      remedy: `leave out "${from}" to center it, or leave it if you meant it`,
     };
   },
 };

@@ -44,15 +44,16 @@ type Misfit =
 
 export const unexpectedValue: Rule<Facts> = {
   severity: 'error',
-  summary: 'Every value is of the kind that belongs behind its word.',
-  why: 'Where a sheet asks for yes or no, a number of things or one of a few words, anything else would have to be guessed at.',
+  summary: 'Every value is of the kind its key takes.',
+  why: 'Where a sheet asks for yes or no, a number or one of a few words, anything else would be a guess.',
   fails: { pieces: 'front: { stock: cream, cut: 3 x 4, count: two }', blames: 'two' },
   passes: { with: '2', insteadOf: 'two' },
   say: (facts) => {
     if ('misfit' in facts) return MISFITS[facts.misfit](facts.actual, facts.other ?? '', facts.shape ?? '');
     const { key, actual, expected } = facts;
     return {
-      message: actual === '' ? `${quote(key)} is empty` : `${quote(key)} cannot be ${quote(actual)}`,
+      message:
+        actual === '' ? `${quote(key)} is empty` : `${quote(actual)} is not a valid value for ${quote(key)}`,
       remedy: `write ${expected}`,
     };
   },
@@ -64,12 +65,12 @@ const MISFITS: Readonly<Record<Misfit, (actual: string, other: string, shape: st
     remedy: 'put it on a ## heading, once',
   }),
   'list in a line': (actual) => ({
-    message: `${quote(actual)} is a list, and there is no room for one here`,
+    message: `${quote(actual)} is a list, and a list cannot go here`,
     remedy: 'put it in a paragraph, not in a heading, a table or emphasized words',
   }),
   'heading without words': () => ({
     message: 'a step has a heading without words',
-    remedy: 'write behind ## what is done in this step',
+    remedy: 'write after ## what is done in this step',
   }),
   'drawing of nothing': (actual) => ({
     message: `${quote(actual)} does not say what it is a drawing of`,

@@ -16,7 +16,7 @@ export const unknownAllergen: Rule<Facts> = {
   severity: 'error',
   summary:
     'Every allergen is one of the US nine or the EU fourteen, by its name in English or in the language of the sheet.',
-  why: 'Whoever must avoid something looks for its usual name. A misspelled one is overlooked, and that can hurt. What is in neither list can be said in a step or a caution.',
+  why: 'People who must avoid something look for its usual name. A misspelled one is missed, and that can hurt somebody. What is in neither list can go in a step or a caution.',
   fails: {
     more: 'holds: { item: Biscuits, count: 4, food: yes, allergens: [milk, penuts] }',
     blames: 'penuts',

@@ -13,7 +13,7 @@ type Facts = {
 export const unknownDirective: Rule<Facts> = {
   severity: 'warning',
   summary: 'What looks like a directive is one.',
-  why: 'A slip such as `:pieces[front]` for `:piece[front]` is printed as it stands, colon, brackets and all, on every handout. A time (`18:30`), or a colon in a sentence, is no directive.',
+  why: 'A slip such as `:pieces[front]` for `:piece[front]` is printed as it stands, colon, brackets and all, on every handout. A time (`18:30`), or a colon in a sentence, is not a directive.',
   fails: {
     pieces: 'front: { stock: cream, cut: 3 x 4 }',
     body: '## Cut\nCut :piece[front] and put :pieces[front] aside.\n',
@@ -24,8 +24,8 @@ export const unknownDirective: Rule<Facts> = {
     const joined = written.replace(/\s+(?=[[{])/u, '');
     if (joined !== written && name in forms) {
       return {
-        message: `${quote(written)} is printed as it stands, for a blank parts it`,
-        remedy: `write it without the blank: ${joined}`,
+        message: `${quote(written)} is printed as it is, because of the space in it`,
+        remedy: `write it without the space: ${joined}`,
       };
     }
     const form = forms[nearestName(name, Object.keys(forms)) ?? ''];

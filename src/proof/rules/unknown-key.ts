@@ -16,7 +16,7 @@ type Facts = {
 
 export const unknownKey: Rule<Facts> = {
   severity: 'error',
-  summary: 'Every word before a colon is one that a sheet knows.',
+  summary: 'Every word before a colon is one that Sheetwright knows.',
   why: 'A slip such as `corner:` for `corners:` would be silently ignored, and the sheet printed without the rounded corners. In the measurement block and the supplies that is an error; elsewhere, where someone may keep a word of their own, a warning.',
   fails: { pieces: 'front: { stock: cream, cut: 3 x 4, corner: 1/4 }', blames: 'corner' },
   passes: { with: 'corners', insteadOf: 'corner' },
@@ -32,7 +32,7 @@ export const unknownKey: Rule<Facts> = {
     }
     return {
       severity: MEASURED.has(where[0] ?? '') ? 'error' : 'warning',
-      message: `${quote(key)} means nothing in ${sayPlace(where)}`,
+      message: `${quote(key)} is not a setting of ${sayPlace(where)}`,
       remedy: remedyFor(key, known, at),
     };
   },
@@ -43,17 +43,17 @@ function sayRunOn(text: string, known: readonly string[]): Words | undefined {
   const key = known.find((each) => runOnFrom(each, text) !== undefined);
   const value = key && runOnFrom(key, text);
   if (!key || !value) return undefined;
-  const lack = text.startsWith(`${key}:`) ? 'a blank is missing behind the colon' : 'a colon is missing';
+  const lack = text.startsWith(`${key}:`) ? 'there is no space after the colon' : 'there is no colon';
   return { message: `${lack} in ${quote(text)}`, remedy: `write ${quote(`${key}: ${value}`)}` };
 }
 
 function remedyFor(key: string, known: readonly string[], at: Place): string {
   const isDistance = EDGES.some((edge) => edge === key) && known.includes('at');
   if (isDistance) return `write ${quote(`at: { ${key}: ${valueBehind(at)} }`)}`;
-  if (key === 'cut' && known.includes('form')) return 'take it out: its form works out what it is cut to';
-  if (key === 'cut' && known.includes('drawn')) return 'take it out: its drawing gives the size';
+  if (key === 'cut' && known.includes('form')) return 'delete it: its form works out what it is cut to';
+  if (key === 'cut' && known.includes('drawn')) return 'delete it: its drawing gives the size';
   const nearest = nearestName(key, known);
-  return nearest === undefined ? `take it out; known here: ${known.join(', ')}` : `write ${quote(nearest)}`;
+  return nearest === undefined ? `delete it; known here: ${known.join(', ')}` : `write ${quote(nearest)}`;
 }
 
 /** What stands behind a key, as written. */

@@ -12,8 +12,8 @@ type Facts = UnknownName | UnknownCell;
 
 export const unknownReference: Rule<Facts> = {
   severity: 'error',
-  summary: 'Every piece, panel, stock and shared value that is named is there.',
-  why: 'A piece stuck on something that is not in the sheet, a step that names a piece by a word of last year: whoever follows the sheet looks for it in vain.',
+  summary: 'Every piece, panel, stock and shared value that is named exists.',
+  why: 'A piece stuck on something that is not in the sheet, or a step that uses a piece’s old name: nobody following the sheet can find it.',
   fails: {
     pieces: 'card: { stock: cream, cut: 4 x 5 }\nfront: { stock: cream, cut: 3 x 4, on: cart }',
     blames: 'cart',

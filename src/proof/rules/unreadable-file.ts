@@ -3,7 +3,7 @@ import type { Rule } from '../rule.ts';
 export const unreadableFile: Rule<{ readonly problem: string }> = {
   severity: 'error',
   summary: 'Every file of the workspace can be opened.',
-  why: 'A file that may not be read, or is a folder by mistake, is said to be so at once, not passed over.',
+  why: 'A file that may not be read, or is a folder by mistake, is reported at once, not skipped.',
   fails: { sheet: '', files: { 'card/sheet.md/notes.txt': 'sheet.md is a folder here' } },
   passes: {},
   say: ({ problem }) => ({

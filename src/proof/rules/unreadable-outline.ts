@@ -14,7 +14,7 @@ const LEAF =
 export const unreadableOutline: Rule<{ readonly path: string; readonly problem: Problem }> = {
   severity: 'error',
   summary: 'An outline of your own is one closed path of an SVG file, at its real size.',
-  why: 'What is cut by a drawing is as large as the drawing says: a file without millimeters or inches could be any size, and of two paths nobody knows which is the outline.',
+  why: 'What is cut by a drawing is as large as the drawing says: a file without millimeters or inches could be any size, and with two paths nobody knows which is the outline.',
   fails: {
     pieces: 'leaf: { stock: cream, drawn: shapes/leaf.svg }',
     files: { 'card/shapes/leaf.svg': LEAF.replace('Z"', '"').replace('5 25"', '9 25"') },
@@ -32,7 +32,7 @@ function sayProblem(name: string, problem: Problem): Words {
     case 'missing':
       return {
         message: `there is no drawing ${name} in this project's folder`,
-        remedy: 'put the file there, or mend its name: capitals count',
+        remedy: 'put the file there, or fix its name (capital letters matter)',
       };
     case 'outside':
       return {

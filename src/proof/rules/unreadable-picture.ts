@@ -3,8 +3,8 @@ import type { Rule } from '../rule.ts';
 export const unreadablePicture: Rule<{ readonly path: string; readonly problem: string }> = {
   severity: 'error',
   summary:
-    'A picture is a photo that can be opened: whole, of ordinary size, no drawing that can carry a script.',
-  why: 'A photo that was cut short while it was copied shows gray where the rest should be. A picture of a hundred thousand pixels a side is no photo but a trap for whoever opens it. Pictures are looked at when a project is made, not when it is only proofed.',
+    'A picture is a photo that can be opened: complete, of ordinary size, and not a drawing that could carry a script.',
+  why: 'A photo that was cut short while it was copied shows gray where the rest should be. A picture of a hundred thousand pixels a side is not a photo but a trap for whoever opens it. Pictures are checked when a project is made, not when it is only proofed.',
   fails: {
     body: '![The card](photos/torn.jpg)',
     files: { 'card/photos/torn.jpg': 'torn' },

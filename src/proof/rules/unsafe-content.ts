@@ -5,21 +5,21 @@ type Facts = { readonly what: 'HTML' | 'link in prose' | 'link' };
 
 export const unsafeContent: Rule<Facts> = {
   severity: 'warning',
-  summary: 'A sheet holds Markdown only: no HTML, no scripts, no links but http and https.',
-  why: 'What is typed in a sheet is shown as text and never run, so that a text pasted from anywhere cannot do anything to a reader. It would look odd on the printed sheet, too.',
+  summary: 'A sheet holds Markdown only: no HTML, no scripts, and no links other than http and https.',
+  why: 'What is typed in a sheet is shown as text and never run, so text pasted from anywhere cannot harm a reader. It would also look odd on the printed sheet.',
   fails: { body: '## Cut\nCut <b>slowly</b>.\n', blames: '<b>' },
   passes: { with: '**slowly**', insteadOf: '<b>slowly</b>' },
   say: ({ what }) => ({
-    message: `${SAID[what]} does nothing in a sheet`,
+    message: SAID[what],
     remedy:
       what === 'HTML'
-        ? 'write it in plain Markdown, or take it out'
-        : 'write an address that begins with https://, or take the link out',
+        ? 'write it in Markdown, or delete it'
+        : 'write an address that begins with https://, or delete the link',
   }),
 };
 
 const SAID: Readonly<Record<Facts['what'], string>> = {
-  HTML: 'HTML',
-  'link in prose': 'a link that is not http, https or mailto',
-  link: 'a link that is not http or https',
+  HTML: 'HTML is not allowed in a sheet and is shown as plain text',
+  'link in prose': 'only http, https and mailto links work in a sheet',
+  link: 'only http and https links work in a sheet',
 };

@@ -7,7 +7,7 @@ type Facts = { readonly variant: string; readonly other: At<string> };
 export const variantsAlike: Rule<Facts> = {
   severity: 'warning',
   summary: 'No two variants measure the same.',
-  why: 'Two variants with the same values are printed as two, and whoever reads the sheet looks in vain for what sets them apart. Mostly a number was copied and not changed.',
+  why: 'Two variants with the same values are printed as two, and readers cannot find what sets them apart. Usually a number was copied and not changed.',
   fails: {
     pieces: 'card: { stock: cream, cut: 4 x 5 }',
     more: 'variants:\n  small: { card.cut: 3 x 4 }\n  large: { card.cut: 3 x 4 in }',

@@ -14,7 +14,7 @@ type Facts = (FacingWalls | UnequalCorner) & OfPiece;
 export const wallsUnequal: Rule<Facts> = {
   severity: 'error',
   summary: 'Walls that face each other, or meet at a corner of a tray, are equal.',
-  why: 'With a front an eighth wider than its back, the tab lands an eighth off and the box stands askew. It is the commonest slip in a score list: one position off by one groove.',
+  why: 'With a front an eighth wider than its back, the tab lands an eighth off and the box sits crooked. It is the most common slip in a score list: one position off by one groove.',
   fails: { box: { left: '1 1/4, 3 3/4, 5, 7 5/8' }, blames: '7 5/8' },
   passes: { box: {} },
   *check(context) {
@@ -57,7 +57,7 @@ function sayFacing({ piece, unit }: OfPiece, { pairs, wallsAre, moves }: FacingW
   const say = (length: Length): string => sayLength(length, unit);
   const said = pairs.map(({ first, second, widths: [a, b] }) => {
     const names = [first, second].map((side) => sayPanels(piece, side));
-    return `${names[0]} ${first.length > 1 ? 'are' : 'is'} ${say(a)} ${wallsAre}, and ${names[1]} on the facing side ${say(b)}: ${say(a.minus(b).abs())} apart`;
+    return `${names[0]} ${first.length > 1 ? 'are' : 'is'} ${say(a)} ${wallsAre}, but the facing ${names[1]} ${second.length > 1 ? 'are' : 'is'} ${say(b)}: a difference of ${say(a.minus(b).abs())}`;
   });
   const remedies = moves.map(
     ({ from, now, better }) => `score from the ${from} at ${say(better)} instead of ${say(now)}`,
@@ -84,8 +84,8 @@ function sayCorner({ piece, unit }: OfPiece, corner: UnequalCorner): Words {
   const where = others.length > 1 ? 'its corners' : 'a corner';
   const move = `move the score line of ${wall} so that it is ${other} high, or those of the others`;
   return {
-    message: `${piece}.${wall} is ${one} high and ${second}, which it meets at ${where}, ${other}: ${apart} apart`,
-    remedy: sticksOut ? move : `${move}; let it be where one wall is meant to be lower`,
+    message: `${piece}.${wall} is ${one} high and ${second}, which it meets at ${where}, ${other}: a difference of ${apart}`,
+    remedy: sticksOut ? move : `${move}; leave it if one wall is meant to be lower`,
     ...(!sticksOut && { severity: mayBeMeant ? 'note' : 'warning' }),
   };
 }

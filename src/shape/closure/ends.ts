@@ -53,7 +53,7 @@ export function tubeEnds(net: Net): readonly TubeEnd[] {
 
 /**
  * What stays open of a square end. Nothing where one flap reaches across or two facing ones meet, unless a lid stops a little short above them; nothing either where the
- * flaps together don't come half-way, or all are said to open: that end is meant to be open.
+ * flaps together don't come halfway, or all are said to open: that end is meant to be open.
  */
 export function endGap(net: Net, end: TubeEnd, caliper: Length): EndGap | undefined {
   const isMeant = end.flaps.every(({ panel }) => net.opens?.includes(panel));

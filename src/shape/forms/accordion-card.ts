@@ -6,10 +6,10 @@ import { mountain, valley } from '../forming/layout.ts';
 const LEAST_PAGES = 2;
 const MOST_PAGES = 12;
 
-/** A strip folded to and fro into pages of equal width; the first is the front of the closed card. */
+/** A strip folded back and forth into pages of equal width; the first is the front of the closed card. */
 export const accordionCard: Form = form({
   name: 'accordion card',
-  summary: 'A strip folded to and fro into pages of equal width.',
+  summary: 'A strip folded back and forth into pages of equal width.',
   size: sizeOfCard('width x height of the folded card'),
   parameters: {
     pages: optional('count', 'how many pages, 2 to 12; 4 when not given'),

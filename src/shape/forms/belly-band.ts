@@ -14,7 +14,7 @@ import { customary } from '../forming/ruler.ts';
  */
 export const bellyBand: Form = form({
   name: 'belly band',
-  summary: 'A band that goes about a card, a stack or a box and is glued behind.',
+  summary: 'A band that wraps around a card, a stack or a box and is glued at the back.',
   size: {
     parameters: {
       around: optional(

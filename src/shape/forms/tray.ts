@@ -3,10 +3,10 @@ import { sizeOfBox } from '../forming/box.ts';
 import { form } from '../forming/form.ts';
 import { readTrayTab, TRAY_TAB, trayLayout } from '../forming/tray.ts';
 
-/** An open tray of one sheet: four walls about a floor, held by a tab at each corner. */
+/** An open tray of one sheet: four walls around a floor, held by a tab at each corner. */
 export const tray: Form = form({
   name: 'tray',
-  summary: 'An open tray: four walls about a floor, with a glued tab inside each corner.',
+  summary: 'An open tray: four walls around a floor, with a glued tab inside each corner.',
   size: sizeOfBox(1),
   parameters: { tab: TRAY_TAB },
   panels: ['front', 'back', 'left', 'right', 'floor'],

@@ -14,7 +14,7 @@ export const arch: Outline = {
       key: 'rise',
       kind: 'length',
       required: false,
-      says: 'Of an `arch`: how high its round part is; half of its width if you say nothing, a half circle.',
+      says: 'Of an `arch`: how high its round part is; half of its width by default, a half circle.',
     },
   ],
   trace: ({ width, height }, settings) => {

@@ -12,7 +12,7 @@ export const banner: Outline = {
       key: 'notch',
       kind: 'length',
       required: false,
-      says: 'Of a `banner`: how deep its notch is; half of its width if you say nothing.',
+      says: 'Of a `banner`: how deep its notch is; half of its width by default.',
     },
   ],
   trace: ({ width, height }, settings) => {

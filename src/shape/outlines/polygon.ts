@@ -12,7 +12,7 @@ export const polygon: Outline = {
       key: 'sides',
       kind: 'count',
       required: false,
-      says: 'Of a `polygon`: how many sides it has, from 3 to 24; 6 if you say nothing.',
+      says: 'Of a `polygon`: how many sides it has, from 3 to 24; 6 by default.',
     },
   ],
   trace: (size, settings) => {

@@ -16,7 +16,7 @@ export const scallopedCircle: Outline = {
       key: 'scallops',
       kind: 'count',
       required: false,
-      says: 'Of a `scalloped circle`: how many half circles its edge has, 5 or more; 12 if you say nothing.',
+      says: 'Of a `scalloped circle`: how many half circles its edge has, 5 or more; 12 by default.',
     },
   ],
   trace: (size, settings, written) => {

@@ -12,7 +12,7 @@ export const tag: Outline = {
       key: 'clip',
       kind: 'length',
       required: false,
-      says: 'Of a `tag`: how much is cut off each upper corner; a quarter of the width if you say nothing.',
+      says: 'Of a `tag`: how much is cut off each upper corner; a quarter of the width by default.',
     },
   ],
   trace: (size, settings) => {

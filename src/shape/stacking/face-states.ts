@@ -91,7 +91,7 @@ function isSeen({ shape }: Stack, id: string, face: Face, lying: readonly string
   return false;
 }
 
-/** The middle of a convex part, and spots half-way to its corners. */
+/** The middle of a convex part, and spots halfway to its corners. */
 function spotsIn(part: readonly Point2[]): Point2[] {
   const middle = {
     x: part.reduce((sum, { x }) => sum + x, 0) / part.length,
