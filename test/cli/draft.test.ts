@@ -95,7 +95,7 @@ describe('sheetwright draft', () => {
     };
     expect(await refused('my-box', ...from, '4 x 5 x 1/8')).toContain('my-box is there already');
     expect(await refused('box', '--from', 'nothing', '--holds', '4 x 5 x 1')).toContain(
-      'no project "nothing" here',
+      'no project named "nothing" here',
     );
     expect(await refused('box', ...from, '4 x 5')).toContain('--holds takes three lengths');
     expect(await refused('box', ...from, '4 x 5 x 1', '--count', '0')).toContain(

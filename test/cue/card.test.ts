@@ -254,7 +254,7 @@ describe('the notes of the demonstrator', () => {
   });
 });
 
-describe('a card with too small room', () => {
+describe('a card with too little room', () => {
   it('never sets a type under 16 points', () => {
     for (const room of ROOMS) expect(room.points).toBeGreaterThanOrEqual(16);
     expect(cardOf(project, ROOMS[1])).toContain('font-size: 16pt');

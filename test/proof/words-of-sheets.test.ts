@@ -21,7 +21,7 @@ const CASES: Cases = {
     ],
     [
       { ...MAT, pitch: inches(1), hole: inches(3, 4), room: inches(1, 2), misfit: 'room' },
-      'the left edge of mat has 1/2 in between its corners, too small for a motif of 3/4 in',
+      'the left edge of mat has 1/2 in between its corners, too little for a motif of 3/4 in',
       'leave this edge plain, or round its corners less',
     ],
   ],

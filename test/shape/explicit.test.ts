@@ -86,7 +86,7 @@ describe('what cannot be', () => {
       '5 1/2, 4 1/2',
       'score-order',
       '4 1/2',
-      /at 5 1\/2 in and only then at 4 1\/2 in/u,
+      /5 1\/2 in comes before 4 1\/2 in/u,
     ],
     ['a cell that is not there', 'E4]', 'E5]', 'unknown-reference', 'E5', /no such cell/u],
     ['a panel beyond the grid', 'tab: E3 }', 'tab: F3 }', 'unknown-reference', 'F3', /tab is F3/u],

@@ -96,7 +96,7 @@ describe('a base that cannot be', () => {
       'a: { stock: moss, cut: 1 x 1, on: b }\nb: { stock: moss, cut: 1 x 1, on: c }\nc: { stock: moss, cut: 1 x 1, on: a }\nd: { stock: moss, cut: 1 x 1, on: a }',
     );
     expect(mergeFindings(findings).map(({ rule, message }) => `${rule}: ${message}`)).toEqual([
-      'circular-base: a lies on b lies on c lies on a: a circle that rests on nothing',
+      'circular-base: a is on b, and b is on c, and c is on a: one of them needs another base',
     ]);
     expect(mergeFindings(findings).flatMap(notesOf)).toEqual(['b lies on c at "c"', 'c lies on a at "a"']);
     expect(layers).toEqual([]);
