@@ -29,8 +29,7 @@ type SeasonOptions = CommonOptions & {
 
 /** `sheetwright season [workspace]` */
 export const run: CommandRun<SeasonOptions> = async ([named], options, terminal) => {
-  if (options.json && options.csv)
-    throw new Refusal('ask for --json or for --csv: only one of them can be printed');
+  if (options.json && options.csv) throw new Refusal('use --json or --csv, not both');
   const spares = wholeNumber('--spares', options.spares, 0, MOST_PEOPLE);
   const seconds = secondsOf(options.seconds);
   const from = options.from === undefined ? today() : dayOf('--from', options.from);
