@@ -89,7 +89,7 @@ describe('sheetwright kit', () => {
     const text = pdf.pages.map((each) => each.text).join('\n');
     expect(text).toContain('Shopping list');
     expect(text).toContain('price unknown');
-    expect(text).toContain('Cut away from yourself');
+    expect(text).toContain('away from your body');
     const alternatives = pdf.pages.flatMap((each) => each.alternatives);
     expect(alternatives).toContainEqual(
       expect.stringMatching(
@@ -115,7 +115,7 @@ describe('sheetwright kit', () => {
     ['no time', ['--attendees', '4', '--seconds', '0'], /--seconds/u],
     ['a margin of all the price', ['--attendees', '4', '--margin', '100'], /--margin/u],
     ['a kerf that is no length', ['--attendees', '4', '--kerf', 'thin'], /--kerf takes a length/u],
-    ['two kinds of data', ['--attendees', '4', '--json', '--csv'], /only one of them/u],
+    ['two kinds of data', ['--attendees', '4', '--json', '--csv'], /not both/u],
   ])('refuses %s in one line', async (_, options, message) => {
     const { code, out, err } = await kit(workspace(PLAIN), 'card', ...options);
     expect([code, out]).toEqual([2, '']);

@@ -98,7 +98,7 @@ describe('a base that cannot be', () => {
     expect(mergeFindings(findings).map(({ rule, message }) => `${rule}: ${message}`)).toEqual([
       'circular-base: a is on b, and b is on c, and c is on a: one of them needs another base',
     ]);
-    expect(mergeFindings(findings).flatMap(notesOf)).toEqual(['b lies on c at "c"', 'c lies on a at "a"']);
+    expect(mergeFindings(findings).flatMap(notesOf)).toEqual(['b is on c at "c"', 'c is on a at "a"']);
     expect(layers).toEqual([]);
   });
 
