@@ -23,8 +23,13 @@ const PRINTS = {
 /** What keeps pages for a room without a network; at the root, for it may only keep what is below it. */
 export const OFFLINE = 'offline.js';
 
-/** What says which projects a project's page leads on to; beside the page. */
-export const MORE = 'more.js';
+/**
+ * What says which projects a project's page leads on to, from the site's root. It is the site's, not the project's: it
+ * follows the neighbors, and so changes while its own project is held, and is no part of a shard.
+ */
+export function moreScriptOf(slug: string): string {
+  return `assets/more/${slug}.js`;
+}
 
 /** The search and what it finds, from the site's root. */
 export function searchAsset(cards: readonly ListedProject[], files: PackageFiles): Asset {

@@ -74,7 +74,7 @@ function alikeTo(project: ListedProject, sharing: Groups): Related['alike'] {
 }
 
 /**
- * `more.js` of a project: what its page leads on to. It stands beside the page, not in it, so that no page is made again
+ * The script that says what a project's page leads on to. It stands apart from the page, so that no page is made again
  * when another project is.
  */
 export function moreScript({ before, after, alike }: Related, voice: Voice): string {

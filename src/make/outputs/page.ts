@@ -6,7 +6,7 @@ import { kindsOf } from '../../site/kinds.ts';
 import { meetingView } from '../../site/meeting.ts';
 import { projectPreview } from '../../site/share-page.ts';
 import { SafeHtml } from '../../words/safe-html.ts';
-import { iconNames, MORE, OFFLINE, pagesAt } from '../assets.ts';
+import { iconNames, moreScriptOf, OFFLINE, pagesAt } from '../assets.ts';
 import { cardOf } from '../card.ts';
 import { projectLinkPicture } from '../link-picture.ts';
 import type { Output, ProjectMaterial } from '../output.ts';
@@ -34,7 +34,7 @@ function pageHtml(material: ProjectMaterial): string {
     target: 'page',
     pictures: picturesOnPage(pictures),
     styles,
-    scripts: [MORE, ...scripts],
+    scripts: [`../${moreScriptOf(material.slug)}`, ...scripts],
     links: { home: '../index.html', downloads, share: 'share/index.html', offline: `../${OFFLINE}` },
     more: kindsOf(cardOf(material)),
     head: headOf(material),
