@@ -41,8 +41,8 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
         spots,
         findings: mergeTold(told),
         written,
-        held: held.sort(),
-        made: made.sort(),
+        held: [...new Set(held)].sort(),
+        made: [...new Set(made)].sort(),
         vanished,
       };
     } finally {

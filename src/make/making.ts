@@ -6,6 +6,7 @@ import { digestOf, startOf } from '../project/source.ts';
 import { isFailure, type Told } from '../proof/told.ts';
 import { templatesDigest } from '../recall/program.ts';
 import type { Recall, Spot } from '../recall/recall.ts';
+import type { ListedProject } from '../site/listed.ts';
 import { keepOnly, photoOf, picturesFolder, putFiles, removeFiles, Unwritable } from './files.ts';
 import type { MakeOptions, WrittenFor } from './make-options.ts';
 import type { EverythingIs, Performance } from './perform.ts';
@@ -133,32 +134,52 @@ export class Making {
       const card = this.#cards.get(slug);
       return card === undefined ? [] : [{ slug, card }];
     });
-    const cards = made.map(({ card }) => card);
-    await this.#findLedOn(cards);
+    await this.#findLedOn(made);
     const photos = new Set([...this.#photos.values()].flat());
     await keepOnly(picturesFolder(this.#options.out), (name) => photos.has(photoOf(name)));
     const { inputs } = this.#recall;
-    inputs.set('cards', digestOf(cards.map((card) => JSON.stringify(card))));
+    inputs.set('cards', digestOf(made.map(({ card }) => JSON.stringify(card))));
     inputs.set('records', digestOf(made.map(({ slug }) => `${slug} ${records.digestOf(slug)}`)));
     const before = records.site();
     const stale = this.#staleOf(before, '');
     if (before && typeof stale !== 'string' && stale.size === 0) return;
+    const cards = await readCards(made);
+    const doubtful = made.filter((_, index) => !cards[index]).map(({ slug }) => slug);
+    if (doubtful.length > 0) {
+      await this.#makeAnew(doubtful);
+      return this.makeSite();
+    }
     const workshop = await this.#open();
     const all = recordsOf(
       records,
       made.map(({ slug }) => slug),
     );
     const { today } = this.#options;
-    const performance = await workshop.makeSite({ before, stale }, { cards, records: all, today });
+    const performance = await workshop.makeSite(
+      { before, stale },
+      {
+        cards: cards.flatMap((card) => card ?? []),
+        records: all,
+        today,
+      },
+    );
     await this.#put(performance);
     records.putSite(performance.record);
   }
 
+  /** What a record says of a project that is not as we write it counts as nothing made. */
+  async #makeAnew(slugs: readonly string[]): Promise<void> {
+    for (const spot of this.#recall.spots.filter(({ slug }) => slugs.includes(slug))) {
+      this.#records.forgetProject(spot.slug);
+      this.#cards.delete(spot.slug);
+      await this.makeProject(spot);
+    }
+  }
+
   /** An address that a project says it had before leads on. */
-  async #findLedOn(cards: readonly unknown[]): Promise<void> {
+  async #findLedOn(made: readonly Card[]): Promise<void> {
     if (this.vanished.length === 0) return;
-    const { cardCodec } = await import('./card-format.ts');
-    const was = new Set(cards.flatMap((card) => cardCodec.decode(card).was ?? []));
+    const was = new Set((await readCards(made)).flatMap((card) => card?.was ?? []));
     this.vanished = this.vanished.filter((slug) => !was.has(slug));
   }
 
@@ -202,6 +223,14 @@ export class Making {
     this.#workshop ??= this.#openWorkshop();
     return this.#workshop;
   }
+}
+
+type Card = { readonly slug: string; readonly card: unknown };
+
+/** Each that is as we write them, in the same order; loaded late, since most makes look at none. */
+async function readCards(made: readonly Card[]): Promise<readonly (ListedProject | undefined)[]> {
+  const { readCard } = await import('./card-format.ts');
+  return made.map(({ slug, card }) => readCard(card, slug));
 }
 
 function* recordsOf(records: Records, slugs: readonly string[]): Generator<readonly [string, ProjectRecord]> {

@@ -61,13 +61,13 @@ export class Records {
 
   project(slug: string): ProjectRecord | undefined {
     const text = this.#read(`projects/${slug}`);
-    const record = unseal(text, WHOSE);
+    const record = madeRecordIn(text);
     if (record !== undefined) this.#digests.set(slug, text.slice(0, text.indexOf('\n')));
     return record as ProjectRecord | undefined;
   }
 
   site(): MadeRecord | undefined {
-    return unseal(this.#read('site'), WHOSE) as MadeRecord | undefined;
+    return madeRecordIn(this.#read('site'));
   }
 
   /** @throws Unwritable with a remedy, as the others do. */
@@ -108,6 +108,36 @@ export class Records {
       throw unwritable(this.#out, error);
     }
   }
+}
+
+/** A record in the shape we write; by hand, since what reads shapes takes longer to load than a make that finds nothing to do. */
+function madeRecordIn(text: string): MadeRecord | undefined {
+  const record = unseal(text, WHOSE);
+  if (!isTable(record) || !isTable(record.inputs) || !isTable(record.outputs)) return undefined;
+  const isWhole = Object.values(record.inputs).every(isText) && Object.values(record.outputs).every(isOutput);
+  return isWhole ? (record as MadeRecord) : undefined;
+}
+
+function isOutput(output: unknown): boolean {
+  if (!isTable(output) || !Array.isArray(output.uses) || !isTable(output.files)) return false;
+  const isFile = (file: unknown): boolean => isTable(file) && isText(file.sha256);
+  return (
+    output.uses.every(isText) &&
+    Object.entries(output.files).every(([path, file]) => isPath(path) && isFile(file))
+  );
+}
+
+/** Below the output folder, where a reader or the host looks. */
+function isPath(path: string): boolean {
+  return /^(?:site|host)\//u.test(path) && !/\0|\\|(?:^|\/)\.\.?(?:\/|$)/u.test(path);
+}
+
+function isTable(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+function isText(value: unknown): value is string {
+  return typeof value === 'string';
 }
 
 /** Every file of a record, by its path. */

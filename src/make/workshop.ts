@@ -92,13 +92,12 @@ export class Workshop {
   makeSite(
     earlier: Pick<Task, 'before' | 'stale'>,
     made: {
-      readonly cards: readonly unknown[];
+      readonly cards: readonly ListedProject[];
       readonly records: SiteMaterial['records'];
       readonly today: string;
     },
   ): Promise<Performance> {
-    const cards = made.cards.map((card): ListedProject => cardCodec.decode(card));
-    const material: SiteMaterial = { ...this.#studio, ...made, cards };
+    const material: SiteMaterial = { ...this.#studio, ...made };
     const kinds = Object.entries(outputs).flatMap(([name, { ofSite }]) =>
       ofSite ? [[name, (note: Note) => ofSite(watched(material, BEHIND_SITE, note))] as const] : [],
     );

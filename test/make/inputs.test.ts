@@ -1,6 +1,8 @@
 import { cpSync, readdirSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
+import type { ProjectRecord } from '../../src/make/records.ts';
+import { seal, unseal } from '../../src/recall/sealed.ts';
 import { emptyFolder, folderWith, sheetwright } from '../cli/terminal.ts';
 
 const sheet = (stock: string, rest = ''): string => `---
@@ -48,8 +50,9 @@ async function madeAgain(folder: string): Promise<readonly string[]> {
     .flatMap((line) => (/^(?:site|host)\//u.test(line) ? [line.replace('site/', '')] : []));
 }
 
+/** Of which pages of its own were made; the further projects it leads to are the site's to say. */
 const projectsIn = (lines: readonly string[]): readonly string[] =>
-  [...new Set(lines.flatMap((line) => /^([abc])\//u.exec(line)?.[1] ?? []))].sort();
+  [...new Set(lines.flatMap((line) => /^([abc])\/(?!more\.js)/u.exec(line)?.[1] ?? []))].sort();
 
 const contents = (folder: string): readonly (readonly [string, string])[] =>
   readdirSync(folder, { recursive: true, encoding: 'utf8' })
@@ -196,5 +199,58 @@ describe('what is remembered', () => {
     const { code, out } = await sheetwright(folder, 'proof');
     process.env.XDG_CACHE_HOME = usual;
     expect([code, out]).toEqual([0, 'nothing found in 3 projects\n']);
+  });
+});
+
+describe('a record that somebody else wrote', () => {
+  const WHOSE = 'sheetwright make 1';
+
+  /** A project's record, changed and sealed as ours are. */
+  function forge(folder: string, slug: string, change: (record: ProjectRecord) => unknown): void {
+    const path = join(folder, 'dist/.made/projects', `${slug}.json`);
+    const record = unseal(readFileSync(path, 'utf8'), WHOSE) as ProjectRecord;
+    writeFileSync(path, seal(change(record), WHOSE));
+  }
+  const cardWith = (more: object) => (record: ProjectRecord) => ({
+    ...record,
+    card: { ...(record.card as object), ...more },
+  });
+  const seenIn = (folder: string): string => readFileSync(join(folder, 'dist/site/index.html'), 'utf8');
+
+  it.each(
+    Object.entries({
+      'a link that runs': cardWith({ links: [{ name: 'More', href: 'javascript:alert(1)' }] }),
+      'a handout elsewhere': cardWith({
+        papers: [{ line: 'site-handout', paper: 'site-paper-a4', href: 'javascript:alert(1)' }],
+      }),
+      'a word that no language has': cardWith({ papers: [{ line: 'x', paper: 'x', href: 'a/a.pdf' }] }),
+      'a picture elsewhere': cardWith({
+        picture: { src: '//example.org/x', alternative: '', width: 1, height: 1, drawn: false },
+      }),
+      'a color that is a style': cardWith({ accent: 'red;background:url(//example.org/x)' }),
+      'the address of another': cardWith({ slug: '../b' }),
+      'a day that is none': cardWith({ session: 'someday' }),
+      'no card': (record) => ({ ...record, card: 7 }),
+      'nothing of what we write': () => ({}),
+      'a list': () => [],
+      'outputs that are none': (record) => ({ ...record, outputs: { page: null } }),
+    } satisfies Readonly<Record<string, (record: ProjectRecord) => unknown>>),
+  )('with %s brings nothing into the list: its project is made anew', async (_, change) => {
+    const folder = changedTo({});
+    forge(folder, 'a', change);
+    const { code, err } = await sheetwright(folder, 'make', '--no-pdf');
+    expect([code, err]).toEqual([0, '']);
+    expect(seenIn(folder)).toBe(seenIn(first));
+    expect(await madeAgain(folder)).toEqual([]);
+  });
+
+  it('has nothing removed that we did not make', async () => {
+    const folder = changedTo({ 'dist/kept.txt': 'mine' });
+    forge(folder, 'a', ({ outputs, ...record }) => ({
+      ...record,
+      outputs: { ...outputs, old: { uses: [], files: { 'kept.txt': { sha256: '' } } } },
+    }));
+    await sheetwright(folder, 'make', '--no-pdf');
+    expect(readFileSync(join(folder, 'dist/kept.txt'), 'utf8')).toBe('mine');
   });
 });

@@ -172,10 +172,15 @@ export const asDate: Value<At<string>> = made(
   },
 );
 
-/** An address that a reader may be sent to: http or https. */
+/** Whether a reader may be sent to an address: http or https, to some host. */
+export function isWebAddress(text: string): boolean {
+  return /^https?:\/\/[^\s/]/iu.test(text) && URL.canParse(text);
+}
+
+/** An address that a reader may be sent to. */
 export const asLink: Value<At<string>> = {
   ...made(asText, (text, { reader }) => {
-    if (/^https?:\/\/[^\s/]/iu.test(text.value) && URL.canParse(text.value)) return text;
+    if (isWebAddress(text.value)) return text;
     reader.report({ rule: 'unsafe-content', at: text.at, facts: { what: 'link' } });
     return undefined;
   }),
