@@ -61,8 +61,9 @@ const COMMANDS: readonly CommandEntry[] = [
     name: 'kit',
     says: 'plan a class: fewest sheets and how to cut them, shopping list, cost',
     slug: 'the project',
-    required: ['--attendees <number>', 'how many people come'],
     options: [
+      ['--attendees <number>', 'how many people come'],
+      ['--roster <file>', 'who comes, as a table (CSV): bags with names, a packing list, address labels'],
       ['--variant <name...>', 'of a project with variants: small for everybody, small=6 large=6, or all'],
       ['--spares <number>', 'spare kits besides, of each variant', '0'],
       ['--seconds <number>', 'how long to look for a better plan', '5'],

@@ -1,6 +1,7 @@
 import Fraction from 'fraction.js';
 import type { CuttingBench } from '../kit/bench.ts';
 import type { KitOrder } from '../kit/kit.ts';
+import type { Person } from '../kit/roster.ts';
 import { Length, type Unit } from '../measure/length.ts';
 import { parseLength } from '../measure/notation.ts';
 import type { Project, Workspace } from '../project/model.ts';
@@ -8,7 +9,8 @@ import { type CommonOptions, Refusal } from './terminal.ts';
 
 /** What `kit` takes, as it was typed. */
 export type KitCommandOptions = CommonOptions & {
-  readonly attendees: string;
+  readonly attendees?: string;
+  readonly roster?: string;
   readonly variant?: readonly string[];
   readonly spares: string;
   readonly seconds: string;
@@ -30,8 +32,11 @@ const MOST_SECONDS = 600;
  * Reads the numbers of a `kit` command; lengths wait for the project, whose unit a bare number has.
  * @throws Refusal for what is no such number.
  */
-export function kitOrder(options: KitCommandOptions): (project: Project, workspace: Workspace) => KitOrder {
-  const attendees = wholeNumber('--attendees', options.attendees, 1, MOST_PEOPLE);
+export function kitOrder(
+  options: KitCommandOptions,
+  people: readonly Person[],
+): (project: Project, workspace: Workspace) => KitOrder {
+  const attendees = attendeesOf(options, people);
   const spares = wholeNumber('--spares', options.spares, 0, MOST_PEOPLE);
   const seconds = secondsOf(options.seconds);
   const margin = options.margin === undefined ? undefined : marginOf(options.margin);
@@ -42,6 +47,17 @@ export function kitOrder(options: KitCommandOptions): (project: Project, workspa
     ...(margin ? { margin } : {}),
     bench: benchFor(options, project, workspace),
   });
+}
+
+/** As many as are said, or as many kits as the roster asks for: the two must agree. */
+function attendeesOf({ attendees, roster }: KitCommandOptions, people: readonly Person[]): number {
+  const onRoster = people.reduce((sum, { kits }) => sum + kits, 0);
+  if (attendees === undefined && roster === undefined)
+    throw new Refusal("required option '--attendees <number>' not specified, nor a --roster");
+  if (attendees === undefined) return wholeNumber('--roster', String(onRoster), 1, MOST_PEOPLE);
+  const said = wholeNumber('--attendees', attendees, 1, MOST_PEOPLE);
+  if (roster === undefined || said === onRoster) return said;
+  throw new Refusal(`--attendees says ${said}, but the roster comes to ${onRoster}: leave --attendees out`);
 }
 
 /** How it is cut: bare lengths are in the unit of the project. @throws Refusal for what is no length. */

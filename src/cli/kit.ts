@@ -9,18 +9,20 @@ import { kitFolder, makeKitFiles } from '../make/kit-files.ts';
 import { type KitCommandOptions, kitOrder } from './kit-order.ts';
 import { costLines, kitProgressOn, stockLines, tellFindings } from './kit-telling.ts';
 import { variantCounts } from './kit-variants.ts';
+import { rosterIn } from './roster.ts';
 import { type CommandRun, count, Refusal } from './terminal.ts';
 import { workspaceFolder } from './workspace-folder.ts';
 
 /** `sheetwright kit SLUG [workspace] --attendees N` */
 export const run: CommandRun<KitCommandOptions> = async ([slug = '', named], options, terminal) => {
   if (options.json && options.csv) throw new Refusal('use --json or --csv, not both');
+  const people = options.roster === undefined ? [] : rosterIn(options.roster, terminal.cwd);
   const progress = kitProgressOn(terminal, options);
   const reply = await requestKit({
     root: workspaceFolder(named, terminal.cwd),
     namedFrom: terminal.cwd,
     slug,
-    orderFor: kitOrder(options),
+    orderFor: kitOrder(options, people),
     attendeesOf: (variants, { attendees }) => variantCounts(options.variant ?? [], variants, attendees, slug),
     clock: () => performance.now() / 1000,
     progress: progress.tell,
@@ -38,7 +40,15 @@ export const run: CommandRun<KitCommandOptions> = async ([slug = '', named], opt
   const out = resolve(terminal.cwd, options.out);
   const { labels = false, browser } = options;
   if (!options.quiet) terminal.stdout.write(summary(planned, currency));
-  const written = await makeKitFiles({ kit: planned, site: workspace.site, currency, out, labels, browser });
+  const written = await makeKitFiles({
+    kit: planned,
+    site: workspace.site,
+    currency,
+    out,
+    labels,
+    people,
+    browser,
+  });
   if (!options.quiet) {
     const folder = relative(terminal.cwd, resolve(out, kitFolder(planned)));
     terminal.stdout.write(`${count(written.length, 'file')} in ${folder || '.'}/\n`);

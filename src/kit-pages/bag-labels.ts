@@ -1,16 +1,21 @@
-import { allergensHeld } from '../handout/cautions.ts';
+import { allergensHeld, cautionsFor } from '../handout/cautions.ts';
 import type { Kit } from '../kit/plan.ts';
+import type { Person } from '../kit/roster.ts';
+import type { Project } from '../project/model.ts';
+import type { Voice } from '../words/voice.ts';
 import { cutPieceNamed } from './kinds.ts';
+import { handoutOf } from './roster-pages.ts';
 import { type KitInput, type KitPage, kitPageOf, wordsFor } from './shell.ts';
 import type { KitWords } from './words.ts';
 
-/** A page of labels to be cut apart, one for each bag. */
-export function bagLabels(input: KitInput): KitPage {
+/** A page of labels to be cut apart, one for each bag: those of a roster first, with their names. */
+export function bagLabels(input: KitInput, people: readonly Person[] = []): KitPage {
   const { project } = input.kit;
   const words = wordsFor(input);
   const { voice } = words;
   const { say, date } = voice;
   const allergens = allergensHeld(project, voice);
+  const owners = people.flatMap((person) => Array.from({ length: person.kits }, () => person));
   const title = say('kit-labels-title', { title: project.title.value });
   return kitPageOf(
     input,
@@ -19,7 +24,9 @@ export function bagLabels(input: KitInput): KitPage {
     {
       day: project.session && date(project.session.value),
       allergens: allergens && say('kit-bag-allergens', { allergens }),
+      smallParts: people.length > 0 && smallPartsHeld(project, voice),
       bags: bagsOf(input.kit).map(({ variant, isSpare }, index, bags) => ({
+        ...bagFor(owners[index], words),
         number: say('kit-bag', { number: index + 1, count: bags.length }),
         variant,
         isSpare,
@@ -62,4 +69,16 @@ function contentsOf(
     each && kind !== 'stock' ? [voice.say('kit-bag-supply', { amount: amount(each), item })] : [],
   );
   return [...pieces, ...supplies];
+}
+
+/** Whose bag it is, the handout that goes in, and what to mind; lines to be filled in where nobody is named. */
+function bagFor(person: Person | undefined, words: KitWords): object {
+  if (!person) return { name: '', remarks: [] };
+  const remarks = [handoutOf(person, words), person.note].filter((each) => each !== '');
+  return { name: person.name, remarks };
+}
+
+/** The warning that goes on a bag with small parts in it. */
+function smallPartsHeld(project: Project, voice: Voice): string | undefined {
+  return cautionsFor(project, voice).find(({ id }) => id === 'small-parts')?.text;
 }

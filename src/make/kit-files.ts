@@ -3,8 +3,10 @@ import type { Kit } from '../kit/plan.ts';
 import { kitCsv } from '../kit/report/csv.ts';
 import type { Currency } from '../kit/report/figures.ts';
 import { kitJson } from '../kit/report/json.ts';
+import type { Person } from '../kit/roster.ts';
 import { bagLabels } from '../kit-pages/bag-labels.ts';
 import { kitPage } from '../kit-pages/page.ts';
+import { addressLabels, packingList } from '../kit-pages/roster-pages.ts';
 import { openPrinter } from '../print/printer.ts';
 import type { Site } from '../project/model.ts';
 import { printStyles, typeset } from './assets.ts';
@@ -21,6 +23,8 @@ export type KitFilesOptions = {
   readonly out: string;
   /** A page of labels for the bags too. */
   readonly labels: boolean;
+  /** Who gets the kits, if that is known: bags with names, a packing list and address labels. Nowhere else. */
+  readonly people?: readonly Person[] | undefined;
   /** The browser's program, if one is named. */
   readonly browser?: string | undefined;
 };
@@ -43,7 +47,7 @@ function kitName({ project, makings, attendees }: Kit): string {
  * @throws Unwritable, BrowserMissing or PrintFault, each with a remedy in one line.
  */
 export async function makeKitFiles(options: KitFilesOptions): Promise<readonly Written[]> {
-  const { kit, currency, out, site, browser } = options;
+  const { kit, currency, out, site, browser, people = [] } = options;
   const { project } = kit;
   await checkWritable(out);
   const files = readPackageFiles();
@@ -59,7 +63,15 @@ export async function makeKitFiles(options: KitFilesOptions): Promise<readonly W
   ]);
   const prints = [
     { path: at(`${kitName(kit)}.pdf`), page: kitPage(input) },
-    ...(options.labels ? [{ path: at(`${project.slug}-labels.pdf`), page: bagLabels(input) }] : []),
+    ...(options.labels || people.length > 0
+      ? [{ path: at(`${project.slug}-labels.pdf`), page: bagLabels(input, people) }]
+      : []),
+    ...(people.length > 0
+      ? [{ path: at(`${project.slug}-packing-list.pdf`), page: packingList(input, people) }]
+      : []),
+    ...(people.some(({ by }) => by === 'post')
+      ? [{ path: at(`${project.slug}-addresses.pdf`), page: addressLabels(input, people, paper) }]
+      : []),
   ];
   const printer = openPrinter({ browser });
   try {
