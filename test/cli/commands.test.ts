@@ -126,6 +126,30 @@ const TABLE: Readonly<Record<string, readonly Row[]>> = {
     ['sound', 'copies card --count 2 --print poster', 2, /--print is one of letter, a4, large-print/u],
     ['sound', 'copies ../card --count 2', 2, /is no project's name/u],
   ],
+  season: [
+    [
+      'sound',
+      'season --from 2026-10-15 --attendees 2 --json',
+      2,
+      /no project has a session from 2026-10-15 on/u,
+    ],
+    ['sound', 'season --from 2026-10-15 --to 2026-10-01', 2, /before 2026-10-15/u],
+    ['sound', 'season --spares 1 --seconds 1 --kerf 1/32 --trim-margin 1/8 --csv --json', 2, /not both/u],
+    [
+      'sound',
+      `season --from 2026-10-15 --session card=2 --out other --quiet --no-color ${NO_BROWSER}`,
+      2,
+      NOT_FOUND,
+      ['other/host/season/season.ics', '!other/site'],
+    ],
+    ['sound', 'season --from soon', 2, /--from takes a day such as 2026-10-15, not "soon"/u],
+  ],
+  uses: [
+    ['sound', 'uses cream', 0, /^card \(session 2026-12-10\)\n[\s\S]*cream: 1 project\n$/u],
+    ['sound', 'uses cream --json --quiet --no-color', 0, /^\[[\s\S]*"project": ?"card"/u],
+    ['sound', 'uses nothing', 2, /nothing here uses "nothing"/u],
+    ['sound', 'uses', 2, /missing required argument 'name'/u],
+  ],
   kit: [
     ['sound', 'kit card --attendees 2 --json', 0, /^\{[\s\S]*"attendees": ?2[\s\S]*\}\n$/u, ['!dist']],
     ['sound', 'kit card --attendees 2 --csv', 0, /^[\w ,]+\r\n/u, ['!dist']],
@@ -143,6 +167,7 @@ const TABLE: Readonly<Record<string, readonly Row[]>> = {
     ['wrong', 'kit card --attendees 2', 1, /\[layer-overhang\]/u, ['!dist']],
     ['sound', 'kit card --attendees 2 --variant small', 2, /card has no variants: leave --variant out/u],
     ['sound', 'kit card', 2, /required option '--attendees <number>' not specified/u],
+    ['sound', 'kit card --roster nobody.csv', 2, /nobody\.csv cannot be read/u],
     ['sound', 'kit --attendees 2', 2, /missing required argument 'slug'/u],
     ['sound', 'kit box --attendees 2', 2, /no project named "box" here; the projects are: card/u],
     ['sound', 'kit card --attendees 2 --json --csv', 2, /use --json or --csv, not both/u],

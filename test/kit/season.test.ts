@@ -147,7 +147,7 @@ describe('sheetwright season', () => {
     [['--from', '2031-01-01'], /no project has a session/u],
     [['--from', '2026-10-15', '--session', 'no-such=3'], /there are/u],
     [['--from', '2026-10-15', '--session', 'bulb-box'], /such as bulb-box=14/u],
-    [['--json', '--csv'], /only one/u],
+    [['--json', '--csv'], /not both/u],
   ])('refuses %j', async (argv, message) => {
     const { code, err } = await season(...argv);
     expect([code, err]).toEqual([2, expect.stringMatching(message)]);
