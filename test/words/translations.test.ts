@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
 import { cautionsFor } from '../../src/handout/cautions.ts';
 import { readLabels } from '../../src/make/package-files.ts';
@@ -132,6 +133,22 @@ describe.each(varieties)('the labels in %s', (language) => {
     expect(labelsFor(all, language).missing).toEqual(labelsFor(all, language.split('-')[0] ?? '').missing);
   });
 });
+
+/** docs/words.md: a row a term, a column a language. */
+const terms = readFileSync(new URL('../../docs/words.md', import.meta.url), 'utf8')
+  .split('\n')
+  .filter((line) => /^\| (?!English|---)/u.test(line))
+  .map((line) => line.split('|').map((cell) => cell.trim()));
+
+it.each(['en', 'de', 'fr', 'es', 'nl'])(
+  'the word list has the words that the labels in %s have',
+  (language) => {
+    const said = [...labelsIn(language).texts.values()].join('\n').toLowerCase();
+    const listed = terms.map((cells) => cells[1 + ['en', 'de', 'fr', 'es', 'nl'].indexOf(language)] ?? '');
+    expect(listed.length).toBeGreaterThan(20);
+    expect(listed.filter((term) => !said.includes(term.toLowerCase()))).toEqual([]);
+  },
+);
 
 describe('the English labels', () => {
   it('call panels as their forms do', () => {
