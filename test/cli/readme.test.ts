@@ -35,6 +35,18 @@ describe('the README', () => {
     expect(out).toContain(block('before anybody cuts:\n\n```').trimEnd());
   });
 
+  it('says what to type in an empty folder, and all of it works', async () => {
+    const [, typed = ''] = /from an empty folder\n[\s\S]*?```sh\n([\s\S]*?)```/u.exec(readme) ?? [];
+    const lines = typed.trim().split('\n');
+    expect(lines).toHaveLength(3);
+    const folder = emptyFolder();
+    // The preview serves until it is stopped: its own tests start it.
+    for (const line of lines.filter((each) => !each.endsWith('preview'))) {
+      const [, ...words] = (line.match(/"[^"]*"|\S+/gu) ?? []).map((word) => word.replaceAll('"', ''));
+      expect([line, (await sheetwright(folder, ...words)).code]).toEqual([line, 0]);
+    }
+  });
+
   it('leads to files that are there', () => {
     const links = [...readme.matchAll(/\]\((?!https?:)([^)#]+)/gu)].map(([, path = '']) => path);
     expect(links.length).toBeGreaterThan(8);

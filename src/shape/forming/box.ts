@@ -59,7 +59,7 @@ export function sizeOfCard(says: string): Sizing<Measured<'width' | 'height'>> {
 }
 
 export const TAB: Parameters[string] = optionalLength(
-  'width of the glue tab; 1/2 in (13 mm), or less where that would be wider than what it is glued to, when not given',
+  'width of the glue tab; 1/2 in (13 mm), or less where that would be wider than what it is glued to, by default',
 );
 
 /** The usual glue tab, narrower where what it is glued to is. Common practice, no source. */

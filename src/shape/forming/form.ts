@@ -76,7 +76,7 @@ export function optional(kind: FormParameter['kind'], says: string): Parameters[
   return { kind, required: false, says };
 }
 
-/** One of some words; the first when not given. */
+/** One of some words; the first by default. */
 export function optionalWord(choices: readonly string[], says: string): Parameters[string] {
   return { ...optional('choice', says), choices };
 }

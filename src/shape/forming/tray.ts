@@ -28,7 +28,7 @@ type TrayNames = {
 };
 
 export const TRAY_TAB: Parameters[string] = optionalLength(
-  'how far the corner tabs reach along the front and the back; the whole corner square when not given, less where two would meet on one wall',
+  'how far the corner tabs reach along the front and the back; the whole corner square by default, less where two would meet on one wall',
 );
 
 /** The corner tab of a tray; `height` says what it may be at most, `width` of the wall it shares with another. */

@@ -12,7 +12,7 @@ export const accordionCard: Form = form({
   summary: 'A strip folded back and forth into pages of equal width.',
   size: sizeOfCard('width x height of the folded card'),
   parameters: {
-    pages: optional('count', 'how many pages, 2 to 12; 4 when not given'),
+    pages: optional('count', 'how many pages, 2 to 12; 4 by default'),
   },
   panels: ['page-1', 'page-2', 'page-3', 'page-4'],
   example: {

@@ -35,8 +35,8 @@ export const bellyBand: Form = form({
     },
   },
   parameters: {
-    height: optionalLength('height of the band; 1 1/2 in (38 mm) when not given'),
-    tab: optionalLength('how far the ends overlap; 1/2 in (13 mm) when not given'),
+    height: optionalLength('height of the band; 1 1/2 in (38 mm) by default'),
+    tab: optionalLength('how far the ends overlap; 1/2 in (13 mm) by default'),
   },
   panels: ['front', 'back', 'left', 'right'],
   example: {

@@ -14,7 +14,7 @@ export const clipTopBox: Form = form({
   size: sizeOfBox(2),
   parameters: {
     tab: TAB,
-    flange: optionalLength('height of the two flanges that stand up; 1/2 in (13 mm) when not given'),
+    flange: optionalLength('height of the two flanges that stand up; 1/2 in (13 mm) by default'),
   },
   panels: ['front', 'back', 'left', 'right', 'front-flange', 'back-flange', 'front-top', 'back-top'],
   example: {

@@ -30,10 +30,10 @@ export const envelope: Form = form({
     read: readPocket,
   },
   parameters: {
-    flap: optionalLength('height of the top flap; half the height of the envelope when not given'),
-    sides: optionalLength('width of the side flaps; 3/4 in (19 mm) when not given'),
+    flap: optionalLength('height of the top flap; half the height of the envelope by default'),
+    sides: optionalLength('width of the side flaps; 3/4 in (19 mm) by default'),
     back: optionalLength(
-      'height of the back; 1/2 in (13 mm) less than the envelope, or a quarter less where that is less, when not given',
+      'height of the back; 1/2 in (13 mm) less than the envelope, or a quarter less where that is less, by default',
     ),
   },
   panels: ['front', 'back', 'flap'],

@@ -16,9 +16,9 @@ export const gableBox: Form = form({
   size: sizeOfBox(2),
   parameters: {
     roof: optionalLength(
-      'how long each slope of the roof is, from the walls up to the handle; three quarters of the depth when not given',
+      'how long each slope of the roof is, from the walls up to the handle; three quarters of the depth by default',
     ),
-    handle: optionalLength('height of the two handles; 1 in (25 mm) when not given'),
+    handle: optionalLength('height of the two handles; 1 in (25 mm) by default'),
     tab: TAB,
   },
   panels: ['front', 'back', 'left', 'right', 'front-roof', 'back-roof'],

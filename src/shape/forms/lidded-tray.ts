@@ -26,10 +26,10 @@ export const liddedTray: Form = form({
   size: sizeOfBox(1),
   parameters: {
     lid: optionalLength(
-      'height of the lid; 1 in (25 mm), or the height of the tray where that is less, when not given',
+      'height of the lid; 1 in (25 mm), or the height of the tray where that is less, by default',
     ),
     clearance: optionalLength(
-      'how much wider and deeper the lid is than the tray; four thicknesses, two of them tabs, and 1/16 in (2 mm) of play, up to the next 1/8 in (1 mm), when not given',
+      'how much wider and deeper the lid is than the tray; four thicknesses, two of them tabs, and 1/16 in (2 mm) of play, up to the next 1/8 in (1 mm), by default',
     ),
     tab: TRAY_TAB,
   },

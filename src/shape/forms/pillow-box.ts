@@ -29,7 +29,7 @@ export const pillowBox: Form = form({
   },
   parameters: {
     depth: optionalLength(
-      'thickness in the middle once the ends are pressed in, at most two fifths of the width; a quarter of the width when not given',
+      'thickness in the middle once the ends are pressed in, at most two fifths of the width; a quarter of the width by default',
     ),
     tab: TAB,
   },

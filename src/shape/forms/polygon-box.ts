@@ -42,13 +42,13 @@ export const polygonBox: Form = form({
     },
   },
   parameters: {
-    sides: optional('count', 'how many walls, 3 to 8; 6 when not given'),
-    lid: optionalLength('height of a lid, cut from a second sheet; there is no lid when not given'),
+    sides: optional('count', 'how many walls, 3 to 8; 6 by default'),
+    lid: optionalLength('height of a lid, cut from a second sheet; none by default'),
     clearance: optionalLength(
-      'how much wider than the box the lid is, from side to side; three thicknesses and 1/16 in (2 mm) of play, or a little more so that its sides lie on the ruler, when not given',
+      'how much wider than the box the lid is, from side to side; three thicknesses and 1/16 in (2 mm) of play, or a little more so that its sides lie on the ruler, by default',
     ),
     tab: optionalLength(
-      'width of the glue tabs; 1/2 in (13 mm), or as much less as a narrow wall needs, when not given',
+      'width of the glue tabs; 1/2 in (13 mm), or as much less as a narrow wall needs, by default',
     ),
   },
   panels: ['front', 'wall-2', 'wall-3', 'floor'],

@@ -9,7 +9,7 @@ export const singleFoldCard: Form = form({
   summary: 'A card folded once, at its left or its upper edge.',
   size: sizeOfCard('width x height of the folded card'),
   parameters: {
-    fold: optionalWord(['left', 'top'], 'the edge the fold lies at, left or top; left when not given'),
+    fold: optionalWord(['left', 'top'], 'the edge the fold lies at, left or top; left by default'),
   },
   panels: ['front', 'back'],
   example: {

@@ -19,10 +19,10 @@ export const slideBox: Form = form({
   size: sizeOfBox(1),
   parameters: {
     tab: optionalLength(
-      'width of the glue tab of the sleeve; 1/2 in (13 mm), or its width where that is less, when not given',
+      'width of the glue tab of the sleeve; 1/2 in (13 mm), or its width where that is less, by default',
     ),
     clearance: optionalLength(
-      'how much wider and higher the sleeve is than the drawer; three thicknesses, one of them the tab, and 1/16 in (2 mm) of play, up to the next 1/8 in (1 mm), when not given',
+      'how much wider and higher the sleeve is than the drawer; three thicknesses, one of them the tab, and 1/16 in (2 mm) of play, up to the next 1/8 in (1 mm), by default',
     ),
   },
   panels: ['top', 'left', 'right', 'bottom', 'front', 'back'],

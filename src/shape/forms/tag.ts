@@ -24,9 +24,9 @@ export const tag: Form = form({
   size: sizeOfCard('width x height of the tag'),
   parameters: {
     clip: optionalLength(
-      'how much is cut off each upper corner, along both edges; a quarter of the width when not given',
+      'how much is cut off each upper corner, along both edges; a quarter of the width by default',
     ),
-    hole: optionalLength('diameter of the hole; 1/4 in (6 mm) when not given'),
+    hole: optionalLength('diameter of the hole; 1/4 in (6 mm) by default'),
   },
   panels: ['tag'],
   example: { settings: ['size: 2 x 4', 'clip: 1/2'] },

@@ -14,11 +14,11 @@ export const tuckEndBox: Form = form({
   parameters: {
     tab: TAB,
     tuck: optionalLength(
-      'length of the tuck flaps; 3/4 in (19 mm), or half the height where that is less, when not given',
+      'length of the tuck flaps; 3/4 in (19 mm), or half the height where that is less, by default',
     ),
     ends: optionalWord(
       ['straight', 'reverse'],
-      'straight: both lids hang on the back, so that the front is clean; reverse: the bottom one hangs on the front; straight when not given',
+      'straight: both lids hang on the back, so that the front is clean; reverse: the bottom one hangs on the front; straight by default',
     ),
   },
   panels: ['front', 'back', 'left', 'right', 'lid', 'bottom'],
