@@ -130,9 +130,11 @@ const TABLE: Readonly<Record<string, readonly Row[]>> = {
     [
       'sound',
       'season --from 2026-10-15 --attendees 2 --json',
-      2,
-      /no project has a session from 2026-10-15 on/u,
+      0,
+      /^\{[\s\S]*"date": ?"2026-12-10"/u,
+      ['!dist'],
     ],
+    ['sound', 'season --from 2027-01-01', 2, /no project has a session from 2027-01-01 on/u],
     ['sound', 'season --from 2026-10-15 --to 2026-10-01', 2, /before 2026-10-15/u],
     ['sound', 'season --spares 1 --seconds 1 --kerf 1/32 --trim-margin 1/8 --csv --json', 2, /not both/u],
     [
