@@ -36,7 +36,6 @@ export function cueCardHtml(input: CueInput, room: CardRoom): string {
   const { start, end } = order;
   const people = site.sessions?.people?.value;
   const ahead = aheadSteps(setting, people);
-  const table = laidOut(spokenSetting(setting));
   const revision = ledger.revisions.at(-1);
   const foot = [site.title, ...(revision ? [revisionTitle(revision, voice)] : [])].join(' · ');
   const [paper = 'letter'] = site.paper;
@@ -60,8 +59,7 @@ export function cueCardHtml(input: CueInput, room: CardRoom): string {
     order,
     steps: shortened(order.steps, room),
     ahead: shortened(ahead, room),
-    table: table.rows,
-    isOrdered: table.isOrdered,
+    table: laidOut(spokenSetting(setting)),
     cautions: spokenCautions(setting),
     missing: missing(setting, [...order.steps, ...ahead, { notes: order.opening }], room),
   });

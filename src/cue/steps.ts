@@ -1,12 +1,9 @@
 import type { RootContent } from 'mdast';
-import { toString as textWithin } from 'mdast-util-to-string';
 import { visit } from 'unist-util-visit';
 import { renderMarkdown } from '../handout/markdown.ts';
-import { type HOST, withoutHost } from '../handout/markdown-handlers.ts';
+import type { HOST } from '../handout/markdown-handlers.ts';
 import type { Setting } from '../handout/setting.ts';
 import type { Project, Step } from '../project/model.ts';
-import type { ReferenceKind } from '../project/prose/reference.ts';
-import { readRef } from '../project/ref.ts';
 import { pieceNamed } from '../words/names.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 import { actionsOf } from './actions.ts';
@@ -14,6 +11,7 @@ import { runClock, type SayTime, type Slot, shareOf, timesFrom } from './clock.t
 import { pictureOf } from './picture.ts';
 import type { CardRoom } from './room.ts';
 import { cueProse, spokenProse } from './spoken.ts';
+import { piecesNamed } from './taken-up.ts';
 
 /** The session minute by minute. */
 type RunningOrder = {
@@ -171,25 +169,4 @@ function asidesOf(
     if (node.name === name) found.push(renderMarkdown(node.children, cueProse(setting)));
   });
   return found;
-}
-
-/** Naming a piece so, a step takes it in hand; a size, a count or a drawing only tells of it. */
-const TAKES_UP: ReadonlySet<string> = new Set([
-  'piece',
-  'reveal',
-  'scores',
-  'trims',
-  'assembly',
-  'edge',
-  'impressions',
-] satisfies ReferenceKind[]);
-
-/** Ids of the pieces a step takes up, in the order it names them; what only the demonstrator is told does not count. */
-function piecesNamed({ heading, prose }: Step): ReadonlySet<string> {
-  const pieces = new Set<string>();
-  const children = [...heading, ...withoutHost(prose.nodes)];
-  visit({ type: 'root', children }, 'textDirective', (node) => {
-    if (TAKES_UP.has(node.name)) pieces.add(readRef(textWithin(node).trim()).piece);
-  });
-  return pieces;
 }

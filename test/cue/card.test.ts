@@ -184,15 +184,18 @@ describe('a cue card', () => {
       'Anchor stamp, or an anchor cut freehand',
       'Bone folder, or the back of a spoon',
     ];
-    // As they are listed, where no step says what it uses; what its words name tells nothing.
-    expect(laid).toEqual([tape, 'Paper trimmer', 'Hot glue gun', stamp, 'Blue ink', folder]);
+    // Supplies as they are listed, where no step says what it uses; what its words name tells nothing.
+    const rest = [tape, 'Paper trimmer', 'Hot glue gun', stamp, 'Blue ink', folder];
+    expect(laid).toEqual(['1 box and slip', '2 label', ...rest.map((item) => `– ${item}`)]);
     const used = SHEET.replace('{minutes=10 ahead}', '{minutes=10 ahead uses="trimmer, bone folder"}')
       .replace('{minutes=4 dry=10}', '{minutes=4 dry=10 uses="anchor stamp, blue ink"}')
       .replace('{minutes=3}', '{minutes=3 uses="strong tape, anchor stamp"}');
     const ordered = pageOf(sample(used, { 'sample/photos/gun.jpg': 'x' }));
     expect(all(one(ordered, '.cue-table'), 'li').map(textOf)).toEqual([
+      '1 box and slip',
       '1 Paper trimmer',
       `1 ${folder}`,
+      '2 label',
       `2 ${stamp}`,
       '2 Blue ink',
       `4 ${tape}`,
