@@ -72,10 +72,11 @@ export function isHere({ headers, socket }: IncomingMessage): boolean {
 /**
  * Whether a request is of our own pages, or of a person who types or follows an address (W3C, Fetch Metadata). Another
  * site may lead to a page, and may not have a PDF printed. A browser too old to say is served.
+ * @param path What is asked for, decoded: an address can be spelled in many ways.
  */
-export function isWelcome({ headers }: IncomingMessage, pathname: string): boolean {
+export function isWelcome({ headers }: IncomingMessage, path: string): boolean {
   const site = headers['sec-fetch-site'];
   if (site === undefined || site === 'same-origin' || site === 'none') return true;
   const isVisit = headers['sec-fetch-mode'] === 'navigate' && headers['sec-fetch-dest'] === 'document';
-  return isVisit && !pathname.toLowerCase().endsWith('.pdf');
+  return isVisit && !path.toLowerCase().endsWith('.pdf');
 }

@@ -136,7 +136,7 @@ async function answer(
     return send(response, 405, '.txt', 'a preview can only be looked at');
   }
   const [pathname = '/'] = (request.url ?? '/').split(/[?#]/u, 1);
-  if (!isWelcome(request, pathname))
+  if (!isWelcome(request, pathOf(pathname) ?? ''))
     return send(response, 403, '.txt', 'this preview answers its own pages only');
   switch (pathname) {
     case `${OWN}events`:

@@ -163,6 +163,7 @@ describe('sheetwright preview', () => {
     const visit = { ...cross, 'sec-fetch-mode': 'navigate', 'sec-fetch-dest': 'document' };
     const statuses = [
       ['/card/card-letter.pdf', visit],
+      ['/card/card-letter.p%64F', visit],
       ['/card/', cross],
       ['/card/', visit],
       ['/card/', { 'sec-fetch-site': 'same-origin' }],
@@ -171,7 +172,7 @@ describe('sheetwright preview', () => {
     ] as const;
     const answers = [];
     for (const [path, headers] of statuses) answers.push(await asked(address, path, headers));
-    expect(answers.map(({ status }) => status)).toEqual([403, 403, 200, 200, 200, 302]);
+    expect(answers.map(({ status }) => status)).toEqual([403, 403, 403, 200, 200, 200, 302]);
     expect(answers.at(-1)?.headers.location).toBe('/card/');
     for (const { headers } of answers) {
       expect(headers).toMatchObject({
