@@ -14,9 +14,26 @@ type LineColumn = { readonly line: number; readonly column: number };
 
 /** Line and column of an offset. The only place where offsets become lines. */
 export function pointAt(text: string, offset: number): LineColumn {
-  const before = text.slice(0, Math.min(offset, text.length));
-  const lines = before.split(/\r\n|\r|\n/u);
-  return { line: lines.length, column: (lines.at(-1)?.length ?? 0) + 1 };
+  const starts = lineStarts(text);
+  const within = Math.min(offset, text.length);
+  let [line, after] = [0, starts.length];
+  while (after - line > 1) {
+    const middle = (line + after) >> 1;
+    if ((starts[middle] ?? 0) <= within) line = middle;
+    else after = middle;
+  }
+  return { line: line + 1, column: within - (starts[line] ?? 0) + 1 };
+}
+
+/** Of the text asked for last: a sheet may have thousands of findings, which are told one after the other. */
+let latest: { readonly text: string; readonly starts: readonly number[] } | undefined;
+
+function lineStarts(text: string): readonly number[] {
+  if (latest?.text !== text) {
+    const ends = [...text.matchAll(/\r\n|\r|\n/gu)];
+    latest = { text, starts: [0, ...ends.map((end) => end.index + end[0].length)] };
+  }
+  return latest.starts;
 }
 
 /** A file's text as read, without its byte order mark; a lone carriage return ends a line like any other. */
