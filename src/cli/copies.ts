@@ -25,6 +25,7 @@ export const run: CommandRun<CopiesOptions> = async ([slug = ''], options, termi
   const { print, pdf } = await madeHandout(out, slug, options);
   await checkWritable(out);
   const copies = await layCopies(pdf, number, layout);
+  if (!copies) throw new Refusal(`the ${print} handout of "${slug}" is damaged: ${remedy(slug)}`);
   const path = `host/${slug}-copies/${slug}-${print}-${number}-${layout}.pdf`;
   await putFiles(out, [{ path, bytes: copies.pdf }]);
   if (!options.quiet) {
@@ -63,9 +64,11 @@ async function madeHandout(
     if (pdf) return { print, pdf };
   }
   const which = asked === undefined ? 'no handout' : `no ${asked} handout`;
-  throw new Refusal(
-    `there is ${which} of "${slug}" in ${out} yet: run "sheetwright make --only ${slug}" first`,
-  );
+  throw new Refusal(`there is ${which} of "${slug}" in ${out} yet: ${remedy(slug)}`);
+}
+
+function remedy(slug: string): string {
+  return `run "sheetwright make --only ${slug}" first`;
 }
 
 /** Points as inches of at most two decimals: `8.5`, `8.27`. */

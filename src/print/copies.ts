@@ -14,19 +14,18 @@ type Copies = {
 /**
  * One PDF of several copies of another, in order, every one beginning on the front of a sheet. Pages keep their size.
  * Each is in the file once, however many copies are.
- * The same PDF gives the same bytes: it says it was made when the other was.
+ * The same PDF gives the same bytes: it says it was made when the other was. Undefined for bytes that are no whole PDF.
  */
-export async function layCopies(pdf: Uint8Array, count: number, layout: Layout): Promise<Copies> {
-  const [from, to] = await Promise.all([
-    PDFDocument.load(pdf, { updateMetadata: false }),
-    PDFDocument.create({ updateMetadata: false }),
-  ]);
+export async function layCopies(pdf: Uint8Array, count: number, layout: Layout): Promise<Copies | undefined> {
+  const to = await PDFDocument.create({ updateMetadata: false });
+  const read = await readInto(to, pdf);
+  if (!read) return undefined;
+  const { from, pages } = read;
   to.setTitle(from.getTitle() ?? '');
   const date = from.getCreationDate();
   if (date) to.setCreationDate(date);
-  const pages = await to.embedPages(from.getPages());
   const [first] = pages;
-  if (!first) throw new Error('a PDF without a page was to be copied');
+  if (!first) return undefined;
   const across = layout === 'single' ? 1 : 2;
   const sheet = { width: first.width * across, height: first.height };
   const sides = sidesOf(pages.length, layout);
@@ -40,6 +39,20 @@ export async function layCopies(pdf: Uint8Array, count: number, layout: Layout):
     }
   }
   return { pdf: await to.save(), sheet, sheets: (count * sides.length) / 2 };
+}
+
+type Read = { readonly from: PDFDocument; readonly pages: readonly PDFEmbeddedPage[] };
+
+/** A PDF and its pages, taken over whole; the library throws errors of any kind at what is none, or half of one. */
+async function readInto(to: PDFDocument, pdf: Uint8Array): Promise<Read | undefined> {
+  try {
+    const from = await PDFDocument.load(pdf, { updateMetadata: false });
+    const pages = await to.embedPages(from.getPages());
+    for (const page of pages) await page.embed();
+    return { from, pages };
+  } catch {
+    return undefined;
+  }
 }
 
 /** The pages, by their numbers from 0, on each side of one copy's sheets; nothing on a blank one. Always an even number of sides. */

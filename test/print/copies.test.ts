@@ -17,9 +17,15 @@ async function handout(pages: number): Promise<Uint8Array> {
   return pdf.save();
 }
 
+async function laid(from: Uint8Array, count: number, layout: Layout) {
+  const copies = await layCopies(from, count, layout);
+  if (!copies) throw new Error('a PDF was taken for none');
+  return copies;
+}
+
 /** What pdfjs reads on each side, from left to right: the words, and how far from the left they begin. */
 async function sidesOf(pages: number, count: number, layout: Layout) {
-  const { pdf, sheets } = await layCopies(await handout(pages), count, layout);
+  const { pdf, sheets } = await laid(await handout(pages), count, layout);
   const read = await getDocument({ data: Uint8Array.from(pdf), verbosity: 0 }).promise;
   const sides: {
     readonly words: readonly string[];
@@ -85,11 +91,23 @@ describe('copies for the copy shop', () => {
   it('hold each page once, and are the same bytes each time', async () => {
     const from = await handout(4);
     const [one, many, again] = await Promise.all([
-      layCopies(from, 1, 'single'),
-      layCopies(from, 40, 'single'),
-      layCopies(from, 40, 'single'),
+      laid(from, 1, 'single'),
+      laid(from, 40, 'single'),
+      laid(from, 40, 'single'),
     ]);
     expect(many.pdf.length).toBeLessThan(20 * one.pdf.length);
     expect(Buffer.from(many.pdf).equals(Buffer.from(again.pdf))).toBe(true);
+  });
+
+  it('are not made of what is no PDF, half of one, or one without pages', async () => {
+    const whole = await handout(2);
+    const empty = await (await PDFDocument.create()).save({ addDefaultPage: false });
+    const broken = [
+      Buffer.from(''),
+      Buffer.from('%PDF-1.7\nbroken'),
+      whole.slice(0, whole.length / 2),
+      empty,
+    ];
+    for (const pdf of broken) expect(await layCopies(pdf, 2, 'single')).toBeUndefined();
   });
 });
