@@ -1,9 +1,9 @@
 import { defineConfig } from 'vitest/config';
 
-export default defineConfig({
+export default defineConfig(({ mode }) => ({
   test: {
     include: ['test/**/*.test.ts'],
-    testTimeout: 180_000,
+    testTimeout: mode === 'long' ? 3_600_000 : 180_000,
     hookTimeout: 180_000,
     globalSetup: ['test/temporary.ts'],
     setupFiles: ['test/equality.ts'],
@@ -12,4 +12,4 @@ export default defineConfig({
     // On two cores vitest would keep one for itself.
     maxWorkers: 2,
   },
-});
+}));

@@ -8,6 +8,7 @@ import type { Editions } from '../../src/edition/editions.ts';
 import { writeRef } from '../../src/project/ref.ts';
 import { columnName } from '../../src/shape/cells.ts';
 import { ownNet } from '../../src/shape/sheets.ts';
+import { runs } from '../runs.ts';
 import {
   BOX,
   BOX_METRIC,
@@ -215,7 +216,7 @@ pieces:
           expect(touching(drawing?.svg ?? '')).toEqual([]);
         },
       ),
-      { seed: 12, numRuns: 200 },
+      runs(12, 50),
     );
   });
 });

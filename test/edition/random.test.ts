@@ -5,13 +5,13 @@ import type { Study } from '../../src/examine/study.ts';
 import { mergeFindings } from '../../src/proof/tell.ts';
 import { forms } from '../../src/shape/forms/index.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
+import { runs } from '../runs.ts';
 import { anySettings } from '../shape/forms/any.ts';
 import { netsOf } from '../shape/forms/building.ts';
 import { asScored } from './as-scored.ts';
 
-/** For each form; `EDITION_RUNS=30 npx vitest run test/edition` tries more. */
-const RUNS = Number(process.env.EDITION_RUNS ?? 6);
-const SEED = 20_261_127;
+/** For each form. */
+const RUNS = runs(20_261_127, 4, 60);
 
 function studyOf(lines: string, unit = 'in'): Study {
   const indented = lines.replace(/^/gmu, '      ');
@@ -49,7 +49,7 @@ describe('any project that proofs clean as written is made in both editions', ()
         fc.pre(isClean(study));
         expect(ofOther(study)).toEqual([]);
       }),
-      { seed: SEED, numRuns: RUNS },
+      RUNS,
     );
   });
 
@@ -64,7 +64,7 @@ describe('any project that proofs clean as written is made in both editions', ()
           expect(ofOther(study)).toEqual([]);
         }
       }),
-      { seed: SEED, numRuns: RUNS },
+      RUNS,
     );
   });
 });

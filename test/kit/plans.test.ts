@@ -6,6 +6,7 @@ import { PatternTable } from '../../src/kit/solver/pattern-table.ts';
 import { Length } from '../../src/measure/length.ts';
 import { mergeFindings } from '../../src/proof/tell.ts';
 import { loadWorkspace } from '../../src/shape/workspace.ts';
+import { runs } from '../runs.ts';
 import { type JsonStock, wrongWith } from './check-plan.ts';
 import { askedOf, BENCH, jsonStocks, order, plan, planned, projectOf } from './kits.ts';
 
@@ -57,7 +58,7 @@ describe('a plan', () => {
           expect(made && wrongWith(made, askedOf(project, 'card', attendees, kerf.mm))).toEqual([]);
         },
       ),
-      { seed: 5, numRuns: 60 },
+      runs(5, 20),
     );
   });
 
@@ -193,7 +194,7 @@ describe('a plan', () => {
           expect(isTooLong).toBe(new PatternTable(grid, [1]).value === 0);
         },
       ),
-      { seed: 5, numRuns: 150 },
+      runs(5, 60),
     );
   });
 

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { IS_LONG } from '../runs.ts';
 import { Ground } from './ground.ts';
 import { PRINTING_ROUNDS, ROUNDS, type Round, randomOf } from './rounds.ts';
 
 /** `npm run ordeal` goes through more than what every run of the tests has time for. */
-const IS_LONG = process.env.MODE === 'long';
 const COUNT = Number(process.env.ORDEAL_ROUNDS ?? (IS_LONG ? 75 : 3));
 const SEED = Number(process.env.ORDEAL_SEED ?? 1);
 

@@ -5,12 +5,7 @@ import type { Place } from '../../src/project/source.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { FORMS, NET, PROSE, SHAPES, VARIANTS } from '../bad-input/bases.ts';
 import { findingsOf } from '../proof/workspace.ts';
-
-/** `npm run fuzz` tries many more, and others: each run of the tests tries the same few. */
-const IS_LONG = process.env.MODE === 'long';
-const TIMES = IS_LONG ? 20 : 1;
-const seedOf = (usual: number): number =>
-  IS_LONG ? Number(process.env.FUZZ_SEED ?? Date.now() % 1_000_000) : usual;
+import { runs } from '../runs.ts';
 
 const SHEET = `---
 title: Seed packet keeper
@@ -169,7 +164,7 @@ describe('whatever is typed, the reader reads on', () => {
       fc.property(edits, (changes) => {
         check(readWorkspaceFromTexts({ ...files, [path]: edited(files[path], changes) }));
       }),
-      { seed: seedOf(20261210), numRuns: TIMES * (path === 'box/sheet.md' ? 1500 : 500) },
+      path === 'box/sheet.md' ? runs(20261210, 300, 30_000) : runs(20261210, 200, 10_000),
     );
   });
 
@@ -187,7 +182,7 @@ describe('whatever is typed, the reader reads on', () => {
           );
         },
       ),
-      { seed: seedOf(254), numRuns: TIMES * 400 },
+      runs(254, 100, 8000),
     );
   });
 
@@ -199,9 +194,8 @@ describe('whatever is typed, the reader reads on', () => {
           const found = findingsOf(edited(sheet, changes));
           expect(found.filter(({ rule }) => rule === 'internal').map(({ message }) => message)).toEqual([]);
         }),
-        { seed: seedOf(4711), numRuns: IS_LONG ? 300 : 6 },
+        runs(4711, 6, 300),
       );
     },
-    3_600_000,
   );
 });

@@ -9,12 +9,14 @@ import { forms } from '../../src/shape/forms/index.ts';
 import { fillsItsBox } from '../../src/shape/ground.ts';
 import { boxSize, type Panel } from '../../src/shape/net.ts';
 import { sheetsOf } from '../../src/shape/sheets.ts';
+import { runs } from '../runs.ts';
 import { anySettings } from '../shape/forms/any.ts';
 import { inches } from '../shape/forms/building.ts';
 import { sheetWith } from './sheet-with.ts';
 import { workspaceOf } from './workspace.ts';
 
-const RUNS = Number(process.env.PROOF_RUNS ?? 104);
+/** Boxes over all forms. */
+const { seed: SEED, numRuns: RUNS } = runs(20, 104);
 
 /** What is wrong with the pieces of a sheet as it is written, but for the paper that they are cut from. */
 function saidOf(pieces: string): string[] {
@@ -63,7 +65,7 @@ describe.each(FOLDED)('a layer on every panel of a $name', ({ name, panels }) =>
         laid += layers.length;
         expect(saidOf([box, ...layers].join('\n'))).toEqual(saidOf(box));
       }),
-      { seed: 20, numRuns: Math.ceil(RUNS / FOLDED.length) },
+      { seed: SEED, numRuns: Math.ceil(RUNS / FOLDED.length) },
     );
     expect(laid).toBeGreaterThan(0);
   });

@@ -9,12 +9,12 @@ import type { Shapes } from '../../src/shape/shapes.ts';
 import { everyNet } from '../../src/shape/sheets.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { asScored } from '../edition/as-scored.ts';
+import { runs } from '../runs.ts';
 import { anyWritten, type WrittenForm } from '../shape/forms/whole-range.ts';
 import { foldFindings } from './fold-rules.ts';
 
-/** Nets over all forms; `PROOF_RUNS=1000 npx vitest run test/proof/right-nets` tries more. */
-const RUNS = Number(process.env.PROOF_RUNS ?? 65);
-const SEED = 20_261_127;
+/** Nets over all forms. */
+const { seed: SEED, numRuns: RUNS } = runs(20_261_127, 65);
 
 /** Papers from text weight to heavy cardstock, in millimeters. */
 const CALIPERS: readonly string[] = ['0.1', '0.2', '0.24', '0.3', '0.4'];

@@ -6,6 +6,7 @@ import { describe, expect, it } from 'vitest';
 import type { RuleId } from '../../src/project/finding.ts';
 import { mergeFindings } from '../../src/proof/tell.ts';
 import type { Told } from '../../src/proof/told.ts';
+import { runs } from '../runs.ts';
 import { foundIn } from './examples.ts';
 import { blamed, findingsOf } from './workspace.ts';
 import { RULES, SHOWN, type WrittenExample } from './written-example.ts';
@@ -67,7 +68,7 @@ describe.each(SHOWN)('$id', (rule) => {
           expect(findingsOf(sheet, rule.fails.files).filter((each) => each.rule === 'internal')).toEqual([]);
         }
       }),
-      { numRuns: 25, seed: 20_261_210 },
+      runs(20_261_210, 8, 200),
     );
   });
 });
