@@ -45,7 +45,7 @@ export function drawKey(
   { left, top, width }: { readonly left: number; readonly top: number; readonly width: number },
 ): number {
   const size = canvas.lettering;
-  const rowHeight = Math.max(size * 1.7, 6);
+  const rowHeight = Math.max(size * 1.35, 6);
   let [x, y] = [left, top + rowHeight / 2];
   for (const entry of entries) {
     const words = plain(canvas.style.say(`drawing-key-${entry}`));

@@ -34,8 +34,7 @@ export function stackDrawing(
   const decorations = decorationsIn(pile, editions, style);
   const { canvas, reduction } = drawnToFit(pile, decorations, editions, room, style);
   const words = { alike, names: namesOn(editions, alike, style), stamped: stampsIn(decorations, style) };
-  drawLegend(canvas, pile, words, room.width);
-  const foot = { x: canvas.ink.left, y: canvas.ink.bottom + canvas.lettering * 0.6 };
+  const foot = drawLegend(canvas, pile, words, room);
   const scaleWords = style.say('drawing-scale', { scale: `1:${reduction}` });
   canvas.label([plain(scaleWords)], foot, { anchor: 'start', sits: 'under' });
   return canvas.drawing('stack', describeStack(pile, words, style));

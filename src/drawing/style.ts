@@ -27,7 +27,12 @@ export type DrawnNet = InBoth<Net> & {
 };
 
 /** Room for a drawing, in millimeters of paper. */
-export type DrawingRoom = { readonly width: number; readonly height: number };
+export type DrawingRoom = {
+  readonly width: number;
+  readonly height: number;
+  /** Whether what is told of the drawing may stand at its side, where there is room, instead of under it. */
+  readonly hasSide?: boolean;
+};
 
 /** The net of a piece in both editions; undefined when it could not be made in one of them. */
 export function netOf(editions: Editions, leading: EditionName, id: string): InBoth<Net> | undefined {

@@ -137,11 +137,14 @@ function scaleWords(reduction: number, { say, shown }: DrawingStyle): string {
   return `${scale} · ${say(shown[0] === 'inch' ? 'drawing-inch-over-mm' : 'drawing-mm-over-inch')}`;
 }
 
+/** A line under a narrow drawing, in heights of its letters. */
+const LINE = 70 / 3;
+
 /** Scale, key and the names that found no room, under the drawing. */
 function drawFoot(canvas: Canvas, net: DrawnNet, numbered: readonly Numbered[], reduction: number): void {
   const size = canvas.lettering;
   const { left, right, bottom } = canvas.ink;
-  const width = Math.max(right - left, 70);
+  const width = Math.max(right - left, LINE * size);
   drawKey(canvas, keyEntries(net), { left, top: bottom + size, width });
   drawLines(canvas, [...numberedNames(numbered, width, size), plain(scaleWords(reduction, canvas.style))]);
 }
@@ -158,7 +161,7 @@ function drawLines(canvas: Canvas, lines: Label): void {
   const size = canvas.lettering;
   const { left: x, bottom } = canvas.ink;
   for (const [index, line] of lines.entries()) {
-    const y = bottom + size * (0.6 + 1.6 * index);
+    const y = bottom + size * 0.6 + Math.max(size * 1.35, 4.8) * index;
     canvas.label([line], { x, y }, { anchor: 'start', sits: 'under' });
   }
 }

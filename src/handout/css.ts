@@ -45,7 +45,9 @@ const PAPER: Readonly<Record<Print, { readonly width: number; readonly height: n
   a4: { width: 210, height: 297 },
   'large-print': { width: 215.9, height: 279.4 },
 };
-const MARGIN = { top: 14, side: 15, bottom: 14 };
+const MARGIN = { top: 14, bottom: 14 };
+/** Large type takes what a printer can reach of the paper's width. */
+const SIDE: Readonly<Record<Print, number>> = { letter: 15, a4: 15, 'large-print': 11 };
 
 /**
  * Where a handout's pages are printed on: margins for its paper, and the area left, for whoever arranges what is on it.
@@ -53,9 +55,10 @@ const MARGIN = { top: 14, side: 15, bottom: 14 };
  */
 export function areaCss(target: Print, site: string, voice: Voice): string {
   const { width, height } = PAPER[target];
-  const [across, down] = [width - 2 * MARGIN.side, height - MARGIN.top - MARGIN.bottom];
+  const side = SIDE[target];
+  const [across, down] = [width - 2 * side, height - MARGIN.top - MARGIN.bottom];
   const head = (place: string, text: string): string => `@${place} { content: ${cssString(text)}; }`;
-  const margin = `margin: ${MARGIN.top}mm ${MARGIN.side}mm ${MARGIN.bottom}mm;`;
+  const margin = `margin: ${MARGIN.top}mm ${side}mm ${MARGIN.bottom}mm;`;
   return `@page { ${margin} }
 @page :first { ${margin} ${head('top-left', site)} ${head('top-right', voice.say('sheet-kind'))} }
 :root { --area-width: ${roundDecimals(across, 1)}mm; --area-height: ${roundDecimals(down, 1)}mm; }`;

@@ -50,7 +50,7 @@ const ROOM = {
   few: { width: 32, height: 25 },
   many: { width: 26, height: 17 },
   most: { width: 20, height: 11 },
-  large: { width: 22, height: 24 },
+  large: { width: 19, height: 18 },
 };
 const MANY = 4;
 const MOST = 6;

@@ -3,7 +3,7 @@ import { COLUMN } from './column.ts';
 import type { Setting } from './setting.ts';
 
 /** Room for the drawings of a step, in millimeters: of a folded shape, a sheet that lies flat, and layers with their labels. */
-type StepRooms = Readonly<Record<'shape' | 'flat' | 'layers', DrawingRoom>>;
+export type StepRooms = Readonly<Record<'shape' | 'flat' | 'layers', DrawingRoom>>;
 
 const PRINT: StepRooms = {
   shape: { width: 62, height: 58 },
@@ -16,12 +16,23 @@ const PAGE: StepRooms = {
   layers: { width: 120, height: 110 },
 };
 const LARGE: StepRooms = {
-  shape: { width: 100, height: 90 },
+  shape: { width: 100, height: 72 },
   flat: { width: 140, height: 120 },
-  layers: { width: 165, height: 130 },
+  layers: { width: 190, height: 100, hasSide: true },
 };
+/** Of several pictures, two side by side: the height of a page for all rows of them, with their labels in `labels`. */
+const LARGE_BESIDE = { width: 92, rows: 220, labels: 62, shape: 66, layers: 75 };
 
-export function roomIn({ target }: Setting): StepRooms {
+/** @param pictures how many drawings and photos are in the step */
+export function roomIn({ target }: Setting, pictures: number): StepRooms {
   if (target === 'page') return PAGE;
-  return target === 'large-print' ? LARGE : PRINT;
+  if (target !== 'large-print') return PRINT;
+  return pictures > 1 ? roomBeside(pictures) : LARGE;
+}
+
+function roomBeside(pictures: number): StepRooms {
+  const { width, rows, labels, shape, layers } = LARGE_BESIDE;
+  const most = rows / Math.ceil(pictures / 2) - labels;
+  const room = (height: number): DrawingRoom => ({ width, height: Math.min(height, Math.max(most, 30)) });
+  return { shape: room(shape), flat: room(layers), layers: room(layers) };
 }

@@ -19,8 +19,8 @@ import { renderMarkdown } from './markdown.ts';
 import { drawingOf, type ProseSetting, withoutHost } from './markdown-handlers.ts';
 import { measuredText, shownText } from './measured-text.ts';
 import { type Refer, referrer } from './references.ts';
-import { drawnWays, type Setting } from './setting.ts';
-import { roomIn } from './step-rooms.ts';
+import { drawnWays, type Setting, type Target } from './setting.ts';
+import { roomIn, type StepRooms } from './step-rooms.ts';
 
 /** More of them than this would make the column of figures longer than the text. */
 const MOST_BESIDE = 2;
@@ -45,10 +45,12 @@ type StepPlace = {
 
 function stepView(setting: Setting, step: Step, { number, hero, bases }: StepPlace): object {
   const { voice } = setting;
-  const prose = proseSetting(setting);
-  const { flow, beside } = parted(shownBlocks(setting, step.prose, hero), prose);
+  const blocks = shownBlocks(setting, step.prose, hero);
+  const rooms = roomIn(setting, bases.length + blocks.filter(isFigure).length);
+  const prose = proseSetting(setting, 4, rooms);
+  const { flow, beside } = parted(blocks, prose, setting.target);
   const text = renderMarkdown(flow, prose);
-  const layers = layerFigures(setting, bases, roomIn(setting).layers);
+  const layers = layerFigures(setting, bases, rooms.layers);
   const asked = step.prose.references.filter(({ view }) => view?.value === 'layers');
   return {
     number,
@@ -74,15 +76,16 @@ function shownBlocks({ target }: Setting, { nodes }: Prose, hero: string | undef
   return blocks.filter((block) => pictureIn(block)?.url !== hero);
 }
 
-/** Takes the narrow figures out of the flow, if they are few. */
+/** Takes the figures out of the flow, if they are few; of those beside a text, the narrow ones. */
 function parted(
   shown: readonly RootContent[],
   prose: ProseSetting,
+  target: Target,
 ): { flow: readonly RootContent[]; beside: readonly Figure[] } {
   const found = new Map<RootContent, Figure>();
   for (const node of shown) {
     const figure = figureOf(node, prose);
-    if (figure && figure.width <= COLUMN) found.set(node, figure);
+    if (figure && (target === 'large-print' || figure.width <= COLUMN)) found.set(node, figure);
   }
   if (found.size > MOST_BESIDE) return { flow: shown, beside: [] };
   return { flow: shown.filter((node) => !found.has(node)), beside: [...found.values()] };
@@ -101,6 +104,10 @@ function picturesApart(node: RootContent): RootContent[] {
   return paragraphs;
 }
 
+function isFigure(node: RootContent): boolean {
+  return node.type === 'leafDirective' || pictureIn(node) !== undefined;
+}
+
 /** The figure that a block is, and nothing else. */
 function figureOf(node: RootContent, prose: ProseSetting): Figure | undefined {
   if (node.type === 'leafDirective') return drawingOf(node, prose);
@@ -116,7 +123,11 @@ function pictureIn(node: RootContent): Image | undefined {
 }
 
 /** How the Markdown of one step, or of the introduction, is set. Made anew for each: it remembers what was mentioned. */
-export function proseSetting(setting: Setting, headings: ProseSetting['headings'] = 4): ProseSetting {
+export function proseSetting(
+  setting: Setting,
+  headings: ProseSetting['headings'] = 4,
+  rooms: StepRooms = roomIn(setting, 1),
+): ProseSetting {
   const { project, voice, editions, measures, pictures, target } = setting;
   const refer = referrer(editions, measures, voice);
   const isPrint = target !== 'page';
@@ -126,7 +137,7 @@ export function proseSetting(setting: Setting, headings: ProseSetting['headings'
     headings,
     refer: isPrint ? listingScores(refer, voice) : refer,
     measured: (text) => measuredText(text, setting),
-    draw: (of, view = USUAL_VIEW, caption) => stepDrawing(setting, of, view, caption),
+    draw: (of, view = USUAL_VIEW, caption) => stepDrawing(setting, rooms, { of, view, caption }),
     picture: (path, alternative, caption) => {
       const picture = pictures.get(path);
       return picture && pictureFigure(picture, shownText(alternative, setting), caption);
@@ -149,8 +160,14 @@ export function introductionOf(setting: Setting, hero: string | undefined): Safe
 }
 
 /** The figure of `::drawing{of=box view=folded}`; undefined where there is no such view. */
-function stepDrawing(setting: Setting, of: string, view: string, caption?: string): Figure | undefined {
-  const ways = drawnWays(setting, (one) => (isOnSheet(one, of, view) ? undefined : drawingIn(one, of, view)));
+function stepDrawing(
+  setting: Setting,
+  rooms: StepRooms,
+  { of, view, caption }: { readonly of: string; readonly view: string; readonly caption: string | undefined },
+): Figure | undefined {
+  const ways = drawnWays(setting, (one) =>
+    isOnSheet(one, of, view) ? undefined : drawingIn(one, rooms, of, view),
+  );
   // What is folded shows how it is done, which is the same whatever the size.
   const isMeasured = view === 'layers' || view === 'flat';
   const shown = isMeasured ? ways : ways.slice(0, 1);
@@ -171,25 +188,23 @@ function captionOf(caption: string | undefined, of: string | undefined): string 
   return caption !== undefined && of !== undefined ? `${caption} (${of})` : (of ?? caption);
 }
 
-function drawingIn(setting: Setting, of: string, view: string): Drawing | undefined {
+function drawingIn(setting: Setting, rooms: StepRooms, of: string, view: string): Drawing | undefined {
   const { editions, measures, drawings } = setting;
   const { shapes } = editions[measures.leading];
   const ref = readRef(of);
   if (!viewsOf(shapes, ref).includes(view)) return undefined;
-  const room = roomIn(setting);
   const base = view === 'layers' ? drawnBase(shapes, ref) : undefined;
-  if (base) return stackDrawing(editions, base, room.layers, drawings);
-  if (view === 'flat') return flatDrawing(setting, of);
-  if (view === 'folded') return foldedDrawing(editions, of, view, room.shape, drawings);
-  return moveDrawing(editions, of, view, room.shape, drawings);
+  if (base) return stackDrawing(editions, base, rooms.layers, drawings);
+  if (view === 'flat') return flatDrawing(setting, rooms, of);
+  if (view === 'folded') return foldedDrawing(editions, of, view, rooms.shape, drawings);
+  return moveDrawing(editions, of, view, rooms.shape, drawings);
 }
 
 /** A scored sheet as it lies on the table, or a flat piece with its dimensions. */
-function flatDrawing(setting: Setting, of: string): Drawing | undefined {
+function flatDrawing(setting: Setting, { flat, shape }: StepRooms, of: string): Drawing | undefined {
   const { editions, measures, drawings } = setting;
   const net = netNamed(editions[measures.leading].shapes.nets, readRef(of));
   if (!net) return undefined;
-  const { flat, shape } = roomIn(setting);
   if (net.folds.length > 0) return flatNetDrawing(editions, of, flat, drawings);
   const { width, height } = net.size;
   const scale = Math.min(0.5, shape.width / width.mm, shape.height / height.mm);

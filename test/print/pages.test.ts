@@ -59,6 +59,19 @@ describe('the pages of every handout of the demo', () => {
     expect(found).toEqual([]);
   });
 
+  /** Twice the pages is what is asked for; type of 18 points has nearly three times the area of 10½. */
+  it('are little more than twice as many in large print', () => {
+    const pagesOf = (of: readonly Handout[]) => of.reduce((sum, { pdf: { pages } }) => sum + pages.length, 0);
+    const large = printed.filter(({ paper }) => paper === 'large-print');
+    const letter = printed.filter(({ paper }) => paper === 'letter');
+    expect(pagesOf(large)).toBeLessThanOrEqual(2.2 * pagesOf(letter));
+    const long = large.filter(({ slug, pdf: { pages } }) => {
+      const usual = pagesOf(letter.filter((other) => other.slug === slug));
+      return pages.length > 2 * usual + 3;
+    });
+    expect(long.map(({ slug, pdf }) => `${slug}: ${pdf.pages.length}`)).toEqual([]);
+  });
+
   it('are half full at the least, the last one a third', () => {
     const found = faults((page, index, { pages }) => {
       const fill = fillOf(page);
@@ -112,7 +125,7 @@ describe('the pages of every handout of the demo', () => {
       const proses = [project.introduction, ...project.steps.map(({ prose }) => prose)];
       const pictures = proses.flatMap((prose) => prose.pictures);
       const placed = new Map(pictures.map(({ path }) => [path.value, { src: 'x', width: 4, height: 3 }]));
-      return handouts
+      return printed
         .filter(({ slug }) => slug === project.slug)
         .flatMap(({ paper, pdf }) => {
           const setting = settingFor({ project, editions, site: workspace.site }, paper, placed);
