@@ -145,10 +145,9 @@
   }
 
   function newCard(project) {
-    const { session, summary, minutes, level } = project;
+    const { session, summary, duration, level } = project;
     const day = new Intl.DateTimeFormat(language, { dateStyle: 'full', timeZone: 'UTC' });
-    const time = new Intl.NumberFormat(language, { style: 'unit', unit: 'minute', unitDisplay: 'long' });
-    const facts = [minutes && time.format(minutes), level].filter(Boolean).join(' · ');
+    const facts = [duration, level].filter(Boolean).join(' · ');
     return globalThis.sheetwright.card(project, '', {
       over: [['card-when', session && day.format(new Date(session))]],
       under: [

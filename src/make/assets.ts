@@ -20,6 +20,29 @@ const PRINTS = {
   cue: ['base', 'cue'],
 } as const;
 
+/** The scripts of each kind of page, and of the search, in the order in which they build on one another. */
+const SCRIPTS = {
+  list: ['days', 'downloads', 'filter'],
+  sheet: [
+    'page',
+    'days',
+    'downloads',
+    'class-mode',
+    'enlarge',
+    'keep',
+    'card',
+    'more',
+    'paper',
+    'picture',
+    'turn',
+  ],
+  share: ['days', 'downloads', 'share'],
+  search: ['card', 'finder'],
+} as const;
+
+/** A kind of page that has a script. */
+type Scripted = Exclude<keyof typeof SCRIPTS, 'search'>;
+
 /** What keeps pages for a room without a network; at the root, for it may only keep what is below it. */
 export const OFFLINE = 'offline.js';
 
@@ -32,13 +55,20 @@ export function moreScriptOf(slug: string): string {
 }
 
 /** The search and what it finds, from the site's root. */
-export function searchAsset(cards: readonly ListedProject[], files: PackageFiles): Asset {
-  return named('search.js', lean(searchScript(cards, files.search)));
+export function searchAsset(
+  cards: readonly ListedProject[],
+  { files, labels }: Pick<PageMaterial, 'files' | 'labels'>,
+): Asset {
+  return named(
+    'search.js',
+    lean(`${searchScript(cards, files.search, labels)}${scriptsOf('search', files)}`),
+  );
 }
 
 /** Everything in the assets folder. */
 export function siteAssets(files: PackageFiles): readonly Asset[] {
-  return [siteStyles(files), ...files.fonts.map(fontAsset), siteScript(files)];
+  const scripts = (['list', 'sheet', 'share'] as const).map((kind) => pageScript(kind, files));
+  return [siteStyles(files), ...files.fonts.map(fontAsset), ...scripts];
 }
 
 /** The one stylesheet of the site, fonts by address. */
@@ -50,9 +80,13 @@ function siteStyles(files: PackageFiles): Asset {
   );
 }
 
-/** The one script of the site: each of ours is closed in itself, so that they need only stand in one file. */
-function siteScript(files: PackageFiles): Asset {
-  return named('sheetwright.js', lean([...files.scripts.values()].join('\n')));
+function pageScript(kind: Scripted, files: PackageFiles): Asset {
+  return named(`${kind}.js`, lean(scriptsOf(kind, files)));
+}
+
+/** Each of ours is closed in itself, so that they need only stand in one file. */
+function scriptsOf(kind: keyof typeof SCRIPTS, { scripts }: PackageFiles): string {
+  return SCRIPTS[kind].map((name) => scripts.get(name) ?? missing(`${name}.js`)).join('\n');
 }
 
 /** Without indents, empty lines, and comments that have lines of their own: those are for whoever reads the source. */
@@ -72,23 +106,32 @@ export function iconNames(): Icons {
 
 type PageMaterial = Pick<Studio, 'site' | 'labels' | 'renderer' | 'files'>;
 
-/** What the pages of the site share, seen from a page from which `root` leads to the site's root: `''` or `../`. */
-export function pagesAt(root: string, { site, labels, renderer, files }: PageMaterial): SitePages {
+/**
+ * What the pages of the site share, and the script of one kind of them, seen from a page from which `root` leads to the
+ * site's root: `''` or `../`.
+ */
+export function pagesAt(
+  root: string,
+  { site, labels, renderer, files }: PageMaterial,
+  kind: Scripted,
+): SitePages {
   return {
     site,
     labels,
     renderer,
     styles: { kind: 'linked', hrefs: [`${root}assets/${siteStyles(files).name}`] },
-    scripts: [`${root}assets/${siteScript(files).name}`],
+    scripts: [`${root}assets/${pageScript(kind, files).name}`],
     root,
     icons: iconNames(),
   };
 }
 
-/** As `pagesAt`, for a page that may be shown at any address: it asks for nothing, and brings its upright letters along. */
+/** As `pagesAt`, for a page that may be shown at any address: it asks for nothing, and brings along one face, for each weighs 20 KB. */
 export function pagesAnywhere({ site, labels, renderer, files }: PageMaterial): SitePages {
-  const upright = files.fonts.filter(({ style, subset }) => style === 'normal' && subset === 'latin');
-  const css = `${upright.map(fontAsData).join('\n')}\n${lean(joined(files, ['base', 'site']))}`;
+  const plain = files.fonts.filter(
+    ({ style, weight, subset }) => style === 'normal' && weight === 400 && subset === 'latin',
+  );
+  const css = `${plain.map(fontAsData).join('\n')}\nhtml { font-synthesis: none; }\n${lean(joined(files, ['base', 'site']))}`;
   const styles = { kind: 'inline', css } as const;
   return { site, labels, renderer, styles, scripts: [], root: '', icons: undefined };
 }
@@ -128,11 +171,11 @@ function fontAsData(font: FontFile): string {
 }
 
 function joined({ styles }: PackageFiles, names: readonly string[]): string {
-  return names.map((name) => styles.get(name) ?? missing(name)).join('\n');
+  return names.map((name) => styles.get(name) ?? missing(`css/${name}.css`)).join('\n');
 }
 
 function missing(name: string): never {
-  throw new Error(`templates/css/${name}.css is missing from the package`);
+  throw new Error(`templates/${name} is missing from the package`);
 }
 
 function named(name: string, bytes: Asset['bytes']): Asset {

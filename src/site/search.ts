@@ -1,3 +1,5 @@
+import type { Labels } from '../words/labels.ts';
+import { voiceOf } from '../words/voice.ts';
 import type { ListedProject } from './listed.ts';
 
 /** What the list is found by and shown as, in the order of a row. The page's script names them so, too. */
@@ -9,6 +11,7 @@ const COLUMNS = [
   'tags',
   'level',
   'minutes',
+  'duration',
   'occasion',
   'session',
   'picture',
@@ -20,9 +23,11 @@ const COLUMNS = [
  * a project. Links to papers are no part of it.
  * @param library The library's own script, which defines `MiniSearch`.
  */
-export function searchScript(projects: readonly ListedProject[], library: string): string {
+export function searchScript(projects: readonly ListedProject[], library: string, labels: Labels): string {
+  const voice = voiceOf(labels);
   const rows = projects.map(({ parts, picture, ...project }) => {
-    const row = { ...project, parts: parts?.join(' '), picture: picture?.src };
+    const duration = project.minutes === undefined ? undefined : voice.duration(project.minutes);
+    const row = { ...project, duration, parts: parts?.join(' '), picture: picture?.src };
     return COLUMNS.map((column) => row[column] ?? 0);
   });
   const found = JSON.stringify({ columns: COLUMNS, rows });

@@ -1,11 +1,12 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { basename } from 'node:path';
+import { basename, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import jsQrPackage from 'jsqr';
 import type { Page } from 'puppeteer-core';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
-import { found, openSite, visit } from './made.ts';
+import { found, openSite, siteFolder, visit } from './made.ts';
 
 openSite();
 
@@ -90,9 +91,7 @@ describe('the list', () => {
   it('is set in its own letters where a page is not found', async () => {
     const { page, requests } = await visit('404.html', { width: 390 });
     await page.evaluate('document.fonts.ready');
-    expect(await page.evaluate(`document.fonts.check('700 20px "Public Sans"') && document.fonts.size`)).toBe(
-      2,
-    );
+    expect(await page.evaluate(`document.fonts.check('20px "Public Sans"') && document.fonts.size`)).toBe(1);
     expect(await page.$eval('link[rel="icon"]', (icon) => icon.getAttribute('href'))).toMatch(/^data:image/u);
     expect(requests.filter((address) => !address.startsWith('data:'))).toHaveLength(1);
   });
@@ -108,6 +107,33 @@ describe('the list', () => {
         .map(([text, { width, height }]) => `${text}: ${width} × ${height}`),
     )) as string[];
     expect(small).toEqual([]);
+  });
+});
+
+describe('what a page weighs before anybody touches it', () => {
+  /** Bytes of styles and scripts that every page had before it had class mode, a search and a way to be kept. */
+  const BEFORE = 56_200;
+  /** What a sheet may have for these. */
+  const MOST = BEFORE + 15_000;
+
+  it.each([
+    ['index.html', BEFORE],
+    ['seed-packet-keeper/index.html', MOST],
+    ['bulb-box/index.html', MOST],
+    ['seed-packet-keeper/share/index.html', BEFORE],
+    ['404.html', 0],
+  ])('%s', async (path, most) => {
+    const { requests } = await visit(path, { width: 390 });
+    const files = requests
+      .filter((address) => /^file:.*\.(?:css|js)$/u.test(address))
+      .map((file) => fileURLToPath(file));
+    const bytes = files.reduce((sum, file) => sum + statSync(file).size, 0);
+    expect(bytes).toBeLessThanOrEqual(most);
+    expect(files.length > 1).toBe(most > 0);
+  });
+
+  it('is little where a page was not found, which brings all it has', () => {
+    expect(statSync(join(siteFolder(), '404.html')).size).toBeLessThan(36_000);
   });
 });
 

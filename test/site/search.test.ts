@@ -130,8 +130,8 @@ function writeSite(projects: readonly ListedProject[]): string {
   const folder = mkdtempSync(join(inject('temporary'), 'many-'));
   const files = readPackageFiles();
   const site = siteOf('title: The archive');
-  const pages = pagesAt('', { site, labels, files, renderer: createRenderer(files) });
-  const search = searchAsset(projects, files);
+  const pages = pagesAt('', { site, labels, files, renderer: createRenderer(files) }, 'list');
+  const search = searchAsset(projects, { files, labels });
   const links = {
     calendar: undefined,
     feed: 'feed.xml',
@@ -193,7 +193,7 @@ describe('a thousand projects', () => {
       (all) => all.find((each) => each.querySelector('h3')?.textContent === 'Box 7 for seeds')?.textContent,
     );
     expect(card).toContain('Thursday, February 22, 2018');
-    expect(card).toContain('75 minutes · improver');
+    expect(card).toContain('1\u00a0hour 15\u00a0minutes · improver');
     await page.select('#find-year', '2018');
     await page.select('#find-occasion', 'Winter gifts');
     expect(await titles(page)).toEqual([]);

@@ -24,7 +24,7 @@ export const page: Output = {
 
 function pageHtml(material: ProjectMaterial): string {
   const { editions, site, ledger, labels, pictures, downloads, renderer } = material;
-  const { styles, scripts } = pagesAt('../', material);
+  const { styles, scripts } = pagesAt('../', material, 'sheet');
   return sheetHtml({
     editions,
     site,

@@ -7,6 +7,6 @@ export const renamed: Output = {
   ofSite: (material) =>
     renamedOf(material.cards).map((each) => ({
       path: `site/${each.was}/index.html`,
-      produce: () => renamedHtml(each, pagesAt('../', material)),
+      produce: () => renamedHtml(each, pagesAt('../', material, 'list')),
     })),
 };

@@ -3,8 +3,8 @@ import type { Output } from '../output.ts';
 
 /** `site/assets/search-….js`: what the list is searched with, loaded when somebody does. */
 export const search: Output = {
-  ofSite: ({ cards, files }) => {
-    const { name, bytes } = searchAsset(cards, files);
+  ofSite: (material) => {
+    const { name, bytes } = searchAsset(material.cards, material);
     return [{ path: `site/assets/${name}`, produce: () => bytes }];
   },
 };

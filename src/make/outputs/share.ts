@@ -19,5 +19,5 @@ function pageHtml(material: ProjectMaterial): string {
     posted: postedPictures(material.slug),
     tents: tentsOf(material),
   };
-  return shareHtml(card, links, pagesAt('../../', material));
+  return shareHtml(card, links, pagesAt('../../', material, 'share'));
 }

@@ -8,7 +8,7 @@ export const shelves: Output = {
     const all = shelvesOf(material.cards);
     return all.map((shelf) => ({
       path: `site/${shelf.path}`,
-      produce: () => shelfHtml(shelf, all, pagesAt('', material)),
+      produce: () => shelfHtml(shelf, all, pagesAt('', material, 'list')),
     }));
   },
 };

@@ -16,11 +16,11 @@ export const sitePages: Output = {
 };
 
 function listHtml(material: SiteMaterial): string {
-  const { site, labels, cards, today, files } = material;
-  return indexHtml(cards, today, pagesAt('', material), {
+  const { site, labels, cards, today } = material;
+  return indexHtml(cards, today, pagesAt('', material, 'list'), {
     calendar: calendarOf(cards, site, labels) === undefined ? undefined : 'sessions.ics',
     feed: 'feed.xml',
-    search: `assets/${searchAsset(cards, files).name}`,
+    search: `assets/${searchAsset(cards, material).name}`,
     linkPicture: siteLinkPicture(site).name,
   });
 }
