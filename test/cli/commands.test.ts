@@ -183,7 +183,12 @@ const TABLE: Readonly<Record<string, readonly Row[]>> = {
   preview: [
     ['sound', 'preview --port abc', 2, /"abc" is no port/u],
     ['sound', 'preview --port 65536', 2, /"65536" is no port/u],
-    ['sound', `preview nowhere --out other --quiet --no-color ${NO_BROWSER}`, 2, /no projects in nowhere/u],
+    [
+      'sound',
+      `preview nowhere --host --out other --quiet --no-color ${NO_BROWSER}`,
+      2,
+      /no projects in nowhere/u,
+    ],
   ],
   draft: [
     ['sound', 'draft box', 0, /^wrote projects\/box\/sheet\.md/u, ['projects/box/sheet.md']],

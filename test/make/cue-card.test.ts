@@ -174,7 +174,7 @@ Welcome.
     expect((await sheetwright(folder, 'make')).code).toBe(0);
     const card = await readPdf(new Uint8Array(readFileSync(join(folder, 'dist/host/long-cue-card.pdf'))));
     expect(card.pages).toHaveLength(2);
-    expect(textIn(card)).toMatch(/\d+ more: see the sheet\./u);
+    expect(textIn(card)).toMatch(/\d+ more on the sheet\./u);
     expect(textIn(card)).toContain('Your own notes did not fit; they are in projects/long/sheet.md.');
   }, 120_000);
 });

@@ -11,6 +11,7 @@ import type { Site } from '../../src/project/model.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { howTo } from '../../src/site/how-to.ts';
 import type { Labels } from '../../src/words/labels.ts';
+import { labelsFor } from '../../src/words/languages.ts';
 
 const files = readPackageFiles();
 const renderer = createRenderer(files);
@@ -107,8 +108,7 @@ const UNITS = {
 };
 
 describe.each(LANGUAGES)('in %s', (language) => {
-  const labels = files.labels.get(language);
-  if (!labels) throw new Error(`no ${language}`);
+  const { labels } = labelsFor(files.labels, language);
 
   it.each([
     ['inches', INCH, 'inch'],
