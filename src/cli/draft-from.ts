@@ -145,7 +145,7 @@ async function sheetsFor({ project, shapes, findings }: Study, { site }: Workspa
   if (isFailure(mergeFindings(findings), false)) return '';
   const bench = { kerf: Length.zero, trimMargin: Length.zero, trimmer: site.bench.trimmer.value };
   const tools = { highs: await loadHighs(), clock: () => performance.now() / 1000 };
-  const order = { attendees: 1, spares: 0, bench, seconds: 1 };
+  const order = { attendees: 1, spares: 0, bench, work: 1 };
   const result = planKit([{ project, shapes, attendees: 1 }], order, tools);
   if ('findings' in result) return '';
   const sheets = result.kit.stocks.map(({ stock, total }) => `${count(total, 'sheet')} of ${stock.name}`);

@@ -13,7 +13,7 @@ export type KitCommandOptions = CommonOptions & {
   readonly roster?: string;
   readonly variant?: readonly string[];
   readonly spares: string;
-  readonly seconds: string;
+  readonly work: string;
   readonly margin?: string;
   readonly kerf?: string;
   readonly trimMargin?: string;
@@ -26,7 +26,7 @@ export type KitCommandOptions = CommonOptions & {
 
 /** More people than fit round any table, or spare kits than anybody needs, are a slip of the keyboard. */
 export const MOST_PEOPLE = 1000;
-const MOST_SECONDS = 600;
+const MOST_WORK = 600;
 
 /**
  * Reads the numbers of a `kit` command; lengths wait for the project, whose unit a bare number has.
@@ -38,12 +38,12 @@ export function kitOrder(
 ): (project: Project, workspace: Workspace) => KitOrder {
   const attendees = attendeesOf(options, people);
   const spares = wholeNumber('--spares', options.spares, 0, MOST_PEOPLE);
-  const seconds = secondsOf(options.seconds);
+  const work = workOf(options.work);
   const margin = options.margin === undefined ? undefined : marginOf(options.margin);
   return (project, workspace) => ({
     attendees,
     spares,
-    seconds,
+    work,
     ...(margin ? { margin } : {}),
     bench: benchFor(options, project, workspace),
   });
@@ -82,11 +82,11 @@ export function wholeNumber(option: string, text: string, least: number, most: n
   throw new Refusal(`${option} takes a whole number from ${least} to ${most}, not "${text}"`);
 }
 
-/** @throws Refusal for what is no number of seconds, or too many. */
-export function secondsOf(text: string): number {
-  const seconds = /^\d{1,4}(?:\.\d{1,3})?$/u.test(text.trim()) ? Number(text) : Number.NaN;
-  if (seconds > 0 && seconds <= MOST_SECONDS) return seconds;
-  throw new Refusal(`--seconds takes a number above 0 and up to ${MOST_SECONDS}, not "${text}"`);
+/** @throws Refusal for what is no such number. */
+export function workOf(text: string): number {
+  const work = /^\d{1,4}(?:\.\d{1,3})?$/u.test(text.trim()) ? Number(text) : Number.NaN;
+  if (work > 0 && work <= MOST_WORK) return work;
+  throw new Refusal(`--work takes a number above 0 and up to ${MOST_WORK}, not "${text}"`);
 }
 
 /** Exactly as typed: `20`, `12.5`, `20%`. */

@@ -6,7 +6,7 @@ import { makeSeasonFiles, SEASON_FOLDER } from '../make/season-files.ts';
 import type { Project, Workspace } from '../project/model.ts';
 import { seasonCsv, seasonJson } from '../season/report.ts';
 import type { Season } from '../season/season.ts';
-import { benchFor, MOST_PEOPLE, secondsOf, wholeNumber } from './kit-order.ts';
+import { benchFor, MOST_PEOPLE, wholeNumber, workOf } from './kit-order.ts';
 import { costLines, kitProgressOn, stockLines, tellFindings } from './kit-telling.ts';
 import { today } from './make.ts';
 import { type CommandRun, type CommonOptions, count, Refusal } from './terminal.ts';
@@ -18,7 +18,7 @@ type SeasonOptions = CommonOptions & {
   readonly attendees?: string;
   readonly session?: readonly string[];
   readonly spares: string;
-  readonly seconds: string;
+  readonly work: string;
   readonly kerf?: string;
   readonly trimMargin?: string;
   readonly json?: boolean;
@@ -31,7 +31,7 @@ type SeasonOptions = CommonOptions & {
 export const run: CommandRun<SeasonOptions> = async ([named], options, terminal) => {
   if (options.json && options.csv) throw new Refusal('use --json or --csv, not both');
   const spares = wholeNumber('--spares', options.spares, 0, MOST_PEOPLE);
-  const seconds = secondsOf(options.seconds);
+  const work = workOf(options.work);
   const from = options.from === undefined ? today() : dayOf('--from', options.from);
   const to = options.to === undefined ? undefined : dayOf('--to', options.to);
   if (to !== undefined && to < from) throw new Refusal(`--to ${to} is before ${from}, the first day`);
@@ -42,7 +42,7 @@ export const run: CommandRun<SeasonOptions> = async ([named], options, terminal)
     from,
     to,
     attendeesAt: attendeesBy(options),
-    orderFor: (first, workspace) => ({ spares, seconds, bench: benchFor(options, first, workspace) }),
+    orderFor: (first, workspace) => ({ spares, work, bench: benchFor(options, first, workspace) }),
     clock: () => performance.now() / 1000,
     progress: progress.tell,
   });

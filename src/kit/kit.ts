@@ -4,11 +4,14 @@ import type { CuttingBench } from './bench.ts';
 import { demandOf, type StockDemand } from './demand.ts';
 import { findObstacles } from './obstacles.ts';
 import type { Kit, Making, StockPlan } from './plan.ts';
-import { planStock } from './plan-stock.ts';
+import { type PlanTools, planStock } from './plan-stock.ts';
 import { costOf } from './shopping/cost.ts';
 import { shoppingList } from './shopping/list.ts';
 import { weightOf } from './shopping/weight.ts';
-import type { SearchTools, Standing } from './solver/plan-sheets.ts';
+import type { Standing } from './solver/plan-sheets.ts';
+import { Work } from './solver/work.ts';
+
+const STEPS = 1e6;
 
 /** For whom a kit is made. */
 export type KitOrder = {
@@ -19,8 +22,8 @@ export type KitOrder = {
   /** Percent of the price that is to be left: 0 to less than 100. */
   readonly margin?: Fraction;
   readonly bench: CuttingBench;
-  /** For all stocks together, about. */
-  readonly seconds: number;
+  /** How far a better plan is looked for, for all stocks together, in millions of steps: about so many seconds. */
+  readonly work: number;
 };
 
 /** A plan, or everything that stands in its way. */
@@ -36,7 +39,7 @@ export type KitProgress = (stock: string, standing: Standing & { readonly isPric
 export function planKit(
   makings: readonly [Making, ...Making[]],
   order: KitOrder,
-  tools: SearchTools,
+  tools: PlanTools,
   progress: KitProgress = () => {},
 ): KitResult {
   const { attendees, spares, margin, bench } = order;
@@ -64,20 +67,22 @@ export function planKit(
   };
 }
 
-/** The easiest first, so that the time they leave goes to the others; in the order given. */
+/** The easiest first, so that the work they leave goes to the others; in the order given. */
 export function planStocks(
   demands: readonly StockDemand[],
-  { bench, seconds }: Pick<KitOrder, 'bench' | 'seconds'>,
-  tools: SearchTools,
+  { bench, work }: Pick<KitOrder, 'bench' | 'work'>,
+  tools: PlanTools,
   progress: KitProgress,
 ): readonly StockPlan[] {
-  const end = tools.clock() + seconds;
+  let left = work * STEPS;
   const ease = ({ kinds, stock }: StockDemand): number => kinds.length * stock.sheets.length;
   const waiting = demands.toSorted((a, b) => ease(a) - ease(b));
   const plans = new Map<StockDemand, StockPlan>();
   for (const [index, demand] of waiting.entries()) {
-    const share = Math.max(0, end - tools.clock()) / (waiting.length - index);
-    const plan = planStock(demand, bench, share, tools, (standing) => progress(demand.stock.name, standing));
+    const share = Math.max(0, left) / (waiting.length - index);
+    const own = new Work(share);
+    const plan = planStock(demand, bench, own, tools, (standing) => progress(demand.stock.name, standing));
+    left -= share - own.left;
     plans.set(demand, plan);
   }
   return demands.flatMap((demand) => plans.get(demand) ?? []);

@@ -5,16 +5,25 @@ import type { StockPlan } from './plan.ts';
 import { type PosedProblem, poseProblem } from './pose-problem.ts';
 import { layOutSheet, piecesIn } from './sheet-tree.ts';
 import { areaCover, cheapestBasket } from './solver/bounds.ts';
-import { planSheets, type SearchTools, type SheetPlan, type Standing } from './solver/plan-sheets.ts';
+import type { LinearSolver } from './solver/master.ts';
+import { planSheets, type SheetPlan, type Standing } from './solver/plan-sheets.ts';
 import { sheetsIn } from './solver/problem.ts';
+import type { Work } from './solver/work.ts';
 import { stepsOf } from './steps.ts';
 
-/** Plans how one stock is cut for all kits, in at most about so many seconds. */
+/** What planning uses of the world. */
+export type PlanTools = {
+  readonly highs: LinearSolver;
+  /** Seconds since some moment, rising: to tell how long a plan took. No plan depends on it. */
+  readonly clock: () => number;
+};
+
+/** Plans how one stock is cut for all kits, with about so much work. */
 export function planStock(
   demand: StockDemand,
   bench: CuttingBench,
-  seconds: number,
-  tools: SearchTools,
+  work: Work,
+  tools: PlanTools,
   progress: (standing: Standing & { isPriced: boolean }) => void,
 ): StockPlan {
   const { stock, kinds } = demand;
@@ -22,8 +31,8 @@ export function planStock(
   const posed = poseProblem(demand, bench);
   const isPriced = posed.unit !== undefined;
   const plan = planSheets(posed.problem, {
-    ...tools,
-    until: start + seconds,
+    highs: tools.highs,
+    work,
     progress: (standing) => progress({ ...standing, isPriced }),
   });
   const layouts = plan.batches.map(({ pattern, count }) => {

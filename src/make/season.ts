@@ -21,7 +21,7 @@ export type SeasonRequest = {
   readonly to: string | undefined;
   /** How many come to a session; @throws where that is not known. */
   readonly attendeesAt: (project: Project, workspace: Workspace) => number;
-  readonly orderFor: (first: Project, workspace: Workspace) => Pick<KitOrder, 'spares' | 'bench' | 'seconds'>;
+  readonly orderFor: (first: Project, workspace: Workspace) => Pick<KitOrder, 'spares' | 'bench' | 'work'>;
   /** Seconds since some moment, rising. */
   readonly clock: () => number;
   readonly progress?: KitProgress;

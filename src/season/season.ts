@@ -3,10 +3,10 @@ import { demandOf } from '../kit/demand.ts';
 import { type KitOrder, type KitProgress, planStocks } from '../kit/kit.ts';
 import { findObstacles } from '../kit/obstacles.ts';
 import type { StockPlan } from '../kit/plan.ts';
+import type { PlanTools } from '../kit/plan-stock.ts';
 import { type Cost, costOf } from '../kit/shopping/cost.ts';
 import type { ShoppingLine } from '../kit/shopping/line.ts';
 import { shoppingList } from '../kit/shopping/list.ts';
-import type { SearchTools } from '../kit/solver/plan-sheets.ts';
 import type { Finding } from '../project/finding.ts';
 import { type Preparation, preparationsOf } from './preparation.ts';
 import type { SeasonSession } from './session.ts';
@@ -34,8 +34,8 @@ type SeasonResult = { readonly season: Season } | { readonly findings: readonly 
  */
 export function planSeason(
   sessions: readonly SeasonSession[],
-  order: Pick<KitOrder, 'spares' | 'bench' | 'seconds'>,
-  tools: SearchTools,
+  order: Pick<KitOrder, 'spares' | 'bench' | 'work'>,
+  tools: PlanTools,
   progress: KitProgress = () => {},
 ): SeasonResult {
   const { spares, bench } = order;

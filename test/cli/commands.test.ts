@@ -136,7 +136,7 @@ const TABLE: Readonly<Record<string, readonly Row[]>> = {
     ],
     ['sound', 'season --from 2027-01-01', 2, /no project has a session from 2027-01-01 on/u],
     ['sound', 'season --from 2026-10-15 --to 2026-10-01', 2, /before 2026-10-15/u],
-    ['sound', 'season --spares 1 --seconds 1 --kerf 1/32 --trim-margin 1/8 --csv --json', 2, /not both/u],
+    ['sound', 'season --spares 1 --work 1 --kerf 1/32 --trim-margin 1/8 --csv --json', 2, /not both/u],
     [
       'sound',
       `season --from 2026-10-15 --session card=2 --out other --quiet --no-color ${NO_BROWSER}`,
@@ -156,7 +156,7 @@ const TABLE: Readonly<Record<string, readonly Row[]>> = {
     ['sound', 'kit card --attendees 2 --json', 0, /^\{[\s\S]*"attendees": ?2[\s\S]*\}\n$/u, ['!dist']],
     ['sound', 'kit card --attendees 2 --csv', 0, /^[\w ,]+\r\n/u, ['!dist']],
     ['sound', 'kit card --attendees 2 --spares 3 --json', 0, /"spares": ?3/u],
-    ['sound', 'kit card --attendees 2 --seconds 1 --kerf 1/32 --trim-margin 1/4 --json', 0, /"total": ?\d/u],
+    ['sound', 'kit card --attendees 2 --work 1 --kerf 1/32 --trim-margin 1/4 --json', 0, /"total": ?\d/u],
     ['sound', 'kit card --attendees 2 --margin 20 --json', 0, /"marginPercent": ?20/u],
     ['sound', `kit card --attendees 2 --quiet ${NO_BROWSER}`, 2, NOT_FOUND, [`${KIT}/kit.json`]],
     [
@@ -175,7 +175,7 @@ const TABLE: Readonly<Record<string, readonly Row[]>> = {
     ['sound', 'kit card --attendees 2 --json --csv', 2, /use --json or --csv, not both/u],
     ['sound', 'kit card --attendees 0', 2, /--attendees takes a whole number from 1 to 1000, not "0"/u],
     ['sound', 'kit card --attendees 2 --spares some', 2, /--spares takes a whole number from 0 to 1000/u],
-    ['sound', 'kit card --attendees 2 --seconds 0', 2, /--seconds takes a number above 0 and up to 600/u],
+    ['sound', 'kit card --attendees 2 --work 0', 2, /--work takes a number above 0 and up to 600/u],
     ['sound', 'kit card --attendees 2 --margin 100', 2, /--margin takes percent from 0 to under 100/u],
     ['sound', 'kit card --attendees 2 --kerf thin', 2, /--kerf takes a length/u],
     ['sound', 'kit card --attendees 2 --trim-margin -1', 2, /--trim-margin takes a length/u],

@@ -112,7 +112,7 @@ describe('sheetwright kit', () => {
     ['far too many', ['--attendees', '5000'], /--attendees/u],
     ['a number in words', ['--attendees', 'twelve'], /--attendees/u],
     ['fewer spares than none', ['--attendees', '4', '--spares', '-1'], /--spares/u],
-    ['no time', ['--attendees', '4', '--seconds', '0'], /--seconds/u],
+    ['no time', ['--attendees', '4', '--work', '0'], /--work/u],
     ['a margin of all the price', ['--attendees', '4', '--margin', '100'], /--margin/u],
     ['a kerf that is no length', ['--attendees', '4', '--kerf', 'thin'], /--kerf takes a length/u],
     ['two kinds of data', ['--attendees', '4', '--json', '--csv'], /not both/u],

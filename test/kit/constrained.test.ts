@@ -4,6 +4,7 @@ import type { Wanted } from '../../src/kit/solver/block-search.ts';
 import { bestConstrained } from '../../src/kit/solver/constrained.ts';
 import { countBlanks } from '../../src/kit/solver/cut-tree.ts';
 import { gridOf } from '../../src/kit/solver/grid.ts';
+import { Work } from '../../src/kit/solver/work.ts';
 import { describeWith } from './published.ts';
 import { replay } from './replay.ts';
 
@@ -21,7 +22,7 @@ function wantedOf(sheet: readonly [number, number], rows: readonly Row[], turnab
 
 /** Searches, and checks what was found by replaying it: at most the copies allowed, worth what it says. */
 function search(wanted: Wanted, pairs: number = PLENTY): ReturnType<typeof bestConstrained> {
-  const found = bestConstrained(wanted, pairs);
+  const found = bestConstrained(wanted, pairs, new Work(0));
   replay(found.tree, wanted.grid.blanks, wanted.grid.sheet);
   const counts = countBlanks(found.tree, wanted.grid.blanks.length);
   expect(counts).toEqual(found.counts);

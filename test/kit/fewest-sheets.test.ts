@@ -3,8 +3,8 @@ import { countBlanks } from '../../src/kit/solver/cut-tree.ts';
 import { gridOf } from '../../src/kit/solver/grid.ts';
 import { planSheets, type SheetPlan, type Standing } from '../../src/kit/solver/plan-sheets.ts';
 import { type CuttingProblem, sheetsIn } from '../../src/kit/solver/problem.ts';
+import { Work } from '../../src/kit/solver/work.ts';
 import { loadHighs } from '../../src/shape/highs.ts';
-import { cpuClock } from './cpu-clock.ts';
 import { describeWith } from './published.ts';
 import { replay } from './replay.ts';
 
@@ -13,16 +13,15 @@ const highs = await loadHighs();
 /** Plans, and checks the plan by replaying each of its sheets: exactly what is wanted is cut. */
 function plan(
   problem: CuttingProblem,
-  seconds: number,
+  millions: number,
   isEnough = (_: Standing): boolean => false,
 ): SheetPlan {
-  let isDone = false;
+  const work = new Work(millions * 1e6);
   const planned = planSheets(problem, {
     highs,
-    clock: () => (isDone ? Number.POSITIVE_INFINITY : cpuClock()),
-    until: cpuClock() + seconds,
+    work,
     progress: (standing) => {
-      isDone ||= isEnough(standing);
+      if (isEnough(standing)) work.spend(Number.POSITIVE_INFINITY);
     },
   });
   const cut = problem.blanks.map(() => 0);
@@ -105,7 +104,6 @@ describe('20 kinds of pieces for 200 people', () => {
     [1, false],
     [2, true],
   ] as const)('take at most one sheet more than proven (%i)', (seed, turnable) => {
-    // A few seconds do on a machine that has nothing else to do; how long it takes is for the bench to say.
     const { cost, bound } = plan(
       largeProblem(seed, turnable),
       60,

@@ -22,13 +22,13 @@ export const BENCH: CuttingBench = {
 const highs = await loadHighs();
 
 export function order(attendees: number, more: Partial<KitOrder> = {}): KitOrder {
-  return { attendees, spares: 0, bench: BENCH, seconds: 5, ...more };
+  return { attendees, spares: 0, bench: BENCH, work: 5, ...more };
 }
 
-export function plan(project: Project, asked: KitOrder): KitResult {
+export function plan(project: Project, asked: KitOrder, clock: () => number = cpuClock): KitResult {
   return planKit([{ project, shapes: buildShapes(project), attendees: asked.attendees }], asked, {
     highs,
-    clock: cpuClock,
+    clock,
   });
 }
 

@@ -54,7 +54,7 @@ describe('a plan', () => {
           const project = projectOf(`  stock: { card: { ${sheets} } }\n  pieces:\n${lines.join('\n')}`);
           const kerf = Length.of(kerf32, 32, 'in');
           const bench = { ...BENCH, kerf, trimMargin: Length.of(margin16, 16, 'in') };
-          const [made] = jsonStocks(planned(project, order(attendees, { bench, seconds: 0.3 })));
+          const [made] = jsonStocks(planned(project, order(attendees, { bench, work: 0.3 })));
           expect(made && wrongWith(made, askedOf(project, 'card', attendees, kerf.mm))).toEqual([]);
         },
       ),
@@ -72,11 +72,24 @@ describe('a plan', () => {
     expect(made && wrongWith(made, askedOf(project, 'card', 10))).toEqual([]);
   });
 
+  it('is the same where time flies and where it stands still', () => {
+    const sizes = ['1.37 x 2.11', '1.73 x 1.31', '2.17 x 0.97', '3.13 x 1.19', '2.71 x 1.83'];
+    const pieces = sizes.map((size, index) => `    p${index}: { stock: card, cut: ${size} }`).join('\n');
+    const project = projectOf(`  stock: { card: { sheet: 8 1/2 x 11 } }\n  pieces:\n${pieces}`);
+    let hours = 0;
+    const [still, flying] = [() => 0, () => (hours += 3600)].map((clock) => {
+      const result = plan(project, order(37, { work: 0.5 }), clock);
+      return 'kit' in result ? jsonStocks(result.kit).map((each) => ({ ...each, seconds: 0 })) : [];
+    });
+    expect(still).toHaveLength(1);
+    expect(flying).toEqual(still);
+  });
+
   it('of sizes without any common measure of use can be cut, and claims no bound it has not', () => {
     const sizes = ['1.000007 x 2.000003', '1.7000011 x 1.300009', '2.1000013 x 0.900017'];
     const pieces = sizes.map((size, index) => `    p${index}: { stock: card, cut: ${size} }`).join('\n');
     const project = projectOf(`  stock: { card: { sheet: 8 1/2 x 11 } }\n  pieces:\n${pieces}`);
-    const [made] = jsonStocks(planned(project, order(40, { seconds: 2 })));
+    const [made] = jsonStocks(planned(project, order(40, { work: 2 })));
     // 40 × 6.1 square inches on sheets of 93.5: at least 3.
     expect(made?.bound).toBe(3);
     expect(made?.total).toBeLessThanOrEqual(4);

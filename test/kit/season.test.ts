@@ -26,7 +26,7 @@ const EIGHT = [
 ];
 
 /** The first eight sessions of the demo. */
-function requestEight(seconds: number): Promise<SeasonReply> {
+function requestEight(work: number): Promise<SeasonReply> {
   const root = fileURLToPath(new URL('../../projects', import.meta.url));
   return requestSeason({
     root,
@@ -34,7 +34,7 @@ function requestEight(seconds: number): Promise<SeasonReply> {
     from: '2026-10-15',
     to: '2027-04-01',
     attendeesAt: ({ slug }) => (EIGHT.includes(slug) ? PEOPLE : 0),
-    orderFor: () => ({ spares: 0, bench: BENCH, seconds }),
+    orderFor: () => ({ spares: 0, bench: BENCH, work }),
     clock: cpuClock,
   });
 }
@@ -131,7 +131,7 @@ describe('sheetwright season', () => {
   it('prints JSON and nothing else, with the people of the schedule or its own', async () => {
     const { code, out } = await season(
       ...['--from', '2026-12-01', '--to', '2027-01-31', '--session', 'note-card-band=5', '--json', '--quiet'],
-      ...['--seconds', '1'],
+      ...['--work', '1'],
     );
     expect(code).toBe(0);
     expect(JSON.parse(out).sessions).toEqual([

@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { type Blank, longestCut, type Rect } from '../../src/kit/solver/cut-tree.ts';
 import { planSheets } from '../../src/kit/solver/plan-sheets.ts';
 import type { CuttingProblem } from '../../src/kit/solver/problem.ts';
+import { Work } from '../../src/kit/solver/work.ts';
 import { loadHighs } from '../../src/shape/highs.ts';
-import { cpuClock } from './cpu-clock.ts';
 
 const highs = await loadHighs();
 
@@ -25,7 +25,7 @@ describe('small plans', () => {
           demand: asked.map(([, count]) => count),
           sheets,
         };
-        const plan = planSheets(problem, { highs, clock: cpuClock, until: cpuClock() + 2 });
+        const plan = planSheets(problem, { highs, work: new Work(2e6) });
         const least = leastCost(problem);
         expect(plan.cost).toBeGreaterThanOrEqual(least);
         expect(plan.bound).toBeLessThanOrEqual(least);
@@ -42,7 +42,7 @@ describe('small plans', () => {
         demand: asked.map(([, count]) => count),
         sheets: [{ width: 6, height: 7, cost: 1 }],
       };
-      const { cost, bound } = planSheets(problem, { highs, clock: cpuClock, until: cpuClock() + 2 });
+      const { cost, bound } = planSheets(problem, { highs, work: new Work(2e6) });
       return cost === bound && cost === leastCost(problem);
     });
     expect(outcomes.filter((isBest) => !isBest)).toEqual([]);
@@ -60,7 +60,7 @@ describe('small plans for a trimmer that is shorter than the sheet', () => {
         const single = (index: number): number[] => counts.map((_, other) => (other === index ? 1 : 0));
         if (!blanks.every((_, index) => canCut(blanks, sheet, single(index), longest))) return;
         const problem: CuttingProblem = { blanks, demand: counts, sheets: [{ ...sheet, cost: 1 }], longest };
-        const plan = planSheets(problem, { highs, clock: cpuClock, until: cpuClock() + 2 });
+        const plan = planSheets(problem, { highs, work: new Work(2e6) });
         for (const { pattern } of plan.batches) expect(longestCut(pattern.tree)).toBeLessThanOrEqual(longest);
         const least = leastCost(problem);
         expect(plan.cost).toBe(least);
@@ -94,7 +94,7 @@ describe('small plans of sheets in packs', () => {
           demand: asked.map(([, count]) => count),
           sheets,
         };
-        const plan = planSheets(problem, { highs, clock: cpuClock, until: cpuClock() + 2 });
+        const plan = planSheets(problem, { highs, work: new Work(2e6) });
         const least = leastMoney(problem);
         expect(plan.cost).toBe(least);
         expect(plan.bound).toBeLessThanOrEqual(least);
@@ -161,7 +161,7 @@ describe('plans of middling size, in packs', () => {
           demand: asked.map(([, count]) => count),
           sheets,
         };
-        const plan = planSheets(problem, { highs, clock: cpuClock, until: cpuClock() + 5 });
+        const plan = planSheets(problem, { highs, work: new Work(5e6) });
         const least = leastByHighs(problem);
         expect(plan.cost).toBeGreaterThanOrEqual(least);
         expect(plan.bound).toBeLessThanOrEqual(least);

@@ -45,7 +45,8 @@ export class BlockSearch {
   readonly #open = new FlatQueue<Block>();
   readonly #closed: Block[] = [];
   readonly #known = new Map<string, Rect[]>();
-  #pairs: number;
+  readonly #pairs: number;
+  #looked = 0;
 
   /**
    * @param table the best patterns for these values, any number of each blank allowed.
@@ -84,6 +85,11 @@ export class BlockSearch {
     }
   }
 
+  /** How many pairs of blocks were looked at. */
+  get looked(): number {
+    return this.#looked;
+  }
+
   #offerSingles(): void {
     const { grid, values, demand } = this.#wanted;
     for (const [index, blank] of grid.blanks.entries()) {
@@ -99,8 +105,8 @@ export class BlockSearch {
   /** @returns false when the pairs are used up. */
   #joinWithClosed(block: Block): boolean {
     for (const other of this.#closed) {
-      this.#pairs -= 1;
-      if (this.#pairs <= 0) return false;
+      this.#looked += 1;
+      if (this.#looked >= this.#pairs) return false;
       const counts = block.counts.map((count, blank) => count + (other.counts[blank] ?? 0));
       if (counts.some((count, blank) => count > (this.#wanted.demand[blank] ?? 0))) continue;
       this.#join(block, other, counts, 'left');

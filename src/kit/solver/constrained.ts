@@ -5,6 +5,7 @@ import { cutWithin } from './cut-within.ts';
 import type { CutGrid } from './grid.ts';
 import { PatternTable } from './pattern-table.ts';
 import { worthOf } from './problem.ts';
+import type { Work } from './work.ts';
 
 /** A whole sheet cut up, how many of each blank it gives, and what they are worth. */
 type Valued = { readonly tree: CutTree; readonly counts: readonly number[]; readonly value: number };
@@ -25,7 +26,8 @@ const MOST_REFILLS = 5;
  */
 export function goodConstrained(
   wanted: Wanted,
-  table: PatternTable = new PatternTable(wanted.grid, wanted.values),
+  work: Work,
+  table: PatternTable = tableOf(wanted.grid, wanted.values, work),
 ): Valued {
   const { grid, values, demand } = wanted;
   let best = valued(table.tree(), wanted);
@@ -33,11 +35,21 @@ export function goodConstrained(
     const { counts } = best;
     const rest = values.map((value, blank) => ((counts[blank] ?? 0) < (demand[blank] ?? 0) ? value : 0));
     if (rest.every((value) => value === 0)) break;
-    const next = valued(refilled(best.tree, grid, new PatternTable(grid, rest)), wanted);
+    const next = valued(refilled(best.tree, grid, tableOf(grid, rest, work)), wanted);
     if (next.value <= best.value || longestCut(next.tree) > grid.longest) break;
     best = next;
   }
   return best;
+}
+
+/** Looking at so many positions takes one step. */
+const POSITIONS = 500;
+
+/** The best patterns for some values, any number of each blank allowed. */
+export function tableOf(grid: CutGrid, values: readonly number[], work: Work): PatternTable {
+  const [columns, rows] = [grid.across.at.length, grid.down.at.length];
+  work.spend((columns * rows * (columns + rows)) / POSITIONS);
+  return new PatternTable(grid, values);
 }
 
 /** The same cuts, with all that was waste cut up in the best way a table knows. */
@@ -58,10 +70,14 @@ function unlimited(wanted: Wanted): Wanted {
  * The best pattern with at most so many copies of each blank; the best found, and a bound no pattern is worth more
  * than, when `pairs` of blocks have been looked at before the search came to its end.
  */
-export function bestConstrained(wanted: Wanted, pairs: number): Valued & { readonly bound: number } {
+export function bestConstrained(
+  wanted: Wanted,
+  pairs: number,
+  work: Work,
+): Valued & { readonly bound: number } {
   const { grid, values } = wanted;
-  const table = new PatternTable(grid, values);
-  let best = goodConstrained(wanted, table);
+  const table = tableOf(grid, values, work);
+  let best = goodConstrained(wanted, work, table);
   if (best.value === table.value || pairs === 0) return { ...best, bound: table.value };
   const attempt = (whole: CutTree): void => {
     const found = valued(whole, wanted);
@@ -69,16 +85,23 @@ export function bestConstrained(wanted: Wanted, pairs: number): Valued & { reado
     if (tree) best = { ...found, tree };
   };
   const free = unlimited(wanted);
-  const freeTable = grid.longest === Number.POSITIVE_INFINITY ? table : new PatternTable(free.grid, values);
-  const left = new BlockSearch(free, freeTable, pairs, () => best.value, attempt).run();
+  const freeTable = grid.longest === Number.POSITIVE_INFINITY ? table : tableOf(free.grid, values, work);
+  const left = searchBlocks(new BlockSearch(free, freeTable, pairs, () => best.value, attempt), work);
   return { ...best, bound: grid.exact ? Math.min(Math.max(best.value, left), table.value) : table.value };
+}
+
+/** @returns the most that any pattern can be worth that was not found. */
+function searchBlocks(search: BlockSearch, work: Work): number {
+  const most = search.run();
+  work.spend(search.looked);
+  return most;
 }
 
 const MOST_LISTED = 4_000;
 const MOST_PAIRS = 400_000;
 
 /** Every choice of blanks that is worth at least `least`; undefined where there are too many to list, or it is not sure. */
-export function listConstrained(wanted: Wanted, least: number): readonly Valued[] | undefined {
+export function listConstrained(wanted: Wanted, least: number, work: Work): readonly Valued[] | undefined {
   const { exact, longest } = wanted.grid;
   if (!exact) return undefined;
   const listed = new Map<string, Valued | undefined>();
@@ -91,7 +114,8 @@ export function listConstrained(wanted: Wanted, least: number): readonly Valued[
   };
   const floor = (): number => (listed.size > MOST_LISTED ? Number.POSITIVE_INFINITY : least - 1);
   const free = unlimited(wanted);
-  const left = new BlockSearch(free, new PatternTable(free.grid, free.values), MOST_PAIRS, floor, add).run();
+  const table = tableOf(free.grid, free.values, work);
+  const left = searchBlocks(new BlockSearch(free, table, MOST_PAIRS, floor, add), work);
   const all = [...listed.values()].filter((each) => each !== undefined);
   // Choices that no way within the trimmer was found for might still have one.
   return all.length === listed.size && listed.size <= MOST_LISTED && left < least ? all : undefined;

@@ -13,10 +13,10 @@ export function easiestPlan(
   master: Master,
   batches: readonly Batch[],
   most: Spending,
-  seconds: number,
+  steps: number,
 ): readonly Batch[] {
   const effortOfPattern = ({ tree }: Pattern): Effort => effortOf(arrange(tree, problem.longest));
-  const chosen = master.easiest(most, seconds, effortOfPattern)?.batches;
+  const chosen = master.easiest(most, steps, effortOfPattern)?.batches;
   const plans = [batches, ...(chosen ? [chosen] : [])].flatMap((each) => [
     exactly(each, problem, 'of few'),
     exactly(each, problem, 'alike'),

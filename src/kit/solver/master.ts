@@ -10,6 +10,7 @@ import {
   type Spending,
   stillWanted,
 } from './problem.ts';
+import type { Work } from './work.ts';
 
 /** HiGHS, a solver of linear and whole-number programs, loaded. */
 export type LinearSolver = Awaited<ReturnType<typeof highs.default>>;
@@ -19,6 +20,14 @@ type SheetChoice = { readonly batches: readonly Batch[]; readonly isBest: boolea
 
 /** An easy plan need not be the very easiest. */
 const NEARLY = { mip_rel_gap: 0.03 } as const;
+
+/** Steps for each term of a program: to find prices with it, to look at a node of its tree, and at the first, which takes most. */
+const PRICING = 5;
+const BRANCHING = 3;
+const ROOT = 200;
+
+/** How near to the value of a solution that was found counts as the same. */
+const NEAR = 1e-6;
 
 /** What a size's sheets and each blank cost at the least, in parts of sheets. */
 export type Prices = {
@@ -33,14 +42,16 @@ export type Prices = {
 export class Master {
   readonly #problem: CuttingProblem;
   readonly #highs: LinearSolver;
+  readonly #work: Work;
   readonly #patterns: Pattern[] = [];
   readonly #known = new Set<string>();
   /** What using up one sheet more counts beside a cost of 1. */
   #thrift = 0;
 
-  constructor(problem: CuttingProblem, highs: LinearSolver) {
+  constructor(problem: CuttingProblem, highs: LinearSolver, work: Work) {
     this.#problem = problem;
     this.#highs = highs;
+    this.#work = work;
   }
 
   /** From now on plans at one cost are told apart by what they use up; few use twice as much as this one. */
@@ -77,22 +88,18 @@ export class Master {
   }
 
   /**
-   * Whole sheets at the least cost found in so many seconds.
+   * Whole sheets at the least cost found in about so many steps.
    * @param isThrifty of those the ones that use up little; what is far dearer to use up may then pass for dearer.
    */
-  choose(seconds: number, isThrifty: boolean): SheetChoice | undefined {
+  choose(steps: number, isThrifty: boolean): SheetChoice | undefined {
     const thrift = isThrifty ? this.#thrift : 0;
     // Costs are whole numbers: what is within half of the best is the best.
     const exactly = { mip_rel_gap: 0, mip_abs_gap: thrift > 0 ? thrift / 2 : 0.5 };
-    return this.#solve(
-      [...this.#cheapest(thrift), ...this.#rows(), ...this.#wholeSheets()],
-      seconds,
-      exactly,
-    );
+    return this.#solve([...this.#cheapest(thrift), ...this.#rows(), ...this.#wholeSheets()], steps, exactly);
   }
 
   /** Whole sheets that cost and use up no more, with about the least effort for the person at the trimmer. */
-  easiest(most: Spending, seconds: number, effortOf: (pattern: Pattern) => Effort): SheetChoice | undefined {
+  easiest(most: Spending, steps: number, effortOf: (pattern: Pattern) => Effort): SheetChoice | undefined {
     const { demand } = this.#problem;
     const efforts = this.#patterns.map(effortOf);
     const needed = this.#patterns.map(({ counts }) =>
@@ -116,10 +123,11 @@ export class Master {
       'Binary',
       ...this.#patterns.map((_, index) => ` y${index}`),
     ];
-    return this.#solve(lines, seconds, NEARLY);
+    return this.#solve(lines, steps, NEARLY);
   }
 
   #prices(lines: readonly string[]): Prices | undefined {
+    this.#work.spend(lines.length * PRICING);
     const solution = this.#highs.solve(program(lines), { output_flag: false });
     if (solution.Status !== 'Optimal') return undefined;
     const { demand, sheets } = this.#problem;
@@ -131,9 +139,19 @@ export class Master {
     };
   }
 
-  #solve(lines: readonly string[], seconds: number, exactness: object): SheetChoice | undefined {
-    const options = { output_flag: false, time_limit: Math.max(0.05, seconds), ...exactness };
-    const { Columns, Status } = this.#highs.solve(program(lines), options);
+  #solve(lines: readonly string[], steps: number, exactness: object): SheetChoice | undefined {
+    const node = lines.length * BRANCHING;
+    const root = lines.length * ROOT;
+    const nodes = Math.max(1, Math.floor((steps - root) / node));
+    const options = { output_flag: false, mip_max_nodes: nodes, ...exactness };
+    const first = this.#highs.solve(program(lines), options);
+    // The package has no word for HiGHS's "solution limit", and then leaves the solution out: the same way there again.
+    const isCut = first.Status === 'Unknown' && first.ObjectiveValue < Number.MAX_VALUE;
+    const objective_target = first.ObjectiveValue + NEAR;
+    const again = isCut ? { ...options, objective_target } : undefined;
+    const { Columns, Status } = again ? this.#highs.solve(program(lines), again) : first;
+    // It does not say how many nodes it took: all of them where it did not come to its end.
+    this.#work.spend(root + (Status === 'Optimal' ? 0 : nodes * node));
     const batches = this.#patterns.flatMap((pattern, index) => {
       const count = Math.round(primalOf(Columns[`x${index}`]));
       return count > 0 ? [{ pattern, count }] : [];

@@ -1,9 +1,9 @@
 import { areaCover, type Basket, type Cover, coverOf, lackOf } from './bounds.ts';
-import { bestConstrained, goodConstrained, listConstrained } from './constrained.ts';
+import { bestConstrained, goodConstrained, listConstrained, tableOf } from './constrained.ts';
 import { type CutGrid, gridOf } from './grid.ts';
 import type { Master, Prices } from './master.ts';
-import { PatternTable } from './pattern-table.ts';
 import { type Batch, type CuttingProblem, type Priced, stillWanted, worthOf } from './problem.ts';
+import type { Work } from './work.ts';
 
 /**
  * Prices become whole numbers of these parts of the dearest sheet's cost, so that everything after them is exact. What
@@ -24,7 +24,7 @@ const FREE = 1e6;
 /** The largest area a blank counts with. */
 const MOST_AREA = 2 ** 36;
 
-/** The part of the time that goes to the proof at most: good plans need some of it too. */
+/** The part of the work that goes to the proof at most: good plans need some of it too. */
 const PROVING = 0.5;
 
 /** How far values stray when other patterns are looked for, and how often. */
@@ -41,17 +41,19 @@ type Sufficiency = 'perhaps' | 'no' | 'unknown';
 export class PatternSearch {
   readonly #problem: CuttingProblem;
   readonly #master: Master;
+  readonly #work: Work;
   readonly #isLate: (part: number) => boolean;
   readonly #grids: readonly CutGrid[];
   readonly #relaxed: readonly (CutGrid | undefined)[];
   readonly #covers: Cover[];
   #random = 1;
 
-  /** @param isLate whether so much of the time is over, from 0 to 1. */
-  constructor(problem: CuttingProblem, master: Master, isLate: (part: number) => boolean) {
+  /** @param isLate whether so much of the work is done, from 0 to 1. */
+  constructor(problem: CuttingProblem, master: Master, work: Work, isLate: (part: number) => boolean) {
     const { blanks, demand, longest, sheets, safe } = problem;
     this.#problem = problem;
     this.#master = master;
+    this.#work = work;
     this.#isLate = isLate;
     this.#covers = [areaCover(problem)];
     this.#grids = sheets.map((sheet) => {
@@ -80,7 +82,7 @@ export class PatternSearch {
       const all = worthOf(left, values);
       const patterns = this.#grids.map((grid, sheet) => ({
         sheet,
-        ...goodConstrained({ grid, values, demand: left }),
+        ...goodConstrained({ grid, values, demand: left }, this.#work),
       }));
       const rate = ({ value, sheet }: Omit<Priced, 'bound'>): number => {
         const { cost = 1, pack = 1, use = 1 } = sheets[sheet] ?? {};
@@ -106,7 +108,7 @@ export class PatternSearch {
 
   /**
    * Adds patterns as long as one is worth more than its sheet costs (P. C. Gilmore and R. E. Gomory, Operations
-   * Research 9, 1961). Stops early when time is up. Undefined when the master gives up.
+   * Research 9, 1961). Stops early when the work is done. Undefined when the master gives up.
    */
   generate(): Proof | undefined {
     const dearest = Math.max(
@@ -201,7 +203,7 @@ export class PatternSearch {
     const spare = (cost - 1) * Math.max(...perCost) + free - worthOf(demand, values);
     return this.#grids.every((grid, sheet) => {
       const least = Math.max(1, Math.floor((priced[sheet]?.bound ?? 0) - spare));
-      const listed = listConstrained({ grid, values, demand }, least);
+      const listed = listConstrained({ grid, values, demand }, least, this.#work);
       for (const { tree, counts } of listed ?? []) this.#master.add({ sheet, tree, counts });
       return listed !== undefined;
     });
@@ -213,14 +215,18 @@ export class PatternSearch {
    */
   #best(values: readonly number[], pairs: number): readonly Priced[] {
     const { demand } = this.#problem;
-    return this.#grids.map((grid, sheet) => ({ sheet, ...bestConstrained({ grid, values, demand }, pairs) }));
+    return this.#grids.map((grid, sheet) => ({
+      sheet,
+      ...bestConstrained({ grid, values, demand }, pairs, this.#work),
+    }));
   }
 
   /** Where positions were left out, what no pattern can pass is asked of the relaxed sheet. */
   #bounded(priced: Priced, values: readonly number[], sheet: number): Priced {
     if (this.#grids[sheet]?.exact) return priced;
     const relaxed = this.#relaxed[sheet];
-    return { ...priced, bound: relaxed ? new PatternTable(relaxed, values).value : Number.POSITIVE_INFINITY };
+    const bound = relaxed ? tableOf(relaxed, values, this.#work).value : Number.POSITIVE_INFINITY;
+    return { ...priced, bound };
   }
 
   /** From 0 to 1, the same in every run (a linear congruential generator, constants of Numerical Recipes). */

@@ -3,46 +3,41 @@ import { easiestPlan } from './easiest.ts';
 import { type LinearSolver, Master } from './master.ts';
 import { PatternSearch } from './pattern-search.ts';
 import { type Batch, type CuttingProblem, hasChoice, type Spending, spendingOf } from './problem.ts';
+import type { Work } from './work.ts';
 
 /** A plan on the way: what it costs and what is proven to be needed. Costs are sheets where each costs 1. */
 export type Standing = { readonly cost: number; readonly bound: number };
 
 export type SheetPlan = Standing & { readonly batches: readonly Batch[] };
 
-/** What a search may use of the world. */
-export type SearchTools = {
+type SearchMeans = {
   readonly highs: LinearSolver;
-  /** Seconds since some moment, rising. */
-  readonly clock: () => number;
-};
-
-type SearchMeans = SearchTools & {
-  /** When to stop, on that clock. A first plan is always made. */
-  readonly until: number;
+  /** The search ends when it is done. A first plan is always made. */
+  readonly work: Work;
   /** Told of each better plan and each better bound. */
   readonly progress?: (standing: Standing) => void;
 };
 
-/** The longest a choice among patterns may take, in seconds, before more patterns are looked for. */
-const CHOICE = 1.5;
+/** The most steps of a choice among patterns, before more patterns are looked for. */
+const CHOICE = 1.5e6;
 
-/** The part of the time that is kept for an easier plan of the same cost, and the most seconds for it. */
-const EASIER = { part: 0.15, most: 0.8 };
+/** The part of the work that is kept for an easier plan of the same cost, and the most steps for it. */
+const EASIER = { part: 0.15, most: 8e5 };
 
 /**
- * The cheapest plan found in the time there is, and a bound no plan can be under: cut by patterns that column
+ * The cheapest plan found in the work there is, and a bound no plan can be under: cut by patterns that column
  * generation finds, chosen by a whole-number program. The plan gives exactly what is wanted.
  */
 export function planSheets(
   problem: CuttingProblem,
-  { highs, clock, until, progress = () => {} }: SearchMeans,
+  { highs, work, progress = () => {} }: SearchMeans,
 ): SheetPlan {
-  const kept = Math.min(EASIER.most, EASIER.part * (until - clock()));
-  const secondsLeft = (): number => until - kept - clock();
-  const master = new Master(problem, highs);
-  const whole = secondsLeft();
-  const search = new PatternSearch(problem, master, (part) => secondsLeft() <= whole * (1 - part));
-  const standing = new PlanSearch(problem, search, master, progress, secondsLeft);
+  const kept = Math.min(EASIER.most, EASIER.part * work.left);
+  const stepsLeft = (): number => work.left - kept;
+  const master = new Master(problem, highs, work);
+  const whole = stepsLeft();
+  const search = new PatternSearch(problem, master, work, (part) => stepsLeft() <= whole * (1 - part));
+  const standing = new PlanSearch(problem, search, master, progress, stepsLeft);
   const { batches, spent, bound } = standing.run();
   const easiest = easiestPlan(problem, master, batches, spent, kept);
   return { batches: easiest, cost: spent.cost, bound };
@@ -54,7 +49,7 @@ class PlanSearch {
   readonly #search: PatternSearch;
   readonly #master: Master;
   readonly #progress: (standing: Standing) => void;
-  readonly #secondsLeft: () => number;
+  readonly #stepsLeft: () => number;
   #batches: readonly Batch[];
   #spent: Spending;
   #bound = 0;
@@ -64,13 +59,13 @@ class PlanSearch {
     search: PatternSearch,
     master: Master,
     progress: (standing: Standing) => void,
-    secondsLeft: () => number,
+    stepsLeft: () => number,
   ) {
     this.#problem = problem;
     this.#search = search;
     this.#master = master;
     this.#progress = progress;
-    this.#secondsLeft = secondsLeft;
+    this.#stepsLeft = stepsLeft;
     this.#batches = search.fillSheets();
     this.#spent = spendingOf(this.#batches, problem);
     master.beThriftier(this.#spent);
@@ -109,7 +104,7 @@ class PlanSearch {
   }
 
   #isDone(): boolean {
-    return this.#spent.cost <= this.#bound || this.#secondsLeft() <= 0;
+    return this.#spent.cost <= this.#bound || this.#stepsLeft() <= 0;
   }
 
   #raise(bound: number): void {
@@ -120,7 +115,7 @@ class PlanSearch {
 
   /** @returns whether no choice among the known patterns is better. */
   #choose(isThrifty: boolean): boolean {
-    const chosen = this.#master.choose(Math.min(CHOICE, this.#secondsLeft()), isThrifty);
+    const chosen = this.#master.choose(Math.min(CHOICE, this.#stepsLeft()), isThrifty);
     const spent = chosen && spendingOf(chosen.batches, this.#problem);
     if (spent && isBetter(spent, this.#spent)) {
       this.#spent = spent;
