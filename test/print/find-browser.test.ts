@@ -188,7 +188,7 @@ describe('a path the user gave', () => {
     ],
     [
       { files: ['/x'] },
-      '/x may not be run (given by --browser); allow it with chmod +x, or name another browser with --browser PATH',
+      '/x is not executable (given by --browser); allow it with chmod +x, or name another browser with --browser PATH',
     ],
   ])('on %j is wrong', async (facts, message) => {
     const wrong = tried(machine(facts), { browser: '/x' });

@@ -89,7 +89,7 @@ describe.runIf(process.platform !== 'win32')(
       await expect(launch(candidate, options())).rejects.toMatchObject({
         message: message(
           candidate.path,
-          `may not be run; allow it with chmod +x, on a disk that lets programs run, ${ANOTHER}`,
+          `is not executable; allow it with chmod +x, on a disk that lets programs run, ${ANOTHER}`,
         ),
       });
     });

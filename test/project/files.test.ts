@@ -77,11 +77,11 @@ describe('broken YAML is put in plain words at its place', () => {
   });
 
   it.each<[string, string, RegExp]>([
-    ['title: "A card\nsummary: B', '"A', /put a second one behind/u],
-    ['title: "A card\nsummary: "B"\nlevel: "C"', '"A', /put a second one behind/u],
-    ["title: A\nsummary: 'B\nlevel: 'C'", "'B", /put a second one behind/u],
-    ['stock: { m: { name: "M, sheet: 8 x 11 } }\nlevel: "x"', '"M', /put a second one behind/u],
-    ['title: A\ntags:\n  - "b\n  - c', '"b', /put a second one behind/u],
+    ['title: "A card\nsummary: B', '"A', /put a second one after/u],
+    ['title: "A card\nsummary: "B"\nlevel: "C"', '"A', /put a second one after/u],
+    ["title: A\nsummary: 'B\nlevel: 'C'", "'B", /put a second one after/u],
+    ['stock: { m: { name: "M, sheet: 8 x 11 } }\nlevel: "x"', '"M', /put a second one after/u],
+    ['title: A\ntags:\n  - "b\n  - c', '"b', /put a second one after/u],
     ["title: 'It's a card'\nlevel: x", "'It", /in double quotes/u],
     ['title: "A "fine" card', '"A', /in single quotes/u],
     ['stock: { m: { color: #6b7f5b } }', '#6b7f5b', /put the color in quotes: "#6b7f5b"/u],

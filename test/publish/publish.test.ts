@@ -55,7 +55,7 @@ describe('sheetwright publish', () => {
       'If you cut your pieces from revision 1 or earlier, cut these again: front.',
     );
     expect(readFileSync(ledger, 'utf8')).toMatch(/number: 2/u);
-    expect((await sheetwright(folder, 'publish', '--no-pdf')).out).toContain('none recorded');
+    expect((await sheetwright(folder, 'publish', '--no-pdf')).out).toContain('none was recorded');
   });
 
   it('records nothing in a dry run, but says what it would', async () => {
@@ -75,7 +75,7 @@ describe('sheetwright publish', () => {
         1,
         expect.stringMatching(/^projects\/card\/revisions\.yaml:1:1 .*\n.*<<<<<<< HEAD/u),
       ]);
-      expect(out).toContain('none recorded');
+      expect(out).toContain('none was recorded');
     }
     rmSync(ledger);
     edit(sheet, '4 x 5 1/4', '4 1/2 x 5 1/4');
@@ -97,7 +97,7 @@ describe('sheetwright publish', () => {
     rmSync(page, { recursive: true });
     writeFileSync(page, before);
     const { code, out } = await sheetwright(folder, 'publish', '--no-pdf');
-    expect([code, out]).toEqual([0, expect.stringContaining('none recorded')]);
+    expect([code, out]).toEqual([0, expect.stringContaining('none was recorded')]);
     expect(pageOf(folder)).toContain('front was 4 × 5¼ in, is 4 × 5⅛ in');
     expect(readdirSync(join(folder, 'projects/card')).sort()).toEqual(['revisions.yaml', 'sheet.md']);
   });
