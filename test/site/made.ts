@@ -15,7 +15,7 @@ export function openSite(): void {
   beforeAll(async () => {
     folder = join(await madeDemo(), 'dist/site');
     browser = await openBrowser();
-  }, 180_000);
+  }, 600_000);
 
   afterEach(async () => {
     for (const page of open.splice(0)) await page.close();

@@ -1,11 +1,16 @@
+import { readFileSync } from 'node:fs';
+import { extname, join } from 'node:path';
 import jsQrPackage from 'jsqr';
+import type { ResponseForRequest } from 'puppeteer-core';
 import sharp from 'sharp';
 import { expect, it } from 'vitest';
-import { found, openSite, visit } from './made.ts';
+import { found, openSite, siteFolder, visit } from './made.ts';
 
 openSite();
 
 const jsQr = jsQrPackage as unknown as typeof jsQrPackage.default;
+
+const TYPES: Readonly<Record<string, string>> = { '.html': 'text/html; charset=utf-8', '.css': 'text/css' };
 
 const PATH = 'seed-packet-keeper/share/index.html';
 
@@ -55,15 +60,34 @@ it.each(['svg', 'png'])('gives the code as a file, in %s', async (kind) => {
   );
 });
 
-it('embeds as a card in a foreign page: picture, title, link, and no script of ours', async () => {
+it('embeds as a card in a foreign page that lets no script run: picture, title and link show', async () => {
   const { page } = await visit(PATH, { width: 390 });
   const card = await (await found(page, '#share-embed')).evaluate((field) => field.textContent ?? '');
   expect(card).not.toMatch(/<script|onclick|class=/u);
-  await page.goto('about:blank');
-  await page.setContent(`<main style="width: 300px">${card}</main>`, { waitUntil: 'domcontentloaded' });
-  const link = (await page.evaluate(`(() => {
+  const address = 'https://example.org/bench/';
+  const blog = 'https://blog.example/post';
+  await page.setRequestInterception(true);
+  page.on('request', (request) => void request.respond(answerTo(request.url())));
+  await page.goto(blog, { waitUntil: 'load' });
+  const shown = await page.evaluate(`(() => {
     const link = document.querySelector('a');
-    return [link.href, link.querySelector('strong').textContent, link.querySelector('img').src.startsWith('https://example.org/bench/seed-packet-keeper/preview-'), link.getBoundingClientRect().width <= 300];
-  })()`)) as unknown;
-  expect(link).toEqual(['https://example.org/bench/seed-packet-keeper/', 'Seed packet keeper', true, true]);
+    const [picture, title] = ['img', 'strong'].map((name) => link.querySelector(name));
+    const wide = (element) => element.getBoundingClientRect().width;
+    return [link.href, title.textContent, wide(title) > 0, picture.naturalWidth, wide(picture)];
+  })()`);
+  expect(shown).toEqual([`${address}seed-packet-keeper/`, 'Seed packet keeper', true, 1200, 300]);
+  await Promise.all([page.waitForNavigation(), page.click('a')]);
+  expect(page.url()).toBe(`${address}seed-packet-keeper/`);
+
+  /** The blog's own page, and what our host would send. */
+  function answerTo(url: string): Partial<ResponseForRequest> {
+    if (url === blog) {
+      const headers = { 'Content-Security-Policy': "script-src 'none'; object-src 'none'" };
+      const body = `<!doctype html><title>A blog</title><main style="width: 300px">${card}</main>`;
+      return { contentType: 'text/html; charset=utf-8', body, headers };
+    }
+    if (!url.startsWith(address)) return { status: 404 };
+    const file = url.slice(address.length).replace(/\/$/u, '/index.html');
+    return { contentType: TYPES[extname(file)] ?? '', body: readFileSync(join(siteFolder(), file)) };
+  }
 });
