@@ -32,6 +32,8 @@ export type MakeOptions = {
   /** Make everything again, whatever was made before. */
   readonly all?: boolean | undefined;
   readonly pdf: boolean;
+  /** The one PDF to print, below the output folder, `site/card/card-letter.pdf`; else all. */
+  readonly onlyPdf?: string | undefined;
   /** PDFs that are left out now are made once somebody asks for them: pages lead to them all the same. */
   readonly pdfsLater?: boolean | undefined;
   /** Warnings stop a project as errors do. */

@@ -67,8 +67,17 @@ function isAmong({ shard, known }: MakeOptions): (spot: Spot, index: number) => 
 
 /** What a page is made with is loaded when there is one to make. */
 async function openWorkshop(options: MakeOptions, recall: Recall): Promise<Workshop> {
-  const { out, pdf, pdfsLater = false, strict = false, browser, endpoints, progress } = options;
+  const { out, pdf, onlyPdf, pdfsLater = false, strict = false, browser, endpoints, progress } = options;
   const { Workshop } = await import('./workshop.ts');
   const working = (path: string): void => progress?.working(path);
-  return Workshop.open({ recall, printer: { browser, endpoints }, out, pdf, pdfsLater, strict, working });
+  return Workshop.open({
+    recall,
+    printer: { browser, endpoints },
+    out,
+    pdf,
+    onlyPdf,
+    pdfsLater,
+    strict,
+    working,
+  });
 }

@@ -28,9 +28,8 @@ export class Making {
   readonly #options: MakeOptions;
   readonly #recall: Recall;
   readonly #records: Records;
-  readonly #cards = new Map<string, unknown>();
-  /** Of each, the digests of the photos it was made of. */
-  readonly #photos = new Map<string, readonly string[]>();
+  /** What is known to be made of each project, by slugs: read once. */
+  readonly #known = new Map<string, ProjectRecord>();
   readonly #openWorkshop: () => Promise<Workshop>;
   #workshop: Promise<Workshop> | undefined;
   /** How many projects had a page that the browser failed at. */
@@ -42,8 +41,13 @@ export class Making {
     this.#openWorkshop = openWorkshop;
     this.#recall = recall;
     this.#records = new Records(options.out);
-    const { pdf, pdfsLater = false, today } = options;
-    const values = { templates: templatesDigest(), pdf: `${pdf}`, offered: `${pdf || pdfsLater}`, today };
+    const { pdf, onlyPdf, pdfsLater = false, today } = options;
+    const values = {
+      templates: templatesDigest(),
+      pdf: onlyPdf ?? `${pdf}`,
+      offered: `${pdf || pdfsLater}`,
+      today,
+    };
     for (const [name, value] of Object.entries(values)) recall.inputs.set(name, value);
   }
 
@@ -78,7 +82,7 @@ export class Making {
     const { strict = false } = this.#options;
     const { slug } = spot;
     const before = this.#records.project(slug);
-    if (before) this.#know(slug, before);
+    if (before) this.#known.set(slug, before);
     const found = await this.#recall.findings(spot);
     const { site } = await this.#recall.basisFindings();
     this.findings.push(...found);
@@ -111,31 +115,17 @@ export class Making {
     await this.#record(folder, ledger);
     await this.#put(made);
     this.#records.putProject(slug, made.record);
-    this.#know(slug, made.record);
+    this.#known.set(slug, made.record);
     return true;
-  }
-
-  #know(slug: string, { card, inputs }: ProjectRecord): void {
-    this.#cards.set(slug, card);
-    const photos = Object.entries(inputs).filter(([name]) => name.startsWith('photo '));
-    this.#photos.set(
-      slug,
-      photos.map(([, digest]) => digest),
-    );
   }
 
   /** Makes what is stale of the site's own pages, and forgets pictures that none shows any more. */
   async makeSite(): Promise<void> {
     const records = this.#records;
-    const slugs = [...new Set(this.#recall.spots.map(({ slug }) => slug))];
-    const made = slugs.flatMap((slug) => {
-      const record = this.#cards.has(slug) ? undefined : records.project(slug);
-      if (record) this.#know(slug, record);
-      const card = this.#cards.get(slug);
-      return card === undefined ? [] : [{ slug, card }];
-    });
+    const known = this.#allKnown();
+    const made = known.flatMap(([slug, { card }]) => (card === undefined ? [] : [{ slug, card }]));
     await this.#findLedOn(made);
-    const photos = new Set([...this.#photos.values()].flat());
+    const photos = new Set(known.flatMap(([, record]) => photosOf(record)));
     await keepOnly(picturesFolder(this.#options.out), (name) => photos.has(photoOf(name)));
     const { inputs } = this.#recall;
     inputs.set('cards', digestOf(made.map(({ card }) => JSON.stringify(card))));
@@ -150,16 +140,12 @@ export class Making {
       return this.makeSite();
     }
     const workshop = await this.#open();
-    const all = recordsOf(
-      records,
-      made.map(({ slug }) => slug),
-    );
     const { today } = this.#options;
     const performance = await workshop.makeSite(
       { before, stale },
       {
         cards: cards.flatMap((card) => card ?? []),
-        records: all,
+        records: known,
         today,
       },
     );
@@ -167,11 +153,21 @@ export class Making {
     records.putSite(performance.record);
   }
 
+  /** Of each project of the workspace that something was made of, in order. */
+  #allKnown(): readonly (readonly [slug: string, record: ProjectRecord])[] {
+    return [...new Set(this.#recall.spots.map(({ slug }) => slug))].flatMap((slug) => {
+      const record = this.#known.get(slug) ?? this.#records.project(slug);
+      if (!record) return [];
+      this.#known.set(slug, record);
+      return [[slug, record] as const];
+    });
+  }
+
   /** What a record says of a project that is not as we write it counts as nothing made. */
   async #makeAnew(slugs: readonly string[]): Promise<void> {
     for (const spot of this.#recall.spots.filter(({ slug }) => slugs.includes(slug))) {
       this.#records.forgetProject(spot.slug);
-      this.#cards.delete(spot.slug);
+      this.#known.delete(spot.slug);
       await this.makeProject(spot);
     }
   }
@@ -233,9 +229,7 @@ async function readCards(made: readonly Card[]): Promise<readonly (ListedProject
   return made.map(({ slug, card }) => readCard(card, slug));
 }
 
-function* recordsOf(records: Records, slugs: readonly string[]): Generator<readonly [string, ProjectRecord]> {
-  for (const slug of slugs) {
-    const record = records.project(slug);
-    if (record) yield [slug, record];
-  }
+/** The digests of the photos that something was made of. */
+function photosOf({ inputs }: ProjectRecord): readonly string[] {
+  return Object.entries(inputs).flatMap(([name, digest]) => (name.startsWith('photo ') ? [digest] : []));
 }

@@ -37,8 +37,8 @@ export type ProjectMaterial = Studio & {
 
 export type SiteMaterial = Studio & {
   readonly cards: readonly ListedProject[];
-  /** What was made of each project, by its slug; read as it is gone through. */
-  readonly records: Iterable<readonly [slug: string, record: ProjectRecord]>;
+  /** What was made of each project, by its slug. */
+  readonly records: readonly (readonly [slug: string, record: ProjectRecord])[];
   /** `YYYY-MM-DD`: what is a session to come changes from day to day, and nothing else. */
   readonly today: string;
 };

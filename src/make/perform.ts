@@ -29,6 +29,8 @@ export type Workplace = Pick<Recall, 'inputs' | 'stamps'> & {
   readonly out: string;
   /** Whether PDFs are made; else those of the last time stay where they are. */
   readonly pdf: boolean;
+  /** The one PDF that is printed, where it is one: the others stay as PDFs do that are not made. */
+  readonly onlyPdf?: string | undefined;
   /** Told before each file that is made. */
   readonly working: (path: string) => void;
 };
@@ -48,6 +50,7 @@ export async function perform(task: Task, bench: Workplace): Promise<Performance
   const { folder, kinds, before, stale } = task;
   const files: MadeFile[] = [];
   const outputs: Record<string, MadeRecord['outputs'][string]> = {};
+  const areKept = !bench.pdf || bench.onlyPdf !== undefined;
   for (const [name, jobsOf] of kinds) {
     const last = before?.outputs[name];
     const why = typeof stale === 'string' ? [stale] : stale.get(name);
@@ -58,9 +61,10 @@ export async function perform(task: Task, bench: Workplace): Promise<Performance
     const uses = new Set(['program']);
     const jobs = jobsOf((input) => uses.add(input));
     if (jobs.some(({ isPrinted }) => isPrinted)) uses.add('browser');
-    const made = await doJobs(jobs, typeof stale === 'string' ? undefined : last?.files, bench);
+    const wanted = jobs.filter(({ isPrinted, path }) => !isPrinted || (bench.onlyPdf ?? path) === path);
+    const made = await doJobs(wanted, typeof stale === 'string' ? undefined : last?.files, bench);
     files.push(...made.files.map((file) => ({ ...file, why: why ?? [] })));
-    const kept = Object.entries(last?.files ?? {}).filter(([path]) => !bench.pdf && path.endsWith('.pdf'));
+    const kept = Object.entries(last?.files ?? {}).filter(([path]) => areKept && path.endsWith('.pdf'));
     outputs[name] = { uses: [...uses].sort(), files: { ...Object.fromEntries(kept), ...made.records } };
   }
   const uses = new Set(Object.values(outputs).flatMap((output) => output.uses));

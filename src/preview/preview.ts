@@ -32,7 +32,7 @@ type News = {
   readonly trouble?: string;
 };
 
-export type PreviewOptions = Omit<MakeOptions, 'pdf' | 'pdfsLater' | 'only' | 'known'> & {
+export type PreviewOptions = Omit<MakeOptions, 'pdf' | 'onlyPdf' | 'pdfsLater' | 'only' | 'known'> & {
   readonly port: number;
   /** Lets other devices of the network in, each with a key of its own. */
   readonly host?: boolean | undefined;
@@ -100,7 +100,7 @@ async function prepare(path: string, session: Session): Promise<string | undefin
   const [slug, ...rest] = path.split('/');
   if (!path.endsWith('.pdf') || slug === undefined || rest.length === 0) return undefined;
   try {
-    await session.print(slug);
+    await session.print(slug, path);
     return undefined;
   } catch (error) {
     // That there is no such project is said as of any file that is not there.
@@ -171,9 +171,10 @@ class Session {
     this.#followIn(QUIET);
   }
 
-  /** Prints the PDFs of a project that are not as it is now. @throws what keeps it from being printed. */
-  async print(slug: string): Promise<MakeResult> {
-    return this.#inTurn(() => make({ ...this.#options, pdf: true, only: [slug] }));
+  /** Prints a PDF of a project if it is not as the project is now. @throws what keeps it from being printed. */
+  async print(slug: string, path: string): Promise<MakeResult> {
+    const onlyPdf = `site/${path}`;
+    return this.#inTurn(() => make({ ...this.#options, pdf: true, onlyPdf, only: [slug] }));
   }
 
   async close(): Promise<void> {

@@ -1,4 +1,5 @@
-import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { execFileSync } from 'node:child_process';
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { createServer, get, type IncomingHttpHeaders } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
@@ -27,6 +28,10 @@ afterEach(async () => {
 async function preview(...more: string[]): Promise<Running> {
   const folder = emptyFolder();
   await sheetwright(folder, 'draft', 'card');
+  return previewOf(folder, ...more);
+}
+
+async function previewOf(folder: string, ...more: string[]): Promise<Running> {
   let out = '';
   const ends = new AbortController();
   const into = (): Writable =>
@@ -141,6 +146,27 @@ describe('sheetwright preview', () => {
     expect(new TextDecoder().decode(pdf.slice(0, 5))).toBe('%PDF-');
   });
 
+  it('prints the one PDF that is opened, each as the sheet is then, and leaves the others as they were', async () => {
+    const { folder, address } = await preview();
+    const site = join(folder, 'dist/preview/site/card');
+    const printed = (): string[] => readdirSync(site).filter((name) => name.endsWith('.pdf'));
+    const open = async (name: string): Promise<Buffer> =>
+      Buffer.from(await (await fetch(`${address}card/${name}`)).arrayBuffer());
+    expect(printed()).toEqual([]);
+    const letter = await open('card-letter.pdf');
+    expect(printed()).toEqual(['card-letter.pdf']);
+    const a4 = await open('card-a4.pdf');
+    expect(printed()).toEqual(['card-a4.pdf', 'card-letter.pdf']);
+    expect(readFileSync(join(site, 'card-letter.pdf'))).toEqual(letter);
+
+    const sheet = join(folder, 'projects/card/sheet.md');
+    writeFileSync(sheet, readFileSync(sheet, 'utf8').replace('title: Card', 'title: A finer card'));
+    await until(async () => (await (await fetch(`${address}card/`)).text()).includes('A finer card'));
+    expect(await open('card-a4.pdf')).not.toEqual(a4);
+    expect(readFileSync(join(site, 'card-letter.pdf'))).toEqual(letter);
+    expect(await open('card-letter.pdf')).not.toEqual(letter);
+  });
+
   it('serves nothing outside its folder, to no other name, and takes nothing', async () => {
     const { address } = await preview();
     for (const path of ['..%2f..%2fsheet.md', '%2e%2e/%2e%2e/etc/passwd', '..%5c..%5cx', '%00']) {
@@ -213,6 +239,39 @@ describe('sheetwright preview', () => {
     expect(existsSync(join(first.folder, 'x-2/site/card/index.html'))).toBe(true);
     await second.end();
     await release();
+  });
+
+  it('runs twice on one workspace, each in a folder of its own', async () => {
+    const first = await preview();
+    const second = await previewOf(first.folder);
+    expect(second.address).not.toBe(first.address);
+    const holds = (out: string): boolean => existsSync(join(first.folder, out, '.previewing'));
+    expect(['dist/preview', 'dist/preview-2'].map(holds)).toEqual([true, true]);
+    const sheet = join(first.folder, 'projects/card/sheet.md');
+    writeFileSync(sheet, readFileSync(sheet, 'utf8').replace('title: Card', 'title: Card again'));
+    for (const { address } of [first, second]) {
+      await until(async () => (await (await fetch(`${address}card/`)).text()).includes('Card again'));
+    }
+    // One that begins after the first is over has its folder again.
+    await first.end();
+    expect(holds('dist/preview')).toBe(false);
+    await previewOf(first.folder);
+    expect(['dist/preview', 'dist/preview-3'].map(holds)).toEqual([true, false]);
+  });
+
+  it('neither waits for a pipe that somebody laid among the files nor stops following for it', async () => {
+    const { folder, address } = await preview();
+    const [project, other] = [join(folder, 'projects/card'), join(folder, 'projects/pipe')];
+    mkdirSync(other);
+    for (const pipe of [join(project, 'notes.md'), join(project, 'card.jpg'), join(other, 'sheet.md')]) {
+      execFileSync('mkfifo', [pipe]);
+    }
+    const sheet = join(project, 'sheet.md');
+    const written = readFileSync(sheet, 'utf8').replace('title: Card', 'title: Card again');
+    writeFileSync(sheet, written);
+    await until(async () => (await (await fetch(`${address}card/`)).text()).includes('Card again'));
+    writeFileSync(sheet, `${written}\n![A card](card.jpg)\n`);
+    await until(async () => (await stateOf(address)).findings.some(({ slug }) => slug === 'card'));
   });
 
   it('follows a workspace whose name begins as that of its output does', async () => {

@@ -7,7 +7,7 @@ export const record: Output = {
     {
       path: 'site/make.json',
       produce: () => {
-        const projects = Object.fromEntries([...records].map(([slug, made]) => [slug, summaryOf(made)]));
+        const projects = Object.fromEntries(records.map(([slug, made]) => [slug, summaryOf(made)]));
         return `${JSON.stringify({ sheetwright: version, projects }, null, 1)}\n`;
       },
     },
