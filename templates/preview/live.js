@@ -54,7 +54,13 @@
     if (first) {
       const button = make('button', 'Show it on the page');
       button.type = 'button';
-      button.addEventListener('click', () => first.scrollIntoView({ block: 'center' }));
+      // On a phone all that is told would cover it.
+      button.addEventListener('click', () => {
+        const panel = button.closest('details');
+        panel.open = false;
+        panel.querySelector('summary').focus({ preventScroll: true });
+        first.scrollIntoView({ block: 'center' });
+      });
       item.append(button);
     }
     return item;

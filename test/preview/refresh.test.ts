@@ -81,6 +81,19 @@ describe('a previewed page', () => {
     await page.waitForSelector('#preview-findings pre');
     expect(await textOf('#preview-findings pre')).toMatch(/^.*4 x 5 1\/0.*\n *\^{5}$/u);
     expect(await textOf('.preview-mark')).toContain('front');
+    const [words, carets] = (await page.evaluate(`(() => {
+      const { firstChild, lastChild } = document.querySelector('#preview-findings pre');
+      return [[firstChild, '5 1/0'], [lastChild.firstChild, '^']].map(([node, words]) => {
+        const range = new Range();
+        range.setStart(node, node.data.indexOf(words));
+        range.setEnd(node, range.startOffset + 1);
+        return range.getBoundingClientRect().left;
+      });
+    })()`)) as [number, number];
+    expect(Math.abs(words - carets)).toBeLessThan(1);
+    // What covers the page on a phone makes way for what it shows there.
+    await page.click('#preview-findings button');
+    expect(await page.$eval('#preview-findings', (panel) => panel.hasAttribute('open'))).toBe(false);
     expect(await page.$('#preview-findings a')).toBe(null);
     const line = readFileSync(sheet, 'utf8').split('5 1/0')[0]?.split('\n').length;
     writeFileSync(join(sheet, '../../site.yaml'), 'editor: "my-editor://open?at={file}&line={line}"\n');
