@@ -37,11 +37,9 @@ describe.runIf(process.platform !== 'win32')('whatever happens to a run', () => 
     expect(await lossesOf(ROUNDS, COUNT, false)).toEqual([]);
   }, 3_600_000);
 
-  it.runIf(IS_LONG)(
-    'nor while pages are printed',
-    async () => {
+  if (IS_LONG) {
+    it('nor while pages are printed', async () => {
       expect(await lossesOf(PRINTING_ROUNDS, Math.ceil(COUNT / 3), true)).toEqual([]);
-    },
-    3_600_000,
-  );
+    }, 3_600_000);
+  }
 });
