@@ -79,7 +79,7 @@ export function sheetHtml(input: SheetInput): string {
     downloads: links.downloads.map(({ label, href, listed }, place) => ({
       label: voice.say(label),
       href,
-      isMain: place === 0,
+      isMain: place === 0 && listed !== undefined,
       paper: listed?.line === 'site-handout' ? listed.paper : undefined,
     })),
     title,

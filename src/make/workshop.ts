@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import type { Study } from '../examine/study.ts';
+import type { Download } from '../handout/prints.ts';
 import { openPrinter, type Printer, type PrinterOptions } from '../print/printer.ts';
 import type { Ledger } from '../project/ledger/ledger.ts';
 import type { Site } from '../project/model.ts';
@@ -124,7 +125,7 @@ export class Workshop {
     const downloads = Object.values(outputs).flatMap(
       (output) => output.downloads?.(watched(bare, behind, (input) => offered.add(input))) ?? [],
     );
-    const material = { ...bare, downloads };
+    const material = { ...bare, downloads: putPaperFirst(downloads) };
     const behindAll = { ...behind, downloads: [...offered] };
     const kinds = Object.entries(outputs).flatMap(([name, { ofProject }]) =>
       ofProject ? [[name, (note: Note) => ofProject(watched(material, behindAll, note))] as const] : [],
@@ -172,4 +173,9 @@ function watched<T extends Studio>(material: T, behind: Behind, note: Note): T {
     for (const input of behind[key] ?? []) note(input);
   };
   return watchProperties({ ...material, site }, (key) => key, noteBehind);
+}
+
+/** Most people come for what is printed; what a machine reads follows. */
+function putPaperFirst(downloads: readonly Download[]): readonly Download[] {
+  return [...downloads.filter(({ listed }) => listed), ...downloads.filter(({ listed }) => !listed)];
 }

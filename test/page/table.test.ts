@@ -158,6 +158,7 @@ describe('the downloads', () => {
     for (const [language, leads] of [
       ['en-US', 'PDF, Letter'],
       ['de-DE', 'PDF, A4'],
+      ['en', 'PDF, Letter'],
     ] as const) {
       const { page } = await visit(PATH, { width: 390, language });
       const main = await page.$$eval('.downloads .main', (links) => links.map((link) => link.textContent));
