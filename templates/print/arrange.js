@@ -41,6 +41,9 @@
   const subsets = ([step, ...rest]) => (step ? subsets(rest).flatMap((set) => [[step, ...set], set]) : [[]]);
   const spreads = wide.length > 3 ? [wide, []] : subsets(wide);
 
+  /** Rows of supplies that stay with their heading, the heading among them. */
+  const ROWS = 4;
+
   const HEADING = 'h2, h3, h4, h5, h6, .step-head';
   const WHOLE = `${HEADING}, .net, p, table, figure, .figures-beside, .tip, .caution, :is(li, dl > div):not(.step)`;
   const PICTURE = 'svg, img';
@@ -89,11 +92,13 @@
     const parts = partsOf(block);
     const elements = parts.map(outermost);
     const tops = [...elements.map(topOf), block.getBoundingClientRect().bottom];
+    // No list begins with fewer rows at the foot of a page, nor ends with one alone on the next.
+    const isHeldRow = (index) => block.matches('.supplies') && (index < ROWS || index === parts.length - 2);
     return parts.map((part, index) => ({
       element: elements[index],
       high: tops[index + 1] - tops[index],
       isWide: columns > 1 && part.matches('.wide, .spread'),
-      held: part.matches(HEADING),
+      held: index < parts.length - 1 && (part.matches(HEADING) || isHeldRow(index)),
       ...tornBy(elements[index]),
     }));
   };
