@@ -1,6 +1,6 @@
 import { join, relative, resolve } from 'node:path';
 import { checkWritable, putFiles, readIfThere } from '../make/files.ts';
-import { LAYOUTS, type Layout, layCopies } from '../print/copies.ts';
+import { type CopyLayout, LAYOUTS, layCopies } from '../print/copies.ts';
 import { slugOf } from '../project/slug.ts';
 import { type CommandRun, type CommonOptions, count, Refusal } from './terminal.ts';
 
@@ -39,7 +39,7 @@ export const run: CommandRun<CopiesOptions> = async ([slug = ''], options, termi
 };
 
 /** What to ask the shop for. */
-const ASK: Readonly<Record<Layout, string>> = {
+const ASK: Readonly<Record<CopyLayout, string>> = {
   single: 'Print on both sides, flipped on the long edge, at 100 %. Each copy begins on a new sheet.',
   'two-up': 'Print on both sides, flipped on the short edge, at 100 %. Pages 1 and 2 lie beside each other.',
   booklet: 'Print on both sides, flipped on the short edge, at 100 %. Fold each copy in the middle.',

@@ -7,9 +7,9 @@ import { sheetsOf } from '../shape/sheets.ts';
 import type { Say } from '../words/labels.ts';
 import { pieceSheetNamed } from '../words/names.ts';
 import { variantsOf } from '../words/variants.ts';
-import { type CutPath, cutOutOf } from './cut-out.ts';
-import { type Laid, layOnMats, type MatRoom } from './mats.ts';
+import { layOnMats, type MatRoom, type OnMat } from './mats.ts';
 import { perforated } from './perforated.ts';
+import { type CutPath, pathsOf } from './sheet-paths.ts';
 
 /** A word beside what it names; its lower left corner. */
 export type Caption = { readonly text: string; readonly at: Point2 };
@@ -24,13 +24,13 @@ export type CuttingPlan = {
 };
 
 /** What the plan is for: the mat's size, and how fold lines are made. */
-type CuttingBench = { readonly mat: Size; readonly scores: 'solid' | 'perforated' };
+type MatSettings = { readonly mat: Size; readonly scores: 'solid' | 'perforated' };
 
-type Blank = { readonly name: string; readonly width: number; readonly height: number } & ReturnType<
-  typeof cutOutOf
+type MatPiece = { readonly name: string; readonly width: number; readonly height: number } & ReturnType<
+  typeof pathsOf
 >;
 
-type Mat = { readonly title: string; readonly room: MatRoom; readonly laid: readonly Laid<Blank>[] };
+type Mat = { readonly title: string; readonly room: MatRoom; readonly laid: readonly OnMat<MatPiece>[] };
 
 const BETWEEN_MATS = 20;
 const CAPTION_AWAY = 1.5;
@@ -39,7 +39,7 @@ const CAPTION_AWAY = 1.5;
  * Every sheet of every piece, as often as one project takes it, at full size with the outside up, on mats by their
  * paper, those of a further variant after the first's; in the edition the demonstrator wrote, if that is printed. Undefined when nothing is cut.
  */
-export function planCutting(editions: Editions, bench: CuttingBench, say: Say): CuttingPlan | undefined {
+export function planCutting(editions: Editions, bench: MatSettings, say: Say): CuttingPlan | undefined {
   const lead = shownEditions(editions)[0];
   const mats = variantsOf(editions)
     .map((variant) => variant[lead])
@@ -61,9 +61,9 @@ export function planCutting(editions: Editions, bench: CuttingBench, say: Say): 
 }
 
 /** The pieces of one paper; those without one are together. */
-type Paper = { readonly stock: Stock | undefined; readonly pieces: readonly Piece[] };
+type PiecesOfPaper = { readonly stock: Stock | undefined; readonly pieces: readonly Piece[] };
 
-function papersOf({ project }: Edition): readonly Paper[] {
+function papersOf({ project }: Edition): readonly PiecesOfPaper[] {
   const pieces = [...project.pieces.values()];
   const papers = new Set(pieces.map(({ stock }) => stock?.value));
   return [...papers].map((id) => ({
@@ -73,9 +73,9 @@ function papersOf({ project }: Edition): readonly Paper[] {
 }
 
 function matsOf(
-  { stock, pieces }: Paper,
+  { stock, pieces }: PiecesOfPaper,
   { project, shapes }: Edition,
-  { mat }: CuttingBench,
+  { mat }: MatSettings,
   say: Say,
 ): readonly Mat[] {
   const blanks = pieces.flatMap(({ id, count }) =>
@@ -85,7 +85,7 @@ function matsOf(
         name: pieceSheetNamed(id.value, name, say),
         width: width.mm,
         height: height.mm,
-        ...cutOutOf(net),
+        ...pathsOf(net),
       };
       return Array.from({ length: count.value }, () => blank);
     }),
@@ -122,7 +122,7 @@ function roomOn(mat: Size, stock: Stock | undefined): MatRoom {
 
 type PlacedMat = Pick<CuttingPlan, 'cuts' | 'scores' | 'names'>;
 
-function placeMat({ title, laid }: Mat, left: number, { scores: how }: CuttingBench): PlacedMat {
+function placeMat({ title, laid }: Mat, left: number, { scores: how }: MatSettings): PlacedMat {
   const moved = laid.map(({ item, x, y }) => {
     const move = (path: CutPath): CutPath => movedBy(path, left + x, y);
     const scores = item.scores.map(move);

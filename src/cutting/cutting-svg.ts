@@ -1,7 +1,7 @@
 import { element, escapeText, pathData } from '../drawing/svg.ts';
 import { xmlDocument } from '../words/safe-html.ts';
-import type { CutPath } from './cut-out.ts';
 import type { CuttingPlan } from './cutting-plan.ts';
+import type { CutPath } from './sheet-paths.ts';
 
 /** White above the mats, for their titles. */
 const ABOVE = 12;

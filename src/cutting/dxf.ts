@@ -1,21 +1,21 @@
 import { coordinate } from '../drawing/svg.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
-import type { CutPath } from './cut-out.ts';
 import type { Caption, CuttingPlan } from './cutting-plan.ts';
+import type { CutPath } from './sheet-paths.ts';
 
 /** A group code and its value, which stand on a line each. */
-type Group = readonly [code: number, value: string | number];
+type DxfGroup = readonly [code: number, value: string | number];
 
 const LAYERS = ['CUT', 'SCORE', 'NAMES'] as const;
-type Layer = (typeof LAYERS)[number];
+type DxfLayer = (typeof LAYERS)[number];
 
 /**
  * A plan as DXF, release 12 (AC1009), in millimeters with y upwards: polylines and lines on the layers CUT and SCORE,
- * texts on NAMES. Written by hand: the kept libraries write later releases, which fewer programs read. Group codes after
+ * texts on NAMES. Written by hand: the kept libraries write later releases, which fewer programs read. DxfGroup codes after
  * the published DXF reference for releases 11 and 12, from memory.
  */
 export function cuttingDxf({ cuts, scores, names }: CuttingPlan): string {
-  const groups: readonly Group[] = [
+  const groups: readonly DxfGroup[] = [
     ...section('HEADER', [
       [9, '$ACADVER'],
       [1, 'AC1009'],
@@ -33,12 +33,12 @@ export function cuttingDxf({ cuts, scores, names }: CuttingPlan): string {
   return groups.map(([code, value]) => `${code}\r\n${value}\r\n`).join('');
 }
 
-function section(name: string, groups: readonly Group[]): readonly Group[] {
+function section(name: string, groups: readonly DxfGroup[]): readonly DxfGroup[] {
   return [[0, 'SECTION'], [2, name], ...groups, [0, 'ENDSEC']];
 }
 
 /** The one line type there is: what is no continuous line is several. */
-const lineTypes: readonly Group[] = [
+const lineTypes: readonly DxfGroup[] = [
   [0, 'TABLE'],
   [2, 'LTYPE'],
   [70, 1],
@@ -53,8 +53,8 @@ const lineTypes: readonly Group[] = [
 ];
 
 /** All in the color of the screen's ink: layers are told apart by name. */
-function layers(): readonly Group[] {
-  const each = LAYERS.flatMap((name): readonly Group[] => [
+function layers(): readonly DxfGroup[] {
+  const each = LAYERS.flatMap((name): readonly DxfGroup[] => [
     [0, 'LAYER'],
     [2, name],
     [70, 0],
@@ -64,11 +64,11 @@ function layers(): readonly Group[] {
   return [[0, 'TABLE'], [2, 'LAYER'], [70, LAYERS.length], ...each, [0, 'ENDTAB']];
 }
 
-function entityOf({ points, closed }: CutPath, layer: Layer): readonly Group[] {
+function entityOf({ points, closed }: CutPath, layer: DxfLayer): readonly DxfGroup[] {
   const [from, to, ...further] = points;
   if (from && to && further.length === 0) return [[0, 'LINE'], [8, layer], ...point(from), ...point(to, 1)];
-  const vertices = points.flatMap((each): readonly Group[] => [[0, 'VERTEX'], [8, layer], ...point(each)]);
-  const head: readonly Group[] = [
+  const vertices = points.flatMap((each): readonly DxfGroup[] => [[0, 'VERTEX'], [8, layer], ...point(each)]);
+  const head: readonly DxfGroup[] = [
     [0, 'POLYLINE'],
     [8, layer],
     [66, 1],
@@ -78,12 +78,12 @@ function entityOf({ points, closed }: CutPath, layer: Layer): readonly Group[] {
   return [...head, ...vertices, [0, 'SEQEND'], [8, layer]];
 }
 
-function textOf({ text, at }: Caption): readonly Group[] {
+function textOf({ text, at }: Caption): readonly DxfGroup[] {
   return [[0, 'TEXT'], [8, 'NAMES'], ...point(at), [40, 3], [1, escapeBeyondAscii(text)]];
 }
 
 /** The groups of a point: 10, 20, 30, or one more for a line's end. DXF's y runs upwards. */
-function point({ x, y }: Point2, end: 0 | 1 = 0): readonly Group[] {
+function point({ x, y }: Point2, end: 0 | 1 = 0): readonly DxfGroup[] {
   return [
     [10 + end, coordinate(x)],
     [20 + end, coordinate(-y)],

@@ -1,5 +1,5 @@
 import type { Point2 } from '../shape/flat-polygon.ts';
-import type { CutPath } from './cut-out.ts';
+import type { CutPath } from './sheet-paths.ts';
 
 /** Millimeters that are cut, and the paper left between two cuts: a line that folds well and holds. Common practice, no source. */
 const CUT = 3;

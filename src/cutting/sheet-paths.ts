@@ -8,12 +8,12 @@ import { unionOutlines } from '../shape/union-outline.ts';
 export type CutPath = { readonly points: readonly Point2[]; readonly closed: boolean };
 
 /** What a machine does to one sheet of a piece, in millimeters from the sheet's top left corner, outside up. */
-type CutOut = { readonly cuts: readonly CutPath[]; readonly scores: readonly CutPath[] };
+type SheetPaths = { readonly cuts: readonly CutPath[]; readonly scores: readonly CutPath[] };
 
 const FULL_SIZE: DrawingFrame = { scale: 1, left: 0, top: 0 };
 
 /** A net as paths: openings first, then slits, the outline last, so that the paper holds still until the end. */
-export function cutOutOf(net: Net): CutOut {
+export function pathsOf(net: Net): SheetPaths {
   const outlines = unionOutlines(net.panels.map(({ outline }) => outline)).map((points) =>
     placeAll(points, FULL_SIZE),
   );

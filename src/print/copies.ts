@@ -2,7 +2,7 @@ import { PDFDocument, type PDFEmbeddedPage } from '@cantoo/pdf-lib';
 
 /** How copies lie on a copy shop's paper: a page on a page; two beside each other on a sheet twice as large; or so that a stack folds into a booklet. */
 export const LAYOUTS = ['single', 'two-up', 'booklet'] as const;
-export type Layout = (typeof LAYOUTS)[number];
+export type CopyLayout = (typeof LAYOUTS)[number];
 
 /** The copies, and what to ask the shop for: a sheet's size in points, and how many sheets if both sides are printed. */
 type Copies = {
@@ -16,7 +16,11 @@ type Copies = {
  * Each is in the file once, however many copies are.
  * The same PDF gives the same bytes: it says it was made when the other was. Undefined for bytes that are no whole PDF.
  */
-export async function layCopies(pdf: Uint8Array, count: number, layout: Layout): Promise<Copies | undefined> {
+export async function layCopies(
+  pdf: Uint8Array,
+  count: number,
+  layout: CopyLayout,
+): Promise<Copies | undefined> {
   const to = await PDFDocument.create({ updateMetadata: false });
   const read = await readInto(to, pdf);
   if (!read) return undefined;
@@ -56,7 +60,7 @@ async function readInto(to: PDFDocument, pdf: Uint8Array): Promise<Read | undefi
 }
 
 /** The pages, by their numbers from 0, on each side of one copy's sheets; nothing on a blank one. Always an even number of sides. */
-function sidesOf(pages: number, layout: Layout): readonly (readonly (number | undefined)[])[] {
+function sidesOf(pages: number, layout: CopyLayout): readonly (readonly (number | undefined)[])[] {
   const whole = roundUp(pages, layout === 'single' ? 2 : 4);
   const numbers = Array.from({ length: whole }, (_, index) => (index < pages ? index : undefined));
   if (layout === 'single') return numbers.map((number) => [number]);

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { PDFDocument, StandardFonts } from '@cantoo/pdf-lib';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { describe, expect, it } from 'vitest';
-import { type Layout, layCopies } from '../../src/print/copies.ts';
+import { type CopyLayout, layCopies } from '../../src/print/copies.ts';
 import { folderWith, sheetwright } from '../cli/terminal.ts';
 
 const LETTER = [612, 792] as const;
@@ -17,14 +17,14 @@ async function handout(pages: number): Promise<Uint8Array> {
   return pdf.save();
 }
 
-async function laid(from: Uint8Array, count: number, layout: Layout) {
+async function laid(from: Uint8Array, count: number, layout: CopyLayout) {
   const copies = await layCopies(from, count, layout);
   if (!copies) throw new Error('a PDF was taken for none');
   return copies;
 }
 
 /** What pdfjs reads on each side, from left to right: the words, and how far from the left they begin. */
-async function sidesOf(pages: number, count: number, layout: Layout) {
+async function sidesOf(pages: number, count: number, layout: CopyLayout) {
   const { pdf, sheets } = await laid(await handout(pages), count, layout);
   const read = await getDocument({ data: Uint8Array.from(pdf), verbosity: 0 }).promise;
   const sides: {
