@@ -1,4 +1,4 @@
-import { preparationText } from '../kit-pages/season-page.ts';
+import { preparationText } from '../kit-pages/preparation-text.ts';
 import type { KitWords } from '../kit-pages/words.ts';
 import type { Site } from '../project/model.ts';
 import type { Season } from '../season/season.ts';
