@@ -96,12 +96,11 @@ function cueRules(setting: Setting, paper: Paper, { points }: CardRoom, foot: st
 /** The scores as they are read out: lines at an angle are only spoken of, for nobody draws them by ear. */
 function spokenScores(setting: Setting): readonly object[] {
   const { say, phrase } = setting.voice;
-  return (scoreList(setting)?.pieces ?? []).map(({ rows, ...piece }) => {
-    const straight = rows.filter(({ positions }) => positions !== undefined);
-    const slants = straight.length < rows.length && say('cue-slants');
-    const led = straight.map((row) => ({ ...row, words: phrase('labeled', { label: row.words }) }));
-    return { ...piece, rows: led, slants };
-  });
+  return (scoreList(setting)?.pieces ?? []).map(({ rows, slants, ...piece }) => ({
+    ...piece,
+    rows: rows.map((row) => ({ ...row, words: phrase('labeled', { label: row.words }) })),
+    slants: slants.length > 0 && say('cue-slants'),
+  }));
 }
 
 /** The very cautions of the sheet, as short as they can be said aloud. */

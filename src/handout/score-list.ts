@@ -1,8 +1,9 @@
+import type { Twin } from '../edition/editions.ts';
+import type { Edge } from '../project/net-as-written.ts';
 import type { Columns, Measures } from '../words/measures.ts';
 import { pieceSheetNamed } from '../words/names.ts';
-import { SafeHtml } from '../words/safe-html.ts';
-import { positionsByFold, scoreMoves, slantMoves, slantWords } from '../words/score-moves.ts';
-import { semicolon } from '../words/typographic.ts';
+import { html, type SafeHtml } from '../words/safe-html.ts';
+import { foldWords, positionsByFold, scoreMoves, slantMoves } from '../words/score-moves.ts';
 import { ofVariants, variantsOf, waysOf } from '../words/variants.ts';
 import { pieceSheets } from './piece-sheets.ts';
 import { inVariant, type Setting } from './setting.ts';
@@ -16,18 +17,16 @@ type ScoreList = {
 type ScoredPiece = {
   readonly name: string;
   readonly rows: readonly ScoreLine[];
+  readonly slants: readonly SlantLine[];
   /** What is cut besides, once scored; undefined when nothing is. */
   readonly cuts: string | undefined;
 };
 
-/**
- * In words, `Quarter turn clockwise: left edge along the top (6¾ in (171 mm))`;
- * then its positions. A line at an angle is all words.
- */
-type ScoreLine = {
-  readonly words: SafeHtml;
-  readonly positions?: Columns<SafeHtml>;
-};
+/** In words, `Quarter turn clockwise: left edge along the top (6¾ in (171 mm))`; then its positions. */
+type ScoreLine = { readonly words: SafeHtml; readonly positions: Columns<SafeHtml> };
+
+/** A line at an angle: where it starts and ends, each from the left and from the top edge; then how it folds. */
+type SlantLine = readonly SafeHtml[];
 
 /** The score list of a sheet; undefined when nothing in it is scored. */
 export function scoreList(setting: Setting): ScoreList | undefined {
@@ -55,20 +54,20 @@ function piecesOf(one: Setting): ReadonlyMap<string, ScoredPiece> {
       {
         name: pieceSheetNamed(piece.id.value, name, voice.say),
         rows: rowsOf(one, id),
+        slants: slantsOf(one, id),
         cuts: net.waste.length + net.slits.length > 0 ? voice.say('score-then-cut') : undefined,
       },
     ]),
   );
 }
 
-function printed({ rows, cuts }: ScoredPiece): string {
-  return [cuts, ...rows.flatMap(({ words, positions }) => [words, positions?.lead, positions?.second])].join(
-    '\n',
-  );
+function printed({ rows, slants, cuts }: ScoredPiece): string {
+  const straight = rows.flatMap(({ words, positions: { lead, second } }) => [words, lead, second]);
+  return [cuts, ...straight, ...slants.flat()].join('\n');
 }
 
 function rowsOf({ editions, measures, voice }: Setting, sheet: string): readonly ScoreLine[] {
-  const rows = scoreMoves(editions, sheet).map((move) => {
+  return scoreMoves(editions, sheet).map((move) => {
     const { turn, topEdge, along, at, run, isCut } = move;
     const words = voice.phrase(`score-turn-${turn}`, {
       edge: voice.say(`edge-${topEdge}`),
@@ -83,10 +82,13 @@ function rowsOf({ editions, measures, voice }: Setting, sheet: string): readonly
       },
     };
   });
-  const slants = slantMoves(editions, sheet).map((slant) =>
-    slantWords(slant, voice, (length) => measures.both([length])),
-  );
-  if (slants.length === 0) return rows;
-  const words = voice.phrase('score-slant', { lines: SafeHtml.join(slants, semicolon(voice.say)) });
-  return [...rows, { words }];
+}
+
+function slantsOf({ editions, measures, voice }: Setting, sheet: string): readonly SlantLine[] {
+  const said = (place: Edge | Twin): SafeHtml =>
+    typeof place === 'string' ? html`${voice.say(`edge-${place}`)}` : measures.both([place]);
+  return slantMoves(editions, sheet).map(({ from, to, folds }) => [
+    ...[from, to].flatMap(({ across, down }) => [said(across), said(down)]),
+    foldWords(folds, voice),
+  ]);
 }

@@ -1,5 +1,5 @@
 import { type Editions, pairs, type Twin, twin } from '../edition/editions.ts';
-import type { Size } from '../measure/size.ts';
+import type { Length } from '../measure/length.ts';
 import type { Edge, FoldDirection } from '../project/net-as-written.ts';
 import { readRef } from '../project/ref.ts';
 import type { FlatPoint } from '../shape/net.ts';
@@ -33,8 +33,8 @@ type ScoreMove = {
 /** A line at an angle, from end to end. */
 type SlantMove = Readonly<Record<'from' | 'to', SlantEnd>> & { readonly folds: readonly FoldDirection[] };
 
-/** Where it begins or ends: at a corner, on an edge or within the sheet; and how far from the left and the top edge. */
-type SlantEnd = { readonly on: readonly Edge[]; readonly x: Twin; readonly y: Twin };
+/** Where it begins or ends, across and down the sheet: on which edge, or how far from the left or the top one. */
+type SlantEnd = Readonly<Record<'across' | 'down', Edge | Twin>>;
 
 /** Quarter turns clockwise that bring each edge of a piece to the left, where the board counts from. */
 const QUARTERS: Readonly<Record<Edge, number>> = { left: 0, bottom: 1, right: 2, top: 3 };
@@ -73,40 +73,18 @@ export function slantMoves(editions: Editions, pieceId: string): readonly SlantM
   const folds = foldsAtSlants(inch);
   return (inch.slants ?? []).flatMap(({ from, to }, index): SlantMove[] => {
     const other = metric.slants?.[index];
+    const { width, height } = inch.size;
     const end = (one: FlatPoint, second: FlatPoint): SlantEnd => ({
-      on: edgesAt(one, inch.size),
-      x: { inch: one.x, metric: second.x },
-      y: { inch: one.y, metric: second.y },
+      across: edgeAt(one.x, width, ['left', 'right']) ?? { inch: one.x, metric: second.x },
+      down: edgeAt(one.y, height, ['top', 'bottom']) ?? { inch: one.y, metric: second.y },
     });
     return other ? [{ from: end(from, other.from), to: end(to, other.to), folds: folds[index] ?? [] }] : [];
   });
 }
 
-/** The edges of a sheet that a point lies on, the upper or lower one first. */
-function edgesAt({ x, y }: FlatPoint, { width, height }: Size): Edge[] {
-  return [
-    ...(y.sign === 0 ? (['top'] as const) : y.equals(height) ? (['bottom'] as const) : []),
-    ...(x.sign === 0 ? (['left'] as const) : x.equals(width) ? (['right'] as const) : []),
-  ];
-}
-
-/** `the top left corner to the left edge, 2 in from the top`. */
-export function slantWords(
-  { from, to, folds }: SlantMove,
-  voice: Voice,
-  print: (length: Twin) => SafeHtml,
-): SafeHtml {
-  const end = ({ on, x, y }: SlantEnd): SafeHtml => {
-    const [first, second] = on;
-    if (first && second) return html`${voice.say(`corner-${first}-${second}`)}`;
-    if (!first) return voice.phrase('slant-inside', { across: print(x), down: print(y) });
-    const isLevel = first === 'top' || first === 'bottom';
-    const edge = voice.say(`edge-${first}`);
-    return isLevel
-      ? voice.phrase('slant-across', { edge, length: print(x) })
-      : voice.phrase('slant-down', { edge, length: print(y) });
-  };
-  return withFold(voice.phrase('score-slant-line', { from: end(from), to: end(to) }), folds, voice);
+/** Which of two edges, as far apart as a side of the sheet is long, something lies on; undefined when on neither. */
+function edgeAt(position: Length, side: Length, [near, far]: readonly [Edge, Edge]): Edge | undefined {
+  return position.sign === 0 ? near : position.equals(side) ? far : undefined;
 }
 
 /** Positions in their order, those side by side that fold alike together: `1, 4½ in mountain; 7¼ in valley`. */
@@ -133,11 +111,15 @@ function withFold(
   what: SafeHtml,
   folds: readonly FoldDirection[],
   voice: Voice,
-  between: ' ' | ', ' = ', ',
+  between: ' ' | ', ',
 ): SafeHtml {
   if (folds.length === 0) return what;
-  const fold = voice.list(folds.map((direction) => voice.say(`fold-${direction}`)));
-  return html`${what}${between}<span class="fold">${fold}</span>`;
+  return html`${what}${between}<span class="fold">${foldWords(folds, voice)}</span>`;
+}
+
+/** `mountain`; `valley and mountain` where a line folds both ways. */
+export function foldWords(folds: readonly FoldDirection[], voice: Voice): SafeHtml {
+  return voice.list(folds.map((direction) => voice.say(`fold-${direction}`)));
 }
 
 /** The same in sentences, for a step: `From the left edge, score at 1 and 4½ in (…). Turn it …`. */
@@ -148,7 +130,7 @@ export function scoresInline(
   voice: Voice,
 ): SafeHtml | undefined {
   const moves = scoreMoves(editions, pieceId);
-  const slants = slantMoves(editions, pieceId);
+  const slants = slantMoves(editions, pieceId).length > 0 ? [voice.phrase('score-inline-slant', {})] : [];
   if (moves.length + slants.length === 0) return undefined;
   const parts = moves.flatMap((scored, index) => {
     const { turn, topEdge, run, isCut } = scored;
@@ -159,8 +141,5 @@ export function scoresInline(
     const move = voice.phrase(`score-inline-${turn === 'none' && index > 0 ? 'again' : turn}`, words);
     return ends ? [move, voice.phrase('score-inline-run', ends)] : [move];
   });
-  if (slants.length === 0) return SafeHtml.join(parts, ' ');
-  const lines = slants.map((slant) => slantWords(slant, voice, (length) => measures.both([length])));
-  const angled = voice.phrase('score-inline-slant', { lines: SafeHtml.join(lines, semicolon(voice.say)) });
-  return SafeHtml.join([...parts, angled], ' ');
+  return SafeHtml.join([...parts, ...slants], ' ');
 }

@@ -141,8 +141,8 @@ describe('the score list', () => {
     const [piece] = scoreList(setting)?.pieces ?? [];
     const rows = piece?.rows.map(({ words, positions }) => [
       read(words),
-      read(positions?.lead),
-      read(positions?.second),
+      read(positions.lead),
+      read(positions.second),
     ]);
     expect(rows).toEqual([
       ['top edge along the top, 8 in (205 mm)', '1 1/4, 3 3/4, 5, 7 1/2 in mountain', '32, 96, 128, 192 mm'],
@@ -188,7 +188,7 @@ pieces:
     const stepped = settingFor(sampleOf(step));
     const rows = scoreList(stepped)?.pieces[0]?.rows ?? [];
     const said = rows.map(
-      ({ words, positions }) => `${read(positions?.lead)}${read(words).replace(/^[^;]*/u, '')}`,
+      ({ words, positions }) => `${read(positions.lead)}${read(words).replace(/^[^;]*/u, '')}`,
     );
     expect(said.map((row) => row.replace(/ \([^)]*\)/gu, ''))).toEqual([
       '4 1/4 in mountain and valley',
@@ -252,11 +252,18 @@ describe('what is cut and stuck', () => {
     expect(said('[1|2 A, 2|3 A]')).toMatch(/Cut the line between A1, door, and A3\./u);
   });
 
-  it('says of an angled line from which edge it runs and to where', () => {
+  it('has a row for each angled line, and names the edges that it begins and ends on', () => {
     const score = '[{ from: corner A1, to: corner B2 }, { from: left, at: [1] }, { from: top, at: [2] }]';
-    const one = settingFor(sampleOf(`unit: in\npieces:\n  p: { cut: 4 x 6, score: ${score} }`));
+    const one = settingFor(
+      sampleOf(
+        `unit: in\npieces:\n  p: { cut: 4 x 6, score: ${score}, folds: { A1 left|A1 right: valley 90 } }`,
+      ),
+    );
+    expect(scoreList(one)?.pieces[0]?.slants.map((line) => line.map(read))).toEqual([
+      ['left edge', 'top edge', '1 in (≈25 mm)', '2 in (≈51 mm)', 'valley'],
+    ]);
     expect(read(referrer(one.editions, one.measures, one.voice)('scores', 'p'))).toContain(
-      'from the top left corner to the point 1 in (≈25 mm) from the left and 2 in (≈51 mm) from the top',
+      'score the angled lines with a ruler and bone folder, as listed under Score.',
     );
   });
 

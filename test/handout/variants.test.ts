@@ -56,7 +56,7 @@ describe('the sheet of a project with variants', () => {
   it('has all scores of each', () => {
     const scores = scoreList(setting)?.pieces.map(({ name, rows }) => [
       name,
-      ...rows.map(({ positions }) => positions?.lead.text),
+      ...rows.map(({ positions }) => positions.lead.text),
     ]);
     expect(scores).toEqual([
       ['box (small)', '1, 3, 4, 6 in mountain', '1, 4 in mountain; 4 1/2 in valley'],

@@ -82,7 +82,7 @@ describe('the cue cards of the demo', () => {
       const setting = settingFor({ editions, project, site }, 'large-print');
       const cuts = cutList(setting).groups.flatMap(({ rows }) => rows);
       const scores = (scoreList(setting)?.pieces ?? []).flatMap(({ rows }) =>
-        rows.flatMap(({ positions }) => positions ?? []),
+        rows.map(({ positions }) => positions),
       );
       const card = tight(textIn(cards.get(project.slug) as Pdf));
       const expected = [...cuts, ...scores].flatMap(({ lead, second }) => [read(lead), read(second)]);
