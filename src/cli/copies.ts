@@ -3,6 +3,7 @@ import { checkWritable, putFiles, readIfThere } from '../make/files.ts';
 import { type CopyLayout, LAYOUTS, layCopies } from '../print/copies.ts';
 import { slugOf } from '../project/slug.ts';
 import { type CommandRun, type CommonOptions, count, Refusal } from './terminal.ts';
+import { commandFor } from './workspace-folder.ts';
 
 const PRINTS = ['letter', 'a4', 'large-print'];
 const MOST = 500;
@@ -16,16 +17,17 @@ type CopiesOptions = CommonOptions & {
 };
 
 /** `sheetwright copies SLUG --count N`: one PDF for the copy shop, of the handout that `make` made. */
-export const run: CommandRun<CopiesOptions> = async ([slug = ''], options, terminal) => {
+export const run: CommandRun<CopiesOptions> = async ([slug = '', named], options, terminal) => {
   const number = copiesAsked(options.count);
   const layout = LAYOUTS.find((each) => each === options.layout);
   if (!layout) throw new Refusal(`--layout is one of ${LAYOUTS.join(', ')}, not "${options.layout}"`);
   if (slugOf(slug) !== slug) throw new Refusal(`"${slug}" is no project's name`);
   const out = resolve(terminal.cwd, options.out);
-  const { print, pdf } = await madeHandout(out, slug, options);
+  const { print, pdf } = await madeHandout(out, slug, options, named);
   await checkWritable(out);
   const copies = await layCopies(pdf, number, layout);
-  if (!copies) throw new Refusal(`the ${print} handout of "${slug}" is damaged: ${remedy(slug)}`);
+  if (!copies)
+    throw new Refusal(`the ${print} handout of "${slug}" is damaged: ${remedy(slug, options, named)}`);
   const path = `host/${slug}-copies/${slug}-${print}-${number}-${layout}.pdf`;
   await putFiles(out, [{ path, bytes: copies.pdf }]);
   if (!options.quiet) {
@@ -55,8 +57,10 @@ function copiesAsked(text: string): number {
 async function madeHandout(
   out: string,
   slug: string,
-  { print: asked }: CopiesOptions,
+  options: CopiesOptions,
+  named: string | undefined,
 ): Promise<{ readonly print: string; readonly pdf: Uint8Array }> {
+  const { print: asked } = options;
   if (asked !== undefined && !PRINTS.includes(asked))
     throw new Refusal(`--print is one of ${PRINTS.join(', ')}, not "${asked}"`);
   for (const print of asked === undefined ? PRINTS : [asked]) {
@@ -64,11 +68,12 @@ async function madeHandout(
     if (pdf) return { print, pdf };
   }
   const which = asked === undefined ? 'no handout' : `no ${asked} handout`;
-  throw new Refusal(`there is ${which} of "${slug}" in ${out} yet: ${remedy(slug)}`);
+  throw new Refusal(`there is ${which} of "${slug}" in ${out} yet: ${remedy(slug, options, named)}`);
 }
 
-function remedy(slug: string): string {
-  return `run "sheetwright make --only ${slug}" first`;
+function remedy(slug: string, { out }: CopiesOptions, named: string | undefined): string {
+  const elsewhere = out === 'dist' ? [] : ['--out', out];
+  return `run ${commandFor('make', named, ['--only', slug, ...elsewhere])} first`;
 }
 
 /** Points as inches of at most two decimals: `8.5`, `8.27`. */

@@ -19,7 +19,7 @@ import { isFailure } from '../proof/told.ts';
 import { loadHighs } from '../shape/highs.ts';
 import { loadWorkspace } from '../shape/workspace.ts';
 import { type CommonOptions, count, type ExitCode, inkFor, Refusal, type Terminal } from './terminal.ts';
-import { workspaceFolder } from './workspace-folder.ts';
+import { commandFor, workspaceFolder } from './workspace-folder.ts';
 
 /** What `draft --from` takes, as it was typed. */
 export type DraftFromOptions = CommonOptions & {
@@ -43,7 +43,7 @@ export async function draftFrom(
   const shown = relative(cwd, join(folder, 'sheet.md'));
   if (existsSync(folder)) throw new Refusal(`${relative(cwd, folder)} is there already: choose another name`);
   const workspace = await loadWorkspace(root, { namedFrom: cwd });
-  const project = sourceIn(workspace, options.from);
+  const project = sourceIn(workspace, options.from, named);
   const { variant, name: title = titleOf(slug) } = options;
   const order: Order = {
     wish: wishOf(options, project.unit),
@@ -68,11 +68,11 @@ export async function draftFrom(
 }
 
 /** The project to begin with. @throws Refusal where it is not there, or has errors itself. */
-function sourceIn(workspace: Workspace, from: string): Project {
+function sourceIn(workspace: Workspace, from: string, named: string | undefined): Project {
   const [study] = examine(workspace, projectsNamed([from], workspace.projects));
   if (!study) throw new Refusal(`there is no project named "${from}"`);
   if (!isFailure(mergeFindings(study.findings), false)) return study.project;
-  throw new Refusal(`${from} has errors itself: fix them first; "sheetwright proof" lists them`);
+  throw new Refusal(`${from} has errors itself: fix them first; ${commandFor('proof', named)} lists them`);
 }
 
 /** What is to go in. @throws Refusal for what is no size or no number. */

@@ -8,7 +8,7 @@ import type { Form } from '../shape/form.ts';
 import { forms } from '../shape/forms/index.ts';
 import { type DraftFromOptions, draftFrom } from './draft-from.ts';
 import { type CommandRun, type CommonOptions, Refusal } from './terminal.ts';
-import { isWorkspace } from './workspace-folder.ts';
+import { commandFor, isWorkspace } from './workspace-folder.ts';
 
 type DraftOptions = CommonOptions &
   Partial<DraftFromOptions> & {
@@ -34,7 +34,7 @@ export const run: CommandRun<DraftOptions> = async ([slug = '', named], options,
   await write(folder, path, draftText(slug, form));
   if (!options.quiet) {
     terminal.stdout.write(
-      `wrote ${shown}: open it in a text editor, then run "sheetwright proof" and "sheetwright make"\n`,
+      `wrote ${shown}: open it in a text editor, then run ${commandFor('proof', named)} and ${commandFor('make', named)}\n`,
     );
   }
   return 0;

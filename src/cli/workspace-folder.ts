@@ -4,6 +4,24 @@ import { Refusal } from './terminal.ts';
 
 const SHEET = 'sheet.md';
 
+/**
+ * A command for somebody to paste, for the workspace that was named or for the usual one. Options come last: `--only` takes
+ * every word after it.
+ */
+export function commandFor(
+  words: string,
+  named: string | undefined,
+  options: readonly string[] = [],
+): string {
+  const folder = named === undefined ? [] : [named];
+  return `"${['sheetwright', words, ...[...folder, ...options].map(typed)].join(' ')}"`;
+}
+
+/** A word as a shell takes it whole. */
+function typed(word: string): string {
+  return /^[\w./:\\-]+$/u.test(word) ? word : `'${word}'`;
+}
+
 /** Whether a folder is a workspace: it has settings, or a folder with a sheet in it. */
 export function isWorkspace(folder: string): boolean {
   return (
@@ -23,14 +41,14 @@ export function workspaceFolder(named: string | undefined, cwd: string): string 
     if (isWorkspace(folder)) return folder;
     throw new Refusal(
       oneProject(named, cwd) ??
-        `no projects in ${named}: name a folder that holds <project>/${SHEET}, or write one with "sheetwright draft"`,
+        `no projects in ${named}: name a folder that holds <project>/${SHEET}, or write a first project with ${commandFor('draft my-first-card', named)}`,
     );
   }
   checkListable(cwd, 'this folder');
   const usual = [cwd, join(cwd, 'projects')].find(isWorkspace);
   if (usual === undefined) {
     throw new Refusal(
-      'no projects here or in projects/: go to your workspace, or write a first project with "sheetwright draft my-first-card"',
+      `no projects here or in projects/: go to your workspace, or write a first project with ${commandFor('draft my-first-card', undefined)}`,
     );
   }
   return usual;

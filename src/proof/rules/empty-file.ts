@@ -8,6 +8,6 @@ export const emptyFile: Rule = {
   passes: {},
   say: () => ({
     message: 'the file is empty',
-    remedy: 'write the sheet, delete its folder, or start again with "sheetwright draft"',
+    remedy: 'write what belongs in it, or delete it',
   }),
 };
