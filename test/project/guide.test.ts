@@ -1,10 +1,14 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { pieceDrawing } from '../../src/drawing/piece.ts';
 import type { Schema } from '../../src/project/grammar/grammar.ts';
 import { jsonSchemas } from '../../src/project/grammar/json-schema.ts';
 import { forms } from '../../src/shape/forms/index.ts';
 import { outlines } from '../../src/shape/outlines/index.ts';
+import type { Outline } from '../../src/shape/tracing/outline.ts';
+import { editionsOf } from '../drawing/drawn.ts';
+import { english } from '../drawing/english.ts';
 
 const path = fileURLToPath(new URL('../../docs/writing-a-project.md', import.meta.url));
 
@@ -119,12 +123,36 @@ const OUTLINES = /<!-- outlines -->\n([\s\S]*?)<!-- end -->/u;
 function tableOfOutlines(): string {
   const rows = outlines.map(({ name, summary, parameters }) => {
     const told = parameters.map(({ key }) => `\`${key}:\``).join(', ');
-    return `| \`${name}\` | ${summary} | ${told} |`;
+    return `| ![${name}](outlines/${name.replaceAll(' ', '-')}.svg) | \`${name}\` | ${summary} | ${told} |`;
   });
-  return ['| shape | what it is | you may give |', '| --- | --- | --- |', ...rows].join('\n');
+  return ['| | shape | what it is | you may give |', '| --- | --- | --- | --- |', ...rows].join('\n');
+}
+
+/** An outline as the cut list shows it, of a piece 2 x 3 in, or as wide as it is high. */
+function outlineDrawing({ name, across }: Outline): string {
+  const cut = across ? '2 1/2 x 2 1/2' : '2 x 3';
+  const stock = 'stock: { moss: { color: "#6b7f5b" } }';
+  const editions = editionsOf(
+    `unit: in\n${stock}\npieces: { it: { stock: moss, cut: ${cut}, shape: ${name} } }`,
+  );
+  const drawing = pieceDrawing(editions, 'it', 0.25, { shown: ['inch'], say: english }, false);
+  if (!drawing) throw new Error(`a ${name} cannot be drawn`);
+  return `${drawing.svg.replace(/ aria-label="[^"]*"/u, ` aria-label="${name}"`)}\n`;
 }
 
 describe('docs/writing-a-project.md', () => {
+  it('shows every outline as it is drawn', () => {
+    const folder = fileURLToPath(new URL('../../docs/outlines/', import.meta.url));
+    mkdirSync(folder, { recursive: true });
+    for (const outline of outlines) {
+      const file = `${folder}${outline.name.replaceAll(' ', '-')}.svg`;
+      const drawing = outlineDrawing(outline);
+      if (process.env.UPDATE || (!existsSync(file) && !process.env.CI)) writeFileSync(file, drawing);
+      expect([outline.name, readFileSync(file, 'utf8')]).toEqual([outline.name, drawing]);
+    }
+    expect(readdirSync(folder)).toHaveLength(outlines.length);
+  });
+
   it('has every outline in its table, as the outline says itself', () => {
     const guide = readFileSync(path, 'utf8');
     const written = guide.replace(

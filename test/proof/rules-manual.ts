@@ -3,8 +3,9 @@ import { printFindings } from '../../src/proof/print.ts';
 import { mergeFindings } from '../../src/proof/tell.ts';
 import type { Severity } from '../../src/proof/told.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
+import { ruleDrawing } from './rule-drawings.ts';
 import { EXAMPLE_SHEET, findingsIn } from './workspace.ts';
-import { RULES, SHOWN, type WrittenExample } from './written-example.ts';
+import { filesOf, RULES, SHOWN, type WrittenExample } from './written-example.ts';
 
 const SEVERITY: Readonly<Record<Severity, string>> = {
   error: '**Error.** The project keeps its last good sheet until this is fixed.',
@@ -19,6 +20,10 @@ const HEAD: readonly string[] = [
   'rules themselves, and the tests run its very examples. To write it again when a rule has changed:',
   '`UPDATE=1 npx vitest run test/proof/manual.test.ts`.',
   '',
+  'Where a rule can be seen, a picture shows what fails beside what passes. Continuous lines are cut, chain lines fold away',
+  'from you, and dashed lines fold toward you. What is hatched is cut away. Dots are glue on this side, crosses glue on the',
+  'far side. The outside faces you.',
+  '',
   '| rule | severity | what it checks |',
   '| --- | --- | --- |',
 ];
@@ -29,6 +34,19 @@ const HEAD: readonly string[] = [
 export function rulesManual(): string {
   const rows = RULES.map(([id, { severity, summary }]) => `| [${id}](#${id}) | ${severity} | ${summary} |`);
   return [...HEAD, ...rows, '', ...RULES.flatMap(section)].join('\n');
+}
+
+let drawings: ReadonlyMap<RuleId, string> | undefined;
+
+/** The pictures of the rules that can be shown, as SVG files. */
+export function ruleDrawings(): ReadonlyMap<RuleId, string> {
+  drawings ??= new Map(
+    SHOWN.flatMap((shown): [RuleId, string][] => {
+      const drawing = ruleDrawing(shown);
+      return drawing === undefined ? [] : [[shown.id, drawing]];
+    }),
+  );
+  return drawings;
 }
 
 function section([ruleId, rule]: (typeof RULES)[number]): string[] {
@@ -44,6 +62,7 @@ function section([ruleId, rule]: (typeof RULES)[number]): string[] {
     '',
     ...(shown ? failing(shown.fails, saidOf(ruleId, shown.fails)) : []),
     ...(shown ? ['This passes:', '', ...exampleText(shown.passes)] : []),
+    ...(ruleDrawings().has(ruleId) ? [`![What fails, and what passes](rules/${ruleId}.svg)`, ''] : []),
   ];
 }
 
@@ -65,12 +84,6 @@ function saidOf(id: RuleId, fails: WrittenExample): string {
 function exampleText(example: WrittenExample): string[] {
   const files = Object.entries(filesOf(example));
   return files.flatMap(([path, text]) => fileText(path, text, files.length > 1));
-}
-
-/** The files of an example by path. Where one lies beneath the sheet's own path, that is a folder and no file. */
-function filesOf({ sheet, files }: WrittenExample): Record<string, string> {
-  const sheetIsFolder = Object.keys(files).some((path) => path.startsWith(`${EXAMPLE_SHEET}/`));
-  return sheetIsFolder ? { ...files } : { ...files, [EXAMPLE_SHEET]: sheet };
 }
 
 function fileText(path: string, text: string, named: boolean): string[] {

@@ -3,6 +3,7 @@ import type { Rules } from '../../src/proof/rule.ts';
 import { rules } from '../../src/proof/rules/index.ts';
 import { boxWith, tuckBoxWith } from './box-with.ts';
 import { sheetWith } from './sheet-with.ts';
+import { EXAMPLE_SHEET } from './workspace.ts';
 
 /** A small workspace that shows a rule at work, and the text its finding points at. */
 export type WrittenExample = {
@@ -11,7 +12,7 @@ export type WrittenExample = {
   readonly blames?: string;
 };
 
-type Shown = { readonly id: RuleId; readonly fails: WrittenExample; readonly passes: WrittenExample };
+export type Shown = { readonly id: RuleId; readonly fails: WrittenExample; readonly passes: WrittenExample };
 
 type AnyRule = Rules[RuleId];
 
@@ -28,6 +29,12 @@ export const SHOWN: readonly Shown[] = RULES.flatMap(([id, { fails, passes }]) =
   const sheet = failing.sheet.replaceAll(passes.insteadOf, () => passes.with);
   return [{ id, fails: failing, passes: { sheet, files: failing.files } }];
 });
+
+/** The files of an example by path. Where one lies beneath the sheet's own path, that is a folder and no file. */
+export function filesOf({ sheet, files }: WrittenExample): Record<string, string> {
+  const sheetIsFolder = Object.keys(files).some((path) => path.startsWith(`${EXAMPLE_SHEET}/`));
+  return sheetIsFolder ? { ...files } : { ...files, [EXAMPLE_SHEET]: sheet };
+}
 
 function writtenOut({ blames, ...example }: NonNullable<AnyRule['fails']>): WrittenExample {
   const sheet = textOf(example);

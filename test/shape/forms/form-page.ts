@@ -32,7 +32,7 @@ function pageOf(form: Form): string {
     summary,
     `![Folded](${slug}-folded.svg)`,
     `![The sheet, flat](${slug}.svg)`,
-    'Continuous lines are cut, chain lines fold away from you, dashed lines towards you; what is hatched falls away, what is\ndotted takes glue on this side, what has crosses on the far one. The outside faces you.',
+    'Continuous lines are cut, chain lines fold away from you, and dashed lines fold toward you. What is hatched is cut away.\nDots are glue on this side, crosses glue on the far side. The outside faces you.',
     '## Its measurements',
     [
       '| setting | what it is |',
