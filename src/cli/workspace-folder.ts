@@ -14,12 +14,13 @@ export function commandFor(
   options: readonly string[] = [],
 ): string {
   const folder = named === undefined ? [] : [named];
-  return `"${['sheetwright', words, ...[...folder, ...options].map(typed)].join(' ')}"`;
+  const line = ['sheetwright', words, ...[...folder, ...options].map(typed)].join(' ');
+  return line.includes('"') ? `'${line}'` : `"${line}"`;
 }
 
-/** A word as a shell takes it whole. */
+/** A word as every shell takes it whole, that of Windows too. */
 function typed(word: string): string {
-  return /^[\w./:\\-]+$/u.test(word) ? word : `'${word}'`;
+  return /^[\w./:\\-]+$/u.test(word) ? word : `"${word}"`;
 }
 
 /** Whether a folder is a workspace: it has settings, or a folder with a sheet in it. */

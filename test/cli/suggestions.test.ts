@@ -27,10 +27,10 @@ type Row = readonly [
 const ROWS: readonly Row[] = [
   [['proof'], {}, ['draft my-first-card']],
   [['proof', 'my-bench'], { 'my-bench/notes.txt': '' }, ['draft my-first-card my-bench']],
-  [['proof', 'my bench'], { 'my bench/notes.txt': '' }, ["draft my-first-card 'my bench'"]],
+  [['proof', 'my bench'], { 'my bench/notes.txt': '' }, ['draft my-first-card "my bench"']],
   [['draft', 'box'], {}, ['proof', 'make']],
   [['draft', 'box', 'my-bench'], {}, ['proof my-bench', 'make my-bench']],
-  [['draft', 'box', 'my bench'], {}, ["proof 'my bench'", "make 'my bench'"]],
+  [['draft', 'box', 'my bench'], {}, ['proof "my bench"', 'make "my bench"']],
   [
     ['draft', 'box', 'my-bench', '--from', 'card', '--holds', '1 x 2 x 3'],
     { 'my-bench/card/sheet.md': TOO_LARGE },
@@ -40,19 +40,19 @@ const ROWS: readonly Row[] = [
   [
     ['copies', 'card', 'my-bench', '--count', '2', '--out', 'my site'],
     { 'my-bench/card/sheet.md': RIGHT },
-    ["make my-bench --only card --out 'my site'"],
+    ['make my-bench --only card --out "my site"'],
   ],
 ];
 
 /** The words of a line, as a shell parts them. */
 const wordsOf = (line: string): string[] =>
-  (line.match(/'[^']*'|\S+/gu) ?? []).map((word) => word.replaceAll("'", ''));
+  (line.match(/"[^"]*"|\S+/gu) ?? []).map((word) => word.replaceAll('"', ''));
 
 describe('a command that a message suggests', () => {
   it.each(ROWS)('%j', async (typed, files, suggested) => {
     const folder = folderWith(files);
     const { out, err } = await sheetwright(folder, ...typed);
-    const lines = [...`${out}${err}`.matchAll(/"sheetwright ([^"]+)"/gu)].map(([, line = '']) => line);
+    const lines = [...`${out}${err}`.matchAll(/(["'])sheetwright (.+?)\1/gu)].map(([, , line = '']) => line);
     expect(lines).toEqual(suggested);
     for (const line of lines) {
       const [command = '', ...words] = wordsOf(line);

@@ -76,7 +76,7 @@ function sideBySide(wrong: Picture, right: Picture | undefined): string | undefi
       .replace(/ width="([\d.]+)mm" height="([\d.]+)mm"/u, ' width="$1" height="$2"');
   const middle = 2 * GAP + wrong.width;
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}" font-family="sans-serif">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}" role="img" aria-label="What fails, and what passes" font-family="sans-serif">`,
     '<rect width="100%" height="100%" fill="#fff"/>',
     `<text x="${GAP}" y="5" font-size="3.6">✗ fails</text>`,
     `<text x="${middle}" y="5" font-size="3.6">✓ passes</text>`,
