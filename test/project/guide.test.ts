@@ -4,11 +4,17 @@ import { describe, expect, it } from 'vitest';
 import { pieceDrawing } from '../../src/drawing/piece.ts';
 import type { Schema } from '../../src/project/grammar/grammar.ts';
 import { jsonSchemas } from '../../src/project/grammar/json-schema.ts';
+import { printFindings } from '../../src/proof/print.ts';
+import { mergeFindings } from '../../src/proof/tell.ts';
 import { forms } from '../../src/shape/forms/index.ts';
 import { outlines } from '../../src/shape/outlines/index.ts';
 import type { Outline } from '../../src/shape/tracing/outline.ts';
+import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { editionsOf } from '../drawing/drawn.ts';
 import { english } from '../drawing/english.ts';
+import { findingsIn } from '../proof/workspace.ts';
+import { attributesOf, examplesOf } from './guide-examples.ts';
+import { SELDOM_WRITTEN } from './seldom-written.ts';
 
 const path = fileURLToPath(new URL('../../docs/writing-a-project.md', import.meta.url));
 
@@ -73,15 +79,32 @@ const NAMES: Readonly<Record<string, string>> = {
   'sheet links': 'a named link',
 };
 
-/** A table of keys, each with its sentence and what holds without it. */
+const LEAF =
+  '<svg xmlns="http://www.w3.org/2000/svg" width="1in" height="1in" viewBox="0 0 10 10"><path d="M0,0L10,0L10,10Z"/></svg>';
+
+const EXAMPLES = examplesOf(schemas);
+
+/** A key as it is written in a text that proofs clean, the first there is; nothing where it has lines of its own. */
+function exampleOf(name: string, key: string): string {
+  if (name.startsWith(':')) return attributesOf(name).get(key) ?? '';
+  const maps = [...found].filter(([way]) => (NAMES[way] ?? way) === name).map(([, schema]) => schema);
+  const written = maps.flatMap((map) => EXAMPLES.get(map)?.get(key) ?? []);
+  return written[0] === undefined ? '' : `${key}: ${written[0]}`;
+}
+
+/** A table of keys, each with its sentence, what holds without it, and an example. */
 function tableOf(name: string, { properties = {} }: Schema, keys = Object.keys(properties)): string {
   const rows = keys.map((key) => {
     const { description, default: usual } = properties[key] ?? {};
     const without = usual === undefined || usual === 'no' ? '' : ` \`${usual}\` by default.`;
     const word = name.startsWith(':') ? key : `${key}:`;
-    return `| \`${word}\` | ${`${description}${without}`.replaceAll('|', '\\|')} |`;
+    const example = exampleOf(name, key);
+    const cells = [`${description}${without}`, example && `\`${example}\``].map((each) =>
+      each.replaceAll('|', '\\|'),
+    );
+    return `| \`${word}\` | ${cells.join(' | ')} |`;
   });
-  return ['| key | what it says |', '| --- | --- |', ...rows].join('\n');
+  return ['| key | what it says | for example |', '| --- | --- | --- |', ...rows].join('\n');
 }
 
 // A stock has four keys for the same sheets.
@@ -183,6 +206,29 @@ describe('docs/writing-a-project.md', () => {
     });
     if (process.env.UPDATE) writeFileSync(path, written);
     expect(readFileSync(path, 'utf8')).toBe(written);
+  });
+
+  it('has an example of every key that is written on one line', () => {
+    const guide = readFileSync(path, 'utf8');
+    const without = [...guide.matchAll(/^\| `([\w :-]+)` \| .* \| {2}\|$/gmu)].map(([, key]) => key);
+    // These have lines of their own.
+    const sections = [
+      'measurements:',
+      'openings:',
+      'pieces:',
+      'stock:',
+      'supplies:',
+      'variants:',
+      'variants:',
+    ];
+    expect(without.toSorted()).toEqual(sections.toSorted());
+  });
+
+  it('takes examples from nothing that has a finding', () => {
+    const texts = { ...SELDOM_WRITTEN, 'card/shapes/leaf.svg': LEAF };
+    const found = mergeFindings(findingsIn(readWorkspaceFromTexts(texts)));
+    const told = found.filter(({ severity }) => severity !== 'note');
+    expect(printFindings(told, { summary: false })).toBe('');
   });
 
   it('leaves no key out', () => {
