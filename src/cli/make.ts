@@ -1,4 +1,5 @@
-import { relative, resolve } from 'node:path';
+import { existsSync } from 'node:fs';
+import { join, relative, resolve } from 'node:path';
 import { make } from '../make/make.ts';
 import type { MakeOptions, MakeProgress, MakeResult, WrittenFor } from '../make/make-options.ts';
 import { printFindings } from '../proof/print.ts';
@@ -63,6 +64,8 @@ export function tellMade(result: MakeResult, options: MakingOptions, terminal: T
   const folder = relative(cwd, resolve(cwd, options.out)) || '.';
   const files = count(touched, 'file');
   stdout.write(`${count(made.length, 'project')} made, ${files} new or changed, in ${folder}/\n`);
+  const front = join(folder, 'site/index.html');
+  if (touched > 0 && existsSync(resolve(cwd, front))) stdout.write(`open ${front} to see them\n`);
   for (const slug of vanished) {
     stdout.write(`${slug}/ is no longer there; if it has a new name, write was: [${slug}] into its sheet\n`);
   }

@@ -61,7 +61,13 @@ const TABLE: Readonly<Record<string, readonly Row[]>> = {
     ['sound', 'proof --loud', 2, /unknown option '--loud'/u],
   ],
   make: [
-    ['sound', 'make --no-pdf', 0, /1 project made, \d+ files new or changed, in dist\//u, [PAGE]],
+    [
+      'sound',
+      'make --no-pdf',
+      0,
+      /1 project made, \d+ files new or changed, in dist\/\nopen dist\/site\/index\.html to see them\n$/u,
+      [PAGE],
+    ],
     ['sound', 'make --no-pdf --quiet', 0, /^$/u, [PAGE]],
     ['sound', 'make --no-pdf --out elsewhere --no-color', 0, /in elsewhere\//u, ['!dist', 'elsewhere/site']],
     ['sound', 'make --no-pdf --all', 0, /1 project made/u, [PAGE]],

@@ -14,7 +14,15 @@ export const missingLabel: Rule<Facts> = {
   fails: { head: 'lang: de', blames: 'de' },
   passes: { with: 'en', insteadOf: 'de' },
   say: ({ language, keys }) => ({
-    message: `${languageName(language)} has no text yet for ${keys.join(', ')}: ${keys.length === 1 ? 'it is' : 'they are'} printed in English`,
-    remedy: 'translate them: see docs/adding-a-language.md',
+    message: `${languageName(language)} has no text yet for ${firstOf(keys)}: ${keys.length === 1 ? 'it is' : 'they are'} printed in English`,
+    remedy: 'translate them: docs/adding-a-language.md says how, and which test lists them all',
   }),
 };
+
+/** How many labels a note names: a language that was just begun lacks hundreds. */
+const NAMED = 8;
+
+function firstOf(keys: readonly string[]): string {
+  const others = keys.length - NAMED;
+  return others > 1 ? `${keys.slice(0, NAMED).join(', ')} and ${others} others` : keys.join(', ');
+}
