@@ -92,6 +92,7 @@ function tellWhy({ path, how, why }: WrittenFor): string {
 const WORDS: Readonly<Partial<Record<string, string>>> = {
   new: 'it was not made before',
   'asked for': '--all',
+  due: 'it waited for the page of what was saved',
   sheet: 'sheet.md',
   ledger: 'revisions.yaml',
   site: 'site.yaml',

@@ -1,6 +1,7 @@
 import { networkInterfaces } from 'node:os';
 import { resolve } from 'node:path';
-import { openPreview, type Preview, type PreviewOptions } from '../preview/preview.ts';
+import { openPreview } from '../preview/preview.ts';
+import type { Preview, PreviewOptions } from '../preview/preview-options.ts';
 import { printFindings } from '../proof/print.ts';
 import { today } from './make.ts';
 import { type CommandRun, type CommonOptions, count, inkFor, Refusal, type Terminal } from './terminal.ts';

@@ -1,7 +1,8 @@
 import type { Drawing } from '../drawing/canvas.ts';
-import { drawingElement, pictureElement } from '../drawing/figures.ts';
+import { drawingElement } from '../drawing/figures.ts';
 import { moveDrawing } from '../drawing/fold-move.ts';
 import { foldedDrawing } from '../drawing/folded.ts';
+import { pictureElement } from '../drawing/placed-picture.ts';
 import { stackDrawing } from '../drawing/stack.ts';
 import type { Setting } from '../handout/setting.ts';
 import type { Step } from '../project/model.ts';

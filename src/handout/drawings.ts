@@ -1,7 +1,8 @@
 import type { Drawing } from '../drawing/canvas.ts';
-import { drawingElement, pictureElement } from '../drawing/figures.ts';
+import { drawingElement } from '../drawing/figures.ts';
 import { foldedDrawing } from '../drawing/folded.ts';
 import { lowestBases } from '../drawing/pile.ts';
+import { pictureElement } from '../drawing/placed-picture.ts';
 import { stackDrawing } from '../drawing/stack.ts';
 import { templateDrawing, templateReduction } from '../drawing/template.ts';
 import { briefJson, turnModel } from '../drawing/turn-model.ts';

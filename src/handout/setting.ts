@@ -1,4 +1,4 @@
-import type { PlacedPicture } from '../drawing/figures.ts';
+import type { PlacedPicture } from '../drawing/placed-picture.ts';
 import type { DrawingStyle } from '../drawing/style.ts';
 import { type Editions, ownEdition, shownEditions } from '../edition/editions.ts';
 import type { EditionName } from '../measure/ruler-unit.ts';

@@ -1,5 +1,5 @@
 import { accentOf } from '../drawing/accent.ts';
-import type { PlacedPicture } from '../drawing/figures.ts';
+import type { PlacedPicture } from '../drawing/placed-picture.ts';
 import type { Editions } from '../edition/editions.ts';
 import type { Ledger } from '../project/ledger/ledger.ts';
 import type { Site } from '../project/model.ts';

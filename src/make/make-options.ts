@@ -36,6 +36,8 @@ export type MakeOptions = {
   readonly onlyPdf?: string | undefined;
   /** PDFs that are left out now are made once somebody asks for them: pages lead to them all the same. */
   readonly pdfsLater?: boolean | undefined;
+  /** Asked before each project and each kind of output whether to stop there: what is left is due the next time. */
+  readonly isOver?: (() => boolean) | undefined;
   /** Warnings stop a project as errors do. */
   readonly strict?: boolean | undefined;
   /** One part of all projects, `{ part: 2, of: 5 }`, and nothing of the site's own pages: to be laid together with the others. */
@@ -56,6 +58,8 @@ export type MakeOptions = {
 export type MakeResult = {
   /** The workspace, with all that is known of it. */
   readonly recall: Recall;
+  /** Whether it went through to its end, not stopped before. */
+  readonly isWhole: boolean;
   /** The projects that were looked at. */
   readonly spots: readonly Spot[];
   /** Of the settings, the shared files and those projects. */

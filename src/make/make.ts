@@ -20,7 +20,7 @@ const AT_A_TIME = 3;
  * in one line; what was made until then is whole and need not be made again.
  */
 export async function make(options: MakeOptions): Promise<MakeResult> {
-  const { root, out, namedFrom, progress, known } = options;
+  const { root, out, namedFrom, progress, known, isOver = () => false } = options;
   const recall = await Recall.open(root, namedFrom, openLate, known);
   const spots = projectsNamed(options.only, recall.spots).filter(isAmong(options));
   return withLock(out, async () => {
@@ -29,15 +29,17 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
       await making.open();
       progress?.begin(spots.length);
       await inParallel(spots, AT_A_TIME, async (spot) => {
+        if (isOver()) return;
         await making.makeProject(spot);
         progress?.passed();
       });
-      if (!options.shard && !known?.changed) await making.makeSite();
+      if (!options.shard && !known?.changed && !isOver()) await making.makeSite();
       const { site, shared } = await recall.basisFindings();
       const told = [...site, ...shared, ...making.findings, ...(await findInWords(recall, spots))];
       const { written, held, made, vanished } = making;
       return {
         recall,
+        isWhole: !isOver(),
         spots,
         findings: mergeTold(told),
         written,
@@ -67,7 +69,18 @@ function isAmong({ shard, known }: MakeOptions): (spot: Spot, index: number) => 
 
 /** What a page is made with is loaded when there is one to make. */
 async function openWorkshop(options: MakeOptions, recall: Recall): Promise<Workshop> {
-  const { out, pdf, onlyPdf, pdfsLater = false, strict = false, browser, endpoints, progress } = options;
+  const {
+    out,
+    pdf,
+    onlyPdf,
+    pdfsLater = false,
+    strict = false,
+    browser,
+    endpoints,
+    progress,
+    known,
+    isOver = () => false,
+  } = options;
   const { Workshop } = await import('./workshop.ts');
   const working = (path: string): void => progress?.working(path);
   return Workshop.open({
@@ -78,6 +91,7 @@ async function openWorkshop(options: MakeOptions, recall: Recall): Promise<Works
     onlyPdf,
     pdfsLater,
     strict,
+    isLeft: ({ mayWait = false }) => isOver() || (mayWait && known?.changed !== undefined),
     working,
   });
 }

@@ -51,6 +51,8 @@ export type Output = {
   readonly downloads?: (material: Omit<ProjectMaterial, 'downloads'>) => readonly Download[];
   /** What the site's own pages know of a project; one output says it. */
   readonly card?: (material: ProjectMaterial) => ListedProject;
+  /** No page shows them: in a preview they wait until the page of what was saved is there. */
+  readonly mayWait?: true;
   /** The files made once for the site. */
   readonly ofSite?: (material: SiteMaterial) => readonly Job[];
 };

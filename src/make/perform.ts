@@ -10,12 +10,19 @@ import type { Job } from './job.ts';
 import { type FileRecord, filesIn, type MadeRecord } from './records.ts';
 import type { Stale } from './stale.ts';
 
+/** A kind of output: the files to be made, which tell what they are made from. */
+export type Kind = {
+  readonly name: string;
+  readonly jobsOf: (note: Note) => readonly Job[];
+  /** In a preview it waits until the pages of what was saved are there. */
+  readonly mayWait?: true | undefined;
+};
+
 /** Kinds of output to be made of the same thing, a project or the site. */
 export type Task = {
   /** The project's folder; empty for the site. */
   readonly folder: string;
-  /** Each by its name: the files to be made, which tell what they are made from. */
-  readonly kinds: readonly (readonly [name: string, jobsOf: (note: Note) => readonly Job[]])[];
+  readonly kinds: readonly Kind[];
   readonly before: MadeRecord | undefined;
   /** What of `before` no longer holds; or why all is made. */
   readonly stale: Stale | EverythingIs;
@@ -31,6 +38,8 @@ export type Workplace = Pick<Recall, 'inputs' | 'stamps'> & {
   readonly pdf: boolean;
   /** The one PDF that is printed, where it is one: the others stay as PDFs do that are not made. */
   readonly onlyPdf?: string | undefined;
+  /** Whether a kind that was made before is left for the next make. */
+  readonly isLeft: (kind: Kind) => boolean;
   /** Told before each file that is made. */
   readonly working: (path: string) => void;
 };
@@ -51,11 +60,16 @@ export async function perform(task: Task, bench: Workplace): Promise<Performance
   const files: MadeFile[] = [];
   const outputs: Record<string, MadeRecord['outputs'][string]> = {};
   const areKept = !bench.pdf || bench.onlyPdf !== undefined;
-  for (const [name, jobsOf] of kinds) {
+  for (const kind of kinds) {
+    const { name, jobsOf } = kind;
     const last = before?.outputs[name];
     const why = typeof stale === 'string' ? [stale] : stale.get(name);
     if (last && !why) {
       outputs[name] = last;
+      continue;
+    }
+    if (last && bench.isLeft(kind)) {
+      outputs[name] = { ...last, isDue: true };
       continue;
     }
     const uses = new Set(['program']);

@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { join, parse } from 'node:path';
-import type { PlacedPicture } from '../drawing/figures.ts';
+import type { PlacedPicture } from '../drawing/placed-picture.ts';
 import type { Finding } from '../project/finding.ts';
 import type { Picture, Project } from '../project/model.ts';
 import { sha256 } from '../recall/sealed.ts';

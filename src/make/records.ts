@@ -11,6 +11,8 @@ export type FileRecord = { readonly from?: string | undefined; readonly sha256: 
 type OutputRecord = {
   readonly uses: readonly string[];
   readonly files: Readonly<Record<string, FileRecord>>;
+  /** The files are those of an earlier make: what is shown first was made without them. */
+  readonly isDue?: true | undefined;
 };
 
 /** What was made of a project, or of the site as a whole: what each input was, and each output by its name. */
@@ -123,6 +125,7 @@ function isOutput(output: unknown): boolean {
   const isFile = (file: unknown): boolean => isTable(file) && isText(file.sha256);
   return (
     output.uses.every(isText) &&
+    (output.isDue === undefined || output.isDue === true) &&
     Object.entries(output.files).every(([path, file]) => isPath(path) && isFile(file))
   );
 }

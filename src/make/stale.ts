@@ -20,12 +20,13 @@ export function findStale(
   const isKnown = (name: string): boolean => name !== 'browser' || inputs.digest('', name) !== '';
   const changed = new Set(inputs.changed(folder, record.inputs).filter(isKnown));
   const stale = new Map<string, readonly string[]>();
-  for (const [name, { uses, files }] of Object.entries(record.outputs)) {
+  for (const [name, { uses, files, isDue }] of Object.entries(record.outputs)) {
     const others = uses.filter((input) => changed.has(input));
     const touched = Object.entries(files).flatMap(([path, { sha256 }]) =>
       stamps.digestOf(join(out, path)) === sha256 ? [] : [path],
     );
-    if (others.length + touched.length > 0) stale.set(name, [...others, ...touched]);
+    const why = [...others, ...touched, ...(isDue ? ['due'] : [])];
+    if (why.length > 0) stale.set(name, why);
   }
   return stale;
 }

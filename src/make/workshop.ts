@@ -17,7 +17,7 @@ import { labelsOf } from './languages.ts';
 import { openStudio, type ProjectMaterial, type SiteMaterial, type Studio } from './output.ts';
 import { outputs } from './outputs/index.ts';
 import { readPackageFiles } from './package-files.ts';
-import { type Performance, perform, type Task, type Workplace } from './perform.ts';
+import { type Kind, type Performance, perform, type Task, type Workplace } from './perform.ts';
 import { type ProjectPicture, readPictures } from './pictures.ts';
 import type { ProjectRecord } from './records.ts';
 
@@ -100,7 +100,7 @@ export class Workshop {
   ): Promise<Performance> {
     const material: SiteMaterial = { ...this.#studio, ...made };
     const kinds = Object.entries(outputs).flatMap(([name, { ofSite }]) =>
-      ofSite ? [[name, (note: Note) => ofSite(watched(material, BEHIND_SITE, note))] as const] : [],
+      ofSite ? [{ name, jobsOf: (note: Note) => ofSite(watched(material, BEHIND_SITE, note)) }] : [],
     );
     return perform({ ...earlier, folder: '', kinds }, this.#bench);
   }
@@ -127,8 +127,10 @@ export class Workshop {
     );
     const material = { ...bare, downloads: putPaperFirst(downloads) };
     const behindAll = { ...behind, downloads: [...offered] };
-    const kinds = Object.entries(outputs).flatMap(([name, { ofProject }]) =>
-      ofProject ? [[name, (note: Note) => ofProject(watched(material, behindAll, note))] as const] : [],
+    const kinds = Object.entries(outputs).flatMap(([name, { ofProject, mayWait }]): Kind[] =>
+      ofProject
+        ? [{ name, mayWait, jobsOf: (note: Note) => ofProject(watched(material, behindAll, note)) }]
+        : [],
     );
     return { material, kinds };
   }

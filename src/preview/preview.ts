@@ -2,12 +2,12 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Busy } from '../make/lock.ts';
 import { make } from '../make/make.ts';
-import type { MakeOptions, MakeResult } from '../make/make-options.ts';
+import type { MakeResult } from '../make/make-options.ts';
 import { NoSuchProject } from '../make/named.ts';
-import type { Told } from '../proof/told.ts';
 import { packageRoot } from '../recall/package-root.ts';
 import type { Recall } from '../recall/recall.ts';
 import { takeFolder } from './folder.ts';
+import type { Preview, PreviewOptions, SessionOptions } from './preview-options.ts';
 import { openServer } from './server.ts';
 import {
   foldersIn,
@@ -21,33 +21,10 @@ import {
 import { tell, tellMissing } from './told-page.ts';
 import { Watching } from './watching.ts';
 
-/** What a make in a preview brought. */
-type News = {
-  /** All that is found now. */
-  readonly findings: readonly Told[];
-  /** How many files are new or changed. */
-  readonly touched: number;
-  readonly seconds: number;
-  /** A broken environment or a mistake of ours, in one line: nothing was made. */
-  readonly trouble?: string;
-};
-
-export type PreviewOptions = Omit<MakeOptions, 'pdf' | 'onlyPdf' | 'pdfsLater' | 'only' | 'known'> & {
-  readonly port: number;
-  /** Lets other devices of the network in, each with a key of its own. */
-  readonly host?: boolean | undefined;
-  /** Told the next key for another device when one was used. */
-  readonly entered?: ((key: string) => void) | undefined;
-  /** Told after every make that changed something. */
-  readonly told: (news: News) => void;
-};
-
-export type Preview = {
-  readonly address: string;
-  readonly port: number;
-  /** What lets another device in, once: `?key=` and this behind the address. */
-  readonly key: string;
-  readonly close: () => Promise<void>;
+/** A make, whole or stopped, and what then is the state. */
+type Attempt = {
+  readonly result: MakeResult;
+  readonly tellState: (version: number) => Promise<PreviewState>;
 };
 
 /**
@@ -125,15 +102,17 @@ class Session {
   announce: () => void = () => {};
   /** Called where the workspace may have been away. */
   doubt: () => void = () => {};
-  readonly #options: Omit<PreviewOptions, 'port'>;
+  readonly #options: SessionOptions;
   readonly #saved = new Set<string>();
   #turn: Promise<unknown> = Promise.resolve();
   #recall: Recall | undefined;
   #isAllDue = false;
   #hasMade = false;
+  /** How many files were made of which the pages that are open have not been told. */
+  #untold = 0;
   #timer: NodeJS.Timeout | undefined;
 
-  constructor(options: Omit<PreviewOptions, 'port'>) {
+  constructor(options: SessionOptions) {
     this.#options = options;
   }
 
@@ -144,12 +123,15 @@ class Session {
   /** Makes all that is stale, without PDFs. What changes before it begins is in it. */
   async makeAll(): Promise<void> {
     await this.#attempt(async () => {
+      // What was saved meanwhile comes first, unless all pages may be wrong until this is done.
+      const mayStop = this.#recall !== undefined && !this.#isAllDue;
+      const isOver = (): boolean => mayStop && this.#saved.size > 0;
       this.#isAllDue = false;
       this.#saved.clear();
       const known = this.#recall && { recall: this.#recall };
-      const result = await make({ ...this.#options, pdf: false, pdfsLater: true, known });
+      const result = await make({ ...this.#options, pdf: false, pdfsLater: true, known, isOver });
       this.#recall = result.recall;
-      return { result, state: await stateAfter(result, this.state.version + 1) };
+      return { result, tellState: (version) => stateAfter(result, version) };
     });
   }
 
@@ -205,23 +187,25 @@ class Session {
         known: { recall, changed },
       });
       this.#recall = result.recall;
-      return { result, state: await stateWith(this.state, result, this.state.version + 1) };
+      return { result, tellState: (version) => stateWith(this.state, result, version) };
     });
     this.#followIn(this.#saved.size > 0 ? QUIET : REST);
   }
 
-  async #attempt(
-    work: () => Promise<{ readonly result: MakeResult; readonly state: PreviewState }>,
-  ): Promise<void> {
+  async #attempt(work: () => Promise<Attempt>): Promise<void> {
     await this.#inTurn(async () => {
       const began = performance.now();
       const seconds = (): number => (performance.now() - began) / 1000;
       try {
-        const { result, state } = await work();
-        if (!isNews(result, this.state, state)) return;
-        this.state = state;
+        const { result, tellState } = await work();
+        this.#untold += result.written.filter(({ how }) => how !== 'kept').length;
         this.#hasMade ||= result.written.length > 0;
-        const touched = result.written.filter(({ how }) => how !== 'kept').length;
+        if (!result.isWhole) return;
+        const state = await tellState(this.state.version + 1);
+        const touched = this.#untold;
+        if (touched === 0 && !isNews(this.state, state)) return;
+        this.state = state;
+        this.#untold = 0;
         this.#options.told({ findings: state.findings, touched, seconds: seconds() });
       } catch (error) {
         const trouble = tell(error, this.#options.root);

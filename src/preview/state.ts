@@ -109,10 +109,10 @@ async function placesOf(recall: Recall, spot: Spot): Promise<readonly MarkedPlac
   return recall.work('places', spot, workPlaces).catch(() => []);
 }
 
-/** Whether an open page would look otherwise: a save that changed nothing should not move it. */
-export function isNews({ written }: MakeResult, before: PreviewState, after: PreviewState): boolean {
+/** Whether an open page would say otherwise, where no file is another: a save that changed nothing should not move it. */
+export function isNews(before: PreviewState, after: PreviewState): boolean {
   const said = (state: PreviewState): string => stateJson({ ...state, version: 0 }, '/');
-  return before.version === 0 || written.some(({ how }) => how !== 'kept') || said(before) !== said(after);
+  return before.version === 0 || said(before) !== said(after);
 }
 
 /** The folders that are projects. */

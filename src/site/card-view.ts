@@ -1,4 +1,4 @@
-import { pictureElement } from '../drawing/figures.ts';
+import { pictureElement } from '../drawing/placed-picture.ts';
 import type { Site } from '../project/model.ts';
 import { typographic } from '../words/typographic.ts';
 import type { Voice } from '../words/voice.ts';

@@ -1,4 +1,5 @@
-import type { Figure, PlacedPicture } from '../drawing/figures.ts';
+import type { Figure } from '../drawing/figures.ts';
+import type { PlacedPicture } from '../drawing/placed-picture.ts';
 import { type Editions, ownEdition } from '../edition/editions.ts';
 import { minutesOf } from '../handout/facts.ts';
 import { renderMarkdown } from '../handout/markdown.ts';

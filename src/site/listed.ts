@@ -1,4 +1,4 @@
-import type { PlacedPicture } from '../drawing/figures.ts';
+import type { PlacedPicture } from '../drawing/placed-picture.ts';
 import { compare } from '../measure/numbers.ts';
 import type { EditionName } from '../measure/ruler-unit.ts';
 import type { Revision } from '../project/ledger/ledger.ts';

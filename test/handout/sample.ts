@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import type { PlacedPicture } from '../../src/drawing/figures.ts';
+import type { PlacedPicture } from '../../src/drawing/placed-picture.ts';
 import type { Editions } from '../../src/edition/editions.ts';
 import { examine } from '../../src/examine/examine.ts';
 import { createRenderer, type Renderer } from '../../src/handout/render.ts';

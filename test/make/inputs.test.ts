@@ -1,6 +1,8 @@
 import { cpSync, readdirSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { make } from '../../src/make/make.ts';
+import type { MakeOptions, MakeResult } from '../../src/make/make-options.ts';
 import type { ProjectRecord } from '../../src/make/records.ts';
 import { seal, unseal } from '../../src/recall/sealed.ts';
 import { emptyFolder, folderWith, sheetwright } from '../cli/terminal.ts';
@@ -164,6 +166,57 @@ describe('a make in parts', () => {
       2,
       `sheetwright: --shard takes which part of how many, such as 2/5, not "${part}"\n`,
     ]);
+  });
+});
+
+describe('a make that was stopped', () => {
+  const SAVED = {
+    'a/sheet.md': sheet('shared.moss', ' Look.'),
+    'b/sheet.md': sheet('shared.fern', ' Look.'),
+  };
+  const optionsIn = (folder: string): MakeOptions => ({
+    root: folder,
+    out: join(folder, 'dist'),
+    namedFrom: folder,
+    pdf: false,
+    today: '2026-12-01',
+  });
+  let whole: ReturnType<typeof contents> = [];
+
+  beforeAll(async () => {
+    const folder = folderWith({ ...FILES, ...SAVED });
+    await make(optionsIn(folder));
+    whole = contents(join(folder, 'dist'));
+  });
+
+  it.each([1, 2, 4, 8, 16])(
+    'after %i questions is gone on with by the next, and is then whole',
+    async (most) => {
+      const folder = changedTo(SAVED);
+      const questions = Array.from({ length: most }).values();
+      const stopped = await make({ ...optionsIn(folder), isOver: () => questions.next().done === true });
+      expect(stopped.isWhole).toBe(false);
+      expect(contents(join(folder, 'dist'))).not.toEqual(whole);
+      const next = await make(optionsIn(folder));
+      expect(next.isWhole).toBe(true);
+      expect(contents(join(folder, 'dist'))).toEqual(whole);
+      expect((await make(optionsIn(folder))).written).toEqual([]);
+    },
+  );
+
+  it('leaves what no page shows until the page of what was saved is made', async () => {
+    const folder = changedTo({});
+    const { recall } = await make(optionsIn(folder));
+    for (const [path, text] of Object.entries(SAVED))
+      writeFileSync(join(folder, path), text.replace('Card', 'Tag'));
+    const known = { recall, changed: new Set(['a']) };
+    const hasty = await make({ ...optionsIn(folder), known });
+    const paths = ({ written }: MakeResult): readonly string[] => written.map(({ path }) => path);
+    expect(paths(hasty)).toContain('site/a/index.html');
+    expect(paths(hasty).filter((path) => /\.(?:png|jpg)$/u.test(path))).toEqual([]);
+    const next = await make({ ...optionsIn(folder), known: { recall: hasty.recall } });
+    expect(paths(next)).toEqual(expect.arrayContaining(['site/a/a-square.jpg', 'site/b/index.html']));
+    expect(next.written.find(({ path }) => path === 'site/a/a-square.jpg')?.why).toContain('due');
   });
 });
 

@@ -14,6 +14,7 @@ import type { Output } from '../output.ts';
  * `site/<slug>/<slug>-square.jpg` and `-tall.jpg`: the same, to be posted.
  */
 export const linkPictures: Output = {
+  mayWait: true,
   ofProject: (material) => {
     const { slug } = material;
     const picture = projectLinkPicture(material);
