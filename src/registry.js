@@ -53,14 +53,42 @@ for (const { folder, list, type, from, byId, facts: hasFacts } of REGISTRIES) {
 const READ = /^(?:reads|allergen)-/;
 
 const labels = new URL('../templates/labels/', import.meta.url);
-const languages = readdirSync(labels)
+const files = readdirSync(labels)
   .filter((name) => name.endsWith('.yaml'))
   .sort()
-  .map((name) => {
-    const texts = parse(readFileSync(new URL(name, labels), 'utf8'));
-    const read = Object.fromEntries(Object.entries(texts).filter(([key]) => READ.test(key)));
-    return `  ['${name.slice(0, -5)}', ${JSON.stringify(read, null, 2)}],`;
-  });
+  .map((name) => ({ name, texts: parse(readFileSync(new URL(name, labels), 'utf8')) }));
+const languages = files.map(({ name, texts }) => {
+  const read = Object.fromEntries(Object.entries(texts).filter(([key]) => READ.test(key)));
+  return `  ['${name.slice(0, -5)}', ${JSON.stringify(read, null, 2)}],`;
+});
+
+/** The words that a label lists in any language, each once. */
+function wordsOf(label) {
+  const words = files.flatMap(({ texts }) => (texts[label] ?? '').split(','));
+  return [...new Set(words.map((word) => word.trim().toLowerCase()))].filter(Boolean).sort();
+}
+
+const UNITS = { in: 'reads-inches', cm: 'reads-centimeters', mm: 'reads-millimeters' };
+writeFileSync(
+  fileURLToPath(new URL('measure/unit-words.ts', import.meta.url)),
+  [
+    "import type { Unit } from './length.ts';",
+    '',
+    '/** The words for units in all our languages: no word means two of them. Written by src/registry.js from the labels. */',
+    'export const UNIT_WORDS: ReadonlyMap<string, Unit> = new Map<string, Unit>([',
+    ...Object.entries(UNITS).flatMap(([unit, label]) =>
+      wordsOf(label).map((word) => `  ['${word}', '${unit}'],`),
+    ),
+    ']);',
+    '',
+    '/** What goes between the sides of a size in any of them. */',
+    `export const BETWEEN_WORDS: readonly string[] = ${JSON.stringify(wordsOf('reads-by'))};`,
+    '',
+    '/** The words for the meter, in which ribbon is sold. */',
+    `export const METER_WORDS: readonly string[] = ${JSON.stringify(wordsOf('reads-meters'))};`,
+    '',
+  ].join('\n'),
+);
 writeFileSync(
   fileURLToPath(new URL('project/language-words.ts', import.meta.url)),
   [

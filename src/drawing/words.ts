@@ -1,6 +1,6 @@
 import { sidesOf, type Twin } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
-import { printInches, printMillimeters, roundedSign } from '../measure/print.ts';
+import { printInches, printMetric, roundedSign } from '../measure/print.ts';
 import { type EditionName, UNIT_OF } from '../measure/ruler-unit.ts';
 import type { Size } from '../measure/size.ts';
 import { pluralOf } from '../words/figures.ts';
@@ -95,7 +95,8 @@ function besides({ say, shown }: DrawingStyle, tell: (edition: EditionName) => s
 }
 
 function spokenFigure(length: Length, edition: EditionName, { say }: DrawingStyle): string {
-  const figure = edition === 'inch' ? printInches(length, 'set') : say.figure(printMillimeters(length));
+  const figure =
+    edition === 'inch' ? printInches(length, 'set') : say.figure(printMetric(length, say.metric));
   return roundedSign(length, UNIT_OF[edition]) ? say('drawing-about', { length: figure }) : figure;
 }
 

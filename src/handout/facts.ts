@@ -7,16 +7,13 @@ import { html, SafeHtml } from '../words/safe-html.ts';
 import { asConverted } from '../words/twins.ts';
 import { sayWays, variantNames, variantsOf, waysOf } from '../words/variants.ts';
 import { finishedSize, mainPiece, makesSeveral } from './finished-size.ts';
-import { mailSaid } from './mail.ts';
+import { type Mailing, mailSaid } from './mail.ts';
 import { measuredHtml } from './measured-text.ts';
 import { inVariant, type Setting } from './setting.ts';
 import { readable } from './supplies.ts';
 
-/**
- * What a person asks before starting: how large, how long, how hard, when, for what.
- * @param inUs whether what is mailed is mailed in the United States.
- */
-export function factsOf(setting: Setting, inUs: boolean): readonly Fact[] {
+/** What a person asks before starting: how large, how long, how hard, when, for what. */
+export function factsOf(setting: Setting, mailing: Mailing): readonly Fact[] {
   const { project, voice } = setting;
   const facts: readonly (readonly [string, SafeHtml | false | undefined])[] = [
     ['variants', variantsSaid(setting)],
@@ -27,7 +24,7 @@ export function factsOf(setting: Setting, inUs: boolean): readonly Fact[] {
     ['session', setting.target !== 'page' && project.session && html`${voice.day(project.session.value)}`],
     ['occasion', project.occasion && html`${project.occasion.value}`],
     ['holds', held(setting)],
-    ['mail', mailSaid(setting, inUs)],
+    ['mail', mailSaid(setting, mailing)],
     ['video', videoLink(setting)],
     ['goes-together', togetherOf(setting)],
   ];

@@ -2,7 +2,7 @@ import { ownEdition, type Twin, twin } from '../edition/editions.ts';
 import { Length } from '../measure/length.ts';
 import { printDecimal } from '../measure/print.ts';
 import type { Size } from '../measure/size.ts';
-import type { Piece } from '../project/model.ts';
+import type { Piece, Site } from '../project/model.ts';
 import { isMailedAs, linksOf } from '../shape/links.ts';
 import { isSolid } from '../shape/outer-size.ts';
 import { ownNet } from '../shape/sheets.ts';
@@ -17,17 +17,18 @@ import { inVariant, type Setting } from './setting.ts';
 
 /**
  * What whoever mails a project wants to know, on one line for each card: the envelopes that take it, how thick and
- * heavy it is and, where the rules of the United States are asked for, what it counts as in each. Undefined for a
+ * heavy it is and, where its rules are known, what it counts as in each. Undefined for a
  * project of no card and no envelope.
  */
-export function mailSaid(setting: Setting, inUs: boolean): SafeHtml | undefined {
+export function mailSaid(setting: Setting, mailing: Mailing): SafeHtml | undefined {
   const { editions, voice } = setting;
-  return sayWays(editions, voice, (variant) => linesOf(inVariant(setting, variant), inUs), ': ');
+  return sayWays(editions, voice, (variant) => linesOf(inVariant(setting, variant), mailing), ': ');
 }
 
 /** Of one variant. */
-function linesOf(setting: Setting, inUs: boolean): SafeHtml | undefined {
+function linesOf(setting: Setting, mailing: Mailing): SafeHtml | undefined {
   const { project, voice } = setting;
+  const { inUs } = mailing;
   const loose = [...project.pieces.values()].filter(({ on }) => !on);
   const cards = loose.filter((piece) => isCard(setting, piece));
   const envelopes = loose
@@ -38,7 +39,7 @@ function linesOf(setting: Setting, inUs: boolean): SafeHtml | undefined {
   const lines = cards.flatMap((piece) => {
     const thing = twinOf(setting, piece, inside);
     if (!thing) return [];
-    const fits = fitsFor(setting, thing, envelopesFor(setting, piece, envelopes));
+    const fits = fitsFor(setting, thing, { made: envelopesFor(setting, piece, envelopes), mailing });
     const line = lineOf(setting, thing, envelopesSaid(fits, voice, inUs));
     return cards.length > 1 ? html`${pieceNamed(piece.id.value, voice.say)}: ${line}` : line;
   });
@@ -112,7 +113,7 @@ function thicknessText({ voice, measures }: Setting, thickness: Length): string 
   const [first = '', second] = measures.shown.map((edition) =>
     edition === 'inch'
       ? voice.say('drawing-in', { length: figure(printDecimal(thickness, 'in', 2)) })
-      : voice.say('drawing-mm', { length: figure(printDecimal(thickness, 'mm', 1)) }),
+      : `${figure(printDecimal(thickness, 'mm', 1))}\u00a0mm`,
   );
   return second === undefined ? first : voice.say('drawing-both', { first, second });
 }
@@ -136,15 +137,37 @@ const BOUGHT: Length = Length.of(1, 4, 'mm');
 /** The avoirdupois ounce: 1/16 of 453.59237 g (NIST SP 811, B.8). */
 const GRAMS_OF_OUNCE = 28.349523125;
 
-const SERIES: readonly Series[] = ['iso', 'north-america'];
+/** Where a site's people live, as far as the post goes. */
+export type Mailing = {
+  /** Envelopes that are sold there. */
+  readonly series: readonly Series[];
+  /** Whether it is the United States, the one country whose rules are known here. */
+  readonly inUs: boolean;
+};
+
+/** What a site says of it by its money and its paper: where nobody prints on Letter nobody buys an A2 envelope. */
+export function mailingFrom({ currency, paper }: Site): Mailing {
+  return {
+    series: paper.includes('letter')
+      ? paper.includes('a4')
+        ? ['iso', 'north-america']
+        : ['north-america']
+      : ['iso'],
+    inUs: currency === 'USD' && paper[0] === 'letter',
+  };
+}
 
 /** The project's own envelopes that a thing goes in, then the common ones nearest to its size. */
-function fitsFor(setting: Setting, thing: MailedTwin, own: readonly MailedTwin[]): readonly MailedFit[] {
+function fitsFor(
+  setting: Setting,
+  thing: MailedTwin,
+  { made: own, mailing }: { readonly made: readonly MailedTwin[]; readonly mailing: Mailing },
+): readonly MailedFit[] {
   const made = own.map((envelope) => madeEnvelope(setting, envelope));
-  const bought = SERIES.flatMap((series) =>
+  const bought = mailing.series.flatMap((series) =>
     closestFits(thing[setting.editions.own], series).map(
       ({ envelope: { name, size } }): Outside => ({
-        name,
+        name: series === 'north-america' && !mailing.inUs ? `US ${name}` : name,
         size: { inch: size, metric: size },
         paper: BOUGHT,
         grams: 0,

@@ -30,7 +30,8 @@ export function measuredText(text: string, { finder, measures, voice }: ReadSett
     const { lengths, unit } =
       mention.said.find((each) => editionIn(each.unit) === measures.leading) ?? mention.said[0];
     parts.push(set(text.slice(end, mention.start), end === 0));
-    parts.push(measures.both(finder(lengths, unit)));
+    // Who writes centimeters gets centimeters back.
+    parts.push(measures.both(finder(lengths, unit), 'size', unit === 'in' ? undefined : unit));
     end = mention.end;
   }
   parts.push(set(text.slice(end), end === 0));

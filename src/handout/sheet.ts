@@ -2,7 +2,6 @@ import { accentOf } from '../drawing/accent.ts';
 import type { PlacedPicture } from '../drawing/placed-picture.ts';
 import type { Editions } from '../edition/editions.ts';
 import type { Ledger } from '../project/ledger/ledger.ts';
-import type { Site } from '../project/model.ts';
 import { revisionsView, revisionTitle } from '../words/changes.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 import { typographic } from '../words/typographic.ts';
@@ -11,6 +10,7 @@ import { areaCss, type PageMargins, pageCss } from './css.ts';
 import { cutList } from './cut-list.ts';
 import { heroOf, layerViews, netViews, turnViews } from './drawings.ts';
 import { factsOf } from './facts.ts';
+import { mailingFrom } from './mail.ts';
 import { shownText } from './measured-text.ts';
 import type { MeetingView } from './meeting-view.ts';
 import type { Download } from './prints.ts';
@@ -86,7 +86,7 @@ export function sheetHtml(input: SheetInput): string {
     summary: summary && typographic(summary, voice.say),
     hero: hero?.html,
     isIllustrated: hero !== undefined || codes.length > 0,
-    facts: factsOf(setting, isInUs(site)),
+    facts: factsOf(setting, mailingFrom(site)),
     meeting: input.meeting,
     more: input.more,
     codes,
@@ -103,11 +103,6 @@ export function sheetHtml(input: SheetInput): string {
     // Ticks of an older revision must not seem to belong to this one.
     ticksKey: `${project.slug}/${ledger.revisions.at(-1)?.number ?? 0}`,
   });
-}
-
-/** Paid for in dollars of the United States, and printed on Letter first. */
-function isInUs({ currency, paper }: Site): boolean {
-  return currency === 'USD' && paper[0] === 'letter';
 }
 
 /** On paper, what leads to the sheet's page and to its video. */

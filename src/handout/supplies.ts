@@ -147,10 +147,12 @@ export function stockFacts(setting: Setting, stock: Stock): SafeHtml {
   return SafeHtml.join(facts, ', ');
 }
 
-function weightText({ voice }: Setting, { weight }: Stock): string {
+/** A basis weight means nothing where papers are sold by the square meter. */
+function weightText({ voice, measures }: Setting, { weight }: Stock): string {
   if (!weight) return '';
   const gsm = Math.round(grammageOf(weight.value));
-  if (weight.value.kind === 'grammage') return voice.say('weight-grammage', { gsm });
+  const isMetric = measures.leading === 'metric' && measures.shown.length === 1;
+  if (weight.value.kind === 'grammage' || isMetric) return voice.say('weight-grammage', { gsm });
   const { pounds, grade } = weight.value;
   return voice.say('weight-basis', { pounds, grade: voice.say(`grade-${grade}`), gsm });
 }

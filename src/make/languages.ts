@@ -13,7 +13,15 @@ export function labelsOf(project: Project, site: Site, all: AllLabels): Labels {
   const named = [...project.pieces.values()].flatMap(({ id, name }) =>
     name ? [[id.value, name.value] as const] : [],
   );
-  return { ...labels, pieces: new Map(named) };
+  return { ...(project.unit === 'cm' ? inCentimeters(labels) : labels), pieces: new Map(named) };
+}
+
+/** Who writes centimeters reads centimeters: the words for millimeters give way to those that are kept for that. */
+function inCentimeters({ language, texts }: Labels): Labels {
+  const prefix = 'cm-';
+  const own = [...texts].filter(([key]) => key.startsWith(prefix));
+  const instead = own.map(([key, text]) => [key.slice(prefix.length), text] as const);
+  return { language, texts: new Map([...texts, ...instead]), metric: 'cm' };
 }
 
 /**

@@ -1,4 +1,5 @@
 import { Length, type Unit } from './length.ts';
+import { BETWEEN_WORDS, UNIT_WORDS } from './unit-words.ts';
 
 /** Why a text is no length; the words belong to the rule that reports it. */
 export type LengthProblem =
@@ -59,7 +60,8 @@ const WITH_COMMA: string = String.raw`0,\d+|\d+,\d{1,2}(?!\d)`;
  *   2¼ or 2 ¼                 whole and a fraction character, or that character alone
  *   2.25 or .25 or 2          a decimal or a whole number
  *   2,25                      the same in most of Europe
- * each with an optional unit: in, inch, inches, ", ″, ”, '' or mm, cm.
+ * each with an optional unit: in, inch, inches, ", ″, ”, '' or mm, cm; in the file also by its word in any of our
+ * languages, such as Zoll.
  */
 const FRACTION: string = [
   String.raw`(?<whole>\d+)(?:\s*-\s*|\s+)(?<top>\d+)\s*[/⁄]\s*(?<bottom>\d+)`,
@@ -69,7 +71,14 @@ const FRACTION: string = [
 const DECIMAL: string = String.raw`\d+(?:\.\d+)?|\.\d+`;
 const NUMBER: string = `${FRACTION}|(?<decimal>${WITH_COMMA}|${DECIMAL})`;
 const UNIT: string = String.raw`(?<unit>inches|inch|in\b\.?|["″”]|''|′′|mm\b|cm\b)`;
-const LENGTH: RegExp = new RegExp(String.raw`^(?:${NUMBER})\s*${UNIT}?$`, 'iu');
+const LENGTH: RegExp = new RegExp(String.raw`^(?:${NUMBER})\s*${withWords(UNIT, UNIT_WORDS.keys())}?$`, 'iu');
+const BETWEEN: RegExp = new RegExp(String.raw`\s*(?:[x×]|\b(?:${BETWEEN_WORDS.join('|')})\b)\s*`, 'giu');
+
+/** The pattern of a unit with further words for it. */
+export function withWords(unit: string, words: Iterable<string>): string {
+  const alternatives = [...words].map((word) => String.raw`${word}(?!\p{L})|`).join('');
+  return unit.replace('(?<unit>', `(?<unit>${alternatives}`);
+}
 
 /** The sources of the notation, for a scanner of running text to build on: there a comma may be no decimal. */
 export const notation: Readonly<Record<'number' | 'pointNumber' | 'unit', string>> = {
@@ -119,7 +128,7 @@ export function parseDistance(text: string, unit: Unit): Reading<Length> {
 }
 
 /**
- * Reads `W`, `W x H` or `W × H × D`: `count` lengths with `x`, `×` or `by` between. A unit holds for every number that
+ * Reads `W`, `W x H` or `W × H × D`: `count` lengths with `x`, `×` or a word such as `by` between. A unit holds for every number that
  * has none of its own (`2¼ × 4 in`, `57 mm × 102`); of two the last.
  */
 export function parseSizes(text: string, unit: Unit, count: 1 | 2 | 3): Reading<readonly Part[]> {
@@ -165,7 +174,7 @@ function writtenUnit(text: string): Unit | undefined {
 export function unitOf(spelling: string | undefined): Unit | undefined {
   if (spelling === undefined) return undefined;
   const lower = spelling.toLowerCase();
-  return lower === 'mm' || lower === 'cm' ? lower : 'in';
+  return lower === 'mm' || lower === 'cm' ? lower : (UNIT_WORDS.get(lower) ?? 'in');
 }
 
 /** The exact ratio the named groups of the notation spell; a denominator of zero is left to the caller. */
@@ -194,7 +203,7 @@ function mixed(
 function splitSizes(text: string): { text: string; start: number }[] {
   const pieces: { text: string; start: number }[] = [];
   let start = 0;
-  for (const separator of text.matchAll(/\s*(?:[x×X]|\bby\b)\s*/gu)) {
+  for (const separator of text.matchAll(BETWEEN)) {
     pieces.push({ text: text.slice(start, separator.index), start });
     start = separator.index + separator[0].length;
   }

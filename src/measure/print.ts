@@ -1,6 +1,7 @@
 import type { Length, Unit } from './length.ts';
 import { VULGAR } from './notation.ts';
 import { nearMark, roundHalfAway, rulerMark } from './round.ts';
+import type { MetricUnit } from './ruler-unit.ts';
 import type { Size, Volume } from './size.ts';
 
 /** `11/16` typed plainly, or `¼` and `11⁄16` as set type. */
@@ -76,6 +77,11 @@ export function printDecimal(length: Length, unit: Unit, places: number): string
 /** Whole millimeters, or half millimeters where the length is exactly that: `57`, `3.5`. */
 export function printMillimeters(length: Length): string {
   return printDecimal(rulerMark(length, 'mm'), 'mm', 1);
+}
+
+/** The same in the metric unit named: `57`, `5.7`, half a millimeter as `0.05` of a centimeter. */
+export function printMetric(length: Length, unit: MetricUnit): string {
+  return unit === 'mm' ? printMillimeters(length) : printDecimal(rulerMark(length, 'mm'), 'cm', 2);
 }
 
 /** A length in the unit named, with the unit behind it: `2¼ in`, `57 mm`, `5.7 cm`. */

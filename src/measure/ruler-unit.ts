@@ -11,7 +11,10 @@ export type EditionName = 'inch' | 'metric';
 /** Which of them are made. */
 export type Units = 'both' | EditionName;
 
-/** What each is measured in. */
+/** The units that metric lengths are written in. */
+export type MetricUnit = 'mm' | 'cm';
+
+/** The ruler each is measured with. */
 export const UNIT_OF = { inch: 'in', metric: 'mm' } as const;
 
 /** The edition that is in a unit. */

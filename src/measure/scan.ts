@@ -1,5 +1,5 @@
 import { Length, type Unit } from './length.ts';
-import { notation, ratioOf, unitOf } from './notation.ts';
+import { notation, ratioOf, unitOf, withWords } from './notation.ts';
 
 /** A measurement found in running text: one length, or a size of several, with where it stands. */
 export type Measurement = {
@@ -38,8 +38,7 @@ function patternsFor(spelling: Spelling): Patterns {
  */
 function makePatterns({ hasComma, units, between }: Spelling): Patterns {
   const number = hasComma ? notation.number : notation.pointNumber;
-  const words = [...units.keys()].map((word) => String.raw`${word}(?!\p{L})|`).join('');
-  const unit = String.raw`(?:\s*|-)${notation.unit.replace('(?<unit>', `(?<unit>${words}`)}`;
+  const unit = String.raw`(?:\s*|-)${withWords(notation.unit, units.keys())}`;
   const [one, itsUnit] = [number, unit].map((source) => source.replace(/\?<\w+>/gu, '?:'));
   const by = String.raw`(?:\s*[x×]\s*|\s+(?:${between.join('|')})\s+)`;
   const measurement = String.raw`(?<![\w./⁄–-]|\d[,:])(?:(?:${one})(?:${itsUnit})?${by}){0,2}(?:${one})${itsUnit}(?![\w\p{L}])`;

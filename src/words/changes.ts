@@ -1,9 +1,10 @@
 import { type Shown, shownEditions } from '../edition/editions.ts';
-import type { Length } from '../measure/length.ts';
-import { printDecimal, printInches, printMillimeters, roundedSign } from '../measure/print.ts';
-import { type EditionName, UNIT_OF } from '../measure/ruler-unit.ts';
+import type { Length, Unit } from '../measure/length.ts';
+import { printDecimal, printInches, printMetric, roundedSign } from '../measure/print.ts';
+import { type EditionName, rulerUnit } from '../measure/ruler-unit.ts';
 import type { Ledger, PieceChange, PublishedValue, Revision, StepChange } from '../project/ledger/ledger.ts';
 import { cornersKey } from './corners.ts';
+import { unitIn } from './figures.ts';
 import type { Say } from './labels.ts';
 import { nameOf, refNamed, sheetNamed } from './names.ts';
 import { outlineKey, parametersOf } from './outlines.ts';
@@ -47,7 +48,7 @@ function recutNames(changes: readonly PieceChange[], say: Say, shown: Shown): re
   }
   return [...editions].map(([name, changed]) => {
     const [only] = changed;
-    return only && changed.size < shown.length ? `${name} (${UNIT_OF[only]})` : name;
+    return only && changed.size < shown.length ? `${name} (${unitIn(only, say)})` : name;
   });
 }
 
@@ -114,7 +115,7 @@ function valueWords(
   edition: EditionName,
   say: Say,
 ): string {
-  const unit = UNIT_OF[edition];
+  const unit = unitIn(edition, say);
   const figures = (value[edition] ?? []).map((length) => say.figure(print(length, unit)));
   const lengths = figures.map((figure) => `${figure} ${unit}`);
   const { word = '', turn } = value;
@@ -161,9 +162,9 @@ function sidesWords(sides: string, say: Say): string {
 }
 
 /** Exact enough, whatever the length: two lengths that differ must never read the same. */
-function print(length: Length, unit: 'in' | 'mm'): string {
-  if (roundedSign(length, unit)) return printDecimal(length, unit, 4);
-  return unit === 'in' ? printInches(length, 'set') : printMillimeters(length);
+function print(length: Length, unit: Unit): string {
+  if (roundedSign(length, rulerUnit(unit))) return printDecimal(length, unit, 4);
+  return unit === 'in' ? printInches(length, 'set') : printMetric(length, unit);
 }
 
 /** What a sheet says of its revisions, the latest first; undefined before the first. `all` is for a page. */

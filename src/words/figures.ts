@@ -1,7 +1,12 @@
-import type { Length } from '../measure/length.ts';
-import { printMillimeters, roundedSign, rulerInches } from '../measure/print.ts';
-import { type EditionName, UNIT_OF } from '../measure/ruler-unit.ts';
+import type { Length, Unit } from '../measure/length.ts';
+import { printMetric, roundedSign, rulerInches } from '../measure/print.ts';
+import { type EditionName, type MetricUnit, UNIT_OF } from '../measure/ruler-unit.ts';
 import type { Say } from './labels.ts';
+
+/** What the lengths of an edition are said in. */
+export function unitIn(edition: EditionName, { metric }: Say): Unit {
+  return edition === 'inch' ? 'in' : metric;
+}
 
 /** A length as a ruler shows it, cut up so that a true fraction can be set: `−`, `2`, `11/16`. */
 type RulerFigure = {
@@ -12,9 +17,15 @@ type RulerFigure = {
   readonly fraction?: string;
 };
 
-export function figureOf(length: Length, edition: EditionName, say: Say): RulerFigure {
+/** @param metric what a metric length is said in, if not what the project is. */
+export function figureOf(
+  length: Length,
+  edition: EditionName,
+  say: Say,
+  metric: MetricUnit = say.metric,
+): RulerFigure {
   const rounded = roundedSign(length, UNIT_OF[edition]);
-  if (edition === 'metric') return { sign: rounded, whole: say.figure(printMillimeters(length)) };
+  if (edition === 'metric') return { sign: rounded, whole: say.figure(printMetric(length, metric)) };
   const { negative, whole, numerator, denominator } = rulerInches(length);
   const sign = `${rounded}${negative ? '−' : ''}`;
   if (numerator === 0n) return { sign, whole: String(whole) };
@@ -30,7 +41,7 @@ export function pluralOf(lengths: readonly Length[], edition: EditionName, say: 
 }
 
 function pluralOfLength(length: Length, edition: EditionName, say: Say): Intl.LDMLPluralRule {
-  if (edition === 'metric') return say.plural(Number(printMillimeters(length)));
+  if (edition === 'metric') return say.plural(Number(printMetric(length, say.metric)));
   const { whole, numerator } = rulerInches(length);
   if (numerator === 0n) return say.plural(Number(whole));
   return whole === 0n ? say.pluralOfPart : say.plural(length.mm / 25.4);

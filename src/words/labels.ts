@@ -1,3 +1,5 @@
+import type { MetricUnit } from '../measure/ruler-unit.ts';
+
 /** The words of a sheet in one language: key to text, `{name}` standing for a value. */
 export type Labels = {
   /** A BCP 47 tag, for dates, numbers and plurals; its first part names the file the words are from. */
@@ -5,6 +7,8 @@ export type Labels = {
   readonly texts: ReadonlyMap<string, string>;
   /** What a project calls its pieces on paper, by their ids; of the others the id is the name. */
   readonly pieces?: ReadonlyMap<string, string>;
+  /** What metric lengths are said in; millimeters if nothing else is said. */
+  readonly metric?: MetricUnit;
 };
 
 /** Puts a label's values into it. */
@@ -16,6 +20,8 @@ export type Speak = (key: string, values?: Readonly<Record<string, string | numb
  */
 export type Say = Speak & {
   readonly language: string;
+  /** What metric lengths are said in. */
+  readonly metric: MetricUnit;
   /** The names of pieces by their ids, where those are not their names. */
   readonly pieces: ReadonlyMap<string, string>;
   /** A label cut up: its own words and, at every other place, a value; the name of one that is not given, in braces. */
@@ -45,7 +51,7 @@ export function speaker(labels: Labels): Say {
   return say;
 }
 
-function newSpeaker({ language, texts, pieces = new Map() }: Labels): Say {
+function newSpeaker({ language, texts, pieces = new Map(), metric = 'mm' }: Labels): Say {
   const numbers = new Intl.NumberFormat(language);
   const plurals = new Intl.PluralRules(language);
   const hasFew = plurals.resolvedOptions().pluralCategories.includes('few');
@@ -63,6 +69,7 @@ function newSpeaker({ language, texts, pieces = new Map() }: Labels): Say {
     texts.has(`${key}-${category}`) ? `${key}-${category}` : `${key}-other`;
   return Object.assign(say, {
     language,
+    metric,
     pieces,
     parts,
     has: (key: string) => texts.has(key),

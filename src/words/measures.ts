@@ -1,7 +1,7 @@
 import type { Shown, Twin } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
 import { roundedSign, rulerInches } from '../measure/print.ts';
-import { type EditionName, UNIT_OF } from '../measure/ruler-unit.ts';
+import { type EditionName, type MetricUnit, UNIT_OF } from '../measure/ruler-unit.ts';
 import { figureOf, pluralOf } from './figures.ts';
 import { html, SafeHtml } from './safe-html.ts';
 import { betweenMembers } from './typographic.ts';
@@ -21,8 +21,14 @@ export type Measures = {
   readonly shown: Shown;
   readonly leading: EditionName;
   /** Every edition shown, the second in brackets: `2¼ × 4 in (57 × 102 mm)`. */
-  readonly both: (lengths: readonly Twin[], grouping?: Grouping) => SafeHtml;
-  readonly alone: (lengths: readonly Twin[], edition: EditionName, grouping?: Grouping) => SafeHtml;
+  readonly both: (lengths: readonly Twin[], grouping?: Grouping, metric?: MetricUnit) => SafeHtml;
+  /** @param metric what a metric length is said in, if not what the project is. */
+  readonly alone: (
+    lengths: readonly Twin[],
+    edition: EditionName,
+    grouping?: Grouping,
+    metric?: MetricUnit,
+  ) => SafeHtml;
   /** Each edition shown, for columns. */
   readonly columns: (lengths: readonly Twin[], grouping?: Grouping) => Columns<SafeHtml>;
   /** What stands above the columns. */
@@ -34,12 +40,12 @@ export type Measures = {
  *   print: what is hidden from a screen reader loses its tag in a PDF.
  */
 export function measuresFor(voice: Voice, shown: Shown, spoken: boolean): Measures {
-  const alone = (lengths: readonly Twin[], edition: EditionName, grouping: Grouping = 'size'): SafeHtml => {
+  const alone: Measures['alone'] = (lengths, edition, grouping = 'size', metric = voice.say.metric) => {
     const own = lengths.map((length) => length[edition]);
-    const unit = UNIT_OF[edition];
-    const figures = own.map((length) => figureHtml(length, edition, voice));
-    const together = joined(figures, grouping, voice, unit);
-    if (edition === 'metric' || !spoken) return html`<span data-unit="${unit}">${together}</span>`;
+    const figures = own.map((length) => figureHtml(length, edition, voice, metric));
+    const together = joined(figures, grouping, voice, edition === 'inch' ? 'in' : metric);
+    if (edition === 'metric' || !spoken)
+      return html`<span data-unit="${UNIT_OF[edition]}">${together}</span>`;
     const words = spokenInches(own, grouping, voice);
     return html`<span data-unit="in"><span aria-hidden="true">${together}</span><span class="spoken">${words}</span></span>`;
   };
@@ -54,18 +60,18 @@ export function measuresFor(voice: Voice, shown: Shown, spoken: boolean): Measur
     alone,
     headings: inColumns((edition) => ({ heading: voice.say(`cut-${edition}`), unit: UNIT_OF[edition] })),
     columns: (lengths, grouping) => inColumns((edition) => alone(lengths, edition, grouping)),
-    both: (lengths, grouping) => {
+    both: (lengths, grouping, metric) => {
       const twin = second
-        ? html` <span class="twin"><span class="bracket">(</span>${alone(lengths, second, grouping)}<span class="bracket">)</span></span>`
+        ? html` <span class="twin"><span class="bracket">(</span>${alone(lengths, second, grouping, metric)}<span class="bracket">)</span></span>`
         : SafeHtml.empty;
-      return html`<span class="measure">${alone(lengths, leading, grouping)}${twin}</span>`;
+      return html`<span class="measure">${alone(lengths, leading, grouping, metric)}${twin}</span>`;
     },
   };
 }
 
 /** A length as a ruler shows it, its fraction marked so that the typeface sets it as one figure. */
-function figureHtml(length: Length, edition: EditionName, { say }: Voice): SafeHtml {
-  const { sign, whole, fraction } = figureOf(length, edition, say);
+function figureHtml(length: Length, edition: EditionName, { say }: Voice, metric: MetricUnit): SafeHtml {
+  const { sign, whole, fraction } = figureOf(length, edition, say, metric);
   if (fraction === undefined) return html`${sign}${whole}`;
   const set = html`<span class="fraction">${fraction}</span>`;
   return whole === '' ? html`${sign}${set}` : html`<span class="mixed">${sign}${whole} ${set}</span>`;

@@ -37,6 +37,10 @@ describe('cautions', () => {
     ['item: Small magnets, kind: other', ['small-parts']],
     ['item: Satin ribbon, kind: embellishment', []],
     ['item: Paper trimmer, kind: tool', []],
+    ['item: Yellow highlighter, kind: ink', []],
+    ['item: Glue roller, kind: adhesive', []],
+    ['item: Embossing folder, kind: tool', []],
+    ['item: Matching cardstock scraps, kind: other', []],
   ])('are called for by { %s }', (supply, ids) => {
     expect(calledBy(supply)).toEqual(ids);
   });

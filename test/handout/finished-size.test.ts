@@ -50,7 +50,7 @@ describe('the main piece', () => {
 
 describe('the finished size', () => {
   const said = (lines: readonly string[]): string => {
-    const facts = factsOf(settingFor(sampleOf(piecesIn(lines, ''))), false);
+    const facts = factsOf(settingFor(sampleOf(piecesIn(lines, ''))), { series: [], inUs: false });
     const size = facts.find(({ term }) => term === 'Finished size');
     return textOf(parseMarkup(String(size?.value)));
   };

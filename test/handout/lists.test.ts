@@ -361,7 +361,9 @@ describe('what is cut and stuck', () => {
 
 describe('the facts', () => {
   const facts = (from: Setting): Record<string, string> =>
-    Object.fromEntries(factsOf(from, false).map(({ term, value }) => [term, read(value)]));
+    Object.fromEntries(
+      factsOf(from, { series: [], inUs: false }).map(({ term, value }) => [term, read(value)]),
+    );
 
   it('give the size of the folded box and what it holds', () => {
     const { 'Finished size': size, Holds: holds } = facts(setting);

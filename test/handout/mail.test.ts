@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { mailSaid } from '../../src/handout/mail.ts';
+import { mailingFrom, mailSaid } from '../../src/handout/mail.ts';
 import type { Target } from '../../src/handout/setting.ts';
 import { forms } from '../../src/shape/forms/index.ts';
 import { one, parseMarkup, textOf } from './markup.ts';
-import { type Sample, sampleOf, settingFor, sheetHtml } from './sample.ts';
+import { type Sample, sample, sampleOf, settingFor, sheetHtml } from './sample.ts';
 
 const CARD = `
 unit: in
@@ -15,7 +15,7 @@ pieces:
 `;
 
 function said(from: Sample, target: Target = 'letter', inUs = true): string | undefined {
-  const html = mailSaid(settingFor(from, target), inUs);
+  const html = mailSaid(settingFor(from, target), { series: ['iso', 'north-america'], inUs });
   return html && textOf(parseMarkup(html.toString()));
 }
 
@@ -31,8 +31,20 @@ describe('what is said of a card in the mail', () => {
 
   it('is no rule of the United States elsewhere', () => {
     expect(said(sampleOf(CARD), 'a4', false)).toBe(
-      'C6, A2 (snug), A6; about 0.7 mm (0.03 in) thick, about 10 g',
+      'C6, US A2 (snug), US A6; about 0.7 mm (0.03 in) thick, about 10 g',
     );
+  });
+
+  it.each([
+    ['paper: [a4]', /^C6; /u],
+    ['paper: [letter]', /^A2 \(snug\), A6: US letter; .*USPS/u],
+    ['paper: [letter]\ncurrency: CAD', /^US A2 \(snug\), US A6; (?!.*USPS)/u],
+    ['paper: [a4, letter]', /^C6, US A2 \(snug\), US A6; (?!.*USPS)/u],
+  ])('names the envelopes that are sold where a site prints: %s', (settings, words) => {
+    const from = sample(`---\ntitle: A card\nmeasurements:\n${CARD.trim().replace(/^/gmu, '  ')}\n---\n`, {
+      'site.yaml': `${settings}\n`,
+    });
+    expect(textOf(parseMarkup(String(mailSaid(settingFor(from), mailingFrom(from.site)))))).toMatch(words);
   });
 
   it('leaves out the envelope that is made for another card', () => {

@@ -3,7 +3,7 @@ import { measuredHtml } from '../../src/handout/measured-text.ts';
 import type { Target } from '../../src/handout/setting.ts';
 import { ownNet } from '../../src/shape/sheets.ts';
 import { parseMarkup, textOf } from './markup.ts';
-import { sampleOf, settingFor } from './sample.ts';
+import { sampleOf, settingFor, sheetHtml } from './sample.ts';
 
 const CARD = sampleOf(`
 unit: in
@@ -69,6 +69,16 @@ describe('a measurement in running text', () => {
     expect(read('3 1/3 in', odd)).toMatch(/^≈3 5\/16 in \(\d+ mm\)$/u);
     expect(read('3 in', odd)).toBe('3 in (76 mm)');
     expect(read('250 mm', odd)).toBe('9 13/16 in (250 mm)');
+  });
+
+  it('comes back in centimeters to whoever writes centimeters', () => {
+    expect(read('90 cm of tape', METRIC, 'a4')).toBe('90 cm (35 7/16 in) of tape');
+    expect(read('6.45 cm', METRIC, 'a4')).toBe('6.45 cm (2 9/16 in)');
+    const whole = sampleOf('unit: cm\npieces:\n  base: { cut: 10,5 x 14,8 }');
+    expect(read('10.5 cm, then 25 mm', whole, 'a4')).toBe('10.5 cm (4 1/8 in), then 25 mm (1 in)');
+    const text = textOf(parseMarkup(sheetHtml(whole, 'a4')));
+    expect(text).toContain('10.5 × 14.8 cm');
+    expect(text).not.toMatch(/105|148 mm|[Mm]illimeter/u);
   });
 
   it('is paired with no stranger', () => {

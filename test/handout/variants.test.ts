@@ -65,7 +65,9 @@ describe('the sheet of a project with variants', () => {
   });
 
   it('says in the head and in the steps what each measures', () => {
-    const facts = Object.fromEntries(factsOf(setting, false).map(({ term, value }) => [term, value.text]));
+    const facts = Object.fromEntries(
+      factsOf(setting, { series: [], inUs: false }).map(({ term, value }) => [term, value.text]),
+    );
     expect(facts['Finished size']).toBe(
       'small 2 × 1 × 3 1/2 in, large 3 × 1 1/2 × 4 1/2 in, width × depth × height',
     );

@@ -41,6 +41,13 @@ describe('a length as people type it', () => {
     '  2 1/4  ',
     '2\t1/4',
     '2\u00a01/4',
+    '2,25 Zoll',
+    '2 1/4 pouces',
+    '2¼ pulgadas',
+    '2,25 duim',
+    '57,15 Millimeter',
+    '57,15 millimètres',
+    '57,15milímetros',
   ])('%j is 9/4 in', (text) => {
     expect(read(text)).toBe('9/4 in');
   });
@@ -84,6 +91,7 @@ describe('a length as people type it', () => {
     ['0x10', 'not a length'],
     ['null', 'not a length'],
     ['2 ft', 'not a length'],
+    ['2 Zollstock', 'not a length'],
     ['+3', 'not a length'],
     ['--3', 'not a length'],
     ['٣', 'not a length'],
@@ -140,6 +148,9 @@ describe('a size', () => {
     ['254 x 127 mm', ['10 in at 254', '5 in at 127 mm']],
     ['254 mm x 127', ['10 in at 254 mm', '5 in at 127']],
     ['2 in x 127 mm', ['2 in at 2 in', '5 in at 127 mm']],
+    ['25,4 mal 12,7 Zentimeter', ['10 in at 25,4', '5 in at 12,7 Zentimeter']],
+    ['254 sur 127 mm', ['10 in at 254', '5 in at 127 mm']],
+    ['10 por 5 pulgadas', ['10 in at 10', '5 in at 5 pulgadas']],
     ['25,4 x 12,7 cm', ['10 in at 25,4', '5 in at 12,7 cm']],
   ])('%j', (text, expected) => {
     expect(sizes(text)).toEqual(expected);

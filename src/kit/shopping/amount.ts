@@ -1,6 +1,7 @@
 import Fraction from 'fraction.js';
 import { Length } from '../../measure/length.ts';
 import { notation, ratioOf } from '../../measure/notation.ts';
+import { METER_WORDS, UNIT_WORDS } from '../../measure/unit-words.ts';
 
 /**
  * So much of something, exactly: millimeters of it, or a number of things by their name (`''` where none is given).
@@ -16,7 +17,7 @@ const UNITS: readonly (readonly [spelling: RegExp, length: Length])[] = [
   [/^(?:yd|yd\.|yds|yard|yards)$/iu, Length.of(36, 1, 'in')],
   [/^mm$/iu, Length.of(1, 1, 'mm')],
   [/^cm$/iu, Length.of(1, 1, 'cm')],
-  [/^(?:m|met(?:er|re)s?)$/iu, Length.of(100, 1, 'cm')],
+  [new RegExp(`^(?:m|${METER_WORDS.join('|')})$`, 'iu'), Length.of(100, 1, 'cm')],
 ];
 
 const AMOUNT: RegExp = new RegExp(
@@ -38,10 +39,16 @@ export function parseAmount(text: string): Amount | undefined {
   const { numerator, denominator } = ratioOf(match.groups);
   if (denominator === 0n) return undefined;
   const rest = match.groups.rest?.trim() ?? '';
-  const unit = UNITS.find(([spelling]) => spelling.test(rest));
-  if (!unit) return { kind: 'count', value: new Fraction(numerator, denominator), noun: singular(rest) };
-  const length = unit[1].times(numerator, denominator).in('mm');
-  return { kind: 'length', value: new Fraction(length.numerator, length.denominator) };
+  const length = UNITS.find(([spelling]) => spelling.test(rest))?.[1] ?? wordFor(rest);
+  if (!length) return { kind: 'count', value: new Fraction(numerator, denominator), noun: singular(rest) };
+  const whole = length.times(numerator, denominator).in('mm');
+  return { kind: 'length', value: new Fraction(whole.numerator, whole.denominator) };
+}
+
+/** One of the unit that a word stands for in any of our languages: `Zentimeter`. */
+function wordFor(word: string): Length | undefined {
+  const unit = UNIT_WORDS.get(word.toLowerCase());
+  return unit && Length.of(1, 1, unit);
 }
 
 /** A number of things without a name. */

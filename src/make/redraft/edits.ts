@@ -1,4 +1,5 @@
 import type { Length, Unit } from '../../measure/length.ts';
+import { unitOf } from '../../measure/notation.ts';
 import type { Piece, PieceBody, Project } from '../../project/model.ts';
 import { type At, type Place, textAt } from '../../project/source.ts';
 
@@ -68,8 +69,8 @@ export function renumber(old: At<Length> | undefined, length: Length, unit: Unit
   if (!old) return [];
   const { start, end } = old.at;
   if (old.value.equals(length)) return [{ start, end, text: textAt(old.at) }];
-  const [, blank = '', suffix = ''] = /(\s*)([a-z"″”']+\.?)$/iu.exec(textAt(old.at)) ?? [];
-  const own = /^mm/iu.test(suffix) ? 'mm' : /^cm/iu.test(suffix) ? 'cm' : suffix ? 'in' : unit;
+  const [, blank = '', suffix = ''] = /(\s*)([\p{L}"″”']+\.?)$/iu.exec(textAt(old.at)) ?? [];
+  const own = suffix === '' ? unit : (unitOf(suffix) ?? unit);
   return [{ start, end, text: `${sayNumber(length, own)}${blank}${suffix}` }];
 }
 

@@ -1,6 +1,7 @@
 import type { Length, Unit } from '../../measure/length.ts';
 import { parseDistance, parseSizes, type Reading, VULGAR } from '../../measure/notation.ts';
 import type { Units } from '../../measure/ruler-unit.ts';
+import { BETWEEN_WORDS } from '../../measure/unit-words.ts';
 import type { AtSize, AtVolume } from '../sizes-as-written.ts';
 import type { At } from '../source.ts';
 import type { Money } from '../stock.ts';
@@ -96,7 +97,10 @@ const LENGTHS: Readonly<Record<1 | 2 | 3, { readonly form: string; readonly patt
 
 function lengthsPattern(count: 1 | 2 | 3): RegExp {
   const length = String.raw`[\d.${Object.keys(VULGAR).join('')}](?:[^xX×,]|,\d)*`;
-  return new RegExp(String.raw`^${length}(?:(?:[xX×]|\bby\b)\s*${length}){${count - 1}}$`, 'u');
+  return new RegExp(
+    String.raw`^${length}(?:(?:[xX×]|\b(?:${BETWEEN_WORDS.join('|')})\b)\s*${length}){${count - 1}}$`,
+    'u',
+  );
 }
 
 /** What a distance looks like from afar. */
