@@ -28,6 +28,8 @@ describe('amounts', () => {
     ['2 ft', 'length', 609.6],
     ['60 cm', 'length', 600],
     ['1.5 m', 'length', 1500],
+    ['60 Zentimeter', 'length', 600],
+    ['1,5 mètres', 'length', 1500],
     ['1/2 in', 'length', 12.7],
     ['6', 'count', 6],
     ['1/2', 'count', 0.5],
