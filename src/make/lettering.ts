@@ -1,9 +1,10 @@
 import sharp from 'sharp';
 import { escapeHtml } from '../words/safe-html.ts';
+import { type Pixels, pixelsOf } from './pixels.ts';
 import { type FontWeight, typefaceFiles } from './typeface.ts';
 
 /** A text painted on nothing. */
-type PaintedText = { readonly bytes: Buffer; readonly width: number; readonly height: number };
+type PaintedText = { readonly pixels: Pixels; readonly height: number };
 
 const NAMES: Readonly<Record<FontWeight, string>> = { 400: 'Public Sans', 700: 'Public Sans Bold' };
 
@@ -32,12 +33,10 @@ async function paint(
   fontfile: string,
 ): Promise<PaintedText> {
   const font = `${NAMES[weight]} ${size}`;
-  const { data, info } = await sharp({
-    text: { text, font, fontfile, width, dpi: 72, rgba: true, wrap: 'word-char' },
-  })
-    .png()
-    .toBuffer({ resolveWithObject: true });
-  return { bytes: data, width: info.width, height: info.height };
+  const pixels = await pixelsOf(
+    sharp({ text: { text, font, fontfile, width, dpi: 72, rgba: true, wrap: 'word-char' } }),
+  );
+  return { pixels, height: pixels.raw.height };
 }
 
 /** The largest of some sizes at which a text is no higher than `height` pixels; the smallest where none is. */

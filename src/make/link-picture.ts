@@ -13,6 +13,7 @@ import { drawnPicture } from './card.ts';
 import { fittedLettering, lettering } from './lettering.ts';
 import type { ProjectMaterial } from './output.ts';
 import { plain } from './pictures.ts';
+import { pixelsOf } from './pixels.ts';
 
 /** What is painted for a link's preview. */
 type LinkPicture = {
@@ -147,7 +148,7 @@ export async function paintLinkPicture(content: LinkPicture, format: PictureForm
     ...(await wordLayers(content, layout)),
   ]);
   return format === 'wide'
-    ? painted.png({ compressionLevel: 9, palette: true, quality: 90 }).toBuffer()
+    ? painted.png({ compressionLevel: 6, palette: true, quality: 90, effort: 1 }).toBuffer()
     : painted.jpeg({ quality: 86 }).toBuffer();
 }
 
@@ -162,9 +163,9 @@ async function wordLayers(
   const name = await fittedLettering(title, sizes, most, { weight: 700, color: INK, width });
   const below = top + (head ? head.height + 34 : 0);
   return [
-    ...(head ? [{ input: head.bytes, left, top }] : []),
-    ...(name ? [{ input: name.bytes, left, top: below }] : []),
-    ...(foot ? [{ input: foot.bytes, left, top: top + height - foot.height }] : []),
+    ...(head ? [{ ...head.pixels, left, top }] : []),
+    ...(name ? [{ ...name.pixels, left, top: below }] : []),
+    ...(foot ? [{ ...foot.pixels, left, top: top + height - foot.height }] : []),
   ];
 }
 
@@ -176,15 +177,14 @@ async function pictureLayers(
   const ground = block(place, tint);
   if (!picture) return [ground];
   if (picture.kind === 'photo') {
-    const photo = await sharp(picture.bytes).resize(width, height, { fit: 'cover' }).png().toBuffer();
-    return [{ input: photo, left, top }];
+    const photo = await pixelsOf(sharp(picture.bytes).resize(width, height, { fit: 'cover' }));
+    return [{ ...photo, left, top }];
   }
   const room = { width: width - 2 * MARGIN, height: height - 2 * MARGIN };
-  const drawing = await sharp(Buffer.from(picture.bytes), { density: DENSITY })
-    .resize({ ...room, fit: 'contain', background: '#0000' })
-    .png()
-    .toBuffer();
-  return [ground, { input: drawing, left: left + MARGIN, top: top + MARGIN }];
+  const drawing = await pixelsOf(
+    sharp(picture.bytes, { density: DENSITY }).resize({ ...room, fit: 'contain', background: '#0000' }),
+  );
+  return [ground, { ...drawing, left: left + MARGIN, top: top + MARGIN }];
 }
 
 function block({ left, top, width, height }: Place, background: string): OverlayOptions {

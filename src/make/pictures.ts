@@ -103,21 +103,31 @@ export function picturesOnPage(pictures: readonly ProjectPicture[]): ReadonlyMap
   );
 }
 
-/** The pictures as a print holds them. */
-export function picturesInPrint(pictures: readonly ProjectPicture[]): ReadonlyMap<string, PlacedPicture> {
+/** As many pixels as a print of a photo needs: more than this to an inch nobody sees (common practice, no source). */
+const PRINTED = 280;
+
+/** The pictures as a print holds them. @param widest How wide it shows one at most, in millimeters. */
+export function picturesInPrint(
+  pictures: readonly ProjectPicture[],
+  widest: number,
+): ReadonlyMap<string, PlacedPicture> {
   return new Map(
     pictures.map(({ path, renditions }) => {
-      const { encoding, width, height, bytes } = plain(renditions);
+      const { encoding, width, height, bytes } = plain(renditions, (widest / 25.4) * PRINTED);
       return [path, { src: dataAddress(encoding.mediaType, bytes), width, height }];
     }),
   );
 }
 
-/** The widest of the encoding that everybody reads. */
-export function plain(renditions: readonly Rendition[]): Rendition {
+/** Of the encoding that everybody reads, the least that is so many pixels wide; else the widest. */
+export function plain(
+  renditions: readonly Rendition[],
+  pixels: number = Number.POSITIVE_INFINITY,
+): Rendition {
   const widest = renditions.at(-1);
   if (!widest) throw new Error('a picture without a rendition');
-  return widest;
+  const { ending } = widest.encoding;
+  return renditions.find(({ encoding, width }) => encoding.ending === ending && width >= pixels) ?? widest;
 }
 
 function sourcesOf(renditions: readonly Rendition[]): NonNullable<PlacedPicture['sources']> {

@@ -103,12 +103,20 @@
     }));
   };
 
-  const measured = (run) => {
-    root.classList.add('measured');
+  /** Runs while the root has a class. To be turned on and off takes longer than what is measured. */
+  const within = (name, run) => {
+    root.classList.add(name);
     const value = run();
-    root.classList.remove('measured');
+    root.classList.remove(name);
     return value;
   };
+
+  /** Once for each density. */
+  const ofEach = (run) =>
+    DENSITIES.map((density, index) => {
+      root.dataset.density = density;
+      return run(index);
+    });
 
   /** Lists to cut and score by that run on to a second page, as they may in large type alone. */
   const broken = () =>
@@ -127,31 +135,45 @@
 
   /** What is above the flow, as a part of its last page, and how many it has begun before. */
   const headOf = () => {
-    root.classList.add('headed');
     root.classList.remove('goes-on');
     const parts = broken();
     // Then page one says so, which takes room.
     root.classList.toggle('goes-on', parts > 0);
     const { page, down } = placeOf(flow);
-    root.classList.remove('headed');
     return { parts, page, down, goesOn: parts > 0 };
   };
 
+  const placeSpreads = (spread) => {
+    for (const step of wide) step.classList.toggle('spread', spread.includes(step));
+  };
+
+  /** All that is measured of each density, however high a page is: its head, and its items by their blocks for each spread. */
+  const measureAll = () => {
+    const heads = within('headed', () => ofEach(headOf));
+    return within('measured', () =>
+      ofEach((density) => {
+        const head = heads[density];
+        root.classList.toggle('goes-on', head.goesOn);
+        const items = spreads.map((spread) => {
+          placeSpreads(spread);
+          return new Map(blocks.map((block) => [block, itemsOf(block)]));
+        });
+        return { density, head, items };
+      }),
+    );
+  };
+
   /** The cheapest plan of a density. */
-  const planOf = (density, height) => {
-    root.dataset.density = DENSITIES[density];
-    const head = headOf();
-    const plans = spreads.flatMap((spread) => {
-      for (const step of wide) step.classList.toggle('spread', spread.includes(step));
-      const items = measured(() => new Map(blocks.map((block) => [block, itemsOf(block)])));
-      return orders.map((order, place) => {
-        const own = order.flatMap((block) => items.get(block));
+  const planOf = ({ density, head, items }, height) => {
+    const plans = spreads.flatMap((spread, index) =>
+      orders.map((order, place) => {
+        const own = order.flatMap((block) => items[index].get(block));
         const plan = planPages(own, { height, head: head.down, columns });
         const taste = COST.density[density] + place * COST.late + spread.length * COST.spread;
         const cost = plan.cost + head.page * 10 + (columns > 1 ? head.parts * COST.broken : 0) + taste;
         return { ...plan, cost, items: own, order, spread, density, head };
-      });
-    });
+      }),
+    );
     return plans.reduce((best, plan) => (plan.cost < best.cost ? plan : best));
   };
 
@@ -174,7 +196,7 @@
 
   const apply = ({ pages, items, order, spread, density, head }) => {
     flow.append(...order);
-    for (const step of wide) step.classList.toggle('spread', spread.includes(step));
+    placeSpreads(spread);
     root.dataset.density = DENSITIES[density];
     root.classList.toggle('goes-on', head.goesOn);
     for (const [index, { from, bands }] of pages.entries()) {
@@ -198,9 +220,10 @@
 
   root.classList.add('trial');
   const full = document.body.getBoundingClientRect().height;
+  const densities = measureAll();
   for (const spare of [0, 4, 10, 20]) {
     clear();
-    const plans = DENSITIES.map((_, density) => planOf(density, full - spare));
+    const plans = densities.map((measures) => planOf(measures, full - spare));
     const best = plans.reduce((best, plan) => (plan.cost < best.cost ? plan : best));
     apply(best);
     if (isAsPlanned(best)) break;

@@ -76,6 +76,8 @@ const planPages = (items, { height, head, columns }) => {
   for (let to = 1; to <= items.length; to++) {
     if (to < items.length && items[to - 1].held) continue;
     for (let from = to - 1; from >= 0; from--) {
+      // Nor does any that begins before hold so much.
+      if (from < to - 1 && highOf(from, to) > height * columns) break;
       const page = pageOf(from, to, 0);
       if (page && best[from]) best[to] = better(after(best[from], page, items[from].atPage), best[to]);
       const first = from === 0 && pageOf(0, to, head);

@@ -54,9 +54,11 @@ describe('lettering', () => {
     const one = await lettering('Seed packet keeper', { ...style, size: 40 });
     const again = await lettering('Seed packet keeper', { ...style, size: 40 });
     const light = await lettering('Seed packet keeper', { ...style, size: 40, weight: 400 });
-    expect(one?.bytes.equals(again?.bytes ?? Buffer.alloc(0))).toBe(true);
+    expect(one?.pixels.input.equals(again?.pixels.input ?? Buffer.alloc(0))).toBe(true);
     const ink = async (painted: typeof one): Promise<number> =>
-      painted ? ((await sharp(painted.bytes).stats()).channels[3]?.sum ?? 0) : 0;
+      painted
+        ? ((await sharp(painted.pixels.input, { raw: painted.pixels.raw }).stats()).channels[3]?.sum ?? 0)
+        : 0;
     expect(await ink(one)).toBeGreaterThan((await ink(light)) * 1.15);
     expect(await lettering(' \u0007 ', { ...style, size: 40 })).toBeUndefined();
   });
@@ -71,9 +73,9 @@ describe('lettering', () => {
     const short = await fittedLettering('Box', [80, 40], 200, style);
     const long = await fittedLettering('A box with a lid for '.repeat(9), [80, 40], 200, style);
     expect(short?.height).toBeGreaterThan(50);
-    expect(long?.width).toBeLessThanOrEqual(500);
+    expect(long?.pixels.raw.width).toBeLessThanOrEqual(500);
     const unbroken = await lettering('W'.repeat(80), { ...style, size: 60 });
-    expect(unbroken?.width).toBeLessThanOrEqual(500);
+    expect(unbroken?.pixels.raw.width).toBeLessThanOrEqual(500);
     expect(unbroken?.height).toBeGreaterThan(200);
   });
 });

@@ -11,6 +11,9 @@ import { picturesInPrint } from '../pictures.ts';
 /** Two sides of one sheet of paper. */
 const MOST_PAGES = 2;
 
+/** How wide a photo is shown at most, in millimeters. */
+const WIDEST = 24;
+
 /** `host/<slug>-cue-card.pdf`: the demonstrator's own, never part of the site. */
 export const cueCard: Output = {
   ofProject: (material) => (material.pdf ? [cueJob(material)] : []),
@@ -34,7 +37,8 @@ function cardHtml(
   room: CardRoom,
 ): string {
   const styles = printStyles(files, 'cue');
-  const input = { editions, site, labels, ledger, styles, renderer, pictures: picturesInPrint(pictures) };
+  const shown = picturesInPrint(pictures, WIDEST);
+  const input = { editions, site, labels, ledger, styles, renderer, pictures: shown };
   return cueCardHtml(input, room);
 }
 

@@ -33,6 +33,9 @@ function printsOf({ paper }: Site): readonly Print[] {
   return [...paper, 'large-print'];
 }
 
+/** How wide a photo is shown at most, in millimeters: a column; in large print the page. */
+const WIDEST: Readonly<Record<Print, number>> = { letter: 86, a4: 86, 'large-print': 190 };
+
 function handoutHtml(material: ProjectMaterial, target: Print): string {
   const { editions, site, slug, ledger, labels, files, pictures, renderer } = material;
   const address = absolute(site, `${slug}/`);
@@ -43,7 +46,7 @@ function handoutHtml(material: ProjectMaterial, target: Print): string {
     renderer,
     ledger,
     target,
-    pictures: picturesInPrint(pictures),
+    pictures: picturesInPrint(pictures, WIDEST[target]),
     styles: printStyles(files, 'handout'),
     scripts: [],
     links: { ...(address === undefined ? {} : { address }), downloads: [] },
