@@ -12,6 +12,7 @@ import { type Pile, type PiledSheet, pileOn } from './pile.ts';
 import { type Decorations, decorationsIn, stampsIn } from './pile-decorations.ts';
 import { boxOf, type Segment } from './region.ts';
 import { gapsOf, type RevealGap } from './reveals.ts';
+import { scaleWords } from './scales.ts';
 import { describeStack, drawLegend, namesOn } from './stack-words.ts';
 import { colorOf, type DrawingRoom, type DrawingStyle } from './style.ts';
 import { type LabelSpot, roomiestSpot } from './visible.ts';
@@ -35,8 +36,7 @@ export function stackDrawing(
   const { canvas, reduction } = drawnToFit(pile, decorations, editions, room, style);
   const words = { alike, names: namesOn(editions, alike, style), stamped: stampsIn(decorations, style) };
   const foot = drawLegend(canvas, pile, words, room);
-  const scaleWords = style.say('drawing-scale', { scale: `1:${reduction}` });
-  canvas.label([plain(scaleWords)], foot, { anchor: 'start', sits: 'under' });
+  canvas.label([plain(scaleWords(reduction, style.say))], foot, { anchor: 'start', sits: 'under' });
   return canvas.drawing('stack', describeStack(pile, words, style));
 }
 

@@ -4,6 +4,7 @@ import { nameOf, partNamed } from '../words/names.ts';
 import { saidOpening } from '../words/outlines.ts';
 import { capital } from '../words/typographic.ts';
 import { tellDecoration } from './decoration.ts';
+import { scaleName } from './scales.ts';
 import { type DrawingStyle, type DrawnNet, type InBoth, scoreRows } from './style.ts';
 import { caption, listed, spokenLengths, spokenSize } from './words.ts';
 
@@ -22,7 +23,7 @@ export function describeNet(
   const sentences = [
     reduction === undefined
       ? say('drawing-flat', whole)
-      : say('drawing-template', { ...whole, scale: `1:${reduction}` }),
+      : say('drawing-template', { ...whole, scale: scaleName(reduction) }),
     ...scoreRows(net).flatMap(({ from, at, isCut }) =>
       isCut ? [] : say(`drawing-tells-scores-${from}`, { positions: spokenLengths(at, style) }),
     ),

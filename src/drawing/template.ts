@@ -10,6 +10,7 @@ import { type Label, plain, wrapped } from './lettering.ts';
 import { AT_ORIGIN, type DrawingFrame, sheetBox } from './outline.ts';
 import { drawNames, type Numbered } from './panel-names.ts';
 import type { DrawnBox } from './region.ts';
+import { scaleWords, TWO_THIRDS } from './scales.ts';
 import { drawFacing, drawNet } from './sheet.ts';
 import {
   colorOf,
@@ -22,14 +23,15 @@ import {
 import { describeNet } from './tell-net.ts';
 import { lengthLabel, sizeLabels } from './words.ts';
 
-/** The least whole reduction, as the second number of "1:2", at which the net alone fits the room, in millimeters of paper. */
+/** The least reduction, as the second number of "1:2" or two thirds, at which the net alone fits the room, in millimeters of paper. */
 export function templateReduction(net: Net, room: DrawingRoom): number {
   const { width, height } = net.size;
-  return Math.max(1, Math.ceil(Math.max(width.mm / room.width, height.mm / room.height) - 1e-9));
+  const least = Math.max(width.mm / room.width, height.mm / room.height) - 1e-9;
+  return least > 1 && least <= TWO_THIRDS ? TWO_THIRDS : Math.max(1, Math.ceil(least));
 }
 
 /**
- * The dimensioned net at a scale of 1 to `reduction`: columns and rows as the project's file names them, score positions
+ * The dimensioned net, reduced: columns and rows as the project's file names them, score positions
  * from the edges they are said from at the board, the overall size, panel names, and the key. `id` is a piece, or a
  * further sheet of it (`box.lid`).
  */
@@ -131,8 +133,8 @@ function captionRow(
 }
 
 /** `Scale 1:2 · inches over millimeters`. */
-function scaleWords(reduction: number, { say, shown }: DrawingStyle): string {
-  const scale = say('drawing-scale', { scale: `1:${reduction}` });
+function footWords(reduction: number, { say, shown }: DrawingStyle): string {
+  const scale = scaleWords(reduction, say);
   if (shown.length === 1) return scale;
   return `${scale} · ${say(shown[0] === 'inch' ? 'drawing-inch-over-mm' : 'drawing-mm-over-inch')}`;
 }
@@ -146,7 +148,8 @@ function drawFoot(canvas: Canvas, net: DrawnNet, numbered: readonly Numbered[], 
   const { left, right, bottom } = canvas.ink;
   const width = Math.max(right - left, LINE * size);
   drawKey(canvas, keyEntries(net), { left, top: bottom + size, width });
-  drawLines(canvas, [...numberedNames(numbered, width, size), plain(scaleWords(reduction, canvas.style))]);
+  const scale = wrapped(footWords(reduction, canvas.style), width / size);
+  drawLines(canvas, [...numberedNames(numbered, width, size), ...scale]);
 }
 
 /** A name is not torn from its number, nor apart. */

@@ -48,8 +48,7 @@ export function heroOf({ project, pictures, editions, drawings }: Setting): Hero
 }
 
 /**
- * Room in millimeters: at the head of a sheet; for a template without its dimensions, and for one at actual size; for a
- * stack, also in large print.
+ * Room in millimeters: at the head of a sheet; for a template without its dimensions; for a stack, also in large print.
  */
 const ROOM = {
   hero: { width: 54, height: 42 },
@@ -57,7 +56,8 @@ const ROOM = {
   template: { width: 140, height: 130 },
   /** Of several, so that two have room on a page. */
   templates: { width: 140, height: 84 },
-  actualSize: { width: 60, height: 80 },
+  /** What is drawn at more than half its size. */
+  overHalf: { width: 72, height: 80 },
   stack: { width: COLUMN, height: 70 },
   large: { width: 165, height: 100 },
   /** A page shows the picture as wide as its column. */
@@ -83,9 +83,10 @@ export function netViews(setting: Setting): readonly NetView[] {
     drawnWays(setting, ({ editions, drawings }) => {
       const net = netNamed(editions[measures.leading].shapes.nets, readRef(id));
       if (!net || net.folds.length === 0) return undefined;
-      const least = templateReduction(net, ROOM.actualSize) === 1 ? 1 : 2;
+      const least = Math.min(2, templateReduction(net, ROOM.overHalf));
       const reduction = Math.max(least, templateReduction(net, room));
-      const reductions = isPlain(net) ? [reduction, reduction + 1, reduction + 2] : [reduction];
+      const whole = Math.floor(reduction);
+      const reductions = isPlain(net) ? [reduction, whole + 1, whole + 2] : [reduction];
       const drawn = reductions.flatMap((each) => templateDrawing(editions, id, each, drawings) ?? []);
       return drawn.find(({ width }) => width <= COLUMN) ?? drawn[0];
     }).map(({ drawing, one: { voice } }) => ({

@@ -180,14 +180,15 @@ pieces:
     expect(alternative).toContain('Glue on the outside of: tab, A4 and C4. Glue on the inside of: B4.');
   });
 
-  it('is drawn as large as a whole reduction lets it be', () => {
+  it('is drawn at the largest scale that the room lets it be', () => {
     const net = ownNet(editions.inch.shapes.nets, 'box');
     if (!net) throw new Error('no net');
-    const reductions = [300, 130, 120, 60, 30].map((width) =>
+    const reductions = [300, 170, 130, 120, 60, 30].map((width) =>
       templateReduction(net, { width, height: 1000 }),
     );
-    // 9 1/2 in are 241.3 mm.
-    expect(reductions).toEqual([1, 2, 3, 5, 9]);
+    // 9 1/2 in are 241.3 mm, two thirds of which are 160.9.
+    expect(reductions).toEqual([1, 1.5, 2, 3, 5, 9]);
+    expect(textsOf(template(1.5, inchStyle).svg).at(-1)).toContain('Two-thirds of actual size');
   });
 
   it('has letters over its columns and numbers beside its rows, as the file names its cells', () => {

@@ -2,7 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { examine } from '../../src/examine/examine.ts';
-import { heroOf } from '../../src/handout/drawings.ts';
+import { heroOf, layerViews, netViews } from '../../src/handout/drawings.ts';
+import type { Setting } from '../../src/handout/setting.ts';
 import { stepViews } from '../../src/handout/steps.ts';
 import { loadWorkspace } from '../../src/shape/workspace.ts';
 import { all, parseMarkup, textOf } from '../handout/markup.ts';
@@ -118,34 +119,104 @@ describe('the pages of every handout of the demo', () => {
     expect(found).toEqual([]);
   });
 
-  it('keep each step and its pictures on one page', async () => {
-    const workspace = await loadWorkspace(root, { namedFrom: root });
+  it('have drawings as large as their column or the page lets them be', async () => {
     let count = 0;
-    const parted = examine(workspace).flatMap(({ project, editions }) => {
-      const proses = [project.introduction, ...project.steps.map(({ prose }) => prose)];
-      const pictures = proses.flatMap((prose) => prose.pictures);
-      const placed = new Map(pictures.map(({ path }) => [path.value, { src: 'x', width: 4, height: 3 }]));
-      return printed
-        .filter(({ slug }) => slug === project.slug)
-        .flatMap(({ paper, pdf }) => {
-          const setting = settingFor({ project, editions, site: workspace.site }, paper, placed);
-          return stepViews(setting, heroOf(setting)).flatMap((view) => {
-            const { title, figures } = view as { title: unknown; figures: readonly unknown[] };
-            const shown = figures.flatMap(alternativesOf);
-            count += shown.length;
-            const page = pdf.pages.find((each) =>
-              tight(headingsOn(each)).includes(tight(textOf(parseMarkup(String(title))))),
-            );
-            return shown
-              .filter((alternative) => !page?.alternatives.map(tight).includes(tight(alternative)))
-              .map((alternative) => `${project.slug} ${paper}: ${alternative}`);
-          });
-        });
+    const usual = (await sheets()).filter(({ paper }) => paper !== 'large-print');
+    const small = usual.flatMap(({ slug, paper, setting, hero, steps }) => {
+      const inColumn = [...layerViews(setting, hero), ...steps.flatMap(({ figures }) => figures)];
+      const nets = netViews(setting).map(
+        ({ drawing, isWide }) => [drawing, isWide ? ROOM.page : ROOM.column] as const,
+      );
+      return [...nets, ...inColumn.map((each) => [each, ROOM.column] as const)].flatMap(([each, width]) => {
+        count++;
+        return smallDrawings(each, width).map((fault) => `${slug} ${paper}: ${fault}`);
+      });
+    });
+    expect(small).toEqual([]);
+    expect(count).toBeGreaterThan(120);
+    const tiny = '<svg width="40mm" height="30mm"><text>Scale 1:2</text></svg>';
+    expect([smallDrawings(tiny, 84), smallDrawings(tiny, 60)].map(({ length }) => length)).toEqual([1, 0]);
+  });
+
+  it('keep each step and its pictures on one page', async () => {
+    let count = 0;
+    const parted = (await sheets()).flatMap(({ slug, paper, steps }) => {
+      const pdf = printed.find((each) => each.slug === slug && each.paper === paper)?.pdf;
+      return steps.flatMap(({ title, figures }) => {
+        const shown = figures.flatMap(alternativesOf);
+        count += shown.length;
+        const page = pdf?.pages.find((each) =>
+          tight(headingsOn(each)).includes(tight(textOf(parseMarkup(String(title))))),
+        );
+        return shown
+          .filter((alternative) => !page?.alternatives.map(tight).includes(tight(alternative)))
+          .map((alternative) => `${slug} ${paper}: ${alternative}`);
+      });
     });
     expect(parted).toEqual([]);
     expect(count).toBeGreaterThan(50);
   });
 });
+
+/** The scales that drawings are set at, largest first, and the words of each. */
+const SCALES: readonly (readonly [number, string])[] = [
+  [1, 'Scale 1:1'],
+  [2 / 3, 'Two-thirds of actual size'],
+  ...[2, 3, 4, 5, 6].map((by) => [1 / by, `Scale 1:${by}`] as const),
+];
+
+/** Millimeters: a column's width, a page's, and half a page's height, on A4, the narrower, and on Letter, the lower. */
+const ROOM = { column: 84, page: 176, height: 123 };
+
+/** That a drawing fills under 60 % of its width, though at the next larger scale (labels grown as well) it would have room. */
+function smallDrawings(markup: unknown, width: number): readonly string[] {
+  return all(parseMarkup(String(markup)), 'svg').flatMap((svg) => {
+    const said = textOf(svg);
+    const own = SCALES.findIndex(([, words]) => said.includes(words));
+    const [scale, larger] = [SCALES[own]?.[0], SCALES[own - 1]?.[0]];
+    const [across, down] = [svg.attributes.width, svg.attributes.height].map((side) =>
+      Number.parseFloat(side ?? ''),
+    );
+    if (scale === undefined || larger === undefined || across === undefined || down === undefined) return [];
+    const growth = larger / scale;
+    const hasRoom = across * growth <= width && down * growth <= ROOM.height;
+    return across < 0.6 * width && hasRoom ? [`${across} × ${down} mm, ${SCALES[own]?.[1]}`] : [];
+  });
+}
+
+type StepView = { readonly title: unknown; readonly text: unknown; readonly figures: readonly unknown[] };
+
+/** What each handout is set from. */
+type Sheet = {
+  readonly slug: string;
+  readonly paper: (typeof PAPERS)[number];
+  readonly setting: Setting;
+  readonly hero: ReturnType<typeof heroOf>;
+  readonly steps: readonly StepView[];
+};
+
+let read: Promise<readonly Sheet[]> | undefined;
+
+/** Read once for all tests. */
+function sheets(): Promise<readonly Sheet[]> {
+  read ??= readSheets();
+  return read;
+}
+
+async function readSheets(): Promise<readonly Sheet[]> {
+  const workspace = await loadWorkspace(root, { namedFrom: root });
+  return examine(workspace).flatMap(({ project, editions }) => {
+    const proses = [project.introduction, ...project.steps.map(({ prose }) => prose)];
+    const pictures = proses.flatMap((prose) => prose.pictures);
+    const placed = new Map(pictures.map(({ path }) => [path.value, { src: 'x', width: 4, height: 3 }]));
+    return PAPERS.map((paper) => {
+      const setting = settingFor({ project, editions, site: workspace.site }, paper, placed);
+      const hero = heroOf(setting);
+      const steps = stepViews(setting, hero) as readonly StepView[];
+      return { slug: project.slug, paper, setting, hero, steps };
+    });
+  });
+}
 
 function headingsOn({ words }: PdfPage): string {
   return words.flatMap(({ text, size }) => (size > HEADING ? [text] : [])).join('');
