@@ -36,6 +36,8 @@ type SheetInput = PageInput & {
   readonly meeting?: MeetingView;
   /** Of a page: the ways to the lists of projects like it. */
   readonly more?: readonly object[];
+  /** Of a page: what was handed out with earlier revisions. */
+  readonly earlier?: readonly (Download & { readonly revision: number })[];
   /** Elements of the page's head for machines: link preview, icons, what the project is. */
   readonly head?: SafeHtml;
 };
@@ -99,10 +101,24 @@ export function sheetHtml(input: SheetInput): string {
     supplies: supplyGroups(setting),
     cautions: cautionsFor(project, voice),
     steps: stepViews(setting, hero),
-    revision: revisionsView(ledger, voice, setting.measures.shown, target === 'page'),
+    revision: revisionView(input, setting),
     // Ticks of an older revision must not seem to belong to this one.
     ticksKey: `${project.slug}/${ledger.revisions.at(-1)?.number ?? 0}`,
   });
+}
+
+/** What changed, and on a page what it was before. */
+function revisionView(
+  { ledger, target, earlier = [] }: SheetInput,
+  { voice, measures }: Setting,
+): object | undefined {
+  const view = revisionsView(ledger, voice, measures.shown);
+  if (!view || target !== 'page') return view && { ...view, earlier: [] };
+  const filesOf = (revision: number): readonly object[] =>
+    earlier
+      .filter((file) => file.revision === revision)
+      .map(({ label, href }) => ({ label: voice.say(label), href }));
+  return { ...view, earlier: view.earlier.map((each) => ({ ...each, files: filesOf(each.number) })) };
 }
 
 /** On paper, what leads to the sheet's page and to its video. */

@@ -4,6 +4,7 @@ import { createRenderer, type Renderer } from '../handout/render.ts';
 import type { Printer } from '../print/printer.ts';
 import type { Ledger } from '../project/ledger/ledger.ts';
 import type { Project, Site } from '../project/model.ts';
+import type { KeptPrint } from '../recall/kept.ts';
 import type { ListedProject } from '../site/listed.ts';
 import type { Labels } from '../words/labels.ts';
 import { labelsFor } from '../words/languages.ts';
@@ -31,6 +32,10 @@ export type ProjectMaterial = Studio & {
   /** What was published of it, the state being made included. */
   readonly ledger: Ledger;
   readonly pictures: readonly ProjectPicture[];
+  /** The project's folder, absolute. */
+  readonly source: string;
+  /** What was kept of its earlier revisions. */
+  readonly kept: readonly KeptPrint[];
   /** What all outputs together offer. */
   readonly downloads: readonly Download[];
 };

@@ -8,6 +8,7 @@ import { watchSite } from '../project/reading/read-site.ts';
 import { type Note, watchProperties } from '../project/watch.ts';
 import { tellFinding } from '../proof/tell.ts';
 import { isFailure, type Told } from '../proof/told.ts';
+import { findKept } from '../recall/kept.ts';
 import type { Recall, Spot } from '../recall/recall.ts';
 import { sha256 } from '../recall/sealed.ts';
 import type { ListedProject } from '../site/listed.ts';
@@ -119,8 +120,21 @@ export class Workshop {
     const { site, files } = this.#studio;
     const labels = labelsOf(study.project, site, files.labels);
     const { slug } = study.project;
-    const bare = { ...this.#studio, labels, slug, editions: study.editions, ledger, pictures, downloads: [] };
-    const behind = behindProject(study, pictures);
+    const { root } = this.#options.recall.texts;
+    const { folder } = study.project;
+    const earlier = ledger.revisions.slice(0, -1).map(({ number }) => number);
+    const bare = {
+      ...this.#studio,
+      labels,
+      slug,
+      editions: study.editions,
+      ledger,
+      pictures,
+      source: join(root, folder),
+      kept: earlier.flatMap((number) => findKept(root, folder, number)),
+      downloads: [],
+    };
+    const behind = behindProject(study, pictures, earlier);
     const offered = new Set<string>();
     const downloads = Object.values(outputs).flatMap(
       (output) => output.downloads?.(watched(bare, behind, (input) => offered.add(input))) ?? [],
@@ -157,13 +171,18 @@ const BEHIND_SITE: Behind = {
   today: ['today'],
 };
 
-function behindProject(study: Study, pictures: readonly ProjectPicture[]): Behind {
+function behindProject(
+  study: Study,
+  pictures: readonly ProjectPicture[],
+  earlier: readonly number[],
+): Behind {
   const studied = ['sheet', ...study.uses];
   return {
     ...BEHIND_STUDIO,
     labels: [...BEHIND_LABELS, ...studied],
     editions: studied,
     ledger: ['ledger'],
+    kept: ['ledger', ...earlier.map((number) => `kept ${number}`)],
     pictures: [...studied, ...pictures.map(({ path }) => `photo ${path}`)],
   };
 }

@@ -7,6 +7,7 @@ import type { MakeOptions, MakeResult } from '../make/make-options.ts';
 import { LEDGER_FILE, type Ledger } from '../project/ledger/ledger.ts';
 import { ledgerText } from '../project/ledger/ledger-format.ts';
 import type { Project } from '../project/model.ts';
+import { keepPrints } from './keep.ts';
 import { lastOf, nextLedger, type Published } from './revisions.ts';
 
 export type PublishResult = MakeResult & { readonly published: readonly Published[] };
@@ -20,12 +21,17 @@ export type PublishResult = MakeResult & { readonly published: readonly Publishe
  */
 export async function publish(options: MakeOptions): Promise<PublishResult> {
   const projects = new Map<string, Project>();
+  const latest = new Map<string, number>();
   const published: Published[] = [];
   const result = await make({
     ...options,
     ledgerOf: (study) => {
       projects.set(study.project.folder, study.project);
-      return nextLedger(study, options.today);
+      const { folder, ledger } = study.project;
+      const next = nextLedger(study, options.today);
+      const [last] = lastOf(study.project, next ?? ledger);
+      if (last) latest.set(folder, last.revision.number);
+      return next;
     },
     record: async (folder, ledger) => {
       await putLedger(join(options.root, folder), ledger);
@@ -33,6 +39,13 @@ export async function publish(options: MakeOptions): Promise<PublishResult> {
       if (project) published.push(...lastOf(project, ledger));
     },
   });
+  if (options.pdf && options.onlyPdf === undefined) {
+    const { site } = await result.recall.commons();
+    for (const spot of result.spots.filter(({ slug }) => result.made.includes(slug))) {
+      const revision = latest.get(spot.folder);
+      if (revision !== undefined) await keepPrints(options, spot, revision, site);
+    }
+  }
   const order = result.spots.map(({ folder }) => folder);
   published.sort((a, b) => order.indexOf(a.project.folder) - order.indexOf(b.project.folder));
   return { ...result, published };

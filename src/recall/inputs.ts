@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import { LEDGER_FILE } from '../project/ledger/ledger.ts';
 import { digestOf } from '../project/source.ts';
 import { addressesOf, sharedFiles, type WorkspaceTexts } from '../project/workspace-texts.ts';
+import { findKept, keptPath } from './kept.ts';
 import type { Stamps } from './stamps.ts';
 
 /** Inputs by name, each with the digest of what it was: what something was made from. */
@@ -10,7 +11,8 @@ export type Trace = Readonly<Record<string, string>>;
 /**
  * Everything that something can be made from, by name, and what each is now: `sheet`, `ledger`; `site.title`, and `site`
  * whole; `shared.stock.moss`, `shared.stock` (which there are), `shared` whole; `addresses.bulb-box`, `addresses`;
- * `picture photos/a.jpg` (whether it is there), `photo photos/a.jpg` (what it shows), `drawing leaf.svg`; and whatever is
+ * `picture photos/a.jpg` (whether it is there), `photo photos/a.jpg` (what it shows), `drawing leaf.svg`,
+ * `kept 1` (what was handed out with a revision); and whatever is
  * the same for all projects, such as `templates`.
  */
 export class Inputs {
@@ -65,11 +67,19 @@ export class Inputs {
         return findPicture(folder, path);
       case 'photo':
         return this.#stamps.digestOf(join(root, folder, path)) ?? '';
+      case 'kept':
+        return this.#digestOfKept(folder, Number(path));
       case 'drawing':
         return digestOf([JSON.stringify(readDrawing(folder, path))]);
       default:
         return '';
     }
+  }
+
+  #digestOfKept(folder: string, revision: number): string {
+    const { root } = this.#texts;
+    const paths = findKept(root, folder, revision).map(keptPath);
+    return digestOf(paths.flatMap((path) => [path, this.#stamps.digestOf(join(root, folder, path)) ?? '']));
   }
 
   /** What all these inputs are now. */

@@ -72,12 +72,11 @@ function contentOf(
   site: Site,
   voice: Voice,
 ): SafeHtml {
-  const { summary, session, alone, picture } = project;
+  const { summary, session, alone, picture, revisions } = project;
   const { place } = saidMeeting(project, site);
-  const { changes, recut } = revision
-    ? revisionWords(revision, voice.say, alone && [alone])
-    : { changes: [], recut: [] };
-  const cutAgain = revision && recutWords(revision, recut, voice);
+  const shown = alone && ([alone] as const);
+  const changes = revision ? revisionWords(revision, voice.say, shown).changes : [];
+  const upToIt = revisions.filter(({ number }) => revision && number <= revision.number);
   const said = [
     picture &&
       html`<p><img src="${absolute(site, picture.src) ?? picture.src}" width="${picture.width}" height="${picture.height}" alt="${picture.alternative}"></p>`,
@@ -85,7 +84,7 @@ function contentOf(
     session !== undefined &&
       html`<p>${[whenText(session, hoursOf(site), voice), place].filter(Boolean).join(', ')}</p>`,
     changes.length > 0 && html`<ul>${SafeHtml.join(changes.map((change) => html`<li>${change}</li>`))}</ul>`,
-    cutAgain && html`<p>${cutAgain}</p>`,
+    ...recutWords(upToIt, voice, shown).map((cutAgain) => html`<p>${cutAgain}</p>`),
   ];
   return SafeHtml.join(
     said.filter((part) => part instanceof SafeHtml),

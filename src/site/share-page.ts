@@ -100,11 +100,12 @@ function correctionOf(
 ): string | undefined {
   const revision = revisions.at(-1);
   if (revision === undefined || revision.number === 1) return undefined;
-  const { changes, recut } = revisionWords(revision, voice.say, alone && [alone]);
+  const shown = alone && ([alone] as const);
+  const { changes } = revisionWords(revision, voice.say, shown);
   const lines = [
     voice.say('site-feed-revision', { title, number: revision.number }),
     ...changes.map((change) => `– ${textOf(change)}`),
-    recutWords(revision, recut, voice),
+    ...recutWords(revisions, voice, shown),
     address,
   ];
   return lines

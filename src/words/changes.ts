@@ -16,49 +16,63 @@ import type { Voice } from './voice.ts';
 export type RevisionWords = { readonly changes: readonly string[]; readonly recut: readonly string[] };
 
 /**
- * Says what changed, in the lengths of the first of the editions shown in which it did. What changed only in one that
- * isn't shown is no change to whoever reads it.
+ * Says what changed, in the lengths of each of the editions shown in which it did. What changed only in one that isn't
+ * shown is no change to whoever reads it.
  */
 export function revisionWords(
-  { changes, recut, own = 'inch' }: Revision,
+  revision: Revision,
   say: Say,
-  shown: Shown = shownEditions({ own, printed: 'both' }),
+  shown: Shown = shownEditions({ own: revision.own ?? 'inch', printed: 'both' }),
 ): RevisionWords {
-  const told = changes.filter((change) => !isOfPiece(change) || editionOf(change, shown));
   return {
-    changes: told.map((change) => {
+    changes: changesShown(revision, shown).map((change) => {
       if (typeof change === 'string') return change;
       return isOfPiece(change) ? pieceWords(change, say, shown) : stepWords(change, say);
     }),
-    recut: recut ?? recutNames(told.filter(isOfPiece).filter(isRecut), say, shown),
+    recut: recutNames([revision], say, shown),
   };
 }
 
-/** The pieces to cut again, each once: `box`, or `front (mm)` where only the numbers of that edition changed. */
-function recutNames(changes: readonly PieceChange[], say: Say, shown: Shown): readonly string[] {
-  const editions = new Map<string, Set<EditionName>>();
-  for (const change of changes) {
-    const name = pieceName(change, say);
-    const { before, after } = change;
-    // Of an edition that was not recorded nobody knows.
-    const changed = shown.filter(
-      (edition) => differsIn(change, edition) || [before, after].some((value) => value && !value[edition]),
-    );
-    editions.set(name, new Set([...(editions.get(name) ?? []), ...changed]));
+function changesShown({ changes }: Revision, shown: Shown): Revision['changes'] {
+  return changes.filter((change) => !isOfPiece(change) || editionsOf(change, shown).length > 0);
+}
+
+/**
+ * The pieces to cut again after some revisions, each once: `box`, or `front (mm)` where only the numbers of that edition
+ * changed. One that has gone since is cut no more.
+ */
+function recutNames(revisions: readonly Revision[], say: Say, shown: Shown): readonly string[] {
+  const recut = new Map<string, Set<EditionName>>();
+  const add = (name: string, editions: readonly EditionName[]): unknown =>
+    recut.set(name, new Set([...(recut.get(name) ?? []), ...editions]));
+  for (const revision of revisions) {
+    for (const name of revision.recut ?? []) add(name, shown);
+    for (const change of changesShown(revision, shown).filter(isOfPiece)) {
+      if (change.what === 'size' && !change.after) recut.delete(pieceName(change, say));
+      else if (!revision.recut && isRecut(change))
+        add(pieceName(change, say), editionsToRecut(change, shown));
+    }
   }
-  return [...editions].map(([name, changed]) => {
-    const [only] = changed;
-    return only && changed.size < shown.length ? `${name} (${unitIn(only, say)})` : name;
+  return [...recut].map(([name, editions]) => {
+    const [only] = editions;
+    return only && editions.size < shown.length ? `${name} (${unitIn(only, say)})` : name;
   });
+}
+
+/** Of an edition that was not recorded nobody knows. */
+function editionsToRecut(change: PieceChange, shown: Shown): readonly EditionName[] {
+  const { before, after } = change;
+  return shown.filter(
+    (edition) => differsIn(change, edition) || [before, after].some((value) => value && !value[edition]),
+  );
 }
 
 function isOfPiece(change: Revision['changes'][number]): change is PieceChange {
   return typeof change !== 'string' && 'piece' in change;
 }
 
-/** Whether the paper is cut or scored otherwise; one that is gone is no longer cut. */
-function isRecut({ what, after }: PieceChange): boolean {
-  if (what === 'size') return after !== undefined;
+/** Whether the paper is cut or scored otherwise. */
+function isRecut({ what }: PieceChange): boolean {
   return what !== 'place' && what !== 'pieces' && what !== 'impressions';
 }
 
@@ -77,9 +91,9 @@ function pieceWords(change: PieceChange, say: Say, shown: Shown): string {
   const { what, from, before, after } = change;
   const piece = pieceName(change, say);
   if (TOLD_AS_A_WHOLE.includes(what)) return say(`change-${what}`, { piece });
-  const edition = editionOf(change, shown) ?? shown[0];
+  const editions = editionsOf(change, shown);
   const tell = (value: PublishedValue | undefined): string =>
-    value ? valueWords(value, what, edition, say) : '';
+    value ? valueWords(value, what, editions, say) : '';
   const number = ARE_SEVERAL.includes(what) ? 'other' : 'one';
   return say(`change-${before ? (after ? 'was' : 'gone') : 'new'}-${number}`, {
     what: what === 'size' ? piece : say(`change-of-${what}${from ? `-from-${from}` : ''}`, { piece }),
@@ -100,36 +114,55 @@ function differsIn({ before, after }: PieceChange, edition: EditionName): boolea
   return was?.length !== is?.length || !!was?.some((length, index) => !length.equals(is?.[index] ?? length));
 }
 
-/** The first edition shown in which a thing changed; undefined where only one that isn't shown changed. */
-function editionOf(change: PieceChange, shown: Shown): EditionName | undefined {
+/** The editions shown in which a thing changed; the leading one for what no length tells. */
+function editionsOf(change: PieceChange, shown: Shown): readonly EditionName[] {
   const { before, after } = change;
-  const found = shown.find((edition) => differsIn(change, edition));
+  const found = shown.filter((edition) => differsIn(change, edition));
+  if (found.length > 0) return found;
   const isElsewhere = before?.word === after?.word && before?.turn === after?.turn;
   const differs = (['inch', 'metric'] as const).some((edition) => differsIn(change, edition));
-  return found ?? (isElsewhere && differs ? undefined : shown[0]);
+  return isElsewhere && differs ? [] : [shown[0]];
 }
 
 function valueWords(
   value: PublishedValue,
   what: PieceChange['what'],
-  edition: EditionName,
+  editions: readonly EditionName[],
   say: Say,
 ): string {
-  const unit = unitIn(edition, say);
-  const figures = (value[edition] ?? []).map((length) => say.figure(print(length, unit)));
-  const lengths = figures.map((figure) => `${figure} ${unit}`);
+  const rows = editions.map((edition) => figuresOf(value, edition, say)).filter((row) => row.length > 0);
+  const lengths = (rows[0] ?? []).map((_, index) => bothWays(rows.map((row) => row[index] ?? NO_FIGURE)));
   const { word = '', turn } = value;
   if (what === 'outline') return outlineWords(value, lengths, say);
   if (what === 'corners' && word) return cornersWords(word, lengths, say);
   if (what === 'impressions') return `${word}: ${lengths.join(', ')}`;
   if (what === 'edge') return `${sidesWords(word, say)}: ${lengths.join(', ')}`;
   if (what === 'scores') return lengths.join(', ');
-  if (what !== 'place') return word || `${figures.join(' × ')} ${unit}`;
+  if (what !== 'place') return word || bothWays(rows.map(asSize));
   const [left = '', top = ''] = lengths;
   const place = { base: sheetNamed(word, say), left, top };
   return turn === undefined
     ? say('change-place', place)
     : say('change-place-turned', { ...place, turn: say.figure(String(turn)) });
+}
+
+type Figure = { readonly figure: string; readonly unit: string };
+
+const NO_FIGURE: Figure = { figure: '', unit: '' };
+
+function figuresOf(value: PublishedValue, edition: EditionName, say: Say): readonly Figure[] {
+  const unit = unitIn(edition, say);
+  return (value[edition] ?? []).map((length) => ({ figure: say.figure(print(length, unit)), unit }));
+}
+
+function asSize(figures: readonly Figure[]): Figure {
+  return { figure: figures.map(({ figure }) => figure).join(' × '), unit: figures[0]?.unit ?? '' };
+}
+
+/** `4 × 5¼ in`, or `4 × 5¼ in (102 × 133 mm)` where both editions say it. */
+function bothWays(figures: readonly Figure[]): string {
+  const [first = '', ...others] = figures.map(({ figure, unit }) => `${figure} ${unit}`);
+  return others.length > 0 ? `${first} (${others.join(', ')})` : first;
 }
 
 /** An outline as it is called, its lengths and its number in the order of its settings. */
@@ -167,36 +200,58 @@ function print(length: Length, unit: Unit): string {
   return unit === 'in' ? printInches(length, 'set') : printMetric(length, unit);
 }
 
-/** What a sheet says of its revisions, the latest first; undefined before the first. `all` is for a page. */
-export function revisionsView(
-  { revisions }: Ledger,
-  voice: Voice,
-  shown: Shown,
-  all: boolean,
-): object | undefined {
-  const [latest, ...earlier] = revisions.toReversed().map((revision) => viewOf(revision, voice, shown));
-  return latest && { ...latest, earlier: all ? earlier : [] };
+/** A revision as it is told on a sheet. */
+type RevisionView = { readonly number: number; readonly title: string; readonly changes: readonly string[] };
+
+type RevisionsView = RevisionView & {
+  /** Whether there was one before. */
+  readonly isCorrection: boolean;
+  readonly recut: readonly SafeHtml[];
+  readonly earlier: readonly RevisionView[];
+};
+
+/** What a sheet says of its revisions, the latest first; undefined before the first. */
+export function revisionsView({ revisions }: Ledger, voice: Voice, shown: Shown): RevisionsView | undefined {
+  const [latest, ...earlier] = revisions.toReversed();
+  if (!latest) return undefined;
+  return {
+    ...viewOf(latest, voice, shown),
+    isCorrection: earlier.length > 0,
+    recut: recutWords(revisions, voice, shown),
+    earlier: earlier.map((revision) => viewOf(revision, voice, shown)),
+  };
 }
 
 export function revisionTitle({ number, date }: Revision, voice: Voice): string {
   return voice.say('revision', { number, date: voice.date(date) });
 }
 
-function viewOf(revision: Revision, voice: Voice, shown: Shown): object {
-  const { changes, recut } = revisionWords(revision, voice.say, shown);
+function viewOf(revision: Revision, voice: Voice, shown: Shown): RevisionView {
+  const { changes } = revisionWords(revision, voice.say, shown);
   return {
+    number: revision.number,
     title: revisionTitle(revision, voice),
     changes: revision.changes.length > 0 ? changes : [voice.say('first-published')],
-    recut: recutWords(revision, recut, voice),
   };
 }
 
-/** Which pieces whoever printed the revision before cuts again; undefined where there are none. */
-export function recutWords(
-  { number }: Revision,
-  recut: readonly string[],
-  voice: Voice,
-): SafeHtml | undefined {
-  const pieces = voice.list(recut);
-  return recut.length > 0 ? voice.phrase('cut-again', { before: number - 1, pieces }) : undefined;
+/**
+ * Which pieces whoever has an earlier revision cuts again, the nearest first. The older it is the more they are: all that
+ * was changed since, so that a sentence follows for each revision that adds to them.
+ */
+export function recutWords(revisions: readonly Revision[], voice: Voice, shown?: Shown): readonly SafeHtml[] {
+  const own = revisions.at(-1)?.own ?? 'inch';
+  let said = '';
+  return revisions.slice(0, -1).flatMap((_, index, earlier) => {
+    const nth = earlier.length - index;
+    const before = revisions[nth - 1]?.number ?? 0;
+    const names = recutNames(
+      revisions.slice(nth),
+      voice.say,
+      shown ?? shownEditions({ own, printed: 'both' }),
+    );
+    if (names.join() === said) return [];
+    said = names.join();
+    return voice.phrase('cut-again', { before, pieces: voice.list(names) });
+  });
 }

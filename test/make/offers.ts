@@ -30,7 +30,7 @@ export function offersOf(
   if (!study) throw new Error(`no project ${slug}`);
   const { project, editions } = study;
   const studio = openStudio({ ...workspace.site, paper }, files, printer, { pdf });
-  const own = { ...studio, slug, editions, ledger: project.ledger, pictures: [] };
+  const own = { ...studio, slug, editions, ledger: project.ledger, pictures: [], source: '', kept: [] };
   const downloads = outputs.flatMap((output) => output.downloads?.(own) ?? []);
   const material: ProjectMaterial = { ...own, downloads };
   const say = speaker(studio.labels);

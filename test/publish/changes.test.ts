@@ -59,8 +59,8 @@ describe('what changed since a revision', () => {
       'a layer',
       (text) => text.replace('1 3/4 x 5 3/4', '1 3/4 x 5 1/2'),
       [
-        'front was 1¾ × 5¾ in, is 1¾ × 5½ in',
-        'the place of front was on box front, ⅛ in from the left and ⅛ in from the top, is on box front, ⅛ in from the left and ¼ in from the top',
+        'front was 1¾ × 5¾ in (45 × 146 mm), is 1¾ × 5½ in (45 × 140 mm)',
+        'the place of front was on box front, ⅛ in (3 mm) from the left and ⅛ in (3 mm) from the top, is on box front, ⅛ in (3 mm) from the left and ¼ in (6 mm) from the top',
       ],
       ['front'],
     ],
@@ -69,8 +69,8 @@ describe('what changed since a revision', () => {
       (text) => text.replace('[2, 4]', '[2, 4 1/16]').replace('1 3/4 x', '1 13/16 x'),
       [
         'box was 204 × 152 mm, is 203 × 152 mm',
-        'the scores from the left of box were 2 in, 4 in, are 2 in, 4 1⁄16 in',
-        'front was 1¾ × 5¾ in, is 1 13⁄16 × 5¾ in',
+        'the scores from the left of box were 2 in (51 mm), 4 in (102 mm), are 2 in (51 mm), 4 1⁄16 in (103 mm)',
+        'front was 1¾ × 5¾ in (45 × 146 mm), is 1 13⁄16 × 5¾ in (46 × 146 mm)',
       ],
       ['box', 'front'],
     ],
@@ -82,7 +82,7 @@ describe('what changed since a revision', () => {
           '[{ from: left, at: [2, 4] }, { from: top, at: 3 }], folds: { 1|2: flat, B1|B2: none }',
         ),
       [
-        'the scores from the top of box are new: 3 in',
+        'the scores from the top of box are new: 3 in (76 mm)',
         'Some lines of box are scored from or to a different point.',
       ],
       ['box'],
@@ -106,19 +106,21 @@ describe('what changed since a revision', () => {
     [
       'a radius of all corners that is of some',
       (text) => text.replace('on: box.front }', 'on: box.front, corners: { left: 1/4, top right: 1/8 } }'),
-      ['the corners of front are new: left corners rounded to ¼ in; upper right corner rounded to ⅛ in'],
+      [
+        'the corners of front are new: left corners rounded to ¼ in (6 mm); upper right corner rounded to ⅛ in (3 mm)',
+      ],
       ['front'],
     ],
     [
       'an outline',
       (text) => text.replace('on: box.front }', 'on: box.front, shape: banner }'),
-      ['the outline of front is new: banner with a notch ⅞ in deep'],
+      ['the outline of front is new: banner with a notch ⅞ in (22 mm) deep'],
       ['front'],
     ],
     [
       'a piece taken out',
       (text) => text.replace(/ {4}front:.*\n/u, '').replace('Stick :piece[front] on.', 'Rub it.'),
-      ['front is gone: it was 1¾ × 5¾ in', 'step “Stick the front” is reworded'],
+      ['front is gone: it was 1¾ × 5¾ in (45 × 146 mm)', 'step “Stick the front” is reworded'],
       [],
     ],
     [
@@ -148,7 +150,9 @@ describe('what changed since a revision', () => {
     [
       'shape: banner, notch: 1/2',
       'shape: banner, notch: 3/4',
-      ['the outline of front was banner with a notch ½ in deep, is banner with a notch ¾ in deep'],
+      [
+        'the outline of front was banner with a notch ½ in (13 mm) deep, is banner with a notch ¾ in (19 mm) deep',
+      ],
     ],
     [
       'shape: polygon',
@@ -160,15 +164,17 @@ describe('what changed since a revision', () => {
       'shape: tag, clip: 1/4',
       'corners: 1/4',
       [
-        'the corners of front are new: ¼ in',
-        'the outline of front is gone: it was tag with ¼ in cut off each upper corner',
+        'the corners of front are new: ¼ in (6 mm)',
+        'the outline of front is gone: it was tag with ¼ in (6 mm) cut off each upper corner',
       ],
     ],
-    ['corners: 1/8', 'corners: 1/4', ['the corners of front were ⅛ in, are ¼ in']],
+    ['corners: 1/8', 'corners: 1/4', ['the corners of front were ⅛ in (3 mm), are ¼ in (6 mm)']],
     [
       'corners: { top: 1/8 }',
       'corners: { top: 1/4 }',
-      ['the corners of front were upper corners rounded to ⅛ in, are upper corners rounded to ¼ in'],
+      [
+        'the corners of front were upper corners rounded to ⅛ in (3 mm), are upper corners rounded to ¼ in (6 mm)',
+      ],
     ],
     [
       'corners: { top: 1/4 }',
@@ -242,8 +248,12 @@ describe('what changed since a revision', () => {
       state(),
       state((text) => text.replace('1 3/4 x 5 3/4', '1 3/4 x 5 1/2')),
     );
-    expect(tell(changes, 'inch').changes[0]).toBe('front was 1¾ × 5¾ in, is 1¾ × 5½ in');
-    expect(tell(changes, 'metric').changes[0]).toMatch(/^front was \d+ × \d+ mm, is \d+ × \d+ mm$/u);
+    expect(tell(changes, 'inch').changes[0]).toBe(
+      'front was 1¾ × 5¾ in (45 × 146 mm), is 1¾ × 5½ in (45 × 140 mm)',
+    );
+    expect(tell(changes, 'metric').changes[0]).toMatch(
+      /^front was 45 × 146 mm \(1¾ × 5¾ in\), is \d+ × \d+ mm \(/u,
+    );
   });
 
   it('tells a base that moved in the other edition alone, and has it cut again', () => {
@@ -296,23 +306,25 @@ describe('what changed in a project with variants', () => {
 
   it('names the variant that changed, and no other', () => {
     expect(changesOf(SIZES, SIZES.replace('1 3/4 x 4 3/4', '1 3/4 x 4 1/2'))).toEqual([
-      'front (small) was 1¾ × 4¾ in, is 1¾ × 4½ in',
-      'the place of front (small) was on box front, ⅛ in from the left and ⅛ in from the top, is on box front, ⅛ in from the left and ¼ in from the top',
+      'front (small) was 1¾ × 4¾ in (45 × 121 mm), is 1¾ × 4½ in (45 × 115 mm)',
+      'the place of front (small) was on box front, ⅛ in (3 mm) from the left and ⅛ in (3 mm) from the top, is on box front, ⅛ in (3 mm) from the left and ¼ in (6 mm) from the top',
     ]);
   });
 
   it('says once what changed for all', () => {
     const changes = changesOf(SIZES, SIZES.replace('at: [2, 4]', 'at: [2, 4 1/4]'));
     expect(changes.filter((change) => change.includes('scores'))).toEqual([
-      'the scores from the left of box were 2 in, 4 in, are 2 in, 4¼ in',
+      'the scores from the left of box were 2 in (51 mm), 4 in (102 mm), are 2 in (51 mm), 4¼ in (108 mm)',
     ]);
   });
 
   it('tells of a variant that is new what is its own, and nothing of one that is as it was', () => {
     const changes = changesOf(SHEET, SIZES);
-    expect(changes).toContain('box (small) was 8 × 6 in, is 8 × 5 in');
+    expect(changes).toContain('box (small) was 8 × 6 in (204 × 152 mm), is 8 × 5 in (204 × 127 mm)');
     expect(changes.filter((change) => change.includes('large'))).toEqual([]);
-    expect(changesOf(SIZES, SHEET)).toContain('box (small) was 8 × 5 in, is 8 × 6 in');
+    expect(changesOf(SIZES, SHEET)).toContain(
+      'box (small) was 8 × 5 in (204 × 127 mm), is 8 × 6 in (204 × 152 mm)',
+    );
   });
 });
 
@@ -350,7 +362,9 @@ describe('a punched edge and a stamped image', () => {
       'another pitch',
       'left, pitch: 3/8',
       '1/4',
-      ['the punched edges of front were left edge: 3⁄16 in, ¼ in, ⅛ in, are left edge: 3⁄16 in, ⅜ in, ⅛ in'],
+      [
+        'the punched edges of front were left edge: 3⁄16 in (4.7375 mm), ¼ in (6.35 mm), ⅛ in (3.175 mm), are left edge: 3⁄16 in (4.7375 mm), ⅜ in (9.525 mm), ⅛ in (3.175 mm)',
+      ],
     ],
     [
       'another edge',
@@ -362,7 +376,9 @@ describe('a punched edge and a stamped image', () => {
       'another place',
       'left, pitch: 1/4',
       '1/2',
-      ['the stamped images on front were Leaf stamp: ¼ in, 2⅜ in, are Leaf stamp: ½ in, 2⅜ in'],
+      [
+        'the stamped images on front were Leaf stamp: ¼ in (6 mm), 2⅜ in (60.3 mm), are Leaf stamp: ½ in (13 mm), 2⅜ in (60.3 mm)',
+      ],
     ],
   ])('%s', (_, edge, left, expected) => {
     const told = tell(changesBetween(before, state(decorated(edge, left))));

@@ -48,14 +48,42 @@ describe('sheetwright publish', () => {
 
     edit(sheet, '4 x 5 1/4', '4 x 5 1/8');
     const second = await sheetwright(folder, 'publish', '--no-pdf');
-    expect(second.out).toContain('front was 4 × 5¼ in, is 4 × 5⅛ in');
+    expect(second.out).toContain('front was 4 × 5¼ in (102 × 134 mm), is 4 × 5⅛ in (102 × 130 mm)');
     expect(second.out).toContain('to cut again: front');
-    expect(pageOf(folder)).toContain('front was 4 × 5¼ in, is 4 × 5⅛ in');
+    expect(pageOf(folder)).toContain('front was 4 × 5¼ in (102 × 134 mm), is 4 × 5⅛ in (102 × 130 mm)');
     expect(pageOf(folder)).toContain(
       'If you cut your pieces from revision 1 or earlier, cut these again: front.',
     );
     expect(readFileSync(ledger, 'utf8')).toMatch(/number: 2/u);
     expect((await sheetwright(folder, 'publish', '--no-pdf')).out).toContain('none was recorded');
+  });
+
+  it('leads to what was handed out before, from the folder where it is kept, and says on top what to cut again', async () => {
+    const { folder, sheet, ledger } = workspace();
+    await sheetwright(folder, 'publish', '--no-pdf');
+    // As a browser would have printed it; nothing is kept of what was made without PDFs.
+    const kept = join(folder, 'projects/card/revisions/r1');
+    expect(existsSync(kept)).toBe(false);
+    mkdirSync(kept, { recursive: true });
+    writeFileSync(join(kept, 'handout-a4.pdf'), 'as handed out');
+    for (const size of ['4 x 5 1/8', '3 3/4 x 5 1/8']) {
+      writeFileSync(sheet, SHEET.replace('4 x 5 1/4', size).replace('8 1/2 x 5 1/2', '8 1/2 x 5 1/4'));
+      await sheetwright(folder, 'publish', '--no-pdf');
+    }
+    const page = pageOf(folder);
+    const notice = page.slice(page.indexOf('class="revision correction"'), page.indexOf('id="cut"'));
+    expect(notice).toContain('If you cut your pieces from revision 2 or earlier, cut these again: front.');
+    expect(notice).toMatch(/from revision 1 or earlier, cut these again: (card and front|front and card)\./u);
+    const href = 'r1/card-r1-handout-a4.pdf';
+    expect(page).toContain(`href="${href}"`);
+    expect(readFileSync(join(folder, 'dist/site/card', href), 'utf8')).toBe('as handed out');
+
+    rmSync(join(folder, 'dist'), { recursive: true });
+    await sheetwright(folder, 'make', '--no-pdf');
+    expect(pageOf(folder)).toBe(page);
+    expect(readFileSync(join(folder, 'dist/site/card', href), 'utf8')).toBe('as handed out');
+    expect((await sheetwright(folder, 'make', '--no-pdf')).out).toContain('0 files new or changed');
+    expect(readFileSync(ledger, 'utf8')).toMatch(/number: 3/u);
   });
 
   it('records nothing in a dry run, but says what it would', async () => {
@@ -98,7 +126,7 @@ describe('sheetwright publish', () => {
     writeFileSync(page, before);
     const { code, out } = await sheetwright(folder, 'publish', '--no-pdf');
     expect([code, out]).toEqual([0, expect.stringContaining('none was recorded')]);
-    expect(pageOf(folder)).toContain('front was 4 × 5¼ in, is 4 × 5⅛ in');
+    expect(pageOf(folder)).toContain('front was 4 × 5¼ in (102 × 134 mm), is 4 × 5⅛ in (102 × 130 mm)');
     expect(readdirSync(join(folder, 'projects/card')).sort()).toEqual(['revisions.yaml', 'sheet.md']);
   });
 

@@ -10,6 +10,7 @@ import { iconNames, moreScriptOf, OFFLINE, pagesAt } from '../assets.ts';
 import { cardOf } from '../card.ts';
 import { projectLinkPicture } from '../link-picture.ts';
 import type { Output, ProjectMaterial } from '../output.ts';
+import { keptHref } from '../papers.ts';
 import { picturesOnPage } from '../pictures.ts';
 
 /** `site/<slug>/index.html`: the sheet as a page, and the pictures it shows. */
@@ -36,6 +37,11 @@ function pageHtml(material: ProjectMaterial): string {
     styles,
     scripts: [`../${moreScriptOf(material.slug)}`, ...scripts],
     links: { home: '../index.html', downloads, share: 'share/index.html', offline: `../${OFFLINE}` },
+    earlier: material.kept.map((print) => ({
+      revision: print.revision,
+      label: print.of === 'handout' ? `pdf-${print.paper}` : `pdf-template-${print.paper}`,
+      href: keptHref(material.slug, print),
+    })),
     more: kindsOf(cardOf(material)),
     head: headOf(material),
     meeting: meetingView(cardOf(material), material, `${material.slug}.ics`),

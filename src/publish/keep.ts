@@ -1,0 +1,31 @@
+import { join } from 'node:path';
+import { putFiles, readIfThere } from '../make/files.ts';
+import { pdfName } from '../make/papers.ts';
+import type { Site } from '../project/model.ts';
+import { findKept, keptPath } from '../recall/kept.ts';
+import type { Spot } from '../recall/recall.ts';
+
+/**
+ * Keeps the handouts and templates of a revision beside its record, as they were just made: the next revision leads back
+ * to them, also when everything that was made is lost. What is kept already stays as it was handed out.
+ * @throws Unwritable with a remedy.
+ */
+export async function keepPrints(
+  { root, out }: { readonly root: string; readonly out: string },
+  { folder, slug }: Spot,
+  revision: number,
+  site: Site,
+): Promise<void> {
+  if (findKept(root, folder, revision).length > 0) return;
+  const prints = site.paper.flatMap((paper) => [
+    { path: keptPath({ revision, of: 'handout', paper }), made: `${slug}-${paper}.pdf` },
+    { path: keptPath({ revision, of: 'template', paper }), made: pdfName(site, `${slug}-template`, paper) },
+  ]);
+  const files = await Promise.all(
+    prints.map(async ({ path, made }) => ({ path, bytes: await readIfThere(join(out, 'site', slug, made)) })),
+  );
+  await putFiles(
+    join(root, folder),
+    files.flatMap(({ path, bytes }) => (bytes ? [{ path, bytes }] : [])),
+  );
+}
