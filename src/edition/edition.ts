@@ -31,6 +31,6 @@ export function findOnlyThere(
   found: readonly Finding[],
 ): readonly Finding[] {
   const edition = editionWritten(project);
-  const others = findOthers(proofMeasures(workspace, project, shapes), found);
+  const others = findOthers(proofMeasures(workspace, project, shapes), () => found);
   return [...others].map((finding) => ({ ...finding, edition }));
 }

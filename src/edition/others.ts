@@ -7,11 +7,12 @@ const NO_WORSE: Length = Length.of(3, 1, 'mm');
 /**
  * What is found in one edition and not in the other. A finding is in both when a rule says it twice of the same words,
  * and the lengths it tells are about the same: what gets much worse in an edition is another finding. One that is known
- * answers for one alone.
+ * answers for one alone. What is known is asked for only once there is anything to hold against it.
  */
-export function* findOthers(found: Iterable<Finding>, known: readonly Finding[]): Generator<Finding> {
-  const left = [...known];
+export function* findOthers(found: Iterable<Finding>, known: () => Iterable<Finding>): Generator<Finding> {
+  let left: Finding[] | undefined;
   for (const finding of found) {
+    left ??= [...known()];
     const index = left.findIndex((each) => isAgain(finding, each));
     if (index < 0) yield finding;
     else left.splice(index, 1);

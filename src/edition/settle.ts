@@ -123,7 +123,11 @@ class Settling {
   /** Takes the nearest sound candidate for a piece, and tells what strained it. A rung is a step and what lies on it. */
   settle(piece: Piece, lying: LayerOnBase | undefined, rungs: readonly OptionsOfRung[]): Strain | undefined {
     const own = this.#tryOut(piece, this.#from, besides(lying, this.#from.shapes.layers));
-    const known = [...own.findings()];
+    let found: readonly Finding[] | undefined;
+    const known = (): readonly Finding[] => {
+      found ??= [...own.findings()];
+      return found;
+    };
     const keepsLook = signatureOf(own.built);
     const ruler = this.#soFar.project.unit === 'in' ? 'in' : 'mm';
     const counted = withCounts(piece, this.#from.shapes.nets);

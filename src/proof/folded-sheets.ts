@@ -32,8 +32,20 @@ export type FoldedSheet = {
   readonly soundness: Soundness;
 };
 
+/** Of what is looked at now: many rules ask for them. */
+const known: WeakMap<ProofContext, readonly FoldedSheet[]> = new WeakMap<
+  ProofContext,
+  readonly FoldedSheet[]
+>();
+
 /** Every sheet of a project that has folds, folded. */
-export function foldedSheets({ project, shapes }: ProofContext): readonly FoldedSheet[] {
+export function foldedSheets(context: ProofContext): readonly FoldedSheet[] {
+  const sheets = known.get(context) ?? foldSheets(context);
+  known.set(context, sheets);
+  return sheets;
+}
+
+function foldSheets({ project, shapes }: ProofContext): readonly FoldedSheet[] {
   return [...project.pieces.values()].flatMap((piece) => {
     const { id, body } = piece;
     const caliper = caliperOf(stockOf(piece, project)).thickness;

@@ -34,9 +34,12 @@ const SECOND: readonly RuleId[] = ['score-order', 'score-doubled', 'score-outsid
  * for whoever needs to know only whether there is any.
  */
 export function proofMeasures(workspace: Commons, project: Project, shapes: Shapes): Iterable<Finding> {
-  const asked = Object.entries(byId).filter(([, { ownEditionOnly }]) => !ownEditionOnly);
-  return runRules({ workspace, project, shapes }, Object.fromEntries(asked));
+  return runRules({ workspace, project, shapes }, measuring);
 }
+
+const measuring: Partial<Rules> = Object.fromEntries(
+  Object.entries(byId).filter(([, { check, ownEditionOnly }]) => check && !ownEditionOnly),
+);
 
 /** What is found of pieces that go into or round one another, for whoever has only those and what lies on them. */
 export function proofLinks(workspace: Commons, project: Project, shapes: Shapes): Iterable<Finding> {
@@ -47,7 +50,9 @@ export function proofLinks(workspace: Commons, project: Project, shapes: Shapes)
 /** What is wrong with the shapes, and what each of the rules finds. */
 function* runRules(context: ProofContext, rules: Partial<Rules>): Generator<Finding> {
   yield* context.shapes.findings;
-  for (const id of Object.keys(rules) as RuleId[]) yield* checkRule(id, rules, context);
+  for (const id of Object.keys(rules) as RuleId[]) {
+    if (rules[id]?.check) yield* checkRule(id, rules, context);
+  }
 }
 
 /** What one rule finds. What it found before it broke is kept. */

@@ -3,7 +3,7 @@ import type { Point2 } from './flat-polygon.ts';
 import type { FoldedPanel, FoldedShape } from './folded-shape.ts';
 import type { FlatPoint, Fold, Net, Panel } from './net.ts';
 import { boxCorners } from './outline.ts';
-import { type Hinge, hungOn, type Pose, placed } from './paint/pose.ts';
+import { type Hinge, hungOn, type Pose } from './paint/pose.ts';
 import { otherSide, panelForest, panelOf } from './panel-tree.ts';
 import { perNet } from './per-net.ts';
 import { bounds, dot, type Point3, scaled } from './space.ts';
@@ -135,15 +135,26 @@ export function sharesOf(hung: readonly HungPanel[], at: FoldProgress): readonly
 }
 
 function foldedPanel(panel: Panel, pose: Pose): FoldedPanel {
-  const place = (point: FlatPoint): Point3 => placed(pose, { ...upright(point), z: 0 });
+  const place = ({ x, y }: FlatPoint): Point3 => placeFlat(pose, x.mm, -y.mm);
   const { left, top } = panel.box;
   return {
     panel,
     corners: panel.outline.map(place),
-    box: boxCorners(panel.box).map(place),
+    get box() {
+      return boxCorners(panel.box).map(place);
+    },
     plane: { normal: pose.outside, offset: dot(pose.outside, pose.origin) },
     axes: { origin: place({ x: left, y: top }), across: pose.right, down: scaled(pose.up, -1) },
     place,
+  };
+}
+
+/** `placed` of a point of the paper itself; asked of every corner at every move, so nothing is made on the way. */
+function placeFlat({ right, up, origin }: Pose, x: number, y: number): Point3 {
+  return {
+    x: right.x * x + up.x * y + origin.x,
+    y: right.y * x + up.y * y + origin.y,
+    z: right.z * x + up.z * y + origin.z,
   };
 }
 

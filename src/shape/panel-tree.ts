@@ -1,4 +1,5 @@
 import type { Fold, Net, Panel } from './net.ts';
+import { perNet } from './per-net.ts';
 
 /** A fold as it is met on the way out from the root: the child turns about it with all that hangs on the child. */
 export type Joint = { readonly fold: Fold; readonly parent: string; readonly child: string };
@@ -15,6 +16,16 @@ type PanelForest = {
 
 /** The panels of a net as trees. The first tree grows from `root`, any other from its first panel. */
 export function panelForest(net: Net, root: string): PanelForest {
+  const known = forestsOf(net);
+  const forest = known.get(root) ?? growForest(net, root);
+  known.set(root, forest);
+  return forest;
+}
+
+/** Those that were grown, by their roots. */
+const forestsOf: (net: Net) => Map<string, PanelForest> = perNet(() => new Map());
+
+function growForest(net: Net, root: string): PanelForest {
   const reached = new Set<string>();
   const used = new Set<Fold>();
   const trees: PanelTree[] = [];
@@ -30,7 +41,7 @@ function growTree(net: Net, root: string, reached: Set<string>, used: Set<Fold>)
   const waiting = [root];
   reached.add(root);
   for (let parent = waiting.shift(); parent !== undefined; parent = waiting.shift()) {
-    for (const fold of net.folds) {
+    for (const fold of foldsOf(net, parent)) {
       const child = otherSide(fold, parent);
       if (child === undefined || reached.has(child)) continue;
       reached.add(child);
@@ -48,14 +59,26 @@ export function otherSide({ panels: [first, second] }: Fold, panel: string): str
   return second === panel ? first : undefined;
 }
 
+const foldsByPanel: (net: Net) => ReadonlyMap<string, readonly Fold[]> = perNet(({ folds }: Net) => {
+  const found = new Map<string, Fold[]>();
+  for (const fold of folds) {
+    for (const panel of new Set(fold.panels)) {
+      const own = found.get(panel);
+      if (own) own.push(fold);
+      else found.set(panel, [fold]);
+    }
+  }
+  return found;
+});
+
 /** The folds of a panel. */
 export function foldsOf(net: Net, panel: string): readonly Fold[] {
-  return net.folds.filter(({ panels }) => panels.includes(panel));
+  return foldsByPanel(net).get(panel) ?? [];
 }
 
 /** The fold that joins two panels; undefined where none does. */
-export function foldBetween({ folds }: Net, first: string, second: string): Fold | undefined {
-  return folds.find((fold) => otherSide(fold, first) === second);
+export function foldBetween(net: Net, first: string, second: string): Fold | undefined {
+  return foldsOf(net, first).find((fold) => otherSide(fold, first) === second);
 }
 
 /** Whether a panel is stuck to any other. */
@@ -85,7 +108,12 @@ export function branchOf(tree: PanelTree, panel: string): ReadonlySet<string> {
 
 /** The panel with this id. @throws Error when the net has none: a net's own references always hold. */
 export function panelOf(net: Net, id: string): Panel {
-  const panel = net.panels.find((each) => each.id === id);
+  const panel = panelsById(net).get(id);
   if (!panel) throw new Error(`the net has no panel "${id}"`);
   return panel;
 }
+
+/** Of two with one id the first. */
+const panelsById: (net: Net) => ReadonlyMap<string, Panel> = perNet(
+  ({ panels }: Net) => new Map(panels.toReversed().map((panel) => [panel.id, panel])),
+);

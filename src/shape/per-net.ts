@@ -1,13 +1,16 @@
-import type { Net } from './net.ts';
-
-/** Works something out of a net once: many ask for the same. What else it is told is the same for a net each time. */
-export function perNet<More extends readonly unknown[], T extends object>(
-  work: (net: Net, ...more: More) => T,
-): (net: Net, ...more: More) => T {
-  const known = new WeakMap<Net, T>();
-  return (net, ...more) => {
-    const result = known.get(net) ?? work(net, ...more);
-    known.set(net, result);
+/**
+ * Works something out of a net, or of one that is folded, once: many ask for the same. What else it is told is the same
+ * for it each time.
+ */
+export function perNet<Of extends object, More extends readonly unknown[], T extends object>(
+  work: (of: Of, ...more: More) => T,
+): (of: Of, ...more: More) => T {
+  const known = new WeakMap<Of, T>();
+  return (of, ...more) => {
+    const before = known.get(of);
+    if (before) return before;
+    const result = work(of, ...more);
+    known.set(of, result);
     return result;
   };
 }

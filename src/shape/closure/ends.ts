@@ -1,6 +1,7 @@
 import { Length } from '../../measure/length.ts';
 import type { Fold, Net } from '../net.ts';
 import { foldsOf, isStuck, otherSide, panelOf } from '../panel-tree.ts';
+import { perNet } from '../per-net.ts';
 import { lineOf, positionOf, reachFrom, signedAngle, type Tube, tubesOf } from '../tube.ts';
 import { isLap, isSquare, sideWidth } from './seam.ts';
 import { tolerance } from './tolerance.ts';
@@ -44,12 +45,12 @@ const TUCK_EASE: Length = Length.of(1, 16, 'in');
 export const HALF_LID: Length = Length.of(1, 4, 'in');
 
 /** Both ends of every tube of a net. */
-export function tubeEnds(net: Net): readonly TubeEnd[] {
+export const tubeEnds: (net: Net) => readonly TubeEnd[] = perNet((net: Net) => {
   return tubesOf(net).flatMap((tube) => {
     const ends = tube.lines === 'upright' ? (['top', 'bottom'] as const) : (['left', 'right'] as const);
     return ends.map((end) => ({ tube, end, flaps: endFlaps(net, tube, end), length: runOf(net, tube) }));
   });
-}
+});
 
 /**
  * What stays open of a square end. Nothing where one flap reaches across or two facing ones meet, unless a lid stops a little short above them; nothing either where the

@@ -1,6 +1,7 @@
 import type { Length } from '../../measure/length.ts';
 import type { Fold, Net } from '../net.ts';
 import { foldBetween, foldsOf, isStuck, otherSide } from '../panel-tree.ts';
+import { perNet } from '../per-net.ts';
 import { areFacing, isFlatOn, lineOf, reachFrom } from '../tube.ts';
 import { isRolled } from './roll.ts';
 import { WIDEST_TAB } from './seam.ts';
@@ -17,30 +18,32 @@ type OverhangingFlap = FlatFlap & { readonly depth: Length; readonly across: Len
  * which is longer than its front unless that ends in the flap of an envelope; and the leaf of a card may be so meant
  * where nothing is folded in from that side.
  */
-export function overhangingFlaps(net: Net, caliper: Length): readonly OverhangingFlap[] {
-  return flapsWithTabs(net).flatMap(({ panel, on, fold }) => {
-    if (lineOf(fold) === 'slanted') return [];
-    // Tabs that are stuck to what they hang on are meant for what lies there, which is then the back of a pocket.
-    if (net.glue.some(({ from, to }) => to === on && foldBetween(net, from, on))) return [];
-    const facing = facingPanels(net, on, fold);
-    const isBack = net.glue.some(({ to }) => to === panel) || foldsOf(net, panel).length > 1;
-    if (isBack && !facing.some((each) => isWide(net, each, fold))) return [];
-    // What goes on to and fro from a gusset is longer than it; where that is stuck it may stick out, which is told there.
-    if (isStuck(net, panel) && isGusset(net, on, fold)) return [];
-    if (net.glue.length === 0 && (facing.length === 0 || isRolled(net, fold))) return [];
-    const depth = reachFrom(lineOf(fold), net, panel);
-    const across = reachFrom(lineOf(fold), net, on);
-    return depth.minus(across).greaterThan(tolerance(caliper)) ? [{ panel, on, fold, depth, across }] : [];
-  });
-}
+export const overhangingFlaps: (net: Net, caliper: Length) => readonly OverhangingFlap[] = perNet(
+  (net: Net, caliper: Length) => {
+    return flapsWithTabs(net).flatMap(({ panel, on, fold }) => {
+      if (lineOf(fold) === 'slanted') return [];
+      // Tabs that are stuck to what they hang on are meant for what lies there, which is then the back of a pocket.
+      if (net.glue.some(({ from, to }) => to === on && foldBetween(net, from, on))) return [];
+      const facing = facingPanels(net, on, fold);
+      const isBack = net.glue.some(({ to }) => to === panel) || foldsOf(net, panel).length > 1;
+      if (isBack && !facing.some((each) => isWide(net, each, fold))) return [];
+      // What goes on to and fro from a gusset is longer than it; where that is stuck it may stick out, which is told there.
+      if (isStuck(net, panel) && isGusset(net, on, fold)) return [];
+      if (net.glue.length === 0 && (facing.length === 0 || isRolled(net, fold))) return [];
+      const depth = reachFrom(lineOf(fold), net, panel);
+      const across = reachFrom(lineOf(fold), net, on);
+      return depth.minus(across).greaterThan(tolerance(caliper)) ? [{ panel, on, fold, depth, across }] : [];
+    });
+  },
+);
 
 /** Every flap that is folded flat on the panel it hangs on, by its only fold. */
-export function flatFlaps(net: Net): readonly FlatFlap[] {
+export const flatFlaps: (net: Net) => readonly FlatFlap[] = perNet((net: Net) => {
   return flapsWithTabs(net).filter(({ panel }) => foldsOf(net, panel).length === 1);
-}
+});
 
 /** The same, and those that have no other folds but those of tabs at their sides. */
-function flapsWithTabs(net: Net): readonly FlatFlap[] {
+const flapsWithTabs: (net: Net) => readonly FlatFlap[] = perNet((net: Net) => {
   return net.panels.flatMap(({ id: panel }) => {
     const folds = foldsOf(net, panel);
     const [fold, ...others] = folds.filter((each) => folds.length === 1 || !isOfTab(net, panel, each));
@@ -49,7 +52,7 @@ function flapsWithTabs(net: Net): readonly FlatFlap[] {
     const areBeside = folds.every((each) => each === fold || lineOf(each) !== lineOf(fold));
     return isFlatOn(fold) && areBeside ? [{ panel, on, fold }] : [];
   });
-}
+});
 
 /** Whether nothing but a glue tab hangs on a panel by a fold. */
 function isOfTab(net: Net, panel: string, fold: Fold): boolean {

@@ -2,6 +2,7 @@ import { Length } from '../../measure/length.ts';
 import type { Overlap } from '../common-parts.ts';
 import { apart, type FoldedShape, foldedPanelOf, runAlike } from '../folded-shape.ts';
 import type { Mate } from '../net.ts';
+import { perNet } from '../per-net.ts';
 import { overlapOf } from './overlap.ts';
 import { tolerance } from './tolerance.ts';
 
@@ -19,9 +20,11 @@ export type GlueFit = {
 };
 
 /** Every glue area of a folded net against what it sticks to. */
-export function glueFits(shape: FoldedShape, caliper: Length): readonly GlueFit[] {
-  return shape.net.glue.map((mate) => glueFit(shape, mate, tolerance(caliper).mm));
-}
+export const glueFits: (shape: FoldedShape, caliper: Length) => readonly GlueFit[] = perNet(
+  (shape: FoldedShape, caliper: Length) => {
+    return shape.net.glue.map((mate) => glueFit(shape, mate, tolerance(caliper).mm));
+  },
+);
 
 /** Whether every glue area of a folded net comes to lie on what it sticks to. */
 export function allMeet(shape: FoldedShape, caliper: Length): boolean {

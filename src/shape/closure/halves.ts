@@ -2,6 +2,7 @@ import { Length } from '../../measure/length.ts';
 import type { Fold, Net } from '../net.ts';
 import { pairsOf } from '../pairs.ts';
 import { foldsOf, otherSide } from '../panel-tree.ts';
+import { perNet } from '../per-net.ts';
 import { areFacing, isFlatOn, lineOf, reachFrom } from '../tube.ts';
 import { isRolled } from './roll.ts';
 import { nearlyEqual, tolerance } from './tolerance.ts';
@@ -97,12 +98,14 @@ function gates(net: Net): UnevenFold[] {
 }
 
 /** Every two flaps on facing edges of one panel, with the fold of the first too. */
-export function gatePairs(net: Net): readonly (GatePair & { readonly other: Fold })[] {
-  return net.panels.flatMap(({ id: base }) =>
-    pairsOf(foldsOf(net, base)).flatMap(([other, fold]) => {
-      const [first, second] = [otherSide(other, base), otherSide(fold, base)];
-      if (first === undefined || second === undefined || !areFacing(other, fold)) return [];
-      return [{ panels: [first, second] as const, base, fold, other }];
-    }),
-  );
-}
+export const gatePairs: (net: Net) => readonly (GatePair & { readonly other: Fold })[] = perNet(
+  (net: Net) => {
+    return net.panels.flatMap(({ id: base }) =>
+      pairsOf(foldsOf(net, base)).flatMap(([other, fold]) => {
+        const [first, second] = [otherSide(other, base), otherSide(fold, base)];
+        if (first === undefined || second === undefined || !areFacing(other, fold)) return [];
+        return [{ panels: [first, second] as const, base, fold, other }];
+      }),
+    );
+  },
+);

@@ -3,6 +3,7 @@ import type { FoldedShape } from '../folded-shape.ts';
 import { boxArea, type Fold, type Net } from '../net.ts';
 import { gather } from '../pairs.ts';
 import { foldBetween } from '../panel-tree.ts';
+import { perNet } from '../per-net.ts';
 import { areFacing, bentRows, isFlatOn, lineOf, reachFrom, signedAngle, tubesOf } from '../tube.ts';
 import { tubeEnds } from './ends.ts';
 import { allMeet } from './glue.ts';
@@ -21,25 +22,29 @@ type MovingPart = readonly string[];
  * Everything of a folded shape that should be held and isn't; what opens on purpose is not among it. Of a card, nothing;
  * nor where what is glued doesn't meet, for then it is not the shape that is meant.
  */
-export function unheldParts(shape: FoldedShape, caliper: Length): readonly Unheld[] {
-  const { net } = shape;
-  const holding = new Holding(shape, caliper);
-  if (net.glue.length === 0 && net.folds.every(isFlatOn)) return loosePockets(holding);
-  if (!allMeet(shape, caliper)) return [];
-  const tabs = missingTabs(holding);
-  if (tabs.length > 0) return tabs;
-  const corners = net.glue.length === 0 && !isFlat(net) ? freeCorners(net) : [];
-  if (corners.length > 1) {
-    const panels = corners.map(({ panel }) => panel);
-    return [{ kind: 'panels', panels, glue: corners.map(({ panel, wall }) => ({ from: panel, to: wall })) }];
-  }
-  const [seam] = openSeams(holding);
-  const ends = tubesOf(net).flatMap((tube) => openEnds(holding, tube));
-  // Where nothing is stuck at all, that is one cause.
-  const glue = [...(seam?.glue ?? []), ...ends.flatMap((end) => end.glue)];
-  const ofTubes = seam && net.glue.length === 0 ? [{ ...seam, glue }] : [...(seam ? [seam] : []), ...ends];
-  return [...ofTubes, ...openParts(holding)];
-}
+export const unheldParts: (shape: FoldedShape, caliper: Length) => readonly Unheld[] = perNet(
+  (shape: FoldedShape, caliper: Length) => {
+    const { net } = shape;
+    const holding = new Holding(shape, caliper);
+    if (net.glue.length === 0 && net.folds.every(isFlatOn)) return loosePockets(holding);
+    if (!allMeet(shape, caliper)) return [];
+    const tabs = missingTabs(holding);
+    if (tabs.length > 0) return tabs;
+    const corners = net.glue.length === 0 && !isFlat(net) ? freeCorners(net) : [];
+    if (corners.length > 1) {
+      const panels = corners.map(({ panel }) => panel);
+      return [
+        { kind: 'panels', panels, glue: corners.map(({ panel, wall }) => ({ from: panel, to: wall })) },
+      ];
+    }
+    const [seam] = openSeams(holding);
+    const ends = tubesOf(net).flatMap((tube) => openEnds(holding, tube));
+    // Where nothing is stuck at all, that is one cause.
+    const glue = [...(seam?.glue ?? []), ...ends.flatMap((end) => end.glue)];
+    const ofTubes = seam && net.glue.length === 0 ? [{ ...seam, glue }] : [...(seam ? [seam] : []), ...ends];
+    return [...ofTubes, ...openParts(holding)];
+  },
+);
 
 function openSeams({ net }: Holding): Unheld[] {
   const { opens = [] } = net;

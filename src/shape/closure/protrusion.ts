@@ -4,6 +4,7 @@ import { breadthOf } from '../flat-polygon.ts';
 import { type FoldedShape, foldedPanelOf, lieAlike, onPanel, outlineOn } from '../folded-shape.ts';
 import { boxArea, type Mate, type Net } from '../net.ts';
 import { foldsOf, panelOf, pathBetween } from '../panel-tree.ts';
+import { perNet } from '../per-net.ts';
 import { reachFrom, tubesOf } from '../tube.ts';
 import { tubeEnds } from './ends.ts';
 import { overhangingFlaps } from './flat-flaps.ts';
@@ -25,20 +26,22 @@ export type Protrusion = {
  * which says enough. Inside an envelope it may reach past its mate as long as there
  * is paper under it; flaps of an end need only stay between the walls.
  */
-export function protrusions(shape: FoldedShape, caliper: Length): readonly Protrusion[] {
-  const allowed = tolerance(caliper).mm;
-  // Of a flap that is longer than what it is folded on that says enough.
-  const tooLong = new Set(overhangingFlaps(shape.net, caliper).map(({ panel }) => panel));
-  const fits = glueFits(shape, caliper);
-  const areUnequal = unequalRims(shape.net, caliper).some(({ mayBeMeant }) => !mayBeMeant);
-  if (areUnequal || fits.some(({ verdict }) => verdict !== 'meets')) return [];
-  return fits.flatMap(({ mate }) => {
-    const [tab, wall] = tabFirst(shape, mate);
-    if (tab === undefined || wall === undefined || tooLong.has(tab)) return [];
-    const by = beyondFacing(shape.net, tab) ?? beyond(shape, tab, allowed);
-    return by > 0 ? [{ mate, tab, wall, by }] : [];
-  });
-}
+export const protrusions: (shape: FoldedShape, caliper: Length) => readonly Protrusion[] = perNet(
+  (shape: FoldedShape, caliper: Length) => {
+    const allowed = tolerance(caliper).mm;
+    // Of a flap that is longer than what it is folded on that says enough.
+    const tooLong = new Set(overhangingFlaps(shape.net, caliper).map(({ panel }) => panel));
+    const fits = glueFits(shape, caliper);
+    const areUnequal = unequalRims(shape.net, caliper).some(({ mayBeMeant }) => !mayBeMeant);
+    if (areUnequal || fits.some(({ verdict }) => verdict !== 'meets')) return [];
+    return fits.flatMap(({ mate }) => {
+      const [tab, wall] = tabFirst(shape, mate);
+      if (tab === undefined || wall === undefined || tooLong.has(tab)) return [];
+      const by = beyondFacing(shape.net, tab) ?? beyond(shape, tab, allowed);
+      return by > 0 ? [{ mate, tab, wall, by }] : [];
+    });
+  },
+);
 
 /**
  * A mate's panels, the tab first: a tube's own, else the one that bears nothing, hangs further from the base, or is smaller.

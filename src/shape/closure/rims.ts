@@ -3,6 +3,7 @@ import { restOf } from '../base-panel.ts';
 import { boxArea, type FlatPoint, type Fold, type Mate, type Net } from '../net.ts';
 import { pairsOf } from '../pairs.ts';
 import { foldBetween, panelOf } from '../panel-tree.ts';
+import { perNet } from '../per-net.ts';
 import { bentRows, tubesOf } from '../tube.ts';
 import { type RisingWall, wallsRound } from './room.ts';
 import { nearlyEqual } from './tolerance.ts';
@@ -25,32 +26,41 @@ export type UnequalRim = {
 const SLIP: Length = Length.of(1, 4, 'in');
 
 /** The walls of a tray that differ from their neighbors in height; a tube has flaps there, which may. */
-export function unequalRims(net: Net, caliper: Length): readonly UnequalRim[] {
-  if (tubesOf(net).length > 0) return [];
-  const corners = cornersOf(net).filter(
-    ({ walls: [a, b], mate }) => !nearlyEqual(a.height, b.height, caliper) && !isTabOfFloor(net, mate),
-  );
-  const found: UnequalRim[] = [];
-  for (let left = corners; left.length > 0; ) {
-    const odd = oddOneOf(left);
-    const own = left.filter(({ walls }) => walls.some(({ panel }) => panel === odd.panel));
-    const others = own.flatMap(({ walls }) => walls.filter(({ panel }) => panel !== odd.panel));
-    const [first] = others;
-    if (!first) break;
-    const alike = others.filter(({ height }) => nearlyEqual(height, first.height, caliper));
-    const panels = alike.map(({ panel }) => panel);
-    const said = own.filter(({ walls }) => walls.some(({ panel }) => panels.includes(panel)));
-    const mate = said.find((corner) => corner.mate)?.mate;
-    const heights = [odd.height, first.height] as const;
-    const sticksOut = said.some((corner) => sticksOutAt(net, corner));
-    const mayBeMeant = odd.height.minus(first.height).abs().greaterThan(SLIP);
-    // What a tab does that stands far up past a wall is told of the tab.
-    if (!(sticksOut && mayBeMeant))
-      found.push({ wall: odd.panel, others: panels, heights, sticksOut, mayBeMeant, ...(mate && { mate }) });
-    left = left.filter((corner) => !said.includes(corner));
-  }
-  return found;
-}
+export const unequalRims: (net: Net, caliper: Length) => readonly UnequalRim[] = perNet(
+  (net: Net, caliper: Length) => {
+    if (tubesOf(net).length > 0) return [];
+    const corners = cornersOf(net).filter(
+      ({ walls: [a, b], mate }) => !nearlyEqual(a.height, b.height, caliper) && !isTabOfFloor(net, mate),
+    );
+    const found: UnequalRim[] = [];
+    for (let left = corners; left.length > 0; ) {
+      const odd = oddOneOf(left);
+      const own = left.filter(({ walls }) => walls.some(({ panel }) => panel === odd.panel));
+      const others = own.flatMap(({ walls }) => walls.filter(({ panel }) => panel !== odd.panel));
+      const [first] = others;
+      if (!first) break;
+      const alike = others.filter(({ height }) => nearlyEqual(height, first.height, caliper));
+      const panels = alike.map(({ panel }) => panel);
+      const said = own.filter(({ walls }) => walls.some(({ panel }) => panels.includes(panel)));
+      const mate = said.find((corner) => corner.mate)?.mate;
+      const heights = [odd.height, first.height] as const;
+      const sticksOut = said.some((corner) => sticksOutAt(net, corner));
+      const mayBeMeant = odd.height.minus(first.height).abs().greaterThan(SLIP);
+      // What a tab does that stands far up past a wall is told of the tab.
+      if (!(sticksOut && mayBeMeant))
+        found.push({
+          wall: odd.panel,
+          others: panels,
+          heights,
+          sticksOut,
+          mayBeMeant,
+          ...(mate && { mate }),
+        });
+      left = left.filter((corner) => !said.includes(corner));
+    }
+    return found;
+  },
+);
 
 /** Whether what a glued corner takes for a wall is smaller than what it is stuck to: a tab that hangs on the floor. */
 function isTabOfFloor(net: Net, mate: Mate | undefined): boolean {

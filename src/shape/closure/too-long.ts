@@ -1,5 +1,6 @@
 import type { Length } from '../../measure/length.ts';
 import type { FoldedShape } from '../folded-shape.ts';
+import { perNet } from '../per-net.ts';
 import { flapsSticking } from './end-cover.ts';
 import { longFlaps, tubeEnds } from './ends.ts';
 import { protrusions } from './protrusion.ts';
@@ -10,9 +11,11 @@ export function panelsTooLong(shape: FoldedShape, caliper: Length): ReadonlySet<
 }
 
 /** All parts of the flaps of ends that reach further than to the walls. */
-export function flapsTooLong(shape: FoldedShape, caliper: Length): readonly string[] {
-  return tubeEnds(shape.net).flatMap((end) => [
-    ...longFlaps(end, caliper).flatMap(({ parts }) => parts),
-    ...flapsSticking(shape, end, caliper).flatMap(({ flap }) => flap.parts),
-  ]);
-}
+export const flapsTooLong: (shape: FoldedShape, caliper: Length) => readonly string[] = perNet(
+  (shape: FoldedShape, caliper: Length) => {
+    return tubeEnds(shape.net).flatMap((end) => [
+      ...longFlaps(end, caliper).flatMap(({ parts }) => parts),
+      ...flapsSticking(shape, end, caliper).flatMap(({ flap }) => flap.parts),
+    ]);
+  },
+);

@@ -1,6 +1,7 @@
 import { boxArea, boxSize, type Fold, type Mate, type Net } from '../net.ts';
 import { pairsOf } from '../pairs.ts';
 import { foldBetween, foldsOf, isStuck, otherSide, panelOf } from '../panel-tree.ts';
+import { perNet } from '../per-net.ts';
 import { areFacing, comesRound, isFlatOn, isOneLine, lineOf, reachFrom } from '../tube.ts';
 import { type FlatFlap, flatFlaps } from './flat-flaps.ts';
 import { WIDEST_TAB } from './seam.ts';
@@ -55,7 +56,7 @@ export type LeftOut = {
 };
 
 /** Flat flaps whose twins are stuck to something else, corners that are not stuck as the others are, tabs that join nothing. */
-export function leftOutFlaps(net: Net): readonly LeftOut[] {
+export const leftOutFlaps: (net: Net) => readonly LeftOut[] = perNet((net: Net) => {
   const unlike = twinFlaps(net).flatMap(([one, other]) => {
     // Of two that are stuck to different panels, the one on the smaller is astray.
     const [first] = [...unlikeTwin(net, one, other), ...unlikeTwin(net, other, one)].toSorted(
@@ -79,7 +80,7 @@ export function leftOutFlaps(net: Net): readonly LeftOut[] {
       return joinsNothing ? [{ panel, hangsThere: true, ...stuck }] : [];
     }),
   ];
-}
+});
 
 /**
  * Twins on one panel are stuck to one thing, or to one another. Those on two may be stuck each to its own, or each to the panel it hangs on,
@@ -127,7 +128,7 @@ export function freeCorners(net: Net): readonly FoldedCorner[] {
   );
 }
 
-function foldedCorners(net: Net): readonly (FoldedCorner & Pick<Fold, 'panels'>)[] {
+const foldedCorners: (net: Net) => readonly (FoldedCorner & Pick<Fold, 'panels'>)[] = perNet((net: Net) => {
   const inTwo = net.folds.filter((fold) => lineOf(fold) === 'slanted' && isFlatOn(fold));
   return inTwo.flatMap(({ panels }) =>
     panels.flatMap((panel) => {
@@ -136,7 +137,7 @@ function foldedCorners(net: Net): readonly (FoldedCorner & Pick<Fold, 'panels'>)
       return wall === undefined ? [] : [{ panel, wall, panels }];
     }),
   );
-}
+});
 
 /** Corners that are stuck to nothing, where one of their size is stuck. */
 function unlikeCorners(net: Net): LeftOut[] {
