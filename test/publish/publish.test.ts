@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { emptyFolder, sheetwright } from '../cli/terminal.ts';
@@ -33,6 +33,14 @@ function workspace(): { folder: string; sheet: string; ledger: string } {
 const edit = (path: string, from: string, to: string): void =>
   writeFileSync(path, readFileSync(path, 'utf8').replace(from, to));
 const pageOf = (folder: string): string => readFileSync(join(folder, 'dist/site/card/index.html'), 'utf8');
+
+/** Every file below a folder, with its bytes. */
+function filesIn(folder: string): ReadonlyMap<string, string> {
+  const all = readdirSync(folder, { recursive: true, withFileTypes: true });
+  const paths = all.filter((each) => each.isFile()).map((each) => join(each.parentPath, each.name));
+  const named = paths.map((path) => [path.slice(folder.length), readFileSync(path, 'latin1')] as const);
+  return new Map(named.toSorted(([a], [b]) => (a < b ? -1 : 1)));
+}
 
 describe('sheetwright publish', () => {
   it('records exactly one revision for each real change', async () => {
@@ -78,10 +86,13 @@ describe('sheetwright publish', () => {
     expect(page).toContain(`href="${href}"`);
     expect(readFileSync(join(folder, 'dist/site/card', href), 'utf8')).toBe('as handed out');
 
-    rmSync(join(folder, 'dist'), { recursive: true });
-    await sheetwright(folder, 'make', '--no-pdf');
-    expect(pageOf(folder)).toBe(page);
-    expect(readFileSync(join(folder, 'dist/site/card', href), 'utf8')).toBe('as handed out');
+    // A workspace is all there is: copied elsewhere, without what was made, it gives the same bytes.
+    const elsewhere = join(emptyFolder(), 'moved house');
+    cpSync(join(folder, 'projects'), join(elsewhere, 'projects'), { recursive: true });
+    await sheetwright(elsewhere, 'make', '--no-pdf');
+    const made = filesIn(join(folder, 'dist'));
+    expect(made.size).toBeGreaterThan(20);
+    expect(filesIn(join(elsewhere, 'dist'))).toEqual(made);
     expect((await sheetwright(folder, 'make', '--no-pdf')).out).toContain('0 files new or changed');
     expect(readFileSync(ledger, 'utf8')).toMatch(/number: 3/u);
   });
