@@ -42,7 +42,8 @@ describe('the table of every project of the demo', () => {
 
   it('numbers stamps and inks by the step that stamps with them', () => {
     const card = projects.find(({ slug }) => slug === 'wheat-field-card');
-    const stamped = card && firstUses(card).find(({ supplies }) => supplies.length > 0);
+    const stamped =
+      card && firstUses(card).find(({ supplies }) => supplies.some(({ kind }) => kind.value === 'stamp'));
     const step = card?.steps[(stamped?.step ?? 0) - 1];
     expect(step?.prose.references.map(({ kind }) => kind)).toContain('impressions');
     expect(stamped?.supplies.map(({ kind }) => kind.value)).toEqual(expect.arrayContaining(['stamp', 'ink']));
