@@ -299,7 +299,7 @@ describe('what cannot be near', () => {
       'note edition-strained',
     );
     expect(troubles(study)).toEqual([
-      'in the metric edition 1 in of s2 is 27 mm there, 1.6 mm off: with closer whole numbers s2 would no longer fold and fit',
+      'in the metric edition, 1 in of s2 becomes 27 mm, 1.6 mm off: with closer whole numbers s2 would no longer fold and fit',
     ]);
     const layers = study.editions.metric.shapes.layers;
     expect(layers[0]?.reveals.left.mm).toBe(0);
@@ -519,6 +519,6 @@ describe('where half a step is needed', () => {
     const study = studyOf(pieces(lines.join('\n')));
     const c = ownNet(study.editions.metric.shapes.nets, 'c');
     expect(c && [c.size.width.mm, c.size.height.mm].every(Number.isInteger)).toBe(true);
-    for (const trouble of troubles(study)) expect(trouble).toContain('3/8 in of c is 9.5 mm');
+    for (const trouble of troubles(study)) expect(trouble).toContain('3/8 in of c becomes 9.5 mm');
   });
 });

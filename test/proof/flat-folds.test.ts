@@ -141,12 +141,12 @@ describe('the proof of what is folded flat', () => {
     [
       'gates folded to both sides',
       strip('8', '2, 6', `A|B: ${M}, B|C: ${V}`),
-      'gates-apart at "B|C: valley 180": box.A1 is folded onto one side of B1 and C1 onto the other, though together they are as wide as it is; fold C1 the other way, so that the two meet, unless it is meant',
+      'gates-apart at "B|C: valley 180": box.A1 is folded onto one side of B1 and C1 onto the other, though together they are as wide as it is; fold C1 the other way, so that the two meet, unless you want it that way',
     ],
     [
       'one gate that is folded only halfway',
       strip('8', '2, 6', `A|B: mountain 90, B|C: ${M}`),
-      'gates-apart at "A|B: mountain 90": box.C1 is folded flat onto B1 and A1 by only 90°, though together they are as wide as it is; fold A1 by 180° too, so that the two meet, unless it is meant',
+      'gates-apart at "A|B: mountain 90": box.C1 is folded flat onto B1 and A1 by only 90°, though together they are as wide as it is; fold A1 by 180° too, so that the two meet, unless you want it that way',
     ],
     [
       'a closing flap folded to the front',
@@ -166,7 +166,7 @@ describe('the proof of what is folded flat', () => {
     [
       'leaves of one width rolled up',
       strip('9', '3, 6', `A|B: ${M}, B|C: ${M}`),
-      'rolled-leaf at "A|B: mountain 180": box.A1, 3 in wide, is rolled in between C1 and B1, which leaves 3 in: it stands against the fold and buckles; cut A1 at 2 15/16 in, or fold it the other way, back and forth',
+      'rolled-leaf at "A|B: mountain 180": box.A1, 3 in wide, is rolled in between C1 and B1, which leaves 3 in: it jams in the fold and buckles; cut A1 at 2 15/16 in, or fold it the other way, back and forth',
     ],
     [
       'leaves of which none can be the inner one',

@@ -29,7 +29,7 @@ describe('a box that is not glued', () => {
     [
       'at all',
       boxWith().replace(/ {2}glue:.*\n/u, '\n'),
-      'the walls of box come round, but box.tab is stuck to nothing where it lies on box.A3; add "glue: { tab: A3, A4: D4, B4: D4, C4: D4 }"',
+      'the walls of box go all the way around, but box.tab is stuck to nothing where it lies on box.A3; add "glue: { tab: A3, A4: D4, B4: D4, C4: D4 }"',
     ],
     [
       'but at its tab',
@@ -39,7 +39,7 @@ describe('a box that is not glued', () => {
     [
       'at its tab',
       boxWith({ glue: 'A4: D4, C4: D4, B4: D4' }),
-      'the walls of box come round, but box.tab is stuck to nothing where it lies on box.A3; add "glue: { tab: A3 }"',
+      'the walls of box go all the way around, but box.tab is stuck to nothing where it lies on box.A3; add "glue: { tab: A3 }"',
     ],
     [
       'at any flap of a floor of six',
@@ -49,7 +49,7 @@ describe('a box that is not glued', () => {
     [
       'at the seam of six walls',
       sixSided(SIX.replace('G1: A1, ', '')),
-      'the walls of box come round, but box.G1 is stuck to nothing where it lies on box.A1; add "glue: { G1: A1 }"',
+      'the walls of box go all the way around, but box.G1 is stuck to nothing where it lies on box.A1; add "glue: { G1: A1 }"',
     ],
   ])('%s is found once', (_, sheet, expected) => {
     expect(held(sheet)).toEqual([expect.stringContaining(`error not-held at "box": ${expected}`)]);

@@ -130,7 +130,7 @@ describe('what goes in', () => {
     [
       'a band too short, without a word',
       together(CARD, 'band: { stock: cream, form: belly band, around: 3 3/4 x 1/16 }'),
-      'error does-not-go-in at "3 3/4 x 1/16": band goes round 3 3/4 × 1/16 in, and card, closed, is 4 1/4 × ≈1/32 in: ≈7/16 in too small; write "around: 4 1/4 x 1/16 in", or make card smaller',
+      'error does-not-go-in at "3 3/4 x 1/16": band goes around 3 3/4 × 1/16 in, and card, closed, is 4 1/4 × ≈1/32 in: ≈7/16 in too small; write "around: 4 1/4 x 1/16 in", or make card smaller',
     ],
     [
       // Thirty notes of one sheet, about 0.3 mm each, and the card of two are 9.6 mm together: 3/8 in.
@@ -140,7 +140,7 @@ describe('what goes in', () => {
         'note: { stock: cream, cut: 4 x 5, count: 30 }',
         'band: { stock: cream, form: belly band, inside: 4 5/8 x 1/4, around: [card, note] }',
       ),
-      'error does-not-go-in at "card": band goes round 4 5/8 × 1/4 in, and card and note together are 4 1/4 × ≈3/8 in: ≈1/8 in too small; write "inside: 4 5/8 x 7/16 in", or make card and note smaller',
+      'error does-not-go-in at "card": band goes around 4 5/8 × 1/4 in, and card and note together are 4 1/4 × ≈3/8 in: ≈1/8 in too small; write "inside: 4 5/8 x 7/16 in", or make card and note smaller',
     ],
     [
       'a set of which one piece is not there',
@@ -150,7 +150,7 @@ describe('what goes in', () => {
     [
       'a band that falls off',
       together(CARD, 'band: { stock: cream, form: belly band, inside: 6 1/4 x 1/16, around: card }'),
-      'warning band-loose at "card": band is ≈1 11/16 in longer all the way round than card: it would slide off; write "inside: 5 1/2 x 1/16 in"',
+      'warning band-loose at "card": band is ≈1 11/16 in too long for card: it would slide off; write "inside: 5 1/2 x 1/16 in"',
     ],
     [
       'a drawer as wide as its sleeve, by their score lines and without a word',
@@ -158,7 +158,7 @@ describe('what goes in', () => {
         'sleeve: { stock: cream, cut: 12 1/2 x 3, score: [{ from: left, at: [4, 6, 10, 12] }], glue: { E1: A1 } }',
         'drawer: { stock: cream, cut: 8 x 7, score: [{ from: left, at: [2, 6] }, { from: top, at: [2, 5] }], slit: [A|B 1, B|C 1, A|B 3, B|C 3], glue: { A1: B1, C1: B1, A3: B3, C3: B3 } }',
       ),
-      'warning does-not-go-in at "12 1/2 x 3": sleeve goes round 4 × 2 in, and drawer, closed, is ≈4 × ≈2 in: less than 1/32 in too small; make sleeve at least 4 3/16 in wide and 2 3/16 in deep inside, or drawer smaller',
+      'warning does-not-go-in at "12 1/2 x 3": sleeve goes around 4 × 2 in, and drawer, closed, is ≈4 × ≈2 in: less than 1/32 in too small; make sleeve at least 4 3/16 in wide and 2 3/16 in deep inside, or drawer smaller',
     ],
     [
       'a drawer half an inch wider than its sleeve',
@@ -167,7 +167,7 @@ describe('what goes in', () => {
         'drawer: { stock: cream, cut: 8 1/4 x 8 3/4, score: [{ from: left, at: [1 7/8, 6 3/8] }, { from: top, at: [1 7/8, 6 7/8] }], slit: [A|B 1, B|C 1, A|B 3, B|C 3], glue: { A1: B1, C1: B1, A3: B3, C3: B3 } }',
       ),
       expect.stringMatching(
-        /^warning does-not-go-in at "12 1\/2 x 3": sleeve goes round 4 × 2 in, and drawer, closed, is .* ≈1\/2 in too small/u,
+        /^warning does-not-go-in at "12 1\/2 x 3": sleeve goes around 4 × 2 in, and drawer, closed, is .* ≈1\/2 in too small/u,
       ),
     ],
     [
@@ -186,7 +186,7 @@ describe('what goes in', () => {
     [
       'a flat piece',
       together(and('plate: { stock: cream, cut: 7 x 7 }', 'around: card'), CARD),
-      'error does-not-go-in at "card": plate is to go round card, but nothing of it comes round; score it in panels and glue the last to the first, or take "around" out',
+      'error does-not-go-in at "card": plate is to go around card, but nothing in it goes all the way around; score it in panels and glue the last to the first, or take "around" out',
     ],
     [
       'itself',

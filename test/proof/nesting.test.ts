@@ -27,14 +27,14 @@ describe('what is stuck on a tray', () => {
       'on the front and on the back',
       'plate: { stock: board, cut: 3 3/4 x 1 3/4, on: box.front }\nother: { stock: board, cut: 3 3/4 x 1 3/4, on: box.back }',
       [
-        'does-not-nest at "box.front": box.lid has 1/8 in to spare round box.front and box.back; the paper there, with plate and other stuck on it, takes ≈3/16 in; give box a "clearance" of 1/4 in, or leave plate and other off',
+        'does-not-nest at "box.front": box.lid has 1/8 in to spare around box.front and box.back; the paper there, with plate and other stuck on it, takes ≈3/16 in; give box a "clearance" of 1/4 in, or leave plate and other off',
       ],
     ],
     [
       'one on the other',
       'plate: { stock: board, cut: 3 3/4 x 1 3/4, on: box.front }\nother: { stock: thin, cut: 2 x 1, on: plate }',
       [
-        'does-not-nest at "box.front": box.lid has 1/8 in to spare round box.front and box.back; the paper there, with plate and other stuck on it, takes ≈5/32 in; give box a "clearance" of 1/4 in, or leave plate and other off',
+        'does-not-nest at "box.front": box.lid has 1/8 in to spare around box.front and box.back; the paper there, with plate and other stuck on it, takes ≈5/32 in; give box a "clearance" of 1/4 in, or leave plate and other off',
       ],
     ],
     [
@@ -69,7 +69,7 @@ describe('what is stuck on a drawer', () => {
         `${DRAWER}\none: { stock: board, cut: ${cut}, on: box.${first} }\ntwo: { stock: board, cut: ${cut}, on: box.${second} }`,
       );
     expect(on('drawer-left', 'drawer-right', '1/2 x 3 1/2')).toEqual([
-      expect.stringContaining('box.sleeve has 1/8 in to spare round box.drawer-left and box.drawer-right'),
+      expect.stringContaining('box.sleeve has 1/8 in to spare around box.drawer-left and box.drawer-right'),
     ]);
     expect(on('front', 'back', '2 x 1/2')).toEqual([]);
     expect(
@@ -89,7 +89,7 @@ describe('thick board', () => {
 
   it('is not folded flat along a single line', () => {
     expect(folded('3 mm', 'accordion card, size: 3 x 4')).toEqual([
-      'too-thick-to-fold at "accordion card": card is 0.118 in thick and folded flat on itself along 3 single lines; more than 1 mm does not fold so; make each fold a spine of two lines 0.118 in apart, folded by 90 degrees each, or take a thinner stock',
+      'too-thick-to-fold at "accordion card": card is 0.118 in thick and folded flat on itself along 3 single lines; more than 1 mm does not fold that way; make each fold a spine of two lines 0.118 in apart, folded by 90 degrees each, or take a thinner stock',
     ]);
     expect(folded('1.2 mm', 'single-fold card, size: 3 x 4')).toHaveLength(1);
   });
@@ -123,14 +123,14 @@ describe('a lid and a base by their score lines', () => {
       'of one size',
       [tray('base', '6 x 5'), tray('lid', '6 x 5')],
       [
-        'lid is 4 × 3 in between its walls and base 4 × 3 in: it does not go over it; make lid 1/8 in wider and 1/8 in longer than base between its walls',
+        'lid is 4 × 3 in between its walls and base 4 × 3 in, so it does not fit over it; make lid 1/8 in wider and 1/8 in longer than base between its walls',
       ],
     ],
     [
       'that differ one way only, and lie turned on their sheets',
       [tray('base', '6 x 5'), tray('box-lid', '5 x 6 1/8')],
       [
-        'box-lid is 3 × 4 1/8 in between its walls and base 4 × 3 in: it does not go over it; make box-lid 1/8 in wider and 1/8 in longer than base between its walls',
+        'box-lid is 3 × 4 1/8 in between its walls and base 4 × 3 in, so it does not fit over it; make box-lid 1/8 in wider and 1/8 in longer than base between its walls',
       ],
     ],
     ['of which the lid is larger', [tray('base', '6 x 5'), tray('lid', '6 1/16 x 5 1/16')], []],
@@ -138,7 +138,7 @@ describe('a lid and a base by their score lines', () => {
       'of which the lid leaves no room for its tabs',
       [tray('bottom', '6 x 5'), tray('top', '6 1/32 x 5 1/32')],
       [
-        'top is 4 1/32 × 3 1/32 in between its walls and bottom 4 × 3 in: it does not go over it; make top 1/8 in wider and 1/8 in longer than bottom between its walls',
+        'top is 4 1/32 × 3 1/32 in between its walls and bottom 4 × 3 in, so it does not fit over it; make top 1/8 in wider and 1/8 in longer than bottom between its walls',
       ],
     ],
     [

@@ -471,7 +471,7 @@ describe('a punched edge', () => {
       row('[left, right]', '15/32'),
       '',
       runs(
-        'right edge of mat reach 15/32 in in and leave only 1/16 in of paper before those along the left edge; 1/8 in is the least that does not tear',
+        'right edge of mat reach 15/32 in into the paper and leave only 1/16 in of paper before those along the left edge; 1/8 in is the least that does not tear',
         'warning',
       ),
     ],
@@ -481,7 +481,7 @@ describe('a punched edge', () => {
       row('[left, right]', '1/2'),
       '',
       runs(
-        'right edge of mat reach 1/2 in in and those along the left edge 1/2 in, so that they meet: mat falls apart',
+        'right edge of mat reach 1/2 in into the paper and those along the left edge 1/2 in, so that they meet: mat falls apart',
       ),
     ],
     [
@@ -489,14 +489,14 @@ describe('a punched edge', () => {
       FOUR,
       row('left', '30'),
       '',
-      runs('left edge of mat reach 30 in in, and mat is 4 in wide'),
+      runs('left edge of mat reach 30 in into the paper, and mat is 4 in wide'),
     ],
     [
       'twice along one edge',
       FOUR,
       `[${row('left')}, { along: left, pitch: 3/8, hole: 1/8 }]`,
       '',
-      runs('left edge of mat reach 1/8 in in, over another row along that edge, 1/8 in deep'),
+      runs('left edge of mat reach 1/8 in into the paper, over another row along that edge, 1/8 in deep'),
     ],
     [
       'begun in the corner',
@@ -504,7 +504,7 @@ describe('a punched edge', () => {
       `[${row('left', '1/2', ', start: 1/16')}, ${row('top', '1/2', ', start: 1/16')}]`,
       '',
       runs(
-        'top edge of mat reach 1/2 in in, and run into those along the left edge, which reach 1/2 in in',
+        'top edge of mat reach 1/2 in into the paper, and run into those along the left edge, which reach 1/2 in',
         'warning',
       ),
     ],
@@ -515,7 +515,7 @@ describe('a punched edge', () => {
       row('left', '1/4'),
       window('5/16'),
       runs(
-        'left edge of mat reach 1/4 in in and leave only 1/16 in of paper before window; 1/8 in is the least that does not tear',
+        'left edge of mat reach 1/4 in into the paper and leave only 1/16 in of paper before window; 1/8 in is the least that does not tear',
         'warning',
       ),
     ],
@@ -524,28 +524,37 @@ describe('a punched edge', () => {
       FOUR,
       row('left', '1/4'),
       window('1/8'),
-      runs('left edge of mat reach 1/4 in in and run into window, which begins 1/8 in from that edge'),
+      runs(
+        'left edge of mat reach 1/4 in into the paper and run into window, which begins 1/8 in from that edge',
+      ),
     ],
     [
       'that runs into a slot',
       FOUR,
       row('right', '1/2'),
       window('1'),
-      runs('right edge of mat reach 1/2 in in and run into slit, which begins 3/8 in from that edge'),
+      runs(
+        'right edge of mat reach 1/2 in into the paper and run into slit, which begins 3/8 in from that edge',
+      ),
     ],
     [
       'over the notch of a banner',
       'cut: 4 x 2, shape: banner',
       row('right'),
       '',
-      runs('right edge of mat reach 1/8 in in, and 1/8 × 1 5/8 in of that strip is cut away from mat'),
+      runs(
+        'right edge of mat reach 1/8 in into the paper, and 1/8 × 1 5/8 in of that strip is cut away from mat',
+      ),
     ],
     [
       'over a stamped image',
       FOUR,
       row('left'),
       ', impressions: { stamp: leaf, size: 1 x 1, at: { left: 1/16 } }',
-      runs('left edge of mat reach 1/8 in in, and take 1/16 × ≈1/2 in off the Leaf stamp', 'warning'),
+      runs(
+        'left edge of mat reach 1/8 in into the paper, and take 1/16 × ≈1/2 in off the Leaf stamp',
+        'warning',
+      ),
     ],
     [
       'past the fold of a flap',
@@ -553,7 +562,7 @@ describe('a punched edge', () => {
       row('left', '1/2'),
       '',
       runs(
-        'left edge of mat reach 1/2 in in, past the fold between mat.A1 and mat.B1, which lies 1/4 in from that edge',
+        'left edge of mat reach 1/2 in into the paper, past the fold between mat.A1 and mat.B1, which lies 1/4 in from that edge',
         'warning',
       ),
     ],

@@ -55,7 +55,7 @@ describe('findings as text', () => {
   it('prints a finding without a place by its file alone', () => {
     expect(printFindings(findingsOf(''), { summary: false })).toBe(
       `card/sheet.md  error  the file is empty  [empty-file]
-  remedy: write the sheet, delete its folder, or start again with "sheetwright draft"
+  remedy: write what belongs in it, or delete it
 `,
     );
   });

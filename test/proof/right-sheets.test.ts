@@ -307,7 +307,7 @@ describe('a sheet that is nearly right', () => {
   folds: { A|B: mountain 60, B|C: mountain 60, C|D: mountain 60 }
   glue: { D1: A1 }`,
       ),
-      ['does-not-close: the folds from card.A1 round to card.D1 turn by 180°, not by a full circle of 360°'],
+      ['does-not-close: the folds from card.A1 around to card.D1 turn by 180°, not by a full circle of 360°'],
     ],
     [
       'a pocket whose tabs are stuck to what they hang on',
@@ -361,8 +361,8 @@ describe('the remedy for a slip', () => {
   folds: { A|B: mountain 90, 1|2: mountain 180 }
   glue: { left: front, right: back }`;
     expect(remedies(folder)).toEqual([
-      'stick left to back, which it does lie on, or change how left folds',
-      'stick right to front, which it does lie on, or change how right folds',
+      'stick left to back, which it lies on, or change how left folds',
+      'stick right to front, which it lies on, or change how right folds',
     ]);
   });
 
@@ -401,7 +401,7 @@ describe('the remedy for a slip', () => {
 
   it('names the wall that a tab lies on, and turns no walls for a tab that is stuck to another', () => {
     expect(remedies(square('front'))).toEqual([]);
-    const stick = 'stick tab to front, which it does lie on, or change how tab folds';
+    const stick = 'stick tab to front, which it lies on, or change how tab folds';
     expect(remedies(square('right'))).toEqual([stick]);
     expect(remedies(square('back'))).toEqual([stick]);
   });

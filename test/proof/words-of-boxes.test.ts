@@ -28,18 +28,18 @@ const CASES: Cases = {
   'does-not-close': [
     [
       { piece: 'box', tab: 'tab', wall: 'A3', wrong: { degrees: 330 }, unit: 'in' },
-      'the folds from box.A3 round to box.tab turn by 330°, not by a full circle of 360°',
+      'the folds from box.A3 around to box.tab turn by 330°, not by a full circle of 360°',
       'change the angles under "folds:" so that they add up to 360°',
     ],
     [
       { piece: 'box', tab: 'tab', wall: 'a', wrong: { degrees: 180, better: { each: 120 } }, unit: 'in' },
-      'the folds from box.a round to box.tab turn by 180°, not by a full circle of 360°',
+      'the folds from box.a around to box.tab turn by 180°, not by a full circle of 360°',
       'change the angles under "folds:" so that they add up to 360°: 120° each',
     ],
     [
       { piece: 'box', tab: 'tab', wall: 'A3', wrong: { by: Length.of(5, 2, 'mm') }, unit: 'mm' },
       'box.tab lands 2.5 mm from the edge of box.A3 that it closes on',
-      'move the score lines so that the walls come round to that edge',
+      'move the score lines so that the walls reach that edge',
     ],
   ],
   'form-limit': [
@@ -84,17 +84,17 @@ const CASES: Cases = {
     [
       { ...BOX, from: 'tab', to: 'A3', verdict: 'askew', distance: Length.zero },
       'box.tab is to stick to box.A3, but once folded the two stand at an angle',
-      'name the panel it does lie on, or change how tab folds',
+      'name the panel it lies on, or change how tab folds',
     ],
     [
       { ...BOX, from: 'tab', to: 'A3', verdict: 'apart', distance: inches(1, 2) },
       'box.tab is to stick to box.A3, but once folded it lies 1/2 in away from it',
-      'name the panel it does lie on, or change how tab folds',
+      'name the panel it lies on, or change how tab folds',
     ],
     [
       { ...BOX, from: 'tab', to: 'A3', verdict: 'beside', distance: Length.zero },
       'box.tab is to stick to box.A3, but once folded it lies beside it',
-      'name the panel it does lie on, or change how tab folds',
+      'name the panel it lies on, or change how tab folds',
     ],
   ],
   'loose-part': [

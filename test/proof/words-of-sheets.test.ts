@@ -35,8 +35,8 @@ const CASES: Cases = {
   'edge-covered': [
     [
       { ...MAT, layer: 'photo', depth: inches(1, 2), covered: inches(1, 4) },
-      'the motifs along the left edge of mat reach 1/2 in in, and photo covers 1/4 in of that',
-      'leave 1/2 in free there: cut photo smaller or move it; or put "depth:" right',
+      'the motifs along the left edge of mat reach 1/2 in into the paper, and photo covers 1/4 in of that',
+      'leave 1/2 in free there: cut photo smaller or move it; or correct "depth:"',
     ],
   ],
   'impression-off-paper': [
@@ -80,12 +80,12 @@ const CASES: Cases = {
   'edition-strained': [
     [
       { piece: 'strip', own: [inches(1), 'in'], other: [Length.of(27, 1, 'mm'), 'mm'], faulty: false },
-      'in the metric edition 1 in of strip is 27 mm there, 1.6 mm off: with closer whole numbers strip would no longer fold and fit',
+      'in the metric edition, 1 in of strip becomes 27 mm, 1.6 mm off: with closer whole numbers strip would no longer fold and fit',
       'leave it if the size does not matter, or choose another length',
     ],
     [
       { piece: 'box', own: [Length.of(30, 1, 'mm'), 'mm'], other: [inches(5, 4), 'in'], faulty: true },
-      'the inch edition has no numbers close enough for box to fold and fit: 30 mm of box is 1 1/4 in there',
+      'the inch edition has no numbers close enough for box to fold and fit: 30 mm of box becomes 1 1/4 in',
       'try it before you hand it out, or leave that edition out with "units: metric"',
     ],
   ],

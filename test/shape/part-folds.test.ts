@@ -137,7 +137,7 @@ describe('a line at an angle', () => {
   it('is found where a line goes the other way than those round it take it', () => {
     const diagonal = 'A1 left|A1 right: valley 180';
     expect(foundIn(FOLDED_CORNERS.replace(diagonal, diagonal.replace('valley', 'mountain')))).toEqual([
-      'the line between box.A1 left and box.A1 right is a mountain fold, and the folds round the corner make a valley of it',
+      'the line between box.A1 left and box.A1 right is a mountain fold, but the other folds around the corner make it a valley',
     ]);
   });
 
@@ -337,7 +337,7 @@ describe('what cannot be of them', () => {
       'A1|B1: none, B1|C1: none, C1|C2: none, C2|C3: none, B3|C3: none, A3|B3: none, A2|A3: none, A1|A2: none';
     const score = '{ from: left, at: [2, 4] }, { from: top, at: [1, 2] }';
     const found = grid(`  folds: { ${ring} }`, score);
-    expect(found.map(({ message }) => message)).toEqual(['A1 of box goes all the way round other panels']);
+    expect(found.map(({ message }) => message)).toEqual(['A1 of box goes all the way around other panels']);
   });
 
   it.each([

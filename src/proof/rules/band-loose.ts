@@ -33,7 +33,7 @@ const PLAY: Length = Length.of(1, 8, 'in');
 
 export const bandLoose: Rule<Facts> = {
   severity: 'warning',
-  summary: 'A band that goes round a piece is not so much longer that it falls off.',
+  summary: 'A band that goes around a piece is not so long that it falls off.',
   why: 'What slides on easily slides off just as easily. A band has an eighth of an inch to spare on each side; with much more, it drops when the card is stood up.',
   fails: {
     stock: 'cream: { name: Cream cardstock, sheet: 8 1/2 x 11 }',
@@ -54,7 +54,7 @@ export const bandLoose: Rule<Facts> = {
     }
   },
   say: ({ band, held, slack, better, unit }) => ({
-    message: `${band} is ${printNear(slack, unit)} longer all the way round than ${held}: it would slide off`,
+    message: `${band} is ${printNear(slack, unit)} too long for ${held}: it would slide off`,
     remedy: sayBetter(better, unit),
   }),
 };

@@ -29,7 +29,7 @@ export const circularLink: Rule<Facts> = {
     const names = circle.map(({ value }) => value);
     const [first = ''] = names;
     const said = circle.map(({ value, way }, index) => {
-      const does = way === 'holds' ? 'holds' : 'goes round';
+      const does = way === 'holds' ? 'holds' : 'goes around';
       return `${value} ${does} ${circle.length === 1 ? 'itself' : (names[index + 1] ?? first)}`;
     });
     return {

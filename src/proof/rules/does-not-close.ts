@@ -52,12 +52,12 @@ export const doesNotClose: Rule<Facts> = {
   say: ({ piece, tab, wall, wrong, unit }) =>
     'degrees' in wrong
       ? {
-          message: `the folds from ${piece}.${wall} round to ${piece}.${tab} turn by ${wrong.degrees}°, not by a full circle of 360°`,
+          message: `the folds from ${piece}.${wall} around to ${piece}.${tab} turn by ${wrong.degrees}°, not by a full circle of 360°`,
           remedy: sayTurn(wrong.better),
         }
       : {
           message: `${piece}.${tab} lands ${sayLength(wrong.by, unit)} from the edge of ${piece}.${wall} that it closes on`,
-          remedy: 'move the score lines so that the walls come round to that edge',
+          remedy: 'move the score lines so that the walls reach that edge',
         },
 };
 

@@ -37,7 +37,7 @@ const PLAY: Length = Length.of(1, 8, 'in');
 export const doesNotGoIn: Rule<Facts> = {
   severity: 'error',
   summary:
-    'A piece goes into the envelope, box, bag or pocket that is made for it, and a band goes round it.',
+    'A piece goes into the envelope, box, bag or pocket that is made for it, and a band goes around it.',
   why: 'A card that is a hair larger than its envelope is noticed only when all the cards are made. A piece is measured closed, with its layers on and whatever is in it. `holds: card` and `around: card` say what belongs together. A project’s only card belongs to its only envelope without being told, and so does a drawer to a sleeve of about its size if both are given by score lines; that is only a warning.',
   fails: {
     stock: 'cream: { name: Cream cardstock, sheet: 8 1/2 x 11 }',
@@ -93,7 +93,7 @@ function sayRoomless({ holder, held, way }: Linked): Words {
         remedy: `put ${held} on it with "on:", give ${holder} a pocket that is glued at its sides, or take "holds" out`,
       }
     : {
-        message: `${holder} is to go round ${held}, but nothing of it comes round`,
+        message: `${holder} is to go around ${held}, but nothing in it goes all the way around`,
         remedy: `score it in panels and glue the last to the first, or take "around" out`,
       };
 }
@@ -151,7 +151,7 @@ function saySizes({
   prism,
   band,
 }: Linked & Omit<Fit, 'spare'>): string {
-  const does = way === 'around' ? 'goes round' : 'has';
+  const does = way === 'around' ? 'goes around' : 'has';
   const inside = way === 'around' ? '' : ' inside';
   const closes = (size: readonly Length[]): readonly Length[] =>
     size.filter((_, index) => way !== 'around' || WAYS[index] !== open);
@@ -159,7 +159,7 @@ function saySizes({
   const things = count > 1 ? `${count} × ${held} take` : one;
   if (band) {
     const [across, , deep] = takes;
-    return `${sheet} goes round ${sayBand(band, unit)}, and ${things} ${sayLengths([across, deep], unit, printNear)}`;
+    return `${sheet} goes around ${sayBand(band, unit)}, and ${things} ${sayLengths([across, deep], unit, printNear)}`;
   }
   const size = sayLengths(closes(round ? takes.slice(0, 2) : takes), unit, printNear);
   const thick = round ? `${size} and ${printNear(takes[2], unit)} thick` : size;

@@ -70,7 +70,7 @@ export const doesNotNest: Rule<Facts> = {
     const room = sayLength(nextMark(takes.plus(PLAY), rulerUnit(unit)), unit);
     const on = sayPanels(piece, walls);
     return {
-      message: `${piece}.${over} has ${sayLength(by, unit)} to spare round ${on}; the paper there, with ${sayList(layers)} stuck on it, takes ${sayThickness(takes, unit)}`,
+      message: `${piece}.${over} has ${sayLength(by, unit)} to spare around ${on}; the paper there, with ${sayList(layers)} stuck on it, takes ${sayThickness(takes, unit)}`,
       remedy: `give ${piece} a "clearance" of ${room}, or leave ${sayList(layers)} off`,
     };
   },

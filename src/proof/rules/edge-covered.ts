@@ -47,7 +47,7 @@ export const edgeCovered: Rule<Facts> = {
     }
   },
   say: ({ on, unit, side, layer, depth, covered }) => ({
-    message: `the motifs along ${sayEdge(side, on)} reach ${sayLength(depth, unit)} in, and ${layer} covers ${sayLength(covered, unit)} of that`,
-    remedy: `leave ${sayLength(depth, unit)} free there: cut ${layer} smaller or move it; or put "depth:" right`,
+    message: `the motifs along ${sayEdge(side, on)} reach ${sayLength(depth, unit)} into the paper, and ${layer} covers ${sayLength(covered, unit)} of that`,
+    remedy: `leave ${sayLength(depth, unit)} free there: cut ${layer} smaller or move it; or correct "depth:"`,
   }),
 };

@@ -25,7 +25,7 @@ export const edgeNotFree: Rule<Facts> = {
   say: ({ on, side, lies }) =>
     lies === 'folded'
       ? {
-          message: `${sayEdge(side, on)} is a fold: no punch gets at it`,
+          message: `${sayEdge(side, on)} is a fold: no punch can reach it`,
           remedy: 'name an edge where the paper ends',
         }
       : {

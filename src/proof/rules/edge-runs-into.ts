@@ -35,7 +35,7 @@ export const edgeRunsInto: Rule<Facts> = {
     }
   },
   say: ({ on, unit, side, depth, obstacle }) => {
-    const edge = `the motifs along ${sayEdge(side, on)} reach ${sayLength(depth, unit)} in`;
+    const edge = `the motifs along ${sayEdge(side, on)} reach ${sayLength(depth, unit)} into the paper`;
     return sayObstacle(obstacle, { edge, on, unit, side, depth });
   },
 };
@@ -48,12 +48,12 @@ function sayObstacle(obstacle: Obstacle, row: Row): Words {
     case 'end of paper': {
       const is = isUpright(side) ? 'wide' : 'high';
       const message = `${edge}, and ${on} is ${sayLength(obstacle.room, unit)} ${is}`;
-      return { message, remedy: 'put "depth:" right, or leave this edge plain' };
+      return { message, remedy: 'correct "depth:", or leave this edge plain' };
     }
     case 'no paper':
       return {
         message: `${edge}, and ${saySize(obstacle.missing, unit)} of that strip is cut away from ${on}`,
-        remedy: 'leave this edge plain, or make "depth:" less',
+        remedy: 'leave this edge plain, or make "depth:" smaller',
       };
     case 'row':
       return sayRow(obstacle, row);
@@ -62,14 +62,14 @@ function sayObstacle(obstacle: Obstacle, row: Row): Words {
     case 'image':
       return {
         message: `${edge}, and take ${saySize(obstacle.covered, unit)} off the ${obstacle.stamp}`,
-        remedy: 'move the image farther in, or make "depth:" less',
+        remedy: 'move the image farther in, or make "depth:" smaller',
         notes: [{ message: 'it is stamped here', at: obstacle.at }],
         severity: 'warning',
       };
     case 'fold':
       return {
         message: `${edge}, past the fold between ${sayPanels(on, obstacle.panels)}, which lies ${sayLength(obstacle.in, unit)} from that edge`,
-        remedy: 'make "depth:" less, or leave this edge plain',
+        remedy: 'make "depth:" smaller, or leave this edge plain',
         severity: 'warning',
       };
   }
@@ -86,11 +86,11 @@ function sayRow(
     return { message, remedy: 'leave one of the two out', notes };
   }
   if (meets === 'in the corner') {
-    const message = `${edge}, and run into those along the ${side} edge, which reach ${deep} in`;
+    const message = `${edge}, and run into those along the ${side} edge, which reach ${deep}`;
     const remedy = `leave "start:" out, or start ${deep} from the corner`;
     return { message, remedy, notes, severity: 'warning' };
   }
-  const remedy = 'make "depth:" less, or leave one of the two edges plain';
+  const remedy = 'make "depth:" smaller, or leave one of the two edges plain';
   if (left.sign === 0) {
     const message = `${edge} and those along the ${side} edge ${deep}, so that they meet: ${on} falls apart`;
     return { message, remedy, notes };
@@ -108,7 +108,7 @@ function sayOpening(
   { edge, unit, depth }: Row,
 ): Words {
   const far = sayLength(depth.plus(leastPaper(unit)), unit);
-  const remedy = `move ${name} until it is ${far} from that edge, or make "depth:" less`;
+  const remedy = `move ${name} until it is ${far} from that edge, or make "depth:" smaller`;
   if (left.sign > 0)
     return { message: `${edge} and ${sayThin(left, name, unit)}`, remedy, severity: 'warning' };
   const where = from.sign > 0 ? `begins ${sayLength(from, unit)} from that edge` : 'lies on that edge';

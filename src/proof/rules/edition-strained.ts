@@ -26,14 +26,14 @@ export const editionStrained: Rule<Facts> = {
   passes: { with: '15/16 x 3', insteadOf: '1 x 3' },
   say: ({ piece, own: [own, ownUnit], other: [other, unit], faulty }) => {
     const name = editionIn(unit);
-    const moved = `${sayLength(own, ownUnit)} of ${piece} is ${sayLength(other, unit)} there`;
+    const moved = `${sayLength(own, ownUnit)} of ${piece} becomes ${sayLength(other, unit)}`;
     return faulty
       ? {
           message: `the ${name} edition has no numbers close enough for ${piece} to fold and fit: ${moved}`,
           remedy: `try it before you hand it out, or leave that edition out with "units: ${editionIn(ownUnit)}"`,
         }
       : {
-          message: `in the ${name} edition ${moved}, ${printDecimal(other.minus(own).abs(), 'mm', 1)} mm off: with closer whole numbers ${piece} would no longer fold and fit`,
+          message: `in the ${name} edition, ${moved}, ${printDecimal(other.minus(own).abs(), 'mm', 1)} mm off: with closer whole numbers ${piece} would no longer fold and fit`,
           remedy: 'leave it if the size does not matter, or choose another length',
         };
   },

@@ -47,7 +47,8 @@ export const foldAcrossGrain: Rule<Facts> = {
   },
   say: ({ name, stock, thickness, unit, grain }) => ({
     message: `every fold of ${name} runs across the fibers of ${stock}, which is ${sayCaliper(thickness, unit)} thick`,
-    remedy: 'cut it the other way round on the sheet, or score each line twice and fold it slowly',
+    remedy:
+      'turn it a quarter turn on the sheet before you cut it, or score each line twice and fold it slowly',
     notes: [{ message: 'the grain is given here', at: grain }],
   }),
 };

@@ -32,7 +32,7 @@ export const foldReversed: Rule<Facts> = {
     const [first, second] = panels.map((panel) => `${piece}.${panel}`);
     const said = taken === 'valley' ? 'mountain' : 'valley';
     return {
-      message: `the line between ${first} and ${second} is a ${said} fold, and the folds round the corner make a ${taken} of it`,
+      message: `the line between ${first} and ${second} is a ${said} fold, but the other folds around the corner make it a ${taken}`,
       remedy: sayRefold(panels.join('|'), { direction: taken, angle }),
     };
   },

@@ -28,10 +28,10 @@ export const gatesApart: Rule<Facts> = {
     angle === undefined
       ? {
           message: `${piece}.${first} is folded onto one side of ${base} and ${second} onto the other, though together they are as wide as it is`,
-          remedy: `fold ${second} the other way, so that the two meet, unless it is meant`,
+          remedy: `fold ${second} the other way, so that the two meet, unless you want it that way`,
         }
       : {
           message: `${piece}.${first} is folded flat onto ${base} and ${second} by only ${angle}°, though together they are as wide as it is`,
-          remedy: `fold ${second} by 180° too, so that the two meet, unless it is meant`,
+          remedy: `fold ${second} by 180° too, so that the two meet, unless you want it that way`,
         },
 };

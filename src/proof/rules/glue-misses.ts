@@ -121,6 +121,6 @@ function sayMissed({ piece, from, to, verdict, distance, lies, unit }: OfPiece &
   };
   return {
     message: `${piece}.${from} is to stick to ${piece}.${to}, but once folded ${how[verdict]}`,
-    remedy: `${lies === undefined ? 'name the panel it does lie on' : `stick ${from} to ${lies}, which it does lie on`}, or change how ${from} folds`,
+    remedy: `${lies === undefined ? 'name the panel it lies on' : `stick ${from} to ${lies}, which it lies on`}, or change how ${from} folds`,
   };
 }

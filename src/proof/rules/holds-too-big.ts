@@ -99,7 +99,7 @@ function saySizes(fit: Held & Fit): string {
   const { item, count, sheet, takes, room, open, round, unit } = fit;
   const all = `${count} × ${item} takes ${sayLengths(takes, unit, printNear)} (width × height × depth)`;
   if (fit.prism) return `${all}, and ${sheet} ${sayPrism(room, fit.prism, unit)}`;
-  if (fit.band) return `${all}, and ${sheet} goes round ${sayBand(fit.band, unit)} (width × depth)`;
+  if (fit.band) return `${all}, and ${sheet} goes around ${sayBand(fit.band, unit)} (width × depth)`;
   const inside = `${sayLengths(room, unit, printNear)} inside`;
   if (!round) return `${all}, and ${sheet} has ${inside}${open ? `, its ${open} open at both ends` : ''}`;
   return `${all}, and ${sheet}, lying flat, has ${inside}${open ? `, its ${open} open` : ''}, where depth comes off the ${round}`;

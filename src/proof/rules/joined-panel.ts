@@ -26,7 +26,7 @@ export const joinedPanel: Rule<Facts> = {
           remedy: `say "${none}" under "folds:" too, or slit it there`,
         }
       : {
-          message: `${panel} of ${piece} goes all the way round other panels`,
+          message: `${panel} of ${piece} goes all the way around other panels`,
           remedy: 'let a score line stand somewhere in it',
         };
   },

@@ -37,7 +37,7 @@ export const layerBeforeBase: Rule<Facts> = {
   },
   say: ({ layer, base, later, laterAt }) => ({
     message: `${layer} is stuck on here, but ${base}, which it lies on, comes only ${later === undefined ? 'after it' : `in the step ${quote(later)}`}`,
-    remedy: `bring ${base} first, or say here that ${layer} goes on it`,
+    remedy: `stick ${base} on first, or say here that ${layer} goes on it`,
     notes: [{ message: `${base} is first named here`, at: laterAt }],
   }),
 };

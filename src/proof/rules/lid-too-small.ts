@@ -83,7 +83,7 @@ lid:
           notes,
           severity: 'warning',
         }
-      : { message: `${sizes}: it does not go over it`, remedy, notes };
+      : { message: `${sizes}, so it does not fit over it`, remedy, notes };
   },
 };
 

@@ -34,7 +34,7 @@ export const missingKnife: Rule<Facts> = {
   },
   say: ({ piece }) => ({
     message: `a slit in ${piece} begins and ends within the paper, where only a knife gets in, and no knife is among the supplies`,
-    remedy: 'add { item: craft knife, kind: tool } to "supplies:", or lead the slit on to an edge',
+    remedy: 'add { item: craft knife, kind: tool } to "supplies:", or extend the slit to an edge',
   }),
 };
 

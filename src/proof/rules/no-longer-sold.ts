@@ -33,7 +33,7 @@ type Change =
 export const noLongerSold: Rule<Facts> = {
   severity: 'warning',
   summary: 'What a session needs can still be had on its day.',
-  why: 'A paper that is discontinued in spring is missing at the session in summer. Say `until:` of a stock or a supply, and `instead:` what takes its place: whatever changes with it is told here, so that you can buy the old one in time or change to the new one at leisure.',
+  why: 'A paper that is discontinued in spring is missing at the session in summer. Say `until:` of a stock or a supply, and `instead:` what takes its place: whatever changes with it is listed here, so that you can buy the old one in time or change to the new one at leisure.',
   fails: {
     head: 'session: 2027-06-10',
     stock:

@@ -16,7 +16,7 @@ type Facts = {
 export const noSuchView: Rule<Facts> = {
   severity: 'error',
   summary: 'A drawing can be made of what a step asks for.',
-  why: 'A piece without score lines cannot be shown folded, and and and a card with one fold has no second stage. The step would have a gap where it promises a picture.',
+  why: 'A piece without score lines cannot be shown folded, and a card with one fold has no second stage. The step would have a gap where it promises a picture.',
   fails: {
     pieces:
       'card: { stock: cream, cut: 8 x 5, score: [{ from: left, at: [4] }], panels: { front: B1 } }\nmat: { stock: cream, cut: 3 x 4, on: card.front }',

@@ -35,7 +35,7 @@ function sayWhat({ kind, piece, panels, glue, covered }: Facts): Omit<Words, 're
   switch (kind) {
     case 'seam':
       return {
-        message: `the walls of ${piece} come round, but ${first} is stuck to nothing where it lies on ${second}`,
+        message: `the walls of ${piece} go all the way around, but ${first} is stuck to nothing where it lies on ${second}`,
       };
     case 'no tab':
       return { message: `${first} and ${second} meet edge to edge, and no tab joins them` };

@@ -31,7 +31,7 @@ export const rolledLeaf: Rule<Facts> = {
     }
   },
   say: ({ piece, leaf, panels: [cover, carrier], width, room, unit }) => ({
-    message: `${piece}.${leaf}, ${sayLength(width, unit)} wide, is rolled in between ${cover} and ${carrier}, which leaves ${sayLength(room, unit)}: it stands against the fold and buckles`,
+    message: `${piece}.${leaf}, ${sayLength(width, unit)} wide, is rolled in between ${cover} and ${carrier}, which leaves ${sayLength(room, unit)}: it jams in the fold and buckles`,
     remedy: `cut ${leaf} at ${sayLength(room.minus(unit === 'in' ? SIXTEENTH : TWO), unit)}, or fold it the other way, back and forth`,
   }),
 };

@@ -62,8 +62,8 @@ export const stripTorn: Rule<Facts> = {
     return {
       message: `${one.panel} of ${piece} is ${sayLength(one.depth, unit)} deep, and ${other.panel} opposite it ${sayLength(other.depth, unit)} from fold to fold: the strip between the cuts cannot fold`,
       remedy: move
-        ? `score it from the ${move.from} at ${sayLength(move.better, unit)} instead of ${sayLength(move.now, unit)}, or move the other lines, so that both are as deep`
-        : 'move a line, so that both are as deep',
+        ? `score it from the ${move.from} at ${sayLength(move.better, unit)} instead of ${sayLength(move.now, unit)}, or move the other lines, so that both are equally deep`
+        : 'move a line, so that both are equally deep',
     };
   },
 };

@@ -34,7 +34,7 @@ export const tooThickToFold: Rule<Facts> = {
     const thick = sayCaliper(caliper, unit);
     const where = folds === 1 ? 'a single line' : `${folds} single lines`;
     return {
-      message: `${piece} is ${thick} thick and folded flat on itself along ${where}; more than ${sayLength(MOST, unit)} does not fold so`,
+      message: `${piece} is ${thick} thick and folded flat on itself along ${where}; more than ${sayLength(MOST, unit)} does not fold that way`,
       remedy: `make each fold a spine of two lines ${thick} apart, folded by 90 degrees each, or take a thinner stock`,
     };
   },

@@ -9,7 +9,7 @@ type Facts = OfPiece & Pick<UnevenFold, 'kind' | 'panels' | 'by'>;
 export const unevenFold: Rule<Facts> = {
   severity: 'note',
   summary: 'The leaves of a card end together and its gates meet, unless they differ by more than a slip.',
-  why: 'A card scored one groove off the middle shows a narrow strip of its back. It still folds, and you may want a front that is a little short, so this is only a warning.',
+  why: 'A card scored one groove off the middle shows a narrow strip of its back. It still folds, and you may want a front that is a little short, so this is only a note.',
   fails: {
     pieces:
       'card: { stock: cream, cut: 8 1/2 x 5 1/2, score: [{ from: left, at: [4 1/8] }], panels: { back: A1, front: B1 }, folds: { A|B: mountain 180 } }',

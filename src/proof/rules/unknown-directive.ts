@@ -13,7 +13,7 @@ type Facts = {
 export const unknownDirective: Rule<Facts> = {
   severity: 'warning',
   summary: 'What looks like a directive is one.',
-  why: 'A slip such as `:pieces[front]` for `:piece[front]` is printed as it stands, colon, brackets and all, on every handout. A time (`18:30`), or a colon in a sentence, is not a directive.',
+  why: 'A slip such as `:pieces[front]` for `:piece[front]` is printed as it is, colon, brackets and all, on every handout. A time (`18:30`), or a colon in a sentence, is not a directive.',
   fails: {
     pieces: 'front: { stock: cream, cut: 3 x 4 }',
     body: '## Cut\nCut :piece[front] and put :pieces[front] aside.\n',
@@ -30,7 +30,7 @@ export const unknownDirective: Rule<Facts> = {
     }
     const form = forms[nearestName(name, Object.keys(forms)) ?? ''];
     return {
-      message: `${quote(written)} is printed as it stands, for it is no directive`,
+      message: `${quote(written)} is not a directive, so it is printed as it is`,
       remedy:
         form === undefined
           ? `write one of: ${Object.values(forms).join(', ')}; or leave the colon out`
