@@ -14,6 +14,7 @@ import { partNamed } from '../words/names.ts';
 import { arranged, drawFace, type SheetPicture } from './arranged.ts';
 import { setCallouts } from './callouts.ts';
 import { Canvas, type Drawing } from './canvas.ts';
+import { drawOnce } from './draw-once.ts';
 import { isHiddenFrom } from './hidden.ts';
 import { plain } from './lettering.ts';
 import { boxOf } from './region.ts';
@@ -28,6 +29,17 @@ import { caption, listed } from './words.ts';
  * Undefined when there is no such piece or move.
  */
 export function moveDrawing(
+  editions: Editions,
+  id: string,
+  view: string,
+  room: DrawingRoom,
+  style: DrawingStyle,
+): Drawing | undefined {
+  const draw = (): Drawing | undefined => drawMoves(editions, id, view, room, style);
+  return drawOnce(editions, style, ['move', id, view, room], draw);
+}
+
+function drawMoves(
   editions: Editions,
   id: string,
   view: string,

@@ -7,6 +7,7 @@ import { magnitudeOf } from '../words/reveals.ts';
 import { type Callout, setCallouts } from './callouts.ts';
 import { Canvas, type Drawing } from './canvas.ts';
 import { paintDecoration } from './decoration.ts';
+import { drawOnce } from './draw-once.ts';
 import { type Label, plain } from './lettering.ts';
 import { type Pile, type PiledSheet, pileOn } from './pile.ts';
 import { type Decorations, decorationsIn, stampsIn } from './pile-decorations.ts';
@@ -29,6 +30,17 @@ export function stackDrawing(
   room: DrawingRoom,
   style: DrawingStyle,
   alike: readonly Ref[] = [base],
+): Drawing | undefined {
+  const draw = (): Drawing | undefined => drawStack(editions, base, room, style, alike);
+  return drawOnce(editions, style, ['stack', base, room, alike], draw);
+}
+
+function drawStack(
+  editions: Editions,
+  base: Ref,
+  room: DrawingRoom,
+  style: DrawingStyle,
+  alike: readonly Ref[],
 ): Drawing | undefined {
   const pile = pileOn(editions, base, style.shown[0]);
   if (!pile || pile.placed.length === 0) return undefined;

@@ -2,6 +2,8 @@ import { z } from 'zod';
 import { isWebAddress } from '../project/grammar/values.ts';
 import { revisionCodec } from '../project/ledger/ledger-format.ts';
 import type { ListedProject } from '../site/listed.ts';
+import type { Labels } from '../words/labels.ts';
+import { ENGLISH } from '../words/languages.ts';
 import { readLabels } from './package-files.ts';
 
 /** What lies in a project's folder, seen from the site: whatever follows, a browser looks for it there. */
@@ -17,7 +19,15 @@ const picture = z.object({
   sources: z.array(z.object({ type: z.string(), srcset: candidates })).default([]),
   drawn: z.boolean(),
 });
-const label = z.string().refine((key) => readLabels().get('en')?.texts.has(key) === true);
+let english: Labels | undefined;
+
+/** Those of the program as it started: to look whether they were edited since takes longer than all else here. */
+function isLabel(key: string): boolean {
+  english ??= readLabels().get(ENGLISH);
+  return english?.texts.has(key) === true;
+}
+
+const label = z.string().refine(isLabel);
 const paper = z.object({ line: label, paper: label, href: below });
 const link = z.object({ name: z.string(), href: z.string().refine(isWebAddress) });
 

@@ -121,6 +121,22 @@ pieces:
       expect(drawn[index]?.width).toBeLessThanOrEqual(width + 1);
   });
 
+  it('is drawn once for all that show it alike, and anew in another room, unit, lettering or language', () => {
+    const [base] = lowestBases(editions);
+    if (!base) throw new Error('nothing lies on anything');
+    const draw = (room = ROOM, own = inchStyle): unknown => stackDrawing(editions, base, { ...room }, own);
+    const first = draw();
+    expect(draw()).toBe(first);
+    const others = [
+      draw({ ...ROOM, width: ROOM.width / 3 }),
+      draw(ROOM, { ...inchStyle, shown: ['metric'] }),
+      draw(ROOM, { ...inchStyle, lettering: 5 }),
+      draw(ROOM, { ...inchStyle, say: Object.assign(inchStyle.say.bind(undefined), inchStyle.say) }),
+    ];
+    expect(new Set([first, ...others]).size).toBe(5);
+    expect(others.at(-1)).toEqual(first);
+  });
+
   it('puts no letter into a hole', () => {
     const ring = editionsOf(
       'unit: in\npieces:\n  tag: { cut: 3 x 3 }\n  ring: { cut: 2 x 2, on: tag, openings: { hole: { shape: circle, size: 1 x 1 } } }',
