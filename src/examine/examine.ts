@@ -115,11 +115,12 @@ function studyVariant(workspace: Commons, written: Project): Omit<Study, 'uses'>
       ? settleEdition(workspace, written, asWritten, { ...written, pieces: new Map() })
       : { edition: asWritten, findings: [] };
     const { project, shapes } = own.edition;
-    const findings = [...own.findings, ...proofProject(workspace, project, shapes)];
-    const isAlone = project.units === editionWritten(project) || isStopped(findings, false);
-    if (isAlone) return { project, shapes, editions: editionsOf(own.edition), findings };
+    const found = [...own.findings, ...proofProject(workspace, project, shapes)];
+    const isAlone = project.units === editionWritten(project) || isStopped(found, false);
+    if (isAlone) return { project, shapes, editions: editionsOf(own.edition), findings: found };
     const other = settleEdition(workspace, written, own.edition, otherProject(project));
-    findings.push(...other.findings, ...findOnlyThere(workspace, other.edition, findings));
+    const there = findOnlyThere(workspace, other.edition, found);
+    const findings = [...found, ...other.findings, ...there];
     return { project, shapes, editions: editionsOf(own.edition, other.edition), findings };
   } catch (error) {
     const shapes = { nets: new Map(), layers: [], findings: [] };

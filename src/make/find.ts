@@ -5,12 +5,12 @@ import type { Recall, Spot } from '../recall/recall.ts';
 /** All that is found in projects of a workspace, in its settings and in its shared files, each once. */
 export async function findAll(recall: Recall, spots: readonly Spot[]): Promise<readonly Told[]> {
   const { site, shared } = await recall.basisFindings();
-  const own: Told[] = [];
+  const own: (readonly Told[])[] = [];
   for (const spot of spots) {
-    own.push(...(await recall.findings(spot)));
+    own.push(await recall.findings(spot));
     recall.release(spot);
   }
-  return mergeTold([...site, ...shared, ...own, ...(await findInWords(recall, spots))]);
+  return mergeTold([...site, ...shared, ...own.flat(), ...(await findInWords(recall, spots))]);
 }
 
 /** What the languages lack that are asked for. */

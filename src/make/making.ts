@@ -85,7 +85,7 @@ export class Making {
     if (before) this.#known.set(slug, before);
     const found = await this.#recall.findings(spot);
     const { site } = await this.#recall.basisFindings();
-    this.findings.push(...found);
+    for (const each of found) this.findings.push(each);
     return !isFailure([...site, ...found], strict) && (await this.#renew(spot, before));
   }
 
@@ -109,7 +109,7 @@ export class Making {
     }
     const workshop = await this.#open();
     const { findings, made } = await workshop.makeProject(spot, { before, stale }, ledger);
-    this.findings.push(...findings);
+    for (const each of findings) this.findings.push(each);
     if (!made) return false;
     // Of a site without its ledger nothing would tell what it shows; a ledger without its site has it made the next time.
     await this.#record(folder, ledger);
