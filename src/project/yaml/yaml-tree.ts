@@ -8,6 +8,7 @@ import {
   isSeq,
   type Node,
   type Scalar,
+  visit,
   type YAMLMap,
 } from 'yaml';
 import type { Finding } from '../finding.ts';
@@ -53,16 +54,29 @@ export function readYaml(yaml: YamlSource): YamlReading {
 /** Characters that a screen or a file may take for commands; only line breaks and tabs are typed. */
 const UNSEEN = /(?![\t\n\r])\p{Cc}/u;
 
+/** What each alias stands for: the last value before it that has its name. */
+function targetsIn(document: Document): ReadonlyMap<Alias, Node> {
+  const named = new Map<string, Node>();
+  const targets = new Map<Alias, Node>();
+  visit(document, (_, node) => {
+    if (isAlias(node)) {
+      const target = named.get(node.source);
+      if (target) targets.set(node, target);
+    } else if (isNode(node) && node.anchor) named.set(node.anchor, node);
+  });
+  return targets;
+}
+
 class Tree {
   readonly findings: Finding[] = [];
   readonly #yaml: YamlSource;
-  readonly #document: Document;
+  readonly #targets: ReadonlyMap<Alias, Node>;
   readonly #grown: Map<Node, YamlNode> = new Map();
   readonly #growing: Set<Node> = new Set();
 
   constructor(yaml: YamlSource, document: Document) {
     this.#yaml = yaml;
-    this.#document = document;
+    this.#targets = targetsIn(document);
   }
 
   /** `fallback` is the place of a value that isn't there: that of its key. */
@@ -116,7 +130,7 @@ class Tree {
 
   #alias(alias: Alias): YamlNode {
     const at = this.#placeOf(alias);
-    const target = alias.resolve(this.#document);
+    const target = this.#targets.get(alias);
     if (target && !this.#growing.has(target)) return this.node(target, at);
     this.#refuse(at, 'alias of nothing', alias.source);
     return { kind: 'nothing', at, isTold: true };
