@@ -12,9 +12,13 @@ export const noSuchDate: Rule<{ readonly text: string }> = {
   }),
 };
 
+/** Before it, a year of four digits is a slip of the hand. */
+const FIRST_YEAR = 100;
+
 function reason(text: string): string {
   const [year, month] = text.split('-').map(Number);
   if (year === undefined || month === undefined) return '';
+  if (year < FIRST_YEAR) return `: the year ${text.slice(0, 4)} is long past`;
   if (!(month >= 1 && month <= 12)) return `: there is no month ${month}`;
   const days = new Date(Date.UTC(year, month, 0)).getUTCDate();
   return `: that month has ${days} days`;
