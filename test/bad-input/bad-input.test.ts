@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { findingJson } from '../../src/proof/print.ts';
 import { sheetWith } from '../proof/sheet-with.ts';
-import { findingsOf } from '../proof/workspace.ts';
+import { EXAMPLE_SHEET, findingsOf } from '../proof/workspace.ts';
 import { cases } from './generate.ts';
 
 const here = fileURLToPath(new URL('.', import.meta.url));
@@ -28,12 +28,16 @@ const kept = ['right', 'wrong'].flatMap((folder) =>
 /** A right sheet beside wrong settings or shared files. */
 const PLAIN = sheetWith({ pieces: 'card: { stock: cream, cut: 4 x 5 }' });
 
+/** Which file of the workspace a text of the corpus stands for. */
+function fileOf(name: string): string {
+  if (name.includes('/site-')) return 'site.yaml';
+  return name.includes('/ledger') ? EXAMPLE_SHEET.replace('sheet.md', 'revisions.yaml') : 'shared/all.yaml';
+}
+
 /** `12:5 unknown-key` of each error and warning. */
 function foundIn(name: string): string[] {
   const text = readFileSync(join(here, name), 'utf8');
-  const found = name.endsWith('.md')
-    ? findingsOf(text)
-    : findingsOf(PLAIN, { [name.includes('/site-') ? 'site.yaml' : 'shared/all.yaml']: text });
+  const found = name.endsWith('.md') ? findingsOf(text) : findingsOf(PLAIN, { [fileOf(name)]: text });
   return found
     .filter(({ severity }) => severity !== 'note')
     .map((finding) => {

@@ -131,3 +131,22 @@ supplies:
 pieces:
   lid: { stock: shared.cream, form: tray, inside: 3 x 4 x 1, tab: 1/2 }
 `;
+
+/** What was published of a card twice. */
+export const LEDGER: string = `revisions:
+  - number: 1
+    date: 2026-09-01
+    own: inch
+    changes: []
+  - number: 2
+    date: 2026-10-01
+    changes:
+      - piece: card
+        what: size
+        before: { inch: [4 in, 5 in] }
+        after: { inch: [4 in, 6 in] }
+state:
+  pieces:
+    - { piece: card, what: paper, word: Cream cardstock }
+  steps: []
+`;

@@ -1,4 +1,4 @@
-import { FORMS, NET, PROSE, SHAPES, VARIANTS } from './bases.ts';
+import { FORMS, LEDGER, NET, PROSE, SHAPES, VARIANTS } from './bases.ts';
 import { SLIPS as BY_PART, type Slip } from './slips.ts';
 
 /**
@@ -141,7 +141,12 @@ function plainCases(): readonly Case[] {
 }
 
 function rightSheets(): readonly Case[] {
-  return Object.entries(SHEETS).map(([name, sheet]) => ({ name: `right/${name}.md`, sheet, expected: '' }));
+  const sheets = Object.entries(SHEETS).map(([name, sheet]) => [`right/${name}.md`, sheet] as const);
+  const ledgers = [
+    ['right/ledger.yaml', LEDGER],
+    ['right/ledger-first.yaml', 'revisions: []\n'],
+  ] as const;
+  return [...sheets, ...ledgers].map(([name, sheet]) => ({ name, sheet, expected: '' }));
 }
 
 function slipsByPart(): readonly Case[] {

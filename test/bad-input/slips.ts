@@ -1,4 +1,4 @@
-import { FORMS, NET, PROSE, SHAPES, SHARED, SITE, VARIANTS } from './bases.ts';
+import { FORMS, LEDGER, NET, PROSE, SHAPES, SHARED, SITE, VARIANTS } from './bases.ts';
 
 /** What is written instead of what, with « » round what is to blame; the rule that blames it. */
 export type Slip = readonly [name: string, from: string, to: string, rule: string];
@@ -6,7 +6,7 @@ export type Slip = readonly [name: string, from: string, to: string, rule: strin
 type Slips = {
   readonly base: string;
   /** What the file is called that the slip is in, where it is not a sheet. */
-  readonly file?: 'site.yaml' | 'shared/all.yaml';
+  readonly file?: 'site.yaml' | 'shared/all.yaml' | 'card/revisions.yaml';
   readonly slips: readonly Slip[];
 };
 
@@ -246,6 +246,25 @@ export const SLIPS: Readonly<Record<string, Slips>> = {
         VALUE,
       ],
       ['twice', 'supplies:', '«stock»: {}\nsupplies:', 'repeated-key'],
+    ],
+  },
+  ledger: {
+    base: LEDGER,
+    file: 'card/revisions.yaml',
+    slips: [
+      ['day-not-there', 'date: 2026-10-01', 'date: «2026-02-30»', VALUE],
+      ['day-backwards', 'date: 2026-10-01', 'date: «01.10.2026»', VALUE],
+      ['number-word', 'number: 2', 'number: «two»', VALUE],
+      ['number-again', 'number: 2', 'number: «1»', VALUE],
+      ['number-half', 'number: 2', 'number: «2.5»', VALUE],
+      ['edition', 'own: inch', 'own: «inches»', VALUE],
+      ['key', 'date: 2026-10-01', 'date: 2026-10-01\n    «day»: 1', VALUE],
+      ['what', 'what: size', 'what: «sise»', VALUE],
+      ['length', '[4 in, 6 in]', '[4 in, «6 inn»]', VALUE],
+      ['length-past-all', '[4 in, 6 in]', '[4 in, «60000 in»]', VALUE],
+      ['alias', 'changes: []', 'changes: «*gone»', VALUE],
+      ['merge-conflict', '  - number: 2', '«<<<<<<< HEAD»\n  - number: 2', 'broken-yaml'],
+      ['open-bracket', '[4 in, 6 in] }', '[4 in, 6 in «}»', 'broken-yaml'],
     ],
   },
 };
