@@ -9,6 +9,25 @@ function tooDeep(body: string): readonly string[] {
   return findings.filter(({ rule }) => rule === 'nested-too-deep').map(({ at }) => blamed(at));
 }
 
+describe('A paragraph', () => {
+  it.each(['*a* ', '[', '`a` ', ':piece[box] ', '<b>'])(
+    'of thousands of %s is told of at the mark too many',
+    (mark) => {
+      const body = `${mark.repeat(3000)}\n\n## Cut\nCut :piece[box].\n`;
+      const { findings } = readSheet(sheetOf('pieces: { box: { cut: 3 x 4 } }', body));
+      expect(findings.filter(({ rule }) => rule === 'too-many')).toHaveLength(1);
+    },
+  );
+
+  it('of marks that are many and not too many is read', () => {
+    const body = `${'*a* '.repeat(300)}\n\n`.repeat(4);
+    const { findings } = readSheet(
+      sheetOf('pieces: { box: { cut: 3 x 4 } }', `${body}## Cut\nCut :piece[box].\n`),
+    );
+    expect(findings).toEqual([]);
+  });
+});
+
 describe('Markdown nested', () => {
   it.each([
     ['a list of eight levels', listOf(8)],

@@ -5,8 +5,9 @@ import remarkParse from 'remark-parse';
 import { unified } from 'unified';
 import type { Finding } from '../finding.ts';
 import { type Place, type SourceFile, startOf, textAt } from '../source.ts';
+import { boundMarks, MOST_MARKS, TooManyMarks } from './marks.ts';
 
-const processor = unified().use(remarkParse).use(remarkGfm).use(remarkDirective).freeze();
+const processor = unified().use(remarkParse).use(remarkGfm).use(remarkDirective).use(boundMarks).freeze();
 
 /** Where a node stands. A node made by a plugin without a position stands where its parent does. */
 export function placeOf(node: Nodes, file: SourceFile, parent?: Place): Place {
@@ -56,27 +57,35 @@ const DEEP_ITEM = /^([ \t]{200,})(?:[-+*]|\d{1,9}[.)])(?=[ \t])/mu;
 export function parseWithin(markdown: string, file: SourceFile, report: (finding: Finding) => void): Root {
   const result = itemTooDeep(markdown, file) ?? parsed(markdown, file);
   if ('type' in result) return result;
-  report({ rule: 'nested-too-deep', at: result, facts: {} });
+  report(result);
   return processor.parse('');
 }
 
-function itemTooDeep(markdown: string, file: SourceFile): Place | undefined {
+function itemTooDeep(markdown: string, file: SourceFile): Finding | undefined {
   const item = DEEP_ITEM.exec(markdown);
   if (!item) return undefined;
   const [all, indent = ''] = item;
-  return { file, start: item.index + indent.length, end: item.index + all.length };
+  return tooDeep({ file, start: item.index + indent.length, end: item.index + all.length });
 }
 
-function parsed(markdown: string, file: SourceFile): Root | Place {
+function tooDeep(at: Place): Finding {
+  return { rule: 'nested-too-deep', at, facts: {} };
+}
+
+function parsed(markdown: string, file: SourceFile): Root | Finding {
   try {
     const root = processor.parse(markdown);
     const deep = nodeBelow(DEEPEST, root);
     if (!deep) return root;
     const { start } = placeOf(deep, file);
-    return { file, start, end: start + 1 };
+    return tooDeep({ file, start, end: start + 1 });
   } catch (error) {
     // What is nested by the thousand exhausts the parser's own stack.
-    if (error instanceof RangeError) return startOf(file);
+    if (error instanceof RangeError) return tooDeep(startOf(file));
+    if (error instanceof TooManyMarks) {
+      const at = { file, start: error.at, end: error.at + 1 };
+      return { rule: 'too-many', at, facts: { what: 'marks in this paragraph', most: MOST_MARKS } };
+    }
     throw error;
   }
 }

@@ -63,6 +63,9 @@ const PANELS = 'panels by name, such as { front: B3 }';
 const FOLDS = 'folds by line, such as { 1|2: valley 90 }';
 const GLUE = 'what sticks to what, such as { tab: A3 }';
 
+/** More than any piece has: each line is held against every other. */
+const MOST_LINES = 100;
+
 /** A flat piece, or one with score lines and what becomes of its cells. */
 export const flatOrNet: Group<PieceBody> = together(
   {
@@ -84,7 +87,12 @@ export const flatOrNet: Group<PieceBody> = together(
     glue: named(asText, GLUE, 'What sticks to what once it is folded: the cell with the glue, its partner.'),
     opens: listed(asText, 'Cells that move in the finished piece: a lid, a flap that stays unglued.'),
   },
-  ({ cut, score, panels, trim, slit, taper, folds, glue, opens }): PieceBody | undefined => {
+  ({ cut, score, panels, trim, slit, taper, folds, glue, opens }, reader): PieceBody | undefined => {
+    const past = score.flatMap((each) => ('at' in each ? each.at : []))[MOST_LINES];
+    if (past) {
+      reader.report({ rule: 'too-many', at: past.at, facts: { what: 'score lines', most: MOST_LINES } });
+      return undefined;
+    }
     if (!cut || (score.length === 0 && panels.values.length === 0)) return cut && { kind: 'flat', cut };
     return {
       kind: 'net',
