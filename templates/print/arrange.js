@@ -9,9 +9,17 @@
   const root = document.documentElement;
   const columns = root.matches('.large-print') ? 1 : 2;
 
-  const DENSITIES = ['roomy', 'close', 'snug', 'tight', 'airy', 'wide'];
+  /** In large type nothing but the gaps between paragraphs and steps may be smaller. */
+  const DENSITIES = columns === 1 ? ['roomy', 'snug'] : ['roomy', 'close', 'snug', 'tight', 'airy', 'wide'];
+  /** A picture that takes more of the width of a page in large type has no words beside it. */
+  const BESIDE = 0.58;
   /** What speaks against an arrangement, in tenths of a page. */
-  const COST = { broken: 3, density: [0, 0.3, 0.5, 1, 0.4, 0.8], late: 0.05, spread: 0.1 };
+  const COST = {
+    broken: 3,
+    density: { roomy: 0, close: 0.3, snug: 0.5, tight: 1, airy: 0.4, wide: 0.8 },
+    late: 0.05,
+    spread: 0.1,
+  };
   /** What it costs to begin a page or a column inside something. */
   const TORN = { picture: 8, frame: 1, step: { page: 0.5, column: 0.2 }, list: { page: 0.4, column: 0.2 } };
 
@@ -87,6 +95,10 @@
   const topOf = (element) =>
     element.getBoundingClientRect().top - Math.max(0, Number.parseFloat(getComputedStyle(element).marginTop));
 
+  /** How far down the picture goes that an element may begin beside. */
+  const pictureEndFor = (element) =>
+    element.closest('.beside')?.querySelector('.step-figures').getBoundingClientRect().bottom ?? 0;
+
   /** The items of a block, as it is measured. */
   const itemsOf = (block) => {
     const parts = partsOf(block);
@@ -94,11 +106,13 @@
     const tops = [...elements.map(topOf), block.getBoundingClientRect().bottom];
     // No list begins with fewer rows at the foot of a page, nor ends with one alone on the next.
     const isHeldRow = (index) => block.matches('.supplies') && (index < ROWS || index === parts.length - 2);
+    const isBeside = (index) => tops[index] < Math.max(tops[index - 1], pictureEndFor(elements[index])) + 1;
+    const isHeld = (index) => parts[index].matches(HEADING) || isHeldRow(index) || isBeside(index + 1);
     return parts.map((part, index) => ({
       element: elements[index],
       high: tops[index + 1] - tops[index],
       isWide: columns > 1 && part.matches('.wide, .spread'),
-      held: index < parts.length - 1 && (part.matches(HEADING) || isHeldRow(index)),
+      held: index < parts.length - 1 && isHeld(index),
       ...tornBy(elements[index]),
     }));
   };
@@ -169,7 +183,7 @@
       orders.map((order, place) => {
         const own = order.flatMap((block) => items[index].get(block));
         const plan = planPages(own, { height, head: head.down, columns });
-        const taste = COST.density[density] + place * COST.late + spread.length * COST.spread;
+        const taste = COST.density[DENSITIES[density]] + place * COST.late + spread.length * COST.spread;
         const cost = plan.cost + head.page * 10 + (columns > 1 ? head.parts * COST.broken : 0) + taste;
         return { ...plan, cost, items: own, order, spread, density, head };
       }),
@@ -211,19 +225,26 @@
       items.slice(from, to).every(({ element }) => placeOf(element).page === head.page + index),
     );
 
-  // In large type a step is often longer than a page: its pictures follow its heading, and the words may go on.
+  root.classList.add('trial');
+  const area = document.body.getBoundingClientRect();
+  // In large type a step is often longer than a page: its pictures follow its heading, and the words may go on, beside
+  // narrow pictures too.
   if (columns === 1) {
     for (const body of flow.querySelectorAll('.step-body.with-figures')) {
-      body.prepend(body.querySelector('.step-figures'));
+      const figures = body.querySelector('.step-figures');
+      const drawn = [...figures.querySelectorAll('.drawn, img')].map((each) => each.getBoundingClientRect());
+      // Two that stand side by side take the width already.
+      const isOneBelowOther = drawn.every(({ top }, index) => index === 0 || top >= drawn[index - 1].bottom);
+      const isNarrow = drawn.every(({ width }) => width < area.width * BESIDE);
+      body.prepend(figures);
+      body.classList.toggle('beside', isOneBelowOther && isNarrow);
     }
   }
 
-  root.classList.add('trial');
-  const full = document.body.getBoundingClientRect().height;
   const densities = measureAll();
   for (const spare of [0, 4, 10, 20]) {
     clear();
-    const plans = densities.map((measures) => planOf(measures, full - spare));
+    const plans = densities.map((measures) => planOf(measures, area.height - spare));
     const best = plans.reduce((best, plan) => (plan.cost < best.cost ? plan : best));
     apply(best);
     if (isAsPlanned(best)) break;

@@ -16,6 +16,8 @@ const PAPERS = ['letter', 'a4', 'large-print'] as const;
 
 /** What is set larger than this in millimeters is a heading; and no text in a drawing is as large. */
 const HEADING = 4.2;
+/** The same in large print, whose text is set in 18 points, 6.35 mm. */
+const LARGE_HEADING = 7;
 
 type Handout = { readonly slug: string; readonly paper: (typeof PAPERS)[number]; readonly pdf: Pdf };
 
@@ -42,12 +44,12 @@ beforeAll(async () => {
 
 /** What is said of every page that is not as it ought to be. */
 function faults(
-  each: (page: PdfPage, index: number, pdf: Pdf) => readonly string[],
+  each: (page: PdfPage, index: number, handout: Handout) => readonly string[],
   among = handouts,
 ): readonly string[] {
-  return among.flatMap(({ slug, paper, pdf }) =>
-    pdf.pages.flatMap((page, index) =>
-      each(page, index, pdf).map((fault) => `${slug} ${paper} ${index + 1}: ${fault}`),
+  return among.flatMap((handout) =>
+    handout.pdf.pages.flatMap((page, index) =>
+      each(page, index, handout).map((fault) => `${handout.slug} ${handout.paper} ${index + 1}: ${fault}`),
     ),
   );
 }
@@ -60,24 +62,24 @@ describe('the pages of every handout of the demo', () => {
     expect(found).toEqual([]);
   });
 
-  /** Twice the pages is what is asked for; type of 18 points has nearly three times the area of 10½. */
+  /** At most twice the pages is aimed at; type of 18 points has nearly three times the area of 10½. */
   it('are little more than twice as many in large print', () => {
     const pagesOf = (of: readonly Handout[]) => of.reduce((sum, { pdf: { pages } }) => sum + pages.length, 0);
     const large = printed.filter(({ paper }) => paper === 'large-print');
     const letter = printed.filter(({ paper }) => paper === 'letter');
-    expect(pagesOf(large)).toBeLessThanOrEqual(2.2 * pagesOf(letter));
+    expect(pagesOf(large)).toBeLessThanOrEqual(2.1 * pagesOf(letter));
     const long = large.filter(({ slug, pdf: { pages } }) => {
       const usual = pagesOf(letter.filter((other) => other.slug === slug));
-      return pages.length > 2 * usual + 3;
+      return pages.length > 2 * usual + 2;
     });
     expect(long.map(({ slug, pdf }) => `${slug}: ${pdf.pages.length}`)).toEqual([]);
   });
 
   it('are half full at the least, the last one a third', () => {
-    const found = faults((page, index, { pages }) => {
+    const found = faults((page, index, { pdf: { pages } }) => {
       const fill = fillOf(page);
       return fill < (index === pages.length - 1 ? 1 / 3 : 1 / 2) ? [`${Math.round(fill * 100)} %`] : [];
-    });
+    }, printed);
     expect(found).toEqual([]);
   });
 
@@ -104,9 +106,10 @@ describe('the pages of every handout of the demo', () => {
   });
 
   it('have no heading at the foot of a column', () => {
-    const found = faults((page) => {
+    const found = faults((page, _, { paper }) => {
       const ink = inkOf(page);
-      const headings = page.words.filter(({ size }) => size > HEADING);
+      const least = paper === 'large-print' ? LARGE_HEADING : HEADING;
+      const headings = page.words.filter(({ size }) => size > least);
       return headings.flatMap((heading) => {
         const box = wordBox(heading);
         const column = isInColumn('left', box, page) ? 'left' : 'right';
@@ -115,7 +118,7 @@ describe('the pages of every handout of the demo', () => {
         );
         return isFollowed ? [] : [heading.text];
       });
-    });
+    }, printed);
     expect(found).toEqual([]);
   });
 
