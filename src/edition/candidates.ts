@@ -44,7 +44,7 @@ export function reachesOf({ unit, metric }: Project): Record<'step' | 'near' | '
 /** What each primary length may become: rounded, and the next steps on both sides within reach. */
 export function optionsOf(primaries: readonly Primary[], { step, mark, reach }: Rung): readonly Options[] {
   const options: Options[] = [];
-  for (const { key, own } of primaries) {
+  for (const { key, kind, own } of primaries) {
     const nearest = roundToStep(own, step);
     const costOf = (to: Length): number => to.minus(own).mm ** 2 + (to.isMultipleOf(mark) ? 0 : mark.mm ** 2);
     const choices = [{ to: nearest, cost: costOf(nearest) }];
@@ -53,7 +53,7 @@ export function optionsOf(primaries: readonly Primary[], { step, mark, reach }: 
         if (to.sign > 0 && !to.minus(own).abs().greaterThan(reach)) choices.push({ to, cost: costOf(to) });
       }
     }
-    options.push({ key, own, choices: choices.sort((a, b) => a.cost - b.cost) });
+    options.push({ key, kind, own, choices: choices.sort((a, b) => a.cost - b.cost) });
   }
   return options;
 }

@@ -17,9 +17,14 @@ export type Editions = {
   readonly printed: Units;
   readonly inch: Edition;
   readonly metric: Edition;
+  /** What was chosen for each primary length of the pieces of the edition that was made from the other. */
+  readonly settled: readonly SettledLength[];
   /** Of the project's other variants, in the order they are written; none where it has none. */
   readonly others: readonly Editions[];
 };
+
+/** A length that a maker chooses, as it is in both editions. */
+export type SettledLength = Twin & { readonly piece: string; readonly kind: 'part' | 'place' };
 
 /** The editions that are shown, the leading one first; only one where no other is printed. */
 export type Shown = readonly [lead: EditionName, ...others: EditionName[]];
@@ -80,8 +85,12 @@ export function rulerWritten({ body }: Piece, { unit }: Project): EditionName {
 }
 
 /** A project in its own unit and in the other; where there is no other, its own stands for both. */
-export function editionsOf(edition: Edition, other: Edition = edition): Editions {
+export function editionsOf(
+  edition: Edition,
+  other: Edition = edition,
+  settled: readonly SettledLength[] = [],
+): Editions {
   const own = editionWritten(edition.project);
   const [inch, metric] = own === 'inch' ? [edition, other] : [other, edition];
-  return { own, printed: edition.project.units, inch, metric, others: [] };
+  return { own, printed: edition.project.units, inch, metric, settled, others: [] };
 }

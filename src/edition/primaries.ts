@@ -25,7 +25,7 @@ export function keyOf(own: Length, kind: Kind): string {
 export type LayerOnBase = { readonly layer: Layer; readonly base: Size };
 
 /** One primary length of a piece, however often it stands there. */
-export type Primary = { readonly key: string; readonly own: Length };
+export type Primary = { readonly key: string; readonly kind: Kind; readonly own: Length };
 
 /** A piece with every primary length moved; whatever else it measures is a sum of them. */
 export function movePiece(piece: Piece, ruler: 'in' | 'mm', move: NewLength, lying?: LayerOnBase): Piece {
@@ -68,7 +68,7 @@ export function primariesOf(piece: Piece, lying?: LayerOnBase): readonly Primary
   const met = new Map<string, Primary>();
   const note: NewLength = (own, kind) => {
     const key = keyOf(own, kind);
-    met.set(key, { key, own });
+    met.set(key, { key, kind, own });
     return own;
   };
   movePiece(piece, 'mm', note, lying);

@@ -1,4 +1,4 @@
-import { Length } from '../measure/length.ts';
+import type { Length } from '../measure/length.ts';
 import type { Finding, RuleId } from '../project/finding.ts';
 import type { Commons, Piece, Project } from '../project/model.ts';
 import { isSameRef } from '../project/ref.ts';
@@ -8,30 +8,19 @@ import { baseSize, layPieces, stackOn } from '../shape/layers.ts';
 import { type Link, linksOf } from '../shape/links.ts';
 import type { Layer, Shapes } from '../shape/shapes.ts';
 import type { Sheet } from '../shape/sheets.ts';
-import {
-  candidatesOf,
-  type Numbers,
-  type Options,
-  optionsOf,
-  type Rung,
-  reachesOf,
-  rungsOf,
-} from './candidates.ts';
+import { candidatesOf, type Numbers, optionsOf, reachesOf, rungsOf } from './candidates.ts';
+import type { SettledLength } from './editions.ts';
 import { type Edition, editionWritten, rulerWritten } from './editions.ts';
 import { findOthers } from './others.ts';
 import { keyOf, type LayerOnBase, movePiece, type NewLength, primariesOf } from './primaries.ts';
+import { publishedNumbers, settledOf, withPublished } from './published.ts';
 import { withCounts } from './row-counts.ts';
 import { heldIn, settlingOrder } from './settling-order.ts';
 import { type Built, liesOnStep, signatureOf } from './signature.ts';
+import { cutsWithin, type OptionsOfRung, type Strain, yielding } from './strain.ts';
 
-/** A piece whose numbers had to move farther than they should, or to half steps, or that has a fault all the same. */
-type Strain = {
-  /** The length that had to give way, as written and in the edition. */
-  readonly own: Length;
-  readonly edition: Length;
-  /** Whether nothing was found that folds and fits as the piece does as written. */
-  readonly faulty: boolean;
-};
+/** What was chosen for a piece, and what had to give way for it. */
+type Settled = { readonly numbers: Numbers; readonly strain: Strain | undefined };
 
 /** What a piece is cut from is the reader's to choose: a sheet that is too small never bends the numbers. */
 const PAPER: RuleId = 'piece-exceeds-sheet';
@@ -53,8 +42,14 @@ export function settleEdition(
   written: Project,
   from: Edition,
   to: Project,
-): { readonly edition: Edition; readonly findings: readonly Finding[] } {
+): {
+  readonly edition: Edition;
+  readonly settled: readonly SettledLength[];
+  readonly findings: readonly Finding[];
+} {
   const settling = new Settling(workspace, from, to);
+  const published = publishedNumbers(written, editionWritten(to));
+  const settled: SettledLength[] = [];
   const findings: Finding[] = [];
   for (const piece of settlingOrder(from)) {
     const exact = written.pieces.get(piece.id.value);
@@ -66,7 +61,8 @@ export function settleEdition(
     const primaries = primariesOf(piece, lying);
     const rungs: OptionsOfRung[] = [];
     for (const rung of rungsOf(to)) rungs.push({ ...rung, options: optionsOf(primaries, rung) });
-    const strain = settling.settle(piece, lying, rungs);
+    const { numbers, strain } = settling.settle(piece, lying, rungs, published.get(piece.id.value));
+    settled.push(...settledOf(piece, primaries, numbers, to));
     if (!strain) continue;
     const { own, edition, faulty } = strain;
     const facts = {
@@ -77,7 +73,7 @@ export function settleEdition(
     } as const;
     findings.push({ rule: 'edition-strained', at: piece.id.at, facts });
   }
-  return { edition: settling.edition(), findings };
+  return { edition: settling.edition(), settled, findings };
 }
 
 /** A piece as one edition has it: what it is built to, and what the proof finds in it alone. */
@@ -86,9 +82,6 @@ type Trial = {
   readonly sheets: readonly Sheet[];
   readonly findings: () => Iterable<Finding>;
 };
-
-/** What the primary lengths of a piece may become in steps of one size. */
-type OptionsOfRung = Rung & { readonly options: readonly Options[] };
 
 class Settling {
   readonly #workspace: Commons;
@@ -120,8 +113,16 @@ class Settling {
     this.#accept(this.#tryOut(piece, this.#soFar, []));
   }
 
-  /** Takes the nearest sound candidate for a piece, and tells what strained it. A rung is a step and what lies on it. */
-  settle(piece: Piece, lying: LayerOnBase | undefined, rungs: readonly OptionsOfRung[]): Strain | undefined {
+  /**
+   * Takes what was published of a piece where that is sound, else its nearest sound candidate, and tells what strained it.
+   * A rung is a step and what lies on it.
+   */
+  settle(
+    piece: Piece,
+    lying: LayerOnBase | undefined,
+    rungs: readonly OptionsOfRung[],
+    published: Numbers | undefined,
+  ): Settled {
     const own = this.#tryOut(piece, this.#from, besides(lying, this.#from.shapes.layers));
     let found: readonly Finding[] | undefined;
     const known = (): readonly Finding[] => {
@@ -133,8 +134,17 @@ class Settling {
     const counted = withCounts(piece, this.#from.shapes.nets);
     let nearest: { readonly candidate: Numbers; readonly trial: Trial } | undefined;
     const { far } = reachesOf(this.#soFar.project);
-    for (const [index, { step, options }] of rungs.entries()) {
-      for (const candidate of candidatesOf(options, MOST_TRIED)) {
+    const kept = published && withPublished(rungs[0]?.options ?? [], published);
+    const tries = [
+      ...(kept ? rungs.map(({ step }, index) => ({ index, step, candidates: [kept] })) : []),
+      ...rungs.map(({ step, options }, index) => ({
+        index,
+        step,
+        candidates: candidatesOf(options, MOST_TRIED),
+      })),
+    ];
+    for (const { index, step, candidates } of tries) {
+      for (const candidate of candidates) {
         const move: NewLength = (length, kind) => candidate.get(keyOf(length, kind)) ?? length;
         const moved = movePiece(counted, ruler, move, lying);
         const trial = this.#tryOut(moved, this.#soFar, besides(lying, this.#layers));
@@ -144,12 +154,14 @@ class Settling {
         if (!isRound || !keepsLook(trial.built)) continue;
         if (!findOthers(trial.findings(), known).next().done) continue;
         this.#accept(trial);
-        return index > 0 ? { ...yielding(candidate, rungs), faulty: false } : undefined;
+        const strain = index > 0 ? { ...yielding(candidate, rungs), faulty: false } : undefined;
+        return { numbers: candidate, strain };
       }
     }
     // As written, which is no round number, a piece that can't even be made in round ones.
     this.#accept(nearest?.trial ?? this.#tryOut(piece, this.#soFar, []));
-    return { ...yielding(nearest?.candidate ?? new Map(), rungs), faulty: true };
+    const numbers = nearest?.candidate ?? new Map<string, Length>();
+    return { numbers, strain: { ...yielding(numbers, rungs), faulty: true } };
   }
 
   /** The edition, its pieces in the order of the sheet whatever order they were settled in. */
@@ -205,14 +217,6 @@ class Settling {
   }
 }
 
-/** Whether a flat piece is cut near enough to its size as written, also where its size follows from a border. */
-function cutsWithin(reach: Length, { body: own }: Piece, { body }: Piece): boolean {
-  if (own.kind !== 'flat' || body.kind !== 'flat') return true;
-  return (['width', 'height'] as const).every(
-    (side) => !body.cut[side].value.minus(own.cut[side].value).abs().greaterThan(reach),
-  );
-}
-
 /** The layers on the same base that were stuck on before. */
 function besides(lying: LayerOnBase | undefined, layers: readonly Layer[]): readonly Layer[] {
   if (!lying) return [];
@@ -220,16 +224,6 @@ function besides(lying: LayerOnBase | undefined, layers: readonly Layer[]): read
   const before = layers.findIndex((layer) => layer.piece.id.value === piece.id.value);
   const earlier = before < 0 ? layers : layers.slice(0, before);
   return earlier.filter((layer) => isSameRef(layer.on, on));
-}
-
-/** The length that had to give way: one between two marks, else the one that moved farthest. */
-function yielding(candidate: Numbers, [whole]: readonly OptionsOfRung[]): Omit<Strain, 'faulty'> {
-  const moved = (whole?.options ?? []).map(({ key, own }) => ({ own, edition: candidate.get(key) ?? own }));
-  const far = ({ own, edition }: (typeof moved)[number]): Length => edition.minus(own).abs();
-  const between = moved.filter(({ edition }) => whole && !edition.isMultipleOf(whole.step));
-  const [first = { own: Length.zero, edition: Length.zero }, ...others] =
-    between.length > 0 ? between : moved;
-  return others.reduce((most, each) => (far(each).greaterThan(far(most)) ? each : most), first);
 }
 
 function inOrderOf<T>(keys: Iterable<string>, values: ReadonlyMap<string, T>): ReadonlyMap<string, T> {

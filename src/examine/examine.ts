@@ -121,7 +121,7 @@ function studyVariant(workspace: Commons, written: Project): Omit<Study, 'uses'>
     const other = settleEdition(workspace, written, own.edition, otherProject(project));
     const there = findOnlyThere(workspace, other.edition, found);
     const findings = [...found, ...other.findings, ...there];
-    return { project, shapes, editions: editionsOf(own.edition, other.edition), findings };
+    return { project, shapes, editions: editionsOf(own.edition, other.edition, other.settled), findings };
   } catch (error) {
     const shapes = { nets: new Map(), layers: [], findings: [] };
     const mistake = findMistake('the examination of this project', error, startOf(written.file));

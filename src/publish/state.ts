@@ -22,10 +22,26 @@ import { netFacts } from './net-facts.ts';
  * where, in each edition that is printed, and what the steps say.
  */
 export function stateOf(editions: Editions): PublishedState {
+  const variants = variantsOf(editions);
+  const settled = variants.flatMap(settledIn);
   return {
-    pieces: joinVariants(variantsOf(editions)),
+    pieces: joinVariants(variants),
     steps: ownEdition(editions).project.steps.map(stepState),
+    ...(settled.length > 0 && { settled }),
   };
+}
+
+/** By piece and kind, in rows. */
+function settledIn(editions: Editions): NonNullable<PublishedState['settled']> {
+  const variant = ownEdition(editions).project.variant?.id.value;
+  const pieces = [...new Set(editions.settled.map(({ piece }) => piece))];
+  const rows = pieces.flatMap((piece) => (['part', 'place'] as const).map((kind) => ({ piece, kind })));
+  return rows.flatMap(({ piece, kind }) => {
+    const all = editions.settled.filter((each) => each.piece === piece && each.kind === kind);
+    if (all.length === 0) return [];
+    const [inch, metric] = [all.map((each) => each.inch), all.map((each) => each.metric)];
+    return { piece, ...(variant !== undefined && { variant }), kind, inch, metric };
+  });
 }
 
 /** Each fact once where all variants have it alike, else of each variant that has it, in the order of the sheet. */

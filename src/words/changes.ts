@@ -34,7 +34,7 @@ export function revisionWords(
 }
 
 function changesShown({ changes }: Revision, shown: Shown): Revision['changes'] {
-  return changes.filter((change) => !isOfPiece(change) || editionsOf(change, shown).length > 0);
+  return changes.filter((change) => !isOfPiece(change) || editionsTold(change, shown).length > 0);
 }
 
 /**
@@ -91,7 +91,7 @@ function pieceWords(change: PieceChange, say: Say, shown: Shown): string {
   const { what, from, before, after } = change;
   const piece = pieceName(change, say);
   if (TOLD_AS_A_WHOLE.includes(what)) return say(`change-${what}`, { piece });
-  const editions = editionsOf(change, shown);
+  const editions = editionsTold(change, shown);
   const tell = (value: PublishedValue | undefined): string =>
     value ? valueWords(value, what, editions, say) : '';
   const number = ARE_SEVERAL.includes(what) ? 'other' : 'one';
@@ -115,7 +115,7 @@ function differsIn({ before, after }: PieceChange, edition: EditionName): boolea
 }
 
 /** The editions shown in which a thing changed; the leading one for what no length tells. */
-function editionsOf(change: PieceChange, shown: Shown): readonly EditionName[] {
+function editionsTold(change: PieceChange, shown: Shown): readonly EditionName[] {
   const { before, after } = change;
   const found = shown.filter((edition) => differsIn(change, edition));
   if (found.length > 0) return found;

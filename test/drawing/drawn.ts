@@ -15,6 +15,7 @@ export function editionsOf(inches: string, millimeters: string = inches): Editio
     printed: 'both',
     inch: editionOf(inches),
     metric: editionOf(millimeters),
+    settled: [],
     others: [],
   };
 }

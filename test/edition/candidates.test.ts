@@ -12,7 +12,7 @@ const lengths = fc
   .map((counts) => counts.map((count) => Length.of(count, 16, 'in')));
 
 function everyCandidate(owns: readonly Length[]): ReturnType<typeof candidatesOf> {
-  const primaries = owns.map((own) => ({ key: `${own}`, own }));
+  const primaries = owns.map((own) => ({ key: `${own}`, kind: 'part' as const, own }));
   return candidatesOf(
     optionsOf(primaries, { step: STEP, mark: STEP, reach: REACH }),
     Number.POSITIVE_INFINITY,

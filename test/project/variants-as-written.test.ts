@@ -91,7 +91,10 @@ describe('a value of a variant is one written in the sheet', () => {
         return message.replace(/^in the variant "one", /u, '');
       });
       const { own, printed, inch, metric } = study.editions;
-      return { state: stateOf({ own, printed, inch, metric, others: [] }), messages: messages.toSorted() };
+      return {
+        state: stateOf({ own, printed, inch, metric, settled: [], others: [] }),
+        messages: messages.toSorted(),
+      };
     };
     expect(found(withVariant(one.sheet, one.slip)).state).toEqual(found(written(one.sheet, one.slip)).state);
     const [ofVariant, ofSheet] = [withVariant, written].map(

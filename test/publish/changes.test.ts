@@ -6,6 +6,7 @@ import { ledgerText } from '../../src/project/ledger/ledger-format.ts';
 import { readLedger } from '../../src/project/ledger/read-ledger.ts';
 import { changesBetween } from '../../src/publish/changes.ts';
 import { stateOf } from '../../src/publish/state.ts';
+import { ownNet } from '../../src/shape/sheets.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { revisionWords } from '../../src/words/changes.ts';
 import { speaker } from '../../src/words/labels.ts';
@@ -49,6 +50,42 @@ const tell = (changes: Changes, leading?: 'inch' | 'metric'): ReturnType<typeof 
     say,
     leading && (leading === 'inch' ? ['inch', 'metric'] : ['metric', 'inch']),
   );
+
+describe('the numbers of the edition that was published', () => {
+  const published = ledgerText({
+    revisions: [{ number: 1, date: '2026-12-01', own: 'inch', changes: [] }],
+    state: state(),
+  });
+  /** How wide the box is in millimeters where 2 inches were published as something else than 51 mm. */
+  const wideWith = (text: string): number | undefined => {
+    const ledger = published.replaceAll('51 mm, 102 mm, 152 mm', text);
+    const files = { 'keeper/sheet.md': SHEET, 'keeper/revisions.yaml': ledger };
+    const [study] = examine(readWorkspaceFromTexts(files));
+    return study && ownNet(study.editions.metric.shapes.nets, 'box')?.size.width.mm;
+  };
+
+  it('stay where a search would choose others, as long as they are sound', () => {
+    // 2, 2 and 4 in: to the nearest millimeter 51 + 51 + 102.
+    expect(published).toContain('metric: [ 51 mm, 102 mm, 152 mm ]');
+    expect(wideWith('51 mm, 102 mm, 152 mm')).toBe(204);
+    expect(wideWith('50 mm, 102 mm, 152 mm')).toBe(202);
+  });
+
+  it('move where they have to', () => {
+    // No ruler shows it.
+    expect(wideWith('503/10 mm, 102 mm, 152 mm')).toBe(204);
+  });
+
+  it('are chosen anew where the length is another', () => {
+    const ledger = published.replaceAll('51 mm, 102 mm, 152 mm', '50 mm, 102 mm, 152 mm');
+    const sheet = SHEET.replace('[2, 4]', '[2 1/4, 4 1/4]');
+    const [study] = examine(
+      readWorkspaceFromTexts({ 'keeper/sheet.md': sheet, 'keeper/revisions.yaml': ledger }),
+    );
+    // 57 for what is new; 50 for the 2 in that were published; 3 3/4 in are 95.
+    expect(study && ownNet(study.editions.metric.shapes.nets, 'box')?.size.width.mm).toBe(57 + 50 + 95);
+  });
+});
 
 describe('what changed since a revision', () => {
   it.each<[string, (text: string) => string, readonly string[], readonly string[]]>([

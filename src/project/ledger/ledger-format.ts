@@ -114,7 +114,18 @@ const fact = z.discriminatedUnion(
   what,
 );
 const steps = z.array(z.strictObject({ title: z.string(), words: z.string() }));
-const state: z.ZodType<PublishedState, unknown> = z.strictObject({ pieces: z.array(fact), steps });
+const settled = z.strictObject({
+  piece: z.string(),
+  variant: z.string().optional(),
+  kind: z.enum(['part', 'place'], 'part or place'),
+  inch: length.inch.unwrap(),
+  metric: length.metric.unwrap(),
+});
+const state: z.ZodType<PublishedState, unknown> = z.strictObject({
+  pieces: z.array(fact),
+  steps,
+  settled: z.array(settled).optional(),
+});
 
 /** A revision as it stands in a file, and as it is worked with. */
 export const revisionCodec: z.ZodType<Revision, unknown> = z.strictObject({

@@ -49,6 +49,19 @@ export type PublishedFact = PublishedThing & PublishedValue;
 export type PublishedState = {
   readonly pieces: readonly PublishedFact[];
   readonly steps: readonly { readonly title: string; readonly words: string }[];
+  /**
+   * What was chosen in one edition for each length that is written in the other, the sizes of a piece (`part`) and where it
+   * lies (`place`): the first of `inch` is the first of `metric`. Early ledgers have none.
+   */
+  readonly settled?: readonly SettledNumbers[] | undefined;
+};
+
+type SettledNumbers = {
+  readonly piece: string;
+  readonly variant?: string | undefined;
+  readonly kind: 'part' | 'place';
+  readonly inch: readonly Length[];
+  readonly metric: readonly Length[];
 };
 
 /** A thing that is new has nothing before, one that is gone nothing after. */
