@@ -4,7 +4,7 @@ import { Refusal } from './terminal.ts';
 const ALL = 'all';
 
 /**
- * How many attendees make each of a project's variants, by their places. `asked` is what was typed behind each
+ * How many attendees make each of a project's variants, by their places. `asked` is what was typed after each
  * `--variant`: a name alone for all the others, a name with a number, or `all`.
  * @throws Refusal where it doesn't come to the attendees, or names none of the variants.
  */
@@ -48,7 +48,7 @@ function wishOf(text: string, variants: readonly string[], slug: string): Varian
     throw new Refusal(`${slug} has no variant named "${typed}"; its variants are: ${variants.join(', ')}`);
   if (number === undefined) return { name, count: undefined };
   if (!/^\d{1,4}$/u.test(number.trim()))
-    throw new Refusal(`--variant ${name} takes a whole number behind the =, not "${number}"`);
+    throw new Refusal(`--variant ${name} takes a whole number after the =, not "${number}"`);
   return { name, count: Number(number) };
 }
 

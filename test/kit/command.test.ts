@@ -227,7 +227,7 @@ describe('the kit of a project with variants', () => {
     [SIZES, ['small=3'], /--attendees says 4, but the variants come to 3/u],
     [SIZES, ['small=3', 'large=2'], /--attendees says 4, but the variants come to 5/u],
     [SIZES, ['small', 'large'], /only one --variant can go without a number/u],
-    [SIZES, ['small=few'], /--variant small takes a whole number behind the =, not "few"/u],
+    [SIZES, ['small=few'], /--variant small takes a whole number after the =, not "few"/u],
     [PLAIN, ['small'], /card has no variants: leave --variant out/u],
   ])('is refused of %j for %j', async (measurements, variants, message) => {
     const named = variants.length > 0 ? ['--variant', ...variants] : [];
