@@ -57,6 +57,7 @@ async function readersFolder(): Promise<string> {
   const made = 'dist/site/seed-packet-keeper/seed-packet-keeper';
   return folderWith({
     'my-bench/plain-card/sheet.md': plain.text.replace('4 1/2 x 5 1/4', '4 x 5 1/4'),
+    'my-copy/plain-card/sheet.md': plain.text.replace('4 1/2 x 5 1/4', '4 x 5 1/4'),
     'projects/seed-packet-keeper/sheet.md': keeper.text.replace('\n', '\nsession: 2026-12-10\n'),
     'projects/bulb-box/sheet.md': wholeWorkspace(bulbs)[SHEET] ?? '',
     'projects/card/sheet.md': wholeWorkspace(sharing)[SHEET] ?? '',
