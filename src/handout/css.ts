@@ -106,6 +106,7 @@ type FontFace = {
   readonly weight: number;
   readonly style: 'normal' | 'italic';
   readonly url: string;
+  readonly format?: 'woff' | 'truetype' | 'opentype' | undefined;
   /** A CSS `unicode-range`. */
   readonly unicodeRange: string;
 };
@@ -113,12 +114,12 @@ type FontFace = {
 /** The `@font-face` rules of a typeface's files. */
 export function fontFaceCss(files: readonly FontFace[]): string {
   const rules = files.map(
-    ({ family, weight, style, url, unicodeRange }) => `@font-face {
+    ({ family, weight, style, url, unicodeRange, format = 'woff2' }) => `@font-face {
   font-family: ${cssString(family)};
   font-weight: ${weight};
   font-style: ${style};
   font-display: swap;
-  src: url(${cssString(url)}) format("woff2");
+  src: url(${cssString(url)}) format("${format}");
   unicode-range: ${unicodeRange};
 }`,
   );

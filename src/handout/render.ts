@@ -1,5 +1,6 @@
 import Handlebars from 'handlebars';
 import type { Site } from '../project/model.ts';
+import { isFromRight } from '../words/direction.ts';
 import { type Labels, type Speak, speaker } from '../words/labels.ts';
 import { type Styles, styleElements } from './css.ts';
 
@@ -37,9 +38,10 @@ export type PageHead = {
 export function pageHtml(input: PageInput, template: string, head: PageHead, own: object): string {
   const { labels, renderer, styles } = input;
   const { title, description, css = '', scripts = [] } = head;
-  const { language } = labels;
+  const { language, asked = language } = labels;
   const printed = {
     language,
+    isFromRight: isFromRight(asked),
     documentTitle: title,
     description,
     styles: styleElements(styles, css),

@@ -1,3 +1,4 @@
+import { extname } from 'node:path';
 import { fontFaceCss, type Styles } from '../handout/css.ts';
 import { sha256 } from '../recall/sealed.ts';
 import { FAVICON } from '../site/favicon.ts';
@@ -167,7 +168,7 @@ function printFont(font: FontFile): PrintFont {
 
 /** As data: a page that asks nobody for anything. */
 function fontAsData(font: FontFile): string {
-  return fontFaceCss([{ ...font, url: dataAddress('font/woff2', font.bytes) }]);
+  return fontFaceCss([{ ...font, url: dataAddress(`font/${extname(font.name).slice(1)}`, font.bytes) }]);
 }
 
 function joined({ styles }: PackageFiles, names: readonly string[]): string {

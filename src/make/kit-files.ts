@@ -13,7 +13,7 @@ import { printStyles, typeset } from './assets.ts';
 import { checkWritable, type OutputFile, putFiles, type Written } from './files.ts';
 import { labelsOf } from './languages.ts';
 import { dayOfProject } from './output.ts';
-import { readPackageFiles } from './package-files.ts';
+import { filesFor } from './package-files.ts';
 
 export type KitFilesOptions = {
   readonly kit: Kit;
@@ -50,7 +50,7 @@ export async function makeKitFiles(options: KitFilesOptions): Promise<readonly W
   const { kit, currency, out, site, browser, people = [] } = options;
   const { project } = kit;
   await checkWritable(out);
-  const files = readPackageFiles();
+  const files = filesFor(site);
   const labels = labelsOf(project, site, files.labels);
   const [paper = 'letter'] = site.paper;
   const styles = printStyles(files, 'kit');

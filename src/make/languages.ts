@@ -17,11 +17,12 @@ export function labelsOf(project: Project, site: Site, all: AllLabels): Labels {
 }
 
 /** Who writes centimeters reads centimeters: the words for millimeters give way to those that are kept for that. */
-function inCentimeters({ language, texts }: Labels): Labels {
+function inCentimeters(labels: Labels): Labels {
+  const { texts } = labels;
   const prefix = 'cm-';
   const own = [...texts].filter(([key]) => key.startsWith(prefix));
   const instead = own.map(([key, text]) => [key.slice(prefix.length), text] as const);
-  return { language, texts: new Map([...texts, ...instead]), metric: 'cm' };
+  return { ...labels, texts: new Map([...texts, ...instead]), metric: 'cm' };
 }
 
 /**

@@ -1,7 +1,8 @@
 import sharp from 'sharp';
+import type { Font } from '../project/font-file.ts';
 import { escapeHtml } from '../words/safe-html.ts';
 import { type Pixels, pixelsOf } from './pixels.ts';
-import { type FontWeight, typefaceFiles } from './typeface.ts';
+import { type FontWeight, namedFontFile, typefaceFiles } from './typeface.ts';
 
 /** A text painted on nothing. */
 type PaintedText = { readonly pixels: Pixels; readonly height: number };
@@ -9,6 +10,14 @@ type PaintedText = { readonly pixels: Pixels; readonly height: number };
 const NAMES: Readonly<Record<FontWeight, string>> = { 400: 'Public Sans', 700: 'Public Sans Bold' };
 
 type Style = { readonly weight: FontWeight; readonly color: string; readonly width: number };
+
+/** Has letters that our typeface lacks taken from a font from now on. */
+export async function letterWith(font: Font): Promise<void> {
+  const fontfile = await namedFontFile(font);
+  if (announced.has(fontfile)) return;
+  announced.add(fontfile);
+  await paint('-', { weight: 400, color: '#000000', width: 100, size: 10 }, fontfile);
+}
 
 /** Paints a text in lines no longer than `width` pixels. An empty text is nothing. */
 export async function lettering(
@@ -25,7 +34,7 @@ export async function lettering(
 }
 
 /** A file once painted with is known from then on: letters that the first file lacks are then taken from the others. */
-const announced = new Set<FontWeight>();
+const announced = new Set<FontWeight | string>();
 
 async function paint(
   text: string,

@@ -1,7 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { dirname, join } from 'node:path';
+import { dirname, extname, join } from 'node:path';
 import { parse } from 'yaml';
+import { rangeBeside } from '../project/letters.ts';
+import type { Site } from '../project/model.ts';
 import { packageRoot, packageVersion } from '../recall/package-root.ts';
 import { templatesDigest } from '../recall/program.ts';
 import { wordsOfForms } from '../words/form-words.ts';
@@ -18,6 +20,8 @@ export type FontFile = {
   readonly subset: string;
   readonly weight: number;
   readonly style: 'normal' | 'italic';
+  /** As CSS calls it; WOFF2 where it is not said. */
+  readonly format?: 'woff' | 'truetype' | 'opentype';
   /** The CSS `unicode-range` this file covers. */
   readonly unicodeRange: string;
   readonly bytes: Uint8Array;
@@ -44,6 +48,9 @@ export type PackageFiles = {
   readonly fonts: readonly FontFile[];
 };
 
+/** The family of the font that a workspace names: what comes after our typeface. */
+const NAMED_FAMILY = 'Named by the workspace';
+
 /** Public Sans covers the languages we label in with two files a weight. */
 const SUBSETS = ['latin', 'latin-ext'];
 const FACES: readonly { weight: number; style: 'normal' | 'italic' }[] = [
@@ -64,6 +71,25 @@ export function readPackageFiles(): PackageFiles {
   const files = latest?.files ?? readFiles(labels, templates);
   latest = { templates, labels, files };
   return files;
+}
+
+/** The same for a workspace, with the font that its settings name. */
+export function filesFor({ font }: Site): PackageFiles {
+  const files = readPackageFiles();
+  if (!font || font.letters.length === 0) return files;
+  const bytes = readFileSync(font.file);
+  const ending = extname(font.path).toLowerCase();
+  const named: FontFile = {
+    name: `named${ending}`,
+    family: NAMED_FAMILY,
+    subset: 'named',
+    weight: 400,
+    style: 'normal',
+    format: ending === '.woff' ? 'woff' : ending === '.otf' ? 'opentype' : 'truetype',
+    unicodeRange: rangeBeside(font.letters),
+    bytes,
+  };
+  return { ...files, digest: `${files.digest} ${font.digest}`, fonts: [...files.fonts, named] };
 }
 
 function readFiles(labels: AllLabels, digest: string): PackageFiles {

@@ -11,7 +11,7 @@ import { labelsFor } from '../words/languages.ts';
 import { printStyles } from './assets.ts';
 import { checkWritable, putFiles, type Written } from './files.ts';
 import { dayOfProject } from './output.ts';
-import { readPackageFiles } from './package-files.ts';
+import { filesFor } from './package-files.ts';
 
 export type SeasonFilesOptions = {
   readonly season: Season;
@@ -33,7 +33,7 @@ export const SEASON_FOLDER = 'host/season';
 export async function makeSeasonFiles(options: SeasonFilesOptions): Promise<readonly Written[]> {
   const { season, site, currency, out, browser } = options;
   await checkWritable(out);
-  const files = readPackageFiles();
+  const files = filesFor(site);
   const { labels } = labelsFor(files.labels, site.language);
   const [paper = 'letter'] = site.paper;
   const styles = printStyles(files, 'kit');

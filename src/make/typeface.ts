@@ -3,9 +3,9 @@ import { mkdtemp, readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { inflateSync } from 'node:zlib';
 import { onExit } from 'signal-exit';
 import { realSurroundings } from '../print/surroundings.ts';
+import { type Font, fontOfWoff, unpackFont } from '../project/font-file.ts';
 import { cacheFolder } from '../recall/cache-folder.ts';
 import { sha256 } from '../recall/sealed.ts';
 import { putFiles } from './files.ts';
@@ -24,11 +24,31 @@ export function typefaceFiles(weight: FontWeight): Promise<readonly string[]> {
   return files;
 }
 
-/** A file of the cache; elsewhere, until the program ends, where the cache is closed to us. */
+const packed = new Map<string, Promise<string>>();
+
+/** The file of the font that a workspace names, the same way. */
+export function namedFontFile({ file, digest }: Font): Promise<string> {
+  const path = packed.get(digest) ?? unpackNamed(file);
+  packed.set(digest, path);
+  return path;
+}
+
+async function unpackNamed(file: string): Promise<string> {
+  const bytes = unpackFont(await readFile(file));
+  return bytes ? keep('named', bytes) : file;
+}
+
 async function unpack(subset: string, weight: FontWeight): Promise<string> {
   const require = createRequire(import.meta.url);
   const name = `public-sans-${subset}-${weight}-normal`;
-  const bytes = fontOfWoff(await readFile(require.resolve(`@fontsource/public-sans/files/${name}.woff`)));
+  return keep(
+    name,
+    fontOfWoff(await readFile(require.resolve(`@fontsource/public-sans/files/${name}.woff`))),
+  );
+}
+
+/** Puts a font where a program that draws reads it; the folder lasts as long as the program where the cache is closed to us. */
+async function keep(name: string, bytes: Buffer): Promise<string> {
   const file = { path: `${name}-${sha256(bytes).slice(0, 10)}.ttf`, bytes };
   let folder = join(cacheFolder(realSurroundings()), 'typeface');
   try {
@@ -39,44 +59,4 @@ async function unpack(subset: string, weight: FontWeight): Promise<string> {
     await putFiles(folder, [file]);
   }
   return join(folder, file.path);
-}
-
-/** A table of a font: where its entry stands in the packed file, and its bytes. */
-type FontTable = { readonly entry: Buffer; readonly data: Buffer };
-
-const WOFF_HEAD = 44;
-const WOFF_ENTRY = 20;
-const FONT_HEAD = 12;
-const FONT_ENTRY = 16;
-
-/** Unpacks a WOFF 1.0 file to the font it was made of (W3C Recommendation, 13 December 2012, sections 3 to 5). */
-function fontOfWoff(woff: Buffer): Buffer {
-  const count = woff.readUInt16BE(12);
-  const tables = Array.from({ length: count }, (_, index) => tableOf(woff, WOFF_HEAD + index * WOFF_ENTRY));
-  const head = Buffer.alloc(FONT_HEAD + count * FONT_ENTRY);
-  const exponent = Math.floor(Math.log2(count));
-  woff.copy(head, 0, 4, 8);
-  head.writeUInt16BE(count, 4);
-  head.writeUInt16BE(2 ** exponent * FONT_ENTRY, 6);
-  head.writeUInt16BE(exponent, 8);
-  head.writeUInt16BE((count - 2 ** exponent) * FONT_ENTRY, 10);
-  let end = head.length;
-  const bodies = tables.map(({ entry, data }, index) => {
-    const at = FONT_HEAD + index * FONT_ENTRY;
-    entry.copy(head, at, 0, 4);
-    entry.copy(head, at + 4, 16, 20);
-    head.writeUInt32BE(end, at + 8);
-    head.writeUInt32BE(data.length, at + 12);
-    const body = Buffer.concat([data, Buffer.alloc(-data.length & 3)]);
-    end += body.length;
-    return body;
-  });
-  return Buffer.concat([head, ...bodies]);
-}
-
-function tableOf(woff: Buffer, at: number): FontTable {
-  const entry = woff.subarray(at, at + WOFF_ENTRY);
-  const [offset, packed, size] = [entry.readUInt32BE(4), entry.readUInt32BE(8), entry.readUInt32BE(12)];
-  const data = woff.subarray(offset, offset + packed);
-  return { entry, data: packed < size ? inflateSync(data) : data };
 }

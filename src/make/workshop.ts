@@ -15,9 +15,10 @@ import type { ListedProject } from '../site/listed.ts';
 import { cardCodec } from './card-format.ts';
 import { picturesFolder } from './files.ts';
 import { labelsOf } from './languages.ts';
+import { letterWith } from './lettering.ts';
 import { openStudio, type ProjectMaterial, type SiteMaterial, type Studio } from './output.ts';
 import { outputs } from './outputs/index.ts';
-import { readPackageFiles } from './package-files.ts';
+import { filesFor } from './package-files.ts';
 import { type Kind, type Performance, perform, type Task, type Workplace } from './perform.ts';
 import { type ProjectPicture, readPictures } from './pictures.ts';
 import type { ProjectRecord } from './records.ts';
@@ -53,13 +54,15 @@ export class Workshop {
     this.#options = options;
     this.#bench = { ...options, inputs: recall.inputs, stamps: recall.stamps };
     this.#printer = openPrinter(printer);
-    this.#studio = openStudio(site, readPackageFiles(), this.#printer, options);
+    this.#studio = openStudio(site, filesFor(site), this.#printer, options);
     // Last: a browser that runs when the rest can't be opened would keep the program from ending.
     if (options.pdf) this.#printer.warmUp();
   }
 
   static async open(options: WorkshopOptions): Promise<Workshop> {
-    return new Workshop(options, (await options.recall.commons()).site);
+    const { site } = await options.recall.commons();
+    if (site.font && site.font.letters.length > 0) await letterWith(site.font);
+    return new Workshop(options, site);
   }
 
   /** Ends the browser, if one was started. */
@@ -157,7 +160,7 @@ const BEHIND_LABELS = ['templates', 'site.language'];
 
 /** Behind what all outputs share. */
 const BEHIND_STUDIO: Behind = {
-  files: ['templates'],
+  files: ['templates', 'site.font'],
   renderer: ['templates'],
   labels: BEHIND_LABELS,
   pdf: ['pdf'],

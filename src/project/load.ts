@@ -3,10 +3,11 @@ import { readFileSync, realpathSync, type Stats, statSync } from 'node:fs';
 import { readdir } from 'node:fs/promises';
 import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import type { Finding } from './finding.ts';
+import { lettersOf, type ReadFont, unpackFont } from './font-file.ts';
 import type { ReadDrawing } from './grammar/outline-grammar.ts';
 import { LEDGER_FILE } from './ledger/ledger.ts';
 import type { PictureState } from './prose/pictures.ts';
-import { type SourceFile, sourceFile, startOf } from './source.ts';
+import { digestOf, type SourceFile, sourceFile, startOf } from './source.ts';
 import { isSharedFile, type WorkspaceTexts } from './workspace-texts.ts';
 
 export type LoadOptions = {
@@ -42,6 +43,7 @@ export async function loadTexts(root: string, options: LoadOptions): Promise<Wor
     folders: entries.filter(canBeProject),
     findings,
     findPicture: (project, path) => findPicture(join(folder, project), path),
+    readFont: (path) => readFont(folder, path),
     readDrawing: (project, path) => readDrawing(join(folder, project), path),
   };
 }
@@ -185,5 +187,24 @@ function readDrawing(folder: string, path: string): ReturnType<ReadDrawing> {
     return { text: readFileSync(join(folder, path), 'utf8') };
   } catch {
     return { kind: 'missing' };
+  }
+}
+
+/** Larger than any font of one weight; in bytes. */
+const LARGEST_FONT = 20_000_000;
+
+/** Reads a font in the workspace, which links on disk must not lead out of. */
+function readFont(root: string, path: string): ReturnType<ReadFont> {
+  const state = findPicture(root, path);
+  if (state !== 'there') return { problem: state };
+  try {
+    if (statSync(join(root, path)).size > LARGEST_FONT) return { problem: 'too large' };
+    const bytes = readFileSync(join(root, path));
+    const font = unpackFont(bytes);
+    const letters = font && lettersOf(font);
+    if (!letters) return { problem: 'no font' };
+    return { path, file: join(root, path), digest: digestOf([bytes.toString('base64')]), letters };
+  } catch {
+    return { problem: 'missing' };
   }
 }

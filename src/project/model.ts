@@ -4,6 +4,7 @@ import type { Units } from '../measure/ruler-unit.ts';
 import type { RoundedCorners } from './corners.ts';
 import type { ImpressionAsWritten, PunchedEdge } from './decoration.ts';
 import type { Finding } from './finding.ts';
+import type { Font } from './font-file.ts';
 import type { FormAsWritten } from './grammar/form-grammar.ts';
 import type { OutlineAsWritten } from './grammar/outline-grammar.ts';
 import type { Shared } from './grammar/reader.ts';
@@ -224,6 +225,8 @@ export type Site = MeetingAsWritten & {
   readonly currency: string;
   /** The address that opens a file in the demonstrator's editor, with `{file}`, `{line}` and `{column}` in it. */
   readonly editor?: At<string>;
+  /** The font that has the letters our typeface lacks. */
+  readonly font?: Font;
   readonly bench: Bench;
   readonly sessions?: Schedule;
   readonly findings: readonly Finding[];

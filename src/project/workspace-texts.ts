@@ -1,4 +1,5 @@
 import type { Finding } from './finding.ts';
+import type { ReadFont } from './font-file.ts';
 import type { ReadDrawing } from './grammar/outline-grammar.ts';
 import type { PictureState } from './prose/pictures.ts';
 import { slugOf } from './slug.ts';
@@ -15,6 +16,7 @@ export type WorkspaceTexts = {
   readonly findings: readonly Finding[];
   /** Whether a project's folder has the picture at a path in it. */
   readonly findPicture: (folder: string, path: string) => PictureState;
+  readonly readFont: ReadFont;
   readonly readDrawing: (folder: string, path: string) => ReturnType<ReadDrawing>;
 };
 

@@ -16,10 +16,10 @@ export type WorkspaceSource = Catalog & WorkspaceTexts;
 
 /** Reads what the projects have in common: the settings, the shared files, and which projects there are. */
 export function readCommons(source: WorkspaceSource): Commons {
-  const { root, files, forms, outlines } = source;
+  const { root, files, forms, outlines, readFont } = source;
   const settings = files.get('site.yaml');
   const others = sharedFiles(source);
-  const site = readSite(settings, troubleOf(source, settings));
+  const site = readSite(settings, troubleOf(source, settings), readFont);
   const bench = { moneyDecimals: moneyDecimals(site.currency), forms, outlines };
   const shared = readShared(others, bench, troubleOf(source, ...others));
   return { root, site, shared, addresses: addressesOf(source), findings: shared.findings };
@@ -41,7 +41,7 @@ export function readSheet(source: WorkspaceSource, commons: Commons, folder: str
     file,
     ledger: files.get(`${folder}/${LEDGER_FILE}`),
     shared: watchShared(shared, note),
-    basis: basisOf(source),
+    basis: basisOf(source, commons),
     uses,
     findPicture: (picture) => {
       note(`picture ${picture}`);
@@ -66,10 +66,11 @@ export function readWorkspace(source: WorkspaceSource): Workspace {
   };
 }
 
-/** Tells apart the settings and shared files that projects are read with. */
-function basisOf(source: WorkspaceSource): string {
+/** Tells apart the settings, their font and the shared files that projects are read with. */
+function basisOf(source: WorkspaceSource, { site }: Commons): string {
   const files = [source.files.get('site.yaml'), ...sharedFiles(source)];
-  return digestOf(files.flatMap((file) => (file ? [file.path, file.text] : [])));
+  const texts = files.flatMap((file) => (file ? [file.path, file.text] : []));
+  return digestOf([...texts, site.font?.digest ?? '']);
 }
 
 /** Why files could not be read as text. */

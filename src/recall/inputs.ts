@@ -12,7 +12,7 @@ export type Trace = Readonly<Record<string, string>>;
  * Everything that something can be made from, by name, and what each is now: `sheet`, `ledger`; `site.title`, and `site`
  * whole; `shared.stock.moss`, `shared.stock` (which there are), `shared` whole; `addresses.bulb-box`, `addresses`;
  * `picture photos/a.jpg` (whether it is there), `photo photos/a.jpg` (what it shows), `drawing leaf.svg`,
- * `kept 1` (what was handed out with a revision); and whatever is
+ * `kept 1` (what was handed out with a revision), `font my-font.ttf` (from the root); and whatever is
  * the same for all projects, such as `templates`.
  */
 export class Inputs {
@@ -69,6 +69,8 @@ export class Inputs {
         return this.#stamps.digestOf(join(root, folder, path)) ?? '';
       case 'kept':
         return this.#digestOfKept(folder, Number(path));
+      case 'font':
+        return this.#stamps.digestOf(join(root, path)) ?? '';
       case 'drawing':
         return digestOf([JSON.stringify(readDrawing(folder, path))]);
       default:

@@ -195,14 +195,16 @@ export class Recall {
   }
 
   async #basis(): Promise<Basis> {
-    const from = this.inputs.trace('', ['site', 'shared']);
     const kept = this.#pack.get('basis') as Kept | undefined;
     if (kept && this.inputs.changed('', kept.from).length === 0) return kept.data as Basis;
     const { commons, values, tell } = await this.#open();
-    const { language, languageAt, findings } = commons.site;
+    const { language, languageAt, font, findings } = commons.site;
+    const fonts = font ? [`font ${font.path}`] : [];
+    const from = this.inputs.trace('', ['site', 'shared', ...fonts]);
     const asked = languageAt && { language: [language, languageAt.start, languageAt.end] as const };
     const data: Basis = {
-      values,
+      // A font is what its file is.
+      values: { ...values, ...(font && { 'site.font': digestOf([font.path, font.digest]) }) },
       site: { findings: tell(findings).map(writeTold), ...asked },
       shared: tell(commons.findings).map(writeTold),
     };

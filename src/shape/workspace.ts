@@ -13,7 +13,7 @@ export async function loadWorkspace(root: string, options: LoadOptions = {}): Pr
 /**
  * Reads a workspace from texts instead of a folder, with every form there is: path to text, such as
  * `seed-keeper/sheet.md`, `site.yaml`, `shared/stock.yaml`, and `seed-keeper/photos/flat.jpg` (any text) for a picture
- * that is there.
+ * or a font that is there.
  */
 export function readWorkspaceFromTexts(texts: Readonly<Record<string, string>>): Workspace {
   return readWorkspace({
@@ -21,6 +21,8 @@ export function readWorkspaceFromTexts(texts: Readonly<Record<string, string>>):
     files: new Map(Object.entries(texts).map(([path, text]) => [path, sourceFile(path, text)])),
     findings: [],
     findPicture: (folder, path) => (`${folder}/${path}` in texts ? 'there' : 'missing'),
+    readFont: (path) =>
+      path in texts ? { path, file: path, digest: '', letters: [] } : { problem: 'missing' },
     readDrawing: (folder, path) => {
       const text = texts[`${folder}/${path}`];
       return text === undefined ? { kind: 'missing' } : { text };

@@ -5,6 +5,8 @@ export type Labels = {
   /** A BCP 47 tag, for dates, numbers and plurals; its first part names the file the words are from. */
   readonly language: string;
   readonly texts: ReadonlyMap<string, string>;
+  /** The language that was asked for, where we have no words in it. */
+  readonly asked?: string;
   /** What a project calls its pieces on paper, by their ids; of the others the id is the name. */
   readonly pieces?: ReadonlyMap<string, string>;
   /** What metric lengths are said in; millimeters if nothing else is said. */

@@ -37,7 +37,10 @@ function lookUp(all: ReadonlyMap<string, Labels>, wanted: string): Language {
   if (!english) throw new Error('the English labels are missing from the package');
   const chain = chainOf(all, wanted);
   const last = chain.at(-1);
-  if (!last) return { from: ENGLISH, labels: english, missing: [], known: false };
+  if (!last) {
+    const labels = { language: ENGLISH, texts: english.texts, asked: wanted };
+    return { from: ENGLISH, labels, missing: [], known: false };
+  }
   const own = layered(chain.toReversed());
   const missing = keysOf(english, last.language).filter((key) => !own.has(key));
   const texts = layered([english, ...chain.toReversed()]);

@@ -225,7 +225,7 @@ describe('docs/writing-a-project.md', () => {
   });
 
   it('takes examples from nothing that has a finding', () => {
-    const texts = { ...SELDOM_WRITTEN, 'card/shapes/leaf.svg': LEAF };
+    const texts = { ...SELDOM_WRITTEN, 'card/shapes/leaf.svg': LEAF, 'fonts/my-font.ttf': 'any' };
     const found = mergeFindings(findingsIn(readWorkspaceFromTexts(texts)));
     const told = found.filter(({ severity }) => severity !== 'note');
     expect(printFindings(told, { summary: false })).toBe('');

@@ -3,6 +3,7 @@ export const SELDOM_WRITTEN: Readonly<Record<string, string>> = {
   'site.yaml': `title: Paper bench
 summary: Papercraft to make together
 units: both
+font: fonts/my-font.ttf
 editor: "myeditor://open?file={file}&line={line}&column={column}"
 links: [{ name: About us, link: "https://example.org/" }]
 sessions: { every: month, on: second thursday, at: "18:30", people: 12, from: 2026-12-10 }

@@ -93,6 +93,7 @@ describe('a drawing that is not to be trusted', () => {
       files: new Map(Object.entries(texts).map(([path, text]) => [path, sourceFile(path, text)])),
       findings: [],
       findPicture: () => 'missing',
+      readFont: () => ({ problem: 'missing' }),
       readDrawing: (folder) => {
         if (folder === 'bad') throw new Error('no such luck');
         return { text: svgOf(SQUARE) };

@@ -38,6 +38,7 @@ describe('the registry', () => {
       'long-folder-name',
       'missing-picture',
       'same-slug',
+      'unreadable-font',
       'unreadable-outline',
     ]);
   });

@@ -1,4 +1,5 @@
 import type { Finding } from '../finding.ts';
+import type { ReadFont } from '../font-file.ts';
 import { wholeFile } from '../frontmatter.ts';
 import type { Schema } from '../grammar/grammar.ts';
 import { made, mapOf, sectionOf, type Value } from '../grammar/grammar.ts';
@@ -126,6 +127,10 @@ const SITE = sectionOf('settings, such as title: Paper bench', {
     asEditor,
     'The address by which your editor opens a file, **in quotes**, with `{file}`, `{line}` and `{column}` for where: `preview` leads from each finding to its line.',
   ),
+  font: optional(
+    asText,
+    'A font, as TTF, OTF or WOFF in the workspace, for letters that ours lacks: `fonts/my-font.ttf`.',
+  ),
   bench: section(asBench, 'Your own tools.'),
   sessions: optional(asSchedule, 'When you meet.'),
   ...MEETING,
@@ -142,7 +147,11 @@ export function watchSite(site: Site, note: Note): Site {
 const NO_FILE: SourceFile = sourceFile('site.yaml', '');
 
 /** Reads `site.yaml`. Every setting has a default, so a workspace without the file has a whole site too. */
-export function readSite(file: SourceFile = NO_FILE, unreadable: readonly Finding[] = []): Site {
+export function readSite(
+  file: SourceFile = NO_FILE,
+  unreadable: readonly Finding[] = [],
+  readFont: ReadFont = () => ({ problem: 'missing' }),
+): Site {
   const { root, findings: broken } = readYaml(wholeFile(file));
   const findings = [...unreadable, ...broken];
   const reader: Reader = {
@@ -153,14 +162,23 @@ export function readSite(file: SourceFile = NO_FILE, unreadable: readonly Findin
     outlines: [],
     shared: NOTHING_SHARED,
   };
-  const { language, paper, ...site } = readValue(
-    SITE,
-    root,
-    { key: file.path, path: ['file', file.path], at: startOf(file) },
-    reader,
-  );
+  const {
+    language,
+    paper,
+    font: named,
+    ...site
+  } = readValue(SITE, root, { key: file.path, path: ['file', file.path], at: startOf(file) }, reader);
+  const font = named && readFont(named.value);
+  if (named && font && 'problem' in font)
+    findings.push({
+      rule: 'unreadable-font',
+      at: named.at,
+      facts: { path: named.value, problem: font.problem },
+    });
   return {
     ...site,
+    ...(named &&
+      font && { font: 'problem' in font ? { path: named.value, file: '', digest: '', letters: [] } : font }),
     language: language?.value ?? 'en',
     ...(language && { languageAt: language.at }),
     paper: paper.length > 0 ? [...new Set(paper.map(({ value }) => value))] : ['letter', 'a4'],

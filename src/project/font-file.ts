@@ -1,0 +1,138 @@
+import { inflateSync } from 'node:zlib';
+
+/** Characters by their code points, the first and the last of each stretch, in rising order. */
+export type Letters = readonly (readonly [first: number, last: number])[];
+
+/** A font of the workspace: its path there and from the root of the disk, what tells it from any other, and its characters; none where it can't be read. */
+export type Font = {
+  readonly path: string;
+  readonly file: string;
+  readonly digest: string;
+  readonly letters: Letters;
+};
+
+/** Finds a font by its path in the workspace, or says why there is none. */
+export type ReadFont = (
+  path: string,
+) => Font | { readonly problem: 'missing' | 'outside' | 'no font' | 'too large' };
+
+/** A table of a font: where its entry stands in the packed file, and its bytes. */
+type FontTable = { readonly entry: Buffer; readonly data: Buffer };
+
+const WOFF_HEAD = 44;
+const WOFF_ENTRY = 20;
+const FONT_HEAD = 12;
+const FONT_ENTRY = 16;
+
+/** Unpacks a WOFF 1.0 file to the font it was made of (W3C Recommendation, 13 December 2012, sections 3 to 5). */
+export function fontOfWoff(woff: Buffer): Buffer {
+  const count = woff.readUInt16BE(12);
+  const tables = Array.from({ length: count }, (_, index) => tableOf(woff, WOFF_HEAD + index * WOFF_ENTRY));
+  const head = Buffer.alloc(FONT_HEAD + count * FONT_ENTRY);
+  const exponent = Math.floor(Math.log2(count));
+  woff.copy(head, 0, 4, 8);
+  head.writeUInt16BE(count, 4);
+  head.writeUInt16BE(2 ** exponent * FONT_ENTRY, 6);
+  head.writeUInt16BE(exponent, 8);
+  head.writeUInt16BE((count - 2 ** exponent) * FONT_ENTRY, 10);
+  let end = head.length;
+  const bodies = tables.map(({ entry, data }, index) => {
+    const at = FONT_HEAD + index * FONT_ENTRY;
+    entry.copy(head, at, 0, 4);
+    entry.copy(head, at + 4, 16, 20);
+    head.writeUInt32BE(end, at + 8);
+    head.writeUInt32BE(data.length, at + 12);
+    const body = Buffer.concat([data, Buffer.alloc(-data.length & 3)]);
+    end += body.length;
+    return body;
+  });
+  return Buffer.concat([head, ...bodies]);
+}
+
+function tableOf(woff: Buffer, at: number): FontTable {
+  const entry = woff.subarray(at, at + WOFF_ENTRY);
+  const [offset, packed, size] = [entry.readUInt32BE(4), entry.readUInt32BE(8), entry.readUInt32BE(12)];
+  const data = woff.subarray(offset, offset + packed);
+  return { entry, data: packed < size ? inflateSync(data, { maxOutputLength: size }) : data };
+}
+
+/** What a file may begin with: TrueType, OpenType with outlines of PostScript, TrueType as Apple marks it. */
+const KINDS: readonly number[] = [0x00010000, 0x4f54544f, 0x74727565];
+const WOFF = 0x774f4646;
+
+/** A font as one file, unpacked if it is a WOFF 1.0. Undefined where it is none, or of another kind. */
+export function unpackFont(bytes: Buffer): Buffer | undefined {
+  try {
+    const font = bytes.readUInt32BE(0) === WOFF ? fontOfWoff(bytes) : bytes;
+    return KINDS.includes(font.readUInt32BE(0)) ? font : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+/**
+ * The characters an unpacked font has shapes for, by its `cmap` table (OpenType 1.9.1, formats 4 and 12). Undefined
+ * where that cannot be read.
+ */
+export function lettersOf(font: Buffer): Letters | undefined {
+  try {
+    const table = cmapOf(font);
+    const format = table?.readUInt16BE(0);
+    if (!table || !(format === 4 || format === 12)) return undefined;
+    return stretches(format === 12 ? inGroups(table) : inSegments(table));
+  } catch {
+    return undefined;
+  }
+}
+
+/** The widest of the subtables that are for Unicode. */
+function cmapOf(font: Buffer): Buffer | undefined {
+  const entries = Array.from({ length: font.readUInt16BE(4) }, (_, index) => FONT_HEAD + index * FONT_ENTRY);
+  const entry = entries.find((at) => font.toString('latin1', at, at + 4) === 'cmap');
+  if (entry === undefined) return undefined;
+  const cmap = font.subarray(font.readUInt32BE(entry + 8));
+  const subtables = Array.from({ length: cmap.readUInt16BE(2) }, (_, index) => 4 + index * 8).flatMap(
+    (at) => {
+      const [platform, encoding] = [cmap.readUInt16BE(at), cmap.readUInt16BE(at + 2)];
+      const isUnicode = platform === 0 || (platform === 3 && (encoding === 1 || encoding === 10));
+      return isUnicode ? [cmap.subarray(cmap.readUInt32BE(at + 4))] : [];
+    },
+  );
+  return [12, 4].flatMap((format) => subtables.filter((each) => each.readUInt16BE(0) === format))[0];
+}
+
+const LAST_CODE_POINT = 0x10ffff;
+
+function* inGroups(table: Buffer): Iterable<number> {
+  for (let index = 0; index < table.readUInt32BE(12); index++) {
+    const at = 16 + index * 12;
+    const last = Math.min(table.readUInt32BE(at + 4), LAST_CODE_POINT);
+    for (let code = table.readUInt32BE(at); code <= last; code++) yield code;
+  }
+}
+
+/** A segment gives its glyphs by adding, or by a list that may have none for a character. */
+function* inSegments(table: Buffer): Iterable<number> {
+  const size = table.readUInt16BE(6);
+  for (let at = 14; at < 14 + size; at += 2) {
+    const last = table.readUInt16BE(at);
+    const first = table.readUInt16BE(at + size + 2);
+    const delta = table.readUInt16BE(at + 2 * size + 2);
+    const list = at + 3 * size + 2;
+    const offset = table.readUInt16BE(list);
+    for (let code = first; code <= last && code < 0xffff; code++) {
+      const glyph = offset === 0 ? code + delta : table.readUInt16BE(list + offset + 2 * (code - first));
+      if ((glyph & 0xffff) !== 0) yield code;
+    }
+  }
+}
+
+function stretches(codes: Iterable<number>): Letters {
+  const found: [number, number][] = [];
+  for (const code of codes) {
+    const last = found.at(-1);
+    if (last && code === last[1] + 1) last[1] = code;
+    else found.push([code, code]);
+  }
+  return found;
+}

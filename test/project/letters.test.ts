@@ -1,0 +1,108 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { describe, expect, it } from 'vitest';
+import { fontOfWoff, type Letters, lettersOf, unpackFont } from '../../src/project/font-file.ts';
+import { lackingLetters, rangeBeside } from '../../src/project/letters.ts';
+import { isFromRight } from '../../src/words/direction.ts';
+
+const require = createRequire(import.meta.url);
+
+function woff(name: string): Buffer {
+  return readFileSync(require.resolve(`@fontsource/public-sans/files/public-sans-${name}.woff`));
+}
+
+function codesOf(letters: Letters = []): number[] {
+  return letters.flatMap(([first, last]) => Array.from({ length: last - first + 1 }, (_, at) => first + at));
+}
+
+/** A font of one table, as OpenType 1.9.1 lays it out: a `cmap` of format 12 with these groups. */
+function fontWith(groups: readonly (readonly [first: number, last: number])[]): Buffer {
+  const table = Buffer.alloc(12 + 16 + groups.length * 12);
+  table.writeUInt16BE(1, 2);
+  table.writeUInt16BE(3, 4);
+  table.writeUInt16BE(10, 6);
+  table.writeUInt32BE(12, 8);
+  table.writeUInt16BE(12, 12);
+  table.writeUInt32BE(groups.length, 24);
+  groups.forEach(([first, last], index) => {
+    table.writeUInt32BE(first, 28 + index * 12);
+    table.writeUInt32BE(last, 32 + index * 12);
+    table.writeUInt32BE(1, 36 + index * 12);
+  });
+  const head = Buffer.alloc(28);
+  head.writeUInt32BE(0x00010000, 0);
+  head.writeUInt16BE(1, 4);
+  head.write('cmap', 12, 'latin1');
+  head.writeUInt32BE(28, 20);
+  head.writeUInt32BE(table.length, 24);
+  return Buffer.concat([head, table]);
+}
+
+describe('the letters of a font', () => {
+  it.each(['400-normal', '400-italic', '700-normal'])('are ours in each face of the typeface: %s', (face) => {
+    const files = ['latin', 'latin-ext'].map((subset) =>
+      codesOf(lettersOf(fontOfWoff(woff(`${subset}-${face}`)))),
+    );
+    const printed = new Set(files.flat());
+    const lacks = (code: number): boolean => String.fromCodePoint(code).search(lackingLetters()) >= 0;
+    const all = Array.from({ length: 0x3000 }, (_, code) => code);
+    expect(all.filter((code) => printed.has(code) && lacks(code))).toEqual([]);
+    // What needs no shape: blanks and marks; and fractions and primes, which are set as measurements.
+    const setAnew = /[\s\p{Cc}\p{Cf}\u2000-\u200f⅓⅔⅕-⅞′″]/u;
+    const more = all.filter(
+      (code) => !(printed.has(code) || lacks(code) || setAnew.test(String.fromCodePoint(code))),
+    );
+    expect(more).toEqual([]);
+  });
+
+  it('are read of a large font too', () => {
+    const groups = [
+      [0x3041, 0x3096],
+      [0x4e00, 0x9fff],
+      [0x20000, 0x20010],
+    ] as const;
+    expect(lettersOf(fontWith(groups))).toEqual(groups);
+    expect(rangeBeside([[0xa0, 0x17f], ...groups])).toBe(
+      'U+132-133, U+149, U+17F, U+3041-3096, U+4E00-9FFF, U+20000-20010',
+    );
+  });
+
+  it('are none of what is no font, cut short or packed otherwise', () => {
+    expect(unpackFont(Buffer.from('wOF2 and more'))).toBeUndefined();
+    expect(unpackFont(Buffer.from(''))).toBeUndefined();
+    expect(unpackFont(woff('latin-400-normal').subarray(0, 300))).toBeUndefined();
+    expect(lettersOf(fontWith([[0x3041, 0x3096]]).subarray(0, 40))).toBeUndefined();
+  });
+});
+
+describe('what a text lacks', () => {
+  const lackedIn = (text: string, font?: Letters): string[] =>
+    [...text.matchAll(lackingLetters(font))].map(([run]) => run);
+
+  it.each([
+    ['Zażółć gęślą jaźń, «œuvre», „Größe“ – 2⅛″ × 4½', []],
+    ['## 折り紙 の 箱 and more', ['折り紙 の 箱']],
+    ['קופסה of two words', ['קופסה']],
+    ['Привет', ['Привет']],
+  ])('%s', (text, lacked) => {
+    expect(lackedIn(text)).toEqual(lacked);
+  });
+
+  it('is less with a font', () => {
+    expect(lackedIn('折り紙', [[0x3041, 0x3096]])).toEqual(['折', '紙']);
+  });
+});
+
+/** Unicode CLDR 46, likely scripts: what `maximize` adds. */
+it.each([
+  ['he', true],
+  ['ar-EG', true],
+  ['fa', true],
+  ['yi', true],
+  ['ja', false],
+  ['de-AT', false],
+  ['az-Arab', true],
+  ['az', false],
+])('%s is written from right to left: %s', (language, isSo) => {
+  expect(isFromRight(language)).toBe(isSo);
+});
