@@ -142,7 +142,7 @@ export function printStyles(files: PackageFiles, print: keyof typeof PRINTS): St
   return { kind: 'inline', css: joined(files, PRINTS[print]) };
 }
 
-type PrintFont = { readonly css: string; readonly has: RegExp };
+type PrintFont = Pick<FontFile, 'subset'> & { readonly css: string; readonly has: RegExp };
 
 const printFonts = new WeakMap<PackageFiles, readonly PrintFont[]>();
 
@@ -153,8 +153,11 @@ const printFonts = new WeakMap<PackageFiles, readonly PrintFont[]>();
 export function typeset(html: string, files: PackageFiles): string {
   const fonts = printFonts.get(files) ?? files.fonts.map(printFont);
   printFonts.set(files, fonts);
-  const needed = fonts.filter(({ has }) => has.test(html)).map(({ css }) => css);
-  return html.replace('</head>', () => `<style>\n${needed.join('\n')}\n</style>\n</head>`);
+  // The files of a subset have the same letters, and a page is long to look through.
+  const subsets = new Map(fonts.map(({ subset, has }) => [subset, has]));
+  const needed = new Set([...subsets].flatMap(([subset, has]) => (has.test(html) ? [subset] : [])));
+  const faces = fonts.filter(({ subset }) => needed.has(subset)).map(({ css }) => css);
+  return html.replace('</head>', () => `<style>\n${faces.join('\n')}\n</style>\n</head>`);
 }
 
 function printFont(font: FontFile): PrintFont {
@@ -163,7 +166,11 @@ function printFont(font: FontFile): PrintFont {
   const letters = font.unicodeRange.replace(/U\+([0-9A-F]+)|,\s*/giu, (_, code) =>
     code ? `\\u{${code}}` : '',
   );
-  return { css, has: new RegExp(`[${letters.replace(/-([0-9A-F]+)/giu, '-\\u{$1}')}]`, 'u') };
+  return {
+    subset: font.subset,
+    css,
+    has: new RegExp(`[${letters.replace(/-([0-9A-F]+)/giu, '-\\u{$1}')}]`, 'u'),
+  };
 }
 
 /** As data: a page that asks nobody for anything. */
