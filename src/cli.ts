@@ -187,8 +187,12 @@ export async function run(terminal: Terminal): Promise<ExitCode> {
       code = await carryOut(command.args, command.opts() as never, terminal);
     });
   }
+  const [help, topic] = terminal.argv;
+  const known = [...COMMANDS.map(({ name }) => name), 'help'];
+  // Commander answers such a question with the help for everything. Asked for the command itself, it says there is none.
+  const isAstray = help === 'help' && topic !== undefined && !topic.startsWith('-') && !known.includes(topic);
   try {
-    await program.parseAsync([...terminal.argv], { from: 'user' });
+    await program.parseAsync(isAstray ? [topic] : [...terminal.argv], { from: 'user' });
   } catch (error) {
     return failure(error, terminal);
   }

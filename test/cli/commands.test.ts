@@ -246,6 +246,12 @@ describe('a command line', () => {
       code: 2,
       err: expect.stringContaining("unknown command 'fold'"),
     });
+    expect(await sheetwright(folder, 'help', 'kitt')).toMatchObject({
+      code: 2,
+      out: '',
+      err: expect.stringMatching(/unknown command 'kitt'\n\(Did you mean kit\?\)/u),
+    });
+    expect((await sheetwright(folder, 'help', 'kit')).out).toContain('--attendees');
   });
 
   it.each(Object.keys(TABLE))('%s: every option it has is in the table', async (command) => {
