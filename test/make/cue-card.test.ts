@@ -11,7 +11,7 @@ import { emptyFolder, sheetwright } from '../cli/terminal.ts';
 import { parseMarkup, textOf } from '../handout/markup.ts';
 import { settingFor } from '../handout/sample.ts';
 import { madeDemo } from '../made-demo.ts';
-import { type Pdf, readPdf } from '../print/read-pdf.ts';
+import { type Pdf, readPdf, readPdfTexts } from '../print/read-pdf.ts';
 
 const FOOT_MM = 250;
 /** 16 points, each 1/72 in. */
@@ -127,7 +127,7 @@ async function everyText(folder: string): Promise<Map<string, string>> {
     const path = join(entry.parentPath, entry.name);
     const bytes = readFileSync(path);
     const text = entry.name.endsWith('.pdf')
-      ? textIn(await readPdf(new Uint8Array(bytes)))
+      ? oneLine((await readPdfTexts(new Uint8Array(bytes))).join('\n'))
       : bytes.toString('utf8').replace(/<[^>]*>/gu, ' ');
     texts.set(path.slice(folder.length + 1), plain(text));
   }
