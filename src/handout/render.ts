@@ -1,6 +1,7 @@
 import Handlebars from 'handlebars';
 import type { Site } from '../project/model.ts';
 import { isFromRight } from '../words/direction.ts';
+import { dropSoftHyphens } from '../words/hyphens.ts';
 import { type Labels, type Speak, speaker } from '../words/labels.ts';
 import { type Styles, styleElements } from './css.ts';
 
@@ -42,8 +43,8 @@ export function pageHtml(input: PageInput, template: string, head: PageHead, own
   const printed = {
     language,
     isFromRight: isFromRight(asked),
-    documentTitle: title,
-    description,
+    documentTitle: dropSoftHyphens(title),
+    description: dropSoftHyphens(description),
     styles: styleElements(styles, css),
     scripts,
   };

@@ -4,6 +4,7 @@ import { type PageInput, pageHtml } from '../handout/render.ts';
 import { readable } from '../handout/supplies.ts';
 import type { Paper } from '../project/model.ts';
 import { recutWords, revisionWords } from '../words/changes.ts';
+import { dropSoftHyphens } from '../words/hyphens.ts';
 import { html, type SafeHtml, textOf } from '../words/safe-html.ts';
 import { typographic } from '../words/typographic.ts';
 import { type Voice, voiceOf } from '../words/voice.ts';
@@ -35,6 +36,7 @@ export function shareHtml(project: ListedProject, links: ShareLinks, pages: Site
   const heading = voice.say('share-title', { title });
   const text = [title, summary && typographic(summary, voice.say), when, when && place, address]
     .filter((line) => line !== undefined)
+    .map(dropSoftHyphens)
     .join('\n');
   const page = {
     title: `${heading} – ${site.title}`,
@@ -50,7 +52,7 @@ export function shareHtml(project: ListedProject, links: ShareLinks, pages: Site
     address,
     qr: address === undefined ? undefined : qrSvg(address, voice.say),
     name: slug,
-    plainTitle: title,
+    plainTitle: dropSoftHyphens(title),
     embed: address === undefined ? undefined : embedCard(project, address, links.linkPicture, pages),
     correction: correctionOf(project, address, voice),
     pictures: [{ format: 'wide' as const, name: links.linkPicture }, ...links.posted].map(

@@ -16,6 +16,11 @@ export function hyphenated(text: string, language: string): string {
   return text.replace(LONG_WORD, (word) => hyphenatorFor(language)(word));
 }
 
+/** Text without soft hyphens: for programs to read, and to be passed on. */
+export function dropSoftHyphens(text: string): string {
+  return text.replaceAll('\u00ad', '');
+}
+
 function hyphenatorFor(language: string): Hyphenate {
   const hyphenate = hyphenators.get(language) ?? findHyphenator(language.toLowerCase());
   hyphenators.set(language, hyphenate);

@@ -270,6 +270,14 @@ describe('a project of little', () => {
     }
   });
 
+  it('is called by what was typed, without the soft hyphens of its heading', () => {
+    const long = sample('---\ntitle: Acknowledgements\n---\n');
+    const page = sheetHtml(long, 'page');
+    expect(page).toMatch(/<h1[^>]*>\s*Ac\u00adknow/u);
+    expect(page).toMatch(/<title>Acknowledgements\b/u);
+    expect(page).not.toMatch(/<meta[^>]*\u00ad/u);
+  });
+
   it('has a renderer that knows the page', () => {
     expect(() => renderer.render('sheet', {}, () => '')).toThrow();
   });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readLabels } from '../../src/make/package-files.ts';
-import { hyphenated } from '../../src/words/hyphens.ts';
+import { dropSoftHyphens, hyphenated } from '../../src/words/hyphens.ts';
 import { speaker } from '../../src/words/labels.ts';
 import { labelsFor } from '../../src/words/languages.ts';
 import { typographic } from '../../src/words/typographic.ts';
@@ -53,6 +53,7 @@ describe('typed text', () => {
     expect(set('Weihnachtsgeschenkschachtel falten', 'de').replaceAll('\u00ad', '-')).toBe(
       'Weih-nachts-ge-schenk-schach-tel falten',
     );
+    expect(dropSoftHyphens(set('Weihnachtsgeschenkschachtel', 'de'))).toBe('Weihnachtsgeschenkschachtel');
     expect(set('Einkaufsbeutel', 'de')).toBe('Einkaufsbeutel');
     // A language without patterns keeps its words whole.
     expect(hyphenated('wortlangerworter', 'tlh')).toBe('wortlangerworter');
