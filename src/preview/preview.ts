@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Busy } from '../make/lock.ts';
 import { make } from '../make/make.ts';
-import type { MakeResult } from '../make/make-options.ts';
+import type { MakeOptions, MakeResult } from '../make/make-options.ts';
 import { NoSuchProject } from '../make/named.ts';
 import { packageRoot } from '../recall/package-root.ts';
 import type { Recall } from '../recall/recall.ts';
@@ -37,6 +37,15 @@ export async function openPreview(options: PreviewOptions): Promise<Preview> {
   const templates = join(packageRoot(), 'templates');
   const live = (name: string): string => readFileSync(join(templates, 'preview', name), 'utf8');
   const session = new Session({ ...options, out });
+  // Followed before anything is read, so that nothing saved while all is made goes unseen.
+  const changed = (folder: string | undefined): void => session.changed(folder);
+  const watching = await Watching.open({ root, templates, out, changed });
+  session.doubt = () => watching.doubt();
+  const end = async (): Promise<void> => {
+    await watching.close();
+    await session.close();
+    await release();
+  };
   await session.makeAll();
   const server = await openServer(
     {
@@ -49,25 +58,19 @@ export async function openPreview(options: PreviewOptions): Promise<Preview> {
       live: { script: `${live('patch.js')}\n${live('live.js')}`, style: live('live.css') },
     },
     { port, host: options.host ?? false, entered: (key) => options.entered?.(key) },
-  );
-  session.announce = server.announce;
-  const watching = await Watching.open({
-    root,
-    templates,
-    out,
-    changed: (folder) => session.changed(folder),
+  ).catch(async (error: unknown) => {
+    await end();
+    throw error;
   });
-  session.doubt = () => watching.doubt();
+  session.announce = server.announce;
   void session.warmUp();
   return {
     address: server.address,
     port: server.port,
     key: server.key,
     close: async () => {
-      await watching.close();
       await server.close();
-      await session.close();
-      await release();
+      await end();
     },
   };
 }
@@ -111,6 +114,7 @@ class Session {
   /** How many files were made of which the pages that are open have not been told. */
   #untold = 0;
   #timer: NodeJS.Timeout | undefined;
+  #isClosed = false;
 
   constructor(options: SessionOptions) {
     this.#options = options;
@@ -129,7 +133,7 @@ class Session {
       this.#isAllDue = false;
       this.#saved.clear();
       const known = this.#recall && { recall: this.#recall };
-      const result = await make({ ...this.#options, pdf: false, pdfsLater: true, known, isOver });
+      const result = await this.#make({ known, isOver });
       this.#recall = result.recall;
       return { result, tellState: (version) => stateAfter(result, version) };
     });
@@ -141,9 +145,7 @@ class Session {
     const [first] = recall?.spots ?? [];
     if (this.#hasMade || !recall || !first) return;
     const known = { recall, changed: new Set([first.folder]) };
-    await this.#inTurn(() => make({ ...this.#options, pdf: false, pdfsLater: true, known, all: true })).catch(
-      () => {},
-    );
+    await this.#inTurn(() => this.#make({ known, all: true })).catch(() => {});
   }
 
   /** Something was saved. @param folder The folder it is in; undefined where it may be anywhere. */
@@ -156,36 +158,33 @@ class Session {
   /** Prints a PDF of a project if it is not as the project is now. @throws what keeps it from being printed. */
   async print(slug: string, path: string): Promise<MakeResult> {
     const onlyPdf = `site/${path}`;
-    return this.#inTurn(() => make({ ...this.#options, pdf: true, onlyPdf, only: [slug] }));
+    return this.#inTurn(() => this.#make({ pdf: true, pdfsLater: false, onlyPdf, only: [slug] }));
   }
 
+  /** Ends once what was begun is done; nothing is begun any more. */
   async close(): Promise<void> {
+    this.#isClosed = true;
     clearTimeout(this.#timer);
     await this.#turn;
-    clearTimeout(this.#timer);
   }
 
   #followIn(milliseconds: number): void {
     clearTimeout(this.#timer);
+    if (this.#isClosed) return;
     this.#timer = setTimeout(() => this.#follow(), milliseconds);
   }
 
   #follow(): Promise<void> {
-    return this.#isAllDue || !this.#recall || this.#saved.size === 0
-      ? this.makeAll()
-      : this.#makeSaved(this.#recall);
+    return this.#isAllDue || !this.#recall || this.#saved.size === 0 ? this.makeAll() : this.#makeSaved();
   }
 
-  async #makeSaved(recall: Recall): Promise<void> {
+  async #makeSaved(): Promise<void> {
     await this.#attempt(async () => {
       const changed = new Set(this.#saved);
       this.#saved.clear();
-      const result = await make({
-        ...this.#options,
-        pdf: false,
-        pdfsLater: true,
-        known: { recall, changed },
-      });
+      // What is known once its turn has come: the make before it may have read other settings.
+      const known = this.#recall && { recall: this.#recall, changed };
+      const result = await this.#make({ known });
       this.#recall = result.recall;
       return { result, tellState: (version) => stateWith(this.state, result, version) };
     });
@@ -198,8 +197,6 @@ class Session {
       const seconds = (): number => (performance.now() - began) / 1000;
       try {
         const { result, tellState } = await work();
-        this.#untold += result.written.filter(({ how }) => how !== 'kept').length;
-        this.#hasMade ||= result.written.length > 0;
         if (!result.isWhole) return;
         const state = await tellState(this.state.version + 1);
         const touched = this.#untold;
@@ -219,6 +216,15 @@ class Session {
       }
     });
     this.announce();
+  }
+
+  /** Whatever pages it makes, also beside a PDF that was asked for, open pages are told of them next. */
+  async #make(more: Partial<MakeOptions>): Promise<MakeResult> {
+    const result = await make({ ...this.#options, pdf: false, pdfsLater: true, ...more });
+    const pages = result.written.filter(({ path, how }) => how !== 'kept' && !path.endsWith('.pdf'));
+    this.#untold += pages.length;
+    this.#hasMade ||= result.written.length > 0;
+    return result;
   }
 
   #inTurn<T>(work: () => Promise<T>): Promise<T> {

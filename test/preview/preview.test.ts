@@ -9,6 +9,7 @@ import { afterEach, describe, expect, it } from 'vitest';
 import { run } from '../../src/cli.ts';
 import { takeLock, withLock } from '../../src/make/lock.ts';
 import { openPreview } from '../../src/preview/preview.ts';
+import type { PreviewOptions } from '../../src/preview/preview-options.ts';
 import { demoCopy, emptyFolder, sheetwright } from '../cli/terminal.ts';
 
 type Running = {
@@ -374,5 +375,106 @@ describe('sheetwright preview', () => {
   it('refuses a port that is none', async () => {
     const { code, err } = await sheetwright(demoCopy(), 'preview', '--port', 'many');
     expect([code, err]).toEqual([2, expect.stringContaining('"many" is no port')]);
+  });
+});
+
+describe('a preview in which much happens at once', () => {
+  /** One of a drafted project, told as often as a make begins how many began before it. */
+  async function openCard(
+    began: (makes: number) => void,
+    more: Partial<PreviewOptions> = {},
+  ): Promise<Opened> {
+    const folder = emptyFolder();
+    await sheetwright(folder, 'draft', 'card');
+    const out = join(folder, 'out');
+    const sheet = join(folder, 'projects/card/sheet.md');
+    let makes = 0;
+    const nothing = (): void => {};
+    const begin = (): void => began(makes++);
+    const options: PreviewOptions = {
+      root: join(folder, 'projects'),
+      out,
+      namedFrom: folder,
+      today: '2026-12-01',
+      port: 0,
+      told: nothing,
+      progress: { begin, working: nothing, wrote: nothing, passed: nothing, end: nothing },
+      ...more,
+    };
+    return {
+      folder,
+      options,
+      retitle: () =>
+        writeFileSync(sheet, readFileSync(sheet, 'utf8').replace('title: Card', 'title: A finer card')),
+      page: () => readFileSync(join(out, 'site/card/index.html'), 'utf8'),
+    };
+  }
+  type Opened = {
+    readonly folder: string;
+    readonly options: PreviewOptions;
+    readonly retitle: () => void;
+    readonly page: () => string;
+  };
+
+  it('shows what was saved while it opened', async () => {
+    const card = await openCard((makes) => makes === 0 && card.retitle());
+    const open = await openPreview(card.options);
+    await until(() => card.page().includes('A finer card'));
+    await open.close();
+  });
+
+  it('makes nothing once it is closed', async () => {
+    let closing: Promise<void> | undefined;
+    let last = 0;
+    const card = await openCard((makes) => {
+      last = makes;
+      if (isSaved) closing ??= open.close();
+    });
+    let isSaved = false;
+    const open = await openPreview(card.options);
+    isSaved = true;
+    card.retitle();
+    await until(() => closing !== undefined);
+    await closing;
+    const atClose = last;
+    await new Promise((resolve) => setTimeout(resolve, 600));
+    expect(last).toBe(atClose);
+  });
+
+  it('shows no page by older settings than one before it', async () => {
+    const benches: boolean[] = [];
+    let isSaved = false;
+    const card = await openCard(
+      () => {
+        if (isSaved) card.retitle();
+        isSaved = false;
+      },
+      { told: () => benches.push(card.page().includes('Another bench')) },
+    );
+    const open = await openPreview(card.options);
+    writeFileSync(join(card.folder, 'projects/site.yaml'), 'title: Another bench\n');
+    isSaved = true;
+    await until(() => card.page().includes('A finer card'));
+    await open.close();
+    expect(benches).toEqual([...benches].sort());
+  });
+
+  it('tells open pages also of what was made beside a PDF', async () => {
+    const card = await openCard(() => {});
+    const open = await openPreview(card.options);
+    const { version } = await stateOf(open.address);
+    card.retitle();
+    await (await fetch(`${open.address}card/card-letter.pdf`)).arrayBuffer();
+    expect(card.page()).toContain('A finer card');
+    await until(async () => (await stateOf(open.address)).version > version);
+    await open.close();
+  });
+
+  it('leaves its folder to the next where it cannot be opened', async () => {
+    const card = await openCard(() => {});
+    await expect(openPreview({ ...card.options, port: -1 })).rejects.toThrow();
+    const open = await openPreview(card.options);
+    expect(existsSync(`${card.options.out}-2`)).toBe(false);
+    await open.close();
   });
 });
