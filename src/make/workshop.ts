@@ -123,7 +123,7 @@ export class Workshop {
     const { site, files } = this.#studio;
     const labels = labelsOf(study.project, site, files.labels);
     const { slug } = study.project;
-    const { root } = this.#options.recall.texts;
+    const { texts } = this.#options.recall;
     const { folder } = study.project;
     const earlier = ledger.revisions.slice(0, -1).map(({ number }) => number);
     const bare = {
@@ -133,8 +133,8 @@ export class Workshop {
       editions: study.editions,
       ledger,
       pictures,
-      source: join(root, folder),
-      kept: earlier.flatMap((number) => findKept(root, folder, number)),
+      source: join(texts.root, folder),
+      kept: earlier.flatMap((number) => findKept(texts, folder, number)),
       downloads: [],
     };
     const behind = behindProject(study, pictures, earlier);

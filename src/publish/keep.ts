@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import { putFiles, readIfThere } from '../make/files.ts';
 import { pdfName } from '../make/papers.ts';
 import type { Site } from '../project/model.ts';
+import type { WorkspaceTexts } from '../project/workspace-texts.ts';
 import { findKept, keptPath } from '../recall/kept.ts';
 import type { Spot } from '../recall/recall.ts';
 
@@ -11,12 +12,12 @@ import type { Spot } from '../recall/recall.ts';
  * @throws Unwritable with a remedy.
  */
 export async function keepPrints(
-  { root, out }: { readonly root: string; readonly out: string },
+  { texts, out }: { readonly texts: WorkspaceTexts; readonly out: string },
   { folder, slug }: Spot,
   revision: number,
   site: Site,
 ): Promise<void> {
-  if (findKept(root, folder, revision).length > 0) return;
+  if (findKept(texts, folder, revision).length > 0) return;
   const prints = site.paper.flatMap((paper) => [
     { path: keptPath({ revision, of: 'handout', paper }), made: `${slug}-${paper}.pdf` },
     { path: keptPath({ revision, of: 'template', paper }), made: pdfName(site, `${slug}-template`, paper) },
@@ -25,7 +26,7 @@ export async function keepPrints(
     prints.map(async ({ path, made }) => ({ path, bytes: await readIfThere(join(out, 'site', slug, made)) })),
   );
   await putFiles(
-    join(root, folder),
+    join(texts.root, folder),
     files.flatMap(({ path, bytes }) => (bytes ? [{ path, bytes }] : [])),
   );
 }

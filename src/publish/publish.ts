@@ -40,10 +40,12 @@ export async function publish(options: MakeOptions): Promise<PublishResult> {
     },
   });
   if (options.pdf && options.onlyPdf === undefined) {
+    const { texts } = result.recall;
     const { site } = await result.recall.commons();
+    const kept = { texts, out: options.out };
     for (const spot of result.spots.filter(({ slug }) => result.made.includes(slug))) {
       const revision = latest.get(spot.folder);
-      if (revision !== undefined) await keepPrints(options, spot, revision, site);
+      if (revision !== undefined) await keepPrints(kept, spot, revision, site);
     }
   }
   const order = result.spots.map(({ folder }) => folder);

@@ -80,7 +80,7 @@ export class Inputs {
 
   #digestOfKept(folder: string, revision: number): string {
     const { root } = this.#texts;
-    const paths = findKept(root, folder, revision).map(keptPath);
+    const paths = findKept(this.#texts, folder, revision).map(keptPath);
     return digestOf(paths.flatMap((path) => [path, this.#stamps.digestOf(join(root, folder, path)) ?? '']));
   }
 

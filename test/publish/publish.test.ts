@@ -1,4 +1,13 @@
-import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  cpSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { emptyFolder, sheetwright } from '../cli/terminal.ts';
@@ -95,6 +104,19 @@ describe('sheetwright publish', () => {
     expect(filesIn(join(elsewhere, 'dist'))).toEqual(made);
     expect((await sheetwright(folder, 'make', '--no-pdf')).out).toContain('0 files new or changed');
     expect(readFileSync(ledger, 'utf8')).toMatch(/number: 3/u);
+  });
+
+  it('hands out nothing that a link leads to outside the project, and no folder', async () => {
+    const { folder, ledger } = workspace();
+    const kept = join(folder, 'projects/card/revisions/r1');
+    mkdirSync(join(kept, 'template-a4.pdf'), { recursive: true });
+    writeFileSync(join(folder, 'secret.txt'), 'for nobody');
+    symlinkSync(join(folder, 'secret.txt'), join(kept, 'handout-a4.pdf'));
+    const revision = (number: number): string => `  - { number: ${number}, date: 2026-01-01, changes: [] }\n`;
+    writeFileSync(ledger, `revisions:\n${revision(1)}${revision(2)}`);
+    expect(await sheetwright(folder, 'make', '--no-pdf')).toMatchObject({ code: 0 });
+    expect(existsSync(join(folder, 'dist/site/card/index.html'))).toBe(true);
+    expect(existsSync(join(folder, 'dist/site/card/r1'))).toBe(false);
   });
 
   it('records nothing in a dry run, but says what it would', async () => {
