@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { dirname, extname, join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { parse } from 'yaml';
+import { type FontFormat, formatOfFont } from '../project/font-file.ts';
 import { rangeBeside } from '../project/letters.ts';
 import type { Site } from '../project/model.ts';
 import { packageRoot, packageVersion } from '../recall/package-root.ts';
@@ -21,7 +22,7 @@ export type FontFile = {
   readonly weight: number;
   readonly style: 'normal' | 'italic';
   /** As CSS calls it; WOFF2 where it is not said. */
-  readonly format?: 'woff' | 'truetype' | 'opentype';
+  readonly format?: FontFormat;
   /** The CSS `unicode-range` this file covers. */
   readonly unicodeRange: string;
   readonly bytes: Uint8Array;
@@ -51,6 +52,9 @@ export type PackageFiles = {
 /** The family of the font that a workspace names: what comes after our typeface. */
 const NAMED_FAMILY = 'Named by the workspace';
 
+/** A font is served by what it is: a page that begins like a font is none. */
+const ENDINGS: Readonly<Record<FontFormat, string>> = { truetype: '.ttf', opentype: '.otf', woff: '.woff' };
+
 /** Public Sans covers the languages we label in with two files a weight. */
 const SUBSETS = ['latin', 'latin-ext'];
 const FACES: readonly { weight: number; style: 'normal' | 'italic' }[] = [
@@ -78,14 +82,14 @@ export function filesFor({ font }: Site): PackageFiles {
   const files = readPackageFiles();
   if (!font || font.letters.length === 0) return files;
   const bytes = readFileSync(font.file);
-  const ending = extname(font.path).toLowerCase();
+  const format = formatOfFont(bytes) ?? 'truetype';
   const named: FontFile = {
-    name: `named${ending}`,
+    name: `named${ENDINGS[format]}`,
     family: NAMED_FAMILY,
     subset: 'named',
     weight: 400,
     style: 'normal',
-    format: ending === '.woff' ? 'woff' : ending === '.otf' ? 'opentype' : 'truetype',
+    format,
     unicodeRange: rangeBeside(font.letters),
     bytes,
   };

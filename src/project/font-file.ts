@@ -1,7 +1,8 @@
 import { inflateSync } from 'node:zlib';
 
 /** Characters by their code points, the first and the last of each stretch, in rising order. */
-export type Letters = readonly (readonly [first: number, last: number])[];
+export type Letters = readonly Stretch[];
+type Stretch = readonly [first: number, last: number];
 
 /** A font of the workspace: its path there and from the root of the disk, what tells it from any other, and its characters; none where it can't be read. */
 export type Font = {
@@ -24,9 +25,20 @@ const WOFF_ENTRY = 20;
 const FONT_HEAD = 12;
 const FONT_ENTRY = 16;
 
-/** Unpacks a WOFF 1.0 file to the font it was made of (W3C Recommendation, 13 December 2012, sections 3 to 5). */
+/** No font unpacks to more; in bytes. */
+const LARGEST_UNPACKED = 100_000_000;
+
+/**
+ * Unpacks a WOFF 1.0 file to the font it was made of (W3C Recommendation, 13 December 2012, sections 3 to 5).
+ * @throws for what is none, and for one that unpacks to more than any font.
+ */
 export function fontOfWoff(woff: Buffer): Buffer {
   const count = woff.readUInt16BE(12);
+  const sizes = Array.from({ length: count }, (_, index) =>
+    woff.readUInt32BE(WOFF_HEAD + index * WOFF_ENTRY + 12),
+  );
+  if (sizes.reduce((sum, size) => sum + size, 0) > LARGEST_UNPACKED)
+    throw new RangeError('no font is so large');
   const tables = Array.from({ length: count }, (_, index) => tableOf(woff, WOFF_HEAD + index * WOFF_ENTRY));
   const head = Buffer.alloc(FONT_HEAD + count * FONT_ENTRY);
   const exponent = Math.floor(Math.log2(count));
@@ -56,15 +68,26 @@ function tableOf(woff: Buffer, at: number): FontTable {
   return { entry, data: packed < size ? inflateSync(data, { maxOutputLength: size }) : data };
 }
 
-/** What a file may begin with: TrueType, OpenType with outlines of PostScript, TrueType as Apple marks it. */
-const KINDS: readonly number[] = [0x00010000, 0x4f54544f, 0x74727565];
-const WOFF = 0x774f4646;
+/** As CSS calls the kinds of font that we read, by the first four bytes; TrueType also as Apple marks it. */
+const FORMATS: Readonly<Partial<Record<number, FontFormat>>> = {
+  65536: 'truetype',
+  1953658213: 'truetype',
+  1330926671: 'opentype',
+  2001684038: 'woff',
+};
+export type FontFormat = 'truetype' | 'opentype' | 'woff';
+
+/** What a font is, whatever its file is called. Undefined where it is none, or of another kind. */
+export function formatOfFont(bytes: Uint8Array): FontFormat | undefined {
+  return bytes.length < 4 ? undefined : FORMATS[Buffer.from(bytes.subarray(0, 4)).readUInt32BE()];
+}
 
 /** A font as one file, unpacked if it is a WOFF 1.0. Undefined where it is none, or of another kind. */
 export function unpackFont(bytes: Buffer): Buffer | undefined {
   try {
-    const font = bytes.readUInt32BE(0) === WOFF ? fontOfWoff(bytes) : bytes;
-    return KINDS.includes(font.readUInt32BE(0)) ? font : undefined;
+    const font = formatOfFont(bytes) === 'woff' ? fontOfWoff(bytes) : bytes;
+    const format = formatOfFont(font);
+    return format && format !== 'woff' ? font : undefined;
   } catch {
     return undefined;
   }
@@ -79,11 +102,15 @@ export function lettersOf(font: Buffer): Letters | undefined {
     const table = cmapOf(font);
     const format = table?.readUInt16BE(0);
     if (!table || !(format === 4 || format === 12)) return undefined;
-    return stretches(format === 12 ? inGroups(table) : inSegments(table));
+    const letters = joined(format === 12 ? inGroups(table) : inSegments(table));
+    return letters.length > MOST_STRETCHES ? undefined : letters;
   } catch {
     return undefined;
   }
 }
+
+/** A font with every other character of Unicode's first plane has more; none that people write with comes near. */
+const MOST_STRETCHES = 20_000;
 
 /** The widest of the subtables that are for Unicode. */
 function cmapOf(font: Buffer): Buffer | undefined {
@@ -103,36 +130,44 @@ function cmapOf(font: Buffer): Buffer | undefined {
 
 const LAST_CODE_POINT = 0x10ffff;
 
-function* inGroups(table: Buffer): Iterable<number> {
+/** Stretches as they stand in the table, which has them in rising order: of one that goes back, what was not told yet. */
+function* inGroups(table: Buffer): Iterable<Stretch> {
+  let told = -1;
   for (let index = 0; index < table.readUInt32BE(12); index++) {
     const at = 16 + index * 12;
     const last = Math.min(table.readUInt32BE(at + 4), LAST_CODE_POINT);
-    for (let code = table.readUInt32BE(at); code <= last; code++) yield code;
+    const first = Math.max(table.readUInt32BE(at), told + 1);
+    if (first > last) continue;
+    yield [first, last];
+    told = last;
   }
 }
 
-/** A segment gives its glyphs by adding, or by a list that may have none for a character. */
-function* inSegments(table: Buffer): Iterable<number> {
+/** The same; a segment gives its glyphs by adding, or by a list that may have none for a character. */
+function* inSegments(table: Buffer): Iterable<Stretch> {
   const size = table.readUInt16BE(6);
+  let told = -1;
   for (let at = 14; at < 14 + size; at += 2) {
     const last = table.readUInt16BE(at);
     const first = table.readUInt16BE(at + size + 2);
     const delta = table.readUInt16BE(at + 2 * size + 2);
     const list = at + 3 * size + 2;
     const offset = table.readUInt16BE(list);
-    for (let code = first; code <= last && code < 0xffff; code++) {
+    for (let code = Math.max(first, told + 1); code <= last && code < 0xffff; code++) {
       const glyph = offset === 0 ? code + delta : table.readUInt16BE(list + offset + 2 * (code - first));
-      if ((glyph & 0xffff) !== 0) yield code;
+      if ((glyph & 0xffff) !== 0) yield [code, code];
     }
+    told = Math.max(told, last);
   }
 }
 
-function stretches(codes: Iterable<number>): Letters {
+/** Those that touch, as one. */
+function joined(stretches: Iterable<Stretch>): Letters {
   const found: [number, number][] = [];
-  for (const code of codes) {
-    const last = found.at(-1);
-    if (last && code === last[1] + 1) last[1] = code;
-    else found.push([code, code]);
+  for (const [first, last] of stretches) {
+    const before = found.at(-1);
+    if (before && first === before[1] + 1) before[1] = last;
+    else found.push([first, last]);
   }
   return found;
 }

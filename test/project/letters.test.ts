@@ -1,7 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { describe, expect, it } from 'vitest';
-import { fontOfWoff, type Letters, lettersOf, unpackFont } from '../../src/project/font-file.ts';
+import {
+  fontOfWoff,
+  formatOfFont,
+  type Letters,
+  lettersOf,
+  unpackFont,
+} from '../../src/project/font-file.ts';
 import { lackingLetters, rangeBeside } from '../../src/project/letters.ts';
 import { isFromRight } from '../../src/words/direction.ts';
 
@@ -72,6 +78,27 @@ describe('the letters of a font', () => {
     expect(unpackFont(Buffer.from(''))).toBeUndefined();
     expect(unpackFont(woff('latin-400-normal').subarray(0, 300))).toBeUndefined();
     expect(lettersOf(fontWith([[0x3041, 0x3096]]).subarray(0, 40))).toBeUndefined();
+  });
+
+  it('are read once where a table says them again, and are none where they have no end', () => {
+    const again = Array.from({ length: 20_000 }, () => [0x100, 0x10ffff] as const);
+    expect(lettersOf(fontWith(again))).toEqual([[0x100, 0x10ffff]]);
+    const odd = Array.from({ length: 30_000 }, (_, index) => [2 * index, 2 * index] as const);
+    expect(lettersOf(fontWith(odd))).toBeUndefined();
+  });
+
+  it('are none of what unpacks to more than any font', () => {
+    const packed = woff('latin-400-normal');
+    packed.writeUInt32BE(0xf0000000, 44 + 12);
+    expect(() => fontOfWoff(packed)).toThrow('large');
+    expect(unpackFont(packed)).toBeUndefined();
+  });
+
+  it('are of a kind that the bytes tell, not the name', () => {
+    expect(formatOfFont(woff('latin-400-normal'))).toBe('woff');
+    expect(formatOfFont(fontOfWoff(woff('latin-400-normal')))).toBe('truetype');
+    expect(formatOfFont(Buffer.from('<!doctype html>'))).toBeUndefined();
+    expect(formatOfFont(Buffer.from('OT'))).toBeUndefined();
   });
 });
 
