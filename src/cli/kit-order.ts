@@ -4,7 +4,8 @@ import type { KitOrder } from '../kit/kit.ts';
 import type { Person } from '../kit/roster.ts';
 import { Length, type Unit } from '../measure/length.ts';
 import { parseLength } from '../measure/notation.ts';
-import type { Project, Workspace } from '../project/model.ts';
+import type { Pricing, Project, Workspace } from '../project/model.ts';
+import { leavesSomething } from '../project/reading/read-pricing.ts';
 import { type CommonOptions, Refusal } from './terminal.ts';
 
 /** What `kit` takes, as it was typed. */
@@ -40,13 +41,26 @@ export function kitOrder(
   const spares = wholeNumber('--spares', options.spares, 0, MOST_PEOPLE);
   const work = workOf(options.work);
   const margin = options.margin === undefined ? undefined : marginOf(options.margin);
-  return (project, workspace) => ({
-    attendees,
-    spares,
-    work,
-    ...(margin ? { margin } : {}),
-    bench: benchFor(options, project, workspace),
-  });
+  const parcels = people.length > 0 ? people.filter(({ by }) => by === 'post').length : undefined;
+  return (project, workspace) => {
+    const pricing = pricingFor(margin, workspace.site.pricing);
+    return {
+      attendees,
+      spares,
+      work,
+      ...(pricing && { pricing }),
+      ...(parcels !== undefined && { parcels }),
+      bench: benchFor(options, project, workspace),
+    };
+  };
+}
+
+/** As the settings have it, with the margin that is said. @throws Refusal where nothing would be left to pay with. */
+function pricingFor(margin: Fraction | undefined, pricing: Pricing | undefined): Pricing | undefined {
+  if (!margin) return pricing;
+  const priced = { ...pricing, margin };
+  if (leavesSomething(priced)) return priced;
+  throw new Refusal('--margin and the platform share of the settings leave nothing of the price to pay with');
 }
 
 /** As many as are said, or as many kits as the roster asks for: the two must agree. */

@@ -2,6 +2,7 @@ import type { KitProgress } from '../kit/kit.ts';
 import type { StockPlan } from '../kit/plan.ts';
 import { type Currency, moneyFigure } from '../kit/report/figures.ts';
 import type { Cost } from '../kit/shopping/cost.ts';
+import type { ClassPrice, PricePart } from '../kit/shopping/price.ts';
 import type { Project } from '../project/model.ts';
 import type { Money } from '../project/stock.ts';
 import { printFindings } from '../proof/print.ts';
@@ -61,8 +62,25 @@ export function costLines({ toBuy, used, perAttendee, price }: Cost, currency: C
   return [
     `to buy now: ${sum(toBuy.total)}${without(toBuy.without)}`,
     `used by the kits: ${sum(used.total)}${each}${without(used.without)}`,
-    ...(price ? [`price at a margin of ${price.margin.toString()} %: ${sum(price.each)}`] : []),
+    ...(price ? [priceLine(price, sum)] : []),
   ];
+}
+
+const PARTS: Readonly<Record<PricePart['kind'], string>> = {
+  materials: 'materials',
+  wear: 'tool wear',
+  work: 'hours',
+  room: 'room',
+  platform: 'platform',
+  postage: 'postage',
+};
+
+/** The price of a place, and what nothing is said of. */
+function priceLine({ price, margin, parts }: ClassPrice, sum: (money: Money | undefined) => string): string {
+  const missing = parts.flatMap(({ kind, shares }) => (shares ? [] : [PARTS[kind]]));
+  const without = missing.length > 0 ? `; not given: ${missing.join(', ')}` : '';
+  const left = margin ? ` at a margin of ${margin.toString()} %` : '';
+  return `price of a place${left}: ${sum(price?.each)}${without}`;
 }
 
 function moneyText(money: Money, { code, decimals }: Currency): string {

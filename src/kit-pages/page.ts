@@ -5,6 +5,7 @@ import type { Fact } from '../words/fact.ts';
 import { baseName } from '../words/names.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import type { Voice } from '../words/voice.ts';
+import { priceTable } from './price.ts';
 import { pieceRows, sheetsNeeded, stockSections } from './sheets.ts';
 import { type KitInput, type KitPage, kitPageOf, wordsFor } from './shell.ts';
 import { costRows, shoppingGroups } from './shopping.ts';
@@ -28,6 +29,7 @@ export function kitPage(input: KitInput): KitPage {
     pieces: pieceRows(stocks, words),
     shopping: shoppingGroups(shopping, words),
     costs: costRows(kit.cost, words),
+    price: priceTable(kit.cost, words),
     stocks: stockSections(stocks, words),
     caution: { heading: say('caution-blades'), text: say('caution-blades-text') },
     trimming: trimmingNote(kit, words),

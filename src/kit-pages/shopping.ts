@@ -65,7 +65,7 @@ function buyOf(line: ShoppingLine, { voice, amount }: KitWords): SafeHtml {
 /** A line of the reckoning. */
 type CostRow = { readonly term: string; readonly value: string; readonly note: string | undefined };
 
-export function costRows({ toBuy, used, perAttendee, price }: Cost, words: KitWords): readonly CostRow[] {
+export function costRows({ toBuy, used, perAttendee }: Cost, words: KitWords): readonly CostRow[] {
   const { voice, money } = words;
   const unknown = voice.say('kit-cost-unknown');
   const bought = toBuy.total ? money(toBuy.total) : unknown;
@@ -73,19 +73,14 @@ export function costRows({ toBuy, used, perAttendee, price }: Cost, words: KitWo
     used.total && perAttendee
       ? voice.say('kit-cost-each', { total: money(used.total), each: money(perAttendee) })
       : unknown;
-  const note = withoutNote(used, words);
-  const rows = [
+  return [
     { term: voice.say('kit-cost-buy'), value: bought, note: withoutNote(toBuy, words) },
-    { term: voice.say('kit-cost-used'), value: usedUp, note },
+    { term: voice.say('kit-cost-used'), value: usedUp, note: withoutNote(used, words) },
   ];
-  if (!price) return rows;
-  const notes = [voice.say('kit-cost-margin'), ...(note === undefined ? [] : [note])];
-  const term = voice.say('kit-cost-price', { margin: voice.say.figure(price.margin.toString()) });
-  return [...rows, { term, value: money(price.each), note: notes.join('; ') }];
 }
 
 /** `without Tape, Twine: price or amount unknown`. */
-function withoutNote({ without }: Sum, { voice }: KitWords): string | undefined {
+export function withoutNote({ without }: Sum, { voice }: KitWords): string | undefined {
   if (without.length === 0) return undefined;
   const items = new Intl.ListFormat(voice.language, { type: 'conjunction' }).format(without);
   return voice.say('kit-without', { items });

@@ -1,5 +1,5 @@
-import type Fraction from 'fraction.js';
 import type { Finding } from '../project/finding.ts';
+import type { Pricing } from '../project/model.ts';
 import type { CuttingBench } from './bench.ts';
 import { demandOf, type StockDemand } from './demand.ts';
 import { findObstacles } from './obstacles.ts';
@@ -19,8 +19,10 @@ export type KitOrder = {
   readonly attendees: number;
   /** Kits more than attendees; of each variant where several are made. */
   readonly spares: number;
-  /** Percent of the price that is to be left: 0 to less than 100. */
-  readonly margin?: Fraction;
+  /** What goes into the price of a place; no price is named without it. */
+  readonly pricing?: Pricing;
+  /** How many parcels are posted, where that is known. */
+  readonly parcels?: number;
   readonly bench: CuttingBench;
   /** How far a better plan is looked for, for all stocks together, in millions of steps: about so many seconds. */
   readonly work: number;
@@ -42,7 +44,7 @@ export function planKit(
   tools: PlanTools,
   progress: KitProgress = () => {},
 ): KitResult {
-  const { attendees, spares, margin, bench } = order;
+  const { attendees, spares, pricing, parcels, bench } = order;
   const findings = makings.flatMap(({ project, shapes }) => findObstacles(project, shapes, bench));
   if (findings.length > 0) return { findings };
   const [{ project }] = makings;
@@ -52,6 +54,7 @@ export function planKit(
   const kits = isEach ? attendees + spares : made.reduce((sum, making) => sum + making.kits, 0);
   const stocks = planStocks(demands, order, tools, progress);
   const shopping = shoppingList([{ project, attendees, kits }], stocks);
+  const course = pricing && { pricing, parcels, minutes: project.minutes?.value };
   return {
     kit: {
       project,
@@ -61,7 +64,7 @@ export function planKit(
       bench,
       stocks,
       shopping,
-      cost: costOf(shopping, attendees, margin),
+      cost: costOf(shopping, attendees, course),
       weight: weightOf(demands, kits),
     },
   };

@@ -1,3 +1,4 @@
+import type Fraction from 'fraction.js';
 import type { Root, RootContent } from 'mdast';
 import type { Length, Unit } from '../measure/length.ts';
 import type { Units } from '../measure/ruler-unit.ts';
@@ -209,6 +210,24 @@ export type Bench = {
   readonly scores: 'solid' | 'perforated';
 };
 
+/** What goes into the price of a class, besides what its kits use up. What is not said is not known. */
+export type Pricing = {
+  /** Of an hour of the host's work, and how many hours a class takes. */
+  readonly rate?: Money;
+  readonly hours?: Fraction;
+  /** For each person. */
+  readonly toolWear?: Money;
+  /** For a class. */
+  readonly room?: Money;
+  /** Of a booking platform: for each place, and percent of the price. */
+  readonly platform?: Money;
+  readonly platformShare?: Fraction;
+  /** Of a parcel. */
+  readonly postage?: Money;
+  /** Percent of the price. */
+  readonly margin?: Fraction;
+};
+
 export type Paper = 'letter' | 'a4';
 
 export type Site = MeetingAsWritten & {
@@ -228,6 +247,7 @@ export type Site = MeetingAsWritten & {
   /** The font that has the letters our typeface lacks. */
   readonly font?: Font;
   readonly bench: Bench;
+  readonly pricing?: Pricing;
   readonly sessions?: Schedule;
   readonly findings: readonly Finding[];
 };

@@ -53,7 +53,7 @@ export function planSeason(
       bench,
       stocks,
       shopping,
-      cost: costOf(shopping, people, undefined),
+      cost: costOf(shopping, people),
       preparations: preparationsOf(dated, stocks, shopping),
     },
   };

@@ -151,6 +151,20 @@ describe('the pages of a kit', () => {
     expect(buying).toMatchObject({ value: '$0.50', note: 'without Other: amount or price unknown' });
   });
 
+  it('have a line for each part of the price, and say which are not given', () => {
+    const project = projectOf(
+      '  stock: { card: { name: Card, sheet: 8 x 11, price: 0.5 } }\n  pieces: { a: { stock: card, cut: 8 x 11 } }',
+    );
+    const kit = planned(project, order(2, { pricing: { room: { minor: 900n } } }));
+    const renderer = createRenderer(templates);
+    const styles = { kind: 'linked', hrefs: [] } as const;
+    const { html } = kitPage({ kit, site, currency: DOLLAR, labels, renderer, target: 'page', styles });
+    const [, price = ''] = html.split('Price of a place');
+    expect(text(price.split('</table>')[0] ?? '').replace(/\s+/gu, ' ')).toContain(
+      'Materials used$1.00$0.50 Tool wearnot given Your worknot given Room$9.00$4.50 Booking platformnot given Postagenot given Rounding$0.00$0.00 Price$10.00$5.00',
+    );
+  });
+
   it('have a label for every bag, with what the food in it may contain', () => {
     const project = projectOf(
       '  stock: { card: { name: Card, sheet: 8 x 11 } }\n  pieces: { tray: { stock: card, cut: 4 x 4 } }\n  holds: { item: biscuit, food: yes, allergens: [wheat, milk] }',

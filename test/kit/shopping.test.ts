@@ -1,8 +1,11 @@
 import Fraction from 'fraction.js';
 import { describe, expect, it } from 'vitest';
+import type { KitOrder } from '../../src/kit/kit.ts';
 import { parseAmount } from '../../src/kit/shopping/amount.ts';
 import type { ShoppingLine } from '../../src/kit/shopping/line.ts';
+import type { Shares } from '../../src/kit/shopping/price.ts';
 import { kitWords } from '../../src/kit-pages/words.ts';
+import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { voiceOf } from '../../src/words/voice.ts';
 import { labels } from '../handout/sample.ts';
 import { order, planned, projectOf } from './kits.ts';
@@ -130,11 +133,67 @@ describe('the cost', () => {
 
   it('takes the margin as a part of the price, rounded up', () => {
     const priceAt = (percent: bigint): unknown =>
-      planned(projectOf(CARD), order(10, { margin: new Fraction(percent, 1n) })).cost.price?.each;
+      planned(projectOf(CARD), order(10, { pricing: { margin: new Fraction(percent, 1n) } })).cost.price
+        ?.price?.each;
     // A sheet each at 0.45: at 10 % the price is 0.50, at 40 % 0.75, at 50 % 0.90, at 33 % 0.6716… or 0.68.
     expect([0n, 10n, 40n, 50n, 33n].map(priceAt)).toEqual(
       [45n, 50n, 75n, 90n, 68n].map((minor) => ({ minor })),
     );
+  });
+
+  it('names the price of a place part by part, as it is worked out by hand', () => {
+    const { site } = readWorkspaceFromTexts({
+      'site.yaml':
+        'pricing: { rate: 24, hours: 3 1/2, tool wear: 0.40, room: 40, platform: 0.30, platform share: 5 %, postage: 4.85, margin: 20 }',
+    });
+    expect(site.findings).toEqual([]);
+    const asked = order(24, { parcels: 7, ...(site.pricing && { pricing: site.pricing }) });
+    const { price } = planned(projectOf(CARD, supplies), asked).cost;
+    // By hand, for the class: materials 14.34666… (above), wear 24 × 0.40 = 9.60, work 3.5 × 24 = 84.00, room 40.00,
+    // platform 24 × 0.30 = 7.20, postage 7 × 4.85 = 33.95: 189.09666…, or 7.87902… for each of 24. That is 75 % of
+    // the price: 10.50537…, so 10.51 a place and 252.24 for all, of which the platform takes 12.612 more: 19.812.
+    const cents = (shares: Shares | undefined): unknown => shares && [shares.all.minor, shares.each.minor];
+    expect(price?.parts.map(({ kind, shares }) => [kind, cents(shares)])).toEqual([
+      ['materials', [1435n, 60n]],
+      ['wear', [960n, 40n]],
+      ['work', [8400n, 350n]],
+      ['room', [4000n, 167n]],
+      ['platform', [1981n, 83n]],
+      ['postage', [3395n, 141n]],
+    ]);
+    expect(cents(price?.price)).toEqual([25224n, 1051n]);
+    // What is left: 252.24 − 201.71 and 10.51 − 8.41; a fifth of the price, 50.448 and 2.102, and what rounding leaves.
+    expect(cents(price?.left)).toEqual([5053n, 210n]);
+  });
+
+  it('takes prices in the currency of the settings, and no shares that leave nothing to pay with', () => {
+    const read = (text: string) => readWorkspaceFromTexts({ 'site.yaml': text }).site;
+    const yen = read('pricing: { room: 4000 }\ncurrency: JPY');
+    expect([yen.findings, yen.pricing?.room]).toEqual([[], { minor: 4000n }]);
+    const greedy = read('pricing: { platform share: 60 %, margin: 40 %, room: 40 }');
+    expect(greedy.findings.map(({ at }) => at?.start)).toEqual([41]);
+    expect(greedy.pricing).toMatchObject({ room: { minor: 4000n } });
+    expect(greedy.pricing?.margin).toBeUndefined();
+  });
+
+  it('leaves out of the price what is not given, and takes the time of the sheet for that of the class', () => {
+    const rate = { minor: 2400n };
+    const project = projectOf(CARD, 'minutes: 45\n');
+    const priced = (more: Partial<KitOrder>) => planned(project, order(10, more)).cost.price;
+    expect(priced({})).toBeUndefined();
+    const price = priced({ pricing: { rate, postage: { minor: 500n } } });
+    expect(price?.parts.filter(({ shares }) => shares).map(({ kind }) => kind)).toEqual([
+      'materials',
+      'work',
+    ]);
+    // 10 × 0.45 and three quarters of 24.00: 22.50, or 2.25 a place.
+    expect(price?.price).toEqual({ all: { minor: 2250n }, each: { minor: 225n } });
+    expect(price?.left).toEqual({ all: { minor: 0n }, each: { minor: 0n } });
+    const unpriced = projectOf(
+      '  stock: { card: { sheet: 4 x 4 } }\n  pieces: { a: { stock: card, cut: 4 x 4 } }',
+    );
+    const unknown = planned(unpriced, order(2, { pricing: { margin: new Fraction(20n, 1n) } })).cost.price;
+    expect([unknown?.price, unknown?.left]).toEqual([undefined, undefined]);
   });
 
   it('is exact where floating point is not', () => {

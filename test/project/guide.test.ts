@@ -74,6 +74,7 @@ const NAMES: Readonly<Record<string, string>> = {
   shared: 'a shared file',
   site: 'site.yaml',
   'site bench': 'bench',
+  'site pricing': 'pricing',
   'site sessions': 'sessions',
   'site links': 'a named link',
   'sheet links': 'a named link',

@@ -5,6 +5,7 @@ summary: Papercraft to make together
 units: both
 font: fonts/my-font.ttf
 editor: "myeditor://open?file={file}&line={line}&column={column}"
+pricing: { rate: 24, hours: 3 1/2, room: 40, postage: 4.85, margin: 20 % }
 links: [{ name: About us, link: "https://example.org/" }]
 sessions: { every: month, on: second thursday, at: "18:30", people: 12, from: 2026-12-10 }
 `,

@@ -5,6 +5,7 @@ import type { Money } from '../../project/stock.ts';
 import type { CutPiece, Kit, SheetLayout, StockPlan } from '../plan.ts';
 import { offcutsIn } from '../sheet-tree.ts';
 import { type Amount, lengthOf } from '../shopping/amount.ts';
+import type { ClassPrice, Shares } from '../shopping/price.ts';
 import { type Currency, lengthFigures, moneyFigure } from './figures.ts';
 import { type CsvField, tableCsv } from './table.ts';
 
@@ -124,8 +125,30 @@ function sumRows(
     row('to buy', toBuy.total, toBuy.without),
     row('used by the kits', used.total, used.without),
     row('used for each attendee', perAttendee, used.without),
-    ...(price ? [row(`price at a margin of ${price.margin.toString()} %`, price.each, used.without)] : []),
+    ...(price ? priceRows(price, used.without, decimals) : []),
   ];
+}
+
+/** A row for each part of the price: `price` is for each person, `cost` for the class. */
+function priceRows(
+  { parts, margin, left, price }: ClassPrice,
+  without: readonly string[],
+  decimals: number,
+): readonly CsvRow[] {
+  const row = (item: string, shares: Shares | undefined, count?: number): CsvRow => ({
+    list: 'price',
+    item,
+    count,
+    price: shares && moneyFigure(shares.each, decimals),
+    cost: shares && moneyFigure(shares.all, decimals),
+    unknown: shares ? undefined : 'not given',
+  });
+  const own = parts.map(({ kind, shares, count }) => ({
+    ...row(kind, shares, count?.valueOf()),
+    ...(kind === 'materials' && without.length > 0 && { unknown: `without ${without.join('; ')}` }),
+  }));
+  const last = margin ? `margin ${margin.toString()} %` : 'rounding';
+  return [...own, row(last, left), row('price', price)];
 }
 
 function amountText(amount: Amount, unit: Unit): string {

@@ -7,6 +7,7 @@ import { type PaperBox, piecesIn } from '../sheet-tree.ts';
 import { type Amount, lengthOf } from '../shopping/amount.ts';
 import type { Sum } from '../shopping/cost.ts';
 import type { ShoppingLine } from '../shopping/line.ts';
+import type { ClassPrice, Shares } from '../shopping/price.ts';
 import type { BenchWork } from './csv.ts';
 import { type Currency, lengthFigures, moneyFigure } from './figures.ts';
 
@@ -122,8 +123,25 @@ function costValue({ cost, stocks }: BenchWork, money: MoneyText): object {
     toBuy: sum(toBuy),
     used: sum(used),
     perAttendee: money(perAttendee),
-    price: price && { marginPercent: price.margin.valueOf(), each: money(price.each) },
+    price: price && priceValue(price, money),
     severalSheetSizes: priced,
+  };
+}
+
+function priceValue({ parts, margin, left, price }: ClassPrice, money: MoneyText): object {
+  const value = (shares: Shares | undefined): object => ({
+    all: money(shares?.all),
+    each: money(shares?.each),
+  });
+  return {
+    marginPercent: margin?.valueOf(),
+    ...value(price),
+    parts: parts.map(({ kind, shares, count }) => ({
+      part: kind,
+      ...(count && { count: count.valueOf() }),
+      ...value(shares),
+    })),
+    left: value(left),
   };
 }
 

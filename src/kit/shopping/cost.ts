@@ -1,6 +1,7 @@
 import Fraction from 'fraction.js';
 import type { Money } from '../../project/stock.ts';
 import type { ShoppingLine } from './line.ts';
+import { type ClassPrice, type Course, priceOf, rounded } from './price.ts';
 
 /**
  * A sum, and the names of what it leaves out because its amount or price is not known. Without a total where nothing
@@ -15,19 +16,12 @@ export type Cost = {
   readonly used: Sum;
   /** A share of what is used for each attendee, spares included, rounded to the smallest unit, half up. */
   readonly perAttendee: Money | undefined;
-  /** The price of a place: so that `margin` percent of it are left when the cost is paid. Rounded up. */
-  readonly price?: { readonly margin: Fraction; readonly each: Money };
+  /** The price of a place, where one is asked for. */
+  readonly price?: ClassPrice;
 };
 
-/**
- * The cost of all kits, exactly: rounded only where an amount of money is given.
- * @param margin percent of the price, from 0 to less than 100.
- */
-export function costOf(
-  lines: readonly ShoppingLine[],
-  attendees: number,
-  margin: Fraction | undefined,
-): Cost {
+/** The cost of all kits, exactly: rounded only where an amount of money is given. */
+export function costOf(lines: readonly ShoppingLine[], attendees: number, course?: Course): Cost {
   const toBuy = lines.filter((line) => !isOnHand(line));
   const consumed = lines.filter((line) => line.consumed);
   const paid = known(toBuy.map(({ cost }) => cost?.minor));
@@ -43,7 +37,7 @@ export function costOf(
       without: namesOf(consumed.filter((line) => line.used === undefined)),
     },
     perAttendee: each && rounded(each),
-    ...(margin && each ? { price: { margin, each: priceFor(each, margin) } } : {}),
+    ...(course && { price: priceOf(used, attendees, course) }),
   };
 }
 
@@ -54,12 +48,6 @@ function known(amounts: readonly (bigint | Fraction | undefined)[]): Fraction | 
   return given.reduce<Fraction>((sum, amount) => sum.add(amount), new Fraction(0n, 1n));
 }
 
-/** Margin is the part of a price that is not cost: at 20 %, a cost of 4.00 makes a price of 5.00. */
-function priceFor(cost: Fraction, margin: Fraction): Money {
-  const share = new Fraction(100n, 1n).sub(margin).div(100n);
-  return { minor: cost.div(share).ceil().n };
-}
-
 /** Nothing of it is to be got. */
 function isOnHand({ toGet }: ShoppingLine): boolean {
   return toGet?.value.equals(0n) ?? false;
@@ -67,8 +55,4 @@ function isOnHand({ toGet }: ShoppingLine): boolean {
 
 function namesOf(lines: readonly ShoppingLine[]): readonly string[] {
   return [...new Set(lines.map(({ item }) => item))];
-}
-
-function rounded(amount: Fraction): Money {
-  return { minor: amount.mul(2n).add(1n).div(2n).floor().n };
 }

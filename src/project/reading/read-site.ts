@@ -2,10 +2,10 @@ import type { Finding } from '../finding.ts';
 import type { ReadFont } from '../font-file.ts';
 import { wholeFile } from '../frontmatter.ts';
 import type { Schema } from '../grammar/grammar.ts';
-import { made, mapOf, sectionOf, type Value } from '../grammar/grammar.ts';
+import { made, mapOf, sectionOf, type Value, type ValueSpot } from '../grammar/grammar.ts';
 import { listed, optional, plainly, required, section, usually } from '../grammar/keys.ts';
 import { readValue } from '../grammar/read-value.ts';
-import { NOTHING_SHARED, type Reader, shown } from '../grammar/reader.ts';
+import { moneyDecimals, NOTHING_SHARED, type Reader, shown } from '../grammar/reader.ts';
 import {
   asChoice,
   asCount,
@@ -24,6 +24,7 @@ import { type At, type SourceFile, sourceFile, startOf } from '../source.ts';
 import { type Note, watchProperties } from '../watch.ts';
 import { readYaml } from '../yaml/yaml-tree.ts';
 import { MEETING } from './read-meeting.ts';
+import { asPricing } from './read-pricing.ts';
 
 const asCurrency: Value<At<string>> = asMatch('a currency code, such as USD', /^[a-z]{3}$/iu, ([code]) => {
   const upper = code.toUpperCase();
@@ -115,6 +116,8 @@ const asEditor: Value<At<string>> = asMatch(
   ([address]) => (NO_EDITOR.test(address) ? undefined : address),
 );
 
+const CURRENCY = { currency: plainly(asCurrency, 'USD', 'The three letters of your currency.') };
+
 const SITE = sectionOf('settings, such as title: Paper bench', {
   title: plainly(asText, 'Paper projects', 'The name of your bench, over every page.'),
   summary: optional(asText, 'What your bench is, in one sentence, for the front page.'),
@@ -122,7 +125,7 @@ const SITE = sectionOf('settings, such as title: Paper bench', {
   language: optional(asLanguage, 'The language of the labels; `en` by default.'),
   paper: listed(PAPER, 'What handouts are printed on: `letter`, `a4`, or both (the default).'),
   units: plainly(asUnits, 'both', 'The editions made: `both`, or `inch` or `metric` alone.'),
-  currency: plainly(asCurrency, 'USD', 'The three letters of your currency.'),
+  ...CURRENCY,
   editor: optional(
     asEditor,
     'The address by which your editor opens a file, **in quotes**, with `{file}`, `{line}` and `{column}` for where: `preview` leads from each finding to its line.',
@@ -132,6 +135,7 @@ const SITE = sectionOf('settings, such as title: Paper bench', {
     'A font, as TTF, OTF or WOFF in the workspace, for letters that ours lacks: `fonts/my-font.ttf`.',
   ),
   bench: section(asBench, 'Your own tools.'),
+  pricing: optional(asPricing, 'What goes into the price of a class: `kit` names it.'),
   sessions: optional(asSchedule, 'When you meet.'),
   ...MEETING,
 });
@@ -154,20 +158,23 @@ export function readSite(
 ): Site {
   const { root, findings: broken } = readYaml(wholeFile(file));
   const findings = [...unreadable, ...broken];
-  const reader: Reader = {
-    report: (finding) => findings.push(finding),
+  const spot: ValueSpot = { key: file.path, path: ['file', file.path], at: startOf(file) };
+  const unheard: Reader = {
+    report: () => {},
     unit: 'in',
     moneyDecimals: 2,
     forms: [],
     outlines: [],
     shared: NOTHING_SHARED,
   };
-  const {
-    language,
-    paper,
-    font: named,
-    ...site
-  } = readValue(SITE, root, { key: file.path, path: ['file', file.path], at: startOf(file) }, reader);
+  // Prices are in the currency, wherever it stands.
+  const { currency = 'USD' } = readValue(mapOf('settings', CURRENCY, true), root, spot, unheard) ?? {};
+  const reader: Reader = {
+    ...unheard,
+    report: (finding) => findings.push(finding),
+    moneyDecimals: moneyDecimals(currency),
+  };
+  const { language, paper, font: named, ...site } = readValue(SITE, root, spot, reader);
   const font = named && readFont(named.value);
   if (named && font && 'problem' in font)
     findings.push({
