@@ -8,7 +8,7 @@ import type { Season } from '../season/season.ts';
 import { UNDATED } from '../site/listed.ts';
 import { preparationCalendar } from '../site/preparation-calendar.ts';
 import { labelsFor } from '../words/languages.ts';
-import { printStyles } from './assets.ts';
+import { printStyles, typeset } from './assets.ts';
 import { checkWritable, putFiles, type Written } from './files.ts';
 import { dayOfProject } from './output.ts';
 import { filesFor } from './package-files.ts';
@@ -40,7 +40,7 @@ export async function makeSeasonFiles(options: SeasonFilesOptions): Promise<read
   const input = { season, site, currency, labels, styles, renderer: createRenderer(files), target: paper };
   const at = (name: string): string => `${SEASON_FOLDER}/${name}`;
   const written = await putFiles(out, [
-    { path: at('index.html'), bytes: seasonPage({ ...input, target: 'page' }).html },
+    { path: at('index.html'), bytes: typeset(seasonPage({ ...input, target: 'page' }).html, files) },
     { path: at('season.json'), bytes: seasonJson(season, currency) },
     { path: at('season.csv'), bytes: seasonCsv(season, currency) },
     { path: at('season.ics'), bytes: preparationCalendar(season, site, seasonWords(input)) },
@@ -50,7 +50,7 @@ export async function makeSeasonFiles(options: SeasonFilesOptions): Promise<read
     const { title, html } = seasonPage(input);
     const [first] = season.sessions;
     const date = first ? dayOfProject(first.project) : UNDATED;
-    const bytes = await printer.pdf(html, { title, date });
+    const bytes = await printer.pdf(typeset(html, files), { title, date });
     return [...written, ...(await putFiles(out, [{ path: at('season.pdf'), bytes }]))];
   } finally {
     await printer.close();

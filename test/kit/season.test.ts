@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import ICAL from 'ical.js';
 import { beforeAll, describe, expect, it } from 'vitest';
@@ -9,6 +11,7 @@ import type { Season } from '../../src/season/season.ts';
 import { preparationCalendar } from '../../src/site/preparation-calendar.ts';
 import { demoCopy, sheetwright } from '../cli/terminal.ts';
 import { labels } from '../handout/sample.ts';
+import { readPdf } from '../print/read-pdf.ts';
 import { type Asked, type JsonStock, wrongWith } from './check-plan.ts';
 import { cpuClock } from './cpu-clock.ts';
 import { askedOf, BENCH, order, planned } from './kits.ts';
@@ -127,6 +130,17 @@ describe('a season of eight sessions for 18 people', () => {
 
 describe('sheetwright season', () => {
   const season = (...argv: string[]) => sheetwright(demoCopy(), 'season', 'projects', ...argv);
+
+  it('writes and prints its pages in the typeface of all others', async () => {
+    const folder = demoCopy();
+    const days = ['--from', '2026-12-01', '--to', '2026-12-20'];
+    const { code } = await sheetwright(folder, 'season', 'projects', ...days, '--quiet', '--work', '1');
+    expect(code).toBe(0);
+    const written = join(folder, 'dist/host/season');
+    expect(readFileSync(join(written, 'index.html'), 'utf8')).toMatch(/@font-face[^}]+"Public Sans"/u);
+    const { fonts } = await readPdf(readFileSync(join(written, 'season.pdf')));
+    expect(fonts.filter(({ name }) => !name.includes('PublicSans'))).toEqual([]);
+  });
 
   it('prints JSON and nothing else, with the people of the schedule or its own', async () => {
     const { code, out } = await season(
