@@ -5,7 +5,8 @@ import type { Step } from '../project/model.ts';
 
 /**
  * What is said aloud in a step: its first sentences, those before all that name a piece or a number. Tips, cautions,
- * pictures and the lists that we write ourselves are left to the sheet, and to the places they have on the card.
+ * pictures and the lists that we write ourselves are left to the sheet, and to the places they have on the card. Only
+ * where nothing else is in a step, its list is said.
  *
  * @param most how many at the most, in the order of the step.
  */
@@ -13,6 +14,7 @@ export function actionsOf({ prose }: Step, most: number, language: string): read
   const all = withoutHost(prose.nodes)
     .flatMap(linesIn)
     .flatMap((line) => sentencesIn(line, language));
+  if (all.length === 0 && most > 1) return listIn(prose.nodes);
   const chosen = all
     .map((action, index) => ({ action, index, weight: index === 0 || isExact(action) ? 0 : 1 }))
     .toSorted((a, b) => a.weight - b.weight || a.index - b.index)
@@ -25,6 +27,17 @@ function linesIn(node: RootContent): readonly Paragraph[] {
   if (node.type === 'paragraph') return [node];
   if (node.type === 'list') return node.children.flatMap((item) => item.children.flatMap(linesIn));
   return [];
+}
+
+/** The list that says what a step without a sentence does: what is glued, or else what is cut. */
+function listIn(nodes: readonly RootContent[]): readonly Paragraph[] {
+  const lines = withoutHost(nodes).flatMap(linesIn);
+  const named = (kind: string): Paragraph | undefined =>
+    lines.find(({ children }) =>
+      children.some((node) => node.type === 'textDirective' && node.name === kind),
+    );
+  const list = named('assembly') ?? named('trims');
+  return list ? [list] : [];
 }
 
 /** Whether a sentence names a piece or has a number in it. */

@@ -9,7 +9,7 @@ import { pieceSheetNamed } from '../words/names.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import { ofVariants, waysOf } from '../words/variants.ts';
 
-/** How long the slits of every scored sheet are, equal ones together: `box: 4 × 2 1/4 in (57 mm)`. */
+/** How long the slits of every scored sheet are, equal ones together: `box: 4 of 2 1/4 in (57 mm)`. */
 export function slitsOf(setting: Setting): readonly SafeHtml[] {
   const { editions, voice, measures } = setting;
   return pieceSheets(editions[measures.leading]).flatMap(({ piece, id, name, net }) => {

@@ -159,6 +159,22 @@ describe('a cue card', () => {
     expect(textOf(one(page, '.cue-when')).replace(/ /gu, ' ')).toMatch(/6:30 PM to 6:47 PM or later$/u);
   });
 
+  it('says what is glued, or else what is cut, of a step with nothing else in it', () => {
+    const listed = SHEET.replace('Close it.\n', ':trims[box]\n\n:assembly[box]\n').replace('- A list\n', '');
+    const trimmed = listed.replace(':assembly[box]\n', '');
+    const said = (sheet: string, room: CardRoom): string =>
+      textOf(all(pageOf(sample(sheet, { 'sample/photos/gun.jpg': 'x' }), room), '.cue-step').at(-2) as Node);
+    expect(said(listed, everything)).toMatch(/Glue the outside of .+ to the inside of/u);
+    expect(said(trimmed, everything)).toMatch(/Cut straight beside|Cut away/u);
+    expect(said(listed, { ...everything, actions: 1 })).not.toContain('Glue');
+  });
+
+  it('counts the slits apart from how long they are', () => {
+    expect(all(page, '.cue-slits').map(textOf)).toContainEqual(
+      expect.stringMatching(/^Slits: \S+: 4 of 1 in/u),
+    );
+  });
+
   it('counts from nought where nobody said when a session starts', () => {
     const unset = pageOf(sample(SHEET, { 'sample/photos/gun.jpg': 'x' }));
     expect(textOf(one(unset, '.cue-when'))).toMatch(/0:00 to 0:17 or later$/u);
