@@ -17,7 +17,7 @@ import { publishedNumbers, settledOf, withPublished } from './published.ts';
 import { withCounts } from './row-counts.ts';
 import { heldIn, settlingOrder } from './settling-order.ts';
 import { type Built, liesOnStep, signatureOf } from './signature.ts';
-import { cutsWithin, type OptionsOfRung, type Strain, yielding } from './strain.ts';
+import { cutsWithin, type OptionsOfRung, type Strain, staysNear, yielding } from './strain.ts';
 
 /** What was chosen for a piece, and what had to give way for it. */
 type Settled = { readonly numbers: Numbers; readonly strain: Strain | undefined };
@@ -154,7 +154,8 @@ class Settling {
         if (!isRound || !keepsLook(trial.built)) continue;
         if (!findOthers(trial.findings(), known).next().done) continue;
         this.#accept(trial);
-        const strain = index > 0 ? { ...yielding(candidate, rungs), faulty: false } : undefined;
+        const isNear = index === 0 && staysNear(candidate, rungs);
+        const strain = isNear ? undefined : { ...yielding(candidate, rungs), faulty: false };
         return { numbers: candidate, strain };
       }
     }

@@ -14,6 +14,13 @@ export type Strain = {
 /** What the primary lengths of a piece may become in steps of one size. */
 export type OptionsOfRung = Rung & { readonly options: readonly Options[] };
 
+/** Whether no length is farther from the one as written than the first rung allows. */
+export function staysNear(candidate: Numbers, [whole]: readonly OptionsOfRung[]): boolean {
+  if (!whole) return true;
+  const moves = whole.options.map(({ key, own }) => candidate.get(key)?.minus(own).abs());
+  return moves.every((move) => !move?.greaterThan(whole.reach));
+}
+
 /** The length that had to give way: one between two marks, else the one that moved farthest. */
 export function yielding(candidate: Numbers, [whole]: readonly OptionsOfRung[]): Omit<Strain, 'faulty'> {
   const moved = (whole?.options ?? []).map(({ key, own }) => ({ own, edition: candidate.get(key) ?? own }));

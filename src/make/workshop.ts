@@ -179,7 +179,8 @@ function behindProject(
   pictures: readonly ProjectPicture[],
   earlier: readonly number[],
 ): Behind {
-  const studied = ['sheet', ...study.uses];
+  // An edition keeps the numbers that were published.
+  const studied = ['sheet', 'ledger', ...study.uses];
   return {
     ...BEHIND_STUDIO,
     labels: [...BEHIND_LABELS, ...studied],

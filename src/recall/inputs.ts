@@ -9,7 +9,8 @@ import type { Stamps } from './stamps.ts';
 export type Trace = Readonly<Record<string, string>>;
 
 /**
- * Everything that something can be made from, by name, and what each is now: `sheet`, `ledger`; `site.title`, and `site`
+ * Everything that something can be made from, by name, and what each is now: `sheet`; `revisions`, its ledger
+ * on disk, and `ledger`, the one it is made with, which may be about to be published; `site.title`, and `site`
  * whole; `shared.stock.moss`, `shared.stock` (which there are), `shared` whole; `addresses.bulb-box`, `addresses`;
  * `picture photos/a.jpg` (whether it is there), `photo photos/a.jpg` (what it shows), `drawing leaf.svg`,
  * `kept 1` (what was handed out with a revision), `font my-font.ttf` (from the root); and whatever is
@@ -62,6 +63,7 @@ export class Inputs {
       case 'sheet':
         return this.#digestOfFiles(`${folder}/sheet.md`);
       case 'ledger':
+      case 'revisions':
         return this.#digestOfFiles(`${folder}/${LEDGER_FILE}`);
       case 'picture':
         return findPicture(folder, path);

@@ -174,7 +174,7 @@ export class Recall {
     if (kept) return kept.data as T;
     const study = await this.study({ folder });
     const { data, uses } = await work(study, await this.commons());
-    const from = this.inputs.trace(folder, ['sheet', 'ledger', ...study.uses, ...uses]);
+    const from = this.inputs.trace(folder, ['sheet', 'revisions', ...study.uses, ...uses]);
     this.#pack.set(`${name}/${folder}`, { from, data } satisfies Kept);
     return data;
   }

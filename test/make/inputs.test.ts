@@ -62,6 +62,14 @@ const contents = (folder: string): readonly (readonly [string, string])[] =>
     .filter((path) => !path.startsWith('.') && /\.\w+$/u.test(path))
     .map((path) => [path, readFileSync(join(folder, path), 'base64')]);
 
+const optionsIn = (folder: string): MakeOptions => ({
+  root: folder,
+  out: join(folder, 'dist'),
+  namedFrom: folder,
+  pdf: false,
+  today: '2026-12-01',
+});
+
 describe('a make again', () => {
   it('makes nothing where nothing is another, whenever it was written', async () => {
     const folder = changedTo({});
@@ -105,6 +113,25 @@ describe('a make again', () => {
       const said = lines.filter((line) => line.startsWith(`${slug}/`));
       expect(said.every((line) => line.includes(why))).toBe(true);
     }
+  });
+
+  it('follows numbers that a ledger brings from elsewhere, in every kind of output', async () => {
+    const folder = changedTo({});
+    await sheetwright(folder, 'publish', '--no-pdf');
+    const ledger = join(folder, 'a/revisions.yaml');
+    const elsewhere = readFileSync(ledger, 'utf8').replaceAll('[ 102 mm, 127 mm ]', '[ 103 mm, 127 mm ]');
+    writeFileSync(ledger, elsewhere);
+    await sheetwright(folder, 'make', '--no-pdf');
+    await sheetwright(folder, 'make', '--no-pdf', '--out', 'anew');
+    expect(readFileSync(join(folder, 'anew/site/a/picture.svg'), 'utf8')).toContain('103');
+    expect(contents(join(folder, 'dist'))).toEqual(contents(join(folder, 'anew')));
+  });
+
+  it('knows what was found by the ledger on disk, whichever a project is made with', async () => {
+    const texts = changedTo({});
+    const { recall, spots } = await make({ ...optionsIn(texts), only: ['a'] });
+    for (const { folder } of spots) recall.inputs.setOf(folder, 'ledger', 'about to be published');
+    expect(recall.stale(spots)).toEqual([]);
   });
 
   it('says of what it made that it is as it was', async () => {
@@ -174,13 +201,6 @@ describe('a make that was stopped', () => {
     'a/sheet.md': sheet('shared.moss', ' Look.'),
     'b/sheet.md': sheet('shared.fern', ' Look.'),
   };
-  const optionsIn = (folder: string): MakeOptions => ({
-    root: folder,
-    out: join(folder, 'dist'),
-    namedFrom: folder,
-    pdf: false,
-    today: '2026-12-01',
-  });
   let whole: ReturnType<typeof contents> = [];
 
   beforeAll(async () => {

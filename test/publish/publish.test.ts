@@ -172,6 +172,24 @@ describe('sheetwright publish', () => {
     expect(existsSync(ledger)).toBe(false);
   });
 
+  it('finds the same in numbers that are kept as in those that were found', async () => {
+    const { folder, sheet } = workspace();
+    const strips = [1, 2, 3, 4].map(
+      (left) => `    s${left}: { stock: cream, cut: 1 x 3, on: base, at: { left: ${left} } }\n`,
+    );
+    const first = '    s0: { stock: cream, cut: 1 x 3, on: base, at: { right: 4 } }\n';
+    edit(
+      sheet,
+      '  pieces:\n',
+      `  pieces:\n    base: { stock: cream, cut: 5 x 3 }\n${first}${strips.join('')}`,
+    );
+    const { out } = await sheetwright(folder, 'proof', '--json');
+    expect(out).toContain('1 in of s2 becomes 27 mm');
+    await sheetwright(folder, 'publish', '--no-pdf');
+    edit(sheet, 'A card.', 'A card!');
+    expect((await sheetwright(folder, 'proof', '--json')).out).toBe(out);
+  });
+
   it('never writes over a ledger that it cannot read', async () => {
     const { folder, sheet, ledger } = workspace();
     await sheetwright(folder, 'publish', '--no-pdf');
