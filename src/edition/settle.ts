@@ -7,7 +7,7 @@ import { buildSheets } from '../shape/build.ts';
 import { baseSize, layPieces, stackOn } from '../shape/layers.ts';
 import { type Link, linksOf } from '../shape/links.ts';
 import type { Layer, Shapes } from '../shape/shapes.ts';
-import type { Sheet } from '../shape/sheets.ts';
+import { type Sheet, sheetsOf } from '../shape/sheets.ts';
 import { candidatesOf, type Numbers, optionsOf, reachesOf, rungsOf } from './candidates.ts';
 import type { SettledLength } from './editions.ts';
 import { type Edition, editionWritten, rulerWritten } from './editions.ts';
@@ -177,8 +177,9 @@ class Settling {
   /** Builds one piece on the nets of what it lies on, by the code that builds every piece. */
   #tryOut(piece: Piece, { project, shapes }: Edition, beside: readonly Layer[]): Trial {
     const { sheets, findings } = buildSheets(piece, project);
-    const nets = new Map([...shapes.nets, [piece.id.value, sheets] as const]);
     const base = piece.on && project.pieces.get(piece.on.value.piece);
+    const nets = new Map([[piece.id.value, sheets]]);
+    if (base) nets.set(base.id.value, sheetsOf(shapes.nets, base.id.value));
     const all = [...(base ? [base] : []), piece];
     const laid = layPieces(all, nets);
     const layer = laid.layers.find((each) => each.piece === piece);
@@ -188,19 +189,19 @@ class Settling {
     return {
       built: { piece, nets: sheets.map(({ net }) => net), layer, beside },
       sheets,
-      findings: () =>
-        this.#findings(alone, found, this.#linked(piece, { project, shapes: { ...shapes, nets } })),
+      findings: () => this.#findings(alone, found, this.#linked(piece, sheets, { project, shapes })),
     };
   }
 
   /** A piece with those that it takes and all that lies on them; undefined where it takes none. */
-  #linked(piece: Piece, { project, shapes }: Edition): Edition | undefined {
+  #linked(piece: Piece, sheets: readonly Sheet[], { project, shapes }: Edition): Edition | undefined {
     const held = heldIn(piece, this.#links);
     if (held.length === 0) return undefined;
     const ids = held.flatMap((each) => stackOn(this.#from.shapes, each)).map(({ id }) => id.value);
     const all = [...ids.flatMap((id) => project.pieces.get(id) ?? []), piece];
     const pieces = new Map(all.map((each) => [each.id.value, each]));
-    return { project: { ...project, pieces }, shapes };
+    const nets = new Map([...shapes.nets, [piece.id.value, sheets] as const]);
+    return { project: { ...project, pieces }, shapes: { ...shapes, nets } };
   }
 
   /** What the proof finds in a piece and its base, as far as their paper is no matter. */

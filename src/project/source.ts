@@ -14,15 +14,30 @@ type LineColumn = { readonly line: number; readonly column: number };
 
 /** Line and column of an offset. The only place where offsets become lines. */
 export function pointAt(text: string, offset: number): LineColumn {
-  const starts = lineStarts(text);
   const within = Math.min(offset, text.length);
-  let [line, after] = [0, starts.length];
-  while (after - line > 1) {
-    const middle = (line + after) >> 1;
-    if ((starts[middle] ?? 0) <= within) line = middle;
+  const { number, start } = lineAt(text, within);
+  return { line: number, column: within - start + 1 };
+}
+
+/** A line as people count, and its offsets; `end` is that of the next line. */
+type Line = { readonly number: number; readonly start: number; readonly end: number };
+
+/** The line round an offset. */
+export function lineAt(text: string, offset: number): Line {
+  const starts = lineStarts(text);
+  const line = indexUpTo(offset, starts.length, (index) => starts[index] ?? 0);
+  return { number: line + 1, start: starts[line] ?? 0, end: starts[line + 1] ?? text.length };
+}
+
+/** The last of some numbers, each larger than the one before, that is no larger than another: its index; 0 if none is. */
+export function indexUpTo(limit: number, count: number, at: (index: number) => number): number {
+  let [found, after] = [0, count];
+  while (after - found > 1) {
+    const middle = (found + after) >> 1;
+    if (at(middle) <= limit) found = middle;
     else after = middle;
   }
-  return { line: line + 1, column: within - (starts[line] ?? 0) + 1 };
+  return found;
 }
 
 /** Of the text asked for last: a sheet may have thousands of findings, which are told one after the other. */

@@ -1,4 +1,4 @@
-import type { Place } from '../project/source.ts';
+import { lineAt, type Place } from '../project/source.ts';
 
 /** A source line, and a line of carets that stands under the place when both are printed one under the other. */
 type Frame = { readonly source: string; readonly carets: string };
@@ -10,9 +10,9 @@ const LEAD = 40;
 
 /** The (first) line of a place. Tabs stay tabs in both lines, so that the carets stand right whatever a tab's width. */
 export function frameOf({ file: { text }, start, end }: Place): Frame {
-  const lineStart = Math.max(text.lastIndexOf('\n', start - 1), text.lastIndexOf('\r', start - 1)) + 1;
-  const length = text.slice(lineStart).search(/[\r\n]|$/u);
-  const line = text.slice(lineStart, lineStart + length);
+  const { start: lineStart, end: lineEnd } = lineAt(text, start);
+  const line = text.slice(lineStart, lineEnd).replace(/\r?\n?$/u, '');
+  const { length } = line;
   const from = Math.min(start - lineStart, length);
   const to = Math.max(Math.min(end - lineStart, length), from + 1);
   const left = length <= WIDEST ? 0 : Math.max(0, Math.min(from - LEAD, length - WIDEST));

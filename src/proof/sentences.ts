@@ -2,7 +2,7 @@ import type { Nodes } from 'mdast';
 import type { Prose } from '../project/model.ts';
 import { isDirective } from '../project/prose/directives.ts';
 import { childrenOf, placeOf } from '../project/prose/markdown.ts';
-import { type Place, type SourceFile, textAt } from '../project/source.ts';
+import { indexUpTo, type Place, type SourceFile, textAt } from '../project/source.ts';
 
 /** A sentence as it stands in a sheet. */
 export type Sentence = {
@@ -35,6 +35,13 @@ function sentencesIn(node: Nodes, file: SourceFile, inHost: boolean): readonly S
     upTo: { file, start, end: start + to },
     isForHost,
   }));
+}
+
+/** The sentence that a place lies in; sentences are in the order they are read. */
+export function sentenceRound(place: Place, sentences: readonly Sentence[]): Sentence | undefined {
+  const sentence =
+    sentences[indexUpTo(place.start, sentences.length, (index) => sentences[index]?.at.start ?? 0)];
+  return sentence && isWithin(place, sentence.at) ? sentence : undefined;
 }
 
 /** Whether a place lies within another of the same file. */

@@ -2,7 +2,7 @@ import type { Project, Prose } from '../project/model.ts';
 import { wordFinder } from '../project/prose/word-finder.ts';
 import { type Place, textAt } from '../project/source.ts';
 import type { KnownMeasure } from './measured.ts';
-import { isWithin, type Sentence } from './sentences.ts';
+import { isWithin, type Sentence, sentenceRound } from './sentences.ts';
 
 /** What a number in a sentence is about. */
 type Subject = {
@@ -24,7 +24,7 @@ export function subjectOf(
   { pieces }: Project,
   articles: string,
 ): Subject | undefined {
-  const sentence = sentences.find(({ at }) => isWithin(place, at));
+  const sentence = sentenceRound(place, sentences);
   if (!sentence) return undefined;
   const ids = [...pieces.keys()];
   const referredIn = (where: Place): readonly string[] =>
