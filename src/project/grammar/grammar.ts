@@ -109,6 +109,8 @@ export type Key<T, Sure extends boolean> = {
   readonly usual?: string;
   /** How a map of names is written, in words. */
   readonly form?: string;
+  /** How many are read; further ones are reported. */
+  readonly most?: number;
   /** Whether a map always has it: without it the map is none. */
   readonly sure: Sure;
   readonly [gives]?: T;

@@ -63,6 +63,11 @@ export function named<T>(value: Value<T>, form: string, says: string): Key<ByNam
   return { schema, value, holds: 'names', form, sure: true };
 }
 
+/** At most so many of them: far more than anybody means, and no more than are read in no time. */
+export function atMost<T>(most: number, key: Key<ByName<T>, true>): Key<ByName<T>, true> {
+  return { ...key, schema: { ...key.schema, maxProperties: most }, most };
+}
+
 /** Keys that make one value together, of which there is none when anything in them has to be reported. */
 export function together<K extends Group<unknown>['keys'], T>(
   keys: K,

@@ -52,7 +52,10 @@ export function behindKey({ name, key }: Field, reader: Reader, map: ToRead): re
     return itemsOf(node).map((item) => ({ node: item, spot: { key: name, at: item.at } }));
   if (key.holds === 'names') {
     if (node?.kind === 'text' || node?.kind === 'list') refuse(node, name, key.form ?? '', reader);
-    return entriesOf(node).map((each) => ({ node: each.value, spot: namedSpot(each, name) }));
+    const entries = entriesOf(node);
+    const past = key.most && entries[key.most];
+    if (past) reader.report({ rule: 'too-many', at: past.key.at, facts: { what: name, most: key.most } });
+    return entries.slice(0, key.most).map((each) => ({ node: each.value, spot: namedSpot(each, name) }));
   }
   const here = { key: name, path: spot.path && [...spot.path, name] };
   if (key.holds === 'section') {

@@ -5,7 +5,7 @@ import remarkParse from 'remark-parse';
 import { unified } from 'unified';
 import type { Finding } from '../finding.ts';
 import { type Place, type SourceFile, startOf, textAt } from '../source.ts';
-import { boundMarks, MOST_MARKS, TooManyMarks } from './marks.ts';
+import { boundMarks, TooManyMarks } from './marks.ts';
 
 const processor = unified().use(remarkParse).use(remarkGfm).use(remarkDirective).use(boundMarks).freeze();
 
@@ -84,7 +84,7 @@ function parsed(markdown: string, file: SourceFile): Root | Finding {
     if (error instanceof RangeError) return tooDeep(startOf(file));
     if (error instanceof TooManyMarks) {
       const at = { file, start: error.at, end: error.at + 1 };
-      return { rule: 'too-many', at, facts: { what: 'marks in this paragraph', most: MOST_MARKS } };
+      return { rule: 'too-many', at, facts: error.facts };
     }
     throw error;
   }

@@ -46,7 +46,9 @@ export const asMeasurements: Value<MeasuredBlock> = made(
     const stock = [...read.stock.values.map(({ value }) => value), ...used.stock];
     const substitutes = substitutesOf(stock, reader);
     // Half a piece would only mislead every rule that follows.
-    const pieces = written.flatMap(({ body, ...piece }) => (body ? [{ ...piece, body }] : []));
+    const pieces = unburdened(written, reader).flatMap(({ body, ...piece }) =>
+      body ? [{ ...piece, body }] : [],
+    );
     const { variants: _, ...block } = {
       ...read,
       stock: byId(stock),
@@ -57,6 +59,22 @@ export const asMeasurements: Value<MeasuredBlock> = made(
     return { block, written };
   },
 );
+
+/** More than anybody sticks on one piece by name: each is held against every other. */
+const MOST_LAYERS = 500;
+
+/** Pieces without those that are one too many on their base, the first of which is reported. */
+function unburdened(pieces: readonly WrittenPiece[], reader: Reader): readonly WrittenPiece[] {
+  const counts = new Map<string, number>();
+  return pieces.filter(({ on }) => {
+    if (!on) return true;
+    const count = (counts.get(on.value.piece) ?? 0) + 1;
+    counts.set(on.value.piece, count);
+    const facts = { what: `layers on ${on.value.piece}`, most: MOST_LAYERS };
+    if (count === MOST_LAYERS + 1) reader.report({ rule: 'too-many', at: on.at, facts });
+    return count <= MOST_LAYERS;
+  });
+}
 
 /** The unit a block states, which must be known before anything else of it is read; nothing is reported. */
 function statedUnit(node: YamlNode, reader: Reader): Unit {

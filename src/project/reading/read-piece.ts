@@ -9,7 +9,7 @@ import {
   turned,
   type Value,
 } from '../grammar/grammar.ts';
-import { flag, listed, named, optional, section, usually } from '../grammar/keys.ts';
+import { atMost, flag, listed, named, optional, section, usually } from '../grammar/keys.ts';
 import type { OutlineGrammar } from '../grammar/outline-grammar.ts';
 import { type Catalog, type Reader, reportDotted } from '../grammar/reader.ts';
 import { asChoice, asCount, asMatch, asText } from '../grammar/values.ts';
@@ -63,7 +63,10 @@ const COMMON = {
     asPieceName,
     'The piece that this band or sleeve goes around; or a list of those that it holds together.',
   ),
-  openings: named(asOpening, OPENINGS, 'What is cut out of it: windows and slots, each under a short name.'),
+  openings: atMost(
+    200,
+    named(asOpening, OPENINGS, 'What is cut out of it: windows and slots, each under a short name.'),
+  ),
 } satisfies Keys;
 
 const FORM = 'a piece, such as { cut: 3 x 4 }';

@@ -1,5 +1,5 @@
 import { type Key, taken, type Value } from '../grammar/grammar.ts';
-import { type ByName, named } from '../grammar/keys.ts';
+import { atMost, type ByName, named } from '../grammar/keys.ts';
 import { type Reader, refuse } from '../grammar/reader.ts';
 import type { Place } from '../source.ts';
 import {
@@ -32,10 +32,13 @@ const asVariant: Value<WrittenVariant> = taken({ type: ['object', 'null'] }, ({ 
 });
 
 /** The key `variants`, of a sheet's head or of its measurements. */
-export const VARIANTS: Key<ByName<WrittenVariant>, true> = named(
-  asVariant,
-  `the variants by name, each with ${FORM}`,
-  'The same project in several sizes or designs, each under a short name with the values that are its own.',
+export const VARIANTS: Key<ByName<WrittenVariant>, true> = atMost(
+  50,
+  named(
+    asVariant,
+    `the variants by name, each with ${FORM}`,
+    'The same project in several sizes or designs, each under a short name with the values that are its own.',
+  ),
 );
 
 /** Every value under a path; a map goes on with the path. */
