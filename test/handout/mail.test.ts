@@ -27,6 +27,8 @@ describe('what is said of a card in the mail', () => {
       'C6, A2 (snug), A6: US letter; about 0.03 in (0.7 mm) thick, about 10 g (USPS rules of January 4, 2010)',
     );
     expect(said(sampleOf(CARD), 'a4')).toContain('about 0.7 mm (0.03 in) thick');
+    const html = mailSaid(settingFor(sampleOf(CARD), 'letter'), { series: ['iso'], inUs: true });
+    expect(html?.toString()).toContain('10\u00a0g');
   });
 
   it('is no rule of the United States elsewhere', () => {
