@@ -6,6 +6,7 @@
   if (!bar || steps.length === 0) return;
   const place = bar.querySelector('[role="status"]');
   const buttons = [...bar.querySelectorAll('[data-go]')];
+  const close = bar.querySelector('.class-close');
   let at;
   let awake;
 
@@ -13,10 +14,18 @@
     at = Math.min(Math.max(step, 0), steps.length - 1);
     for (const [index, each] of steps.entries()) each.toggleAttribute('data-now', index === at);
     place.textContent = place.dataset.words.replace('{step}', at + 1).replace('{all}', steps.length);
+    const held = document.activeElement;
     for (const button of buttons)
       button.disabled = at + Number(button.dataset.go) !== clamp(at + Number(button.dataset.go));
+    if (held?.disabled) focusBar();
     scrollTo(0, 0);
   }
+
+  /** The keyboard stays on the bar: on the way onward, after the last step on the way out. */
+  const focusBar = () => {
+    const onward = buttons.at(-1);
+    (onward.disabled ? close : onward).focus();
+  };
 
   const clamp = (step) => Math.min(Math.max(step, 0), steps.length - 1);
 
@@ -34,7 +43,7 @@
     bar.hidden = false;
     const undone = steps.findIndex((step) => !step.classList.contains('ticked'));
     show(Math.max(undone, 0));
-    buttons.at(-1).focus();
+    focusBar();
     stayAwake();
   }
 
@@ -51,7 +60,7 @@
 
   open.hidden = false;
   open.addEventListener('click', enter);
-  bar.querySelector('.class-close').addEventListener('click', leave);
+  close.addEventListener('click', leave);
   for (const button of buttons) button.addEventListener('click', () => show(at + Number(button.dataset.go)));
   addEventListener('keydown', (event) => {
     if (at === undefined || event.defaultPrevented || document.querySelector('dialog[open]')) return;

@@ -64,6 +64,10 @@ describe('one step at a time', () => {
     expect(await page.$eval('.class-bar [role="status"]', (line) => line.textContent)).toMatch(
       /^Step 2 of \d$/u,
     );
+    const steps = await page.$$eval('.step', (all) => all.map(({ id }) => id));
+    for (const _ of steps) await page.keyboard.press('ArrowRight');
+    expect(await shown()).toEqual(steps.slice(-1));
+    expect(await page.evaluate('document.activeElement.className')).toContain('class-close');
     await page.keyboard.press('Escape');
     expect(await seen(page, '.masthead')).toBe(true);
     expect(await page.evaluate('document.activeElement.className')).toContain('class-open');
