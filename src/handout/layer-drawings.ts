@@ -71,7 +71,8 @@ export function layerFigures(setting: Setting, bases: readonly Ref[], room: Draw
   });
 }
 
-function stackCaption(bases: readonly Ref[], voice: Voice): SafeHtml {
+/** What the drawing of the layers on some bases is of. */
+export function stackCaption(bases: readonly Ref[], voice: Voice): SafeHtml {
   const isBehind = bases.every(({ face, part }) => face === 'behind' && part !== undefined);
   const named = bases.map((base) => baseName(isBehind ? { ...base, face: 'outside' } : base, voice));
   return voice.phrase(isBehind ? 'stack-behind' : 'stack-of', { base: SafeHtml.join([voice.list(named)]) });

@@ -14,7 +14,7 @@ import type { SafeHtml } from '../words/safe-html.ts';
 import type { Voice } from '../words/voice.ts';
 import { COLUMN } from './column.ts';
 import type { Hero } from './drawings.ts';
-import { basesBySteps, layerFigures } from './layer-drawings.ts';
+import { basesBySteps, layerFigures, stackCaption } from './layer-drawings.ts';
 import { renderMarkdown } from './markdown.ts';
 import { drawingOf, type ProseSetting, withoutHost } from './markdown-handlers.ts';
 import { measuredText, shownText } from './measured-text.ts';
@@ -171,9 +171,12 @@ function stepDrawing(
   // What is folded shows how it is done, which is the same whatever the size.
   const isMeasured = view === 'layers' || view === 'flat';
   const shown = isMeasured ? ways : ways.slice(0, 1);
-  const figures = shown.map(({ drawing, of: variant }) =>
-    drawingFigure(drawing, isMeasured ? captionOf(caption, variant) : caption),
-  );
+  const base =
+    view === 'layers' ? drawnBase(setting.editions[setting.measures.leading].shapes, readRef(of)) : undefined;
+  const figures = shown.map(({ drawing, of: variant, one }) => {
+    if (base && caption === undefined) return drawingFigure(drawing, stackCaption([base], one.voice));
+    return drawingFigure(drawing, isMeasured ? captionOf(caption, variant) : caption);
+  });
   return figuresTogether(figures);
 }
 
