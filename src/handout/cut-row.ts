@@ -17,7 +17,15 @@ import type { Columns } from '../words/measures.ts';
 import { baseName, pieceSheetNamed } from '../words/names.ts';
 import { behindWords, openingNotes } from '../words/opening-words.ts';
 import { outlineKey, saidOutline } from '../words/outlines.ts';
-import { isAskew, layerTwin, leastReveal, magnitudeOf, revealPhrase, revealsOf } from '../words/reveals.ts';
+import {
+  isAskew,
+  layerTwin,
+  leastReveal,
+  magnitudeOf,
+  revealOn,
+  revealPhrase,
+  revealsOf,
+} from '../words/reveals.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import type { PieceSheet } from './piece-sheets.ts';
 import { sizeOf } from './references.ts';
@@ -118,8 +126,26 @@ function placeNote(setting: Setting, on: Ref, layer: Twin<Layer>): SafeHtml {
 /** `on the front of the box, showing 1/8 in (3 mm) all round`, and how it is turned. */
 function baseNote(setting: Setting, base: SafeHtml, layer: Twin<Layer>): SafeHtml {
   const { turn } = layer.inch;
-  const shows = isAskew(layer.inch) ? cornerNote(setting, base, layer) : sidesNote(setting, base, layer);
-  return turn === 0 ? shows : SafeHtml.join([shows, turnWords(turn, setting.voice)], ', ');
+  const shows = isAskew(layer.inch)
+    ? [cornerNote(setting, base, layer), ...offCenter(setting, layer)]
+    : [sidesNote(setting, base, layer)];
+  return SafeHtml.join([...shows, ...(turn === 0 ? [] : [turnWords(turn, setting.voice)])], ', ');
+}
+
+/** How far a layer that says no border side by side is from its nearer edge, along each way in which it isn't centered. */
+function offCenter({ measures, voice }: Setting, layer: Twin<Layer>): SafeHtml[] {
+  const ways = [['left', 'right'] as const, ['top', 'bottom'] as const];
+  return ways.flatMap(([first, second]) => {
+    const [one, other] = [revealOn(layer, first), revealOn(layer, second)];
+    if (one.inch.equals(other.inch) || one.metric.equals(other.metric)) return [];
+    const [size, side] = isNearer(one, other) ? [one, first] : [other, second];
+    return voice.phrase('opening-from', { size: measures.both([size]), side: voice.say(`opening-${side}`) });
+  });
+}
+
+/** Whether one border is the smaller one that there is: what is past the edge leaves the other to measure. */
+function isNearer({ inch: one }: Twin, { inch: other }: Twin): boolean {
+  return one.sign >= 0 && (other.sign < 0 || one.lessThan(other));
 }
 
 function cornerNote({ measures, voice }: Setting, base: SafeHtml, layer: Twin<Layer>): SafeHtml {

@@ -72,7 +72,9 @@ describe('the cut list', () => {
     const notes = rows(setting).map((row) => row.notes.map(read));
     expect(notes).toEqual([
       [],
-      ['on the layer; nearest corner 7/16 in (11 mm) from the edge, turned 45° clockwise'],
+      [
+        'on the layer; nearest corner 7/16 in (11 mm) from the edge, 1/2 in (13 mm) from the top, turned 45° clockwise',
+      ],
       ['on the front of the box, showing 1/8 in (3 mm) all round', 'corners rounded to 1/4 in (6 mm)'],
     ]);
   });
@@ -100,6 +102,17 @@ describe('the cut list', () => {
     const [note] = rows(settingFor(from))[1]?.notes.map(read) ?? [];
     // Half the diagonal of 2 in is √2 in: 0.414 in over the edge.
     expect(note).toBe('on the base; farthest corner 7/16 in (11 mm) past the edge, turned 45° clockwise');
+  });
+
+  it.each([
+    ['{ bottom: 1 }', 'at least 1/16 in (2 mm) showing, 1 in (25 mm) from the bottom'],
+    ['{ top: 3/4 }', 'at least 1/16 in (2 mm) showing, 3/4 in (19 mm) from the top'],
+    ['{}', 'at least 1/16 in (2 mm) showing'],
+  ])('says where what has no even border lies, as far as it is not centered: %s', (at, expected) => {
+    const from = sampleOf(
+      `unit: in\npieces:\n  tower: { shape: arch, cut: 3/4 x 3 1/2 }\n  band: { cut: 5/8 x 3/8, on: tower, at: ${at} }`,
+    );
+    expect(rows(settingFor(from))[1]?.notes.map(read)[0]).toBe(`on the tower, ${expected}`);
   });
 
   it('says how many, where there is more than one', () => {
@@ -637,5 +650,10 @@ pieces:
     expect(said).toContain('on the Wicket');
     expect(said).toContain('knob 2');
     expect(said).not.toMatch(/left[- ]gate|gate[- ]card(?!")|Gate card|knob_2/u);
+  });
+
+  it('says of a drawing that a step asks for what the layers lie on, as of every other', () => {
+    const figures = all(parseMarkup(sheetHtml(gates, 'letter')), 'figcaption').map(textOf);
+    expect(figures).toContain('Layers on the front of the Garden gate');
   });
 });
