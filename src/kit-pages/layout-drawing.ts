@@ -22,7 +22,7 @@ import { kindName, kindsCut } from './kinds.ts';
 import type { KitWords } from './words.ts';
 
 /** Room for the drawing of a sheet, in millimeters of paper. */
-const ROOM = { width: 84, height: 86 };
+const ROOM = { width: 66, height: 66 };
 const LETTERING = 2.9;
 
 /** A sheet as it is cut: pieces on the stock's paper, waste hatched, the first cuts of each step with its number. */

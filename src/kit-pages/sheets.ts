@@ -24,12 +24,12 @@ type LayoutView = {
   readonly pieces: readonly SafeHtml[];
   readonly steps: readonly StepRow[];
   readonly keep: SafeHtml | undefined;
-  /** Too long for one page. */
+  /** Too long to be kept in one column. */
   readonly isLong: boolean;
 };
 
-/** More steps than go on a page. Tried on Letter, in English and German. */
-const MOST_STEPS = 14;
+/** More steps would leave too much of the column before empty. Tried on Letter, in English and German. */
+const MOST_STEPS = 3;
 
 export function stockSections(plans: readonly StockPlan[], words: KitWords): readonly StockSection[] {
   return plans.map((plan, index) => ({
@@ -63,7 +63,7 @@ function uprightNote({ stock }: StockPlan, { voice }: KitWords): string | undefi
 function layoutView(plan: StockPlan, layout: SheetLayout, number: number, words: KitWords): LayoutView {
   const { voice } = words;
   const offcuts = offcutsIn(layout.tree);
-  const steps = stepRows(plan, layout, words);
+  const steps = stepRows(layout, words);
   const of = plan.layouts.length;
   const sheets = voice.count('kit-cut-like-this', layout.count);
   return {

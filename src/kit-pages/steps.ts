@@ -1,10 +1,9 @@
-import type { PieceKind, SheetLayout, StockPlan } from '../kit/plan.ts';
+import type { SheetLayout } from '../kit/plan.ts';
 import type { SheetTree } from '../kit/sheet-tree.ts';
 import type { CuttingStep } from '../kit/steps.ts';
 import { sameSize } from '../measure/size.ts';
 import { columnName } from '../shape/cells.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
-import { kindName } from './kinds.ts';
 import { joined, type KitWords } from './words.ts';
 
 /** A step at the trimmer. */
@@ -18,18 +17,14 @@ export type StepRow = {
   readonly tooLong: SafeHtml | undefined;
 };
 
-export function stepRows(
-  { kinds }: StockPlan,
-  { steps, tree }: SheetLayout,
-  words: KitWords,
-): readonly StepRow[] {
+export function stepRows({ steps, tree }: SheetLayout, words: KitWords): readonly StepRow[] {
   return steps.map((step, index) => {
     const stays = steps[index - 1]?.setting.equals(step.setting) === true;
     return {
       number: index + 1,
       setting: stays ? undefined : words.length(step.setting),
       cut: cutOf(step, tree, words),
-      gives: givesOf(step, kinds, words),
+      gives: givesOf(step, words),
       tooLong: step.tooLong
         ? words.voice.phrase('kit-too-long', { length: words.length(step.length) })
         : undefined,
@@ -49,23 +44,21 @@ function cutOf({ from, cuts: parts }: CuttingStep, sheet: SheetTree, words: KitW
   return voice.phrase(voice.say.counted('kit-cut-parts', count), { cuts, edge, size, count });
 }
 
-/** What comes off, equal parts together; nothing where the blade took all that was left. */
-function givesOf({ yields }: CuttingStep, kinds: readonly PieceKind[], words: KitWords): SafeHtml {
+/** What comes off, equal parts together, pieces by their letters; nothing where the blade took all that was left. */
+function givesOf({ yields }: CuttingStep, words: KitWords): SafeHtml {
   const alike = new Map<string, { part: SheetTree; count: number }>();
   for (const part of yields) {
     if (part.width.sign === 0 || part.height.sign === 0) continue;
     const key = part.kind === 'blank' ? `${part.blank}` : `${part.kind} ${part.width} x ${part.height}`;
     alike.set(key, { part, count: (alike.get(key)?.count ?? 0) + 1 });
   }
-  return joined([...alike.values()].map(({ part, count }) => giveOf(part, count, kinds, words)));
+  return joined([...alike.values()].map(({ part, count }) => giveOf(part, count, words)));
 }
 
-function giveOf(part: SheetTree, count: number, kinds: readonly PieceKind[], words: KitWords): SafeHtml {
+function giveOf(part: SheetTree, count: number, words: KitWords): SafeHtml {
   const { voice } = words;
   if (part.kind === 'blank') {
-    const kind = kinds[part.blank];
-    const piece = `${columnName(part.blank)} ${kind ? kindName(kind, voice) : ''}`;
-    return voice.phrase('kit-gives-piece', { count, piece });
+    return voice.phrase('kit-gives-piece', { count, piece: columnName(part.blank) });
   }
   const size = words.size(part);
   return voice.phrase(voice.say.counted(GIVES[part.kind], count), { count, size });

@@ -48,11 +48,11 @@ describe('the steps at the trimmer', () => {
   it('measure from one edge, cut equal parts together and set the trimmer as seldom as can be', () => {
     const plan = planOf(FOUR, 4);
     const [layout] = plan.layouts;
-    const rows = layout ? stepRows(plan, layout, words) : [];
+    const rows = layout ? stepRows(layout, words) : [];
     expect(rows.map(({ setting, cut, gives }) => [setting && text(setting), text(cut), text(gives)])).toEqual(
       [
         ['5 in', '2 cuts from the top edge of the sheet', '2 parts 8 × 5 in, offcut 8 × 1 in'],
-        ['4 in', '1 cut from the left edge of each 8 × 5 in part (2 parts)', '4 × A front'],
+        ['4 in', '1 cut from the left edge of each 8 × 5 in part (2 parts)', '4 × A'],
       ],
     );
   });
@@ -63,7 +63,7 @@ describe('the steps at the trimmer', () => {
       2,
       { bench: { ...BENCH, trimmer: Length.of(12, 1, 'in') } },
     );
-    const rows = plan.layouts.flatMap((layout) => stepRows(plan, layout, words));
+    const rows = plan.layouts.flatMap((layout) => stepRows(layout, words));
     expect(rows.map(({ tooLong }) => tooLong && text(tooLong))).toContain(
       'This 14 in cut is longer than your trimmer: use a craft knife and ruler.',
     );
@@ -80,8 +80,8 @@ describe('the drawing of a layout', () => {
     const elements = elementsOf(drawing.svg);
     const tinted = elements.filter(({ attributes }) => attributes.class === 'paper tint');
     expect(tinted).toHaveLength(4);
-    // 8 × 11 in are drawn 86 mm high.
-    const side = (86 / 11) * 4;
+    // 8 × 11 in are drawn 66 mm high.
+    const side = (66 / 11) * 4;
     for (const { attributes } of tinted) expect(areaOf(attributes.d ?? '')).toBeCloseTo(side * side, 1);
     const written = elements.filter(({ name }) => name === 'text').map((each) => each.text);
     expect(written.filter((each) => each === 'A front')).toHaveLength(4);
