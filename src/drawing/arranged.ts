@@ -38,7 +38,7 @@ function lineUp(sheets: readonly SheetPicture[], isUpward: boolean): readonly Sh
   });
 }
 
-function pointsOf({ faces, lines }: SheetPicture): readonly Point2[] {
+export function pointsOf({ faces, lines }: SheetPicture): readonly Point2[] {
   return [...faces, ...lines].flatMap(({ points }) => points);
 }
 

@@ -1,6 +1,6 @@
 import type { Edition, Editions } from '../edition/editions.ts';
 import { readRef } from '../project/ref.ts';
-import { type HungPanel, layDown, sharesOf } from '../shape/fold.ts';
+import { layDown, sharesOf } from '../shape/fold.ts';
 import { type FoldMove, moveFlat, moveInto } from '../shape/fold-moves.ts';
 import type { Net } from '../shape/net.ts';
 import { foldPaper, type PaperSheet } from '../shape/paint/paper-sheet.ts';
@@ -10,15 +10,14 @@ import { sheetsNamed } from '../shape/sheets.ts';
 import { glueAreas } from '../shape/stacking/glue-areas.ts';
 import { paperOf } from '../shape/view/paper-of.ts';
 import { FLAT_TUBE_VIEW } from '../shape/view/views.ts';
-import { partNamed } from '../words/names.ts';
-import { arranged, drawFace, type SheetPicture } from './arranged.ts';
+import { arranged, drawFace, pointsOf, type SheetPicture } from './arranged.ts';
 import { setCallouts } from './callouts.ts';
 import { Canvas, type Drawing } from './canvas.ts';
 import { drawOnce } from './draw-once.ts';
 import { isHiddenFrom } from './hidden.ts';
-import { plain } from './lettering.ts';
+import { type NamedPanel, otherPanels, placeNames, turningPanels } from './move-names.ts';
 import { boxOf } from './region.ts';
-import { seenOf, spotForLabel } from './seen.ts';
+import { seenOf } from './seen.ts';
 import { facesSeen, paperLook } from './seen-paper.ts';
 import type { DrawingRoom, DrawingStyle } from './style.ts';
 import { caption, listed } from './words.ts';
@@ -52,15 +51,36 @@ function drawMoves(
     return move ? [seeMove(edition, id, net, move)] : [];
   });
   if (moves.length === 0) return undefined;
-  const canvas = new Canvas(style);
-  const pictures = arranged(
-    moves.map(({ picture }) => picture),
-    room,
-  );
-  for (const [index, picture] of pictures.entries()) drawMove(canvas, picture, moves[index]?.turning ?? []);
   const names = moves.flatMap(({ turning }) => turning.map(({ name }) => name(style)));
   const panels = listed([...new Set(names)], style.say);
-  return canvas.drawing('move', style.say('drawing-move', { name: caption(id, style.say), panels }));
+  const alternative = style.say('drawing-move', { name: caption(id, style.say), panels });
+  return drawnToFit(moves, alternative, room, style);
+}
+
+/** No picture is drawn narrower than this, in millimeters, for the sake of its labels. */
+const NARROWEST = 20;
+
+/** As large as the room, or so much smaller that what stands beside it has room as well. */
+function drawnToFit(
+  moves: readonly MoveSeen[],
+  alternative: string,
+  room: DrawingRoom,
+  style: DrawingStyle,
+): Drawing {
+  const { widest = Number.POSITIVE_INFINITY } = room;
+  for (let { width } = room; ; ) {
+    const canvas = new Canvas(style);
+    const pictures = arranged(
+      moves.map(({ picture }) => picture),
+      { ...room, width },
+    );
+    for (const [index, picture] of pictures.entries()) drawMove(canvas, picture, moves[index]?.named ?? []);
+    const drawing = canvas.drawing('move', alternative);
+    const excess = drawing.width - widest;
+    const { left, right } = boxOf(pictures.flatMap(pointsOf));
+    width = right - left - Math.max(excess, 1);
+    if (excess <= 0 || width < NARROWEST) return drawing;
+  }
 }
 
 function moveOf(net: Net, view: string): FoldMove | undefined {
@@ -69,10 +89,12 @@ function moveOf(net: Net, view: string): FoldMove | undefined {
   return stage === undefined ? undefined : moveInto(net, Number(stage));
 }
 
-/** A panel at the end of what turns: its index among those hung, and how it is called. */
-type TurningPanel = { readonly panel: number; readonly name: (style: DrawingStyle) => string };
-
-type MoveSeen = { readonly picture: SheetPicture; readonly turning: readonly TurningPanel[] };
+type MoveSeen = {
+  readonly picture: SheetPicture;
+  readonly turning: readonly NamedPanel[];
+  /** Those first, then what else is called by its name. */
+  readonly named: readonly NamedPanel[];
+};
 
 /** The usual view is kept unless another shows so much more. */
 const WORTH_A_TURN = 1.25;
@@ -93,7 +115,7 @@ function seeMove(edition: Edition, id: string, net: Net, move: FoldMove): MoveSe
   const [usual] = views;
   const best = views.reduce((most, view) => (view.worth > most.worth ? view : most));
   const picture = usual && usual.worth * WORTH_A_TURN >= best.worth ? usual : best;
-  return { picture, turning };
+  return { picture, turning, named: [...turning, ...otherPanels(net, hung, move, turning)] };
 }
 
 /** From the right and above, from behind, and both with the shape upside down, as a box lies when its bottom is closed. */
@@ -107,23 +129,6 @@ const LOOKS: readonly { readonly look: Look; readonly isOver: boolean }[] = [fal
 function turnedOver({ right, up, outside, origin }: Pose): Pose {
   const [a, b, c, d] = [right, up, outside, origin].map(({ x, y, z }) => ({ x: -x, y: -y, z }));
   return { right: a ?? right, up: b ?? up, outside: c ?? outside, origin: d ?? origin };
-}
-
-/** The panels that turn and bear no other that turns. */
-function turningPanels(net: Net, hung: readonly HungPanel[], { folds }: FoldMove): readonly TurningPanel[] {
-  const turns = hung.map(({ fold }) => fold !== undefined && folds.has(fold));
-  const isUnder = (index: number, panel: number): boolean => {
-    const on = hung[panel]?.hinge?.on;
-    return on !== undefined && (on === index || isUnder(index, on));
-  };
-  const ends = hung.flatMap((_, index) =>
-    turns[index] && !turns.some((isTurning, other) => isTurning && isUnder(index, other)) ? [index] : [],
-  );
-  return ends.map((panel) => {
-    const own = hung[panel]?.panel;
-    const whole = net.panels.find(({ id }) => id === (own?.partOf ?? own?.id));
-    return { panel, name: ({ say }) => partNamed(whole?.name ?? whole?.id ?? '', say) };
-  });
 }
 
 /** The paper without what lies on it, but with the areas that take glue in this move. */
@@ -173,7 +178,8 @@ function farthestFrom(
   return { x: (left + right) / 2, y: (top + bottom) / 2, z: 0 };
 }
 
-function drawMove(canvas: Canvas, { faces, lines }: SheetPicture, turning: readonly TurningPanel[]): void {
+function drawMove(canvas: Canvas, picture: SheetPicture, named: readonly NamedPanel[]): void {
+  const { faces, lines } = picture;
   for (const face of faces) {
     if (face.level === 0) drawFace(canvas, face);
     else {
@@ -181,27 +187,12 @@ function drawMove(canvas: Canvas, { faces, lines }: SheetPicture, turning: reado
       canvas.glue('outside', face.points);
     }
   }
-  const callouts = turning.flatMap(({ panel, name }, index) => {
-    const label = [plain(name(canvas.style))];
-    const beside = lines.flatMap(({ points }) => points);
-    const spot = spotForLabel(faces, panel, { label, size: canvas.lettering, beside });
-    // Of what is hidden nothing is said: its fellow on the near side does the same.
-    if (!spot) return [];
-    const line = lines[index];
-    if (line) drawArrow(canvas, line);
-    if (spot.hasRoom) canvas.label(label, spot.at, { halo: spot.isOnGlue });
-    return spot.hasRoom ? [] : [{ from: spot.at, label, isName: true as const }];
-  });
-  const box = canvas.ink;
-  const middle = (box.left + box.right) / 2;
-  setCallouts(
-    canvas,
-    box,
-    callouts.map((each) => ({
-      ...each,
-      side: each.from.x < middle ? ('left' as const) : ('right' as const),
-    })),
-  );
+  const { spots, callouts } = placeNames(canvas, picture, named);
+  for (const line of lines.filter((_, index) => spots[index])) drawArrow(canvas, line);
+  for (const spot of spots) {
+    if (spot?.hasRoom) canvas.label(spot.label, spot.at, { halo: spot.isOnGlue });
+  }
+  setCallouts(canvas, boxOf(pointsOf(picture)), callouts);
 }
 
 /** What the paper hides of an arrow is dashed, as a workshop draws hidden edges. */

@@ -30,6 +30,8 @@ export type DrawnNet = InBoth<Net> & {
 export type DrawingRoom = {
   readonly width: number;
   readonly height: number;
+  /** The most that the drawing takes with the labels beside it, where these are not counted in the width. */
+  readonly widest?: number;
   /** Whether what is told of the drawing may stand at its side, where there is room, instead of under it. */
   readonly hasSide?: boolean;
 };

@@ -119,16 +119,17 @@ function captionRow(
   { origin, labels }: { readonly origin: number; readonly labels: readonly [number, number] },
 ): void {
   const size = canvas.lettering * 0.85;
-  const words: Label = [plain(canvas.style.say(`drawing-from-${from}`))];
+  const words = canvas.style.say(`drawing-from-${from}`);
   if (axis === 'across') {
     const before = from === 'left';
     const at = { x: origin + (before ? -1.4 : 1.4), y: row };
-    canvas.label(words, at, { size, anchor: before ? 'end' : 'start' });
+    canvas.label([plain(words)], at, { size, anchor: before ? 'end' : 'start' });
   } else {
     const under = from === 'bottom';
     const y = under ? Math.max(origin + 1.6, labels[1] + 1) : Math.min(origin - 1.6, labels[0] - 1);
     const at = { x: row + 1.2, y };
-    canvas.label(words, at, { size, anchor: 'end', sits: under ? 'under' : 'over' });
+    // Word under word, or the drawing would be wider by it.
+    canvas.label(words.split(' ').map(plain), at, { size, anchor: 'end', sits: under ? 'under' : 'over' });
   }
 }
 

@@ -49,14 +49,18 @@ const MARGIN = { top: 14, bottom: 14 };
 /** Large type takes what a printer can reach of the paper's width. */
 const SIDE: Readonly<Record<Print, number>> = { letter: 15, a4: 15, 'large-print': 11 };
 
+/** The width of what is printed on a page, in millimeters. */
+export function areaWidth(target: Print): number {
+  return PAPER[target].width - 2 * SIDE[target];
+}
+
 /**
  * Where a handout's pages are printed on: margins for its paper, and the area left, for whoever arranges what is on it.
  * Its first page says over its title what later ones say with it.
  */
 export function areaCss(target: Print, site: string, voice: Voice): string {
-  const { width, height } = PAPER[target];
   const side = SIDE[target];
-  const [across, down] = [width - 2 * side, height - MARGIN.top - MARGIN.bottom];
+  const [across, down] = [areaWidth(target), PAPER[target].height - MARGIN.top - MARGIN.bottom];
   const head = (place: string, text: string): string => `@${place} { content: ${cssString(text)}; }`;
   const margin = `margin: ${MARGIN.top}mm ${side}mm ${MARGIN.bottom}mm;`;
   return `@page { ${margin} }

@@ -16,6 +16,7 @@ import { stepWords } from '../words/making-words.ts';
 import { pieceNamed, sheetNamed } from '../words/names.ts';
 import { SafeHtml } from '../words/safe-html.ts';
 import { COLUMN } from './column.ts';
+import { areaWidth } from './css.ts';
 import { mainPiece } from './finished-size.ts';
 import { basesBySteps, layerFigures } from './layer-drawings.ts';
 import { sheetIds } from './piece-sheets.ts';
@@ -79,16 +80,16 @@ export function netViews(setting: Setting): readonly NetView[] {
   const ids = sheetIds(editions);
   const scored = ids.filter((id) => netNamed(shapes.nets, readRef(id))?.folds.length);
   const room = scored.length > 1 ? ROOM.templates : ROOM.template;
+  const widest = setting.target === 'page' ? Number.POSITIVE_INFINITY : areaWidth(setting.target);
   const views = ids.flatMap((id) =>
     drawnWays(setting, ({ editions, drawings }) => {
       const net = netNamed(editions[measures.leading].shapes.nets, readRef(id));
       if (!net || net.folds.length === 0) return undefined;
       const least = Math.min(2, templateReduction(net, ROOM.overHalf));
       const reduction = Math.max(least, templateReduction(net, room));
-      const whole = Math.floor(reduction);
-      const reductions = isPlain(net) ? [reduction, whole + 1, whole + 2] : [reduction];
-      const drawn = reductions.flatMap((each) => templateDrawing(editions, id, each, drawings) ?? []);
-      return drawn.find(({ width }) => width <= COLUMN) ?? drawn[0];
+      return asWideAs(isPlain(net) ? [COLUMN, widest] : [widest], reduction, (each) =>
+        templateDrawing(editions, id, each, drawings),
+      );
     }).map(({ drawing, one: { voice } }) => ({
       heading: voice.say('template-of', { piece: sheetNamed(id, voice.say) }),
       drawing: drawingElement(drawing),
@@ -96,6 +97,18 @@ export function netViews(setting: Setting): readonly NetView[] {
     })),
   );
   return views.map((view, index) => ({ id: `net-${index + 1}`, ...view }));
+}
+
+/** At a reduction, or at one of the next two where only they fit the first of some widths that any of them fits. */
+function asWideAs(
+  widths: readonly number[],
+  reduction: number,
+  draw: (reduction: number) => Drawing | undefined,
+): Drawing | undefined {
+  const whole = Math.floor(reduction);
+  const drawn = [reduction, whole + 1, whole + 2].flatMap((each) => draw(each) ?? []);
+  const fitting = widths.flatMap((widest) => drawn.find(({ width }) => width <= widest) ?? []);
+  return fitting[0] ?? drawn.at(-1);
 }
 
 /** A fold or two from edge to edge: that is read at any size, and need not take both columns. */

@@ -6,19 +6,21 @@ import type { Setting } from './setting.ts';
 export type StepRooms = Readonly<Record<'shape' | 'flat' | 'layers', DrawingRoom>>;
 
 const PRINT: StepRooms = {
-  shape: { width: 62, height: 58 },
+  shape: { width: 62, height: 58, widest: COLUMN },
   flat: { width: 76, height: 76 },
   layers: { width: COLUMN, height: 95 },
 };
 const PAGE: StepRooms = {
-  shape: { width: 70, height: 64 },
+  shape: { width: 70, height: 64, widest: 120 },
   flat: { width: 110, height: 100 },
   layers: { width: 120, height: 110 },
 };
+/** The width of a page in large print. */
+const LARGE_WIDEST = 190;
 const LARGE: StepRooms = {
-  shape: { width: 100, height: 72 },
+  shape: { width: 100, height: 72, widest: LARGE_WIDEST },
   flat: { width: 140, height: 120 },
-  layers: { width: 190, height: 100, hasSide: true },
+  layers: { width: LARGE_WIDEST, height: 100, hasSide: true },
 };
 /** Of several pictures, two side by side: the height of a page for all rows of them, with their labels in `labels`. */
 const LARGE_BESIDE = { width: 92, rows: 220, labels: 62, shape: 66, layers: 75 };
@@ -34,5 +36,5 @@ function roomBeside(pictures: number): StepRooms {
   const { width, rows, labels, shape, layers } = LARGE_BESIDE;
   const most = rows / Math.ceil(pictures / 2) - labels;
   const room = (height: number): DrawingRoom => ({ width, height: Math.min(height, Math.max(most, 30)) });
-  return { shape: room(shape), flat: room(layers), layers: room(layers) };
+  return { shape: { ...room(shape), widest: LARGE_WIDEST }, flat: room(layers), layers: room(layers) };
 }

@@ -144,8 +144,10 @@ describe('a template', () => {
 
   it('says score positions as at the board, inches over millimeters of either edition', () => {
     const texts = textsOf(template(2).svg);
-    const figures = texts.slice(texts.indexOf('from bottom') + 1, texts.indexOf('from left'));
-    expect(texts.slice(texts.indexOf('1'), texts.indexOf('from bottom'))).toEqual(
+    const from = texts.indexOf('from');
+    expect(texts[from + 1]).toBe('bottom');
+    const figures = texts.slice(from + 2, texts.indexOf('from left'));
+    expect(texts.slice(texts.indexOf('1'), from)).toEqual(
       expect.arrayContaining(['1', '25', '5 3/4', '146', '6 1/4', '159']),
     );
     expect(figures).toEqual(['1', '25', '4 1/2', '114', '5 1/2', '139', '9', '228']);
