@@ -36,5 +36,5 @@ function roomBeside(pictures: number): StepRooms {
   const { width, rows, labels, shape, layers } = LARGE_BESIDE;
   const most = rows / Math.ceil(pictures / 2) - labels;
   const room = (height: number): DrawingRoom => ({ width, height: Math.min(height, Math.max(most, 30)) });
-  return { shape: { ...room(shape), widest: LARGE_WIDEST }, flat: room(layers), layers: room(layers) };
+  return { shape: { ...room(shape), widest: width }, flat: room(layers), layers: room(layers) };
 }
