@@ -62,7 +62,7 @@ export type MakeResult = {
   readonly isWhole: boolean;
   /** The projects that were looked at. */
   readonly spots: readonly Spot[];
-  /** Of the settings, the shared files and those projects. */
+  /** Of the settings, the shared files and those projects; of a make that was stopped, as far as it went. */
   readonly findings: readonly Told[];
   /** What happened to each file that was made. */
   readonly written: readonly WrittenFor[];

@@ -34,12 +34,15 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
         progress?.passed();
       });
       if (!options.shard && !known?.changed && !isOver()) await making.makeSite();
+      const isWhole = !isOver();
       const { site, shared } = await recall.basisFindings();
-      const told = [...site, ...shared, ...making.findings, ...(await findInWords(recall, spots))];
+      // To know which languages are asked for, every project has to be looked at.
+      const inWords = isWhole ? await findInWords(recall, spots) : [];
+      const told = [...site, ...shared, ...making.findings, ...inWords];
       const { written, held, made, vanished } = making;
       return {
         recall,
-        isWhole: !isOver(),
+        isWhole,
         spots,
         findings: mergeTold(told),
         written,

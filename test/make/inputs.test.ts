@@ -209,6 +209,12 @@ describe('a make that was stopped', () => {
     whole = contents(join(folder, 'dist'));
   });
 
+  it('looks at no project that it leaves', async () => {
+    const options = optionsIn(changedTo(SAVED));
+    const { recall, spots } = await make({ ...options, isOver: () => true });
+    expect(recall.stale(spots).map(({ slug }) => slug)).toEqual(['a', 'b', 'c']);
+  });
+
   it.each([1, 2, 4, 8, 16])(
     'after %i questions is gone on with by the next, and is then whole',
     async (most) => {
