@@ -88,7 +88,7 @@ function notesOf(setting: Setting, piece: Piece): SafeHtml[] {
   const images = impressionWords(editions, piece.id.value, measures, voice);
   return [
     ...(layer && piece.on ? [placeNote(setting, piece.on.value, layer)] : []),
-    ...(outline ? (goesWithSize(outline) ? [] : [outline]) : rounded).map(({ key, values }) =>
+    ...(outline ? (goesWithSize(outline) ? [] : [outline, ...rounded]) : rounded).map(({ key, values }) =>
       voice.phrase(key, values),
     ),
     ...edgeWords(editions, piece.id.value, measures, voice),

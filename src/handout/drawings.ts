@@ -15,6 +15,7 @@ import { netNamed, ownNet, sheetsOf } from '../shape/sheets.ts';
 import { stepWords } from '../words/making-words.ts';
 import { pieceNamed, sheetNamed } from '../words/names.ts';
 import { SafeHtml } from '../words/safe-html.ts';
+import { capital } from '../words/typographic.ts';
 import { COLUMN } from './column.ts';
 import { areaWidth } from './css.ts';
 import { mainPiece } from './finished-size.ts';
@@ -91,7 +92,7 @@ export function netViews(setting: Setting): readonly NetView[] {
         templateDrawing(editions, id, each, drawings),
       );
     }).map(({ drawing, one: { voice } }) => ({
-      heading: voice.say('template-of', { piece: sheetNamed(id, voice.say) }),
+      heading: capital(voice.say('template-of', { piece: sheetNamed(id, voice.say) })),
       drawing: drawingElement(drawing),
       isWide: drawing.width > COLUMN,
     })),

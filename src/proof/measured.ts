@@ -67,7 +67,7 @@ function netMeasures(piece: string, { name, net }: Sheet): KnownMeasure[] {
   );
   const openings = (net.openings ?? []).flatMap((opening) => openingMeasures(piece, opening));
   const popUps = (net.popUps ?? []).flatMap((popUp) => popUpMeasures(piece, popUp));
-  const outline = Object.entries(net.shape?.lengths ?? {}).map(([key, length]) =>
+  const outline = Object.entries((net.shape ?? net.called)?.lengths ?? {}).map(([key, length]) =>
     one(length, `the ${key} of ${id}`),
   );
   return [

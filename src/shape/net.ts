@@ -196,6 +196,8 @@ export type Net = {
   readonly waste: readonly (readonly FlatPoint[])[];
   /** The outline of a flat piece that is no rectangle. */
   readonly shape?: NamedOutline;
+  /** What the outline of a form is called, if it has a name; what lies on it is placed by its sides all the same. */
+  readonly called?: NamedOutline;
   readonly glue: readonly Mate[];
   /** Panels that are meant to move once all is made, with what hangs on them. */
   readonly opens?: readonly string[];

@@ -25,7 +25,10 @@ export function saidOutline<T>(
   id: string,
   sayLength: (length: Twin) => T,
 ): SaidShape<T> | undefined {
-  const shape = twin<NamedOutline>(editions, ({ shapes }) => netNamed(shapes.nets, readRef(id))?.shape);
+  const shape = twin<NamedOutline>(editions, ({ shapes }) => {
+    const net = netNamed(shapes.nets, readRef(id));
+    return net?.shape ?? net?.called;
+  });
   return shape && saidShape(shape, sayLength);
 }
 

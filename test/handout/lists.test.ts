@@ -149,6 +149,15 @@ describe('what shows round a layer', () => {
   });
 });
 
+describe('a tag for a string', () => {
+  it('says on page one what is cut off its corners, and which others are rounded', () => {
+    const from = sampleOf('unit: in\npieces: { mark: { form: tag, size: 2 x 6, corners: { bottom: 1/4 } } }');
+    const notes = cutList(settingFor(from)).groups[0]?.rows[0]?.notes.map(read) ?? [];
+    expect(notes[0]).toMatch(/^tag with 1\/2 in \(1[23](?:\.5)? mm\) cut off each upper corner$/u);
+    expect(notes.join('; ')).toContain('rounded to 1/4 in (6 mm)');
+  });
+});
+
 describe('the score list', () => {
   it('is said as at the board', () => {
     const [piece] = scoreList(setting)?.pieces ?? [];

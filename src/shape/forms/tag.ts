@@ -57,6 +57,7 @@ function tagNet({ width, height, clip, hole }: TagMeasures, corners: RoundedCorn
   const { outline } = cutCorners([...clippedTop(width, clip), ...below], [], cut);
   return {
     size: { width, height },
+    called: { name: 'tag', counts: {}, lengths: { clip } },
     panels: [{ id: 'tag', name: 'tag', outline, box }],
     folds: [],
     scores: [],
