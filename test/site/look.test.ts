@@ -88,6 +88,17 @@ describe('the list', () => {
     expect(printed).toEqual({ controls: 0, breaks: ['avoid'] });
   });
 
+  it('is printed as a sheet with no step torn from its heading', async () => {
+    const { page } = await visit('seed-packet-keeper/index.html', { width: 800 });
+    await page.emulateMediaType('print');
+    const breaks = (await page.evaluate(
+      `[...document.querySelectorAll('.turns, .step')].map((part) => getComputedStyle(part).breakInside)`,
+    )) as readonly string[];
+    expect(breaks.length).toBeGreaterThan(4);
+    expect(new Set(breaks)).toEqual(new Set(['avoid']));
+    expect(await page.$eval('.more', (more) => more.checkVisibility())).toBe(false);
+  });
+
   it('is set in its own letters where a page is not found', async () => {
     const { page, requests } = await visit('404.html', { width: 390 });
     await page.evaluate('document.fonts.ready');
