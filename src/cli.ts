@@ -1,3 +1,4 @@
+import { setImmediate } from 'node:timers/promises';
 import { Command, CommanderError } from 'commander';
 import { type CommandRun, type ExitCode, Refusal, type Terminal } from './cli/terminal.ts';
 import { packageVersion } from './recall/package-root.ts';
@@ -167,7 +168,12 @@ const COMMANDS: readonly CommandEntry[] = [
 /** Runs one command line and gives its exit code. Never throws for what a person typed or wrote. */
 export async function run(terminal: Terminal): Promise<ExitCode> {
   let code: ExitCode = 0;
-  for (const stream of [terminal.stdout, terminal.stderr]) stream.on('error', passOver);
+  let unprinted: Error | undefined;
+  for (const stream of [terminal.stdout, terminal.stderr]) {
+    stream.on('error', (error) => {
+      if (!isUnread(error)) unprinted ??= error;
+    });
+  }
   const program = new Command('sheetwright')
     .description('Turns one Markdown file per papercraft project into a proofed, printable project sheet.')
     .version(packageVersion(), '--version', 'print the version')
@@ -196,12 +202,16 @@ export async function run(terminal: Terminal): Promise<ExitCode> {
   } catch (error) {
     return failure(error, terminal);
   }
-  return code;
+  // What was printed last fails, if it does, before anything else has its turn.
+  await setImmediate();
+  if (!unprinted) return code;
+  const why = `what was to be printed could not be written (${unprinted.message}); make room for it, or send it elsewhere`;
+  return failure(new Refusal(why), terminal);
 }
 
 /** Whoever reads what is printed may have read enough, as `head` does: the rest is for nobody. */
-function passOver(error: Error): void {
-  if (!('code' in error && error.code === 'EPIPE')) throw error;
+function isUnread(error: Error): boolean {
+  return 'code' in error && error.code === 'EPIPE';
 }
 
 function addCommand(

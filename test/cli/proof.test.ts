@@ -125,6 +125,25 @@ describe('sheetwright proof', () => {
     expect([code, stdout.errored]).toEqual([0, closed]);
   });
 
+  it('says in one line that what it prints cannot be written, as on a full disk', async () => {
+    const full = Object.assign(new Error('ENOSPC: no space left on device, write'), { code: 'ENOSPC' });
+    const stdout = new Writable({ write: (_chunk, _encoding, done) => done(full) });
+    const told: string[] = [];
+    const stderr = new Writable({
+      write: (chunk, _encoding, done) => {
+        told.push(String(chunk));
+        done();
+      },
+    });
+    const cwd = workspaceWith(sheetWith('4 1/4 x 5 1/2'));
+    const argv = ['proof', '--json'];
+    const code = await run({ argv, cwd, env: {}, stdin: Readable.from([]), stdout, stderr });
+    expect([code, told.join('')]).toEqual([
+      2,
+      expect.stringMatching(/^sheetwright: .*ENOSPC.*make room.*\n$/u),
+    ]);
+  });
+
   it('prints a table of both editions', async () => {
     const { out } = await sheetwright(workspaceWith(sheetWith('4 1/4 x 5 1/2')), 'proof', '--editions');
     expect(out).toMatch(/4 1\/4 +107\.95 +108 +\+0\.05 +card width/u);
