@@ -29,7 +29,9 @@ export function closedSize(made: Made, piece: Piece): Triple | undefined {
 function flatSize(made: Made, piece: Piece, net: Net): Triple | undefined {
   const closed = closedFlat(net);
   if (!closed) return undefined;
-  const layers = made.shapes.layers.flatMap((layer) => pointsOn(layer, made.shapes, piece, closed));
+  // One that isn't meant to pass its base adds no width; where it does, that is found by itself.
+  const passing = made.shapes.layers.filter((layer) => layer.piece.overhang);
+  const layers = passing.flatMap((layer) => pointsOn(layer, made.shapes, piece, closed));
   const { width, height } = boxSize(boundsOf([...boxCorners(closed.box), ...layers]));
   return [width, height, closedThickness(made, piece, closed)];
 }

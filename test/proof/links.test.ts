@@ -26,6 +26,11 @@ function and(piece: string, words: string): string {
 const together = (...pieces: readonly string[]): string => pieces.join('\n');
 
 describe('what goes in', () => {
+  it('is told once that its layer passes its edge, and not of the envelope that is then too small too', () => {
+    const found = say(together(CARD, 'front: { stock: cream, cut: 6 x 4, on: card.front }', ENVELOPE));
+    expect(found).toEqual([expect.stringMatching(/^error layer-overhang at "6"/u)]);
+  });
+
   it.each([
     ['a card in its envelope', together(CARD, and(ENVELOPE, 'holds: card'))],
     ['a card in its envelope without a word', together(CARD, ENVELOPE)],

@@ -86,7 +86,7 @@ export const noLongerSold: Rule<Facts> = {
       remedy: instead
         ? `get enough of it by then, or take ${instead} in its place${consequences}`
         : 'get enough of it by then, or say with "instead:" what takes its place',
-      notes: [{ message: 'the session stands here', at: sessionAt }],
+      notes: [{ message: 'the session is here', at: sessionAt }],
     };
   },
 };
