@@ -6,7 +6,7 @@ import { drawCellNames } from './cell-names.ts';
 import { type DimensionRow, dimensionSize, runningDimension } from './dimension.ts';
 import { drawnNetOf } from './drawn-net.ts';
 import { drawKey, keyEntries } from './key.ts';
-import { type Label, plain, wrapped } from './lettering.ts';
+import { type Label, plain, widthOf, wrapped } from './lettering.ts';
 import { AT_ORIGIN, type DrawingFrame, sheetBox } from './outline.ts';
 import { drawNames, type Numbered } from './panel-names.ts';
 import type { DrawnBox } from './region.ts';
@@ -133,11 +133,16 @@ function captionRow(
   }
 }
 
-/** `Scale 1:2 · inches over millimeters`. */
-function footWords(reduction: number, { say, shown }: DrawingStyle): string {
-  const scale = scaleWords(reduction, say);
+/** `Scale 1:2 · inches over millimeters`, the latter only for who sees both. @param room the width of a line, in heights of its letters */
+function footWords(reduction: number, { say, shown }: DrawingStyle, room: number): Label {
+  const scale = wrapped(scaleWords(reduction, say), room);
+  const [own = [], ...more] = scale;
   if (shown.length === 1) return scale;
-  return `${scale} · ${say(shown[0] === 'inch' ? 'drawing-inch-over-mm' : 'drawing-mm-over-inch')}`;
+  const order = say(shown[0] === 'inch' ? 'drawing-inch-over-mm' : 'drawing-mm-over-inch');
+  const beside = [...own, { text: ` · ${order}`, unit: 'both' as const }];
+  if (more.length === 0 && widthOf(beside) <= room) return [beside];
+  const below = wrapped(order, room).map((line) => line.map((run) => ({ ...run, unit: 'both' as const })));
+  return [...scale, ...below];
 }
 
 /** A line under a narrow drawing, in heights of its letters. */
@@ -149,7 +154,7 @@ function drawFoot(canvas: Canvas, net: DrawnNet, numbered: readonly Numbered[], 
   const { left, right, bottom } = canvas.ink;
   const width = Math.max(right - left, LINE * size);
   drawKey(canvas, keyEntries(net), { left, top: bottom + size, width });
-  const scale = wrapped(footWords(reduction, canvas.style), width / size);
+  const scale = footWords(reduction, canvas.style, width / size);
   drawLines(canvas, [...numberedNames(numbered, width, size), ...scale]);
 }
 

@@ -154,6 +154,8 @@ describe('a template', () => {
     expect(texts).toContain('9 1/2 in');
     expect(texts).toContain('241 mm');
     expect(texts.at(-1)).toBe('Scale 1:2 · inches above, millimeters below');
+    // Who has chosen one unit on the page sees no order of two.
+    expect(template(2).svg).toContain('<tspan data-unit="both"> · inches above, millimeters below</tspan>');
     expect(textsOf(template(2, metricStyle).svg).at(-1)).toBe('Scale 1:2 · millimeters above, inches below');
   });
 
