@@ -1,5 +1,3 @@
-import { homedir } from 'node:os';
-import { join, relative } from 'node:path';
 import type { Examination, Study } from '../examine/study.ts';
 import { compare } from '../measure/numbers.ts';
 import { loadTexts } from '../project/load.ts';
@@ -8,9 +6,9 @@ import { slugOf } from '../project/slug.ts';
 import { type At, digestOf, type SourceFile } from '../project/source.ts';
 import { sharedFiles, sheetFolders, type WorkspaceTexts } from '../project/workspace-texts.ts';
 import type { Told } from '../proof/told.ts';
-import { cacheFolder } from './cache-folder.ts';
 import { Inputs, type Trace } from './inputs.ts';
-import { Pack } from './pack.ts';
+import type { Pack } from './pack.ts';
+import { openPacks, type Packs } from './packs.ts';
 import { programDigest } from './program.ts';
 import { Stamps } from './stamps.ts';
 import { filesOf, readTold, type ToldData, writeTold } from './told-data.ts';
@@ -243,14 +241,4 @@ export class Recall {
   #told(findings: readonly ToldData[]): readonly Told[] {
     return findings.map((each) => readTold(each, this.#files));
   }
-}
-
-/** Of what was worked out, and of the digests of files. */
-type Packs = readonly [found: Pack, stamps: Pack];
-
-function openPacks(root: string, namedFrom: string): Packs {
-  const cache = join(cacheFolder({ env: process.env, home: homedir() }), 'work');
-  // Findings name files as a person in that folder would.
-  const name = digestOf([root, relative(namedFrom, root)]);
-  return [new Pack(cache, `${name}-found`, programDigest()), new Pack(cache, `${name}-stamps`, '')];
 }
