@@ -1,8 +1,7 @@
 import { type Shown, shownEditions } from '../edition/editions.ts';
-import type { Length, Unit } from '../measure/length.ts';
-import { printDecimal, printInches, printMetric, roundedSign } from '../measure/print.ts';
-import { type EditionName, rulerUnit } from '../measure/ruler-unit.ts';
+import type { EditionName } from '../measure/ruler-unit.ts';
 import type { Ledger, PieceChange, PublishedValue, Revision, StepChange } from '../project/ledger/ledger.ts';
+import { lengthsChanged } from './change-figures.ts';
 import { cornersKey } from './corners.ts';
 import { unitIn } from './figures.ts';
 import type { Say } from './labels.ts';
@@ -130,39 +129,19 @@ function valueWords(
   editions: readonly EditionName[],
   say: Say,
 ): string {
-  const rows = editions.map((edition) => figuresOf(value, edition, say)).filter((row) => row.length > 0);
-  const lengths = (rows[0] ?? []).map((_, index) => bothWays(rows.map((row) => row[index] ?? NO_FIGURE)));
+  const { lengths, size } = lengthsChanged(value, editions, say);
   const { word = '', turn } = value;
   if (what === 'outline') return outlineWords(value, lengths, say);
   if (what === 'corners' && word) return cornersWords(word, lengths, say);
   if (what === 'impressions') return `${word}: ${lengths.join(', ')}`;
   if (what === 'edge') return `${sidesWords(word, say)}: ${lengths.join(', ')}`;
   if (what === 'scores') return lengths.join(', ');
-  if (what !== 'place') return word || bothWays(rows.map(asSize));
+  if (what !== 'place') return word || size;
   const [left = '', top = ''] = lengths;
   const place = { base: sheetNamed(word, say), left, top };
   return turn === undefined
     ? say('change-place', place)
     : say('change-place-turned', { ...place, turn: say.figure(String(turn)) });
-}
-
-type Figure = { readonly figure: string; readonly unit: string };
-
-const NO_FIGURE: Figure = { figure: '', unit: '' };
-
-function figuresOf(value: PublishedValue, edition: EditionName, say: Say): readonly Figure[] {
-  const unit = unitIn(edition, say);
-  return (value[edition] ?? []).map((length) => ({ figure: say.figure(print(length, unit)), unit }));
-}
-
-function asSize(figures: readonly Figure[]): Figure {
-  return { figure: figures.map(({ figure }) => figure).join(' × '), unit: figures[0]?.unit ?? '' };
-}
-
-/** `4 × 5¼ in`, or `4 × 5¼ in (102 × 133 mm)` where both editions say it. */
-function bothWays(figures: readonly Figure[]): string {
-  const [first = '', ...others] = figures.map(({ figure, unit }) => `${figure} ${unit}`);
-  return others.length > 0 ? `${first} (${others.join(', ')})` : first;
 }
 
 /** An outline as it is called, its lengths and its number in the order of its settings. */
@@ -192,12 +171,6 @@ function cornersWords(corners: string, lengths: readonly string[], say: Say): st
 function sidesWords(sides: string, say: Say): string {
   const named = sides.split(', ').map((side) => (say.has(`edge-${side}`) ? say(`edge-${side}`) : side));
   return named.join(', ');
-}
-
-/** Exact enough, whatever the length: two lengths that differ must never read the same. */
-function print(length: Length, unit: Unit): string {
-  if (roundedSign(length, rulerUnit(unit))) return printDecimal(length, unit, 4);
-  return unit === 'in' ? printInches(length, 'set') : printMetric(length, unit);
 }
 
 /** A revision as it is told on a sheet. */
