@@ -89,6 +89,10 @@ const COMMANDS: readonly CommandEntry[] = [
       ['--to <day>', 'the last day (default: that of the last session)'],
       ['--attendees <number>', 'how many come to each session (default: the people of the schedule)'],
       ['--session <slug=number...>', 'how many come to one of them, such as bulb-box=14; 0 leaves it out'],
+      [
+        '--variant <slug=name...>',
+        'which variant one of them makes, such as bulb-box=large (default: the first)',
+      ],
       ['--spares <number>', 'extra kits, for each session', '0'],
       ['--work <number>', 'how far to look for a better plan', '20'],
       ['--kerf <length>', 'paper lost to the blade in each cut'],

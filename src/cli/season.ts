@@ -1,7 +1,7 @@
 import { relative, resolve } from 'node:path';
 import { performance } from 'node:perf_hooks';
 import type { Currency } from '../kit/report/figures.ts';
-import { requestSeason } from '../make/season.ts';
+import { requestSeason, type SeasonRequest } from '../make/season.ts';
 import { makeSeasonFiles, SEASON_FOLDER } from '../make/season-files.ts';
 import type { Project, Workspace } from '../project/model.ts';
 import { seasonCsv, seasonJson } from '../season/report.ts';
@@ -17,6 +17,7 @@ type SeasonOptions = CommonOptions & {
   readonly to?: string;
   readonly attendees?: string;
   readonly session?: readonly string[];
+  readonly variant?: readonly string[];
   readonly spares: string;
   readonly work: string;
   readonly kerf?: string;
@@ -42,6 +43,7 @@ export const run: CommandRun<SeasonOptions> = async ([named], options, terminal)
     from,
     to,
     attendeesAt: attendeesBy(options),
+    variantAt: variantBy(options),
     orderFor: (first, workspace) => ({ spares, work, bench: benchFor(options, first, workspace) }),
     clock: () => performance.now() / 1000,
     progress: progress.tell,
@@ -107,6 +109,29 @@ function sessionWish(text: string): readonly [string, number] {
   if (slug === undefined || number === undefined)
     throw new Refusal(`--session takes a project and how many come, such as bulb-box=14, not "${text}"`);
   return [slug.trim(), wholeNumber(`--session ${slug.trim()}`, number, 0, MOST_PEOPLE)];
+}
+
+/** `--variant bulb-box=large`. @throws Refusal for a project or a variant that there isn't. */
+function variantBy({ variant = [] }: SeasonOptions): NonNullable<SeasonRequest['variantAt']> {
+  const asked = new Map(
+    variant.map((text) => {
+      const [, slug = '', name = ''] = /^([^=]+)=(.+)$/su.exec(text) ?? [];
+      if (name !== '') return [slug.trim(), name.trim()] as const;
+      throw new Refusal(`--variant takes a project and its variant, such as bulb-box=large, not "${text}"`);
+    }),
+  );
+  return ({ slug }, variants, { projects }) => {
+    const slugs = projects.map((project) => project.slug);
+    const unknown = [...asked.keys()].find((each) => !slugs.includes(each));
+    if (unknown !== undefined) throw new Refusal(`--variant ${unknown}: there are ${slugs.join(', ')}`);
+    const name = asked.get(slug);
+    if (name === undefined || variants.includes(name)) return name;
+    throw new Refusal(
+      variants.length === 0
+        ? `${slug} has no variants: leave --variant ${slug}=${name} out`
+        : `${slug} has no variant named "${name}"; its variants are: ${variants.join(', ')}`,
+    );
+  };
 }
 
 function summary({ sessions, stocks, cost }: Season, currency: Currency): string {

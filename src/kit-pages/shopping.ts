@@ -19,7 +19,9 @@ export function shoppingGroups(lines: readonly ShoppingLine[], words: KitWords):
   const { say } = words.voice;
   const groups = [true, false].map((isUsedUp) => ({
     heading: say(isUsedUp ? 'kit-used-up' : 'kit-to-have'),
-    rows: lines.filter(({ consumed }) => consumed === isUsedUp).map((line) => rowOf(line, words)),
+    rows: lines
+      .filter(({ consumed }) => consumed === isUsedUp)
+      .map((line) => rowOf(line, words.measuredIn(line.unit))),
   }));
   return groups.filter(({ rows }) => rows.length > 0);
 }

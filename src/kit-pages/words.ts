@@ -2,9 +2,9 @@ import { spokenSize } from '../drawing/words.ts';
 import { sidesOf } from '../edition/editions.ts';
 import { type Currency, moneyFigure } from '../kit/report/figures.ts';
 import { type Amount, lengthOf } from '../kit/shopping/amount.ts';
-import type { Length } from '../measure/length.ts';
+import type { Length, Unit } from '../measure/length.ts';
 import { printDecimal, printInches } from '../measure/print.ts';
-import type { EditionName } from '../measure/ruler-unit.ts';
+import { type EditionName, editionIn } from '../measure/ruler-unit.ts';
 import type { Size } from '../measure/size.ts';
 import type { Money } from '../project/stock.ts';
 import { measuresFor } from '../words/measures.ts';
@@ -25,6 +25,8 @@ export type KitWords = {
   /** As the language writes it, to the last unit. */
   readonly money: (money: Money) => string;
   readonly amount: (amount: Amount) => string;
+  /** The same words for what is measured in some unit: a season has projects in both. */
+  readonly measuredIn: (unit: Unit) => KitWords;
 };
 
 export function kitWords(voice: Voice, leading: EditionName, currency: Currency): KitWords {
@@ -50,6 +52,7 @@ export function kitWords(voice: Voice, leading: EditionName, currency: Currency)
     // Digits go in as text, so that no floating point touches them.
     money: (money) => prices.format(moneyFigure(money, decimals) as Intl.StringNumericLiteral),
     amount: (amount) => amountText(amount, leading, voice),
+    measuredIn: (unit) => kitWords(voice, editionIn(unit), currency),
   };
 }
 

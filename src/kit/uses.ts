@@ -1,6 +1,5 @@
 import type { Size } from '../measure/size.ts';
 import type { Piece, Project, Supply } from '../project/model.ts';
-import { textAt } from '../project/source.ts';
 import { stockOf } from '../shape/caliper.ts';
 import type { Shapes } from '../shape/shapes.ts';
 import { cutPiecesOf } from './demand.ts';
@@ -42,19 +41,13 @@ export function useOf(name: string, project: Project, shapes: Shapes): Use | und
 function isOfPiece(name: string, piece: Piece, project: Project): boolean {
   const stock = stockOf(piece, project);
   const isCut = stock !== undefined && [stock.id.value, stock.name].some((each) => isAlike(each, name));
-  return isCut || names(textAt(piece.at), name);
+  return isCut || piece.use?.value === name.trim();
 }
 
-function isOfSupply(name: string, { item, from, at }: Supply): boolean {
-  return isAlike(item.value, name) || (from && isAlike(from.value, name)) || names(textAt(at), name);
+function isOfSupply(name: string, { item, from, use }: Supply): boolean {
+  return isAlike(item.value, name) || (from && isAlike(from.value, name)) || use?.value === name.trim();
 }
 
 function isAlike(one: string, other: string): boolean {
   return one.toLowerCase() === other.trim().toLowerCase();
-}
-
-/** Whether an entry begins from this value of `shared/`. */
-function names(entry: string, name: string): boolean {
-  if (!/^shared\.[^\s]+$/u.test(name.trim())) return false;
-  return entry.split(/[\s,{}[\]"']+/u).includes(name.trim());
 }

@@ -1,4 +1,4 @@
-import { shownEditions } from '../edition/editions.ts';
+import { type Edition, shownEditions } from '../edition/editions.ts';
 import { examine } from '../examine/examine.ts';
 import type { Study } from '../examine/study.ts';
 import type { KitOrder, KitProgress } from '../kit/kit.ts';
@@ -11,6 +11,7 @@ import { planSeason, type Season } from '../season/season.ts';
 import type { SeasonSession } from '../season/session.ts';
 import { loadHighs } from '../shape/highs.ts';
 import { loadWorkspace } from '../shape/workspace.ts';
+import { variantsOf } from '../words/variants.ts';
 
 export type SeasonRequest = {
   /** The workspace's folder, absolute, and the folder that paths in messages are relative to. */
@@ -21,6 +22,12 @@ export type SeasonRequest = {
   readonly to: string | undefined;
   /** How many come to a session; @throws where that is not known. */
   readonly attendeesAt: (project: Project, workspace: Workspace) => number;
+  /** Which of a project's variants is made there, by its name in the sheet; the first where it isn't said. */
+  readonly variantAt?: (
+    project: Project,
+    variants: readonly string[],
+    workspace: Workspace,
+  ) => string | undefined;
   readonly orderFor: (first: Project, workspace: Workspace) => Pick<KitOrder, 'spares' | 'bench' | 'work'>;
   /** Seconds since some moment, rising. */
   readonly clock: () => number;
@@ -56,7 +63,11 @@ export async function requestSeason(request: SeasonRequest): Promise<SeasonReply
   if (isFailure(found, false)) {
     return { kind: 'findings', findings: found.filter(({ severity }) => severity === 'error'), projects };
   }
-  const sessions = studies.flatMap((study) => sessionOf(study, attendees.get(study.project.slug) ?? 0));
+  const sessions = studies.flatMap((study) =>
+    sessionOf(study, attendees.get(study.project.slug) ?? 0, (project, variants) =>
+      request.variantAt?.(project, variants, workspace),
+    ),
+  );
   const tools = { highs: await loadHighs(), clock: request.clock };
   const result = planSeason(sessions, request.orderFor(first, workspace), tools, request.progress);
   if ('findings' in result) return { kind: 'findings', findings: mergeFindings(result.findings), projects };
@@ -69,10 +80,20 @@ function isWithin(date: string, from: string, to: string | undefined): boolean {
   return date >= from && (to === undefined || date <= to);
 }
 
-/** In the edition that leads; of a project with variants the first, which stands for it. */
-function sessionOf({ editions }: Study, attendees: number): readonly SeasonSession[] {
+/** In the edition that leads; of a project with variants one of them. */
+function sessionOf(
+  { editions, project: written }: Study,
+  attendees: number,
+  variantAt: (project: Project, variants: readonly string[]) => string | undefined,
+): readonly SeasonSession[] {
   const [leading] = shownEditions(editions);
-  const edition = editions[leading];
+  const variants = variantsOf(editions).map((each) => each[leading]);
+  const nameOf = (each: Edition): string | undefined => each.project.variant?.id.value;
+  const wanted = variantAt(
+    written,
+    variants.flatMap((each) => nameOf(each) ?? []),
+  );
+  const edition = variants.find((each) => nameOf(each) === wanted) ?? editions[leading];
   const { project } = edition;
   if (!project.session) return [];
   const session = { project, date: project.session.value };

@@ -37,6 +37,8 @@ export type Piece = {
   readonly name?: At<string>;
   readonly stock?: At<string>;
   readonly body: PieceBody;
+  /** The value of `shared/` that it begins from: `shared.small-box`. */
+  readonly use?: At<string>;
   /** What it is stuck on, or behind. */
   readonly on?: At<Ref>;
   readonly placement: Placement;
@@ -74,6 +76,8 @@ export const SUPPLY_KINDS = [
 export type SupplyKind = (typeof SUPPLY_KINDS)[number];
 
 export type Supply = {
+  /** The value of `shared/` that it begins from: `shared.tape`. */
+  readonly use?: At<string>;
   readonly item: At<string>;
   readonly kind: At<SupplyKind>;
   /** What it is used for, and the set or range it comes from. */

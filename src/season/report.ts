@@ -28,10 +28,9 @@ export function seasonCsv(season: Season, currency: Currency): string {
     item: preparation.kind === 'buy' ? 'buy' : `${preparation.kind} ${preparation.session.project.slug}`,
     count: preparation.kind === 'meet' ? preparation.attendees : undefined,
   }));
-  const unit = season.sessions[0]?.project.unit ?? 'in';
   return tableCsv<'date' | (typeof COLUMNS)[number]>(
     [...COLUMNS, 'date'],
-    [...days, ...benchRows(season, unit, currency)],
+    [...days, ...benchRows(season, currency)],
   );
 }
 

@@ -9,7 +9,7 @@ import type { Project } from '../../src/project/model.ts';
 import { seasonJson } from '../../src/season/report.ts';
 import type { Season } from '../../src/season/season.ts';
 import { preparationCalendar } from '../../src/site/preparation-calendar.ts';
-import { demoCopy, sheetwright } from '../cli/terminal.ts';
+import { demoCopy, folderWith, sheetwright } from '../cli/terminal.ts';
 import { labels } from '../handout/sample.ts';
 import { readPdf } from '../print/read-pdf.ts';
 import { type Asked, type JsonStock, wrongWith } from './check-plan.ts';
@@ -153,6 +153,39 @@ describe('sheetwright season', () => {
       { project: 'note-card-band', date: '2027-01-07', attendees: 5 },
       { project: 'three-layer-thank-you', date: '2027-01-07', attendees: 12 },
     ]);
+  });
+
+  it("makes the variant that is named, the first where none is, and speaks each project's own unit", async () => {
+    const sheet = (day: string, text: string): string =>
+      `---\ntitle: Trial\nsession: ${day}\n${text}\n---\nText.\n`;
+    const folder = folderWith({
+      'box/sheet.md': sheet(
+        '2027-01-02',
+        'supplies: [{ item: Twine, each: 24 in, pack: 5 yd }]\nmeasurements:\n  unit: in\n  stock: { card: { sheet: 8 1/2 x 11 } }\n  pieces: { box: { stock: card, cut: 3 x 4 } }\n  variants: { small: {}, large: { box: { cut: 4 x 4 } } }',
+      ),
+      'label/sheet.md': sheet(
+        '2027-01-01',
+        'supplies: [{ item: Tape, each: 12 cm, pack: 5 m }]\nmeasurements:\n  unit: mm\n  stock: { paper: { sheet: A4 } }\n  pieces: { label: { stock: paper, cut: 50 x 70 } }',
+      ),
+    });
+    const run = (...argv: string[]) =>
+      sheetwright(folder, 'season', '.', '--from', '2027-01-01', '--attendees', '2', ...argv);
+    const made = async (...argv: string[]): Promise<unknown> =>
+      JSON.parse((await run('--json', '--quiet', ...argv)).out).sessions.map(
+        ({ variant }: { variant?: string }) => variant,
+      );
+    expect(await made()).toEqual([undefined, 'small']);
+    expect(await made('--variant', 'box=large')).toEqual([undefined, 'large']);
+    const rows = (await run('--csv', '--quiet')).out.split('\r\n').map((row) => row.split(','));
+    const bought = rows.filter(([list]) => list === 'buy');
+    expect(bought.map((row) => [row[4], row[13]])).toEqual([
+      ['Paper', '1'],
+      ['Card', '1'],
+      ['Tape', '24 cm'],
+      ['Twine', '48 in'],
+    ]);
+    for (const wrong of ['box=huge', 'label=large', 'bix=large', 'box'])
+      expect(await run('--variant', wrong)).toMatchObject({ code: 2 });
   });
 
   it.each([

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { KitOrder } from '../../src/kit/kit.ts';
 import { parseAmount } from '../../src/kit/shopping/amount.ts';
 import type { ShoppingLine } from '../../src/kit/shopping/line.ts';
+import { shoppingList } from '../../src/kit/shopping/list.ts';
 import type { Shares } from '../../src/kit/shopping/price.ts';
 import { kitWords } from '../../src/kit-pages/words.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
@@ -103,6 +104,31 @@ describe('the shopping list', () => {
       cost: undefined,
       buy: undefined,
     });
+  });
+
+  it('buys a shared supply once, and one that only a case, a blank or a word for the unit tells apart', () => {
+    const stocked = (supplies: string): string =>
+      `---\ntitle: Trial\nsupplies:\n${supplies}\nmeasurements:\n  unit: in\n${CARD}\n---\nText.\n`;
+    const { projects } = readWorkspaceFromTexts({
+      'shared/all.yaml': 'supplies: { tape: { item: Tape, kind: adhesive, pack: 10 yd, price: 3.80 } }\n',
+      'one/sheet.md': stocked(
+        '  - { use: shared.tape, each: 14 in }\n  - { item: Red  Twine, each: 1 ft, pack: 2 yards }\n  - { item: Dots, each: 2 }',
+      ),
+      'two/sheet.md': stocked(
+        '  - { use: shared.tape, item: Sticky tape, each: 4 in }\n  - { item: red twine, each: 2 ft, pack: 2yd }\n  - { item: Dots, each: 2, pack: 10 }',
+      ),
+    });
+    const lines = shoppingList(
+      projects.map((project) => ({ project, attendees: 10, kits: 10 })),
+      [],
+    );
+    // 180 in of tape are half a roll of 360; 30 ft of twine are five packs of 6. Dots are sold in two ways.
+    expect(lines.map(({ item, buy }) => [item, buy])).toEqual([
+      ['Tape', 1n],
+      ['Red  Twine', 5n],
+      ['Dots', 20n],
+      ['Dots', 2n],
+    ]);
   });
 
   it('lists each size of sheet that is cut', () => {

@@ -43,14 +43,14 @@ type Column = (typeof COLUMNS)[number];
 
 /** A kit as one table for a spreadsheet. */
 export function kitCsv(kit: Kit, currency: Currency): string {
-  return tableCsv(COLUMNS, benchRows(kit, kit.project.unit, currency));
+  return tableCsv(COLUMNS, benchRows(kit, currency));
 }
 
 /** What is cut, bought and paid: of a kit, or of several sessions together. */
-export function benchRows(work: BenchWork, unit: Unit, currency: Currency): readonly CsvRow[] {
+export function benchRows(work: BenchWork, currency: Currency): readonly CsvRow[] {
   return [
     ...work.stocks.flatMap(stockRows),
-    ...shoppingRows(work.shopping, unit, currency),
+    ...shoppingRows(work.shopping, currency),
     ...sumRows(work.cost, currency),
   ];
 }
@@ -95,15 +95,14 @@ function lengthIn(column: 'width' | 'height' | 'setting', length: Length): CsvRo
   return { [`${column} in`]: inches, [`${column} mm`]: mm };
 }
 
-function shoppingRows(shopping: Kit['shopping'], unit: Unit, { decimals }: Currency): readonly CsvRow[] {
-  const amount = (value: Amount | undefined): string | undefined => value && amountText(value, unit);
-  return shopping.map(({ item, sheet, needed, written, toGet, pack, buy, price, cost, gaps }) => ({
+function shoppingRows(shopping: Kit['shopping'], { decimals }: Currency): readonly CsvRow[] {
+  return shopping.map(({ unit, item, sheet, needed, written, toGet, pack, buy, price, cost, gaps }) => ({
     list: 'buy',
     item,
     ...(sheet && sizeOf(sheet)),
-    needed: amount(needed) ?? written,
-    'to get': amount(toGet),
-    pack: amount(pack),
+    needed: amountIn(unit, needed) ?? written,
+    'to get': amountIn(unit, toGet),
+    pack: amountIn(unit, pack),
     buy,
     price: price && moneyFigure(price, decimals),
     cost: cost && moneyFigure(cost, decimals),
@@ -151,7 +150,8 @@ function priceRows(
   return [...own, row(last, left), row('price', price)];
 }
 
-function amountText(amount: Amount, unit: Unit): string {
+function amountIn(unit: Unit, amount: Amount | undefined): string | undefined {
+  if (!amount) return undefined;
   if (amount.kind === 'count') return String(amount.value.valueOf());
   const length = lengthOf(amount);
   return unit === 'in' ? `${printDecimal(length, 'in', 3)} in` : `${printDecimal(length, 'cm', 1)} cm`;

@@ -1,4 +1,5 @@
 import Fraction from 'fraction.js';
+import type { Unit } from '../../measure/length.ts';
 import type { Size } from '../../measure/size.ts';
 import type { SupplyKind } from '../../project/model.ts';
 import type { Money } from '../../project/stock.ts';
@@ -33,6 +34,8 @@ type Reckoned = Partial<Omit<Need, 'priced'>> & {
 
 /** One line of the shopping list. */
 export type ShoppingLine = Reckoned & {
+  /** Of the project that first wants it: its amounts are told in it. */
+  readonly unit: Unit;
   readonly item: string;
   /** The set or range it comes from. */
   readonly from?: string | undefined;

@@ -1,3 +1,4 @@
+import type { Unit } from '../../measure/length.ts';
 import type { Project, Supply, SupplyKind } from '../../project/model.ts';
 import type { StockPlan } from '../plan.ts';
 import { type Amount, countOf, parseAmount } from './amount.ts';
@@ -19,13 +20,19 @@ export function shoppingList(
 ): readonly ShoppingLine[] {
   const wanted = parties.flatMap((party) => party.project.supplies.map((supply) => wantOf(supply, party)));
   const alike = new Map<string, readonly Want[]>();
-  for (const want of wanted) alike.set(keyOf(want), [...(alike.get(keyOf(want)) ?? []), want]);
-  return [...plans.flatMap(stockLines), ...[...alike.values()].map(supplyLine)];
+  for (const want of wanted) {
+    const key = keyOf(want, wanted);
+    alike.set(key, [...(alike.get(key) ?? []), want]);
+  }
+  const unit = parties[0]?.project.unit ?? 'in';
+  return [...plans.flatMap((plan) => stockLines(plan, unit)), ...[...alike.values()].map(supplyLine)];
 }
 
 /** What a party wants of a supply. */
 type Want = {
   readonly supply: Supply;
+  /** Of the project that wants it. */
+  readonly unit: Unit;
   readonly isKept: boolean;
   /** What one kit takes of it, where that is known; and what all of them do. */
   readonly each?: Amount | undefined;
@@ -33,7 +40,8 @@ type Want = {
 };
 
 /** A line for each size of sheet that is cut. */
-function stockLines({ stock, layouts }: StockPlan): readonly ShoppingLine[] {
+function stockLines({ stock, kinds, layouts }: StockPlan, unit: Unit): readonly ShoppingLine[] {
+  const own = kinds[0]?.pieces[0]?.session?.project.unit ?? unit;
   const used = stock.sheets.filter((sheet) => layouts.some((layout) => layout.sheet === sheet));
   return used.map((sheet): ShoppingLine => {
     const count = layouts
@@ -48,6 +56,7 @@ function stockLines({ stock, layouts }: StockPlan): readonly ShoppingLine[] {
     };
     const size = { width: sheet.size.width.value, height: sheet.size.height.value };
     return {
+      unit: own,
       item: stock.name,
       from: stock.from?.value,
       kind: 'stock',
@@ -58,28 +67,45 @@ function stockLines({ stock, layouts }: StockPlan): readonly ShoppingLine[] {
   });
 }
 
-function wantOf(supply: Supply, { attendees, kits }: Party): Want {
+function wantOf(supply: Supply, { project: { unit }, attendees, kits }: Party): Want {
   const { kind, share, each } = supply;
   const isKept = each === undefined && (share !== undefined || KEPT.includes(kind.value));
-  if (isKept) return { supply, isKept, needed: countOf(Math.ceil(attendees / (share?.value ?? 1))) };
+  if (isKept) return { supply, unit, isKept, needed: countOf(Math.ceil(attendees / (share?.value ?? 1))) };
   const amount = each && parseAmount(each.value);
-  if (!amount) return { supply, isKept };
-  return { supply, isKept, each: amount, needed: { ...amount, value: amount.value.mul(BigInt(kits)) } };
+  if (!amount) return { supply, unit, isKept };
+  return { supply, unit, isKept, each: amount, needed: { ...amount, value: amount.value.mul(BigInt(kits)) } };
 }
 
-/** The same for what is one line: the same thing, bought in the same way and counted in the same unit. */
-function keyOf({ supply, isKept, needed }: Want): string {
-  const { item, from, kind, color, share, pack, price, onHand, each } = supply;
-  const unit = needed ? [needed.kind, needed.kind === 'count' ? needed.noun : ''] : [each?.value];
-  const sold = [share?.value, pack?.value, price?.value.minor.toString(), onHand?.value];
-  return JSON.stringify([item.value, from?.value, kind.value, color?.value, isKept, ...unit, ...sold]);
+/**
+ * The same for what is one line: the same thing, bought in the same way and counted in the same unit. A shared supply is
+ * one whatever it is called, and so are names and amounts that only a letter's case, a blank or a word for the unit
+ * tells apart.
+ */
+function keyOf({ supply, isKept, needed }: Want, wanted: readonly Want[]): string {
+  const { use, from, kind, color, share, pack, price, onHand, each } = supply;
+  const namesake = use && wanted.find((want) => want.supply.use?.value === use.value)?.supply;
+  const item = plain((namesake ?? supply).item.value);
+  const unit = needed ? [needed.kind, needed.kind === 'count' ? needed.noun : ''] : [plain(each?.value)];
+  const sold = [share?.value, soldAs(pack?.value), price?.value.minor.toString(), soldAs(onHand?.value)];
+  return JSON.stringify([item, plain(from?.value), kind.value, color?.value, isKept, ...unit, ...sold]);
+}
+
+function plain(text: string | undefined): string | undefined {
+  return text?.trim().replace(/\s+/gu, ' ').toLowerCase();
+}
+
+function soldAs(text: string | undefined): string | undefined {
+  const amount = text === undefined ? undefined : parseAmount(text);
+  if (!amount) return plain(text);
+  return [amount.value.toFraction(), amount.kind === 'count' ? amount.noun : 'mm'].join(' ');
 }
 
 function supplyLine(wants: readonly Want[]): ShoppingLine {
   const [first] = wants;
   if (!first) throw new Error('a line that nobody wants');
-  const { supply, isKept, each } = first;
+  const { supply, unit, isKept, each } = first;
   const line = {
+    unit,
     item: supply.item.value,
     from: supply.from?.value,
     kind: supply.kind.value,

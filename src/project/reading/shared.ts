@@ -95,7 +95,8 @@ function filledIn(map: YamlMap, section: SharedSection, reader: Reader): YamlMap
   const entries: YamlEntry[] = [];
   for (const layer of layers) {
     const isTaken = (entry: YamlEntry): boolean =>
-      entry.key.text === 'use' || entries.some((each) => takesPlaceOf(each, entry, reader));
+      (entry.key.text === 'use' && layer !== map) ||
+      entries.some((each) => takesPlaceOf(each, entry, reader));
     entries.push(...layer.entries.filter((entry) => !isTaken(entry)));
   }
   return { ...map, entries };
