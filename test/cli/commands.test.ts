@@ -151,6 +151,12 @@ const TABLE: Readonly<Record<string, readonly Row[]>> = {
       ['other/host/season/season.ics', '!other/site'],
     ],
     ['sound', 'season --from soon', 2, /--from takes a day such as 2026-10-15, not "soon"/u],
+    [
+      'sound',
+      'season --from 2026-10-15 --attendees 2 --variant card=large',
+      2,
+      /card has no variants: leave/u,
+    ],
   ],
   uses: [
     ['sound', 'uses cream', 0, /^card \(session 2026-12-10\)\n[\s\S]*cream: 1 project\n$/u],
