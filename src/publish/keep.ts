@@ -8,7 +8,8 @@ import type { Spot } from '../recall/recall.ts';
 
 /**
  * Keeps the handouts and templates of a revision beside its record, as they were just made: the next revision leads back
- * to them, also when everything that was made is lost. What is kept already stays as it was handed out.
+ * to them, also when everything that was made is lost. What is kept already stays as it was handed out; what
+ * a publish that was ended left out is added.
  * @throws Unwritable with a remedy.
  */
 export async function keepPrints(
@@ -17,13 +18,14 @@ export async function keepPrints(
   revision: number,
   site: Site,
 ): Promise<void> {
-  if (findKept(texts, folder, revision).length > 0) return;
   const prints = site.paper.flatMap((paper) => [
     { path: keptPath({ revision, of: 'handout', paper }), made: `${slug}-${paper}.pdf` },
     { path: keptPath({ revision, of: 'template', paper }), made: pdfName(site, `${slug}-template`, paper) },
   ]);
+  const kept = new Set(findKept(texts, folder, revision).map(keptPath));
+  const lacking = prints.filter(({ path }) => !kept.has(path));
   const files = await Promise.all(
-    prints.map(async ({ path, made }) => ({ path, bytes: await readIfThere(join(out, 'site', slug, made)) })),
+    lacking.map(async ({ path, made }) => ({ path, bytes: await readIfThere(join(out, 'site', slug, made)) })),
   );
   await putFiles(
     join(texts.root, folder),

@@ -55,6 +55,7 @@ function sheetOf({ block = '', head = '', steps = '' }: Parts): Texts {
   return {
     'shared/cupboard.yaml': CUPBOARD,
     'example/photos/flat.jpg': 'a picture',
+    'fonts/noto-sans-hebrew.ttf': 'a font',
     [SHEET]: `---\ntitle: Example\n${measured}${head}${after}---\nAn example.\n\n${steps}\n${uses.join('\n')}`,
   };
 }
