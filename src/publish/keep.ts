@@ -25,7 +25,10 @@ export async function keepPrints(
   const kept = new Set(findKept(texts, folder, revision).map(keptPath));
   const lacking = prints.filter(({ path }) => !kept.has(path));
   const files = await Promise.all(
-    lacking.map(async ({ path, made }) => ({ path, bytes: await readIfThere(join(out, 'site', slug, made)) })),
+    lacking.map(async ({ path, made }) => ({
+      path,
+      bytes: await readIfThere(join(out, 'site', slug, made)),
+    })),
   );
   await putFiles(
     join(texts.root, folder),

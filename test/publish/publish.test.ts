@@ -10,7 +10,11 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { emptyFolder, sheetwright } from '../cli/terminal.ts';
+import { loadTexts } from '../../src/project/load.ts';
+import { sourceFile } from '../../src/project/source.ts';
+import { keepPrints } from '../../src/publish/keep.ts';
+import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
+import { emptyFolder, folderWith, sheetwright } from '../cli/terminal.ts';
 
 const SHEET = `---
 title: Card
@@ -104,6 +108,22 @@ describe('sheetwright publish', () => {
     expect(filesIn(join(elsewhere, 'dist'))).toEqual(made);
     expect((await sheetwright(folder, 'make', '--no-pdf')).out).toContain('0 files new or changed');
     expect(readFileSync(ledger, 'utf8')).toMatch(/number: 3/u);
+  });
+
+  it('completes what a publish that was ended kept, and leaves what was handed out as it is', async () => {
+    const folder = folderWith({
+      'projects/card/sheet.md': SHEET,
+      'projects/card/revisions/r1/handout-a4.pdf': 'as handed out',
+      'dist/site/card/card-a4.pdf': 'made anew',
+      'dist/site/card/card-template.pdf': 'the template',
+    });
+    const texts = await loadTexts(join(folder, 'projects'), {});
+    const spot = { slug: 'card', folder: 'card', file: sourceFile('card/sheet.md', SHEET) };
+    const { site } = readWorkspaceFromTexts({ 'site.yaml': 'paper: a4\n' });
+    await keepPrints({ texts, out: join(folder, 'dist') }, spot, 1, site);
+    const kept = join(folder, 'projects/card/revisions/r1');
+    expect(readFileSync(join(kept, 'handout-a4.pdf'), 'utf8')).toBe('as handed out');
+    expect(readFileSync(join(kept, 'template-a4.pdf'), 'utf8')).toBe('the template');
   });
 
   it('hands out nothing that a link leads to outside the project, and no folder', async () => {
