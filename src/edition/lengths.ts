@@ -3,7 +3,7 @@ import type { Piece } from '../project/model.ts';
 import { EDGES } from '../project/net-as-written.ts';
 import { writeName } from '../project/ref.ts';
 import { sayCorners } from '../proof/words.ts';
-import { boxSize, type Net } from '../shape/net.ts';
+import { boxSize, type Net, outlineOf } from '../shape/net.ts';
 import type { Layer } from '../shape/shapes.ts';
 import { sheetsOf } from '../shape/sheets.ts';
 import { type Edition, type Editions, pairs, type Twin } from './editions.ts';
@@ -108,8 +108,11 @@ function decorationLengths(sheet: string, { rows = [], impressions = [] }: Net):
   ];
 }
 
-function shapeLengths(sheet: string, { shape }: Net): readonly NamedLength[] {
-  return Object.entries(shape?.lengths ?? {}).map(([key, length]) => ({ name: `${sheet} ${key}`, length }));
+function shapeLengths(sheet: string, net: Net): readonly NamedLength[] {
+  return Object.entries(outlineOf(net)?.lengths ?? {}).map(([key, length]) => ({
+    name: `${sheet} ${key}`,
+    length,
+  }));
 }
 
 /** What was written of a piece and is not to be seen in its net. */

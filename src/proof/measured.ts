@@ -4,7 +4,7 @@ import { languageOf, spellingIn } from '../project/language.ts';
 import type { Piece, Project, Site } from '../project/model.ts';
 import { writeName } from '../project/ref.ts';
 import type { At } from '../project/source.ts';
-import { boxSize, measuresOf, type Net, type Opening, type PopUp } from '../shape/net.ts';
+import { boxSize, measuresOf, type Net, type Opening, outlineOf, type PopUp } from '../shape/net.ts';
 import type { Layer, Shapes } from '../shape/shapes.ts';
 import type { Sheet } from '../shape/sheets.ts';
 import { sayCorners, sayRef } from './words.ts';
@@ -67,7 +67,7 @@ function netMeasures(piece: string, { name, net }: Sheet): KnownMeasure[] {
   );
   const openings = (net.openings ?? []).flatMap((opening) => openingMeasures(piece, opening));
   const popUps = (net.popUps ?? []).flatMap((popUp) => popUpMeasures(piece, popUp));
-  const outline = Object.entries((net.shape ?? net.called)?.lengths ?? {}).map(([key, length]) =>
+  const outline = Object.entries(outlineOf(net)?.lengths ?? {}).map(([key, length]) =>
     one(length, `the ${key} of ${id}`),
   );
   return [

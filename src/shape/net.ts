@@ -222,6 +222,11 @@ export function depthsOf({ depths: [one, other] }: PopUp): readonly Length[] {
   return one.equals(other) ? [one] : [one, other];
 }
 
+/** The outline that a sheet is called by; none where it is a rectangle or a net of panels. */
+export function outlineOf({ shape, called }: Net): NamedOutline | undefined {
+  return shape ?? called;
+}
+
 /** Width and height of a sheet or an opening; one length where that says it all, as of a circle or a slot. */
 export function measuresOf({ size, shape }: Pick<Net, 'size' | 'shape'>): readonly Length[] {
   return shape?.across || size.height.sign === 0 ? [size.width] : [size.width, size.height];

@@ -1,7 +1,7 @@
 import { type Editions, type Twin, twin } from '../edition/editions.ts';
 import type { FormParameter } from '../project/grammar/form-grammar.ts';
 import { readRef } from '../project/ref.ts';
-import type { NamedOutline, Opening } from '../shape/net.ts';
+import { type NamedOutline, type Opening, outlineOf } from '../shape/net.ts';
 import { outlines } from '../shape/outlines/index.ts';
 import { netNamed } from '../shape/sheets.ts';
 import { saidRounding } from './corners.ts';
@@ -27,7 +27,7 @@ export function saidOutline<T>(
 ): SaidShape<T> | undefined {
   const shape = twin<NamedOutline>(editions, ({ shapes }) => {
     const net = netNamed(shapes.nets, readRef(id));
-    return net?.shape ?? net?.called;
+    return net && outlineOf(net);
   });
   return shape && saidShape(shape, sayLength);
 }

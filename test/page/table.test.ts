@@ -107,6 +107,7 @@ describe('a drawing', () => {
       },
     ]) {
       await ask();
+      await page.waitForSelector('.enlarged[open] svg');
       const large = await page.$eval('.enlarged svg', (svg) => svg.getBoundingClientRect().width);
       expect(large).toBeGreaterThan(width * 1.5);
       await page.keyboard.press('Escape');
