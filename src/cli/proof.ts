@@ -19,7 +19,7 @@ export const run: CommandRun<ProofOptions> = async ([named], options, terminal) 
     return openExamination(texts);
   });
   const { spots } = recall;
-  const findings = await findAll(recall, spots, cwd);
+  const findings = await findAll(recall, spots);
   recall.save();
   if (options.editions && !options.json) stdout.write(await tablesOf(recall, spots));
   if (options.json) stdout.write(findingsJson(findings));

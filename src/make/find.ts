@@ -1,18 +1,9 @@
 import { mergeTold, type Told } from '../proof/told.ts';
 import { templatesDigest } from '../recall/program.ts';
 import type { Recall, Spot } from '../recall/recall.ts';
-import { findInTwo } from './find-in-two.ts';
 
-/**
- * All that is found in projects of a workspace, in its settings and in its shared files, each once.
- * @param namedFrom The folder that the workspace was seen from when it was opened.
- */
-export async function findAll(
-  recall: Recall,
-  spots: readonly Spot[],
-  namedFrom: string,
-): Promise<readonly Told[]> {
-  await findInTwo(recall, recall.stale(spots), namedFrom);
+/** All that is found in projects of a workspace, in its settings and in its shared files, each once. */
+export async function findAll(recall: Recall, spots: readonly Spot[]): Promise<readonly Told[]> {
   const { site, shared } = await recall.basisFindings();
   const own: (readonly Told[])[] = [];
   for (const spot of spots) {

@@ -28,7 +28,7 @@ export type Known = { readonly recall: Recall; readonly changed?: ReadonlySet<st
 /** Reads a workspace and examines its projects; nothing of that is loaded before it is asked for. */
 type Read = (texts: WorkspaceTexts) => Promise<Examination>;
 
-export type Kept = { readonly from: Trace; readonly data: unknown };
+type Kept = { readonly from: Trace; readonly data: unknown };
 
 /** What was found in a project, and the language it asks for. */
 type Found = { readonly findings: readonly ToldData[]; readonly language?: LanguageData };
@@ -107,23 +107,6 @@ export class Recall {
     return this.#told((await this.#found(folder)).findings);
   }
 
-  /** Those in which it must be looked anew. */
-  stale(spots: readonly Spot[]): readonly Spot[] {
-    return spots.filter(({ folder }) => !this.#kept('found', folder));
-  }
-
-  /** What was found in a project, as plain data that another thread can take. */
-  async give(spot: Spot): Promise<Kept | undefined> {
-    await this.#found(spot.folder);
-    this.release(spot);
-    return this.#kept('found', spot.folder);
-  }
-
-  /** Takes what another thread found in a project; of no use, and no harm, where its texts are others by now. */
-  take(folder: string, found: Kept): void {
-    this.#pack.set(`found/${folder}`, found);
-  }
-
   /** The languages that are asked for, the site's first. */
   async languages(spots: readonly Spot[]): Promise<readonly At<string>[]> {
     const { site } = await this.#basis();
@@ -168,19 +151,14 @@ export class Recall {
 
   /** Something that follows from a project: what is kept of it, or worked out now. */
   async work<T>(name: string, { folder }: Pick<Spot, 'folder'>, work: Work<T>): Promise<T> {
-    const kept = this.#kept(name, folder);
-    if (kept) return kept.data as T;
+    const key = `${name}/${folder}`;
+    const kept = this.#pack.get(key) as Kept | undefined;
+    if (kept && this.inputs.changed(folder, kept.from).length === 0) return kept.data as T;
     const study = await this.study({ folder });
     const { data, uses } = await work(study, await this.commons());
     const from = this.inputs.trace(folder, ['sheet', 'revisions', ...study.uses, ...uses]);
-    this.#pack.set(`${name}/${folder}`, { from, data } satisfies Kept);
+    this.#pack.set(key, { from, data } satisfies Kept);
     return data;
-  }
-
-  /** What is kept of a work and still holds. */
-  #kept(name: string, folder: string): Kept | undefined {
-    const kept = this.#pack.get(`${name}/${folder}`) as Kept | undefined;
-    return kept && this.inputs.changed(folder, kept.from).length === 0 ? kept : undefined;
   }
 
   /** Keeps what was worked out for the next time, and forgets what is of projects that are gone. */

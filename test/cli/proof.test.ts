@@ -1,12 +1,8 @@
-import { execFileSync } from 'node:child_process';
 import { mkdirSync, writeFileSync } from 'node:fs';
-import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { Readable, Writable } from 'node:stream';
-import { pathToFileURL } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { run } from '../../src/cli.ts';
-import { builtPackage } from '../built.ts';
 import { demoCopy, emptyFolder, sheetwright } from './terminal.ts';
 
 function workspaceWith(sheet: string | Uint8Array): string {
@@ -165,48 +161,5 @@ describe('sheetwright proof', () => {
     const { out } = await sheetwright(workspaceWith(sheet), 'proof', '--editions');
     expect(out).toContain('written in inches, printed in inches alone');
     expect(out).not.toContain('mm');
-  });
-});
-
-/** Finds in two threads, as built: how many projects the first had, how many neither, and what is found then. */
-const IN_TWO = `
-const [{ Recall }, { findInTwo }, { findAll }, { openExamination }] = await Promise.all(
-  ['recall/recall', 'make/find-in-two', 'make/find', 'examine/examine'].map((file) =>
-    import(process.env.LIB + file + '.js')));
-const folder = process.cwd();
-const recall = await Recall.open(folder, folder, async (texts) => openExamination(texts));
-const { give } = recall;
-let first = 0;
-recall.give = async (spot) => {
-  first += 1;
-  // Slow enough for the second thread to begin, however busy the machine.
-  await new Promise((wait) => setTimeout(wait, 200));
-  return give.call(recall, spot);
-};
-await findInTwo(recall, recall.spots, folder);
-const left = recall.stale(recall.spots).length;
-const found = await findAll(recall, recall.spots, folder);
-console.log(JSON.stringify({ first, left, messages: found.map(({ message }) => message) }));
-`;
-
-describe('many projects', () => {
-  it('are shared by two threads, and none is left or found otherwise', async () => {
-    const folder = emptyFolder();
-    for (let index = 0; index < 60; index += 1) {
-      mkdirSync(join(folder, `card-${index}`));
-      writeFileSync(join(folder, `card-${index}`, 'sheet.md'), sheetWith(`${index + 1} x 4`));
-    }
-    const lib = join(await builtPackage(), 'dist', 'lib');
-    const output = execFileSync(process.execPath, ['--input-type=module', '-e', IN_TWO], {
-      cwd: folder,
-      encoding: 'utf8',
-      env: { ...process.env, LIB: `${pathToFileURL(lib)}/`, XDG_CACHE_HOME: emptyFolder() },
-    });
-    const { first, left, messages } = JSON.parse(output);
-    const { out } = await sheetwright(folder, 'proof', '--json');
-    expect(messages).toEqual(JSON.parse(out).map(({ message }: { message: string }) => message));
-    expect(messages.length).toBeGreaterThan(40);
-    expect(left).toBe(0);
-    if (availableParallelism() > 1) expect(first).toBeLessThan(60);
   });
 });
