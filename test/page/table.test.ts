@@ -121,7 +121,12 @@ describe('a drawing', () => {
     ['mm', 'in'],
   ])('measures in %s alone where the reader chose so, in large weight', async (chosen, other) => {
     const { page } = await visit(PATH, { width: 1280 });
+    const warnsOfTwo = (): Promise<boolean> =>
+      page.$eval('.cut .how [data-unit="both"]', (words) => words.checkVisibility());
+    await page.click('.units input[value="both"]');
+    expect(await warnsOfTwo()).toBe(true);
     await page.click(`.units input[value="${chosen}"]`);
+    expect(await warnsOfTwo()).toBe(false);
     await page.click('.net .enlarge');
     const weights = (await page.evaluate(`['${chosen}', '${other}', 'both'].map((unit) =>
       [...document.querySelectorAll('svg [data-unit="' + unit + '"]')].map((line) => {
