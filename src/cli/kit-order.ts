@@ -4,8 +4,8 @@ import type { KitOrder } from '../kit/kit.ts';
 import type { Person } from '../kit/roster.ts';
 import { Length, type Unit } from '../measure/length.ts';
 import { parseLength } from '../measure/notation.ts';
-import type { Pricing, Project, Workspace } from '../project/model.ts';
-import { leavesSomething } from '../project/reading/read-pricing.ts';
+import type { Project, Workspace } from '../project/model.ts';
+import { leavesSomething, type Pricing } from '../project/pricing.ts';
 import { type CommonOptions, Refusal } from './terminal.ts';
 
 /** What `kit` takes, as it was typed. */

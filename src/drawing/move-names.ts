@@ -61,7 +61,7 @@ function wholeOf({ panels }: Net, { panel }: HungPanel): Net['panels'][number] |
 }
 
 /** Where a name stands in a picture, on its panel or led out of it. */
-type NameSpot = NonNullable<ReturnType<typeof spotForLabel>> & { readonly label: Label };
+type PlacedName = NonNullable<ReturnType<typeof spotForLabel>> & { readonly label: Label };
 
 /** The longest line of a name led out of a picture, in sizes of the lettering. */
 const LINE = 5.5;
@@ -74,7 +74,7 @@ export function placeNames(
   { style, lettering: size }: Canvas,
   picture: SheetPicture,
   named: readonly NamedPanel[],
-): { readonly spots: readonly (NameSpot | undefined)[]; readonly callouts: readonly Callout[] } {
+): { readonly spots: readonly (PlacedName | undefined)[]; readonly callouts: readonly Callout[] } {
   const { left, right } = boxOf(pointsOf(picture));
   const beside = picture.lines.flatMap(({ points }) => points);
   const callouts: Callout[] = [];

@@ -1,5 +1,5 @@
 import type { Finding } from '../project/finding.ts';
-import type { Pricing } from '../project/model.ts';
+import type { Pricing } from '../project/pricing.ts';
 import type { CuttingBench } from './bench.ts';
 import { demandOf, type StockDemand } from './demand.ts';
 import { findObstacles } from './obstacles.ts';

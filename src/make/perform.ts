@@ -11,7 +11,7 @@ import { type FileRecord, filesIn, type MadeRecord } from './records.ts';
 import type { Stale } from './stale.ts';
 
 /** A kind of output: the files to be made, which tell what they are made from. */
-export type Kind = {
+export type OutputKind = {
   readonly name: string;
   readonly jobsOf: (note: Note) => readonly Job[];
   /** In a preview it waits until the pages of what was saved are there. */
@@ -22,7 +22,7 @@ export type Kind = {
 export type Task = {
   /** The project's folder; empty for the site. */
   readonly folder: string;
-  readonly kinds: readonly Kind[];
+  readonly kinds: readonly OutputKind[];
   readonly before: MadeRecord | undefined;
   /** What of `before` no longer holds; or why all is made. */
   readonly stale: Stale | EverythingIs;
@@ -39,7 +39,7 @@ export type Workplace = Pick<Recall, 'inputs' | 'stamps'> & {
   /** The one PDF that is printed, where it is one: the others stay as PDFs do that are not made. */
   readonly onlyPdf?: string | undefined;
   /** Whether a kind that was made before is left for the next make. */
-  readonly isLeft: (kind: Kind) => boolean;
+  readonly isLeft: (kind: OutputKind) => boolean;
   /** Told before each file that is made. */
   readonly working: (path: string) => void;
 };

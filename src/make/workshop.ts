@@ -19,7 +19,7 @@ import { letterWith } from './lettering.ts';
 import { openStudio, type ProjectMaterial, type SiteMaterial, type Studio } from './output.ts';
 import { outputs } from './outputs/index.ts';
 import { filesFor } from './package-files.ts';
-import { type Kind, type Performance, perform, type Task, type Workplace } from './perform.ts';
+import { type OutputKind, type Performance, perform, type Task, type Workplace } from './perform.ts';
 import { type ProjectPicture, readPictures } from './pictures.ts';
 import type { ProjectRecord } from './records.ts';
 
@@ -144,7 +144,7 @@ export class Workshop {
     );
     const material = { ...bare, downloads: putPaperFirst(downloads) };
     const behindAll = { ...behind, downloads: [...offered] };
-    const kinds = Object.entries(outputs).flatMap(([name, { ofProject, mayWait }]): Kind[] =>
+    const kinds = Object.entries(outputs).flatMap(([name, { ofProject, mayWait }]): OutputKind[] =>
       ofProject
         ? [{ name, mayWait, jobsOf: (note: Note) => ofProject(watched(material, behindAll, note)) }]
         : [],

@@ -22,7 +22,7 @@ import { tell, tellMissing } from './told-page.ts';
 import { Watching } from './watching.ts';
 
 /** A make, whole or stopped, and what then is the state. */
-type Attempt = {
+type MakeWithState = {
   readonly result: MakeResult;
   readonly tellState: (version: number) => Promise<PreviewState>;
 };
@@ -191,7 +191,7 @@ class Session {
     this.#followIn(this.#saved.size > 0 ? QUIET : REST);
   }
 
-  async #attempt(work: () => Promise<Attempt>): Promise<void> {
+  async #attempt(work: () => Promise<MakeWithState>): Promise<void> {
     await this.#inTurn(async () => {
       const began = performance.now();
       const seconds = (): number => (performance.now() - began) / 1000;

@@ -1,8 +1,8 @@
 import { inflateSync } from 'node:zlib';
 
 /** Characters by their code points, the first and the last of each stretch, in rising order. */
-export type Letters = readonly Stretch[];
-type Stretch = readonly [first: number, last: number];
+export type Letters = readonly CharacterRange[];
+type CharacterRange = readonly [first: number, last: number];
 
 /** A font of the workspace: its path there and from the root of the disk, what tells it from any other, and its characters; none where it can't be read. */
 export type Font = {
@@ -131,7 +131,7 @@ function cmapOf(font: Buffer): Buffer | undefined {
 const LAST_CODE_POINT = 0x10ffff;
 
 /** Stretches as they stand in the table, which has them in rising order: of one that goes back, what was not told yet. */
-function* inGroups(table: Buffer): Iterable<Stretch> {
+function* inGroups(table: Buffer): Iterable<CharacterRange> {
   let told = -1;
   for (let index = 0; index < table.readUInt32BE(12); index++) {
     const at = 16 + index * 12;
@@ -144,7 +144,7 @@ function* inGroups(table: Buffer): Iterable<Stretch> {
 }
 
 /** The same; a segment gives its glyphs by adding, or by a list that may have none for a character. */
-function* inSegments(table: Buffer): Iterable<Stretch> {
+function* inSegments(table: Buffer): Iterable<CharacterRange> {
   const size = table.readUInt16BE(6);
   let told = -1;
   for (let at = 14; at < 14 + size; at += 2) {
@@ -162,7 +162,7 @@ function* inSegments(table: Buffer): Iterable<Stretch> {
 }
 
 /** Those that touch, as one. */
-function joined(stretches: Iterable<Stretch>): Letters {
+function joined(stretches: Iterable<CharacterRange>): Letters {
   const found: [number, number][] = [];
   for (const [first, last] of stretches) {
     const before = found.at(-1);

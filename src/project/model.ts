@@ -1,4 +1,3 @@
-import type Fraction from 'fraction.js';
 import type { Root, RootContent } from 'mdast';
 import type { Length, Unit } from '../measure/length.ts';
 import type { Units } from '../measure/ruler-unit.ts';
@@ -12,6 +11,7 @@ import type { Shared } from './grammar/reader.ts';
 import type { Ledger } from './ledger/ledger.ts';
 import type { NetAsWritten } from './net-as-written.ts';
 import type { OpeningAsWritten } from './opening.ts';
+import type { Pricing } from './pricing.ts';
 import type { Reference } from './prose/reference.ts';
 import type { Ref } from './ref.ts';
 import type { Schedule } from './schedule.ts';
@@ -212,24 +212,6 @@ export type Bench = {
   /** The mat of a cutting machine, and how the file for it has fold lines. */
   readonly mat: AtSize;
   readonly scores: 'solid' | 'perforated';
-};
-
-/** What goes into the price of a class, besides what its kits use up. What is not said is not known. */
-export type Pricing = {
-  /** Of an hour of the host's work, and how many hours a class takes. */
-  readonly rate?: Money;
-  readonly hours?: Fraction;
-  /** For each person. */
-  readonly toolWear?: Money;
-  /** For a class. */
-  readonly room?: Money;
-  /** Of a booking platform: for each place, and percent of the price. */
-  readonly platform?: Money;
-  readonly platformShare?: Fraction;
-  /** Of a parcel. */
-  readonly postage?: Money;
-  /** Percent of the price. */
-  readonly margin?: Fraction;
 };
 
 export type Paper = 'letter' | 'a4';

@@ -12,7 +12,7 @@ export type At<T> = { readonly value: T; readonly at: Place };
 /** A point in a text as people count: the first line and the first column are 1. */
 type LineColumn = { readonly line: number; readonly column: number };
 
-/** Line and column of an offset. The only place where offsets become lines. */
+/** TextLine and column of an offset. The only place where offsets become lines. */
 export function pointAt(text: string, offset: number): LineColumn {
   const within = Math.min(offset, text.length);
   const { number, start } = lineAt(text, within);
@@ -20,10 +20,10 @@ export function pointAt(text: string, offset: number): LineColumn {
 }
 
 /** A line as people count, and its offsets; `end` is that of the next line. */
-type Line = { readonly number: number; readonly start: number; readonly end: number };
+type TextLine = { readonly number: number; readonly start: number; readonly end: number };
 
 /** The line round an offset. */
-export function lineAt(text: string, offset: number): Line {
+export function lineAt(text: string, offset: number): TextLine {
   const starts = lineStarts(text);
   const line = indexUpTo(offset, starts.length, (index) => starts[index] ?? 0);
   return { number: line + 1, start: starts[line] ?? 0, end: starts[line + 1] ?? text.length };

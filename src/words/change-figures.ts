@@ -16,21 +16,21 @@ export function lengthsChanged(
   return { lengths, size: bothWays(rows.map(asSize)) };
 }
 
-type Figure = { readonly figure: string; readonly unit: string };
+type UnitFigure = { readonly figure: string; readonly unit: string };
 
-const NO_FIGURE: Figure = { figure: '', unit: '' };
+const NO_FIGURE: UnitFigure = { figure: '', unit: '' };
 
-function figuresOf(value: PublishedValue, edition: EditionName, say: Say): readonly Figure[] {
+function figuresOf(value: PublishedValue, edition: EditionName, say: Say): readonly UnitFigure[] {
   const unit = unitIn(edition, say);
   return (value[edition] ?? []).map((length) => ({ figure: say.figure(print(length, unit)), unit }));
 }
 
-function asSize(figures: readonly Figure[]): Figure {
+function asSize(figures: readonly UnitFigure[]): UnitFigure {
   return { figure: figures.map(({ figure }) => figure).join(' × '), unit: figures[0]?.unit ?? '' };
 }
 
 /** `4 × 5¼ in`, or `4 × 5¼ in (102 × 133 mm)` where both editions say it. */
-function bothWays(figures: readonly Figure[]): string {
+function bothWays(figures: readonly UnitFigure[]): string {
   const [first = '', ...others] = figures.map(({ figure, unit }) => `${figure} ${unit}`);
   return others.length > 0 ? `${first} (${others.join(', ')})` : first;
 }

@@ -1,5 +1,5 @@
 import Fraction from 'fraction.js';
-import type { Pricing } from '../../project/model.ts';
+import type { Pricing } from '../../project/pricing.ts';
 import type { Money } from '../../project/stock.ts';
 
 /** A class as far as its price goes. */

@@ -3,7 +3,7 @@ import { notation, ratioOf } from '../../measure/notation.ts';
 import { made, mapOf, type Value } from '../grammar/grammar.ts';
 import { optional } from '../grammar/keys.ts';
 import { asMatch, asMoney } from '../grammar/values.ts';
-import type { Pricing } from '../model.ts';
+import { leavesSomething, type Pricing } from '../pricing.ts';
 import type { At } from '../source.ts';
 import type { Money } from '../stock.ts';
 
@@ -57,8 +57,3 @@ export const asPricing: Value<Pricing> = made(PRICING, (pricing, { reader: { rep
   report({ rule: 'unexpected-value', at: margin.at, facts: { key: 'margin', expected, actual } });
   return others;
 });
-
-/** Whether what is taken of each price leaves something to pay with. */
-export function leavesSomething({ margin, platformShare }: Pricing): boolean {
-  return !margin || !platformShare || margin.add(platformShare).compare(100n) < 0;
-}
