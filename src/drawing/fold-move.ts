@@ -206,7 +206,7 @@ function drawArrow(canvas: Canvas, { points, hidden }: SheetPicture['lines'][num
 }
 
 /** Runs of points that are all seen or all hidden, each up to where the next begins. */
-function stretches(hidden: readonly boolean[]): readonly Stretch[] {
+function stretches(hidden: readonly boolean[]): readonly HingeStretch[] {
   const last = hidden.length - 1;
   const starts = hidden.flatMap((isHidden, index) =>
     index < last && (index === 0 || hidden[index - 1] !== isHidden) ? [index] : [],
@@ -218,4 +218,4 @@ function stretches(hidden: readonly boolean[]): readonly Stretch[] {
   }));
 }
 
-type Stretch = { readonly from: number; readonly to: number; readonly isHidden: boolean };
+type HingeStretch = { readonly from: number; readonly to: number; readonly isHidden: boolean };

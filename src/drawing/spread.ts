@@ -1,10 +1,10 @@
 /** A label that would like to stand at `at` and takes up `size` along the line. */
 type Spreadable = { readonly at: number; readonly size: number };
 
-type Entry = Spreadable & { readonly index: number };
+type IndexedSpread = Spreadable & { readonly index: number };
 
 /** Labels pushed against one another, and where the middle of them all would like to be. */
-type Cluster = { readonly entries: readonly Entry[]; readonly wanted: number; readonly size: number };
+type Cluster = { readonly entries: readonly IndexedSpread[]; readonly wanted: number; readonly size: number };
 
 /**
  * Where labels along a line stand so that none touches another: each as near as can be to where it wants to be (least

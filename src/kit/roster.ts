@@ -20,7 +20,7 @@ type RosterReading =
 
 const COLUMNS = ['name', 'how many', 'by', 'unit', 'address', 'note'] as const;
 
-type Column = (typeof COLUMNS)[number];
+type RosterColumn = (typeof COLUMNS)[number];
 
 /** More kits than anybody takes home are a slip. */
 const MOST_KITS = 100;
@@ -49,7 +49,7 @@ export function readRoster(text: string): RosterReading {
     if (fields.every((field) => field.trim() === '')) return [];
     const fault = (problem: string): void => void faults.push({ line, problem });
     if (fields.length !== columns.length) fault(`${fields.length} fields, but ${columns.length} columns`);
-    const of = (column: Column): string => fields[columns.indexOf(column)]?.trim() ?? '';
+    const of = (column: RosterColumn): string => fields[columns.indexOf(column)]?.trim() ?? '';
     return [personOf(of, fault)];
   });
   const [first, ...others] = faults;
@@ -58,11 +58,11 @@ export function readRoster(text: string): RosterReading {
   return { people };
 }
 
-function isColumn(text: string): text is Column {
+function isColumn(text: string): text is RosterColumn {
   return COLUMNS.some((column) => column === text);
 }
 
-function personOf(of: (column: Column) => string, fault: (problem: string) => void): Person {
+function personOf(of: (column: RosterColumn) => string, fault: (problem: string) => void): Person {
   const [name, many, by, unit] = [of('name'), of('how many'), of('by'), of('unit').toLowerCase()];
   const address = of('address')
     .split(/\r\n?|\n/u)
@@ -85,14 +85,14 @@ function personOf(of: (column: Column) => string, fault: (problem: string) => vo
   };
 }
 
-type Row = { readonly line: number; readonly fields: readonly string[] };
+type RosterRow = { readonly line: number; readonly fields: readonly string[] };
 
 /** A field: quoted, a quote in it doubled, or plain; then what ends it. */
 const FIELD = /(?:"((?:[^"]|"")*)"|([^",\r\n]*))(,|\r\n|\n|\r|$)/uy;
 
 /** RFC 4180, 2.1 to 2.7; a line may also end as it does on any system. */
-function readTable(text: string): readonly Row[] | RosterFault {
-  const rows: Row[] = [];
+function readTable(text: string): readonly RosterRow[] | RosterFault {
+  const rows: RosterRow[] = [];
   let fields: string[] = [];
   let [line, next] = [1, 1];
   for (let at = 0; at < text.length || fields.length > 0; ) {

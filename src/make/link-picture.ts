@@ -82,19 +82,24 @@ function shownPicture(material: ProjectMaterial): LinkPicture['picture'] {
 }
 
 /** A place on the picture, in pixels. */
-type Place = { readonly left: number; readonly top: number; readonly width: number; readonly height: number };
+type PictureBox = {
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+};
 
 /** Where on the paper everything stands: a strip in the project's color, the words, the picture. */
-type Layout = {
-  readonly strip: Place;
-  readonly words: Place;
-  readonly picture: Place;
+type PictureLayout = {
+  readonly strip: PictureBox;
+  readonly words: PictureBox;
+  readonly picture: PictureBox;
   /** How high the title may be, and how many times as large as beside a link all words are. */
   readonly title: number;
   readonly scale: number;
 };
 
-const LAYOUTS: Readonly<Record<PictureFormat, Layout>> = {
+const LAYOUTS: Readonly<Record<PictureFormat, PictureLayout>> = {
   wide: {
     strip: { left: 0, top: 0, width: 18, height: 630 },
     words: { left: 72, top: 60, width: 544, height: 510 },
@@ -154,7 +159,7 @@ export async function paintLinkPicture(content: LinkPicture, format: PictureForm
 
 async function wordLayers(
   { title, siteTitle, facts }: LinkPicture,
-  { words: { left, top, width, height }, title: most, scale }: Layout,
+  { words: { left, top, width, height }, title: most, scale }: PictureLayout,
 ): Promise<OverlayOptions[]> {
   const small = { weight: 400, size: 30 * scale, color: SOFT, width } as const;
   const sizes = TITLE_SIZES.map((size) => size * scale);
@@ -171,7 +176,7 @@ async function wordLayers(
 
 async function pictureLayers(
   { picture, tint }: LinkPicture,
-  { picture: place }: Layout,
+  { picture: place }: PictureLayout,
 ): Promise<OverlayOptions[]> {
   const { left, top, width, height } = place;
   const ground = block(place, tint);
@@ -187,6 +192,6 @@ async function pictureLayers(
   return [ground, { ...drawing, left: left + MARGIN, top: top + MARGIN }];
 }
 
-function block({ left, top, width, height }: Place, background: string): OverlayOptions {
+function block({ left, top, width, height }: PictureBox, background: string): OverlayOptions {
   return { input: { create: { width, height, channels: 3, background } }, left, top };
 }

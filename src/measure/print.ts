@@ -84,11 +84,14 @@ export function printMetric(length: Length, unit: MetricUnit): string {
   return unit === 'mm' ? printMillimeters(length) : printDecimal(rulerMark(length, 'mm'), 'cm', 2);
 }
 
-/** A length in the unit named, with the unit behind it: `2¼ in`, `57 mm`, `5.7 cm`. */
+/** A length in the unit named, with the unit after it: `2¼ in`, `57 mm`, `5.7 cm`. */
 export function printLength(length: Length, unit: Unit, style: FractionStyle = 'plain'): string {
-  if (unit === 'in') return `${printInches(length, style)} in`;
-  if (unit === 'mm') return `${printMillimeters(length)} mm`;
-  return `${printDecimal(length, 'cm', 1)} cm`;
+  return `${printFigure(length, unit, style)} ${unit}`;
+}
+
+function printFigure(length: Length, unit: Unit, style: FractionStyle): string {
+  if (unit === 'in') return printInches(length, style);
+  return unit === 'mm' ? printMillimeters(length) : printDecimal(length, 'cm', 1);
 }
 
 /**
@@ -119,6 +122,5 @@ export function printSize(size: Size | Volume, unit: Unit, style: FractionStyle 
 
 /** Any number of lengths with a multiplication sign between, and the unit once. */
 function printSizes(lengths: readonly Length[], unit: Unit, style: FractionStyle = 'plain'): string {
-  const number = (length: Length): string => printLength(length, unit, style).replace(/ (?:in|mm|cm)$/u, '');
-  return `${lengths.map(number).join(' × ')} ${unit}`;
+  return `${lengths.map((length) => printFigure(length, unit, style)).join(' × ')} ${unit}`;
 }

@@ -7,13 +7,13 @@ import type { Work } from '../recall/recall.ts';
 import { nameOf } from '../words/names.ts';
 
 /** What a page shows of a part of its sheet: the title, a step by its number, a piece by its name. */
-type Mark =
+type SourceMark =
   | { readonly kind: 'title' }
   | { readonly kind: 'step'; readonly number: number }
   | { readonly kind: 'piece'; readonly name: string };
 
 /** Where in a sheet something is written that its page shows: offsets, the end not in it. */
-export type MarkedPlace = { readonly start: number; readonly end: number; readonly mark: Mark };
+export type MarkedPlace = { readonly start: number; readonly end: number; readonly mark: SourceMark };
 
 export const workPlaces: Work<readonly MarkedPlace[]> = async ({ project }) => ({
   data: placesIn(project),
@@ -21,7 +21,7 @@ export const workPlaces: Work<readonly MarkedPlace[]> = async ({ project }) => (
 });
 
 /** What is shown of an offset in a sheet; where a part lies in another, the inner one. */
-export function markAt(places: readonly MarkedPlace[], offset: number): Mark | undefined {
+export function markAt(places: readonly MarkedPlace[], offset: number): SourceMark | undefined {
   return places.findLast(({ start, end }) => start <= offset && offset < end)?.mark;
 }
 

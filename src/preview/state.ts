@@ -18,14 +18,14 @@ export type PreviewState = {
   readonly findings: readonly Told[];
   readonly drafts: readonly Draft[];
   /** Of each sheet in which something was found, by its path: whose it is, and what its page shows of it. */
-  readonly sheets: ReadonlyMap<string, Sheet>;
+  readonly sheets: ReadonlyMap<string, OpenSheet>;
   /** The address that opens a file in the demonstrator's editor, with `{file}`, `{line}` and `{column}` to be set in. */
   readonly editor?: string | undefined;
   /** A broken environment or a mistake of ours, in one line. */
   readonly trouble?: string;
 };
 
-type Sheet = { readonly slug: string; readonly places: readonly MarkedPlace[] };
+type OpenSheet = { readonly slug: string; readonly places: readonly MarkedPlace[] };
 
 export const NOTHING_KNOWN: PreviewState = { version: 0, findings: [], drafts: [], sheets: new Map() };
 
@@ -94,9 +94,9 @@ export async function stateWith(
   return { ...rest, version, findings, sheets: new Map([...before.sheets, ...(await sheetsIn(result))]) };
 }
 
-async function sheetsIn({ recall, spots, findings }: MakeResult): Promise<ReadonlyMap<string, Sheet>> {
+async function sheetsIn({ recall, spots, findings }: MakeResult): Promise<ReadonlyMap<string, OpenSheet>> {
   const blamed = new Set(findings.map(({ at }) => at.file));
-  const sheets = new Map<string, Sheet>();
+  const sheets = new Map<string, OpenSheet>();
   for (const spot of spots.filter(({ file }) => blamed.has(file))) {
     sheets.set(spot.file.path, { slug: spot.slug, places: await placesOf(recall, spot) });
     recall.release(spot);

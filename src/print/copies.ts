@@ -45,10 +45,10 @@ export async function layCopies(
   return { pdf: await to.save(), sheet, sheets: (count * sides.length) / 2 };
 }
 
-type Read = { readonly from: PDFDocument; readonly pages: readonly PDFEmbeddedPage[] };
+type OpenedCopy = { readonly from: PDFDocument; readonly pages: readonly PDFEmbeddedPage[] };
 
 /** A PDF and its pages, taken over whole; the library throws errors of any kind at what is none, or half of one. */
-async function readInto(to: PDFDocument, pdf: Uint8Array): Promise<Read | undefined> {
+async function readInto(to: PDFDocument, pdf: Uint8Array): Promise<OpenedCopy | undefined> {
   try {
     const from = await PDFDocument.load(pdf, { updateMetadata: false });
     const pages = await to.embedPages(from.getPages());

@@ -11,7 +11,7 @@ import { absolute, lastingName, siteAddress } from './place.ts';
 import { hoursOf, whenText } from './when.ts';
 
 /** What is new, an entry each: a revision that was published, or a project that never was. */
-type News = {
+type FeedNews = {
   readonly project: ListedProject;
   readonly revision?: Revision;
   /** `YYYY-MM-DD`. */
@@ -44,13 +44,13 @@ export function feedXml(projects: readonly ListedProject[], site: Site, labels: 
 ${SafeHtml.join(news.map((item) => entryOf(item, site, voice)))}</feed>`);
 }
 
-function newsOf(project: ListedProject): News[] {
+function newsOf(project: ListedProject): FeedNews[] {
   const { revisions } = project;
   if (revisions.length > 0) return revisions.map((revision) => ({ project, revision, date: revision.date }));
   return [{ project, date: UNDATED }];
 }
 
-function entryOf({ project, revision, date }: News, site: Site, voice: Voice): SafeHtml {
+function entryOf({ project, revision, date }: FeedNews, site: Site, voice: Voice): SafeHtml {
   const { slug, title, tags } = project;
   const path = `${slug}/`;
   const name = revision ? `${slug} revision ${revision.number}` : slug;

@@ -4,7 +4,7 @@ import { bySession, type ListedProject, listingOf } from './listed.ts';
 /** How two projects are alike, the nearest first, and how much each counts. */
 const WAYS = { form: 4, occasion: 3, tag: 2 } as const;
 
-type Way = keyof typeof WAYS;
+type Relation = keyof typeof WAYS;
 
 /** What a project's page leads on to. */
 type Related = {
@@ -12,7 +12,7 @@ type Related = {
   readonly before: ListedProject | undefined;
   readonly after: ListedProject | undefined;
   /** The nearest, and in what they are alike above all. */
-  readonly alike: readonly { readonly project: ListedProject; readonly way: Way }[];
+  readonly alike: readonly { readonly project: ListedProject; readonly way: Relation }[];
 };
 
 const MOST_ALIKE = 3;
@@ -34,7 +34,7 @@ export function relatedOf(projects: readonly ListedProject[]): ReadonlyMap<strin
 }
 
 /** What a project may share with others. */
-function marksOf({ forms = [], occasion, tags }: ListedProject): readonly (readonly [Way, string])[] {
+function marksOf({ forms = [], occasion, tags }: ListedProject): readonly (readonly [Relation, string])[] {
   return [
     ...forms.map((form) => ['form', form] as const),
     ...(occasion === undefined ? [] : [['occasion', occasion] as const]),
@@ -56,7 +56,7 @@ function groupsOf(projects: readonly ListedProject[]): Groups {
 
 /** The nearest, two to spare for the neighbors. A mark that few share says more than one that all have. */
 function alikeTo(project: ListedProject, sharing: Groups): Related['alike'] {
-  const found = new Map<ListedProject, { way: Way; score: number }>();
+  const found = new Map<ListedProject, { way: Relation; score: number }>();
   for (const mark of marksOf(project)) {
     const [way] = mark;
     const group = sharing.get(mark.join(' ')) ?? [];

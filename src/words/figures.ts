@@ -1,5 +1,6 @@
 import type { Length, Unit } from '../measure/length.ts';
 import { printMetric, roundedSign, rulerInches } from '../measure/print.ts';
+import { rulerMark } from '../measure/round.ts';
 import { type EditionName, type MetricUnit, UNIT_OF } from '../measure/ruler-unit.ts';
 import type { Say } from './labels.ts';
 
@@ -41,7 +42,10 @@ export function pluralOf(lengths: readonly Length[], edition: EditionName, say: 
 }
 
 function pluralOfLength(length: Length, edition: EditionName, say: Say): Intl.LDMLPluralRule {
-  if (edition === 'metric') return say.plural(Number(printMetric(length, say.metric)));
+  if (edition === 'metric') {
+    const shown = rulerMark(length, 'mm').in(say.metric);
+    return say.plural(Number(shown.numerator) / Number(shown.denominator));
+  }
   const { whole, numerator } = rulerInches(length);
   if (numerator === 0n) return say.plural(Number(whole));
   return whole === 0n ? say.pluralOfPart : say.plural(length.mm / 25.4);

@@ -10,7 +10,7 @@ import { type Currency, lengthFigures, moneyFigure } from './figures.ts';
 import { type CsvField, tableCsv } from './table.ts';
 
 /** What a row says, by column; what a row has not is empty. */
-type CsvRow = Readonly<Partial<Record<Column, CsvField>>>;
+type CsvRow = Readonly<Partial<Record<CsvColumn, CsvField>>>;
 
 /** What is cut, bought and paid. */
 export type BenchWork = Pick<Kit, 'stocks' | 'shopping' | 'cost'>;
@@ -39,7 +39,7 @@ export const COLUMNS = [
   'unknown',
 ] as const;
 
-type Column = (typeof COLUMNS)[number];
+type CsvColumn = (typeof COLUMNS)[number];
 
 /** A kit as one table for a spreadsheet. */
 export function kitCsv(kit: Kit, currency: Currency): string {

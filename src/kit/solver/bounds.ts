@@ -5,7 +5,7 @@ import type { CuttingProblem, Priced, SheetSource } from './problem.ts';
  * What every plan has to cover: were every blank worth so much, all that is wanted would be worth `worth`, and no sheet
  * of each size can be cut for more than `each` says (A. A. Farley, Operations Research 38, 1990). Whole numbers.
  */
-export type Cover = { readonly worth: number; readonly each: readonly number[] };
+export type CoverBound = { readonly worth: number; readonly each: readonly number[] };
 
 /** So many packs of each size, and what they cost together. */
 export type Basket = { readonly packs: readonly number[]; readonly cost: number };
@@ -14,7 +14,7 @@ export type Basket = { readonly packs: readonly number[]; readonly cost: number 
 const PARTS = 2n ** 40n;
 
 /** By area alone: a sheet covers at most its own. A size that no blank fits counts for nothing. */
-export function areaCover({ blanks, demand, sheets, safe }: CuttingProblem): Cover {
+export function areaCover({ blanks, demand, sheets, safe }: CuttingProblem): CoverBound {
   const needed = (safe?.blanks ?? blanks).reduce(
     (total, blank, index) => total + areaOf(blank) * BigInt(demand[index] ?? 0),
     0n,
@@ -36,14 +36,18 @@ export function coverOf(
   values: readonly number[],
   priced: readonly Priced[],
   { demand }: CuttingProblem,
-): Cover | undefined {
+): CoverBound | undefined {
   const each = priced.map(({ bound }) => bound);
   if (!each.every(Number.isFinite)) return undefined;
   return { worth: values.reduce((sum, value, blank) => sum + value * (demand[blank] ?? 0), 0), each };
 }
 
 /** How much a cover still lacks when all that is there and in a basket is cut; 0 or less where it may be enough. */
-export function lackOf({ worth, each }: Cover, { packs }: Basket, sheets: readonly SheetSource[]): number {
+export function lackOf(
+  { worth, each }: CoverBound,
+  { packs }: Basket,
+  sheets: readonly SheetSource[],
+): number {
   return sheets.reduce(
     (left, { pack = 1, there = 0 }, sheet) =>
       left - (there + pack * (packs[sheet] ?? 0)) * (each[sheet] ?? 0),
@@ -58,7 +62,7 @@ const MOST_STEPS = 100_000;
  * The cheapest packs that cover all that has to be covered: no plan costs less. Exact, by trying, where sizes are few;
  * otherwise packs may be opened in part.
  */
-export function cheapestBasket(covers: readonly Cover[], sheets: readonly SheetSource[]): Basket {
+export function cheapestBasket(covers: readonly CoverBound[], sheets: readonly SheetSource[]): Basket {
   const none: Basket = { packs: sheets.map(() => 0), cost: 0 };
   const lacks = covers.map((cover) => lackOf(cover, none, sheets));
   return (
@@ -67,12 +71,12 @@ export function cheapestBasket(covers: readonly Cover[], sheets: readonly SheetS
 }
 
 class BasketSearch {
-  readonly #covers: readonly Cover[];
+  readonly #covers: readonly CoverBound[];
   readonly #sheets: readonly SheetSource[];
   #best: Basket | undefined;
   #steps = 0;
 
-  constructor(covers: readonly Cover[], sheets: readonly SheetSource[]) {
+  constructor(covers: readonly CoverBound[], sheets: readonly SheetSource[]) {
     this.#covers = covers;
     this.#sheets = sheets;
   }
@@ -112,7 +116,7 @@ function packsFor(lack: number, worth: number): number {
 
 /** The least that what is lacking costs in packs of the sizes from one on, opened in part; rounded up. */
 function leastCost(
-  covers: readonly Cover[],
+  covers: readonly CoverBound[],
   lacks: readonly number[],
   sheets: readonly SheetSource[],
   from: number,

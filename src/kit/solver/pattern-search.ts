@@ -1,4 +1,4 @@
-import { areaCover, type Basket, type Cover, coverOf, lackOf } from './bounds.ts';
+import { areaCover, type Basket, type CoverBound, coverOf, lackOf } from './bounds.ts';
 import { bestConstrained, goodConstrained, listConstrained, tableOf } from './constrained.ts';
 import { type CutGrid, gridOf } from './grid.ts';
 import type { Master, Prices } from './master.ts';
@@ -45,7 +45,7 @@ export class PatternSearch {
   readonly #isLate: (part: number) => boolean;
   readonly #grids: readonly CutGrid[];
   readonly #relaxed: readonly (CutGrid | undefined)[];
-  readonly #covers: Cover[];
+  readonly #covers: CoverBound[];
   #random = 1;
 
   /** @param isLate whether so much of the work is done, from 0 to 1. */
@@ -64,7 +64,7 @@ export class PatternSearch {
   }
 
   /** What every plan has to cover, as far as it is known. */
-  get covers(): readonly Cover[] {
+  get covers(): readonly CoverBound[] {
     return this.#covers;
   }
 

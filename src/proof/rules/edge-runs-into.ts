@@ -40,9 +40,9 @@ export const edgeRunsInto: Rule<Facts> = {
   },
 };
 
-type Row = OnPaper & { readonly edge: string; readonly side: Edge; readonly depth: Length };
+type EdgeOnPaper = OnPaper & { readonly edge: string; readonly side: Edge; readonly depth: Length };
 
-function sayObstacle(obstacle: Obstacle, row: Row): Words {
+function sayObstacle(obstacle: Obstacle, row: EdgeOnPaper): Words {
   const { edge, on, unit, side } = row;
   switch (obstacle.kind) {
     case 'end of paper': {
@@ -77,7 +77,7 @@ function sayObstacle(obstacle: Obstacle, row: Row): Words {
 
 function sayRow(
   { meets, side, depth, at, left }: Extract<Obstacle, { readonly kind: 'row' }>,
-  { edge, on, unit }: Row,
+  { edge, on, unit }: EdgeOnPaper,
 ): Words {
   const notes = [{ message: `the ${side} edge is punched here`, at }];
   const deep = sayLength(depth, unit);
@@ -105,7 +105,7 @@ function sayRow(
 
 function sayOpening(
   { name, from, left }: Extract<Obstacle, { readonly kind: 'opening' }>,
-  { edge, unit, depth }: Row,
+  { edge, unit, depth }: EdgeOnPaper,
 ): Words {
   const far = sayLength(depth.plus(leastPaper(unit)), unit);
   const remedy = `move ${name} until it is ${far} from that edge, or make "depth:" smaller`;
