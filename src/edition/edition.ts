@@ -17,11 +17,23 @@ export function hasForeignPieces({ project, shapes }: Edition): boolean {
 /** The project in its other unit, but for its pieces: cut from that edition's own paper. */
 export function otherProject(project: Project): Project {
   const unit = project.unit === 'in' ? 'mm' : 'in';
-  const stock = [...project.stock].map(
-    ([id, { sheets, otherSheets, ...each }]) =>
-      [id, { ...each, sheets: otherSheets, otherSheets: sheets }] as const,
+  const { stock, substitutes } = project;
+  return {
+    ...project,
+    unit,
+    stock: inOtherSheets(stock),
+    substitutes: inOtherSheets(substitutes),
+    pieces: new Map(),
+  };
+}
+
+function inOtherSheets(stocks: Project['stock']): Project['stock'] {
+  return new Map(
+    [...stocks].map(([id, { sheets, otherSheets, ...each }]) => [
+      id,
+      { ...each, sheets: otherSheets, otherSheets: sheets },
+    ]),
   );
-  return { ...project, unit, stock: new Map(stock), pieces: new Map() };
 }
 
 /** What the proof finds in the other edition of a project and did not find in its own. */

@@ -23,7 +23,7 @@ import { cutsWithin, type OptionsOfRung, type Strain, staysNear, yielding } from
 type Settled = { readonly numbers: Numbers; readonly strain: Strain | undefined };
 
 /** What a piece is cut from is the reader's to choose: a sheet that is too small never bends the numbers. */
-const PAPER: RuleId = 'piece-exceeds-sheet';
+const PAPER: readonly RuleId[] = ['piece-exceeds-sheet', 'substitute-too-small'];
 
 /** How many candidates of one piece are tried on each rung. */
 const MOST_TRIED = 150;
@@ -207,7 +207,7 @@ class Settling {
   /** What the proof finds in a piece and its base, as far as their paper is no matter. */
   *#findings(project: Project, shapes: Shapes, linked: Edition | undefined): Generator<Finding> {
     for (const finding of proofMeasures(this.#workspace, project, shapes)) {
-      if (finding.rule !== PAPER) yield finding;
+      if (!PAPER.includes(finding.rule)) yield finding;
     }
     if (linked) yield* proofLinks(this.#workspace, linked.project, linked.shapes);
   }

@@ -4,9 +4,10 @@ import { describe, expect, it } from 'vitest';
 import { emptyFolder, sheetwright } from '../cli/terminal.ts';
 
 const MOSS = '{ name: Moss card, sheet: 12 x 12, weight: 80 lb cover, color: "#6b7f5b"';
+const FIR = '{ name: Fir card, sheet: 8 1/2 x 11, weight: 216 gsm, color: "#2f4b36" }';
 
 /** Two projects: a card cut from the shared paper `moss`, and one that only shares a supply and a tag. */
-function workspace(moss: string, session = '2027-06-10'): string {
+function workspace(moss: string, fir = FIR): string {
   const folder = emptyFolder();
   const write = (path: string, text: string): void => {
     mkdirSync(join(folder, path, '..'), { recursive: true });
@@ -14,11 +15,11 @@ function workspace(moss: string, session = '2027-06-10'): string {
   };
   write(
     'shared/all.yaml',
-    `stock:\n  moss: ${moss}\n  fir: { name: Fir card, sheet: 8 1/2 x 11, weight: 216 gsm, color: "#2f4b36" }\nsupplies:\n  tape: { item: Tape, kind: adhesive }\npieces:\n  base: { stock: shared.moss, cut: 9 x 10 }\n`,
+    `stock:\n  moss: ${moss}\n  fir: ${fir}\nsupplies:\n  tape: { item: Tape, kind: adhesive }\npieces:\n  base: { stock: shared.moss, cut: 9 x 10 }\n`,
   );
   write(
     'card/sheet.md',
-    `---\ntitle: Card\nsession: ${session}\ntags: [spring]\nsupplies:\n  - { use: shared.tape, each: 24 in }\nmeasurements:\n  unit: in\n  pieces:\n    base: { use: shared.base }\n    tag: { stock: shared.moss, cut: 2 x 3, count: 4 }\n---\nA card.\n\n## Cut\nCut :piece[base] and :piece[tag].\n`,
+    `---\ntitle: Card\nsession: 2027-06-10\ntags: [spring]\nsupplies:\n  - { use: shared.tape, each: 24 in }\nmeasurements:\n  unit: in\n  pieces:\n    base: { use: shared.base }\n    tag: { stock: shared.moss, cut: 2 x 3, count: 4 }\n---\nA card.\n\n## Cut\nCut :piece[base] and :piece[tag].\n`,
   );
   write(
     'note/sheet.md',
@@ -64,22 +65,47 @@ describe('sheetwright uses', () => {
 });
 
 describe('a paper that is no longer sold', () => {
-  const proof = async (moss: string, session?: string): Promise<readonly Record<string, string>[]> =>
-    JSON.parse((await sheetwright(workspace(moss, session), 'proof', '--json')).out);
+  const proof = async (moss: string, fir?: string): Promise<readonly Record<string, string>[]> =>
+    JSON.parse((await sheetwright(workspace(moss, fir), 'proof', '--json')).out);
 
   it('tells the sessions after its last day what changes with the other paper', async () => {
-    const [finding, ...others] = await proof(`${MOSS}, until: 2027-03-31, instead: shared.fir }`);
+    const [sold, small, ...others] = await proof(`${MOSS}, until: 2027-03-31, instead: shared.fir }`);
     expect(others).toEqual([]);
-    expect(finding).toMatchObject({ rule: 'no-longer-sold', severity: 'warning' });
-    expect(finding?.message).toBe('Moss card can be had until 2027-03-31, but the session is on 2027-06-10');
+    expect(sold).toMatchObject({ rule: 'no-longer-sold', severity: 'warning' });
+    expect(sold?.message).toBe('Moss card can be had until 2027-03-31, but the session is on 2027-06-10');
     for (const change of [
       'take Fir card in its place',
       'its color is #2f4b36, not #6b7f5b',
       'it weighs 216 gsm, not 80 lb cover',
       'its sheets are 8 1/2 × 11 in, not 12 × 12 in',
-      'base cannot be cut from its sheets',
+      'its metric sheets are 210 × 297 mm, not 305 × 305 mm',
     ])
-      expect(finding?.remedy).toContain(change);
+      expect(sold?.remedy).toContain(change);
+    expect(small).toMatchObject({ rule: 'substitute-too-small', severity: 'warning' });
+    expect(small?.message).toBe(
+      'base cannot be cut from the sheets of Fir card, which takes the place of Moss card after 2027-03-31',
+    );
+  });
+
+  it('tells what the other paper is too small for in the metric edition alone', async () => {
+    const small = (sheets: string): ReturnType<typeof proof> =>
+      proof(
+        '{ sheet: 12 x 12, until: 2027-03-31, instead: shared.fir }',
+        `{ name: Fir card, sheet: 12 x 12${sheets} }`,
+      );
+    expect((await small('')).map(({ message }) => message)).toEqual([
+      'Moss can be had until 2027-03-31, but the session is on 2027-06-10',
+    ]);
+    const [sold, metric, ...others] = await small(', metric sheet: A4');
+    expect(others).toEqual([]);
+    expect(sold).toMatchObject({
+      remedy: expect.stringContaining('its metric sheets are 210 × 297 mm, not 305 × 305 mm'),
+    });
+    expect(metric).toMatchObject({
+      severity: 'note',
+      message:
+        'in the metric edition base cannot be cut from the sheets of Fir card, which takes the place of Moss after 2027-03-31',
+    });
   });
 
   it('leaves a session on the last day alone, and names a substitute that is not there', async () => {

@@ -1,12 +1,11 @@
 import type { Length, Unit } from '../../measure/length.ts';
-import { fitsWithin, quarterTurned, type Size } from '../../measure/size.ts';
+import { type EditionName, editionIn } from '../../measure/ruler-unit.ts';
+import type { Size } from '../../measure/size.ts';
 import type { Project } from '../../project/model.ts';
-import { writeName } from '../../project/ref.ts';
-import type { At, Place } from '../../project/source.ts';
-import type { PaperWeight, Stock } from '../../project/stock.ts';
+import type { Place } from '../../project/source.ts';
+import type { PaperUnit, PaperWeight, Stock, StockSheet } from '../../project/stock.ts';
 import { caliperOf } from '../../shape/caliper.ts';
-import { keptUpright } from '../../shape/keep-upright.ts';
-import { type Nets, sheetsOf } from '../../shape/sheets.ts';
+import { isSoldOut, papersSoldOut } from '../late.ts';
 import type { Rule } from '../rule.ts';
 import { sayCaliper, sayList, saySize } from '../words.ts';
 
@@ -27,13 +26,20 @@ type Change =
   | { readonly what: 'color'; readonly from: string; readonly to: string }
   | { readonly what: 'weight'; readonly from: PaperWeight; readonly to: PaperWeight }
   | { readonly what: 'caliper'; readonly from: Length; readonly to: Length }
-  | { readonly what: 'sheet'; readonly from: readonly Size[]; readonly to: readonly Size[] }
-  | { readonly what: 'too large'; readonly pieces: readonly string[] };
+  | {
+      readonly what: 'sheet';
+      readonly edition: EditionName;
+      readonly from: readonly Sold[];
+      readonly to: readonly Sold[];
+    };
+
+/** A size of sheet in the unit it is sold by. */
+type Sold = { readonly size: Size; readonly unit: PaperUnit };
 
 export const noLongerSold: Rule<Facts> = {
   severity: 'warning',
   summary: 'What a session needs can still be had on its day.',
-  why: 'A paper that is discontinued in spring is missing at the session in summer. Say `until:` of a stock or a supply, and `instead:` what takes its place: whatever changes with it is listed here, so that you can buy the old one in time or change to the new one at leisure.',
+  why: 'A paper that is discontinued in spring is missing at the session in summer. Say `until:` of a stock or a supply, and `instead:` what takes its place: whatever changes with it is listed here, the sheets of each edition, so that you can buy the old one in time or change to the new one at leisure.',
   fails: {
     head: 'session: 2027-06-10',
     stock:
@@ -43,14 +49,12 @@ export const noLongerSold: Rule<Facts> = {
   },
   passes: { with: 'session: 2027-03-31', insteadOf: 'session: 2027-06-10' },
   ownEditionOnly: true,
-  *check({ project, shapes: { nets } }) {
+  *check({ project }) {
     const { session, unit } = project;
     if (!session) return;
-    const isLate = (until: At<string> | undefined): until is At<string> =>
-      until !== undefined && until.value < session.value;
     const common = { session: session.value, sessionAt: session.at, unit };
     for (const { item, until, instead } of project.supplies)
-      if (isLate(until))
+      if (isSoldOut(until, project))
         yield {
           at: until.at,
           facts: {
@@ -61,16 +65,13 @@ export const noLongerSold: Rule<Facts> = {
             changes: [],
           },
         };
-    for (const stock of usedStocks(project)) {
-      const { until, instead, name } = stock;
-      if (!isLate(until)) continue;
-      const substitute = instead && project.substitutes.get(instead.value);
-      const changes = substitute ? changesTo(stock, substitute, project, nets) : [];
+    for (const { stock, until, substitute } of papersSoldOut(project)) {
+      const changes = substitute ? changesTo(stock, substitute, project) : [];
       yield {
         at: until.at,
         facts: {
           ...common,
-          name,
+          name: stock.name,
           until: until.value,
           ...(substitute && { instead: substitute.name }),
           changes,
@@ -91,19 +92,11 @@ export const noLongerSold: Rule<Facts> = {
   },
 };
 
-function usedStocks({ pieces, stock }: Project): readonly Stock[] {
-  const named = new Set([...pieces.values()].map((piece) => piece.stock?.value));
-  return [...stock.values()].filter(({ id }) => named.has(id.value));
-}
-
 /** What is known of both, and other. */
-function changesTo(old: Stock, substitute: Stock, project: Project, nets: Nets): readonly Change[] {
+function changesTo(old: Stock, substitute: Stock, project: Project): readonly Change[] {
   const [color, newColor] = [old.color?.value, substitute.color?.value];
   const [weight, newWeight] = [old.weight?.value, substitute.weight?.value];
   const [caliper, newCaliper] = [caliperOf(old).thickness, caliperOf(substitute).thickness];
-  const [sheets, newSheets] = [old.sheets.map(sizeOf), substitute.sheets.map(sizeOf)];
-  const [from, to] = [sheets.map(keyOf).join(), newSheets.map(keyOf).join()];
-  const large = tooLarge(old, substitute, project, nets);
   return [
     ...(color && newColor && color !== newColor
       ? [{ what: 'color', from: color, to: newColor } as const]
@@ -112,33 +105,31 @@ function changesTo(old: Stock, substitute: Stock, project: Project, nets: Nets):
       ? [{ what: 'weight', from: weight, to: newWeight } as const]
       : []),
     ...(caliper.equals(newCaliper) ? [] : [{ what: 'caliper', from: caliper, to: newCaliper } as const]),
-    ...(from === to || to === '' ? [] : [{ what: 'sheet', from: sheets, to: newSheets } as const]),
-    ...(large.length > 0 ? [{ what: 'too large', pieces: large } as const] : []),
+    ...sheetChanges(old, substitute, project),
   ];
 }
 
-function sizeOf({ size: { width, height } }: Stock['sheets'][number]): Size {
-  return { width: width.value, height: height.value };
+/** Of each edition that is printed, which has its own paper. */
+function sheetChanges(old: Stock, substitute: Stock, { unit, units }: Project): readonly Change[] {
+  const own = editionIn(unit);
+  const other = own === 'inch' ? 'metric' : 'inch';
+  const sold: readonly { edition: EditionName; from: readonly Sold[]; to: readonly Sold[] }[] = [
+    { edition: own, from: old.sheets.map(soldOf), to: substitute.sheets.map(soldOf) },
+    { edition: other, from: old.otherSheets.map(soldOf), to: substitute.otherSheets.map(soldOf) },
+  ];
+  return sold.flatMap(({ edition, from, to }): Change[] => {
+    const isPrinted = units === 'both' || units === edition;
+    const isAlike = from.map(keyOf).join() === to.map(keyOf).join();
+    return !isPrinted || isAlike || to.length === 0 ? [] : [{ what: 'sheet', edition, from, to }];
+  });
 }
 
-function keyOf({ width, height }: Size): string {
+function soldOf({ size: { width, height }, unit }: StockSheet): Sold {
+  return { size: { width: width.value, height: height.value }, unit };
+}
+
+function keyOf({ size: { width, height } }: Sold): string {
   return `${width} x ${height}`;
-}
-
-/** The pieces that no sheet of the substitute is large enough for. */
-function tooLarge(old: Stock, substitute: Stock, { pieces }: Project, nets: Nets): readonly string[] {
-  const sheets = substitute.sheets.map(sizeOf);
-  if (sheets.length === 0) return [];
-  const turns = keptUpright(substitute) === undefined;
-  const fits = (size: Size): boolean =>
-    sheets.some((sheet) => fitsWithin(size, sheet) || (turns && fitsWithin(quarterTurned(size), sheet)));
-  return [...pieces].flatMap(([piece, { stock }]) =>
-    stock?.value === old.id.value
-      ? sheetsOf(nets, piece).flatMap(({ name: part, net }) =>
-          fits(net.size) ? [] : [writeName({ piece, part })],
-        )
-      : [],
-  );
 }
 
 function sayChange(change: Change, unit: Unit): string {
@@ -150,15 +141,13 @@ function sayChange(change: Change, unit: Unit): string {
     case 'caliper':
       return `it is ${sayCaliper(change.to, unit)} thick, not ${sayCaliper(change.from, unit)}, so proof the project with it`;
     case 'sheet':
-      return `its sheets are ${saySizes(change.to, unit)}, not ${saySizes(change.from, unit)}`;
-    case 'too large':
-      return `${sayList(change.pieces)} cannot be cut from its sheets`;
+      return `its ${change.edition === editionIn(unit) ? '' : `${change.edition} `}sheets are ${saySheets(change.to)}, not ${saySheets(change.from)}`;
   }
 }
 
-function saySizes(sizes: readonly Size[], unit: Unit): string {
+function saySheets(sheets: readonly Sold[]): string {
   return sayList(
-    sizes.map((size) => saySize(size, unit)),
+    sheets.map(({ size, unit }) => saySize(size, unit)),
     'or',
   );
 }
