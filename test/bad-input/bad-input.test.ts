@@ -34,6 +34,19 @@ function fileOf(name: string): string {
   return name.includes('/ledger') ? EXAMPLE_SHEET.replace('sheet.md', 'revisions.yaml') : 'shared/all.yaml';
 }
 
+/** Slips that are more than one: a name that others use is gone with it, or the file that it names is not there. */
+const SEVERAL: ReadonlySet<string> = new Set([
+  'wrong/forms-dot-in-name.md',
+  'wrong/forms-no-colon-space.md',
+  'wrong/forms-piece-twice.md',
+  'wrong/metric-unit-none.md',
+  'wrong/prose-picture-unsaid.md',
+  'wrong/shapes-corner-twice.md',
+  'wrong/shapes-drawn-nowhere.md',
+  'wrong/shapes-kind-plural.md',
+  'wrong/variants-place-both.md',
+]);
+
 /** `12:5 unknown-key` of each error and warning. */
 function foundIn(name: string): string[] {
   const text = readFileSync(join(here, name), 'utf8');
@@ -58,11 +71,11 @@ describe('the corpus of sheets', () => {
     expect(right.flatMap((name) => foundIn(name).map((found) => `${name} ${found}`))).toEqual([]);
   });
 
-  it('that are wrong has its one slip blamed, by its rule and at its place', () => {
+  it('that are wrong has its one slip blamed, by its rule and at its place, and nothing else', () => {
     const wrong = kept.filter((name) => name.startsWith('wrong/'));
     const missed = wrong.flatMap((name) => {
       const found = foundIn(name);
-      return found.includes(expected[name] ?? '')
+      return (found.length === 1 || SEVERAL.has(name)) && found.includes(expected[name] ?? '')
         ? []
         : [`${name}: ${expected[name]}, not ${found.join('; ')}`];
     });

@@ -103,6 +103,12 @@ const SLIPS: readonly Slip[] = [
   ['step-twice', 'Cut :piece[base] and', '«:step{minutes=5}» Cut :piece[base] and', 'unexpected-value'],
   ['step-minutes', '{minutes=10}', '{minutes=«soon»}', 'unexpected-value'],
   ['html-script', 'A small thing.\n', '«<script>alert(1)</script>»\n', 'unsafe-content'],
+  ['head-key-misspelt', 'measurements:', '«measurement»:', 'unknown-key'],
+  ['unit-key-misspelt', '  unit:', '  «unti»:', 'unknown-key'],
+  ['item-key-misspelt', 'item: Bone', '«itme»: Bone', 'unknown-key'],
+  ['cut-key-misspelt', 'moss, cut: ', 'moss, «cat»: ', 'unknown-key'],
+  ['pieces-key-misspelt', '  pieces:', '  «peices»:', 'unknown-key'],
+  ['supplies-key-misspelt', 'supplies:', '«suplies»:', 'unknown-key'],
 ];
 
 /** Ways a sheet may be written otherwise and stay right. */

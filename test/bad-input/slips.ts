@@ -95,6 +95,7 @@ export const SLIPS: Readonly<Record<string, Slips>> = {
       ['dot-in-name', 'band:', '«band.a»:', VALUE],
       ['piece-twice', 'band:', '«tray»:', 'repeated-key'],
       ['no-colon-space', 'form: tray', '«form:tray»', KEY],
+      ['form-key-misspelt', 'form: tray', '«from»: tray', KEY],
     ],
   },
   shapes: {

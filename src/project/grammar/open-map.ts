@@ -21,8 +21,15 @@ export function openMap({ form, fields, isOpen }: MapGrammar, task: ToRead): rea
   if (!isMap && !value.isSection) return [];
   const known = fields.map(({ name }) => name);
   for (const { key } of isOpen ? [] : entriesOf(node)) {
-    if (known.includes(key.text)) continue;
-    reader.report({ rule: 'unknown-key', at: key.at, facts: { key: key.text, known, where: whereOf(spot) } });
+    const { typed, text, at } = key;
+    if (typed === undefined && known.includes(text)) continue;
+    const facts = {
+      key: typed ?? text,
+      known,
+      where: whereOf(spot),
+      ...(typed !== undefined && { meant: text }),
+    };
+    reader.report({ rule: 'unknown-key', at, facts });
   }
   const groups = new Set([undefined, ...fields.map(({ group }) => group)]);
   return [...groups].map((group) => gatherOf(group, fields, reader));

@@ -1,5 +1,6 @@
 import type { YamlNode } from '../yaml/yaml-node.ts';
 import type { Plan, SureMap, ToRead, Value, ValueSpot } from './grammar.ts';
+import { asMeant } from './misspelled.ts';
 import { behindKey, closeMap, type FoundValue, keep, openMap } from './open-map.ts';
 import type { Reader } from './reader.ts';
 
@@ -41,5 +42,5 @@ function followTurns(first: ToRead): readonly [ToRead | undefined, Plan['makes']
     task = { ...task, ...turned };
     makes = [...task.value.makes, ...makes];
   }
-  return [task, makes];
+  return [{ ...task, node: asMeant(task.node, task.value) }, makes];
 }

@@ -1,6 +1,7 @@
 import type { Unit } from '../../measure/length.ts';
 import { made, sectionOf, turned, type Value } from '../grammar/grammar.ts';
 import { named, optional, plainly, UNIT } from '../grammar/keys.ts';
+import { asMeant } from '../grammar/misspelled.ts';
 import { readValue } from '../grammar/read-value.ts';
 import type { Reader, SharedValue } from '../grammar/reader.ts';
 import { asChoice, asUnit } from '../grammar/values.ts';
@@ -79,7 +80,7 @@ function unburdened(pieces: readonly WrittenPiece[], reader: Reader): readonly W
 /** The unit a block states, which must be known before anything else of it is read; nothing is reported. */
 function statedUnit(node: YamlNode, reader: Reader): Unit {
   const muted = { ...reader, report: () => {} };
-  const unit = entryOf(node, 'unit')?.value;
+  const unit = entryOf(asMeant(node, MEASUREMENTS), 'unit')?.value;
   return (unit && readValue(asUnit, unit, { key: 'unit', at: unit.at }, muted)?.value) ?? 'in';
 }
 

@@ -14,8 +14,9 @@ import type { OutlineGrammar } from '../grammar/outline-grammar.ts';
 import { type Catalog, type Reader, reportDotted } from '../grammar/reader.ts';
 import { asChoice, asCount, asMatch, asText } from '../grammar/values.ts';
 import type { Piece, PieceBody } from '../model.ts';
+import { isSlipOf } from '../nearest.ts';
 import type { At } from '../source.ts';
-import { entryOf, isByName, type YamlNode } from '../yaml/yaml-node.ts';
+import { entriesOf, entryOf, isByName, type YamlEntry, type YamlNode } from '../yaml/yaml-node.ts';
 import { asBase, baseOf } from './read-base.ts';
 import { asCorners } from './read-corners.ts';
 import { asImpression, asPunchedEdge } from './read-decoration.ts';
@@ -139,11 +140,16 @@ export const asPiece: Value<WrittenPiece> = sharing(
 );
 
 function mapOfPiece(node: YamlNode, reader: Reader): ReturnType<typeof formed> {
-  const name = entryOf(node, 'form')?.value;
+  const name = (entryOf(node, 'form') ?? misspeltForm(node, reader))?.value;
   if (!name && entryOf(node, 'drawn')) return DRAWN;
   if (!name) return unformed(reader.outlines);
   const form = formNamed(name, reader);
   return form ? formed(isByName(entryOf(node, 'around')) ? withoutAround(form) : form) : FORMLESS;
+}
+
+/** What stands behind a slip of `form:` and is the name of one. */
+function misspeltForm(node: YamlNode, reader: Reader): YamlEntry | undefined {
+  return entriesOf(node).find(({ key, value }) => isSlipOf(key.text, 'form') && formNamed(value, reader));
 }
 
 /** A band whose `around:` names a piece and is no size: then another of its settings has to say how large it is. */

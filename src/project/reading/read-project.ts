@@ -3,6 +3,7 @@ import type { Finding } from '../finding.ts';
 import { type SheetParts, splitSheet } from '../frontmatter.ts';
 import { type Schema, sectionOf } from '../grammar/grammar.ts';
 import { listed, needed, optional, section } from '../grammar/keys.ts';
+import { asMeant } from '../grammar/misspelled.ts';
 import type { ReadDrawing } from '../grammar/outline-grammar.ts';
 import { readValue } from '../grammar/read-value.ts';
 import { type Catalog, type Reader, refuse, type Shared } from '../grammar/reader.ts';
@@ -131,7 +132,7 @@ function readHead(request: SheetRequest, parts: SheetParts): WithFindings<Head> 
     const isMap = yaml?.root.kind === 'map';
     if (readable && !isMap && yaml.root.kind !== 'nothing') refuse(yaml.root, 'the head', HEAD, reader);
     const root = isMap ? yaml.root : ({ kind: 'nothing', at } as const);
-    return { versions: versionsOf(root, reader), readable, at };
+    return { versions: versionsOf(asMeant(root, SHEET), reader), readable, at };
   });
 }
 

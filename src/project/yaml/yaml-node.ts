@@ -16,6 +16,8 @@ type TellMark = { readonly isTold?: boolean };
 export type YamlText = {
   readonly kind: 'text';
   readonly text: string;
+  /** What was typed, of a key that is read as the one meant. */
+  readonly typed?: string;
   /** The text without its quotes or block header, or the blanks round it. */
   readonly at: Place;
   /** Where a stretch of `text` stands. */

@@ -1,4 +1,4 @@
-import { nearestName } from '../../shape/nearest.ts';
+import { nearestName } from '../../project/nearest.ts';
 import { projectLinks } from '../links.ts';
 import type { Rule } from '../rule.ts';
 import { quote } from '../words.ts';

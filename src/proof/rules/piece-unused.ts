@@ -1,6 +1,6 @@
 import type { Project } from '../../project/model.ts';
+import { nearestName } from '../../project/nearest.ts';
 import type { Reference } from '../../project/prose/reference.ts';
-import { nearestName } from '../../shape/nearest.ts';
 import type { Rule } from '../rule.ts';
 
 export const pieceUnused: Rule<{ readonly piece: string }> = {

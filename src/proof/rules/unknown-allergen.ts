@@ -1,5 +1,5 @@
 import { languageOf } from '../../project/language.ts';
-import { nearestName } from '../../shape/nearest.ts';
+import { nearestName } from '../../project/nearest.ts';
 import { allergensIn, plainAllergen } from '../allergens.ts';
 import type { Rule } from '../rule.ts';
 import { quote, sayList } from '../words.ts';

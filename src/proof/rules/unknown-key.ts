@@ -1,7 +1,7 @@
+import { nearestName } from '../../project/nearest.ts';
 import { EDGES } from '../../project/net-as-written.ts';
 import type { Place } from '../../project/source.ts';
 import { runOnFrom } from '../../project/yaml/yaml-node.ts';
-import { nearestName } from '../../shape/nearest.ts';
 import type { Rule } from '../rule.ts';
 import type { Words } from '../told.ts';
 import { quote, sayPlace } from '../words.ts';
@@ -12,6 +12,8 @@ type Facts = {
   readonly known: readonly string[];
   /** The way to the map: `pieces`, `box`. */
   readonly where: readonly string[];
+  /** The key that it was read as. */
+  readonly meant?: string;
 };
 
 export const unknownKey: Rule<Facts> = {
@@ -20,7 +22,7 @@ export const unknownKey: Rule<Facts> = {
   why: 'A slip such as `corner:` for `corners:` would be silently ignored, and the sheet printed without the rounded corners. In the measurement block and the supplies that is an error; elsewhere, where someone may keep a word of their own, a warning.',
   fails: { pieces: 'front: { stock: cream, cut: 3 x 4, corner: 1/4 }', blames: 'corner' },
   passes: { with: 'corners', insteadOf: 'corner' },
-  say: ({ key, known, where }, at) => {
+  say: ({ key, known, where, meant }, at) => {
     const runOn = hasColon(at) ? undefined : sayRunOn(key, known);
     if (runOn) return runOn;
     const whole = wordsCutIn(at);
@@ -31,9 +33,9 @@ export const unknownKey: Rule<Facts> = {
       };
     }
     return {
-      severity: MEASURED.has(where[0] ?? '') ? 'error' : 'warning',
+      severity: [where[0], meant].some((each) => MEASURED.has(each ?? '')) ? 'error' : 'warning',
       message: `${quote(key)} is not a setting of ${sayPlace(where)}`,
-      remedy: remedyFor(key, known, at),
+      remedy: remedyFor(key, known, at, meant),
     };
   },
 };
@@ -47,13 +49,17 @@ function sayRunOn(text: string, known: readonly string[]): Words | undefined {
   return { message: `${lack} in ${quote(text)}`, remedy: `write ${quote(`${key}: ${value}`)}` };
 }
 
-function remedyFor(key: string, known: readonly string[], at: Place): string {
+function remedyFor(
+  key: string,
+  known: readonly string[],
+  at: Place,
+  meant = nearestName(key, known),
+): string {
   const isDistance = EDGES.some((edge) => edge === key) && known.includes('at');
   if (isDistance) return `write ${quote(`at: { ${key}: ${valueBehind(at)} }`)}`;
   if (key === 'cut' && known.includes('form')) return 'delete it: its form works out what it is cut to';
   if (key === 'cut' && known.includes('drawn')) return 'delete it: its drawing gives the size';
-  const nearest = nearestName(key, known);
-  return nearest === undefined ? `delete it; known here: ${known.join(', ')}` : `write ${quote(nearest)}`;
+  return meant === undefined ? `delete it; known here: ${known.join(', ')}` : `write ${quote(meant)}`;
 }
 
 /** What stands behind a key, as written. */

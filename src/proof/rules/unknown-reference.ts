@@ -1,8 +1,8 @@
+import { nameRemedy, nearestName } from '../../project/nearest.ts';
 import type { Cell } from '../../project/net-as-written.ts';
 import { everyProse } from '../../project/prose/prose.ts';
 import { partIn } from '../../project/ref.ts';
 import { columnName } from '../../shape/cells.ts';
-import { nameRemedy, nearestName } from '../../shape/nearest.ts';
 import { partNames } from '../part-names.ts';
 import type { Rule } from '../rule.ts';
 import type { Words } from '../told.ts';

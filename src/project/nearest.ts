@@ -17,6 +17,20 @@ export function nearestName(name: string, among: Iterable<string>): string | und
   return nearest?.name;
 }
 
+/** Whether one word is the other with one slip in it, two in a long one: a letter more, less, another, or two that changed places. */
+export function isSlipOf(written: string, meant: string): boolean {
+  const [one, other] = [written.toLowerCase(), meant.toLowerCase()];
+  if (Math.abs(one.length - other.length) > 2) return false;
+  const apart = distance(one, other);
+  return apart <= (other.length < LONG ? 1 : 2) || (apart === 2 && sorted(one) === sorted(other));
+}
+
+const LONG = 8;
+
+function sorted(word: string): string {
+  return [...word].toSorted().join('');
+}
+
 /** How far apart the numbers are that two names end in; 0 of names without. */
 function numbersApart(...names: readonly [string, string]): number {
   const [one, other] = names.map((name) => /\d+$/u.exec(name)?.[0]);
