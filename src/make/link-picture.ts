@@ -1,4 +1,4 @@
-import sharp, { type OverlayOptions } from 'sharp';
+import sharp from 'sharp';
 import { accentOf } from '../drawing/accent.ts';
 import { ownEdition } from '../edition/editions.ts';
 import { leadPhoto } from '../handout/drawings.ts';
@@ -13,7 +13,7 @@ import { drawnPicture } from './card.ts';
 import { fittedLettering, lettering } from './lettering.ts';
 import type { ProjectMaterial } from './output.ts';
 import { plain } from './pictures.ts';
-import { pixelsOf } from './pixels.ts';
+import { Ground, type PictureBox, pixelsOf } from './pixels.ts';
 
 /** What is painted for a link's preview. */
 type LinkPicture = {
@@ -81,14 +81,6 @@ function shownPicture(material: ProjectMaterial): LinkPicture['picture'] {
   return drawing && { kind: 'drawing', bytes: new TextEncoder().encode(drawing.svg) };
 }
 
-/** A place on the picture, in pixels. */
-type PictureBox = {
-  readonly left: number;
-  readonly top: number;
-  readonly width: number;
-  readonly height: number;
-};
-
 /** Where on the paper everything stands: a strip in the project's color, the words, the picture. */
 type PictureLayout = {
   readonly strip: PictureBox;
@@ -147,51 +139,41 @@ export function linkPictureSource(content: LinkPicture): string {
  */
 export async function paintLinkPicture(content: LinkPicture, format: PictureFormat): Promise<Uint8Array> {
   const layout = LAYOUTS[format];
-  const painted = sharp({ create: { ...PICTURE_SIZES[format], channels: 3, background: '#fff' } }).composite([
-    block(layout.strip, content.accent),
-    ...(await pictureLayers(content, layout)),
-    ...(await wordLayers(content, layout)),
-  ]);
+  const ground = new Ground(PICTURE_SIZES[format]);
+  ground.fill(layout.strip, content.accent);
+  await layPicture(ground, content, layout.picture);
+  await layWords(ground, content, layout);
+  const painted = ground.picture();
   return format === 'wide'
     ? painted.png({ compressionLevel: 6, palette: true, quality: 90, effort: 1 }).toBuffer()
     : painted.jpeg({ quality: 86 }).toBuffer();
 }
 
-async function wordLayers(
+async function layWords(
+  ground: Ground,
   { title, siteTitle, facts }: LinkPicture,
   { words: { left, top, width, height }, title: most, scale }: PictureLayout,
-): Promise<OverlayOptions[]> {
+): Promise<void> {
   const small = { weight: 400, size: 30 * scale, color: SOFT, width } as const;
   const sizes = TITLE_SIZES.map((size) => size * scale);
   const head = await lettering(siteTitle, small);
   const foot = await lettering(facts, { ...small, weight: 700 });
   const name = await fittedLettering(title, sizes, most, { weight: 700, color: INK, width });
-  const below = top + (head ? head.height + 34 : 0);
-  return [
-    ...(head ? [{ ...head.pixels, left, top }] : []),
-    ...(name ? [{ ...name.pixels, left, top: below }] : []),
-    ...(foot ? [{ ...foot.pixels, left, top: top + height - foot.height }] : []),
-  ];
+  if (head) ground.lay(head.pixels, left, top);
+  if (name) ground.lay(name.pixels, left, top + (head ? head.height + 34 : 0));
+  if (foot) ground.lay(foot.pixels, left, top + height - foot.height);
 }
 
-async function pictureLayers(
-  { picture, tint }: LinkPicture,
-  { picture: place }: PictureLayout,
-): Promise<OverlayOptions[]> {
+async function layPicture(ground: Ground, { picture, tint }: LinkPicture, place: PictureBox): Promise<void> {
   const { left, top, width, height } = place;
-  const ground = block(place, tint);
-  if (!picture) return [ground];
+  ground.fill(place, tint);
+  if (!picture) return;
   if (picture.kind === 'photo') {
-    const photo = await pixelsOf(sharp(picture.bytes).resize(width, height, { fit: 'cover' }));
-    return [{ ...photo, left, top }];
+    ground.lay(await pixelsOf(sharp(picture.bytes).resize(width, height, { fit: 'cover' })), left, top);
+    return;
   }
   const room = { width: width - 2 * MARGIN, height: height - 2 * MARGIN };
-  const drawing = await pixelsOf(
-    sharp(picture.bytes, { density: DENSITY }).resize({ ...room, fit: 'contain', background: '#0000' }),
-  );
-  return [ground, { ...drawing, left: left + MARGIN, top: top + MARGIN }];
-}
-
-function block({ left, top, width, height }: PictureBox, background: string): OverlayOptions {
-  return { input: { create: { width, height, channels: 3, background } }, left, top };
+  const drawing = sharp(picture.bytes, { density: DENSITY });
+  const shown = await pixelsOf(drawing.resize({ ...room, fit: 'contain', background: '#0000' }));
+  ground.lay(shown, left + MARGIN, top + MARGIN);
 }

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { deflateSync } from 'node:zlib';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
+import { Ground, pixelsOf } from '../../src/make/pixels.ts';
 import { emptyFolder, type Outcome, sheetwright } from '../cli/terminal.ts';
 
 const SHEET = `---
@@ -180,5 +181,39 @@ describe('a photo', () => {
     expect(out).toMatch(message);
     expect(err).not.toMatch(/^\s+at /mu);
     expect(() => readdirSync(site)).toThrow();
+  });
+});
+
+describe('what is laid on a picture', () => {
+  // Reference: sharp’s own composite, which blends as the W3C's Compositing and Blending Level 1 has it ("source over").
+  it('blends as the picture library does, but for a level of rounding, and is cut off at the edge', async () => {
+    const size = { width: 40, height: 30 };
+    const place = { left: 5, top: 4, width: 20, height: 20 };
+    const shades = Buffer.from(Array.from({ length: 16 * 16 }, (_, index) => [200, 30, index, index]).flat());
+    const shaded = { input: shades, raw: { width: 16, height: 16, channels: 4 } } as const;
+    const gray = await pixelsOf(
+      sharp(Buffer.alloc(10 * 10, 99), { raw: { width: 10, height: 10, channels: 1 } }),
+    );
+    const ground = new Ground(size);
+    ground.fill(place, '#336699');
+    ground.lay(shaded, 2, 3);
+    ground.lay(gray, 33, 22);
+    const ours = await ground.picture().raw().toBuffer();
+
+    const block = { create: { width: 20, height: 20, channels: 3, background: '#336699' } } as const;
+    const corner = Buffer.alloc(7 * 8 * 3, 99);
+    const theirs = await sharp({ create: { ...size, channels: 3, background: '#fff' } })
+      .composite([
+        { input: block, left: 5, top: 4 },
+        { ...shaded, left: 2, top: 3 },
+        { input: corner, raw: { width: 7, height: 8, channels: 3 }, left: 33, top: 22 },
+      ])
+      .removeAlpha()
+      .raw()
+      .toBuffer();
+    expect(ours).toHaveLength(theirs.length);
+    expect(
+      Math.max(...ours.map((level, index) => Math.abs(level - (theirs[index] ?? 0)))),
+    ).toBeLessThanOrEqual(1);
   });
 });
