@@ -108,6 +108,9 @@ const SLIPS: readonly Slip[] = [
   ['item-key-misspelt', 'item: Bone', '«itme»: Bone', 'unknown-key'],
   ['cut-key-misspelt', 'moss, cut: ', 'moss, «cat»: ', 'unknown-key'],
   ['pieces-key-misspelt', '  pieces:', '  «peices»:', 'unknown-key'],
+  ['unit-misspelt', 'each: 24 in', 'each: «24 inn»', 'unexpected-value'],
+  ['unit-misspelt-in-german', 'pack: 10 yd', 'pack: «10 Milimeter»', 'unexpected-value'],
+  ['unit-misspelt-in-french', 'each: 24 in', 'each: «24 poucces»', 'unexpected-value'],
   ['supplies-key-misspelt', 'supplies:', '«suplies»:', 'unknown-key'],
 ];
 
@@ -117,6 +120,7 @@ const RIGHTS: readonly (readonly [name: string, from: string, to: string])[] = [
   ['quoted-title', 'title: Small thing', 'title: "Small: thing"'],
   ['accents', 'Small thing', 'Ölpapier für Zoë'],
   ['windows-ends', 'A small thing.', 'A small thing.\r'],
+  ['things', 'each: 24 in, pack: 10 yd', 'each: 2 cards, pack: 24 cards'],
   ['comment', 'level: beginner', 'level: beginner # for everybody'],
   ['anchor', 'stock: moss', 'stock: &paper moss'],
   ['tip', 'A small thing.\n', ':::tip\nUse a new blade.\n:::\n'],

@@ -376,3 +376,36 @@ describe('a piece that could not be read whole', () => {
     expect(project.findings).toMatchObject([{ facts: { name: 'moss', among: ['shared.moss'] } }]);
   });
 });
+
+describe('a unit of a supply', () => {
+  // One letter wrong in a word of each of our languages.
+  it.each([
+    ['24 inn', 'in'],
+    ['24 inchs', 'inch'],
+    ['2 fft', 'ft'],
+    ['10 yrads', 'yards'],
+    ['60 cmm', 'cm'],
+    ['60 Zentimeterr', 'zentimeter'],
+    ['4 Zolll', 'zoll'],
+    ['4 puoces', 'pouces'],
+    ['60 centímetrros', 'centímetros'],
+    ['3 pulgdas', 'pulgadas'],
+    ['60 millimeeter', 'millimeter'],
+    ['4 dium', 'duim'],
+  ])('is told of a slip in it: %s', (each, other) => {
+    const faults = readSheet(
+      `---\ntitle: A\nmeasurements: {}\nsupplies: [{ item: x, each: ${each} }]\n---\n`,
+    ).findings;
+    expect(faults).toMatchObject([{ rule: 'unexpected-value', facts: { misfit: 'unit misspelled', other } }]);
+  });
+
+  it.each(
+    '24 buttons, 10 yd, 2 cards, 6 pins, 4 tins, 2 pinches, 3 pouches, 2 yarn, 1 felt, 5 g, 2 oz, 1 lb, 30 ml, 3 m, 24, 1 ink, 6 feet, 2 sheets, 4 bins, 1 inner, 3 Inch, 2 Bögen, 5 mètres, a few in each, 12 dots, 3 rings'.split(
+      ', ',
+    ),
+  )('and a thing is none: %s', (each) => {
+    expect(
+      faultsOf(readSheet(`---\ntitle: A\nmeasurements: {}\nsupplies: [{ item: x, each: ${each} }]\n---\n`)),
+    ).toEqual([]);
+  });
+});

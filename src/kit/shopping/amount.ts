@@ -1,7 +1,7 @@
 import Fraction from 'fraction.js';
 import { Length } from '../../measure/length.ts';
 import { notation, ratioOf } from '../../measure/notation.ts';
-import { METER_WORDS, UNIT_WORDS } from '../../measure/unit-words.ts';
+import { supplyUnit } from '../../measure/supply-units.ts';
 
 /**
  * So much of something, exactly: millimeters of it, or a number of things by their name (`''` where none is given).
@@ -9,16 +9,6 @@ import { METER_WORDS, UNIT_WORDS } from '../../measure/unit-words.ts';
 export type Amount =
   | { readonly kind: 'length'; readonly value: Fraction }
   | { readonly kind: 'count'; readonly value: Fraction; readonly noun: string };
-
-/** The units in which supplies are sold by length. */
-const UNITS: readonly (readonly [spelling: RegExp, length: Length])[] = [
-  [/^(?:in|in\.|inch|inches|"|″|”|''|′′)$/iu, Length.of(1, 1, 'in')],
-  [/^(?:ft|ft\.|foot|feet|'|′)$/iu, Length.of(12, 1, 'in')],
-  [/^(?:yd|yd\.|yds|yard|yards)$/iu, Length.of(36, 1, 'in')],
-  [/^mm$/iu, Length.of(1, 1, 'mm')],
-  [/^cm$/iu, Length.of(1, 1, 'cm')],
-  [new RegExp(`^(?:m|${METER_WORDS.join('|')})$`, 'iu'), Length.of(100, 1, 'cm')],
-];
 
 const AMOUNT: RegExp = new RegExp(
   String.raw`^(?:pack\s+of\s+)?(?:${notation.number})\s*(?<rest>[^\d\s][^\d]*)?$`,
@@ -39,16 +29,10 @@ export function parseAmount(text: string): Amount | undefined {
   const { numerator, denominator } = ratioOf(match.groups);
   if (denominator === 0n) return undefined;
   const rest = match.groups.rest?.trim() ?? '';
-  const length = UNITS.find(([spelling]) => spelling.test(rest))?.[1] ?? wordFor(rest);
+  const length = supplyUnit(rest);
   if (!length) return { kind: 'count', value: new Fraction(numerator, denominator), noun: singular(rest) };
   const whole = length.times(numerator, denominator).in('mm');
   return { kind: 'length', value: new Fraction(whole.numerator, whole.denominator) };
-}
-
-/** One of the unit that a word stands for in any of our languages: `Zentimeter`. */
-function wordFor(word: string): Length | undefined {
-  const unit = UNIT_WORDS.get(word.toLowerCase());
-  return unit && Length.of(1, 1, unit);
 }
 
 /** A number of things without a name. */

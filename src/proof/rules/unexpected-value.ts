@@ -32,6 +32,7 @@ type Misfit =
   | 'merge'
   | 'alias of nothing'
   | 'unseen character'
+  | 'unit misspelled'
   | 'setting of another shape'
   | 'corners of a shape'
   | 'corner rounded twice'
@@ -103,6 +104,11 @@ const MISFITS: Readonly<Record<Misfit, (actual: string, other: string, shape: st
   'unseen character': (actual) => ({
     message: `${quote(actual)} has a character in it that cannot be seen`,
     remedy: 'type it again by hand',
+  }),
+  'unit misspelled': (actual, other) => ({
+    severity: 'warning',
+    message: `${quote(actual)} is no unit, so it is counted as a thing of that name`,
+    remedy: `write ${quote(other)}, if that is meant`,
   }),
   'setting of another shape': (actual, other, shape) => ({
     message: `${quote(actual)} says nothing of ${sayOne(shape)}`,
