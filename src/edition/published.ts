@@ -7,13 +7,13 @@ import { keyOf, type Primary } from './primaries.ts';
 
 /**
  * What was published of each piece in an edition, by its primary lengths in the other: people have cut by it, so that it
- * stays as long as it is sound, whatever a search would find now.
+ * stays as long as it is sound, whatever a search would find now. Of a shared piece it may be what another project published.
  */
 export function publishedNumbers(project: Project, edition: EditionName): ReadonlyMap<string, Numbers> {
-  const { ledger, variant } = project;
+  const { ledger, takenOver, variant } = project;
   const from = edition === 'inch' ? 'metric' : 'inch';
   const pieces = new Map<string, Map<string, Length>>();
-  for (const settled of ledger.state?.settled ?? []) {
+  for (const settled of [...(ledger.state?.settled ?? []), ...takenOver]) {
     if (settled.variant !== variant?.id.value) continue;
     const numbers = pieces.get(settled.piece) ?? new Map<string, Length>();
     settled[from].forEach((own, index) => {

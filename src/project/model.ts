@@ -8,7 +8,7 @@ import type { Font } from './font-file.ts';
 import type { FormAsWritten } from './grammar/form-grammar.ts';
 import type { OutlineAsWritten } from './grammar/outline-grammar.ts';
 import type { Shared } from './grammar/reader.ts';
-import type { Ledger } from './ledger/ledger.ts';
+import type { Ledger, SettledNumbers } from './ledger/ledger.ts';
 import type { NetAsWritten } from './net-as-written.ts';
 import type { OpeningAsWritten } from './opening.ts';
 import type { Pricing } from './pricing.ts';
@@ -196,6 +196,8 @@ export type Project = MeetingAsWritten & {
   readonly readable: boolean;
   /** What was published of it before. */
   readonly ledger: Ledger;
+  /** What other projects have published of shared pieces that this one has not. */
+  readonly takenOver: readonly SettledNumbers[];
   /** Everything the reader could not take, in the order found. */
   readonly findings: readonly Finding[];
 };

@@ -2,6 +2,7 @@ import { compare } from '../measure/numbers.ts';
 import type { Finding } from './finding.ts';
 import { type Catalog, moneyDecimals } from './grammar/reader.ts';
 import { LEDGER_FILE } from './ledger/ledger.ts';
+import { publishedFirst } from './ledger/published-first.ts';
 import type { Commons, Project, Workspace } from './model.ts';
 import { readProject } from './reading/read-project.ts';
 import { readShared } from './reading/read-shared.ts';
@@ -40,6 +41,10 @@ export function readSheet(source: WorkspaceSource, commons: Commons, folder: str
     folder,
     file,
     ledger: files.get(`${folder}/${LEDGER_FILE}`),
+    publishedFirst: (use) => {
+      note(`published ${use}`);
+      return publishedFirst(use, source);
+    },
     shared: watchShared(shared, note),
     basis: basisOf(source, commons),
     uses,

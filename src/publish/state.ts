@@ -33,14 +33,17 @@ export function stateOf(editions: Editions): PublishedState {
 
 /** By piece and kind, in rows. */
 function settledIn(editions: Editions): NonNullable<PublishedState['settled']> {
-  const variant = ownEdition(editions).project.variant?.id.value;
+  const { project } = ownEdition(editions);
+  const variant = project.variant?.id.value;
   const pieces = [...new Set(editions.settled.map(({ piece }) => piece))];
   const rows = pieces.flatMap((piece) => (['part', 'place'] as const).map((kind) => ({ piece, kind })));
   return rows.flatMap(({ piece, kind }) => {
     const all = editions.settled.filter((each) => each.piece === piece && each.kind === kind);
     if (all.length === 0) return [];
     const [inch, metric] = [all.map((each) => each.inch), all.map((each) => each.metric)];
-    return { piece, ...(variant !== undefined && { variant }), kind, inch, metric };
+    const use = project.pieces.get(piece)?.use?.value;
+    const whose = { piece, ...(use !== undefined && { use }), ...(variant !== undefined && { variant }) };
+    return { ...whose, kind, inch, metric };
   });
 }
 

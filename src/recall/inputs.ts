@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { LEDGER_FILE } from '../project/ledger/ledger.ts';
+import { ledgersNaming } from '../project/ledger/published-first.ts';
 import { digestOf } from '../project/source.ts';
 import { addressesOf, sharedFiles, type WorkspaceTexts } from '../project/workspace-texts.ts';
 import { findKept, keptPath } from './kept.ts';
@@ -13,7 +14,7 @@ export type Trace = Readonly<Record<string, string>>;
  * on disk, and `ledger`, the one it is made with, which may be about to be published; `site.title`, and `site`
  * whole; `shared.stock.moss`, `shared.stock` (which there are), `shared` whole; `addresses.bulb-box`, `addresses`;
  * `picture photos/a.jpg` (whether it is there), `photo photos/a.jpg` (what it shows), `drawing leaf.svg`,
- * `kept 1` (what was handed out with a revision), `font my-font.ttf` (from the root); and whatever is
+ * `published shared.small-box` (the ledgers that speak of it), `kept 1` (what was handed out with a revision), `font my-font.ttf` (from the root); and whatever is
  * the same for all projects, such as `templates`.
  */
 export class Inputs {
@@ -69,6 +70,8 @@ export class Inputs {
         return findPicture(folder, path);
       case 'photo':
         return this.#stamps.digestOf(join(root, folder, path)) ?? '';
+      case 'published':
+        return this.#digestOfPublished(path);
       case 'kept':
         return this.#digestOfKept(folder, Number(path));
       case 'font':
@@ -78,6 +81,14 @@ export class Inputs {
       default:
         return '';
     }
+  }
+
+  /** The same for all projects. */
+  #digestOfPublished(use: string): string {
+    const ledgers = ledgersNaming(use, this.#texts);
+    const digest = digestOf(ledgers.flatMap(({ path, text }) => [path, text]));
+    this.#common.set(`published ${use}`, digest);
+    return digest;
   }
 
   #digestOfKept(folder: string, revision: number): string {

@@ -124,14 +124,22 @@ describe('a make again', () => {
   });
 
   it('follows numbers that a ledger brings from elsewhere, in every kind of output', async () => {
-    const folder = changedTo({});
-    await sheetwright(folder, 'publish', '--no-pdf');
+    const leaf = (text: string): string => text.replace('cut: 4 x 5', 'use: shared.leaf');
+    const folder = changedTo({
+      'shared/stock.yaml': `${FILES['shared/stock.yaml']}pieces:\n  leaf: { cut: 4 x 5 }\n`,
+      'a/sheet.md': leaf(FILES['a/sheet.md']),
+      'c/sheet.md': leaf(FILES['c/sheet.md']),
+    });
+    await sheetwright(folder, 'publish', '--no-pdf', '--only', 'a');
+    await sheetwright(folder, 'make', '--no-pdf');
     const ledger = join(folder, 'a/revisions.yaml');
     const elsewhere = readFileSync(ledger, 'utf8').replaceAll('[ 102 mm, 127 mm ]', '[ 103 mm, 127 mm ]');
     writeFileSync(ledger, elsewhere);
     await sheetwright(folder, 'make', '--no-pdf');
     await sheetwright(folder, 'make', '--no-pdf', '--out', 'anew');
-    expect(readFileSync(join(folder, 'anew/site/a/picture.svg'), 'utf8')).toContain('103');
+    // The other has not published the piece, which they share.
+    for (const slug of ['a', 'c'])
+      expect(readFileSync(join(folder, `anew/site/${slug}/picture.svg`), 'utf8')).toContain('103');
     expect(contents(join(folder, 'dist'))).toEqual(contents(join(folder, 'anew')));
   });
 

@@ -87,6 +87,42 @@ describe('the numbers of the edition that was published', () => {
   });
 });
 
+describe('the numbers of a shared piece', () => {
+  const sheet = SHEET.replace('box: { stock: moss, cut: 8 x 6', 'box: { use: shared.tray, stock: moss');
+  const shared = 'unit: in\npieces: { tray: { cut: 8 x 6 } }\n';
+  const files = { 'shared/all.yaml': shared, 'keeper/sheet.md': sheet };
+  const widthOf = (texts: Readonly<Record<string, string>>): number | undefined => {
+    const [study] = examine(readWorkspaceFromTexts({ ...files, ...texts }));
+    return study && ownNet(study.editions.metric.shapes.nets, 'box')?.size.width.mm;
+  };
+  const [study] = examine(readWorkspaceFromTexts(files));
+  const ledgerOf = (date: string, numbers: string): string =>
+    ledgerText({
+      revisions: [{ number: 1, date, own: 'inch', changes: [] }],
+      state: study && stateOf(study.editions),
+    }).replaceAll('51 mm, 102 mm, 152 mm', numbers);
+
+  it('are those of the project that was published first, for all that have not published it', () => {
+    expect(widthOf({})).toBe(204);
+    const first = { 'old/revisions.yaml': ledgerOf('2026-10-01', '50 mm, 102 mm, 152 mm') };
+    expect(widthOf(first)).toBe(202);
+    expect(widthOf({ 'newer/revisions.yaml': ledgerOf('2026-11-01', '52 mm, 102 mm, 152 mm') })).toBe(206);
+    expect(
+      widthOf({ 'newer/revisions.yaml': ledgerOf('2026-11-01', '52 mm, 102 mm, 152 mm'), ...first }),
+    ).toBe(202);
+    // Its own, once it is published.
+    expect(
+      widthOf({ ...first, 'keeper/revisions.yaml': ledgerOf('2026-12-01', '51 mm, 102 mm, 152 mm') }),
+    ).toBe(204);
+  });
+
+  it('go by the piece, not by the size, and are left where they do not fit', () => {
+    const first = ledgerOf('2026-10-01', '50 mm, 102 mm, 152 mm');
+    expect(widthOf({ 'old/revisions.yaml': first.replaceAll('shared.tray', 'shared.try') })).toBe(204);
+    expect(widthOf({ 'old/revisions.yaml': ledgerOf('2026-10-01', '503/10 mm, 102 mm, 152 mm') })).toBe(204);
+  });
+});
+
 describe('what changed since a revision', () => {
   it.each<[string, (text: string) => string, readonly string[], readonly string[]]>([
     ['nothing', (text) => text, [], []],

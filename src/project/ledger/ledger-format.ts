@@ -116,6 +116,7 @@ const fact = z.discriminatedUnion(
 const steps = z.array(z.strictObject({ title: z.string(), words: z.string() }));
 const settled = z.strictObject({
   piece: z.string(),
+  use: z.string().optional(),
   variant: z.string().optional(),
   kind: z.enum(['part', 'place'], 'part or place'),
   inch: length.inch.unwrap(),

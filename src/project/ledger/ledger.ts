@@ -56,8 +56,10 @@ export type PublishedState = {
   readonly settled?: readonly SettledNumbers[] | undefined;
 };
 
-type SettledNumbers = {
+export type SettledNumbers = {
   readonly piece: string;
+  /** The value of `shared/` that the piece begins from: `shared.small-box`. */
+  readonly use?: string | undefined;
   readonly variant?: string | undefined;
   readonly kind: 'part' | 'place';
   readonly inch: readonly Length[];

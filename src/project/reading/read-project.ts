@@ -8,6 +8,7 @@ import type { ReadDrawing } from '../grammar/outline-grammar.ts';
 import { readValue } from '../grammar/read-value.ts';
 import { type Catalog, type Reader, refuse, type Shared } from '../grammar/reader.ts';
 import { asDate, asLanguage, asLink, asMinutes, asText, asUnits } from '../grammar/values.ts';
+import type { SettledNumbers } from '../ledger/ledger.ts';
 import { readLedger } from '../ledger/read-ledger.ts';
 import type { Project } from '../model.ts';
 import { restoreText } from '../prose/directives.ts';
@@ -53,6 +54,8 @@ type SheetRequest = Pick<Reader, 'moneyDecimals' | 'shared' | keyof Catalog> & {
   readonly folder: string;
   readonly file: SourceFile;
   readonly ledger: SourceFile | undefined;
+  /** What another project has published of a shared piece. */
+  readonly publishedFirst: (use: string) => readonly SettledNumbers[];
   readonly findPicture: FindPicture;
   readonly readDrawing: ReadDrawing;
   /** Why the file could not be read as text, when it could not; its text is then empty. */
@@ -70,9 +73,33 @@ function contentOf(
   { basis, file, ledger }: SheetRequest,
   findings: readonly Finding[],
   drawings: readonly string[],
+  taken: readonly SettledNumbers[],
 ): string {
   const found = findings.map(({ rule, at }) => `${rule} ${at.file.path} ${at.start}`);
-  return digestOf([basis, file.path, file.text, ledger?.text ?? '', ...drawings, ...found]);
+  const numbers = taken.map(({ piece, kind, inch, metric }) =>
+    [piece, kind, ...inch, '=', ...metric].join(' '),
+  );
+  return digestOf([basis, file.path, file.text, ledger?.text ?? '', ...drawings, ...found, ...numbers]);
+}
+
+/** What others have published of the shared pieces that a project has not, under the names they have here. */
+function takenOver(
+  { pieces, ledger }: Pick<Project, 'pieces' | 'ledger'>,
+  variant: string | undefined,
+  { publishedFirst }: SheetRequest,
+): readonly SettledNumbers[] {
+  const own = ledger.state?.settled ?? [];
+  return [...pieces].flatMap(([piece, { use }]) => {
+    const isPublished = own.some((each) => each.piece === piece && each.variant === variant);
+    if (!use || isPublished) return [];
+    return publishedFirst(use.value).map(({ kind, inch, metric }) => ({
+      piece,
+      variant,
+      kind,
+      inch,
+      metric,
+    }));
+  });
 }
 
 /**
@@ -166,10 +193,12 @@ function readVersion(
   });
   const { title, units, measurements, variants: _, ...head } = read;
   const findings = [...before, ...found, ...after];
+  const pieces = measurements.block.pieces;
+  const taken = takenOver({ pieces, ledger: body.ledger }, variant?.id.value, request);
   return {
     slug,
     folder,
-    content: contentOf(request, findings, drawings),
+    content: contentOf(request, findings, drawings, taken),
     file,
     uses: request.uses,
     ...(variant && { variant }),
@@ -179,6 +208,7 @@ function readVersion(
     ...head,
     ...measurements.block,
     ...body,
+    takenOver: taken,
     readable,
     findings,
   };
