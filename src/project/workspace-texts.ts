@@ -1,6 +1,7 @@
 import type { Finding } from './finding.ts';
 import type { ReadFont } from './font-file.ts';
 import type { ReadDrawing } from './grammar/outline-grammar.ts';
+import { LEDGER_FILE } from './ledger/ledger.ts';
 import type { PictureState } from './prose/pictures.ts';
 import { slugOf } from './slug.ts';
 import type { SourceFile } from './source.ts';
@@ -33,6 +34,13 @@ export function sharedFiles({ files }: Pick<WorkspaceTexts, 'files'>): readonly 
     shared.get(files) ?? [...files].flatMap(([path, file]) => (file && isSharedFile(path) ? [file] : []));
   shared.set(files, found);
   return found;
+}
+
+/** The ledgers that speak of a shared piece, in the order of their folders. */
+export function ledgersNaming(use: string, { files }: Pick<WorkspaceTexts, 'files'>): readonly SourceFile[] {
+  return [...files].flatMap(([path, file]) =>
+    file && path.endsWith(`/${LEDGER_FILE}`) && file.text.includes(use) ? [file] : [],
+  );
 }
 
 /** The folders that have a sheet. */

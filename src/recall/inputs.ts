@@ -1,8 +1,7 @@
 import { join } from 'node:path';
 import { LEDGER_FILE } from '../project/ledger/ledger.ts';
-import { ledgersNaming } from '../project/ledger/published-first.ts';
 import { digestOf } from '../project/source.ts';
-import { addressesOf, sharedFiles, type WorkspaceTexts } from '../project/workspace-texts.ts';
+import { addressesOf, ledgersNaming, sharedFiles, type WorkspaceTexts } from '../project/workspace-texts.ts';
 import { findKept, keptPath } from './kept.ts';
 import type { Stamps } from './stamps.ts';
 

@@ -1,7 +1,6 @@
 import { compare } from '../../measure/numbers.ts';
-import type { SourceFile } from '../source.ts';
-import type { WorkspaceTexts } from '../workspace-texts.ts';
-import { LEDGER_FILE, type SettledNumbers } from './ledger.ts';
+import { ledgersNaming, type WorkspaceTexts } from '../workspace-texts.ts';
+import type { SettledNumbers } from './ledger.ts';
 import { readLedger } from './read-ledger.ts';
 
 type Files = Pick<WorkspaceTexts, 'files'>;
@@ -30,11 +29,4 @@ function firstOf(use: string, texts: Files): readonly SettledNumbers[] {
   });
   const [first] = published.toSorted((a, b) => compare(a.date, b.date));
   return first?.numbers ?? [];
-}
-
-/** The ledgers that speak of a shared piece, in the order of their folders. */
-export function ledgersNaming(use: string, { files }: Files): readonly SourceFile[] {
-  return [...files].flatMap(([path, file]) =>
-    file && path.endsWith(`/${LEDGER_FILE}`) && file.text.includes(use) ? [file] : [],
-  );
 }
