@@ -54,8 +54,8 @@ function thingIn({ piece, sheet, variant, what, from }: PublishedFact): Publishe
   return { piece, sheet, variant, what, from };
 }
 
-function valueIn({ word, turn, count, inch, metric }: PublishedFact): PublishedValue {
-  return { word, turn, count, inch, metric };
+function valueIn({ word, turn, centered, count, inch, metric }: PublishedFact): PublishedValue {
+  return { word, turn, centered, count, inch, metric };
 }
 
 type Steps = PublishedState['steps'];

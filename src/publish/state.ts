@@ -11,7 +11,7 @@ import type {
 } from '../project/ledger/ledger.ts';
 import type { Step } from '../project/model.ts';
 import { writeRef } from '../project/ref.ts';
-import type { Shapes } from '../shape/shapes.ts';
+import type { Layer, Shapes } from '../shape/shapes.ts';
 import { sheetsOf } from '../shape/sheets.ts';
 import { nameOf } from '../words/names.ts';
 import { variantsOf } from '../words/variants.ts';
@@ -97,8 +97,16 @@ export function isSame(a: PublishedValue, b: PublishedValue): boolean {
     a.turn === b.turn &&
     a.count === b.count &&
     areKnown &&
-    known.every((edition) => areSame(a[edition] ?? [], b[edition] ?? []))
+    known.every((edition) => areSame(actedOn(a, b, edition), actedOn(b, a, edition)))
   );
+}
+
+/** The lengths that somebody goes by: not how far from an edge it is where it lies centered as it did before. */
+function actedOn(value: PublishedValue, other: PublishedValue, edition: EditionName): readonly Length[] {
+  const isCentered = (way: 'across' | 'upright'): boolean =>
+    [value, other].every(({ centered }) => centered === 'both' || centered === way);
+  const skipped = [isCentered('across'), isCentered('upright')];
+  return (value[edition] ?? []).filter((_, index) => !skipped[index]);
 }
 
 /** Nobody cuts by less; early ledgers recorded lengths that no ruler has with four decimals of an inch. */
@@ -153,19 +161,21 @@ function decorationFacts(piece: string, all: Shapes['nets'], edition: EditionNam
   ];
 }
 
-function placeFact(
-  piece: string,
-  layer: Edition['shapes']['layers'][number],
-  edition: EditionName,
-): PublishedFact {
-  const { on, left, top, turn } = layer;
+function placeFact(piece: string, layer: Layer, edition: EditionName): PublishedFact {
+  const { on, left, top, turn, centered } = layer;
   return {
     piece,
     what: 'place',
     word: writeRef(on),
     ...(turn === 0 ? {} : { turn }),
+    ...centeredIn(centered),
     [edition]: [left, top],
   };
+}
+
+function centeredIn({ across, upright }: Layer['centered']): Pick<PublishedValue, 'centered'> {
+  if (across && upright) return { centered: 'both' };
+  return across ? { centered: 'across' } : upright ? { centered: 'upright' } : {};
 }
 
 /** The words of a step, its measurements' names included, without what only formatting changes. */

@@ -129,13 +129,19 @@ describe('what changed since a revision', () => {
     ['the host note alone', (text) => text.replace('Breathe', 'Smile'), [], []],
     ['spelling of a length', (text) => text.replace('8 x 6', '8.0 × 6 in'), [], []],
     [
-      'a layer',
+      'a layer that stays centered, which nobody sticks on otherwise',
       (text) => text.replace('1 3/4 x 5 3/4', '1 3/4 x 5 1/2'),
-      [
-        'front was 1¾ × 5¾ in (45 × 146 mm), is 1¾ × 5½ in (45 × 140 mm)',
-        'the place of front was on box front, ⅛ in (3 mm) from the left and ⅛ in (3 mm) from the top, is on box front, ⅛ in (3 mm) from the left and ¼ in (6 mm) from the top',
-      ],
+      ['front was 1¾ × 5¾ in (45 × 146 mm), is 1¾ × 5½ in (45 × 140 mm)'],
       ['front'],
+    ],
+    [
+      'a layer that is no longer centered',
+      (text) => text.replace('on: box.front }', 'on: box.front, at: { top: 1/16 } }'),
+      [
+        'front was 45 × 146 mm, is 45 × 145 mm',
+        'the place of front was on box front, ⅛ in (3 mm) from the left and ⅛ in (3 mm) from the top, is on box front, ⅛ in (3 mm) from the left and 1⁄16 in (2 mm) from the top',
+      ],
+      ['front (mm)'],
     ],
     [
       'a score line',
@@ -380,7 +386,6 @@ describe('what changed in a project with variants', () => {
   it('names the variant that changed, and no other', () => {
     expect(changesOf(SIZES, SIZES.replace('1 3/4 x 4 3/4', '1 3/4 x 4 1/2'))).toEqual([
       'front (small) was 1¾ × 4¾ in (45 × 121 mm), is 1¾ × 4½ in (45 × 115 mm)',
-      'the place of front (small) was on box front, ⅛ in (3 mm) from the left and ⅛ in (3 mm) from the top, is on box front, ⅛ in (3 mm) from the left and ¼ in (6 mm) from the top',
     ]);
   });
 

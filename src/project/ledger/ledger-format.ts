@@ -47,12 +47,14 @@ function lengthsIn(unit: 'in' | 'mm', least: Length): Lengths {
 function valueFrom(least: Length): Record<'inch' | 'metric', Lengths> & {
   word: z.ZodOptional<z.ZodString>;
   turn: z.ZodOptional<z.ZodNumber>;
+  centered: z.ZodOptional<z.ZodEnum<{ both: 'both'; across: 'across'; upright: 'upright' }>>;
   count: z.ZodOptional<z.ZodNumber>;
 } {
   const degrees = 'degrees from 0 to less than 360';
   return {
     word: z.string().optional(),
     turn: z.number(degrees).min(0, degrees).lt(360, degrees).optional(),
+    centered: z.enum(['both', 'across', 'upright'], 'both, across or upright').optional(),
     count: z.int('a whole number').min(1, 'a whole number').optional(),
     inch: lengthsIn('in', least),
     metric: lengthsIn('mm', least),

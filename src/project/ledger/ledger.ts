@@ -6,6 +6,8 @@ export type PublishedValue = {
   readonly word?: string | undefined;
   /** Degrees clockwise. */
   readonly turn?: number | undefined;
+  /** Of a place, the ways in which no distance is given: it lies centered there, whatever the lengths have become. */
+  readonly centered?: 'both' | 'across' | 'upright' | undefined;
   /** How many sides or scallops an outline has. */
   readonly count?: number | undefined;
   readonly inch?: readonly Length[] | undefined;
