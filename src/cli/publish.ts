@@ -23,12 +23,13 @@ export const run: CommandRun<PublishOptions> = async ([named], options, terminal
   if (!options.quiet) {
     terminal.stdout.write(revisionsText(result.published, (await result.recall.commons()).site, 'recorded'));
   }
-  return code;
+  for (const why of result.unkept) terminal.stderr.write(`sheetwright: ${why}\n`);
+  return result.unkept.length > 0 ? 2 : code;
 };
 
 /** What publishing would find and record, and whether it would fail. */
 async function tellDryRun(
-  { root, only, today, strict = false }: MakeOptions,
+  { root, only, today, pdf, strict = false }: MakeOptions,
   options: PublishOptions,
   terminal: Terminal,
 ): Promise<ExitCode> {
@@ -42,7 +43,7 @@ async function tellDryRun(
     studies.filter((study) => !isHeld(study)),
     today,
   );
-  await checkRecordable(root, would);
+  await checkRecordable(root, would, pdf);
   const findings = mergeFindings(findingsOf(workspace, studies));
   const ink = inkFor(terminal, options);
   stdout.write(printFindings(findings, { ink, projects, summary: !options.quiet }));

@@ -112,7 +112,8 @@ async function removeEmpty(folder: string, out: string): Promise<void> {
   if (isGone) await removeEmpty(dirname(folder), out);
 }
 
-function isInside(out: string, path: string): boolean {
+/** Whether a path lies in a folder and is not the folder itself, both without links. */
+export function isInside(out: string, path: string): boolean {
   const way = relative(out, path);
   return way !== '' && way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way);
 }

@@ -26,9 +26,34 @@ const PLAIN: Paint = (_, text) => text;
  */
 export function printFindings(findings: readonly Told[], options: PrintOptions = {}): string {
   const ink = options.ink ?? PLAIN;
-  const blocks = findings.map((finding) => printFinding(finding, ink));
+  const files = new Map<string, Told[]>();
+  for (const finding of findings) {
+    const { path } = finding.at.file;
+    const own = files.get(path) ?? [];
+    files.set(path, own);
+    own.push(finding);
+  }
+  const blocks = [...files].flatMap(([path, own]) => printFile(path, own, ink));
   if (options.summary !== false) blocks.push(ink('bold', summarize(findings, options.projects)));
   return blocks.length === 0 ? '' : `${blocks.join('\n\n')}\n`;
+}
+
+/** Of one file no more are told on a terminal: they come from a program, and nobody scrolls through thousands. */
+const MOST_TOLD = 100;
+
+function printFile(path: string, own: readonly Told[], ink: Paint): readonly string[] {
+  const told = firstOf(own).map((finding) => printFinding(finding, ink));
+  const more = own.length - told.length;
+  return more > 0 ? [...told, `and ${more.toLocaleString('en-US')} more in ${printable(path)}`] : told;
+}
+
+/** The first of a file's findings, in their order: warnings and notes only as far as its errors leave room. */
+function firstOf(own: readonly Told[]): readonly Told[] {
+  if (own.length <= MOST_TOLD) return own;
+  const told = new Set(
+    SEVERITIES.flatMap((severity) => own.filter((each) => each.severity === severity)).slice(0, MOST_TOLD),
+  );
+  return own.filter((each) => told.has(each));
 }
 
 /** Findings as one JSON array and a line break. */

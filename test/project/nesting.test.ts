@@ -13,7 +13,9 @@ function tooDeep(body: string): readonly string[] {
 function tooMany(pieces: string, body = ''): readonly string[] {
   const { findings } = readSheet(sheetOf(pieces, `${body}\n\n## Cut\nCut :piece[box].\n`));
   return findings.flatMap((each) =>
-    each.rule === 'too-many' ? `${each.facts.most} ${each.facts.what}: ${blamed(each.at)}` : [],
+    each.rule === 'too-many'
+      ? `${each.facts.count} of ${each.facts.most} ${each.facts.what}: ${blamed(each.at)}`
+      : [],
   );
 }
 
@@ -22,15 +24,32 @@ const lines = (count: number, line: (index: number) => string): string =>
 
 describe('More than anybody means', () => {
   it.each([
-    ['*a* ', '*'],
-    ['[', '['],
-    ['`a` ', '`'],
-    [':piece[box] ', ':'],
-    ['<b>', '<'],
-  ])('is a paragraph of thousands of %s', (mark, at) => {
-    expect(tooMany('pieces: { box: { cut: 3 x 4 } }', mark.repeat(3000))).toEqual([
-      `1000 marks in this paragraph: ${at}`,
+    ['*a* ', '*', 6000],
+    ['[a', '[', 3000],
+    ['`a` ', '`', 6000],
+    [':piece[box] ', ':', 9000],
+    ['<b>', '<', 3000],
+  ])('is a paragraph of thousands of %s, and the others are read', (mark, at, count) => {
+    const told = `${count} of 1000 marks in this paragraph: ${at}`;
+    const body = `${mark.repeat(3000)}\n\nCut :piece[nobody].`;
+    const sheet = sheetOf(
+      'pieces: { box: { cut: 3 x 4 } }',
+      `Take :piece[box].\n\n${body}\n\n## Cut\nCut :piece[box].\n`,
+    );
+    expect(tooMany('pieces: { box: { cut: 3 x 4 } }', body)).toEqual([told]);
+    const { findings, introduction } = readSheet(sheet);
+    expect(findings.map(({ rule, at: place }) => [rule, blamed(place)])).toEqual([
+      ['unknown-reference', 'nobody'],
+      ['too-many', at],
     ]);
+    expect(introduction.references).toHaveLength(2);
+  });
+
+  it('is a text of such paragraphs, of which nothing is read once they are more than ten', () => {
+    const bodyOf = (count: number): string => `${'*a* '.repeat(600)}\n\n`.repeat(count);
+    const told = '1200 of 1000 marks in this paragraph: *';
+    expect(tooMany('pieces: { box: { cut: 3 x 4 } }', bodyOf(10))).toEqual(Array(10).fill(told));
+    expect(tooMany('pieces: { box: { cut: 3 x 4 } }', bodyOf(12))).toEqual(Array(11).fill(told));
   });
 
   it.each([
@@ -38,7 +57,7 @@ describe('More than anybody means', () => {
     ['quotes in quotes, which would break the parser', '> ', '>'],
     ['notes', '[^a]: Note.\n\n', '['],
   ])('is a text of thousands of %s', (_, item, at) => {
-    const told = `1000 quotes and notes in this text: ${at}`;
+    const told = `3000 of 1000 quotes and notes in this text: ${at}`;
     expect(tooMany('pieces: { box: { cut: 3 x 4 } }', item.repeat(3000))).toEqual([told]);
   });
 
@@ -66,7 +85,7 @@ describe('More than anybody means', () => {
     ],
   ] as const)('is one more than %i %s', (most, what, pieces, at) => {
     expect(tooMany(`pieces:\n${pieces(most)}`)).toEqual([]);
-    expect(tooMany(`pieces:\n${pieces(most + 1)}`)).toEqual([`${most} ${what}: ${at}`]);
+    expect(tooMany(`pieces:\n${pieces(most + 1)}`)).toEqual([`${most + 1} of ${most} ${what}: ${at}`]);
   });
 
   it('is one more than 50 variants, and those are read', () => {

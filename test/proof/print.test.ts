@@ -95,6 +95,24 @@ describe('findings as text', () => {
   });
 });
 
+describe('findings by the thousand', () => {
+  const many = Array.from({ length: 2345 }, () => findingAt('one\ntwo', 'two', { severity: 'warning' }));
+  const error = findingAt('one\ntwo', 'one', { message: 'this stops it' });
+  const elsewhere = { ...error, at: startOf(sourceFile('b/sheet.md', 'abc')) };
+  const text = printFindings([...many, error, elsewhere]);
+
+  it('are told up to a hundred of a file, its errors first, and how many more there are', () => {
+    expect(text.match(/this is wrong/gu)).toHaveLength(99);
+    expect(text).toContain('and 2,246 more in a/sheet.md\n\nb/sheet.md  error');
+    expect(text.match(/this stops it/gu)).toHaveLength(2);
+  });
+
+  it('are all counted, and all in JSON', () => {
+    expect(text).toContain('\n2 errors, 2345 warnings in 2 files\n');
+    expect(JSON.parse(findingsJson([...many, error]))).toHaveLength(2346);
+  });
+});
+
 describe('the source line', () => {
   it.each<[string, string, string, string[]]>([
     ['in the middle', 'one\ntwo three\nfour', 'three', ['two three', '    ^^^^^']],

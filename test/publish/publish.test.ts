@@ -139,6 +139,33 @@ describe('sheetwright publish', () => {
     expect(existsSync(join(folder, 'dist/site/card/r1'))).toBe(false);
   });
 
+  it('keeps no handouts where a link leads out of the project, and says so of a dry run too', async () => {
+    const { folder } = workspace();
+    const project = join(folder, 'projects/card');
+    mkdirSync(join(folder, 'elsewhere'));
+    const texts = await loadTexts(join(folder, 'projects'), {});
+    const { site } = readWorkspaceFromTexts({ 'site.yaml': 'paper: a4\n' });
+    const spot = { slug: 'card', folder: 'card', file: sourceFile('card/sheet.md', SHEET) };
+    mkdirSync(join(folder, 'dist/site/card'), { recursive: true });
+    writeFileSync(join(folder, 'dist/site/card/card-a4.pdf'), 'a handout');
+    const keep = (): Promise<void> => keepPrints({ texts, out: join(folder, 'dist') }, spot, 1, site);
+
+    symlinkSync(join(folder, 'elsewhere'), join(project, 'revisions'));
+    await expect(keep()).rejects.toThrow('card/revisions is a link that leads out of the project');
+    expect(await sheetwright(folder, 'publish', '--dry-run')).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('card/revisions is a link that leads out'),
+    });
+    rmSync(join(project, 'revisions'));
+    mkdirSync(join(project, 'revisions'));
+    symlinkSync(join(folder, 'elsewhere'), join(project, 'revisions/r1'));
+    await expect(keep()).rejects.toThrow('card/revisions/r1 is a link that leads out of the project');
+    expect(readdirSync(join(folder, 'elsewhere'))).toEqual([]);
+    rmSync(join(project, 'revisions/r1'));
+    await keep();
+    expect(readdirSync(join(project, 'revisions/r1'))).toEqual(['handout-a4.pdf']);
+  });
+
   it('records nothing in a dry run, but says what it would', async () => {
     const { folder, ledger } = workspace();
     const dry = await sheetwright(folder, 'publish', '--dry-run');

@@ -61,7 +61,8 @@ export function behindKey({ name, key }: Field, reader: Reader, map: ToRead): re
     if (node?.kind === 'text' || node?.kind === 'list') refuse(node, name, key.form ?? '', reader);
     const entries = entriesOf(node);
     const past = key.most && entries[key.most];
-    if (past) reader.report({ rule: 'too-many', at: past.key.at, facts: { what: name, most: key.most } });
+    const facts = { what: name, count: entries.length, most: key.most ?? entries.length };
+    if (past) reader.report({ rule: 'too-many', at: past.key.at, facts });
     return entries.slice(0, key.most).map((each) => ({ node: each.value, spot: namedSpot(each, name) }));
   }
   const here = { key: name, path: spot.path && [...spot.path, name] };

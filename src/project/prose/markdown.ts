@@ -5,7 +5,7 @@ import remarkParse from 'remark-parse';
 import { unified } from 'unified';
 import type { Finding } from '../finding.ts';
 import { type Place, type SourceFile, startOf, textAt } from '../source.ts';
-import { boundMarks, TooManyMarks } from './marks.ts';
+import { boundMarks, countMarks, TooManyMarks } from './marks.ts';
 
 const processor = unified().use(remarkParse).use(remarkGfm).use(remarkDirective).use(boundMarks).freeze();
 
@@ -53,13 +53,46 @@ const DEEPEST = 100;
 /** A list item that far in is deep in others; reading so many takes minutes, not only levels. */
 const DEEP_ITEM = /^([ \t]{200,})(?:[-+*]|\d{1,9}[.)])(?=[ \t])/mu;
 
-/** Parses Markdown; of what is nested too deep to be read or set nothing, which is reported. */
+/** So many paragraphs are left out before the whole text is: each has all that stands before it read again. */
+const MOST_LEFT_OUT = 10;
+
+/**
+ * Parses Markdown without the paragraphs that have too many marks; of a text that has too many quotes, or that is nested too
+ * deep to be read or set, nothing. All of it is reported.
+ */
 export function parseWithin(markdown: string, file: SourceFile, report: (finding: Finding) => void): Root {
-  const result = itemTooDeep(markdown, file) ?? parsed(markdown, file);
+  let [text, left] = [markdown, MOST_LEFT_OUT];
+  let result = itemTooDeep(text, file) ?? parsed(text, file);
+  while (result instanceof TooManyMarks) {
+    const { at, counted } = result;
+    const [start, end] = counted.isWithin === 'text' ? [0, text.length] : paragraphAt(at, text);
+    report({
+      rule: 'too-many',
+      at: { file, start: at, end: at + 1 },
+      facts: countMarks(result, text.slice(start, end)),
+    });
+    if (start === 0 && end === text.length) return processor.parse('');
+    // Everything else stays where it is.
+    text =
+      left === 0
+        ? ''
+        : text.slice(0, start) + text.slice(start, end).replace(/[^\r\n]/gu, ' ') + text.slice(end);
+    left--;
+    result = parsed(text, file);
+  }
   if ('type' in result) return result;
   report(result);
   return processor.parse('');
 }
+
+/** From where to where the lines round a place go on without an empty one. */
+function paragraphAt(at: number, text: string): readonly [start: number, end: number] {
+  const before = text.slice(0, at).split(EMPTY_LINE).at(-1)?.length ?? 0;
+  const after = text.slice(at).split(EMPTY_LINE, 1)[0]?.length ?? 0;
+  return [at - before, at + after];
+}
+
+const EMPTY_LINE = /\n[ \t\r]*\n/u;
 
 function itemTooDeep(markdown: string, file: SourceFile): Finding | undefined {
   const item = DEEP_ITEM.exec(markdown);
@@ -72,7 +105,7 @@ function tooDeep(at: Place): Finding {
   return { rule: 'nested-too-deep', at, facts: {} };
 }
 
-function parsed(markdown: string, file: SourceFile): Root | Finding {
+function parsed(markdown: string, file: SourceFile): Root | Finding | TooManyMarks {
   try {
     const root = processor.parse(markdown);
     const deep = nodeBelow(DEEPEST, root);
@@ -82,10 +115,7 @@ function parsed(markdown: string, file: SourceFile): Root | Finding {
   } catch (error) {
     // What is nested by the thousand exhausts the parser's own stack.
     if (error instanceof RangeError) return tooDeep(startOf(file));
-    if (error instanceof TooManyMarks) {
-      const at = { file, start: error.at, end: error.at + 1 };
-      return { rule: 'too-many', at, facts: error.facts };
-    }
+    if (error instanceof TooManyMarks) return error;
     throw error;
   }
 }

@@ -64,17 +64,21 @@ export const asMeasurements: Value<MeasuredBlock> = made(
 /** More than anybody sticks on one piece by name: each is held against every other. */
 const MOST_LAYERS = 500;
 
-/** Pieces without those that are one too many on their base, the first of which is reported. */
+/** Pieces without those that are too many on their base, the first of which is reported. */
 function unburdened(pieces: readonly WrittenPiece[], reader: Reader): readonly WrittenPiece[] {
-  const counts = new Map<string, number>();
-  return pieces.filter(({ on }) => {
-    if (!on) return true;
-    const count = (counts.get(on.value.piece) ?? 0) + 1;
-    counts.set(on.value.piece, count);
-    const facts = { what: `layers on ${on.value.piece}`, most: MOST_LAYERS };
-    if (count === MOST_LAYERS + 1) reader.report({ rule: 'too-many', at: on.at, facts });
-    return count <= MOST_LAYERS;
+  const burdens = new Map<string, WrittenPiece[]>();
+  const kept = pieces.filter((piece) => {
+    const base = piece.on?.value.piece;
+    if (base === undefined) return true;
+    const layers = burdens.get(base) ?? [];
+    burdens.set(base, layers);
+    return layers.push(piece) <= MOST_LAYERS;
   });
+  for (const [base, { length: count, [MOST_LAYERS]: past }] of burdens) {
+    const facts = { what: `layers on ${base}`, count, most: MOST_LAYERS };
+    if (past?.on) reader.report({ rule: 'too-many', at: past.on.at, facts });
+  }
+  return kept;
 }
 
 /** The unit a block states, which must be known before anything else of it is read; nothing is reported. */

@@ -88,9 +88,11 @@ export const flatOrNet: Group<PieceBody> = together(
     opens: listed(asText, 'Cells that move in the finished piece: a lid, a flap that stays unglued.'),
   },
   ({ cut, score, panels, trim, slit, taper, folds, glue, opens }, reader): PieceBody | undefined => {
-    const past = score.flatMap((each) => ('at' in each ? each.at : []))[MOST_LINES];
+    const lines = score.flatMap((each) => ('at' in each ? each.at : []));
+    const past = lines[MOST_LINES];
     if (past) {
-      reader.report({ rule: 'too-many', at: past.at, facts: { what: 'score lines', most: MOST_LINES } });
+      const facts = { what: 'score lines', count: lines.length, most: MOST_LINES };
+      reader.report({ rule: 'too-many', at: past.at, facts });
       return undefined;
     }
     if (!cut || (score.length === 0 && panels.values.length === 0)) return cut && { kind: 'flat', cut };
