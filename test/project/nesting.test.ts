@@ -61,6 +61,25 @@ describe('More than anybody means', () => {
     expect(tooMany('pieces: { box: { cut: 3 x 4 } }', item.repeat(3000))).toEqual([told]);
   });
 
+  it('is a text of thousands of rows, of which the first and all else are read', () => {
+    const table = `| of |\n| - |\n${'| :piece[rows] |\n'.repeat(3000)}`;
+    const body = `${table}\nTake :piece[nobody].`;
+    expect(tooMany('pieces: { box: { cut: 3 x 4 }, rows: { cut: 3 x 4 } }', body)).toEqual([
+      '3002 of 1000 rows of tables in this text: | :piece[rows] |',
+    ]);
+    const { findings, introduction } = readSheet(
+      sheetOf(
+        'pieces: { box: { cut: 3 x 4 }, rows: { cut: 3 x 4 } }',
+        `${body}\n\n## Cut\nCut :piece[box].\n`,
+      ),
+    );
+    expect(introduction.references).toHaveLength(999);
+    expect(findings.map(({ rule, at }) => [rule, blamed(at)])).toContainEqual([
+      'unknown-reference',
+      'nobody',
+    ]);
+  });
+
   it.each([
     [
       100,

@@ -56,12 +56,34 @@ const DEEP_ITEM = /^([ \t]{200,})(?:[-+*]|\d{1,9}[.)])(?=[ \t])/mu;
 /** So many paragraphs are left out before the whole text is: each has all that stands before it read again. */
 const MOST_LEFT_OUT = 10;
 
+/** More than any table of a sheet has. */
+const MOST_ROWS = 1000;
+
+/** A line that may be a row of a table. */
+const ROW = /^[^|\r\n]*\|[^\r\n]*/gmu;
+
+/** A text with blanks for the rows of its tables that are too many, which are reported. */
+function withoutRows(markdown: string, file: SourceFile, report: (finding: Finding) => void): string {
+  const rows = [...markdown.matchAll(ROW)];
+  const past = rows[MOST_ROWS];
+  if (!past) return markdown;
+  const at = { file, start: past.index, end: past.index + past[0].length };
+  const facts = { what: 'rows of tables in this text', count: rows.length, most: MOST_ROWS };
+  report({ rule: 'too-many', at, facts });
+  return markdown.slice(0, past.index) + markdown.slice(past.index).replace(ROW, blanked);
+}
+
+/** Blanks for all that is not the end of a line, so that everything else stays where it is. */
+function blanked(text: string): string {
+  return text.replace(/[^\r\n]/gu, (character) => ' '.repeat(character.length));
+}
+
 /**
- * Parses Markdown without the paragraphs that have too many marks; of a text that has too many quotes, or that is nested too
- * deep to be read or set, nothing. All of it is reported.
+ * Parses Markdown without the paragraphs that have too many marks and the rows that are too many; of a text that has too
+ * many quotes, or is nested too deep to be read or set, nothing. All of it is reported.
  */
 export function parseWithin(markdown: string, file: SourceFile, report: (finding: Finding) => void): Root {
-  let [text, left] = [markdown, MOST_LEFT_OUT];
+  let [text, left] = [withoutRows(markdown, file, report), MOST_LEFT_OUT];
   let result = itemTooDeep(text, file) ?? parsed(text, file);
   while (result instanceof TooManyMarks) {
     const { at, counted } = result;
@@ -73,10 +95,7 @@ export function parseWithin(markdown: string, file: SourceFile, report: (finding
     });
     if (start === 0 && end === text.length) return processor.parse('');
     // Everything else stays where it is.
-    text =
-      left === 0
-        ? ''
-        : text.slice(0, start) + text.slice(start, end).replace(/[^\r\n]/gu, ' ') + text.slice(end);
+    text = left === 0 ? '' : text.slice(0, start) + blanked(text.slice(start, end)) + text.slice(end);
     left--;
     result = parsed(text, file);
   }
