@@ -54,11 +54,15 @@ export function stockLines(stocks: readonly StockPlan[], currency: Currency): re
 }
 
 /** What is paid and what is used up, each with what it leaves out. */
-export function costLines({ toBuy, used, perAttendee, price }: Cost, currency: Currency): readonly string[] {
+export function costLines(
+  { toBuy, used, perAttendee, price }: Cost,
+  currency: Currency,
+  whom = 'each attendee',
+): readonly string[] {
   const sum = (money: Money | undefined): string => (money ? moneyText(money, currency) : 'cost unknown');
   const without = (names: readonly string[]): string =>
     names.length > 0 ? `, without ${names.join(', ')}` : '';
-  const each = perAttendee ? `, ${sum(perAttendee)} for each attendee` : '';
+  const each = perAttendee ? `, ${sum(perAttendee)} for ${whom}` : '';
   return [
     `to buy now: ${sum(toBuy.total)}${without(toBuy.without)}`,
     `used by the kits: ${sum(used.total)}${each}${without(used.without)}`,

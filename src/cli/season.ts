@@ -143,7 +143,7 @@ function summary({ sessions, stocks, cost }: Season, currency: Currency): string
         `  ${session.date}  ${project.slug.padEnd(width)}  ${count(attendees, 'attendee')}${variant === undefined ? '' : `, ${variant}`}`,
     ),
     ...stockLines(stocks, currency),
-    ...costLines(cost, currency),
+    ...costLines(cost, currency, 'each attendee of a session'),
     '',
   ].join('\n');
 }

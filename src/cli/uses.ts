@@ -1,8 +1,9 @@
 import { shownEditions } from '../edition/editions.ts';
 import { examine } from '../examine/examine.ts';
 import { lengthFigures } from '../kit/report/figures.ts';
-import { type Use, useOf } from '../kit/uses.ts';
+import { namesUsed, type Use, useOf } from '../kit/uses.ts';
 import { printSize } from '../measure/print.ts';
+import { nearestName } from '../project/nearest.ts';
 import { loadWorkspace } from '../shape/workspace.ts';
 import { type CommandRun, type CommonOptions, count, Refusal } from './terminal.ts';
 import { workspaceFolder } from './workspace-folder.ts';
@@ -17,10 +18,14 @@ export const run: CommandRun<UsesOptions> = async ([name = '', named], options, 
     const { project, shapes } = editions[shownEditions(editions)[0]];
     return useOf(name, project, shapes) ?? [];
   });
-  if (uses.length === 0)
-    throw new Refusal(
-      `nothing here uses "${name}": name a stock, a supply, a set or a tag, or something of shared/, such as shared.moss`,
-    );
+  if (uses.length === 0) {
+    const nearest = nearestName(name.trim(), workspace.projects.flatMap(namesUsed));
+    const remedy =
+      nearest === undefined
+        ? 'name a stock, a supply, a set or a tag, or something of shared/, such as shared.moss'
+        : `write "${nearest}"`;
+    throw new Refusal(`nothing here uses "${name}": ${remedy}`);
+  }
   terminal.stdout.write(options.json ? `${JSON.stringify(uses.map(jsonOf), null, 1)}\n` : textOf(name, uses));
   return 0;
 };

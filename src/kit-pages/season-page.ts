@@ -34,13 +34,13 @@ export function seasonPage(input: SeasonInput): KitPage {
     {
       facts: [
         { term: say('season-sessions'), value: html`${days}` },
-        { term: say('kit-for'), value: html`${words.voice.count('kit-attendees', peopleOf(sessions))}` },
+        { term: say('kit-for'), value: html`${peopleOf(sessions, words)}` },
       ],
       sessions: sessions.map((each) => sessionRow(each, words)),
       preparations: preparations.map((each) => preparationRow(each, words)),
       papers: stocks.map((plan) => paperRow(plan, wordsOf(plan, input))),
       shopping: shoppingGroups(shopping, words),
-      costs: costRows(cost, words),
+      costs: costRows(cost, words, 'season-cost-each'),
       stocks: stocks.flatMap((plan) => stockSections([plan], wordsOf(plan, input))).map(numbered),
       caution: { heading: say('caution-blades'), text: say('caution-blades-text') },
       trimming: SafeHtml.join(notes, ' '),
@@ -74,8 +74,12 @@ function spanOf(sessions: readonly SeasonSession[], { voice }: KitWords): string
   });
 }
 
-function peopleOf(sessions: readonly SeasonSession[]): number {
-  return sessions.reduce((sum, { attendees }) => sum + attendees, 0);
+/** `3 sessions with 12 attendees each`: they may well be the same every time. */
+function peopleOf(sessions: readonly SeasonSession[], { voice: { say, count } }: KitWords): string {
+  const counts = sessions.map(({ attendees }) => attendees);
+  const [fewest, most] = [Math.min(...counts), Math.max(...counts)];
+  const people = fewest === most ? count('kit-attendees', most) : say('season-attendees', { fewest, most });
+  return say(say.counted('season-for', counts.length), { count: counts.length, people });
 }
 
 function sessionRow({ project, session, attendees, variant }: SeasonSession, { voice }: KitWords): object {

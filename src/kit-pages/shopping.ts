@@ -67,13 +67,17 @@ function buyOf(line: ShoppingLine, { voice, amount }: KitWords): SafeHtml {
 /** A line of the reckoning. */
 type CostRow = { readonly term: string; readonly value: string; readonly note: string | undefined };
 
-export function costRows({ toBuy, used, perAttendee }: Cost, words: KitWords): readonly CostRow[] {
+export function costRows(
+  { toBuy, used, perAttendee }: Cost,
+  words: KitWords,
+  each: 'kit-cost-each' | 'season-cost-each' = 'kit-cost-each',
+): readonly CostRow[] {
   const { voice, money } = words;
   const unknown = voice.say('kit-cost-unknown');
   const bought = toBuy.total ? money(toBuy.total) : unknown;
   const usedUp =
     used.total && perAttendee
-      ? voice.say('kit-cost-each', { total: money(used.total), each: money(perAttendee) })
+      ? voice.say(each, { total: money(used.total), each: money(perAttendee) })
       : unknown;
   return [
     { term: voice.say('kit-cost-buy'), value: bought, note: withoutNote(toBuy, words) },

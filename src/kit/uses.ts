@@ -20,9 +20,10 @@ export type Use = {
  * set a supply comes from, a tag. Undefined where it uses nothing of that name.
  */
 export function useOf(name: string, project: Project, shapes: Shapes): Use | undefined {
-  const pieces = [...project.pieces.values()].filter((piece) => isOfPiece(name, piece, project));
-  const supplies = project.supplies.filter((supply) => isOfSupply(name, supply));
-  const isTagged = project.tags.some(({ value }) => isAlike(value, name));
+  const pieces = [...project.pieces.values()].filter((piece) => isAmong(namesOfPiece(piece, project), name));
+  const supplies = project.supplies.filter((supply) => isAmong(namesOfSupply(supply), name));
+  const tags = project.tags.map(({ value }) => value);
+  const isTagged = isAmong(tags, name);
   if (pieces.length + supplies.length === 0 && !isTagged) return undefined;
   return {
     project,
@@ -38,16 +39,24 @@ export function useOf(name: string, project: Project, shapes: Shapes): Use | und
   };
 }
 
-function isOfPiece(name: string, piece: Piece, project: Project): boolean {
+/** All the names by which a project's papers, shared pieces, supplies and tags are found. */
+export function namesUsed(project: Project): readonly string[] {
+  return [
+    ...[...project.pieces.values()].flatMap((piece) => namesOfPiece(piece, project)),
+    ...project.supplies.flatMap(namesOfSupply),
+    ...project.tags.map(({ value }) => value),
+  ];
+}
+
+function namesOfPiece(piece: Piece, project: Project): readonly string[] {
   const stock = stockOf(piece, project);
-  const isCut = stock !== undefined && [stock.id.value, stock.name].some((each) => isAlike(each, name));
-  return isCut || piece.use?.value === name.trim();
+  return [...(stock ? [stock.id.value, stock.name] : []), ...(piece.use ? [piece.use.value] : [])];
 }
 
-function isOfSupply(name: string, { item, from, use }: Supply): boolean {
-  return isAlike(item.value, name) || (from && isAlike(from.value, name)) || use?.value === name.trim();
+function namesOfSupply({ item, from, use }: Supply): readonly string[] {
+  return [item, from, use].flatMap((name) => name?.value ?? []);
 }
 
-function isAlike(one: string, other: string): boolean {
-  return one.toLowerCase() === other.trim().toLowerCase();
+function isAmong(names: readonly string[], name: string): boolean {
+  return names.some((each) => each.toLowerCase() === name.trim().toLowerCase());
 }

@@ -133,11 +133,15 @@ describe('sheetwright season', () => {
 
   it('writes and prints its pages in the typeface of all others', async () => {
     const folder = demoCopy();
-    const days = ['--from', '2026-12-01', '--to', '2026-12-20'];
+    const days = ['--from', '2027-01-01', '--to', '2027-01-20', '--session', 'note-card-band=5'];
     const { code } = await sheetwright(folder, 'season', 'projects', ...days, '--quiet', '--work', '1');
     expect(code).toBe(0);
     const written = join(folder, 'dist/host/season');
-    expect(readFileSync(join(written, 'index.html'), 'utf8')).toMatch(/@font-face[^}]+"Public Sans"/u);
+    const page = readFileSync(join(written, 'index.html'), 'utf8');
+    expect(page).toMatch(/@font-face[^}]+"Public Sans"/u);
+    // The same people may come each time: they are not added up.
+    expect(page).toContain('2 sessions with 5 to 12 attendees each');
+    expect(page).toMatch(/\d per attendee and session/u);
     const { fonts } = await readPdf(readFileSync(join(written, 'season.pdf')));
     expect(fonts.filter(({ name }) => !name.includes('PublicSans'))).toEqual([]);
   });

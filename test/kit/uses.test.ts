@@ -56,10 +56,16 @@ describe('sheetwright uses', () => {
     expect(await uses('spring')).toMatchObject([{ tagged: true }, { tagged: true }]);
   });
 
-  it('says so where nothing is found', async () => {
-    expect(await sheetwright(folder, 'uses', 'shared.fern')).toMatchObject({
+  it.each([
+    ['shared.ms', 'write "shared.moss"'],
+    ['mos card', 'write "Moss card"'],
+    ['spings', 'write "spring"'],
+    ['tap', 'write "Tape"'],
+    ['lavender buds', 'name a stock, a supply'],
+  ])('says that nothing is called "%s", and the nearest name', async (name, remedy) => {
+    expect(await sheetwright(folder, 'uses', name)).toMatchObject({
       code: 2,
-      err: expect.stringContaining('nothing here uses "shared.fern"'),
+      err: expect.stringContaining(`nothing here uses "${name}": ${remedy}`),
     });
   });
 });
