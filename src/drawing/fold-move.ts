@@ -1,4 +1,5 @@
 import type { Edition, Editions } from '../edition/editions.ts';
+import { wordFinder } from '../project/prose/word-finder.ts';
 import { readRef } from '../project/ref.ts';
 import { layDown, sharesOf } from '../shape/fold.ts';
 import { type FoldMove, moveFlat, moveInto } from '../shape/fold-moves.ts';
@@ -26,6 +27,7 @@ import { caption, listed } from './words.ts';
  * A move of the folding, halfway: `fold-2` the one into the second stage, `glued-flat` a tube that is stuck while it
  * lies flat. What turns is named, an arrow shows which way, dots where glue goes; seen from where most of that is seen.
  * Undefined when there is no such piece or move.
+ * @param told what is told beside the drawing: every panel in it that this calls by its name is named, if it is seen
  */
 export function moveDrawing(
   editions: Editions,
@@ -33,9 +35,10 @@ export function moveDrawing(
   view: string,
   room: DrawingRoom,
   style: DrawingStyle,
+  told = '',
 ): Drawing | undefined {
-  const draw = (): Drawing | undefined => drawMoves(editions, id, view, room, style);
-  return drawOnce(editions, style, ['move', id, view, room], draw);
+  const draw = (): Drawing | undefined => drawMoves(editions, id, view, room, style, told);
+  return drawOnce(editions, style, ['move', id, view, room, told], draw);
 }
 
 function drawMoves(
@@ -44,11 +47,17 @@ function drawMoves(
   view: string,
   room: DrawingRoom,
   style: DrawingStyle,
+  told: string,
 ): Drawing | undefined {
   const edition = editions[style.shown[0]];
+  const isTold = ({ name }: NamedPanel): boolean => wordFinder(name(style)).test(told);
   const moves = sheetsNamed(edition.shapes.nets, readRef(id)).flatMap(({ net }): MoveSeen[] => {
     const move = moveOf(net, view);
-    return move ? [seeMove(edition, id, net, move)] : [];
+    if (!move) return [];
+    const seen = seeMove(edition, id, net, move);
+    return [
+      { ...seen, named: seen.named.map((each) => ({ ...each, isIdle: each.isIdle && !isTold(each) })) },
+    ];
   });
   if (moves.length === 0) return undefined;
   const names = moves.flatMap(({ turning }) => turning.map(({ name }) => name(style)));

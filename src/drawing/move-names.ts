@@ -14,7 +14,7 @@ import type { DrawingStyle } from './style.ts';
 export type NamedPanel = {
   readonly panel: number;
   readonly name: (style: DrawingStyle) => string;
-  /** Whether nothing is done with it: then it is named only where its name has room on it. */
+  /** Whether nothing is done with it, nor told of it: then it is named only where its name has room on it. */
   readonly isIdle: boolean;
 };
 

@@ -47,7 +47,8 @@ function stepView(setting: Setting, step: Step, { number, hero, bases }: StepPla
   const { voice } = setting;
   const blocks = shownBlocks(setting, step.prose, hero);
   const rooms = roomIn(setting, bases.length + blocks.filter(isFigure).length);
-  const prose = proseSetting(setting, 4, rooms);
+  const told = step.prose.texts.map(({ value }) => value).join(' ');
+  const prose = proseSetting(setting, 4, rooms, told);
   const { flow, beside } = parted(blocks, prose, setting.target);
   const text = renderMarkdown(flow, prose);
   const layers = layerFigures(setting, bases, rooms.layers);
@@ -127,6 +128,7 @@ export function proseSetting(
   setting: Setting,
   headings: ProseSetting['headings'] = 4,
   rooms: StepRooms = roomIn(setting, 1),
+  told = '',
 ): ProseSetting {
   const { project, voice, editions, measures, pictures, target } = setting;
   const refer = referrer(editions, measures, voice);
@@ -137,7 +139,7 @@ export function proseSetting(
     headings,
     refer: isPrint ? listingScores(refer, voice) : refer,
     measured: (text) => measuredText(text, setting),
-    draw: (of, view = USUAL_VIEW, caption) => stepDrawing(setting, rooms, { of, view, caption }),
+    draw: (of, view = USUAL_VIEW, caption) => stepDrawing(setting, rooms, { of, view, caption, told }),
     picture: (path, alternative, caption) => {
       const picture = pictures.get(path);
       return picture && pictureFigure(picture, shownText(alternative, setting), caption);
@@ -159,14 +161,19 @@ export function introductionOf(setting: Setting, hero: string | undefined): Safe
   return nodes.length === 0 ? undefined : renderMarkdown(nodes, proseSetting(setting, 2));
 }
 
+/** A drawing that a step asks for, and what the step tells beside it. */
+type AskedDrawing = {
+  readonly of: string;
+  readonly view: string;
+  readonly caption: string | undefined;
+  readonly told: string;
+};
+
 /** The figure of `::drawing{of=box view=folded}`; undefined where there is no such view. */
-function stepDrawing(
-  setting: Setting,
-  rooms: StepRooms,
-  { of, view, caption }: { readonly of: string; readonly view: string; readonly caption: string | undefined },
-): Figure | undefined {
+function stepDrawing(setting: Setting, rooms: StepRooms, asked: AskedDrawing): Figure | undefined {
+  const { of, view, caption } = asked;
   const ways = drawnWays(setting, (one) =>
-    isOnSheet(one, of, view) ? undefined : drawingIn(one, rooms, of, view),
+    isOnSheet(one, of, view) ? undefined : drawingIn(one, rooms, asked),
   );
   // What is folded shows how it is done, which is the same whatever the size.
   const isMeasured = view === 'layers' || view === 'flat';
@@ -191,7 +198,11 @@ function captionOf(caption: string | undefined, of: string | undefined): string 
   return caption !== undefined && of !== undefined ? `${caption} (${of})` : (of ?? caption);
 }
 
-function drawingIn(setting: Setting, rooms: StepRooms, of: string, view: string): Drawing | undefined {
+function drawingIn(
+  setting: Setting,
+  rooms: StepRooms,
+  { of, view, told }: AskedDrawing,
+): Drawing | undefined {
   const { editions, measures, drawings } = setting;
   const { shapes } = editions[measures.leading];
   const ref = readRef(of);
@@ -200,7 +211,7 @@ function drawingIn(setting: Setting, rooms: StepRooms, of: string, view: string)
   if (base) return stackDrawing(editions, base, rooms.layers, drawings);
   if (view === 'flat') return flatDrawing(setting, rooms, of);
   if (view === 'folded') return foldedDrawing(editions, of, view, rooms.shape, drawings);
-  return moveDrawing(editions, of, view, rooms.shape, drawings);
+  return moveDrawing(editions, of, view, rooms.shape, drawings, told);
 }
 
 /** A scored sheet as it lies on the table, or a flat piece with its dimensions. */

@@ -164,8 +164,8 @@ describe('the hand of a drawing', () => {
 });
 
 describe('a move of the folding', () => {
-  function move(view: string, from = editions, id = 'box', room = ROOM): Drawing {
-    const drawing = moveDrawing(from, id, view, room, inchStyle);
+  function move(view: string, from = editions, id = 'box', room = ROOM, told = ''): Drawing {
+    const drawing = moveDrawing(from, id, view, room, inchStyle, told);
     if (!drawing) throw new Error(`no move ${view} of ${id}`);
     return drawing;
   }
@@ -226,11 +226,20 @@ describe('a move of the folding', () => {
     for (const { name, example } of forms) {
       const made = editionsOf(`unit: in\npieces: { box: { form: ${name}, ${example.settings.join(', ')} } }`);
       const views = viewsOf(made.inch.shapes, readRef('box')).filter((view) => /^fold-|^glued/u.test(view));
+      const names = ownNet(made.inch.shapes.nets, 'box')?.panels.map((panel) => panel.name ?? panel.id);
       for (const view of views) {
-        const { svg } = move(view, made, 'box', { width: 60, height: 56 });
-        expect(touching(svg), `${name} ${view}`).toEqual([]);
+        for (const told of ['', names?.join(' ')]) {
+          const { svg } = move(view, made, 'box', { width: 60, height: 56 }, told);
+          expect(touching(svg), `${name} ${view}, told of ${told}`).toEqual([]);
+        }
       }
     }
+  });
+
+  it('names what is told beside it, though nothing is done with it and its name has no room on it', () => {
+    const small = { width: 22, height: 22 };
+    expect(textsOf(move('fold-1', editions, 'box', small).svg)).not.toContain('front');
+    expect(textsOf(move('fold-1', editions, 'box', small, 'Tape the Front.').svg)).toContain('front');
   });
 
   /** Once round, a tube's walls lie in one plane, and the tab within the wall that it sticks to. */
