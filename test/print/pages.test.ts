@@ -11,6 +11,7 @@ import { settingFor } from '../handout/sample.ts';
 import { madeDemo } from '../made-demo.ts';
 import { fillOf, inkOf, isInColumn, lettersBox, markBoxes, wordBox } from './page-fill.ts';
 import { type Pdf, type PdfPage, readPdf } from './read-pdf.ts';
+import { namesLacking, type StepView } from './step-names.ts';
 
 const PAPERS = ['letter', 'a4', 'large-print'] as const;
 
@@ -141,6 +142,62 @@ describe('the pages of every handout of the demo', () => {
     expect([smallDrawings(tiny, 84), smallDrawings(tiny, 60)].map(({ length }) => length)).toEqual([1, 0]);
   });
 
+  /** A drawing too wide for its place is set smaller, its lettering with it: 3 mm, in large print 6.35. */
+  it('set every drawing that says its scale at that scale', () => {
+    let count = 0;
+    const shrunk = faults(({ words }, _, { paper }) => {
+      const own = paper === 'large-print' ? 6.35 : 3;
+      const said = words.filter(({ text }) => SCALES.some(([, scale]) => text.startsWith(scale)));
+      count += said.length;
+      const wrong = said.filter(({ size }) => Math.abs(size / own - 1) > 0.01);
+      return wrong.map(({ text, size }) => `${text}, in letters of ${size.toFixed(2)} mm`);
+    }, printed);
+    expect(shrunk).toEqual([]);
+    expect(count).toBeGreaterThan(150);
+  });
+
+  it('write what a step calls a panel or flap in the drawings of that step', async () => {
+    let count = 0;
+    const lacking = (await sheets()).flatMap(({ slug, paper, setting, steps }) =>
+      setting.project.steps.flatMap(({ prose }, index) => {
+        const view = steps[index];
+        const names = view ? namesLacking(setting, prose, view) : { lacking: [], count: 0 };
+        count += names.count;
+        return names.lacking.map((name) => `${slug} ${paper}, step ${index + 1}: ${name}`);
+      }),
+    );
+    expect(lacking).toEqual([]);
+    expect(count).toBeGreaterThan(90);
+  });
+
+  /**
+   * Fractions are set in small figures. Measured on paper at 2,400 dots an inch they are 0.45 of the type's size high, as the
+   * figures of type of 0.65 of its size are; 5½ points is our own least, for which we know no source.
+   */
+  it('have fractions whose small figures are those of 5½ points or more, in their text and in their drawings', async () => {
+    const least = 5.5 / 0.65;
+    const text = faults(({ words }) =>
+      words.flatMap(({ text, size }) => {
+        const points = (size / 25.4) * 72;
+        return text.includes('⁄') && points < least ? [`${points.toFixed(1)} pt`] : [];
+      }),
+    );
+    expect(text).toEqual([]);
+    let count = 0;
+    const drawn = (await sheets()).flatMap(({ slug, paper, setting, hero, steps }) => {
+      const shown = [...layerViews(setting, hero), ...steps.flatMap(({ figures }) => figures)];
+      const nets = netViews(setting).map(({ drawing }) => drawing);
+      const markup = parseMarkup([...nets, ...shown].map(String).join(''));
+      const lines = all(markup, 'text').filter((line) => all(line, '.fraction').length > 0);
+      count += lines.length;
+      // Millimeters, as in the drawing.
+      const sizes = lines.map(({ attributes }) => Number(attributes['font-size']) * (72 / 25.4));
+      return sizes.filter((size) => !(size >= least)).map((size) => `${slug} ${paper}: ${size} pt`);
+    });
+    expect(drawn).toEqual([]);
+    expect(count).toBeGreaterThan(700);
+  });
+
   it('keep each step and its pictures on one page', async () => {
     let count = 0;
     const parted = (await sheets()).flatMap(({ slug, paper, steps }) => {
@@ -186,8 +243,6 @@ function smallDrawings(markup: unknown, width: number): readonly string[] {
     return across < 0.6 * width && hasRoom ? [`${across} × ${down} mm, ${SCALES[own]?.[1]}`] : [];
   });
 }
-
-type StepView = { readonly title: unknown; readonly text: unknown; readonly figures: readonly unknown[] };
 
 /** What each handout is set from. */
 type Sheet = {
