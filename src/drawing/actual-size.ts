@@ -12,7 +12,7 @@ import type { DrawnBox } from './region.ts';
 import type { DrawingStyle, DrawnNet } from './style.ts';
 import { drawFoot, type FootFacts, footFor } from './template-foot.ts';
 import { drawAt, drawTile } from './tile-page.ts';
-import { caption, spokenSize } from './words.ts';
+import { caption, sizeLabel, spokenSize } from './words.ts';
 
 /** One page of an actual-size template, its drawing exactly as large as the paper. */
 export type TemplatePage = { readonly page: Page; readonly drawing: Drawing };
@@ -49,7 +49,7 @@ export function templatePages(
   const [first, second] = [tiledOn(upright, net.drawn), tiledOn(landscape, net.drawn)];
   const least = second.tiling.tiles.length < first.tiling.tiles.length ? second : first;
   const cover = new Canvas(style);
-  drawCover(cover, upright, { id, net, tiling: least.tiling });
+  drawCover(cover, upright, { id, size: sizeLabel(editions, id, style), net, tiling: least.tiling });
   const all = { ...told, pages: least.tiling.tiles.length + 1 };
   return [finished(cover, upright, all, upright.printable), ...tilePages(all, least, style)];
 }

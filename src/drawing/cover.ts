@@ -8,16 +8,25 @@ import { cutLines } from './outline.ts';
 import { OVERLAP, type Page, type Tiling } from './pages.ts';
 import { boxOf, type DrawnBox } from './region.ts';
 import type { DrawnNet } from './style.ts';
-import { caption, sizeLabel } from './words.ts';
+import { caption } from './words.ts';
 
 /** What a cover speaks of. */
-type TiledPiece = { readonly id: string; readonly net: DrawnNet; readonly tiling: Tiling };
+type TiledPiece = {
+  readonly id: string;
+  readonly size: Label;
+  readonly net: DrawnNet;
+  readonly tiling: Tiling;
+};
 
 /**
  * The page before a template that needs all its pages for itself: how to print it, what to measure before cutting,
  * how the pages go together, and the key.
  */
-export function drawCover(canvas: Canvas, { printable }: Page, { id, net, tiling }: TiledPiece): void {
+export function drawCover(
+  canvas: Canvas,
+  { printable }: Page,
+  { id, size: sizeOnPaper, net, tiling }: TiledPiece,
+): void {
   const { say, shown } = canvas.style;
   const size = canvas.lettering * 1.15;
   const width = printable.right - printable.left;
@@ -27,7 +36,7 @@ export function drawCover(canvas: Canvas, { printable }: Page, { id, net, tiling
     y += (extentOf(label).height + 0.8) * height;
   };
   write([plain(say('drawing-cover', { name: caption(id, say) }))], size * 1.7, true);
-  write(sizeLabel({ inch: net.inch.size, metric: net.metric.size }, canvas.style), size, false);
+  write(sizeOnPaper, size, false);
   const several = tiling.tiles.length > 1;
   for (const key of [
     'drawing-print-full',

@@ -35,9 +35,18 @@ export function namesOn(
  * A layer's letter, name and size, and what is stamped on it: the names would not find room on the drawing itself.
  * @returns where what is told goes on, at its left
  */
-export function drawLegend(canvas: Canvas, pile: Pile, words: StackWords, room: DrawingRoom): Point2 {
+export function drawLegend(
+  canvas: Canvas,
+  editions: Editions,
+  pile: Pile,
+  words: StackWords,
+  room: DrawingRoom,
+): Point2 {
   const size = canvas.lettering;
-  const lines = pile.placed.map((placed, index) => sizeParts(placed, words.names[index] ?? '', canvas.style));
+  const lines = pile.placed.map(({ drawn }, index): Label => {
+    const own = sizeLabel(editions, drawn.piece.id.value, canvas.style);
+    return [[{ text: `${words.names[index] ?? ''}:` }], ...own];
+  });
   const { x, y: top, width } = legendSpot(canvas, room, lines);
   let y = top;
   const addStamps = (stamps: string | undefined): void => {
@@ -60,12 +69,7 @@ export function drawLegend(canvas: Canvas, pile: Pile, words: StackWords, room: 
   return { x, y: y - size * 0.4 };
 }
 
-/** `mat:`, `2¾ × 2¼ in` and its other unit: what a line may end between. */
-function sizeParts({ layer: { inch, metric } }: PiledLayer, name: string, style: DrawingStyle): Label {
-  return [[{ text: `${name}:` }], ...sizeLabel({ inch: inch.size, metric: metric.size }, style)];
-}
-
-/** Parts in as few lines as they fit into. @param room the width of a line, in heights of its letters */
+/** Parts, such as `mat:`, `2¾ × 2¼ in` and its other unit, in as few lines as they fit into. @param room the width of a line, in heights of its letters */
 function filled(parts: Label, room: number): Label {
   const lines: LabelLine[] = [];
   for (const [index, part] of parts.entries()) {

@@ -47,7 +47,7 @@ function drawStack(
   const decorations = decorationsIn(pile, editions, style);
   const { canvas, reduction } = drawnToFit(pile, decorations, editions, room, style);
   const words = { alike, names: namesOn(editions, alike, style), stamped: stampsIn(decorations, style) };
-  const foot = drawLegend(canvas, pile, words, room);
+  const foot = drawLegend(canvas, editions, pile, words, room);
   canvas.label([plain(scaleWords(reduction, style.say))], foot, { anchor: 'start', sits: 'under' });
   return canvas.drawing('stack', describeStack(pile, words, style));
 }

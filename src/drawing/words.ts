@@ -1,10 +1,14 @@
-import { sidesOf, type Twin } from '../edition/editions.ts';
+import { type Editions, sidesOf, type Twin, twin } from '../edition/editions.ts';
 import type { Length } from '../measure/length.ts';
 import { printInches, printMetric, roundedSign } from '../measure/print.ts';
 import { type EditionName, UNIT_OF } from '../measure/ruler-unit.ts';
 import type { Size } from '../measure/size.ts';
+import { readRef } from '../project/ref.ts';
+import { measuresOf } from '../shape/net.ts';
+import { netNamed } from '../shape/sheets.ts';
 import { pluralOf } from '../words/figures.ts';
 import { sheetNamed } from '../words/names.ts';
+import { goesWithSize, saidOutline } from '../words/outlines.ts';
 import { betweenMembers, capital } from '../words/typographic.ts';
 import {
   figureLettering,
@@ -12,6 +16,7 @@ import {
   type LabelLine,
   lengthLettering,
   ofUnit,
+  plain,
   withUnit,
 } from './lettering.ts';
 import type { DrawingStyle } from './style.ts';
@@ -37,12 +42,24 @@ export function sizeLabels(
   return [lengthLabel(width, style), lengthLabel(height, style)];
 }
 
-/** `3 1/4 × 4 1/2 in` over `83 × 114 mm`. */
-export function sizeLabel(size: Twin<Size>, { say, shown }: DrawingStyle): Label {
+/** A piece's size as it is cut: `3 1/4 × 4 1/2 in` over `83 × 114 mm`; of a circle `1 1/2 in circle` over `38 mm`. */
+export function sizeLabel(editions: Editions, id: string, { say, shown }: DrawingStyle): Label {
+  const sides = twin(editions, ({ shapes }) => {
+    const net = netNamed(shapes.nets, readRef(id));
+    return net && measuresOf(net);
+  });
+  if (!sides) return [];
+  const said = saidOutline(editions, id, () => '');
+  // One length alone would be read as a square's.
+  const isTold = said && (goesWithSize(said) || sides.inch.length === 1);
+  const outline = isTold ? plain(say(said.key, said.values)) : undefined;
   return inEach(shown, (edition) => {
-    const { width, height } = size[edition];
-    const [across, upright] = [width, height].map((side) => figureLettering(side, edition, say));
-    return withUnit([...(across ?? []), { text: ' × ' }, ...(upright ?? [])], edition, say);
+    const figures = sides[edition].map((side) => figureLettering(side, edition, say));
+    const joined = figures.flatMap((each, index) => (index === 0 ? each : [{ text: ' × ' }, ...each]));
+    const size = withUnit(joined, edition, say);
+    if (!outline || edition !== shown[0]) return size;
+    const parts = say.parts<LabelLine>('outline-sized', { size, outline });
+    return parts.flatMap((part) => (typeof part === 'string' ? plain(part) : part));
   });
 }
 

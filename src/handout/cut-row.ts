@@ -16,7 +16,7 @@ import { edgeWords, impressionWords, turnWords } from '../words/decoration-words
 import type { Columns } from '../words/measures.ts';
 import { baseName, pieceSheetNamed } from '../words/names.ts';
 import { behindWords, openingNotes } from '../words/opening-words.ts';
-import { outlineKey, saidOutline } from '../words/outlines.ts';
+import { goesWithSize, saidOutline } from '../words/outlines.ts';
 import {
   isAskew,
   layerTwin,
@@ -59,11 +59,6 @@ export function rowOf(setting: Setting, { piece, id, name }: PieceSheet, scale: 
       ...paperNote(setting, piece, id),
     ],
   };
-}
-
-/** `circle`, `oval`: what is told by its name alone. What is drawn is cut out by its template instead. */
-function goesWithSize({ key, values }: { readonly key: string; readonly values: object }): boolean {
-  return Object.keys(values).length === 0 && key !== outlineKey('drawn');
 }
 
 /** `1 1/2 in circle`: with an outline that goes with the size. */

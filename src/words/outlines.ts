@@ -32,6 +32,11 @@ export function saidOutline<T>(
   return shape && saidShape(shape, sayLength);
 }
 
+/** Whether an outline is told with the size, `1 1/2 in circle`: by its name alone. What is drawn is cut out by its template instead. */
+export function goesWithSize({ key, values }: SaidShape<unknown>): boolean {
+  return Object.keys(values).length === 0 && key !== outlineKey('drawn');
+}
+
 /** The outline of an opening, or how its corners are rounded. */
 export function saidOpening<T>(
   { inch, metric }: Twin<Opening>,

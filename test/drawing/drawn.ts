@@ -7,6 +7,7 @@ import { mergeFindings } from '../../src/proof/tell.ts';
 import { buildShapes } from '../../src/shape/build.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { type Say, speaker } from '../../src/words/labels.ts';
+import { wordsOfOutlines } from '../../src/words/outlines.ts';
 
 /** A project's editions from its measurements in inches, and in millimeters where the two differ in more than unit. */
 export function editionsOf(inches: string, millimeters: string = inches): Editions {
@@ -31,7 +32,7 @@ function editionOf(measurements: string): Edition {
   return { project, shapes };
 }
 
-/** The English words, those of the drawings alone: whatever else they said would be missing. */
+/** The English words, those of drawings, corners and outlines alone: whatever else they said would be missing. */
 export const say: Say = speaker({ language: 'en', texts: drawingTexts() });
 
 export const inchStyle: DrawingStyle = { shown: ['inch', 'metric'], say };
@@ -40,8 +41,8 @@ export const metricStyle: DrawingStyle = { shown: ['metric', 'inch'], say };
 function drawingTexts(): ReadonlyMap<string, string> {
   const file = new URL('../../templates/labels/en.yaml', import.meta.url);
   const lines = readFileSync(file, 'utf8').split('\n');
-  const own = lines.filter((line) => /^(?:drawing|corners)-/u.test(line)).join('\n');
-  return new Map(Object.entries(parse(own) as Record<string, string>));
+  const own = lines.filter((line) => /^(?:drawing|corners|outline)-/u.test(line)).join('\n');
+  return new Map([...Object.entries(parse(own) as Record<string, string>), ...wordsOfOutlines()]);
 }
 
 export type Point = { readonly x: number; readonly y: number };

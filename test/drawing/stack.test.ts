@@ -93,6 +93,16 @@ pieces:
     for (const length of [25, 38]) expect(widths.some((width) => Math.abs(width - length) < 0.01)).toBe(true);
   });
 
+  it('tells a round layer by its width and what it is called, as the cut list does', () => {
+    const round = editionsOf(
+      'unit: in\npieces:\n  card: { cut: 4 x 4 }\n  seal: { cut: 1 1/2 x 1 1/2, shape: circle, on: card }\n  rose: { cut: 2 x 2, shape: scalloped circle, scallops: 12, on: card }',
+    );
+    const texts = textsOf(stack(inchStyle, round).svg).join(' ');
+    expect(texts).toContain('seal: 1 1/2 in circle · ');
+    expect(texts).toMatch(/rose: 2 in scalloped circle with 12 scallops/u);
+    expect(texts).not.toMatch(/1 1\/2 × 1 1\/2|2 × 2 in/u);
+  });
+
   it('letters the layers in the order they are stuck on, and names them with both sizes', () => {
     const texts = textsOf(stack().svg);
     expect(texts).toContain('front: 3 1/4 × 4 1/2 in · 83 × 115 mm');
