@@ -78,8 +78,11 @@ const planPages = (items, { height, head, columns }) => {
     for (let from = to - 1; from >= 0; from--) {
       // Nor does any that begins before hold so much.
       if (from < to - 1 && highOf(from, to) > height * columns) break;
-      const page = pageOf(from, to, 0);
-      if (page && best[from]) best[to] = better(after(best[from], page, items[from].atPage), best[to]);
+      const before = best[from];
+      // What is dearer already without this page is not looked at.
+      const isOpen = before && !(before.cost + items[from].atPage >= best[to]?.cost);
+      const page = isOpen && pageOf(from, to, 0);
+      if (page) best[to] = better(after(before, page, items[from].atPage), best[to]);
       const first = from === 0 && pageOf(0, to, head);
       if (first) best[to] = better(after(start, first, 0), best[to]);
     }
