@@ -14,6 +14,7 @@ import { paperOf } from '../shape/view/paper-of.ts';
 import { pieceNamed } from '../words/names.ts';
 import { arranged, drawFace, type SheetPicture } from './arranged.ts';
 import { Canvas, type Drawing } from './canvas.ts';
+import { drawOnce } from './draw-once.ts';
 import { facesSeen, paperLook } from './seen-paper.ts';
 import type { DrawingRoom, DrawingStyle } from './style.ts';
 import { caption, listed, spokenVolume } from './words.ts';
@@ -30,6 +31,18 @@ function poseOf(net: Net, view: string): FoldProgress | undefined {
  * when there is no such piece or view.
  */
 export function foldedDrawing(
+  editions: Editions,
+  id: string,
+  view: string,
+  room: DrawingRoom,
+  style: DrawingStyle,
+): Drawing | undefined {
+  return drawOnce(editions, style, ['folded', id, view, room], () =>
+    drawFolded(editions, id, view, room, style),
+  );
+}
+
+function drawFolded(
   editions: Editions,
   id: string,
   view: string,

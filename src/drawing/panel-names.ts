@@ -35,12 +35,15 @@ export function drawNames(
     const name = nameIn(drawn, panel, canvas.style.say);
     if (name === undefined) continue;
     const spot = spotOn(drawn, panel, frame, within);
-    const { centers, width, height, halo } = spot;
+    const { width, height, halo } = spot;
     const setting = settingOn(spot, name, canvas.lettering);
-    const last = centers.at(-1);
-    if (setting) canvas.label(setting.label, setting.center, { ...setting, halo });
+    if (setting) {
+      canvas.label(setting.label, setting.center, { ...setting, halo });
+      continue;
+    }
+    const last = [...spot.centers()].at(-1);
     // What has no name but its cell's is told by the letters and numbers round the sheet.
-    else if (numbering && last && panel.name !== undefined) {
+    if (numbering && last && panel.name !== undefined) {
       const number = String(numbered.length + 1);
       const size = Math.min(canvas.lettering, width, height);
       const at = settingOn(spot, number, size)?.center ?? last;
@@ -56,8 +59,8 @@ type NameSpot = {
   readonly outline: readonly Point2[];
   readonly width: number;
   readonly height: number;
-  /** The middle, and where there is the most room. */
-  readonly centers: readonly Point2[];
+  /** The middle, and where there is the most room, which is looked for once it is asked for. */
+  readonly centers: () => Iterable<Point2>;
   /** Whether something lies under it that it has to stand out from. */
   readonly halo: boolean;
 };
@@ -72,10 +75,14 @@ function spotOn(
   const holes = (net.openings ?? []).filter((opening) => opening.panel === panel.id);
   const outline = placeAll(panel.outline, frame);
   const cut = holes.map((hole) => placeAll(hole.outline, frame));
-  const roomiest = roomiestSpot(outline, cut, [])?.at;
   const halo = holes.length > 0 || glued.some(({ panel: id }) => id === panel.id);
+  let roomiest: readonly Point2[] | undefined;
   // The middle of a panel that is no rectangle may lie in an opening or at its very edge.
-  const centers = [...(cut.length === 0 ? [middle] : []), ...(roomiest ? [roomiest] : [])];
+  function* centers(): Generator<Point2> {
+    if (cut.length === 0) yield middle;
+    roomiest ??= [roomiestSpot(outline, cut, [])?.at].flatMap((at) => at ?? []);
+    yield* roomiest;
+  }
   return { outline, width, height, centers, halo };
 }
 
@@ -93,19 +100,25 @@ const SMALL = 0.84;
 function settingOn(spot: NameSpot, name: string, usual: number): NameLabel | undefined {
   const words = name.split(' ');
   const labels = words.length > 1 ? [[plain(name)], words.map(plain)] : [[plain(name)]];
-  const choices = [usual, usual * SMALL].flatMap((size) =>
-    spot.centers.flatMap((center) => [
-      ...labels.map((label): NameLabel => ({ label, size, center })),
-      ...labels.map((label): NameLabel => ({ label, size, center, upright: true })),
-    ]),
-  );
-  return choices.find(({ label, size, center, upright }) => {
-    const { width, height } = extentOf(label);
-    const [long, high] = [width * size + 1.2, height * size + 1.2];
-    const [across, down] = upright ? [high, long] : [long, high];
-    const hasRoom = across <= spot.width && down <= spot.height;
-    return hasRoom && liesOn(spot.outline, center, across - 1.2, down - 1.2);
-  });
+  for (const size of [usual, usual * SMALL]) {
+    for (const center of spot.centers()) {
+      const choices = [
+        ...labels.map((label): NameLabel => ({ label, size, center })),
+        ...labels.map((label): NameLabel => ({ label, size, center, upright: true })),
+      ];
+      const found = choices.find((choice) => hasRoomFor(choice, spot));
+      if (found) return found;
+    }
+  }
+  return undefined;
+}
+
+function hasRoomFor({ label, size, center, upright }: NameLabel, spot: NameSpot): boolean {
+  const { width, height } = extentOf(label);
+  const [long, high] = [width * size + 1.2, height * size + 1.2];
+  const [across, down] = upright ? [high, long] : [long, high];
+  const hasRoom = across <= spot.width && down <= spot.height;
+  return hasRoom && liesOn(spot.outline, center, across - 1.2, down - 1.2);
 }
 
 /** Whether all of a name lies on a panel, which may be no rectangle. */

@@ -10,6 +10,7 @@ import { layerTwin } from '../words/reveals.ts';
 import { Canvas, type Drawing } from './canvas.ts';
 import { drawDecoration, tellDecoration } from './decoration.ts';
 import { dimensionSize, tailOf } from './dimension.ts';
+import { drawOnce } from './draw-once.ts';
 import { AT_ORIGIN, blankLines, cutLines, type DrawingFrame, placeAll, sheetBox } from './outline.ts';
 import { spokenReveals } from './reveals.ts';
 import { colorOf, type DrawingRoom, type DrawingStyle, type InBoth, netOf } from './style.ts';
@@ -37,6 +38,17 @@ export function pieceDrawing(
   scale: number,
   style: DrawingStyle,
   dimensioned = true,
+): Drawing | undefined {
+  const draw = (): Drawing | undefined => drawPiece(editions, id, scale, style, dimensioned);
+  return drawOnce(editions, style, ['piece', id, scale, dimensioned], draw);
+}
+
+function drawPiece(
+  editions: Editions,
+  id: string,
+  scale: number,
+  style: DrawingStyle,
+  dimensioned: boolean,
 ): Drawing | undefined {
   const net = netOf(editions, style.shown[0], id);
   if (!net) return undefined;

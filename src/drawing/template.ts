@@ -4,6 +4,7 @@ import type { Net } from '../shape/net.ts';
 import { Canvas, type Drawing } from './canvas.ts';
 import { drawCellNames } from './cell-names.ts';
 import { type DimensionRow, dimensionSize, runningDimension } from './dimension.ts';
+import { drawOnce } from './draw-once.ts';
 import { drawnNetOf } from './drawn-net.ts';
 import { drawKey, keyEntries } from './key.ts';
 import { type Label, plain, widthOf, wrapped } from './lettering.ts';
@@ -41,6 +42,17 @@ export function templateDrawing(
   reduction: number,
   style: DrawingStyle,
 ): Drawing | undefined {
+  return drawOnce(editions, style, ['template', id, reduction], () =>
+    drawTemplate(editions, id, reduction, style),
+  );
+}
+
+function drawTemplate(
+  editions: Editions,
+  id: string,
+  reduction: number,
+  style: DrawingStyle,
+): Drawing | undefined {
   const net = drawnNetOf(editions, style.shown[0], id);
   if (!net) return undefined;
   const canvas = new Canvas(style);
@@ -61,6 +73,15 @@ export function templateDrawing(
  * which the whole template has. As large as the room, at most full size.
  */
 export function flatNetDrawing(
+  editions: Editions,
+  id: string,
+  room: DrawingRoom,
+  style: DrawingStyle,
+): Drawing | undefined {
+  return drawOnce(editions, style, ['flat', id, room], () => drawFlatNet(editions, id, room, style));
+}
+
+function drawFlatNet(
   editions: Editions,
   id: string,
   room: DrawingRoom,

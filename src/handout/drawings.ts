@@ -107,9 +107,15 @@ function asWideAs(
   draw: (reduction: number) => Drawing | undefined,
 ): Drawing | undefined {
   const whole = Math.floor(reduction);
-  const drawn = [reduction, whole + 1, whole + 2].flatMap((each) => draw(each) ?? []);
-  const fitting = widths.flatMap((widest) => drawn.find(({ width }) => width <= widest) ?? []);
-  return fitting[0] ?? drawn.at(-1);
+  const reductions = [reduction, whole + 1, whole + 2];
+  for (const widest of widths) {
+    // Drawn once however often it is asked for, and no further than to the first that fits.
+    for (const each of reductions) {
+      const drawn = draw(each);
+      if (drawn && drawn.width <= widest) return drawn;
+    }
+  }
+  return draw(whole + 2);
 }
 
 /** A fold or two from edge to edge: that is read at any size, and need not take both columns. */

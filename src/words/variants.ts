@@ -14,8 +14,14 @@ export type Way<T> = {
 
 /** The editions of every variant, each without the others; of a project that has none, its own. */
 export function variantsOf(editions: Editions): readonly Editions[] {
-  return [editions, ...editions.others].map((each) => ({ ...each, others: [] }));
+  const variants =
+    apart.get(editions) ?? [editions, ...editions.others].map((each) => ({ ...each, others: [] }));
+  apart.set(editions, variants);
+  return variants;
 }
+
+/** Always the same, so that what is drawn of one is drawn once. */
+const apart = new WeakMap<Editions, readonly Editions[]>();
 
 /** What the variants of a project are called on paper; nothing where it has none. */
 export function variantNames(editions: Editions): readonly string[] {
