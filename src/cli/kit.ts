@@ -29,7 +29,7 @@ export const run: CommandRun<KitCommandOptions> = async ([slug = '', named], opt
   });
   progress.end();
   if (reply.kind === 'findings') {
-    tellFindings(reply.findings, [reply.project], options, terminal);
+    tellFindings(reply.findings, reply.projects, options, terminal);
     return 1;
   }
   const { kit: planned, currency, workspace } = reply;

@@ -1,32 +1,24 @@
-import { createRenderer } from '../handout/render.ts';
 import type { Kit } from '../kit/plan.ts';
 import { kitCsv } from '../kit/report/csv.ts';
-import type { Currency } from '../kit/report/figures.ts';
 import { kitJson } from '../kit/report/json.ts';
 import type { Person } from '../kit/roster.ts';
 import { bagLabels } from '../kit-pages/bag-labels.ts';
 import { kitPage } from '../kit-pages/page.ts';
 import { addressLabels, packingList } from '../kit-pages/roster-pages.ts';
-import { openPrinter } from '../print/printer.ts';
-import type { Site } from '../project/model.ts';
-import { printStyles, typeset } from './assets.ts';
-import { checkWritable, type OutputFile, putFiles, type Written } from './files.ts';
+import type { KitInput } from '../kit-pages/shell.ts';
+import type { Paper } from '../project/model.ts';
+import type { Written } from './files.ts';
 import { labelsOf } from './languages.ts';
 import { dayOfProject } from './output.ts';
-import { filesFor } from './package-files.ts';
+import { readLabels } from './package-files.ts';
+import { benchInput, type PagePrint, type PlanFilesOptions, putPlan } from './plan-files.ts';
 
-export type KitFilesOptions = {
+export type KitFilesOptions = PlanFilesOptions & {
   readonly kit: Kit;
-  readonly site: Site;
-  readonly currency: Currency;
-  /** The output folder, absolute. */
-  readonly out: string;
   /** A page of labels for the bags too. */
   readonly labels: boolean;
   /** Who gets the kits, if that is known: bags with names, a packing list and address labels. Nowhere else. */
   readonly people?: readonly Person[] | undefined;
-  /** The browser's program, if one is named. */
-  readonly browser?: string | undefined;
 };
 
 /** Where the files of a kit lie below the output folder: the demonstrator's own, never part of the site. */
@@ -43,48 +35,37 @@ function kitName({ project, makings, attendees }: Kit): string {
 }
 
 /**
- * Writes a kit: `index.html`, `kit.json`, `kit.csv` and the PDFs. What needs no browser is written before one is asked.
+ * Writes a kit: `index.html`, `kit.json`, `kit.csv` and the PDFs.
  * @throws Unwritable, BrowserMissing or PrintFault, each with a remedy in one line.
  */
-export async function makeKitFiles(options: KitFilesOptions): Promise<readonly Written[]> {
-  const { kit, currency, out, site, browser, people = [] } = options;
+export function makeKitFiles(options: KitFilesOptions): Promise<readonly Written[]> {
+  const { kit, site, currency } = options;
   const { project } = kit;
-  await checkWritable(out);
-  const files = filesFor(site);
-  const labels = labelsOf(project, site, files.labels);
-  const [paper = 'letter'] = site.paper;
-  const styles = printStyles(files, 'kit');
-  const input = { kit, site, currency, labels, styles, renderer: createRenderer(files), target: paper };
-  const at = (name: string): string => `${kitFolder(kit)}/${name}`;
-  const written = await putFiles(out, [
-    { path: at('index.html'), bytes: typeset(kitPage({ ...input, target: 'page' }).html, files) },
-    { path: at('kit.json'), bytes: kitJson(kit, currency) },
-    { path: at('kit.csv'), bytes: kitCsv(kit, currency) },
-  ]);
-  const prints = [
-    { path: at(`${kitName(kit)}.pdf`), page: kitPage(input) },
-    ...(options.labels || people.length > 0
-      ? [{ path: at(`${project.slug}-labels.pdf`), page: bagLabels(input, people) }]
-      : []),
-    ...(people.length > 0
-      ? [{ path: at(`${project.slug}-packing-list.pdf`), page: packingList(input, people) }]
-      : []),
-    ...(people.some(({ by }) => by === 'post')
-      ? [{ path: at(`${project.slug}-addresses.pdf`), page: addressLabels(input, people, paper) }]
-      : []),
+  const input = { kit, ...benchInput(options, labelsOf(project, site, readLabels())) };
+  return putPlan(options, {
+    folder: kitFolder(kit),
+    date: dayOfProject(project),
+    screen: kitPage({ ...input, target: 'page' }),
+    data: [
+      { name: 'kit.json', bytes: kitJson(kit, currency) },
+      { name: 'kit.csv', bytes: kitCsv(kit, currency) },
+    ],
+    prints: [{ name: `${kitName(kit)}.pdf`, page: kitPage(input) }, ...peoplePrints(input, options)],
+  });
+}
+
+/** What goes on the bags and parcels, where it is asked for or it is known whose they are. */
+function peoplePrints(
+  input: KitInput & { readonly target: Paper },
+  { kit: { project }, labels, people = [] }: KitFilesOptions,
+): readonly PagePrint[] {
+  const print = (isAsked: boolean, what: string, page: () => PagePrint['page']): readonly PagePrint[] =>
+    isAsked ? [{ name: `${project.slug}-${what}.pdf`, page: page() }] : [];
+  const isKnown = people.length > 0;
+  const isPosted = people.some(({ by }) => by === 'post');
+  return [
+    ...print(labels || isKnown, 'labels', () => bagLabels(input, people)),
+    ...print(isKnown, 'packing-list', () => packingList(input, people)),
+    ...print(isPosted, 'addresses', () => addressLabels(input, people, input.target)),
   ];
-  const printer = openPrinter({ browser });
-  try {
-    const printed: OutputFile[] = [];
-    for (const { path, page } of prints) {
-      const date = dayOfProject(project);
-      printed.push({
-        path,
-        bytes: await printer.pdf(typeset(page.html, files), { title: page.title, date }),
-      });
-    }
-    return [...written, ...(await putFiles(out, printed))];
-  } finally {
-    await printer.close();
-  }
 }

@@ -1,22 +1,13 @@
 import { type Edition, shownEditions } from '../edition/editions.ts';
-import { examine } from '../examine/examine.ts';
 import type { Study } from '../examine/study.ts';
-import type { KitOrder, KitProgress } from '../kit/kit.ts';
-import type { Currency } from '../kit/report/figures.ts';
-import { moneyDecimals } from '../project/grammar/reader.ts';
+import type { KitOrder } from '../kit/kit.ts';
 import type { Project, Workspace } from '../project/model.ts';
-import { mergeFindings } from '../proof/tell.ts';
-import { isFailure, type Told } from '../proof/told.ts';
 import { planSeason, type Season } from '../season/season.ts';
 import type { SeasonSession } from '../season/session.ts';
-import { loadHighs } from '../shape/highs.ts';
-import { loadWorkspace } from '../shape/workspace.ts';
 import { variantsOf } from '../words/variants.ts';
+import { type PlanReply, type PlanRequest, requestPlan } from './planning.ts';
 
-export type SeasonRequest = {
-  /** The workspace's folder, absolute, and the folder that paths in messages are relative to. */
-  readonly root: string;
-  readonly namedFrom: string;
+export type SeasonRequest = PlanRequest & {
   /** `YYYY-MM-DD`: the first day and the last; until the last session where that is not said. */
   readonly from: string;
   readonly to: string | undefined;
@@ -29,50 +20,31 @@ export type SeasonRequest = {
     workspace: Workspace,
   ) => string | undefined;
   readonly orderFor: (first: Project, workspace: Workspace) => Pick<KitOrder, 'spares' | 'bench' | 'work'>;
-  /** Seconds since some moment, rising. */
-  readonly clock: () => number;
-  readonly progress?: KitProgress;
 };
 
 /** A season that was planned; what stands in its way; or no session in that time. */
-export type SeasonReply =
-  | {
-      readonly kind: 'planned';
-      readonly season: Season;
-      readonly workspace: Workspace;
-      readonly currency: Currency;
-    }
-  | { readonly kind: 'findings'; readonly findings: readonly Told[]; readonly projects: readonly Project[] }
-  | { readonly kind: 'none' };
+export type SeasonReply = PlanReply<{ readonly season: Season }>;
 
-/** Plans all sessions of a time together. Errors of one of their projects stop it, as do pieces that cannot be planned. */
-export async function requestSeason(request: SeasonRequest): Promise<SeasonReply> {
-  const { root, namedFrom, from, to } = request;
-  const workspace = await loadWorkspace(root, { namedFrom });
-  const { site } = workspace;
-  const dated = workspace.projects.filter(({ session }) => session && isWithin(session.value, from, to));
-  const attendees = new Map(dated.map((project) => [project.slug, request.attendeesAt(project, workspace)]));
-  const studies = examine(
-    workspace,
-    dated.filter(({ slug }) => attendees.get(slug)),
+/** Plans all sessions of a time together. */
+export function requestSeason(request: SeasonRequest): Promise<SeasonReply> {
+  const { from, to, attendeesAt, variantAt, orderFor, progress } = request;
+  const attendees = new Map<string, number>();
+  return requestPlan(
+    request,
+    (workspace) => {
+      const dated = workspace.projects.filter(({ session }) => session && isWithin(session.value, from, to));
+      for (const project of dated) attendees.set(project.slug, attendeesAt(project, workspace));
+      return dated.filter(({ slug }) => attendees.get(slug));
+    },
+    (studies, workspace, tools) => {
+      const sessions = studies.flatMap((study) =>
+        sessionOf(study, attendees.get(study.project.slug) ?? 0, (project, variants) =>
+          variantAt?.(project, variants, workspace),
+        ),
+      );
+      return planSeason(sessions, orderFor(studies[0].project, workspace), tools, progress);
+    },
   );
-  const projects = studies.map(({ project }) => project);
-  const [first] = projects;
-  if (!first) return { kind: 'none' };
-  const found = mergeFindings([...site.findings, ...studies.flatMap(({ findings }) => findings)]);
-  if (isFailure(found, false)) {
-    return { kind: 'findings', findings: found.filter(({ severity }) => severity === 'error'), projects };
-  }
-  const sessions = studies.flatMap((study) =>
-    sessionOf(study, attendees.get(study.project.slug) ?? 0, (project, variants) =>
-      request.variantAt?.(project, variants, workspace),
-    ),
-  );
-  const tools = { highs: await loadHighs(), clock: request.clock };
-  const result = planSeason(sessions, request.orderFor(first, workspace), tools, request.progress);
-  if ('findings' in result) return { kind: 'findings', findings: mergeFindings(result.findings), projects };
-  const currency = { code: site.currency, decimals: moneyDecimals(site.currency) };
-  return { kind: 'planned', season: result.season, workspace, currency };
 }
 
 /** Days are compared as they are written. */
