@@ -23,13 +23,18 @@ export type Desk = {
 };
 
 /**
- * Sets the page, which asks for what its styles name, and loads every font it brings, used or not: some are asked for
- * only while printing, which does not wait. Gives what of the page's own cannot be read, in words. Each question to the
- * browser waits until we have time for its answer, so that all is asked in one.
+ * Sets the page, which asks for what its styles name, waits for its pictures and loads every font it brings, used or not:
+ * some are asked for only while printing, which does not wait. Gives what of the page's own cannot be read, in words. Each
+ * question to the browser waits until we have time for its answer, so that all is asked in one.
  */
-const settleThen = (
-  script: string,
-): string => `document.documentElement.offsetHeight, Promise.allSettled([...document.fonts].map((font) => font.load()))
+const layingOut = (html: string, script: string): string => `document.open(),
+  document.write(${JSON.stringify(html)}),
+  document.close(),
+  document.documentElement.offsetHeight,
+  Promise.allSettled([
+    ...[...document.fonts].map((font) => font.load()),
+    ...[...document.images].map((image) => image.decode()),
+  ])
   .then(() => document.fonts.ready)
   .then(() => {
     const unreadable = [
@@ -50,8 +55,8 @@ async function layOn(
   { html, what, then }: { readonly html: string; readonly what: string; readonly then: string },
 ): Promise<void> {
   refusals.forget();
-  const settle = page.setContent(html, { waitUntil: 'load' }).then(() => page.evaluate(settleThen(then)));
-  const [unreadable] = (await settle.catch(async (error: unknown) => {
+  const laidOut = page.evaluate(layingOut(html, then));
+  const [unreadable] = (await laidOut.catch(async (error: unknown) => {
     // A page that goes elsewhere breaks off the settling; the address it went for is the better message.
     await refusals.assertNone(what);
     throw error;
