@@ -24,13 +24,21 @@ export async function lettering(
   text: string,
   style: Style & { readonly size: number },
 ): Promise<PaintedText | undefined> {
-  const plain = text.replace(/[^\P{Cc}\n]|\p{Cs}/gu, ' ').trim();
+  const plain = shortened(text.replace(/[^\P{Cc}\n]|\p{Cs}/gu, ' ').trim());
   if (plain === '') return undefined;
   const markup = `<span foreground="${style.color}">${escapeHtml(plain)}</span>`;
   const [fontfile = '', ...others] = await typefaceFiles(style.weight);
   if (!announced.has(style.weight)) for (const other of others) await paint('-', style, other);
   announced.add(style.weight);
   return paint(markup, style, fontfile);
+}
+
+/** More than a picture has room for, and less than makes one too high to be painted. */
+const MOST_CHARACTERS = 400;
+
+function shortened(text: string): string {
+  const characters = [...text];
+  return characters.length > MOST_CHARACTERS ? `${characters.slice(0, MOST_CHARACTERS).join('')}…` : text;
 }
 
 /** A file once painted with is known from then on: letters that the first file lacks are then taken from the others. */

@@ -69,6 +69,13 @@ describe('lettering', () => {
     }
   });
 
+  it('has no more of a text than a picture has room for, so that none is too high to be painted', async () => {
+    const size = { ...style, width: 900, size: 80 };
+    const long = await lettering('W'.repeat(3000), size);
+    expect(long?.pixels.input).toEqual((await lettering('W'.repeat(9000), size))?.pixels.input);
+    expect((await lettering('W'.repeat(300), size))?.height).toBeLessThan(long?.height ?? 0);
+  });
+
   it('is as large as fits, and breaks what is too long', async () => {
     const short = await fittedLettering('Box', [80, 40], 200, style);
     const long = await fittedLettering('A box with a lid for '.repeat(9), [80, 40], 200, style);
