@@ -4,42 +4,77 @@ import { moveDrawing } from '../drawing/fold-move.ts';
 import { foldedDrawing } from '../drawing/folded.ts';
 import { pictureElement } from '../drawing/placed-picture.ts';
 import { stackDrawing } from '../drawing/stack.ts';
+import type { DrawingRoom } from '../drawing/style.ts';
 import type { Setting } from '../handout/setting.ts';
-import type { Step } from '../project/model.ts';
+import { piecesToCome } from '../handout/to-come.ts';
 import { type Ref, writeName } from '../project/ref.ts';
 import { drawnBase, viewsOf } from '../shape/view/views.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 
-/** Room for a picture beside what is said, in millimeters; what is lettered in it is hidden, and takes little of it. */
-const BESIDE = { width: 24, height: 17 };
+/** What is lettered in a picture is hidden, and takes little room. */
 const LETTERING = 0.2;
 
-/** One small picture of a step: the first that it folds or sticks, else its photo; undefined where it has neither. */
-export function pictureOf(setting: Setting, { prose }: Step): SafeHtml | undefined {
-  const small = { ...setting, drawings: { ...setting.drawings, lettering: LETTERING } };
-  for (const { kind, of, view } of prose.references) {
-    const drawing =
-      kind === 'drawing' ? drawingOf(small, of.value, view?.value) : layersUnder(small, of.value.piece);
-    if (drawing) return drawingElement(drawing);
+/**
+ * One small picture of a step: the first that it folds or sticks, else its photo. Undefined where it has neither, or none
+ * but what steps before it show.
+ * @param shown the pictures of those, to which it is added
+ */
+export function pictureOf(
+  setting: Setting,
+  number: number,
+  room: DrawingRoom,
+  shown: Set<string>,
+): SafeHtml | undefined {
+  for (const picture of picturesOf(setting, number, room)) {
+    const markup = String(picture);
+    if (shown.has(markup)) continue;
+    shown.add(markup);
+    return picture;
   }
-  const [photo] = prose.pictures;
-  const placed = photo && setting.pictures.get(photo.path.value);
-  return placed && pictureElement(placed, photo.alternative);
+  return undefined;
 }
 
-function drawingOf({ editions, measures, drawings }: Setting, of: Ref, view = 'flat'): Drawing | undefined {
+/** Each drawn only when it is asked for. */
+function* picturesOf(setting: Setting, number: number, room: DrawingRoom): Iterable<SafeHtml> {
+  const small = { ...setting, drawings: { ...setting.drawings, lettering: LETTERING } };
+  const { references = [], pictures = [] } = setting.project.steps[number - 1]?.prose ?? {};
+  for (const { kind, of, view } of references) {
+    const drawing =
+      kind === 'drawing'
+        ? drawingOf(small, number, room, of.value, view?.value)
+        : layersUnder(small, room, of.value.piece);
+    if (drawing) yield drawingElement(drawing);
+  }
+  for (const { path, alternative } of pictures) {
+    const placed = setting.pictures.get(path.value);
+    if (placed) yield pictureElement(placed, alternative);
+  }
+}
+
+function drawingOf(
+  { project, editions, measures, drawings }: Setting,
+  number: number,
+  room: DrawingRoom,
+  of: Ref,
+  view = 'flat',
+): Drawing | undefined {
   const { shapes } = editions[measures.leading];
   if (view === 'flat' || !viewsOf(shapes, of).includes(view)) return undefined;
   const base = view === 'layers' ? drawnBase(shapes, of) : undefined;
-  if (base) return stackDrawing(editions, base, BESIDE, drawings);
-  const draw = view === 'folded' ? foldedDrawing : moveDrawing;
-  return draw(editions, writeName(of), view, BESIDE, drawings);
+  if (base) return stackDrawing(editions, base, room, drawings);
+  const id = writeName(of);
+  if (view !== 'folded') return moveDrawing(editions, id, view, room, drawings);
+  return foldedDrawing(editions, id, view, room, drawings, piecesToCome(project, number));
 }
 
 /** The pile that a piece lies in, where it lies on something. */
-function layersUnder({ editions, measures, drawings }: Setting, piece: string): Drawing | undefined {
+function layersUnder(
+  { editions, measures, drawings }: Setting,
+  room: DrawingRoom,
+  piece: string,
+): Drawing | undefined {
   const { shapes } = editions[measures.leading];
   const layer = shapes.layers.find((each) => each.piece.id.value === piece);
   const base = layer && drawnBase(shapes, layer.on);
-  return base && stackDrawing(editions, base, BESIDE, drawings);
+  return base && stackDrawing(editions, base, room, drawings);
 }

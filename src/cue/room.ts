@@ -1,9 +1,12 @@
+import type { DrawingRoom } from '../drawing/style.ts';
+
 /** How much goes on a card. Cuts, scores and the clock are the last to go, and are never smaller than 16 points. */
 export type CardRoom = {
   readonly points: 18 | 16;
   /** The most that is said of a step. */
   readonly actions: 0 | 1 | 2 | 3;
-  readonly pictures: boolean;
+  /** Room for a picture beside what is said, in millimeters. */
+  readonly picture: DrawingRoom | undefined;
   /** The cautions that stand in the steps; the usual ones are always said. */
   readonly stepCautions: boolean;
   /** What may take a supply's place. */
@@ -17,7 +20,7 @@ export type CardRoom = {
 const ALL: CardRoom = {
   points: 18,
   actions: 3,
-  pictures: true,
+  picture: { width: 24, height: 17 },
   stepCautions: true,
   instead: true,
   table: true,
@@ -31,7 +34,8 @@ const LESS: readonly Partial<CardRoom>[] = [
   { instead: false },
   { actions: 2 },
   { actions: 1 },
-  { pictures: false },
+  { picture: { width: 16, height: 11 } },
+  { picture: undefined },
   { stepCautions: false },
   { table: false },
   { notes: false, actions: 0 },

@@ -44,6 +44,7 @@ export function runningOrder(setting: Setting, start: string | undefined, room: 
   const time = timesFrom(start, voice);
   const unknown = live.findIndex(({ step }) => minutesOf(step) === 0);
   const isOpen = unknown >= 0;
+  const shown = new Set<string>();
   return {
     start: time(0),
     end: time(clock.end),
@@ -58,7 +59,7 @@ export function runningOrder(setting: Setting, start: string | undefined, room: 
       const lasts = minutes > 0 ? voice.duration(minutes) : undefined;
       const about =
         lasts !== undefined && !step.minutes ? voice.say('cue-about', { duration: lasts }) : lasts;
-      return slot ? [cueStep(setting, step, { number, slot, time, at, lasts: about }, room)] : [];
+      return slot ? [cueStep(setting, step, { number, slot, time, at, lasts: about }, room, shown)] : [];
     }),
   };
 }
@@ -97,6 +98,7 @@ function cueStep(
   step: Step,
   { number, slot, time, at, lasts }: Timing,
   room: CardRoom,
+  shown: Set<string>,
 ): CueStep {
   const { voice } = setting;
   const { dryAt, waits } = slot;
@@ -112,7 +114,7 @@ function cueStep(
     notes: asidesOf(step.prose.nodes, 'host', setting),
     cautions: asidesOf(step.prose.nodes, 'caution', setting),
     actions: actionsOf(step, room.actions, voice.language).map((action) => renderMarkdown([action], spoken)),
-    picture: room.pictures ? pictureOf(setting, step) : undefined,
+    picture: room.picture && pictureOf(setting, number, room.picture, shown),
   };
 }
 

@@ -29,6 +29,7 @@ function poseOf(net: Net, view: string): FoldProgress | undefined {
  * A folded piece seen a little from the right and from above, layers on their panels, all in their stocks' colors. A
  * piece of several sheets (tray and lid) has them side by side; a further sheet alone is named `box.lid`. Undefined
  * when there is no such piece or view.
+ * @param toCome pieces that are not yet on it
  */
 export function foldedDrawing(
   editions: Editions,
@@ -36,6 +37,7 @@ export function foldedDrawing(
   view: string,
   room: DrawingRoom,
   style: DrawingStyle,
+  toCome: ReadonlySet<string> = new Set(),
 ): Drawing | undefined {
   return drawOnce(editions, style, ['folded', id, view, room], () =>
     drawFolded(editions, id, view, room, style),
@@ -51,23 +53,35 @@ function drawFolded(
 ): Drawing | undefined {
   const edition = editions[style.shown[0]];
   const seen = sheetsNamed(edition.shapes.nets, readRef(id)).flatMap((sheet) =>
-    seenSheet(edition, id, sheet, view),
+    seenSheet(edition, id, sheet, view, toCome),
   );
   if (seen.length === 0) return undefined;
   const canvas = new Canvas(style);
   for (const face of arranged(seen, room).flatMap(({ faces }) => faces)) drawFace(canvas, face);
-  return canvas.drawing('folded', describe(editions, id, view, style));
+  return canvas.drawing('folded', describe(editions, id, view, style, toCome));
 }
 
-function seenSheet(edition: Edition, id: string, { net }: Sheet, view: string): SheetPicture[] {
+function seenSheet(
+  edition: Edition,
+  id: string,
+  { net }: Sheet,
+  view: string,
+  toCome: ReadonlySet<string>,
+): SheetPicture[] {
   const pose = poseOf(net, view);
   if (pose === undefined) return [];
-  const sheet = paperOf(net, paperLook(edition, readRef(id).piece));
+  const sheet = paperOf(net, paperLook(edition, readRef(id).piece, toCome));
   const { tree } = foldPaper(sheet, sharesOf(layDown(net).hung, pose));
   return [{ faces: facesSeen(tree, USUAL_LOOK), lines: [] }];
 }
 
-function describe(editions: Editions, id: string, view: string, style: DrawingStyle): string {
+function describe(
+  editions: Editions,
+  id: string,
+  view: string,
+  style: DrawingStyle,
+  toCome: ReadonlySet<string>,
+): string {
   const { say } = style;
   const [inch, metric] = [extentOf(editions.inch, id, view), extentOf(editions.metric, id, view)];
   const size = spokenVolume({ inch, metric }, style);
@@ -76,8 +90,8 @@ function describe(editions: Editions, id: string, view: string, style: DrawingSt
       net.panels.map((each) => each.id),
     ),
   );
-  const layers = layersOnPanels(editions.inch.shapes, readRef(id).piece).filter(({ panel }) =>
-    panels.has(panel),
+  const layers = layersOnPanels(editions.inch.shapes, readRef(id).piece).filter(
+    ({ panel, piece }) => panels.has(panel) && !toCome.has(piece.id.value),
   );
   const names = layers.map((layer) => pieceNamed(layer.piece.id.value, say));
   const whole = say(view === 'folded' ? 'drawing-folded' : 'drawing-flat', { name: caption(id, say), size });

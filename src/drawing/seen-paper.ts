@@ -16,8 +16,8 @@ export function facesSeen(tree: PlaneTree | undefined, look: Look): readonly Pai
   return paint(tree, look).filter(({ points }) => areaOf(points) > EDGE_ON);
 }
 
-/** The paper a piece is of and the layers on it, in the colors of their stocks. */
-export function paperLook(edition: Edition, piece: string): PaperLook {
+/** The paper a piece is of and the layers on it but some, in the colors of their stocks. */
+export function paperLook(edition: Edition, piece: string, but: ReadonlySet<string> = new Set()): PaperLook {
   const { project, shapes } = edition;
   const stock = stockOf(project.pieces.get(piece), project);
   const outside = tint(colorOf(edition, piece));
@@ -26,9 +26,8 @@ export function paperLook(edition: Edition, piece: string): PaperLook {
     outside,
     // A printed pattern is on one side of its paper.
     inside: stock?.print ? tint() : outside,
-    layers: layersOnPanels(shapes, piece).map((layer) => ({
-      ...layer,
-      color: tint(colorOf(edition, layer.piece.id.value)),
-    })),
+    layers: layersOnPanels(shapes, piece)
+      .filter((layer) => !but.has(layer.piece.id.value))
+      .map((layer) => ({ ...layer, color: tint(colorOf(edition, layer.piece.id.value)) })),
   };
 }

@@ -21,6 +21,7 @@ import { measuredText, shownText } from './measured-text.ts';
 import { type Refer, referrer } from './references.ts';
 import { drawnWays, type Setting, type Target } from './setting.ts';
 import { roomIn, type StepRooms } from './step-rooms.ts';
+import { piecesToCome } from './to-come.ts';
 
 /** More of them than this would make the column of figures longer than the text. */
 const MOST_BESIDE = 2;
@@ -48,7 +49,7 @@ function stepView(setting: Setting, step: Step, { number, hero, bases }: StepPla
   const blocks = shownBlocks(setting, step.prose, hero);
   const rooms = roomIn(setting, bases.length + blocks.filter(isFigure).length);
   const told = step.prose.texts.map(({ value }) => value).join(' ');
-  const prose = proseSetting(setting, 4, rooms, told);
+  const prose = proseSetting(setting, 4, rooms, { told, toCome: piecesToCome(setting.project, number) });
   const { flow, beside } = parted(blocks, prose, setting.target);
   const text = renderMarkdown(flow, prose);
   const layers = layerFigures(setting, bases, rooms.layers);
@@ -128,7 +129,7 @@ export function proseSetting(
   setting: Setting,
   headings: ProseSetting['headings'] = 4,
   rooms: StepRooms = roomIn(setting, 1),
-  told = '',
+  beside: BesideDrawing = { told: '', toCome: new Set() },
 ): ProseSetting {
   const { project, voice, editions, measures, pictures, target } = setting;
   const refer = referrer(editions, measures, voice);
@@ -139,7 +140,7 @@ export function proseSetting(
     headings,
     refer: isPrint ? listingScores(refer, voice) : refer,
     measured: (text) => measuredText(text, setting),
-    draw: (of, view = USUAL_VIEW, caption) => stepDrawing(setting, rooms, { of, view, caption, told }),
+    draw: (of, view = USUAL_VIEW, caption) => stepDrawing(setting, rooms, { of, view, caption, ...beside }),
     picture: (path, alternative, caption) => {
       const picture = pictures.get(path);
       return picture && pictureFigure(picture, shownText(alternative, setting), caption);
@@ -161,12 +162,14 @@ export function introductionOf(setting: Setting, hero: string | undefined): Safe
   return nodes.length === 0 ? undefined : renderMarkdown(nodes, proseSetting(setting, 2));
 }
 
-/** A drawing that a step asks for, and what the step tells beside it. */
-type AskedDrawing = {
+/** What a step tells beside its drawings, and the pieces that only later steps speak of. */
+type BesideDrawing = { readonly told: string; readonly toCome: ReadonlySet<string> };
+
+/** A drawing that a step asks for. */
+type AskedDrawing = BesideDrawing & {
   readonly of: string;
   readonly view: string;
   readonly caption: string | undefined;
-  readonly told: string;
 };
 
 /** The figure of `::drawing{of=box view=folded}`; undefined where there is no such view. */
@@ -201,7 +204,7 @@ function captionOf(caption: string | undefined, of: string | undefined): string 
 function drawingIn(
   setting: Setting,
   rooms: StepRooms,
-  { of, view, told }: AskedDrawing,
+  { of, view, told, toCome }: AskedDrawing,
 ): Drawing | undefined {
   const { editions, measures, drawings } = setting;
   const { shapes } = editions[measures.leading];
@@ -210,7 +213,7 @@ function drawingIn(
   const base = view === 'layers' ? drawnBase(shapes, ref) : undefined;
   if (base) return stackDrawing(editions, base, rooms.layers, drawings);
   if (view === 'flat') return flatDrawing(setting, rooms, of);
-  if (view === 'folded') return foldedDrawing(editions, of, view, rooms.shape, drawings);
+  if (view === 'folded') return foldedDrawing(editions, of, view, rooms.shape, drawings, toCome);
   return moveDrawing(editions, of, view, rooms.shape, drawings, told);
 }
 

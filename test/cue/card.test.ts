@@ -3,7 +3,7 @@ import { cueCardHtml } from '../../src/cue/card.ts';
 import { type CardRoom, ROOMS } from '../../src/cue/room.ts';
 import { NO_REVISIONS } from '../../src/project/ledger/ledger.ts';
 import { all, type Node, one, parseMarkup, textOf } from '../handout/markup.ts';
-import { labels, renderer, type Sample, sample, sheetHtml } from '../handout/sample.ts';
+import { labels, renderer, type Sample, sample, sampleOf, sheetHtml } from '../handout/sample.ts';
 
 const SITE = 'sessions: { every: 2 weeks, on: thursday, at: "18:30" }\n';
 
@@ -90,6 +90,28 @@ const page = pageOf(project);
 const text = textOf(one(page, 'body'));
 
 describe('a cue card', () => {
+  it('shows no picture twice, and in one of a folded piece only what has been put on it by then', () => {
+    const body = [
+      '## Fold\nFold :piece[card].\n\n::drawing{of=card view=folded}',
+      '## Dress\nStick :piece[mat] to the front.',
+      '## Dress more\nPress the :piece[mat] on.',
+      '## Close\nStick the :piece[label] on.\n\n::drawing{of=card view=folded}',
+    ].join('\n\n');
+    const card = sampleOf(
+      'unit: in\npieces:\n  card: { form: single-fold card, size: 4 x 5 }\n  mat: { cut: 3 x 4, on: card.front }\n  label: { cut: 2 x 1, on: card.back }',
+      body,
+    );
+    const steps = all(pageOf(card), '.cue-step').filter((row) => /\d\. /u.test(textOf(row)));
+    const shown = steps.map((row) => all(row, 'svg').map(({ attributes }) => attributes['aria-label']));
+    expect(shown).toEqual([
+      [expect.stringMatching(/^Card, folded: [^;]*$/u)],
+      [expect.stringMatching(/mat/u)],
+      [],
+      [expect.stringMatching(/label/u)],
+    ]);
+    expect(shown[0]?.[0]).not.toMatch(/mat|label/u);
+  });
+
   it('says all its words', () => {
     expect(text).not.toMatch(/\{\w+\}|undefined|\[object/u);
     expect(text).toContain('Pencil “box”');
@@ -289,6 +311,7 @@ describe('a card with too little room', () => {
     const notes = 'Your own notes did not fit; they are in sample/sheet.md.';
     expect(told).toEqual([
       [],
+      [instead],
       [instead],
       [instead],
       [instead],
