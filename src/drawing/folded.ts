@@ -39,8 +39,8 @@ export function foldedDrawing(
   style: DrawingStyle,
   toCome: ReadonlySet<string> = new Set(),
 ): Drawing | undefined {
-  return drawOnce(editions, style, ['folded', id, view, room], () =>
-    drawFolded(editions, id, view, room, style),
+  return drawOnce(editions, style, ['folded', id, view, room, [...toCome]], () =>
+    drawFolded(editions, id, view, room, style, toCome),
   );
 }
 
@@ -50,6 +50,7 @@ function drawFolded(
   view: string,
   room: DrawingRoom,
   style: DrawingStyle,
+  toCome: ReadonlySet<string>,
 ): Drawing | undefined {
   const edition = editions[style.shown[0]];
   const seen = sheetsNamed(edition.shapes.nets, readRef(id)).flatMap((sheet) =>
